@@ -1,0 +1,114 @@
+//! A circle in plan: a column, a drum.
+
+use glam::DVec2;
+
+use crate::bounds::Bounds;
+use crate::fault::ShapeFault;
+use crate::polygon::Polygon;
+use crate::tolerance::{REACH_MM, SAGITTA_MM};
+
+/// A disc with a positive radius.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Circle {
+    centre: DVec2,
+    radius: f64,
+}
+
+impl Circle {
+    /// A disc around `centre`.
+    ///
+    /// # Errors
+    /// A figure that is not a number or out of reach, or a radius that is not positive.
+    pub fn new(centre: DVec2, radius: f64) -> Result<Self, ShapeFault> {
+        if !(centre.is_finite() && centre.abs().max_element() <= REACH_MM) {
+            return Err(ShapeFault::OutOfReach { ring: 0, corner: 0 });
+        }
+        if !(radius > 0.0 && radius <= REACH_MM) {
+            return Err(ShapeFault::NoRadius { radius });
+        }
+        Ok(Self { centre, radius })
+    }
+
+    /// The middle.
+    pub const fn centre(&self) -> DVec2 {
+        self.centre
+    }
+
+    /// The radius, always positive.
+    pub const fn radius(&self) -> f64 {
+        self.radius
+    }
+
+    /// The area.
+    pub fn area(&self) -> f64 {
+        std::f64::consts::PI * self.radius * self.radius
+    }
+
+    /// The box around it.
+    pub fn bounds(&self) -> Bounds {
+        let r = DVec2::splat(self.radius);
+        Bounds { low: self.centre - r, high: self.centre + r }
+    }
+
+    /// The same disc with its middle at `centre`.
+    pub(crate) const fn at(&self, centre: DVec2) -> Self {
+        Self { centre, radius: self.radius }
+    }
+
+    /// How many corners a polygon around this circle needs to stay within [`SAGITTA_MM`] of it.
+    fn corners(&self) -> usize {
+        // Circumscribed: a corner lies r (1/cos(π/n) - 1) outside, about r π²/(2 n²).
+        let wanted = std::f64::consts::PI * (self.radius / (2.0 * SAGITTA_MM)).sqrt();
+        (libm::ceil(wanted) as usize).clamp(16, 4096)
+    }
+
+    /// A regular polygon *around* the disc (it never hides a conflict), its corners at most [`SAGITTA_MM`] outside.
+    pub fn circumscribed(&self) -> Polygon {
+        let n = self.corners();
+        let step = std::f64::consts::TAU / n as f64;
+        let (_, cos) = libm::sincos(step * 0.5);
+        self.regular(n, self.radius / cos)
+    }
+
+    /// A regular polygon *inside* the disc, its edges at most [`SAGITTA_MM`] from it: for drawing.
+    pub fn inscribed(&self) -> Polygon {
+        self.regular(self.corners(), self.radius)
+    }
+
+    fn regular(&self, n: usize, radius: f64) -> Polygon {
+        let step = std::f64::consts::TAU / n as f64;
+        let ring = (0..n)
+            .map(|i| {
+                let (sin, cos) = libm::sincos(step * i as f64);
+                self.centre + radius * DVec2::new(cos, sin)
+            })
+            .collect();
+        Polygon::from_convex_ring(ring)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn stand_in_polygons_stay_within_the_sagitta() {
+        for radius in [0.5, 60.0, 300.0, 5000.0] {
+            let circle = Circle::new(DVec2::new(3.0, -2.0), radius).unwrap();
+            for p in circle.circumscribed().outer() {
+                let out = p.distance(circle.centre()) - radius;
+                assert!(out > 0.0 && out <= SAGITTA_MM, "{radius}: {out}");
+            }
+            let ring = circle.inscribed();
+            let mid = (ring.outer()[0] + ring.outer()[1]) * 0.5;
+            assert!(radius - mid.distance(circle.centre()) <= SAGITTA_MM);
+        }
+    }
+
+    #[test]
+    fn a_circle_without_radius_is_refused() {
+        for radius in [0.0, -1.0, f64::NAN, f64::INFINITY] {
+            assert!(Circle::new(DVec2::ZERO, radius).is_err());
+        }
+    }
+}

@@ -1,0 +1,29 @@
+//! Plane and upright-solid geometry of a calibration bay.
+//!
+//! Every length is in millimetres, every angle in radians, every number an `f64`, unless a name says otherwise.
+//! Plan angles are anticlockwise-positive seen from above. Nothing here knows files, words, clocks or screens.
+//!
+//! Things touch within [`tolerance::TOUCH_MM`]; touching is never a conflict. Yes/no answers are decided by exact
+//! predicates ([`predicate`]) before any coordinate is computed; constructions are plain `f64`.
+
+pub mod angle;
+pub mod bounds;
+pub mod circle;
+pub mod fault;
+pub mod frame;
+pub mod outline;
+pub mod polygon;
+pub mod predicate;
+pub mod prism;
+pub mod segment;
+pub mod tolerance;
+
+pub use bounds::Bounds;
+pub use circle::Circle;
+pub use fault::ShapeFault;
+pub use frame::{PlanPose, Pose};
+pub use glam::{DMat3, DVec2, DVec3};
+pub use outline::Outline;
+pub use polygon::Polygon;
+pub use prism::{Prism, Span};
+pub use segment::Segment;

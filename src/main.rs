@@ -1,0 +1,2 @@
+//! The program: everything is in the crates below `src/`.
+fn main() {}
