@@ -11,6 +11,7 @@ pub mod bounds;
 pub mod circle;
 pub mod fault;
 pub mod frame;
+pub mod marks;
 pub mod outline;
 pub mod polygon;
 pub mod predicate;

@@ -1,0 +1,277 @@
+//! Mark plans: floor marks built one from another, as a person does with tape, plumb line and laser.
+//!
+//! All points lie in one frame (the vehicle frame, as a rule), in millimetres, seen from above. Each construction
+//! names the [`Tool`] and the straight [`Run`]s it takes, the check distances it makes possible, and fails with a
+//! reason.
+
+mod construct;
+
+use glam::DVec2;
+
+pub use construct::lay;
+
+/// One of the four wheels.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Wheel {
+    /// Front left.
+    FrontLeft,
+    /// Front right.
+    FrontRight,
+    /// Rear left.
+    RearLeft,
+    /// Rear right.
+    RearRight,
+}
+
+impl Wheel {
+    /// All four, front left first: the order of every array of wheels.
+    pub const ALL: [Self; 4] = [Self::FrontLeft, Self::FrontRight, Self::RearLeft, Self::RearRight];
+
+    /// Whether it is on the car's left.
+    pub const fn is_left(self) -> bool {
+        matches!(self, Self::FrontLeft | Self::RearLeft)
+    }
+
+    /// Whether it is on the front axle.
+    pub const fn is_front(self) -> bool {
+        matches!(self, Self::FrontLeft | Self::FrontRight)
+    }
+}
+
+/// How far to prolong a line.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Reach {
+    /// By this length, mm; negative goes back.
+    Length(f64),
+    /// Until square abreast of a target's face, by the target's position in [`Known::targets`].
+    AbreastOf(usize),
+}
+
+/// On which side of the line from its first mark to its second.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hand {
+    /// Left, looking from the first to the second.
+    Left,
+    /// Right.
+    Right,
+}
+
+/// How one mark is found. Other marks are named by their position in the plan; they must come earlier.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Construction {
+    /// The point of the floor under the middle of a tyre.
+    WheelPoint {
+        /// Which wheel.
+        wheel: Wheel,
+    },
+    /// A spot outboard of a tyre's outer side, square to the centreline.
+    Outboard {
+        /// Which wheel.
+        wheel: Wheel,
+        /// From the tyre's outer side, mm.
+        distance: f64,
+    },
+    /// A named point of the body, plumbed to the floor, by its position in [`Known::body_points`].
+    BodyPoint {
+        /// Which point.
+        point: usize,
+    },
+    /// On the line from `from` through `through`, prolonged beyond `through`.
+    Prolong {
+        /// Where the line starts.
+        from: usize,
+        /// The mark it passes.
+        through: usize,
+        /// How far beyond.
+        reach: Reach,
+    },
+    /// Half way between two marks.
+    Middle {
+        /// One mark.
+        first: usize,
+        /// The other.
+        second: usize,
+    },
+    /// The foot of the perpendicular from a mark on the line through two others.
+    Foot {
+        /// From here.
+        of: usize,
+        /// On the line from here ...
+        from: usize,
+        /// ... through here.
+        to: usize,
+    },
+    /// From `from` towards `to` by `along`, then square to it by `aside` (positive left).
+    AlongAside {
+        /// Where to start.
+        from: usize,
+        /// Which way.
+        to: usize,
+        /// How far along, mm.
+        along: f64,
+        /// How far to the left, mm; negative right.
+        aside: f64,
+    },
+    /// From `at`, at an angle from the line `at` → `towards`, by a distance.
+    AtAngle {
+        /// Where to start.
+        at: usize,
+        /// The line's other mark.
+        towards: usize,
+        /// Anticlockwise from that line, radians.
+        angle: f64,
+        /// How far, mm.
+        distance: f64,
+    },
+    /// Where two lines cross.
+    Crossing {
+        /// Two marks on the first line.
+        first: (usize, usize),
+        /// Two marks on the second.
+        second: (usize, usize),
+    },
+    /// At two distances from two marks.
+    TwoDistances {
+        /// One mark.
+        first: usize,
+        /// From it, mm.
+        from_first: f64,
+        /// The other mark.
+        second: usize,
+        /// From it, mm.
+        from_second: f64,
+        /// On which side of the line first → second.
+        side: Hand,
+    },
+}
+
+/// What the car and the procedure give a mark plan to start from. One frame, mm.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Known {
+    /// The wheel points, in [`Wheel::ALL`]'s order.
+    pub wheels: [DVec2; 4],
+    /// The direction of the centreline ahead, a unit vector.
+    pub ahead: DVec2,
+    /// Width of a tyre.
+    pub tyre_width: f64,
+    /// Named body points, plumbed down.
+    pub body_points: Vec<DVec2>,
+    /// The middles of the targets' faces, plumbed down, in the aiming's order.
+    pub targets: Vec<DVec2>,
+}
+
+/// Why a mark cannot be found.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum MarkFault {
+    /// It uses a mark, body point or target that is not there, or not earlier in the plan.
+    NoSuch {
+        /// The position asked for.
+        index: usize,
+    },
+    /// A mark that it uses could not be found itself.
+    Missing {
+        /// That mark.
+        mark: usize,
+    },
+    /// Two marks that should give a direction lie on each other.
+    NoDirection {
+        /// One mark.
+        first: usize,
+        /// The other.
+        second: usize,
+    },
+    /// Two lines are parallel, or so nearly that their crossing means nothing; the angle between them, radians.
+    Parallel {
+        /// Between 0 and [`FLATTEST_CROSSING`].
+        angle: f64,
+    },
+    /// The two distances are too short to meet; by how much, mm.
+    TooFarApart {
+        /// What is missing.
+        gap: f64,
+    },
+    /// One distance is so much longer than the other that the circles lie in each other; by how much, mm.
+    Nested {
+        /// What is too much.
+        excess: f64,
+    },
+    /// The mark would lie beyond the reach of any bay, or a figure is not a number.
+    OutOfReach,
+}
+
+/// Below this angle, one degree, a millimetre of error in a line moves the crossing by more than 57 mm: no mark.
+pub const FLATTEST_CROSSING: f64 = std::f64::consts::PI / 180.0;
+
+/// What a person takes in hand.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Tool {
+    /// Plumb line, from the car to the floor.
+    PlumbLine,
+    /// Tape, flat on the floor.
+    Tape,
+    /// Line laser or string along a line through two marks.
+    LineLaser,
+    /// Tape and a square: 3-4-5, or two equal diagonals.
+    TapeAndSquare,
+}
+
+/// A straight stretch that must be free while a mark is laid.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Run {
+    /// From here.
+    pub from: DVec2,
+    /// To here.
+    pub to: DVec2,
+    /// With this.
+    pub tool: Tool,
+}
+
+impl Construction {
+    /// What a person takes in hand for it.
+    pub const fn tool(&self) -> Tool {
+        match self {
+            Self::WheelPoint { .. } | Self::BodyPoint { .. } => Tool::PlumbLine,
+            Self::Outboard { .. } | Self::Middle { .. } | Self::TwoDistances { .. } => Tool::Tape,
+            Self::Prolong { .. } | Self::Crossing { .. } => Tool::LineLaser,
+            Self::Foot { .. } | Self::AlongAside { .. } | Self::AtAngle { .. } => Tool::TapeAndSquare,
+        }
+    }
+
+    /// The earlier marks that it uses.
+    pub fn uses(&self) -> Vec<usize> {
+        match *self {
+            Self::WheelPoint { .. } | Self::Outboard { .. } | Self::BodyPoint { .. } => Vec::new(),
+            Self::Prolong { from, through, .. } => vec![from, through],
+            Self::Middle { first, second } | Self::TwoDistances { first, second, .. } => vec![first, second],
+            Self::Foot { of, from, to } => vec![of, from, to],
+            Self::AlongAside { from, to, .. } => vec![from, to],
+            Self::AtAngle { at, towards, .. } => vec![at, towards],
+            Self::Crossing { first, second } => vec![first.0, first.1, second.0, second.1],
+        }
+    }
+
+    /// The straight stretches that must be free for it, given where the marks are; `own` is where this one is.
+    pub fn runs(&self, own: DVec2, mark: impl Fn(usize) -> Option<DVec2>) -> Vec<Run> {
+        let tool = self.tool();
+        let run = |from: Option<DVec2>, to: Option<DVec2>, tool| Some(Run { from: from?, to: to?, tool });
+        let here = Some(own);
+        let runs = match *self {
+            Self::WheelPoint { .. } | Self::Outboard { .. } | Self::BodyPoint { .. } => vec![],
+            // The laser lights the line from its first mark to the new one; the tape gives the length beyond.
+            Self::Prolong { from, .. } => vec![run(mark(from), here, tool)],
+            Self::Middle { first, second } => vec![run(mark(first), mark(second), tool)],
+            Self::Foot { of, from, .. } => {
+                vec![run(mark(from), here, Tool::LineLaser), run(mark(of), here, tool)]
+            }
+            Self::AlongAside { from, .. } => vec![run(mark(from), here, tool)],
+            Self::AtAngle { at, .. } => vec![run(mark(at), here, tool)],
+            Self::Crossing { first, second } => {
+                vec![run(mark(first.0), here, tool), run(mark(second.0), here, tool)]
+            }
+            Self::TwoDistances { first, second, .. } => {
+                vec![run(mark(first), here, tool), run(mark(second), here, tool)]
+            }
+        };
+        runs.into_iter().flatten().collect()
+    }
+}

@@ -1,0 +1,279 @@
+//! The constructions themselves: plane trigonometry, each with its failure.
+
+use glam::DVec2;
+
+use super::{Construction, FLATTEST_CROSSING, Hand, Known, MarkFault, Reach};
+use crate::angle;
+use crate::tolerance::{REACH_MM, TOUCH_MM};
+
+/// Lays a whole plan: one place, or one reason, for each step. A step that uses a mark that failed fails too, and the
+/// others go on.
+pub fn lay(plan: &[Construction], known: &Known) -> Vec<Result<DVec2, MarkFault>> {
+    let mut marks: Vec<Result<DVec2, MarkFault>> = Vec::with_capacity(plan.len());
+    for step in plan {
+        let laid = Laid { marks: &marks, known }.construct(step).and_then(within_reach);
+        marks.push(laid);
+    }
+    marks
+}
+
+fn within_reach(p: DVec2) -> Result<DVec2, MarkFault> {
+    // A comparison with NaN is false, so a figure that is not a number ends here too.
+    if p.abs().max_element() <= REACH_MM && p.is_finite() { Ok(p) } else { Err(MarkFault::OutOfReach) }
+}
+
+struct Laid<'a> {
+    marks: &'a [Result<DVec2, MarkFault>],
+    known: &'a Known,
+}
+
+impl Laid<'_> {
+    fn mark(&self, index: usize) -> Result<DVec2, MarkFault> {
+        match self.marks.get(index) {
+            None => Err(MarkFault::NoSuch { index }),
+            Some(Err(_)) => Err(MarkFault::Missing { mark: index }),
+            Some(Ok(p)) => Ok(*p),
+        }
+    }
+
+    /// The unit vector from one mark to another.
+    fn direction(&self, first: usize, second: usize) -> Result<DVec2, MarkFault> {
+        let along = self.mark(second)? - self.mark(first)?;
+        if along.length() > TOUCH_MM {
+            Ok(along.normalize())
+        } else {
+            Err(MarkFault::NoDirection { first, second })
+        }
+    }
+
+    fn wheel(&self, wheel: super::Wheel) -> DVec2 {
+        let [front_left, front_right, rear_left, rear_right] = self.known.wheels;
+        match wheel {
+            super::Wheel::FrontLeft => front_left,
+            super::Wheel::FrontRight => front_right,
+            super::Wheel::RearLeft => rear_left,
+            super::Wheel::RearRight => rear_right,
+        }
+    }
+
+    fn construct(&self, step: &Construction) -> Result<DVec2, MarkFault> {
+        match *step {
+            Construction::WheelPoint { wheel } => Ok(self.wheel(wheel)),
+            Construction::Outboard { wheel, distance } => {
+                // Square to the centreline, not along a toed axle.
+                let outward =
+                    if wheel.is_left() { self.known.ahead.perp() } else { -self.known.ahead.perp() };
+                Ok(self.wheel(wheel) + outward * (self.known.tyre_width * 0.5 + distance))
+            }
+            Construction::BodyPoint { point } => {
+                self.known.body_points.get(point).copied().ok_or(MarkFault::NoSuch { index: point })
+            }
+            Construction::Prolong { from, through, reach } => {
+                let ahead = self.direction(from, through)?;
+                let start = self.mark(through)?;
+                let length = match reach {
+                    Reach::Length(length) => length,
+                    Reach::AbreastOf(target) => {
+                        let target =
+                            self.known.targets.get(target).ok_or(MarkFault::NoSuch { index: target })?;
+                        (*target - start).dot(ahead)
+                    }
+                };
+                Ok(start + ahead * length)
+            }
+            Construction::Middle { first, second } => Ok((self.mark(first)? + self.mark(second)?) * 0.5),
+            Construction::Foot { of, from, to } => {
+                let ahead = self.direction(from, to)?;
+                let start = self.mark(from)?;
+                Ok(start + ahead * (self.mark(of)? - start).dot(ahead))
+            }
+            Construction::AlongAside { from, to, along, aside } => {
+                let ahead = self.direction(from, to)?;
+                Ok(self.mark(from)? + ahead * along + ahead.perp() * aside)
+            }
+            Construction::AtAngle { at, towards, angle, distance } => {
+                let ahead = self.direction(at, towards)?;
+                Ok(self.mark(at)? + angle::direction(angle).rotate(ahead) * distance)
+            }
+            Construction::Crossing { first, second } => self.crossing(first, second),
+            Construction::TwoDistances { first, from_first, second, from_second, side } => {
+                self.two_distances((first, from_first), (second, from_second), side)
+            }
+        }
+    }
+
+    fn crossing(&self, first: (usize, usize), second: (usize, usize)) -> Result<DVec2, MarkFault> {
+        let p = self.direction(first.0, first.1)?;
+        let q = self.direction(second.0, second.1)?;
+        let sine = p.perp_dot(q);
+        let angle = libm::asin(sine.abs().min(1.0));
+        if angle < FLATTEST_CROSSING {
+            return Err(MarkFault::Parallel { angle });
+        }
+        let start = self.mark(first.0)?;
+        Ok(start + p * ((self.mark(second.0)? - start).perp_dot(q) / sine))
+    }
+
+    fn two_distances(
+        &self,
+        (first, from_first): (usize, f64),
+        (second, from_second): (usize, f64),
+        side: Hand,
+    ) -> Result<DVec2, MarkFault> {
+        let ahead = self.direction(first, second)?;
+        let start = self.mark(first)?;
+        let base = start.distance(self.mark(second)?);
+        let gap = base - from_first - from_second;
+        if gap > TOUCH_MM {
+            return Err(MarkFault::TooFarApart { gap });
+        }
+        let excess = (from_first - from_second).abs() - base;
+        if excess > TOUCH_MM {
+            return Err(MarkFault::Nested { excess });
+        }
+        // The cosine rule; circles that only just touch leave a square that may round below zero.
+        let along = (from_first * from_first - from_second * from_second + base * base) / (2.0 * base);
+        let aside = (from_first * from_first - along * along).max(0.0).sqrt();
+        let left = match side {
+            Hand::Left => aside,
+            Hand::Right => -aside,
+        };
+        Ok(start + ahead * along + ahead.perp() * left)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::Wheel;
+    use super::*;
+
+    /// A car with unequal tracks: wheelbase 2700, tracks 1560 and 1540, tyres 205 wide.
+    fn car() -> Known {
+        Known {
+            wheels: [(0., 780.), (0., -780.), (-2700., 770.), (-2700., -770.)].map(DVec2::from),
+            ahead: DVec2::X,
+            tyre_width: 205.0,
+            body_points: vec![DVec2::new(850.0, 0.0)],
+            targets: vec![DVec2::new(3600.0, 0.0)],
+        }
+    }
+
+    fn lay_all(plan: &[Construction]) -> Vec<Result<DVec2, MarkFault>> {
+        lay(plan, &car())
+    }
+
+    fn check(plan: &[Construction], expected: Result<DVec2, MarkFault>) {
+        let last = lay_all(plan).pop().unwrap();
+        match (last, expected) {
+            (Ok(p), Ok(q)) => assert!(p.distance(q) < 1e-9, "{p} instead of {q}"),
+            (p, q) => assert_eq!(p, q),
+        }
+    }
+
+    const FL: Construction = Construction::WheelPoint { wheel: Wheel::FrontLeft };
+    const FR: Construction = Construction::WheelPoint { wheel: Wheel::FrontRight };
+    const RL: Construction = Construction::WheelPoint { wheel: Wheel::RearLeft };
+    const RR: Construction = Construction::WheelPoint { wheel: Wheel::RearRight };
+
+    fn at(x: f64, y: f64) -> Result<DVec2, MarkFault> {
+        Ok(DVec2::new(x, y))
+    }
+
+    /// Closed forms of plane trigonometry, worked by hand beside each.
+    #[test]
+    fn closed_forms() {
+        use Construction::*;
+        check(&[FL], at(0.0, 780.0));
+        check(&[Outboard { wheel: Wheel::RearRight, distance: 100.0 }], at(-2700.0, -770.0 - 102.5 - 100.0));
+        check(&[BodyPoint { point: 0 }], at(850.0, 0.0));
+        check(&[FL, FR, Middle { first: 0, second: 1 }], at(0.0, 0.0));
+        // The rear-to-front line rises 10 mm in 2700: abreast of a target, measured along that line.
+        let length = (2700.0_f64.powi(2) + 100.0).sqrt();
+        let unit = DVec2::new(2700.0, 10.0) / length;
+        let abreast = DVec2::new(0.0, 780.0) + unit * (DVec2::new(3600.0, -780.0).dot(unit));
+        check(&[RL, FL, Prolong { from: 0, through: 1, reach: Reach::AbreastOf(0) }], Ok(abreast));
+        check(&[RL, RR, Prolong { from: 0, through: 1, reach: Reach::Length(230.0) }], at(-2700.0, -1000.0));
+        check(&[FL, FR, RL, Foot { of: 2, from: 0, to: 1 }], at(0.0, 770.0));
+        // Looking from front left to front right, left is ahead.
+        check(&[FL, FR, AlongAside { from: 0, to: 1, along: 780.0, aside: 3600.0 }], at(3600.0, 0.0));
+        let angle = angle::radians(30.0);
+        check(
+            &[FR, FL, AtAngle { at: 0, towards: 1, angle, distance: 1000.0 }],
+            at(-500.0, -780.0 + 750.0_f64.sqrt() * 1000.0_f64.sqrt()),
+        );
+        // The diagonals of a trapezium with sides 1560 and 1540 cross at 1560/(1560+1540) of the way from the front.
+        check(
+            &[FL, RR, FR, RL, Crossing { first: (0, 1), second: (2, 3) }],
+            at(-2700.0 * 1560.0 / 3100.0, 0.0),
+        );
+        // 3-4-5.
+        check(
+            &[FL, AlongAside { from: 0, to: 0, along: 0.0, aside: 0.0 }],
+            Err(MarkFault::NoDirection { first: 0, second: 0 }),
+        );
+        check(
+            &[
+                BodyPoint { point: 0 },
+                FL,
+                FR,
+                Middle { first: 1, second: 2 },
+                TwoDistances {
+                    first: 3,
+                    from_first: 850.0 * 0.6,
+                    second: 0,
+                    from_second: 850.0 * 0.8,
+                    side: Hand::Left,
+                },
+            ],
+            at(850.0 * 0.36, 850.0 * 0.48),
+        );
+    }
+
+    #[test]
+    fn failures_have_reasons() {
+        use Construction::*;
+        let two = |from_first, from_second| TwoDistances {
+            first: 0,
+            from_first,
+            second: 1,
+            from_second,
+            side: Hand::Left,
+        };
+        check(&[FL, FR, two(700.0, 800.0)], Err(MarkFault::TooFarApart { gap: 60.0 }));
+        check(&[FL, FR, two(2000.0, 400.0)], Err(MarkFault::Nested { excess: 40.0 }));
+        check(&[FL, FR, two(780.0, 780.0)], at(0.0, 0.0));
+        let parallel = lay_all(&[FL, FR, RL, RR, Crossing { first: (0, 1), second: (2, 3) }]);
+        assert_eq!(parallel[4], Err(MarkFault::Parallel { angle: 0.0 }));
+        check(&[Middle { first: 0, second: 1 }], Err(MarkFault::NoSuch { index: 0 }));
+        check(&[FL, FR, two(1.0, 1.0), Middle { first: 0, second: 2 }], Err(MarkFault::Missing { mark: 2 }));
+        check(&[BodyPoint { point: 7 }], Err(MarkFault::NoSuch { index: 7 }));
+        check(
+            &[FL, FR, Prolong { from: 0, through: 1, reach: Reach::Length(1e9) }],
+            Err(MarkFault::OutOfReach),
+        );
+        check(
+            &[FL, FR, Prolong { from: 0, through: 1, reach: Reach::Length(f64::NAN) }],
+            Err(MarkFault::OutOfReach),
+        );
+    }
+
+    /// references.md §8: centreline through the axle middles of wheel points FL(2.70, 0.79) FR(2.70, -0.78)
+    /// RL(0, 0.775) RR(0.005, -0.77) m: middles (2.7, 0.005) and (0.0025, 0.0025), yaw 0.0531008°.
+    #[test]
+    fn centreline_of_a_crooked_car() {
+        let mut known = car();
+        known.wheels = [(2700., 790.), (2700., -780.), (0., 775.), (5., -770.)].map(DVec2::from);
+        let plan = [
+            FL,
+            FR,
+            RL,
+            RR,
+            Construction::Middle { first: 0, second: 1 },
+            Construction::Middle { first: 2, second: 3 },
+        ];
+        let marks: Vec<DVec2> = lay(&plan, &known).into_iter().map(Result::unwrap).collect();
+        assert!(marks[4].distance(DVec2::new(2700.0, 5.0)) < 1e-9);
+        assert!(marks[5].distance(DVec2::new(2.5, 2.5)) < 1e-9);
+        assert!((angle::degrees(angle::heading(marks[4] - marks[5])) - 0.0531008).abs() < 1e-7);
+    }
+}

@@ -1,0 +1,304 @@
+//! An aiming: one sensor by one procedure.
+
+use baywright_geometry::marks::Construction;
+use baywright_geometry::{DVec2, Outline, Span};
+
+use super::{Id, Provenance, Wheel};
+
+/// From where on the car a stand-off is measured.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Datum {
+    /// The middle of the front axle.
+    FrontAxle,
+    /// The middle of the rear axle.
+    RearAxle,
+    /// One wheel's point on the ground.
+    Wheel(Wheel),
+    /// The sensor of this aiming.
+    Sensor,
+    /// The foremost point of the bumper, on the centreline.
+    FrontBumper,
+    /// The rearmost point of the bumper, on the centreline.
+    RearBumper,
+    /// A named body point.
+    BodyPoint(Id),
+}
+
+/// To which part of the target a stand-off is measured.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum End {
+    /// The middle of the face.
+    Face,
+    /// The centre of a corner reflector, behind its mouth.
+    ReflectorCentre,
+}
+
+/// How a stand-off is measured. On a level floor the two are one; on a floor that falls by 2 % they differ by
+/// 0.2 mm a metre (1 - cos 1.15°). Lengths in plan are level lengths.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum MeasuredAlong {
+    /// With the tape on the floor.
+    Floor,
+    /// Level.
+    Level,
+}
+
+/// A distance from the car to the target, with both its ends named.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StandOff {
+    /// Where it starts.
+    pub from: Datum,
+    /// Where it ends.
+    pub to: End,
+    /// How long, positive.
+    pub distance: f64,
+    /// In which direction in the vehicle frame, anticlockwise from the reference axis ahead.
+    pub bearing: f64,
+    /// How far the target stands to the left of the line along `bearing` through `from`.
+    pub aside: f64,
+    /// How it is measured.
+    pub along: MeasuredAlong,
+}
+
+/// At which height the middle of the target's face is set.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum TargetHeight {
+    /// Above the plane that carries the wheels.
+    Absolute(f64),
+    /// Above (negative: below) the sensor's own height.
+    FromSensor(f64),
+    /// The target lies on the floor, face up.
+    OnFloor,
+}
+
+/// Against what "upright" is judged.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum VerticalReference {
+    /// The plumb line.
+    Gravity,
+    /// The plane that carries the wheels.
+    WheelsPlane,
+}
+
+/// What kind of target it is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum TargetKind {
+    /// Three plates that meet in a corner; aims by where it is.
+    CornerReflector,
+    /// A flat metal plate larger than its own mirror spot; aims by its squareness.
+    Plate,
+    /// A printed board.
+    Board,
+    /// A printed mat on the floor.
+    Mat,
+    /// An active device that answers a radar.
+    ActiveDevice,
+}
+
+/// How errors of the target become errors of the aim: the larger of what the weights give, added without sign, so
+/// that two errors are never assumed to cancel.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct AimError {
+    /// Share of the angle under which the sensor sees the target's displacement (sideways or in height).
+    pub by_place: f64,
+    /// Share of the target's own turn (yaw or pitch).
+    pub by_squareness: f64,
+}
+
+impl AimError {
+    /// A corner reflector: where it is counts, how it is turned does not.
+    pub const PLACE: Self = Self { by_place: 1.0, by_squareness: 0.0 };
+    /// A plate larger than its mirror spot: how it is turned counts, its place does not.
+    pub const SQUARENESS: Self = Self { by_place: 0.0, by_squareness: 1.0 };
+}
+
+/// What holds a target, in the target frame (x towards the sensor, origin under the middle of the face).
+#[derive(Clone, Debug, PartialEq)]
+pub struct Stand {
+    /// The feet from above.
+    pub base: Outline,
+    /// How high the feet are.
+    pub base_height: f64,
+    /// The mast's side, a square behind the target.
+    pub mast: f64,
+    /// From the face back to the mast's middle.
+    pub mast_behind: f64,
+    /// The top of the mast above the floor.
+    pub top: f64,
+}
+
+/// A target.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Target {
+    /// What it is.
+    pub kind: TargetKind,
+    /// Width of the face (the aperture of a reflector).
+    pub width: f64,
+    /// Height of the face; for a mat, its length away from the car.
+    pub height: f64,
+    /// From the face to the back.
+    pub depth: f64,
+    /// From the face back to the centre of a reflector; zero for others.
+    pub centre_behind: f64,
+    /// How its errors become aim errors.
+    pub error: AimError,
+    /// What holds it; `None` for a mat.
+    pub stand: Option<Stand>,
+}
+
+/// How near to its place a target must stand, as the procedure says; `None` where it says nothing. All positive.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct PlaceTolerance {
+    /// Along the stand-off, mm either way.
+    pub along: Option<f64>,
+    /// Across it, mm either way.
+    pub across: Option<f64>,
+    /// In height, mm either way.
+    pub height: Option<f64>,
+    /// Turned about the upright, radians either way.
+    pub yaw: Option<f64>,
+    /// Tipped, radians either way.
+    pub pitch: Option<f64>,
+}
+
+/// One target at one place.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Placement {
+    /// Its name within the aiming.
+    pub id: Id,
+    /// The target.
+    pub target: Target,
+    /// Where it goes.
+    pub stand_off: StandOff,
+    /// How high the middle of its face goes.
+    pub height: TargetHeight,
+    /// Against what upright is judged.
+    pub vertical: VerticalReference,
+    /// Turned from squarely facing back along the stand-off, anticlockwise.
+    pub turned: f64,
+    /// The mark that lies under the middle of the face.
+    pub mark: Option<Id>,
+    /// How near it must be.
+    pub tolerance: PlaceTolerance,
+}
+
+/// The frame in which a keep-clear zone is drawn. Zones take only the heading of their frame; heights are from the
+/// floor.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum ZoneFrame {
+    /// The vehicle frame.
+    Vehicle,
+    /// The sensor frame.
+    Sensor,
+    /// The frame of one placement's target.
+    Target(Id),
+}
+
+/// What may not be in a keep-clear zone.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Exclusion {
+    /// Anything at all.
+    Anything,
+    /// Anything metal.
+    Metal,
+    /// Anything that sends back more than this, dBsm. It cannot be computed yet, so that whatever stands there needs
+    /// care.
+    Reflecting(f64),
+    /// People.
+    People,
+    /// Sources of light.
+    Light,
+}
+
+/// A volume and what may not be in it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct KeepClear {
+    /// Its name within the aiming.
+    pub id: Id,
+    /// The frame it is given in.
+    pub frame: ZoneFrame,
+    /// Its outline in that frame.
+    pub outline: Outline,
+    /// Its heights above the floor.
+    pub span: Span,
+    /// What may not be in it.
+    pub excludes: Exclusion,
+}
+
+/// How the aim may be off and still be right, radians either way.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct AimTolerance {
+    /// Left or right.
+    pub azimuth: f64,
+    /// Up or down.
+    pub elevation: f64,
+}
+
+/// What the procedure asks of the floor.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FloorRequirement {
+    /// Largest difference of level over wheels and target.
+    pub level: f64,
+}
+
+/// What "straight ahead" means.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ReferenceAxis {
+    /// From the middle of the rear wheel points to the middle of the front ones.
+    GeometricCentreline,
+    /// Where the rear wheels push the car.
+    ThrustLine,
+}
+
+/// One named step of a mark plan. Marks refer to earlier ones by their position in the plan.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MarkStep {
+    /// The mark's name.
+    pub id: Id,
+    /// How it is found.
+    pub construction: Construction,
+}
+
+/// One sensor by one procedure.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Aiming {
+    /// Its name within the profile.
+    pub id: Id,
+    /// The name on the screen.
+    pub name: String,
+    /// Which sensor.
+    pub sensor: Id,
+    /// The targets in their order.
+    pub placements: Vec<Placement>,
+    /// How the floor marks are laid.
+    pub mark_plan: Vec<MarkStep>,
+    /// How far the aim may be off.
+    pub tolerance: AimTolerance,
+    /// What must be kept clear.
+    pub zones: Vec<KeepClear>,
+    /// What the floor must be, if the procedure says.
+    pub floor: Option<FloorRequirement>,
+    /// What "straight ahead" means.
+    pub axis: ReferenceAxis,
+    /// Room to walk and work all round the car.
+    pub working_room: f64,
+    /// Things to have ready.
+    pub have_ready: Vec<String>,
+    /// Conditions to meet first.
+    pub conditions: Vec<String>,
+    /// Where its figures come from.
+    pub provenance: Provenance,
+}
+
+impl Aiming {
+    /// 600 mm: a person with a tape squats beside the car (common practice, no source).
+    pub const WORKING_ROOM_MM: f64 = 600.0;
+}
+
+/// Kept here so that file and form agree on it: corners of a rectangle `ahead × aside` in a zone's frame.
+impl KeepClear {
+    /// The corners of an upright rectangle from `low` to `high` in the zone's frame.
+    pub fn corners(low: DVec2, high: DVec2) -> Vec<DVec2> {
+        vec![low, DVec2::new(high.x, low.y), high, DVec2::new(low.x, high.y)]
+    }
+}

@@ -1,0 +1,172 @@
+//! A bay: the room and what belongs to it.
+
+use baywright_geometry::{DVec2, Polygon, Span};
+use jiff::civil::Date;
+
+use super::{Id, Known, Material, Provenance, Thing};
+
+/// One wall: the room's edge of the same position.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Wall {
+    /// Its name, such as "street wall".
+    pub id: Id,
+    /// What it is made of.
+    pub material: Material,
+}
+
+/// What closes an opening.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum OpeningKind {
+    /// A door that rolls up: a wall of its material when shut.
+    RollerDoor,
+    /// A door that swings.
+    SwingDoor,
+    /// A window: never open for the purposes of space, and a source of light.
+    Window,
+    /// Nothing closes it.
+    Gap,
+}
+
+/// An opening in a wall.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Opening {
+    /// Its name.
+    pub id: Id,
+    /// What closes it.
+    pub kind: OpeningKind,
+    /// The wall it is in, by position.
+    pub wall: usize,
+    /// From the wall's first corner to where the opening starts.
+    pub from: f64,
+    /// Its width along the wall.
+    pub width: f64,
+    /// Its heights above the floor.
+    pub span: Span,
+    /// What it is made of.
+    pub material: Material,
+    /// Whether it is shut.
+    pub shut: bool,
+    /// How far the ground beyond is known to be free and level, square to the wall; zero if not known.
+    pub free_beyond: f64,
+    /// Whether it is a way out in an emergency.
+    pub is_exit: bool,
+}
+
+/// What a spot of the floor is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum FloorFeatureKind {
+    /// A drain with a grate.
+    Drain,
+    /// A pit.
+    Pit,
+    /// A joint, step or lip.
+    Joint,
+}
+
+/// A place in the floor where no mark can be and no stand may rest.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FloorFeature {
+    /// Its name.
+    pub id: Id,
+    /// What it is.
+    pub kind: FloorFeatureKind,
+    /// Where it is, bay frame.
+    pub outline: Polygon,
+    /// What it is made of.
+    pub material: Material,
+}
+
+/// One raised runway that a wheel track rests on.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Runway {
+    /// Its name.
+    pub id: Id,
+    /// Where it is, bay frame.
+    pub outline: Polygon,
+    /// Its top above the floor.
+    pub top: f64,
+}
+
+/// One surveyed level.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LevelPoint {
+    /// Where, bay frame.
+    pub at: DVec2,
+    /// The level above the bay's zero, mm.
+    pub level: f64,
+}
+
+/// The floor's levels as surveyed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FloorSurvey {
+    /// When it was taken.
+    pub taken: Option<Date>,
+    /// The levels.
+    pub points: Vec<LevelPoint>,
+    /// Where they come from.
+    pub provenance: Provenance,
+}
+
+/// What an area is to be kept free for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum KeepFreeKind {
+    /// A way out.
+    Exit,
+    /// The working space of an electrical panel.
+    Panel,
+    /// An extinguisher.
+    Extinguisher,
+}
+
+/// An area of floor that local rules want free.
+#[derive(Clone, Debug, PartialEq)]
+pub struct KeepFree {
+    /// Its name.
+    pub id: Id,
+    /// What for.
+    pub kind: KeepFreeKind,
+    /// Where, bay frame.
+    pub outline: Polygon,
+}
+
+/// A mark that stays on the floor.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PermanentMark {
+    /// Its name.
+    pub id: Id,
+    /// Where, bay frame.
+    pub at: DVec2,
+}
+
+/// A bay and all that belongs to it, whatever car is in it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bay {
+    /// The layout's name for files.
+    pub id: Id,
+    /// The name on the screen.
+    pub name: String,
+    /// The room from above, bay frame, corners anticlockwise.
+    pub room: Polygon,
+    /// One wall for each edge of the room's outer ring, in its order.
+    pub walls: Vec<Wall>,
+    /// How well the walls' places are known.
+    pub walls_known: Known,
+    /// Clear height under the ceiling.
+    pub ceiling: f64,
+    /// Doors, windows, gaps.
+    pub openings: Vec<Opening>,
+    /// Drains, pits, joints.
+    pub floor_features: Vec<FloorFeature>,
+    /// Raised runways.
+    pub runways: Vec<Runway>,
+    /// What stands and hangs in it.
+    pub things: Vec<Thing>,
+    /// Areas that local rules want free.
+    pub keep_free: Vec<KeepFree>,
+    /// The floor's levels, if surveyed.
+    pub survey: Option<FloorSurvey>,
+    /// Marks that stay.
+    pub marks: Vec<PermanentMark>,
+    /// Where the room's figures come from.
+    pub provenance: Provenance,
+}

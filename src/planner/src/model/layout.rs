@@ -1,0 +1,147 @@
+//! A bay layout as saved: the bay and the arrangements made in it.
+
+use baywright_geometry::PlanPose;
+use jiff::civil::Date;
+
+use super::{Arrangement, Bay, Id, Loading, OnThisCar, StandSet, Thing, Vehicle};
+
+/// A thing that stands elsewhere in one arrangement than in the bay.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Moved {
+    /// Which thing.
+    pub thing: Id,
+    /// Where it stands now: bay from its own frame.
+    pub place: PlanPose,
+}
+
+/// One saved arrangement: what differs from the bay, which car, which aiming.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SavedArrangement {
+    /// Its name, unique in the layout.
+    pub id: Id,
+    /// The car's profile, by id.
+    pub vehicle: Id,
+    /// The profile's fingerprint when the arrangement was saved, if it was remembered.
+    pub vehicle_fingerprint: Option<String>,
+    /// The aiming, by id.
+    pub aiming: Id,
+    /// Where the car stands: bay from vehicle.
+    pub parked: PlanPose,
+    /// The runways that carry it; empty on the floor.
+    pub on_runways: Vec<Id>,
+    /// What was measured on this very car.
+    pub on_this_car: OnThisCar,
+    /// Where the stands are, one for each placement of the aiming; missing ones are on their marks.
+    pub stands: Vec<(Id, StandSet)>,
+    /// Things that stand elsewhere.
+    pub moved: Vec<Moved>,
+    /// Things that were taken out of the bay.
+    pub away: Vec<Id>,
+    /// Things that are there only in this arrangement.
+    pub added: Vec<Thing>,
+    /// Doors that are open or shut, other than the bay says.
+    pub shut: Vec<(Id, bool)>,
+}
+
+/// A bay with its saved arrangements.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Layout {
+    /// The bay.
+    pub bay: Bay,
+    /// The arrangements, in the file's order.
+    pub arrangements: Vec<SavedArrangement>,
+}
+
+/// Why a saved arrangement cannot be made: it names something that is not there.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ResolveFault {
+    /// The arrangement.
+    pub arrangement: Id,
+    /// The field, such as `aiming` or `moved[2].thing`.
+    pub field: String,
+    /// What it names.
+    pub found: Id,
+    /// What it could name.
+    pub allowed: Vec<Id>,
+}
+
+impl Layout {
+    /// The arrangement as it stands: the bay's things where this arrangement has them, this car, this aiming.
+    /// `fingerprint` is the profile's present one; `today` dates the floor survey.
+    ///
+    /// # Errors
+    /// If the arrangement names an aiming, sensor, thing, door, runway or placement that is not there.
+    pub fn resolve(
+        &self,
+        saved: &SavedArrangement,
+        vehicle: &Vehicle,
+        fingerprint: &str,
+        today: Option<Date>,
+    ) -> Result<Arrangement, ResolveFault> {
+        let fault = |field: String, found: &Id, allowed: Vec<Id>| ResolveFault {
+            arrangement: saved.id.clone(),
+            field,
+            found: found.clone(),
+            allowed,
+        };
+        let aiming = vehicle.aimings.iter().find(|a| a.id == saved.aiming).ok_or_else(|| {
+            fault("aiming".into(), &saved.aiming, vehicle.aimings.iter().map(|a| a.id.clone()).collect())
+        })?;
+        let sensor = vehicle.sensors.iter().find(|s| s.id == aiming.sensor).ok_or_else(|| {
+            fault("sensor".into(), &aiming.sensor, vehicle.sensors.iter().map(|s| s.id.clone()).collect())
+        })?;
+
+        let mut bay = self.bay.clone();
+        let things: Vec<Id> = bay.things.iter().map(|t| t.id.clone()).collect();
+        for (i, moved) in saved.moved.iter().enumerate() {
+            let thing = bay.things.iter_mut().find(|t| t.id == moved.thing);
+            let thing =
+                thing.ok_or_else(|| fault(format!("moved[{i}].thing"), &moved.thing, things.clone()))?;
+            thing.place = moved.place;
+        }
+        for (i, away) in saved.away.iter().enumerate() {
+            if !things.contains(away) {
+                return Err(fault(format!("away[{i}]"), away, things));
+            }
+        }
+        bay.things.retain(|t| !saved.away.contains(&t.id));
+        bay.things.extend(saved.added.iter().cloned());
+        let doors: Vec<Id> = bay.openings.iter().map(|o| o.id.clone()).collect();
+        for (i, (door, shut)) in saved.shut.iter().enumerate() {
+            let opening = bay.openings.iter_mut().find(|o| o.id == *door);
+            opening.ok_or_else(|| fault(format!("shut[{i}]"), door, doors.clone()))?.shut = *shut;
+        }
+        let runways: Vec<Id> = bay.runways.iter().map(|r| r.id.clone()).collect();
+        if let Some((i, id)) = saved.on_runways.iter().enumerate().find(|(_, id)| !runways.contains(id)) {
+            return Err(fault(format!("on_runways[{i}]"), id, runways));
+        }
+        let placements: Vec<Id> = aiming.placements.iter().map(|p| p.id.clone()).collect();
+        if let Some((i, (id, _))) =
+            saved.stands.iter().enumerate().find(|(_, (id, _))| !placements.contains(id))
+        {
+            return Err(fault(format!("stands[{i}].placement"), id, placements));
+        }
+        let stands = placements
+            .iter()
+            .map(|id| {
+                saved.stands.iter().find(|(named, _)| named == id).map_or(StandSet::OnMark, |(_, set)| *set)
+            })
+            .collect();
+
+        let changed =
+            saved.vehicle_fingerprint.as_deref().is_some_and(|remembered| remembered != fingerprint);
+        Ok(Arrangement {
+            id: saved.id.clone(),
+            bay,
+            aiming: aiming.clone(),
+            sensor: sensor.clone(),
+            vehicle: vehicle.clone(),
+            parked: saved.parked,
+            on_runways: saved.on_runways.clone(),
+            on_this_car: saved.on_this_car,
+            stands,
+            today,
+            loading: Loading { profile_changed: changed },
+        })
+    }
+}

@@ -1,0 +1,66 @@
+//! What things and walls are made of, as far as it matters to a sensor's surroundings.
+
+/// What something is made of, in a workshop's words.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Material {
+    /// Sheet or solid steel, painted or not.
+    Steel,
+    /// Aluminium.
+    Aluminium,
+    /// Wire mesh or expanded metal.
+    Mesh,
+    /// The body of a car: mostly sheet metal.
+    CarBody,
+    /// Foil-backed board or insulation.
+    Foil,
+    /// Concrete.
+    Concrete,
+    /// Brick or block.
+    Brick,
+    /// Plasterboard on studs (the studs may be steel).
+    Plasterboard,
+    /// Wood or wood-based board.
+    Wood,
+    /// Glass.
+    Glass,
+    /// Plastic.
+    Plastic,
+    /// Rubber.
+    Rubber,
+    /// Cloth or cardboard.
+    Cloth,
+    /// A person.
+    Person,
+    /// Not known.
+    Unknown,
+}
+
+impl Material {
+    /// Every material, in the order in which a list shows them.
+    pub const ALL: [Self; 15] = [
+        Self::Steel,
+        Self::Aluminium,
+        Self::Mesh,
+        Self::CarBody,
+        Self::Foil,
+        Self::Concrete,
+        Self::Brick,
+        Self::Plasterboard,
+        Self::Wood,
+        Self::Glass,
+        Self::Plastic,
+        Self::Rubber,
+        Self::Cloth,
+        Self::Person,
+        Self::Unknown,
+    ];
+
+    /// Whether it counts as metal: `None` if that is not known.
+    pub const fn is_metal(self) -> Option<bool> {
+        match self {
+            Self::Steel | Self::Aluminium | Self::Mesh | Self::CarBody | Self::Foil => Some(true),
+            Self::Unknown => None,
+            _ => Some(false),
+        }
+    }
+}

@@ -1,0 +1,41 @@
+//! The things that the program speaks of, as plain data.
+//!
+//! Lengths are millimetres, angles radians, anticlockwise-positive from above. Frames:
+//! - **bay**: origin at a chosen corner of the floor, x along the bay's long side, y to the left of x, z up.
+//! - **vehicle** (after ISO 8855): x forward, y left, z up; origin in the plane that carries the wheels, under the
+//!   middle of the front axle.
+//! - **sensor**: x along the boresight.
+//! - **target**: origin on the floor under the middle of the face, x towards the sensor, y to the left of x.
+//!
+//! Fields are plain and public; the door (files, forms) validates them; inside,
+//! everything may rely on it.
+
+mod aiming;
+mod arrangement;
+mod bay;
+mod id;
+mod layout;
+mod material;
+mod provenance;
+mod thing;
+mod vehicle;
+
+pub use aiming::{
+    AimError, AimTolerance, Aiming, Datum, End, Exclusion, FloorRequirement, KeepClear, MarkStep,
+    MeasuredAlong, PlaceTolerance, Placement, ReferenceAxis, Stand, StandOff, Target, TargetHeight,
+    TargetKind, VerticalReference, ZoneFrame,
+};
+pub use arrangement::{Arrangement, Loading, OnThisCar, StandSet};
+pub use bay::{
+    Bay, FloorFeature, FloorFeatureKind, FloorSurvey, KeepFree, KeepFreeKind, LevelPoint, Opening,
+    OpeningKind, PermanentMark, Runway, Wall,
+};
+pub use id::Id;
+pub use layout::{Layout, Moved, ResolveFault, SavedArrangement};
+pub use material::Material;
+pub use provenance::Provenance;
+pub use thing::{Effort, Known, Shape, Thing, ThingKind};
+pub use vehicle::{
+    Adjusted, BodyPoint, Camera, FieldOfView, Mirrors, Radar, Sensor, SensorKind, Vehicle, VehicleClass,
+    Wheel,
+};

@@ -1,0 +1,154 @@
+//! Things that stand, hang or lie in a bay.
+
+use baywright_geometry::{Circle, DVec2, Outline, PlanPose, Polygon, Prism, ShapeFault, Span};
+
+use super::{Id, Material};
+
+/// What kind of thing it is: decides how it is drawn and what it means to some keep-clear zones.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum ThingKind {
+    /// A tall cabinet.
+    Cabinet,
+    /// A tool chest on castors.
+    ToolChest,
+    /// A work bench.
+    Bench,
+    /// A shelf or rack.
+    Shelf,
+    /// A trolley.
+    Trolley,
+    /// A column of the building.
+    Column,
+    /// The upright of a lift.
+    LiftPost,
+    /// An arm of a lift.
+    LiftArm,
+    /// A drum or barrel.
+    Drum,
+    /// Another car, parked.
+    ParkedCar,
+    /// A mesh fence.
+    Fence,
+    /// A bin.
+    Bin,
+    /// A person.
+    Person,
+    /// A lamp or other source of light.
+    Lamp,
+    /// A heater or duct.
+    Heater,
+    /// The tracks of a door overhead.
+    DoorTrack,
+    /// A beam or pipe overhead.
+    Beam,
+    /// Anything else.
+    Other,
+}
+
+/// Its shape from above, in its own frame: origin in the middle, x along its length.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Shape {
+    /// A rectangle, `length` along its own x, `width` along its own y.
+    Rectangle {
+        /// Along its own x.
+        length: f64,
+        /// Along its own y.
+        width: f64,
+    },
+    /// Round.
+    Round {
+        /// Across.
+        diameter: f64,
+    },
+    /// Any outline, in its own frame.
+    Outline(Vec<DVec2>),
+}
+
+impl Shape {
+    /// The shape in its own frame.
+    ///
+    /// # Errors
+    /// If the figures make no shape.
+    pub fn outline(&self) -> Result<Outline, ShapeFault> {
+        Ok(match self {
+            Self::Rectangle { length, width } => {
+                let half = DVec2::new(*length, *width) * 0.5;
+                Polygon::rectangle(-half, half)?.into()
+            }
+            Self::Round { diameter } => Circle::new(DVec2::ZERO, diameter * 0.5)?.into(),
+            Self::Outline(corners) => Polygon::simple(corners.clone())?.into(),
+        })
+    }
+}
+
+/// How well its place is known.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Known {
+    /// Measured with a tape.
+    Taped,
+    /// Placed by eye.
+    ByEye,
+    /// Within this many millimetres, as entered.
+    Within(f64),
+}
+
+impl Known {
+    /// ± 20 mm: two ends read off a tape against an edge that is not sharp (common practice, no source).
+    pub const TAPED_MM: f64 = 20.0;
+    /// ± 50 mm: a hand's breadth (common practice, no source).
+    pub const BY_EYE_MM: f64 = 50.0;
+
+    /// The half-width of the band in which it lies, mm.
+    pub const fn within(self) -> f64 {
+        match self {
+            Self::Taped => Self::TAPED_MM,
+            Self::ByEye => Self::BY_EYE_MM,
+            Self::Within(mm) => mm,
+        }
+    }
+}
+
+/// What it takes to move it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Effort {
+    /// One person pushes or carries it (or walks away).
+    OnePerson,
+    /// It takes two.
+    TwoPeople,
+    /// It takes a fork lift.
+    ForkLift,
+    /// It stays where it is.
+    Fixed,
+}
+
+/// A thing in the bay.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Thing {
+    /// Its name, unique in the bay.
+    pub id: Id,
+    /// What it is.
+    pub kind: ThingKind,
+    /// Its shape in its own frame.
+    pub shape: Shape,
+    /// Where it stands: bay from its own frame.
+    pub place: PlanPose,
+    /// From its underside to its top, mm above the floor.
+    pub span: Span,
+    /// What it is made of.
+    pub material: Material,
+    /// How well its place is known.
+    pub known: Known,
+    /// What it takes to move it.
+    pub effort: Effort,
+    /// Whether the hand may move it on the screen.
+    pub locked: bool,
+    /// The outline in its own frame, made from `shape` when the thing was made.
+    pub outline: Outline,
+}
+
+impl Thing {
+    /// The solid that it fills, in the bay.
+    pub fn prism(&self) -> Prism {
+        Prism::new(self.outline.placed(&self.place), self.span)
+    }
+}

@@ -1,0 +1,210 @@
+//! A vehicle profile.
+
+pub use baywright_geometry::marks::Wheel;
+use baywright_geometry::{DVec2, DVec3, Prism};
+
+use super::{Aiming, Id, Provenance};
+
+/// The body class, from which what was not entered is assumed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum VehicleClass {
+    /// A small hatchback.
+    SmallHatchback,
+    /// A saloon.
+    Saloon,
+    /// An estate.
+    Estate,
+    /// A tall, off-road styled car.
+    TallCar,
+    /// A van.
+    Van,
+    /// A pickup.
+    Pickup,
+    /// A people carrier.
+    PeopleCarrier,
+    /// Any other.
+    Other,
+}
+
+/// A named point of the body, in the vehicle frame.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BodyPoint {
+    /// Badge, bumper corner, sensor edge ...
+    pub id: Id,
+    /// Where it is, vehicle frame.
+    pub at: DVec3,
+}
+
+/// The door mirrors: where they stick out.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Mirrors {
+    /// Width over the mirrors.
+    pub width: f64,
+    /// The mirrors' middle, ahead of the front axle (negative: behind it).
+    pub ahead: f64,
+    /// The mirrors' middle above the ground.
+    pub height: f64,
+}
+
+/// How much a sensor sees, as half angles either side of its boresight, radians, each in (0, π].
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FieldOfView {
+    /// Left and right.
+    pub azimuth_half: f64,
+    /// Up and down.
+    pub elevation_half: f64,
+}
+
+/// A radar's figures.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Radar {
+    /// Carrier frequency, hertz.
+    pub frequency: f64,
+    /// Bandwidth, hertz.
+    pub bandwidth: f64,
+    /// Full width of the beam between its -3 dB points, left to right, radians.
+    pub beam_azimuth: f64,
+    /// The same, up and down.
+    pub beam_elevation: f64,
+}
+
+/// A camera's figures.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Camera {
+    /// Pixels across its picture.
+    pub pixels_across: u32,
+    /// Pixels from top to bottom.
+    pub pixels_down: u32,
+}
+
+/// What kind of sensor it is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum SensorKind {
+    /// Looks ahead, by radar.
+    ForwardRadar(Radar),
+    /// Looks out of a bumper corner, by radar.
+    CornerRadar(Radar),
+    /// Looks ahead through the windscreen.
+    ForwardCamera(Camera),
+    /// One of the cameras that together look all round.
+    SurroundCamera(Camera),
+    /// Looks by laser light.
+    Lidar,
+}
+
+impl SensorKind {
+    /// The radar's figures, if it is one.
+    pub const fn radar(&self) -> Option<&Radar> {
+        match self {
+            Self::ForwardRadar(radar) | Self::CornerRadar(radar) => Some(radar),
+            _ => None,
+        }
+    }
+}
+
+/// How the sensor's aim is set.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Adjusted {
+    /// By screws.
+    Screw,
+    /// By shims.
+    Shim,
+    /// By the car's own software.
+    Software,
+    /// Not at all: it is only checked.
+    NotAtAll,
+}
+
+/// A sensor of the vehicle.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sensor {
+    /// Its name, unique in the profile.
+    pub id: Id,
+    /// What it is.
+    pub kind: SensorKind,
+    /// Its mounting point, vehicle frame.
+    pub at: DVec3,
+    /// Boresight azimuth in the vehicle frame, positive left.
+    pub azimuth: f64,
+    /// Boresight elevation, positive up.
+    pub elevation: f64,
+    /// What it sees.
+    pub view: FieldOfView,
+    /// How it is adjusted.
+    pub adjusted: Adjusted,
+    /// Where its figures come from.
+    pub provenance: Provenance,
+}
+
+/// A vehicle profile: figures of one kind of car, in the vehicle frame.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Vehicle {
+    /// The profile's name for files: its file's stem.
+    pub id: Id,
+    /// The name on the screen.
+    pub name: String,
+    /// Body class.
+    pub class: VehicleClass,
+    /// Overall length.
+    pub length: f64,
+    /// Width of the body without mirrors.
+    pub width: f64,
+    /// The door mirrors.
+    pub mirrors: Mirrors,
+    /// Overall height above the plane that carries the wheels.
+    pub height: f64,
+    /// Front axle to rear axle.
+    pub wheelbase: f64,
+    /// Between the middles of the front tyres.
+    pub track_front: f64,
+    /// Between the middles of the rear tyres.
+    pub track_rear: f64,
+    /// Front axle to foremost point.
+    pub overhang_front: f64,
+    /// Rear axle to rearmost point.
+    pub overhang_rear: f64,
+    /// Across a tyre, seen from the side.
+    pub tyre_diameter: f64,
+    /// Width of a tyre.
+    pub tyre_width: f64,
+    /// Under the body between the axles.
+    pub ground_clearance: f64,
+    /// Ride heights at the four arches (wheel arch edge above the wheel's middle), in [`Wheel::ALL`]'s order, if given.
+    pub ride_heights: Option<[f64; 4]>,
+    /// Outline from above, vehicle frame.
+    pub outline_top: Vec<DVec2>,
+    /// Outline from the side: x ahead of the front axle, y up from the ground.
+    pub outline_side: Vec<DVec2>,
+    /// Names of figures that were not entered but assumed from the class.
+    pub assumed: Vec<String>,
+    /// Named points of the body.
+    pub body_points: Vec<BodyPoint>,
+    /// Its sensors.
+    pub sensors: Vec<Sensor>,
+    /// The aimings of its sensors.
+    pub aimings: Vec<Aiming>,
+    /// Where the figures of the body come from.
+    pub provenance: Provenance,
+    /// The solids that the body fills, vehicle frame, made from the outlines when the profile was read (see
+    /// `Vehicle::solids`).
+    pub body: Vec<Prism>,
+}
+
+impl Vehicle {
+    /// The point of the carrying plane under the middle of a tyre, vehicle frame.
+    pub fn wheel_point(&self, wheel: Wheel) -> DVec2 {
+        let (x, track) =
+            if wheel.is_front() { (0.0, self.track_front) } else { (-self.wheelbase, self.track_rear) };
+        DVec2::new(x, if wheel.is_left() { track * 0.5 } else { -track * 0.5 })
+    }
+
+    /// The foremost x of the body.
+    pub fn front(&self) -> f64 {
+        self.overhang_front
+    }
+
+    /// The rearmost x of the body.
+    pub fn rear(&self) -> f64 {
+        -(self.wheelbase + self.overhang_rear)
+    }
+}
