@@ -3,6 +3,15 @@
 //! [`model`] is plain validated data; [`assess()`] turns an [`model::Arrangement`] into an [`Assessment`]: a pure,
 //! total function, the same answer every time and on every machine. [`words`] is the only place that makes sentences.
 //!
-//! Lengths are millimetres, angles radians, frames as `model::frames` says.
+//! Lengths are millimetres, angles radians, frames as [`model`] says.
 
+pub mod assessment;
 pub mod model;
+pub mod scene;
+
+pub use baywright_geometry as geometry;
+
+pub use assessment::{
+    Assessment, Basis, Caused, Code, Cure, Facts, Finding, Promise, Quantity, Severity, Step, Subject, Verdict,
+};
+pub use scene::Scene;

@@ -1,0 +1,420 @@
+//! The answer, as plain data. Sentences are made from it by [`crate::words`].
+
+use baywright_geometry::{DVec2, DVec3, Span};
+
+use crate::model::{Effort, Exclusion, Id, Provenance};
+use crate::scene::Scene;
+
+/// What is said of the space; never of the car or the sensor.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Verdict {
+    /// Nothing found that stops the aiming or needs care.
+    Ready,
+    /// Nothing stops the aiming, something needs care.
+    ReadyWithCare,
+    /// Something stops the aiming.
+    NotReady,
+}
+
+/// How much a finding matters; the worst first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Severity {
+    /// The aiming cannot be done so.
+    Stops,
+    /// It can be done by someone who looks after this.
+    Care,
+    /// Worth knowing.
+    Note,
+}
+
+/// What kind of finding it is. The text of a code never changes once shipped: other programs read it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Code {
+    /// Part of the set-up is outside the room, through a wall or a shut door.
+    OutsideRoom,
+    /// The car and something else want the same place.
+    CarClash,
+    /// The target or its stand and something else want the same place.
+    StandClash,
+    /// Something stands in a keep-clear zone that may not.
+    ZoneObject,
+    /// Something hides part of the target from the sensor.
+    SightBlocked,
+    /// Something reaches into the first Fresnel zone.
+    FresnelEntered,
+    /// The target is outside what the sensor sees.
+    FieldOfView,
+    /// The target does not stand where it belongs.
+    StandOffMark,
+    /// A floor mark cannot be found by its recipe.
+    MarkFault,
+    /// A floor mark lies where no mark can be.
+    MarkPlace,
+    /// A straight tape or laser run passes through something.
+    RunBlocked,
+    /// Too little height.
+    HeadRoom,
+    /// A wheel is not on its runway.
+    WheelOffRunway,
+    /// Something in a zone that cannot be judged yet.
+    ZoneUnjudged,
+    /// Something so near a zone that it may be inside.
+    ZoneNear,
+    /// Too little room to walk and work around the car.
+    WorkingRoom,
+    /// A way out, a panel or an extinguisher is not free.
+    KeepFree,
+    /// The floor's levels are not known here, out of date, or not judged.
+    FloorLevels,
+    /// The reference axis needs figures that are not given.
+    AxisUnknown,
+    /// The profile is not the one that the layout remembers.
+    ProfileChanged,
+    /// The figures are examples.
+    ExampleFigures,
+    /// Figures of the car were assumed from its class.
+    AssumedFigures,
+    /// A figure measured on this car is used instead of the profile's.
+    MeasuredOnCar,
+    /// Something to meet before anything is measured.
+    Condition,
+    /// Something to have ready.
+    HaveReady,
+}
+
+impl Code {
+    /// Its name for other programs.
+    pub const fn as_str(self) -> &'static str {
+        match self {
+            Self::OutsideRoom => "outside-room",
+            Self::CarClash => "car-clash",
+            Self::StandClash => "stand-clash",
+            Self::ZoneObject => "zone-object",
+            Self::SightBlocked => "sight-blocked",
+            Self::FresnelEntered => "fresnel-entered",
+            Self::FieldOfView => "field-of-view",
+            Self::StandOffMark => "stand-off-mark",
+            Self::MarkFault => "mark-fault",
+            Self::MarkPlace => "mark-place",
+            Self::RunBlocked => "run-blocked",
+            Self::HeadRoom => "head-room",
+            Self::WheelOffRunway => "wheel-off-runway",
+            Self::ZoneUnjudged => "zone-unjudged",
+            Self::ZoneNear => "zone-near",
+            Self::WorkingRoom => "working-room",
+            Self::KeepFree => "keep-free",
+            Self::FloorLevels => "floor-levels",
+            Self::AxisUnknown => "axis-unknown",
+            Self::ProfileChanged => "profile-changed",
+            Self::ExampleFigures => "example-figures",
+            Self::AssumedFigures => "assumed-figures",
+            Self::MeasuredOnCar => "measured-on-car",
+            Self::Condition => "condition",
+            Self::HaveReady => "have-ready",
+        }
+    }
+}
+
+/// What a finding is about.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Subject {
+    /// The car.
+    Car,
+    /// A thing in the bay.
+    Thing(Id),
+    /// A keep-clear zone of the aiming.
+    Zone(Id),
+    /// The target of a placement.
+    Target(Id),
+    /// The stand of a placement.
+    Stand(Id),
+    /// The sensor.
+    Sensor,
+    /// A wall of the bay.
+    Wall(Id),
+    /// A door, window or gap.
+    Opening(Id),
+    /// A drain, pit or joint.
+    FloorFeature(Id),
+    /// A runway.
+    Runway(Id),
+    /// An area that local rules want free.
+    KeepFree(Id),
+    /// A floor mark.
+    Mark(Id),
+    /// The straight run from one mark to another.
+    Run(Id, Id),
+    /// The ceiling.
+    Ceiling,
+    /// The floor.
+    Floor,
+    /// The profile's or aiming's figures.
+    Figures,
+}
+
+/// A value with its unit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Quantity {
+    /// Millimetres.
+    Length(f64),
+    /// Radians.
+    Angle(f64),
+    /// A share of the whole, 0 to 1.
+    Share(f64),
+    /// A ratio to a stated whole that may exceed it.
+    Ratio(f64),
+    /// Days.
+    Days(i64),
+}
+
+/// Where a limit comes from.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Basis {
+    /// The aiming's own figures.
+    Procedure(Provenance),
+    /// A published standard or rule, named.
+    Published(&'static str),
+    /// Common practice, no source.
+    CommonPractice,
+    /// Two things cannot be in one place; what is hidden cannot be seen.
+    Geometry,
+    /// How well the place of a thing is known, as entered.
+    AsEntered,
+}
+
+/// What a finding knows beyond its measured value and limit, for its sentence and for other programs.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Facts {
+    /// Nothing more.
+    None,
+    /// About a thing in or near a zone.
+    Zone {
+        /// What the zone excludes.
+        excludes: Exclusion,
+        /// The heights that zone and thing share, if they do.
+        heights: Option<Span>,
+        /// Shared area in plan, mm².
+        area: f64,
+    },
+    /// What hides the target, each with the share that it hides alone, the worst first.
+    Hidden(Vec<(Id, f64)>),
+    /// The sensor is inside a thing.
+    SensorInside,
+    /// The target faces away from the sensor.
+    FacesAway,
+    /// How a target stands off its place, in the target's own directions, and what that does to the aim.
+    OffPlace {
+        /// Away from the sensor, mm.
+        along: f64,
+        /// To the left seen from the sensor, mm.
+        across: f64,
+        /// Too high, mm.
+        height: f64,
+        /// Turned anticlockwise, radians.
+        yaw: f64,
+        /// Tipped with the face down, radians.
+        pitch: f64,
+        /// Error of the aim left or right, never negative, radians.
+        azimuth_error: f64,
+        /// Error of the aim up or down, never negative, radians.
+        elevation_error: f64,
+        /// Which of these the finding is about.
+        about: OffBy,
+    },
+    /// Why a mark cannot be found.
+    Fault(baywright_geometry::marks::MarkFault),
+    /// Room around the car: on which side of it the thing is.
+    Side(CarSide),
+    /// The length that the set-up takes along the car's axis and what the room gives there, mm, when no move along
+    /// the axis can make it fit.
+    TooLong {
+        /// Needed.
+        needs: f64,
+        /// There.
+        there: f64,
+    },
+    /// The floor.
+    Floor(FloorFact),
+    /// A text from the profile.
+    Text(String),
+    /// Names of figures.
+    Names(Vec<String>),
+    /// Something overhead, its underside above the floor, mm.
+    Overhead(f64),
+}
+
+/// What about a target is off.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum OffBy {
+    /// The aim error left or right.
+    Azimuth,
+    /// The aim error up or down.
+    Elevation,
+    /// The place along.
+    Along,
+    /// The place across.
+    Across,
+    /// The height.
+    Height,
+    /// The turn.
+    Yaw,
+    /// The tip.
+    Pitch,
+}
+
+/// A side of the car.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum CarSide {
+    /// Ahead of it.
+    Front,
+    /// On its left.
+    Left,
+    /// Behind it.
+    Rear,
+    /// On its right.
+    Right,
+}
+
+/// What is known of the floor.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum FloorFact {
+    /// Nobody surveyed it.
+    Unknown,
+    /// Surveyed, but undated.
+    Undated,
+    /// Surveyed too long ago.
+    OutOfDate,
+    /// Surveyed, but this program does not judge the levels yet.
+    NotJudged,
+    /// The survey does not reach all wheels and targets.
+    NotCovered,
+}
+
+/// One thing to do about a finding.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Step {
+    /// Move a thing, in plan; bay frame, mm.
+    MoveThing {
+        /// Which.
+        thing: Id,
+        /// By how much.
+        by: DVec2,
+    },
+    /// Park the car elsewhere, marks and targets with it; bay frame, mm.
+    MoveCar {
+        /// By how much.
+        by: DVec2,
+    },
+    /// Put a target where it belongs.
+    StandOnMark {
+        /// Whose target.
+        placement: Id,
+    },
+    /// Open a door.
+    OpenDoor {
+        /// Which.
+        door: Id,
+    },
+    /// Tape the place of a thing, so that it is better known.
+    Tape {
+        /// Which.
+        thing: Id,
+    },
+    /// Survey the floor.
+    SurveyFloor,
+    /// Enter the maker's own figures.
+    EnterFigures,
+    /// Enter the figures of the alignment sheet.
+    EnterAlignment,
+    /// Look at the profile again and save the layout with it.
+    ReviewProfile,
+}
+
+/// A finding that a cure would cause.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Caused {
+    /// What kind.
+    pub code: Code,
+    /// How bad.
+    pub severity: Severity,
+    /// About what.
+    pub subjects: Vec<Subject>,
+}
+
+/// The cheapest way out of a finding.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Cure {
+    /// What to do.
+    pub step: Step,
+    /// What it takes.
+    pub effort: Option<Effort>,
+    /// For a move: how far to go so that not even the uncertainty of the thing's place is left, if that is further and
+    /// was checked.
+    pub to_be_sure: Option<DVec2>,
+    /// What it would cause instead; empty if nothing.
+    pub causes: Vec<Caused>,
+}
+
+/// One thing wrong or worth knowing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Finding {
+    /// What kind.
+    pub code: Code,
+    /// How bad.
+    pub severity: Severity,
+    /// About what; the culprit first.
+    pub subjects: Vec<Subject>,
+    /// Where, bay frame, mm, with height above the floor.
+    pub place: DVec3,
+    /// What was found.
+    pub measured: Option<Quantity>,
+    /// What is allowed.
+    pub limit: Option<Quantity>,
+    /// Where the limit comes from.
+    pub basis: Basis,
+    /// What else is known.
+    pub facts: Facts,
+    /// The cheapest way out, if there is one.
+    pub cure: Option<Cure>,
+}
+
+impl Finding {
+    /// The thing in the bay that it blames, if it is one.
+    pub fn culprit(&self) -> Option<&Id> {
+        match self.subjects.first() {
+            Some(Subject::Thing(id)) => Some(id),
+            _ => None,
+        }
+    }
+}
+
+/// What all steps together lead to, known by assessing again with all of them done.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Promise {
+    /// The steps, in order.
+    pub steps: Vec<Step>,
+    /// What the verdict is then: never "not ready".
+    pub verdict: Verdict,
+}
+
+/// The whole answer.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Assessment {
+    /// The space: ready or not.
+    pub verdict: Verdict,
+    /// Everything found: what stops first, each group in a fixed order.
+    pub findings: Vec<Finding>,
+    /// What to do to make it ready, if that is known.
+    pub promise: Option<Promise>,
+    /// Whether any figure that the answer rests on is an example.
+    pub on_example_figures: bool,
+    /// Everything in its place, bay frame.
+    pub scene: Scene,
+}
+
+impl Assessment {
+    /// How many findings are this bad.
+    pub fn count(&self, severity: Severity) -> usize {
+        self.findings.iter().filter(|f| f.severity == severity).count()
+    }
+}

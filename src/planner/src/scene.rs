@@ -1,0 +1,286 @@
+//! Everything of an arrangement put in its place, in the bay frame: what the checks look at and the drawing draws.
+//!
+//! Heights are above the bay's floor. Nothing is judged here.
+
+mod car;
+mod target;
+
+use baywright_geometry::marks::{self, MarkFault, Run};
+use baywright_geometry::{Bounds, DVec2, DVec3, Outline, PlanPose, Polygon, Pose, Prism};
+
+use crate::model::{Arrangement, Exclusion, Id, Sensor, Wheel, ZoneFrame};
+
+pub use target::{PlacedTarget, TargetPose};
+
+/// A thing in its place.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlacedThing {
+    /// The solid it fills.
+    pub prism: Prism,
+    /// The box around it in plan.
+    pub bounds: Bounds,
+    /// How well its place is known, mm either way.
+    pub known: f64,
+}
+
+/// A keep-clear zone in its place.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlacedZone {
+    /// Its name in the aiming.
+    pub id: Id,
+    /// The volume.
+    pub prism: Prism,
+    /// The box around it in plan.
+    pub bounds: Bounds,
+    /// What may not be in it.
+    pub excludes: Exclusion,
+}
+
+/// A floor mark in its place, or why there is none.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlacedMark {
+    /// Its name.
+    pub id: Id,
+    /// Where it is, bay frame.
+    pub at: Result<DVec2, MarkFault>,
+}
+
+/// A straight run of tape or light in its place.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlacedRun {
+    /// The mark it serves, by position.
+    pub mark: usize,
+    /// The run, bay frame.
+    pub run: Run,
+}
+
+/// What a tape must read between two marks.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Reading {
+    /// One mark.
+    pub from: Id,
+    /// The other.
+    pub to: Id,
+    /// The distance between them, mm.
+    pub distance: f64,
+}
+
+/// Everything in its place.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Scene {
+    /// The room, and what is known to be free beyond its open doors.
+    pub room: Polygon,
+    /// The room alone.
+    pub walls: Polygon,
+    /// Bay from vehicle.
+    pub bay_from_vehicle: PlanPose,
+    /// Height of the plane that carries the wheels.
+    pub carried_at: f64,
+    /// The reference axis of the aiming: its origin is abreast of the front axle, its x axis is straight ahead.
+    pub bay_from_axis: PlanPose,
+    /// The solids that the car fills.
+    pub car: Vec<Prism>,
+    /// The box around the car in plan.
+    pub car_bounds: Bounds,
+    /// The wheel points, in [`Wheel::ALL`]'s order.
+    pub wheels: [DVec2; 4],
+    /// The sensor: bay from sensor.
+    pub bay_from_sensor: Pose,
+    /// The things, in the bay's order.
+    pub things: Vec<PlacedThing>,
+    /// The targets, in the aiming's order.
+    pub targets: Vec<PlacedTarget>,
+    /// The keep-clear zones, in the aiming's order.
+    pub zones: Vec<PlacedZone>,
+    /// The floor marks, in the plan's order.
+    pub marks: Vec<PlacedMark>,
+    /// The straight runs that laying them takes.
+    pub runs: Vec<PlacedRun>,
+    /// What a tape must read between the floor marks.
+    pub readings: Vec<Reading>,
+}
+
+impl Scene {
+    /// Puts everything in its place.
+    pub fn of(arrangement: &Arrangement) -> Self {
+        let bay_from_vehicle = arrangement.parked;
+        let carried_at = car::carried_at(arrangement);
+        let vehicle_from_axis = car::reference_axis(arrangement);
+        let sensor_at = arrangement.on_this_car.sensor_at.unwrap_or(arrangement.sensor.at);
+        let bay_from_sensor = sensor_pose(&arrangement.sensor, sensor_at, &bay_from_vehicle, carried_at);
+
+        let (car, car_bounds) = car::solids(arrangement, &bay_from_vehicle, carried_at);
+        let targets: Vec<PlacedTarget> = arrangement
+            .aiming
+            .placements
+            .iter()
+            .zip(&arrangement.stands)
+            .map(|(placement, set)| {
+                let own = target::vehicle_from_target(arrangement, placement, &vehicle_from_axis, sensor_at);
+                PlacedTarget::new(placement, *set, bay_from_vehicle * own, carried_at, sensor_at.z)
+            })
+            .collect();
+
+        let zones = place_zones(arrangement, &bay_from_vehicle, &bay_from_sensor, &targets);
+        let (marks, runs) = lay_marks(arrangement, &bay_from_vehicle, &targets);
+        let readings = readings(arrangement, &marks);
+        let walls = arrangement.bay.room.clone();
+        Self {
+            room: with_open_doors(arrangement),
+            walls,
+            carried_at,
+            bay_from_axis: bay_from_vehicle * vehicle_from_axis,
+            car,
+            car_bounds,
+            wheels: Wheel::ALL.map(|w| bay_from_vehicle * arrangement.vehicle.wheel_point(w)),
+            bay_from_sensor,
+            things: arrangement.bay.things.iter().map(placed_thing).collect(),
+            targets,
+            zones,
+            marks,
+            runs,
+            readings,
+            bay_from_vehicle,
+        }
+    }
+
+    /// Where the sensor looks from.
+    pub fn sensor(&self) -> DVec3 {
+        self.bay_from_sensor.origin
+    }
+
+    /// A bay vector in the car's directions: x ahead, y to the left.
+    pub fn in_car_directions(&self, by: DVec2) -> DVec2 {
+        self.bay_from_vehicle.inverse().turned(by)
+    }
+}
+
+/// A thing where it stands.
+pub(crate) fn placed_thing(thing: &crate::model::Thing) -> PlacedThing {
+    let prism = thing.prism();
+    PlacedThing { bounds: prism.outline.bounds(), prism, known: thing.known.within() }
+}
+
+fn sensor_pose(sensor: &Sensor, at: DVec3, bay_from_vehicle: &PlanPose, carried_at: f64) -> Pose {
+    let bay = Pose::level(bay_from_vehicle, carried_at);
+    Pose::looking(bay * at, bay_from_vehicle.heading() + sensor.azimuth, sensor.elevation)
+}
+
+fn place_zones(
+    arrangement: &Arrangement,
+    bay_from_vehicle: &PlanPose,
+    bay_from_sensor: &Pose,
+    targets: &[PlacedTarget],
+) -> Vec<PlacedZone> {
+    let sensor = PlanPose::new(
+        bay_from_sensor.origin.truncate(),
+        bay_from_vehicle.heading() + arrangement.sensor.azimuth,
+    );
+    let frame = |frame: &ZoneFrame| match frame {
+        ZoneFrame::Vehicle => Some(*bay_from_vehicle),
+        ZoneFrame::Sensor => Some(sensor),
+        ZoneFrame::Target(id) => targets.iter().find(|t| t.id == *id).map(|t| t.set.place),
+    };
+    arrangement
+        .aiming
+        .zones
+        .iter()
+        .filter_map(|zone| {
+            // Validation refuses a zone whose target is not there; a zone without a frame has no place.
+            let prism = Prism::new(zone.outline.placed(&frame(&zone.frame)?), zone.span);
+            Some(PlacedZone {
+                id: zone.id.clone(),
+                bounds: prism.outline.bounds(),
+                prism,
+                excludes: zone.excludes,
+            })
+        })
+        .collect()
+}
+
+fn lay_marks(
+    arrangement: &Arrangement,
+    bay_from_vehicle: &PlanPose,
+    targets: &[PlacedTarget],
+) -> (Vec<PlacedMark>, Vec<PlacedRun>) {
+    let vehicle = &arrangement.vehicle;
+    let vehicle_from_bay = bay_from_vehicle.inverse();
+    let known = marks::Known {
+        wheels: Wheel::ALL.map(|w| vehicle.wheel_point(w)),
+        ahead: DVec2::X,
+        tyre_width: vehicle.tyre_width,
+        body_points: vehicle.body_points.iter().map(|p| p.at.truncate()).collect(),
+        // A mark belongs to where the target should be, not to where it stands.
+        targets: targets.iter().map(|t| vehicle_from_bay * t.meant.place.origin()).collect(),
+    };
+    let plan: Vec<_> = arrangement.aiming.mark_plan.iter().map(|step| step.construction).collect();
+    let laid: Vec<_> =
+        marks::lay(&plan, &known).into_iter().map(|mark| mark.map(|p| *bay_from_vehicle * p)).collect();
+    let at = |index: usize| laid.get(index).and_then(|mark| mark.ok());
+    let runs = plan
+        .iter()
+        .enumerate()
+        .filter_map(|(i, step)| Some((i, step.runs(at(i)?, at))))
+        .flat_map(|(mark, runs)| runs.into_iter().map(move |run| PlacedRun { mark, run }))
+        .collect();
+    let marks = arrangement
+        .aiming
+        .mark_plan
+        .iter()
+        .zip(&laid)
+        .map(|(step, at)| PlacedMark { id: step.id.clone(), at: *at })
+        .collect();
+    (marks, runs)
+}
+
+/// Distances between all marks that lie on the floor where a person can tape them: not the points under the tyres.
+fn readings(arrangement: &Arrangement, marks: &[PlacedMark]) -> Vec<Reading> {
+    let on_floor: Vec<_> = arrangement
+        .aiming
+        .mark_plan
+        .iter()
+        .zip(marks)
+        .filter(|(step, _)| !matches!(step.construction, marks::Construction::WheelPoint { .. }))
+        .filter_map(|(_, mark)| Some((&mark.id, mark.at.ok()?)))
+        .collect();
+    on_floor
+        .iter()
+        .enumerate()
+        .flat_map(|(i, (to, q))| {
+            on_floor[..i].iter().map(move |(from, p)| Reading {
+                from: (*from).clone(),
+                to: (*to).clone(),
+                distance: p.distance(*q),
+            })
+        })
+        .collect()
+}
+
+/// The room together with what is known to be free beyond its open doors.
+fn with_open_doors(arrangement: &Arrangement) -> Polygon {
+    let bay = &arrangement.bay;
+    let beyond: Vec<Polygon> = bay
+        .openings
+        .iter()
+        .filter(|o| !o.shut && o.free_beyond > 0.0 && o.kind != crate::model::OpeningKind::Window)
+        .filter_map(|opening| {
+            let edge = bay.room.edges().nth(opening.wall)?;
+            let along = (edge.to - edge.from).normalize_or_zero();
+            let start = edge.from + along * opening.from;
+            // The inside lies left of an edge, so out is to the right.
+            let out = -along.perp() * opening.free_beyond;
+            let width = along * opening.width;
+            Polygon::simple(vec![start, start + out, start + width + out, start + width]).ok()
+        })
+        .collect();
+    if beyond.is_empty() {
+        return bay.room.clone();
+    }
+    let all: Vec<Polygon> = std::iter::once(bay.room.clone()).chain(beyond).collect();
+    baywright_geometry::convex::union(&all).into_iter().max_by(|a, b| a.area().total_cmp(&b.area())).unwrap_or_else(|| bay.room.clone())
+}
+
+/// A rectangle in a pose's own frame, placed; `None` if it has no area.
+pub(crate) fn placed_rectangle(low: DVec2, high: DVec2, pose: &PlanPose) -> Option<Outline> {
+    Some(Polygon::rectangle(low, high).ok()?.placed(pose).into())
+}
