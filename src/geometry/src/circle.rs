@@ -50,6 +50,11 @@ impl Circle {
         Bounds { low: self.centre - r, high: self.centre + r }
     }
 
+    /// The middle as a list of one point: the core of a disc is a convex set without sides.
+    pub(crate) const fn core(&self) -> &[DVec2] {
+        std::slice::from_ref(&self.centre)
+    }
+
     /// The same disc with its middle at `centre`.
     pub(crate) const fn at(&self, centre: DVec2) -> Self {
         Self { centre, radius: self.radius }

@@ -7,18 +7,36 @@
 //! predicates ([`predicate`]) before any coordinate is computed; constructions are plain `f64`.
 
 pub mod angle;
+pub mod boolean;
 pub mod bounds;
 pub mod circle;
+pub mod clearance;
+pub mod contain;
+pub mod convex;
+pub mod distance;
 pub mod fault;
 pub mod frame;
 pub mod marks;
 pub mod outline;
+pub mod overlap;
 pub mod polygon;
 pub mod predicate;
 pub mod prism;
+pub mod protrude;
 pub mod segment;
+pub mod separate;
 pub mod tolerance;
 
+pub use boolean::{area_of_union, difference, intersection, union};
+pub use clearance::{Clearance, Intrusion, clearance};
+pub use contain::{Containment, Place, contains, locate};
+pub use convex::hull;
+pub use distance::{
+    PrismSeparation, Separation, distance, distance_to_point, distance_to_segment, prism_distance,
+};
+pub use overlap::{overlap_area, overlap_region, overlaps};
+pub use protrude::{Protrusion, moves_inside, protrusions};
+pub use separate::{SeparatingMoves, exits, separating_moves};
 pub use bounds::Bounds;
 pub use circle::Circle;
 pub use fault::ShapeFault;

@@ -1,6 +1,7 @@
 //! A polygon with holes, checked once when it is made and right ever after.
 
-mod validate;
+mod pieces;
+pub(crate) mod validate;
 
 use glam::DVec2;
 
@@ -20,6 +21,8 @@ pub struct Polygon {
     holes: Vec<Vec<DVec2>>,
     bounds: Bounds,
     convex: bool,
+    /// The convex pieces if it is not convex itself.
+    pieces: pieces::Pieces,
 }
 
 impl Polygon {
@@ -52,7 +55,7 @@ impl Polygon {
     }
 
     /// From rings already known to be sound: orders them, finds the box and whether it is convex.
-    fn trusted(mut outer: Vec<DVec2>, mut holes: Vec<Vec<DVec2>>) -> Self {
+    pub(crate) fn trusted(mut outer: Vec<DVec2>, mut holes: Vec<Vec<DVec2>>) -> Self {
         if signed_area(&outer) < 0.0 {
             outer.reverse();
         }
@@ -62,18 +65,19 @@ impl Polygon {
             }
         }
         let convex = holes.is_empty() && is_convex(&outer);
-        Self::assembled(outer, holes, convex)
+        let pieces = if convex { pieces::Pieces::default() } else { pieces::Pieces::of(&outer, &holes) };
+        Self::assembled(outer, holes, convex, pieces)
     }
 
     /// From a ring known to be convex and anticlockwise, such as the result of a clip or a hull.
     pub(crate) fn from_convex_ring(outer: Vec<DVec2>) -> Self {
-        Self::assembled(outer, Vec::new(), true)
+        Self::assembled(outer, Vec::new(), true, pieces::Pieces::default())
     }
 
-    fn assembled(outer: Vec<DVec2>, holes: Vec<Vec<DVec2>>, convex: bool) -> Self {
+    fn assembled(outer: Vec<DVec2>, holes: Vec<Vec<DVec2>>, convex: bool, pieces: pieces::Pieces) -> Self {
         let bounds =
             Bounds::around(outer.iter().copied()).unwrap_or(Bounds { low: DVec2::ZERO, high: DVec2::ZERO });
-        Self { outer, holes, bounds, convex }
+        Self { outer, holes, bounds, convex, pieces }
     }
 
     /// The outer ring, anticlockwise, not closed.
@@ -106,6 +110,13 @@ impl Polygon {
         self.convex
     }
 
+    /// Convex rings, anticlockwise, that cover it exactly and share no area: itself when convex. Their corners are
+    /// corners of the polygon, and a rigid move keeps them.
+    pub fn pieces(&self) -> impl Iterator<Item = &[DVec2]> {
+        let whole = self.convex.then_some(self.outer.as_slice());
+        whole.into_iter().chain(self.pieces.rings())
+    }
+
     /// Its area without the holes, always positive.
     pub fn area(&self) -> f64 {
         self.rings().map(signed_area).sum()
@@ -121,10 +132,10 @@ impl Polygon {
         self.mapped(|p| p + by)
     }
 
-    fn mapped(&self, f: impl Fn(DVec2) -> DVec2) -> Self {
+    fn mapped(&self, f: impl Fn(DVec2) -> DVec2 + Copy) -> Self {
         let outer = self.outer.iter().map(|&p| f(p)).collect();
         let holes = self.holes.iter().map(|hole| hole.iter().map(|&p| f(p)).collect()).collect();
-        Self::assembled(outer, holes, self.convex)
+        Self::assembled(outer, holes, self.convex, self.pieces.mapped(f))
     }
 }
 
@@ -140,7 +151,7 @@ pub fn signed_area(ring: &[DVec2]) -> f64 {
     0.5 * ring_edges(ring).map(|e| (e.from - origin).perp_dot(e.to - origin)).sum::<f64>()
 }
 
-fn is_convex(ring: &[DVec2]) -> bool {
+pub(crate) fn is_convex(ring: &[DVec2]) -> bool {
     let n = ring.len();
     (0..n).all(|i| predicate::turn(ring[i], ring[(i + 1) % n], ring[(i + 2) % n]) >= 0.0)
 }

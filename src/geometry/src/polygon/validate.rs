@@ -102,7 +102,7 @@ fn ring_within(inner: &[DVec2], outer: &[DVec2]) -> bool {
 }
 
 /// Whether `p` lies inside the ring; `None` if on it. Crossing count with exact sides.
-pub(super) fn winding(ring: &[DVec2], p: DVec2) -> Option<bool> {
+pub(crate) fn winding(ring: &[DVec2], p: DVec2) -> Option<bool> {
     let mut inside = false;
     for e in ring_edges(ring) {
         if on_edge(&e, p) {

@@ -1,0 +1,62 @@
+//! A volume to be kept clear and a thing near or in it, as typed facts.
+
+use glam::{DVec2, DVec3};
+
+use crate::distance::{PrismSeparation, prism_distance};
+use crate::overlap::overlap_area;
+use crate::prism::{Prism, Span};
+use crate::separate::{SeparatingMoves, separating_moves};
+
+/// How a thing lies to a volume that is to be kept clear.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Clearance {
+    /// The thing is outside.
+    Clear {
+        /// The shortest distance in space, mm.
+        gap: f64,
+        /// The nearest point of the volume.
+        from: DVec3,
+        /// The nearest point of the thing.
+        to: DVec3,
+    },
+    /// The thing touches the volume from outside, which is no conflict.
+    Touching {
+        /// One point where it does.
+        at: DVec3,
+    },
+    /// The thing is in the volume.
+    Intrudes(Intrusion),
+}
+
+/// How far a thing is in a volume, and which way it leaves soonest.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Intrusion {
+    /// The length of the shortest move in plan that clears the volume, mm.
+    pub depth: f64,
+    /// All moves of that length, by heading.
+    pub moves: Vec<DVec2>,
+    /// The area that both cover in plan, mm².
+    pub area: f64,
+    /// The heights that both have.
+    pub heights: Span,
+}
+
+/// How `thing` lies to `zone`. The moves are moves of the thing.
+pub fn clearance(zone: &Prism, thing: &Prism) -> Clearance {
+    match prism_distance(zone, thing) {
+        PrismSeparation::Apart { gap, from, to } => Clearance::Clear { gap, from, to },
+        PrismSeparation::Touching { at } => Clearance::Touching { at },
+        PrismSeparation::Overlapping => {
+            let (depth, moves) = match separating_moves(&[&zone.outline], &thing.outline) {
+                SeparatingMoves::AlreadyApart => (0.0, Vec::new()),
+                SeparatingMoves::Moves { length, moves } => (length, moves),
+            };
+            Clearance::Intrudes(Intrusion {
+                depth,
+                moves,
+                area: overlap_area(&zone.outline, &thing.outline),
+                heights: zone.span.shared(&thing.span).unwrap_or(zone.span),
+            })
+        }
+    }
+}

@@ -1,0 +1,106 @@
+//! Inside, on the edge, or outside.
+
+use glam::DVec2;
+
+use crate::convex::touch_within;
+use crate::distance::{between_boundaries, runs_inside, to_boundary};
+use crate::outline::Outline;
+use crate::overlap::overlaps;
+use crate::polygon::Polygon;
+use crate::polygon::validate::winding;
+
+/// Where a point lies.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Place {
+    /// Strictly inside.
+    Inside,
+    /// On the boundary.
+    OnEdge,
+    /// Strictly outside.
+    Outside,
+}
+
+/// How a shape lies to one that might contain it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Containment {
+    /// Wholly inside, further than [`crate::tolerance::TOUCH_MM`] from the boundary.
+    Within,
+    /// Wholly inside, touching the boundary.
+    TouchingWithin,
+    /// Some of it inside, some outside.
+    Partly,
+    /// No area of it inside; it may touch from outside.
+    Outside,
+}
+
+/// Where a point lies to an outline: exact for a polygon; for a circle the edge is [`crate::tolerance::TOUCH_MM`] wide
+/// on both sides.
+pub fn locate(outline: &Outline, p: DVec2) -> Place {
+    match outline {
+        Outline::Polygon(polygon) => locate_in(polygon, p),
+        Outline::Circle(circle) => {
+            let slack = touch_within(&circle.bounds(), &circle.bounds());
+            let off = p.distance(circle.centre()) - circle.radius();
+            if off.abs() <= slack {
+                Place::OnEdge
+            } else if off < 0.0 {
+                Place::Inside
+            } else {
+                Place::Outside
+            }
+        }
+    }
+}
+
+/// Where a point lies to a polygon, exactly.
+pub(crate) fn locate_in(polygon: &Polygon, p: DVec2) -> Place {
+    if !polygon.bounds().holds(p) {
+        return Place::Outside;
+    }
+    match winding(polygon.outer(), p) {
+        None => return Place::OnEdge,
+        Some(false) => return Place::Outside,
+        Some(true) => {}
+    }
+    for hole in polygon.holes() {
+        match winding(hole, p) {
+            None => return Place::OnEdge,
+            Some(true) => return Place::Outside,
+            Some(false) => {}
+        }
+    }
+    Place::Inside
+}
+
+/// How `inner` lies to `container`; the space of a hole is outside.
+pub fn contains(container: &Polygon, inner: &Outline) -> Containment {
+    let slack = touch_within(&container.bounds(), &inner.bounds());
+    let (inside, gap) = match inner {
+        Outline::Circle(circle) => {
+            let to_edge = to_boundary(container, circle.centre());
+            let gap = to_edge - circle.radius();
+            (locate_in(container, circle.centre()) == Place::Inside && gap >= -slack, gap)
+        }
+        Outline::Polygon(polygon) => {
+            // Where no edge of the container runs through the inside of the shape, all of its inside lies on one side.
+            let crossed = container.edges().any(|e| runs_inside(polygon, &e, slack));
+            let inside =
+                !crossed && probe(polygon).is_some_and(|p| locate_in(container, p) != Place::Outside);
+            (inside, if inside { between_boundaries(container, polygon) } else { 0.0 })
+        }
+    };
+    if inside {
+        if gap > slack { Containment::Within } else { Containment::TouchingWithin }
+    } else if overlaps(&Outline::Polygon(container.clone()), inner) {
+        Containment::Partly
+    } else {
+        Containment::Outside
+    }
+}
+
+/// A point well inside the polygon: the middle of its largest convex piece.
+fn probe(polygon: &Polygon) -> Option<DVec2> {
+    let area = |ring: &&[DVec2]| crate::polygon::signed_area(ring);
+    let ring = polygon.pieces().max_by(|a, b| area(a).total_cmp(&area(b)))?;
+    Some(ring.iter().sum::<DVec2>() / ring.len() as f64)
+}

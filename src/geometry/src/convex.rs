@@ -1,0 +1,150 @@
+//! Convex shapes: the hull of points, and the convex parts of which every outline is made.
+//!
+//! A part is a ring or a single point, rounded by a radius: a convex polygon, or a disc. Two parts share area when no
+//! line parts them but for a strip as wide as the touching tolerance.
+
+pub(crate) mod clip;
+pub(crate) mod sum;
+
+use glam::DVec2;
+
+use crate::bounds::Bounds;
+use crate::outline::Outline;
+use crate::polygon::{Polygon, ring_edges};
+use crate::predicate::{side, turn};
+use crate::segment::Segment;
+use crate::tolerance::TOUCH_MM;
+
+/// The smallest convex polygon around the points, exact; `None` if they enclose no area. Corners on a straight side
+/// are left out.
+pub fn hull(points: &[DVec2]) -> Option<Polygon> {
+    let mut sorted: Vec<DVec2> = points.iter().copied().filter(|p| p.is_finite()).collect();
+    sorted.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
+    sorted.dedup();
+    let mut ring = chain(sorted.iter().copied());
+    let upper = chain(sorted.iter().rev().copied());
+    // Each chain ends where the other starts.
+    ring.pop();
+    ring.extend(upper);
+    ring.pop();
+    (ring.len() >= 3).then(|| Polygon::from_convex_ring(ring))
+}
+
+/// One side of the hull (Andrew's monotone chain): only turns to the left are kept.
+fn chain(points: impl Iterator<Item = DVec2>) -> Vec<DVec2> {
+    let mut kept: Vec<DVec2> = Vec::new();
+    for p in points {
+        while let [.., a, b] = kept.as_slice()
+            && side(*a, *b, p).is_le()
+        {
+            kept.pop();
+        }
+        kept.push(p);
+    }
+    kept
+}
+
+/// How deep two shapes may reach into each other and still only touch: [`TOUCH_MM`], or what the rounding of their
+/// coordinates makes of a distance if that is more (beyond some 280 m from the origin).
+pub(crate) fn touch_within(a: &Bounds, b: &Bounds) -> f64 {
+    let furthest = |b: &Bounds| b.low.abs().max(b.high.abs()).max_element();
+    TOUCH_MM.max(16.0 * f64::EPSILON * furthest(a).max(furthest(b)))
+}
+
+/// A convex part of an outline.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Part<'a> {
+    /// A convex ring, anticlockwise, or one point.
+    pub core: &'a [DVec2],
+    /// By how much the core is rounded: the radius of a disc, zero for a polygon.
+    pub radius: f64,
+    /// The box around the rounded core.
+    pub bounds: Bounds,
+}
+
+/// The convex parts of an outline: they cover it and share no area.
+pub(crate) fn parts(outline: &Outline) -> impl Iterator<Item = Part<'_>> {
+    let (polygon, circle) = match outline {
+        Outline::Polygon(polygon) => (Some(polygon), None),
+        Outline::Circle(circle) => (None, Some(circle)),
+    };
+    let disc =
+        circle.map(|circle| Part { core: circle.core(), radius: circle.radius(), bounds: circle.bounds() });
+    disc.into_iter().chain(polygon.into_iter().flat_map(pieces))
+}
+
+/// The convex parts of a polygon.
+pub(crate) fn pieces(polygon: &Polygon) -> impl Iterator<Item = Part<'_>> {
+    let whole = polygon.bounds();
+    polygon.pieces().map(move |core| {
+        let own = if polygon.is_convex() { None } else { Bounds::around(core.iter().copied()) };
+        Part { core, radius: 0.0, bounds: own.unwrap_or(whole) }
+    })
+}
+
+impl Part<'_> {
+    /// Whether the two reach into each other by more than `slack`.
+    pub(crate) fn shares_area(&self, other: &Self, slack: f64) -> bool {
+        let depth = self.bounds.high.min(other.bounds.high) - self.bounds.low.max(other.bounds.low);
+        if depth.min_element() <= slack {
+            return false;
+        }
+        match (self.core, other.core) {
+            ([a], [b]) => a.distance(*b) < self.radius + other.radius - slack,
+            ([centre], ring) => disc_enters(*centre, self.radius - slack, ring),
+            (ring, [centre]) => disc_enters(*centre, other.radius - slack, ring),
+            (a, b) => !parted_by_side(a, b, slack) && !parted_by_side(b, a, slack),
+        }
+    }
+}
+
+/// Whether a disc and a convex ring share more than a boundary point.
+fn disc_enters(centre: DVec2, radius: f64, ring: &[DVec2]) -> bool {
+    holds(ring, centre) || ring_edges(ring).any(|e| e.distance_to(centre) < radius)
+}
+
+/// Whether the point lies in the convex ring, edges included; exact.
+pub(crate) fn holds(ring: &[DVec2], p: DVec2) -> bool {
+    ring_edges(ring).all(|e| turn(e.from, e.to, p) >= 0.0)
+}
+
+/// Whether all of `b` lies beyond one side of `a`, but for `slack`.
+fn parted_by_side(a: &[DVec2], b: &[DVec2], slack: f64) -> bool {
+    let extent = Bounds::around(a.iter().copied()).map_or(0.0, |b| b.size().max_element());
+    ring_edges(a).any(|e| {
+        let reach = slack * e.length();
+        b.iter().all(|&p| turn(e.from, e.to, p) <= reach) && bears(&e, a, extent, slack)
+    })
+}
+
+/// A side shorter than this share of its ring has a direction too coarse to be trusted without a look at the ring.
+const SHORT_SIDE: f64 = 1e-3;
+
+/// Whether the whole ring really lies left of the line through one of its sides. Rounding after a turn can tilt a very
+/// short side so that its line cuts the ring.
+pub(crate) fn bears(e: &Segment, ring: &[DVec2], extent: f64, slack: f64) -> bool {
+    let length = e.length();
+    length > SHORT_SIDE * extent || ring.iter().all(|&p| turn(e.from, e.to, p) >= -slack * length)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_hull_keeps_only_corners() {
+        let points = [(0., 0.), (2., 0.), (4., 0.), (4., 4.), (2., 2.), (0., 4.), (0., 0.), (2., 4.)];
+        let polygon = hull(&points.map(DVec2::from)).unwrap();
+        assert_eq!(polygon.outer().len(), 4);
+        assert_eq!(polygon.area(), 16.0);
+    }
+
+    #[test]
+    fn points_on_a_line_have_no_hull() {
+        let line: Vec<DVec2> = (0..9).map(|i| DVec2::new(0.1, 0.3) * f64::from(i)).collect();
+        assert!(hull(&line[..2]).is_none());
+        assert!(hull(&[DVec2::ONE; 5]).is_none());
+        assert!(hull(&[]).is_none());
+        assert!(hull(&[DVec2::ZERO, DVec2::ONE, DVec2::new(3.0, 3.0)]).is_none());
+    }
+}

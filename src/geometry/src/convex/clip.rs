@@ -1,0 +1,31 @@
+//! What two convex rings share.
+
+use glam::DVec2;
+
+use crate::polygon::ring_edges;
+use crate::predicate::turn;
+
+/// The ring common to two convex, anticlockwise rings; fewer than three corners if they share no area
+/// (Sutherland and Hodgman 1974: one ring cut by the line of each side of the other).
+pub(crate) fn common(a: &[DVec2], b: &[DVec2]) -> Vec<DVec2> {
+    let mut kept: Vec<DVec2> = Vec::with_capacity(a.len() + b.len());
+    kept.extend(a);
+    let mut cut: Vec<DVec2> = Vec::with_capacity(a.len() + b.len());
+    for e in ring_edges(b) {
+        let Some(&last) = kept.last() else { break };
+        cut.clear();
+        let mut before = (last, turn(e.from, e.to, last));
+        for &p in &kept {
+            let here = (p, turn(e.from, e.to, p));
+            if (before.1 < 0.0 && here.1 > 0.0) || (before.1 > 0.0 && here.1 < 0.0) {
+                cut.push(before.0 + (here.0 - before.0) * (before.1 / (before.1 - here.1)));
+            }
+            if here.1 >= 0.0 {
+                cut.push(p);
+            }
+            before = here;
+        }
+        std::mem::swap(&mut kept, &mut cut);
+    }
+    kept
+}

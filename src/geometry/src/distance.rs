@@ -1,0 +1,361 @@
+//! How far apart two shapes are, and where they are nearest.
+
+use glam::{DVec2, DVec3};
+
+use crate::bounds::Bounds;
+use crate::circle::Circle;
+use crate::contain::{Place, locate_in};
+use crate::convex::{self, clip, parts, touch_within};
+use crate::outline::Outline;
+use crate::overlap::overlaps;
+use crate::polygon::Polygon;
+use crate::predicate::{Meeting, meeting};
+use crate::prism::{Prism, Span};
+use crate::segment::Segment;
+
+/// How two plan shapes lie to each other.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Separation {
+    /// They share no point.
+    Apart {
+        /// The shortest distance, mm, more than [`crate::tolerance::TOUCH_MM`].
+        gap: f64,
+        /// The nearest point of the first shape.
+        from: DVec2,
+        /// The nearest point of the second shape.
+        to: DVec2,
+    },
+    /// They touch: nearer than [`crate::tolerance::TOUCH_MM`], but share no area.
+    Touching {
+        /// One point where they do.
+        at: DVec2,
+    },
+    /// They share area (or, for a segment or a point, it runs through the inside).
+    Overlapping,
+}
+
+impl Separation {
+    /// The distance, mm; 0 when touching or overlapping.
+    pub const fn gap(&self) -> f64 {
+        match self {
+            Self::Apart { gap, .. } => *gap,
+            Self::Touching { .. } | Self::Overlapping => 0.0,
+        }
+    }
+
+    fn of(near: Near, slack: f64) -> Self {
+        let gap = near.from.distance(near.to);
+        if gap <= slack {
+            Self::Touching { at: near.from }
+        } else {
+            Self::Apart { gap, from: near.from, to: near.to }
+        }
+    }
+}
+
+/// How two upright prisms lie to each other.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum PrismSeparation {
+    /// They share no point.
+    Apart {
+        /// The shortest distance in space, mm, more than [`crate::tolerance::TOUCH_MM`].
+        gap: f64,
+        /// The nearest point of the first prism.
+        from: DVec3,
+        /// The nearest point of the second prism.
+        to: DVec3,
+    },
+    /// They touch: nearer than [`crate::tolerance::TOUCH_MM`], but share no volume.
+    Touching {
+        /// One point where they do.
+        at: DVec3,
+    },
+    /// They share area in plan and height.
+    Overlapping,
+}
+
+impl PrismSeparation {
+    /// The distance in space, mm; 0 when touching or overlapping.
+    pub const fn gap(&self) -> f64 {
+        match self {
+            Self::Apart { gap, .. } => *gap,
+            Self::Touching { .. } | Self::Overlapping => 0.0,
+        }
+    }
+}
+
+/// Two points, the nearest found so far.
+#[derive(Clone, Copy)]
+struct Near {
+    from: DVec2,
+    to: DVec2,
+    squared: f64,
+}
+
+impl Near {
+    const NONE: Self = Self { from: DVec2::ZERO, to: DVec2::ZERO, squared: f64::INFINITY };
+
+    fn between(from: DVec2, to: DVec2) -> Self {
+        Self { from, to, squared: from.distance_squared(to) }
+    }
+
+    fn nearer(self, other: Self) -> Self {
+        if other.squared < self.squared { other } else { self }
+    }
+
+    const fn swapped(self) -> Self {
+        Self { from: self.to, to: self.from, squared: self.squared }
+    }
+}
+
+/// How two outlines lie to each other in plan.
+pub fn distance(a: &Outline, b: &Outline) -> Separation {
+    if overlaps(a, b) {
+        return Separation::Overlapping;
+    }
+    let slack = touch_within(&a.bounds(), &b.bounds());
+    match (a, b) {
+        (Outline::Polygon(a), Outline::Polygon(b)) => polygons(a, b, slack),
+        (Outline::Polygon(a), Outline::Circle(b)) => Separation::of(to_circle(a, b), slack),
+        (Outline::Circle(a), Outline::Polygon(b)) => Separation::of(to_circle(b, a).swapped(), slack),
+        (Outline::Circle(a), Outline::Circle(b)) => {
+            let along = (b.centre() - a.centre()).normalize_or_zero();
+            let near = Near::between(a.centre() + along * a.radius(), b.centre() - along * b.radius());
+            Separation::of(near, slack)
+        }
+    }
+}
+
+/// How a segment lies to an outline: overlapping when a stretch of it longer than [`crate::tolerance::TOUCH_MM`] runs through the inside.
+/// `from` lies on the outline, `to` on the segment.
+pub fn distance_to_segment(a: &Outline, s: &Segment) -> Separation {
+    let around = Bounds { low: s.from.min(s.to), high: s.from.max(s.to) };
+    let slack = touch_within(&a.bounds(), &around);
+    match a {
+        Outline::Polygon(polygon) => {
+            if runs_inside(polygon, s, slack) {
+                return Separation::Overlapping;
+            }
+            let near = polygon.edges().fold(Near::NONE, |near, e| near.nearer(between_segments(&e, s)));
+            crossing_touches(near, slack, || polygon.edges().find_map(|e| crossing(&e, s)))
+        }
+        Outline::Circle(circle) => {
+            let nearest = s.nearest(circle.centre());
+            let deep = circle.radius() - nearest.distance(circle.centre()) > slack;
+            if deep && within_disc(circle, s) > slack {
+                return Separation::Overlapping;
+            }
+            let out = (nearest - circle.centre()).normalize_or_zero();
+            let rim = circle.centre() + out * circle.radius();
+            if deep || nearest.distance(circle.centre()) <= circle.radius() {
+                return Separation::Touching { at: nearest };
+            }
+            Separation::of(Near::between(rim, nearest), slack)
+        }
+    }
+}
+
+/// How a point lies to an outline: overlapping when inside by more than [`crate::tolerance::TOUCH_MM`]. `from` lies on the outline, `to`
+/// is the point.
+pub fn distance_to_point(a: &Outline, p: DVec2) -> Separation {
+    let slack = touch_within(&a.bounds(), &Bounds { low: p, high: p });
+    match a {
+        Outline::Polygon(polygon) => {
+            let near = to_point(polygon, p);
+            match locate_in(polygon, p) {
+                Place::Inside if near.squared > slack * slack => Separation::Overlapping,
+                Place::Inside => Separation::Touching { at: p },
+                Place::OnEdge | Place::Outside => Separation::of(near, slack),
+            }
+        }
+        Outline::Circle(circle) => {
+            let off = p - circle.centre();
+            if off.length() < circle.radius() - slack {
+                return Separation::Overlapping;
+            }
+            let rim = circle.centre() + off.normalize_or_zero() * circle.radius();
+            Separation::of(Near::between(rim, p), slack)
+        }
+    }
+}
+
+/// How two upright prisms lie to each other in space.
+pub fn prism_distance(a: &Prism, b: &Prism) -> PrismSeparation {
+    let plan = distance(&a.outline, &b.outline);
+    if plan == Separation::Overlapping && a.span.shared(&b.span).is_some() {
+        return PrismSeparation::Overlapping;
+    }
+    let (from, to) = match plan {
+        Separation::Apart { from, to, .. } => (from, to),
+        Separation::Touching { at } => (at, at),
+        Separation::Overlapping => {
+            let at = common_point(&a.outline, &b.outline);
+            (at, at)
+        }
+    };
+    let (z_from, z_to) = nearest_heights(&a.span, &b.span);
+    let (from, to) = (from.extend(z_from), to.extend(z_to));
+    let gap = from.distance(to);
+    if gap <= touch_within(&a.outline.bounds(), &b.outline.bounds()) {
+        PrismSeparation::Touching { at: from }
+    } else {
+        PrismSeparation::Apart { gap, from, to }
+    }
+}
+
+/// The nearest heights of two ranges; the middle of what both have, if they meet.
+fn nearest_heights(a: &Span, b: &Span) -> (f64, f64) {
+    if b.bottom() > a.top() {
+        (a.top(), b.bottom())
+    } else if a.bottom() > b.top() {
+        (a.bottom(), b.top())
+    } else {
+        let middle = 0.5 * (a.bottom().max(b.bottom()) + a.top().min(b.top()));
+        (middle, middle)
+    }
+}
+
+/// A point that lies in both of two overlapping outlines.
+fn common_point(a: &Outline, b: &Outline) -> DVec2 {
+    let slack = touch_within(&a.bounds(), &b.bounds());
+    for p in parts(a) {
+        for q in parts(b).filter(|q| p.shares_area(q, slack)) {
+            match (p.core, q.core) {
+                ([c], [d]) => {
+                    let far = c.distance(*d);
+                    let reach = ((-p.radius).max(far - q.radius), p.radius.min(far + q.radius));
+                    return *c + (*d - *c).normalize_or_zero() * (0.5 * (reach.0 + reach.1));
+                }
+                ([c], ring) | (ring, [c]) => return nearest_in(ring, *c),
+                (p, q) => {
+                    let common = clip::common(p, q);
+                    if !common.is_empty() {
+                        return common.iter().sum::<DVec2>() / common.len() as f64;
+                    }
+                }
+            }
+        }
+    }
+    // Not reached for outlines that overlap.
+    a.bounds().centre()
+}
+
+/// The point of a convex ring's inside nearest to `p`.
+fn nearest_in(ring: &[DVec2], p: DVec2) -> DVec2 {
+    if convex::holds(ring, p) {
+        return p;
+    }
+    let near = crate::polygon::ring_edges(ring)
+        .fold(Near::NONE, |near, e| near.nearer(Near::between(e.nearest(p), p)));
+    near.from
+}
+
+/// Two polygons known not to share area.
+fn polygons(a: &Polygon, b: &Polygon, slack: f64) -> Separation {
+    let mut near = Near::NONE;
+    for e in a.edges() {
+        let around = Bounds { low: e.from.min(e.to), high: e.from.max(e.to) };
+        if around.gap_squared(&b.bounds()) > near.squared {
+            continue;
+        }
+        for f in b.edges() {
+            // Every corner starts one edge, so each corner meets each edge once.
+            let to = f.nearest(e.from);
+            near = near.nearer(Near::between(e.from, to));
+            let from = e.nearest(f.from);
+            near = near.nearer(Near::between(from, f.from));
+        }
+    }
+    crossing_touches(near, slack, || a.edges().find_map(|e| b.edges().find_map(|f| crossing(&e, &f))))
+}
+
+/// Edges that cross by less than the tolerance touch, however far their corners are.
+fn crossing_touches(near: Near, slack: f64, crossing: impl Fn() -> Option<DVec2>) -> Separation {
+    match Separation::of(near, slack) {
+        apart @ Separation::Apart { .. } => crossing().map_or(apart, |at| Separation::Touching { at }),
+        other => other,
+    }
+}
+
+/// Where two edges cross, decided exactly.
+fn crossing(e: &Segment, f: &Segment) -> Option<DVec2> {
+    (meeting(e, f) == Meeting::Cross).then(|| {
+        let (along, other) = (e.to - e.from, f.to - f.from);
+        let cross = along.perp_dot(other);
+        let share = if cross == 0.0 { 0.5 } else { (f.from - e.from).perp_dot(other) / cross };
+        e.at(share.clamp(0.0, 1.0))
+    })
+}
+
+/// Nearest points of two segments that do not cross.
+fn between_segments(e: &Segment, f: &Segment) -> Near {
+    Near::between(e.from, f.nearest(e.from))
+        .nearer(Near::between(e.to, f.nearest(e.to)))
+        .nearer(Near::between(e.nearest(f.from), f.from))
+        .nearer(Near::between(e.nearest(f.to), f.to))
+}
+
+/// The boundary point of a polygon nearest to `p`, and `p`.
+fn to_point(polygon: &Polygon, p: DVec2) -> Near {
+    polygon.edges().fold(Near::NONE, |near, e| near.nearer(Near::between(e.nearest(p), p)))
+}
+
+/// Distance from `p` to the boundary of a polygon.
+pub(crate) fn to_boundary(polygon: &Polygon, p: DVec2) -> f64 {
+    to_point(polygon, p).squared.sqrt()
+}
+
+/// The shortest distance between the boundaries of two polygons; zero if they cross.
+pub(crate) fn between_boundaries(a: &Polygon, b: &Polygon) -> f64 {
+    polygons(a, b, 0.0).gap()
+}
+
+/// A polygon and a circle whose middle lies outside it.
+fn to_circle(polygon: &Polygon, circle: &Circle) -> Near {
+    let near = to_point(polygon, circle.centre());
+    let out = (near.from - circle.centre()).normalize_or_zero();
+    // A rim that reaches a little over the edge touches it there.
+    let reach = circle.radius().min(near.squared.sqrt());
+    Near::between(near.from, circle.centre() + out * reach)
+}
+
+/// The length of a segment within a disc.
+fn within_disc(circle: &Circle, s: &Segment) -> f64 {
+    let along = (s.to - s.from).normalize_or_zero();
+    let middle = (circle.centre() - s.from).dot(along);
+    let off = (circle.centre() - s.from).perp_dot(along);
+    let half = (circle.radius().powi(2) - off * off).max(0.0).sqrt();
+    ((middle + half).min(s.length()) - (middle - half).max(0.0)).max(0.0)
+}
+
+/// Whether a stretch of `s` longer than `slack` runs through the inside of the polygon, deeper than `slack`.
+pub(crate) fn runs_inside(polygon: &Polygon, s: &Segment, slack: f64) -> bool {
+    let around = Bounds { low: s.from.min(s.to), high: s.from.max(s.to) };
+    let length = s.length();
+    if length <= slack || !polygon.bounds().meets(&around) {
+        return false;
+    }
+    // Between two neighbours of these shares the segment is wholly inside or wholly outside.
+    let mut shares = vec![0.0, 1.0];
+    let along = s.to - s.from;
+    for e in polygon.edges() {
+        if s.distance_to(e.from) <= 2.0 * slack {
+            shares.push(s.nearest_share(e.from));
+        }
+        if meeting(s, &e) != Meeting::Apart {
+            let side = e.to - e.from;
+            let cross = along.perp_dot(side);
+            if cross != 0.0 {
+                shares.push(((e.from - s.from).perp_dot(side) / cross).clamp(0.0, 1.0));
+            }
+        }
+    }
+    shares.sort_by(f64::total_cmp);
+    shares.windows(2).any(|pair| {
+        let &[from, to] = pair else { return false };
+        let middle = s.at(0.5 * (from + to));
+        (to - from) * length > slack
+            && locate_in(polygon, middle) == Place::Inside
+            && to_boundary(polygon, middle) > slack
+    })
+}

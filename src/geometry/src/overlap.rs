@@ -1,0 +1,104 @@
+//! Whether two plan shapes share area, how much, and which.
+
+use glam::DVec2;
+
+use crate::boolean::intersection;
+use crate::circle::Circle;
+use crate::convex::{clip, parts, pieces, touch_within};
+use crate::outline::Outline;
+use crate::polygon::{Polygon, signed_area};
+
+/// Whether the two share area. Reaching into each other by no more than [`crate::tolerance::TOUCH_MM`] is touching, not
+/// overlapping.
+pub fn overlaps(a: &Outline, b: &Outline) -> bool {
+    let (around_a, around_b) = (a.bounds(), b.bounds());
+    if !around_a.meets(&around_b) {
+        return false;
+    }
+    let slack = touch_within(&around_a, &around_b);
+    parts(a)
+        .filter(|p| p.bounds.meets(&around_b))
+        .any(|p| parts(b).any(|q| p.bounds.meets(&q.bounds) && p.shares_area(&q, slack)))
+}
+
+/// The area that both cover, mm²; 0 when they only touch. Circles by their own formulas, not by polygons.
+pub fn overlap_area(a: &Outline, b: &Outline) -> f64 {
+    match (a, b) {
+        _ if !a.bounds().meets(&b.bounds()) => 0.0,
+        (Outline::Polygon(a), Outline::Polygon(b)) => polygon_polygon(a, b),
+        _ if !overlaps(a, b) => 0.0,
+        (Outline::Polygon(polygon), Outline::Circle(circle))
+        | (Outline::Circle(circle), Outline::Polygon(polygon)) => circle_polygon(circle, polygon),
+        (Outline::Circle(a), Outline::Circle(b)) => circle_circle(a, b),
+    }
+}
+
+/// The region that both cover, for drawing: circles by polygons around them.
+pub fn overlap_region(a: &Outline, b: &Outline) -> Vec<Polygon> {
+    if overlaps(a, b) { intersection(&a.as_polygon(), &b.as_polygon()) } else { Vec::new() }
+}
+
+/// The pieces of one polygon share no area among themselves, so their overlaps add up.
+fn polygon_polygon(a: &Polygon, b: &Polygon) -> f64 {
+    let (around_a, around_b) = (a.bounds(), b.bounds());
+    let slack = touch_within(&around_a, &around_b);
+    let mut area = 0.0;
+    for p in pieces(a).filter(|p| p.bounds.meets(&around_b)) {
+        for q in pieces(b).filter(|q| q.bounds.meets(&p.bounds)) {
+            if p.shares_area(&q, slack) {
+                area += signed_area(&clip::common(p.core, q.core)).max(0.0);
+            }
+        }
+    }
+    area
+}
+
+/// The lens of two discs.
+fn circle_circle(a: &Circle, b: &Circle) -> f64 {
+    let (r, s) = (a.radius(), b.radius());
+    let d = a.centre().distance(b.centre());
+    if d >= r + s {
+        return 0.0;
+    }
+    if d <= (r - s).abs() {
+        return std::f64::consts::PI * r.min(s).powi(2);
+    }
+    segment_area(r, (d * d + r * r - s * s) / (2.0 * d))
+        + segment_area(s, (d * d + s * s - r * r) / (2.0 * d))
+}
+
+/// Area of the part of a disc of radius `r` beyond a chord at signed distance `h` from its middle.
+fn segment_area(r: f64, h: f64) -> f64 {
+    let half = ((r - h) * (r + h)).max(0.0).sqrt();
+    (r * r * libm::atan2(half, h) - h * half).max(0.0)
+}
+
+/// The disc cut by the polygon: the sum over its edges of the signed area common to the disc and the triangle that the
+/// edge makes with the disc's middle. Holes count negative by their direction.
+fn circle_polygon(circle: &Circle, polygon: &Polygon) -> f64 {
+    let area: f64 =
+        polygon.edges().map(|e| fan(e.from - circle.centre(), e.to - circle.centre(), circle.radius())).sum();
+    area.clamp(0.0, circle.area().min(polygon.area()))
+}
+
+/// Signed area common to the disc of radius `r` about the origin and the triangle origin, `a`, `b`.
+fn fan(a: DVec2, b: DVec2, r: f64) -> f64 {
+    let along = b - a;
+    let length = along.length();
+    if length == 0.0 {
+        return 0.0;
+    }
+    let middle = -a.dot(along) / (length * length);
+    let off = a.perp_dot(b) / length;
+    let half = ((r - off) * (r + off)).max(0.0).sqrt() / length;
+    let (enter, leave) = ((middle - half).clamp(0.0, 1.0), (middle + half).clamp(0.0, 1.0));
+    if half == 0.0 || enter >= leave {
+        return sector(a, b, r);
+    }
+    let (p, q) = (a + along * enter, a + along * leave);
+    sector(a, p, r) + 0.5 * p.perp_dot(q) + sector(q, b, r)
+}
+
+fn sector(a: DVec2, b: DVec2, r: f64) -> f64 {
+    if a == b { 0.0 } else { 0.5 * r * r * libm::atan2(a.perp_dot(b), a.dot(b)) }
+}

@@ -1,0 +1,169 @@
+//! The points of a region outside a room that are furthest from it, one for each room edge.
+
+use std::collections::BTreeMap;
+
+use glam::DVec2;
+
+use super::Protrusion;
+use crate::circle::Circle;
+use crate::contain::{Place, locate_in};
+use crate::polygon::{Polygon, ring_edges};
+use crate::segment::Segment;
+
+/// How exactly the largest distance along a line is found, mm: far below what anyone can measure, a few halvings above
+/// rounding.
+const DEPTH_MM: f64 = 1e-7;
+
+/// So often is a stretch halved at most: 10 km to [`DEPTH_MM`] needs 47 halvings.
+const HALVINGS: usize = 60;
+
+/// Of a hole with more edges than this (a round pillar), only so many are combined to find its middle.
+const HOLE_EDGES: usize = 12;
+
+struct Edge {
+    ring: usize,
+    edge: usize,
+    side: Segment,
+}
+
+pub(super) struct Deepest<'a> {
+    room: &'a Polygon,
+    edges: Vec<Edge>,
+    found: BTreeMap<(usize, usize), Protrusion>,
+}
+
+impl<'a> Deepest<'a> {
+    pub(super) fn new(room: &'a Polygon) -> Self {
+        let edges = room
+            .rings()
+            .enumerate()
+            .flat_map(|(ring, corners)| {
+                ring_edges(corners).enumerate().map(move |(edge, side)| Edge { ring, edge, side })
+            })
+            .collect();
+        Self { room, edges, found: BTreeMap::new() }
+    }
+
+    pub(super) fn into_found(self) -> Vec<Protrusion> {
+        self.found.into_values().collect()
+    }
+
+    /// The nearest room edge. Of edges that meet at the nearest corner, the one that the point is more squarely before.
+    fn nearest(&self, p: DVec2) -> Option<(&Edge, f64)> {
+        let mut best: Option<(&Edge, f64, f64)> = None;
+        for e in &self.edges {
+            let depth = e.side.distance_to(p);
+            let along = (e.side.to - e.side.from).normalize_or_zero();
+            let before = -along.perp_dot(p - e.side.from);
+            let better = best.is_none_or(|(_, d, b)| {
+                let same = (depth - d).abs() <= 1e-12 * d;
+                if same { before > b } else { depth < d }
+            });
+            if better {
+                best = Some((e, depth, before));
+            }
+        }
+        best.map(|(e, depth, _)| (e, depth))
+    }
+
+    /// Notes a point that is known to lie outside the room.
+    fn note(&mut self, p: DVec2) {
+        let Some((e, depth)) = self.nearest(p) else { return };
+        let here = Protrusion { ring: e.ring, edge: e.edge, depth, deepest: p };
+        let kept = self.found.entry((e.ring, e.edge)).or_insert(here);
+        if depth > kept.depth {
+            *kept = here;
+        }
+    }
+
+    /// The deepest points along the boundary of a region outside the room.
+    pub(super) fn look_along(&mut self, region: &Polygon) {
+        for ring in region.rings() {
+            for side in ring_edges(ring) {
+                self.note(side.from);
+                let p = self.furthest_on(&side);
+                self.note(p);
+            }
+        }
+    }
+
+    /// The point of a segment furthest from the room's boundary. The distance to one edge is convex along the segment,
+    /// so on a stretch no point is further than the nearest edge's larger end: stretches that cannot win are dropped.
+    fn furthest_on(&self, side: &Segment) -> DVec2 {
+        let ends = |p: DVec2| -> Vec<f64> { self.edges.iter().map(|e| e.side.distance_to(p)).collect() };
+        let least = |all: &[f64]| all.iter().copied().fold(f64::INFINITY, f64::min);
+        let bound =
+            |a: &[f64], b: &[f64]| a.iter().zip(b).map(|(&a, &b)| a.max(b)).fold(f64::INFINITY, f64::min);
+        let (from, to) = (ends(side.from), ends(side.to));
+        let mut best = if least(&from) >= least(&to) { (least(&from), 0.0) } else { (least(&to), 1.0) };
+        let mut open = vec![(0.0, from, 1.0, to)];
+        for _ in 0..HALVINGS {
+            let mut next = Vec::new();
+            for (s, at_s, t, at_t) in open {
+                if bound(&at_s, &at_t) <= best.0 + DEPTH_MM {
+                    continue;
+                }
+                let middle = 0.5 * (s + t);
+                let at_middle = ends(side.at(middle));
+                if least(&at_middle) > best.0 {
+                    best = (least(&at_middle), middle);
+                }
+                next.push((s, at_s, middle, at_middle.clone()));
+                next.push((middle, at_middle, t, at_t));
+            }
+            open = next;
+            if open.is_empty() {
+                break;
+            }
+        }
+        side.at(best.1)
+    }
+
+    /// A hole of the room that the thing covers is deepest where three of its edges are equally far.
+    pub(super) fn look_in_holes(&mut self, region: &Polygon) {
+        let room = self.room;
+        for hole in room.holes() {
+            let sides: Vec<Segment> = ring_edges(hole).collect();
+            let step = sides.len().div_ceil(HOLE_EDGES);
+            let sides: Vec<Segment> = sides.into_iter().step_by(step).collect();
+            for (i, a) in sides.iter().enumerate() {
+                for (j, b) in sides.iter().enumerate().skip(i + 1) {
+                    for c in sides.iter().skip(j + 1) {
+                        if let Some(p) = equally_far(a, b, c)
+                            && locate_in(region, p) == Place::Inside
+                            && locate_in(room, p) == Place::Outside
+                        {
+                            self.note(p);
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    /// The points of a disc that lie furthest out past each edge and each corner.
+    pub(super) fn look_at_rim(&mut self, circle: &Circle) {
+        let sides: Vec<Segment> = self.edges.iter().map(|e| e.side).collect();
+        for side in sides {
+            let out = -(side.to - side.from).normalize_or_zero().perp();
+            let past_corner = (circle.centre() - side.from).normalize_or_zero();
+            for out in [out, past_corner] {
+                let p = circle.centre() + out * circle.radius();
+                if locate_in(self.room, p) == Place::Outside {
+                    self.note(p);
+                }
+            }
+        }
+    }
+}
+
+/// The point at one distance beyond the lines of three edges, on their outer side.
+fn equally_far(a: &Segment, b: &Segment, c: &Segment) -> Option<DVec2> {
+    let out = |s: &Segment| -(s.to - s.from).normalize_or_zero().perp();
+    let (m, n, o) = (out(a), out(b), out(c));
+    // (p - a)·m = (p - b)·n = (p - c)·o
+    let (u, v) = (m - n, m - o);
+    let (r, s) = (a.from.dot(m) - b.from.dot(n), a.from.dot(m) - c.from.dot(o));
+    let cross = u.perp_dot(v);
+    (cross.abs() > 1e-12).then(|| DVec2::new(r * v.y - s * u.y, s * u.x - r * v.x) / cross)
+}
