@@ -13,6 +13,8 @@
 mod aiming;
 mod arrangement;
 mod bay;
+pub mod body;
+pub mod class;
 mod id;
 mod layout;
 mod material;
