@@ -8,14 +8,17 @@
 
 pub mod angle;
 pub mod boolean;
+pub mod blocker;
 pub mod bounds;
 pub mod circle;
 pub mod clearance;
 pub mod contain;
 pub mod convex;
 pub mod distance;
+pub mod face;
 pub mod fault;
 pub mod frame;
+pub mod fresnel;
 pub mod marks;
 pub mod outline;
 pub mod overlap;
@@ -25,6 +28,8 @@ pub mod prism;
 pub mod protrude;
 pub mod segment;
 pub mod separate;
+pub mod share;
+pub mod sight;
 pub mod tolerance;
 
 pub use boolean::{area_of_union, difference, intersection, union};
@@ -37,12 +42,17 @@ pub use distance::{
 pub use overlap::{overlap_area, overlap_region, overlaps};
 pub use protrude::{Protrusion, moves_inside, protrusions};
 pub use separate::{SeparatingMoves, exits, separating_moves};
+pub use blocker::{LineOfSight, first_blocker};
 pub use bounds::Bounds;
 pub use circle::Circle;
+pub use face::Face;
 pub use fault::ShapeFault;
 pub use frame::{PlanPose, Pose};
+pub use fresnel::{FresnelClearance, fresnel_clearance, wavelength, zone_radius};
 pub use glam::{DMat3, DVec2, DVec3};
 pub use outline::Outline;
 pub use polygon::Polygon;
 pub use prism::{Prism, Span};
 pub use segment::Segment;
+pub use share::{Seen, SegmentShare, Share, segment_share, target_share};
+pub use sight::{fresnel_plan, sight_shadow_plan};

@@ -1,0 +1,91 @@
+//! How much of a target a sensor sees past things: by area in space, by length along a line in plan.
+//!
+//! Each prism is taken in its convex pieces. What lies between the sensor and the target's plane throws a convex
+//! shadow on the target; the shadows are taken away from the target one after the other, and what remains is seen.
+//! A thing that only touches the view hides nothing of it.
+
+mod remains;
+mod shadow;
+mod stretch;
+
+use glam::{DVec2, DVec3};
+
+use crate::blocker::depth;
+use crate::face::Face;
+use crate::polygon::signed_area;
+use crate::prism::Prism;
+use crate::tolerance::TOUCH_MM;
+
+pub use stretch::{SegmentShare, segment_share};
+
+use remains::Remains;
+use shadow::View;
+
+/// The answer of [`target_share`].
+#[derive(Clone, Debug, PartialEq)]
+pub enum Share {
+    /// The sensor lies inside a thing: the question has no answer.
+    SensorInside {
+        /// The lowest index of such a thing.
+        thing: usize,
+    },
+    /// The sensor lies on or behind the plane of the face.
+    Behind,
+    /// What it sees.
+    Seen(Seen),
+}
+
+/// What a sensor sees of a face.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Seen {
+    /// The share of the face's area that is seen, 0 to 1; exactly 1 if nothing hides any of it.
+    pub share: f64,
+    /// Convex rings, anticlockwise, in the face's own coordinates (mm), that together are seen and share no area.
+    pub visible: Vec<Vec<DVec2>>,
+    /// Index of each thing that hides some of the face, and the share that it hides alone: the largest first, equal
+    /// ones by index.
+    pub hidden_by: Vec<(usize, f64)>,
+}
+
+/// The share of `face` that `sensor` sees past `things`. A thing on or behind the face's plane hides nothing.
+///
+/// Straight edges are exact but for the rounding of `f64`; a round thing is at most
+/// [`crate::tolerance::SAGITTA_MM`] too thick.
+pub fn target_share(sensor: DVec3, face: &Face, things: &[Prism]) -> Share {
+    if let Some(thing) = things.iter().position(|thing| depth(thing, sensor) > TOUCH_MM) {
+        return Share::SensorInside { thing };
+    }
+    let Some(view) = View::new(sensor, face) else { return Share::Behind };
+    let whole = face.area();
+    let sliver = sliver_area(face);
+    let mut remains = Remains::of(&face.own_ring(), sliver);
+    let mut hidden_by = Vec::new();
+    for (index, thing) in things.iter().enumerate() {
+        let shadows = view.shadows(thing);
+        let hidden = match shadows.as_slice() {
+            [] => continue,
+            [one] => signed_area(one),
+            several => {
+                let mut alone = Remains::of(&face.own_ring(), sliver);
+                several.iter().for_each(|shadow| alone.subtract(shadow));
+                whole - alone.area()
+            }
+        };
+        if hidden > sliver {
+            hidden_by.push((index, (hidden / whole).clamp(0.0, 1.0)));
+            shadows.iter().for_each(|shadow| remains.subtract(shadow));
+        }
+    }
+    hidden_by.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+    let share = if hidden_by.is_empty() { 1.0 } else { (remains.area() / whole).clamp(0.0, 1.0) };
+    Share::Seen(Seen { share, visible: remains.into_rings(), hidden_by })
+}
+
+/// An area on the face that counts as none: a strip as wide as a touch along two of its sides. It is what rounding
+/// leaves between the shadows of two things that stand flush.
+fn sliver_area(face: &Face) -> f64 {
+    TOUCH_MM * (face.width() + face.height())
+}
+
+#[cfg(test)]
+mod tests;

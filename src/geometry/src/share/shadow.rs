@@ -1,0 +1,269 @@
+//! The shadow that a prism throws on a face, seen from a point: convex rings in the face's own coordinates.
+//!
+//! Points are taken to the view's own axes: `a` along the face's left, `b` along its up, `w` towards its plane. A
+//! point at depth `w` between the sensor (0) and the plane (`reach`) is seen at `foot + (a, b) · reach / w`.
+
+use glam::{DVec2, DVec3};
+
+use super::remains::crossing;
+use super::sliver_area;
+use crate::angle;
+use crate::bounds::Bounds;
+use crate::circle::Circle;
+use crate::convex;
+use crate::face::Face;
+use crate::outline::Outline;
+use crate::polygon::signed_area;
+use crate::prism::{Prism, Span};
+use crate::tolerance::{SAGITTA_MM, TOUCH_MM};
+
+/// What comes nearer to the sensor's own plane than this throws no shadow, mm. A thing that touches the sensor would
+/// else throw one without end. A thing would have to lie within a nanometre of the sensor to be missed.
+const NEAR_MM: f64 = 1e-6;
+
+/// The widest stretch of a rim, rad, that one tangent may stand for.
+const WIDEST_RAD: f64 = std::f64::consts::FRAC_PI_4;
+
+/// How far outside the rim the corner of two tangents [`WIDEST_RAD`] apart lies: 1 / cos(π/8) of the radius, rounded
+/// up.
+const WIDEST_REACH: f64 = 1.083;
+
+/// A sensor in front of a face.
+pub(super) struct View {
+    sensor: DVec3,
+    /// The three axes as rows: a, b, w.
+    axes: [DVec3; 3],
+    /// From the sensor to the face's plane.
+    reach: f64,
+    /// Where the sensor's perpendicular meets the face's plane.
+    foot: DVec2,
+    /// Half the face's width and height.
+    half: DVec2,
+    /// Inward normals of the four planes through the sensor and the face's sides: right, left, bottom, top.
+    sides: [DVec3; 4],
+    sliver: f64,
+}
+
+impl View {
+    /// `None` if the sensor lies on or behind the face's plane.
+    pub(super) fn new(sensor: DVec3, face: &Face) -> Option<Self> {
+        let reach = face.ahead(sensor);
+        if reach <= TOUCH_MM {
+            return None;
+        }
+        let (left, up, ahead) = (face.left(), face.up(), -face.normal());
+        let off = sensor - face.centre();
+        let foot = DVec2::new(off.dot(left), off.dot(up));
+        let half = DVec2::new(face.width(), face.height()) * 0.5;
+        // Seen at u = foot.x + a reach / w <= half.x, so (half.x - foot.x) w - a reach >= 0; the others likewise.
+        let sides = [
+            ahead * (half.x + foot.x) + left * reach,
+            ahead * (half.x - foot.x) - left * reach,
+            ahead * (half.y + foot.y) + up * reach,
+            ahead * (half.y - foot.y) - up * reach,
+        ];
+        let axes = [left, up, ahead];
+        Some(Self { sensor, axes, reach, foot, half, sides, sliver: sliver_area(face) })
+    }
+
+    /// The shadows of a prism's convex pieces within the face; none smaller than a sliver.
+    pub(super) fn shadows(&self, thing: &Prism) -> Vec<Vec<DVec2>> {
+        let span = &thing.span;
+        if self.misses(&thing.outline.bounds(), span) {
+            return Vec::new();
+        }
+        let shadows = match &thing.outline {
+            Outline::Polygon(polygon) => {
+                polygon.pieces().filter_map(|ring| self.of_ring(ring, span)).collect()
+            }
+            Outline::Circle(circle) => match self.of_drum(circle, span) {
+                Some(points) => vec![points],
+                None => self.of_ring(&self.ring_around(circle), span).into_iter().collect(),
+            },
+        };
+        self.clipped(shadows)
+    }
+
+    /// Hulls of projected points, cut down to the face.
+    fn clipped(&self, shadows: Vec<Vec<DVec2>>) -> Vec<Vec<DVec2>> {
+        let hulls = shadows.into_iter().filter_map(|points| convex::hull(&points));
+        hulls
+            .map(|hull| self.within_face(hull.outer().to_vec()))
+            .filter(|ring| signed_area(ring) > self.sliver)
+            .collect()
+    }
+
+    /// Whether a whole box lies outside one of the six planes around the view.
+    fn misses(&self, bounds: &Bounds, span: &Span) -> bool {
+        let half = (bounds.size() * 0.5).extend(span.height() * 0.5);
+        let centre = bounds.centre().extend(0.5 * (span.bottom() + span.top())) - self.sensor;
+        let furthest = |normal: DVec3| normal.dot(centre) + normal.abs().dot(half);
+        let [_, _, ahead] = self.axes;
+        furthest(ahead) <= NEAR_MM
+            || -furthest(-ahead) >= self.reach - TOUCH_MM
+            || self.sides.iter().any(|&side| furthest(side) <= 0.0)
+    }
+
+    /// A point of space in the view's own axes.
+    fn own(&self, p: DVec3) -> DVec3 {
+        let off = p - self.sensor;
+        let [a, b, w] = self.axes;
+        DVec3::new(off.dot(a), off.dot(b), off.dot(w))
+    }
+
+    /// Where a point in the view's own axes, before the sensor, is seen.
+    fn seen(&self, own: DVec3) -> DVec2 {
+        self.foot + own.truncate() * (self.reach / own.z)
+    }
+
+    /// Where what lies between sensor and plane of a prism over a convex ring is seen: points whose hull it is.
+    /// `None` if all of it lies before the one or beyond the other.
+    fn of_ring(&self, ring: &[DVec2], span: &Span) -> Option<Vec<DVec2>> {
+        let low: Vec<DVec3> = ring.iter().map(|p| self.own(p.extend(span.bottom()))).collect();
+        let high: Vec<DVec3> = ring.iter().map(|p| self.own(p.extend(span.top()))).collect();
+        let depths = || low.iter().chain(&high).map(|p| p.z);
+        let nearest = depths().fold(f64::INFINITY, f64::min);
+        let furthest = depths().fold(f64::NEG_INFINITY, f64::max);
+        if furthest <= NEAR_MM || nearest >= self.reach - TOUCH_MM {
+            return None;
+        }
+        let mut points = Vec::with_capacity(2 * ring.len() + 4);
+        let within = |p: &DVec3| p.z >= NEAR_MM && p.z <= self.reach;
+        points.extend(low.iter().chain(&high).filter(|p| within(p)).map(|&p| self.seen(p)));
+        if nearest < NEAR_MM || furthest > self.reach {
+            let around = |ends: &[DVec3], points: &mut Vec<DVec2>| {
+                for (i, &p) in ends.iter().enumerate() {
+                    let q = ends.get(i + 1).or(ends.first()).copied().unwrap_or(p);
+                    self.cross(p, q, points);
+                }
+            };
+            around(&low, &mut points);
+            around(&high, &mut points);
+            low.iter().zip(&high).for_each(|(&p, &q)| self.cross(p, q, &mut points));
+        }
+        Some(points)
+    }
+
+    /// Where an edge passes the near plane and the face's plane.
+    fn cross(&self, p: DVec3, q: DVec3, points: &mut Vec<DVec2>) {
+        for depth in [NEAR_MM, self.reach] {
+            let (at_p, at_q) = (p.z - depth, q.z - depth);
+            if (at_p < 0.0 && at_q > 0.0) || (at_p > 0.0 && at_q < 0.0) {
+                let meet = p + (q - p) * (at_p / (at_p - at_q));
+                points.push(self.seen(meet.truncate().extend(depth)));
+            }
+        }
+    }
+
+    /// A convex ring cut down to the face.
+    fn within_face(&self, ring: Vec<DVec2>) -> Vec<DVec2> {
+        let sides: [(DVec2, f64); 4] = [
+            (DVec2::X, self.half.x),
+            (DVec2::NEG_X, self.half.x),
+            (DVec2::Y, self.half.y),
+            (DVec2::NEG_Y, self.half.y),
+        ];
+        sides.into_iter().fold(ring, |ring, (outward, most)| {
+            if ring.iter().all(|p| p.dot(outward) <= most) {
+                return ring;
+            }
+            let mut kept = Vec::with_capacity(ring.len() + 1);
+            for (i, &p) in ring.iter().enumerate() {
+                let q = ring.get(i + 1).or(ring.first()).copied().unwrap_or(p);
+                let (at_p, at_q) = (most - p.dot(outward), most - q.dot(outward));
+                if at_p >= 0.0 {
+                    kept.push(p);
+                }
+                if (at_p > 0.0 && at_q < 0.0) || (at_p < 0.0 && at_q > 0.0) {
+                    kept.push(crossing(p, at_p, q, at_q));
+                }
+            }
+            kept
+        })
+    }
+
+    /// Where an upright cylinder that lies wholly between sensor and plane is seen: its outline is two tangents and
+    /// the near or far half of each rim, each as tangents fine enough where the face needs them. `None` if it does
+    /// not lie wholly between.
+    fn of_drum(&self, circle: &Circle, span: &Span) -> Option<Vec<DVec2>> {
+        let [_, _, ahead] = self.axes;
+        let low = self.own(circle.centre().extend(span.bottom())).z;
+        let high = self.own(circle.centre().extend(span.top())).z;
+        let reach = circle.radius() * ahead.truncate().length();
+        if low.min(high) - WIDEST_REACH * reach < NEAR_MM || low.max(high) + reach > self.reach {
+            return None;
+        }
+        let towards = self.sensor.truncate() - circle.centre();
+        let away = towards.length();
+        let mut points = Vec::new();
+        let mut rim = |height: f64, from: f64, to: f64| self.rim(circle, height, from, to, &mut points);
+        let facing = angle::heading(towards);
+        if away > circle.radius() {
+            // Tangent points this far either side of the direction to the sensor.
+            let half = libm::acos(circle.radius() / away);
+            let near = (facing - half, facing + half);
+            let far = (facing + half, facing - half + std::f64::consts::TAU);
+            let (from, to) = if self.sensor.z > span.top() { far } else { near };
+            rim(span.top(), from, to);
+            let (from, to) = if self.sensor.z < span.bottom() { far } else { near };
+            rim(span.bottom(), from, to);
+        } else {
+            // Right above or below: only the lid is seen.
+            let height =
+                if self.sensor.z > 0.5 * (span.bottom() + span.top()) { span.top() } else { span.bottom() };
+            rim(height, facing, facing + std::f64::consts::TAU);
+        }
+        Some(points)
+    }
+
+    /// The tangents' corners around a rim between two angles, with the two ends.
+    fn rim(&self, circle: &Circle, height: f64, from: f64, to: f64, points: &mut Vec<DVec2>) {
+        let stretches = libm::ceil((to - from) / WIDEST_RAD).max(1.0);
+        let step = (to - from) / stretches;
+        let at = |turn: f64, radius: f64| self.own(on_rim(circle, turn, radius).extend(height));
+        points.push(self.seen(at(from, circle.radius())));
+        for i in 0..stretches as usize {
+            self.stretch(circle, height, from + step * i as f64, from + step * (i + 1) as f64, points);
+        }
+        points.push(self.seen(at(to, circle.radius())));
+    }
+
+    /// One stretch of a rim: halved until a single corner is near enough, or is of no concern to the face.
+    fn stretch(&self, circle: &Circle, height: f64, from: f64, to: f64, points: &mut Vec<DVec2>) {
+        let half = 0.5 * (to - from);
+        let middle = from + half;
+        let out = circle.radius() / libm::cos(half);
+        let corner = self.own(on_rim(circle, middle, out).extend(height));
+        let ends = [from, to].map(|turn| self.own(on_rim(circle, turn, circle.radius()).extend(height)));
+        if out - circle.radius() <= SAGITTA_MM || self.beside([corner, ends[0], ends[1]]) {
+            points.push(self.seen(corner));
+        } else {
+            self.stretch(circle, height, from, middle, points);
+            self.stretch(circle, height, middle, to, points);
+        }
+    }
+
+    /// Whether three points, in the view's own axes, all lie outside one side of the face.
+    fn beside(&self, points: [DVec3; 3]) -> bool {
+        let outside = |lies: fn(DVec2, DVec2) -> bool| points.iter().all(|&p| lies(self.seen(p), self.half));
+        outside(|p, half| p.x >= half.x)
+            || outside(|p, half| p.x <= -half.x)
+            || outside(|p, half| p.y >= half.y)
+            || outside(|p, half| p.y <= -half.y)
+    }
+
+    /// A polygon around the whole circle, one of its edges square to the sensor, so that a sensor outside the circle
+    /// is outside the polygon too.
+    fn ring_around(&self, circle: &Circle) -> Vec<DVec2> {
+        let n = circle.circumscribed().outer().len();
+        let step = std::f64::consts::TAU / n as f64;
+        let facing = angle::heading(self.sensor.truncate() - circle.centre());
+        let out = circle.radius() / libm::cos(0.5 * step);
+        (0..n).map(|i| on_rim(circle, facing + step * (i as f64 + 0.5), out)).collect()
+    }
+}
+
+fn on_rim(circle: &Circle, turn: f64, radius: f64) -> DVec2 {
+    let (sin, cos) = libm::sincos(turn);
+    circle.centre() + DVec2::new(cos, sin) * radius
+}
