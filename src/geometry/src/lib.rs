@@ -31,6 +31,7 @@ pub mod separate;
 pub mod share;
 pub mod sight;
 pub mod tolerance;
+pub mod visibility;
 
 pub use boolean::{area_of_union, difference, intersection, union};
 pub use clearance::{Clearance, Intrusion, clearance};
@@ -56,3 +57,4 @@ pub use prism::{Prism, Span};
 pub use segment::Segment;
 pub use share::{Seen, SegmentShare, Share, segment_share, target_share};
 pub use sight::{fresnel_plan, sight_shadow_plan};
+pub use visibility::{Visibility, visibility};
