@@ -90,3 +90,39 @@ fn overlay(subject: &[&Polygon], clip: &[&Polygon], rule: OverlayRule) -> Vec<Po
 fn has_area(ring: &[DVec2]) -> bool {
     ring.len() >= 3 && signed_area(ring) != 0.0
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn square(low: f64, high: f64) -> Polygon {
+        Polygon::rectangle(DVec2::splat(low), DVec2::splat(high)).unwrap()
+    }
+
+    #[test]
+    fn a_square_out_of_a_square_leaves_a_ring() {
+        let left = difference(&square(0., 10.), &square(4., 6.));
+        assert_eq!(left.len(), 1);
+        assert_eq!((left[0].holes().len(), left[0].area()), (1, 96.));
+        assert!(difference(&square(4., 6.), &square(0., 10.)).is_empty());
+        assert_eq!(intersection(&left[0], &square(5., 20.))[0].area(), 24.);
+    }
+
+    #[test]
+    fn what_touches_at_a_corner_stays_two() {
+        let both = union(&[square(0., 1.), square(1., 2.)]);
+        assert_eq!(both.len(), 2);
+        assert_eq!(area_of_union(&[square(0., 2.), square(1., 3.)]), 7.);
+        assert_eq!(area_of_union(&[]), 0.);
+    }
+
+    /// Corners that are no round numbers come back to the last place.
+    #[test]
+    fn coordinates_survive_the_grid() {
+        let p = square(0.1, 1e4 / 3.0);
+        let same = union(std::slice::from_ref(&p));
+        for a in p.outer() {
+            assert!(same[0].outer().iter().any(|b| a.distance(*b) < 1e-11), "{a}");
+        }
+    }
+}

@@ -60,3 +60,31 @@ pub fn clearance(zone: &Prism, thing: &Prism) -> Clearance {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::outline::Outline;
+    use crate::polygon::Polygon;
+
+    fn block(low: (f64, f64), high: (f64, f64), heights: (f64, f64)) -> Prism {
+        let outline: Outline = Polygon::rectangle(low.into(), high.into()).unwrap().into();
+        Prism::new(outline, Span::new(heights.0, heights.1).unwrap())
+    }
+
+    #[test]
+    fn a_cabinet_in_a_zone() {
+        let zone = block((0., 0.), (2000., 1500.), (300., 2000.));
+        let cabinet = block((1880., 200.), (2400., 800.), (0., 1100.));
+        let Clearance::Intrudes(found) = clearance(&zone, &cabinet) else { panic!() };
+        assert!((found.depth - 120.).abs() < 1e-9);
+        assert_eq!(found.moves.len(), 1);
+        assert!((found.area - 120. * 600.).abs() < 1e-6);
+        assert_eq!((found.heights.bottom(), found.heights.top()), (300., 1100.));
+        // Under the zone, on its edge, and beside it.
+        let step = block((1880., 200.), (2400., 800.), (0., 250.));
+        assert!(matches!(clearance(&zone, &step), Clearance::Clear { gap, .. } if (gap - 50.).abs() < 1e-9));
+        let aside = cabinet.moved(found.moves[0]);
+        assert!(matches!(clearance(&zone, &aside), Clearance::Touching { .. }));
+    }
+}

@@ -104,3 +104,57 @@ fn probe(polygon: &Polygon) -> Option<DVec2> {
     let ring = polygon.pieces().max_by(|a, b| area(a).total_cmp(&area(b)))?;
     Some(ring.iter().sum::<DVec2>() / ring.len() as f64)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::circle::Circle;
+
+    fn frame() -> Polygon {
+        let ring = |r: f64| [(-r, -r), (r, -r), (r, r), (-r, r)].map(DVec2::from).to_vec();
+        Polygon::new(ring(10.), vec![ring(3.)]).unwrap()
+    }
+
+    #[test]
+    fn places() {
+        let frame = Outline::Polygon(frame());
+        let disc: Outline = Circle::new(DVec2::ZERO, 5.).unwrap().into();
+        for (p, in_frame, in_disc) in [
+            ((0., 0.), Place::Outside, Place::Inside),
+            ((3., 1.), Place::OnEdge, Place::Inside),
+            ((3., 4.), Place::Inside, Place::OnEdge),
+            ((10., 10.), Place::OnEdge, Place::Outside),
+            ((10., f64::EPSILON * 8.), Place::OnEdge, Place::Outside),
+            ((10.000000000000002, 0.), Place::Outside, Place::Outside),
+        ] {
+            assert_eq!(locate(&frame, p.into()), in_frame, "{p:?}");
+            assert_eq!(locate(&disc, p.into()), in_disc, "{p:?}");
+        }
+    }
+
+    #[test]
+    fn containments() {
+        use Containment::*;
+        let disc = |x: f64, r: f64| Outline::from(Circle::new(DVec2::new(x, 0.), r).unwrap());
+        let block = |low: f64, high: f64| {
+            Outline::from(Polygon::rectangle(DVec2::splat(low), DVec2::splat(high)).unwrap())
+        };
+        for (inner, expected) in [
+            (disc(6., 1.), Within),
+            (disc(6.5, 3.5), TouchingWithin),
+            (disc(6., 4.), Partly),
+            (disc(0., 3.), Outside),
+            (disc(0., 3.5), Partly),
+            (disc(0., 50.), Partly),
+            (block(4., 9.), Within),
+            (block(3., 10.), TouchingWithin),
+            (block(2., 9.), Partly),
+            (block(-1., 1.), Outside),
+            (block(-3., 3.), Outside),
+            (block(-10., 10.), Partly),
+            (block(20., 30.), Outside),
+        ] {
+            assert_eq!(contains(&frame(), &inner), expected, "{inner:?}");
+        }
+    }
+}

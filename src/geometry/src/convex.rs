@@ -18,7 +18,9 @@ use crate::tolerance::TOUCH_MM;
 /// The smallest convex polygon around the points, exact; `None` if they enclose no area. Corners on a straight side
 /// are left out.
 pub fn hull(points: &[DVec2]) -> Option<Polygon> {
-    let mut sorted: Vec<DVec2> = points.iter().copied().filter(|p| p.is_finite()).collect();
+    // Adding zero makes -0.0 equal 0.0 in the total order.
+    let finite = points.iter().filter(|p| p.is_finite());
+    let mut sorted: Vec<DVec2> = finite.map(|&p| p + DVec2::ZERO).collect();
     sorted.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
     sorted.dedup();
     let mut ring = chain(sorted.iter().copied());

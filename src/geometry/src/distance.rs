@@ -359,3 +359,126 @@ pub(crate) fn runs_inside(polygon: &Polygon, s: &Segment, slack: f64) -> bool {
             && to_boundary(polygon, middle) > slack
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::overlap::overlap_area;
+
+    fn ring(points: &[(f64, f64)]) -> Vec<DVec2> {
+        points.iter().map(|&p| p.into()).collect()
+    }
+
+    fn outline(points: &[(f64, f64)]) -> Outline {
+        Polygon::simple(ring(points)).unwrap().into()
+    }
+
+    const C: &[(f64, f64)] =
+        &[(0., 0.), (4., 0.), (4., 1.), (1., 1.), (1., 3.), (4., 3.), (4., 4.), (0., 4.)];
+
+    /// Shapes, gap, and shared area; `None` for the gap where they overlap.
+    fn check(a: &Outline, b: &Outline, gap: Option<f64>, area: f64) {
+        for (a, b) in [(a, b), (b, a)] {
+            let got = distance(a, b);
+            assert_eq!(got == Separation::Overlapping, gap.is_none(), "{got:?}");
+            assert!((got.gap() - gap.unwrap_or(0.0)).abs() < 1e-9, "{got:?}");
+            assert_eq!(matches!(got, Separation::Touching { .. }), gap == Some(0.0), "{got:?}");
+            assert!((overlap_area(a, b) - area).abs() < 1e-9, "{}", overlap_area(a, b));
+        }
+    }
+
+    /// Values computed with shapely 2.2.0 / GEOS 3.14.1.
+    #[test]
+    fn pairs_worked_by_another_library() {
+        let c = outline(C);
+        let in_mouth = outline(&[(3., 1.5), (3., 2.5), (2., 2.5), (2., 1.5)]);
+        check(&c, &in_mouth, Some(0.5), 0.0);
+        check(&c, &outline(&[(5., 5.), (7., 6.), (6., 8.)]), Some(2.0_f64.sqrt()), 0.0);
+        let turned = outline(&[
+            (7.116025403784438, 2.0669872981077804),
+            (6.616025403784438, 2.933012701892219),
+            (4.883974596215562, 1.9330127018922194),
+            (5.383974596215562, 1.0669872981077808),
+        ]);
+        check(&c, &turned, Some(1.2320508075688776), 0.0);
+        let frame = Polygon::new(
+            ring(&[(0., 0.), (6., 0.), (6., 6.), (0., 6.)]),
+            vec![ring(&[(2., 2.), (2., 4.), (4., 4.), (4., 2.)])],
+        );
+        let in_hole = outline(&[(3.5, 2.5), (3.5, 3.5), (2.5, 3.5), (2.5, 2.5)]);
+        check(&frame.unwrap().into(), &in_hole, Some(0.5), 0.0);
+        let unit = outline(&[(1., 0.), (1., 1.), (0., 1.), (0., 0.)]);
+        check(&unit, &outline(&[(2., 1.), (2., 2.), (1., 2.), (1., 1.)]), Some(0.0), 0.0);
+        check(&unit, &outline(&[(2., 0.25), (2., 0.75), (1., 0.75), (1., 0.25)]), Some(0.0), 0.0);
+        let root = 2.0_f64.sqrt();
+        check(
+            &outline(&[(1., -1.), (1., 1.), (-1., 1.), (-1., -1.)]),
+            &outline(&[(root, 0.), (0., root), (-root, 0.), (0., -root)]),
+            None,
+            8.0 * (root - 1.0),
+        );
+        let car = outline(&[(4.8, -0.95), (4.8, 0.95), (0., 0.95), (0., -0.95)]);
+        let pillar = outline(&[(5.7, 0.7), (5.7, 1.1), (5.3, 1.1), (5.3, 0.7)]);
+        check(&car, &pillar, Some(0.5), 0.0);
+    }
+
+    /// Values computed with shapely 2.2.0 / GEOS 3.14.1.
+    #[test]
+    fn segments_worked_by_another_library() {
+        let through = Segment::new(DVec2::new(2., -1.), DVec2::new(2., 5.));
+        assert_eq!(distance_to_segment(&outline(C), &through), Separation::Overlapping);
+        let turned_car = outline(&[
+            (4.892042983242182, -0.102056112560332),
+            (4.562111445675014, 1.769078618162863),
+            (-0.1649657687835838, 0.9355673653615976),
+            (0.1649657687835838, -0.9355673653615976),
+        ]);
+        let wall = Segment::new(DVec2::new(-1., 2.5), DVec2::new(6., 2.5));
+        assert!((distance_to_segment(&turned_car, &wall).gap() - 0.730921381837137).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_segment_along_an_edge_or_past_a_corner_touches() {
+        let c = outline(C);
+        for (from, to) in
+            [((1., 0.), (3., 0.)), ((1., -1.), (1., 0.)), ((-1., 1.), (1., -1.)), ((4., 1.), (4., 3.))]
+        {
+            let got = distance_to_segment(&c, &Segment::new(from.into(), to.into()));
+            assert!(matches!(got, Separation::Touching { .. }), "{got:?}");
+        }
+        // Along the line on which the C falls into pieces.
+        let inside = Segment::new(DVec2::new(0.5, 1.), DVec2::new(0.5, 3.));
+        assert_eq!(distance_to_segment(&c, &inside), Separation::Overlapping);
+        let disc: Outline = Circle::new(DVec2::ZERO, 2.0).unwrap().into();
+        let tangent = Segment::new(DVec2::new(-3., 2.), DVec2::new(3., 2.));
+        assert!(matches!(distance_to_segment(&disc, &tangent), Separation::Touching { .. }));
+        let chord = Segment::new(DVec2::new(-3., 1.), DVec2::new(3., 1.));
+        assert_eq!(distance_to_segment(&disc, &chord), Separation::Overlapping);
+        let beyond = Segment::new(DVec2::new(3., 0.), DVec2::new(5., 0.));
+        let got = distance_to_segment(&disc, &beyond);
+        assert_eq!(got, Separation::Apart { gap: 1.0, from: DVec2::new(2., 0.), to: DVec2::new(3., 0.) });
+    }
+
+    #[test]
+    fn points() {
+        let c = outline(C);
+        assert_eq!(distance_to_point(&c, DVec2::new(0.5, 2.)), Separation::Overlapping);
+        assert!(matches!(distance_to_point(&c, DVec2::new(1., 2.)), Separation::Touching { .. }));
+        assert_eq!(distance_to_point(&c, DVec2::new(2.5, 2.)).gap(), 1.0);
+    }
+
+    #[test]
+    fn prisms_pass_over_each_other() {
+        let square = outline(&[(0., 0.), (100., 0.), (100., 100.), (0., 100.)]);
+        let low = Prism::new(square.clone(), Span::new(0., 50.).unwrap());
+        let high = Prism::new(square.moved(DVec2::new(50., 0.)), Span::new(90., 120.).unwrap());
+        let PrismSeparation::Apart { gap, from, to } = prism_distance(&low, &high) else { panic!() };
+        assert_eq!((gap, from.z, to.z, from.truncate()), (40., 50., 90., to.truncate()));
+        let aside = Prism::new(square.moved(DVec2::new(130., 0.)), Span::new(90., 120.).unwrap());
+        assert_eq!(prism_distance(&low, &aside).gap(), 50.0);
+        let on_top = Prism::new(square.clone(), Span::new(50., 60.).unwrap());
+        assert!(matches!(prism_distance(&low, &on_top), PrismSeparation::Touching { .. }));
+        let within = Prism::new(square, Span::new(49., 60.).unwrap());
+        assert_eq!(prism_distance(&low, &within), PrismSeparation::Overlapping);
+    }
+}

@@ -44,7 +44,7 @@ pub fn protrusions(room: &Polygon, inner: &Outline) -> Vec<Protrusion> {
     let mut deepest = deepest::Deepest::new(room);
     for region in &outside {
         deepest.look_along(region);
-        deepest.look_in_holes(region);
+        deepest.look_between_walls(region);
     }
     if let Outline::Circle(circle) = inner {
         deepest.look_at_rim(circle);
@@ -83,4 +83,68 @@ pub fn moves_inside(room: &Polygon, inner: &Outline) -> Vec<DVec2> {
         within.holds(moved.low) && within.holds(moved.high)
     });
     moves
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::circle::Circle;
+
+    fn block(low: (f64, f64), high: (f64, f64)) -> Outline {
+        Polygon::rectangle(low.into(), high.into()).unwrap().into()
+    }
+
+    fn room() -> Polygon {
+        // 8 m by 6 m, a thin inner wall reaching up from the middle of the floor side, a pillar.
+        let outer = [(0., 0.), (3950., 0.), (3950., 3000.), (4050., 3000.), (4050., 0.), (8000., 0.)];
+        let mut outer = outer.map(DVec2::from).to_vec();
+        outer.extend([DVec2::new(8000., 6000.), DVec2::new(0., 6000.)]);
+        let pillar = [(6000., 4000.), (6400., 4000.), (6400., 4300.), (6000., 4300.)];
+        Polygon::new(outer, vec![pillar.map(DVec2::from).to_vec()]).unwrap()
+    }
+
+    /// Ring, edge and depth of everything found.
+    fn check(inner: &Outline, expected: &[(usize, usize, f64)]) {
+        let found = protrusions(&room(), inner);
+        let got: Vec<_> = found.iter().map(|p| (p.ring, p.edge, p.depth)).collect();
+        assert_eq!(got.len(), expected.len(), "{got:?}");
+        for (g, e) in got.iter().zip(expected) {
+            assert!((g.0, g.1) == (e.0, e.1) && (g.2 - e.2).abs() < 1e-6, "{got:?}");
+        }
+    }
+
+    #[test]
+    fn walls_are_named_with_their_depth() {
+        check(&block((100., 100.), (900., 900.)), &[]);
+        check(&block((0., 0.), (900., 900.)), &[]);
+        // Through the left side, edge 7, by 250.
+        check(&block((-250., 100.), (900., 900.)), &[(0, 7, 250.)]);
+        // Past the corner of left side and bottom.
+        check(&block((-250., -40.), (900., 900.)), &[(0, 7, 250.0_f64.hypot(40.)), (0, 0, 40.)]);
+        // Wholly outside, beyond the right side.
+        check(&block((8100., 1000.), (8500., 2000.)), &[(0, 5, 500.)]);
+        check(&Circle::new(DVec2::new(7900., 3000.), 300.).unwrap().into(), &[(0, 5, 200.)]);
+    }
+
+    #[test]
+    fn a_thin_wall_and_a_pillar_inside_a_thing_are_found() {
+        // Through the inner wall, 100 thick: its two faces are edges 1 and 3.
+        check(&block((3500., 1000.), (4500., 2000.)), &[(0, 1, 50.), (0, 3, 50.)]);
+        // Over the whole pillar: deepest half its shorter side.
+        let found = protrusions(&room(), &block((5500., 3500.), (7000., 5000.)));
+        assert!(found.iter().all(|p| p.ring == 1), "{found:?}");
+        assert!((found[0].depth - 150.).abs() < 1e-6, "{found:?}");
+    }
+
+    #[test]
+    fn moves_put_things_inside() {
+        let moves = moves_inside(&room(), &block((-250., 100.), (900., 900.)));
+        assert!(moves[0].distance(DVec2::new(250., 0.)) < 1e-9, "{moves:?}");
+        // The pocket between inner wall and left side is 3950 wide: this fits exactly.
+        let exact = block((-10., -20.), (3940., 1000.));
+        assert!(moves_inside(&room(), &exact)[0].distance(DVec2::new(10., 20.)) < 1e-9);
+        assert!(moves_inside(&room(), &block((0., 0.), (9000., 100.))).is_empty());
+        let far = moves_inside(&room(), &block((-9e5, 100.), (-9e5 + 500., 600.)));
+        assert!((far[0].x - 9e5).abs() < 1e-6 && far[0].y.abs() < 1e-6, "{far:?}");
+    }
 }

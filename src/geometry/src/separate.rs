@@ -20,6 +20,13 @@ use forbidden::Forbidden;
 /// millionth of a millimetre, far above rounding, far below anything that can be laid out.
 pub const EQUAL_MOVES_MM: f64 = 1e-6;
 
+/// How far to slide along a side to see whether that shortens a move, as a share of the move: small beside any shape
+/// that matters to it.
+const SLIDE_SHARE: f64 = 1e-6;
+
+/// The same in units of the slack: large enough that the slack does not open a way that is shut.
+const SLIDE_SLACKS: f64 = 1000.0;
+
 /// The shortest ways out of a conflict.
 #[derive(Clone, Debug, PartialEq)]
 pub enum SeparatingMoves {
@@ -69,7 +76,7 @@ pub(crate) fn local_minima(obstacles: &[&Outline], mover: &Outline) -> Vec<DVec2
     let region = Region::new(obstacles, mover);
     let mut moves = region.feet();
     moves.extend(region.notches(f64::INFINITY));
-    moves.retain(|&t| region.is_free(t));
+    moves.retain(|&t| region.is_free(t) && !region.slides_shorter(t));
     distinct(moves)
 }
 
@@ -110,13 +117,138 @@ impl Region {
         !self.sets.iter().any(|set| set.holds(t, self.slack))
     }
 
+    /// Whether a small step along a side of the region at `t` shortens the move and stays free. Where two sets meet
+    /// corner to corner, one can slip past what looks like a notch.
+    fn slides_shorter(&self, t: DVec2) -> bool {
+        let step = (SLIDE_SHARE * t.length()).max(SLIDE_SLACKS * self.slack);
+        let near = self.sets.iter().filter(|set| set.bounds.grown(self.slack).holds(t));
+        near.flat_map(|set| set.tangents(t, 4.0 * self.slack)).flat_map(|d| [d, -d]).any(|d| {
+            let slid = t + d * step;
+            slid.length() < t.length() - 0.01 * step
+                && self.is_free(slid)
+                && self.is_free(t + d * (0.5 * step))
+        })
+    }
+
     /// The boundary points of each set that are nearest to staying put, going outwards.
     fn feet(&self) -> Vec<DVec2> {
-        self.sets.iter().flat_map(Forbidden::feet).collect()
+        self.sets.iter().flat_map(|set| set.feet(self.slack)).collect()
     }
 
     /// The notches between two sets, no further than `bound`.
     fn notches(&self, bound: f64) -> Vec<DVec2> {
         notch::between(&self.sets, bound, self.slack)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::circle::Circle;
+    use crate::frame::PlanPose;
+    use crate::polygon::Polygon;
+
+    /// A rectangle by its middle, width, height and heading in degrees.
+    fn turned([cx, cy, w, h, degrees]: [f64; 5]) -> Outline {
+        let half = DVec2::new(w, h) * 0.5;
+        let rectangle = Outline::from(Polygon::rectangle(-half, half).unwrap());
+        rectangle.placed(&PlanPose::new(DVec2::new(cx, cy), angle::radians(degrees)))
+    }
+
+    fn rectangle(low: (f64, f64), high: (f64, f64)) -> Outline {
+        Polygon::rectangle(low.into(), high.into()).unwrap().into()
+    }
+
+    fn moves(obstacles: &[&Outline], mover: &Outline) -> Vec<DVec2> {
+        match separating_moves(obstacles, mover) {
+            SeparatingMoves::AlreadyApart => Vec::new(),
+            SeparatingMoves::Moves { moves, .. } => moves,
+        }
+    }
+
+    /// Minimum translations computed as the distance of the origin to the boundary of the Minkowski difference with
+    /// shapely 2.2.0 / GEOS 3.14.1; overlap areas with them.
+    #[test]
+    fn rectangles_worked_by_another_library() {
+        let s = [
+            ([0., 0., 4., 2., 0.], [2.5, 0., 2., 2., 0.], 0.5, (1., 0.), 1.),
+            ([0., 0., 4., 2., 0.], [2.5, 1.2, 2., 2., 0.], 0.5, (1., 0.), 0.4),
+            (
+                [0., 0., 4.8, 1.9, 0.],
+                [2.6, 0.6, 0.6, 0.6, 45.],
+                0.2242640687119284,
+                (1., 0.),
+                0.050294372515228516,
+            ),
+            (
+                [0., 0., 4.8, 1.9, 7.],
+                [2.2, 1., 1.2, 0.5, -20.],
+                0.493896461251482,
+                (0.34202014332566866, 0.9396926207859084),
+                0.2632633867551363,
+            ),
+            ([0., 0., 2., 2., 0.], [0.3, 0.1, 0.5, 0.5, 30.], 1.0415063509461098, (1., 0.), 0.25),
+            (
+                [0., 0., 3., 1., 30.],
+                [1., 1., 2., 1., 75.],
+                1.189468690981506,
+                (0.2588190451025208, 0.9659258262890683),
+                0.9015859980688896,
+            ),
+        ];
+        for (a, b, depth, push, area) in s {
+            let (a, b) = (turned(a), turned(b));
+            let SeparatingMoves::Moves { length, moves } = separating_moves(&[&a], &b) else { panic!() };
+            assert!((length - depth).abs() < 1e-9, "{length} {depth}");
+            assert!(moves.iter().any(|m| m.distance(DVec2::from(push) * depth) < 1e-9), "{moves:?}");
+            assert!((crate::overlap::overlap_area(&a, &b) - area).abs() < 1e-9);
+        }
+        let apart = (turned([0., 0., 2., 1., 0.]), turned([3., 0., 1., 1., 0.]));
+        assert_eq!(separating_moves(&[&apart.0], &apart.1), SeparatingMoves::AlreadyApart);
+        assert!((crate::distance::distance(&apart.0, &apart.1).gap() - 1.5).abs() < 1e-9);
+    }
+
+    #[test]
+    fn all_equally_short_moves_are_given() {
+        let (a, b) = (rectangle((0., 0.), (4., 4.)), rectangle((1., 1.), (3., 3.)));
+        assert_eq!(moves(&[&a], &b).len(), 4);
+        let disc: Outline = Circle::new(DVec2::new(2., 2.), 1.).unwrap().into();
+        assert_eq!(moves(&[&a], &disc), [(3., 0.), (0., 3.), (-3., 0.), (0., -3.)].map(DVec2::from));
+        let middle: Outline = Circle::new(DVec2::new(2., 2.), 2.).unwrap().into();
+        assert_eq!(moves(&[&middle], &disc).len(), 4);
+    }
+
+    #[test]
+    fn a_pocket_that_fits_exactly_is_found() {
+        // A comb with a slot of width 2; a block of width 2 lies on one tooth.
+        let comb = [(0., 0.), (5., 0.), (5., 4.), (4., 4.), (4., 1.), (2., 1.), (2., 4.), (0., 4.)];
+        let comb: Outline = Polygon::simple(comb.map(DVec2::from).to_vec()).unwrap().into();
+        let block = rectangle((1.25, 1.5), (3.25, 3.5));
+        assert_eq!(moves(&[&comb], &block), [DVec2::new(0.75, 0.)]);
+        // A larger block does not fit: it leaves upwards.
+        let block = rectangle((1.25, 2.), (3.5, 4.5));
+        assert_eq!(moves(&[&comb], &block), [DVec2::new(0., 2.)]);
+    }
+
+    #[test]
+    fn the_notch_between_two_columns() {
+        let columns = [(0., 0.), (3., 0.)].map(|c| Outline::from(Circle::new(c.into(), 1.).unwrap()));
+        let disc: Outline = Circle::new(DVec2::new(1.5, 0.1), 1.).unwrap().into();
+        // Two discs of radius 1 must be 2 apart: it rests in the notch at height √(4 - 1.5²).
+        let height = 1.75_f64.sqrt();
+        let found = moves(&[&columns[0], &columns[1]], &disc);
+        assert_eq!(found.len(), 1);
+        assert!(found[0].distance(DVec2::new(0., height - 0.1)) < 1e-9, "{found:?}");
+    }
+
+    #[test]
+    fn a_hole_is_a_way_out() {
+        let ring = |r: f64| [(-r, -r), (r, -r), (r, r), (-r, r)].map(DVec2::from).to_vec();
+        let frame: Outline = Polygon::new(ring(10.), vec![ring(3.)]).unwrap().into();
+        let block = rectangle((-4., -1.), (-2., 1.));
+        assert_eq!(moves(&[&frame], &block), [DVec2::new(1., 0.)]);
+        let all = exits(&[&frame], &block);
+        assert_eq!(all.first(), Some(&DVec2::new(1., 0.)));
+        assert!(all.contains(&DVec2::new(-8., 0.)), "{all:?}");
     }
 }

@@ -17,8 +17,12 @@ const DEPTH_MM: f64 = 1e-7;
 /// So often is a stretch halved at most: 10 km to [`DEPTH_MM`] needs 47 halvings.
 const HALVINGS: usize = 60;
 
+/// Two edges whose distances differ by less, mm, are equally near: the last place of [`DEPTH_MM`] on both sides, and
+/// more than the grid of a difference moves a corner.
+const SAME_MM: f64 = 1e-6;
+
 /// Of a hole with more edges than this (a round pillar), only so many are combined to find its middle.
-const HOLE_EDGES: usize = 12;
+const MOST_WALLS: usize = 12;
 
 struct Edge {
     ring: usize,
@@ -48,31 +52,24 @@ impl<'a> Deepest<'a> {
         self.found.into_values().collect()
     }
 
-    /// The nearest room edge. Of edges that meet at the nearest corner, the one that the point is more squarely before.
-    fn nearest(&self, p: DVec2) -> Option<(&Edge, f64)> {
-        let mut best: Option<(&Edge, f64, f64)> = None;
-        for e in &self.edges {
-            let depth = e.side.distance_to(p);
-            let along = (e.side.to - e.side.from).normalize_or_zero();
-            let before = -along.perp_dot(p - e.side.from);
-            let better = best.is_none_or(|(_, d, b)| {
-                let same = (depth - d).abs() <= 1e-12 * d;
-                if same { before > b } else { depth < d }
-            });
-            if better {
-                best = Some((e, depth, before));
-            }
-        }
-        best.map(|(e, depth, _)| (e, depth))
-    }
-
-    /// Notes a point that is known to lie outside the room.
+    /// Notes a point that is known to lie outside the room, for the nearest edge, or for several equally near. Of edges
+    /// that meet at the nearest corner, only the one that the point is more squarely before.
     fn note(&mut self, p: DVec2) {
-        let Some((e, depth)) = self.nearest(p) else { return };
-        let here = Protrusion { ring: e.ring, edge: e.edge, depth, deepest: p };
-        let kept = self.found.entry((e.ring, e.edge)).or_insert(here);
-        if depth > kept.depth {
-            *kept = here;
+        let all = self.edges.iter().map(|e| e.side.distance_to(p));
+        let depth = all.fold(f64::INFINITY, f64::min);
+        let near = self.edges.iter().filter(|e| e.side.distance_to(p) <= depth + SAME_MM).map(|e| {
+            let along = (e.side.to - e.side.from).normalize_or_zero();
+            (e, (p - e.side.from).perp_dot(along))
+        });
+        let near: Vec<(&Edge, f64)> = near.collect();
+        let most = near.iter().map(|&(_, before)| before).fold(f64::NEG_INFINITY, f64::max);
+        let least = most.min(depth - SAME_MM);
+        for (e, _) in near.into_iter().filter(|&(_, before)| before >= least) {
+            let here = Protrusion { ring: e.ring, edge: e.edge, depth, deepest: p };
+            let kept = self.found.entry((e.ring, e.edge)).or_insert(here);
+            if depth > kept.depth {
+                *kept = here;
+            }
         }
     }
 
@@ -119,22 +116,27 @@ impl<'a> Deepest<'a> {
         side.at(best.1)
     }
 
-    /// A hole of the room that the thing covers is deepest where three of its edges are equally far.
-    pub(super) fn look_in_holes(&mut self, region: &Polygon) {
-        let room = self.room;
-        for hole in room.holes() {
-            let sides: Vec<Segment> = ring_edges(hole).collect();
-            let step = sides.len().div_ceil(HOLE_EDGES);
-            let sides: Vec<Segment> = sides.into_iter().step_by(step).collect();
-            for (i, a) in sides.iter().enumerate() {
-                for (j, b) in sides.iter().enumerate().skip(i + 1) {
-                    for c in sides.iter().skip(j + 1) {
-                        if let Some(p) = equally_far(a, b, c)
-                            && locate_in(region, p) == Place::Inside
-                            && locate_in(room, p) == Place::Outside
-                        {
-                            self.note(p);
-                        }
+    /// A hole or dent of the room that the thing covers is deepest where three of its edges are equally far.
+    pub(super) fn look_between_walls(&mut self, region: &Polygon) {
+        let middles = region.edges().map(|side| side.at(0.5));
+        let mut walls: Vec<usize> = middles
+            .flat_map(|p| {
+                let at = move |e: &Edge| e.side.distance_to(p) <= SAME_MM;
+                self.edges.iter().enumerate().filter(move |(_, e)| at(e)).map(|(i, _)| i)
+            })
+            .collect();
+        walls.sort_unstable();
+        walls.dedup();
+        let step = walls.len().div_ceil(MOST_WALLS).max(1);
+        let walls: Vec<Segment> =
+            walls.iter().step_by(step).filter_map(|&i| self.edges.get(i)).map(|e| e.side).collect();
+        for (i, a) in walls.iter().enumerate() {
+            for (j, b) in walls.iter().enumerate().skip(i + 1) {
+                for c in walls.iter().skip(j + 1) {
+                    if let Some(p) = equally_far(a, b, c)
+                        && locate_in(region, p) == Place::Inside
+                    {
+                        self.note(p);
                     }
                 }
             }

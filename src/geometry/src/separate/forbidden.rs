@@ -88,12 +88,25 @@ impl Forbidden {
         }
     }
 
-    /// The points of each side nearest to staying put, where going on outwards is going further.
-    pub(super) fn feet(&self) -> Vec<DVec2> {
+    /// Unit vectors along the sides on which `t` lies, within `slack`.
+    pub(super) fn tangents(&self, t: DVec2, slack: f64) -> Vec<DVec2> {
+        let walls = self.walls.iter().filter(|w| w.side.distance_to(t) <= slack).map(|w| w.along);
+        let rounds = self
+            .rounds
+            .iter()
+            .map(|r| (r, t - r.centre))
+            .filter(|(r, off)| (off.length() - r.radius).abs() <= slack && r.faces(*off / r.radius))
+            .map(|(_, off)| off.normalize_or_zero().perp());
+        walls.chain(rounds).collect()
+    }
+
+    /// The points of each side nearest to staying put, where going on outwards is going further. A foot may miss its
+    /// side by `slack`: two sides on one line must not lose one that falls on their joint.
+    pub(super) fn feet(&self, slack: f64) -> Vec<DVec2> {
         let walls = self.walls.iter().filter_map(|w| {
             let height = w.side.from.dot(w.out);
             let share = -w.side.from.dot(w.along);
-            let reached = share >= 0.0 && share <= w.side.length();
+            let reached = share >= -slack && share <= w.side.length() + slack;
             (height > 0.0 && reached).then(|| w.out * height)
         });
         let mut feet: Vec<DVec2> = walls.collect();

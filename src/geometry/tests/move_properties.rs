@@ -1,0 +1,133 @@
+//! What must hold for every move that the crate proposes.
+
+mod awkward;
+
+use awkward::{outline, pair};
+use baywright_geometry::separate::EQUAL_MOVES_MM;
+use baywright_geometry::{
+    Containment, DVec2, Outline, Place, PlanPose, SeparatingMoves, contains, distance, distance_to_point,
+    exits, locate, moves_inside, overlaps, protrusions, separating_moves,
+};
+use proptest::prelude::*;
+
+proptest! {
+    #![proptest_config(awkward::config(1000))]
+
+    #[test]
+    fn a_separating_move_separates_and_no_shorter_one_does(pair in pair()) {
+        match separating_moves(&[&pair.a], &pair.b) {
+            SeparatingMoves::AlreadyApart => prop_assert!(!overlaps(&pair.a, &pair.b)),
+            SeparatingMoves::Moves { length, moves } => {
+                prop_assert!(overlaps(&pair.a, &pair.b));
+                prop_assert!(!moves.is_empty() && length.is_finite());
+                for &t in &moves {
+                    prop_assert!((t.length() - length).abs() <= 2.0 * EQUAL_MOVES_MM);
+                    let moved = pair.b.moved(t);
+                    prop_assert!(!overlaps(&pair.a, &moved), "{t} leaves an overlap");
+                    prop_assert!(distance(&pair.a, &moved).gap() <= pair.length_slack());
+                }
+                for (share, turns) in [(0.9999, 97), (0.97, 41), (0.7, 17), (0.3, 7)] {
+                    let reach = length * share - 2.0 * pair.length_slack();
+                    for i in 0..turns {
+                        let (sin, cos) = libm::sincos(std::f64::consts::TAU * f64::from(i) / f64::from(turns));
+                        let t = DVec2::new(cos, sin) * reach;
+                        prop_assert!(reach <= 0.0 || overlaps(&pair.a, &pair.b.moved(t)), "{t} is shorter");
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn exits_start_with_the_shortest_and_all_lead_out(pair in pair()) {
+        let all = exits(&[&pair.a], &pair.b);
+        match separating_moves(&[&pair.a], &pair.b) {
+            SeparatingMoves::AlreadyApart => prop_assert!(all.is_empty()),
+            SeparatingMoves::Moves { length, .. } => {
+                prop_assert!((all[0].length() - length).abs() <= 2.0 * EQUAL_MOVES_MM);
+                prop_assert!(all.windows(2).all(|w| w[0].length() <= w[1].length()));
+                for &t in &all {
+                    prop_assert!(!overlaps(&pair.a, &pair.b.moved(t)));
+                    // A local minimum: a little less of the same move is no way out.
+                    let less = t * (1.0 - 1e-3);
+                    let shorter = t.length() * 1e-3;
+                    prop_assert!(shorter < 1e-7 || overlaps(&pair.a, &pair.b.moved(less)), "{t} is no minimum");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn several_obstacles_are_cleared_at_once(
+        pair in pair(), third in outline(), x in -6.0..6.0_f64, y in -6.0..6.0_f64,
+    ) {
+        let at = pair.b.bounds().centre() + DVec2::new(x, y) * pair.unit;
+        let third = third.placed(&PlanPose::new(at, x));
+        let obstacles = [&pair.a, &third];
+        if let SeparatingMoves::Moves { length, moves } = separating_moves(&obstacles, &pair.b) {
+            let alone = obstacles.map(|o| match separating_moves(&[o], &pair.b) {
+                SeparatingMoves::AlreadyApart => 0.0,
+                SeparatingMoves::Moves { length, .. } => length,
+            });
+            prop_assert!(length >= alone[0].max(alone[1]) - pair.length_slack());
+            for t in moves {
+                let moved = pair.b.moved(t);
+                prop_assert!(!overlaps(&pair.a, &moved) && !overlaps(&third, &moved));
+            }
+            for i in 0..60 {
+                let (sin, cos) = libm::sincos(std::f64::consts::TAU * f64::from(i) / 60.0);
+                let moved = pair.b.moved(DVec2::new(cos, sin) * (0.99 * length));
+                prop_assert!(overlaps(&pair.a, &moved) || overlaps(&third, &moved));
+            }
+        }
+    }
+
+    #[test]
+    fn what_protrudes_is_reported_and_can_be_brought_in(pair in pair()) {
+        let Outline::Polygon(room) = &pair.a else { return Ok(()) };
+        let inside = matches!(
+            contains(room, &pair.b),
+            Containment::Within | Containment::TouchingWithin
+        );
+        let found = protrusions(room, &pair.b);
+        prop_assert_eq!(found.is_empty(), inside, "{:?}", found);
+        prop_assert!(found.windows(2).all(|w| w[0].depth >= w[1].depth));
+        for p in &found {
+            let edge = room.rings().nth(p.ring).and_then(|r| Some((r[p.edge], r[(p.edge + 1) % r.len()])));
+            prop_assert!(edge.is_some());
+        }
+        // No sampled point of the thing outside the room is further from it.
+        let (room_outline, around) = (Outline::Polygon(room.clone()), pair.b.bounds());
+        let deepest = found.first().map_or(0.0, |p| p.depth);
+        for i in 0..20 {
+            for j in 0..20 {
+                let p = around.low + around.size() * DVec2::new(f64::from(i), f64::from(j)) / 19.0;
+                if locate(&pair.b, p) != Place::Outside && locate(&room_outline, p) == Place::Outside {
+                    let depth = distance_to_point(&room_outline, p).gap();
+                    prop_assert!(depth <= deepest + 1e-6 + 2.0 * pair.length_slack(), "{p} {depth} {deepest}");
+                }
+            }
+        }
+        let moves = moves_inside(room, &pair.b);
+        prop_assert_eq!(inside, moves.first() == Some(&DVec2::ZERO));
+        for &t in &moves {
+            let now = contains(room, &pair.b.moved(t));
+            prop_assert!(matches!(now, Containment::Within | Containment::TouchingWithin), "{t}: {now:?}");
+        }
+        // It must move at least as far as it sticks out.
+        if let (Some(p), Some(t)) = (found.first(), moves.first()) {
+            prop_assert!(t.length() >= p.depth - 1e-6 - pair.length_slack());
+        }
+        // No sampled shorter move brings it in.
+        if let Some(t) = moves.first() {
+            for i in 0..40 {
+                let (sin, cos) = libm::sincos(std::f64::consts::TAU * f64::from(i) / 40.0);
+                let less = DVec2::new(cos, sin) * (0.99 * t.length() - 2.0 * pair.length_slack());
+                let now = contains(room, &pair.b.moved(less));
+                prop_assert!(
+                    inside || t.length() < 1e-7 || !matches!(now, Containment::Within | Containment::TouchingWithin)
+                );
+            }
+        }
+    }
+}
