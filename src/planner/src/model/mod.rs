@@ -20,6 +20,7 @@ mod layout;
 mod material;
 mod provenance;
 mod thing;
+pub mod validate;
 mod vehicle;
 
 pub use aiming::{

@@ -1,0 +1,206 @@
+//! Invariants of an aiming.
+
+use baywright_geometry::Outline;
+use baywright_geometry::marks::{Construction, Reach};
+
+use super::super::{
+    Aiming, Datum, Exclusion, Id, Placement, Target, TargetHeight, TargetKind, Vehicle, ZoneFrame,
+};
+use super::limits;
+use super::{Faults, extent};
+
+pub(super) fn check(path: &str, aiming: &Aiming, car: &Vehicle, faults: &mut Faults) {
+    faults.name(format!("{path}.name"), aiming.id.as_str());
+    faults.name(format!("{path}.title"), &aiming.name);
+    faults.known(format!("{path}.sensor"), &aiming.sensor, car.sensors.iter().map(|s| &s.id));
+    faults.source(&format!("{path}.source"), &aiming.provenance);
+    faults.angle(format!("{path}.tolerance.azimuth_deg"), aiming.tolerance.azimuth, &limits::ANGLE_TOLERANCE);
+    faults.angle(
+        format!("{path}.tolerance.elevation_deg"),
+        aiming.tolerance.elevation,
+        &limits::ANGLE_TOLERANCE,
+    );
+    if let Some(floor) = &aiming.floor {
+        faults.number(format!("{path}.floor.level_mm"), floor.level, &limits::FLOOR);
+    }
+    faults.number(format!("{path}.working_room_mm"), aiming.working_room, &limits::SIZE_OR_NONE);
+    marks(path, aiming, car, faults);
+    placements(path, aiming, car, faults);
+    zones(path, aiming, faults);
+    for (field, lines) in [("have_ready", &aiming.have_ready), ("conditions", &aiming.conditions)] {
+        faults.count(&format!("{path}.{field}"), lines.len(), limits::MOST_LINES);
+        for (i, line) in lines.iter().enumerate() {
+            faults.text(format!("{path}.{field}[{i}]"), line, limits::LONGEST_TEXT);
+        }
+    }
+}
+
+fn marks(path: &str, aiming: &Aiming, car: &Vehicle, faults: &mut Faults) {
+    faults.count(&format!("{path}.mark_plan"), aiming.mark_plan.len(), limits::MOST_PARTS);
+    faults.unique(
+        aiming.mark_plan.iter().enumerate().map(|(i, m)| (format!("{path}.mark_plan[{i}].name"), &m.id)),
+    );
+    for (i, step) in aiming.mark_plan.iter().enumerate() {
+        let path = format!("{path}.mark_plan[{i}]");
+        faults.name(format!("{path}.name"), step.id.as_str());
+        let how = format!("{path}.how");
+        if let Some(later) = step.construction.uses().into_iter().find(|&used| used >= i) {
+            let found = format!("a use of mark number {} in the plan", later + 1);
+            faults.add(how.clone(), found, "marks that come earlier in the plan");
+        }
+        construction(&how, &step.construction, aiming, car, faults);
+    }
+}
+
+fn construction(how: &str, construction: &Construction, aiming: &Aiming, car: &Vehicle, faults: &mut Faults) {
+    let mut number = |field: &str, value, range| faults.number(format!("{how}.{field}"), value, range);
+    match *construction {
+        Construction::WheelPoint { .. }
+        | Construction::Middle { .. }
+        | Construction::Foot { .. }
+        | Construction::Crossing { .. } => {}
+        Construction::Outboard { distance, .. } => number("distance_mm", distance, &limits::SIZE_OR_NONE),
+        Construction::BodyPoint { point } => {
+            if point >= car.body_points.len() {
+                faults.add(
+                    format!("{how}.point"),
+                    format!("body point number {}", point + 1),
+                    "one that is there",
+                );
+            }
+        }
+        Construction::Prolong { reach: Reach::Length(by), .. } => number("by_mm", by, &limits::OFFSET),
+        Construction::Prolong { reach: Reach::AbreastOf(target), .. } => {
+            if target >= aiming.placements.len() {
+                faults.add(
+                    format!("{how}.of"),
+                    format!("placement number {}", target + 1),
+                    "one that is there",
+                );
+            }
+        }
+        Construction::AlongAside { along, aside, .. } => {
+            number("along_mm", along, &limits::OFFSET);
+            number("aside_mm", aside, &limits::OFFSET);
+        }
+        Construction::AtAngle { angle, distance, .. } => {
+            number("distance_mm", distance, &limits::DISTANCE);
+            faults.angle(format!("{how}.angle_deg"), angle, &limits::TURN);
+        }
+        Construction::TwoDistances { from_first, from_second, .. } => {
+            number("from_first_mm", from_first, &limits::DISTANCE);
+            number("from_second_mm", from_second, &limits::DISTANCE);
+        }
+    }
+}
+
+fn placements(path: &str, aiming: &Aiming, car: &Vehicle, faults: &mut Faults) {
+    faults.count(&format!("{path}.placements"), aiming.placements.len(), limits::MOST_PARTS);
+    if aiming.placements.is_empty() {
+        faults.add(format!("{path}.placements"), "no placement", "at least one");
+    }
+    faults.unique(
+        aiming.placements.iter().enumerate().map(|(i, p)| (format!("{path}.placements[{i}].name"), &p.id)),
+    );
+    for (i, item) in aiming.placements.iter().enumerate() {
+        placement(&format!("{path}.placements[{i}]"), item, aiming, car, faults);
+    }
+}
+
+fn placement(path: &str, placement: &Placement, aiming: &Aiming, car: &Vehicle, faults: &mut Faults) {
+    faults.name(format!("{path}.name"), placement.id.as_str());
+    target(&format!("{path}.target"), &placement.target, faults);
+    let off = &placement.stand_off;
+    if let Datum::BodyPoint(point) = &off.from {
+        faults.known(format!("{path}.stand_off.from"), point, car.body_points.iter().map(|p| &p.id));
+    }
+    faults.number(format!("{path}.stand_off.distance_mm"), off.distance, &limits::DISTANCE);
+    faults.angle(format!("{path}.stand_off.bearing_deg"), off.bearing, &limits::TURN);
+    faults.number(format!("{path}.stand_off.aside_mm"), off.aside, &limits::OFFSET);
+    match placement.height {
+        TargetHeight::Absolute(height) => {
+            faults.number(format!("{path}.height.height_mm"), height, &limits::SIZE);
+        }
+        TargetHeight::FromSensor(offset) => {
+            faults.number(format!("{path}.height.offset_mm"), offset, &limits::OFFSET);
+        }
+        TargetHeight::OnFloor => {}
+    }
+    let lies = placement.height == TargetHeight::OnFloor;
+    if lies != (placement.target.kind == TargetKind::Mat) {
+        let found = if lies { "a standing target on the floor" } else { "a mat at a height" };
+        faults.add(format!("{path}.height"), found, "OnFloor for a mat, and for a mat only");
+    }
+    faults.angle(format!("{path}.turned_deg"), placement.turned, &limits::TURN);
+    if let Some(mark) = &placement.mark {
+        faults.known(format!("{path}.mark"), mark, aiming.mark_plan.iter().map(|m| &m.id));
+    }
+    let tolerance = &placement.tolerance;
+    for (field, value) in
+        [("along_mm", tolerance.along), ("across_mm", tolerance.across), ("height_mm", tolerance.height)]
+    {
+        if let Some(value) = value {
+            faults.number(format!("{path}.tolerance.{field}"), value, &limits::TOLERANCE);
+        }
+    }
+    for (field, value) in [("yaw_deg", tolerance.yaw), ("pitch_deg", tolerance.pitch)] {
+        if let Some(value) = value {
+            faults.angle(format!("{path}.tolerance.{field}"), value, &limits::ANGLE_TOLERANCE);
+        }
+    }
+}
+
+fn target(path: &str, target: &Target, faults: &mut Faults) {
+    faults.number(format!("{path}.width_mm"), target.width, &limits::SIZE);
+    faults.number(format!("{path}.height_mm"), target.height, &limits::SIZE);
+    faults.number(format!("{path}.depth_mm"), target.depth, &limits::SIZE_OR_NONE);
+    faults.number(format!("{path}.centre_behind_mm"), target.centre_behind, &limits::SIZE_OR_NONE);
+    if target.centre_behind > 0.0 && target.kind != TargetKind::CornerReflector {
+        let found = format!("{} mm", super::number(target.centre_behind));
+        faults.add(format!("{path}.centre_behind_mm"), found, "0 for anything but a corner reflector");
+    }
+    faults.number(format!("{path}.aims_by.place"), target.error.by_place, &limits::SHARE);
+    faults.number(format!("{path}.aims_by.squareness"), target.error.by_squareness, &limits::SHARE);
+    if let Some(stand) = &target.stand {
+        size(&format!("{path}.stand.base"), &stand.base, faults);
+        faults.number(format!("{path}.stand.base_height_mm"), stand.base_height, &limits::SIZE);
+        faults.number(format!("{path}.stand.mast_mm"), stand.mast, &limits::SIZE);
+        faults.number(format!("{path}.stand.mast_behind_mm"), stand.mast_behind, &limits::OFFSET);
+        faults.number(format!("{path}.stand.top_mm"), stand.top, &limits::SIZE);
+        if stand.top < stand.base_height {
+            let found = format!("{} mm", super::number(stand.top));
+            let allowed = format!("at least the base's height of {} mm", super::number(stand.base_height));
+            faults.add(format!("{path}.stand.top_mm"), found, allowed);
+        }
+        if target.kind == TargetKind::Mat {
+            faults.add(format!("{path}.stand"), "a stand under a mat", "none");
+        }
+    }
+}
+
+/// A shape near a target or a car, of bounded size.
+fn size(field: &str, outline: &Outline, faults: &mut Faults) {
+    let size = extent(outline).max_element();
+    if !limits::SIZE.holds(size) {
+        faults.add(field, format!("a shape {} mm long", super::number(size)), limits::SIZE.allowed());
+    }
+}
+
+fn zones(path: &str, aiming: &Aiming, faults: &mut Faults) {
+    faults.count(&format!("{path}.zones"), aiming.zones.len(), limits::MOST_PARTS);
+    faults.unique(aiming.zones.iter().enumerate().map(|(i, z)| (format!("{path}.zones[{i}].name"), &z.id)));
+    let placements: Vec<&Id> = aiming.placements.iter().map(|p| &p.id).collect();
+    for (i, zone) in aiming.zones.iter().enumerate() {
+        let path = format!("{path}.zones[{i}]");
+        faults.name(format!("{path}.name"), zone.id.as_str());
+        if let ZoneFrame::Target(target) = &zone.frame {
+            faults.known(format!("{path}.frame"), target, placements.iter().copied());
+        }
+        size(&format!("{path}.outline"), &zone.outline, faults);
+        faults.number(format!("{path}.bottom_mm"), zone.span.bottom(), &limits::HEIGHT);
+        faults.number(format!("{path}.top_mm"), zone.span.top(), &limits::HEIGHT);
+        if let Exclusion::Reflecting(level) = zone.excludes {
+            faults.number(format!("{path}.excludes.level_dbsm"), level, &limits::REFLECTING);
+        }
+    }
+}

@@ -1,0 +1,46 @@
+//! Invariants of an arrangement: of its parts, and between them.
+
+use super::super::Arrangement;
+use super::limits;
+use super::{Faults, bay, layout, vehicle};
+
+pub(super) fn check(all: &Arrangement, faults: &mut Faults) {
+    faults.name("name", all.id.as_str());
+    bay::check("bay.", &all.bay, faults);
+    for fault in super::vehicle(&all.vehicle) {
+        faults.add(format!("vehicle.{}", fault.field), fault.found, fault.allowed);
+    }
+    if !all.vehicle.aimings.contains(&all.aiming) {
+        faults.add(
+            "aiming",
+            format!("{:?}, not as the profile has it", all.aiming.id),
+            "an aiming of the car",
+        );
+    }
+    if all.sensor.id != all.aiming.sensor || !all.vehicle.sensors.contains(&all.sensor) {
+        faults.add(
+            "sensor",
+            format!("{:?}", all.sensor.id),
+            format!("the aiming's own, {:?}", all.aiming.sensor),
+        );
+    }
+    faults.place("parked.at_mm", all.parked.origin());
+    faults.angle("parked.heading_deg", all.parked.heading(), &limits::TURN);
+    for (i, id) in all.on_runways.iter().enumerate() {
+        faults.known(format!("on_runways[{i}]"), id, all.bay.runways.iter().map(|r| &r.id));
+    }
+    layout::on_this_car("on_this_car", &all.on_this_car, faults);
+    if let Some(at) = all.on_this_car.sensor_at {
+        vehicle::on_car("on_this_car.sensor_at_mm", at, &all.vehicle, faults);
+    }
+    if all.stands.len() != all.aiming.placements.len() {
+        faults.add(
+            "stands",
+            format!("{} stands", all.stands.len()),
+            format!("one for each of the {} placements", all.aiming.placements.len()),
+        );
+    }
+    for (i, set) in all.stands.iter().enumerate() {
+        layout::stand(&format!("stands[{i}].set"), set, faults);
+    }
+}

@@ -1,0 +1,187 @@
+//! Invariants of a bay.
+
+use super::super::{Bay, Id, Known, Opening, Shape, Thing};
+use super::limits;
+use super::{Faults, number};
+
+/// `path` stands before every field: empty in a layout file.
+pub(super) fn check(path: &str, bay: &Bay, faults: &mut Faults) {
+    faults.name(format!("{path}name"), bay.id.as_str());
+    faults.name(format!("{path}name"), &bay.name);
+    faults.source(&format!("{path}source"), &bay.provenance);
+    room(path, bay, faults);
+    faults.count(&format!("{path}openings"), bay.openings.len(), limits::MOST_FIXTURES);
+    for (i, opening) in bay.openings.iter().enumerate() {
+        check_opening(&format!("{path}openings[{i}]"), opening, bay, faults);
+    }
+    if bay.openings.len() <= limits::MOST_FIXTURES {
+        overlaps(path, bay, faults);
+    }
+    fixtures(path, bay, faults);
+    faults.count(&format!("{path}things"), bay.things.len(), limits::MOST_THINGS);
+    for (i, item) in bay.things.iter().enumerate() {
+        thing(&format!("{path}things[{i}]"), item, faults);
+    }
+    if let Some(survey) = &bay.survey {
+        faults.source(&format!("{path}survey.source"), &survey.provenance);
+        faults.count(&format!("{path}survey.points"), survey.points.len(), limits::MOST_THINGS);
+        if survey.points.is_empty() {
+            faults.add(format!("{path}survey.points"), "no level", "at least one, or no survey at all");
+        }
+        for (i, point) in survey.points.iter().enumerate() {
+            faults.place(&format!("{path}survey.points[{i}].at_mm"), point.at);
+            faults.number(format!("{path}survey.points[{i}].level_mm"), point.level, &limits::LEVEL);
+        }
+    }
+    names(path, bay, faults);
+}
+
+fn room(path: &str, bay: &Bay, faults: &mut Faults) {
+    let corners = bay.room.outer().len();
+    faults.no_holes(format!("{path}room.corners_mm"), &bay.room);
+    faults.count(&format!("{path}room.corners_mm"), corners, limits::MOST_WALLS);
+    if bay.walls.len() != corners {
+        faults.add(
+            format!("{path}room.walls"),
+            format!("{} walls for {corners} corners", bay.walls.len()),
+            "one wall for each corner, in the same order",
+        );
+    }
+    for (i, wall) in bay.walls.iter().enumerate() {
+        faults.name(format!("{path}room.walls[{i}].name"), wall.id.as_str());
+    }
+    faults.number(format!("{path}room.ceiling_mm"), bay.ceiling, &limits::CEILING);
+    known(&format!("{path}room.walls_known"), bay.walls_known, faults);
+}
+
+fn known(field: &str, known: Known, faults: &mut Faults) {
+    if let Known::Within(mm) = known {
+        faults.number(format!("{field}.mm"), mm, &limits::KNOWN);
+    }
+}
+
+/// The length of a wall.
+fn wall_length(bay: &Bay, wall: usize) -> Option<f64> {
+    let corners = bay.room.outer();
+    let from = corners.get(wall)?;
+    let to = corners.get((wall + 1) % corners.len())?;
+    Some(from.distance(*to))
+}
+
+fn check_opening(path: &str, opening: &Opening, bay: &Bay, faults: &mut Faults) {
+    faults.name(format!("{path}.name"), opening.id.as_str());
+    let before = faults.list.len();
+    faults.number(format!("{path}.from_mm"), opening.from, &limits::SIZE_OR_NONE);
+    faults.number(format!("{path}.width_mm"), opening.width, &limits::SIZE);
+    faults.number(format!("{path}.free_beyond_mm"), opening.free_beyond, &limits::SIZE_OR_NONE);
+    match wall_length(bay, opening.wall) {
+        None => {
+            let found = format!("wall number {}", opening.wall + 1);
+            faults.add(format!("{path}.wall"), found, "a wall of the room");
+        }
+        Some(length) => {
+            let end = opening.from + opening.width;
+            if faults.list.len() == before && end > length + limits::WALL_SLACK_MM {
+                faults.add(
+                    format!("{path}.width_mm"),
+                    format!("an opening from {} to {} mm along its wall", number(opening.from), number(end)),
+                    format!("one that ends within the wall's {} mm", number(length)),
+                );
+            }
+        }
+    }
+    let (bottom, top) = (opening.span.bottom(), opening.span.top());
+    if bottom < 0.0 {
+        faults.add(format!("{path}.bottom_mm"), format!("{} mm", number(bottom)), "0 or above: the floor");
+    }
+    if top > bay.ceiling + limits::WALL_SLACK_MM {
+        let allowed = format!("at most the ceiling's {} mm", number(bay.ceiling));
+        faults.add(format!("{path}.top_mm"), format!("{} mm", number(top)), allowed);
+    }
+}
+
+/// Two openings in one wall must not overlap, along it and in height.
+fn overlaps(path: &str, bay: &Bay, faults: &mut Faults) {
+    for (i, a) in bay.openings.iter().enumerate() {
+        let clash = bay.openings.iter().take(i).find(|b| {
+            a.wall == b.wall
+                && a.from + limits::WALL_SLACK_MM < b.from + b.width
+                && b.from + limits::WALL_SLACK_MM < a.from + a.width
+                && a.span.shared(&b.span).is_some()
+        });
+        if let Some(b) = clash {
+            let found = format!("that {:?} overlaps {:?}", a.id, b.id);
+            faults.add(format!("{path}openings[{i}]"), found, "openings side by side or one above the other");
+        }
+    }
+}
+
+fn fixtures(path: &str, bay: &Bay, faults: &mut Faults) {
+    for (field, len) in [
+        ("floor_features", bay.floor_features.len()),
+        ("runways", bay.runways.len()),
+        ("keep_free", bay.keep_free.len()),
+        ("marks", bay.marks.len()),
+    ] {
+        faults.count(&format!("{path}{field}"), len, limits::MOST_FIXTURES);
+    }
+    for (i, feature) in bay.floor_features.iter().enumerate() {
+        faults.name(format!("{path}floor_features[{i}].name"), feature.id.as_str());
+        faults.no_holes(format!("{path}floor_features[{i}].corners_mm"), &feature.outline);
+    }
+    for (i, runway) in bay.runways.iter().enumerate() {
+        faults.name(format!("{path}runways[{i}].name"), runway.id.as_str());
+        faults.no_holes(format!("{path}runways[{i}].corners_mm"), &runway.outline);
+        faults.number(format!("{path}runways[{i}].top_mm"), runway.top, &limits::SIZE);
+    }
+    for (i, area) in bay.keep_free.iter().enumerate() {
+        faults.name(format!("{path}keep_free[{i}].name"), area.id.as_str());
+        faults.no_holes(format!("{path}keep_free[{i}].corners_mm"), &area.outline);
+    }
+    for (i, mark) in bay.marks.iter().enumerate() {
+        faults.name(format!("{path}marks[{i}].name"), mark.id.as_str());
+        faults.place(&format!("{path}marks[{i}].at_mm"), mark.at);
+    }
+}
+
+pub(super) fn thing(path: &str, thing: &Thing, faults: &mut Faults) {
+    faults.name(format!("{path}.name"), thing.id.as_str());
+    match &thing.shape {
+        Shape::Rectangle { length, width } => {
+            faults.number(format!("{path}.shape.length_mm"), *length, &limits::SIZE);
+            faults.number(format!("{path}.shape.width_mm"), *width, &limits::SIZE);
+        }
+        Shape::Round { diameter } => {
+            faults.number(format!("{path}.shape.diameter_mm"), *diameter, &limits::SIZE);
+        }
+        Shape::Outline(_) => {}
+    }
+    if thing.shape.outline().as_ref() != Ok(&thing.outline) {
+        faults.add(
+            format!("{path}.shape"),
+            "an outline that was not made from it",
+            "the shape's own outline",
+        );
+    }
+    faults.place(&format!("{path}.at_mm"), thing.place.origin());
+    faults.angle(format!("{path}.turned_deg"), thing.place.heading(), &limits::TURN);
+    faults.number(format!("{path}.bottom_mm"), thing.span.bottom(), &limits::HEIGHT);
+    faults.number(format!("{path}.top_mm"), thing.span.top(), &limits::HEIGHT);
+    known(&format!("{path}.known"), thing.known, faults);
+}
+
+/// A finding names what it is about, so no two things of a bay share a name. Permanent marks have their own numbers.
+fn names(path: &str, bay: &Bay, faults: &mut Faults) {
+    let names = |list: &str, ids: Vec<&Id>| -> Vec<(String, Id)> {
+        ids.into_iter().enumerate().map(|(i, id)| (format!("{path}{list}[{i}].name"), id.clone())).collect()
+    };
+    let mut all = names("room.walls", bay.walls.iter().map(|w| &w.id).collect());
+    all.extend(names("openings", bay.openings.iter().map(|o| &o.id).collect()));
+    all.extend(names("floor_features", bay.floor_features.iter().map(|f| &f.id).collect()));
+    all.extend(names("runways", bay.runways.iter().map(|r| &r.id).collect()));
+    all.extend(names("things", bay.things.iter().map(|t| &t.id).collect()));
+    all.extend(names("keep_free", bay.keep_free.iter().map(|k| &k.id).collect()));
+    faults.unique(all.iter().map(|(field, id)| (field.clone(), id)));
+    let marks = names("marks", bay.marks.iter().map(|m| &m.id).collect());
+    faults.unique(marks.iter().map(|(field, id)| (field.clone(), id)));
+}

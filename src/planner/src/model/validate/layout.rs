@@ -1,0 +1,105 @@
+//! Invariants of a layout: its bay, and what its arrangements say of it.
+
+use super::super::{Id, Layout, OnThisCar, SavedArrangement, StandSet};
+use super::limits;
+use super::{Faults, bay};
+
+pub(super) fn check(layout: &Layout, faults: &mut Faults) {
+    bay::check("", &layout.bay, faults);
+    faults.count("arrangements", layout.arrangements.len(), limits::MOST_ARRANGEMENTS);
+    faults.unique(
+        layout.arrangements.iter().enumerate().map(|(i, a)| (format!("arrangements[{i}].name"), &a.id)),
+    );
+    for (i, saved) in layout.arrangements.iter().enumerate() {
+        arrangement(&format!("arrangements[{i}]"), saved, layout, faults);
+    }
+}
+
+fn arrangement(path: &str, saved: &SavedArrangement, layout: &Layout, faults: &mut Faults) {
+    faults.name(format!("{path}.name"), saved.id.as_str());
+    faults.name(format!("{path}.vehicle"), saved.vehicle.as_str());
+    faults.name(format!("{path}.aiming"), saved.aiming.as_str());
+    faults.place(&format!("{path}.parked.at_mm"), saved.parked.origin());
+    faults.angle(format!("{path}.parked.heading_deg"), saved.parked.heading(), &limits::TURN);
+    on_this_car(&format!("{path}.on_this_car"), &saved.on_this_car, faults);
+
+    let bay = &layout.bay;
+    let runways: Vec<&Id> = bay.runways.iter().map(|r| &r.id).collect();
+    once(path, "on_runways", "", saved.on_runways.iter(), &runways, faults);
+    for (i, (_, set)) in saved.stands.iter().enumerate() {
+        stand(&format!("{path}.stands[{i}].set"), set, faults);
+    }
+    // Whether the placements exist is known only with the profile; that none is named twice is known now.
+    faults.unique(
+        saved.stands.iter().enumerate().map(|(i, (id, _))| (format!("{path}.stands[{i}].placement"), id)),
+    );
+    let things: Vec<&Id> = bay.things.iter().map(|t| &t.id).collect();
+    once(path, "moved", ".thing", saved.moved.iter().map(|m| &m.thing), &things, faults);
+    for (i, moved) in saved.moved.iter().enumerate() {
+        faults.place(&format!("{path}.moved[{i}].at_mm"), moved.place.origin());
+        faults.angle(format!("{path}.moved[{i}].turned_deg"), moved.place.heading(), &limits::TURN);
+    }
+    once(path, "away", "", saved.away.iter(), &things, faults);
+    faults.count(&format!("{path}.added"), saved.added.len(), limits::MOST_THINGS);
+    let taken = taken_names(layout);
+    for (i, thing) in saved.added.iter().enumerate() {
+        bay::thing(&format!("{path}.added[{i}]"), thing, faults);
+        if taken.contains(&&thing.id) {
+            let found = format!("{:?}, which the bay has already", thing.id);
+            faults.add(format!("{path}.added[{i}].name"), found, "a name of its own");
+        }
+    }
+    faults.unique(saved.added.iter().enumerate().map(|(i, t)| (format!("{path}.added[{i}].name"), &t.id)));
+    let doors: Vec<&Id> = bay.openings.iter().map(|o| &o.id).collect();
+    once(path, "doors", ".door", saved.shut.iter().map(|(id, _)| id), &doors, faults);
+}
+
+fn taken_names(layout: &Layout) -> std::collections::BTreeSet<&Id> {
+    let bay = &layout.bay;
+    let walls = bay.walls.iter().map(|w| &w.id);
+    let openings = bay.openings.iter().map(|o| &o.id);
+    let features = bay.floor_features.iter().map(|f| &f.id);
+    let runways = bay.runways.iter().map(|r| &r.id);
+    let things = bay.things.iter().map(|t| &t.id);
+    let areas = bay.keep_free.iter().map(|k| &k.id);
+    walls.chain(openings).chain(features).chain(runways).chain(things).chain(areas).collect()
+}
+
+/// Each name exists, and is named once.
+fn once<'a>(
+    path: &str,
+    list: &str,
+    part: &str,
+    names: impl Iterator<Item = &'a Id>,
+    known: &[&Id],
+    faults: &mut Faults,
+) {
+    let names: Vec<(String, &Id)> =
+        names.enumerate().map(|(i, id)| (format!("{path}.{list}[{i}]{part}"), id)).collect();
+    faults.count(&format!("{path}.{list}"), names.len(), limits::MOST_THINGS);
+    for (field, id) in &names {
+        faults.known(field.clone(), id, known.iter().copied());
+    }
+    faults.unique(names);
+}
+
+pub(super) fn stand(path: &str, set: &StandSet, faults: &mut Faults) {
+    if let StandSet::At { place, height, pitch } = set {
+        faults.place(&format!("{path}.at_mm"), place.origin());
+        faults.angle(format!("{path}.heading_deg"), place.heading(), &limits::TURN);
+        faults.number(format!("{path}.height_mm"), *height, &limits::SIZE_OR_NONE);
+        faults.angle(format!("{path}.pitch_deg"), *pitch, &limits::ELEVATION);
+    }
+}
+
+pub(super) fn on_this_car(path: &str, car: &OnThisCar, faults: &mut Faults) {
+    if let Some(at) = car.sensor_at {
+        for (i, value) in at.to_array().into_iter().enumerate() {
+            faults.number(format!("{path}.sensor_at_mm[{i}]"), value, &limits::ON_CAR);
+        }
+    }
+    if let Some((left, right)) = car.rear_toe {
+        faults.angle(format!("{path}.rear_toe.left_deg"), left, &limits::TOE);
+        faults.angle(format!("{path}.rear_toe.right_deg"), right, &limits::TOE);
+    }
+}

@@ -1,0 +1,201 @@
+//! Invariants of a vehicle profile.
+
+use baywright_geometry::{Bounds, DVec2, DVec3, Polygon, angle};
+
+use super::super::{Sensor, SensorKind, Vehicle};
+use super::limits::{self, Range};
+use super::{Faults, aiming, number, shape_fault};
+
+pub(super) fn check(car: &Vehicle, faults: &mut Faults) {
+    faults.name("name", car.id.as_str());
+    faults.name("name", &car.name);
+    faults.source("source", &car.provenance);
+    body(car, faults);
+    faults.count("body_points", car.body_points.len(), limits::MOST_PARTS);
+    for (i, point) in car.body_points.iter().enumerate() {
+        faults.name(format!("body_points[{i}].name"), point.id.as_str());
+        on_car(&format!("body_points[{i}].at_mm"), point.at, car, faults);
+    }
+    faults.unique(car.body_points.iter().enumerate().map(|(i, p)| (format!("body_points[{i}].name"), &p.id)));
+    faults.count("sensors", car.sensors.len(), limits::MOST_PARTS);
+    for (i, sensor) in car.sensors.iter().enumerate() {
+        check_sensor(&format!("sensors[{i}]"), sensor, car, faults);
+    }
+    faults.unique(car.sensors.iter().enumerate().map(|(i, s)| (format!("sensors[{i}].name"), &s.id)));
+    faults.count("aimings", car.aimings.len(), limits::MOST_PARTS);
+    for (i, item) in car.aimings.iter().enumerate() {
+        aiming::check(&format!("aimings[{i}]"), item, car, faults);
+    }
+    faults.unique(car.aimings.iter().enumerate().map(|(i, a)| (format!("aimings[{i}].name"), &a.id)));
+}
+
+fn body(car: &Vehicle, faults: &mut Faults) {
+    let before = faults.list.len();
+    for (field, value, range) in [
+        ("length_mm", car.length, &limits::CAR_LENGTH),
+        ("width_mm", car.width, &limits::CAR_WIDTH),
+        ("height_mm", car.height, &limits::CAR_WIDTH),
+        ("wheelbase_mm", car.wheelbase, &limits::CAR_LENGTH),
+        ("overhang_front_mm", car.overhang_front, &Range { above: false, ..limits::CAR_LENGTH }),
+        ("overhang_rear_mm", car.overhang_rear, &Range { above: false, ..limits::CAR_LENGTH }),
+        ("track_front_mm", car.track_front, &limits::CAR_WIDTH),
+        ("track_rear_mm", car.track_rear, &limits::CAR_WIDTH),
+        ("tyre_diameter_mm", car.tyre_diameter, &limits::CAR_WIDTH),
+        ("tyre_width_mm", car.tyre_width, &limits::CAR_WIDTH),
+        ("ground_clearance_mm", car.ground_clearance, &limits::CLEARANCE),
+        ("mirrors.width_mm", car.mirrors.width, &limits::CAR_WIDTH),
+        ("mirrors.ahead_mm", car.mirrors.ahead, &limits::ON_CAR),
+        ("mirrors.height_mm", car.mirrors.height, &limits::CAR_WIDTH),
+    ] {
+        faults.number(format!("body.{field}"), value, range);
+    }
+    let arches = ["front_left_mm", "front_right_mm", "rear_left_mm", "rear_right_mm"];
+    for (field, value) in arches.iter().zip(car.ride_heights.iter().flatten()) {
+        faults.number(format!("body.ride_heights.{field}"), *value, &limits::SIZE);
+    }
+    if faults.list.len() == before {
+        proportions(car, faults);
+    }
+}
+
+/// How the figures fit one another: asked only when each is sound by itself.
+fn proportions(car: &Vehicle, faults: &mut Faults) {
+    let sum = car.wheelbase + car.overhang_front + car.overhang_rear;
+    if car.wheelbase >= car.length {
+        let allowed = format!("less than the length of {} mm", number(car.length));
+        faults.add("body.wheelbase_mm", format!("{} mm", number(car.wheelbase)), allowed);
+    } else if (sum - car.length).abs() > limits::LENGTH_SLACK_MM {
+        faults.add(
+            "body.length_mm",
+            format!(
+                "{} mm, while wheelbase and overhangs ({} + {} + {}) make {} mm",
+                number(car.length),
+                number(car.wheelbase),
+                number(car.overhang_front),
+                number(car.overhang_rear),
+                number(sum)
+            ),
+            format!("a length within {} mm of that sum", limits::LENGTH_SLACK_MM),
+        );
+    }
+    for (field, track) in [("track_front_mm", car.track_front), ("track_rear_mm", car.track_rear)] {
+        if track >= car.width {
+            let allowed = format!("less than the width of {} mm", number(car.width));
+            faults.add(format!("body.{field}"), format!("{} mm", number(track)), allowed);
+        }
+    }
+    for (field, value, limit, of) in [
+        ("tyre_width_mm", car.tyre_width, car.track_front.min(car.track_rear), "the track"),
+        (
+            "tyre_diameter_mm",
+            car.tyre_diameter,
+            car.height.min(car.wheelbase),
+            "the height and the wheelbase",
+        ),
+        ("ground_clearance_mm", car.ground_clearance, car.height, "the height"),
+    ] {
+        if value >= limit {
+            let allowed = format!("less than {of}: below {} mm", number(limit));
+            faults.add(format!("body.{field}"), format!("{} mm", number(value)), allowed);
+        }
+    }
+    if car.mirrors.width < car.width {
+        let allowed = format!("at least the width of {} mm", number(car.width));
+        faults.add("body.mirrors.width_mm", format!("{} mm", number(car.mirrors.width)), allowed);
+    }
+    let half = car.width * 0.5;
+    let (front, rear) = (car.front(), car.rear());
+    let top_box = Bounds { low: DVec2::new(rear, -half), high: DVec2::new(front, half) };
+    outline("body.outline_top_mm", &car.outline_top, top_box, faults);
+    let side_box =
+        Bounds { low: DVec2::new(rear, car.ground_clearance), high: DVec2::new(front, car.height) };
+    outline("body.outline_side_mm", &car.outline_side, side_box, faults);
+}
+
+/// An outline must be a shape and as large as the car: a smaller one would let things through the body.
+fn outline(field: &str, points: &[DVec2], size: Bounds, faults: &mut Faults) {
+    faults.count(field, points.len(), limits::MOST_OUTLINE_POINTS);
+    if points.len() > limits::MOST_OUTLINE_POINTS {
+        return;
+    }
+    match Polygon::simple(points.to_vec()) {
+        Err(fault) => faults.list.push(shape_fault(field, points, &fault)),
+        Ok(polygon) => {
+            let found = polygon.bounds();
+            let off = (found.low - size.low).abs().max((found.high - size.high).abs()).max_element();
+            if off > limits::OUTLINE_SLACK_MM {
+                let words = |b: &Bounds| {
+                    format!(
+                        "from ({}, {}) to ({}, {})",
+                        number(b.low.x),
+                        number(b.low.y),
+                        number(b.high.x),
+                        number(b.high.y)
+                    )
+                };
+                let allowed = format!(
+                    "one that reaches {}, as the car's figures say, within {} mm",
+                    words(&size),
+                    limits::OUTLINE_SLACK_MM
+                );
+                faults.add(field, format!("an outline that reaches {}", words(&found)), allowed);
+            }
+        }
+    }
+}
+
+/// A place on the car must lie in its box, a little more allowed.
+pub(super) fn on_car(field: &str, at: DVec3, car: &Vehicle, faults: &mut Faults) {
+    let slack = limits::SENSOR_SLACK_MM;
+    let half = car.width.max(car.mirrors.width) * 0.5 + slack;
+    let ranges = [
+        Range { low: car.rear() - slack, high: car.front() + slack, above: false, unit: " mm" },
+        Range { low: -half, high: half, above: false, unit: " mm" },
+        Range { low: 0.0, high: car.height + slack, above: false, unit: " mm" },
+    ];
+    for (i, (value, range)) in at.to_array().into_iter().zip(ranges).enumerate() {
+        faults.number(format!("{field}[{i}]"), value, &range);
+    }
+}
+
+fn check_sensor(path: &str, sensor: &Sensor, car: &Vehicle, faults: &mut Faults) {
+    faults.name(format!("{path}.name"), sensor.id.as_str());
+    on_car(&format!("{path}.at_mm"), sensor.at, car, faults);
+    faults.angle(format!("{path}.azimuth_deg"), sensor.azimuth, &limits::TURN);
+    faults.angle(format!("{path}.elevation_deg"), sensor.elevation, &limits::ELEVATION);
+    faults.angle(format!("{path}.view_azimuth_deg"), sensor.view.azimuth_half * 2.0, &limits::VIEW);
+    faults.angle(
+        format!("{path}.view_elevation_deg"),
+        sensor.view.elevation_half * 2.0,
+        &limits::VIEW_UPRIGHT,
+    );
+    match &sensor.kind {
+        SensorKind::ForwardRadar(radar) | SensorKind::CornerRadar(radar) => {
+            faults.number(format!("{path}.kind.frequency_ghz"), radar.frequency / 1e9, &limits::FREQUENCY);
+            faults.number(format!("{path}.kind.bandwidth_ghz"), radar.bandwidth / 1e9, &limits::BANDWIDTH);
+            if radar.bandwidth > radar.frequency {
+                let found = format!("{} GHz", number(radar.bandwidth / 1e9));
+                faults.add(format!("{path}.kind.bandwidth_ghz"), found, "no more than the frequency");
+            }
+            // A beam is part of what the radar sees.
+            for (name, beam, view) in [
+                ("azimuth", radar.beam_azimuth, sensor.view.azimuth_half * 2.0),
+                ("elevation", radar.beam_elevation, sensor.view.elevation_half * 2.0),
+            ] {
+                let view = angle::degrees(view);
+                let high = if view > 0.0 { (view * 1e6).round() / 1e6 } else { 180.0 };
+                let range = Range { high: high.min(180.0), ..limits::VIEW_UPRIGHT };
+                faults.angle(format!("{path}.kind.beam_{name}_deg"), beam, &range);
+            }
+        }
+        SensorKind::ForwardCamera(camera) | SensorKind::SurroundCamera(camera) => {
+            for (name, pixels) in [("across", camera.pixels_across), ("down", camera.pixels_down)] {
+                if !(1..=100_000).contains(&pixels) {
+                    faults.add(format!("{path}.kind.pixels_{name}"), format!("{pixels}"), "1 to 100000");
+                }
+            }
+        }
+        SensorKind::Lidar => {}
+    }
+    faults.source(&format!("{path}.source"), &sensor.provenance);
+}
