@@ -1,0 +1,237 @@
+//! Texts of the drawings: titles, labels, what a dimension says. Short, because they stand on paper beside what they
+//! name; names are used as typed.
+
+use super::{Words, sentence_start};
+use crate::assessment::Severity;
+use crate::model::{
+    Arrangement, Datum, End, Exclusion, FloorFeatureKind, KeepFreeKind, Opening, OpeningKind, Placement, ReferenceAxis,
+    TargetKind, Wheel,
+};
+
+/// Which way the top view lies on the paper.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Lies {
+    /// The car's nose to the right.
+    TurnedToCar,
+    /// As the room lies.
+    AsTheRoom,
+    /// The sight line to the right.
+    AlongSightLine,
+}
+
+impl Words<'_> {
+    /// The title of the top view.
+    pub const fn top_view(&self) -> &'static str {
+        "Top view"
+    }
+
+    /// What the top view's title adds.
+    pub const fn top_view_lies(&self, lies: Lies) -> &'static str {
+        match lies {
+            Lies::TurnedToCar => "paper turned to the car",
+            Lies::AsTheRoom => "paper as the room lies",
+            Lies::AlongSightLine => "paper turned to the sight line",
+        }
+    }
+
+    /// The title of the side view.
+    pub const fn side_view(&self) -> &'static str {
+        "Side view"
+    }
+
+    /// What the side view's title adds.
+    pub const fn side_view_along(&self, along_sight_line: bool) -> &'static str {
+        if along_sight_line {
+            "along the sight line, seen from its right"
+        } else {
+            "from the car's right, along its centreline"
+        }
+    }
+
+    /// Bay, arrangement, car and aiming in one line.
+    pub fn title_line(&self) -> String {
+        let Arrangement { bay, vehicle, aiming, id, .. } = self.arrangement;
+        format!("{}, {id}  ·  {}  ·  {}", bay.name, vehicle.name, aiming.name)
+    }
+
+    /// That figures are not a real car's.
+    pub const fn on_example_figures(&self) -> &'static str {
+        "on example figures"
+    }
+
+    /// The scale on paper at 96 px to the inch.
+    pub fn scale(&self, one_to: f64) -> String {
+        format!("1 : {one_to:.0}")
+    }
+
+    /// What a keep-clear zone keeps clear, and how high; heights are left out where only the plan is asked for.
+    pub fn keep_clear(&self, excludes: Exclusion, from_to: Option<(f64, f64)>) -> String {
+        let of = match excludes {
+            Exclusion::Anything => "keep clear".to_owned(),
+            excludes => format!("keep clear of {}", self.keeps_clear_of(excludes)),
+        };
+        match from_to {
+            None => of,
+            Some((bottom, top)) if bottom <= 0.0 => format!("{of}, up to {}", self.length(top)),
+            Some((bottom, top)) => format!("{of}, {} to {}", self.units.bare(bottom), self.length(top)),
+        }
+    }
+
+    /// A stand-off: the figure and both its ends.
+    pub fn stand_off(&self, placement: &Placement) -> String {
+        format!("{} {}", self.units.bare(placement.stand_off.distance), self.stand_off_ends(placement))
+    }
+
+    /// Both ends of a stand-off.
+    pub fn stand_off_ends(&self, placement: &Placement) -> String {
+        let from = match &placement.stand_off.from {
+            Datum::FrontAxle => "front axle".to_owned(),
+            Datum::RearAxle => "rear axle".to_owned(),
+            Datum::Wheel(wheel) => format!("{} wheel", wheel_name(*wheel)),
+            Datum::Sensor => "sensor".to_owned(),
+            Datum::FrontBumper => "front bumper".to_owned(),
+            Datum::RearBumper => "rear bumper".to_owned(),
+            Datum::BodyPoint(id) => id.to_string(),
+        };
+        format!("{from} to {}", self.target_end(placement))
+    }
+
+    /// The end of a stand-off at the target.
+    const fn target_end(&self, placement: &Placement) -> &'static str {
+        match (placement.target.kind, placement.stand_off.to) {
+            (_, End::ReflectorCentre) => "reflector centre",
+            (TargetKind::CornerReflector, End::Face) => "reflector mouth",
+            (TargetKind::Plate, End::Face) => "plate face",
+            (TargetKind::Board, End::Face) => "board face",
+            (TargetKind::Mat, End::Face) => "middle of mat",
+            (TargetKind::ActiveDevice, End::Face) => "device face",
+        }
+    }
+
+    /// The target's kind, as a label.
+    pub const fn target_label(&self, kind: TargetKind) -> &'static str {
+        match kind {
+            TargetKind::CornerReflector => "reflector",
+            TargetKind::Plate => "plate",
+            TargetKind::Board => "board",
+            TargetKind::Mat => "mat",
+            TargetKind::ActiveDevice => "device",
+        }
+    }
+
+    /// Where the target belongs when it stands elsewhere.
+    pub const fn belongs_here(&self) -> &'static str {
+        "belongs here"
+    }
+
+    /// The height of sensor and target, where it is one.
+    pub fn one_height(&self, height: f64, kind: TargetKind) -> String {
+        format!("{} sensor and {}", self.units.bare(height), self.target_label(kind))
+    }
+
+    /// The height of the sensor.
+    pub fn sensor_height(&self, height: f64) -> String {
+        format!("{} sensor", self.units.bare(height))
+    }
+
+    /// The height of the middle of the target's face.
+    pub fn target_height(&self, height: f64, kind: TargetKind) -> String {
+        format!("{} {}", self.units.bare(height), self.target_label(kind))
+    }
+
+    /// The height of the runways that carry the car.
+    pub fn runway_height(&self, height: f64) -> String {
+        format!("{} runways", self.units.bare(height))
+    }
+
+    /// How far something is in where it may not be.
+    pub fn so_far_in(&self, depth: f64) -> String {
+        format!("{} in", self.units.bare(depth))
+    }
+
+    /// A bare length on a dimension line.
+    pub fn dimension(&self, length: f64) -> String {
+        self.units.bare(length)
+    }
+
+    /// An opening in a wall.
+    pub fn opening(&self, opening: &Opening) -> String {
+        let state = match (opening.kind, opening.shut) {
+            (OpeningKind::Window | OpeningKind::Gap, _) => "",
+            (_, true) => ", shut",
+            (_, false) => ", open",
+        };
+        let exit = if opening.is_exit { ", way out" } else { "" };
+        format!("{}{state}{exit}", opening.id)
+    }
+
+    /// Ground beyond an open door.
+    pub fn free_beyond(&self, length: f64) -> String {
+        format!("free for {}", self.length(length))
+    }
+
+    /// A thing overhead.
+    pub fn overhead(&self, name: &str, bottom: f64) -> String {
+        format!("{name}, {} up", self.length(bottom))
+    }
+
+    /// An area that local rules want free.
+    pub fn keep_free(&self, name: &str, kind: KeepFreeKind) -> String {
+        let what = match kind {
+            KeepFreeKind::Exit => "way out",
+            KeepFreeKind::Panel => "electrical panel",
+            KeepFreeKind::Extinguisher => "extinguisher",
+        };
+        if name.contains(what) { format!("{name}: keep free") } else { format!("{name} ({what}): keep free") }
+    }
+
+    /// What a spot of the floor is, where its name does not say it.
+    pub fn floor_feature(&self, name: &str, kind: FloorFeatureKind) -> String {
+        let what = match kind {
+            FloorFeatureKind::Drain => "drain",
+            FloorFeatureKind::Pit => "pit",
+            FloorFeatureKind::Joint => "joint",
+        };
+        if name.contains(what) { name.to_owned() } else { format!("{name} ({what})") }
+    }
+
+    /// The straight line ahead.
+    pub const fn axis(&self, axis: ReferenceAxis) -> &'static str {
+        match axis {
+            ReferenceAxis::GeometricCentreline => "centreline",
+            ReferenceAxis::ThrustLine => "thrust line",
+        }
+    }
+
+    /// One line of the key below a drawing: what a flag's number stands for.
+    pub fn key_line(&self, finding: &crate::assessment::Finding) -> String {
+        match self.measure(finding) {
+            Some(measure) => format!("{}: {measure}", self.title(finding)),
+            None => self.title(finding),
+        }
+    }
+
+    /// The findings that the key has no room for.
+    pub fn key_more(&self, count: usize) -> String {
+        if count == 1 { "and 1 more".to_owned() } else { format!("and {count} more") }
+    }
+
+    /// What a picture shows, for who cannot see it.
+    pub fn drawing_description(&self, assessment: &crate::Assessment) -> String {
+        let mut text = format!("{}. {}", self.verdict(assessment.verdict), self.summary(assessment));
+        let told = assessment.findings.iter().filter(|f| f.severity != Severity::Note);
+        for (i, finding) in told.enumerate() {
+            text = format!("{text} {}: {}.", i + 1, self.key_line(finding));
+        }
+        sentence_start(&text)
+    }
+}
+
+const fn wheel_name(wheel: Wheel) -> &'static str {
+    match wheel {
+        Wheel::FrontLeft => "front left",
+        Wheel::FrontRight => "front right",
+        Wheel::RearLeft => "rear left",
+        Wheel::RearRight => "rear right",
+    }
+}
