@@ -196,8 +196,11 @@ pub enum Facts {
         /// Shared area in plan, mm².
         area: f64,
     },
-    /// What hides the target, each with the share that it hides alone, the worst first.
-    Hidden(Vec<(Id, f64)>),
+    /// What all things together hide of the target, as a share.
+    Hidden {
+        /// Not less than what the culprit hides alone.
+        total: f64,
+    },
     /// The sensor is inside a thing.
     SensorInside,
     /// The target faces away from the sensor.
@@ -233,14 +236,32 @@ pub enum Facts {
         /// There.
         there: f64,
     },
+    /// The same across the car's axis.
+    TooWide {
+        /// Needed.
+        needs: f64,
+        /// There.
+        there: f64,
+    },
     /// The floor.
     Floor(FloorFact),
     /// A text from the profile.
     Text(String),
     /// Names of figures.
     Names(Vec<String>),
-    /// Something overhead, its underside above the floor, mm.
-    Overhead(f64),
+    /// Something overhead: what is under it too low for.
+    Overhead(Under),
+}
+
+/// What needs height.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Under {
+    /// The car.
+    Car,
+    /// A target or its stand.
+    Stand,
+    /// A person who walks there.
+    Person,
 }
 
 /// What about a target is off.
@@ -299,6 +320,11 @@ pub enum Step {
         thing: Id,
         /// By how much.
         by: DVec2,
+    },
+    /// Take a thing out of the bay.
+    TakeAway {
+        /// Which.
+        thing: Id,
     },
     /// Park the car elsewhere, marks and targets with it; bay frame, mm.
     MoveCar {

@@ -5,13 +5,19 @@
 //!
 //! Lengths are millimetres, angles radians, frames as [`model`] says.
 
+pub mod assess;
 pub mod assessment;
+pub mod check;
+pub mod cure;
 pub mod model;
 pub mod scene;
+pub mod words;
 
 pub use baywright_geometry as geometry;
 
+pub use assess::{assess, judge};
 pub use assessment::{
-    Assessment, Basis, Caused, Code, Cure, Facts, Finding, Promise, Quantity, Severity, Step, Subject, Verdict,
+    Assessment, Basis, CarSide, Caused, Code, Cure, Facts, Finding, FloorFact, OffBy, Promise, Quantity,
+    Severity, Step, Subject, Under, Verdict,
 };
 pub use scene::Scene;

@@ -277,7 +277,10 @@ fn with_open_doors(arrangement: &Arrangement) -> Polygon {
         return bay.room.clone();
     }
     let all: Vec<Polygon> = std::iter::once(bay.room.clone()).chain(beyond).collect();
-    baywright_geometry::convex::union(&all).into_iter().max_by(|a, b| a.area().total_cmp(&b.area())).unwrap_or_else(|| bay.room.clone())
+    baywright_geometry::boolean::union(&all)
+        .into_iter()
+        .max_by(|a, b| a.area().total_cmp(&b.area()))
+        .unwrap_or_else(|| bay.room.clone())
 }
 
 /// A rectangle in a pose's own frame, placed; `None` if it has no area.

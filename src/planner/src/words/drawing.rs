@@ -4,8 +4,8 @@
 use super::{Words, sentence_start};
 use crate::assessment::Severity;
 use crate::model::{
-    Arrangement, Datum, End, Exclusion, FloorFeatureKind, KeepFreeKind, Opening, OpeningKind, Placement, ReferenceAxis,
-    TargetKind, Wheel,
+    Arrangement, Datum, End, Exclusion, FloorFeatureKind, KeepFreeKind, Opening, OpeningKind, Placement,
+    ReferenceAxis, TargetKind, Wheel,
 };
 
 /// Which way the top view lies on the paper.

@@ -1,0 +1,86 @@
+//! The car and something else in one place.
+//!
+//! Rule: the car shares no volume with a thing, a runway that does not carry it, or a wall.
+//! Limit: two things cannot be in one place.
+
+use baywright_geometry::clearance::{Clearance, clearance};
+use baywright_geometry::contain::{Containment, contains};
+use baywright_geometry::{Prism, Span, protrude};
+
+use super::{Context, SPEAKS_FROM_MM, finding, middle_of_both, thing_subject, wall_id};
+use crate::assessment::{Basis, Code, Finding, Quantity, Severity, Subject};
+
+pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let scene = context.scene;
+    for seen in context.things_near(scene.car_bounds) {
+        let place = middle_of_both(&seen.placed.bounds, &scene.car_bounds);
+        clash(context, thing_subject(&seen.thing.id), &seen.placed.prism, place, findings);
+    }
+    if !context.is_whole() {
+        return;
+    }
+    for runway in &context.arrangement.bay.runways {
+        let carries = context.arrangement.on_runways.contains(&runway.id);
+        if let (false, Ok(span)) = (carries, Span::new(0.0, runway.top)) {
+            let prism = Prism::new(runway.outline.clone().into(), span);
+            let place = middle_of_both(&runway.outline.bounds(), &scene.car_bounds);
+            clash(context, Subject::Runway(runway.id.clone()), &prism, place, findings);
+        }
+    }
+    walls(context, findings);
+}
+
+fn clash(
+    context: &Context<'_>,
+    subject: Subject,
+    other: &Prism,
+    place: baywright_geometry::DVec2,
+    findings: &mut Vec<Finding>,
+) {
+    let bounds = other.outline.bounds();
+    let deepest = context
+        .scene
+        .car
+        .iter()
+        .filter(|solid| solid.outline.bounds().meets(&bounds))
+        .filter_map(|solid| match clearance(solid, other) {
+            Clearance::Intrudes(intrusion) => Some((intrusion.depth, intrusion.heights)),
+            _ => None,
+        })
+        .max_by(|a, b| a.0.total_cmp(&b.0));
+    if let Some((depth, heights)) = deepest.filter(|(depth, _)| *depth > SPEAKS_FROM_MM) {
+        let at = place.extend((heights.bottom() + heights.top()) * 0.5);
+        findings.push(
+            finding(Code::CarClash, Severity::Stops, vec![subject, Subject::Car], at, Basis::Geometry)
+                .against(Quantity::Length(depth), Quantity::Length(0.0)),
+        );
+    }
+}
+
+fn walls(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let mut through: Vec<(usize, f64, baywright_geometry::DVec2)> = Vec::new();
+    for solid in &context.scene.car {
+        if matches!(
+            contains(&context.scene.room, &solid.outline),
+            Containment::Within | Containment::TouchingWithin
+        ) {
+            continue;
+        }
+        for protrusion in protrude::protrusions(&context.scene.room, &solid.outline) {
+            let Some(wall) = super::outside_room::nearest_wall(context, protrusion.deepest) else { continue };
+            match through.iter_mut().find(|(known, _, _)| *known == wall) {
+                Some(known) if known.1 >= protrusion.depth => {}
+                Some(known) => (known.1, known.2) = (protrusion.depth, protrusion.deepest),
+                None => through.push((wall, protrusion.depth, protrusion.deepest)),
+            }
+        }
+    }
+    for (wall, depth, at) in through.into_iter().filter(|(_, depth, _)| *depth > SPEAKS_FROM_MM) {
+        let Some(id) = wall_id(context.arrangement, wall) else { continue };
+        let subjects = vec![Subject::Wall(id.into_owned()), Subject::Car];
+        findings.push(
+            finding(Code::CarClash, Severity::Stops, subjects, at.extend(0.0), Basis::Geometry)
+                .against(Quantity::Length(depth), Quantity::Length(0.0)),
+        );
+    }
+}

@@ -1,0 +1,49 @@
+//! The target within what the sensor sees.
+//!
+//! Rule: the middle of every target lies within the sensor's field of view; for a camera, every corner does too, since
+//! it must see the whole pattern. A radar target of which only the edge is outside needs care.
+//! Limit: the sensor's field of view in the profile.
+
+use baywright_geometry::DVec3;
+
+use super::{Context, finding};
+use crate::assessment::{Basis, Code, Finding, Quantity, Severity, Subject};
+use crate::model::FieldOfView;
+
+/// A ten-thousandth of a degree: below what any procedure speaks of.
+const SPEAKS_FROM_RAD: f64 = 1.7e-6;
+
+pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let sensor = &context.arrangement.sensor;
+    let sensor_from_bay = context.scene.bay_from_sensor.inverse();
+    for target in &context.scene.targets {
+        let Some(face) = &target.face else { continue };
+        let outside = |p: DVec3| outside(sensor_from_bay * p, &sensor.view);
+        let middle = outside(face.centre());
+        let corners = face.corners().into_iter().filter_map(|corner| outside(corner));
+        let worst = corners.chain(middle).max_by(|a, b| (a.0 - a.1).total_cmp(&(b.0 - b.1)));
+        let Some((angle, half)) = worst else { continue };
+        let must_see_all = sensor.kind.radar().is_none();
+        let severity = if middle.is_some() || must_see_all { Severity::Stops } else { Severity::Care };
+        findings.push(
+            finding(
+                Code::FieldOfView,
+                severity,
+                vec![Subject::Target(target.id.clone()), Subject::Sensor],
+                target.centre(),
+                Basis::Procedure(sensor.provenance.clone()),
+            )
+            .against(Quantity::Angle(angle), Quantity::Angle(half)),
+        );
+    }
+}
+
+/// The angle off boresight and the half angle that it exceeds, the worse of the two ways; `None` if seen.
+fn outside(p: DVec3, view: &FieldOfView) -> Option<(f64, f64)> {
+    let azimuth = libm::atan2(p.y, p.x).abs();
+    let elevation = libm::atan2(p.z, libm::hypot(p.x, p.y)).abs();
+    [(azimuth, view.azimuth_half), (elevation, view.elevation_half)]
+        .into_iter()
+        .filter(|(angle, half)| angle - half > SPEAKS_FROM_RAD)
+        .max_by(|a, b| (a.0 - a.1).total_cmp(&(b.0 - b.1)))
+}

@@ -1,0 +1,40 @@
+//! Where the figures come from.
+//!
+//! Rule: examples, assumptions and figures that changed since the layout was saved are said.
+//! Limit: none; every figure for a real car comes from its maker's service information.
+
+use super::{Context, finding};
+use crate::assessment::{Basis, Code, Facts, Finding, Severity, Step, Subject};
+use crate::model::{Arrangement, Provenance};
+
+/// Whether any figure that the answer rests on is an example.
+pub(crate) fn on_examples(arrangement: &Arrangement) -> bool {
+    [&arrangement.vehicle.provenance, &arrangement.sensor.provenance, &arrangement.aiming.provenance]
+        .contains(&&Provenance::Example)
+}
+
+pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let arrangement = context.arrangement;
+    let at = context.scene.bay_from_vehicle.origin().extend(0.0);
+    let note = |code, severity| finding(code, severity, vec![Subject::Figures], at, Basis::AsEntered);
+    if arrangement.loading.profile_changed {
+        findings.push(note(Code::ProfileChanged, Severity::Care).cured_by(Step::ReviewProfile));
+    }
+    if on_examples(arrangement) {
+        findings.push(note(Code::ExampleFigures, Severity::Note).cured_by(Step::EnterFigures));
+    }
+    if !arrangement.vehicle.assumed.is_empty() {
+        let names = Facts::Names(arrangement.vehicle.assumed.clone());
+        findings.push(note(Code::AssumedFigures, Severity::Note).knowing(names).cured_by(Step::EnterFigures));
+    }
+    if arrangement.on_this_car.sensor_at.is_some() {
+        let at = context.scene.sensor();
+        findings.push(finding(
+            Code::MeasuredOnCar,
+            Severity::Note,
+            vec![Subject::Sensor],
+            at,
+            Basis::AsEntered,
+        ));
+    }
+}

@@ -1,0 +1,58 @@
+//! The first Fresnel zone of a radar's path to its target.
+//!
+//! Rule: no thing reaches into the first Fresnel zone: a path over its nearest point is at least half a wavelength
+//! longer than the direct one. Inside 0.6 of the zone's radius diffraction begins to cost: that stops; between 0.6 and
+//! 1 it needs care. A thing that already hides part of the target is reported there, not here.
+//! Limit: ITU-R P.526, sections 2.1 (line of sight: no obstacle within the first Fresnel ellipsoid) and 2.3 (diffraction
+//! zone from 60 % of its radius; the wording of 2.3 from memory).
+
+use baywright_geometry::fresnel::{FresnelClearance, fresnel_clearance, wavelength, zone_radius};
+use baywright_geometry::share::{Share, target_share};
+
+use super::{Context, finding, thing_subject};
+use crate::assessment::{Basis, Code, Finding, Quantity, Severity, Subject};
+
+/// Inside this share of the zone's radius the direct wave is disturbed.
+pub(crate) const DISTURBED_WITHIN: f64 = 0.6;
+
+const SOURCE: &str = "ITU-R P.526, first Fresnel zone";
+
+pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let Some(radar) = context.arrangement.sensor.kind.radar() else { return };
+    let wavelength = wavelength(radar.frequency);
+    let sensor = context.scene.sensor();
+    for target in context.scene.targets.iter().filter(|target| !target.lies) {
+        let centre = target.centre();
+        let half = sensor.distance(centre) * 0.5;
+        let widest = zone_radius(wavelength, half, half, 1);
+        let Some(near) = super::sight::sight_bounds(context, target) else { continue };
+        for seen in context.things_near(near.grown(widest)) {
+            let (ratio, at) = match fresnel_clearance(sensor, centre, wavelength, &seen.placed.prism) {
+                FresnelClearance::Clear { .. } => continue,
+                FresnelClearance::Entered { ratio, at } => (ratio, at),
+                FresnelClearance::Crossed { at } => (0.0, at),
+            };
+            let hides = target.face.as_ref().is_some_and(|face| {
+                match target_share(sensor, face, std::slice::from_ref(&seen.placed.prism)) {
+                    Share::Seen(seen) => seen.share < 1.0,
+                    Share::SensorInside { .. } => true,
+                    Share::Behind => false,
+                }
+            });
+            if hides {
+                continue;
+            }
+            let severity = if ratio < DISTURBED_WITHIN { Severity::Stops } else { Severity::Care };
+            findings.push(
+                finding(
+                    Code::FresnelEntered,
+                    severity,
+                    vec![thing_subject(&seen.thing.id), Subject::Target(target.id.clone())],
+                    at,
+                    Basis::Published(SOURCE),
+                )
+                .against(Quantity::Ratio(ratio), Quantity::Ratio(1.0)),
+            );
+        }
+    }
+}

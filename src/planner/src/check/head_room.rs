@@ -1,0 +1,106 @@
+//! Height: over the car, over the stands, over a person.
+//!
+//! Rule: the ceiling clears car and stands; what hangs over the car leaves [`OVER_CAR_MM`]; where a person works around
+//! the car, nothing hangs lower than a person may walk under.
+//! Limits: over the car, common practice, no source; over a person, 29 CFR 1910.36(g)(1): ceiling at least 7 ft 6 in
+//! (2286 mm), projections at least 6 ft 8 in (2032 mm) - for exit routes; taken here as what a person may expect.
+
+use baywright_geometry::distance::distance;
+use baywright_geometry::{Outline, overlap};
+
+use super::{Context, finding, middle_of_both, thing_subject};
+use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject, Under};
+
+/// A hand over the roof: less invites scratches (common practice, no source).
+const OVER_CAR_MM: f64 = 100.0;
+/// Lowest thing over a person's way: 6 ft 8 in.
+const OVER_PERSON_MM: f64 = 2032.0;
+/// Lowest ceiling: 7 ft 6 in.
+const CEILING_MM: f64 = 2286.0;
+/// What hangs lower than this stands in the way rather than over it.
+const HANGS_FROM_MM: f64 = 1000.0;
+
+const RULE: &str = "29 CFR 1910.36(g)(1)";
+
+pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    if context.is_whole() {
+        ceiling(context, findings);
+    }
+    let room = context.arrangement.aiming.working_room;
+    let around = context.scene.car_bounds.grown(room.max(0.0));
+    for seen in context.things_near(around).filter(|seen| seen.placed.prism.span.bottom() > 0.0) {
+        let (outline, bottom) = (&seen.placed.prism.outline, seen.placed.prism.span.bottom());
+        let place = middle_of_both(&seen.placed.bounds, &around).extend(bottom);
+        let over = roof_under(context, outline);
+        if let Some(roof) = over {
+            let gap = bottom - roof;
+            if (0.0..OVER_CAR_MM).contains(&gap) {
+                let subjects = vec![thing_subject(&seen.thing.id), Subject::Car];
+                findings.push(
+                    finding(Code::HeadRoom, Severity::Care, subjects, place, Basis::CommonPractice)
+                        .against(Quantity::Length(gap), Quantity::Length(OVER_CAR_MM))
+                        .knowing(Facts::Overhead(Under::Car)),
+                );
+            }
+        } else if (HANGS_FROM_MM..OVER_PERSON_MM).contains(&bottom) && within(context, outline, room) {
+            let subjects = vec![thing_subject(&seen.thing.id)];
+            findings.push(
+                finding(Code::HeadRoom, Severity::Care, subjects, place, Basis::Published(RULE))
+                    .against(Quantity::Length(bottom), Quantity::Length(OVER_PERSON_MM))
+                    .knowing(Facts::Overhead(Under::Person)),
+            );
+        }
+    }
+}
+
+/// The highest part of the car under an outline.
+fn roof_under(context: &Context<'_>, outline: &Outline) -> Option<f64> {
+    let bounds = outline.bounds();
+    context
+        .scene
+        .car
+        .iter()
+        .filter(|solid| solid.outline.bounds().meets(&bounds) && overlap::overlaps(&solid.outline, outline))
+        .map(|solid| solid.span.top())
+        .max_by(f64::total_cmp)
+}
+
+fn within(context: &Context<'_>, outline: &Outline, room: f64) -> bool {
+    context.scene.car.iter().any(|solid| distance(&solid.outline, outline).gap() < room)
+}
+
+fn ceiling(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let ceiling = context.arrangement.bay.ceiling;
+    let scene = context.scene;
+    let top = |solids: &[baywright_geometry::Prism]| {
+        solids.iter().map(|solid| solid.span.top()).fold(0.0, f64::max)
+    };
+    let parts = std::iter::once((Subject::Car, top(&scene.car), scene.car_bounds.centre(), Under::Car))
+        .chain(scene.targets.iter().map(|target| {
+            let at = target.set.place.origin();
+            (Subject::Stand(target.id.clone()), top(&target.solids), at, Under::Stand)
+        }));
+    for (subject, top, at, under) in parts {
+        if top > ceiling + super::SPEAKS_FROM_MM {
+            findings.push(
+                finding(
+                    Code::HeadRoom,
+                    Severity::Stops,
+                    vec![Subject::Ceiling, subject],
+                    at.extend(ceiling),
+                    Basis::Geometry,
+                )
+                .against(Quantity::Length(top), Quantity::Length(ceiling))
+                .knowing(Facts::Overhead(under)),
+            );
+        }
+    }
+    if ceiling < CEILING_MM {
+        let at = scene.car_bounds.centre().extend(ceiling);
+        findings.push(
+            finding(Code::HeadRoom, Severity::Care, vec![Subject::Ceiling], at, Basis::Published(RULE))
+                .against(Quantity::Length(ceiling), Quantity::Length(CEILING_MM))
+                .knowing(Facts::Overhead(Under::Person)),
+        );
+    }
+}

@@ -1,0 +1,104 @@
+//! Parts of the set-up outside the room.
+//!
+//! Rule: every keep-clear zone that keeps things out, every target and every stand lies inside the room, at every
+//! height; a shut door is a wall, an open one lets through as far as the ground beyond is known to be free. A zone that
+//! keeps out only people or light ends at a wall by itself.
+//! Limit: the walls.
+
+use baywright_geometry::contain::{Containment, contains};
+use baywright_geometry::{DVec2, Outline, protrude};
+
+use super::{Context, SPEAKS_FROM_MM, finding, wall_id};
+use crate::assessment::{Basis, Code, Finding, Quantity, Severity, Subject};
+use crate::model::{Exclusion, Opening, OpeningKind};
+
+/// Whether walls bound a zone.
+pub(crate) const fn binds(excludes: Exclusion) -> bool {
+    matches!(excludes, Exclusion::Anything | Exclusion::Metal | Exclusion::Reflecting(_))
+}
+
+pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for zone in context.scene.zones.iter().filter(|zone| binds(zone.excludes)) {
+        let height = (zone.prism.span.bottom() + zone.prism.span.top()) * 0.5;
+        part(context, &Subject::Zone(zone.id.clone()), [&zone.prism.outline], height, findings);
+    }
+    for target in &context.scene.targets {
+        let outlines = target.solids.iter().map(|solid| &solid.outline);
+        part(context, &Subject::Target(target.id.clone()), outlines, target.set.height, findings);
+    }
+}
+
+/// One part of the set-up, made of one or more outlines: one finding for each wall that it passes, with the deepest.
+fn part<'a>(
+    context: &Context<'_>,
+    subject: &Subject,
+    outlines: impl IntoIterator<Item = &'a Outline>,
+    height: f64,
+    findings: &mut Vec<Finding>,
+) {
+    let mut through: Vec<(Subject, f64, DVec2)> = Vec::new();
+    for outline in outlines {
+        if matches!(contains(&context.scene.room, outline), Containment::Within | Containment::TouchingWithin)
+        {
+            continue;
+        }
+        for protrusion in protrude::protrusions(&context.scene.room, outline) {
+            if protrusion.depth < SPEAKS_FROM_MM {
+                continue;
+            }
+            let barrier = barrier(context, protrusion.deepest);
+            match through.iter_mut().find(|(known, _, _)| *known == barrier) {
+                Some(known) if known.1 >= protrusion.depth => {}
+                Some(known) => (known.1, known.2) = (protrusion.depth, protrusion.deepest),
+                None => through.push((barrier, protrusion.depth, protrusion.deepest)),
+            }
+        }
+    }
+    for (barrier, depth, deepest) in through {
+        findings.push(
+            finding(
+                Code::OutsideRoom,
+                Severity::Stops,
+                vec![subject.clone(), barrier],
+                deepest.extend(height),
+                Basis::Geometry,
+            )
+            .against(Quantity::Length(depth), Quantity::Length(0.0)),
+        );
+    }
+}
+
+/// The wall nearest to a point, by position.
+pub(super) fn nearest_wall(context: &Context<'_>, p: DVec2) -> Option<usize> {
+    context
+        .scene
+        .walls
+        .edges()
+        .take(context.arrangement.bay.walls.len())
+        .enumerate()
+        .min_by(|(_, a), (_, b)| a.distance_to(p).total_cmp(&b.distance_to(p)))
+        .map(|(edge, _)| edge)
+}
+
+/// What a part that reaches `p` passes through: the shut door abreast of it, or the wall.
+fn barrier(context: &Context<'_>, p: DVec2) -> Subject {
+    let bay = &context.arrangement.bay;
+    let Some(wall) = nearest_wall(context, p) else { return Subject::Floor };
+    let door = bay.room.edges().nth(wall).and_then(|edge| {
+        let along = (edge.to - edge.from).normalize_or_zero();
+        let abreast = (p - edge.from).dot(along);
+        let is_here = |o: &&Opening| {
+            o.wall == wall
+                && o.from <= abreast
+                && abreast <= o.from + o.width
+                && o.kind != OpeningKind::Window
+        };
+        bay.openings.iter().find(is_here)
+    });
+    match door {
+        Some(door) => Subject::Opening(door.id.clone()),
+        None => {
+            wall_id(context.arrangement, wall).map_or(Subject::Floor, |id| Subject::Wall(id.into_owned()))
+        }
+    }
+}

@@ -1,0 +1,127 @@
+//! Line of sight from the sensor to each target.
+//!
+//! Rule: the sensor sees the whole target, from its mounting point, past every thing and wall. The car's own body and
+//! the target's own stand never hide it. Grazing does not hide.
+//! Limit: nothing hidden; what is hidden cannot be seen.
+
+use baywright_geometry::share::{Share, target_share};
+use baywright_geometry::sight::sight_shadow_plan;
+use baywright_geometry::{Bounds, Prism, Span, protrude};
+
+use super::{Context, finding, middle_of_both, thing_subject, wall_id};
+use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
+use crate::scene::PlacedTarget;
+
+/// A hidden share below this, one part in a hundred thousand of the target, is rounding: on a plate of 500 mm it is a
+/// strip of 0.005 mm.
+const HIDDEN_FROM: f64 = 1e-5;
+
+pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for target in &context.scene.targets {
+        past_things(context, target, findings);
+        if context.is_whole() {
+            past_walls(context, target, findings);
+        }
+    }
+}
+
+/// The box in plan around the sensor and the target.
+pub(super) fn sight_bounds(context: &Context<'_>, target: &PlacedTarget) -> Option<Bounds> {
+    let corners = target.face.as_ref()?.corners().map(|corner| corner.truncate());
+    Bounds::around(corners.into_iter().chain([context.scene.sensor().truncate()]))
+}
+
+fn past_things(context: &Context<'_>, target: &PlacedTarget, findings: &mut Vec<Finding>) {
+    let (Some(face), Some(near)) = (&target.face, sight_bounds(context, target)) else { return };
+    let sensor = context.scene.sensor();
+    let candidates: Vec<_> = context.things_near(near).collect();
+    let solids: Vec<Prism> = candidates.iter().map(|seen| seen.placed.prism.clone()).collect();
+    let hides = |index: usize| candidates.get(index).map(|seen| thing_subject(&seen.thing.id));
+    let target_subject = Subject::Target(target.id.clone());
+    match target_share(sensor, face, &solids) {
+        Share::Seen(seen) => {
+            let total = 1.0 - seen.share;
+            for (index, alone) in seen.hidden_by.iter().filter(|(_, alone)| *alone > HIDDEN_FROM) {
+                let (Some(subject), Some(thing)) = (hides(*index), candidates.get(*index)) else { continue };
+                let here = middle_of_both(&thing.placed.bounds, &near);
+                let height = sensor.z.clamp(thing.placed.prism.span.bottom(), thing.placed.prism.span.top());
+                findings.push(
+                    finding(
+                        Code::SightBlocked,
+                        Severity::Stops,
+                        vec![subject, target_subject.clone()],
+                        here.extend(height),
+                        Basis::Geometry,
+                    )
+                    .against(Quantity::Share(*alone), Quantity::Share(0.0))
+                    .knowing(Facts::Hidden { total }),
+                );
+            }
+        }
+        Share::SensorInside { thing } => {
+            let Some(subject) = hides(thing) else { return };
+            findings.push(
+                finding(
+                    Code::SightBlocked,
+                    Severity::Stops,
+                    vec![subject, target_subject],
+                    sensor,
+                    Basis::Geometry,
+                )
+                .against(Quantity::Share(1.0), Quantity::Share(0.0))
+                .knowing(Facts::SensorInside),
+            );
+        }
+        Share::Behind => {
+            if context.is_whole() {
+                findings.push(
+                    finding(
+                        Code::SightBlocked,
+                        Severity::Stops,
+                        vec![target_subject],
+                        target.centre(),
+                        Basis::Geometry,
+                    )
+                    .against(Quantity::Share(1.0), Quantity::Share(0.0))
+                    .knowing(Facts::FacesAway),
+                );
+            }
+        }
+    }
+}
+
+/// Walls bind at every height: where a corner of the room stands between sensor and target, it hides the target.
+fn past_walls(context: &Context<'_>, target: &PlacedTarget, findings: &mut Vec<Finding>) {
+    let Some(face) = &target.face else { return };
+    let heights = Span::new(-1.0, context.arrangement.bay.ceiling.max(1.0));
+    let Some(between) = heights.ok().and_then(|span| sight_shadow_plan(context.scene.sensor(), face, &span))
+    else {
+        return;
+    };
+    // A target that is itself outside the room is another finding.
+    let target_outside = target
+        .solids
+        .first()
+        .is_some_and(|body| !protrude::protrusions(&context.scene.room, &body.outline).is_empty());
+    if target_outside {
+        return;
+    }
+    let deepest = protrude::protrusions(&context.scene.room, &between.into());
+    let Some(deepest) = deepest.first().filter(|p| p.depth > super::SPEAKS_FROM_MM) else { return };
+    let wall = super::outside_room::nearest_wall(context, deepest.deepest);
+    let subject = wall.and_then(|edge| wall_id(context.arrangement, edge));
+    findings.push(
+        finding(
+            Code::SightBlocked,
+            Severity::Stops,
+            subject
+                .map(|id| Subject::Wall(id.into_owned()))
+                .into_iter()
+                .chain([Subject::Target(target.id.clone())])
+                .collect(),
+            deepest.deepest.extend(context.scene.sensor().z),
+            Basis::Geometry,
+        )
+        .against(Quantity::Length(deepest.depth), Quantity::Length(0.0)),
+    );
+}

@@ -1,0 +1,98 @@
+//! A target or its stand and something else in one place.
+//!
+//! Rule: target, mast and feet share no volume with a thing, a runway or the car; the feet stand on whole floor, not
+//! on a pit or a drain's grate. Walls are the check `outside_room`.
+//! Limit: two things cannot be in one place; feet on a grate or a joint rock (common practice, no source).
+
+use baywright_geometry::clearance::{Clearance, clearance};
+use baywright_geometry::{Prism, Span, overlap};
+
+use super::{Context, SPEAKS_FROM_MM, finding, middle_of_both, thing_subject};
+use crate::assessment::{Basis, Code, Finding, Quantity, Severity, Subject};
+use crate::model::FloorFeatureKind;
+use crate::scene::PlacedTarget;
+
+pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for target in &context.scene.targets {
+        for solid in &target.solids {
+            for seen in context.things_near(solid.outline.bounds()) {
+                clash(target, solid, thing_subject(&seen.thing.id), &seen.placed.prism, findings);
+            }
+        }
+        if context.is_whole() {
+            against_the_rest(context, target, findings);
+        }
+    }
+}
+
+fn against_the_rest(context: &Context<'_>, target: &PlacedTarget, findings: &mut Vec<Finding>) {
+    for solid in &target.solids {
+        for part in &context.scene.car {
+            clash(target, solid, Subject::Car, part, findings);
+        }
+        for runway in &context.arrangement.bay.runways {
+            if let Ok(span) = Span::new(0.0, runway.top) {
+                let prism = Prism::new(runway.outline.clone().into(), span);
+                clash(target, solid, Subject::Runway(runway.id.clone()), &prism, findings);
+            }
+        }
+    }
+    // The feet, or a mat's body: what rests on the floor.
+    let resting = target.solids.iter().filter(|solid| solid.span.bottom() <= SPEAKS_FROM_MM);
+    for solid in resting {
+        for feature in &context.arrangement.bay.floor_features {
+            let outline = feature.outline.clone().into();
+            if !overlap::overlaps(&solid.outline, &outline) {
+                continue;
+            }
+            let severity = match feature.kind {
+                FloorFeatureKind::Pit => Severity::Stops,
+                FloorFeatureKind::Drain | FloorFeatureKind::Joint => Severity::Care,
+            };
+            let subjects = vec![Subject::FloorFeature(feature.id.clone()), Subject::Stand(target.id.clone())];
+            if findings.iter().any(|f| f.code == Code::StandClash && f.subjects == subjects) {
+                continue;
+            }
+            let at = middle_of_both(&solid.outline.bounds(), &feature.outline.bounds());
+            findings.push(finding(
+                Code::StandClash,
+                severity,
+                subjects,
+                at.extend(0.0),
+                Basis::CommonPractice,
+            ));
+        }
+    }
+}
+
+/// One finding for each pair, with the deepest of the stand's parts.
+fn clash(target: &PlacedTarget, solid: &Prism, other: Subject, prism: &Prism, findings: &mut Vec<Finding>) {
+    let (a, b) = (solid.outline.bounds(), prism.outline.bounds());
+    if !a.meets(&b) {
+        return;
+    }
+    let Clearance::Intrudes(intrusion) = clearance(solid, prism) else { return };
+    if intrusion.depth < SPEAKS_FROM_MM {
+        return;
+    }
+    let subjects = vec![other, Subject::Stand(target.id.clone())];
+    let depth = Quantity::Length(intrusion.depth);
+    let known = findings.iter_mut().find(|f| f.code == Code::StandClash && f.subjects == subjects);
+    match known {
+        Some(known) => {
+            if let Some(Quantity::Length(before)) = known.measured
+                && before < intrusion.depth
+            {
+                known.measured = Some(depth);
+            }
+        }
+        None => {
+            let heights = intrusion.heights;
+            let at = middle_of_both(&a, &b).extend((heights.bottom() + heights.top()) * 0.5);
+            findings.push(
+                finding(Code::StandClash, Severity::Stops, subjects, at, Basis::Geometry)
+                    .against(depth, Quantity::Length(0.0)),
+            );
+        }
+    }
+}

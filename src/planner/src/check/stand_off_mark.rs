@@ -1,0 +1,119 @@
+//! A target that does not stand where it belongs, and what that does to the aim.
+//!
+//! Rule: the aim error that the target's place and turn cause stays within the aiming's tolerance, and place, height
+//! and turn stay within what the procedure allows. What makes an aim error follows the target's kind: a corner
+//! reflector aims by where it is, a plate larger than its mirror spot by its squareness, a board as its procedure
+//! says. More than half of a tolerance needs care: laying the marks and setting the sensor want their share too
+//! (common practice, no source).
+//! Limit: the aiming's tolerances.
+
+use baywright_geometry::{DVec3, angle};
+
+use super::{Context, finding};
+use crate::assessment::{Basis, Code, Facts, Finding, OffBy, Quantity, Severity, Step, Subject};
+use crate::model::Placement;
+use crate::scene::{PlacedTarget, TargetPose};
+
+/// From this share of a tolerance on, care is needed.
+const CARE_FROM: f64 = 0.5;
+
+pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let sensor = context.scene.sensor();
+    for (placement, target) in context.arrangement.aiming.placements.iter().zip(&context.scene.targets) {
+        if target.set == target.meant {
+            continue;
+        }
+        let off = OffPlace::of(placement, target, sensor);
+        let Some((about, measured, limit)) = off.worst(context, placement) else { continue };
+        let severity = if measured.abs() > limit { Severity::Stops } else { Severity::Care };
+        let quantity = |value: f64| match about {
+            OffBy::Along | OffBy::Across | OffBy::Height => Quantity::Length(value.abs()),
+            OffBy::Azimuth | OffBy::Elevation | OffBy::Yaw | OffBy::Pitch => Quantity::Angle(value.abs()),
+        };
+        findings.push(
+            finding(
+                Code::StandOffMark,
+                severity,
+                vec![Subject::Stand(target.id.clone()), Subject::Target(target.id.clone())],
+                target.centre(),
+                Basis::Procedure(context.arrangement.aiming.provenance.clone()),
+            )
+            .against(quantity(measured), quantity(limit))
+            .knowing(off.facts(about))
+            .cured_by(Step::StandOnMark { placement: target.id.clone() }),
+        );
+    }
+}
+
+/// How a target stands off its place.
+#[derive(Clone, Copy, Debug)]
+struct OffPlace {
+    along: f64,
+    across: f64,
+    height: f64,
+    yaw: f64,
+    pitch: f64,
+    azimuth_error: f64,
+    elevation_error: f64,
+}
+
+impl OffPlace {
+    fn of(placement: &Placement, target: &PlacedTarget, sensor: DVec3) -> Self {
+        let aims = |pose: &TargetPose| {
+            let behind = pose.place.ahead() * placement.target.centre_behind;
+            (pose.place.origin() - behind).extend(pose.height)
+        };
+        let (meant, set) = (aims(&target.meant), aims(&target.set));
+        // Along and across as the sensor sees them: away from it, and to the left.
+        let away = (meant - sensor).truncate().normalize_or(-target.meant.place.ahead());
+        let shift = (set - meant).truncate();
+        let yaw = angle::wrapped(target.set.place.heading() - target.meant.place.heading());
+        let pitch = target.set.pitch - target.meant.pitch;
+        let azimuth = |p: DVec3| angle::heading((p - sensor).truncate());
+        let elevation = |p: DVec3| libm::atan2(p.z - sensor.z, (p - sensor).truncate().length());
+        let rule = placement.target.error;
+        Self {
+            along: shift.dot(away),
+            across: away.perp_dot(shift),
+            height: set.z - meant.z,
+            yaw,
+            pitch,
+            azimuth_error: rule.by_place * angle::wrapped(azimuth(set) - azimuth(meant)).abs()
+                + rule.by_squareness * yaw.abs(),
+            elevation_error: rule.by_place * (elevation(set) - elevation(meant)).abs()
+                + rule.by_squareness * pitch.abs(),
+        }
+    }
+
+    /// What uses up most of its tolerance, if that is worth speaking of.
+    fn worst(&self, context: &Context<'_>, placement: &Placement) -> Option<(OffBy, f64, f64)> {
+        let aim = &context.arrangement.aiming.tolerance;
+        let place = &placement.tolerance;
+        [
+            (OffBy::Azimuth, self.azimuth_error, Some(aim.azimuth)),
+            (OffBy::Elevation, self.elevation_error, Some(aim.elevation)),
+            (OffBy::Along, self.along, place.along),
+            (OffBy::Across, self.across, place.across),
+            (OffBy::Height, self.height, place.height),
+            (OffBy::Yaw, self.yaw, place.yaw),
+            (OffBy::Pitch, self.pitch, place.pitch),
+        ]
+        .into_iter()
+        .filter_map(|(about, measured, limit)| Some((about, measured, limit?)))
+        .filter(|(_, measured, limit)| measured.abs() > limit * CARE_FROM)
+        .max_by(|a, b| (a.1.abs() / a.2).total_cmp(&(b.1.abs() / b.2)))
+    }
+
+    const fn facts(&self, about: OffBy) -> Facts {
+        Facts::OffPlace {
+            along: self.along,
+            across: self.across,
+            height: self.height,
+            yaw: self.yaw,
+            pitch: self.pitch,
+            azimuth_error: self.azimuth_error,
+            elevation_error: self.elevation_error,
+            about,
+        }
+    }
+}

@@ -1,0 +1,48 @@
+//! Does what a step says.
+
+use baywright_geometry::DVec2;
+
+use crate::assessment::Step;
+use crate::model::{Arrangement, StandSet};
+
+/// The arrangement after a step. A step that only asks a person to find something out changes nothing.
+pub fn apply(arrangement: &Arrangement, step: &Step) -> Arrangement {
+    let mut after = arrangement.clone();
+    match step {
+        Step::MoveThing { thing, by } => {
+            for moved in after.bay.things.iter_mut().filter(|t| t.id == *thing) {
+                moved.place = moved.place.shifted(*by);
+            }
+        }
+        Step::TakeAway { thing } => after.bay.things.retain(|t| t.id != *thing),
+        Step::MoveCar { by } => move_car(&mut after, *by),
+        Step::StandOnMark { placement } => {
+            for (own, set) in after.aiming.placements.iter().zip(&mut after.stands) {
+                if own.id == *placement {
+                    *set = StandSet::OnMark;
+                }
+            }
+        }
+        Step::OpenDoor { door } => {
+            for opening in after.bay.openings.iter_mut().filter(|o| o.id == *door) {
+                opening.shut = false;
+            }
+        }
+        Step::Tape { .. }
+        | Step::SurveyFloor
+        | Step::EnterFigures
+        | Step::EnterAlignment
+        | Step::ReviewProfile => {}
+    }
+    after
+}
+
+/// The marks follow the car by themselves; a stand that was put somewhere is carried along.
+fn move_car(after: &mut Arrangement, by: DVec2) {
+    after.parked = after.parked.shifted(by);
+    for set in &mut after.stands {
+        if let StandSet::At { place, .. } = set {
+            *place = place.shifted(by);
+        }
+    }
+}

@@ -1,0 +1,186 @@
+//! Parking the car elsewhere, with marks, targets and zones: the way out when what is in the way cannot move.
+
+use baywright_geometry::protrude::moves_inside;
+use baywright_geometry::separate::exits;
+use baywright_geometry::{Bounds, DVec2, Outline, Polygon, convex};
+
+use super::{WHOLE_MM, apply, caused};
+use crate::assessment::{Code, Cure, Facts, Finding, Severity, Step, Subject};
+use crate::check::{excluded, walls_bind};
+use crate::model::{Arrangement, Id};
+use crate::scene::Scene;
+use crate::{assess, check};
+
+/// How many places are tried for one finding, and for all findings together: each costs a whole assessment.
+const MOST_TRIED: usize = 2;
+const MOST_TRIED_IN_ALL: usize = 6;
+
+/// The moves of the car that were tried so far.
+pub(super) struct Moves<'a> {
+    arrangement: &'a Arrangement,
+    before: &'a [Finding],
+    /// Everything of the set-up that must be inside the room, as one convex outline.
+    set_up: Option<Polygon>,
+    room: Polygon,
+    scene: Scene,
+    tried: Vec<(DVec2, Cure)>,
+}
+
+impl<'a> Moves<'a> {
+    pub(super) fn new(arrangement: &'a Arrangement, scene: &Scene, before: &'a [Finding]) -> Self {
+        Self {
+            arrangement,
+            before,
+            set_up: set_up(scene),
+            room: scene.room.clone(),
+            scene: scene.clone(),
+            tried: Vec::new(),
+        }
+    }
+
+    /// The way out of a finding that blames no movable thing.
+    pub(super) fn cure(&mut self, finding: &Finding) -> Option<Cure> {
+        match finding.code {
+            Code::OutsideRoom | Code::CarClash | Code::MarkPlace | Code::SightBlocked | Code::RunBlocked
+                if matches!(finding.subjects.first(), Some(Subject::Wall(_)))
+                    || matches!(finding.subjects.get(1), Some(Subject::Wall(_) | Subject::Opening(_))) =>
+            {
+                self.open_door(finding).or_else(|| self.inside(finding))
+            }
+            Code::MarkPlace | Code::StandClash => self.off_the_feature(finding),
+            _ => None,
+        }
+    }
+
+    /// Away from a thing that stays where it is.
+    pub(super) fn away_from(&mut self, id: &Id) -> Option<Cure> {
+        let index = self.arrangement.bay.things.iter().position(|thing| thing.id == *id)?;
+        let thing = self.arrangement.bay.things.get(index)?;
+        let placed = self.scene.things.get(index)?;
+        let shares = |span: &baywright_geometry::Span| span.shared(&thing.span).is_some();
+        let zones = self
+            .scene
+            .zones
+            .iter()
+            .filter(|zone| shares(&zone.prism.span) && excluded(zone.excludes, thing) != Some(false))
+            .map(|zone| &zone.prism.outline);
+        let solids = self.scene.targets.iter().flat_map(|target| &target.solids).chain(&self.scene.car);
+        let solids = solids.filter(|solid| shares(&solid.span)).map(|solid| &solid.outline);
+        let regions: Vec<&Outline> = zones.chain(solids).collect();
+        // The thing leaves the set-up by `exit`; the set-up leaves the thing by the opposite.
+        let moves: Vec<DVec2> =
+            exits(&regions, &placed.prism.outline).into_iter().map(|exit| -exit).collect();
+        let is_cured =
+            |after: &[Finding]| !after.iter().any(|f| f.severity == Severity::Stops && super::blames(f, id));
+        self.best(moves, is_cured)
+    }
+
+    fn inside(&mut self, finding: &Finding) -> Option<Cure> {
+        let moves = moves_inside(&self.room, &self.set_up.clone()?.into());
+        let (code, subjects) = (finding.code, finding.subjects.clone());
+        self.best(moves, |after| !after.iter().any(|f| f.code == code && f.subjects == subjects))
+    }
+
+    /// Off a drain or pit: by the shortest way that takes the mark or the feet off it.
+    fn off_the_feature(&mut self, finding: &Finding) -> Option<Cure> {
+        let Some(Subject::FloorFeature(id)) = finding.subjects.first() else { return None };
+        let feature = self.arrangement.bay.floor_features.iter().find(|f| f.id == *id)?;
+        let at = finding.place.truncate();
+        let half = DVec2::splat(WHOLE_MM);
+        let resting: Outline = match finding.subjects.get(1) {
+            Some(Subject::Stand(stand)) => {
+                let target = self.scene.targets.iter().find(|t| t.id == *stand)?;
+                let feet = target.solids.iter().filter(|solid| solid.span.bottom() <= WHOLE_MM);
+                let corners: Vec<DVec2> =
+                    feet.flat_map(|s| s.outline.as_polygon().outer().to_vec()).collect();
+                convex::hull(&corners)?.into()
+            }
+            _ => Polygon::rectangle(at - half, at + half).ok()?.into(),
+        };
+        let moves = exits(&[&feature.outline.clone().into()], &resting);
+        let (code, subjects) = (finding.code, finding.subjects.clone());
+        self.best(moves, |after| !after.iter().any(|f| f.code == code && f.subjects == subjects))
+    }
+
+    /// Opening a shut door, if that is enough.
+    fn open_door(&mut self, finding: &Finding) -> Option<Cure> {
+        let Some(Subject::Opening(id)) = finding.subjects.get(1) else { return None };
+        let door = self.arrangement.bay.openings.iter().find(|o| o.id == *id)?;
+        if !door.shut || door.free_beyond <= 0.0 {
+            return None;
+        }
+        let step = Step::OpenDoor { door: id.clone() };
+        let after = assess::judge(&apply(self.arrangement, &step)).findings;
+        let still =
+            after.iter().any(|f| f.code == finding.code && f.subjects.first() == finding.subjects.first());
+        (!still).then(|| Cure { step, effort: None, to_be_sure: None, causes: caused(self.before, &after) })
+    }
+
+    /// Of the first few moves, the one that cures and causes the fewest stops; the shorter among equals.
+    fn best(&mut self, moves: Vec<DVec2>, is_cured: impl Fn(&[Finding]) -> bool) -> Option<Cure> {
+        let mut best: Option<Cure> = None;
+        for by in moves.into_iter().take(MOST_TRIED) {
+            let by = rounded(by);
+            let known = self.tried.iter().find(|(tried, _)| *tried == by).map(|(_, cure)| cure.clone());
+            let cure = match known {
+                Some(cure) => cure,
+                None if self.tried.len() >= MOST_TRIED_IN_ALL => continue,
+                None => {
+                    let step = Step::MoveCar { by };
+                    let after = assess::judge(&apply(self.arrangement, &step)).findings;
+                    if !is_cured(&after) {
+                        continue;
+                    }
+                    let causes = caused(self.before, &after);
+                    let cure = Cure { step, effort: None, to_be_sure: None, causes };
+                    self.tried.push((by, cure.clone()));
+                    cure
+                }
+            };
+            let stops = |cure: &Cure| cure.causes.iter().filter(|c| c.severity == Severity::Stops).count();
+            if best.as_ref().is_none_or(|known| stops(&cure) < stops(known)) {
+                best = Some(cure);
+            }
+        }
+        best
+    }
+
+    /// Where the set-up is longer or wider than the room in the way it stands, no move of the car helps.
+    pub(super) fn say_too_long(&self, finding: &mut Finding) {
+        if finding.code != Code::OutsideRoom || finding.cure.is_some() || finding.facts != Facts::None {
+            return;
+        }
+        let Some(set_up) = &self.set_up else { return };
+        let axis = self.scene.bay_from_vehicle.inverse();
+        let extent = |ring: &[DVec2]| Bounds::around(ring.iter().map(|&p| axis * p)).map(|b| b.size());
+        let (Some(needs), Some(there)) = (extent(set_up.outer()), extent(self.room.outer())) else { return };
+        if needs.x > there.x + check::SPEAKS_FROM_MM {
+            finding.facts = Facts::TooLong { needs: needs.x, there: there.x };
+        } else if needs.y > there.y + check::SPEAKS_FROM_MM {
+            finding.facts = Facts::TooWide { needs: needs.y, there: there.y };
+        }
+    }
+}
+
+/// Everything of the set-up that must be inside the room, as one convex outline.
+fn set_up(scene: &Scene) -> Option<Polygon> {
+    let zones = scene.zones.iter().filter(|zone| walls_bind(zone.excludes)).map(|zone| &zone.prism);
+    let targets = scene.targets.iter().flat_map(|target| &target.solids);
+    let corners: Vec<DVec2> = scene
+        .car
+        .iter()
+        .chain(zones)
+        .chain(targets)
+        .flat_map(|prism| prism.outline.as_polygon().outer().to_vec())
+        .collect();
+    convex::hull(&corners)
+}
+
+/// Whole millimetres, away from where it stood, so that rounding never leaves it in the way.
+fn rounded(by: DVec2) -> DVec2 {
+    let up = |v: f64| {
+        let whole = (v.abs() - 1e-3).ceil().max(0.0);
+        if v < 0.0 { -whole } else { whole }
+    };
+    DVec2::new(up(by.x), up(by.y))
+}

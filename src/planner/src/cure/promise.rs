@@ -1,0 +1,51 @@
+//! What all cures together lead to: promised only after assessing again with all of them done.
+
+use super::apply;
+use crate::assess::{MOST_CURES, judge};
+use crate::assessment::{Assessment, Promise, Severity, Step, Verdict};
+use crate::model::Arrangement;
+
+/// How many times the list of steps may grow: a step may bring another thing into play.
+const MOST_ROUNDS: usize = 3;
+
+/// The steps that make the space ready, or ready with care; `None` if none are known, or none are needed.
+pub(crate) fn promise(arrangement: &Arrangement, assessment: &Assessment) -> Option<Promise> {
+    if assessment.verdict != Verdict::NotReady {
+        return None;
+    }
+    let mut steps: Vec<Step> = Vec::new();
+    let mut now = arrangement.clone();
+    let mut judged = assessment.clone();
+    for _ in 0..MOST_ROUNDS {
+        let next = next_steps(&judged)?;
+        for step in &next {
+            now = apply(&now, step);
+        }
+        steps.extend(next);
+        judged = judge(&now);
+        if judged.verdict != Verdict::NotReady {
+            return Some(Promise { steps, verdict: judged.verdict });
+        }
+        super::find(&now, &mut judged, MOST_CURES);
+    }
+    None
+}
+
+/// One step for each thing that stops the aiming; parking the car elsewhere only if nothing else is known, since it
+/// changes all the rest. `None` if some stop has no cure at all.
+fn next_steps(judged: &Assessment) -> Option<Vec<Step>> {
+    let mut steps: Vec<Step> = Vec::new();
+    let mut car: Option<&Step> = None;
+    for finding in judged.findings.iter().filter(|f| f.severity == Severity::Stops) {
+        match finding.cure.as_ref().map(|cure| &cure.step) {
+            Some(step @ Step::MoveCar { .. }) => car = car.or(Some(step)),
+            Some(step) if !steps.contains(step) => steps.push(step.clone()),
+            Some(_) => {}
+            None => return None,
+        }
+    }
+    if steps.is_empty() {
+        steps.extend(car.cloned());
+    }
+    (!steps.is_empty()).then_some(steps)
+}

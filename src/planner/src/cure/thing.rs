@@ -1,0 +1,193 @@
+//! Moving one thing out of everything that it stops.
+
+use baywright_geometry::fresnel::wavelength;
+use baywright_geometry::overlap::overlaps;
+use baywright_geometry::protrude::protrusions;
+use baywright_geometry::separate::exits;
+use baywright_geometry::sight::{fresnel_plan, sight_shadow_plan};
+use baywright_geometry::{DVec2, Outline, Polygon, Prism, Segment};
+
+use super::{WHOLE_MM, blames, caused};
+use crate::assessment::{Cure, Finding, Severity, Step};
+use crate::check::{self, Context, excluded, top_of_run};
+use crate::model::{Arrangement, Effort, Id, Thing};
+use crate::scene::Scene;
+
+/// How many ways out are tried: the first few are the short ones, and a person takes no detour of many.
+const MOST_TRIED: usize = 8;
+/// Half the width of the strip that a run of tape or light needs: a thing may touch it.
+const RUN_HALF_MM: f64 = 1.0;
+
+/// The shortest move that clears every stop of a thing, moves no further than it must, stays in the room and hits
+/// nothing else; or taking it out of the bay. `None` if it cannot be moved.
+pub(super) fn cure(arrangement: &Arrangement, scene: &Scene, before: &[Finding], id: &Id) -> Option<Cure> {
+    let index = arrangement.bay.things.iter().position(|thing| thing.id == *id)?;
+    let thing = arrangement.bay.things.get(index)?;
+    if thing.effort == Effort::Fixed {
+        return None;
+    }
+    let placed = scene.things.get(index)?;
+    let regions = forbidden(arrangement, scene, thing, before);
+    let regions: Vec<&Outline> = regions.iter().collect();
+    let of_thing: Vec<Finding> = before.iter().filter(|f| blames(f, id)).cloned().collect();
+    let mut second_best: Option<Cure> = None;
+    for exit in exits(&regions, &placed.prism.outline).into_iter().take(MOST_TRIED) {
+        let by = rounded_up(exit);
+        let Some(after) = after_move(arrangement, scene, index, by) else { continue };
+        if after.iter().any(|f| f.severity == Severity::Stops) || !fits(scene, index, by) {
+            continue;
+        }
+        let cure = Cure {
+            step: Step::MoveThing { thing: id.clone(), by },
+            effort: Some(thing.effort),
+            to_be_sure: to_be_sure(arrangement, scene, index, by, placed.known, &after),
+            causes: caused(&of_thing, &after),
+        };
+        if cure.causes.iter().all(is_only_near) {
+            return Some(cure);
+        }
+        second_best = second_best.or(Some(cure));
+    }
+    second_best.or_else(|| {
+        Some(Cure {
+            step: Step::TakeAway { thing: id.clone() },
+            effort: Some(thing.effort),
+            to_be_sure: None,
+            causes: Vec::new(),
+        })
+    })
+}
+
+/// That a thing then stands beside the zone within its own uncertainty is said by `to_be_sure`, not held against it.
+fn is_only_near(caused: &crate::assessment::Caused) -> bool {
+    caused.code == crate::assessment::Code::ZoneNear
+}
+
+/// The findings about one thing if it stood elsewhere.
+fn after_move(arrangement: &Arrangement, scene: &Scene, index: usize, by: DVec2) -> Option<Vec<Finding>> {
+    let context = Context::with_thing_moved(arrangement, scene, index, by)?;
+    let mut findings = Vec::new();
+    for check in check::ALL.iter().take(check::ABOUT_THINGS) {
+        check(&context, &mut findings);
+    }
+    Some(findings)
+}
+
+/// Whether a thing fits where it would go: inside the room if it is inside now, and in no other thing that it is not
+/// in already.
+fn fits(scene: &Scene, index: usize, by: DVec2) -> bool {
+    let Some(placed) = scene.things.get(index) else { return false };
+    let moved = placed.prism.moved(by);
+    let bounds = placed.bounds.moved(by);
+    let inside = |outline: &Outline| protrusions(&scene.walls, outline).is_empty();
+    if !inside(&moved.outline) && inside(&placed.prism.outline) {
+        return false;
+    }
+    scene.things.iter().enumerate().filter(|(other, _)| *other != index).all(|(_, other)| {
+        !other.bounds.meets(&bounds)
+            || other.prism.span.shared(&moved.span).is_none()
+            || !overlaps(&other.prism.outline, &moved.outline)
+            || overlaps(&other.prism.outline, &placed.prism.outline)
+    })
+}
+
+/// The same way, further by what the thing's place is uncertain by, if that leaves nothing to say.
+fn to_be_sure(
+    arrangement: &Arrangement,
+    scene: &Scene,
+    index: usize,
+    by: DVec2,
+    known: f64,
+    after: &[Finding],
+) -> Option<DVec2> {
+    if after.is_empty() {
+        return None;
+    }
+    let further = rounded_up(by + by.normalize_or_zero() * known);
+    let left = after_move(arrangement, scene, index, further)?;
+    (left.len() < after.len()
+        && left.iter().all(|f| f.severity != Severity::Stops)
+        && fits(scene, index, further))
+    .then_some(further)
+}
+
+/// The same direction, whole millimetres, never shorter. A length within a thousandth of a whole millimetre is that.
+fn rounded_up(by: DVec2) -> DVec2 {
+    let length = by.length();
+    let whole = (length / WHOLE_MM - 1e-3).ceil().max(1.0) * WHOLE_MM;
+    // Plane directions off by rounding only are made straight, so that a tape can follow them.
+    let unit = by.normalize_or_zero();
+    let straight = DVec2::new(snapped(unit.x), snapped(unit.y));
+    // A hair more than the exact length: what is only rounded must not still overlap.
+    straight * whole.max(length)
+}
+
+fn snapped(share: f64) -> f64 {
+    const STRAIGHT: f64 = 1e-9;
+    if share.abs() < STRAIGHT {
+        0.0
+    } else if (share.abs() - 1.0).abs() < STRAIGHT {
+        share.signum()
+    } else {
+        share
+    }
+}
+
+/// Every region of the plan where this thing, at its heights, would stop the aiming.
+fn forbidden(arrangement: &Arrangement, scene: &Scene, thing: &Thing, before: &[Finding]) -> Vec<Outline> {
+    let span = &thing.span;
+    let mut regions: Vec<Outline> = Vec::new();
+    let solid = |prism: &Prism| prism.span.shared(span).map(|_| prism.outline.clone());
+    regions.extend(
+        scene
+            .zones
+            .iter()
+            .filter(|zone| excluded(zone.excludes, thing) != Some(false))
+            .filter_map(|zone| solid(&zone.prism)),
+    );
+    for target in &scene.targets {
+        let Some(face) = &target.face else { continue };
+        regions.extend(sight_shadow_plan(scene.sensor(), face, span).map(Outline::from));
+        if let (Some(radar), false) = (arrangement.sensor.kind.radar(), target.lies) {
+            let length = wavelength(radar.frequency);
+            regions
+                .extend(fresnel_plan(scene.sensor(), target.centre(), length, 1.0, span).map(Outline::from));
+        }
+        regions.extend(target.solids.iter().filter_map(solid));
+    }
+    regions.extend(scene.car.iter().filter_map(solid));
+    for placed in &scene.runs {
+        if span.bottom() < top_of_run(placed.run.tool) {
+            regions.extend(strip(&Segment::new(placed.run.from, placed.run.to)).map(Outline::from));
+        }
+    }
+    if span.bottom() < crate::check::HAND_MM {
+        for at in scene.marks.iter().filter_map(|mark| mark.at.ok()) {
+            let half = DVec2::splat(RUN_HALF_MM);
+            regions.extend(Polygon::rectangle(at - half, at + half).ok().map(Outline::from));
+        }
+    }
+    regions.extend(soft(arrangement, thing, before));
+    regions
+}
+
+/// Regions of care that the thing is blamed for now: they are cleared too, so that one move does it all.
+fn soft(arrangement: &Arrangement, thing: &Thing, before: &[Finding]) -> Vec<Outline> {
+    use crate::assessment::{Code, Subject};
+    let blamed = |code: Code| before.iter().filter(move |f| f.code == code && blames(f, &thing.id));
+    let areas = crate::check::keep_free_areas(arrangement);
+    blamed(Code::KeepFree)
+        .filter_map(|f| match f.subjects.get(1) {
+            Some(Subject::KeepFree(id)) => areas.iter().find(|(area, _, _)| area == id),
+            _ => None,
+        })
+        .map(|(_, outline, _)| outline.clone().into())
+        .collect()
+}
+
+/// A thin rectangle along a run.
+fn strip(run: &Segment) -> Option<Polygon> {
+    let along = (run.to - run.from).normalize_or_zero();
+    let aside = along.perp() * RUN_HALF_MM;
+    Polygon::simple(vec![run.from - aside, run.to - aside, run.to + aside, run.from + aside]).ok()
+}

@@ -1,0 +1,65 @@
+//! The one place where sentences are made, from codes and typed values, given language and units.
+//!
+//! A technician reads them standing, from an arm's length: short, the number first, no jargon, directions from the car.
+//! Names are used as typed; only the start of a sentence is given its capital.
+
+pub mod drawing;
+
+mod cure;
+mod finding;
+mod marks;
+mod names;
+mod numbers;
+mod summary;
+
+use crate::model::Arrangement;
+
+pub use numbers::Units;
+
+/// The languages that sentences can be made in.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Language {
+    /// English.
+    #[default]
+    English,
+}
+
+/// Makes the sentences about one arrangement.
+#[derive(Clone, Copy, Debug)]
+pub struct Words<'a> {
+    arrangement: &'a Arrangement,
+    units: Units,
+    language: Language,
+}
+
+impl<'a> Words<'a> {
+    /// Sentences about this arrangement.
+    pub const fn new(arrangement: &'a Arrangement, units: Units, language: Language) -> Self {
+        Self { arrangement, units, language }
+    }
+
+    /// The language in use.
+    pub const fn language(&self) -> Language {
+        self.language
+    }
+
+    /// The units in use.
+    pub const fn units(&self) -> Units {
+        self.units
+    }
+}
+
+/// The same text with a capital at its start.
+pub(crate) fn sentence_start(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+/// "a", "a and b", "a, b and c".
+pub(crate) fn listed(parts: &[String]) -> String {
+    match parts {
+        [] => String::new(),
+        [one] => one.clone(),
+        [most @ .., last] => format!("{} and {last}", most.join(", ")),
+    }
+}

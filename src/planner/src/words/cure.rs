@@ -1,0 +1,100 @@
+//! What to do, in words.
+
+use super::{Words, listed, sentence_start};
+use crate::assessment::{Caused, Code, Cure, Finding, Severity, Step, Subject};
+use crate::model::Effort;
+
+impl Words<'_> {
+    /// What to do about a finding, with what that would cause; `None` if nothing is known.
+    pub fn cure(&self, finding: &Finding) -> Option<String> {
+        let cure = finding.cure.as_ref()?;
+        let mut text = sentence_start(&self.step(&cure.step));
+        if let Some(further) = cure.to_be_sure {
+            text = format!("{text} (go {} to be sure of it)", self.length(further.length()));
+        }
+        text.push('.');
+        if cure.effort == Some(Effort::TwoPeople) {
+            text.push_str(" It takes two people.");
+        } else if cure.effort == Some(Effort::ForkLift) {
+            text.push_str(" It takes a fork lift.");
+        }
+        if let Some(instead) = self.instead(cure) {
+            text = format!("{text} {instead}");
+        }
+        Some(text)
+    }
+
+    /// One thing to do, without capital and full stop: "move the trolley 300 mm towards the car's right".
+    pub fn step(&self, step: &Step) -> String {
+        match step {
+            Step::MoveThing { thing, by } => format!("move the {thing} {}", self.towards(*by)),
+            Step::TakeAway { thing } => format!("take the {thing} out of the bay"),
+            Step::MoveCar { by } => format!("park the car {}", self.towards(*by)),
+            Step::StandOnMark { placement } => {
+                format!("put {} back on its mark", self.subject(&Subject::Stand(placement.clone())))
+            }
+            Step::OpenDoor { door } => format!("open the {door}"),
+            Step::Tape { thing } => format!("tape the distance to the {thing} and enter it"),
+            Step::SurveyFloor => "survey the floor and enter the levels".to_owned(),
+            Step::EnterFigures => "enter the vehicle maker's own figures".to_owned(),
+            Step::EnterAlignment => "enter the rear toe from the alignment sheet".to_owned(),
+            Step::ReviewProfile => "look at the profile again and save the layout with it".to_owned(),
+        }
+    }
+
+    /// What a cure would cause: "Then the column is inside the keep-clear zone." Being only near is said by how far to
+    /// go to be sure.
+    fn instead(&self, cure: &Cure) -> Option<String> {
+        let sure = cure.to_be_sure.is_some();
+        let told: Vec<&Caused> =
+            cure.causes.iter().filter(|caused| !(sure && caused.code == Code::ZoneNear)).collect();
+        let first = told.iter().min_by_key(|caused| caused.severity)?;
+        let subjects = first.subjects.clone();
+        let as_finding = Finding {
+            code: first.code,
+            severity: first.severity,
+            subjects,
+            place: baywright_geometry::DVec3::ZERO,
+            measured: None,
+            limit: None,
+            basis: crate::assessment::Basis::Geometry,
+            facts: crate::assessment::Facts::None,
+            cure: None,
+        };
+        let title = self.title(&as_finding);
+        let mut letters = title.chars();
+        let lower: String =
+            letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect());
+        let more = match told.len() - 1 {
+            0 => String::new(),
+            1 => ", and one thing more".to_owned(),
+            n => format!(", and {n} things more"),
+        };
+        let but =
+            if first.severity == Severity::Stops { "But then this stops it" } else { "Then this needs care" };
+        Some(format!("{but}: {lower}{more}."))
+    }
+
+    /// Several things to do, in one line: "move the trolley and the tool cabinet".
+    pub fn steps(&self, steps: &[Step]) -> String {
+        let mut verbs: Vec<(&str, Vec<String>)> = Vec::new();
+        for step in steps {
+            let (verb, what) = match step {
+                Step::MoveThing { thing, .. } => ("move", format!("the {thing}")),
+                Step::TakeAway { thing } => ("take out", format!("the {thing}")),
+                Step::OpenDoor { door } => ("open", format!("the {door}")),
+                other => ("", self.step(other)),
+            };
+            match verbs.iter_mut().find(|(known, _)| *known == verb) {
+                Some((_, whats)) if !whats.contains(&what) => whats.push(what),
+                Some(_) => {}
+                None => verbs.push((verb, vec![what])),
+            }
+        }
+        let parts: Vec<String> = verbs
+            .into_iter()
+            .map(|(verb, whats)| format!("{verb} {}", listed(&whats)).trim().to_owned())
+            .collect();
+        listed(&parts)
+    }
+}

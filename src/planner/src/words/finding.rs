@@ -1,0 +1,378 @@
+//! A finding in words: a title, what it is about, the number against its limit, and why that limit.
+
+use baywright_geometry::marks::MarkFault;
+
+use super::numbers::{degrees, percent};
+use super::{Words, sentence_start};
+use crate::assessment::{
+    Basis, CarSide, Code, Facts, Finding, FloorFact, OffBy, Quantity, Severity, Subject, Under,
+};
+use crate::model::{Known, Material, Provenance, Thing};
+
+impl Words<'_> {
+    /// How bad, in words.
+    pub const fn severity(&self, severity: Severity) -> &'static str {
+        match severity {
+            Severity::Stops => "stops the aiming",
+            Severity::Care => "needs care",
+            Severity::Note => "note",
+        }
+    }
+
+    /// What is wrong, in one short sentence without its full stop: "Tool cabinet is inside the keep-clear zone".
+    pub fn title(&self, finding: &Finding) -> String {
+        let first = finding.subjects.first().map_or_else(String::new, |s| self.bare_subject(s));
+        let second = finding.subjects.get(1).map_or_else(String::new, |s| self.subject(s));
+        sentence_start(&match finding.code {
+            Code::OutsideRoom => match finding.subjects.get(1) {
+                Some(Subject::Opening(_)) => format!("{first} would go through {second}, which is shut"),
+                _ => format!("{first} would go through {second}"),
+            },
+            Code::CarClash | Code::StandClash => match finding.subjects.first() {
+                Some(Subject::FloorFeature(_)) => format!("{second} would stand on the {first}"),
+                Some(Subject::Car) => format!("the car and {second} want the same place"),
+                _ => format!("{first} is where {second} must be"),
+            },
+            Code::ZoneObject => format!("{first} is inside {second}"),
+            Code::ZoneUnjudged => format!("{first} is in {second}, and it is not known whether it matters"),
+            Code::ZoneNear => format!("{first} may be inside {second}"),
+            Code::SightBlocked => match finding.facts {
+                Facts::SensorInside => format!("{first} covers the {}", self.sensor()),
+                Facts::FacesAway => format!("{first} faces away from the {}", self.sensor()),
+                _ => format!("{first} is in the way of {second}"),
+            },
+            Code::FresnelEntered => format!("{first} is too near the radar's path to {second}"),
+            Code::FieldOfView => format!("{first} is outside what {second} sees"),
+            Code::StandOffMark => format!("{first} is off its mark"),
+            Code::MarkFault => format!("{first} cannot be found this way"),
+            Code::MarkPlace => match finding.subjects.first() {
+                Some(Subject::Thing(_)) => format!("{first} stands on {second}"),
+                Some(Subject::Wall(_)) => format!("{second} would lie beyond the {first}"),
+                _ => format!("{second} would lie on the {first}"),
+            },
+            Code::RunBlocked => format!("{first} stands in {second}"),
+            Code::HeadRoom => match (&finding.facts, finding.subjects.first()) {
+                (Facts::Overhead(Under::Person), Some(Subject::Ceiling)) => "the ceiling is low".to_owned(),
+                (Facts::Overhead(Under::Person), _) => format!("{first} hangs low where people work"),
+                (_, Some(Subject::Ceiling)) => format!("{second} is too tall for the ceiling"),
+                _ => format!("{first} hangs close over {second}"),
+            },
+            Code::WheelOffRunway => match finding.severity {
+                Severity::Stops => format!("a wheel is not on the {first}"),
+                _ => "the runways are not equally high".to_owned(),
+            },
+            Code::WorkingRoom => format!("little room between {first} and the car"),
+            Code::KeepFree => format!("{first} stands in {second}"),
+            Code::FloorLevels => match finding.facts {
+                Facts::Floor(FloorFact::Unknown) => "floor not surveyed here".to_owned(),
+                Facts::Floor(FloorFact::Undated) => "floor survey has no date".to_owned(),
+                Facts::Floor(FloorFact::OutOfDate) => "floor survey is out of date".to_owned(),
+                Facts::Floor(FloorFact::NotCovered) => {
+                    "floor survey does not reach all wheels and targets".to_owned()
+                }
+                _ => "floor falls by more than the aiming allows".to_owned(),
+            },
+            Code::AxisUnknown => "thrust line not known".to_owned(),
+            Code::ProfileChanged => "the car's profile has changed since this was saved".to_owned(),
+            Code::ExampleFigures => "on example figures".to_owned(),
+            Code::AssumedFigures => "some figures of the car are assumed".to_owned(),
+            Code::MeasuredOnCar => "sensor's place as measured on this car".to_owned(),
+            Code::Condition => format!("first: {}", self.text(finding)),
+            Code::HaveReady => format!("have ready: {}", self.text(finding)),
+        })
+    }
+
+    /// The number against its limit: "250 mm in, limit 0 mm". `None` where there is no number.
+    pub fn measure(&self, finding: &Finding) -> Option<String> {
+        let (measured, limit) = (finding.measured?, finding.limit?);
+        let value = self.quantity(measured);
+        let limit_text = self.quantity(limit);
+        Some(match finding.code {
+            Code::ZoneObject | Code::ZoneUnjudged => format!("{value} in, limit {limit_text}"),
+            Code::OutsideRoom => format!("{value} too far, limit {limit_text}"),
+            Code::CarClash | Code::StandClash => format!("{value} too close, limit {limit_text}"),
+            Code::ZoneNear => format!("clear by {value}, wants {limit_text}"),
+            Code::SightBlocked => match measured {
+                Quantity::Share(_) => format!("{value} hidden, limit {limit_text}"),
+                _ => format!("{value} into the view, limit {limit_text}"),
+            },
+            Code::FresnelEntered => {
+                format!("{value} of the first Fresnel zone's radius clear, wants {limit_text}")
+            }
+            Code::FieldOfView => format!("{value} off the middle of its view, limit {limit_text}"),
+            Code::StandOffMark => format!("{value} {}, limit {limit_text}", off_by(&finding.facts)),
+            Code::HeadRoom => match finding.facts {
+                Facts::Overhead(Under::Car) if finding.culprit().is_some() => {
+                    format!("{value} above the roof, wants {limit_text}")
+                }
+                Facts::Overhead(Under::Person) => format!("{value} above the floor, wants {limit_text}"),
+                _ => format!("{value} high, limit {limit_text}"),
+            },
+            Code::WheelOffRunway => format!("{value} apart, limit {limit_text}"),
+            Code::WorkingRoom => format!("{value} there, wants {limit_text}"),
+            Code::KeepFree => format!("{value} of it, limit {limit_text}"),
+            Code::FloorLevels => match measured {
+                Quantity::Days(_) => format!("{value} old, limit {limit_text}"),
+                _ => format!("{value} between highest and lowest, limit {limit_text}"),
+            },
+            _ => format!("{value}, limit {limit_text}"),
+        })
+    }
+
+    /// What else to know about it, in one sentence; empty if there is nothing.
+    pub fn detail(&self, finding: &Finding) -> String {
+        match &finding.facts {
+            Facts::Zone { excludes, heights, .. } => {
+                let of = self.keeps_clear_of(*excludes);
+                match (finding.code, heights) {
+                    (Code::ZoneNear, _) => self.known(finding),
+                    (Code::ZoneUnjudged, _) => {
+                        format!("The zone is to be clear of {of}; for {} that is not known.", self.made_of(finding))
+                    }
+                    (_, Some(heights)) => format!(
+                        "{}, from {} to {} above the floor; the zone is to be clear of {of}.",
+                        sentence_start(&self.made_of(finding)),
+                        self.length(heights.bottom()),
+                        self.length(heights.top())
+                    ),
+                    _ => format!("The zone is to be clear of {of}."),
+                }
+            }
+            Facts::Hidden { total } => match finding.measured {
+                Some(Quantity::Share(alone)) if total - alone > 0.005 => {
+                    format!("All things together hide {}.", percent(*total))
+                }
+                _ => match self.thing(finding) {
+                    Some(thing) => format!(
+                        "{}, {} to {} above the floor; the {} looks from {}.",
+                        sentence_start(self.material(thing.material)),
+                        self.units.bare(thing.span.bottom()),
+                        self.length(thing.span.top()),
+                        self.sensor(),
+                        self.length(self.arrangement.sensor.at.z)
+                    ),
+                    None => String::new(),
+                },
+            },
+            Facts::SensorInside => "The sensor's place is inside it.".to_owned(),
+            Facts::FacesAway => "Turn it to face the car.".to_owned(),
+            Facts::OffPlace { .. } => self.off_place(&finding.facts),
+            Facts::Fault(fault) => self.fault(*fault),
+            Facts::Side(side) => format!("{} the car.", match side {
+                CarSide::Front => "Ahead of",
+                CarSide::Left => "On the left of",
+                CarSide::Rear => "Behind",
+                CarSide::Right => "On the right of",
+            }),
+            Facts::TooLong { needs, there } => format!(
+                "No place along the car's axis: car, target and zones need {}, the room gives {}.",
+                self.length(*needs),
+                self.length(*there)
+            ),
+            Facts::TooWide { needs, there } => format!(
+                "No place across the car's axis: car, target and zones need {}, the room gives {}.",
+                self.length(*needs),
+                self.length(*there)
+            ),
+            Facts::Floor(fact) => floor(*fact).to_owned(),
+            Facts::Names(names) => format!("Assumed from the body class: {}.", super::listed(names)),
+            Facts::Text(_) | Facts::Overhead(_) | Facts::None => match finding.code {
+                Code::KeepFree => "Local rules decide; keep ways out, panels and extinguishers free.".to_owned(),
+                Code::ExampleFigures => {
+                    "Invented to show how the program works. Enter the vehicle maker's own figures before any real \
+                     work."
+                        .to_owned()
+                }
+                Code::ProfileChanged => {
+                    "Look at its figures again, then save the layout with it.".to_owned()
+                }
+                Code::AxisUnknown => {
+                    "This aiming follows the thrust line; the centreline is drawn until the rear toe from the \
+                     alignment sheet is entered."
+                        .to_owned()
+                }
+                Code::FresnelEntered => "Near the path a radar's wave is bent even if nothing hides the target.".to_owned(),
+                Code::MeasuredOnCar => "It is used instead of the profile's.".to_owned(),
+                Code::RunBlocked => "Tape or laser cannot pass there.".to_owned(),
+                _ => String::new(),
+            },
+        }
+    }
+
+    /// Where the limit comes from.
+    pub fn why(&self, finding: &Finding) -> String {
+        match &finding.basis {
+            Basis::Procedure(provenance) => {
+                format!("The aiming's own figure: {}.", self.provenance(provenance))
+            }
+            Basis::Published(source) => format!("{source}."),
+            Basis::CommonPractice => "Common practice, no source.".to_owned(),
+            Basis::Geometry => {
+                "Two things cannot be in one place, and what is hidden cannot be seen.".to_owned()
+            }
+            Basis::AsEntered => "As entered.".to_owned(),
+        }
+    }
+
+    /// Where figures come from.
+    pub fn provenance(&self, provenance: &Provenance) -> String {
+        match provenance {
+            Provenance::Example => "an invented example".to_owned(),
+            Provenance::Maker { document, date: Some(date) } => {
+                format!("the maker's service information, {document}, {date}")
+            }
+            Provenance::Maker { document, date: None } => {
+                format!("the maker's service information, {document}")
+            }
+            Provenance::Measured { by, date: Some(date) } => format!("measured by {by}, {date}"),
+            Provenance::Measured { by, date: None } => format!("measured by {by}"),
+            Provenance::Published { source } => format!("published: {source}"),
+        }
+    }
+
+    /// The whole finding as one line of text.
+    pub fn line(&self, finding: &Finding) -> String {
+        let mut line = self.title(finding);
+        if let Some(measure) = self.measure(finding) {
+            line = format!("{line}: {measure}");
+        }
+        line.push('.');
+        let detail = self.detail(finding);
+        if !detail.is_empty() {
+            line = format!("{line} {detail}");
+        }
+        line
+    }
+
+    /// A subject without its article, for the start of a title and after "the".
+    fn bare_subject(&self, subject: &Subject) -> String {
+        let text = self.subject(subject);
+        text.strip_prefix("the ").map_or(text.clone(), str::to_owned)
+    }
+
+    fn thing(&self, finding: &Finding) -> Option<&Thing> {
+        let id = finding.culprit()?;
+        self.arrangement.bay.things.iter().find(|thing| thing.id == *id)
+    }
+
+    fn made_of(&self, finding: &Finding) -> String {
+        match self.thing(finding) {
+            Some(thing) if thing.material == Material::Unknown => "a thing of unknown material".to_owned(),
+            Some(thing) => self.material(thing.material).to_owned(),
+            None => "it".to_owned(),
+        }
+    }
+
+    fn known(&self, finding: &Finding) -> String {
+        let Some(thing) = self.thing(finding) else { return String::new() };
+        let within = self.length(thing.known.within());
+        match thing.known {
+            Known::Taped => format!("Its place was taped, so it is known to ± {within}."),
+            Known::ByEye => format!("Placed by eye, so its place is known to ± {within}."),
+            Known::Within(_) => format!("Its place is known to ± {within}."),
+        }
+    }
+
+    fn text(&self, finding: &Finding) -> String {
+        match &finding.facts {
+            Facts::Text(text) => text.clone(),
+            _ => String::new(),
+        }
+    }
+
+    fn off_place(&self, facts: &Facts) -> String {
+        let Facts::OffPlace { along, across, height, yaw, pitch, azimuth_error, elevation_error, .. } = facts
+        else {
+            return String::new();
+        };
+        let mut parts = Vec::new();
+        let mut length = |value: f64, plus: &str, minus: &str| {
+            if value.abs() >= crate::check::SPEAKS_FROM_MM {
+                parts.push(format!(
+                    "{} {}",
+                    self.length(value.abs()),
+                    if value > 0.0 { plus } else { minus }
+                ));
+            }
+        };
+        length(*along, "too far away", "too near");
+        length(*across, "too far left seen from the sensor", "too far right seen from the sensor");
+        length(*height, "too high", "too low");
+        let mut angle = |value: f64, plus: &str, minus: &str| {
+            /// A thousandth of a degree.
+            const SPEAKS_FROM: f64 = 1.7e-5;
+            if value.abs() >= SPEAKS_FROM {
+                parts.push(format!("{} {}", degrees(value.abs()), if value > 0.0 { plus } else { minus }));
+            }
+        };
+        angle(*yaw, "turned anticlockwise", "turned clockwise");
+        angle(*pitch, "tipped forward", "tipped back");
+        let aim = format!(
+            "The aim would be off by {} left or right and {} up or down",
+            degrees(*azimuth_error),
+            degrees(*elevation_error)
+        );
+        if parts.is_empty() { format!("{aim}.") } else { format!("It is {}. {aim}.", super::listed(&parts)) }
+    }
+
+    fn fault(&self, fault: MarkFault) -> String {
+        let mark = |index: usize| {
+            self.arrangement
+                .aiming
+                .mark_plan
+                .get(index)
+                .map_or_else(|| "another mark".to_owned(), |step| format!("mark {}", step.id))
+        };
+        match fault {
+            MarkFault::NoSuch { .. } => "It is built from something that is not there.".to_owned(),
+            MarkFault::Missing { mark: index } => {
+                format!("It is built from {}, which cannot be found.", mark(index))
+            }
+            MarkFault::NoDirection { first, second } => {
+                format!(
+                    "{} and {} lie on each other and give no line.",
+                    sentence_start(&mark(first)),
+                    mark(second)
+                )
+            }
+            MarkFault::Parallel { angle } => {
+                format!("The two lines cross at only {}: too flat for a mark.", degrees(angle))
+            }
+            MarkFault::TooFarApart { gap } => {
+                format!("The two distances are {} too short to meet.", self.length(gap))
+            }
+            MarkFault::Nested { excess } => {
+                format!("One distance is {} too long to meet the other.", self.length(excess))
+            }
+            MarkFault::OutOfReach => "It would lie further away than any bay is long.".to_owned(),
+        }
+    }
+}
+
+const fn off_by(facts: &Facts) -> &'static str {
+    match facts {
+        Facts::OffPlace { about, .. } => match about {
+            OffBy::Azimuth => "of aim left or right",
+            OffBy::Elevation => "of aim up or down",
+            OffBy::Along => "too near or too far",
+            OffBy::Across => "aside",
+            OffBy::Height => "in height",
+            OffBy::Yaw => "turned",
+            OffBy::Pitch => "tipped",
+        },
+        _ => "",
+    }
+}
+
+const fn floor(fact: FloorFact) -> &'static str {
+    match fact {
+        FloorFact::Unknown => "Levels at wheels and target are not known.",
+        FloorFact::Undated => "Nobody can tell how old it is.",
+        FloorFact::OutOfDate => "Floors settle and joints lift.",
+        FloorFact::NotJudged => {
+            "A fall to a drain is common and local rules may ask for it; whether it spoils this aiming is not \
+             worked out yet."
+        }
+        FloorFact::NotCovered => "Beyond the surveyed area nothing is known.",
+    }
+}

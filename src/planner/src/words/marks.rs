@@ -1,0 +1,108 @@
+//! How a mark is laid, in words: what a person does with tape, plumb line and laser.
+
+use baywright_geometry::angle;
+use baywright_geometry::marks::{Construction, Hand, Reach, Wheel};
+
+use super::Words;
+use super::numbers::degrees;
+
+impl Words<'_> {
+    /// The instruction for one step of the mark plan; `placed` is how far the new mark lies from the last mark that it
+    /// is measured from, where the plan does not say it itself.
+    pub fn instruction(&self, step: usize, reach: Option<f64>) -> String {
+        let plan = &self.arrangement.aiming.mark_plan;
+        let Some(own) = plan.get(step) else { return String::new() };
+        let mark = |index: usize| plan.get(index).map_or_else(|| "?".to_owned(), |step| step.id.to_string());
+        let id = &own.id;
+        match own.construction {
+            Construction::WheelPoint { wheel } => format!(
+                "Mark {id}: bring the middle of the {} tyre to the floor with the plumb line, from hub or rim, not from \
+                 the sidewall.",
+                wheel_name(wheel)
+            ),
+            Construction::Outboard { wheel, distance } => format!(
+                "Mark {id}: {} outboard of the {} tyre's outer side, square to the car, level with the wheel's middle.",
+                self.length(distance),
+                wheel_name(wheel)
+            ),
+            Construction::BodyPoint { point } => {
+                let name = self
+                    .arrangement
+                    .vehicle
+                    .body_points
+                    .get(point)
+                    .map_or_else(|| "body point".to_owned(), |point| point.id.to_string());
+                format!("Mark {id}: plumb the {name} down to the floor.")
+            }
+            Construction::Prolong { from, through, reach: by } => {
+                let distance = match by {
+                    Reach::Length(length) => length,
+                    Reach::AbreastOf(_) => reach.unwrap_or(0.0),
+                };
+                format!(
+                    "Mark {id}: line laser or string through marks {} and {}, then tape {} on beyond mark {}.",
+                    mark(from),
+                    mark(through),
+                    self.length(distance),
+                    mark(through)
+                )
+            }
+            Construction::Middle { first, second } => {
+                format!(
+                    "Mark {id}: half way between marks {} and {}; check it from both.",
+                    mark(first),
+                    mark(second)
+                )
+            }
+            Construction::Foot { of, from, to } => format!(
+                "Mark {id}: on the line through marks {} and {}, square across from mark {}.",
+                mark(from),
+                mark(to),
+                mark(of)
+            ),
+            Construction::AlongAside { from, to, along, aside } => format!(
+                "Mark {id}: from mark {} towards mark {} tape {}, then {} square to the {} (3-4-5, or two equal diagonals).",
+                mark(from),
+                mark(to),
+                self.length(along),
+                self.length(aside.abs()),
+                if aside >= 0.0 { "left" } else { "right" }
+            ),
+            Construction::AtAngle { at, towards, angle: turn, distance } => format!(
+                "Mark {id}: at mark {}, {} to the {} of the line to mark {}, {} away.",
+                mark(at),
+                degrees(angle::wrapped(turn).abs()),
+                if angle::wrapped(turn) >= 0.0 { "left" } else { "right" },
+                mark(towards),
+                self.length(distance)
+            ),
+            Construction::Crossing { first, second } => format!(
+                "Mark {id}: where the line through marks {} and {} crosses the line through marks {} and {}.",
+                mark(first.0),
+                mark(first.1),
+                mark(second.0),
+                mark(second.1)
+            ),
+            Construction::TwoDistances { first, from_first, second, from_second, side } => format!(
+                "Mark {id}: {} from mark {} and {} from mark {}, on the {} looking from the first to the second.",
+                self.length(from_first),
+                mark(first),
+                self.length(from_second),
+                mark(second),
+                match side {
+                    Hand::Left => "left",
+                    Hand::Right => "right",
+                }
+            ),
+        }
+    }
+}
+
+const fn wheel_name(wheel: Wheel) -> &'static str {
+    match wheel {
+        Wheel::FrontLeft => "front left",
+        Wheel::FrontRight => "front right",
+        Wheel::RearLeft => "rear left",
+        Wheel::RearRight => "rear right",
+    }
+}

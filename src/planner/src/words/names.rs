@@ -1,0 +1,121 @@
+//! What things are called.
+
+use super::Words;
+use crate::assessment::{Subject, Verdict};
+use crate::model::{Exclusion, Id, Material, SensorKind, TargetKind};
+
+impl Words<'_> {
+    /// The verdict: of the space, never of the car or the sensor.
+    pub const fn verdict(&self, verdict: Verdict) -> &'static str {
+        match verdict {
+            Verdict::Ready => "Space ready",
+            Verdict::ReadyWithCare => "Space ready with care",
+            Verdict::NotReady => "Space not ready",
+        }
+    }
+
+    /// What a finding is about, as it stands within a sentence: "the tool cabinet".
+    pub fn subject(&self, subject: &Subject) -> String {
+        match subject {
+            Subject::Car => "the car".to_owned(),
+            Subject::Thing(id)
+            | Subject::Wall(id)
+            | Subject::Opening(id)
+            | Subject::FloorFeature(id)
+            | Subject::Runway(id)
+            | Subject::KeepFree(id) => format!("the {id}"),
+            Subject::Zone(id) => self.zone(id),
+            Subject::Target(id) => self.target(id),
+            Subject::Stand(id) => self.stand(id),
+            Subject::Sensor => format!("the {}", self.sensor()),
+            Subject::Mark(id) => format!("mark {id}"),
+            Subject::Run(from, to) => format!("the straight run from mark {from} to mark {to}"),
+            Subject::Ceiling => "the ceiling".to_owned(),
+            Subject::Floor => "the floor".to_owned(),
+            Subject::Figures => "the figures".to_owned(),
+        }
+    }
+
+    /// The sensor's kind, as a workshop says it.
+    pub const fn sensor(&self) -> &'static str {
+        match self.arrangement.sensor.kind {
+            SensorKind::ForwardRadar(_) => "forward radar",
+            SensorKind::CornerRadar(_) => "corner radar",
+            SensorKind::ForwardCamera(_) => "forward camera",
+            SensorKind::SurroundCamera(_) => "surround camera",
+            SensorKind::Lidar => "lidar",
+        }
+    }
+
+    /// The only zone needs no name.
+    fn zone(&self, id: &Id) -> String {
+        if self.arrangement.aiming.zones.len() > 1 {
+            format!("the keep-clear zone “{id}”")
+        } else {
+            "the keep-clear zone".to_owned()
+        }
+    }
+
+    fn target_kind(&self, id: &Id) -> &'static str {
+        let placement = self.arrangement.aiming.placements.iter().find(|p| p.id == *id);
+        match placement.map(|placement| placement.target.kind) {
+            Some(TargetKind::CornerReflector) => "corner reflector",
+            Some(TargetKind::Plate) => "plate",
+            Some(TargetKind::Board) => "board",
+            Some(TargetKind::Mat) => "mat",
+            Some(TargetKind::ActiveDevice) => "active device",
+            None => "target",
+        }
+    }
+
+    fn target(&self, id: &Id) -> String {
+        if self.arrangement.aiming.placements.len() > 1 {
+            format!("the {} “{id}”", self.target_kind(id))
+        } else {
+            format!("the {}", self.target_kind(id))
+        }
+    }
+
+    fn stand(&self, id: &Id) -> String {
+        let lies = self.arrangement.aiming.placements.iter().any(|p| p.id == *id && p.target.stand.is_none());
+        if lies {
+            self.target(id)
+        } else if self.arrangement.aiming.placements.len() > 1 {
+            format!("the target stand “{id}”")
+        } else {
+            "the target stand".to_owned()
+        }
+    }
+
+    /// What a zone is kept clear of.
+    pub fn keeps_clear_of(&self, excludes: Exclusion) -> String {
+        match excludes {
+            Exclusion::Anything => "anything".to_owned(),
+            Exclusion::Metal => "metal".to_owned(),
+            Exclusion::Reflecting(level) => format!("anything that sends back more than {level:.0} dBsm"),
+            Exclusion::People => "people".to_owned(),
+            Exclusion::Light => "lamps and other light".to_owned(),
+        }
+    }
+
+    /// A material, as a workshop says it.
+    pub const fn material(&self, material: Material) -> &'static str {
+        match material {
+            Material::Steel => "steel",
+            Material::Aluminium => "aluminium",
+            Material::Mesh => "wire mesh",
+            Material::CarBody => "car body",
+            Material::Foil => "foil-backed board",
+            Material::Concrete => "concrete",
+            Material::Brick => "brick",
+            Material::Plasterboard => "plasterboard",
+            Material::Wood => "wood",
+            Material::Glass => "glass",
+            Material::Plastic => "plastic",
+            Material::Rubber => "rubber",
+            Material::Cloth => "cloth or cardboard",
+            Material::Person => "person",
+            Material::Unknown => "material not known",
+        }
+    }
+}
