@@ -95,8 +95,21 @@ impl Part<'_> {
             ([a], [b]) => a.distance(*b) < self.radius + other.radius - slack,
             ([centre], ring) => disc_enters(*centre, self.radius - slack, ring),
             (ring, [centre]) => disc_enters(*centre, other.radius - slack, ring),
-            (a, b) => !parted_by_side(a, b, slack) && !parted_by_side(b, a, slack),
+            _ => !self.parts_from(other.core, slack) && !other.parts_from(self.core, slack),
         }
+    }
+
+    /// Whether all of `ring` lies beyond one side of this one, but for `slack`.
+    fn parts_from(&self, ring: &[DVec2], slack: f64) -> bool {
+        let extent = self.bounds.size().max_element();
+        ring_edges(self.core).any(|e| {
+            let along_squared = (e.to - e.from).length_squared();
+            let beyond = |p: &DVec2| {
+                let left = turn(e.from, e.to, *p);
+                left <= 0.0 || left * left <= slack * slack * along_squared
+            };
+            ring.iter().all(beyond) && bears(&e, self.core, extent, slack)
+        })
     }
 }
 
@@ -108,15 +121,6 @@ fn disc_enters(centre: DVec2, radius: f64, ring: &[DVec2]) -> bool {
 /// Whether the point lies in the convex ring, edges included; exact.
 pub(crate) fn holds(ring: &[DVec2], p: DVec2) -> bool {
     ring_edges(ring).all(|e| turn(e.from, e.to, p) >= 0.0)
-}
-
-/// Whether all of `b` lies beyond one side of `a`, but for `slack`.
-fn parted_by_side(a: &[DVec2], b: &[DVec2], slack: f64) -> bool {
-    let extent = Bounds::around(a.iter().copied()).map_or(0.0, |b| b.size().max_element());
-    ring_edges(a).any(|e| {
-        let reach = slack * e.length();
-        b.iter().all(|&p| turn(e.from, e.to, p) <= reach) && bears(&e, a, extent, slack)
-    })
 }
 
 /// A side shorter than this share of its ring has a direction too coarse to be trusted without a look at the ring.

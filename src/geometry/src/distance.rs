@@ -250,23 +250,59 @@ fn nearest_in(ring: &[DVec2], p: DVec2) -> DVec2 {
     near.from
 }
 
-/// Two polygons known not to share area.
-fn polygons(a: &Polygon, b: &Polygon, slack: f64) -> Separation {
-    let mut near = Near::NONE;
-    for e in a.edges() {
-        let around = Bounds { low: e.from.min(e.to), high: e.from.max(e.to) };
-        if around.gap_squared(&b.bounds()) > near.squared {
-            continue;
-        }
-        for f in b.edges() {
-            // Every corner starts one edge, so each corner meets each edge once.
-            let to = f.nearest(e.from);
-            near = near.nearer(Near::between(e.from, to));
-            let from = e.nearest(f.from);
-            near = near.nearer(Near::between(from, f.from));
+/// The nearest corner and edge found so far; the nearest points themselves are worked out once, at the end.
+struct NearestCorner {
+    squared: f64,
+    corner: DVec2,
+    edge: Segment,
+    /// Whether the corner is one of the first polygon's.
+    of_first: bool,
+}
+
+impl NearestCorner {
+    /// Looks at a corner `p` and an edge from `e.from` along `along`. The far end of the edge is left to the next edge,
+    /// which starts there, so that no division is needed unless this is the nearest yet.
+    fn look(&mut self, p: DVec2, e: &Segment, along: DVec2, of_first: bool) {
+        let off = p - e.from;
+        let share = off.dot(along);
+        let length_squared = along.length_squared();
+        if share > 0.0 && share < length_squared {
+            let aside = off.perp_dot(along);
+            if aside * aside < self.squared * length_squared {
+                *self = Self { squared: aside * aside / length_squared, corner: p, edge: *e, of_first };
+            }
+        } else if share <= 0.0 {
+            let squared = off.length_squared();
+            if squared < self.squared {
+                *self = Self { squared, corner: p, edge: *e, of_first };
+            }
         }
     }
-    crossing_touches(near, slack, || a.edges().find_map(|e| b.edges().find_map(|f| crossing(&e, &f))))
+
+    fn near(&self) -> Near {
+        let near = Near::between(self.corner, self.edge.nearest(self.corner));
+        if self.of_first { near } else { near.swapped() }
+    }
+}
+
+/// Two polygons known not to share area.
+fn polygons(a: &Polygon, b: &Polygon, slack: f64) -> Separation {
+    let nowhere = Segment::new(DVec2::ZERO, DVec2::ZERO);
+    let mut best =
+        NearestCorner { squared: f64::INFINITY, corner: DVec2::ZERO, edge: nowhere, of_first: true };
+    for e in a.edges() {
+        let around = Bounds { low: e.from.min(e.to), high: e.from.max(e.to) };
+        if around.gap_squared(&b.bounds()) > best.squared {
+            continue;
+        }
+        let along = e.to - e.from;
+        for f in b.edges() {
+            // Every corner starts one edge, so each corner meets each edge once.
+            best.look(e.from, &f, f.to - f.from, true);
+            best.look(f.from, &e, along, false);
+        }
+    }
+    crossing_touches(best.near(), slack, || a.edges().find_map(|e| b.edges().find_map(|f| crossing(&e, &f))))
 }
 
 /// Edges that cross by less than the tolerance touch, however far their corners are.
