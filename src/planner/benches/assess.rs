@@ -1,0 +1,72 @@
+//! How long an answer takes: the live checks run in the drag's own frame.
+//!
+//! `judge` is the findings alone, `assess` adds the cures of the ten worst with what they would cause, and the promise.
+
+#[path = "../tests/checks/support.rs"]
+#[allow(dead_code, unused_imports)]
+mod support;
+
+use baywright_planner::geometry::{DVec2, PlanPose};
+use baywright_planner::model::{Arrangement, Exclusion, KeepClear, Known, ZoneFrame};
+use baywright_planner::{assess, judge};
+use criterion::{Criterion, criterion_group, criterion_main};
+use std::hint::black_box;
+use support::{cabinet, clear, column, rectangle, span};
+
+/// A bay with `count` things along its walls and a tenth of them, ten at most, in the way of something. Three zones, one sensor.
+fn bay(count: usize) -> Arrangement {
+    let mut arrangement = clear();
+    // A hall large enough that the things stand side by side, as things do.
+    let side = 400.0 * (count as f64);
+    let length = (side / 2.0 - 6_000.0).max(12_000.0);
+    arrangement.bay.room = rectangle((0.0, 0.0), (length, 6_000.0));
+    let zone = |id: &str, low, high, frame| KeepClear {
+        id: id.into(),
+        frame,
+        outline: rectangle(low, high).into(),
+        span: span(0.0, 1_500.0),
+        excludes: Exclusion::Metal,
+    };
+    arrangement.aiming.zones = vec![
+        zone("beam", (900.0, -1_500.0), (4_800.0, 1_500.0), ZoneFrame::Vehicle),
+        zone("behind", (-1_500.0, -1_500.0), (0.0, 1_500.0), ZoneFrame::Target("ahead".into())),
+        zone("near sensor", (0.0, -300.0), (1_000.0, 300.0), ZoneFrame::Sensor),
+    ];
+    let in_the_way = (count / 10).min(10);
+    for i in 0..count {
+        let thing = if i < in_the_way {
+            let at = (5_200.0 + 450.0 * i as f64, if i % 2 == 0 { 4_450.0 } else { 1_600.0 });
+            cabinet(&format!("cabinet {i}"), at, 400.0, 350.0)
+        } else {
+            let along = 300.0 + 800.0 * ((i - in_the_way) / 2) as f64;
+            let y = if i % 2 == 0 { 5_700.0 } else { 300.0 };
+            if i % 5 == 0 {
+                column(&format!("column {i}"), (along, y), 300.0)
+            } else {
+                cabinet(&format!("cabinet {i}"), (along, y), 600.0, 450.0)
+            }
+        };
+        let turned = PlanPose::new(thing.place.origin(), 0.02 * (i % 7) as f64);
+        arrangement.bay.things.push(baywright_planner::model::Thing {
+            place: turned,
+            known: Known::Taped,
+            ..thing
+        });
+    }
+    arrangement.parked = PlanPose::new(DVec2::new(4_000.0, 3_000.0), 0.01);
+    arrangement
+}
+
+fn answers(criterion: &mut Criterion) {
+    for count in [40, 300, 1_000] {
+        let arrangement = bay(count);
+        let stops = judge(&arrangement).count(baywright_planner::Severity::Stops);
+        let mut group = criterion.benchmark_group(format!("{count} things, {stops} stops"));
+        group.bench_function("judge", |b| b.iter(|| judge(black_box(&arrangement))));
+        group.bench_function("assess", |b| b.iter(|| assess(black_box(&arrangement))));
+        group.finish();
+    }
+}
+
+criterion_group!(benches, answers);
+criterion_main!(benches);

@@ -1,0 +1,152 @@
+//! Cures, what they cause, and what is promised.
+
+use baywright_planner::cure::apply;
+use baywright_planner::geometry::DVec2;
+use baywright_planner::model::*;
+use baywright_planner::{Code, Severity, Step, Subject, Verdict, assess, judge};
+
+use crate::support::*;
+
+fn step(arrangement: &Arrangement, code: Code) -> Step {
+    let assessment = assess(arrangement);
+    of(&assessment, code)[0].cure.clone().unwrap().step
+}
+
+#[test]
+fn the_shortest_way_out() {
+    let arrangement = with(vec![cabinet("cabinet", (8_000.0, 4_475.0), 900.0, 450.0)]);
+    let step = step(&arrangement, Code::ZoneObject);
+    assert_eq!(step, Step::MoveThing { thing: "cabinet".into(), by: DVec2::new(0.0, 250.0) });
+    assert_eq!(judge(&apply(&arrangement, &step)).verdict, Verdict::Ready);
+}
+
+#[test]
+fn a_taped_thing_goes_further_to_be_sure() {
+    let mut arrangement = with(vec![cabinet("cabinet", (8_000.0, 4_475.0), 900.0, 450.0)]);
+    arrangement.bay.things[0].known = Known::Taped;
+    let assessment = assess(&arrangement);
+    let cure = of(&assessment, Code::ZoneObject)[0].cure.clone().unwrap();
+    assert_eq!(cure.to_be_sure, Some(DVec2::new(0.0, 270.0)));
+    let by = cure.to_be_sure.unwrap();
+    let sure = apply(&arrangement, &Step::MoveThing { thing: "cabinet".into(), by });
+    assert_eq!(judge(&sure).verdict, Verdict::Ready);
+}
+
+/// In the way of the plate *and* in the zone: one move clears both, and it is the zone that decides how far.
+#[test]
+fn one_move_clears_every_stop() {
+    let arrangement = with(vec![cabinet("trolley", (6_800.0, 3_100.0), 600.0, 400.0)]);
+    let assessment = assess(&arrangement);
+    for code in [Code::ZoneObject, Code::SightBlocked] {
+        let cure = of(&assessment, code)[0].cure.clone().unwrap();
+        // The near side is at 2900, the zone ends at 4500.
+        assert_eq!(cure.step, Step::MoveThing { thing: "trolley".into(), by: DVec2::new(0.0, 1_600.0) });
+    }
+    let promise = assessment.promise.unwrap();
+    assert_eq!(promise.steps.len(), 1);
+    assert_eq!(promise.verdict, Verdict::Ready);
+}
+
+/// To the left stands another cabinet: the way out is the other side, or further.
+#[test]
+fn a_way_out_that_hits_nothing() {
+    let arrangement = with(vec![
+        cabinet("cabinet", (8_000.0, 4_400.0), 900.0, 450.0),
+        cabinet("shelf", (8_000.0, 5_200.0), 900.0, 700.0),
+    ]);
+    let step = step(&arrangement, Code::ZoneObject);
+    let after = apply(&arrangement, &step);
+    assert_eq!(judge(&after).verdict, Verdict::Ready, "{step:?}");
+    let Step::MoveThing { by, .. } = step else { panic!("{step:?}") };
+    assert!(by.length() > 325.0, "straight left is taken: {by}");
+}
+
+#[test]
+fn walled_in_it_is_taken_out() {
+    let mut arrangement = with(vec![cabinet("long cabinet", (6_000.0, 4_475.0), 11_900.0, 450.0)]);
+    arrangement.bay.things.push(cabinet("shelf", (6_000.0, 5_300.0), 11_900.0, 1_100.0));
+    arrangement.bay.things.push(cabinet("bench", (6_000.0, 700.0), 11_900.0, 1_300.0));
+    let step = step(&arrangement, Code::ZoneObject);
+    assert_eq!(step, Step::TakeAway { thing: "long cabinet".into() });
+}
+
+/// A fixed column inside the zone by 200 mm: the car moves, not the column.
+#[test]
+fn a_column_makes_the_car_move() {
+    let mut arrangement = with(vec![column("column", (8_000.0, 4_360.0), 120.0)]);
+    arrangement.aiming.working_room = 0.0;
+    let step = step(&arrangement, Code::ZoneObject);
+    assert_eq!(step, Step::MoveCar { by: DVec2::new(0.0, -200.0) });
+    let assessment = assess(&arrangement);
+    assert_eq!(assessment.promise.unwrap().verdict, Verdict::Ready);
+}
+
+#[test]
+fn what_a_cure_would_cause_is_said() {
+    // Moving the car 200 mm right brings the body's right side, at y = 2100 - 200, near the bench at 1850.
+    let mut arrangement = with(vec![
+        column("column", (8_000.0, 4_360.0), 120.0),
+        cabinet("bench", (2_000.0, 1_150.0), 600.0, 600.0),
+    ]);
+    arrangement.aiming.working_room = 600.0;
+    let assessment = assess(&arrangement);
+    let cure = of(&assessment, Code::ZoneObject)[0].cure.clone().unwrap();
+    assert!(
+        cure.causes.iter().any(|c| c.code == Code::WorkingRoom
+            && c.severity == Severity::Care
+            && c.subjects[0] == Subject::Thing("bench".into())),
+        "{cure:?}"
+    );
+}
+
+#[test]
+fn a_stand_goes_back_to_its_mark() {
+    use baywright_planner::geometry::{PlanPose, angle};
+    let mut arrangement = clear();
+    arrangement.stands = vec![StandSet::At {
+        place: PlanPose::new(DVec2::new(8_700.0, 3_000.0), angle::radians(180.0)),
+        height: 500.0,
+        pitch: 0.0,
+    }];
+    let step = step(&arrangement, Code::StandOffMark);
+    assert_eq!(step, Step::StandOnMark { placement: "ahead".into() });
+    assert_eq!(judge(&apply(&arrangement, &step)).verdict, Verdict::Ready);
+}
+
+/// Whatever is promised holds when it is done.
+#[test]
+fn promises_hold() {
+    for seed in 0..200_u64 {
+        let arrangement = crate::totality::crowded(seed, 12);
+        let assessment = assess(&arrangement);
+        if let Some(promise) = &assessment.promise {
+            let after = promise.steps.iter().fold(arrangement, |now, step| apply(&now, step));
+            assert_eq!(judge(&after).verdict, promise.verdict, "seed {seed}");
+            assert_ne!(promise.verdict, Verdict::NotReady);
+        }
+    }
+}
+
+/// A move that is offered for a stop clears every stop of that thing.
+#[test]
+fn offered_moves_clear_the_thing() {
+    let mut tried = 0;
+    for seed in 0..200_u64 {
+        let arrangement = crate::totality::crowded(seed, 8);
+        for finding in assess(&arrangement).findings {
+            let (Some(id), Some(cure)) = (finding.culprit().cloned(), finding.cure.clone()) else { continue };
+            if finding.severity != Severity::Stops || !matches!(cure.step, Step::MoveThing { .. }) {
+                continue;
+            }
+            tried += 1;
+            let after = judge(&apply(&arrangement, &cure.step));
+            let still: Vec<_> = after
+                .findings
+                .iter()
+                .filter(|f| f.severity == Severity::Stops && f.culprit() == Some(&id))
+                .collect();
+            assert!(still.is_empty(), "seed {seed}: {still:#?} after {cure:?}");
+        }
+    }
+    assert!(tried > 100, "only {tried} moves were tried");
+}

@@ -1,0 +1,210 @@
+//! The target, the field of view, the axis, the floor, the figures.
+
+use baywright_planner::geometry::{DVec2, DVec3, PlanPose, angle};
+use baywright_planner::model::*;
+use baywright_planner::{Code, Facts, FloorFact, OffBy, Severity, Verdict, assess};
+
+use crate::support::*;
+
+/// The target set off its place by these: away, left seen from the sensor, up, turned (degrees), tipped (degrees).
+fn off(kind: TargetKind, error: AimError, by: [f64; 5]) -> Arrangement {
+    let [along, across, up, yaw, pitch] = by;
+    let mut arrangement = clear();
+    arrangement.aiming.placements[0].target = target(kind, error);
+    arrangement.aiming.placements[0].tolerance = PlaceTolerance::default();
+    arrangement.stands = vec![StandSet::At {
+        place: PlanPose::new(
+            DVec2::new(8_800.0 + along, 3_000.0 + across),
+            angle::radians(180.0) + angle::radians(yaw),
+        ),
+        height: 500.0 + up,
+        pitch: angle::radians(pitch),
+    }];
+    arrangement
+}
+
+fn azimuth_error(arrangement: &Arrangement) -> f64 {
+    let assessment = assess(arrangement);
+    let found = of(&assessment, Code::StandOffMark);
+    let Facts::OffPlace { azimuth_error, .. } = found[0].facts else { panic!() };
+    angle::degrees(azimuth_error)
+}
+
+/// Common practice, no source: 0.1° at 4 m is 7 mm across (4000 · tan 0.1° = 6.98 mm).
+#[test]
+fn a_reflector_aims_by_its_place() {
+    let mm = 4000.0 * libm::tan(angle::radians(0.1));
+    assert!((mm - 6.98).abs() < 0.005);
+    let reflector = |across| off(TargetKind::CornerReflector, AimError::PLACE, [0.0, across, 0.0, 0.0, 0.0]);
+    assert!((azimuth_error(&reflector(mm)) - 0.1).abs() < 1e-9);
+    check(&reflector(6.9), Code::StandOffMark, Severity::Care, None);
+    check(&reflector(-7.1), Code::StandOffMark, Severity::Stops, None);
+    none(&reflector(3.4), Code::StandOffMark);
+    // How it is turned does not matter.
+    none(&off(TargetKind::CornerReflector, AimError::PLACE, [0.0, 0.0, 0.0, 5.0, 5.0]), Code::StandOffMark);
+}
+
+/// Common practice, no source: a tenth of a degree over a 500 mm plate is 0.9 mm between its two ends.
+#[test]
+fn a_plate_aims_by_its_squareness() {
+    let plate = |by| off(TargetKind::Plate, AimError::SQUARENESS, by);
+    let yaw = angle::degrees(libm::asin(0.873 / 500.0));
+    assert!((yaw - 0.1).abs() < 1e-4);
+    assert!((azimuth_error(&plate([0.0, 0.0, 0.0, yaw, 0.0])) - yaw).abs() < 1e-9);
+    check(&plate([0.0, 0.0, 0.0, 0.11, 0.0]), Code::StandOffMark, Severity::Stops, None);
+    let tipped = check(&plate([0.0, 0.0, 0.0, 0.0, -0.2]), Code::StandOffMark, Severity::Stops, None);
+    let Facts::OffPlace { about, .. } = tipped.facts else { panic!() };
+    assert_eq!(about, OffBy::Elevation);
+    // Its place does not matter to the aim; only what the procedure allows counts.
+    none(&plate([30.0, 30.0, 10.0, 0.0, 0.0]), Code::StandOffMark);
+    let mut placed = plate([0.0, 30.0, 0.0, 0.0, 0.0]);
+    placed.aiming.placements[0].tolerance.across = Some(20.0);
+    check(&placed, Code::StandOffMark, Severity::Stops, Some(30.0));
+}
+
+#[test]
+fn a_board_adds_both_without_sign() {
+    let both = AimError { by_place: 1.0, by_squareness: 0.5 };
+    for yaw in [0.2, -0.2] {
+        let board = off(TargetKind::Board, both, [0.0, 4000.0 * libm::tan(angle::radians(0.1)), 0.0, yaw, 0.0]);
+        assert!((azimuth_error(&board) - 0.2).abs() < 1e-9);
+    }
+}
+
+#[test]
+fn height_tips_the_aim_of_a_reflector() {
+    let found = check(
+        &off(TargetKind::CornerReflector, AimError::PLACE, [0.0, 0.0, 10.0, 0.0, 0.0]),
+        Code::StandOffMark,
+        Severity::Stops,
+        Some(libm::atan2(10.0, 4000.0)),
+    );
+    let Facts::OffPlace { height, about, .. } = found.facts else { panic!() };
+    assert_eq!((height, about), (10.0, OffBy::Elevation));
+}
+
+#[test]
+fn a_target_beside_the_view() {
+    let mut arrangement = clear();
+    arrangement.sensor.view.azimuth_half = angle::radians(3.0);
+    // The plate's edge is seen 250 mm aside at 4000: 3.576°. Its middle is straight ahead.
+    let found = check(&arrangement, Code::FieldOfView, Severity::Care, Some(libm::atan2(250.0, 4000.0)));
+    assert!((number(found.limit.unwrap()) - angle::radians(3.0)).abs() < 1e-12);
+    arrangement.sensor.kind = SensorKind::ForwardCamera(Camera { pixels_across: 1280, pixels_down: 960 });
+    check(&arrangement, Code::FieldOfView, Severity::Stops, None);
+    arrangement.sensor.view.azimuth_half = angle::radians(3.6);
+    none(&arrangement, Code::FieldOfView);
+    arrangement.sensor.azimuth = angle::radians(170.0);
+    check(&arrangement, Code::FieldOfView, Severity::Stops, None);
+}
+
+#[test]
+fn a_target_turned_away() {
+    let arrangement = off(TargetKind::Plate, AimError::SQUARENESS, [0.0, 0.0, 0.0, 180.0, 0.0]);
+    let assessment = assess(&arrangement);
+    assert_eq!(of(&assessment, Code::SightBlocked)[0].facts, Facts::FacesAway);
+}
+
+/// The marks of the test car by closed form: outboard spots at ±1020, prolonged to x = 800 + 4000 = 4800 ahead of the
+/// axle; their middle lies under the plate.
+#[test]
+fn the_mark_plan_leads_under_the_plate() {
+    let scene = assess(&clear()).scene;
+    let at = |id: &str| scene.marks.iter().find(|mark| mark.id.as_str() == id).unwrap().at.unwrap();
+    assert!(at("1").distance(DVec2::new(1_400.0, 4_020.0)) < 1e-9);
+    assert!(at("6").distance(DVec2::new(8_800.0, 1_980.0)) < 1e-9);
+    assert!(at("T").distance(scene.targets[0].meant.place.origin()) < 1e-9);
+    let diagonal = scene.readings.iter().find(|r| r.from.as_str() == "1" && r.to.as_str() == "6").unwrap();
+    assert!((diagonal.distance - libm::hypot(7_400.0, 2_040.0)).abs() < 1e-9);
+}
+
+#[test]
+fn a_step_that_cannot_be_done_says_so() {
+    use baywright_planner::geometry::marks::Construction;
+    let mut arrangement = clear();
+    arrangement.aiming.mark_plan[6].construction =
+        Construction::Crossing { first: (0, 2), second: (1, 3) };
+    check(&arrangement, Code::MarkFault, Severity::Stops, None);
+}
+
+#[test]
+fn the_thrust_line_moves_the_target() {
+    let mut arrangement = clear();
+    arrangement.aiming.axis = ReferenceAxis::ThrustLine;
+    check(&arrangement, Code::AxisUnknown, Severity::Care, None);
+    // (0.2 - 0) / 2 = 0.1° to the left.
+    arrangement.on_this_car.rear_toe = Some((0.0, angle::radians(0.2)));
+    none(&arrangement, Code::AxisUnknown);
+    let scene = assess(&arrangement).scene;
+    let expected = 3_000.0 + 4_000.0 * libm::sin(angle::radians(0.1));
+    assert!((scene.targets[0].meant.place.origin().y - expected).abs() < 1e-9);
+}
+
+#[test]
+fn figures_measured_on_the_car_count() {
+    let mut arrangement = clear();
+    arrangement.on_this_car.sensor_at = Some(DVec3::new(810.0, -5.0, 520.0));
+    check(&arrangement, Code::MeasuredOnCar, Severity::Note, None);
+    let scene = assess(&arrangement).scene;
+    assert!(scene.sensor().distance(DVec3::new(4_810.0, 2_995.0, 520.0)) < 1e-9);
+    assert!((scene.targets[0].meant.height - 520.0).abs() < 1e-9);
+}
+
+#[test]
+fn the_floor() {
+    let fact = |arrangement: &Arrangement| {
+        let found = check(arrangement, Code::FloorLevels, Severity::Care, None);
+        let Facts::Floor(fact) = found.facts else { panic!() };
+        fact
+    };
+    let mut arrangement = clear();
+    arrangement.bay.survey.as_mut().unwrap().points[2].level = 5.0;
+    none(&arrangement, Code::FloorLevels);
+    arrangement.bay.survey.as_mut().unwrap().points[2].level = 5.1;
+    assert_eq!(fact(&arrangement), FloorFact::NotJudged);
+    let mut arrangement = clear();
+    arrangement.today = Some(jiff::civil::date(2027, 6, 2));
+    assert_eq!(fact(&arrangement), FloorFact::OutOfDate);
+    arrangement.today = Some(jiff::civil::date(2027, 6, 1));
+    none(&arrangement, Code::FloorLevels);
+    arrangement.bay.survey.as_mut().unwrap().taken = None;
+    assert_eq!(fact(&arrangement), FloorFact::Undated);
+    let mut arrangement = clear();
+    arrangement.bay.survey.as_mut().unwrap().points.truncate(3);
+    assert_eq!(fact(&arrangement), FloorFact::NotCovered);
+    arrangement.bay.survey = None;
+    assert_eq!(fact(&arrangement), FloorFact::Unknown);
+    assert_eq!(assess(&arrangement).verdict, Verdict::ReadyWithCare);
+}
+
+#[test]
+fn runways_carry_the_car() {
+    let mut arrangement = clear();
+    arrangement.bay.runways = vec![
+        Runway { id: "left runway".into(), outline: rectangle((500.0, 3_500.0), (5_000.0, 4_000.0)), top: 400.0 },
+        Runway { id: "right runway".into(), outline: rectangle((500.0, 2_000.0), (5_000.0, 2_500.0)), top: 400.0 },
+    ];
+    arrangement.on_runways = vec!["left runway".into(), "right runway".into()];
+    let assessment = assess(&arrangement);
+    assert_eq!(assessment.scene.carried_at, 400.0);
+    assert!((assessment.scene.sensor().z - 900.0).abs() < 1e-9);
+    none(&arrangement, Code::WheelOffRunway);
+    arrangement.parked = PlanPose::new(DVec2::new(4_000.0, 3_000.0), angle::radians(12.0));
+    assert!(!of(&assess(&arrangement), Code::WheelOffRunway).is_empty());
+}
+
+#[test]
+fn conditions_and_examples_are_notes() {
+    let mut arrangement = clear();
+    arrangement.aiming.conditions = vec!["tyres at their pressures".into(), "boot empty".into()];
+    arrangement.aiming.provenance = Provenance::Example;
+    arrangement.loading.profile_changed = true;
+    arrangement.vehicle.assumed = vec!["tyre width".into()];
+    let assessment = assess(&arrangement);
+    assert!(assessment.on_example_figures);
+    let texts: Vec<_> = of(&assessment, Code::Condition).iter().map(|f| f.facts.clone()).collect();
+    assert_eq!(texts, [Facts::Text("tyres at their pressures".into()), Facts::Text("boot empty".into())]);
+    check(&arrangement, Code::ProfileChanged, Severity::Care, None);
+    check(&arrangement, Code::ExampleFigures, Severity::Note, None);
+    check(&arrangement, Code::AssumedFigures, Severity::Note, None);
+}

@@ -1,0 +1,246 @@
+//! An invented car, aiming and bay, small enough to work every expected figure out by hand.
+//!
+//! The bay is 12 m by 6 m, 3 m high. The car stands with its front axle at x = 4 m on the middle line, nose along x.
+//! Its forward radar sits 800 mm ahead of the axle, 500 mm up. The target is 4 m ahead of the sensor.
+
+use baywright_planner::geometry::marks::{Construction, Reach};
+use baywright_planner::geometry::{
+    Circle, DVec2, DVec3, Outline, PlanPose, Polygon, Prism, Span, angle,
+};
+use baywright_planner::model::*;
+use baywright_planner::{Assessment, Code, Finding, Severity, assess};
+
+pub fn rectangle(low: (f64, f64), high: (f64, f64)) -> Polygon {
+    Polygon::rectangle(low.into(), high.into()).unwrap()
+}
+
+pub fn span(bottom: f64, top: f64) -> Span {
+    Span::new(bottom, top).unwrap()
+}
+
+/// A box of `length` × `width` standing at `at`, from the floor to 1000 mm, steel, exactly known.
+pub fn cabinet(name: &str, at: (f64, f64), length: f64, width: f64) -> Thing {
+    let shape = Shape::Rectangle { length, width };
+    Thing {
+        id: name.into(),
+        kind: ThingKind::Cabinet,
+        outline: shape.outline().unwrap(),
+        shape,
+        place: PlanPose::new(at.into(), 0.0),
+        span: span(0.0, 1000.0),
+        material: Material::Steel,
+        known: Known::Within(0.0),
+        effort: Effort::OnePerson,
+        locked: false,
+    }
+}
+
+pub fn column(name: &str, at: (f64, f64), diameter: f64) -> Thing {
+    let shape = Shape::Round { diameter };
+    Thing {
+        kind: ThingKind::Column,
+        outline: Outline::Circle(Circle::new(DVec2::ZERO, diameter * 0.5).unwrap()),
+        shape,
+        span: span(0.0, 3000.0),
+        effort: Effort::Fixed,
+        ..cabinet(name, at, 1.0, 1.0)
+    }
+}
+
+pub fn radar() -> Sensor {
+    Sensor {
+        id: "forward radar".into(),
+        kind: SensorKind::ForwardRadar(Radar {
+            frequency: 77e9,
+            bandwidth: 1e9,
+            beam_azimuth: angle::radians(20.0),
+            beam_elevation: angle::radians(10.0),
+        }),
+        at: DVec3::new(800.0, 0.0, 500.0),
+        azimuth: 0.0,
+        elevation: 0.0,
+        view: FieldOfView { azimuth_half: angle::radians(45.0), elevation_half: angle::radians(15.0) },
+        adjusted: Adjusted::Screw,
+        provenance: Provenance::Measured { by: "a test".into(), date: None },
+    }
+}
+
+pub fn target(kind: TargetKind, error: AimError) -> Target {
+    Target {
+        kind,
+        width: 500.0,
+        height: 500.0,
+        depth: 20.0,
+        centre_behind: 0.0,
+        error,
+        stand: Some(Stand {
+            base: rectangle((-500.0, -300.0), (-20.0, 300.0)).into(),
+            base_height: 60.0,
+            mast: 50.0,
+            mast_behind: 60.0,
+            top: 800.0,
+        }),
+    }
+}
+
+pub fn aiming() -> Aiming {
+    let wheels = [
+        ("1", Construction::Outboard { wheel: Wheel::RearLeft, distance: 150.0 }),
+        ("2", Construction::Outboard { wheel: Wheel::RearRight, distance: 150.0 }),
+        ("3", Construction::Outboard { wheel: Wheel::FrontLeft, distance: 150.0 }),
+        ("4", Construction::Outboard { wheel: Wheel::FrontRight, distance: 150.0 }),
+        ("5", Construction::Prolong { from: 0, through: 2, reach: Reach::AbreastOf(0) }),
+        ("6", Construction::Prolong { from: 1, through: 3, reach: Reach::AbreastOf(0) }),
+        ("T", Construction::Middle { first: 4, second: 5 }),
+    ];
+    Aiming {
+        id: "plate".into(),
+        name: "Forward radar, plate".into(),
+        sensor: "forward radar".into(),
+        placements: vec![Placement {
+            id: "ahead".into(),
+            target: target(TargetKind::Plate, AimError::SQUARENESS),
+            stand_off: StandOff {
+                from: Datum::Sensor,
+                to: End::Face,
+                distance: 4000.0,
+                bearing: 0.0,
+                aside: 0.0,
+                along: MeasuredAlong::Floor,
+            },
+            height: TargetHeight::FromSensor(0.0),
+            vertical: VerticalReference::Gravity,
+            turned: 0.0,
+            mark: Some("T".into()),
+            tolerance: PlaceTolerance { along: Some(10.0), across: Some(10.0), ..Default::default() },
+        }],
+        mark_plan: wheels
+            .into_iter()
+            .map(|(id, construction)| MarkStep { id: id.into(), construction })
+            .collect(),
+        tolerance: AimTolerance { azimuth: angle::radians(0.1), elevation: angle::radians(0.1) },
+        zones: vec![KeepClear {
+            id: "beam".into(),
+            frame: ZoneFrame::Vehicle,
+            outline: rectangle((900.0, -1500.0), (5800.0, 1500.0)).into(),
+            span: span(0.0, 1500.0),
+            excludes: Exclusion::Metal,
+        }],
+        floor: Some(FloorRequirement { level: 5.0 }),
+        axis: ReferenceAxis::GeometricCentreline,
+        working_room: 600.0,
+        have_ready: vec![],
+        conditions: vec![],
+        provenance: Provenance::Maker { document: "a test".into(), date: None },
+    }
+}
+
+pub fn vehicle() -> Vehicle {
+    let body = rectangle((-3400.0, -900.0), (850.0, 900.0));
+    Vehicle {
+        id: "test-car".into(),
+        name: "Test car".into(),
+        class: VehicleClass::Other,
+        length: 4250.0,
+        width: 1800.0,
+        mirrors: Mirrors { width: 2000.0, ahead: -600.0, height: 1000.0 },
+        height: 1500.0,
+        wheelbase: 2600.0,
+        track_front: 1540.0,
+        track_rear: 1540.0,
+        overhang_front: 850.0,
+        overhang_rear: 800.0,
+        tyre_diameter: 630.0,
+        tyre_width: 200.0,
+        ground_clearance: 150.0,
+        ride_heights: None,
+        outline_top: body.outer().to_vec(),
+        outline_side: [(-3400.0, 150.0), (850.0, 150.0), (850.0, 1500.0), (-3400.0, 1500.0)].map(DVec2::from).into(),
+        assumed: vec![],
+        body_points: vec![],
+        sensors: vec![radar()],
+        aimings: vec![aiming()],
+        provenance: Provenance::Maker { document: "a test".into(), date: None },
+        body: vec![Prism::new(body.into(), span(150.0, 1500.0))],
+    }
+}
+
+pub fn bay() -> Bay {
+    let wall = |id: &str| Wall { id: id.into(), material: Material::Brick };
+    let level = |x: f64, y: f64| LevelPoint { at: DVec2::new(x, y), level: 0.0 };
+    Bay {
+        id: "test-bay".into(),
+        name: "Test bay".into(),
+        room: rectangle((0.0, 0.0), (12_000.0, 6_000.0)),
+        walls: vec![wall("right wall"), wall("far wall"), wall("left wall"), wall("near wall")],
+        walls_known: Known::Within(0.0),
+        ceiling: 3000.0,
+        openings: vec![],
+        floor_features: vec![],
+        runways: vec![],
+        things: vec![],
+        keep_free: vec![],
+        survey: Some(FloorSurvey {
+            taken: Some(jiff::civil::date(2026, 6, 1)),
+            points: vec![level(0.0, 0.0), level(12_000.0, 0.0), level(12_000.0, 6_000.0), level(0.0, 6_000.0)],
+            provenance: Provenance::Measured { by: "a test".into(), date: None },
+        }),
+        marks: vec![],
+        provenance: Provenance::Measured { by: "a test".into(), date: None },
+    }
+}
+
+/// Space ready, nothing found at all.
+pub fn clear() -> Arrangement {
+    Arrangement {
+        id: "clear".into(),
+        bay: bay(),
+        vehicle: vehicle(),
+        aiming: aiming(),
+        sensor: radar(),
+        parked: PlanPose::new(DVec2::new(4_000.0, 3_000.0), 0.0),
+        on_runways: vec![],
+        on_this_car: OnThisCar::default(),
+        stands: vec![StandSet::OnMark],
+        today: Some(jiff::civil::date(2026, 11, 1)),
+        loading: Loading::default(),
+    }
+}
+
+/// The clear arrangement with these things in it.
+pub fn with(things: Vec<Thing>) -> Arrangement {
+    let mut arrangement = clear();
+    arrangement.bay.things = things;
+    arrangement
+}
+
+pub fn of(assessment: &Assessment, code: Code) -> Vec<&Finding> {
+    assessment.findings.iter().filter(|f| f.code == code).collect()
+}
+
+/// The only finding of this code; its severity and measured value are checked.
+pub fn check(arrangement: &Arrangement, code: Code, severity: Severity, measured: Option<f64>) -> Finding {
+    let assessment = assess(arrangement);
+    let found = of(&assessment, code);
+    assert_eq!(found.len(), 1, "{code:?} in {:#?}", assessment.findings);
+    assert_eq!(found[0].severity, severity, "{:?}", found[0]);
+    if let Some(expected) = measured {
+        let value = number(found[0].measured.unwrap());
+        assert!((value - expected).abs() < 1e-6, "{value} instead of {expected}");
+    }
+    found[0].clone()
+}
+
+/// No finding of this code.
+pub fn none(arrangement: &Arrangement, code: Code) {
+    let assessment = assess(arrangement);
+    assert!(of(&assessment, code).is_empty(), "{:#?}", of(&assessment, code));
+}
+
+pub fn number(quantity: baywright_planner::Quantity) -> f64 {
+    use baywright_planner::Quantity::*;
+    match quantity {
+        Length(v) | Angle(v) | Share(v) | Ratio(v) => v,
+        Days(v) => v as f64,
+    }
+}

@@ -1,0 +1,72 @@
+//! Sentences: what a technician reads.
+
+use baywright_planner::model::*;
+use baywright_planner::words::{Language, Units, Words};
+use baywright_planner::{Code, assess};
+
+use crate::support::*;
+
+fn plain(text: &str) -> String {
+    text.replace('\u{202f}', " ")
+}
+
+#[test]
+fn a_finding_reads_well() {
+    let mut arrangement = with(vec![cabinet("tool cabinet", (8_000.0, 4_475.0), 900.0, 450.0)]);
+    arrangement.bay.things[0].known = Known::Taped;
+    let assessment = assess(&arrangement);
+    let words = Words::new(&arrangement, Units::Millimetres, Language::English);
+    let found = of(&assessment, Code::ZoneObject)[0];
+    assert_eq!(
+        plain(&words.line(found)),
+        "Tool cabinet is inside the keep-clear zone: 250 mm in, limit 0 mm. Steel, from 0 mm to 1 000 mm above the \
+         floor; the zone is to be clear of metal."
+    );
+    assert_eq!(
+        plain(&words.cure(found).unwrap()),
+        "Move the tool cabinet 250 mm towards the car's left (go 270 mm to be sure of it)."
+    );
+    assert_eq!(
+        plain(&words.summary(&assessment)),
+        "1 thing stops the aiming. Move the tool cabinet, and only care remains."
+    );
+}
+
+#[test]
+fn every_sentence_is_whole() {
+    for seed in 0..40 {
+        let mut arrangement = crate::totality::crowded(seed, 15);
+        arrangement.bay.survey = None;
+        let assessment = assess(&arrangement);
+        for units in [Units::Millimetres, Units::Metres, Units::FeetInches] {
+            let words = Words::new(&arrangement, units, Language::English);
+            for finding in &assessment.findings {
+                for text in [Some(words.line(finding)), words.cure(finding), Some(words.why(finding))]
+                    .into_iter()
+                    .flatten()
+                {
+                    assert!(text.ends_with('.'), "{text}");
+                    assert!(!text.contains("the the ") && !text.contains("..") && !text.contains("  "), "{text}");
+                    assert!(!text.contains("NaN") && !text.contains("inf "), "{text}");
+                    assert!(text.starts_with(|c: char| c.is_uppercase() || c.is_ascii_digit()), "{text}");
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn marks_are_told_as_work() {
+    let arrangement = clear();
+    let words = Words::new(&arrangement, Units::Millimetres, Language::English);
+    let all: Vec<String> = (0..7).map(|i| plain(&words.instruction(i, Some(4_800.0)))).collect();
+    assert_eq!(
+        all[0],
+        "Mark 1: 150 mm outboard of the rear left tyre's outer side, square to the car, level with the wheel's middle."
+    );
+    assert_eq!(
+        all[4],
+        "Mark 5: line laser or string through marks 1 and 3, then tape 4 800 mm on beyond mark 3."
+    );
+    assert_eq!(all[6], "Mark T: half way between marks 5 and 6; check it from both.");
+}
