@@ -1,0 +1,4 @@
+//! The maths against outside sources: tables worked by independent libraries, each named in its file with the script that
+//! made it.
+
+mod pairs;
