@@ -1,1 +1,32 @@
-//! desk
+//! Bay layouts and vehicle profiles on disk: the only crate that touches it.
+//!
+//! Files are RON with units in the field names (`wheelbase_mm`, `heading_deg`), read into structs of their own, then
+//! turned into the planner's model and validated. Nothing is guessed or repaired: what is wrong is reported as
+//! [`FileFault`]s, each one sentence with file, line, column, field, what was found and what is allowed. Saving is
+//! atomic, and what was saved reads back as it was.
+
+mod aiming;
+mod embedded;
+mod explain;
+mod fault;
+mod figure;
+mod fingerprint;
+mod layout;
+mod library;
+mod open;
+mod profile;
+mod same;
+mod save;
+mod shape;
+mod spot;
+mod text;
+mod version;
+
+pub use embedded::{Embedded, LAYOUTS as EMBEDDED_LAYOUTS, PROFILES as EMBEDDED_PROFILES};
+pub use fault::FileFault;
+pub use fingerprint::fingerprint;
+pub use library::{Library, Profile};
+pub use open::{Loaded, Resolved, load_layout, load_profile, open, parse_layout, parse_profile, resolve};
+pub use save::{Saved, layout_text, profile_text, save_layout, save_profile};
+pub use text::LARGEST_FILE;
+pub use version::{LAYOUT as LAYOUT_VERSION, PROFILE as PROFILE_VERSION};

@@ -1,0 +1,36 @@
+//! The shipped files, also held in the binary, so that the demo works from any folder.
+
+/// A file in the binary.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Embedded {
+    /// Its name without `.ron`.
+    pub name: &'static str,
+    /// Its text.
+    pub text: &'static str,
+}
+
+impl Embedded {
+    /// The file's name in sentences.
+    pub fn label(&self) -> String {
+        format!("{}.ron (built in)", self.name)
+    }
+}
+
+macro_rules! embedded {
+    ($folder:literal: $($name:literal),* $(,)?) => {
+        &[$(Embedded {
+            name: $name,
+            text: include_str!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../", $folder, "/", $name, ".ron")),
+        }),*]
+    };
+}
+
+/// The shipped vehicle profiles.
+pub const PROFILES: &[Embedded] = embedded!("vehicle-profiles":
+    "example-hatchback-small",
+);
+
+/// The shipped bay layouts.
+pub const LAYOUTS: &[Embedded] = embedded!("bay-layouts":
+    "crowded-bay",
+);

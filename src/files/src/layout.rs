@@ -1,0 +1,356 @@
+//! The file form of a bay layout, version 1. Walls, doors, things, runways, cars and aimings are referred to by name.
+
+mod from_model;
+mod to_model;
+
+use serde::{Deserialize, Serialize};
+
+use crate::figure::{Day, Figure, Place, Point};
+use crate::profile::SourceFile;
+
+pub use from_model::file_of;
+pub use to_model::layout_of;
+
+/// A whole layout file.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct LayoutFile {
+    pub version: u32,
+    pub name: String,
+    pub source: SourceFile,
+    pub room: RoomFile,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub openings: Vec<OpeningFile>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub floor_features: Vec<FloorFeatureFile>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub runways: Vec<RunwayFile>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub things: Vec<ThingFile>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub keep_free: Vec<KeepFreeFile>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub survey: Option<SurveyFile>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub marks: Vec<PermanentMarkFile>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub arrangements: Vec<ArrangementFile>,
+}
+
+/// The room. Wall `i` runs from corner `i` to the next one.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct RoomFile {
+    pub corners_mm: Vec<Point>,
+    pub walls: Vec<WallFile>,
+    pub ceiling_mm: Figure,
+    #[serde(default)]
+    pub walls_known: KnownFile,
+}
+
+/// One wall.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct WallFile {
+    pub name: String,
+    pub material: MaterialFile,
+}
+
+/// What something is made of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum MaterialFile {
+    Steel,
+    Aluminium,
+    Mesh,
+    CarBody,
+    Foil,
+    Concrete,
+    Brick,
+    Plasterboard,
+    Wood,
+    Glass,
+    Plastic,
+    Rubber,
+    Cloth,
+    Person,
+    Unknown,
+}
+
+/// How well a place is known. Left out, it counts as placed by eye: the more careful.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub enum KnownFile {
+    Taped,
+    #[default]
+    ByEye,
+    Within {
+        mm: Figure,
+    },
+}
+
+/// An opening in a wall.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct OpeningFile {
+    pub name: String,
+    pub kind: OpeningKindFile,
+    pub wall: String,
+    pub from_mm: Figure,
+    pub width_mm: Figure,
+    #[serde(default)]
+    pub bottom_mm: Figure,
+    pub top_mm: Figure,
+    pub material: MaterialFile,
+    pub shut: bool,
+    #[serde(default)]
+    pub free_beyond_mm: Figure,
+    #[serde(default)]
+    pub is_exit: bool,
+}
+
+/// What closes an opening.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum OpeningKindFile {
+    RollerDoor,
+    SwingDoor,
+    Window,
+    Gap,
+}
+
+/// A place in the floor.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct FloorFeatureFile {
+    pub name: String,
+    pub kind: FloorFeatureKindFile,
+    pub corners_mm: Vec<Point>,
+    pub material: MaterialFile,
+}
+
+/// What a place in the floor is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum FloorFeatureKindFile {
+    Drain,
+    Pit,
+    Joint,
+}
+
+/// A raised runway.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct RunwayFile {
+    pub name: String,
+    pub corners_mm: Vec<Point>,
+    pub top_mm: Figure,
+}
+
+/// A thing that stands, hangs or lies.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ThingFile {
+    pub name: String,
+    pub kind: ThingKindFile,
+    pub shape: ShapeFile,
+    /// Its own origin in the bay: the middle of a rectangle or a round thing.
+    pub at_mm: Point,
+    #[serde(default, skip_serializing_if = "is_zero")]
+    pub turned_deg: Figure,
+    #[serde(default)]
+    pub bottom_mm: Figure,
+    pub top_mm: Figure,
+    pub material: MaterialFile,
+    #[serde(default)]
+    pub known: KnownFile,
+    pub effort: EffortFile,
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub locked: bool,
+}
+
+fn is_zero(figure: &Figure) -> bool {
+    figure.rounded() == 0.0
+}
+
+fn is_false(yes: &bool) -> bool {
+    !yes
+}
+
+/// What a thing is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum ThingKindFile {
+    Cabinet,
+    ToolChest,
+    Bench,
+    Shelf,
+    Trolley,
+    Column,
+    LiftPost,
+    LiftArm,
+    Drum,
+    ParkedCar,
+    Fence,
+    Bin,
+    Person,
+    Lamp,
+    Heater,
+    DoorTrack,
+    Beam,
+    Other,
+}
+
+/// A thing's shape in its own frame.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub enum ShapeFile {
+    Rectangle { length_mm: Figure, width_mm: Figure },
+    Round { diameter_mm: Figure },
+    Outline { corners_mm: Vec<Point> },
+}
+
+/// What it takes to move a thing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum EffortFile {
+    OnePerson,
+    TwoPeople,
+    ForkLift,
+    Fixed,
+}
+
+/// An area to be kept free.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct KeepFreeFile {
+    pub name: String,
+    pub kind: KeepFreeKindFile,
+    pub corners_mm: Vec<Point>,
+}
+
+/// What an area is kept free for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum KeepFreeKindFile {
+    Exit,
+    Panel,
+    Extinguisher,
+}
+
+/// The floor's levels.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SurveyFile {
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub taken: Option<Day>,
+    pub source: SourceFile,
+    pub points: Vec<LevelFile>,
+}
+
+/// One surveyed level.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct LevelFile {
+    pub at_mm: Point,
+    pub level_mm: Figure,
+}
+
+/// A mark that stays.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct PermanentMarkFile {
+    pub name: String,
+    pub at_mm: Point,
+}
+
+/// A saved arrangement.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ArrangementFile {
+    pub name: String,
+    /// The profile: its file's name without `.ron`.
+    pub vehicle: String,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub vehicle_fingerprint: Option<String>,
+    pub aiming: String,
+    pub parked: ParkedFile,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub on_runways: Vec<String>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub on_this_car: Option<OnThisCarFile>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub stands: Vec<StandAtFile>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub moved: Vec<MovedFile>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub away: Vec<String>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub added: Vec<ThingFile>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub doors: Vec<DoorFile>,
+}
+
+/// Where the car stands: the middle of its front axle, and which way its nose points.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ParkedFile {
+    pub at_mm: Point,
+    pub heading_deg: Figure,
+}
+
+/// What was measured on this very car.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct OnThisCarFile {
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub sensor_at_mm: Option<Place>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub rear_toe: Option<RearToeFile>,
+}
+
+/// Toe of the rear wheels, positive toe-in.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct RearToeFile {
+    pub left_deg: Figure,
+    pub right_deg: Figure,
+}
+
+/// Where the stand of one placement is. Left out, a stand is on its mark.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct StandAtFile {
+    pub placement: String,
+    pub set: SetFile,
+}
+
+/// Where a stand is.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub enum SetFile {
+    OnMark,
+    At {
+        /// The floor under the middle of the face.
+        at_mm: Point,
+        /// Where the face looks.
+        heading_deg: Figure,
+        /// Of the middle of the face, above the floor.
+        height_mm: Figure,
+        /// Positive if the face looks down.
+        #[serde(default, skip_serializing_if = "is_zero")]
+        pitch_deg: Figure,
+    },
+}
+
+/// A thing that stands elsewhere.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct MovedFile {
+    pub thing: String,
+    pub at_mm: Point,
+    #[serde(default, skip_serializing_if = "is_zero")]
+    pub turned_deg: Figure,
+}
+
+/// A door that is open or shut, other than the bay says.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct DoorFile {
+    pub door: String,
+    pub shut: bool,
+}

@@ -1,0 +1,178 @@
+//! From a layout to its file.
+
+use baywright_geometry::PlanPose;
+use baywright_planner::model::{Bay, Layout, OnThisCar, SavedArrangement, Shape, StandSet, Thing};
+
+use super::{
+    ArrangementFile, DoorFile, FloorFeatureFile, KeepFreeFile, LayoutFile, LevelFile, MovedFile,
+    OnThisCarFile, OpeningFile, ParkedFile, PermanentMarkFile, RearToeFile, RoomFile, RunwayFile, SetFile,
+    ShapeFile, StandAtFile, SurveyFile, ThingFile, WallFile,
+};
+use crate::figure::{Day, Figure, Point, place, point, points};
+
+/// The file that describes a layout.
+pub fn file_of(layout: &Layout) -> LayoutFile {
+    let bay = &layout.bay;
+    LayoutFile {
+        version: crate::version::LAYOUT,
+        name: bay.name.clone(),
+        source: (&bay.provenance).into(),
+        room: RoomFile {
+            corners_mm: points(bay.room.outer()),
+            walls: bay
+                .walls
+                .iter()
+                .map(|w| WallFile { name: w.id.to_string(), material: w.material.into() })
+                .collect(),
+            ceiling_mm: bay.ceiling.into(),
+            walls_known: bay.walls_known.into(),
+        },
+        openings: openings(bay),
+        floor_features: bay
+            .floor_features
+            .iter()
+            .map(|f| FloorFeatureFile {
+                name: f.id.to_string(),
+                kind: f.kind.into(),
+                corners_mm: points(f.outline.outer()),
+                material: f.material.into(),
+            })
+            .collect(),
+        runways: bay
+            .runways
+            .iter()
+            .map(|r| RunwayFile {
+                name: r.id.to_string(),
+                corners_mm: points(r.outline.outer()),
+                top_mm: r.top.into(),
+            })
+            .collect(),
+        things: bay.things.iter().map(thing).collect(),
+        keep_free: bay
+            .keep_free
+            .iter()
+            .map(|k| KeepFreeFile {
+                name: k.id.to_string(),
+                kind: k.kind.into(),
+                corners_mm: points(k.outline.outer()),
+            })
+            .collect(),
+        survey: bay.survey.as_ref().map(|s| SurveyFile {
+            taken: s.taken.map(Day),
+            source: (&s.provenance).into(),
+            points: s
+                .points
+                .iter()
+                .map(|p| LevelFile { at_mm: point(p.at), level_mm: p.level.into() })
+                .collect(),
+        }),
+        marks: bay
+            .marks
+            .iter()
+            .map(|m| PermanentMarkFile { name: m.id.to_string(), at_mm: point(m.at) })
+            .collect(),
+        arrangements: layout.arrangements.iter().map(arrangement).collect(),
+    }
+}
+
+fn openings(bay: &Bay) -> Vec<OpeningFile> {
+    // A wall that is not there becomes an empty name: reading it back refuses it.
+    let wall = |i: usize| bay.walls.get(i).map_or_else(String::new, |w| w.id.to_string());
+    bay.openings
+        .iter()
+        .map(|o| OpeningFile {
+            name: o.id.to_string(),
+            kind: o.kind.into(),
+            wall: wall(o.wall),
+            from_mm: o.from.into(),
+            width_mm: o.width.into(),
+            bottom_mm: o.span.bottom().into(),
+            top_mm: o.span.top().into(),
+            material: o.material.into(),
+            shut: o.shut,
+            free_beyond_mm: o.free_beyond.into(),
+            is_exit: o.is_exit,
+        })
+        .collect()
+}
+
+fn placed(pose: &PlanPose) -> (Point, Figure) {
+    (point(pose.origin()), Figure::degrees(pose.heading()))
+}
+
+fn thing(thing: &Thing) -> ThingFile {
+    let (at_mm, turned_deg) = placed(&thing.place);
+    ThingFile {
+        name: thing.id.to_string(),
+        kind: thing.kind.into(),
+        shape: match &thing.shape {
+            Shape::Rectangle { length, width } => {
+                ShapeFile::Rectangle { length_mm: (*length).into(), width_mm: (*width).into() }
+            }
+            Shape::Round { diameter } => ShapeFile::Round { diameter_mm: (*diameter).into() },
+            Shape::Outline(corners) => ShapeFile::Outline { corners_mm: points(corners) },
+        },
+        at_mm,
+        turned_deg,
+        bottom_mm: thing.span.bottom().into(),
+        top_mm: thing.span.top().into(),
+        material: thing.material.into(),
+        known: thing.known.into(),
+        effort: thing.effort.into(),
+        locked: thing.locked,
+    }
+}
+
+fn arrangement(saved: &SavedArrangement) -> ArrangementFile {
+    let (at_mm, heading_deg) = placed(&saved.parked);
+    ArrangementFile {
+        name: saved.id.to_string(),
+        vehicle: saved.vehicle.to_string(),
+        vehicle_fingerprint: saved.vehicle_fingerprint.clone(),
+        aiming: saved.aiming.to_string(),
+        parked: ParkedFile { at_mm, heading_deg },
+        on_runways: saved.on_runways.iter().map(ToString::to_string).collect(),
+        on_this_car: (saved.on_this_car != OnThisCar::default()).then(|| OnThisCarFile {
+            sensor_at_mm: saved.on_this_car.sensor_at.map(place),
+            rear_toe: saved.on_this_car.rear_toe.map(|(left, right)| RearToeFile {
+                left_deg: Figure::degrees(left),
+                right_deg: Figure::degrees(right),
+            }),
+        }),
+        stands: saved
+            .stands
+            .iter()
+            .map(|(id, set)| StandAtFile { placement: id.to_string(), set: stand(set) })
+            .collect(),
+        moved: saved
+            .moved
+            .iter()
+            .map(|m| {
+                let (at_mm, turned_deg) = placed(&m.place);
+                MovedFile { thing: m.thing.to_string(), at_mm, turned_deg }
+            })
+            .collect(),
+        away: saved.away.iter().map(ToString::to_string).collect(),
+        added: saved.added.iter().map(thing).collect(),
+        doors: saved
+            .shut
+            .iter()
+            .map(|(door, shut)| DoorFile { door: door.to_string(), shut: *shut })
+            .collect(),
+    }
+}
+
+fn stand(set: &StandSet) -> SetFile {
+    match set {
+        StandSet::OnMark => SetFile::OnMark,
+        StandSet::At { place, height, pitch } => {
+            let (at_mm, heading_deg) = placed(place);
+            SetFile::At {
+                at_mm,
+                heading_deg,
+                height_mm: (*height).into(),
+                pitch_deg: Figure::degrees(*pitch),
+            }
+        }
+    }
+}

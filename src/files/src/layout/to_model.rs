@@ -1,0 +1,294 @@
+//! From a layout's file to the model.
+
+use baywright_geometry::{DVec2, PlanPose};
+use baywright_planner::model::validate::{self, Fault, limits};
+use baywright_planner::model::{
+    Bay, FloorFeature, FloorSurvey, Id, KeepFree, Layout, LevelPoint, Moved, OnThisCar, Opening,
+    PermanentMark, Runway, SavedArrangement, Shape, StandSet, Thing, Wall,
+};
+
+use super::{
+    ArrangementFile, LayoutFile, OnThisCarFile, OpeningFile, SetFile, ShapeFile, SurveyFile, ThingFile,
+};
+use crate::figure::{Figure, Point, vec2, vec3, vecs};
+use crate::shape::Faults;
+
+/// The layout that a file describes, checked. `id` is the file's stem.
+///
+/// # Errors
+/// Everything found wrong.
+pub fn layout_of(file: &LayoutFile, id: Id) -> Result<Layout, Vec<Fault>> {
+    let mut faults = Faults::default();
+    let bay = bay(file, id, &mut faults);
+    let arrangements: Vec<SavedArrangement> = file
+        .arrangements
+        .iter()
+        .enumerate()
+        .map(|(i, a)| arrangement(&format!("arrangements[{i}]"), a, &mut faults))
+        .collect();
+    match bay {
+        Some(bay) if faults.0.is_empty() => {
+            let layout = Layout { bay, arrangements };
+            // Openings and walls are judged as the file has them: a clockwise room was turned, its order was not.
+            let mut found = validate::layout(&layout);
+            if is_clockwise(&file.room.corners_mm) {
+                let walls = layout.bay.walls.len();
+                for fault in &mut found {
+                    fault.field = as_in_clockwise_file(&fault.field, walls);
+                }
+            }
+            if found.is_empty() { Ok(layout) } else { Err(found) }
+        }
+        _ => Err(faults.0),
+    }
+}
+
+fn pose(at: Point, heading: Figure) -> PlanPose {
+    PlanPose::new(vec2(at), heading.radians())
+}
+
+fn is_clockwise(corners: &[Point]) -> bool {
+    baywright_geometry::polygon::signed_area(&vecs(corners)) < 0.0
+}
+
+/// The wall of the turned room for a wall of a clockwise file, and the other way round: the ring's order is reversed,
+/// and edge `i` runs between the same corners as edge `n - 2 - i` did.
+fn turned_wall(wall: usize, walls: usize) -> usize {
+    (2 * walls).saturating_sub(2 + wall) % walls.max(1)
+}
+
+fn as_in_clockwise_file(field: &str, walls: usize) -> String {
+    let numbered = field.strip_prefix("room.walls[").and_then(|rest| rest.split_once(']'));
+    match numbered.and_then(|(i, rest)| Some((i.parse::<usize>().ok()?, rest))) {
+        Some((i, rest)) if i < walls => format!("room.walls[{}]{rest}", turned_wall(i, walls)),
+        _ => field.to_owned(),
+    }
+}
+
+fn bay(file: &LayoutFile, id: Id, faults: &mut Faults) -> Option<Bay> {
+    let room = faults.polygon("room.corners_mm", &file.room.corners_mm);
+    let mut walls: Vec<Wall> = file
+        .room
+        .walls
+        .iter()
+        .map(|w| Wall { id: w.name.as_str().into(), material: w.material.into() })
+        .collect();
+    if walls.len() != file.room.corners_mm.len() {
+        faults.add(
+            "room.walls",
+            format!("{} walls for {} corners", walls.len(), file.room.corners_mm.len()),
+            "one wall for each corner, in the same order",
+        );
+    }
+    let clockwise = is_clockwise(&file.room.corners_mm);
+    if clockwise {
+        // The corners are taken in reverse; the wall of edge i of the new ring was that of edge n - 2 - i.
+        let n = walls.len();
+        walls = (0..n).filter_map(|i| walls.get(turned_wall(i, n)).cloned()).collect();
+    }
+    let names: Vec<&str> = file.room.walls.iter().map(|w| w.name.as_str()).collect();
+    let openings: Vec<Opening> = file
+        .openings
+        .iter()
+        .enumerate()
+        .filter_map(|(i, o)| {
+            let mut opening = opening(&format!("openings[{i}]"), o, &names, faults)?;
+            if clockwise {
+                // Measured from the wall's other end.
+                let length = wall_length(&file.room.corners_mm, opening.wall)?;
+                opening.from = Figure(length - opening.from - opening.width).rounded();
+                opening.wall = turned_wall(opening.wall, names.len());
+            }
+            Some(opening)
+        })
+        .collect();
+    let floor_features: Vec<FloorFeature> =
+        listed("floor_features", &file.floor_features, faults, |path, f, faults| {
+            Some(FloorFeature {
+                id: f.name.as_str().into(),
+                kind: f.kind.into(),
+                outline: faults.polygon(&format!("{path}.corners_mm"), &f.corners_mm)?,
+                material: f.material.into(),
+            })
+        });
+    let runways = listed("runways", &file.runways, faults, |path, r, faults| {
+        let outline = faults.polygon(&format!("{path}.corners_mm"), &r.corners_mm)?;
+        Some(Runway { id: r.name.as_str().into(), outline, top: r.top_mm.0 })
+    });
+    let keep_free = listed("keep_free", &file.keep_free, faults, |path, k, faults| {
+        let outline = faults.polygon(&format!("{path}.corners_mm"), &k.corners_mm)?;
+        Some(KeepFree { id: k.name.as_str().into(), kind: k.kind.into(), outline })
+    });
+    let things = listed("things", &file.things, faults, thing);
+    Some(Bay {
+        id,
+        name: file.name.clone(),
+        room: room?,
+        walls,
+        walls_known: file.room.walls_known.into(),
+        ceiling: file.room.ceiling_mm.0,
+        openings,
+        floor_features,
+        runways,
+        things,
+        keep_free,
+        survey: file.survey.as_ref().map(survey),
+        marks: file
+            .marks
+            .iter()
+            .map(|m| PermanentMark { id: m.name.as_str().into(), at: vec2(m.at_mm) })
+            .collect(),
+        provenance: (&file.source).into(),
+    })
+}
+
+fn listed<F, M>(
+    list: &str,
+    files: &[F],
+    faults: &mut Faults,
+    read: impl Fn(&str, &F, &mut Faults) -> Option<M>,
+) -> Vec<M> {
+    files.iter().enumerate().filter_map(|(i, f)| read(&format!("{list}[{i}]"), f, faults)).collect()
+}
+
+fn wall_length(corners: &[Point], wall: usize) -> Option<f64> {
+    let from: DVec2 = vec2(*corners.get(wall)?);
+    let to = vec2(*corners.get((wall + 1) % corners.len())?);
+    Some(from.distance(to))
+}
+
+fn opening(path: &str, file: &OpeningFile, walls: &[&str], faults: &mut Faults) -> Option<Opening> {
+    let wall = faults.find(&format!("{path}.wall"), &file.wall, walls.iter().copied());
+    let span = faults.span(path, file.bottom_mm, file.top_mm);
+    Some(Opening {
+        id: file.name.as_str().into(),
+        kind: file.kind.into(),
+        wall: wall?,
+        from: file.from_mm.0,
+        width: file.width_mm.0,
+        span: span?,
+        material: file.material.into(),
+        shut: file.shut,
+        free_beyond: file.free_beyond_mm.0,
+        is_exit: file.is_exit,
+    })
+}
+
+fn thing(path: &str, file: &ThingFile, faults: &mut Faults) -> Option<Thing> {
+    let span = faults.span(path, file.bottom_mm, file.top_mm);
+    let shape = shape(&format!("{path}.shape"), &file.shape, faults)?;
+    // A shape whose figures are in range makes an outline.
+    let outline = shape.outline().ok()?;
+    Some(Thing {
+        id: file.name.as_str().into(),
+        kind: file.kind.into(),
+        shape,
+        place: pose(file.at_mm, file.turned_deg),
+        span: span?,
+        material: file.material.into(),
+        known: file.known.into(),
+        effort: file.effort.into(),
+        locked: file.locked,
+        outline,
+    })
+}
+
+fn shape(path: &str, file: &ShapeFile, faults: &mut Faults) -> Option<Shape> {
+    match file {
+        ShapeFile::Rectangle { length_mm, width_mm } => {
+            let length = faults.number(&format!("{path}.length_mm"), *length_mm, &limits::SIZE);
+            let width = faults.number(&format!("{path}.width_mm"), *width_mm, &limits::SIZE);
+            (length && width).then_some(Shape::Rectangle { length: length_mm.0, width: width_mm.0 })
+        }
+        ShapeFile::Round { diameter_mm } => faults
+            .number(&format!("{path}.diameter_mm"), *diameter_mm, &limits::SIZE)
+            .then_some(Shape::Round { diameter: diameter_mm.0 }),
+        ShapeFile::Outline { corners_mm } => {
+            faults.polygon(&format!("{path}.corners_mm"), corners_mm)?;
+            Some(Shape::Outline(vecs(corners_mm)))
+        }
+    }
+}
+
+fn survey(file: &SurveyFile) -> FloorSurvey {
+    FloorSurvey {
+        taken: file.taken.map(|d| d.0),
+        points: file.points.iter().map(|p| LevelPoint { at: vec2(p.at_mm), level: p.level_mm.0 }).collect(),
+        provenance: (&file.source).into(),
+    }
+}
+
+fn arrangement(path: &str, file: &ArrangementFile, faults: &mut Faults) -> SavedArrangement {
+    let added = file
+        .added
+        .iter()
+        .enumerate()
+        .filter_map(|(i, t)| thing(&format!("{path}.added[{i}]"), t, faults))
+        .collect();
+    SavedArrangement {
+        id: file.name.as_str().into(),
+        vehicle: file.vehicle.as_str().into(),
+        vehicle_fingerprint: file.vehicle_fingerprint.clone(),
+        aiming: file.aiming.as_str().into(),
+        parked: pose(file.parked.at_mm, file.parked.heading_deg),
+        on_runways: file.on_runways.iter().map(|r| r.as_str().into()).collect(),
+        on_this_car: file.on_this_car.as_ref().map(on_this_car).unwrap_or_default(),
+        stands: file.stands.iter().map(|s| (s.placement.as_str().into(), set(&s.set))).collect(),
+        moved: file
+            .moved
+            .iter()
+            .map(|m| Moved { thing: m.thing.as_str().into(), place: pose(m.at_mm, m.turned_deg) })
+            .collect(),
+        away: file.away.iter().map(|a| a.as_str().into()).collect(),
+        added,
+        shut: file.doors.iter().map(|d| (d.door.as_str().into(), d.shut)).collect(),
+    }
+}
+
+fn on_this_car(file: &OnThisCarFile) -> OnThisCar {
+    OnThisCar {
+        sensor_at: file.sensor_at_mm.map(vec3),
+        rear_toe: file.rear_toe.map(|t| (t.left_deg.radians(), t.right_deg.radians())),
+    }
+}
+
+fn set(file: &SetFile) -> StandSet {
+    match file {
+        SetFile::OnMark => StandSet::OnMark,
+        SetFile::At { at_mm, heading_deg, height_mm, pitch_deg } => StandSet::At {
+            place: pose(*at_mm, *heading_deg),
+            height: height_mm.0,
+            pitch: pitch_deg.radians(),
+        },
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use baywright_geometry::Polygon;
+
+    use super::*;
+
+    /// Edge i of a reversed ring is edge `turned_wall(i)` of the ring, for a ring of any size.
+    #[test]
+    fn turned_walls_join_the_same_corners() {
+        for n in 3..9_usize {
+            let ring: Vec<usize> = (0..n).collect();
+            let reversed: Vec<usize> = ring.iter().rev().copied().collect();
+            for i in 0..n {
+                let old = turned_wall(i, n);
+                let (a, b) = (ring[old], ring[(old + 1) % n]);
+                assert_eq!((reversed[i], reversed[(i + 1) % n]), (b, a), "{n} corners, edge {i}");
+                assert_eq!(turned_wall(old, n), i);
+            }
+        }
+    }
+
+    #[test]
+    fn the_polygon_reverses_a_clockwise_ring_as_assumed_here() {
+        let clockwise: Vec<DVec2> = [(0., 0.), (0., 4.), (6., 4.), (6., 0.)].map(DVec2::from).to_vec();
+        let polygon = Polygon::simple(clockwise.clone()).unwrap();
+        let reversed: Vec<DVec2> = clockwise.into_iter().rev().collect();
+        assert_eq!(polygon.outer(), reversed);
+    }
+}

@@ -1,0 +1,89 @@
+//! Where vehicle profiles are looked up.
+
+use std::collections::BTreeSet;
+use std::path::{Path, PathBuf};
+
+use baywright_planner::model::{Id, Vehicle};
+
+use crate::embedded;
+use crate::fault::FileFault;
+use crate::open::{load_profile, parse_profile};
+
+/// A profile with where it was found.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Profile {
+    /// The vehicle.
+    pub vehicle: Vehicle,
+    /// The mark of its content, see [`crate::fingerprint()`].
+    pub fingerprint: String,
+    /// Its file, for sentences.
+    pub file: String,
+}
+
+/// The places where profiles are looked up, in their order.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Library {
+    folders: Vec<PathBuf>,
+    built_in: bool,
+}
+
+impl Library {
+    /// For a layout on disk: `../vehicle-profiles` beside it, then the user's own folder, then the built-in ones.
+    pub fn beside(layout: &Path) -> Self {
+        let beside = layout.parent().unwrap_or(Path::new("")).join("..").join("vehicle-profiles");
+        Self { folders: std::iter::once(beside).chain(Self::user_folder()).collect(), built_in: true }
+    }
+
+    /// Only the built-in ones: for a built-in layout, so that it is the same everywhere.
+    pub const fn built_in() -> Self {
+        Self { folders: Vec::new(), built_in: true }
+    }
+
+    /// Only these folders.
+    pub const fn folders(folders: Vec<PathBuf>) -> Self {
+        Self { folders, built_in: false }
+    }
+
+    /// The user's own folder of profiles; it need not exist. `None` if the user has no home.
+    pub fn user_folder() -> Option<PathBuf> {
+        directories::ProjectDirs::from("", "", "baywright")
+            .map(|dirs| dirs.data_dir().join("vehicle-profiles"))
+    }
+
+    /// The profile of this name, from the first place that has it; `None` if none has.
+    ///
+    /// # Errors
+    /// A profile of that name is there and cannot be read.
+    pub fn find(&self, name: &Id) -> Result<Option<Profile>, Vec<FileFault>> {
+        let name = name.as_str();
+        // A name is a file's stem and nothing else: it must not lead to another folder.
+        if name.is_empty() || name.starts_with('.') || name.contains(['/', '\\', ':', '\0']) {
+            return Ok(None);
+        }
+        for folder in &self.folders {
+            let path = folder.join(format!("{name}.ron"));
+            if path.try_exists().unwrap_or(false) {
+                return load_profile(&path).map(Some);
+            }
+        }
+        let built_in = embedded::PROFILES.iter().find(|e| self.built_in && e.name == name);
+        built_in.map(|e| parse_profile(&e.label(), e.name, e.text)).transpose()
+    }
+
+    /// The names of all profiles that are there, sorted. A folder that cannot be read has none.
+    pub fn names(&self) -> Vec<Id> {
+        let mut names = BTreeSet::new();
+        for folder in &self.folders {
+            let entries = std::fs::read_dir(folder).into_iter().flatten().flatten();
+            names.extend(entries.filter_map(|entry| {
+                let path = entry.path();
+                let stem = path.file_stem()?.to_str()?;
+                (path.extension()? == "ron").then(|| Id::from(stem))
+            }));
+        }
+        if self.built_in {
+            names.extend(embedded::PROFILES.iter().map(|e| Id::from(e.name)));
+        }
+        names.into_iter().collect()
+    }
+}

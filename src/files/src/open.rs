@@ -1,0 +1,211 @@
+//! Opening layouts and profiles.
+
+use std::path::{Path, PathBuf};
+
+use baywright_planner::model::validate::{self, Fault, one_of};
+use baywright_planner::model::{Arrangement, Id, Layout};
+use jiff::civil::Date;
+
+use crate::embedded;
+use crate::fault::FileFault;
+use crate::fingerprint::fingerprint;
+use crate::library::{Library, Profile};
+use crate::text::Text;
+use crate::version;
+use crate::{layout, profile};
+
+const A_LAYOUT: &str = "a bay layout";
+const A_PROFILE: &str = "a vehicle profile";
+
+/// A layout with all its arrangements made.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Loaded {
+    /// The file, for sentences.
+    pub file: String,
+    /// Where it is on disk; `None` for a built-in one.
+    pub path: Option<PathBuf>,
+    /// The layout.
+    pub layout: Layout,
+    /// The arrangements in the file's order, by name.
+    pub arrangements: Vec<(Id, Arrangement)>,
+    /// The profiles that they use, each once, in the order of first use.
+    pub profiles: Vec<Profile>,
+}
+
+/// The arrangements of a layout, made with the profiles found.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Resolved {
+    /// The arrangements in the layout's order, by name.
+    pub arrangements: Vec<(Id, Arrangement)>,
+    /// The profiles that they use, each once, in the order of first use.
+    pub profiles: Vec<Profile>,
+}
+
+/// Opens a layout with everything that it needs. `name` is a path, or the name of a built-in layout (`crowded-bay`,
+/// with or without `.ron`, or `bay-layouts/crowded-bay.ron`); a file that exists goes first. `today` dates the floor
+/// survey.
+///
+/// # Errors
+/// Everything found wrong, in the layout or in a profile that it names.
+pub fn open(name: &Path, today: Option<Date>) -> Result<Loaded, Vec<FileFault>> {
+    let (text, id, path) = match embedded_layout(name) {
+        Some(built_in) if !name.exists() => {
+            (Text::new(built_in.label(), built_in.text), built_in.name.into(), None)
+        }
+        _ => (
+            Text::read(name, A_LAYOUT).map_err(|fault| vec![naming_built_in(fault)])?,
+            stem(name)?,
+            Some(name),
+        ),
+    };
+    let layout = layout_in(&text, id)?;
+    let library = path.map_or_else(Library::built_in, Library::beside);
+    let resolved = resolve_in(&text, &layout, &library, today)?;
+    Ok(Loaded {
+        file: text.file,
+        path: path.map(Path::to_owned),
+        layout,
+        arrangements: resolved.arrangements,
+        profiles: resolved.profiles,
+    })
+}
+
+fn embedded_layout(name: &Path) -> Option<&'static embedded::Embedded> {
+    let name = name.to_str()?;
+    let name = name.strip_prefix("bay-layouts/").unwrap_or(name);
+    let name = name.strip_suffix(".ron").unwrap_or(name);
+    embedded::LAYOUTS.iter().find(|e| e.name == name)
+}
+
+/// A file that is not there: say which built-in ones are.
+fn naming_built_in(mut fault: FileFault) -> FileFault {
+    if fault.found == "no such file" {
+        let names: Vec<Id> = embedded::LAYOUTS.iter().map(|e| e.name.into()).collect();
+        fault.allowed = format!("{}, or a built-in one: {}", fault.allowed, one_of(&names));
+    }
+    fault
+}
+
+/// Loads a layout alone, without the profiles that it names.
+///
+/// # Errors
+/// Everything found wrong with it.
+pub fn load_layout(path: &Path) -> Result<Layout, Vec<FileFault>> {
+    let text = Text::read(path, A_LAYOUT).map_err(|fault| vec![fault])?;
+    layout_in(&text, stem(path)?)
+}
+
+/// A layout from a text in hand; `file` names it in sentences, `id` is its name.
+///
+/// # Errors
+/// Everything found wrong with it.
+pub fn parse_layout(file: &str, id: &str, text: &str) -> Result<Layout, Vec<FileFault>> {
+    let text = Text::of_bytes(file, text.as_bytes().to_vec(), A_LAYOUT).map_err(|fault| vec![fault])?;
+    layout_in(&text, id.into())
+}
+
+fn layout_in(text: &Text, id: Id) -> Result<Layout, Vec<FileFault>> {
+    let file = version::read(text, version::LAYOUTS).map_err(|fault| vec![fault])?;
+    layout::layout_of(&file, id).map_err(|faults| text.located(faults))
+}
+
+/// Loads a profile.
+///
+/// # Errors
+/// Everything found wrong with it.
+pub fn load_profile(path: &Path) -> Result<Profile, Vec<FileFault>> {
+    let text = Text::read(path, A_PROFILE).map_err(|fault| vec![fault])?;
+    profile_in(text, stem(path)?)
+}
+
+/// A profile from a text in hand; `file` names it in sentences, `id` is its name.
+///
+/// # Errors
+/// Everything found wrong with it.
+pub fn parse_profile(file: &str, id: &str, text: &str) -> Result<Profile, Vec<FileFault>> {
+    let text = Text::of_bytes(file, text.as_bytes().to_vec(), A_PROFILE).map_err(|fault| vec![fault])?;
+    profile_in(text, id.into())
+}
+
+fn profile_in(text: Text, id: Id) -> Result<Profile, Vec<FileFault>> {
+    let file = version::read(&text, version::PROFILES).map_err(|fault| vec![fault])?;
+    let vehicle = profile::vehicle_of(&file, id).map_err(|faults| text.located(faults))?;
+    Ok(Profile { fingerprint: fingerprint(&vehicle), vehicle, file: text.file })
+}
+
+/// A file's name without `.ron`, by which it goes.
+fn stem(path: &Path) -> Result<Id, Vec<FileFault>> {
+    let stem = path.file_stem().and_then(|s| s.to_str()).map(str::trim).filter(|s| !s.is_empty());
+    stem.map(Id::from).ok_or_else(|| {
+        let file = path.display().to_string();
+        vec![FileFault::whole(&file, "a file name that is no text", "a name in plain letters")]
+    })
+}
+
+/// Makes the arrangements of a layout anew, as after a change. Faults name no line.
+///
+/// # Errors
+/// Everything found wrong: profiles, aimings, placements that are not there.
+pub fn resolve(
+    file: &str,
+    layout: &Layout,
+    library: &Library,
+    today: Option<Date>,
+) -> Result<Resolved, Vec<FileFault>> {
+    resolve_in(&Text::new(file, ""), layout, library, today)
+}
+
+fn resolve_in(
+    text: &Text,
+    layout: &Layout,
+    library: &Library,
+    today: Option<Date>,
+) -> Result<Resolved, Vec<FileFault>> {
+    let mut resolved = Resolved::default();
+    let mut in_profiles: Vec<FileFault> = Vec::new();
+    let mut in_layout: Vec<Fault> = Vec::new();
+    let mut looked_up: Vec<(Id, Option<usize>)> = Vec::new();
+    for (i, saved) in layout.arrangements.iter().enumerate() {
+        let known = looked_up.iter().find(|(id, _)| *id == saved.vehicle).map(|(_, at)| *at);
+        let at = known.unwrap_or_else(|| {
+            let at = match library.find(&saved.vehicle) {
+                Ok(Some(profile)) => {
+                    resolved.profiles.push(profile);
+                    Some(resolved.profiles.len() - 1)
+                }
+                Ok(None) => {
+                    in_layout.push(Fault {
+                        field: format!("arrangements[{i}].vehicle"),
+                        found: format!("{:?}, of which there is no profile", saved.vehicle),
+                        allowed: one_of(&library.names()),
+                    });
+                    None
+                }
+                Err(faults) => {
+                    in_profiles.extend(faults);
+                    None
+                }
+            };
+            looked_up.push((saved.vehicle.clone(), at));
+            at
+        });
+        let Some(profile) = at.and_then(|at| resolved.profiles.get(at)) else { continue };
+        match layout.resolve(saved, &profile.vehicle, &profile.fingerprint, today) {
+            Ok(arrangement) => {
+                in_layout.extend(validate::arrangement(&arrangement).into_iter().map(|mut fault| {
+                    fault.field = format!("arrangements[{i}].{}", fault.field);
+                    fault
+                }));
+                resolved.arrangements.push((saved.id.clone(), arrangement));
+            }
+            Err(fault) => in_layout.push(Fault {
+                field: format!("arrangements[{i}].{}", fault.field),
+                found: format!("{:?}", fault.found),
+                allowed: one_of(&fault.allowed),
+            }),
+        }
+    }
+    let mut faults = text.located(in_layout);
+    faults.extend(in_profiles);
+    if faults.is_empty() { Ok(resolved) } else { Err(faults) }
+}

@@ -1,0 +1,177 @@
+//! The file form of a vehicle profile, version 1. Apart from the model, so that either may change without the other.
+
+mod from_model;
+mod to_model;
+
+use serde::{Deserialize, Serialize};
+
+use crate::aiming::AimingFile;
+use crate::figure::{Day, Figure, Place, Point};
+
+pub use from_model::file_of;
+pub use to_model::vehicle_of;
+
+/// Frequencies are gigahertz in files and hertz in the model.
+const HERTZ_PER_GIGAHERTZ: f64 = 1e9;
+
+/// A whole profile file.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ProfileFile {
+    pub version: u32,
+    pub name: String,
+    pub class: ClassFile,
+    pub source: SourceFile,
+    pub body: BodyFile,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub body_points: Vec<BodyPointFile>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub sensors: Vec<SensorFile>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub aimings: Vec<AimingFile>,
+}
+
+/// Where a group of figures comes from.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub enum SourceFile {
+    Example,
+    Maker {
+        document: String,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        date: Option<Day>,
+    },
+    Measured {
+        by: String,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        date: Option<Day>,
+    },
+    Published {
+        source: String,
+    },
+}
+
+/// Body classes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum ClassFile {
+    SmallHatchback,
+    Saloon,
+    Estate,
+    TallCar,
+    Van,
+    Pickup,
+    PeopleCarrier,
+    Other,
+}
+
+/// The figures of the body. What may be left out is assumed from the class.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct BodyFile {
+    pub length_mm: Figure,
+    pub width_mm: Figure,
+    pub height_mm: Figure,
+    pub wheelbase_mm: Figure,
+    pub overhang_front_mm: Figure,
+    pub overhang_rear_mm: Figure,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub track_front_mm: Option<Figure>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub track_rear_mm: Option<Figure>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tyre_diameter_mm: Option<Figure>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tyre_width_mm: Option<Figure>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub ground_clearance_mm: Option<Figure>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub mirrors: Option<MirrorsFile>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub ride_heights: Option<RideHeightsFile>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub outline_top_mm: Option<Vec<Point>>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub outline_side_mm: Option<Vec<Point>>,
+}
+
+/// The door mirrors.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct MirrorsFile {
+    pub width_mm: Figure,
+    pub ahead_mm: Figure,
+    pub height_mm: Figure,
+}
+
+/// Ride heights at the four arches.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct RideHeightsFile {
+    pub front_left_mm: Figure,
+    pub front_right_mm: Figure,
+    pub rear_left_mm: Figure,
+    pub rear_right_mm: Figure,
+}
+
+/// A named point of the body.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct BodyPointFile {
+    pub name: String,
+    pub at_mm: Place,
+}
+
+/// A sensor.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SensorFile {
+    pub name: String,
+    pub kind: SensorKindFile,
+    pub at_mm: Place,
+    #[serde(default)]
+    pub azimuth_deg: Figure,
+    #[serde(default)]
+    pub elevation_deg: Figure,
+    /// Whole angle from left to right.
+    pub view_azimuth_deg: Figure,
+    /// Whole angle from top to bottom.
+    pub view_elevation_deg: Figure,
+    pub adjusted: AdjustedFile,
+    pub source: SourceFile,
+}
+
+/// What kind of sensor it is.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub enum SensorKindFile {
+    ForwardRadar {
+        frequency_ghz: Figure,
+        bandwidth_ghz: Figure,
+        beam_azimuth_deg: Figure,
+        beam_elevation_deg: Figure,
+    },
+    CornerRadar {
+        frequency_ghz: Figure,
+        bandwidth_ghz: Figure,
+        beam_azimuth_deg: Figure,
+        beam_elevation_deg: Figure,
+    },
+    ForwardCamera {
+        pixels_across: u32,
+        pixels_down: u32,
+    },
+    SurroundCamera {
+        pixels_across: u32,
+        pixels_down: u32,
+    },
+    Lidar,
+}
+
+/// How a sensor's aim is set.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum AdjustedFile {
+    Screw,
+    Shim,
+    Software,
+    NotAtAll,
+}

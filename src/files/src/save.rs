@@ -1,0 +1,136 @@
+//! Saving: whole or not at all, readable, and never something that could not be read again.
+
+use std::io::Write;
+use std::path::{Path, PathBuf};
+
+use baywright_planner::model::{Layout, Provenance, Vehicle, validate};
+use ron::ser::PrettyConfig;
+use serde::Serialize;
+
+use crate::fault::FileFault;
+use crate::open::{parse_layout, parse_profile};
+use crate::text::{Text, options};
+use crate::{layout, profile, spot};
+
+/// What saving did.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Saved {
+    /// Where the old file was kept, if it had comments by hand, which a saved file cannot hold.
+    pub backup: Option<PathBuf>,
+}
+
+const LAYOUT_HEAD: &str = "// A bay layout of Baywright: millimetres, degrees anticlockwise.\n";
+const PROFILE_HEAD: &str = "// A vehicle profile of Baywright: millimetres, degrees anticlockwise.\n";
+const EXAMPLE_HEAD: &str =
+    "// Invented example figures. Never use them on a car: the vehicle maker's procedure decides.\n";
+
+/// The text of a layout's file.
+///
+/// # Errors
+/// The layout breaks an invariant, so that its file could not be read again.
+pub fn layout_text(layout: &Layout) -> Result<String, Vec<FileFault>> {
+    let name = format!("{}.ron", layout.bay.id);
+    let faults = validate::layout(layout);
+    if !faults.is_empty() {
+        return Err(Text::new(name, "").located(faults));
+    }
+    let text = written(&layout::file_of(layout), &layout.bay.provenance, LAYOUT_HEAD, &name)?;
+    parse_layout(&name, layout.bay.id.as_str(), &text)?;
+    Ok(text)
+}
+
+/// The text of a profile's file. Figures that were assumed from the class are left out.
+///
+/// # Errors
+/// The profile breaks an invariant, so that its file could not be read again.
+pub fn profile_text(vehicle: &Vehicle) -> Result<String, Vec<FileFault>> {
+    let name = format!("{}.ron", vehicle.id);
+    let faults = validate::vehicle(vehicle);
+    if !faults.is_empty() {
+        return Err(Text::new(name, "").located(faults));
+    }
+    let text = written(&profile::file_of(vehicle), &vehicle.provenance, PROFILE_HEAD, &name)?;
+    parse_profile(&name, vehicle.id.as_str(), &text)?;
+    Ok(text)
+}
+
+fn written(
+    file: &impl Serialize,
+    source: &Provenance,
+    head: &str,
+    name: &str,
+) -> Result<String, Vec<FileFault>> {
+    // Beyond this depth a record stands on one line: a mark, a point, a level.
+    let pretty = PrettyConfig::new().new_line("\n").indentor("    ").depth_limit(4).struct_names(false);
+    let body = options().to_string_pretty(file, pretty).map_err(|error| {
+        vec![FileFault::whole(
+            name,
+            format!("that it cannot be written ({error})"),
+            "figures that have a text",
+        )]
+    })?;
+    let example = if *source == Provenance::Example { EXAMPLE_HEAD } else { "" };
+    Ok(format!("{head}{example}{body}\n"))
+}
+
+/// Saves a layout: the file is replaced whole or left as it was, a symbolic link keeps pointing to it, its mode stays.
+///
+/// # Errors
+/// The layout breaks an invariant, or the file cannot be written.
+pub fn save_layout(path: &Path, layout: &Layout) -> Result<Saved, Vec<FileFault>> {
+    save(path, &layout_text(layout)?).map_err(|fault| vec![fault])
+}
+
+/// Saves a profile, as [`save_layout`].
+///
+/// # Errors
+/// The profile breaks an invariant, or the file cannot be written.
+pub fn save_profile(path: &Path, vehicle: &Vehicle) -> Result<Saved, Vec<FileFault>> {
+    save(path, &profile_text(vehicle)?).map_err(|fault| vec![fault])
+}
+
+fn save(path: &Path, text: &str) -> Result<Saved, FileFault> {
+    let failed = |error: std::io::Error| {
+        let file = path.display().to_string();
+        FileFault::whole(
+            &file,
+            format!("that it cannot be written ({error})"),
+            "a place where files may be written",
+        )
+    };
+    let path_behind = behind_links(path);
+    let backup = keep_comments(&path_behind).map_err(failed)?;
+    let mut file = atomic_write_file::AtomicWriteFile::open(&path_behind).map_err(failed)?;
+    file.write_all(text.as_bytes()).map_err(failed)?;
+    file.commit().map_err(failed)?;
+    Ok(Saved { backup })
+}
+
+/// The file that a symbolic link leads to, even if it does not exist yet.
+fn behind_links(path: &Path) -> PathBuf {
+    /// As many links in a row as Linux itself follows.
+    const MOST_LINKS: usize = 40;
+    let mut path = path.to_owned();
+    for _ in 0..MOST_LINKS {
+        let Ok(target) = std::fs::read_link(&path) else { break };
+        path = path.parent().unwrap_or(Path::new("")).join(target);
+    }
+    path
+}
+
+/// Copies a file that has comments by hand to `NAME.ron.bak`, the first time.
+fn keep_comments(path: &Path) -> std::io::Result<Option<PathBuf>> {
+    let Ok(old) = Text::read(path, "a file") else { return Ok(None) };
+    let mut body = old.text.as_str();
+    for head in [LAYOUT_HEAD, PROFILE_HEAD, EXAMPLE_HEAD] {
+        body = body.strip_prefix(head).unwrap_or(body);
+    }
+    let mut name = path.as_os_str().to_owned();
+    name.push(".bak");
+    let backup = PathBuf::from(name);
+    if !spot::has_comment(body) || backup.try_exists()? {
+        return Ok(None);
+    }
+    std::fs::copy(path, &backup)?;
+    Ok(Some(backup))
+}

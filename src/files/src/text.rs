@@ -1,0 +1,181 @@
+//! Reading a file's text, bounded and checked, and turning it into file structs with located errors.
+
+use std::io::Read;
+use std::path::Path;
+
+use ron::extensions::Extensions;
+use serde::de::DeserializeOwned;
+
+use crate::fault::FileFault;
+use crate::{explain, spot};
+
+/// No file may be larger: a hundred times the largest layout by hand, and read in a moment.
+pub const LARGEST_FILE: u64 = 8 * 1024 * 1024;
+
+/// No record may lie deeper in others: ours go to 9; it keeps a hostile file from exhausting the stack.
+const DEEPEST_NESTING: usize = 32;
+
+/// The text of a file and the name it goes by in sentences.
+#[derive(Clone, Debug)]
+pub struct Text {
+    /// As named to the program.
+    pub file: String,
+    /// Without byte-order mark.
+    pub text: String,
+}
+
+impl Text {
+    /// A text that is already in hand.
+    pub fn new(file: impl Into<String>, text: &str) -> Self {
+        Self { file: file.into(), text: text.strip_prefix('\u{feff}').unwrap_or(text).to_owned() }
+    }
+
+    /// Reads a file.
+    ///
+    /// # Errors
+    /// Not there, not a file, not readable, too large, not text, empty.
+    pub fn read(path: &Path, what: &str) -> Result<Self, FileFault> {
+        let file = path.display().to_string();
+        let io = |error: std::io::Error| unreadable(&file, &error, what);
+        let about = std::fs::metadata(path).map_err(io)?;
+        if about.is_dir() {
+            return Err(FileFault::whole(&file, "a folder", format!("{what} file")));
+        }
+        if !about.is_file() {
+            return Err(FileFault::whole(
+                &file,
+                "something that is not a plain file",
+                format!("{what} file"),
+            ));
+        }
+        if about.len() > LARGEST_FILE {
+            return Err(too_large(&file, about.len()));
+        }
+        let mut bytes = Vec::new();
+        // One byte more than allowed shows a file that grew in the meantime.
+        std::fs::File::open(path).map_err(io)?.take(LARGEST_FILE + 1).read_to_end(&mut bytes).map_err(io)?;
+        Self::of_bytes(&file, bytes, what)
+    }
+
+    /// The text in some bytes.
+    ///
+    /// # Errors
+    /// Too large, not text, empty.
+    pub fn of_bytes(file: &str, bytes: Vec<u8>, what: &str) -> Result<Self, FileFault> {
+        if bytes.len() as u64 > LARGEST_FILE {
+            return Err(too_large(file, bytes.len() as u64));
+        }
+        let text = String::from_utf8(bytes).map_err(|error| {
+            let good = error.utf8_error().valid_up_to();
+            let bytes = error.as_bytes();
+            let line = 1 + bytes.iter().take(good).filter(|&&b| b == b'\n').count();
+            let byte = bytes.get(good).copied().unwrap_or_default();
+            FileFault {
+                line: Some(line),
+                ..FileFault::whole(
+                    file,
+                    format!("the byte 0x{byte:02X}, which is no text"),
+                    format!("{what} as plain text in UTF-8"),
+                )
+            }
+        })?;
+        let text = Self::new(file, &text);
+        if let Some(at) = text.text.find(|c: char| c.is_control() && !matches!(c, '\n' | '\r' | '\t')) {
+            let (line, column) = spot::line_and_column(&text.text, at);
+            return Err(FileFault {
+                line: Some(line),
+                column: Some(column),
+                ..FileFault::whole(
+                    file,
+                    "a control character, as in a file that is not text",
+                    format!("{what} as plain text"),
+                )
+            });
+        }
+        if text.text.trim().is_empty() {
+            return Err(FileFault::whole(
+                file,
+                "an empty file",
+                format!("{what} that starts with `(version: 1,`"),
+            ));
+        }
+        Ok(text)
+    }
+
+    /// The text as a file struct.
+    ///
+    /// # Errors
+    /// The first thing that cannot be read, with its line, column and field.
+    pub fn parse<T: DeserializeOwned>(&self) -> Result<T, FileFault> {
+        let at_error = |error: ron::error::SpannedError, path: Option<&serde_path_to_error::Path>| {
+            explain::parse_fault(self, &error, path)
+        };
+        let mut from = ron::Deserializer::from_str_with_options(&self.text, &options())
+            .map_err(|error| at_error(error, None))?;
+        let value = serde_path_to_error::deserialize::<_, T>(&mut from).map_err(|error| {
+            let path = error.path().clone();
+            at_error(from.span_error(error.into_inner()), Some(&path))
+        })?;
+        from.end().map_err(|error| at_error(from.span_error(error), None))?;
+        Ok(value)
+    }
+
+    /// Faults of the model, located in this text. A long list is cut.
+    pub fn located(&self, faults: Vec<baywright_planner::model::validate::Fault>) -> Vec<FileFault> {
+        /// Nobody reads more; locating each costs a walk through the file.
+        const MOST_FAULTS: usize = 50;
+        let count = faults.len();
+        let mut located: Vec<FileFault> = faults
+            .into_iter()
+            .take(MOST_FAULTS)
+            .map(|fault| {
+                let place = spot::find(&self.text, &fault.field);
+                FileFault {
+                    file: self.file.clone(),
+                    line: place.map(|p| p.0),
+                    column: place.map(|p| p.1),
+                    field: Some(fault.field),
+                    found: fault.found,
+                    allowed: fault.allowed,
+                }
+            })
+            .collect();
+        if count > MOST_FAULTS {
+            let more = count - MOST_FAULTS;
+            located.push(FileFault::whole(
+                &self.file,
+                format!("{more} more things wrong like these"),
+                "none",
+            ));
+        }
+        located
+    }
+}
+
+/// How files are written: optional values stand bare, without `Some(...)`.
+pub fn options() -> ron::Options {
+    ron::Options::default()
+        .with_default_extension(Extensions::IMPLICIT_SOME)
+        .with_recursion_limit(DEEPEST_NESTING)
+}
+
+fn too_large(file: &str, bytes: u64) -> FileFault {
+    FileFault::whole(file, format!("{bytes} bytes"), format!("at most {LARGEST_FILE} bytes"))
+}
+
+fn unreadable(file: &str, error: &std::io::Error, what: &str) -> FileFault {
+    use std::io::ErrorKind;
+    match error.kind() {
+        ErrorKind::NotFound => FileFault::whole(file, "no such file", format!("{what} file that exists")),
+        ErrorKind::PermissionDenied => FileFault::whole(
+            file,
+            "that reading it is not permitted",
+            format!("{what} file that may be read"),
+        ),
+        _ => FileFault::whole(
+            file,
+            format!("that it cannot be read ({error})"),
+            format!("{what} file that can be read"),
+        ),
+    }
+}

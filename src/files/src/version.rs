@@ -1,0 +1,127 @@
+//! Versions of the formats, and the way up from each to the present one.
+//!
+//! A table holds one reader for each version. The reader of the present version reads its file struct; the reader of
+//! an older version `n` reads the struct *of that version* and hands it through one upgrade function for each step
+//! `n → n + 1`. A new version keeps the old struct, adds the step from it, and gets its own row. Files are always
+//! written in the present version.
+
+use crate::fault::FileFault;
+use crate::layout::LayoutFile;
+use crate::profile::ProfileFile;
+use crate::spot;
+use crate::text::Text;
+
+/// The present version of vehicle profiles.
+pub const PROFILE: u32 = 1;
+
+/// The present version of bay layouts.
+pub const LAYOUT: u32 = 1;
+
+/// How one version is read as the present file struct.
+pub struct Reader<T> {
+    /// The version.
+    pub version: u32,
+    /// Reads a file of that version and brings it up to the present one.
+    pub read: fn(&Text) -> Result<T, FileFault>,
+}
+
+/// Every version of vehicle profiles that can be read, the present one last.
+pub const PROFILES: &[Reader<ProfileFile>] = &[Reader { version: PROFILE, read: Text::parse }];
+
+/// Every version of bay layouts that can be read, the present one last.
+pub const LAYOUTS: &[Reader<LayoutFile>] = &[Reader { version: LAYOUT, read: Text::parse }];
+
+/// Reads a text with the reader of its version.
+///
+/// # Errors
+/// A version that is missing, newer than the last of the table, or not in it; else what its reader finds.
+pub fn read<T>(text: &Text, readers: &[Reader<T>]) -> Result<T, FileFault> {
+    let refused = |found: String| {
+        let place = spot::find(&text.text, "version");
+        let newest = readers.last().map_or(0, |r| r.version);
+        let oldest = readers.first().map_or(0, |r| r.version);
+        let allowed = if oldest == newest { format!("{newest}") } else { format!("{oldest} to {newest}") };
+        FileFault {
+            line: place.map(|p| p.0),
+            column: place.map(|p| p.1),
+            field: Some("version".to_owned()),
+            ..FileFault::whole(&text.file, found, allowed)
+        }
+    };
+    let newest = readers.last().ok_or_else(|| refused("no version that can be read".to_owned()))?;
+    let Some(written) = spot::value(&text.text, "version") else {
+        // Either the version is missing or the text is no record at all: the reader says which, and where.
+        return (newest.read)(text).and_then(|_| Err(refused("no version".to_owned())));
+    };
+    match written.parse::<u64>() {
+        Ok(version) => match readers.iter().find(|r| u64::from(r.version) == version) {
+            Some(reader) => (reader.read)(text),
+            None if version > u64::from(newest.version) => {
+                let mut fault = refused(format!("version {version}, made by a newer program"));
+                fault.allowed = format!("{}; a newer program can read the file", fault.allowed);
+                Err(fault)
+            }
+            None => Err(refused(format!("version {version}"))),
+        },
+        Err(_) => Err(refused(format!("the version {}", crate::fault::quoted(written)))),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use serde::Deserialize;
+
+    use super::*;
+
+    /// Version 1 of a made-up format gave one width in centimetres.
+    #[derive(Deserialize)]
+    #[serde(deny_unknown_fields)]
+    struct First {
+        #[serde(rename = "version")]
+        _version: u32,
+        width_cm: f64,
+    }
+
+    /// Version 2 gives it in millimetres.
+    #[derive(Debug, Deserialize, PartialEq)]
+    #[serde(deny_unknown_fields)]
+    struct Second {
+        version: u32,
+        width_mm: f64,
+    }
+
+    fn first_to_second(first: First) -> Second {
+        Second { version: 2, width_mm: first.width_cm * 10.0 }
+    }
+
+    const READERS: &[Reader<Second>] = &[
+        Reader { version: 1, read: |text| text.parse::<First>().map(first_to_second) },
+        Reader { version: 2, read: Text::parse },
+    ];
+
+    fn check(text: &str) -> Result<Second, String> {
+        read(&Text::new("f.ron", text), READERS).map_err(|fault| fault.to_string())
+    }
+
+    #[test]
+    fn an_old_file_is_brought_up_and_a_new_one_is_read() {
+        let expected = Ok(Second { version: 2, width_mm: 120.0 });
+        assert_eq!(check("(version: 1, width_cm: 12)"), expected);
+        assert_eq!(check("(version: 2, width_mm: 120)"), expected);
+        assert!(check("(version: 2, width_cm: 12)").unwrap_err().contains("width_cm"));
+    }
+
+    #[test]
+    fn other_versions_are_refused_with_a_sentence() {
+        assert_eq!(
+            check("(\n  version: 3, width_mm: 1)").unwrap_err(),
+            "f.ron, line 2, column 12, version: found version 3, made by a newer program; allowed is 1 to 2; a newer \
+             program can read the file."
+        );
+        assert!(
+            check("(version: 0, width_mm: 1)").unwrap_err().contains("found version 0; allowed is 1 to 2")
+        );
+        assert!(check("(version: \"1\", width_mm: 1)").unwrap_err().contains("the version"));
+        assert!(check("(width_mm: 1)").unwrap_err().contains("no version"));
+    }
+}
