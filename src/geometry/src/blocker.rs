@@ -169,7 +169,7 @@ fn polygon_events(polygon: &Polygon, a: DVec2, b: DVec2, events: &mut Vec<f64>) 
 /// depth below top and above bottom, which is the same thing inside). Negative outside.
 pub(crate) fn depth(thing: &Prism, p: DVec3) -> f64 {
     let upright = (p.z - thing.span.bottom()).min(thing.span.top() - p.z);
-    if upright < -TOUCH_MM {
+    if upright < -4.0 * TOUCH_MM {
         return upright;
     }
     upright.min(plan_depth(&thing.outline, p.truncate()))

@@ -4,6 +4,7 @@ use glam::DVec2;
 
 use crate::bounds::Bounds;
 use crate::polygon::signed_area;
+use crate::tolerance::TOUCH_MM;
 
 /// Convex rings, anticlockwise, sharing no area.
 pub(super) struct Remains {
@@ -36,7 +37,7 @@ impl Remains {
     }
 
     pub(super) fn into_rings(self) -> Vec<Vec<DVec2>> {
-        self.pieces.into_iter().map(|piece| piece.ring).collect()
+        self.pieces.into_iter().map(|piece| tidy(piece.ring)).collect()
     }
 
     /// Takes away a convex ring, anticlockwise.
@@ -71,6 +72,18 @@ fn cut(piece: Piece, shadow: &[DVec2], sliver: f64, kept: &mut Vec<Piece>) {
         rest = left;
     }
     kept.append(&mut outside);
+}
+
+/// A ring without corners that only touch the one before: cuts through one place leave several, some by rounding.
+fn tidy(mut ring: Vec<DVec2>) -> Vec<DVec2> {
+    let near = |a: DVec2, b: DVec2| a.distance_squared(b) <= TOUCH_MM * TOUCH_MM;
+    ring.dedup_by(|next, kept| near(*next, *kept));
+    while let ([first, .., last], true) = (ring.as_slice(), ring.len() > 3)
+        && near(*first, *last)
+    {
+        ring.pop();
+    }
+    ring
 }
 
 /// The parts of a convex ring left and right of a line.

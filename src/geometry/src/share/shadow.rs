@@ -18,8 +18,9 @@ use crate::prism::{Prism, Span};
 use crate::tolerance::{SAGITTA_MM, TOUCH_MM};
 
 /// What comes nearer to the sensor's own plane than this throws no shadow, mm. A thing that touches the sensor would
-/// else throw one without end. A thing would have to lie within a nanometre of the sensor to be missed.
-const NEAR_MM: f64 = 1e-6;
+/// else throw one without end. A thing would have to lie wholly within a tenth of a micrometre of the sensor to be
+/// missed; and it is large enough against [`TOUCH_MM`] that rounding cannot turn the shadow of a thing that touches it.
+const NEAR_MM: f64 = 1e-4;
 
 /// The widest stretch of a rim, rad, that one tangent may stand for.
 const WIDEST_RAD: f64 = std::f64::consts::FRAC_PI_4;
@@ -87,10 +88,12 @@ impl View {
     /// Hulls of projected points, cut down to the face.
     fn clipped(&self, shadows: Vec<Vec<DVec2>>) -> Vec<Vec<DVec2>> {
         let hulls = shadows.into_iter().filter_map(|points| convex::hull(&points));
-        hulls
-            .map(|hull| self.within_face(hull.outer().to_vec()))
-            .filter(|ring| signed_area(ring) > self.sliver)
-            .collect()
+        let within = hulls.filter_map(|hull| {
+            // Cut, its new corners are rounded: only a hull of them is convex again, as the next step needs it.
+            let ring = self.within_face(hull.outer().to_vec());
+            convex::hull(&ring).map(|hull| hull.outer().to_vec())
+        });
+        within.filter(|ring| signed_area(ring) > self.sliver).collect()
     }
 
     /// Whether a whole box lies outside one of the six planes around the view.
@@ -157,29 +160,11 @@ impl View {
 
     /// A convex ring cut down to the face.
     fn within_face(&self, ring: Vec<DVec2>) -> Vec<DVec2> {
-        let sides: [(DVec2, f64); 4] = [
-            (DVec2::X, self.half.x),
-            (DVec2::NEG_X, self.half.x),
-            (DVec2::Y, self.half.y),
-            (DVec2::NEG_Y, self.half.y),
-        ];
-        sides.into_iter().fold(ring, |ring, (outward, most)| {
-            if ring.iter().all(|p| p.dot(outward) <= most) {
-                return ring;
-            }
-            let mut kept = Vec::with_capacity(ring.len() + 1);
-            for (i, &p) in ring.iter().enumerate() {
-                let q = ring.get(i + 1).or(ring.first()).copied().unwrap_or(p);
-                let (at_p, at_q) = (most - p.dot(outward), most - q.dot(outward));
-                if at_p >= 0.0 {
-                    kept.push(p);
-                }
-                if (at_p > 0.0 && at_q < 0.0) || (at_p < 0.0 && at_q > 0.0) {
-                    kept.push(crossing(p, at_p, q, at_q));
-                }
-            }
-            kept
-        })
+        let DVec2 { x, y } = self.half;
+        let ring = cut(ring, |p| x - p.x, |p| DVec2::new(x, p.y));
+        let ring = cut(ring, |p| x + p.x, |p| DVec2::new(-x, p.y));
+        let ring = cut(ring, |p| y - p.y, |p| DVec2::new(p.x, y));
+        cut(ring, |p| y + p.y, |p| DVec2::new(p.x, -y))
     }
 
     /// Where an upright cylinder that lies wholly between sensor and plane is seen: its outline is two tangents and
@@ -261,6 +246,26 @@ impl View {
         let out = circle.radius() / libm::cos(0.5 * step);
         (0..n).map(|i| on_rim(circle, facing + step * (i as f64 + 0.5), out)).collect()
     }
+}
+
+/// The part of a convex ring where `within` is positive. `onto` puts a point where it is zero exactly there: what comes
+/// near the sensor is seen so far out that the crossing of an edge alone would not land on the face's side.
+fn cut(ring: Vec<DVec2>, within: impl Fn(DVec2) -> f64, onto: impl Fn(DVec2) -> DVec2) -> Vec<DVec2> {
+    if ring.iter().all(|&p| within(p) >= 0.0) {
+        return ring;
+    }
+    let mut kept = Vec::with_capacity(ring.len() + 1);
+    for (i, &p) in ring.iter().enumerate() {
+        let q = ring.get(i + 1).or(ring.first()).copied().unwrap_or(p);
+        let (at_p, at_q) = (within(p), within(q));
+        if at_p >= 0.0 {
+            kept.push(p);
+        }
+        if (at_p > 0.0 && at_q < 0.0) || (at_p < 0.0 && at_q > 0.0) {
+            kept.push(onto(crossing(p, at_p, q, at_q)));
+        }
+    }
+    kept
 }
 
 fn on_rim(circle: &Circle, turn: f64, radius: f64) -> DVec2 {

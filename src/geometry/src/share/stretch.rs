@@ -28,7 +28,7 @@ pub enum SegmentShare {
 }
 
 /// What comes nearer to the eye's own line than this throws no shadow, mm; see the same figure in space.
-const NEAR_MM: f64 = 1e-6;
+const NEAR_MM: f64 = 1e-4;
 
 /// The share of `target`, by length, that `eye` sees past `things` in plan. A thing that only touches the view, or lies
 /// on or beyond the target's line, hides nothing.

@@ -31,14 +31,22 @@ impl Scene {
     pub(super) fn add(&mut self, polygon: &Polygon, room: bool) -> bool {
         let mut inside = false;
         let mut touches = false;
+        let mut behind = Vec::new();
         for ring in polygon.rings() {
-            touches |= self.add_ring(ring, room, &mut inside);
+            touches |= self.add_ring(ring, room, &mut inside, &mut behind);
         }
+        self.add_contacts(behind, room);
         touches || inside == room
     }
 
     /// Adds the facing edges of a ring, whose inside lies left; whether it touches the eye.
-    fn add_ring(&mut self, ring: &[DVec2], room: bool, inside: &mut bool) -> bool {
+    fn add_ring(
+        &mut self,
+        ring: &[DVec2],
+        room: bool,
+        inside: &mut bool,
+        behind: &mut Vec<(Spot, Spot)>,
+    ) -> bool {
         let Some((&first, &last)) = ring.first().zip(ring.last()) else { return false };
         let n = ring.len();
         self.directions.reserve(n + 4);
@@ -64,7 +72,7 @@ impl Scene {
             let near = turn * turn <= (TOUCH_MM * TOUCH_MM) * (to - from).length_squared();
             if near && edge.distance_to(self.eye) <= TOUCH_MM {
                 touched = true;
-                self.add_contact(before, &edge, (at(i + n - 1), at(i), at(i + 1)), room);
+                behind.extend(self.contact(before, &edge, (at(i + n - 1), at(i), at(i + 1))));
             } else if (turn > 0.0) == room && turn != 0.0 {
                 facing.push((i, turn.abs()));
             }
@@ -92,26 +100,36 @@ impl Scene {
         }
     }
 
-    /// Where the boundary touches the eye, everything behind it is out of sight.
-    fn add_contact(&mut self, before: DVec2, edge: &Segment, spots: (Spot, Spot, Spot), room: bool) {
+    /// The sector right of the boundary, outside the polygon, where an edge or the corner at its start touches the eye.
+    fn contact(&self, before: DVec2, edge: &Segment, spots: (Spot, Spot, Spot)) -> Option<(Spot, Spot)> {
         let near = |p: DVec2| p.distance_squared(self.eye) <= TOUCH_MM * TOUCH_MM;
         let (previous, from, to) = spots;
-        let (from, to) = if near(edge.from) {
-            // The corner between this edge and the one before it.
-            if near(before) || near(edge.to) {
-                return;
-            }
-            (previous, to)
-        } else if near(edge.to) {
-            // Left to the next edge, which starts there.
-            return;
+        if near(edge.from) {
+            (!near(before) && !near(edge.to)).then_some((previous, to))
         } else {
-            (from, to)
-        };
-        let (from, to) = if room { (from, to) } else { (to, from) };
-        self.end_run();
-        self.add_sector(EYE, from, to);
-        self.end_run();
+            // A corner at the end of this edge is left to the next one.
+            (!near(edge.to)).then_some((from, to))
+        }
+    }
+
+    /// What the polygon hides right where it touches the eye: for the room, each sector outside it; for a thing, all
+    /// that lies between those sectors (two holes of it can meet at the eye).
+    fn add_contacts(&mut self, mut outside: Vec<(Spot, Spot)>, room: bool) {
+        if !room {
+            outside.sort_by(|a, b| {
+                self.directions.order(a.0, self.directions.key(a.0), b.0, self.directions.key(b.0))
+            });
+            let next = outside.iter().cycle().skip(1).map(|sector| sector.0);
+            outside = outside.iter().zip(next).map(|(sector, next)| (sector.1, next)).collect();
+        }
+        for (from, to) in outside {
+            let keys = (self.directions.key(from), self.directions.key(to));
+            if self.directions.order(from, keys.0, to, keys.1).is_ne() {
+                self.end_run();
+                self.add_sector(EYE, from, to);
+                self.end_run();
+            }
+        }
     }
 
     /// Adds a piece from one direction anticlockwise to another, cut where the circle starts.
