@@ -5,7 +5,7 @@ use glam::DVec2;
 use crate::convex::touch_within;
 use crate::distance::{between_boundaries, runs_inside, to_boundary};
 use crate::outline::Outline;
-use crate::overlap::overlaps;
+use crate::overlap::polygon_overlaps;
 use crate::polygon::Polygon;
 use crate::polygon::validate::winding;
 
@@ -91,7 +91,7 @@ pub fn contains(container: &Polygon, inner: &Outline) -> Containment {
     };
     if inside {
         if gap > slack { Containment::Within } else { Containment::TouchingWithin }
-    } else if overlaps(&Outline::Polygon(container.clone()), inner) {
+    } else if polygon_overlaps(container, inner) {
         Containment::Partly
     } else {
         Containment::Outside

@@ -129,7 +129,7 @@ pub fn distance(a: &Outline, b: &Outline) -> Separation {
 /// How a segment lies to an outline: overlapping when a stretch of it longer than [`crate::tolerance::TOUCH_MM`] runs through the inside.
 /// `from` lies on the outline, `to` on the segment.
 pub fn distance_to_segment(a: &Outline, s: &Segment) -> Separation {
-    let around = Bounds { low: s.from.min(s.to), high: s.from.max(s.to) };
+    let around = around(s);
     let slack = touch_within(&a.bounds(), &around);
     match a {
         Outline::Polygon(polygon) => {
@@ -260,6 +260,18 @@ struct NearestCorner {
 }
 
 impl NearestCorner {
+    /// Two corners that are probably near each other: the one of `a` nearest to the middle of `b`, and the one of `b`
+    /// nearest to that.
+    fn guess(a: &Polygon, b: &Polygon) -> Self {
+        let nearest = |of: &Polygon, p: DVec2| {
+            let corners = of.rings().flatten().map(|&q| (q, q.distance_squared(p)));
+            corners.fold((DVec2::ZERO, f64::INFINITY), |best, q| if q.1 < best.1 { q } else { best })
+        };
+        let (corner, _) = nearest(a, b.bounds().centre());
+        let (other, squared) = nearest(b, corner);
+        Self { squared, corner, edge: Segment::new(other, other), of_first: true }
+    }
+
     /// Looks at a corner `p` and an edge from `e.from` along `along`. The far end of the edge is left to the next edge,
     /// which starts there, so that no division is needed unless this is the nearest yet.
     fn look(&mut self, p: DVec2, e: &Segment, along: DVec2, of_first: bool) {
@@ -287,19 +299,18 @@ impl NearestCorner {
 
 /// Two polygons known not to share area.
 fn polygons(a: &Polygon, b: &Polygon, slack: f64) -> Separation {
-    let nowhere = Segment::new(DVec2::ZERO, DVec2::ZERO);
-    let mut best =
-        NearestCorner { squared: f64::INFINITY, corner: DVec2::ZERO, edge: nowhere, of_first: true };
-    for e in a.edges() {
-        let around = Bounds { low: e.from.min(e.to), high: e.from.max(e.to) };
-        if around.gap_squared(&b.bounds()) > best.squared {
-            continue;
-        }
-        let along = e.to - e.from;
-        for f in b.edges() {
+    let mut best = NearestCorner::guess(a, b);
+    // Edges whose box is further from the other polygon's box than two known corners are cannot win.
+    let candidates = |of: &Polygon, other: Bounds| -> Vec<(Segment, DVec2)> {
+        let near = |e: &Segment| around(e).gap_squared(&other) <= best.squared;
+        of.edges().filter(near).map(|e| (e, e.to - e.from)).collect()
+    };
+    let (of_a, of_b) = (candidates(a, b.bounds()), candidates(b, a.bounds()));
+    for (e, along_e) in &of_a {
+        for (f, along_f) in &of_b {
             // Every corner starts one edge, so each corner meets each edge once.
-            best.look(e.from, &f, f.to - f.from, true);
-            best.look(f.from, &e, along, false);
+            best.look(e.from, f, *along_f, true);
+            best.look(f.from, e, *along_e, false);
         }
     }
     crossing_touches(best.near(), slack, || a.edges().find_map(|e| b.edges().find_map(|f| crossing(&e, &f))))
@@ -311,6 +322,11 @@ fn crossing_touches(near: Near, slack: f64, crossing: impl Fn() -> Option<DVec2>
         apart @ Separation::Apart { .. } => crossing().map_or(apart, |at| Separation::Touching { at }),
         other => other,
     }
+}
+
+/// The box around a segment.
+fn around(s: &Segment) -> Bounds {
+    Bounds { low: s.from.min(s.to), high: s.from.max(s.to) }
 }
 
 /// Where two edges cross, decided exactly.
@@ -366,7 +382,7 @@ fn within_disc(circle: &Circle, s: &Segment) -> f64 {
 
 /// Whether a stretch of `s` longer than `slack` runs through the inside of the polygon, deeper than `slack`.
 pub(crate) fn runs_inside(polygon: &Polygon, s: &Segment, slack: f64) -> bool {
-    let around = Bounds { low: s.from.min(s.to), high: s.from.max(s.to) };
+    let around = around(s);
     let length = s.length();
     if length <= slack || !polygon.bounds().meets(&around) {
         return false;

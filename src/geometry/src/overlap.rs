@@ -21,6 +21,12 @@ pub fn overlaps(a: &Outline, b: &Outline) -> bool {
         .any(|p| parts(b).any(|q| p.bounds.meets(&q.bounds) && p.shares_area(&q, slack)))
 }
 
+/// As [`overlaps`], for a polygon that is not an outline yet.
+pub(crate) fn polygon_overlaps(a: &Polygon, b: &Outline) -> bool {
+    let slack = touch_within(&a.bounds(), &b.bounds());
+    pieces(a).any(|p| parts(b).any(|q| p.shares_area(&q, slack)))
+}
+
 /// The area that both cover, mm²; 0 when they only touch. Circles by their own formulas, not by polygons.
 pub fn overlap_area(a: &Outline, b: &Outline) -> f64 {
     match (a, b) {

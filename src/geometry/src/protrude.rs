@@ -28,6 +28,9 @@ pub struct Protrusion {
 /// Where `inner` reaches out of the room, deepest first: at most one for each room edge. Empty when it is contained;
 /// touching from inside, within [`crate::tolerance::TOUCH_MM`], is contained.
 ///
+/// The depth of a disc is exact where it lies squarely before an edge or a corner, elsewhere within
+/// [`crate::tolerance::SAGITTA_MM`].
+///
 /// A wall of the room that is thinner than the thing has a front and a back: both are reported, each with the depth up
 /// to the middle of the wall.
 pub fn protrusions(room: &Polygon, inner: &Outline) -> Vec<Protrusion> {

@@ -48,18 +48,33 @@ pub fn separating_moves(obstacles: &[&Outline], mover: &Outline) -> SeparatingMo
     if !obstacles.iter().any(|obstacle| overlaps(obstacle, mover)) {
         return SeparatingMoves::AlreadyApart;
     }
+    // Obstacles further than a move is long cannot be hit by it: look near first, further only if need be.
+    let around = mover.bounds();
+    let mut reach = around.size().max_element();
+    loop {
+        let within = around.grown(reach + EQUAL_MOVES_MM);
+        let near: Vec<&Outline> = obstacles.iter().copied().filter(|o| o.bounds().meets(&within)).collect();
+        let (length, moves) = shortest(&near, mover);
+        if length <= reach || near.len() == obstacles.len() {
+            return SeparatingMoves::Moves { length, moves };
+        }
+        reach = length.max(2.0 * reach);
+    }
+}
+
+/// The length of the shortest moves, and all of them by heading.
+fn shortest(obstacles: &[&Outline], mover: &Outline) -> (f64, Vec<DVec2>) {
     let region = Region::new(obstacles, mover);
-    let mut feet = region.feet();
-    feet.retain(|&t| region.is_free(t));
-    let bound = feet.iter().map(|t| t.length()).fold(f64::INFINITY, f64::min) + EQUAL_MOVES_MM;
-    let mut moves = feet;
-    moves.extend(region.notches(bound).into_iter().filter(|&t| t.length() <= bound && region.is_free(t)));
-    let length = moves.iter().map(|t| t.length()).fold(f64::INFINITY, f64::min);
+    let mut moves = region.shortest_free(region.feet(), f64::INFINITY);
+    let length = |moves: &[DVec2]| moves.iter().map(|t| t.length()).fold(f64::INFINITY, f64::min);
+    let bound = length(&moves) + EQUAL_MOVES_MM;
+    moves.extend(region.shortest_free(region.notches(bound), bound));
+    let length = length(&moves);
     moves.retain(|t| t.length() <= length + EQUAL_MOVES_MM);
     let mut moves = distinct(moves);
     let turn = |t: DVec2| angle::heading(t).rem_euclid(std::f64::consts::TAU);
     moves.sort_by(|a, b| turn(*a).total_cmp(&turn(*b)));
-    SeparatingMoves::Moves { length, moves }
+    (length, moves)
 }
 
 /// Every locally shortest move: one for each side of the forbidden region whose nearest point cannot be bettered
@@ -115,6 +130,24 @@ impl Region {
 
     fn is_free(&self, t: DVec2) -> bool {
         !self.sets.iter().any(|set| set.holds(t, self.slack))
+    }
+
+    /// The shortest of the candidates that are free, and those equally short; none longer than `bound`.
+    fn shortest_free(&self, mut candidates: Vec<DVec2>, bound: f64) -> Vec<DVec2> {
+        candidates.sort_by(|a, b| a.length_squared().total_cmp(&b.length_squared()));
+        let mut bound = bound;
+        let mut free = Vec::new();
+        for t in candidates {
+            let length = t.length();
+            if length > bound {
+                break;
+            }
+            if self.is_free(t) {
+                bound = bound.min(length + EQUAL_MOVES_MM);
+                free.push(t);
+            }
+        }
+        free
     }
 
     /// Whether a small step along a side of the region at `t` shortens the move and stays free. Where two sets meet

@@ -116,31 +116,51 @@ impl<'a> Deepest<'a> {
         side.at(best.1)
     }
 
-    /// A hole or dent of the room that the thing covers is deepest where three of its edges are equally far.
+    /// A hole or dent of the room that the thing fills is deepest where three edges are equally far. The edges tried are
+    /// those nearest to the region's boundary, and then those that prove nearer at the places found.
     pub(super) fn look_between_walls(&mut self, region: &Polygon) {
-        let middles = region.edges().map(|side| side.at(0.5));
-        let mut walls: Vec<usize> = middles
-            .flat_map(|p| {
-                let at = move |e: &Edge| e.side.distance_to(p) <= SAME_MM;
-                self.edges.iter().enumerate().filter(move |(_, e)| at(e)).map(|(i, _)| i)
-            })
-            .collect();
+        let probes = region.edges().flat_map(|side| [side.from, side.at(0.5)]);
+        let mut walls: Vec<usize> = probes.filter_map(|p| self.nearest(p)).collect();
         walls.sort_unstable();
         walls.dedup();
         let step = walls.len().div_ceil(MOST_WALLS).max(1);
-        let walls: Vec<Segment> =
-            walls.iter().step_by(step).filter_map(|&i| self.edges.get(i)).map(|e| e.side).collect();
-        for (i, a) in walls.iter().enumerate() {
-            for (j, b) in walls.iter().enumerate().skip(i + 1) {
-                for c in walls.iter().skip(j + 1) {
-                    if let Some(p) = equally_far(a, b, c)
-                        && locate_in(region, p) == Place::Inside
-                    {
-                        self.note(p);
-                    }
+        let mut walls: Vec<usize> = walls.into_iter().step_by(step).collect();
+        // The first wall that has not been combined with those before it.
+        let mut fresh = 0;
+        while fresh < walls.len() {
+            let found = self.between(&walls, fresh, region);
+            fresh = walls.len();
+            for p in found {
+                if let Some(i) = self.nearest(p)
+                    && walls.len() < 2 * MOST_WALLS
+                    && !walls.contains(&i)
+                {
+                    walls.push(i);
+                }
+                self.note(p);
+            }
+        }
+    }
+
+    /// The edge nearest to `p`; of several, the first.
+    fn nearest(&self, p: DVec2) -> Option<usize> {
+        let far = |i: usize| self.edges.get(i).map_or(f64::INFINITY, |e| e.side.distance_to(p));
+        (0..self.edges.len()).min_by(|&i, &j| far(i).total_cmp(&far(j)))
+    }
+
+    /// The points within the region that are equally far beyond three of the walls, the last of them a fresh one.
+    fn between(&self, walls: &[usize], fresh: usize, region: &Polygon) -> Vec<DVec2> {
+        let sides: Vec<&Segment> = walls.iter().filter_map(|&i| self.edges.get(i)).map(|e| &e.side).collect();
+        let mut found = Vec::new();
+        for (k, c) in sides.iter().enumerate().skip(fresh.max(2)) {
+            for (j, b) in sides.iter().enumerate().take(k) {
+                for a in sides.iter().take(j) {
+                    let inside = |p: &DVec2| locate_in(region, *p) == Place::Inside;
+                    found.extend(equally_far(a, b, c).filter(inside));
                 }
             }
         }
+        found
     }
 
     /// The points of a disc that lie furthest out past each edge and each corner.
