@@ -86,7 +86,7 @@ pub fn contains(container: &Polygon, inner: &Outline) -> Containment {
             let crossed = container.edges().any(|e| runs_inside(polygon, &e, slack));
             let inside =
                 !crossed && probe(polygon).is_some_and(|p| locate_in(container, p) != Place::Outside);
-            (inside, if inside { between_boundaries(container, polygon) } else { 0.0 })
+            (inside, if inside { between_boundaries(container, polygon, slack) } else { 0.0 })
         }
     };
     if inside {

@@ -316,10 +316,17 @@ fn polygons(a: &Polygon, b: &Polygon, slack: f64) -> Separation {
     crossing_touches(best.near(), slack, || a.edges().find_map(|e| b.edges().find_map(|f| crossing(&e, &f))))
 }
 
+/// Shapes that share no area can have crossing edges only if they reach into each other by less than the tolerance, and
+/// then a corner is near an edge: within the tolerance, or a little more where edges meet at a very sharp angle. Only
+/// within so many tolerances is a crossing looked for.
+const CROSSING_SLACKS: f64 = 1e6;
+
 /// Edges that cross by less than the tolerance touch, however far their corners are.
 fn crossing_touches(near: Near, slack: f64, crossing: impl Fn() -> Option<DVec2>) -> Separation {
     match Separation::of(near, slack) {
-        apart @ Separation::Apart { .. } => crossing().map_or(apart, |at| Separation::Touching { at }),
+        Separation::Apart { gap, .. } if gap <= CROSSING_SLACKS * slack => {
+            crossing().map_or(Separation::of(near, slack), |at| Separation::Touching { at })
+        }
         other => other,
     }
 }
@@ -357,9 +364,9 @@ pub(crate) fn to_boundary(polygon: &Polygon, p: DVec2) -> f64 {
     to_point(polygon, p).squared.sqrt()
 }
 
-/// The shortest distance between the boundaries of two polygons; zero if they cross.
-pub(crate) fn between_boundaries(a: &Polygon, b: &Polygon) -> f64 {
-    polygons(a, b, 0.0).gap()
+/// The shortest distance between the boundaries of two polygons; zero within `slack`, or if they cross.
+pub(crate) fn between_boundaries(a: &Polygon, b: &Polygon, slack: f64) -> f64 {
+    polygons(a, b, slack).gap()
 }
 
 /// A polygon and a circle whose middle lies outside it.

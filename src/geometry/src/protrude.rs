@@ -69,7 +69,8 @@ pub fn moves_inside(room: &Polygon, inner: &Outline) -> Vec<DVec2> {
     if matches!(contains(room, inner), Containment::Within | Containment::TouchingWithin) {
         return vec![DVec2::ZERO];
     }
-    let slack = touch_within(&room.bounds(), &inner.bounds());
+    // Wherever the thing is now, it will be within the room.
+    let slack = touch_within(&room.bounds(), &room.bounds());
     // What is not room, as obstacles: a frame around it that the thing cannot leap, and its holes.
     let margin = 1.5 * inner.bounds().size().max_element() + 0.01 * room.bounds().size().max_element();
     let Bounds { low, high } = room.bounds().grown(margin);
@@ -80,7 +81,7 @@ pub fn moves_inside(room: &Polygon, inner: &Outline) -> Vec<DVec2> {
     let obstacles: Vec<&Outline> = obstacles.iter().collect();
     let around = inner.bounds();
     let within = room.bounds().grown(slack);
-    let mut moves = local_minima(&obstacles, inner);
+    let mut moves = local_minima(&obstacles, inner, slack);
     moves.retain(|&t| {
         let moved = around.moved(t);
         within.holds(moved.low) && within.holds(moved.high)

@@ -64,7 +64,7 @@ pub fn separating_moves(obstacles: &[&Outline], mover: &Outline) -> SeparatingMo
 
 /// The length of the shortest moves, and all of them by heading.
 fn shortest(obstacles: &[&Outline], mover: &Outline) -> (f64, Vec<DVec2>) {
-    let region = Region::new(obstacles, mover);
+    let region = Region::new(obstacles, mover, None);
     let mut moves = region.shortest_free(region.feet(), f64::INFINITY);
     let length = |moves: &[DVec2]| moves.iter().map(|t| t.length()).fold(f64::INFINITY, f64::min);
     let bound = length(&moves) + EQUAL_MOVES_MM;
@@ -83,16 +83,12 @@ pub fn exits(obstacles: &[&Outline], mover: &Outline) -> Vec<DVec2> {
     if !obstacles.iter().any(|obstacle| overlaps(obstacle, mover)) {
         return Vec::new();
     }
-    local_minima(obstacles, mover)
+    Region::new(obstacles, mover, None).local_minima()
 }
 
-/// As [`exits`], without asking whether there is a conflict.
-pub(crate) fn local_minima(obstacles: &[&Outline], mover: &Outline) -> Vec<DVec2> {
-    let region = Region::new(obstacles, mover);
-    let mut moves = region.feet();
-    moves.extend(region.notches(f64::INFINITY));
-    moves.retain(|&t| region.is_free(t) && !region.slides_shorter(t));
-    distinct(moves)
+/// As [`exits`], without asking whether there is a conflict, and with a touching tolerance of the caller's.
+pub(crate) fn local_minima(obstacles: &[&Outline], mover: &Outline, touch: f64) -> Vec<DVec2> {
+    Region::new(obstacles, mover, Some(touch)).local_minima()
 }
 
 /// Ascending by length (ties by x, then y); of those that end at one place, the shortest.
@@ -115,21 +111,35 @@ fn distinct(mut moves: Vec<DVec2>) -> Vec<DVec2> {
 /// The forbidden region as the convex sets whose union it is.
 struct Region {
     sets: Vec<Forbidden>,
-    /// How deep in a set a move may end and still be free: half of what counts as touching, so that the moved shape, with
-    /// its own rounding, touches too.
+    /// The largest slack of a set.
     slack: f64,
 }
 
 impl Region {
-    fn new(obstacles: &[&Outline], mover: &Outline) -> Self {
+    /// With the given touching tolerance, or for each obstacle its own.
+    fn new(obstacles: &[&Outline], mover: &Outline, touch: Option<f64>) -> Self {
         let around = mover.bounds();
-        let slack = obstacles.iter().map(|o| touch_within(&o.bounds(), &around)).fold(0.0, f64::max) * 0.5;
-        let sets = obstacles.iter().flat_map(|o| forbidden::sets(o, mover, slack)).collect();
-        Self { sets, slack }
+        let mut region = Self { sets: Vec::new(), slack: 0.0 };
+        for obstacle in obstacles {
+            // A move may end in a set by half of what counts as touching: the moved shape, with its own rounding, then
+            // touches too.
+            let slack = 0.5 * touch.unwrap_or_else(|| touch_within(&obstacle.bounds(), &around));
+            region.slack = region.slack.max(slack);
+            region.sets.extend(forbidden::sets(obstacle, mover, slack));
+        }
+        region
     }
 
     fn is_free(&self, t: DVec2) -> bool {
-        !self.sets.iter().any(|set| set.holds(t, self.slack))
+        !self.sets.iter().any(|set| set.holds(t))
+    }
+
+    /// All locally shortest moves, ascending.
+    fn local_minima(&self) -> Vec<DVec2> {
+        let mut moves = self.feet();
+        moves.extend(self.notches(f64::INFINITY));
+        moves.retain(|&t| self.is_free(t) && !self.slides_shorter(t));
+        distinct(moves)
     }
 
     /// The shortest of the candidates that are free, and those equally short; none longer than `bound`.
@@ -165,7 +175,7 @@ impl Region {
 
     /// The boundary points of each set that are nearest to staying put, going outwards.
     fn feet(&self) -> Vec<DVec2> {
-        self.sets.iter().flat_map(|set| set.feet(self.slack)).collect()
+        self.sets.iter().flat_map(Forbidden::feet).collect()
     }
 
     /// The notches between two sets, no further than `bound`.

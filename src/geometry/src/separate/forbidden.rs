@@ -39,6 +39,8 @@ impl Round {
 pub(super) struct Forbidden {
     ring: Vec<DVec2>,
     radius: f64,
+    /// How deep a move may end in the set and still be free.
+    slack: f64,
     pub bounds: Bounds,
     pub walls: Vec<Wall>,
     pub rounds: Vec<Round>,
@@ -70,20 +72,20 @@ impl Forbidden {
             }
         }
         let rounds = if radius > 0.0 { rounds(&ring, &walls, radius) } else { Vec::new() };
-        Some(Self { ring, radius, bounds: core.grown(radius), walls, rounds })
+        Some(Self { ring, radius, slack, bounds: core.grown(radius), walls, rounds })
     }
 
-    /// Whether a move ends deeper than `slack` in the set.
-    pub(super) fn holds(&self, t: DVec2, slack: f64) -> bool {
+    /// Whether a move ends in the set, deeper than its slack.
+    pub(super) fn holds(&self, t: DVec2) -> bool {
         if !self.bounds.holds(t) {
             return false;
         }
         match (self.ring.as_slice(), self.radius > 0.0) {
-            ([centre], _) => t.distance(*centre) < self.radius - slack,
-            (_, false) => self.walls.iter().all(|w| (w.side.from - t).dot(w.out) > slack),
+            ([centre], _) => t.distance(*centre) < self.radius - self.slack,
+            (_, false) => self.walls.iter().all(|w| (w.side.from - t).dot(w.out) > self.slack),
             (ring, true) => {
                 self.walls.iter().all(|w| (w.side.from - t).dot(w.out) >= self.radius)
-                    || ring_edges(ring).any(|e| e.distance_to(t) < self.radius - slack)
+                    || ring_edges(ring).any(|e| e.distance_to(t) < self.radius - self.slack)
             }
         }
     }
@@ -101,12 +103,12 @@ impl Forbidden {
     }
 
     /// The points of each side nearest to staying put, where going on outwards is going further. A foot may miss its
-    /// side by `slack`: two sides on one line must not lose one that falls on their joint.
-    pub(super) fn feet(&self, slack: f64) -> Vec<DVec2> {
+    /// side by the slack: two sides on one line must not lose one that falls on their joint.
+    pub(super) fn feet(&self) -> Vec<DVec2> {
         let walls = self.walls.iter().filter_map(|w| {
             let height = w.side.from.dot(w.out);
             let share = -w.side.from.dot(w.along);
-            let reached = share >= -slack && share <= w.side.length() + slack;
+            let reached = share >= -self.slack && share <= w.side.length() + self.slack;
             (height > 0.0 && reached).then(|| w.out * height)
         });
         let mut feet: Vec<DVec2> = walls.collect();
