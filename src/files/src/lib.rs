@@ -27,6 +27,6 @@ pub use fault::FileFault;
 pub use fingerprint::fingerprint;
 pub use library::{Library, Profile};
 pub use open::{Loaded, Resolved, load_layout, load_profile, open, parse_layout, parse_profile, resolve};
-pub use save::{Saved, layout_text, profile_text, save_layout, save_profile};
+pub use save::{Saved, layout_text, profile_text, save_layout, save_profile, write_whole};
 pub use text::LARGEST_FILE;
 pub use version::{LAYOUT as LAYOUT_VERSION, PROFILE as PROFILE_VERSION};

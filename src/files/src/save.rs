@@ -90,20 +90,28 @@ pub fn save_profile(path: &Path, vehicle: &Vehicle) -> Result<Saved, Vec<FileFau
 }
 
 fn save(path: &Path, text: &str) -> Result<Saved, FileFault> {
-    let failed = |error: std::io::Error| {
-        let file = path.display().to_string();
-        FileFault::whole(
-            &file,
-            format!("that it cannot be written ({error})"),
-            "a place where files may be written",
-        )
-    };
-    let path_behind = behind_links(path);
-    let backup = keep_comments(&path_behind).map_err(failed)?;
-    let mut file = atomic_write_file::AtomicWriteFile::open(&path_behind).map_err(failed)?;
-    file.write_all(text.as_bytes()).map_err(failed)?;
-    file.commit().map_err(failed)?;
+    let backup = keep_comments(&behind_links(path)).map_err(|error| not_written(path, &error))?;
+    write_whole(path, text.as_bytes())?;
     Ok(Saved { backup })
+}
+
+/// Writes a file whole or not at all: a drawing, an answer. A symbolic link keeps pointing to it, its mode stays.
+///
+/// # Errors
+/// The file cannot be written.
+pub fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), FileFault> {
+    let failed = |error: std::io::Error| not_written(path, &error);
+    let mut file = atomic_write_file::AtomicWriteFile::open(behind_links(path)).map_err(failed)?;
+    file.write_all(bytes).map_err(failed)?;
+    file.commit().map_err(failed)
+}
+
+fn not_written(path: &Path, error: &std::io::Error) -> FileFault {
+    FileFault::whole(
+        &path.display().to_string(),
+        format!("that it cannot be written ({error})"),
+        "a place where files may be written",
+    )
 }
 
 /// The file that a symbolic link leads to, even if it does not exist yet.

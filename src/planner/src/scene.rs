@@ -149,6 +149,15 @@ impl Scene {
         self.bay_from_sensor.origin
     }
 
+    /// How far a prolonged mark lies beyond the mark that its line passes last: what the tape reads there. `None` for
+    /// other constructions, or where a mark is missing.
+    pub fn tape(&self, step: usize, arrangement: &Arrangement) -> Option<f64> {
+        let construction = arrangement.aiming.mark_plan.get(step)?.construction;
+        let marks::Construction::Prolong { through, .. } = construction else { return None };
+        let at = |index: usize| self.marks.get(index)?.at.ok();
+        Some(at(step)?.distance(at(through)?))
+    }
+
     /// A bay vector in the car's directions: x ahead, y to the left.
     pub fn in_car_directions(&self, by: DVec2) -> DVec2 {
         self.bay_from_vehicle.inverse().turned(by)

@@ -7,8 +7,8 @@ use super::Words;
 use super::numbers::degrees;
 
 impl Words<'_> {
-    /// The instruction for one step of the mark plan; `placed` is how far the new mark lies from the last mark that it
-    /// is measured from, where the plan does not say it itself.
+    /// The instruction for one step of the mark plan; `reach` is what [`crate::Scene::tape`] gives for it: how far a
+    /// line is to be prolonged where the plan says only how far it must reach.
     pub fn instruction(&self, step: usize, reach: Option<f64>) -> String {
         let plan = &self.arrangement.aiming.mark_plan;
         let Some(own) = plan.get(step) else { return String::new() };
