@@ -1,1 +1,40 @@
-//! desk
+//! What is seen: an [`Assessment`](baywright_planner::Assessment) and a [`ViewState`] become a drawing list, the
+//! drawing list becomes bytes of SVG. Screen and paper show the same list, so they cannot disagree.
+//!
+//! Places and shapes are millimetres in the view's own frame (top view: the room, or turned to the car; side view: x
+//! along the axis, y up from the floor). Text sizes, strokes and signs are paper units (px, 96 to the inch), so a list
+//! is built for one scale and one text-measuring function. Items say what they are ([`Role`]), never a colour: the
+//! [`theme`] gives that. Nothing here touches files or a screen, and nothing here can fail.
+
+mod clip;
+mod finding;
+mod flag;
+pub mod font;
+mod furniture;
+mod label;
+mod layout;
+pub mod list;
+mod paper;
+mod pen;
+pub mod role;
+mod sheet;
+mod side;
+pub mod sign;
+mod space;
+mod svg;
+pub mod text;
+pub mod theme;
+mod top;
+mod view_state;
+
+pub use finding::{Flagged, flagged};
+pub use furniture::{ScaleBar, scale_bar};
+pub use layout::Layout;
+pub use list::{Dimension, Drawing, Item, Shape, Sign, Text, View};
+pub use paper::{Fit, Furniture, Paper};
+pub use role::Role;
+pub use sheet::{Sheet, sheet, side_view, top_view};
+pub use svg::{sheet_to_svg, to_svg};
+pub use text::{Align, TextStyle, Weight};
+pub use theme::Theme;
+pub use view_state::{Axis, LiveDimension, Turned, ViewState};

@@ -1,0 +1,106 @@
+//! Flags: the finding's number in the shape of its severity, near its place, with a line to it.
+//!
+//! A small search from near to far, the same every time: a flag never covers another flag, a mark, a target or a text,
+//! and never leaves the paper.
+
+use baywright_planner::Subject;
+use baywright_planner::geometry::{DVec2, angle};
+
+use crate::finding::Flagged;
+use crate::list::{Item, Shape, Sign};
+use crate::pen::{FLAG_PX, Pen, size};
+use crate::role::Role;
+use crate::sign::SignKind;
+use crate::space::{FIRM, Taken, around};
+use crate::text::Weight;
+
+/// Distances from the place at which a flag is tried, px before they are enlarged.
+const DISTANCES: [f64; 9] = [26.0, 34.0, 44.0, 56.0, 72.0, 92.0, 118.0, 150.0, 190.0];
+/// Directions in which it is tried; up and to the left first, where sight lines and stand-offs seldom run.
+const DIRECTIONS: usize = 16;
+const FIRST_DIRECTION: f64 = 2.0;
+/// What a px of distance costs.
+const FAR_COST: f64 = 0.35;
+/// Flags in numbers of three figures are larger.
+const THREE_FIGURES: usize = 100;
+
+impl Pen<'_> {
+    /// Puts the flag of a finding near `place` (view frame, mm).
+    pub fn flag(&mut self, flagged: &Flagged<'_>, place: DVec2) {
+        let severity = flagged.finding.severity;
+        let subject = flagged.finding.subjects.first().cloned();
+        let reach = self.enlarged * if flagged.number < THREE_FIGURES { FLAG_PX } else { FLAG_PX * 1.4 };
+        // With its white edge and a little air; the triangle is the widest sign.
+        let box_size = DVec2::splat(2.0 * (reach * 1.24 + 2.5));
+        let plan = self.placed.plan.grown(-4.0 - box_size.x * 0.5);
+        let inside = |p: DVec2| p.max(plan.low).min(plan.high.max(plan.low));
+        let tip = inside(self.px(place));
+        let spot = self.free_spot(tip, box_size);
+
+        self.space.take(around(spot, box_size), Taken::Firm);
+        self.space.take_line(tip, spot, Taken::Line);
+        let (tip_mm, spot_mm) = (self.mm(tip), self.mm(spot));
+        self.flag_item(Role::Leader(severity), &subject, flagged, Shape::Line(vec![tip_mm, spot_mm]));
+        let style = self.style(size::SMALL, Weight::Bold);
+        let dot = Sign { at: tip_mm, kind: SignKind::Dot, reach: 2.2 * self.enlarged, text: String::new(), style };
+        self.flag_item(Role::Leader(severity), &subject, flagged, Shape::Sign(dot));
+        let kind = SignKind::of_severity(severity);
+        let sign = Sign { at: spot_mm, kind, reach, text: flagged.number.to_string(), style };
+        self.flag_item(Role::Flag(severity), &subject, flagged, Shape::Sign(sign));
+    }
+
+    fn flag_item(&mut self, role: Role, subject: &Option<Subject>, flagged: &Flagged<'_>, shape: Shape) {
+        self.items.push(Item { role, subject: subject.clone(), finding: Some(flagged.index), shape });
+    }
+
+    /// The cheapest place for a box of this size near a tip, px. From near to far, until nothing further can be cheaper.
+    fn free_spot(&self, tip: DVec2, box_size: DVec2) -> DVec2 {
+        let mut best = (f64::INFINITY, tip);
+        for distance in DISTANCES.map(|d| d * self.enlarged) {
+            let far = distance * FAR_COST;
+            if far >= best.0 {
+                break;
+            }
+            for i in 0..DIRECTIONS {
+                let turn = std::f64::consts::TAU / DIRECTIONS as f64;
+                let way = angle::direction(FIRST_DIRECTION + turn * i as f64);
+                let spot = tip + DVec2::new(way.x, -way.y) * distance;
+                let mut cost = far + self.space.cost(around(spot, box_size));
+                if cost < best.0 {
+                    // The line to it should not run over texts or other signs.
+                    let steps = (distance / 12.0) as usize;
+                    for step in 1..steps {
+                        let on = tip.lerp(spot, step as f64 / steps as f64);
+                        if self.space.cost(around(on, DVec2::splat(2.0))) >= FIRM {
+                            cost += 40.0;
+                        }
+                    }
+                }
+                if cost < best.0 {
+                    best = (cost, spot);
+                }
+            }
+        }
+        if best.0 < FIRM { best.1 } else { self.anywhere(tip, box_size).unwrap_or(best.1) }
+    }
+
+    /// Nothing near is free: the nearest free place of the whole paper, row by row.
+    fn anywhere(&self, tip: DVec2, box_size: DVec2) -> Option<DVec2> {
+        let plan = self.placed.plan.grown(-4.0);
+        let count = (plan.size() / box_size).floor().max(DVec2::ZERO).min(DVec2::splat(MOST_SPOTS));
+        let mut best: Option<(f64, DVec2)> = None;
+        for row in 0..count.y as usize {
+            for column in 0..count.x as usize {
+                let spot = plan.low + box_size * DVec2::new(column as f64 + 0.5, row as f64 + 0.5);
+                let cost = self.space.cost(around(spot, box_size)) + spot.distance(tip) * FAR_COST;
+                if best.is_none_or(|(least, _)| cost < least) {
+                    best = Some((cost, spot));
+                }
+            }
+        }
+        best.map(|(_, spot)| spot)
+    }
+}
+
+/// Places tried along each side of the paper when nothing near is free.
+const MOST_SPOTS: f64 = 64.0;

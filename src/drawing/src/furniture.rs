@@ -1,0 +1,263 @@
+//! What stands around a view on a sheet: verdict, titles, key of the flags, scale bar, caution.
+
+use baywright_planner::geometry::DVec2;
+use baywright_planner::words::Words;
+use baywright_planner::{Assessment, Verdict};
+
+use crate::finding::flagged;
+use crate::layout::{KEY_LINE_PX, MOST_KEY_LINES};
+use crate::list::{Shape, Sign};
+use crate::paper::{Furniture, Paper};
+use crate::pen::{Pen, size};
+use crate::role::Role;
+use crate::sign::SignKind;
+use crate::text::{Align, TextStyle, Weight, fitted};
+
+/// From the paper's edge, px.
+const EDGE_PX: f64 = 24.0;
+/// The line of the verdict, px below the paper's edge.
+const VERDICT_PX: f64 = 32.0;
+/// Lines of the summary below it.
+const SUMMARY_PX: f64 = 62.0;
+pub(crate) const SUMMARY_LINE_PX: f64 = 20.0;
+/// A summary takes no more lines than this.
+const MOST_SUMMARY_LINES: usize = 3;
+/// The sign beside the verdict.
+const VERDICT_SIGN_PX: f64 = 15.0;
+
+/// A scale bar of a round length.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ScaleBar {
+    /// Its length, mm of the bay.
+    pub mm: f64,
+    /// The same on the paper, px.
+    pub px: f64,
+    /// In how many parts, dark and light in turn.
+    pub parts: u8,
+}
+
+/// The longest round length that is no wider than `most_px` on the paper.
+pub fn scale_bar(px_per_mm: f64, most_px: f64) -> ScaleBar {
+    let most = most_px / px_per_mm;
+    let mut round = ScaleBar { mm: 1.0, px: px_per_mm, parts: 4 };
+    for decade in [1.0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6] {
+        for (step, parts) in [(1.0, 4), (2.0, 4), (5.0, 5)] {
+            let mm = decade * step;
+            if mm <= most {
+                round = ScaleBar { mm, px: mm * px_per_mm, parts };
+            }
+        }
+    }
+    round
+}
+
+/// What the sheet's height depends on: how many lines stand above and below the view.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Lines {
+    /// The summary; empty where it stands beside the verdict.
+    pub summary: Vec<String>,
+    /// Findings with a flag.
+    pub keys: usize,
+}
+
+impl Lines {
+    pub fn of(assessment: &Assessment, words: &Words<'_>, paper: &Paper<'_>, width: f64) -> Self {
+        if paper.furniture == Furniture::Canvas {
+            return Self { summary: Vec::new(), keys: 0 };
+        }
+        let by = paper.enlarged();
+        let style = TextStyle::new(size::LEAD * by, Weight::Regular);
+        let text = words.summary(assessment);
+        let beside = width - EDGE_PX - end_of_verdict(paper, words, assessment.verdict) - 24.0 * by;
+        let beside = beside - if assessment.on_example_figures { pill_width(paper, words) + 16.0 } else { 0.0 };
+        let summary = if paper.width_of(&text, style) <= beside {
+            Vec::new()
+        } else {
+            wrapped(&text, TextStyle::new(size::TITLE * by, Weight::Regular), width - 2.0 * EDGE_PX, paper)
+        };
+        Self { summary, keys: flagged(assessment).count() }
+    }
+}
+
+/// Breaks a text into lines; the last one ends in an ellipsis if there is more.
+fn wrapped(text: &str, style: TextStyle, most: f64, paper: &Paper<'_>) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    let mut words = text.split(' ').peekable();
+    while words.peek().is_some() && lines.len() + 1 < MOST_SUMMARY_LINES {
+        let mut line = String::new();
+        while let Some(word) = words.peek() {
+            let longer = if line.is_empty() { (*word).to_owned() } else { format!("{line} {word}") };
+            if !line.is_empty() && paper.width_of(&longer, style) > most {
+                break;
+            }
+            line = longer;
+            words.next();
+        }
+        lines.push(line);
+    }
+    let rest: Vec<&str> = words.collect();
+    if !rest.is_empty() {
+        lines.push(rest.join(" "));
+    }
+    lines.iter().filter_map(|line| Some(fitted(line, style, most, paper.measure)?.text)).collect()
+}
+
+fn end_of_verdict(paper: &Paper<'_>, words: &Words<'_>, verdict: Verdict) -> f64 {
+    let by = paper.enlarged();
+    let style = TextStyle::new(size::VERDICT * by, Weight::Bold);
+    EDGE_PX + (2.0 * VERDICT_SIGN_PX + 12.0) * by + paper.width_of(words.verdict(verdict), style)
+}
+
+fn pill_width(paper: &Paper<'_>, words: &Words<'_>) -> f64 {
+    let by = paper.enlarged();
+    let style = TextStyle::new(size::TITLE * by, Weight::SemiBold);
+    paper.width_of(words.on_example_figures(), style) + 32.0 * by
+}
+
+impl Pen<'_> {
+    fn put(&mut self, role: Role, px: DVec2, text: &str, style: TextStyle, align: Align, most: f64) -> f64 {
+        let Some(text) = fitted(text, style, most, self.paper.measure) else { return 0.0 };
+        let text = self.text(self.mm(px), &text.text, style, align);
+        let width = text.width;
+        self.push(role, None, Shape::Text(text));
+        width
+    }
+
+    fn figure(&mut self, role: Role, px: DVec2, kind: SignKind, reach: f64, text: &str, style: TextStyle) {
+        let sign = Sign { at: self.mm(px), kind, reach, text: text.to_owned(), style };
+        self.push(role, None, Shape::Sign(sign));
+    }
+
+    /// Verdict, summary, note on example figures.
+    pub fn header(&mut self, assessment: &Assessment, words: &Words<'_>, lines: &Lines) {
+        let by = self.enlarged;
+        let width = self.placed.size.x;
+        let y = VERDICT_PX * by;
+        let kind = SignKind::of_verdict(assessment.verdict);
+        let reach = VERDICT_SIGN_PX * by;
+        let mark = if kind == SignKind::Tick { "" } else { "!" };
+        let mark_style = self.style(20.0, Weight::Bold);
+        self.figure(Role::VerdictSign(assessment.verdict), DVec2::new(EDGE_PX + reach, y), kind, reach, mark, mark_style);
+        let verdict = self.style(size::VERDICT, Weight::Bold);
+        let x = EDGE_PX + 2.0 * reach + 12.0 * by;
+        let told = words.verdict(assessment.verdict);
+        let verdict_width = self.put(Role::Verdict, DVec2::new(x, y), told, verdict, Align::Start, width - x - EDGE_PX);
+
+        let mut right = width - EDGE_PX;
+        if assessment.on_example_figures {
+            let style = self.style(size::TITLE, Weight::SemiBold);
+            let wide = pill_width(self.paper, words);
+            let high = 26.0 * by;
+            let ring = pill(DVec2::new(right - wide, y - high * 0.5), DVec2::new(wide, high));
+            let ring = ring.into_iter().map(|p| self.mm(p)).collect();
+            self.ring(Role::Example, None, ring);
+            let middle = DVec2::new(right - wide * 0.5, y);
+            self.put(Role::ExampleText, middle, words.on_example_figures(), style, Align::Middle, wide);
+            right -= wide + 16.0;
+        }
+        if lines.summary.is_empty() {
+            let style = self.style(size::LEAD, Weight::Regular);
+            let x = x + verdict_width + 14.0 * by;
+            let summary = words.summary(assessment);
+            self.put(Role::TitleSoft, DVec2::new(x, y + 2.0 * by), &summary, style, Align::Start, right - x);
+        }
+        let style = self.style(size::TITLE, Weight::Regular);
+        for (line, text) in lines.summary.iter().enumerate() {
+            let at = DVec2::new(EDGE_PX, (SUMMARY_PX + SUMMARY_LINE_PX * line as f64) * by);
+            self.put(Role::Title, at, text, style, Align::Start, width - 2.0 * EDGE_PX);
+        }
+    }
+
+    /// The view's title above its plan, with what it adds, and the arrangement's names on the right.
+    pub fn view_title(&mut self, title: &str, adds: &str, names: &str) {
+        let y = self.placed.plan.low.y - 9.0 * self.enlarged;
+        let (bold, soft) = (self.style(size::TITLE, Weight::Bold), self.style(12.0, Weight::Regular));
+        let width = self.placed.size.x;
+        let mut x = EDGE_PX;
+        x += self.put(Role::Title, DVec2::new(x, y), title, bold, Align::Start, width) + 12.0;
+        x += self.put(Role::TitleSoft, DVec2::new(x, y), adds, soft, Align::Start, width - x - EDGE_PX) + 28.0;
+        let most = width - EDGE_PX - x;
+        self.put(Role::TitleSoft, DVec2::new(width - EDGE_PX, y), names, soft, Align::End, most);
+    }
+
+    /// What the flags' numbers stand for.
+    pub fn key(&mut self, assessment: &Assessment, words: &Words<'_>) {
+        let by = self.enlarged;
+        let width = self.placed.size.x;
+        let mut y = self.placed.plan.high.y + 16.0 * by;
+        let style = self.style(size::TITLE, Weight::Regular);
+        let number = self.style(size::SMALL, Weight::Bold);
+        let text_x = EDGE_PX + 28.0 * by;
+        let mut more = 0_usize;
+        for (line, told) in flagged(assessment).enumerate() {
+            if line >= MOST_KEY_LINES {
+                more += 1;
+                continue;
+            }
+            let severity = told.finding.severity;
+            let kind = SignKind::of_severity(severity);
+            let at = DVec2::new(EDGE_PX + 9.5 * by, y);
+            self.figure(Role::KeySign(severity), at, kind, 9.0 * by, &told.number.to_string(), number);
+            let text = words.key_line(told.finding);
+            self.put(Role::Title, DVec2::new(text_x, y), &text, style, Align::Start, width - text_x - EDGE_PX);
+            y += KEY_LINE_PX * by;
+        }
+        if more > 0 {
+            let text = words.key_more(more);
+            self.put(Role::TitleSoft, DVec2::new(text_x, y), &text, style, Align::Start, width - text_x - EDGE_PX);
+        }
+    }
+
+    /// Scale bar, scale, caution.
+    pub fn footer(&mut self, words: &Words<'_>) {
+        let by = self.enlarged;
+        let y = self.placed.size.y - 20.0 * by;
+        let style = self.style(size::LABEL, Weight::Regular);
+        let bar = scale_bar(self.scale, 170.0 * by);
+        let part = bar.px / f64::from(bar.parts);
+        let half = DVec2::new(0.0, 2.5 * by);
+        for i in 0..bar.parts {
+            let from = DVec2::new(EDGE_PX + part * f64::from(i), y);
+            let to = from + DVec2::new(part, 0.0);
+            let ring = [from - half, to - half, to + half, from + half].map(|p| self.mm(p)).to_vec();
+            self.ring(if i % 2 == 0 { Role::ScaleDark } else { Role::ScaleLight }, None, ring);
+        }
+        let mut x = EDGE_PX + bar.px + 10.0;
+        let width = self.placed.size.x;
+        x += self.put(Role::Title, DVec2::new(x, y), &words.length(bar.mm), style, Align::Start, width) + 18.0;
+        let scale = words.scale(libm::round(PX_PER_PAPER_MM / self.scale));
+        x += self.put(Role::TitleSoft, DVec2::new(x, y), &scale, style, Align::Start, width) + 28.0;
+        let most = width - EDGE_PX - x;
+        self.put(Role::TitleSoft, DVec2::new(width - EDGE_PX, y), words.caution(), style, Align::End, most);
+    }
+}
+
+/// 96 px to the inch, as CSS and SVG have it.
+pub(crate) const PX_PER_PAPER_MM: f64 = 96.0 / 25.4;
+
+/// A box with round ends, px.
+fn pill(low: DVec2, size: DVec2) -> Vec<DVec2> {
+    let r = size.y * 0.5;
+    let arc = |centre: DVec2, start: f64| {
+        (0..=8).map(move |i| {
+            let (sin, cos) = libm::sincos(start + std::f64::consts::PI * f64::from(i) / 8.0);
+            centre + DVec2::new(cos, sin) * r
+        })
+    };
+    let right = arc(low + DVec2::new(size.x - r, r), -std::f64::consts::FRAC_PI_2);
+    right.chain(arc(low + DVec2::splat(r), std::f64::consts::FRAC_PI_2)).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn scale_bars_are_round_and_fit() {
+        for (scale, mm) in [(0.09, 1000.0), (0.065, 2000.0), (0.02, 5000.0), (1.0, 100.0)] {
+            let bar = scale_bar(scale, 170.0);
+            assert_eq!(bar.mm, mm, "{scale}");
+            assert!(bar.px <= 170.0 && (bar.px - bar.mm * scale).abs() < 1e-9);
+        }
+    }
+}

@@ -1,0 +1,187 @@
+//! What the views are drawn with: collects items and knows what is taken on the paper.
+
+use baywright_planner::Subject;
+use baywright_planner::geometry::{Bounds, DVec2, Outline, PlanPose, Polygon, angle};
+
+use crate::layout::Placed;
+use crate::list::{Dimension, Item, Shape, Sign, Text};
+use crate::paper::Paper;
+use crate::role::Role;
+use crate::sign::SignKind;
+use crate::space::{Space, Taken};
+use crate::text::{Align, TextStyle, Weight, clean};
+
+/// Sizes of type, px before they are enlarged.
+pub(crate) mod size {
+    pub const VERDICT: f64 = 26.0;
+    pub const LEAD: f64 = 15.0;
+    pub const TITLE: f64 = 13.0;
+    pub const LABEL: f64 = 11.5;
+    pub const SMALL: f64 = 11.0;
+}
+
+/// Reach of a flag, px before it is enlarged.
+pub(crate) const FLAG_PX: f64 = 9.5;
+/// Reach of a floor mark.
+pub(crate) const MARK_PX: f64 = 5.0;
+
+pub(crate) struct Pen<'a> {
+    pub paper: &'a Paper<'a>,
+    pub placed: Placed,
+    /// px for each mm.
+    pub scale: f64,
+    /// How much larger than usual texts and signs are.
+    pub enlarged: f64,
+    pub items: Vec<Item>,
+    /// What is taken, px.
+    pub space: Space,
+}
+
+impl<'a> Pen<'a> {
+    pub fn new(paper: &'a Paper<'a>, placed: Placed, scale: f64) -> Self {
+        let space = Space::new(placed.plan.grown(-2.0));
+        Self { paper, placed, scale, enlarged: paper.enlarged(), items: Vec::with_capacity(512), space }
+    }
+
+    /// A place of the view on the paper, px.
+    pub fn px(&self, p: DVec2) -> DVec2 {
+        self.placed.origin + DVec2::new(p.x, -p.y) * self.scale
+    }
+
+    /// A place of the paper in the view, mm.
+    pub fn mm(&self, px: DVec2) -> DVec2 {
+        let p = (px - self.placed.origin) / self.scale;
+        DVec2::new(p.x, -p.y)
+    }
+
+    /// So many px of paper, mm of the view.
+    pub fn length(&self, px: f64) -> f64 {
+        px / self.scale
+    }
+
+    /// A style, enlarged as wished.
+    pub fn style(&self, size: f64, weight: Weight) -> TextStyle {
+        TextStyle::new(size * self.enlarged, weight)
+    }
+
+    pub fn push(&mut self, role: Role, subject: Option<Subject>, shape: Shape) {
+        self.items.push(Item { role, subject, finding: None, shape });
+    }
+
+    pub fn ring(&mut self, role: Role, subject: Option<Subject>, ring: Vec<DVec2>) {
+        if ring.len() >= 3 {
+            self.push(role, subject, Shape::Area(vec![ring]));
+        }
+    }
+
+    pub fn line(&mut self, role: Role, subject: Option<Subject>, points: Vec<DVec2>) {
+        self.push(role, subject, Shape::Line(points));
+    }
+
+    /// An outline of the bay in the view.
+    pub fn outline(&self, outline: &Outline, view_from_bay: &PlanPose) -> Shape {
+        match outline {
+            Outline::Polygon(polygon) => area(polygon, view_from_bay),
+            Outline::Circle(circle) => {
+                Shape::Disc { centre: *view_from_bay * circle.centre(), radius: circle.radius() }
+            }
+        }
+    }
+
+    pub fn sign(&mut self, role: Role, subject: Option<Subject>, at: DVec2, kind: SignKind, reach: f64) {
+        let style = self.style(size::LABEL, Weight::Bold);
+        let sign = Sign { at, kind, reach: reach * self.enlarged, text: String::new(), style };
+        self.push(role, subject, Shape::Sign(sign));
+    }
+
+    /// A text as an item's shape; `at` in mm.
+    pub fn text(&self, at: DVec2, text: &str, style: TextStyle, align: Align) -> Text {
+        let text = clean(text);
+        let width = self.paper.width_of(&text, style);
+        Text { at, text, style, align, angle: 0.0, width, masked: false }
+    }
+
+    /// The box that a text takes on the paper, px.
+    pub fn text_box(&self, text: &Text) -> Bounds {
+        let (sin, cos) = angle::sin_cos(text.angle);
+        let along = DVec2::new(cos, -sin) * text.width;
+        let middle = self.px(text.at)
+            + match text.align {
+                Align::Start => along * 0.5,
+                Align::Middle => DVec2::ZERO,
+                Align::End => -along * 0.5,
+            };
+        let (w, h) = (text.width * 0.5 + 2.0, text.style.line_height() * 0.5);
+        let half = DVec2::new(w * cos.abs() + h * sin.abs(), w * sin.abs() + h * cos.abs());
+        Bounds { low: middle - half, high: middle + half }
+    }
+
+    /// Puts a text down and takes its place.
+    pub fn put_text(&mut self, role: Role, subject: Option<Subject>, text: Text) {
+        let place = self.text_box(&text);
+        self.space.take(place, Taken::Firm);
+        self.push(role, subject, Shape::Text(text));
+    }
+
+    /// Puts a dimension down and takes its place.
+    pub fn put_dimension(&mut self, role: Role, subject: Option<Subject>, dimension: Dimension) {
+        let place = self.text_box(&dimension.text);
+        self.space.take(place, Taken::Firm);
+        let (from, to) = (self.px(dimension.line_from), self.px(dimension.line_to));
+        self.space.take_line(from, to, Taken::Line);
+        self.push(role, subject, Shape::Dimension(dimension));
+    }
+
+    /// A dimension of the distance from `from` to `to` along `along` (a unit vector), its line through `through`.
+    pub fn dimension(&self, from: DVec2, to: DVec2, along: DVec2, through: DVec2, text: &str) -> Dimension {
+        let abreast = |p: DVec2| through + along * (p - through).dot(along);
+        let (line_from, line_to) = (abreast(from), abreast(to));
+        let style = self.style(size::LABEL, Weight::SemiBold);
+        let mut text = self.text((line_from + line_to) * 0.5, text, style, Align::Middle);
+        text.masked = true;
+        // A text longer than its line stands beside the line's end, in its direction where that is level.
+        let length = line_from.distance(line_to) * self.scale;
+        let angle = readable(along);
+        text.angle = angle;
+        if length < text.width + 10.0 {
+            let (low, high) = if line_from.x <= line_to.x { (line_from, line_to) } else { (line_to, line_from) };
+            let onward = if angle.abs() < 1.0 { (high - low).normalize_or(DVec2::X) } else { DVec2::X };
+            text.angle = if angle.abs() < 1.0 { angle } else { 0.0 };
+            text.align = Align::Start;
+            let start = if angle.abs() < 1.0 { high } else { (line_from + line_to) * 0.5 };
+            text.at = start + onward * self.length(7.0);
+        }
+        Dimension { from, to, line_from, line_to, text }
+    }
+
+    /// Takes the place of a line of the view.
+    pub fn take_line(&mut self, from: DVec2, to: DVec2, how: Taken) {
+        let (from, to) = (self.px(from), self.px(to));
+        self.space.take_line(from, to, how);
+    }
+
+    /// Takes the place of a box of the view.
+    pub fn take_box(&mut self, b: &Bounds, how: Taken) {
+        let (p, q) = (self.px(b.low), self.px(b.high));
+        self.space.take(Bounds { low: p.min(q), high: p.max(q) }, how);
+    }
+}
+
+/// A polygon of the bay in the view.
+pub(crate) fn area(polygon: &Polygon, view_from_bay: &PlanPose) -> Shape {
+    Shape::Area(polygon.rings().map(|ring| ring.iter().map(|&p| *view_from_bay * p).collect()).collect())
+}
+
+/// The angle of a text along a direction, so that it is read from below or from the right, radians.
+pub(crate) fn readable(along: DVec2) -> f64 {
+    let heading = angle::heading(along);
+    let quarter = std::f64::consts::FRAC_PI_2;
+    // A hair of slack, so that an upright line always reads from the right.
+    if heading > quarter + 1e-6 {
+        heading - 2.0 * quarter
+    } else if heading <= -quarter + 1e-6 {
+        heading + 2.0 * quarter
+    } else {
+        heading
+    }
+}

@@ -1,0 +1,182 @@
+//! What an item is. A role decides colours, strokes, hatch and when it is painted; it is never a colour itself.
+
+use baywright_planner::model::{FloorFeatureKind, Material};
+use baywright_planner::{Severity, Verdict};
+
+/// What an item is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Role {
+    /// The room's floor from above, or the air in it from the side.
+    Floor,
+    /// The light net of a metre.
+    Grid,
+    /// Ground beyond an open door that is known to be free.
+    Beyond,
+    /// A raised runway.
+    Runway,
+    /// A drain, pit or joint.
+    FloorFeature(FloorFeatureKind),
+    /// An area that local rules want free.
+    KeepFree,
+    /// Masonry: walls, floor slab, ceiling.
+    Wall(Material),
+    /// The faces of walls, floor and ceiling.
+    WallLine,
+    /// An opening in a wall.
+    Opening,
+    /// What closes an opening.
+    OpeningLine,
+    /// Where a door swings.
+    DoorSwing,
+    /// A keep-clear zone.
+    ZoneFill,
+    /// Its edge.
+    ZoneEdge,
+    /// What the sensor sees or lights up.
+    BeamFill,
+    /// The edges of that.
+    BeamEdge,
+    /// A thing that stands to the side of the axis, seen from the side.
+    ThingAside(Material),
+    /// The car's body.
+    CarBody,
+    /// Edges of bonnet and roof.
+    CarLine,
+    /// Glass.
+    CarGlass,
+    /// A tyre.
+    Tyre,
+    /// A wheel's rim.
+    Rim,
+    /// The axis straight ahead.
+    CentreLine,
+    /// A straight run of tape or laser.
+    Run,
+    /// The feet of a target's stand.
+    StandBase,
+    /// Its mast.
+    StandMast,
+    /// A thing.
+    Thing(Material),
+    /// A line on a thing that shows what it is.
+    ThingLine,
+    /// A thing that hangs above the car.
+    Overhead,
+    /// Where two share a place that cannot.
+    Overlap,
+    /// Where a target belongs when it stands elsewhere.
+    TargetMeant,
+    /// A target.
+    Target,
+    /// A mat on the floor.
+    Mat,
+    /// The line from sensor to target.
+    SightLine,
+    /// The sensor.
+    Sensor,
+    /// A floor mark to be laid.
+    Mark,
+    /// A mark that stays on the floor.
+    PermanentMark,
+    /// The outline of what is pointed at.
+    Hovered,
+    /// The outline of what is in hand.
+    Selected,
+    /// A distance.
+    Dimension,
+    /// How far something is in where it may not be.
+    DimensionStops,
+    /// A distance of what is in hand.
+    LiveDimension,
+    /// A name.
+    Label,
+    /// A name of lesser weight.
+    LabelSoft,
+    /// What a zone keeps clear.
+    LabelZone,
+    /// From a flag to its place.
+    Leader(Severity),
+    /// A finding's number.
+    Flag(Severity),
+    /// A finding's number in the key.
+    KeySign(Severity),
+    /// The verdict's sign.
+    VerdictSign(Verdict),
+    /// The verdict, in words.
+    Verdict,
+    /// A title.
+    Title,
+    /// What a title adds.
+    TitleSoft,
+    /// A frame that says that figures are examples.
+    Example,
+    /// What stands in it.
+    ExampleText,
+    /// A dark part of the scale bar.
+    ScaleDark,
+    /// A light part of it.
+    ScaleLight,
+}
+
+impl Role {
+    /// When it is painted: smaller is earlier.
+    pub const fn layer(self) -> u8 {
+        match self {
+            Self::Floor => 0,
+            Self::Grid => 1,
+            Self::Beyond => 2,
+            Self::KeepFree => 3,
+            Self::Runway => 4,
+            Self::FloorFeature(_) => 5,
+            Self::ZoneFill => 6,
+            Self::BeamFill => 7,
+            Self::Wall(_) => 8,
+            Self::WallLine => 9,
+            Self::Opening => 10,
+            Self::OpeningLine => 11,
+            Self::DoorSwing => 12,
+            Self::ThingAside(_) => 13,
+            Self::ZoneEdge => 14,
+            Self::BeamEdge => 15,
+            Self::CarBody => 16,
+            Self::CarLine => 17,
+            Self::CarGlass => 18,
+            Self::Tyre => 19,
+            Self::Rim => 20,
+            Self::Run => 21,
+            Self::StandBase => 22,
+            Self::StandMast => 23,
+            // Thing and its lines keep the order in which they are given, so that nearer things cover farther ones.
+            Self::Thing(_) | Self::ThingLine => 24,
+            Self::Overlap => 25,
+            Self::Overhead => 26,
+            Self::CentreLine => 27,
+            Self::TargetMeant => 28,
+            Self::SightLine => 29,
+            Self::Target | Self::Mat => 30,
+            Self::Sensor => 31,
+            Self::PermanentMark => 32,
+            Self::Mark => 33,
+            Self::Hovered => 34,
+            Self::Selected => 35,
+            Self::Dimension => 36,
+            Self::DimensionStops => 37,
+            Self::LabelSoft => 38,
+            Self::LabelZone => 39,
+            Self::Label => 40,
+            Self::Leader(_) => 41,
+            Self::LiveDimension => 42,
+            Self::Flag(_) => 43,
+            Self::Title | Self::TitleSoft => 44,
+            Self::KeySign(_) | Self::VerdictSign(_) | Self::Verdict => 45,
+            Self::Example => 46,
+            Self::ExampleText => 47,
+            Self::ScaleDark | Self::ScaleLight => 48,
+        }
+    }
+
+    /// Whether it stands around the view instead of in it: it is not cut off at the plan's edge.
+    pub const fn is_furniture(self) -> bool {
+        self.layer() >= 44
+    }
+}

@@ -1,0 +1,106 @@
+//! The side view: seen from the right of the axis, x along it, y up from the floor. With the nose to the right
+//! everything stands exactly under itself in the top view turned the same way.
+
+mod aiming;
+mod car;
+mod dimensions;
+mod room;
+mod things;
+
+use baywright_planner::geometry::{Bounds, DVec2, DVec3, Outline, PlanPose};
+use baywright_planner::model::Arrangement;
+use baywright_planner::words::Words;
+use baywright_planner::{Assessment, Scene};
+
+use crate::finding::flagged;
+use crate::layout::{Layout, Placed};
+use crate::paper::Paper;
+use crate::pen::Pen;
+use crate::top::emphasis;
+use crate::view_state::ViewState;
+
+/// What the parts of the side view are drawn from.
+pub(crate) struct Side<'a> {
+    pub arrangement: &'a Arrangement,
+    pub assessment: &'a Assessment,
+    pub scene: &'a Scene,
+    pub state: &'a ViewState,
+    pub words: &'a Words<'a>,
+    pub bay_from_axis: PlanPose,
+    pub axis_from_bay: PlanPose,
+    /// From the wall behind to the wall ahead, where the axis meets them, mm along the axis.
+    pub room: (f64, f64),
+}
+
+impl Side<'_> {
+    /// A place of the bay in the view.
+    pub fn at(&self, p: DVec3) -> DVec2 {
+        DVec2::new((self.axis_from_bay * p.truncate()).x, p.z)
+    }
+
+    /// From where to where an outline reaches along the axis.
+    pub fn along(&self, outline: &Outline) -> (f64, f64) {
+        let extent = self.extent(outline);
+        (extent.low.x, extent.high.x)
+    }
+
+    /// The box around an outline in the axis's own directions: x along it, y to its left.
+    pub fn extent(&self, outline: &Outline) -> Bounds {
+        let middle = self.axis_from_bay * outline.bounds().centre();
+        match outline {
+            Outline::Polygon(polygon) => {
+                Bounds::around(polygon.outer().iter().map(|&p| self.axis_from_bay * p))
+            }
+            Outline::Circle(circle) => {
+                let (centre, r) = (self.axis_from_bay * circle.centre(), DVec2::splat(circle.radius()));
+                Some(Bounds { low: centre - r, high: centre + r })
+            }
+        }
+        .unwrap_or(Bounds { low: middle, high: middle })
+    }
+}
+
+/// An upright rectangle as a ring.
+pub(crate) fn rectangle(x: (f64, f64), y: (f64, f64)) -> Vec<DVec2> {
+    vec![DVec2::new(x.0, y.0), DVec2::new(x.1, y.0), DVec2::new(x.1, y.1), DVec2::new(x.0, y.1)]
+}
+
+/// Draws the side view into a pen.
+pub(crate) fn draw<'a>(
+    arrangement: &Arrangement,
+    assessment: &Assessment,
+    state: &ViewState,
+    words: &Words<'_>,
+    paper: &'a Paper<'a>,
+    layout: &Layout,
+    placed: Placed,
+) -> Pen<'a> {
+    let mut pen = Pen::new(paper, placed, layout.px_per_mm);
+    let bay_from_axis = layout.bay_from_side;
+    let side = Side {
+        arrangement,
+        assessment,
+        scene: &assessment.scene,
+        state,
+        words,
+        bay_from_axis,
+        axis_from_bay: bay_from_axis.inverse(),
+        room: room::between_walls(&assessment.scene, &bay_from_axis).unwrap_or(layout.side),
+    };
+    room::draw(&mut pen, &side);
+    aiming::zones(&mut pen, &side);
+    car::draw(&mut pen, &side);
+    let drawn = things::draw(&mut pen, &side);
+    aiming::draw(&mut pen, &side);
+    // From here on places are searched for.
+    dimensions::heights(&mut pen, &side);
+    things::overlaps(&mut pen, &side);
+    for told in flagged(assessment) {
+        pen.flag(&told, side.at(told.finding.place));
+    }
+    aiming::names(&mut pen, &side);
+    things::names(&mut pen, &side, &drawn);
+    room::names(&mut pen, &side);
+    emphasis(&mut pen.items, state);
+    pen
+}

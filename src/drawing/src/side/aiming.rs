@@ -1,0 +1,165 @@
+//! What the aiming puts in the room, from the side: zones with their heights, target and stand, sight line and beam.
+
+use baywright_planner::Subject;
+use baywright_planner::geometry::{Bounds, DVec2, DVec3, angle, hull};
+use baywright_planner::scene::PlacedTarget;
+
+use super::{Side, rectangle};
+use crate::clip;
+use crate::label::Wanted;
+use crate::pen::{Pen, size};
+use crate::role::Role;
+use crate::sign::SignKind;
+use crate::space::{FIRM, Taken, around};
+use crate::text::{Align, Weight};
+use crate::top::{off_place, reach_of_beam};
+
+/// A face seen edge on is drawn at least this thick, px; feet at least this high.
+const LEAST_FACE_PX: f64 = 4.5;
+const LEAST_FEET_PX: f64 = 2.5;
+/// A beam that runs more across the axis than this cosine is not drawn: from the side it says nothing.
+const LEAST_AHEAD: f64 = 0.3;
+
+pub(super) fn zones(pen: &mut Pen<'_>, side: &Side<'_>) {
+    for zone in &side.scene.zones {
+        let x = side.along(&zone.prism.outline);
+        let y = (zone.prism.span.bottom(), zone.prism.span.top());
+        let subject = Some(Subject::Zone(zone.id.clone()));
+        let ring = rectangle(x, y);
+        pen.ring(Role::ZoneFill, subject.clone(), ring.clone());
+        for corner in [(x.0, y.0, x.0, y.1), (x.1, y.0, x.1, y.1), (x.0, y.1, x.1, y.1)] {
+            pen.take_line(DVec2::new(corner.0, corner.1), DVec2::new(corner.2, corner.3), Taken::Line);
+        }
+        pen.ring(Role::ZoneEdge, subject, ring);
+    }
+}
+
+pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>) {
+    let eye = side.at(side.scene.sensor());
+    beam(pen, side, eye);
+    for target in &side.scene.targets {
+        let subject = Some(Subject::Target(target.id.clone()));
+        let to = side.at(target.centre());
+        pen.line(Role::SightLine, subject.clone(), vec![eye, to]);
+        pen.take_line(eye, to, Taken::Line);
+        stand(pen, side, target);
+        if off_place(target) || (target.meant.height - target.set.height).abs() > OFF_HEIGHT_MM {
+            let ring = body(pen, side, target, target.meant_centre());
+            pen.ring(Role::TargetMeant, subject.clone(), ring);
+        }
+        let ring = body(pen, side, target, target.centre());
+        if let Some(bounds) = Bounds::around(ring.iter().map(|&p| pen.px(p))) {
+            pen.space.take(bounds.grown(3.0), Taken::Firm);
+        }
+        pen.ring(if target.lies { Role::Mat } else { Role::Target }, subject, ring);
+    }
+    pen.sign(Role::Sensor, Some(Subject::Sensor), eye, SignKind::Dot, 3.2);
+    let eye_px = pen.px(eye);
+    pen.space.take(around(eye_px, DVec2::splat(8.0)), Taken::Firm);
+}
+
+/// A target less than this off its height is drawn there only, mm: less does not show.
+const OFF_HEIGHT_MM: f64 = 2.0;
+
+fn beam(pen: &mut Pen<'_>, side: &Side<'_>, eye: DVec2) {
+    let boresight = side.scene.bay_from_sensor.axes.x_axis;
+    let ahead = boresight.truncate().dot(side.bay_from_axis.ahead());
+    if ahead < LEAST_AHEAD {
+        return;
+    }
+    let sensor = &side.arrangement.sensor;
+    let half = sensor.kind.radar().map_or(sensor.view.elevation_half, |radar| radar.beam_elevation * 0.5);
+    let half = half.clamp(0.0, std::f64::consts::FRAC_PI_2);
+    let up = angle::heading(DVec2::new(ahead, boresight.z));
+    let reach = reach_of_beam(side.scene);
+    let steps = 2 + (half / 0.05) as usize;
+    let edge = |share: f64| eye + angle::direction(up + half * share) * reach;
+    let fan: Vec<DVec2> =
+        std::iter::once(eye).chain((0..=steps).map(|i| edge(2.0 * i as f64 / steps as f64 - 1.0))).collect();
+    let area = Bounds {
+        low: DVec2::new(eye.x - reach, 0.0),
+        high: DVec2::new(side.room.1.max(eye.x), side.arrangement.bay.ceiling),
+    };
+    pen.ring(Role::BeamFill, Some(Subject::Sensor), clip::ring_in_box(&fan, &area));
+    for share in [-1.0, 1.0] {
+        if let Some((from, to)) = clip::segment_in_box(eye, edge(share), &area) {
+            pen.line(Role::BeamEdge, Some(Subject::Sensor), vec![from, to]);
+        }
+    }
+}
+
+/// The target's body with the middle of its face at `centre`: seen edge on, at a slant, or as it lies.
+fn body(pen: &Pen<'_>, side: &Side<'_>, target: &PlacedTarget, centre: DVec3) -> Vec<DVec2> {
+    let Some(face) = &target.face else { return Vec::new() };
+    let by = centre - face.centre();
+    let depth = target.solids.first().map_or(0.0, |solid| {
+        let placed = solid.outline.placed(&target.set.place.inverse()).bounds();
+        if target.lies { solid.span.height() } else { placed.size().x }
+    });
+    let back = face.normal() * -depth.max(pen.length(LEAST_FACE_PX));
+    let corners = face.corners().map(|corner| corner + by);
+    let points = corners.iter().flat_map(|&corner| [side.at(corner), side.at(corner + back)]);
+    hull(&points.collect::<Vec<_>>()).map_or_else(Vec::new, |hull| hull.outer().to_vec())
+}
+
+fn stand(pen: &mut Pen<'_>, side: &Side<'_>, target: &PlacedTarget) {
+    let subject = Some(Subject::Stand(target.id.clone()));
+    for (i, solid) in target.solids.iter().enumerate().skip(1) {
+        let x = side.along(&solid.outline);
+        let feet = i == 1;
+        let top = if feet { solid.span.top().max(pen.length(LEAST_FEET_PX)) } else { solid.span.top() };
+        let role = if feet { Role::StandBase } else { Role::StandMast };
+        pen.ring(role, subject.clone(), rectangle(x, (solid.span.bottom(), top)));
+    }
+}
+
+pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
+    let style = pen.style(size::LABEL, Weight::SemiBold);
+    let zone_style = pen.style(size::SMALL, Weight::SemiBold);
+    for zone in &side.scene.zones {
+        let (from, to) = side.along(&zone.prism.outline);
+        let (low, high) = (zone.prism.span.bottom(), zone.prism.span.top());
+        let (from, to) = (from.max(side.room.0), to.min(side.room.1));
+        let text = side.words.keep_clear(zone.excludes, Some((low, high)));
+        let brief = side.words.keep_clear(zone.excludes, None);
+        let off = pen.length(zone_style.line_height() * 0.5 + 3.0);
+        let inset = pen.length(5.0);
+        let mut best: Option<(f64, crate::list::Text)> = None;
+        for (worse, text) in [(0.0, &text), (12.0, &brief)] {
+            let places = [
+                (DVec2::new(to - inset, high - off), Align::End),
+                (DVec2::new(from + inset, high - off), Align::Start),
+                (DVec2::new(to, high + off), Align::End),
+                (DVec2::new(from, high + off), Align::Start),
+            ];
+            for (i, (at, align)) in places.into_iter().enumerate() {
+                let mut label = pen.text(at, text, zone_style, align);
+                label.masked = true;
+                let over = if label.width > (to - from) * pen.scale - 10.0 && i < 2 { 20.0 } else { 0.0 };
+                let cost = worse + over + i as f64 + pen.space.cost(pen.text_box(&label));
+                if best.as_ref().is_none_or(|(least, _)| cost < *least) {
+                    best = Some((cost, label));
+                }
+            }
+        }
+        if let Some((cost, label)) = best
+            && cost < FIRM
+        {
+            pen.put_text(Role::LabelZone, Some(Subject::Zone(zone.id.clone())), label);
+        }
+    }
+    for (target, placement) in side.scene.targets.iter().zip(&side.arrangement.aiming.placements) {
+        let ring = body(pen, side, target, target.centre());
+        let Some(around) = Bounds::around(ring.iter().map(|&p| pen.px(p))) else { continue };
+        pen.name(Wanted {
+            text: side.words.target_label(placement.target.kind),
+            role: Role::Label,
+            subject: Some(Subject::Target(target.id.clone())),
+            style,
+            around,
+            most_width: 120.0 * pen.enlarged,
+            must: false,
+            inside: false,
+        });
+    }
+}

@@ -1,0 +1,90 @@
+//! Heights on the side view: sensor and target, the runways, the room.
+
+use baywright_planner::Subject;
+use baywright_planner::geometry::{Bounds, DVec2};
+
+use super::Side;
+use crate::list::Dimension;
+use crate::pen::Pen;
+use crate::role::Role;
+
+/// Heights that differ by less than this are shown as one, mm: less than a tape shows.
+const ONE_HEIGHT_MM: f64 = 0.5;
+/// From the target, or the zone's end, to the first upright dimension, px; and to the next.
+const FIRST_PX: f64 = 22.0;
+const NEXT_PX: f64 = 16.0;
+
+pub(super) fn heights(pen: &mut Pen<'_>, side: &Side<'_>) {
+    let ceiling = side.arrangement.bay.ceiling;
+    let room = side.words.dimension(ceiling);
+    let inset = pen.length(46.0 * pen.enlarged);
+    let places = [side.room.1 - inset, side.room.0 + pen.length(26.0 * pen.enlarged)];
+    put(pen, Role::Dimension, Some(Subject::Ceiling), DVec2::new(side.room.1, ceiling), &places, &room);
+
+    let sensor = side.at(side.scene.sensor());
+    let mut told = false;
+    for (target, placement) in side.scene.targets.iter().zip(&side.arrangement.aiming.placements) {
+        if target.lies {
+            continue;
+        }
+        let centre = side.at(target.centre());
+        let one = (centre.y - sensor.y).abs() < ONE_HEIGHT_MM;
+        told |= one;
+        let kind = placement.target.kind;
+        let text =
+            if one { side.words.one_height(centre.y, kind) } else { side.words.target_height(centre.y, kind) };
+        let places = ahead_of(pen, side, centre.x);
+        put(pen, Role::Dimension, Some(Subject::Target(target.id.clone())), centre, &places, &text);
+    }
+    if !told && sensor.y > 0.0 {
+        let places: Vec<f64> =
+            (0..4).map(|i| sensor.x + pen.length((FIRST_PX + NEXT_PX * f64::from(i)) * pen.enlarged)).collect();
+        put(pen, Role::Dimension, Some(Subject::Sensor), sensor, &places, &side.words.sensor_height(sensor.y));
+    }
+    if side.scene.carried_at > 0.0 {
+        let up = side.scene.carried_at;
+        let car = side.scene.car.iter().map(|solid| side.along(&solid.outline).0).fold(f64::INFINITY, f64::min);
+        if car.is_finite() {
+            let places: Vec<f64> =
+                (1..5).map(|i| car - pen.length((40.0 + 24.0 * f64::from(i)) * pen.enlarged)).collect();
+            let at = DVec2::new(car, up);
+            put(pen, Role::Dimension, None, at, &places, &side.words.runway_height(up));
+        }
+    }
+}
+
+/// Where the height of a target may stand: ahead of it, then ahead of the zones about it, then behind.
+fn ahead_of(pen: &Pen<'_>, side: &Side<'_>, x: f64) -> Vec<f64> {
+    let zone_ends = side.scene.zones.iter().map(|z| side.along(&z.prism.outline).1).filter(|end| *end > x);
+    let first = pen.length(FIRST_PX * pen.enlarged);
+    let next = pen.length(NEXT_PX * pen.enlarged);
+    let ends: Vec<f64> = zone_ends.map(|end| end + first * 0.6).collect();
+    let after = (0..6).map(|i| x + first + next * f64::from(i));
+    let before = (0..3).map(|i| x - first - next * f64::from(i));
+    let near_wall = |x: &f64| *x < side.room.1 - next;
+    ends.into_iter().chain(after).filter(near_wall).chain(before).collect()
+}
+
+/// An upright dimension from the floor to `top`, at the first of the places that costs least.
+fn put(pen: &mut Pen<'_>, role: Role, subject: Option<Subject>, top: DVec2, places: &[f64], text: &str) {
+    let mut best: Option<(f64, Dimension)> = None;
+    for (i, &x) in places.iter().enumerate() {
+        let foot = DVec2::new(top.x, 0.0);
+        let mut dimension = pen.dimension(foot, top, DVec2::Y, DVec2::new(x, 0.0), text);
+        let text = &mut dimension.text;
+        // Read level, beside the line.
+        text.angle = 0.0;
+        text.align = crate::text::Align::Start;
+        text.at = DVec2::new(x + pen.length(6.0), top.y * 0.5);
+        let place = pen.text_box(text);
+        let (a, b) = (pen.px(dimension.line_from), pen.px(dimension.line_to));
+        let line = Bounds { low: a.min(b), high: a.max(b) }.grown(3.0);
+        let cost = i as f64 * 2.0 + pen.space.cost(place) + pen.space.cost(line);
+        if best.as_ref().is_none_or(|(least, _)| cost < *least) {
+            best = Some((cost, dimension));
+        }
+    }
+    if let Some((_, dimension)) = best {
+        pen.put_dimension(role, subject, dimension);
+    }
+}

@@ -1,0 +1,160 @@
+//! What is taken on the paper, so that texts and flags find a free place.
+//!
+//! Boxes in a net of square cells: a question looks only at the cells that it touches. Everything here is px, y down.
+
+use baywright_planner::geometry::{Bounds, DVec2};
+
+/// How bad it is to cover something.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Taken {
+    /// Bodies, hatches: better not.
+    Body,
+    /// Lines that must be followed by eye.
+    Line,
+    /// Texts, signs, targets: never.
+    Firm,
+}
+
+impl Taken {
+    const fn cost(self) -> f64 {
+        match self {
+            Self::Body => 6.0,
+            Self::Line => 14.0,
+            Self::Firm => FIRM,
+        }
+    }
+}
+
+/// From this cost on a place covers something that must stay seen.
+pub(crate) const FIRM: f64 = 10_000.0;
+
+/// As large as a flag: most questions touch one to four cells.
+const CELL_PX: f64 = 28.0;
+/// A net of more cells than this in one direction is made coarser: paper the size of a hall stays cheap.
+const MOST_CELLS: f64 = 128.0;
+
+pub(crate) struct Space {
+    area: Bounds,
+    cell: DVec2,
+    columns: usize,
+    rows: usize,
+    boxes: Vec<(Bounds, f64)>,
+    cells: Vec<Vec<u32>>,
+}
+
+impl Space {
+    /// Nothing taken in an area of paper.
+    pub fn new(area: Bounds) -> Self {
+        let size = area.size().max(DVec2::ONE);
+        let count = (size / CELL_PX).ceil().clamp(DVec2::ONE, DVec2::splat(MOST_CELLS));
+        let (columns, rows) = (count.x as usize, count.y as usize);
+        Self { area, cell: size / count, columns, rows, boxes: Vec::new(), cells: vec![Vec::new(); columns * rows] }
+    }
+
+    /// Takes a box.
+    pub fn take(&mut self, place: Bounds, how: Taken) {
+        if !self.area.meets(&place) {
+            return;
+        }
+        let index = self.boxes.len() as u32;
+        self.boxes.push((place, how.cost()));
+        let ((c0, r0), (c1, r1)) = (self.cell_of(place.low), self.cell_of(place.high));
+        for row in r0..=r1 {
+            for column in c0..=c1 {
+                if let Some(cell) = self.cells.get_mut(row * self.columns + column) {
+                    cell.push(index);
+                }
+            }
+        }
+    }
+
+    /// Takes a straight line, as a chain of small boxes.
+    pub fn take_line(&mut self, from: DVec2, to: DVec2, how: Taken) {
+        let Some((from, to)) = crate::clip::segment_in_box(from, to, &self.area) else { return };
+        let steps = ((to - from).abs().max_element() / (CELL_PX * 0.5)).ceil().clamp(1.0, 512.0);
+        let step = (to - from) / steps;
+        for i in 0..steps as usize {
+            let a = from + step * i as f64;
+            let b = a + step;
+            self.take(Bounds { low: a.min(b), high: a.max(b) }.grown(1.0), how);
+        }
+    }
+
+    /// What it would cost to put something there. Outside the paper costs as much as covering what must stay seen.
+    pub fn cost(&self, place: Bounds) -> f64 {
+        let (low, high) = (self.area.low, self.area.high);
+        let inside = low.cmple(place.low).all() && place.high.cmple(high).all();
+        let mut cost = if inside { 0.0 } else { FIRM };
+        let ((c0, r0), (c1, r1)) = (self.cell_of(place.low), self.cell_of(place.high));
+        for row in r0..=r1 {
+            for column in c0..=c1 {
+                let Some(cell) = self.cells.get(row * self.columns + column) else { continue };
+                for &index in cell {
+                    let Some((taken, weight)) = self.boxes.get(index as usize) else { continue };
+                    if !overlap(taken, &place) {
+                        continue;
+                    }
+                    // A box that lies in several cells counts in the first one that both touch.
+                    let first = self.cell_of(taken.low.max(place.low));
+                    if first == (column, row) {
+                        cost += weight;
+                    }
+                }
+            }
+        }
+        cost
+    }
+
+    fn cell_of(&self, p: DVec2) -> (usize, usize) {
+        let p = ((p - self.area.low) / self.cell).floor();
+        let within = |v: f64, n: usize| (v.max(0.0) as usize).min(n.saturating_sub(1));
+        (within(p.x, self.columns), within(p.y, self.rows))
+    }
+}
+
+/// Whether two boxes share area.
+fn overlap(a: &Bounds, b: &Bounds) -> bool {
+    a.low.cmplt(b.high).all() && b.low.cmplt(a.high).all()
+}
+
+/// The box of a given size around a middle.
+pub(crate) fn around(middle: DVec2, size: DVec2) -> Bounds {
+    Bounds { low: middle - size * 0.5, high: middle + size * 0.5 }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn area() -> Bounds {
+        Bounds { low: DVec2::ZERO, high: DVec2::new(400.0, 300.0) }
+    }
+
+    #[test]
+    fn a_box_over_many_cells_counts_once() {
+        let mut space = Space::new(area());
+        space.take(Bounds { low: DVec2::splat(10.0), high: DVec2::splat(200.0) }, Taken::Body);
+        assert_eq!(space.cost(around(DVec2::splat(100.0), DVec2::splat(90.0))), Taken::Body.cost());
+        assert_eq!(space.cost(around(DVec2::new(300.0, 100.0), DVec2::splat(20.0))), 0.0);
+        space.take(Bounds { low: DVec2::splat(50.0), high: DVec2::splat(60.0) }, Taken::Firm);
+        assert_eq!(space.cost(around(DVec2::splat(50.0), DVec2::splat(90.0))), Taken::Body.cost() + FIRM);
+    }
+
+    #[test]
+    fn off_the_paper_is_never_free() {
+        let space = Space::new(area());
+        assert!(space.cost(around(DVec2::new(2.0, 100.0), DVec2::splat(20.0))) >= FIRM);
+    }
+
+    #[test]
+    fn a_line_is_taken_along_its_whole_length() {
+        let mut space = Space::new(area());
+        space.take_line(DVec2::new(-500.0, 20.0), DVec2::new(390.0, 290.0), Taken::Line);
+        for t in [0.6, 0.7, 0.8, 0.9, 1.0] {
+            let p = DVec2::new(-500.0, 20.0).lerp(DVec2::new(390.0, 290.0), t);
+            if area().holds(p) {
+                assert!(space.cost(around(p, DVec2::splat(4.0))) > 0.0, "{p}");
+            }
+        }
+    }
+}

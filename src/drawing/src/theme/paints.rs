@@ -1,0 +1,106 @@
+//! Role by role: how it is painted. Line weights: 1.6 px things, 1.2 px edges, 0.8 px construction.
+
+use baywright_planner::model::FloorFeatureKind;
+use baywright_planner::{Severity, Verdict};
+
+use super::{Colour, Fill, Paint, Palette, Stroke, hatch};
+use crate::role::Role;
+
+const THING: f64 = 1.6;
+const EDGE: f64 = 1.2;
+const LIGHT: f64 = 0.8;
+
+const DASH_ZONE: &[f64] = &[9.0, 4.0];
+const DASH_CENTRE: &[f64] = &[14.0, 4.0, 3.0, 4.0];
+const DASH_RUN: &[f64] = &[3.0, 3.0];
+const DASH_HIDDEN: &[f64] = &[6.0, 3.0];
+const DASH_JOINT: &[f64] = &[2.0, 2.0];
+
+pub(super) fn paint(p: &Palette, role: Role) -> Paint {
+    let stroke = |colour: Colour, width: f64, dash: &'static [f64]| Some(Stroke { colour, width, dash });
+    let full = |colour, width| stroke(colour, width, &[]);
+    let lines = |stroke| (Fill::None, stroke);
+    let (fill, stroke) = match role {
+        Role::Floor => (Fill::Solid(p.sheet), None),
+        Role::Grid => lines(full(p.grid, 1.0)),
+        Role::Beyond => (Fill::Solid(p.sheet), stroke(p.soft, LIGHT, DASH_HIDDEN)),
+        Role::KeepFree => (Fill::Hatch(hatch::keep_free(p)), stroke(p.ready, EDGE, DASH_HIDDEN)),
+        Role::Runway => (Fill::Solid(p.soft.faded(0.14)), full(p.soft, EDGE)),
+        Role::FloorFeature(FloorFeatureKind::Drain) => (Fill::Hatch(hatch::grate(p)), full(p.soft, LIGHT)),
+        Role::FloorFeature(FloorFeatureKind::Pit) => (Fill::Hatch(hatch::pit(p)), full(p.ink, EDGE)),
+        Role::FloorFeature(FloorFeatureKind::Joint) => (Fill::None, stroke(p.soft, 1.0, DASH_JOINT)),
+        Role::Wall(material) => (Fill::Hatch(hatch::of_wall(p, material)), None),
+        Role::WallLine => lines(full(p.ink, THING)),
+        Role::Opening => (Fill::Solid(p.paper), full(p.ink, 1.0)),
+        Role::OpeningLine => lines(stroke(p.soft, 1.4, DASH_HIDDEN)),
+        Role::DoorSwing => lines(full(p.soft, LIGHT)),
+        Role::ZoneFill => (Fill::Hatch(hatch::zone(p)), None),
+        Role::ZoneEdge => lines(stroke(p.beam, 1.3, DASH_ZONE)),
+        Role::BeamFill => (Fill::Solid(p.beam.faded(0.1)), None),
+        Role::BeamEdge => lines(full(p.beam, LIGHT)),
+        Role::ThingAside(material) => (Fill::Hatch(hatch::aside(p, material)), full(p.soft.faded(0.7), 1.0)),
+        Role::CarBody => (Fill::Solid(p.body), full(p.ink, THING)),
+        Role::CarLine => lines(full(p.ink.faded(0.45), LIGHT)),
+        Role::CarGlass => (Fill::Solid(p.sheet.faded(0.8)), full(p.ink, LIGHT)),
+        Role::Tyre => (Fill::Solid(p.soft), full(p.ink, LIGHT)),
+        Role::Rim => (Fill::Solid(p.sheet.faded(0.75)), None),
+        Role::CentreLine => lines(stroke(p.soft, 0.9, DASH_CENTRE)),
+        Role::Run => lines(stroke(p.soft, LIGHT, DASH_RUN)),
+        Role::StandBase => (Fill::Solid(p.sheet.faded(0.7)), full(p.ink, EDGE)),
+        Role::StandMast => (Fill::Solid(p.soft), full(p.ink, EDGE)),
+        Role::Thing(material) => (Fill::Hatch(hatch::of_thing(p, material)), full(p.ink, 1.4)),
+        Role::ThingLine => lines(full(p.ink, LIGHT)),
+        Role::Overhead => lines(stroke(p.ink, EDGE, DASH_HIDDEN)),
+        Role::Overlap => (Fill::Hatch(hatch::overlap(p)), full(p.stops, EDGE)),
+        Role::TargetMeant => lines(stroke(p.ink, EDGE, DASH_RUN)),
+        Role::Target => (Fill::Solid(p.ink), full(p.ink, 1.0)),
+        Role::Mat => (Fill::Solid(p.sheet.faded(0.7)), full(p.ink, THING)),
+        Role::SightLine => lines(full(p.beam, THING)),
+        Role::Sensor => (Fill::Solid(p.beam), full(p.sheet, 1.0)),
+        Role::Mark => lines(full(p.ink, 1.3)),
+        Role::PermanentMark => lines(full(p.soft, 1.3)),
+        Role::Hovered => lines(stroke(p.beam, 1.6, DASH_JOINT)),
+        Role::Selected => lines(full(p.beam, 2.2)),
+        Role::Dimension => lines(full(p.ink, 1.1)),
+        Role::DimensionStops => lines(full(p.stops, 1.1)),
+        Role::LiveDimension => lines(full(p.beam, 1.1)),
+        Role::Label | Role::LabelSoft | Role::LabelZone | Role::Verdict | Role::Title | Role::TitleSoft => {
+            (Fill::None, None)
+        }
+        Role::Leader(severity) => (Fill::Solid(sign(p, severity)), full(sign(p, severity), EDGE)),
+        Role::Flag(Severity::Note) | Role::KeySign(Severity::Note) => (Fill::Solid(p.sheet), full(p.soft, 1.6)),
+        Role::KeySign(severity) => (Fill::Solid(sign(p, severity)), None),
+        Role::Flag(severity) => (Fill::Solid(sign(p, severity)), full(p.sheet, 1.5)),
+        Role::VerdictSign(verdict) => (Fill::Solid(verdict_colour(p, verdict)), full(p.on_sign, 2.4)),
+        Role::Example => lines(full(p.care, EDGE)),
+        Role::ExampleText => (Fill::None, None),
+        Role::ScaleDark => (Fill::Solid(p.ink), full(p.ink, 1.0)),
+        Role::ScaleLight => (Fill::Solid(p.sheet), full(p.ink, 1.0)),
+    };
+    let text = match role {
+        Role::LabelSoft | Role::TitleSoft | Role::Flag(Severity::Note) | Role::KeySign(Severity::Note) => p.soft,
+        Role::LabelZone | Role::LiveDimension => p.beam,
+        Role::DimensionStops => p.stops,
+        Role::ExampleText => p.care,
+        Role::Flag(_) | Role::KeySign(_) | Role::VerdictSign(_) => p.on_sign,
+        _ => p.ink,
+    };
+    let ground = if role.is_furniture() { p.paper } else { p.sheet };
+    Paint { fill, stroke, text, mask: ground.faded(0.88) }
+}
+
+const fn sign(p: &Palette, severity: Severity) -> Colour {
+    match severity {
+        Severity::Stops => p.stops,
+        Severity::Care => p.care,
+        Severity::Note => p.soft,
+    }
+}
+
+const fn verdict_colour(p: &Palette, verdict: Verdict) -> Colour {
+    match verdict {
+        Verdict::NotReady => p.stops,
+        Verdict::ReadyWithCare => p.care,
+        Verdict::Ready => p.ready,
+    }
+}

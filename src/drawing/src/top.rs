@@ -1,0 +1,129 @@
+//! The top view.
+
+mod aiming;
+mod car;
+mod dimensions;
+mod room;
+mod things;
+
+use baywright_planner::geometry::{DVec2, PlanPose};
+use baywright_planner::model::Arrangement;
+use baywright_planner::words::Words;
+use baywright_planner::words::drawing::Lies;
+use baywright_planner::{Assessment, Scene, Subject};
+
+use crate::finding::flagged;
+use crate::layout::{Layout, Placed};
+use crate::list::{Item, Shape};
+use crate::paper::Paper;
+use crate::pen::Pen;
+use crate::role::Role;
+use crate::view_state::{Turned, ViewState};
+
+pub(crate) use aiming::{off_place, reach_of_beam};
+pub(crate) use room::grid_step;
+
+/// What the parts of the top view are drawn from.
+pub(crate) struct Top<'a> {
+    pub arrangement: &'a Arrangement,
+    pub assessment: &'a Assessment,
+    pub scene: &'a Scene,
+    pub state: &'a ViewState,
+    pub words: &'a Words<'a>,
+    pub view_from_bay: PlanPose,
+}
+
+impl Top<'_> {
+    /// A place of the bay in the view.
+    pub fn at(&self, p: DVec2) -> DVec2 {
+        self.view_from_bay * p
+    }
+
+    /// Places of the bay in the view.
+    pub fn ring(&self, ring: &[DVec2]) -> Vec<DVec2> {
+        ring.iter().map(|&p| self.view_from_bay * p).collect()
+    }
+}
+
+/// Draws the top view into a pen.
+pub(crate) fn draw<'a>(
+    arrangement: &Arrangement,
+    assessment: &Assessment,
+    state: &ViewState,
+    words: &Words<'_>,
+    paper: &'a Paper<'a>,
+    layout: &Layout,
+    placed: Placed,
+) -> Pen<'a> {
+    let mut pen = Pen::new(paper, placed, layout.px_per_mm);
+    let top = Top {
+        arrangement,
+        assessment,
+        scene: &assessment.scene,
+        state,
+        words,
+        view_from_bay: layout.bay_from_top.inverse(),
+    };
+    room::draw(&mut pen, &top);
+    aiming::draw(&mut pen, &top);
+    car::draw(&mut pen, &top);
+    things::draw(&mut pen, &top);
+    // From here on places are searched for: what is in hand first, then what must be read, then names.
+    dimensions::live(&mut pen, &top);
+    dimensions::stand_offs(&mut pen, &top);
+    aiming::mark_numbers(&mut pen, &top);
+    dimensions::room(&mut pen, &top);
+    things::overlaps(&mut pen, &top);
+    for told in flagged(assessment) {
+        pen.flag(&told, top.at(told.finding.place.truncate()));
+    }
+    aiming::names(&mut pen, &top);
+    things::names(&mut pen, &top);
+    room::names(&mut pen, &top);
+    emphasis(&mut pen.items, state);
+    pen
+}
+
+/// How the top view lies, for its title.
+pub(crate) const fn lies(turned: Turned) -> Lies {
+    match turned {
+        Turned::ToCar => Lies::TurnedToCar,
+        Turned::ToRoom => Lies::AsTheRoom,
+        Turned::ToSightLine => Lies::AlongSightLine,
+    }
+}
+
+/// Outlines of what is pointed at and of what is in hand.
+pub(crate) fn emphasis(items: &mut Vec<Item>, state: &ViewState) {
+    let mut outlined: Vec<Item> = Vec::new();
+    let mut outline = |subject: &Option<Subject>, role: Role| {
+        let Some(subject) = subject else { return };
+        let shown = items.iter().filter(|item| item.subject.as_ref() == Some(subject) && has_outline(item));
+        outlined.extend(shown.map(|item| Item { role, finding: None, ..item.clone() }));
+    };
+    outline(&state.hovered.clone().filter(|hovered| Some(hovered) != state.selected.as_ref()), Role::Hovered);
+    outline(&state.selected, Role::Selected);
+    items.append(&mut outlined);
+}
+
+/// Whether an item is the body of what it shows, and not a name, a flag or an inner line.
+fn has_outline(item: &Item) -> bool {
+    let body = matches!(
+        item.role,
+        Role::Thing(_)
+            | Role::ThingAside(_)
+            | Role::Overhead
+            | Role::CarBody
+            | Role::StandBase
+            | Role::Target
+            | Role::Mat
+            | Role::ZoneEdge
+            | Role::Opening
+            | Role::FloorFeature(_)
+            | Role::Runway
+            | Role::KeepFree
+            | Role::Mark
+            | Role::Wall(_)
+    );
+    body && item.finding.is_none() && !matches!(item.shape, Shape::Text(_) | Shape::Dimension(_))
+}

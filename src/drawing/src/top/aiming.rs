@@ -1,0 +1,292 @@
+//! What the aiming puts on the floor: zones, beam, axis, marks and runs, targets and their stands.
+
+use baywright_planner::{Scene, Subject};
+use baywright_planner::geometry::{Bounds, DVec2, angle};
+use baywright_planner::model::{Placement, SensorKind, TargetKind};
+use baywright_planner::scene::{PlacedTarget, TargetPose};
+
+use super::Top;
+use crate::clip;
+use crate::label::Wanted;
+use crate::list::Shape;
+use crate::pen::{MARK_PX, Pen, size};
+use crate::role::Role;
+use crate::sign::SignKind;
+use crate::space::{FIRM, Taken, around};
+use crate::text::{Align, Weight};
+
+/// A face seen edge on is drawn at least this thick, px.
+const LEAST_FACE_PX: f64 = 4.5;
+/// The beam is drawn to this far behind the farthest target, mm.
+const BEYOND_TARGET_MM: f64 = 600.0;
+/// The axis is drawn to this far behind the car and ahead of the target, mm.
+const AXIS_BEYOND_MM: f64 = 400.0;
+/// A target nearer than this to where it belongs is drawn there only, mm: less does not show.
+const OFF_PLACE_MM: f64 = 2.0;
+/// The same for its heading, radians: a tenth of a degree.
+const TURNED: f64 = 0.001_745;
+
+pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
+    zones(pen, top);
+    beam(pen, top);
+    axis(pen, top);
+    runs(pen, top);
+    targets(pen, top);
+    marks(pen, top);
+}
+
+fn zones(pen: &mut Pen<'_>, top: &Top<'_>) {
+    for zone in &top.scene.zones {
+        let subject = Some(Subject::Zone(zone.id.clone()));
+        let shape = pen.outline(&zone.prism.outline, &top.view_from_bay);
+        pen.push(Role::ZoneFill, subject.clone(), shape.clone());
+        pen.push(Role::ZoneEdge, subject, shape);
+        for edge in zone.prism.outline.as_polygon().edges().take(MOST_TAKEN) {
+            pen.take_line(top.at(edge.from), top.at(edge.to), Taken::Line);
+        }
+    }
+}
+
+/// Edges of an outline that names and flags keep off; a round zone has hundreds.
+const MOST_TAKEN: usize = 64;
+
+/// Half the angle that the sensor lights up or sees from left to right, radians.
+fn half_angle(sensor: &SensorKind, view: f64) -> f64 {
+    sensor.radar().map_or(view, |radar| radar.beam_azimuth * 0.5).clamp(0.0, std::f64::consts::PI)
+}
+
+fn beam(pen: &mut Pen<'_>, top: &Top<'_>) {
+    let sensor = top.scene.sensor().truncate();
+    let reach = reach_of_beam(top.scene);
+    let heading = angle::heading(top.scene.bay_from_sensor.axes.x_axis.truncate());
+    let half = half_angle(&top.arrangement.sensor.kind, top.arrangement.sensor.view.azimuth_half);
+    let steps = 2 + (half / FAN_STEP) as usize;
+    let edge = |share: f64| top.at(sensor + angle::direction(heading + half * share) * reach);
+    let arc = (0..=steps).map(|i| edge(2.0 * i as f64 / steps as f64 - 1.0));
+    let eye = top.at(sensor);
+    let fan: Vec<DVec2> = std::iter::once(eye).chain(arc).collect();
+    pen.ring(Role::BeamFill, Some(Subject::Sensor), fan);
+    for share in [-1.0, 1.0] {
+        pen.line(Role::BeamEdge, Some(Subject::Sensor), vec![eye, edge(share)]);
+    }
+    for target in &top.scene.targets {
+        let to = top.at(target.centre().truncate());
+        pen.line(Role::SightLine, Some(Subject::Target(target.id.clone())), vec![eye, to]);
+        pen.take_line(eye, to, Taken::Line);
+    }
+    pen.sign(Role::Sensor, Some(Subject::Sensor), eye, SignKind::Dot, 3.2);
+    let eye_px = pen.px(eye);
+    pen.space.take(around(eye_px, DVec2::splat(8.0)), Taken::Firm);
+}
+
+/// How far the beam is drawn: a little past the farthest target, mm.
+pub(crate) fn reach_of_beam(scene: &Scene) -> f64 {
+    let sensor = scene.sensor().truncate();
+    let reach = scene.targets.iter().map(|t| t.centre().truncate().distance(sensor)).fold(0.0, f64::max);
+    if reach > 0.0 { reach + BEYOND_TARGET_MM } else { NO_TARGET_REACH_MM }
+}
+
+/// How far a sensor without a target is drawn to look, mm.
+const NO_TARGET_REACH_MM: f64 = 3000.0;
+/// Steps of a fan's arc, radians: about three degrees.
+const FAN_STEP: f64 = 0.05;
+
+fn axis(pen: &mut Pen<'_>, top: &Top<'_>) {
+    let axis = top.scene.bay_from_axis;
+    let vehicle = &top.arrangement.vehicle;
+    let to_axis = axis.inverse();
+    let targets = top.scene.targets.iter().map(|t| (to_axis * t.set.place.origin()).x);
+    let ahead = targets.fold(vehicle.front(), f64::max) + AXIS_BEYOND_MM;
+    let (from, to) = (DVec2::new(vehicle.rear() - AXIS_BEYOND_MM, 0.0), DVec2::new(ahead, 0.0));
+    let (from, to) = (top.at(axis * from), top.at(axis * to));
+    pen.line(Role::CentreLine, None, vec![from, to]);
+    pen.take_line(from, to, Taken::Line);
+}
+
+fn runs(pen: &mut Pen<'_>, top: &Top<'_>) {
+    let plan = &top.arrangement.aiming.mark_plan;
+    for placed in &top.scene.runs {
+        let subject = plan.get(placed.mark).map(|step| Subject::Mark(step.id.clone()));
+        let (from, to) = (top.at(placed.run.from), top.at(placed.run.to));
+        pen.line(Role::Run, subject, vec![from, to]);
+        pen.take_line(from, to, Taken::Line);
+    }
+}
+
+fn targets(pen: &mut Pen<'_>, top: &Top<'_>) {
+    for (target, placement) in top.scene.targets.iter().zip(&top.arrangement.aiming.placements) {
+        let stand = Some(Subject::Stand(target.id.clone()));
+        for (i, solid) in target.solids.iter().enumerate().skip(1) {
+            let role = if i == 1 { Role::StandBase } else { Role::StandMast };
+            let shape = pen.outline(&solid.outline, &top.view_from_bay);
+            pen.push(role, stand.clone(), shape);
+        }
+        let subject = Some(Subject::Target(target.id.clone()));
+        if off_place(target) {
+            let ring = face(pen, top, placement, &target.meant, target.lies);
+            pen.ring(Role::TargetMeant, subject.clone(), ring);
+        }
+        let ring = face(pen, top, placement, &target.set, target.lies);
+        if let Some(bounds) = Bounds::around(ring.iter().map(|&p| pen.px(p))) {
+            pen.space.take(bounds.grown(3.0), Taken::Firm);
+        }
+        pen.ring(if target.lies { Role::Mat } else { Role::Target }, subject, ring);
+    }
+}
+
+/// Whether a target visibly stands elsewhere than it belongs.
+pub(crate) fn off_place(target: &PlacedTarget) -> bool {
+    let (meant, set) = (&target.meant.place, &target.set.place);
+    meant.origin().distance(set.origin()) > OFF_PLACE_MM
+        || angle::wrapped(meant.heading() - set.heading()).abs() > TURNED
+}
+
+/// The target from above, as thick as it takes to be seen.
+fn face(pen: &Pen<'_>, top: &Top<'_>, placement: &Placement, pose: &TargetPose, lies: bool) -> Vec<DVec2> {
+    let target = &placement.target;
+    let half = target.width * 0.5;
+    let own = if lies {
+        let long = target.height * 0.5;
+        vec![DVec2::new(-long, -half), DVec2::new(long, -half), DVec2::new(long, half), DVec2::new(-long, half)]
+    } else if target.kind == TargetKind::CornerReflector {
+        // Its mouth towards the sensor, its corner behind.
+        let deep = target.depth.max(target.centre_behind).max(pen.length(LEAST_FACE_PX + 2.0));
+        vec![DVec2::new(0.0, -half), DVec2::new(0.0, half), DVec2::new(-deep, 0.0)]
+    } else {
+        let thick = target.depth.max(pen.length(LEAST_FACE_PX));
+        vec![DVec2::new(-thick, -half), DVec2::new(0.0, -half), DVec2::new(0.0, half), DVec2::new(-thick, half)]
+    };
+    own.into_iter().map(|p| top.at(pose.place * p)).collect()
+}
+
+fn marks(pen: &mut Pen<'_>, top: &Top<'_>) {
+    for mark in &top.scene.marks {
+        let Ok(at) = mark.at else { continue };
+        let at = top.at(at);
+        pen.sign(Role::Mark, Some(Subject::Mark(mark.id.clone())), at, SignKind::Cross, MARK_PX);
+        let px = pen.px(at);
+        pen.space.take(around(px, DVec2::splat(2.0 * MARK_PX * pen.enlarged + 2.0)), Taken::Firm);
+    }
+}
+
+/// The marks' numbers: their positions in the plan, counted from 1, as the tape instructions count them.
+pub(super) fn mark_numbers(pen: &mut Pen<'_>, top: &Top<'_>) {
+    let style = pen.style(size::LABEL, Weight::SemiBold);
+    let off = MARK_PX * pen.enlarged + 4.0;
+    for (mark, number) in top.scene.marks.iter().zip(1..) {
+        let Ok(at) = mark.at else { continue };
+        let px = pen.px(top.at(at));
+        let number = number.to_string();
+        let (dx, dy) = (off, off + style.size * 0.2);
+        let tries = [(dx, -dy), (-dx, -dy), (dx, dy), (-dx, dy), (dx + 2.0, 0.0), (-dx - 2.0, 0.0), (0.0, -dy - 3.0), (0.0, dy + 3.0)];
+        let mut best: Option<(f64, crate::list::Text)> = None;
+        for (i, (x, y)) in tries.into_iter().enumerate() {
+            let align = if x > 0.0 {
+                Align::Start
+            } else if x < 0.0 {
+                Align::End
+            } else {
+                Align::Middle
+            };
+            let mut text = pen.text(pen.mm(px + DVec2::new(x, y)), &number, style, align);
+            text.masked = true;
+            let cost = i as f64 + pen.space.cost(pen.text_box(&text));
+            if best.as_ref().is_none_or(|(least, _)| cost < *least) {
+                best = Some((cost, text));
+            }
+        }
+        if let Some((_, text)) = best {
+            pen.put_text(Role::Label, Some(Subject::Mark(mark.id.clone())), text);
+        }
+    }
+}
+
+pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
+    let style = pen.style(size::LABEL, Weight::SemiBold);
+    let zone_style = pen.style(size::SMALL, Weight::SemiBold);
+    for zone in &top.scene.zones {
+        zone_name(pen, top, zone, zone_style);
+    }
+    for (target, placement) in top.scene.targets.iter().zip(&top.arrangement.aiming.placements) {
+        let Some(bounds) = target.solids.iter().map(|s| s.outline.bounds()).reduce(Bounds::union) else { continue };
+        let corners = [bounds.low, DVec2::new(bounds.high.x, bounds.low.y), bounds.high, DVec2::new(bounds.low.x, bounds.high.y)];
+        let Some(around) = Bounds::around(corners.map(|p| pen.px(top.at(p)))) else { continue };
+        let label = top.words.target_label(placement.target.kind);
+        let several;
+        let text = if top.scene.targets.len() > 1 {
+            several = format!("{label} {}", target.id);
+            several.as_str()
+        } else {
+            label
+        };
+        pen.name(Wanted {
+            text,
+            role: Role::Label,
+            subject: Some(Subject::Target(target.id.clone())),
+            style,
+            around,
+            most_width: 120.0 * pen.enlarged,
+            must: false,
+            inside: false,
+        });
+    }
+}
+
+/// What a zone keeps clear, at one of its corners: inside or outside, wherever it covers least.
+fn zone_name(
+    pen: &mut Pen<'_>,
+    top: &Top<'_>,
+    zone: &baywright_planner::scene::PlacedZone,
+    style: crate::text::TextStyle,
+) {
+    let ring: Vec<DVec2> = match pen.outline(&zone.prism.outline, &top.view_from_bay) {
+        Shape::Area(rings) => rings.into_iter().next().unwrap_or_default(),
+        Shape::Disc { centre, radius } => {
+            let r = DVec2::splat(radius);
+            vec![centre - r, centre + r]
+        }
+        _ => Vec::new(),
+    };
+    let Some(bounds) = Bounds::around(ring.iter().map(|&p| pen.px(p))) else { return };
+    let plan = pen.placed.plan.grown(-2.0);
+    let seen = clip::ring_in_box(
+        &[bounds.low, DVec2::new(bounds.high.x, bounds.low.y), bounds.high, DVec2::new(bounds.low.x, bounds.high.y)],
+        &plan,
+    );
+    let Some(bounds) = Bounds::around(seen) else { return };
+    let span = zone.prism.span;
+    let whole = top.words.keep_clear(zone.excludes, Some((span.bottom(), span.top())));
+    let brief = top.words.keep_clear(zone.excludes, None);
+    let (low, high) = (bounds.low, bounds.high);
+    let off = style.line_height() * 0.5 + 3.0;
+    let mut best: Option<(f64, crate::list::Text)> = None;
+    for (worse, text) in [(0.0, &whole), (12.0, &brief)] {
+        let places = [
+            (DVec2::new(high.x - 4.0, high.y - off), Align::End),
+            (DVec2::new(low.x + 4.0, high.y - off), Align::Start),
+            (DVec2::new(high.x - 4.0, low.y + off), Align::End),
+            (DVec2::new(low.x + 4.0, low.y + off), Align::Start),
+            (DVec2::new(high.x, high.y + off), Align::End),
+            (DVec2::new(low.x, high.y + off), Align::Start),
+            (DVec2::new(high.x, low.y - off), Align::End),
+            (DVec2::new(low.x, low.y - off), Align::Start),
+            (DVec2::new(0.5 * (low.x + high.x), high.y - off), Align::Middle),
+            (DVec2::new(0.5 * (low.x + high.x), low.y + off), Align::Middle),
+        ];
+        for (i, (at, align)) in places.into_iter().enumerate() {
+            let mut text = pen.text(pen.mm(at), text, style, align);
+            text.masked = true;
+            // Wider than the zone, it would seem to name something else.
+            let over = if text.width > bounds.size().x - 8.0 && i < 4 { 20.0 } else { 0.0 };
+            let cost = worse + over + i as f64 * 0.5 + pen.space.cost(pen.text_box(&text));
+            if best.as_ref().is_none_or(|(least, _)| cost < *least) {
+                best = Some((cost, text));
+            }
+        }
+    }
+    if let Some((cost, text)) = best
+        && cost < FIRM
+    {
+        pen.put_text(Role::LabelZone, Some(Subject::Zone(zone.id.clone())), text);
+    }
+}

@@ -1,0 +1,96 @@
+//! The car from above, so that a customer sees a car and not a box.
+
+use baywright_planner::Subject;
+use baywright_planner::geometry::{Bounds, DVec2};
+use baywright_planner::model::Wheel;
+use baywright_planner::model::class::Glass;
+
+use super::Top;
+use crate::pen::Pen;
+use crate::role::Role;
+use crate::space::Taken;
+
+/// Length of a door mirror as drawn, mm: only for looks.
+const MIRROR_MM: f64 = 150.0;
+
+pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
+    let vehicle = &top.arrangement.vehicle;
+    let place = |p: DVec2| top.at(top.scene.bay_from_vehicle * p);
+    let ring = |points: &[DVec2]| points.iter().map(|&p| place(p)).collect::<Vec<_>>();
+    let car = Some(Subject::Car);
+
+    let half = vehicle.width * 0.5;
+    let (out, ahead) = (vehicle.mirrors.width * 0.5, vehicle.mirrors.ahead);
+    if out > half {
+        for side in [1.0, -1.0] {
+            let mirror = [
+                DVec2::new(ahead - MIRROR_MM * 0.5, side * half * 0.94),
+                DVec2::new(ahead + MIRROR_MM * 0.35, side * half * 0.94),
+                DVec2::new(ahead + MIRROR_MM * 0.2, side * (out * 0.97)),
+                DVec2::new(ahead, side * out),
+                DVec2::new(ahead - MIRROR_MM * 0.5, side * out),
+            ];
+            pen.ring(Role::CarBody, car.clone(), ring(&mirror));
+        }
+    }
+    if vehicle.outline_top.len() >= 3 {
+        pen.ring(Role::CarBody, car.clone(), ring(&vehicle.outline_top));
+    } else {
+        for solid in &top.scene.car {
+            let shape = pen.outline(&solid.outline, &top.view_from_bay);
+            pen.push(Role::CarBody, car.clone(), shape);
+        }
+    }
+
+    let panes = Glass::of(vehicle).top;
+    for line in edges(&panes, vehicle.front(), vehicle.rear(), half) {
+        pen.line(Role::CarLine, car.clone(), ring(&line));
+    }
+    for pane in &panes {
+        pen.ring(Role::CarGlass, car.clone(), ring(pane));
+    }
+    for wheel in Wheel::ALL {
+        let at = vehicle.wheel_point(wheel);
+        let size = DVec2::new(vehicle.tyre_diameter, vehicle.tyre_width) * 0.5;
+        let tyre = [size, DVec2::new(-size.x, size.y), -size, DVec2::new(size.x, -size.y)].map(|c| at + c);
+        pen.ring(Role::Tyre, car.clone(), ring(&tyre));
+    }
+
+    let corners = [
+        DVec2::new(vehicle.front(), half),
+        DVec2::new(vehicle.front(), -half),
+        DVec2::new(vehicle.rear(), half),
+        DVec2::new(vehicle.rear(), -half),
+    ];
+    if let Some(bounds) = Bounds::around(corners.map(place)) {
+        pen.take_box(&bounds, Taken::Body);
+    }
+}
+
+/// Edges of bonnet and roof: from the outer corners of the panes to the nose, to each other, to the tail.
+fn edges(panes: &[Vec<DVec2>], front: f64, rear: f64, half: f64) -> Vec<Vec<DVec2>> {
+    let corner = |pane: &[DVec2], foremost: bool| {
+        // The outermost point of the pane's front or rear half.
+        let bounds = Bounds::around(pane.iter().copied())?;
+        let middle = bounds.centre().x;
+        pane.iter()
+            .copied()
+            .filter(|p| (p.x >= middle) == foremost)
+            .max_by(|a, b| a.y.total_cmp(&b.y))
+    };
+    let mut lines = Vec::new();
+    let [windscreen, rest @ ..] = panes else { return lines };
+    for side in [1.0, -1.0] {
+        let to_side = |p: DVec2| DVec2::new(p.x, p.y * side);
+        if let Some(base) = corner(windscreen, true) {
+            let nose = DVec2::new(base.x + (front - base.x) * 0.86, base.y * 0.72);
+            lines.push(vec![to_side(base), to_side(nose)]);
+        }
+        if let Some(roof) = corner(windscreen, false) {
+            let back = rest.first().and_then(|pane| corner(pane, true));
+            let back = back.unwrap_or(DVec2::new(rear + (front - rear) * 0.03, half * 0.82));
+            lines.push(vec![to_side(roof), to_side(back)]);
+        }
+    }
+    lines
+}

@@ -1,0 +1,249 @@
+//! The room from above: floor, net of a metre, walls with their openings, what is in the floor.
+
+use baywright_planner::geometry::{DVec2, Polygon, Segment};
+use baywright_planner::model::{Material, Opening, OpeningKind};
+use baywright_planner::Subject;
+
+use super::Top;
+use crate::clip;
+use crate::label::Wanted;
+use crate::layout::WALL_PX;
+use crate::list::Shape;
+use crate::pen::{MARK_PX, Pen, area, readable, size};
+use crate::role::Role;
+use crate::sign::SignKind;
+use crate::space::{FIRM, Taken};
+use crate::text::{Align, Weight, fitted};
+
+/// Lines of the net nearer than this merge into grey, px: then every second, fifth ... is drawn.
+const NEAREST_GRID_PX: f64 = 18.0;
+
+pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
+    let walls = &top.scene.walls;
+    pen.push(Role::Floor, Some(Subject::Floor), area(walls, &top.view_from_bay));
+    grid(pen, top, walls);
+    beyond(pen, top);
+    on_floor(pen, top);
+    masonry(pen, top, walls);
+    for opening in &top.arrangement.bay.openings {
+        if let Some(edge) = walls.edges().nth(opening.wall) {
+            draw_opening(pen, top, opening, &edge);
+        }
+    }
+}
+
+fn grid(pen: &mut Pen<'_>, top: &Top<'_>, walls: &Polygon) {
+    let step = grid_step(pen.scale);
+    let bounds = walls.bounds();
+    for (along, across, low, high) in [
+        (DVec2::Y, DVec2::X, bounds.low.x, bounds.high.x),
+        (DVec2::X, DVec2::Y, bounds.low.y, bounds.high.y),
+    ] {
+        let first = libm::floor(low / step) + 1.0;
+        let count = (libm::ceil(high / step) - first).clamp(0.0, 1000.0) as usize;
+        for i in 0..count {
+            let on = across * (step * (first + i as f64));
+            for (from, to) in clip::line_in_polygon(walls, on, along) {
+                let line = vec![top.at(on + along * from), top.at(on + along * to)];
+                pen.line(Role::Grid, None, line);
+            }
+        }
+    }
+}
+
+/// The net's step, mm: a metre, or more where a metre is too small on the paper.
+pub(crate) fn grid_step(px_per_mm: f64) -> f64 {
+    let steps = [1e3, 2e3, 5e3, 1e4, 2e4, 5e4, 1e5, 2e5, 5e5, 1e6];
+    steps.into_iter().find(|step| step * px_per_mm >= NEAREST_GRID_PX).unwrap_or(1e7)
+}
+
+fn beyond(pen: &mut Pen<'_>, top: &Top<'_>) {
+    for opening in &top.arrangement.bay.openings {
+        let open = !opening.shut && opening.free_beyond > 0.0 && opening.kind != OpeningKind::Window;
+        let Some(edge) = top.scene.walls.edges().nth(opening.wall).filter(|_| open) else { continue };
+        let [from, to] = ends(opening, &edge);
+        let out = outwards(&edge) * opening.free_beyond;
+        let ring = [from, from + out, to + out, to].map(|p| top.at(p)).to_vec();
+        pen.ring(Role::Beyond, Some(Subject::Opening(opening.id.clone())), ring);
+    }
+}
+
+fn on_floor(pen: &mut Pen<'_>, top: &Top<'_>) {
+    let bay = &top.arrangement.bay;
+    for keep in &bay.keep_free {
+        pen.push(Role::KeepFree, Some(Subject::KeepFree(keep.id.clone())), area(&keep.outline, &top.view_from_bay));
+    }
+    for runway in &bay.runways {
+        pen.push(Role::Runway, Some(Subject::Runway(runway.id.clone())), area(&runway.outline, &top.view_from_bay));
+    }
+    for feature in &bay.floor_features {
+        let role = Role::FloorFeature(feature.kind);
+        pen.push(role, Some(Subject::FloorFeature(feature.id.clone())), area(&feature.outline, &top.view_from_bay));
+    }
+    for mark in &bay.marks {
+        let at = top.at(mark.at);
+        pen.sign(Role::PermanentMark, Some(Subject::Mark(mark.id.clone())), at, SignKind::BoxedCross, MARK_PX);
+    }
+}
+
+fn masonry(pen: &mut Pen<'_>, top: &Top<'_>, walls: &Polygon) {
+    let inner = top.ring(walls.outer());
+    let outer = clip::pushed_out(&inner, pen.length(WALL_PX));
+    let around = |ring: &[DVec2]| ring.iter().copied().cycle().skip(1).take(ring.len()).collect::<Vec<_>>();
+    let (inner_next, outer_next) = (around(&inner), around(&outer));
+    let corners = inner.iter().zip(&outer).zip(inner_next.iter().zip(&outer_next));
+    let named = top.arrangement.bay.walls.iter().map(Some).chain(std::iter::repeat(None));
+    for (((&a, &b), (&c, &d)), wall) in corners.zip(named) {
+        let material = wall.map_or(Material::Unknown, |w| w.material);
+        pen.ring(Role::Wall(material), wall.map(|w| Subject::Wall(w.id.clone())), vec![a, b, d, c]);
+    }
+    for hole in walls.holes() {
+        pen.ring(Role::Wall(Material::Concrete), None, top.ring(hole));
+        pen.ring(Role::WallLine, None, top.ring(hole));
+    }
+    for &p in &inner {
+        let from = pen.px(p);
+        pen.space.take_line(from, from, Taken::Line);
+    }
+    pen.ring(Role::WallLine, None, inner);
+    pen.ring(Role::WallLine, None, outer);
+}
+
+/// The ends of an opening on the wall's inner face.
+fn ends(opening: &Opening, edge: &Segment) -> [DVec2; 2] {
+    let along = (edge.to - edge.from).normalize_or_zero();
+    [edge.from + along * opening.from, edge.from + along * (opening.from + opening.width)]
+}
+
+/// Out of the room: the inside lies left of an edge.
+fn outwards(edge: &Segment) -> DVec2 {
+    -(edge.to - edge.from).normalize_or_zero().perp()
+}
+
+fn draw_opening(pen: &mut Pen<'_>, top: &Top<'_>, opening: &Opening, edge: &Segment) {
+    let subject = Some(Subject::Opening(opening.id.clone()));
+    let [from, to] = ends(opening, edge).map(|p| top.at(p));
+    let thick = top.view_from_bay.turned(outwards(edge)) * pen.length(WALL_PX);
+    let line = |a: DVec2, b: DVec2, share: f64| vec![a + thick * share, b + thick * share];
+    pen.ring(Role::Opening, subject.clone(), vec![from, from + thick, to + thick, to]);
+    match opening.kind {
+        OpeningKind::Gap => {}
+        OpeningKind::Window => {
+            for share in [0.36, 0.64] {
+                pen.line(Role::DoorSwing, subject.clone(), line(from, to, share));
+            }
+        }
+        OpeningKind::RollerDoor if opening.shut => pen.line(Role::OpeningLine, subject, line(from, to, 0.5)),
+        OpeningKind::RollerDoor => {
+            // Rolled up: only the ends of its tracks are left on the floor.
+            let stub = (to - from).normalize_or_zero() * pen.length(6.0);
+            pen.line(Role::OpeningLine, subject.clone(), line(from, from + stub, 0.5));
+            pen.line(Role::OpeningLine, subject, line(to - stub, to, 0.5));
+        }
+        OpeningKind::SwingDoor => {
+            let leaf = to - from;
+            let inward = -thick.normalize_or_zero() * leaf.length();
+            let arc: Vec<DVec2> = (0..=ARC_STEPS)
+                .map(|i| {
+                    let turn = std::f64::consts::FRAC_PI_2 * f64::from(i) / f64::from(ARC_STEPS);
+                    let (sin, cos) = libm::sincos(turn);
+                    from + leaf * cos + inward * sin
+                })
+                .collect();
+            pen.line(Role::DoorSwing, subject.clone(), arc);
+            let leaf_to = if opening.shut { to } else { from + inward };
+            pen.line(Role::OpeningLine, subject, vec![from, leaf_to]);
+        }
+    }
+}
+
+/// A quarter turn in this many steps looks round at any zoom.
+const ARC_STEPS: i32 = 12;
+
+pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
+    let bay = &top.arrangement.bay;
+    for keep in &bay.keep_free {
+        let text = top.words.keep_free(keep.id.as_str(), keep.kind);
+        name_area(pen, top, &text, Subject::KeepFree(keep.id.clone()), &keep.outline, true);
+    }
+    for opening in &bay.openings {
+        let Some(edge) = top.scene.walls.edges().nth(opening.wall) else { continue };
+        let [from, to] = ends(opening, &edge);
+        let subject = Subject::Opening(opening.id.clone());
+        along_wall(pen, top, &top.words.opening(opening), subject, Segment::new(from, to), &edge);
+    }
+    for (wall, edge) in bay.walls.iter().zip(top.scene.walls.edges()) {
+        let free = wall_without_openings(top, &edge, bay.openings.iter().filter(|o| {
+            bay.walls.get(o.wall).is_some_and(|w| w.id == wall.id)
+        }));
+        along_wall(pen, top, wall.id.as_str(), Subject::Wall(wall.id.clone()), free, &edge);
+    }
+    for feature in &bay.floor_features {
+        let text = top.words.floor_feature(feature.id.as_str(), feature.kind);
+        name_area(pen, top, &text, Subject::FloorFeature(feature.id.clone()), &feature.outline, false);
+    }
+    for runway in &bay.runways {
+        name_area(pen, top, runway.id.as_str(), Subject::Runway(runway.id.clone()), &runway.outline, false);
+    }
+}
+
+/// The longest stretch of a wall that no opening takes.
+fn wall_without_openings<'o>(
+    top: &Top<'_>,
+    edge: &Segment,
+    openings: impl Iterator<Item = &'o Opening>,
+) -> Segment {
+    let _ = top;
+    let length = edge.length();
+    let mut taken: Vec<(f64, f64)> = openings.map(|o| (o.from, o.from + o.width)).collect();
+    taken.sort_by(|a, b| a.0.total_cmp(&b.0));
+    taken.push((length, length));
+    let (mut at, mut best) = (0.0, (0.0, 0.0));
+    for (from, to) in taken {
+        if from - at > best.1 - best.0 {
+            best = (at, from);
+        }
+        at = f64::max(at, to);
+    }
+    let share = |d: f64| if length > 0.0 { d / length } else { 0.0 };
+    Segment::new(edge.at(share(best.0)), edge.at(share(best.1)))
+}
+
+/// A name outside a wall, along it.
+fn along_wall(pen: &mut Pen<'_>, top: &Top<'_>, text: &str, subject: Subject, stretch: Segment, edge: &Segment) {
+    let style = pen.style(size::SMALL, Weight::Regular);
+    let most = (stretch.length() * pen.scale - 6.0).max(0.0);
+    let Some(text) = fitted(text, style, most, pen.paper.measure) else { return };
+    let out = top.view_from_bay.turned(outwards(edge));
+    let off = out * pen.length(WALL_PX + 3.0 + style.line_height() * 0.5);
+    let angle = readable(top.view_from_bay.turned(edge.to - edge.from));
+    for share in [0.5, 0.25, 0.75] {
+        let mut label = pen.text(top.at(stretch.at(share)) + off, &text.text, style, Align::Middle);
+        label.angle = angle;
+        // Shifted along the wall, so that a name near a corner does not run past it.
+        if share != 0.5 && text.width > most * 0.5 {
+            continue;
+        }
+        if pen.space.cost(pen.text_box(&label)) < FIRM {
+            pen.put_text(Role::LabelSoft, Some(subject), label);
+            return;
+        }
+    }
+}
+
+fn name_area(pen: &mut Pen<'_>, top: &Top<'_>, text: &str, subject: Subject, outline: &Polygon, inside: bool) {
+    let Shape::Area(rings) = area(outline, &top.view_from_bay) else { return };
+    let px = rings.iter().flatten().map(|&p| pen.px(p));
+    let Some(around) = baywright_planner::geometry::Bounds::around(px) else { return };
+    let style = pen.style(size::SMALL, Weight::Regular);
+    pen.name(Wanted {
+        text,
+        role: Role::LabelSoft,
+        subject: Some(subject),
+        style,
+        around,
+        most_width: 170.0 * pen.enlarged,
+        must: false,
+        inside,
+    });
+}

@@ -1,0 +1,52 @@
+//! What the hand and the eye do: comes in as data, so that the drawing stays a function of its input.
+
+use baywright_planner::Subject;
+use baywright_planner::geometry::DVec2;
+
+/// How the paper of the top view lies.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Turned {
+    /// The nose to the right, so that it stands over the side view along the centreline.
+    #[default]
+    ToCar,
+    /// As the bay's own axes lie.
+    ToRoom,
+    /// The sight line to the right, so that it stands over the side view along the sight line.
+    ToSightLine,
+}
+
+/// Along what the side view is taken.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Axis {
+    /// The car's centreline.
+    Centreline,
+    /// The line from the sensor to the first target, in plan.
+    SightLine,
+}
+
+/// A distance shown for what is in hand.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LiveDimension {
+    /// From here, bay frame, mm.
+    pub from: DVec2,
+    /// To here, bay frame, mm.
+    pub to: DVec2,
+    /// What it says.
+    pub text: String,
+}
+
+/// What is pointed at, what is in hand, how the paper lies.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct ViewState {
+    /// What the pointer is over.
+    pub hovered: Option<Subject>,
+    /// What is in hand.
+    pub selected: Option<Subject>,
+    /// Its distances, shown in the top view.
+    pub live: Vec<LiveDimension>,
+    /// How the paper of the top view lies.
+    pub turned: Turned,
+    /// Along what the side view is taken; `None`: as suits the sensor (a corner radar looks along its sight line, all
+    /// others along the centreline).
+    pub along: Option<Axis>,
+}
