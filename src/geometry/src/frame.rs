@@ -72,6 +72,8 @@ impl PlanPose {
 impl Mul<DVec2> for PlanPose {
     type Output = DVec2;
 
+    // To apply a rigid move is to turn and then to shift: the plus is meant.
+    #[allow(clippy::suspicious_arithmetic_impl)]
     fn mul(self, p: DVec2) -> DVec2 {
         self.origin + self.turn.rotate(p)
     }

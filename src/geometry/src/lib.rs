@@ -7,8 +7,8 @@
 //! predicates ([`predicate`]) before any coordinate is computed; constructions are plain `f64`.
 
 pub mod angle;
-pub mod boolean;
 pub mod blocker;
+pub mod boolean;
 pub mod bounds;
 pub mod circle;
 pub mod clearance;
@@ -33,28 +33,28 @@ pub mod sight;
 pub mod tolerance;
 pub mod visibility;
 
+pub use blocker::{LineOfSight, first_blocker};
 pub use boolean::{area_of_union, difference, intersection, union};
+pub use bounds::Bounds;
+pub use circle::Circle;
 pub use clearance::{Clearance, Intrusion, clearance};
 pub use contain::{Containment, Place, contains, locate};
 pub use convex::hull;
 pub use distance::{
     PrismSeparation, Separation, distance, distance_to_point, distance_to_segment, prism_distance,
 };
-pub use overlap::{overlap_area, overlap_region, overlaps};
-pub use protrude::{Protrusion, moves_inside, protrusions};
-pub use separate::{SeparatingMoves, exits, separating_moves};
-pub use blocker::{LineOfSight, first_blocker};
-pub use bounds::Bounds;
-pub use circle::Circle;
 pub use face::Face;
 pub use fault::ShapeFault;
 pub use frame::{PlanPose, Pose};
 pub use fresnel::{FresnelClearance, fresnel_clearance, wavelength, zone_radius};
 pub use glam::{DMat3, DVec2, DVec3};
 pub use outline::Outline;
+pub use overlap::{overlap_area, overlap_region, overlaps};
 pub use polygon::Polygon;
 pub use prism::{Prism, Span};
+pub use protrude::{Protrusion, moves_inside, protrusions};
 pub use segment::Segment;
+pub use separate::{SeparatingMoves, exits, separating_moves};
 pub use share::{Seen, SegmentShare, Share, segment_share, target_share};
 pub use sight::{fresnel_plan, sight_shadow_plan};
 pub use visibility::{Visibility, visibility};

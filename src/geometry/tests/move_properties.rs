@@ -1,13 +1,16 @@
 //! What must hold for every move that the crate proposes.
 
+// A missing ring fails the test, as it should.
+#![allow(clippy::unwrap_used)]
+
 mod awkward;
 
 use awkward::{outline, pair};
 use baywright_geometry::separate::EQUAL_MOVES_MM;
 use baywright_geometry::tolerance::SAGITTA_MM;
 use baywright_geometry::{
-    Containment, DVec2, Outline, Place, PlanPose, SeparatingMoves, contains, distance, distance_to_point,
-    exits, locate, moves_inside, overlaps, protrusions, separating_moves,
+    Containment, DVec2, Outline, Place, PlanPose, Segment, SeparatingMoves, contains, distance,
+    distance_to_point, exits, locate, moves_inside, overlaps, protrusions, separating_moves,
 };
 use proptest::prelude::*;
 
@@ -94,8 +97,11 @@ proptest! {
         prop_assert_eq!(found.is_empty(), inside, "{:?}", found);
         prop_assert!(found.windows(2).all(|w| w[0].depth >= w[1].depth));
         for p in &found {
-            let edge = room.rings().nth(p.ring).and_then(|r| Some((r[p.edge], r[(p.edge + 1) % r.len()])));
-            prop_assert!(edge.is_some());
+            // The place named is that far from the edge named, and no edge is nearer.
+            let ring = room.rings().nth(p.ring).unwrap();
+            let edge = Segment::new(ring[p.edge], ring[(p.edge + 1) % ring.len()]);
+            let least = room.edges().map(|e| e.distance_to(p.deepest)).fold(f64::INFINITY, f64::min);
+            prop_assert!((edge.distance_to(p.deepest) - p.depth).abs() <= 2e-6 && least >= p.depth - 2e-6);
         }
         // No sampled point of the thing outside the room is further from it.
         let (room_outline, around) = (Outline::Polygon(room.clone()), pair.b.bounds());
