@@ -1,0 +1,68 @@
+//! The program started without a command and without a window: the demo bay's answer and its two views.
+
+use std::io::{self, Write};
+use std::path::{Path, PathBuf};
+
+use baywright_drawing::{Theme, Turned};
+use baywright_planner::assess;
+use baywright_planner::model::Arrangement;
+use baywright_planner::words::{Language, Units, Words};
+use jiff::civil::Date;
+
+use crate::draw::{Picture, svg};
+use crate::outcome::{Outcome, said};
+use crate::report::{answer, not_read};
+
+/// The built-in layout that the program opens with.
+const DEMO: &str = "crowded-bay";
+
+/// Says that there is no window, answers for the demo bay and writes its two views into the temporary folder. That the
+/// demo bay is not ready is what it shows, and no fault: the outcome is that the answer was given.
+pub(crate) fn show(today: Option<Date>, out: &mut dyn Write, errors: &mut dyn Write) -> Outcome {
+    let loaded = match baywright_files::open(Path::new(DEMO), today) {
+        Ok(loaded) => loaded,
+        Err(faults) => return not_read(&faults, errors),
+    };
+    let Some((_, arrangement)) = loaded.arrangements.first() else {
+        let _ = writeln!(errors, "{}: found no arrangement to show.", loaded.file);
+        return Outcome::NotRead;
+    };
+    let views: Vec<Result<PathBuf, baywright_files::FileFault>> =
+        [("top", false), ("side", true)].into_iter().map(|(name, side)| view(arrangement, name, side)).collect();
+    let written = say(&loaded.layout.bay.name, arrangement, &views, out);
+    let faults: Vec<_> = views.into_iter().filter_map(Result::err).collect();
+    for fault in &faults {
+        let _ = writeln!(errors, "{fault}");
+    }
+    let said = said(written, errors);
+    if faults.is_empty() { said } else { Outcome::NotWritten }
+}
+
+fn view(arrangement: &Arrangement, name: &str, side: bool) -> Result<PathBuf, baywright_files::FileFault> {
+    let picture = Picture { side, theme: Theme::Light, turned: Turned::ToCar, units: Units::Millimetres };
+    let path = std::env::temp_dir().join(format!("baywright-{DEMO}-{name}.svg"));
+    baywright_files::write_whole(&path, svg(arrangement, &picture).as_bytes()).map(|()| path)
+}
+
+fn say(
+    bay: &str,
+    arrangement: &Arrangement,
+    views: &[Result<PathBuf, baywright_files::FileFault>],
+    out: &mut dyn Write,
+) -> io::Result<()> {
+    let display = ["DISPLAY", "WAYLAND_DISPLAY"].iter().any(|name| std::env::var_os(name).is_some_and(|v| !v.is_empty()));
+    let why = if display { "this version has none yet" } else { "there is no display" };
+    writeln!(
+        out,
+        "No window can be opened ({why}), so here is the demo bay's answer; `baywright check` and `baywright draw` do \
+         the same for your own files.\n"
+    )?;
+    let assessment = assess(arrangement);
+    let words = Words::new(arrangement, Units::Millimetres, Language::English);
+    answer(bay, arrangement, &assessment, &words, out)?;
+    let written: Vec<String> = views.iter().flatten().map(|path| path.display().to_string()).collect();
+    if !written.is_empty() {
+        writeln!(out, "\n  Drawn to scale: {}", written.join(" and "))?;
+    }
+    Ok(())
+}

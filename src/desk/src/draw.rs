@@ -1,0 +1,59 @@
+//! `baywright draw`: a view, to scale, as SVG.
+
+use std::io::Write;
+
+use baywright_drawing::{Paper, Theme, Turned, ViewState, side_view, to_svg, top_view};
+use baywright_planner::assess;
+use baywright_planner::model::Arrangement;
+use baywright_planner::words::Units;
+
+use crate::commands::Draw;
+use crate::outcome::{Outcome, said};
+use crate::report::{chosen, not_read};
+
+/// Width of a picture, px: fits a sheet of A4 turned sideways at 96 px an inch.
+const PICTURE_WIDTH: f64 = 1100.0;
+
+/// What a picture shows and how.
+pub(crate) struct Picture {
+    pub(crate) side: bool,
+    pub(crate) theme: Theme,
+    pub(crate) turned: Turned,
+    pub(crate) units: Units,
+}
+
+/// Draws one arrangement into a file.
+pub(crate) fn draw(asked: &Draw, out: &mut dyn Write, errors: &mut dyn Write) -> Outcome {
+    let loaded = match baywright_files::open(&asked.layout, asked.today) {
+        Ok(loaded) => loaded,
+        Err(faults) => return not_read(&faults, errors),
+    };
+    let arrangement = match chosen(&loaded, asked.arrangement.as_deref(), errors) {
+        Ok(chosen) => chosen.first().copied(),
+        Err(outcome) => return outcome,
+    };
+    let Some(arrangement) = arrangement else { return Outcome::NotRead };
+    let picture = Picture {
+        side: asked.side,
+        theme: if asked.dark { Theme::Dark } else { Theme::Light },
+        turned: if asked.to_room { Turned::ToRoom } else { Turned::ToCar },
+        units: asked.units,
+    };
+    let svg = svg(arrangement, &picture);
+    match baywright_files::write_whole(&asked.output, svg.as_bytes()) {
+        Ok(()) => said(writeln!(out, "{}", asked.output.display()), errors),
+        Err(fault) => {
+            let _ = writeln!(errors, "{fault}");
+            Outcome::NotWritten
+        }
+    }
+}
+
+/// One view of an arrangement.
+pub(crate) fn svg(arrangement: &Arrangement, picture: &Picture) -> String {
+    let assessment = assess(arrangement);
+    let state = ViewState { turned: picture.turned, ..ViewState::default() };
+    let paper = Paper { units: picture.units, ..Paper::picture(PICTURE_WIDTH) };
+    let view = if picture.side { side_view } else { top_view };
+    to_svg(&view(arrangement, &assessment, &state, &paper), picture.theme)
+}

@@ -1,0 +1,290 @@
+//! `baywright check --json`: the same answer as data. Lengths in millimetres, angles in degrees, bay frame.
+//!
+//! Field names and codes never change their meaning once shipped; new ones may be added.
+
+use std::io::{self, Write};
+
+use baywright_files::Loaded;
+use baywright_planner::geometry::{DVec2, DVec3, angle};
+use baywright_planner::model::Arrangement;
+use baywright_planner::words::{Language, Units, Words};
+use baywright_planner::{Assessment, Caused, Cure, Finding, Quantity, Severity, Step, Subject, Verdict};
+use serde::Serialize;
+
+#[derive(Serialize)]
+struct Answer {
+    format: &'static str,
+    version: u32,
+    file: String,
+    bay: String,
+    arrangements: Vec<One>,
+}
+
+#[derive(Serialize)]
+struct One {
+    arrangement: String,
+    vehicle: String,
+    aiming: String,
+    verdict: &'static str,
+    on_example_figures: bool,
+    sentence: String,
+    findings: Vec<Found>,
+    promise: Option<Promised>,
+    marks: Vec<Mark>,
+    readings: Vec<Reading>,
+    targets: Vec<Target>,
+}
+
+#[derive(Serialize)]
+struct Found {
+    code: &'static str,
+    severity: &'static str,
+    subjects: Vec<About>,
+    place_mm: [f64; 3],
+    measured: Option<Value>,
+    limit: Option<Value>,
+    sentence: String,
+    why: String,
+    cure: Option<Cured>,
+}
+
+#[derive(Serialize)]
+struct About {
+    kind: &'static str,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    name: Vec<String>,
+}
+
+#[derive(Serialize)]
+struct Value {
+    value: f64,
+    unit: &'static str,
+}
+
+#[derive(Serialize)]
+struct Cured {
+    #[serde(flatten)]
+    step: Do,
+    to_be_sure_mm: Option<[f64; 2]>,
+    causes: Vec<Causes>,
+    sentence: String,
+}
+
+#[derive(Serialize)]
+struct Do {
+    step: &'static str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    of: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    by_mm: Option<[f64; 2]>,
+}
+
+#[derive(Serialize)]
+struct Causes {
+    code: &'static str,
+    severity: &'static str,
+    subjects: Vec<About>,
+}
+
+#[derive(Serialize)]
+struct Promised {
+    steps: Vec<Do>,
+    verdict: &'static str,
+}
+
+#[derive(Serialize)]
+struct Mark {
+    name: String,
+    at_mm: Option<[f64; 2]>,
+    instruction: String,
+}
+
+#[derive(Serialize)]
+struct Reading {
+    from: String,
+    to: String,
+    distance_mm: f64,
+}
+
+#[derive(Serialize)]
+struct Target {
+    name: String,
+    at_mm: [f64; 3],
+    facing_deg: f64,
+}
+
+/// Writes the answers as one JSON document.
+pub(crate) fn write(
+    loaded: &Loaded,
+    answers: &[(&Arrangement, Assessment)],
+    units: Units,
+    out: &mut dyn Write,
+) -> io::Result<()> {
+    let answer = Answer {
+        format: "baywright-answer",
+        version: 1,
+        file: loaded.file.clone(),
+        bay: loaded.layout.bay.name.clone(),
+        arrangements: answers.iter().map(|(arrangement, assessment)| one(arrangement, assessment, units)).collect(),
+    };
+    serde_json::to_writer_pretty(&mut *out, &answer)?;
+    writeln!(out)
+}
+
+fn one(arrangement: &Arrangement, assessment: &Assessment, units: Units) -> One {
+    let words = Words::new(arrangement, units, Language::English);
+    let scene = &assessment.scene;
+    One {
+        arrangement: arrangement.id.to_string(),
+        vehicle: arrangement.vehicle.id.to_string(),
+        aiming: arrangement.aiming.id.to_string(),
+        verdict: verdict(assessment.verdict),
+        on_example_figures: assessment.on_example_figures,
+        sentence: words.summary(assessment),
+        findings: assessment.findings.iter().map(|finding| found(finding, &words)).collect(),
+        promise: assessment.promise.as_ref().map(|promise| Promised {
+            steps: promise.steps.iter().map(step).collect(),
+            verdict: verdict(promise.verdict),
+        }),
+        marks: scene
+            .marks
+            .iter()
+            .enumerate()
+            .map(|(index, mark)| Mark {
+                name: mark.id.to_string(),
+                at_mm: mark.at.ok().map(plan),
+                instruction: words.instruction(index, scene.tape(index, arrangement)),
+            })
+            .collect(),
+        readings: scene
+            .readings
+            .iter()
+            .map(|reading| Reading {
+                from: reading.from.to_string(),
+                to: reading.to.to_string(),
+                distance_mm: hundredths(reading.distance),
+            })
+            .collect(),
+        targets: scene
+            .targets
+            .iter()
+            .map(|target| Target {
+                name: target.id.to_string(),
+                at_mm: space(target.centre()),
+                facing_deg: millionths(angle::degrees(target.set.place.heading())),
+            })
+            .collect(),
+    }
+}
+
+fn found(finding: &Finding, words: &Words<'_>) -> Found {
+    Found {
+        code: finding.code.as_str(),
+        severity: severity(finding.severity),
+        subjects: finding.subjects.iter().map(about).collect(),
+        place_mm: space(finding.place),
+        measured: finding.measured.map(value),
+        limit: finding.limit.map(value),
+        sentence: words.line(finding),
+        why: words.why(finding),
+        cure: finding.cure.as_ref().map(|cure| cured(cure, words.cure(finding).unwrap_or_default())),
+    }
+}
+
+fn cured(cure: &Cure, sentence: String) -> Cured {
+    Cured {
+        step: step(&cure.step),
+        to_be_sure_mm: cure.to_be_sure.map(plan),
+        causes: cure.causes.iter().map(causes).collect(),
+        sentence,
+    }
+}
+
+fn causes(caused: &Caused) -> Causes {
+    Causes {
+        code: caused.code.as_str(),
+        severity: severity(caused.severity),
+        subjects: caused.subjects.iter().map(about).collect(),
+    }
+}
+
+fn step(step: &Step) -> Do {
+    let (name, of, by) = match step {
+        Step::MoveThing { thing, by } => ("move-thing", Some(thing), Some(*by)),
+        Step::TakeAway { thing } => ("take-away", Some(thing), None),
+        Step::MoveCar { by } => ("move-car", None, Some(*by)),
+        Step::StandOnMark { placement } => ("stand-on-mark", Some(placement), None),
+        Step::OpenDoor { door } => ("open-door", Some(door), None),
+        Step::Tape { thing } => ("tape", Some(thing), None),
+        Step::SurveyFloor => ("survey-floor", None, None),
+        Step::EnterFigures => ("enter-figures", None, None),
+        Step::EnterAlignment => ("enter-alignment", None, None),
+        Step::ReviewProfile => ("review-profile", None, None),
+    };
+    Do { step: name, of: of.map(ToString::to_string), by_mm: by.map(plan) }
+}
+
+fn about(subject: &Subject) -> About {
+    let (kind, names) = match subject {
+        Subject::Car => ("car", vec![]),
+        Subject::Thing(id) => ("thing", vec![id]),
+        Subject::Zone(id) => ("zone", vec![id]),
+        Subject::Target(id) => ("target", vec![id]),
+        Subject::Stand(id) => ("stand", vec![id]),
+        Subject::Sensor => ("sensor", vec![]),
+        Subject::Wall(id) => ("wall", vec![id]),
+        Subject::Opening(id) => ("opening", vec![id]),
+        Subject::FloorFeature(id) => ("floor-feature", vec![id]),
+        Subject::Runway(id) => ("runway", vec![id]),
+        Subject::KeepFree(id) => ("keep-free", vec![id]),
+        Subject::Mark(id) => ("mark", vec![id]),
+        Subject::Run(from, to) => ("run", vec![from, to]),
+        Subject::Ceiling => ("ceiling", vec![]),
+        Subject::Floor => ("floor", vec![]),
+        Subject::Figures => ("figures", vec![]),
+    };
+    About { kind, name: names.into_iter().map(ToString::to_string).collect() }
+}
+
+fn value(quantity: Quantity) -> Value {
+    match quantity {
+        Quantity::Length(mm) => Value { value: hundredths(mm), unit: "mm" },
+        Quantity::Angle(radians) => Value { value: millionths(angle::degrees(radians)), unit: "deg" },
+        Quantity::Share(share) => Value { value: millionths(share), unit: "share" },
+        Quantity::Ratio(ratio) => Value { value: millionths(ratio), unit: "ratio" },
+        Quantity::Days(days) => Value { value: days as f64, unit: "days" },
+    }
+}
+
+const fn verdict(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Ready => "ready",
+        Verdict::ReadyWithCare => "ready-with-care",
+        Verdict::NotReady => "not-ready",
+    }
+}
+
+const fn severity(severity: Severity) -> &'static str {
+    match severity {
+        Severity::Stops => "stops",
+        Severity::Care => "care",
+        Severity::Note => "note",
+    }
+}
+
+fn plan(p: DVec2) -> [f64; 2] {
+    [hundredths(p.x), hundredths(p.y)]
+}
+
+fn space(p: DVec3) -> [f64; 3] {
+    [hundredths(p.x), hundredths(p.y), hundredths(p.z)]
+}
+
+/// Rounded before text, so that every machine writes the same; and no "-0".
+fn hundredths(value: f64) -> f64 {
+    (value * 100.0).round() / 100.0 + 0.0
+}
+
+fn millionths(value: f64) -> f64 {
+    (value * 1e6).round() / 1e6 + 0.0
+}

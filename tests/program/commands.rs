@@ -1,0 +1,162 @@
+//! The commands, run as programs.
+
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
+
+use serde_json::Value;
+
+/// A day on which the shipped floor surveys are in date.
+const DAY: &str = "2026-11-20";
+
+fn baywright(arguments: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_baywright"))
+        .args(arguments)
+        .args(["--date", DAY])
+        .current_dir(env!("CARGO_MANIFEST_DIR"))
+        .output()
+        .expect("the program runs")
+}
+
+fn out(output: &Output) -> String {
+    String::from_utf8(output.stdout.clone()).expect("text").replace('\u{202f}', " ")
+}
+
+fn errors(output: &Output) -> String {
+    String::from_utf8(output.stderr.clone()).expect("text")
+}
+
+fn scratch(name: &str) -> PathBuf {
+    let folder = std::env::temp_dir().join(format!("baywright-test-{}-{name}", std::process::id()));
+    std::fs::create_dir_all(&folder).expect("a scratch folder");
+    folder
+}
+
+#[test]
+fn check_answers_for_every_arrangement() {
+    let output = baywright(&["check", "bay-layouts/crowded-bay.ron"]);
+    assert_eq!(output.status.code(), Some(1), "{}", errors(&output));
+    let text = out(&output);
+    assert!(text.contains("Space not ready (on example figures)."), "{text}");
+    assert!(text.contains("Stops the aiming:") && text.contains("Needs care:"), "{text}");
+    assert!(text.contains("The vehicle maker's procedure decides."), "{text}");
+    let layout = baywright_files::open(Path::new("bay-layouts/crowded-bay.ron"), None).expect("it opens");
+    for (id, _) in &layout.arrangements {
+        assert!(text.contains(&format!("\u{201c}{id}\u{201d}")), "{id} is missing in {text}");
+    }
+}
+
+#[test]
+fn check_one_arrangement() {
+    let layout = baywright_files::open(Path::new("bay-layouts/clear-bay.ron"), None).expect("it opens");
+    let name = layout.arrangements[0].0.to_string();
+    let output = baywright(&["check", "bay-layouts/clear-bay.ron", "--arrangement", &name]);
+    assert_eq!(output.status.code(), Some(0), "{}", out(&output));
+    assert_eq!(out(&output).matches("Space ready").count(), 1, "{}", out(&output));
+    let output = baywright(&["check", "bay-layouts/clear-bay.ron", "--arrangement", "nowhere"]);
+    assert_eq!(output.status.code(), Some(2));
+    assert!(errors(&output).contains("no arrangement \"nowhere\""), "{}", errors(&output));
+}
+
+#[test]
+fn strict_counts_care_as_not_ready() {
+    let file = "bay-layouts/drain-bay.ron";
+    assert_eq!(baywright(&["check", file]).status.code(), Some(0), "{}", out(&baywright(&["check", file])));
+    assert_eq!(baywright(&["check", file, "--strict"]).status.code(), Some(1));
+}
+
+#[test]
+fn json_says_the_same() {
+    let output = baywright(&["check", "bay-layouts/crowded-bay.ron", "--json"]);
+    assert_eq!(output.status.code(), Some(1));
+    let answer: Value = serde_json::from_slice(&output.stdout).expect("JSON");
+    assert_eq!(answer["format"], "baywright-answer");
+    let text = out(&baywright(&["check", "bay-layouts/crowded-bay.ron"]));
+    let mut findings = 0;
+    for arrangement in answer["arrangements"].as_array().expect("arrangements") {
+        assert!(arrangement["marks"].as_array().is_some_and(|marks| marks.len() >= 4));
+        for finding in arrangement["findings"].as_array().expect("findings") {
+            let sentence = finding["sentence"].as_str().expect("a sentence").replace('\u{202f}', " ");
+            assert!(text.contains(&sentence), "{sentence} is not in the text");
+            assert!(finding["place_mm"].as_array().is_some_and(|place| place.len() == 3));
+            findings += 1;
+        }
+    }
+    assert!(findings > 5, "{findings}");
+}
+
+#[test]
+fn what_cannot_be_read_or_found() {
+    let output = baywright(&["check", "bay-layouts/nowhere.ron"]);
+    assert_eq!(output.status.code(), Some(2));
+    assert!(errors(&output).contains("nowhere.ron") && errors(&output).lines().count() == 1, "{}", errors(&output));
+    assert!(output.stdout.is_empty());
+    assert_eq!(baywright(&["chek"]).status.code(), Some(2));
+    assert_eq!(baywright(&["--help"]).status.code(), Some(0));
+    let folder = scratch("bad");
+    let bad = folder.join("bad.ron");
+    std::fs::write(&bad, "(version: 1, name: 3)").expect("a bad file");
+    let output = baywright(&["check", bad.to_str().expect("a path")]);
+    assert_eq!(output.status.code(), Some(2));
+    assert!(errors(&output).contains("line 1"), "{}", errors(&output));
+    let _ = std::fs::remove_dir_all(folder);
+}
+
+#[test]
+fn draw_writes_a_picture() {
+    let folder = scratch("draw");
+    for view in ["top", "side"] {
+        let picture = folder.join(format!("{view}.svg"));
+        let path = picture.to_str().expect("a path");
+        let output = baywright(&["draw", "bay-layouts/crowded-bay.ron", "--view", view, "-o", path]);
+        assert_eq!(output.status.code(), Some(0), "{}", errors(&output));
+        let svg = std::fs::read_to_string(&picture).expect("the picture");
+        assert!(svg.starts_with("<svg") || svg.starts_with("<?xml"), "{}", &svg[..80]);
+        assert!(svg.contains("Space not ready"));
+    }
+    let output =
+        baywright(&["draw", "crowded-bay", "--view", "top", "-o", folder.join("no/such.svg").to_str().expect("a path")]);
+    assert_eq!(output.status.code(), Some(3));
+    assert_eq!(errors(&output).lines().count(), 1, "{}", errors(&output));
+    // Nothing half written is left behind.
+    assert_eq!(std::fs::read_dir(&folder).expect("the folder").count(), 2);
+    let _ = std::fs::remove_dir_all(folder);
+}
+
+#[test]
+fn without_a_display_the_demo_answers() {
+    let folder = scratch("demo");
+    let output = Command::new(env!("CARGO_BIN_EXE_baywright"))
+        // From any folder: the demo is built in.
+        .current_dir(&folder)
+        .env("TMPDIR", &folder)
+        .env_remove("DISPLAY")
+        .env_remove("WAYLAND_DISPLAY")
+        .output()
+        .expect("the program runs");
+    assert_eq!(output.status.code(), Some(0), "{}", errors(&output));
+    let text = out(&output);
+    assert!(text.starts_with("No window can be opened (there is no display)"), "{text}");
+    assert!(text.contains("Space not ready"), "{text}");
+    for view in ["top", "side"] {
+        let name = format!("baywright-crowded-bay-{view}.svg");
+        assert!(text.contains(&name), "{text}");
+        assert!(folder.join(&name).metadata().is_ok_and(|file| file.len() > 1_000));
+    }
+    let _ = std::fs::remove_dir_all(folder);
+}
+
+/// A full disk or a closed pipe must not end in a panic.
+#[test]
+fn an_answer_that_cannot_be_written() {
+    let full = Path::new("/dev/full");
+    if !full.exists() {
+        return;
+    }
+    let output = Command::new(env!("CARGO_BIN_EXE_baywright"))
+        .args(["check", "clear-bay"])
+        .stdout(std::fs::OpenOptions::new().write(true).open(full).expect("a full device"))
+        .output()
+        .expect("the program runs");
+    assert_eq!(output.status.code(), Some(3), "{}", errors(&output));
+    assert_eq!(errors(&output).lines().count(), 1, "{}", errors(&output));
+}

@@ -1,0 +1,145 @@
+//! How the house is built: the arrows between crates, the top level, the length of files, what DEVELOPERS.md names.
+
+use std::collections::BTreeMap;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+fn root() -> &'static Path {
+    Path::new(env!("CARGO_MANIFEST_DIR"))
+}
+
+/// Which of our own crates each crate uses, besides for its tests, and which of them it may use.
+#[test]
+fn data_flows_one_way() {
+    let metadata = Command::new(env!("CARGO"))
+        .args(["metadata", "--format-version", "1", "--no-deps", "--offline"])
+        .current_dir(root())
+        .output()
+        .expect("cargo metadata runs");
+    assert!(metadata.status.success(), "{}", String::from_utf8_lossy(&metadata.stderr));
+    let metadata: serde_json::Value = serde_json::from_slice(&metadata.stdout).expect("cargo metadata is JSON");
+    let arrows: BTreeMap<String, Vec<String>> = metadata["packages"]
+        .as_array()
+        .expect("packages")
+        .iter()
+        .map(|package| {
+            let uses = package["dependencies"]
+                .as_array()
+                .expect("dependencies")
+                .iter()
+                .filter(|d| d["kind"].is_null())
+                .filter_map(|d| Some(d["name"].as_str()?.strip_prefix("baywright-")?.to_owned()))
+                .collect();
+            let name = package["name"].as_str().expect("name");
+            (name.strip_prefix("baywright-").unwrap_or("the program").to_owned(), uses)
+        })
+        .collect();
+    let allowed: BTreeMap<&str, &[&str]> = BTreeMap::from([
+        ("geometry", &[] as &[&str]),
+        ("planner", &["geometry"]),
+        ("drawing", &["planner"]),
+        ("files", &["planner"]),
+        ("desk", &["planner", "drawing", "files"]),
+        ("the program", &["desk"]),
+    ]);
+    for (name, uses) in &arrows {
+        let may = allowed.get(name.as_str()).unwrap_or_else(|| panic!("no arrows are stated for {name}"));
+        for used in uses {
+            assert!(may.contains(&used.as_str()), "{name} must not use {used}");
+        }
+    }
+    assert_eq!(arrows.len(), allowed.len(), "{arrows:?}");
+}
+
+/// The core does no input or output, reads no clock, starts no thread, and does not know the screen.
+#[test]
+fn the_core_stays_pure() {
+    let banned =
+        ["std::fs", "std::net", "std::time", "std::thread", "std::env", "println!", "eprintln!", "SystemTime", "Zoned"];
+    for crate_ in ["geometry", "planner", "drawing"] {
+        for file in rust_files(&root().join("src").join(crate_).join("src")) {
+            let text = std::fs::read_to_string(&file).expect("a source file");
+            let code = text.split("#[cfg(test)]").next().unwrap_or_default();
+            for word in banned {
+                assert!(!code.contains(word), "{} has {word}", file.display());
+            }
+        }
+    }
+}
+
+#[test]
+fn the_top_level_is_as_stated() {
+    let allowed = [
+        "Cargo.toml",
+        "Cargo.lock",
+        "README.md",
+        "DEVELOPERS.md",
+        "src",
+        "tests",
+        "bay-layouts",
+        "vehicle-profiles",
+        "screenshots",
+    ];
+    let mut found: Vec<String> = std::fs::read_dir(root())
+        .expect("the top level")
+        .map(|entry| entry.expect("an entry").file_name().to_string_lossy().into_owned())
+        .filter(|name| !name.starts_with('.') && name != "target")
+        .collect();
+    found.sort();
+    let mut expected: Vec<String> = allowed.map(str::to_owned).into();
+    expected.sort();
+    assert_eq!(found, expected);
+}
+
+#[test]
+fn no_file_is_longer_than_700_lines() {
+    for file in rust_files(&root().join("src")).into_iter().chain(rust_files(&root().join("tests"))) {
+        let lines = std::fs::read_to_string(&file).expect("a source file").lines().count();
+        assert!(lines <= 700, "{} has {lines} lines", file.display());
+    }
+}
+
+#[test]
+fn the_developers_guide_names_every_crate_and_every_check() {
+    let guide = std::fs::read_to_string(root().join("DEVELOPERS.md")).expect("DEVELOPERS.md");
+    for entry in std::fs::read_dir(root().join("src")).expect("src") {
+        let path = entry.expect("an entry").path();
+        if path.is_dir() {
+            let name = path.file_name().expect("a name").to_string_lossy().into_owned();
+            assert!(guide.contains(&format!("`src/{name}`")), "DEVELOPERS.md does not name src/{name}");
+        }
+    }
+    let codes = std::fs::read_to_string(root().join("src/planner/src/assessment.rs")).expect("assessment.rs");
+    let mut named = 0;
+    for line in codes.lines().filter(|line| line.trim_start().starts_with("Self::") && line.contains("=> \"")) {
+        let code = line.split('"').nth(1).expect("a code");
+        assert!(guide.contains(&format!("`{code}`")), "DEVELOPERS.md does not name the finding {code}");
+        named += 1;
+    }
+    assert!(named >= 20, "only {named} codes were found to look for");
+}
+
+/// Nothing unfinished, nothing switched off.
+#[test]
+fn nothing_is_left_undone() {
+    let marks = [["to", "do!("].concat(), ["unimpl", "emented!("].concat(), ["#[ig", "nore"].concat()];
+    for file in rust_files(&root().join("src")).into_iter().chain(rust_files(&root().join("tests"))) {
+        let text = std::fs::read_to_string(&file).expect("a source file");
+        for mark in &marks {
+            assert!(!text.contains(mark.as_str()), "{} has {mark}", file.display());
+        }
+    }
+}
+
+fn rust_files(folder: &Path) -> Vec<PathBuf> {
+    let mut files = Vec::new();
+    for entry in std::fs::read_dir(folder).expect("a folder") {
+        let path = entry.expect("an entry").path();
+        if path.is_dir() {
+            files.extend(rust_files(&path));
+        } else if path.extension().is_some_and(|e| e == "rs") {
+            files.push(path);
+        }
+    }
+    files
+}

@@ -1,0 +1,148 @@
+//! Scenarios: an arrangement in, findings out, in files that a person who does not program can read and write.
+//!
+//! Each `tests/scenarios/*.txt` has lines of the form `word: text`; blank lines and lines that start with `#` are for
+//! the reader.
+//!
+//! - `bay:` and `arrangement:` say what is looked at (files in `bay-layouts`, on 20 November 2026).
+//! - What is then done, in order: `move: THING, X, Y` (millimetres in the bay), `take away: THING`, `park: X, Y` (the car
+//!   by that much), `open: DOOR`, `shut: DOOR`, `turn the car: DEGREES`, `forget the floor survey: yes`.
+//! - `verdict:`, `stops:` and `care:` say what must come out. Every finding that stops or needs care is listed; the text
+//!   is how its line begins, and the order does not matter. `cure:` is how the cure of the finding before it begins.
+//! - `promise:` is the sentence beside the verdict, or a part of it.
+
+use std::path::Path;
+
+use baywright_planner::geometry::{DVec2, PlanPose, angle};
+use baywright_planner::model::Arrangement;
+use baywright_planner::words::{Language, Units, Words};
+use baywright_planner::{Assessment, Severity, Step, assess, cure::apply};
+
+struct Scenario {
+    name: String,
+    lines: Vec<(String, String)>,
+}
+
+impl Scenario {
+    fn read(path: &Path) -> Self {
+        let text = std::fs::read_to_string(path).expect("a scenario");
+        let lines = text
+            .lines()
+            .map(str::trim)
+            .filter(|line| !line.is_empty() && !line.starts_with('#'))
+            .map(|line| {
+                let (word, rest) = line.split_once(':').unwrap_or_else(|| panic!("{}: {line}", path.display()));
+                (word.trim().to_owned(), rest.trim().to_owned())
+            })
+            .collect();
+        Self { name: path.file_name().expect("a name").to_string_lossy().into_owned(), lines }
+    }
+
+    fn all(&self, word: &str) -> Vec<&str> {
+        self.lines.iter().filter(|(w, _)| w == word).map(|(_, text)| text.as_str()).collect()
+    }
+
+    fn one(&self, word: &str) -> &str {
+        self.all(word).first().copied().unwrap_or_else(|| panic!("{}: no line {word:?}", self.name))
+    }
+
+    fn arrangement(&self) -> Arrangement {
+        let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("bay-layouts").join(format!("{}.ron", self.one("bay")));
+        let day = jiff::civil::date(2026, 11, 20);
+        let loaded = baywright_files::open(&path, Some(day)).unwrap_or_else(|f| panic!("{}: {f:?}", self.name));
+        let wanted = self.one("arrangement");
+        let found = loaded.arrangements.into_iter().find(|(id, _)| id.as_str() == wanted);
+        found.unwrap_or_else(|| panic!("{}: no arrangement {wanted:?}", self.name)).1
+    }
+
+    fn done(&self, mut now: Arrangement) -> Arrangement {
+        for (word, text) in &self.lines {
+            let parts: Vec<&str> = text.split(',').map(str::trim).collect();
+            let number = |i: usize| -> f64 {
+                parts.get(i).and_then(|part| part.parse().ok()).unwrap_or_else(|| panic!("{}: {text}", self.name))
+            };
+            let has = |there: bool| assert!(there, "{}: there is no {:?}", self.name, parts[0]);
+            match word.as_str() {
+                "move" => {
+                    has(now.bay.things.iter().any(|t| t.id.as_str() == parts[0]));
+                    let by = DVec2::new(number(1), number(2));
+                    now = apply(&now, &Step::MoveThing { thing: parts[0].into(), by });
+                }
+                "take away" => {
+                    has(now.bay.things.iter().any(|t| t.id.as_str() == parts[0]));
+                    now = apply(&now, &Step::TakeAway { thing: parts[0].into() });
+                }
+                "park" => now = apply(&now, &Step::MoveCar { by: DVec2::new(number(0), number(1)) }),
+                "turn the car" => {
+                    let turned = now.parked.heading() + angle::radians(number(0));
+                    now.parked = PlanPose::new(now.parked.origin(), turned);
+                }
+                "open" | "shut" => {
+                    let door = now.bay.openings.iter_mut().find(|o| o.id.as_str() == parts[0]);
+                    door.unwrap_or_else(|| panic!("{}: no door {text:?}", self.name)).shut = word == "shut";
+                }
+                "forget the floor survey" => now.bay.survey = None,
+                "bay" | "arrangement" | "verdict" | "stops" | "care" | "cure" | "promise" => {}
+                other => panic!("{}: what is {other:?}?", self.name),
+            }
+        }
+        now
+    }
+
+    fn compare(&self) {
+        let arrangement = self.done(self.arrangement());
+        let assessment = assess(&arrangement);
+        let words = Words::new(&arrangement, Units::Millimetres, Language::English);
+        let plain = |text: String| text.replace('\u{202f}', " ");
+        assert_eq!(words.verdict(assessment.verdict), self.one("verdict"), "{}", told(&assessment, &words));
+        for (severity, word) in [(Severity::Stops, "stops"), (Severity::Care, "care")] {
+            let found: Vec<_> = assessment.findings.iter().filter(|f| f.severity == severity).collect();
+            let expected = self.all(word);
+            for text in &expected {
+                let count = found.iter().filter(|f| plain(words.line(f)).starts_with(text)).count();
+                assert_eq!(count, 1, "{}: {word}: {text}\n{}", self.name, told(&assessment, &words));
+            }
+            assert_eq!(found.len(), expected.len(), "{}\n{}", self.name, told(&assessment, &words));
+        }
+        for promise in self.all("promise") {
+            let sentence = plain(words.summary(&assessment));
+            assert!(sentence.contains(promise), "{}: {sentence}", self.name);
+        }
+        let mut before = "";
+        for (word, text) in &self.lines {
+            match word.as_str() {
+                "stops" | "care" => before = text,
+                "cure" => {
+                    let cures: Vec<_> = assessment
+                        .findings
+                        .iter()
+                        .filter(|f| plain(words.line(f)).starts_with(before))
+                        .filter_map(|f| words.cure(f).map(plain))
+                        .collect();
+                    assert!(cures.iter().any(|c| c.starts_with(text.as_str())), "{}: {text}: {cures:?}", self.name);
+                }
+                _ => {}
+            }
+        }
+    }
+}
+
+fn told(assessment: &Assessment, words: &Words<'_>) -> String {
+    let lines = assessment.findings.iter().map(|f| {
+        let cure = words.cure(f).map_or_else(String::new, |cure| format!("\n    cure: {cure}"));
+        format!("{:?}: {}{cure}", f.severity, words.line(f)).replace('\u{202f}', " ")
+    });
+    let lines: Vec<String> = lines.collect();
+    format!("{}\n{}", words.summary(assessment), lines.join("\n"))
+}
+
+#[test]
+fn every_scenario_comes_out_as_written() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/scenarios");
+    let mut paths: Vec<_> =
+        std::fs::read_dir(folder).expect("the scenarios").map(|entry| entry.expect("an entry").path()).collect();
+    paths.sort();
+    assert!(paths.len() >= 10, "only {} scenarios", paths.len());
+    for path in paths {
+        Scenario::read(&path).compare();
+    }
+}
