@@ -15,6 +15,12 @@ use crate::scene::Scene;
 
 /// How many ways out are tried: the first few are the short ones, and a person takes no detour of many.
 const MOST_TRIED: usize = 8;
+/// A way that causes nothing may be this much longer than one that needs care: a person prefers it.
+const DETOUR: f64 = 2.0;
+/// How far around a thing others are looked at as being in its way.
+const AROUND_MM: f64 = 3000.0;
+/// How thick a wall counts: thicker than a move is ever rounded, thin enough not to reach the next room.
+const WALL_MM: f64 = 100.0;
 /// Half the width of the strip that a run of tape or light needs: a thing may touch it.
 const RUN_HALF_MM: f64 = 1.0;
 
@@ -27,26 +33,36 @@ pub(super) fn cure(arrangement: &Arrangement, scene: &Scene, before: &[Finding],
         return None;
     }
     let placed = scene.things.get(index)?;
-    let regions = forbidden(arrangement, scene, thing, before);
-    let regions: Vec<&Outline> = regions.iter().collect();
+    let mut regions = forbidden(arrangement, scene, thing, before);
     let of_thing: Vec<Finding> = before.iter().filter(|f| blames(f, id)).cloned().collect();
     let mut second_best: Option<Cure> = None;
-    for exit in exits(&regions, &placed.prism.outline).into_iter().take(MOST_TRIED) {
-        let by = rounded_up(exit);
-        let Some(after) = after_move(arrangement, scene, index, by) else { continue };
-        if after.iter().any(|f| f.severity == Severity::Stops) || !fits(scene, index, by) {
-            continue;
+    // First the way out of what it stops; if that leads into something else, the way round that too.
+    for round in [false, true] {
+        if round {
+            regions.extend(in_its_way(scene, index));
         }
-        let cure = Cure {
-            step: Step::MoveThing { thing: id.clone(), by },
-            effort: Some(thing.effort),
-            to_be_sure: to_be_sure(arrangement, scene, index, by, placed.known, &after),
-            causes: caused(&of_thing, &after),
-        };
-        if cure.causes.iter().all(is_only_near) {
-            return Some(cure);
+        let obstacles: Vec<&Outline> = regions.iter().collect();
+        for exit in exits(&obstacles, &placed.prism.outline).into_iter().take(MOST_TRIED) {
+            let by = rounded_up(exit);
+            let Some(after) = after_move(arrangement, scene, index, by) else { continue };
+            if after.iter().any(|f| f.severity == Severity::Stops) || !fits(scene, index, by) {
+                continue;
+            }
+            let cure = Cure {
+                step: Step::MoveThing { thing: id.clone(), by },
+                effort: Some(thing.effort),
+                to_be_sure: to_be_sure(arrangement, scene, index, by, placed.known, &after),
+                causes: caused(&of_thing, &after),
+            };
+            // The shortest way is taken even if it needs care, unless a way not much longer causes nothing at all.
+            let tolerable = second_best.as_ref().is_none_or(|known| length(&cure) < length(known) * DETOUR);
+            if cure.causes.iter().all(is_only_near) && tolerable {
+                return Some(cure);
+            }
+            if second_best.as_ref().is_none_or(|known| length(&cure) < length(known)) {
+                second_best = Some(cure);
+            }
         }
-        second_best = second_best.or(Some(cure));
     }
     second_best.or_else(|| {
         Some(Cure {
@@ -56,6 +72,40 @@ pub(super) fn cure(arrangement: &Arrangement, scene: &Scene, before: &[Finding],
             causes: Vec::new(),
         })
     })
+}
+
+/// How far a cure moves a thing.
+fn length(cure: &Cure) -> f64 {
+    match cure.step {
+        Step::MoveThing { by, .. } => by.length(),
+        _ => f64::INFINITY,
+    }
+}
+
+/// Other things at its heights, and the walls, as thick as keeps a move from ending in them.
+fn in_its_way(scene: &Scene, index: usize) -> Vec<Outline> {
+    let Some(own) = scene.things.get(index) else { return Vec::new() };
+    let near = own.bounds.grown(AROUND_MM);
+    let things = scene
+        .things
+        .iter()
+        .enumerate()
+        .filter(|(other, placed)| {
+            *other != index
+                && placed.bounds.meets(&near)
+                && placed.prism.span.shared(&own.prism.span).is_some()
+                && !overlaps(&placed.prism.outline, &own.prism.outline)
+        })
+        .map(|(_, placed)| placed.prism.outline.clone());
+    let walls = scene.walls.edges().filter_map(|wall| {
+        // The inside lies left of an edge, so out is to the right.
+        let out = -(wall.to - wall.from).normalize_or_zero().perp() * WALL_MM;
+        let along = (wall.to - wall.from).normalize_or_zero() * WALL_MM;
+        let (from, to) = (wall.from - along, wall.to + along);
+        Polygon::simple(vec![from, from + out, to + out, to]).ok().map(Outline::from)
+    });
+    // A thing that stands in a wall already is not kept out of it.
+    things.chain(walls.filter(|wall| !overlaps(wall, &own.prism.outline))).collect()
 }
 
 /// That a thing then stands beside the zone within its own uncertainty is said by `to_be_sure`, not held against it.

@@ -4,8 +4,8 @@
 use super::{Words, sentence_start};
 use crate::assessment::Severity;
 use crate::model::{
-    Arrangement, Datum, End, Exclusion, FloorFeatureKind, KeepFreeKind, Opening, OpeningKind, Placement,
-    ReferenceAxis, TargetKind, Wheel,
+    Arrangement, Datum, End, Exclusion, FloorFeatureKind, Opening, OpeningKind, Placement, ReferenceAxis,
+    TargetKind, Wheel,
 };
 
 /// Which way the top view lies on the paper.
@@ -51,7 +51,7 @@ impl Words<'_> {
     /// Bay, arrangement, car and aiming in one line.
     pub fn title_line(&self) -> String {
         let Arrangement { bay, vehicle, aiming, id, .. } = self.arrangement;
-        format!("{}, {id}  ·  {}  ·  {}", bay.name, vehicle.name, aiming.name)
+        format!("{}, {id} · {} · {}", bay.name, vehicle.name, aiming.name)
     }
 
     /// That figures are not a real car's.
@@ -176,13 +176,8 @@ impl Words<'_> {
     }
 
     /// An area that local rules want free.
-    pub fn keep_free(&self, name: &str, kind: KeepFreeKind) -> String {
-        let what = match kind {
-            KeepFreeKind::Exit => "way out",
-            KeepFreeKind::Panel => "electrical panel",
-            KeepFreeKind::Extinguisher => "extinguisher",
-        };
-        if name.contains(what) { format!("{name}: keep free") } else { format!("{name} ({what}): keep free") }
+    pub fn keep_free(&self, name: &str) -> String {
+        format!("{name}: keep free")
     }
 
     /// What a spot of the floor is, where its name does not say it.

@@ -62,7 +62,11 @@ impl Words<'_> {
                 _ => "the runways are not equally high".to_owned(),
             },
             Code::WorkingRoom => format!("little room between {first} and the car"),
-            Code::KeepFree => format!("{first} stands in {second}"),
+            Code::KeepFree => {
+                let door = matches!(finding.subjects.get(1), Some(Subject::KeepFree(id))
+                    if self.arrangement.bay.openings.iter().any(|opening| opening.id == *id));
+                format!("{first} stands {} {second}", if door { "before" } else { "in" })
+            }
             Code::FloorLevels => match finding.facts {
                 Facts::Floor(FloorFact::Unknown) => "floor not surveyed here".to_owned(),
                 Facts::Floor(FloorFact::Undated) => "floor survey has no date".to_owned(),

@@ -67,8 +67,10 @@ fn a_bay_that_is_too_short_says_so() {
     let assessment = assess(&arrangement);
     let found = of(&assessment, Code::OutsideRoom);
     // 3400 behind the axle, 5800 ahead of it.
-    assert!(found.iter().any(|f| f.facts
-        == baywright_planner::Facts::TooLong { needs: 9_200.0, there: 9_000.0 }), "{found:#?}");
+    assert!(
+        found.iter().any(|f| f.facts == baywright_planner::Facts::TooLong { needs: 9_200.0, there: 9_000.0 }),
+        "{found:#?}"
+    );
     assert!(assessment.promise.is_none());
 }
 
@@ -109,7 +111,8 @@ fn drains_and_pits() {
     arrangement.bay.floor_features[0].kind = FloorFeatureKind::Joint;
     check(&arrangement, Code::MarkPlace, Severity::Care, None);
     // Under the stand's feet.
-    arrangement.bay.floor_features = vec![feature(FloorFeatureKind::Pit, (9_100.0, 3_100.0), (9_200.0, 3_200.0))];
+    arrangement.bay.floor_features =
+        vec![feature(FloorFeatureKind::Pit, (9_100.0, 3_100.0), (9_200.0, 3_200.0))];
     check(&arrangement, Code::StandClash, Severity::Stops, None);
 }
 

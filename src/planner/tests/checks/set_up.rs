@@ -66,7 +66,8 @@ fn a_plate_aims_by_its_squareness() {
 fn a_board_adds_both_without_sign() {
     let both = AimError { by_place: 1.0, by_squareness: 0.5 };
     for yaw in [0.2, -0.2] {
-        let board = off(TargetKind::Board, both, [0.0, 4000.0 * libm::tan(angle::radians(0.1)), 0.0, yaw, 0.0]);
+        let board =
+            off(TargetKind::Board, both, [0.0, 4000.0 * libm::tan(angle::radians(0.1)), 0.0, yaw, 0.0]);
         assert!((azimuth_error(&board) - 0.2).abs() < 1e-9);
     }
 }
@@ -122,8 +123,7 @@ fn the_mark_plan_leads_under_the_plate() {
 fn a_step_that_cannot_be_done_says_so() {
     use baywright_planner::geometry::marks::Construction;
     let mut arrangement = clear();
-    arrangement.aiming.mark_plan[6].construction =
-        Construction::Crossing { first: (0, 2), second: (1, 3) };
+    arrangement.aiming.mark_plan[6].construction = Construction::Crossing { first: (0, 2), second: (1, 3) };
     check(&arrangement, Code::MarkFault, Severity::Stops, None);
 }
 
@@ -181,8 +181,16 @@ fn the_floor() {
 fn runways_carry_the_car() {
     let mut arrangement = clear();
     arrangement.bay.runways = vec![
-        Runway { id: "left runway".into(), outline: rectangle((500.0, 3_500.0), (5_000.0, 4_000.0)), top: 400.0 },
-        Runway { id: "right runway".into(), outline: rectangle((500.0, 2_000.0), (5_000.0, 2_500.0)), top: 400.0 },
+        Runway {
+            id: "left runway".into(),
+            outline: rectangle((500.0, 3_500.0), (5_000.0, 4_000.0)),
+            top: 400.0,
+        },
+        Runway {
+            id: "right runway".into(),
+            outline: rectangle((500.0, 2_000.0), (5_000.0, 2_500.0)),
+            top: 400.0,
+        },
     ];
     arrangement.on_runways = vec!["left runway".into(), "right runway".into()];
     let assessment = assess(&arrangement);

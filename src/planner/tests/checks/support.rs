@@ -4,9 +4,7 @@
 //! Its forward radar sits 800 mm ahead of the axle, 500 mm up. The target is 4 m ahead of the sensor.
 
 use baywright_planner::geometry::marks::{Construction, Reach};
-use baywright_planner::geometry::{
-    Circle, DVec2, DVec3, Outline, PlanPose, Polygon, Prism, Span, angle,
-};
+use baywright_planner::geometry::{Circle, DVec2, DVec3, Outline, PlanPose, Polygon, Prism, Span, angle};
 use baywright_planner::model::*;
 use baywright_planner::{Assessment, Code, Finding, Severity, assess};
 
@@ -155,7 +153,9 @@ pub fn vehicle() -> Vehicle {
         ground_clearance: 150.0,
         ride_heights: None,
         outline_top: body.outer().to_vec(),
-        outline_side: [(-3400.0, 150.0), (850.0, 150.0), (850.0, 1500.0), (-3400.0, 1500.0)].map(DVec2::from).into(),
+        outline_side: [(-3400.0, 150.0), (850.0, 150.0), (850.0, 1500.0), (-3400.0, 1500.0)]
+            .map(DVec2::from)
+            .into(),
         assumed: vec![],
         body_points: vec![],
         sensors: vec![radar()],
@@ -182,7 +182,12 @@ pub fn bay() -> Bay {
         keep_free: vec![],
         survey: Some(FloorSurvey {
             taken: Some(jiff::civil::date(2026, 6, 1)),
-            points: vec![level(0.0, 0.0), level(12_000.0, 0.0), level(12_000.0, 6_000.0), level(0.0, 6_000.0)],
+            points: vec![
+                level(0.0, 0.0),
+                level(12_000.0, 0.0),
+                level(12_000.0, 6_000.0),
+                level(0.0, 6_000.0),
+            ],
             provenance: Provenance::Measured { by: "a test".into(), date: None },
         }),
         marks: vec![],

@@ -46,7 +46,10 @@ fn every_sentence_is_whole() {
                     .flatten()
                 {
                     assert!(text.ends_with('.'), "{text}");
-                    assert!(!text.contains("the the ") && !text.contains("..") && !text.contains("  "), "{text}");
+                    assert!(
+                        !text.contains("the the ") && !text.contains("..") && !text.contains("  "),
+                        "{text}"
+                    );
                     assert!(!text.contains("NaN") && !text.contains("inf "), "{text}");
                     assert!(text.starts_with(|c: char| c.is_uppercase() || c.is_ascii_digit()), "{text}");
                 }
