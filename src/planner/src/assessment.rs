@@ -226,6 +226,8 @@ pub enum Facts {
     },
     /// Why a mark cannot be found.
     Fault(baywright_geometry::marks::MarkFault),
+    /// Which wheel.
+    Wheel(baywright_geometry::marks::Wheel),
     /// Room around the car: on which side of it the thing is.
     Side(CarSide),
     /// The length that the set-up takes along the car's axis and what the room gives there, mm, when no move along

@@ -8,7 +8,7 @@ mod car;
 mod promise;
 mod thing;
 
-use crate::assessment::{Assessment, Caused, Finding, Severity, Subject};
+use crate::assessment::{Assessment, Caused, Code, Cure, Finding, Severity, Subject};
 use crate::model::{Arrangement, Id};
 
 pub use apply::apply;
@@ -20,7 +20,7 @@ const WHOLE_MM: f64 = 1.0;
 /// Gives the first `most` findings that stop the aiming or need care their cures.
 pub(crate) fn find(arrangement: &Arrangement, assessment: &mut Assessment, most: usize) {
     let before = assessment.findings.clone();
-    let mut of_things: Vec<(Id, Option<crate::assessment::Cure>)> = Vec::new();
+    let mut of_things: Vec<(Id, bool, Option<Cure>)> = Vec::new();
     let mut of_car = car::Moves::new(arrangement, &assessment.scene, &before);
     let scene = &assessment.scene;
     let open = assessment.findings.iter_mut().take(most).filter(|f| f.severity != Severity::Note);
@@ -31,10 +31,12 @@ pub(crate) fn find(arrangement: &Arrangement, assessment: &mut Assessment, most:
         let culprit = finding.culprit().cloned();
         finding.cure = match culprit {
             Some(id) if worth_moving(finding) => {
-                let known = of_things.iter().find(|(known, _)| *known == id).map(|(_, cure)| cure.clone());
-                let cure = known.unwrap_or_else(|| thing::cure(arrangement, scene, &before, &id));
-                of_things.push((id.clone(), cure.clone()));
-                cure.or_else(|| of_car.away_from(&id))
+                let care = finding.severity != Severity::Stops;
+                let known = of_things.iter().find(|(known, for_care, _)| *known == id && *for_care == care);
+                let cure = known.map(|(_, _, cure)| cure.clone());
+                let cure = cure.unwrap_or_else(|| thing::cure(arrangement, scene, &before, &id, care));
+                of_things.push((id.clone(), care, cure.clone()));
+                if care { cure } else { cure.or_else(|| of_car.away_from(&id)) }
             }
             _ => of_car.cure(finding),
         };
@@ -47,11 +49,10 @@ pub(crate) fn find(arrangement: &Arrangement, assessment: &mut Assessment, most:
 
 /// A thing is moved for what stops, for what cannot be judged, and to make room; what is only near a zone is taped.
 const fn worth_moving(finding: &Finding) -> bool {
-    use crate::assessment::Code;
     matches!(finding.severity, Severity::Stops)
         || matches!(
             finding.code,
-            Code::ZoneUnjudged | Code::WorkingRoom | Code::KeepFree | Code::FresnelEntered | Code::HeadRoom
+            Code::ZoneUnjudged | Code::WorkingRoom | Code::KeepFree | Code::FresnelEntered
         )
 }
 

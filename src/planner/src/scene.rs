@@ -106,7 +106,7 @@ impl Scene {
         let bay_from_vehicle = arrangement.parked;
         let carried_at = car::carried_at(arrangement);
         let vehicle_from_axis = car::reference_axis(arrangement);
-        let sensor_at = arrangement.on_this_car.sensor_at.unwrap_or(arrangement.sensor.at);
+        let sensor_at = sensor_on_car(arrangement);
         let bay_from_sensor = sensor_pose(&arrangement.sensor, sensor_at, &bay_from_vehicle, carried_at);
 
         let (car, car_bounds) = car::solids(arrangement, &bay_from_vehicle, carried_at);
@@ -162,6 +162,16 @@ impl Scene {
     pub fn in_car_directions(&self, by: DVec2) -> DVec2 {
         self.bay_from_vehicle.inverse().turned(by)
     }
+}
+
+/// The sensor's place in the vehicle frame: as measured on this car, or as the profile has it.
+fn sensor_on_car(arrangement: &Arrangement) -> DVec3 {
+    arrangement.on_this_car.sensor_at.unwrap_or(arrangement.sensor.at)
+}
+
+/// The sensor's height above the bay's floor.
+pub fn sensor_height(arrangement: &Arrangement) -> f64 {
+    car::carried_at(arrangement) + sensor_on_car(arrangement).z
 }
 
 /// A thing where it stands.

@@ -6,8 +6,8 @@
 use baywright_geometry::contain::{Place, locate};
 
 use super::{Context, SPEAKS_FROM_MM, finding};
-use crate::assessment::{Basis, Code, Finding, Quantity, Severity, Subject};
-use crate::model::Runway;
+use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
+use crate::model::{Runway, Wheel};
 
 pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let arrangement = context.arrangement;
@@ -16,7 +16,7 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
     let carrying: Vec<&Runway> =
         arrangement.bay.runways.iter().filter(|runway| arrangement.on_runways.contains(&runway.id)).collect();
-    for wheel in context.scene.wheels {
+    for (name, wheel) in Wheel::ALL.into_iter().zip(context.scene.wheels) {
         let on_one =
             carrying.iter().any(|runway| locate(&runway.outline.clone().into(), wheel) == Place::Inside);
         let nearest = carrying.iter().min_by(|a, b| {
@@ -24,13 +24,16 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             gap(a).total_cmp(&gap(b))
         });
         if let (false, Some(runway)) = (on_one, nearest) {
-            findings.push(finding(
-                Code::WheelOffRunway,
-                Severity::Stops,
-                vec![Subject::Runway(runway.id.clone()), Subject::Car],
-                wheel.extend(runway.top),
-                Basis::Geometry,
-            ));
+            findings.push(
+                finding(
+                    Code::WheelOffRunway,
+                    Severity::Stops,
+                    vec![Subject::Runway(runway.id.clone()), Subject::Car],
+                    wheel.extend(runway.top),
+                    Basis::Geometry,
+                )
+                .knowing(Facts::Wheel(name)),
+            );
         }
     }
     let tops = || carrying.iter().map(|runway| runway.top);

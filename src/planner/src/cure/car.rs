@@ -48,6 +48,7 @@ impl<'a> Moves<'a> {
                 self.open_door(finding).or_else(|| self.inside(finding))
             }
             Code::MarkPlace | Code::StandClash => self.off_the_feature(finding),
+            Code::WheelOffRunway if finding.severity == Severity::Stops => self.onto_the_runway(finding),
             _ => None,
         }
     }
@@ -100,6 +101,18 @@ impl<'a> Moves<'a> {
         let moves = exits(&[&feature.outline.clone().into()], &resting);
         let (code, subjects) = (finding.code, finding.subjects.clone());
         self.best(moves, |after| !after.iter().any(|f| f.code == code && f.subjects == subjects))
+    }
+
+    /// Square across until the wheel is over the middle of its runway.
+    fn onto_the_runway(&mut self, finding: &Finding) -> Option<Cure> {
+        let Some(Subject::Runway(id)) = finding.subjects.first() else { return None };
+        let runway = self.arrangement.bay.runways.iter().find(|runway| runway.id == *id)?;
+        let left = self.scene.bay_from_vehicle.left();
+        let off = (runway.outline.bounds().centre() - finding.place.truncate()).dot(left);
+        let before = self.before.iter().filter(|f| f.code == Code::WheelOffRunway).count();
+        self.best(vec![left * off], |after| {
+            after.iter().filter(|f| f.code == Code::WheelOffRunway).count() < before
+        })
     }
 
     /// Opening a shut door, if that is enough.

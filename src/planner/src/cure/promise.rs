@@ -35,17 +35,22 @@ pub(crate) fn promise(arrangement: &Arrangement, assessment: &Assessment) -> Opt
 /// changes all the rest. `None` if some stop has no cure at all.
 fn next_steps(judged: &Assessment) -> Option<Vec<Step>> {
     let mut steps: Vec<Step> = Vec::new();
-    let mut car: Option<&Step> = None;
+    let mut car: Option<Step> = None;
     for finding in judged.findings.iter().filter(|f| f.severity == Severity::Stops) {
-        match finding.cure.as_ref().map(|cure| &cure.step) {
-            Some(step @ Step::MoveCar { .. }) => car = car.or(Some(step)),
-            Some(step) if !steps.contains(step) => steps.push(step.clone()),
-            Some(_) => {}
-            None => return None,
+        let cure = finding.cure.as_ref()?;
+        let step = match (&cure.step, cure.to_be_sure) {
+            // Far enough that not even the uncertainty of its place is left.
+            (Step::MoveThing { thing, .. }, Some(by)) => Step::MoveThing { thing: thing.clone(), by },
+            (step, _) => step.clone(),
+        };
+        match step {
+            Step::MoveCar { .. } => car = car.or(Some(step)),
+            step if !steps.contains(&step) => steps.push(step),
+            _ => {}
         }
     }
     if steps.is_empty() {
-        steps.extend(car.cloned());
+        steps.extend(car);
     }
     (!steps.is_empty()).then_some(steps)
 }

@@ -5,12 +5,12 @@ use baywright_geometry::overlap::overlaps;
 use baywright_geometry::protrude::protrusions;
 use baywright_geometry::separate::exits;
 use baywright_geometry::sight::{fresnel_plan, sight_shadow_plan};
-use baywright_geometry::{DVec2, Outline, Polygon, Prism, Segment};
+use baywright_geometry::{Circle, DVec2, Outline, Polygon, Prism, Segment, convex};
 
 use super::{WHOLE_MM, blames, caused};
-use crate::assessment::{Cure, Finding, Severity, Step};
+use crate::assessment::{Code, Cure, Finding, Severity, Step, Subject};
 use crate::check::{self, Context, excluded, top_of_run};
-use crate::model::{Arrangement, Effort, Id, Thing};
+use crate::model::{Arrangement, Effort, Id, Thing, ThingKind};
 use crate::scene::Scene;
 
 /// How many ways out are tried: the first few are the short ones, and a person takes no detour of many.
@@ -26,14 +26,25 @@ const RUN_HALF_MM: f64 = 1.0;
 
 /// The shortest move that clears every stop of a thing, moves no further than it must, stays in the room and hits
 /// nothing else; or taking it out of the bay. `None` if it cannot be moved.
-pub(super) fn cure(arrangement: &Arrangement, scene: &Scene, before: &[Finding], id: &Id) -> Option<Cure> {
+///
+/// With `care` the move also clears what the thing is blamed for that only needs care.
+pub(super) fn cure(
+    arrangement: &Arrangement,
+    scene: &Scene,
+    before: &[Finding],
+    id: &Id,
+    care: bool,
+) -> Option<Cure> {
     let index = arrangement.bay.things.iter().position(|thing| thing.id == *id)?;
     let thing = arrangement.bay.things.get(index)?;
     if thing.effort == Effort::Fixed {
         return None;
     }
     let placed = scene.things.get(index)?;
-    let mut regions = forbidden(arrangement, scene, thing, before);
+    let mut regions = forbidden(arrangement, scene, thing);
+    if care {
+        regions.extend(needing_care(arrangement, scene, thing, before));
+    }
     let of_thing: Vec<Finding> = before.iter().filter(|f| blames(f, id)).cloned().collect();
     let mut second_best: Option<Cure> = None;
     // First the way out of what it stops; if that leads into something else, the way round that too.
@@ -45,7 +56,9 @@ pub(super) fn cure(arrangement: &Arrangement, scene: &Scene, before: &[Finding],
         for exit in exits(&obstacles, &placed.prism.outline).into_iter().take(MOST_TRIED) {
             let by = rounded_up(exit);
             let Some(after) = after_move(arrangement, scene, index, by) else { continue };
-            if after.iter().any(|f| f.severity == Severity::Stops) || !fits(scene, index, by) {
+            let left = if care { Severity::Care } else { Severity::Stops };
+            let is_left = |f: &Finding| f.severity <= left && f.code != Code::ZoneNear;
+            if after.iter().any(is_left) || !fits(scene, index, by) {
                 continue;
             }
             let cure = Cure {
@@ -65,13 +78,26 @@ pub(super) fn cure(arrangement: &Arrangement, scene: &Scene, before: &[Finding],
         }
     }
     second_best.or_else(|| {
-        Some(Cure {
+        (!care && can_leave(thing.kind)).then(|| Cure {
             step: Step::TakeAway { thing: id.clone() },
             effort: Some(thing.effort),
             to_be_sure: None,
             causes: Vec::new(),
         })
     })
+}
+
+/// What is part of the building stays in the bay, even if it swings.
+const fn can_leave(kind: ThingKind) -> bool {
+    !matches!(
+        kind,
+        ThingKind::Column
+            | ThingKind::LiftPost
+            | ThingKind::LiftArm
+            | ThingKind::Heater
+            | ThingKind::DoorTrack
+            | ThingKind::Beam
+    )
 }
 
 /// How far a cure moves a thing.
@@ -110,7 +136,7 @@ fn in_its_way(scene: &Scene, index: usize) -> Vec<Outline> {
 
 /// That a thing then stands beside the zone within its own uncertainty is said by `to_be_sure`, not held against it.
 fn is_only_near(caused: &crate::assessment::Caused) -> bool {
-    caused.code == crate::assessment::Code::ZoneNear
+    caused.code == Code::ZoneNear
 }
 
 /// The findings about one thing if it stood elsewhere.
@@ -184,55 +210,76 @@ fn snapped(share: f64) -> f64 {
 }
 
 /// Every region of the plan where this thing, at its heights, would stop the aiming.
-fn forbidden(arrangement: &Arrangement, scene: &Scene, thing: &Thing, before: &[Finding]) -> Vec<Outline> {
+fn forbidden(arrangement: &Arrangement, scene: &Scene, thing: &Thing) -> Vec<Outline> {
     let span = &thing.span;
     let mut regions: Vec<Outline> = Vec::new();
     let solid = |prism: &Prism| prism.span.shared(span).map(|_| prism.outline.clone());
-    regions.extend(
-        scene
-            .zones
-            .iter()
-            .filter(|zone| excluded(zone.excludes, thing) != Some(false))
-            .filter_map(|zone| solid(&zone.prism)),
-    );
+    let zones = scene.zones.iter().filter(|zone| excluded(zone.excludes, thing) == Some(true));
+    regions.extend(zones.filter_map(|zone| solid(&zone.prism)));
     for target in &scene.targets {
         let Some(face) = &target.face else { continue };
         regions.extend(sight_shadow_plan(scene.sensor(), face, span).map(Outline::from));
-        if let (Some(radar), false) = (arrangement.sensor.kind.radar(), target.lies) {
-            let length = wavelength(radar.frequency);
-            regions
-                .extend(fresnel_plan(scene.sensor(), target.centre(), length, 1.0, span).map(Outline::from));
-        }
         regions.extend(target.solids.iter().filter_map(solid));
     }
+    regions.extend(near_the_path(arrangement, scene, thing, check::DISTURBED_WITHIN));
     regions.extend(scene.car.iter().filter_map(solid));
     for placed in &scene.runs {
         if span.bottom() < top_of_run(placed.run.tool) {
             regions.extend(strip(&Segment::new(placed.run.from, placed.run.to)).map(Outline::from));
         }
     }
-    if span.bottom() < crate::check::HAND_MM {
+    if span.bottom() < check::HAND_MM {
         for at in scene.marks.iter().filter_map(|mark| mark.at.ok()) {
             let half = DVec2::splat(RUN_HALF_MM);
             regions.extend(Polygon::rectangle(at - half, at + half).ok().map(Outline::from));
         }
     }
-    regions.extend(soft(arrangement, thing, before));
     regions
 }
 
-/// Regions of care that the thing is blamed for now: they are cleared too, so that one move does it all.
-fn soft(arrangement: &Arrangement, thing: &Thing, before: &[Finding]) -> Vec<Outline> {
-    use crate::assessment::{Code, Subject};
-    let blamed = |code: Code| before.iter().filter(move |f| f.code == code && blames(f, &thing.id));
-    let areas = crate::check::keep_free_areas(arrangement);
-    blamed(Code::KeepFree)
-        .filter_map(|f| match f.subjects.get(1) {
-            Some(Subject::KeepFree(id)) => areas.iter().find(|(area, _, _)| area == id),
-            _ => None,
-        })
-        .map(|(_, outline, _)| outline.clone().into())
+/// Within this share of the first Fresnel zone's radius of a radar's paths to its targets.
+fn near_the_path(arrangement: &Arrangement, scene: &Scene, thing: &Thing, share: f64) -> Vec<Outline> {
+    let Some(radar) = arrangement.sensor.kind.radar() else { return Vec::new() };
+    let length = wavelength(radar.frequency);
+    let upright = scene.targets.iter().filter(|target| !target.lies);
+    upright
+        .filter_map(|target| fresnel_plan(scene.sensor(), target.centre(), length, share, &thing.span))
+        .map(Outline::from)
         .collect()
+}
+
+/// Regions of what the thing is blamed for now though it only needs care.
+fn needing_care(arrangement: &Arrangement, scene: &Scene, thing: &Thing, before: &[Finding]) -> Vec<Outline> {
+    let blamed = |code: Code| before.iter().filter(move |f| f.code == code && blames(f, &thing.id));
+    let mut regions: Vec<Outline> = Vec::new();
+    let areas = check::keep_free_areas(arrangement);
+    for finding in blamed(Code::KeepFree) {
+        let Some(Subject::KeepFree(id)) = finding.subjects.get(1) else { continue };
+        let area = areas.iter().find(|(area, _, _)| area == id);
+        regions.extend(area.map(|(_, outline, _)| outline.clone().into()));
+    }
+    if blamed(Code::ZoneUnjudged).next().is_some() {
+        let unjudged = scene.zones.iter().filter(|zone| excluded(zone.excludes, thing).is_none());
+        let meets = unjudged.filter(|zone| zone.prism.span.shared(&thing.span).is_some());
+        regions.extend(meets.map(|zone| zone.prism.outline.clone()));
+    }
+    if blamed(Code::FresnelEntered).next().is_some() {
+        regions.extend(near_the_path(arrangement, scene, thing, 1.0));
+    }
+    if blamed(Code::WorkingRoom).next().is_some() {
+        regions.extend(room_around_car(scene, arrangement.aiming.working_room));
+    }
+    regions
+}
+
+/// The car's outline, made convex and larger all round by the room to work in.
+fn room_around_car(scene: &Scene, room: f64) -> Option<Outline> {
+    let corners = scene.car.iter().flat_map(|solid| solid.outline.as_polygon().outer().to_vec());
+    let disc = Circle::new(DVec2::ZERO, room).ok()?.circumscribed();
+    let grown: Vec<DVec2> = corners
+        .flat_map(|corner| disc.outer().iter().map(move |&by| corner + by).collect::<Vec<_>>())
+        .collect();
+    Some(convex::hull(&grown)?.into())
 }
 
 /// A thin rectangle along a run.

@@ -188,7 +188,7 @@ impl Faults {
         } else if text.chars().any(char::is_control) {
             "a text with a line break or another control character".to_owned()
         } else if text.trim() != text {
-            format!("{text:?}, which starts or ends with a blank")
+            format!("{}, which starts or ends with a blank", quoted(text))
         } else {
             return;
         };
@@ -202,7 +202,7 @@ impl Faults {
             match seen.get(name) {
                 Some(first) => {
                     let allowed = format!("a name used only once; {first} has it already");
-                    self.add(field, format!("{name:?} again"), allowed);
+                    self.add(field, format!("{} again", quoted(name.as_str())), allowed);
                 }
                 None => {
                     seen.insert(name, field);
@@ -215,7 +215,7 @@ impl Faults {
     fn known<'a>(&mut self, field: impl Into<String>, name: &Id, known: impl IntoIterator<Item = &'a Id>) {
         let known: Vec<&Id> = known.into_iter().collect();
         if !known.contains(&name) {
-            self.add(field, format!("{name:?}"), one_of(known));
+            self.add(field, quoted(name.as_str()), one_of(known));
         }
     }
 
@@ -238,10 +238,21 @@ impl Faults {
     }
 }
 
+/// A piece of a file's own text for a sentence: in quotes, control characters made visible, cut when long.
+pub fn quoted(text: &str) -> String {
+    /// The longest piece that a sentence repeats, in characters.
+    const LONGEST: usize = 60;
+    let mut short: String = text.chars().take(LONGEST).collect();
+    if short.len() < text.len() {
+        short.push('…');
+    }
+    format!("{short:?}")
+}
+
 /// Names for a sentence, cut when there are many.
 pub fn one_of<'a>(names: impl IntoIterator<Item = &'a Id>) -> String {
     const MOST: usize = 12;
-    let mut names: Vec<String> = names.into_iter().map(|id| format!("{id:?}")).collect();
+    let mut names: Vec<String> = names.into_iter().map(|id| quoted(id.as_str())).collect();
     let more = names.len().saturating_sub(MOST);
     names.truncate(MOST);
     if more > 0 {

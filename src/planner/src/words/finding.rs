@@ -2,6 +2,7 @@
 
 use baywright_geometry::marks::MarkFault;
 
+use super::marks::wheel_name;
 use super::numbers::{degrees, percent};
 use super::{Words, sentence_start};
 use crate::assessment::{
@@ -25,7 +26,14 @@ impl Words<'_> {
         let second = finding.subjects.get(1).map_or_else(String::new, |s| self.subject(s));
         sentence_start(&match finding.code {
             Code::OutsideRoom => match finding.subjects.get(1) {
-                Some(Subject::Opening(_)) => format!("{first} would go through {second}, which is shut"),
+                Some(Subject::Opening(id)) => {
+                    let shut = self.arrangement.bay.openings.iter().any(|door| door.id == *id && door.shut);
+                    if shut {
+                        format!("{first} would go through {second}, which is shut")
+                    } else {
+                        format!("{first} would reach further through {second} than is known to be free")
+                    }
+                }
                 _ => format!("{first} would go through {second}"),
             },
             Code::CarClash | Code::StandClash => match finding.subjects.first() {
@@ -58,10 +66,13 @@ impl Words<'_> {
                 _ => format!("{first} hangs close over {second}"),
             },
             Code::WheelOffRunway => match finding.severity {
-                Severity::Stops => format!("a wheel is not on the {first}"),
+                Severity::Stops => match finding.facts {
+                    Facts::Wheel(wheel) => format!("the {} wheel is not on the {first}", wheel_name(wheel)),
+                    _ => format!("a wheel is not on the {first}"),
+                },
                 _ => "the runways are not equally high".to_owned(),
             },
-            Code::WorkingRoom => format!("little room between {first} and the car"),
+            Code::WorkingRoom => format!("little room between the {first} and the car"),
             Code::KeepFree => {
                 let door = matches!(finding.subjects.get(1), Some(Subject::KeepFree(id))
                     if self.arrangement.bay.openings.iter().any(|opening| opening.id == *id));
@@ -153,7 +164,7 @@ impl Words<'_> {
                         self.units.bare(thing.span.bottom()),
                         self.length(thing.span.top()),
                         self.sensor(),
-                        self.length(self.arrangement.sensor.at.z)
+                        self.length(crate::scene::sensor_height(self.arrangement))
                     ),
                     None => String::new(),
                 },
@@ -180,7 +191,7 @@ impl Words<'_> {
             ),
             Facts::Floor(fact) => floor(*fact).to_owned(),
             Facts::Names(names) => format!("Assumed from the body class: {}.", super::listed(names)),
-            Facts::Text(_) | Facts::Overhead(_) | Facts::None => match finding.code {
+            Facts::Text(_) | Facts::Overhead(_) | Facts::Wheel(_) | Facts::None => match finding.code {
                 Code::KeepFree => "Local rules decide; keep ways out, panels and extinguishers free.".to_owned(),
                 Code::ExampleFigures => {
                     "Invented to show how the program works. Enter the vehicle maker's own figures before any real \

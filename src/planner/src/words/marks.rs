@@ -98,7 +98,7 @@ impl Words<'_> {
     }
 }
 
-const fn wheel_name(wheel: Wheel) -> &'static str {
+pub(super) const fn wheel_name(wheel: Wheel) -> &'static str {
     match wheel {
         Wheel::FrontLeft => "front left",
         Wheel::FrontRight => "front right",

@@ -28,7 +28,7 @@ fn a_finding_reads_well() {
     );
     assert_eq!(
         plain(&words.summary(&assessment)),
-        "1 thing stops the aiming. Move the tool cabinet, and only care remains."
+        "1 thing stops the aiming. Move the tool cabinet, and the space is ready."
     );
 }
 

@@ -94,7 +94,7 @@ fn check_opening(path: &str, opening: &Opening, bay: &Bay, faults: &mut Faults) 
     if bottom < 0.0 {
         faults.add(format!("{path}.bottom_mm"), format!("{} mm", number(bottom)), "0 or above: the floor");
     }
-    if top > bay.ceiling + limits::WALL_SLACK_MM {
+    if limits::CEILING.holds(bay.ceiling) && top > bay.ceiling + limits::WALL_SLACK_MM {
         let allowed = format!("at most the ceiling's {} mm", number(bay.ceiling));
         faults.add(format!("{path}.top_mm"), format!("{} mm", number(top)), allowed);
     }
@@ -110,7 +110,8 @@ fn overlaps(path: &str, bay: &Bay, faults: &mut Faults) {
                 && a.span.shared(&b.span).is_some()
         });
         if let Some(b) = clash {
-            let found = format!("that {:?} overlaps {:?}", a.id, b.id);
+            let found =
+                format!("that {} overlaps {}", super::quoted(a.id.as_str()), super::quoted(b.id.as_str()));
             faults.add(format!("{path}openings[{i}]"), found, "openings side by side or one above the other");
         }
     }

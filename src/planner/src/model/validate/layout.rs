@@ -45,7 +45,7 @@ fn arrangement(path: &str, saved: &SavedArrangement, layout: &Layout, faults: &m
     for (i, thing) in saved.added.iter().enumerate() {
         bay::thing(&format!("{path}.added[{i}]"), thing, faults);
         if taken.contains(&&thing.id) {
-            let found = format!("{:?}, which the bay has already", thing.id);
+            let found = format!("{}, which the bay has already", super::quoted(thing.id.as_str()));
             faults.add(format!("{path}.added[{i}].name"), found, "a name of its own");
         }
     }

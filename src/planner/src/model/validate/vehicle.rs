@@ -2,6 +2,7 @@
 
 use baywright_geometry::{Bounds, DVec2, DVec3, Polygon, angle};
 
+use super::super::class::figure;
 use super::super::{Sensor, SensorKind, Vehicle};
 use super::limits::{self, Range};
 use super::{Faults, aiming, number, shape_fault};
@@ -29,25 +30,43 @@ pub(super) fn check(car: &Vehicle, faults: &mut Faults) {
     faults.unique(car.aimings.iter().enumerate().map(|(i, a)| (format!("aimings[{i}].name"), &a.id)));
 }
 
+/// The figures that the car's box is made of. What is assumed from the class follows from them.
+fn main_figures(car: &Vehicle) -> [(&'static str, f64, Range); 6] {
+    let overhang = Range { above: false, ..limits::CAR_LENGTH };
+    [
+        ("length_mm", car.length, limits::CAR_LENGTH),
+        ("width_mm", car.width, limits::CAR_WIDTH),
+        ("height_mm", car.height, limits::CAR_WIDTH),
+        ("wheelbase_mm", car.wheelbase, limits::CAR_LENGTH),
+        ("overhang_front_mm", car.overhang_front, overhang),
+        ("overhang_rear_mm", car.overhang_rear, overhang),
+    ]
+}
+
+fn has_box(car: &Vehicle) -> bool {
+    main_figures(car).iter().all(|(_, value, range)| range.holds(*value))
+}
+
 fn body(car: &Vehicle, faults: &mut Faults) {
     let before = faults.list.len();
-    for (field, value, range) in [
-        ("length_mm", car.length, &limits::CAR_LENGTH),
-        ("width_mm", car.width, &limits::CAR_WIDTH),
-        ("height_mm", car.height, &limits::CAR_WIDTH),
-        ("wheelbase_mm", car.wheelbase, &limits::CAR_LENGTH),
-        ("overhang_front_mm", car.overhang_front, &Range { above: false, ..limits::CAR_LENGTH }),
-        ("overhang_rear_mm", car.overhang_rear, &Range { above: false, ..limits::CAR_LENGTH }),
-        ("track_front_mm", car.track_front, &limits::CAR_WIDTH),
-        ("track_rear_mm", car.track_rear, &limits::CAR_WIDTH),
-        ("tyre_diameter_mm", car.tyre_diameter, &limits::CAR_WIDTH),
-        ("tyre_width_mm", car.tyre_width, &limits::CAR_WIDTH),
-        ("ground_clearance_mm", car.ground_clearance, &limits::CLEARANCE),
-        ("mirrors.width_mm", car.mirrors.width, &limits::CAR_WIDTH),
-        ("mirrors.ahead_mm", car.mirrors.ahead, &limits::ON_CAR),
-        ("mirrors.height_mm", car.mirrors.height, &limits::CAR_WIDTH),
+    for (field, value, range) in main_figures(car) {
+        faults.number(format!("body.{field}"), value, &range);
+    }
+    let has_box = faults.list.len() == before;
+    for (field, name, value, range) in [
+        ("track_front_mm", figure::TRACK_FRONT, car.track_front, &limits::CAR_WIDTH),
+        ("track_rear_mm", figure::TRACK_REAR, car.track_rear, &limits::CAR_WIDTH),
+        ("tyre_diameter_mm", figure::TYRE_DIAMETER, car.tyre_diameter, &limits::CAR_WIDTH),
+        ("tyre_width_mm", figure::TYRE_WIDTH, car.tyre_width, &limits::CAR_WIDTH),
+        ("ground_clearance_mm", figure::GROUND_CLEARANCE, car.ground_clearance, &limits::CLEARANCE),
+        ("mirrors.width_mm", figure::MIRRORS, car.mirrors.width, &limits::CAR_WIDTH),
+        ("mirrors.ahead_mm", figure::MIRRORS, car.mirrors.ahead, &limits::ON_CAR),
+        ("mirrors.height_mm", figure::MIRRORS, car.mirrors.height, &limits::CAR_WIDTH),
     ] {
-        faults.number(format!("body.{field}"), value, range);
+        // A figure that was assumed from a wrong one is not a second fault.
+        if has_box || !car.assumed.iter().any(|a| a == name) {
+            faults.number(format!("body.{field}"), value, range);
+        }
     }
     let arches = ["front_left_mm", "front_right_mm", "rear_left_mm", "rear_right_mm"];
     for (field, value) in arches.iter().zip(car.ride_heights.iter().flatten()) {
@@ -148,11 +167,16 @@ fn outline(field: &str, points: &[DVec2], size: Bounds, faults: &mut Faults) {
 pub(super) fn on_car(field: &str, at: DVec3, car: &Vehicle, faults: &mut Faults) {
     let slack = limits::SENSOR_SLACK_MM;
     let half = car.width.max(car.mirrors.width) * 0.5 + slack;
-    let ranges = [
-        Range { low: car.rear() - slack, high: car.front() + slack, above: false, unit: " mm" },
-        Range { low: -half, high: half, above: false, unit: " mm" },
-        Range { low: 0.0, high: car.height + slack, above: false, unit: " mm" },
-    ];
+    let ranges = if !has_box(car) {
+        // Nothing is known of the car's box: only that no car is longer than this.
+        [limits::ON_CAR; 3]
+    } else {
+        [
+            Range { low: car.rear() - slack, high: car.front() + slack, above: false, unit: " mm" },
+            Range { low: -half, high: half, above: false, unit: " mm" },
+            Range { low: 0.0, high: car.height + slack, above: false, unit: " mm" },
+        ]
+    };
     for (i, (value, range)) in at.to_array().into_iter().zip(ranges).enumerate() {
         faults.number(format!("{field}[{i}]"), value, &range);
     }
