@@ -2,3 +2,5 @@
 //! made it.
 
 mod pairs;
+mod rooms;
+mod sight;
