@@ -27,10 +27,20 @@ macro_rules! embedded {
 
 /// The shipped vehicle profiles.
 pub const PROFILES: &[Embedded] = embedded!("vehicle-profiles":
+    "design-vehicle-p",
+    "example-estate",
     "example-hatchback-small",
+    "example-people-carrier",
+    "example-pickup",
+    "example-saloon",
+    "example-van",
 );
 
 /// The shipped bay layouts.
 pub const LAYOUTS: &[Embedded] = embedded!("bay-layouts":
+    "clear-bay",
     "crowded-bay",
+    "drain-bay",
+    "lift-bay",
+    "short-bay",
 );

@@ -45,7 +45,9 @@ pub fn parse_fault(text: &Text, error: &SpannedError, path: Option<&Path>) -> Fi
             (token(text, at), expected(code))
         }
     };
-    let comma = decimal_comma(&text.text, start).or_else(|| decimal_comma(&text.text, end));
+    let comma = decimal_comma(&text.text, start)
+        .or_else(|| decimal_comma(&text.text, end))
+        .or_else(|| comma_in_list(&text.text, end));
     let (found, allowed) = match comma {
         Some(number)
             if !matches!(error.code, Error::NoSuchStructField { .. } | Error::MissingStructField { .. }) =>
@@ -157,6 +159,19 @@ fn token(text: &Text, at: usize) -> String {
         first.to_string()
     };
     quoted(&word)
+}
+
+/// The same anywhere in the list of figures that ends at a place, if other commas in it have a blank after them, so
+/// that this one stands out.
+fn comma_in_list(text: &str, at: usize) -> Option<String> {
+    let before = text.get(..at)?;
+    let list = before.get(before.rfind(['(', '['])?..)?;
+    let comma = list.match_indices(',').map(|(i, _)| i).find(|i| {
+        let digit = |c: Option<char>| c.is_some_and(|c| c.is_ascii_digit());
+        digit(list.get(..*i).and_then(|s| s.chars().next_back()))
+            && digit(list.get(i + 1..).and_then(|s| s.chars().next()))
+    })?;
+    list.contains(", ").then(|| decimal_comma(list, comma)).flatten()
 }
 
 /// A number with a comma in it just before or at a place, such as `6,5`: digits, comma, digits without a blank.

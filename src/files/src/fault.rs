@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+pub use baywright_planner::model::validate::quoted;
+
 /// One thing wrong with one file: where, what was found, what is allowed.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct FileFault {
@@ -50,18 +52,6 @@ impl fmt::Display for FileFault {
 }
 
 impl std::error::Error for FileFault {}
-
-/// The longest piece of a file's own text that a sentence repeats.
-const LONGEST_QUOTE: usize = 60;
-
-/// A piece of a file's own text for a sentence: in quotes, control characters made visible, cut when long.
-pub fn quoted(text: &str) -> String {
-    let mut short: String = text.chars().take(LONGEST_QUOTE).collect();
-    if short.len() < text.len() {
-        short.push('…');
-    }
-    format!("{short:?}")
-}
 
 /// Names for a sentence: `"a", "b" or "c"`, cut when there are many.
 pub fn one_of<'a>(names: impl IntoIterator<Item = &'a str>) -> String {

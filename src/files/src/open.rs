@@ -176,7 +176,10 @@ fn resolve_in(
                 Ok(None) => {
                     in_layout.push(Fault {
                         field: format!("arrangements[{i}].vehicle"),
-                        found: format!("{:?}, of which there is no profile", saved.vehicle),
+                        found: format!(
+                            "{}, of which there is no profile",
+                            validate::quoted(saved.vehicle.as_str())
+                        ),
                         allowed: one_of(&library.names()),
                     });
                     None
@@ -200,7 +203,7 @@ fn resolve_in(
             }
             Err(fault) => in_layout.push(Fault {
                 field: format!("arrangements[{i}].{}", fault.field),
-                found: format!("{:?}", fault.found),
+                found: validate::quoted(fault.found.as_str()),
                 allowed: one_of(&fault.allowed),
             }),
         }

@@ -73,7 +73,7 @@ fn bay(file: &LayoutFile, id: Id, faults: &mut Faults) -> Option<Bay> {
         .iter()
         .map(|w| Wall { id: w.name.as_str().into(), material: w.material.into() })
         .collect();
-    if walls.len() != file.room.corners_mm.len() {
+    if room.is_some() && walls.len() != file.room.corners_mm.len() {
         faults.add(
             "room.walls",
             format!("{} walls for {} corners", walls.len(), file.room.corners_mm.len()),
