@@ -24,7 +24,7 @@ mod zones;
 
 use std::borrow::Cow;
 
-use baywright_geometry::{Bounds, DVec2, DVec3};
+use baywright_geometry::{Bounds, DVec2, DVec3, Prism, Span};
 
 use crate::assessment::{Basis, Code, Cure, Facts, Finding, Quantity, Severity, Subject};
 use crate::model::{Arrangement, Id, Thing};
@@ -119,6 +119,20 @@ impl<'a> Context<'a> {
     /// The things to look at, those whose box in plan meets `near`.
     pub fn things_near(&self, near: Bounds) -> impl Iterator<Item = Seen<'_>> {
         self.things().filter(move |seen| seen.placed.bounds.meets(&near))
+    }
+
+    /// Runways that do not carry the car: steel from the floor to their top. Those that carry it belong to the set-up.
+    pub fn idle_runways(&self) -> impl Iterator<Item = (Subject, Prism)> {
+        let arrangement = self.arrangement;
+        let idle = arrangement
+            .bay
+            .runways
+            .iter()
+            .filter(|runway| self.is_whole() && !arrangement.on_runways.contains(&runway.id));
+        idle.filter_map(|runway| {
+            let span = Span::new(0.0, runway.top).ok()?;
+            Some((Subject::Runway(runway.id.clone()), Prism::new(runway.outline.clone().into(), span)))
+        })
     }
 
     /// The things to look at.

@@ -5,7 +5,7 @@
 
 use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::contain::{Containment, contains};
-use baywright_geometry::{Prism, Span, protrude};
+use baywright_geometry::{Prism, protrude};
 
 use super::{Context, SPEAKS_FROM_MM, finding, middle_of_both, thing_subject, wall_id};
 use crate::assessment::{Basis, Code, Finding, Quantity, Severity, Subject};
@@ -19,13 +19,9 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     if !context.is_whole() {
         return;
     }
-    for runway in &context.arrangement.bay.runways {
-        let carries = context.arrangement.on_runways.contains(&runway.id);
-        if let (false, Ok(span)) = (carries, Span::new(0.0, runway.top)) {
-            let prism = Prism::new(runway.outline.clone().into(), span);
-            let place = middle_of_both(&runway.outline.bounds(), &scene.car_bounds);
-            clash(context, Subject::Runway(runway.id.clone()), &prism, place, findings);
-        }
+    for (subject, prism) in context.idle_runways() {
+        let place = middle_of_both(&prism.outline.bounds(), &scene.car_bounds);
+        clash(context, subject, &prism, place, findings);
     }
     walls(context, findings);
 }

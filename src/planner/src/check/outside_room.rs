@@ -3,14 +3,17 @@
 //! Rule: every keep-clear zone that keeps things out, every target and every stand lies inside the room, at every
 //! height; a shut door is a wall, an open one lets through as far as the ground beyond is known to be free. A zone that
 //! keeps out only people or light ends at a wall by itself.
-//! Limit: the walls.
+//! A zone nearer to a wall than the walls' places are known may reach into it: that needs care.
+//! Limit: the walls; how well their places are known, as entered.
 
 use baywright_geometry::contain::{Containment, contains};
+use baywright_geometry::distance::{Separation, distance_to_segment};
 use baywright_geometry::{DVec2, Outline, protrude};
 
 use super::{Context, SPEAKS_FROM_MM, finding, wall_id};
-use crate::assessment::{Basis, Code, Finding, Quantity, Severity, Subject};
+use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use crate::model::{Exclusion, Opening, OpeningKind};
+use crate::scene::PlacedZone;
 
 /// Whether walls bound a zone.
 pub(crate) const fn binds(excludes: Exclusion) -> bool {
@@ -21,6 +24,7 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for zone in context.scene.zones.iter().filter(|zone| binds(zone.excludes)) {
         let height = (zone.prism.span.bottom() + zone.prism.span.top()) * 0.5;
         part(context, &Subject::Zone(zone.id.clone()), [&zone.prism.outline], height, findings);
+        near_walls(context, zone, height, findings);
     }
     for target in &context.scene.targets {
         let outlines = target.solids.iter().map(|solid| &solid.outline);
@@ -65,6 +69,32 @@ fn part<'a>(
             )
             .against(Quantity::Length(depth), Quantity::Length(0.0)),
         );
+    }
+}
+
+/// A zone inside the room, but nearer to a wall than the walls' places are known.
+fn near_walls(context: &Context<'_>, zone: &PlacedZone, height: f64, findings: &mut Vec<Finding>) {
+    let known = context.arrangement.bay.walls_known.within();
+    let outline = &zone.prism.outline;
+    if known <= SPEAKS_FROM_MM || matches!(contains(&context.scene.room, outline), Containment::Partly) {
+        return;
+    }
+    for (edge, wall) in context.scene.walls.edges().enumerate() {
+        let (gap, at) = match distance_to_segment(outline, &wall) {
+            Separation::Apart { gap, to, .. } => (gap, to),
+            Separation::Touching { at } => (0.0, at),
+            // Through an open door.
+            Separation::Overlapping => continue,
+        };
+        let Some(id) = wall_id(context.arrangement, edge) else { continue };
+        if gap < known - SPEAKS_FROM_MM {
+            let subjects = vec![Subject::Wall(id.into_owned()), Subject::Zone(zone.id.clone())];
+            findings.push(
+                finding(Code::ZoneNear, Severity::Care, subjects, at.extend(height), Basis::AsEntered)
+                    .against(Quantity::Length(gap), Quantity::Length(known))
+                    .knowing(Facts::Zone { excludes: zone.excludes, heights: None, area: 0.0 }),
+            );
+        }
     }
 }
 

@@ -34,17 +34,18 @@ pub(super) fn sight_bounds(context: &Context<'_>, target: &PlacedTarget) -> Opti
 fn past_things(context: &Context<'_>, target: &PlacedTarget, findings: &mut Vec<Finding>) {
     let (Some(face), Some(near)) = (&target.face, sight_bounds(context, target)) else { return };
     let sensor = context.scene.sensor();
-    let candidates: Vec<_> = context.things_near(near).collect();
-    let solids: Vec<Prism> = candidates.iter().map(|seen| seen.placed.prism.clone()).collect();
-    let hides = |index: usize| candidates.get(index).map(|seen| thing_subject(&seen.thing.id));
+    let things =
+        context.things_near(near).map(|seen| (thing_subject(&seen.thing.id), seen.placed.prism.clone()));
+    let (subjects, solids): (Vec<Subject>, Vec<Prism>) = things.chain(context.idle_runways()).unzip();
+    let hides = |index: usize| subjects.get(index).cloned();
     let target_subject = Subject::Target(target.id.clone());
     match target_share(sensor, face, &solids) {
         Share::Seen(seen) => {
             let total = 1.0 - seen.share;
             for (index, alone) in seen.hidden_by.iter().filter(|(_, alone)| *alone > HIDDEN_FROM) {
-                let (Some(subject), Some(thing)) = (hides(*index), candidates.get(*index)) else { continue };
-                let here = middle_of_both(&thing.placed.bounds, &near);
-                let height = sensor.z.clamp(thing.placed.prism.span.bottom(), thing.placed.prism.span.top());
+                let (Some(subject), Some(solid)) = (hides(*index), solids.get(*index)) else { continue };
+                let here = middle_of_both(&solid.outline.bounds(), &near);
+                let height = sensor.z.clamp(solid.span.bottom(), solid.span.top());
                 findings.push(
                     finding(
                         Code::SightBlocked,

@@ -4,6 +4,7 @@
 //! is less than the uncertainty of its own place may be inside: that needs care, and a tape.
 //! Limit: the aiming's own zones.
 
+use baywright_geometry::Prism;
 use baywright_geometry::clearance::{Clearance, clearance};
 
 use super::{Context, SPEAKS_FROM_MM, Seen, finding, middle_of_both, thing_subject};
@@ -31,7 +32,40 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 findings.push(found);
             }
         }
+        if matches!(zone.excludes, Exclusion::Anything | Exclusion::Metal) {
+            let intruding = context
+                .idle_runways()
+                .filter_map(|(subject, prism)| runway_and_zone(context, zone, subject, &prism));
+            findings.extend(intruding);
+        }
     }
+}
+
+/// A runway that carries no car is steel like any other.
+fn runway_and_zone(
+    context: &Context<'_>,
+    zone: &PlacedZone,
+    subject: Subject,
+    prism: &Prism,
+) -> Option<Finding> {
+    let Clearance::Intrudes(intrusion) = clearance(&zone.prism, prism) else { return None };
+    let heights = intrusion.heights;
+    let here = middle_of_both(&prism.outline.bounds(), &zone.bounds);
+    (intrusion.depth >= SPEAKS_FROM_MM).then(|| {
+        finding(
+            Code::ZoneObject,
+            Severity::Stops,
+            vec![subject, Subject::Zone(zone.id.clone())],
+            here.extend((heights.bottom() + heights.top()) * 0.5),
+            Basis::Procedure(context.arrangement.aiming.provenance.clone()),
+        )
+        .against(Quantity::Length(intrusion.depth), Quantity::Length(0.0))
+        .knowing(Facts::Zone {
+            excludes: zone.excludes,
+            heights: Some(heights),
+            area: intrusion.area,
+        })
+    })
 }
 
 fn thing_and_zone(context: &Context<'_>, zone: &PlacedZone, seen: &Seen<'_>) -> Option<Finding> {

@@ -274,12 +274,16 @@ impl Words<'_> {
         match self.thing(finding) {
             Some(thing) if thing.material == Material::Unknown => "a thing of unknown material".to_owned(),
             Some(thing) => self.material(thing.material).to_owned(),
-            None => "it".to_owned(),
+            // A runway.
+            None => self.material(Material::Steel).to_owned(),
         }
     }
 
     fn known(&self, finding: &Finding) -> String {
-        let Some(thing) = self.thing(finding) else { return String::new() };
+        let Some(thing) = self.thing(finding) else {
+            let within = self.length(self.arrangement.bay.walls_known.within());
+            return format!("The walls' places are known to ± {within}.");
+        };
         let within = self.length(thing.known.within());
         match thing.known {
             Known::Taped => format!("Its place was taped, so it is known to ± {within}."),

@@ -21,6 +21,18 @@ fn a_zone_through_the_wall() {
     assert_eq!(found.cure.unwrap().step, Step::MoveCar { by: DVec2::new(-100.0, 0.0) });
 }
 
+/// 5 mm from the wall, which is known to 20 mm.
+#[test]
+fn a_zone_that_may_reach_into_the_wall() {
+    let mut arrangement = parked_at(6_195.0);
+    none(&arrangement, Code::ZoneNear);
+    arrangement.bay.walls_known = Known::Taped;
+    let found = check(&arrangement, Code::ZoneNear, Severity::Care, Some(5.0));
+    assert_eq!(found.subjects[0], Subject::Wall("far wall".into()));
+    arrangement.parked = PlanPose::new(DVec2::new(6_180.0, 3_000.0), 0.0);
+    none(&arrangement, Code::ZoneNear);
+}
+
 #[test]
 fn a_people_zone_ends_at_the_wall() {
     let mut arrangement = parked_at(6_300.0);

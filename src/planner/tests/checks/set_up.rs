@@ -201,6 +201,20 @@ fn runways_carry_the_car() {
     assert!(!of(&assess(&arrangement), Code::WheelOffRunway).is_empty());
 }
 
+/// The same runways when the car stands on the floor between them: steel in the way of the car, the zone, the sight.
+#[test]
+fn runways_that_carry_nothing_are_steel() {
+    let runway = |low, high, top| Runway { id: "runway".into(), outline: rectangle(low, high), top };
+    let mut arrangement = clear();
+    arrangement.bay.runways = vec![runway((5_500.0, 4_300.0), (7_000.0, 4_800.0), 400.0)];
+    check(&arrangement, Code::ZoneObject, Severity::Stops, Some(200.0));
+    arrangement.bay.runways = vec![runway((2_000.0, 3_890.0), (4_000.0, 4_400.0), 400.0)];
+    check(&arrangement, Code::CarClash, Severity::Stops, Some(10.0));
+    arrangement.bay.runways = vec![runway((6_799.999, 2_000.0), (6_800.001, 4_000.0), 500.0)];
+    let hidden = check(&arrangement, Code::SightBlocked, Severity::Stops, None);
+    assert!((number(hidden.measured.unwrap()) - 0.5).abs() < 1e-4);
+}
+
 #[test]
 fn conditions_and_examples_are_notes() {
     let mut arrangement = clear();
