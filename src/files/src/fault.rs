@@ -10,9 +10,9 @@ pub struct FileFault {
     /// The file, as it was named to the program; a built-in file is "NAME.ron (built in)".
     pub file: String,
     /// The line, from 1, where it is known.
-    pub line: Option<usize>,
+    pub line: Option<u32>,
     /// The column, from 1, counted in characters.
-    pub column: Option<usize>,
+    pub column: Option<u32>,
     /// The field's path, such as `sensors[0].at_mm`.
     pub field: Option<String>,
     /// What was found there.

@@ -1,11 +1,12 @@
 //! Where in a text a field stands: a small walker over text that the reader has already accepted.
 
 /// The line and column, both from 1, of a byte offset; columns count characters.
-pub fn line_and_column(text: &str, offset: usize) -> (usize, usize) {
+pub fn line_and_column(text: &str, offset: usize) -> (u32, u32) {
     let before = text.get(..offset).unwrap_or(text);
     let line = 1 + before.matches('\n').count();
     let column = 1 + before.rsplit('\n').next().unwrap_or_default().chars().count();
-    (line, column)
+    // A file is far smaller than what a u32 counts.
+    (u32::try_from(line).unwrap_or(u32::MAX), u32::try_from(column).unwrap_or(u32::MAX))
 }
 
 /// The byte offset of a line and column as above.
@@ -17,7 +18,7 @@ pub fn offset(text: &str, line: usize, column: usize) -> usize {
 
 /// The line and column of the value of a field such as `sensors[0].at_mm`, or of the deepest part of its path that is
 /// there.
-pub fn find(text: &str, path: &str) -> Option<(usize, usize)> {
+pub fn find(text: &str, path: &str) -> Option<(u32, u32)> {
     deepest_offset(text, path).map(|offset| line_and_column(text, offset))
 }
 

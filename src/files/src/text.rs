@@ -68,10 +68,10 @@ impl Text {
         let text = String::from_utf8(bytes).map_err(|error| {
             let good = error.utf8_error().valid_up_to();
             let bytes = error.as_bytes();
-            let line = 1 + bytes.iter().take(good).filter(|&&b| b == b'\n').count();
+            let lines = 1 + bytes.iter().take(good).filter(|&&b| b == b'\n').count();
             let byte = bytes.get(good).copied().unwrap_or_default();
             FileFault {
-                line: Some(line),
+                line: u32::try_from(lines).ok(),
                 ..FileFault::whole(
                     file,
                     format!("the byte 0x{byte:02X}, which is no text"),

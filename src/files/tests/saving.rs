@@ -1,0 +1,291 @@
+//! What is saved reads back as it was, whole or not at all.
+
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test that cannot set itself up has failed")]
+
+use std::path::{Path, PathBuf};
+
+use baywright_files::{
+    EMBEDDED_LAYOUTS, EMBEDDED_PROFILES, layout_text, load_layout, load_profile, parse_layout, parse_profile,
+    profile_text, save_layout, save_profile,
+};
+use baywright_geometry::{DVec2, PlanPose, Span, angle};
+use baywright_planner::model::{
+    Effort, Id, Known, Layout, Material, Moved, OnThisCar, SavedArrangement, Shape, StandSet, Thing,
+    ThingKind,
+};
+use proptest::prelude::*;
+
+/// A folder of its own below the build folder.
+fn folder(name: &str) -> PathBuf {
+    let folder =
+        PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join(format!("saving-{}-{name}", std::process::id()));
+    let _ = std::fs::remove_dir_all(&folder);
+    std::fs::create_dir_all(&folder).unwrap();
+    folder
+}
+
+fn shipped_layout(name: &str) -> Layout {
+    let file = EMBEDDED_LAYOUTS.iter().find(|e| e.name == name).unwrap();
+    parse_layout(&file.label(), file.name, file.text).unwrap()
+}
+
+#[test]
+fn every_shipped_file_survives_saving() {
+    for file in EMBEDDED_LAYOUTS {
+        let layout = parse_layout(&file.label(), file.name, file.text).unwrap();
+        let again = parse_layout("again", file.name, &layout_text(&layout).unwrap()).unwrap();
+        assert_eq!(layout, again, "{}", file.name);
+    }
+    for file in EMBEDDED_PROFILES {
+        let profile = parse_profile(&file.label(), file.name, file.text).unwrap();
+        let again = parse_profile("again", file.name, &profile_text(&profile.vehicle).unwrap()).unwrap();
+        assert_eq!(profile.vehicle, again.vehicle, "{}", file.name);
+        assert_eq!(profile.fingerprint, again.fingerprint, "{}", file.name);
+    }
+}
+
+#[test]
+fn numbers_read_well() {
+    let mut layout = shipped_layout("crowded-bay");
+    layout.bay.things[0].place = PlanPose::new(DVec2::new(0.1 + 0.2, -0.0), angle::radians(0.1 + 0.2));
+    let text = layout_text(&layout).unwrap();
+    assert!(text.contains("at_mm: (0.3, 0)") && text.contains("turned_deg: 0.3,"), "{text}");
+    assert!(text.contains("length_mm: 600") && !text.contains("600.0") && !text.contains("000000"), "{text}");
+    assert!(text.starts_with("// "), "a saved example still warns");
+    assert!(text.contains("Never use them on a car"));
+}
+
+#[test]
+fn comments_by_hand_are_kept_beside_once() {
+    let folder = folder("comments");
+    let path = folder.join("bay.ron");
+    let file = EMBEDDED_LAYOUTS.iter().find(|e| e.name == "crowded-bay").unwrap();
+    std::fs::write(&path, file.text).unwrap();
+    let mut layout = load_layout(&path).unwrap();
+    layout.bay.ceiling = 3100.0;
+    let backup = folder.join("bay.ron.bak");
+    assert_eq!(save_layout(&path, &layout).unwrap().backup, Some(backup.clone()));
+    assert_eq!(std::fs::read_to_string(&backup).unwrap(), file.text);
+    assert_eq!(load_layout(&path).unwrap(), layout);
+    // The second save has nothing to keep, and leaves the first backup alone.
+    assert_eq!(save_layout(&path, &layout).unwrap().backup, None);
+    assert_eq!(std::fs::read_to_string(&backup).unwrap(), file.text);
+    // Nothing else is left lying about.
+    let left: Vec<_> = std::fs::read_dir(&folder).unwrap().map(|e| e.unwrap().file_name()).collect();
+    assert_eq!(left.len(), 2, "{left:?}");
+    std::fs::remove_dir_all(folder).unwrap();
+}
+
+#[cfg(unix)]
+#[test]
+fn links_and_modes_stay() {
+    use std::os::unix::fs::{PermissionsExt, symlink};
+    let folder = folder("links");
+    let real = folder.join("real.ron");
+    let link = folder.join("car.ron");
+    let file = EMBEDDED_PROFILES.iter().find(|e| e.name == "example-saloon").unwrap();
+    std::fs::write(&real, file.text).unwrap();
+    std::fs::set_permissions(&real, std::fs::Permissions::from_mode(0o640)).unwrap();
+    symlink("real.ron", &link).unwrap();
+    let mut vehicle = load_profile(&link).unwrap().vehicle;
+    vehicle.name = "Another name".into();
+    save_profile(&link, &vehicle).unwrap();
+    assert!(std::fs::symlink_metadata(&link).unwrap().is_symlink());
+    assert_eq!(std::fs::metadata(&real).unwrap().permissions().mode() & 0o777, 0o640);
+    assert_eq!(load_profile(&real).unwrap().vehicle.name, "Another name");
+    std::fs::remove_dir_all(folder).unwrap();
+}
+
+#[test]
+fn what_could_not_be_read_again_is_not_written() {
+    let folder = folder("refused");
+    let path = folder.join("bay.ron");
+    let layout = shipped_layout("clear-bay");
+    save_layout(&path, &layout).unwrap();
+    let mut bad = layout.clone();
+    bad.bay.ceiling = f64::NAN;
+    let faults = save_layout(&path, &bad).unwrap_err();
+    assert!(faults[0].to_string().contains("room.ceiling_mm: found NaN"), "{}", faults[0]);
+    assert_eq!(load_layout(&path).unwrap().bay.ceiling, layout.bay.ceiling);
+    let nowhere = folder.join("no/such/folder/bay.ron");
+    let faults = save_layout(&nowhere, &layout).unwrap_err();
+    assert!(faults[0].to_string().contains("cannot be written"), "{}", faults[0]);
+    assert!(save_layout(&folder, &layout).is_err(), "a folder is no file");
+    std::fs::remove_dir_all(folder).unwrap();
+}
+
+#[test]
+fn a_clockwise_room_is_turned_with_its_walls_and_doors() {
+    let text = |corners: &str, walls: &str, from: f64| {
+        format!(
+            "(version: 1, name: \"b\", source: Example, room: (corners_mm: {corners}, walls: [{walls}], ceiling_mm: \
+             3000), openings: [(name: \"door\", kind: Gap, wall: \"south\", from_mm: {from}, width_mm: 1000, \
+             top_mm: 2000, material: Wood, shut: false)])"
+        )
+    };
+    let wall = |name: &str| format!("(name: \"{name}\", material: Brick),");
+    let anticlockwise = text(
+        "[(0, 0), (6000, 0), (6000, 4000), (0, 4000)]",
+        &["south", "east", "north", "west"].map(wall).concat(),
+        500.0,
+    );
+    // The same room the other way round: walls west, north, east, south; the door from the south wall's east end.
+    let clockwise = text(
+        "[(0, 0), (0, 4000), (6000, 4000), (6000, 0)]",
+        &["west", "north", "east", "south"].map(wall).concat(),
+        4500.0,
+    );
+    let place = |layout: &Layout| {
+        let opening = &layout.bay.openings[0];
+        let edge = layout.bay.room.edges().nth(opening.wall).unwrap();
+        let along = (edge.to - edge.from).normalize();
+        (layout.bay.walls[opening.wall].id.to_string(), edge.from + along * opening.from)
+    };
+    let a = parse_layout("a", "b", &anticlockwise).unwrap();
+    let c = parse_layout("c", "b", &clockwise).unwrap();
+    assert_eq!(place(&a), ("south".to_owned(), DVec2::new(500.0, 0.0)));
+    assert_eq!(place(&c), place(&a));
+    // Every wall keeps its two corners.
+    for layout in [&a, &c] {
+        for (wall, edge) in layout.bay.walls.iter().zip(layout.bay.room.edges()) {
+            let middle = (edge.from + edge.to) * 0.5;
+            let expected = match wall.id.as_str() {
+                "south" => DVec2::new(3000.0, 0.0),
+                "east" => DVec2::new(6000.0, 2000.0),
+                "north" => DVec2::new(3000.0, 4000.0),
+                _ => DVec2::new(0.0, 2000.0),
+            };
+            assert_eq!(middle, expected, "{}", wall.id);
+        }
+    }
+    // Faults of a clockwise room name the wall as the file has it.
+    let faults = parse_layout("c", "b", &clockwise.replace("\"north\"", "\"\"")).unwrap_err();
+    assert!(faults[0].to_string().contains("room.walls[1].name"), "{}", faults[0]);
+}
+
+/// A figure as a file holds it: to a millionth, awkward ones included.
+fn figure(low: f64, high: f64) -> impl Strategy<Value = f64> {
+    prop_oneof![
+        (low..=high).prop_map(|x| (x * 1e6).round() / 1e6),
+        (low..=high).prop_map(|x| (x * 10.0).round() / 10.0),
+        (low..=high).prop_map(f64::round),
+    ]
+    .prop_filter("in range", move |x| (low..=high).contains(x))
+}
+
+fn pose() -> impl Strategy<Value = PlanPose> {
+    (figure(-9e6, 9e6), figure(-9e6, 9e6), figure(-360.0, 360.0))
+        .prop_map(|(x, y, degrees)| PlanPose::new(DVec2::new(x, y), angle::radians(degrees)))
+}
+
+fn thing(name: &'static str) -> impl Strategy<Value = Thing> {
+    let shape = prop_oneof![
+        (figure(1.0, 9e4), figure(1.0, 9e4)).prop_map(|(length, width)| Shape::Rectangle { length, width }),
+        figure(1.0, 9e4).prop_map(|diameter| Shape::Round { diameter }),
+        (figure(1.0, 9e4), figure(1.0, 9e4)).prop_map(|(x, y)| Shape::Outline(vec![
+            DVec2::ZERO,
+            DVec2::new(x, 0.0),
+            DVec2::new(x, y)
+        ])),
+    ];
+    let known = prop_oneof![Just(Known::Taped), Just(Known::ByEye), figure(0.0, 1e4).prop_map(Known::Within)];
+    (shape, pose(), figure(-9e3, 4e4), figure(1.0, 4e4), known, any::<bool>()).prop_map(
+        move |(shape, place, bottom, height, known, locked)| {
+            let top = ((bottom + height) * 1e6).round() / 1e6;
+            Thing {
+                id: Id::from(name),
+                kind: ThingKind::Other,
+                outline: shape.outline().unwrap(),
+                shape,
+                place,
+                span: Span::new(bottom, top).unwrap(),
+                material: Material::Unknown,
+                known,
+                effort: Effort::ForkLift,
+                locked,
+            }
+        },
+    )
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(300))]
+
+    /// load(save(x)) == x, to the last bit, for every layout whose figures have at most six decimals.
+    #[test]
+    fn layouts_come_back_to_the_last_bit(
+        first in thing("first \"quoted\" \\ thing, ä"),
+        second in thing("second"),
+        parked in pose(),
+        stand in pose(),
+        height in figure(0.0, 9e4),
+        pitch in figure(-90.0, 90.0),
+        toe in (figure(-10.0, 10.0), figure(-10.0, 10.0)),
+        at in (figure(-9e3, 9e3), figure(-9e3, 9e3), figure(0.0, 9e3)),
+        on_mark in any::<bool>(),
+    ) {
+        let mut layout = shipped_layout("crowded-bay");
+        layout.bay.things = vec![first];
+        let moved = Moved { thing: layout.bay.things[0].id.clone(), place: stand };
+        let set = StandSet::At { place: stand, height, pitch: angle::radians(pitch) };
+        layout.arrangements = vec![SavedArrangement {
+            id: "only".into(),
+            vehicle: "example-saloon".into(),
+            vehicle_fingerprint: None,
+            aiming: "x".into(),
+            parked,
+            on_runways: vec![],
+            on_this_car: OnThisCar {
+                sensor_at: Some(at.into()),
+                rear_toe: Some((angle::radians(toe.0), angle::radians(toe.1))),
+            },
+            stands: vec![("y".into(), if on_mark { StandSet::OnMark } else { set })],
+            moved: vec![moved],
+            away: vec![],
+            added: vec![second],
+            shut: vec![("roller door".into(), false)],
+        }];
+        let text = layout_text(&layout).unwrap();
+        let again = parse_layout("again", "crowded-bay", &text).unwrap();
+        prop_assert_eq!(&layout, &again);
+        prop_assert_eq!(text, layout_text(&again).unwrap());
+    }
+
+    /// Whatever stands in a file, reading it gives a layout or sentences, never a panic.
+    #[test]
+    fn any_damage_is_answered(
+        at in 0_usize..4000,
+        cut in 0_usize..40,
+        put in prop_oneof![
+            Just(""), Just("("), Just(")"), Just("["), Just("]"), Just(","), Just("\""), Just("/*"), Just("//"),
+            Just("NaN"), Just("-1e308"), Just("Some("), Just("r#\""), Just("é"), Just("#![enable(unwrap_newtypes)]"),
+        ],
+    ) {
+        for file in [EMBEDDED_LAYOUTS[0], EMBEDDED_PROFILES[1]] {
+            let mut text: Vec<u8> = file.text.bytes().collect();
+            let from = at.min(text.len());
+            let to = (from + cut).min(text.len());
+            text.splice(from..to, put.bytes());
+            let text = String::from_utf8_lossy(&text);
+            for fault in parse_layout("f", "f", &text).err().into_iter().flatten() {
+                prop_assert!(fault.to_string().ends_with('.'));
+            }
+            for fault in parse_profile("f", "f", &text).err().into_iter().flatten() {
+                prop_assert!(fault.to_string().ends_with('.'));
+            }
+        }
+    }
+}
+
+#[test]
+fn what_is_not_there_is_said() {
+    let say = |path: &Path| baywright_files::open(path, None).unwrap_err()[0].to_string();
+    let missing = say(Path::new("no-such-bay.ron"));
+    assert!(
+        missing.starts_with("no-such-bay.ron: found no such file;") && missing.contains("\"crowded-bay\"")
+    );
+    let folder = folder("not-there");
+    assert!(say(&folder).contains("found a folder; allowed is a bay layout file"), "{}", say(&folder));
+    assert!(say(&folder.join("a/b.ron")).contains("no such file"));
+    std::fs::remove_dir_all(folder).unwrap();
+}
