@@ -10,8 +10,9 @@ use crate::view_state::{Axis, Turned, ViewState};
 
 /// Thickness of a wall as drawn, px. It says nothing of the real wall.
 pub(crate) const WALL_PX: f64 = 11.0;
-/// Round the room: walls, their names, the overall dimensions.
+/// Left of and below the room: walls, their names, the overall dimensions. Above and right of it: no dimensions.
 const MARGIN_PX: f64 = 62.0;
+const SMALL_MARGIN_PX: f64 = 38.0;
 /// Above the side view: the ceiling.
 const SIDE_TOP_PX: f64 = 20.0;
 /// Below it: the floor and, under it, what the axis is.
@@ -92,7 +93,7 @@ impl Layout {
             Fit::Whole { width, most_height } => {
                 // The wider of the two views decides, so that both have one scale.
                 let across = top.size().x.max(side.size().x);
-                let room = DVec2::new(width, most_height) - 2.0 * margin;
+                let room = DVec2::new(width, most_height) - margin.0 - margin.1;
                 (room.x / across).min(room.y / top.size().y)
             }
         };
@@ -117,10 +118,10 @@ impl Layout {
             Fit::Window { size, middle, .. } => self.window(size, middle),
             Fit::Whole { width, .. } => {
                 let above = self.above(paper, lines) + self.view_title(paper);
-                let high = self.top.size().y * self.px_per_mm + 2.0 * margin;
+                let high = self.top.size().y * self.px_per_mm + margin.0 + margin.1;
                 let size = DVec2::new(width, above + high + self.below(paper, lines));
                 let plan = Bounds { low: DVec2::new(0.0, above), high: DVec2::new(width, above + high) };
-                Placed { size, plan, origin: plan.centre() - self.flipped(self.top.centre()) }
+                Placed { size, plan, origin: self.origin_of(plan, margin) }
             }
         }
     }
@@ -151,6 +152,12 @@ impl Layout {
         (Placed { size, ..top }, Placed { size, ..side })
     }
 
+    /// The origin that puts the middle of what is held into the middle between unequal margins.
+    fn origin_of(&self, plan: Bounds, (large, small): (f64, f64)) -> DVec2 {
+        let shift = 0.5 * (large - small);
+        plan.centre() + DVec2::new(shift, -shift) - self.flipped(self.top.centre())
+    }
+
     fn side_below(&self, width: f64, above: f64) -> Placed {
         let px = self.px_per_mm;
         let floor = above + SIDE_TOP_PX * self.enlarged + self.height * px;
@@ -159,7 +166,9 @@ impl Layout {
             high: DVec2::new(width, floor + SIDE_BOTTOM_PX * self.enlarged),
         };
         let middle = 0.5 * (self.side.0 + self.side.1);
-        Placed { size: plan.high, plan, origin: DVec2::new(0.5 * width - middle * px, floor) }
+        let (large, small) = margin(self.enlarged);
+        let x = 0.5 * (width + large - small) - middle * px;
+        Placed { size: plan.high, plan, origin: DVec2::new(x, floor) }
     }
 
     fn window(&self, size: DVec2, middle: DVec2) -> Placed {
@@ -192,8 +201,10 @@ impl Layout {
     }
 }
 
-fn margin(enlarged: f64) -> f64 {
-    WALL_PX + (MARGIN_PX - WALL_PX) * enlarged
+/// The larger margin and the smaller one, px.
+fn margin(enlarged: f64) -> (f64, f64) {
+    let grown = |px: f64| WALL_PX + (px - WALL_PX) * enlarged;
+    (grown(MARGIN_PX), grown(SMALL_MARGIN_PX))
 }
 
 /// From the sensor straight to the first target, in plan; where the sensor looks if there is none.

@@ -139,17 +139,24 @@ impl<'a> Pen<'a> {
         let style = self.style(size::LABEL, Weight::SemiBold);
         let mut text = self.text((line_from + line_to) * 0.5, text, style, Align::Middle);
         text.masked = true;
-        // A text longer than its line stands beside the line's end, in its direction where that is level.
         let length = line_from.distance(line_to) * self.scale;
         let angle = readable(along);
         text.angle = angle;
         if length < text.width + 10.0 {
-            let (low, high) = if line_from.x <= line_to.x { (line_from, line_to) } else { (line_to, line_from) };
-            let onward = if angle.abs() < 1.0 { (high - low).normalize_or(DVec2::X) } else { DVec2::X };
-            text.angle = if angle.abs() < 1.0 { angle } else { 0.0 };
-            text.align = Align::Start;
-            let start = if angle.abs() < 1.0 { high } else { (line_from + line_to) * 0.5 };
-            text.at = start + onward * self.length(7.0);
+            if length > text.width * SHORT_LINE && angle.abs() < UPRIGHT {
+                // Beside the line, on the side away from what is measured.
+                let off = (line_from - from).reject_from_normalized(along).normalize_or(along.perp());
+                text.at += off * self.length(style.line_height() * 0.5 + 4.0);
+            } else if angle.abs() < UPRIGHT {
+                // Beyond the line's end, in its direction.
+                let (low, high) = if line_from.x <= line_to.x { (line_from, line_to) } else { (line_to, line_from) };
+                text.align = Align::Start;
+                text.at = high + (high - low).normalize_or(DVec2::X) * self.length(7.0);
+            } else {
+                text.angle = 0.0;
+                text.align = Align::Start;
+                text.at += DVec2::X * self.length(7.0);
+            }
         }
         Dimension { from, to, line_from, line_to, text }
     }
@@ -166,6 +173,11 @@ impl<'a> Pen<'a> {
         self.space.take(Bounds { low: p.min(q), high: p.max(q) }, how);
     }
 }
+
+/// A steeper line than this carries a text that is too long for it level beside it, radians.
+const UPRIGHT: f64 = 1.2;
+/// A dimension line longer than this share of its text carries the text along it, even if that is longer.
+const SHORT_LINE: f64 = 0.35;
 
 /// A polygon of the bay in the view.
 pub(crate) fn area(polygon: &Polygon, view_from_bay: &PlanPose) -> Shape {

@@ -62,8 +62,10 @@ pub enum Role {
     ThingLine,
     /// A thing that hangs above the car.
     Overhead,
-    /// Where two share a place that cannot.
-    Overlap,
+    /// Where two share a place that cannot be shared.
+    Overlap(Severity),
+    /// The same to the side of the axis, seen from the side.
+    OverlapAside(Severity),
     /// Where a target belongs when it stands elsewhere.
     TargetMeant,
     /// A target.
@@ -135,7 +137,7 @@ impl Role {
             Self::Opening => 10,
             Self::OpeningLine => 11,
             Self::DoorSwing => 12,
-            Self::ThingAside(_) => 13,
+            Self::ThingAside(_) | Self::OverlapAside(_) => 13,
             Self::ZoneEdge => 14,
             Self::BeamEdge => 15,
             Self::CarBody => 16,
@@ -148,7 +150,7 @@ impl Role {
             Self::StandMast => 23,
             // Thing and its lines keep the order in which they are given, so that nearer things cover farther ones.
             Self::Thing(_) | Self::ThingLine => 24,
-            Self::Overlap => 25,
+            Self::Overlap(_) => 25,
             Self::Overhead => 26,
             Self::CentreLine => 27,
             Self::TargetMeant => 28,

@@ -94,7 +94,7 @@ pub(crate) fn draw<'a>(
     aiming::draw(&mut pen, &side);
     // From here on places are searched for.
     dimensions::heights(&mut pen, &side);
-    things::overlaps(&mut pen, &side);
+    things::overlaps(&mut pen, &side, &drawn);
     for told in flagged(assessment) {
         pen.flag(&told, side.at(told.finding.place));
     }

@@ -11,6 +11,8 @@ pub(crate) enum Taken {
     Body,
     /// Lines that must be followed by eye.
     Line,
+    /// Walls and the car: a name across a wall seems to belong to neither side, one on the car to the car.
+    Wall,
     /// Texts, signs, targets: never.
     Firm,
 }
@@ -20,6 +22,7 @@ impl Taken {
         match self {
             Self::Body => 6.0,
             Self::Line => 14.0,
+            Self::Wall => 60.0,
             Self::Firm => FIRM,
         }
     }

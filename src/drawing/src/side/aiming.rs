@@ -17,6 +17,8 @@ use crate::top::{off_place, reach_of_beam};
 /// A face seen edge on is drawn at least this thick, px; feet at least this high.
 const LEAST_FACE_PX: f64 = 4.5;
 const LEAST_FEET_PX: f64 = 2.5;
+/// A mat is drawn at least this high, px.
+const LEAST_MAT_PX: f64 = 3.0;
 /// A beam that runs more across the axis than this cosine is not drawn: from the side it says nothing.
 const LEAST_AHEAD: f64 = 0.3;
 
@@ -91,10 +93,14 @@ fn beam(pen: &mut Pen<'_>, side: &Side<'_>, eye: DVec2) {
 /// The target's body with the middle of its face at `centre`: seen edge on, at a slant, or as it lies.
 fn body(pen: &Pen<'_>, side: &Side<'_>, target: &PlacedTarget, centre: DVec3) -> Vec<DVec2> {
     let Some(face) = &target.face else { return Vec::new() };
+    if target.lies {
+        let (from, to) = target.solids.first().map_or((0.0, 0.0), |solid| side.along(&solid.outline));
+        return rectangle((from, to), (0.0, target.set.height.max(pen.length(LEAST_MAT_PX))));
+    }
     let by = centre - face.centre();
     let depth = target.solids.first().map_or(0.0, |solid| {
         let placed = solid.outline.placed(&target.set.place.inverse()).bounds();
-        if target.lies { solid.span.height() } else { placed.size().x }
+        placed.size().x
     });
     let back = face.normal() * -depth.max(pen.length(LEAST_FACE_PX));
     let corners = face.corners().map(|corner| corner + by);
@@ -131,12 +137,16 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
                 (DVec2::new(from + inset, high - off), Align::Start),
                 (DVec2::new(to, high + off), Align::End),
                 (DVec2::new(from, high + off), Align::Start),
+                (DVec2::new(side.room.1 - inset, high + off), Align::End),
             ];
             for (i, (at, align)) in places.into_iter().enumerate() {
                 let mut label = pen.text(at, text, zone_style, align);
                 label.masked = true;
-                let over = if label.width > (to - from) * pen.scale - 10.0 && i < 2 { 20.0 } else { 0.0 };
-                let cost = worse + over + i as f64 + pen.space.cost(pen.text_box(&label));
+                let place = pen.text_box(&label);
+                let past = pen.mm(place.high).x > side.room.1 || pen.mm(place.low).x < side.room.0;
+                let wider = label.width > (to - from) * pen.scale - 10.0 && i < 2;
+                let over = if past || wider { 20.0 } else { 0.0 };
+                let cost = worse + over + i as f64 + pen.space.cost(place);
                 if best.as_ref().is_none_or(|(least, _)| cost < *least) {
                     best = Some((cost, label));
                 }

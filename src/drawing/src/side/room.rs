@@ -43,6 +43,8 @@ pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>) {
     let above = rectangle((from - thick, to + thick), (ceiling, ceiling + thick));
     pen.ring(Role::Wall(Material::Concrete), Some(Subject::Ceiling), above.clone());
     pen.ring(Role::WallLine, None, above);
+    let middle = ceiling + 0.5 * thick;
+    pen.take_line(DVec2::new(from, middle), DVec2::new(to, middle), Taken::Wall);
     for (at, outward) in [(from, -1.0), (to, 1.0)] {
         end_wall(pen, side, at, outward * thick, ceiling);
     }
@@ -165,6 +167,7 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
         let off = inward * pen.length(style.line_height() * 0.5 + 4.0);
         let mut label = pen.text(DVec2::new(at + off, ceiling * 0.5), &text.text, style, Align::Middle);
         label.angle = std::f64::consts::FRAC_PI_2;
+        label.masked = true;
         if pen.space.cost(pen.text_box(&label)) < FIRM {
             pen.put_text(Role::LabelSoft, Some(Subject::Wall(wall.id.clone())), label);
         }

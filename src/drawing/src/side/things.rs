@@ -13,6 +13,7 @@ use crate::pen::{Pen, size};
 use crate::role::Role;
 use crate::space::Taken;
 use crate::text::Weight;
+use crate::top::overlap_role;
 
 /// A thing as drawn, for its name.
 pub(super) struct Drawn {
@@ -41,7 +42,9 @@ pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>) -> Vec<Drawn> {
     let mut drawn = Vec::with_capacity(order.len());
     for (off, index, extent) in order {
         let Some((thing, placed)) = things.get(index) else { continue };
-        let on_axis = off <= half;
+        // What reaches through an end wall stands in a part of the room that the axis does not cross.
+        let (low, high) = (extent.low.x, extent.high.x);
+        let on_axis = off <= half && side.room.0 - 1.0 <= low && high <= side.room.1 + 1.0;
         let role = if on_axis { Role::Thing(thing.material) } else { Role::ThingAside(thing.material) };
         let (bottom, top) = (placed.prism.span.bottom(), placed.prism.span.top());
         let ring = rectangle((extent.low.x, extent.high.x), (bottom, top));
@@ -56,9 +59,14 @@ pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>) -> Vec<Drawn> {
 }
 
 /// The heights that are shared and cannot be, over the length on which they are.
-pub(super) fn overlaps(pen: &mut Pen<'_>, side: &Side<'_>) {
+pub(super) fn overlaps(pen: &mut Pen<'_>, side: &Side<'_>, drawn: &[Drawn]) {
     for told in flagged(side.assessment) {
         let subject = told.finding.subjects.first().cloned();
+        let thing = told.finding.culprit();
+        let is_culprit = |d: &&Drawn| side.arrangement.bay.things.get(d.index).map(|t| &t.id) == thing;
+        let aside = thing.is_some() && drawn.iter().find(is_culprit).is_some_and(|d| !d.on_axis);
+        let severity = told.finding.severity;
+        let role = if aside { Role::OverlapAside(severity) } else { overlap_role(told.finding) };
         let regions = shared(side.arrangement, side.assessment, told.finding);
         let bands = regions.into_iter().map(|region| {
             let x = side.along(&Outline::Polygon(region.region));
@@ -68,7 +76,7 @@ pub(super) fn overlaps(pen: &mut Pen<'_>, side: &Side<'_>) {
             if told.finding.code == Code::SightBlocked { hidden(side, told.finding) } else { bands.collect() };
         for ring in rings {
             let shape = Shape::Area(vec![ring]);
-            pen.items.push(Item { role: Role::Overlap, subject: subject.clone(), finding: Some(told.index), shape });
+            pen.items.push(Item { role, subject: subject.clone(), finding: Some(told.index), shape });
         }
     }
 }

@@ -1,7 +1,9 @@
 //! Hatches: small tiles, repeated over the paper. Each material has its own.
 
+use baywright_planner::Severity;
 use baywright_planner::model::Material;
 
+use super::paints::sign;
 use super::{Colour, Palette};
 
 /// A line of a tile, from, to, px.
@@ -52,13 +54,13 @@ impl Hatch {
 /// stuff is thin: what a workshop calls "metal" looks like one family.
 const fn pattern(material: Material) -> Hatch {
     match material {
-        Material::Steel => Hatch::new("steel", [6.5, 6.5], 45.0).lines(&[[0.0, 0.0, 0.0, 6.5]], 1.5),
+        Material::Steel => Hatch::new("steel", [7.0, 7.0], 45.0).lines(&[[0.0, 0.0, 0.0, 7.0]], 1.3),
         Material::Aluminium => Hatch::new("aluminium", [10.0, 10.0], 45.0)
             .lines(&[[2.0, 0.0, 2.0, 10.0], [5.0, 0.0, 5.0, 10.0]], 1.0),
         Material::Mesh => {
             Hatch::new("mesh", [7.0, 7.0], 45.0).lines(&[[0.0, 0.0, 0.0, 7.0], [0.0, 0.0, 7.0, 0.0]], 1.1)
         }
-        Material::CarBody => Hatch::new("carbody", [12.0, 12.0], 45.0).lines(&[[0.0, 0.0, 0.0, 12.0]], 1.5),
+        Material::CarBody => Hatch::new("carbody", [16.0, 16.0], 45.0).lines(&[[0.0, 0.0, 0.0, 16.0]], 0.9),
         Material::Foil => Hatch::new("foil", [8.0, 8.0], 45.0)
             .lines(&[[0.0, 0.0, 0.0, 8.0]], 2.2)
             .dots(&[[4.0, 2.0, 0.8], [4.0, 6.0, 0.8]]),
@@ -110,8 +112,25 @@ pub(super) const fn zone(p: &Palette) -> Hatch {
 }
 
 /// The hatch of an overlap: bolder and closer than any other.
-pub(super) const fn overlap(p: &Palette) -> Hatch {
-    Hatch::new("overlap", [6.0, 6.0], 45.0).lines(&[[0.0, 0.0, 0.0, 6.0]], 2.2).on(Some(p.stops.faded(0.2)), p.stops)
+pub(super) const fn overlap(p: &Palette, severity: Severity) -> Hatch {
+    let colour = sign(p, severity);
+    let (name, width) = match severity {
+        Severity::Stops => ("overlap-stops", 2.2),
+        Severity::Care => ("overlap-care", 1.2),
+        Severity::Note => ("overlap-note", 0.8),
+    };
+    Hatch::new(name, [6.0, 6.0], 45.0).lines(&[[0.0, 0.0, 0.0, 6.0]], width).on(Some(colour.faded(0.18)), colour)
+}
+
+/// The same to the side of the axis: thinner and clearer.
+pub(super) const fn overlap_aside(p: &Palette, severity: Severity) -> Hatch {
+    let colour = sign(p, severity);
+    let name = match severity {
+        Severity::Stops => "overlap-aside-stops",
+        Severity::Care => "overlap-aside-care",
+        Severity::Note => "overlap-aside-note",
+    };
+    Hatch::new(name, [9.0, 9.0], 45.0).lines(&[[0.0, 0.0, 0.0, 9.0]], 1.1).on(Some(colour.faded(0.07)), colour.faded(0.5))
 }
 
 /// The hatch of an area that local rules want free.
@@ -179,7 +198,8 @@ mod tests {
     #[test]
     fn every_line_and_dot_lies_in_its_tile() {
         let p = Theme::Light.palette();
-        let others = [zone(p), overlap(p), keep_free(p), grate(p), pit(p)];
+        let overlaps = [Severity::Stops, Severity::Care, Severity::Note].map(|s| [overlap(p, s), overlap_aside(p, s)]);
+        let others = [zone(p), keep_free(p), grate(p), pit(p)].into_iter().chain(overlaps.into_iter().flatten());
         for hatch in Material::ALL.iter().map(|&m| of_thing(p, m)).chain(others) {
             let inside = |x: f64, y: f64| (0.0..=hatch.tile[0]).contains(&x) && (0.0..=hatch.tile[1]).contains(&y);
             assert!(hatch.lines.iter().all(|l| inside(l[0], l[1]) && inside(l[2], l[3])), "{}", hatch.name);

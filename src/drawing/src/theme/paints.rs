@@ -51,7 +51,10 @@ pub(super) fn paint(p: &Palette, role: Role) -> Paint {
         Role::Thing(material) => (Fill::Hatch(hatch::of_thing(p, material)), full(p.ink, 1.4)),
         Role::ThingLine => lines(full(p.ink, LIGHT)),
         Role::Overhead => lines(stroke(p.ink, EDGE, DASH_HIDDEN)),
-        Role::Overlap => (Fill::Hatch(hatch::overlap(p)), full(p.stops, EDGE)),
+        Role::Overlap(severity) => (Fill::Hatch(hatch::overlap(p, severity)), full(sign(p, severity), EDGE)),
+        Role::OverlapAside(severity) => {
+            (Fill::Hatch(hatch::overlap_aside(p, severity)), full(sign(p, severity).faded(0.6), 1.0))
+        }
         Role::TargetMeant => lines(stroke(p.ink, EDGE, DASH_RUN)),
         Role::Target => (Fill::Solid(p.ink), full(p.ink, 1.0)),
         Role::Mat => (Fill::Solid(p.sheet.faded(0.7)), full(p.ink, THING)),
@@ -89,7 +92,7 @@ pub(super) fn paint(p: &Palette, role: Role) -> Paint {
     Paint { fill, stroke, text, mask: ground.faded(0.88) }
 }
 
-const fn sign(p: &Palette, severity: Severity) -> Colour {
+pub(super) const fn sign(p: &Palette, severity: Severity) -> Colour {
     match severity {
         Severity::Stops => p.stops,
         Severity::Care => p.care,

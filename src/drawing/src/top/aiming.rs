@@ -3,17 +3,17 @@
 use baywright_planner::{Scene, Subject};
 use baywright_planner::geometry::{Bounds, DVec2, angle};
 use baywright_planner::model::{Placement, SensorKind, TargetKind};
-use baywright_planner::scene::{PlacedTarget, TargetPose};
+use baywright_planner::scene::{PlacedTarget, PlacedZone, TargetPose};
 
 use super::Top;
 use crate::clip;
 use crate::label::Wanted;
-use crate::list::Shape;
+use crate::list::Text;
 use crate::pen::{MARK_PX, Pen, size};
 use crate::role::Role;
 use crate::sign::SignKind;
 use crate::space::{FIRM, Taken, around};
-use crate::text::{Align, Weight};
+use crate::text::{Align, TextStyle, Weight};
 
 /// A face seen edge on is drawn at least this thick, px.
 const LEAST_FACE_PX: f64 = 4.5;
@@ -179,7 +179,7 @@ pub(super) fn mark_numbers(pen: &mut Pen<'_>, top: &Top<'_>) {
         let number = number.to_string();
         let (dx, dy) = (off, off + style.size * 0.2);
         let tries = [(dx, -dy), (-dx, -dy), (dx, dy), (-dx, dy), (dx + 2.0, 0.0), (-dx - 2.0, 0.0), (0.0, -dy - 3.0), (0.0, dy + 3.0)];
-        let mut best: Option<(f64, crate::list::Text)> = None;
+        let mut best: Option<(f64, Text)> = None;
         for (i, (x, y)) in tries.into_iter().enumerate() {
             let align = if x > 0.0 {
                 Align::Start
@@ -214,7 +214,11 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
         let label = top.words.target_label(placement.target.kind);
         let several;
         let text = if top.scene.targets.len() > 1 {
-            several = format!("{label} {}", target.id);
+            several = if target.id.as_str().contains(label) {
+                target.id.to_string()
+            } else {
+                format!("{label} {}", target.id)
+            };
             several.as_str()
         } else {
             label
@@ -232,55 +236,36 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
     }
 }
 
-/// What a zone keeps clear, at one of its corners: inside or outside, wherever it covers least.
-fn zone_name(
-    pen: &mut Pen<'_>,
-    top: &Top<'_>,
-    zone: &baywright_planner::scene::PlacedZone,
-    style: crate::text::TextStyle,
-) {
-    let ring: Vec<DVec2> = match pen.outline(&zone.prism.outline, &top.view_from_bay) {
-        Shape::Area(rings) => rings.into_iter().next().unwrap_or_default(),
-        Shape::Disc { centre, radius } => {
-            let r = DVec2::splat(radius);
-            vec![centre - r, centre + r]
-        }
-        _ => Vec::new(),
-    };
-    let Some(bounds) = Bounds::around(ring.iter().map(|&p| pen.px(p))) else { return };
-    let plan = pen.placed.plan.grown(-2.0);
-    let seen = clip::ring_in_box(
-        &[bounds.low, DVec2::new(bounds.high.x, bounds.low.y), bounds.high, DVec2::new(bounds.low.x, bounds.high.y)],
-        &plan,
-    );
-    let Some(bounds) = Bounds::around(seen) else { return };
+/// What a zone keeps clear, in or at one of its corners, wherever it covers least.
+fn zone_name(pen: &mut Pen<'_>, top: &Top<'_>, zone: &PlacedZone, style: TextStyle) {
+    let ring: Vec<DVec2> = zone.prism.outline.as_polygon().outer().iter().map(|&p| pen.px(top.at(p))).collect();
+    let ring = clip::ring_in_box(&ring, &pen.placed.plan.grown(-2.0));
     let span = zone.prism.span;
     let whole = top.words.keep_clear(zone.excludes, Some((span.bottom(), span.top())));
     let brief = top.words.keep_clear(zone.excludes, None);
-    let (low, high) = (bounds.low, bounds.high);
     let off = style.line_height() * 0.5 + 3.0;
-    let mut best: Option<(f64, crate::list::Text)> = None;
-    for (worse, text) in [(0.0, &whole), (12.0, &brief)] {
-        let places = [
-            (DVec2::new(high.x - 4.0, high.y - off), Align::End),
-            (DVec2::new(low.x + 4.0, high.y - off), Align::Start),
-            (DVec2::new(high.x - 4.0, low.y + off), Align::End),
-            (DVec2::new(low.x + 4.0, low.y + off), Align::Start),
-            (DVec2::new(high.x, high.y + off), Align::End),
-            (DVec2::new(low.x, high.y + off), Align::Start),
-            (DVec2::new(high.x, low.y - off), Align::End),
-            (DVec2::new(low.x, low.y - off), Align::Start),
-            (DVec2::new(0.5 * (low.x + high.x), high.y - off), Align::Middle),
-            (DVec2::new(0.5 * (low.x + high.x), low.y + off), Align::Middle),
-        ];
-        for (i, (at, align)) in places.into_iter().enumerate() {
-            let mut text = pen.text(pen.mm(at), text, style, align);
-            text.masked = true;
-            // Wider than the zone, it would seem to name something else.
-            let over = if text.width > bounds.size().x - 8.0 && i < 4 { 20.0 } else { 0.0 };
-            let cost = worse + over + i as f64 * 0.5 + pen.space.cost(pen.text_box(&text));
-            if best.as_ref().is_none_or(|(least, _)| cost < *least) {
-                best = Some((cost, text));
+    let step = ring.len().div_ceil(MOST_CORNERS).max(1);
+    let mut best: Option<(f64, Text)> = None;
+    for (worse, text) in [(0.0, &whole), (BRIEF_COST, &brief)] {
+        // Later corners first: the lower right one of a zone given ahead and aside of the car.
+        for corner in ring.iter().rev().step_by(step) {
+            for (dx, align) in [(-4.0, Align::End), (4.0, Align::Start)] {
+                for dy in [-off, off] {
+                    let mut text = pen.text(pen.mm(*corner + DVec2::new(dx, dy)), text, style, align);
+                    text.masked = true;
+                    let place = pen.text_box(&text);
+                    let ends = [place.low, place.high, DVec2::new(place.low.x, place.high.y), DVec2::new(place.high.x, place.low.y)];
+                    // Wholly inside is best, wholly outside is good; across the edge it names nothing.
+                    let across = match ends.iter().filter(|&&p| holds(&ring, p)).count() {
+                        4 => 0.0,
+                        0 => OUTSIDE_COST,
+                        _ => ACROSS_COST,
+                    };
+                    let cost = worse + across + pen.space.cost(place);
+                    if best.as_ref().is_none_or(|(least, _)| cost < *least) {
+                        best = Some((cost, text));
+                    }
+                }
             }
         }
     }
@@ -289,4 +274,20 @@ fn zone_name(
     {
         pen.put_text(Role::LabelZone, Some(Subject::Zone(zone.id.clone())), text);
     }
+}
+
+/// Corners of a zone at which its name is tried at most.
+const MOST_CORNERS: usize = 8;
+/// What it costs to leave out the heights, to stand outside, to stand across the edge.
+const BRIEF_COST: f64 = 12.0;
+const OUTSIDE_COST: f64 = 6.0;
+const ACROSS_COST: f64 = 25.0;
+
+/// Whether a point lies in a ring, by counting crossings: only for choosing a place, so the edge may go either way.
+fn holds(ring: &[DVec2], p: DVec2) -> bool {
+    let next = ring.iter().cycle().skip(1);
+    ring.iter().zip(next).fold(false, |inside, (a, b)| {
+        let crosses = (a.y > p.y) != (b.y > p.y) && p.x < a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x);
+        inside != crosses
+    })
 }

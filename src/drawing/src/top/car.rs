@@ -63,7 +63,7 @@ pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
         DVec2::new(vehicle.rear(), -half),
     ];
     if let Some(bounds) = Bounds::around(corners.map(place)) {
-        pen.take_box(&bounds, Taken::Body);
+        pen.take_box(&bounds, Taken::Wall);
     }
 }
 

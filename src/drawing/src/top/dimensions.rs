@@ -47,13 +47,24 @@ fn ends(top: &Top<'_>, placement: &Placement, target: &PlacedTarget) -> (DVec2, 
 }
 
 pub(super) fn stand_offs(pen: &mut Pen<'_>, top: &Top<'_>) {
+    let mut told: Vec<(DVec2, DVec2)> = Vec::new();
     for (placement, target) in top.arrangement.aiming.placements.iter().zip(&top.scene.targets) {
         let (from, to, along) = ends(top, placement, target);
+        let same = |(f, t): &(DVec2, DVec2)| {
+            let (df, dt) = (from - *f, to - *t);
+            df.dot(along).abs() < AGREE_MM && dt.dot(along).abs() < AGREE_MM
+        };
+        // Two targets abreast need it told once.
+        if told.iter().any(same) {
+            continue;
+        }
+        told.push((from, to));
         let (from, to) = (top.at(from), top.at(to));
         let along = top.view_from_bay.turned(along);
         let text = top.words.stand_off(placement);
         // Beside the car and its marks, on whichever side and as near as it stands free.
-        let half = top.arrangement.vehicle.width * 0.5;
+        let straight_on = along.dot(top.view_from_bay.turned(top.scene.bay_from_axis.ahead())).abs() > STRAIGHT_ON;
+        let half = if straight_on { top.arrangement.vehicle.width * 0.5 } else { pen.length(10.0) };
         let mut best: Option<(f64, crate::list::Dimension)> = None;
         for step in 0..STEPS {
             for side in [-1.0, 1.0] {
@@ -72,6 +83,8 @@ pub(super) fn stand_offs(pen: &mut Pen<'_>, top: &Top<'_>) {
     }
 }
 
+/// Cosine above which a stand-off runs along the car, and its dimension stands beside the car.
+const STRAIGHT_ON: f64 = 0.9;
 /// How many places beside the car are tried on each side, how far the first is off the body and the next off it, px.
 const STEPS: u8 = 6;
 const FIRST_OFF_PX: f64 = 26.0;

@@ -101,9 +101,8 @@ fn masonry(pen: &mut Pen<'_>, top: &Top<'_>, walls: &Polygon) {
         pen.ring(Role::Wall(Material::Concrete), None, top.ring(hole));
         pen.ring(Role::WallLine, None, top.ring(hole));
     }
-    for &p in &inner {
-        let from = pen.px(p);
-        pen.space.take_line(from, from, Taken::Line);
+    for ((&a, &b), (&c, &d)) in inner.iter().zip(&inner_next).zip(outer.iter().zip(&outer_next)) {
+        pen.take_line((a + c) * 0.5, (b + d) * 0.5, Taken::Wall);
     }
     pen.ring(Role::WallLine, None, inner);
     pen.ring(Role::WallLine, None, outer);
@@ -163,7 +162,7 @@ const ARC_STEPS: i32 = 12;
 pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
     let bay = &top.arrangement.bay;
     for keep in &bay.keep_free {
-        let text = top.words.keep_free(keep.id.as_str(), keep.kind);
+        let text = top.words.keep_free(keep.id.as_str());
         name_area(pen, top, &text, Subject::KeepFree(keep.id.clone()), &keep.outline, true);
     }
     for opening in &bay.openings {
@@ -173,7 +172,7 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
         along_wall(pen, top, &top.words.opening(opening), subject, Segment::new(from, to), &edge);
     }
     for (wall, edge) in bay.walls.iter().zip(top.scene.walls.edges()) {
-        let free = wall_without_openings(top, &edge, bay.openings.iter().filter(|o| {
+        let free = wall_without_openings(&edge, bay.openings.iter().filter(|o| {
             bay.walls.get(o.wall).is_some_and(|w| w.id == wall.id)
         }));
         along_wall(pen, top, wall.id.as_str(), Subject::Wall(wall.id.clone()), free, &edge);
@@ -189,11 +188,9 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
 
 /// The longest stretch of a wall that no opening takes.
 fn wall_without_openings<'o>(
-    top: &Top<'_>,
     edge: &Segment,
     openings: impl Iterator<Item = &'o Opening>,
 ) -> Segment {
-    let _ = top;
     let length = edge.length();
     let mut taken: Vec<(f64, f64)> = openings.map(|o| (o.from, o.from + o.width)).collect();
     taken.sort_by(|a, b| a.0.total_cmp(&b.0));
@@ -209,21 +206,23 @@ fn wall_without_openings<'o>(
     Segment::new(edge.at(share(best.0)), edge.at(share(best.1)))
 }
 
-/// A name outside a wall, along it.
+/// A name outside a wall, along it: at the middle of a stretch, or beside that where it is taken.
 fn along_wall(pen: &mut Pen<'_>, top: &Top<'_>, text: &str, subject: Subject, stretch: Segment, edge: &Segment) {
     let style = pen.style(size::SMALL, Weight::Regular);
-    let most = (stretch.length() * pen.scale - 6.0).max(0.0);
-    let Some(text) = fitted(text, style, most, pen.paper.measure) else { return };
+    let wall = edge.length() * pen.scale;
+    let Some(text) = fitted(text, style, (wall - 4.0).max(0.0), pen.paper.measure) else { return };
     let out = top.view_from_bay.turned(outwards(edge));
     let off = out * pen.length(WALL_PX + 3.0 + style.line_height() * 0.5);
     let angle = readable(top.view_from_bay.turned(edge.to - edge.from));
-    for share in [0.5, 0.25, 0.75] {
-        let mut label = pen.text(top.at(stretch.at(share)) + off, &text.text, style, Align::Middle);
+    // It may be longer than the stretch, but does not run past the wall's ends.
+    let half = (text.width * 0.5 + 2.0).min(wall * 0.5);
+    let on_wall = |share: f64| {
+        let along = edge.nearest_share(stretch.at(share)) * wall;
+        edge.at(along.clamp(half, wall - half) / wall.max(1.0))
+    };
+    for share in [0.5, 0.25, 0.75, 0.1, 0.9] {
+        let mut label = pen.text(top.at(on_wall(share)) + off, &text.text, style, Align::Middle);
         label.angle = angle;
-        // Shifted along the wall, so that a name near a corner does not run past it.
-        if share != 0.5 && text.width > most * 0.5 {
-            continue;
-        }
         if pen.space.cost(pen.text_box(&label)) < FIRM {
             pen.put_text(Role::LabelSoft, Some(subject), label);
             return;
@@ -242,7 +241,7 @@ fn name_area(pen: &mut Pen<'_>, top: &Top<'_>, text: &str, subject: Subject, out
         subject: Some(subject),
         style,
         around,
-        most_width: 170.0 * pen.enlarged,
+        most_width: 250.0 * pen.enlarged,
         must: false,
         inside,
     });

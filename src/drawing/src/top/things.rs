@@ -1,8 +1,9 @@
 //! The things in the bay from above, their names, and where they are in the way.
 
-use baywright_planner::Subject;
+use baywright_planner::{Code, Finding, Subject};
 use baywright_planner::geometry::{Bounds, DVec2};
-use baywright_planner::model::{Shape as ThingShape, Thing, ThingKind};
+use baywright_planner::model::{Thing, ThingKind};
+use baywright_planner::scene::PlacedThing;
 
 use super::Top;
 use crate::finding::{flagged, shared};
@@ -35,24 +36,26 @@ pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
     }
 }
 
-/// Lines that tell a parked car or a person from a box, in the thing's own frame.
+/// Lines that tell a parked car or a cabinet from a box, in the thing's own frame.
 fn inner_lines(thing: &Thing) -> Vec<Vec<DVec2>> {
-    match (&thing.shape, thing.kind) {
-        (ThingShape::Rectangle { length, width }, ThingKind::ParkedCar) => {
-            let across = |at: f64, inset: f64| {
-                let (x, y) = (length * at, width * (0.5 - inset));
-                vec![DVec2::new(x, y), DVec2::new(x, -y)]
+    let Bounds { low, high } = thing.outline.bounds();
+    let at = |along: f64, aside: f64| {
+        let (middle, half) = ((low + high) * 0.5, (high - low) * 0.5);
+        middle + half * DVec2::new(along, aside)
+    };
+    match thing.kind {
+        ThingKind::ParkedCar => {
+            // Windscreen and rear window, whichever end is the nose.
+            let pane = |from: f64, to: f64| {
+                let (wide, narrow) = (0.74, 0.56);
+                let ring = [at(from, wide), at(to, narrow), at(to, -narrow), at(from, -wide)];
+                ring.into_iter().chain([at(from, wide)]).collect::<Vec<_>>()
             };
-            let along = |side: f64| {
-                let y = side * width * 0.36;
-                vec![DVec2::new(-length * 0.32, y), DVec2::new(length * 0.1, y)]
-            };
-            vec![across(0.2, 0.08), across(0.1, 0.14), across(-0.32, 0.14), across(-0.4, 0.1), along(1.0), along(-1.0)]
+            vec![pane(0.38, 0.14), pane(-0.78, -0.62)]
         }
-        (ThingShape::Rectangle { length, width }, ThingKind::ToolChest | ThingKind::Cabinet) => {
+        ThingKind::ToolChest | ThingKind::Cabinet => {
             // The front, with its doors or drawers.
-            let (x, y) = (length * 0.5, -width * 0.38);
-            vec![vec![DVec2::new(-x, y), DVec2::new(x, y)]]
+            vec![vec![at(-1.0, -0.76), at(1.0, -0.76)]]
         }
         _ => Vec::new(),
     }
@@ -64,15 +67,40 @@ fn box_px(pen: &Pen<'_>, top: &Top<'_>, b: &Bounds) -> Option<Bounds> {
     Bounds::around(corners.map(|p| pen.px(top.at(p))))
 }
 
+/// The box that a thing's name keeps to, px: its own, or, where the thing lies slantwise in a box mostly empty, a small one
+/// about its middle.
+fn named_box(pen: &Pen<'_>, top: &Top<'_>, placed: &PlacedThing) -> Option<Bounds> {
+    let whole = box_px(pen, top, &placed.bounds)?;
+    let size = whole.size();
+    let area = placed.prism.outline.area() * pen.scale * pen.scale;
+    if area >= MOSTLY_FULL * size.x * size.y {
+        return Some(whole);
+    }
+    let thick = area / size.length().max(1.0);
+    Some(crate::space::around(whole.centre(), DVec2::splat(thick)))
+}
+
+/// The share of its box that a thing fills when a name beside the box is still beside the thing.
+const MOSTLY_FULL: f64 = 0.45;
+
 /// Hatches what is shared and cannot be; says how far things are in.
 pub(super) fn overlaps(pen: &mut Pen<'_>, top: &Top<'_>) {
     for told in flagged(top.assessment) {
         let subject = told.finding.subjects.first().cloned();
+        let role = overlap_role(told.finding);
         for region in shared(top.arrangement, top.assessment, told.finding) {
             let shape = area(&region.region, &top.view_from_bay);
-            pen.items.push(Item { role: Role::Overlap, subject: subject.clone(), finding: Some(told.index), shape });
+            pen.items.push(Item { role, subject: subject.clone(), finding: Some(told.index), shape });
         }
         super::dimensions::so_far_in(pen, top, &told);
+    }
+}
+
+/// A zone that reaches out of the room is large, and nothing is there: hatched lightly.
+pub(crate) fn overlap_role(finding: &Finding) -> Role {
+    match (finding.code, finding.subjects.first()) {
+        (Code::OutsideRoom, Some(Subject::Zone(_))) => Role::OverlapAside(finding.severity),
+        _ => Role::Overlap(finding.severity),
     }
 }
 
@@ -89,7 +117,7 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
     let first = things().filter(|(thing, _)| in_hand(thing));
     let rest = things().filter(|(thing, _)| !in_hand(thing));
     for (thing, placed) in first.chain(rest) {
-        let Some(around) = box_px(pen, top, &placed.bounds) else { continue };
+        let Some(around) = named_box(pen, top, placed) else { continue };
         if !pen.placed.plan.meets(&around) {
             continue;
         }
@@ -107,7 +135,7 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
             subject: Some(Subject::Thing(thing.id.clone())),
             style: if overhead { soft } else { style },
             around,
-            most_width: 150.0 * pen.enlarged,
+            most_width: if overhead { 240.0 } else { 150.0 } * pen.enlarged,
             must: in_hand(thing),
             inside: true,
         };
