@@ -30,6 +30,7 @@ pub(crate) struct Check {
     pub(crate) arrangement: Option<String>,
     pub(crate) json: bool,
     pub(crate) strict: bool,
+    pub(crate) marks: bool,
     pub(crate) units: Units,
     pub(crate) today: Option<Date>,
 }
@@ -73,6 +74,7 @@ pub(crate) fn read(arguments: impl IntoIterator<Item = OsString>) -> Result<Comm
             arrangement: given.get_one::<String>("arrangement").cloned(),
             json: given.get_flag("json"),
             strict: given.get_flag("strict"),
+            marks: given.get_flag("marks"),
             units: units(given),
             today,
         }),
@@ -140,6 +142,7 @@ fn grammar() -> clap::Command {
         .arg(arrangement("Only this arrangement; without it, every one in the file"))
         .arg(flag("json", "The answer as data"))
         .arg(flag("strict", "\"Ready with care\" counts as not ready"))
+        .arg(flag("marks", "Also how each mark is laid, and what the tape must read between them"))
         .arg(units())
         .after_help(AFTER);
     let draw = clap::Command::new("draw")
@@ -199,13 +202,15 @@ mod tests {
 
     #[test]
     fn commands_are_read() {
-        let Ok(Command::Check(check)) = read(words("baywright check a.ron --json --strict --date 2026-11-01"))
+        let Ok(Command::Check(check)) =
+            read(words("baywright check a.ron --json --strict --date 2026-11-01"))
         else {
             panic!()
         };
         assert!(check.json && check.strict && check.arrangement.is_none());
         assert_eq!(check.today, Some(jiff::civil::date(2026, 11, 1)));
-        let Ok(Command::Draw(draw)) = read(words("baywright draw a.ron --view side -o b.svg --units ft")) else {
+        let Ok(Command::Draw(draw)) = read(words("baywright draw a.ron --view side -o b.svg --units ft"))
+        else {
             panic!()
         };
         assert!(draw.side && draw.units == Units::FeetInches);
@@ -214,7 +219,12 @@ mod tests {
 
     #[test]
     fn what_cannot_be_read_is_said() {
-        for line in ["baywright chek a.ron", "baywright check", "baywright draw a.ron", "baywright draw a.ron --view up -o b"] {
+        for line in [
+            "baywright chek a.ron",
+            "baywright check",
+            "baywright draw a.ron",
+            "baywright draw a.ron --view up -o b",
+        ] {
             assert!(matches!(read(words(line)), Err(Unread::Wrong(_))), "{line}");
         }
         assert!(matches!(read(words("baywright --help")), Err(Unread::Help(_))));

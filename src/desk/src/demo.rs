@@ -27,8 +27,10 @@ pub(crate) fn show(today: Option<Date>, out: &mut dyn Write, errors: &mut dyn Wr
         let _ = writeln!(errors, "{}: found no arrangement to show.", loaded.file);
         return Outcome::NotRead;
     };
-    let views: Vec<Result<PathBuf, baywright_files::FileFault>> =
-        [("top", false), ("side", true)].into_iter().map(|(name, side)| view(arrangement, name, side)).collect();
+    let views: Vec<Result<PathBuf, baywright_files::FileFault>> = [("top", false), ("side", true)]
+        .into_iter()
+        .map(|(name, side)| view(arrangement, name, side))
+        .collect();
     let written = say(&loaded.layout.bay.name, arrangement, &views, out);
     let faults: Vec<_> = views.into_iter().filter_map(Result::err).collect();
     for fault in &faults {
@@ -50,7 +52,9 @@ fn say(
     views: &[Result<PathBuf, baywright_files::FileFault>],
     out: &mut dyn Write,
 ) -> io::Result<()> {
-    let display = ["DISPLAY", "WAYLAND_DISPLAY"].iter().any(|name| std::env::var_os(name).is_some_and(|v| !v.is_empty()));
+    let display = ["DISPLAY", "WAYLAND_DISPLAY"]
+        .iter()
+        .any(|name| std::env::var_os(name).is_some_and(|v| !v.is_empty()));
     let why = if display { "this version has none yet" } else { "there is no display" };
     writeln!(
         out,

@@ -125,7 +125,10 @@ pub(crate) fn write(
         version: 1,
         file: loaded.file.clone(),
         bay: loaded.layout.bay.name.clone(),
-        arrangements: answers.iter().map(|(arrangement, assessment)| one(arrangement, assessment, units)).collect(),
+        arrangements: answers
+            .iter()
+            .map(|(arrangement, assessment)| one(arrangement, assessment, units))
+            .collect(),
     };
     serde_json::to_writer_pretty(&mut *out, &answer)?;
     writeln!(out)

@@ -62,7 +62,8 @@ pub(crate) fn chosen<'a>(
         return Ok(chosen);
     }
     let names: Vec<String> = all().map(|(id, _): &(Id, _)| format!("{:?}", id.as_str())).collect();
-    let there = if names.is_empty() { "it has none".to_owned() } else { format!("it has {}", names.join(", ")) };
+    let there =
+        if names.is_empty() { "it has none".to_owned() } else { format!("it has {}", names.join(", ")) };
     let _ = match name {
         Some(name) => writeln!(errors, "{}: found no arrangement {name:?}; {there}.", loaded.file),
         None => writeln!(errors, "{}: found no arrangement to answer for; {there}.", loaded.file),
@@ -82,6 +83,33 @@ fn text(
         }
         let words = Words::new(arrangement, asked.units, Language::English);
         answer(&loaded.layout.bay.name, arrangement, assessment, &words, out)?;
+        if asked.marks {
+            marks(arrangement, assessment, &words, out)?;
+        }
+    }
+    Ok(())
+}
+
+/// How the marks are laid, and what the tape must read between them.
+fn marks(
+    arrangement: &Arrangement,
+    assessment: &Assessment,
+    words: &Words<'_>,
+    out: &mut dyn Write,
+) -> io::Result<()> {
+    writeln!(out, "\n  Marks:")?;
+    for index in 0..arrangement.aiming.mark_plan.len() {
+        writeln!(out, "   -  {}", words.instruction(index, assessment.scene.tape(index, arrangement)))?;
+    }
+    writeln!(out, "\n  The tape must read:")?;
+    for reading in &assessment.scene.readings {
+        writeln!(
+            out,
+            "   -  mark {} to mark {}: {}",
+            reading.from,
+            reading.to,
+            words.length(reading.distance)
+        )?;
     }
     Ok(())
 }

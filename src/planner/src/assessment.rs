@@ -48,6 +48,8 @@ pub enum Code {
     StandOffMark,
     /// A floor mark cannot be found by its recipe.
     MarkFault,
+    /// The mark plan leads elsewhere than the stand-off.
+    MarkOffTarget,
     /// A floor mark lies where no mark can be.
     MarkPlace,
     /// A straight tape or laser run passes through something.
@@ -95,6 +97,7 @@ impl Code {
             Self::FieldOfView => "field-of-view",
             Self::StandOffMark => "stand-off-mark",
             Self::MarkFault => "mark-fault",
+            Self::MarkOffTarget => "mark-off-target",
             Self::MarkPlace => "mark-place",
             Self::RunBlocked => "run-blocked",
             Self::HeadRoom => "head-room",

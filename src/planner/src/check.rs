@@ -13,6 +13,7 @@ mod fresnel;
 mod head_room;
 mod keep_free;
 mod mark_place;
+mod mark_target;
 mod outside_room;
 mod runs;
 mod runways;
@@ -60,6 +61,7 @@ pub const ALL: &[Check] = &[
     field_of_view::check,
     stand_off_mark::check,
     runways::check,
+    mark_target::check,
     floor_levels::check,
     axis::check,
     figures::check,

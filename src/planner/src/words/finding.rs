@@ -53,6 +53,7 @@ impl Words<'_> {
             Code::FieldOfView => format!("{first} is outside what {second} sees"),
             Code::StandOffMark => format!("{first} is off its mark"),
             Code::MarkFault => format!("{first} cannot be found this way"),
+            Code::MarkOffTarget => format!("{first} is not where {second} belongs"),
             Code::MarkPlace => match finding.subjects.first() {
                 Some(Subject::Thing(_)) => format!("{first} stands on {second}"),
                 Some(Subject::Wall(_)) => format!("{second} would lie beyond the {first}"),
@@ -123,6 +124,7 @@ impl Words<'_> {
                 Facts::Overhead(Under::Person) => format!("{value} above the floor, wants {limit_text}"),
                 _ => format!("{value} high, limit {limit_text}"),
             },
+            Code::MarkOffTarget => format!("{value} beside it, limit {limit_text}"),
             Code::WheelOffRunway => format!("{value} apart, limit {limit_text}"),
             Code::WorkingRoom => format!("{value} there, wants {limit_text}"),
             Code::KeepFree => format!("{value} of it, limit {limit_text}"),
@@ -208,6 +210,11 @@ impl Words<'_> {
                 }
                 Code::FresnelEntered => "Near the path a radar's wave is bent even if nothing hides the target.".to_owned(),
                 Code::MeasuredOnCar => "It is used instead of the profile's.".to_owned(),
+                Code::MarkOffTarget => {
+                    "The mark plan and the stand-off disagree: one of them was entered wrongly, or they follow \
+                     different axes."
+                        .to_owned()
+                }
                 Code::RunBlocked => "Tape or laser cannot pass there.".to_owned(),
                 _ => String::new(),
             },

@@ -120,6 +120,25 @@ fn the_mark_plan_leads_under_the_plate() {
 }
 
 #[test]
+fn a_plan_that_leads_elsewhere_says_so() {
+    use baywright_planner::geometry::marks::{Construction, Reach};
+    let mut arrangement = clear();
+    for (step, from) in [(4, 0), (5, 1)] {
+        arrangement.aiming.mark_plan[step].construction =
+            Construction::Prolong { from, through: from + 2, reach: Reach::Length(4_800.5) };
+    }
+    none(&arrangement, Code::MarkOffTarget);
+    arrangement.aiming.mark_plan[5].construction =
+        Construction::Prolong { from: 1, through: 3, reach: Reach::Length(4_804.0) };
+    check(&arrangement, Code::MarkOffTarget, Severity::Stops, Some(2.25));
+    // A plan along the wheels cannot serve an aiming along a thrust line of 0.1°.
+    let mut arrangement = clear();
+    arrangement.aiming.axis = ReferenceAxis::ThrustLine;
+    arrangement.on_this_car.rear_toe = Some((0.0, angle::radians(0.2)));
+    check(&arrangement, Code::MarkOffTarget, Severity::Stops, None);
+}
+
+#[test]
 fn a_step_that_cannot_be_done_says_so() {
     use baywright_planner::geometry::marks::Construction;
     let mut arrangement = clear();
