@@ -1,0 +1,5 @@
+//! The shipped data and the documented formats: everything opens, is right, and is plainly an example.
+
+mod formats;
+mod shipped;
+mod sizes;

@@ -1,0 +1,154 @@
+//! Every shipped file opens, resolves and is what it says it is.
+
+use std::path::{Path, PathBuf};
+
+use baywright_files::{EMBEDDED_LAYOUTS, EMBEDDED_PROFILES, Embedded, Loaded, Profile, load_profile, open};
+use baywright_planner::model::class::Glass;
+use baywright_planner::model::{Provenance, SensorKind, TargetKind, validate};
+use baywright_planner::{Code, Scene, Severity, Verdict, assess};
+
+fn folder(name: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join(name)
+}
+
+/// The RON files of a folder, sorted.
+fn files(name: &str) -> Vec<PathBuf> {
+    let mut files: Vec<PathBuf> =
+        std::fs::read_dir(folder(name)).unwrap().map(|e| e.unwrap().path()).collect();
+    files.sort();
+    files
+}
+
+fn profiles() -> Vec<Profile> {
+    files("vehicle-profiles").iter().map(|path| load_profile(path).unwrap()).collect()
+}
+
+/// A day on which the shipped surveys are fresh.
+const TODAY: jiff::civil::Date = jiff::civil::date(2026, 11, 25);
+
+/// A shipped layout, opened from disk.
+fn layout(name: &str) -> Loaded {
+    open(&folder("bay-layouts").join(format!("{name}.ron")), Some(TODAY)).unwrap()
+}
+
+#[test]
+fn the_binary_holds_exactly_the_files_of_the_folders() {
+    for (name, embedded) in [("vehicle-profiles", EMBEDDED_PROFILES), ("bay-layouts", EMBEDDED_LAYOUTS)] {
+        let on_disk = files(name);
+        let names: Vec<&str> = on_disk.iter().map(|p| p.file_stem().unwrap().to_str().unwrap()).collect();
+        assert_eq!(names, embedded.iter().map(|e| e.name).collect::<Vec<_>>(), "{name}");
+        for (path, Embedded { text, .. }) in on_disk.iter().zip(embedded) {
+            assert_eq!(std::fs::read_to_string(path).unwrap(), *text, "{}", path.display());
+        }
+    }
+}
+
+#[test]
+fn every_file_warns_in_its_first_line() {
+    const WARNING: &str =
+        "// Invented example figures. Never use them on a car: the vehicle maker's procedure decides.";
+    for path in files("vehicle-profiles").into_iter().chain(files("bay-layouts")) {
+        let text = std::fs::read_to_string(&path).unwrap();
+        assert_eq!(text.lines().next(), Some(WARNING), "{}", path.display());
+        assert!(text.lines().count() <= 700, "{}", path.display());
+    }
+}
+
+#[test]
+fn every_layout_opens_and_remembers_its_profiles() {
+    for file in EMBEDDED_LAYOUTS {
+        let loaded = layout(file.name);
+        assert!(loaded.arrangements.len() >= 2, "{}", file.name);
+        assert_eq!(loaded.arrangements.len(), loaded.layout.arrangements.len());
+        for (saved, (id, arrangement)) in loaded.layout.arrangements.iter().zip(&loaded.arrangements) {
+            let remembered = saved.vehicle_fingerprint.as_deref();
+            let profile = loaded.profiles.iter().find(|p| p.vehicle.id == saved.vehicle).unwrap();
+            assert_eq!(remembered, Some(profile.fingerprint.as_str()), "{id} in {}", file.name);
+            assert!(!arrangement.loading.profile_changed);
+            assert_eq!(validate::arrangement(arrangement), []);
+        }
+    }
+}
+
+#[test]
+fn the_shipped_cars_cover_the_kinds_of_sensors_and_targets() {
+    let cars = profiles();
+    let with = |test: &dyn Fn(&SensorKind) -> bool| {
+        cars.iter().filter(|c| c.vehicle.sensors.iter().any(|s| test(&s.kind))).count()
+    };
+    let examples = cars.iter().filter(|c| c.vehicle.provenance == Provenance::Example).count();
+    assert!(examples >= 5);
+    assert!(with(&|k| matches!(k, SensorKind::ForwardRadar(_))) >= 5);
+    assert!(with(&|k| matches!(k, SensorKind::CornerRadar(_))) >= 2);
+    assert!(with(&|k| matches!(k, SensorKind::ForwardCamera(_))) >= 2);
+    assert!(with(&|k| matches!(k, SensorKind::SurroundCamera(_))) >= 1);
+    let aimings = || cars.iter().flat_map(|c| &c.vehicle.aimings);
+    for kind in [TargetKind::Plate, TargetKind::CornerReflector, TargetKind::Board, TargetKind::Mat] {
+        assert!(aimings().flat_map(|a| &a.placements).any(|p| p.target.kind == kind), "{kind:?}");
+    }
+    // No published figure stands for an example, and every aiming is one.
+    assert!(aimings().all(|a| a.provenance == Provenance::Example));
+    for car in &cars {
+        assert!(!car.vehicle.aimings.is_empty(), "{}", car.vehicle.id);
+        assert!(car.vehicle.provenance != Provenance::Example || car.vehicle.name.starts_with("Example "));
+        assert!(
+            !car.vehicle.body.is_empty() && !Glass::of(&car.vehicle).side.is_empty(),
+            "{}",
+            car.vehicle.id
+        );
+        for aiming in &car.vehicle.aimings {
+            assert!(!aiming.mark_plan.is_empty() && !aiming.zones.is_empty(), "{}", aiming.id);
+            assert!(!aiming.have_ready.is_empty() && !aiming.conditions.is_empty(), "{}", aiming.id);
+        }
+    }
+}
+
+/// The mark plan of every aiming leads to where its target belongs: two ways to one place, worked apart.
+#[test]
+fn mark_plans_lead_to_their_targets() {
+    let mut checked = 0;
+    for file in EMBEDDED_LAYOUTS {
+        for (id, arrangement) in layout(file.name).arrangements {
+            let scene = Scene::of(&arrangement);
+            for (placement, target) in arrangement.aiming.placements.iter().zip(&scene.targets) {
+                let Some(wanted) = &placement.mark else { continue };
+                let mark = scene.marks.iter().find(|m| m.id == *wanted).unwrap();
+                let off = mark.at.unwrap().distance(target.meant.place.origin());
+                assert!(
+                    off < 0.01,
+                    "{id} in {}: {} lies {off} mm from mark {wanted}",
+                    file.name,
+                    placement.id
+                );
+                checked += 1;
+            }
+        }
+    }
+    assert!(checked > 30, "only {checked} placements were looked at");
+}
+
+/// What each bay is shipped to show.
+#[test]
+fn the_bays_show_what_they_are_for() {
+    let verdicts = |name: &str| -> Vec<(String, Verdict)> {
+        layout(name).arrangements.iter().map(|(id, a)| (id.to_string(), assess(a).verdict)).collect()
+    };
+    for (id, verdict) in verdicts("clear-bay") {
+        let expected = if id == "Trolley left in the zone" { Verdict::NotReady } else { Verdict::Ready };
+        assert_eq!(verdict, expected, "{id}");
+    }
+    assert!(verdicts("short-bay").iter().all(|(_, v)| *v == Verdict::NotReady));
+    for name in ["lift-bay", "drain-bay", "crowded-bay"] {
+        let all = verdicts(name);
+        assert!(all.iter().any(|(_, v)| *v == Verdict::ReadyWithCare), "{name}");
+        assert!(all.iter().any(|(_, v)| *v == Verdict::NotReady), "{name}");
+    }
+    let demo = layout("crowded-bay");
+    let found = assess(&demo.arrangements[0].1);
+    assert_eq!(found.count(Severity::Stops), 3);
+    assert!(found.promise.is_some(), "moving trolley and cabinet is enough");
+    let codes: Vec<Code> = found.findings.iter().map(|f| f.code).collect();
+    for code in [Code::ZoneObject, Code::SightBlocked, Code::ZoneNear, Code::KeepFree, Code::FloorLevels] {
+        assert!(codes.contains(&code), "{code:?}");
+    }
+}
