@@ -4,12 +4,13 @@
 //! is less than the uncertainty of its own place may be inside: that needs care, and a tape.
 //! Limit: the aiming's own zones.
 
-use baywright_geometry::Prism;
 use baywright_geometry::clearance::{Clearance, clearance};
+use baywright_geometry::distance::{Separation, distance_to_segment};
+use baywright_geometry::{Prism, Segment};
 
 use super::{Context, SPEAKS_FROM_MM, Seen, finding, middle_of_both, thing_subject};
 use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
-use crate::model::{Exclusion, Thing, ThingKind};
+use crate::model::{Exclusion, OpeningKind, Thing, ThingKind};
 use crate::scene::PlacedZone;
 
 /// Whether a zone excludes a thing: `None` if that cannot be judged.
@@ -38,7 +39,41 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 .filter_map(|(subject, prism)| runway_and_zone(context, zone, subject, &prism));
             findings.extend(intruding);
         }
+        if zone.excludes == Exclusion::Light && context.is_whole() {
+            findings.extend(windows(context, zone));
+        }
     }
+}
+
+/// A window in a zone that excludes light: whether it matters depends on the day, so that it needs care.
+fn windows(context: &Context<'_>, zone: &PlacedZone) -> Vec<Finding> {
+    let bay = &context.arrangement.bay;
+    let windows = bay.openings.iter().filter(|opening| opening.kind == OpeningKind::Window);
+    windows
+        .filter_map(|window| {
+            let wall = bay.room.edges().nth(window.wall)?;
+            let along = (wall.to - wall.from).normalize_or_zero();
+            let start = wall.from + along * window.from;
+            let pane = Segment::new(start, start + along * window.width);
+            let heights = zone.prism.span.shared(&window.span)?;
+            let in_plan = distance_to_segment(&zone.prism.outline, &pane) == Separation::Overlapping;
+            in_plan.then(|| {
+                let middle = (heights.bottom() + heights.top()) * 0.5;
+                finding(
+                    Code::ZoneUnjudged,
+                    Severity::Care,
+                    vec![Subject::Opening(window.id.clone()), Subject::Zone(zone.id.clone())],
+                    pane.at(0.5).extend(middle),
+                    Basis::Procedure(context.arrangement.aiming.provenance.clone()),
+                )
+                .knowing(Facts::Zone {
+                    excludes: zone.excludes,
+                    heights: Some(heights),
+                    area: 0.0,
+                })
+            })
+        })
+        .collect()
 }
 
 /// A runway that carries no car is steel like any other.

@@ -1,7 +1,7 @@
 //! Texts of the drawings: titles, labels, what a dimension says. Short, because they stand on paper beside what they
 //! name; names are used as typed.
 
-use super::{Words, sentence_start};
+use super::{Units, Words, sentence_start};
 use crate::assessment::Severity;
 use crate::model::{
     Arrangement, Datum, End, Exclusion, FloorFeatureKind, Opening, OpeningKind, Placement, ReferenceAxis,
@@ -146,7 +146,11 @@ impl Words<'_> {
 
     /// How far something is in where it may not be.
     pub fn so_far_in(&self, depth: f64) -> String {
-        format!("{} in", self.units.bare(depth))
+        match self.units {
+            // "3 in in" would be read as inches.
+            Units::FeetInches => format!("{} deep", self.units.bare(depth)),
+            _ => format!("{} in", self.units.bare(depth)),
+        }
     }
 
     /// A bare length on a dimension line.

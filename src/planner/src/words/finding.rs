@@ -143,6 +143,9 @@ impl Words<'_> {
                 let of = self.keeps_clear_of(*excludes);
                 match (finding.code, heights) {
                     (Code::ZoneNear, _) => self.known(finding),
+                    (Code::ZoneUnjudged, _) if matches!(finding.subjects.first(), Some(Subject::Opening(_))) => {
+                        format!("The zone is to be clear of {of}; how much a window lets in depends on the day.")
+                    }
                     (Code::ZoneUnjudged, _) => {
                         format!("The zone is to be clear of {of}; for {} that is not known.", self.made_of(finding))
                     }

@@ -67,6 +67,30 @@ fn people_and_lamps_have_their_own_zones() {
     check(&arrangement, Code::ZoneObject, Severity::Stops, Some(250.0));
 }
 
+/// A window in the far wall, into which the zone reaches: daylight cannot be judged.
+#[test]
+fn a_window_in_a_light_zone_needs_care() {
+    let mut arrangement = clear();
+    arrangement.bay.openings = vec![Opening {
+        id: "window".into(),
+        kind: OpeningKind::Window,
+        wall: 1,
+        from: 2_000.0,
+        width: 1_000.0,
+        span: span(1_000.0, 2_000.0),
+        material: Material::Glass,
+        shut: true,
+        free_beyond: 0.0,
+        is_exit: false,
+    }];
+    arrangement.aiming.zones[0].excludes = Exclusion::Light;
+    none(&arrangement, Code::ZoneUnjudged);
+    arrangement.aiming.zones[0].outline = rectangle((900.0, -1_500.0), (9_000.0, 1_500.0)).into();
+    check(&arrangement, Code::ZoneUnjudged, Severity::Care, None);
+    arrangement.bay.openings[0].span = span(1_500.0, 2_000.0);
+    none(&arrangement, Code::ZoneUnjudged);
+}
+
 /// A column of 120 mm whose near side is 20 mm from the zone, placed by eye (± 50 mm).
 #[test]
 fn a_column_known_by_eye_may_be_inside() {
