@@ -4,8 +4,9 @@
 use baywright_geometry::{Circle, DVec2, DVec3, Face, Outline, Polygon, Prism, Share, Span, target_share};
 use serde::Deserialize;
 
-/// Straight things: both sides work in `f64` on shares of areas of 1e6 mm², and the table prints twelve digits.
-const SHARE: f64 = 1e-9;
+/// Straight things: the script unites on a grid of 1e-7 mm, along up to some 1e4 mm of shadows' edges on a face of 3e4 mm²
+/// and more.
+const SHARE: f64 = 1e-7;
 
 /// Round things: the script's polygons of 4096 corners cross the circle by up to 1.2e-4 mm, seen up to ten times
 /// larger, over up to a few metres of a face of 1e5 mm² and more.

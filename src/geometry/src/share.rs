@@ -58,10 +58,10 @@ pub fn target_share(sensor: DVec3, face: &Face, things: &[Prism]) -> Share {
     let Some(view) = View::new(sensor, face) else { return Share::Behind };
     let whole = face.area();
     let sliver = sliver_area(face);
-    let mut remains = Remains::of(&face.own_ring(), sliver);
     let mut hidden_by = Vec::new();
+    let mut all = Vec::new();
     for (index, thing) in things.iter().enumerate() {
-        let shadows = view.shadows(thing);
+        let mut shadows = view.shadows(thing);
         let hidden = match shadows.as_slice() {
             [] => continue,
             [one] => signed_area(one),
@@ -73,12 +73,24 @@ pub fn target_share(sensor: DVec3, face: &Face, things: &[Prism]) -> Share {
         };
         if hidden > sliver {
             hidden_by.push((index, (hidden / whole).clamp(0.0, 1.0)));
-            shadows.iter().for_each(|shadow| remains.subtract(shadow));
+            all.append(&mut shadows);
         }
     }
     hidden_by.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+    let remains = past(face, all, sliver);
     let share = if hidden_by.is_empty() { 1.0 } else { (remains.area() / whole).clamp(0.0, 1.0) };
     Share::Seen(Seen { share, visible: remains.into_rings(), hidden_by })
+}
+
+/// What is left of the face. The largest shadows are taken away first: then the small ones often find nothing more to
+/// hide, and make no pieces.
+fn past(face: &Face, shadows: Vec<Vec<DVec2>>, sliver: f64) -> Remains {
+    let mut sized: Vec<(f64, Vec<DVec2>)> =
+        shadows.into_iter().map(|shadow| (signed_area(&shadow), shadow)).collect();
+    sized.sort_by(|a, b| b.0.total_cmp(&a.0));
+    let mut remains = Remains::of(&face.own_ring(), sliver);
+    sized.iter().for_each(|(_, shadow)| remains.subtract(shadow));
+    remains
 }
 
 /// An area on the face that counts as none: a strip as wide as a touch along two of its sides. It is what rounding

@@ -1,5 +1,8 @@
 //! The first Fresnel zone against dense sampling, for awkward obstacles and paths.
 
+// A test may stop with a message.
+#![allow(clippy::unwrap_used)]
+
 #[allow(dead_code, reason = "shared with the other property tests, each of which needs a part of it")]
 mod awkward;
 

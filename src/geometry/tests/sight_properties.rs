@@ -1,5 +1,8 @@
 //! What must hold for every sensor, target and crowd of things, however awkwardly they stand.
 
+// A test may stop with a message.
+#![allow(clippy::unwrap_used)]
+
 #[allow(dead_code, reason = "shared with the other property tests, each of which needs a part of it")]
 mod awkward;
 

@@ -13,7 +13,7 @@ use crate::circle::Circle;
 use crate::convex;
 use crate::face::Face;
 use crate::outline::Outline;
-use crate::polygon::signed_area;
+use crate::polygon::{ring_edges, signed_area};
 use crate::prism::{Prism, Span};
 use crate::tolerance::{SAGITTA_MM, TOUCH_MM};
 
@@ -42,6 +42,8 @@ pub(super) struct View {
     half: DVec2,
     /// Inward normals of the four planes through the sensor and the face's sides: right, left, bottom, top.
     sides: [DVec3; 4],
+    /// What of the plan lies below or above the view: sensor and face from above.
+    plan: Vec<DVec2>,
     sliver: f64,
 }
 
@@ -64,7 +66,10 @@ impl View {
             ahead * (half.y - foot.y) - up * reach,
         ];
         let axes = [left, up, ahead];
-        Some(Self { sensor, axes, reach, foot, half, sides, sliver: sliver_area(face) })
+        let [a, b, c, d] = face.corners().map(|corner| corner.truncate());
+        let plan =
+            convex::hull(&[sensor.truncate(), a, b, c, d]).map_or(Vec::new(), |hull| hull.outer().to_vec());
+        Some(Self { sensor, axes, reach, foot, half, sides, plan, sliver: sliver_area(face) })
     }
 
     /// The shadows of a prism's convex pieces within the face; none smaller than a sliver.
@@ -89,6 +94,10 @@ impl View {
     fn clipped(&self, shadows: Vec<Vec<DVec2>>) -> Vec<Vec<DVec2>> {
         let hulls = shadows.into_iter().filter_map(|points| convex::hull(&points));
         let within = hulls.filter_map(|hull| {
+            let most = self.half;
+            if hull.bounds().low.cmpge(-most).all() && hull.bounds().high.cmple(most).all() {
+                return Some(hull.outer().to_vec());
+            }
             // Cut, its new corners are rounded: only a hull of them is convex again, as the next step needs it.
             let ring = self.within_face(hull.outer().to_vec());
             convex::hull(&ring).map(|hull| hull.outer().to_vec())
@@ -203,28 +212,35 @@ impl View {
 
     /// The tangents' corners around a rim between two angles, with the two ends.
     fn rim(&self, circle: &Circle, height: f64, from: f64, to: f64, points: &mut Vec<DVec2>) {
-        let stretches = libm::ceil((to - from) / WIDEST_RAD).max(1.0);
-        let step = (to - from) / stretches;
-        let at = |turn: f64, radius: f64| self.own(on_rim(circle, turn, radius).extend(height));
-        points.push(self.seen(at(from, circle.radius())));
-        for i in 0..stretches as usize {
-            self.stretch(circle, height, from + step * i as f64, from + step * (i + 1) as f64, points);
+        let (first, last) = (angle_point(from), angle_point(to));
+        let at = |way: DVec2| self.own((circle.centre() + way * circle.radius()).extend(height));
+        points.push(self.seen(at(first)));
+        for (from, to) in arcs(from, to) {
+            let ends = [at(from), at(to)];
+            self.stretch(circle, height, [from, to], ends, points);
         }
-        points.push(self.seen(at(to, circle.radius())));
+        points.push(self.seen(at(last)));
     }
 
-    /// One stretch of a rim: halved until a single corner is near enough, or is of no concern to the face.
-    fn stretch(&self, circle: &Circle, height: f64, from: f64, to: f64, points: &mut Vec<DVec2>) {
-        let half = 0.5 * (to - from);
-        let middle = from + half;
-        let out = circle.radius() / libm::cos(half);
-        let corner = self.own(on_rim(circle, middle, out).extend(height));
-        let ends = [from, to].map(|turn| self.own(on_rim(circle, turn, circle.radius()).extend(height)));
-        if out - circle.radius() <= SAGITTA_MM || self.beside([corner, ends[0], ends[1]]) {
+    /// One stretch of a rim between two unit vectors, and its two ends in the view's own axes: halved until a single
+    /// corner is near enough, or is of no concern to the face.
+    fn stretch(
+        &self,
+        circle: &Circle,
+        height: f64,
+        [from, to]: [DVec2; 2],
+        [start, end]: [DVec3; 2],
+        points: &mut Vec<DVec2>,
+    ) {
+        let (out, far) = tangents_meet(from, to, circle.radius());
+        let corner = self.own((circle.centre() + out).extend(height));
+        if far - circle.radius() <= SAGITTA_MM || self.beside([corner, start, end]) {
             points.push(self.seen(corner));
         } else {
-            self.stretch(circle, height, from, middle, points);
-            self.stretch(circle, height, middle, to, points);
+            let way = out / far;
+            let middle = self.own((circle.centre() + way * circle.radius()).extend(height));
+            self.stretch(circle, height, [from, way], [start, middle], points);
+            self.stretch(circle, height, [way, to], [middle, end], points);
         }
     }
 
@@ -237,14 +253,35 @@ impl View {
             || outside(|p, half| p.y <= -half.y)
     }
 
-    /// A polygon around the whole circle, one of its edges square to the sensor, so that a sensor outside the circle
-    /// is outside the polygon too.
+    /// A polygon around the whole circle, fine where the view needs it. One of its edges is square to the sensor, so
+    /// that a sensor outside the circle is outside the polygon too.
     fn ring_around(&self, circle: &Circle) -> Vec<DVec2> {
-        let n = circle.circumscribed().outer().len();
-        let step = std::f64::consts::TAU / n as f64;
         let facing = angle::heading(self.sensor.truncate() - circle.centre());
-        let out = circle.radius() / libm::cos(0.5 * step);
-        (0..n).map(|i| on_rim(circle, facing + step * (i as f64 + 0.5), out)).collect()
+        let mut ring = Vec::new();
+        for (from, to) in arcs(facing, facing + std::f64::consts::TAU) {
+            self.plan_stretch(circle, from, to, &mut ring);
+        }
+        ring
+    }
+
+    /// As [`View::stretch`], in plan.
+    fn plan_stretch(&self, circle: &Circle, from: DVec2, to: DVec2, ring: &mut Vec<DVec2>) {
+        let (out, far) = tangents_meet(from, to, circle.radius());
+        let near = |way: DVec2| circle.centre() + way * circle.radius();
+        let corner = circle.centre() + out;
+        if far - circle.radius() <= SAGITTA_MM || self.plan_beside([corner, near(from), near(to)]) {
+            ring.push(corner);
+        } else {
+            let way = out / far;
+            self.plan_stretch(circle, from, way, ring);
+            self.plan_stretch(circle, way, to, ring);
+        }
+    }
+
+    /// Whether three plan points all lie outside one side of the view.
+    fn plan_beside(&self, points: [DVec2; 3]) -> bool {
+        ring_edges(&self.plan)
+            .any(|side| points.iter().all(|&p| (side.to - side.from).perp_dot(p - side.from) <= 0.0))
     }
 }
 
@@ -268,7 +305,22 @@ fn cut(ring: Vec<DVec2>, within: impl Fn(DVec2) -> f64, onto: impl Fn(DVec2) -> 
     kept
 }
 
-fn on_rim(circle: &Circle, turn: f64, radius: f64) -> DVec2 {
+/// The unit vector at an angle.
+fn angle_point(turn: f64) -> DVec2 {
     let (sin, cos) = libm::sincos(turn);
-    circle.centre() + DVec2::new(cos, sin) * radius
+    DVec2::new(cos, sin)
+}
+
+/// An arc between two angles as unit vectors, in equal parts no wider than [`WIDEST_RAD`].
+fn arcs(from: f64, to: f64) -> impl Iterator<Item = (DVec2, DVec2)> {
+    let parts = libm::ceil((to - from) / WIDEST_RAD).clamp(1.0, 8.0);
+    let step = (to - from) / parts;
+    let ends = (0..=parts as usize).map(move |i| angle_point(from + step * i as f64));
+    ends.clone().zip(ends.skip(1))
+}
+
+/// Where the tangents at two unit vectors of a circle about the origin meet, and how far out that is: along their sum.
+fn tangents_meet(from: DVec2, to: DVec2, radius: f64) -> (DVec2, f64) {
+    let out = (from + to) * (radius / (1.0 + from.dot(to)));
+    (out, out.length())
 }

@@ -56,14 +56,12 @@ impl Scene {
         }
         let at = |i: usize| base + (i % n) as Spot;
         let mut touched = false;
-        let mut next_of = ring.iter().skip(1).chain([&first]);
+        let next_of = ring.iter().skip(1).chain([&first]);
         let mut before = last;
         // For a thing the free side is the right one: taken the other way round, its facing edges too turn
-        // anticlockwise about the eye. The run is then built from the ring's far end.
-        let mut i = 0;
+        // anticlockwise about the eye.
         let mut facing: Vec<(usize, f64)> = Vec::with_capacity(n);
-        for &from in ring {
-            let to = next_of.next().copied().unwrap_or(from);
+        for (i, (&from, &to)) in ring.iter().zip(next_of).enumerate() {
             let turn = predicate::turn(from, to, self.eye);
             if (from.y > self.eye.y) != (to.y > self.eye.y) && (turn > 0.0) == (to.y > from.y) {
                 *inside = !*inside;
@@ -77,7 +75,6 @@ impl Scene {
                 facing.push((i, turn.abs()));
             }
             before = from;
-            i += 1;
         }
         if room {
             facing.iter().for_each(|&(i, turn)| self.add_edge(at(i), at(i + 1), turn));
