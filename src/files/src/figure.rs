@@ -1,6 +1,6 @@
 //! Single values as they stand in a file: numbers that read well, and days.
 
-use baywright_geometry::{DVec2, DVec3, angle};
+use baywright_planner::geometry::{DVec2, DVec3, angle};
 use jiff::civil::Date;
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error as _};
 

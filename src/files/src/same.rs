@@ -24,7 +24,7 @@ same!(p::ClassFile, m::VehicleClass: SmallHatchback, Saloon, Estate, TallCar, Va
 same!(p::AdjustedFile, m::Adjusted: Screw, Shim, Software, NotAtAll);
 same!(a::AxisFile, m::ReferenceAxis: GeometricCentreline, ThrustLine);
 same!(a::WheelFile, m::Wheel: FrontLeft, FrontRight, RearLeft, RearRight);
-same!(a::HandFile, baywright_geometry::marks::Hand: Left, Right);
+same!(a::HandFile, baywright_planner::geometry::marks::Hand: Left, Right);
 same!(a::TargetKindFile, m::TargetKind: CornerReflector, Plate, Board, Mat, ActiveDevice);
 same!(a::EndFile, m::End: Face, ReflectorCentre);
 same!(a::AlongFile, m::MeasuredAlong: Floor, Level);

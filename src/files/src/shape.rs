@@ -1,6 +1,6 @@
 //! Shapes: from a file's points to checked ones and back, and the names that a file refers to.
 
-use baywright_geometry::{Bounds, Circle, DVec2, Outline, Polygon, Span};
+use baywright_planner::geometry::{Bounds, Circle, DVec2, Outline, Polygon, Span};
 use baywright_planner::model::Id;
 use baywright_planner::model::validate::limits::{self, Range};
 use baywright_planner::model::validate::{Fault, number, one_of, shape_fault};

@@ -8,7 +8,7 @@ use baywright_files::{
     EMBEDDED_LAYOUTS, EMBEDDED_PROFILES, layout_text, load_layout, load_profile, parse_layout, parse_profile,
     profile_text, save_layout, save_profile,
 };
-use baywright_geometry::{DVec2, PlanPose, Span, angle};
+use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
 use baywright_planner::model::{
     Effort, Id, Known, Layout, Material, Moved, OnThisCar, SavedArrangement, Shape, StandSet, Thing,
     ThingKind,

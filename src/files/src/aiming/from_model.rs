@@ -1,6 +1,6 @@
 //! From an aiming to its file: positions become names.
 
-use baywright_geometry::marks::{Construction, Reach};
+use baywright_planner::geometry::marks::{Construction, Reach};
 use baywright_planner::model::{
     Aiming, Datum, Exclusion, KeepClear, PlaceTolerance, Placement, Stand, StandOff, Target, TargetHeight,
     Vehicle, ZoneFrame,

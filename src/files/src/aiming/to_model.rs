@@ -1,6 +1,6 @@
 //! From an aiming's file to the model: names become positions.
 
-use baywright_geometry::marks::{Construction, Reach};
+use baywright_planner::geometry::marks::{Construction, Reach};
 use baywright_planner::model::{
     AimError, AimTolerance, Aiming, Datum, Exclusion, FloorRequirement, Id, KeepClear, MarkStep,
     PlaceTolerance, Placement, Stand, StandOff, Target, TargetHeight, TargetKind, ZoneFrame,

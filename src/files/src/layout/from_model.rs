@@ -1,6 +1,6 @@
 //! From a layout to its file.
 
-use baywright_geometry::PlanPose;
+use baywright_planner::geometry::PlanPose;
 use baywright_planner::model::{Bay, Layout, OnThisCar, SavedArrangement, Shape, StandSet, Thing};
 
 use super::{

@@ -1,6 +1,6 @@
 //! From a layout's file to the model.
 
-use baywright_geometry::{DVec2, PlanPose};
+use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::model::validate::{self, Fault, limits};
 use baywright_planner::model::{
     Bay, FloorFeature, FloorSurvey, Id, KeepFree, Layout, LevelPoint, Moved, OnThisCar, Opening,
@@ -48,7 +48,7 @@ fn pose(at: Point, heading: Figure) -> PlanPose {
 }
 
 fn is_clockwise(corners: &[Point]) -> bool {
-    baywright_geometry::polygon::signed_area(&vecs(corners)) < 0.0
+    baywright_planner::geometry::polygon::signed_area(&vecs(corners)) < 0.0
 }
 
 /// The wall of the turned room for a wall of a clockwise file, and the other way round: the ring's order is reversed,
@@ -265,7 +265,7 @@ fn set(file: &SetFile) -> StandSet {
 
 #[cfg(test)]
 mod tests {
-    use baywright_geometry::Polygon;
+    use baywright_planner::geometry::Polygon;
 
     use super::*;
 

@@ -1,6 +1,6 @@
 //! From a profile's file to a vehicle.
 
-use baywright_geometry::DVec2;
+use baywright_planner::geometry::DVec2;
 use baywright_planner::model::class::{Figures, figure};
 use baywright_planner::model::validate::{self, Fault, limits};
 use baywright_planner::model::{
