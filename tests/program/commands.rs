@@ -90,7 +90,11 @@ fn json_says_the_same() {
 fn what_cannot_be_read_or_found() {
     let output = baywright(&["check", "bay-layouts/nowhere.ron"]);
     assert_eq!(output.status.code(), Some(2));
-    assert!(errors(&output).contains("nowhere.ron") && errors(&output).lines().count() == 1, "{}", errors(&output));
+    assert!(
+        errors(&output).contains("nowhere.ron") && errors(&output).lines().count() == 1,
+        "{}",
+        errors(&output)
+    );
     assert!(output.stdout.is_empty());
     assert_eq!(baywright(&["chek"]).status.code(), Some(2));
     assert_eq!(baywright(&["--help"]).status.code(), Some(0));
@@ -115,8 +119,14 @@ fn draw_writes_a_picture() {
         assert!(svg.starts_with("<svg") || svg.starts_with("<?xml"), "{}", &svg[..80]);
         assert!(svg.contains("Space not ready"));
     }
-    let output =
-        baywright(&["draw", "crowded-bay", "--view", "top", "-o", folder.join("no/such.svg").to_str().expect("a path")]);
+    let output = baywright(&[
+        "draw",
+        "crowded-bay",
+        "--view",
+        "top",
+        "-o",
+        folder.join("no/such.svg").to_str().expect("a path"),
+    ]);
     assert_eq!(output.status.code(), Some(3));
     assert_eq!(errors(&output).lines().count(), 1, "{}", errors(&output));
     // Nothing half written is left behind.

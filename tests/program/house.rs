@@ -17,7 +17,8 @@ fn data_flows_one_way() {
         .output()
         .expect("cargo metadata runs");
     assert!(metadata.status.success(), "{}", String::from_utf8_lossy(&metadata.stderr));
-    let metadata: serde_json::Value = serde_json::from_slice(&metadata.stdout).expect("cargo metadata is JSON");
+    let metadata: serde_json::Value =
+        serde_json::from_slice(&metadata.stdout).expect("cargo metadata is JSON");
     let arrows: BTreeMap<String, Vec<String>> = metadata["packages"]
         .as_array()
         .expect("packages")
@@ -54,8 +55,17 @@ fn data_flows_one_way() {
 /// The core does no input or output, reads no clock, starts no thread, and does not know the screen.
 #[test]
 fn the_core_stays_pure() {
-    let banned =
-        ["std::fs", "std::net", "std::time", "std::thread", "std::env", "println!", "eprintln!", "SystemTime", "Zoned"];
+    let banned = [
+        "std::fs",
+        "std::net",
+        "std::time",
+        "std::thread",
+        "std::env",
+        "println!",
+        "eprintln!",
+        "SystemTime",
+        "Zoned",
+    ];
     for crate_ in ["geometry", "planner", "drawing"] {
         for file in rust_files(&root().join("src").join(crate_).join("src")) {
             let text = std::fs::read_to_string(&file).expect("a source file");
@@ -111,7 +121,8 @@ fn the_developers_guide_names_every_crate_and_every_check() {
     }
     let codes = std::fs::read_to_string(root().join("src/planner/src/assessment.rs")).expect("assessment.rs");
     let mut named = 0;
-    for line in codes.lines().filter(|line| line.trim_start().starts_with("Self::") && line.contains("=> \"")) {
+    for line in codes.lines().filter(|line| line.trim_start().starts_with("Self::") && line.contains("=> \""))
+    {
         let code = line.split('"').nth(1).expect("a code");
         assert!(guide.contains(&format!("`{code}`")), "DEVELOPERS.md does not name the finding {code}");
         named += 1;

@@ -1,5 +1,7 @@
 //! The whole program: how the house is built, and the commands run as a person runs them.
 
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
+
 mod commands;
 mod house;
 mod scenarios;

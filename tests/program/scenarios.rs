@@ -30,7 +30,8 @@ impl Scenario {
             .map(str::trim)
             .filter(|line| !line.is_empty() && !line.starts_with('#'))
             .map(|line| {
-                let (word, rest) = line.split_once(':').unwrap_or_else(|| panic!("{}: {line}", path.display()));
+                let (word, rest) =
+                    line.split_once(':').unwrap_or_else(|| panic!("{}: {line}", path.display()));
                 (word.trim().to_owned(), rest.trim().to_owned())
             })
             .collect();
@@ -46,9 +47,12 @@ impl Scenario {
     }
 
     fn arrangement(&self) -> Arrangement {
-        let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("bay-layouts").join(format!("{}.ron", self.one("bay")));
+        let path = Path::new(env!("CARGO_MANIFEST_DIR"))
+            .join("bay-layouts")
+            .join(format!("{}.ron", self.one("bay")));
         let day = jiff::civil::date(2026, 11, 20);
-        let loaded = baywright_files::open(&path, Some(day)).unwrap_or_else(|f| panic!("{}: {f:?}", self.name));
+        let loaded =
+            baywright_files::open(&path, Some(day)).unwrap_or_else(|f| panic!("{}: {f:?}", self.name));
         let wanted = self.one("arrangement");
         let found = loaded.arrangements.into_iter().find(|(id, _)| id.as_str() == wanted);
         found.unwrap_or_else(|| panic!("{}: no arrangement {wanted:?}", self.name)).1
@@ -58,7 +62,10 @@ impl Scenario {
         for (word, text) in &self.lines {
             let parts: Vec<&str> = text.split(',').map(str::trim).collect();
             let number = |i: usize| -> f64 {
-                parts.get(i).and_then(|part| part.parse().ok()).unwrap_or_else(|| panic!("{}: {text}", self.name))
+                parts
+                    .get(i)
+                    .and_then(|part| part.parse().ok())
+                    .unwrap_or_else(|| panic!("{}: {text}", self.name))
             };
             let has = |there: bool| assert!(there, "{}: there is no {:?}", self.name, parts[0]);
             match word.as_str() {
@@ -118,7 +125,11 @@ impl Scenario {
                         .filter(|f| plain(words.line(f)).starts_with(before))
                         .filter_map(|f| words.cure(f).map(plain))
                         .collect();
-                    assert!(cures.iter().any(|c| c.starts_with(text.as_str())), "{}: {text}: {cures:?}", self.name);
+                    assert!(
+                        cures.iter().any(|c| c.starts_with(text.as_str())),
+                        "{}: {text}: {cures:?}",
+                        self.name
+                    );
                 }
                 _ => {}
             }
@@ -138,8 +149,10 @@ fn told(assessment: &Assessment, words: &Words<'_>) -> String {
 #[test]
 fn every_scenario_comes_out_as_written() {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/scenarios");
-    let mut paths: Vec<_> =
-        std::fs::read_dir(folder).expect("the scenarios").map(|entry| entry.expect("an entry").path()).collect();
+    let mut paths: Vec<_> = std::fs::read_dir(folder)
+        .expect("the scenarios")
+        .map(|entry| entry.expect("an entry").path())
+        .collect();
     paths.sort();
     assert!(paths.len() >= 10, "only {} scenarios", paths.len());
     for path in paths {

@@ -2,6 +2,8 @@
 //!
 //! `judge` is the findings alone, `assess` adds the cures of the ten worst with what they would cause, and the promise.
 
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
+
 #[path = "../tests/checks/support.rs"]
 #[allow(dead_code, unused_imports)]
 mod support;

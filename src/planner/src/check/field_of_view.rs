@@ -20,7 +20,7 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let Some(face) = &target.face else { continue };
         let outside = |p: DVec3| outside(sensor_from_bay * p, &sensor.view);
         let middle = outside(face.centre());
-        let corners = face.corners().into_iter().filter_map(|corner| outside(corner));
+        let corners = face.corners().into_iter().filter_map(outside);
         let worst = corners.chain(middle).max_by(|a, b| (a.0 - a.1).total_cmp(&(b.0 - b.1)));
         let Some((angle, half)) = worst else { continue };
         let must_see_all = sensor.kind.radar().is_none();

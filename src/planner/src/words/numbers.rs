@@ -49,7 +49,7 @@ fn zeroed(value: f64, smallest: f64) -> f64 {
 
 fn millimetres(mm: f64) -> String {
     let size = mm.abs();
-    if size < 0.1 && size >= 0.005 {
+    if (0.005..0.1).contains(&size) {
         format!("{mm:.2}")
     } else if size < 9.95 && (size - size.round()).abs() >= 0.05 {
         format!("{mm:.1}")
