@@ -72,6 +72,8 @@ mod tests {
         let sensor = DVec3::new(0.0, 0.0, 1000.0);
         let plan = sight_shadow_plan(sensor, &mat, &Span::new(0.0, 100.0).unwrap()).unwrap();
         assert!((plan.bounds().low.x - 810.0).abs() < 1e-9 && (plan.bounds().high.x - 1100.0).abs() < 1e-9);
-        assert!(sight_shadow_plan(DVec3::new(0.0, 0.0, -1.0), &mat, &Span::new(-9.0, 100.0).unwrap()).is_none());
+        assert!(
+            sight_shadow_plan(DVec3::new(0.0, 0.0, -1.0), &mat, &Span::new(-9.0, 100.0).unwrap()).is_none()
+        );
     }
 }
