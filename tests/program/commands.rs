@@ -157,6 +157,17 @@ fn without_a_display_the_demo_answers() {
     let _ = std::fs::remove_dir_all(folder);
 }
 
+/// What the README shows is what is printed, but for the breaks of its lines.
+#[test]
+fn the_readme_shows_what_is_printed() {
+    let readme = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/README.md")).expect("README.md");
+    let shown = readme.split("```text\n").nth(1).and_then(|rest| rest.split("```").next()).expect("an example");
+    let joined = |text: &str| text.split([' ', '\n']).filter(|word| !word.is_empty()).collect::<Vec<_>>().join(" ");
+    let output = baywright(&["check", "bay-layouts/crowded-bay.ron", "-a", "As found"]);
+    let printed = String::from_utf8(output.stdout).expect("text");
+    assert!(joined(&printed).starts_with(&joined(shown)), "{}", joined(&printed));
+}
+
 /// A full disk or a closed pipe must not end in a panic.
 #[test]
 fn an_answer_that_cannot_be_written() {
