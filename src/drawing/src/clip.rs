@@ -22,7 +22,8 @@ pub(crate) fn half_plane(ring: &[DVec2], on: DVec2, inward: DVec2) -> Vec<DVec2>
 
 /// The part of a ring in a box.
 pub(crate) fn ring_in_box(ring: &[DVec2], area: &Bounds) -> Vec<DVec2> {
-    let cuts = [(area.low, DVec2::X), (area.low, DVec2::Y), (area.high, DVec2::NEG_X), (area.high, DVec2::NEG_Y)];
+    let cuts =
+        [(area.low, DVec2::X), (area.low, DVec2::Y), (area.high, DVec2::NEG_X), (area.high, DVec2::NEG_Y)];
     cuts.into_iter().fold(ring.to_vec(), |ring, (on, inward)| half_plane(&ring, on, inward))
 }
 

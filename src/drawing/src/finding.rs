@@ -54,7 +54,8 @@ pub(crate) fn shared(arrangement: &Arrangement, assessment: &Assessment, finding
         }
         // What of the thing lies between the sensor and the face.
         (Code::SightBlocked, [culprit, Subject::Target(target), ..]) => {
-            let seen = assessment.scene.targets.iter().find(|t| t.id == *target).and_then(|t| t.face.as_ref());
+            let seen =
+                assessment.scene.targets.iter().find(|t| t.id == *target).and_then(|t| t.face.as_ref());
             let Some(face) = seen else { return Vec::new() };
             let half = face.width() * 0.5;
             let corners = vec![

@@ -42,7 +42,8 @@ impl Pen<'_> {
         let (tip_mm, spot_mm) = (self.mm(tip), self.mm(spot));
         self.flag_item(Role::Leader(severity), &subject, flagged, Shape::Line(vec![tip_mm, spot_mm]));
         let style = self.style(size::SMALL, Weight::Bold);
-        let dot = Sign { at: tip_mm, kind: SignKind::Dot, reach: 2.2 * self.enlarged, text: String::new(), style };
+        let dot =
+            Sign { at: tip_mm, kind: SignKind::Dot, reach: 2.2 * self.enlarged, text: String::new(), style };
         self.flag_item(Role::Leader(severity), &subject, flagged, Shape::Sign(dot));
         let kind = SignKind::of_severity(severity);
         let sign = Sign { at: spot_mm, kind, reach, text: flagged.number.to_string(), style };
@@ -65,7 +66,7 @@ impl Pen<'_> {
                 let turn = std::f64::consts::TAU / DIRECTIONS as f64;
                 let way = angle::direction(FIRST_DIRECTION + turn * i as f64);
                 let spot = tip + DVec2::new(way.x, -way.y) * distance;
-                let mut cost = far + self.space.cost(around(spot, box_size));
+                let mut cost = far + self.space.cost_for_flag(around(spot, box_size));
                 if cost < best.0 {
                     // The line to it should not run over texts or other signs.
                     let steps = (distance / 12.0) as usize;
@@ -92,7 +93,7 @@ impl Pen<'_> {
         for row in 0..count.y as usize {
             for column in 0..count.x as usize {
                 let spot = plan.low + box_size * DVec2::new(column as f64 + 0.5, row as f64 + 0.5);
-                let cost = self.space.cost(around(spot, box_size)) + spot.distance(tip) * FAR_COST;
+                let cost = self.space.cost_for_flag(around(spot, box_size)) + spot.distance(tip) * FAR_COST;
                 if best.is_none_or(|(least, _)| cost < least) {
                     best = Some((cost, spot));
                 }

@@ -54,7 +54,8 @@ impl Widths {
             .map(|face| {
                 let unit = f64::from(face.units_per_em());
                 // The blocks that the files were cut to; see fonts/README.md.
-                let letters = (0x20..=0x530).chain(0x1e00..=0x1eff).chain(0x2000..=0x2713).filter_map(char::from_u32);
+                let letters =
+                    (0x20..=0x530).chain(0x1e00..=0x1eff).chain(0x2000..=0x2713).filter_map(char::from_u32);
                 letters
                     .filter_map(|c| {
                         let advance = face.glyph_hor_advance(face.glyph_index(c)?)?;
@@ -64,10 +65,11 @@ impl Widths {
             })
             .unwrap_or_default();
         own.sort_by_key(|&(c, _)| c);
-        let find = |c: char| own.binary_search_by_key(&c, |&(c, _)| c).ok().and_then(|i| own.get(i)).map(|&(_, w)| w);
-        let common = (0..Self::COMMON)
-            .map(|n| char::from_u32(n).and_then(find).unwrap_or(OTHER_WIDTH))
-            .collect();
+        let find = |c: char| {
+            own.binary_search_by_key(&c, |&(c, _)| c).ok().and_then(|i| own.get(i)).map(|&(_, w)| w)
+        };
+        let common =
+            (0..Self::COMMON).map(|n| char::from_u32(n).and_then(find).unwrap_or(OTHER_WIDTH)).collect();
         Self { common, others: own.into_iter().filter(|&(c, _)| u32::from(c) >= Self::COMMON).collect() }
     }
 
@@ -81,7 +83,8 @@ impl Widths {
 }
 
 fn likely(c: char) -> f64 {
-    if matches!(u32::from(c), 0x1100..=0x11ff | 0x2e80..=0xd7ff | 0xf900..=0xfaff | 0xff00..=0xff60 | 0x1f000..) {
+    if matches!(u32::from(c), 0x1100..=0x11ff | 0x2e80..=0xd7ff | 0xf900..=0xfaff | 0xff00..=0xff60 | 0x1f000..)
+    {
         SQUARE_WIDTH
     } else {
         OTHER_WIDTH

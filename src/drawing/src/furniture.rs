@@ -1,11 +1,10 @@
 //! What stands around a view on a sheet: verdict, titles, key of the flags, scale bar, caution.
 
 use baywright_planner::geometry::DVec2;
-use baywright_planner::words::Words;
-use baywright_planner::{Assessment, Verdict};
+use baywright_planner::words::{Units, Words};
+use baywright_planner::{Assessment, Severity, Verdict};
 
 use crate::finding::flagged;
-use crate::layout::{KEY_LINE_PX, MOST_KEY_LINES};
 use crate::list::{Shape, Sign};
 use crate::paper::{Furniture, Paper};
 use crate::pen::{Pen, size};
@@ -17,11 +16,9 @@ use crate::text::{Align, TextStyle, Weight, fitted};
 const EDGE_PX: f64 = 24.0;
 /// The line of the verdict, px below the paper's edge.
 const VERDICT_PX: f64 = 32.0;
-/// Lines of the summary below it.
-const SUMMARY_PX: f64 = 62.0;
-pub(crate) const SUMMARY_LINE_PX: f64 = 20.0;
-/// A summary takes no more lines than this.
-const MOST_SUMMARY_LINES: usize = 3;
+/// The first line below it, and from line to line.
+const HEAD_PX: f64 = 62.0;
+const LINE_PX: f64 = 20.0;
 /// The sign beside the verdict.
 const VERDICT_SIGN_PX: f64 = 15.0;
 
@@ -36,13 +33,14 @@ pub struct ScaleBar {
     pub parts: u8,
 }
 
-/// The longest round length that is no wider than `most_px` on the paper.
-pub fn scale_bar(px_per_mm: f64, most_px: f64) -> ScaleBar {
+/// The longest round length that is no wider than `most_px` on the paper; round in feet where lengths are shown in feet.
+pub fn scale_bar(px_per_mm: f64, most_px: f64, units: Units) -> ScaleBar {
+    let unit = if units == Units::FeetInches { MM_PER_FOOT } else { 1.0 };
     let most = most_px / px_per_mm;
-    let mut round = ScaleBar { mm: 1.0, px: px_per_mm, parts: 4 };
+    let mut round = ScaleBar { mm: unit, px: unit * px_per_mm, parts: 4 };
     for decade in [1.0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6] {
         for (step, parts) in [(1.0, 4), (2.0, 4), (5.0, 5)] {
-            let mm = decade * step;
+            let mm = decade * step * unit;
             if mm <= most {
                 round = ScaleBar { mm, px: mm * px_per_mm, parts };
             }
@@ -51,39 +49,90 @@ pub fn scale_bar(px_per_mm: f64, most_px: f64) -> ScaleBar {
     round
 }
 
-/// What the sheet's height depends on: how many lines stand above and below the view.
-#[derive(Clone, Debug, PartialEq)]
+const MM_PER_FOOT: f64 = 304.8;
+
+/// The texts around a view, broken into lines: the sheet's height depends on them.
+#[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct Lines {
-    /// The summary; empty where it stands beside the verdict.
-    pub summary: Vec<String>,
-    /// Findings with a flag.
-    pub keys: usize,
+    /// Lines under the verdict: the summary, where it does not fit beside the verdict, and the arrangement's names,
+    /// where they do not fit beside the view's title.
+    pub head: Vec<String>,
+    /// Whether the summary stands beside the verdict.
+    pub beside_verdict: bool,
+    /// The arrangement's names beside the view's title; empty where they stand in the head.
+    pub names: String,
+    /// The key: a flag where a new finding starts, and a line of text.
+    pub key: Vec<(Option<(usize, Severity)>, String)>,
+    /// The caution below the scale bar, where it does not fit beside it.
+    pub caution: Vec<String>,
 }
 
 impl Lines {
     pub fn of(assessment: &Assessment, words: &Words<'_>, paper: &Paper<'_>, width: f64) -> Self {
         if paper.furniture == Furniture::Canvas {
-            return Self { summary: Vec::new(), keys: 0 };
+            return Self::default();
         }
         let by = paper.enlarged();
-        let style = TextStyle::new(size::LEAD * by, Weight::Regular);
-        let text = words.summary(assessment);
-        let beside = width - EDGE_PX - end_of_verdict(paper, words, assessment.verdict) - 24.0 * by;
-        let beside = beside - if assessment.on_example_figures { pill_width(paper, words) + 16.0 } else { 0.0 };
-        let summary = if paper.width_of(&text, style) <= beside {
-            Vec::new()
-        } else {
-            wrapped(&text, TextStyle::new(size::TITLE * by, Weight::Regular), width - 2.0 * EDGE_PX, paper)
-        };
-        Self { summary, keys: flagged(assessment).count() }
+        let across = width - 2.0 * EDGE_PX;
+        let measured =
+            |text: &str, size: f64| paper.width_of(text, TextStyle::new(size * by, Weight::Regular));
+        let text_style = TextStyle::new(size::TITLE * by, Weight::Regular);
+
+        let summary = words.summary(assessment);
+        let pill = if assessment.on_example_figures { pill_width(paper, words) + 16.0 } else { 0.0 };
+        let beside = width - EDGE_PX - end_of_verdict(paper, words, assessment.verdict) - 24.0 * by - pill;
+        let beside_verdict = measured(&summary, size::LEAD) <= beside;
+        let mut head =
+            if beside_verdict { Vec::new() } else { wrapped(&summary, text_style, across, 3, paper) };
+
+        let mut names = words.title_line();
+        if measured(&names, size::SUBTITLE) > across - VIEW_TITLE_WIDTH_PX * by {
+            head.extend(wrapped(&names, text_style, across, 2, paper));
+            names = String::new();
+        }
+
+        let mut key = Vec::new();
+        let mut more = 0_usize;
+        let all = flagged(assessment).count();
+        // A line that says "and 1 more" is better spent on that one.
+        let shown = if all <= MOST_KEYS + 1 { all } else { MOST_KEYS };
+        for told in flagged(assessment) {
+            if told.number > shown {
+                more += 1;
+                continue;
+            }
+            let lines =
+                wrapped(&words.key_line(told.finding), text_style, across - KEY_SIGN_PX * by, 2, paper);
+            let signs =
+                std::iter::once(Some((told.number, told.finding.severity))).chain(std::iter::repeat(None));
+            key.extend(signs.zip(lines));
+        }
+        if more > 0 {
+            key.push((None, words.key_more(more)));
+        }
+
+        let caution = words.caution();
+        let fits = measured(caution, size::LABEL) <= across - SCALE_WIDTH_PX * by;
+        let small = TextStyle::new(size::LABEL * by, Weight::Regular);
+        let caution = if fits { Vec::new() } else { wrapped(caution, small, across, 4, paper) };
+        Self { head, beside_verdict, names, key, caution }
     }
 }
 
-/// Breaks a text into lines; the last one ends in an ellipsis if there is more.
-fn wrapped(text: &str, style: TextStyle, most: f64, paper: &Paper<'_>) -> Vec<String> {
+/// Room for the view's title and what it adds, px.
+const VIEW_TITLE_WIDTH_PX: f64 = 360.0;
+/// Room for the scale bar and its texts, px.
+const SCALE_WIDTH_PX: f64 = 340.0;
+/// Room for a flag before a line of the key, px.
+const KEY_SIGN_PX: f64 = 30.0;
+/// Findings that the key shows at most; further ones are counted.
+const MOST_KEYS: usize = 10;
+
+/// Breaks a text into lines; the last of `most_lines` ends in an ellipsis if there is more.
+fn wrapped(text: &str, style: TextStyle, most: f64, most_lines: usize, paper: &Paper<'_>) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     let mut words = text.split(' ').peekable();
-    while words.peek().is_some() && lines.len() + 1 < MOST_SUMMARY_LINES {
+    while words.peek().is_some() && lines.len() + 1 < most_lines {
         let mut line = String::new();
         while let Some(word) = words.peek() {
             let longer = if line.is_empty() { (*word).to_owned() } else { format!("{line} {word}") };
@@ -114,6 +163,25 @@ fn pill_width(paper: &Paper<'_>, words: &Words<'_>) -> f64 {
     paper.width_of(words.on_example_figures(), style) + 32.0 * by
 }
 
+/// Heights of the parts of a sheet around the view, px before texts are enlarged.
+const HEADER_PX: f64 = 56.0;
+const FOOTER_PX: f64 = 40.0;
+/// A line of the key.
+const KEY_LINE_PX: f64 = 22.0;
+
+impl Lines {
+    /// The height above the view and its title, px before texts are enlarged.
+    pub fn above(&self) -> f64 {
+        HEADER_PX + LINE_PX * self.head.len() as f64
+    }
+
+    /// The height below the view.
+    pub fn below(&self) -> f64 {
+        let key = if self.key.is_empty() { 0.0 } else { self.key.len() as f64 * KEY_LINE_PX + 8.0 };
+        key + FOOTER_PX + LINE_PX * self.caution.len() as f64
+    }
+}
+
 impl Pen<'_> {
     fn put(&mut self, role: Role, px: DVec2, text: &str, style: TextStyle, align: Align, most: f64) -> f64 {
         let Some(text) = fitted(text, style, most, self.paper.measure) else { return 0.0 };
@@ -137,11 +205,19 @@ impl Pen<'_> {
         let reach = VERDICT_SIGN_PX * by;
         let mark = if kind == SignKind::Tick { "" } else { "!" };
         let mark_style = self.style(20.0, Weight::Bold);
-        self.figure(Role::VerdictSign(assessment.verdict), DVec2::new(EDGE_PX + reach, y), kind, reach, mark, mark_style);
+        self.figure(
+            Role::VerdictSign(assessment.verdict),
+            DVec2::new(EDGE_PX + reach, y),
+            kind,
+            reach,
+            mark,
+            mark_style,
+        );
         let verdict = self.style(size::VERDICT, Weight::Bold);
         let x = EDGE_PX + 2.0 * reach + 12.0 * by;
         let told = words.verdict(assessment.verdict);
-        let verdict_width = self.put(Role::Verdict, DVec2::new(x, y), told, verdict, Align::Start, width - x - EDGE_PX);
+        let verdict_width =
+            self.put(Role::Verdict, DVec2::new(x, y), told, verdict, Align::Start, width - x - EDGE_PX);
 
         let mut right = width - EDGE_PX;
         if assessment.on_example_figures {
@@ -155,15 +231,15 @@ impl Pen<'_> {
             self.put(Role::ExampleText, middle, words.on_example_figures(), style, Align::Middle, wide);
             right -= wide + 16.0;
         }
-        if lines.summary.is_empty() {
+        if lines.beside_verdict {
             let style = self.style(size::LEAD, Weight::Regular);
             let x = x + verdict_width + 14.0 * by;
             let summary = words.summary(assessment);
             self.put(Role::TitleSoft, DVec2::new(x, y + 2.0 * by), &summary, style, Align::Start, right - x);
         }
         let style = self.style(size::TITLE, Weight::Regular);
-        for (line, text) in lines.summary.iter().enumerate() {
-            let at = DVec2::new(EDGE_PX, (SUMMARY_PX + SUMMARY_LINE_PX * line as f64) * by);
+        for (line, text) in lines.head.iter().enumerate() {
+            let at = DVec2::new(EDGE_PX, (HEAD_PX + LINE_PX * line as f64) * by);
             self.put(Role::Title, at, text, style, Align::Start, width - 2.0 * EDGE_PX);
         }
     }
@@ -171,49 +247,43 @@ impl Pen<'_> {
     /// The view's title above its plan, with what it adds, and the arrangement's names on the right.
     pub fn view_title(&mut self, title: &str, adds: &str, names: &str) {
         let y = self.placed.plan.low.y - 9.0 * self.enlarged;
-        let (bold, soft) = (self.style(size::TITLE, Weight::Bold), self.style(12.0, Weight::Regular));
+        let (bold, soft) =
+            (self.style(size::TITLE, Weight::Bold), self.style(size::SUBTITLE, Weight::Regular));
         let width = self.placed.size.x;
         let mut x = EDGE_PX;
         x += self.put(Role::Title, DVec2::new(x, y), title, bold, Align::Start, width) + 12.0;
-        x += self.put(Role::TitleSoft, DVec2::new(x, y), adds, soft, Align::Start, width - x - EDGE_PX) + 28.0;
+        x +=
+            self.put(Role::TitleSoft, DVec2::new(x, y), adds, soft, Align::Start, width - x - EDGE_PX) + 28.0;
         let most = width - EDGE_PX - x;
         self.put(Role::TitleSoft, DVec2::new(width - EDGE_PX, y), names, soft, Align::End, most);
     }
 
     /// What the flags' numbers stand for.
-    pub fn key(&mut self, assessment: &Assessment, words: &Words<'_>) {
+    pub fn key(&mut self, lines: &Lines) {
         let by = self.enlarged;
         let width = self.placed.size.x;
         let mut y = self.placed.plan.high.y + 16.0 * by;
         let style = self.style(size::TITLE, Weight::Regular);
         let number = self.style(size::SMALL, Weight::Bold);
-        let text_x = EDGE_PX + 28.0 * by;
-        let mut more = 0_usize;
-        for (line, told) in flagged(assessment).enumerate() {
-            if line >= MOST_KEY_LINES {
-                more += 1;
-                continue;
+        let x = EDGE_PX + KEY_SIGN_PX * by;
+        for (sign, text) in &lines.key {
+            if let Some((told, severity)) = *sign {
+                let at = DVec2::new(EDGE_PX + 9.5 * by, y);
+                let kind = SignKind::of_severity(severity);
+                self.figure(Role::KeySign(severity), at, kind, 9.0 * by, &told.to_string(), number);
             }
-            let severity = told.finding.severity;
-            let kind = SignKind::of_severity(severity);
-            let at = DVec2::new(EDGE_PX + 9.5 * by, y);
-            self.figure(Role::KeySign(severity), at, kind, 9.0 * by, &told.number.to_string(), number);
-            let text = words.key_line(told.finding);
-            self.put(Role::Title, DVec2::new(text_x, y), &text, style, Align::Start, width - text_x - EDGE_PX);
+            self.put(Role::Title, DVec2::new(x, y), text, style, Align::Start, width - x - EDGE_PX);
             y += KEY_LINE_PX * by;
-        }
-        if more > 0 {
-            let text = words.key_more(more);
-            self.put(Role::TitleSoft, DVec2::new(text_x, y), &text, style, Align::Start, width - text_x - EDGE_PX);
         }
     }
 
     /// Scale bar, scale, caution.
-    pub fn footer(&mut self, words: &Words<'_>) {
+    pub fn footer(&mut self, words: &Words<'_>, lines: &Lines) {
         let by = self.enlarged;
-        let y = self.placed.size.y - 20.0 * by;
+        let caution_lines = lines.caution.len() as f64;
+        let y = self.placed.size.y - (20.0 + LINE_PX * caution_lines) * by;
         let style = self.style(size::LABEL, Weight::Regular);
-        let bar = scale_bar(self.scale, 170.0 * by);
+        let bar = scale_bar(self.scale, 170.0 * by, self.paper.units);
         let part = bar.px / f64::from(bar.parts);
         let half = DVec2::new(0.0, 2.5 * by);
         for i in 0..bar.parts {
@@ -224,11 +294,19 @@ impl Pen<'_> {
         }
         let mut x = EDGE_PX + bar.px + 10.0;
         let width = self.placed.size.x;
-        x += self.put(Role::Title, DVec2::new(x, y), &words.length(bar.mm), style, Align::Start, width) + 18.0;
+        x +=
+            self.put(Role::Title, DVec2::new(x, y), &words.length(bar.mm), style, Align::Start, width) + 18.0;
         let scale = words.scale(libm::round(PX_PER_PAPER_MM / self.scale));
         x += self.put(Role::TitleSoft, DVec2::new(x, y), &scale, style, Align::Start, width) + 28.0;
-        let most = width - EDGE_PX - x;
-        self.put(Role::TitleSoft, DVec2::new(width - EDGE_PX, y), words.caution(), style, Align::End, most);
+        if lines.caution.is_empty() {
+            let most = width - EDGE_PX - x;
+            let at = DVec2::new(width - EDGE_PX, y);
+            self.put(Role::TitleSoft, at, words.caution(), style, Align::End, most);
+        }
+        for (line, text) in lines.caution.iter().enumerate() {
+            let at = DVec2::new(EDGE_PX, y + LINE_PX * (line + 1) as f64 * by);
+            self.put(Role::TitleSoft, at, text, style, Align::Start, width - 2.0 * EDGE_PX);
+        }
     }
 }
 
@@ -255,9 +333,11 @@ mod tests {
     #[test]
     fn scale_bars_are_round_and_fit() {
         for (scale, mm) in [(0.09, 1000.0), (0.065, 2000.0), (0.02, 5000.0), (1.0, 100.0)] {
-            let bar = scale_bar(scale, 170.0);
+            let bar = scale_bar(scale, 170.0, Units::Millimetres);
             assert_eq!(bar.mm, mm, "{scale}");
             assert!(bar.px <= 170.0 && (bar.px - bar.mm * scale).abs() < 1e-9);
         }
+        let feet = scale_bar(0.09, 170.0, Units::FeetInches);
+        assert_eq!(feet.mm, 5.0 * 304.8);
     }
 }

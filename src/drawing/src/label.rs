@@ -6,13 +6,14 @@ use baywright_planner::geometry::{Bounds, DVec2};
 use crate::list::Text;
 use crate::pen::Pen;
 use crate::role::Role;
-use crate::space::FIRM;
 use crate::text::{Align, TextStyle, fitted};
 
 /// Between a thing and its name, px.
 const OFF_PX: f64 = 5.0;
 /// A shortened name is worth less than a whole one in a worse place.
 const SHORT_COST: f64 = 30.0;
+/// A name that would cover as much as this is left out: what it names can still be pointed at.
+const TOO_DEAR: f64 = 260.0;
 /// Outside of what it names is worth less than inside.
 const OUTSIDE_COST: f64 = 4.0;
 
@@ -82,7 +83,7 @@ impl Pen<'_> {
             consider(OUTSIDE_COST + i as f64 * 0.5, at, align, &whole.text, whole.width);
         }
         match best {
-            Some((cost, text)) if cost < FIRM || wanted.must => {
+            Some((cost, text)) if cost < TOO_DEAR || wanted.must => {
                 self.put_text(wanted.role, wanted.subject, text);
                 true
             }

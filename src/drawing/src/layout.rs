@@ -4,7 +4,7 @@ use baywright_planner::geometry::{Bounds, DVec2, PlanPose};
 use baywright_planner::model::{Arrangement, SensorKind};
 use baywright_planner::{Assessment, Scene};
 
-use crate::furniture::{Lines, SUMMARY_LINE_PX};
+use crate::furniture::Lines;
 use crate::paper::{Fit, Furniture, Paper};
 use crate::view_state::{Axis, Turned, ViewState};
 
@@ -22,14 +22,8 @@ const LEAST_SCALE: f64 = 1e-5;
 /// Things further than this from the room do not make the paper larger, mm: they are cut off and their flags stand at
 /// the edge.
 const FAR_MM: f64 = 3000.0;
-/// Heights of the parts of a sheet around the view, px before texts are enlarged.
-const HEADER_PX: f64 = 56.0;
+/// The view's title, px before texts are enlarged.
 const VIEW_TITLE_PX: f64 = 26.0;
-const FOOTER_PX: f64 = 40.0;
-/// A line of the key.
-pub(crate) const KEY_LINE_PX: f64 = 22.0;
-/// Lines of the key that are shown at most; further findings are counted.
-pub(crate) const MOST_KEY_LINES: usize = 8;
 
 /// The frames and the scale of both views, worked out once for a paper.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -67,7 +61,12 @@ pub(crate) struct Placed {
 
 impl Layout {
     /// The layout of an assessed arrangement on a paper.
-    pub fn of(arrangement: &Arrangement, assessment: &Assessment, state: &ViewState, paper: &Paper<'_>) -> Self {
+    pub fn of(
+        arrangement: &Arrangement,
+        assessment: &Assessment,
+        state: &ViewState,
+        paper: &Paper<'_>,
+    ) -> Self {
         let scene = &assessment.scene;
         let along = state.along.unwrap_or(match arrangement.sensor.kind {
             SensorKind::CornerRadar(_) => Axis::SightLine,
@@ -181,23 +180,15 @@ impl Layout {
     }
 
     fn above(&self, paper: &Paper<'_>, lines: &Lines) -> f64 {
-        if paper.furniture == Furniture::Canvas {
-            return 0.0;
-        }
-        (HEADER_PX + SUMMARY_LINE_PX * lines.summary.len() as f64) * self.enlarged
+        if paper.furniture == Furniture::Sheet { lines.above() * self.enlarged } else { 0.0 }
     }
 
-    pub(crate) fn view_title(&self, paper: &Paper<'_>) -> f64 {
+    fn view_title(&self, paper: &Paper<'_>) -> f64 {
         if paper.furniture == Furniture::Sheet { VIEW_TITLE_PX * self.enlarged } else { 0.0 }
     }
 
     fn below(&self, paper: &Paper<'_>, lines: &Lines) -> f64 {
-        if paper.furniture == Furniture::Canvas {
-            return 0.0;
-        }
-        let shown = lines.keys.min(MOST_KEY_LINES) + usize::from(lines.keys > MOST_KEY_LINES);
-        let key = if shown > 0 { shown as f64 * KEY_LINE_PX + 8.0 } else { 0.0 };
-        (FOOTER_PX + key) * self.enlarged
+        if paper.furniture == Furniture::Sheet { lines.below() * self.enlarged } else { 0.0 }
     }
 }
 
@@ -220,9 +211,11 @@ fn extent(scene: &Scene, bay_from_view: &PlanPose) -> Bounds {
     let view_from_bay = bay_from_view.inverse();
     let near = scene.room.bounds().union(scene.walls.bounds()).grown(FAR_MM);
     let corners = |b: &Bounds| {
-        [b.low, DVec2::new(b.high.x, b.low.y), b.high, DVec2::new(b.low.x, b.high.y)].map(|p| view_from_bay * p)
+        [b.low, DVec2::new(b.high.x, b.low.y), b.high, DVec2::new(b.low.x, b.high.y)]
+            .map(|p| view_from_bay * p)
     };
-    let held = |b: Bounds| Bounds { low: b.low.clamp(near.low, near.high), high: b.high.clamp(near.low, near.high) };
+    let held =
+        |b: Bounds| Bounds { low: b.low.clamp(near.low, near.high), high: b.high.clamp(near.low, near.high) };
     let rooms = scene.room.outer().iter().chain(scene.walls.outer()).map(|&p| view_from_bay * p);
     let targets = scene.targets.iter().flat_map(|t| &t.solids).map(|s| s.outline.bounds());
     let things = scene.things.iter().map(|t| t.bounds);

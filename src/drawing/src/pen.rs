@@ -16,6 +16,7 @@ pub(crate) mod size {
     pub const VERDICT: f64 = 26.0;
     pub const LEAD: f64 = 15.0;
     pub const TITLE: f64 = 13.0;
+    pub const SUBTITLE: f64 = 12.0;
     pub const LABEL: f64 = 11.5;
     pub const SMALL: f64 = 11.0;
 }
@@ -149,7 +150,8 @@ impl<'a> Pen<'a> {
                 text.at += off * self.length(style.line_height() * 0.5 + 4.0);
             } else if angle.abs() < UPRIGHT {
                 // Beyond the line's end, in its direction.
-                let (low, high) = if line_from.x <= line_to.x { (line_from, line_to) } else { (line_to, line_from) };
+                let (low, high) =
+                    if line_from.x <= line_to.x { (line_from, line_to) } else { (line_to, line_from) };
                 text.align = Align::Start;
                 text.at = high + (high - low).normalize_or(DVec2::X) * self.length(7.0);
             } else {

@@ -58,17 +58,19 @@ impl<'a> Desk<'a> {
 
     fn top(&self, placed: Placed) -> Pen<'a> {
         let (words, layout) = (&self.words, &self.layout);
-        let mut pen = top::draw(self.arrangement, self.assessment, self.state, words, self.paper, layout, placed);
+        let mut pen =
+            top::draw(self.arrangement, self.assessment, self.state, words, self.paper, layout, placed);
         if self.framed() {
             let adds = words.top_view_lies(top::lies(layout.turned));
-            pen.view_title(words.top_view(), adds, &words.title_line());
+            pen.view_title(words.top_view(), adds, &self.lines.names);
         }
         pen
     }
 
     fn side(&self, placed: Placed, names: &str) -> Pen<'a> {
         let (words, layout) = (&self.words, &self.layout);
-        let mut pen = side::draw(self.arrangement, self.assessment, self.state, words, self.paper, layout, placed);
+        let mut pen =
+            side::draw(self.arrangement, self.assessment, self.state, words, self.paper, layout, placed);
         if self.framed() {
             pen.view_title(words.side_view(), words.side_view_along(layout.along == Axis::SightLine), names);
         }
@@ -83,8 +85,8 @@ impl<'a> Desk<'a> {
 
     fn footer(&self, pen: &mut Pen<'_>) {
         if self.framed() {
-            pen.key(self.assessment, &self.words);
-            pen.footer(&self.words);
+            pen.key(&self.lines);
+            pen.footer(&self.words, &self.lines);
         }
     }
 
@@ -105,14 +107,23 @@ impl<'a> Desk<'a> {
             origin: placed.origin,
             bay_from_view,
             title: format!("{title}: {}", words.title_line()),
-            description: if self.framed() { words.drawing_description(self.assessment) } else { String::new() },
+            description: if self.framed() {
+                words.drawing_description(self.assessment)
+            } else {
+                String::new()
+            },
             items,
         }
     }
 }
 
 /// The top view of an assessed arrangement.
-pub fn top_view(arrangement: &Arrangement, assessment: &Assessment, state: &ViewState, paper: &Paper<'_>) -> Drawing {
+pub fn top_view(
+    arrangement: &Arrangement,
+    assessment: &Assessment,
+    state: &ViewState,
+    paper: &Paper<'_>,
+) -> Drawing {
     let desk = Desk::new(arrangement, assessment, state, paper);
     let mut pen = desk.top(desk.layout.place_top(paper, &desk.lines));
     desk.header(&mut pen);
@@ -121,9 +132,14 @@ pub fn top_view(arrangement: &Arrangement, assessment: &Assessment, state: &View
 }
 
 /// The side view of an assessed arrangement.
-pub fn side_view(arrangement: &Arrangement, assessment: &Assessment, state: &ViewState, paper: &Paper<'_>) -> Drawing {
+pub fn side_view(
+    arrangement: &Arrangement,
+    assessment: &Assessment,
+    state: &ViewState,
+    paper: &Paper<'_>,
+) -> Drawing {
     let desk = Desk::new(arrangement, assessment, state, paper);
-    let mut pen = desk.side(desk.layout.place_side(paper, &desk.lines), &desk.words.title_line());
+    let mut pen = desk.side(desk.layout.place_side(paper, &desk.lines), &desk.lines.names);
     desk.header(&mut pen);
     desk.footer(&mut pen);
     desk.finished(pen, View::Side)
@@ -131,7 +147,12 @@ pub fn side_view(arrangement: &Arrangement, assessment: &Assessment, state: &Vie
 
 /// Both views on one paper, the top view over the side view. Where the side view runs along the sight line, a top view
 /// turned to the car is turned to the sight line instead, so that everything stands under itself.
-pub fn sheet(arrangement: &Arrangement, assessment: &Assessment, state: &ViewState, paper: &Paper<'_>) -> Sheet {
+pub fn sheet(
+    arrangement: &Arrangement,
+    assessment: &Assessment,
+    state: &ViewState,
+    paper: &Paper<'_>,
+) -> Sheet {
     let mut state = state.clone();
     let along = Layout::of(arrangement, assessment, &state, paper).along;
     if along == Axis::SightLine && state.turned == Turned::ToCar {

@@ -57,7 +57,9 @@ impl SignKind {
             Self::Ring => SignParts { area: &[], lines: &[], disc: None, ring: Some(0.9) },
             Self::Tick => SignParts { area: &[], lines: &[&TICK], disc: Some(1.0), ring: None },
             Self::Cross => SignParts { area: &[], lines: &[&ACROSS, &DOWN], disc: None, ring: Some(0.62) },
-            Self::BoxedCross => SignParts { area: &[], lines: &[&ACROSS, &DOWN, &BOX], disc: None, ring: None },
+            Self::BoxedCross => {
+                SignParts { area: &[], lines: &[&ACROSS, &DOWN, &BOX], disc: None, ring: None }
+            }
             Self::Dot => SignParts { area: &[], lines: &[], disc: Some(1.0), ring: None },
         }
     }

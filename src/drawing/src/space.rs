@@ -11,8 +11,10 @@ pub(crate) enum Taken {
     Body,
     /// Lines that must be followed by eye.
     Line,
-    /// Walls and the car: a name across a wall seems to belong to neither side, one on the car to the car.
+    /// Walls: a name across one seems to belong to neither side.
     Wall,
+    /// The car: a name on it seems to be the car's. A flag may stand on it.
+    Car,
     /// Texts, signs, targets: never.
     Firm,
 }
@@ -23,6 +25,15 @@ impl Taken {
             Self::Body => 6.0,
             Self::Line => 14.0,
             Self::Wall => 60.0,
+            Self::Car => 200.0,
+            Self::Firm => FIRM,
+        }
+    }
+
+    const fn cost_for_flag(self) -> f64 {
+        match self {
+            Self::Body | Self::Car => 6.0,
+            Self::Line | Self::Wall => 14.0,
             Self::Firm => FIRM,
         }
     }
@@ -41,7 +52,7 @@ pub(crate) struct Space {
     cell: DVec2,
     columns: usize,
     rows: usize,
-    boxes: Vec<(Bounds, f64)>,
+    boxes: Vec<(Bounds, Taken)>,
     cells: Vec<Vec<u32>>,
 }
 
@@ -51,7 +62,14 @@ impl Space {
         let size = area.size().max(DVec2::ONE);
         let count = (size / CELL_PX).ceil().clamp(DVec2::ONE, DVec2::splat(MOST_CELLS));
         let (columns, rows) = (count.x as usize, count.y as usize);
-        Self { area, cell: size / count, columns, rows, boxes: Vec::new(), cells: vec![Vec::new(); columns * rows] }
+        Self {
+            area,
+            cell: size / count,
+            columns,
+            rows,
+            boxes: Vec::new(),
+            cells: vec![Vec::new(); columns * rows],
+        }
     }
 
     /// Takes a box.
@@ -60,7 +78,7 @@ impl Space {
             return;
         }
         let index = self.boxes.len() as u32;
-        self.boxes.push((place, how.cost()));
+        self.boxes.push((place, how));
         let ((c0, r0), (c1, r1)) = (self.cell_of(place.low), self.cell_of(place.high));
         for row in r0..=r1 {
             for column in c0..=c1 {
@@ -83,8 +101,17 @@ impl Space {
         }
     }
 
-    /// What it would cost to put something there. Outside the paper costs as much as covering what must stay seen.
+    /// What it would cost to put a text there. Outside the paper costs as much as covering what must stay seen.
     pub fn cost(&self, place: Bounds) -> f64 {
+        self.sum(place, Taken::cost)
+    }
+
+    /// The same for a flag.
+    pub fn cost_for_flag(&self, place: Bounds) -> f64 {
+        self.sum(place, Taken::cost_for_flag)
+    }
+
+    fn sum(&self, place: Bounds, weight: impl Fn(Taken) -> f64) -> f64 {
         let (low, high) = (self.area.low, self.area.high);
         let inside = low.cmple(place.low).all() && place.high.cmple(high).all();
         let mut cost = if inside { 0.0 } else { FIRM };
@@ -93,14 +120,14 @@ impl Space {
             for column in c0..=c1 {
                 let Some(cell) = self.cells.get(row * self.columns + column) else { continue };
                 for &index in cell {
-                    let Some((taken, weight)) = self.boxes.get(index as usize) else { continue };
+                    let Some((taken, how)) = self.boxes.get(index as usize) else { continue };
                     if !overlap(taken, &place) {
                         continue;
                     }
                     // A box that lies in several cells counts in the first one that both touch.
                     let first = self.cell_of(taken.low.max(place.low));
                     if first == (column, row) {
-                        cost += weight;
+                        cost += weight(*how);
                     }
                 }
             }

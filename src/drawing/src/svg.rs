@@ -16,6 +16,7 @@ use crate::font;
 use crate::furniture::PX_PER_PAPER_MM;
 use crate::list::Drawing;
 use crate::sheet::Sheet;
+use crate::text::clean;
 use crate::theme::{Fill, Hatch, Theme};
 use escape::{Px, colour, escaped};
 
@@ -43,11 +44,11 @@ fn write_document(out: &mut String, size: DVec2, drawings: &[&Drawing], theme: T
     )?;
     if let Some(first) = drawings.first() {
         let scale = libm::round(PX_PER_PAPER_MM / first.px_per_mm);
-        writeln!(out, r#"<title id="title">{}</title>"#, escaped(&first.title))?;
+        writeln!(out, r#"<title id="title">{}</title>"#, escaped(&clean(&first.title)))?;
         writeln!(
             out,
             r#"<desc id="desc">{} Scale 1 : {scale:.0} at 96 px to the inch.</desc>"#,
-            escaped(&first.description)
+            escaped(&clean(&first.description))
         )?;
     }
     definitions(out, drawings, theme)?;
@@ -57,7 +58,8 @@ fn write_document(out: &mut String, size: DVec2, drawings: &[&Drawing], theme: T
             crate::list::View::Top => "top",
             crate::list::View::Side => "side",
         };
-        let (inside, around): (Vec<_>, Vec<_>) = drawing.items.iter().partition(|item| !item.role.is_furniture());
+        let (inside, around): (Vec<_>, Vec<_>) =
+            drawing.items.iter().partition(|item| !item.role.is_furniture());
         writeln!(out, r##"<g data-view="{name}" clip-path="url(#plan-{i})">"##)?;
         for item in inside {
             shapes::item(out, drawing, item, theme)?;
@@ -100,7 +102,11 @@ fn definitions(out: &mut String, drawings: &[&Drawing], theme: Theme) -> std::fm
 
 fn pattern(out: &mut String, hatch: &Hatch) -> std::fmt::Result {
     let [w, h] = hatch.tile.map(Px);
-    write!(out, r#"<pattern id="hatch-{}" width="{w}" height="{h}" patternUnits="userSpaceOnUse""#, hatch.name)?;
+    write!(
+        out,
+        r#"<pattern id="hatch-{}" width="{w}" height="{h}" patternUnits="userSpaceOnUse""#,
+        hatch.name
+    )?;
     if hatch.turned != 0.0 {
         write!(out, r#" patternTransform="rotate({})""#, Px(hatch.turned))?;
     }

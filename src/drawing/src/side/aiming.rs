@@ -143,7 +143,11 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
                 let mut label = pen.text(at, text, zone_style, align);
                 label.masked = true;
                 let place = pen.text_box(&label);
-                let past = pen.mm(place.high).x > side.room.1 || pen.mm(place.low).x < side.room.0;
+                let (left, right) = (pen.mm(place.low).x, pen.mm(place.high).x);
+                if right < from || left > to {
+                    continue;
+                }
+                let past = right > side.room.1 || left < side.room.0;
                 let wider = label.width > (to - from) * pen.scale - 10.0 && i < 2;
                 let over = if past || wider { 20.0 } else { 0.0 };
                 let cost = worse + over + i as f64 + pen.space.cost(place);

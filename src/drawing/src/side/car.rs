@@ -25,9 +25,7 @@ pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>) {
     let half = vehicle.width * 0.5;
     // Which side of the car is seen: its right when it looks along the axis.
     let seen = if cos >= 0.0 { -half } else { half };
-    let on_side = |p: DVec2, y: f64| {
-        DVec2::new((axis_from_vehicle * DVec2::new(p.x, y)).x, p.y + up)
-    };
+    let on_side = |p: DVec2, y: f64| DVec2::new((axis_from_vehicle * DVec2::new(p.x, y)).x, p.y + up);
     let near: Vec<DVec2> = vehicle.outline_side.iter().map(|&p| on_side(p, seen)).collect();
     let straight = sin.abs() < STRAIGHT;
     let mut bounds = Bounds::around(near.iter().copied());
@@ -59,12 +57,16 @@ pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>) {
         let radius = vehicle.tyre_diameter * 0.5;
         let centre = on_side(DVec2::new(at.x, radius), at.y);
         for (role, radius) in [(Role::Tyre, radius), (Role::Rim, radius * RIM)] {
-            let shape = if straight { Shape::Disc { centre, radius } } else { ellipse(centre, radius * cos.abs(), radius) };
+            let shape = if straight {
+                Shape::Disc { centre, radius }
+            } else {
+                ellipse(centre, radius * cos.abs(), radius)
+            };
             pen.push(role, car.clone(), shape);
         }
     }
     if let Some(bounds) = bounds {
-        pen.take_box(&bounds, Taken::Body);
+        pen.take_box(&bounds, Taken::Car);
     }
 }
 

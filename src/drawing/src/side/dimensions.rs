@@ -31,19 +31,31 @@ pub(super) fn heights(pen: &mut Pen<'_>, side: &Side<'_>) {
         let one = (centre.y - sensor.y).abs() < ONE_HEIGHT_MM;
         told |= one;
         let kind = placement.target.kind;
-        let text =
-            if one { side.words.one_height(centre.y, kind) } else { side.words.target_height(centre.y, kind) };
+        let text = if one {
+            side.words.one_height(centre.y, kind)
+        } else {
+            side.words.target_height(centre.y, kind)
+        };
         let places = ahead_of(pen, side, centre.x);
         put(pen, Role::Dimension, Some(Subject::Target(target.id.clone())), centre, &places, &text);
     }
     if !told && sensor.y > 0.0 {
-        let places: Vec<f64> =
-            (0..4).map(|i| sensor.x + pen.length((FIRST_PX + NEXT_PX * f64::from(i)) * pen.enlarged)).collect();
-        put(pen, Role::Dimension, Some(Subject::Sensor), sensor, &places, &side.words.sensor_height(sensor.y));
+        let places: Vec<f64> = (0..4)
+            .map(|i| sensor.x + pen.length((FIRST_PX + NEXT_PX * f64::from(i)) * pen.enlarged))
+            .collect();
+        put(
+            pen,
+            Role::Dimension,
+            Some(Subject::Sensor),
+            sensor,
+            &places,
+            &side.words.sensor_height(sensor.y),
+        );
     }
     if side.scene.carried_at > 0.0 {
         let up = side.scene.carried_at;
-        let car = side.scene.car.iter().map(|solid| side.along(&solid.outline).0).fold(f64::INFINITY, f64::min);
+        let car =
+            side.scene.car.iter().map(|solid| side.along(&solid.outline).0).fold(f64::INFINITY, f64::min);
         if car.is_finite() {
             let places: Vec<f64> =
                 (1..5).map(|i| car - pen.length((40.0 + 24.0 * f64::from(i)) * pen.enlarged)).collect();

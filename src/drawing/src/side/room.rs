@@ -1,9 +1,9 @@
 //! The room from the side: floor, ceiling, the end walls where the axis meets them, net of a metre.
 
+use baywright_planner::Scene;
 use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, PlanPose, Segment};
 use baywright_planner::model::{Material, Opening, OpeningKind};
-use baywright_planner::Scene;
 
 use super::{Side, rectangle};
 use crate::clip;
@@ -17,7 +17,8 @@ use crate::top::grid_step;
 /// From the wall behind to the wall ahead of the car, along the axis.
 pub(super) fn between_walls(scene: &Scene, bay_from_axis: &PlanPose) -> Option<(f64, f64)> {
     let stretches = clip::line_in_polygon(&scene.walls, bay_from_axis.origin(), bay_from_axis.ahead());
-    let off = |&(from, to): &(f64, f64)| if from <= 0.0 && 0.0 <= to { 0.0 } else { from.abs().min(to.abs()) };
+    let off =
+        |&(from, to): &(f64, f64)| if from <= 0.0 && 0.0 <= to { 0.0 } else { from.abs().min(to.abs()) };
     stretches.into_iter().min_by(|a, b| off(a).total_cmp(&off(b)))
 }
 
@@ -30,13 +31,14 @@ pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>) {
     let thick = pen.length(WALL_PX);
     // The floor also carries what stands in a part of the room that the axis does not cross.
     let walls = side.scene.walls.bounds().grown(1.0);
-    let reach = side.scene.things.iter().filter(|t| walls.holds(t.bounds.low) && walls.holds(t.bounds.high)).fold(
-        (from, to),
-        |reach, t| {
-            let (low, high) = side.along(&t.prism.outline);
-            (reach.0.min(low), reach.1.max(high))
-        },
-    );
+    let reach =
+        side.scene.things.iter().filter(|t| walls.holds(t.bounds.low) && walls.holds(t.bounds.high)).fold(
+            (from, to),
+            |reach, t| {
+                let (low, high) = side.along(&t.prism.outline);
+                (reach.0.min(low), reach.1.max(high))
+            },
+        );
     let floor = rectangle((reach.0 - thick, reach.1 + thick), (-thick, 0.0));
     pen.ring(Role::Wall(Material::Concrete), Some(Subject::Floor), floor.clone());
     pen.ring(Role::WallLine, None, floor);
@@ -160,7 +162,8 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
     for (at, inward) in [(side.room.0, 1.0), (side.room.1, -1.0)] {
         let hit = side.bay_from_axis.origin() + side.bay_from_axis.ahead() * at;
         let edges = side.scene.walls.edges().zip(&side.arrangement.bay.walls);
-        let by_distance = |a: &(Segment, _), b: &(Segment, _)| a.0.distance_to(hit).total_cmp(&b.0.distance_to(hit));
+        let by_distance =
+            |a: &(Segment, _), b: &(Segment, _)| a.0.distance_to(hit).total_cmp(&b.0.distance_to(hit));
         let Some((_, wall)) = edges.min_by(by_distance) else { continue };
         let most = ceiling * pen.scale - 8.0;
         let Some(text) = fitted(wall.id.as_str(), style, most, pen.paper.measure) else { continue };

@@ -72,8 +72,11 @@ pub(super) fn overlaps(pen: &mut Pen<'_>, side: &Side<'_>, drawn: &[Drawn]) {
             let x = side.along(&Outline::Polygon(region.region));
             rectangle(x, (region.heights.bottom(), region.heights.top()))
         });
-        let rings: Vec<_> =
-            if told.finding.code == Code::SightBlocked { hidden(side, told.finding) } else { bands.collect() };
+        let rings: Vec<_> = if told.finding.code == Code::SightBlocked {
+            hidden(side, told.finding)
+        } else {
+            bands.collect()
+        };
         for ring in rings {
             let shape = Shape::Area(vec![ring]);
             pen.items.push(Item { role, subject: subject.clone(), finding: Some(told.index), shape });

@@ -98,8 +98,16 @@ fn sign(out: &mut String, drawing: &Drawing, sign: &Sign, paint: &Paint, data: &
         path(out, parts.area.iter().map(|&p| place(p)))?;
         writeln!(out, r#"Z"{painted} stroke-linejoin="round"/>"#)?;
     }
-    for (radius, painted) in parts.disc.map(|r| (r, &painted)).into_iter().chain(parts.ring.map(|r| (r, &lines))) {
-        writeln!(out, r#"<circle cx="{}" cy="{}" r="{}"{painted}/>"#, Px(at.x), Px(at.y), Px(radius * sign.reach))?;
+    for (radius, painted) in
+        parts.disc.map(|r| (r, &painted)).into_iter().chain(parts.ring.map(|r| (r, &lines)))
+    {
+        writeln!(
+            out,
+            r#"<circle cx="{}" cy="{}" r="{}"{painted}/>"#,
+            Px(at.x),
+            Px(at.y),
+            Px(radius * sign.reach)
+        )?;
     }
     for line in parts.lines {
         write!(out, r#"<path d=""#)?;
@@ -126,8 +134,11 @@ fn text(out: &mut String, drawing: &Drawing, text: &Text, paint: &Paint, data: &
     let at = drawing.paper_point(text.at);
     // Anticlockwise as seen is negative on paper, where y runs down.
     let turn = -angle::degrees(text.angle);
-    let turned =
-        if turn == 0.0 { String::new() } else { format!(r#" transform="rotate({} {} {})""#, Px(turn), Px(at.x), Px(at.y)) };
+    let turned = if turn == 0.0 {
+        String::new()
+    } else {
+        format!(r#" transform="rotate({} {} {})""#, Px(turn), Px(at.x), Px(at.y))
+    };
     let (anchor, shift) = match text.align {
         Align::Start => ("start", 0.0),
         Align::Middle => ("middle", 0.5),
@@ -186,7 +197,8 @@ fn fill_attributes(fill: Fill) -> String {
 fn stroke_attributes(stroke: Option<Stroke>) -> String {
     let Some(stroke) = stroke else { return String::new() };
     let (rgb, seen) = colour(stroke.colour);
-    let mut text = format!(r#" stroke="{rgb}" stroke-width="{}"{}"#, Px(stroke.width), opacity("stroke", seen));
+    let mut text =
+        format!(r#" stroke="{rgb}" stroke-width="{}"{}"#, Px(stroke.width), opacity("stroke", seen));
     if !stroke.dash.is_empty() {
         let dash: Vec<String> = stroke.dash.iter().map(|&d| Px(d).to_string()).collect();
         text = format!(r#"{text} stroke-dasharray="{}""#, dash.join(" "));

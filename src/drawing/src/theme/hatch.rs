@@ -71,21 +71,29 @@ const fn pattern(material: Material) -> Hatch {
             &[[0.0, 0.5, 14.0, 0.5], [0.0, 7.5, 14.0, 7.5], [3.5, 0.5, 3.5, 7.5], [10.5, 7.5, 10.5, 14.0]],
             1.0,
         ),
-        Material::Plasterboard => Hatch::new("plasterboard", [11.0, 11.0], 0.0).dots(&[[3.0, 3.0, 0.8], [8.5, 8.5, 0.8]]),
+        Material::Plasterboard => {
+            Hatch::new("plasterboard", [11.0, 11.0], 0.0).dots(&[[3.0, 3.0, 0.8], [8.5, 8.5, 0.8]])
+        }
         Material::Wood => Hatch::new("wood", [26.0, 9.0], 0.0).lines(
-            &[[0.0, 2.0, 26.0, 2.0], [0.0, 6.5, 9.0, 6.5], [9.0, 6.5, 13.0, 5.0], [13.0, 5.0, 17.0, 6.5], [17.0, 6.5, 26.0, 6.5]],
+            &[
+                [0.0, 2.0, 26.0, 2.0],
+                [0.0, 6.5, 9.0, 6.5],
+                [9.0, 6.5, 13.0, 5.0],
+                [13.0, 5.0, 17.0, 6.5],
+                [17.0, 6.5, 26.0, 6.5],
+            ],
             0.9,
         ),
         Material::Glass => Hatch::new("glass", [22.0, 22.0], 45.0)
             .lines(&[[4.0, 2.0, 4.0, 11.0], [8.0, 5.0, 8.0, 17.0], [12.0, 8.0, 12.0, 16.0]], 0.8),
         Material::Plastic => Hatch::new("plastic", [9.0, 9.0], -45.0).lines(&[[0.0, 0.0, 0.0, 9.0]], 0.9),
         Material::Rubber => Hatch::new("rubber", [6.0, 6.0], 0.0).dots(&[[1.5, 1.5, 1.2], [4.5, 4.5, 1.2]]),
-        Material::Cloth => Hatch::new("cloth", [8.0, 8.0], 0.0)
-            .lines(&[[1.0, 2.0, 4.0, 2.0], [6.5, 4.5, 6.5, 7.5]], 0.9),
-        Material::Person => Hatch::new("person", [5.0, 5.0], 0.0).dots(&[[2.5, 2.5, 0.7]]),
-        Material::Unknown => {
-            Hatch::new("unknown", [14.0, 14.0], 0.0).lines(&[[4.0, 7.0, 10.0, 7.0], [7.0, 4.0, 7.0, 10.0]], 0.9)
+        Material::Cloth => {
+            Hatch::new("cloth", [8.0, 8.0], 0.0).lines(&[[1.0, 2.0, 4.0, 2.0], [6.5, 4.5, 6.5, 7.5]], 0.9)
         }
+        Material::Person => Hatch::new("person", [5.0, 5.0], 0.0).dots(&[[2.5, 2.5, 0.7]]),
+        Material::Unknown => Hatch::new("unknown", [14.0, 14.0], 0.0)
+            .lines(&[[4.0, 7.0, 10.0, 7.0], [7.0, 4.0, 7.0, 10.0]], 0.9),
     }
 }
 
@@ -119,7 +127,9 @@ pub(super) const fn overlap(p: &Palette, severity: Severity) -> Hatch {
         Severity::Care => ("overlap-care", 1.2),
         Severity::Note => ("overlap-note", 0.8),
     };
-    Hatch::new(name, [6.0, 6.0], 45.0).lines(&[[0.0, 0.0, 0.0, 6.0]], width).on(Some(colour.faded(0.18)), colour)
+    Hatch::new(name, [6.0, 6.0], 45.0)
+        .lines(&[[0.0, 0.0, 0.0, 6.0]], width)
+        .on(Some(colour.faded(0.18)), colour)
 }
 
 /// The same to the side of the axis: thinner and clearer.
@@ -130,12 +140,16 @@ pub(super) const fn overlap_aside(p: &Palette, severity: Severity) -> Hatch {
         Severity::Care => "overlap-aside-care",
         Severity::Note => "overlap-aside-note",
     };
-    Hatch::new(name, [9.0, 9.0], 45.0).lines(&[[0.0, 0.0, 0.0, 9.0]], 1.1).on(Some(colour.faded(0.07)), colour.faded(0.5))
+    Hatch::new(name, [9.0, 9.0], 45.0)
+        .lines(&[[0.0, 0.0, 0.0, 9.0]], 1.1)
+        .on(Some(colour.faded(0.07)), colour.faded(0.5))
 }
 
 /// The hatch of an area that local rules want free.
 pub(super) const fn keep_free(p: &Palette) -> Hatch {
-    Hatch::new("keepfree", [12.0, 12.0], 45.0).lines(&[[0.0, 0.0, 0.0, 12.0]], 3.0).on(None, p.ready.faded(0.16))
+    Hatch::new("keepfree", [12.0, 12.0], 45.0)
+        .lines(&[[0.0, 0.0, 0.0, 12.0]], 3.0)
+        .on(None, p.ready.faded(0.16))
 }
 
 /// The hatch of a drain's grate.
@@ -190,7 +204,11 @@ mod tests {
             for &b in &Material::ALL[..i] {
                 let (p, q) = (pattern(a), pattern(b));
                 assert_ne!(p.name, q.name);
-                assert_ne!((p.tile, p.turned, p.lines, p.dots), (q.tile, q.turned, q.lines, q.dots), "{a:?} {b:?}");
+                assert_ne!(
+                    (p.tile, p.turned, p.lines, p.dots),
+                    (q.tile, q.turned, q.lines, q.dots),
+                    "{a:?} {b:?}"
+                );
             }
         }
     }
@@ -198,10 +216,13 @@ mod tests {
     #[test]
     fn every_line_and_dot_lies_in_its_tile() {
         let p = Theme::Light.palette();
-        let overlaps = [Severity::Stops, Severity::Care, Severity::Note].map(|s| [overlap(p, s), overlap_aside(p, s)]);
-        let others = [zone(p), keep_free(p), grate(p), pit(p)].into_iter().chain(overlaps.into_iter().flatten());
+        let overlaps =
+            [Severity::Stops, Severity::Care, Severity::Note].map(|s| [overlap(p, s), overlap_aside(p, s)]);
+        let others =
+            [zone(p), keep_free(p), grate(p), pit(p)].into_iter().chain(overlaps.into_iter().flatten());
         for hatch in Material::ALL.iter().map(|&m| of_thing(p, m)).chain(others) {
-            let inside = |x: f64, y: f64| (0.0..=hatch.tile[0]).contains(&x) && (0.0..=hatch.tile[1]).contains(&y);
+            let inside =
+                |x: f64, y: f64| (0.0..=hatch.tile[0]).contains(&x) && (0.0..=hatch.tile[1]).contains(&y);
             assert!(hatch.lines.iter().all(|l| inside(l[0], l[1]) && inside(l[2], l[3])), "{}", hatch.name);
             assert!(hatch.dots.iter().all(|d| inside(d[0], d[1])), "{}", hatch.name);
             assert!(!hatch.lines.is_empty() || !hatch.dots.is_empty(), "{}", hatch.name);

@@ -71,7 +71,9 @@ pub(super) fn paint(p: &Palette, role: Role) -> Paint {
             (Fill::None, None)
         }
         Role::Leader(severity) => (Fill::Solid(sign(p, severity)), full(sign(p, severity), EDGE)),
-        Role::Flag(Severity::Note) | Role::KeySign(Severity::Note) => (Fill::Solid(p.sheet), full(p.soft, 1.6)),
+        Role::Flag(Severity::Note) | Role::KeySign(Severity::Note) => {
+            (Fill::Solid(p.sheet), full(p.soft, 1.6))
+        }
         Role::KeySign(severity) => (Fill::Solid(sign(p, severity)), None),
         Role::Flag(severity) => (Fill::Solid(sign(p, severity)), full(p.sheet, 1.5)),
         Role::VerdictSign(verdict) => (Fill::Solid(verdict_colour(p, verdict)), full(p.on_sign, 2.4)),
@@ -81,7 +83,9 @@ pub(super) fn paint(p: &Palette, role: Role) -> Paint {
         Role::ScaleLight => (Fill::Solid(p.sheet), full(p.ink, 1.0)),
     };
     let text = match role {
-        Role::LabelSoft | Role::TitleSoft | Role::Flag(Severity::Note) | Role::KeySign(Severity::Note) => p.soft,
+        Role::LabelSoft | Role::TitleSoft | Role::Flag(Severity::Note) | Role::KeySign(Severity::Note) => {
+            p.soft
+        }
         Role::LabelZone | Role::LiveDimension => p.beam,
         Role::DimensionStops => p.stops,
         Role::ExampleText => p.care,

@@ -1,9 +1,9 @@
 //! What the aiming puts on the floor: zones, beam, axis, marks and runs, targets and their stands.
 
-use baywright_planner::{Scene, Subject};
 use baywright_planner::geometry::{Bounds, DVec2, angle};
 use baywright_planner::model::{Placement, SensorKind, TargetKind};
 use baywright_planner::scene::{PlacedTarget, PlacedZone, TargetPose};
+use baywright_planner::{Scene, Subject};
 
 use super::Top;
 use crate::clip;
@@ -147,14 +147,24 @@ fn face(pen: &Pen<'_>, top: &Top<'_>, placement: &Placement, pose: &TargetPose, 
     let half = target.width * 0.5;
     let own = if lies {
         let long = target.height * 0.5;
-        vec![DVec2::new(-long, -half), DVec2::new(long, -half), DVec2::new(long, half), DVec2::new(-long, half)]
+        vec![
+            DVec2::new(-long, -half),
+            DVec2::new(long, -half),
+            DVec2::new(long, half),
+            DVec2::new(-long, half),
+        ]
     } else if target.kind == TargetKind::CornerReflector {
         // Its mouth towards the sensor, its corner behind.
         let deep = target.depth.max(target.centre_behind).max(pen.length(LEAST_FACE_PX + 2.0));
         vec![DVec2::new(0.0, -half), DVec2::new(0.0, half), DVec2::new(-deep, 0.0)]
     } else {
         let thick = target.depth.max(pen.length(LEAST_FACE_PX));
-        vec![DVec2::new(-thick, -half), DVec2::new(0.0, -half), DVec2::new(0.0, half), DVec2::new(-thick, half)]
+        vec![
+            DVec2::new(-thick, -half),
+            DVec2::new(0.0, -half),
+            DVec2::new(0.0, half),
+            DVec2::new(-thick, half),
+        ]
     };
     own.into_iter().map(|p| top.at(pose.place * p)).collect()
 }
@@ -178,7 +188,16 @@ pub(super) fn mark_numbers(pen: &mut Pen<'_>, top: &Top<'_>) {
         let px = pen.px(top.at(at));
         let number = number.to_string();
         let (dx, dy) = (off, off + style.size * 0.2);
-        let tries = [(dx, -dy), (-dx, -dy), (dx, dy), (-dx, dy), (dx + 2.0, 0.0), (-dx - 2.0, 0.0), (0.0, -dy - 3.0), (0.0, dy + 3.0)];
+        let tries = [
+            (dx, -dy),
+            (-dx, -dy),
+            (dx, dy),
+            (-dx, dy),
+            (dx + 2.0, 0.0),
+            (-dx - 2.0, 0.0),
+            (0.0, -dy - 3.0),
+            (0.0, dy + 3.0),
+        ];
         let mut best: Option<(f64, Text)> = None;
         for (i, (x, y)) in tries.into_iter().enumerate() {
             let align = if x > 0.0 {
@@ -208,8 +227,15 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
         zone_name(pen, top, zone, zone_style);
     }
     for (target, placement) in top.scene.targets.iter().zip(&top.arrangement.aiming.placements) {
-        let Some(bounds) = target.solids.iter().map(|s| s.outline.bounds()).reduce(Bounds::union) else { continue };
-        let corners = [bounds.low, DVec2::new(bounds.high.x, bounds.low.y), bounds.high, DVec2::new(bounds.low.x, bounds.high.y)];
+        let Some(bounds) = target.solids.iter().map(|s| s.outline.bounds()).reduce(Bounds::union) else {
+            continue;
+        };
+        let corners = [
+            bounds.low,
+            DVec2::new(bounds.high.x, bounds.low.y),
+            bounds.high,
+            DVec2::new(bounds.low.x, bounds.high.y),
+        ];
         let Some(around) = Bounds::around(corners.map(|p| pen.px(top.at(p)))) else { continue };
         let label = top.words.target_label(placement.target.kind);
         let several;
@@ -238,7 +264,8 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
 
 /// What a zone keeps clear, in or at one of its corners, wherever it covers least.
 fn zone_name(pen: &mut Pen<'_>, top: &Top<'_>, zone: &PlacedZone, style: TextStyle) {
-    let ring: Vec<DVec2> = zone.prism.outline.as_polygon().outer().iter().map(|&p| pen.px(top.at(p))).collect();
+    let ring: Vec<DVec2> =
+        zone.prism.outline.as_polygon().outer().iter().map(|&p| pen.px(top.at(p))).collect();
     let ring = clip::ring_in_box(&ring, &pen.placed.plan.grown(-2.0));
     let span = zone.prism.span;
     let whole = top.words.keep_clear(zone.excludes, Some((span.bottom(), span.top())));
@@ -248,13 +275,20 @@ fn zone_name(pen: &mut Pen<'_>, top: &Top<'_>, zone: &PlacedZone, style: TextSty
     let mut best: Option<(f64, Text)> = None;
     for (worse, text) in [(0.0, &whole), (BRIEF_COST, &brief)] {
         // Later corners first: the lower right one of a zone given ahead and aside of the car.
-        for corner in ring.iter().rev().step_by(step) {
+        let next = ring.iter().cycle().skip(1);
+        let middles = ring.iter().zip(next).map(|(a, b)| (*a + *b) * 0.5).step_by(step);
+        for corner in ring.iter().rev().copied().step_by(step).chain(middles) {
             for (dx, align) in [(-4.0, Align::End), (4.0, Align::Start)] {
                 for dy in [-off, off] {
-                    let mut text = pen.text(pen.mm(*corner + DVec2::new(dx, dy)), text, style, align);
+                    let mut text = pen.text(pen.mm(corner + DVec2::new(dx, dy)), text, style, align);
                     text.masked = true;
                     let place = pen.text_box(&text);
-                    let ends = [place.low, place.high, DVec2::new(place.low.x, place.high.y), DVec2::new(place.high.x, place.low.y)];
+                    let ends = [
+                        place.low,
+                        place.high,
+                        DVec2::new(place.low.x, place.high.y),
+                        DVec2::new(place.high.x, place.low.y),
+                    ];
                     // Wholly inside is best, wholly outside is good; across the edge it names nothing.
                     let across = match ends.iter().filter(|&&p| holds(&ring, p)).count() {
                         4 => 0.0,

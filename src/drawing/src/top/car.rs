@@ -63,7 +63,7 @@ pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
         DVec2::new(vehicle.rear(), -half),
     ];
     if let Some(bounds) = Bounds::around(corners.map(place)) {
-        pen.take_box(&bounds, Taken::Wall);
+        pen.take_box(&bounds, Taken::Car);
     }
 }
 
@@ -73,10 +73,7 @@ fn edges(panes: &[Vec<DVec2>], front: f64, rear: f64, half: f64) -> Vec<Vec<DVec
         // The outermost point of the pane's front or rear half.
         let bounds = Bounds::around(pane.iter().copied())?;
         let middle = bounds.centre().x;
-        pane.iter()
-            .copied()
-            .filter(|p| (p.x >= middle) == foremost)
-            .max_by(|a, b| a.y.total_cmp(&b.y))
+        pane.iter().copied().filter(|p| (p.x >= middle) == foremost).max_by(|a, b| a.y.total_cmp(&b.y))
     };
     let mut lines = Vec::new();
     let [windscreen, rest @ ..] = panes else { return lines };

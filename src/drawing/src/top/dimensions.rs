@@ -63,7 +63,8 @@ pub(super) fn stand_offs(pen: &mut Pen<'_>, top: &Top<'_>) {
         let along = top.view_from_bay.turned(along);
         let text = top.words.stand_off(placement);
         // Beside the car and its marks, on whichever side and as near as it stands free.
-        let straight_on = along.dot(top.view_from_bay.turned(top.scene.bay_from_axis.ahead())).abs() > STRAIGHT_ON;
+        let straight_on =
+            along.dot(top.view_from_bay.turned(top.scene.bay_from_axis.ahead())).abs() > STRAIGHT_ON;
         let half = if straight_on { top.arrangement.vehicle.width * 0.5 } else { pen.length(10.0) };
         let mut best: Option<(f64, crate::list::Dimension)> = None;
         for step in 0..STEPS {
@@ -71,7 +72,8 @@ pub(super) fn stand_offs(pen: &mut Pen<'_>, top: &Top<'_>) {
                 let off = half + pen.length((FIRST_OFF_PX + STEP_PX * f64::from(step)) * pen.enlarged);
                 let through = from + along.perp() * (side * off);
                 let dimension = pen.dimension(from, to, along, through, &text);
-                let cost = line_cost(pen, &dimension) + f64::from(step) * 3.0 + if side > 0.0 { 1.0 } else { 0.0 };
+                let cost =
+                    line_cost(pen, &dimension) + f64::from(step) * 3.0 + if side > 0.0 { 1.0 } else { 0.0 };
                 if best.as_ref().is_none_or(|(least, _)| cost < *least) {
                     best = Some((cost, dimension));
                 }
@@ -162,8 +164,18 @@ pub(super) fn room(pen: &mut Pen<'_>, top: &Top<'_>) {
         let wanted = if upright { to_low.x <= 0.0 } else { to_low.y <= 0.0 };
         if wanted { (low.x, -1.0) } else { (high.x, 1.0) }
     };
-    let long = (DVec2::new(low.x, below.0), DVec2::new(high.x, below.0), DVec2::X, DVec2::new(low.x, below.0 + below.1 * off));
-    let wide = (DVec2::new(aside.0, low.y), DVec2::new(aside.0, high.y), DVec2::Y, DVec2::new(aside.0 + aside.1 * off, low.y));
+    let long = (
+        DVec2::new(low.x, below.0),
+        DVec2::new(high.x, below.0),
+        DVec2::X,
+        DVec2::new(low.x, below.0 + below.1 * off),
+    );
+    let wide = (
+        DVec2::new(aside.0, low.y),
+        DVec2::new(aside.0, high.y),
+        DVec2::Y,
+        DVec2::new(aside.0 + aside.1 * off, low.y),
+    );
     for (from, to, along, through) in [long, wide] {
         let text = top.words.dimension((to - from).dot(along));
         let (from, to, through) = (top.at(from), top.at(to), top.at(through));

@@ -1,8 +1,8 @@
 //! The room from above: floor, net of a metre, walls with their openings, what is in the floor.
 
+use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, Polygon, Segment};
 use baywright_planner::model::{Material, Opening, OpeningKind};
-use baywright_planner::Subject;
 
 use super::Top;
 use crate::clip;
@@ -35,10 +35,9 @@ pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
 fn grid(pen: &mut Pen<'_>, top: &Top<'_>, walls: &Polygon) {
     let step = grid_step(pen.scale);
     let bounds = walls.bounds();
-    for (along, across, low, high) in [
-        (DVec2::Y, DVec2::X, bounds.low.x, bounds.high.x),
-        (DVec2::X, DVec2::Y, bounds.low.y, bounds.high.y),
-    ] {
+    for (along, across, low, high) in
+        [(DVec2::Y, DVec2::X, bounds.low.x, bounds.high.x), (DVec2::X, DVec2::Y, bounds.low.y, bounds.high.y)]
+    {
         let first = libm::floor(low / step) + 1.0;
         let count = (libm::ceil(high / step) - first).clamp(0.0, 1000.0) as usize;
         for i in 0..count {
@@ -71,18 +70,36 @@ fn beyond(pen: &mut Pen<'_>, top: &Top<'_>) {
 fn on_floor(pen: &mut Pen<'_>, top: &Top<'_>) {
     let bay = &top.arrangement.bay;
     for keep in &bay.keep_free {
-        pen.push(Role::KeepFree, Some(Subject::KeepFree(keep.id.clone())), area(&keep.outline, &top.view_from_bay));
+        pen.push(
+            Role::KeepFree,
+            Some(Subject::KeepFree(keep.id.clone())),
+            area(&keep.outline, &top.view_from_bay),
+        );
     }
     for runway in &bay.runways {
-        pen.push(Role::Runway, Some(Subject::Runway(runway.id.clone())), area(&runway.outline, &top.view_from_bay));
+        pen.push(
+            Role::Runway,
+            Some(Subject::Runway(runway.id.clone())),
+            area(&runway.outline, &top.view_from_bay),
+        );
     }
     for feature in &bay.floor_features {
         let role = Role::FloorFeature(feature.kind);
-        pen.push(role, Some(Subject::FloorFeature(feature.id.clone())), area(&feature.outline, &top.view_from_bay));
+        pen.push(
+            role,
+            Some(Subject::FloorFeature(feature.id.clone())),
+            area(&feature.outline, &top.view_from_bay),
+        );
     }
     for mark in &bay.marks {
         let at = top.at(mark.at);
-        pen.sign(Role::PermanentMark, Some(Subject::Mark(mark.id.clone())), at, SignKind::BoxedCross, MARK_PX);
+        pen.sign(
+            Role::PermanentMark,
+            Some(Subject::Mark(mark.id.clone())),
+            at,
+            SignKind::BoxedCross,
+            MARK_PX,
+        );
     }
 }
 
@@ -172,9 +189,10 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
         along_wall(pen, top, &top.words.opening(opening), subject, Segment::new(from, to), &edge);
     }
     for (wall, edge) in bay.walls.iter().zip(top.scene.walls.edges()) {
-        let free = wall_without_openings(&edge, bay.openings.iter().filter(|o| {
-            bay.walls.get(o.wall).is_some_and(|w| w.id == wall.id)
-        }));
+        let free = wall_without_openings(
+            &edge,
+            bay.openings.iter().filter(|o| bay.walls.get(o.wall).is_some_and(|w| w.id == wall.id)),
+        );
         along_wall(pen, top, wall.id.as_str(), Subject::Wall(wall.id.clone()), free, &edge);
     }
     for feature in &bay.floor_features {
@@ -187,10 +205,7 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
 }
 
 /// The longest stretch of a wall that no opening takes.
-fn wall_without_openings<'o>(
-    edge: &Segment,
-    openings: impl Iterator<Item = &'o Opening>,
-) -> Segment {
+fn wall_without_openings<'o>(edge: &Segment, openings: impl Iterator<Item = &'o Opening>) -> Segment {
     let length = edge.length();
     let mut taken: Vec<(f64, f64)> = openings.map(|o| (o.from, o.from + o.width)).collect();
     taken.sort_by(|a, b| a.0.total_cmp(&b.0));
@@ -207,7 +222,14 @@ fn wall_without_openings<'o>(
 }
 
 /// A name outside a wall, along it: at the middle of a stretch, or beside that where it is taken.
-fn along_wall(pen: &mut Pen<'_>, top: &Top<'_>, text: &str, subject: Subject, stretch: Segment, edge: &Segment) {
+fn along_wall(
+    pen: &mut Pen<'_>,
+    top: &Top<'_>,
+    text: &str,
+    subject: Subject,
+    stretch: Segment,
+    edge: &Segment,
+) {
     let style = pen.style(size::SMALL, Weight::Regular);
     let wall = edge.length() * pen.scale;
     let Some(text) = fitted(text, style, (wall - 4.0).max(0.0), pen.paper.measure) else { return };
@@ -230,7 +252,14 @@ fn along_wall(pen: &mut Pen<'_>, top: &Top<'_>, text: &str, subject: Subject, st
     }
 }
 
-fn name_area(pen: &mut Pen<'_>, top: &Top<'_>, text: &str, subject: Subject, outline: &Polygon, inside: bool) {
+fn name_area(
+    pen: &mut Pen<'_>,
+    top: &Top<'_>,
+    text: &str,
+    subject: Subject,
+    outline: &Polygon,
+    inside: bool,
+) {
     let Shape::Area(rings) = area(outline, &top.view_from_bay) else { return };
     let px = rings.iter().flatten().map(|&p| pen.px(p));
     let Some(around) = baywright_planner::geometry::Bounds::around(px) else { return };

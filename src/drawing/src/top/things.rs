@@ -1,9 +1,9 @@
 //! The things in the bay from above, their names, and where they are in the way.
 
-use baywright_planner::{Code, Finding, Subject};
 use baywright_planner::geometry::{Bounds, DVec2};
 use baywright_planner::model::{Thing, ThingKind};
 use baywright_planner::scene::PlacedThing;
+use baywright_planner::{Code, Finding, Subject};
 
 use super::Top;
 use crate::finding::{flagged, shared};
@@ -90,6 +90,11 @@ pub(super) fn overlaps(pen: &mut Pen<'_>, top: &Top<'_>) {
         let role = overlap_role(told.finding);
         for region in shared(top.arrangement, top.assessment, told.finding) {
             let shape = area(&region.region, &top.view_from_bay);
+            if let Some(place) = box_px(pen, top, &region.region.bounds())
+                && matches!(role, Role::Overlap(_))
+            {
+                pen.space.take(place, Taken::Wall);
+            }
             pen.items.push(Item { role, subject: subject.clone(), finding: Some(told.index), shape });
         }
         super::dimensions::so_far_in(pen, top, &told);

@@ -1,0 +1,6 @@
+//! The drawing list and its SVG, on arrangements made by hand.
+
+mod bay;
+mod list;
+mod svg;
+mod trouble;
