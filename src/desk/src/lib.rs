@@ -6,6 +6,8 @@
 mod commands;
 mod demo;
 mod draw;
+pub mod edit;
+pub mod history;
 mod json;
 mod outcome;
 mod report;

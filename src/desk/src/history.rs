@@ -1,0 +1,164 @@
+//! What was done, by name: shared snapshots of the document, so that everything can be undone.
+
+use std::collections::VecDeque;
+use std::sync::Arc;
+
+/// How many steps are kept; the oldest are forgotten first.
+pub const MOST_STEPS: usize = 200;
+
+/// The present state and the ways back and forth from it.
+#[derive(Clone, Debug)]
+pub struct History<T> {
+    now: Arc<T>,
+    /// Each earlier state with the name of what changed it.
+    past: VecDeque<(String, Arc<T>)>,
+    /// Each later state with the name of what led to it, the next one last.
+    future: Vec<(String, Arc<T>)>,
+    /// The state before the change in hand, while the hand still moves.
+    held: Option<Arc<T>>,
+}
+
+impl<T: PartialEq> History<T> {
+    /// A history that begins here.
+    pub fn new(state: T) -> Self {
+        Self { now: Arc::new(state), past: VecDeque::new(), future: Vec::new(), held: None }
+    }
+
+    /// The present state, cheap to share.
+    pub const fn now(&self) -> &Arc<T> {
+        &self.now
+    }
+
+    /// Shows a state that is not a step yet: the pointer is still down.
+    pub fn preview(&mut self, state: T) {
+        if self.held.is_none() {
+            self.held = Some(Arc::clone(&self.now));
+        }
+        self.now = Arc::new(state);
+    }
+
+    /// The pointer is up: what was shown becomes one step, unless nothing changed.
+    pub fn settle(&mut self, name: &str) {
+        let Some(before) = self.held.take() else { return };
+        if *before != *self.now {
+            self.step(name, before);
+        }
+    }
+
+    /// The hand lets go without wanting it: back to the state before.
+    pub fn abandon(&mut self) {
+        if let Some(before) = self.held.take() {
+            self.now = before;
+        }
+    }
+
+    /// A change in one go. Nothing happens if nothing changed.
+    pub fn change(&mut self, name: &str, state: T) {
+        self.settle(name);
+        if state != *self.now {
+            let before = std::mem::replace(&mut self.now, Arc::new(state));
+            self.step(name, before);
+        }
+    }
+
+    fn step(&mut self, name: &str, before: Arc<T>) {
+        self.past.push_back((name.to_owned(), before));
+        if self.past.len() > MOST_STEPS {
+            self.past.pop_front();
+        }
+        self.future.clear();
+    }
+
+    /// The name of what would be undone.
+    pub fn undoes(&self) -> Option<&str> {
+        self.past.back().map(|(name, _)| name.as_str())
+    }
+
+    /// The name of what would be done again.
+    pub fn redoes(&self) -> Option<&str> {
+        self.future.last().map(|(name, _)| name.as_str())
+    }
+
+    /// One step back; a change in hand is dropped first, and that is all.
+    pub fn undo(&mut self) {
+        if self.held.is_some() {
+            self.abandon();
+        } else if let Some((name, before)) = self.past.pop_back() {
+            let after = std::mem::replace(&mut self.now, before);
+            self.future.push((name, after));
+        }
+    }
+
+    /// One step forth.
+    pub fn redo(&mut self) {
+        self.abandon();
+        if let Some((name, after)) = self.future.pop() {
+            let before = std::mem::replace(&mut self.now, after);
+            self.past.push_back((name, before));
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn back_and_forth_by_name() {
+        let mut history = History::new(0);
+        history.change("one", 1);
+        history.change("nothing", 1);
+        history.change("two", 2);
+        assert_eq!((history.undoes(), history.redoes()), (Some("two"), None));
+        history.undo();
+        assert_eq!((**history.now(), history.undoes(), history.redoes()), (1, Some("one"), Some("two")));
+        history.redo();
+        assert_eq!(**history.now(), 2);
+        history.undo();
+        history.change("three", 3);
+        assert_eq!((history.undoes(), history.redoes()), (Some("three"), None));
+        history.undo();
+        history.undo();
+        history.undo();
+        assert_eq!((**history.now(), history.undoes()), (0, None));
+    }
+
+    #[test]
+    fn a_drag_is_one_step() {
+        let mut history = History::new(0);
+        for shown in 1..50 {
+            history.preview(shown);
+            assert_eq!(history.undoes(), None);
+        }
+        history.settle("drag");
+        assert_eq!((**history.now(), history.undoes()), (49, Some("drag")));
+        history.undo();
+        assert_eq!(**history.now(), 0);
+        // Out and back is no step; letting go without wanting it is none either.
+        history.preview(5);
+        history.preview(0);
+        history.settle("drag");
+        history.preview(7);
+        history.abandon();
+        assert_eq!((**history.now(), history.undoes(), history.redoes()), (0, None, Some("drag")));
+        // Undo in the middle of a drag only drops the drag.
+        history.redo();
+        history.preview(60);
+        history.undo();
+        assert_eq!((**history.now(), history.undoes()), (49, Some("drag")));
+    }
+
+    #[test]
+    fn it_is_bounded() {
+        let mut history = History::new(0);
+        for i in 1..1_000 {
+            history.change("step", i);
+        }
+        let mut back = 0;
+        while history.undoes().is_some() {
+            history.undo();
+            back += 1;
+        }
+        assert_eq!((back, **history.now()), (MOST_STEPS, 999 - MOST_STEPS as i32));
+    }
+}
