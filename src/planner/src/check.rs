@@ -32,7 +32,6 @@ use crate::model::{Arrangement, Id, Thing};
 use crate::scene::{PlacedThing, Scene};
 
 pub(crate) use figures::on_examples;
-pub(crate) use fresnel::DISTURBED_WITHIN;
 pub(crate) use keep_free::areas as keep_free_areas;
 pub(crate) use mark_place::HAND_MM;
 pub(crate) use outside_room::binds as walls_bind;

@@ -6,14 +6,13 @@
 //! Limit: ITU-R P.526, sections 2.1 (line of sight: no obstacle within the first Fresnel ellipsoid) and 2.3 (diffraction
 //! zone from 60 % of its radius; the wording of 2.3 from memory).
 
-use baywright_geometry::fresnel::{FresnelClearance, fresnel_clearance, wavelength, zone_radius};
+use baywright_geometry::fresnel::{
+    CLEAR_SHARE, FresnelClearance, fresnel_clearance, wavelength, zone_radius,
+};
 use baywright_geometry::share::{Share, target_share};
 
 use super::{Context, finding, thing_subject};
 use crate::assessment::{Basis, Code, Finding, Quantity, Severity, Subject};
-
-/// Inside this share of the zone's radius the direct wave is disturbed.
-pub(crate) const DISTURBED_WITHIN: f64 = 0.6;
 
 const SOURCE: &str = "ITU-R P.526, first Fresnel zone";
 
@@ -42,7 +41,7 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             if hides {
                 continue;
             }
-            let severity = if ratio < DISTURBED_WITHIN { Severity::Stops } else { Severity::Care };
+            let severity = if ratio < CLEAR_SHARE { Severity::Stops } else { Severity::Care };
             findings.push(
                 finding(
                     Code::FresnelEntered,

@@ -1,6 +1,6 @@
 //! Moving one thing out of everything that it stops.
 
-use baywright_geometry::fresnel::wavelength;
+use baywright_geometry::fresnel::{CLEAR_SHARE, wavelength};
 use baywright_geometry::overlap::overlaps;
 use baywright_geometry::protrude::protrusions;
 use baywright_geometry::separate::exits;
@@ -221,7 +221,7 @@ fn forbidden(arrangement: &Arrangement, scene: &Scene, thing: &Thing) -> Vec<Out
         regions.extend(sight_shadow_plan(scene.sensor(), face, span).map(Outline::from));
         regions.extend(target.solids.iter().filter_map(solid));
     }
-    regions.extend(near_the_path(arrangement, scene, thing, check::DISTURBED_WITHIN));
+    regions.extend(near_the_path(arrangement, scene, thing, CLEAR_SHARE));
     regions.extend(scene.car.iter().filter_map(solid));
     for placed in &scene.runs {
         if span.bottom() < top_of_run(placed.run.tool) {
