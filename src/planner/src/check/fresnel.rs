@@ -1,6 +1,6 @@
 //! The first Fresnel zone of a radar's path to its target.
 //!
-//! Rule: no thing reaches into the first Fresnel zone: a path over its nearest point is at least half a wavelength
+//! Rule: no thing, and no runway that carries no car, reaches into the first Fresnel zone: a path over its nearest point is at least half a wavelength
 //! longer than the direct one. Inside 0.6 of the zone's radius diffraction begins to cost: that stops; between 0.6 and
 //! 1 it needs care. A thing that already hides part of the target is reported there, not here.
 //! Limit: ITU-R P.526, sections 2.1 (line of sight: no obstacle within the first Fresnel ellipsoid) and 2.3 (diffraction
@@ -25,14 +25,16 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let half = sensor.distance(centre) * 0.5;
         let widest = zone_radius(wavelength, half, half, 1);
         let Some(near) = super::sight::sight_bounds(context, target) else { continue };
-        for seen in context.things_near(near.grown(widest)) {
-            let (ratio, at) = match fresnel_clearance(sensor, centre, wavelength, &seen.placed.prism) {
+        let things = context.things_near(near.grown(widest));
+        let things = things.map(|seen| (thing_subject(&seen.thing.id), seen.placed.prism.clone()));
+        for (subject, solid) in things.chain(context.idle_runways()) {
+            let (ratio, at) = match fresnel_clearance(sensor, centre, wavelength, &solid) {
                 FresnelClearance::Clear { .. } => continue,
                 FresnelClearance::Entered { ratio, at } => (ratio, at),
                 FresnelClearance::Crossed { at } => (0.0, at),
             };
             let hides = target.face.as_ref().is_some_and(|face| {
-                match target_share(sensor, face, std::slice::from_ref(&seen.placed.prism)) {
+                match target_share(sensor, face, std::slice::from_ref(&solid)) {
                     Share::Seen(seen) => seen.share < 1.0,
                     Share::SensorInside { .. } => true,
                     Share::Behind => false,
@@ -46,7 +48,7 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 finding(
                     Code::FresnelEntered,
                     severity,
-                    vec![thing_subject(&seen.thing.id), Subject::Target(target.id.clone())],
+                    vec![subject, Subject::Target(target.id.clone())],
                     at,
                     Basis::Published(SOURCE),
                 )

@@ -59,9 +59,11 @@ struct OffPlace {
 
 impl OffPlace {
     fn of(placement: &Placement, target: &PlacedTarget, sensor: DVec3) -> Self {
+        // A reflector aims by its centre, which swings up behind a face that is tipped down.
         let aims = |pose: &TargetPose| {
-            let behind = pose.place.ahead() * placement.target.centre_behind;
-            (pose.place.origin() - behind).extend(pose.height)
+            let (sin, cos) = angle::sin_cos(pose.pitch);
+            let outward = (pose.place.ahead() * cos).extend(-sin);
+            pose.place.origin().extend(pose.height) - outward * placement.target.centre_behind
         };
         let (meant, set) = (aims(&target.meant), aims(&target.set));
         // Along and across as the sensor sees them: away from it, and to the left.

@@ -2,7 +2,7 @@
 
 use baywright_planner::geometry::{DVec2, DVec3, PlanPose, angle};
 use baywright_planner::model::*;
-use baywright_planner::{Code, Facts, FloorFact, OffBy, Severity, Verdict, assess};
+use baywright_planner::{Code, Facts, FloorFact, OffBy, Severity, Subject, Verdict, assess};
 
 use crate::support::*;
 
@@ -82,6 +82,22 @@ fn height_tips_the_aim_of_a_reflector() {
     );
     let Facts::OffPlace { height, about, .. } = found.facts else { panic!() };
     assert_eq!((height, about), (10.0, OffBy::Elevation));
+}
+
+/// The centre of a reflector lies behind its mouth: tipped down by 3° and left at its height otherwise, the centre 80 mm
+/// behind rises by 80 sin 3° = 4.187 mm and comes 80 (1 - cos 3°) = 0.11 mm nearer.
+#[test]
+fn a_tipped_reflector_lifts_its_centre() {
+    let mut tipped = off(TargetKind::CornerReflector, AimError::PLACE, [0.0, 0.0, 0.0, 0.0, 3.0]);
+    tipped.aiming.placements[0].target.centre_behind = 80.0;
+    tipped.aiming.placements[0].tolerance.height = Some(4.0);
+    let rise = 80.0 * libm::sin(angle::radians(3.0));
+    let found = check(&tipped, Code::StandOffMark, Severity::Stops, Some(rise));
+    let Facts::OffPlace { along, height, elevation_error, .. } = found.facts else { panic!() };
+    assert!(
+        (height - rise).abs() < 1e-9 && (along + 80.0 * (1.0 - libm::cos(angle::radians(3.0)))).abs() < 1e-9
+    );
+    assert!((elevation_error - libm::atan2(rise, 4080.0 + along)).abs() < 1e-9);
 }
 
 #[test]
@@ -232,6 +248,20 @@ fn runways_that_carry_nothing_are_steel() {
     arrangement.bay.runways = vec![runway((6_799.999, 2_000.0), (6_800.001, 4_000.0), 500.0)];
     let hidden = check(&arrangement, Code::SightBlocked, Severity::Stops, None);
     assert!((number(hidden.measured.unwrap()) - 0.5).abs() < 1e-4);
+}
+
+/// Half way to the target the first zone's radius is 62.4 mm at 77 GHz: an idle runway whose top is 40 mm under the line
+/// of sight enters it, though it hides nothing of a target that is only 20 mm high.
+#[test]
+fn an_idle_runway_in_the_first_fresnel_zone() {
+    let mut arrangement = clear();
+    arrangement.aiming.zones.clear();
+    arrangement.aiming.placements[0].target.height = 20.0;
+    let outline = rectangle((6_300.0, 2_700.0), (7_300.0, 3_300.0));
+    arrangement.bay.runways = vec![Runway { id: "runway".into(), outline, top: 460.0 }];
+    let found = check(&arrangement, Code::FresnelEntered, Severity::Care, None);
+    assert_eq!(found.subjects[0], Subject::Runway("runway".into()));
+    assert!((number(found.measured.unwrap()) - 40.0 / 62.3972).abs() < 1e-3, "{:?}", found.measured);
 }
 
 #[test]
