@@ -34,7 +34,8 @@ pub(crate) fn shared(arrangement: &Arrangement, assessment: &Assessment, finding
         (Code::OutsideRoom, [culprit, ..]) => solids(arrangement, assessment, culprit)
             .iter()
             .flat_map(|solid| {
-                let outside = difference(&solid.outline.as_polygon(), &assessment.scene.room);
+                let room = assessment.scene.room.holding(&solid.span);
+                let outside = difference(&solid.outline.as_polygon(), &room);
                 outside.into_iter().map(|region| Shared { region, heights: solid.span })
             })
             .collect(),

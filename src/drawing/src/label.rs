@@ -3,10 +3,10 @@
 use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2};
 
-use crate::list::Text;
 use crate::pen::Pen;
 use crate::role::Role;
-use crate::text::{Align, TextStyle, fitted};
+use crate::space::Taken;
+use crate::text::{Align, Fitted, TextStyle, fitted};
 
 /// Between a thing and its name, px.
 const OFF_PX: f64 = 5.0;
@@ -43,27 +43,19 @@ impl Pen<'_> {
         let Bounds { low, high } = wanted.around;
         let middle = wanted.around.centre();
         let room = wanted.around.size();
-        let mut best: Option<(f64, Text)> = None;
-        let mut consider = |cost: f64, at: DVec2, align: Align, text: &str, width: f64| {
-            let text = Text {
-                at: self.mm(at),
-                text: text.to_owned(),
-                style: wanted.style,
-                align,
-                angle: 0.0,
-                width,
-                masked: true,
-            };
-            let cost = cost + self.space.cost(self.text_box(&text));
-            if best.as_ref().is_none_or(|(least, _)| cost < *least) {
-                best = Some((cost, text));
-            }
-        };
+        let mut best: Option<(f64, DVec2, Align, Fitted)> = None;
         if wanted.inside && room.y >= height + 2.0 {
-            if whole.width + 8.0 <= room.x {
-                consider(0.0, middle, Align::Middle, &whole.text, whole.width);
-            } else if let Some(short) = fitted(wanted.text, wanted.style, room.x - 8.0, self.paper.measure) {
-                consider(SHORT_COST, middle, Align::Middle, &short.text, short.width);
+            let inside = if whole.width + 8.0 <= room.x {
+                Some((0.0, whole.clone()))
+            } else {
+                let short = fitted(wanted.text, wanted.style, room.x - 8.0, self.paper.measure);
+                short.map(|short| (SHORT_COST, short))
+            };
+            if let Some((extra, text)) = inside {
+                let place = self.level_box(middle, Align::Middle, text.width, wanted.style);
+                // The body that it covers is its own.
+                let cost = (extra + self.space.cost(place) - Taken::Body.cost()).max(extra);
+                best = Some((cost, middle, Align::Middle, text));
             }
         }
         let off = height * 0.5 + 3.0;
@@ -79,12 +71,19 @@ impl Pen<'_> {
             (DVec2::new(high.x + OFF_PX, high.y - 6.0), Align::Start),
             (DVec2::new(low.x - OFF_PX, high.y - 6.0), Align::End),
         ];
-        for (i, (at, align)) in places.into_iter().enumerate() {
-            consider(OUTSIDE_COST + i as f64 * 0.5, at, align, &whole.text, whole.width);
+        let least = best.as_ref().map_or(f64::INFINITY, |(cost, ..)| *cost);
+        if least > OUTSIDE_COST {
+            let extras = (0..).map(|i| OUTSIDE_COST + 0.5 * f64::from(i));
+            let places = extras.zip(places).map(|(extra, (at, align))| (extra, at, align));
+            if let Some((cost, at, align)) = self.cheapest(whole.width, wanted.style, places)
+                && cost < least
+            {
+                best = Some((cost, at, align, whole));
+            }
         }
         match best {
-            Some((cost, text)) if cost < TOO_DEAR || wanted.must => {
-                self.put_text(wanted.role, wanted.subject, text);
+            Some((cost, at, align, text)) if cost < TOO_DEAR || wanted.must => {
+                self.put_level(wanted.role, wanted.subject, text, wanted.style, (at, align));
                 true
             }
             _ => false,

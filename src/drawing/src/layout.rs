@@ -209,20 +209,26 @@ fn sight_line(scene: &Scene) -> PlanPose {
 /// What a view turned so holds: the room and everything at or near it.
 fn extent(scene: &Scene, bay_from_view: &PlanPose) -> Bounds {
     let view_from_bay = bay_from_view.inverse();
-    let near = scene.room.bounds().union(scene.walls.bounds()).grown(FAR_MM);
+    let near = scene.room.with_open_doors().bounds().union(scene.room.walls().bounds()).grown(FAR_MM);
     let corners = |b: &Bounds| {
         [b.low, DVec2::new(b.high.x, b.low.y), b.high, DVec2::new(b.low.x, b.high.y)]
             .map(|p| view_from_bay * p)
     };
     let held =
         |b: Bounds| Bounds { low: b.low.clamp(near.low, near.high), high: b.high.clamp(near.low, near.high) };
-    let rooms = scene.room.outer().iter().chain(scene.walls.outer()).map(|&p| view_from_bay * p);
+    let rooms = scene
+        .room
+        .with_open_doors()
+        .outer()
+        .iter()
+        .chain(scene.room.walls().outer())
+        .map(|&p| view_from_bay * p);
     let targets = scene.targets.iter().flat_map(|t| &t.solids).map(|s| s.outline.bounds());
     let things = scene.things.iter().map(|t| t.bounds);
     let zones = scene.zones.iter().map(|z| z.bounds);
     let others = std::iter::once(scene.car_bounds).chain(targets).chain(things).chain(zones);
     // A box that lies within the room's own box makes nothing larger; most do.
-    let inner = scene.walls.bounds();
+    let inner = scene.room.walls().bounds();
     let outside = others.filter(|b| !(inner.holds(b.low) && inner.holds(b.high)));
     let points = rooms.chain(outside.flat_map(|b| corners(&held(b))));
     Bounds::around(points).unwrap_or(Bounds { low: DVec2::ZERO, high: DVec2::ONE })

@@ -9,7 +9,7 @@ use crate::paper::Paper;
 use crate::role::Role;
 use crate::sign::SignKind;
 use crate::space::{Space, Taken};
-use crate::text::{Align, TextStyle, Weight, clean};
+use crate::text::{Align, Fitted, TextStyle, Weight, clean};
 
 /// Sizes of type, px before they are enlarged.
 pub(crate) mod size {
@@ -102,8 +102,43 @@ impl<'a> Pen<'a> {
         Text { at, text, style, align, angle: 0.0, width, masked: false }
     }
 
+    /// The box that a level text takes on the paper, px: its place, its part there, its width.
+    pub fn level_box(&self, at: DVec2, align: Align, width: f64, style: TextStyle) -> Bounds {
+        let half = DVec2::new(width * 0.5 + 2.0, style.line_height() * 0.5);
+        let middle = match align {
+            Align::Start => at + DVec2::X * (width * 0.5),
+            Align::Middle => at,
+            Align::End => at - DVec2::X * (width * 0.5),
+        };
+        Bounds { low: middle - half, high: middle + half }
+    }
+
+    /// The cheapest of some places (px) for a level text, each with what it costs beside what it covers.
+    pub fn cheapest(
+        &self,
+        width: f64,
+        style: TextStyle,
+        places: impl Iterator<Item = (f64, DVec2, Align)>,
+    ) -> Option<(f64, DVec2, Align)> {
+        let mut best: Option<(f64, DVec2, Align)> = None;
+        for (extra, at, align) in places {
+            let least = best.map_or(f64::INFINITY, |(cost, ..)| cost);
+            if extra >= least {
+                continue;
+            }
+            let cost = extra + self.space.cost(self.level_box(at, align, width, style));
+            if cost < least {
+                best = Some((cost, at, align));
+            }
+        }
+        best
+    }
+
     /// The box that a text takes on the paper, px.
     pub fn text_box(&self, text: &Text) -> Bounds {
+        if text.angle == 0.0 {
+            return self.level_box(self.px(text.at), text.align, text.width, text.style);
+        }
         let (sin, cos) = angle::sin_cos(text.angle);
         let along = DVec2::new(cos, -sin) * text.width;
         let middle = self.px(text.at)
@@ -115,6 +150,27 @@ impl<'a> Pen<'a> {
         let (w, h) = (text.width * 0.5 + 2.0, text.style.line_height() * 0.5);
         let half = DVec2::new(w * cos.abs() + h * sin.abs(), w * sin.abs() + h * cos.abs());
         Bounds { low: middle - half, high: middle + half }
+    }
+
+    /// Puts a level text on a mask down at a place of the paper, px, and takes its place.
+    pub fn put_level(
+        &mut self,
+        role: Role,
+        subject: Option<Subject>,
+        text: Fitted,
+        style: TextStyle,
+        (at, align): (DVec2, Align),
+    ) {
+        let Fitted { text, width } = text;
+        let text = Text { at: self.mm(at), text, style, align, angle: 0.0, width, masked: true };
+        self.put_text(role, subject, text);
+    }
+
+    /// A text made fit to be shown, and its width.
+    pub fn measured(&self, text: &str, style: TextStyle) -> Fitted {
+        let text = clean(text);
+        let width = self.paper.width_of(&text, style);
+        Fitted { text, width }
     }
 
     /// Puts a text down and takes its place.

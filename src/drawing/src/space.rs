@@ -7,7 +7,7 @@ use baywright_planner::geometry::{Bounds, DVec2};
 /// How bad it is to cover something.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(crate) enum Taken {
-    /// Bodies, hatches: better not.
+    /// Bodies, hatches: a name on one seems to be its own.
     Body,
     /// Lines that must be followed by eye.
     Line,
@@ -20,9 +20,9 @@ pub(crate) enum Taken {
 }
 
 impl Taken {
-    const fn cost(self) -> f64 {
+    pub const fn cost(self) -> f64 {
         match self {
-            Self::Body => 6.0,
+            Self::Body => 30.0,
             Self::Line => 14.0,
             Self::Wall => 60.0,
             Self::Car => 200.0,
@@ -49,11 +49,18 @@ const MOST_CELLS: f64 = 128.0;
 
 pub(crate) struct Space {
     area: Bounds,
-    cell: DVec2,
+    cells_per_px: DVec2,
     columns: usize,
     rows: usize,
-    boxes: Vec<(Bounds, Taken)>,
+    boxes: Vec<TakenBox>,
     cells: Vec<Vec<u32>>,
+}
+
+struct TakenBox {
+    place: Bounds,
+    how: Taken,
+    /// The first cell that it touches: column, row.
+    first: (usize, usize),
 }
 
 impl Space {
@@ -62,14 +69,8 @@ impl Space {
         let size = area.size().max(DVec2::ONE);
         let count = (size / CELL_PX).ceil().clamp(DVec2::ONE, DVec2::splat(MOST_CELLS));
         let (columns, rows) = (count.x as usize, count.y as usize);
-        Self {
-            area,
-            cell: size / count,
-            columns,
-            rows,
-            boxes: Vec::new(),
-            cells: vec![Vec::new(); columns * rows],
-        }
+        let cells = vec![Vec::new(); columns * rows];
+        Self { area, cells_per_px: count / size, columns, rows, boxes: Vec::new(), cells }
     }
 
     /// Takes a box.
@@ -78,10 +79,10 @@ impl Space {
             return;
         }
         let index = self.boxes.len() as u32;
-        self.boxes.push((place, how));
-        let ((c0, r0), (c1, r1)) = (self.cell_of(place.low), self.cell_of(place.high));
-        for row in r0..=r1 {
-            for column in c0..=c1 {
+        let (first, last) = (self.cell_of(place.low), self.cell_of(place.high));
+        self.boxes.push(TakenBox { place, how, first });
+        for row in first.1..=last.1 {
+            for column in first.0..=last.0 {
                 if let Some(cell) = self.cells.get_mut(row * self.columns + column) {
                     cell.push(index);
                 }
@@ -115,19 +116,17 @@ impl Space {
         let (low, high) = (self.area.low, self.area.high);
         let inside = low.cmple(place.low).all() && place.high.cmple(high).all();
         let mut cost = if inside { 0.0 } else { FIRM };
-        let ((c0, r0), (c1, r1)) = (self.cell_of(place.low), self.cell_of(place.high));
-        for row in r0..=r1 {
-            for column in c0..=c1 {
+        let (first, last) = (self.cell_of(place.low), self.cell_of(place.high));
+        for row in first.1..=last.1 {
+            for column in first.0..=last.0 {
                 let Some(cell) = self.cells.get(row * self.columns + column) else { continue };
                 for &index in cell {
-                    let Some((taken, how)) = self.boxes.get(index as usize) else { continue };
-                    if !overlap(taken, &place) {
-                        continue;
-                    }
+                    let Some(taken) = self.boxes.get(index as usize) else { continue };
                     // A box that lies in several cells counts in the first one that both touch.
-                    let first = self.cell_of(taken.low.max(place.low));
-                    if first == (column, row) {
-                        cost += weight(*how);
+                    let counts_here =
+                        (taken.first.0.max(first.0), taken.first.1.max(first.1)) == (column, row);
+                    if counts_here && overlap(&taken.place, &place) {
+                        cost += weight(taken.how);
                     }
                 }
             }
@@ -136,8 +135,9 @@ impl Space {
     }
 
     fn cell_of(&self, p: DVec2) -> (usize, usize) {
-        let p = ((p - self.area.low) / self.cell).floor();
-        let within = |v: f64, n: usize| (v.max(0.0) as usize).min(n.saturating_sub(1));
+        let p = (p - self.area.low) * self.cells_per_px;
+        // Cut off towards zero; what lies before the first cell or behind the last belongs to them.
+        let within = |v: f64, n: usize| (v as usize).min(n.saturating_sub(1));
         (within(p.x, self.columns), within(p.y, self.rows))
     }
 }

@@ -11,7 +11,7 @@ use crate::pen::{Pen, size};
 use crate::role::Role;
 use crate::sign::SignKind;
 use crate::space::{FIRM, Taken, around};
-use crate::text::{Align, Weight};
+use crate::text::{Align, Fitted, Weight};
 use crate::top::{off_place, reach_of_beam};
 
 /// A face seen edge on is drawn at least this thick, px; feet at least this high.
@@ -119,6 +119,10 @@ fn stand(pen: &mut Pen<'_>, side: &Side<'_>, target: &PlacedTarget) {
     }
 }
 
+/// What it costs to leave out a zone's heights, and to reach past the zone or the room.
+const BRIEF_COST: f64 = 12.0;
+const PAST_COST: f64 = 20.0;
+
 pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
     let style = pen.style(size::LABEL, Weight::SemiBold);
     let zone_style = pen.style(size::SMALL, Weight::SemiBold);
@@ -126,40 +130,40 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
         let (from, to) = side.along(&zone.prism.outline);
         let (low, high) = (zone.prism.span.bottom(), zone.prism.span.top());
         let (from, to) = (from.max(side.room.0), to.min(side.room.1));
-        let text = side.words.keep_clear(zone.excludes, Some((low, high)));
+        let whole = side.words.keep_clear(zone.excludes, Some((low, high)));
         let brief = side.words.keep_clear(zone.excludes, None);
         let off = pen.length(zone_style.line_height() * 0.5 + 3.0);
         let inset = pen.length(5.0);
-        let mut best: Option<(f64, crate::list::Text)> = None;
-        for (worse, text) in [(0.0, &text), (12.0, &brief)] {
-            let places = [
-                (DVec2::new(to - inset, high - off), Align::End),
-                (DVec2::new(from + inset, high - off), Align::Start),
-                (DVec2::new(to, high + off), Align::End),
-                (DVec2::new(from, high + off), Align::Start),
-                (DVec2::new(side.room.1 - inset, high + off), Align::End),
-            ];
-            for (i, (at, align)) in places.into_iter().enumerate() {
-                let mut label = pen.text(at, text, zone_style, align);
-                label.masked = true;
-                let place = pen.text_box(&label);
+        let places = [
+            (DVec2::new(to - inset, high - off), Align::End),
+            (DVec2::new(from + inset, high - off), Align::Start),
+            (DVec2::new(to, high + off), Align::End),
+            (DVec2::new(from, high + off), Align::Start),
+            (DVec2::new(side.room.1 - inset, high + off), Align::End),
+        ];
+        let mut best: Option<(f64, DVec2, Align, Fitted)> = None;
+        for (worse, text) in [(0.0, whole), (BRIEF_COST, brief)] {
+            let text = pen.measured(&text, zone_style);
+            let wide = text.width > (to - from) * pen.scale - 10.0;
+            let places = (0_u8..).zip(places).filter_map(|(i, (at, align))| {
+                let at = pen.px(at);
+                let place = pen.level_box(at, align, text.width, zone_style);
                 let (left, right) = (pen.mm(place.low).x, pen.mm(place.high).x);
-                if right < from || left > to {
-                    continue;
-                }
                 let past = right > side.room.1 || left < side.room.0;
-                let wider = label.width > (to - from) * pen.scale - 10.0 && i < 2;
-                let over = if past || wider { 20.0 } else { 0.0 };
-                let cost = worse + over + i as f64 + pen.space.cost(place);
-                if best.as_ref().is_none_or(|(least, _)| cost < *least) {
-                    best = Some((cost, label));
-                }
+                let over = if past || (wide && i < 2) { PAST_COST } else { 0.0 };
+                (right >= from && left <= to).then_some((worse + over + f64::from(i), at, align))
+            });
+            if let Some((cost, at, align)) = pen.cheapest(text.width, zone_style, places)
+                && best.as_ref().is_none_or(|(least, ..)| cost < *least)
+            {
+                best = Some((cost, at, align, text));
             }
         }
-        if let Some((cost, label)) = best
+        if let Some((cost, at, align, text)) = best
             && cost < FIRM
         {
-            pen.put_text(Role::LabelZone, Some(Subject::Zone(zone.id.clone())), label);
+            let subject = Some(Subject::Zone(zone.id.clone()));
+            pen.put_level(Role::LabelZone, subject, text, zone_style, (at, align));
         }
     }
     for (target, placement) in side.scene.targets.iter().zip(&side.arrangement.aiming.placements) {

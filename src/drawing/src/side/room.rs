@@ -16,7 +16,7 @@ use crate::top::grid_step;
 
 /// From the wall behind to the wall ahead of the car, along the axis.
 pub(super) fn between_walls(scene: &Scene, bay_from_axis: &PlanPose) -> Option<(f64, f64)> {
-    let stretches = clip::line_in_polygon(&scene.walls, bay_from_axis.origin(), bay_from_axis.ahead());
+    let stretches = clip::line_in_polygon(scene.room.walls(), bay_from_axis.origin(), bay_from_axis.ahead());
     let off =
         |&(from, to): &(f64, f64)| if from <= 0.0 && 0.0 <= to { 0.0 } else { from.abs().min(to.abs()) };
     stretches.into_iter().min_by(|a, b| off(a).total_cmp(&off(b)))
@@ -30,7 +30,7 @@ pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>) {
 
     let thick = pen.length(WALL_PX);
     // The floor also carries what stands in a part of the room that the axis does not cross.
-    let walls = side.scene.walls.bounds().grown(1.0);
+    let walls = side.scene.room.walls().bounds().grown(1.0);
     let reach =
         side.scene.things.iter().filter(|t| walls.holds(t.bounds.low) && walls.holds(t.bounds.high)).fold(
             (from, to),
@@ -94,7 +94,7 @@ fn grid_start(side: &Side<'_>, step: f64, from: f64) -> f64 {
 /// A wall that the axis meets, with the opening that it meets it in.
 fn end_wall(pen: &mut Pen<'_>, side: &Side<'_>, at: f64, thick: f64, ceiling: f64) {
     let hit = side.bay_from_axis.origin() + side.bay_from_axis.ahead() * at;
-    let edges = side.scene.walls.edges().enumerate().take(side.arrangement.bay.walls.len());
+    let edges = side.scene.room.walls().edges().enumerate().take(side.arrangement.bay.walls.len());
     let nearest = edges.min_by(|a, b| a.1.distance_to(hit).total_cmp(&b.1.distance_to(hit)));
     let wall = nearest.and_then(|(i, _)| side.arrangement.bay.walls.get(i));
     let material = wall.map_or(Material::Unknown, |w| w.material);
@@ -161,7 +161,7 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
     // Names of the end walls, inside and upright along them.
     for (at, inward) in [(side.room.0, 1.0), (side.room.1, -1.0)] {
         let hit = side.bay_from_axis.origin() + side.bay_from_axis.ahead() * at;
-        let edges = side.scene.walls.edges().zip(&side.arrangement.bay.walls);
+        let edges = side.scene.room.walls().edges().zip(&side.arrangement.bay.walls);
         let by_distance =
             |a: &(Segment, _), b: &(Segment, _)| a.0.distance_to(hit).total_cmp(&b.0.distance_to(hit));
         let Some((_, wall)) = edges.min_by(by_distance) else { continue };

@@ -8,12 +8,11 @@ use baywright_planner::{Scene, Subject};
 use super::Top;
 use crate::clip;
 use crate::label::Wanted;
-use crate::list::Text;
 use crate::pen::{MARK_PX, Pen, size};
 use crate::role::Role;
 use crate::sign::SignKind;
 use crate::space::{FIRM, Taken, around};
-use crate::text::{Align, TextStyle, Weight};
+use crate::text::{Align, Fitted, TextStyle, Weight};
 
 /// A face seen edge on is drawn at least this thick, px.
 const LEAST_FACE_PX: f64 = 4.5;
@@ -41,14 +40,17 @@ fn zones(pen: &mut Pen<'_>, top: &Top<'_>) {
         let shape = pen.outline(&zone.prism.outline, &top.view_from_bay);
         pen.push(Role::ZoneFill, subject.clone(), shape.clone());
         pen.push(Role::ZoneEdge, subject, shape);
-        for edge in zone.prism.outline.as_polygon().edges().take(MOST_TAKEN) {
-            pen.take_line(top.at(edge.from), top.at(edge.to), Taken::Line);
+        let ring = zone.prism.outline.as_polygon();
+        let ring: Vec<DVec2> = ring.outer().iter().map(|&p| top.at(p)).collect();
+        let ring: Vec<DVec2> = ring.iter().step_by(ring.len().div_ceil(MOST_TAKEN).max(1)).copied().collect();
+        for (&from, &to) in ring.iter().zip(ring.iter().cycle().skip(1)) {
+            pen.take_line(from, to, Taken::Line);
         }
     }
 }
 
-/// Edges of an outline that names and flags keep off; a round zone has hundreds.
-const MOST_TAKEN: usize = 64;
+/// Edges of an outline that names and flags keep off; a round zone has hundreds of corners.
+const MOST_TAKEN: usize = 32;
 
 /// Half the angle that the sensor lights up or sees from left to right, radians.
 fn half_angle(sensor: &SensorKind, view: f64) -> f64 {
@@ -198,8 +200,7 @@ pub(super) fn mark_numbers(pen: &mut Pen<'_>, top: &Top<'_>) {
             (0.0, -dy - 3.0),
             (0.0, dy + 3.0),
         ];
-        let mut best: Option<(f64, Text)> = None;
-        for (i, (x, y)) in tries.into_iter().enumerate() {
+        let places = (0_u8..).zip(tries).map(|(i, (x, y))| {
             let align = if x > 0.0 {
                 Align::Start
             } else if x < 0.0 {
@@ -207,15 +208,12 @@ pub(super) fn mark_numbers(pen: &mut Pen<'_>, top: &Top<'_>) {
             } else {
                 Align::Middle
             };
-            let mut text = pen.text(pen.mm(px + DVec2::new(x, y)), &number, style, align);
-            text.masked = true;
-            let cost = i as f64 + pen.space.cost(pen.text_box(&text));
-            if best.as_ref().is_none_or(|(least, _)| cost < *least) {
-                best = Some((cost, text));
-            }
-        }
-        if let Some((_, text)) = best {
-            pen.put_text(Role::Label, Some(Subject::Mark(mark.id.clone())), text);
+            (f64::from(i), px + DVec2::new(x, y), align)
+        });
+        let text = pen.measured(&number, style);
+        if let Some((_, at, align)) = pen.cheapest(text.width, style, places) {
+            let subject = Some(Subject::Mark(mark.id.clone()));
+            pen.put_level(Role::Label, subject, text, style, (at, align));
         }
     }
 }
@@ -272,41 +270,42 @@ fn zone_name(pen: &mut Pen<'_>, top: &Top<'_>, zone: &PlacedZone, style: TextSty
     let brief = top.words.keep_clear(zone.excludes, None);
     let off = style.line_height() * 0.5 + 3.0;
     let step = ring.len().div_ceil(MOST_CORNERS).max(1);
-    let mut best: Option<(f64, Text)> = None;
-    for (worse, text) in [(0.0, &whole), (BRIEF_COST, &brief)] {
-        // Later corners first: the lower right one of a zone given ahead and aside of the car.
-        let next = ring.iter().cycle().skip(1);
-        let middles = ring.iter().zip(next).map(|(a, b)| (*a + *b) * 0.5).step_by(step);
-        for corner in ring.iter().rev().copied().step_by(step).chain(middles) {
-            for (dx, align) in [(-4.0, Align::End), (4.0, Align::Start)] {
-                for dy in [-off, off] {
-                    let mut text = pen.text(pen.mm(corner + DVec2::new(dx, dy)), text, style, align);
-                    text.masked = true;
-                    let place = pen.text_box(&text);
-                    let ends = [
-                        place.low,
-                        place.high,
-                        DVec2::new(place.low.x, place.high.y),
-                        DVec2::new(place.high.x, place.low.y),
-                    ];
-                    // Wholly inside is best, wholly outside is good; across the edge it names nothing.
-                    let across = match ends.iter().filter(|&&p| holds(&ring, p)).count() {
-                        4 => 0.0,
-                        0 => OUTSIDE_COST,
-                        _ => ACROSS_COST,
-                    };
-                    let cost = worse + across + pen.space.cost(place);
-                    if best.as_ref().is_none_or(|(least, _)| cost < *least) {
-                        best = Some((cost, text));
-                    }
-                }
-            }
+    // Later corners first: the lower right one of a zone given ahead and aside of the car.
+    let next = ring.iter().cycle().skip(1);
+    let middles = ring.iter().zip(next).map(|(a, b)| (*a + *b) * 0.5).step_by(step);
+    let spots: Vec<DVec2> = ring.iter().rev().copied().step_by(step).chain(middles).collect();
+    let sides = [
+        (DVec2::new(-4.0, -off), Align::End),
+        (DVec2::new(-4.0, off), Align::End),
+        (DVec2::new(4.0, -off), Align::Start),
+        (DVec2::new(4.0, off), Align::Start),
+    ];
+    let mut best: Option<(f64, DVec2, Align, Fitted)> = None;
+    for (worse, text) in [(0.0, whole), (BRIEF_COST, brief)] {
+        let text = pen.measured(&text, style);
+        let places = spots.iter().flat_map(|&spot| sides.map(|(by, align)| (spot + by, align)));
+        let places = places.map(|(at, align)| {
+            let Bounds { low, high } = pen.level_box(at, align, text.width, style);
+            let ends = [low, high, DVec2::new(low.x, high.y), DVec2::new(high.x, low.y)];
+            // Wholly inside is best, wholly outside is good; across the edge it names nothing.
+            let across = match ends.into_iter().filter(|&p| holds(&ring, p)).count() {
+                4 => 0.0,
+                0 => OUTSIDE_COST,
+                _ => ACROSS_COST,
+            };
+            (worse + across, at, align)
+        });
+        if let Some((cost, at, align)) = pen.cheapest(text.width, style, places)
+            && best.as_ref().is_none_or(|(least, ..)| cost < *least)
+        {
+            best = Some((cost, at, align, text));
         }
     }
-    if let Some((cost, text)) = best
+    if let Some((cost, at, align, text)) = best
         && cost < FIRM
     {
-        pen.put_text(Role::LabelZone, Some(Subject::Zone(zone.id.clone())), text);
+        let subject = Some(Subject::Zone(zone.id.clone()));
+        pen.put_level(Role::LabelZone, subject, text, style, (at, align));
     }
 }
 

@@ -72,8 +72,9 @@ pub(super) fn stand_offs(pen: &mut Pen<'_>, top: &Top<'_>) {
                 let off = half + pen.length((FIRST_OFF_PX + STEP_PX * f64::from(step)) * pen.enlarged);
                 let through = from + along.perp() * (side * off);
                 let dimension = pen.dimension(from, to, along, through, &text);
-                let cost =
-                    line_cost(pen, &dimension) + f64::from(step) * 3.0 + if side > 0.0 { 1.0 } else { 0.0 };
+                let cost = line_cost(pen, &dimension)
+                    + f64::from(step) * STEP_COST
+                    + if side > 0.0 { LEFT_COST } else { 0.0 };
                 if best.as_ref().is_none_or(|(least, _)| cost < *least) {
                     best = Some((cost, dimension));
                 }
@@ -89,6 +90,9 @@ pub(super) fn stand_offs(pen: &mut Pen<'_>, top: &Top<'_>) {
 const STRAIGHT_ON: f64 = 0.9;
 /// How many places beside the car are tried on each side, how far the first is off the body and the next off it, px.
 const STEPS: u8 = 6;
+/// What a step further off costs, and to stand on the car's left: a mask over a line is better than a far dimension.
+const STEP_COST: f64 = 12.0;
+const LEFT_COST: f64 = 8.0;
 const FIRST_OFF_PX: f64 = 26.0;
 const STEP_PX: f64 = 14.0;
 
@@ -152,7 +156,7 @@ pub(super) fn so_far_in(pen: &mut Pen<'_>, top: &Top<'_>, told: &Flagged<'_>) {
 
 /// The room's length and width, outside its walls.
 pub(super) fn room(pen: &mut Pen<'_>, top: &Top<'_>) {
-    let bounds = top.scene.walls.bounds();
+    let bounds = top.scene.room.walls().bounds();
     let off = pen.length(WALL_PX + (ROOM_OFF_PX - WALL_PX) * pen.enlarged);
     let (low, high) = (bounds.low, bounds.high);
     // Of the two sides that each could stand on, the one further down or further left on the paper.

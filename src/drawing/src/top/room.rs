@@ -19,7 +19,7 @@ use crate::text::{Align, Weight, fitted};
 const NEAREST_GRID_PX: f64 = 18.0;
 
 pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
-    let walls = &top.scene.walls;
+    let walls = top.scene.room.walls();
     pen.push(Role::Floor, Some(Subject::Floor), area(walls, &top.view_from_bay));
     grid(pen, top, walls);
     beyond(pen, top);
@@ -59,7 +59,7 @@ pub(crate) fn grid_step(px_per_mm: f64) -> f64 {
 fn beyond(pen: &mut Pen<'_>, top: &Top<'_>) {
     for opening in &top.arrangement.bay.openings {
         let open = !opening.shut && opening.free_beyond > 0.0 && opening.kind != OpeningKind::Window;
-        let Some(edge) = top.scene.walls.edges().nth(opening.wall).filter(|_| open) else { continue };
+        let Some(edge) = top.scene.room.walls().edges().nth(opening.wall).filter(|_| open) else { continue };
         let [from, to] = ends(opening, &edge);
         let out = outwards(&edge) * opening.free_beyond;
         let ring = [from, from + out, to + out, to].map(|p| top.at(p)).to_vec();
@@ -183,12 +183,12 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
         name_area(pen, top, &text, Subject::KeepFree(keep.id.clone()), &keep.outline, true);
     }
     for opening in &bay.openings {
-        let Some(edge) = top.scene.walls.edges().nth(opening.wall) else { continue };
+        let Some(edge) = top.scene.room.walls().edges().nth(opening.wall) else { continue };
         let [from, to] = ends(opening, &edge);
         let subject = Subject::Opening(opening.id.clone());
         along_wall(pen, top, &top.words.opening(opening), subject, Segment::new(from, to), &edge);
     }
-    for (wall, edge) in bay.walls.iter().zip(top.scene.walls.edges()) {
+    for (wall, edge) in bay.walls.iter().zip(top.scene.room.walls().edges()) {
         let free = wall_without_openings(
             &edge,
             bay.openings.iter().filter(|o| bay.walls.get(o.wall).is_some_and(|w| w.id == wall.id)),
