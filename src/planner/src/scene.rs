@@ -3,13 +3,17 @@
 //! Heights are above the bay's floor. Nothing is judged here.
 
 mod car;
+mod doors;
 mod target;
 
+use baywright_geometry::contain::{Place, locate};
+use baywright_geometry::distance::{Separation, distance_to_segment};
 use baywright_geometry::marks::{self, MarkFault, Run};
-use baywright_geometry::{Bounds, DVec2, DVec3, Outline, PlanPose, Polygon, Pose, Prism};
+use baywright_geometry::{Bounds, DVec2, DVec3, Outline, PlanPose, Polygon, Pose, Prism, Segment, Span};
 
 use crate::model::{Arrangement, Exclusion, Id, Sensor, Wheel, ZoneFrame};
 
+pub use doors::Room;
 pub use target::{PlacedTarget, TargetPose};
 
 /// A thing in its place.
@@ -68,10 +72,8 @@ pub struct Reading {
 /// Everything in its place.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Scene {
-    /// The room, and what is known to be free beyond its open doors.
-    pub room: Polygon,
-    /// The room alone.
-    pub walls: Polygon,
+    /// The room, and what its open doors add to it.
+    pub room: Room,
     /// Bay from vehicle.
     pub bay_from_vehicle: PlanPose,
     /// Height of the plane that carries the wheels.
@@ -84,6 +86,8 @@ pub struct Scene {
     pub car_bounds: Bounds,
     /// The wheel points, in [`Wheel::ALL`]'s order.
     pub wheels: [DVec2; 4],
+    /// Where each tyre stands on the ground, in the same order.
+    pub treads: Vec<Polygon>,
     /// The sensor: bay from sensor.
     pub bay_from_sensor: Pose,
     /// The things, in the bay's order.
@@ -123,16 +127,16 @@ impl Scene {
 
         let zones = place_zones(arrangement, &bay_from_vehicle, &bay_from_sensor, &targets);
         let (marks, runs) = lay_marks(arrangement, &bay_from_vehicle, &targets);
-        let readings = readings(arrangement, &marks);
-        let walls = arrangement.bay.room.clone();
+        let treads = car::treads(arrangement, &bay_from_vehicle);
+        let readings = readings(arrangement, &marks, &treads);
         Self {
-            room: with_open_doors(arrangement),
-            walls,
+            room: Room::of(arrangement),
             carried_at,
             bay_from_axis: bay_from_vehicle * vehicle_from_axis,
             car,
             car_bounds,
             wheels: Wheel::ALL.map(|w| bay_from_vehicle * arrangement.vehicle.wheel_point(w)),
+            treads,
             bay_from_sensor,
             things: arrangement.bay.things.iter().map(placed_thing).collect(),
             targets,
@@ -147,6 +151,13 @@ impl Scene {
     /// Where the sensor looks from.
     pub fn sensor(&self) -> DVec3 {
         self.bay_from_sensor.origin
+    }
+
+    /// Whether a person can reach a point of the floor: in the room, or through a door that stands open to the floor.
+    pub fn on_floor(&self, at: DVec2) -> bool {
+        // A mark is flat; what it needs of a door is that its sill lies on the floor.
+        Span::new(0.0, 1.0)
+            .is_ok_and(|flat| locate(&self.room.holding(&flat).into_owned().into(), at) != Place::Outside)
     }
 
     /// How far a prolonged mark lies beyond the mark that its line passes last: what the tape reads there. `None` for
@@ -252,8 +263,9 @@ fn lay_marks(
     (marks, runs)
 }
 
-/// Distances between all marks that lie on the floor where a person can tape them: not the points under the tyres.
-fn readings(arrangement: &Arrangement, marks: &[PlacedMark]) -> Vec<Reading> {
+/// Distances between all marks that lie on the floor where a person can tape them: not the points under the tyres, and
+/// not through a tyre.
+fn readings(arrangement: &Arrangement, marks: &[PlacedMark], treads: &[Polygon]) -> Vec<Reading> {
     let on_floor: Vec<_> = arrangement
         .aiming
         .mark_plan
@@ -262,44 +274,23 @@ fn readings(arrangement: &Arrangement, marks: &[PlacedMark]) -> Vec<Reading> {
         .filter(|(step, _)| !matches!(step.construction, marks::Construction::WheelPoint { .. }))
         .filter_map(|(_, mark)| Some((&mark.id, mark.at.ok()?)))
         .collect();
-    on_floor
-        .iter()
-        .enumerate()
-        .flat_map(|(i, (to, q))| {
-            on_floor[..i].iter().map(move |(from, p)| Reading {
-                from: (*from).clone(),
-                to: (*to).clone(),
-                distance: p.distance(*q),
-            })
-        })
-        .collect()
+    let mut readings = Vec::new();
+    for (i, (to, q)) in on_floor.iter().enumerate() {
+        for (from, p) in on_floor.iter().take(i) {
+            let tape = Segment::new(*p, *q);
+            if !treads.iter().any(|tread| crosses(tread, &tape)) {
+                let distance = tape.length();
+                readings.push(Reading { from: (*from).clone(), to: (*to).clone(), distance });
+            }
+        }
+    }
+    readings
 }
 
-/// The room together with what is known to be free beyond its open doors.
-fn with_open_doors(arrangement: &Arrangement) -> Polygon {
-    let bay = &arrangement.bay;
-    let beyond: Vec<Polygon> = bay
-        .openings
-        .iter()
-        .filter(|o| !o.shut && o.free_beyond > 0.0 && o.kind != crate::model::OpeningKind::Window)
-        .filter_map(|opening| {
-            let edge = bay.room.edges().nth(opening.wall)?;
-            let along = (edge.to - edge.from).normalize_or_zero();
-            let start = edge.from + along * opening.from;
-            // The inside lies left of an edge, so out is to the right.
-            let out = -along.perp() * opening.free_beyond;
-            let width = along * opening.width;
-            Polygon::simple(vec![start, start + out, start + width + out, start + width]).ok()
-        })
-        .collect();
-    if beyond.is_empty() {
-        return bay.room.clone();
-    }
-    let all: Vec<Polygon> = std::iter::once(bay.room.clone()).chain(beyond).collect();
-    baywright_geometry::boolean::union(&all)
-        .into_iter()
-        .max_by(|a, b| a.area().total_cmp(&b.area()))
-        .unwrap_or_else(|| bay.room.clone())
+/// Whether a straight run passes through a shape, not only along it.
+pub(crate) fn crosses(shape: &Polygon, run: &Segment) -> bool {
+    Bounds::around([run.from, run.to]).is_some_and(|bounds| bounds.meets(&shape.bounds()))
+        && distance_to_segment(&shape.clone().into(), run) == Separation::Overlapping
 }
 
 /// A rectangle in a pose's own frame, placed; `None` if it has no area.

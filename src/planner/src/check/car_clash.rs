@@ -4,10 +4,9 @@
 //! Limit: two things cannot be in one place.
 
 use baywright_geometry::clearance::{Clearance, clearance};
-use baywright_geometry::contain::{Containment, contains};
-use baywright_geometry::{Prism, protrude};
+use baywright_geometry::{DVec2, Prism};
 
-use super::{Context, SPEAKS_FROM_MM, finding, middle_of_both, thing_subject, wall_id};
+use super::{Context, SPEAKS_FROM_MM, finding, middle_of_both, thing_subject};
 use crate::assessment::{Basis, Code, Finding, Quantity, Severity, Subject};
 
 pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
@@ -26,13 +25,7 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     walls(context, findings);
 }
 
-fn clash(
-    context: &Context<'_>,
-    subject: Subject,
-    other: &Prism,
-    place: baywright_geometry::DVec2,
-    findings: &mut Vec<Finding>,
-) {
+fn clash(context: &Context<'_>, subject: Subject, other: &Prism, place: DVec2, findings: &mut Vec<Finding>) {
     let bounds = other.outline.bounds();
     let deepest = context
         .scene
@@ -54,26 +47,19 @@ fn clash(
 }
 
 fn walls(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    let mut through: Vec<(usize, f64, baywright_geometry::DVec2)> = Vec::new();
+    let mut through: Vec<(Subject, f64, DVec2)> = Vec::new();
     for solid in &context.scene.car {
-        if matches!(
-            contains(&context.scene.room, &solid.outline),
-            Containment::Within | Containment::TouchingWithin
-        ) {
-            continue;
-        }
-        for protrusion in protrude::protrusions(&context.scene.room, &solid.outline) {
-            let Some(wall) = super::outside_room::nearest_wall(context, protrusion.deepest) else { continue };
-            match through.iter_mut().find(|(known, _, _)| *known == wall) {
+        for protrusion in super::outside_room::protruding(context, solid) {
+            let barrier = super::outside_room::barrier(context, protrusion.deepest);
+            match through.iter_mut().find(|(known, _, _)| *known == barrier) {
                 Some(known) if known.1 >= protrusion.depth => {}
                 Some(known) => (known.1, known.2) = (protrusion.depth, protrusion.deepest),
-                None => through.push((wall, protrusion.depth, protrusion.deepest)),
+                None => through.push((barrier, protrusion.depth, protrusion.deepest)),
             }
         }
     }
-    for (wall, depth, at) in through.into_iter().filter(|(_, depth, _)| *depth > SPEAKS_FROM_MM) {
-        let Some(id) = wall_id(context.arrangement, wall) else { continue };
-        let subjects = vec![Subject::Wall(id.into_owned()), Subject::Car];
+    for (barrier, depth, at) in through.into_iter().filter(|(_, depth, _)| *depth > SPEAKS_FROM_MM) {
+        let subjects = vec![barrier, Subject::Car];
         findings.push(
             finding(Code::CarClash, Severity::Stops, subjects, at.extend(0.0), Basis::Geometry)
                 .against(Quantity::Length(depth), Quantity::Length(0.0)),

@@ -9,7 +9,7 @@ use baywright_geometry::contain::{Place, locate};
 use baywright_geometry::marks::Construction;
 use baywright_geometry::{Bounds, DVec2};
 
-use super::{Context, finding, thing_subject, wall_id};
+use super::{Context, finding, thing_subject};
 use crate::assessment::{Basis, Code, Facts, Finding, Severity, Subject};
 use crate::model::FloorFeatureKind;
 
@@ -53,14 +53,17 @@ fn under_things(context: &Context<'_>, mark: &Subject, at: DVec2, findings: &mut
 }
 
 fn on_the_floor(context: &Context<'_>, mark: &Subject, at: DVec2, findings: &mut Vec<Finding>) {
-    let room = context.scene.room.clone().into();
-    if locate(&room, at) == Place::Outside {
-        let wall = super::outside_room::nearest_wall(context, at);
-        let wall = wall.and_then(|edge| wall_id(context.arrangement, edge));
-        let Some(wall) = wall else { return };
-        let subjects = vec![Subject::Wall(wall.into_owned()), mark.clone()];
+    if !context.scene.on_floor(at) {
+        let subjects = vec![super::outside_room::barrier(context, at), mark.clone()];
         findings.push(finding(Code::MarkPlace, Severity::Stops, subjects, at.extend(0.0), Basis::Geometry));
         return;
+    }
+    for (runway, prism) in context.idle_runways() {
+        if locate(&prism.outline, at) == Place::Inside {
+            let place = at.extend(prism.span.top());
+            let subjects = vec![runway, mark.clone()];
+            findings.push(finding(Code::MarkPlace, Severity::Stops, subjects, place, Basis::Geometry));
+        }
     }
     for feature in &context.arrangement.bay.floor_features {
         let outline = feature.outline.clone().into();

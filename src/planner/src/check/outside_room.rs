@@ -1,14 +1,15 @@
 //! Parts of the set-up outside the room.
 //!
 //! Rule: every keep-clear zone that keeps things out, every target and every stand lies inside the room, at every
-//! height; a shut door is a wall, an open one lets through as far as the ground beyond is known to be free. A zone that
-//! keeps out only people or light ends at a wall by itself.
+//! height; a shut door is a wall, an open one lets through what fits under its lintel, as far as the ground beyond is
+//! known to be free. A zone that keeps out only people or light ends at a wall by itself.
 //! A zone nearer to a wall than the walls' places are known may reach into it: that needs care.
 //! Limit: the walls; how well their places are known, as entered.
 
 use baywright_geometry::contain::{Containment, contains};
 use baywright_geometry::distance::{Separation, distance_to_segment};
-use baywright_geometry::{DVec2, Outline, protrude};
+use baywright_geometry::protrude::{self, Protrusion};
+use baywright_geometry::{DVec2, Prism};
 
 use super::{Context, SPEAKS_FROM_MM, finding, wall_id};
 use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
@@ -23,30 +24,25 @@ pub(crate) const fn binds(excludes: Exclusion) -> bool {
 pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for zone in context.scene.zones.iter().filter(|zone| binds(zone.excludes)) {
         let height = (zone.prism.span.bottom() + zone.prism.span.top()) * 0.5;
-        part(context, &Subject::Zone(zone.id.clone()), [&zone.prism.outline], height, findings);
+        part(context, &Subject::Zone(zone.id.clone()), [&zone.prism], height, findings);
         near_walls(context, zone, height, findings);
     }
     for target in &context.scene.targets {
-        let outlines = target.solids.iter().map(|solid| &solid.outline);
-        part(context, &Subject::Target(target.id.clone()), outlines, target.set.height, findings);
+        part(context, &Subject::Target(target.id.clone()), &target.solids, target.set.height, findings);
     }
 }
 
-/// One part of the set-up, made of one or more outlines: one finding for each wall that it passes, with the deepest.
+/// One part of the set-up, made of one or more solids: one finding for each wall that it passes, with the deepest.
 fn part<'a>(
     context: &Context<'_>,
     subject: &Subject,
-    outlines: impl IntoIterator<Item = &'a Outline>,
+    solids: impl IntoIterator<Item = &'a Prism>,
     height: f64,
     findings: &mut Vec<Finding>,
 ) {
     let mut through: Vec<(Subject, f64, DVec2)> = Vec::new();
-    for outline in outlines {
-        if matches!(contains(&context.scene.room, outline), Containment::Within | Containment::TouchingWithin)
-        {
-            continue;
-        }
-        for protrusion in protrude::protrusions(&context.scene.room, outline) {
+    for solid in solids {
+        for protrusion in protruding(context, solid) {
             if protrusion.depth < SPEAKS_FROM_MM {
                 continue;
             }
@@ -72,18 +68,27 @@ fn part<'a>(
     }
 }
 
+/// What of a solid is outside the room, at its own heights: an open door lets through what fits.
+pub(super) fn protruding(context: &Context<'_>, solid: &Prism) -> Vec<Protrusion> {
+    let room = context.scene.room.holding(&solid.span);
+    if matches!(contains(&room, &solid.outline), Containment::Within | Containment::TouchingWithin) {
+        return Vec::new();
+    }
+    protrude::protrusions(&room, &solid.outline)
+}
+
 /// A zone inside the room, but nearer to a wall than the walls' places are known.
 fn near_walls(context: &Context<'_>, zone: &PlacedZone, height: f64, findings: &mut Vec<Finding>) {
     let known = context.arrangement.bay.walls_known.within();
     let outline = &zone.prism.outline;
-    if known <= SPEAKS_FROM_MM || matches!(contains(&context.scene.room, outline), Containment::Partly) {
+    if known <= SPEAKS_FROM_MM {
         return;
     }
-    for (edge, wall) in context.scene.walls.edges().enumerate() {
+    for (edge, wall) in context.scene.room.walls().edges().enumerate() {
         let (gap, at) = match distance_to_segment(outline, &wall) {
             Separation::Apart { gap, to, .. } => (gap, to),
             Separation::Touching { at } => (0.0, at),
-            // Through an open door.
+            // Through it: that is the stop above, or an open door.
             Separation::Overlapping => continue,
         };
         let Some(id) = wall_id(context.arrangement, edge) else { continue };
@@ -102,7 +107,8 @@ fn near_walls(context: &Context<'_>, zone: &PlacedZone, height: f64, findings: &
 pub(super) fn nearest_wall(context: &Context<'_>, p: DVec2) -> Option<usize> {
     context
         .scene
-        .walls
+        .room
+        .walls()
         .edges()
         .take(context.arrangement.bay.walls.len())
         .enumerate()
@@ -111,7 +117,7 @@ pub(super) fn nearest_wall(context: &Context<'_>, p: DVec2) -> Option<usize> {
 }
 
 /// What a part that reaches `p` passes through: the shut door abreast of it, or the wall.
-fn barrier(context: &Context<'_>, p: DVec2) -> Subject {
+pub(super) fn barrier(context: &Context<'_>, p: DVec2) -> Subject {
     let bay = &context.arrangement.bay;
     let Some(wall) = nearest_wall(context, p) else { return Subject::Floor };
     let door = bay.room.edges().nth(wall).and_then(|edge| {

@@ -1,19 +1,18 @@
 //! Straight tape and laser runs between marks.
 //!
 //! Rule: nothing stands in a run at its height, and it passes through no wall. A tape lies on the floor; a line laser
-//! lights the floor from a low tripod. The car's own tyres are not looked at: a mark plan that runs along the wheel
-//! points is done with strings beside them.
+//! lights the floor from a low tripod. The car's own tyres are in the way too, where they stand on the ground.
 //! Limit: see [`top_of_run`].
 
 use baywright_geometry::distance::{Separation, distance_to_segment};
 use baywright_geometry::marks::{Run, Tool};
 use baywright_geometry::predicate::{Meeting, meeting};
-use baywright_geometry::{Bounds, Segment};
+use baywright_geometry::{Bounds, DVec2, Segment};
 
 use super::{Context, finding, thing_subject, wall_id};
 use crate::assessment::{Basis, Code, Finding, Severity, Subject};
-use crate::model::Id;
-use crate::scene::PlacedRun;
+use crate::model::{Id, OpeningKind};
+use crate::scene::{PlacedRun, crosses};
 
 /// How high above the floor a run must be free: a tape lies flat (20 mm over a joint or a cable); a line laser on a low
 /// tripod lights the floor from 100 mm (common practice, no source).
@@ -38,34 +37,55 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             }
         }
         if context.is_whole() {
-            through_walls(context, placed, &segment, findings);
+            through_the_rest(context, placed, &segment, findings);
         }
     }
 }
 
-fn through_walls(context: &Context<'_>, placed: &PlacedRun, run: &Segment, findings: &mut Vec<Finding>) {
-    for (edge, wall) in context.scene.room.edges().enumerate() {
-        if meeting(run, &wall) != Meeting::Cross {
-            continue;
+/// Runways that carry no car, the car's own tyres, and walls.
+fn through_the_rest(context: &Context<'_>, placed: &PlacedRun, run: &Segment, findings: &mut Vec<Finding>) {
+    for (subject, prism) in context.idle_runways() {
+        if distance_to_segment(&prism.outline, run) == Separation::Overlapping {
+            blocked(context, subject, placed, run.nearest(prism.outline.bounds().centre()), findings);
         }
-        // A run that ends outside the room is the mark's own finding; here both ends are inside.
-        let ends_inside = [run.from, run.to].iter().all(|&end| {
-            use baywright_geometry::contain::{Place, locate};
-            locate(&context.scene.room.clone().into(), end) != Place::Outside
-        });
-        if let (true, Some(id)) = (ends_inside, wall_id(context.arrangement, edge)) {
-            blocked(context, Subject::Wall(id.into_owned()), placed, wall.at(0.5), findings);
+    }
+    for tread in &context.scene.treads {
+        if crosses(tread, run) {
+            blocked(context, Subject::Car, placed, tread.bounds().centre(), findings);
+        }
+    }
+    // A run that ends outside the room is the mark's own finding; here both ends are on the floor.
+    if ![run.from, run.to].iter().all(|&end| context.scene.on_floor(end)) {
+        return;
+    }
+    for (edge, wall) in context.scene.room.walls().edges().enumerate() {
+        if meeting(run, &wall) == Meeting::Cross && !through_open_door(context, edge, run, &wall) {
+            let Some(id) = wall_id(context.arrangement, edge) else { continue };
+            blocked(context, Subject::Wall(id.into_owned()), placed, crossing(run, &wall), findings);
         }
     }
 }
 
-fn blocked(
-    context: &Context<'_>,
-    by: Subject,
-    placed: &PlacedRun,
-    at: baywright_geometry::DVec2,
-    findings: &mut Vec<Finding>,
-) {
+/// Whether a run crosses a wall where a door stands open down to the floor.
+fn through_open_door(context: &Context<'_>, edge: usize, run: &Segment, wall: &Segment) -> bool {
+    let abreast = wall.from.distance(crossing(run, wall));
+    context.arrangement.bay.openings.iter().any(|door| {
+        door.wall == edge
+            && !door.shut
+            && door.kind != OpeningKind::Window
+            && door.span.bottom() <= 0.0
+            && (door.from..=door.from + door.width).contains(&abreast)
+    })
+}
+
+/// Where two segments that cross do so.
+fn crossing(p: &Segment, q: &Segment) -> DVec2 {
+    let (along, other) = (p.to - p.from, q.to - q.from);
+    let across = along.perp_dot(other);
+    if across == 0.0 { p.at(0.5) } else { p.at((q.from - p.from).perp_dot(other) / across) }
+}
+
+fn blocked(context: &Context<'_>, by: Subject, placed: &PlacedRun, at: DVec2, findings: &mut Vec<Finding>) {
     let Some((from, to)) = ends(context, &placed.run) else { return };
     let subjects = vec![by, Subject::Run(from, to)];
     // Two runs of one step may share their ends.

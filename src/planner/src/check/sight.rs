@@ -6,7 +6,7 @@
 
 use baywright_geometry::share::{Share, target_share};
 use baywright_geometry::sight::sight_shadow_plan;
-use baywright_geometry::{Bounds, Prism, Span, protrude};
+use baywright_geometry::{Bounds, Prism, Span};
 
 use super::{Context, finding, middle_of_both, thing_subject, wall_id};
 use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
@@ -94,20 +94,19 @@ fn past_things(context: &Context<'_>, target: &PlacedTarget, findings: &mut Vec<
 /// Walls bind at every height: where a corner of the room stands between sensor and target, it hides the target.
 fn past_walls(context: &Context<'_>, target: &PlacedTarget, findings: &mut Vec<Finding>) {
     let Some(face) = &target.face else { return };
-    let heights = Span::new(-1.0, context.arrangement.bay.ceiling.max(1.0));
-    let Some(between) = heights.ok().and_then(|span| sight_shadow_plan(context.scene.sensor(), face, &span))
-    else {
-        return;
-    };
+    // The heights that the sight takes, a hair more so that a level one has some.
+    let corners = face.corners().map(|corner| corner.z);
+    let ends = || corners.into_iter().chain([context.scene.sensor().z]);
+    let low = ends().fold(f64::INFINITY, f64::min).max(0.0);
+    let high = ends().fold(f64::NEG_INFINITY, f64::max).max(low + 1.0);
+    let Ok(heights) = Span::new(low, high) else { return };
+    let Some(between) = sight_shadow_plan(context.scene.sensor(), face, &heights) else { return };
     // A target that is itself outside the room is another finding.
-    let target_outside = target
-        .solids
-        .first()
-        .is_some_and(|body| !protrude::protrusions(&context.scene.room, &body.outline).is_empty());
-    if target_outside {
+    let outside = |body: &Prism| !super::outside_room::protruding(context, body).is_empty();
+    if target.solids.first().is_some_and(outside) {
         return;
     }
-    let deepest = protrude::protrusions(&context.scene.room, &between.into());
+    let deepest = super::outside_room::protruding(context, &Prism::new(between.into(), heights));
     let Some(deepest) = deepest.first().filter(|p| p.depth > super::SPEAKS_FROM_MM) else { return };
     let wall = super::outside_room::nearest_wall(context, deepest.deepest);
     let subject = wall.and_then(|edge| wall_id(context.arrangement, edge));

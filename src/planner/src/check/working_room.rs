@@ -28,7 +28,7 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     if !context.is_whole() {
         return;
     }
-    for (edge, wall) in context.scene.walls.edges().enumerate() {
+    for (edge, wall) in context.scene.room.walls().edges().enumerate() {
         let gaps = context.scene.car.iter().map(|solid| distance_to_segment(&solid.outline, &wall));
         if let Some(id) = wall_id(context.arrangement, edge) {
             nearest(context, Subject::Wall(id.into_owned()), gaps, room, findings);

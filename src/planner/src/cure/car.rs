@@ -32,7 +32,7 @@ impl<'a> Moves<'a> {
             arrangement,
             before,
             set_up: set_up(scene),
-            room: scene.room.clone(),
+            room: scene.room.with_open_doors().clone(),
             scene: scene.clone(),
             tried: Vec::new(),
         }

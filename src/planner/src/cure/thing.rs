@@ -123,7 +123,7 @@ fn in_its_way(scene: &Scene, index: usize) -> Vec<Outline> {
                 && !overlaps(&placed.prism.outline, &own.prism.outline)
         })
         .map(|(_, placed)| placed.prism.outline.clone());
-    let walls = scene.walls.edges().filter_map(|wall| {
+    let walls = scene.room.walls().edges().filter_map(|wall| {
         // The inside lies left of an edge, so out is to the right.
         let out = -(wall.to - wall.from).normalize_or_zero().perp() * WALL_MM;
         let along = (wall.to - wall.from).normalize_or_zero() * WALL_MM;
@@ -155,7 +155,7 @@ fn fits(scene: &Scene, index: usize, by: DVec2) -> bool {
     let Some(placed) = scene.things.get(index) else { return false };
     let moved = placed.prism.moved(by);
     let bounds = placed.bounds.moved(by);
-    let inside = |outline: &Outline| protrusions(&scene.walls, outline).is_empty();
+    let inside = |outline: &Outline| protrusions(scene.room.walls(), outline).is_empty();
     if !inside(&moved.outline) && inside(&placed.prism.outline) {
         return false;
     }

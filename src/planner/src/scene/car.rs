@@ -1,8 +1,8 @@
 //! The car in the bay: what carries it, which way its reference axis points, what it fills.
 
-use baywright_geometry::{Bounds, DVec2, PlanPose, Prism, angle};
+use baywright_geometry::{Bounds, DVec2, PlanPose, Polygon, Prism, angle};
 
-use crate::model::{Arrangement, ReferenceAxis};
+use crate::model::{Arrangement, ReferenceAxis, Wheel};
 
 /// Height of the plane that carries the wheels: the highest of the runways it stands on, or the floor.
 pub(super) fn carried_at(arrangement: &Arrangement) -> f64 {
@@ -50,26 +50,18 @@ pub(super) fn solids(
     (solids, bounds)
 }
 
-#[cfg(test)]
-mod tests {
-    use super::*;
+/// How long a tyre's tread touches or nearly touches the ground: a tape cannot pass there (common practice, no source).
+const TREAD_MM: f64 = 300.0;
 
-    /// references.md §8: thrust heading (right - left) / 2, and its offset at 2700 and 5000 mm.
-    #[test]
-    fn thrust_line_offsets() {
-        for (left, right, degrees, at_2700, at_5000) in [
-            (0.1, 0.1, 0.0, 0.0, 0.0),
-            (0.2, 0.0, -0.1, -4.71239, -8.72666),
-            (0.0, 0.2, 0.1, 4.71239, 8.72666),
-            (-0.05, 0.15, 0.1, 4.71239, 8.72666),
-            (0.3, -0.1, -0.2, -9.42482, -17.45336),
-        ] {
-            let thrust = (angle::radians(right) - angle::radians(left)) * 0.5;
-            assert!((angle::degrees(thrust) - degrees).abs() < 1e-12);
-            for (distance, offset) in [(2700.0, at_2700), (5000.0, at_5000)] {
-                let (sin, cos) = angle::sin_cos(thrust);
-                assert!((distance * sin / cos - offset).abs() < 1e-5);
-            }
-        }
-    }
+/// Where each tyre stands on the ground, in [`Wheel::ALL`]'s order.
+pub(super) fn treads(arrangement: &Arrangement, bay_from_vehicle: &PlanPose) -> Vec<Polygon> {
+    let vehicle = &arrangement.vehicle;
+    let half = DVec2::new(TREAD_MM, vehicle.tyre_width) * 0.5;
+    Wheel::ALL
+        .into_iter()
+        .filter_map(|wheel| {
+            let at = vehicle.wheel_point(wheel);
+            Some(Polygon::rectangle(at - half, at + half).ok()?.placed(bay_from_vehicle))
+        })
+        .collect()
 }
