@@ -3,8 +3,15 @@
 use std::path::{Path, PathBuf};
 
 use baywright_files::{EMBEDDED_LAYOUTS, EMBEDDED_PROFILES, Embedded, Loaded, Profile, load_profile, open};
+use baywright_planner::geometry::distance::{Separation, distance_to_segment};
+use baywright_planner::geometry::marks::{Construction, Reach};
+use baywright_planner::geometry::overlap::overlaps;
+use baywright_planner::geometry::protrude::protrusions;
+use baywright_planner::geometry::{DVec2, PlanPose, Polygon, Segment};
 use baywright_planner::model::class::Glass;
-use baywright_planner::model::{Provenance, SensorKind, TargetKind, validate};
+use baywright_planner::model::{
+    Arrangement, OnThisCar, Provenance, SavedArrangement, SensorKind, TargetKind, validate,
+};
 use baywright_planner::{Code, Scene, Severity, Verdict, assess};
 
 fn folder(name: &str) -> PathBuf {
@@ -125,6 +132,97 @@ fn mark_plans_lead_to_their_targets() {
         }
     }
     assert!(checked > 30, "only {checked} placements were looked at");
+}
+
+/// Every aiming of every shipped car, standing in the middle of the clear bay, square to it.
+fn every_aiming() -> Vec<Arrangement> {
+    let clear = layout("clear-bay").layout;
+    let mut all = Vec::new();
+    for Profile { vehicle, fingerprint, .. } in profiles() {
+        for aiming in &vehicle.aimings {
+            let saved = SavedArrangement {
+                id: aiming.id.clone(),
+                vehicle: vehicle.id.clone(),
+                vehicle_fingerprint: None,
+                aiming: aiming.id.clone(),
+                parked: PlanPose::new(DVec2::new(6000.0, 3500.0), 0.0),
+                on_runways: Vec::new(),
+                on_this_car: OnThisCar::default(),
+                stands: Vec::new(),
+                moved: Vec::new(),
+                away: Vec::new(),
+                added: Vec::new(),
+                shut: Vec::new(),
+            };
+            all.push(clear.resolve(&saved, &vehicle, &fingerprint, Some(TODAY)).unwrap());
+        }
+    }
+    all
+}
+
+/// A tape or a line laser cannot go through a tyre: around each wheel point a strip as wide as the tyre and 300 mm
+/// long, about what touches the floor or nearly does (common practice, no source), is free of every straight run.
+/// Nor is any step of a plan nothing or backwards.
+#[test]
+fn no_mark_plan_needs_a_run_through_a_tyre() {
+    const TREAD_MM: f64 = 300.0;
+    let all = every_aiming();
+    assert!(all.len() >= 15, "{}", all.len());
+    for arrangement in &all {
+        let name = format!("{} of {}", arrangement.aiming.id, arrangement.vehicle.id);
+        let scene = Scene::of(arrangement);
+        let half = DVec2::new(TREAD_MM, arrangement.vehicle.tyre_width) * 0.5;
+        assert!(!scene.runs.is_empty() && scene.wheels.len() == 4, "{name}");
+        for at in scene.wheels {
+            // The car stands square to the bay.
+            let tyre = Polygon::rectangle(at - half, at + half).unwrap().into();
+            for placed in &scene.runs {
+                let run = Segment::new(placed.run.from, placed.run.to);
+                assert_ne!(distance_to_segment(&tyre, &run), Separation::Overlapping, "{name}: {placed:?}");
+            }
+        }
+        for step in &arrangement.aiming.mark_plan {
+            let forwards = match step.construction {
+                Construction::Prolong { reach: Reach::Length(by), .. } => by > 0.0,
+                Construction::AlongAside { along, aside, .. } => along > 0.0 && aside != 0.0,
+                _ => true,
+            };
+            assert!(forwards, "{name}: mark {}", step.id);
+        }
+    }
+}
+
+/// A person would see at once: a thing through a wall, or two solid things in one another.
+#[test]
+fn things_stand_inside_the_room_and_beside_one_another() {
+    for file in EMBEDDED_LAYOUTS {
+        for (id, arrangement) in layout(file.name).arrangements {
+            let things = Scene::of(&arrangement).things;
+            for (i, (a, is)) in things.iter().zip(&arrangement.bay.things).enumerate() {
+                let name = format!("{} in {id} of {}", is.id, file.name);
+                assert!(protrusions(&arrangement.bay.room, &a.prism.outline).is_empty(), "{name}");
+                let (bottom, top) = (a.prism.span.bottom(), a.prism.span.top());
+                assert!(bottom >= 0.0 && top <= arrangement.bay.ceiling, "{name}");
+                for (b, other) in things.iter().zip(&arrangement.bay.things).take(i) {
+                    let apart = a.prism.span.shared(&b.prism.span).is_none();
+                    assert!(apart || !overlaps(&a.prism.outline, &b.prism.outline), "{name}, {}", other.id);
+                }
+            }
+        }
+    }
+}
+
+/// The clear bay is surveyed closely where cars and targets stand.
+#[test]
+fn the_clear_bay_is_surveyed_near_every_wheel_and_target() {
+    for (id, arrangement) in layout("clear-bay").arrangements {
+        let scene = Scene::of(&arrangement);
+        let points = &arrangement.bay.survey.as_ref().unwrap().points;
+        for at in scene.wheels.into_iter().chain(scene.targets.iter().map(|t| t.set.place.origin())) {
+            let nearest = points.iter().map(|p| p.at.distance(at)).fold(f64::INFINITY, f64::min);
+            assert!(nearest < 1_500.0, "{id}: {at} is {nearest} mm from the nearest level");
+        }
+    }
 }
 
 /// What each bay is shipped to show.
