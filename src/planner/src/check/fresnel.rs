@@ -11,6 +11,7 @@ use baywright_geometry::fresnel::{
 };
 use baywright_geometry::share::{Share, target_share};
 
+use super::sight::HIDDEN_FROM;
 use super::{Context, finding, thing_subject};
 use crate::assessment::{Basis, Code, Finding, Quantity, Severity, Subject};
 
@@ -35,7 +36,7 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             };
             let hides = target.face.as_ref().is_some_and(|face| {
                 match target_share(sensor, face, std::slice::from_ref(&solid)) {
-                    Share::Seen(seen) => seen.share < 1.0,
+                    Share::Seen(seen) => seen.hidden_by.iter().any(|(_, alone)| *alone > HIDDEN_FROM),
                     Share::SensorInside { .. } => true,
                     Share::Behind => false,
                 }

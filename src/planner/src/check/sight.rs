@@ -14,7 +14,7 @@ use crate::scene::PlacedTarget;
 
 /// A hidden share below this, one part in a hundred thousand of the target, is rounding: on a plate of 500 mm it is a
 /// strip of 0.005 mm.
-const HIDDEN_FROM: f64 = 1e-5;
+pub(super) const HIDDEN_FROM: f64 = 1e-5;
 
 pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for target in &context.scene.targets {
@@ -36,14 +36,34 @@ fn past_things(context: &Context<'_>, target: &PlacedTarget, findings: &mut Vec<
     let sensor = context.scene.sensor();
     let things =
         context.things_near(near).map(|seen| (thing_subject(&seen.thing.id), seen.placed.prism.clone()));
-    let (subjects, solids): (Vec<Subject>, Vec<Prism>) = things.chain(context.idle_runways()).unzip();
-    let hides = |index: usize| subjects.get(index).cloned();
+    let (mut subjects, mut solids): (Vec<Subject>, Vec<Prism>) = things.chain(context.idle_runways()).unzip();
     let target_subject = Subject::Target(target.id.clone());
-    match target_share(sensor, face, &solids) {
+    let mut share = target_share(sensor, face, &solids);
+    // What covers the sensor is said for itself; the rest hide what they would hide without it.
+    while let Share::SensorInside { thing } = share
+        && thing < solids.len()
+    {
+        solids.remove(thing);
+        findings.push(
+            finding(
+                Code::SightBlocked,
+                Severity::Stops,
+                vec![subjects.remove(thing), target_subject.clone()],
+                sensor,
+                Basis::Geometry,
+            )
+            .against(Quantity::Share(1.0), Quantity::Share(0.0))
+            .knowing(Facts::SensorInside),
+        );
+        share = target_share(sensor, face, &solids);
+    }
+    match share {
         Share::Seen(seen) => {
             let total = 1.0 - seen.share;
             for (index, alone) in seen.hidden_by.iter().filter(|(_, alone)| *alone > HIDDEN_FROM) {
-                let (Some(subject), Some(solid)) = (hides(*index), solids.get(*index)) else { continue };
+                let (Some(subject), Some(solid)) = (subjects.get(*index).cloned(), solids.get(*index)) else {
+                    continue;
+                };
                 let here = middle_of_both(&solid.outline.bounds(), &near);
                 let height = sensor.z.clamp(solid.span.bottom(), solid.span.top());
                 findings.push(
@@ -59,20 +79,7 @@ fn past_things(context: &Context<'_>, target: &PlacedTarget, findings: &mut Vec<
                 );
             }
         }
-        Share::SensorInside { thing } => {
-            let Some(subject) = hides(thing) else { return };
-            findings.push(
-                finding(
-                    Code::SightBlocked,
-                    Severity::Stops,
-                    vec![subject, target_subject],
-                    sensor,
-                    Basis::Geometry,
-                )
-                .against(Quantity::Share(1.0), Quantity::Share(0.0))
-                .knowing(Facts::SensorInside),
-            );
-        }
+        Share::SensorInside { .. } => {}
         Share::Behind => {
             if context.is_whole() {
                 findings.push(

@@ -136,6 +136,37 @@ fn a_thing_over_the_sensor() {
     assert_eq!(found.facts, Facts::SensorInside);
 }
 
+/// What covers the sensor does not keep quiet about what else is in the way: each stops the aiming by itself.
+#[test]
+fn a_thing_over_the_sensor_and_one_on_the_way() {
+    let mut cover = cabinet("cover", (4_830.0, 3_000.0), 100.0, 300.0);
+    let mut second = cabinet("second cover", (4_810.0, 3_000.0), 100.0, 300.0);
+    let mut wall = cabinet("on the way", (6_800.0, 3_000.0), 100.0, 2_000.0);
+    for thing in [&mut cover, &mut second, &mut wall] {
+        thing.material = Material::Plastic;
+    }
+    let assessment = assess(&with(vec![cover, second, wall]));
+    let found = of(&assessment, Code::SightBlocked);
+    let mut inside = 0;
+    for found in &found {
+        assert!((number(found.measured.unwrap()) - 1.0).abs() < 1e-9);
+        inside += usize::from(found.facts == Facts::SensorInside);
+    }
+    assert_eq!((found.len(), inside), (3, 2), "{found:#?}");
+}
+
+/// What hides so little that it is not spoken of is still judged by the first Fresnel zone: every thing in the way is
+/// reported by one of the two.
+#[test]
+fn a_sliver_is_left_to_the_fresnel_zone() {
+    // Half way, a target of 20 mm leaves the sight 10 mm wide: the box reaches 0.00001 mm into it.
+    let mut arrangement = with(vec![cabinet("box", (6_800.0, 3_105.0 - 1e-5), 0.002, 200.0)]);
+    arrangement.bay.things[0].material = Material::Wood;
+    arrangement.aiming.placements[0].target.width = 20.0;
+    none(&arrangement, Code::SightBlocked);
+    check(&arrangement, Code::FresnelEntered, Severity::Stops, None);
+}
+
 /// ITU-R P.526 through references.md §1: at 77 GHz, 2 m from both ends, the first zone's radius is 62.3972 mm. A narrow
 /// target leaves the sight thin there, so that a thing beside it enters the zone and hides nothing.
 #[test]
