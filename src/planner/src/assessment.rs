@@ -56,6 +56,8 @@ pub enum Code {
     RunBlocked,
     /// Too little height.
     HeadRoom,
+    /// A wheel stands on a pit, a drain or a joint.
+    WheelPlace,
     /// A wheel is not on its runway.
     WheelOffRunway,
     /// Something in a zone that cannot be judged yet.
@@ -64,6 +66,8 @@ pub enum Code {
     ZoneNear,
     /// Too little room to walk and work around the car.
     WorkingRoom,
+    /// A thing is outside the room or in another thing: a figure must be wrong.
+    ThingPlace,
     /// A way out, a panel or an extinguisher is not free.
     KeepFree,
     /// The floor's levels are not known here, out of date, or not judged.
@@ -101,7 +105,9 @@ impl Code {
             Self::MarkPlace => "mark-place",
             Self::RunBlocked => "run-blocked",
             Self::HeadRoom => "head-room",
+            Self::WheelPlace => "wheel-place",
             Self::WheelOffRunway => "wheel-off-runway",
+            Self::ThingPlace => "thing-place",
             Self::ZoneUnjudged => "zone-unjudged",
             Self::ZoneNear => "zone-near",
             Self::WorkingRoom => "working-room",
@@ -308,6 +314,8 @@ pub enum FloorFact {
     Unknown,
     /// Surveyed, but undated.
     Undated,
+    /// Surveyed on a day that is still to come.
+    Future,
     /// Surveyed too long ago.
     OutOfDate,
     /// Surveyed, but this program does not judge the levels yet.

@@ -16,10 +16,11 @@ mod mark_place;
 mod mark_target;
 mod outside_room;
 mod runs;
-mod runways;
 mod sight;
 mod stand_clash;
 mod stand_off_mark;
+mod thing_place;
+mod wheels;
 mod working_room;
 mod zones;
 
@@ -59,7 +60,8 @@ pub const ALL: &[Check] = &[
     outside_room::check,
     field_of_view::check,
     stand_off_mark::check,
-    runways::check,
+    wheels::check,
+    thing_place::check,
     mark_target::check,
     floor_levels::check,
     axis::check,

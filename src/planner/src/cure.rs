@@ -17,14 +17,18 @@ pub(crate) use promise::promise;
 /// A length to go is rounded up to whole millimetres: no tape shows less.
 const WHOLE_MM: f64 = 1.0;
 
-/// Gives the first `most` findings that stop the aiming or need care their cures.
+/// Gives findings that stop the aiming or need care their cures, until `most` things have been looked at: the worst
+/// findings come first, and one thing's cure serves all that it stops.
 pub(crate) fn find(arrangement: &Arrangement, assessment: &mut Assessment, most: usize) {
     let before = assessment.findings.clone();
     let mut of_things: Vec<(Id, bool, Option<Cure>)> = Vec::new();
     let mut of_car = car::Moves::new(arrangement, &assessment.scene, &before);
     let scene = &assessment.scene;
-    let open = assessment.findings.iter_mut().take(most).filter(|f| f.severity != Severity::Note);
+    let open = assessment.findings.iter_mut().filter(|f| f.severity != Severity::Note);
     for finding in open {
+        if finding.code == Code::ZoneNear {
+            finding.cure = thing::away_from_zone(arrangement, scene, finding).or(finding.cure.take());
+        }
         if finding.cure.is_some() {
             continue;
         }
@@ -33,17 +37,25 @@ pub(crate) fn find(arrangement: &Arrangement, assessment: &mut Assessment, most:
             Some(id) if worth_moving(finding) => {
                 let care = finding.severity != Severity::Stops;
                 let known = of_things.iter().find(|(known, for_care, _)| *known == id && *for_care == care);
-                let cure = known.map(|(_, _, cure)| cure.clone());
-                let cure = cure.unwrap_or_else(|| thing::cure(arrangement, scene, &before, &id, care));
-                of_things.push((id.clone(), care, cure.clone()));
+                let cure = match known {
+                    Some((_, _, cure)) => cure.clone(),
+                    None if of_things.len() >= most => continue,
+                    None => {
+                        let cure = thing::cure(arrangement, scene, &before, &id, care);
+                        of_things.push((id.clone(), care, cure.clone()));
+                        cure
+                    }
+                };
                 if care { cure } else { cure.or_else(|| of_car.away_from(&id)) }
             }
-            _ => of_car.cure(finding),
+            _ => of_car.stand_on_mark(finding).or_else(|| of_car.cure(finding)),
         };
     }
-    // A set-up that no move of the car fits into the room says so instead.
+    // A set-up that no move of the car fits into the room says so, once.
     for finding in &mut assessment.findings {
-        of_car.say_too_long(finding);
+        if of_car.say_too_long(finding) {
+            break;
+        }
     }
 }
 
@@ -62,10 +74,25 @@ fn caused(before: &[Finding], after: &[Finding]) -> Vec<Caused> {
         .iter()
         .filter(|f| f.severity != Severity::Note)
         .filter(|f| {
-            !before.iter().any(|b| b.code == f.code && b.subjects == f.subjects && b.severity <= f.severity)
+            !before.iter().any(|b| {
+                b.code == f.code && b.subjects == f.subjects && b.severity <= f.severity && !deeper(f, b)
+            })
         })
         .map(|f| Caused { code: f.code, severity: f.severity, subjects: f.subjects.clone() })
         .collect()
+}
+
+/// Whether a conflict is deeper than it was, by more than a tape shows.
+fn deeper(now: &Finding, then: &Finding) -> bool {
+    use crate::assessment::Quantity::Length;
+    let deep = matches!(
+        now.code,
+        Code::ZoneObject | Code::ZoneUnjudged | Code::OutsideRoom | Code::CarClash | Code::StandClash
+    );
+    match (now.measured, then.measured) {
+        (Some(Length(now)), Some(Length(then))) => deep && now > then + WHOLE_MM,
+        _ => false,
+    }
 }
 
 /// Whether a finding is about this thing first.

@@ -180,6 +180,11 @@ fn sensor_on_car(arrangement: &Arrangement) -> DVec3 {
     arrangement.on_this_car.sensor_at.unwrap_or(arrangement.sensor.at)
 }
 
+/// The height of the plane that carries the wheels above the bay's floor.
+pub fn carried_at(arrangement: &Arrangement) -> f64 {
+    car::carried_at(arrangement)
+}
+
 /// The sensor's height above the bay's floor.
 pub fn sensor_height(arrangement: &Arrangement) -> f64 {
     car::carried_at(arrangement) + sensor_on_car(arrangement).z

@@ -9,8 +9,16 @@ use crate::model::{Arrangement, Provenance};
 
 /// Whether any figure that the answer rests on is an example.
 pub(crate) fn on_examples(arrangement: &Arrangement) -> bool {
-    [&arrangement.vehicle.provenance, &arrangement.sensor.provenance, &arrangement.aiming.provenance]
-        .contains(&&Provenance::Example)
+    let survey = arrangement.bay.survey.as_ref().map(|survey| &survey.provenance);
+    [
+        &arrangement.vehicle.provenance,
+        &arrangement.sensor.provenance,
+        &arrangement.aiming.provenance,
+        &arrangement.bay.provenance,
+    ]
+    .into_iter()
+    .chain(survey)
+    .any(|provenance| *provenance == Provenance::Example)
 }
 
 pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {

@@ -1,12 +1,11 @@
 //! What is known of the floor.
 //!
-//! Rule: the floor's levels under wheels and targets are known, dated, not older than [`VALID_DAYS`], and differ by no
+//! Rule: the floor's levels near wheels and targets are known, dated, not older than [`VALID_DAYS`], and differ by no
 //! more than the aiming allows. Without levels the best verdict is "ready with care". Levels that differ by more than
 //! the aiming allows anywhere in the survey are not judged further yet: what matters is the plane under the wheels.
 //! Limit: the aiming's floor requirement; the age is common practice, no source.
 
-use baywright_geometry::contain::{Place, locate};
-use baywright_geometry::{DVec2, convex};
+use baywright_geometry::DVec2;
 
 use super::{Context, finding};
 use crate::assessment::{Basis, Code, Facts, Finding, FloorFact, Quantity, Severity, Step, Subject};
@@ -14,9 +13,9 @@ use crate::model::FloorSurvey;
 
 /// Surveyed once a year (common practice, no source).
 const VALID_DAYS: i64 = 365;
-/// A wheel or target this near to the surveyed area counts as covered: a floor does not jump within a pace (common
-/// practice, no source).
-const COVERED_WITHIN_MM: f64 = 500.0;
+/// A wheel or target is covered if a level was taken within two paces of it: between points further apart a floor may
+/// do anything (common practice, no source).
+const COVERED_WITHIN_MM: f64 = 1500.0;
 
 pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let at = context.scene.bay_from_vehicle.origin().extend(0.0);
@@ -34,7 +33,9 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         (None, _) => findings.push(care(FloorFact::Undated, Basis::CommonPractice)),
         (Some(taken), Some(today)) => {
             let days = i64::from(taken.until(today).map_or(0, |span| span.get_days()));
-            if days > VALID_DAYS {
+            if days < 0 {
+                findings.push(care(FloorFact::Future, Basis::AsEntered));
+            } else if days > VALID_DAYS {
                 findings.push(
                     care(FloorFact::OutOfDate, Basis::CommonPractice)
                         .against(Quantity::Days(days), Quantity::Days(VALID_DAYS)),
@@ -58,14 +59,9 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-/// Whether the surveyed area reaches all wheels and targets.
+/// Whether the survey reaches all wheels and targets.
 fn covers(context: &Context<'_>, survey: &FloorSurvey) -> bool {
-    let points: Vec<DVec2> = survey.points.iter().map(|point| point.at).collect();
-    let Some(surveyed) = convex::hull(&points) else { return false };
-    let outline = surveyed.clone().into();
     let targets = context.scene.targets.iter().map(|target| target.set.place.origin());
-    context.scene.wheels.iter().copied().chain(targets).all(|p| {
-        locate(&outline, p) != Place::Outside
-            || surveyed.edges().any(|edge| edge.distance_to(p) <= COVERED_WITHIN_MM)
-    })
+    let near = |p: DVec2| survey.points.iter().any(|point| point.at.distance(p) <= COVERED_WITHIN_MM);
+    context.scene.wheels.iter().copied().chain(targets).all(near)
 }

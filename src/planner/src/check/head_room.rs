@@ -1,12 +1,13 @@
 //! Height: over the car, over the stands, over a person.
 //!
 //! Rule: the ceiling clears car and stands; what hangs over the car leaves [`OVER_CAR_MM`]; where a person works around
-//! the car, nothing hangs lower than a person may walk under.
+//! the car and the targets, nothing hangs lower than a person may walk under.
 //! Limits: over the car, common practice, no source; over a person, 29 CFR 1910.36(g)(1): ceiling at least 7 ft 6 in
 //! (2286 mm), projections at least 6 ft 8 in (2032 mm) - for exit routes; taken here as what a person may expect.
 
+use baywright_geometry::contain::{Containment, contains};
 use baywright_geometry::distance::distance;
-use baywright_geometry::{Outline, overlap};
+use baywright_geometry::{Outline, convex, overlap};
 
 use super::{Context, finding, middle_of_both, thing_subject};
 use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject, Under};
@@ -27,7 +28,10 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         ceiling(context, findings);
     }
     let room = context.arrangement.aiming.working_room;
-    let around = context.scene.car_bounds.grown(room.max(0.0));
+    let targets = context.scene.targets.iter().flat_map(|target| &target.solids);
+    let around = targets
+        .fold(context.scene.car_bounds, |all, solid| all.union(solid.outline.bounds()))
+        .grown(room.max(0.0));
     for seen in context.things_near(around).filter(|seen| seen.placed.prism.span.bottom() > 0.0) {
         let (outline, bottom) = (&seen.placed.prism.outline, seen.placed.prism.span.bottom());
         let place = middle_of_both(&seen.placed.bounds, &around).extend(bottom);
@@ -42,7 +46,12 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
                         .knowing(Facts::Overhead(Under::Car)),
                 );
             }
-        } else if (HANGS_FROM_MM..OVER_PERSON_MM).contains(&bottom) && within(context, outline, room) {
+        }
+        // What of it is not over the car is over the people who work there.
+        if (HANGS_FROM_MM..OVER_PERSON_MM).contains(&bottom)
+            && !wholly_over_car(context, outline)
+            && within(context, outline, room)
+        {
             let subjects = vec![thing_subject(&seen.thing.id)];
             findings.push(
                 finding(Code::HeadRoom, Severity::Care, subjects, place, Basis::Published(RULE))
@@ -65,8 +74,18 @@ fn roof_under(context: &Context<'_>, outline: &Outline) -> Option<f64> {
         .max_by(f64::total_cmp)
 }
 
+/// Whether people work under it: around the car, and around the targets.
 fn within(context: &Context<'_>, outline: &Outline, room: f64) -> bool {
-    context.scene.car.iter().any(|solid| distance(&solid.outline, outline).gap() < room)
+    let targets = context.scene.targets.iter().flat_map(|target| &target.solids);
+    context.scene.car.iter().chain(targets).any(|solid| distance(&solid.outline, outline).gap() < room)
+}
+
+fn wholly_over_car(context: &Context<'_>, outline: &Outline) -> bool {
+    let corners = context.scene.car.iter().flat_map(|solid| solid.outline.as_polygon().outer().to_vec());
+    let corners: Vec<_> = corners.collect();
+    convex::hull(&corners).is_some_and(|car| {
+        matches!(contains(&car, outline), Containment::Within | Containment::TouchingWithin)
+    })
 }
 
 fn ceiling(context: &Context<'_>, findings: &mut Vec<Finding>) {

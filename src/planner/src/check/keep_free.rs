@@ -4,9 +4,10 @@
 //! an exit. Care only: local rules decide.
 //! Limit: the areas as entered; before an exit door, 29 CFR 1910.36(g)(2): at least 28 in (711 mm).
 
-use baywright_geometry::{Polygon, Prism, overlap};
+use baywright_geometry::clearance::{Clearance, clearance};
+use baywright_geometry::{Polygon, Prism, Span};
 
-use super::{Context, finding, middle_of_both, thing_subject};
+use super::{Context, SPEAKS_FROM_MM, finding, middle_of_both, thing_subject};
 use crate::assessment::{Basis, Code, Finding, Quantity, Severity, Subject};
 use crate::model::{Arrangement, Id};
 
@@ -14,8 +15,6 @@ use crate::model::{Arrangement, Id};
 pub(crate) const EXIT_MM: f64 = 711.2;
 /// What hangs higher does not stand in a way (6 ft 8 in, 29 CFR 1910.36(g)(1)).
 const OVERHEAD_MM: f64 = 2032.0;
-/// A shared area below this is rounding, mm².
-const SPEAKS_FROM_MM2: f64 = 1.0;
 
 const EXIT_RULE: &str = "29 CFR 1910.36(g)(2): exit access at least 28 in wide";
 
@@ -40,20 +39,17 @@ pub(crate) fn areas(arrangement: &Arrangement) -> Vec<(Id, Polygon, Basis)> {
 pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (id, area, basis) in areas(context.arrangement) {
         let bounds = area.bounds();
-        let outline = area.into();
+        let Ok(walking) = Span::new(0.0, OVERHEAD_MM) else { continue };
+        let way = Prism::new(area.into(), walking);
         let mut stands_in = |subject: Subject, prism: &Prism| {
-            if prism.span.bottom() >= OVERHEAD_MM {
-                return;
-            }
-            let shared = overlap::overlap_area(&prism.outline, &outline);
+            let Clearance::Intrudes(intrusion) = clearance(&way, prism) else { return };
             let subjects = vec![subject, Subject::KeepFree(id.clone())];
             let said = findings.iter().any(|f| f.code == Code::KeepFree && f.subjects == subjects);
-            if shared > SPEAKS_FROM_MM2 && !said {
+            if intrusion.depth > SPEAKS_FROM_MM && !said {
                 let at = middle_of_both(&prism.outline.bounds(), &bounds).extend(0.0);
-                let share = shared / outline.area();
                 findings.push(
                     finding(Code::KeepFree, Severity::Care, subjects, at, basis.clone())
-                        .against(Quantity::Share(share), Quantity::Share(0.0)),
+                        .against(Quantity::Length(intrusion.depth), Quantity::Length(0.0)),
                 );
             }
         };

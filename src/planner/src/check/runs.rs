@@ -5,7 +5,7 @@
 //! Limit: see [`top_of_run`].
 
 use baywright_geometry::distance::{Separation, distance_to_segment};
-use baywright_geometry::marks::{Run, Tool};
+use baywright_geometry::marks::Tool;
 use baywright_geometry::predicate::{Meeting, meeting};
 use baywright_geometry::{Bounds, DVec2, Segment};
 
@@ -86,7 +86,7 @@ fn crossing(p: &Segment, q: &Segment) -> DVec2 {
 }
 
 fn blocked(context: &Context<'_>, by: Subject, placed: &PlacedRun, at: DVec2, findings: &mut Vec<Finding>) {
-    let Some((from, to)) = ends(context, &placed.run) else { return };
+    let Some((from, to)) = ends(context, placed) else { return };
     let subjects = vec![by, Subject::Run(from, to)];
     // Two runs of one step may share their ends.
     if findings.iter().any(|f| f.code == Code::RunBlocked && f.subjects == subjects) {
@@ -101,11 +101,14 @@ fn blocked(context: &Context<'_>, by: Subject, placed: &PlacedRun, at: DVec2, fi
     ));
 }
 
-/// The marks at the two ends of a run.
-fn ends(context: &Context<'_>, run: &Run) -> Option<(Id, Id)> {
+/// The marks at the two ends of a run: of those that its step uses, or its own. Another mark may lie in the same place.
+fn ends(context: &Context<'_>, placed: &PlacedRun) -> Option<(Id, Id)> {
+    let step = context.arrangement.aiming.mark_plan.get(placed.mark)?;
+    let mut steps = step.construction.uses();
+    steps.push(placed.mark);
     let named = |p| {
-        let mark = context.scene.marks.iter().find(|mark| mark.at == Ok(p))?;
-        Some(mark.id.clone())
+        let marks = steps.iter().filter_map(|&step| context.scene.marks.get(step));
+        marks.filter(|mark| mark.at == Ok(p)).map(|mark| mark.id.clone()).next()
     };
-    Some((named(run.from)?, named(run.to)?))
+    Some((named(placed.run.from)?, named(placed.run.to)?))
 }

@@ -16,6 +16,9 @@ use crate::scene::{PlacedTarget, TargetPose};
 
 /// From this share of a tolerance on, care is needed.
 const CARE_FROM: f64 = 0.5;
+/// Further off than this needs care even where the procedure names no limit: a target's place is asked within 1 to
+/// 10 mm (common practice, no source).
+const UNLIMITED_MM: f64 = 10.0;
 
 pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let sensor = context.scene.sensor();
@@ -24,8 +27,18 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             continue;
         }
         let off = OffPlace::of(placement, target, sensor);
-        let Some((about, measured, limit)) = off.worst(context, placement) else { continue };
-        let severity = if measured.abs() > limit { Severity::Stops } else { Severity::Care };
+        let judged = off.worst(context, placement).map(|(about, measured, limit)| {
+            let severity = if measured.abs() > limit { Severity::Stops } else { Severity::Care };
+            (about, measured, limit, severity)
+        });
+        let unlimited =
+            off.unlimited(placement).map(|(about, measured, limit)| (about, measured, limit, Severity::Care));
+        let stops = judged.filter(|(_, _, _, severity)| *severity == Severity::Stops);
+        let Some((about, measured, limit, severity)) = stops.or(unlimited).or(judged) else { continue };
+        let basis = match (stops.is_none(), unlimited) {
+            (true, Some(_)) => Basis::CommonPractice,
+            _ => Basis::Procedure(context.arrangement.aiming.provenance.clone()),
+        };
         let quantity = |value: f64| match about {
             OffBy::Along | OffBy::Across | OffBy::Height => Quantity::Length(value.abs()),
             OffBy::Azimuth | OffBy::Elevation | OffBy::Yaw | OffBy::Pitch => Quantity::Angle(value.abs()),
@@ -36,7 +49,7 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 severity,
                 vec![Subject::Stand(target.id.clone()), Subject::Target(target.id.clone())],
                 target.centre(),
-                Basis::Procedure(context.arrangement.aiming.provenance.clone()),
+                basis,
             )
             .against(quantity(measured), quantity(limit))
             .knowing(off.facts(about))
@@ -104,6 +117,20 @@ impl OffPlace {
         .filter_map(|(about, measured, limit)| Some((about, measured, limit?)))
         .filter(|(_, measured, limit)| measured.abs() > limit * CARE_FROM)
         .max_by(|a, b| (a.1.abs() / a.2).total_cmp(&(b.1.abs() / b.2)))
+    }
+
+    /// What is far off though the procedure names no limit for it.
+    fn unlimited(&self, placement: &Placement) -> Option<(OffBy, f64, f64)> {
+        let place = &placement.tolerance;
+        [
+            (OffBy::Along, self.along, place.along),
+            (OffBy::Across, self.across, place.across),
+            (OffBy::Height, self.height, place.height),
+        ]
+        .into_iter()
+        .filter(|(_, measured, limit)| limit.is_none() && measured.abs() > UNLIMITED_MM)
+        .map(|(about, measured, _)| (about, measured, UNLIMITED_MM))
+        .max_by(|a, b| a.1.abs().total_cmp(&b.1.abs()))
     }
 
     const fn facts(&self, about: OffBy) -> Facts {

@@ -10,7 +10,7 @@ use super::{Context, SPEAKS_FROM_MM, finding, thing_subject, wall_id};
 use crate::assessment::{Basis, CarSide, Code, Facts, Finding, Quantity, Severity, Subject};
 
 /// A person steps over what is lower and ducks under what is higher (common practice, no source).
-const IN_THE_WAY_MM: (f64, f64) = (150.0, 1800.0);
+const IN_THE_WAY_MM: (f64, f64) = (250.0, 1800.0);
 
 pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let room = context.arrangement.aiming.working_room;
@@ -27,6 +27,12 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
     if !context.is_whole() {
         return;
+    }
+    for (subject, runway) in
+        context.idle_runways().filter(|(_, runway)| runway.span.shared(&walking).is_some())
+    {
+        let gaps = context.scene.car.iter().map(|solid| distance(&solid.outline, &runway.outline));
+        nearest(context, subject, gaps, room, findings);
     }
     for (edge, wall) in context.scene.room.walls().edges().enumerate() {
         let gaps = context.scene.car.iter().map(|solid| distance_to_segment(&solid.outline, &wall));

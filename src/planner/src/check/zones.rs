@@ -33,16 +33,33 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 findings.push(found);
             }
         }
-        if matches!(zone.excludes, Exclusion::Anything | Exclusion::Metal) {
+        if !matches!(zone.excludes, Exclusion::People | Exclusion::Light) {
             let intruding = context
                 .idle_runways()
                 .filter_map(|(subject, prism)| runway_and_zone(context, zone, subject, &prism));
             findings.extend(intruding);
         }
+        let over = zone.prism.span.top() - context.arrangement.bay.ceiling;
+        if super::walls_bind(zone.excludes) && context.is_whole() && over > SPEAKS_FROM_MM {
+            findings.push(ceiling(context, zone, over));
+        }
         if zone.excludes == Exclusion::Light && context.is_whole() {
             findings.extend(windows(context, zone));
         }
     }
+}
+
+/// What is in a ceiling, and above it, the program is not told.
+fn ceiling(context: &Context<'_>, zone: &PlacedZone, over: f64) -> Finding {
+    finding(
+        Code::ZoneUnjudged,
+        Severity::Care,
+        vec![Subject::Ceiling, Subject::Zone(zone.id.clone())],
+        zone.bounds.centre().extend(context.arrangement.bay.ceiling),
+        Basis::Procedure(context.arrangement.aiming.provenance.clone()),
+    )
+    .against(Quantity::Length(over), Quantity::Length(0.0))
+    .knowing(Facts::Zone { excludes: zone.excludes, heights: None, area: 0.0 })
 }
 
 /// A window in a zone that excludes light: whether it matters depends on the day, so that it needs care.
@@ -86,10 +103,14 @@ fn runway_and_zone(
     let Clearance::Intrudes(intrusion) = clearance(&zone.prism, prism) else { return None };
     let heights = intrusion.heights;
     let here = middle_of_both(&prism.outline.bounds(), &zone.bounds);
+    let (code, severity) = match zone.excludes {
+        Exclusion::Reflecting(_) => (Code::ZoneUnjudged, Severity::Care),
+        _ => (Code::ZoneObject, Severity::Stops),
+    };
     (intrusion.depth >= SPEAKS_FROM_MM).then(|| {
         finding(
-            Code::ZoneObject,
-            Severity::Stops,
+            code,
+            severity,
             vec![subject, Subject::Zone(zone.id.clone())],
             here.extend((heights.bottom() + heights.top()) * 0.5),
             Basis::Procedure(context.arrangement.aiming.provenance.clone()),

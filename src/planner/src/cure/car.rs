@@ -15,6 +15,12 @@ use crate::{assess, check};
 const MOST_TRIED: usize = 2;
 const MOST_TRIED_IN_ALL: usize = 6;
 
+/// A place of the car that was tried, with what was found there.
+struct Tried {
+    by: DVec2,
+    after: Vec<Finding>,
+}
+
 /// The moves of the car that were tried so far.
 pub(super) struct Moves<'a> {
     arrangement: &'a Arrangement,
@@ -23,7 +29,7 @@ pub(super) struct Moves<'a> {
     set_up: Option<Polygon>,
     room: Polygon,
     scene: Scene,
-    tried: Vec<(DVec2, Cure)>,
+    tried: Vec<Tried>,
 }
 
 impl<'a> Moves<'a> {
@@ -42,7 +48,7 @@ impl<'a> Moves<'a> {
     pub(super) fn cure(&mut self, finding: &Finding) -> Option<Cure> {
         match finding.code {
             Code::OutsideRoom | Code::CarClash | Code::MarkPlace | Code::SightBlocked | Code::RunBlocked
-                if matches!(finding.subjects.first(), Some(Subject::Wall(_)))
+                if matches!(finding.subjects.first(), Some(Subject::Wall(_) | Subject::Opening(_)))
                     || matches!(finding.subjects.get(1), Some(Subject::Wall(_) | Subject::Opening(_))) =>
             {
                 self.open_door(finding).or_else(|| self.inside(finding))
@@ -117,61 +123,80 @@ impl<'a> Moves<'a> {
 
     /// Opening a shut door, if that is enough.
     fn open_door(&mut self, finding: &Finding) -> Option<Cure> {
-        let Some(Subject::Opening(id)) = finding.subjects.get(1) else { return None };
+        let id = finding.subjects.iter().find_map(|subject| match subject {
+            Subject::Opening(id) => Some(id),
+            _ => None,
+        })?;
         let door = self.arrangement.bay.openings.iter().find(|o| o.id == *id)?;
         if !door.shut || door.free_beyond <= 0.0 {
             return None;
         }
         let step = Step::OpenDoor { door: id.clone() };
         let after = assess::judge(&apply(self.arrangement, &step)).findings;
-        let still =
-            after.iter().any(|f| f.code == finding.code && f.subjects.first() == finding.subjects.first());
+        let others = |subjects: &[Subject]| -> Vec<Subject> {
+            let is_barrier = |s: &&Subject| matches!(s, Subject::Opening(_) | Subject::Wall(_));
+            subjects.iter().filter(|s| !is_barrier(s)).cloned().collect()
+        };
+        let about = others(&finding.subjects);
+        let still = after.iter().any(|f| f.code == finding.code && others(&f.subjects) == about);
         (!still).then(|| Cure { step, effort: None, to_be_sure: None, causes: caused(self.before, &after) })
     }
 
-    /// Of the first few moves, the one that cures and causes the fewest stops; the shorter among equals.
+    /// Of the first few moves, and those tried for other findings, the one that cures and causes the fewest stops; the
+    /// shorter among equals. A move that serves another finding already goes first, so that one serves all.
     fn best(&mut self, moves: Vec<DVec2>, is_cured: impl Fn(&[Finding]) -> bool) -> Option<Cure> {
-        let mut best: Option<Cure> = None;
-        for by in moves.into_iter().take(MOST_TRIED) {
-            let by = rounded(by);
-            let known = self.tried.iter().find(|(tried, _)| *tried == by).map(|(_, cure)| cure.clone());
-            let cure = match known {
-                Some(cure) => cure,
-                None if self.tried.len() >= MOST_TRIED_IN_ALL => continue,
-                None => {
-                    let step = Step::MoveCar { by };
-                    let after = assess::judge(&apply(self.arrangement, &step)).findings;
-                    if !is_cured(&after) {
-                        continue;
-                    }
-                    let causes = caused(self.before, &after);
-                    let cure = Cure { step, effort: None, to_be_sure: None, causes };
-                    self.tried.push((by, cure.clone()));
-                    cure
-                }
-            };
-            let stops = |cure: &Cure| cure.causes.iter().filter(|c| c.severity == Severity::Stops).count();
-            if best.as_ref().is_none_or(|known| stops(&cure) < stops(known)) {
-                best = Some(cure);
+        for by in moves.into_iter().take(MOST_TRIED).map(rounded) {
+            let known = self.tried.iter().any(|tried| tried.by == by);
+            if !known && self.tried.len() < MOST_TRIED_IN_ALL {
+                let after = assess::judge(&apply(self.arrangement, &Step::MoveCar { by })).findings;
+                self.tried.push(Tried { by, after });
             }
         }
-        best
+        let stops = |tried: &Tried| tried.after.iter().filter(|f| f.severity == Severity::Stops).count();
+        let best = self
+            .tried
+            .iter()
+            .filter(|tried| is_cured(&tried.after))
+            .min_by(|a, b| stops(a).cmp(&stops(b)).then(a.by.length().total_cmp(&b.by.length())))?;
+        Some(Cure {
+            step: Step::MoveCar { by: best.by },
+            effort: None,
+            to_be_sure: None,
+            causes: caused(self.before, &best.after),
+        })
+    }
+
+    /// A target that was put somewhere goes back to its mark, if that is enough.
+    pub(super) fn stand_on_mark(&mut self, finding: &Finding) -> Option<Cure> {
+        let id = finding.subjects.iter().find_map(|subject| match subject {
+            Subject::Stand(id) | Subject::Target(id) => Some(id),
+            _ => None,
+        })?;
+        self.scene.targets.iter().find(|target| target.id == *id && target.set != target.meant)?;
+        let step = Step::StandOnMark { placement: id.clone() };
+        let after = assess::judge(&apply(self.arrangement, &step)).findings;
+        let still = after.iter().any(|f| f.code == finding.code && f.subjects == finding.subjects);
+        (!still).then(|| Cure { step, effort: None, to_be_sure: None, causes: caused(self.before, &after) })
     }
 
     /// Where the set-up is longer or wider than the room in the way it stands, no move of the car helps.
-    pub(super) fn say_too_long(&self, finding: &mut Finding) {
+    /// Whether this finding says it now.
+    pub(super) fn say_too_long(&self, finding: &mut Finding) -> bool {
         if finding.code != Code::OutsideRoom || finding.cure.is_some() || finding.facts != Facts::None {
-            return;
+            return false;
         }
-        let Some(set_up) = &self.set_up else { return };
+        let Some(set_up) = &self.set_up else { return false };
         let axis = self.scene.bay_from_vehicle.inverse();
         let extent = |ring: &[DVec2]| Bounds::around(ring.iter().map(|&p| axis * p)).map(|b| b.size());
-        let (Some(needs), Some(there)) = (extent(set_up.outer()), extent(self.room.outer())) else { return };
+        let (Some(needs), Some(there)) = (extent(set_up.outer()), extent(self.room.outer())) else {
+            return false;
+        };
         if needs.x > there.x + check::SPEAKS_FROM_MM {
             finding.facts = Facts::TooLong { needs: needs.x, there: there.x };
         } else if needs.y > there.y + check::SPEAKS_FROM_MM {
             finding.facts = Facts::TooWide { needs: needs.y, there: there.y };
         }
+        finding.facts != Facts::None
     }
 }
 

@@ -32,12 +32,13 @@ pub(crate) fn promise(arrangement: &Arrangement, assessment: &Assessment) -> Opt
 }
 
 /// One step for each thing that stops the aiming; parking the car elsewhere only if nothing else is known, since it
-/// changes all the rest. `None` if some stop has no cure at all.
+/// changes all the rest. `None` if there is nothing to do.
 fn next_steps(judged: &Assessment) -> Option<Vec<Step>> {
     let mut steps: Vec<Step> = Vec::new();
     let mut car: Option<Step> = None;
     for finding in judged.findings.iter().filter(|f| f.severity == Severity::Stops) {
-        let cure = finding.cure.as_ref()?;
+        // What has no cure of its own may go with another's.
+        let Some(cure) = finding.cure.as_ref() else { continue };
         let step = match (&cure.step, cure.to_be_sure) {
             // Far enough that not even the uncertainty of its place is left.
             (Step::MoveThing { thing, .. }, Some(by)) => Step::MoveThing { thing: thing.clone(), by },

@@ -1,5 +1,6 @@
 //! Moving one thing out of everything that it stops.
 
+use baywright_geometry::distance::{Separation, distance};
 use baywright_geometry::fresnel::{CLEAR_SHARE, wavelength};
 use baywright_geometry::overlap::overlaps;
 use baywright_geometry::protrude::protrusions;
@@ -8,15 +9,17 @@ use baywright_geometry::sight::{fresnel_plan, sight_shadow_plan};
 use baywright_geometry::{Circle, DVec2, Outline, Polygon, Prism, Segment, convex};
 
 use super::{WHOLE_MM, blames, caused};
-use crate::assessment::{Code, Cure, Finding, Severity, Step, Subject};
+use crate::assessment::{Code, Cure, Finding, Quantity, Severity, Step, Subject};
 use crate::check::{self, Context, excluded, top_of_run};
-use crate::model::{Arrangement, Effort, Id, Thing, ThingKind};
+use crate::model::{Arrangement, Effort, Id, Known, Thing, ThingKind};
 use crate::scene::Scene;
 
 /// How many ways out are tried: the first few are the short ones, and a person takes no detour of many.
 const MOST_TRIED: usize = 8;
 /// A way that causes nothing may be this much longer than one that needs care: a person prefers it.
 const DETOUR: f64 = 2.0;
+/// For what only needs care nobody carries a thing further than this (common practice, no source).
+const FAR_FOR_CARE_MM: f64 = 1500.0;
 /// How far around a thing others are looked at as being in its way.
 const AROUND_MM: f64 = 3000.0;
 /// How thick a wall counts: thicker than a move is ever rounded, thin enough not to reach the next room.
@@ -37,8 +40,11 @@ pub(super) fn cure(
 ) -> Option<Cure> {
     let index = arrangement.bay.things.iter().position(|thing| thing.id == *id)?;
     let thing = arrangement.bay.things.get(index)?;
-    if thing.effort == Effort::Fixed {
+    if thing.effort == Effort::Fixed || (care && thing.kind == ThingKind::LiftArm) {
         return None;
+    }
+    if matches!(thing.kind, ThingKind::Person | ThingKind::ParkedCar) {
+        return leaves(thing);
     }
     let placed = scene.things.get(index)?;
     let mut regions = forbidden(arrangement, scene, thing);
@@ -58,7 +64,8 @@ pub(super) fn cure(
             let Some(after) = after_move(arrangement, scene, index, by) else { continue };
             let left = if care { Severity::Care } else { Severity::Stops };
             let is_left = |f: &Finding| f.severity <= left && f.code != Code::ZoneNear;
-            if after.iter().any(is_left) || !fits(scene, index, by) {
+            if after.iter().any(is_left) || !fits(scene, index, by) || (care && by.length() > FAR_FOR_CARE_MM)
+            {
                 continue;
             }
             let cure = Cure {
@@ -77,13 +84,50 @@ pub(super) fn cure(
             }
         }
     }
-    second_best.or_else(|| {
-        (!care && can_leave(thing.kind)).then(|| Cure {
-            step: Step::TakeAway { thing: id.clone() },
-            effort: Some(thing.effort),
-            to_be_sure: None,
-            causes: Vec::new(),
-        })
+    second_best.or_else(|| if care { None } else { leaves(thing) })
+}
+
+/// Out of the bay, if it can leave.
+fn leaves(thing: &Thing) -> Option<Cure> {
+    can_leave(thing.kind).then(|| Cure {
+        step: Step::TakeAway { thing: thing.id.clone() },
+        effort: Some(thing.effort),
+        to_be_sure: None,
+        causes: Vec::new(),
+    })
+}
+
+/// A thing that may be inside a zone: if even a tape could not settle it, it is moved clear by what its place is
+/// uncertain by. `None` if it is to be taped, or cannot be moved.
+pub(super) fn away_from_zone(arrangement: &Arrangement, scene: &Scene, near: &Finding) -> Option<Cure> {
+    let id = near.culprit()?;
+    let (Some(Quantity::Length(gap)), Some(Quantity::Length(wanted))) = (near.measured, near.limit) else {
+        return None;
+    };
+    let Some(Subject::Zone(zone)) = near.subjects.get(1) else { return None };
+    let index = arrangement.bay.things.iter().position(|thing| thing.id == *id)?;
+    let (thing, placed) = (arrangement.bay.things.get(index)?, scene.things.get(index)?);
+    if gap >= Known::TAPED_MM || thing.effort == Effort::Fixed || thing.kind == ThingKind::LiftArm {
+        return None;
+    }
+    let zone = scene.zones.iter().find(|own| own.id == *zone)?;
+    let away = match distance(&zone.prism.outline, &placed.prism.outline) {
+        Separation::Apart { from, to, .. } => to - from,
+        // They touch: the way out of the zone if the thing stood a little further in.
+        Separation::Touching { at } => {
+            let further_in = (zone.bounds.centre() - at).normalize_or_zero();
+            *exits(&[&zone.prism.outline], &placed.prism.outline.moved(further_in)).first()?
+        }
+        Separation::Overlapping => return None,
+    };
+    let by = rounded_up(away.normalize_or_zero() * (wanted - gap));
+    let after = after_move(arrangement, scene, index, by)?;
+    let is_worse = |f: &Finding| f.severity == Severity::Stops || f.code == Code::ZoneNear;
+    (!after.iter().any(is_worse) && fits(scene, index, by)).then(|| Cure {
+        step: Step::MoveThing { thing: id.clone(), by },
+        effort: Some(thing.effort),
+        to_be_sure: None,
+        causes: Vec::new(),
     })
 }
 
@@ -176,13 +220,13 @@ fn to_be_sure(
     known: f64,
     after: &[Finding],
 ) -> Option<DVec2> {
-    if after.is_empty() {
+    if known <= 0.0 {
         return None;
     }
     let further = rounded_up(by + by.normalize_or_zero() * known);
     let left = after_move(arrangement, scene, index, further)?;
-    (left.len() < after.len()
-        && left.iter().all(|f| f.severity != Severity::Stops)
+    (left.len() <= after.len()
+        && left.iter().all(|f| f.severity != Severity::Stops && f.code != Code::ZoneNear)
         && fits(scene, index, further))
     .then_some(further)
 }

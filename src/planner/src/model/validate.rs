@@ -10,6 +10,7 @@ mod arrangement;
 mod bay;
 mod layout;
 pub mod limits;
+mod near;
 mod vehicle;
 
 use std::collections::BTreeMap;
@@ -18,6 +19,7 @@ use baywright_geometry::{DVec2, Outline, Polygon, ShapeFault, angle};
 
 use super::{Arrangement, Id, Layout, Provenance, Vehicle};
 use limits::Range;
+pub use near::nearest;
 
 /// One thing that breaks an invariant.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -50,6 +52,14 @@ pub fn layout(layout: &Layout) -> Vec<Fault> {
 pub fn arrangement(arrangement: &Arrangement) -> Vec<Fault> {
     let mut faults = Faults::default();
     arrangement::check(arrangement, &mut faults);
+    faults.list
+}
+
+/// What is wrong with where an opening lies along its wall: mm from the wall's start as the file counts them, and the
+/// wall's length, mm. For files, which may go round a room the other way than the model does.
+pub fn opening_along_wall(path: &str, from: f64, width: f64, wall: f64) -> Vec<Fault> {
+    let mut faults = Faults::default();
+    bay::along_wall(path, from, width, Some(wall), &mut faults);
     faults.list
 }
 
@@ -152,6 +162,17 @@ impl Faults {
         }
     }
 
+    /// A number must be nothing or lie in a range.
+    fn number_or_none(&mut self, field: impl Into<String>, value: f64, range: &Range) {
+        let before = self.list.len();
+        if value != 0.0 {
+            self.number(field, value, range);
+        }
+        if let Some(fault) = self.list.get_mut(before) {
+            fault.allowed = format!("0, or {}", fault.allowed);
+        }
+    }
+
     /// An angle in radians must lie in a range of degrees.
     fn angle(&mut self, field: impl Into<String>, radians: f64, range: &Range) {
         // A limit typed in degrees comes back within rounding: judged to a millionth of a degree.
@@ -215,7 +236,7 @@ impl Faults {
     fn known<'a>(&mut self, field: impl Into<String>, name: &Id, known: impl IntoIterator<Item = &'a Id>) {
         let known: Vec<&Id> = known.into_iter().collect();
         if !known.contains(&name) {
-            self.add(field, quoted(name.as_str()), one_of(known));
+            self.add(field, quoted(name.as_str()), one_of_near(name.as_str(), known));
         }
     }
 
@@ -263,6 +284,14 @@ pub fn one_of<'a>(names: impl IntoIterator<Item = &'a Id>) -> String {
         Some((only, [])) => only.clone(),
         Some((last, rest)) => format!("{} or {last}", rest.join(", ")),
     }
+}
+
+/// The same, with the one that was probably meant.
+pub fn one_of_near<'a>(found: &str, names: impl IntoIterator<Item = &'a Id>) -> String {
+    let names: Vec<&Id> = names.into_iter().collect();
+    let meant = near::nearest(found, names.iter().map(|id| id.as_str()));
+    let all = one_of(names);
+    meant.map_or(all.clone(), |meant| format!("{all} (did you mean {}?)", quoted(meant)))
 }
 
 /// The size of an outline's box.

@@ -1,8 +1,9 @@
 //! What to do, in words.
 
+use super::names::the;
 use super::{Words, listed, sentence_start};
 use crate::assessment::{Caused, Code, Cure, Finding, Severity, Step, Subject};
-use crate::model::Effort;
+use crate::model::{Effort, Id, TargetHeight, ThingKind};
 
 impl Words<'_> {
     /// What to do about a finding, with what that would cause; `None` if nothing is known.
@@ -10,7 +11,7 @@ impl Words<'_> {
         let cure = finding.cure.as_ref()?;
         let mut text = sentence_start(&self.step(&cure.step));
         if let Some(further) = cure.to_be_sure {
-            text = format!("{text} (go {} to be sure of it)", self.length(further.length()));
+            text = format!("{text}; {} to be sure of it", self.length(further.length()));
         }
         text.push('.');
         if cure.effort == Some(Effort::TwoPeople) {
@@ -27,18 +28,58 @@ impl Words<'_> {
     /// One thing to do, without capital and full stop: "move the trolley 300 mm towards the car's right".
     pub fn step(&self, step: &Step) -> String {
         match step {
-            Step::MoveThing { thing, by } => format!("move the {thing} {}", self.towards(*by)),
-            Step::TakeAway { thing } => format!("take the {thing} out of the bay"),
+            Step::MoveThing { thing, by } => {
+                format!("{} {} {}", self.moves(thing), the(thing), self.towards(*by))
+            }
+            Step::TakeAway { thing } => self.leaves(thing),
             Step::MoveCar { by } => format!("park the car {}", self.towards(*by)),
             Step::StandOnMark { placement } => {
-                format!("put {} back on its mark", self.subject(&Subject::Stand(placement.clone())))
+                let target = self.subject(&Subject::Stand(placement.clone()));
+                match self.meant_height(placement) {
+                    Some(height) => format!(
+                        "put {target} back on its mark, square and plumb, its middle {} above the floor",
+                        self.length(height)
+                    ),
+                    None => format!("put {target} back on its mark, square"),
+                }
             }
-            Step::OpenDoor { door } => format!("open the {door}"),
-            Step::Tape { thing } => format!("tape the distance to the {thing} and enter it"),
+            Step::OpenDoor { door } => format!("open {}", the(door)),
+            Step::Tape { thing } => format!("tape the distance to {} and enter it", the(thing)),
             Step::SurveyFloor => "survey the floor and enter the levels".to_owned(),
             Step::EnterFigures => "enter the vehicle maker's own figures".to_owned(),
             Step::EnterAlignment => "enter the rear toe from the alignment sheet".to_owned(),
             Step::ReviewProfile => "look at the profile again and save the layout with it".to_owned(),
+        }
+    }
+
+    fn kind(&self, thing: &Id) -> Option<ThingKind> {
+        self.arrangement.bay.things.iter().find(|own| own.id == *thing).map(|own| own.kind)
+    }
+
+    fn moves(&self, thing: &Id) -> &'static str {
+        match self.kind(thing) {
+            Some(ThingKind::LiftArm) => "swing",
+            Some(ThingKind::ParkedCar) => "drive",
+            _ => "move",
+        }
+    }
+
+    fn leaves(&self, thing: &Id) -> String {
+        match self.kind(thing) {
+            Some(ThingKind::Person) => format!("ask {} to step out", the(thing)),
+            Some(ThingKind::ParkedCar) => format!("drive {} out of the bay", the(thing)),
+            _ => format!("take {} out of the bay", the(thing)),
+        }
+    }
+
+    /// At which height the middle of a standing target belongs.
+    fn meant_height(&self, placement: &Id) -> Option<f64> {
+        let own = self.arrangement.aiming.placements.iter().find(|own| own.id == *placement)?;
+        let sensor = crate::scene::sensor_height(self.arrangement);
+        match own.height {
+            TargetHeight::Absolute(height) => Some(crate::scene::carried_at(self.arrangement) + height),
+            TargetHeight::FromSensor(offset) => Some(sensor + offset),
+            TargetHeight::OnFloor => None,
         }
     }
 
@@ -61,18 +102,16 @@ impl Words<'_> {
             facts: crate::assessment::Facts::None,
             cure: None,
         };
-        let title = self.title(&as_finding);
-        let mut letters = title.chars();
-        let lower: String =
-            letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect());
-        let more = match told.len() - 1 {
+        let what = self.within_sentence(&as_finding);
+        let more = told.iter().filter(|caused| caused.severity == first.severity).count() - 1;
+        let more = match more {
             0 => String::new(),
             1 => ", and one thing more".to_owned(),
             n => format!(", and {n} things more"),
         };
         let but =
             if first.severity == Severity::Stops { "But then this stops it" } else { "Then this needs care" };
-        Some(format!("{but}: {lower}{more}."))
+        Some(format!("{but}: {what}{more}."))
     }
 
     /// Several things to do, in one line: "move the trolley and the tool cabinet".
@@ -80,9 +119,13 @@ impl Words<'_> {
         let mut verbs: Vec<(&str, Vec<String>)> = Vec::new();
         for step in steps {
             let (verb, what) = match step {
-                Step::MoveThing { thing, .. } => ("move", format!("the {thing}")),
-                Step::TakeAway { thing } => ("take out", format!("the {thing}")),
-                Step::OpenDoor { door } => ("open", format!("the {door}")),
+                Step::MoveThing { thing, .. } => ("move", the(thing)),
+                Step::TakeAway { thing } => match self.kind(thing) {
+                    Some(ThingKind::Person) => ("ask to step out", the(thing)),
+                    Some(ThingKind::ParkedCar) => ("drive out", the(thing)),
+                    _ => ("take out", the(thing)),
+                },
+                Step::OpenDoor { door } => ("open", the(door)),
                 other => ("", self.step(other)),
             };
             match verbs.iter_mut().find(|(known, _)| *known == verb) {

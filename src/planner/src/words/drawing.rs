@@ -149,7 +149,7 @@ impl Words<'_> {
         match self.units {
             // "3 in in" would be read as inches.
             Units::FeetInches => format!("{} deep", self.units.bare(depth)),
-            _ => format!("{} in", self.units.bare(depth)),
+            _ => format!("{} inside", self.units.bare(depth)),
         }
     }
 

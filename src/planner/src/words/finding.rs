@@ -22,9 +22,14 @@ impl Words<'_> {
 
     /// What is wrong, in one short sentence without its full stop: "Tool cabinet is inside the keep-clear zone".
     pub fn title(&self, finding: &Finding) -> String {
+        sentence_start(&self.within_sentence(finding))
+    }
+
+    /// The same as it stands within a sentence: names keep their letters.
+    pub(super) fn within_sentence(&self, finding: &Finding) -> String {
         let first = finding.subjects.first().map_or_else(String::new, |s| self.bare_subject(s));
         let second = finding.subjects.get(1).map_or_else(String::new, |s| self.subject(s));
-        sentence_start(&match finding.code {
+        match finding.code {
             Code::OutsideRoom => match finding.subjects.get(1) {
                 Some(Subject::Opening(id)) => {
                     let shut = self.arrangement.bay.openings.iter().any(|door| door.id == *id && door.shut);
@@ -57,6 +62,7 @@ impl Words<'_> {
             Code::MarkPlace => match finding.subjects.first() {
                 Some(Subject::Thing(_)) => format!("{first} stands on {second}"),
                 Some(Subject::Wall(_)) => format!("{second} would lie beyond the {first}"),
+                Some(Subject::Opening(_)) => format!("{second} would lie beyond the {first}"),
                 _ => format!("{second} would lie on the {first}"),
             },
             Code::RunBlocked => format!("{first} stands in {second}"),
@@ -73,6 +79,16 @@ impl Words<'_> {
                 },
                 _ => "the runways are not equally high".to_owned(),
             },
+            Code::WheelPlace => match finding.facts {
+                Facts::Wheel(wheel) => format!("the {} wheel stands on the {first}", wheel_name(wheel)),
+                _ => format!("a wheel stands on the {first}"),
+            },
+            Code::ThingPlace => match finding.subjects.get(1) {
+                Some(Subject::Thing(_)) => {
+                    format!("{first} and {second} cannot both be where they are entered")
+                }
+                _ => format!("{first} is entered beyond {second}"),
+            },
             Code::WorkingRoom => format!("little room between the {first} and the car"),
             Code::KeepFree => {
                 let door = matches!(finding.subjects.get(1), Some(Subject::KeepFree(id))
@@ -82,11 +98,12 @@ impl Words<'_> {
             Code::FloorLevels => match finding.facts {
                 Facts::Floor(FloorFact::Unknown) => "floor not surveyed here".to_owned(),
                 Facts::Floor(FloorFact::Undated) => "floor survey has no date".to_owned(),
+                Facts::Floor(FloorFact::Future) => "floor survey is dated in the future".to_owned(),
                 Facts::Floor(FloorFact::OutOfDate) => "floor survey is out of date".to_owned(),
                 Facts::Floor(FloorFact::NotCovered) => {
                     "floor survey does not reach all wheels and targets".to_owned()
                 }
-                _ => "floor falls by more than the aiming allows".to_owned(),
+                _ => "floor is not level, and not judged yet".to_owned(),
             },
             Code::AxisUnknown => "thrust line not known".to_owned(),
             Code::ProfileChanged => "the car's profile has changed since this was saved".to_owned(),
@@ -95,7 +112,7 @@ impl Words<'_> {
             Code::MeasuredOnCar => "sensor's place as measured on this car".to_owned(),
             Code::Condition => format!("first: {}", self.text(finding)),
             Code::HaveReady => format!("have ready: {}", self.text(finding)),
-        })
+        }
     }
 
     /// The number against its limit: "250 mm in, limit 0 mm". `None` where there is no number.
@@ -104,7 +121,9 @@ impl Words<'_> {
         let value = self.quantity(measured);
         let limit_text = self.quantity(limit);
         Some(match finding.code {
-            Code::ZoneObject | Code::ZoneUnjudged => format!("{value} in, limit {limit_text}"),
+            Code::ZoneObject | Code::ZoneUnjudged | Code::KeepFree => {
+                format!("by {value}, limit {limit_text}")
+            }
             Code::OutsideRoom => format!("{value} too far, limit {limit_text}"),
             Code::CarClash | Code::StandClash => format!("{value} too close, limit {limit_text}"),
             Code::ZoneNear => format!("clear by {value}, wants {limit_text}"),
@@ -124,10 +143,13 @@ impl Words<'_> {
                 Facts::Overhead(Under::Person) => format!("{value} above the floor, wants {limit_text}"),
                 _ => format!("{value} high, limit {limit_text}"),
             },
+            Code::ThingPlace => match finding.subjects.get(1) {
+                Some(Subject::Thing(_)) => format!("{value} in one another, known to {limit_text}"),
+                _ => format!("{value} beyond it, known to {limit_text}"),
+            },
             Code::MarkOffTarget => format!("{value} beside it, limit {limit_text}"),
             Code::WheelOffRunway => format!("{value} apart, limit {limit_text}"),
             Code::WorkingRoom => format!("{value} there, wants {limit_text}"),
-            Code::KeepFree => format!("{value} of it, limit {limit_text}"),
             Code::FloorLevels => match measured {
                 Quantity::Days(_) => format!("{value} old, limit {limit_text}"),
                 _ => format!("{value} between highest and lowest, limit {limit_text}"),
@@ -145,6 +167,9 @@ impl Words<'_> {
                     (Code::ZoneNear, _) => self.known(finding),
                     (Code::ZoneUnjudged, _) if matches!(finding.subjects.first(), Some(Subject::Opening(_))) => {
                         format!("The zone is to be clear of {of}; how much a window lets in depends on the day.")
+                    }
+                    (Code::ZoneUnjudged, _) if finding.subjects.first() == Some(&Subject::Ceiling) => {
+                        format!("The zone is to be clear of {of}; what is in the ceiling is not known.")
                     }
                     (Code::ZoneUnjudged, _) => {
                         format!("The zone is to be clear of {of}; for {} that is not known.", self.made_of(finding))
@@ -218,6 +243,7 @@ impl Words<'_> {
                      different axes."
                         .to_owned()
                 }
+                Code::ThingPlace => "Check the figures of its place.".to_owned(),
                 Code::RunBlocked => "Tape or laser cannot pass there.".to_owned(),
                 _ => String::new(),
             },
@@ -334,13 +360,17 @@ impl Words<'_> {
                 parts.push(format!("{} {}", degrees(value.abs()), if value > 0.0 { plus } else { minus }));
             }
         };
-        angle(*yaw, "turned anticlockwise", "turned clockwise");
+        angle(*yaw, "turned anticlockwise seen from above", "turned clockwise seen from above");
         angle(*pitch, "tipped forward", "tipped back");
         let aim = format!(
             "The aim would be off by {} left or right and {} up or down",
             degrees(*azimuth_error),
             degrees(*elevation_error)
         );
+        // A target whose place does not aim the sensor: nothing to say of the aim.
+        if degrees(azimuth_error.max(*elevation_error)) == degrees(0.0) {
+            return format!("It is {}.", super::listed(&parts));
+        }
         if parts.is_empty() { format!("{aim}.") } else { format!("It is {}. {aim}.", super::listed(&parts)) }
     }
 
@@ -397,10 +427,11 @@ const fn floor(fact: FloorFact) -> &'static str {
     match fact {
         FloorFact::Unknown => "Levels at wheels and target are not known.",
         FloorFact::Undated => "Nobody can tell how old it is.",
+        FloorFact::Future => "Its date must be wrong.",
         FloorFact::OutOfDate => "Floors settle and joints lift.",
         FloorFact::NotJudged => {
-            "A fall to a drain is common and local rules may ask for it; whether it spoils this aiming is not \
-             worked out yet."
+            "That is over the whole survey. A fall to a drain is common and local rules may ask for it; what it \
+             does under wheels and target is not worked out yet."
         }
         FloorFact::NotCovered => "Beyond the surveyed area nothing is known.",
     }

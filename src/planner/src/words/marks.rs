@@ -39,13 +39,13 @@ impl Words<'_> {
                     Reach::Length(length) => length,
                     Reach::AbreastOf(_) => reach.unwrap_or(0.0),
                 };
-                format!(
-                    "Mark {id}: line laser or string through marks {} and {}, then tape {} on beyond mark {}.",
-                    mark(from),
-                    mark(through),
-                    self.length(distance),
-                    mark(through)
-                )
+                let (first, second) = (mark(from), mark(through));
+                let line = format!("line laser or string through marks {first} and {second}, then tape");
+                if distance >= 0.0 {
+                    format!("Mark {id}: {line} {} on beyond mark {second}.", self.length(distance))
+                } else {
+                    format!("Mark {id}: {line} {} back from mark {second}.", self.length(-distance))
+                }
             }
             Construction::Middle { first, second } => {
                 format!(
@@ -60,14 +60,22 @@ impl Words<'_> {
                 mark(to),
                 mark(of)
             ),
-            Construction::AlongAside { from, to, along, aside } => format!(
-                "Mark {id}: from mark {} towards mark {} tape {}, then {} square to the {} (3-4-5, or two equal diagonals).",
-                mark(from),
-                mark(to),
-                self.length(along),
-                self.length(aside.abs()),
-                if aside >= 0.0 { "left" } else { "right" }
-            ),
+            Construction::AlongAside { from, to, along, aside } => {
+                let (first, second) = (mark(from), mark(to));
+                let start = if along == 0.0 {
+                    format!("from mark {first}")
+                } else if along > 0.0 {
+                    format!("from mark {first} towards mark {second} tape {}, then", self.length(along))
+                } else {
+                    format!("from mark {first} away from mark {second} tape {}, then", self.length(-along))
+                };
+                let side = if aside >= 0.0 { "left" } else { "right" };
+                format!(
+                    "Mark {id}: {start} {} square to the line, on its {side} looking from mark {first} to mark {second} \
+                     (3-4-5, or two equal diagonals).",
+                    self.length(aside.abs())
+                )
+            }
             Construction::AtAngle { at, towards, angle: turn, distance } => format!(
                 "Mark {id}: at mark {}, {} to the {} of the line to mark {}, {} away.",
                 mark(at),

@@ -4,6 +4,11 @@ use super::Words;
 use crate::assessment::{Subject, Verdict};
 use crate::model::{Exclusion, Id, Material, SensorKind, TargetKind};
 
+/// A name with its article, unless it was typed with one.
+pub(super) fn the(id: &Id) -> String {
+    if id.as_str().to_lowercase().starts_with("the ") { id.to_string() } else { format!("the {id}") }
+}
+
 impl Words<'_> {
     /// The verdict: of the space, never of the car or the sensor.
     pub const fn verdict(&self, verdict: Verdict) -> &'static str {
@@ -23,7 +28,7 @@ impl Words<'_> {
             | Subject::Opening(id)
             | Subject::FloorFeature(id)
             | Subject::Runway(id)
-            | Subject::KeepFree(id) => format!("the {id}"),
+            | Subject::KeepFree(id) => the(id),
             Subject::Zone(id) => self.zone(id),
             Subject::Target(id) => self.target(id),
             Subject::Stand(id) => self.stand(id),

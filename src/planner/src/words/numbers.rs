@@ -36,7 +36,8 @@ impl Units {
     pub fn bare(self, mm: f64) -> String {
         match self {
             Self::Millimetres => millimetres(mm),
-            Self::Metres => format!("{:.3}", zeroed(mm / 1000.0, 0.0005)),
+            // Rounded to whole millimetres first, so that metres and millimetres never differ.
+            Self::Metres => format!("{:.3}", zeroed(mm.round() / 1000.0, 0.0005)),
             Self::FeetInches => feet_inches(mm),
         }
     }

@@ -1,7 +1,7 @@
 //! The answer in one sentence, beside the verdict.
 
 use super::{Words, sentence_start};
-use crate::assessment::{Assessment, Severity, Verdict};
+use crate::assessment::{Assessment, Facts, Severity, Verdict};
 
 /// Beside the work it concerns, on every output.
 pub const CAUTION: &str = "The vehicle maker's procedure decides. Chock the wheels, set the brake as told, keep eyes off \
@@ -29,7 +29,17 @@ impl Words<'_> {
                 format!("{found} {}, and {then}.", sentence_start(&self.steps(&promise.steps)))
             }
             None if assessment.verdict == Verdict::NotReady => {
-                format!("{found} No set of moves is known that makes it ready.")
+                let short = assessment.findings.iter().find_map(|finding| match finding.facts {
+                    Facts::TooLong { needs, there } => Some(("short", needs - there)),
+                    Facts::TooWide { needs, there } => Some(("narrow", needs - there)),
+                    _ => None,
+                });
+                match short {
+                    Some((how, by)) => {
+                        format!("{found} The room is {} too {how} for it this way round.", self.length(by))
+                    }
+                    None => format!("{found} No set of moves was found that makes it ready."),
+                }
             }
             None => found,
         }

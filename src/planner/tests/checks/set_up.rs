@@ -56,7 +56,9 @@ fn a_plate_aims_by_its_squareness() {
     let Facts::OffPlace { about, .. } = tipped.facts else { panic!() };
     assert_eq!(about, OffBy::Elevation);
     // Its place does not matter to the aim; only what the procedure allows counts.
-    none(&plate([30.0, 30.0, 10.0, 0.0, 0.0]), Code::StandOffMark);
+    none(&plate([9.0, 9.0, 9.0, 0.0, 0.0]), Code::StandOffMark);
+    // Where it says nothing, more than 10 mm is worth a second look.
+    check(&plate([30.0, 12.0, 0.0, 0.0, 0.0]), Code::StandOffMark, Severity::Care, Some(30.0));
     let mut placed = plate([0.0, 30.0, 0.0, 0.0, 0.0]);
     placed.aiming.placements[0].tolerance.across = Some(20.0);
     check(&placed, Code::StandOffMark, Severity::Stops, Some(30.0));
@@ -202,10 +204,12 @@ fn the_floor() {
     assert_eq!(fact(&arrangement), FloorFact::OutOfDate);
     arrangement.today = Some(jiff::civil::date(2027, 6, 1));
     none(&arrangement, Code::FloorLevels);
+    arrangement.today = Some(jiff::civil::date(2026, 5, 31));
+    assert_eq!(fact(&arrangement), FloorFact::Future);
     arrangement.bay.survey.as_mut().unwrap().taken = None;
     assert_eq!(fact(&arrangement), FloorFact::Undated);
     let mut arrangement = clear();
-    arrangement.bay.survey.as_mut().unwrap().points.truncate(3);
+    arrangement.bay.survey.as_mut().unwrap().points.retain(|point| point.at.x < 7_000.0);
     assert_eq!(fact(&arrangement), FloorFact::NotCovered);
     arrangement.bay.survey = None;
     assert_eq!(fact(&arrangement), FloorFact::Unknown);
@@ -231,6 +235,11 @@ fn runways_carry_the_car() {
     let assessment = assess(&arrangement);
     assert_eq!(assessment.scene.carried_at, 400.0);
     assert!((assessment.scene.sensor().z - 900.0).abs() < 1e-9);
+    none(&arrangement, Code::WheelOffRunway);
+    // The left tyre's outer edge, at y = 3000 + 770 + 100, passes the runway's at 4000 by 1 mm.
+    arrangement.parked = PlanPose::new(DVec2::new(4_000.0, 3_131.0), 0.0);
+    assert_eq!(of(&assess(&arrangement), Code::WheelOffRunway).len(), 2);
+    arrangement.parked = PlanPose::new(DVec2::new(4_000.0, 3_130.0), 0.0);
     none(&arrangement, Code::WheelOffRunway);
     arrangement.parked = PlanPose::new(DVec2::new(4_000.0, 3_000.0), angle::radians(12.0));
     assert!(!of(&assess(&arrangement), Code::WheelOffRunway).is_empty());
@@ -262,6 +271,49 @@ fn an_idle_runway_in_the_first_fresnel_zone() {
     let found = check(&arrangement, Code::FresnelEntered, Severity::Care, None);
     assert_eq!(found.subjects[0], Subject::Runway("runway".into()));
     assert!((number(found.measured.unwrap()) - 40.0 / 62.3972).abs() < 1e-3, "{:?}", found.measured);
+}
+
+/// Seen from the rear right wheel's point at (1400, 2230): a pit under its tread stops, a grate needs care.
+#[test]
+fn wheels_on_bad_ground() {
+    let mut arrangement = clear();
+    let feature = |kind| FloorFeature {
+        id: "pit".into(),
+        kind,
+        outline: rectangle((1_500.0, 2_100.0), (1_700.0, 2_200.0)),
+        material: Material::Steel,
+    };
+    arrangement.bay.floor_features = vec![feature(FloorFeatureKind::Pit)];
+    let found = check(&arrangement, Code::WheelPlace, Severity::Stops, None);
+    assert_eq!(found.facts, Facts::Wheel(Wheel::RearRight));
+    arrangement.bay.floor_features = vec![feature(FloorFeatureKind::Drain)];
+    check(&arrangement, Code::WheelPlace, Severity::Care, None);
+    arrangement.parked = PlanPose::new(DVec2::new(4_600.0, 3_000.0), 0.0);
+    none(&arrangement, Code::WheelPlace);
+}
+
+/// references.md §8: thrust heading (right - left) / 2, and its offset at 2700 and 5000 mm.
+#[test]
+fn thrust_line_offsets() {
+    for (left, right, at_2700, at_5000) in [
+        (0.1, 0.1, 0.0, 0.0),
+        (0.2, 0.0, -4.71239, -8.72666),
+        (0.0, 0.2, 4.71239, 8.72666),
+        (-0.05, 0.15, 4.71239, 8.72666),
+        (0.3, -0.1, -9.42482, -17.45336),
+    ] {
+        let mut arrangement = clear();
+        arrangement.aiming.axis = ReferenceAxis::ThrustLine;
+        arrangement.on_this_car.rear_toe = Some((angle::radians(left), angle::radians(right)));
+        let axis = assess(&arrangement).scene.bay_from_axis;
+        let rear = DVec2::new(4_000.0 - 2_600.0, 3_000.0);
+        for (distance, offset) in [(2_700.0, at_2700), (5_000.0, at_5000)] {
+            // Where the axis crosses a line square to the car, so far ahead of the rear axle.
+            let along = (rear.x + distance - axis.origin().x) / axis.ahead().x;
+            let crossing = axis.origin() + axis.ahead() * along;
+            assert!((crossing.y - rear.y - offset).abs() < 1e-4, "{left} {right} at {distance}");
+        }
+    }
 }
 
 #[test]

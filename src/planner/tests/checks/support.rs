@@ -167,7 +167,7 @@ pub fn vehicle() -> Vehicle {
 
 pub fn bay() -> Bay {
     let wall = |id: &str| Wall { id: id.into(), material: Material::Brick };
-    let level = |x: f64, y: f64| LevelPoint { at: DVec2::new(x, y), level: 0.0 };
+    let level = move |x: f64, y: f64| LevelPoint { at: DVec2::new(x, y), level: 0.0 };
     Bay {
         id: "test-bay".into(),
         name: "Test bay".into(),
@@ -182,12 +182,9 @@ pub fn bay() -> Bay {
         keep_free: vec![],
         survey: Some(FloorSurvey {
             taken: Some(jiff::civil::date(2026, 6, 1)),
-            points: vec![
-                level(0.0, 0.0),
-                level(12_000.0, 0.0),
-                level(12_000.0, 6_000.0),
-                level(0.0, 6_000.0),
-            ],
+            points: (0..=12)
+                .flat_map(|x| (0..=6).map(move |y| level(1e3 * f64::from(x), 1e3 * f64::from(y))))
+                .collect(),
             provenance: Provenance::Measured { by: "a test".into(), date: None },
         }),
         marks: vec![],

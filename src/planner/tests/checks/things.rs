@@ -1,6 +1,6 @@
 //! Things in zones, in sight, near the path, on marks, in runs, near the car.
 
-use baywright_planner::geometry::marks::Tool;
+use baywright_planner::geometry::marks::{Construction, Tool};
 use baywright_planner::model::*;
 use baywright_planner::{Code, Facts, Severity, Subject, Verdict, assess, words};
 
@@ -225,6 +225,31 @@ fn the_stand_against_a_thing() {
     none(&with(vec![box_]), Code::StandClash);
 }
 
+/// The foot of a perpendicular may fall on another mark: the run is named by the marks of its own step.
+#[test]
+fn a_run_is_named_by_its_own_marks() {
+    // W under the front left tyre; X where the diagonals cross; M between the front spots, where the foot D falls too.
+    let mut arrangement = with(vec![cabinet("drum", (3_400.0, 3_000.0), 300.0, 300.0)]);
+    let step = |id: &str, construction| MarkStep { id: id.into(), construction };
+    let plan = &mut arrangement.aiming.mark_plan;
+    plan.truncate(4);
+    plan.extend([
+        step("W", Construction::WheelPoint { wheel: Wheel::FrontLeft }),
+        step("X", Construction::Crossing { first: (2, 1), second: (3, 0) }),
+        step("M", Construction::Middle { first: 2, second: 3 }),
+        step("D", Construction::Foot { of: 4, from: 5, to: 6 }),
+    ]);
+    arrangement.aiming.placements[0].mark = None;
+    let assessment = assess(&arrangement);
+    let runs: Vec<_> = of(&assessment, Code::RunBlocked).iter().map(|f| f.subjects.clone()).collect();
+    let of_the_foot = [Subject::Thing("drum".into()), Subject::Run("X".into(), "D".into())];
+    assert!(runs.iter().any(|subjects| *subjects == of_the_foot), "{runs:?}");
+    assert!(
+        !runs.iter().any(|subjects| subjects.contains(&Subject::Run("X".into(), "M".into()))),
+        "{runs:?}"
+    );
+}
+
 /// Marks 1 to 4 lie 150 mm outboard of the tyres: y = 3000 ± (770 + 100 + 150). Mark 3 is at (4000, 4020).
 #[test]
 fn a_thing_on_a_mark_and_in_a_run() {
@@ -248,6 +273,26 @@ fn words_tool() -> [Tool; 2] {
     [tool(6), tool(4)]
 }
 
+/// A place typed with a nought too many, and two things in one place.
+#[test]
+fn things_that_cannot_be_there() {
+    let found = check(
+        &with(vec![cabinet("cabinet", (7_450.0, 44_750.0), 900.0, 450.0)]),
+        Code::ThingPlace,
+        Severity::Care,
+        Some(44_750.0 + 225.0 - 6_000.0),
+    );
+    assert_eq!(found.subjects[1], Subject::Wall("left wall".into()));
+    // Let into the wall by 50 mm it may be.
+    none(&with(vec![cabinet("shelf", (7_450.0, 5_825.0), 900.0, 450.0)]), Code::ThingPlace);
+    let both =
+        [cabinet("one", (1_000.0, 500.0), 600.0, 400.0), cabinet("other", (1_550.0, 600.0), 600.0, 400.0)];
+    check(&with(both.clone().into()), Code::ThingPlace, Severity::Care, Some(50.0));
+    let mut above = both;
+    above[1].span = span(1_000.0, 1_500.0);
+    none(&with(above.into()), Code::ThingPlace);
+}
+
 #[test]
 fn head_room() {
     let mut arm = cabinet("hoist arm", (2_000.0, 3_000.0), 400.0, 400.0);
@@ -269,7 +314,7 @@ fn the_way_out() {
         kind: KeepFreeKind::Exit,
         outline: rectangle((0.0, 0.0), (1_000.0, 1_000.0)),
     }];
-    check(&arrangement, Code::KeepFree, Severity::Care, Some(0.36));
+    check(&arrangement, Code::KeepFree, Severity::Care, Some(700.0));
     // The same before an exit door: 900 wide and 711.2 deep.
     arrangement.bay.keep_free.clear();
     arrangement.bay.openings = vec![Opening {
@@ -284,7 +329,7 @@ fn the_way_out() {
         free_beyond: 0.0,
         is_exit: true,
     }];
-    check(&arrangement, Code::KeepFree, Severity::Care, Some(600.0 * 600.0 / (900.0 * 711.2)));
+    check(&arrangement, Code::KeepFree, Severity::Care, Some(600.0));
     let text = words::Words::new(&arrangement, Default::default(), Default::default());
     let assessment = assess(&arrangement);
     assert!(text.line(of(&assessment, Code::KeepFree)[0]).contains("Local rules decide"));

@@ -19,12 +19,12 @@ fn a_finding_reads_well() {
     let found = of(&assessment, Code::ZoneObject)[0];
     assert_eq!(
         plain(&words.line(found)),
-        "Tool cabinet is inside the keep-clear zone: 250 mm in, limit 0 mm. Steel, from 0 mm to 1 000 mm above the \
+        "Tool cabinet is inside the keep-clear zone: by 250 mm, limit 0 mm. Steel, from 0 mm to 1 000 mm above the \
          floor; the zone is to be clear of metal."
     );
     assert_eq!(
         plain(&words.cure(found).unwrap()),
-        "Move the tool cabinet 250 mm towards the car's left (go 270 mm to be sure of it)."
+        "Move the tool cabinet 250 mm towards the car's left; 270 mm to be sure of it."
     );
     assert_eq!(
         plain(&words.summary(&assessment)),

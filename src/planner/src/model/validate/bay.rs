@@ -1,8 +1,10 @@
 //! Invariants of a bay.
 
+use baywright_geometry::Polygon;
+
 use super::super::{Bay, Id, Known, Opening, Shape, Thing};
 use super::limits;
-use super::{Faults, number};
+use super::{Faults, extent, number};
 
 /// `path` stands before every field: empty in a layout file.
 pub(super) fn check(path: &str, bay: &Bay, faults: &mut Faults) {
@@ -40,6 +42,14 @@ fn room(path: &str, bay: &Bay, faults: &mut Faults) {
     let corners = bay.room.outer().len();
     faults.no_holes(format!("{path}room.corners_mm"), &bay.room);
     faults.count(&format!("{path}room.corners_mm"), corners, limits::MOST_WALLS);
+    let size = bay.room.bounds().size();
+    if !(limits::ROOM.holds(size.x) && limits::ROOM.holds(size.y)) {
+        faults.add(
+            format!("{path}room.corners_mm"),
+            format!("a room of {} by {} mm", number(size.x), number(size.y)),
+            format!("{} each way", limits::ROOM.allowed()),
+        );
+    }
     if bay.walls.len() != corners {
         faults.add(
             format!("{path}room.walls"),
@@ -70,33 +80,39 @@ fn wall_length(bay: &Bay, wall: usize) -> Option<f64> {
 
 fn check_opening(path: &str, opening: &Opening, bay: &Bay, faults: &mut Faults) {
     faults.name(format!("{path}.name"), opening.id.as_str());
-    let before = faults.list.len();
-    faults.number(format!("{path}.from_mm"), opening.from, &limits::SIZE_OR_NONE);
-    faults.number(format!("{path}.width_mm"), opening.width, &limits::SIZE);
-    faults.number(format!("{path}.free_beyond_mm"), opening.free_beyond, &limits::SIZE_OR_NONE);
-    match wall_length(bay, opening.wall) {
-        None => {
-            let found = format!("wall number {}", opening.wall + 1);
-            faults.add(format!("{path}.wall"), found, "a wall of the room");
-        }
-        Some(length) => {
-            let end = opening.from + opening.width;
-            if faults.list.len() == before && end > length + limits::WALL_SLACK_MM {
-                faults.add(
-                    format!("{path}.width_mm"),
-                    format!("an opening from {} to {} mm along its wall", number(opening.from), number(end)),
-                    format!("one that ends within the wall's {} mm", number(length)),
-                );
-            }
-        }
+    faults.number_or_none(format!("{path}.free_beyond_mm"), opening.free_beyond, &limits::FREE);
+    let length = wall_length(bay, opening.wall);
+    if length.is_none() {
+        let found = format!("wall number {}", opening.wall + 1);
+        faults.add(format!("{path}.wall"), found, "a wall of the room");
     }
+    along_wall(path, opening.from, opening.width, length, faults);
     let (bottom, top) = (opening.span.bottom(), opening.span.top());
     if bottom < 0.0 {
         faults.add(format!("{path}.bottom_mm"), format!("{} mm", number(bottom)), "0 or above: the floor");
+    } else if !limits::OPENING.holds(top - bottom) {
+        let allowed = format!("{} above the bottom", limits::OPENING.allowed());
+        faults.add(format!("{path}.top_mm"), format!("{} mm", number(top)), allowed);
     }
     if limits::CEILING.holds(bay.ceiling) && top > bay.ceiling + limits::WALL_SLACK_MM {
         let allowed = format!("at most the ceiling's {} mm", number(bay.ceiling));
         faults.add(format!("{path}.top_mm"), format!("{} mm", number(top)), allowed);
+    }
+}
+
+/// Where an opening lies along its wall, mm from the wall's start. `length` is the wall's, if it is known.
+pub(super) fn along_wall(path: &str, from: f64, width: f64, length: Option<f64>, faults: &mut Faults) {
+    let before = faults.list.len();
+    faults.number(format!("{path}.from_mm"), from, &limits::SIZE_OR_NONE);
+    faults.number(format!("{path}.width_mm"), width, &limits::OPENING);
+    let Some(length) = length.filter(|_| faults.list.len() == before) else { return };
+    let end = from + width;
+    if end > length + limits::WALL_SLACK_MM {
+        faults.add(
+            format!("{path}.width_mm"),
+            format!("an opening from {} to {} mm along its wall", number(from), number(end)),
+            format!("one that ends within the wall's {} mm", number(length)),
+        );
     }
 }
 
@@ -133,11 +149,13 @@ fn fixtures(path: &str, bay: &Bay, faults: &mut Faults) {
     for (i, runway) in bay.runways.iter().enumerate() {
         faults.name(format!("{path}runways[{i}].name"), runway.id.as_str());
         faults.no_holes(format!("{path}runways[{i}].corners_mm"), &runway.outline);
-        faults.number(format!("{path}runways[{i}].top_mm"), runway.top, &limits::SIZE);
+        area(&format!("{path}runways[{i}].corners_mm"), &runway.outline, faults);
+        faults.number(format!("{path}runways[{i}].top_mm"), runway.top, &limits::RUNWAY_TOP);
     }
-    for (i, area) in bay.keep_free.iter().enumerate() {
-        faults.name(format!("{path}keep_free[{i}].name"), area.id.as_str());
-        faults.no_holes(format!("{path}keep_free[{i}].corners_mm"), &area.outline);
+    for (i, free) in bay.keep_free.iter().enumerate() {
+        faults.name(format!("{path}keep_free[{i}].name"), free.id.as_str());
+        faults.no_holes(format!("{path}keep_free[{i}].corners_mm"), &free.outline);
+        area(&format!("{path}keep_free[{i}].corners_mm"), &free.outline, faults);
     }
     for (i, mark) in bay.marks.iter().enumerate() {
         faults.name(format!("{path}marks[{i}].name"), mark.id.as_str());
@@ -145,17 +163,32 @@ fn fixtures(path: &str, bay: &Bay, faults: &mut Faults) {
     }
 }
 
+/// A piece of floor that is used or kept free is no smaller than a hand either way.
+fn area(field: &str, outline: &Polygon, faults: &mut Faults) {
+    let size = outline.bounds().size();
+    if !(limits::AREA.holds(size.x) && limits::AREA.holds(size.y)) {
+        let found = format!("an area of {} by {} mm", number(size.x), number(size.y));
+        faults.add(field, found, format!("{} each way", limits::AREA.allowed()));
+    }
+}
+
 pub(super) fn thing(path: &str, thing: &Thing, faults: &mut Faults) {
     faults.name(format!("{path}.name"), thing.id.as_str());
     match &thing.shape {
         Shape::Rectangle { length, width } => {
-            faults.number(format!("{path}.shape.length_mm"), *length, &limits::SIZE);
-            faults.number(format!("{path}.shape.width_mm"), *width, &limits::SIZE);
+            faults.number(format!("{path}.shape.length_mm"), *length, &limits::THING);
+            faults.number(format!("{path}.shape.width_mm"), *width, &limits::THING);
         }
         Shape::Round { diameter } => {
-            faults.number(format!("{path}.shape.diameter_mm"), *diameter, &limits::SIZE);
+            faults.number(format!("{path}.shape.diameter_mm"), *diameter, &limits::THING);
         }
-        Shape::Outline(_) => {}
+        Shape::Outline(_) => {
+            let size = extent(&thing.outline).max_element();
+            if !limits::THING.holds(size) {
+                let found = format!("a shape {} mm long", number(size));
+                faults.add(format!("{path}.shape.corners_mm"), found, limits::THING.allowed());
+            }
+        }
     }
     if thing.shape.outline().as_ref() != Ok(&thing.outline) {
         faults.add(
@@ -168,6 +201,11 @@ pub(super) fn thing(path: &str, thing: &Thing, faults: &mut Faults) {
     faults.angle(format!("{path}.turned_deg"), thing.place.heading(), &limits::TURN);
     faults.number(format!("{path}.bottom_mm"), thing.span.bottom(), &limits::HEIGHT);
     faults.number(format!("{path}.top_mm"), thing.span.top(), &limits::HEIGHT);
+    let thick = thing.span.top() - thing.span.bottom();
+    if !limits::THICKNESS.holds(thick) {
+        let allowed = format!("{} above the bottom", limits::THICKNESS.allowed());
+        faults.add(format!("{path}.top_mm"), format!("{} mm", number(thing.span.top())), allowed);
+    }
     known(&format!("{path}.known"), thing.known, faults);
 }
 
