@@ -1,10 +1,11 @@
 //! Everything that can be done to a layout on the screen: the screen sends an [`Edit`], one function applies it.
 
+use baywright_planner::Step;
 use baywright_planner::geometry::{DVec2, PlanPose, Span};
 use baywright_planner::model::{
     Effort, Id, Known, Layout, Material, Moved, SavedArrangement, Shape, StandSet, Thing, ThingKind,
 };
-use baywright_planner::{Step, words::Words};
+use baywright_planner::words::{Deed, Words};
 
 /// One change of a layout, seen from one arrangement.
 #[derive(Clone, Debug, PartialEq)]
@@ -97,24 +98,20 @@ pub enum EditFault {
 impl Edit {
     /// What it is called in the list of things to undo.
     pub fn name(&self, words: &Words<'_>) -> String {
-        match self {
-            Self::Place { thing, .. } => format!("Move {thing}"),
-            Self::Reshape { thing, .. } | Self::Heights { thing, .. } => format!("Size of {thing}"),
-            Self::Describe { thing, .. } => format!("Facts about {thing}"),
-            Self::Rename { thing, .. } => format!("Rename {thing}"),
-            Self::Add(thing) => format!("Add {}", thing.id),
-            Self::Remove(thing) => format!("Remove {thing}"),
-            Self::Park(_) => "Park the car".to_owned(),
-            Self::Stand { .. } => "Move the target stand".to_owned(),
-            Self::Door { door, shut: true } => format!("Shut {door}"),
-            Self::Door { door, shut: false } => format!("Open {door}"),
-            Self::Car { .. } => "Another car or aiming".to_owned(),
-            Self::Do(step) => {
-                let text = words.step(step);
-                let mut letters = text.chars();
-                letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
-            }
-        }
+        words.deed(match self {
+            Self::Place { thing, .. } => Deed::Move(thing),
+            Self::Reshape { thing, .. } | Self::Heights { thing, .. } => Deed::Size(thing),
+            Self::Describe { thing, .. } => Deed::Describe(thing),
+            Self::Rename { thing, .. } => Deed::Rename(thing),
+            Self::Add(thing) => Deed::Add(&thing.id),
+            Self::Remove(thing) => Deed::Remove(thing),
+            Self::Park(_) => Deed::Park,
+            Self::Stand { .. } => Deed::Stand,
+            Self::Door { door, shut: true } => Deed::Shut(door),
+            Self::Door { door, shut: false } => Deed::Open(door),
+            Self::Car { .. } => Deed::Car,
+            Self::Do(step) => Deed::Cure(step),
+        })
     }
 
     /// The layout after this edit of the named arrangement.

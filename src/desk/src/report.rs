@@ -135,7 +135,7 @@ pub(crate) fn answer(
         if group.is_empty() {
             continue;
         }
-        writeln!(out, "\n  {}:", heading(severity))?;
+        writeln!(out, "\n  {}:", words.heading(severity))?;
         for finding in group {
             number += 1;
             writeln!(out, "  {number:>2}. {}", words.line(finding))?;
@@ -146,18 +146,10 @@ pub(crate) fn answer(
     }
     let notes: Vec<&Finding> = assessment.findings.iter().filter(|f| f.severity == Severity::Note).collect();
     if !notes.is_empty() {
-        writeln!(out, "\n  {}:", heading(Severity::Note))?;
+        writeln!(out, "\n  {}:", words.heading(Severity::Note))?;
         for note in notes {
             writeln!(out, "   -  {}", words.line(note))?;
         }
     }
     writeln!(out, "\n  {}", words.caution())
-}
-
-const fn heading(severity: Severity) -> &'static str {
-    match severity {
-        Severity::Stops => "Stops the aiming",
-        Severity::Care => "Needs care",
-        Severity::Note => "To know and to have ready",
-    }
 }

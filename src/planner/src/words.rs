@@ -6,6 +6,7 @@
 pub mod drawing;
 
 mod cure;
+mod deeds;
 mod finding;
 mod marks;
 mod names;
@@ -14,6 +15,7 @@ mod summary;
 
 use crate::model::Arrangement;
 
+pub use deeds::Deed;
 pub use numbers::Units;
 
 /// The languages that sentences can be made in.

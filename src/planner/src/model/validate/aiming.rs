@@ -23,7 +23,7 @@ pub(super) fn check(path: &str, aiming: &Aiming, car: &Vehicle, faults: &mut Fau
     if let Some(floor) = &aiming.floor {
         faults.number(format!("{path}.floor.level_mm"), floor.level, &limits::FLOOR);
     }
-    faults.number(format!("{path}.working_room_mm"), aiming.working_room, &limits::SIZE_OR_NONE);
+    faults.number_or_none(format!("{path}.working_room_mm"), aiming.working_room, &limits::WORKING_ROOM);
     marks(path, aiming, car, faults);
     placements(path, aiming, car, faults);
     zones(path, aiming, faults);
@@ -114,12 +114,12 @@ fn placement(path: &str, placement: &Placement, aiming: &Aiming, car: &Vehicle, 
     if let Datum::BodyPoint(point) = &off.from {
         faults.known(format!("{path}.stand_off.from"), point, car.body_points.iter().map(|p| &p.id));
     }
-    faults.number(format!("{path}.stand_off.distance_mm"), off.distance, &limits::DISTANCE);
+    faults.number(format!("{path}.stand_off.distance_mm"), off.distance, &limits::STAND_OFF);
     faults.angle(format!("{path}.stand_off.bearing_deg"), off.bearing, &limits::TURN);
     faults.number(format!("{path}.stand_off.aside_mm"), off.aside, &limits::OFFSET);
     match placement.height {
         TargetHeight::Absolute(height) => {
-            faults.number(format!("{path}.height.height_mm"), height, &limits::SIZE);
+            faults.number(format!("{path}.height.height_mm"), height, &limits::TARGET_HEIGHT);
         }
         TargetHeight::FromSensor(offset) => {
             faults.number(format!("{path}.height.offset_mm"), offset, &limits::OFFSET);
@@ -151,8 +151,8 @@ fn placement(path: &str, placement: &Placement, aiming: &Aiming, car: &Vehicle, 
 }
 
 fn target(path: &str, target: &Target, faults: &mut Faults) {
-    faults.number(format!("{path}.width_mm"), target.width, &limits::SIZE);
-    faults.number(format!("{path}.height_mm"), target.height, &limits::SIZE);
+    faults.number(format!("{path}.width_mm"), target.width, &limits::TARGET);
+    faults.number(format!("{path}.height_mm"), target.height, &limits::TARGET);
     faults.number(format!("{path}.depth_mm"), target.depth, &limits::SIZE_OR_NONE);
     faults.number(format!("{path}.centre_behind_mm"), target.centre_behind, &limits::SIZE_OR_NONE);
     if target.centre_behind > 0.0 && target.kind != TargetKind::CornerReflector {
@@ -166,7 +166,7 @@ fn target(path: &str, target: &Target, faults: &mut Faults) {
         faults.number(format!("{path}.stand.base_height_mm"), stand.base_height, &limits::SIZE);
         faults.number(format!("{path}.stand.mast_mm"), stand.mast, &limits::SIZE);
         faults.number(format!("{path}.stand.mast_behind_mm"), stand.mast_behind, &limits::OFFSET);
-        faults.number(format!("{path}.stand.top_mm"), stand.top, &limits::SIZE);
+        faults.number(format!("{path}.stand.top_mm"), stand.top, &limits::TARGET);
         if stand.top < stand.base_height {
             let found = format!("{} mm", super::number(stand.top));
             let allowed = format!("at least the base's height of {} mm", super::number(stand.base_height));
@@ -181,8 +181,8 @@ fn target(path: &str, target: &Target, faults: &mut Faults) {
 /// A shape near a target or a car, of bounded size.
 fn size(field: &str, outline: &Outline, faults: &mut Faults) {
     let size = extent(outline).max_element();
-    if !limits::SIZE.holds(size) {
-        faults.add(field, format!("a shape {} mm long", super::number(size)), limits::SIZE.allowed());
+    if !limits::TARGET.holds(size) {
+        faults.add(field, format!("a shape {} mm long", super::number(size)), limits::TARGET.allowed());
     }
 }
 
@@ -199,6 +199,11 @@ fn zones(path: &str, aiming: &Aiming, faults: &mut Faults) {
         size(&format!("{path}.outline"), &zone.outline, faults);
         faults.number(format!("{path}.bottom_mm"), zone.span.bottom(), &limits::HEIGHT);
         faults.number(format!("{path}.top_mm"), zone.span.top(), &limits::HEIGHT);
+        if !limits::TARGET.holds(zone.span.top() - zone.span.bottom()) {
+            let found = format!("{} mm", super::number(zone.span.top()));
+            let allowed = format!("{} above the bottom", limits::TARGET.allowed());
+            faults.add(format!("{path}.top_mm"), found, allowed);
+        }
         if let Exclusion::Reflecting(level) = zone.excludes {
             faults.number(format!("{path}.excludes.level_dbsm"), level, &limits::REFLECTING);
         }

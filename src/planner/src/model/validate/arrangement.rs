@@ -31,7 +31,7 @@ pub(super) fn check(all: &Arrangement, faults: &mut Faults) {
     }
     layout::on_this_car("on_this_car", &all.on_this_car, faults);
     if let Some(at) = all.on_this_car.sensor_at {
-        vehicle::on_car("on_this_car.sensor_at_mm", at, &all.vehicle, faults);
+        vehicle::on_car("on_this_car.sensor_at_mm", at, limits::LOWEST_SENSOR_MM, &all.vehicle, faults);
     }
     if all.stands.len() != all.aiming.placements.len() {
         faults.add(

@@ -1,5 +1,7 @@
-//! The limits, named. Each is far beyond anything real and small enough that nothing computed from it overflows or
-//! takes long.
+//! The limits, named. Each upper end is far beyond anything real and small enough that nothing computed from it
+//! overflows or takes long. Each lower end is far below anything real and large enough that a figure typed in metres
+//! or centimetres, where millimetres are asked for, is noticed if it can be: a room of 7 by 4 is refused. All are common
+//! practice, no source.
 
 use super::number;
 
@@ -43,34 +45,72 @@ impl Range {
 
 /// A coordinate: within ten kilometres, as the geometry's own reach.
 pub const PLACE: Range = Range::from(-1e7, 1e7, " mm");
-/// A size of a thing: up to 100 m.
+/// A part of a stand, or where nothing smaller can be ruled out: up to 100 m.
 pub const SIZE: Range = Range::above(0.0, 1e5, " mm");
 /// A size that may be nothing.
 pub const SIZE_OR_NONE: Range = Range::from(0.0, 1e5, " mm");
 /// A height above the floor, pits included.
 pub const HEIGHT: Range = Range::from(-1e4, 1e5, " mm");
-/// The length of a car: the longest bus is below 30 m.
-pub const CAR_LENGTH: Range = Range::above(0.0, 3e4, " mm");
-/// The width or height of a car.
-pub const CAR_WIDTH: Range = Range::above(0.0, 6e3, " mm");
+/// A room, either way: from a metre to a kilometre.
+pub const ROOM: Range = Range::from(1e3, 1e6, " mm");
+/// A piece of floor that is used or kept free, either way.
+pub const AREA: Range = Range::from(100.0, 1e6, " mm");
+/// The width of a door, window or gap, and from its lower to its upper edge.
+pub const OPENING: Range = Range::from(100.0, 1e5, " mm");
+/// What is free beyond an opening, if anything is.
+pub const FREE: Range = Range::from(100.0, 1e5, " mm");
+/// The top of a runway above the floor.
+pub const RUNWAY_TOP: Range = Range::from(10.0, 1e4, " mm");
+/// A thing from above: length, width, diameter. A sheet of foil that hangs down is entered 5 mm thick.
+pub const THING: Range = Range::from(5.0, 1e5, " mm");
+/// A thing from its bottom to its top: a steel plate on the floor is 3 mm.
+pub const THICKNESS: Range = Range::from(3.0, 1e5, " mm");
+/// The length of a car: the shortest is above 1.5 m, the longest bus below 30 m.
+pub const CAR_LENGTH: Range = Range::from(1.5e3, 3e4, " mm");
+/// Front axle to rear axle.
+pub const WHEELBASE: Range = Range::from(1e3, 3e4, " mm");
+/// From an axle to the end of the car.
+pub const OVERHANG: Range = Range::from(0.0, 3e4, " mm");
+/// The width or height of a car, with mirrors too.
+pub const CAR_WIDTH: Range = Range::from(500.0, 6e3, " mm");
+/// Between the middles of two tyres of an axle.
+pub const TRACK: Range = Range::from(300.0, 6e3, " mm");
+/// Across a tyre, from the side.
+pub const TYRE_DIAMETER: Range = Range::from(200.0, 3e3, " mm");
+/// The width of a tyre.
+pub const TYRE_WIDTH: Range = Range::from(40.0, 1.5e3, " mm");
+/// The middle of the mirrors above the ground.
+pub const MIRROR_HEIGHT: Range = Range::from(200.0, 6e3, " mm");
+/// Wheel arch edge above the wheel's middle.
+pub const RIDE_HEIGHT: Range = Range::from(50.0, 3e3, " mm");
 /// Ground clearance.
-pub const CLEARANCE: Range = Range::from(0.0, 2e3, " mm");
+pub const CLEARANCE: Range = Range::from(20.0, 2e3, " mm");
 /// A place on a car.
 pub const ON_CAR: Range = Range::from(-3e4, 3e4, " mm");
+/// The lowest that a sensor sits above the ground.
+pub const LOWEST_SENSOR_MM: f64 = 50.0;
 /// Ceiling.
-pub const CEILING: Range = Range::above(0.0, 1e5, " mm");
+pub const CEILING: Range = Range::from(1e3, 1e5, " mm");
 /// How well a place is known.
 pub const KNOWN: Range = Range::from(0.0, 1e4, " mm");
-/// A stand-off or a taped length.
-pub const DISTANCE: Range = Range::above(0.0, 1e5, " mm");
+/// A stand-off.
+pub const STAND_OFF: Range = Range::from(100.0, 1e5, " mm");
+/// A taped length.
+pub const DISTANCE: Range = Range::from(10.0, 1e5, " mm");
+/// Room to walk and work in, if any is asked for.
+pub const WORKING_ROOM: Range = Range::from(100.0, 1e5, " mm");
+/// The width or height of a target's face, the size of a zone or of a stand's foot.
+pub const TARGET: Range = Range::from(10.0, 1e5, " mm");
+/// The height of the middle of a target's face above what carries the wheels.
+pub const TARGET_HEIGHT: Range = Range::from(50.0, 1e5, " mm");
 /// A length along or aside, either way.
 pub const OFFSET: Range = Range::from(-1e5, 1e5, " mm");
 /// A tolerance of place.
-pub const TOLERANCE: Range = Range::above(0.0, 1e4, " mm");
+pub const TOLERANCE: Range = Range::from(0.1, 1e4, " mm");
 /// A floor level or a floor tolerance.
 pub const LEVEL: Range = Range::from(-2e3, 2e3, " mm");
 /// What a floor may differ by.
-pub const FLOOR: Range = Range::above(0.0, 1e3, " mm");
+pub const FLOOR: Range = Range::from(0.1, 1e3, " mm");
 /// A heading, bearing or turn.
 pub const TURN: Range = Range::from(-360.0, 360.0, "°");
 /// Up or down.

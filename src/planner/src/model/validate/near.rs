@@ -58,9 +58,7 @@ mod tests {
 
     #[test]
     fn slips_are_counted() {
-        let count = |a: &str, b: &str| {
-            slips(&a.chars().collect::<Vec<_>>(), &b.chars().collect::<Vec<_>>())
-        };
+        let count = |a: &str, b: &str| slips(&a.chars().collect::<Vec<_>>(), &b.chars().collect::<Vec<_>>());
         for (a, b, expected) in [
             ("", "", 0),
             ("", "abc", 3),

@@ -15,7 +15,7 @@ pub(super) fn check(car: &Vehicle, faults: &mut Faults) {
     faults.count("body_points", car.body_points.len(), limits::MOST_PARTS);
     for (i, point) in car.body_points.iter().enumerate() {
         faults.name(format!("body_points[{i}].name"), point.id.as_str());
-        on_car(&format!("body_points[{i}].at_mm"), point.at, car, faults);
+        on_car(&format!("body_points[{i}].at_mm"), point.at, 0.0, car, faults);
     }
     faults.unique(car.body_points.iter().enumerate().map(|(i, p)| (format!("body_points[{i}].name"), &p.id)));
     faults.count("sensors", car.sensors.len(), limits::MOST_PARTS);
@@ -32,14 +32,13 @@ pub(super) fn check(car: &Vehicle, faults: &mut Faults) {
 
 /// The figures that the car's box is made of. What is assumed from the class follows from them.
 fn main_figures(car: &Vehicle) -> [(&'static str, f64, Range); 6] {
-    let overhang = Range { above: false, ..limits::CAR_LENGTH };
     [
         ("length_mm", car.length, limits::CAR_LENGTH),
         ("width_mm", car.width, limits::CAR_WIDTH),
         ("height_mm", car.height, limits::CAR_WIDTH),
-        ("wheelbase_mm", car.wheelbase, limits::CAR_LENGTH),
-        ("overhang_front_mm", car.overhang_front, overhang),
-        ("overhang_rear_mm", car.overhang_rear, overhang),
+        ("wheelbase_mm", car.wheelbase, limits::WHEELBASE),
+        ("overhang_front_mm", car.overhang_front, limits::OVERHANG),
+        ("overhang_rear_mm", car.overhang_rear, limits::OVERHANG),
     ]
 }
 
@@ -54,14 +53,14 @@ fn body(car: &Vehicle, faults: &mut Faults) {
     }
     let has_box = faults.list.len() == before;
     for (field, name, value, range) in [
-        ("track_front_mm", figure::TRACK_FRONT, car.track_front, &limits::CAR_WIDTH),
-        ("track_rear_mm", figure::TRACK_REAR, car.track_rear, &limits::CAR_WIDTH),
-        ("tyre_diameter_mm", figure::TYRE_DIAMETER, car.tyre_diameter, &limits::CAR_WIDTH),
-        ("tyre_width_mm", figure::TYRE_WIDTH, car.tyre_width, &limits::CAR_WIDTH),
+        ("track_front_mm", figure::TRACK_FRONT, car.track_front, &limits::TRACK),
+        ("track_rear_mm", figure::TRACK_REAR, car.track_rear, &limits::TRACK),
+        ("tyre_diameter_mm", figure::TYRE_DIAMETER, car.tyre_diameter, &limits::TYRE_DIAMETER),
+        ("tyre_width_mm", figure::TYRE_WIDTH, car.tyre_width, &limits::TYRE_WIDTH),
         ("ground_clearance_mm", figure::GROUND_CLEARANCE, car.ground_clearance, &limits::CLEARANCE),
         ("mirrors.width_mm", figure::MIRRORS, car.mirrors.width, &limits::CAR_WIDTH),
         ("mirrors.ahead_mm", figure::MIRRORS, car.mirrors.ahead, &limits::ON_CAR),
-        ("mirrors.height_mm", figure::MIRRORS, car.mirrors.height, &limits::CAR_WIDTH),
+        ("mirrors.height_mm", figure::MIRRORS, car.mirrors.height, &limits::MIRROR_HEIGHT),
     ] {
         // A figure that was assumed from a wrong one is not a second fault.
         if has_box || !car.assumed.iter().any(|a| a == name) {
@@ -70,7 +69,7 @@ fn body(car: &Vehicle, faults: &mut Faults) {
     }
     let arches = ["front_left_mm", "front_right_mm", "rear_left_mm", "rear_right_mm"];
     for (field, value) in arches.iter().zip(car.ride_heights.iter().flatten()) {
-        faults.number(format!("body.ride_heights.{field}"), *value, &limits::SIZE);
+        faults.number(format!("body.ride_heights.{field}"), *value, &limits::RIDE_HEIGHT);
     }
     if faults.list.len() == before {
         proportions(car, faults);
@@ -163,8 +162,8 @@ fn outline(field: &str, points: &[DVec2], size: Bounds, faults: &mut Faults) {
     }
 }
 
-/// A place on the car must lie in its box, a little more allowed.
-pub(super) fn on_car(field: &str, at: DVec3, car: &Vehicle, faults: &mut Faults) {
+/// A place on the car must lie in its box, a little more allowed, and no lower than `lowest` above the ground.
+pub(super) fn on_car(field: &str, at: DVec3, lowest: f64, car: &Vehicle, faults: &mut Faults) {
     let slack = limits::SENSOR_SLACK_MM;
     let half = car.width.max(car.mirrors.width) * 0.5 + slack;
     let ranges = if !has_box(car) {
@@ -174,7 +173,7 @@ pub(super) fn on_car(field: &str, at: DVec3, car: &Vehicle, faults: &mut Faults)
         [
             Range { low: car.rear() - slack, high: car.front() + slack, above: false, unit: " mm" },
             Range { low: -half, high: half, above: false, unit: " mm" },
-            Range { low: 0.0, high: car.height + slack, above: false, unit: " mm" },
+            Range { low: lowest, high: car.height + slack, above: false, unit: " mm" },
         ]
     };
     for (i, (value, range)) in at.to_array().into_iter().zip(ranges).enumerate() {
@@ -184,7 +183,7 @@ pub(super) fn on_car(field: &str, at: DVec3, car: &Vehicle, faults: &mut Faults)
 
 fn check_sensor(path: &str, sensor: &Sensor, car: &Vehicle, faults: &mut Faults) {
     faults.name(format!("{path}.name"), sensor.id.as_str());
-    on_car(&format!("{path}.at_mm"), sensor.at, car, faults);
+    on_car(&format!("{path}.at_mm"), sensor.at, limits::LOWEST_SENSOR_MM, car, faults);
     faults.angle(format!("{path}.azimuth_deg"), sensor.azimuth, &limits::TURN);
     faults.angle(format!("{path}.elevation_deg"), sensor.elevation, &limits::ELEVATION);
     faults.angle(format!("{path}.view_azimuth_deg"), sensor.view.azimuth_half * 2.0, &limits::VIEW);

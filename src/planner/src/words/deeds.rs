@@ -1,0 +1,63 @@
+//! What a person did, in the list of things to undo.
+
+use super::{Words, sentence_start};
+use crate::assessment::{Severity, Step};
+use crate::model::Id;
+
+/// What a person did to a layout.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Deed<'a> {
+    /// Moved or turned a thing.
+    Move(&'a Id),
+    /// Changed a thing's size or heights.
+    Size(&'a Id),
+    /// Changed what is known of a thing.
+    Describe(&'a Id),
+    /// Gave a thing another name.
+    Rename(&'a Id),
+    /// Put a thing there.
+    Add(&'a Id),
+    /// Took a thing away.
+    Remove(&'a Id),
+    /// Parked the car elsewhere.
+    Park,
+    /// Moved a target.
+    Stand,
+    /// Shut a door.
+    Shut(&'a Id),
+    /// Opened a door.
+    Open(&'a Id),
+    /// Chose another car or aiming.
+    Car,
+    /// Did what a cure says.
+    Cure(&'a Step),
+}
+
+impl Words<'_> {
+    /// A deed as a person reads it beside "undo".
+    pub fn deed(&self, deed: Deed<'_>) -> String {
+        match deed {
+            Deed::Move(thing) => format!("Move {thing}"),
+            Deed::Size(thing) => format!("Size of {thing}"),
+            Deed::Describe(thing) => format!("Facts about {thing}"),
+            Deed::Rename(thing) => format!("Rename {thing}"),
+            Deed::Add(thing) => format!("Add {thing}"),
+            Deed::Remove(thing) => format!("Remove {thing}"),
+            Deed::Park => "Park the car".to_owned(),
+            Deed::Stand => "Move the target stand".to_owned(),
+            Deed::Shut(door) => format!("Shut {door}"),
+            Deed::Open(door) => format!("Open {door}"),
+            Deed::Car => "Another car or aiming".to_owned(),
+            Deed::Cure(step) => sentence_start(&self.step(step)),
+        }
+    }
+
+    /// The heading over all findings of one severity.
+    pub const fn heading(&self, severity: Severity) -> &'static str {
+        match severity {
+            Severity::Stops => "Stops the aiming",
+            Severity::Care => "Needs care",
+            Severity::Note => "To know and to have ready",
+        }
+    }
+}
