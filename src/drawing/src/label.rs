@@ -13,7 +13,7 @@ const OFF_PX: f64 = 5.0;
 /// A shortened name is worth less than a whole one in a worse place.
 const SHORT_COST: f64 = 30.0;
 /// A name that would cover as much as this is left out: what it names can still be pointed at.
-const TOO_DEAR: f64 = 260.0;
+const TOO_DEAR: f64 = 190.0;
 /// Outside of what it names is worth less than inside.
 const OUTSIDE_COST: f64 = 4.0;
 
@@ -49,7 +49,11 @@ impl Pen<'_> {
                 Some((0.0, whole.clone()))
             } else {
                 let short = fitted(wanted.text, wanted.style, room.x - 8.0, self.paper.measure);
-                short.map(|short| (SHORT_COST, short))
+                let letters = whole.text.chars().count();
+                // Half a name is told better beside the thing than by its first letters inside.
+                short
+                    .filter(|short| 2 * short.text.chars().count() > letters)
+                    .map(|short| (SHORT_COST, short))
             };
             if let Some((extra, text)) = inside {
                 let place = self.level_box(middle, Align::Middle, text.width, wanted.style);
