@@ -96,6 +96,12 @@ fn what_cannot_be_read_or_found() {
         errors(&output)
     );
     assert!(output.stdout.is_empty());
+    let said = errors(&output);
+    assert!(
+        said.contains("there is no file of that name; built-in bays are clear-bay, crowded-bay"),
+        "{said}"
+    );
+    assert!(!said.contains("os error"), "{said}");
     assert_eq!(baywright(&["chek"]).status.code(), Some(2));
     assert_eq!(baywright(&["--help"]).status.code(), Some(0));
     let folder = scratch("bad");
@@ -134,6 +140,22 @@ fn draw_writes_a_picture() {
     let _ = std::fs::remove_dir_all(folder);
 }
 
+/// A picture of another kind is not promised by its name.
+#[test]
+fn draw_writes_nothing_but_svg() {
+    let folder = scratch("ending");
+    for name in ["x.png", "x", "x.svg.pdf"] {
+        let picture = folder.join(name);
+        let path = picture.to_str().expect("a path");
+        let output = baywright(&["draw", "crowded-bay", "--view", "top", "-o", path]);
+        assert_eq!(output.status.code(), Some(2), "{name}");
+        let said = errors(&output);
+        assert_eq!(said, format!("{path}: drawings are written as SVG; give a name that ends in .svg.\n"));
+        assert!(!picture.exists(), "{name}");
+    }
+    let _ = std::fs::remove_dir_all(folder);
+}
+
 #[test]
 fn without_a_display_the_demo_answers() {
     let folder = scratch("demo");
@@ -160,9 +182,12 @@ fn without_a_display_the_demo_answers() {
 /// What the README shows is what is printed, but for the breaks of its lines.
 #[test]
 fn the_readme_shows_what_is_printed() {
-    let readme = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/README.md")).expect("README.md");
-    let shown = readme.split("```text\n").nth(1).and_then(|rest| rest.split("```").next()).expect("an example");
-    let joined = |text: &str| text.split([' ', '\n']).filter(|word| !word.is_empty()).collect::<Vec<_>>().join(" ");
+    let readme =
+        std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/README.md")).expect("README.md");
+    let shown =
+        readme.split("```text\n").nth(1).and_then(|rest| rest.split("```").next()).expect("an example");
+    let joined =
+        |text: &str| text.split([' ', '\n']).filter(|word| !word.is_empty()).collect::<Vec<_>>().join(" ");
     let output = baywright(&["check", "bay-layouts/crowded-bay.ron", "-a", "As found"]);
     let printed = String::from_utf8(output.stdout).expect("text");
     assert!(joined(&printed).starts_with(&joined(shown)), "{}", joined(&printed));

@@ -24,6 +24,11 @@ pub(crate) struct Picture {
 
 /// Draws one arrangement into a file.
 pub(crate) fn draw(asked: &Draw, out: &mut dyn Write, errors: &mut dyn Write) -> Outcome {
+    if !asked.output.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("svg")) {
+        let file = asked.output.display();
+        let _ = writeln!(errors, "{file}: drawings are written as SVG; give a name that ends in .svg.");
+        return Outcome::NotRead;
+    }
     let loaded = match baywright_files::open(&asked.layout, asked.today) {
         Ok(loaded) => loaded,
         Err(faults) => return not_read(&faults, errors),

@@ -1,11 +1,12 @@
 //! What the text reader complains of, in a workshop's words.
 
+use baywright_planner::model::validate::nearest;
 use ron::error::{Error, SpannedError};
 use serde_path_to_error::{Path, Segment};
 
 use crate::fault::{FileFault, one_of, quoted};
-use crate::spot;
 use crate::text::Text;
+use crate::{slip, spot};
 
 /// A complaint of the reader as a fault of the file.
 pub fn parse_fault(text: &Text, error: &SpannedError, path: Option<&Path>) -> FileFault {
@@ -15,7 +16,8 @@ pub fn parse_fault(text: &Text, error: &SpannedError, path: Option<&Path>) -> Fi
     let (found, allowed) = match &error.code {
         Error::NoSuchStructField { expected, found, .. } => {
             field = Some(joined(field, found));
-            (format!("a field named {}", quoted(found)), one_of(expected.iter().copied()))
+            let meant = did_you_mean(found, expected);
+            (format!("a field named {}", quoted(found)), one_of(expected.iter().copied()) + &meant)
         }
         Error::MissingStructField { field: missing, .. } => {
             field = Some(joined(field, missing));
@@ -27,7 +29,9 @@ pub fn parse_fault(text: &Text, error: &SpannedError, path: Option<&Path>) -> Fi
             field = Some(joined(field, twice));
             (format!("{twice} again"), "each field once".to_owned())
         }
-        Error::NoSuchEnumVariant { expected, found, .. } => (quoted(found), bare(expected)),
+        Error::NoSuchEnumVariant { expected, found, .. } => {
+            (quoted(found), bare(expected) + &did_you_mean(found, expected))
+        }
         Error::ExceededRecursionLimit => {
             ("records nested too deep".to_owned(), "records as the formats describe them".to_owned())
         }
@@ -42,20 +46,21 @@ pub fn parse_fault(text: &Text, error: &SpannedError, path: Option<&Path>) -> Fi
         Error::Message(message) => (message.clone(), "what the formats describe".to_owned()),
         code => {
             at = if start == end { start } else { value_start(text, start, end) };
-            (token(text, at), expected(code))
+            (token(text, at), kind_in_quotes(text, at, code).unwrap_or_else(|| expected(code)))
         }
     };
-    let comma = decimal_comma(&text.text, start)
-        .or_else(|| decimal_comma(&text.text, end))
-        .or_else(|| comma_in_list(&text.text, end));
-    let (found, allowed) = match comma {
-        Some(number)
-            if !matches!(error.code, Error::NoSuchStructField { .. } | Error::MissingStructField { .. }) =>
-        {
-            (format!("{number} with a comma"), format!("a decimal point: {}", number.replace(',', ".")))
-        }
-        _ => (found, allowed),
-    };
+    let (mut found, mut allowed) = (found, allowed);
+    let names_field =
+        matches!(error.code, Error::NoSuchStructField { .. } | Error::MissingStructField { .. });
+    if let Some(quote) = spot::unclosed_text(&text.text, end) {
+        let (first, last) = (quote.start, quote.end);
+        let last = spot::line_and_column(&text.text, last).0;
+        at = first;
+        found = format!("a text that goes on to line {last}");
+        allowed = "a text that ends on its line: its closing double quote is probably missing".to_owned();
+    } else if let Some((number, meant)) = slip::in_number(&text.text, start, end).filter(|_| !names_field) {
+        (found, allowed) = (number, meant);
+    }
     let (line, column) = spot::line_and_column(&text.text, at);
     FileFault { file: text.file.clone(), line: Some(line), column: Some(column), field, found, allowed }
 }
@@ -94,6 +99,21 @@ fn bare(names: &[&str]) -> String {
         Some((only, [])) => (*only).to_owned(),
         Some((last, rest)) => format!("{} or {last}", rest.join(", ")),
     }
+}
+
+/// A kind stands without quotes.
+fn kind_in_quotes(text: &Text, at: usize, code: &Error) -> Option<String> {
+    let rest = text.text.get(at..)?.strip_prefix('"')?;
+    let word = rest.split(['"', '\n']).next()?;
+    let is_word =
+        word.starts_with(char::is_alphabetic) && word.chars().all(|c| c.is_alphanumeric() || c == '_');
+    let asked = matches!(code, Error::ExpectedIdentifier | Error::ExpectedNamedStructLike(_));
+    (asked && is_word).then(|| format!("a kind without quotes: {word}"))
+}
+
+fn did_you_mean(found: &str, words: &[&str]) -> String {
+    let meant = nearest(found, words.iter().copied());
+    meant.map(|meant| format!(" (did you mean {meant}?)")).unwrap_or_default()
 }
 
 fn expected(code: &Error) -> String {
@@ -159,29 +179,4 @@ fn token(text: &Text, at: usize) -> String {
         first.to_string()
     };
     quoted(&word)
-}
-
-/// The same anywhere in the list of figures that ends at a place, if other commas in it have a blank after them, so
-/// that this one stands out.
-fn comma_in_list(text: &str, at: usize) -> Option<String> {
-    let before = text.get(..at)?;
-    let list = before.get(before.rfind(['(', '['])?..)?;
-    let comma = list.match_indices(',').map(|(i, _)| i).find(|i| {
-        let digit = |c: Option<char>| c.is_some_and(|c| c.is_ascii_digit());
-        digit(list.get(..*i).and_then(|s| s.chars().next_back()))
-            && digit(list.get(i + 1..).and_then(|s| s.chars().next()))
-    })?;
-    list.contains(", ").then(|| decimal_comma(list, comma)).flatten()
-}
-
-/// A number with a comma in it just before or at a place, such as `6,5`: digits, comma, digits without a blank.
-fn decimal_comma(text: &str, at: usize) -> Option<String> {
-    let part = |c: char| c.is_ascii_digit() || c == ',';
-    let before: String = text.get(..at)?.chars().rev().take_while(|&c| part(c)).collect();
-    let before: String = before.chars().rev().collect();
-    let after: String = text.get(at..)?.chars().take_while(|&c| part(c)).collect();
-    let number = format!("{before}{after}");
-    let (whole, rest) = number.trim_end_matches(',').split_once(',')?;
-    let digits = |s: &str| !s.is_empty() && s.chars().all(|c| c.is_ascii_digit());
-    (digits(whole) && digits(rest)).then(|| format!("{whole},{rest}"))
 }

@@ -1,6 +1,7 @@
 //! What is wrong with a file, in one sentence.
 
 use std::fmt;
+use std::io::ErrorKind;
 
 pub use baywright_planner::model::validate::quoted;
 
@@ -15,22 +16,40 @@ pub struct FileFault {
     pub column: Option<u32>,
     /// The field's path, such as `sensors[0].at_mm`.
     pub field: Option<String>,
-    /// What was found there.
+    /// What was found there; the whole sentence, without its full stop, if nothing is said to be allowed.
     pub found: String,
-    /// What is allowed there.
+    /// What is allowed there; empty if `found` says everything.
     pub allowed: String,
 }
 
 impl FileFault {
-    /// A fault of the file as a whole.
-    pub fn whole(file: &str, found: impl Into<String>, allowed: impl Into<String>) -> Self {
+    /// A fault of the file as a whole: what is wrong and what to do, in words of its own.
+    pub fn whole(file: &str, sentence: impl Into<String>) -> Self {
         Self {
             file: file.to_owned(),
             line: None,
             column: None,
             field: None,
-            found: found.into(),
-            allowed: allowed.into(),
+            found: sentence.into(),
+            allowed: String::new(),
+        }
+    }
+}
+
+/// Why the system refused a file, in plain words; `missing` is what is not there.
+pub fn why(error: &std::io::Error, missing: &str) -> String {
+    match error.kind() {
+        ErrorKind::NotFound => missing.to_owned(),
+        ErrorKind::PermissionDenied => "permission is refused".to_owned(),
+        ErrorKind::IsADirectory => "it is a folder".to_owned(),
+        ErrorKind::NotADirectory => "what should be a folder is a file".to_owned(),
+        ErrorKind::StorageFull | ErrorKind::QuotaExceeded => "the disk is full".to_owned(),
+        ErrorKind::ReadOnlyFilesystem => "the disk is read-only".to_owned(),
+        _ => {
+            // The system's own words, without its number for them.
+            let words = error.to_string();
+            let plain = words.split(" (os error").next().unwrap_or_default().to_lowercase();
+            format!("the system says: {plain}")
         }
     }
 }
@@ -47,7 +66,11 @@ impl fmt::Display for FileFault {
         if let Some(field) = &self.field {
             write!(f, ", {field}")?;
         }
-        write!(f, ": found {}; allowed is {}.", self.found, self.allowed)
+        if self.allowed.is_empty() {
+            write!(f, ": {}.", self.found)
+        } else {
+            write!(f, ": found {}; allowed is {}.", self.found, self.allowed)
+        }
     }
 }
 

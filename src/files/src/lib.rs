@@ -18,6 +18,7 @@ mod profile;
 mod same;
 mod save;
 mod shape;
+mod slip;
 mod spot;
 mod text;
 mod version;

@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use baywright_planner::model::validate::{self, Fault, one_of};
+use baywright_planner::model::validate::{self, Fault, one_of_near};
 use baywright_planner::model::{Arrangement, Id, Layout};
 use jiff::civil::Date;
 
@@ -53,7 +53,7 @@ pub fn open(name: &Path, today: Option<Date>) -> Result<Loaded, Vec<FileFault>> 
             (Text::new(built_in.label(), built_in.text), built_in.name.into(), None)
         }
         _ => (
-            Text::read(name, A_LAYOUT).map_err(|fault| vec![naming_built_in(fault)])?,
+            Text::read(name, A_LAYOUT).map_err(|fault| vec![naming_built_in(name, fault)])?,
             stem(name)?,
             Some(name),
         ),
@@ -78,10 +78,13 @@ fn embedded_layout(name: &Path) -> Option<&'static embedded::Embedded> {
 }
 
 /// A file that is not there: say which built-in ones are.
-fn naming_built_in(mut fault: FileFault) -> FileFault {
-    if fault.found == "no such file" {
-        let names: Vec<Id> = embedded::LAYOUTS.iter().map(|e| e.name.into()).collect();
-        fault.allowed = format!("{}, or a built-in one: {}", fault.allowed, one_of(&names));
+fn naming_built_in(name: &Path, mut fault: FileFault) -> FileFault {
+    if !name.exists() {
+        let there = embedded::LAYOUTS.iter().map(|e| e.name);
+        let meant = name.file_stem().and_then(|stem| validate::nearest(stem.to_str()?, there.clone()));
+        let meant = meant.map(|meant| format!(" (did you mean {meant}?)")).unwrap_or_default();
+        let names: Vec<&str> = there.collect();
+        fault.found = format!("{}; built-in bays are {}{meant}", fault.found, names.join(", "));
     }
     fault
 }
@@ -138,7 +141,7 @@ fn stem(path: &Path) -> Result<Id, Vec<FileFault>> {
     let stem = path.file_stem().and_then(|s| s.to_str()).map(str::trim).filter(|s| !s.is_empty());
     stem.map(Id::from).ok_or_else(|| {
         let file = path.display().to_string();
-        vec![FileFault::whole(&file, "a file name that is no text", "a name in plain letters")]
+        vec![FileFault::whole(&file, "this file's name is no text; give it a name in plain letters")]
     })
 }
 
@@ -180,7 +183,7 @@ fn resolve_in(
                             "{}, of which there is no profile",
                             validate::quoted(saved.vehicle.as_str())
                         ),
-                        allowed: one_of(&library.names()),
+                        allowed: one_of_near(saved.vehicle.as_str(), &library.names()),
                     });
                     None
                 }
@@ -204,7 +207,7 @@ fn resolve_in(
             Err(fault) => in_layout.push(Fault {
                 field: format!("arrangements[{i}].{}", fault.field),
                 found: validate::quoted(fault.found.as_str()),
-                allowed: one_of(&fault.allowed),
+                allowed: one_of_near(fault.found.as_str(), &fault.allowed),
             }),
         }
     }

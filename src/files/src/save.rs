@@ -7,7 +7,7 @@ use baywright_planner::model::{Layout, Provenance, Vehicle, validate};
 use ron::ser::PrettyConfig;
 use serde::Serialize;
 
-use crate::fault::FileFault;
+use crate::fault::{FileFault, why};
 use crate::open::{parse_layout, parse_profile};
 use crate::text::{Text, options};
 use crate::{layout, profile, spot};
@@ -65,8 +65,7 @@ fn written(
     let body = options().to_string_pretty(file, pretty).map_err(|error| {
         vec![FileFault::whole(
             name,
-            format!("that it cannot be written ({error})"),
-            "figures that have a text",
+            format!("this cannot be written as text ({error}); look for a figure that is no number"),
         )]
     })?;
     let example = if *source == Provenance::Example { EXAMPLE_HEAD } else { "" };
@@ -107,10 +106,10 @@ pub fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), FileFault> {
 }
 
 fn not_written(path: &Path, error: &std::io::Error) -> FileFault {
+    let why = why(error, "there is no such folder");
     FileFault::whole(
         &path.display().to_string(),
-        format!("that it cannot be written ({error})"),
-        "a place where files may be written",
+        format!("this file cannot be written: {why}; choose a place where you may write"),
     )
 }
 

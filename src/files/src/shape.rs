@@ -3,7 +3,7 @@
 use baywright_planner::geometry::{Bounds, Circle, DVec2, Outline, Polygon, Span};
 use baywright_planner::model::Id;
 use baywright_planner::model::validate::limits::{self, Range};
-use baywright_planner::model::validate::{Fault, number, one_of, shape_fault};
+use baywright_planner::model::validate::{Fault, number, one_of_near, shape_fault};
 
 use crate::aiming::OutlineFile;
 use crate::figure::{Figure, Point, point, points, vec2, vecs};
@@ -106,7 +106,7 @@ impl Faults {
         let found = known.iter().position(|k| *k == name);
         if found.is_none() {
             let ids: Vec<Id> = known.into_iter().map(Id::from).collect();
-            self.add(field, crate::fault::quoted(name), one_of(&ids));
+            self.add(field, crate::fault::quoted(name), one_of_near(name, &ids));
         }
         found
     }

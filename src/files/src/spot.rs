@@ -47,6 +47,22 @@ pub fn has_comment(text: &str) -> bool {
     false
 }
 
+/// The first text in double quotes that starts before a place and does not end on its own line. Names stand on one
+/// line, so its closing quote is probably missing, and every later quote is taken for the wrong end of a text.
+pub fn unclosed_text(text: &str, before: usize) -> Option<std::ops::Range<usize>> {
+    let mut walker = Walker { text, at: 0 };
+    while walker.at < text.len().min(before) {
+        let start = walker.at;
+        let is_text = walker.peek() == Some('"');
+        walker.token();
+        let whole = text.get(start..walker.at).unwrap_or_default();
+        if is_text && whole.contains('\n') {
+            return Some(start..walker.at);
+        }
+    }
+    None
+}
+
 /// One step of a path.
 #[derive(Debug)]
 enum Step<'p> {
@@ -283,6 +299,16 @@ mod tests {
         assert_eq!(line_and_column("äö\nüx", 7), (2, 2));
         assert_eq!(offset("äö\nüx", 2, 2), 7);
         assert_eq!(offset("a", 9, 9), 1);
+    }
+
+    #[test]
+    fn a_text_that_is_not_closed_is_found() {
+        let bad = "(a: \"x\", // \"\n b: \"y,\n c: \"z\")";
+        let found = unclosed_text(bad, bad.len()).unwrap();
+        assert_eq!(&bad[found.clone()], "\"y,\n c: \"");
+        assert_eq!(unclosed_text(bad, found.start), None);
+        assert_eq!(unclosed_text("(a: \"b, c)\n", 99), Some(4..11));
+        assert_eq!(unclosed_text(TEXT, TEXT.len()), None);
     }
 
     #[test]

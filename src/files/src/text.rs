@@ -6,7 +6,7 @@ use std::path::Path;
 use ron::extensions::Extensions;
 use serde::de::DeserializeOwned;
 
-use crate::fault::FileFault;
+use crate::fault::{FileFault, why};
 use crate::{explain, spot};
 
 /// No file may be larger: a hundred times the largest layout by hand, and read in a moment.
@@ -36,17 +36,19 @@ impl Text {
     /// Not there, not a file, not readable, too large, not text, empty.
     pub fn read(path: &Path, what: &str) -> Result<Self, FileFault> {
         let file = path.display().to_string();
-        let io = |error: std::io::Error| unreadable(&file, &error, what);
+        let io = |error: std::io::Error| {
+            let why = why(&error, "there is no file of that name");
+            FileFault::whole(&file, format!("{what} cannot be read here: {why}"))
+        };
         let about = std::fs::metadata(path).map_err(io)?;
         if about.is_dir() {
-            return Err(FileFault::whole(&file, "a folder", format!("{what} file")));
-        }
-        if !about.is_file() {
             return Err(FileFault::whole(
                 &file,
-                "something that is not a plain file",
-                format!("{what} file"),
+                format!("this is a folder; name the file of {what} in it, which ends in .ron"),
             ));
+        }
+        if !about.is_file() {
+            return Err(FileFault::whole(&file, format!("this is no plain file; name the file of {what}")));
         }
         if about.len() > LARGEST_FILE {
             return Err(too_large(&file, about.len()));
@@ -74,8 +76,7 @@ impl Text {
                 line: u32::try_from(lines).ok(),
                 ..FileFault::whole(
                     file,
-                    format!("the byte 0x{byte:02X}, which is no text"),
-                    format!("{what} as plain text in UTF-8"),
+                    format!("the byte 0x{byte:02X} is no text; save {what} as plain text in UTF-8"),
                 )
             }
         })?;
@@ -87,16 +88,14 @@ impl Text {
                 column: Some(column),
                 ..FileFault::whole(
                     file,
-                    "a control character, as in a file that is not text",
-                    format!("{what} as plain text"),
+                    format!("a control character, as in a file that is not text; {what} is plain text"),
                 )
             });
         }
         if text.text.trim().is_empty() {
             return Err(FileFault::whole(
                 file,
-                "an empty file",
-                format!("{what} that starts with `(version: 1,`"),
+                format!("this is an empty file; {what} starts with `(version: 1,`"),
             ));
         }
         Ok(text)
@@ -142,11 +141,7 @@ impl Text {
             .collect();
         if count > MOST_FAULTS {
             let more = count - MOST_FAULTS;
-            located.push(FileFault::whole(
-                &self.file,
-                format!("{more} more things wrong like these"),
-                "none",
-            ));
+            located.push(FileFault::whole(&self.file, format!("{more} more things are wrong like these")));
         }
         located
     }
@@ -160,22 +155,5 @@ pub fn options() -> ron::Options {
 }
 
 fn too_large(file: &str, bytes: u64) -> FileFault {
-    FileFault::whole(file, format!("{bytes} bytes"), format!("at most {LARGEST_FILE} bytes"))
-}
-
-fn unreadable(file: &str, error: &std::io::Error, what: &str) -> FileFault {
-    use std::io::ErrorKind;
-    match error.kind() {
-        ErrorKind::NotFound => FileFault::whole(file, "no such file", format!("{what} file that exists")),
-        ErrorKind::PermissionDenied => FileFault::whole(
-            file,
-            "that reading it is not permitted",
-            format!("{what} file that may be read"),
-        ),
-        _ => FileFault::whole(
-            file,
-            format!("that it cannot be read ({error})"),
-            format!("{what} file that can be read"),
-        ),
-    }
+    FileFault::whole(file, format!("this file has {bytes} bytes; at most {LARGEST_FILE} bytes are read"))
 }

@@ -45,7 +45,8 @@ pub fn read<T>(text: &Text, readers: &[Reader<T>]) -> Result<T, FileFault> {
             line: place.map(|p| p.0),
             column: place.map(|p| p.1),
             field: Some("version".to_owned()),
-            ..FileFault::whole(&text.file, found, allowed)
+            allowed,
+            ..FileFault::whole(&text.file, found)
         }
     };
     let newest = readers.last().ok_or_else(|| refused("no version that can be read".to_owned()))?;

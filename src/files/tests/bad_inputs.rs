@@ -7,31 +7,38 @@
 
 mod bad;
 
-use bad::{LAYOUT, PROFILE, check_layout, check_profile, fault_of, only};
+use bad::{LAYOUT, PROFILE, check_layout, check_profile, fault_of, only, plain};
+use baywright_files::{load_profile, open, parse_layout};
+use baywright_planner::model::Bay;
 
 /// name, what is replaced in the sound profile, by what, what the sentence holds.
 const PROFILES: &[(&str, &str, &str, &[&str])] = &[
-    ("not a number", "length_mm: 4000", "length_mm: NaN", &["line 8", "body.length_mm", "NaN", "above 0"]),
+    (
+        "not a number",
+        "length_mm: 4000",
+        "length_mm: NaN",
+        &["line 8", "body.length_mm", "NaN", "1500 to 30000 mm"],
+    ),
     ("infinite", "height_mm: 1450", "height_mm: inf", &["line 10", "body.height_mm", "inf", "6000 mm"]),
     (
         "too large for a car",
         "width_mm: 1750",
         "width_mm: 1e300",
-        &["body.width_mm", "1e300", "above 0 and up to"],
+        &["body.width_mm", "1e300", "500 to 6000 mm"],
     ),
     (
         "too large for a number",
         "width_mm: 1750",
         "width_mm: 1e400",
-        &["body.width_mm", "inf", "above 0 and up to"],
+        &["body.width_mm", "inf", "500 to 6000 mm"],
     ),
     (
         "negative width",
         "width_mm: 1750",
         "width_mm: -1750",
-        &["line 9", "body.width_mm", "-1750 mm", "above 0"],
+        &["line 9", "body.width_mm", "-1750 mm", "500 to 6000 mm"],
     ),
-    ("zero length", "length_mm: 4000", "length_mm: 0", &["body.length_mm", "found 0 mm", "above 0"]),
+    ("zero length", "length_mm: 4000", "length_mm: 0", &["body.length_mm", "found 0 mm", "1500 to 30000 mm"]),
     (
         "wheelbase longer than the car",
         "wheelbase_mm: 2500",
@@ -224,6 +231,42 @@ const PROFILES: &[(&str, &str, &str, &[&str])] = &[
         "version: 2",
         &["line 2", "version", "made by a newer program", "allowed is 1"],
     ),
+    (
+        "a car in metres",
+        "length_mm: 4000",
+        "length_mm: 4.0",
+        &["body.length_mm", "found 4 mm", "1500 to 30000 mm"],
+    ),
+    (
+        "a tyre in metres",
+        "tyre_diameter_mm: 600",
+        "tyre_diameter_mm: 0.6",
+        &["tyre_diameter_mm", "200 to 3000 mm"],
+    ),
+    (
+        "a stand-off in metres",
+        "distance_mm: 3000",
+        "distance_mm: 3",
+        &["stand_off.distance_mm", "100 to 100000 mm"],
+    ),
+    (
+        "a sensor in metres",
+        "(760, 0, 520)",
+        "(760, 0, 0.52)",
+        &["sensors[0].at_mm[2]", "0.52 mm", "50 to 1750 mm"],
+    ),
+    (
+        "working room in metres",
+        "axis: ThrustLine,",
+        "axis: ThrustLine, working_room_mm: 0.6,",
+        &["working_room_mm", "0.6 mm", "0, or 100 to 100000 mm"],
+    ),
+    (
+        "a misspelt wheel",
+        "wheel: FrontLeft",
+        "wheel: FrontLet",
+        &["\"FrontLet\"", "(did you mean FrontLeft?)"],
+    ),
     ("version 0", "version: 1", "version: 0", &["line 2", "version", "found version 0", "allowed is 1"]),
     ("no version", "version: 1,", "", &["line 1", "version", "no version", "must be given"]),
 ];
@@ -258,7 +301,7 @@ const LAYOUTS: &[(&str, &str, &str, &[&str])] = &[
         "no ceiling",
         "ceiling_mm: 3000",
         "ceiling_mm: 0",
-        &["line 13", "room.ceiling_mm", "found 0 mm", "above 0"],
+        &["line 13", "room.ceiling_mm", "found 0 mm", "1000 to 100000 mm"],
     ),
     (
         "unknown wall",
@@ -300,7 +343,7 @@ const LAYOUTS: &[(&str, &str, &str, &[&str])] = &[
         "round thing of nothing",
         "Round(diameter_mm: 400)",
         "Round(diameter_mm: 0)",
-        &["things[0].shape.diameter_mm", "found 0 mm", "above 0"],
+        &["things[0].shape.diameter_mm", "found 0 mm", "5 to 100000 mm"],
     ),
     (
         "two things of one name",
@@ -396,7 +439,98 @@ const LAYOUTS: &[(&str, &str, &str, &[&str])] = &[
     ("a missing bracket", "things: [", "things: ", &["things", "a list in [ and ]"]),
     ("a missing comma", "name: \"bench\",", "name: \"bench\"", &["line 22", "things[1]", "a comma"]),
     ("a missing colon", "ceiling_mm: 3000", "ceiling_mm 3000", &["line 13", "colon"]),
-    ("an unclosed text", "name: \"bench\",", "name: \"bench,", &["line 24", "a comma"]),
+    (
+        "an unclosed text",
+        "name: \"bench\",",
+        "name: \"bench,",
+        &["line 22", "text that goes on to line 24", "its closing double quote is probably missing"],
+    ),
+    (
+        "an unclosed text far above",
+        "name: \"Test bay\"",
+        "name: \"Test bay",
+        &["line 3,", "text that goes on to line 8", "double quote is probably missing"],
+    ),
+    (
+        "the last text unclosed",
+        "door: \"door\"",
+        "door: \"door",
+        &["line 34", "double quote is probably missing"],
+    ),
+    ("a text not opened", "name: \"bench\",", "name: bench\",", &["line 22", "text in double quotes"]),
+    (
+        "thousands apart",
+        "ceiling_mm: 3000",
+        "ceiling_mm: 3 000",
+        &["line 13", "3 000", "3000: no spaces in numbers"],
+    ),
+    (
+        "thousands apart in a place",
+        "at_mm: (5500, 400)",
+        "at_mm: (5 500, 400)",
+        &["5 500", "5500: no spaces in numbers"],
+    ),
+    (
+        "a unit",
+        "length_mm: 900,",
+        "length_mm: 900mm,",
+        &["line 22", "900mm", "900: no unit here, the field's name has it"],
+    ),
+    ("a unit apart", "heading_deg: 0)", "heading_deg: 0 deg)", &["0 deg", "0: no unit here"]),
+    ("a unit as a sign", "ceiling_mm: 3000", "ceiling_mm: 10'", &["10'", "10: no unit here"]),
+    (
+        "thousands with a comma",
+        "ceiling_mm: 3000",
+        "ceiling_mm: 3,000",
+        &["3,000 with a comma", "no comma: 3000"],
+    ),
+    ("a kind in small letters", "material: Wood", "material: wood", &["\"wood\"", "(did you mean Wood?)"]),
+    ("a misspelt kind", "kind: Drum", "kind: Drumm", &["\"Drumm\"", "(did you mean Drum?)"]),
+    ("a kind in quotes", "kind: Drum", "kind: \"Drum\"", &["the text \"Drum\"", "without quotes: Drum"]),
+    ("a misspelt field", "ceiling_mm", "cieling_mm", &["room.cieling_mm", "(did you mean ceiling_mm?)"]),
+    (
+        "a misspelt wall",
+        "wall: \"a\"",
+        "wall: \"A\"",
+        &["openings[0].wall", "\"A\"", "(did you mean \"a\"?)"],
+    ),
+    (
+        "a misspelt thing",
+        "thing: \"drum\"",
+        "thing: \"durm\"",
+        &["moved[0].thing", "(did you mean \"drum\"?)"],
+    ),
+    ("a misspelt aiming", "aiming: \"look\"", "aiming: \"lok\"", &["\"lok\"", "(did you mean \"look\"?)"]),
+    (
+        "a room in metres",
+        "[(0, 0), (6000, 0), (6000, 4000), (0, 4000)]",
+        "[(0, 0), (6, 0), (6, 4), (0, 4)]",
+        &["room.corners_mm", "a room of 6 by 4 mm", "1000 to 1000000 mm each way"],
+    ),
+    (
+        "a ceiling in metres",
+        "ceiling_mm: 3000",
+        "ceiling_mm: 2.9",
+        &["room.ceiling_mm", "2.9 mm", "1000 to 100000 mm"],
+    ),
+    (
+        "a thing in metres",
+        "length_mm: 900, width_mm: 400",
+        "length_mm: 0.9, width_mm: 400",
+        &["things[1].shape.length_mm", "0.9 mm", "5 to 100000 mm"],
+    ),
+    (
+        "a height in metres",
+        "top_mm: 800",
+        "top_mm: 0.8",
+        &["things[1].top_mm", "0.8 mm", "3 to 100000 mm above the bottom"],
+    ),
+    (
+        "a door in metres",
+        "width_mm: 2000",
+        "width_mm: 2",
+        &["openings[0].width_mm", "found 2 mm", "100 to 100000 mm"],
+    ),
     ("an unclosed comment", "things: [", "/* things: [", &["comment that is closed"]),
     (
         "rubbish after the end",
@@ -443,21 +577,167 @@ fn the_sound_files_are_sound() {
 fn files_that_are_no_files() {
     let cut = LAYOUT.len() * 2 / 3;
     only("truncated", &check_layout(&LAYOUT.as_bytes()[..cut]), &["line 2", "allowed is"]);
-    only("empty", &check_layout(b""), &["an empty file", "(version: 1,"]);
-    only("blank", &check_layout(b" \n\t\r\n "), &["an empty file", "(version: 1,"]);
-    only("only a byte-order mark", &check_layout(b"\xef\xbb\xbf"), &["an empty file"]);
-    only(
+    plain("empty", &check_layout(b""), &["an empty file", "(version: 1,"]);
+    plain("blank", &check_layout(b" \n\t\r\n "), &["an empty file", "(version: 1,"]);
+    plain("only a byte-order mark", &check_layout(b"\xef\xbb\xbf"), &["an empty file"]);
+    plain(
         "binary",
         &check_layout(b"\x7fELF\x02\x01\x01\0\0\0"),
         &["line 1", "control character", "plain text"],
     );
-    only("not UTF-8", &check_layout(b"(version: 1,\n name: \"B\xfchne\")"), &["line 2", "0xFC", "UTF-8"]);
+    plain("not UTF-8", &check_layout(b"(version: 1,\n name: \"B\xfchne\")"), &["line 2", "0xFC", "UTF-8"]);
     only("a list instead of a record", &check_layout(b"[1, 2, 3]"), &["line 1", "a record in ( and )"]);
     only("a lone number", &check_layout(b"42"), &["line 1", "a record in ( and )"]);
     let open = "(".repeat(200_000);
     only("nothing but brackets", &check_layout(open.as_bytes()), &["line 1"]);
     let huge = vec![b' '; usize::try_from(baywright_files::LARGEST_FILE).unwrap() + 1];
-    only("too large", &check_layout(&huge), &["8388609 bytes", "at most 8388608 bytes"]);
+    plain("too large", &check_layout(&huge), &["8388609 bytes", "at most 8388608 bytes"]);
+}
+
+/// What is no readable file is said in plain words, with what to do.
+#[test]
+fn files_that_are_not_there() {
+    let folder = bad::folder();
+    let told = |path: &std::path::Path| -> Vec<String> {
+        open(path, None).unwrap_err().iter().map(ToString::to_string).collect()
+    };
+    plain(
+        "not there",
+        &told(&folder.join("crowded-bax.ron")),
+        &[
+            "crowded-bax.ron: ",
+            "there is no file of that name",
+            "built-in bays are clear-bay, crowded-bay",
+            "did you mean crowded-bay?",
+        ],
+    );
+    plain("no folder", &told(&folder.join("none/bay.ron")), &["there is no file of that name"]);
+    plain(
+        "a folder",
+        &told(&folder.join("bay-layouts")),
+        &["this is a folder; name the file of a bay layout in it"],
+    );
+    plain(
+        "a file for a folder",
+        &{
+            std::fs::write(folder.join("file"), "").unwrap();
+            told(&folder.join("file/bay.ron"))
+        },
+        &["cannot be read"],
+    );
+    #[cfg(unix)]
+    plain(
+        "a device",
+        &told(std::path::Path::new("/dev/null")),
+        &["this is no plain file; name the file of a bay layout"],
+    );
+    let unwritten = baywright_files::write_whole(&folder.join("no/such.svg"), b"x").unwrap_err();
+    plain(
+        "not written",
+        &[unwritten.to_string()],
+        &["such.svg: ", "there is no such folder; choose a place"],
+    );
+    let profile = load_profile(&folder.join("car.ron")).unwrap_err();
+    plain(
+        "no profile",
+        &[profile[0].to_string()],
+        &["a vehicle profile cannot be read here: there is no file"],
+    );
+    std::fs::remove_dir_all(folder).unwrap();
+}
+
+/// Figures and places are those of the file, though the model goes round the room the other way.
+#[test]
+fn a_clockwise_room_is_reported_as_it_stands_in_the_file() {
+    let clockwise = LAYOUT.replacen(
+        "[(0, 0), (6000, 0), (6000, 4000), (0, 4000)]",
+        "[(0, 0), (0, 4000), (6000, 4000), (6000, 0)]",
+        1,
+    );
+    assert_eq!(check_layout(clockwise.as_bytes()), Vec::<String>::new());
+    let spoilt = |from: &str, to: &str| {
+        assert!(clockwise.contains(from));
+        check_layout(clockwise.replacen(from, to, 1).as_bytes())
+    };
+    only(
+        "an opening beyond its wall",
+        &spoilt("from_mm: 1000", "from_mm: 3000"),
+        &["line 16", "openings[0].width_mm: found an opening from 3000 to 5000 mm", "the wall's 4000 mm"],
+    );
+    only(
+        "far beyond",
+        &spoilt("from_mm: 1000", "from_mm: 5600"),
+        &["from 5600 to 7600 mm", "the wall's 4000 mm"],
+    );
+    only(
+        "before its wall",
+        &spoilt("from_mm: 1000", "from_mm: -10"),
+        &["openings[0].from_mm: found -10 mm", "0 to"],
+    );
+    only("too narrow", &spoilt("width_mm: 2000", "width_mm: 2"), &["openings[0].width_mm: found 2 mm"]);
+    only("no number", &spoilt("from_mm: 1000", "from_mm: NaN"), &["openings[0].from_mm: found NaN"]);
+    only("beyond by less than counts", &spoilt("from_mm: 1000", "from_mm: 2002"), &["from 2002 to 4002 mm"]);
+    assert_eq!(spoilt("from_mm: 1000", "from_mm: 2000.5"), Vec::<String>::new());
+    // Walls by their place in the file.
+    only("a wall without a name", &spoilt("name: \"b\"", "name: \"\""), &["line 9", "room.walls[1].name"]);
+    only(
+        "two walls of a name",
+        &spoilt("name: \"d\"", "name: \"a\""),
+        &["room.walls[", "\"a\" again", "room.walls["],
+    );
+    let twice = spoilt("name: \"d\"", "name: \"a\"");
+    assert!(twice[0].contains("room.walls[0].name") && twice[0].contains("room.walls[3].name"), "{twice:?}");
+}
+
+/// A wall's name, material and openings stay with its two corners when a clockwise room is turned.
+#[test]
+fn names_of_walls_follow_when_a_room_is_turned() {
+    let same = LAYOUT
+        .replacen(
+            "[(0, 0), (6000, 0), (6000, 4000), (0, 4000)]",
+            "[(0, 0), (0, 4000), (6000, 4000), (6000, 0)]",
+            1,
+        )
+        .replacen("(name: \"a\", material: Brick)", "(name: \"d\", material: Brick)", 1)
+        .replacen("(name: \"b\", material: Brick)", "(name: \"c\", material: Glass)", 1)
+        .replacen("(name: \"c\", material: Brick)", "(name: \"b\", material: Brick)", 1)
+        .replacen(
+            "(name: \"d\", material: Brick),\n        ],",
+            "(name: \"a\", material: Brick),\n        ],",
+            1,
+        )
+        // 1000 to 3000 of 6000 from one end is 3000 to 5000 from the other.
+        .replacen("from_mm: 1000", "from_mm: 3000", 1);
+    let plain = LAYOUT.replacen("(name: \"c\", material: Brick)", "(name: \"c\", material: Glass)", 1);
+    let bay = |text: &str| parse_layout("bay.ron", "bay", text).unwrap().bay;
+    let (plain, turned) = (bay(&plain), bay(&same));
+    let walls = |bay: &Bay| -> Vec<(String, String, [String; 2])> {
+        let mut walls: Vec<_> = bay
+            .room
+            .edges()
+            .zip(&bay.walls)
+            .map(|(edge, wall)| {
+                (
+                    wall.id.to_string(),
+                    format!("{:?}", wall.material),
+                    [edge.from.to_string(), edge.to.to_string()],
+                )
+            })
+            .collect();
+        walls.sort();
+        walls
+    };
+    assert_eq!(walls(&plain), walls(&turned));
+    let door = |bay: &Bay| {
+        let door = &bay.openings[0];
+        let wall = bay.room.edges().nth(door.wall).unwrap();
+        (
+            bay.walls[door.wall].id.clone(),
+            wall.at(door.from / wall.length()),
+            wall.at((door.from + door.width) / wall.length()),
+        )
+    };
+    assert_eq!(door(&plain), door(&turned));
 }
 
 #[test]

@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test that cannot set itself up has failed")]
 
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use baywright_files::{
     EMBEDDED_LAYOUTS, EMBEDDED_PROFILES, layout_text, load_layout, load_profile, parse_layout, parse_profile,
@@ -275,17 +275,4 @@ proptest! {
             }
         }
     }
-}
-
-#[test]
-fn what_is_not_there_is_said() {
-    let say = |path: &Path| baywright_files::open(path, None).unwrap_err()[0].to_string();
-    let missing = say(Path::new("no-such-bay.ron"));
-    assert!(
-        missing.starts_with("no-such-bay.ron: found no such file;") && missing.contains("\"crowded-bay\"")
-    );
-    let folder = folder("not-there");
-    assert!(say(&folder).contains("found a folder; allowed is a bay layout file"), "{}", say(&folder));
-    assert!(say(&folder.join("a/b.ron")).contains("no such file"));
-    std::fs::remove_dir_all(folder).unwrap();
 }

@@ -29,13 +29,9 @@ pub fn layout_of(file: &LayoutFile, id: Id) -> Result<Layout, Vec<Fault>> {
     match bay {
         Some(bay) if faults.0.is_empty() => {
             let layout = Layout { bay, arrangements };
-            // Openings and walls are judged as the file has them: a clockwise room was turned, its order was not.
             let mut found = validate::layout(&layout);
             if is_clockwise(&file.room.corners_mm) {
-                let walls = layout.bay.walls.len();
-                for fault in &mut found {
-                    fault.field = as_in_clockwise_file(&fault.field, walls);
-                }
+                found = as_in_clockwise_file(file, found);
             }
             if found.is_empty() { Ok(layout) } else { Err(found) }
         }
@@ -57,12 +53,34 @@ fn turned_wall(wall: usize, walls: usize) -> usize {
     (2 * walls).saturating_sub(2 + wall) % walls.max(1)
 }
 
-fn as_in_clockwise_file(field: &str, walls: usize) -> String {
-    let numbered = field.strip_prefix("room.walls[").and_then(|rest| rest.split_once(']'));
-    match numbered.and_then(|(i, rest)| Some((i.parse::<usize>().ok()?, rest))) {
-        Some((i, rest)) if i < walls => format!("room.walls[{}]{rest}", turned_wall(i, walls)),
-        _ => field.to_owned(),
+/// The faults of the turned room as faults of a clockwise file: walls by their place in the file, openings by the
+/// figures that stand there.
+fn as_in_clockwise_file(file: &LayoutFile, found: Vec<Fault>) -> Vec<Fault> {
+    let walls = file.room.walls.len();
+    let numbered = |field: &str, list: &str| -> Option<(usize, String)> {
+        let (i, rest) = field.strip_prefix(list)?.strip_prefix('[')?.split_once(']')?;
+        Some((i.parse().ok()?, rest.to_owned()))
+    };
+    // Where an opening lies along its wall is judged again, as the file counts.
+    let along = |field: &str| {
+        numbered(field, "openings").is_some_and(|(_, rest)| rest == ".from_mm" || rest == ".width_mm")
+    };
+    let mut faults: Vec<Fault> = found.into_iter().filter(|fault| !along(&fault.field)).collect();
+    for text in faults.iter_mut().flat_map(|fault| [&mut fault.field, &mut fault.allowed]) {
+        let Some(at) = text.find("room.walls[") else { continue };
+        let (before, wall) = text.split_at(at);
+        if let Some((i, rest)) = numbered(wall, "room.walls").filter(|(i, _)| *i < walls) {
+            *text = format!("{before}room.walls[{}]{rest}", turned_wall(i, walls));
+        }
     }
+    let has_size = !faults.iter().any(|fault| fault.field == "room.corners_mm");
+    for (i, opening) in file.openings.iter().enumerate() {
+        let wall = file.room.walls.iter().position(|wall| wall.name == opening.wall).filter(|_| has_size);
+        let length = wall.and_then(|wall| wall_length(&file.room.corners_mm, wall));
+        let path = format!("openings[{i}]");
+        faults.extend(validate::opening_along_wall(&path, opening.from_mm.0, opening.width_mm.0, length));
+    }
+    faults
 }
 
 fn bay(file: &LayoutFile, id: Id, faults: &mut Faults) -> Option<Bay> {
@@ -96,7 +114,10 @@ fn bay(file: &LayoutFile, id: Id, faults: &mut Faults) -> Option<Bay> {
             if clockwise {
                 // Measured from the wall's other end.
                 let length = wall_length(&file.room.corners_mm, opening.wall)?;
-                opening.from = Figure(length - opening.from - opening.width).rounded();
+                let from = Figure(length - opening.from - opening.width).rounded();
+                // What an opening may stick out at the wall's far end it may not at its start: it is pushed in.
+                let sticks_out = (-limits::WALL_SLACK_MM..0.0).contains(&from);
+                opening.from = if sticks_out { 0.0 } else { from };
                 opening.wall = turned_wall(opening.wall, names.len());
             }
             Some(opening)
@@ -196,12 +217,12 @@ fn thing(path: &str, file: &ThingFile, faults: &mut Faults) -> Option<Thing> {
 fn shape(path: &str, file: &ShapeFile, faults: &mut Faults) -> Option<Shape> {
     match file {
         ShapeFile::Rectangle { length_mm, width_mm } => {
-            let length = faults.number(&format!("{path}.length_mm"), *length_mm, &limits::SIZE);
-            let width = faults.number(&format!("{path}.width_mm"), *width_mm, &limits::SIZE);
+            let length = faults.number(&format!("{path}.length_mm"), *length_mm, &limits::THING);
+            let width = faults.number(&format!("{path}.width_mm"), *width_mm, &limits::THING);
             (length && width).then_some(Shape::Rectangle { length: length_mm.0, width: width_mm.0 })
         }
         ShapeFile::Round { diameter_mm } => faults
-            .number(&format!("{path}.diameter_mm"), *diameter_mm, &limits::SIZE)
+            .number(&format!("{path}.diameter_mm"), *diameter_mm, &limits::THING)
             .then_some(Shape::Round { diameter: diameter_mm.0 }),
         ShapeFile::Outline { corners_mm } => {
             faults.polygon(&format!("{path}.corners_mm"), corners_mm)?;

@@ -190,6 +190,18 @@ pub fn fault_of(name: &str, sentences: &[String], parts: &[&str]) -> Option<Stri
     (!missing.is_empty() || !is_one).then(|| format!("{name}: no {missing:?} in: {sentence}"))
 }
 
+/// There is one sentence about the file as a whole, in plain words, and it holds the pieces.
+pub fn plain(name: &str, sentences: &[String], parts: &[&str]) {
+    let [sentence] = sentences else { panic!("{name}: {} sentences: {sentences:#?}", sentences.len()) };
+    for part in parts {
+        assert!(sentence.contains(part), "{name}: no {part:?} in: {sentence}");
+    }
+    for part in ["found ", "allowed is", "os error", "\n"] {
+        assert!(!sentence.contains(part), "{name}: {part:?} in: {sentence}");
+    }
+    assert!(sentence.ends_with('.') && sentence.len() < 700, "{name}: {sentence}");
+}
+
 /// As [`fault_of`], for a case by itself.
 pub fn only(name: &str, sentences: &[String], parts: &[&str]) {
     assert_eq!(fault_of(name, sentences, parts), None);

@@ -56,10 +56,10 @@ pub fn arrangement(arrangement: &Arrangement) -> Vec<Fault> {
 }
 
 /// What is wrong with where an opening lies along its wall: mm from the wall's start as the file counts them, and the
-/// wall's length, mm. For files, which may go round a room the other way than the model does.
-pub fn opening_along_wall(path: &str, from: f64, width: f64, wall: f64) -> Vec<Fault> {
+/// wall's length, mm, if it is known. For files, which may go round a room the other way than the model does.
+pub fn opening_along_wall(path: &str, from: f64, width: f64, wall: Option<f64>) -> Vec<Fault> {
     let mut faults = Faults::default();
-    bay::along_wall(path, from, width, Some(wall), &mut faults);
+    bay::along_wall(path, from, width, wall, &mut faults);
     faults.list
 }
 

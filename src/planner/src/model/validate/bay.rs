@@ -42,8 +42,8 @@ fn room(path: &str, bay: &Bay, faults: &mut Faults) {
     let corners = bay.room.outer().len();
     faults.no_holes(format!("{path}room.corners_mm"), &bay.room);
     faults.count(&format!("{path}room.corners_mm"), corners, limits::MOST_WALLS);
-    let size = bay.room.bounds().size();
-    if !(limits::ROOM.holds(size.x) && limits::ROOM.holds(size.y)) {
+    if !has_size(bay) {
+        let size = bay.room.bounds().size();
         faults.add(
             format!("{path}room.corners_mm"),
             format!("a room of {} by {} mm", number(size.x), number(size.y)),
@@ -62,6 +62,12 @@ fn room(path: &str, bay: &Bay, faults: &mut Faults) {
     }
     faults.number(format!("{path}room.ceiling_mm"), bay.ceiling, &limits::CEILING);
     known(&format!("{path}room.walls_known"), bay.walls_known, faults);
+}
+
+/// Whether the room is as large as rooms are, either way.
+fn has_size(bay: &Bay) -> bool {
+    let size = bay.room.bounds().size();
+    limits::ROOM.holds(size.x) && limits::ROOM.holds(size.y)
 }
 
 fn known(field: &str, known: Known, faults: &mut Faults) {
@@ -86,7 +92,8 @@ fn check_opening(path: &str, opening: &Opening, bay: &Bay, faults: &mut Faults) 
         let found = format!("wall number {}", opening.wall + 1);
         faults.add(format!("{path}.wall"), found, "a wall of the room");
     }
-    along_wall(path, opening.from, opening.width, length, faults);
+    // A wall of a room that is not as large as a room is no measure.
+    along_wall(path, opening.from, opening.width, length.filter(|_| has_size(bay)), faults);
     let (bottom, top) = (opening.span.bottom(), opening.span.top());
     if bottom < 0.0 {
         faults.add(format!("{path}.bottom_mm"), format!("{} mm", number(bottom)), "0 or above: the floor");
