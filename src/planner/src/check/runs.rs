@@ -104,8 +104,7 @@ fn blocked(context: &Context<'_>, by: Subject, placed: &PlacedRun, at: DVec2, fi
 /// The marks at the two ends of a run: of those that its step uses, or its own. Another mark may lie in the same place.
 fn ends(context: &Context<'_>, placed: &PlacedRun) -> Option<(Id, Id)> {
     let step = context.arrangement.aiming.mark_plan.get(placed.mark)?;
-    let mut steps = step.construction.uses();
-    steps.push(placed.mark);
+    let steps: Vec<usize> = std::iter::once(placed.mark).chain(step.construction.uses()).collect();
     let named = |p| {
         let marks = steps.iter().filter_map(|&step| context.scene.marks.get(step));
         marks.filter(|mark| mark.at == Ok(p)).map(|mark| mark.id.clone()).next()

@@ -64,8 +64,12 @@ pub(super) fn cure(
             let Some(after) = after_move(arrangement, scene, index, by) else { continue };
             let left = if care { Severity::Care } else { Severity::Stops };
             let is_left = |f: &Finding| f.severity <= left && f.code != Code::ZoneNear;
-            if after.iter().any(is_left) || !fits(scene, index, by) || (care && by.length() > FAR_FOR_CARE_MM)
-            {
+            let fits = fits(scene, index, by);
+            if !fits && !round {
+                // The way round what this one leads into may be shorter than the next way out.
+                break;
+            }
+            if !fits || after.iter().any(is_left) || (care && by.length() > FAR_FOR_CARE_MM) {
                 continue;
             }
             let cure = Cure {

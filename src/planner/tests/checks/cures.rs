@@ -47,6 +47,22 @@ fn one_move_clears_every_stop() {
     assert_eq!(promise.verdict, Verdict::Ready);
 }
 
+/// The cabinet is 250 mm inside the zone's left edge, at y = 4500; a wooden crate stands where it would come out. Past
+/// the crate's end at x = 8200 it must go 650 mm along too: the way round is 696.4 mm, the zone's other sides are
+/// 2250 mm and more away.
+#[test]
+fn the_way_round_is_shorter_than_the_next_way_out() {
+    let mut crate_ = cabinet("crate", (7_800.0, 4_910.0), 800.0, 400.0);
+    crate_.material = Material::Wood;
+    let arrangement = with(vec![cabinet("cabinet", (8_000.0, 4_475.0), 900.0, 450.0), crate_]);
+    let assessment = assess(&arrangement);
+    let found = of(&assessment, Code::ZoneObject);
+    let Some(Step::MoveThing { by, .. }) = found[0].cure.as_ref().map(|cure| &cure.step) else { panic!() };
+    let least = 650.0_f64.hypot(250.0);
+    assert!((by.length() - least.ceil()).abs() < 1e-9, "{by}");
+    assert!(by.x >= 650.0 && by.y >= 250.0, "{by}");
+}
+
 /// To the left stands another cabinet: the way out is the other side, or further.
 #[test]
 fn a_way_out_that_hits_nothing() {
