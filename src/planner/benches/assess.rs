@@ -19,8 +19,7 @@ use support::{cabinet, clear, column, rectangle, span};
 fn bay(count: usize) -> Arrangement {
     let mut arrangement = clear();
     // A hall large enough that the things stand side by side, as things do.
-    let side = 400.0 * (count as f64);
-    let length = (side / 2.0 - 6_000.0).max(12_000.0);
+    let length = (400.0 * count as f64 + 1_000.0).max(12_000.0);
     arrangement.bay.room = rectangle((0.0, 0.0), (length, 6_000.0));
     let zone = |id: &str, low, high, frame| KeepClear {
         id: id.into(),

@@ -20,12 +20,12 @@ const WHOLE_MM: f64 = 1.0;
 /// Gives findings that stop the aiming or need care their cures, until `most` things have been looked at: the worst
 /// findings come first, and one thing's cure serves all that it stops.
 pub(crate) fn find(arrangement: &Arrangement, assessment: &mut Assessment, most: usize) {
-    let before = assessment.findings.clone();
+    let Assessment { findings, scene, .. } = assessment;
+    let scene = &*scene;
+    let before = findings.clone();
     let mut of_things: Vec<(Id, bool, Option<Cure>)> = Vec::new();
-    let mut of_car = car::Moves::new(arrangement, &assessment.scene, &before);
-    let scene = &assessment.scene;
-    let open = assessment.findings.iter_mut().filter(|f| f.severity != Severity::Note);
-    for finding in open {
+    let mut of_car = car::Moves::new(arrangement, scene, &before);
+    for finding in findings.iter_mut().filter(|f| f.severity != Severity::Note) {
         if finding.code == Code::ZoneNear {
             finding.cure = thing::away_from_zone(arrangement, scene, finding).or(finding.cure.take());
         }
@@ -52,7 +52,7 @@ pub(crate) fn find(arrangement: &Arrangement, assessment: &mut Assessment, most:
         };
     }
     // A set-up that no move of the car fits into the room says so, once.
-    for finding in &mut assessment.findings {
+    for finding in findings.iter_mut() {
         if of_car.say_too_long(finding) {
             break;
         }

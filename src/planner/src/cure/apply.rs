@@ -8,6 +8,12 @@ use crate::model::{Arrangement, StandSet};
 /// The arrangement after a step. A step that only asks a person to find something out changes nothing.
 pub fn apply(arrangement: &Arrangement, step: &Step) -> Arrangement {
     let mut after = arrangement.clone();
+    apply_to(&mut after, step);
+    after
+}
+
+/// The same in place, for several steps in a row.
+pub(super) fn apply_to(after: &mut Arrangement, step: &Step) {
     match step {
         Step::MoveThing { thing, by } => {
             for moved in after.bay.things.iter_mut().filter(|t| t.id == *thing) {
@@ -15,7 +21,7 @@ pub fn apply(arrangement: &Arrangement, step: &Step) -> Arrangement {
             }
         }
         Step::TakeAway { thing } => after.bay.things.retain(|t| t.id != *thing),
-        Step::MoveCar { by } => move_car(&mut after, *by),
+        Step::MoveCar { by } => move_car(after, *by),
         Step::StandOnMark { placement } => {
             for (own, set) in after.aiming.placements.iter().zip(&mut after.stands) {
                 if own.id == *placement {
@@ -34,7 +40,6 @@ pub fn apply(arrangement: &Arrangement, step: &Step) -> Arrangement {
         | Step::EnterAlignment
         | Step::ReviewProfile => {}
     }
-    after
 }
 
 /// The marks follow the car by themselves; a stand that was put somewhere is carried along.

@@ -27,19 +27,19 @@ pub(super) struct Moves<'a> {
     before: &'a [Finding],
     /// Everything of the set-up that must be inside the room, as one convex outline.
     set_up: Option<Polygon>,
-    room: Polygon,
-    scene: Scene,
+    room: &'a Polygon,
+    scene: &'a Scene,
     tried: Vec<Tried>,
 }
 
 impl<'a> Moves<'a> {
-    pub(super) fn new(arrangement: &'a Arrangement, scene: &Scene, before: &'a [Finding]) -> Self {
+    pub(super) fn new(arrangement: &'a Arrangement, scene: &'a Scene, before: &'a [Finding]) -> Self {
         Self {
             arrangement,
             before,
             set_up: set_up(scene),
-            room: scene.room.with_open_doors().clone(),
-            scene: scene.clone(),
+            room: scene.room.with_open_doors(),
+            scene,
             tried: Vec::new(),
         }
     }
@@ -83,7 +83,7 @@ impl<'a> Moves<'a> {
     }
 
     fn inside(&mut self, finding: &Finding) -> Option<Cure> {
-        let moves = moves_inside(&self.room, &self.set_up.clone()?.into());
+        let moves = moves_inside(self.room, &self.set_up.clone()?.into());
         let (code, subjects) = (finding.code, finding.subjects.clone());
         self.best(moves, |after| !after.iter().any(|f| f.code == code && f.subjects == subjects))
     }

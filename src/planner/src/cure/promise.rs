@@ -1,6 +1,6 @@
 //! What all cures together lead to: promised only after assessing again with all of them done.
 
-use super::apply;
+use super::apply::apply_to;
 use crate::assess::{MOST_CURES, judge};
 use crate::assessment::{Assessment, Promise, Severity, Step, Verdict};
 use crate::model::Arrangement;
@@ -15,18 +15,18 @@ pub(crate) fn promise(arrangement: &Arrangement, assessment: &Assessment) -> Opt
     }
     let mut steps: Vec<Step> = Vec::new();
     let mut now = arrangement.clone();
-    let mut judged = assessment.clone();
+    let mut next = next_steps(assessment)?;
     for _ in 0..MOST_ROUNDS {
-        let next = next_steps(&judged)?;
         for step in &next {
-            now = apply(&now, step);
+            apply_to(&mut now, step);
         }
-        steps.extend(next);
-        judged = judge(&now);
+        steps.append(&mut next);
+        let mut judged = judge(&now);
         if judged.verdict != Verdict::NotReady {
             return Some(Promise { steps, verdict: judged.verdict });
         }
         super::find(&now, &mut judged, MOST_CURES);
+        next = next_steps(&judged)?;
     }
     None
 }
