@@ -1,9 +1,15 @@
 //! A sound profile and a sound layout to spoil, and what is asked of the sentences.
 
+pub mod layouts;
+pub mod profiles;
+
 use std::path::PathBuf;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 use baywright_files::{FileFault, load_profile, open};
+
+/// A case: its name, what is replaced in the sound file, by what, and pieces that the only sentence must hold.
+pub type Row = (&'static str, &'static str, &'static str, &'static [&'static str]);
 
 pub const PROFILE: &str = r#"(
     version: 1,
