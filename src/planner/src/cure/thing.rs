@@ -1,9 +1,9 @@
 //! Moving one thing out of everything that it stops.
 
+use baywright_geometry::contain::{Containment, contains};
 use baywright_geometry::distance::{Separation, distance};
 use baywright_geometry::fresnel::{CLEAR_SHARE, wavelength};
 use baywright_geometry::overlap::overlaps;
-use baywright_geometry::protrude::protrusions;
 use baywright_geometry::separate::exits;
 use baywright_geometry::sight::{fresnel_plan, sight_shadow_plan};
 use baywright_geometry::{Circle, DVec2, Outline, Polygon, Prism, Segment, convex};
@@ -47,30 +47,39 @@ pub(super) fn cure(
         return leaves(thing);
     }
     let placed = scene.things.get(index)?;
-    let mut regions = forbidden(arrangement, scene, thing);
+    let mut all = forbidden(arrangement, scene, thing);
     if care {
-        regions.extend(needing_care(arrangement, scene, thing, before));
+        all.extend(needing_care(arrangement, scene, thing, before));
     }
     let of_thing: Vec<Finding> = before.iter().filter(|f| blames(f, id)).cloned().collect();
     let mut second_best: Option<Cure> = None;
-    // First the way out of what it stops; if that leads into something else, the way round that too.
+    // First the way out of what it is in now: nothing shorter can do, and often it is enough. If that leads into
+    // something else, the way round everything.
     for round in [false, true] {
         if round {
-            regions.extend(in_its_way(scene, index));
+            all.extend(in_its_way(scene, index));
         }
-        let obstacles: Vec<&Outline> = regions.iter().collect();
+        let obstacles: Vec<&Outline> =
+            all.iter().filter(|region| round || overlaps(region, &placed.prism.outline)).collect();
         for exit in exits(&obstacles, &placed.prism.outline).into_iter().take(MOST_TRIED) {
             let by = rounded_up(exit);
-            let Some(after) = after_move(arrangement, scene, index, by) else { continue };
-            let left = if care { Severity::Care } else { Severity::Stops };
-            let is_left = |f: &Finding| f.severity <= left && f.code != Code::ZoneNear;
             let fits = fits(scene, index, by);
             if !fits && !round {
-                // The way round what this one leads into may be shorter than the next way out.
                 break;
             }
-            if !fits || after.iter().any(is_left) || (care && by.length() > FAR_FOR_CARE_MM) {
+            let Some(after) = fits.then(|| after_move(arrangement, scene, index, by)).flatten() else {
                 continue;
+            };
+            let left = if care { Severity::Care } else { Severity::Stops };
+            let is_left = |f: &Finding| f.severity <= left && f.code != Code::ZoneNear;
+            if after.iter().any(is_left) {
+                if round {
+                    continue;
+                }
+                break;
+            }
+            if care && by.length() > FAR_FOR_CARE_MM {
+                break;
             }
             let cure = Cure {
                 step: Step::MoveThing { thing: id.clone(), by },
@@ -203,7 +212,10 @@ fn fits(scene: &Scene, index: usize, by: DVec2) -> bool {
     let Some(placed) = scene.things.get(index) else { return false };
     let moved = placed.prism.moved(by);
     let bounds = placed.bounds.moved(by);
-    let inside = |outline: &Outline| protrusions(scene.room.walls(), outline).is_empty();
+    let inside = |outline: &Outline| {
+        let held = contains(scene.room.walls(), outline);
+        matches!(held, Containment::Within | Containment::TouchingWithin)
+    };
     if !inside(&moved.outline) && inside(&placed.prism.outline) {
         return false;
     }
