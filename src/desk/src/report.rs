@@ -3,7 +3,7 @@
 use std::io::{self, Write};
 
 use baywright_files::Loaded;
-use baywright_planner::model::{Arrangement, Id};
+use baywright_planner::model::{Arrangement, Id, validate};
 use baywright_planner::words::{Language, Words};
 use baywright_planner::{Assessment, Finding, Severity, Verdict, assess};
 
@@ -65,7 +65,12 @@ pub(crate) fn chosen<'a>(
     let there =
         if names.is_empty() { "it has none".to_owned() } else { format!("it has {}", names.join(", ")) };
     let _ = match name {
-        Some(name) => writeln!(errors, "{}: found no arrangement {name:?}; {there}.", loaded.file),
+        Some(name) => {
+            let ids: Vec<&str> = all().map(|(id, _)| id.as_str()).collect();
+            let meant = validate::nearest(name, ids)
+                .map_or_else(String::new, |near| format!(" Did you mean {near:?}?"));
+            writeln!(errors, "{}: found no arrangement {name:?}; {there}.{meant}", loaded.file)
+        }
         None => writeln!(errors, "{}: found no arrangement to answer for; {there}.", loaded.file),
     };
     Err(Outcome::NotRead)

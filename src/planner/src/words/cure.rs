@@ -119,12 +119,12 @@ impl Words<'_> {
         let mut verbs: Vec<(&str, Vec<String>)> = Vec::new();
         for step in steps {
             let (verb, what) = match step {
-                Step::MoveThing { thing, .. } => ("move", the(thing)),
-                Step::TakeAway { thing } => match self.kind(thing) {
-                    Some(ThingKind::Person) => ("ask to step out", the(thing)),
-                    Some(ThingKind::ParkedCar) => ("drive out", the(thing)),
-                    _ => ("take out", the(thing)),
-                },
+                Step::MoveThing { thing, .. } => (self.moves(thing), the(thing)),
+                Step::TakeAway { thing }
+                    if !matches!(self.kind(thing), Some(ThingKind::Person | ThingKind::ParkedCar)) =>
+                {
+                    ("take out", the(thing))
+                }
                 Step::OpenDoor { door } => ("open", the(door)),
                 other => ("", self.step(other)),
             };
