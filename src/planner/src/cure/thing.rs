@@ -22,6 +22,9 @@ const DETOUR: f64 = 2.0;
 const FAR_FOR_CARE_MM: f64 = 1500.0;
 /// How far around a thing others are looked at as being in its way.
 const AROUND_MM: f64 = 3000.0;
+/// How many whole millimetres from the end of a pocket a place is looked for, each way: a pocket too narrow for that is
+/// none that a person hits.
+const POCKET_STEPS: i32 = 2;
 /// How thick a wall counts: thicker than a move is ever rounded, thin enough not to reach the next room.
 const WALL_MM: f64 = 100.0;
 /// Half the width of the strip that a run of tape or light needs: a thing may touch it.
@@ -62,25 +65,21 @@ pub(super) fn cure(
         let obstacles: Vec<&Outline> =
             all.iter().filter(|region| round || overlaps(region, &placed.prism.outline)).collect();
         for exit in exits(&obstacles, &placed.prism.outline).into_iter().take(MOST_TRIED) {
-            let by = rounded_up(exit);
-            let fits = fits(scene, index, by);
-            if !fits && !round {
+            if !round && !fits(scene, index, rounded_up(exit)) {
+                // The way round what this one leads into may be shorter than the next way out.
                 break;
             }
-            let Some(after) = fits.then(|| after_move(arrangement, scene, index, by)).flatten() else {
+            let left = if care { Severity::Care } else { Severity::Stops };
+            let clears = |by: DVec2| {
+                let after = after_move(arrangement, scene, index, by)?;
+                let is_left = |f: &Finding| f.severity <= left && f.code != Code::ZoneNear;
+                let is_far = care && by.length() > FAR_FOR_CARE_MM;
+                (!is_far && !after.iter().any(is_left) && fits(scene, index, by)).then_some((by, after))
+            };
+            let Some((by, after)) = clears(rounded_up(exit)).or_else(|| in_a_pocket(scene, exit, clears))
+            else {
                 continue;
             };
-            let left = if care { Severity::Care } else { Severity::Stops };
-            let is_left = |f: &Finding| f.severity <= left && f.code != Code::ZoneNear;
-            if after.iter().any(is_left) {
-                if round {
-                    continue;
-                }
-                break;
-            }
-            if care && by.length() > FAR_FOR_CARE_MM {
-                break;
-            }
             let cure = Cure {
                 step: Step::MoveThing { thing: id.clone(), by },
                 effort: Some(thing.effort),
@@ -98,6 +97,21 @@ pub(super) fn cure(
         }
     }
     second_best.or_else(|| if care { None } else { leaves(thing) })
+}
+
+/// A way out that ends in a pocket may leave no room to round it up in its own direction. Then it is a place near its
+/// end, on whole millimetres along and across the car, the shortest way first. `None` if the end itself is not clear.
+fn in_a_pocket<T>(scene: &Scene, exit: DVec2, clears: impl Fn(DVec2) -> Option<T>) -> Option<T> {
+    clears(exit)?;
+    let end = scene.in_car_directions(exit);
+    let whole = |v: f64, by: i32| ((v / WHOLE_MM).round() + f64::from(by)) * WHOLE_MM;
+    let beside = -POCKET_STEPS..=POCKET_STEPS;
+    let mut moves: Vec<DVec2> = beside
+        .clone()
+        .flat_map(|i| beside.clone().map(move |j| DVec2::new(whole(end.x, i), whole(end.y, j))))
+        .collect();
+    moves.sort_by(|a, b| a.length().total_cmp(&b.length()));
+    moves.into_iter().find_map(|by| clears(scene.bay_from_vehicle.turned(by)))
 }
 
 /// Out of the bay, if it can leave.

@@ -63,6 +63,26 @@ fn the_way_round_is_shorter_than_the_next_way_out() {
     assert!(by.x >= 650.0 && by.y >= 250.0, "{by}");
 }
 
+/// Ahead of the cabinet a wooden crate's side slants: between it and the zone's edge is a pocket so sharp that no place
+/// straight beyond its tip is clear, only one a little aside.
+#[test]
+fn a_pocket_that_cannot_be_rounded_up() {
+    // The zone's edge is y = 4500; the crate's long side runs from (8600, 4300) up and back to (8200, 6000).
+    let shape = Shape::Outline(
+        [(0.0, 0.0), (800.0, 0.0), (800.0, 1_700.0), (-400.0, 1_700.0)].map(DVec2::from).into(),
+    );
+    let mut crate_ = cabinet("crate", (8_600.0, 4_300.0), 1.0, 1.0);
+    (crate_.outline, crate_.shape, crate_.material) = (shape.outline().unwrap(), shape, Material::Wood);
+    let arrangement = with(vec![cabinet("cabinet", (8_000.3, 4_475.4), 900.0, 450.0), crate_]);
+    let step = step(&arrangement, Code::ZoneObject);
+    let after = apply(&arrangement, &step);
+    assert_eq!(judge(&after).count(Severity::Stops), 0, "{step:?}");
+    let Step::MoveThing { by, .. } = step else { panic!("{step:?}") };
+    // Its left front corner, at (8450.3, 4700.4), meets the slant first once it is clear of the zone at y = 4950: there
+    // the slant is at x = 8600 - 650 · 400 / 1700 = 8447.06, so that it must go back by 3.3 mm and out by 249.6 mm.
+    assert!(by.length() < 253.0 && by.y >= 249.6 && by.x <= -3.2, "{by}");
+}
+
 /// To the left stands another cabinet: the way out is the other side, or further.
 #[test]
 fn a_way_out_that_hits_nothing() {
