@@ -11,7 +11,8 @@
 use std::path::{Path, PathBuf};
 
 use baywright_drawing::{
-    Drawing, Item, Paper, Role, Shape, Theme, ViewState, flagged, side_view, to_svg, top_view,
+    Align, Drawing, Fit, Furniture, Item, Paper, Role, Shape, Text, Theme, ViewState, flagged, pinned,
+    side_view, to_svg, top_view,
 };
 use baywright_planner::geometry::{Bounds, DVec2};
 use baywright_planner::model::Arrangement;
@@ -96,27 +97,41 @@ fn kept_free(drawing: &Drawing, item: &Item) -> Option<(Bounds, String)> {
     Some((Bounds { low: at - half, high: at + half }, what))
 }
 
-/// Every shipped arrangement: all things and flags on both pictures, no flag on another flag or mark, or off the paper.
-#[test]
-fn every_shipped_arrangement_is_drawn_whole() {
+/// The shipped layouts' arrangements.
+fn shipped() -> Vec<(String, Arrangement)> {
     let mut layouts: Vec<PathBuf> = std::fs::read_dir(root().join("bay-layouts"))
         .unwrap()
         .map(|entry| entry.unwrap().path())
         .filter(|path| path.extension().is_some_and(|e| e == "ron"))
         .collect();
     layouts.sort();
+    layouts.iter().flat_map(|layout| arrangements(layout)).collect()
+}
+
+/// Whether a finding with a number is about a thing.
+fn blamed(assessment: &Assessment, subject: &Subject) -> bool {
+    matches!(subject, Subject::Thing(_))
+        && flagged(assessment).any(|told| told.finding.subjects.contains(subject))
+}
+
+/// Every shipped arrangement: all things from above, from the side those that findings are about; all flags, no flag
+/// on another flag or mark, or off the paper.
+#[test]
+fn every_shipped_arrangement_is_drawn_whole() {
     let mut drawn = 0;
-    for (name, arrangement) in layouts.iter().flat_map(|layout| arrangements(layout)) {
+    for (name, arrangement) in shipped() {
         let assessment = assess(&arrangement);
         for side in [false, true] {
             let drawing = picture(&arrangement, &assessment, side);
             for thing in &arrangement.bay.things {
                 let subject = Subject::Thing(thing.id.clone());
-                assert!(drawing.showing(&subject).next().is_some(), "{name}: {} is not drawn", thing.id);
+                if !side || blamed(&assessment, &subject) {
+                    assert!(drawing.showing(&subject).next().is_some(), "{name}: {} is not drawn", thing.id);
+                }
             }
             let kept: Vec<_> = drawing.items.iter().filter_map(|item| kept_free(&drawing, item)).collect();
             let flags = kept.iter().filter(|(_, what)| what.starts_with("flag"));
-            assert_eq!(flags.clone().count(), flagged(&assessment).count(), "{name}");
+            assert_eq!(flags.clone().count(), pinned(&assessment).count(), "{name}");
             for (i, (place, what)) in
                 kept.iter().enumerate().filter(|(_, (_, what))| what.starts_with("flag"))
             {
@@ -130,5 +145,117 @@ fn every_shipped_arrangement_is_drawn_whole() {
             drawn += 1;
         }
     }
-    assert!(drawn >= 20, "{drawn} pictures of {} layouts", layouts.len());
+    assert!(drawn >= 20, "{drawn} pictures");
+}
+
+/// The box of a level text on the paper, px; a turned one's is as long upright.
+fn text_box(drawing: &Drawing, text: &Text) -> Bounds {
+    let (sin, cos) = text.angle.sin_cos();
+    let along = DVec2::new(cos, -sin) * text.width;
+    let middle = drawing.paper_point(text.at)
+        + match text.align {
+            Align::Start => along * 0.5,
+            Align::Middle => DVec2::ZERO,
+            Align::End => along * -0.5,
+        };
+    let (w, h) = (text.width * 0.5, text.style.size * 0.5);
+    let half = DVec2::new(w * cos.abs() + h * sin.abs(), w * sin.abs() + h * cos.abs());
+    Bounds { low: middle - half, high: middle + half }
+}
+
+/// The box of a shape's corners on the paper, px.
+fn shape_box(drawing: &Drawing, shape: &Shape) -> Bounds {
+    let mut all: Option<Bounds> = None;
+    shape.each_point(|p| {
+        let p = drawing.paper_point(p);
+        let one = Bounds { low: p, high: p };
+        all = Some(all.map_or(one, |b| b.union(one)));
+    });
+    all.unwrap()
+}
+
+/// What no text on a mask may cover, with whose it is.
+fn never_covered(drawing: &Drawing, assessment: &Assessment) -> Vec<(Bounds, Option<Subject>, String)> {
+    let item = |item: &Item| {
+        let subject = item.subject.clone();
+        let what = format!("{:?} {subject:?}", item.role);
+        match (item.role, &item.shape) {
+            (Role::Thing(_) | Role::ThingAside(_) | Role::Overhead, shape)
+                if subject.as_ref().is_some_and(|s| blamed(assessment, s)) =>
+            {
+                Some((shape_box(drawing, shape), subject, what))
+            }
+            (Role::Target | Role::Mat, shape) => Some((shape_box(drawing, shape), None, what)),
+            (Role::Mark | Role::Leader(_), Shape::Sign(sign)) => {
+                let at = drawing.paper_point(sign.at);
+                Some((Bounds { low: at - sign.reach, high: at + sign.reach }, None, what))
+            }
+            _ => None,
+        }
+    };
+    drawing.items.iter().filter_map(item).collect()
+}
+
+/// On every shipped arrangement, as a picture and on a screen: no text on a mask covers a thing that a finding is about,
+/// a mark, a target or the place at which a flag points; only a thing's own name may stand in it. And each such thing
+/// has its name.
+#[test]
+fn no_text_covers_what_a_finding_is_about() {
+    let screen = |scale: f64, middle: DVec2| Paper {
+        fit: Fit::Window { size: DVec2::new(1180.0, 640.0), px_per_mm: scale, middle },
+        furniture: Furniture::Canvas,
+        ..Paper::picture(WIDTH)
+    };
+    let mut checked = 0;
+    let mut wrong = Vec::new();
+    for (name, arrangement) in shipped() {
+        let assessment = assess(&arrangement);
+        let middle = |side: bool| {
+            let drawing = picture(&arrangement, &assessment, side);
+            drawing.view_point(drawing.plan.centre())
+        };
+        for side in [false, true] {
+            let papers = [Paper::picture(WIDTH), screen(0.075, middle(side)), screen(0.085, middle(side))];
+            for (which, paper) in papers.iter().enumerate() {
+                let view = if side { side_view } else { top_view };
+                let drawing = view(&arrangement, &assessment, &ViewState::default(), paper);
+                let kept = never_covered(&drawing, &assessment);
+                for item in &drawing.items {
+                    let text = match &item.shape {
+                        Shape::Text(text) => text,
+                        Shape::Dimension(dimension) => &dimension.text,
+                        _ => continue,
+                    };
+                    if !text.masked {
+                        continue;
+                    }
+                    let place = text_box(&drawing, text);
+                    for (other, subject, what) in &kept {
+                        let own = subject.is_some() && *subject == item.subject && item.role == Role::Label;
+                        let apart = place.low.cmpge(other.high) | other.low.cmpge(place.high);
+                        // A mark in the middle of a mat has its number there.
+                        let on_mat =
+                            matches!(item.subject, Some(Subject::Mark(_))) && what.starts_with("Mat");
+                        if !own && !on_mat && !apart.any() {
+                            let text = &text.text;
+                            wrong.push(format!("{name}, side {side}, paper {which}: {text:?} over {what}"));
+                        }
+                        checked += 1;
+                    }
+                }
+                for (_, subject, _) in kept.iter().filter(|(_, subject, _)| subject.is_some()) {
+                    let named = drawing.items.iter().any(|item| {
+                        item.subject == *subject
+                            && matches!(item.shape, Shape::Text(_))
+                            && item.role == Role::Label
+                    });
+                    if !named {
+                        wrong.push(format!("{name}, side {side}, paper {which}: no name for {subject:?}"));
+                    }
+                }
+            }
+        }
+    }
+    assert!(checked > 1000, "{checked}");
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
 }

@@ -1,7 +1,9 @@
 //! Which findings are flagged on a drawing, with which number, and where they share a place that cannot be shared.
 
+use std::collections::BTreeSet;
+
 use baywright_planner::geometry::{Outline, Polygon, Prism, Span, difference, overlap_region};
-use baywright_planner::model::Arrangement;
+use baywright_planner::model::{Arrangement, Id};
 use baywright_planner::{Assessment, Code, Finding, Severity, Subject};
 
 /// A finding that has a flag.
@@ -15,10 +17,31 @@ pub struct Flagged<'a> {
     pub finding: &'a Finding,
 }
 
-/// The findings that are flagged, in order. Notes are not: they are not about a place.
+/// The findings that have a number, in order. Notes are not: they are not about a place.
 pub fn flagged(assessment: &Assessment) -> impl Iterator<Item = Flagged<'_>> {
     let told = assessment.findings.iter().enumerate().filter(|(_, f)| f.severity != Severity::Note);
     told.zip(1..).map(|((index, finding), number)| Flagged { number, index, finding })
+}
+
+impl Flagged<'_> {
+    /// Whether a drawing can point at what it is about: not at the floor or the ceiling as a whole, nor at figures.
+    pub fn has_place(&self) -> bool {
+        !matches!(
+            self.finding.subjects.first(),
+            None | Some(Subject::Floor | Subject::Ceiling | Subject::Figures)
+        )
+    }
+}
+
+/// The findings that have a flag on the drawing itself; the others stand in the key only.
+pub fn pinned(assessment: &Assessment) -> impl Iterator<Item = Flagged<'_>> {
+    flagged(assessment).filter(Flagged::has_place)
+}
+
+/// The things that a flagged finding is about, each once.
+pub(crate) fn blamed(assessment: &Assessment) -> BTreeSet<&Id> {
+    let subjects = flagged(assessment).flat_map(|told| &told.finding.subjects);
+    subjects.filter_map(|subject| if let Subject::Thing(id) = subject { Some(id) } else { None }).collect()
 }
 
 /// A region that two share and cannot, with its heights.

@@ -21,6 +21,10 @@ const DIRECTIONS: usize = 16;
 const FIRST_DIRECTION: f64 = 2.0;
 /// What a px of distance costs.
 const FAR_COST: f64 = 0.35;
+/// The dot at a flag's place, px.
+const TIP_PX: f64 = 2.2;
+/// How much larger than the flag the box is that the next one rather keeps off.
+const HALO: f64 = 1.7;
 /// Flags in numbers of three figures are larger.
 const THREE_FIGURES: usize = 100;
 
@@ -29,25 +33,47 @@ impl Pen<'_> {
     pub fn flag(&mut self, flagged: &Flagged<'_>, place: DVec2) {
         let severity = flagged.finding.severity;
         let subject = flagged.finding.subjects.first().cloned();
-        let reach = self.enlarged * if flagged.number < THREE_FIGURES { FLAG_PX } else { FLAG_PX * 1.4 };
-        // With its white edge and a little air; the triangle is the widest sign.
-        let box_size = DVec2::splat(2.0 * (reach * 1.24 + 2.5));
-        let plan = self.placed.plan.grown(-4.0 - box_size.x * 0.5);
-        let inside = |p: DVec2| p.max(plan.low).min(plan.high.max(plan.low));
-        let tip = inside(self.px(place));
+        let (reach, box_size) = self.flag_size(flagged.number);
+        let tip = self.tip_of(place, box_size);
         let spot = self.free_spot(tip, box_size);
 
         self.space.take(around(spot, box_size), Taken::Firm);
+        self.space.take(around(spot, box_size * HALO), Taken::Halo);
         self.space.take_line(tip, spot, Taken::Line);
         let (tip_mm, spot_mm) = (self.mm(tip), self.mm(spot));
         self.flag_item(Role::Leader(severity), &subject, flagged, Shape::Line(vec![tip_mm, spot_mm]));
         let style = self.style(size::SMALL, Weight::Bold);
-        let dot =
-            Sign { at: tip_mm, kind: SignKind::Dot, reach: 2.2 * self.enlarged, text: String::new(), style };
+        let dot = Sign {
+            at: tip_mm,
+            kind: SignKind::Dot,
+            reach: TIP_PX * self.enlarged,
+            text: String::new(),
+            style,
+        };
         self.flag_item(Role::Leader(severity), &subject, flagged, Shape::Sign(dot));
         let kind = SignKind::of_severity(severity);
         let sign = Sign { at: spot_mm, kind, reach, text: flagged.number.to_string(), style };
         self.flag_item(Role::Flag(severity), &subject, flagged, Shape::Sign(sign));
+    }
+
+    /// Reach of a flag and the box that it takes, px.
+    fn flag_size(&self, number: usize) -> (f64, DVec2) {
+        let reach = self.enlarged * if number < THREE_FIGURES { FLAG_PX } else { FLAG_PX * 1.4 };
+        // With its white edge and a little air; the triangle is the widest sign.
+        (reach, DVec2::splat(2.0 * (reach * 1.24 + 2.5)))
+    }
+
+    /// Where a flag of this size points, px: its place, or the paper's edge nearest to it.
+    fn tip_of(&self, place: DVec2, box_size: DVec2) -> DVec2 {
+        let plan = self.placed.plan.grown(-4.0 - box_size.x * 0.5);
+        self.px(place).max(plan.low).min(plan.high.max(plan.low))
+    }
+
+    /// Keeps the place that a flag will point at (view frame, mm) free of texts.
+    pub fn keep_tip(&mut self, flagged: &Flagged<'_>, place: DVec2) {
+        let (_, box_size) = self.flag_size(flagged.number);
+        let tip = self.tip_of(place, box_size);
+        self.space.take(around(tip, DVec2::splat(2.0 * TIP_PX * self.enlarged + 1.0)), Taken::Tip);
     }
 
     fn flag_item(&mut self, role: Role, subject: &Option<Subject>, flagged: &Flagged<'_>, shape: Shape) {

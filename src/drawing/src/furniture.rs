@@ -94,8 +94,7 @@ impl Lines {
         let mut key = Vec::new();
         let mut more = 0_usize;
         let all = flagged(assessment).count();
-        // A line that says "and 1 more" is better spent on that one.
-        let shown = if all <= MOST_KEYS + 1 { all } else { MOST_KEYS };
+        let shown = if all <= MOST_KEYS { all } else { MOST_KEYS - 1 };
         for told in flagged(assessment) {
             if told.number > shown {
                 more += 1;
@@ -125,13 +124,14 @@ const VIEW_TITLE_WIDTH_PX: f64 = 360.0;
 const SCALE_WIDTH_PX: f64 = 340.0;
 /// Room for a flag before a line of the key, px.
 const KEY_SIGN_PX: f64 = 30.0;
-/// Findings that the key shows at most; further ones are counted.
-const MOST_KEYS: usize = 10;
+/// Lines of the key at most; where there are more findings, the last one counts the rest.
+const MOST_KEYS: usize = 12;
 
 /// Breaks a text into lines; the last of `most_lines` ends in an ellipsis if there is more.
 fn wrapped(text: &str, style: TextStyle, most: f64, most_lines: usize, paper: &Paper<'_>) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
-    let mut words = text.split(' ').peekable();
+    let parts = unbroken(text);
+    let mut words = parts.iter().map(String::as_str).peekable();
     while words.peek().is_some() && lines.len() + 1 < most_lines {
         let mut line = String::new();
         while let Some(word) = words.peek() {
@@ -149,6 +149,26 @@ fn wrapped(text: &str, style: TextStyle, most: f64, most_lines: usize, paper: &P
         lines.push(rest.join(" "));
     }
     lines.iter().filter_map(|line| Some(fitted(line, style, most, paper.measure)?.text)).collect()
+}
+
+/// Units that stay on the line of their number.
+const UNITS: [&str; 8] = ["mm", "m", "cm", "ft", "in", "%", "dBsm", "\u{b0}"];
+
+/// The words of a text; a number and its unit are one word.
+fn unbroken(text: &str) -> Vec<String> {
+    let mut parts: Vec<String> = Vec::new();
+    for word in text.split(' ') {
+        let unit = word.trim_end_matches([',', '.', ':', ';', ')', '?']);
+        let number = |last: &String| last.ends_with(|c: char| c.is_ascii_digit());
+        match parts.last_mut() {
+            Some(last) if UNITS.contains(&unit) && number(last) => {
+                last.push(' ');
+                last.push_str(word);
+            }
+            _ => parts.push(word.to_owned()),
+        }
+    }
+    parts
 }
 
 fn end_of_verdict(paper: &Paper<'_>, words: &Words<'_>, verdict: Verdict) -> f64 {
@@ -329,6 +349,19 @@ fn pill(low: DVec2, size: DVec2) -> Vec<DVec2> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_number_keeps_its_unit() {
+        assert_eq!(unbroken("by 250 mm, limit 0 %"), ["by", "250 mm,", "limit", "0 %"]);
+        assert_eq!(unbroken("2 m of 12 things in it"), ["2 m", "of", "12", "things", "in", "it"]);
+        let paper = Paper::picture(1000.0);
+        let style = TextStyle::new(13.0, Weight::Regular);
+        for most in 60..300 {
+            let lines =
+                wrapped("Move it by 250 mm to 1 200 mm, 30 % of it", style, f64::from(most), 9, &paper);
+            assert!(lines.iter().skip(1).all(|l| !l.starts_with("mm") && !l.starts_with('%')), "{lines:?}");
+        }
+    }
 
     #[test]
     fn scale_bars_are_round_and_fit() {

@@ -1,11 +1,11 @@
 //! Names find a free place: inside what they name if they fit, else beside it, else shorter, else not at all.
 
 use baywright_planner::Subject;
-use baywright_planner::geometry::{Bounds, DVec2};
+use baywright_planner::geometry::{Bounds, DVec2, angle};
 
 use crate::pen::Pen;
 use crate::role::Role;
-use crate::space::Taken;
+use crate::space::{FIRM, Taken, around};
 use crate::text::{Align, Fitted, TextStyle, fitted};
 
 /// Between a thing and its name, px.
@@ -13,7 +13,7 @@ const OFF_PX: f64 = 5.0;
 /// A shortened name is worth less than a whole one in a worse place.
 const SHORT_COST: f64 = 30.0;
 /// A name that would cover as much as this is left out: what it names can still be pointed at.
-const TOO_DEAR: f64 = 190.0;
+pub(crate) const TOO_DEAR: f64 = 190.0;
 /// Outside of what it names is worth less than inside.
 const OUTSIDE_COST: f64 = 4.0;
 
@@ -31,6 +31,10 @@ pub(crate) struct Wanted<'a> {
     pub must: bool,
     /// Whether it may stand inside what it names.
     pub inside: bool,
+    /// Whether a finding is about it: then it stands further off with a line to it rather than not at all.
+    pub blamed: bool,
+    /// From this cost on it is left out.
+    pub most_cost: f64,
 }
 
 impl Pen<'_> {
@@ -58,7 +62,8 @@ impl Pen<'_> {
             if let Some((extra, text)) = inside {
                 let place = self.level_box(middle, Align::Middle, text.width, wanted.style);
                 // The body that it covers is its own.
-                let cost = (extra + self.space.cost(place) - Taken::Body.cost()).max(extra);
+                let own = if wanted.blamed { Taken::Blamed } else { Taken::Body };
+                let cost = (extra + self.space.cost(place) - own.cost()).max(extra);
                 best = Some((cost, middle, Align::Middle, text));
             }
         }
@@ -82,15 +87,101 @@ impl Pen<'_> {
             if let Some((cost, at, align)) = self.cheapest(whole.width, wanted.style, places)
                 && cost < least
             {
-                best = Some((cost, at, align, whole));
+                best = Some((cost, at, align, whole.clone()));
+            }
+        }
+        if wanted.blamed && best.as_ref().is_none_or(|(cost, ..)| *cost >= LEADER_COST) {
+            let least = best.as_ref().map_or(FIRM, |(cost, ..)| *cost).min(FIRM);
+            if let Some((at, align)) = self.far_place(&wanted, whole.width, least) {
+                self.put_led(wanted, whole, (at, align));
+                return true;
             }
         }
         match best {
-            Some((cost, at, align, text)) if cost < TOO_DEAR || wanted.must => {
+            Some((cost, at, align, text))
+                if cost < wanted.most_cost || wanted.must || (wanted.blamed && cost < FIRM) =>
+            {
                 self.put_level(wanted.role, wanted.subject, text, wanted.style, (at, align));
                 true
             }
             _ => false,
         }
     }
+
+    /// A place further off for a blamed thing's name, if one costs less than `least`: from near to far all around, then
+    /// anywhere on the paper.
+    fn far_place(&self, wanted: &Wanted<'_>, width: f64, least: f64) -> Option<(DVec2, Align)> {
+        let half = wanted.around.size() * 0.5;
+        let middle = wanted.around.centre();
+        let mut best: Option<(f64, DVec2, Align)> = None;
+        for distance in LEADERS_PX.map(|d| d * self.enlarged) {
+            let far = LEADER_COST + distance * LEADER_FAR_COST;
+            if far >= best.map_or(least, |(cost, ..)| cost) {
+                break;
+            }
+            for i in 0..LEADER_WAYS {
+                let way = angle::direction(std::f64::consts::TAU * f64::from(i) / f64::from(LEADER_WAYS));
+                // From the edge of the box around the thing.
+                let reach = (half / way.abs().max(DVec2::splat(1e-6))).min_element();
+                let edge = middle + way * reach;
+                let at = edge + way * distance;
+                let align = if way.x > 0.3 {
+                    Align::Start
+                } else if way.x < -0.3 {
+                    Align::End
+                } else {
+                    Align::Middle
+                };
+                let mut cost = far + self.space.cost(self.level_box(at, align, width, wanted.style));
+                let steps = (distance / 12.0) as usize;
+                for step in 1..steps {
+                    let on = edge.lerp(at, step as f64 / steps as f64);
+                    if self.space.cost(around(on, DVec2::splat(2.0))) >= FIRM {
+                        cost += LEADER_ACROSS_COST;
+                    }
+                }
+                if cost < best.map_or(least, |(cost, ..)| cost) {
+                    best = Some((cost, at, align));
+                }
+            }
+        }
+        if best.is_none() && least >= FIRM {
+            best = self.anywhere_for(wanted, width);
+        }
+        best.map(|(_, at, align)| (at, align))
+    }
+
+    /// The nearest free place on the whole paper, row by row.
+    fn anywhere_for(&self, wanted: &Wanted<'_>, width: f64) -> Option<(f64, DVec2, Align)> {
+        let plan = self.placed.plan.grown(-4.0);
+        let one = DVec2::new(width + 4.0, wanted.style.line_height() + 2.0);
+        let count = (plan.size() / one * DVec2::new(2.0, 1.0)).floor().clamp(DVec2::ZERO, DVec2::splat(64.0));
+        let step = plan.size() / count.max(DVec2::ONE);
+        let places = (0..count.y as u32).flat_map(|row| (0..count.x as u32).map(move |column| (column, row)));
+        let places = places.map(|(column, row)| {
+            let at = plan.low + step * DVec2::new(f64::from(column) + 0.5, f64::from(row) + 0.5);
+            (at.distance(wanted.around.centre()) * LEADER_FAR_COST, at, Align::Middle)
+        });
+        self.cheapest(width, wanted.style, places).filter(|(cost, ..)| *cost < FIRM)
+    }
+
+    /// Puts a name down with a line to what it names.
+    fn put_led(&mut self, wanted: Wanted<'_>, text: Fitted, (at, align): (DVec2, Align)) {
+        let place = self.level_box(at, align, text.width, wanted.style);
+        let inside = |p: DVec2, b: &Bounds| p.clamp(b.low, b.high);
+        let from = inside(place.centre(), &wanted.around);
+        let to = inside(from, &place);
+        self.space.take_line(from, to, Taken::Line);
+        let line = vec![self.mm(from), self.mm(to)];
+        self.line(Role::NameLeader, wanted.subject.clone(), line);
+        self.put_level(wanted.role, wanted.subject, text, wanted.style, (at, align));
+    }
 }
+
+/// Distances at which a name with a line to its thing is tried, px before they are enlarged, and in how many directions.
+const LEADERS_PX: [f64; 9] = [18.0, 28.0, 40.0, 56.0, 76.0, 100.0, 130.0, 170.0, 220.0];
+const LEADER_WAYS: u8 = 16;
+/// What the line costs, what a px of it costs, and what running over a text or a sign costs.
+const LEADER_COST: f64 = 60.0;
+const LEADER_FAR_COST: f64 = 0.3;
+const LEADER_ACROSS_COST: f64 = 40.0;

@@ -10,9 +10,10 @@ use crate::view_state::{Axis, Turned, ViewState};
 
 /// Thickness of a wall as drawn, px. It says nothing of the real wall.
 pub(crate) const WALL_PX: f64 = 11.0;
-/// Left of and below the room: walls, their names, the overall dimensions. Above and right of it: no dimensions.
+/// Left of and below the room: walls, their names, the overall dimensions. Above and right of it: dimensions only
+/// where the set-up reaches out of the room on the other side.
 const MARGIN_PX: f64 = 62.0;
-const SMALL_MARGIN_PX: f64 = 38.0;
+const SMALL_MARGIN_PX: f64 = 46.0;
 /// Above the side view: the ceiling.
 const SIDE_TOP_PX: f64 = 20.0;
 /// Below it: the floor and, under it, what the axis is.
@@ -206,6 +207,21 @@ fn sight_line(scene: &Scene) -> PlanPose {
     PlanPose::facing(sensor, sensor + target.unwrap_or(ahead))
 }
 
+/// The box around all that is drawn, bay frame, mm; what lies very far from the room is cut off.
+pub(crate) fn drawn_box(scene: &Scene) -> Bounds {
+    let room = scene.room.with_open_doors().bounds().union(scene.room.walls().bounds());
+    let near = room.grown(FAR_MM);
+    let targets = scene.targets.iter().flat_map(|t| &t.solids).map(|s| s.outline.bounds());
+    let things = scene.things.iter().map(|t| t.bounds);
+    let zones = scene.zones.iter().map(|z| z.bounds);
+    std::iter::once(scene.car_bounds)
+        .chain(targets)
+        .chain(things)
+        .chain(zones)
+        .map(|b| Bounds { low: b.low.clamp(near.low, near.high), high: b.high.clamp(near.low, near.high) })
+        .fold(room, Bounds::union)
+}
+
 /// What a view turned so holds: the room and everything at or near it.
 fn extent(scene: &Scene, bay_from_view: &PlanPose) -> Bounds {
     let view_from_bay = bay_from_view.inverse();
@@ -230,6 +246,13 @@ fn extent(scene: &Scene, bay_from_view: &PlanPose) -> Bounds {
     // A box that lies within the room's own box makes nothing larger; most do.
     let inner = scene.room.walls().bounds();
     let outside = others.filter(|b| !(inner.holds(b.low) && inner.holds(b.high)));
-    let points = rooms.chain(outside.flat_map(|b| corners(&held(b))));
+    // Beyond what reaches out of the room stand the room's dimensions, as long as the room.
+    let (walls, all) = (scene.room.walls().bounds(), drawn_box(scene));
+    let dimensions = [
+        Bounds { low: DVec2::new(walls.low.x, all.low.y), high: DVec2::new(walls.high.x, all.high.y) },
+        Bounds { low: DVec2::new(all.low.x, walls.low.y), high: DVec2::new(all.high.x, walls.high.y) },
+    ];
+    let dimensions = dimensions.iter().flat_map(corners);
+    let points = rooms.chain(outside.flat_map(|b| corners(&held(b)))).chain(dimensions);
     Bounds::around(points).unwrap_or(Bounds { low: DVec2::ZERO, high: DVec2::ONE })
 }

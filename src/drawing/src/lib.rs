@@ -27,7 +27,7 @@ pub mod theme;
 mod top;
 mod view_state;
 
-pub use finding::{Flagged, flagged};
+pub use finding::{Flagged, flagged, pinned};
 pub use furniture::{ScaleBar, scale_bar};
 pub use layout::Layout;
 pub use list::{Dimension, Drawing, Item, Shape, Sign, Text, View};

@@ -219,6 +219,35 @@ impl<'a> Pen<'a> {
         Dimension { from, to, line_from, line_to, text }
     }
 
+    /// A dimension with its text where it covers least: where it stands, or level beside the line, on its right or on
+    /// its left. And what it costs to stand elsewhere.
+    pub fn text_freest(&self, dimension: Dimension) -> (f64, Dimension) {
+        let here = self.space.cost(self.text_box(&dimension.text));
+        if here < ELSEWHERE_COST {
+            return (0.0, dimension);
+        }
+        let Dimension { line_from, line_to, .. } = dimension;
+        let steep = dimension.text.angle.abs() >= UPRIGHT || (line_to - line_from).x.abs() < self.length(4.0);
+        let middle = (line_from + line_to) * 0.5;
+        let (left, right) = match (steep, line_from.x <= line_to.x) {
+            (true, _) => (middle, middle),
+            (false, true) => (line_from, line_to),
+            (false, false) => (line_to, line_from),
+        };
+        let off = DVec2::X * self.length(7.0);
+        let tries = [(right + off, Align::Start), (left - off, Align::End)];
+        let mut best = (here, dimension.text.clone());
+        for (at, align) in tries {
+            let text = Text { at, align, angle: 0.0, ..dimension.text.clone() };
+            let cost = self.space.cost(self.text_box(&text)) + ELSEWHERE_COST;
+            if cost < best.0 {
+                best = (cost, text);
+            }
+        }
+        let worse = if best.1 == dimension.text { 0.0 } else { ELSEWHERE_COST };
+        (worse, Dimension { text: best.1, ..dimension })
+    }
+
     /// Takes the place of a line of the view.
     pub fn take_line(&mut self, from: DVec2, to: DVec2, how: Taken) {
         let (from, to) = (self.px(from), self.px(to));
@@ -232,6 +261,8 @@ impl<'a> Pen<'a> {
     }
 }
 
+/// What it costs a dimension's text to stand elsewhere than on its line.
+const ELSEWHERE_COST: f64 = 10.0;
 /// A steeper line than this carries a text that is too long for it level beside it, radians.
 const UPRIGHT: f64 = 1.2;
 /// A dimension line longer than this share of its text carries the text along it, even if that is longer.

@@ -96,6 +96,8 @@ pub enum Role {
     LabelSoft,
     /// What a zone keeps clear.
     LabelZone,
+    /// From a name to what it names, where that is not beside it.
+    NameLeader,
     /// From a flag to its place.
     Leader(Severity),
     /// A finding's number.
@@ -163,7 +165,7 @@ impl Role {
             Self::Selected => 35,
             Self::Dimension => 36,
             Self::DimensionStops => 37,
-            Self::LabelSoft => 38,
+            Self::LabelSoft | Self::NameLeader => 38,
             Self::LabelZone => 39,
             Self::Label => 40,
             Self::Leader(_) => 41,

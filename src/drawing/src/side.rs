@@ -7,12 +7,14 @@ mod dimensions;
 mod room;
 mod things;
 
+use std::collections::BTreeSet;
+
 use baywright_planner::geometry::{Bounds, DVec2, DVec3, Outline, PlanPose};
-use baywright_planner::model::Arrangement;
+use baywright_planner::model::{Arrangement, Id};
 use baywright_planner::words::Words;
 use baywright_planner::{Assessment, Scene};
 
-use crate::finding::flagged;
+use crate::finding::{blamed, pinned};
 use crate::layout::{Layout, Placed};
 use crate::paper::Paper;
 use crate::pen::Pen;
@@ -30,6 +32,8 @@ pub(crate) struct Side<'a> {
     pub axis_from_bay: PlanPose,
     /// From the wall behind to the wall ahead, where the axis meets them, mm along the axis.
     pub room: (f64, f64),
+    /// The things that findings are about.
+    pub blamed: BTreeSet<&'a Id>,
 }
 
 impl Side<'_> {
@@ -86,20 +90,26 @@ pub(crate) fn draw<'a>(
         bay_from_axis,
         axis_from_bay: bay_from_axis.inverse(),
         room: room::between_walls(&assessment.scene, &bay_from_axis).unwrap_or(layout.side),
+        blamed: blamed(assessment),
     };
-    room::draw(&mut pen, &side);
+    let shown = things::shown(&side);
+    room::draw(&mut pen, &side, &shown);
     aiming::zones(&mut pen, &side);
     car::draw(&mut pen, &side);
-    let drawn = things::draw(&mut pen, &side);
+    let drawn = things::draw(&mut pen, &side, shown);
     aiming::draw(&mut pen, &side);
+    for told in pinned(assessment) {
+        pen.keep_tip(&told, side.at(told.finding.place));
+    }
     // From here on places are searched for.
     dimensions::heights(&mut pen, &side);
     things::overlaps(&mut pen, &side, &drawn);
-    for told in flagged(assessment) {
+    for told in pinned(assessment) {
         pen.flag(&told, side.at(told.finding.place));
     }
+    things::names(&mut pen, &side, &drawn, true);
     aiming::names(&mut pen, &side);
-    things::names(&mut pen, &side, &drawn);
+    things::names(&mut pen, &side, &drawn, false);
     room::names(&mut pen, &side);
     emphasis(&mut pen.items, state);
     pen

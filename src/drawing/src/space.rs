@@ -7,6 +7,8 @@ use baywright_planner::geometry::{Bounds, DVec2};
 /// How bad it is to cover something.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(crate) enum Taken {
+    /// Where a zone reaches out of the room: a wall's name keeps off.
+    Reach,
     /// Bodies, hatches: a name on one seems to be its own.
     Body,
     /// Lines that must be followed by eye.
@@ -15,6 +17,14 @@ pub(crate) enum Taken {
     Wall,
     /// The car: a name on it seems to be the car's. A flag may stand on it.
     Car,
+    /// What lies beyond the end walls and the ceiling in the side view: a name there names nothing of the room.
+    Outside,
+    /// Beside a flag: the next flag keeps a little off, so that their lines can be told apart.
+    Halo,
+    /// A thing that a finding blames: no other text. A flag may stand on it, rather beside it.
+    Blamed,
+    /// Where a flag points.
+    Tip,
     /// Texts, signs, targets: never.
     Firm,
 }
@@ -22,18 +32,25 @@ pub(crate) enum Taken {
 impl Taken {
     pub const fn cost(self) -> f64 {
         match self {
-            Self::Body => 30.0,
+            Self::Halo => 0.0,
+            Self::Reach => 16.0,
+            Self::Body => 60.0,
             Self::Line => 14.0,
             Self::Wall => 60.0,
             Self::Car => 200.0,
-            Self::Firm => FIRM,
+            Self::Outside => 400.0,
+            Self::Blamed | Self::Tip | Self::Firm => FIRM,
         }
     }
 
     const fn cost_for_flag(self) -> f64 {
         match self {
             Self::Body | Self::Car => 6.0,
-            Self::Line | Self::Wall => 14.0,
+            Self::Line | Self::Wall | Self::Outside => 14.0,
+            Self::Halo => 8.0,
+            Self::Reach => 0.0,
+            Self::Blamed => 20.0,
+            Self::Tip => 60.0,
             Self::Firm => FIRM,
         }
     }

@@ -6,13 +6,15 @@ mod dimensions;
 mod room;
 mod things;
 
+use std::collections::BTreeSet;
+
 use baywright_planner::geometry::{DVec2, PlanPose};
-use baywright_planner::model::Arrangement;
+use baywright_planner::model::{Arrangement, Id};
 use baywright_planner::words::Words;
 use baywright_planner::words::drawing::Lies;
 use baywright_planner::{Assessment, Scene, Subject};
 
-use crate::finding::flagged;
+use crate::finding::{blamed, pinned};
 use crate::layout::{Layout, Placed};
 use crate::list::{Item, Shape};
 use crate::paper::Paper;
@@ -32,6 +34,8 @@ pub(crate) struct Top<'a> {
     pub state: &'a ViewState,
     pub words: &'a Words<'a>,
     pub view_from_bay: PlanPose,
+    /// The things that findings are about.
+    pub blamed: BTreeSet<&'a Id>,
 }
 
 impl Top<'_> {
@@ -64,22 +68,27 @@ pub(crate) fn draw<'a>(
         state,
         words,
         view_from_bay: layout.bay_from_top.inverse(),
+        blamed: blamed(assessment),
     };
     room::draw(&mut pen, &top);
     aiming::draw(&mut pen, &top);
     car::draw(&mut pen, &top);
     things::draw(&mut pen, &top);
+    for told in pinned(assessment) {
+        pen.keep_tip(&told, top.at(told.finding.place.truncate()));
+    }
     // From here on places are searched for: what is in hand first, then what must be read, then names.
     dimensions::live(&mut pen, &top);
     dimensions::stand_offs(&mut pen, &top);
     aiming::mark_numbers(&mut pen, &top);
     dimensions::room(&mut pen, &top);
     things::overlaps(&mut pen, &top);
-    for told in flagged(assessment) {
+    for told in pinned(assessment) {
         pen.flag(&told, top.at(told.finding.place.truncate()));
     }
+    things::names(&mut pen, &top, true);
     aiming::names(&mut pen, &top);
-    things::names(&mut pen, &top);
+    things::names(&mut pen, &top, false);
     room::names(&mut pen, &top);
     emphasis(&mut pen.items, state);
     pen

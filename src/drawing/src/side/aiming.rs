@@ -6,7 +6,7 @@ use baywright_planner::scene::PlacedTarget;
 
 use super::{Side, rectangle};
 use crate::clip;
-use crate::label::Wanted;
+use crate::label::{TOO_DEAR, Wanted};
 use crate::pen::{Pen, size};
 use crate::role::Role;
 use crate::sign::SignKind;
@@ -178,6 +178,8 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
             most_width: 120.0 * pen.enlarged,
             must: false,
             inside: false,
+            blamed: false,
+            most_cost: TOO_DEAR,
         });
     }
 }

@@ -4,9 +4,10 @@ use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2};
 
 use super::Side;
-use crate::list::Dimension;
+use crate::list::{Dimension, Text};
 use crate::pen::Pen;
 use crate::role::Role;
+use crate::text::Align;
 
 /// Heights that differ by less than this are shown as one, mm: less than a tape shows.
 const ONE_HEIGHT_MM: f64 = 0.5;
@@ -72,28 +73,42 @@ fn ahead_of(pen: &Pen<'_>, side: &Side<'_>, x: f64) -> Vec<f64> {
     let next = pen.length(NEXT_PX * pen.enlarged);
     let ends: Vec<f64> = zone_ends.map(|end| end + first * 0.6).collect();
     let after = (0..6).map(|i| x + first + next * f64::from(i));
-    let before = (0..3).map(|i| x - first - next * f64::from(i));
+    let before = (0..20).map(|i| x - first - next * f64::from(i));
     let near_wall = |x: &f64| *x < side.room.1 - next;
     ends.into_iter().chain(after).filter(near_wall).chain(before).collect()
 }
 
+/// What it costs a height's text to stand on the left of its line or above it.
+const LEFT_COST: f64 = 6.0;
+const ABOVE_COST: f64 = 9.0;
+
 /// An upright dimension from the floor to `top`, at the first of the places that costs least.
 fn put(pen: &mut Pen<'_>, role: Role, subject: Option<Subject>, top: DVec2, places: &[f64], text: &str) {
     let mut best: Option<(f64, Dimension)> = None;
+    let off = pen.length(6.0);
+    let above = pen.length(10.0 * pen.enlarged);
     for (i, &x) in places.iter().enumerate() {
         let foot = DVec2::new(top.x, 0.0);
-        let mut dimension = pen.dimension(foot, top, DVec2::Y, DVec2::new(x, 0.0), text);
-        let text = &mut dimension.text;
-        // Read level, beside the line.
-        text.angle = 0.0;
-        text.align = crate::text::Align::Start;
-        text.at = DVec2::new(x + pen.length(6.0), top.y * 0.5);
-        let place = pen.text_box(text);
+        let place_cost = i as f64 * 2.0;
+        if best.as_ref().is_some_and(|(least, _)| place_cost >= *least) {
+            break;
+        }
+        let dimension = pen.dimension(foot, top, DVec2::Y, DVec2::new(x, 0.0), text);
         let (a, b) = (pen.px(dimension.line_from), pen.px(dimension.line_to));
         let line = Bounds { low: a.min(b), high: a.max(b) }.grown(3.0);
-        let cost = i as f64 * 2.0 + pen.space.cost(place) + pen.space.cost(line);
-        if best.as_ref().is_none_or(|(least, _)| cost < *least) {
-            best = Some((cost, dimension));
+        let line_cost = place_cost + pen.space.cost(line);
+        // Read level, beside the line or beside its upper end, on the right or on the left.
+        let tries = [
+            (0.0, DVec2::new(x + off, top.y * 0.5), Align::Start),
+            (LEFT_COST, DVec2::new(x - off, top.y * 0.5), Align::End),
+            (ABOVE_COST, DVec2::new(x, top.y + above), Align::Middle),
+        ];
+        for (extra, at, align) in tries {
+            let text = Text { at, align, angle: 0.0, ..dimension.text.clone() };
+            let cost = extra + line_cost + pen.space.cost(pen.text_box(&text));
+            if best.as_ref().is_none_or(|(least, _)| cost < *least) {
+                best = Some((cost, Dimension { text, ..dimension.clone() }));
+            }
         }
     }
     if let Some((_, dimension)) = best {

@@ -2,9 +2,10 @@
 
 use baywright_planner::Scene;
 use baywright_planner::Subject;
-use baywright_planner::geometry::{DVec2, PlanPose, Segment};
+use baywright_planner::geometry::{Bounds, DVec2, PlanPose, Segment};
 use baywright_planner::model::{Material, Opening, OpeningKind};
 
+use super::things::Shown;
 use super::{Side, rectangle};
 use crate::clip;
 use crate::layout::WALL_PX;
@@ -22,31 +23,37 @@ pub(super) fn between_walls(scene: &Scene, bay_from_axis: &PlanPose) -> Option<(
     stretches.into_iter().min_by(|a, b| off(a).total_cmp(&off(b)))
 }
 
-pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>) {
+pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>, shown: &[Shown]) {
     let ceiling = side.arrangement.bay.ceiling;
     let (from, to) = side.room;
     pen.ring(Role::Floor, None, rectangle((from, to), (0.0, ceiling)));
     grid(pen, side, ceiling);
 
     let thick = pen.length(WALL_PX);
-    // The floor also carries what stands in a part of the room that the axis does not cross.
-    let walls = side.scene.room.walls().bounds().grown(1.0);
-    let reach =
-        side.scene.things.iter().filter(|t| walls.holds(t.bounds.low) && walls.holds(t.bounds.high)).fold(
-            (from, to),
-            |reach, t| {
-                let (low, high) = side.along(&t.prism.outline);
-                (reach.0.min(low), reach.1.max(high))
-            },
-        );
+    // The floor also carries what stands in a part of the room that the axis does not cross, as far as it is shown.
+    let walls = side.scene.room.walls().bounds().size().element_sum();
+    let (least, most) = (from - walls, to + walls);
+    let reach = shown
+        .iter()
+        .filter(|s| least <= s.along.0 && s.along.1 <= most)
+        .fold((from, to), |reach, s| (reach.0.min(s.along.0), reach.1.max(s.along.1)));
     let floor = rectangle((reach.0 - thick, reach.1 + thick), (-thick, 0.0));
     pen.ring(Role::Wall(Material::Concrete), Some(Subject::Floor), floor.clone());
     pen.ring(Role::WallLine, None, floor);
     let above = rectangle((from - thick, to + thick), (ceiling, ceiling + thick));
     pen.ring(Role::Wall(Material::Concrete), Some(Subject::Ceiling), above.clone());
     pen.ring(Role::WallLine, None, above);
-    let middle = ceiling + 0.5 * thick;
-    pen.take_line(DVec2::new(from, middle), DVec2::new(to, middle), Taken::Wall);
+    // Names keep inside the room, or below its floor.
+    let plan = pen.placed.plan;
+    let (floor_at, ceiling_at) = (pen.px(DVec2::new(from, 0.0)), pen.px(DVec2::new(to, ceiling)));
+    let outside = [
+        Bounds { low: plan.low, high: DVec2::new(floor_at.x, plan.high.y) },
+        Bounds { low: DVec2::new(ceiling_at.x, plan.low.y), high: plan.high },
+        Bounds { low: plan.low, high: DVec2::new(plan.high.x, ceiling_at.y) },
+    ];
+    for place in outside.iter().filter(|b| b.low.cmple(b.high).all()) {
+        pen.space.take(*place, Taken::Outside);
+    }
     for (at, outward) in [(from, -1.0), (to, 1.0)] {
         end_wall(pen, side, at, outward * thick, ceiling);
     }

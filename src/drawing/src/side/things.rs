@@ -15,45 +15,93 @@ use crate::space::Taken;
 use crate::text::Weight;
 use crate::top::overlap_role;
 
-/// A thing as drawn, for its name.
-pub(super) struct Drawn {
+/// A thing that the view shows.
+pub(super) struct Shown {
     /// Its position in the bay's list.
     index: usize,
-    /// Its box, px.
-    around: Bounds,
+    /// How far off the axis its near side stands, mm.
+    off: f64,
+    /// From where to where it is drawn along the axis, mm.
+    pub along: (f64, f64),
     /// Whether it stands on the axis.
     on_axis: bool,
+    /// Whether a finding is about it.
+    blamed: bool,
 }
 
-pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>) -> Vec<Drawn> {
+/// A thing as drawn, for its name.
+pub(super) struct Drawn {
+    /// What is shown of it.
+    shown: Shown,
+    /// Its box, px.
+    around: Bounds,
+}
+
+/// Beyond the set-up and its zones things are shown this far off the axis, mm: about as far as someone walks.
+const AROUND_MM: f64 = 600.0;
+
+/// The band on both sides of the axis that the view is about: the car, the set-up, the zones; y to the left, mm.
+fn band(side: &Side<'_>) -> (f64, f64) {
+    let targets = side.scene.targets.iter().flat_map(|t| &t.solids);
+    let zones = side.scene.zones.iter().map(|z| &z.prism);
+    let solids = side.scene.car.iter().chain(targets).chain(zones).map(|solid| side.extent(&solid.outline));
+    let (low, high) = solids
+        .fold((0.0, 0.0), |(low, high): (f64, f64), extent| (low.min(extent.low.y), high.max(extent.high.y)));
+    (low - AROUND_MM, high + AROUND_MM)
+}
+
+/// The things that the view shows, the farthest from the axis first: what stands in the band about the axis and between
+/// the end walls; what a finding is about and what is in hand, wherever it stands.
+pub(super) fn shown(side: &Side<'_>) -> Vec<Shown> {
     let half = side.arrangement.vehicle.width * 0.5;
-    let things = side.arrangement.bay.things.iter().zip(&side.scene.things);
-    let mut order: Vec<(f64, usize, Bounds)> = things
-        .clone()
-        .enumerate()
-        .map(|(i, (_, placed))| {
+    let (right, left) = band(side);
+    let (from, to) = side.room;
+    let things = side.arrangement.bay.things.iter().zip(&side.scene.things).enumerate();
+    let mut shown: Vec<Shown> = things
+        .filter_map(|(index, (thing, placed))| {
             let extent = side.extent(&placed.prism.outline);
-            (extent.low.y.max(-extent.high.y).max(0.0), i, extent)
+            let off = extent.low.y.max(-extent.high.y).max(0.0);
+            let (low, high) = (extent.low.x, extent.high.x);
+            let subject = Some(Subject::Thing(thing.id.clone()));
+            let in_hand = subject == side.state.selected || subject == side.state.hovered;
+            let blamed = side.blamed.contains(&thing.id);
+            let between = from - 1.0 <= low && high <= to + 1.0;
+            if !blamed && !in_hand {
+                let near = extent.low.y <= left && right <= extent.high.y;
+                // What reaches through an end wall stands in a part of the room that the axis does not cross.
+                let most_of_it = high.min(to) - low.max(from) >= MOST_OF_IT * (high - low);
+                if !near || !most_of_it {
+                    return None;
+                }
+            }
+            let along = if blamed || in_hand { (low, high) } else { (low.max(from), high.min(to)) };
+            Some(Shown { index, off, along, on_axis: off <= half && between, blamed })
         })
         .collect();
-    // The farthest from the axis first, so that the nearest lies on top; ties in the bay's order.
-    order.sort_by(|a, b| b.0.total_cmp(&a.0));
-    let things: Vec<_> = things.collect();
-    let mut drawn = Vec::with_capacity(order.len());
-    for (off, index, extent) in order {
-        let Some((thing, placed)) = things.get(index) else { continue };
-        // What reaches through an end wall stands in a part of the room that the axis does not cross.
-        let (low, high) = (extent.low.x, extent.high.x);
-        let on_axis = off <= half && side.room.0 - 1.0 <= low && high <= side.room.1 + 1.0;
+    // Ties in the bay's order.
+    shown.sort_by(|a, b| b.off.total_cmp(&a.off));
+    shown
+}
+
+/// A thing of which less than this share stands between the end walls is left out; of others the rest is cut off.
+const MOST_OF_IT: f64 = 0.5;
+
+pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>, shown: Vec<Shown>) -> Vec<Drawn> {
+    let mut drawn = Vec::with_capacity(shown.len());
+    for shown in shown {
+        let own = side.arrangement.bay.things.get(shown.index).zip(side.scene.things.get(shown.index));
+        let Some((thing, placed)) = own else { continue };
+        let on_axis = shown.on_axis;
         let role = if on_axis { Role::Thing(thing.material) } else { Role::ThingAside(thing.material) };
-        let (bottom, top) = (placed.prism.span.bottom(), placed.prism.span.top());
-        let ring = rectangle((extent.low.x, extent.high.x), (bottom, top));
+        let ring = rectangle(shown.along, (placed.prism.span.bottom(), placed.prism.span.top()));
         let Some(around) = Bounds::around(ring.iter().map(|&p| pen.px(p))) else { continue };
         pen.ring(role, Some(Subject::Thing(thing.id.clone())), ring);
-        if on_axis {
+        if shown.blamed {
+            pen.space.take(around, Taken::Blamed);
+        } else if on_axis {
             pen.space.take(around, Taken::Body);
         }
-        drawn.push(Drawn { index, around, on_axis });
+        drawn.push(Drawn { shown, around });
     }
     drawn
 }
@@ -63,8 +111,8 @@ pub(super) fn overlaps(pen: &mut Pen<'_>, side: &Side<'_>, drawn: &[Drawn]) {
     for told in flagged(side.assessment) {
         let subject = told.finding.subjects.first().cloned();
         let thing = told.finding.culprit();
-        let is_culprit = |d: &&Drawn| side.arrangement.bay.things.get(d.index).map(|t| &t.id) == thing;
-        let aside = thing.is_some() && drawn.iter().find(is_culprit).is_some_and(|d| !d.on_axis);
+        let is_culprit = |d: &&Drawn| side.arrangement.bay.things.get(d.shown.index).map(|t| &t.id) == thing;
+        let aside = thing.is_some() && drawn.iter().find(is_culprit).is_some_and(|d| !d.shown.on_axis);
         let severity = told.finding.severity;
         let role = if aside { Role::OverlapAside(severity) } else { overlap_role(told.finding) };
         let regions = shared(side.arrangement, side.assessment, told.finding);
@@ -107,18 +155,20 @@ fn wedge(side: &Side<'_>, target: &PlacedTarget) -> Option<Vec<DVec2>> {
     Some(vec![side.at(side.scene.sensor()), side.at(face.point(0.0, -half)), side.at(face.point(0.0, half))])
 }
 
-pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>, drawn: &[Drawn]) {
+/// The names of the things that findings blame, or of all others.
+pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>, drawn: &[Drawn], told: bool) {
     let strong = pen.style(size::LABEL, Weight::SemiBold);
     let soft = pen.style(size::SMALL, Weight::Regular);
-    let told: Vec<_> = flagged(side.assessment).filter_map(|told| told.finding.culprit().cloned()).collect();
     // Things on the axis first, then the others, each from the nearest.
-    let nearest = || drawn.iter().rev();
-    for thing in nearest().filter(|d| d.on_axis).chain(nearest().filter(|d| !d.on_axis)) {
-        let Some(own) = side.arrangement.bay.things.get(thing.index) else { continue };
+    let nearest = |on_axis: bool| {
+        drawn.iter().rev().filter(move |d| d.shown.blamed == told && d.shown.on_axis == on_axis)
+    };
+    for thing in nearest(true).chain(nearest(false)) {
+        let Some(own) = side.arrangement.bay.things.get(thing.shown.index) else { continue };
         let Some(around) = overlap_box(&thing.around, &pen.placed.plan) else { continue };
         let subject = Some(Subject::Thing(own.id.clone()));
         let in_hand = subject == side.state.selected || subject == side.state.hovered;
-        let strongly = thing.on_axis || in_hand || told.contains(&own.id);
+        let strongly = thing.shown.on_axis || thing.shown.blamed || in_hand;
         pen.name(Wanted {
             text: own.id.as_str(),
             role: if strongly { Role::Label } else { Role::LabelSoft },
@@ -128,9 +178,14 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>, drawn: &[Drawn]) {
             most_width: 150.0 * pen.enlarged,
             must: in_hand,
             inside: true,
+            blamed: thing.shown.blamed,
+            most_cost: NAME_COST,
         });
     }
 }
+
+/// A name that would cover as much as this is left out: seen from the side much stands in one place.
+const NAME_COST: f64 = 50.0;
 
 /// What two boxes share.
 fn overlap_box(a: &Bounds, b: &Bounds) -> Option<Bounds> {

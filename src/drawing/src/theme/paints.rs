@@ -64,6 +64,7 @@ pub(super) fn paint(p: &Palette, role: Role) -> Paint {
         Role::PermanentMark => lines(full(p.soft, 1.3)),
         Role::Hovered => lines(stroke(p.beam, 1.6, DASH_JOINT)),
         Role::Selected => lines(full(p.beam, 2.2)),
+        Role::NameLeader => lines(full(p.ink, LIGHT)),
         Role::Dimension => lines(full(p.ink, 1.1)),
         Role::DimensionStops => lines(full(p.stops, 1.1)),
         Role::LiveDimension => lines(full(p.beam, 1.1)),

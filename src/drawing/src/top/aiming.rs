@@ -7,7 +7,7 @@ use baywright_planner::{Scene, Subject};
 
 use super::Top;
 use crate::clip;
-use crate::label::Wanted;
+use crate::label::{TOO_DEAR, Wanted};
 use crate::pen::{MARK_PX, Pen, size};
 use crate::role::Role;
 use crate::sign::SignKind;
@@ -181,13 +181,16 @@ fn marks(pen: &mut Pen<'_>, top: &Top<'_>) {
     }
 }
 
+/// A mark this near to the middle of a mat lies on it, mm.
+const ON_MAT_MM: f64 = 50.0;
+
 /// The marks' numbers: their positions in the plan, counted from 1, as the tape instructions count them.
 pub(super) fn mark_numbers(pen: &mut Pen<'_>, top: &Top<'_>) {
     let style = pen.style(size::LABEL, Weight::SemiBold);
     let off = MARK_PX * pen.enlarged + 4.0;
     for (mark, number) in top.scene.marks.iter().zip(1..) {
-        let Ok(at) = mark.at else { continue };
-        let px = pen.px(top.at(at));
+        let Ok(mark_at) = mark.at else { continue };
+        let px = pen.px(top.at(mark_at));
         let number = number.to_string();
         let (dx, dy) = (off, off + style.size * 0.2);
         let tries = [
@@ -211,8 +214,29 @@ pub(super) fn mark_numbers(pen: &mut Pen<'_>, top: &Top<'_>) {
             (f64::from(i), px + DVec2::new(x, y), align)
         });
         let text = pen.measured(&number, style);
-        if let Some((_, at, align)) = pen.cheapest(text.width, style, places) {
+        if let Some((cost, mut at, mut align)) = pen.cheapest(text.width, style, places) {
             let subject = Some(Subject::Mark(mark.id.clone()));
+            // Off a thing that hides the mark, with a line to it; a mark on a mat keeps its number beside it.
+            let on_mat = top
+                .scene
+                .targets
+                .iter()
+                .any(|t| t.lies && t.set.place.origin().distance(mark_at) < ON_MAT_MM);
+            if cost >= FIRM && !on_mat {
+                let ways = (1_u8..=5).flat_map(|ring| (0_u8..16).map(move |way| (ring, way)));
+                let places = ways.map(|(ring, way)| {
+                    let turn = angle::direction(std::f64::consts::TAU * f64::from(way) / 16.0);
+                    let far = (10.0 + 12.0 * f64::from(ring)) * pen.enlarged;
+                    (far, px + turn * far, Align::Middle)
+                });
+                if let Some((_, far, middle)) =
+                    pen.cheapest(text.width, style, places).filter(|(cost, ..)| *cost < FIRM)
+                {
+                    (at, align) = (far, middle);
+                    let line = vec![pen.mm(px), pen.mm(far)];
+                    pen.line(Role::NameLeader, subject.clone(), line);
+                }
+            }
             pen.put_level(Role::Label, subject, text, style, (at, align));
         }
     }
@@ -256,6 +280,8 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
             most_width: 120.0 * pen.enlarged,
             must: false,
             inside: false,
+            blamed: false,
+            most_cost: TOO_DEAR,
         });
     }
 }

@@ -9,7 +9,8 @@ use baywright_planner::{Code, Quantity, Severity};
 
 use super::Top;
 use crate::finding::Flagged;
-use crate::layout::WALL_PX;
+use crate::layout::{WALL_PX, drawn_box};
+use crate::list::Dimension;
 use crate::pen::Pen;
 use crate::role::Role;
 use crate::space::FIRM;
@@ -66,15 +67,18 @@ pub(super) fn stand_offs(pen: &mut Pen<'_>, top: &Top<'_>) {
         let straight_on =
             along.dot(top.view_from_bay.turned(top.scene.bay_from_axis.ahead())).abs() > STRAIGHT_ON;
         let half = if straight_on { top.arrangement.vehicle.width * 0.5 } else { pen.length(10.0) };
-        let mut best: Option<(f64, crate::list::Dimension)> = None;
+        let mut best: Option<(f64, Dimension)> = None;
         for step in 0..STEPS {
             for side in [-1.0, 1.0] {
                 let off = half + pen.length((FIRST_OFF_PX + STEP_PX * f64::from(step)) * pen.enlarged);
                 let through = from + along.perp() * (side * off);
+                let extra = f64::from(step) * STEP_COST + if side > 0.0 { LEFT_COST } else { 0.0 };
+                if best.as_ref().is_some_and(|(least, _)| extra >= *least) {
+                    continue;
+                }
                 let dimension = pen.dimension(from, to, along, through, &text);
-                let cost = line_cost(pen, &dimension)
-                    + f64::from(step) * STEP_COST
-                    + if side > 0.0 { LEFT_COST } else { 0.0 };
+                let (worse, dimension) = pen.text_freest(dimension);
+                let cost = line_cost(pen, &dimension) + extra + worse;
                 if best.as_ref().is_none_or(|(least, _)| cost < *least) {
                     best = Some((cost, dimension));
                 }
@@ -89,7 +93,7 @@ pub(super) fn stand_offs(pen: &mut Pen<'_>, top: &Top<'_>) {
 /// Cosine above which a stand-off runs along the car, and its dimension stands beside the car.
 const STRAIGHT_ON: f64 = 0.9;
 /// How many places beside the car are tried on each side, how far the first is off the body and the next off it, px.
-const STEPS: u8 = 6;
+const STEPS: u8 = 14;
 /// What a step further off costs, and to stand on the car's left: a mask over a line is better than a far dimension.
 const STEP_COST: f64 = 12.0;
 const LEFT_COST: f64 = 8.0;
@@ -97,7 +101,7 @@ const FIRST_OFF_PX: f64 = 26.0;
 const STEP_PX: f64 = 14.0;
 
 /// What a dimension would cover: its text, and marks or texts under its line.
-fn line_cost(pen: &Pen<'_>, dimension: &crate::list::Dimension) -> f64 {
+fn line_cost(pen: &Pen<'_>, dimension: &Dimension) -> f64 {
     let mut cost = pen.space.cost(pen.text_box(&dimension.text));
     let (from, to) = (pen.px(dimension.line_from), pen.px(dimension.line_to));
     let steps = (from.distance(to) / 16.0).clamp(1.0, 64.0) as usize;
@@ -109,6 +113,9 @@ fn line_cost(pen: &Pen<'_>, dimension: &crate::list::Dimension) -> f64 {
     }
     cost
 }
+
+/// What it costs to stand at the other end of the thing.
+const OTHER_END_COST: f64 = 8.0;
 
 /// How far a thing is inside a zone: from its innermost point square to the edge by which it would leave, where that
 /// is the depth that the finding tells.
@@ -134,17 +141,28 @@ pub(super) fn so_far_in(pen: &mut Pen<'_>, top: &Top<'_>, told: &Flagged<'_>) {
         if (deep(&innermost) - depth).abs() > AGREE_MM {
             continue;
         }
-        // On the end of the thing that lies further along the edge, a little off it.
-        let reach = thing.outer().iter().map(|p| (*p - edge.from).dot(along)).fold(f64::MIN, f64::max);
-        let clear = reach.min((edge.to - edge.from).dot(along)) + pen.length(9.0);
+        // Beside the thing, a little off one of its ends along the edge.
+        let on_edge = thing.outer().iter().map(|p| (*p - edge.from).dot(along));
+        let (least, most) = on_edge.fold((f64::MAX, f64::MIN), |(low, high), at| (low.min(at), high.max(at)));
+        let off = pen.length(9.0);
+        let length = (edge.to - edge.from).dot(along);
         let foot = innermost - inward * deep(&innermost);
-        let through = edge.from + along * clear;
-        let (from, to, through) = (top.at(innermost), top.at(foot), top.at(through));
-        let along = top.view_from_bay.turned(inward);
-        let dimension = pen.dimension(from, to, along, through, &top.words.so_far_in(depth));
-        let subject = finding.subjects.first().cloned();
-        let place = pen.text_box(&dimension.text);
-        if pen.space.cost(place) < FIRM {
+        let direction = top.view_from_bay.turned(inward);
+        let text = top.words.so_far_in(depth);
+        let mut best: Option<(f64, Dimension)> = None;
+        for (extra, at) in [(0.0, most.min(length) + off), (OTHER_END_COST, least.max(0.0) - off)] {
+            let through = top.at(edge.from + along * at);
+            let dimension = pen.dimension(top.at(innermost), top.at(foot), direction, through, &text);
+            let (worse, dimension) = pen.text_freest(dimension);
+            let cost = pen.space.cost(pen.text_box(&dimension.text)) + worse + extra;
+            if best.as_ref().is_none_or(|(least, _)| cost < *least) {
+                best = Some((cost, dimension));
+            }
+        }
+        if let Some((cost, dimension)) = best
+            && cost < FIRM
+        {
+            let subject = finding.subjects.first().cloned();
             pen.put_dimension(Role::DimensionStops, subject, dimension);
             if let Some(item) = pen.items.last_mut() {
                 item.finding = Some(told.index);
@@ -161,25 +179,21 @@ pub(super) fn room(pen: &mut Pen<'_>, top: &Top<'_>) {
     let (low, high) = (bounds.low, bounds.high);
     // Of the two sides that each could stand on, the one further down or further left on the paper.
     let down = |p: DVec2| top.view_from_bay.turned(p);
-    let below = if down(DVec2::NEG_Y).y <= 0.0 { (low.y, -1.0) } else { (high.y, 1.0) };
     let upright = down(DVec2::NEG_Y).y.abs() > down(DVec2::NEG_X).y.abs();
-    let aside = {
-        let to_low = down(DVec2::NEG_X);
-        let wanted = if upright { to_low.x <= 0.0 } else { to_low.y <= 0.0 };
-        if wanted { (low.x, -1.0) } else { (high.x, 1.0) }
+    let below_is_low = down(DVec2::NEG_Y).y <= 0.0;
+    let aside_is_low = if upright { down(DVec2::NEG_X).x <= 0.0 } else { down(DVec2::NEG_X).y <= 0.0 };
+    // Beyond whatever reaches out of the room there; on the other side if less does.
+    let all = drawn_box(top.scene);
+    let out_low = (low - all.low).max(DVec2::ZERO);
+    let out_high = (all.high - high).max(DVec2::ZERO);
+    let side = |wanted_low: bool, low: f64, high: f64, out_low: f64, out_high: f64| {
+        let at_low = if wanted_low { out_low <= out_high } else { out_low < out_high };
+        if at_low { (low, low - out_low - off) } else { (high, high + out_high + off) }
     };
-    let long = (
-        DVec2::new(low.x, below.0),
-        DVec2::new(high.x, below.0),
-        DVec2::X,
-        DVec2::new(low.x, below.0 + below.1 * off),
-    );
-    let wide = (
-        DVec2::new(aside.0, low.y),
-        DVec2::new(aside.0, high.y),
-        DVec2::Y,
-        DVec2::new(aside.0 + aside.1 * off, low.y),
-    );
+    let (wall_y, line_y) = side(below_is_low, low.y, high.y, out_low.y, out_high.y);
+    let (wall_x, line_x) = side(aside_is_low, low.x, high.x, out_low.x, out_high.x);
+    let long = (DVec2::new(low.x, wall_y), DVec2::new(high.x, wall_y), DVec2::X, DVec2::new(low.x, line_y));
+    let wide = (DVec2::new(wall_x, low.y), DVec2::new(wall_x, high.y), DVec2::Y, DVec2::new(line_x, low.y));
     for (from, to, along, through) in [long, wide] {
         let text = top.words.dimension((to - from).dot(along));
         let (from, to, through) = (top.at(from), top.at(to), top.at(through));

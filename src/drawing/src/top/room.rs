@@ -6,13 +6,13 @@ use baywright_planner::model::{Material, Opening, OpeningKind};
 
 use super::Top;
 use crate::clip;
-use crate::label::Wanted;
+use crate::label::{TOO_DEAR, Wanted};
 use crate::layout::WALL_PX;
-use crate::list::Shape;
+use crate::list::{Shape, Text};
 use crate::pen::{MARK_PX, Pen, area, readable, size};
 use crate::role::Role;
 use crate::sign::SignKind;
-use crate::space::{FIRM, Taken};
+use crate::space::Taken;
 use crate::text::{Align, Weight, fitted};
 
 /// Lines of the net nearer than this merge into grey, px: then every second, fifth ... is drawn.
@@ -242,15 +242,38 @@ fn along_wall(
         let along = edge.nearest_share(stretch.at(share)) * wall;
         edge.at(along.clamp(half, wall - half) / wall.max(1.0))
     };
-    for share in [0.5, 0.25, 0.75, 0.1, 0.9] {
-        let mut label = pen.text(top.at(on_wall(share)) + off, &text.text, style, Align::Middle);
-        label.angle = angle;
-        if pen.space.cost(pen.text_box(&label)) < FIRM {
-            pen.put_text(Role::LabelSoft, Some(subject), label);
-            return;
+    let mut best: Option<(f64, Text)> = None;
+    // Outside; inside only where the set-up reaches out along the whole wall.
+    for (side, extra) in [(1.0, 0.0), (-1.0, INSIDE_COST)] {
+        for (step, share) in (0_u8..).zip([0.5, 0.25, 0.75, 0.1, 0.9, 0.0, 1.0]) {
+            let extra = extra + f64::from(step);
+            if best.as_ref().is_some_and(|(least, _)| extra >= *least) {
+                break;
+            }
+            let foot = top.at(on_wall(share));
+            let at = if side > 0.0 {
+                foot + off
+            } else {
+                foot - out * pen.length(4.0 + style.line_height() * 0.5)
+            };
+            let mut label = pen.text(at, &text.text, style, Align::Middle);
+            label.angle = angle;
+            label.masked = side < 0.0;
+            let cost = extra + pen.space.cost(pen.text_box(&label));
+            if best.as_ref().is_none_or(|(least, _)| cost < *least) {
+                best = Some((cost, label));
+            }
         }
     }
+    if let Some((cost, label)) = best
+        && cost < TOO_DEAR
+    {
+        pen.put_text(Role::LabelSoft, Some(subject), label);
+    }
 }
+
+/// What it costs a wall's name to stand inside the room.
+const INSIDE_COST: f64 = 30.0;
 
 fn name_area(
     pen: &mut Pen<'_>,
@@ -273,5 +296,7 @@ fn name_area(
         most_width: 250.0 * pen.enlarged,
         must: false,
         inside,
+        blamed: false,
+        most_cost: TOO_DEAR,
     });
 }

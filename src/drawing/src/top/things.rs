@@ -7,7 +7,7 @@ use baywright_planner::{Code, Finding, Subject};
 
 use super::Top;
 use crate::finding::{flagged, shared};
-use crate::label::Wanted;
+use crate::label::{TOO_DEAR, Wanted};
 use crate::list::Item;
 use crate::pen::{Pen, area, size};
 use crate::role::Role;
@@ -28,10 +28,11 @@ pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
                 pen.line(Role::ThingLine, subject.clone(), line);
             }
         }
+        let blamed = top.blamed.contains(&thing.id);
         if let Some(box_px) = box_px(pen, top, &placed.bounds)
-            && !overhead
+            && (blamed || !overhead)
         {
-            pen.space.take(box_px, Taken::Body);
+            pen.space.take(box_px, if blamed { Taken::Blamed } else { Taken::Body });
         }
     }
 }
@@ -90,10 +91,9 @@ pub(super) fn overlaps(pen: &mut Pen<'_>, top: &Top<'_>) {
         let role = overlap_role(told.finding);
         for region in shared(top.arrangement, top.assessment, told.finding) {
             let shape = area(&region.region, &top.view_from_bay);
-            if let Some(place) = box_px(pen, top, &region.region.bounds())
-                && matches!(role, Role::Overlap(_))
-            {
-                pen.space.take(place, Taken::Wall);
+            if let Some(place) = box_px(pen, top, &region.region.bounds()) {
+                pen.space
+                    .take(place, if matches!(role, Role::Overlap(_)) { Taken::Wall } else { Taken::Reach });
             }
             pen.items.push(Item { role, subject: subject.clone(), finding: Some(told.index), shape });
         }
@@ -109,7 +109,8 @@ pub(crate) fn overlap_role(finding: &Finding) -> Role {
     }
 }
 
-pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
+/// The names of the things that findings blame and of what is in hand, or of all others.
+pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>, told: bool) {
     let style = pen.style(size::LABEL, Weight::SemiBold);
     let soft = pen.style(size::SMALL, Weight::Regular);
     let roof = top.scene.carried_at + top.arrangement.vehicle.height;
@@ -118,7 +119,11 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
         subject == top.state.selected || subject == top.state.hovered
     };
     // What is in hand is named first and whatever it covers.
-    let things = || top.arrangement.bay.things.iter().zip(&top.scene.things);
+    let first_round = |thing: &Thing| in_hand(thing) || top.blamed.contains(&thing.id);
+    let things = || {
+        let all = top.arrangement.bay.things.iter().zip(&top.scene.things);
+        all.filter(|(thing, _)| first_round(thing) == told)
+    };
     let first = things().filter(|(thing, _)| in_hand(thing));
     let rest = things().filter(|(thing, _)| !in_hand(thing));
     for (thing, placed) in first.chain(rest) {
@@ -127,22 +132,25 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
             continue;
         }
         let overhead = thing.span.bottom() >= roof;
-        let told;
+        let blamed = top.blamed.contains(&thing.id);
+        let hangs;
         let text = if overhead {
-            told = top.words.overhead(thing.id.as_str(), thing.span.bottom());
-            told.as_str()
+            hangs = top.words.overhead(thing.id.as_str(), thing.span.bottom());
+            hangs.as_str()
         } else {
             thing.id.as_str()
         };
         let wanted = Wanted {
             text,
-            role: if overhead { Role::LabelSoft } else { Role::Label },
+            role: if overhead && !blamed { Role::LabelSoft } else { Role::Label },
             subject: Some(Subject::Thing(thing.id.clone())),
             style: if overhead { soft } else { style },
             around,
             most_width: if overhead { 240.0 } else { 150.0 } * pen.enlarged,
             must: in_hand(thing),
             inside: true,
+            blamed,
+            most_cost: TOO_DEAR,
         };
         pen.name(wanted);
     }

@@ -1,8 +1,8 @@
 //! What every drawing list keeps to.
 
 use baywright_drawing::{
-    Axis, Dimension, Drawing, Fit, Furniture, Item, LiveDimension, Paper, Role, Shape, Turned, ViewState,
-    flagged, sheet, side_view, top_view,
+    Axis, Dimension, Drawing, Fit, Furniture, Item, LiveDimension, Paper, Role, Shape, Turned, View,
+    ViewState, flagged, pinned, sheet, side_view, top_view,
 };
 use baywright_planner::geometry::{Bounds, DVec2, PlanPose};
 use baywright_planner::model::Arrangement;
@@ -36,8 +36,8 @@ pub fn check(arrangement: &Arrangement, assessment: &Assessment, drawing: &Drawi
 
     let flags: Vec<(usize, DVec2, f64)> = drawing.items.iter().filter_map(flag).collect();
     let numbers: Vec<usize> = flags.iter().map(|(number, ..)| *number).collect();
-    let told: Vec<usize> = flagged(assessment).map(|told| told.number).collect();
-    assert_eq!(numbers, told, "one flag for each finding that matters");
+    let told: Vec<usize> = pinned(assessment).map(|told| told.number).collect();
+    assert_eq!(numbers, told, "one flag for each finding that is about a place");
     let paper = Bounds { low: DVec2::ZERO, high: drawing.size };
     for (i, (_, at, reach)) in flags.iter().enumerate() {
         let at = drawing.paper_point(*at);
@@ -49,6 +49,11 @@ pub fn check(arrangement: &Arrangement, assessment: &Assessment, drawing: &Drawi
     }
     for thing in &arrangement.bay.things {
         let subject = Subject::Thing(thing.id.clone());
+        // The side view leaves out what no finding is about and what stands far off its axis.
+        let blamed = flagged(assessment).any(|told| told.finding.subjects.contains(&subject));
+        if drawing.view == View::Side && !blamed {
+            continue;
+        }
         assert!(drawing.showing(&subject).next().is_some(), "{} is not drawn", thing.id);
     }
 }
@@ -145,6 +150,7 @@ fn along(drawing: &Drawing, subject: &Subject) -> Option<(f64, f64)> {
 #[test]
 fn everything_stands_under_itself() {
     let mut arrangement = bay::crowded();
+    let mut whole = 0;
     for (corner, heading) in [(false, 0.0), (false, 0.04), (true, 0.1), (true, -0.7)] {
         if corner {
             let things = std::mem::take(&mut arrangement.bay.things);
@@ -159,8 +165,11 @@ fn everything_stands_under_itself() {
         assert_eq!(sheet.top.bay_from_view, sheet.side.bay_from_view);
         for thing in &arrangement.bay.things {
             let subject = Subject::Thing(thing.id.clone());
-            let (top, side) = (along(&sheet.top, &subject).unwrap(), along(&sheet.side, &subject).unwrap());
-            assert!((top.0 - side.0).abs() < 1e-6 && (top.1 - side.1).abs() < 1e-6, "{} {heading}", thing.id);
+            let top = along(&sheet.top, &subject).unwrap();
+            // Left out from the side, or cut off at an end wall, or exactly under itself.
+            let Some(side) = along(&sheet.side, &subject) else { continue };
+            assert!(top.0 - 1e-6 <= side.0 && side.1 <= top.1 + 1e-6, "{} {heading}", thing.id);
+            whole += usize::from((top.0 - side.0).abs() < 1e-6 && (top.1 - side.1).abs() < 1e-6);
         }
         // The mirrors stick out to the side, not beyond the body's ends.
         if !corner {
@@ -169,6 +178,7 @@ fn everything_stands_under_itself() {
             assert!((top.0 - side.0).abs() < 1e-6 && (top.1 - side.1).abs() < 1e-6, "car: {top:?} {side:?}");
         }
     }
+    assert!(whole >= 6, "{whole} things stand exactly under themselves");
 }
 
 #[test]
@@ -284,6 +294,6 @@ fn names_do_not_cover_names_flags_or_marks() {
             }
             boxes.push((own, what));
         }
-        assert!(boxes.len() > 10);
+        assert!(boxes.len() >= 8, "{boxes:?}");
     }
 }
