@@ -65,10 +65,6 @@ pub(super) fn cure(
         let obstacles: Vec<&Outline> =
             all.iter().filter(|region| round || overlaps(region, &placed.prism.outline)).collect();
         for exit in exits(&obstacles, &placed.prism.outline).into_iter().take(MOST_TRIED) {
-            if !round && !fits(scene, index, rounded_up(exit)) {
-                // The way round what this one leads into may be shorter than the next way out.
-                break;
-            }
             let left = if care { Severity::Care } else { Severity::Stops };
             let clears = |by: DVec2| {
                 let after = after_move(arrangement, scene, index, by)?;
@@ -78,7 +74,11 @@ pub(super) fn cure(
             };
             let Some((by, after)) = clears(rounded_up(exit)).or_else(|| in_a_pocket(scene, exit, clears))
             else {
-                continue;
+                if round {
+                    continue;
+                }
+                // The way round what this one leads into may be shorter than the next way out.
+                break;
             };
             let cure = Cure {
                 step: Step::MoveThing { thing: id.clone(), by },

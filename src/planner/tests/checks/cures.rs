@@ -63,6 +63,20 @@ fn the_way_round_is_shorter_than_the_next_way_out() {
     assert!(by.x >= 650.0 && by.y >= 250.0, "{by}");
 }
 
+/// The same with a zone in the place of the crate, which the cabinet is not in now.
+#[test]
+fn the_way_round_another_zone() {
+    let mut arrangement = with(vec![cabinet("cabinet", (8_000.0, 4_475.0), 900.0, 450.0)]);
+    let mut other = arrangement.aiming.zones[0].clone();
+    other.id = "other".into();
+    // In the vehicle frame: x from 7400 to 8200 and y from 4710 to 5110 in the bay.
+    other.outline = rectangle((3_400.0, 1_710.0), (4_200.0, 2_110.0)).into();
+    arrangement.aiming.zones.push(other);
+    arrangement.vehicle.aimings[0] = arrangement.aiming.clone();
+    let Step::MoveThing { by, .. } = step(&arrangement, Code::ZoneObject) else { panic!() };
+    assert!((by.length() - 650.0_f64.hypot(250.0).ceil()).abs() < 1e-9, "{by}");
+}
+
 /// Ahead of the cabinet a wooden crate's side slants: between it and the zone's edge is a pocket so sharp that no place
 /// straight beyond its tip is clear, only one a little aside.
 #[test]
