@@ -31,8 +31,10 @@ pub(crate) struct Wanted<'a> {
     pub must: bool,
     /// Whether it may stand inside what it names.
     pub inside: bool,
-    /// Whether a finding is about it: then it stands further off with a line to it rather than not at all.
+    /// Whether a finding is about it: its body is taken as such.
     pub blamed: bool,
+    /// Whether it stands further off with a line to it rather than not at all.
+    pub led: bool,
     /// From this cost on it is left out.
     pub most_cost: f64,
 }
@@ -79,6 +81,12 @@ impl Pen<'_> {
             (DVec2::new(high.x, low.y - off), Align::End),
             (DVec2::new(high.x + OFF_PX, high.y - 6.0), Align::Start),
             (DVec2::new(low.x - OFF_PX, high.y - 6.0), Align::End),
+            (DVec2::new(high.x + OFF_PX, low.y + 6.0), Align::Start),
+            (DVec2::new(low.x - OFF_PX, low.y + 6.0), Align::End),
+            (DVec2::new(low.x + 4.0, high.y + off), Align::End),
+            (DVec2::new(high.x - 4.0, high.y + off), Align::Start),
+            (DVec2::new(low.x + 4.0, low.y - off), Align::End),
+            (DVec2::new(high.x - 4.0, low.y - off), Align::Start),
         ];
         let least = best.as_ref().map_or(f64::INFINITY, |(cost, ..)| *cost);
         if least > OUTSIDE_COST {
@@ -90,7 +98,7 @@ impl Pen<'_> {
                 best = Some((cost, at, align, whole.clone()));
             }
         }
-        if wanted.blamed && best.as_ref().is_none_or(|(cost, ..)| *cost >= LEADER_COST) {
+        if wanted.led && best.as_ref().is_none_or(|(cost, ..)| *cost >= LEADER_COST) {
             let least = best.as_ref().map_or(FIRM, |(cost, ..)| *cost).min(FIRM);
             if let Some((at, align)) = self.far_place(&wanted, whole.width, least) {
                 self.put_led(wanted, whole, (at, align));
@@ -99,7 +107,7 @@ impl Pen<'_> {
         }
         match best {
             Some((cost, at, align, text))
-                if cost < wanted.most_cost || wanted.must || (wanted.blamed && cost < FIRM) =>
+                if cost < wanted.most_cost || wanted.must || (wanted.led && cost < FIRM) =>
             {
                 self.put_level(wanted.role, wanted.subject, text, wanted.style, (at, align));
                 true
@@ -182,6 +190,6 @@ impl Pen<'_> {
 const LEADERS_PX: [f64; 9] = [18.0, 28.0, 40.0, 56.0, 76.0, 100.0, 130.0, 170.0, 220.0];
 const LEADER_WAYS: u8 = 16;
 /// What the line costs, what a px of it costs, and what running over a text or a sign costs.
-const LEADER_COST: f64 = 60.0;
+const LEADER_COST: f64 = 40.0;
 const LEADER_FAR_COST: f64 = 0.3;
 const LEADER_ACROSS_COST: f64 = 40.0;

@@ -262,7 +262,7 @@ impl<'a> Pen<'a> {
 }
 
 /// What it costs a dimension's text to stand elsewhere than on its line.
-const ELSEWHERE_COST: f64 = 10.0;
+const ELSEWHERE_COST: f64 = 90.0;
 /// A steeper line than this carries a text that is too long for it level beside it, radians.
 const UPRIGHT: f64 = 1.2;
 /// A dimension line longer than this share of its text carries the text along it, even if that is longer.

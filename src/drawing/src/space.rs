@@ -13,7 +13,7 @@ pub(crate) enum Taken {
     Body,
     /// Lines that must be followed by eye.
     Line,
-    /// Walls: a name across one seems to belong to neither side.
+    /// Walls: a name across one seems to belong to neither side. Sight lines: what the drawing is about.
     Wall,
     /// The car: a name on it seems to be the car's. A flag may stand on it.
     Car,

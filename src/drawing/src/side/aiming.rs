@@ -43,7 +43,7 @@ pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>) {
         let subject = Some(Subject::Target(target.id.clone()));
         let to = side.at(target.centre());
         pen.line(Role::SightLine, subject.clone(), vec![eye, to]);
-        pen.take_line(eye, to, Taken::Line);
+        pen.take_line(eye, to, Taken::Wall);
         stand(pen, side, target);
         if off_place(target) || (target.meant.height - target.set.height).abs() > OFF_HEIGHT_MM {
             let ring = body(pen, side, target, target.meant_centre());
@@ -179,6 +179,7 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
             must: false,
             inside: false,
             blamed: false,
+            led: false,
             most_cost: TOO_DEAR,
         });
     }

@@ -4,6 +4,7 @@ use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2};
 
 use super::Side;
+use crate::layout::WALL_PX;
 use crate::list::{Dimension, Text};
 use crate::pen::Pen;
 use crate::role::Role;
@@ -19,7 +20,10 @@ pub(super) fn heights(pen: &mut Pen<'_>, side: &Side<'_>) {
     let ceiling = side.arrangement.bay.ceiling;
     let room = side.words.dimension(ceiling);
     let inset = pen.length(46.0 * pen.enlarged);
-    let places = [side.room.1 - inset, side.room.0 + pen.length(26.0 * pen.enlarged)];
+    let next = pen.length(NEXT_PX * pen.enlarged);
+    let behind = side.room.0 + pen.length(26.0 * pen.enlarged);
+    let places: Vec<f64> =
+        (0..3).flat_map(|i| [side.room.1 - inset - next * f64::from(i), behind + next * f64::from(i)]).collect();
     put(pen, Role::Dimension, Some(Subject::Ceiling), DVec2::new(side.room.1, ceiling), &places, &room);
 
     let sensor = side.at(side.scene.sensor());
@@ -58,8 +62,10 @@ pub(super) fn heights(pen: &mut Pen<'_>, side: &Side<'_>) {
         let car =
             side.scene.car.iter().map(|solid| side.along(&solid.outline).0).fold(f64::INFINITY, f64::min);
         if car.is_finite() {
-            let places: Vec<f64> =
-                (1..5).map(|i| car - pen.length((40.0 + 24.0 * f64::from(i)) * pen.enlarged)).collect();
+            let places: Vec<f64> = (0..6)
+                .map(|i| car - pen.length((16.0 + 16.0 * f64::from(i)) * pen.enlarged))
+                .filter(|x| *x > side.room.0 + pen.length(8.0))
+                .collect();
             let at = DVec2::new(car, up);
             put(pen, Role::Dimension, None, at, &places, &side.words.runway_height(up));
         }
@@ -78,14 +84,18 @@ fn ahead_of(pen: &Pen<'_>, side: &Side<'_>, x: f64) -> Vec<f64> {
     ends.into_iter().chain(after).filter(near_wall).chain(before).collect()
 }
 
-/// What it costs a height's text to stand on the left of its line or above it.
+/// What it costs a height's text to stand on the left of its line, above it, or below the floor.
 const LEFT_COST: f64 = 6.0;
 const ABOVE_COST: f64 = 9.0;
+const BELOW_COST: f64 = 36.0;
+/// And half way between its middle and an end.
+const QUARTER_COST: f64 = 3.0;
 
 /// An upright dimension from the floor to `top`, at the first of the places that costs least.
 fn put(pen: &mut Pen<'_>, role: Role, subject: Option<Subject>, top: DVec2, places: &[f64], text: &str) {
     let mut best: Option<(f64, Dimension)> = None;
     let off = pen.length(6.0);
+    let below = pen.length(WALL_PX + 9.0 * pen.enlarged);
     let above = pen.length(10.0 * pen.enlarged);
     for (i, &x) in places.iter().enumerate() {
         let foot = DVec2::new(top.x, 0.0);
@@ -97,11 +107,14 @@ fn put(pen: &mut Pen<'_>, role: Role, subject: Option<Subject>, top: DVec2, plac
         let (a, b) = (pen.px(dimension.line_from), pen.px(dimension.line_to));
         let line = Bounds { low: a.min(b), high: a.max(b) }.grown(3.0);
         let line_cost = place_cost + pen.space.cost(line);
-        // Read level, beside the line or beside its upper end, on the right or on the left.
+        // Read level, beside the line or beyond one of its ends.
         let tries = [
             (0.0, DVec2::new(x + off, top.y * 0.5), Align::Start),
+            (QUARTER_COST, DVec2::new(x + off, top.y * 0.75), Align::Start),
+            (QUARTER_COST, DVec2::new(x + off, top.y * 0.25), Align::Start),
             (LEFT_COST, DVec2::new(x - off, top.y * 0.5), Align::End),
             (ABOVE_COST, DVec2::new(x, top.y + above), Align::Middle),
+            (BELOW_COST, DVec2::new(x, -below), Align::Middle),
         ];
         for (extra, at, align) in tries {
             let text = Text { at, align, angle: 0.0, ..dimension.text.clone() };

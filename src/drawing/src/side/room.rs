@@ -46,9 +46,10 @@ pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>, shown: &[Shown]) {
     // Names keep inside the room, or below its floor.
     let plan = pen.placed.plan;
     let (floor_at, ceiling_at) = (pen.px(DVec2::new(from, 0.0)), pen.px(DVec2::new(to, ceiling)));
+    let under = floor_at.y + WALL_PX;
     let outside = [
-        Bounds { low: plan.low, high: DVec2::new(floor_at.x, plan.high.y) },
-        Bounds { low: DVec2::new(ceiling_at.x, plan.low.y), high: plan.high },
+        Bounds { low: plan.low, high: DVec2::new(floor_at.x, under) },
+        Bounds { low: DVec2::new(ceiling_at.x, plan.low.y), high: DVec2::new(plan.high.x, under) },
         Bounds { low: plan.low, high: DVec2::new(plan.high.x, ceiling_at.y) },
     ];
     for place in outside.iter().filter(|b| b.low.cmple(b.high).all()) {

@@ -179,6 +179,7 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>, drawn: &[Drawn], told: b
             must: in_hand,
             inside: true,
             blamed: thing.shown.blamed,
+            led: thing.shown.blamed,
             most_cost: NAME_COST,
         });
     }

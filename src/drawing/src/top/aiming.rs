@@ -74,7 +74,7 @@ fn beam(pen: &mut Pen<'_>, top: &Top<'_>) {
     for target in &top.scene.targets {
         let to = top.at(target.centre().truncate());
         pen.line(Role::SightLine, Some(Subject::Target(target.id.clone())), vec![eye, to]);
-        pen.take_line(eye, to, Taken::Line);
+        pen.take_line(eye, to, Taken::Wall);
     }
     pen.sign(Role::Sensor, Some(Subject::Sensor), eye, SignKind::Dot, 3.2);
     let eye_px = pen.px(eye);
@@ -281,6 +281,7 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
             must: false,
             inside: false,
             blamed: false,
+            led: false,
             most_cost: TOO_DEAR,
         });
     }

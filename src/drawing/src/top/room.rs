@@ -120,6 +120,7 @@ fn masonry(pen: &mut Pen<'_>, top: &Top<'_>, walls: &Polygon) {
     }
     for ((&a, &b), (&c, &d)) in inner.iter().zip(&inner_next).zip(outer.iter().zip(&outer_next)) {
         pen.take_line((a + c) * 0.5, (b + d) * 0.5, Taken::Wall);
+        pen.take_line(c, d, Taken::Wall);
     }
     pen.ring(Role::WallLine, None, inner);
     pen.ring(Role::WallLine, None, outer);
@@ -297,6 +298,7 @@ fn name_area(
         must: false,
         inside,
         blamed: false,
+        led: inside,
         most_cost: TOO_DEAR,
     });
 }

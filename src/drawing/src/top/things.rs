@@ -150,6 +150,7 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>, told: bool) {
             must: in_hand(thing),
             inside: true,
             blamed,
+            led: blamed,
             most_cost: TOO_DEAR,
         };
         pen.name(wanted);
