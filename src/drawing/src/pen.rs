@@ -134,22 +134,38 @@ impl<'a> Pen<'a> {
         best
     }
 
-    /// The box that a text takes on the paper, px.
-    pub fn text_box(&self, text: &Text) -> Bounds {
-        if text.angle == 0.0 {
-            return self.level_box(self.px(text.at), text.align, text.width, text.style);
-        }
+    /// The boxes that a text takes on the paper, px: one for a level or an upright text, a row of small ones for a slanted
+    /// one, whose own box would be mostly empty.
+    fn text_boxes(&self, text: &Text) -> impl Iterator<Item = Bounds> + use<> {
         let (sin, cos) = angle::sin_cos(text.angle);
-        let along = DVec2::new(cos, -sin) * text.width;
+        let way = DVec2::new(cos, -sin);
         let middle = self.px(text.at)
-            + match text.align {
-                Align::Start => along * 0.5,
-                Align::Middle => DVec2::ZERO,
-                Align::End => -along * 0.5,
-            };
+            + way
+                * match text.align {
+                    Align::Start => text.width * 0.5,
+                    Align::Middle => 0.0,
+                    Align::End => text.width * -0.5,
+                };
         let (w, h) = (text.width * 0.5 + 2.0, text.style.line_height() * 0.5);
+        let slanted = sin.abs().min(cos.abs()) > LEVEL;
+        let parts = if slanted { (w / h).ceil().clamp(1.0, 64.0) } else { 1.0 };
+        let (w, step) = (w / parts, 2.0 * w / parts);
         let half = DVec2::new(w * cos.abs() + h * sin.abs(), w * sin.abs() + h * cos.abs());
-        Bounds { low: middle - half, high: middle + half }
+        (0..parts as u32).map(move |i| {
+            let at = middle + way * (step * (f64::from(i) + 0.5 - parts * 0.5));
+            Bounds { low: at - half, high: at + half }
+        })
+    }
+
+    /// What it would cost to put a text there.
+    pub fn text_cost(&self, text: &Text) -> f64 {
+        self.text_boxes(text).map(|place| self.space.cost(place)).sum()
+    }
+
+    fn take_text(&mut self, text: &Text) {
+        for place in self.text_boxes(text) {
+            self.space.take(place, Taken::Firm);
+        }
     }
 
     /// Puts a level text on a mask down at a place of the paper, px, and takes its place.
@@ -175,15 +191,13 @@ impl<'a> Pen<'a> {
 
     /// Puts a text down and takes its place.
     pub fn put_text(&mut self, role: Role, subject: Option<Subject>, text: Text) {
-        let place = self.text_box(&text);
-        self.space.take(place, Taken::Firm);
+        self.take_text(&text);
         self.push(role, subject, Shape::Text(text));
     }
 
     /// Puts a dimension down and takes its place.
     pub fn put_dimension(&mut self, role: Role, subject: Option<Subject>, dimension: Dimension) {
-        let place = self.text_box(&dimension.text);
-        self.space.take(place, Taken::Firm);
+        self.take_text(&dimension.text);
         let (from, to) = (self.px(dimension.line_from), self.px(dimension.line_to));
         self.space.take_line(from, to, Taken::Line);
         self.push(role, subject, Shape::Dimension(dimension));
@@ -222,7 +236,7 @@ impl<'a> Pen<'a> {
     /// A dimension with its text where it covers least: where it stands, or level beside the line, on its right or on
     /// its left. And what it costs to stand elsewhere.
     pub fn text_freest(&self, dimension: Dimension) -> (f64, Dimension) {
-        let here = self.space.cost(self.text_box(&dimension.text));
+        let here = self.text_cost(&dimension.text);
         if here < ELSEWHERE_COST {
             return (0.0, dimension);
         }
@@ -239,7 +253,7 @@ impl<'a> Pen<'a> {
         let mut best = (here, dimension.text.clone());
         for (at, align) in tries {
             let text = Text { at, align, angle: 0.0, ..dimension.text.clone() };
-            let cost = self.space.cost(self.text_box(&text)) + ELSEWHERE_COST;
+            let cost = self.text_cost(&text) + ELSEWHERE_COST;
             if cost < best.0 {
                 best = (cost, text);
             }
@@ -261,6 +275,8 @@ impl<'a> Pen<'a> {
     }
 }
 
+/// A text whose angle's sine or cosine is below this is level or upright.
+const LEVEL: f64 = 0.01;
 /// What it costs a dimension's text to stand elsewhere than on its line.
 const ELSEWHERE_COST: f64 = 90.0;
 /// A steeper line than this carries a text that is too long for it level beside it, radians.

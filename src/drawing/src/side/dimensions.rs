@@ -22,8 +22,9 @@ pub(super) fn heights(pen: &mut Pen<'_>, side: &Side<'_>) {
     let inset = pen.length(46.0 * pen.enlarged);
     let next = pen.length(NEXT_PX * pen.enlarged);
     let behind = side.room.0 + pen.length(26.0 * pen.enlarged);
-    let places: Vec<f64> =
-        (0..3).flat_map(|i| [side.room.1 - inset - next * f64::from(i), behind + next * f64::from(i)]).collect();
+    let places: Vec<f64> = (0..3)
+        .flat_map(|i| [side.room.1 - inset - next * f64::from(i), behind + next * f64::from(i)])
+        .collect();
     put(pen, Role::Dimension, Some(Subject::Ceiling), DVec2::new(side.room.1, ceiling), &places, &room);
 
     let sensor = side.at(side.scene.sensor());
@@ -118,7 +119,7 @@ fn put(pen: &mut Pen<'_>, role: Role, subject: Option<Subject>, top: DVec2, plac
         ];
         for (extra, at, align) in tries {
             let text = Text { at, align, angle: 0.0, ..dimension.text.clone() };
-            let cost = extra + line_cost + pen.space.cost(pen.text_box(&text));
+            let cost = extra + line_cost + pen.text_cost(&text);
             if best.as_ref().is_none_or(|(least, _)| cost < *least) {
                 best = Some((cost, Dimension { text, ..dimension.clone() }));
             }

@@ -179,7 +179,7 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
         let mut label = pen.text(DVec2::new(at + off, ceiling * 0.5), &text.text, style, Align::Middle);
         label.angle = std::f64::consts::FRAC_PI_2;
         label.masked = true;
-        if pen.space.cost(pen.text_box(&label)) < FIRM {
+        if pen.text_cost(&label) < FIRM {
             pen.put_text(Role::LabelSoft, Some(Subject::Wall(wall.id.clone())), label);
         }
     }

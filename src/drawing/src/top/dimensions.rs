@@ -102,7 +102,7 @@ const STEP_PX: f64 = 14.0;
 
 /// What a dimension would cover: its text, and marks or texts under its line.
 fn line_cost(pen: &Pen<'_>, dimension: &Dimension) -> f64 {
-    let mut cost = pen.space.cost(pen.text_box(&dimension.text));
+    let mut cost = pen.text_cost(&dimension.text);
     let (from, to) = (pen.px(dimension.line_from), pen.px(dimension.line_to));
     let steps = (from.distance(to) / 16.0).clamp(1.0, 64.0) as usize;
     for i in 0..=steps {
@@ -154,7 +154,7 @@ pub(super) fn so_far_in(pen: &mut Pen<'_>, top: &Top<'_>, told: &Flagged<'_>) {
             let through = top.at(edge.from + along * at);
             let dimension = pen.dimension(top.at(innermost), top.at(foot), direction, through, &text);
             let (worse, dimension) = pen.text_freest(dimension);
-            let cost = pen.space.cost(pen.text_box(&dimension.text)) + worse + extra;
+            let cost = pen.text_cost(&dimension.text) + worse + extra;
             if best.as_ref().is_none_or(|(least, _)| cost < *least) {
                 best = Some((cost, dimension));
             }

@@ -260,7 +260,7 @@ fn along_wall(
             let mut label = pen.text(at, &text.text, style, Align::Middle);
             label.angle = angle;
             label.masked = side < 0.0;
-            let cost = extra + pen.space.cost(pen.text_box(&label));
+            let cost = extra + pen.text_cost(&label);
             if best.as_ref().is_none_or(|(least, _)| cost < *least) {
                 best = Some((cost, label));
             }
