@@ -126,7 +126,8 @@ impl<'a> Pen<'a> {
             if extra >= least {
                 continue;
             }
-            let cost = extra + self.space.cost(self.level_box(at, align, width, style));
+            let place = self.level_box(at, align, width, style);
+            let cost = extra + self.space.cost_up_to(place, least - extra);
             if cost < least {
                 best = Some((cost, at, align));
             }

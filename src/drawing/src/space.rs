@@ -121,21 +121,29 @@ impl Space {
 
     /// What it would cost to put a text there. Outside the paper costs as much as covering what must stay seen.
     pub fn cost(&self, place: Bounds) -> f64 {
-        self.sum(place, Taken::cost)
+        self.sum(place, f64::INFINITY, Taken::cost)
+    }
+
+    /// The same, but no longer summed once it is `most`: what is dearer is not wanted anyway.
+    pub fn cost_up_to(&self, place: Bounds, most: f64) -> f64 {
+        self.sum(place, most, Taken::cost)
     }
 
     /// The same for a flag.
     pub fn cost_for_flag(&self, place: Bounds) -> f64 {
-        self.sum(place, Taken::cost_for_flag)
+        self.sum(place, f64::INFINITY, Taken::cost_for_flag)
     }
 
-    fn sum(&self, place: Bounds, weight: impl Fn(Taken) -> f64) -> f64 {
+    fn sum(&self, place: Bounds, most: f64, weight: impl Fn(Taken) -> f64) -> f64 {
         let (low, high) = (self.area.low, self.area.high);
         let inside = low.cmple(place.low).all() && place.high.cmple(high).all();
         let mut cost = if inside { 0.0 } else { FIRM };
         let (first, last) = (self.cell_of(place.low), self.cell_of(place.high));
         for row in first.1..=last.1 {
             for column in first.0..=last.0 {
+                if cost >= most {
+                    return cost;
+                }
                 let Some(cell) = self.cells.get(row * self.columns + column) else { continue };
                 for &index in cell {
                     let Some(taken) = self.boxes.get(index as usize) else { continue };
