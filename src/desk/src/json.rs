@@ -197,7 +197,7 @@ fn found(finding: &Finding, words: &Words<'_>) -> Found {
 fn cured(cure: &Cure, sentence: String) -> Cured {
     Cured {
         step: step(&cure.step),
-        to_be_sure_mm: cure.to_be_sure.map(plan),
+        to_be_sure_mm: cure.to_be_sure.map(exact),
         causes: cure.causes.iter().map(causes).collect(),
         sentence,
     }
@@ -224,7 +224,7 @@ fn step(step: &Step) -> Do {
         Step::EnterAlignment => ("enter-alignment", None, None),
         Step::ReviewProfile => ("review-profile", None, None),
     };
-    Do { step: name, of: of.map(ToString::to_string), by_mm: by.map(plan) }
+    Do { step: name, of: of.map(ToString::to_string), by_mm: by.map(exact) }
 }
 
 fn about(subject: &Subject) -> About {
@@ -277,6 +277,11 @@ const fn severity(severity: Severity) -> &'static str {
 
 fn plan(p: DVec2) -> [f64; 2] {
     [hundredths(p.x), hundredths(p.y)]
+}
+
+/// A move, finer than a place: rounded to hundredths it might end a hair inside what it clears.
+fn exact(by: DVec2) -> [f64; 2] {
+    [millionths(by.x), millionths(by.y)]
 }
 
 fn space(p: DVec3) -> [f64; 3] {

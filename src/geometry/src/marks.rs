@@ -257,8 +257,16 @@ impl Construction {
         let here = Some(own);
         let runs = match *self {
             Self::WheelPoint { .. } | Self::Outboard { .. } | Self::BodyPoint { .. } => vec![],
-            // The laser lights the line from its first mark to the new one; the tape gives the length beyond.
-            Self::Prolong { from, .. } => vec![run(mark(from), here, tool)],
+            // The laser lights the line from its first mark to the new one, and at least as far as the mark that gives
+            // the line its direction; the tape gives the length beyond.
+            Self::Prolong { from, through, .. } => {
+                let back = |start: DVec2, middle: DVec2| (own - middle).dot(middle - start) < 0.0;
+                if mark(from).zip(mark(through)).is_some_and(|(start, middle)| back(start, middle)) {
+                    vec![run(mark(from), mark(through), tool), run(mark(through), here, tool)]
+                } else {
+                    vec![run(mark(from), here, tool)]
+                }
+            }
             Self::Middle { first, second } => vec![run(mark(first), mark(second), tool)],
             Self::Foot { of, from, .. } => {
                 vec![run(mark(from), here, Tool::LineLaser), run(mark(of), here, tool)]

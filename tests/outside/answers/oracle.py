@@ -335,7 +335,11 @@ class Scene:
                 v = towards(f["from"], f["through"])
                 by = f["by_mm"] if k == "Prolong" else (target - m[f["through"]]) @ v
                 at = m[f["through"]] + v * by
-                runs.append((f["from"], name, 100))
+                # A line prolonged backwards is still laid from both its marks.
+                if by < 0:
+                    runs += [(f["from"], f["through"], 100), (f["through"], name, 100)]
+                else:
+                    runs.append((f["from"], name, 100))
             elif k == "Middle":
                 at = (m[f["first"]] + m[f["second"]]) / 2
                 runs.append((f["first"], f["second"], 20))

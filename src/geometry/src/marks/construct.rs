@@ -229,6 +229,22 @@ mod tests {
         );
     }
 
+    /// A line prolonged backwards is still laid from both its marks.
+    #[test]
+    fn a_line_prolonged_backwards_runs_over_both_marks() {
+        let plan =
+            |length| [RL, FL, Construction::Prolong { from: 0, through: 1, reach: Reach::Length(length) }];
+        let ends = |length: f64| -> Vec<(DVec2, DVec2)> {
+            let marks: Vec<DVec2> = lay_all(&plan(length)).into_iter().map(Result::unwrap).collect();
+            let runs = plan(length)[2].runs(marks[2], |i| marks.get(i).copied());
+            runs.into_iter().map(|run| (run.from, run.to)).collect()
+        };
+        let (rear, front) = (DVec2::new(-2700.0, 770.0), DVec2::new(0.0, 780.0));
+        assert_eq!(ends(1000.0).len(), 1);
+        assert_eq!(ends(-500.0)[0], (rear, front));
+        assert_eq!(ends(-500.0)[1].0, front);
+    }
+
     #[test]
     fn failures_have_reasons() {
         use Construction::*;

@@ -10,7 +10,7 @@
 use baywright_geometry::{DVec3, angle};
 
 use super::{Context, finding};
-use crate::assessment::{Basis, Code, Facts, Finding, OffBy, Quantity, Severity, Step, Subject};
+use crate::assessment::{Basis, Code, Facts, Finding, OffBy, Quantity, Severity, Subject};
 use crate::model::Placement;
 use crate::scene::{PlacedTarget, TargetPose};
 
@@ -52,8 +52,7 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 basis,
             )
             .against(quantity(measured), quantity(limit))
-            .knowing(off.facts(about))
-            .cured_by(Step::StandOnMark { placement: target.id.clone() }),
+            .knowing(off.facts(about)),
         );
     }
 }
