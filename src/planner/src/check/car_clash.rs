@@ -47,18 +47,7 @@ fn clash(context: &Context<'_>, subject: Subject, other: &Prism, place: DVec2, f
 }
 
 fn walls(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    let mut through: Vec<(Subject, f64, DVec2)> = Vec::new();
-    for solid in &context.scene.car {
-        for protrusion in super::outside_room::protruding(context, solid) {
-            let barrier = super::outside_room::barrier(context, protrusion.deepest);
-            match through.iter_mut().find(|(known, _, _)| *known == barrier) {
-                Some(known) if known.1 >= protrusion.depth => {}
-                Some(known) => (known.1, known.2) = (protrusion.depth, protrusion.deepest),
-                None => through.push((barrier, protrusion.depth, protrusion.deepest)),
-            }
-        }
-    }
-    for (barrier, depth, at) in through.into_iter().filter(|(_, depth, _)| *depth > SPEAKS_FROM_MM) {
+    for (barrier, depth, at) in super::outside_room::passed(context, &context.scene.car) {
         let subjects = vec![barrier, Subject::Car];
         findings.push(
             finding(Code::CarClash, Severity::Stops, subjects, at.extend(0.0), Basis::Geometry)

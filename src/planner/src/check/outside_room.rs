@@ -40,21 +40,7 @@ fn part<'a>(
     height: f64,
     findings: &mut Vec<Finding>,
 ) {
-    let mut through: Vec<(Subject, f64, DVec2)> = Vec::new();
-    for solid in solids {
-        for protrusion in protruding(context, solid) {
-            if protrusion.depth < SPEAKS_FROM_MM {
-                continue;
-            }
-            let barrier = barrier(context, protrusion.deepest);
-            match through.iter_mut().find(|(known, _, _)| *known == barrier) {
-                Some(known) if known.1 >= protrusion.depth => {}
-                Some(known) => (known.1, known.2) = (protrusion.depth, protrusion.deepest),
-                None => through.push((barrier, protrusion.depth, protrusion.deepest)),
-            }
-        }
-    }
-    for (barrier, depth, deepest) in through {
+    for (barrier, depth, deepest) in passed(context, solids) {
         findings.push(
             finding(
                 Code::OutsideRoom,
@@ -66,6 +52,28 @@ fn part<'a>(
             .against(Quantity::Length(depth), Quantity::Length(0.0)),
         );
     }
+}
+
+/// The walls and doors that some solids pass, each with how deep and where the deepest of them does.
+pub(super) fn passed<'a>(
+    context: &Context<'_>,
+    solids: impl IntoIterator<Item = &'a Prism>,
+) -> Vec<(Subject, f64, DVec2)> {
+    let mut passed: Vec<(Subject, f64, DVec2)> = Vec::new();
+    for solid in solids {
+        for protrusion in protruding(context, solid) {
+            if protrusion.depth < SPEAKS_FROM_MM {
+                continue;
+            }
+            let barrier = barrier(context, protrusion.deepest);
+            match passed.iter_mut().find(|(known, _, _)| *known == barrier) {
+                Some(known) if known.1 >= protrusion.depth => {}
+                Some(known) => (known.1, known.2) = (protrusion.depth, protrusion.deepest),
+                None => passed.push((barrier, protrusion.depth, protrusion.deepest)),
+            }
+        }
+    }
+    passed
 }
 
 /// What of a solid is outside the room, at its own heights: an open door lets through what fits.

@@ -1,7 +1,7 @@
 //! An aiming: one sensor by one procedure.
 
 use baywright_geometry::marks::Construction;
-use baywright_geometry::{DVec2, Outline, Span};
+use baywright_geometry::{Outline, Span};
 
 use super::{Id, Provenance, Wheel};
 
@@ -293,12 +293,4 @@ pub struct Aiming {
 impl Aiming {
     /// 600 mm: a person with a tape squats beside the car (common practice, no source).
     pub const WORKING_ROOM_MM: f64 = 600.0;
-}
-
-/// Kept here so that file and form agree on it: corners of a rectangle `ahead × aside` in a zone's frame.
-impl KeepClear {
-    /// The corners of an upright rectangle from `low` to `high` in the zone's frame.
-    pub fn corners(low: DVec2, high: DVec2) -> Vec<DVec2> {
-        vec![low, DVec2::new(high.x, low.y), high, DVec2::new(low.x, high.y)]
-    }
 }
