@@ -11,7 +11,7 @@ use baywright_files::{
 use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
 use baywright_planner::model::{
     Effort, Id, Known, Layout, Material, Moved, OnThisCar, SavedArrangement, Shape, StandSet, Thing,
-    ThingKind,
+    ThingKind, validate::limits,
 };
 use proptest::prelude::*;
 
@@ -179,31 +179,33 @@ fn pose() -> impl Strategy<Value = PlanPose> {
 }
 
 fn thing(name: &'static str) -> impl Strategy<Value = Thing> {
+    // What a file may hold: below the lower ends a figure is refused, as other tests hold.
+    let size = || figure(limits::THING.low, 9e4);
     let shape = prop_oneof![
-        (figure(1.0, 9e4), figure(1.0, 9e4)).prop_map(|(length, width)| Shape::Rectangle { length, width }),
-        figure(1.0, 9e4).prop_map(|diameter| Shape::Round { diameter }),
-        (figure(1.0, 9e4), figure(1.0, 9e4)).prop_map(|(x, y)| Shape::Outline(vec![
+        (size(), size()).prop_map(|(length, width)| Shape::Rectangle { length, width }),
+        size().prop_map(|diameter| Shape::Round { diameter }),
+        (size(), size()).prop_map(|(x, y)| Shape::Outline(vec![
             DVec2::ZERO,
             DVec2::new(x, 0.0),
             DVec2::new(x, y)
         ])),
     ];
     let known = prop_oneof![Just(Known::Taped), Just(Known::ByEye), figure(0.0, 1e4).prop_map(Known::Within)];
-    (shape, pose(), figure(-9e3, 4e4), figure(1.0, 4e4), known, any::<bool>()).prop_map(
-        move |(shape, place, bottom, height, known, locked)| {
-            let top = ((bottom + height) * 1e6).round() / 1e6;
-            Thing {
-                id: Id::from(name),
-                kind: ThingKind::Other,
-                outline: shape.outline().unwrap(),
-                shape,
-                place,
-                span: Span::new(bottom, top).unwrap(),
-                material: Material::Unknown,
-                known,
-                effort: Effort::ForkLift,
-                locked,
-            }
+    let heights = (figure(-9e3, 4e4), figure(limits::THICKNESS.low, 4e4))
+        .prop_map(|(bottom, height)| (bottom, ((bottom + height) * 1e6).round() / 1e6))
+        .prop_filter("thick enough", |(bottom, top)| limits::THICKNESS.holds(top - bottom));
+    (shape, pose(), heights, known, any::<bool>()).prop_map(
+        move |(shape, place, (bottom, top), known, locked)| Thing {
+            id: Id::from(name),
+            kind: ThingKind::Other,
+            outline: shape.outline().unwrap(),
+            shape,
+            place,
+            span: Span::new(bottom, top).unwrap(),
+            material: Material::Unknown,
+            known,
+            effort: Effort::ForkLift,
+            locked,
         },
     )
 }
