@@ -78,11 +78,11 @@ impl Layout {
             Axis::Centreline => scene.bay_from_vehicle,
             Axis::SightLine => sight_line,
         };
-        let bay_from_top = match state.turned {
+        let bay_from_top = state.held.unwrap_or(match state.turned {
             Turned::ToCar => scene.bay_from_vehicle,
             Turned::ToRoom => PlanPose::IDENTITY,
             Turned::ToSightLine => sight_line,
-        };
+        });
         let top = extent(scene, &bay_from_top);
         let side = extent(scene, &bay_from_side);
         let height = arrangement.bay.ceiling.max(scene.carried_at + arrangement.vehicle.height);
@@ -192,6 +192,61 @@ impl Layout {
         if paper.furniture == Furniture::Sheet { lines.below() * self.enlarged } else { 0.0 }
     }
 }
+
+/// How both views lie in one area of a screen, the top view over the side view.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Windows {
+    /// px for each mm, in both views.
+    pub px_per_mm: f64,
+    /// Height of the top view's window, px.
+    pub top_height: f64,
+    /// Height of the side view's window, px.
+    pub side_height: f64,
+    /// What lies in the middle of the top view, its own frame, mm.
+    pub top_middle: DVec2,
+    /// What lies in the middle of the side view: along its axis and above the floor, mm.
+    pub side_middle: DVec2,
+}
+
+impl Layout {
+    /// The windows in which all of both views is seen as large as can be. `area` is what there is for both, px, titles
+    /// and gaps already taken off; `narrow` says that margins may be smaller.
+    pub fn windows(&self, area: DVec2, narrow: bool) -> Windows {
+        let (large, small) = margin(self.enlarged);
+        let (large, small) = if narrow { (large * NARROW, small * NARROW) } else { (large, small) };
+        let upright = (SIDE_TOP_PX + SIDE_BOTTOM_PX) * self.enlarged;
+        let top = self.top.size();
+        let across = top.x.max(self.side.1 - self.side.0);
+        let fits = ((area.x - large - small) / across).min((area.y - large - small - upright) / (top.y + self.height));
+        let px = if fits.is_finite() { fits.clamp(LEAST_SCALE, 100.0) } else { LEAST_SCALE };
+        // What is left over is shared as the views share the rest.
+        let (top_needs, side_needs) = (top.y * px + large + small, self.height * px + upright);
+        let share = top_needs / (top_needs + side_needs);
+        let top_height = (area.y * share).clamp(0.0, area.y.max(0.0));
+        let shift = 0.5 * (large - small) / px;
+        let middle_x = if self.bay_from_top == self.bay_from_side {
+            self.top.centre().x
+        } else {
+            0.5 * (self.side.0 + self.side.1)
+        };
+        let lift = 0.5 * (SIDE_TOP_PX - SIDE_BOTTOM_PX) * self.enlarged / px;
+        Windows {
+            px_per_mm: px,
+            top_height,
+            side_height: (area.y - top_height).max(0.0),
+            top_middle: self.top.centre() - DVec2::splat(shift),
+            side_middle: DVec2::new(middle_x - shift, self.height * 0.5 + lift),
+        }
+    }
+
+    /// Whether both views have one axis, so that everything stands exactly under itself.
+    pub fn one_axis(&self) -> bool {
+        self.bay_from_top == self.bay_from_side
+    }
+}
+
+/// Margins shrink to this share where there is little room.
+const NARROW: f64 = 0.72;
 
 /// The larger margin and the smaller one, px.
 fn margin(enlarged: f64) -> (f64, f64) {

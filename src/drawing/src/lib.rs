@@ -11,6 +11,7 @@ mod finding;
 mod flag;
 pub mod font;
 mod furniture;
+pub mod ink;
 mod label;
 mod layout;
 pub mod list;
@@ -29,7 +30,7 @@ mod view_state;
 
 pub use finding::{Flagged, flagged, pinned};
 pub use furniture::{ScaleBar, scale_bar};
-pub use layout::Layout;
+pub use layout::{Layout, Windows};
 pub use list::{Dimension, Drawing, Item, Shape, Sign, Text, View};
 pub use paper::{Fit, Furniture, Paper};
 pub use role::Role;

@@ -1,7 +1,7 @@
 //! The drawing list: everything that is seen, in the order in which it is painted.
 
 use baywright_planner::Subject;
-use baywright_planner::geometry::{Bounds, DVec2, PlanPose};
+use baywright_planner::geometry::{Bounds, DVec2, DVec3, PlanPose};
 
 use crate::role::Role;
 use crate::sign::SignKind;
@@ -180,6 +180,15 @@ impl Drawing {
     pub fn view_point(&self, px: DVec2) -> DVec2 {
         let p = (px - self.origin) / self.px_per_mm;
         DVec2::new(p.x, -p.y)
+    }
+
+    /// A place of the bay, with its height, on the paper, px, y down.
+    pub fn paper_point_of(&self, at: DVec3) -> DVec2 {
+        let own = self.bay_from_view.inverse() * at.truncate();
+        self.paper_point(match self.view {
+            View::Top => own,
+            View::Side => DVec2::new(own.x, at.z),
+        })
     }
 
     /// The items that show a subject.

@@ -1,7 +1,7 @@
 //! What the hand and the eye do: comes in as data, so that the drawing stays a function of its input.
 
 use baywright_planner::Subject;
-use baywright_planner::geometry::DVec2;
+use baywright_planner::geometry::{DVec2, PlanPose};
 
 /// How the paper of the top view lies.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -49,4 +49,7 @@ pub struct ViewState {
     /// Along what the side view is taken; `None`: as suits the sensor (a corner radar looks along its sight line, all
     /// others along the centreline).
     pub along: Option<Axis>,
+    /// The top view's frame in the bay while something is in hand: the paper keeps still under the hand, whatever
+    /// `turned` would make of what is moved. `None` otherwise.
+    pub held: Option<PlanPose>,
 }
