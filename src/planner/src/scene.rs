@@ -11,7 +11,7 @@ use baywright_geometry::distance::{Separation, distance_to_segment};
 use baywright_geometry::marks::{self, MarkFault, Run};
 use baywright_geometry::{Bounds, DVec2, DVec3, Outline, PlanPose, Polygon, Pose, Prism, Segment, Span};
 
-use crate::model::{Arrangement, Exclusion, Id, Sensor, Wheel, ZoneFrame};
+use crate::model::{Arrangement, Exclusion, Id, Placement, Sensor, Wheel, ZoneFrame};
 
 pub use doors::Room;
 pub use target::{PlacedTarget, TargetPose};
@@ -188,6 +188,11 @@ pub fn carried_at(arrangement: &Arrangement) -> f64 {
 /// The sensor's height above the bay's floor.
 pub fn sensor_height(arrangement: &Arrangement) -> f64 {
     car::carried_at(arrangement) + sensor_on_car(arrangement).z
+}
+
+/// What a target and its stand fill, in the target frame; heights above the floor.
+pub(crate) fn target_solids(placement: &Placement, target: &PlacedTarget) -> Vec<Prism> {
+    target::solids(placement, &TargetPose { place: PlanPose::IDENTITY, ..target.set }, target.lies)
 }
 
 /// A thing where it stands.

@@ -110,7 +110,7 @@ pub(super) fn vehicle_from_target(
 }
 
 /// What target and stand fill: the target's body, the feet, the mast.
-fn solids(placement: &Placement, set: &TargetPose, lies: bool) -> Vec<Prism> {
+pub(super) fn solids(placement: &Placement, set: &TargetPose, lies: bool) -> Vec<Prism> {
     let target = &placement.target;
     let half_width = target.width * 0.5;
     let depth = target.depth.max(THINNEST_MM);

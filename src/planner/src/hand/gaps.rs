@@ -1,0 +1,89 @@
+//! The distances that show while something is in hand.
+
+use baywright_geometry::distance::{Separation, distance};
+use baywright_geometry::{DVec2, Prism};
+
+use super::straight::{Front, Walls};
+use super::{Other, around, others, solids};
+use crate::assessment::Subject;
+use crate::check::SPEAKS_FROM_MM;
+use crate::model::Arrangement;
+use crate::scene::Scene;
+
+/// A distance from what is in hand to something else.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Gap {
+    /// On what is in hand, bay frame, mm.
+    pub from: DVec2,
+    /// On the other, bay frame, mm.
+    pub to: DVec2,
+    /// Between the two, mm; more than nothing.
+    pub distance: f64,
+    /// What the other is.
+    pub what: Subject,
+}
+
+/// The distances worth showing while something is in hand, the nearest first, at most `most`:
+/// - ahead, to the left, behind and to the right of the car, how far it could go straight that way: to the wall, or to what
+///   stands before the wall at its own heights;
+/// - the shortest distance in plan to the nearest thing, car or stand, at whatever height that is.
+///
+/// Each names something else. There is none to what it touches or is in, nor through that to what is behind.
+pub fn gaps(arrangement: &Arrangement, scene: &Scene, subject: &Subject, most: usize) -> Vec<Gap> {
+    let own = solids(arrangement, scene, subject);
+    let Some(bounds) = around(own) else { return Vec::new() };
+    let others: Vec<Other<'_>> = others(arrangement, scene, subject).collect();
+    let mut all: Vec<Gap> = nearest(own, &bounds, &others).into_iter().collect();
+    let walls = Walls::around(arrangement, own, &bounds);
+    let (ahead, left) = (scene.bay_from_vehicle.ahead(), scene.bay_from_vehicle.left());
+    for way in [ahead, left, -ahead, -left] {
+        all.extend(Front::of(own, way).and_then(|front| front.first(&walls, &others)));
+    }
+    all.retain(|gap| gap.distance > SPEAKS_FROM_MM && gap.distance.is_finite());
+    all.sort_by(|a, b| a.distance.total_cmp(&b.distance));
+    let mut told: Vec<Gap> = Vec::with_capacity(all.len());
+    for gap in all {
+        if told.len() < most && !told.iter().any(|known| known.what == gap.what) {
+            told.push(gap);
+        }
+    }
+    told
+}
+
+/// To the nearest of the others that it neither touches nor is in.
+fn nearest(own: &[Prism], bounds: &baywright_geometry::Bounds, others: &[Other<'_>]) -> Option<Gap> {
+    let mut best: Option<(f64, DVec2, DVec2, &Other<'_>)> = None;
+    for other in others {
+        let least = best.as_ref().map_or(f64::INFINITY, |best| best.0);
+        if bounds.gap_squared(&other.bounds) >= least * least {
+            continue;
+        }
+        if let Some((gap, from, to)) = apart(own, other.solids, least) {
+            best = Some((gap, from, to, other));
+        }
+    }
+    best.map(|(distance, from, to, other)| Gap { from, to, distance, what: other.what.subject() })
+}
+
+/// The shortest distance between two groups of solids in plan, if it is less than `least` and more than a touch.
+fn apart(own: &[Prism], others: &[Prism], least: f64) -> Option<(f64, DVec2, DVec2)> {
+    let mut best = None;
+    let mut least = least;
+    for one in own {
+        let bounds = one.outline.bounds();
+        for other in others {
+            if bounds.gap_squared(&other.outline.bounds()) >= least * least {
+                continue;
+            }
+            match distance(&one.outline, &other.outline) {
+                Separation::Apart { gap, .. } if gap <= SPEAKS_FROM_MM => return None,
+                Separation::Apart { gap, from, to } if gap < least => {
+                    (best, least) = (Some((gap, from, to)), gap);
+                }
+                Separation::Apart { .. } => {}
+                Separation::Touching { .. } | Separation::Overlapping => return None,
+            }
+        }
+    }
+    best
+}

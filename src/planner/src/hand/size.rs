@@ -1,0 +1,44 @@
+//! A thing sized by one of its handles.
+
+use baywright_geometry::{DVec2, PlanPose};
+
+use crate::model::validate::limits::THING;
+use crate::model::{Shape, Thing};
+
+/// The thing's new shape and place (bay from its own frame) after one of its handles was drawn to the place `to` of the
+/// bay. A handle is numbered -1, 0 or 1 along the thing's own x and y: a corner of the box around it, or the middle of a
+/// side. The opposite side stays where it is; the new size is whole millimetres, within what a thing may have. A round
+/// thing is sized about its middle by any handle.
+///
+/// `None` for the middle, for a handle that is not there, and for other outlines, which have no size of their own.
+pub fn resized(thing: &Thing, handle: (i8, i8), to: DVec2) -> Option<(Shape, PlanPose)> {
+    let is_handle = matches!(handle, (-1..=1, -1..=1)) && handle != (0, 0);
+    if !is_handle || !to.is_finite() {
+        return None;
+    }
+    let side = DVec2::new(f64::from(handle.0), f64::from(handle.1));
+    let own = thing.place.inverse() * to;
+    match thing.shape {
+        Shape::Rectangle { length, width } => {
+            let size = DVec2::new(length, width);
+            // From the side that stays to the pointer.
+            let wanted = side * own + size * 0.5;
+            let of = |side: f64, wanted: f64, now: f64| if side == 0.0 { Some(now) } else { allowed(wanted) };
+            let new = DVec2::new(of(side.x, wanted.x, length)?, of(side.y, wanted.y, width)?);
+            let shift = side * (new - size) * 0.5;
+            let place = thing.place.shifted(thing.place.turned(shift));
+            Some((Shape::Rectangle { length: new.x, width: new.y }, place))
+        }
+        Shape::Round { .. } => {
+            // The corners of the box are further from the middle than its sides, yet mean the same diameter.
+            let radius = side.dot(own) / side.length_squared();
+            Some((Shape::Round { diameter: allowed(2.0 * radius)? }, thing.place))
+        }
+        Shape::Outline(_) => None,
+    }
+}
+
+/// The nearest size that a thing may have, whole millimetres; `None` if it is not a number.
+fn allowed(size: f64) -> Option<f64> {
+    size.is_finite().then(|| size.clamp(THING.low, THING.high).round())
+}
