@@ -1,6 +1,7 @@
 //! How long an answer takes: the live checks run in the drag's own frame.
 //!
 //! `judge` is the findings alone, `assess` adds the cures of the ten worst with what they would cause, and the promise.
+//! What the hand asks beside that in each frame of a drag comes after.
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
 
@@ -9,8 +10,9 @@
 mod support;
 
 use baywright_planner::geometry::{DVec2, PlanPose};
+use baywright_planner::hand::{gaps, measuring_point, snapped, wall_gaps};
 use baywright_planner::model::{Arrangement, Exclusion, KeepClear, Known, ZoneFrame};
-use baywright_planner::{assess, judge};
+use baywright_planner::{Subject, assess, judge};
 use criterion::{Criterion, criterion_group, criterion_main};
 use std::hint::black_box;
 use support::{cabinet, clear, column, rectangle, span};
@@ -69,5 +71,33 @@ fn answers(criterion: &mut Criterion) {
     }
 }
 
-criterion_group!(benches, answers);
+/// What the hand asks in each frame of a drag: a thing in the crowd, and the car.
+fn in_hand(criterion: &mut Criterion) {
+    for count in [40, 300, 1_000] {
+        let arrangement = bay(count);
+        let scene = judge(&arrangement).scene;
+        let thing = arrangement.bay.things.get(count / 2).unwrap();
+        let things = [
+            ("a thing", Subject::Thing(thing.id.clone()), thing.place),
+            ("the car", Subject::Car, arrangement.parked),
+        ];
+        for (name, subject, place) in things {
+            let wanted = place.shifted(DVec2::new(13.0, -7.0));
+            let mut group = criterion.benchmark_group(format!("{count} things, {name} in hand"));
+            group.bench_function("gaps", |b| b.iter(|| gaps(black_box(&arrangement), &scene, &subject, 5)));
+            group.bench_function("snapped", |b| {
+                b.iter(|| snapped(black_box(&arrangement), &scene, &subject, wanted, 60.0));
+            });
+            group.bench_function("wall gaps", |b| {
+                b.iter(|| wall_gaps(black_box(&arrangement), &scene, &subject))
+            });
+            group.bench_function("measuring point", |b| {
+                b.iter(|| measuring_point(black_box(&arrangement), &scene, wanted.origin(), 80.0));
+            });
+            group.finish();
+        }
+    }
+}
+
+criterion_group!(benches, answers, in_hand);
 criterion_main!(benches);

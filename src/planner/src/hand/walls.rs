@@ -1,8 +1,9 @@
 //! How far what is in hand stands from the walls, as a person tapes it: square to the wall, to the nearest part.
 
+use baywright_geometry::contain::{Place, locate};
 use baywright_geometry::{DVec2, Outline, Prism, Segment};
 
-use super::solids;
+use super::{around, solids};
 use crate::assessment::Subject;
 use crate::model::{Arrangement, Id};
 use crate::scene::Scene;
@@ -24,26 +25,29 @@ pub struct WallGap {
 /// smallest angle that common practice still calls a corner, no source.
 pub(super) const APART: f64 = 0.5;
 
-/// How a wall lies to what is in hand; the nearer to being taped from, the smaller.
+/// How a wall lies to what is in hand; the sooner it is taped from, the smaller.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 enum Lies {
-    /// It stands abreast of the wall, wholly or partly before it.
-    Before,
-    /// Abreast, but wholly beyond the wall: it was dragged out of the room, or the wall is another part's.
+    /// It stands abreast of the wall, wholly or partly before it; or its middle is outside the room, and then from whichever
+    /// side.
+    Abreast,
+    /// Abreast, but beyond the wall: the wall is of another part of the room.
     Beyond,
     /// Not abreast: only the wall's prolongation could be taped from.
     Aside,
 }
 
 /// The nearest wall that it stands abreast of, and the nearest one at least 30° from parallel to that: what a person would
-/// tape from. At most two. Walls that it is beyond or not abreast of come after all others.
+/// tape from. At most two. Walls that it is not abreast of, or beyond while it is in the room, come after all others.
 pub fn wall_gaps(arrangement: &Arrangement, scene: &Scene, subject: &Subject) -> Vec<WallGap> {
     let own = solids(arrangement, scene, subject);
+    let Some(bounds) = around(own) else { return Vec::new() };
+    let outside = locate(&arrangement.bay.room.clone().into(), bounds.centre()) == Place::Outside;
     let walls = arrangement.bay.room.edges().zip(&arrangement.bay.walls).enumerate();
     let mut all: Vec<(Lies, f64, usize, Seen, &Id)> = walls
         .filter_map(|(wall, (edge, id))| {
             let seen = Seen::of(own.iter().map(|solid| &solid.outline), &edge)?;
-            let (lies, off) = seen.lies();
+            let (lies, off) = seen.lies(outside);
             Some((lies, off, wall, seen, &id.id))
         })
         .collect();
@@ -99,17 +103,18 @@ impl Seen {
         self.along.0 < self.length && self.along.1 > 0.0
     }
 
-    /// How it lies to the wall, and how far off it is.
-    fn lies(&self) -> (Lies, f64) {
+    /// How it lies to the wall, and how far off it is, mm.
+    fn lies(&self, outside: bool) -> (Lies, f64) {
         let (near, far) = self.depth;
+        // What reaches through a wall is nearer to it than what only stands before one.
+        let off = if far > 0.0 { near } else { -far };
         if !self.is_abreast() {
-            let aside = (self.along.0 - self.length).max(-self.along.1).max(0.0);
-            (Lies::Aside, aside.max(near.abs()))
-        } else if far > 0.0 {
-            // What reaches through a wall is nearer to it than what only stands before one.
-            (Lies::Before, near)
+            let aside = (self.along.0 - self.length).max(-self.along.1);
+            (Lies::Aside, aside.max(off))
+        } else if far > 0.0 || outside {
+            (Lies::Abreast, off)
         } else {
-            (Lies::Beyond, -far)
+            (Lies::Beyond, off)
         }
     }
 

@@ -1,0 +1,16 @@
+//! What is in hand: by figures worked out by hand, and against slower ways to the same answer in awkward rooms.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
+
+#[path = "../checks/support.rs"]
+#[allow(dead_code, unused_imports)]
+mod support;
+
+mod awkward;
+mod gaps;
+mod gaps_again;
+mod measure;
+mod size;
+mod snap;
+mod square;
+mod walls;
