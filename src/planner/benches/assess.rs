@@ -71,10 +71,14 @@ fn answers(criterion: &mut Criterion) {
     }
 }
 
-/// What the hand asks in each frame of a drag: a thing in the crowd, and the car.
+/// What the hand asks in each frame of a drag: a thing in the crowd, and the car, which is of as many solids as any.
 fn in_hand(criterion: &mut Criterion) {
     for count in [40, 300, 1_000] {
-        let arrangement = bay(count);
+        let mut arrangement = bay(count);
+        let nose = [(-3_400.0, 300.0), (850.0, 300.0), (850.0, 700.0), (700.0, 850.0), (-100.0, 950.0)];
+        let tail = [(-800.0, 1_450.0), (-2_200.0, 1_500.0), (-3_100.0, 1_200.0), (-3_400.0, 900.0)];
+        arrangement.vehicle.outline_side = nose.into_iter().chain(tail).map(DVec2::from).collect();
+        arrangement.vehicle.body = arrangement.vehicle.solids();
         let scene = judge(&arrangement).scene;
         let thing = arrangement.bay.things.get(count / 2).unwrap();
         let things = [

@@ -88,7 +88,7 @@ fn ten_times_the_things_take_not_a_hundred_times_as_long() {
 }
 
 prop_compose! {
-    fn any_thing()(
+    pub fn any_thing()(
         kind in prop::sample::select(vec![ThingKind::Cabinet, ThingKind::ParkedCar, ThingKind::Person, ThingKind::Lamp, ThingKind::Other]),
         material in prop::sample::select(Material::ALL.to_vec()),
         size in (1.0..4000.0_f64, 1.0..2000.0_f64),

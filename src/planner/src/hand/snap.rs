@@ -50,8 +50,8 @@ const IN_LINE_MM: f64 = 3000.0;
 const PARALLEL: f64 = 0.001_745;
 /// Of an outline of many corners only sides this long count, as a share of its box: shorter ones are roundings.
 const LONG_SIDE: f64 = 0.1;
-/// A stretch of so many times the reach is all that two lines together may draw something: square to each other they
-/// draw it no further than √2, at the sharpest angle twice as far.
+/// Two lines together draw it no further than so many times the reach: square to each other √2 times at most, while two
+/// at a sharp angle could draw it four times as far.
 const FURTHEST: f64 = 1.5;
 
 /// The wanted place (bay from its own frame), shifted onto what is near: no further than `reach` mm onto each.
@@ -128,7 +128,7 @@ fn on_mark(
 #[derive(Clone, Debug)]
 struct Line {
     kind: SnapKind,
-    /// Square to the line, of length 1.
+    /// Square to the line, of length 1; the line runs to the left of it.
     normal: DVec2,
     /// How far it is to be shifted along the normal, mm.
     by: f64,
@@ -142,14 +142,12 @@ impl Line {
     /// The line to show once it was shifted.
     fn snap(&self, shift: DVec2) -> Snap {
         let Segment { from, to } = self.stretch;
-        let (from, to) = match (self.own, (to - from).try_normalize()) {
-            (Some((low, high)), Some(along)) => {
-                let shift = shift.dot(along) - from.dot(along);
-                let (low, high) = ((low + shift).min(0.0), (high + shift).max(from.distance(to)));
-                (from + along * low, from + along * high)
-            }
-            _ => (from, to),
-        };
+        let along = self.normal.perp();
+        let (from, to) = self.own.map_or((from, to), |(low, high)| {
+            let shift = shift.dot(along) - from.dot(along);
+            let (low, high) = ((low + shift).min(0.0), (high + shift).max(from.distance(to)));
+            (from + along * low, from + along * high)
+        });
         Snap { kind: self.kind.clone(), from, to }
     }
 }
@@ -255,14 +253,14 @@ impl Lines<'_> {
     /// The middle on the line straight ahead of the car.
     fn centreline(&mut self, scene: &Scene) {
         let axis = scene.bay_from_axis;
-        let (normal, start) = (axis.left(), axis.origin());
+        let (normal, start) = (-axis.left(), axis.origin());
         let by = (start - self.middle).dot(normal);
         if by.abs() <= self.reach {
             // From the front axle on, as far as its middle.
-            let stretch = Segment::new(start, start + axis.ahead());
+            let stretch = Segment::new(start, start);
             let at = self.middle.dot(axis.ahead());
-            let own = Some((at, at));
-            self.found.push(Line { kind: SnapKind::Centreline, normal, by, stretch, own });
+            let kind = SnapKind::Centreline;
+            self.found.push(Line { kind, normal, by, stretch, own: Some((at, at)) });
         }
     }
 }

@@ -39,7 +39,8 @@ fn the_car_alone_has_four_walls() {
         (wall("right wall"), (2_725.0, 2_100.0), (2_725.0, 0.0), 2_100.0),
         (wall("far wall"), (4_850.0, 3_000.0), (12_000.0, 3_000.0), 7_150.0),
     ];
-    let expected = expected.map(|(what, from, to, distance)| Gap { from: from.into(), to: to.into(), distance, what });
+    let expected =
+        expected.map(|(what, from, to, distance)| Gap { from: from.into(), to: to.into(), distance, what });
     assert_eq!(gaps, expected);
 }
 
@@ -86,7 +87,8 @@ fn what_stands_before_a_wall_comes_in_its_place() {
 fn the_nearest_may_stand_slantwise() {
     let mut arrangement = with(vec![cabinet_at_8000(), column("column", (9_000.0, 5_500.0), 300.0)]);
     // From its corner (8450, 4700) to the rim: hypot(550, 800) - 150.
-    let gap = told(&arrangement, &thing("cabinet")).into_iter().find(|gap| gap.what == thing("column")).unwrap();
+    let gap =
+        told(&arrangement, &thing("cabinet")).into_iter().find(|gap| gap.what == thing("column")).unwrap();
     let expected = 550.0_f64.hypot(800.0) - 150.0;
     assert!((gap.distance - expected).abs() < 1e-9 && gap.from == DVec2::new(8_450.0, 4_700.0), "{gap:?}");
     // Height does not matter for that, and a lamp overhead is in no way to the wall.
@@ -98,7 +100,8 @@ fn the_nearest_may_stand_slantwise() {
 
 #[test]
 fn a_round_thing_meets_with_its_rim() {
-    let mut arrangement = with(vec![column("drum", (3_000.0, 4_600.0), 600.0), column("post", (3_400.0, 5_600.0), 200.0)]);
+    let mut arrangement =
+        with(vec![column("drum", (3_000.0, 4_600.0), 600.0), column("post", (3_400.0, 5_600.0), 200.0)]);
     arrangement.parked = PlanPose::new(DVec2::new(9_000.0, 3_000.0), 0.0);
     arrangement.aiming.placements.clear();
     arrangement.stands.clear();
@@ -106,7 +109,10 @@ fn a_round_thing_meets_with_its_rim() {
     let gaps = told(&arrangement, &thing("drum"));
     let expected = 400.0_f64.hypot(1_000.0) - 400.0;
     assert!((gaps[0].distance - expected).abs() < 1e-9 && gaps[0].what == thing("post"), "{gaps:?}");
-    assert!((gaps[1].distance - 1_100.0).abs() < 1e-9 && gaps[1].what == wall("left wall"), "clear of it: {gaps:?}");
+    assert!(
+        (gaps[1].distance - 1_100.0).abs() < 1e-9 && gaps[1].what == wall("left wall"),
+        "clear of it: {gaps:?}"
+    );
     arrangement.bay.things[1].place = PlanPose::new(DVec2::new(3_240.0, 5_600.0), 0.0);
     let gaps = told(&arrangement, &thing("drum"));
     // 240 apart across: straight left they touch after 1000 - √(400² - 240²) = 680, but nearer still slantwise.
@@ -123,11 +129,10 @@ fn what_is_touched_or_in_has_no_distance() {
     let arrangement = with(vec![cabinet("own", (8_000.0, 5_775.0), 900.0, 450.0), flush, around]);
     // Ahead it is flush: nothing to say, and not to the wall behind that either. Of what is over it nothing.
     let figures = figures(&arrangement, &thing("own"));
-    assert_eq!(figures.iter().map(|(what, _)| what.clone()).collect::<Vec<_>>(), [
-        Subject::Stand("ahead".into()),
-        wall("right wall"),
-        wall("near wall")
-    ]);
+    assert_eq!(
+        figures.iter().map(|(what, _)| what.clone()).collect::<Vec<_>>(),
+        [Subject::Stand("ahead".into()), wall("right wall"), wall("near wall")]
+    );
 }
 
 #[test]
@@ -148,11 +153,8 @@ fn directions_are_the_cars() {
     let mut arrangement = with(vec![cabinet_at_8000()]);
     let turn = angle::radians(30.0);
     arrangement.parked = PlanPose::new(DVec2::new(3_000.0, 2_500.0), turn);
-    arrangement.stands = vec![StandSet::At {
-        place: PlanPose::new(DVec2::new(500.0, 500.0), 0.0),
-        height: 500.0,
-        pitch: 0.0,
-    }];
+    arrangement.stands =
+        vec![StandSet::At { place: PlanPose::new(DVec2::new(500.0, 500.0), 0.0), height: 500.0, pitch: 0.0 }];
     for gap in told(&arrangement, &thing("cabinet")) {
         let Subject::Wall(id) = &gap.what else { continue };
         let by = Scene::of(&arrangement).in_car_directions(gap.to - gap.from);

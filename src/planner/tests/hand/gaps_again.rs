@@ -28,7 +28,9 @@ fn solids(arrangement: &Arrangement, scene: &Scene, subject: &Subject) -> Vec<Pr
 fn others(arrangement: &Arrangement, subject: &Subject) -> Vec<Subject> {
     let goes_along = |other: &Subject| {
         other == subject
-            || (*subject == Subject::Car && matches!(other, Subject::Stand(_)) && arrangement.stands[0] == StandSet::OnMark)
+            || (*subject == Subject::Car
+                && matches!(other, Subject::Stand(_))
+                && arrangement.stands[0] == StandSet::OnMark)
     };
     movable(arrangement).into_iter().filter(|other| !goes_along(other)).collect()
 }
@@ -55,7 +57,9 @@ fn touches(own: &[Prism], p: DVec2, slack: f64) -> bool {
         Separation::Apart { gap, .. } => gap <= slack,
         Separation::Touching { .. } => true,
         // On its boundary within rounding.
-        Separation::Overlapping => boundary(&solid.outline).iter().any(|(a, b)| Segment::new(*a, *b).distance_to(p) <= slack),
+        Separation::Overlapping => {
+            boundary(&solid.outline).iter().any(|(a, b)| Segment::new(*a, *b).distance_to(p) <= slack)
+        }
     })
 }
 
@@ -151,7 +155,12 @@ proptest! {
 }
 
 /// The nearest of all, by every pair of corners and edges; none that it touches or is in.
-fn nearest(arrangement: &Arrangement, scene: &Scene, subject: &Subject, own: &[Prism]) -> Option<(Subject, f64)> {
+fn nearest(
+    arrangement: &Arrangement,
+    scene: &Scene,
+    subject: &Subject,
+    own: &[Prism],
+) -> Option<(Subject, f64)> {
     let mut best: Option<(Subject, f64)> = None;
     for other in others(arrangement, subject) {
         let against = solids(arrangement, scene, &other);
@@ -167,7 +176,11 @@ fn pairs(a: &[Prism], b: &[Prism]) -> f64 {
     let mut least = f64::INFINITY;
     for p in a {
         for q in b {
-            least = least.min(if overlaps(&p.outline, &q.outline) { 0.0 } else { between(&p.outline, &q.outline) });
+            least = least.min(if overlaps(&p.outline, &q.outline) {
+                0.0
+            } else {
+                between(&p.outline, &q.outline)
+            });
         }
     }
     least
@@ -213,14 +226,18 @@ fn slowly(
     for way in [ahead, left, -ahead, -left] {
         let mut hits: Vec<(Option<Subject>, f64)> = Vec::new();
         for (what, wall) in walls(arrangement) {
-            let through = own.iter().any(|s| distance_to_segment(&s.outline, &wall) == Separation::Overlapping);
+            let through =
+                own.iter().any(|s| distance_to_segment(&s.outline, &wall) == Separation::Overlapping);
             let along = wall.to - wall.from;
             let from_inside = way.dot(along.perp()) < 0.0;
             // A wall that runs that way is met by nothing that is not through its prolongation already.
             if !through && way.perp_dot(along).abs() > 0.01 {
                 for solid in own {
                     let piece = [(wall.from, wall.to)];
-                    hits.extend(first(&solid.outline, None, &piece, way).map(|d| (from_inside.then(|| what.clone()), d)));
+                    hits.extend(
+                        first(&solid.outline, None, &piece, way)
+                            .map(|d| (from_inside.then(|| what.clone()), d)),
+                    );
                 }
             }
         }

@@ -7,6 +7,7 @@
 mod support;
 
 mod awkward;
+mod body;
 mod gaps;
 mod gaps_again;
 mod measure;

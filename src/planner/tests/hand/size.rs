@@ -36,7 +36,8 @@ fn a_side_is_drawn_out_and_the_other_stays() {
 #[test]
 fn a_round_thing_grows_about_its_middle() {
     let thing = column("drum", (1_000.0, 1_000.0), 400.0);
-    for (handle, at) in [((1, 0), (1_300.0, 1_050.0)), ((0, -1), (900.0, 700.0)), ((-1, 1), (700.0, 1_300.0))] {
+    for (handle, at) in [((1, 0), (1_300.0, 1_050.0)), ((0, -1), (900.0, 700.0)), ((-1, 1), (700.0, 1_300.0))]
+    {
         let (shape, place) = resized(&thing, handle, at.into()).unwrap();
         assert_eq!((shape, place), (Shape::Round { diameter: 600.0 }, thing.place), "{handle:?}");
     }

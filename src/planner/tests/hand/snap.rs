@@ -34,7 +34,10 @@ fn into_a_corner() {
     // The edges of a stand that is far off draw nothing.
     let arrangement = with(vec![cabinet("cabinet", (3_000.0, 1_000.0), 900.0, 450.0)]);
     let subject = thing("cabinet");
-    assert_eq!(told(&arrangement, &subject, (1_500.0, 5_760.0)), ((1_500.0, 5_775.0).into(), vec![wall("left wall")]));
+    assert_eq!(
+        told(&arrangement, &subject, (1_500.0, 5_760.0)),
+        ((1_500.0, 5_775.0).into(), vec![wall("left wall")])
+    );
     assert_eq!(
         told(&arrangement, &subject, (470.0, 5_760.0)),
         ((450.0, 5_775.0).into(), vec![wall("left wall"), wall("near wall")])
@@ -45,6 +48,21 @@ fn into_a_corner() {
     // The guide is the wall.
     let Snap { from, to, .. } = snap(&arrangement, &subject, (1_500.0, 5_760.0), 50.0).onto[0].clone();
     assert_eq!((from, to), (DVec2::new(12_000.0, 6_000.0), DVec2::new(0.0, 6_000.0)));
+}
+
+#[test]
+fn only_a_wall_that_it_stands_abreast_of_draws() {
+    let mut arrangement = with(vec![cabinet("cabinet", (3_000.0, 1_000.0), 900.0, 450.0)]);
+    let corners =
+        [(0., 0.), (12_000., 0.), (12_000., 3_500.), (7_000., 3_500.), (7_000., 6_000.), (0., 6_000.)];
+    arrangement.bay.room =
+        baywright_planner::geometry::Polygon::simple(corners.map(DVec2::from).to_vec()).unwrap();
+    arrangement.bay.walls =
+        (0..6).map(|i| Wall { id: format!("wall {i}").into(), material: Material::Brick }).collect();
+    // The wall from (7000, 3500) up ends where the cabinet's far side is at y = 3500.
+    assert_eq!(told(&arrangement, &thing("cabinet"), (6_530.0, 4_000.0)).1, [wall("wall 3")]);
+    assert_eq!(told(&arrangement, &thing("cabinet"), (6_530.0, 3_300.0)).1, [wall("wall 3")]);
+    assert_eq!(told(&arrangement, &thing("cabinet"), (6_530.0, 3_270.0)).1, []);
 }
 
 #[test]
@@ -78,7 +96,10 @@ fn the_middle_comes_onto_marks_and_the_centreline() {
     arrangement.bay.marks = vec![PermanentMark { id: "A".into(), at: DVec2::new(10_200.0, 2_950.0) }];
     let mark = |id: &str| SnapKind::Mark(id.into());
     // Nearer to the centreline than to the mark: a mark is a place and comes first.
-    assert_eq!(told(&arrangement, &thing("cabinet"), (10_180.0, 2_985.0)), ((10_200.0, 2_950.0).into(), vec![mark("A")]));
+    assert_eq!(
+        told(&arrangement, &thing("cabinet"), (10_180.0, 2_985.0)),
+        ((10_200.0, 2_950.0).into(), vec![mark("A")])
+    );
     assert_eq!(
         told(&arrangement, &thing("cabinet"), (10_400.0, 2_985.0)),
         ((10_400.0, 3_000.0).into(), vec![SnapKind::Centreline])
@@ -87,7 +108,10 @@ fn the_middle_comes_onto_marks_and_the_centreline() {
     assert_eq!((line.from, line.to), (DVec2::new(4_000.0, 3_000.0), DVec2::new(10_400.0, 3_000.0)));
     // A stand comes back to its own mark, whichever of its two names it goes by.
     for subject in [Subject::Stand("ahead".into()), Subject::Target("ahead".into())] {
-        assert_eq!(told(&arrangement, &subject, (8_790.0, 3_030.0)), ((8_800.0, 3_000.0).into(), vec![mark("T")]));
+        assert_eq!(
+            told(&arrangement, &subject, (8_790.0, 3_030.0)),
+            ((8_800.0, 3_000.0).into(), vec![mark("T")])
+        );
     }
 }
 
@@ -99,7 +123,10 @@ fn the_car_comes_onto_permanent_marks_with_a_wheel_or_its_front_axle() {
     assert_eq!(told(&arrangement, &Subject::Car, (4_000.0, 3_000.0)), ((4_000.0, 3_000.0).into(), vec![]));
     arrangement.bay.marks = mark((4_020.0, 3_010.0));
     let on = vec![SnapKind::Mark("A".into())];
-    assert_eq!(told(&arrangement, &Subject::Car, (4_000.0, 3_000.0)), ((4_020.0, 3_010.0).into(), on.clone()));
+    assert_eq!(
+        told(&arrangement, &Subject::Car, (4_000.0, 3_000.0)),
+        ((4_020.0, 3_010.0).into(), on.clone())
+    );
     // The rear left wheel stands at (-2600, 770) of the car.
     arrangement.bay.marks = mark((1_400.0, 3_740.0));
     assert_eq!(told(&arrangement, &Subject::Car, (4_000.0, 3_000.0)), ((4_000.0, 2_970.0).into(), on));
@@ -129,7 +156,8 @@ fn nearly() -> impl Strategy<Value = (usize, f64, f64, f64, f64)> {
 fn wanted(arrangement: &Arrangement, subject: &Subject, which: usize, off: DVec2, heading: f64) -> PlanPose {
     let scene = Scene::of(arrangement);
     let pose = pose_of(arrangement, &scene, subject).unwrap();
-    let bounds = own_outlines(arrangement, &scene, subject).iter().map(Outline::bounds).reduce(Bounds::union).unwrap();
+    let bounds =
+        own_outlines(arrangement, &scene, subject).iter().map(Outline::bounds).reduce(Bounds::union).unwrap();
     let walls: Vec<_> = arrangement.bay.room.edges().collect();
     let edge = walls[which % walls.len()];
     let along = (edge.to - edge.from).normalize();
@@ -159,7 +187,10 @@ fn extent(outlines: &[Outline], way: DVec2) -> (f64, f64) {
         Outline::Circle(c) => (c.centre().dot(way) - c.radius(), c.centre().dot(way) + c.radius()),
         Outline::Polygon(p) => {
             let at: Vec<f64> = p.outer().iter().map(|p| p.dot(way)).collect();
-            (at.iter().copied().fold(f64::INFINITY, f64::min), at.iter().copied().fold(f64::NEG_INFINITY, f64::max))
+            (
+                at.iter().copied().fold(f64::INFINITY, f64::min),
+                at.iter().copied().fold(f64::NEG_INFINITY, f64::max),
+            )
         }
     });
     all.reduce(|a, b| (a.0.min(b.0), a.1.max(b.1))).unwrap()

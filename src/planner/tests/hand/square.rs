@@ -15,7 +15,8 @@ fn along_the_axes_it_is_exactly_what_a_person_types() {
     let arrangement = with(vec![cabinet("cabinet", (8_000.0, 5_000.0), 900.0, 450.0)]);
     let scene = Scene::of(&arrangement);
     let thing = Subject::Thing("cabinet".into());
-    for (wanted, square) in [(0.03, 0.0), (1.55, FRAC_PI_2), (-1.6, -FRAC_PI_2), (3.1, PI), (-3.12, PI), (6.30, 0.0)]
+    for (wanted, square) in
+        [(0.03, 0.0), (1.55, FRAC_PI_2), (-1.6, -FRAC_PI_2), (3.1, PI), (-3.12, PI), (6.30, 0.0)]
     {
         let got = squared(&arrangement, &scene, &thing, wanted, 0.05);
         assert_eq!(got, square, "{wanted}");
