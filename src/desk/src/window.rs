@@ -30,14 +30,17 @@ pub(crate) const INSTALL: &str = "apt-get install -y libx11-6 libx11-xcb1 libxcu
 struct Window {
     desk: Desk,
     rescue: Rescue,
+    /// As it was set last: asking for it in every frame would bring another frame.
+    title: String,
 }
 
 impl eframe::App for Window {
     fn ui(&mut self, ui: &mut egui::Ui, _frame: &mut eframe::Frame) {
         self.rescue.frame(&mut self.desk, ui);
         let title = self.desk.title();
-        if ui.ctx().input(|i| i.viewport().title.as_deref() != Some(title.as_str())) {
-            ui.ctx().send_viewport_cmd(egui::ViewportCommand::Title(title));
+        if self.title != title {
+            ui.ctx().send_viewport_cmd(egui::ViewportCommand::Title(title.clone()));
+            self.title = title;
         }
     }
 
@@ -97,7 +100,7 @@ fn run(slot: &std::rc::Rc<std::cell::RefCell<Option<Desk>>>, only_x11: bool) -> 
             Box::new(move |made| {
                 Desk::install(&made.egui_ctx);
                 let desk = slot.borrow_mut().take().ok_or("the screen was given away already")?;
-                Ok(Box::new(Window { desk, rescue: Rescue::default() }))
+                Ok(Box::new(Window { desk, rescue: Rescue::default(), title: String::new() }))
             }),
         )
     }));

@@ -48,7 +48,7 @@ impl Fields {
             let width = ui.available_width();
             let soft = ui.visuals().weak_text_color();
             let text = RichText::new(row.label).size(size::SMALL).color(soft);
-            let label = name_column(ui, width * 0.46, text);
+            let label = name_column(ui, width * 0.4, text);
             if !row.hint.is_empty() {
                 label.clone().on_hover_text(row.hint);
             }

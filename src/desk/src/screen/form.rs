@@ -312,7 +312,7 @@ fn choice(ui: &mut Ui, label: &str, chosen: &str, content: impl FnOnce(&mut Ui))
         let width = ui.available_width();
         let soft = ui.visuals().weak_text_color();
         let text = RichText::new(label).size(size::SMALL).color(soft);
-        let named = name_column(ui, width * 0.3, text);
+        let named = name_column(ui, width * 0.4, text);
         let response = ComboBox::from_id_salt(label)
             .selected_text(RichText::new(chosen).size(size::SMALL))
             .width(ui.available_width() - 4.0)

@@ -10,7 +10,7 @@ use super::look::{self, size};
 use crate::shelf;
 
 /// Height of a row, px.
-const ROW_PX: f32 = 36.0;
+const ROW_PX: f32 = 38.0;
 /// The list takes at most this share of the panel while something is in hand.
 const LIST_SHARE: f32 = 0.42;
 

@@ -5,5 +5,6 @@
 
 mod bay;
 mod list;
+mod pick;
 mod svg;
 mod trouble;

@@ -1,7 +1,7 @@
 //! How far what is in hand may go straight ahead, to the left, back and to the right of the car before it meets
 //! something.
 
-use baywright_geometry::{Bounds, DVec2, Outline, Prism, Segment};
+use baywright_geometry::{Bounds, DVec2, Outline, Prism, Segment, overlaps};
 
 use super::{others, solids};
 use crate::assessment::Subject;
@@ -61,8 +61,11 @@ fn gap(
             }
         }
         for (of, other) in others(arrangement, scene, subject) {
-            if solid.span.shared(&other.span).is_some()
+            let shares = solid.span.shared(&other.span).is_some();
+            if shares
                 && band.may_meet(&corners(&other.outline.bounds()), way)
+                // What it overlaps already is a finding, not a distance.
+                && !overlaps(&solid.outline, &other.outline)
             {
                 touch.try_edges(&edges, &self::edges(&other.outline), &of);
             }
