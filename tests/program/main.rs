@@ -4,4 +4,5 @@
 
 mod commands;
 mod house;
+mod licences;
 mod scenarios;

@@ -16,8 +16,12 @@ pub(crate) enum Command {
     Check(Check),
     /// A view, to scale.
     Draw(Draw),
-    /// Nothing was asked: open the desk.
-    Demo {
+    /// The licence texts of what is inside.
+    Licences,
+    /// Open the desk: with this layout, or with the demo bay.
+    Desk {
+        /// What to open.
+        layout: Option<PathBuf>,
         /// The day to date the floor survey by.
         today: Option<Date>,
     },
@@ -88,7 +92,9 @@ pub(crate) fn read(arguments: impl IntoIterator<Item = OsString>) -> Result<Comm
             units: units(given),
             today,
         }),
-        _ => Command::Demo { today },
+        Some(("licences", _)) => Command::Licences,
+        Some(("open", given)) => Command::Desk { layout: Some(path(given, "layout")), today },
+        _ => Command::Desk { layout: None, today },
     })
 }
 
@@ -175,6 +181,8 @@ fn grammar() -> clap::Command {
         .arg(flag("dark", "Light lines on dark paper"))
         .arg(units())
         .after_help(AFTER);
+    let open = clap::Command::new("open").about("Open a bay layout in the window").arg(layout());
+    let licences = clap::Command::new("licences").about("Print the licence texts of what is inside");
     clap::Command::new("baywright")
         .version(env!("CARGO_PKG_VERSION"))
         .about(
@@ -184,6 +192,8 @@ fn grammar() -> clap::Command {
         .arg(date)
         .subcommand(check)
         .subcommand(draw)
+        .subcommand(open)
+        .subcommand(licences)
         .after_help(AFTER)
 }
 
@@ -214,7 +224,9 @@ mod tests {
             panic!()
         };
         assert!(draw.side && draw.units == Units::FeetInches);
-        assert!(matches!(read(words("baywright")), Ok(Command::Demo { .. })));
+        assert!(matches!(read(words("baywright")), Ok(Command::Desk { layout: None, .. })));
+        assert!(matches!(read(words("baywright open a.ron")), Ok(Command::Desk { layout: Some(_), .. })));
+        assert_eq!(read(words("baywright licences")), Ok(Command::Licences));
     }
 
     #[test]

@@ -14,11 +14,11 @@ use crate::outcome::{Outcome, said};
 use crate::report::{answer, not_read};
 
 /// The built-in layout that the program opens with.
-const DEMO: &str = "crowded-bay";
+pub(crate) const DEMO: &str = "crowded-bay";
 
-/// Says that there is no window, answers for the demo bay and writes its two views into the temporary folder. That the
+/// Says that there is no window and why, answers for the demo bay and writes its two views into the temporary folder. That the
 /// demo bay is not ready is what it shows, and no fault: the outcome is that the answer was given.
-pub(crate) fn show(today: Option<Date>, out: &mut dyn Write, errors: &mut dyn Write) -> Outcome {
+pub(crate) fn show(why: &str, today: Option<Date>, out: &mut dyn Write, errors: &mut dyn Write) -> Outcome {
     let loaded = match baywright_files::open(Path::new(DEMO), today) {
         Ok(loaded) => loaded,
         Err(faults) => return not_read(&faults, errors),
@@ -31,7 +31,7 @@ pub(crate) fn show(today: Option<Date>, out: &mut dyn Write, errors: &mut dyn Wr
         .into_iter()
         .map(|(name, side)| view(arrangement, name, side))
         .collect();
-    let written = say(&loaded.layout.bay.name, arrangement, &views, out);
+    let written = say(&loaded.layout.bay.name, arrangement, why, &views, out);
     let faults: Vec<_> = views.into_iter().filter_map(Result::err).collect();
     for fault in &faults {
         let _ = writeln!(errors, "{fault}");
@@ -49,13 +49,10 @@ fn view(arrangement: &Arrangement, name: &str, side: bool) -> Result<PathBuf, ba
 fn say(
     bay: &str,
     arrangement: &Arrangement,
+    why: &str,
     views: &[Result<PathBuf, baywright_files::FileFault>],
     out: &mut dyn Write,
 ) -> io::Result<()> {
-    let display = ["DISPLAY", "WAYLAND_DISPLAY"]
-        .iter()
-        .any(|name| std::env::var_os(name).is_some_and(|v| !v.is_empty()));
-    let why = if display { "this version has none yet" } else { "there is no display" };
     writeln!(
         out,
         "No window can be opened ({why}), so here is the demo bay's answer; `baywright check` and `baywright draw` do \

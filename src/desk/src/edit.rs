@@ -79,9 +79,15 @@ pub enum Edit {
         vehicle: Id,
         /// The aiming's name.
         aiming: Id,
+        /// The profile's present fingerprint, to be remembered.
+        fingerprint: String,
     },
+    /// The profile was looked at again: this content is the one to remember.
+    Remember(String),
     /// What a cure says.
     Do(Step),
+    /// Several at once: one step to undo.
+    All(Vec<Edit>),
 }
 
 /// Why an edit was not done.
@@ -110,7 +116,15 @@ impl Edit {
             Self::Door { door, shut: true } => Deed::Shut(door),
             Self::Door { door, shut: false } => Deed::Open(door),
             Self::Car { .. } => Deed::Car,
+            Self::Remember(_) => Deed::Remember,
             Self::Do(step) => Deed::Cure(step),
+            Self::All(edits) => {
+                let steps: Vec<Step> = edits
+                    .iter()
+                    .filter_map(|edit| if let Self::Do(step) = edit { Some(step.clone()) } else { None })
+                    .collect();
+                return words.deed(Deed::Cures(&steps));
+            }
         })
     }
 
@@ -156,15 +170,20 @@ impl Edit {
             }
             Self::Stand { placement, set } => set_stand(saved(layout, at)?, placement, *set),
             Self::Door { door, shut } => set_door(layout, at, door, *shut),
-            Self::Car { vehicle, aiming } => {
+            Self::Remember(fingerprint) => {
+                saved(layout, at)?.vehicle_fingerprint = Some(fingerprint.clone());
+                Ok(())
+            }
+            Self::Car { vehicle, aiming, fingerprint } => {
                 let own = saved(layout, at)?;
                 (own.vehicle, own.aiming) = (vehicle.clone(), aiming.clone());
                 // What was measured on the old car, and where its stands were, says nothing of the new one.
-                own.vehicle_fingerprint = None;
+                own.vehicle_fingerprint = Some(fingerprint.clone());
                 own.on_this_car = Default::default();
                 own.stands.clear();
                 Ok(())
             }
+            Self::All(edits) => edits.iter().try_for_each(|edit| edit.apply_to(layout, at)),
             Self::Do(step) => match step {
                 Step::MoveThing { thing, by } => set_place(layout, at, thing, |old| old.shifted(*by)),
                 Step::TakeAway { thing } => remove(layout, at, thing),
@@ -186,7 +205,8 @@ fn saved(layout: &mut Layout, at: usize) -> Result<&mut SavedArrangement, EditFa
     layout.arrangements.get_mut(at).ok_or_else(|| EditFault::NoSuch("arrangement".into()))
 }
 
-fn taken(layout: &Layout, name: &Id) -> bool {
+/// Whether something in the bay, or in one of its arrangements, goes by this name.
+pub(crate) fn taken(layout: &Layout, name: &Id) -> bool {
     let added = layout.arrangements.iter().flat_map(|a| &a.added);
     let bay = &layout.bay;
     bay.things.iter().chain(added).any(|t| t.id == *name)

@@ -5,10 +5,14 @@ use std::sync::Arc;
 
 /// How many steps are kept; the oldest are forgotten first.
 pub const MOST_STEPS: usize = 200;
+/// How much all kept states may weigh together; beyond it the oldest are forgotten, however few there are.
+pub const MOST_BYTES: usize = 256 << 20;
 
 /// The present state and the ways back and forth from it.
 #[derive(Clone, Debug)]
 pub struct History<T> {
+    /// About how many bytes a state takes.
+    weigh: fn(&T) -> usize,
     now: Arc<T>,
     /// Each earlier state with the name of what changed it.
     past: VecDeque<(String, Arc<T>)>,
@@ -19,14 +23,24 @@ pub struct History<T> {
 }
 
 impl<T: PartialEq> History<T> {
-    /// A history that begins here.
-    pub fn new(state: T) -> Self {
-        Self { now: Arc::new(state), past: VecDeque::new(), future: Vec::new(), held: None }
+    /// A history that begins here; `weigh` says about how many bytes a state takes.
+    pub fn new(state: T, weigh: fn(&T) -> usize) -> Self {
+        Self { weigh, now: Arc::new(state), past: VecDeque::new(), future: Vec::new(), held: None }
     }
 
     /// The present state, cheap to share.
     pub const fn now(&self) -> &Arc<T> {
         &self.now
+    }
+
+    /// The state that a change in hand began from: the present one, if nothing is in hand.
+    pub fn base(&self) -> &Arc<T> {
+        self.held.as_ref().unwrap_or(&self.now)
+    }
+
+    /// Whether a change is in hand.
+    pub const fn is_held(&self) -> bool {
+        self.held.is_some()
     }
 
     /// Shows a state that is not a step yet: the pointer is still down.
@@ -62,11 +76,13 @@ impl<T: PartialEq> History<T> {
     }
 
     fn step(&mut self, name: &str, before: Arc<T>) {
-        self.past.push_back((name.to_owned(), before));
-        if self.past.len() > MOST_STEPS {
-            self.past.pop_front();
-        }
         self.future.clear();
+        self.past.push_back((name.to_owned(), before));
+        let mut bytes: usize = self.past.iter().map(|(_, state)| (self.weigh)(state)).sum();
+        while self.past.len() > 1 && (self.past.len() > MOST_STEPS || bytes > MOST_BYTES) {
+            let Some((_, oldest)) = self.past.pop_front() else { break };
+            bytes -= (self.weigh)(&oldest);
+        }
     }
 
     /// The name of what would be undone.
@@ -105,7 +121,7 @@ mod tests {
 
     #[test]
     fn back_and_forth_by_name() {
-        let mut history = History::new(0);
+        let mut history = History::new(0, |_| 1);
         history.change("one", 1);
         history.change("nothing", 1);
         history.change("two", 2);
@@ -125,7 +141,7 @@ mod tests {
 
     #[test]
     fn a_drag_is_one_step() {
-        let mut history = History::new(0);
+        let mut history = History::new(0, |_| 1);
         for shown in 1..50 {
             history.preview(shown);
             assert_eq!(history.undoes(), None);
@@ -150,7 +166,7 @@ mod tests {
 
     #[test]
     fn it_is_bounded() {
-        let mut history = History::new(0);
+        let mut history = History::new(0, |_| 1);
         for i in 1..1_000 {
             history.change("step", i);
         }
@@ -160,5 +176,19 @@ mod tests {
             back += 1;
         }
         assert_eq!((back, **history.now()), (MOST_STEPS, 999 - MOST_STEPS as i32));
+        // Heavy states: fewer of them, but never none.
+        for (bytes, kept) in [(MOST_BYTES / 10, 10), (MOST_BYTES * 2, 1)] {
+            let weigh: fn(&(usize, i32)) -> usize = |state| state.0;
+            let mut heavy = History::new((bytes, 0), weigh);
+            for i in 1..50 {
+                heavy.change("step", (bytes, i));
+            }
+            let mut back = 0;
+            while heavy.undoes().is_some() {
+                heavy.undo();
+                back += 1;
+            }
+            assert_eq!(back, kept);
+        }
     }
 }

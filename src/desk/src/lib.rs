@@ -3,17 +3,28 @@
 //! No maths here: the planner answers, the drawing draws, this room reads the command line, the clock and the files,
 //! and writes to the terminal.
 
+pub mod answer;
+mod ask_files;
 mod commands;
 mod demo;
+mod diagnostics;
+pub mod document;
 mod draw;
 pub mod edit;
 pub mod history;
 mod json;
+pub mod licences;
+mod log;
 mod outcome;
 mod report;
+pub mod screen;
+pub mod shelf;
+pub mod typed;
+mod window;
 
 use std::ffi::OsString;
 use std::io::Write;
+use std::path::{Path, PathBuf};
 
 pub use outcome::Outcome;
 
@@ -27,11 +38,42 @@ pub fn run(
     match commands::read(arguments) {
         Ok(commands::Command::Check(check)) => report::check(&check, out, errors),
         Ok(commands::Command::Draw(draw)) => draw::draw(&draw, out, errors),
-        Ok(commands::Command::Demo { today }) => demo::show(today, out, errors),
+        Ok(commands::Command::Licences) => outcome::said(writeln!(out, "{}", licences::text()), errors),
+        Ok(commands::Command::Desk { layout, today }) => desk(layout, today, out, errors),
         Err(commands::Unread::Help(text)) => outcome::said(writeln!(out, "{}", text.trim_end()), errors),
         Err(commands::Unread::Wrong(text)) => {
             // If not even that can be written, the exit status still says it.
             let _ = writeln!(errors, "{}", text.trim_end());
+            Outcome::NotRead
+        }
+    }
+}
+
+/// Opens the window; where there is none, says so, and for the demo answers without it.
+fn desk(
+    layout: Option<PathBuf>,
+    today: Option<jiff::civil::Date>,
+    out: &mut dyn Write,
+    errors: &mut dyn Write,
+) -> Outcome {
+    let name = layout.as_deref().unwrap_or(Path::new(demo::DEMO));
+    let document = match document::Document::open(name, today) {
+        Ok(document) => document,
+        Err(faults) => return report::not_read(&faults, errors),
+    };
+    let Some(desk) = screen::Desk::new(document) else {
+        let texts = baywright_planner::words::Language::English.screen();
+        let _ = writeln!(errors, "{}: {}.", name.display(), texts.cannot_be_judged);
+        return Outcome::NotRead;
+    };
+    match (window::open(desk), layout) {
+        (Ok(()), _) => Outcome::Ready,
+        (Err(why), None) => demo::show(&why.to_string(), today, out, errors),
+        (Err(why), Some(_)) => {
+            let _ = writeln!(
+                errors,
+                "No window can be opened ({why}); `baywright check` and `baywright draw` need none."
+            );
             Outcome::NotRead
         }
     }

@@ -32,13 +32,15 @@ pub fn hatching(hatch: &Hatch, rings: &[Vec<DVec2>], within: &Bounds) -> Hatchin
     let (sin, cos) = angle::sin_cos(angle::radians(hatch.turned));
     let paper = |p: DVec2| DVec2::new(p.x * cos - p.y * sin, p.x * sin + p.y * cos);
     let tiles = |p: DVec2| DVec2::new(p.x * cos + p.y * sin, p.y * cos - p.x * sin);
-    let corners = [area.low, DVec2::new(area.high.x, area.low.y), area.high, DVec2::new(area.low.x, area.high.y)];
+    let corners =
+        [area.low, DVec2::new(area.high.x, area.low.y), area.high, DVec2::new(area.low.x, area.high.y)];
     let Some(covered) = Bounds::around(corners.map(tiles)) else { return out };
     let [w, h] = hatch.tile;
     let (from, to) = (covered.low / DVec2::new(w, h), covered.high / DVec2::new(w, h));
     let (from, to) = (from.floor() - 1.0, to.ceil() + 1.0);
     let count = to - from;
-    if !(count.x * count.y <= MOST_TILES) {
+    let tiles_all = count.x * count.y;
+    if tiles_all.is_nan() || tiles_all > MOST_TILES {
         return out;
     }
     let own: Vec<Vec<DVec2>> = rings.iter().map(|ring| ring.iter().map(|&p| tiles(p)).collect()).collect();
@@ -195,7 +197,8 @@ mod tests {
     }
 
     fn hatches() -> Vec<Hatch> {
-        let roles = Material::ALL.iter().flat_map(|&m| [Role::Thing(m), Role::Wall(m)]).chain([Role::ZoneFill]);
+        let roles =
+            Material::ALL.iter().flat_map(|&m| [Role::Thing(m), Role::Wall(m)]).chain([Role::ZoneFill]);
         roles
             .filter_map(|role| match Theme::Light.paint(role).fill {
                 Fill::Hatch(hatch) => Some(hatch),
@@ -208,7 +211,8 @@ mod tests {
     #[test]
     fn lines_are_as_dense_as_the_pattern_says() {
         let Some(steel) = hatches().into_iter().find(|h| h.name == "steel") else { panic!() };
-        let ring = [(20.0, 30.0), (220.0, 30.0), (220.0, 230.0), (20.0, 230.0)].map(|(x, y)| DVec2::new(x, y));
+        let ring =
+            [(20.0, 30.0), (220.0, 30.0), (220.0, 230.0), (20.0, 230.0)].map(|(x, y)| DVec2::new(x, y));
         let drawn = hatching(&steel, &[ring.to_vec()], &window());
         let length: f64 = drawn.lines.iter().map(|[a, b]| a.distance(*b)).sum();
         assert!((length / (200.0 * 200.0 / 7.0) - 1.0).abs() < 0.02, "{length}");

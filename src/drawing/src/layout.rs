@@ -217,7 +217,8 @@ impl Layout {
         let upright = (SIDE_TOP_PX + SIDE_BOTTOM_PX) * self.enlarged;
         let top = self.top.size();
         let across = top.x.max(self.side.1 - self.side.0);
-        let fits = ((area.x - large - small) / across).min((area.y - large - small - upright) / (top.y + self.height));
+        let fits = ((area.x - large - small) / across)
+            .min((area.y - large - small - upright) / (top.y + self.height));
         let px = if fits.is_finite() { fits.clamp(LEAST_SCALE, 100.0) } else { LEAST_SCALE };
         // What is left over is shared as the views share the rest.
         let (top_needs, side_needs) = (top.y * px + large + small, self.height * px + upright);

@@ -14,6 +14,13 @@ impl Embedded {
     pub fn label(&self) -> String {
         format!("{}.ron (built in)", self.name)
     }
+
+    /// Its name as a person reads it: "Crowded bay".
+    pub fn title(&self) -> String {
+        let plain = self.name.replace('-', " ");
+        let mut letters = plain.chars();
+        letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+    }
 }
 
 macro_rules! embedded {

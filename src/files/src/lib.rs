@@ -6,6 +6,7 @@
 //! atomic, and what was saved reads back as it was.
 
 mod aiming;
+mod disk_mark;
 mod embedded;
 mod explain;
 mod fault;
@@ -23,11 +24,12 @@ mod spot;
 mod text;
 mod version;
 
+pub use disk_mark::DiskMark;
 pub use embedded::{Embedded, LAYOUTS as EMBEDDED_LAYOUTS, PROFILES as EMBEDDED_PROFILES};
 pub use fault::FileFault;
 pub use fingerprint::fingerprint;
-pub use library::{Library, Profile};
+pub use library::{Library, Profile, documents_folder, layouts_in};
 pub use open::{Loaded, Resolved, load_layout, load_profile, open, parse_layout, parse_profile, resolve};
-pub use save::{Saved, layout_text, profile_text, save_layout, save_profile, write_whole};
+pub use save::{Saved, layout_text, profile_text, save_aside, save_layout, save_profile, write_whole};
 pub use text::LARGEST_FILE;
 pub use version::{LAYOUT as LAYOUT_VERSION, PROFILE as PROFILE_VERSION};

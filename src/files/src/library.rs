@@ -46,8 +46,12 @@ impl Library {
 
     /// The user's own folder of profiles; it need not exist. `None` if the user has no home.
     pub fn user_folder() -> Option<PathBuf> {
-        directories::ProjectDirs::from("", "", "baywright")
-            .map(|dirs| dirs.data_dir().join("vehicle-profiles"))
+        Self::data_folder().map(|folder| folder.join("vehicle-profiles"))
+    }
+
+    /// The program's own folder for what it keeps; it need not exist. `None` if the user has no home.
+    pub fn data_folder() -> Option<PathBuf> {
+        directories::ProjectDirs::from("", "", "baywright").map(|dirs| dirs.data_dir().to_owned())
     }
 
     /// The profile of this name, from the first place that has it; `None` if none has.
@@ -86,4 +90,24 @@ impl Library {
         }
         names.into_iter().collect()
     }
+}
+
+/// Where a person keeps documents; the home folder if there is no other. `None` if there is neither.
+pub fn documents_folder() -> Option<PathBuf> {
+    let own = directories::UserDirs::new()?;
+    Some(own.document_dir().unwrap_or(own.home_dir()).to_owned())
+}
+
+/// The files in a folder that may be bay layouts, sorted by name; a folder that cannot be read has none.
+pub fn layouts_in(folder: &Path) -> Vec<PathBuf> {
+    /// A folder of more is no folder of bays; what is beyond is not listed.
+    const MOST: usize = 200;
+    let entries = std::fs::read_dir(folder).into_iter().flatten().flatten();
+    let mut paths: Vec<PathBuf> = entries
+        .map(|entry| entry.path())
+        .filter(|path| path.extension().is_some_and(|e| e == "ron"))
+        .collect();
+    paths.sort();
+    paths.truncate(MOST);
+    paths
 }

@@ -8,6 +8,7 @@ use ron::ser::PrettyConfig;
 use serde::Serialize;
 
 use crate::fault::{FileFault, why};
+use crate::library::Library;
 use crate::open::{parse_layout, parse_profile};
 use crate::text::{Text, options};
 use crate::{layout, profile, spot};
@@ -104,6 +105,38 @@ pub fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), FileFault> {
     file.write_all(bytes).map_err(failed)?;
     file.commit().map_err(failed)
 }
+
+/// Writes a copy of a layout beside everything else, under a name that no other copy has: for when the program itself met
+/// a fault. `folder` is where; without one, it is in the program's own data folder.
+///
+/// # Errors
+/// The layout breaks an invariant, there is no such folder, or it cannot be written.
+pub fn save_aside(folder: Option<&Path>, layout: &Layout) -> Result<PathBuf, Vec<FileFault>> {
+    let text = layout_text(layout)?;
+    let name = layout.bay.id.as_str();
+    let own = || Library::data_folder().map(|folder| folder.join("kept-after-a-fault"));
+    let folder = folder.map(Path::to_owned).or_else(own).ok_or_else(|| {
+        vec![FileFault::whole(name, "no copy can be written: there is no home folder to write it into")]
+    })?;
+    std::fs::create_dir_all(&folder).map_err(|error| vec![not_written(&folder, &error)])?;
+    // A name is a file's stem and nothing else.
+    let stem: String =
+        name.chars().map(|c| if c.is_alphanumeric() || c == '-' || c == '_' { c } else { '-' }).collect();
+    for n in 1..=MOST_ASIDE {
+        let path = folder.join(format!("{stem}-{n}.ron"));
+        if !path.try_exists().unwrap_or(true) {
+            write_whole(&path, text.as_bytes()).map_err(|fault| vec![fault])?;
+            return Ok(path);
+        }
+    }
+    Err(vec![FileFault::whole(
+        &folder.display().to_string(),
+        "this folder is full of kept copies; delete some",
+    )])
+}
+
+/// So many copies of one bay are kept at most.
+const MOST_ASIDE: usize = 1_000;
 
 fn not_written(path: &Path, error: &std::io::Error) -> FileFault {
     let why = why(error, "there is no such folder");

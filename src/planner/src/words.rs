@@ -4,6 +4,8 @@
 //! Names are used as typed; only the start of a sentence is given its capital.
 
 pub mod drawing;
+pub mod help;
+pub mod screen;
 
 mod cure;
 mod deeds;

@@ -25,10 +25,11 @@ pub struct Gap {
 
 /// The distances worth showing while something is in hand, the nearest first, at most `most`:
 /// - ahead, to the left, behind and to the right of the car, how far it could go straight that way: to the wall, or to what
-///   stands before the wall at its own heights;
-/// - the shortest distance in plan to the nearest thing, car or stand, at whatever height that is.
+///   stands before the wall;
+/// - the shortest distance to the nearest thing, car or stand.
 ///
-/// Each names something else. There is none to what it touches or is in, nor through that to what is behind.
+/// All in plan, and only to what shares its heights; walls have every height. Each names something else. There is none to
+/// what it touches or is in, nor past what it touches to what is behind.
 pub fn gaps(arrangement: &Arrangement, scene: &Scene, subject: &Subject, most: usize) -> Vec<Gap> {
     let own = solids(arrangement, scene, subject);
     let Some(bounds) = around(own) else { return Vec::new() };
@@ -65,14 +66,16 @@ fn nearest(own: &[Prism], bounds: &baywright_geometry::Bounds, others: &[Other<'
     best.map(|(distance, from, to, other)| Gap { from, to, distance, what: other.what.subject() })
 }
 
-/// The shortest distance between two groups of solids in plan, if it is less than `least` and more than a touch.
+/// The shortest distance in plan between two groups of solids where they share heights, if it is less than `least` and more
+/// than a touch.
 fn apart(own: &[Prism], others: &[Prism], least: f64) -> Option<(f64, DVec2, DVec2)> {
     let mut best = None;
     let mut least = least;
     for one in own {
         let bounds = one.outline.bounds();
         for other in others {
-            if bounds.gap_squared(&other.outline.bounds()) >= least * least {
+            let is_far = bounds.gap_squared(&other.outline.bounds()) >= least * least;
+            if is_far || one.span.shared(&other.span).is_none() {
                 continue;
             }
             match distance(&one.outline, &other.outline) {

@@ -18,10 +18,10 @@ pub enum SnapKind {
     Edge(Subject),
     /// Its middle, or the car's wheel or front axle, on a floor mark.
     Mark(Id),
+    /// A target where it belongs, by its placement's name.
+    Place(Id),
     /// Its middle on the line straight ahead of the car.
     Centreline,
-    /// At right angles: never of a place, but of a heading.
-    Square,
 }
 
 /// What something is drawn onto, with a line to show it; bay frame, mm.
@@ -31,7 +31,7 @@ pub struct Snap {
     pub kind: SnapKind,
     /// Where the line starts.
     pub from: DVec2,
-    /// Where it ends; the same place for a mark.
+    /// Where it ends; the same place for a mark or where a target belongs.
     pub to: DVec2,
 }
 
@@ -56,8 +56,8 @@ const FURTHEST: f64 = 1.5;
 
 /// The wanted place (bay from its own frame), shifted onto what is near: no further than `reach` mm onto each.
 ///
-/// Its middle onto a floor mark, for the car a wheel point or the middle of the front axle onto a permanent mark, comes
-/// first: a mark is a place. Otherwise the nearest line, and the nearest one at least 30° from parallel to that: flush with
+/// A point comes first: a target onto where it belongs, a middle onto a floor mark, for the car a wheel point or the
+/// middle of the front axle onto a permanent mark. Otherwise the nearest line, and the nearest one at least 30° from parallel to that: flush with
 /// a wall; flush with an edge of a thing or stand at its own heights, or in line with it; the middle on the car's reference
 /// axis. The car is drawn onto walls and permanent marks only.
 ///
@@ -83,7 +83,7 @@ pub fn snapped(
         Subject::Thing(_) => wanted * around.centre(),
         _ => wanted.origin(),
     };
-    if let Some((by, snap)) = on_mark(arrangement, scene, subject, &wanted, middle, reach) {
+    if let Some((by, snap)) = on_point(arrangement, scene, subject, &wanted, middle, reach) {
         return Snapped { place: wanted.shifted(by), onto: vec![snap] };
     }
     let own: Vec<Prism> = own.iter().map(|solid| solid.placed(&wanted)).collect();
@@ -92,8 +92,12 @@ pub fn snapped(
     Snapped { place: wanted.shifted(by), onto: onto.iter().map(|line| line.snap(by)).collect() }
 }
 
-/// The shift that brings it onto the nearest mark.
-fn on_mark(
+/// Points nearer to each other than this are one, and the first that is named is meant: far below what a tape shows, far
+/// above rounding.
+const SAME_MM: f64 = 1e-3;
+
+/// The shift that brings it onto the nearest mark, or where it belongs.
+fn on_point(
     arrangement: &Arrangement,
     scene: &Scene,
     subject: &Subject,
@@ -102,26 +106,35 @@ fn on_mark(
     reach: f64,
 ) -> Option<(DVec2, Snap)> {
     let is_car = *subject == Subject::Car;
-    let points: Vec<DVec2> = if is_car {
-        let wheels = Wheel::ALL.into_iter().map(|wheel| *wanted * arrangement.vehicle.wheel_point(wheel));
-        std::iter::once(middle).chain(wheels).collect()
-    } else {
-        vec![middle]
-    };
-    // The marks of the aiming are laid out from the car, and go where it goes.
-    let laid = scene.marks.iter().filter(|_| !is_car).filter_map(|mark| Some((&mark.id, mark.at.ok()?)));
-    let permanent = arrangement.bay.marks.iter().map(|mark| (&mark.id, mark.at));
-    let mut best: Option<(f64, DVec2, &Id, DVec2)> = None;
-    for (id, at) in laid.chain(permanent) {
+    let mut points = vec![middle];
+    if is_car {
+        points.extend(Wheel::ALL.map(|wheel| *wanted * arrangement.vehicle.wheel_point(wheel)));
+    }
+    let mut best: Option<(f64, DVec2, DVec2, SnapKind)> = None;
+    let mut look = |at: DVec2, kind: &dyn Fn() -> SnapKind| {
         for &point in &points {
             let off = point.distance(at);
-            if off <= reach && best.is_none_or(|(least, ..)| off < least) {
-                best = Some((off, at - point, id, at));
+            if off <= reach && best.as_ref().is_none_or(|(least, ..)| off < *least - SAME_MM) {
+                best = Some((off, at - point, at, kind()));
             }
         }
+    };
+    if let Subject::Stand(id) | Subject::Target(id) = subject {
+        for target in scene.targets.iter().filter(|target| target.id == *id) {
+            look(target.meant.place.origin(), &|| SnapKind::Place(id.clone()));
+        }
     }
-    let (_, by, id, at) = best?;
-    Some((by, Snap { kind: SnapKind::Mark(id.clone()), from: at, to: at }))
+    // The marks of the aiming are laid out from the car, and go where it goes.
+    for mark in scene.marks.iter().filter(|_| !is_car) {
+        if let Ok(at) = mark.at {
+            look(at, &|| SnapKind::Mark(mark.id.clone()));
+        }
+    }
+    for mark in &arrangement.bay.marks {
+        look(mark.at, &|| SnapKind::Mark(mark.id.clone()));
+    }
+    let (_, by, at, kind) = best?;
+    Some((by, Snap { kind, from: at, to: at }))
 }
 
 /// A line that it can be drawn onto.

@@ -45,6 +45,30 @@ pub enum ThingKind {
     Other,
 }
 
+impl ThingKind {
+    /// Every kind.
+    pub const ALL: [Self; 18] = [
+        Self::Cabinet,
+        Self::ToolChest,
+        Self::Bench,
+        Self::Shelf,
+        Self::Trolley,
+        Self::Column,
+        Self::LiftPost,
+        Self::LiftArm,
+        Self::Drum,
+        Self::ParkedCar,
+        Self::Fence,
+        Self::Bin,
+        Self::Person,
+        Self::Lamp,
+        Self::Heater,
+        Self::DoorTrack,
+        Self::Beam,
+        Self::Other,
+    ];
+}
+
 /// Its shape from above, in its own frame: origin in the middle, x along its length.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Shape {
@@ -119,6 +143,11 @@ pub enum Effort {
     ForkLift,
     /// It stays where it is.
     Fixed,
+}
+
+impl Effort {
+    /// Every effort, the least first.
+    pub const ALL: [Self; 4] = [Self::OnePerson, Self::TwoPeople, Self::ForkLift, Self::Fixed];
 }
 
 /// A thing in the bay.

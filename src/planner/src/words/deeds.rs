@@ -29,8 +29,12 @@ pub enum Deed<'a> {
     Open(&'a Id),
     /// Chose another car or aiming.
     Car,
+    /// Looked at the profile again.
+    Remember,
     /// Did what a cure says.
     Cure(&'a Step),
+    /// Did what several cures say.
+    Cures(&'a [Step]),
 }
 
 impl Words<'_> {
@@ -48,7 +52,9 @@ impl Words<'_> {
             Deed::Shut(door) => format!("Shut {door}"),
             Deed::Open(door) => format!("Open {door}"),
             Deed::Car => "Another car or aiming".to_owned(),
+            Deed::Remember => "Profile looked at again".to_owned(),
             Deed::Cure(step) => sentence_start(&self.step(step)),
+            Deed::Cures(steps) => sentence_start(&self.steps(steps)),
         }
     }
 

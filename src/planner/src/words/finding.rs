@@ -281,6 +281,11 @@ impl Words<'_> {
         }
     }
 
+    /// The same as a sentence.
+    pub fn provenance_sentence(&self, provenance: &Provenance) -> String {
+        format!("{}.", sentence_start(&self.provenance(provenance)))
+    }
+
     /// The whole finding as one line of text.
     pub fn line(&self, finding: &Finding) -> String {
         let mut line = self.title(finding);
@@ -296,7 +301,7 @@ impl Words<'_> {
     }
 
     /// A subject without its article, for the start of a title and after "the".
-    fn bare_subject(&self, subject: &Subject) -> String {
+    pub fn bare_subject(&self, subject: &Subject) -> String {
         let text = self.subject(subject);
         text.strip_prefix("the ").map_or(text.clone(), str::to_owned)
     }

@@ -2,7 +2,7 @@
 
 use super::Words;
 use crate::assessment::{Subject, Verdict};
-use crate::model::{Exclusion, Id, Material, SensorKind, TargetKind};
+use crate::model::{Effort, Exclusion, Id, Known, Material, SensorKind, TargetKind, ThingKind};
 
 /// A name with its article, unless it was typed with one.
 pub(super) fn the(id: &Id) -> String {
@@ -121,6 +121,50 @@ impl Words<'_> {
             Material::Cloth => "cloth or cardboard",
             Material::Person => "person",
             Material::Unknown => "material not known",
+        }
+    }
+
+    /// A kind of thing, as a workshop says it.
+    pub const fn kind_of_thing(&self, kind: ThingKind) -> &'static str {
+        match kind {
+            ThingKind::Cabinet => "cabinet",
+            ThingKind::ToolChest => "tool chest",
+            ThingKind::Bench => "bench",
+            ThingKind::Shelf => "shelf",
+            ThingKind::Trolley => "trolley",
+            ThingKind::Column => "column",
+            ThingKind::LiftPost => "lift post",
+            ThingKind::LiftArm => "lift arm",
+            ThingKind::Drum => "drum",
+            ThingKind::ParkedCar => "parked car",
+            ThingKind::Fence => "mesh fence",
+            ThingKind::Bin => "bin",
+            ThingKind::Person => "person",
+            ThingKind::Lamp => "lamp",
+            ThingKind::Heater => "heater or duct",
+            ThingKind::DoorTrack => "door track overhead",
+            ThingKind::Beam => "beam or pipe overhead",
+            ThingKind::Other => "something else",
+        }
+    }
+
+    /// What it takes to move a thing.
+    pub const fn effort(&self, effort: Effort) -> &'static str {
+        match effort {
+            Effort::OnePerson => "one person",
+            Effort::TwoPeople => "two people",
+            Effort::ForkLift => "a fork lift",
+            Effort::Fixed => "fixed",
+        }
+    }
+
+    /// How well the place of a thing is known.
+    pub fn how_known(&self, known: Known) -> String {
+        let within = self.length(known.within());
+        match known {
+            Known::Taped => format!("taped, ± {within}"),
+            Known::ByEye => format!("by eye, ± {within}"),
+            Known::Within(_) => format!("± {within}"),
         }
     }
 }

@@ -5,6 +5,7 @@
 mod support;
 
 mod cures;
+mod hand;
 mod room;
 mod set_up;
 mod things;

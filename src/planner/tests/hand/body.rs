@@ -2,7 +2,6 @@
 
 use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::hand::{own_outlines, pose_of};
-use baywright_planner::model::*;
 use baywright_planner::{Scene, Subject};
 use proptest::prelude::*;
 

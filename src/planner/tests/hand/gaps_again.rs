@@ -165,7 +165,7 @@ fn nearest(
     for other in others(arrangement, subject) {
         let against = solids(arrangement, scene, &other);
         let least = pairs(own, &against);
-        if least > 0.01 && best.as_ref().is_none_or(|(_, known)| least < *known) {
+        if least > 0.01 && least.is_finite() && best.as_ref().is_none_or(|(_, known)| least < *known) {
             best = Some((other, least));
         }
     }
@@ -175,7 +175,7 @@ fn nearest(
 fn pairs(a: &[Prism], b: &[Prism]) -> f64 {
     let mut least = f64::INFINITY;
     for p in a {
-        for q in b {
+        for q in b.iter().filter(|q| q.span.shared(&p.span).is_some()) {
             least = least.min(if overlaps(&p.outline, &q.outline) {
                 0.0
             } else {
@@ -213,7 +213,7 @@ fn slowly(
     let mut near: Vec<(Subject, f64)> = others(arrangement, subject)
         .into_iter()
         .map(|other| (other.clone(), pairs(own, &solids(arrangement, scene, &other))))
-        .filter(|(_, gap)| *gap > 0.01)
+        .filter(|(_, gap)| *gap > 0.01 && gap.is_finite())
         .collect();
     near.sort_by(|a, b| a.1.total_cmp(&b.1));
     if let [first, second, ..] = near.as_slice()

@@ -106,11 +106,11 @@ fn the_middle_comes_onto_marks_and_the_centreline() {
     );
     let line = &snap(&arrangement, &thing("cabinet"), (10_400.0, 2_985.0), 50.0).onto[0];
     assert_eq!((line.from, line.to), (DVec2::new(4_000.0, 3_000.0), DVec2::new(10_400.0, 3_000.0)));
-    // A stand comes back to its own mark, whichever of its two names it goes by.
+    // A stand comes back to where it belongs, though a mark lies there too, whichever of its two names it goes by.
     for subject in [Subject::Stand("ahead".into()), Subject::Target("ahead".into())] {
         assert_eq!(
             told(&arrangement, &subject, (8_790.0, 3_030.0)),
-            ((8_800.0, 3_000.0).into(), vec![mark("T")])
+            ((8_800.0, 3_000.0).into(), vec![SnapKind::Place("ahead".into())])
         );
     }
 }
@@ -270,7 +270,10 @@ proptest! {
                         prop_assert!((scene.bay_from_vehicle.inverse() * middle).y.abs() < 1e-6);
                         prop_assert!(snap.from.distance(middle).min(snap.to.distance(middle)) < 1e-6 + slack);
                     }
-                    SnapKind::Square => panic!("a place has no angle"),
+                    SnapKind::Place(id) => {
+                        prop_assert_eq!(&subject, &Subject::Stand(id.clone()));
+                        prop_assert!(place.origin().distance(scene.targets[0].meant.place.origin()) < 1e-6);
+                    }
                 }
                 if along != DVec2::ZERO {
                     prop_assert!(ways.iter().all(|way| way.perp_dot(along).abs() >= 0.49), "{onto:?}");
@@ -295,7 +298,7 @@ proptest! {
             } else {
                 wanted.origin()
             };
-            let on_mark = onto.iter().any(|snap| matches!(snap.kind, SnapKind::Mark(_)));
+            let on_mark = onto.iter().any(|snap| matches!(snap.kind, SnapKind::Mark(_) | SnapKind::Place(_)));
             for mark in &arrangement.bay.marks {
                 if reach > 0.0 && mark.at.distance(middle) < reach {
                     prop_assert!(on_mark && place.origin().distance(wanted.origin()) <= mark.at.distance(middle) + 1e-6);

@@ -1,0 +1,125 @@
+//! How long a frame takes without a window: the answer, both drawings, the screen's own work, triangles.
+//!
+//! `still`: the pointer moves over the drawing and nothing changes. `drag`: a thing is elsewhere in every frame.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a bench fails by panicking")]
+
+use std::hint::black_box;
+use std::path::Path;
+
+use baywright_desk::document::Document;
+use baywright_desk::edit::Edit;
+use baywright_desk::screen::Desk;
+use baywright_desk::screen::command::Command;
+use baywright_files::Library;
+use baywright_planner::geometry::{DVec2, PlanPose, Polygon};
+use baywright_planner::model::{Id, Known, Layout, Thing};
+use criterion::{Criterion, criterion_group, criterion_main};
+use egui::{Context, Event, Pos2, RawInput, Rect, Vec2};
+
+const SIZE: Vec2 = Vec2::new(1440.0, 900.0);
+
+struct Screen {
+    ctx: Context,
+    desk: Desk,
+    time: f64,
+}
+
+impl Screen {
+    fn new(desk: Desk) -> Self {
+        let ctx = Context::default();
+        Desk::install(&ctx);
+        let mut screen = Self { ctx, desk, time: 0.0 };
+        for _ in 0..4 {
+            screen.frame(Vec::new());
+        }
+        screen
+    }
+
+    /// Everything up to the triangles.
+    fn frame(&mut self, events: Vec<Event>) -> usize {
+        self.time += 1.0 / 60.0;
+        let input = RawInput {
+            screen_rect: Some(Rect::from_min_size(Pos2::ZERO, SIZE)),
+            time: Some(self.time),
+            events,
+            ..RawInput::default()
+        };
+        let ctx = self.ctx.clone();
+        let output = ctx.run_ui(input, |ui| self.desk.frame(ui));
+        ctx.tessellate(output.shapes, output.pixels_per_point).len()
+    }
+
+    fn place(&mut self, thing: &Id, at: DVec2) {
+        let ctx = self.ctx.clone();
+        let place = PlanPose::new(at, 0.0);
+        self.desk.ask(&ctx, Command::Preview(vec![Edit::Place { thing: thing.clone(), place }]));
+    }
+}
+
+fn crowded() -> Layout {
+    baywright_files::open(Path::new("crowded-bay"), None).unwrap().layout
+}
+
+/// The demo's car in a hall with this many things.
+fn hall(count: usize) -> Layout {
+    let mut layout = crowded();
+    let columns = 40;
+    let pattern: Thing = layout.bay.things.iter().find(|t| t.id.as_str() == "tool cabinet").unwrap().clone();
+    layout.bay.room =
+        Polygon::rectangle(DVec2::ZERO, DVec2::new(60_000.0, 1_400.0 * (count / columns + 6) as f64))
+            .unwrap();
+    layout.bay.openings.clear();
+    layout.bay.keep_free.clear();
+    layout.bay.floor_features.clear();
+    layout.bay.things = (0..count)
+        .map(|i| {
+            let at = DVec2::new(
+                1_000.0 + 1_450.0 * (i % columns) as f64,
+                7_000.0 + 1_350.0 * (i / columns) as f64,
+            );
+            Thing {
+                id: format!("cabinet {i}").into(),
+                place: PlanPose::new(at, 0.05 * (i % 7) as f64),
+                known: Known::Taped,
+                ..pattern.clone()
+            }
+        })
+        .collect();
+    layout.arrangements.truncate(1);
+    let own = &mut layout.arrangements[0];
+    own.moved.clear();
+    own.away.clear();
+    own.added.clear();
+    own.shut.clear();
+    layout
+}
+
+fn frames(criterion: &mut Criterion) {
+    for (name, layout) in [("crowded bay", crowded()), ("hall of 1,000 things", hall(1_000))] {
+        let thing = layout.bay.things[1].id.clone();
+        let at = layout.bay.things[1].place.origin();
+        let document = Document::of(layout, None, None, &Library::built_in(), None).unwrap();
+        let mut screen = Screen::new(Desk::new(document).expect("an answer"));
+        let mut group = criterion.benchmark_group(name);
+        let mut count = 0_u32;
+        group.bench_function("still", |b| {
+            b.iter(|| {
+                count += 1;
+                let x = 500.0 + (count % 100) as f32;
+                black_box(screen.frame(vec![Event::PointerMoved(Pos2::new(x, 300.0))]))
+            });
+        });
+        group.bench_function("drag", |b| {
+            b.iter(|| {
+                count += 1;
+                screen.place(&thing, at + DVec2::new(f64::from(count % 200), 0.0));
+                black_box(screen.frame(Vec::new()))
+            });
+        });
+        group.finish();
+    }
+}
+
+criterion_group!(benches, frames);
+criterion_main!(benches);

@@ -1,0 +1,379 @@
+//! The layout in hand: what it is now and was before, where it lies on disk, which cars there are.
+
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use baywright_files::{DiskMark, FileFault, Library, Profile, save_layout};
+use baywright_planner::model::{Arrangement, Id, Layout, SavedArrangement, validate};
+use baywright_planner::words::{Language, Units, Words};
+use jiff::civil::Date;
+
+use crate::edit::{Edit, EditFault};
+use crate::history::History;
+
+/// A layout that is being worked on.
+#[derive(Debug)]
+pub struct Document {
+    history: History<Layout>,
+    /// The arrangement that is shown.
+    shown: Id,
+    /// Where it lies on disk; `None` for a built-in one, which is saved under a name of its own.
+    path: Option<PathBuf>,
+    /// What lay there when it was read or written last.
+    mark: Option<DiskMark>,
+    saved: Arc<Layout>,
+    /// Every car that can be chosen, and why some cannot.
+    cars: Vec<Profile>,
+    car_faults: Vec<FileFault>,
+    today: Option<Date>,
+}
+
+/// Why a change was not made.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Refused {
+    /// It names what is not there, or makes no shape.
+    Edit(EditFault),
+    /// The layout would not be sound: where, what was found, what is allowed.
+    Unsound {
+        /// What was found.
+        found: String,
+        /// What is allowed.
+        allowed: String,
+    },
+}
+
+/// Why a layout was not saved.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum NotSaved {
+    /// It has no place on disk yet.
+    NoPlace,
+    /// Someone else changed the file, or it is gone, since it was read or written.
+    ChangedOnDisk,
+    /// It could not be written.
+    Faults(Vec<FileFault>),
+}
+
+impl Document {
+    /// Opens a layout: a path, or the name of a built-in one. `today` dates the floor survey.
+    ///
+    /// # Errors
+    /// Everything found wrong.
+    pub fn open(name: &Path, today: Option<Date>) -> Result<Self, Vec<FileFault>> {
+        // Taken before it is read: a change that comes in between is noticed later.
+        let mark = DiskMark::of(name);
+        let loaded = baywright_files::open(name, today)?;
+        let library = loaded.path.as_deref().map_or_else(Library::built_in, Library::beside);
+        let mark = loaded.path.is_some().then_some(mark);
+        Self::of(loaded.layout, loaded.path, mark, &library, today)
+    }
+
+    /// A layout in hand; `path` is where it lies, if it does.
+    ///
+    /// # Errors
+    /// It has no arrangement to show, or one that cannot be made.
+    pub fn of(
+        layout: Layout,
+        path: Option<PathBuf>,
+        mark: Option<DiskMark>,
+        library: &Library,
+        today: Option<Date>,
+    ) -> Result<Self, Vec<FileFault>> {
+        let Some(first) = layout.arrangements.first() else {
+            let file = path.as_deref().map_or_else(|| layout.bay.id.to_string(), |p| p.display().to_string());
+            return Err(vec![FileFault::whole(
+                &file,
+                "this layout has no arrangement to show; it needs one under `arrangements`",
+            )]);
+        };
+        let shown = first.id.clone();
+        let (cars, car_faults) = cars(library);
+        let history = History::new(layout, weight);
+        let saved = Arc::clone(history.now());
+        Ok(Self { history, shown, path, mark, saved, cars, car_faults, today })
+    }
+
+    /// The layout as it is now.
+    pub const fn layout(&self) -> &Arc<Layout> {
+        self.history.now()
+    }
+
+    /// The name of the arrangement that is shown.
+    pub const fn shown(&self) -> &Id {
+        &self.shown
+    }
+
+    /// Where it lies on disk.
+    pub fn path(&self) -> Option<&Path> {
+        self.path.as_deref()
+    }
+
+    /// Every car that can be chosen.
+    pub fn cars(&self) -> &[Profile] {
+        &self.cars
+    }
+
+    /// Why some cars cannot.
+    pub fn car_faults(&self) -> &[FileFault] {
+        &self.car_faults
+    }
+
+    /// The day by which a floor survey is dated.
+    pub const fn today(&self) -> Option<Date> {
+        self.today
+    }
+
+    /// Whether there is something that is not on disk.
+    pub fn is_changed(&self) -> bool {
+        let now = self.history.now();
+        !Arc::ptr_eq(now, &self.saved) && **now != *self.saved
+    }
+
+    /// Shows another arrangement; nothing happens if there is none of that name. A change in hand is dropped.
+    pub fn show(&mut self, arrangement: &Id) {
+        if self.layout().arrangements.iter().any(|own| own.id == *arrangement) {
+            self.history.abandon();
+            self.shown = arrangement.clone();
+        }
+    }
+
+    /// The arrangement that is shown, as it is saved.
+    pub fn saved_arrangement(&self) -> Option<&SavedArrangement> {
+        self.layout().arrangements.iter().find(|own| own.id == self.shown)
+    }
+
+    /// The arrangement that is shown, made.
+    pub fn arrangement(&self) -> Option<Arrangement> {
+        made(self.layout(), &self.shown, &self.cars, self.today)
+    }
+
+    /// Makes a change.
+    ///
+    /// # Errors
+    /// It cannot be made; the layout is as it was.
+    pub fn edit(&mut self, edit: &Edit) -> Result<(), Refused> {
+        self.history.abandon();
+        let after = edit.apply(self.layout(), &self.shown).map_err(Refused::Edit)?;
+        self.sound(&after)?;
+        let name = self.name_of(edit);
+        self.history.change(&name, after);
+        Ok(())
+    }
+
+    /// Shows changes that are not a step yet: the pointer is still down. All start from what was there before.
+    ///
+    /// # Errors
+    /// They cannot be made; what was shown last stays.
+    pub fn preview(&mut self, edits: &[Edit]) -> Result<(), Refused> {
+        let mut after = Layout::clone(self.history.base());
+        for edit in edits {
+            after = edit.apply(&after, &self.shown).map_err(Refused::Edit)?;
+        }
+        self.history.preview(after);
+        Ok(())
+    }
+
+    /// The pointer is up: what was shown becomes one step under the name of `edit`.
+    ///
+    /// # Errors
+    /// What was shown is not sound; the layout is as it was before.
+    pub fn settle(&mut self, edit: &Edit) -> Result<(), Refused> {
+        if let Err(refused) = self.sound(self.layout()) {
+            self.history.abandon();
+            return Err(refused);
+        }
+        let name = self.name_of(edit);
+        self.history.settle(&name);
+        Ok(())
+    }
+
+    /// Drops what is in hand.
+    pub fn abandon(&mut self) {
+        self.history.abandon();
+    }
+
+    /// Whether something is in hand.
+    pub const fn is_held(&self) -> bool {
+        self.history.is_held()
+    }
+
+    /// The name of what would be undone.
+    pub fn undoes(&self) -> Option<&str> {
+        self.history.undoes()
+    }
+
+    /// The name of what would be done again.
+    pub fn redoes(&self) -> Option<&str> {
+        self.history.redoes()
+    }
+
+    /// One step back.
+    pub fn undo(&mut self) {
+        self.history.undo();
+    }
+
+    /// One step forth.
+    pub fn redo(&mut self) {
+        self.history.redo();
+    }
+
+    /// Saves where it lies; `over` says that a file which someone else changed may be replaced.
+    ///
+    /// # Errors
+    /// It has no place, the file was changed by someone else, or it cannot be written. What is in hand stays.
+    pub fn save(&mut self, over: bool) -> Result<baywright_files::Saved, NotSaved> {
+        let path = self.path.clone().ok_or(NotSaved::NoPlace)?;
+        if !over && self.mark.is_some_and(|mark| mark != DiskMark::of(&path)) {
+            return Err(NotSaved::ChangedOnDisk);
+        }
+        self.write(&path)
+    }
+
+    /// Saves under another name, which it then goes by; `over` says that a file which is there may be replaced.
+    ///
+    /// # Errors
+    /// There is a file of that name and it may not be replaced, or it cannot be written.
+    pub fn save_as(&mut self, path: &Path, over: bool) -> Result<baywright_files::Saved, NotSaved> {
+        if !over && DiskMark::of(path).is_there() {
+            return Err(NotSaved::ChangedOnDisk);
+        }
+        self.write(path)
+    }
+
+    fn write(&mut self, path: &Path) -> Result<baywright_files::Saved, NotSaved> {
+        self.history.abandon();
+        let now = Arc::clone(self.history.now());
+        let saved = save_layout(path, &now).map_err(NotSaved::Faults)?;
+        self.mark = Some(DiskMark::of(path));
+        self.path = Some(path.to_owned());
+        self.saved = now;
+        Ok(saved)
+    }
+
+    fn sound(&self, layout: &Layout) -> Result<(), Refused> {
+        let in_layout = validate::layout(layout).into_iter().next();
+        let fault = in_layout.or_else(|| {
+            let arrangement = made(layout, &self.shown, &self.cars, self.today)?;
+            validate::arrangement(&arrangement).into_iter().next()
+        });
+        match fault {
+            None => Ok(()),
+            Some(fault) => Err(Refused::Unsound { found: fault.found, allowed: fault.allowed }),
+        }
+    }
+
+    fn name_of(&self, edit: &Edit) -> String {
+        self.arrangement().map_or_else(String::new, |arrangement| {
+            edit.name(&Words::new(&arrangement, Units::Millimetres, Language::English))
+        })
+    }
+}
+
+/// One arrangement of a layout, made with the cars that there are.
+pub(crate) fn made(
+    layout: &Layout,
+    arrangement: &Id,
+    cars: &[Profile],
+    today: Option<Date>,
+) -> Option<Arrangement> {
+    let saved = layout.arrangements.iter().find(|own| own.id == *arrangement)?;
+    let car = cars.iter().find(|car| car.vehicle.id == saved.vehicle)?;
+    layout.resolve(saved, &car.vehicle, &car.fingerprint, today).ok()
+}
+
+fn cars(library: &Library) -> (Vec<Profile>, Vec<FileFault>) {
+    let (mut cars, mut faults) = (Vec::new(), Vec::new());
+    for name in library.names() {
+        match library.find(&name) {
+            Ok(car) => cars.extend(car),
+            Err(mut wrong) => faults.append(&mut wrong),
+        }
+    }
+    (cars, faults)
+}
+
+/// About how many bytes a layout takes: what grows without bound in it are things, corners and arrangements.
+fn weight(layout: &Layout) -> usize {
+    let arrangements: usize = layout
+        .arrangements
+        .iter()
+        .map(|own| {
+            size_of::<SavedArrangement>()
+                + 64 * (own.moved.len() + own.away.len())
+                + THING_BYTES * own.added.len()
+        })
+        .sum();
+    let bay = &layout.bay;
+    let fixtures = bay.openings.len() + bay.floor_features.len() + bay.runways.len() + bay.keep_free.len();
+    let levels = bay.survey.as_ref().map_or(0, |survey| survey.points.len());
+    THING_BYTES * (bay.things.len() + fixtures + bay.walls.len()) + 32 * levels + arrangements
+}
+
+/// A thing with its outline of a few corners, twice.
+const THING_BYTES: usize = 800;
+
+#[cfg(test)]
+mod tests {
+    use baywright_planner::geometry::{DVec2, PlanPose};
+
+    use super::*;
+
+    fn demo() -> Document {
+        Document::open(Path::new("crowded-bay"), None).unwrap()
+    }
+
+    fn park(x: f64) -> Edit {
+        Edit::Park(PlanPose::new(DVec2::new(x, 3_000.0), 0.0))
+    }
+
+    #[test]
+    fn a_built_in_bay_is_saved_under_a_name_of_its_own() {
+        let mut document = demo();
+        assert!(!document.is_changed());
+        assert_eq!(document.save(false), Err(NotSaved::NoPlace));
+        document.edit(&park(4_150.0)).unwrap();
+        assert!(document.is_changed());
+        let folder = std::env::temp_dir().join(format!("baywright-document-{}", std::process::id()));
+        std::fs::create_dir_all(&folder).unwrap();
+        let path = folder.join("mine.ron");
+        document.save_as(&path, false).unwrap();
+        assert!(!document.is_changed());
+        // A file that is there is not replaced without a word, nor one that someone else changed.
+        assert_eq!(demo().save_as(&path, false), Err(NotSaved::ChangedOnDisk));
+        std::fs::write(&path, "(version: 1)").unwrap();
+        document.edit(&park(4_200.0)).unwrap();
+        assert_eq!(document.save(false), Err(NotSaved::ChangedOnDisk));
+        document.save(true).unwrap();
+        assert_eq!(document.save(false), Ok(Default::default()));
+        let again = Document::open(&path, None).unwrap();
+        assert_eq!(again.layout().arrangements, document.layout().arrangements);
+        std::fs::remove_dir_all(folder).unwrap();
+    }
+
+    #[test]
+    fn undone_is_unchanged_again() {
+        let mut document = demo();
+        document.edit(&park(4_150.0)).unwrap();
+        assert_eq!(document.undoes(), Some("Park the car"));
+        document.undo();
+        assert!(!document.is_changed());
+        document.redo();
+        assert!(document.is_changed());
+    }
+
+    #[test]
+    fn what_is_not_sound_is_refused_and_said() {
+        let mut document = demo();
+        let far = PlanPose::new(DVec2::new(4e7, 0.0), 0.0);
+        let before = Arc::clone(document.layout());
+        assert!(matches!(document.edit(&Edit::Park(far)), Err(Refused::Unsound { .. })));
+        document.preview(&[Edit::Park(far)]).unwrap();
+        assert!(document.settle(&Edit::Park(far)).is_err());
+        assert_eq!(*document.layout(), before);
+    }
+
+    #[test]
+    fn all_cars_can_be_chosen() {
+        let document = demo();
+        assert!(document.cars().len() >= 7 && document.car_faults().is_empty());
+    }
+}

@@ -1,0 +1,250 @@
+//! The screen: one window in which the three readers do their work.
+//!
+//! A frame: what the pointer and the keys did becomes commands; they are carried out; the answer is worked out; then
+//! everything is drawn from it. So what is dragged, its findings and the verdict change in the same frame. Panels only
+//! send commands; [`apply`] alone carries them out.
+
+mod apply;
+mod bar;
+mod canvas;
+pub mod command;
+mod field;
+mod findings;
+mod foot;
+mod form;
+mod keys;
+mod list;
+pub mod look;
+mod marks;
+pub mod pages;
+pub mod rescue;
+mod survey;
+mod verdict;
+pub mod view;
+mod widgets;
+
+use baywright_drawing::Theme;
+use baywright_planner::{Subject, words};
+use egui::{Frame, Margin, Panel, Ui};
+
+use crate::answer::{Answer, Assess};
+use crate::ask_files::AskFiles;
+use crate::document::Document;
+use crate::log::Log;
+use canvas::Canvas;
+use command::Command;
+use survey::Survey;
+use view::View;
+
+/// The whole screen and what it works on.
+#[derive(Debug)]
+pub struct Desk {
+    document: Document,
+    answer: Answer,
+    view: View,
+    canvas: Canvas,
+    survey: Survey,
+    files: AskFiles,
+    log: Log,
+    fields: field::Fields,
+    cards: findings::Cards,
+    assess: Assess,
+    /// What to do once it is saved.
+    after_save: Option<Command>,
+    /// What the colours were set for.
+    themed: Option<(Theme, bool)>,
+    /// The card that is to come into sight.
+    scroll_to: Option<usize>,
+    /// Where a copy goes after a fault, if not into the program's own folder.
+    aside: Option<std::path::PathBuf>,
+    quitting: bool,
+}
+
+/// Below this width, px, the list of what is in the bay is folded away until it is asked for.
+const NARROW_PX: f32 = 1000.0;
+const LIST_PX: f32 = 216.0;
+const FINDINGS_PX: f32 = 344.0;
+
+impl Desk {
+    /// A screen for a document; `None` if nothing can be said of it.
+    pub fn new(document: Document) -> Option<Self> {
+        Self::with(document, baywright_planner::assess)
+    }
+
+    /// The same with another way of working out the answer: for tests of what happens when it fails.
+    pub fn with(document: Document, assess: Assess) -> Option<Self> {
+        let answer = Answer::of(&document, assess)?;
+        Some(Self {
+            document,
+            answer,
+            view: View::default(),
+            canvas: Canvas::default(),
+            survey: Survey::default(),
+            files: AskFiles::default(),
+            log: Log::default(),
+            fields: field::Fields::default(),
+            cards: findings::Cards::default(),
+            assess,
+            after_save: None,
+            themed: None,
+            scroll_to: None,
+            aside: None,
+            quitting: false,
+        })
+    }
+
+    /// The document.
+    pub const fn document(&self) -> &Document {
+        &self.document
+    }
+
+    /// The answer on the screen.
+    pub const fn answer(&self) -> &Answer {
+        &self.answer
+    }
+
+    /// What is seen and how.
+    pub const fn view(&self) -> &View {
+        &self.view
+    }
+
+    /// The same, to set how it starts.
+    pub const fn view_mut(&mut self) -> &mut View {
+        &mut self.view
+    }
+
+    /// Copies after a fault go into this folder instead of the program's own.
+    pub fn keep_aside_in(&mut self, folder: std::path::PathBuf) {
+        self.aside = Some(folder);
+    }
+
+    /// What happened.
+    pub(crate) const fn log(&self) -> &Log {
+        &self.log
+    }
+
+    /// Once, before the first frame.
+    pub fn install(ctx: &egui::Context) {
+        look::install(ctx);
+    }
+
+    /// Asks for something from outside, as the command line or a test does.
+    pub fn ask(&mut self, ctx: &egui::Context, command: Command) {
+        self.apply(ctx, command);
+        self.answer.refresh(&self.document);
+    }
+
+    /// The texts of the screen.
+    pub(crate) const fn texts(&self) -> &'static words::screen::Screen {
+        self.view.language.screen()
+    }
+
+    /// The window's title.
+    pub fn title(&self) -> String {
+        let changed = if self.document.is_changed() { "* " } else { "" };
+        format!("{changed}{} \u{2013} Baywright", self.document.layout().bay.name)
+    }
+
+    /// After a fault: nothing of what was only seen is kept, all of the work is.
+    pub(crate) fn start_over(&mut self) {
+        let View { theme, units, language, bay_size, .. } = self.view;
+        self.view = View { theme, units, language, bay_size, ..View::default() };
+        self.canvas = Canvas::default();
+        self.fields = field::Fields::default();
+        self.cards = findings::Cards::default();
+        self.answer.refresh(&self.document);
+    }
+
+    /// One frame.
+    pub fn frame(&mut self, ui: &mut Ui) {
+        let ctx = ui.ctx().clone();
+        self.dress(&ctx);
+        let mut commands = Vec::new();
+        self.closing(&ctx, &mut commands);
+        if let Some(command) = self.files.answered() {
+            commands.push(command);
+        }
+        self.survey.collect();
+        keys::listen(&ctx, &self.view, &self.document, self.canvas.is_dragging(), &mut commands);
+        self.canvas.listen(&ctx, &self.answer, &self.view, &mut commands);
+        self.carry_out(&ctx, commands);
+
+        let mut commands = Vec::new();
+        self.panels(ui, &mut commands);
+        self.scroll_to = None;
+        if !commands.is_empty() {
+            self.carry_out(&ctx, commands);
+            ctx.request_repaint();
+        }
+    }
+
+    fn carry_out(&mut self, ctx: &egui::Context, commands: Vec<Command>) {
+        for command in commands {
+            self.apply(ctx, command);
+        }
+        self.answer.refresh(&self.document);
+        let there = self.answer.assessment.findings.len();
+        for at in [&mut self.view.pointed, &mut self.view.explained] {
+            *at = at.filter(|&at| at < there);
+        }
+    }
+
+    /// Colours, sizes, the window's title.
+    fn dress(&mut self, ctx: &egui::Context) {
+        let wanted = (self.view.theme, self.view.bay_size);
+        if self.themed != Some(wanted) {
+            look::apply(ctx, self.view.theme);
+            ctx.set_zoom_factor(if self.view.bay_size { look::BAY_SIZE } else { 1.0 });
+            self.themed = Some(wanted);
+        }
+    }
+
+    /// The window is asked to close: work is not lost without a word.
+    fn closing(&mut self, ctx: &egui::Context, commands: &mut Vec<Command>) {
+        if ctx.input(|i| i.viewport().close_requested()) && !self.quitting && self.document.is_changed() {
+            ctx.send_viewport_cmd(egui::ViewportCommand::CancelClose);
+            commands.push(Command::Quit);
+        }
+    }
+
+    fn panels(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
+        let panel = look::colour(self.view.theme.palette().panel);
+        let sheet = look::colour(self.view.theme.palette().sheet);
+        let frame = |fill| Frame::new().fill(fill).inner_margin(Margin::symmetric(14, 6));
+        let wide = ui.available_width() >= NARROW_PX;
+        Panel::top("bar").frame(frame(panel)).show(ui, |ui| self.bar(ui, wide, out));
+        Panel::top("verdict").frame(frame(sheet)).show(ui, |ui| self.verdict(ui, out));
+        Panel::bottom("foot").frame(frame(panel)).show(ui, |ui| self.foot(ui, out));
+        if wide || self.view.list_open {
+            let frame =
+                Frame::new().fill(panel).inner_margin(Margin { left: 10, right: 6, top: 8, bottom: 8 });
+            Panel::left("list")
+                .frame(frame)
+                .resizable(false)
+                .exact_size(LIST_PX)
+                .show(ui, |ui| self.list(ui, out));
+        }
+        let findings = if wide { FINDINGS_PX } else { FINDINGS_PX.min(ui.available_width() * 0.45) };
+        let side = Frame::new().fill(panel).inner_margin(Margin { left: 12, right: 8, top: 8, bottom: 8 });
+        Panel::right("answer")
+            .frame(side)
+            .resizable(false)
+            .exact_size(findings)
+            .show(ui, |ui| self.answers(ui, out));
+        egui::CentralPanel::default().frame(Frame::new()).show(ui, |ui| {
+            let area = ui.max_rect();
+            self.canvas.lay_out(area, &self.answer, &self.view);
+            self.canvas.show(ui, &self.answer, &self.view, out);
+        });
+        self.pages(ui, out);
+    }
+}
+
+/// What is taken in hand when a part of it is pointed at: the target stands on its stand, the sensor sits in the car.
+pub(crate) fn whole(subject: Subject) -> Subject {
+    match subject {
+        Subject::Target(id) => Subject::Stand(id),
+        Subject::Sensor => Subject::Car,
+        other => other,
+    }
+}

@@ -1,0 +1,265 @@
+//! The bar at the top: which car, aiming, bay, arrangement; undo; how things are shown.
+
+use std::path::PathBuf;
+
+use baywright_drawing::Theme;
+use baywright_drawing::sign::SignKind;
+use baywright_planner::words::Units;
+use egui::{Align, Button, Layout, RichText, ScrollArea, Ui};
+
+use super::command::Command;
+use super::look::{self, size};
+use super::pages::{OpenPage, Page, SavePage};
+use super::view::{Measuring, Tool};
+use super::{Desk, widgets};
+
+/// A menu is at most this high, px.
+const MENU_PX: f32 = 420.0;
+
+impl Desk {
+    pub(super) fn bar(&self, ui: &mut Ui, wide: bool, out: &mut Vec<Command>) {
+        ui.horizontal(|ui| {
+            ui.spacing_mut().item_spacing.x = 4.0;
+            let most = if wide { 220.0 } else { 150.0 };
+            self.pickers(ui, most, out);
+            ui.with_layout(Layout::right_to_left(Align::Center), |ui| self.tools(ui, wide, out));
+        });
+    }
+
+    fn pickers(&self, ui: &mut Ui, most: f32, out: &mut Vec<Command>) {
+        let texts = self.texts();
+        let arrangement = &self.answer.arrangement;
+        picker(ui, texts.car, &arrangement.vehicle.name, most, |ui| {
+            for car in self.document.cars() {
+                let chosen = car.vehicle.id == arrangement.vehicle.id;
+                if ui.selectable_label(chosen, &car.vehicle.name).clicked() && !chosen {
+                    out.push(Command::Car(car.vehicle.id.clone()));
+                }
+            }
+            for fault in self.document.car_faults() {
+                ui.label(widgets::soft(ui, fault.to_string()));
+            }
+        });
+        picker(ui, texts.aiming, &arrangement.aiming.name, most, |ui| {
+            for aiming in &arrangement.vehicle.aimings {
+                let chosen = aiming.id == arrangement.aiming.id;
+                if ui.selectable_label(chosen, &aiming.name).clicked() && !chosen {
+                    out.push(Command::Aiming(aiming.id.clone()));
+                }
+            }
+        });
+        let changed = if self.document.is_changed() { " *" } else { "" };
+        picker(ui, texts.bay, &format!("{}{changed}", arrangement.bay.name), most, |ui| self.bays(ui, out));
+        let looked =
+            picker(ui, texts.arrangement, arrangement.id.as_str(), most, |ui| self.arrangements(ui, out));
+        if looked {
+            out.push(Command::Survey);
+        }
+    }
+
+    fn bays(&self, ui: &mut Ui, out: &mut Vec<Command>) {
+        let texts = self.texts();
+        if ui.button(texts.open).clicked() {
+            out.push(Command::Page(Some(Page::Open(OpenPage { focus: true, ..OpenPage::default() }))));
+        }
+        if ui.button(texts.save).clicked() {
+            out.push(Command::Save);
+        }
+        if ui.button(texts.save_as).clicked() {
+            let path = self.document.path().map_or_else(String::new, |path| path.display().to_string());
+            out.push(Command::Page(Some(Page::Save(SavePage { path, faults: Vec::new(), focus: true }))));
+        }
+        ui.separator();
+        if let Some(folder) = self.document.path().and_then(std::path::Path::parent) {
+            let beside = baywright_files::layouts_in(folder);
+            ui.label(widgets::soft(ui, texts.in_this_folder));
+            for path in beside {
+                let name =
+                    path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
+                let chosen = Some(path.as_path()) == self.document.path();
+                if ui.selectable_label(chosen, name).clicked() && !chosen {
+                    out.push(Command::Open(path));
+                }
+            }
+            ui.separator();
+        }
+        ui.label(widgets::soft(ui, texts.built_in));
+        for built_in in baywright_files::EMBEDDED_LAYOUTS {
+            let chosen =
+                self.document.path().is_none() && self.document.layout().bay.id.as_str() == built_in.name;
+            if ui.selectable_label(chosen, built_in.title()).clicked() && !chosen {
+                out.push(Command::Open(PathBuf::from(built_in.name)));
+            }
+        }
+    }
+
+    fn arrangements(&self, ui: &mut Ui, out: &mut Vec<Command>) {
+        let texts = self.texts();
+        let words = self.words();
+        let palette = self.view.theme.palette();
+        if let Some((done, all)) = self.survey.progress() {
+            ui.horizontal(|ui| {
+                ui.label(widgets::soft(ui, texts.looked_at(done, all)));
+                if ui.button(texts.stop).clicked() {
+                    out.push(Command::StopSurvey);
+                }
+            });
+        }
+        for own in &self.document.layout().arrangements {
+            let chosen = own.id == *self.document.shown();
+            ui.horizontal(|ui| {
+                let verdict = self.survey.verdict(&self.document, &own.id);
+                match verdict {
+                    Some(verdict) => {
+                        let kind = SignKind::of_verdict(verdict);
+                        let mark = if kind == SignKind::Tick { "" } else { "!" };
+                        let sign = widgets::sign(ui, kind, 7.0, mark, widgets::verdict(palette, verdict));
+                        sign.on_hover_text(words.verdict(verdict));
+                    }
+                    None => {
+                        ui.add_space(7.0 * 2.4 + ui.spacing().item_spacing.x);
+                    }
+                }
+                let response = ui.selectable_label(chosen, own.id.as_str());
+                if let Some(verdict) = verdict {
+                    // Said, too, to who does not see the sign.
+                    response.widget_info(|| {
+                        egui::WidgetInfo::selected(
+                            egui::Role::Button,
+                            true,
+                            chosen,
+                            format!("{}, {}", own.id, words.verdict(verdict)),
+                        )
+                    });
+                }
+                if response.clicked() && !chosen {
+                    out.push(Command::Show(own.id.clone()));
+                    ui.close();
+                }
+            });
+        }
+    }
+
+    /// From right to left.
+    fn tools(&self, ui: &mut Ui, wide: bool, out: &mut Vec<Command>) {
+        let texts = self.texts();
+        if ui.button("?").on_hover_text(texts.help).accessible_name(texts.help).clicked() {
+            out.push(Command::Page(Some(Page::Help)));
+        }
+        ui.menu_button(texts.show, |ui| {
+            let dark = self.view.theme == Theme::Dark;
+            if ui.selectable_label(!dark, texts.light).clicked() {
+                out.push(Command::Theme(Theme::Light));
+            }
+            if ui.selectable_label(dark, texts.dark).clicked() {
+                out.push(Command::Theme(Theme::Dark));
+            }
+            ui.separator();
+            if ui
+                .selectable_label(self.view.bay_size, texts.bay_size)
+                .on_hover_text(texts.bay_size_why)
+                .clicked()
+            {
+                out.push(Command::BaySize(!self.view.bay_size));
+            }
+            ui.separator();
+            if ui.selectable_label(!self.view.to_room, texts.turn_to_car).clicked() {
+                out.push(Command::ToRoom(false));
+            }
+            if ui.selectable_label(self.view.to_room, texts.turn_to_room).clicked() {
+                out.push(Command::ToRoom(true));
+            }
+            ui.separator();
+            if ui.button(texts.first_steps).clicked() {
+                out.push(Command::Page(Some(Page::FirstSteps)));
+            }
+            if ui.button(texts.copy_diagnostics).clicked() {
+                out.push(Command::CopyDiagnostics);
+            }
+        });
+        let unit = match self.view.units {
+            Units::Millimetres => texts.millimetres,
+            Units::Metres => texts.metres,
+            Units::FeetInches => texts.feet,
+        };
+        ui.menu_button(format!("{unit} \u{25bc}"), |ui| {
+            for (units, name) in [
+                (Units::Millimetres, texts.millimetres_long),
+                (Units::Metres, texts.metres_long),
+                (Units::FeetInches, texts.feet_long),
+            ] {
+                if ui.selectable_label(self.view.units == units, name).clicked() {
+                    out.push(Command::Units(units));
+                }
+            }
+        })
+        .response
+        .on_hover_text(texts.units);
+        let measuring = matches!(self.view.tool, Tool::Measure(_));
+        if ui.add(Button::selectable(measuring, texts.measure)).on_hover_text(texts.measure_why).clicked() {
+            let tool = if measuring { Tool::Hand } else { Tool::Measure(Measuring::default()) };
+            out.push(Command::Tool(tool));
+        }
+        let step = |arrow: &str, name: Option<&str>, most: usize| match name {
+            Some(name) if wide => format!("{arrow} {}", shortened(name, most)),
+            _ => arrow.to_owned(),
+        };
+        let redo = self.document.redoes();
+        let button = Button::new(step("\u{21aa}", redo, 14));
+        let response = ui.add_enabled(redo.is_some(), button).accessible_name(texts.redo);
+        if response.on_hover_text(texts.redo_what(redo)).clicked() {
+            out.push(Command::Redo);
+        }
+        let undo = self.document.undoes();
+        let button = Button::new(step("\u{21a9}", undo, 22));
+        let response = ui.add_enabled(undo.is_some(), button).accessible_name(texts.undo);
+        if response.on_hover_text(texts.undo_what(undo)).clicked() {
+            out.push(Command::Undo);
+        }
+    }
+}
+
+/// A name over what is chosen; a press opens what can be chosen. Whether it is open.
+fn picker(ui: &mut Ui, title: &str, chosen: &str, most: f32, content: impl FnOnce(&mut Ui)) -> bool {
+    let text = RichText::new(format!("{} \u{25bc}", fitted(ui, chosen, most))).font(look::bold(size::BODY));
+    let mut open = false;
+    ui.vertical(|ui| {
+        ui.spacing_mut().item_spacing.y = 0.0;
+        ui.horizontal(|ui| {
+            // As low as its letters: the bar is no higher than it must be.
+            ui.set_max_height(14.0);
+            ui.spacing_mut().interact_size.y = 14.0;
+            ui.add_space(8.0);
+            ui.label(RichText::new(title).size(size::LEAST).color(ui.visuals().weak_text_color()));
+        });
+        let menu =
+            egui::containers::menu::MenuButton::from_button(Button::new(text).frame_when_inactive(false));
+        let (response, inner) = menu.ui(ui, |ui| {
+            ui.set_min_width(200.0);
+            ScrollArea::vertical().max_height(MENU_PX).show(ui, content);
+        });
+        open = inner.is_some();
+        let name = format!("{title}: {chosen}");
+        response.on_hover_text(chosen).accessible_name(name);
+    });
+    open
+}
+
+/// As much of a text as fits.
+fn fitted(ui: &Ui, text: &str, most: f32) -> String {
+    let measure = |text: &str, _: baywright_drawing::TextStyle| {
+        let font = look::bold(size::BODY);
+        f64::from(ui.painter().layout_no_wrap(text.to_owned(), font, egui::Color32::BLACK).size().x)
+    };
+    let style = baywright_drawing::TextStyle::new(f64::from(size::BODY), baywright_drawing::Weight::SemiBold);
+    baywright_drawing::text::fitted(text, style, f64::from(most), &measure)
+        .map_or_else(|| text.to_owned(), |f| f.text)
+}
+
+fn shortened(text: &str, most: usize) -> String {
+    if text.chars().count() <= most {
+        return text.to_owned();
+    }
+    let cut: String = text.chars().take(most.saturating_sub(1)).collect();
+    format!("{}\u{2026}", cut.trim_end())
+}

@@ -1,0 +1,267 @@
+//! The two views: where they lie, what is drawn in them, what the hand does there.
+//!
+//! A frame has three parts: [`Canvas::listen`] turns what the pointer did into commands, before anything is drawn, so
+//! that a drag shows in the very frame of its event; [`Canvas::lay_out`] works out drawings; [`Canvas::show`] paints.
+
+mod cache;
+mod grip;
+mod hand;
+mod measure;
+mod paint;
+mod show;
+
+use std::sync::Arc;
+
+use baywright_drawing::{
+    Axis, Drawing, Fit, Furniture, Layout, LiveDimension, Paper, Turned, View as Side, ViewState, font,
+    side_view, top_view,
+};
+use baywright_planner::Subject;
+use baywright_planner::geometry::{DVec2, DVec3, PlanPose};
+use baywright_planner::hand::{Snap, gaps};
+use egui::{Id, Rect, Vec2};
+
+use super::view::{Camera, View};
+use crate::answer::Answer;
+use cache::Fills;
+use hand::Drag;
+
+/// Side of a square handle, px.
+pub(super) const HANDLE_PX: f32 = 8.0;
+/// Height of a view's title, px.
+const TITLE_PX: f32 = 26.0;
+/// Below this width margins are smaller, px.
+const NARROW_PX: f32 = 860.0;
+/// So many distances are shown for what is in hand.
+const MOST_GAPS: usize = 4;
+
+/// The two views on the screen.
+#[derive(Debug, Default)]
+pub(super) struct Canvas {
+    fills: Fills,
+    drag: Option<Drag>,
+    /// What was drawn last.
+    drawn: Option<Drawn>,
+    /// What the thing in hand was drawn onto last.
+    snaps: Vec<Snap>,
+}
+
+/// What was drawn, and from what.
+#[derive(Clone, Debug)]
+struct Drawn {
+    top: Arc<Drawing>,
+    side: Arc<Drawing>,
+    /// Where the views' windows are on the screen.
+    top_rect: Rect,
+    side_rect: Rect,
+    camera: Camera,
+    one_axis: bool,
+    along: Axis,
+    from: DrawnFrom,
+}
+
+/// Everything that the drawings are made from: as long as it is the same, so are they.
+#[derive(Clone, Debug, PartialEq)]
+struct DrawnFrom {
+    generation: u64,
+    state: ViewState,
+    camera: Camera,
+    sizes: [Vec2; 2],
+    units: baywright_planner::words::Units,
+    language: baywright_planner::words::Language,
+}
+
+/// The widget of one view.
+fn id_of(side: Side) -> Id {
+    Id::unique(match side {
+        Side::Top => "top view",
+        Side::Side => "side view",
+    })
+}
+
+impl Drawn {
+    fn drawing(&self, side: Side) -> &Arc<Drawing> {
+        match side {
+            Side::Top => &self.top,
+            Side::Side => &self.side,
+        }
+    }
+
+    fn rect(&self, side: Side) -> Rect {
+        match side {
+            Side::Top => self.top_rect,
+            Side::Side => self.side_rect,
+        }
+    }
+
+    /// A place of the screen on a view's paper, px.
+    fn on_paper(&self, side: Side, at: egui::Pos2) -> DVec2 {
+        let p = at - self.rect(side).min;
+        DVec2::new(f64::from(p.x), f64::from(p.y))
+    }
+}
+
+impl Canvas {
+    /// The bay's frame from the top view's.
+    pub fn bay_from_top(&self) -> PlanPose {
+        self.drawn.as_ref().map_or(PlanPose::IDENTITY, |drawn| drawn.top.bay_from_view)
+    }
+
+    /// Where the eye is.
+    pub fn camera(&self) -> Option<Camera> {
+        self.drawn.as_ref().map(|drawn| drawn.camera)
+    }
+
+    /// px for each mm.
+    pub fn px_per_mm(&self) -> f64 {
+        self.drawn.as_ref().map_or(1.0, |drawn| drawn.camera.px_per_mm)
+    }
+
+    /// What lies in the middle of the top view, bay frame.
+    pub fn middle_in_bay(&self) -> Option<DVec2> {
+        let drawn = self.drawn.as_ref()?;
+        Some(drawn.top.bay_from_view * drawn.camera.top)
+    }
+
+    /// The same eye moved so that a place is seen in both views; `None` if it is seen already, or all is seen.
+    pub fn camera_on(&self, place: DVec3, camera: Option<Camera>) -> Option<Camera> {
+        let (drawn, mut camera) = (self.drawn.as_ref()?, camera?);
+        let mut moved = false;
+        for side in [Side::Top, Side::Side] {
+            let drawing = drawn.drawing(side);
+            let px = drawing.paper_point_of(place);
+            let room = drawing.plan.grown(-24.0);
+            if !room.holds(px) {
+                let to = drawing.view_point(px);
+                match side {
+                    Side::Top => camera.top = to,
+                    Side::Side => camera.side = to,
+                }
+                moved = true;
+            }
+        }
+        if moved && drawn.one_axis {
+            camera.side.x = camera.top.x;
+        }
+        moved.then_some(camera)
+    }
+
+    /// Works out what is seen in an area of the screen.
+    pub fn lay_out(&mut self, area: Rect, answer: &Answer, view: &View) {
+        let titles = 2.0 * TITLE_PX;
+        let room = DVec2::new(f64::from(area.width()), f64::from((area.height() - titles).max(40.0)));
+        let mut state = self.state(answer, view);
+        let paper = |size: DVec2, px_per_mm: f64, middle: DVec2| Paper {
+            fit: Fit::Window { size, px_per_mm, middle },
+            furniture: Furniture::Canvas,
+            least_text: Paper::LEAST_TEXT,
+            measure: &font::measure,
+            units: view.units,
+            language: view.language,
+        };
+        let (arrangement, assessment) = (&*answer.judged, &*answer.assessment);
+        let layout =
+            |state: &ViewState| Layout::of(arrangement, assessment, state, &paper(room, 1.0, DVec2::ZERO));
+        let mut laid = layout(&state);
+        if laid.along == Axis::SightLine && state.turned == Turned::ToCar {
+            state.turned = Turned::ToSightLine;
+            laid = layout(&state);
+        }
+        let windows = laid.windows(room, area.width() < NARROW_PX);
+        let all = Camera { px_per_mm: windows.px_per_mm, top: windows.top_middle, side: windows.side_middle };
+        let camera = match &self.drag {
+            Some(drag) => self.held_camera(drag, &laid),
+            None => view.camera.unwrap_or(all),
+        };
+        let top_rect = Rect::from_min_size(
+            area.min + Vec2::new(0.0, TITLE_PX),
+            Vec2::new(area.width(), windows.top_height as f32),
+        );
+        let side_rect = Rect::from_min_size(
+            egui::pos2(area.min.x, top_rect.max.y + TITLE_PX),
+            Vec2::new(area.width(), windows.side_height as f32),
+        );
+        let from = DrawnFrom {
+            generation: answer.generation,
+            state,
+            camera,
+            sizes: [top_rect.size(), side_rect.size()],
+            units: view.units,
+            language: view.language,
+        };
+        if let Some(drawn) = &mut self.drawn
+            && drawn.from == from
+        {
+            (drawn.top_rect, drawn.side_rect) = (top_rect, side_rect);
+            return;
+        }
+        let size = |rect: Rect| DVec2::new(f64::from(rect.width()), f64::from(rect.height()));
+        let top = top_view(
+            arrangement,
+            assessment,
+            &from.state,
+            &paper(size(top_rect), camera.px_per_mm, camera.top),
+        );
+        let side = side_view(
+            arrangement,
+            assessment,
+            &from.state,
+            &paper(size(side_rect), camera.px_per_mm, camera.side),
+        );
+        self.drawn = Some(Drawn {
+            top: Arc::new(top),
+            side: Arc::new(side),
+            top_rect,
+            side_rect,
+            camera,
+            one_axis: laid.one_axis(),
+            along: laid.along,
+            from,
+        });
+    }
+
+    /// What hand and eye do, for the drawing.
+    fn state(&self, answer: &Answer, view: &View) -> ViewState {
+        let known = |subject: &Option<Subject>| subject.clone();
+        let live = view.selected.as_ref().map(|subject| {
+            let words = baywright_planner::words::Words::new(&answer.judged, view.units, view.language);
+            gaps(&answer.judged, &answer.assessment.scene, subject, MOST_GAPS)
+                .into_iter()
+                .map(|gap| LiveDimension { from: gap.from, to: gap.to, text: words.dimension(gap.distance) })
+                .collect()
+        });
+        ViewState {
+            hovered: known(&view.hovered),
+            selected: known(&view.selected),
+            live: live.unwrap_or_default(),
+            turned: if view.to_room { Turned::ToRoom } else { Turned::ToCar },
+            along: view.along,
+            held: self.drag.as_ref().map(|drag| drag.bay_from_top),
+        }
+    }
+
+    /// While something is in hand the paper keeps still, whatever the room's extent becomes; the side view follows its
+    /// own axis, so that it stays under the top view.
+    fn held_camera(&self, drag: &Drag, laid: &Layout) -> Camera {
+        let mut camera = drag.camera;
+        if drag.one_axis {
+            let middle = laid.bay_from_side.inverse() * (drag.bay_from_top * camera.top);
+            camera.side.x = middle.x;
+        }
+        camera
+    }
+}
+
+/// What was measured between two points: straight, and in its two directions, mm.
+pub(super) fn measured(answer: &Answer, in_side_view: bool, from: DVec2, to: DVec2) -> (f64, f64, f64) {
+    measure::values(answer, if in_side_view { Side::Side } else { Side::Top }, from, to)
+}
+
+/// Whether a widget is something on the canvas that the keyboard has reached.
+pub(super) fn is_on_canvas(ctx: &egui::Context, id: Id) -> bool {
+    ctx.data(|data| data.get_temp(focused_on_canvas())) == Some(id)
+}
+
+fn focused_on_canvas() -> Id {
+    Id::unique("focused on the canvas")
+}

@@ -1,0 +1,355 @@
+//! What the pointer does on the drawing, as commands.
+
+use baywright_drawing::{Drawing, View as Side};
+use baywright_planner::Subject;
+use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
+use baywright_planner::hand::{Snap, pose_of, resized, snapped, squared};
+use baywright_planner::model::{Thing, validate::limits};
+use egui::{Context, PointerButton, Pos2};
+
+use super::grip::{self, Grip};
+use super::{Canvas, id_of};
+use crate::answer::Answer;
+use crate::edit::Edit;
+use crate::screen::apply::placed;
+use crate::screen::command::Command;
+use crate::screen::view::{Camera, Tool, View};
+use crate::screen::whole;
+
+/// Thin things are hit this far beside them, px.
+const SLACK_PX: f64 = 5.0;
+/// Something snaps from this far, px.
+const SNAP_PX: f64 = 9.0;
+/// A heading snaps from this far, degrees.
+const SQUARE_DEG: f64 = 3.0;
+/// One notch of a wheel.
+const WHEEL: f32 = 1.0 / 400.0;
+
+/// Something in hand, from the press on.
+#[derive(Clone, Debug)]
+pub(super) struct Drag {
+    side: Side,
+    grip: Grip,
+    subject: Option<Subject>,
+    /// Where the press was, px of the view's paper.
+    press: DVec2,
+    /// Where what is in hand stood: bay from its own frame.
+    start: PlanPose,
+    /// What it was.
+    thing: Option<Thing>,
+    /// The drawing that was there: the paper keeps still.
+    drawing: std::sync::Arc<Drawing>,
+    /// Bay from the top view's frame, while the hand moves.
+    pub bay_from_top: PlanPose,
+    pub one_axis: bool,
+    pub camera: Camera,
+    /// The camera was chosen by hand: it is put back over the same place of the room afterwards.
+    chosen: bool,
+    /// What was asked for last; its name is the step's name.
+    last: Option<Edit>,
+}
+
+impl Canvas {
+    /// Whether something is in hand.
+    pub fn is_dragging(&self) -> bool {
+        self.drag.is_some()
+    }
+
+    /// What was snapped to while the hand moves.
+    pub(super) fn snaps(&self) -> &[Snap] {
+        if self.drag.is_some() { &self.snaps } else { &[] }
+    }
+
+    /// Turns what the pointer did since the last frame into commands.
+    pub fn listen(&mut self, ctx: &Context, answer: &Answer, view: &View, out: &mut Vec<Command>) {
+        if view.page.is_some() {
+            return;
+        }
+        if self.drag.is_some() {
+            self.carry_on(ctx, answer, view, out);
+            return;
+        }
+        if self.drawn.is_none() {
+            return;
+        }
+        let mut over = None;
+        for side in [Side::Top, Side::Side] {
+            let Some(response) = ctx.read_response(id_of(side)) else { continue };
+            let press = ctx.input(|i| i.pointer.press_origin());
+            for button in [PointerButton::Primary, PointerButton::Secondary, PointerButton::Middle] {
+                if response.drag_started_by(button)
+                    && let Some(press) = press
+                {
+                    self.take(side, press, button, answer, view, out);
+                }
+            }
+            if self.drag.is_some() {
+                self.carry_on(ctx, answer, view, out);
+                return;
+            }
+            let at = response.hover_pos().or(response.interact_pointer_pos());
+            if let Some(at) = at.filter(|_| response.contains_pointer() || response.clicked()) {
+                over = Some((side, at));
+                if response.clicked() {
+                    self.click(side, at, view, answer, out);
+                }
+                if response.double_clicked() && view.tool == Tool::Hand {
+                    out.push(Command::List(true));
+                }
+                self.wheel(ctx, side, at, out);
+            }
+        }
+        let hovered = over.and_then(|(side, at)| {
+            let drawn = self.drawn.as_ref()?;
+            let px = drawn.on_paper(side, at);
+            drawn.drawing(side).pick(px, SLACK_PX)?.subject.map(whole)
+        });
+        let hovered = hovered.filter(|_| view.tool == Tool::Hand);
+        if over.is_some() && hovered != view.hovered {
+            out.push(Command::Hover(hovered));
+        }
+    }
+
+    fn click(&self, side: Side, at: Pos2, view: &View, answer: &Answer, out: &mut Vec<Command>) {
+        let Some(drawn) = &self.drawn else { return };
+        let px = drawn.on_paper(side, at);
+        let drawing = drawn.drawing(side);
+        if let Tool::Measure(measuring) = view.tool {
+            out.push(Command::Tool(Tool::Measure(super::measure::next(
+                measuring, side, drawing, px, answer,
+            ))));
+            return;
+        }
+        let picked = drawing.pick(px, SLACK_PX);
+        if let Some(finding) = picked.as_ref().and_then(|picked| picked.finding) {
+            out.push(Command::Point(finding));
+            return;
+        }
+        out.push(Command::Select(picked.and_then(|picked| picked.subject).map(whole)));
+    }
+
+    fn wheel(&self, ctx: &Context, side: Side, at: Pos2, out: &mut Vec<Command>) {
+        let (scroll, pinch) = ctx.input(|i| (i.smooth_scroll_delta(), i.zoom_delta()));
+        let by = f64::from(pinch) * f64::from(scroll.y * WHEEL).exp();
+        if (by - 1.0).abs() < 1e-6 {
+            return;
+        }
+        let Some(drawn) = &self.drawn else { return };
+        out.push(Command::Camera(Some(drawn.zoomed(side, at, by))));
+    }
+
+    /// A press that became a drag: what is under it is taken in hand, or the paper.
+    fn take(
+        &mut self,
+        side: Side,
+        press: Pos2,
+        button: PointerButton,
+        answer: &Answer,
+        view: &View,
+        out: &mut Vec<Command>,
+    ) {
+        let Some(drawn) = &self.drawn else { return };
+        let px = drawn.on_paper(side, press);
+        let drawing = drawn.drawing(side);
+        let scene = &answer.assessment.scene;
+        let hand = button == PointerButton::Primary && view.tool == Tool::Hand && !answer.stale;
+        let gripped = if hand { grip::at(answer, view, side, drawing, px) } else { None };
+        let (grip, subject) = match gripped {
+            Some(grip) => (grip, view.selected.clone()),
+            None if hand => {
+                let under = drawing.pick(px, SLACK_PX).and_then(|picked| picked.subject).map(whole);
+                (Grip::Body, under)
+            }
+            None => (Grip::Paper, None),
+        };
+        let start = subject.as_ref().and_then(|subject| pose_of(&answer.arrangement, scene, subject));
+        let movable =
+            start.filter(|&start| subject.as_ref().is_some_and(|s| placed(answer, s, start).is_some()));
+        let (grip, start) = match movable {
+            Some(start) => (grip, start),
+            None => (Grip::Paper, PlanPose::IDENTITY),
+        };
+        let thing = match &subject {
+            Some(Subject::Thing(id)) => {
+                answer.arrangement.bay.things.iter().find(|own| own.id.as_str() == id.as_str()).cloned()
+            }
+            _ => None,
+        };
+        self.drag = Some(Drag {
+            side,
+            press: px,
+            start,
+            thing,
+            drawing: drawing.clone(),
+            bay_from_top: drawn.top.bay_from_view,
+            one_axis: drawn.one_axis,
+            camera: drawn.camera,
+            chosen: view.camera.is_some(),
+            last: None,
+            subject: subject.clone().filter(|_| grip != Grip::Paper),
+            grip,
+        });
+        if grip != Grip::Paper && view.selected != subject {
+            out.push(Command::Select(subject));
+        }
+    }
+
+    /// The hand moves on, or lets go.
+    fn carry_on(&mut self, ctx: &Context, answer: &Answer, view: &View, out: &mut Vec<Command>) {
+        let Some(mut drag) = self.drag.take() else { return };
+        if ctx.input(|i| i.key_pressed(egui::Key::Escape)) {
+            out.push(Command::Abandon);
+            ctx.stop_dragging();
+            return;
+        }
+        let Some(drawn) = &self.drawn else { return };
+        let (pointer, down, moved, free) = ctx.input(|i| {
+            (
+                i.pointer.latest_pos(),
+                i.pointer.any_down(),
+                i.pointer.delta(),
+                i.modifiers.command || i.modifiers.alt,
+            )
+        });
+        if drag.grip == Grip::Paper {
+            if down {
+                let by = DVec2::new(f64::from(moved.x), f64::from(moved.y)) / drag.camera.px_per_mm;
+                drag.camera = drawn.panned(drag.side, drag.camera, by);
+                if by != DVec2::ZERO {
+                    out.push(Command::Camera(Some(drag.camera)));
+                }
+                self.drag = Some(drag);
+            }
+            return;
+        }
+        if let Some(at) = pointer {
+            let px = drawn.on_paper(drag.side, at);
+            let mut snaps = Vec::new();
+            let edits = drag.edits(answer, px, free, &mut snaps);
+            if let Some(last) = edits.last()
+                && drag.last.as_ref() != Some(last)
+            {
+                drag.last = Some(last.clone());
+                out.push(Command::Preview(edits));
+            }
+            self.snaps = snaps;
+        }
+        if down {
+            self.drag = Some(drag);
+            return;
+        }
+        if let Some(last) = &drag.last {
+            out.push(Command::Settle(last.clone()));
+        }
+        // The paper turns to the car again: the eye stays over the same place of the room.
+        if drag.chosen && drag.subject == Some(Subject::Car) && !view.to_room {
+            let pose = |edit: &Edit| if let Edit::Park(pose) = edit { Some(*pose) } else { None };
+            if let Some(parked) = drag.last.as_ref().and_then(pose) {
+                let top = parked.inverse() * (drag.bay_from_top * drag.camera.top);
+                let side =
+                    DVec2::new(if drag.one_axis { top.x } else { drag.camera.side.x }, drag.camera.side.y);
+                out.push(Command::Camera(Some(Camera { top, side, ..drag.camera })));
+            }
+        }
+    }
+}
+
+impl Drag {
+    /// What the hand asks for now; all edits start from what was there at the press. `free` holds snapping off.
+    fn edits(&self, answer: &Answer, px: DVec2, free: bool, snaps: &mut Vec<Snap>) -> Vec<Edit> {
+        let Some(subject) = &self.subject else { return Vec::new() };
+        let (arrangement, scene) = (&answer.arrangement, &answer.assessment.scene);
+        let (from, to) = (self.drawing.view_point(self.press), self.drawing.view_point(px));
+        let in_bay = self.drawing.bay_from_view * to;
+        let reach = if free { 0.0 } else { SNAP_PX / self.drawing.px_per_mm };
+        let one = |edit: Option<Edit>| edit.into_iter().collect::<Vec<_>>();
+        match self.grip {
+            Grip::Paper => Vec::new(),
+            Grip::Body => {
+                let mut by = to - from;
+                if self.side == Side::Side {
+                    by.y = 0.0;
+                }
+                let by = self.drawing.bay_from_view.turned(by);
+                let at = (self.start.origin() + by).round();
+                let wanted = PlanPose::new(at, self.start.heading());
+                let snap = snapped(arrangement, scene, subject, wanted, reach);
+                // From the side nothing is moved across the axis, not even by a little.
+                let across = self.drawing.bay_from_view.left().dot(snap.place.origin() - wanted.origin());
+                if self.side == Side::Side && across.abs() > 1e-6 {
+                    return one(placed(answer, subject, wanted));
+                }
+                *snaps = snap.onto;
+                one(placed(answer, subject, snap.place))
+            }
+            Grip::Turn => {
+                let arm = |p: DVec2| angle::heading(p - self.start.origin());
+                let by = arm(in_bay) - arm(self.drawing.bay_from_view * from);
+                // To a tenth of a degree, so that it can be read and typed.
+                let wanted = angle::degrees(self.start.heading() + by);
+                let wanted = angle::wrapped(angle::radians((wanted * 10.0).round() / 10.0));
+                let reach = if free { 0.0 } else { angle::radians(SQUARE_DEG) };
+                let heading = squared(arrangement, scene, subject, wanted, reach);
+                one(placed(answer, subject, PlanPose::new(self.start.origin(), heading)))
+            }
+            Grip::Size(x, y) => {
+                let Some(thing) = &self.thing else { return Vec::new() };
+                let Some((shape, place)) = resized(thing, (x, y), in_bay) else { return Vec::new() };
+                let id = thing.id.clone();
+                // Named after the last one: the size.
+                vec![Edit::Place { thing: id.clone(), place }, Edit::Reshape { thing: id, shape }]
+            }
+            Grip::Bottom | Grip::Top => {
+                let Some(thing) = &self.thing else { return Vec::new() };
+                let least = limits::THICKNESS.low;
+                let height = (to.y / 10.0).round() * 10.0;
+                let (bottom, top) = (thing.span.bottom(), thing.span.top());
+                let span = match self.grip {
+                    Grip::Bottom => Span::new(height.clamp(0.0, (top - least).max(0.0)), top),
+                    _ => Span::new(bottom, height.max(bottom + least).min(limits::HEIGHT.high)),
+                };
+                one(span.ok().map(|span| Edit::Heights { thing: thing.id.clone(), span }))
+            }
+        }
+    }
+}
+
+impl super::Drawn {
+    /// The eye nearer or further, about a place of the screen.
+    fn zoomed(&self, side: Side, at: Pos2, by: f64) -> Camera {
+        let px_per_mm = (self.camera.px_per_mm * by).clamp(1e-3, 4.0);
+        let fixed = self.drawing(side).view_point(self.on_paper(side, at));
+        let share = 1.0 - self.camera.px_per_mm / px_per_mm;
+        let mut camera = Camera { px_per_mm, ..self.camera };
+        let other = match side {
+            Side::Top => {
+                camera.top = camera.top + (fixed - camera.top) * share;
+                &mut camera.side
+            }
+            Side::Side => {
+                camera.side = camera.side + (fixed - camera.side) * share;
+                &mut camera.top
+            }
+        };
+        if self.one_axis {
+            other.x += (fixed.x - other.x) * share;
+        }
+        camera
+    }
+
+    /// The eye shifted by px on the paper, given in mm.
+    fn panned(&self, side: Side, mut camera: Camera, by: DVec2) -> Camera {
+        let shift = DVec2::new(-by.x, by.y);
+        match side {
+            Side::Top => camera.top += shift,
+            Side::Side => camera.side += shift,
+        }
+        if self.one_axis {
+            match side {
+                Side::Top => camera.side.x += shift.x,
+                Side::Side => camera.top.x += shift.x,
+            }
+        }
+        camera
+    }
+}

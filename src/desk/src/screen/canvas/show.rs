@@ -1,0 +1,310 @@
+//! Paints both views, with what lies over the drawing: handles, guides, measurements, the place that is shown.
+
+use baywright_drawing::list::Shape as Listed;
+use baywright_drawing::{Role, Theme, View as Side};
+use baywright_planner::Subject;
+use baywright_planner::geometry::{Bounds, DVec2};
+use egui::{CornerRadius, Pos2, Rect, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo};
+
+use super::grip::{self, Grip};
+use super::paint::Painter;
+use super::{Canvas, Drawn, TITLE_PX, id_of, measure};
+use crate::answer::Answer;
+use crate::screen::command::Command;
+use crate::screen::look::{self, size};
+use crate::screen::view::{Tool, View};
+use crate::screen::whole;
+
+/// The ring around a place that is shown, px.
+const RING_PX: f32 = 17.0;
+
+impl Canvas {
+    /// Paints what was laid out.
+    pub fn show(&mut self, ui: &mut Ui, answer: &Answer, view: &View, out: &mut Vec<Command>) {
+        self.fills.next_frame();
+        let Some(drawn) = self.drawn.clone() else { return };
+        let paper = look::colour(view.theme.palette().paper);
+        ui.painter().rect_filled(ui.max_rect(), CornerRadius::ZERO, paper);
+        for side in [Side::Top, Side::Side] {
+            title(ui, &drawn, side, answer, view, out);
+            self.view(ui, &drawn, side, answer, view, out);
+        }
+    }
+
+    fn view(
+        &mut self,
+        ui: &mut Ui,
+        drawn: &Drawn,
+        side: Side,
+        answer: &Answer,
+        view: &View,
+        out: &mut Vec<Command>,
+    ) {
+        let rect = drawn.rect(side);
+        let drawing = drawn.drawing(side);
+        let words = baywright_planner::words::Words::new(&answer.judged, view.units, view.language);
+        let response = ui.interact(rect, id_of(side), Sense::click_and_drag());
+        let name = match side {
+            Side::Top => words.top_view(),
+            Side::Side => words.side_view(),
+        };
+        response.widget_info(|| WidgetInfo::labeled(egui::Role::Canvas, true, name));
+
+        let window =
+            Bounds { low: DVec2::ZERO, high: DVec2::new(f64::from(rect.width()), f64::from(rect.height())) };
+        let mut painter = Painter {
+            ctx: ui.ctx(),
+            theme: view.theme,
+            origin: rect.min,
+            window,
+            fills: &mut self.fills,
+            out: Vec::with_capacity(drawing.items.len() * 2),
+        };
+        painter.drawing(drawing);
+        let handles =
+            if self.drag.is_none() { grip::handles(answer, view, side, drawing) } else { Vec::new() };
+        let shapes = std::mem::take(&mut painter.out);
+        let mut clipped = ui.painter_at(rect);
+        clipped.set_clip_rect(rect.intersect(ui.clip_rect()));
+        clipped.extend(shapes);
+        self.over(&clipped, drawn, side, answer, view);
+        let mut painter = Painter {
+            ctx: ui.ctx(),
+            theme: view.theme,
+            origin: rect.min,
+            window,
+            fills: &mut self.fills,
+            out: Vec::new(),
+        };
+        let beam = look::colour(view.theme.palette().beam);
+        let ground = look::colour(view.theme.palette().sheet);
+        for handle in &handles {
+            let at = on_screen(rect, handle.at);
+            match (handle.grip, handle.arm) {
+                (Grip::Turn, Some(arm)) => {
+                    painter
+                        .out
+                        .push(egui::Shape::line_segment([on_screen(rect, arm), at], Stroke::new(1.2, beam)));
+                    painter.out.push(egui::Shape::circle_filled(at, 5.0, ground));
+                    painter.out.push(egui::Shape::circle_stroke(at, 5.0, Stroke::new(1.6, beam)));
+                }
+                _ => painter.handle(at, beam, ground),
+            }
+        }
+        clipped.extend(painter.out);
+        cursor(ui, &response, drawn, side, answer, view, self.drag.is_some());
+        self.names(ui, drawn, side, answer, view, out);
+    }
+
+    /// Guides, the measurement, the place that is shown.
+    fn over(&mut self, on: &egui::Painter, drawn: &Drawn, side: Side, answer: &Answer, view: &View) {
+        let rect = drawn.rect(side);
+        let drawing = drawn.drawing(side);
+        let palette = view.theme.palette();
+        let beam = look::colour(palette.beam);
+        if side == Side::Top {
+            let top_from_bay = drawing.bay_from_view.inverse();
+            for snap in self.snaps() {
+                let [a, b] =
+                    [snap.from, snap.to].map(|p| on_screen(rect, drawing.paper_point(top_from_bay * p)));
+                on.extend(egui::Shape::dashed_line(&[a, b], Stroke::new(1.2, beam), 5.0, 3.0));
+                on.circle_filled(a, 2.5, beam);
+                on.circle_filled(b, 2.5, beam);
+            }
+        }
+        if let Some(found) = view.pointed.and_then(|at| answer.assessment.findings.get(at)) {
+            let at = on_screen(rect, drawing.paper_point_of(found.place));
+            let ink = look::colour(view.theme.paint(Role::Flag(found.severity)).text);
+            let colour = match view.theme.paint(Role::Leader(found.severity)).stroke {
+                Some(stroke) => look::colour(stroke.colour),
+                None => ink,
+            };
+            on.circle_stroke(at, RING_PX, Stroke::new(2.6, colour));
+            on.circle_stroke(at, RING_PX + 5.0, Stroke::new(1.2, colour));
+        }
+        let Tool::Measure(measuring) = view.tool else { return };
+        if (side == Side::Side) != measuring.in_side_view {
+            return;
+        }
+        let Some(from) = measuring.from else { return };
+        let at = |p: DVec2| on_screen(rect, drawing.paper_point(measure::in_view(drawing, side, p)));
+        let words = baywright_planner::words::Words::new(&answer.judged, view.units, view.language);
+        let pointer = on.ctx().pointer_latest_pos().filter(|&p| rect.contains(p));
+        let to = measuring.to.or_else(|| {
+            let px = drawn.on_paper(side, pointer?);
+            Some(measure::point(side, drawing, px, answer))
+        });
+        on.circle_filled(at(from), 3.5, beam);
+        let Some(to) = to else { return };
+        on.circle_filled(at(to), 3.5, beam);
+        let (distance, ..) = measure::values(answer, side, from, to);
+        let dimension = measure::dimension(drawing, side, from, to, words.length(distance));
+        let mut painter = Painter {
+            ctx: on.ctx(),
+            theme: view.theme,
+            origin: rect.min,
+            window: Bounds { low: DVec2::ZERO, high: drawing.size },
+            fills: &mut self.fills,
+            out: Vec::new(),
+        };
+        painter.item_of(drawing, Role::LiveDimension, Listed::Dimension(dimension));
+        on.extend(std::mem::take(&mut painter.out));
+    }
+
+    /// Everything on the canvas has a name and can be reached by the keyboard.
+    fn names(
+        &self,
+        ui: &Ui,
+        drawn: &Drawn,
+        side: Side,
+        answer: &Answer,
+        view: &View,
+        out: &mut Vec<Command>,
+    ) {
+        let rect = drawn.rect(side);
+        let drawing = drawn.drawing(side);
+        let words = baywright_planner::words::Words::new(&answer.judged, view.units, view.language);
+        let texts = view.language.screen();
+        for (subject, bounds) in drawing.boxes() {
+            let own =
+                Rect::from_two_pos(on_screen(rect, bounds.low), on_screen(rect, bounds.high)).intersect(rect);
+            if !own.is_positive() {
+                continue;
+            }
+            let id = id_of(side).with(name_of(&subject));
+            let response = ui.interact(own, id, Sense::focusable_noninteractive());
+            response.widget_info(|| {
+                let name = texts.on_canvas(&words.subject(&subject), side == Side::Top);
+                WidgetInfo::labeled(egui::Role::GraphicsObject, true, name)
+            });
+            if response.gained_focus() && view.selected.as_ref() != Some(&whole(subject.clone())) {
+                out.push(Command::Select(Some(whole(subject.clone()))));
+            }
+            let pressed = ui.input(|i| i.has_accesskit_action_request(id, egui::accesskit::Action::Click));
+            if pressed {
+                out.push(Command::Select(Some(whole(subject))));
+            }
+            if response.has_focus() {
+                ui.data_mut(|data| data.insert_temp(super::focused_on_canvas(), id));
+                ui.memory_mut(|memory| {
+                    memory.set_focus_lock_filter(
+                        id,
+                        egui::EventFilter {
+                            horizontal_arrows: true,
+                            vertical_arrows: true,
+                            ..Default::default()
+                        },
+                    );
+                });
+                let beam = look::colour(view.theme.palette().beam);
+                ui.painter_at(rect).rect_stroke(
+                    own.expand(3.0),
+                    3.0,
+                    Stroke::new(1.6, beam),
+                    StrokeKind::Outside,
+                );
+            }
+        }
+    }
+}
+
+/// One word for a subject, for the widget's own name.
+fn name_of(subject: &Subject) -> String {
+    format!("{subject:?}")
+}
+
+fn on_screen(rect: Rect, px: DVec2) -> Pos2 {
+    rect.min + Vec2::new(px.x as f32, px.y as f32)
+}
+
+/// The pointer says what a press would do.
+fn cursor(
+    ui: &Ui,
+    response: &egui::Response,
+    drawn: &Drawn,
+    side: Side,
+    answer: &Answer,
+    view: &View,
+    dragging: bool,
+) {
+    if !response.contains_pointer() && !dragging {
+        return;
+    }
+    let Some(at) = ui.ctx().pointer_latest_pos().filter(|&p| drawn.rect(side).contains(p)) else { return };
+    let icon = match view.tool {
+        _ if dragging => egui::CursorIcon::Grabbing,
+        Tool::Measure(_) => egui::CursorIcon::Crosshair,
+        Tool::Hand => {
+            let drawing = drawn.drawing(side);
+            match grip::at(answer, view, side, drawing, drawn.on_paper(side, at)) {
+                Some(Grip::Turn) => egui::CursorIcon::Alias,
+                Some(Grip::Bottom | Grip::Top) => egui::CursorIcon::ResizeVertical,
+                Some(_) => egui::CursorIcon::Crosshair,
+                None => {
+                    let movable = view.hovered.as_ref().is_some_and(|subject| {
+                        baywright_planner::hand::pose_of(
+                            &answer.arrangement,
+                            &answer.assessment.scene,
+                            subject,
+                        )
+                        .and_then(|pose| crate::screen::apply::placed(answer, subject, pose))
+                        .is_some()
+                    });
+                    if movable { egui::CursorIcon::Grab } else { egui::CursorIcon::Default }
+                }
+            }
+        }
+    };
+    ui.ctx().set_cursor_icon(icon);
+}
+
+/// The title of a view, and beside it how its paper lies, to be changed by a press.
+fn title(ui: &mut Ui, drawn: &Drawn, side: Side, answer: &Answer, view: &View, out: &mut Vec<Command>) {
+    let rect = drawn.rect(side);
+    let line =
+        Rect::from_min_max(Pos2::new(rect.min.x, rect.min.y - TITLE_PX), Pos2::new(rect.max.x, rect.min.y))
+            .shrink2(Vec2::new(14.0, 0.0));
+    let words = baywright_planner::words::Words::new(&answer.judged, view.units, view.language);
+    let texts = view.language.screen();
+    let along_sight = drawn.along == baywright_drawing::Axis::SightLine;
+    let name = match side {
+        Side::Top => words.top_view(),
+        Side::Side => words.side_view(),
+    };
+    ui.scope_builder(
+        egui::UiBuilder::new().max_rect(line).layout(egui::Layout::left_to_right(egui::Align::Center)),
+        |ui| {
+            ui.label(egui::RichText::new(name).font(look::bold(size::BODY)));
+            match side {
+                Side::Top => {
+                    let lies = match (view.to_room, along_sight) {
+                        (true, _) => texts.paper_as_room,
+                        (false, true) => texts.paper_to_sight_line,
+                        (false, false) => texts.paper_to_car,
+                    };
+                    if link(ui, view.theme, lies).on_hover_text(texts.turn_paper).clicked() {
+                        out.push(Command::ToRoom(!view.to_room));
+                    }
+                }
+                Side::Side => {
+                    let text = words.side_view_along(along_sight);
+                    if link(ui, view.theme, text).on_hover_text(texts.change_axis).clicked() {
+                        let other = if along_sight {
+                            baywright_drawing::Axis::Centreline
+                        } else {
+                            baywright_drawing::Axis::SightLine
+                        };
+                        out.push(Command::Along(Some(other)));
+                    }
+                }
+            }
+        },
+    );
+}
+
+/// A quiet text that can be pressed.
+fn link(ui: &mut Ui, theme: Theme, text: &str) -> egui::Response {
+    let soft = look::colour(theme.palette().soft);
+    let text = egui::RichText::new(text).size(size::SMALL).color(soft);
+    ui.add(egui::Button::new(text).frame(false))
+}

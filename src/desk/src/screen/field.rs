@@ -1,0 +1,96 @@
+//! Figures and names that are typed: taken when Enter is pressed or the field is left, put back by Escape.
+
+use egui::text::{CCursor, CCursorRange};
+use egui::{Align, Id, Key, RichText, TextEdit, Ui};
+
+use super::look::size;
+
+/// What is being typed, and what could not be read.
+#[derive(Debug, Default)]
+pub(super) struct Fields {
+    editing: Option<(Id, String)>,
+    wrong: Option<(Id, String)>,
+}
+
+/// Where a field stands and what it is called.
+pub(super) struct Row<'a> {
+    /// Its name on the left.
+    pub label: &'a str,
+    /// What the name means, for who hovers.
+    pub hint: &'a str,
+    /// What tells it apart from the same field of another thing.
+    pub of: &'a str,
+}
+
+/// The name at the left of a row, in a column of its own.
+pub(super) fn name_column(ui: &mut Ui, width: f32, text: RichText) -> egui::Response {
+    let layout = egui::Layout::left_to_right(Align::Center);
+    ui.allocate_ui_with_layout(egui::Vec2::new(width, 22.0), layout, |ui| {
+        ui.set_width(width);
+        ui.add(egui::Label::new(text).wrap())
+    })
+    .inner
+}
+
+impl Fields {
+    /// A row with a name and a field. `Some` once something new was typed that could be read; what could not is said
+    /// under the field, and what was there stays.
+    pub fn row<T>(
+        &mut self,
+        ui: &mut Ui,
+        row: &Row<'_>,
+        shown: &str,
+        read: impl Fn(&str) -> Result<T, String>,
+    ) -> Option<T> {
+        let id = Id::unique("field").with(row.label).with(row.of);
+        let mut taken = None;
+        ui.horizontal(|ui| {
+            let width = ui.available_width();
+            let soft = ui.visuals().weak_text_color();
+            let text = RichText::new(row.label).size(size::SMALL).color(soft);
+            let label = name_column(ui, width * 0.4, text);
+            if !row.hint.is_empty() {
+                label.clone().on_hover_text(row.hint);
+            }
+            let mut text = match &self.editing {
+                Some((own, text)) if *own == id => text.clone(),
+                _ => shown.to_owned(),
+            };
+            let edit = TextEdit::singleline(&mut text)
+                .id(id)
+                .desired_width(ui.available_width() - 10.0)
+                .char_limit(200)
+                .align(egui::Align2::RIGHT_CENTER);
+            let output = edit.show(ui);
+            let response = output.response.response.clone().labelled_by(label.id);
+            if response.gained_focus() {
+                // What is there is usually replaced as a whole.
+                let mut state = output.state;
+                let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
+                state.cursor.set_char_range(Some(all));
+                state.store(ui.ctx(), id);
+            }
+            if response.has_focus() {
+                self.editing = Some((id, text));
+            } else if self.editing.as_ref().is_some_and(|(own, _)| *own == id) {
+                // Left, by Enter or for another place; the library says so in more than one frame.
+                let escaped = ui.input(|i| i.key_pressed(Key::Escape));
+                let typed = self.editing.take().map_or_else(String::new, |(_, typed)| typed);
+                self.wrong = None;
+                if !escaped && typed.trim() != shown.trim() {
+                    match read(&typed) {
+                        Ok(value) => taken = Some(value),
+                        Err(why) => self.wrong = Some((id, why)),
+                    }
+                }
+            }
+        });
+        if let Some((own, why)) = &self.wrong
+            && *own == id
+        {
+            let colour = ui.visuals().error_fg_color;
+            ui.label(RichText::new(why).size(size::LEAST).color(colour));
+        }
+        taken
+    }
+}

@@ -1,0 +1,211 @@
+//! The panel on the right: what was found, each with its number, its limit, its place and its cure.
+
+use baywright_drawing::flagged;
+use baywright_drawing::sign::SignKind;
+use baywright_planner::{Finding, Severity, Step};
+use egui::{Button, CornerRadius, Frame, Margin, Rect, RichText, ScrollArea, Sense, Stroke, Ui, Vec2};
+
+use super::command::Command;
+use super::look::{self, size};
+use super::view::Tab;
+use super::{Desk, widgets};
+
+/// A card whose height is not known yet, px.
+const CARD_PX: f32 = 120.0;
+const GAP_PX: f32 = 8.0;
+
+/// Heights of the cards as they were drawn last: what lies outside the window is not drawn at all.
+#[derive(Debug, Default)]
+pub(super) struct Cards {
+    heights: Vec<f32>,
+    width: f32,
+}
+
+impl Desk {
+    pub(super) fn answers(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
+        let texts = self.texts();
+        ui.horizontal(|ui| {
+            for (tab, name) in [(Tab::Findings, texts.in_the_way), (Tab::Marks, texts.marks)] {
+                let chosen = self.view.tab == tab;
+                let font = if chosen {
+                    look::bold(size::BODY)
+                } else {
+                    look::letters(size::BODY, baywright_drawing::Weight::Regular)
+                };
+                let text = RichText::new(name).font(font);
+                let response = ui.add(Button::selectable(chosen, text));
+                if response.clicked() {
+                    out.push(Command::Tab(tab));
+                }
+            }
+        });
+        ui.add_space(2.0);
+        match self.view.tab {
+            Tab::Findings => self.findings(ui, out),
+            Tab::Marks => self.marks(ui),
+        }
+    }
+
+    fn findings(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
+        let mut cards = std::mem::take(&mut self.cards);
+        let told: Vec<(usize, usize)> =
+            flagged(&self.answer.assessment).map(|f| (f.number, f.index)).collect();
+        let width = ui.available_width() - 10.0;
+        if (cards.width - width).abs() > 0.5 {
+            cards = Cards { heights: Vec::new(), width };
+        }
+        cards.heights.resize(told.len(), CARD_PX);
+        ScrollArea::vertical().auto_shrink([false, false]).show_viewport(ui, |ui, seen| {
+            ui.set_width(width);
+            ui.spacing_mut().item_spacing.y = 0.0;
+            if told.is_empty() {
+                ui.label(widgets::soft(ui, self.texts().nothing_in_the_way));
+            }
+            let top = ui.cursor().min.y;
+            let mut skipped = 0.0_f32;
+            for (&(number, index), height) in told.iter().zip(&mut cards.heights) {
+                let at = ui.cursor().min.y - top + skipped;
+                let hidden = at + *height < seen.min.y - 200.0 || at > seen.max.y + 200.0;
+                if hidden && self.scroll_to != Some(index) {
+                    skipped += *height + GAP_PX;
+                    continue;
+                }
+                if skipped > 0.0 {
+                    ui.add_space(skipped);
+                    skipped = 0.0;
+                }
+                let Some(finding) = self.answer.assessment.findings.get(index) else { continue };
+                let drawn = self.card(ui, number, index, finding, out);
+                *height = drawn.height();
+                ui.add_space(GAP_PX);
+            }
+            ui.add_space(skipped);
+            self.notes(ui);
+        });
+        self.cards = cards;
+    }
+
+    fn card(
+        &self,
+        ui: &mut Ui,
+        number: usize,
+        index: usize,
+        finding: &Finding,
+        out: &mut Vec<Command>,
+    ) -> Rect {
+        let texts = self.texts();
+        let words = self.words();
+        let theme = self.view.theme;
+        let palette = theme.palette();
+        let pointed = self.view.pointed == Some(index);
+        let colours = widgets::severity(palette, finding.severity);
+        let edge = if pointed {
+            Stroke::new(2.0, colours.0)
+        } else {
+            Stroke::new(1.0, look::colour(palette.soft.faded(0.35)))
+        };
+        let frame = Frame::new()
+            .fill(look::colour(palette.sheet))
+            .stroke(edge)
+            .corner_radius(CornerRadius::same(5))
+            .inner_margin(Margin { left: 8, right: 10, top: 8, bottom: 8 });
+        let drawn = frame.show(ui, |ui| {
+            ui.set_width(ui.available_width());
+            ui.spacing_mut().item_spacing = Vec2::new(6.0, 3.0);
+            ui.horizontal_top(|ui| {
+                let kind = SignKind::of_severity(finding.severity);
+                let sign = widgets::sign(ui, kind, 9.5, &number.to_string(), colours);
+                sign.on_hover_text(words.severity(finding.severity));
+                ui.vertical(|ui| {
+                    let title = RichText::new(words.title(finding)).font(look::bold(14.0));
+                    ui.add(egui::Label::new(title).wrap());
+                    if let Some(measure) = words.measure(finding) {
+                        ui.label(RichText::new(measure).font(look::bold(size::BODY)).color(colours.0));
+                    }
+                    let detail = words.detail(finding);
+                    if !detail.is_empty() {
+                        ui.label(widgets::soft(ui, detail));
+                    }
+                    if let Some(cure) = words.cure(finding) {
+                        ui.label(RichText::new(format!("\u{2192} {cure}")).size(size::SMALL));
+                    }
+                    ui.add_space(2.0);
+                    ui.horizontal_wrapped(|ui| {
+                        if let Some(cure) = &finding.cure {
+                            let text = deed(texts, &cure.step);
+                            let press = ui
+                                .add_enabled_ui(!self.answer.stale, |ui| widgets::press(ui, theme, text))
+                                .inner;
+                            let name = texts.cure_of(text, &words.title(finding));
+                            if press.accessible_name(name).clicked() {
+                                out.push(Command::Cure(index));
+                            }
+                        }
+                        let show =
+                            widgets::lesser(ui, if pointed { texts.showing } else { texts.show_place });
+                        if show.accessible_name(texts.show_place_of(&words.title(finding))).clicked() {
+                            out.push(Command::Point(index));
+                        }
+                        let why = widgets::link(ui, theme, texts.why_this_limit);
+                        if why.accessible_name(texts.why_of(&words.title(finding))).clicked() {
+                            out.push(Command::Explain(index));
+                        }
+                    });
+                    if self.view.explained == Some(index) {
+                        ui.label(widgets::soft(ui, words.why(finding)));
+                    }
+                });
+            });
+        });
+        let rect = drawn.response.rect;
+        // A press on the card itself shows the place; buttons in it come first.
+        let response = ui.interact(rect, ui.scope_id().with(("card", index)), Sense::hover());
+        if response.hovered()
+            && let Some(subject) = finding.subjects.first().cloned().map(super::whole)
+            && self.view.hovered.as_ref() != Some(&subject)
+        {
+            out.push(Command::Hover(Some(subject)));
+        }
+        // Chosen on the drawing: its card comes into sight.
+        if self.scroll_to == Some(index) {
+            response.scroll_to_me(None);
+        }
+        rect
+    }
+
+    /// What to know and to have ready, in a quiet list.
+    fn notes(&self, ui: &mut Ui) {
+        let words = self.words();
+        let notes: Vec<&Finding> =
+            self.answer.assessment.findings.iter().filter(|f| f.severity == Severity::Note).collect();
+        if notes.is_empty() {
+            return;
+        }
+        ui.add_space(4.0);
+        ui.label(RichText::new(words.heading(Severity::Note)).font(look::bold(size::BODY)));
+        ui.spacing_mut().item_spacing.y = 3.0;
+        for note in notes {
+            ui.horizontal_top(|ui| {
+                ui.label(widgets::soft(ui, "\u{2022}"));
+                let line = RichText::new(words.line(note)).size(size::SMALL);
+                ui.add(egui::Label::new(line).wrap());
+            });
+        }
+        ui.add_space(6.0);
+        ui.add(egui::Label::new(widgets::soft(ui, words.caution())).wrap());
+    }
+}
+
+/// What a press on a cure does, in a few words.
+const fn deed(texts: &baywright_planner::words::screen::Screen, step: &Step) -> &'static str {
+    match step {
+        Step::MoveThing { .. } => texts.move_it,
+        Step::TakeAway { .. } => texts.take_away,
+        Step::MoveCar { .. } => texts.park_there,
+        Step::StandOnMark { .. } => texts.put_on_mark,
+        Step::OpenDoor { .. } => texts.open_door,
+        Step::Tape { .. } => texts.enter_distance,
+        Step::SurveyFloor | Step::EnterFigures | Step::EnterAlignment => texts.how,
+        Step::ReviewProfile => texts.looked_again,
+    }
+}

@@ -1,0 +1,325 @@
+//! The figures of what is in hand, to be read and typed: anything that can be dragged can be typed.
+
+use baywright_planner::Subject;
+use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
+use baywright_planner::hand::{WallGap, gap_to_wall, pose_of, wall_gaps};
+use baywright_planner::model::{Effort, Id, Known, Material, Shape, StandSet, Thing, ThingKind};
+use egui::{ComboBox, RichText, Ui};
+
+use super::command::Command;
+use super::field::{Fields, Row, name_column};
+use super::list::capital;
+use super::look::{self, size};
+use super::{Desk, widgets};
+use crate::edit::Edit;
+use crate::typed;
+
+impl Desk {
+    pub(super) fn form(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
+        let Some(subject) = self.view.selected.clone() else { return };
+        // Taken out while the panel is drawn: everything else is only looked at.
+        let mut fields = std::mem::take(&mut self.fields);
+        ui.spacing_mut().item_spacing.y = 3.0;
+        let name = capital(&self.words().bare_subject(&subject));
+        ui.label(RichText::new(name).font(look::bold(size::BODY)));
+        match &subject {
+            Subject::Thing(id) => self.thing_form(ui, &mut fields, id, out),
+            Subject::Car => self.car_form(ui, &mut fields, out),
+            Subject::Stand(id) | Subject::Target(id) => self.stand_form(ui, &mut fields, id, out),
+            Subject::Opening(id) => self.opening_form(ui, id, out),
+            other => {
+                let said = self.texts().nothing_to_type;
+                ui.label(widgets::soft(ui, said));
+                let _ = other;
+            }
+        }
+        self.fields = fields;
+    }
+
+    fn read_length(&self, text: &str) -> Result<f64, String> {
+        typed::length(text, self.view.units).ok_or_else(|| self.texts().no_length(text))
+    }
+
+    fn read_degrees(&self, text: &str) -> Result<f64, String> {
+        typed::degrees(text).map(angle::radians).ok_or_else(|| self.texts().no_angle(text))
+    }
+
+    /// A length; what is typed is taken exactly.
+    fn length_row(
+        &self,
+        ui: &mut Ui,
+        fields: &mut Fields,
+        row: (&str, &str),
+        of: &str,
+        mm: f64,
+    ) -> Option<f64> {
+        let (label, hint) = row;
+        let row = Row { label, hint, of };
+        fields.row(ui, &row, &self.words().length(mm), |text| self.read_length(text))
+    }
+
+    fn angle_row(
+        &self,
+        ui: &mut Ui,
+        fields: &mut Fields,
+        row: (&str, &str),
+        of: &str,
+        radians: f64,
+    ) -> Option<f64> {
+        let (label, hint) = row;
+        let row = Row { label, hint, of };
+        let shown = self.texts().degrees(angle::degrees(radians));
+        fields.row(ui, &row, &shown, |text| self.read_degrees(text))
+    }
+
+    /// Where it stands: from two walls, as a person tapes it, and how it is turned.
+    fn place_rows(
+        &self,
+        ui: &mut Ui,
+        fields: &mut Fields,
+        subject: &Subject,
+        of: &str,
+        out: &mut Vec<Command>,
+    ) {
+        let texts = self.texts();
+        let (arrangement, scene) = (&*self.answer.arrangement, &self.answer.assessment.scene);
+        let Some(pose) = pose_of(arrangement, scene, subject) else { return };
+        for gap in wall_gaps(arrangement, scene, subject) {
+            let label = texts.from_wall(gap.id.as_str());
+            if let Some(wanted) = self.length_row(ui, fields, (&label, texts.from_wall_hint), of, gap.gap) {
+                self.set_gap(subject, &gap, pose, wanted, out);
+            }
+        }
+        let row = (texts.turned, texts.turned_hint);
+        if let Some(heading) = self.angle_row(ui, fields, row, of, pose.heading()) {
+            let edit = self.placed(subject, PlanPose::new(pose.origin(), angle::wrapped(heading)));
+            out.extend(edit.map(Command::Edit));
+        }
+    }
+
+    fn set_gap(&self, subject: &Subject, gap: &WallGap, pose: PlanPose, wanted: f64, out: &mut Vec<Command>) {
+        let (arrangement, scene) = (&*self.answer.arrangement, &self.answer.assessment.scene);
+        // The wall that was named when typing began.
+        let now = gap_to_wall(arrangement, scene, subject, gap.wall).map_or(gap.gap, |gap| gap.gap);
+        let edit = self.placed(subject, pose.shifted(gap.inward * (wanted - now)));
+        out.extend(edit.map(Command::Edit));
+    }
+
+    fn thing_form(&self, ui: &mut Ui, fields: &mut Fields, id: &Id, out: &mut Vec<Command>) {
+        let texts = self.texts();
+        let Some(thing) = self.answer.arrangement.bay.things.iter().find(|own| own.id == *id) else { return };
+        let of = id.as_str();
+        let name = Row { label: texts.name, hint: "", of };
+        let read = |text: &str| {
+            let text = text.trim();
+            if text.is_empty() { Err(texts.no_name.to_owned()) } else { Ok(Id::from(text)) }
+        };
+        if let Some(name) = fields.row(ui, &name, of, read) {
+            out.push(Command::Edit(Edit::Rename { thing: id.clone(), name }));
+        }
+        if thing.locked {
+            ui.label(widgets::soft(ui, texts.is_locked));
+        } else {
+            self.place_rows(ui, fields, &Subject::Thing(id.clone()), of, out);
+        }
+        self.size_rows(ui, fields, thing, out);
+        self.kind_rows(ui, fields, thing, out);
+        ui.add_space(4.0);
+        ui.horizontal_wrapped(|ui| {
+            if widgets::lesser(ui, texts.copy).on_hover_text(texts.copy_why).clicked() {
+                out.push(Command::Copy(id.clone()));
+            }
+            if widgets::lesser(ui, texts.remove).on_hover_text(texts.remove_why).clicked() {
+                out.push(Command::Edit(Edit::Remove(id.clone())));
+                out.push(Command::Select(None));
+            }
+        });
+    }
+
+    fn size_rows(&self, ui: &mut Ui, fields: &mut Fields, thing: &Thing, out: &mut Vec<Command>) {
+        let texts = self.texts();
+        let of = thing.id.as_str();
+        let mut reshape = |shape: Shape| {
+            out.push(Command::Edit(Edit::Reshape { thing: thing.id.clone(), shape }));
+        };
+        match &thing.shape {
+            Shape::Rectangle { length, width } => {
+                if let Some(length) =
+                    self.length_row(ui, fields, (texts.length, texts.length_hint), of, *length)
+                {
+                    reshape(Shape::Rectangle { length, width: *width });
+                }
+                if let Some(width) = self.length_row(ui, fields, (texts.width, ""), of, *width) {
+                    reshape(Shape::Rectangle { length: *length, width });
+                }
+            }
+            Shape::Round { diameter } => {
+                if let Some(diameter) = self.length_row(ui, fields, (texts.diameter, ""), of, *diameter) {
+                    reshape(Shape::Round { diameter });
+                }
+            }
+            Shape::Outline(_) => {}
+        }
+        let (bottom, top) = (thing.span.bottom(), thing.span.top());
+        let shown = |mm: f64| self.words().length(mm);
+        let spans = |bottom: f64, top: f64| Span::new(bottom, top).map_err(|_| texts.upside_down.to_owned());
+        let row = Row { label: texts.bottom, hint: texts.bottom_hint, of };
+        let lower = fields.row(ui, &row, &shown(bottom), |text| spans(self.read_length(text)?, top));
+        let row = Row { label: texts.top, hint: texts.top_hint, of };
+        let upper = fields.row(ui, &row, &shown(top), |text| spans(bottom, self.read_length(text)?));
+        if let Some(span) = lower.or(upper) {
+            out.push(Command::Edit(Edit::Heights { thing: thing.id.clone(), span }));
+        }
+    }
+
+    /// What is known of a thing.
+    fn kind_rows(&self, ui: &mut Ui, fields: &mut Fields, thing: &Thing, out: &mut Vec<Command>) {
+        let texts = self.texts();
+        let words = self.words();
+        let mut now = (thing.kind, thing.material, thing.known, thing.effort, thing.locked);
+        let before = now;
+        choice(ui, texts.kind, words.kind_of_thing(now.0), |ui| {
+            for kind in ThingKind::ALL {
+                ui.selectable_value(&mut now.0, kind, words.kind_of_thing(kind));
+            }
+        });
+        choice(ui, texts.material, words.material(now.1), |ui| {
+            for material in Material::ALL {
+                ui.selectable_value(&mut now.1, material, words.material(material));
+            }
+        });
+        choice(ui, texts.known, &words.how_known(now.2), |ui| {
+            for known in [Known::Taped, Known::ByEye] {
+                ui.selectable_value(&mut now.2, known, words.how_known(known));
+            }
+        });
+        let row = (texts.known_within, texts.known_within_hint);
+        if let Some(within) = self.length_row(ui, fields, row, thing.id.as_str(), now.2.within()) {
+            now.2 = Known::Within(within);
+        }
+        choice(ui, texts.to_move, words.effort(now.3), |ui| {
+            for effort in Effort::ALL {
+                ui.selectable_value(&mut now.3, effort, words.effort(effort));
+            }
+        });
+        ui.checkbox(&mut now.4, RichText::new(texts.locked).size(size::SMALL))
+            .on_hover_text(texts.locked_why);
+        if now != before {
+            let (kind, material, known, effort, locked) = now;
+            let edit = Edit::Describe { thing: thing.id.clone(), kind, material, known, effort, locked };
+            out.push(Command::Edit(edit));
+        }
+    }
+
+    fn car_form(&self, ui: &mut Ui, fields: &mut Fields, out: &mut Vec<Command>) {
+        let texts = self.texts();
+        let vehicle = &self.answer.arrangement.vehicle;
+        ui.label(widgets::soft(ui, &vehicle.name));
+        self.place_rows(ui, fields, &Subject::Car, vehicle.id.as_str(), out);
+        let words = self.words();
+        let fact = |ui: &mut Ui, label: &str, value: String| {
+            ui.horizontal(|ui| {
+                ui.label(widgets::soft(ui, label));
+                ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
+                    ui.label(RichText::new(value).size(size::SMALL));
+                });
+            });
+        };
+        fact(ui, texts.length, words.length(vehicle.length));
+        fact(ui, texts.width, words.length(vehicle.width));
+        fact(ui, texts.wheelbase, words.length(vehicle.wheelbase));
+        ui.label(widgets::soft(ui, words.provenance_sentence(&vehicle.provenance)));
+        if !vehicle.assumed.is_empty() {
+            ui.label(widgets::soft(ui, texts.assumed(&vehicle.assumed)));
+        }
+        ui.label(widgets::soft(ui, texts.marks_go_with_car));
+    }
+
+    /// How a target stands off its mark, in its own directions.
+    fn stand_form(&self, ui: &mut Ui, fields: &mut Fields, id: &Id, out: &mut Vec<Command>) {
+        let texts = self.texts();
+        let Some(target) = self.answer.assessment.scene.targets.iter().find(|own| own.id == *id) else {
+            return;
+        };
+        let (meant, set) = (target.meant, target.set);
+        // Seen from the sensor: away from it, and to the left. The target's own x points towards the sensor.
+        let off = meant.place.inverse() * set.place.origin();
+        let turned = angle::wrapped(set.place.heading() - meant.place.heading());
+        let of = id.as_str();
+        let mut put = |off: DVec2, turned: f64, height: f64, pitch: f64| {
+            let place = PlanPose::new(meant.place * off, angle::wrapped(meant.place.heading() + turned));
+            let set = StandSet::At { place, height, pitch };
+            out.push(Command::Edit(Edit::Stand { placement: id.clone(), set }));
+        };
+        if set == meant {
+            ui.label(widgets::soft(ui, texts.on_its_mark));
+        }
+        ui.label(widgets::soft(ui, texts.off_its_mark));
+        let row = (texts.further_away, texts.further_away_hint);
+        if let Some(away) = self.length_row(ui, fields, row, of, -off.x) {
+            put(DVec2::new(-away, off.y), turned, set.height, set.pitch);
+        }
+        let row = (texts.to_the_left, texts.to_the_left_hint);
+        if let Some(left) = self.length_row(ui, fields, row, of, -off.y) {
+            put(DVec2::new(off.x, -left), turned, set.height, set.pitch);
+        }
+        let row = (texts.turned, texts.stand_turned_hint);
+        if let Some(turned) = self.angle_row(ui, fields, row, of, turned) {
+            put(off, turned, set.height, set.pitch);
+        }
+        if !target.lies {
+            let row = (texts.height, texts.height_hint);
+            if let Some(height) = self.length_row(ui, fields, row, of, set.height) {
+                put(off, turned, height, set.pitch);
+            }
+            let row = (texts.tipped, texts.tipped_hint);
+            if let Some(pitch) = self.angle_row(ui, fields, row, of, set.pitch) {
+                put(off, turned, set.height, pitch);
+            }
+        }
+        ui.add_space(4.0);
+        if set != meant && widgets::lesser(ui, texts.put_on_mark).clicked() {
+            let set = StandSet::OnMark;
+            out.push(Command::Edit(Edit::Stand { placement: id.clone(), set }));
+        }
+    }
+
+    fn opening_form(&self, ui: &mut Ui, id: &Id, out: &mut Vec<Command>) {
+        use baywright_planner::model::OpeningKind;
+        let texts = self.texts();
+        let Some(opening) = self.answer.arrangement.bay.openings.iter().find(|own| own.id == *id) else {
+            return;
+        };
+        let words = self.words();
+        let (bottom, top) = (opening.span.bottom(), opening.span.top());
+        let size =
+            texts.opening_size(&words.length(opening.width), &words.length(bottom), &words.length(top));
+        ui.label(widgets::soft(ui, size));
+        if matches!(opening.kind, OpeningKind::RollerDoor | OpeningKind::SwingDoor) {
+            let mut shut = opening.shut;
+            ui.radio_value(&mut shut, true, texts.shut);
+            ui.radio_value(&mut shut, false, texts.stands_open);
+            if shut != opening.shut {
+                out.push(Command::Edit(Edit::Door { door: id.clone(), shut }));
+            }
+        }
+    }
+}
+
+/// A row with a name and a choice.
+fn choice(ui: &mut Ui, label: &str, chosen: &str, content: impl FnOnce(&mut Ui)) {
+    ui.horizontal(|ui| {
+        let width = ui.available_width();
+        let soft = ui.visuals().weak_text_color();
+        let text = RichText::new(label).size(size::SMALL).color(soft);
+        let named = name_column(ui, width * 0.4, text);
+        let response = ComboBox::from_id_salt(label)
+            .selected_text(RichText::new(chosen).size(size::SMALL))
+            .width(ui.available_width() - 4.0)
+            .truncate()
+            .height(320.0)
+            .show_ui(ui, content)
+            .response;
+        response.labelled_by(named.id);
+    });
+}

@@ -1,0 +1,138 @@
+//! What the keys do. A key that is typed into a field is the field's.
+
+use baywright_planner::Subject;
+use baywright_planner::geometry::{DVec2, angle};
+use egui::{Context, Key, KeyboardShortcut, Modifiers};
+
+use super::command::Command;
+use super::pages::{OpenPage, Page, SavePage};
+use super::view::{Measuring, Tool, View};
+use crate::document::Document;
+use crate::edit::Edit;
+
+const CTRL: Modifiers = Modifiers::COMMAND;
+const CTRL_SHIFT: Modifiers = Modifiers { shift: true, ..Modifiers::COMMAND };
+
+/// Steps of the arrow keys, mm: usual, with Shift, with Alt.
+const STEP: f64 = 10.0;
+const WIDE_STEP: f64 = 100.0;
+const FINE_STEP: f64 = 1.0;
+
+/// Keys as commands.
+pub(super) fn listen(
+    ctx: &Context,
+    view: &View,
+    document: &Document,
+    dragging: bool,
+    out: &mut Vec<Command>,
+) {
+    if dragging {
+        return;
+    }
+    let pressed = |modifiers: Modifiers, key: Key| {
+        ctx.input_mut(|i| i.consume_shortcut(&KeyboardShortcut::new(modifiers, key)))
+    };
+    if view.page.is_some() {
+        if pressed(Modifiers::NONE, Key::Escape) {
+            out.push(Command::Page(None));
+        }
+        return;
+    }
+    // The more modifiers first: a shortcut with fewer would take the key as well.
+    let path = || document.path().map_or_else(String::new, |path| path.display().to_string());
+    if pressed(CTRL_SHIFT, Key::S) {
+        out.push(Command::Page(Some(Page::Save(SavePage { path: path(), faults: Vec::new(), focus: true }))));
+    }
+    if pressed(CTRL, Key::S) {
+        out.push(Command::Save);
+    }
+    if pressed(CTRL, Key::O) {
+        out.push(Command::Page(Some(Page::Open(OpenPage { focus: true, ..OpenPage::default() }))));
+    }
+    if pressed(Modifiers::NONE, Key::F1) {
+        out.push(Command::Page(Some(Page::Help)));
+    }
+    if ctx.text_edit_focused() {
+        return;
+    }
+    if pressed(CTRL_SHIFT, Key::Z) || pressed(CTRL, Key::Y) {
+        out.push(Command::Redo);
+    }
+    if pressed(CTRL, Key::Z) {
+        out.push(Command::Undo);
+    }
+    if pressed(Modifiers::NONE, Key::M) {
+        let tool = match view.tool {
+            Tool::Measure(_) => Tool::Hand,
+            Tool::Hand => Tool::Measure(Measuring::default()),
+        };
+        out.push(Command::Tool(tool));
+    }
+    if pressed(Modifiers::NONE, Key::Num0) {
+        out.push(Command::Camera(None));
+    }
+    if pressed(Modifiers::NONE, Key::Plus)
+        || pressed(Modifiers::SHIFT, Key::Plus)
+        || pressed(Modifiers::NONE, Key::Equals)
+    {
+        out.push(Command::Zoom(1.25));
+    }
+    if pressed(Modifiers::NONE, Key::Minus) {
+        out.push(Command::Zoom(1.0 / 1.25));
+    }
+    if pressed(Modifiers::NONE, Key::Escape) {
+        match view.tool {
+            Tool::Measure(Measuring { from: Some(_), .. }) => {
+                out.push(Command::Tool(Tool::Measure(Measuring::default())));
+            }
+            Tool::Measure(_) => out.push(Command::Tool(Tool::Hand)),
+            Tool::Hand => out.push(Command::Select(None)),
+        }
+    }
+    if let Some(Subject::Thing(id)) = &view.selected {
+        if pressed(CTRL, Key::D) {
+            out.push(Command::Copy(id.clone()));
+        }
+        if pressed(Modifiers::NONE, Key::Delete) || pressed(Modifiers::NONE, Key::Backspace) {
+            out.push(Command::Edit(Edit::Remove(id.clone())));
+            out.push(Command::Select(None));
+        }
+    }
+    if view.selected.is_some() {
+        in_hand(ctx, &pressed, out);
+    }
+}
+
+/// Arrows move what is in hand along the paper; brackets turn it.
+fn in_hand(ctx: &Context, pressed: &impl Fn(Modifiers, Key) -> bool, out: &mut Vec<Command>) {
+    // A button that the keyboard has reached keeps its arrows: they lead on to the next one.
+    let elsewhere = ctx.memory(|memory| memory.focused().is_some()) && !canvas_has_focus(ctx);
+    let arrows = [
+        (Key::ArrowRight, DVec2::X),
+        (Key::ArrowLeft, DVec2::NEG_X),
+        (Key::ArrowUp, DVec2::Y),
+        (Key::ArrowDown, DVec2::NEG_Y),
+    ];
+    for (key, way) in arrows {
+        for (modifiers, step) in
+            [(Modifiers::SHIFT, WIDE_STEP), (Modifiers::ALT, FINE_STEP), (Modifiers::NONE, STEP)]
+        {
+            if !elsewhere && pressed(modifiers, key) {
+                out.push(Command::Nudge(way * step));
+            }
+        }
+    }
+    for (key, way) in [(Key::OpenBracket, 1.0), (Key::CloseBracket, -1.0)] {
+        if pressed(Modifiers::SHIFT, key) {
+            out.push(Command::Turn(angle::radians(15.0 * way)));
+        }
+        if pressed(Modifiers::NONE, key) {
+            out.push(Command::Turn(angle::radians(way)));
+        }
+    }
+}
+
+fn canvas_has_focus(ctx: &Context) -> bool {
+    let Some(focused) = ctx.memory(egui::Memory::focused) else { return false };
+    super::canvas::is_on_canvas(ctx, focused)
+}

@@ -1,0 +1,44 @@
+//! How the marks are laid, in order, and what the tape must read between them.
+
+use egui::{Grid, Label, RichText, ScrollArea, Ui};
+
+use super::look::{self, size};
+use super::{Desk, widgets};
+
+impl Desk {
+    pub(super) fn marks(&self, ui: &mut Ui) {
+        let texts = self.texts();
+        let words = self.words();
+        let (arrangement, scene) = (&*self.answer.judged, &self.answer.assessment.scene);
+        ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
+            ui.spacing_mut().item_spacing.y = 5.0;
+            if arrangement.aiming.mark_plan.is_empty() {
+                ui.label(widgets::soft(ui, texts.no_marks));
+            }
+            for index in 0..arrangement.aiming.mark_plan.len() {
+                let text = words.instruction(index, scene.tape(index, arrangement));
+                ui.add(Label::new(RichText::new(text).size(size::BODY)).wrap());
+            }
+            if !scene.readings.is_empty() {
+                ui.add_space(6.0);
+                ui.label(RichText::new(texts.tape_must_read).font(look::bold(size::BODY)));
+                Grid::new("readings").num_columns(2).striped(true).show(ui, |ui| {
+                    for reading in &scene.readings {
+                        ui.label(
+                            RichText::new(texts.mark_to_mark(reading.from.as_str(), reading.to.as_str()))
+                                .size(size::BODY),
+                        );
+                        let figure =
+                            RichText::new(words.length(reading.distance)).font(look::bold(size::BODY));
+                        ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
+                            ui.label(figure)
+                        });
+                        ui.end_row();
+                    }
+                });
+            }
+            ui.add_space(6.0);
+            ui.add(Label::new(widgets::soft(ui, texts.laser_caution)).wrap());
+        });
+    }
+}

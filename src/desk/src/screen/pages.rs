@@ -1,0 +1,120 @@
+//! What lies over the screen: open, save as, questions, help.
+
+mod files;
+mod help;
+mod question;
+
+use std::path::PathBuf;
+
+use egui::{Align, Id, Layout, Modal, RichText, ScrollArea, Ui};
+
+use super::Desk;
+use super::command::Command;
+use super::look::{self, size};
+
+/// A page over the screen.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Page {
+    /// What the program is for and the first steps in it.
+    FirstSteps,
+    /// Keys, what is seen, what it does not do.
+    Help,
+    /// Licence texts.
+    Licences,
+    /// Which file to open.
+    Open(OpenPage),
+    /// Where to save.
+    Save(SavePage),
+    /// Something to be decided first.
+    Ask(Question),
+}
+
+/// A path being typed.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct OpenPage {
+    /// What was typed.
+    pub path: String,
+    /// What was wrong with it.
+    pub faults: Vec<String>,
+    /// Whether the field is to be given the keyboard.
+    pub focus: bool,
+}
+
+/// A path being typed.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct SavePage {
+    /// What was typed.
+    pub path: String,
+    /// Why it could not be saved there.
+    pub faults: Vec<String>,
+    /// Whether the field is to be given the keyboard.
+    pub focus: bool,
+}
+
+/// Something to be decided.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Question {
+    /// Work would be lost by leaving.
+    Unsaved(Leaving),
+    /// The file was changed by someone else since it was read.
+    ChangedOnDisk,
+    /// There is a file of that name.
+    Replace(PathBuf),
+}
+
+/// What one is about to do.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Leaving {
+    /// Open another layout.
+    Open(PathBuf),
+    /// Close the program.
+    Quit,
+}
+
+impl Desk {
+    pub(super) fn pages(&mut self, ui: &Ui, out: &mut Vec<Command>) {
+        let Some(mut page) = self.view.page.take() else { return };
+        let texts = self.texts();
+        let (title, width) = match &page {
+            Page::FirstSteps => (texts.first_steps, 720.0),
+            Page::Help => (texts.help, 720.0),
+            Page::Licences => (texts.licences, 720.0),
+            Page::Open(_) => (texts.open, 560.0),
+            Page::Save(_) => (texts.save_as, 560.0),
+            Page::Ask(_) => (texts.question, 480.0),
+        };
+        let screen = ui.ctx().content_rect();
+        let modal = Modal::new(Id::unique("page")).show(ui.ctx(), |ui| {
+            ui.set_width(f32::min(width, screen.width() - 60.0));
+            ui.horizontal(|ui| {
+                ui.label(RichText::new(title).font(look::bold(18.0)));
+                ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+                    if ui.button(texts.close).clicked() {
+                        out.push(Command::Page(None));
+                    }
+                });
+            });
+            ui.add_space(6.0);
+            let most = screen.height() - 130.0;
+            ScrollArea::vertical().max_height(most).show(ui, |ui| {
+                ui.set_width(ui.available_width());
+                match &mut page {
+                    Page::FirstSteps => self.first_steps(ui, out),
+                    Page::Help => self.help(ui, out),
+                    Page::Licences => licences(ui),
+                    Page::Open(open) => self.open_page(ui, open, out),
+                    Page::Save(save) => self.save_page(ui, save, out),
+                    Page::Ask(question) => self.question(ui, question, out),
+                }
+            });
+        });
+        if modal.should_close() {
+            out.push(Command::Page(None));
+        }
+        self.view.page = Some(page);
+    }
+}
+
+fn licences(ui: &mut Ui) {
+    ui.add(egui::Label::new(RichText::new(crate::licences::text()).size(size::SMALL)).wrap());
+}

@@ -1,0 +1,78 @@
+//! Questions before work would be lost.
+
+use egui::{Label, RichText, Ui};
+
+use super::{Leaving, Question};
+use crate::screen::command::Command;
+use crate::screen::look::size;
+use crate::screen::{Desk, widgets};
+
+impl Desk {
+    pub(super) fn question(&self, ui: &mut Ui, question: &Question, out: &mut Vec<Command>) {
+        let texts = self.texts();
+        let ask = |ui: &mut Ui, text: &str| {
+            ui.add(Label::new(RichText::new(text).size(size::LEAD)).wrap());
+            ui.add_space(8.0);
+        };
+        let bay = &self.document().layout().bay.name;
+        match question {
+            Question::Unsaved(leaving) => {
+                ask(ui, &texts.unsaved(bay));
+                let (then, anyway) = match leaving {
+                    Leaving::Open(path) => {
+                        (Command::OpenAnyway(path.clone()), Command::OpenAnyway(path.clone()))
+                    }
+                    Leaving::Quit => (Command::QuitAnyway, Command::QuitAnyway),
+                };
+                ui.horizontal(|ui| {
+                    if widgets::press(ui, self.view.theme, texts.save_first).clicked() {
+                        out.push(Command::SaveThen(Box::new(then)));
+                    }
+                    if widgets::lesser(ui, texts.do_not_save).clicked() {
+                        out.push(Command::Page(None));
+                        out.push(anyway);
+                    }
+                    if widgets::lesser(ui, texts.stay).clicked() {
+                        out.push(Command::Page(None));
+                    }
+                });
+            }
+            Question::ChangedOnDisk => {
+                ask(ui, texts.changed_on_disk);
+                ui.horizontal(|ui| {
+                    if widgets::press(ui, self.view.theme, texts.save_as).clicked() {
+                        let path =
+                            self.document().path().map_or_else(String::new, |p| p.display().to_string());
+                        let page = super::SavePage { path, faults: Vec::new(), focus: true };
+                        out.push(Command::Page(Some(super::Page::Save(page))));
+                    }
+                    if widgets::lesser(ui, texts.replace_it).clicked() {
+                        out.push(Command::SaveOver);
+                    }
+                    if widgets::lesser(ui, texts.stay).clicked() {
+                        out.push(Command::Page(None));
+                    }
+                });
+            }
+            Question::Replace(path) => {
+                ask(ui, &texts.file_is_there(&path.display().to_string()));
+                ui.horizontal(|ui| {
+                    if widgets::press(ui, self.view.theme, texts.other_name).clicked() {
+                        let page = super::SavePage {
+                            path: path.display().to_string(),
+                            faults: Vec::new(),
+                            focus: true,
+                        };
+                        out.push(Command::Page(Some(super::Page::Save(page))));
+                    }
+                    if widgets::lesser(ui, texts.replace_it).clicked() {
+                        out.push(Command::SaveAs(path.clone(), true));
+                    }
+                    if widgets::lesser(ui, texts.stay).clicked() {
+                        out.push(Command::Page(None));
+                    }
+                });
+            }
+        }
+    }
+}

@@ -1,0 +1,76 @@
+//! The answer, in one line: the largest words on the screen, and what would make the space ready.
+
+use baywright_drawing::sign::SignKind;
+use baywright_planner::Verdict;
+use egui::text::LayoutJob;
+use egui::{Align, Color32, CornerRadius, Layout, RichText, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo};
+
+use super::command::Command;
+use super::look::{self, size};
+use super::{Desk, widgets};
+
+impl Desk {
+    pub(super) fn verdict(&self, ui: &mut Ui, out: &mut Vec<Command>) {
+        let words = self.words();
+        let texts = self.texts();
+        let palette = self.view.theme.palette();
+        let assessment = &self.answer.assessment;
+        let verdict = assessment.verdict;
+        ui.horizontal(|ui| {
+            ui.set_height(40.0);
+            let kind = SignKind::of_verdict(verdict);
+            let mark = if kind == SignKind::Tick { "" } else { "!" };
+            let (fill, ink) = widgets::verdict(palette, verdict);
+            let fill = if self.answer.stale { look::colour(palette.soft) } else { fill };
+            widgets::sign(ui, kind, 16.0, mark, (fill, ink));
+            ui.add_space(4.0);
+            let font = look::letters(size::VERDICT, baywright_drawing::Weight::Bold);
+            ui.label(RichText::new(words.verdict(verdict)).font(font));
+            ui.add_space(6.0);
+            ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+                if assessment.on_example_figures {
+                    pill(ui, words.on_example_figures(), look::colour(palette.care));
+                }
+                if self.answer.stale {
+                    pill(ui, texts.stale, look::colour(palette.stops));
+                } else if verdict == Verdict::NotReady && assessment.promise.is_some() {
+                    let press = widgets::press(ui, self.view.theme, texts.do_all);
+                    if press.on_hover_text(texts.do_all_why).clicked() {
+                        out.push(Command::KeepPromise);
+                    }
+                }
+                let summary =
+                    if self.answer.stale { texts.stale_why.to_owned() } else { words.summary(assessment) };
+                told(ui, summary, look::colour(palette.soft));
+            });
+        });
+    }
+}
+
+/// The summary, on one line if it fits, else on two smaller ones; the whole of it for who hovers. The strip never grows:
+/// the drawing must not move under the hand because the answer has become longer.
+fn told(ui: &mut Ui, text: String, colour: Color32) {
+    let room = ui.available_width();
+    let job = |size: f32, rows: usize| {
+        let font = look::letters(size, baywright_drawing::Weight::Regular);
+        let mut job = LayoutJob::simple(text.clone(), font, colour, room);
+        job.wrap.max_rows = rows;
+        ui.painter().layout_job(job)
+    };
+    let one = job(size::LEAD, 1);
+    let galley = if one.elided { job(size::BODY, 2) } else { one };
+    let (rect, response) = ui.allocate_exact_size(Vec2::new(room, 40.0), Sense::hover());
+    ui.painter().galley(egui::pos2(rect.min.x, rect.center().y - galley.size().y * 0.5), galley, colour);
+    response.widget_info(|| WidgetInfo::labeled(egui::Role::Label, true, &text));
+    response.on_hover_text(&text);
+}
+
+/// A text in a frame with round ends.
+fn pill(ui: &mut Ui, text: &str, colour: Color32) {
+    let galley = ui.painter().layout_no_wrap(text.to_owned(), look::bold(size::SMALL), colour);
+    let (rect, response) = ui.allocate_exact_size(galley.size() + Vec2::new(26.0, 9.0), Sense::hover());
+    let round = CornerRadius::same((rect.height() * 0.5) as u8);
+    ui.painter().rect_stroke(rect, round, Stroke::new(1.2, colour), StrokeKind::Inside);
+    ui.painter().galley(rect.center() - galley.size() * 0.5, galley, colour);
+    response.widget_info(|| WidgetInfo::labeled(egui::Role::Label, true, text));
+}

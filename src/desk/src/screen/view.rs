@@ -1,0 +1,96 @@
+//! What is seen and how: everything on the screen that is not the document.
+
+use baywright_drawing::{Axis, Theme};
+use baywright_planner::Subject;
+use baywright_planner::geometry::DVec2;
+use baywright_planner::words::{Language, Units};
+
+use super::pages::Page;
+
+/// Where the eye is: both views have one scale.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Camera {
+    /// px for each mm.
+    pub px_per_mm: f64,
+    /// What lies in the middle of the top view's window, its own frame, mm.
+    pub top: DVec2,
+    /// What lies in the middle of the side view's window: along its axis, above the floor, mm.
+    pub side: DVec2,
+}
+
+/// What a press on the drawing does.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub enum Tool {
+    /// Takes things in hand.
+    #[default]
+    Hand,
+    /// Measures between two points.
+    Measure(Measuring),
+}
+
+/// A measurement being made, or made.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Measuring {
+    /// Whether it is made in the side view.
+    pub in_side_view: bool,
+    /// From here: in the bay for the top view; along the axis and above the floor for the side view.
+    pub from: Option<DVec2>,
+    /// To here.
+    pub to: Option<DVec2>,
+}
+
+/// What the panel on the right shows.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Tab {
+    /// What was found.
+    #[default]
+    Findings,
+    /// How the marks are laid.
+    Marks,
+}
+
+/// One sentence at the foot of the screen.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Notice {
+    /// The sentence.
+    pub text: String,
+    /// Whether something went wrong.
+    pub wrong: bool,
+}
+
+/// What is seen and how.
+#[derive(Clone, Debug, Default)]
+pub struct View {
+    /// Light or dark.
+    pub theme: Theme,
+    /// How lengths are shown.
+    pub units: Units,
+    /// In which language.
+    pub language: Language,
+    /// Large, for arm's length.
+    pub bay_size: bool,
+    /// The paper as the room lies, instead of turned to the car.
+    pub to_room: bool,
+    /// Along what the side view is taken, if it was chosen.
+    pub along: Option<Axis>,
+    /// Where the eye is; `None`: all is seen.
+    pub camera: Option<Camera>,
+    /// What the pointer is over.
+    pub hovered: Option<Subject>,
+    /// What is in hand.
+    pub selected: Option<Subject>,
+    /// The finding whose place is shown, by position.
+    pub pointed: Option<usize>,
+    /// The findings whose limit is explained, by position.
+    pub explained: Option<usize>,
+    /// What a press does.
+    pub tool: Tool,
+    /// What the right panel shows.
+    pub tab: Tab,
+    /// Whether the panel on the left is open where there is little room.
+    pub list_open: bool,
+    /// What lies over the screen.
+    pub page: Option<Page>,
+    /// What was said last.
+    pub notice: Option<Notice>,
+}

@@ -1,0 +1,103 @@
+//! Small parts that several panels are made of.
+
+use baywright_drawing::sign::SignKind;
+use baywright_drawing::theme::Palette;
+use baywright_drawing::{Theme, Weight};
+use baywright_planner::{Severity, Verdict};
+use egui::{Button, Color32, CornerRadius, Painter, Pos2, Response, RichText, Sense, Stroke, Ui, Vec2};
+
+use super::look::{self, size};
+
+/// Paints a sign of the drawing on the screen: octagon, triangle, ring or tick, with what stands in it.
+pub(super) fn paint_sign(
+    on: &Painter,
+    at: Pos2,
+    kind: SignKind,
+    reach: f32,
+    text: &str,
+    colours: (Color32, Color32),
+) {
+    let (fill, ink) = colours;
+    let place = |p: baywright_planner::geometry::DVec2| at + Vec2::new(p.x as f32, p.y as f32) * reach;
+    let parts = kind.parts();
+    if !parts.area.is_empty() {
+        let points = parts.area.iter().map(|&p| place(p)).collect();
+        on.add(egui::Shape::convex_polygon(points, fill, Stroke::NONE));
+    }
+    if let Some(radius) = parts.disc {
+        on.circle_filled(at, radius as f32 * reach, fill);
+    }
+    if let Some(radius) = parts.ring {
+        on.circle_stroke(at, radius as f32 * reach, Stroke::new(1.6, fill));
+    }
+    for line in parts.lines {
+        let points = line.iter().map(|&p| place(p)).collect();
+        on.add(egui::Shape::line(points, Stroke::new((reach * 0.16).max(1.6), ink)));
+    }
+    if !text.is_empty() {
+        let text_ink = if kind == SignKind::Ring { fill } else { ink };
+        let font = look::letters(reach * 1.18, Weight::Bold);
+        let galley = on.layout_no_wrap(text.to_owned(), font, text_ink);
+        let below = Vec2::new(0.0, kind.text_below() as f32 * reach);
+        on.galley(at + below - galley.size() * 0.5, galley, text_ink);
+    }
+}
+
+/// The colour of a severity, and of what stands on it.
+pub(super) fn severity(palette: &Palette, severity: Severity) -> (Color32, Color32) {
+    let fill = match severity {
+        Severity::Stops => palette.stops,
+        Severity::Care => palette.care,
+        Severity::Note => palette.soft,
+    };
+    (look::colour(fill), look::colour(palette.on_sign))
+}
+
+/// The colour of a verdict, and of what stands on it.
+pub(super) fn verdict(palette: &Palette, verdict: Verdict) -> (Color32, Color32) {
+    let fill = match verdict {
+        Verdict::NotReady => palette.stops,
+        Verdict::ReadyWithCare => palette.care,
+        Verdict::Ready => palette.ready,
+    };
+    (look::colour(fill), look::colour(palette.on_sign))
+}
+
+/// A sign that takes its place in a row.
+pub(super) fn sign(
+    ui: &mut Ui,
+    kind: SignKind,
+    reach: f32,
+    text: &str,
+    colours: (Color32, Color32),
+) -> Response {
+    let (rect, response) = ui.allocate_exact_size(Vec2::splat(reach * 2.4), Sense::hover());
+    paint_sign(ui.painter(), rect.center(), kind, reach, text, colours);
+    response
+}
+
+/// The button that does what is most likely wanted: outlined in the hand's colour.
+pub(super) fn press(ui: &mut Ui, theme: Theme, text: impl Into<String>) -> Response {
+    let beam = look::colour(theme.palette().beam);
+    let text = RichText::new(text).font(look::bold(size::SMALL)).color(beam);
+    ui.add(Button::new(text).wrap().stroke(Stroke::new(1.2, beam)).corner_radius(CornerRadius::same(12)))
+}
+
+/// Another button.
+pub(super) fn lesser(ui: &mut Ui, text: impl Into<String>) -> Response {
+    let text = RichText::new(text).size(size::SMALL);
+    ui.add(Button::new(text).corner_radius(CornerRadius::same(12)))
+}
+
+/// A text of lesser weight.
+pub(super) fn soft(ui: &Ui, text: impl Into<String>) -> RichText {
+    let colour = ui.visuals().weak_text_color();
+    RichText::new(text).size(size::SMALL).color(colour)
+}
+
+/// A quiet text that can be pressed.
+pub(super) fn link(ui: &mut Ui, theme: Theme, text: impl Into<String>) -> Response {
+    let beam = look::colour(theme.palette().beam);
+    let text = RichText::new(text).size(size::SMALL).color(beam);
+    ui.add(Button::new(text).frame(false).wrap())
+}

@@ -1,0 +1,11 @@
+//! The whole screen, driven without a window by the accessible names of its controls.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
+
+mod drive;
+mod faults;
+mod names;
+mod pictures;
+mod renderer;
+mod sizes;
+mod support;

@@ -1,0 +1,84 @@
+//! Pictures of the screen in `screenshots`, compared with what is shown now.
+//!
+//! After a change that is meant to show, write them anew and look at them:
+//!
+//! ```text
+//! BAYWRIGHT_WRITE_PICTURES=1 cargo test --test desk pictures
+//! ```
+
+use std::path::{Path, PathBuf};
+
+use baywright_desk::screen::Desk;
+use baywright_desk::screen::command::Command;
+use baywright_drawing::Theme;
+use baywright_planner::Subject;
+use egui::Vec2;
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable;
+use image::RgbaImage;
+
+use crate::support::{demo, desk, screen, usual};
+
+/// So many px of a picture may differ by more than a shade: none in practice, a few where another processor rounds.
+const MOST_PX: usize = 40;
+/// A shade: this much of 255 in any channel.
+const SHADE: u8 = 6;
+
+fn compare(file: &str, screen: &mut Harness<'_, Desk>) -> Result<(), String> {
+    let is = screen.render()?;
+    let path: PathBuf = Path::new(env!("CARGO_MANIFEST_DIR")).join("screenshots").join(file);
+    if std::env::var_os("BAYWRIGHT_WRITE_PICTURES").is_some_and(|wish| wish == "1") {
+        return is.save(&path).map_err(|error| error.to_string());
+    }
+    let was = image::open(&path).map_err(|error| format!("{file}: {error}"))?.to_rgba8();
+    let differ = differing(&was, &is).ok_or_else(|| format!("{file}: another size"))?;
+    if differ > MOST_PX {
+        let other = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join(file);
+        is.save(&other).map_err(|error| error.to_string())?;
+        return Err(format!("{file}: {differ} px differ; it is now {}", other.display()));
+    }
+    Ok(())
+}
+
+fn differing(was: &RgbaImage, is: &RgbaImage) -> Option<usize> {
+    let alike =
+        |a: &image::Rgba<u8>, b: &image::Rgba<u8>| a.0.iter().zip(b.0).all(|(a, b)| a.abs_diff(b) <= SHADE);
+    (was.dimensions() == is.dimensions())
+        .then(|| was.pixels().zip(is.pixels()).filter(|(a, b)| !alike(a, b)).count())
+}
+
+#[test]
+fn pictures_are_what_is_shown() {
+    let mut wrong = Vec::new();
+    let mut check = |file: &str, screen: &mut Harness<'_, Desk>| wrong.extend(compare(file, screen).err());
+
+    let mut light = usual(demo());
+    check("desk-crowded-bay.png", &mut light);
+    light.state_mut().view_mut().theme = Theme::Dark;
+    light.run();
+    check("desk-crowded-bay-dark.png", &mut light);
+
+    let mut applied = usual(demo());
+    applied.get_by_label("Move it: Tool cabinet is inside the keep-clear zone “metal-free area”").click();
+    applied.run();
+    check("desk-one-finding-applied.png", &mut applied);
+
+    let mut clear = usual(desk(Path::new("clear-bay"), None));
+    check("desk-clear-bay.png", &mut clear);
+
+    let mut lift = usual(desk(Path::new("lift-bay"), None));
+    check("desk-lift-bay.png", &mut lift);
+
+    let mut large = screen(demo(), Vec2::new(1920.0, 1080.0), 1.0);
+    large.state_mut().view_mut().bay_size = true;
+    large.run();
+    check("desk-bay-size.png", &mut large);
+
+    let mut in_hand = screen(demo(), Vec2::new(1280.0, 720.0), 1.0);
+    let ctx = in_hand.ctx.clone();
+    in_hand.state_mut().ask(&ctx, Command::Select(Some(Subject::Thing("tool cabinet".into()))));
+    in_hand.run();
+    check("desk-in-hand.png", &mut in_hand);
+
+    assert!(wrong.is_empty(), "look, and write anew with BAYWRIGHT_WRITE_PICTURES=1\n{}", wrong.join("\n"));
+}

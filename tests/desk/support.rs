@@ -1,0 +1,109 @@
+//! A screen without a window, and what tests ask of it.
+
+use std::path::Path;
+
+use baywright_desk::document::Document;
+use baywright_desk::screen::Desk;
+use baywright_planner::{Severity, Verdict};
+use egui::{Pos2, Vec2};
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable;
+
+use crate::renderer::Rasteriser;
+
+/// The day by which the shipped floor surveys are judged in tests.
+pub fn today() -> Option<jiff::civil::Date> {
+    Some(jiff::civil::date(2026, 11, 20))
+}
+
+/// A screen showing an arrangement of a layout.
+pub fn desk(layout: &Path, arrangement: Option<&str>) -> Desk {
+    let mut document = Document::open(layout, today()).unwrap_or_else(|faults| panic!("{faults:?}"));
+    if let Some(arrangement) = arrangement {
+        document.show(&arrangement.into());
+        assert_eq!(document.shown().as_str(), arrangement, "no such arrangement");
+    }
+    Desk::new(document).expect("an answer")
+}
+
+/// The demo.
+pub fn demo() -> Desk {
+    desk(Path::new("crowded-bay"), None)
+}
+
+/// A screen of a size, drawn twice so that everything has found its place.
+pub fn screen(desk: Desk, size: Vec2, scale: f32) -> Harness<'static, Desk> {
+    let mut harness = Harness::builder()
+        .with_size(size)
+        .with_pixels_per_point(scale)
+        .with_max_steps(30)
+        .renderer(Rasteriser::default())
+        .with_context_setup(Desk::install)
+        .build_ui_state(|ui, desk: &mut Desk| whole(ui, |ui| desk.frame(ui)), desk);
+    harness.run();
+    harness
+}
+
+/// The window gives the screen all of itself; the harness leaves a margin.
+pub fn whole(ui: &mut egui::Ui, draw: impl FnOnce(&mut egui::Ui)) {
+    let all = ui.ctx().content_rect();
+    ui.scope_builder(egui::UiBuilder::new().max_rect(all), draw);
+}
+
+/// The usual size.
+pub fn usual(desk: Desk) -> Harness<'static, Desk> {
+    screen(desk, Vec2::new(1440.0, 900.0), 1.0)
+}
+
+/// The verdict on the screen.
+pub fn verdict(harness: &Harness<'_, Desk>) -> Verdict {
+    harness.state().answer().assessment.verdict
+}
+
+/// How many findings of a severity are on the screen.
+pub fn count(harness: &Harness<'_, Desk>, severity: Severity) -> usize {
+    harness.state().answer().assessment.count(severity)
+}
+
+/// Whether a finding about this thing, of this code, is on the screen.
+pub fn blames(harness: &Harness<'_, Desk>, thing: &str, code: &str) -> bool {
+    let findings = &harness.state().answer().assessment.findings;
+    findings.iter().any(|f| f.code.as_str() == code && f.culprit().is_some_and(|id| id.as_str() == thing))
+}
+
+/// The middle of something on the canvas.
+pub fn middle(harness: &Harness<'_, Desk>, label: &str) -> Pos2 {
+    harness.get_by_label(label).rect().center()
+}
+
+/// Presses at one place, moves to another in steps and lets go.
+pub fn drag(harness: &mut Harness<'_, Desk>, from: Pos2, to: Pos2) {
+    hold(harness, from, to);
+    harness.drop_at(to);
+    harness.step();
+    harness.run();
+}
+
+/// The same without letting go.
+pub fn hold(harness: &mut Harness<'_, Desk>, from: Pos2, to: Pos2) {
+    harness.hover_at(from);
+    harness.step();
+    harness.drag_at(from);
+    harness.step();
+    for share in [0.25, 0.5, 0.75, 1.0] {
+        harness.hover_at(from + (to - from) * share);
+        harness.step();
+    }
+}
+
+/// Types a text into a field that is found by its name, and presses Enter.
+pub fn type_into(harness: &mut Harness<'_, Desk>, label: &str, text: &str) {
+    harness.get_by_label(label).click();
+    harness.run();
+    harness.key_combination_modifiers(egui::Modifiers::COMMAND, &[egui::Key::A]);
+    harness.step();
+    harness.get_by_label(label).type_text(text);
+    harness.step();
+    harness.key_press(egui::Key::Enter);
+    harness.run();
+}
