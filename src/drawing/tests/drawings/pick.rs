@@ -371,9 +371,10 @@ proptest! {
             let fit = Fit::Window { size: DVec2::new(900.0, 500.0), px_per_mm, middle: DVec2::new(x, y) };
             paper = Paper { fit, ..paper };
         }
-        for drawing in [top_view(&arrangement, &assessment, &state, &paper), side_view(&arrangement, &assessment, &state, &paper)] {
+        for drawing in views(&arrangement, &assessment, &state, &paper) {
             // Anywhere, and at the middles of what is small.
-            let anywhere = places.iter().map(|&(x, y)| drawing.plan.low + drawing.plan.size() * DVec2::new(x, y));
+            let (low, size) = (drawing.plan.low, drawing.plan.size());
+            let anywhere = places.iter().map(|&(x, y)| low + size * DVec2::new(x, y));
             let small = drawing.boxes().into_iter().map(|(_, bounds)| bounds.centre());
             for px in anywhere.chain(small) {
                 let picked = drawing.pick(px, slack);
@@ -384,7 +385,8 @@ proptest! {
                 // Every item with how surely it is hit: within its own shape, or only by slack.
                 let mut sure: Vec<(u8, u8, &Item)> = Vec::new();
                 let mut maybe: Vec<(u8, u8, &Item)> = Vec::new();
-                for item in drawing.items.iter().filter(|i| i.subject.as_ref().is_some_and(|s| *s != Subject::Floor)) {
+                let shows = |item: &&Item| item.subject.as_ref().is_some_and(|s| *s != Subject::Floor);
+                for item in drawing.items.iter().filter(shows) {
                     for edge in [true, false] {
                         let Some(rank) = rank(item.role, edge) else { continue };
                         let off = off(&drawing, &item.shape, px, edge);
@@ -398,15 +400,20 @@ proptest! {
                 }
                 let top = sure.iter().map(|hit| (hit.0, hit.1)).max();
                 let found = picked.as_ref().and_then(|picked| picked.subject.as_ref());
+                let shows = |hit: &&(u8, u8, &Item)| hit.2.subject.as_ref() == found;
                 match top {
-                    None => prop_assert!(found.is_none() || maybe.iter().any(|hit| hit.2.subject.as_ref() == found)),
+                    None => prop_assert!(found.is_none() || maybe.iter().any(|hit| shows(&hit))),
                     Some(top) => {
-                        let meant = maybe.iter().filter(|hit| (hit.0, hit.1) >= top).any(|hit| hit.2.subject.as_ref() == found);
-                        prop_assert!(meant, "{px}: {found:?} instead of {:?}", sure.iter().map(|h| (h.0, h.2.role, &h.2.subject)).collect::<Vec<_>>());
+                        let meant = maybe.iter().filter(|hit| (hit.0, hit.1) >= top).any(|hit| shows(&hit));
+                        let brief = |hit: &(u8, u8, &Item)| (hit.0, hit.2.role, hit.2.subject.clone());
+                        let sure: Vec<_> = sure.iter().map(brief).collect();
+                        prop_assert!(meant, "{px}: {found:?} instead of {sure:?}");
                     }
                 }
                 if let Some(finding) = picked.and_then(|picked| picked.finding) {
-                    prop_assert!(maybe.iter().any(|hit| hit.2.finding == Some(finding) && matches!(hit.2.role, Role::Flag(_))));
+                    let flags = |item: &Item| matches!(item.role, Role::Flag(_)).then_some(item.finding);
+                    let is_flag = |item: &Item| flags(item) == Some(Some(finding));
+                    prop_assert!(maybe.iter().any(|hit| is_flag(hit.2)));
                 }
             }
         }

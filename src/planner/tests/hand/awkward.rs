@@ -168,8 +168,8 @@ prop_compose! {
         for (i, thing) in arrangement.bay.things.iter_mut().enumerate() {
             thing.id = format!("thing {i}").into();
         }
-        for i in 1..arrangement.bay.things.len() {
-            let Some(way) = beside[i] else { continue };
+        for (i, way) in (1..arrangement.bay.things.len()).zip(beside) {
+            let Some(way) = way else { continue };
             let before = arrangement.bay.things[i - 1].clone();
             let own = &mut arrangement.bay.things[i];
             let (a, b) = (before.outline.bounds(), own.outline.bounds());
@@ -189,7 +189,8 @@ prop_compose! {
         arrangement.bay.marks = (0..).zip(marks)
             .map(|(i, at)| PermanentMark { id: format!("fixed {i}").into(), at }).collect();
         if let Some((at, heading)) = set {
-            arrangement.stands = vec![StandSet::At { place: PlanPose::new(at, heading), height: 500.0, pitch: 0.0 }];
+            let place = PlanPose::new(at, heading);
+            arrangement.stands = vec![StandSet::At { place, height: 500.0, pitch: 0.0 }];
         }
         Awkward(carried(arrangement, &PlanPose::new(far, turned)))
     }

@@ -40,6 +40,10 @@ fn walls(arrangement: &Arrangement) -> Vec<(Subject, Segment)> {
     walls.zip(arrangement.bay.room.edges()).collect()
 }
 
+fn wall(arrangement: &Arrangement, subject: &Subject) -> Segment {
+    walls(arrangement).into_iter().find(|(id, _)| id == subject).unwrap().1
+}
+
 fn any_overlap(a: &[Prism], b: &[Prism], by: DVec2, same_heights: bool) -> f64 {
     let mut most = 0.0_f64;
     for p in a {
@@ -67,7 +71,10 @@ proptest! {
     #![proptest_config(config(250))]
 
     #[test]
-    fn each_runs_from_one_to_the_other_and_says_something_new(arrangement in arrangement(), most in 0..7_usize) {
+    fn each_runs_from_one_to_the_other_and_says_something_new(
+        arrangement in arrangement(),
+        most in 0..7_usize,
+    ) {
         let scene = Scene::of(&arrangement);
         // A rim's pieces lie a little inside it.
         let slack = slack(&arrangement) * 100.0 + 0.01;
@@ -83,10 +90,13 @@ proptest! {
                 prop_assert!(touches(&own, gap.from, slack), "{gap:?}");
                 match &gap.what {
                     Subject::Wall(_) => {
-                        let (_, wall) = walls(&arrangement).into_iter().find(|(id, _)| *id == gap.what).unwrap();
+                        let wall = wall(&arrangement, &gap.what);
                         prop_assert!(wall.distance_to(gap.to) < slack, "{gap:?}");
                     }
-                    other => prop_assert!(touches(&solids(&arrangement, &scene, other), gap.to, slack), "{gap:?}"),
+                    other => {
+                        let against = solids(&arrangement, &scene, other);
+                        prop_assert!(touches(&against, gap.to, slack), "{gap:?}");
+                    }
                 }
             }
         }
@@ -115,19 +125,22 @@ proptest! {
                         if any_overlap(&own, &against, DVec2::ZERO, true) > 0.0 {
                             continue;
                         }
-                        let round: f64 = own.iter().map(|s| s.outline.bounds().size().element_sum() * 2.0).sum();
+                        let round: f64 =
+                            own.iter().map(|s| s.outline.bounds().size().element_sum() * 2.0).sum();
                         let area = any_overlap(&own, &against, by, true);
                         prop_assert!(area <= 0.02 * round, "{gap:?}: {other:?} is met after {by}");
                     }
                 }
-                let after = way * (gap.distance + 0.05);
-                let meets = match &gap.what {
+                let meets = |after: DVec2| match &gap.what {
                     Subject::Wall(_) => {
-                        let (_, wall) = walls(&arrangement).into_iter().find(|(id, _)| *id == gap.what).unwrap();
-                        own.iter().any(|s| distance_to_segment(&s.outline.moved(after), &wall) == Separation::Overlapping)
+                        let wall = wall(&arrangement, &gap.what);
+                        let through = |outline: &Outline| distance_to_segment(&outline.moved(after), &wall);
+                        own.iter().any(|s| through(&s.outline) == Separation::Overlapping)
                     }
                     other => any_overlap(&own, &solids(&arrangement, &scene, other), after, false) > 0.0,
                 };
+                // A tip that shares a hundredth of a millimetre of breadth is soon past.
+                let meets = [1e-3, 5e-3, 0.02, 0.05].iter().any(|more| meets(way * (gap.distance + more)));
                 prop_assert!(meets, "{gap:?}");
             }
         }
@@ -142,13 +155,11 @@ proptest! {
             let Some(expected) = slowly(&arrangement, &scene, &subject, &own) else { continue };
             let told = gaps(&arrangement, &scene, &subject, 9);
             let brief = |all: &[Gap]| all.iter().map(|g| (g.what.clone(), g.distance)).collect::<Vec<_>>();
-            prop_assert_eq!(told.len(), expected.len(), "{:?}: {:?} instead of {:?}", subject, brief(&told), expected);
+            let said = format!("{subject:?}: {:?} instead of {expected:?}", brief(&told));
+            prop_assert_eq!(told.len(), expected.len(), "{}", said);
             for (what, distance) in &expected {
                 let found = told.iter().find(|gap| gap.what == *what);
-                prop_assert!(
-                    found.is_some_and(|gap| (gap.distance - distance).abs() < 0.1),
-                    "{:?}: {:?} instead of {:?}", subject, brief(&told), expected
-                );
+                prop_assert!(found.is_some_and(|gap| (gap.distance - distance).abs() < 0.1), "{}", said);
             }
         }
     }

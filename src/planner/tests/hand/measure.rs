@@ -74,8 +74,9 @@ proptest! {
                 prop_assert!(a.distance(at).min(a.midpoint(b).distance(at)) >= off - 1e-9);
             }
         }
-        for mark in arrangement.bay.marks.iter().map(|m| m.at).chain(scene.wheels).chain(arrangement.bay.room.outer().iter().copied()) {
-            prop_assert!(mark.distance(at) >= off - 1e-9);
+        let marks = arrangement.bay.marks.iter().map(|mark| mark.at).chain(scene.wheels);
+        for point in marks.chain(arrangement.bay.room.outer().iter().copied()) {
+            prop_assert!(point.distance(at) >= off - 1e-9);
         }
     }
 

@@ -51,7 +51,8 @@ proptest! {
         let scene = Scene::of(&arrangement);
         for subject in movable(&arrangement) {
             let got = squared(&arrangement, &scene, &subject, wanted, reach);
-            let mut ways: Vec<DVec2> = arrangement.bay.room.edges().map(|e| (e.to - e.from).normalize()).collect();
+            let walls = arrangement.bay.room.edges().map(|edge| (edge.to - edge.from).normalize());
+            let mut ways: Vec<DVec2> = walls.collect();
             if subject != Subject::Car {
                 ways.push(scene.bay_from_vehicle.ahead());
             }
@@ -59,7 +60,8 @@ proptest! {
             let off = |way: &DVec2, own: DVec2| way.perp_dot(own).abs().min(way.dot(own).abs());
             let is_square = ways.iter().any(|way| off(way, own) < 1e-15 * 4.0);
             // How far the wanted heading is from the nearest right angle.
-            let least = ways.iter().map(|way| libm::asin(off(way, angle::direction(wanted)).min(1.0))).fold(9.0, f64::min);
+            let wanted_way = angle::direction(wanted);
+            let least = ways.iter().map(|way| libm::asin(off(way, wanted_way).min(1.0))).fold(9.0, f64::min);
             prop_assert!(angle::wrapped(got - wanted).abs() <= reach + 1e-12 || got == wanted);
             prop_assert!((angle::wrapped(got - wanted).abs() - least).abs() < 1e-9 || got == wanted);
             if least < reach - 1e-9 {

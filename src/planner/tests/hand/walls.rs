@@ -81,9 +81,11 @@ proptest! {
                 prop_assert_eq!(&gap.id, &arrangement.bay.walls[i].id);
                 prop_assert!((gap.inward.length() - 1.0).abs() < 1e-12);
                 prop_assert!(gap.inward.dot(edge.to - edge.from).abs() < 1e-6 * edge.length());
-                let least = own.iter().map(|(p, _)| (*p - edge.from).dot(gap.inward)).fold(f64::INFINITY, f64::min);
+                let depths = own.iter().map(|(p, _)| (*p - edge.from).dot(gap.inward));
+                let least = depths.fold(f64::INFINITY, f64::min);
                 // A rim is sampled.
-                prop_assert!(gap.gap <= least + slack && gap.gap >= least - 0.02 - slack, "{} {least}", gap.gap);
+                let off = gap.gap - least;
+                prop_assert!(off <= slack && off >= -0.02 - slack, "{} {least}", gap.gap);
                 known.push(gap);
             }
             prop_assert_eq!(gap_to_wall(&arrangement, &scene, &subject, arrangement.bay.walls.len()), None);
@@ -115,7 +117,10 @@ proptest! {
 
     /// A figure typed is the figure read afterwards.
     #[test]
-    fn what_is_moved_by_the_difference_reads_what_was_typed(arrangement in arrangement(), typed in -500.0..3_000.0_f64) {
+    fn what_is_moved_by_the_difference_reads_what_was_typed(
+        arrangement in arrangement(),
+        typed in -500.0..3_000.0_f64,
+    ) {
         let scene = Scene::of(&arrangement);
         for subject in movable(&arrangement) {
             let pose = pose_of(&arrangement, &scene, &subject).unwrap();
