@@ -49,6 +49,9 @@ pub(super) fn listen(
     if pressed(CTRL, Key::O) {
         out.push(Command::Page(Some(Page::Open(OpenPage { focus: true, ..OpenPage::default() }))));
     }
+    if pressed(CTRL, Key::Q) {
+        out.push(Command::Quit);
+    }
     if pressed(Modifiers::NONE, Key::F1) {
         out.push(Command::Page(Some(Page::Help)));
     }

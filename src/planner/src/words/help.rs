@@ -129,4 +129,5 @@ const KEYS: &[(&str, &str)] = &[
     ("+  −  0", "larger, smaller, all"),
     ("Ctrl+O, Ctrl+S, Ctrl+Shift+S", "open, save, save as"),
     ("F1", "help"),
+    ("Ctrl+Q", "close; asks first if something is not saved"),
 ];
