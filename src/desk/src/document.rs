@@ -166,7 +166,7 @@ impl Document {
     pub fn preview(&mut self, edits: &[Edit]) -> Result<(), Refused> {
         let mut after = Layout::clone(self.history.base());
         for edit in edits {
-            after = edit.apply(&after, &self.shown).map_err(Refused::Edit)?;
+            edit.apply_in(&mut after, &self.shown).map_err(Refused::Edit)?;
         }
         self.history.preview(after);
         Ok(())

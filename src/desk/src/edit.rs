@@ -135,10 +135,18 @@ impl Edit {
     /// then as it was.
     pub fn apply(&self, layout: &Layout, arrangement: &Id) -> Result<Layout, EditFault> {
         let mut after = layout.clone();
-        let at = after.arrangements.iter().position(|a| a.id == *arrangement);
-        let at = at.ok_or_else(|| EditFault::NoSuch(arrangement.clone()))?;
-        self.apply_to(&mut after, at)?;
+        self.apply_in(&mut after, arrangement)?;
         Ok(after)
+    }
+
+    /// The same on a layout of one's own.
+    ///
+    /// # Errors
+    /// As [`Edit::apply`]; the layout may then be changed in part.
+    pub(crate) fn apply_in(&self, layout: &mut Layout, arrangement: &Id) -> Result<(), EditFault> {
+        let at = layout.arrangements.iter().position(|a| a.id == *arrangement);
+        let at = at.ok_or_else(|| EditFault::NoSuch(arrangement.clone()))?;
+        self.apply_to(layout, at)
     }
 
     fn apply_to(&self, layout: &mut Layout, at: usize) -> Result<(), EditFault> {

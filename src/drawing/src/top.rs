@@ -24,7 +24,7 @@ use crate::view_state::{Turned, ViewState};
 
 pub(crate) use aiming::{off_place, reach_of_beam};
 pub(crate) use room::grid_step;
-pub(crate) use things::overlap_role;
+pub(crate) use things::{CROWD, overlap_role};
 
 /// What the parts of the top view are drawn from.
 pub(crate) struct Top<'a> {

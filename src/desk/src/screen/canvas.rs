@@ -196,18 +196,16 @@ impl Canvas {
             return;
         }
         let size = |rect: Rect| DVec2::new(f64::from(rect.width()), f64::from(rect.height()));
-        let top = top_view(
-            arrangement,
-            assessment,
-            &from.state,
-            &paper(size(top_rect), camera.px_per_mm, camera.top),
-        );
-        let side = side_view(
-            arrangement,
-            assessment,
-            &from.state,
-            &paper(size(side_rect), camera.px_per_mm, camera.side),
-        );
+        let (state, px) = (&from.state, camera.px_per_mm);
+        // Two drawings of the same answer: each on a core of its own.
+        let (top, side) = std::thread::scope(|scope| {
+            let side = scope.spawn(|| {
+                side_view(arrangement, assessment, state, &paper(size(side_rect), px, camera.side))
+            });
+            let top = top_view(arrangement, assessment, state, &paper(size(top_rect), px, camera.top));
+            // A fault over there is a fault here: it is caught at the frame's edge.
+            (top, side.join().unwrap_or_else(|fault| std::panic::resume_unwind(fault)))
+        });
         self.drawn = Some(Drawn {
             top: Arc::new(top),
             side: Arc::new(side),

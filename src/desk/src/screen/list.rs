@@ -45,18 +45,19 @@ impl Desk {
                 );
             });
         });
-        let entries = self.entries();
-        let all = entries.len() as f32 * ROW_PX;
+        let subjects = self.subjects();
+        let all = subjects.len() as f32 * ROW_PX;
         let room = ui.available_height();
         let most = if self.view.selected.is_some() { room * LIST_SHARE } else { room };
         ScrollArea::vertical()
             .id_salt("in this bay")
             .max_height(most.min(all))
             .auto_shrink([false, false])
-            .show_rows(ui, ROW_PX, entries.len(), |ui, rows| {
+            .show_rows(ui, ROW_PX, subjects.len(), |ui, rows| {
                 ui.spacing_mut().item_spacing.y = 0.0;
-                for entry in entries.get(rows).unwrap_or_default() {
-                    self.row(ui, entry, out);
+                // Only what is seen gets its words.
+                for entry in subjects.get(rows).unwrap_or_default().iter().filter_map(|s| self.entry(s)) {
+                    self.row(ui, &entry, out);
                 }
             });
         if self.view.selected.is_some() {
@@ -123,58 +124,17 @@ impl Desk {
     }
 
     /// Everything that can be pointed at, in one order: car, stands, things, doors, what belongs to floor and aiming.
-    fn entries(&self) -> Vec<Entry> {
-        let words = self.words();
+    fn subjects(&self) -> Vec<Subject> {
         let arrangement = &self.answer.arrangement;
         let bay = &arrangement.bay;
-        let units = words.units();
-        let bare = |mm: f64| units.bare(mm);
-        let car = Entry {
-            subject: Subject::Car,
-            name: self.texts().car.to_owned(),
-            note: format!(
-                "{} \u{d7} {}",
-                bare(arrangement.vehicle.length),
-                words.length(arrangement.vehicle.width)
-            ),
-        };
-        let stands = arrangement.aiming.placements.iter().map(|placement| {
-            let subject = Subject::Stand(placement.id.clone());
-            Entry { name: capital(&words.bare_subject(&subject)), subject, note: words.stand_off(placement) }
-        });
-        let things = bay.things.iter().map(|thing| Entry {
-            subject: Subject::Thing(thing.id.clone()),
-            name: capital(thing.id.as_str()),
-            note: thing_note(&words, thing),
-        });
-        let openings = bay.openings.iter().map(|opening| Entry {
-            subject: Subject::Opening(opening.id.clone()),
-            name: capital(opening.id.as_str()),
-            note: self
-                .texts()
-                .opening_note(opening, bay.walls.get(opening.wall).map(|wall| wall.id.as_str())),
-        });
-        let features = bay.floor_features.iter().map(|feature| Entry {
-            subject: Subject::FloorFeature(feature.id.clone()),
-            name: capital(feature.id.as_str()),
-            note: self.texts().floor_feature(feature.kind).to_owned(),
-        });
-        let runways = bay.runways.iter().map(|runway| Entry {
-            subject: Subject::Runway(runway.id.clone()),
-            name: capital(runway.id.as_str()),
-            note: words.runway_height(runway.top),
-        });
-        let zones = arrangement.aiming.zones.iter().map(|zone| Entry {
-            subject: Subject::Zone(zone.id.clone()),
-            name: capital(zone.id.as_str()),
-            note: words.keep_clear(zone.excludes, Some((zone.span.bottom(), zone.span.top()))),
-        });
-        let free = bay.keep_free.iter().map(|own| Entry {
-            subject: Subject::KeepFree(own.id.clone()),
-            name: capital(own.id.as_str()),
-            note: self.texts().local_rules.to_owned(),
-        });
-        std::iter::once(car)
+        let stands = arrangement.aiming.placements.iter().map(|own| Subject::Stand(own.id.clone()));
+        let things = bay.things.iter().map(|own| Subject::Thing(own.id.clone()));
+        let openings = bay.openings.iter().map(|own| Subject::Opening(own.id.clone()));
+        let features = bay.floor_features.iter().map(|own| Subject::FloorFeature(own.id.clone()));
+        let runways = bay.runways.iter().map(|own| Subject::Runway(own.id.clone()));
+        let zones = arrangement.aiming.zones.iter().map(|own| Subject::Zone(own.id.clone()));
+        let free = bay.keep_free.iter().map(|own| Subject::KeepFree(own.id.clone()));
+        std::iter::once(Subject::Car)
             .chain(stands)
             .chain(things)
             .chain(openings)
@@ -183,6 +143,49 @@ impl Desk {
             .chain(zones)
             .chain(free)
             .collect()
+    }
+
+    /// The words of one row.
+    fn entry(&self, subject: &Subject) -> Option<Entry> {
+        let words = self.words();
+        let texts = self.texts();
+        let arrangement = &self.answer.arrangement;
+        let bay = &arrangement.bay;
+        let note = match subject {
+            Subject::Car => {
+                let vehicle = &arrangement.vehicle;
+                format!("{} \u{d7} {}", words.units().bare(vehicle.length), words.length(vehicle.width))
+            }
+            Subject::Stand(id) => {
+                words.stand_off(arrangement.aiming.placements.iter().find(|own| own.id == *id)?)
+            }
+            Subject::Thing(id) => thing_note(&words, bay.things.iter().find(|own| own.id == *id)?),
+            Subject::Opening(id) => {
+                let opening = bay.openings.iter().find(|own| own.id == *id)?;
+                texts.opening_note(opening, bay.walls.get(opening.wall).map(|wall| wall.id.as_str()))
+            }
+            Subject::FloorFeature(id) => {
+                texts.floor_feature(bay.floor_features.iter().find(|own| own.id == *id)?.kind).to_owned()
+            }
+            Subject::Runway(id) => words.runway_height(bay.runways.iter().find(|own| own.id == *id)?.top),
+            Subject::Zone(id) => {
+                let zone = arrangement.aiming.zones.iter().find(|own| own.id == *id)?;
+                words.keep_clear(zone.excludes, Some((zone.span.bottom(), zone.span.top())))
+            }
+            _ => texts.local_rules.to_owned(),
+        };
+        let name = match subject {
+            Subject::Car => texts.car.to_owned(),
+            Subject::Stand(_) => capital(&words.bare_subject(subject)),
+            Subject::Thing(id)
+            | Subject::Opening(id)
+            | Subject::FloorFeature(id)
+            | Subject::Runway(id)
+            | Subject::Zone(id)
+            | Subject::KeepFree(id) => capital(id.as_str()),
+            _ => return None,
+        };
+        Some(Entry { subject: subject.clone(), name, note })
     }
 }
 

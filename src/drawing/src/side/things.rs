@@ -13,6 +13,7 @@ use crate::pen::{Pen, size};
 use crate::role::Role;
 use crate::space::Taken;
 use crate::text::Weight;
+use crate::top::CROWD;
 use crate::top::overlap_role;
 
 /// A thing that the view shows.
@@ -163,11 +164,16 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>, drawn: &[Drawn], told: b
     let nearest = |on_axis: bool| {
         drawn.iter().rev().filter(move |d| d.shown.blamed == told && d.shown.on_axis == on_axis)
     };
-    for thing in nearest(true).chain(nearest(false)) {
+    // Of a crowd behind one another only the nearest are named; the rest would cover one another's names.
+    let most = if !told && drawn.len() > CROWD { MOST_NAMES } else { usize::MAX };
+    for (place, thing) in nearest(true).chain(nearest(false)).enumerate() {
         let Some(own) = side.arrangement.bay.things.get(thing.shown.index) else { continue };
         let Some(around) = overlap_box(&thing.around, &pen.placed.plan) else { continue };
         let subject = Some(Subject::Thing(own.id.clone()));
         let in_hand = subject == side.state.selected || subject == side.state.hovered;
+        if place >= most && !in_hand {
+            continue;
+        }
         let strongly = thing.shown.on_axis || thing.shown.blamed || in_hand;
         pen.name(Wanted {
             text: own.id.as_str(),
@@ -184,6 +190,9 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>, drawn: &[Drawn], told: b
         });
     }
 }
+
+/// So many things of a crowd are named, those that findings blame not counted.
+const MOST_NAMES: usize = 40;
 
 /// A name that would cover as much as this is left out: seen from the side much stands in one place.
 const NAME_COST: f64 = 50.0;

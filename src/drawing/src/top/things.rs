@@ -84,6 +84,11 @@ fn named_box(pen: &Pen<'_>, top: &Top<'_>, placed: &PlacedThing) -> Option<Bound
 /// The share of its box that a thing fills when a name beside the box is still beside the thing.
 const MOSTLY_FULL: f64 = 0.45;
 
+/// More things than this are a crowd.
+pub(crate) const CROWD: usize = 120;
+/// Smaller than this on the paper they are specks, px.
+const SPECK_PX: f64 = 26.0;
+
 /// Hatches what is shared and cannot be; says how far things are in.
 pub(super) fn overlaps(pen: &mut Pen<'_>, top: &Top<'_>) {
     for told in flagged(top.assessment) {
@@ -115,9 +120,11 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>, told: bool) {
     let soft = pen.style(size::SMALL, Weight::Regular);
     let roof = top.scene.carried_at + top.arrangement.vehicle.height;
     let in_hand = |thing: &Thing| {
-        let subject = Some(Subject::Thing(thing.id.clone()));
-        subject == top.state.selected || subject == top.state.hovered
+        [&top.state.selected, &top.state.hovered]
+            .into_iter()
+            .any(|state| matches!(state, Some(Subject::Thing(id)) if *id == thing.id))
     };
+    let crowd = top.arrangement.bay.things.len() > CROWD;
     // What is in hand is named first and whatever it covers.
     let first_round = |thing: &Thing| in_hand(thing) || top.blamed.contains(&thing.id);
     let things = || {
@@ -129,6 +136,11 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>, told: bool) {
     for (thing, placed) in first.chain(rest) {
         let Some(around) = named_box(pen, top, placed) else { continue };
         if !pen.placed.plan.meets(&around) {
+            continue;
+        }
+        // In a crowd of specks a name belongs to none of them; whoever comes nearer sees the names.
+        let speck = around.size().max_element() < SPECK_PX * pen.enlarged;
+        if !told && crowd && speck {
             continue;
         }
         let overhead = thing.span.bottom() >= roof;

@@ -171,7 +171,7 @@ impl Canvas {
             if !own.is_positive() {
                 continue;
             }
-            let id = id_of(side).with(name_of(&subject));
+            let id = id_of(side).with(key_of(&subject));
             let response = ui.interact(own, id, Sense::focusable_noninteractive());
             response.widget_info(|| {
                 let name = texts.on_canvas(&words.subject(&subject), side == Side::Top);
@@ -208,9 +208,26 @@ impl Canvas {
     }
 }
 
-/// One word for a subject, for the widget's own name.
-fn name_of(subject: &Subject) -> String {
-    format!("{subject:?}")
+/// What tells a subject apart, for the widget's own name.
+fn key_of(subject: &Subject) -> (u8, &str, &str) {
+    match subject {
+        Subject::Car => (0, "", ""),
+        Subject::Thing(id) => (1, id.as_str(), ""),
+        Subject::Zone(id) => (2, id.as_str(), ""),
+        Subject::Target(id) => (3, id.as_str(), ""),
+        Subject::Stand(id) => (4, id.as_str(), ""),
+        Subject::Sensor => (5, "", ""),
+        Subject::Wall(id) => (6, id.as_str(), ""),
+        Subject::Opening(id) => (7, id.as_str(), ""),
+        Subject::FloorFeature(id) => (8, id.as_str(), ""),
+        Subject::Runway(id) => (9, id.as_str(), ""),
+        Subject::KeepFree(id) => (10, id.as_str(), ""),
+        Subject::Mark(id) => (11, id.as_str(), ""),
+        Subject::Run(from, to) => (12, from.as_str(), to.as_str()),
+        Subject::Ceiling => (13, "", ""),
+        Subject::Floor => (14, "", ""),
+        Subject::Figures => (15, "", ""),
+    }
 }
 
 fn on_screen(rect: Rect, px: DVec2) -> Pos2 {
