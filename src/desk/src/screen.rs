@@ -172,9 +172,28 @@ impl Desk {
         let mut commands = Vec::new();
         self.panels(ui, &mut commands);
         self.scroll_to = None;
+        self.settle_hover(&mut commands);
         if !commands.is_empty() {
             self.carry_out(&ctx, commands);
             ctx.request_repaint();
+        }
+    }
+
+    /// What the pointer is over: the last row or card that said so, else what the canvas found, else nothing. Sent only if
+    /// it changed, so that a resting pointer brings no further frames.
+    fn settle_hover(&self, commands: &mut Vec<Command>) {
+        let mut told = None;
+        commands.retain(|command| match command {
+            Command::Hover(subject) => {
+                told = Some(subject.clone());
+                false
+            }
+            _ => true,
+        });
+        let here = if self.canvas.is_under_pointer() { self.view.hovered.clone() } else { None };
+        let now = told.unwrap_or(here);
+        if now != self.view.hovered {
+            commands.push(Command::Hover(now));
         }
     }
 

@@ -80,6 +80,8 @@ fn run(slot: &std::rc::Rc<std::cell::RefCell<Option<Desk>>>, only_x11: bool) -> 
             .with_min_inner_size([800.0, 520.0])
             .with_icon(icon),
         renderer: Renderer::Glow,
+        // There are no gradients to smooth, and without a graphics card each px of noise is worked out by the processor.
+        dithering: false,
         centered: false,
         persist_window: false,
         ..NativeOptions::default()

@@ -42,6 +42,8 @@ pub(super) struct Canvas {
     drag: Option<Drag>,
     /// What was drawn last.
     drawn: Option<Drawn>,
+    /// Whether the pointer is over one of the views.
+    under_pointer: bool,
     /// What the thing in hand was drawn onto last.
     snaps: Vec<Snap>,
 }
@@ -105,6 +107,11 @@ impl Canvas {
     /// The bay's frame from the top view's.
     pub fn bay_from_top(&self) -> PlanPose {
         self.drawn.as_ref().map_or(PlanPose::IDENTITY, |drawn| drawn.top.bay_from_view)
+    }
+
+    /// Whether the pointer was over one of the views when it was listened to.
+    pub const fn is_under_pointer(&self) -> bool {
+        self.under_pointer
     }
 
     /// Where the eye is.

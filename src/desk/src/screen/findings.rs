@@ -162,7 +162,6 @@ impl Desk {
         let response = ui.interact(rect, ui.scope_id().with(("card", index)), Sense::hover());
         if response.hovered()
             && let Some(subject) = finding.subjects.first().cloned().map(super::whole)
-            && self.view.hovered.as_ref() != Some(&subject)
         {
             out.push(Command::Hover(Some(subject)));
         }

@@ -115,7 +115,7 @@ impl Desk {
             let told = format!("{}, {}", entry.name, entry.note);
             egui::WidgetInfo::selected(egui::Role::ListBoxOption, true, selected, told)
         });
-        if response.hovered() && !hovered {
+        if response.hovered() {
             out.push(Command::Hover(Some(entry.subject.clone())));
         }
         if response.clicked() {

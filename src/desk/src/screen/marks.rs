@@ -22,7 +22,7 @@ impl Desk {
             if !scene.readings.is_empty() {
                 ui.add_space(6.0);
                 ui.label(RichText::new(texts.tape_must_read).font(look::bold(size::BODY)));
-                Grid::new("readings").num_columns(2).striped(true).show(ui, |ui| {
+                Grid::new("readings").num_columns(2).show(ui, |ui| {
                     for reading in &scene.readings {
                         ui.label(
                             RichText::new(texts.mark_to_mark(reading.from.as_str(), reading.to.as_str()))

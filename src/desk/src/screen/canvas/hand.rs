@@ -105,6 +105,7 @@ impl Canvas {
             drawn.drawing(side).pick(px, SLACK_PX)?.subject.map(whole)
         });
         let hovered = hovered.filter(|_| view.tool == Tool::Hand);
+        self.under_pointer = over.is_some();
         if over.is_some() && hovered != view.hovered {
             out.push(Command::Hover(hovered));
         }

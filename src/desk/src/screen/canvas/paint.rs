@@ -275,49 +275,61 @@ fn round(centre: DVec2, radius: f64) -> Vec<DVec2> {
         .collect()
 }
 
-/// A thin line with soft edges, as two triangles wide on either side.
+/// A thin line with soft edges. Each triangle costs a software renderer more than its px: a line up to [`TENT_PX`] wide is
+/// full along its middle and fades to both sides, a wider one has a full strip between two soft ones.
 pub(super) fn thin_line(mesh: &mut Mesh, [a, b]: [DVec2; 2], width: f64, colour: Color32) {
     let (a, b) = (Vec2::new(a.x as f32, a.y as f32), Vec2::new(b.x as f32, b.y as f32));
     let along = (b - a).normalized();
     let across = Vec2::new(-along.y, along.x);
-    // Half a px of softness on either side; a line thinner than a px is fainter instead.
-    let strength = (width as f32).min(1.0);
-    let inner = (0.5 * (width as f32 - 1.0)).max(0.0);
-    let outer = inner + 1.0;
-    let solid = colour.gamma_multiply(strength);
+    let width = width as f32;
     let base = mesh.vertices.len() as u32;
+    let lanes: &[(f32, bool)] = if width <= TENT_PX {
+        // As much ink as a full line of that width.
+        &[(-1.0, false), (0.0, true), (1.0, false)]
+    } else {
+        &[(-0.5, false), (-0.5, true), (0.5, true), (0.5, false)]
+    };
+    let (solid, reach, soft) = if width <= TENT_PX {
+        (colour.gamma_multiply((width * 0.9).min(1.0)), width.max(1.0), 0.0)
+    } else {
+        (colour, width, 0.5)
+    };
     for end in [a, b] {
-        mesh.colored_vertex((end - across * outer).to_pos2(), Color32::TRANSPARENT);
-        mesh.colored_vertex((end - across * inner).to_pos2(), solid);
-        mesh.colored_vertex((end + across * inner).to_pos2(), solid);
-        mesh.colored_vertex((end + across * outer).to_pos2(), Color32::TRANSPARENT);
+        for &(side, full) in lanes {
+            let off = side * reach + side.signum() * if full { -soft } else { soft };
+            let (at, ink) = if full && side == 0.0 {
+                (end, solid)
+            } else {
+                (end + across * off, if full { solid } else { Color32::TRANSPARENT })
+            };
+            mesh.colored_vertex(at.to_pos2(), ink);
+        }
     }
-    for lane in 0..3 {
-        let (p, q) = (base + lane, base + lane + 4);
+    let count = lanes.len() as u32;
+    for lane in 0..count - 1 {
+        let (p, q) = (base + lane, base + lane + count);
         mesh.add_triangle(p, p + 1, q);
         mesh.add_triangle(p + 1, q + 1, q);
     }
 }
 
-/// A small dot as a square with soft corners: an octagon.
+/// Up to this width a line is drawn without a full strip, px.
+const TENT_PX: f32 = 1.6;
+
+/// A small dot: at its size a square looks as round as a circle, and costs a quarter of it.
 pub(super) fn dot(mesh: &mut Mesh, at: DVec2, radius: f64, colour: Color32) {
-    let base = mesh.vertices.len() as u32;
-    let centre = Pos2::new(at.x as f32, at.y as f32);
-    mesh.colored_vertex(centre, colour);
-    for i in 0..8_u32 {
-        let (sin, cos) = (std::f32::consts::TAU * i as f32 / 8.0).sin_cos();
-        mesh.colored_vertex(centre + Vec2::new(cos, sin) * (radius as f32 + 0.25), colour);
-    }
-    for i in 0..8 {
-        mesh.add_triangle(base, base + 1 + i, base + 1 + (i + 1) % 8);
-    }
+    let half = Vec2::splat(radius as f32 * ROUND);
+    mesh.add_colored_rect(Rect::from_center_size(Pos2::new(at.x as f32, at.y as f32), half * 2.0), colour);
 }
+
+/// Half the side of a square of a circle's area: √π / 2.
+const ROUND: f32 = 0.886;
 
 /// One mesh of a hatch.
 pub(super) fn hatch_mesh(hatching: &ink::Hatching, width: f64, colour: Color32) -> Arc<Mesh> {
     let mut mesh = Mesh::default();
-    mesh.reserve_vertices(hatching.lines.len() * 8 + hatching.dots.len() * 9);
-    mesh.reserve_triangles(hatching.lines.len() * 6 + hatching.dots.len() * 8);
+    mesh.reserve_vertices(hatching.lines.len() * 8 + hatching.dots.len() * 4);
+    mesh.reserve_triangles(hatching.lines.len() * 6 + hatching.dots.len() * 2);
     for &line in &hatching.lines {
         thin_line(&mut mesh, line, width, colour);
     }
