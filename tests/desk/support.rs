@@ -47,6 +47,8 @@ pub fn screen(desk: Desk, size: Vec2, scale: f32) -> Harness<'static, Desk> {
 /// The window gives the screen all of itself; the harness leaves a margin.
 pub fn whole(ui: &mut egui::Ui, draw: impl FnOnce(&mut egui::Ui)) {
     let all = ui.ctx().content_rect();
+    // As the window is cleared.
+    ui.painter().rect_filled(all, 0.0, ui.visuals().faint_bg_color);
     ui.scope_builder(egui::UiBuilder::new().max_rect(all), draw);
 }
 

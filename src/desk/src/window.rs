@@ -45,7 +45,8 @@ impl eframe::App for Window {
     }
 
     fn clear_color(&self, visuals: &egui::Visuals) -> [f32; 4] {
-        visuals.panel_fill.to_normalized_gamma_f32()
+        // The paper: the canvas need not fill its ground itself, which a software renderer would feel.
+        visuals.faint_bg_color.to_normalized_gamma_f32()
     }
 
     fn persist_egui_memory(&self) -> bool {

@@ -4,7 +4,7 @@ use baywright_drawing::list::Shape as Listed;
 use baywright_drawing::{Role, Theme, View as Side};
 use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2};
-use egui::{CornerRadius, Pos2, Rect, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo};
+use egui::{Pos2, Rect, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo};
 
 use super::grip::{self, Grip};
 use super::paint::Painter;
@@ -23,8 +23,7 @@ impl Canvas {
     pub fn show(&mut self, ui: &mut Ui, answer: &Answer, view: &View, out: &mut Vec<Command>) {
         self.fills.next_frame();
         let Some(drawn) = self.drawn.clone() else { return };
-        let paper = look::colour(view.theme.palette().paper);
-        ui.painter().rect_filled(ui.max_rect(), CornerRadius::ZERO, paper);
+        // The ground is the window's own, cleared to the paper's colour.
         for side in [Side::Top, Side::Side] {
             title(ui, &drawn, side, answer, view, out);
             self.view(ui, &drawn, side, answer, view, out);
