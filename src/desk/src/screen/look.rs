@@ -97,9 +97,13 @@ pub(crate) fn apply(ctx: &egui::Context, theme: Theme) {
     ctx.set_visuals_of(kind, visuals);
 }
 
+/// How strong the edges of fields and buttons are, and the ground of what is chosen.
+const EDGE: f32 = 0.8;
+const SELECTION: f32 = 0.22;
+
 fn visuals(p: &Palette, dark: bool) -> Visuals {
     let mut v = if dark { Visuals::dark() } else { Visuals::light() };
-    let edge = Stroke::new(1.0, colour(p.soft.faded(0.55)));
+    let edge = Stroke::new(1.0, colour(p.soft.faded(EDGE)));
     let radius = CornerRadius::same(3);
     v.panel_fill = colour(p.panel);
     v.window_fill = colour(p.panel);
@@ -111,8 +115,8 @@ fn visuals(p: &Palette, dark: bool) -> Visuals {
     v.warn_fg_color = colour(p.care);
     v.error_fg_color = colour(p.stops);
     v.weak_text_color = Some(colour(p.soft));
-    v.selection.bg_fill = colour(p.beam.faded(0.22));
-    v.selection.stroke = Stroke::new(1.5, colour(p.beam));
+    v.selection.bg_fill = colour(p.beam.faded(SELECTION));
+    v.selection.stroke = Stroke::new(1.5, colour(p.ink));
     v.window_corner_radius = CornerRadius::same(6);
     v.menu_corner_radius = CornerRadius::same(4);
     v.popup_shadow.blur = 8;
@@ -140,4 +144,48 @@ fn visuals(p: &Palette, dark: bool) -> Visuals {
     v.widgets.active.bg_fill = colour(p.sheet);
     v.widgets.open.bg_stroke = Stroke::new(1.0, colour(p.beam));
     v
+}
+
+#[cfg(test)]
+mod tests {
+    use baywright_drawing::theme::contrast;
+
+    use super::*;
+
+    /// One colour over another.
+    fn over(top: Colour, ground: Colour) -> Colour {
+        let mix =
+            |a: u8, b: u8| (f32::from(a) * top.opacity + f32::from(b) * (1.0 - top.opacity)).round() as u8;
+        let [a, b] = [top.rgb, ground.rgb];
+        Colour { rgb: [mix(a[0], b[0]), mix(a[1], b[1]), mix(a[2], b[2])], opacity: 1.0 }
+    }
+
+    /// WCAG 2.2: 4.5 to 1 for texts (1.4.3), 3 to 1 for the edges of what can be pressed or typed into (1.4.11).
+    #[test]
+    fn every_pair_of_the_screen_can_be_told_apart() {
+        for theme in [Theme::Light, Theme::Dark] {
+            let p = theme.palette();
+            let chosen = over(p.beam.faded(SELECTION), p.panel);
+            let hovered = over(p.beam.faded(0.1), p.panel);
+            for (what, text, ground) in [
+                ("chosen", p.ink, chosen),
+                ("typed and chosen", p.ink, over(p.beam.faded(SELECTION), p.sheet)),
+                ("hovered row", p.ink, hovered),
+                ("note in a hovered row", p.soft, hovered),
+                ("a press", p.beam, p.sheet),
+                ("a link", p.beam, p.panel),
+                ("a fault", p.stops, p.panel),
+                ("a number of a card", p.care, p.sheet),
+            ] {
+                let ratio = contrast(text, ground);
+                assert!(ratio >= 4.5, "{theme:?} {what}: {ratio:.2}");
+            }
+            for ground in [p.sheet, p.panel] {
+                for (what, edge) in [("edge", over(p.soft.faded(EDGE), ground)), ("focus", p.beam)] {
+                    let ratio = contrast(edge, ground);
+                    assert!(ratio >= 3.0, "{theme:?} {what}: {ratio:.2}");
+                }
+            }
+        }
+    }
 }

@@ -84,7 +84,8 @@ impl Desk {
             Page::Ask(_) => (texts.question, 480.0),
         };
         let screen = ui.ctx().content_rect();
-        let modal = Modal::new(Id::unique("page")).show(ui.ctx(), |ui| {
+        let frame = egui::Frame::window(ui.style()).inner_margin(egui::Margin::same(18));
+        let modal = Modal::new(Id::unique("page")).frame(frame).show(ui.ctx(), |ui| {
             ui.set_width(f32::min(width, screen.width() - 60.0));
             ui.horizontal(|ui| {
                 ui.label(RichText::new(title).font(look::bold(18.0)));
@@ -96,7 +97,7 @@ impl Desk {
             });
             ui.add_space(6.0);
             let most = screen.height() - 130.0;
-            ScrollArea::vertical().max_height(most).show(ui, |ui| {
+            ScrollArea::vertical().max_height(most).min_scrolled_height(most).show(ui, |ui| {
                 ui.set_width(ui.available_width());
                 match &mut page {
                     Page::FirstSteps => self.first_steps(ui, out),
