@@ -61,16 +61,30 @@ pub(crate) fn open(desk: Desk) -> Result<(), NoWindow> {
     if cfg!(target_os = "linux") && !x11 && !wayland {
         return Err(NoWindow::NoDisplay);
     }
-    let slot = std::rc::Rc::new(std::cell::RefCell::new(Some(desk)));
-    let first = run(&slot, false);
-    match first {
-        // A Wayland display that is named and dead is not left for X11 by the library.
-        Err(NoWindow::Other(_)) if cfg!(target_os = "linux") && x11 && wayland => run(&slot, true),
-        first => first,
-    }
+    // Faults are told on the screen, or in the one sentence that there is no window; not as a trace on the terminal.
+    std::panic::set_hook(Box::new(|_| {}));
+    // The window's library takes Wayland where it is named and cannot turn to X11 afterwards.
+    run(desk, x11 && !(wayland && wayland_answers()))
 }
 
-fn run(slot: &std::rc::Rc<std::cell::RefCell<Option<Desk>>>, only_x11: bool) -> Result<(), NoWindow> {
+/// Whether somebody listens where the environment says that Wayland is.
+#[cfg(target_os = "linux")]
+fn wayland_answers() -> bool {
+    if std::env::var_os("WAYLAND_SOCKET").is_some() {
+        return true;
+    }
+    let Some(name) = std::env::var_os("WAYLAND_DISPLAY") else { return false };
+    let folder = std::env::var_os("XDG_RUNTIME_DIR").map(std::path::PathBuf::from).unwrap_or_default();
+    // An absolute name stays as it is.
+    std::os::unix::net::UnixStream::connect(folder.join(name)).is_ok()
+}
+
+#[cfg(not(target_os = "linux"))]
+const fn wayland_answers() -> bool {
+    false
+}
+
+fn run(desk: Desk, only_x11: bool) -> Result<(), NoWindow> {
     // Without its icon the window is still a window.
     let icon = eframe::icon_data::from_png_bytes(ICON).unwrap_or_default();
     let mut options = NativeOptions {
@@ -95,14 +109,12 @@ fn run(slot: &std::rc::Rc<std::cell::RefCell<Option<Desk>>>, only_x11: bool) -> 
         }));
     }
     let _ = only_x11;
-    let slot = std::rc::Rc::clone(slot);
     let opened = catch_unwind(AssertUnwindSafe(|| {
         eframe::run_native(
             "Baywright",
             options,
             Box::new(move |made| {
                 Desk::install(&made.egui_ctx);
-                let desk = slot.borrow_mut().take().ok_or("the screen was given away already")?;
                 Ok(Box::new(Window { desk, rescue: Rescue::default(), title: String::new() }))
             }),
         )
@@ -124,24 +136,21 @@ pub(crate) fn words_of(fault: &(dyn Any + Send)) -> String {
 }
 
 fn why(words: &str) -> NoWindow {
-    let lower = words.to_lowercase();
-    let library = [
-        "xkbcommon",
-        "libx11",
-        "libxcursor",
-        "libxi",
-        "libxrender",
-        "libgl",
-        "libegl",
-        "glx",
-        "egl",
-        "wayland-client",
-    ]
-    .into_iter()
-    .find(|name| lower.contains(name));
-    match library {
-        Some(_) => NoWindow::Missing(words.lines().next().unwrap_or_default().to_owned()),
-        None => NoWindow::Other(words.lines().next().unwrap_or_default().to_owned()),
+    let line = words.lines().next().unwrap_or_default();
+    // Where in its own source a library met the fault helps nobody who reads this.
+    let line = match line.split_once(".rs:") {
+        Some((_, after)) => after.split_once(": ").map_or(after, |(_, words)| words),
+        None => line,
+    };
+    let lower = line.to_lowercase();
+    if lower.contains("glutin configs") {
+        return NoWindow::Missing("OpenGL could not be started".to_owned());
+    }
+    let missing = ["xkbcommon", "libx", "xlib", "libgl", "libegl", "shared librar"];
+    if missing.into_iter().any(|name| lower.contains(name)) {
+        NoWindow::Missing(line.trim_end_matches('.').to_owned())
+    } else {
+        NoWindow::Other(line.to_owned())
     }
 }
 
@@ -150,7 +159,7 @@ impl std::fmt::Display for NoWindow {
         match self {
             Self::NoDisplay => f.write_str("there is no display"),
             Self::Missing(words) => {
-                write!(f, "a library of the system is missing: {words}; on Debian: {INSTALL}")
+                write!(f, "a part of the system is missing: {words}; on Debian: {INSTALL}")
             }
             Self::Other(words) => f.write_str(words),
         }
@@ -165,6 +174,11 @@ mod tests {
     fn a_missing_library_is_named_with_the_line_that_installs_it() {
         let said = why("Library libxkbcommon-x11.so could not be loaded.").to_string();
         assert!(said.contains("libxkbcommon-x11") && said.contains("apt-get install"), "{said}");
+        let said =
+            why("os error at a/b/mod.rs:788: Failed to load one of xlib's shared libraries").to_string();
+        assert!(said.contains("Failed to load one of xlib's") && !said.contains("mod.rs"), "{said}");
+        let said = why("Found no glutin configs matching the template: ConfigTemplate { .. }").to_string();
+        assert!(said.contains("OpenGL could not be started; on Debian"), "{said}");
         assert_eq!(why("out of memory").to_string(), "out of memory");
         let fault: Box<dyn Any + Send> = Box::new("words".to_owned());
         assert_eq!(words_of(&*fault), "words");
