@@ -4,7 +4,7 @@ use std::io::{self, Write};
 
 use baywright_files::Loaded;
 use baywright_planner::model::{Arrangement, Id, validate};
-use baywright_planner::words::{Language, Words};
+use baywright_planner::words::{Language, Words, letter};
 use baywright_planner::{Assessment, Finding, Severity, Verdict, assess};
 
 use crate::commands::Check;
@@ -143,7 +143,7 @@ pub(crate) fn answer(
         writeln!(out, "\n  {}:", words.heading(severity))?;
         for finding in group {
             number += 1;
-            writeln!(out, "  {number:>2}. {}", words.line(finding))?;
+            writeln!(out, "  {:>2}. {}", letter(number), words.line(finding))?;
             if let Some(cure) = words.cure(finding) {
                 writeln!(out, "      \u{2192} {cure}")?;
             }

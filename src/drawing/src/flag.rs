@@ -1,10 +1,11 @@
-//! Flags: the finding's number in the shape of its severity, near its place, with a line to it.
+//! Flags: the finding's letter in the shape of its severity, near its place, with a line to it.
 //!
 //! A small search from near to far, the same every time: a flag never covers another flag, a mark, a target or a text,
 //! and never leaves the paper.
 
 use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, angle};
+use baywright_planner::words::letter;
 
 use crate::finding::Flagged;
 use crate::list::{Item, Shape, Sign};
@@ -25,8 +26,8 @@ const FAR_COST: f64 = 0.35;
 const TIP_PX: f64 = 2.2;
 /// How much larger than the flag the box is that the next one rather keeps off.
 const HALO: f64 = 1.7;
-/// Flags in numbers of three figures are larger.
-const THREE_FIGURES: usize = 100;
+/// From here on a flag has three letters and is larger.
+const THREE_LETTERS: usize = 26 + 26 * 26 + 1;
 
 impl Pen<'_> {
     /// Puts the flag of a finding near `place` (view frame, mm).
@@ -52,13 +53,13 @@ impl Pen<'_> {
         };
         self.flag_item(Role::Leader(severity), &subject, flagged, Shape::Sign(dot));
         let kind = SignKind::of_severity(severity);
-        let sign = Sign { at: spot_mm, kind, reach, text: flagged.number.to_string(), style };
+        let sign = Sign { at: spot_mm, kind, reach, text: letter(flagged.number), style };
         self.flag_item(Role::Flag(severity), &subject, flagged, Shape::Sign(sign));
     }
 
     /// Reach of a flag and the box that it takes, px.
     fn flag_size(&self, number: usize) -> (f64, DVec2) {
-        let reach = self.enlarged * if number < THREE_FIGURES { FLAG_PX } else { FLAG_PX * 1.4 };
+        let reach = self.enlarged * if number < THREE_LETTERS { FLAG_PX } else { FLAG_PX * 1.4 };
         // With its white edge and a little air; the triangle is the widest sign.
         (reach, DVec2::splat(2.0 * (reach * 1.24 + 2.5)))
     }

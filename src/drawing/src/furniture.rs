@@ -1,7 +1,7 @@
 //! What stands around a view on a sheet: verdict, titles, key of the flags, scale bar, caution.
 
 use baywright_planner::geometry::DVec2;
-use baywright_planner::words::{Units, Words};
+use baywright_planner::words::{Units, Words, letter};
 use baywright_planner::{Assessment, Severity, Verdict};
 
 use crate::finding::flagged;
@@ -290,7 +290,7 @@ impl Pen<'_> {
             if let Some((told, severity)) = *sign {
                 let at = DVec2::new(EDGE_PX + 9.5 * by, y);
                 let kind = SignKind::of_severity(severity);
-                self.figure(Role::KeySign(severity), at, kind, 9.0 * by, &told.to_string(), number);
+                self.figure(Role::KeySign(severity), at, kind, 9.0 * by, &letter(told), number);
             }
             self.put(Role::Title, DVec2::new(x, y), text, style, Align::Start, width - x - EDGE_PX);
             y += KEY_LINE_PX * by;

@@ -1,7 +1,7 @@
 //! What is at a place of the paper, and where on it a thing is shown: for pointers, keyboards and screen readers.
 
 use std::cmp::Ordering;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2, Segment, angle};
@@ -148,6 +148,11 @@ impl Drawing {
         let body =
             self.items.iter().filter(|item| is_body(item.role) && self::subject(item) == Some(subject));
         body.filter_map(|item| self.bounds(&item.shape)).reduce(Bounds::union)
+    }
+
+    /// Everything whose body is drawn.
+    pub fn subjects(&self) -> BTreeSet<&Subject> {
+        self.items.iter().filter(|item| is_body(item.role)).filter_map(subject).collect()
     }
 
     /// The boxes of everything that can be pointed at, as [`Drawing::box_of`] gives them, each once, in the order in which

@@ -68,6 +68,10 @@ pub enum Role {
     OverlapAside(Severity),
     /// Where a target belongs when it stands elsewhere.
     TargetMeant,
+    /// Where a thing would stand out of the way.
+    OutOfTheWay,
+    /// The way there.
+    WayOut,
     /// A target.
     Target,
     /// A mat on the floor.
@@ -155,13 +159,13 @@ impl Role {
             Self::Overlap(_) => 25,
             Self::Overhead => 26,
             Self::CentreLine => 27,
-            Self::TargetMeant => 28,
+            Self::TargetMeant | Self::OutOfTheWay => 28,
             Self::SightLine => 29,
             Self::Target | Self::Mat => 30,
             Self::Sensor => 31,
             Self::PermanentMark => 32,
             Self::Mark => 33,
-            Self::Hovered => 34,
+            Self::Hovered | Self::WayOut => 34,
             Self::Selected => 35,
             Self::Dimension => 36,
             Self::DimensionStops => 37,

@@ -87,6 +87,7 @@ pub(crate) fn draw<'a>(
         pen.flag(&told, top.at(told.finding.place.truncate()));
     }
     things::names(&mut pen, &top, true);
+    things::ways_out(&mut pen, &top);
     aiming::names(&mut pen, &top);
     things::names(&mut pen, &top, false);
     room::names(&mut pen, &top);

@@ -14,6 +14,7 @@ mod marks;
 mod names;
 mod numbers;
 mod summary;
+pub use summary::letter;
 
 use crate::model::Arrangement;
 

@@ -13,6 +13,8 @@ use super::{Desk, widgets};
 /// A card whose height is not known yet, px.
 const CARD_PX: f32 = 120.0;
 const GAP_PX: f32 = 8.0;
+/// Room under the cards for how many more there are, px.
+const BELOW_PX: f32 = 20.0;
 
 /// Heights of the cards as they were drawn last: what lies outside the window is not drawn at all.
 #[derive(Debug, Default)]
@@ -55,8 +57,11 @@ impl Desk {
             cards = Cards { heights: Vec::new(), width };
         }
         cards.heights.resize(told.len(), CARD_PX);
-        ScrollArea::vertical().auto_shrink([false, false]).show_viewport(ui, |ui, seen| {
+        let room = ui.available_height() - BELOW_PX;
+        let mut lowest = 0.0_f32;
+        ScrollArea::vertical().max_height(room).auto_shrink([false, false]).show_viewport(ui, |ui, seen| {
             ui.set_width(width);
+            lowest = seen.max.y;
             ui.spacing_mut().item_spacing.y = 0.0;
             if told.is_empty() {
                 ui.label(widgets::soft(ui, self.texts().nothing_in_the_way));
@@ -82,6 +87,17 @@ impl Desk {
             ui.add_space(skipped);
             self.notes(ui);
         });
+        let mut top = 0.0;
+        let below = cards.heights.iter().filter(|height| {
+            // More than half of it is out of sight.
+            let hidden = top + *height * 0.5 > lowest;
+            top += *height + GAP_PX;
+            hidden
+        });
+        let below = below.count();
+        if below > 0 {
+            ui.label(widgets::soft(ui, self.texts().more_below(below)));
+        }
         self.cards = cards;
     }
 
@@ -114,7 +130,7 @@ impl Desk {
             ui.spacing_mut().item_spacing = Vec2::new(6.0, 3.0);
             ui.horizontal_top(|ui| {
                 let kind = SignKind::of_severity(finding.severity);
-                let sign = widgets::sign(ui, kind, 9.5, &number.to_string(), colours);
+                let sign = widgets::sign(ui, kind, 9.5, &baywright_planner::words::letter(number), colours);
                 sign.on_hover_text(words.severity(finding.severity));
                 ui.vertical(|ui| {
                     let title = RichText::new(words.title(finding)).font(look::bold(14.0));

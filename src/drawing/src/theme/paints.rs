@@ -55,6 +55,8 @@ pub(super) fn paint(p: &Palette, role: Role) -> Paint {
         Role::OverlapAside(severity) => {
             (Fill::Hatch(hatch::overlap_aside(p, severity)), full(sign(p, severity).faded(0.6), 1.0))
         }
+        Role::OutOfTheWay => lines(stroke(p.ink, EDGE, DASH_RUN)),
+        Role::WayOut => lines(full(p.ink, THING)),
         Role::TargetMeant => lines(stroke(p.ink, EDGE, DASH_RUN)),
         Role::Target => (Fill::Solid(p.ink), full(p.ink, 1.0)),
         Role::Mat => (Fill::Solid(p.sheet.faded(0.7)), full(p.ink, THING)),

@@ -1,14 +1,14 @@
 //! The things in the bay from above, their names, and where they are in the way.
 
-use baywright_planner::geometry::{Bounds, DVec2};
-use baywright_planner::model::{Thing, ThingKind};
+use baywright_planner::geometry::{Bounds, DVec2, PlanPose};
+use baywright_planner::model::{Id, Thing, ThingKind};
 use baywright_planner::scene::PlacedThing;
-use baywright_planner::{Code, Finding, Subject};
+use baywright_planner::{Code, Cure, Finding, Severity, Step, Subject};
 
 use super::Top;
 use crate::finding::{flagged, shared};
 use crate::label::{TOO_DEAR, Wanted};
-use crate::list::Item;
+use crate::list::{Item, Shape};
 use crate::pen::{Pen, area, size};
 use crate::role::Role;
 use crate::space::Taken;
@@ -104,6 +104,43 @@ pub(super) fn overlaps(pen: &mut Pen<'_>, top: &Top<'_>) {
         }
         super::dimensions::so_far_in(pen, top, &told);
     }
+}
+
+/// Where each thing that stops the aiming would be out of the way, and an arrow from where it stands.
+pub(super) fn ways_out(pen: &mut Pen<'_>, top: &Top<'_>) {
+    let mut told: Vec<&Id> = Vec::new();
+    for told_of in flagged(top.assessment).filter(|told| told.finding.severity == Severity::Stops) {
+        let Some(Cure { step: Step::MoveThing { thing, by }, .. }) = &told_of.finding.cure else { continue };
+        let things = top.arrangement.bay.things.iter().zip(&top.scene.things);
+        let Some((_, placed)) = things.into_iter().find(|(own, _)| own.id == *thing) else { continue };
+        if told.contains(&thing) {
+            continue;
+        }
+        told.push(thing);
+        let there = PlanPose::new(*by, 0.0);
+        let shape = pen.outline(&placed.prism.outline, &(top.view_from_bay * there));
+        let from = top.at(placed.bounds.centre());
+        let to = top.at(placed.bounds.centre() + *by);
+        let items = [shape].into_iter().chain(arrow(pen, from, to).map(Shape::Line));
+        for (shape, role) in
+            items.zip(std::iter::once(Role::OutOfTheWay).chain(std::iter::repeat(Role::WayOut)))
+        {
+            let subject = Some(Subject::Thing(thing.clone()));
+            pen.items.push(Item { role, subject, finding: Some(told_of.index), shape });
+        }
+        pen.take_line(from, to, Taken::Line);
+    }
+}
+
+/// A line with a head, all in mm of the view; short ways get a head of their own length.
+fn arrow(pen: &Pen<'_>, from: DVec2, to: DVec2) -> [Vec<DVec2>; 2] {
+    /// Length of an arrow's head, px, and half its width as a share of that.
+    const HEAD_PX: f64 = 9.0;
+    const HALF_WIDTH: f64 = 0.42;
+    let head = pen.length(HEAD_PX * pen.enlarged).min(from.distance(to));
+    let back = (from - to).normalize_or_zero() * head;
+    let aside = back.perp() * HALF_WIDTH;
+    [vec![from, to], vec![to + back + aside, to, to + back - aside]]
 }
 
 /// A zone that reaches out of the room is large, and nothing is there: hatched lightly.

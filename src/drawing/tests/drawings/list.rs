@@ -58,9 +58,16 @@ pub fn check(arrangement: &Arrangement, assessment: &Assessment, drawing: &Drawi
     }
 }
 
+/// A = 1 ... Z = 26, AA = 27 ...
+fn number_of(letters: &str) -> Option<usize> {
+    letters.bytes().try_fold(0, |sum, letter| {
+        letter.is_ascii_uppercase().then(|| sum * 26 + usize::from(letter - b'A') + 1)
+    })
+}
+
 fn flag(item: &Item) -> Option<(usize, DVec2, f64)> {
     match (&item.shape, item.role) {
-        (Shape::Sign(sign), Role::Flag(_)) => Some((sign.text.parse().ok()?, sign.at, sign.reach)),
+        (Shape::Sign(sign), Role::Flag(_)) => Some((number_of(&sign.text)?, sign.at, sign.reach)),
         _ => None,
     }
 }

@@ -34,7 +34,7 @@ const FIRST_STEPS: &[Section] = &[
              wrong in the room. This program tells, before and while you work, whether the space lets the job succeed: \
              what is in the way, by how many millimetres, and what to move where.",
             "The line at the top is the answer. Under it, the drawing from above and from the side, to one scale. On \
-             the right, what was found: each with its number, its limit and what to do.",
+             the right, what was found: each with its letter, its limit and what to do.",
         ],
     ),
     (
@@ -75,13 +75,14 @@ const HELP: &[Section] = &[
     (
         "What is in the drawing",
         &[
+            "Dotted outline at the end of an arrow: where a thing is out of the way.",
             "Hatched band: a wall; a broken line in it is a door. Numbered crosses: the floor marks; dashed lines \
              between them: straight runs of tape or laser.",
             "Blue dashed area: a keep-clear zone, with what must not be in it. Light blue fan: what the sensor sees. \
              Heavy short line with a box behind it: the target's face on its mark, and its stand.",
             "Outlines with hatching: things, hatched by what they are made of; dashed if they hang overhead. Orange \
              hatching: where a thing and a zone share the same place.",
-            "Octagon: stops the aiming. Triangle: needs care. The number is the one in the list on the right.",
+            "Octagon: stops the aiming. Triangle: needs care. The letter is the one in the list on the right.",
         ],
     ),
     (

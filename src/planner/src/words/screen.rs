@@ -201,6 +201,11 @@ impl Screen {
         format!("{done} of {all} looked at")
     }
 
+    /// How many findings are out of sight below.
+    pub fn more_below(&self, count: usize) -> String {
+        format!("{count} more below")
+    }
+
     /// A field's name: from a wall.
     pub fn from_wall(&self, wall: &str) -> String {
         format!("from {wall}")

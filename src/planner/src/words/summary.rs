@@ -1,7 +1,20 @@
 //! The answer in one sentence, beside the verdict.
 
 use super::{Words, sentence_start};
-use crate::assessment::{Assessment, Facts, Severity, Verdict};
+use crate::assessment::{Assessment, Facts, Severity, Subject, Verdict};
+
+/// What a finding goes by on drawings and lists: A to Z, then AA, AB ... Floor marks have numbers, so findings have not.
+/// `number` counts from 1.
+pub fn letter(number: usize) -> String {
+    let mut letters = Vec::new();
+    let mut rest = number;
+    while rest > 0 {
+        rest -= 1;
+        letters.push(char::from(b'A' + u8::try_from(rest % 26).unwrap_or(0)));
+        rest /= 26;
+    }
+    letters.iter().rev().collect()
+}
 
 /// Beside the work it concerns, on every output.
 pub const CAUTION: &str = "The vehicle maker's procedure decides. Chock the wheels, set the brake as told, keep eyes off \
@@ -10,8 +23,7 @@ pub const CAUTION: &str = "The vehicle maker's procedure decides. Chock the whee
 impl Words<'_> {
     /// How many findings of which kind, and what would make the space ready.
     pub fn summary(&self, assessment: &Assessment) -> String {
-        let stops = assessment.count(Severity::Stops);
-        let care = assessment.count(Severity::Care);
+        let (stops, care) = culprits(assessment);
         let found = match (stops, care) {
             (0, 0) => "Nothing found in the way.".to_owned(),
             (0, 1) => "One thing needs care.".to_owned(),
@@ -51,6 +63,33 @@ impl Words<'_> {
     }
 }
 
+/// How many things stop the aiming, and how many others need care: a thing with two findings is one thing.
+fn culprits(assessment: &Assessment) -> (usize, usize) {
+    let mut told: Vec<(&Subject, Severity)> = Vec::new();
+    let mut unnamed = [0, 0];
+    // What stops comes first in the list.
+    for finding in assessment.findings.iter().filter(|f| f.severity != Severity::Note) {
+        match finding.subjects.first() {
+            Some(subject) if told.iter().any(|(own, _)| *own == subject) => {}
+            Some(subject) => told.push((subject, finding.severity)),
+            None => unnamed[usize::from(finding.severity != Severity::Stops)] += 1,
+        }
+    }
+    let stops = told.iter().filter(|(_, severity)| *severity == Severity::Stops).count();
+    (stops + unnamed[0], told.len() - stops + unnamed[1])
+}
+
 fn stop(stops: usize) -> String {
     if stops == 1 { "1 thing stops the aiming".to_owned() } else { format!("{stops} things stop the aiming") }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::letter;
+
+    #[test]
+    fn letters_go_on_after_z() {
+        let told: Vec<String> = [1, 2, 26, 27, 52, 53, 702, 703].map(letter).to_vec();
+        assert_eq!(told, ["A", "B", "Z", "AA", "AZ", "BA", "ZZ", "AAA"]);
+    }
 }

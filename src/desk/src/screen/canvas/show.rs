@@ -1,5 +1,7 @@
 //! Paints both views, with what lies over the drawing: handles, guides, measurements, the place that is shown.
 
+use std::collections::BTreeSet;
+
 use baywright_drawing::list::Shape as Listed;
 use baywright_drawing::{Role, Theme, View as Side};
 use baywright_planner::Subject;
@@ -164,6 +166,9 @@ impl Canvas {
         let drawing = drawn.drawing(side);
         let words = baywright_planner::words::Words::new(&answer.judged, view.units, view.language);
         let texts = view.language.screen();
+        // What is in both views is a stop of the Tab key in one of them only.
+        let elsewhere =
+            if side == Side::Side { drawn.drawing(Side::Top).subjects() } else { BTreeSet::new() };
         for (subject, bounds) in drawing.boxes() {
             let own =
                 Rect::from_two_pos(on_screen(rect, bounds.low), on_screen(rect, bounds.high)).intersect(rect);
@@ -171,7 +176,9 @@ impl Canvas {
                 continue;
             }
             let id = id_of(side).with(key_of(&subject));
-            let response = ui.interact(own, id, Sense::focusable_noninteractive());
+            let twice = elsewhere.contains(&subject);
+            let sense = if twice { Sense::hover() } else { Sense::focusable_noninteractive() };
+            let response = ui.interact(own, id, sense);
             response.widget_info(|| {
                 let name = texts.on_canvas(&words.subject(&subject), side == Side::Top);
                 WidgetInfo::labeled(egui::Role::GraphicsObject, true, name)
