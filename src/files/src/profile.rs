@@ -1,5 +1,6 @@
-//! The file form of a vehicle profile, version 1. Apart from the model, so that either may change without the other.
+//! The file form of a vehicle profile, version 2. Apart from the model, so that either may change without the other.
 
+mod first;
 mod from_model;
 mod to_model;
 
@@ -8,6 +9,7 @@ use serde::{Deserialize, Serialize};
 use crate::aiming::AimingFile;
 use crate::figure::{Day, Figure, Place, Point};
 
+pub use first::FirstProfileFile;
 pub use from_model::file_of;
 pub use to_model::vehicle_of;
 
@@ -29,6 +31,9 @@ pub struct ProfileFile {
     pub sensors: Vec<SensorFile>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub aimings: Vec<AimingFile>,
+    /// Figures of sensors and aimings that stand here and were never entered.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub assumed: Vec<String>,
 }
 
 /// Where a group of figures comes from.
@@ -68,12 +73,18 @@ pub enum ClassFile {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct BodyFile {
-    pub length_mm: Figure,
-    pub width_mm: Figure,
-    pub height_mm: Figure,
-    pub wheelbase_mm: Figure,
-    pub overhang_front_mm: Figure,
-    pub overhang_rear_mm: Figure,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub length_mm: Option<Figure>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub width_mm: Option<Figure>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub height_mm: Option<Figure>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub wheelbase_mm: Option<Figure>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub overhang_front_mm: Option<Figure>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub overhang_rear_mm: Option<Figure>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub track_front_mm: Option<Figure>,
     #[serde(default, skip_serializing_if = "Option::is_none")]

@@ -7,12 +7,12 @@
 
 use crate::fault::FileFault;
 use crate::layout::LayoutFile;
-use crate::profile::ProfileFile;
+use crate::profile::{FirstProfileFile, ProfileFile};
 use crate::spot;
 use crate::text::Text;
 
 /// The present version of vehicle profiles.
-pub const PROFILE: u32 = 1;
+pub const PROFILE: u32 = 2;
 
 /// The present version of bay layouts.
 pub const LAYOUT: u32 = 1;
@@ -26,7 +26,10 @@ pub struct Reader<T> {
 }
 
 /// Every version of vehicle profiles that can be read, the present one last.
-pub const PROFILES: &[Reader<ProfileFile>] = &[Reader { version: PROFILE, read: Text::parse }];
+pub const PROFILES: &[Reader<ProfileFile>] = &[
+    Reader { version: 1, read: |text| text.parse::<FirstProfileFile>().map(ProfileFile::from) },
+    Reader { version: PROFILE, read: Text::parse },
+];
 
 /// Every version of bay layouts that can be read, the present one last.
 pub const LAYOUTS: &[Reader<LayoutFile>] = &[Reader { version: LAYOUT, read: Text::parse }];

@@ -278,3 +278,30 @@ proptest! {
         }
     }
 }
+
+/// A car of which hardly anything was entered is saved without what was assumed, and reads back as it was.
+#[test]
+fn a_car_just_begun_survives_saving() {
+    use baywright_planner::model::class::figure;
+    use baywright_planner::model::starter::{StartKind, part};
+    use baywright_planner::model::{Vehicle, VehicleClass};
+    for class in VehicleClass::ALL {
+        for kind in StartKind::ALL {
+            let mut car = Vehicle::of_class(class);
+            car.start_sensor(kind, "sensor".into());
+            car.start_aiming(&"sensor".into(), "aiming".into());
+            car.enter(figure::WIDTH);
+            car.enter(&format!("sensor: {}", part::HEIGHT));
+            car.body = car.solids();
+            let text = profile_text(&car).unwrap();
+            assert!(text.contains("width_mm") && !text.contains("wheelbase_mm"), "{text}");
+            let again = parse_profile("again", car.id.as_str(), &text).unwrap().vehicle;
+            assert_eq!(again, car, "{class:?} {kind:?}");
+        }
+    }
+    let bad = profile_text(&Vehicle::of_class(VehicleClass::Van))
+        .unwrap()
+        .replace("version: 2,", "version: 2, assumed: [\"nothing: height\"],");
+    let said = parse_profile("bad.ron", "bad", &bad).unwrap_err();
+    assert!(said[0].to_string().contains("assumed[0]"), "{}", said[0]);
+}

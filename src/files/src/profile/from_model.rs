@@ -25,6 +25,12 @@ pub fn file_of(vehicle: &Vehicle) -> ProfileFile {
             .collect(),
         sensors: vehicle.sensors.iter().map(sensor).collect(),
         aimings: vehicle.aimings.iter().map(|a| aiming::file_of(a, vehicle)).collect(),
+        assumed: vehicle
+            .assumed
+            .iter()
+            .filter(|name| !figure::ALL.contains(&name.as_str()))
+            .cloned()
+            .collect(),
     }
 }
 
@@ -32,12 +38,12 @@ fn body(car: &Vehicle) -> BodyFile {
     let entered = |name: &str| !car.assumed.iter().any(|a| a == name);
     let given = |name: &str, value: f64| entered(name).then_some(Figure(value));
     BodyFile {
-        length_mm: car.length.into(),
-        width_mm: car.width.into(),
-        height_mm: car.height.into(),
-        wheelbase_mm: car.wheelbase.into(),
-        overhang_front_mm: car.overhang_front.into(),
-        overhang_rear_mm: car.overhang_rear.into(),
+        length_mm: given(figure::LENGTH, car.length),
+        width_mm: given(figure::WIDTH, car.width),
+        height_mm: given(figure::HEIGHT, car.height),
+        wheelbase_mm: given(figure::WHEELBASE, car.wheelbase),
+        overhang_front_mm: given(figure::OVERHANG_FRONT, car.overhang_front),
+        overhang_rear_mm: given(figure::OVERHANG_REAR, car.overhang_rear),
         track_front_mm: given(figure::TRACK_FRONT, car.track_front),
         track_rear_mm: given(figure::TRACK_REAR, car.track_rear),
         tyre_diameter_mm: given(figure::TYRE_DIAMETER, car.tyre_diameter),

@@ -1,7 +1,6 @@
 //! From a profile's file to a vehicle.
 
-use baywright_planner::geometry::DVec2;
-use baywright_planner::model::class::{Figures, figure};
+use baywright_planner::model::class::figure;
 use baywright_planner::model::validate::{self, Fault, limits};
 use baywright_planner::model::{
     BodyPoint, Camera, FieldOfView, Id, Mirrors, Radar, Sensor, SensorKind, Vehicle, VehicleClass,
@@ -9,7 +8,7 @@ use baywright_planner::model::{
 
 use super::{BodyFile, ProfileFile, SensorFile, SensorKindFile};
 use crate::aiming;
-use crate::figure::{Figure, Point, vec3, vecs};
+use crate::figure::{Figure, vec3, vecs};
 use crate::shape::Faults;
 
 /// The vehicle that a file describes, checked. `id` is the file's stem.
@@ -48,6 +47,19 @@ pub fn vehicle_of(file: &ProfileFile, id: Id) -> Result<Vehicle, Vec<Fault>> {
     vehicle.body_points = body_points;
     vehicle.sensors = sensors;
     vehicle.aimings = aimings;
+    // Names of what is not there, or stands there as entered, say nothing.
+    let parts = vehicle.parts_that_may_be_assumed();
+    for (i, name) in file.assumed.iter().enumerate() {
+        if !parts.contains(name) {
+            let allowed = "the name of a sensor or an aiming of this car, a colon and what of it was assumed";
+            faults.add(format!("assumed[{i}]"), validate::quoted(name), allowed.to_owned());
+        } else if !vehicle.is_assumed(name) {
+            vehicle.assumed.push(name.clone());
+        }
+    }
+    if !faults.0.is_empty() {
+        return Err(faults.0);
+    }
     let faults = validate::vehicle(&vehicle);
     if !faults.is_empty() {
         return Err(faults);
@@ -58,75 +70,42 @@ pub fn vehicle_of(file: &ProfileFile, id: Id) -> Result<Vehicle, Vec<Fault>> {
 
 /// The body with what was left out taken from the class, and noted.
 fn body(file: &BodyFile, class: VehicleClass, id: Id) -> Vehicle {
-    let mut assumed = Vec::new();
-    let mut given = |value: Option<Figure>, name: &str, otherwise: f64| match value {
-        Some(value) => value.0,
-        None => {
-            assumed.push(name.to_owned());
-            Figure(otherwise).rounded()
+    let mut car = Vehicle { id, assumed: Vec::new(), ..Vehicle::of_class(class) };
+    let mut given = |value: Option<Figure>, name: &str, into: &mut f64| match value {
+        Some(value) => *into = value.0,
+        None => car.assumed.push(name.to_owned()),
+    };
+    given(file.length_mm, figure::LENGTH, &mut car.length);
+    given(file.width_mm, figure::WIDTH, &mut car.width);
+    given(file.height_mm, figure::HEIGHT, &mut car.height);
+    given(file.wheelbase_mm, figure::WHEELBASE, &mut car.wheelbase);
+    given(file.overhang_front_mm, figure::OVERHANG_FRONT, &mut car.overhang_front);
+    given(file.overhang_rear_mm, figure::OVERHANG_REAR, &mut car.overhang_rear);
+    given(file.tyre_diameter_mm, figure::TYRE_DIAMETER, &mut car.tyre_diameter);
+    given(file.tyre_width_mm, figure::TYRE_WIDTH, &mut car.tyre_width);
+    given(file.track_front_mm, figure::TRACK_FRONT, &mut car.track_front);
+    given(file.track_rear_mm, figure::TRACK_REAR, &mut car.track_rear);
+    given(file.ground_clearance_mm, figure::GROUND_CLEARANCE, &mut car.ground_clearance);
+    match &file.mirrors {
+        Some(m) => {
+            car.mirrors = Mirrors { width: m.width_mm.0, ahead: m.ahead_mm.0, height: m.height_mm.0 };
         }
-    };
-    let width = file.width_mm.0;
-    let (diameter, tyre) = class.tyre();
-    let tyre_diameter = given(file.tyre_diameter_mm, figure::TYRE_DIAMETER, diameter);
-    let tyre_width = given(file.tyre_width_mm, figure::TYRE_WIDTH, tyre);
-    let track_front = given(file.track_front_mm, figure::TRACK_FRONT, class.track(width, tyre_width));
-    let track_rear = given(file.track_rear_mm, figure::TRACK_REAR, class.track(width, tyre_width));
-    let ground_clearance =
-        given(file.ground_clearance_mm, figure::GROUND_CLEARANCE, class.ground_clearance());
-    let figures = Figures {
-        width,
-        height: file.height_mm.0,
-        wheelbase: file.wheelbase_mm.0,
-        overhang_front: file.overhang_front_mm.0,
-        overhang_rear: file.overhang_rear_mm.0,
-        ground_clearance,
-    };
-    let mirrors = match &file.mirrors {
-        Some(m) => Mirrors { width: m.width_mm.0, ahead: m.ahead_mm.0, height: m.height_mm.0 },
-        None => {
-            assumed.push(figure::MIRRORS.to_owned());
-            class.mirrors(&figures)
-        }
-    };
-    let mut shape = |points: &Option<Vec<Point>>, name: &str, otherwise: &dyn Fn() -> Vec<DVec2>| match points
-    {
-        Some(points) => vecs(points),
-        None => {
-            assumed.push(name.to_owned());
-            otherwise()
-        }
-    };
-    let outline_top = shape(&file.outline_top_mm, figure::OUTLINE_TOP, &|| class.outline_top(&figures));
-    let outline_side = shape(&file.outline_side_mm, figure::OUTLINE_SIDE, &|| class.outline_side(&figures));
-    Vehicle {
-        id,
-        name: String::new(),
-        class,
-        length: file.length_mm.0,
-        width,
-        mirrors,
-        height: figures.height,
-        wheelbase: figures.wheelbase,
-        track_front,
-        track_rear,
-        overhang_front: figures.overhang_front,
-        overhang_rear: figures.overhang_rear,
-        tyre_diameter,
-        tyre_width,
-        ground_clearance,
-        ride_heights: file
-            .ride_heights
-            .map(|r| [r.front_left_mm.0, r.front_right_mm.0, r.rear_left_mm.0, r.rear_right_mm.0]),
-        outline_top,
-        outline_side,
-        assumed,
-        body_points: Vec::new(),
-        sensors: Vec::new(),
-        aimings: Vec::new(),
-        provenance: baywright_planner::model::Provenance::Example,
-        body: Vec::new(),
+        None => car.assumed.push(figure::MIRRORS.to_owned()),
     }
+    for (points, name, into) in [
+        (&file.outline_top_mm, figure::OUTLINE_TOP, &mut car.outline_top),
+        (&file.outline_side_mm, figure::OUTLINE_SIDE, &mut car.outline_side),
+    ] {
+        match points {
+            Some(points) => *into = vecs(points),
+            None => car.assumed.push(name.to_owned()),
+        }
+    }
+    car.ride_heights = file
+        .ride_heights
+        .map(|r| [r.front_left_mm.0, r.front_right_mm.0, r.rear_left_mm.0, r.rear_right_mm.0]);
+    car.assume();
+    car
 }
 
 fn sensor(file: &SensorFile) -> Sensor {

@@ -14,6 +14,18 @@ use super::{Mirrors, Vehicle, VehicleClass};
 
 /// Names of the figures that a class can give, as they stand in [`Vehicle::assumed`].
 pub mod figure {
+    /// Overall length.
+    pub const LENGTH: &str = "length";
+    /// Width of the body.
+    pub const WIDTH: &str = "width";
+    /// Overall height.
+    pub const HEIGHT: &str = "height";
+    /// Front axle to rear axle.
+    pub const WHEELBASE: &str = "wheelbase";
+    /// Front axle to foremost point.
+    pub const OVERHANG_FRONT: &str = "front overhang";
+    /// Rear axle to rearmost point.
+    pub const OVERHANG_REAR: &str = "rear overhang";
     /// Front track.
     pub const TRACK_FRONT: &str = "front track";
     /// Rear track.
@@ -30,6 +42,24 @@ pub mod figure {
     pub const OUTLINE_TOP: &str = "outline from above";
     /// Outline from the side.
     pub const OUTLINE_SIDE: &str = "outline from the side";
+
+    /// All of them, in the order in which they are named.
+    pub const ALL: [&str; 14] = [
+        LENGTH,
+        WIDTH,
+        HEIGHT,
+        WHEELBASE,
+        OVERHANG_FRONT,
+        OVERHANG_REAR,
+        TYRE_DIAMETER,
+        TYRE_WIDTH,
+        TRACK_FRONT,
+        TRACK_REAR,
+        GROUND_CLEARANCE,
+        MIRRORS,
+        OUTLINE_TOP,
+        OUTLINE_SIDE,
+    ];
 }
 
 /// The figures that a class stretches its shape to, mm.

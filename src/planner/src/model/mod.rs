@@ -12,13 +12,16 @@
 
 mod aiming;
 mod arrangement;
+mod assume;
 mod bay;
 pub mod body;
 pub mod class;
 mod id;
 mod layout;
 mod material;
+pub mod plausible;
 mod provenance;
+pub mod starter;
 mod thing;
 pub mod validate;
 mod vehicle;
@@ -29,6 +32,7 @@ pub use aiming::{
     TargetKind, VerticalReference, ZoneFrame,
 };
 pub use arrangement::{Arrangement, Loading, OnThisCar, StandSet};
+pub use assume::Sizes;
 pub use bay::{
     Bay, FloorFeature, FloorFeatureKind, FloorSurvey, KeepFree, KeepFreeKind, LevelPoint, Opening,
     OpeningKind, PermanentMark, Runway, Wall,

@@ -1,0 +1,178 @@
+//! Cars of which not everything is entered: what the class gives, worked out anew whenever something is typed.
+
+use super::class::{Figures, figure};
+use super::{Mirrors, Provenance, Vehicle, VehicleClass};
+
+/// What a figure that was not entered may be rounded to without showing, mm.
+const STEPS_PER_MM: f64 = 1e6;
+
+/// A car's main sizes, mm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Sizes {
+    /// Overall length: what the other three make.
+    pub length: f64,
+    /// Width of the body without mirrors.
+    pub width: f64,
+    /// Overall height.
+    pub height: f64,
+    /// Front axle to rear axle.
+    pub wheelbase: f64,
+    /// Front axle to foremost point.
+    pub overhang_front: f64,
+    /// Rear axle to rearmost point.
+    pub overhang_rear: f64,
+}
+
+impl VehicleClass {
+    /// Main sizes of an ordinary car of the class: our own invention, to draw something until the figures are entered.
+    pub const fn sizes(self) -> Sizes {
+        let (width, height, wheelbase, overhang_front, overhang_rear) = match self {
+            Self::SmallHatchback => (1_740.0, 1_470.0, 2_550.0, 820.0, 690.0),
+            Self::Saloon | Self::Other => (1_830.0, 1_440.0, 2_780.0, 900.0, 1_060.0),
+            Self::Estate => (1_830.0, 1_480.0, 2_780.0, 900.0, 1_080.0),
+            Self::TallCar => (1_870.0, 1_660.0, 2_700.0, 900.0, 920.0),
+            Self::Van => (1_990.0, 1_980.0, 3_200.0, 960.0, 1_100.0),
+            Self::Pickup => (1_880.0, 1_820.0, 3_200.0, 920.0, 1_220.0),
+            Self::PeopleCarrier => (1_850.0, 1_680.0, 2_850.0, 930.0, 900.0),
+        };
+        let length = wheelbase + overhang_front + overhang_rear;
+        Sizes { length, width, height, wheelbase, overhang_front, overhang_rear }
+    }
+}
+
+impl Vehicle {
+    /// A car of a class of which nothing is entered yet: everything in it is assumed, and says so.
+    pub fn of_class(class: VehicleClass) -> Self {
+        let none = Mirrors { width: 0.0, ahead: 0.0, height: 0.0 };
+        let mut car = Self {
+            id: "new-car".into(),
+            name: "New car".to_owned(),
+            class,
+            length: 0.0,
+            width: 0.0,
+            mirrors: none,
+            height: 0.0,
+            wheelbase: 0.0,
+            track_front: 0.0,
+            track_rear: 0.0,
+            overhang_front: 0.0,
+            overhang_rear: 0.0,
+            tyre_diameter: 0.0,
+            tyre_width: 0.0,
+            ground_clearance: 0.0,
+            ride_heights: None,
+            outline_top: Vec::new(),
+            outline_side: Vec::new(),
+            assumed: figure::ALL.map(str::to_owned).to_vec(),
+            body_points: Vec::new(),
+            sensors: Vec::new(),
+            aimings: Vec::new(),
+            provenance: Provenance::Example,
+            body: Vec::new(),
+        };
+        car.assume();
+        car
+    }
+
+    /// Whether a figure was not entered.
+    pub fn is_assumed(&self, name: &str) -> bool {
+        self.assumed.iter().any(|own| own == name)
+    }
+
+    /// Notes that a figure was entered; whether it was assumed before.
+    pub fn enter(&mut self, name: &str) -> bool {
+        let before = self.assumed.len();
+        self.assumed.retain(|own| own != name);
+        self.assumed.len() < before
+    }
+
+    /// Notes that a figure is not known after all; the class gives it from the next [`Vehicle::assume`] on.
+    pub fn leave_open(&mut self, name: &str) {
+        if !self.is_assumed(name) {
+            self.assumed.push(name.to_owned());
+        }
+    }
+
+    /// Works out what was not entered from what was: the class's proportions, stretched. Figures that were entered stay
+    /// as they are, sound or not; the solids follow the outlines.
+    pub fn assume(&mut self) {
+        let class = self.class;
+        let open = |car: &Self, name: &str| car.is_assumed(name);
+        let usual = class.sizes();
+        let mut set = |name: &str, of: fn(&mut Self) -> &mut f64, value: f64| {
+            if open(self, name) {
+                *of(self) = rounded(value);
+            }
+        };
+        set(figure::WIDTH, |car| &mut car.width, usual.width);
+        set(figure::HEIGHT, |car| &mut car.height, usual.height);
+        self.assume_length(&usual);
+        let (diameter, tyre) = class.tyre();
+        let mut set = |name: &str, of: fn(&mut Self) -> &mut f64, value: f64| {
+            if open(self, name) {
+                *of(self) = rounded(value);
+            }
+        };
+        set(figure::TYRE_DIAMETER, |car| &mut car.tyre_diameter, diameter);
+        set(figure::TYRE_WIDTH, |car| &mut car.tyre_width, tyre);
+        set(figure::GROUND_CLEARANCE, |car| &mut car.ground_clearance, class.ground_clearance());
+        let track = rounded(class.track(self.width, self.tyre_width));
+        if open(self, figure::TRACK_FRONT) {
+            self.track_front = track;
+        }
+        if open(self, figure::TRACK_REAR) {
+            self.track_rear = track;
+        }
+        let figures = Figures {
+            width: self.width,
+            height: self.height,
+            wheelbase: self.wheelbase,
+            overhang_front: self.overhang_front,
+            overhang_rear: self.overhang_rear,
+            ground_clearance: self.ground_clearance,
+        };
+        if open(self, figure::MIRRORS) {
+            self.mirrors = class.mirrors(&figures);
+        }
+        if open(self, figure::OUTLINE_TOP) {
+            self.outline_top = class.outline_top(&figures);
+        }
+        if open(self, figure::OUTLINE_SIDE) {
+            self.outline_side = class.outline_side(&figures);
+        }
+    }
+
+    /// Wheelbase and overhangs make the length: what is open of them shares what the others leave, in the class's
+    /// proportions.
+    fn assume_length(&mut self, usual: &Sizes) {
+        let parts = [
+            (figure::WHEELBASE, self.wheelbase, usual.wheelbase),
+            (figure::OVERHANG_FRONT, self.overhang_front, usual.overhang_front),
+            (figure::OVERHANG_REAR, self.overhang_rear, usual.overhang_rear),
+        ];
+        let length_open = self.is_assumed(figure::LENGTH);
+        let entered: f64 = parts.iter().filter(|(name, ..)| !self.is_assumed(name)).map(|part| part.1).sum();
+        let of_open: f64 = parts.iter().filter(|(name, ..)| self.is_assumed(name)).map(|part| part.2).sum();
+        let share = if length_open || of_open <= 0.0 {
+            1.0
+        } else {
+            ((self.length - entered) / of_open).max(LEAST_SHARE)
+        };
+        let value = |car: &Self, (name, own, usual): (&str, f64, f64)| {
+            if car.is_assumed(name) { rounded(usual * share) } else { own }
+        };
+        let [wheelbase, front, rear] = parts.map(|part| value(self, part));
+        (self.wheelbase, self.overhang_front, self.overhang_rear) = (wheelbase, front, rear);
+        if length_open {
+            self.length = rounded(wheelbase + front + rear);
+        }
+    }
+}
+
+/// Where the entered parts leave nothing of the length, the open ones keep this share of the usual: the length is then
+/// refused with its sum, not an overhang with no size.
+const LEAST_SHARE: f64 = 0.05;
+
+fn rounded(value: f64) -> f64 {
+    (value * STEPS_PER_MM).round() / STEPS_PER_MM + 0.0
+}

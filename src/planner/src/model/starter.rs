@@ -1,0 +1,429 @@
+//! Sensors and aimings to start from: ordinary figures of our own invention, all marked as assumed until they are entered.
+//!
+//! They are there so that a drawing can be made from the first figure on. None is any maker's, and no answer that rests
+//! on one is without the note that it was assumed.
+
+use baywright_geometry::marks::{Construction, Reach};
+use baywright_geometry::{DVec2, DVec3, Outline, Polygon, Span, angle};
+
+use super::{
+    Adjusted, AimError, AimTolerance, Aiming, Camera, Datum, End, Exclusion, FieldOfView, FloorRequirement,
+    Id, KeepClear, MarkStep, MeasuredAlong, PlaceTolerance, Placement, Provenance, Radar, ReferenceAxis,
+    Sensor, SensorKind, Stand, StandOff, Target, TargetHeight, TargetKind, Vehicle, VerticalReference, Wheel,
+    ZoneFrame,
+};
+
+/// Figures of sensors and aimings that may be assumed, as they stand after the name of theirs.
+pub mod part {
+    /// How far ahead of the front axle a sensor sits.
+    pub const AHEAD: &str = "place ahead of the front axle";
+    /// How far to the left of the centreline a sensor sits.
+    pub const ASIDE: &str = "place off the centreline";
+    /// How high a sensor sits.
+    pub const HEIGHT: &str = "height";
+    /// Where a sensor looks.
+    pub const BORESIGHT: &str = "boresight";
+    /// What a sensor sees.
+    pub const VIEW: &str = "field of view";
+    /// Frequency, bandwidth, beam; pixels.
+    pub const KIND: &str = "what it is made of";
+    /// How a sensor's aim is set.
+    pub const ADJUSTED: &str = "how it is set";
+    /// The stand-off.
+    pub const STAND_OFF: &str = "stand-off";
+    /// The target and its stand.
+    pub const TARGET: &str = "target";
+    /// The target's height.
+    pub const TARGET_HEIGHT: &str = "target height";
+    /// How near to its place the target must be.
+    pub const PLACE_TOLERANCE: &str = "how near the target must be";
+    /// The tolerance left and right.
+    pub const AZIMUTH: &str = "tolerance left and right";
+    /// The tolerance up and down.
+    pub const ELEVATION: &str = "tolerance up and down";
+    /// How far to each side must be kept clear.
+    pub const CLEAR_ASIDE: &str = "keep-clear width";
+    /// How far along, and how high, must be kept clear.
+    pub const CLEAR_ALONG: &str = "keep-clear length and height";
+    /// What the floor must be.
+    pub const FLOOR: &str = "floor";
+    /// Room to work in.
+    pub const WORKING_ROOM: &str = "working room";
+    /// How the marks are laid.
+    pub const MARK_PLAN: &str = "mark plan";
+    /// What "straight ahead" means.
+    pub const AXIS: &str = "reference axis";
+
+    /// What can be assumed of a sensor.
+    pub const OF_SENSOR: [&str; 7] = [AHEAD, ASIDE, HEIGHT, BORESIGHT, VIEW, KIND, ADJUSTED];
+    /// What can be assumed of an aiming.
+    pub const OF_AIMING: [&str; 12] = [
+        STAND_OFF,
+        TARGET,
+        TARGET_HEIGHT,
+        PLACE_TOLERANCE,
+        AZIMUTH,
+        ELEVATION,
+        CLEAR_ASIDE,
+        CLEAR_ALONG,
+        FLOOR,
+        WORKING_ROOM,
+        MARK_PLAN,
+        AXIS,
+    ];
+}
+
+/// The name in [`Vehicle::assumed`] of a part of a sensor or an aiming.
+pub fn name(of: &Id, part: &str) -> String {
+    format!("{of}: {part}")
+}
+
+/// A kind of sensor to start from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum StartKind {
+    /// Looks ahead, by radar.
+    ForwardRadar,
+    /// Looks out of a bumper corner, by radar.
+    CornerRadar,
+    /// Looks ahead through the windscreen.
+    ForwardCamera,
+    /// One of those that look all round.
+    SurroundCamera,
+    /// Looks by laser light.
+    Lidar,
+}
+
+impl StartKind {
+    /// All of them.
+    pub const ALL: [Self; 5] =
+        [Self::ForwardRadar, Self::CornerRadar, Self::ForwardCamera, Self::SurroundCamera, Self::Lidar];
+
+    /// What a sensor starts from.
+    pub const fn of(kind: &SensorKind) -> Self {
+        match kind {
+            SensorKind::ForwardRadar(_) => Self::ForwardRadar,
+            SensorKind::CornerRadar(_) => Self::CornerRadar,
+            SensorKind::ForwardCamera(_) => Self::ForwardCamera,
+            SensorKind::SurroundCamera(_) => Self::SurroundCamera,
+            SensorKind::Lidar => Self::Lidar,
+        }
+    }
+}
+
+/// The metal-free area of an aiming to start from.
+pub const CLEAR_AREA: &str = "keep-clear area";
+/// How far behind the target it reaches, mm, and how high.
+const CLEAR_BEHIND_MM: f64 = 1_200.0;
+const CLEAR_TOP_MM: f64 = 1_500.0;
+/// How far from the bumper it starts.
+const CLEAR_FROM_MM: f64 = 40.0;
+/// How far to each side it reaches.
+const CLEAR_ASIDE_MM: f64 = 1_500.0;
+/// How far behind the foremost point a sensor in the grille sits.
+const BEHIND_BUMPER_MM: f64 = 40.0;
+/// How far outboard of a tyre the spots lie.
+const OUTBOARD_MM: f64 = 150.0;
+
+const fn radar(frequency: f64, bandwidth: f64, azimuth: f64, elevation: f64) -> Radar {
+    Radar { frequency, bandwidth, beam_azimuth: azimuth, beam_elevation: elevation }
+}
+
+impl Vehicle {
+    /// A sensor to start from, all of it assumed. `id` must be free.
+    pub fn start_sensor(&mut self, kind: StartKind, id: Id) {
+        let deg = angle::radians;
+        let camera = Camera { pixels_across: 1_280, pixels_down: 960 };
+        let (kind, azimuth, view) = match kind {
+            StartKind::ForwardRadar => {
+                (SensorKind::ForwardRadar(radar(76.5e9, 0.5e9, deg(20.0), deg(10.0))), 0.0, (90.0, 24.0))
+            }
+            StartKind::CornerRadar => {
+                (SensorKind::CornerRadar(radar(77.0e9, 1.0e9, deg(60.0), deg(12.0))), 45.0, (140.0, 24.0))
+            }
+            StartKind::ForwardCamera => (SensorKind::ForwardCamera(camera), 0.0, (60.0, 40.0)),
+            StartKind::SurroundCamera => (SensorKind::SurroundCamera(camera), 0.0, (180.0, 140.0)),
+            StartKind::Lidar => (SensorKind::Lidar, 0.0, (120.0, 20.0)),
+        };
+        self.assumed.extend(part::OF_SENSOR.map(|part| name(&id, part)));
+        self.sensors.push(Sensor {
+            id,
+            kind,
+            at: DVec3::ZERO,
+            azimuth: deg(azimuth),
+            elevation: 0.0,
+            view: FieldOfView { azimuth_half: deg(view.0) * 0.5, elevation_half: deg(view.1) * 0.5 },
+            adjusted: Adjusted::Software,
+            provenance: Provenance::Example,
+        });
+        self.follow();
+    }
+
+    /// An aiming of a sensor to start from, all of it assumed. `id` must be free; nothing happens without the sensor.
+    pub fn start_aiming(&mut self, sensor: &Id, id: Id) {
+        let Some(own) = self.sensors.iter().find(|own| own.id == *sensor) else { return };
+        let kind = StartKind::of(&own.kind);
+        let azimuth = own.azimuth;
+        self.assumed.extend(part::OF_AIMING.map(|part| name(&id, part)));
+        let forward = matches!(kind, StartKind::ForwardRadar | StartKind::ForwardCamera | StartKind::Lidar);
+        let placement = if forward { ahead(kind) } else { at_angle(kind, azimuth) };
+        let mark_plan = if forward { both_sides() } else { Vec::new() };
+        let title = sentence(id.as_str());
+        let zones = Polygon::rectangle(DVec2::splat(-CLEAR_ASIDE_MM), DVec2::splat(CLEAR_ASIDE_MM))
+            .ok()
+            .zip(Span::new(0.0, CLEAR_TOP_MM).ok());
+        let excludes = match kind {
+            StartKind::ForwardRadar | StartKind::CornerRadar => Exclusion::Metal,
+            _ => Exclusion::Anything,
+        };
+        let zones = zones.map(|(outline, span)| KeepClear {
+            id: CLEAR_AREA.into(),
+            frame: if forward { ZoneFrame::Vehicle } else { ZoneFrame::Target(placement.id.clone()) },
+            outline: Outline::Polygon(outline),
+            span,
+            excludes,
+        });
+        let tolerance = angle::radians(0.3);
+        self.aimings.push(Aiming {
+            id,
+            name: title,
+            sensor: sensor.clone(),
+            placements: vec![placement],
+            mark_plan,
+            tolerance: AimTolerance { azimuth: tolerance, elevation: tolerance },
+            zones: zones.into_iter().collect(),
+            floor: Some(FloorRequirement { level: 4.0 }),
+            axis: ReferenceAxis::GeometricCentreline,
+            working_room: Aiming::WORKING_ROOM_MM,
+            have_ready: Vec::new(),
+            conditions: Vec::new(),
+            provenance: Provenance::Example,
+        });
+        self.follow();
+    }
+
+    /// What was not entered of sensors and aimings, from what was entered of the car: the sensor behind the bumper, the
+    /// keep-clear area from the bumper to behind the target.
+    pub fn follow(&mut self) {
+        let assumed = std::mem::take(&mut self.assumed);
+        let open = |of: &Id, part: &str| assumed.contains(&name(of, part));
+        let (front, rear, half) = (self.front(), self.rear(), self.width * 0.5);
+        let height = self.height;
+        for sensor in &mut self.sensors {
+            let start = match StartKind::of(&sensor.kind) {
+                StartKind::ForwardRadar | StartKind::Lidar => {
+                    DVec3::new(front - BEHIND_BUMPER_MM, 0.0, 500.0)
+                }
+                StartKind::CornerRadar => DVec3::new(front - 250.0, half - 150.0, 550.0),
+                StartKind::ForwardCamera => {
+                    DVec3::new(front * 0.1 + rear * 0.3, 0.0, (height - 130.0).max(100.0))
+                }
+                StartKind::SurroundCamera => DVec3::new(front - BEHIND_BUMPER_MM, 0.0, 700.0),
+            };
+            for (part, own, start) in [
+                (part::AHEAD, &mut sensor.at.x, start.x),
+                (part::ASIDE, &mut sensor.at.y, start.y),
+                (part::HEIGHT, &mut sensor.at.z, start.z),
+            ] {
+                if open(&sensor.id, part) {
+                    *own = start.round();
+                }
+            }
+        }
+        for i in 0..self.aimings.len() {
+            let Some(aiming) = self.aimings.get(i) else { continue };
+            let (along, aside) = (open(&aiming.id, part::CLEAR_ALONG), open(&aiming.id, part::CLEAR_ASIDE));
+            let Some(zone) = aiming.zones.iter().position(|zone| zone.id.as_str() == CLEAR_AREA) else {
+                continue;
+            };
+            let ahead = aiming.zones.get(zone).is_some_and(|zone| zone.frame == ZoneFrame::Vehicle);
+            if !along || !ahead {
+                continue;
+            }
+            let Some(face) = self.face_ahead(aiming) else { continue };
+            let Some(own) = self.aimings.get_mut(i).and_then(|aiming| aiming.zones.get_mut(zone)) else {
+                continue;
+            };
+            let half = if aside { CLEAR_ASIDE_MM } else { own.outline.bounds().high.y };
+            let (low, high) = (front + CLEAR_FROM_MM, face + CLEAR_BEHIND_MM);
+            if let Ok(outline) =
+                Polygon::rectangle(DVec2::new(low, -half), DVec2::new(high.max(low + 100.0).round(), half))
+            {
+                own.outline = Outline::Polygon(outline);
+            }
+        }
+        self.assumed = assumed;
+    }
+
+    /// Where the first target's face stands ahead of the front axle, if its stand-off goes straight ahead from a known place.
+    fn face_ahead(&self, aiming: &Aiming) -> Option<f64> {
+        let off = &aiming.placements.first()?.stand_off;
+        let from = match &off.from {
+            Datum::FrontAxle => 0.0,
+            Datum::RearAxle => -self.wheelbase,
+            Datum::Wheel(wheel) => self.wheel_point(*wheel).x,
+            Datum::Sensor => self.sensors.iter().find(|sensor| sensor.id == aiming.sensor)?.at.x,
+            Datum::FrontBumper => self.front(),
+            Datum::RearBumper => self.rear(),
+            Datum::BodyPoint(id) => self.body_points.iter().find(|point| point.id == *id)?.at.x,
+        };
+        Some(from + off.distance * angle::sin_cos(off.bearing).1)
+    }
+
+    /// Every name of a part of its sensors and aimings that may be assumed.
+    pub fn parts_that_may_be_assumed(&self) -> Vec<String> {
+        let sensors = self.sensors.iter().flat_map(|own| part::OF_SENSOR.map(|part| name(&own.id, part)));
+        let aimings = self.aimings.iter().flat_map(|own| part::OF_AIMING.map(|part| name(&own.id, part)));
+        sensors.chain(aimings).collect()
+    }
+
+    /// Gives a sensor another name, wherever it is spoken of; nothing happens if the name is taken or empty.
+    pub fn rename_sensor(&mut self, at: usize, to: Id) {
+        if to.as_str().is_empty() || self.sensors.iter().any(|sensor| sensor.id == to) {
+            return;
+        }
+        let Some(sensor) = self.sensors.get_mut(at) else { return };
+        let old = std::mem::replace(&mut sensor.id, to.clone());
+        for aiming in self.aimings.iter_mut().filter(|aiming| aiming.sensor == old) {
+            aiming.sensor = to.clone();
+        }
+        self.rename_assumed(&old, &to);
+    }
+
+    /// Gives an aiming another name; nothing happens if the name is taken or empty.
+    pub fn rename_aiming(&mut self, at: usize, to: Id) {
+        if to.as_str().is_empty() || self.aimings.iter().any(|aiming| aiming.id == to) {
+            return;
+        }
+        let Some(aiming) = self.aimings.get_mut(at) else { return };
+        let old = std::mem::replace(&mut aiming.id, to.clone());
+        self.rename_assumed(&old, &to);
+    }
+
+    /// What is no longer there is no longer assumed.
+    pub fn forget_parts_of(&mut self, of: &Id) {
+        let own = name(of, "");
+        self.assumed.retain(|assumed| !assumed.starts_with(&own));
+    }
+
+    fn rename_assumed(&mut self, old: &Id, to: &Id) {
+        let (old, to) = (name(old, ""), name(to, ""));
+        for assumed in &mut self.assumed {
+            if let Some(part) = assumed.strip_prefix(&old) {
+                *assumed = format!("{to}{part}");
+            }
+        }
+    }
+}
+
+/// A target square ahead.
+fn ahead(kind: StartKind) -> Placement {
+    let board = kind != StartKind::ForwardRadar;
+    let (kind, width, height, error) = if board {
+        (TargetKind::Board, 1_200.0, 800.0, AimError { by_place: 1.0, by_squareness: 1.0 })
+    } else {
+        (TargetKind::Plate, 500.0, 500.0, AimError::SQUARENESS)
+    };
+    let name = if board { "board" } else { "plate" };
+    Placement {
+        id: name.into(),
+        target: Target {
+            kind,
+            width,
+            height,
+            depth: 6.0,
+            centre_behind: 0.0,
+            error,
+            stand: stand(if board { 1_900.0 } else { 900.0 }),
+        },
+        stand_off: StandOff {
+            from: Datum::FrontAxle,
+            to: End::Face,
+            distance: 3_600.0,
+            bearing: 0.0,
+            aside: 0.0,
+            along: MeasuredAlong::Floor,
+        },
+        height: TargetHeight::FromSensor(0.0),
+        vertical: VerticalReference::Gravity,
+        turned: 0.0,
+        mark: Some("7".into()),
+        tolerance: PlaceTolerance {
+            along: Some(10.0),
+            across: Some(10.0),
+            height: Some(10.0),
+            ..Default::default()
+        },
+    }
+}
+
+/// A reflector, or for a surround camera a mat, where the sensor looks.
+fn at_angle(kind: StartKind, bearing: f64) -> Placement {
+    let mat = kind == StartKind::SurroundCamera;
+    let target = if mat {
+        Target {
+            kind: TargetKind::Mat,
+            width: 1_200.0,
+            height: 1_200.0,
+            depth: 0.0,
+            centre_behind: 0.0,
+            error: AimError::PLACE,
+            stand: None,
+        }
+    } else {
+        Target {
+            kind: TargetKind::CornerReflector,
+            width: 150.0,
+            height: 150.0,
+            depth: 120.0,
+            centre_behind: 80.0,
+            error: AimError::PLACE,
+            stand: stand(900.0),
+        }
+    };
+    Placement {
+        id: if mat { "mat" } else { "reflector" }.into(),
+        target,
+        stand_off: StandOff {
+            from: Datum::Sensor,
+            to: if mat { End::Face } else { End::ReflectorCentre },
+            distance: if mat { 1_200.0 } else { 2_500.0 },
+            bearing,
+            aside: 0.0,
+            along: MeasuredAlong::Floor,
+        },
+        height: if mat { TargetHeight::OnFloor } else { TargetHeight::FromSensor(0.0) },
+        vertical: VerticalReference::Gravity,
+        turned: 0.0,
+        mark: None,
+        tolerance: PlaceTolerance { along: Some(10.0), across: Some(5.0), ..Default::default() },
+    }
+}
+
+fn stand(top: f64) -> Option<Stand> {
+    let base = Polygon::rectangle(DVec2::new(-520.0, -300.0), DVec2::new(60.0, 300.0)).ok()?;
+    Some(Stand { base: Outline::Polygon(base), base_height: 60.0, mast: 50.0, mast_behind: 80.0, top })
+}
+
+/// Spots outboard of the tyres, prolonged on both sides to abreast of the target, joined; the target on the middle.
+fn both_sides() -> Vec<MarkStep> {
+    let outboard = |wheel| Construction::Outboard { wheel, distance: OUTBOARD_MM };
+    let abreast = |from, through| Construction::Prolong { from, through, reach: Reach::AbreastOf(0) };
+    [
+        outboard(Wheel::RearLeft),
+        outboard(Wheel::RearRight),
+        outboard(Wheel::FrontLeft),
+        outboard(Wheel::FrontRight),
+        abreast(0, 2),
+        abreast(1, 3),
+        Construction::Middle { first: 4, second: 5 },
+    ]
+    .into_iter()
+    .zip(1..)
+    .map(|(construction, number)| MarkStep { id: number.to_string().into(), construction })
+    .collect()
+}
+
+fn sentence(name: &str) -> String {
+    let mut letters = name.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}

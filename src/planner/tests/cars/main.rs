@@ -1,0 +1,173 @@
+//! Cars that are entered figure by figure: what is assumed, what is unlikely, what is refused.
+
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test that cannot set itself up has failed")]
+
+use baywright_planner::model::class::figure;
+use baywright_planner::model::starter::{self, StartKind, part};
+use baywright_planner::model::{Vehicle, VehicleClass, plausible, validate};
+use proptest::prelude::*;
+
+fn started(class: VehicleClass, kind: StartKind) -> Vehicle {
+    let mut car = Vehicle::of_class(class);
+    car.start_sensor(kind, "sensor".into());
+    car.start_aiming(&"sensor".into(), "aiming".into());
+    car
+}
+
+#[test]
+fn every_start_is_sound_likely_and_wholly_assumed() {
+    for class in VehicleClass::ALL {
+        for kind in StartKind::ALL {
+            let car = started(class, kind);
+            assert_eq!(validate::vehicle(&car), [], "{class:?} {kind:?}");
+            assert_eq!(plausible::refused(&car), [], "{class:?} {kind:?}");
+            assert_eq!(plausible::unlikely(&car), [], "{class:?} {kind:?}");
+            assert_eq!(
+                car.assumed.len(),
+                figure::ALL.len() + part::OF_SENSOR.len() + part::OF_AIMING.len(),
+                "{class:?} {kind:?}"
+            );
+        }
+    }
+}
+
+/// By hand: a length of 4 600, a wheelbase of 2 700 and a front overhang of 880 leave 1 020 behind.
+#[test]
+fn what_is_open_of_the_length_shares_what_is_left() {
+    let mut car = Vehicle::of_class(VehicleClass::Saloon);
+    for (name, value) in
+        [(figure::LENGTH, 4_600.0), (figure::WHEELBASE, 2_700.0), (figure::OVERHANG_FRONT, 880.0)]
+    {
+        car.enter(name);
+        match name {
+            figure::LENGTH => car.length = value,
+            figure::WHEELBASE => car.wheelbase = value,
+            _ => car.overhang_front = value,
+        }
+        car.assume();
+        assert!((car.wheelbase + car.overhang_front + car.overhang_rear - car.length).abs() < 1e-5, "{name}");
+    }
+    assert!((car.overhang_rear - 1_020.0).abs() < 1e-6, "{}", car.overhang_rear);
+    assert_eq!((car.length, car.wheelbase, car.overhang_front), (4_600.0, 2_700.0, 880.0));
+    // Entered whole, it stays as it is, even if it is wrong.
+    car.enter(figure::OVERHANG_REAR);
+    car.overhang_rear = 1_040.0;
+    car.assume();
+    assert_eq!(car.overhang_rear, 1_040.0);
+    assert!(validate::vehicle(&car).iter().any(|fault| fault.field == "body.length_mm"));
+    car.overhang_rear = 1_025.0;
+    car.assume();
+    assert_eq!(validate::vehicle(&car), []);
+    let unlikely = plausible::unlikely(&car);
+    assert!(unlikely.iter().any(|fault| fault.field == "body.length_mm"), "{unlikely:?}");
+}
+
+#[test]
+fn what_is_assumed_follows_what_is_entered() {
+    let mut car = started(VehicleClass::SmallHatchback, StartKind::ForwardRadar);
+    car.enter(figure::OVERHANG_FRONT);
+    car.overhang_front = 900.0;
+    car.assume();
+    car.follow();
+    assert_eq!(car.sensors[0].at.x, 860.0, "40 mm behind the bumper");
+    let area = car.aimings[0].zones[0].outline.bounds();
+    assert_eq!((area.low.x, area.high.x), (940.0, 3_600.0 + 1_200.0));
+    // The stand-off counts from the sensor now, and is longer.
+    let off = &mut car.aimings[0].placements[0].stand_off;
+    (off.from, off.distance) = (baywright_planner::model::Datum::Sensor, 4_000.0);
+    car.follow();
+    assert_eq!(car.aimings[0].zones[0].outline.bounds().high.x, 860.0 + 4_000.0 + 1_200.0);
+    // Once entered, it stays.
+    car.enter(&starter::name(&"sensor".into(), part::AHEAD));
+    car.enter(&starter::name(&"aiming".into(), part::CLEAR_ALONG));
+    car.overhang_front = 700.0;
+    car.follow();
+    assert_eq!(car.sensors[0].at.x, 860.0);
+    assert_eq!(car.aimings[0].zones[0].outline.bounds().low.x, 940.0);
+}
+
+#[test]
+fn another_name_goes_everywhere() {
+    let mut car = started(VehicleClass::Van, StartKind::ForwardRadar);
+    car.rename_sensor(0, "front radar".into());
+    car.rename_aiming(0, "at the grille".into());
+    assert_eq!(car.aimings[0].sensor.as_str(), "front radar");
+    assert!(car.is_assumed("front radar: height") && car.is_assumed("at the grille: target"));
+    assert!(!car.assumed.iter().any(|name| name.starts_with("sensor:") || name.starts_with("aiming:")));
+    assert_eq!(validate::vehicle(&car), []);
+    // A name that is taken is not given twice.
+    car.start_sensor(StartKind::Lidar, "lidar".into());
+    car.rename_sensor(1, "front radar".into());
+    assert_eq!(car.sensors[1].id.as_str(), "lidar");
+    car.forget_parts_of(&"front radar".into());
+    assert!(!car.assumed.iter().any(|name| name.starts_with("front radar")));
+}
+
+#[test]
+fn slips_are_asked_about_and_impossible_places_refused() {
+    let mut car = started(VehicleClass::Estate, StartKind::ForwardRadar);
+    let fields = |faults: &[validate::Fault]| faults.iter().map(|f| f.field.clone()).collect::<Vec<_>>();
+    car.enter(figure::WHEELBASE);
+    car.wheelbase = 1_500.0;
+    car.assume();
+    car.follow();
+    assert_eq!(fields(&plausible::unlikely(&car)), ["body.wheelbase_mm"]);
+    let mut car = started(VehicleClass::Estate, StartKind::ForwardRadar);
+    car.sensors[0].at.z = 1_400.0;
+    assert_eq!(fields(&plausible::unlikely(&car)), ["sensors[0].at_mm[2]"]);
+    car.sensors[0].at.x = car.front() + 100.0;
+    assert_eq!(validate::vehicle(&car), [], "a file may say so");
+    assert_eq!(fields(&plausible::refused(&car)), ["sensors[0].at_mm[0]"]);
+    // A track wider than the car.
+    car.enter(figure::TRACK_FRONT);
+    car.track_front = car.width + 10.0;
+    assert!(fields(&validate::vehicle(&car)).contains(&"body.track_front_mm".to_owned()));
+}
+
+proptest! {
+    /// Whatever of the main sizes is entered, the rest is made to fit, and nothing that was entered changes.
+    #[test]
+    fn entered_figures_stay_and_the_rest_fits(
+        class in proptest::sample::select(VehicleClass::ALL.to_vec()),
+        entered in proptest::collection::vec((0usize..6, 0.6f64..1.5), 0..8),
+    ) {
+        let mut car = started(class, StartKind::ForwardRadar);
+        let usual = class.sizes();
+        let mut last = [None; 6];
+        for (which, factor) in entered {
+            let (name, field, usual): (&str, &mut f64, f64) = match which {
+                0 => (figure::LENGTH, &mut car.length, usual.length),
+                1 => (figure::WIDTH, &mut car.width, usual.width),
+                2 => (figure::HEIGHT, &mut car.height, usual.height),
+                3 => (figure::WHEELBASE, &mut car.wheelbase, usual.wheelbase),
+                4 => (figure::OVERHANG_FRONT, &mut car.overhang_front, usual.overhang_front),
+                _ => (figure::OVERHANG_REAR, &mut car.overhang_rear, usual.overhang_rear),
+            };
+            *field = (usual * factor).round();
+            last[which] = Some(*field);
+            car.enter(name);
+            car.assume();
+            car.follow();
+        }
+        let now = [car.length, car.width, car.height, car.wheelbase, car.overhang_front, car.overhang_rear];
+        for (was, is) in last.iter().zip(now) {
+            if let Some(was) = was {
+                prop_assert_eq!(*was, is);
+            }
+        }
+        prop_assert!(now.iter().all(|value| value.is_finite() && *value > 0.0));
+        // Something of the length is open and has room: then the sum is right.
+        let open = [figure::WHEELBASE, figure::OVERHANG_FRONT, figure::OVERHANG_REAR, figure::LENGTH];
+        let sum = car.wheelbase + car.overhang_front + car.overhang_rear;
+        if car.is_assumed(figure::LENGTH) {
+            prop_assert!((sum - car.length).abs() < 1e-3);
+        } else if open.iter().any(|name| car.is_assumed(name)) && validate::vehicle(&car).is_empty() {
+            prop_assert!((sum - car.length).abs() < 10.0);
+        }
+        // Working it out again changes nothing.
+        let mut again = car.clone();
+        again.assume();
+        again.follow();
+        prop_assert_eq!(again, car);
+    }
+}
