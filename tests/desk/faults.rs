@@ -48,7 +48,7 @@ fn a_fault_in_a_frame_is_caught_at_its_edge_and_the_work_is_kept() {
     let mut desk = demo();
     let ctx = egui::Context::default();
     desk.ask(&ctx, Command::Edit(Edit::Park(PlanPose::new(DVec2::new(4_321.0, 3_000.0), 0.0))));
-    desk.keep_aside_in(home.clone());
+    desk.live_in(home.clone());
     let shown = Shown { desk, rescue: Rescue::default(), fails: false };
     let mut screen =
         Harness::builder().with_size([1000.0, 700.0]).with_context_setup(Desk::install).build_ui_state(
@@ -66,7 +66,10 @@ fn a_fault_in_a_frame_is_caught_at_its_edge_and_the_work_is_kept() {
     screen.run();
     screen.get_by_label("The program met a fault of its own");
     screen.get_by_label_contains("A copy of what was in hand was saved here");
-    let kept: Vec<_> = std::fs::read_dir(&home).unwrap().map(|entry| entry.unwrap().path()).collect();
+    let kept: Vec<_> = std::fs::read_dir(home.join("kept-after-a-fault"))
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .collect();
     assert_eq!(kept.len(), 1, "{kept:?}");
     let again = Document::open(&kept[0], today()).unwrap();
     assert_eq!(again.layout().arrangements, screen.state().desk.document().layout().arrangements);

@@ -4,7 +4,7 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::Arc;
 
 use baywright_planner::Assessment;
-use baywright_planner::model::{Arrangement, Id, Layout};
+use baywright_planner::model::{Arrangement, Id, Layout, Vehicle};
 
 use crate::document::Document;
 
@@ -26,6 +26,8 @@ pub struct Answer {
     pub generation: u64,
     layout: Arc<Layout>,
     shown: Id,
+    /// The car that is being entered, and which of its aimings is shown.
+    draft: Option<(Arc<Vehicle>, Option<Id>)>,
     assess: Assess,
 }
 
@@ -42,15 +44,29 @@ impl Answer {
             generation: 1,
             layout: Arc::clone(document.layout()),
             shown: document.shown().clone(),
+            draft: drafted(document),
             assess,
         })
     }
 
+    /// Whether it is of a car that is being entered.
+    pub const fn is_of_draft(&self) -> bool {
+        self.draft.is_some()
+    }
+
     /// Works it out again if the document shows something else than before. Whether anything changed.
     pub fn refresh(&mut self, document: &Document) -> bool {
-        if Arc::ptr_eq(&self.layout, document.layout()) && self.shown == *document.shown() {
+        let same_car = match (&self.draft, document.draft()) {
+            (None, None) => true,
+            (Some((car, aiming)), Some(draft)) => {
+                Arc::ptr_eq(car, draft.car()) && aiming.as_ref() == draft.aiming()
+            }
+            _ => false,
+        };
+        if same_car && Arc::ptr_eq(&self.layout, document.layout()) && self.shown == *document.shown() {
             return false;
         }
+        self.draft = drafted(document);
         self.layout = Arc::clone(document.layout());
         self.shown = document.shown().clone();
         self.generation += 1;
@@ -69,6 +85,10 @@ impl Answer {
         }
         true
     }
+}
+
+fn drafted(document: &Document) -> Option<(Arc<Vehicle>, Option<Id>)> {
+    document.draft().map(|draft| (Arc::clone(draft.car()), draft.aiming().cloned()))
 }
 
 /// A fault in the program must not take the person's work with it.

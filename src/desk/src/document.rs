@@ -4,10 +4,11 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use baywright_files::{DiskMark, FileFault, Library, Profile, save_layout};
-use baywright_planner::model::{Arrangement, Id, Layout, SavedArrangement, validate};
+use baywright_planner::model::{Arrangement, Id, Layout, SavedArrangement, Vehicle, validate};
 use baywright_planner::words::{Language, Units, Words};
 use jiff::civil::Date;
 
+use crate::draft::Draft;
 use crate::edit::{Edit, EditFault};
 use crate::history::History;
 
@@ -25,7 +26,10 @@ pub struct Document {
     /// Every car that can be chosen, and why some cannot.
     cars: Vec<Profile>,
     car_faults: Vec<FileFault>,
+    library: Library,
     today: Option<Date>,
+    /// A car that is being entered.
+    draft: Option<Draft>,
 }
 
 /// Why a change was not made.
@@ -53,6 +57,17 @@ pub enum NotSaved {
     Faults(Vec<FileFault>),
 }
 
+/// Why a car that was entered was not kept.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum CarNotKept {
+    /// It is not sound: the first thing that is wrong.
+    Unsound(validate::Fault),
+    /// There is another car of that name.
+    NameTaken(Id),
+    /// It could not be written.
+    Faults(Vec<FileFault>),
+}
+
 impl Document {
     /// Opens a layout: a path, or the name of a built-in one. `today` dates the floor survey.
     ///
@@ -62,7 +77,7 @@ impl Document {
         // Taken before it is read: a change that comes in between is noticed later.
         let mark = DiskMark::of(name);
         let loaded = baywright_files::open(name, today)?;
-        let library = loaded.path.as_deref().map_or_else(Library::built_in, Library::beside);
+        let library = loaded.path.as_deref().map_or_else(Library::built_in_first, Library::beside);
         let mark = loaded.path.is_some().then_some(mark);
         Self::of(loaded.layout, loaded.path, mark, &library, today)
     }
@@ -89,7 +104,8 @@ impl Document {
         let (cars, car_faults) = cars(library);
         let history = History::new(layout, weight);
         let saved = Arc::clone(history.now());
-        Ok(Self { history, shown, path, mark, saved, cars, car_faults, today })
+        let library = library.clone();
+        Ok(Self { history, shown, path, mark, saved, cars, car_faults, library, today, draft: None })
     }
 
     /// The layout as it is now.
@@ -141,9 +157,96 @@ impl Document {
         self.layout().arrangements.iter().find(|own| own.id == self.shown)
     }
 
-    /// The arrangement that is shown, made.
+    /// The arrangement that is shown, made: with the car that is being entered, if one is.
     pub fn arrangement(&self) -> Option<Arrangement> {
-        made(self.layout(), &self.shown, &self.cars, self.today)
+        let Some(draft) = &self.draft else {
+            return made(self.layout(), &self.shown, &self.cars, self.today);
+        };
+        if !draft.faults().is_empty() {
+            return None;
+        }
+        let car = draft.car();
+        let saved = self.saved_arrangement()?;
+        let same = saved.vehicle == car.id && draft.aiming() == Some(&saved.aiming);
+        let saved = SavedArrangement {
+            vehicle: car.id.clone(),
+            vehicle_fingerprint: None,
+            aiming: draft.aiming()?.clone(),
+            on_this_car: if same { saved.on_this_car } else { Default::default() },
+            stands: Vec::new(),
+            ..saved.clone()
+        };
+        self.layout().resolve(&saved, car, "", self.today).ok()
+    }
+
+    /// The car that is being entered.
+    pub const fn draft(&self) -> Option<&Draft> {
+        self.draft.as_ref()
+    }
+
+    /// The same, to change it.
+    pub const fn draft_mut(&mut self) -> Option<&mut Draft> {
+        self.draft.as_mut()
+    }
+
+    /// Begins to enter a car, or to change one; it stands in the bay meanwhile.
+    pub fn begin_car(&mut self, draft: Draft) {
+        self.history.abandon();
+        self.draft = Some(draft);
+    }
+
+    /// Drops the car that is being entered.
+    pub fn drop_car(&mut self) {
+        self.draft = None;
+    }
+
+    /// Saves the car that is being entered as a profile in `folder`, under its own name, and chooses it. Whether a file
+    /// that is there may be replaced is `over`; the one that it changes always may.
+    ///
+    /// # Errors
+    /// It is not sound, there is another profile of its name, or it cannot be written. It is still being entered then.
+    pub fn keep_car(&mut self, folder: &Path, over: bool) -> Result<baywright_files::Saved, CarNotKept> {
+        let Some(draft) = &self.draft else { return Ok(baywright_files::Saved::default()) };
+        if let Some(fault) = draft.faults().into_iter().next() {
+            return Err(CarNotKept::Unsound(fault));
+        }
+        let car = Vehicle::clone(draft.car());
+        // One of the user's own is changed where it lies; a shipped one becomes one of the user's own.
+        let own = draft.replaces().and_then(|id| self.cars.iter().find(|car| car.vehicle.id == *id));
+        let place = own.map(|profile| PathBuf::from(&profile.file)).filter(|path| path.is_file());
+        let changes_own = place.is_some() && draft.replaces() == Some(&car.id);
+        let path = place.filter(|_| changes_own).unwrap_or_else(|| folder.join(format!("{}.ron", car.id)));
+        if !over
+            && !changes_own
+            && (path.exists() || self.cars.iter().any(|other| other.vehicle.id == car.id))
+        {
+            return Err(CarNotKept::NameTaken(car.id));
+        }
+        let aiming = draft.aiming().cloned();
+        let saved = baywright_files::save_new_profile(&path, &car).map_err(CarNotKept::Faults)?;
+        self.draft = None;
+        self.library.also(folder.to_owned());
+        (self.cars, self.car_faults) = cars(&self.library);
+        if let Some((profile, aiming)) = self.cars.iter().find(|own| own.vehicle.id == car.id).zip(aiming) {
+            let fingerprint = profile.fingerprint.clone();
+            // The same car and aiming with other figures: only what is remembered of it changes.
+            let same =
+                self.saved_arrangement().is_some_and(|own| own.vehicle == car.id && own.aiming == aiming);
+            let edit = if same {
+                Edit::Remember(fingerprint)
+            } else {
+                Edit::Car { vehicle: car.id, aiming, fingerprint }
+            };
+            // What it names is there, and it was shown like this before.
+            let _ = self.edit(&edit);
+        }
+        Ok(saved)
+    }
+
+    /// Cars of a folder of one's own are offered too.
+    pub fn also_cars_in(&mut self, folder: PathBuf) {
+        self.library.also(folder);
+        (self.cars, self.car_faults) = cars(&self.library);
     }
 
     /// Makes a change.
@@ -198,22 +301,28 @@ impl Document {
 
     /// The name of what would be undone.
     pub fn undoes(&self) -> Option<&str> {
-        self.history.undoes()
+        self.draft.as_ref().map_or_else(|| self.history.undoes(), Draft::undoes)
     }
 
     /// The name of what would be done again.
     pub fn redoes(&self) -> Option<&str> {
-        self.history.redoes()
+        self.draft.as_ref().map_or_else(|| self.history.redoes(), Draft::redoes)
     }
 
     /// One step back.
     pub fn undo(&mut self) {
-        self.history.undo();
+        match &mut self.draft {
+            Some(draft) => draft.undo(),
+            None => self.history.undo(),
+        }
     }
 
     /// One step forth.
     pub fn redo(&mut self) {
-        self.history.redo();
+        match &mut self.draft {
+            Some(draft) => draft.redo(),
+            None => self.history.redo(),
+        }
     }
 
     /// Saves where it lies; `over` says that a file which someone else changed may be replaced.

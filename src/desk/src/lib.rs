@@ -9,6 +9,7 @@ mod commands;
 mod demo;
 mod diagnostics;
 pub mod document;
+pub mod draft;
 mod draw;
 pub mod edit;
 pub mod history;

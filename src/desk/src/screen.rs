@@ -7,6 +7,7 @@
 mod apply;
 mod bar;
 mod canvas;
+pub mod car;
 pub mod command;
 mod field;
 mod findings;
@@ -55,8 +56,8 @@ pub struct Desk {
     themed: Option<(Theme, bool)>,
     /// The card that is to come into sight.
     scroll_to: Option<usize>,
-    /// Where a copy goes after a fault, if not into the program's own folder.
-    aside: Option<std::path::PathBuf>,
+    /// Where cars, journals and copies after a fault go, if not into the program's own folder.
+    home: Option<std::path::PathBuf>,
     quitting: bool,
 }
 
@@ -88,7 +89,7 @@ impl Desk {
             after_save: None,
             themed: None,
             scroll_to: None,
-            aside: None,
+            home: None,
             quitting: false,
         })
     }
@@ -113,9 +114,15 @@ impl Desk {
         &mut self.view
     }
 
-    /// Copies after a fault go into this folder instead of the program's own.
-    pub fn keep_aside_in(&mut self, folder: std::path::PathBuf) {
-        self.aside = Some(folder);
+    /// Cars, journals and copies after a fault go into this folder instead of the program's own.
+    pub fn live_in(&mut self, folder: std::path::PathBuf) {
+        self.document.also_cars_in(folder.join("vehicle-profiles"));
+        self.home = Some(folder);
+    }
+
+    /// The program's own folder for what it keeps; `None` if the user has no home.
+    pub(crate) fn data_folder(&self) -> Option<std::path::PathBuf> {
+        self.home.clone().or_else(baywright_files::Library::data_folder)
     }
 
     /// What happened.
@@ -234,7 +241,16 @@ impl Desk {
         Panel::top("bar").frame(frame(panel)).show(ui, |ui| self.bar(ui, wide, out));
         Panel::top("verdict").frame(frame(sheet)).show(ui, |ui| self.verdict(ui, out));
         Panel::bottom("foot").frame(frame(panel)).show(ui, |ui| self.foot(ui, out));
-        if wide || self.view.list_open {
+        if self.document.draft().is_some() {
+            let frame =
+                Frame::new().fill(panel).inner_margin(Margin { left: 10, right: 6, top: 8, bottom: 8 });
+            let most = if wide { car::FORM_PX } else { car::FORM_PX.min(ui.available_width() * 0.4) };
+            Panel::left("car")
+                .frame(frame)
+                .resizable(false)
+                .exact_size(most)
+                .show(ui, |ui| self.car_panel(ui, out));
+        } else if wide || self.view.list_open {
             let frame =
                 Frame::new().fill(panel).inner_margin(Margin { left: 10, right: 6, top: 8, bottom: 8 });
             Panel::left("list")

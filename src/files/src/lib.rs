@@ -30,6 +30,8 @@ pub use fault::FileFault;
 pub use fingerprint::fingerprint;
 pub use library::{Library, Profile, documents_folder, layouts_in};
 pub use open::{Loaded, Resolved, load_layout, load_profile, open, parse_layout, parse_profile, resolve};
-pub use save::{Saved, layout_text, profile_text, save_aside, save_layout, save_profile, write_whole};
+pub use save::{
+    Saved, layout_text, profile_text, save_aside, save_layout, save_new_profile, save_profile, write_whole,
+};
 pub use text::LARGEST_FILE;
 pub use version::{LAYOUT as LAYOUT_VERSION, PROFILE as PROFILE_VERSION};

@@ -25,23 +25,41 @@ pub struct Profile {
 pub struct Library {
     folders: Vec<PathBuf>,
     built_in: bool,
+    /// Whether the built-in ones go before those of the folders.
+    shipped_first: bool,
 }
 
 impl Library {
     /// For a layout on disk: `../vehicle-profiles` beside it, then the user's own folder, then the built-in ones.
     pub fn beside(layout: &Path) -> Self {
         let beside = layout.parent().unwrap_or(Path::new("")).join("..").join("vehicle-profiles");
-        Self { folders: std::iter::once(beside).chain(Self::user_folder()).collect(), built_in: true }
+        Self {
+            folders: std::iter::once(beside).chain(Self::user_folder()).collect(),
+            built_in: true,
+            shipped_first: false,
+        }
     }
 
     /// Only the built-in ones: for a built-in layout, so that it is the same everywhere.
     pub const fn built_in() -> Self {
-        Self { folders: Vec::new(), built_in: true }
+        Self { folders: Vec::new(), built_in: true, shipped_first: false }
+    }
+
+    /// The built-in ones, so that a built-in layout is the same everywhere, then those of the user's own folder.
+    pub fn built_in_first() -> Self {
+        Self { folders: Self::user_folder().into_iter().collect(), built_in: true, shipped_first: true }
+    }
+
+    /// Profiles of this folder are offered too, after those that are there.
+    pub fn also(&mut self, folder: PathBuf) {
+        if !self.folders.contains(&folder) {
+            self.folders.push(folder);
+        }
     }
 
     /// Only these folders.
     pub const fn folders(folders: Vec<PathBuf>) -> Self {
-        Self { folders, built_in: false }
+        Self { folders, built_in: false, shipped_first: false }
     }
 
     /// The user's own folder of profiles; it need not exist. `None` if the user has no home.
@@ -64,14 +82,20 @@ impl Library {
         if name.is_empty() || name.starts_with('.') || name.contains(['/', '\\', ':', '\0']) {
             return Ok(None);
         }
+        let built_in = embedded::PROFILES.iter().find(|e| self.built_in && e.name == name);
+        let built_in = || built_in.map(|e| parse_profile(&e.label(), e.name, e.text)).transpose();
+        if self.shipped_first
+            && let Some(shipped) = built_in()?
+        {
+            return Ok(Some(shipped));
+        }
         for folder in &self.folders {
             let path = folder.join(format!("{name}.ron"));
             if path.try_exists().unwrap_or(false) {
                 return load_profile(&path).map(Some);
             }
         }
-        let built_in = embedded::PROFILES.iter().find(|e| self.built_in && e.name == name);
-        built_in.map(|e| parse_profile(&e.label(), e.name, e.text)).transpose()
+        built_in()
     }
 
     /// The names of all profiles that are there, sorted. A folder that cannot be read has none.

@@ -89,6 +89,18 @@ pub fn save_profile(path: &Path, vehicle: &Vehicle) -> Result<Saved, Vec<FileFau
     save(path, &profile_text(vehicle)?).map_err(|fault| vec![fault])
 }
 
+/// The same for a profile that may be the first of its folder: the folder is made.
+///
+/// # Errors
+/// As [`save_profile`], or the folder cannot be made.
+pub fn save_new_profile(path: &Path, vehicle: &Vehicle) -> Result<Saved, Vec<FileFault>> {
+    let text = profile_text(vehicle)?;
+    if let Some(folder) = path.parent() {
+        std::fs::create_dir_all(folder).map_err(|error| vec![not_written(folder, &error)])?;
+    }
+    save(path, &text).map_err(|fault| vec![fault])
+}
+
 fn save(path: &Path, text: &str) -> Result<Saved, FileFault> {
     let backup = keep_comments(&behind_links(path)).map_err(|error| not_written(path, &error))?;
     write_whole(path, text.as_bytes())?;

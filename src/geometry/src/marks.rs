@@ -250,6 +250,38 @@ impl Construction {
         }
     }
 
+    /// The same with every mark that it uses replaced: `to` is given the place in [`Construction::uses`] and the mark.
+    #[must_use]
+    pub fn with_uses(self, to: impl Fn(usize, usize) -> usize) -> Self {
+        match self {
+            Self::WheelPoint { .. } | Self::Outboard { .. } | Self::BodyPoint { .. } => self,
+            Self::Prolong { from, through, reach } => {
+                Self::Prolong { from: to(0, from), through: to(1, through), reach }
+            }
+            Self::Middle { first, second } => Self::Middle { first: to(0, first), second: to(1, second) },
+            Self::Foot { of, from, to: end } => {
+                Self::Foot { of: to(0, of), from: to(1, from), to: to(2, end) }
+            }
+            Self::AlongAside { from, to: end, along, aside } => {
+                Self::AlongAside { from: to(0, from), to: to(1, end), along, aside }
+            }
+            Self::AtAngle { at, towards, angle, distance } => {
+                Self::AtAngle { at: to(0, at), towards: to(1, towards), angle, distance }
+            }
+            Self::Crossing { first, second } => Self::Crossing {
+                first: (to(0, first.0), to(1, first.1)),
+                second: (to(2, second.0), to(3, second.1)),
+            },
+            Self::TwoDistances { first, from_first, second, from_second, side } => Self::TwoDistances {
+                first: to(0, first),
+                from_first,
+                second: to(1, second),
+                from_second,
+                side,
+            },
+        }
+    }
+
     /// The straight stretches that must be free for it, given where the marks are; `own` is where this one is.
     pub fn runs(&self, own: DVec2, mark: impl Fn(usize) -> Option<DVec2>) -> Vec<Run> {
         let tool = self.tool();

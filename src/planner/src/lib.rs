@@ -11,6 +11,7 @@ pub mod check;
 pub mod cure;
 pub mod hand;
 pub mod model;
+pub mod room;
 pub mod scene;
 pub mod words;
 

@@ -105,6 +105,11 @@ pub struct Scene {
 }
 
 impl Scene {
+    /// Bay from the frame that a zone is given in; `None` for a target that is not there.
+    pub fn bay_from_zone(&self, arrangement: &Arrangement, frame: &ZoneFrame) -> Option<PlanPose> {
+        zone_frame(arrangement, &self.bay_from_vehicle, &self.bay_from_sensor, &self.targets, frame)
+    }
+
     /// Puts everything in its place.
     pub fn of(arrangement: &Arrangement) -> Self {
         let bay_from_vehicle = arrangement.parked;
@@ -206,21 +211,32 @@ fn sensor_pose(sensor: &Sensor, at: DVec3, bay_from_vehicle: &PlanPose, carried_
     Pose::looking(bay * at, bay_from_vehicle.heading() + sensor.azimuth, sensor.elevation)
 }
 
+/// Bay from the frame that a zone is given in; `None` for a target that is not there.
+fn zone_frame(
+    arrangement: &Arrangement,
+    bay_from_vehicle: &PlanPose,
+    bay_from_sensor: &Pose,
+    targets: &[PlacedTarget],
+    frame: &ZoneFrame,
+) -> Option<PlanPose> {
+    match frame {
+        ZoneFrame::Vehicle => Some(*bay_from_vehicle),
+        ZoneFrame::Sensor => Some(PlanPose::new(
+            bay_from_sensor.origin.truncate(),
+            bay_from_vehicle.heading() + arrangement.sensor.azimuth,
+        )),
+        ZoneFrame::Target(id) => targets.iter().find(|t| t.id == *id).map(|t| t.set.place),
+    }
+}
+
 fn place_zones(
     arrangement: &Arrangement,
     bay_from_vehicle: &PlanPose,
     bay_from_sensor: &Pose,
     targets: &[PlacedTarget],
 ) -> Vec<PlacedZone> {
-    let sensor = PlanPose::new(
-        bay_from_sensor.origin.truncate(),
-        bay_from_vehicle.heading() + arrangement.sensor.azimuth,
-    );
-    let frame = |frame: &ZoneFrame| match frame {
-        ZoneFrame::Vehicle => Some(*bay_from_vehicle),
-        ZoneFrame::Sensor => Some(sensor),
-        ZoneFrame::Target(id) => targets.iter().find(|t| t.id == *id).map(|t| t.set.place),
-    };
+    let frame =
+        |frame: &ZoneFrame| zone_frame(arrangement, bay_from_vehicle, bay_from_sensor, targets, frame);
     arrangement
         .aiming
         .zones

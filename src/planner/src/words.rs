@@ -3,7 +3,22 @@
 //! A technician reads them standing, from an arm's length: short, the number first, no jargon, directions from the car.
 //! Names are used as typed; only the start of a sentence is given its capital.
 
+/// A table of texts: a struct with a field for each, and its English filling. Another language fills the same struct, and one
+/// that lacks a text does not compile.
+macro_rules! texts {
+    ($table:ident, $about:literal; $($name:ident, $what:literal: $english:literal;)*) => {
+        #[doc = $about]
+        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        pub struct $table {
+            $(#[doc = $what] pub $name: &'static str,)*
+        }
+
+        const ENGLISH: $table = $table { $($name: $english,)* };
+    };
+}
+
 pub mod drawing;
+pub mod forms;
 pub mod help;
 pub mod screen;
 

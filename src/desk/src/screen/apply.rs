@@ -22,8 +22,34 @@ const LEAST_SCALE: f64 = 1e-3;
 impl Desk {
     /// Carries out one command.
     pub(super) fn apply(&mut self, ctx: &egui::Context, command: Command) {
+        if self.document.draft().is_some() && changes_bay(&command) {
+            self.say_wrong(self.texts().finish_car);
+            return;
+        }
         let view = &mut self.view;
         match command {
+            Command::BeginCar(how) => self.begin_car(how),
+            Command::ChangeCar(deed, car) => {
+                if let Some(draft) = self.document.draft_mut() {
+                    draft.change(&deed, *car);
+                }
+            }
+            Command::KeepCar => self.keep_car(),
+            Command::DropCar => {
+                if self.document.draft().is_some_and(crate::draft::Draft::is_changed) {
+                    view.page = Some(Page::Ask(Question::DropCar));
+                } else {
+                    self.document.drop_car();
+                }
+            }
+            Command::DropCarAnyway => {
+                self.document.drop_car();
+                view.tool = Tool::Hand;
+            }
+            Command::WholeForm(whole) => view.car.whole = whole,
+            Command::DrawnArea(drawn, from, to) => self.drawn_area(drawn, from, to),
+            Command::PickedMark(mark) => self.picked_mark(mark),
+            Command::Say(text) => self.say_wrong(text),
             Command::Edit(edit) => self.edit(&edit),
             Command::Preview(edits) => {
                 let shown = self.document.preview(&edits);
@@ -77,6 +103,11 @@ impl Desk {
                 self.view.forget_what_was_there();
             }
             Command::Car(car) => self.choose_car(&car, None),
+            Command::Aiming(aiming) if self.document.draft().is_some() => {
+                if let Some(draft) = self.document.draft_mut() {
+                    draft.show(aiming);
+                }
+            }
             Command::Aiming(aiming) => {
                 let car = self.answer.arrangement.vehicle.id.clone();
                 self.choose_car(&car, Some(&aiming));
@@ -316,7 +347,8 @@ impl Desk {
 
     /// Asks before work is lost; whether it did.
     fn asks_first(&mut self, leaving: Leaving) -> bool {
-        let asks = self.document.is_changed();
+        let drafted = self.document.draft().is_some_and(crate::draft::Draft::is_changed);
+        let asks = drafted || self.document.is_changed();
         if asks {
             self.view.page = Some(Page::Ask(Question::Unsaved(leaving)));
         }
@@ -435,6 +467,24 @@ pub(super) fn placed(answer: &crate::answer::Answer, subject: &Subject, pose: Pl
         }
         _ => None,
     }
+}
+
+/// Whether a command changes the bay: while a car is being entered, that waits.
+const fn changes_bay(command: &Command) -> bool {
+    matches!(
+        command,
+        Command::Edit(_)
+            | Command::Preview(_)
+            | Command::Settle(_)
+            | Command::Cure(_)
+            | Command::KeepPromise
+            | Command::Add(_)
+            | Command::Copy(_)
+            | Command::Nudge(_)
+            | Command::Turn(_)
+            | Command::Car(_)
+            | Command::Show(_)
+    )
 }
 
 impl super::view::View {

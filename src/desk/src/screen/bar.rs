@@ -7,6 +7,7 @@ use baywright_drawing::sign::SignKind;
 use baywright_planner::words::Units;
 use egui::{Align, Button, Layout, RichText, ScrollArea, Ui};
 
+use super::car::Begin;
 use super::command::Command;
 use super::look::{self, size};
 use super::pages::{OpenPage, Page, SavePage};
@@ -29,7 +30,18 @@ impl Desk {
     fn pickers(&self, ui: &mut Ui, most: f32, out: &mut Vec<Command>) {
         let texts = self.texts();
         let arrangement = &self.answer.arrangement;
+        let forms = self.view.language.forms();
         picker(ui, texts.car, &arrangement.vehicle.name, most, |ui| {
+            for (how, name) in [
+                (Begin::New, forms.new_car),
+                (Begin::Change, forms.change_car),
+                (Begin::Copy, forms.copy_car),
+            ] {
+                if ui.add_enabled(self.document.draft().is_none(), Button::new(name)).clicked() {
+                    out.push(Command::BeginCar(how));
+                }
+            }
+            ui.separator();
             for car in self.document.cars() {
                 let chosen = car.vehicle.id == arrangement.vehicle.id;
                 if ui.selectable_label(chosen, &car.vehicle.name).clicked() && !chosen {

@@ -46,6 +46,8 @@ pub(super) struct Canvas {
     under_pointer: bool,
     /// What the thing in hand was drawn onto last.
     snaps: Vec<Snap>,
+    /// The rectangle being drawn: two of its corners, bay frame, mm.
+    area: Option<(DVec2, DVec2)>,
 }
 
 /// What was drawn, and from what.

@@ -5,11 +5,12 @@ use std::path::PathBuf;
 use baywright_drawing::{Axis, Theme};
 use baywright_planner::Subject;
 use baywright_planner::geometry::DVec2;
-use baywright_planner::model::{Id, ThingKind};
+use baywright_planner::model::{Id, ThingKind, Vehicle};
 use baywright_planner::words::Units;
 
+use super::car::Begin;
 use super::pages::Page;
-use super::view::{Camera, Tab, Tool};
+use super::view::{Camera, Drawn, Tab, Tool};
 use crate::edit::Edit;
 
 /// One thing asked for.
@@ -73,6 +74,24 @@ pub enum Command {
     Car(Id),
     /// Choose another aiming of the same car.
     Aiming(Id),
+    /// Begin to enter or change a car.
+    BeginCar(Begin),
+    /// The car that is being entered becomes this, by a change of this name.
+    ChangeCar(String, Box<Vehicle>),
+    /// Save the car that is being entered and choose it.
+    KeepCar,
+    /// Drop it, asking first if something was entered.
+    DropCar,
+    /// Drop it, whatever is lost.
+    DropCarAnyway,
+    /// Show the whole form of a car, or the short one.
+    WholeForm(bool),
+    /// A rectangle was drawn between these two corners, bay frame, mm.
+    DrawnArea(Drawn, DVec2, DVec2),
+    /// A mark was picked, by its position in the plan.
+    PickedMark(usize),
+    /// Say that something went wrong.
+    Say(String),
     /// Lay a page over the screen, or take it away.
     Page(Option<Page>),
     /// Open a layout, asking first if work would be lost.

@@ -10,6 +10,10 @@ use super::look::size;
 pub(super) struct Fields {
     editing: Option<(Id, String)>,
     wrong: Option<(Id, String)>,
+    /// Whether Enter leads on to the next field: where many are filled one after another.
+    leads_on: bool,
+    /// The next field that is drawn gets the keyboard.
+    next: bool,
 }
 
 /// Where a field stands and what it is called.
@@ -33,6 +37,11 @@ pub(super) fn name_column(ui: &mut Ui, width: f32, text: RichText) -> egui::Resp
 }
 
 impl Fields {
+    /// The same, with Enter leading on to the next field or not.
+    pub fn leading_on(self, leads_on: bool) -> Self {
+        Self { leads_on, next: false, ..self }
+    }
+
     /// A row with a name and a field. `Some` once something new was typed that could be read; what could not is said
     /// under the field, and what was there stays.
     pub fn row<T>(
@@ -63,6 +72,9 @@ impl Fields {
                 .align(egui::Align2::RIGHT_CENTER);
             let output = edit.show(ui);
             let response = output.response.response.clone().labelled_by(label.id);
+            if std::mem::take(&mut self.next) {
+                response.request_focus();
+            }
             if response.gained_focus() {
                 // What is there is usually replaced as a whole.
                 let mut state = output.state;
@@ -74,7 +86,9 @@ impl Fields {
                 self.editing = Some((id, text));
             } else if self.editing.as_ref().is_some_and(|(own, _)| *own == id) {
                 // Left, by Enter or for another place; the library says so in more than one frame.
-                let escaped = ui.input(|i| i.key_pressed(Key::Escape));
+                let (escaped, entered) =
+                    ui.input(|i| (i.key_pressed(Key::Escape), i.key_pressed(Key::Enter)));
+                self.next = self.leads_on && entered;
                 let typed = self.editing.take().map_or_else(String::new, |(_, typed)| typed);
                 self.wrong = None;
                 if !escaped && typed.trim() != shown.trim() {
@@ -85,12 +99,62 @@ impl Fields {
                 }
             }
         });
+        self.say_wrong(ui, id);
+        taken
+    }
+
+    /// A name and a field of several lines under it; Enter begins a new line, leaving the field takes what was typed.
+    pub fn lines<T>(
+        &mut self,
+        ui: &mut Ui,
+        row: &Row<'_>,
+        shown: &str,
+        read: impl Fn(&str) -> Result<T, String>,
+    ) -> Option<T> {
+        let id = Id::unique("field").with(row.label).with(row.of);
+        let mut taken = None;
+        let soft = ui.visuals().weak_text_color();
+        let label = ui.label(RichText::new(row.label).size(size::SMALL).color(soft));
+        if !row.hint.is_empty() {
+            ui.add(egui::Label::new(RichText::new(row.hint).size(size::LEAST).color(soft)).wrap());
+        }
+        let mut text = match &self.editing {
+            Some((own, text)) if *own == id => text.clone(),
+            _ => shown.to_owned(),
+        };
+        let rows = text.lines().count().clamp(2, 8);
+        let edit = TextEdit::multiline(&mut text)
+            .id(id)
+            .desired_width(f32::INFINITY)
+            .desired_rows(rows)
+            .char_limit(LONGEST_LINES);
+        let response = ui.add(edit).labelled_by(label.id);
+        if response.has_focus() {
+            self.editing = Some((id, text));
+        } else if self.editing.as_ref().is_some_and(|(own, _)| *own == id) {
+            let escaped = ui.input(|i| i.key_pressed(Key::Escape));
+            let typed = self.editing.take().map_or_else(String::new, |(_, typed)| typed);
+            self.wrong = None;
+            if !escaped && typed.trim() != shown.trim() {
+                match read(&typed) {
+                    Ok(value) => taken = Some(value),
+                    Err(why) => self.wrong = Some((id, why)),
+                }
+            }
+        }
+        self.say_wrong(ui, id);
+        taken
+    }
+
+    fn say_wrong(&self, ui: &mut Ui, id: Id) {
         if let Some((own, why)) = &self.wrong
             && *own == id
         {
             let colour = ui.visuals().error_fg_color;
             ui.label(RichText::new(why).size(size::LEAST).color(colour));
         }
-        taken
     }
 }
+
+/// As many characters as a list of points or conditions may have.
+const LONGEST_LINES: usize = 20_000;

@@ -66,6 +66,8 @@ impl Desk {
                 (Some(_), None) => texts.measure_to.to_owned(),
                 _ => texts.measure_from.to_owned(),
             },
+            Tool::Draw(_) => self.view.language.forms().drawing_now.to_owned(),
+            Tool::PickMark { .. } => self.view.language.forms().picking_now.to_owned(),
             Tool::Hand if self.canvas.is_dragging() => texts.while_dragging.to_owned(),
             Tool::Hand if self.view.selected.is_some() => texts.nudging.to_owned(),
             Tool::Hand => texts.nothing_in_hand.to_owned(),

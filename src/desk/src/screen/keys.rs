@@ -66,8 +66,8 @@ pub(super) fn listen(
     }
     if pressed(Modifiers::NONE, Key::M) {
         let tool = match view.tool {
-            Tool::Measure(_) => Tool::Hand,
             Tool::Hand => Tool::Measure(Measuring::default()),
+            _ => Tool::Hand,
         };
         out.push(Command::Tool(tool));
     }
@@ -88,7 +88,7 @@ pub(super) fn listen(
             Tool::Measure(Measuring { from: Some(_), .. }) => {
                 out.push(Command::Tool(Tool::Measure(Measuring::default())));
             }
-            Tool::Measure(_) => out.push(Command::Tool(Tool::Hand)),
+            Tool::Measure(_) | Tool::Draw(_) | Tool::PickMark { .. } => out.push(Command::Tool(Tool::Hand)),
             Tool::Hand => out.push(Command::Select(None)),
         }
     }

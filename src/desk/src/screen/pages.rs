@@ -58,6 +58,8 @@ pub enum Question {
     Unsaved(Leaving),
     /// The file was changed by someone else since it was read.
     ChangedOnDisk,
+    /// A car that was entered would be dropped.
+    DropCar,
     /// There is a file of that name.
     Replace(PathBuf),
 }

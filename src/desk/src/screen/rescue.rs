@@ -39,7 +39,8 @@ impl Rescue {
         desk.log.push(&words);
         // What was shown while the hand moved may be what brought the fault: it is dropped.
         desk.document.abandon();
-        let kept = baywright_files::save_aside(desk.aside.as_deref(), desk.document.layout());
+        let aside = desk.home.as_ref().map(|home| home.join("kept-after-a-fault"));
+        let kept = baywright_files::save_aside(aside.as_deref(), desk.document.layout());
         self.fault = Some(Fault { words, kept });
         ui.ctx().request_repaint();
     }

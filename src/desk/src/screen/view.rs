@@ -5,6 +5,7 @@ use baywright_planner::Subject;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::words::{Language, Units};
 
+use super::car::CarView;
 use super::pages::Page;
 
 /// Where the eye is: both views have one scale.
@@ -26,6 +27,29 @@ pub enum Tool {
     Hand,
     /// Measures between two points.
     Measure(Measuring),
+    /// Draws a rectangle in the top view.
+    Draw(Drawn),
+    /// Picks a floor mark for a step of a mark plan, by their positions.
+    PickMark {
+        /// The aiming.
+        aiming: usize,
+        /// The step.
+        step: usize,
+        /// Which of the marks that it uses.
+        nth: usize,
+    },
+}
+
+/// What a rectangle is drawn for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Drawn {
+    /// A keep-clear zone of the car that is being entered, by position.
+    Zone {
+        /// The aiming.
+        aiming: usize,
+        /// The zone.
+        zone: usize,
+    },
 }
 
 /// A measurement being made, or made.
@@ -83,6 +107,8 @@ pub struct View {
     pub pointed: Option<usize>,
     /// The findings whose limit is explained, by position.
     pub explained: Option<usize>,
+    /// How the form of a car is open.
+    pub car: CarView,
     /// What a press does.
     pub tool: Tool,
     /// What the right panel shows.

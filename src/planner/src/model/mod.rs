@@ -19,12 +19,14 @@ pub mod class;
 mod id;
 mod layout;
 mod material;
+mod plan;
 pub mod plausible;
 mod provenance;
 pub mod starter;
 mod thing;
 pub mod validate;
 mod vehicle;
+mod walls;
 
 pub use aiming::{
     AimError, AimTolerance, Aiming, Datum, End, Exclusion, FloorRequirement, KeepClear, MarkStep,
@@ -40,9 +42,11 @@ pub use bay::{
 pub use id::Id;
 pub use layout::{Layout, Moved, ResolveFault, SavedArrangement};
 pub use material::Material;
+pub use plan::PlanFault;
 pub use provenance::Provenance;
 pub use thing::{Effort, Known, Shape, Thing, ThingKind};
 pub use vehicle::{
     Adjusted, BodyPoint, Camera, FieldOfView, Mirrors, Radar, Sensor, SensorKind, Vehicle, VehicleClass,
     Wheel,
 };
+pub use walls::RoomFault;

@@ -132,18 +132,7 @@ impl Vehicle {
     /// A sensor to start from, all of it assumed. `id` must be free.
     pub fn start_sensor(&mut self, kind: StartKind, id: Id) {
         let deg = angle::radians;
-        let camera = Camera { pixels_across: 1_280, pixels_down: 960 };
-        let (kind, azimuth, view) = match kind {
-            StartKind::ForwardRadar => {
-                (SensorKind::ForwardRadar(radar(76.5e9, 0.5e9, deg(20.0), deg(10.0))), 0.0, (90.0, 24.0))
-            }
-            StartKind::CornerRadar => {
-                (SensorKind::CornerRadar(radar(77.0e9, 1.0e9, deg(60.0), deg(12.0))), 45.0, (140.0, 24.0))
-            }
-            StartKind::ForwardCamera => (SensorKind::ForwardCamera(camera), 0.0, (60.0, 40.0)),
-            StartKind::SurroundCamera => (SensorKind::SurroundCamera(camera), 0.0, (180.0, 140.0)),
-            StartKind::Lidar => (SensorKind::Lidar, 0.0, (120.0, 20.0)),
-        };
+        let (kind, azimuth, view) = figures_of(kind);
         self.assumed.extend(part::OF_SENSOR.map(|part| name(&id, part)));
         self.sensors.push(Sensor {
             id,
@@ -269,6 +258,84 @@ impl Vehicle {
         Some(from + off.distance * angle::sin_cos(off.bearing).1)
     }
 
+    /// Makes another kind of a sensor: its figures are assumed again, its place stays.
+    pub fn change_sensor_kind(&mut self, at: usize, kind: StartKind) {
+        let Some(sensor) = self.sensors.get_mut(at) else { return };
+        let (figures, azimuth, view) = figures_of(kind);
+        sensor.kind = figures;
+        sensor.azimuth = angle::radians(azimuth);
+        sensor.elevation = 0.0;
+        sensor.view = FieldOfView {
+            azimuth_half: angle::radians(view.0) * 0.5,
+            elevation_half: angle::radians(view.1) * 0.5,
+        };
+        let id = sensor.id.clone();
+        for part in [part::BORESIGHT, part::VIEW, part::KIND] {
+            self.leave_open(&name(&id, part));
+        }
+    }
+
+    /// Gives a body point another name, wherever it is spoken of; nothing happens if the name is taken or empty.
+    pub fn rename_body_point(&mut self, at: usize, to: Id) {
+        if to.as_str().is_empty() || self.body_points.iter().any(|point| point.id == to) {
+            return;
+        }
+        let Some(point) = self.body_points.get_mut(at) else { return };
+        let old = std::mem::replace(&mut point.id, to.clone());
+        for placement in self.aimings.iter_mut().flat_map(|aiming| &mut aiming.placements) {
+            if placement.stand_off.from == Datum::BodyPoint(old.clone()) {
+                placement.stand_off.from = Datum::BodyPoint(to.clone());
+            }
+        }
+    }
+
+    /// Takes a body point away, unless a mark or a stand-off counts from it; whether it did.
+    pub fn remove_body_point(&mut self, at: usize) -> bool {
+        let Some(point) = self.body_points.get(at) else { return false };
+        let datum = Datum::BodyPoint(point.id.clone());
+        let used = self.aimings.iter().any(|aiming| {
+            aiming.placements.iter().any(|own| own.stand_off.from == datum)
+                || aiming
+                    .mark_plan
+                    .iter()
+                    .any(|step| step.construction == Construction::BodyPoint { point: at })
+        });
+        if used {
+            return false;
+        }
+        self.body_points.remove(at);
+        for construction in self.plumbed() {
+            if let Construction::BodyPoint { point } = construction
+                && *point > at
+            {
+                *point -= 1;
+            }
+        }
+        true
+    }
+
+    /// Changes the order of two body points; marks still count from the same ones. Whether both are there.
+    pub fn swap_body_points(&mut self, first: usize, second: usize) -> bool {
+        if first >= self.body_points.len() || second >= self.body_points.len() {
+            return false;
+        }
+        self.body_points.swap(first, second);
+        for construction in self.plumbed() {
+            if let Construction::BodyPoint { point } = construction {
+                if *point == first {
+                    *point = second;
+                } else if *point == second {
+                    *point = first;
+                }
+            }
+        }
+        true
+    }
+
+    fn plumbed(&mut self) -> impl Iterator<Item = &mut Construction> {
+        self.aimings.iter_mut().flat_map(|aiming| &mut aiming.mark_plan).map(|step| &mut step.construction)
+    }
+
     /// Every name of a part of its sensors and aimings that may be assumed.
     pub fn parts_that_may_be_assumed(&self) -> Vec<String> {
         let sensors = self.sensors.iter().flat_map(|own| part::OF_SENSOR.map(|part| name(&own.id, part)));
@@ -312,6 +379,23 @@ impl Vehicle {
                 *assumed = format!("{to}{part}");
             }
         }
+    }
+}
+
+/// What other kind a sensor is, with figures to start from.
+fn figures_of(kind: StartKind) -> (SensorKind, f64, (f64, f64)) {
+    let deg = angle::radians;
+    let camera = Camera { pixels_across: 1_280, pixels_down: 960 };
+    match kind {
+        StartKind::ForwardRadar => {
+            (SensorKind::ForwardRadar(radar(76.5e9, 0.5e9, deg(20.0), deg(10.0))), 0.0, (90.0, 24.0))
+        }
+        StartKind::CornerRadar => {
+            (SensorKind::CornerRadar(radar(77.0e9, 1.0e9, deg(60.0), deg(12.0))), 45.0, (140.0, 24.0))
+        }
+        StartKind::ForwardCamera => (SensorKind::ForwardCamera(camera), 0.0, (60.0, 40.0)),
+        StartKind::SurroundCamera => (SensorKind::SurroundCamera(camera), 0.0, (180.0, 140.0)),
+        StartKind::Lidar => (SensorKind::Lidar, 0.0, (120.0, 20.0)),
     }
 }
 

@@ -6,19 +6,8 @@
 use super::Language;
 use crate::model::{FloorFeatureKind, Id, Opening, OpeningKind};
 
-macro_rules! texts {
-    ($($name:ident, $what:literal: $english:literal;)*) => {
-        /// Every fixed text of the screen; sentences with something in them are methods.
-        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-        pub struct Screen {
-            $(#[doc = $what] pub $name: &'static str,)*
-        }
-
-        const ENGLISH: Screen = Screen { $($name: $english,)* };
-    };
-}
-
 texts! {
+    Screen, "Every fixed text of the screen; sentences with something in them are methods.";
     // Bar and menus.
     car, "A picker, and the car in the list.": "Car";
     aiming, "A picker.": "Aiming";
@@ -178,6 +167,13 @@ texts! {
     other_name, "Asks for another name.": "Another name";
     cannot_be_judged, "A layout that cannot be shown.":
         "this layout's first arrangement cannot be judged by this version; look at the figures of its car and its things";
+
+    // A car that is being entered.
+    finish_car, "Why the bay does not change.": "Keep or drop the car that is being entered first; the bay waits.";
+    drop_car_question, "A question.": "What was entered of this car is not kept yet. Drop it?";
+    go_on_entering, "An answer.": "Go on entering it";
+    drop_it, "An answer.": "Drop it";
+    no_home, "Why nothing can be kept.": "There is no home folder to keep it in; nothing was saved.";
 
     // When something goes wrong.
     fault_title, "Over the page after a fault in the program.": "The program met a fault of its own";

@@ -7,7 +7,7 @@ use baywright_planner::hand::{own_outlines, pose_of};
 use baywright_planner::model::Shape;
 
 use crate::answer::Answer;
-use crate::screen::view::{Tool, View};
+use crate::screen::view::{Drawn, Tool, View};
 
 /// A handle is hit this far from its middle, px.
 const REACH_PX: f64 = 9.0;
@@ -31,6 +31,8 @@ pub(super) enum Grip {
     Bottom,
     /// Its top, in the side view.
     Top,
+    /// A corner of a rectangle that is being drawn.
+    Draw(Drawn),
 }
 
 /// A handle on the paper.

@@ -22,6 +22,8 @@ const SLACK_PX: f64 = 5.0;
 const SNAP_PX: f64 = 9.0;
 /// A heading snaps from this far, degrees.
 const SQUARE_DEG: f64 = 3.0;
+/// A mark is picked from this far, px.
+const MARK_REACH_PX: f64 = 16.0;
 /// One notch of a wheel.
 const WHEEL: f32 = 1.0 / 400.0;
 
@@ -115,6 +117,15 @@ impl Canvas {
         let Some(drawn) = &self.drawn else { return };
         let px = drawn.on_paper(side, at);
         let drawing = drawn.drawing(side);
+        if let Tool::PickMark { .. } = view.tool {
+            if side == Side::Top {
+                out.extend(self.mark_at(px, answer).map(Command::PickedMark));
+            }
+            return;
+        }
+        if let Tool::Draw(_) = view.tool {
+            return;
+        }
         if let Tool::Measure(measuring) = view.tool {
             out.push(Command::Tool(Tool::Measure(super::measure::next(
                 measuring, side, drawing, px, answer,
@@ -127,6 +138,17 @@ impl Canvas {
             return;
         }
         out.push(Command::Select(picked.and_then(|picked| picked.subject).map(whole)));
+    }
+
+    /// The floor mark nearest to a place of the top view, if one is near, by its position in the plan.
+    fn mark_at(&self, px: DVec2, answer: &Answer) -> Option<usize> {
+        let drawing = &self.drawn.as_ref()?.top;
+        let view_from_bay = drawing.bay_from_view.inverse();
+        let near = answer.assessment.scene.marks.iter().enumerate().filter_map(|(i, mark)| {
+            let at = drawing.paper_point(view_from_bay * mark.at.ok()?);
+            Some((at.distance(px), i)).filter(|(off, _)| *off <= MARK_REACH_PX)
+        });
+        near.min_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, i)| i)
     }
 
     fn wheel(&self, ctx: &Context, side: Side, at: Pos2, out: &mut Vec<Command>) {
@@ -153,7 +175,10 @@ impl Canvas {
         let px = drawn.on_paper(side, press);
         let drawing = drawn.drawing(side);
         let scene = &answer.assessment.scene;
-        let hand = button == PointerButton::Primary && view.tool == Tool::Hand && !answer.stale;
+        let hand = button == PointerButton::Primary
+            && view.tool == Tool::Hand
+            && !answer.stale
+            && !answer.is_of_draft();
         let gripped = if hand { grip::at(answer, view, side, drawing, px) } else { None };
         let (grip, subject) = match gripped {
             Some(grip) => (grip, view.selected.clone()),
@@ -175,6 +200,10 @@ impl Canvas {
                 answer.arrangement.bay.things.iter().find(|own| own.id.as_str() == id.as_str()).cloned()
             }
             _ => None,
+        };
+        let grip = match view.tool {
+            Tool::Draw(drawn) if side == Side::Top && button == PointerButton::Primary => Grip::Draw(drawn),
+            _ => grip,
         };
         self.drag = Some(Drag {
             side,
@@ -199,6 +228,7 @@ impl Canvas {
     fn carry_on(&mut self, ctx: &Context, answer: &Answer, view: &View, out: &mut Vec<Command>) {
         let Some(mut drag) = self.drag.take() else { return };
         if ctx.input(|i| i.key_pressed(egui::Key::Escape)) {
+            self.area = None;
             out.push(Command::Abandon);
             ctx.stop_dragging();
             return;
@@ -220,6 +250,17 @@ impl Canvas {
                     out.push(Command::Camera(Some(drag.camera)));
                 }
                 self.drag = Some(drag);
+            }
+            return;
+        }
+        if let Grip::Draw(asked) = drag.grip {
+            let in_bay = |px: DVec2| drawn.top.bay_from_view * drawn.top.view_point(px);
+            self.area =
+                pointer.map(|at| (in_bay(drag.press), in_bay(drawn.on_paper(drag.side, at)))).or(self.area);
+            if down {
+                self.drag = Some(drag);
+            } else if let Some((from, to)) = self.area.take() {
+                out.push(Command::DrawnArea(asked, from, to));
             }
             return;
         }
@@ -265,7 +306,7 @@ impl Drag {
         let reach = if free { 0.0 } else { SNAP_PX / self.drawing.px_per_mm };
         let one = |edit: Option<Edit>| edit.into_iter().collect::<Vec<_>>();
         match self.grip {
-            Grip::Paper => Vec::new(),
+            Grip::Paper | Grip::Draw(_) => Vec::new(),
             Grip::Body => {
                 let mut by = to - from;
                 if self.side == Side::Side {

@@ -123,6 +123,20 @@ impl Canvas {
             on.circle_stroke(at, RING_PX, Stroke::new(2.6, colour));
             on.circle_stroke(at, RING_PX + 5.0, Stroke::new(1.2, colour));
         }
+        if let (Tool::Draw(drawn), Some((from, to)), Side::Top) = (view.tool, self.area, side) {
+            let frame = crate::screen::car::act::frame_of(answer, drawn);
+            let (a, b) = (frame.inverse() * from, frame.inverse() * to);
+            let top_from_bay = drawing.bay_from_view.inverse();
+            let ring: Vec<Pos2> = [a, DVec2::new(b.x, a.y), b, DVec2::new(a.x, b.y), a]
+                .map(|p| on_screen(rect, drawing.paper_point(top_from_bay * (frame * p))))
+                .to_vec();
+            on.extend(egui::Shape::dashed_line(&ring, Stroke::new(1.8, beam), 8.0, 4.0));
+            let extent = (b - a).abs();
+            let words = baywright_planner::words::Words::new(&answer.judged, view.units, view.language);
+            let text = format!("{} \u{d7} {}", words.length(extent.x), words.length(extent.y));
+            let corner = on_screen(rect, drawing.paper_point(top_from_bay * to)) + Vec2::new(12.0, -8.0);
+            on.text(corner, egui::Align2::LEFT_BOTTOM, text, look::bold(size::SMALL), beam);
+        }
         let Tool::Measure(measuring) = view.tool else { return };
         if (side == Side::Side) != measuring.in_side_view {
             return;
@@ -256,7 +270,7 @@ fn cursor(
     let Some(at) = ui.ctx().pointer_latest_pos().filter(|&p| drawn.rect(side).contains(p)) else { return };
     let icon = match view.tool {
         _ if dragging => egui::CursorIcon::Grabbing,
-        Tool::Measure(_) => egui::CursorIcon::Crosshair,
+        Tool::Measure(_) | Tool::Draw(_) | Tool::PickMark { .. } => egui::CursorIcon::Crosshair,
         Tool::Hand => {
             let drawing = drawn.drawing(side);
             match grip::at(answer, view, side, drawing, drawn.on_paper(side, at)) {
@@ -264,15 +278,16 @@ fn cursor(
                 Some(Grip::Bottom | Grip::Top) => egui::CursorIcon::ResizeVertical,
                 Some(_) => egui::CursorIcon::Crosshair,
                 None => {
-                    let movable = view.hovered.as_ref().is_some_and(|subject| {
-                        baywright_planner::hand::pose_of(
-                            &answer.arrangement,
-                            &answer.assessment.scene,
-                            subject,
-                        )
-                        .and_then(|pose| crate::screen::apply::placed(answer, subject, pose))
-                        .is_some()
-                    });
+                    let movable = !answer.is_of_draft()
+                        && view.hovered.as_ref().is_some_and(|subject| {
+                            baywright_planner::hand::pose_of(
+                                &answer.arrangement,
+                                &answer.assessment.scene,
+                                subject,
+                            )
+                            .and_then(|pose| crate::screen::apply::placed(answer, subject, pose))
+                            .is_some()
+                        });
                     if movable { egui::CursorIcon::Grab } else { egui::CursorIcon::Default }
                 }
             }

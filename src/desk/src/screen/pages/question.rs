@@ -54,6 +54,18 @@ impl Desk {
                     }
                 });
             }
+            Question::DropCar => {
+                ask(ui, texts.drop_car_question);
+                ui.horizontal(|ui| {
+                    if widgets::press(ui, self.view.theme, texts.go_on_entering).clicked() {
+                        out.push(Command::Page(None));
+                    }
+                    if widgets::lesser(ui, texts.drop_it).clicked() {
+                        out.push(Command::Page(None));
+                        out.push(Command::DropCarAnyway);
+                    }
+                });
+            }
             Question::Replace(path) => {
                 ask(ui, &texts.file_is_there(&path.display().to_string()));
                 ui.horizontal(|ui| {

@@ -1,0 +1,159 @@
+//! A car that is being entered or changed: it stands in the bay in place of the chosen one until it is kept or dropped.
+
+use std::sync::Arc;
+
+use baywright_planner::model::validate::Fault;
+use baywright_planner::model::{Id, Vehicle, plausible, validate};
+
+use crate::history::History;
+
+/// A car in work.
+#[derive(Clone, Debug)]
+pub struct Draft {
+    history: History<Vehicle>,
+    /// The profile that it replaces when it is kept; `None` for a new one.
+    replaces: Option<Id>,
+    /// The aiming that is shown.
+    aiming: Option<Id>,
+    begun: Arc<Vehicle>,
+}
+
+impl Draft {
+    /// Work on a car; `replaces` is the profile that is changed by it, `aiming` what is shown of it first.
+    pub fn new(mut car: Vehicle, replaces: Option<Id>, aiming: Option<Id>) -> Self {
+        finish(&mut car);
+        let history = History::new(car, weight);
+        let begun = Arc::clone(history.now());
+        Self { history, replaces, aiming, begun }
+    }
+
+    /// The car as it is now, sound or not.
+    pub const fn car(&self) -> &Arc<Vehicle> {
+        self.history.now()
+    }
+
+    /// The profile that it replaces.
+    pub const fn replaces(&self) -> Option<&Id> {
+        self.replaces.as_ref()
+    }
+
+    /// The aiming that is shown: the chosen one if it is there, else the first.
+    pub fn aiming(&self) -> Option<&Id> {
+        let there = &self.car().aimings;
+        let chosen = there.iter().find(|own| Some(&own.id) == self.aiming.as_ref());
+        chosen.or_else(|| there.first()).map(|own| &own.id)
+    }
+
+    /// Shows another aiming of it.
+    pub fn show(&mut self, aiming: Id) {
+        self.aiming = Some(aiming);
+    }
+
+    /// Whether anything was entered.
+    pub fn is_changed(&self) -> bool {
+        **self.car() != *self.begun
+    }
+
+    /// A change under a name; what was not entered follows.
+    pub fn change(&mut self, name: &str, mut car: Vehicle) {
+        car.assume();
+        car.follow();
+        finish(&mut car);
+        // An aiming that was shown and has another name now stays shown.
+        let place = self.aiming().and_then(|id| self.car().aimings.iter().position(|own| own.id == *id));
+        if let Some(same) = place.and_then(|at| car.aimings.get(at))
+            && car.aimings.len() == self.car().aimings.len()
+        {
+            self.aiming = Some(same.id.clone());
+        }
+        self.history.change(name, car);
+    }
+
+    /// Everything for which it cannot be kept.
+    pub fn faults(&self) -> Vec<Fault> {
+        let mut faults = validate::vehicle(self.car());
+        if faults.is_empty() {
+            faults = plausible::refused(self.car());
+        }
+        faults
+    }
+
+    /// What is unlikely in it.
+    pub fn unlikely(&self) -> Vec<Fault> {
+        plausible::unlikely(self.car())
+    }
+
+    /// The name of what would be undone.
+    pub fn undoes(&self) -> Option<&str> {
+        self.history.undoes()
+    }
+
+    /// The name of what would be done again.
+    pub fn redoes(&self) -> Option<&str> {
+        self.history.redoes()
+    }
+
+    /// One step back.
+    pub fn undo(&mut self) {
+        self.history.undo();
+    }
+
+    /// One step forth.
+    pub fn redo(&mut self) {
+        self.history.redo();
+    }
+}
+
+/// The solids follow the outlines where these make shapes.
+fn finish(car: &mut Vehicle) {
+    car.body = if validate::vehicle(car).is_empty() { car.solids() } else { Vec::new() };
+}
+
+/// About how many bytes a car takes: what grows in it are aimings, marks and outlines.
+fn weight(car: &Vehicle) -> usize {
+    let aimings: usize = car
+        .aimings
+        .iter()
+        .map(|own| 1_500 + 200 * (own.mark_plan.len() + own.zones.len() + own.placements.len()))
+        .sum();
+    4_000 + 16 * (car.outline_top.len() + car.outline_side.len()) + 400 * car.sensors.len() + aimings
+}
+
+#[cfg(test)]
+mod tests {
+    use baywright_planner::model::VehicleClass;
+    use baywright_planner::model::class::figure;
+    use baywright_planner::model::starter::StartKind;
+
+    use super::*;
+
+    #[test]
+    fn what_is_typed_is_undone_and_what_is_wrong_is_told() {
+        let mut car = Vehicle::of_class(VehicleClass::Estate);
+        car.start_sensor(StartKind::ForwardRadar, "radar".into());
+        car.start_aiming(&"radar".into(), "aiming".into());
+        let mut draft = Draft::new(car, None, None);
+        assert!(!draft.is_changed() && draft.faults().is_empty());
+        assert_eq!(draft.aiming().map(Id::as_str), Some("aiming"));
+        let mut wider = Vehicle::clone(draft.car());
+        wider.enter(figure::WIDTH);
+        wider.width = 1_900.0;
+        draft.change("Width", wider);
+        assert!(draft.is_changed() && draft.car().mirrors.width > 1_900.0, "the mirrors follow");
+        assert!(!draft.car().body.is_empty());
+        let mut wrong = Vehicle::clone(draft.car());
+        wrong.enter(figure::TRACK_FRONT);
+        wrong.track_front = 2_000.0;
+        draft.change("Track", wrong);
+        assert_eq!(draft.faults().len(), 1, "{:?}", draft.faults());
+        let mut renamed = Vehicle::clone(draft.car());
+        renamed.rename_aiming(0, "other".into());
+        draft.change("Name", renamed);
+        assert_eq!(draft.aiming().map(Id::as_str), Some("other"));
+        draft.undo();
+        draft.undo();
+        assert!(draft.faults().is_empty() && draft.is_changed());
+        draft.undo();
+        assert!(!draft.is_changed() && draft.undoes().is_none());
+    }
+}

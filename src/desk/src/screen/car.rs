@@ -1,0 +1,218 @@
+//! The form in which a car and its aimings are entered: on the left, while the drawing shows the car in the bay.
+//!
+//! Short form first, everything behind it. A figure that was not entered is marked *assumed* until it is; what is wrong
+//! stands beside its field; the drawing follows every figure that leaves the car sound.
+
+pub(in crate::screen) mod act;
+mod aiming;
+mod body;
+mod choices;
+mod plan;
+mod plan_fields;
+mod sensors;
+mod sheet;
+mod short;
+mod sketch;
+mod source;
+mod targets;
+mod zones;
+
+use baywright_planner::model::starter::StartKind;
+use baywright_planner::model::{Id, Vehicle, VehicleClass};
+use egui::{RichText, ScrollArea, Ui};
+
+use super::command::Command;
+use super::field::Fields;
+use super::look::{self, size};
+use super::{Desk, widgets};
+use crate::draft::Draft;
+use sheet::Sheet;
+
+/// How wide the form is, px.
+pub(super) const FORM_PX: f32 = 400.0;
+/// The name of the aiming of a short form.
+const FIRST_AIMING: &str = "forward radar";
+
+/// Which form is open, and what is picked in it.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct CarView {
+    /// Everything, instead of the short form.
+    pub whole: bool,
+}
+
+/// How a car begins.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Begin {
+    /// From nothing but a class, with a forward radar and its aiming.
+    New,
+    /// From a copy of the one that is shown.
+    Copy,
+    /// The one that is shown itself.
+    Change,
+}
+
+impl Desk {
+    /// Begins to enter or change a car.
+    pub(super) fn begin_car(&mut self, how: Begin) {
+        let shown = &self.answer.arrangement;
+        let aiming = Some(shown.aiming.id.clone());
+        let draft = match how {
+            Begin::New => {
+                let mut car = new_car(VehicleClass::SmallHatchback);
+                car.id = self.free_car_name("my-car");
+                Draft::new(car, None, None)
+            }
+            Begin::Copy => {
+                let id = self.free_car_name(shown.vehicle.id.as_str());
+                let name = format!("{} (2)", shown.vehicle.name);
+                Draft::new(Vehicle { id, name, ..shown.vehicle.clone() }, None, aiming)
+            }
+            Begin::Change => {
+                let id = shown.vehicle.id.clone();
+                // A shipped car cannot be changed where it lies: it becomes one's own, under a name of its own.
+                let shipped = self
+                    .document
+                    .cars()
+                    .iter()
+                    .any(|own| own.vehicle.id == id && !std::path::Path::new(&own.file).is_file());
+                let own = if shipped { self.free_car_name(id.as_str()) } else { id.clone() };
+                Draft::new(Vehicle { id: own, ..shown.vehicle.clone() }, Some(id), aiming)
+            }
+        };
+        self.view.car = CarView { whole: how == Begin::Change };
+        self.fields = Fields::default();
+        self.document.begin_car(draft);
+        self.view.selected = None;
+        self.view.pointed = None;
+    }
+
+    /// "my-car", "my-car-2", ...
+    fn free_car_name(&self, wanted: &str) -> Id {
+        let taken = |name: &str| self.document.cars().iter().any(|car| car.vehicle.id.as_str() == name);
+        std::iter::once(wanted.to_owned())
+            .chain((2..).map(|n| format!("{wanted}-{n}")))
+            .find(|name| !taken(name))
+            .map_or_else(|| Id::from(wanted), Id::from)
+    }
+
+    pub(super) fn car_panel(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
+        let texts = self.view.language.forms();
+        let Some(draft) = self.document.draft() else { return };
+        let (car, faults, unlikely) = (Vehicle::clone(draft.car()), draft.faults(), draft.unlikely());
+        let fields = std::mem::take(&mut self.fields);
+        let mut sheet = Sheet::new(self, fields, car, faults, unlikely);
+        sheet.head(ui, out);
+        ui.separator();
+        let whole = self.view.car.whole;
+        ScrollArea::vertical().id_salt("car").auto_shrink([false, false]).show(ui, |ui| {
+            ui.spacing_mut().item_spacing.y = 3.0;
+            ui.set_width(ui.available_width() - 8.0);
+            sheet.names(ui);
+            if whole {
+                sheet.body(ui);
+                sheet.sensors(ui);
+                sheet.aimings(ui, out);
+            } else {
+                ui.label(widgets::soft(ui, texts.short_about));
+                sheet.short(ui);
+            }
+            ui.add_space(12.0);
+        });
+        let Sheet { fields, car, deed, .. } = sheet;
+        self.fields = fields.leading_on(false);
+        if let Some(deed) = deed {
+            out.push(Command::ChangeCar(deed, Box::new(car)));
+        }
+    }
+}
+
+/// A car of a class with a forward radar and an aiming of it.
+pub(crate) fn new_car(class: VehicleClass) -> Vehicle {
+    let mut car = Vehicle::of_class(class);
+    let radar: Id = FIRST_AIMING.into();
+    car.start_sensor(StartKind::ForwardRadar, radar.clone());
+    car.start_aiming(&radar, "forward radar aiming".into());
+    car
+}
+
+impl Sheet<'_> {
+    /// What is entered, and the presses that keep or drop it.
+    fn head(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
+        let texts = self.texts;
+        let theme = self.desk.view.theme;
+        ui.horizontal(|ui| {
+            ui.label(RichText::new(texts.your_car).font(look::bold(size::LEAD)));
+            ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
+                if widgets::lesser(ui, texts.drop_car).clicked() {
+                    out.push(Command::DropCar);
+                }
+                let sound = self.faults.is_empty();
+                let keep = ui.add_enabled_ui(sound, |ui| widgets::press(ui, theme, texts.keep_car)).inner;
+                if keep.on_hover_text(texts.keep_why).clicked() {
+                    out.push(Command::KeepCar);
+                }
+            });
+        });
+        ui.horizontal(|ui| {
+            for (whole, name) in [(false, texts.short_form), (true, texts.whole_form)] {
+                let chosen = self.desk.view.car.whole == whole;
+                if ui.add(egui::Button::selectable(chosen, name)).clicked() && !chosen {
+                    out.push(Command::WholeForm(whole));
+                }
+            }
+            ui.label(widgets::soft(ui, texts.still_assumed(self.car.assumed.len())));
+        });
+        if !self.faults.is_empty() {
+            let colour = ui.visuals().error_fg_color;
+            ui.label(RichText::new(texts.to_put_right).font(look::bold(size::SMALL)).color(colour));
+            for fault in self.faults.iter().take(MOST_TOLD) {
+                let text = format!("{}: {}", fault.field, texts.wrong(fault));
+                ui.add(egui::Label::new(RichText::new(text).size(size::LEAST).color(colour)).wrap());
+            }
+            ui.label(widgets::soft(ui, texts.not_shown_yet));
+        }
+    }
+
+    /// What it is called, what it is, where its figures come from.
+    fn names(&mut self, ui: &mut Ui) {
+        let texts = self.texts;
+        if let Some(name) = self.text(ui, (texts.name_of_car, ""), "name", &self.car.name.clone()) {
+            self.car.name = name;
+        }
+        let hint = (texts.file_name, texts.file_name_hint);
+        let shown = self.car.id.to_string();
+        if let Some(id) = self.text(ui, hint, "id", &shown) {
+            self.car.id = Id::from(file_name(&id));
+        }
+        let mut class = self.car.class;
+        if self.choose(ui, texts.class, "class", texts.class_of(class), |ui| {
+            for own in VehicleClass::ALL {
+                ui.selectable_value(&mut class, own, texts.class_of(own));
+            }
+        }) && class != self.car.class
+        {
+            self.car.class = class;
+            self.did(texts.class);
+        }
+        let mut source = self.car.provenance.clone();
+        if self.source(ui, "source", &mut source) {
+            self.car.provenance = source;
+        }
+    }
+}
+
+/// So many faults are told at once.
+const MOST_TOLD: usize = 4;
+
+/// What may stand in a file's name on every system: letters, digits, dashes.
+fn file_name(typed: &str) -> String {
+    let plain: String = typed
+        .trim()
+        .to_lowercase()
+        .chars()
+        .map(|c| if c.is_alphanumeric() { c } else { '-' })
+        .take(60)
+        .collect();
+    let plain = plain.trim_matches('-').to_owned();
+    if plain.is_empty() { "my-car".to_owned() } else { plain }
+}

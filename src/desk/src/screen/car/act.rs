@@ -1,0 +1,93 @@
+//! What the form asks for and how it is carried out: keeping the car, areas drawn, marks picked.
+
+use baywright_planner::geometry::{DVec2, Outline, PlanPose, Polygon};
+use baywright_planner::model::Vehicle;
+use baywright_planner::model::starter::{CLEAR_AREA, name, part};
+
+use crate::answer::Answer;
+use crate::document::CarNotKept;
+use crate::screen::Desk;
+use crate::screen::view::{Drawn, Tool};
+
+impl Desk {
+    /// Saves the car that is being entered among the user's own and chooses it.
+    pub(in crate::screen) fn keep_car(&mut self) {
+        let texts = self.view.language.forms();
+        let Some(name) = self.document.draft().map(|draft| draft.car().name.clone()) else { return };
+        let Some(folder) = self.data_folder().map(|folder| folder.join("vehicle-profiles")) else {
+            self.say_wrong(self.texts().no_home);
+            return;
+        };
+        let id = self.document.draft().map(|draft| draft.car().id.clone());
+        match self.document.keep_car(&folder, false) {
+            Ok(_) => {
+                let path =
+                    id.map_or_else(String::new, |id| folder.join(format!("{id}.ron")).display().to_string());
+                self.view.tool = Tool::Hand;
+                self.say(texts.car_kept(&name, &path));
+            }
+            Err(CarNotKept::Unsound(fault)) => {
+                self.say_wrong(format!("{}: {}", fault.field, texts.wrong(&fault)))
+            }
+            Err(CarNotKept::NameTaken(id)) => self.say_wrong(texts.car_name_taken(id.as_str())),
+            Err(CarNotKept::Faults(faults)) => {
+                self.say_wrong(faults.first().map_or_else(String::new, ToString::to_string));
+            }
+        }
+    }
+
+    /// A rectangle was drawn, its corners in the bay.
+    pub(in crate::screen) fn drawn_area(&mut self, drawn: Drawn, from: DVec2, to: DVec2) {
+        self.view.tool = Tool::Hand;
+        match drawn {
+            Drawn::Zone { aiming, zone } => self.drawn_zone(aiming, zone, from, to),
+        }
+    }
+
+    fn drawn_zone(&mut self, aiming: usize, zone: usize, from: DVec2, to: DVec2) {
+        let frame = frame_of(&self.answer, Drawn::Zone { aiming, zone }).inverse();
+        let texts = self.view.language.forms();
+        let (a, b) = ((frame * from).round(), (frame * to).round());
+        let Ok(outline) = Polygon::rectangle(a.min(b), a.max(b)) else { return };
+        let Some(draft) = self.document.draft_mut() else { return };
+        let mut car = Vehicle::clone(draft.car());
+        let Some(own) = car.aimings.get_mut(aiming) else { return };
+        let id = own.id.clone();
+        let Some(zone) = own.zones.get_mut(zone) else { return };
+        zone.outline = Outline::Polygon(outline);
+        if zone.id.as_str() == CLEAR_AREA {
+            car.enter(&name(&id, part::CLEAR_ASIDE));
+            car.enter(&name(&id, part::CLEAR_ALONG));
+        }
+        draft.change(texts.draw_it, car);
+    }
+
+    /// A mark was pressed on while one is picked for a step.
+    pub(in crate::screen) fn picked_mark(&mut self, mark: usize) {
+        let Tool::PickMark { aiming, step, nth } = self.view.tool else { return };
+        let texts = self.view.language.forms();
+        self.view.tool = Tool::Hand;
+        let Some(draft) = self.document.draft_mut() else { return };
+        let mut car = Vehicle::clone(draft.car());
+        let Some(own) = car.aimings.get_mut(aiming) else { return };
+        let id = own.id.clone();
+        if own.use_mark(step, nth, mark).is_err() {
+            self.say_wrong(texts.used_later);
+            return;
+        }
+        car.enter(&name(&id, part::MARK_PLAN));
+        draft.change(texts.mark_plan, car);
+    }
+}
+
+/// The frame in which a rectangle is drawn square: the zone's own, bay from it. The aiming is the one that is shown.
+pub(in crate::screen) fn frame_of(answer: &Answer, drawn: Drawn) -> PlanPose {
+    let (arrangement, scene) = (&*answer.judged, &answer.assessment.scene);
+    match drawn {
+        Drawn::Zone { zone, .. } => {
+            let zone = arrangement.aiming.zones.get(zone);
+            let pose = zone.and_then(|zone| scene.bay_from_zone(arrangement, &zone.frame));
+            pose.unwrap_or(scene.bay_from_vehicle)
+        }
+    }
+}

@@ -1,0 +1,176 @@
+//! The aimings: of which sensor, what is asked, targets, zones, marks, what to have ready and to meet first.
+
+use baywright_planner::model::starter::{name, part as figure_of};
+use baywright_planner::model::{FloorRequirement, Id, ReferenceAxis};
+use egui::Ui;
+
+use super::choices;
+use super::sheet::{Line, Of, Order, Sheet, part};
+use super::sketch::Sketch;
+use crate::screen::command::Command;
+use crate::screen::widgets;
+
+impl Sheet<'_> {
+    pub(super) fn aimings(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
+        let texts = self.texts;
+        part(ui, texts.aimings, "aimings", true, |ui| {
+            let count = self.car.aimings.len();
+            let shown = self.desk.answer().arrangement.aiming.id.clone();
+            let mut asked = None;
+            for i in 0..count {
+                let Some((title, id)) = self.car.aimings.get(i).map(|own| (own.name.clone(), own.id.clone()))
+                else {
+                    continue;
+                };
+                part(ui, &title, &format!("aiming {i}"), id == shown, |ui| {
+                    if id != shown && widgets::lesser(ui, texts.show_it).clicked() {
+                        out.push(Command::Aiming(id.clone()));
+                    }
+                    self.aiming(ui, i, out);
+                    asked = self.order(ui, &title, i, count).map(|order| (i, order)).or(asked);
+                });
+            }
+            if let Some((i, order)) = asked {
+                self.order_aiming(i, order);
+            }
+            let sensors: Vec<Id> = self.car.sensors.iter().map(|own| own.id.clone()).collect();
+            ui.menu_button(texts.add_aiming, |ui| {
+                for sensor in &sensors {
+                    if ui.button(sensor.as_str()).clicked() {
+                        let wanted = format!("{sensor} aiming");
+                        let id = choices::free(&wanted, self.car.aimings.iter().map(|own| &own.id));
+                        self.car.start_aiming(sensor, id.clone());
+                        self.did(texts.add_aiming);
+                        out.push(Command::Aiming(id));
+                        ui.close();
+                    }
+                }
+            });
+        });
+    }
+
+    fn order_aiming(&mut self, i: usize, order: Order) {
+        let count = self.car.aimings.len();
+        match order {
+            Order::Up if i > 0 => self.car.aimings.swap(i - 1, i),
+            Order::Down if i + 1 < count => self.car.aimings.swap(i, i + 1),
+            Order::Up | Order::Down => return,
+            Order::Copy => {
+                let Some(mut own) = self.car.aimings.get(i).cloned() else { return };
+                own.id = choices::free(own.id.as_str(), self.car.aimings.iter().map(|own| &own.id));
+                own.name = format!("{} (2)", own.name);
+                self.car.aimings.push(own);
+            }
+            Order::Remove => {
+                // Without an aiming nothing could be shown.
+                if count < 2 || i >= count {
+                    return;
+                }
+                let own = self.car.aimings.remove(i);
+                self.car.forget_parts_of(&own.id);
+            }
+        }
+        self.did(self.texts.aimings);
+    }
+
+    fn aiming(&mut self, ui: &mut Ui, i: usize, out: &mut Vec<Command>) {
+        let texts = self.texts;
+        let Some(own) = self.car.aimings.get(i) else { return };
+        let (id, title, sensor, axis) = (own.id.clone(), own.name.clone(), own.sensor.clone(), own.axis);
+        let path = |field: &str| format!("aimings[{i}].{field}");
+        if let Some(typed) = self.text(ui, (texts.title, ""), &path("title"), &title)
+            && let Some(own) = self.car.aimings.get_mut(i)
+        {
+            own.name = typed;
+        }
+        if let Some(id) = self.id(ui, texts.name, &path("name"), &id) {
+            self.car.rename_aiming(i, id);
+        }
+        let sensors: Vec<Id> = self.car.sensors.iter().map(|own| own.id.clone()).collect();
+        let chosen =
+            self.pick(ui, texts.of_sensor, &path("sensor"), &sensor, &sensors, |own| own.as_str().to_owned());
+        if let (Some(chosen), Some(own)) = (chosen, self.car.aimings.get_mut(i)) {
+            own.sensor = chosen;
+        }
+        let axes = [ReferenceAxis::GeometricCentreline, ReferenceAxis::ThrustLine];
+        let chosen =
+            self.pick(ui, texts.axis, &path("axis"), &axis, &axes, |own| texts.axis_of(*own).to_owned());
+        if let (Some(chosen), Some(own)) = (chosen, self.car.aimings.get_mut(i)) {
+            own.axis = chosen;
+            self.car.enter(&name(&id, figure_of::AXIS));
+        }
+        self.asked_of_it(ui, i);
+        part(ui, texts.targets, &format!("targets {i}"), false, |ui| self.targets(ui, i));
+        part(ui, texts.zones, &format!("zones {i}"), false, |ui| self.zones(ui, i, out));
+        part(ui, texts.mark_plan, &format!("marks {i}"), false, |ui| self.mark_plan(ui, i, out));
+        self.text_lists(ui, i);
+        if let Some(mut source) = self.car.aimings.get(i).map(|own| own.provenance.clone())
+            && self.source(ui, &path("source"), &mut source)
+            && let Some(own) = self.car.aimings.get_mut(i)
+        {
+            own.provenance = source;
+        }
+    }
+
+    /// Tolerances, floor, working room.
+    fn asked_of_it(&mut self, ui: &mut Ui, i: usize) {
+        let texts = self.texts;
+        let Some(own) = self.car.aimings.get(i) else { return };
+        let id = own.id.clone();
+        let (azimuth, elevation) = (own.tolerance.azimuth, own.tolerance.elevation);
+        let (floor, room) = (own.floor, own.working_room);
+        let path = |field: &str| format!("aimings[{i}].{field}");
+        let (a, b) = (path("tolerance.azimuth_deg"), path("tolerance.elevation_deg"));
+        let (fa, fb) = (name(&id, figure_of::AZIMUTH), name(&id, figure_of::ELEVATION));
+        let line =
+            Line { label: texts.azimuth, path: &a, figure: &fa, sketch: Some(Sketch::LooksLeft), hint: "" };
+        let across = self.number(ui, line, Of::Angle, azimuth);
+        let line =
+            Line { label: texts.elevation, path: &b, figure: &fb, sketch: Some(Sketch::LooksUp), hint: "" };
+        let upright = self.number(ui, line, Of::Angle, elevation);
+        let (a, fa) = (path("floor.level_mm"), name(&id, figure_of::FLOOR));
+        let line = Line {
+            label: texts.floor_level,
+            hint: texts.floor_level_hint,
+            path: &a,
+            figure: &fa,
+            sketch: None,
+        };
+        let level = self.number_or_none(ui, line, Of::Length, floor.map(|floor| floor.level));
+        let (a, fa) = (path("working_room_mm"), name(&id, figure_of::WORKING_ROOM));
+        let line = Line {
+            label: texts.working_room,
+            hint: texts.working_room_hint,
+            path: &a,
+            figure: &fa,
+            sketch: None,
+        };
+        let around = self.number(ui, line, Of::Length, room);
+        let Some(own) = self.car.aimings.get_mut(i) else { return };
+        own.tolerance.azimuth = across.unwrap_or(azimuth);
+        own.tolerance.elevation = upright.unwrap_or(elevation);
+        own.working_room = around.unwrap_or(room);
+        if let Some(level) = level {
+            own.floor = level.map(|level| FloorRequirement { level });
+        }
+    }
+
+    fn text_lists(&mut self, ui: &mut Ui, i: usize) {
+        let texts = self.texts;
+        for (label, field, ready) in
+            [(texts.have_ready, "have_ready", true), (texts.conditions, "conditions", false)]
+        {
+            let Some(own) = self.car.aimings.get(i) else { return };
+            let shown = if ready { &own.have_ready } else { &own.conditions }.join("\n");
+            let path = format!("aimings[{i}].{field}");
+            let line = Line { label, hint: texts.one_a_line, path: &path, ..Line::default() };
+            let typed = self.lines(ui, line, &shown, |text| {
+                let lines = text.lines().map(str::trim).filter(|line| !line.is_empty());
+                Ok::<Vec<String>, String>(lines.map(str::to_owned).collect())
+            });
+            if let (Some(typed), Some(own)) = (typed, self.car.aimings.get_mut(i)) {
+                *(if ready { &mut own.have_ready } else { &mut own.conditions }) = typed;
+            }
+        }
+    }
+}

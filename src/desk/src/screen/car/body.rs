@@ -1,0 +1,305 @@
+//! The body: every dimension with its sketch, wheels, mirrors, ride heights, outlines, named points.
+
+use baywright_planner::geometry::{DVec2, DVec3};
+use baywright_planner::model::class::figure;
+use baywright_planner::model::validate::number;
+use baywright_planner::model::{BodyPoint, Vehicle};
+use egui::Ui;
+
+use super::choices;
+use super::sheet::{Line, Of, Order, Sheet, part};
+use super::sketch::Sketch;
+use crate::screen::widgets;
+
+type Field = fn(&mut Vehicle) -> &mut f64;
+
+impl Sheet<'_> {
+    pub(super) fn body(&mut self, ui: &mut Ui) {
+        let texts = self.texts;
+        part(ui, texts.body, "body", true, |ui| {
+            self.figure(ui, (texts.length, ""), "length_mm", figure::LENGTH, Sketch::Length, |c| {
+                &mut c.length
+            });
+            self.figure(ui, (texts.width, texts.width_hint), "width_mm", figure::WIDTH, Sketch::Width, |c| {
+                &mut c.width
+            });
+            self.figure(ui, (texts.height, ""), "height_mm", figure::HEIGHT, Sketch::Height, |c| {
+                &mut c.height
+            });
+            self.figure(
+                ui,
+                (texts.wheelbase, ""),
+                "wheelbase_mm",
+                figure::WHEELBASE,
+                Sketch::Wheelbase,
+                |c| &mut c.wheelbase,
+            );
+            self.figure(
+                ui,
+                (texts.overhang_front, texts.overhang_front_hint),
+                "overhang_front_mm",
+                figure::OVERHANG_FRONT,
+                Sketch::OverhangFront,
+                |c| &mut c.overhang_front,
+            );
+            self.figure(
+                ui,
+                (texts.overhang_rear, texts.overhang_rear_hint),
+                "overhang_rear_mm",
+                figure::OVERHANG_REAR,
+                Sketch::OverhangRear,
+                |c| &mut c.overhang_rear,
+            );
+            self.figure(
+                ui,
+                (texts.ground_clearance, ""),
+                "ground_clearance_mm",
+                figure::GROUND_CLEARANCE,
+                Sketch::Clearance,
+                |c| &mut c.ground_clearance,
+            );
+        });
+        part(ui, texts.wheels, "wheels", true, |ui| self.wheels(ui));
+        part(ui, texts.mirrors, "mirrors", false, |ui| self.mirrors(ui));
+        part(ui, texts.ride_heights, "ride", false, |ui| self.ride_heights(ui));
+        part(ui, texts.outlines, "outlines", false, |ui| self.outlines(ui));
+        part(ui, texts.body_points, "points", false, |ui| self.body_points(ui));
+    }
+
+    fn figure(
+        &mut self,
+        ui: &mut Ui,
+        (label, hint): (&str, &str),
+        field: &str,
+        figure: &str,
+        sketch: Sketch,
+        of: Field,
+    ) {
+        let path = format!("body.{field}");
+        let line = Line { label, hint, path: &path, figure, sketch: Some(sketch) };
+        let value = *of(&mut self.car);
+        if let Some(typed) = self.number(ui, line, Of::Length, value) {
+            *of(&mut self.car) = typed;
+        }
+    }
+
+    fn wheels(&mut self, ui: &mut Ui) {
+        let texts = self.texts;
+        let track = texts.track_hint;
+        self.figure(
+            ui,
+            (texts.track_front, track),
+            "track_front_mm",
+            figure::TRACK_FRONT,
+            Sketch::TrackFront,
+            |c| &mut c.track_front,
+        );
+        self.figure(
+            ui,
+            (texts.track_rear, track),
+            "track_rear_mm",
+            figure::TRACK_REAR,
+            Sketch::TrackRear,
+            |c| &mut c.track_rear,
+        );
+        self.figure(
+            ui,
+            (texts.tyre_diameter, ""),
+            "tyre_diameter_mm",
+            figure::TYRE_DIAMETER,
+            Sketch::TyreDiameter,
+            |c| &mut c.tyre_diameter,
+        );
+        self.figure(
+            ui,
+            (texts.tyre_width, ""),
+            "tyre_width_mm",
+            figure::TYRE_WIDTH,
+            Sketch::TyreWidth,
+            |c| &mut c.tyre_width,
+        );
+    }
+
+    fn mirrors(&mut self, ui: &mut Ui) {
+        let texts = self.texts;
+        self.figure(
+            ui,
+            (texts.mirror_width, ""),
+            "mirrors.width_mm",
+            figure::MIRRORS,
+            Sketch::MirrorWidth,
+            |c| &mut c.mirrors.width,
+        );
+        self.figure(
+            ui,
+            (texts.mirror_ahead, texts.mirror_ahead_hint),
+            "mirrors.ahead_mm",
+            figure::MIRRORS,
+            Sketch::MirrorAhead,
+            |c| &mut c.mirrors.ahead,
+        );
+        self.figure(
+            ui,
+            (texts.mirror_height, ""),
+            "mirrors.height_mm",
+            figure::MIRRORS,
+            Sketch::MirrorHeight,
+            |c| &mut c.mirrors.height,
+        );
+    }
+
+    fn ride_heights(&mut self, ui: &mut Ui) {
+        let texts = self.texts;
+        let mut given = self.car.ride_heights.is_some();
+        if ui.checkbox(&mut given, widgets::soft(ui, texts.ride_heights_given)).changed() {
+            self.car.ride_heights = given.then_some([USUAL_RIDE_MM; 4]);
+            self.did(texts.ride_heights);
+        }
+        let fields = ["front_left_mm", "front_right_mm", "rear_left_mm", "rear_right_mm"];
+        let Some(heights) = self.car.ride_heights else { return };
+        for (i, (wheel, field)) in baywright_planner::model::Wheel::ALL.into_iter().zip(fields).enumerate() {
+            let path = format!("body.ride_heights.{field}");
+            let label = texts.wheel_of(wheel);
+            let line = Line { label, path: &path, ..Line::default() };
+            let Some(&value) = heights.get(i) else { continue };
+            if let Some(typed) = self.number(ui, line, Of::Length, value)
+                && let Some(own) = self.car.ride_heights.as_mut().and_then(|heights| heights.get_mut(i))
+            {
+                *own = typed;
+            }
+        }
+    }
+
+    fn outlines(&mut self, ui: &mut Ui) {
+        let texts = self.texts;
+        for (label, hint, path, name, top) in [
+            (texts.outline_top, texts.outline_top_hint, "body.outline_top_mm", figure::OUTLINE_TOP, true),
+            (
+                texts.outline_side,
+                texts.outline_side_hint,
+                "body.outline_side_mm",
+                figure::OUTLINE_SIDE,
+                false,
+            ),
+        ] {
+            let own = if top { &self.car.outline_top } else { &self.car.outline_side };
+            let shown = if self.car.is_assumed(name) { String::new() } else { points_text(own) };
+            let line = Line { label, hint, path, ..Line::default() };
+            let wrong = texts.not_points;
+            if let Some(typed) =
+                self.lines(ui, line, &shown, |text| points(text).ok_or_else(|| wrong.to_owned()))
+            {
+                if typed.is_empty() {
+                    self.car.leave_open(name);
+                } else {
+                    self.car.enter(name);
+                    *(if top { &mut self.car.outline_top } else { &mut self.car.outline_side }) = typed;
+                }
+            }
+        }
+    }
+
+    fn body_points(&mut self, ui: &mut Ui) {
+        let texts = self.texts;
+        let count = self.car.body_points.len();
+        let mut asked = None;
+        for i in 0..count {
+            let Some(point) = self.car.body_points.get(i).cloned() else { continue };
+            let path = |field: &str| format!("body_points[{i}].{field}");
+            let renamed = self.id(ui, texts.name, &path("name"), &point.id);
+            let mut at = point.at;
+            for (part, (label, hint, sketch)) in [
+                (texts.ahead, texts.ahead_hint, Sketch::SensorAhead),
+                (texts.aside, texts.aside_hint, Sketch::SensorAside),
+                (texts.above_ground, "", Sketch::SensorHeight),
+            ]
+            .into_iter()
+            .enumerate()
+            {
+                let path = path(&format!("at_mm[{part}]"));
+                let line = Line { label, hint, path: &path, sketch: Some(sketch), ..Line::default() };
+                if let Some(typed) = self.number(ui, line, Of::Length, at[part]) {
+                    at[part] = typed;
+                }
+            }
+            if let Some(own) = self.car.body_points.get_mut(i) {
+                own.at = at;
+            }
+            if let Some(id) = renamed {
+                self.car.rename_body_point(i, id);
+            }
+            asked = self.order(ui, point.id.as_str(), i, count).map(|order| (i, order)).or(asked);
+            ui.separator();
+        }
+        if let Some((i, order)) = asked {
+            let done = match order {
+                Order::Remove => self.car.remove_body_point(i),
+                Order::Copy => self.car.body_points.get(i).cloned().is_some_and(|mut point| {
+                    point.id =
+                        choices::free(point.id.as_str(), self.car.body_points.iter().map(|own| &own.id));
+                    self.car.body_points.push(point);
+                    true
+                }),
+                Order::Up => self.car.swap_body_points(i.wrapping_sub(1), i),
+                Order::Down => self.car.swap_body_points(i, i + 1),
+            };
+            if done {
+                self.did(texts.body_points);
+            }
+        }
+        if widgets::lesser(ui, texts.add_body_point).clicked() {
+            let id = choices::free(texts.a_point, self.car.body_points.iter().map(|own| &own.id));
+            let at = DVec3::new(self.car.front().round(), 0.0, (self.car.height * 0.5).round());
+            self.car.body_points.push(BodyPoint { id, at });
+            self.did(texts.add_body_point);
+        }
+    }
+}
+
+/// A ride height to start from, mm.
+const USUAL_RIDE_MM: f64 = 380.0;
+
+/// Points as they can be typed again.
+pub(super) fn points_text(points: &[DVec2]) -> String {
+    points.iter().map(|p| format!("{}, {}\n", number(p.x), number(p.y))).collect()
+}
+
+/// Points from what was typed, one a line; a comma may part the two numbers or stand in them.
+pub(super) fn points(text: &str) -> Option<Vec<DVec2>> {
+    let lines = text.lines().map(str::trim).filter(|line| !line.is_empty());
+    lines
+        .map(|line| {
+            let line = line.trim_matches(['(', ')', ',', ';']);
+            // "850, -1500", "850 -1500", "850,5; -1500"
+            let parts: Vec<&str> = if line.contains(';') {
+                line.split(';').collect()
+            } else if line.split_whitespace().count() == 2 {
+                line.split_whitespace().collect()
+            } else {
+                line.split(',').collect()
+            };
+            let [x, y] = parts.as_slice() else { return None };
+            let read = |part: &str| part.trim().trim_end_matches(',').replace(',', ".").parse::<f64>().ok();
+            Some(DVec2::new(read(x)?, read(y)?)).filter(|p| p.is_finite())
+        })
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn points_are_read_as_they_are_typed() {
+        let two = Some(vec![DVec2::new(850.0, -1_500.0), DVec2::new(0.5, 2.0)]);
+        assert_eq!(points("850, -1500\n\n0.5, 2"), two);
+        assert_eq!(points("850 -1500\n0.5 2\n"), two);
+        assert_eq!(points("(850, -1500),\n(0.5, 2)"), two);
+        assert_eq!(points("850; -1500\n0,5; 2"), two);
+        assert_eq!(points(""), Some(Vec::new()));
+        assert_eq!(points("850"), None);
+        assert_eq!(points("a, b"), None);
+        assert_eq!(points("1, inf"), None);
+        assert_eq!(points(&points_text(&two.clone().unwrap())), two);
+    }
+}

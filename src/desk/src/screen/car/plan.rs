@@ -1,0 +1,169 @@
+//! The floor marks of an aiming: steps in order, each with its construction and the marks that it uses, picked in the
+//! drawing or from a list, and the instruction as a person will read it.
+
+use baywright_planner::geometry::marks::Construction;
+use baywright_planner::model::starter::{name, part as figure_of};
+use baywright_planner::model::{Aiming, Id, MarkStep, PlanFault};
+use egui::{Button, RichText, Ui};
+
+use super::choices;
+use super::sheet::{Order, Sheet, part};
+use crate::screen::command::Command;
+use crate::screen::look::size;
+use crate::screen::view::Tool;
+use crate::screen::widgets;
+
+impl Sheet<'_> {
+    pub(super) fn mark_plan(&mut self, ui: &mut Ui, i: usize, out: &mut Vec<Command>) {
+        let texts = self.texts;
+        let Some(aiming) = self.car.aimings.get(i) else { return };
+        let count = aiming.mark_plan.len();
+        let figure = name(&aiming.id, figure_of::MARK_PLAN);
+        let id = aiming.id.clone();
+        let shown = self.desk.answer().arrangement.aiming.id == id;
+        let mut asked = None;
+        let before = aiming.mark_plan.clone();
+        for j in 0..count {
+            let Some(step) = self.car.aimings.get(i).and_then(|own| own.mark_plan.get(j)) else { continue };
+            let title = format!("{}: {}", step.id, texts.way(&step.construction));
+            part(ui, &title, &format!("mark {i} {j}"), false, |ui| {
+                self.mark_step(ui, i, j, out);
+                if shown {
+                    self.as_told(ui, j);
+                }
+                asked = self.order(ui, &title, j, count).map(|order| (j, order)).or(asked);
+            });
+        }
+        if let Some((j, order)) = asked {
+            self.order_mark(i, j, order, out);
+        }
+        let ways = choices::ways(count, &self.car);
+        ui.menu_button(texts.add_mark, |ui| {
+            for way in ways {
+                if ui.button(texts.way(&way)).clicked() {
+                    self.add_mark(i, way);
+                    ui.close();
+                }
+            }
+        });
+        if self.car.aimings.get(i).is_some_and(|own| own.mark_plan != before) {
+            self.car.enter(&figure);
+            self.did(texts.mark_plan);
+        }
+    }
+
+    /// The instruction, and why the mark cannot be found if it cannot.
+    fn as_told(&self, ui: &mut Ui, j: usize) {
+        let answer = self.desk.answer();
+        if answer.stale {
+            return;
+        }
+        let (arrangement, scene) = (&*answer.judged, &answer.assessment.scene);
+        let told = self.desk.words().instruction(j, scene.tape(j, arrangement));
+        ui.add(egui::Label::new(RichText::new(told).size(size::SMALL)).wrap());
+        let Some(id) = arrangement.aiming.mark_plan.get(j).map(|step| &step.id) else { return };
+        let words = self.desk.words();
+        let colour = ui.visuals().error_fg_color;
+        let of_mark = |finding: &&baywright_planner::Finding| {
+            finding.code == baywright_planner::Code::MarkFault
+                && finding.subjects.first() == Some(&baywright_planner::Subject::Mark(id.clone()))
+        };
+        for finding in answer.assessment.findings.iter().filter(of_mark) {
+            let text = RichText::new(words.line(finding)).size(size::LEAST).color(colour);
+            ui.add(egui::Label::new(text).wrap());
+        }
+    }
+
+    fn add_mark(&mut self, i: usize, construction: Construction) {
+        let Some(own) = self.car.aimings.get_mut(i) else { return };
+        let id = free_number(own);
+        own.mark_plan.push(MarkStep { id, construction });
+    }
+
+    fn order_mark(&mut self, i: usize, j: usize, order: Order, out: &mut Vec<Command>) {
+        let texts = self.texts;
+        let Some(own) = self.car.aimings.get_mut(i) else { return };
+        let done = match order {
+            Order::Up => j.checked_sub(1).map_or(Err(PlanFault::NoSuch), |before| own.swap_marks(before)),
+            Order::Down => own.swap_marks(j),
+            Order::Remove => own.remove_mark(j),
+            Order::Copy => {
+                let id = free_number(own);
+                let construction = own.mark_plan.get(j).map(|step| step.construction);
+                construction.map_or(Err(PlanFault::NoSuch), |construction| {
+                    own.mark_plan.push(MarkStep { id, construction });
+                    Ok(())
+                })
+            }
+        };
+        match done {
+            Ok(()) | Err(PlanFault::NoSuch) => {}
+            Err(PlanFault::OutOfOrder) => out.push(Command::Say(texts.used_later.to_owned())),
+            Err(PlanFault::Used) => out.push(Command::Say(texts.used_by_others.to_owned())),
+        }
+    }
+
+    /// One mark that a step uses: from the list of those before it, or picked in the drawing.
+    pub(super) fn used_mark(
+        &mut self,
+        ui: &mut Ui,
+        label: &str,
+        (i, j, nth): (usize, usize, usize),
+        out: &mut Vec<Command>,
+    ) {
+        let texts = self.texts;
+        let Some(aiming) = self.car.aimings.get(i) else { return };
+        let Some(step) = aiming.mark_plan.get(j) else { return };
+        let Some(&now) = step.construction.uses().get(nth) else { return };
+        let names: Vec<Id> = aiming.mark_plan.iter().take(j).map(|step| step.id.clone()).collect();
+        let shown = names.get(now).map_or_else(|| "?".to_owned(), ToString::to_string);
+        let id = aiming.id.clone();
+        let mut chosen = now;
+        let path = format!("aimings[{i}].mark_plan[{j}].how {nth}");
+        self.choose(ui, label, &path, &shown, |ui| {
+            for (k, name) in names.iter().enumerate() {
+                ui.selectable_value(&mut chosen, k, name.as_str());
+            }
+        });
+        let tool = Tool::PickMark { aiming: i, step: j, nth };
+        let picking = self.desk.view.tool == tool;
+        let text = RichText::new(texts.pick).size(size::LEAST);
+        let pick = ui.add(Button::selectable(picking, text)).on_hover_text(texts.pick_why);
+        if pick.accessible_name(format!("{}: {label}", texts.pick)).clicked() {
+            out.push(Command::Aiming(id));
+            out.push(Command::Tool(if picking { Tool::Hand } else { tool }));
+        }
+        if chosen != now
+            && let Some(own) = self.car.aimings.get_mut(i)
+        {
+            // The list holds only marks before this one.
+            let _ = own.use_mark(j, nth, chosen);
+            self.did(label);
+        }
+    }
+
+    pub(super) fn step_name(&mut self, ui: &mut Ui, i: usize, j: usize) {
+        let texts = self.texts;
+        let Some(id) =
+            self.car.aimings.get(i).and_then(|own| own.mark_plan.get(j)).map(|step| step.id.clone())
+        else {
+            return;
+        };
+        let path = format!("aimings[{i}].mark_plan[{j}].name");
+        if let (Some(to), Some(own)) = (self.id(ui, texts.name, &path, &id), self.car.aimings.get_mut(i)) {
+            own.rename_mark(j, to);
+        }
+    }
+
+    pub(super) fn no_marks_before(&self, ui: &mut Ui) {
+        ui.label(widgets::soft(ui, self.texts.needs_earlier));
+    }
+}
+
+/// The next free number.
+fn free_number(aiming: &Aiming) -> Id {
+    (1..)
+        .map(|n: usize| n.to_string())
+        .find(|name| !aiming.mark_plan.iter().any(|step| step.id.as_str() == name))
+        .map_or_else(|| "mark".into(), Id::from)
+}

@@ -1,0 +1,173 @@
+//! The sensors: what they are, where they sit, where they look, what they see.
+
+use baywright_planner::model::starter::{StartKind, name, part as figure_of};
+use baywright_planner::model::{Adjusted, SensorKind};
+use egui::Ui;
+
+use super::choices;
+use super::sheet::{Line, Of, Order, Sheet, part};
+use super::sketch::Sketch;
+use crate::screen::list::capital;
+
+/// Hertz in a gigahertz.
+const GIGA: f64 = 1e9;
+
+impl Sheet<'_> {
+    pub(super) fn sensors(&mut self, ui: &mut Ui) {
+        let texts = self.texts;
+        part(ui, texts.sensors, "sensors", false, |ui| {
+            let count = self.car.sensors.len();
+            let mut asked = None;
+            for i in 0..count {
+                let Some(title) = self.car.sensors.get(i).map(|own| capital(own.id.as_str())) else {
+                    continue;
+                };
+                part(ui, &title, &format!("sensor {i}"), count == 1, |ui| {
+                    self.sensor(ui, i);
+                    asked = self.order(ui, &title, i, count).map(|order| (i, order)).or(asked);
+                });
+            }
+            if let Some((i, order)) = asked {
+                self.order_sensor(i, order);
+            }
+            ui.menu_button(texts.add_sensor, |ui| {
+                for kind in StartKind::ALL {
+                    if ui.button(texts.kind(kind)).clicked() {
+                        let id = choices::free(texts.kind(kind), self.car.sensors.iter().map(|own| &own.id));
+                        self.car.start_sensor(kind, id);
+                        self.did(texts.add_sensor);
+                        ui.close();
+                    }
+                }
+            });
+        });
+    }
+
+    fn order_sensor(&mut self, i: usize, order: Order) {
+        let texts = self.texts;
+        let count = self.car.sensors.len();
+        match order {
+            Order::Up if i > 0 => self.car.sensors.swap(i - 1, i),
+            Order::Down if i + 1 < count => self.car.sensors.swap(i, i + 1),
+            Order::Up | Order::Down => return,
+            Order::Copy => {
+                let Some(mut own) = self.car.sensors.get(i).cloned() else { return };
+                own.id = choices::free(own.id.as_str(), self.car.sensors.iter().map(|own| &own.id));
+                self.car.sensors.push(own);
+            }
+            Order::Remove => {
+                if i >= count {
+                    return;
+                }
+                let own = self.car.sensors.remove(i);
+                self.car.forget_parts_of(&own.id);
+                // Its aimings have nothing to aim any more.
+                let gone: Vec<_> =
+                    self.car.aimings.iter().filter(|a| a.sensor == own.id).map(|a| a.id.clone()).collect();
+                self.car.aimings.retain(|aiming| aiming.sensor != own.id);
+                gone.iter().for_each(|id| self.car.forget_parts_of(id));
+            }
+        }
+        self.did(texts.sensors);
+    }
+
+    fn sensor(&mut self, ui: &mut Ui, i: usize) {
+        let texts = self.texts;
+        let Some(mut own) = self.car.sensors.get(i).cloned() else { return };
+        let path = |field: &str| format!("sensors[{i}].{field}");
+        let of = |part: &str| name(&own.id, part);
+        if let Some(id) = self.id(ui, texts.name, &path("name"), &own.id) {
+            self.car.rename_sensor(i, id);
+            return;
+        }
+        let kind = StartKind::of(&own.kind);
+        if let Some(kind) = self.pick(ui, texts.sensor_kind, &path("kind"), &kind, &StartKind::ALL, |kind| {
+            texts.kind(*kind).to_owned()
+        }) {
+            self.car.change_sensor_kind(i, kind);
+            return;
+        }
+        let places = [
+            (texts.ahead, texts.ahead_hint, of(figure_of::AHEAD), Sketch::SensorAhead),
+            (texts.aside, texts.aside_hint, of(figure_of::ASIDE), Sketch::SensorAside),
+            (texts.above_ground, "", of(figure_of::HEIGHT), Sketch::SensorHeight),
+        ];
+        for (axis, (label, hint, figure, sketch)) in places.iter().enumerate() {
+            let path = path(&format!("at_mm[{axis}]"));
+            let line = Line { label, hint, path: &path, figure, sketch: Some(*sketch) };
+            if let Some(typed) = self.number(ui, line, Of::Length, own.at[axis]) {
+                own.at[axis] = typed;
+            }
+        }
+        let (boresight, view) = (of(figure_of::BORESIGHT), of(figure_of::VIEW));
+        for (label, hint, field, figure, sketch, value, by) in [
+            (
+                texts.looks_left,
+                texts.looks_left_hint,
+                "azimuth_deg",
+                &boresight,
+                Some(Sketch::LooksLeft),
+                &mut own.azimuth,
+                1.0,
+            ),
+            (texts.looks_up, "", "elevation_deg", &boresight, Some(Sketch::LooksUp), &mut own.elevation, 1.0),
+            (texts.sees_across, "", "view_azimuth_deg", &view, None, &mut own.view.azimuth_half, 2.0),
+            (texts.sees_down, "", "view_elevation_deg", &view, None, &mut own.view.elevation_half, 2.0),
+        ] {
+            let path = path(field);
+            let line = Line { label, hint, path: &path, figure, sketch };
+            if let Some(typed) = self.number(ui, line, Of::Angle, *value * by) {
+                *value = typed / by;
+            }
+        }
+        let made_of = of(figure_of::KIND);
+        self.sensor_kind(ui, &path("kind"), &made_of, &mut own.kind);
+        let set = [Adjusted::Screw, Adjusted::Shim, Adjusted::Software, Adjusted::NotAtAll];
+        let chosen = self.pick(ui, texts.adjusted, &path("adjusted"), &own.adjusted, &set, |set| {
+            texts.set_by(*set).to_owned()
+        });
+        if let Some(adjusted) = chosen {
+            own.adjusted = adjusted;
+            self.car.enter(&of(figure_of::ADJUSTED));
+        }
+        self.source(ui, &path("source"), &mut own.provenance);
+        if let Some(place) = self.car.sensors.get_mut(i) {
+            *place = own;
+        }
+    }
+
+    /// What is its kind's own: the radar's band and beam, the camera's pixels.
+    fn sensor_kind(&mut self, ui: &mut Ui, path: &str, figure: &str, kind: &mut SensorKind) {
+        let texts = self.texts;
+        match kind {
+            SensorKind::ForwardRadar(radar) | SensorKind::CornerRadar(radar) => {
+                for (label, field, of, value) in [
+                    (texts.frequency, "frequency_ghz", Of::Number(1.0 / GIGA), &mut radar.frequency),
+                    (texts.bandwidth, "bandwidth_ghz", Of::Number(1.0 / GIGA), &mut radar.bandwidth),
+                    (texts.beam_across, "beam_azimuth_deg", Of::Angle, &mut radar.beam_azimuth),
+                    (texts.beam_down, "beam_elevation_deg", Of::Angle, &mut radar.beam_elevation),
+                ] {
+                    let path = format!("{path}.{field}");
+                    let line = Line { label, path: &path, figure, ..Line::default() };
+                    if let Some(typed) = self.number(ui, line, of, *value) {
+                        *value = typed;
+                    }
+                }
+            }
+            SensorKind::ForwardCamera(camera) | SensorKind::SurroundCamera(camera) => {
+                for (label, field, value) in [
+                    (texts.pixels_across, "pixels_across", &mut camera.pixels_across),
+                    (texts.pixels_down, "pixels_down", &mut camera.pixels_down),
+                ] {
+                    let path = format!("{path}.{field}");
+                    let line = Line { label, path: &path, figure, ..Line::default() };
+                    if let Some(typed) = self.number(ui, line, Of::Number(1.0), f64::from(*value)) {
+                        // Saturates; what no camera has is refused with its limits.
+                        *value = typed.round().clamp(0.0, f64::from(u32::MAX)) as u32;
+                    }
+                }
+            }
+            SensorKind::Lidar => {}
+        }
+    }
+}

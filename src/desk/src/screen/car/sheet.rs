@@ -1,0 +1,299 @@
+//! What every part of the form is made of: rows with a sketch, a field, what is wrong or unlikely, whether it is assumed.
+
+use baywright_planner::geometry::angle;
+use baywright_planner::model::validate::Fault;
+use baywright_planner::model::{Id, Vehicle};
+use baywright_planner::words::forms::Forms;
+use egui::{Button, ComboBox, RichText, Ui, Vec2};
+
+use super::sketch::{self, Sketch};
+use crate::screen::field::{Fields, Row, name_column};
+use crate::screen::look::{self, size};
+use crate::screen::{Desk, widgets};
+use crate::typed;
+
+/// Room for the word "assumed" at the end of a row, px.
+const TAG_PX: f32 = 58.0;
+/// Room for a sketch at its start.
+const SKETCH_PX: f32 = 50.0;
+
+/// The form while it is drawn: a copy of the car that its fields change.
+pub(in crate::screen) struct Sheet<'a> {
+    pub desk: &'a Desk,
+    pub texts: &'static Forms,
+    pub fields: Fields,
+    pub car: Vehicle,
+    pub faults: Vec<Fault>,
+    unlikely: Vec<Fault>,
+    /// The name of what was changed.
+    pub deed: Option<String>,
+}
+
+/// One row: its name, what that means, the field's path, the figure that may be assumed, a sketch.
+#[derive(Clone, Copy, Default)]
+pub(in crate::screen) struct Line<'a> {
+    pub label: &'a str,
+    pub hint: &'a str,
+    pub path: &'a str,
+    pub figure: &'a str,
+    pub sketch: Option<Sketch>,
+}
+
+/// How a number is read and shown.
+#[derive(Clone, Copy)]
+pub(in crate::screen) enum Of {
+    /// mm.
+    Length,
+    /// Radians; shown in degrees.
+    Angle,
+    /// A bare number, by what it is multiplied for showing.
+    Number(f64),
+}
+
+impl<'a> Sheet<'a> {
+    pub fn new(
+        desk: &'a Desk,
+        fields: Fields,
+        car: Vehicle,
+        faults: Vec<Fault>,
+        unlikely: Vec<Fault>,
+    ) -> Self {
+        let fields = fields.leading_on(true);
+        Self { desk, texts: desk.view.language.forms(), fields, car, faults, unlikely, deed: None }
+    }
+
+    /// Notes that something was changed.
+    pub fn did(&mut self, what: &str) {
+        self.deed = Some(what.to_owned());
+    }
+
+    /// A row with a number; `Some` if another one was typed.
+    pub fn number(&mut self, ui: &mut Ui, line: Line<'_>, of: Of, value: f64) -> Option<f64> {
+        let shown = self.shown(of, value);
+        let desk = self.desk;
+        let texts = self.texts;
+        self.typed(ui, line, &shown, |text| read(desk, texts, of, text))
+    }
+
+    /// The same, where the field may be left empty.
+    pub fn number_or_none(
+        &mut self,
+        ui: &mut Ui,
+        line: Line<'_>,
+        of: Of,
+        value: Option<f64>,
+    ) -> Option<Option<f64>> {
+        let shown = value.map_or_else(String::new, |value| self.shown(of, value));
+        let desk = self.desk;
+        let texts = self.texts;
+        self.typed(ui, line, &shown, |text| {
+            if text.trim().is_empty() { Ok(None) } else { read(desk, texts, of, text).map(Some) }
+        })
+    }
+
+    fn shown(&self, of: Of, value: f64) -> String {
+        match of {
+            Of::Length => self.desk.words().length(value),
+            Of::Angle => self.desk.texts().degrees(angle::degrees(value)),
+            Of::Number(by) => baywright_planner::model::validate::number(value * by),
+        }
+    }
+
+    /// A row with anything that can be read from a text.
+    pub fn typed<T>(
+        &mut self,
+        ui: &mut Ui,
+        line: Line<'_>,
+        shown: &str,
+        read: impl Fn(&str) -> Result<T, String>,
+    ) -> Option<T> {
+        let assumed = !line.figure.is_empty() && self.car.is_assumed(line.figure);
+        let mut taken = None;
+        let mut right = false;
+        ui.horizontal(|ui| {
+            if let Some(sketch) = line.sketch {
+                sketch::show(ui, self.desk.view.theme, sketch, Vec2::new(SKETCH_PX, 24.0));
+            }
+            let width = ui.available_width() - TAG_PX;
+            ui.allocate_ui(Vec2::new(width, 24.0), |ui| {
+                ui.set_width(width);
+                ui.vertical(|ui| {
+                    let row = Row { label: line.label, hint: line.hint, of: line.path };
+                    taken = self.fields.row(ui, &row, shown, read);
+                });
+            });
+            if assumed {
+                let care = look::colour(self.desk.view.theme.palette().care);
+                let text = RichText::new(self.texts.assumed).size(size::LEAST).color(care);
+                let tag = ui.add(Button::new(text).frame(false));
+                let name = format!("{}: {}", self.texts.assumed, line.label);
+                right = tag.on_hover_text(self.texts.assumed_why).accessible_name(name).clicked();
+            }
+        });
+        self.told(ui, line.path);
+        if taken.is_some() || right {
+            if !line.figure.is_empty() {
+                self.car.enter(line.figure);
+            }
+            self.did(line.label);
+        }
+        taken
+    }
+
+    /// What is wrong or unlikely about a field.
+    pub fn told(&self, ui: &mut Ui, path: &str) {
+        let theme = self.desk.view.theme;
+        for fault in self.faults.iter().filter(|fault| fault.field == path) {
+            let colour = ui.visuals().error_fg_color;
+            let text = RichText::new(self.texts.wrong(fault)).size(size::LEAST).color(colour);
+            ui.add(egui::Label::new(text).wrap());
+        }
+        for fault in self.unlikely.iter().filter(|fault| fault.field == path) {
+            let colour = look::colour(theme.palette().care);
+            let text = RichText::new(self.texts.unlikely(fault)).size(size::LEAST).color(colour);
+            ui.add(egui::Label::new(text).wrap());
+        }
+    }
+
+    /// A row with a text that must say something; `Some` if another one was typed.
+    pub fn text(
+        &mut self,
+        ui: &mut Ui,
+        (label, hint): (&str, &str),
+        path: &str,
+        value: &str,
+    ) -> Option<String> {
+        let empty = self.texts.no_text;
+        let line = Line { label, hint, path, ..Line::default() };
+        self.typed(ui, line, value, |text| {
+            let text = text.trim();
+            if text.is_empty() { Err(empty.to_owned()) } else { Ok(text.to_owned()) }
+        })
+    }
+
+    /// A row with a name of a part; `Some` if another one was typed.
+    pub fn id(&mut self, ui: &mut Ui, label: &str, path: &str, value: &Id) -> Option<Id> {
+        self.text(ui, (label, ""), path, value.as_str()).map(Id::from)
+    }
+
+    /// A row with a choice; whether it was opened and drawn.
+    pub fn choose(
+        &mut self,
+        ui: &mut Ui,
+        label: &str,
+        path: &str,
+        chosen: &str,
+        content: impl FnOnce(&mut Ui),
+    ) -> bool {
+        let mut open = false;
+        ui.horizontal(|ui| {
+            let width = ui.available_width() - TAG_PX;
+            let text = widgets::soft(ui, label);
+            let named = name_column(ui, width * 0.4, text);
+            let combo = ComboBox::from_id_salt(("car", path))
+                .selected_text(RichText::new(chosen).size(size::SMALL))
+                .width(width * 0.6 - 12.0)
+                .truncate()
+                .height(320.0)
+                .show_ui(ui, content);
+            open = combo.inner.is_some();
+            combo.response.labelled_by(named.id);
+        });
+        self.told(ui, path);
+        open
+    }
+
+    /// A choice among a few values; `Some` if another one was chosen.
+    pub fn pick<T: PartialEq + Clone>(
+        &mut self,
+        ui: &mut Ui,
+        label: &str,
+        path: &str,
+        now: &T,
+        all: &[T],
+        name: impl Fn(&T) -> String,
+    ) -> Option<T> {
+        let mut chosen = now.clone();
+        let shown = name(now);
+        self.choose(ui, label, path, &shown, |ui| {
+            for own in all {
+                ui.selectable_value(&mut chosen, own.clone(), name(own));
+            }
+        });
+        if chosen == *now {
+            return None;
+        }
+        self.did(label);
+        Some(chosen)
+    }
+
+    /// A field of several lines; `Some` if another text was typed.
+    pub fn lines<T>(
+        &mut self,
+        ui: &mut Ui,
+        line: Line<'_>,
+        shown: &str,
+        read: impl Fn(&str) -> Result<T, String>,
+    ) -> Option<T> {
+        let row = Row { label: line.label, hint: line.hint, of: line.path };
+        let taken = self.fields.lines(ui, &row, shown, read);
+        self.told(ui, line.path);
+        if taken.is_some() {
+            if !line.figure.is_empty() {
+                self.car.enter(line.figure);
+            }
+            self.did(line.label);
+        }
+        taken
+    }
+
+    /// Buttons that move or remove an entry of a list; what was pressed.
+    pub fn order(&mut self, ui: &mut Ui, name: &str, at: usize, count: usize) -> Option<Order> {
+        let texts = self.texts;
+        let mut asked = None;
+        ui.horizontal(|ui| {
+            let mut press = |ui: &mut Ui, text: &str, enabled: bool, order: Order| {
+                let button = Button::new(RichText::new(text).size(size::LEAST)).small();
+                let response = ui.add_enabled(enabled, button).accessible_name(format!("{text}: {name}"));
+                if response.clicked() {
+                    asked = Some(order);
+                }
+            };
+            press(ui, texts.up, at > 0, Order::Up);
+            press(ui, texts.down, at + 1 < count, Order::Down);
+            press(ui, texts.copy, true, Order::Copy);
+            press(ui, texts.remove, true, Order::Remove);
+        });
+        asked
+    }
+}
+
+/// What is asked of an entry of a list.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(in crate::screen) enum Order {
+    Up,
+    Down,
+    Copy,
+    Remove,
+}
+
+/// A heading that folds what is under it.
+pub(in crate::screen) fn part(ui: &mut Ui, name: &str, key: &str, open: bool, content: impl FnOnce(&mut Ui)) {
+    let text = RichText::new(name).font(look::bold(size::BODY));
+    egui::CollapsingHeader::new(text).id_salt(("car", key)).default_open(open).show(ui, |ui| {
+        ui.spacing_mut().item_spacing.y = 3.0;
+        content(ui);
+    });
+}
+
+fn read(desk: &Desk, texts: &Forms, of: Of, text: &str) -> Result<f64, String> {
+    match of {
+        Of::Length => typed::length(text, desk.view.units).ok_or_else(|| desk.texts().no_length(text)),
+        Of::Angle => typed::degrees(text).map(angle::radians).ok_or_else(|| desk.texts().no_angle(text)),
+        Of::Number(by) => {
+            let plain = text.trim().replace(',', ".");
+            let number = plain.parse::<f64>().ok().filter(|value| value.is_finite());
+            number.map(|value| value / by).ok_or_else(|| texts.not_a_number.to_owned())
+        }
+    }
+}

@@ -1,0 +1,148 @@
+//! The short form: nine figures with which a forward radar's aiming can be drawn and judged.
+
+use baywright_planner::geometry::{DVec2, Outline, Polygon};
+use baywright_planner::model::class::figure;
+use baywright_planner::model::starter::{CLEAR_AREA, name, part};
+use baywright_planner::model::{Datum, SensorKind};
+use egui::Ui;
+
+use super::choices;
+use super::sheet::{Line, Of, Sheet};
+use super::sketch::Sketch;
+
+impl Sheet<'_> {
+    pub(super) fn short(&mut self, ui: &mut Ui) {
+        let texts = self.texts;
+        for (label, hint, path, figure, sketch, of) in [
+            (texts.length, "", "body.length_mm", figure::LENGTH, Sketch::Length, 0),
+            (texts.width, texts.width_hint, "body.width_mm", figure::WIDTH, Sketch::Width, 1),
+            (texts.wheelbase, "", "body.wheelbase_mm", figure::WHEELBASE, Sketch::Wheelbase, 2),
+            (
+                texts.overhang_front,
+                texts.overhang_front_hint,
+                "body.overhang_front_mm",
+                figure::OVERHANG_FRONT,
+                Sketch::OverhangFront,
+                3,
+            ),
+        ] {
+            let car = &mut self.car;
+            let value = *[&car.length, &car.width, &car.wheelbase, &car.overhang_front][of];
+            let line = Line { label, hint, path, figure, sketch: Some(sketch) };
+            if let Some(typed) = self.number(ui, line, Of::Length, value) {
+                let car = &mut self.car;
+                *[&mut car.length, &mut car.width, &mut car.wheelbase, &mut car.overhang_front][of] = typed;
+            }
+        }
+        let radar = self.car.sensors.iter().position(|own| matches!(own.kind, SensorKind::ForwardRadar(_)));
+        let Some(radar) = radar else { return };
+        self.short_radar(ui, radar);
+        let id = self.car.sensors.get(radar).map(|own| own.id.clone());
+        if let Some(aiming) = self.car.aimings.iter().position(|own| Some(&own.sensor) == id.as_ref()) {
+            self.short_aiming(ui, aiming);
+        }
+    }
+
+    fn short_radar(&mut self, ui: &mut Ui, at: usize) {
+        let texts = self.texts;
+        let Some(sensor) = self.car.sensors.get(at) else { return };
+        let (id, place) = (sensor.id.clone(), sensor.at);
+        let (height, aside) = (name(&id, part::HEIGHT), name(&id, part::ASIDE));
+        let path = format!("sensors[{at}].at_mm[2]");
+        let line = Line {
+            label: texts.radar_height,
+            path: &path,
+            figure: &height,
+            sketch: Some(Sketch::SensorHeight),
+            ..Line::default()
+        };
+        let typed = self.number(ui, line, Of::Length, place.z);
+        let path = format!("sensors[{at}].at_mm[1]");
+        let line = Line {
+            label: texts.radar_aside,
+            hint: texts.aside_hint,
+            path: &path,
+            figure: &aside,
+            sketch: Some(Sketch::SensorAside),
+        };
+        let left = self.number(ui, line, Of::Length, place.y);
+        if let Some(own) = self.car.sensors.get_mut(at) {
+            own.at.z = typed.unwrap_or(own.at.z);
+            own.at.y = left.unwrap_or(own.at.y);
+        }
+    }
+
+    fn short_aiming(&mut self, ui: &mut Ui, at: usize) {
+        let texts = self.texts;
+        let Some(aiming) = self.car.aimings.get(at) else { return };
+        let id = aiming.id.clone();
+        let azimuth = aiming.tolerance.azimuth;
+        let off = aiming.placements.first().map(|own| (own.stand_off.distance, own.stand_off.from.clone()));
+        if let Some((distance, from)) = off {
+            let path = format!("aimings[{at}].placements[0].stand_off.distance_mm");
+            let figure = name(&id, part::STAND_OFF);
+            let line = Line {
+                label: texts.stand_off,
+                path: &path,
+                figure: &figure,
+                sketch: Some(Sketch::StandOff),
+                ..Line::default()
+            };
+            let typed = self.number(ui, line, Of::Length, distance);
+            let path = format!("aimings[{at}].placements[0].stand_off.from");
+            let data = choices::datums(&self.car);
+            let chosen = self.pick(ui, texts.stand_off_from, &path, &from, &data, |own| texts.datum(own));
+            if let Some(own) = self.first_stand_off(at) {
+                own.distance = typed.unwrap_or(own.distance);
+                own.from = chosen.unwrap_or(from);
+            }
+        }
+        let path = format!("aimings[{at}].tolerance.azimuth_deg");
+        let figure = name(&id, part::AZIMUTH);
+        let line = Line {
+            label: texts.azimuth,
+            path: &path,
+            figure: &figure,
+            sketch: Some(Sketch::LooksLeft),
+            ..Line::default()
+        };
+        if let Some(typed) = self.number(ui, line, Of::Angle, azimuth)
+            && let Some(own) = self.car.aimings.get_mut(at)
+        {
+            own.tolerance.azimuth = typed;
+        }
+        self.short_zone(ui, at);
+    }
+
+    fn first_stand_off(&mut self, at: usize) -> Option<&mut baywright_planner::model::StandOff> {
+        let placement = self.car.aimings.get_mut(at)?.placements.first_mut()?;
+        Some(&mut placement.stand_off)
+    }
+
+    /// How far to each side the area before the bumper is kept clear.
+    fn short_zone(&mut self, ui: &mut Ui, at: usize) {
+        let texts = self.texts;
+        let Some(aiming) = self.car.aimings.get(at) else { return };
+        let figure = name(&aiming.id, part::CLEAR_ASIDE);
+        let Some(zone) = aiming.zones.iter().position(|own| own.id.as_str() == CLEAR_AREA) else { return };
+        let Some(bounds) = aiming.zones.get(zone).map(|own| own.outline.bounds()) else { return };
+        let path = format!("aimings[{at}].zones[{zone}].outline");
+        let line = Line {
+            label: texts.clear_aside,
+            hint: texts.clear_aside_hint,
+            path: &path,
+            figure: &figure,
+            sketch: Some(Sketch::ClearAside),
+        };
+        if let Some(typed) = self.number(ui, line, Of::Length, bounds.high.y)
+            && let Ok(outline) =
+                Polygon::rectangle(DVec2::new(bounds.low.x, -typed), DVec2::new(bounds.high.x, typed))
+            && let Some(own) = self.car.aimings.get_mut(at).and_then(|aiming| aiming.zones.get_mut(zone))
+        {
+            own.outline = Outline::Polygon(outline);
+        }
+    }
+}
+
+/// The front axle is what most procedures count from.
+pub(super) const USUAL_DATUM: Datum = Datum::FrontAxle;

@@ -1,0 +1,286 @@
+//! The targets of an aiming, in their order: what they are, where they go, how near they must be.
+
+use baywright_planner::geometry::{DVec2, Outline, Polygon};
+use baywright_planner::model::starter::{name, part as figure_of};
+use baywright_planner::model::{
+    AimError, End, Id, MeasuredAlong, Placement, Stand, TargetHeight, TargetKind, VerticalReference,
+    ZoneFrame,
+};
+use egui::Ui;
+
+use super::choices;
+use super::sheet::{Line, Of, Order, Sheet, part};
+use super::sketch::Sketch;
+use crate::screen::widgets;
+
+impl Sheet<'_> {
+    pub(super) fn targets(&mut self, ui: &mut Ui, aiming: usize) {
+        let texts = self.texts;
+        let count = self.car.aimings.get(aiming).map_or(0, |own| own.placements.len());
+        let mut asked = None;
+        for j in 0..count {
+            let Some(own) = self.car.aimings.get(aiming).and_then(|own| own.placements.get(j)) else {
+                continue;
+            };
+            let title = own.id.to_string();
+            part(ui, &title, &format!("target {aiming} {j}"), count == 1, |ui| {
+                self.placement(ui, aiming, j);
+                asked = self.order(ui, &title, j, count).map(|order| (j, order)).or(asked);
+            });
+        }
+        if let Some((j, order)) = asked {
+            self.order_target(aiming, j, order);
+        }
+        if widgets::lesser(ui, texts.add_target).clicked() {
+            self.order_target(aiming, count.saturating_sub(1), Order::Copy);
+        }
+    }
+
+    fn order_target(&mut self, aiming: usize, j: usize, order: Order) {
+        let Some(own) = self.car.aimings.get_mut(aiming) else { return };
+        let count = own.placements.len();
+        match order {
+            // A mark that goes abreast of a target names it by its place.
+            Order::Up if j > 0 => own.swap_placements(j - 1, j),
+            Order::Down if j + 1 < count => own.swap_placements(j, j + 1),
+            Order::Up | Order::Down => return,
+            Order::Copy => {
+                let Some(mut copy) = own.placements.get(j).cloned() else { return };
+                copy.id = choices::free(copy.id.as_str(), own.placements.iter().map(|own| &own.id));
+                copy.stand_off.distance += FURTHER_MM;
+                copy.mark = None;
+                own.placements.push(copy);
+            }
+            Order::Remove => {
+                if !own.remove_placement(j) {
+                    return;
+                }
+            }
+        }
+        self.did(self.texts.targets);
+    }
+
+    fn placement(&mut self, ui: &mut Ui, i: usize, j: usize) {
+        let texts = self.texts;
+        let Some(aiming) = self.car.aimings.get(i) else { return };
+        let (id, Some(mut own)) = (aiming.id.clone(), aiming.placements.get(j).cloned()) else { return };
+        let marks: Vec<Id> = aiming.mark_plan.iter().map(|step| step.id.clone()).collect();
+        let path = format!("aimings[{i}].placements[{j}]");
+        let renamed = self.id(ui, texts.name, &format!("{path}.name"), &own.id);
+        self.target(ui, &path, &id, &mut own);
+        self.stand_off(ui, &path, &id, &mut own);
+        self.target_height(ui, &path, &id, &mut own);
+        let p = format!("{path}.turned_deg");
+        let line = Line { label: texts.turned, path: &p, ..Line::default() };
+        own.turned = self.number(ui, line, Of::Angle, own.turned).unwrap_or(own.turned);
+        let choices: Vec<Option<Id>> = std::iter::once(None).chain(marks.into_iter().map(Some)).collect();
+        let p = format!("{path}.mark");
+        let chosen = self.pick(ui, texts.mark_under, &p, &own.mark, &choices, |mark| {
+            mark.as_ref().map_or_else(|| texts.no_mark.to_owned(), ToString::to_string)
+        });
+        own.mark = chosen.unwrap_or(own.mark);
+        self.nearness(ui, &path, &id, &mut own);
+        let Some(aiming) = self.car.aimings.get_mut(i) else { return };
+        if let Some(to) = renamed {
+            let taken = aiming.placements.iter().any(|other| other.id == to);
+            if !taken {
+                let was = ZoneFrame::Target(own.id.clone());
+                for zone in aiming.zones.iter_mut().filter(|zone| zone.frame == was) {
+                    zone.frame = ZoneFrame::Target(to.clone());
+                }
+                own.id = to;
+            }
+        }
+        if let Some(place) = aiming.placements.get_mut(j) {
+            *place = own;
+        }
+    }
+
+    fn target(&mut self, ui: &mut Ui, path: &str, aiming: &Id, own: &mut Placement) {
+        let texts = self.texts;
+        let figure = name(aiming, figure_of::TARGET);
+        let p = format!("{path}.target.kind");
+        let chosen = self.pick(ui, texts.target_kind, &p, &own.target.kind, &choices::TARGETS, |kind| {
+            texts.target(*kind).to_owned()
+        });
+        if let Some(kind) = chosen {
+            self.car.enter(&figure);
+            make(own, kind);
+        }
+        let target = &mut own.target;
+        let mut rows = vec![
+            (texts.face_width, "width_mm", &mut target.width),
+            (texts.face_height, "height_mm", &mut target.height),
+            (texts.face_depth, "depth_mm", &mut target.depth),
+        ];
+        if target.kind == TargetKind::CornerReflector {
+            rows.push((texts.centre_behind, "centre_behind_mm", &mut target.centre_behind));
+        }
+        for (label, field, value) in rows {
+            let p = format!("{path}.target.{field}");
+            let line = Line { label, path: &p, figure: &figure, ..Line::default() };
+            *value = self.number(ui, line, Of::Length, *value).unwrap_or(*value);
+        }
+        for (label, field, value) in [
+            (texts.aims_by_place, "aims_by.place", &mut target.error.by_place),
+            (texts.aims_by_squareness, "aims_by.squareness", &mut target.error.by_squareness),
+        ] {
+            let p = format!("{path}.target.{field}");
+            let line = Line { label, hint: texts.share_hint, path: &p, figure: &figure, sketch: None };
+            *value = self.number(ui, line, Of::Number(1.0), *value).unwrap_or(*value);
+        }
+        if target.kind == TargetKind::Mat {
+            return;
+        }
+        let mut stands = target.stand.is_some();
+        if ui.checkbox(&mut stands, widgets::soft(ui, texts.has_stand)).changed() {
+            target.stand = if stands { usual_stand() } else { None };
+            self.did(texts.has_stand);
+        }
+        let Some(stand) = &mut target.stand else { return };
+        for (label, field, value) in [
+            (texts.stand_top, "top_mm", &mut stand.top),
+            (texts.stand_mast, "mast_mm", &mut stand.mast),
+            (texts.stand_behind, "mast_behind_mm", &mut stand.mast_behind),
+            (texts.stand_base, "base_height_mm", &mut stand.base_height),
+        ] {
+            let p = format!("{path}.target.stand.{field}");
+            let line = Line { label, path: &p, figure: &figure, ..Line::default() };
+            *value = self.number(ui, line, Of::Length, *value).unwrap_or(*value);
+        }
+        let p = format!("{path}.target.stand.base");
+        if let Some(base) = self.outline(ui, &p, &stand.base) {
+            stand.base = base;
+            self.car.enter(&figure);
+        }
+    }
+
+    fn stand_off(&mut self, ui: &mut Ui, path: &str, aiming: &Id, own: &mut Placement) {
+        let texts = self.texts;
+        let figure = name(aiming, figure_of::STAND_OFF);
+        let off = &mut own.stand_off;
+        let p = format!("{path}.stand_off.distance_mm");
+        let line = Line {
+            label: texts.stand_off,
+            path: &p,
+            figure: &figure,
+            sketch: Some(Sketch::StandOff),
+            ..Line::default()
+        };
+        off.distance = self.number(ui, line, Of::Length, off.distance).unwrap_or(off.distance);
+        let p = format!("{path}.stand_off.from");
+        let data = choices::datums(&self.car);
+        if let Some(from) = self.pick(ui, texts.stand_off_from, &p, &off.from, &data, |own| texts.datum(own))
+        {
+            off.from = from;
+        }
+        let p = format!("{path}.stand_off.to");
+        let chosen =
+            self.pick(ui, texts.stand_off_to, &p, &off.to, &choices::ENDS, |end| texts.end(*end).to_owned());
+        off.to = chosen.unwrap_or(off.to);
+        let p = format!("{path}.stand_off.along");
+        let ways = [MeasuredAlong::Floor, MeasuredAlong::Level];
+        let chosen = self
+            .pick(ui, texts.stand_off_along, &p, &off.along, &ways, |own| texts.measured(*own).to_owned());
+        off.along = chosen.unwrap_or(off.along);
+        let p = format!("{path}.stand_off.bearing_deg");
+        let line = Line {
+            label: texts.bearing,
+            hint: texts.bearing_hint,
+            path: &p,
+            figure: &figure,
+            sketch: Some(Sketch::LooksLeft),
+        };
+        off.bearing = self.number(ui, line, Of::Angle, off.bearing).unwrap_or(off.bearing);
+        let p = format!("{path}.stand_off.aside_mm");
+        let line = Line {
+            label: texts.stands_left,
+            hint: texts.stands_left_hint,
+            path: &p,
+            figure: &figure,
+            sketch: Some(Sketch::TargetAside),
+        };
+        off.aside = self.number(ui, line, Of::Length, off.aside).unwrap_or(off.aside);
+    }
+
+    fn target_height(&mut self, ui: &mut Ui, path: &str, aiming: &Id, own: &mut Placement) {
+        let texts = self.texts;
+        let figure = name(aiming, figure_of::TARGET_HEIGHT);
+        let p = format!("{path}.height");
+        let ways = choices::heights(own.height);
+        let chosen = self.pick(ui, texts.target_height_kind, &p, &own.height, &ways, |height| {
+            texts.height_from(*height).to_owned()
+        });
+        if let Some(height) = chosen {
+            own.height = height;
+            self.car.enter(&figure);
+        }
+        let (field, value) = match &mut own.height {
+            TargetHeight::Absolute(height) => ("height_mm", height),
+            TargetHeight::FromSensor(offset) => ("offset_mm", offset),
+            TargetHeight::OnFloor => return,
+        };
+        let p = format!("{path}.height.{field}");
+        let line = Line {
+            label: texts.target_height,
+            path: &p,
+            figure: &figure,
+            sketch: Some(Sketch::TargetHeight),
+            ..Line::default()
+        };
+        *value = self.number(ui, line, Of::Length, *value).unwrap_or(*value);
+        let p = format!("{path}.vertical");
+        let ways = [VerticalReference::Gravity, VerticalReference::WheelsPlane];
+        let chosen =
+            self.pick(ui, texts.vertical, &p, &own.vertical, &ways, |own| texts.upright(*own).to_owned());
+        own.vertical = chosen.unwrap_or(own.vertical);
+    }
+
+    /// How near to its place it must be.
+    fn nearness(&mut self, ui: &mut Ui, path: &str, aiming: &Id, own: &mut Placement) {
+        let texts = self.texts;
+        let figure = name(aiming, figure_of::PLACE_TOLERANCE);
+        let near = &mut own.tolerance;
+        for (label, field, of, value) in [
+            (texts.within_along, "along_mm", Of::Length, &mut near.along),
+            (texts.within_across, "across_mm", Of::Length, &mut near.across),
+            (texts.within_height, "height_mm", Of::Length, &mut near.height),
+            (texts.within_yaw, "yaw_deg", Of::Angle, &mut near.yaw),
+            (texts.within_pitch, "pitch_deg", Of::Angle, &mut near.pitch),
+        ] {
+            let p = format!("{path}.tolerance.{field}");
+            let line = Line { label, hint: texts.empty_is_nothing, path: &p, figure: &figure, sketch: None };
+            *value = self.number_or_none(ui, line, of, *value).unwrap_or(*value);
+        }
+    }
+}
+
+/// A further target stands this much behind the one before it, mm, to start from.
+const FURTHER_MM: f64 = 1_000.0;
+
+/// What follows from a target's kind: how it aims, whether it stands or lies.
+fn make(own: &mut Placement, kind: TargetKind) {
+    let target = &mut own.target;
+    target.kind = kind;
+    target.error = match kind {
+        TargetKind::Plate => AimError::SQUARENESS,
+        TargetKind::Board => AimError { by_place: 1.0, by_squareness: 1.0 },
+        TargetKind::CornerReflector | TargetKind::Mat | TargetKind::ActiveDevice => AimError::PLACE,
+    };
+    let mat = kind == TargetKind::Mat;
+    if mat {
+        (own.height, target.stand) = (TargetHeight::OnFloor, None);
+    } else if own.height == TargetHeight::OnFloor {
+        (own.height, target.stand) = (TargetHeight::FromSensor(0.0), usual_stand());
+    }
+    if kind != TargetKind::CornerReflector {
+        target.centre_behind = 0.0;
+        own.stand_off.to = End::Face;
+    }
+}
+
+/// A stand to start from: our own invention.
+fn usual_stand() -> Option<Stand> {
+    let base = Polygon::rectangle(DVec2::new(-520.0, -300.0), DVec2::new(60.0, 300.0)).ok()?;
+    Some(Stand { base: Outline::Polygon(base), base_height: 60.0, mast: 50.0, mast_behind: 80.0, top: 900.0 })
+}

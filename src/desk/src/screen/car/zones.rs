@@ -1,0 +1,194 @@
+//! Keep-clear zones, typed or drawn, in the frame of the car, the sensor or a target; and outlines, wherever they are asked.
+
+use baywright_planner::geometry::{Circle, DVec2, Outline, Polygon, Span};
+use baywright_planner::model::starter::{CLEAR_AREA, name, part as figure_of};
+use baywright_planner::model::{Exclusion, Id, KeepClear, ZoneFrame};
+use egui::Ui;
+
+use super::body::{points, points_text};
+use super::choices;
+use super::sheet::{Line, Of, Order, Sheet, part};
+use crate::screen::command::Command;
+use crate::screen::view::{Drawn, Tool};
+use crate::screen::widgets;
+
+impl Sheet<'_> {
+    pub(super) fn zones(&mut self, ui: &mut Ui, aiming: usize, out: &mut Vec<Command>) {
+        let texts = self.texts;
+        let count = self.car.aimings.get(aiming).map_or(0, |own| own.zones.len());
+        let mut asked = None;
+        for j in 0..count {
+            let Some(title) =
+                self.car.aimings.get(aiming).and_then(|own| own.zones.get(j)).map(|own| own.id.to_string())
+            else {
+                continue;
+            };
+            part(ui, &title, &format!("zone {aiming} {j}"), count == 1, |ui| {
+                self.zone(ui, aiming, j, out);
+                asked = self.order(ui, &title, j, count).map(|order| (j, order)).or(asked);
+            });
+        }
+        if let Some((j, order)) = asked {
+            self.order_zone(aiming, j, order);
+        }
+        if widgets::lesser(ui, texts.add_zone).clicked() {
+            self.add_zone(aiming);
+        }
+    }
+
+    fn add_zone(&mut self, aiming: usize) {
+        let texts = self.texts;
+        let front = self.car.front();
+        let Some(own) = self.car.aimings.get_mut(aiming) else { return };
+        let outline =
+            Polygon::rectangle(DVec2::new(front + 100.0, -1_000.0), DVec2::new(front + 2_100.0, 1_000.0));
+        let Some((outline, span)) = outline.ok().zip(Span::new(0.0, 1_500.0).ok()) else { return };
+        own.zones.push(KeepClear {
+            id: choices::free(texts.a_zone, own.zones.iter().map(|own| &own.id)),
+            frame: ZoneFrame::Vehicle,
+            outline: Outline::Polygon(outline),
+            span,
+            excludes: Exclusion::Anything,
+        });
+        self.did(texts.add_zone);
+    }
+
+    fn order_zone(&mut self, aiming: usize, j: usize, order: Order) {
+        let Some(own) = self.car.aimings.get_mut(aiming) else { return };
+        let count = own.zones.len();
+        match order {
+            Order::Up if j > 0 => own.zones.swap(j - 1, j),
+            Order::Down if j + 1 < count => own.zones.swap(j, j + 1),
+            Order::Up | Order::Down => return,
+            Order::Copy => {
+                let Some(mut copy) = own.zones.get(j).cloned() else { return };
+                copy.id = choices::free(copy.id.as_str(), own.zones.iter().map(|own| &own.id));
+                own.zones.push(copy);
+            }
+            Order::Remove if j < count => {
+                own.zones.remove(j);
+            }
+            Order::Remove => return,
+        }
+        self.did(self.texts.zones);
+    }
+
+    fn zone(&mut self, ui: &mut Ui, i: usize, j: usize, out: &mut Vec<Command>) {
+        let texts = self.texts;
+        let Some(aiming) = self.car.aimings.get(i) else { return };
+        let Some(mut own) = aiming.zones.get(j).cloned() else { return };
+        let (id, frames) = (aiming.id.clone(), choices::frames(aiming));
+        let path = format!("aimings[{i}].zones[{j}]");
+        let renamed = self.id(ui, texts.name, &format!("{path}.name"), &own.id);
+        let p = format!("{path}.frame");
+        if let Some(frame) = self.pick(ui, texts.zone_frame, &p, &own.frame, &frames, |own| texts.frame(own))
+        {
+            own.frame = frame;
+        }
+        let p = format!("{path}.excludes");
+        let kinds = choices::excluded(own.excludes);
+        let chosen =
+            self.pick(ui, texts.excludes, &p, &own.excludes, &kinds, |own| texts.excluded(*own).to_owned());
+        own.excludes = chosen.unwrap_or(own.excludes);
+        if let Exclusion::Reflecting(level) = &mut own.excludes {
+            let p = format!("{path}.excludes.level_dbsm");
+            let line = Line { label: texts.sends_back, path: &p, ..Line::default() };
+            *level = self.number(ui, line, Of::Number(1.0), *level).unwrap_or(*level);
+        }
+        let (mut bottom, mut top) = (own.span.bottom(), own.span.top());
+        for (label, field, value) in
+            [(texts.bottom, "bottom_mm", &mut bottom), (texts.top, "top_mm", &mut top)]
+        {
+            let p = format!("{path}.{field}");
+            let line = Line { label, path: &p, ..Line::default() };
+            *value = self.number(ui, line, Of::Length, *value).unwrap_or(*value);
+        }
+        if let Ok(span) = Span::new(bottom, top) {
+            own.span = span;
+        }
+        let before = own.outline.clone();
+        if let Some(outline) = self.outline(ui, &format!("{path}.outline"), &own.outline) {
+            own.outline = outline;
+        }
+        let drawing = Drawn::Zone { aiming: i, zone: j };
+        let now = self.desk.view.tool == Tool::Draw(drawing);
+        if ui.add(egui::Button::selectable(now, texts.draw_it)).on_hover_text(texts.draw_why).clicked() {
+            out.push(Command::Aiming(id.clone()));
+            out.push(Command::Tool(if now { Tool::Hand } else { Tool::Draw(drawing) }));
+        }
+        if own.id.as_str() == CLEAR_AREA && own.outline != before {
+            self.entered_area(&id);
+        }
+        let Some(aiming) = self.car.aimings.get_mut(i) else { return };
+        if let Some(to) = renamed.filter(|to| !aiming.zones.iter().any(|other| other.id == *to)) {
+            own.id = to;
+        }
+        if let Some(place) = aiming.zones.get_mut(j) {
+            *place = own;
+        }
+    }
+
+    /// The keep-clear area was typed or drawn: neither its width nor its length is assumed any more.
+    fn entered_area(&mut self, aiming: &Id) {
+        self.car.enter(&name(aiming, figure_of::CLEAR_ASIDE));
+        self.car.enter(&name(aiming, figure_of::CLEAR_ALONG));
+    }
+
+    /// The fields of an outline: a rectangle's four sides, a circle's middle and diameter, else its corners.
+    pub(super) fn outline(&mut self, ui: &mut Ui, path: &str, outline: &Outline) -> Option<Outline> {
+        let texts = self.texts;
+        match outline {
+            Outline::Circle(circle) => {
+                let (mut middle, mut diameter) = (circle.centre(), circle.radius() * 2.0);
+                let mut typed = false;
+                for (label, field, value) in [
+                    (texts.zone_from_x, "middle_mm[0]", &mut middle.x),
+                    (texts.zone_from_y, "middle_mm[1]", &mut middle.y),
+                    (texts.diameter, "diameter_mm", &mut diameter),
+                ] {
+                    let p = format!("{path}.{field}");
+                    let line = Line { label, hint: texts.zone_hint, path: &p, ..Line::default() };
+                    if let Some(new) = self.number(ui, line, Of::Length, *value) {
+                        *value = new;
+                        typed = true;
+                    }
+                }
+                let circle = Circle::new(middle, diameter * 0.5).ok()?;
+                typed.then_some(Outline::Circle(circle))
+            }
+            Outline::Polygon(polygon) => {
+                let box_ = polygon.bounds();
+                if polygon.area() < box_.size().x * box_.size().y - 1.0 {
+                    let shown = points_text(polygon.outer());
+                    let p = format!("{path}.corners_mm");
+                    let line =
+                        Line { label: texts.corners, hint: texts.corners_hint, path: &p, ..Line::default() };
+                    let wrong = texts.not_points;
+                    return self
+                        .lines(ui, line, &shown, |text| {
+                            let corners = points(text).ok_or_else(|| wrong.to_owned())?;
+                            Polygon::simple(corners).map_err(|_| wrong.to_owned())
+                        })
+                        .map(Outline::Polygon);
+                }
+                let (mut low, mut high) = (box_.low, box_.high);
+                let mut typed = false;
+                for (label, field, value) in [
+                    (texts.zone_from_x, "from_mm[0]", &mut low.x),
+                    (texts.zone_to_x, "to_mm[0]", &mut high.x),
+                    (texts.zone_from_y, "from_mm[1]", &mut low.y),
+                    (texts.zone_to_y, "to_mm[1]", &mut high.y),
+                ] {
+                    let p = format!("{path}.{field}");
+                    let line = Line { label, hint: texts.zone_hint, path: &p, ..Line::default() };
+                    if let Some(new) = self.number(ui, line, Of::Length, *value) {
+                        *value = new;
+                        typed = true;
+                    }
+                }
+                let polygon = Polygon::rectangle(low.min(high), low.max(high)).ok()?;
+                typed.then_some(Outline::Polygon(polygon))
+            }
+        }
+    }
+}

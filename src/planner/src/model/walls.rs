@@ -1,0 +1,216 @@
+//! Making and changing a room's walls. Corners go anticlockwise; wall `i` runs from corner `i` to the next one; openings
+//! stay in their walls.
+
+use baywright_geometry::{DVec2, Polygon, ShapeFault};
+
+use super::{Bay, Id, Known, Material, Provenance, Wall};
+
+/// Why a room was not made.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum RoomFault {
+    /// The corners make no shape.
+    Shape(ShapeFault),
+    /// There is no such wall or corner.
+    NoSuch,
+    /// It does not fit into the wall, which is so long, mm.
+    TooLong {
+        /// The wall's length.
+        wall: f64,
+    },
+}
+
+impl Bay {
+    /// An empty bay with these corners; names for the walls in their order, the missing ones "wall 1", "wall 2" ...
+    ///
+    /// # Errors
+    /// The corners make no shape.
+    pub fn of_corners(
+        id: Id,
+        name: String,
+        corners: Vec<DVec2>,
+        names: &[String],
+        ceiling: f64,
+    ) -> Result<Self, RoomFault> {
+        let (corners, names) = anticlockwise(corners, names);
+        let walls = (0..corners.len())
+            .map(|i| {
+                let given = names.get(i).map(|name| name.trim()).filter(|name| !name.is_empty());
+                Wall {
+                    id: given.map_or_else(|| format!("wall {}", i + 1), str::to_owned).into(),
+                    material: Material::Unknown,
+                }
+            })
+            .collect();
+        let room = Polygon::simple(corners).map_err(RoomFault::Shape)?;
+        let mut bay = Self {
+            id,
+            name,
+            room,
+            walls,
+            walls_known: Known::Taped,
+            ceiling,
+            openings: Vec::new(),
+            floor_features: Vec::new(),
+            runways: Vec::new(),
+            things: Vec::new(),
+            keep_free: Vec::new(),
+            survey: None,
+            marks: Vec::new(),
+            provenance: Provenance::Measured { by: "this shop".to_owned(), date: None },
+        };
+        bay.name_walls_apart();
+        Ok(bay)
+    }
+
+    /// No two walls have one name: the later ones get a number.
+    fn name_walls_apart(&mut self) {
+        for i in 0..self.walls.len() {
+            let Some(own) = self.walls.get(i).map(|wall| wall.id.to_string()) else { continue };
+            let before = |name: &str| self.walls.iter().take(i).any(|wall| wall.id.as_str() == name);
+            if before(&own) {
+                let free = (2..).map(|n: usize| format!("{own} {n}")).find(|name| !before(name));
+                if let (Some(free), Some(wall)) = (free, self.walls.get_mut(i)) {
+                    wall.id = free.into();
+                }
+            }
+        }
+    }
+
+    /// The two ends of a wall.
+    pub fn wall_ends(&self, wall: usize) -> Option<(DVec2, DVec2)> {
+        let corners = self.room.outer();
+        let from = *corners.get(wall)?;
+        let to = *corners.get((wall + 1) % corners.len())?;
+        Some((from, to))
+    }
+
+    /// Puts a corner elsewhere; openings keep their distance from their wall's first corner.
+    ///
+    /// # Errors
+    /// The walls would cross, or there is no such corner.
+    pub fn move_corner(&mut self, corner: usize, to: DVec2) -> Result<(), RoomFault> {
+        let mut corners = self.room.outer().to_vec();
+        *corners.get_mut(corner).ok_or(RoomFault::NoSuch)? = to;
+        self.set_corners(corners)
+    }
+
+    /// Moves a wall square to itself by so much into the room (negative: outwards), with both its corners, as far as the
+    /// neighbours run square to it.
+    ///
+    /// # Errors
+    /// The walls would cross, or there is no such wall.
+    pub fn push_wall(&mut self, wall: usize, by: f64) -> Result<(), RoomFault> {
+        let (from, to) = self.wall_ends(wall).ok_or(RoomFault::NoSuch)?;
+        let inward = (to - from).normalize_or_zero().perp();
+        let mut corners = self.room.outer().to_vec();
+        let next = (wall + 1) % corners.len();
+        for at in [wall, next] {
+            if let Some(corner) = corners.get_mut(at) {
+                *corner += inward * by;
+            }
+        }
+        self.set_corners(corners)
+    }
+
+    fn set_corners(&mut self, corners: Vec<DVec2>) -> Result<(), RoomFault> {
+        let (room, same_way) =
+            (Polygon::simple(corners.clone()).map_err(RoomFault::Shape)?, signed(&corners) > 0.0);
+        if !same_way {
+            // The walls would have changed sides.
+            return Err(RoomFault::Shape(ShapeFault::NoArea { ring: 0 }));
+        }
+        self.room = room;
+        Ok(())
+    }
+
+    /// Builds an alcove out of a wall (negative depth: a pier into the room): from so far along the wall, so wide, so
+    /// deep. Three new walls; what was in the wall behind it is now in the wall's second part.
+    ///
+    /// # Errors
+    /// It does not fit into the wall, or walls would cross.
+    pub fn alcove(&mut self, wall: usize, from: f64, width: f64, depth: f64) -> Result<(), RoomFault> {
+        let (a, b) = self.wall_ends(wall).ok_or(RoomFault::NoSuch)?;
+        let length = a.distance(b);
+        if from <= 0.0 || width <= 0.0 || from + width >= length {
+            return Err(RoomFault::TooLong { wall: length });
+        }
+        let way = (b - a) / length;
+        let out = -way.perp() * depth;
+        let (start, end) = (a + way * from, a + way * (from + width));
+        let mut corners = self.room.outer().to_vec();
+        corners.splice(wall + 1..wall + 1, [start, start + out, end + out, end]);
+        let before = self.clone();
+        self.set_corners(corners)?;
+        let own = self.walls.get(wall).cloned().ok_or(RoomFault::NoSuch)?;
+        let part = |name: &str| Wall { id: format!("{} {name}", own.id).into(), material: own.material };
+        self.walls.splice(
+            wall + 1..wall + 1,
+            [part("alcove, side"), part("alcove, back"), part("alcove, other side"), part("beyond alcove")],
+        );
+        self.name_walls_apart();
+        for opening in &mut self.openings {
+            if opening.wall > wall {
+                opening.wall += 4;
+            } else if opening.wall == wall && opening.from >= from + width - SAME_MM {
+                opening.wall += 4;
+                opening.from -= from + width;
+            } else if opening.wall == wall && opening.from + opening.width > from + SAME_MM {
+                *self = before;
+                return Err(RoomFault::TooLong { wall: length });
+            }
+        }
+        Ok(())
+    }
+
+    /// Takes a corner away: two walls become one, under the first one's name.
+    ///
+    /// # Errors
+    /// An opening is in the wall that goes, or what is left makes no room.
+    pub fn remove_corner(&mut self, corner: usize) -> Result<(), RoomFault> {
+        let mut corners = self.room.outer().to_vec();
+        let count = corners.len();
+        if corner >= count || count < 4 {
+            return Err(RoomFault::NoSuch);
+        }
+        if self.openings.iter().any(|opening| opening.wall == corner) {
+            return Err(RoomFault::TooLong { wall: 0.0 });
+        }
+        corners.remove(corner);
+        self.set_corners(corners)?;
+        self.walls.remove(corner);
+        for opening in self.openings.iter_mut().filter(|opening| opening.wall > corner) {
+            opening.wall -= 1;
+        }
+        Ok(())
+    }
+
+    /// Gives a wall another name.
+    pub fn rename_wall(&mut self, wall: usize, to: Id) {
+        let taken = to.as_str().is_empty() || self.walls.iter().any(|own| own.id == to);
+        if let Some(own) = self.walls.get_mut(wall).filter(|_| !taken) {
+            own.id = to;
+        }
+    }
+}
+
+/// Openings that end where an alcove begins are beside it, within this, mm.
+const SAME_MM: f64 = 0.01;
+
+/// Twice the area, positive if the corners go anticlockwise.
+fn signed(corners: &[DVec2]) -> f64 {
+    let next = corners.iter().cycle().skip(1);
+    corners.iter().zip(next).map(|(a, b)| a.perp_dot(*b)).sum()
+}
+
+/// The same room with its corners anticlockwise, and the names still with their walls.
+fn anticlockwise(corners: Vec<DVec2>, names: &[String]) -> (Vec<DVec2>, Vec<String>) {
+    if signed(&corners) >= 0.0 || corners.is_empty() {
+        return (corners, names.to_vec());
+    }
+    let count = corners.len();
+    let mut turned = corners;
+    turned.reverse();
+    // Wall i ran from corner i to i + 1; it now runs from the place of i + 1 to that of i.
+    let names = (0..count).map(|i| names.get((2 * count - 2 - i) % count).cloned().unwrap_or_default());
+    (turned, names.collect())
+}

@@ -1,0 +1,178 @@
+//! A room as a person tapes it: length, turn, length, turn ... round to the start. How far it fails to close, how that is
+//! spread, which wall would explain it.
+//!
+//! The walk keeps the room on its left: turns are positive to the left, and a room's turns make a full turn. Lengths in mm,
+//! angles in radians, the first corner at the origin, the first wall along `start`.
+
+use baywright_geometry::{DVec2, angle};
+
+/// One wall as it was taped, and the turn at its end.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Leg {
+    /// The wall's length, mm.
+    pub length: f64,
+    /// How far one turns at its end, to the left, radians; a corner that sticks out into the room turns to the right.
+    pub turn: f64,
+}
+
+/// A walk round a room.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Walk {
+    /// The corners as taped: the first one, then each wall's end; the last should be the first again.
+    pub places: Vec<DVec2>,
+    /// From where the walk began to where it ended: what the tape left open, mm.
+    pub gap: DVec2,
+    /// By how much the turns fail to make one full turn, radians, positive if they make more.
+    pub turn_gap: f64,
+    /// All lengths together, mm.
+    pub perimeter: f64,
+}
+
+/// Walks round a room as it was taped; `start` is the direction of the first wall.
+pub fn walk(start: f64, legs: &[Leg]) -> Walk {
+    let mut places = vec![DVec2::ZERO];
+    let (mut at, mut heading) = (DVec2::ZERO, start);
+    for leg in legs {
+        let (sin, cos) = angle::sin_cos(heading);
+        at += DVec2::new(cos, sin) * leg.length;
+        places.push(at);
+        heading += leg.turn;
+    }
+    let turned: f64 = legs.iter().map(|leg| leg.turn).sum();
+    Walk {
+        places,
+        gap: at,
+        turn_gap: turned - std::f64::consts::TAU,
+        perimeter: legs.iter().map(|leg| leg.length).sum(),
+    }
+}
+
+/// The corners with the gap spread over the walls by their lengths: the compass rule of land surveying, which is right where
+/// lengths and turns are known equally well (Bowditch; the correction of each leg is the gap times its length over the
+/// perimeter). The turns are first made to close, each by the same share, as is usual before the rule.
+pub fn spread(start: f64, legs: &[Leg]) -> Vec<DVec2> {
+    let count = legs.len();
+    if count == 0 {
+        return Vec::new();
+    }
+    let each = walk(start, legs).turn_gap / count as f64;
+    let level: Vec<Leg> = legs.iter().map(|leg| Leg { turn: leg.turn - each, ..*leg }).collect();
+    let walked = walk(start, &level);
+    if walked.perimeter <= 0.0 {
+        return Vec::new();
+    }
+    let mut so_far = 0.0;
+    let mut corners = Vec::with_capacity(count);
+    for (place, leg) in walked.places.iter().zip(&level) {
+        corners.push(*place - walked.gap * (so_far / walked.perimeter));
+        so_far += leg.length;
+    }
+    corners
+}
+
+/// What alone would explain the gap.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Slip {
+    /// A wall's length, by position, and what it would have to be, mm.
+    Length {
+        /// The wall.
+        wall: usize,
+        /// The length that closes the room.
+        would_be: f64,
+    },
+    /// The turn at the end of a wall, by position, and what it would have to be, radians.
+    Turn {
+        /// The wall at whose end one turns.
+        wall: usize,
+        /// The turn that closes the room.
+        would_be: f64,
+    },
+}
+
+/// A slip with what it would leave open.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Explains {
+    /// What would be wrong.
+    pub slip: Slip,
+    /// The gap that stays when it is put right, mm.
+    pub leaves: f64,
+}
+
+/// A single slip explains a gap if what stays is below this share of it.
+const EXPLAINED: f64 = 0.2;
+
+/// Which single wall, or single turn, would explain the gap, the best first. None if the gap is below `least` mm: then the
+/// tape's own spread explains it. A length can be told from another wall's only if no other wall runs the same way; all that
+/// explain it are given.
+pub fn slips(start: f64, legs: &[Leg], least: f64) -> Vec<Explains> {
+    let walked = walk(start, legs);
+    let gap = walked.gap.length();
+    if gap < least {
+        return Vec::new();
+    }
+    let mut found = Vec::new();
+    let mut heading = start;
+    for (wall, leg) in legs.iter().enumerate() {
+        let (sin, cos) = angle::sin_cos(heading);
+        let along = DVec2::new(cos, sin);
+        let by = -walked.gap.dot(along);
+        let leaves = (walked.gap + along * by).length();
+        if leaves <= gap * EXPLAINED && leg.length + by > 0.0 {
+            found.push(Explains { slip: Slip::Length { wall, would_be: leg.length + by }, leaves });
+        }
+        heading += leg.turn;
+        // Turning what follows about this corner brings the end nearest to the start on a circle.
+        if let Some(&corner) = walked.places.get(wall + 1)
+            && wall + 1 < legs.len()
+        {
+            let (end, begin) = (walked.gap - corner, -corner);
+            let leaves = (end.length() - begin.length()).abs();
+            if leaves <= gap * EXPLAINED && end.length() > 0.0 && begin.length() > 0.0 {
+                let by = angle::wrapped(angle::heading(begin) - angle::heading(end));
+                found.push(Explains {
+                    slip: Slip::Turn { wall, would_be: angle::wrapped(leg.turn + by) },
+                    leaves,
+                });
+            }
+        }
+    }
+    // A turn that was read wrongly also leaves the turns open; one that was not, does not.
+    let turns_open = walked.turn_gap.abs() > TURN_SLACK;
+    found.retain(|own| matches!(own.slip, Slip::Turn { .. }) == turns_open);
+    found.sort_by(|a, b| a.leaves.total_cmp(&b.leaves));
+    found
+}
+
+/// Turns that make a full turn within this are right: half a degree.
+const TURN_SLACK: f64 = std::f64::consts::PI / 360.0;
+
+/// Where a point lies that is at two distances from two known points, mm: on the left of the line from the first to the
+/// second, and on its right. `None` if the tapes do not meet, with what is missing (positive: too short, by so much) or too
+/// much (negative: one is so much longer that the other lies inside).
+///
+/// # Errors
+/// By how much the distances fail to meet.
+pub fn two_distances(
+    first: DVec2,
+    from_first: f64,
+    second: DVec2,
+    from_second: f64,
+) -> Result<[DVec2; 2], f64> {
+    let base = second - first;
+    let length = base.length();
+    if from_first + from_second < length - MEETS_MM {
+        return Err(length - from_first - from_second);
+    }
+    let nested = (from_first - from_second).abs() - length;
+    if nested > MEETS_MM || length < MEETS_MM {
+        return Err(-nested.max(MEETS_MM));
+    }
+    let along = (length * length + from_first * from_first - from_second * from_second) / (2.0 * length);
+    let aside = (from_first * from_first - along * along).max(0.0).sqrt();
+    let way = base / length;
+    let foot = first + way * along;
+    Ok([foot + way.perp() * aside, foot - way.perp() * aside])
+}
+
+/// Tapes meet that miss each other by less than this, mm: below what a tape shows.
+const MEETS_MM: f64 = 0.5;
