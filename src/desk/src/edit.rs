@@ -3,7 +3,7 @@
 use baywright_planner::Step;
 use baywright_planner::geometry::{DVec2, PlanPose, Span};
 use baywright_planner::model::{
-    Effort, Id, Known, Layout, Material, Moved, SavedArrangement, Shape, StandSet, Thing, ThingKind,
+    Bay, Effort, Id, Known, Layout, Material, Moved, SavedArrangement, Shape, StandSet, Thing, ThingKind,
 };
 use baywright_planner::words::{Deed, Words};
 
@@ -84,6 +84,24 @@ pub enum Edit {
     },
     /// The profile was looked at again: this content is the one to remember.
     Remember(String),
+    /// The bay itself is another: what was done to it, the bay, and what has another name now.
+    Bay {
+        /// What was done, as a person reads it.
+        deed: String,
+        /// The bay, with its things where they stand at home.
+        bay: Box<Bay>,
+        /// A door or runway that has another name.
+        renamed: Option<(Id, Id)>,
+    },
+    /// A corner of the room elsewhere, bay frame, mm.
+    Corner {
+        /// Which corner.
+        corner: usize,
+        /// To here.
+        to: DVec2,
+    },
+    /// The runways that carry the car; none for the floor.
+    Carried(Vec<Id>),
     /// What a cure says.
     Do(Step),
     /// Several at once: one step to undo.
@@ -117,6 +135,9 @@ impl Edit {
             Self::Door { door, shut: false } => Deed::Open(door),
             Self::Car { .. } => Deed::Car,
             Self::Remember(_) => Deed::Remember,
+            Self::Bay { deed, .. } => Deed::Bay(deed),
+            Self::Corner { .. } => Deed::Corner,
+            Self::Carried(_) => Deed::Carried,
             Self::Do(step) => Deed::Cure(step),
             Self::All(edits) => {
                 let steps: Vec<Step> = edits
@@ -191,6 +212,17 @@ impl Edit {
                 own.stands.clear();
                 Ok(())
             }
+            Self::Bay { bay, renamed, .. } => {
+                set_bay(layout, bay, renamed.as_ref());
+                Ok(())
+            }
+            Self::Corner { corner, to } => {
+                layout.bay.move_corner(*corner, *to).map_err(|_| EditFault::NoShape)
+            }
+            Self::Carried(runways) => {
+                saved(layout, at)?.on_runways.clone_from(runways);
+                Ok(())
+            }
             Self::All(edits) => edits.iter().try_for_each(|edit| edit.apply_to(layout, at)),
             Self::Do(step) => match step {
                 Step::MoveThing { thing, by } => set_place(layout, at, thing, |old| old.shifted(*by)),
@@ -206,6 +238,24 @@ impl Edit {
                 | Step::ReviewProfile => Ok(()),
             },
         }
+    }
+}
+
+/// Arrangements forget doors and runways that are no longer there, and follow those that have another name.
+fn set_bay(layout: &mut Layout, bay: &Bay, renamed: Option<&(Id, Id)>) {
+    layout.bay = bay.clone();
+    let follow = |id: &mut Id| {
+        if let Some((old, new)) = renamed
+            && id == old
+        {
+            *id = new.clone();
+        }
+    };
+    for own in &mut layout.arrangements {
+        own.shut.iter_mut().for_each(|(id, _)| follow(id));
+        own.on_runways.iter_mut().for_each(follow);
+        own.shut.retain(|(id, _)| bay.openings.iter().any(|opening| opening.id == *id));
+        own.on_runways.retain(|id| bay.runways.iter().any(|runway| runway.id == *id));
     }
 }
 

@@ -20,6 +20,7 @@ macro_rules! texts {
 pub mod drawing;
 pub mod forms;
 pub mod help;
+pub mod rooms;
 pub mod screen;
 
 mod cure;

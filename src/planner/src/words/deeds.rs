@@ -31,6 +31,12 @@ pub enum Deed<'a> {
     Car,
     /// Looked at the profile again.
     Remember,
+    /// Changed the bay: how, as it is read.
+    Bay(&'a str),
+    /// Moved a corner of the room.
+    Corner,
+    /// Put the car on runways, or on the floor.
+    Carried,
     /// Did what a cure says.
     Cure(&'a Step),
     /// Did what several cures say.
@@ -53,6 +59,9 @@ impl Words<'_> {
             Deed::Open(door) => format!("Open {door}"),
             Deed::Car => "Another car or aiming".to_owned(),
             Deed::Remember => "Profile looked at again".to_owned(),
+            Deed::Bay(what) => what.to_owned(),
+            Deed::Corner => "Move a corner of the room".to_owned(),
+            Deed::Carried => "What the car stands on".to_owned(),
             Deed::Cure(step) => sentence_start(&self.step(step)),
             Deed::Cures(steps) => sentence_start(&self.steps(steps)),
         }
