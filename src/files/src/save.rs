@@ -1,16 +1,16 @@
 //! Saving: whole or not at all, readable, and never something that could not be read again.
 
-use std::io::Write;
 use std::path::{Path, PathBuf};
 
 use baywright_planner::model::{Layout, Provenance, Vehicle, validate};
 use ron::ser::PrettyConfig;
 use serde::Serialize;
 
-use crate::fault::{FileFault, why};
+use crate::fault::FileFault;
 use crate::library::Library;
 use crate::open::{parse_layout, parse_profile};
 use crate::text::{Text, options};
+use crate::whole::{behind_links, not_written, write_whole};
 use crate::{layout, profile, spot};
 
 /// What saving did.
@@ -95,17 +95,6 @@ fn save(path: &Path, text: &str) -> Result<Saved, FileFault> {
     Ok(Saved { backup })
 }
 
-/// Writes a file whole or not at all: a drawing, an answer. A symbolic link keeps pointing to it, its mode stays.
-///
-/// # Errors
-/// The file cannot be written.
-pub fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), FileFault> {
-    let failed = |error: std::io::Error| not_written(path, &error);
-    let mut file = atomic_write_file::AtomicWriteFile::open(behind_links(path)).map_err(failed)?;
-    file.write_all(bytes).map_err(failed)?;
-    file.commit().map_err(failed)
-}
-
 /// Writes a copy of a layout beside everything else, under a name that no other copy has: for when the program itself met
 /// a fault. `folder` is where; without one, it is in the program's own data folder.
 ///
@@ -137,26 +126,6 @@ pub fn save_aside(folder: Option<&Path>, layout: &Layout) -> Result<PathBuf, Vec
 
 /// So many copies of one bay are kept at most.
 const MOST_ASIDE: usize = 1_000;
-
-fn not_written(path: &Path, error: &std::io::Error) -> FileFault {
-    let why = why(error, "there is no such folder");
-    FileFault::whole(
-        &path.display().to_string(),
-        format!("this file cannot be written: {why}; choose a place where you may write"),
-    )
-}
-
-/// The file that a symbolic link leads to, even if it does not exist yet.
-fn behind_links(path: &Path) -> PathBuf {
-    /// As many links in a row as Linux itself follows.
-    const MOST_LINKS: usize = 40;
-    let mut path = path.to_owned();
-    for _ in 0..MOST_LINKS {
-        let Ok(target) = std::fs::read_link(&path) else { break };
-        path = path.parent().unwrap_or(Path::new("")).join(target);
-    }
-    path
-}
 
 /// Copies a file that has comments by hand to `NAME.ron.bak`, the first time.
 fn keep_comments(path: &Path) -> std::io::Result<Option<PathBuf>> {
