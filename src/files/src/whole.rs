@@ -57,7 +57,6 @@ pub fn not_written(path: &Path, error: &io::Error) -> FileFault {
     let what = match error.kind() {
         ErrorKind::StorageFull | ErrorKind::QuotaExceeded => "make room on it, or save on another one",
         ErrorKind::InvalidFilename | ErrorKind::InvalidInput => "choose another name",
-        ErrorKind::NotFound => "choose a folder that is there, or make it",
         _ => "choose a place where you may write",
     };
     FileFault::whole(&path.display().to_string(), format!("this file cannot be written: {why}; {what}"))
@@ -167,7 +166,7 @@ mod tests {
                 ErrorKind::NotADirectory,
                 "what should be a folder is a file; choose a place where you may write",
             ),
-            (ErrorKind::NotFound, "there is no such folder; choose a folder that is there, or make it"),
+            (ErrorKind::NotFound, "there is no such folder; choose a place where you may write"),
         ] {
             assert_eq!(said(kind), format!("b.ron: this file cannot be written: {part}."));
         }

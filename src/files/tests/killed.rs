@@ -88,7 +88,7 @@ fn child_edits() {
         say(&format!("try {number}"));
         journal.note(&record).unwrap();
         say(&format!("kept {number}"));
-        if draw(&mut lot) % 3 == 0 {
+        if draw(&mut lot).is_multiple_of(3) {
             say(&format!("saving {number}"));
             save_layout(&path, &layout).unwrap();
             say(&format!("saved {number}"));

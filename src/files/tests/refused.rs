@@ -43,7 +43,7 @@ fn places_where_nothing_can_be_saved() {
     assert_eq!(said(&deep.join("bay.ron")), too_long);
     assert_eq!(
         said(&folder.join("gone").join("bay.ron")),
-        "file cannot be written: there is no such folder; choose a folder that is there, or make it."
+        "file cannot be written: there is no such folder; choose a place where you may write."
     );
     std::fs::write(folder.join("file"), "").unwrap();
     assert_eq!(
