@@ -153,6 +153,7 @@ fn every_aiming() -> Vec<Arrangement> {
                 away: Vec::new(),
                 added: Vec::new(),
                 shut: Vec::new(),
+                visit: Vec::new(),
             };
             all.push(clear.resolve(&saved, &vehicle, &fingerprint, Some(TODAY)).unwrap());
         }

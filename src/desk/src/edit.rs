@@ -277,7 +277,7 @@ pub(crate) fn taken(layout: &Layout, name: &Id) -> bool {
 
 /// A thing of this arrangement, or of the bay.
 fn change(layout: &mut Layout, at: usize, id: &Id, f: impl FnOnce(&mut Thing)) -> Result<(), EditFault> {
-    let Layout { bay, arrangements } = layout;
+    let Layout { bay, arrangements, .. } = layout;
     let added = arrangements.get_mut(at).into_iter().flat_map(|a| &mut a.added);
     let thing = added.chain(&mut bay.things).find(|t| t.id == *id);
     thing.map(f).ok_or_else(|| EditFault::NoSuch(id.clone()))

@@ -36,6 +36,9 @@ impl FileFault {
     }
 }
 
+/// What Unix systems call EIO; it has no kind of its own.
+const DISK_FAULT: i32 = 5;
+
 /// Why the system refused a file, in plain words; `missing` is what is not there.
 pub fn why(error: &std::io::Error, missing: &str) -> String {
     match error.kind() {
@@ -44,6 +47,16 @@ pub fn why(error: &std::io::Error, missing: &str) -> String {
         ErrorKind::IsADirectory => "it is a folder".to_owned(),
         ErrorKind::NotADirectory => "what should be a folder is a file".to_owned(),
         ErrorKind::StorageFull | ErrorKind::QuotaExceeded => "the disk is full".to_owned(),
+        ErrorKind::FileTooLarge => "files as large as this are not allowed here".to_owned(),
+        ErrorKind::InvalidFilename => {
+            "the name, or the whole path, is longer than the disk allows".to_owned()
+        }
+        ErrorKind::InvalidInput if error.to_string().contains("NUL") => {
+            "the name holds a character that no name may hold (NUL)".to_owned()
+        }
+        _ if error.raw_os_error() == Some(DISK_FAULT) && cfg!(unix) => {
+            "the disk does not answer as it should; it may be failing, or was taken out".to_owned()
+        }
         ErrorKind::ReadOnlyFilesystem => "the disk is read-only".to_owned(),
         _ => {
             // The system's own words, without its number for them.

@@ -18,7 +18,7 @@ pub fn fingerprint(vehicle: &Vehicle) -> String {
 
 /// The 64-bit FNV-1a hash (Fowler, Noll, Vo; offset basis and prime from memory of the published constants, held by
 /// the published test values below).
-fn fnv1a(bytes: &[u8]) -> u64 {
+pub fn fnv1a(bytes: &[u8]) -> u64 {
     bytes.iter().fold(0xcbf2_9ce4_8422_2325, |hash, &byte| {
         (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3)
     })

@@ -1,5 +1,6 @@
-//! The file form of a bay layout, version 1. Walls, doors, things, runways, cars and aimings are referred to by name.
+//! The file form of a bay layout, version 2. Walls, doors, things, runways, cars and aimings are referred to by name.
 
+pub mod first;
 mod from_model;
 mod to_model;
 
@@ -35,6 +36,45 @@ pub struct LayoutFile {
     pub marks: Vec<PermanentMarkFile>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub arrangements: Vec<ArrangementFile>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub underlay: Option<UnderlayFile>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub taped: Option<TapedFile>,
+}
+
+/// A picture under the plan.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct UnderlayFile {
+    pub picture: String,
+    pub mm_per_px: Figure,
+    pub at_mm: Point,
+    #[serde(default, skip_serializing_if = "is_zero")]
+    pub turned_deg: Figure,
+    #[serde(default = "half_faded")]
+    pub faded: Figure,
+}
+
+fn half_faded() -> Figure {
+    baywright_planner::model::UNDERLAY_FADED.into()
+}
+
+/// How the room was taped.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct TapedFile {
+    pub start_turned_deg: Figure,
+    pub walls: Vec<TapedWallFile>,
+}
+
+/// One wall as taped.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct TapedWallFile {
+    pub length_mm: Figure,
+    pub turn_deg: Figure,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub name: Option<String>,
 }
 
 /// The room. Wall `i` runs from corner `i` to the next one.
@@ -283,6 +323,8 @@ pub struct ArrangementFile {
     pub added: Vec<ThingFile>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub doors: Vec<DoorFile>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub visit: Vec<String>,
 }
 
 /// Where the car stands: the middle of its front axle, and which way its nose points.

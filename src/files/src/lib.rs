@@ -12,6 +12,9 @@ mod explain;
 mod fault;
 mod figure;
 mod fingerprint;
+mod gate;
+mod in_use;
+mod journal;
 mod layout;
 mod library;
 mod open;
@@ -23,15 +26,17 @@ mod slip;
 mod spot;
 mod text;
 mod version;
+mod whole;
 
 pub use disk_mark::DiskMark;
 pub use embedded::{Embedded, LAYOUTS as EMBEDDED_LAYOUTS, PROFILES as EMBEDDED_PROFILES};
 pub use fault::FileFault;
 pub use fingerprint::fingerprint;
+pub use in_use::{Held, Hold, hold};
+pub use journal::{Journal, LeftBehind, Record, Work, left_behind};
 pub use library::{Library, Profile, documents_folder, layouts_in};
 pub use open::{Loaded, Resolved, load_layout, load_profile, open, parse_layout, parse_profile, resolve};
-pub use save::{
-    Saved, layout_text, profile_text, save_aside, save_layout, save_new_profile, save_profile, write_whole,
-};
+pub use save::{Saved, layout_text, profile_text, save_aside, save_layout, save_new_profile, save_profile};
 pub use text::LARGEST_FILE;
 pub use version::{LAYOUT as LAYOUT_VERSION, PROFILE as PROFILE_VERSION};
+pub use whole::write_whole;

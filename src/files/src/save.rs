@@ -1,23 +1,25 @@
 //! Saving: whole or not at all, readable, and never something that could not be read again.
 
-use std::io::Write;
 use std::path::{Path, PathBuf};
 
 use baywright_planner::model::{Layout, Provenance, Vehicle, validate};
 use ron::ser::PrettyConfig;
 use serde::Serialize;
 
-use crate::fault::{FileFault, why};
+use crate::fault::FileFault;
 use crate::library::Library;
 use crate::open::{parse_layout, parse_profile};
 use crate::text::{Text, options};
-use crate::{layout, profile, spot};
+use crate::whole::{behind_links, not_written, write_whole};
+use crate::{layout, profile, spot, version};
 
 /// What saving did.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Saved {
     /// Where the old file was kept, if it had comments by hand, which a saved file cannot hold.
     pub backup: Option<PathBuf>,
+    /// Where the old file was kept, if it was of another version of the format: `NAME.ron.v1.bak`. It has its comments.
+    pub other_version: Option<PathBuf>,
 }
 
 const LAYOUT_HEAD: &str = "// A bay layout of Baywright: millimetres, degrees anticlockwise.\n";
@@ -78,7 +80,7 @@ fn written(
 /// # Errors
 /// The layout breaks an invariant, or the file cannot be written.
 pub fn save_layout(path: &Path, layout: &Layout) -> Result<Saved, Vec<FileFault>> {
-    save(path, &layout_text(layout)?).map_err(|fault| vec![fault])
+    save(path, &layout_text(layout)?, version::LAYOUT).map_err(|fault| vec![fault])
 }
 
 /// Saves a profile, as [`save_layout`].
@@ -86,7 +88,7 @@ pub fn save_layout(path: &Path, layout: &Layout) -> Result<Saved, Vec<FileFault>
 /// # Errors
 /// The profile breaks an invariant, or the file cannot be written.
 pub fn save_profile(path: &Path, vehicle: &Vehicle) -> Result<Saved, Vec<FileFault>> {
-    save(path, &profile_text(vehicle)?).map_err(|fault| vec![fault])
+    save(path, &profile_text(vehicle)?, version::PROFILE).map_err(|fault| vec![fault])
 }
 
 /// The same for a profile that may be the first of its folder: the folder is made.
@@ -98,24 +100,21 @@ pub fn save_new_profile(path: &Path, vehicle: &Vehicle) -> Result<Saved, Vec<Fil
     if let Some(folder) = path.parent() {
         std::fs::create_dir_all(folder).map_err(|error| vec![not_written(folder, &error)])?;
     }
-    save(path, &text).map_err(|fault| vec![fault])
+    save(path, &text, version::PROFILE).map_err(|fault| vec![fault])
 }
 
-fn save(path: &Path, text: &str) -> Result<Saved, FileFault> {
-    let backup = keep_comments(&behind_links(path)).map_err(|error| not_written(path, &error))?;
+fn save(path: &Path, text: &str, present: u32) -> Result<Saved, FileFault> {
+    let real = behind_links(path);
+    let mut saved = Saved::default();
+    // A file that cannot be read as text holds nothing that could be kept so.
+    if let Ok(old) = Text::read(&real, "a file") {
+        saved.other_version = keep_other_version(&real, &old, present)?;
+        if saved.other_version.is_none() {
+            saved.backup = keep_comments(&real, &old)?;
+        }
+    }
     write_whole(path, text.as_bytes())?;
-    Ok(Saved { backup })
-}
-
-/// Writes a file whole or not at all: a drawing, an answer. A symbolic link keeps pointing to it, its mode stays.
-///
-/// # Errors
-/// The file cannot be written.
-pub fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), FileFault> {
-    let failed = |error: std::io::Error| not_written(path, &error);
-    let mut file = atomic_write_file::AtomicWriteFile::open(behind_links(path)).map_err(failed)?;
-    file.write_all(bytes).map_err(failed)?;
-    file.commit().map_err(failed)
+    Ok(saved)
 }
 
 /// Writes a copy of a layout beside everything else, under a name that no other copy has: for when the program itself met
@@ -150,39 +149,36 @@ pub fn save_aside(folder: Option<&Path>, layout: &Layout) -> Result<PathBuf, Vec
 /// So many copies of one bay are kept at most.
 const MOST_ASIDE: usize = 1_000;
 
-fn not_written(path: &Path, error: &std::io::Error) -> FileFault {
-    let why = why(error, "there is no such folder");
-    FileFault::whole(
-        &path.display().to_string(),
-        format!("this file cannot be written: {why}; choose a place where you may write"),
-    )
-}
-
-/// The file that a symbolic link leads to, even if it does not exist yet.
-fn behind_links(path: &Path) -> PathBuf {
-    /// As many links in a row as Linux itself follows.
-    const MOST_LINKS: usize = 40;
-    let mut path = path.to_owned();
-    for _ in 0..MOST_LINKS {
-        let Ok(target) = std::fs::read_link(&path) else { break };
-        path = path.parent().unwrap_or(Path::new("")).join(target);
+/// Copies a file of another version than is written now to `NAME.ron.v1.bak`, the first time.
+fn keep_other_version(path: &Path, old: &Text, present: u32) -> Result<Option<PathBuf>, FileFault> {
+    match version::stated(old) {
+        Some(version) if version != u64::from(present) => kept(path, &format!(".v{version}.bak")),
+        _ => Ok(None),
     }
-    path
 }
 
 /// Copies a file that has comments by hand to `NAME.ron.bak`, the first time.
-fn keep_comments(path: &Path) -> std::io::Result<Option<PathBuf>> {
-    let Ok(old) = Text::read(path, "a file") else { return Ok(None) };
+fn keep_comments(path: &Path, old: &Text) -> Result<Option<PathBuf>, FileFault> {
     let mut body = old.text.as_str();
     for head in [LAYOUT_HEAD, PROFILE_HEAD, EXAMPLE_HEAD] {
         body = body.strip_prefix(head).unwrap_or(body);
     }
+    if spot::has_comment(body) { kept(path, ".bak") } else { Ok(None) }
+}
+
+/// Copies a file to its own name with an ending, whole or not at all; a copy that is there already stays.
+fn kept(path: &Path, ending: &str) -> Result<Option<PathBuf>, FileFault> {
     let mut name = path.as_os_str().to_owned();
-    name.push(".bak");
-    let backup = PathBuf::from(name);
-    if !spot::has_comment(body) || backup.try_exists()? {
+    name.push(ending);
+    let copy = PathBuf::from(name);
+    let failed = |error: std::io::Error| not_written(&copy, &error);
+    // Also a link that leads nowhere is somebody's.
+    if std::fs::symlink_metadata(&copy).is_ok() {
         return Ok(None);
     }
-    std::fs::copy(path, &backup)?;
-    Ok(Some(backup))
+    let bytes = std::fs::read(path).map_err(failed)?;
+    write_whole(&copy, &bytes)?;
+    let mode = std::fs::metadata(path).map_err(failed)?.permissions();
+    std::fs::set_permissions(&copy, mode).map_err(failed)?;
+    Ok(Some(copy))
 }

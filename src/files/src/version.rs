@@ -6,7 +6,7 @@
 //! written in the present version.
 
 use crate::fault::FileFault;
-use crate::layout::LayoutFile;
+use crate::layout::{LayoutFile, first::LayoutFirst};
 use crate::profile::{FirstProfileFile, ProfileFile};
 use crate::spot;
 use crate::text::Text;
@@ -15,7 +15,7 @@ use crate::text::Text;
 pub const PROFILE: u32 = 2;
 
 /// The present version of bay layouts.
-pub const LAYOUT: u32 = 1;
+pub const LAYOUT: u32 = 2;
 
 /// How one version is read as the present file struct.
 pub struct Reader<T> {
@@ -32,7 +32,10 @@ pub const PROFILES: &[Reader<ProfileFile>] = &[
 ];
 
 /// Every version of bay layouts that can be read, the present one last.
-pub const LAYOUTS: &[Reader<LayoutFile>] = &[Reader { version: LAYOUT, read: Text::parse }];
+pub const LAYOUTS: &[Reader<LayoutFile>] = &[
+    Reader { version: 1, read: |text| text.parse::<LayoutFirst>().map(Into::into) },
+    Reader { version: LAYOUT, read: Text::parse },
+];
 
 /// Reads a text with the reader of its version.
 ///
@@ -69,6 +72,11 @@ pub fn read<T>(text: &Text, readers: &[Reader<T>]) -> Result<T, FileFault> {
         },
         Err(_) => Err(refused(format!("the version {}", crate::fault::quoted(written)))),
     }
+}
+
+/// The version that a text says it has, if it says one.
+pub fn stated(text: &Text) -> Option<u64> {
+    spot::value(&text.text, "version")?.parse().ok()
 }
 
 #[cfg(test)]

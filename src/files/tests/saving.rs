@@ -10,8 +10,8 @@ use baywright_files::{
 };
 use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
 use baywright_planner::model::{
-    Effort, Id, Known, Layout, Material, Moved, OnThisCar, SavedArrangement, Shape, StandSet, Thing,
-    ThingKind, validate::limits,
+    Effort, Id, Known, Layout, Material, Moved, OnThisCar, SavedArrangement, Shape, StandSet, TapedRoom,
+    TapedWall, Thing, ThingKind, Underlay, validate::limits,
 };
 use proptest::prelude::*;
 
@@ -246,7 +246,20 @@ proptest! {
             away: vec![],
             added: vec![second],
             shut: vec![("roller door".into(), false)],
+            visit: vec!["x".into(), "another".into()],
         }];
+        layout.underlay = Some(Underlay {
+            picture: "plan of the hall.png".into(),
+            mm_per_px: 2.5,
+            at: stand.origin(),
+            turned: stand.heading(),
+            faded: 0.5,
+        });
+        let wall = |length, name: Option<&str>| TapedWall { length, turn: angle::radians(toe.0), name: name.map(Id::from) };
+        layout.taped = Some(TapedRoom {
+            start_turned: angle::radians(pitch),
+            walls: vec![wall(5_000.0, Some("street")), wall(10.0, None)],
+        });
         let text = layout_text(&layout).unwrap();
         let again = parse_layout("again", "crowded-bay", &text).unwrap();
         prop_assert_eq!(&layout, &again);

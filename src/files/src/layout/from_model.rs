@@ -1,12 +1,14 @@
 //! From a layout to its file.
 
 use baywright_planner::geometry::PlanPose;
-use baywright_planner::model::{Bay, Layout, OnThisCar, SavedArrangement, Shape, StandSet, Thing};
+use baywright_planner::model::{
+    Bay, Layout, OnThisCar, SavedArrangement, Shape, StandSet, TapedRoom, TapedWall, Thing, Underlay,
+};
 
 use super::{
     ArrangementFile, DoorFile, FloorFeatureFile, KeepFreeFile, LayoutFile, LevelFile, MovedFile,
     OnThisCarFile, OpeningFile, ParkedFile, PermanentMarkFile, RearToeFile, RoomFile, RunwayFile, SetFile,
-    ShapeFile, StandAtFile, SurveyFile, ThingFile, WallFile,
+    ShapeFile, StandAtFile, SurveyFile, TapedFile, TapedWallFile, ThingFile, UnderlayFile, WallFile,
 };
 use crate::figure::{Day, Figure, Point, place, point, points};
 
@@ -72,6 +74,30 @@ pub fn file_of(layout: &Layout) -> LayoutFile {
             .map(|m| PermanentMarkFile { name: m.id.to_string(), at_mm: point(m.at) })
             .collect(),
         arrangements: layout.arrangements.iter().map(arrangement).collect(),
+        underlay: layout.underlay.as_ref().map(underlay),
+        taped: layout.taped.as_ref().map(taped),
+    }
+}
+
+fn underlay(underlay: &Underlay) -> UnderlayFile {
+    UnderlayFile {
+        picture: underlay.picture.clone(),
+        mm_per_px: underlay.mm_per_px.into(),
+        at_mm: point(underlay.at),
+        turned_deg: Figure::degrees(underlay.turned),
+        faded: underlay.faded.into(),
+    }
+}
+
+fn taped(room: &TapedRoom) -> TapedFile {
+    let wall = |wall: &TapedWall| TapedWallFile {
+        length_mm: wall.length.into(),
+        turn_deg: Figure::degrees(wall.turn),
+        name: wall.name.as_ref().map(ToString::to_string),
+    };
+    TapedFile {
+        start_turned_deg: Figure::degrees(room.start_turned),
+        walls: room.walls.iter().map(wall).collect(),
     }
 }
 
@@ -159,6 +185,7 @@ fn arrangement(saved: &SavedArrangement) -> ArrangementFile {
             .iter()
             .map(|(door, shut)| DoorFile { door: door.to_string(), shut: *shut })
             .collect(),
+        visit: saved.visit.iter().map(ToString::to_string).collect(),
     }
 }
 

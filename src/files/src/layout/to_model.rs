@@ -4,11 +4,12 @@ use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::model::validate::{self, Fault, limits};
 use baywright_planner::model::{
     Bay, FloorFeature, FloorSurvey, Id, KeepFree, Layout, LevelPoint, Moved, OnThisCar, Opening,
-    PermanentMark, Runway, SavedArrangement, Shape, StandSet, Thing, Wall,
+    PermanentMark, Runway, SavedArrangement, Shape, StandSet, TapedRoom, TapedWall, Thing, Underlay, Wall,
 };
 
 use super::{
-    ArrangementFile, LayoutFile, OnThisCarFile, OpeningFile, SetFile, ShapeFile, SurveyFile, ThingFile,
+    ArrangementFile, LayoutFile, OnThisCarFile, OpeningFile, SetFile, ShapeFile, SurveyFile, TapedFile,
+    ThingFile, UnderlayFile,
 };
 use crate::figure::{Figure, Point, vec2, vec3, vecs};
 use crate::shape::Faults;
@@ -28,7 +29,8 @@ pub fn layout_of(file: &LayoutFile, id: Id) -> Result<Layout, Vec<Fault>> {
         .collect();
     match bay {
         Some(bay) if faults.0.is_empty() => {
-            let layout = Layout { bay, arrangements };
+            let underlay = file.underlay.as_ref().map(underlay);
+            let layout = Layout { bay, arrangements, underlay, taped: file.taped.as_ref().map(taped) };
             let mut found = validate::layout(&layout);
             if is_clockwise(&file.room.corners_mm) {
                 found = as_in_clockwise_file(file, found);
@@ -37,6 +39,25 @@ pub fn layout_of(file: &LayoutFile, id: Id) -> Result<Layout, Vec<Fault>> {
         }
         _ => Err(faults.0),
     }
+}
+
+fn underlay(file: &UnderlayFile) -> Underlay {
+    Underlay {
+        picture: file.picture.clone(),
+        mm_per_px: file.mm_per_px.0,
+        at: vec2(file.at_mm),
+        turned: file.turned_deg.radians(),
+        faded: file.faded.0,
+    }
+}
+
+fn taped(file: &TapedFile) -> TapedRoom {
+    let walls = file.walls.iter().map(|wall| TapedWall {
+        length: wall.length_mm.0,
+        turn: wall.turn_deg.radians(),
+        name: wall.name.as_deref().map(Id::from),
+    });
+    TapedRoom { start_turned: file.start_turned_deg.radians(), walls: walls.collect() }
 }
 
 fn pose(at: Point, heading: Figure) -> PlanPose {
@@ -263,6 +284,7 @@ fn arrangement(path: &str, file: &ArrangementFile, faults: &mut Faults) -> Saved
         away: file.away.iter().map(|a| a.as_str().into()).collect(),
         added,
         shut: file.doors.iter().map(|d| (d.door.as_str().into(), d.shut)).collect(),
+        visit: file.visit.iter().map(|a| a.as_str().into()).collect(),
     }
 }
 

@@ -1,6 +1,6 @@
 //! A bay layout as saved: the bay and the arrangements made in it.
 
-use baywright_geometry::PlanPose;
+use baywright_geometry::{DVec2, PlanPose};
 use jiff::civil::Date;
 
 use super::{Arrangement, Bay, Id, Loading, OnThisCar, StandSet, Thing, Vehicle};
@@ -41,6 +41,46 @@ pub struct SavedArrangement {
     pub added: Vec<Thing>,
     /// Doors that are open or shut, other than the bay says.
     pub shut: Vec<(Id, bool)>,
+    /// The aimings of this car that are done in one visit, in their order; empty if none was planned.
+    pub visit: Vec<Id>,
+}
+
+/// A picture under the plan, such as a photographed drawing of the building.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Underlay {
+    /// The picture's file, seen from the layout's own.
+    pub picture: String,
+    /// How much of the bay one pixel covers, mm.
+    pub mm_per_px: f64,
+    /// Where its lower left corner lies in the bay.
+    pub at: DVec2,
+    /// How it is turned about that corner, radians anticlockwise.
+    pub turned: f64,
+    /// How faded it is: 0 as it is, 1 not seen at all.
+    pub faded: f64,
+}
+
+/// How faded an underlay is if nothing else is said: half, so that the plan stands out.
+pub const UNDERLAY_FADED: f64 = 0.5;
+
+/// How the room was taped, wall after wall, so that its closing error can be shown again.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct TapedRoom {
+    /// Where the first wall runs, radians anticlockwise from the bay's x.
+    pub start_turned: f64,
+    /// The walls in the order in which they were taped.
+    pub walls: Vec<TapedWall>,
+}
+
+/// One wall as taped.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct TapedWall {
+    /// Its length, mm.
+    pub length: f64,
+    /// How the next wall turns off at its end, radians anticlockwise.
+    pub turn: f64,
+    /// Its name, if it was given one.
+    pub name: Option<Id>,
 }
 
 /// A bay with its saved arrangements.
@@ -50,6 +90,10 @@ pub struct Layout {
     pub bay: Bay,
     /// The arrangements, in the file's order.
     pub arrangements: Vec<SavedArrangement>,
+    /// A picture under the plan, if there is one.
+    pub underlay: Option<Underlay>,
+    /// How the room was taped, if it was.
+    pub taped: Option<TapedRoom>,
 }
 
 /// Why a saved arrangement cannot be made: it names something that is not there.

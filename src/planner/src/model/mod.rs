@@ -40,7 +40,9 @@ pub use bay::{
     OpeningKind, PermanentMark, Runway, Wall,
 };
 pub use id::Id;
-pub use layout::{Layout, Moved, ResolveFault, SavedArrangement};
+pub use layout::{
+    Layout, Moved, ResolveFault, SavedArrangement, TapedRoom, TapedWall, UNDERLAY_FADED, Underlay,
+};
 pub use material::Material;
 pub use plan::PlanFault;
 pub use provenance::Provenance;

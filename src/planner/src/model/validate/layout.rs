@@ -1,6 +1,6 @@
 //! Invariants of a layout: its bay, and what its arrangements say of it.
 
-use super::super::{Id, Layout, OnThisCar, SavedArrangement, StandSet};
+use super::super::{Id, Layout, OnThisCar, SavedArrangement, StandSet, TapedRoom, Underlay};
 use super::limits;
 use super::{Faults, bay};
 
@@ -12,6 +12,32 @@ pub(super) fn check(layout: &Layout, faults: &mut Faults) {
     );
     for (i, saved) in layout.arrangements.iter().enumerate() {
         arrangement(&format!("arrangements[{i}]"), saved, layout, faults);
+    }
+    if let Some(picture) = &layout.underlay {
+        underlay(picture, faults);
+    }
+    if let Some(room) = &layout.taped {
+        taped(room, faults);
+    }
+}
+
+fn underlay(underlay: &Underlay, faults: &mut Faults) {
+    faults.text("underlay.picture", &underlay.picture, limits::LONGEST_TEXT);
+    faults.number("underlay.mm_per_px", underlay.mm_per_px, &limits::MM_PER_PX);
+    faults.place("underlay.at_mm", underlay.at);
+    faults.angle("underlay.turned_deg", underlay.turned, &limits::TURN);
+    faults.number("underlay.faded", underlay.faded, &limits::FADED);
+}
+
+fn taped(room: &TapedRoom, faults: &mut Faults) {
+    faults.angle("taped.start_turned_deg", room.start_turned, &limits::TURN);
+    faults.count("taped.walls", room.walls.len(), limits::MOST_WALLS);
+    for (i, wall) in room.walls.iter().enumerate() {
+        faults.number(format!("taped.walls[{i}].length_mm"), wall.length, &limits::TAPED_WALL);
+        faults.angle(format!("taped.walls[{i}].turn_deg"), wall.turn, &limits::TURN);
+        if let Some(name) = &wall.name {
+            faults.name(format!("taped.walls[{i}].name"), name.as_str());
+        }
     }
 }
 
@@ -52,6 +78,12 @@ fn arrangement(path: &str, saved: &SavedArrangement, layout: &Layout, faults: &m
     faults.unique(saved.added.iter().enumerate().map(|(i, t)| (format!("{path}.added[{i}].name"), &t.id)));
     let doors: Vec<&Id> = bay.openings.iter().map(|o| &o.id).collect();
     once(path, "doors", ".door", saved.shut.iter().map(|(id, _)| id), &doors, faults);
+    // Whether the car has these aimings is known only with its profile.
+    faults.count(&format!("{path}.visit"), saved.visit.len(), limits::MOST_PARTS);
+    for (i, aiming) in saved.visit.iter().enumerate() {
+        faults.name(format!("{path}.visit[{i}]"), aiming.as_str());
+    }
+    faults.unique(saved.visit.iter().enumerate().map(|(i, id)| (format!("{path}.visit[{i}]"), id)));
 }
 
 fn taken_names(layout: &Layout) -> std::collections::BTreeSet<&Id> {

@@ -89,6 +89,12 @@ pub const CLEARANCE: Range = Range::from(20.0, 2e3, " mm");
 pub const ON_CAR: Range = Range::from(-3e4, 3e4, " mm");
 /// The lowest that a sensor sits above the ground.
 pub const LOWEST_SENSOR_MM: f64 = 50.0;
+/// How much of the bay a pixel of a picture covers: from a close photograph to a map.
+pub const MM_PER_PX: Range = Range::from(0.001, 1e3, " mm");
+/// How faded a picture is.
+pub const FADED: Range = Range::from(0.0, 1.0, "");
+/// The length of a wall as taped: a jamb of a centimetre is one too.
+pub const TAPED_WALL: Range = Range::from(10.0, 1e6, " mm");
 /// Ceiling.
 pub const CEILING: Range = Range::from(1e3, 1e5, " mm");
 /// How well a place is known.

@@ -1,0 +1,52 @@
+//! One process at a time in a folder of the program's own, while names in it are made, replaced or removed.
+
+use std::fs::{File, TryLockError};
+use std::io;
+use std::path::Path;
+use std::time::Duration;
+
+/// The file whose lock is the gate. It stays for good: removing it would let two processes hold two gates.
+const NAME: &str = "lock";
+
+/// So often it is tried, and so long it is waited between: two seconds in all. What is done behind the gate takes
+/// milliseconds; a process that is stopped inside must not stop all others.
+const TRIES: u32 = 200;
+const BETWEEN: Duration = Duration::from_millis(10);
+
+/// The gate is held until this is dropped, or the process dies.
+pub struct Gate {
+    _lock: File,
+}
+
+impl Gate {
+    /// Enters a folder, which is made if it is not there.
+    ///
+    /// # Errors
+    /// The folder cannot be made or written, or another process does not leave it.
+    pub fn enter(folder: &Path) -> io::Result<Self> {
+        std::fs::create_dir_all(folder)?;
+        let lock = File::options().create(true).truncate(false).write(true).open(folder.join(NAME))?;
+        for _ in 0..TRIES {
+            match lock.try_lock() {
+                // A disk that knows no locks has no gate: better a journal without it than no journal.
+                Ok(()) | Err(TryLockError::Error(_)) => return Ok(Self { _lock: lock }),
+                Err(TryLockError::WouldBlock) => std::thread::sleep(BETWEEN),
+            }
+        }
+        Err(io::Error::new(io::ErrorKind::TimedOut, "another window of the program does not let go of it"))
+    }
+}
+
+/// Puts the names in a folder on the disk: a file whose name is lost in a power cut is lost with it.
+///
+/// # Errors
+/// The disk refuses.
+pub fn sync_folder(folder: &Path) -> io::Result<()> {
+    // Elsewhere a folder cannot be opened as a file; the system keeps names by itself.
+    if cfg!(unix) { File::open(folder)?.sync_all() } else { Ok(()) }
+}
+
+/// Whether nobody holds a lock on this open file: it is held from now on, or the disk knows no locks.
+pub fn is_free(file: &File) -> bool {
+    !matches!(file.try_lock(), Err(TryLockError::WouldBlock))
+}

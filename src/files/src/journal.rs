@@ -1,0 +1,101 @@
+//! The recovery journal: what was changed and not saved yet, kept so that no crash or power cut loses it.
+//!
+//! One file per running session in the program's own folder. Records are only ever added; when the file has grown it is
+//! replaced, whole or not at all, by one that holds the last record of each work. A living session holds a lock on its
+//! file: a file that nobody holds was left behind by a session that died.
+
+mod disk;
+mod frame;
+mod left;
+mod log;
+
+#[cfg(test)]
+mod faults;
+
+use std::io;
+use std::path::{Path, PathBuf};
+
+use crate::fault::{FileFault, why};
+use disk::OnDisk;
+use frame::Entry;
+pub use left::{LeftBehind, left_behind};
+use log::Log;
+
+/// What kind of work a record keeps.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, serde::Serialize, serde::Deserialize)]
+pub enum Work {
+    /// A bay layout.
+    Layout,
+    /// A vehicle profile that is being edited.
+    Profile,
+}
+
+/// The state of one work at one moment.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Record {
+    /// Which work of the session: the caller counts them. It stays the same when the work is renamed or saved elsewhere.
+    pub number: u32,
+    /// What kind of work it is.
+    pub kind: Work,
+    /// Where it lies on disk, if it was ever saved.
+    pub path: Option<PathBuf>,
+    /// Its name on the screen.
+    pub name: String,
+    /// Its whole text, as it would be saved; of a draft that is not sound yet, any text up to
+    /// [`LARGEST_FILE`](crate::LARGEST_FILE).
+    pub text: String,
+    /// When it was so, in seconds since 1970, by the caller's clock.
+    pub at: u64,
+}
+
+/// The journal of one running session. It may be sent to a thread of its own, since each note waits for the disk.
+#[derive(Debug)]
+pub struct Journal {
+    log: Log<OnDisk>,
+    path: PathBuf,
+}
+
+impl Journal {
+    /// Starts the journal of a session in a folder, which is made if it is not there.
+    ///
+    /// # Errors
+    /// The folder or the file cannot be made.
+    pub fn start(folder: &Path) -> Result<Self, FileFault> {
+        let medium = OnDisk::start(folder).map_err(|error| not_kept(folder, &error))?;
+        Ok(Self { path: medium.path().to_owned(), log: Log::new(medium) })
+    }
+
+    /// Keeps the state of a work. When it returns without fault, the record is on the disk and survives a crash of
+    /// the program and a power cut. After a fault everything that was kept before is kept still.
+    ///
+    /// # Errors
+    /// The text is too large, or the disk refuses.
+    pub fn note(&mut self, record: &Record) -> Result<(), FileFault> {
+        self.log.write(Entry::Work(record.clone())).map_err(|error| not_kept(&self.path, &error))
+    }
+
+    /// Says that a work was saved or given up: there is nothing of it to recover any more, until the next note.
+    ///
+    /// # Errors
+    /// The disk refuses; the work is then offered for recovery, which does no harm.
+    pub fn settled(&mut self, number: u32) -> Result<(), FileFault> {
+        self.log.write(Entry::Settled(number)).map_err(|error| not_kept(&self.path, &error))
+    }
+
+    /// Ends the session in order: the journal is removed. A journal that is only dropped stays, and is found by
+    /// [`left_behind`].
+    ///
+    /// # Errors
+    /// The file cannot be removed.
+    pub fn close(self) -> Result<(), FileFault> {
+        self.log.into_medium().remove().map_err(|error| not_kept(&self.path, &error))
+    }
+}
+
+fn not_kept(path: &Path, error: &io::Error) -> FileFault {
+    let why = why(error, "the folder is not there any more");
+    FileFault::whole(
+        &path.display().to_string(),
+        format!("unsaved work cannot be kept here against a crash: {why}; save your work soon"),
+    )
+}

@@ -1,0 +1,104 @@
+//! The file form of a bay layout, version 1, and the step from it to version 2, which added `underlay`, `taped` and
+//! `visit`. Records that are the same in both are shared; one that changes later is copied here first.
+
+use serde::Deserialize;
+
+use super::{
+    ArrangementFile, DoorFile, FloorFeatureFile, KeepFreeFile, LayoutFile, MovedFile, OnThisCarFile,
+    OpeningFile, ParkedFile, PermanentMarkFile, RoomFile, RunwayFile, StandAtFile, SurveyFile, ThingFile,
+};
+use crate::profile::SourceFile;
+
+/// A whole layout file of version 1.
+#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct LayoutFirst {
+    #[serde(rename = "version")]
+    pub _version: u32,
+    pub name: String,
+    pub source: SourceFile,
+    pub room: RoomFile,
+    #[serde(default)]
+    pub openings: Vec<OpeningFile>,
+    #[serde(default)]
+    pub floor_features: Vec<FloorFeatureFile>,
+    #[serde(default)]
+    pub runways: Vec<RunwayFile>,
+    #[serde(default)]
+    pub things: Vec<ThingFile>,
+    #[serde(default)]
+    pub keep_free: Vec<KeepFreeFile>,
+    #[serde(default)]
+    pub survey: Option<SurveyFile>,
+    #[serde(default)]
+    pub marks: Vec<PermanentMarkFile>,
+    #[serde(default)]
+    pub arrangements: Vec<ArrangementFirst>,
+}
+
+/// A saved arrangement of version 1.
+#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ArrangementFirst {
+    pub name: String,
+    pub vehicle: String,
+    #[serde(default)]
+    pub vehicle_fingerprint: Option<String>,
+    pub aiming: String,
+    pub parked: ParkedFile,
+    #[serde(default)]
+    pub on_runways: Vec<String>,
+    #[serde(default)]
+    pub on_this_car: Option<OnThisCarFile>,
+    #[serde(default)]
+    pub stands: Vec<StandAtFile>,
+    #[serde(default)]
+    pub moved: Vec<MovedFile>,
+    #[serde(default)]
+    pub away: Vec<String>,
+    #[serde(default)]
+    pub added: Vec<ThingFile>,
+    #[serde(default)]
+    pub doors: Vec<DoorFile>,
+}
+
+impl From<LayoutFirst> for LayoutFile {
+    fn from(first: LayoutFirst) -> Self {
+        Self {
+            version: crate::version::LAYOUT,
+            name: first.name,
+            source: first.source,
+            room: first.room,
+            openings: first.openings,
+            floor_features: first.floor_features,
+            runways: first.runways,
+            things: first.things,
+            keep_free: first.keep_free,
+            survey: first.survey,
+            marks: first.marks,
+            arrangements: first.arrangements.into_iter().map(Into::into).collect(),
+            underlay: None,
+            taped: None,
+        }
+    }
+}
+
+impl From<ArrangementFirst> for ArrangementFile {
+    fn from(first: ArrangementFirst) -> Self {
+        Self {
+            name: first.name,
+            vehicle: first.vehicle,
+            vehicle_fingerprint: first.vehicle_fingerprint,
+            aiming: first.aiming,
+            parked: first.parked,
+            on_runways: first.on_runways,
+            on_this_car: first.on_this_car,
+            stands: first.stands,
+            moved: first.moved,
+            away: first.away,
+            added: first.added,
+            doors: first.doors,
+            visit: Vec::new(),
+        }
+    }
+}

@@ -1,0 +1,149 @@
+//! The recovery journal on a real disk.
+
+#![allow(clippy::unwrap_used, reason = "a test that cannot set itself up has failed")]
+
+use std::path::{Path, PathBuf};
+
+use baywright_files::{Journal, LARGEST_FILE, Record, Work, left_behind};
+
+fn folder(name: &str) -> PathBuf {
+    let folder =
+        PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join(format!("journal-{}-{name}", std::process::id()));
+    let _ = std::fs::remove_dir_all(&folder);
+    folder
+}
+
+fn record(number: u32, text: &str, at: u64) -> Record {
+    let path = (number == 1).then(|| PathBuf::from("/bays/one.ron"));
+    Record { number, kind: Work::Layout, path, name: format!("bay {number}"), text: text.into(), at }
+}
+
+fn names(folder: &Path) -> Vec<String> {
+    let mut names: Vec<String> = std::fs::read_dir(folder)
+        .unwrap()
+        .map(|e| e.unwrap().file_name().into_string().unwrap())
+        .filter(|name| name != "lock")
+        .collect();
+    names.sort();
+    names
+}
+
+#[test]
+fn what_a_dead_session_left_is_found_until_it_is_forgotten() {
+    let folder = folder("left");
+    assert!(left_behind(&folder).is_empty(), "no folder, nothing left");
+    let mut journal = Journal::start(&folder).unwrap();
+    journal.note(&record(1, "first", 10)).unwrap();
+    journal.note(&record(2, "other", 30)).unwrap();
+    journal.note(&record(3, "saved", 15)).unwrap();
+    journal.note(&record(1, "second", 20)).unwrap();
+    journal.settled(3).unwrap();
+    assert!(left_behind(&folder).is_empty(), "the session lives");
+    drop(journal);
+    let mut left = left_behind(&folder);
+    let found: Vec<Record> = left.iter().map(|l| l.record.clone()).collect();
+    assert_eq!(found, [record(2, "other", 30), record(1, "second", 20)]);
+    assert!(left_behind(&folder).is_empty(), "no second window is offered what is being dealt with");
+    left.remove(0).forget().unwrap();
+    drop(left);
+    let mut left = left_behind(&folder);
+    assert_eq!(left.len(), 1);
+    assert_eq!(left[0].record, record(1, "second", 20));
+    left.remove(0).forget().unwrap();
+    assert_eq!(names(&folder), [""; 0]);
+    std::fs::remove_dir_all(folder).unwrap();
+}
+
+#[test]
+fn a_clean_end_leaves_nothing() {
+    let folder = folder("clean");
+    let mut journal = Journal::start(&folder).unwrap();
+    journal.note(&record(1, "x", 1)).unwrap();
+    journal.close().unwrap();
+    assert_eq!(names(&folder), [""; 0]);
+    // An empty one and a settled one of dead sessions are swept away.
+    drop(Journal::start(&folder).unwrap());
+    let mut journal = Journal::start(&folder).unwrap();
+    journal.note(&record(1, "x", 1)).unwrap();
+    journal.settled(1).unwrap();
+    drop(journal);
+    assert_eq!(names(&folder).len(), 2);
+    assert!(left_behind(&folder).is_empty());
+    assert_eq!(names(&folder), [""; 0]);
+    std::fs::remove_dir_all(folder).unwrap();
+}
+
+#[test]
+fn rubbish_in_the_folder_does_no_harm() {
+    let folder = folder("rubbish");
+    let mut journal = Journal::start(&folder).unwrap();
+    journal.note(&record(1, "x", 1)).unwrap();
+    drop(journal);
+    let own = folder.join(&names(&folder)[0]);
+    let whole = std::fs::read(&own).unwrap();
+    std::fs::write(&own, [&whole[..], &whole[..whole.len() - 1]].concat()).unwrap();
+    std::fs::write(folder.join("7-1.journal-new"), &whole[..9]).unwrap();
+    std::fs::write(folder.join("8-1.journal"), [0_u8; 5_000]).unwrap();
+    std::fs::write(folder.join("notes.txt"), "mine").unwrap();
+    std::fs::create_dir(folder.join("9-1.journal")).unwrap();
+    #[cfg(unix)]
+    std::os::unix::fs::symlink("/dev/zero", folder.join("10-1.journal")).unwrap();
+    let left = left_behind(&folder);
+    assert_eq!(left.len(), 1);
+    assert_eq!(left[0].record, record(1, "x", 1));
+    assert!(!folder.join("7-1.journal-new").exists() && !folder.join("8-1.journal").exists());
+    assert!(folder.join("notes.txt").exists(), "what is not ours stays");
+    // A session that starts now does not take the dead one's file.
+    let mut journal = Journal::start(&folder).unwrap();
+    journal.note(&record(1, "y", 2)).unwrap();
+    drop(left);
+    drop(journal);
+    let texts: Vec<String> = left_behind(&folder).into_iter().map(|l| l.record.text).collect();
+    assert_eq!(texts, ["y", "x"]);
+    std::fs::remove_dir_all(folder).unwrap();
+}
+
+#[test]
+fn a_journal_does_not_grow_for_ever() {
+    let folder = folder("growth");
+    let mut journal = Journal::start(&folder).unwrap();
+    let half = "x".repeat(4 * 1024 * 1024);
+    let mut largest = 0;
+    for at in 0..12 {
+        journal.note(&record(1, &half, at)).unwrap();
+        largest = largest.max(std::fs::metadata(folder.join(&names(&folder)[0])).unwrap().len());
+    }
+    assert!(largest < 24 * 1024 * 1024, "{largest}");
+    let too_much = "x".repeat(usize::try_from(LARGEST_FILE).unwrap() + 1);
+    let fault = journal.note(&record(1, &too_much, 99)).unwrap_err().to_string();
+    assert!(fault.contains("too large") && fault.ends_with("save your work soon."), "{fault}");
+    drop(journal);
+    assert_eq!(left_behind(&folder)[0].record.at, 11);
+    std::fs::remove_dir_all(folder).unwrap();
+}
+
+#[test]
+fn a_folder_that_is_tidied_away_comes_back() {
+    let folder = folder("vanished");
+    let mut journal = Journal::start(&folder).unwrap();
+    journal.note(&record(1, "before", 1)).unwrap();
+    journal.note(&record(2, "other", 1)).unwrap();
+    std::fs::remove_dir_all(&folder).unwrap();
+    journal.note(&record(1, "after", 2)).unwrap();
+    drop(journal);
+    let texts: Vec<String> = left_behind(&folder).into_iter().map(|l| l.record.text).collect();
+    assert_eq!(texts, ["after", "other"]);
+    std::fs::remove_dir_all(&folder).unwrap();
+    // A file in its place: one sentence.
+    std::fs::write(&folder, "").unwrap();
+    let fault = Journal::start(&folder).unwrap_err().to_string();
+    assert!(fault.contains("unsaved work cannot be kept here"), "{fault}");
+    std::fs::remove_file(folder).unwrap();
+}
+
+#[test]
+fn a_journal_may_go_to_another_thread() {
+    const fn sent<T: Send>() {}
+    sent::<Journal>();
+    sent::<baywright_files::LeftBehind>();
+}

@@ -1,0 +1,104 @@
+//! Files of older versions open, are brought up, and are kept when they are saved over.
+
+#![allow(clippy::unwrap_used, reason = "a test that cannot set itself up has failed")]
+
+use std::path::PathBuf;
+
+use baywright_files::{
+    EMBEDDED_LAYOUTS, EMBEDDED_PROFILES, LAYOUT_VERSION, load_layout, load_profile, parse_layout,
+    parse_profile, save_layout, save_profile,
+};
+
+const FIRST_LAYOUT: &str = include_str!("old/v1/layout.ron");
+const FIRST_PROFILE: &str = include_str!("old/v1/profile.ron");
+
+fn folder(name: &str) -> PathBuf {
+    let folder =
+        PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join(format!("versions-{}-{name}", std::process::id()));
+    let _ = std::fs::remove_dir_all(&folder);
+    std::fs::create_dir_all(&folder).unwrap();
+    folder
+}
+
+#[test]
+fn the_first_version_says_what_it_said() {
+    let file = EMBEDDED_LAYOUTS.iter().find(|e| e.name == "crowded-bay").unwrap();
+    let shipped = parse_layout("now", "crowded-bay", file.text).unwrap();
+    let first = parse_layout("first", "crowded-bay", FIRST_LAYOUT).unwrap();
+    // Only what is compared here must stay as it is shipped today.
+    assert_eq!(first.bay.room, shipped.bay.room);
+    assert_eq!(first.arrangements.len(), 4, "as the first version had it");
+    assert!(first.underlay.is_none() && first.taped.is_none());
+    assert!(first.arrangements.iter().all(|a| a.visit.is_empty()));
+    assert!(parse_profile("first", "example-saloon", FIRST_PROFILE).is_ok());
+    assert!(EMBEDDED_PROFILES.iter().any(|e| e.name == "example-saloon"));
+    // What the second version added is no field of the first one.
+    let mixed = FIRST_LAYOUT.replacen("name:", "taped: (start_turned_deg: 0, walls: []), name:", 1);
+    let fault = parse_layout("mixed", "x", &mixed).unwrap_err()[0].to_string();
+    assert!(fault.contains("taped"), "{fault}");
+    assert!(parse_layout("mixed", "x", &mixed.replacen("version: 1", "version: 2", 1)).is_ok());
+}
+
+#[test]
+fn an_older_file_is_kept_when_it_is_saved_over() {
+    assert_eq!(LAYOUT_VERSION, 2);
+    let folder = folder("kept");
+    let path = folder.join("bay.ron");
+    let copy = folder.join("bay.ron.v1.bak");
+    std::fs::write(&path, FIRST_LAYOUT).unwrap();
+    let layout = load_layout(&path).unwrap();
+    let saved = save_layout(&path, &layout).unwrap();
+    assert_eq!((saved.other_version, saved.backup), (Some(copy.clone()), None));
+    assert_eq!(std::fs::read_to_string(&copy).unwrap(), FIRST_LAYOUT);
+    assert!(std::fs::read_to_string(&path).unwrap().contains("version: 2,"));
+    assert_eq!(load_layout(&path).unwrap(), layout);
+    // The present version needs no copy; another old file does not overwrite the first copy.
+    assert_eq!(save_layout(&path, &layout).unwrap().other_version, None);
+    std::fs::write(&path, FIRST_LAYOUT.replacen("version: 1,", "version: 1, ", 1)).unwrap();
+    let saved = save_layout(&path, &layout).unwrap();
+    assert_eq!(saved.other_version, None);
+    assert_eq!(saved.backup, Some(folder.join("bay.ron.bak")), "its comments are kept all the same");
+    assert_eq!(std::fs::read_to_string(&copy).unwrap(), FIRST_LAYOUT);
+    // A profile is of its present version.
+    let path = folder.join("car.ron");
+    std::fs::write(&path, FIRST_PROFILE).unwrap();
+    let vehicle = load_profile(&path).unwrap().vehicle;
+    assert_eq!(save_profile(&path, &vehicle).unwrap().other_version, None);
+    std::fs::remove_dir_all(folder).unwrap();
+}
+
+#[test]
+fn what_the_second_version_adds_is_judged() {
+    let with = |added: &str| {
+        let text = FIRST_LAYOUT.replacen("version: 1,", &format!("version: 2, {added},"), 1);
+        parse_layout("f.ron", "f", &text).map_err(|faults| {
+            assert_eq!(faults.len(), 1);
+            faults[0].to_string()
+        })
+    };
+    let layout = with("underlay: (picture: \"plan.png\", mm_per_px: 4, at_mm: (-100, 0))").unwrap();
+    assert_eq!(layout.underlay.unwrap().faded, 0.5);
+    for (added, part) in [
+        ("underlay: (picture: \"\", mm_per_px: 4, at_mm: (0, 0))", "underlay.picture: found an empty text"),
+        (
+            "underlay: (picture: \"a\", mm_per_px: 0, at_mm: (0, 0))",
+            "underlay.mm_per_px: found 0 mm; allowed is 0.001",
+        ),
+        (
+            "underlay: (picture: \"a\", mm_per_px: 1, at_mm: (0, 0), faded: 2)",
+            "underlay.faded: found 2; allowed is 0 to 1",
+        ),
+        (
+            "taped: (start_turned_deg: 0, walls: [(length_mm: 5, turn_deg: 90)])",
+            "taped.walls[0].length_mm: found 5 mm",
+        ),
+        ("taped: (start_turned_deg: 400, walls: [])", "taped.start_turned_deg: found 400"),
+    ] {
+        let fault = with(added).unwrap_err();
+        assert!(fault.contains(part), "{fault}");
+    }
+    let visit = FIRST_LAYOUT.replacen("version: 1", "version: 2", 1);
+    let visit = visit.replacen("parked:", "visit: [\"a\", \"b\", \"a\"], parked:", 1);
+    let fault = parse_layout("f.ron", "f", &visit).unwrap_err()[0].to_string();
+    assert!(fault.contains("visit[2]: found \"a\" again"), "{fault}");
+}
