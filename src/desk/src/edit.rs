@@ -84,6 +84,20 @@ pub enum Edit {
     },
     /// The profile was looked at again: this content is the one to remember.
     Remember(String),
+    /// A thing was placed as it was taped: its place is known so now.
+    Taped {
+        /// The thing.
+        thing: Id,
+        /// Where it stands: bay from its own frame.
+        place: PlanPose,
+    },
+    /// A thing was put somewhere by hand: its place is known by eye now.
+    ByHand {
+        /// The thing.
+        thing: Id,
+        /// Where it stands: bay from its own frame.
+        place: PlanPose,
+    },
     /// The bay itself is another: what was done to it, the bay, and what has another name now.
     Bay {
         /// What was done, as a person reads it.
@@ -123,7 +137,9 @@ impl Edit {
     /// What it is called in the list of things to undo.
     pub fn name(&self, words: &Words<'_>) -> String {
         words.deed(match self {
-            Self::Place { thing, .. } => Deed::Move(thing),
+            Self::Place { thing, .. } | Self::Taped { thing, .. } | Self::ByHand { thing, .. } => {
+                Deed::Move(thing)
+            }
             Self::Reshape { thing, .. } | Self::Heights { thing, .. } => Deed::Size(thing),
             Self::Describe { thing, .. } => Deed::Describe(thing),
             Self::Rename { thing, .. } => Deed::Rename(thing),
@@ -172,16 +188,28 @@ impl Edit {
 
     fn apply_to(&self, layout: &mut Layout, at: usize) -> Result<(), EditFault> {
         match self {
-            Self::Place { thing, place } => set_place(layout, at, thing, |_| *place),
+            Self::Place { thing, place } => set_place(layout, at, thing, None, |_| *place),
+            Self::Taped { thing, place } => set_place(layout, at, thing, Some(Known::Taped), |_| *place),
+            Self::ByHand { thing, place } => set_place(layout, at, thing, Some(Known::ByEye), |_| *place),
             Self::Reshape { thing, shape } => {
                 let outline = shape.outline().map_err(|_| EditFault::NoShape)?;
                 change(layout, at, thing, |own| (own.shape, own.outline) = (shape.clone(), outline))
             }
             Self::Heights { thing, span } => change(layout, at, thing, |own| own.span = *span),
             Self::Describe { thing, kind, material, known, effort, locked } => {
+                // Of a thing that was moved here, only its place here is known better or worse.
+                let own = saved(layout, at)?;
+                let moved = own.moved.iter_mut().find(|m| m.thing == *thing);
+                let here_only = moved.is_some();
+                if let Some(moved) = moved {
+                    moved.known = Some(*known);
+                }
                 change(layout, at, thing, |own| {
                     (own.kind, own.material) = (*kind, *material);
-                    (own.known, own.effort, own.locked) = (*known, *effort, *locked);
+                    (own.effort, own.locked) = (*effort, *locked);
+                    if !here_only {
+                        own.known = *known;
+                    }
                 })
             }
             Self::Rename { thing, name } => rename(layout, at, thing, name),
@@ -225,7 +253,7 @@ impl Edit {
             }
             Self::All(edits) => edits.iter().try_for_each(|edit| edit.apply_to(layout, at)),
             Self::Do(step) => match step {
-                Step::MoveThing { thing, by } => set_place(layout, at, thing, |old| old.shifted(*by)),
+                Step::MoveThing { thing, by } => set_place(layout, at, thing, None, |old| old.shifted(*by)),
                 Step::TakeAway { thing } => remove(layout, at, thing),
                 Step::MoveCar { by } => move_car(saved(layout, at)?, *by),
                 Step::StandOnMark { placement } => set_stand(saved(layout, at)?, placement, StandSet::OnMark),
@@ -283,25 +311,30 @@ fn change(layout: &mut Layout, at: usize, id: &Id, f: impl FnOnce(&mut Thing)) -
     thing.map(f).ok_or_else(|| EditFault::NoSuch(id.clone()))
 }
 
-/// A thing of the bay is moved in this arrangement only; a thing that is only here has no other place.
+/// A thing of the bay is moved in this arrangement only; a thing that is only here has no other place. `known` says how well
+/// its new place is known, if that changes.
 fn set_place(
     layout: &mut Layout,
     at: usize,
     id: &Id,
+    known: Option<Known>,
     f: impl FnOnce(PlanPose) -> PlanPose,
 ) -> Result<(), EditFault> {
-    let at_home = layout.bay.things.iter().find(|t| t.id == *id).map(|t| t.place);
+    let at_home = layout.bay.things.iter().find(|t| t.id == *id).map(|t| (t.place, t.known));
     let own = saved(layout, at)?;
     if let Some(thing) = own.added.iter_mut().find(|t| t.id == *id) {
         thing.place = f(thing.place);
+        thing.known = known.unwrap_or(thing.known);
         return Ok(());
     }
-    let home = at_home.ok_or_else(|| EditFault::NoSuch(id.clone()))?;
+    let (home, known_at_home) = at_home.ok_or_else(|| EditFault::NoSuch(id.clone()))?;
     let before = own.moved.iter().position(|m| m.thing == *id);
-    let place = f(before.and_then(|i| own.moved.get(i)).map_or(home, |m| m.place));
+    let there = before.and_then(|i| own.moved.get(i));
+    let place = f(there.map_or(home, |m| m.place));
+    let known = known.or_else(|| there.and_then(|m| m.known)).filter(|known| *known != known_at_home);
     own.moved.retain(|m| m.thing != *id);
-    if place != home {
-        let moved = Moved { thing: id.clone(), place };
+    if place != home || known.is_some() {
+        let moved = Moved { thing: id.clone(), place, known };
         own.moved.insert(before.unwrap_or(own.moved.len()).min(own.moved.len()), moved);
     }
     Ok(())

@@ -19,6 +19,7 @@ pub mod look;
 mod marks;
 pub mod pages;
 pub mod rescue;
+pub mod room;
 mod survey;
 mod verdict;
 pub mod view;

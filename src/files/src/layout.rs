@@ -387,6 +387,8 @@ pub struct MovedFile {
     pub at_mm: Point,
     #[serde(default, skip_serializing_if = "is_zero")]
     pub turned_deg: Figure,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub known: Option<KnownFile>,
 }
 
 /// A door that is open or shut, other than the bay says.

@@ -228,7 +228,7 @@ proptest! {
     ) {
         let mut layout = shipped_layout("crowded-bay");
         layout.bay.things = vec![first];
-        let moved = Moved { thing: layout.bay.things[0].id.clone(), place: stand };
+        let moved = Moved { thing: layout.bay.things[0].id.clone(), place: stand, known: Some(Known::Taped) };
         let set = StandSet::At { place: stand, height, pitch: angle::radians(pitch) };
         layout.arrangements = vec![SavedArrangement {
             id: "only".into(),

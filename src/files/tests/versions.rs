@@ -59,11 +59,14 @@ fn an_older_file_is_kept_when_it_is_saved_over() {
     assert_eq!(saved.other_version, None);
     assert_eq!(saved.backup, Some(folder.join("bay.ron.bak")), "its comments are kept all the same");
     assert_eq!(std::fs::read_to_string(&copy).unwrap(), FIRST_LAYOUT);
-    // A profile is of its present version.
+    // The same for a profile, which reads as the same car again.
     let path = folder.join("car.ron");
     std::fs::write(&path, FIRST_PROFILE).unwrap();
-    let vehicle = load_profile(&path).unwrap().vehicle;
-    assert_eq!(save_profile(&path, &vehicle).unwrap().other_version, None);
+    let first = load_profile(&path).unwrap();
+    let saved = save_profile(&path, &first.vehicle).unwrap();
+    assert_eq!(saved.other_version, Some(folder.join("car.ron.v1.bak")));
+    let second = load_profile(&path).unwrap();
+    assert_eq!((second.vehicle, second.fingerprint), (first.vehicle, first.fingerprint));
     std::fs::remove_dir_all(folder).unwrap();
 }
 

@@ -65,6 +65,7 @@ impl Desk {
             Command::Cure(finding) => self.cure(finding),
             Command::KeepPromise => self.keep_promise(),
             Command::Add(kind) => self.add(kind),
+            Command::AddPart(part) => self.add_part(part),
             Command::Copy(thing) => self.copy(&thing),
             Command::Nudge(by) => self.nudge(by),
             Command::Turn(by) => self.turn(by),
@@ -176,6 +177,16 @@ impl Desk {
         }
     }
 
+    /// Makes a change, and says why if it is not made.
+    pub(super) fn apply_edit(&mut self, edit: &Edit) {
+        self.edit(edit);
+    }
+
+    /// Whether something in the bay goes by this name.
+    pub(super) fn is_taken(&self, name: &Id) -> bool {
+        crate::edit::taken(self.document.layout(), name)
+    }
+
     fn edit(&mut self, edit: &Edit) {
         let done = self.document.edit(edit);
         if done.is_ok() {
@@ -269,7 +280,7 @@ impl Desk {
     }
 
     /// "cabinet", "cabinet 2", "cabinet 3" ...
-    fn free_name(&self, wanted: &str) -> Id {
+    pub(super) fn free_name(&self, wanted: &str) -> Id {
         let stem = wanted.trim_end_matches(|c: char| c.is_ascii_digit() || c == ' ');
         let stem = if stem.is_empty() { wanted } else { stem };
         let layout = self.document.layout();
@@ -458,7 +469,7 @@ pub(super) fn placed(answer: &crate::answer::Answer, subject: &Subject, pose: Pl
         Subject::Car => Some(Edit::Park(pose)),
         Subject::Thing(id) => {
             let thing = answer.arrangement.bay.things.iter().find(|own| own.id == *id)?;
-            (!thing.locked).then(|| Edit::Place { thing: id.clone(), place: pose })
+            (!thing.locked).then(|| Edit::ByHand { thing: id.clone(), place: pose })
         }
         Subject::Stand(id) | Subject::Target(id) => {
             let target = answer.assessment.scene.targets.iter().find(|own| own.id == *id)?;
@@ -479,6 +490,7 @@ const fn changes_bay(command: &Command) -> bool {
             | Command::Cure(_)
             | Command::KeepPromise
             | Command::Add(_)
+            | Command::AddPart(_)
             | Command::Copy(_)
             | Command::Nudge(_)
             | Command::Turn(_)

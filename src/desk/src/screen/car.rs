@@ -5,12 +5,12 @@
 
 pub(in crate::screen) mod act;
 mod aiming;
-mod body;
+pub(in crate::screen) mod body;
 mod choices;
 mod plan;
 mod plan_fields;
 mod sensors;
-mod sheet;
+pub(in crate::screen) mod sheet;
 mod short;
 mod sketch;
 mod source;

@@ -10,6 +10,7 @@ use baywright_planner::words::Units;
 
 use super::car::Begin;
 use super::pages::Page;
+use super::room::Part;
 use super::view::{Camera, Drawn, Tab, Tool};
 use crate::edit::Edit;
 
@@ -34,6 +35,8 @@ pub enum Command {
     KeepPromise,
     /// Put a new thing of this kind where there is room, and take it in hand.
     Add(ThingKind),
+    /// Put a door, a drain ... into the bay and take it in hand.
+    AddPart(Part),
     /// Put a copy of this thing beside it.
     Copy(Id),
     /// Move what is in hand by so much on the paper, mm.

@@ -26,7 +26,12 @@ impl Desk {
             Subject::Thing(id) => self.thing_form(ui, &mut fields, id, out),
             Subject::Car => self.car_form(ui, &mut fields, out),
             Subject::Stand(id) | Subject::Target(id) => self.stand_form(ui, &mut fields, id, out),
-            Subject::Opening(id) => self.opening_form(ui, id, out),
+            other @ (Subject::Floor
+            | Subject::Wall(_)
+            | Subject::Opening(_)
+            | Subject::FloorFeature(_)
+            | Subject::Runway(_)
+            | Subject::KeepFree(_)) => self.room_form(ui, &mut fields, other, out),
             other => {
                 let said = self.texts().nothing_to_type;
                 ui.label(widgets::soft(ui, said));
@@ -102,7 +107,13 @@ impl Desk {
         // The wall that was named when typing began.
         let now = gap_to_wall(arrangement, scene, subject, gap.wall).map_or(gap.gap, |gap| gap.gap);
         let edit = self.placed(subject, pose.shifted(gap.inward * (wanted - now)));
-        out.extend(edit.map(Command::Edit));
+        // A distance that is typed was read off a tape.
+        out.extend(edit.map(|edit| {
+            Command::Edit(match edit {
+                Edit::ByHand { thing, place } => Edit::Taped { thing, place },
+                other => other,
+            })
+        }));
     }
 
     fn thing_form(&self, ui: &mut Ui, fields: &mut Fields, id: &Id, out: &mut Vec<Command>) {
@@ -121,6 +132,7 @@ impl Desk {
             ui.label(widgets::soft(ui, texts.is_locked));
         } else {
             self.place_rows(ui, fields, &Subject::Thing(id.clone()), of, out);
+            self.by_tape(ui, fields, id, out);
         }
         self.size_rows(ui, fields, thing, out);
         self.kind_rows(ui, fields, thing, out);
@@ -281,27 +293,6 @@ impl Desk {
         if set != meant && widgets::lesser(ui, texts.put_on_mark).clicked() {
             let set = StandSet::OnMark;
             out.push(Command::Edit(Edit::Stand { placement: id.clone(), set }));
-        }
-    }
-
-    fn opening_form(&self, ui: &mut Ui, id: &Id, out: &mut Vec<Command>) {
-        use baywright_planner::model::OpeningKind;
-        let texts = self.texts();
-        let Some(opening) = self.answer.arrangement.bay.openings.iter().find(|own| own.id == *id) else {
-            return;
-        };
-        let words = self.words();
-        let (bottom, top) = (opening.span.bottom(), opening.span.top());
-        let size =
-            texts.opening_size(&words.length(opening.width), &words.length(bottom), &words.length(top));
-        ui.label(widgets::soft(ui, size));
-        if matches!(opening.kind, OpeningKind::RollerDoor | OpeningKind::SwingDoor) {
-            let mut shut = opening.shut;
-            ui.radio_value(&mut shut, true, texts.shut);
-            ui.radio_value(&mut shut, false, texts.stands_open);
-            if shut != opening.shut {
-                out.push(Command::Edit(Edit::Door { door: id.clone(), shut }));
-            }
         }
     }
 }

@@ -7,6 +7,7 @@ use egui::{Button, CornerRadius, Rect, RichText, ScrollArea, Sense, Stroke, Stro
 use super::Desk;
 use super::command::Command;
 use super::look::{self, size};
+use super::room::Part;
 use crate::shelf;
 
 /// Height of a row, px.
@@ -37,6 +38,20 @@ impl Desk {
                             for kind in shelf::kinds() {
                                 if ui.button(self.words().kind_of_thing(kind)).clicked() {
                                     out.push(Command::Add(kind));
+                                    ui.close();
+                                }
+                            }
+                            ui.separator();
+                            let rooms = self.view.language.rooms();
+                            for part in Part::ALL {
+                                let name = match part {
+                                    Part::Opening(kind) => rooms.opening_of(kind),
+                                    Part::Feature(kind) => rooms.feature_of(kind),
+                                    Part::Runway => rooms.runway,
+                                    Part::KeepFree(kind) => rooms.kept_free(kind),
+                                };
+                                if ui.button(name).clicked() {
+                                    out.push(Command::AddPart(part));
                                     ui.close();
                                 }
                             }
@@ -133,6 +148,7 @@ impl Desk {
         let features = bay.floor_features.iter().map(|own| Subject::FloorFeature(own.id.clone()));
         let runways = bay.runways.iter().map(|own| Subject::Runway(own.id.clone()));
         let zones = arrangement.aiming.zones.iter().map(|own| Subject::Zone(own.id.clone()));
+        let walls = bay.walls.iter().map(|own| Subject::Wall(own.id.clone()));
         let free = bay.keep_free.iter().map(|own| Subject::KeepFree(own.id.clone()));
         std::iter::once(Subject::Car)
             .chain(stands)
@@ -142,6 +158,8 @@ impl Desk {
             .chain(runways)
             .chain(zones)
             .chain(free)
+            .chain(std::iter::once(Subject::Floor))
+            .chain(walls)
             .collect()
     }
 
@@ -172,6 +190,19 @@ impl Desk {
                 let zone = arrangement.aiming.zones.iter().find(|own| own.id == *id)?;
                 words.keep_clear(zone.excludes, Some((zone.span.bottom(), zone.span.top())))
             }
+            Subject::Wall(id) => {
+                let wall = bay.walls.iter().position(|own| own.id == *id)?;
+                let (from, to) = bay.wall_ends(wall)?;
+                format!(
+                    "{}, {}",
+                    words.material(bay.walls.get(wall)?.material),
+                    words.length(from.distance(to))
+                )
+            }
+            Subject::Floor => {
+                let size = bay.room.bounds().size();
+                format!("{} \u{d7} {}", words.units().bare(size.x), words.length(size.y))
+            }
             _ => texts.local_rules.to_owned(),
         };
         let name = match subject {
@@ -182,7 +213,9 @@ impl Desk {
             | Subject::FloorFeature(id)
             | Subject::Runway(id)
             | Subject::Zone(id)
+            | Subject::Wall(id)
             | Subject::KeepFree(id) => capital(id.as_str()),
+            Subject::Floor => self.view.language.rooms().room.to_owned(),
             _ => return None,
         };
         Some(Entry { subject: subject.clone(), name, note })

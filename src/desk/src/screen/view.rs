@@ -50,6 +50,19 @@ pub enum Drawn {
         /// The zone.
         zone: usize,
     },
+    /// An area of the bay's floor.
+    Area(Area),
+}
+
+/// An area of the bay's floor, by position.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Area {
+    /// A drain, pit or joint.
+    Feature(usize),
+    /// A runway.
+    Runway(usize),
+    /// What local rules want free.
+    KeepFree(usize),
 }
 
 /// A measurement being made, or made.

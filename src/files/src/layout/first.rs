@@ -7,6 +7,7 @@ use super::{
     ArrangementFile, DoorFile, FloorFeatureFile, KeepFreeFile, LayoutFile, MovedFile, OnThisCarFile,
     OpeningFile, ParkedFile, PermanentMarkFile, RoomFile, RunwayFile, StandAtFile, SurveyFile, ThingFile,
 };
+use crate::figure::{Figure, Point};
 use crate::profile::SourceFile;
 
 /// A whole layout file of version 1.
@@ -53,13 +54,29 @@ pub struct ArrangementFirst {
     #[serde(default)]
     pub stands: Vec<StandAtFile>,
     #[serde(default)]
-    pub moved: Vec<MovedFile>,
+    pub moved: Vec<MovedFirst>,
     #[serde(default)]
     pub away: Vec<String>,
     #[serde(default)]
     pub added: Vec<ThingFile>,
     #[serde(default)]
     pub doors: Vec<DoorFile>,
+}
+
+/// A thing that stands elsewhere, of version 1.
+#[derive(Clone, Debug, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct MovedFirst {
+    pub thing: String,
+    pub at_mm: Point,
+    #[serde(default)]
+    pub turned_deg: Figure,
+}
+
+impl From<MovedFirst> for MovedFile {
+    fn from(first: MovedFirst) -> Self {
+        Self { thing: first.thing, at_mm: first.at_mm, turned_deg: first.turned_deg, known: None }
+    }
 }
 
 impl From<LayoutFirst> for LayoutFile {
@@ -94,7 +111,7 @@ impl From<ArrangementFirst> for ArrangementFile {
             on_runways: first.on_runways,
             on_this_car: first.on_this_car,
             stands: first.stands,
-            moved: first.moved,
+            moved: first.moved.into_iter().map(Into::into).collect(),
             away: first.away,
             added: first.added,
             doors: first.doors,

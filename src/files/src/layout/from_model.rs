@@ -175,7 +175,7 @@ fn arrangement(saved: &SavedArrangement) -> ArrangementFile {
             .iter()
             .map(|m| {
                 let (at_mm, turned_deg) = placed(&m.place);
-                MovedFile { thing: m.thing.to_string(), at_mm, turned_deg }
+                MovedFile { thing: m.thing.to_string(), at_mm, turned_deg, known: m.known.map(Into::into) }
             })
             .collect(),
         away: saved.away.iter().map(ToString::to_string).collect(),

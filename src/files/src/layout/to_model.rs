@@ -279,7 +279,11 @@ fn arrangement(path: &str, file: &ArrangementFile, faults: &mut Faults) -> Saved
         moved: file
             .moved
             .iter()
-            .map(|m| Moved { thing: m.thing.as_str().into(), place: pose(m.at_mm, m.turned_deg) })
+            .map(|m| Moved {
+                thing: m.thing.as_str().into(),
+                place: pose(m.at_mm, m.turned_deg),
+                known: m.known.map(Into::into),
+            })
             .collect(),
         away: file.away.iter().map(|a| a.as_str().into()).collect(),
         added,

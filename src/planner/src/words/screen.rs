@@ -168,6 +168,8 @@ texts! {
     cannot_be_judged, "A layout that cannot be shown.":
         "this layout's first arrangement cannot be judged by this version; look at the figures of its car and its things";
 
+    add_what, "Before the name of what was added.": "Add";
+
     // A car that is being entered.
     finish_car, "Why the bay does not change.": "Keep or drop the car that is being entered first; the bay waits.";
     drop_car_question, "A question.": "What was entered of this car is not kept yet. Drop it?";

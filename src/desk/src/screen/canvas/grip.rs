@@ -31,6 +31,8 @@ pub(super) enum Grip {
     Bottom,
     /// Its top, in the side view.
     Top,
+    /// A corner of the room.
+    Corner(usize),
     /// A corner of a rectangle that is being drawn.
     Draw(Drawn),
 }
@@ -66,6 +68,17 @@ pub(super) fn at(answer: &Answer, view: &View, side: Side, drawing: &Drawing, px
 
 fn on_top(answer: &Answer, subject: &Subject, drawing: &Drawing) -> Vec<Handle> {
     let (arrangement, scene) = (&*answer.arrangement, &answer.assessment.scene);
+    if *subject == Subject::Floor && !answer.is_of_draft() {
+        let view_from_bay = drawing.bay_from_view.inverse();
+        let corners = arrangement.bay.room.outer().iter().enumerate();
+        return corners
+            .map(|(i, &p)| Handle {
+                grip: Grip::Corner(i),
+                at: drawing.paper_point(view_from_bay * p),
+                arm: None,
+            })
+            .collect();
+    }
     let Some(pose) = pose_of(arrangement, scene, subject) else { return Vec::new() };
     let outlines = own_outlines(arrangement, scene, subject);
     let Some(own) = outlines.iter().map(|outline| outline.bounds()).reduce(Bounds::union) else {

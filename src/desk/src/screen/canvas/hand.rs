@@ -2,7 +2,7 @@
 
 use baywright_drawing::{Drawing, View as Side};
 use baywright_planner::Subject;
-use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
+use baywright_planner::geometry::{DVec2, PlanPose, Polygon, Span, angle};
 use baywright_planner::hand::{Snap, pose_of, resized, snapped, squared};
 use baywright_planner::model::{Thing, validate::limits};
 use egui::{Context, PointerButton, Pos2};
@@ -193,6 +193,7 @@ impl Canvas {
             start.filter(|&start| subject.as_ref().is_some_and(|s| placed(answer, s, start).is_some()));
         let (grip, start) = match movable {
             Some(start) => (grip, start),
+            None if matches!(grip, Grip::Corner(_)) => (grip, PlanPose::IDENTITY),
             None => (Grip::Paper, PlanPose::IDENTITY),
         };
         let thing = match &subject {
@@ -307,6 +308,12 @@ impl Drag {
         let one = |edit: Option<Edit>| edit.into_iter().collect::<Vec<_>>();
         match self.grip {
             Grip::Paper | Grip::Draw(_) => Vec::new(),
+            Grip::Corner(corner) => {
+                // To a centimetre, unless snapping is held off; in line with the neighbours where they are near.
+                let to = if free { in_bay.round() } else { (in_bay / 10.0).round() * 10.0 };
+                let to = in_line(&arrangement.bay.room, corner, to, reach);
+                vec![Edit::Corner { corner, to }]
+            }
             Grip::Body => {
                 let mut by = to - from;
                 if self.side == Side::Side {
@@ -354,6 +361,23 @@ impl Drag {
             }
         }
     }
+}
+
+/// A corner of the room square to its neighbours, where the hand is near to that.
+fn in_line(room: &Polygon, corner: usize, to: DVec2, reach: f64) -> DVec2 {
+    let corners = room.outer();
+    let count = corners.len();
+    let neighbours = [corners.get((corner + count - 1) % count), corners.get((corner + 1) % count)];
+    let mut to = to;
+    for own in neighbours.into_iter().flatten() {
+        if (own.x - to.x).abs() <= reach {
+            to.x = own.x;
+        }
+        if (own.y - to.y).abs() <= reach {
+            to.y = own.y;
+        }
+    }
+    to
 }
 
 impl super::Drawn {

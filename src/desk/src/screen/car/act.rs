@@ -6,8 +6,9 @@ use baywright_planner::model::starter::{CLEAR_AREA, name, part};
 
 use crate::answer::Answer;
 use crate::document::CarNotKept;
+use crate::edit::Edit;
 use crate::screen::Desk;
-use crate::screen::view::{Drawn, Tool};
+use crate::screen::view::{Area, Drawn, Tool};
 
 impl Desk {
     /// Saves the car that is being entered among the user's own and chooses it.
@@ -41,7 +42,22 @@ impl Desk {
         self.view.tool = Tool::Hand;
         match drawn {
             Drawn::Zone { aiming, zone } => self.drawn_zone(aiming, zone, from, to),
+            Drawn::Area(area) => self.drawn_floor(area, from.round(), to.round()),
         }
+    }
+
+    fn drawn_floor(&mut self, area: Area, from: DVec2, to: DVec2) {
+        let Ok(outline) = Polygon::rectangle(from.min(to), from.max(to)) else { return };
+        let mut bay = self.document.layout().bay.clone();
+        let place = match area {
+            Area::Feature(at) => bay.floor_features.get_mut(at).map(|own| &mut own.outline),
+            Area::Runway(at) => bay.runways.get_mut(at).map(|own| &mut own.outline),
+            Area::KeepFree(at) => bay.keep_free.get_mut(at).map(|own| &mut own.outline),
+        };
+        let Some(place) = place else { return };
+        *place = outline;
+        let deed = self.view.language.rooms().draw_it.to_owned();
+        self.apply_edit(&Edit::Bay { deed, bay: Box::new(bay), renamed: None });
     }
 
     fn drawn_zone(&mut self, aiming: usize, zone: usize, from: DVec2, to: DVec2) {
@@ -89,5 +105,7 @@ pub(in crate::screen) fn frame_of(answer: &Answer, drawn: Drawn) -> PlanPose {
             let pose = zone.and_then(|zone| scene.bay_from_zone(arrangement, &zone.frame));
             pose.unwrap_or(scene.bay_from_vehicle)
         }
+        // Square to the room.
+        Drawn::Area(_) => PlanPose::IDENTITY,
     }
 }

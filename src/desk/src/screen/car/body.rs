@@ -260,12 +260,12 @@ impl Sheet<'_> {
 const USUAL_RIDE_MM: f64 = 380.0;
 
 /// Points as they can be typed again.
-pub(super) fn points_text(points: &[DVec2]) -> String {
+pub(in crate::screen) fn points_text(points: &[DVec2]) -> String {
     points.iter().map(|p| format!("{}, {}\n", number(p.x), number(p.y))).collect()
 }
 
 /// Points from what was typed, one a line; a comma may part the two numbers or stand in them.
-pub(super) fn points(text: &str) -> Option<Vec<DVec2>> {
+pub(in crate::screen) fn points(text: &str) -> Option<Vec<DVec2>> {
     let lines = text.lines().map(str::trim).filter(|line| !line.is_empty());
     lines
         .map(|line| {

@@ -25,6 +25,8 @@ pub(in crate::screen) struct Sheet<'a> {
     pub car: Vehicle,
     pub faults: Vec<Fault>,
     unlikely: Vec<Fault>,
+    /// Room for the word "assumed" at the end of a row, px.
+    tag: f32,
     /// The name of what was changed.
     pub deed: Option<String>,
 }
@@ -59,7 +61,21 @@ impl<'a> Sheet<'a> {
         unlikely: Vec<Fault>,
     ) -> Self {
         let fields = fields.leading_on(true);
-        Self { desk, texts: desk.view.language.forms(), fields, car, faults, unlikely, deed: None }
+        Self {
+            desk,
+            texts: desk.view.language.forms(),
+            fields,
+            car,
+            faults,
+            unlikely,
+            tag: TAG_PX,
+            deed: None,
+        }
+    }
+
+    /// The same for a narrow panel where nothing is assumed: a bay's. The car is only looked at.
+    pub fn narrow(self) -> Self {
+        Self { tag: 0.0, ..self }
     }
 
     /// Notes that something was changed.
@@ -114,7 +130,7 @@ impl<'a> Sheet<'a> {
             if let Some(sketch) = line.sketch {
                 sketch::show(ui, self.desk.view.theme, sketch, Vec2::new(SKETCH_PX, 24.0));
             }
-            let width = ui.available_width() - TAG_PX;
+            let width = ui.available_width() - self.tag;
             ui.allocate_ui(Vec2::new(width, 24.0), |ui| {
                 ui.set_width(width);
                 ui.vertical(|ui| {
@@ -187,7 +203,7 @@ impl<'a> Sheet<'a> {
     ) -> bool {
         let mut open = false;
         ui.horizontal(|ui| {
-            let width = ui.available_width() - TAG_PX;
+            let width = ui.available_width() - self.tag;
             let text = widgets::soft(ui, label);
             let named = name_column(ui, width * 0.4, text);
             let combo = ComboBox::from_id_salt(("car", path))

@@ -8,7 +8,7 @@ use super::sheet::{Line, Sheet};
 
 impl Sheet<'_> {
     /// The fields of a source; whether it was changed.
-    pub(super) fn source(&mut self, ui: &mut Ui, path: &str, source: &mut Provenance) -> bool {
+    pub(in crate::screen) fn source(&mut self, ui: &mut Ui, path: &str, source: &mut Provenance) -> bool {
         let texts = self.texts;
         let before = source.clone();
         let kinds = [

@@ -70,7 +70,7 @@ fn has_size(bay: &Bay) -> bool {
     limits::ROOM.holds(size.x) && limits::ROOM.holds(size.y)
 }
 
-fn known(field: &str, known: Known, faults: &mut Faults) {
+pub(super) fn known(field: &str, known: Known, faults: &mut Faults) {
     if let Known::Within(mm) = known {
         faults.number(format!("{field}.mm"), mm, &limits::KNOWN);
     }

@@ -64,6 +64,9 @@ fn arrangement(path: &str, saved: &SavedArrangement, layout: &Layout, faults: &m
     for (i, moved) in saved.moved.iter().enumerate() {
         faults.place(&format!("{path}.moved[{i}].at_mm"), moved.place.origin());
         faults.angle(format!("{path}.moved[{i}].turned_deg"), moved.place.heading(), &limits::TURN);
+        if let Some(known) = moved.known {
+            super::bay::known(&format!("{path}.moved[{i}].known"), known, faults);
+        }
     }
     once(path, "away", "", saved.away.iter(), &things, faults);
     faults.count(&format!("{path}.added"), saved.added.len(), limits::MOST_THINGS);

@@ -1,0 +1,187 @@
+//! The forms for the room and what belongs to it: walls, doors, places in the floor, runways, kept-free areas.
+//!
+//! They change a copy of the bay; what was changed becomes one edit with a name.
+
+mod areas;
+mod openings;
+mod place;
+mod walls;
+
+use baywright_planner::Subject;
+use baywright_planner::geometry::{DVec2, Polygon, Span};
+use baywright_planner::model::{
+    Bay, FloorFeature, FloorFeatureKind, Id, KeepFree, KeepFreeKind, Material, Opening, OpeningKind, Runway,
+};
+use egui::Ui;
+
+use super::Desk;
+use super::car::sheet::Sheet;
+use super::command::Command;
+use super::field::Fields;
+use super::view::Tool;
+use crate::edit::Edit;
+
+/// What can be added to a bay beside things.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Part {
+    /// A door, window or gap.
+    Opening(OpeningKind),
+    /// A drain, pit or joint.
+    Feature(FloorFeatureKind),
+    /// A raised runway.
+    Runway,
+    /// An area that local rules want free.
+    KeepFree(KeepFreeKind),
+}
+
+impl Part {
+    /// All of them, in the order in which they are offered.
+    pub const ALL: [Self; 11] = [
+        Self::Opening(OpeningKind::RollerDoor),
+        Self::Opening(OpeningKind::SwingDoor),
+        Self::Opening(OpeningKind::Window),
+        Self::Opening(OpeningKind::Gap),
+        Self::Feature(FloorFeatureKind::Drain),
+        Self::Feature(FloorFeatureKind::Pit),
+        Self::Feature(FloorFeatureKind::Joint),
+        Self::Runway,
+        Self::KeepFree(KeepFreeKind::Exit),
+        Self::KeepFree(KeepFreeKind::Panel),
+        Self::KeepFree(KeepFreeKind::Extinguisher),
+    ];
+}
+
+/// A bay while one of its forms is drawn.
+pub(super) struct BaySheet<'a> {
+    pub sheet: Sheet<'a>,
+    pub bay: Bay,
+    pub renamed: Option<(Id, Id)>,
+    pub out: Vec<Command>,
+}
+
+impl Desk {
+    /// The form of a part of the bay; whether there is one for it.
+    pub(super) fn room_form(
+        &self,
+        ui: &mut Ui,
+        fields: &mut Fields,
+        subject: &Subject,
+        out: &mut Vec<Command>,
+    ) {
+        let before = &self.document.layout().bay;
+        let car = self.answer.arrangement.vehicle.clone();
+        let sheet = Sheet::new(self, std::mem::take(fields), car, Vec::new(), Vec::new()).narrow();
+        let mut form = BaySheet { sheet, bay: before.clone(), renamed: None, out: Vec::new() };
+        match subject {
+            Subject::Floor => form.room(ui),
+            Subject::Wall(id) => form.wall(ui, id),
+            Subject::Opening(id) => form.opening(ui, id),
+            Subject::FloorFeature(id) => form.feature(ui, id),
+            Subject::Runway(id) => form.runway(ui, id),
+            Subject::KeepFree(id) => form.keep_free(ui, id),
+            _ => {}
+        }
+        let BaySheet { sheet, bay, renamed, out: mut asked } = form;
+        *fields = sheet.fields.leading_on(false);
+        if bay != *before {
+            let deed = sheet.deed.unwrap_or_else(|| self.view.language.rooms().room.to_owned());
+            let what = self.words().bare_subject(subject);
+            let deed = format!("{}: {deed}", super::list::capital(&what));
+            out.push(Command::Edit(Edit::Bay { deed, bay: Box::new(bay), renamed }));
+        }
+        out.append(&mut asked);
+    }
+
+    /// Puts a part into the bay, where there is room for it or in the middle of what is seen, and takes it in hand.
+    pub(super) fn add_part(&mut self, part: Part) {
+        let texts = self.view.language.rooms();
+        let mut bay = self.document.layout().bay.clone();
+        let name = match part {
+            Part::Opening(kind) => texts.opening_of(kind),
+            Part::Feature(kind) => texts.feature_of(kind),
+            Part::Runway => texts.runway,
+            Part::KeepFree(kind) => texts.kept_free(kind),
+        };
+        let id = self.free_name(name);
+        let middle = self
+            .canvas
+            .middle_in_bay()
+            .unwrap_or_else(|| self.answer.assessment.scene.room.walls().bounds().centre());
+        let area =
+            |size: DVec2| Polygon::rectangle((middle - size * 0.5).round(), (middle + size * 0.5).round());
+        let subject = match part {
+            Part::Opening(kind) => {
+                let Some(opening) = self.new_opening(&bay, kind, id.clone()) else { return };
+                bay.openings.push(opening);
+                Subject::Opening(id)
+            }
+            Part::Feature(kind) => {
+                let size = match kind {
+                    FloorFeatureKind::Drain => DVec2::new(1_000.0, 200.0),
+                    FloorFeatureKind::Pit => DVec2::new(4_000.0, 900.0),
+                    FloorFeatureKind::Joint => DVec2::new(3_000.0, 100.0),
+                };
+                let Ok(outline) = area(size) else { return };
+                bay.floor_features.push(FloorFeature {
+                    id: id.clone(),
+                    kind,
+                    outline,
+                    material: Material::Steel,
+                });
+                Subject::FloorFeature(id)
+            }
+            Part::Runway => {
+                let Ok(outline) = area(DVec2::new(4_800.0, 600.0)) else { return };
+                bay.runways.push(Runway { id: id.clone(), outline, top: 300.0 });
+                Subject::Runway(id)
+            }
+            Part::KeepFree(kind) => {
+                let Ok(outline) = area(DVec2::new(1_000.0, 1_000.0)) else { return };
+                bay.keep_free.push(KeepFree { id: id.clone(), kind, outline });
+                Subject::KeepFree(id)
+            }
+        };
+        let deed = format!("{} {name}", self.texts().add_what);
+        self.apply_edit(&Edit::Bay { deed, bay: Box::new(bay), renamed: None });
+        self.view.selected = Some(subject);
+        self.view.tool = Tool::Hand;
+        self.view.list_open = true;
+    }
+
+    /// A door or window of a usual size in the middle of the wall in hand, else of the longest one that has room.
+    fn new_opening(&self, bay: &Bay, kind: OpeningKind, id: Id) -> Option<Opening> {
+        let (width, bottom, top, material) = match kind {
+            OpeningKind::RollerDoor => (3_000.0, 0.0, 2_600.0, Material::Steel),
+            OpeningKind::SwingDoor => (900.0, 0.0, 2_000.0, Material::Wood),
+            OpeningKind::Window => (1_500.0, 1_000.0, 2_200.0, Material::Glass),
+            OpeningKind::Gap => (1_200.0, 0.0, 2_000.0, Material::Unknown),
+        };
+        let length = |wall: usize| bay.wall_ends(wall).map_or(0.0, |(a, b)| a.distance(b));
+        let in_hand = match &self.view.selected {
+            Some(Subject::Wall(id)) => bay.walls.iter().position(|wall| wall.id == *id),
+            _ => None,
+        };
+        // Of the longest walls the one with the fewest doors.
+        let longest = (0..bay.walls.len()).max_by(|&a, &b| {
+            let taken = |wall: usize| {
+                bay.openings.iter().filter(|own| own.wall == wall).map(|own| own.width).sum::<f64>()
+            };
+            (length(a) - taken(a)).total_cmp(&(length(b) - taken(b)))
+        });
+        let wall = in_hand.or(longest)?;
+        let width = f64::min(width, (length(wall) * 0.8).floor());
+        let top = f64::min(top, bay.ceiling);
+        Some(Opening {
+            id,
+            kind,
+            wall,
+            from: ((length(wall) - width) * 0.5).round(),
+            width,
+            span: Span::new(bottom, top).ok()?,
+            material,
+            shut: kind != OpeningKind::Gap,
+            free_beyond: 0.0,
+            is_exit: false,
+        })
+    }
+}

@@ -1,0 +1,158 @@
+//! Areas of the floor: drains, pits, joints, runways, what local rules want free.
+
+use baywright_planner::Subject;
+use baywright_planner::geometry::{DVec2, Polygon};
+use baywright_planner::model::{FloorFeatureKind, Id, KeepFreeKind};
+use egui::Ui;
+
+use super::BaySheet;
+use crate::edit::Edit;
+use crate::screen::car::body::{points, points_text};
+use crate::screen::car::sheet::{Line, Of};
+use crate::screen::command::Command;
+use crate::screen::view::{Area, Drawn, Tool};
+use crate::screen::widgets;
+
+impl BaySheet<'_> {
+    pub(super) fn feature(&mut self, ui: &mut Ui, id: &Id) {
+        let texts = self.sheet.desk.view().language.rooms();
+        let Some(at) = self.bay.floor_features.iter().position(|own| own.id == *id) else { return };
+        let Some(mut own) = self.bay.floor_features.get(at).cloned() else { return };
+        if let Some(name) = self.new_name(ui, id) {
+            own.id = name.clone();
+            self.out.push(Command::Select(Some(Subject::FloorFeature(name))));
+        }
+        let kinds = [FloorFeatureKind::Drain, FloorFeatureKind::Pit, FloorFeatureKind::Joint];
+        let chosen = self.sheet.pick(ui, texts.kind, &format!("feature {id}"), &own.kind, &kinds, |kind| {
+            texts.feature_of(*kind).to_owned()
+        });
+        own.kind = chosen.unwrap_or(own.kind);
+        let material = self.material(ui, &format!("feature material {id}"), own.material);
+        own.material = material.unwrap_or(own.material);
+        if let Some(outline) = self.area(ui, id, &own.outline, Area::Feature(at)) {
+            own.outline = outline;
+        }
+        if let Some(place) = self.bay.floor_features.get_mut(at) {
+            *place = own;
+        }
+        if self.removed(ui) {
+            self.bay.floor_features.remove(at);
+        }
+    }
+
+    pub(super) fn runway(&mut self, ui: &mut Ui, id: &Id) {
+        let texts = self.sheet.desk.view().language.rooms();
+        let Some(at) = self.bay.runways.iter().position(|own| own.id == *id) else { return };
+        let Some(mut own) = self.bay.runways.get(at).cloned() else { return };
+        let carried = &self.sheet.desk.answer().arrangement.on_runways;
+        let mut carries = carried.contains(id);
+        if ui.checkbox(&mut carries, widgets::soft(ui, texts.carries)).changed() {
+            let mut now = carried.clone();
+            now.retain(|own| own != id);
+            if carries {
+                now.push(id.clone());
+            }
+            self.out.push(Command::Edit(Edit::Carried(now)));
+        }
+        if let Some(name) = self.new_name(ui, id) {
+            own.id = name.clone();
+            self.renamed = Some((id.clone(), name.clone()));
+            self.out.push(Command::Select(Some(Subject::Runway(name))));
+        }
+        let path = format!("runway height {id}");
+        let line = Line { label: texts.height, path: &path, ..Line::default() };
+        own.top = self.sheet.number(ui, line, Of::Length, own.top).unwrap_or(own.top);
+        if let Some(outline) = self.area(ui, id, &own.outline, Area::Runway(at)) {
+            own.outline = outline;
+        }
+        if let Some(place) = self.bay.runways.get_mut(at) {
+            *place = own;
+        }
+        if self.removed(ui) {
+            self.bay.runways.remove(at);
+        }
+    }
+
+    pub(super) fn keep_free(&mut self, ui: &mut Ui, id: &Id) {
+        let texts = self.sheet.desk.view().language.rooms();
+        let Some(at) = self.bay.keep_free.iter().position(|own| own.id == *id) else { return };
+        let Some(mut own) = self.bay.keep_free.get(at).cloned() else { return };
+        if let Some(name) = self.new_name(ui, id) {
+            own.id = name.clone();
+            self.out.push(Command::Select(Some(Subject::KeepFree(name))));
+        }
+        let kinds = [KeepFreeKind::Exit, KeepFreeKind::Panel, KeepFreeKind::Extinguisher];
+        let chosen = self.sheet.pick(ui, texts.kind, &format!("free {id}"), &own.kind, &kinds, |kind| {
+            texts.kept_free(*kind).to_owned()
+        });
+        own.kind = chosen.unwrap_or(own.kind);
+        if let Some(outline) = self.area(ui, id, &own.outline, Area::KeepFree(at)) {
+            own.outline = outline;
+        }
+        if let Some(place) = self.bay.keep_free.get_mut(at) {
+            *place = own;
+        }
+        if self.removed(ui) {
+            self.bay.keep_free.remove(at);
+        }
+    }
+
+    fn new_name(&mut self, ui: &mut Ui, id: &Id) -> Option<Id> {
+        let texts = self.sheet.desk.view().language.rooms();
+        let name = self.sheet.id(ui, texts.name, &format!("area name {id}"), id)?;
+        if self.sheet.desk.is_taken(&name) {
+            self.out.push(Command::Say(self.sheet.desk.texts().name_taken(&name)));
+            return None;
+        }
+        Some(name)
+    }
+
+    fn removed(&mut self, ui: &mut Ui) -> bool {
+        let texts = self.sheet.desk.view().language.rooms();
+        let removed = widgets::lesser(ui, texts.remove).clicked();
+        if removed {
+            self.sheet.did(texts.remove);
+            self.out.push(Command::Select(None));
+        }
+        removed
+    }
+
+    /// The four sides of a rectangle, else its corners; or drawn with the pointer.
+    fn area(&mut self, ui: &mut Ui, id: &Id, outline: &Polygon, of: Area) -> Option<Polygon> {
+        let texts = self.sheet.desk.view().language.rooms();
+        let forms = self.sheet.texts;
+        let tool = Tool::Draw(Drawn::Area(of));
+        let now = self.sheet.desk.view().tool == tool;
+        if ui.add(egui::Button::selectable(now, texts.draw_it)).on_hover_text(forms.draw_why).clicked() {
+            self.out.push(Command::Tool(if now { Tool::Hand } else { tool }));
+        }
+        let bounds = outline.bounds();
+        let size = bounds.size();
+        if outline.area() < size.x * size.y - 1.0 {
+            let path = format!("area corners {id}");
+            let line =
+                Line { label: texts.corners, hint: texts.corners_hint, path: &path, ..Line::default() };
+            return self.sheet.lines(ui, line, &points_text(outline.outer()), |text| {
+                let corners = points(text).ok_or_else(|| forms.not_points.to_owned())?;
+                Polygon::simple(corners).map_err(|_| forms.not_points.to_owned())
+            });
+        }
+        let (mut low, mut high) = (bounds.low, bounds.high);
+        let mut typed = false;
+        for (label, field, value) in [
+            (texts.from_x, "from x", &mut low.x),
+            (texts.to_x, "to x", &mut high.x),
+            (texts.from_y, "from y", &mut low.y),
+            (texts.to_y, "to y", &mut high.y),
+        ] {
+            let path = format!("area {field} {id}");
+            let line = Line { label, hint: texts.area_hint, path: &path, ..Line::default() };
+            if let Some(new) = self.sheet.number(ui, line, Of::Length, *value) {
+                *value = new;
+                typed = true;
+            }
+        }
+        let (low, high): (DVec2, DVec2) = (low.min(high), low.max(high));
+        typed.then(|| Polygon::rectangle(low, high).ok()).flatten()
+    }
+}

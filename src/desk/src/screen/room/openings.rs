@@ -1,0 +1,84 @@
+//! Doors, windows, gaps.
+
+use baywright_planner::Subject;
+use baywright_planner::geometry::Span;
+use baywright_planner::model::{Id, OpeningKind};
+use egui::Ui;
+
+use super::BaySheet;
+use crate::edit::Edit;
+use crate::screen::car::sheet::{Line, Of};
+use crate::screen::command::Command;
+use crate::screen::widgets;
+
+impl BaySheet<'_> {
+    pub(super) fn opening(&mut self, ui: &mut Ui, id: &Id) {
+        let texts = self.sheet.desk.view().language.rooms();
+        let Some(at) = self.bay.openings.iter().position(|own| own.id == *id) else { return };
+        let Some(mut own) = self.bay.openings.get(at).cloned() else { return };
+        let here = self.sheet.desk.answer().arrangement.bay.openings.iter().find(|own| own.id == *id);
+        // Open or shut belongs to the arrangement.
+        if matches!(own.kind, OpeningKind::RollerDoor | OpeningKind::SwingDoor)
+            && let Some(here) = here
+        {
+            let shut = here.shut;
+            let chosen =
+                self.sheet.pick(ui, texts.stands, &format!("stands {id}"), &shut, &[true, false], |shut| {
+                    if *shut { texts.shut } else { texts.open }.to_owned()
+                });
+            if let Some(shut) = chosen {
+                self.out.push(Command::Edit(Edit::Door { door: id.clone(), shut }));
+            }
+        }
+        if let Some(name) = self.sheet.id(ui, texts.name, &format!("opening {id}"), id) {
+            if self.sheet.desk.is_taken(&name) {
+                self.out.push(Command::Say(self.sheet.desk.texts().name_taken(&name)));
+            } else {
+                own.id = name.clone();
+                self.renamed = Some((id.clone(), name.clone()));
+                self.out.push(Command::Select(Some(Subject::Opening(name))));
+            }
+        }
+        let kinds = [OpeningKind::RollerDoor, OpeningKind::SwingDoor, OpeningKind::Window, OpeningKind::Gap];
+        let chosen =
+            self.sheet.pick(ui, texts.opening, &format!("opening kind {id}"), &own.kind, &kinds, |kind| {
+                texts.opening_of(*kind).to_owned()
+            });
+        own.kind = chosen.unwrap_or(own.kind);
+        let names: Vec<String> = self.bay.walls.iter().map(|wall| wall.id.to_string()).collect();
+        let all: Vec<usize> = (0..names.len()).collect();
+        let chosen =
+            self.sheet.pick(ui, texts.in_wall, &format!("opening wall {id}"), &own.wall, &all, |&wall| {
+                names.get(wall).cloned().unwrap_or_default()
+            });
+        own.wall = chosen.unwrap_or(own.wall);
+        let (mut bottom, mut top) = (own.span.bottom(), own.span.top());
+        for (label, hint, field, value) in [
+            (texts.from_corner, texts.from_corner_hint, "from", &mut own.from),
+            (texts.width, "", "width", &mut own.width),
+            (texts.bottom, "", "bottom", &mut bottom),
+            (texts.top, "", "top", &mut top),
+            (texts.beyond, texts.beyond_hint, "beyond", &mut own.free_beyond),
+        ] {
+            let path = format!("opening {field} {id}");
+            let line = Line { label, hint, path: &path, ..Line::default() };
+            *value = self.sheet.number(ui, line, Of::Length, *value).unwrap_or(*value);
+        }
+        if let Ok(span) = Span::new(bottom, top) {
+            own.span = span;
+        }
+        let material = self.material(ui, &format!("opening material {id}"), own.material);
+        own.material = material.unwrap_or(own.material);
+        if ui.checkbox(&mut own.is_exit, widgets::soft(ui, texts.is_exit)).changed() {
+            self.sheet.did(texts.is_exit);
+        }
+        if let Some(place) = self.bay.openings.get_mut(at) {
+            *place = own;
+        }
+        if widgets::lesser(ui, texts.remove).clicked() {
+            self.bay.openings.remove(at);
+            self.sheet.did(texts.remove);
+            self.out.push(Command::Select(None));
+        }
+    }
+}

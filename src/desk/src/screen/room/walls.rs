@@ -1,0 +1,228 @@
+//! The room and its walls.
+
+use baywright_planner::geometry::{DVec2, Polygon};
+use baywright_planner::model::{
+    FloorSurvey, Id, Known, LevelPoint, Material, Provenance, RoomFault, validate::number,
+};
+use egui::Ui;
+use jiff::civil::Date;
+
+use super::BaySheet;
+use crate::screen::car::body::{points, points_text};
+use crate::screen::car::sheet::{Line, Of, part};
+use crate::screen::command::Command;
+use crate::screen::widgets;
+
+impl BaySheet<'_> {
+    pub(super) fn room(&mut self, ui: &mut Ui) {
+        let texts = self.sheet.desk.view().language.rooms();
+        let name = self.bay.name.clone();
+        if let Some(name) = self.sheet.text(ui, (texts.name_of_bay, ""), "name", &name) {
+            self.bay.name = name;
+        }
+        let line =
+            Line { label: texts.ceiling, hint: texts.ceiling_hint, path: "ceiling", ..Line::default() };
+        if let Some(typed) = self.sheet.number(ui, line, Of::Length, self.bay.ceiling) {
+            self.bay.ceiling = typed;
+        }
+        let ways = [Known::Taped, Known::ByEye];
+        let known = self.bay.walls_known;
+        if let Some(known) = self
+            .sheet
+            .pick(ui, texts.walls_known, "known", &known, &ways, |known| texts.known(*known).to_owned())
+        {
+            self.bay.walls_known = known;
+        }
+        let shown = points_text(self.bay.room.outer());
+        let line =
+            Line { label: texts.corners, hint: texts.corners_hint, path: "corners", ..Line::default() };
+        let forms = self.sheet.texts;
+        let count = self.bay.walls.len();
+        let typed = self.sheet.lines(ui, line, &shown, |text| {
+            let corners = points(text).ok_or_else(|| forms.not_points.to_owned())?;
+            // As many corners as walls: more or fewer are made by alcoves, or by taping the room anew.
+            if corners.len() != count {
+                return Err(texts.no_room.to_owned());
+            }
+            Polygon::simple(corners).map_err(|_| texts.no_room.to_owned())
+        });
+        if let Some(room) = typed {
+            self.bay.room = room;
+        }
+        part(ui, texts.levels, "levels", false, |ui| self.levels(ui));
+        let mut source = self.bay.provenance.clone();
+        if self.sheet.source(ui, "bay source", &mut source) {
+            self.bay.provenance = source;
+        }
+    }
+
+    /// The floor's levels, one a line, and when they were taken.
+    fn levels(&mut self, ui: &mut Ui) {
+        let texts = self.sheet.desk.view().language.rooms();
+        let forms = self.sheet.texts;
+        let survey = self.bay.survey.clone();
+        let shown: String = survey.iter().flat_map(|survey| &survey.points).map(level_text).collect();
+        let line = Line { label: texts.levels, hint: texts.levels_hint, path: "levels", ..Line::default() };
+        let typed = self
+            .sheet
+            .lines(ui, line, &shown, |text| levels_of(text).ok_or_else(|| texts.not_levels.to_owned()));
+        if let Some(points) = typed {
+            self.bay.survey = (!points.is_empty()).then(|| FloorSurvey {
+                points,
+                taken: survey.as_ref().and_then(|survey| survey.taken).or(self.sheet.desk.document().today()),
+                provenance: survey.as_ref().map_or_else(
+                    || Provenance::Measured { by: forms.source_measured.to_owned(), date: None },
+                    |survey| survey.provenance.clone(),
+                ),
+            });
+        }
+        let Some(survey) = survey else { return };
+        let shown = survey.taken.map_or_else(String::new, |day| day.to_string());
+        let line =
+            Line { label: texts.surveyed_on, hint: forms.dated_hint, path: "taken", ..Line::default() };
+        let typed = self.sheet.typed(ui, line, &shown, |text| {
+            let text = text.trim();
+            if text.is_empty() {
+                return Ok(None);
+            }
+            text.parse::<Date>().map(Some).map_err(|_| forms.not_a_day.to_owned())
+        });
+        let mut source = survey.provenance.clone();
+        let sourced = self.sheet.source(ui, "survey source", &mut source);
+        if let Some(own) = &mut self.bay.survey {
+            own.taken = typed.unwrap_or(own.taken);
+            if sourced {
+                own.provenance = source;
+            }
+        }
+    }
+
+    pub(super) fn wall(&mut self, ui: &mut Ui, id: &Id) {
+        let texts = self.sheet.desk.view().language.rooms();
+        let Some(wall) = self.bay.walls.iter().position(|own| own.id == *id) else { return };
+        let Some((from, to)) = self.bay.wall_ends(wall) else { return };
+        if let Some(name) = self.sheet.id(ui, texts.name, &format!("wall {id}"), id) {
+            self.bay.rename_wall(wall, name.clone());
+            self.out.push(Command::Select(Some(baywright_planner::Subject::Wall(name))));
+        }
+        let material = self.bay.walls.get(wall).map_or(Material::Unknown, |own| own.material);
+        if let Some(material) = self.material(ui, &format!("wall material {id}"), material)
+            && let Some(own) = self.bay.walls.get_mut(wall)
+        {
+            own.material = material;
+        }
+        let length = from.distance(to);
+        let path = format!("wall length {id}");
+        let line =
+            Line { label: texts.wall_length, hint: texts.wall_length_hint, path: &path, ..Line::default() };
+        if let Some(typed) = self.sheet.number(ui, line, Of::Length, length) {
+            let next = (wall + 1) % self.bay.walls.len();
+            let done = self.bay.move_corner(next, from + (to - from) / length * typed);
+            self.say(done);
+        }
+        let path = format!("wall push {id}");
+        let line = Line { label: texts.push, hint: texts.push_hint, path: &path, ..Line::default() };
+        if let Some(by) = self.sheet.number(ui, line, Of::Length, 0.0) {
+            let done = self.bay.push_wall(wall, by);
+            self.say(done);
+        }
+        part(ui, texts.alcove, "alcove", false, |ui| self.alcove(ui, wall, id, length));
+        if widgets::lesser(ui, texts.remove_corner).clicked() {
+            let done = self.bay.remove_corner(wall);
+            self.sheet.did(texts.remove_corner);
+            self.say(done);
+            self.out.push(Command::Select(Some(baywright_planner::Subject::Floor)));
+        }
+    }
+
+    fn alcove(&mut self, ui: &mut Ui, wall: usize, id: &Id, length: f64) {
+        let texts = self.sheet.desk.view().language.rooms();
+        // What is typed is kept until it is built, as numbers that belong to this wall.
+        let key = egui::Id::unique("alcove").with(id.as_str());
+        let usual = [(length * 0.4).round(), (length * 0.2).round(), 600.0];
+        let mut sizes = ui.data_mut(|data| *data.get_temp_mut_or(key, usual));
+        for (i, (label, hint)) in
+            [(texts.alcove_from, ""), (texts.alcove_width, ""), (texts.alcove_depth, texts.alcove_depth_hint)]
+                .into_iter()
+                .enumerate()
+        {
+            let path = format!("alcove {id} {i}");
+            let line = Line { label, hint, path: &path, ..Line::default() };
+            let Some(own) = sizes.get_mut(i) else { continue };
+            *own = self.sheet.number(ui, line, Of::Length, *own).unwrap_or(*own);
+        }
+        ui.data_mut(|data| data.insert_temp(key, sizes));
+        if widgets::lesser(ui, texts.build).clicked() {
+            let [from, width, depth] = sizes;
+            let done = self.bay.alcove(wall, from, width, depth);
+            self.sheet.did(texts.alcove);
+            self.say(done);
+        }
+    }
+
+    pub(super) fn material(&mut self, ui: &mut Ui, path: &str, now: Material) -> Option<Material> {
+        let texts = self.sheet.desk.view().language.rooms();
+        let words = self.sheet.desk.words();
+        self.sheet.pick(ui, texts.material, path, &now, &Material::ALL, |own| words.material(*own).to_owned())
+    }
+
+    fn say(&mut self, done: Result<(), RoomFault>) {
+        let texts = self.sheet.desk.view().language.rooms();
+        if let Err(fault) = done {
+            self.out.push(Command::Say(
+                match fault {
+                    RoomFault::Shape(_) | RoomFault::NoSuch => texts.crossing,
+                    RoomFault::TooLong { wall: 0.0 } => texts.corner_in_use,
+                    RoomFault::TooLong { .. } => texts.alcove_too_long,
+                }
+                .to_owned(),
+            ));
+        }
+    }
+}
+
+fn level_text(point: &LevelPoint) -> String {
+    format!("{}, {}, {}\n", number(point.at.x), number(point.at.y), number(point.level))
+}
+
+/// Levels from what was typed, one a line.
+fn levels_of(text: &str) -> Option<Vec<LevelPoint>> {
+    let lines = text.lines().map(str::trim).filter(|line| !line.is_empty());
+    lines
+        .map(|line| {
+            let split =
+                |by: fn(char) -> bool| line.split(by).map(str::trim).filter(|p| !p.is_empty()).collect();
+            let parts: Vec<&str> = if line.contains(';') {
+                split(|c| c == ';')
+            } else if line.split_whitespace().count() == 3 {
+                split(char::is_whitespace)
+            } else {
+                split(|c| c == ',')
+            };
+            let [x, y, level] = parts.as_slice() else { return None };
+            let read = |part: &str| {
+                let plain = part.trim_matches([',', '(', ')']).replace(',', ".");
+                plain.parse::<f64>().ok().filter(|value| value.is_finite())
+            };
+            Some(LevelPoint { at: DVec2::new(read(x)?, read(y)?), level: read(level)? })
+        })
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn levels_are_read_as_they_are_typed() {
+        let one = LevelPoint { at: DVec2::new(850.0, 1_500.0), level: -2.5 };
+        for text in ["850, 1500, -2.5", "850 1500 -2,5", "850; 1500; -2,5\n", "(850, 1500, -2.5)"] {
+            assert_eq!(levels_of(text), Some(vec![one]), "{text}");
+        }
+        assert_eq!(levels_of(&level_text(&one)), Some(vec![one]));
+        assert_eq!(levels_of(""), Some(Vec::new()));
+        for text in ["850, 1500", "a b c", "1, 2, inf"] {
+            assert_eq!(levels_of(text), None, "{text}");
+        }
+    }
+}
