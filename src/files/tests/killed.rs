@@ -199,7 +199,12 @@ fn nothing_acknowledged_is_lost() {
         std::thread::sleep(Duration::from_millis(2_100));
     }
     save_layout(&path, &start_layout()).unwrap();
-    assert_eq!(names(&user), ["bay.ron"], "before: {beside:?}");
+    // One draw in two hundred reads like a word or a date: it stays, since it could be somebody's own copy.
+    let mut left = names(&user);
+    let reads_like_a_copy =
+        |lot: &str| lot.bytes().all(|b| b.is_ascii_lowercase()) || lot.bytes().all(|b| b.is_ascii_digit());
+    left.retain(|name| !name.strip_prefix(".bay.ron.").is_some_and(reads_like_a_copy));
+    assert_eq!(left, ["bay.ron"], "before: {beside:?}");
     assert_eq!(names(&journals), ["lock"]);
     println!(
         "{kills} kills: {edits} acknowledged edits, {drafts} drafts found, {saves} saved files seen, at most {litter} \
