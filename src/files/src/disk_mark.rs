@@ -1,6 +1,7 @@
 //! Whether a file on disk is still the one that was read or written.
 
 use std::hash::{DefaultHasher, Hasher};
+use std::io::Read;
 use std::path::Path;
 
 use crate::text::LARGEST_FILE;
@@ -13,7 +14,13 @@ impl DiskMark {
     /// The mark of what a file holds now; a file that is not there, or cannot be read, has a mark of its own.
     pub fn of(path: &Path) -> Self {
         let fits = std::fs::metadata(path).is_ok_and(|about| about.is_file() && about.len() <= LARGEST_FILE);
-        let bytes = if fits { std::fs::read(path).ok() } else { None };
+        // Bounded also if it grows in the meantime.
+        let read = || {
+            let mut bytes = Vec::new();
+            std::fs::File::open(path)?.take(LARGEST_FILE).read_to_end(&mut bytes)?;
+            std::io::Result::Ok(bytes)
+        };
+        let bytes = if fits { read().ok() } else { None };
         Self(bytes.map(|bytes| {
             let mut hasher = DefaultHasher::new();
             hasher.write(&bytes);

@@ -141,6 +141,30 @@ fn a_folder_that_is_tidied_away_comes_back() {
     std::fs::remove_file(folder).unwrap();
 }
 
+/// Windows that start, work and end while others look for what was left: nobody is offered what is alive, and nobody's
+/// journal is swept away.
+#[test]
+fn many_windows_at_once() {
+    let folder = folder("many");
+    let work = |number: u32| {
+        for at in 0..15 {
+            let mut journal = Journal::start(&folder).unwrap();
+            journal.note(&record(number, "alive", at)).unwrap();
+            assert!(left_behind(&folder).is_empty());
+            journal.note(&record(number, "alive still", at)).unwrap();
+            journal.close().unwrap();
+        }
+    };
+    std::thread::scope(|scope| {
+        for number in 1..=4 {
+            let work = &work;
+            scope.spawn(move || work(number));
+        }
+    });
+    assert_eq!(names(&folder), [""; 0]);
+    std::fs::remove_dir_all(folder).unwrap();
+}
+
 #[test]
 fn a_journal_may_go_to_another_thread() {
     const fn sent<T: Send>() {}

@@ -5,9 +5,10 @@ use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
 use super::log::Medium;
-use crate::gate::{Gate, is_free, sync_folder};
+use crate::gate::{Gate, lock, sync_folder};
 
-/// How the name of a journal ends.
+/// How the name of a journal ends. Another format of records takes another ending, so that no older program takes such a
+/// journal for an empty one and sweeps it away.
 pub const ENDING: &str = "journal";
 /// How the name of a journal ends that is not in its place yet.
 pub const NEW_ENDING: &str = "journal-new";
@@ -31,7 +32,7 @@ impl OnDisk {
             let path = folder.join(format!("{process}-{n}.{ENDING}"));
             match File::options().create_new(true).append(true).open(&path) {
                 Ok(file) => {
-                    is_free(&file);
+                    lock(&file);
                     // The folder itself may be new.
                     if let Some(above) = folder.parent() {
                         let _ = sync_folder(above);
@@ -85,7 +86,7 @@ impl Medium for OnDisk {
         let whole = || {
             // Not truncated before it is ours: nobody else writes this name, but a session of the same number may have.
             let mut file = File::options().create(true).append(true).open(&new)?;
-            is_free(&file);
+            lock(&file);
             file.set_len(0)?;
             file.write_all(bytes)?;
             file.sync_all()?;

@@ -1,0 +1,17 @@
+//! Any bytes as the journal of a dead session: what can be read of it is listed and can be forgotten, never a panic.
+#![no_main]
+
+use baywright_files::{LARGEST_FILE, left_behind};
+use libfuzzer_sys::fuzz_target;
+
+fuzz_target!(|bytes: &[u8]| {
+    let folder = std::env::temp_dir().join(format!("baywright-fuzz-{}", std::process::id()));
+    std::fs::create_dir_all(&folder).expect("a folder");
+    let path = folder.join("1-1.journal");
+    std::fs::write(&path, bytes).expect("a file");
+    for left in left_behind(&folder) {
+        assert!(left.record.text.len() as u64 <= LARGEST_FILE);
+        left.forget().expect("what was found can be forgotten");
+    }
+    assert!(!path.exists(), "what is settled is swept away");
+});

@@ -1,0 +1,17 @@
+//! Any bytes as a vehicle profile: an answer, never a panic; what can be read can be written, and reads back the same.
+#![no_main]
+
+use baywright_files::{parse_profile, profile_text};
+use libfuzzer_sys::fuzz_target;
+
+fuzz_target!(|bytes: &[u8]| {
+    let text = String::from_utf8_lossy(bytes);
+    match parse_profile("fuzz.ron", "fuzz", &text) {
+        Ok(profile) => {
+            let written = profile_text(&profile.vehicle).expect("what was read can be written");
+            let again = parse_profile("fuzz.ron", "fuzz", &written).expect("what was written can be read");
+            assert_eq!(profile.vehicle, again.vehicle);
+        }
+        Err(faults) => assert!(faults.iter().all(|fault| fault.to_string().ends_with('.'))),
+    }
+});

@@ -1,0 +1,81 @@
+//! Files made by hand to be nasty, and files that fuzzing found interesting: each is answered, none with a panic. The same
+//! is asked of them as the fuzz targets ask. All together take a second or two; the test allows 60 on a slow machine.
+
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test that cannot set itself up has failed")]
+
+use std::path::{Path, PathBuf};
+use std::time::Instant;
+
+use baywright_files::{layout_text, left_behind, parse_layout, parse_profile, profile_text};
+
+fn files(kind: &str) -> Vec<(PathBuf, Vec<u8>)> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/corpus").join(kind);
+    let mut paths: Vec<PathBuf> = std::fs::read_dir(folder).unwrap().map(|e| e.unwrap().path()).collect();
+    paths.sort();
+    assert!(paths.len() >= 20, "{kind}: only {} files", paths.len());
+    paths.into_iter().map(|path| (path.clone(), std::fs::read(path).unwrap())).collect()
+}
+
+fn in_time(start: Instant) {
+    assert!(start.elapsed().as_secs() < 60, "{:?}", start.elapsed());
+}
+
+#[test]
+fn layouts_are_answered() {
+    let start = Instant::now();
+    let mut sound = 0;
+    for (path, bytes) in files("layout") {
+        match parse_layout("f.ron", "f", &String::from_utf8_lossy(&bytes)) {
+            Ok(layout) => {
+                let text = layout_text(&layout).unwrap_or_else(|f| panic!("{}: {}", path.display(), f[0]));
+                assert_eq!(parse_layout("f.ron", "f", &text).as_ref(), Ok(&layout), "{}", path.display());
+                sound += 1;
+            }
+            Err(faults) => assert!(faults.iter().all(|f| f.to_string().ends_with('.')), "{}", path.display()),
+        }
+    }
+    assert!(sound >= 3, "only {sound} files are sound");
+    in_time(start);
+}
+
+#[test]
+fn profiles_are_answered() {
+    let start = Instant::now();
+    let mut sound = 0;
+    for (path, bytes) in files("profile") {
+        match parse_profile("f.ron", "f", &String::from_utf8_lossy(&bytes)) {
+            Ok(profile) => {
+                let text =
+                    profile_text(&profile.vehicle).unwrap_or_else(|f| panic!("{}: {}", path.display(), f[0]));
+                let again = parse_profile("f.ron", "f", &text).unwrap();
+                assert_eq!(again.vehicle, profile.vehicle, "{}", path.display());
+                sound += 1;
+            }
+            Err(faults) => assert!(faults.iter().all(|f| f.to_string().ends_with('.')), "{}", path.display()),
+        }
+    }
+    assert!(sound >= 3, "only {sound} files are sound");
+    in_time(start);
+}
+
+#[test]
+fn journals_are_answered() {
+    let start = Instant::now();
+    let folder =
+        PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join(format!("corpus-{}-journal", std::process::id()));
+    let _ = std::fs::remove_dir_all(&folder);
+    std::fs::create_dir_all(&folder).unwrap();
+    let mut found = 0;
+    for (path, bytes) in files("journal") {
+        let journal = folder.join("1-1.journal");
+        std::fs::write(&journal, bytes).unwrap();
+        for left in left_behind(&folder) {
+            left.forget().unwrap();
+            found += 1;
+        }
+        assert!(!journal.exists(), "{}", path.display());
+    }
+    assert!(found >= 8, "only {found} works are found");
+    std::fs::remove_dir_all(folder).unwrap();
+    in_time(start);
+}
