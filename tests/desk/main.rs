@@ -5,6 +5,7 @@
 mod drive;
 mod faults;
 mod names;
+mod own;
 mod pictures;
 mod renderer;
 mod sizes;

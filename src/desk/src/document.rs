@@ -30,6 +30,8 @@ pub struct Document {
     today: Option<Date>,
     /// A car that is being entered.
     draft: Option<Draft>,
+    /// Made here and never saved: it would be lost.
+    is_new: bool,
 }
 
 /// Why a change was not made.
@@ -105,7 +107,49 @@ impl Document {
         let history = History::new(layout, weight);
         let saved = Arc::clone(history.now());
         let library = library.clone();
-        Ok(Self { history, shown, path, mark, saved, cars, car_faults, library, today, draft: None })
+        Ok(Self {
+            history,
+            shown,
+            path,
+            mark,
+            saved,
+            cars,
+            car_faults,
+            library,
+            today,
+            draft: None,
+            is_new: false,
+        })
+    }
+
+    /// A bay that was just made, with the cars that another document has.
+    ///
+    /// # Errors
+    /// It is not sound.
+    pub fn new_bay(layout: Layout, beside: &Self) -> Result<Self, Vec<FileFault>> {
+        let faults = validate::layout(&layout);
+        if let Some(fault) = faults.into_iter().next() {
+            let text = format!("{} is not possible; allowed is {}", fault.found, fault.allowed);
+            return Err(vec![FileFault::whole(&fault.field, text)]);
+        }
+        let document = Self::of(layout, None, None, &beside.library, beside.today)?;
+        Ok(Self { is_new: true, ..document })
+    }
+
+    /// Work that an earlier session left: as it was, not saved yet; `path` is where it lay.
+    ///
+    /// # Errors
+    /// It is not sound any more.
+    pub fn taken_up(layout: Layout, path: Option<PathBuf>, beside: &Self) -> Result<Self, Vec<FileFault>> {
+        let library = path.as_deref().map_or_else(|| beside.library.clone(), Library::beside);
+        let mark = path.as_deref().map(DiskMark::of);
+        let document = Self::of(layout, path, mark, &library, beside.today)?;
+        Ok(Self { is_new: true, ..document })
+    }
+
+    /// What lay on the disk when it was read or written last.
+    pub const fn disk_mark(&self) -> Option<DiskMark> {
+        self.mark
     }
 
     /// The layout as it is now.
@@ -141,7 +185,7 @@ impl Document {
     /// Whether there is something that is not on disk.
     pub fn is_changed(&self) -> bool {
         let now = self.history.now();
-        !Arc::ptr_eq(now, &self.saved) && **now != *self.saved
+        self.is_new || !Arc::ptr_eq(now, &self.saved) && **now != *self.saved
     }
 
     /// Shows another arrangement; nothing happens if there is none of that name. A change in hand is dropped.
@@ -259,6 +303,10 @@ impl Document {
         self.sound(&after)?;
         let name = self.name_of(edit);
         self.history.change(&name, after);
+        match edit {
+            Edit::Duplicate(id) | Edit::NameArrangement(id) => self.shown = id.clone(),
+            _ => self.show_what_is_there(),
+        }
         Ok(())
     }
 
@@ -315,6 +363,7 @@ impl Document {
             Some(draft) => draft.undo(),
             None => self.history.undo(),
         }
+        self.show_what_is_there();
     }
 
     /// One step forth.
@@ -322,6 +371,17 @@ impl Document {
         match &mut self.draft {
             Some(draft) => draft.redo(),
             None => self.history.redo(),
+        }
+        self.show_what_is_there();
+    }
+
+    /// An arrangement that is no longer there is not shown any more: the first one is.
+    fn show_what_is_there(&mut self) {
+        let there = |id: &Id| self.layout().arrangements.iter().any(|own| own.id == *id);
+        if !there(&self.shown)
+            && let Some(first) = self.layout().arrangements.first().map(|own| own.id.clone())
+        {
+            self.shown = first;
         }
     }
 
@@ -355,6 +415,7 @@ impl Document {
         self.mark = Some(DiskMark::of(path));
         self.path = Some(path.to_owned());
         self.saved = now;
+        self.is_new = false;
         Ok(saved)
     }
 

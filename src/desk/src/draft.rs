@@ -27,6 +27,13 @@ impl Draft {
         Self { history, replaces, aiming, begun }
     }
 
+    /// A car that an earlier session left: it counts as changed, since it was never kept.
+    pub fn taken_up(car: Vehicle) -> Self {
+        let mut draft = Self::new(car, None, None);
+        draft.begun = Arc::new(Vehicle::of_class(draft.car().class));
+        draft
+    }
+
     /// The car as it is now, sound or not.
     pub const fn car(&self) -> &Arc<Vehicle> {
         self.history.now()

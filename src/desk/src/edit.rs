@@ -114,6 +114,14 @@ pub enum Edit {
         /// To here.
         to: DVec2,
     },
+    /// Another arrangement like this one, under this name, after it.
+    Duplicate(Id),
+    /// This arrangement has another name.
+    NameArrangement(Id),
+    /// This arrangement is taken away.
+    RemoveArrangement,
+    /// The aimings of one visit, in their order.
+    Visit(Vec<Id>),
     /// The runways that carry the car; none for the floor.
     Carried(Vec<Id>),
     /// What a cure says.
@@ -154,6 +162,10 @@ impl Edit {
             Self::Bay { deed, .. } => Deed::Bay(deed),
             Self::Corner { .. } => Deed::Corner,
             Self::Carried(_) => Deed::Carried,
+            Self::Duplicate(name) => Deed::Duplicate(name),
+            Self::NameArrangement(name) => Deed::NameArrangement(name),
+            Self::RemoveArrangement => Deed::RemoveArrangement,
+            Self::Visit(_) => Deed::Visit,
             Self::Do(step) => Deed::Cure(step),
             Self::All(edits) => {
                 let steps: Vec<Step> = edits
@@ -233,11 +245,15 @@ impl Edit {
             }
             Self::Car { vehicle, aiming, fingerprint } => {
                 let own = saved(layout, at)?;
+                let same_car = own.vehicle == *vehicle;
                 (own.vehicle, own.aiming) = (vehicle.clone(), aiming.clone());
                 // What was measured on the old car, and where its stands were, says nothing of the new one.
                 own.vehicle_fingerprint = Some(fingerprint.clone());
                 own.on_this_car = Default::default();
                 own.stands.clear();
+                if !same_car {
+                    own.visit.clear();
+                }
                 Ok(())
             }
             Self::Bay { bay, renamed, .. } => {
@@ -246,6 +262,29 @@ impl Edit {
             }
             Self::Corner { corner, to } => {
                 layout.bay.move_corner(*corner, *to).map_err(|_| EditFault::NoShape)
+            }
+            Self::Duplicate(name) => {
+                free_arrangement(layout, name)?;
+                let copy = SavedArrangement { id: name.clone(), ..saved(layout, at)?.clone() };
+                layout.arrangements.insert(at + 1, copy);
+                Ok(())
+            }
+            Self::NameArrangement(name) => {
+                free_arrangement(layout, name)?;
+                saved(layout, at)?.id = name.clone();
+                Ok(())
+            }
+            Self::RemoveArrangement => {
+                // Something must be left to show.
+                if layout.arrangements.len() < 2 {
+                    return Err(EditFault::NoSuch("arrangement".into()));
+                }
+                layout.arrangements.remove(at);
+                Ok(())
+            }
+            Self::Visit(aimings) => {
+                saved(layout, at)?.visit.clone_from(aimings);
+                Ok(())
             }
             Self::Carried(runways) => {
                 saved(layout, at)?.on_runways.clone_from(runways);
@@ -267,6 +306,13 @@ impl Edit {
             },
         }
     }
+}
+
+fn free_arrangement(layout: &Layout, name: &Id) -> Result<(), EditFault> {
+    if layout.arrangements.iter().any(|own| own.id == *name) {
+        return Err(EditFault::NameTaken(name.clone()));
+    }
+    Ok(())
 }
 
 /// Arrangements forget doors and runways that are no longer there, and follow those that have another name.

@@ -14,6 +14,7 @@ mod draw;
 pub mod edit;
 pub mod history;
 mod json;
+pub mod keeper;
 pub mod licences;
 mod log;
 mod outcome;

@@ -16,6 +16,7 @@ mod form;
 mod keys;
 mod list;
 pub mod look;
+mod lost;
 mod marks;
 pub mod pages;
 pub mod rescue;
@@ -26,12 +27,14 @@ pub mod view;
 mod widgets;
 
 use baywright_drawing::Theme;
+use baywright_files::{Held, LeftBehind};
 use baywright_planner::{Subject, words};
 use egui::{Frame, Margin, Panel, Ui};
 
 use crate::answer::{Answer, Assess};
 use crate::ask_files::AskFiles;
 use crate::document::Document;
+use crate::keeper::Keeper;
 use crate::log::Log;
 use canvas::Canvas;
 use command::Command;
@@ -60,6 +63,12 @@ pub struct Desk {
     /// Where cars, journals and copies after a fault go, if not into the program's own folder.
     home: Option<std::path::PathBuf>,
     quitting: bool,
+    keeper: Keeper,
+    compared: pages::Compared,
+    /// The file that is open is held, so that a second window can tell.
+    held: Option<Held>,
+    /// What earlier sessions left behind, until it is opened or thrown away.
+    left_behind: Vec<LeftBehind>,
 }
 
 /// Below this width, px, the list of what is in the bay is folded away until it is asked for.
@@ -92,6 +101,10 @@ impl Desk {
             scroll_to: None,
             home: None,
             quitting: false,
+            keeper: Keeper::default(),
+            compared: pages::Compared::default(),
+            held: None,
+            left_behind: Vec::new(),
         })
     }
 
@@ -173,6 +186,7 @@ impl Desk {
             commands.push(command);
         }
         self.survey.collect();
+        self.look_after(&ctx);
         keys::listen(&ctx, &self.view, &self.document, self.canvas.is_dragging(), &mut commands);
         self.canvas.listen(&ctx, &self.answer, &self.view, &mut commands);
         self.carry_out(&ctx, commands);
@@ -185,6 +199,7 @@ impl Desk {
             self.carry_out(&ctx, commands);
             ctx.request_repaint();
         }
+        self.keeper.follow(&self.document);
     }
 
     /// What the pointer is over: the last row or card that said so, else what the canvas found, else nothing. Sent only if
@@ -228,9 +243,15 @@ impl Desk {
 
     /// The window is asked to close: work is not lost without a word.
     fn closing(&mut self, ctx: &egui::Context, commands: &mut Vec<Command>) {
-        if ctx.input(|i| i.viewport().close_requested()) && !self.quitting && self.document.is_changed() {
+        if !ctx.input(|i| i.viewport().close_requested()) || self.quitting {
+            return;
+        }
+        let drafted = self.document.draft().is_some_and(crate::draft::Draft::is_changed);
+        if drafted || self.document.is_changed() {
             ctx.send_viewport_cmd(egui::ViewportCommand::CancelClose);
             commands.push(Command::Quit);
+        } else {
+            self.keeper.close();
         }
     }
 

@@ -109,12 +109,14 @@ fn run(desk: Desk, only_x11: bool) -> Result<(), NoWindow> {
         }));
     }
     let _ = only_x11;
+    let mut desk = desk;
     let opened = catch_unwind(AssertUnwindSafe(|| {
         eframe::run_native(
             "Baywright",
             options,
             Box::new(move |made| {
                 Desk::install(&made.egui_ctx);
+                desk.keep_everything();
                 Ok(Box::new(Window { desk, rescue: Rescue::default(), title: String::new() }))
             }),
         )

@@ -28,6 +28,19 @@ impl Desk {
         }
         let view = &mut self.view;
         match command {
+            Command::Duplicate => {
+                let name = self.free_arrangement_name();
+                self.edit(&Edit::Duplicate(name));
+            }
+            Command::BeginBay => {
+                if !self.asks_first(Leaving::NewBay) {
+                    self.begin_bay();
+                }
+            }
+            Command::NewBayAnyway => self.begin_bay(),
+            Command::NewBay(layout) => self.new_bay(*layout),
+            Command::TakeUp(at) => self.take_up(at),
+            Command::ThrowAway(at) => self.throw_away(at),
             Command::BeginCar(how) => self.begin_car(how),
             Command::ChangeCar(deed, car) => {
                 if let Some(draft) = self.document.draft_mut() {
@@ -279,6 +292,18 @@ impl Desk {
         self.view.list_open = true;
     }
 
+    /// "As found 2", "As found 3" ...
+    fn free_arrangement_name(&self) -> Id {
+        let shown = self.document.shown().as_str();
+        let stem = shown.trim_end_matches(|c: char| c.is_ascii_digit() || c == ' ');
+        let stem = if stem.is_empty() { shown } else { stem };
+        let taken = |name: &Id| self.document.layout().arrangements.iter().any(|own| own.id == *name);
+        (2..)
+            .map(|n: usize| Id::from(format!("{stem} {n}")))
+            .find(|name| !taken(name))
+            .unwrap_or_else(|| Id::from(shown))
+    }
+
     /// "cabinet", "cabinet 2", "cabinet 3" ...
     pub(super) fn free_name(&self, wanted: &str) -> Id {
         let stem = wanted.trim_end_matches(|c: char| c.is_ascii_digit() || c == ' ');
@@ -375,17 +400,7 @@ impl Desk {
             Ok((document, answer))
         });
         match opened {
-            Ok((document, answer)) => {
-                // Never the same number as before: what was drawn for the old document is not shown for the new.
-                let generation = self.answer.generation + 1;
-                (self.document, self.answer) = (document, answer);
-                self.answer.generation = generation;
-                self.view.camera = None;
-                self.view.page = None;
-                self.view.notice = None;
-                self.view.forget_what_was_there();
-                self.survey.forget();
-            }
+            Ok((document, answer)) => self.show_opened(document, answer),
             Err(faults) => {
                 let faults: Vec<String> = faults.iter().map(ToString::to_string).collect();
                 faults.iter().for_each(|fault| self.log.push(fault));
@@ -396,6 +411,33 @@ impl Desk {
                 }));
             }
         }
+    }
+
+    fn begin_bay(&mut self) {
+        let name = self.view.language.rooms().my_bay;
+        self.view.page = Some(Page::NewBay(super::pages::NewBay::new(name)));
+    }
+
+    /// Shows another document in place of the one that was open.
+    pub(super) fn show_document(&mut self, document: Document) {
+        match crate::answer::Answer::of(&document, self.assess) {
+            Some(answer) => self.show_opened(document, answer),
+            None => self.say_wrong(self.texts().cannot_be_judged),
+        }
+    }
+
+    fn show_opened(&mut self, document: Document, answer: crate::answer::Answer) {
+        // Never the same number as before: what was drawn for the old document is not shown for the new.
+        let generation = self.answer.generation + 1;
+        (self.document, self.answer) = (document, answer);
+        self.answer.generation = generation;
+        self.view.camera = None;
+        self.view.page = None;
+        self.view.notice = None;
+        self.view.forget_what_was_there();
+        self.survey.forget();
+        self.keeper.next_work();
+        self.hold_file();
     }
 
     fn save(&mut self, ctx: &egui::Context, over: bool) {
@@ -424,11 +466,13 @@ impl Desk {
     }
 
     fn say_saved(&mut self, ctx: &egui::Context, saved: baywright_files::Saved) {
+        self.hold_file();
         let texts = self.texts();
         let path = self.document.path().unwrap_or(Path::new("")).display().to_string();
-        self.say(match saved.backup {
-            Some(backup) => texts.saved_with_backup(&path, &backup.display().to_string()),
-            None => texts.saved(&path),
+        self.say(match (saved.backup, saved.other_version) {
+            (Some(backup), _) => texts.saved_with_backup(&path, &backup.display().to_string()),
+            (None, Some(older)) => texts.saved_with_older(&path, &older.display().to_string()),
+            (None, None) => texts.saved(&path),
         });
         self.view.page = None;
         if let Some(then) = self.after_save.take() {
@@ -454,6 +498,7 @@ impl Desk {
 
     fn quit(&mut self, ctx: &egui::Context) {
         self.quitting = true;
+        self.keeper.close();
         ctx.send_viewport_cmd(egui::ViewportCommand::Close);
     }
 
@@ -490,6 +535,7 @@ const fn changes_bay(command: &Command) -> bool {
             | Command::Cure(_)
             | Command::KeepPromise
             | Command::Add(_)
+            | Command::Duplicate
             | Command::AddPart(_)
             | Command::Copy(_)
             | Command::Nudge(_)

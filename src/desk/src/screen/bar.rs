@@ -10,9 +10,10 @@ use egui::{Align, Button, Layout, RichText, ScrollArea, Ui};
 use super::car::Begin;
 use super::command::Command;
 use super::look::{self, size};
-use super::pages::{OpenPage, Page, SavePage};
+use super::pages::{Compare, OpenPage, Page, SavePage};
 use super::view::{Measuring, Tool};
 use super::{Desk, widgets};
+use crate::edit::Edit;
 
 /// A menu is at most this high, px.
 const MENU_PX: f32 = 420.0;
@@ -71,6 +72,9 @@ impl Desk {
 
     fn bays(&self, ui: &mut Ui, out: &mut Vec<Command>) {
         let texts = self.texts();
+        if ui.button(self.view.language.rooms().new_bay).clicked() {
+            out.push(Command::BeginBay);
+        }
         if ui.button(texts.open).clicked() {
             out.push(Command::Page(Some(Page::Open(OpenPage { focus: true, ..OpenPage::default() }))));
         }
@@ -109,6 +113,22 @@ impl Desk {
         let texts = self.texts();
         let words = self.words();
         let palette = self.view.theme.palette();
+        let shown = self.document.shown().clone();
+        if ui.button(texts.duplicate).on_hover_text(texts.duplicate_why).clicked() {
+            out.push(Command::Duplicate);
+        }
+        let several = self.document.layout().arrangements.len() > 1;
+        if ui.add_enabled(several, Button::new(texts.compare)).on_hover_text(texts.compare_why).clicked() {
+            out.push(Command::Page(Some(Page::Compare(Compare::default()))));
+        }
+        if ui.button(texts.name_arrangement).clicked() {
+            let page = Page::Name(shown.to_string(), true);
+            out.push(Command::Page(Some(page)));
+        }
+        if ui.add_enabled(several, Button::new(texts.remove_arrangement)).clicked() {
+            out.push(Command::Edit(Edit::RemoveArrangement));
+        }
+        ui.separator();
         if let Some((done, all)) = self.survey.progress() {
             ui.horizontal(|ui| {
                 ui.label(widgets::soft(ui, texts.looked_at(done, all)));

@@ -23,8 +23,9 @@ use egui::{Id, Rect, Vec2};
 
 use super::view::{Camera, View};
 use crate::answer::Answer;
-use cache::Fills;
+pub(super) use cache::Fills;
 use hand::Drag;
+pub(super) use paint::Painter;
 
 /// Side of a square handle, px.
 pub(super) const HANDLE_PX: f32 = 8.0;

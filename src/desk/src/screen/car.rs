@@ -205,7 +205,7 @@ impl Sheet<'_> {
 const MOST_TOLD: usize = 4;
 
 /// What may stand in a file's name on every system: letters, digits, dashes.
-fn file_name(typed: &str) -> String {
+pub(in crate::screen) fn file_name(typed: &str) -> String {
     let plain: String = typed
         .trim()
         .to_lowercase()

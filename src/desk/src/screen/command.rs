@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use baywright_drawing::{Axis, Theme};
 use baywright_planner::Subject;
 use baywright_planner::geometry::DVec2;
-use baywright_planner::model::{Id, ThingKind, Vehicle};
+use baywright_planner::model::{Id, Layout, ThingKind, Vehicle};
 use baywright_planner::words::Units;
 
 use super::car::Begin;
@@ -73,10 +73,22 @@ pub enum Command {
     Along(Option<Axis>),
     /// Show another arrangement.
     Show(Id),
+    /// Make another arrangement like this one, and show it.
+    Duplicate,
     /// Choose another car: its first aiming, or the one of the same name.
     Car(Id),
     /// Choose another aiming of the same car.
     Aiming(Id),
+    /// Begin a new bay, asking first if work would be lost.
+    BeginBay,
+    /// Begin it, whatever is lost.
+    NewBayAnyway,
+    /// Show a bay that was just made.
+    NewBay(Box<Layout>),
+    /// Show what an earlier session left behind, by position.
+    TakeUp(usize),
+    /// Throw it away.
+    ThrowAway(usize),
     /// Begin to enter or change a car.
     BeginCar(Begin),
     /// The car that is being entered becomes this, by a change of this name.

@@ -34,27 +34,18 @@ impl Desk {
                 egui::containers::menu::MenuButton::from_button(Button::new(text).frame(false)).ui(
                     ui,
                     |ui| {
-                        ScrollArea::vertical().max_height(420.0).show(ui, |ui| {
-                            for kind in shelf::kinds() {
-                                if ui.button(self.words().kind_of_thing(kind)).clicked() {
-                                    out.push(Command::Add(kind));
-                                    ui.close();
-                                }
-                            }
-                            ui.separator();
-                            let rooms = self.view.language.rooms();
-                            for part in Part::ALL {
-                                let name = match part {
-                                    Part::Opening(kind) => rooms.opening_of(kind),
-                                    Part::Feature(kind) => rooms.feature_of(kind),
-                                    Part::Runway => rooms.runway,
-                                    Part::KeepFree(kind) => rooms.kept_free(kind),
-                                };
-                                if ui.button(name).clicked() {
-                                    out.push(Command::AddPart(part));
-                                    ui.close();
-                                }
-                            }
+                        ScrollArea::vertical().max_height(520.0).show(ui, |ui| {
+                            ui.horizontal_top(|ui| {
+                                ui.vertical(|ui| {
+                                    for kind in shelf::kinds() {
+                                        if ui.button(self.words().kind_of_thing(kind)).clicked() {
+                                            out.push(Command::Add(kind));
+                                            ui.close();
+                                        }
+                                    }
+                                });
+                                ui.vertical(|ui| self.parts(ui, out));
+                            });
                         });
                     },
                 );
@@ -82,6 +73,23 @@ impl Desk {
                 .id_salt("figures")
                 .auto_shrink([false, false])
                 .show(ui, |ui| self.form(ui, out));
+        }
+    }
+
+    /// What belongs to the room itself.
+    fn parts(&self, ui: &mut Ui, out: &mut Vec<Command>) {
+        let rooms = self.view.language.rooms();
+        for part in Part::ALL {
+            let name = match part {
+                Part::Opening(kind) => rooms.opening_of(kind),
+                Part::Feature(kind) => rooms.feature_of(kind),
+                Part::Runway => rooms.runway,
+                Part::KeepFree(kind) => rooms.kept_free(kind),
+            };
+            if ui.button(name).clicked() {
+                out.push(Command::AddPart(part));
+                ui.close();
+            }
         }
     }
 

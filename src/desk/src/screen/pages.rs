@@ -1,12 +1,18 @@
 //! What lies over the screen: open, save as, questions, help.
 
+mod compare;
 mod files;
 mod help;
+mod new_bay;
 mod question;
 
 use std::path::PathBuf;
 
 use egui::{Align, Id, Layout, Modal, RichText, ScrollArea, Ui};
+
+pub use compare::Compare;
+pub(super) use compare::Compared;
+pub use new_bay::{NewBay, WallTyped};
 
 use super::Desk;
 use super::command::Command;
@@ -25,6 +31,14 @@ pub enum Page {
     Open(OpenPage),
     /// Where to save.
     Save(SavePage),
+    /// Two arrangements side by side.
+    Compare(Compare),
+    /// A name for the arrangement; whether the field is to be given the keyboard.
+    Name(String, bool),
+    /// What earlier sessions left behind.
+    LeftBehind,
+    /// A bay that is being made.
+    NewBay(NewBay),
     /// Something to be decided first.
     Ask(Question),
 }
@@ -69,6 +83,8 @@ pub enum Question {
 pub enum Leaving {
     /// Open another layout.
     Open(PathBuf),
+    /// Make a new bay.
+    NewBay,
     /// Close the program.
     Quit,
 }
@@ -83,6 +99,10 @@ impl Desk {
             Page::Licences => (texts.licences, 720.0),
             Page::Open(_) => (texts.open, 560.0),
             Page::Save(_) => (texts.save_as, 560.0),
+            Page::Compare(_) => (texts.compare_title, 1_200.0),
+            Page::Name(..) => (texts.name_arrangement, 420.0),
+            Page::LeftBehind => (texts.left_behind, 560.0),
+            Page::NewBay(_) => (self.view.language.rooms().new_bay_title, 600.0),
             Page::Ask(_) => (texts.question, 480.0),
         };
         let screen = ui.ctx().content_rect();
@@ -107,6 +127,10 @@ impl Desk {
                     Page::Licences => licences(ui),
                     Page::Open(open) => self.open_page(ui, open, out),
                     Page::Save(save) => self.save_page(ui, save, out),
+                    Page::Compare(compare) => self.compare_page(ui, compare, out),
+                    Page::Name(name, focus) => self.name_page(ui, name, focus, out),
+                    Page::LeftBehind => self.left_behind_page(ui, out),
+                    Page::NewBay(bay) => self.new_bay_page(ui, bay, out),
                     Page::Ask(question) => self.question(ui, question, out),
                 }
             });

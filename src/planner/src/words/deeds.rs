@@ -35,6 +35,14 @@ pub enum Deed<'a> {
     Bay(&'a str),
     /// Moved a corner of the room.
     Corner,
+    /// Made another arrangement like this one.
+    Duplicate(&'a Id),
+    /// Gave the arrangement another name.
+    NameArrangement(&'a Id),
+    /// Took the arrangement away.
+    RemoveArrangement,
+    /// Chose the aimings of a visit.
+    Visit,
     /// Put the car on runways, or on the floor.
     Carried,
     /// Did what a cure says.
@@ -61,6 +69,10 @@ impl Words<'_> {
             Deed::Remember => "Profile looked at again".to_owned(),
             Deed::Bay(what) => what.to_owned(),
             Deed::Corner => "Move a corner of the room".to_owned(),
+            Deed::Duplicate(name) => format!("New arrangement {name}"),
+            Deed::NameArrangement(name) => format!("Name the arrangement {name}"),
+            Deed::RemoveArrangement => "Remove an arrangement".to_owned(),
+            Deed::Visit => "What the car is in for".to_owned(),
             Deed::Carried => "What the car stands on".to_owned(),
             Deed::Cure(step) => sentence_start(&self.step(step)),
             Deed::Cures(steps) => sentence_start(&self.steps(steps)),

@@ -6,6 +6,7 @@ use crate::model::{FloorFeatureKind, KeepFreeKind, Known, OpeningKind};
 texts! {
     Rooms, "Every fixed text of the forms for a bay.";
     new_bay, "Begins a bay.": "Draw a new bay …";
+    new_bay_title, "A page.": "A new bay";
     room, "The room itself, in the list.": "Room";
     name_of_bay, "A field.": "Name of the bay";
     ceiling, "A figure.": "Clear height";

@@ -177,6 +177,36 @@ texts! {
     drop_it, "An answer.": "Drop it";
     no_home, "Why nothing can be kept.": "There is no home folder to keep it in; nothing was saved.";
 
+    // Arrangements.
+    duplicate, "Makes another like it.": "Another like this one";
+    duplicate_why, "What it is for.": "To try something: move things in the copy, then compare the two";
+    compare, "A page.": "Compare …";
+    compare_why, "What it is for.": "This arrangement and another, side by side, with what changed";
+    compare_title, "A page.": "Before and after";
+    compare_with, "A choice.": "Compared with";
+    name_arrangement, "A page.": "Name this arrangement …";
+    name_it, "Gives the name.": "Name it so";
+    remove_arrangement, "Takes it away.": "Remove this arrangement";
+    show_this, "Shows the other one.": "Show this one";
+    gone, "Findings.": "Gone";
+    new_here, "Findings.": "New";
+    in_both, "Findings.": "In both";
+
+    // So that nothing is lost.
+    left_behind, "A page.": "Work that was not saved";
+    left_behind_about, "Over the list.":
+        "The program ended before this was saved, last time. Take it up where you left it, or throw it away. Closing this page \
+         keeps it for the next start.";
+    take_up, "Shows it.": "Take it up";
+    throw_away, "Deletes it.": "Throw it away";
+    nothing_left, "Said of an empty list.": "Nothing is left.";
+    never_saved, "Of work that has no file.": "It was never saved as a file";
+    open_elsewhere, "A warning.":
+        "This file is open in another window too. Close it in one of them, or save under another name here.";
+    changed_meanwhile, "A warning.":
+        "Someone else changed this file since you opened it. Nothing of it is replaced without asking you when you save.";
+    nothing_kept, "A warning.": "There is no home folder: unsaved work is not kept against a crash; save often.";
+
     // When something goes wrong.
     fault_title, "Over the page after a fault in the program.": "The program met a fault of its own";
     fault_why, "What that means.":
@@ -254,6 +284,22 @@ impl Screen {
     /// Said when it was saved and a file with comments was kept.
     pub fn saved_with_backup(&self, path: &str, backup: &str) -> String {
         format!("Saved: {path}. Comments cannot be kept in it; the file with them is now {backup}")
+    }
+
+    /// Said when it was saved and the file of an older version was kept.
+    pub fn saved_with_older(&self, path: &str, older: &str) -> String {
+        format!("Saved: {path}. It was of an older version, which is now {older}")
+    }
+
+    /// How long ago something was, from seconds.
+    pub fn ago(&self, seconds: u64) -> String {
+        let (count, unit) = match seconds {
+            0..60 => return "Less than a minute ago".to_owned(),
+            60..3_600 => (seconds / 60, "minute"),
+            3_600..86_400 => (seconds / 3_600, "hour"),
+            _ => (seconds / 86_400, "day"),
+        };
+        format!("{count} {unit}{} ago", if count == 1 { "" } else { "s" })
     }
 
     /// Said after a fault, when what was in hand was written beside.

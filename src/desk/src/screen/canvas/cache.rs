@@ -14,7 +14,7 @@ use crate::screen::look;
 
 /// Fills of earlier frames. What a frame did not ask for is forgotten in the next but one.
 #[derive(Debug, Default)]
-pub(super) struct Fills {
+pub(in crate::screen) struct Fills {
     hatches: Kept<Arc<Mesh>>,
     triangles: Kept<Arc<[u32]>>,
 }

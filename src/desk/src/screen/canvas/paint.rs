@@ -17,7 +17,7 @@ const TICK_WIDTH: f64 = 1.35;
 const EXTENSION_WIDTH: f64 = 0.65;
 
 /// Turns a drawing into shapes.
-pub(super) struct Painter<'a> {
+pub(in crate::screen) struct Painter<'a> {
     pub ctx: &'a egui::Context,
     pub theme: Theme,
     /// Where the drawing's paper begins on the screen.

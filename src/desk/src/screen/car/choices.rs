@@ -51,7 +51,7 @@ pub(super) const fn excluded(now: Exclusion) -> [Exclusion; 5] {
 
 /// Ways of finding a mark that can be used at this place of a plan, each made with the nearest marks before it.
 pub(super) fn ways(at: usize, car: &Vehicle) -> Vec<Construction> {
-    let before = |back: usize| at.checked_sub(back).unwrap_or(0);
+    let before = |back: usize| at.saturating_sub(back);
     let mut ways = vec![
         Construction::Outboard { wheel: Wheel::FrontLeft, distance: 150.0 },
         Construction::WheelPoint { wheel: Wheel::FrontLeft },

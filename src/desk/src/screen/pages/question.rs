@@ -22,6 +22,7 @@ impl Desk {
                     Leaving::Open(path) => {
                         (Command::OpenAnyway(path.clone()), Command::OpenAnyway(path.clone()))
                     }
+                    Leaving::NewBay => (Command::NewBayAnyway, Command::NewBayAnyway),
                     Leaving::Quit => (Command::QuitAnyway, Command::QuitAnyway),
                 };
                 ui.horizontal(|ui| {

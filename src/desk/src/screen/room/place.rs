@@ -69,7 +69,7 @@ impl Desk {
             placed = match typed.way {
                 Way::TwoPoints => self.two_points(ui, &mut sheet, id, &mut typed),
                 Way::WallAndCorner => self.wall_and_corner(ui, &mut sheet, id, &mut typed),
-                Way::Wheel => self.from_wheel(ui, &mut sheet, id, &mut typed),
+                Way::Wheel => self.beside_wheel(ui, &mut sheet, id, &mut typed),
             };
         });
         *fields = sheet.fields.leading_on(false);
@@ -214,7 +214,7 @@ impl Desk {
     }
 
     /// So far ahead of a wheel's middle and so far away from the car.
-    fn from_wheel(&self, ui: &mut Ui, sheet: &mut Sheet<'_>, id: &Id, typed: &mut Typed) -> Option<DVec2> {
+    fn beside_wheel(&self, ui: &mut Ui, sheet: &mut Sheet<'_>, id: &Id, typed: &mut Typed) -> Option<DVec2> {
         let texts = self.view.language.rooms();
         let forms = self.view.language.forms();
         let now = *Wheel::ALL.get(typed.points[0])?;

@@ -1,0 +1,317 @@
+//! Keeps what is not saved yet against a crash: every change goes to the recovery journal, in a thread of its own, so that
+//! no frame waits for the disk.
+
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use std::sync::mpsc::{Receiver, Sender, channel};
+use std::thread::JoinHandle;
+use std::time::{SystemTime, UNIX_EPOCH};
+
+use baywright_files::{Journal, LeftBehind, Record, Work, layout_text, profile_text};
+use baywright_planner::model::{Layout, Vehicle};
+
+use crate::document::Document;
+
+/// Follows a document and has its changes kept.
+#[derive(Debug, Default)]
+pub struct Keeper {
+    session: Option<Session>,
+    /// Counts the documents of this session.
+    work: u32,
+    layout: Option<Arc<Layout>>,
+    car: Option<Arc<Vehicle>>,
+    /// What was recovered and is not in this session's journal yet.
+    recovered: Option<LeftBehind>,
+}
+
+#[derive(Debug)]
+struct Session {
+    send: Sender<Asked>,
+    told: Receiver<Told>,
+    thread: Option<JoinHandle<()>>,
+    /// Whether a fault was told already: once is enough.
+    complained: bool,
+    asked: u64,
+    done: u64,
+}
+
+enum Asked {
+    Note(Box<Note>),
+    Settled(u32),
+    /// The session ends in order.
+    Close,
+}
+
+struct Note {
+    number: u32,
+    what: What,
+    path: Option<PathBuf>,
+    at: u64,
+    /// What may be forgotten once this is kept.
+    instead_of: Option<LeftBehind>,
+}
+
+enum What {
+    Layout(Arc<Layout>),
+    Car(Arc<Vehicle>),
+}
+
+enum Told {
+    Done,
+    Fault(String),
+}
+
+/// The time, in seconds since 1970.
+pub(crate) fn now() -> u64 {
+    SystemTime::now().duration_since(UNIX_EPOCH).map_or(0, |since| since.as_secs())
+}
+
+impl Keeper {
+    /// Starts to keep in a folder, which is made if it is not there.
+    pub fn start(folder: &Path) -> Self {
+        let (send, asked) = channel();
+        let (tell, told) = channel();
+        let folder = folder.to_owned();
+        let thread = std::thread::Builder::new()
+            .name("keeper".to_owned())
+            .spawn(move || keep(&folder, &asked, &tell))
+            .ok();
+        let session = Session { send, told, thread, complained: false, asked: 0, done: 0 };
+        Self { session: Some(session), ..Self::default() }
+    }
+
+    /// Another document is shown: what the last one left is settled, saved or given up.
+    pub fn next_work(&mut self) {
+        self.settle();
+        self.work += 1;
+    }
+
+    /// What was recovered is shown: it is forgotten once this session keeps it.
+    pub fn recovers(&mut self, left: LeftBehind) {
+        self.recovered = Some(left);
+    }
+
+    /// Has everything kept that changed since it was called last; a change in hand waits until the hand lets go.
+    pub fn follow(&mut self, document: &Document) {
+        if document.is_held() {
+            return;
+        }
+        let [of_layout, of_car] = self.numbers();
+        let layout = document.is_changed().then(|| Arc::clone(document.layout()));
+        if !same(layout.as_ref(), self.layout.as_ref()) {
+            match &layout {
+                Some(layout) => self.note(of_layout, What::Layout(Arc::clone(layout)), document.path()),
+                None => self.ask(Asked::Settled(of_layout)),
+            }
+            self.layout = layout;
+        }
+        let car = document.draft().filter(|draft| draft.is_changed()).map(|draft| Arc::clone(draft.car()));
+        if !same(car.as_ref(), self.car.as_ref()) {
+            match &car {
+                Some(car) => self.note(of_car, What::Car(Arc::clone(car)), None),
+                None => self.ask(Asked::Settled(of_car)),
+            }
+            self.car = car;
+        }
+    }
+
+    /// What could not be kept, told once; `None` if all is well.
+    pub fn fault(&mut self) -> Option<String> {
+        let session = self.session.as_mut()?;
+        let mut fault = None;
+        while let Ok(told) = session.told.try_recv() {
+            session.done += 1;
+            if let Told::Fault(why) = told
+                && !std::mem::replace(&mut session.complained, true)
+            {
+                fault = Some(why);
+            }
+        }
+        fault
+    }
+
+    /// Waits until everything that was asked for is on the disk: for tests, and before the program ends.
+    pub fn wait(&mut self) {
+        let Some(session) = self.session.as_mut() else { return };
+        while session.done < session.asked && session.told.recv().is_ok() {
+            session.done += 1;
+        }
+    }
+
+    /// The session ends in order: everything was saved or given up.
+    pub fn close(&mut self) {
+        self.settle();
+        self.ask(Asked::Close);
+        if let Some(thread) = self.session.take().and_then(|mut session| session.thread.take()) {
+            // It ends by itself; a fault in it has nothing more to lose.
+            let _ = thread.join();
+        }
+    }
+
+    fn settle(&mut self) {
+        let [of_layout, of_car] = self.numbers();
+        if self.layout.take().is_some() {
+            self.ask(Asked::Settled(of_layout));
+        }
+        if self.car.take().is_some() {
+            self.ask(Asked::Settled(of_car));
+        }
+    }
+
+    /// A document and the car that is entered beside it are two works.
+    const fn numbers(&self) -> [u32; 2] {
+        [self.work * 2, self.work * 2 + 1]
+    }
+
+    fn note(&mut self, number: u32, what: What, path: Option<&Path>) {
+        let instead_of = self.recovered.take();
+        let path = path.map(Path::to_owned);
+        self.ask(Asked::Note(Box::new(Note { number, what, path, at: now(), instead_of })));
+    }
+
+    fn ask(&mut self, asked: Asked) {
+        if let Some(session) = &mut self.session
+            && session.send.send(asked).is_ok()
+        {
+            session.asked += 1;
+        }
+    }
+}
+
+fn same<T>(a: Option<&Arc<T>>, b: Option<&Arc<T>>) -> bool {
+    match (a, b) {
+        (None, None) => true,
+        (Some(a), Some(b)) => Arc::ptr_eq(a, b),
+        _ => false,
+    }
+}
+
+/// The thread: one note after another, each on the disk before the next. It ends with the desk, and then leaves its journal
+/// for the next start, unless the session was closed in order.
+fn keep(folder: &Path, asked: &Receiver<Asked>, tell: &Sender<Told>) {
+    let mut journal: Option<Journal> = None;
+    while let Ok(asked) = asked.recv() {
+        let open = |journal: &mut Option<Journal>| -> Result<(), String> {
+            if journal.is_none() {
+                *journal = Some(Journal::start(folder).map_err(|fault| fault.to_string())?);
+            }
+            Ok(())
+        };
+        let done = match asked {
+            Asked::Close => {
+                // What cannot be removed is empty and swept at the next start.
+                let _ = journal.take().map(Journal::close);
+                let _ = tell.send(Told::Done);
+                return;
+            }
+            Asked::Settled(number) => match &mut journal {
+                Some(journal) => journal.settled(number).map_err(|fault| fault.to_string()),
+                None => Ok(()),
+            },
+            Asked::Note(note) => open(&mut journal).and_then(|()| match (&mut journal, record(&note)) {
+                (Some(journal), Some(record)) => {
+                    journal.note(&record).map_err(|fault| fault.to_string())?;
+                    // Only now is what was left behind no longer needed.
+                    note.instead_of.map_or(Ok(()), |left| left.forget().map_err(|fault| fault.to_string()))
+                }
+                // A car whose figures do not fit yet: what was sound before is kept.
+                _ => Ok(()),
+            }),
+        };
+        let told = done.map_or_else(Told::Fault, |()| Told::Done);
+        if tell.send(told).is_err() {
+            // Nobody listens any more; what else was asked for is kept all the same.
+            continue;
+        }
+    }
+}
+
+fn record(note: &Note) -> Option<Record> {
+    let (kind, name, text) = match &note.what {
+        What::Layout(layout) => (Work::Layout, layout.bay.name.clone(), layout_text(layout).ok()?),
+        What::Car(car) => (Work::Profile, car.name.clone(), profile_text(car).ok()?),
+    };
+    Some(Record { number: note.number, kind, path: note.path.clone(), name, text, at: note.at })
+}
+
+#[cfg(test)]
+mod tests {
+    use baywright_files::left_behind;
+    use baywright_planner::geometry::{DVec2, PlanPose};
+
+    use super::*;
+    use crate::edit::Edit;
+
+    fn folder(name: &str) -> PathBuf {
+        let folder = std::env::temp_dir().join(format!("baywright-keeper-{}-{name}", std::process::id()));
+        let _ = std::fs::remove_dir_all(&folder);
+        folder
+    }
+
+    fn park(x: f64) -> Edit {
+        Edit::Park(PlanPose::new(DVec2::new(x, 3_000.0), 0.0))
+    }
+
+    #[test]
+    fn what_is_not_saved_is_found_after_the_end_and_what_is_settled_is_not() {
+        let folder = folder("found");
+        let mut document = Document::open(Path::new("crowded-bay"), None).unwrap();
+        let mut keeper = Keeper::start(&folder);
+        keeper.follow(&document);
+        for x in [4_100.0, 4_200.0, 4_300.0] {
+            document.edit(&park(x)).unwrap();
+            keeper.follow(&document);
+        }
+        keeper.wait();
+        assert_eq!(keeper.fault(), None);
+        assert!(left_behind(&folder).is_empty(), "its session lives");
+        // The program dies: nothing is closed in order.
+        drop(keeper);
+        let mut left = Vec::new();
+        for _ in 0..100 {
+            left = left_behind(&folder);
+            if !left.is_empty() {
+                break;
+            }
+            std::thread::sleep(std::time::Duration::from_millis(20));
+        }
+        assert_eq!(left.len(), 1);
+        assert!(left[0].record.text.contains("4300"), "the last change");
+        // The next session takes it over; only then is the old one forgotten.
+        let mut keeper = Keeper::start(&folder);
+        keeper.recovers(left.remove(0));
+        document.edit(&park(4_400.0)).unwrap();
+        keeper.follow(&document);
+        keeper.wait();
+        // Undone to what is saved, or saved: nothing is left.
+        while document.undoes().is_some() {
+            document.undo();
+        }
+        keeper.follow(&document);
+        keeper.close();
+        assert!(left_behind(&folder).is_empty());
+        std::fs::remove_dir_all(folder).unwrap();
+    }
+
+    #[test]
+    fn a_disk_that_refuses_is_told_once() {
+        let folder = folder("refuses");
+        std::fs::write(&folder, "a file where the folder should be").unwrap();
+        let mut document = Document::open(Path::new("crowded-bay"), None).unwrap();
+        let mut keeper = Keeper::start(&folder);
+        let mut told = 0;
+        for x in [4_100.0, 4_200.0] {
+            document.edit(&park(x)).unwrap();
+            keeper.follow(&document);
+            for _ in 0..200 {
+                if let Some(why) = keeper.fault() {
+                    assert!(why.contains("cannot be kept"), "{why}");
+                    told += 1;
+                }
+                std::thread::sleep(std::time::Duration::from_millis(1));
+            }
+        }
+        assert_eq!(told, 1);
+        std::fs::remove_file(folder).unwrap();
+    }
+}

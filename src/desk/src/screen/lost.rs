@@ -1,0 +1,171 @@
+//! So that nothing is lost: the journal of this session, what earlier ones left behind, files that someone else has open or
+//! changed.
+
+use std::path::Path;
+
+use baywright_files::{DiskMark, Hold, LeftBehind, Work, hold, left_behind, parse_layout, parse_profile};
+use egui::{Context, RichText, Ui};
+
+use super::command::Command;
+use super::look::{self, size};
+use super::pages::Page;
+use super::{Desk, widgets};
+use crate::document::Document;
+use crate::draft::Draft;
+use crate::keeper::{self, Keeper};
+
+impl Desk {
+    /// From now on nothing that is entered is lost: keeps a journal, offers what was left behind, holds the open file. For
+    /// the window; tests that want it call it too.
+    pub fn keep_everything(&mut self) {
+        let Some(folder) = self.data_folder() else {
+            self.say_wrong(self.texts().nothing_kept);
+            return;
+        };
+        self.left_behind = left_behind(&folder.join("journal"));
+        self.keeper = Keeper::start(&folder.join("journal"));
+        if !self.left_behind.is_empty() {
+            self.view.page = Some(Page::LeftBehind);
+        }
+        self.hold_file();
+    }
+
+    /// The journal, for tests: waits until everything is on the disk.
+    pub fn wait_until_kept(&mut self) {
+        self.keeper.wait();
+    }
+
+    /// Holds the file that is open, and says so if another window has it.
+    pub(super) fn hold_file(&mut self) {
+        self.held = None;
+        let (Some(folder), Some(path)) = (self.data_folder(), self.document.path().map(Path::to_owned))
+        else {
+            return;
+        };
+        match hold(&folder.join("in-use"), &path) {
+            Ok(Hold::Held(held)) => self.held = Some(held),
+            Ok(Hold::InUseElsewhere) => {
+                let text = self.texts().open_elsewhere;
+                self.say_wrong(text);
+            }
+            // The file can be used all the same.
+            Err(fault) => self.log.push(&fault.to_string()),
+        }
+    }
+
+    /// Looks after the journal's faults and, when the window is come back to, after the file on the disk.
+    pub(super) fn look_after(&mut self, ctx: &Context) {
+        if let Some(fault) = self.keeper.fault() {
+            self.say_wrong(fault);
+        }
+        let came_back =
+            ctx.input(|i| i.events.iter().any(|event| matches!(event, egui::Event::WindowFocused(true))));
+        if came_back && self.document.is_changed_on_disk() {
+            let text = self.texts().changed_meanwhile;
+            self.say_wrong(text);
+        }
+    }
+
+    pub(super) fn left_behind_page(&self, ui: &mut Ui, out: &mut Vec<Command>) {
+        let texts = self.texts();
+        ui.add(egui::Label::new(texts.left_behind_about).wrap());
+        ui.add_space(6.0);
+        let now = keeper::now();
+        for (i, left) in self.left_behind.iter().enumerate() {
+            let record = &left.record;
+            let kind = match record.kind {
+                Work::Layout => texts.bay,
+                Work::Profile => texts.car,
+            };
+            let title = format!("{kind}: {}", record.name);
+            ui.label(RichText::new(&title).font(look::bold(size::BODY)));
+            let when = texts.ago(now.saturating_sub(record.at));
+            let place = record
+                .path
+                .as_ref()
+                .map_or_else(|| texts.never_saved.to_owned(), |p| p.display().to_string());
+            ui.add(egui::Label::new(widgets::soft(ui, format!("{when}. {place}"))).wrap());
+            ui.horizontal(|ui| {
+                let open = widgets::press(ui, self.view.theme, texts.take_up);
+                if open.accessible_name(format!("{}: {title}", texts.take_up)).clicked() {
+                    out.push(Command::TakeUp(i));
+                }
+                let throw = widgets::lesser(ui, texts.throw_away);
+                if throw.accessible_name(format!("{}: {title}", texts.throw_away)).clicked() {
+                    out.push(Command::ThrowAway(i));
+                }
+            });
+            ui.add_space(8.0);
+        }
+        if self.left_behind.is_empty() {
+            ui.label(texts.nothing_left);
+        }
+    }
+
+    /// Shows what was left behind; it is forgotten only when this session keeps it.
+    pub(super) fn take_up(&mut self, at: usize) {
+        if at >= self.left_behind.len() {
+            return;
+        }
+        let left = self.left_behind.remove(at);
+        let shown = match left.record.kind {
+            Work::Layout => self.take_up_layout(&left),
+            Work::Profile => self.take_up_car(&left),
+        };
+        match shown {
+            Ok(()) => {
+                self.view.page = None;
+                self.keeper.recovers(left);
+            }
+            Err(why) => {
+                self.say_wrong(why);
+                self.left_behind.insert(at, left);
+            }
+        }
+    }
+
+    fn take_up_layout(&mut self, left: &LeftBehind) -> Result<(), String> {
+        let record = &left.record;
+        let stem = record
+            .path
+            .as_ref()
+            .and_then(|path| path.file_stem())
+            .map(|stem| stem.to_string_lossy().into_owned());
+        let id = stem.unwrap_or_else(|| super::car::file_name(&record.name));
+        let said = |faults: Vec<baywright_files::FileFault>| {
+            faults.first().map_or_else(String::new, ToString::to_string)
+        };
+        let layout = parse_layout(&record.name, &id, &record.text).map_err(said)?;
+        let document = Document::taken_up(layout, record.path.clone(), &self.document).map_err(said)?;
+        self.show_document(document);
+        Ok(())
+    }
+
+    fn take_up_car(&mut self, left: &LeftBehind) -> Result<(), String> {
+        let record = &left.record;
+        let id = super::car::file_name(&record.name);
+        let profile = parse_profile(&record.name, &id, &record.text)
+            .map_err(|faults| faults.first().map_or_else(String::new, ToString::to_string))?;
+        self.document.begin_car(Draft::taken_up(profile.vehicle));
+        Ok(())
+    }
+
+    pub(super) fn throw_away(&mut self, at: usize) {
+        if at >= self.left_behind.len() {
+            return;
+        }
+        if let Err(fault) = self.left_behind.remove(at).forget() {
+            self.say_wrong(fault.to_string());
+        }
+        if self.left_behind.is_empty() {
+            self.view.page = None;
+        }
+    }
+}
+
+impl Document {
+    /// Whether someone else changed its file since it was read or written.
+    pub(super) fn is_changed_on_disk(&self) -> bool {
+        self.path().zip(self.disk_mark()).is_some_and(|(path, mark)| mark != DiskMark::of(path))
+    }
+}

@@ -1,0 +1,201 @@
+//! Two arrangements of one bay side by side, and what changed in the findings: before and after moving the cabinet.
+
+use std::sync::Arc;
+
+use baywright_drawing::sign::SignKind;
+use baywright_drawing::{Fit, Furniture, Paper, ViewState, font, top_view};
+use baywright_planner::geometry::{Bounds, DVec2};
+use baywright_planner::model::{Arrangement, Id, Layout};
+use baywright_planner::words::Words;
+use baywright_planner::{Assessment, Finding, Severity};
+use egui::{ComboBox, Rect, RichText, Sense, Ui, Vec2};
+
+use crate::document::made;
+use crate::screen::canvas::{Fills, Painter};
+use crate::screen::command::Command;
+use crate::screen::look::{self, size};
+use crate::screen::{Desk, widgets};
+
+/// Which arrangement the shown one is compared with.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Compare {
+    /// Its name; the one before the shown one until it is chosen.
+    pub with: Option<Id>,
+}
+
+/// The other arrangement and what is said of it, as long as nothing changes.
+#[derive(Debug, Default)]
+pub(in crate::screen) struct Compared {
+    of: Option<(Arc<Layout>, Id)>,
+    made: Option<(Arc<Arrangement>, Arc<Assessment>)>,
+    fills: Fills,
+}
+
+/// Height of a picture, px.
+const PICTURE_PX: f32 = 300.0;
+
+impl Desk {
+    pub(super) fn compare_page(&mut self, ui: &mut Ui, page: &mut Compare, out: &mut Vec<Command>) {
+        let texts = self.texts();
+        let layout = Arc::clone(self.document.layout());
+        let shown = self.document.shown().clone();
+        let place = layout.arrangements.iter().position(|own| own.id == shown).unwrap_or(0);
+        let others = || layout.arrangements.iter().map(|own| &own.id).filter(|id| **id != shown);
+        // "As found" before "cabinet moved": the earlier one is the first.
+        let usual = layout.arrangements.get(place.wrapping_sub(1)).map(|own| own.id.clone());
+        let with = page.with.clone().or(usual).or_else(|| others().next().cloned());
+        let Some(with) = with else { return };
+        let mut compared = std::mem::take(&mut self.compared);
+        if compared.of.as_ref().is_none_or(|(own, id)| !Arc::ptr_eq(own, &layout) || *id != with) {
+            let arrangement = made(&layout, &with, self.document.cars(), self.document.today()).map(Arc::new);
+            compared.made = arrangement.map(|own| {
+                let assessment = Arc::new((self.assess)(&own));
+                (own, assessment)
+            });
+            compared.of = Some((Arc::clone(&layout), with.clone()));
+        }
+        ui.horizontal(|ui| {
+            let label = ui.label(texts.compare_with);
+            let mut chosen = with.clone();
+            ComboBox::from_id_salt("compare with")
+                .selected_text(chosen.as_str())
+                .width(240.0)
+                .show_ui(ui, |ui| {
+                    for id in others() {
+                        ui.selectable_value(&mut chosen, id.clone(), id.as_str());
+                    }
+                })
+                .response
+                .labelled_by(label.id);
+            if chosen != with {
+                page.with = Some(chosen);
+            }
+        });
+        ui.add_space(6.0);
+        if let Some((other, said)) = compared.made.clone() {
+            self.side_by_side(ui, &mut compared.fills, (&other, &said), out);
+        }
+        self.compared = compared;
+    }
+
+    fn side_by_side(
+        &self,
+        ui: &mut Ui,
+        fills: &mut Fills,
+        (other, said): (&Arrangement, &Assessment),
+        out: &mut Vec<Command>,
+    ) {
+        let texts = self.texts();
+        fills.next_frame();
+        let (now, now_said) = (&*self.answer.judged, &*self.answer.assessment);
+        ui.columns(2, |columns| {
+            for (ui, (arrangement, assessment)) in columns.iter_mut().zip([(other, said), (now, now_said)]) {
+                self.verdict_of(ui, arrangement, assessment);
+                self.picture_of(ui, fills, arrangement, assessment);
+                if arrangement.id != now.id && widgets::lesser(ui, texts.show_this).clicked() {
+                    out.push(Command::Show(arrangement.id.clone()));
+                    out.push(Command::Page(None));
+                }
+            }
+        });
+        ui.add_space(8.0);
+        let there = |assessment: &Assessment, finding: &Finding| {
+            assessment.findings.iter().any(|own| own.code == finding.code && own.subjects == finding.subjects)
+        };
+        let told = |assessment: &'_ Assessment| {
+            assessment
+                .findings
+                .iter()
+                .filter(|own| own.severity != Severity::Note)
+                .cloned()
+                .collect::<Vec<_>>()
+        };
+        let gone: Vec<Finding> = told(said).into_iter().filter(|own| !there(now_said, own)).collect();
+        let new: Vec<Finding> = told(now_said).into_iter().filter(|own| !there(said, own)).collect();
+        let both: Vec<Finding> = told(now_said).into_iter().filter(|own| there(said, own)).collect();
+        self.lines(ui, texts.gone, &gone, other);
+        self.lines(ui, texts.new_here, &new, now);
+        self.lines(ui, texts.in_both, &both, now);
+    }
+
+    fn lines(&self, ui: &mut Ui, title: &str, findings: &[Finding], of: &Arrangement) {
+        let words = Words::new(of, self.view.units, self.view.language);
+        let palette = self.view.theme.palette();
+        ui.label(RichText::new(format!("{title} ({})", findings.len())).font(look::bold(size::BODY)));
+        for finding in findings {
+            ui.horizontal_top(|ui| {
+                let colours = widgets::severity(palette, finding.severity);
+                widgets::sign(ui, SignKind::of_severity(finding.severity), 6.0, "", colours);
+                let line = RichText::new(words.line(finding)).size(size::SMALL);
+                ui.add(egui::Label::new(line).wrap());
+            });
+        }
+        ui.add_space(4.0);
+    }
+
+    fn verdict_of(&self, ui: &mut Ui, arrangement: &Arrangement, assessment: &Assessment) {
+        let words = Words::new(arrangement, self.view.units, self.view.language);
+        let palette = self.view.theme.palette();
+        ui.horizontal(|ui| {
+            let kind = SignKind::of_verdict(assessment.verdict);
+            let mark = if kind == SignKind::Tick { "" } else { "!" };
+            widgets::sign(ui, kind, 9.0, mark, widgets::verdict(palette, assessment.verdict));
+            ui.label(RichText::new(arrangement.id.as_str()).font(look::bold(size::LEAD)));
+            ui.label(widgets::soft(ui, words.verdict(assessment.verdict)));
+        });
+    }
+
+    fn picture_of(&self, ui: &mut Ui, fills: &mut Fills, arrangement: &Arrangement, assessment: &Assessment) {
+        let (rect, _) = ui.allocate_exact_size(Vec2::new(ui.available_width(), PICTURE_PX), Sense::hover());
+        let room = arrangement.bay.room.bounds();
+        // As the room lies, so that both are seen alike; a little air for the names around it.
+        let inner = DVec2::new(f64::from(rect.width()) - 90.0, f64::from(rect.height()) - 80.0);
+        let size = room.size().max(DVec2::ONE);
+        let px_per_mm = (inner.x / size.x).min(inner.y / size.y);
+        let paper = Paper {
+            fit: Fit::Window {
+                size: DVec2::new(f64::from(rect.width()), f64::from(rect.height())),
+                px_per_mm,
+                middle: room.centre(),
+            },
+            furniture: Furniture::Canvas,
+            least_text: Paper::LEAST_TEXT,
+            measure: &font::measure,
+            units: self.view.units,
+            language: self.view.language,
+        };
+        let state = ViewState { turned: baywright_drawing::Turned::ToRoom, ..ViewState::default() };
+        let drawing = top_view(arrangement, assessment, &state, &paper);
+        let mut painter = Painter {
+            ctx: ui.ctx(),
+            theme: self.view.theme,
+            origin: rect.min,
+            window: Bounds { low: DVec2::ZERO, high: drawing.size },
+            fills,
+            out: Vec::new(),
+        };
+        painter.drawing(&drawing);
+        let shapes = std::mem::take(&mut painter.out);
+        let ground = look::colour(self.view.theme.palette().paper);
+        ui.painter().rect_filled(rect, 4.0, ground);
+        let clipped: Rect = rect.intersect(ui.clip_rect());
+        ui.painter().with_clip_rect(clipped).extend(shapes);
+    }
+
+    pub(super) fn name_page(&self, ui: &mut Ui, name: &mut String, focus: &mut bool, out: &mut Vec<Command>) {
+        let texts = self.texts();
+        let label = ui.label(widgets::soft(ui, texts.name));
+        let field = egui::TextEdit::singleline(name).desired_width(f32::INFINITY).char_limit(120);
+        let response = ui.add(field).labelled_by(label.id);
+        if std::mem::take(focus) {
+            response.request_focus();
+        }
+        let entered = response.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
+        let typed = !name.trim().is_empty();
+        let pressed = ui.add_enabled_ui(typed, |ui| widgets::press(ui, self.view.theme, texts.name_it)).inner;
+        if typed && (entered || pressed.clicked()) {
+            out.push(Command::Page(None));
+            out.push(Command::Edit(crate::edit::Edit::NameArrangement(name.trim().into())));
+        }
+    }
+}

@@ -1,0 +1,309 @@
+//! A new bay: a rectangle in two numbers, or wall by wall as a person tapes it.
+
+use baywright_planner::geometry::{DVec2, PlanPose, Polygon, angle};
+use baywright_planner::model::{Bay, Layout, SavedArrangement, TapedRoom, TapedWall};
+use baywright_planner::room::{Leg, Slip, Walk, slips, spread, walk};
+use egui::{Grid, Pos2, RichText, Sense, Shape, Stroke, TextEdit, Ui, Vec2};
+
+use crate::document::Document;
+use crate::screen::command::Command;
+use crate::screen::look::{self, size};
+use crate::screen::{Desk, widgets};
+use crate::typed;
+
+/// What was typed of one wall.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct WallTyped {
+    /// Its length.
+    pub length: String,
+    /// The turn to the left at its end, degrees.
+    pub turn: String,
+    /// Its name.
+    pub name: String,
+}
+
+/// What was typed of a bay.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NewBay {
+    /// Its name.
+    pub name: String,
+    /// Wall by wall, instead of two numbers.
+    pub taped: bool,
+    /// The rectangle's length, its width, the clear height.
+    pub sizes: [String; 3],
+    /// The walls.
+    pub walls: Vec<WallTyped>,
+    /// Whether what is left open is spread over all walls.
+    pub spread: bool,
+    /// Whether the first field is to be given the keyboard.
+    pub focus: bool,
+}
+
+/// A gap below this is the tape's own, mm: it is spread, and no wall is blamed.
+const TAPE_MM: f64 = 30.0;
+/// A gap above this share of the way round asks for a look before it is spread.
+const LEAST_CLOSING: f64 = 1.0 / 200.0;
+
+impl NewBay {
+    /// A rectangle of a usual size, and four walls with square corners.
+    pub fn new(name: &str) -> Self {
+        let wall = || WallTyped { turn: "90".to_owned(), ..WallTyped::default() };
+        Self {
+            name: name.to_owned(),
+            taped: false,
+            sizes: ["12000", "6000", "3500"].map(str::to_owned),
+            walls: (0..4).map(|_| wall()).collect(),
+            spread: true,
+            focus: true,
+        }
+    }
+}
+
+/// What the typed figures give.
+struct Made {
+    corners: Vec<DVec2>,
+    names: Vec<String>,
+    ceiling: f64,
+    taped: Option<TapedRoom>,
+}
+
+impl Desk {
+    pub(super) fn new_bay_page(&self, ui: &mut Ui, page: &mut NewBay, out: &mut Vec<Command>) {
+        let texts = self.view.language.rooms();
+        field(ui, texts.name_of_bay, &mut page.name, &mut page.focus);
+        ui.horizontal(|ui| {
+            for (taped, name) in [(false, texts.rectangle), (true, texts.taped)] {
+                if ui.add(egui::Button::selectable(page.taped == taped, name)).clicked() {
+                    page.taped = taped;
+                }
+            }
+        });
+        ui.add_space(4.0);
+        let made = if page.taped { self.taped(ui, page) } else { self.rectangle(ui, page) };
+        ui.add_space(8.0);
+        let made = match made {
+            Ok(made) => Some(made),
+            Err(why) => {
+                let colour = ui.visuals().error_fg_color;
+                ui.add(egui::Label::new(RichText::new(why).size(size::SMALL).color(colour)).wrap());
+                None
+            }
+        };
+        if let Some(made) = &made {
+            self.picture(ui, &made.corners);
+        }
+        let named = !page.name.trim().is_empty();
+        let press = ui
+            .add_enabled_ui(made.is_some() && named, |ui| widgets::press(ui, self.view.theme, texts.make_it))
+            .inner;
+        if let Some(made) = made
+            && press.clicked()
+        {
+            match self.made_bay(page.name.trim(), made) {
+                Some(layout) => out.push(Command::NewBay(Box::new(layout))),
+                None => out.push(Command::Say(texts.no_room.to_owned())),
+            }
+        }
+    }
+
+    fn read(&self, text: &str) -> Result<f64, String> {
+        typed::length(text, self.view.units)
+            .filter(|mm| *mm > 0.0)
+            .ok_or_else(|| self.texts().no_length(text))
+    }
+
+    fn rectangle(&self, ui: &mut Ui, page: &mut NewBay) -> Result<Made, String> {
+        let texts = self.view.language.rooms();
+        let mut no = false;
+        for (name, text) in [texts.length, texts.across, texts.ceiling].into_iter().zip(&mut page.sizes) {
+            field(ui, name, text, &mut no);
+        }
+        let [length, width, ceiling] = page.sizes.each_ref().map(|text| self.read(text));
+        let (length, width, ceiling) = (length?, width?, ceiling?);
+        let corners = [(0.0, 0.0), (length, 0.0), (length, width), (0.0, width)];
+        let corners = corners.map(|(x, y)| DVec2::new(x, y)).to_vec();
+        Ok(Made { corners, names: Vec::new(), ceiling, taped: None })
+    }
+
+    fn taped(&self, ui: &mut Ui, page: &mut NewBay) -> Result<Made, String> {
+        let texts = self.view.language.rooms();
+        ui.add(egui::Label::new(widgets::soft(ui, texts.taped_about)).wrap());
+        let mut no = false;
+        let [.., ceiling] = &mut page.sizes;
+        field(ui, texts.ceiling, ceiling, &mut no);
+        wall_rows(ui, texts, page);
+        let ceiling = page.sizes.last().map_or("", String::as_str);
+        let ceiling = self.read(ceiling)?;
+        let filled: Vec<&WallTyped> =
+            page.walls.iter().filter(|wall| !wall.length.trim().is_empty()).collect();
+        if filled.len() < 3 {
+            return Err(texts.needs_three.to_owned());
+        }
+        let mut legs = Vec::with_capacity(filled.len());
+        for wall in &filled {
+            let turn = typed::degrees(&wall.turn).ok_or_else(|| self.texts().no_angle(&wall.turn))?;
+            legs.push(Leg { length: self.read(&wall.length)?, turn: angle::radians(turn) });
+        }
+        let names: Vec<String> = filled.iter().map(|wall| wall.name.clone()).collect();
+        let walked = walk(0.0, &legs);
+        self.left_open(ui, page, &legs, &walked, &names);
+        let corners = if page.spread {
+            spread(0.0, &legs)
+        } else {
+            walked.places.iter().take(legs.len()).copied().collect()
+        };
+        let walls = legs.iter().zip(&names).map(|(leg, name)| TapedWall {
+            length: leg.length,
+            turn: leg.turn,
+            name: (!name.trim().is_empty()).then(|| name.trim().into()),
+        });
+        let taped = Some(TapedRoom { start_turned: 0.0, walls: walls.collect() });
+        Ok(Made { corners, names, ceiling, taped })
+    }
+
+    /// What is left open, and what alone would explain it.
+    fn left_open(&self, ui: &mut Ui, page: &mut NewBay, legs: &[Leg], walked: &Walk, names: &[String]) {
+        let texts = self.view.language.rooms();
+        let words = self.words();
+        let gap = walked.gap.length();
+        let palette = self.view.theme.palette();
+        let care = look::colour(palette.care);
+        let turns = angle::degrees(walked.turn_gap);
+        if turns.abs() > 0.05 {
+            let sum = self.texts().degrees(turns);
+            let text = format!("{} {sum}", texts.turns_wrong);
+            ui.add(egui::Label::new(RichText::new(text).size(size::SMALL).color(care)).wrap());
+        }
+        if gap < 0.5 {
+            ui.label(widgets::soft(ui, texts.closes));
+            return;
+        }
+        let wide = gap > walked.perimeter * LEAST_CLOSING;
+        let text = texts.gap_of(&words.length(gap), walked.perimeter / gap);
+        let text = RichText::new(text).font(look::bold(size::SMALL));
+        ui.add(egui::Label::new(if wide { text.color(care) } else { text }).wrap());
+        for own in slips(0.0, legs, TAPE_MM).into_iter().take(MOST_SLIPS) {
+            let wall = |at: usize| match names.get(at).map(|name| name.trim()) {
+                Some(name) if !name.is_empty() => super::super::list::capital(name),
+                _ => format!("{} {}", texts.wall, at + 1),
+            };
+            let text = match own.slip {
+                Slip::Length { wall: at, would_be } => {
+                    let taped = legs.get(at).map_or(0.0, |leg| leg.length);
+                    texts.explains(&wall(at), &words.length(taped), &words.length(would_be))
+                }
+                Slip::Turn { wall: at, would_be } => {
+                    texts.explains_turn(&wall(at), &self.texts().degrees(angle::degrees(would_be)))
+                }
+            };
+            ui.add(egui::Label::new(widgets::soft(ui, text)).wrap());
+        }
+        ui.checkbox(&mut page.spread, RichText::new(texts.spread).size(size::SMALL))
+            .on_hover_text(texts.spread_why);
+    }
+
+    /// The walls as they would be, small.
+    fn picture(&self, ui: &mut Ui, corners: &[DVec2]) {
+        let (rect, _) = ui.allocate_exact_size(Vec2::new(ui.available_width(), PICTURE_PX), Sense::hover());
+        let low = corners.iter().copied().reduce(DVec2::min).unwrap_or_default();
+        let high = corners.iter().copied().reduce(DVec2::max).unwrap_or_default();
+        let extent = (high - low).max(DVec2::ONE);
+        let inner = rect.shrink(8.0);
+        let by = (f64::from(inner.width()) / extent.x).min(f64::from(inner.height()) / extent.y);
+        let middle = (low + high) * 0.5;
+        let at = |p: DVec2| -> Pos2 {
+            let p = (p - middle) * by;
+            inner.center() + Vec2::new(p.x as f32, -p.y as f32)
+        };
+        let ink = look::colour(self.view.theme.palette().ink);
+        let ring: Vec<Pos2> = corners.iter().map(|&p| at(p)).collect();
+        ui.painter().add(Shape::closed_line(ring, Stroke::new(2.0, ink)));
+        if let Some(&first) = corners.first() {
+            ui.painter().circle_filled(at(first), 3.5, look::colour(self.view.theme.palette().beam));
+        }
+    }
+
+    /// The layout of a bay that was typed: the car that is shown stands in it, nose along its length.
+    fn made_bay(&self, name: &str, made: Made) -> Option<Layout> {
+        let texts = self.view.language.rooms();
+        Polygon::simple(made.corners.clone()).ok()?;
+        let id = crate::screen::car::file_name(name);
+        let bay =
+            Bay::of_corners(id.into(), name.to_owned(), made.corners, &made.names, made.ceiling).ok()?;
+        let shown = self.document.saved_arrangement()?;
+        let car = &self.answer.arrangement.vehicle;
+        let bounds = bay.room.bounds();
+        // Behind the car there is room to walk; ahead is where the target goes.
+        let ahead = (BEHIND_MM - car.rear()).min(bounds.size().x * 0.5);
+        let at = DVec2::new(bounds.low.x + ahead, bounds.centre().y).round();
+        let arrangement = SavedArrangement {
+            id: texts.first_arrangement.into(),
+            vehicle: shown.vehicle.clone(),
+            vehicle_fingerprint: None,
+            aiming: shown.aiming.clone(),
+            parked: PlanPose::new(at, 0.0),
+            on_runways: Vec::new(),
+            on_this_car: Default::default(),
+            stands: Vec::new(),
+            moved: Vec::new(),
+            away: Vec::new(),
+            added: Vec::new(),
+            shut: Vec::new(),
+            visit: Vec::new(),
+        };
+        Some(Layout { bay, arrangements: vec![arrangement], underlay: None, taped: made.taped })
+    }
+
+    /// Shows a bay that was just made.
+    pub(in crate::screen) fn new_bay(&mut self, layout: Layout) {
+        match Document::new_bay(layout, &self.document) {
+            Ok(document) => self.show_document(document),
+            Err(faults) => self.say_wrong(faults.first().map_or_else(String::new, ToString::to_string)),
+        }
+    }
+}
+
+const PICTURE_PX: f32 = 130.0;
+const BEHIND_MM: f64 = 800.0;
+/// So many explanations of a gap are told.
+const MOST_SLIPS: usize = 4;
+
+fn wall_rows(ui: &mut Ui, texts: &baywright_planner::words::rooms::Rooms, page: &mut NewBay) {
+    Grid::new("walls").num_columns(4).spacing([8.0, 4.0]).show(ui, |ui| {
+        for title in ["", texts.length, texts.turn, texts.wall_name] {
+            ui.label(widgets::soft(ui, title));
+        }
+        ui.end_row();
+        for (i, wall) in page.walls.iter_mut().enumerate() {
+            let row = format!("{} {}", texts.wall, i + 1);
+            ui.label(widgets::soft(ui, &row));
+            for (column, text, width) in [
+                (texts.length, &mut wall.length, 110.0),
+                (texts.turn, &mut wall.turn, 70.0),
+                (texts.wall_name, &mut wall.name, 180.0),
+            ] {
+                let response = ui.add(TextEdit::singleline(text).desired_width(width).char_limit(120));
+                response.accessible_name(format!("{row}, {column}"));
+            }
+            ui.end_row();
+        }
+    });
+    if widgets::lesser(ui, texts.add_wall).clicked() && page.walls.len() < MOST_WALLS {
+        page.walls.push(WallTyped { turn: "90".to_owned(), ..WallTyped::default() });
+    }
+}
+
+/// So many walls are typed at most; more come from a drawing.
+const MOST_WALLS: usize = 100;
+
+fn field(ui: &mut Ui, name: &str, text: &mut String, focus: &mut bool) {
+    ui.horizontal(|ui| {
+        let label =
+            ui.add_sized([150.0, 20.0], egui::Label::new(widgets::soft(ui, name)).halign(egui::Align::LEFT));
+        let response =
+            ui.add(TextEdit::singleline(text).desired_width(200.0).char_limit(120)).labelled_by(label.id);
+        if std::mem::take(focus) {
+            response.request_focus();
+        }
+    });
+}

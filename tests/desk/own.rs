@@ -1,0 +1,319 @@
+//! From an empty start: one's own car from a sheet of paper, its aiming, a room of six walls with a door and five things,
+//! and the verdict; and that nothing of it is lost.
+
+use std::path::PathBuf;
+
+use baywright_desk::document::Document;
+use baywright_desk::screen::Desk;
+use baywright_desk::screen::command::Command;
+use baywright_desk::screen::pages::Page;
+use baywright_planner::model::class::figure;
+use baywright_planner::model::{Known, OpeningKind, Provenance};
+use baywright_planner::{Severity, Subject};
+use egui::{Key, Modifiers};
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable;
+
+use crate::support::{demo, type_into, usual, verdict};
+
+fn home(name: &str) -> PathBuf {
+    let home = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join(format!("own-{}-{name}", std::process::id()));
+    let _ = std::fs::remove_dir_all(&home);
+    std::fs::create_dir_all(&home).unwrap();
+    home
+}
+
+/// The demo, as it opens for someone who has nothing yet, with a home of its own.
+fn start(home: &std::path::Path) -> Harness<'static, Desk> {
+    let mut desk = demo();
+    desk.live_in(home.to_owned());
+    desk.keep_everything();
+    usual(desk)
+}
+
+fn press(screen: &mut Harness<'_, Desk>, label: &str) {
+    screen.get_by_label(label).click();
+    screen.run();
+}
+
+fn ask(screen: &mut Harness<'_, Desk>, command: Command) {
+    let ctx = screen.ctx.clone();
+    screen.state_mut().ask(&ctx, command);
+    screen.run();
+}
+
+/// The nine figures of the sheet, field by field as they stand in the form.
+const SHEET: [(&str, &str); 9] = [
+    ("Length", "4300"),
+    ("Width", "1,79 m"),
+    ("Wheelbase", "2640"),
+    ("Front overhang", "860"),
+    ("Radar above ground", "545"),
+    ("Radar left of centreline", "-120"),
+    ("Stand-off", "3200"),
+    ("Tolerance, left and right", "0.2"),
+    ("Kept clear each side", "1400"),
+];
+
+fn enter_car(screen: &mut Harness<'_, Desk>) {
+    screen.get_by_label_contains("Car: ").click();
+    screen.run();
+    press(screen, "Enter a new car …");
+    type_into(screen, "Name of the car", "Van of the flower shop");
+    for (label, typed) in SHEET {
+        type_into(screen, label, typed);
+    }
+    press(screen, "Keep this car");
+}
+
+#[test]
+fn the_first_five_minutes_from_an_empty_start() {
+    let home = home("path");
+    let mut screen = start(&home);
+    // The car from its sheet of paper, and the aiming.
+    enter_car(&mut screen);
+    let car = screen.state().answer().arrangement.vehicle.clone();
+    assert_eq!(car.name, "Van of the flower shop");
+    assert_eq!(
+        (car.length, car.width, car.wheelbase, car.overhang_front),
+        (4_300.0, 1_790.0, 2_640.0, 860.0)
+    );
+    assert!((car.overhang_rear - 800.0).abs() < 1e-6, "what the length leaves");
+    assert_eq!((car.sensors[0].at.y, car.sensors[0].at.z), (-120.0, 545.0));
+    let aiming = &car.aimings[0];
+    assert_eq!(aiming.placements[0].stand_off.distance, 3_200.0);
+    assert_eq!(aiming.zones[0].outline.bounds().high.y, 1_400.0);
+    assert!((aiming.tolerance.azimuth.to_degrees() - 0.2).abs() < 1e-9);
+    // What was not entered says so, in the answer too.
+    assert!(car.is_assumed(figure::HEIGHT) && !car.is_assumed(figure::WIDTH));
+    let codes: Vec<&str> =
+        screen.state().answer().assessment.findings.iter().map(|finding| finding.code.as_str()).collect();
+    assert!(codes.contains(&"assumed-figures") && codes.contains(&"example-figures"), "{codes:?}");
+    let file = home.join("vehicle-profiles/my-car.ron");
+    assert!(std::fs::read_to_string(&file).unwrap().contains("wheelbase_mm: 2640"));
+
+    // The room: six walls as they were taped, an L; the tape is 40 mm out.
+    screen.get_by_label_contains("Bay: ").click();
+    screen.run();
+    press(&mut screen, "Draw a new bay …");
+    press(&mut screen, "Do not save");
+    press(&mut screen, "Wall by wall");
+    for _ in 0..2 {
+        press(&mut screen, "One more wall");
+    }
+    let walls =
+        [("9000", "90"), ("4000", "90"), ("3000", "-90"), ("3000", "90"), ("5960", "90"), ("7000", "90")];
+    for (i, (length, turn)) in walls.iter().enumerate() {
+        type_into(&mut screen, &format!("Wall {}, Length", i + 1), length);
+        type_into(&mut screen, &format!("Wall {}, turn left, °", i + 1), turn);
+    }
+    type_into(&mut screen, "Wall 1, name", "street wall");
+    screen.get_by_label_contains("The last wall ends 40 mm from where you began: 1 in 799");
+    screen.get_by_label_contains("Street wall alone would explain it");
+    press(&mut screen, "Make this bay");
+    let bay = screen.state().document().layout().bay.clone();
+    assert_eq!((bay.walls.len(), bay.walls[0].id.as_str()), (6, "street wall"));
+    assert!(screen.state().document().is_changed(), "it is on no disk yet");
+    let closed: f64 =
+        screen.state().document().layout().taped.as_ref().unwrap().walls.iter().map(|w| w.length).sum();
+    assert!((closed - 31_960.0).abs() < 1e-6, "as it was taped");
+
+    // A door in the street wall and five things.
+    ask(&mut screen, Command::Select(Some(Subject::Wall("street wall".into()))));
+    press(&mut screen, "+ Add");
+    press(&mut screen, "roller door");
+    let bay = &screen.state().document().layout().bay;
+    assert_eq!((bay.openings[0].kind, bay.openings[0].wall), (OpeningKind::RollerDoor, 0));
+    type_into(&mut screen, "From its corner", "500");
+    assert_eq!(screen.state().document().layout().bay.openings[0].from, 500.0);
+    for (kind, wall, far) in [
+        ("cabinet", "from street wall", "300"),
+        ("bench", "from street wall", "200"),
+        ("trolley", "from street wall", "400"),
+        ("bin", "from street wall", "250"),
+        ("drum", "from street wall", "350"),
+    ] {
+        press(&mut screen, "+ Add");
+        press(&mut screen, kind);
+        if screen.query_by_label(wall).is_some() {
+            type_into(&mut screen, wall, far);
+        }
+    }
+    let things = &screen.state().answer().arrangement.bay.things;
+    assert_eq!(things.len(), 5);
+    assert!(things.iter().any(|thing| thing.known == Known::Taped), "typed distances are taped");
+    // The verdict, in words and with what is in the way.
+    let words = ["Space ready", "Space ready with care", "Space not ready"];
+    assert!(words.iter().any(|word| screen.query_by_label(word).is_some()));
+    let told = verdict(&screen);
+    let path = home.join("mine.ron");
+    ask(&mut screen, Command::SaveAs(path.clone(), false));
+    assert!(!screen.state().document().is_changed());
+
+    // Opened again by someone else, with the car beside it in the user's own folder, it says the same.
+    let folder = home.join("vehicle-profiles");
+    let library = baywright_files::Library::folders(vec![folder]);
+    let layout = baywright_files::load_layout(&path).unwrap();
+    let document = Document::of(layout, Some(path), None, &library, crate::support::today()).unwrap();
+    let again = baywright_planner::assess(&document.arrangement().unwrap());
+    assert_eq!(again.verdict, told);
+    assert_eq!(again.count(Severity::Stops), screen.state().answer().assessment.count(Severity::Stops));
+    std::fs::remove_dir_all(home).unwrap();
+}
+
+#[test]
+fn enter_leads_from_field_to_field_and_undo_goes_back_through_the_form() {
+    let home = home("enter");
+    let mut screen = start(&home);
+    screen.get_by_label_contains("Car: ").click();
+    screen.run();
+    press(&mut screen, "Enter a new car …");
+    // One press into the first field; then only figures and Enter.
+    screen.get_by_label("Length").click();
+    screen.run();
+    for (_, typed) in &SHEET[..4] {
+        screen.key_combination_modifiers(Modifiers::COMMAND, &[Key::A]);
+        screen.step();
+        let text = (*typed).to_owned();
+        screen.event(egui::Event::Text(text));
+        screen.step();
+        screen.key_press(Key::Enter);
+        screen.run();
+    }
+    let car = || screen.state().document().draft().unwrap().car().clone();
+    assert_eq!(
+        (car().length, car().width, car().wheelbase, car().overhang_front),
+        (4_300.0, 1_790.0, 2_640.0, 860.0)
+    );
+    // The drawing followed, in the bay that is open.
+    assert_eq!(screen.state().answer().arrangement.vehicle.wheelbase, 2_640.0);
+    ask(&mut screen, Command::Undo);
+    let draft = screen.state().document().draft().unwrap();
+    assert!(draft.car().is_assumed(figure::OVERHANG_FRONT));
+    assert_eq!(draft.redoes(), Some("Front overhang"));
+    // The bay waits meanwhile.
+    ask(&mut screen, Command::KeepPromise);
+    assert!(!screen.state().document().is_changed());
+    // Leaving asks first.
+    press(&mut screen, "Drop it");
+    press(&mut screen, "Go on entering it");
+    assert!(screen.state().document().draft().is_some());
+    std::fs::remove_dir_all(home).unwrap();
+}
+
+#[test]
+fn what_is_wrong_stands_beside_its_field_and_the_drawing_waits() {
+    let home = home("wrong");
+    let mut screen = start(&home);
+    ask(&mut screen, Command::BeginCar(baywright_desk::screen::car::Begin::New));
+    ask(&mut screen, Command::WholeForm(true));
+    let width = screen.state().answer().arrangement.vehicle.width;
+    type_into(&mut screen, "Front track", "2500");
+    assert!(screen.query_all_by_label_contains("less than the width").next().is_some());
+    assert!(screen.state().answer().stale, "the drawing is of what was sound");
+    press(&mut screen, "Keep this car");
+    assert!(screen.state().document().draft().is_some(), "it cannot be kept");
+    ask(&mut screen, Command::Undo);
+    assert!(!screen.state().answer().stale);
+    assert_eq!(screen.state().answer().arrangement.vehicle.width, width);
+    // Unlikely is asked about, not refused.
+    type_into(&mut screen, "Wheelbase", "1700");
+    assert!(screen.query_all_by_label_contains("Is it right?").next().is_some());
+    press(&mut screen, "Keep this car");
+    assert!(screen.state().document().draft().is_none());
+    std::fs::remove_dir_all(home).unwrap();
+}
+
+#[test]
+fn a_shipped_car_is_changed_into_ones_own_with_its_source() {
+    let home = home("source");
+    let mut screen = start(&home);
+    ask(&mut screen, Command::BeginCar(baywright_desk::screen::car::Begin::Change));
+    let draft = screen.state().document().draft().unwrap();
+    assert_eq!(draft.car().id.as_str(), "example-hatchback-small-2");
+    let mut car = baywright_planner::model::Vehicle::clone(draft.car());
+    let maker = Provenance::Maker { document: "Service sheet 12".into(), date: None };
+    car.provenance = maker.clone();
+    for sensor in &mut car.sensors {
+        sensor.provenance = maker.clone();
+    }
+    for aiming in &mut car.aimings {
+        aiming.provenance = maker.clone();
+    }
+    ask(&mut screen, Command::ChangeCar("Where these figures come from".into(), Box::new(car)));
+    ask(&mut screen, Command::KeepCar);
+    let answer = screen.state().answer();
+    assert_eq!(answer.arrangement.vehicle.provenance, maker);
+    // The bay is still an example, and so the answer says so.
+    assert!(answer.assessment.on_example_figures);
+    assert!(screen.query_by_label_contains("on example figures").is_some());
+    std::fs::remove_dir_all(home).unwrap();
+}
+
+#[test]
+fn what_was_not_saved_is_offered_after_a_crash() {
+    let home = home("crash");
+    let mut screen = start(&home);
+    press(&mut screen, "Do all of this");
+    screen.state_mut().wait_until_kept();
+    let moved = screen.state().document().saved_arrangement().unwrap().moved.clone();
+    // The program dies with its window.
+    drop(screen);
+    let mut again = None;
+    for _ in 0..100 {
+        let screen = start(&home);
+        if matches!(screen.state().view().page, Some(Page::LeftBehind)) {
+            again = Some(screen);
+            break;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(20));
+    }
+    let mut screen = again.expect("it is offered");
+    assert!(!screen.state().document().is_changed());
+    press(&mut screen, "Take it up: Bay: Crowded bay");
+    assert!(screen.state().document().is_changed(), "it is on no disk yet");
+    assert_eq!(screen.state().document().saved_arrangement().unwrap().moved, moved);
+    // Saved, it is offered no more.
+    ask(&mut screen, Command::SaveAs(home.join("bay.ron"), false));
+    screen.state_mut().wait_until_kept();
+    drop(screen);
+    std::thread::sleep(std::time::Duration::from_millis(200));
+    assert!(start(&home).state().view().page.is_none());
+    std::fs::remove_dir_all(home).unwrap();
+}
+
+#[test]
+fn a_second_window_on_one_file_is_told() {
+    let home = home("two");
+    let mut first = start(&home);
+    ask(&mut first, Command::SaveAs(home.join("bay.ron"), false));
+    let mut desk = crate::support::desk(&home.join("bay.ron"), None);
+    desk.live_in(home.clone());
+    desk.keep_everything();
+    let second = usual(desk);
+    assert!(second.query_by_label_contains("open in another window too").is_some());
+    drop(first);
+    drop(second);
+    std::fs::remove_dir_all(home).unwrap();
+}
+
+#[test]
+fn before_and_after_moving_the_cabinet() {
+    let mut screen = usual(demo());
+    ask(&mut screen, Command::Duplicate);
+    assert_eq!(screen.state().document().shown().as_str(), "As found 2");
+    press(&mut screen, "Do all of this");
+    ask(&mut screen, Command::Page(Some(Page::Compare(Default::default()))));
+    assert!(screen.query_by_label("Gone (3)").is_some());
+    assert!(screen.query_by_label("New (0)").is_some());
+    assert!(screen.query_by_label("In both (5)").is_some());
+    press(&mut screen, "Show this one");
+    assert_eq!(screen.state().document().shown().as_str(), "As found");
+    // Undone twice, the copy is gone and something is still shown.
+    ask(&mut screen, Command::Show("As found 2".into()));
+    for _ in 0..2 {
+        ask(&mut screen, Command::Undo);
+    }
+    assert_eq!(screen.state().document().shown().as_str(), "As found");
+    assert!(!screen.state().document().is_changed() && !screen.state().answer().stale);
+}
