@@ -267,6 +267,8 @@ impl Document {
             return Err(CarNotKept::NameTaken(car.id));
         }
         let aiming = draft.aiming().cloned();
+        // In a shipped bay that was not touched nothing is lost that is not on the disk: the car is.
+        let untouched = self.path.is_none() && !self.is_changed();
         let saved = baywright_files::save_new_profile(&path, &car).map_err(CarNotKept::Faults)?;
         self.draft = None;
         self.library.also(folder.to_owned());
@@ -283,6 +285,9 @@ impl Document {
             };
             // What it names is there, and it was shown like this before.
             let _ = self.edit(&edit);
+        }
+        if untouched {
+            self.saved = Arc::clone(self.history.now());
         }
         Ok(saved)
     }

@@ -3,7 +3,8 @@
 use baywright_planner::Step;
 use baywright_planner::geometry::{DVec2, PlanPose, Span};
 use baywright_planner::model::{
-    Bay, Effort, Id, Known, Layout, Material, Moved, SavedArrangement, Shape, StandSet, Thing, ThingKind,
+    Bay, Effort, Id, Known, Layout, Material, Moved, OnThisCar, SavedArrangement, Shape, StandSet, Thing,
+    ThingKind,
 };
 use baywright_planner::words::{Deed, Words};
 
@@ -122,6 +123,8 @@ pub enum Edit {
     RemoveArrangement,
     /// The aimings of one visit, in their order.
     Visit(Vec<Id>),
+    /// What was measured on this very car.
+    OnThisCar(OnThisCar),
     /// The runways that carry the car; none for the floor.
     Carried(Vec<Id>),
     /// What a cure says.
@@ -162,6 +165,7 @@ impl Edit {
             Self::Bay { deed, .. } => Deed::Bay(deed),
             Self::Corner { .. } => Deed::Corner,
             Self::Carried(_) => Deed::Carried,
+            Self::OnThisCar(_) => Deed::OnThisCar,
             Self::Duplicate(name) => Deed::Duplicate(name),
             Self::NameArrangement(name) => Deed::NameArrangement(name),
             Self::RemoveArrangement => Deed::RemoveArrangement,
@@ -280,6 +284,10 @@ impl Edit {
                     return Err(EditFault::NoSuch("arrangement".into()));
                 }
                 layout.arrangements.remove(at);
+                Ok(())
+            }
+            Self::OnThisCar(measured) => {
+                saved(layout, at)?.on_this_car = *measured;
                 Ok(())
             }
             Self::Visit(aimings) => {

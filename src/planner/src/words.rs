@@ -70,6 +70,17 @@ impl<'a> Words<'a> {
     }
 }
 
+/// What was assumed, in one sentence: all of it if it is little, else the first of it and how much more.
+pub(crate) fn assumed(names: &[String]) -> String {
+    /// So many names are told.
+    const MOST: usize = 6;
+    if names.len() <= MOST {
+        return format!("Assumed from the body class: {}.", listed(names));
+    }
+    let told: Vec<String> = names.iter().take(MOST - 2).cloned().collect();
+    format!("Assumed, not entered: {} and {} more.", told.join(", "), names.len() - told.len())
+}
+
 /// The same text with a capital at its start.
 pub(crate) fn sentence_start(text: &str) -> String {
     let mut letters = text.chars();

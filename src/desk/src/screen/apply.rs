@@ -227,9 +227,20 @@ impl Desk {
                 self.view.list_open = true;
                 self.say(self.texts().enter_taped);
             }
-            Step::SurveyFloor => self.say(self.texts().enter_levels),
-            Step::EnterFigures => self.say(self.texts().enter_figures),
-            Step::EnterAlignment => self.say(self.texts().enter_alignment),
+            Step::SurveyFloor => {
+                self.view.selected = Some(Subject::Floor);
+                self.view.list_open = true;
+                self.say(self.texts().enter_levels);
+            }
+            Step::EnterFigures => {
+                self.say(self.texts().enter_figures);
+                self.begin_car(super::car::Begin::Change);
+            }
+            Step::EnterAlignment => {
+                self.view.selected = Some(Subject::Car);
+                self.view.list_open = true;
+                self.say(self.texts().enter_alignment);
+            }
             Step::ReviewProfile => {
                 let vehicle = self.answer.arrangement.vehicle.id.clone();
                 let car = self.document.cars().iter().find(|car| car.vehicle.id == vehicle);

@@ -42,6 +42,9 @@ impl Desk {
                     out.push(Command::BeginCar(how));
                 }
             }
+            if ui.button(texts.all_cars).clicked() {
+                out.push(Command::Page(Some(Page::Cars(String::new(), true))));
+            }
             ui.separator();
             for car in self.document.cars() {
                 let chosen = car.vehicle.id == arrangement.vehicle.id;

@@ -166,7 +166,8 @@ impl Sheet<'_> {
             let colour = ui.visuals().error_fg_color;
             ui.label(RichText::new(texts.to_put_right).font(look::bold(size::SMALL)).color(colour));
             for fault in self.faults.iter().take(MOST_TOLD) {
-                let text = format!("{}: {}", fault.field, texts.wrong(fault));
+                let field = super::list::capital(&texts.field_name(&fault.field, &self.car));
+                let text = format!("{field}: {}", texts.wrong(fault));
                 ui.add(egui::Label::new(RichText::new(text).size(size::LEAST).color(colour)).wrap());
             }
             ui.label(widgets::soft(ui, texts.not_shown_yet));

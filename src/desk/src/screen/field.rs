@@ -72,11 +72,12 @@ impl Fields {
                 .align(egui::Align2::RIGHT_CENTER);
             let output = edit.show(ui);
             let response = output.response.response.clone().labelled_by(label.id);
-            if std::mem::take(&mut self.next) {
+            let led_here = std::mem::take(&mut self.next);
+            if led_here {
                 response.request_focus();
             }
-            if response.gained_focus() {
-                // What is there is usually replaced as a whole.
+            // What is there is usually replaced as a whole; what was typed in this very frame is not.
+            if led_here || (response.gained_focus() && !response.changed()) {
                 let mut state = output.state;
                 let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
                 state.cursor.set_char_range(Some(all));
@@ -84,12 +85,17 @@ impl Fields {
             }
             if response.has_focus() {
                 self.editing = Some((id, text));
-            } else if self.editing.as_ref().is_some_and(|(own, _)| *own == id) {
-                // Left, by Enter or for another place; the library says so in more than one frame.
+            } else if self.editing.as_ref().is_some_and(|(own, _)| *own == id)
+                || (response.lost_focus() && response.changed())
+            {
+                // Left, by Enter or for another place; the library says so in more than one frame. A fast hand may have
+                // reached the field, typed and left it within this one.
                 let (escaped, entered) =
                     ui.input(|i| (i.key_pressed(Key::Escape), i.key_pressed(Key::Enter)));
                 self.next = self.leads_on && entered;
-                let typed = self.editing.take().map_or_else(String::new, |(_, typed)| typed);
+                // The text of this frame: letters and Enter may have come together.
+                let typed = text;
+                self.editing = None;
                 self.wrong = None;
                 if !escaped && typed.trim() != shown.trim() {
                     match read(&typed) {
@@ -133,7 +139,8 @@ impl Fields {
             self.editing = Some((id, text));
         } else if self.editing.as_ref().is_some_and(|(own, _)| *own == id) {
             let escaped = ui.input(|i| i.key_pressed(Key::Escape));
-            let typed = self.editing.take().map_or_else(String::new, |(_, typed)| typed);
+            let typed = text;
+            self.editing = None;
             self.wrong = None;
             if !escaped && typed.trim() != shown.trim() {
                 match read(&typed) {

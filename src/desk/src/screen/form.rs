@@ -245,6 +245,43 @@ impl Desk {
             ui.label(widgets::soft(ui, texts.assumed(&vehicle.assumed)));
         }
         ui.label(widgets::soft(ui, texts.marks_go_with_car));
+        self.measured_rows(ui, fields, out);
+    }
+
+    /// What was measured on this very car: the sensor's place as built, the rear toe of the alignment sheet.
+    fn measured_rows(&self, ui: &mut Ui, fields: &mut Fields, out: &mut Vec<Command>) {
+        let (texts, forms) = (self.texts(), self.view.language.forms());
+        let arrangement = &self.answer.arrangement;
+        let of = arrangement.vehicle.id.as_str();
+        let before = arrangement.on_this_car;
+        let mut now = before;
+        ui.add_space(4.0);
+        ui.label(RichText::new(texts.on_this_car).font(look::bold(size::SMALL)));
+        let mut measured = now.sensor_at.is_some();
+        if ui.checkbox(&mut measured, widgets::soft(ui, texts.sensor_measured)).changed() {
+            now.sensor_at = measured.then_some(arrangement.sensor.at);
+        }
+        if let Some(at) = &mut now.sensor_at {
+            for (axis, row) in
+                [(forms.ahead, forms.ahead_hint), (forms.aside, forms.aside_hint), (forms.above_ground, "")]
+                    .into_iter()
+                    .enumerate()
+            {
+                at[axis] = self.length_row(ui, fields, row, of, at[axis]).unwrap_or(at[axis]);
+            }
+        }
+        let mut sheet = now.rear_toe.is_some();
+        if ui.checkbox(&mut sheet, widgets::soft(ui, texts.alignment_sheet)).changed() {
+            now.rear_toe = sheet.then_some((0.0, 0.0));
+        }
+        if let Some((left, right)) = &mut now.rear_toe {
+            for (label, toe) in [(texts.toe_left, left), (texts.toe_right, right)] {
+                *toe = self.angle_row(ui, fields, (label, texts.toe_hint), of, *toe).unwrap_or(*toe);
+            }
+        }
+        if now != before {
+            out.push(Command::Edit(Edit::OnThisCar(now)));
+        }
     }
 
     /// How a target stands off its mark, in its own directions.

@@ -1,5 +1,6 @@
 //! What lies over the screen: open, save as, questions, help.
 
+mod cars;
 mod compare;
 mod files;
 mod help;
@@ -31,6 +32,8 @@ pub enum Page {
     Open(OpenPage),
     /// Where to save.
     Save(SavePage),
+    /// All cars: what is sought, and whether the field is to be given the keyboard.
+    Cars(String, bool),
     /// Two arrangements side by side.
     Compare(Compare),
     /// A name for the arrangement; whether the field is to be given the keyboard.
@@ -99,6 +102,7 @@ impl Desk {
             Page::Licences => (texts.licences, 720.0),
             Page::Open(_) => (texts.open, 560.0),
             Page::Save(_) => (texts.save_as, 560.0),
+            Page::Cars(..) => (texts.all_cars, 640.0),
             Page::Compare(_) => (texts.compare_title, 1_200.0),
             Page::Name(..) => (texts.name_arrangement, 420.0),
             Page::LeftBehind => (texts.left_behind, 560.0),
@@ -127,6 +131,7 @@ impl Desk {
                     Page::Licences => licences(ui),
                     Page::Open(open) => self.open_page(ui, open, out),
                     Page::Save(save) => self.save_page(ui, save, out),
+                    Page::Cars(sought, focus) => self.cars_page(ui, sought, focus, out),
                     Page::Compare(compare) => self.compare_page(ui, compare, out),
                     Page::Name(name, focus) => self.name_page(ui, name, focus, out),
                     Page::LeftBehind => self.left_behind_page(ui, out),

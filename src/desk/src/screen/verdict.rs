@@ -39,8 +39,11 @@ impl Desk {
                         out.push(Command::KeepPromise);
                     }
                 }
-                let summary =
-                    if self.answer.stale { texts.stale_why.to_owned() } else { words.summary(assessment) };
+                let summary = match (self.answer.stale, self.document.draft().is_some()) {
+                    (true, true) => self.view.language.forms().waits.to_owned(),
+                    (true, false) => texts.stale_why.to_owned(),
+                    (false, _) => words.summary(assessment),
+                };
                 told(ui, summary, look::colour(palette.soft));
             });
         });

@@ -101,3 +101,19 @@ pub(super) fn link(ui: &mut Ui, theme: Theme, text: impl Into<String>) -> Respon
     let text = RichText::new(text).size(size::SMALL).color(beam);
     ui.add(Button::new(text).frame(false).wrap())
 }
+
+/// A field for a short text of a page. What is in it is chosen as a whole when the keyboard comes to it, so that typing
+/// replaces it.
+pub(super) fn field(ui: &mut Ui, id: egui::Id, text: &mut String, width: f32) -> Response {
+    let edit = egui::TextEdit::singleline(text).id(id).desired_width(width).char_limit(120);
+    let output = edit.show(ui);
+    let response = output.response.response.clone();
+    if response.gained_focus() && !response.changed() {
+        let mut state = output.state;
+        let end = egui::text::CCursor::new(text.chars().count());
+        let all = egui::text::CCursorRange::two(egui::text::CCursor::new(0), end);
+        state.cursor.set_char_range(Some(all));
+        state.store(ui.ctx(), id);
+    }
+    response
+}

@@ -43,6 +43,8 @@ pub enum Deed<'a> {
     RemoveArrangement,
     /// Chose the aimings of a visit.
     Visit,
+    /// Entered what was measured on this car.
+    OnThisCar,
     /// Put the car on runways, or on the floor.
     Carried,
     /// Did what a cure says.
@@ -73,6 +75,7 @@ impl Words<'_> {
             Deed::NameArrangement(name) => format!("Name the arrangement {name}"),
             Deed::RemoveArrangement => "Remove an arrangement".to_owned(),
             Deed::Visit => "What the car is in for".to_owned(),
+            Deed::OnThisCar => "Measured on this car".to_owned(),
             Deed::Carried => "What the car stands on".to_owned(),
             Deed::Cure(step) => sentence_start(&self.step(step)),
             Deed::Cures(steps) => sentence_start(&self.steps(steps)),

@@ -220,7 +220,7 @@ impl Words<'_> {
                 self.length(*there)
             ),
             Facts::Floor(fact) => floor(*fact).to_owned(),
-            Facts::Names(names) => format!("Assumed from the body class: {}.", super::listed(names)),
+            Facts::Names(names) => super::assumed(names),
             Facts::Text(_) | Facts::Overhead(_) | Facts::Wheel(_) | Facts::None => match finding.code {
                 Code::KeepFree => "Local rules decide; keep ways out, panels and extinguishers free.".to_owned(),
                 Code::ExampleFigures => {

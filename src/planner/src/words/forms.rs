@@ -6,7 +6,7 @@ use crate::model::starter::StartKind;
 use crate::model::validate::Fault;
 use crate::model::{
     Adjusted, Datum, End, Exclusion, MeasuredAlong, Provenance, ReferenceAxis, TargetHeight, TargetKind,
-    VehicleClass, VerticalReference, ZoneFrame,
+    Vehicle, VehicleClass, VerticalReference, ZoneFrame,
 };
 
 texts! {
@@ -15,6 +15,8 @@ texts! {
     new_car, "Begins a car.": "Enter a new car …";
     change_car, "Changes the car that is shown.": "Change this car …";
     copy_car, "Begins a car from the one that is shown.": "Enter a car like this one …";
+    change_it, "Changes a car.": "Change it";
+    copy_it, "Begins a car from it.": "Enter one like it";
     your_car, "Over the form.": "Your car";
     keep_car, "Saves the car.": "Keep this car";
     drop_car, "Leaves without saving.": "Drop it";
@@ -26,6 +28,8 @@ texts! {
     assumed, "Beside a figure that was not entered.": "assumed";
     assumed_why, "What a press on it does.": "Assumed, not entered. Press if it is right as it stands.";
     to_put_right, "Over what is wrong.": "To be put right before it can be kept:";
+    waits, "Beside the verdict, while the drawing cannot follow.":
+        "The figures of the car do not fit yet. This is the answer for the car as it was before.";
     not_shown_yet, "While the drawing cannot follow.": "The drawing shows the car as it was before this.";
     class, "A choice.": "Body class";
     name_of_car, "A field.": "Name of the car";
@@ -388,6 +392,55 @@ impl Forms {
             Provenance::Measured { .. } => self.source_measured,
             Provenance::Published { .. } => self.source_published,
         }
+    }
+
+    /// What a field is called on the form, from its path in a file and the car that it belongs to.
+    pub fn field_name(&self, path: &str, car: &Vehicle) -> String {
+        let index =
+            |list: &str| -> Option<usize> { path.strip_prefix(list)?.split(']').next()?.parse().ok() };
+        let rest = path.split_once("].").map_or("", |(_, rest)| rest);
+        if let Some(sensor) = index("sensors[").and_then(|i| car.sensors.get(i)) {
+            return format!("{}, {}", sensor.id, self.last_name(rest));
+        }
+        if let Some(aiming) = index("aimings[").and_then(|i| car.aimings.get(i)) {
+            return format!("{}, {}", aiming.name, self.last_name(rest));
+        }
+        if let Some(point) = index("body_points[").and_then(|i| car.body_points.get(i)) {
+            return format!("{}, {}", point.id, self.last_name(rest));
+        }
+        self.last_name(path)
+    }
+
+    fn last_name(&self, path: &str) -> String {
+        let known = match path {
+            "body.length_mm" => self.length,
+            "body.width_mm" => self.width,
+            "body.height_mm" => self.height,
+            "body.wheelbase_mm" => self.wheelbase,
+            "body.overhang_front_mm" => self.overhang_front,
+            "body.overhang_rear_mm" => self.overhang_rear,
+            "body.track_front_mm" => self.track_front,
+            "body.track_rear_mm" => self.track_rear,
+            "body.outline_top_mm" => self.outline_top,
+            "body.outline_side_mm" => self.outline_side,
+            "at_mm[0]" => self.ahead,
+            "at_mm[1]" => self.aside,
+            "at_mm[2]" => self.above_ground,
+            "name" => self.name,
+            "tolerance.azimuth_deg" => self.azimuth,
+            "tolerance.elevation_deg" => self.elevation,
+            _ => "",
+        };
+        if !known.is_empty() {
+            return known.to_owned();
+        }
+        // "placements[0].stand_off.distance_mm" is read as "stand off distance".
+        let words = path.split(['.', '[', ']', '_']).filter(|part| {
+            !part.is_empty()
+                && !matches!(*part, "mm" | "deg" | "ghz" | "body")
+                && part.parse::<usize>().is_err()
+        });
+        words.collect::<Vec<_>>().join(" ")
     }
 
     /// What is wrong with a field.

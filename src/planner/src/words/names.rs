@@ -6,7 +6,10 @@ use crate::model::{Effort, Exclusion, Id, Known, Material, SensorKind, TargetKin
 
 /// A name with its article, unless it was typed with one.
 pub(super) fn the(id: &Id) -> String {
-    if id.as_str().to_lowercase().starts_with("the ") { id.to_string() } else { format!("the {id}") }
+    let name = id.as_str();
+    // "Wall 3" and "trolley 2" are names already.
+    let numbered = name.rsplit_once(' ').is_some_and(|(_, last)| last.chars().all(|c| c.is_ascii_digit()));
+    if numbered || name.to_lowercase().starts_with("the ") { name.to_owned() } else { format!("the {name}") }
 }
 
 impl Words<'_> {

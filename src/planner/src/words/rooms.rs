@@ -69,7 +69,7 @@ texts! {
     keep_panel, "Adds one.": "space before a panel";
     keep_extinguisher, "Adds one.": "space before an extinguisher";
     // A room that is taped.
-    rectangle, "A way to enter it.": "Two numbers";
+    rectangle, "A way to enter it.": "A rectangle";
     taped, "A way to enter it.": "Wall by wall";
     length, "A figure.": "Length";
     across, "A figure.": "Width";

@@ -68,11 +68,11 @@ texts! {
     enter_taped, "Said when a taped distance is to be entered.":
         "Type what the tape reads into the fields on the left, then choose how well the place is known: taped.";
     enter_levels, "Where levels are entered.":
-        "Enter the floor's levels in the layout file, under survey; a form for it comes with a later version.";
+        "Enter the levels on the left, under Floor levels: one a line, along, across and level in mm.";
     enter_figures, "Where figures are entered.":
-        "Enter the maker's figures in the car's profile file, in vehicle-profiles; a form for it comes with a later version.";
+        "Enter the maker's own figures on the left, and say where they come from. What you keep is a car of your own.";
     enter_alignment, "Where a figure is entered.":
-        "Enter the rear toe in the layout file, under on_this_car; a form for it comes with a later version.";
+        "Enter the rear toe from the alignment sheet on the left, under Measured on this car.";
     no_marks, "An aiming without marks.": "This aiming lays no marks.";
     tape_must_read, "Over the distances between marks.": "The tape must read";
     laser_caution, "Beside the marks.":
@@ -176,6 +176,20 @@ texts! {
     go_on_entering, "An answer.": "Go on entering it";
     drop_it, "An answer.": "Drop it";
     no_home, "Why nothing can be kept.": "There is no home folder to keep it in; nothing was saved.";
+
+    on_this_car, "Over what was measured.": "Measured on this car";
+    sensor_measured, "A tick.": "The sensor's place as built";
+    alignment_sheet, "A tick.": "Alignment sheet in hand";
+    toe_left, "An angle.": "Rear left toe";
+    toe_right, "An angle.": "Rear right toe";
+    toe_hint, "What it is.":
+        "Of one wheel, in degrees, positive if its front points to the middle of the car. Ask which way the sheet counts";
+
+    // All cars.
+    all_cars, "A page.": "All cars …";
+    search, "A field.": "Search by name, class, sensor or source";
+    choose_it, "Chooses it.": "Choose it";
+    no_car_found, "Said of an empty list.": "No car is like that.";
 
     // Arrangements.
     duplicate, "Makes another like it.": "Another like this one";
@@ -376,7 +390,7 @@ impl Screen {
 
     /// Figures that were assumed.
     pub fn assumed(&self, names: &[String]) -> String {
-        format!("Assumed from the body class: {}.", super::listed(names))
+        super::assumed(names)
     }
 
     /// A door's size.

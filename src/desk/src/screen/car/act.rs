@@ -27,9 +27,7 @@ impl Desk {
                 self.view.tool = Tool::Hand;
                 self.say(texts.car_kept(&name, &path));
             }
-            Err(CarNotKept::Unsound(fault)) => {
-                self.say_wrong(format!("{}: {}", fault.field, texts.wrong(&fault)))
-            }
+            Err(CarNotKept::Unsound(fault)) => self.say_wrong(texts.wrong(&fault)),
             Err(CarNotKept::NameTaken(id)) => self.say_wrong(texts.car_name_taken(id.as_str())),
             Err(CarNotKept::Faults(faults)) => {
                 self.say_wrong(faults.first().map_or_else(String::new, ToString::to_string));

@@ -3,7 +3,7 @@
 use baywright_planner::geometry::{DVec2, PlanPose, Polygon, angle};
 use baywright_planner::model::{Bay, Layout, SavedArrangement, TapedRoom, TapedWall};
 use baywright_planner::room::{Leg, Slip, Walk, slips, spread, walk};
-use egui::{Grid, Pos2, RichText, Sense, Shape, Stroke, TextEdit, Ui, Vec2};
+use egui::{Pos2, RichText, Sense, Shape, Stroke, Ui, Vec2};
 
 use crate::document::Document;
 use crate::screen::command::Command;
@@ -37,6 +37,8 @@ pub struct NewBay {
     pub spread: bool,
     /// Whether the first field is to be given the keyboard.
     pub focus: bool,
+    /// The wall whose length is to be given it.
+    pub next: Option<usize>,
 }
 
 /// A gap below this is the tape's own, mm: it is spread, and no wall is blamed.
@@ -55,6 +57,7 @@ impl NewBay {
             walls: (0..4).map(|_| wall()).collect(),
             spread: true,
             focus: true,
+            next: None,
         }
     }
 }
@@ -75,6 +78,7 @@ impl Desk {
             for (taped, name) in [(false, texts.rectangle), (true, texts.taped)] {
                 if ui.add(egui::Button::selectable(page.taped == taped, name)).clicked() {
                     page.taped = taped;
+                    page.next = taped.then_some(0);
                 }
             }
         });
@@ -268,27 +272,51 @@ const BEHIND_MM: f64 = 800.0;
 /// So many explanations of a gap are told.
 const MOST_SLIPS: usize = 4;
 
+/// Widths of the columns of the walls, px: number, length, turn, name.
+const COLUMNS: [f32; 4] = [60.0, 110.0, 80.0, 190.0];
+
 fn wall_rows(ui: &mut Ui, texts: &baywright_planner::words::rooms::Rooms, page: &mut NewBay) {
-    Grid::new("walls").num_columns(4).spacing([8.0, 4.0]).show(ui, |ui| {
-        for title in ["", texts.length, texts.turn, texts.wall_name] {
-            ui.label(widgets::soft(ui, title));
-        }
-        ui.end_row();
-        for (i, wall) in page.walls.iter_mut().enumerate() {
-            let row = format!("{} {}", texts.wall, i + 1);
-            ui.label(widgets::soft(ui, &row));
-            for (column, text, width) in [
-                (texts.length, &mut wall.length, 110.0),
-                (texts.turn, &mut wall.turn, 70.0),
-                (texts.wall_name, &mut wall.name, 180.0),
-            ] {
-                let response = ui.add(TextEdit::singleline(text).desired_width(width).char_limit(120));
-                response.accessible_name(format!("{row}, {column}"));
-            }
-            ui.end_row();
+    let cell = |ui: &mut Ui, column: usize, text: RichText| {
+        crate::screen::field::name_column(ui, COLUMNS.get(column).copied().unwrap_or(60.0), text);
+    };
+    ui.horizontal(|ui| {
+        for (column, title) in ["", texts.length, texts.turn, texts.wall_name].into_iter().enumerate() {
+            let title = widgets::soft(ui, title);
+            cell(ui, column, title);
         }
     });
-    if widgets::lesser(ui, texts.add_wall).clicked() && page.walls.len() < MOST_WALLS {
+    let mut next = page.next.take();
+    for (i, wall) in page.walls.iter_mut().enumerate() {
+        let row = format!("{} {}", texts.wall, i + 1);
+        ui.horizontal(|ui| {
+            let name = widgets::soft(ui, &row);
+            cell(ui, 0, name);
+            let [_, widths @ ..] = COLUMNS;
+            let fields = [
+                (texts.length, &mut wall.length),
+                (texts.turn, &mut wall.turn),
+                (texts.wall_name, &mut wall.name),
+            ];
+            for ((column, text), width) in fields.into_iter().zip(widths) {
+                let id = egui::Id::unique("wall").with(column).with(i);
+                let response =
+                    widgets::field(ui, id, text, width - 8.0).accessible_name(format!("{row}, {column}"));
+                let entered = response.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
+                if column == texts.length && next == Some(i) {
+                    response.request_focus();
+                    next = None;
+                }
+                // Enter goes down the lengths, as they are called out; Tab goes through everything.
+                if entered {
+                    next = Some(i + 1);
+                }
+            }
+        });
+    }
+    page.next = next;
+    // There is always one more to go on with.
+    let full = page.walls.last().is_none_or(|wall| !wall.length.trim().is_empty());
+    if (full || widgets::lesser(ui, texts.add_wall).clicked()) && page.walls.len() < MOST_WALLS {
         page.walls.push(WallTyped { turn: "90".to_owned(), ..WallTyped::default() });
     }
 }
@@ -298,10 +326,10 @@ const MOST_WALLS: usize = 100;
 
 fn field(ui: &mut Ui, name: &str, text: &mut String, focus: &mut bool) {
     ui.horizontal(|ui| {
-        let label =
-            ui.add_sized([150.0, 20.0], egui::Label::new(widgets::soft(ui, name)).halign(egui::Align::LEFT));
-        let response =
-            ui.add(TextEdit::singleline(text).desired_width(200.0).char_limit(120)).labelled_by(label.id);
+        let named = widgets::soft(ui, name);
+        let label = crate::screen::field::name_column(ui, 150.0, named);
+        let id = egui::Id::unique("new bay").with(name);
+        let response = widgets::field(ui, id, text, 200.0).labelled_by(label.id);
         if std::mem::take(focus) {
             response.request_focus();
         }

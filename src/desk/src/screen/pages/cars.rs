@@ -1,0 +1,95 @@
+//! All cars that there are, with search by name, class, sensor and source.
+
+use baywright_files::Profile;
+use egui::{RichText, Ui};
+
+use crate::screen::car::Begin;
+use crate::screen::command::Command;
+use crate::screen::look::{self, size};
+use crate::screen::{Desk, widgets};
+
+impl Desk {
+    pub(super) fn cars_page(
+        &self,
+        ui: &mut Ui,
+        sought: &mut String,
+        focus: &mut bool,
+        out: &mut Vec<Command>,
+    ) {
+        let texts = self.texts();
+        let forms = self.view.language.forms();
+        let label = ui.label(widgets::soft(ui, texts.search));
+        let response = widgets::field(ui, egui::Id::unique("sought car"), sought, f32::INFINITY);
+        let response = response.labelled_by(label.id);
+        if std::mem::take(focus) {
+            response.request_focus();
+        }
+        ui.add_space(6.0);
+        let mut any = false;
+        for car in self.document.cars() {
+            let about = self.about(car);
+            if !matches(sought, &format!("{} {about}", car.vehicle.name)) {
+                continue;
+            }
+            any = true;
+            let name = &car.vehicle.name;
+            ui.label(RichText::new(name).font(look::bold(size::BODY)));
+            ui.add(egui::Label::new(widgets::soft(ui, about)).wrap());
+            ui.horizontal(|ui| {
+                let id = car.vehicle.id.clone();
+                let choose = widgets::press(ui, self.view.theme, texts.choose_it);
+                if choose.accessible_name(format!("{}: {name}", texts.choose_it)).clicked() {
+                    out.push(Command::Car(id.clone()));
+                    out.push(Command::Page(None));
+                }
+                for (how, text) in [(Begin::Change, forms.change_it), (Begin::Copy, forms.copy_it)] {
+                    if widgets::lesser(ui, text).accessible_name(format!("{text}: {name}")).clicked() {
+                        out.push(Command::Car(id.clone()));
+                        out.push(Command::Page(None));
+                        out.push(Command::BeginCar(how));
+                    }
+                }
+            });
+            ui.add_space(8.0);
+        }
+        if !any {
+            ui.label(texts.no_car_found);
+        }
+        for fault in self.document.car_faults() {
+            ui.add(egui::Label::new(widgets::soft(ui, fault.to_string())).wrap());
+        }
+    }
+
+    /// Class, sensors, aimings and source of a car, in words.
+    fn about(&self, car: &Profile) -> String {
+        let forms = self.view.language.forms();
+        let words = self.words();
+        let own = &car.vehicle;
+        let sensors: Vec<&str> = own.sensors.iter().map(|sensor| sensor.id.as_str()).collect();
+        let aimings: Vec<&str> = own.aimings.iter().map(|aiming| aiming.name.as_str()).collect();
+        format!(
+            "{}; {}; {}. {} {}",
+            forms.class_of(own.class),
+            sensors.join(", "),
+            aimings.join(", "),
+            words.provenance_sentence(&own.provenance),
+            car.file
+        )
+    }
+}
+
+/// Whether every word that is sought stands in a text, in any case.
+fn matches(sought: &str, text: &str) -> bool {
+    let text = text.to_lowercase();
+    sought.to_lowercase().split_whitespace().all(|word| text.contains(word))
+}
+
+#[cfg(test)]
+mod tests {
+    #[test]
+    fn every_word_must_be_there() {
+        assert!(super::matches("", "anything"));
+        assert!(super::matches("VAN radar", "Example van; forward radar"));
+        assert!(!super::matches("van lidar", "Example van; forward radar"));
+    }
+}
