@@ -1,4 +1,4 @@
-//! Bay layouts and vehicle profiles on disk: the only crate that touches it.
+//! Bay layouts, vehicle profiles, trigger lists and pictures on disk: the only crate that touches it.
 //!
 //! Files are RON with units in the field names (`wheelbase_mm`, `heading_deg`), read into structs of their own, then
 //! turned into the planner's model and validated. Nothing is guessed or repaired: what is wrong is reported as
@@ -25,6 +25,7 @@ mod shape;
 mod slip;
 mod spot;
 mod text;
+mod triggers;
 mod version;
 mod whole;
 
@@ -36,7 +37,11 @@ pub use in_use::{Held, Hold, hold};
 pub use journal::{Journal, LeftBehind, Record, Work, left_behind};
 pub use library::{Library, Profile, documents_folder, layouts_in};
 pub use open::{Loaded, Resolved, load_layout, load_profile, open, parse_layout, parse_profile, resolve};
-pub use save::{Saved, layout_text, profile_text, save_aside, save_layout, save_new_profile, save_profile};
+pub use save::{
+    Saved, layout_text, profile_text, save_aside, save_layout, save_new_profile, save_profile, save_triggers,
+    triggers_text,
+};
 pub use text::LARGEST_FILE;
-pub use version::{LAYOUT as LAYOUT_VERSION, PROFILE as PROFILE_VERSION};
+pub use triggers::{TRIGGERS_FILE, load_triggers, parse_triggers, triggers};
+pub use version::{LAYOUT as LAYOUT_VERSION, PROFILE as PROFILE_VERSION, TRIGGERS as TRIGGERS_VERSION};
 pub use whole::write_whole;

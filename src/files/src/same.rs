@@ -2,7 +2,7 @@
 
 use baywright_planner::model as m;
 
-use crate::{aiming as a, layout as l, profile as p};
+use crate::{aiming as a, layout as l, profile as p, triggers as t};
 
 /// Both ways, every variant named: adding one to either side does not compile until it stands here.
 macro_rules! same {
@@ -41,6 +41,10 @@ same!(
 );
 same!(l::EffortFile, m::Effort: OnePerson, TwoPeople, ForkLift, Fixed);
 same!(l::KeepFreeKindFile, m::KeepFreeKind: Exit, Panel, Extinguisher);
+same!(
+    t::SensorGroupFile, m::SensorGroup: ForwardRadar, Lidar, ForwardCamera, FrontCornerRadar, RearCornerRadar,
+    SurroundCamera
+);
 
 impl From<&p::SourceFile> for m::Provenance {
     fn from(file: &p::SourceFile) -> Self {

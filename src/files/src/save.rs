@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use baywright_planner::model::{Layout, Provenance, Vehicle, validate};
+use baywright_planner::model::{Layout, Provenance, TriggerList, Vehicle, validate};
 use ron::ser::PrettyConfig;
 use serde::Serialize;
 
@@ -10,6 +10,7 @@ use crate::fault::FileFault;
 use crate::library::Library;
 use crate::open::{parse_layout, parse_profile};
 use crate::text::{Text, options};
+use crate::triggers::{self, TRIGGERS_FILE, parse_triggers};
 use crate::whole::{behind_links, not_written, write_whole};
 use crate::{layout, profile, spot, version};
 
@@ -24,8 +25,12 @@ pub struct Saved {
 
 const LAYOUT_HEAD: &str = "// A bay layout of Baywright: millimetres, degrees anticlockwise.\n";
 const PROFILE_HEAD: &str = "// A vehicle profile of Baywright: millimetres, degrees anticlockwise.\n";
+const TRIGGERS_HEAD: &str = "// Which work asks for which sensors to be aimed again, for Baywright.\n";
 const EXAMPLE_HEAD: &str =
     "// Invented example figures. Never use them on a car: the vehicle maker's procedure decides.\n";
+
+const EXAMPLE_LIST_HEAD: &str =
+    "// An example, common practice without a source: the vehicle maker's procedure decides.\n";
 
 /// The text of a layout's file.
 ///
@@ -37,7 +42,7 @@ pub fn layout_text(layout: &Layout) -> Result<String, Vec<FileFault>> {
     if !faults.is_empty() {
         return Err(Text::new(name, "").located(faults));
     }
-    let text = written(&layout::file_of(layout), &layout.bay.provenance, LAYOUT_HEAD, &name)?;
+    let text = written(&layout::file_of(layout), &layout.bay.provenance, (LAYOUT_HEAD, EXAMPLE_HEAD), &name)?;
     parse_layout(&name, layout.bay.id.as_str(), &text)?;
     Ok(text)
 }
@@ -52,15 +57,34 @@ pub fn profile_text(vehicle: &Vehicle) -> Result<String, Vec<FileFault>> {
     if !faults.is_empty() {
         return Err(Text::new(name, "").located(faults));
     }
-    let text = written(&profile::file_of(vehicle), &vehicle.provenance, PROFILE_HEAD, &name)?;
+    let text = written(&profile::file_of(vehicle), &vehicle.provenance, (PROFILE_HEAD, EXAMPLE_HEAD), &name)?;
     parse_profile(&name, vehicle.id.as_str(), &text)?;
+    Ok(text)
+}
+
+/// The text of the file of a list of what asks for aimings.
+///
+/// # Errors
+/// The list breaks an invariant, so that its file could not be read again.
+pub fn triggers_text(list: &TriggerList) -> Result<String, Vec<FileFault>> {
+    let faults = validate::trigger_list(list);
+    if !faults.is_empty() {
+        return Err(Text::new(TRIGGERS_FILE, "").located(faults));
+    }
+    let text = written(
+        &triggers::file_of(list),
+        &list.provenance,
+        (TRIGGERS_HEAD, EXAMPLE_LIST_HEAD),
+        TRIGGERS_FILE,
+    )?;
+    parse_triggers(TRIGGERS_FILE, &text)?;
     Ok(text)
 }
 
 fn written(
     file: &impl Serialize,
     source: &Provenance,
-    head: &str,
+    (head, example_head): (&str, &str),
     name: &str,
 ) -> Result<String, Vec<FileFault>> {
     // Beyond this depth a record stands on one line: a mark, a point, a level.
@@ -71,7 +95,7 @@ fn written(
             format!("this cannot be written as text ({error}); look for a figure that is no number"),
         )]
     })?;
-    let example = if *source == Provenance::Example { EXAMPLE_HEAD } else { "" };
+    let example = if *source == Provenance::Example { example_head } else { "" };
     Ok(format!("{head}{example}{body}\n"))
 }
 
@@ -96,11 +120,22 @@ pub fn save_profile(path: &Path, vehicle: &Vehicle) -> Result<Saved, Vec<FileFau
 /// # Errors
 /// As [`save_profile`], or the folder cannot be made.
 pub fn save_new_profile(path: &Path, vehicle: &Vehicle) -> Result<Saved, Vec<FileFault>> {
-    let text = profile_text(vehicle)?;
+    save_in_new_folder(path, &profile_text(vehicle)?, version::PROFILE)
+}
+
+/// Saves a list of what asks for aimings, as [`save_layout`]. It may be the first file of its folder: the folder is made.
+///
+/// # Errors
+/// The list breaks an invariant, or the file cannot be written.
+pub fn save_triggers(path: &Path, list: &TriggerList) -> Result<Saved, Vec<FileFault>> {
+    save_in_new_folder(path, &triggers_text(list)?, version::TRIGGERS)
+}
+
+fn save_in_new_folder(path: &Path, text: &str, present: u32) -> Result<Saved, Vec<FileFault>> {
     if let Some(folder) = path.parent() {
         std::fs::create_dir_all(folder).map_err(|error| vec![not_written(folder, &error)])?;
     }
-    save(path, &text, version::PROFILE).map_err(|fault| vec![fault])
+    save(path, text, present).map_err(|fault| vec![fault])
 }
 
 fn save(path: &Path, text: &str, present: u32) -> Result<Saved, FileFault> {
@@ -160,7 +195,7 @@ fn keep_other_version(path: &Path, old: &Text, present: u32) -> Result<Option<Pa
 /// Copies a file that has comments by hand to `NAME.ron.bak`, the first time.
 fn keep_comments(path: &Path, old: &Text) -> Result<Option<PathBuf>, FileFault> {
     let mut body = old.text.as_str();
-    for head in [LAYOUT_HEAD, PROFILE_HEAD, EXAMPLE_HEAD] {
+    for head in [LAYOUT_HEAD, PROFILE_HEAD, TRIGGERS_HEAD, EXAMPLE_HEAD, EXAMPLE_LIST_HEAD] {
         body = body.strip_prefix(head).unwrap_or(body);
     }
     if spot::has_comment(body) { kept(path, ".bak") } else { Ok(None) }

@@ -10,12 +10,16 @@ use crate::layout::{LayoutFile, first::LayoutFirst};
 use crate::profile::{FirstProfileFile, ProfileFile};
 use crate::spot;
 use crate::text::Text;
+use crate::triggers::TriggersFile;
 
 /// The present version of vehicle profiles.
 pub const PROFILE: u32 = 2;
 
 /// The present version of bay layouts.
 pub const LAYOUT: u32 = 2;
+
+/// The present version of lists of what asks for aimings.
+pub const TRIGGERS: u32 = 1;
 
 /// How one version is read as the present file struct.
 pub struct Reader<T> {
@@ -36,6 +40,9 @@ pub const LAYOUTS: &[Reader<LayoutFile>] = &[
     Reader { version: 1, read: |text| text.parse::<LayoutFirst>().map(Into::into) },
     Reader { version: LAYOUT, read: Text::parse },
 ];
+
+/// Every version of lists of what asks for aimings that can be read, the present one last.
+pub const TRIGGER_LISTS: &[Reader<TriggersFile>] = &[Reader { version: TRIGGERS, read: Text::parse }];
 
 /// Reads a text with the reader of its version.
 ///

@@ -64,6 +64,23 @@ fn files_that_are_no_files() {
     plain("too large", &check_layout(&huge), &["8388609 bytes", "at most 8388608 bytes"]);
 }
 
+/// A visit came with version 2.
+#[test]
+fn a_visit_names_aimings_of_its_own_car() {
+    let second = LAYOUT.replacen("version: 1", "version: 2", 1);
+    let with = |visit: &str| {
+        assert!(second.contains("parked: ("));
+        check_layout(second.replacen("parked: (", &format!("visit: {visit}, parked: ("), 1).as_bytes())
+    };
+    assert_eq!(with("[\"look\"]"), Vec::<String>::new());
+    only(
+        "an aiming that the car has not",
+        &with("[\"look\", \"lok\"]"),
+        &["line ", "arrangements[0].visit[1]: found \"lok\"", "(did you mean \"look\"?)"],
+    );
+    only("a thing", &with("[\"a\"]"), &["arrangements[0].visit[0]: found \"a\"", "allowed is \"look\""]);
+}
+
 /// What is no readable file is said in plain words, with what to do.
 #[test]
 fn files_that_are_not_there() {

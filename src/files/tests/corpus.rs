@@ -6,7 +6,9 @@
 use std::path::{Path, PathBuf};
 use std::time::Instant;
 
-use baywright_files::{layout_text, left_behind, parse_layout, parse_profile, profile_text};
+use baywright_files::{
+    layout_text, left_behind, parse_layout, parse_profile, parse_triggers, profile_text, triggers_text,
+};
 
 fn files(kind: &str) -> Vec<(PathBuf, Vec<u8>)> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/corpus").join(kind);
@@ -49,6 +51,24 @@ fn profiles_are_answered() {
                     profile_text(&profile.vehicle).unwrap_or_else(|f| panic!("{}: {}", path.display(), f[0]));
                 let again = parse_profile("f.ron", "f", &text).unwrap();
                 assert_eq!(again.vehicle, profile.vehicle, "{}", path.display());
+                sound += 1;
+            }
+            Err(faults) => assert!(faults.iter().all(|f| f.to_string().ends_with('.')), "{}", path.display()),
+        }
+    }
+    assert!(sound >= 3, "only {sound} files are sound");
+    in_time(start);
+}
+
+#[test]
+fn trigger_lists_are_answered() {
+    let start = Instant::now();
+    let mut sound = 0;
+    for (path, bytes) in files("triggers") {
+        match parse_triggers("f.ron", &String::from_utf8_lossy(&bytes)) {
+            Ok(list) => {
+                let text = triggers_text(&list).unwrap_or_else(|f| panic!("{}: {}", path.display(), f[0]));
+                assert_eq!(parse_triggers("f.ron", &text).as_ref(), Ok(&list), "{}", path.display());
                 sound += 1;
             }
             Err(faults) => assert!(faults.iter().all(|f| f.to_string().ends_with('.')), "{}", path.display()),

@@ -22,6 +22,7 @@ pub mod forms;
 pub mod help;
 pub mod rooms;
 pub mod screen;
+pub mod visits;
 
 mod cure;
 mod deeds;

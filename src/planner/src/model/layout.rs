@@ -133,6 +133,12 @@ impl Layout {
         let aiming = vehicle.aimings.iter().find(|a| a.id == saved.aiming).ok_or_else(|| {
             fault("aiming".into(), &saved.aiming, vehicle.aimings.iter().map(|a| a.id.clone()).collect())
         })?;
+        if let Some((i, id)) =
+            saved.visit.iter().enumerate().find(|(_, id)| !vehicle.aimings.iter().any(|a| a.id == **id))
+        {
+            let aimings = vehicle.aimings.iter().map(|a| a.id.clone()).collect();
+            return Err(fault(format!("visit[{i}]"), id, aimings));
+        }
         let sensor = vehicle.sensors.iter().find(|s| s.id == aiming.sensor).ok_or_else(|| {
             fault("sensor".into(), &aiming.sensor, vehicle.sensors.iter().map(|s| s.id.clone()).collect())
         })?;

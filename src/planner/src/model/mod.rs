@@ -24,8 +24,10 @@ pub mod plausible;
 mod provenance;
 pub mod starter;
 mod thing;
+mod underlay;
 pub mod validate;
 mod vehicle;
+mod visit;
 mod walls;
 
 pub use aiming::{
@@ -47,8 +49,10 @@ pub use material::Material;
 pub use plan::PlanFault;
 pub use provenance::Provenance;
 pub use thing::{Effort, Known, Shape, Thing, ThingKind};
+pub use underlay::{PictureMap, PictureScaleFault};
 pub use vehicle::{
     Adjusted, BodyPoint, Camera, FieldOfView, Mirrors, Radar, Sensor, SensorKind, Vehicle, VehicleClass,
     Wheel,
 };
+pub use visit::{Missing, SensorGroup, Trigger, TriggerList, Visit, VisitLine, aimings_for};
 pub use walls::RoomFault;

@@ -12,12 +12,13 @@ mod layout;
 pub mod limits;
 mod near;
 mod vehicle;
+mod visit;
 
 use std::collections::BTreeMap;
 
 use baywright_geometry::{DVec2, Outline, Polygon, ShapeFault, angle};
 
-use super::{Arrangement, Id, Layout, Provenance, Vehicle};
+use super::{Arrangement, Id, Layout, Provenance, TriggerList, Vehicle};
 use limits::Range;
 pub use near::nearest;
 
@@ -52,6 +53,13 @@ pub fn layout(layout: &Layout) -> Vec<Fault> {
 pub fn arrangement(arrangement: &Arrangement) -> Vec<Fault> {
     let mut faults = Faults::default();
     arrangement::check(arrangement, &mut faults);
+    faults.list
+}
+
+/// Every fault of a list of what asks for aimings; none if it is sound.
+pub fn trigger_list(list: &TriggerList) -> Vec<Fault> {
+    let mut faults = Faults::default();
+    visit::check(list, &mut faults);
     faults.list
 }
 
