@@ -314,3 +314,54 @@ fn before_and_after_moving_the_cabinet() {
     assert_eq!(screen.state().document().shown().as_str(), "As found");
     assert!(!screen.state().document().is_changed() && !screen.state().answer().stale);
 }
+
+#[test]
+fn a_visit_is_chosen_from_the_work_that_is_done() {
+    let home = home("visit");
+    let mut screen = start(&home);
+    ask(&mut screen, Command::Car("example-saloon".into()));
+    ask(&mut screen, Command::BeginVisit);
+    let Some(Page::Visit(page)) = screen.state().view().page.clone() else { panic!("no page") };
+    // The first few of the list: whatever this car has of it is to be aimed, each once.
+    for trigger in page.list.triggers.iter().take(3) {
+        screen.get_by_label(&trigger.title).click();
+        screen.run();
+    }
+    press(&mut screen, "Aim these, in this order");
+    let visit = screen.state().document().saved_arrangement().unwrap().visit.clone();
+    let car = &screen.state().answer().arrangement.vehicle;
+    assert!(!visit.is_empty() && visit.len() <= car.aimings.len());
+    assert_eq!(screen.state().answer().arrangement.aiming.id, visit[0]);
+    let place = format!("Aiming 1 of {}", visit.len());
+    assert!(screen.query_all_by_label_contains(&place).next().is_some(), "{place}");
+    // Another car is not in for it.
+    ask(&mut screen, Command::Car("example-van".into()));
+    assert!(screen.state().document().saved_arrangement().unwrap().visit.is_empty());
+    std::fs::remove_dir_all(home).unwrap();
+}
+
+#[test]
+fn a_thing_is_placed_from_two_corners_and_is_taped_then() {
+    let mut screen = usual(demo());
+    ask(&mut screen, Command::Select(Some(Subject::Thing("trolley".into()))));
+    press(&mut screen, "Place it by tape");
+    let before = screen.state().answer().arrangement.bay.things[0].clone();
+    assert_eq!(before.id.as_str(), "trolley");
+    // 3-4-5 from the corner at the bay's origin: 4 000 along, 3 000 across, seen from (0, 0) and (12 000, 0).
+    type_into(&mut screen, "Distance 1", "5000");
+    type_into(&mut screen, "Distance 2", "8544.004");
+    press(&mut screen, "Put it there");
+    let after = screen.state().answer().arrangement.bay.things[0].clone();
+    let at = after.place.origin();
+    assert!((at.x - 4_000.0).abs() < 0.01 && (at.y - 3_000.0).abs() < 0.01, "{at}");
+    assert_eq!(after.known, Known::Taped);
+    // Dragged, it is known by eye again; undone, it is taped.
+    let from = crate::support::middle(&screen, "the trolley, top view");
+    crate::support::drag(&mut screen, from, from + egui::Vec2::new(30.0, 0.0));
+    assert_eq!(screen.state().answer().arrangement.bay.things[0].known, Known::ByEye);
+    ask(&mut screen, Command::Undo);
+    assert_eq!(screen.state().answer().arrangement.bay.things[0].known, Known::Taped);
+    // Tapes that do not meet say so.
+    type_into(&mut screen, "Distance 2", "1000");
+    assert!(screen.query_by_label_contains("do not meet").is_some());
+}

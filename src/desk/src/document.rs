@@ -218,6 +218,8 @@ impl Document {
             aiming: draft.aiming()?.clone(),
             on_this_car: if same { saved.on_this_car } else { Default::default() },
             stands: Vec::new(),
+            // The aimings of the car may have other names by now.
+            visit: Vec::new(),
             ..saved.clone()
         };
         self.layout().resolve(&saved, car, "", self.today).ok()
@@ -279,7 +281,12 @@ impl Document {
             let same =
                 self.saved_arrangement().is_some_and(|own| own.vehicle == car.id && own.aiming == aiming);
             let edit = if same {
-                Edit::Remember(fingerprint)
+                // The visit keeps those of its aimings that are still there.
+                let there = |id: &Id| profile.vehicle.aimings.iter().any(|own| own.id == *id);
+                let visit =
+                    self.saved_arrangement().map(|own| own.visit.iter().filter(|id| there(id)).cloned());
+                let visit: Vec<Id> = visit.into_iter().flatten().collect();
+                Edit::All(vec![Edit::Visit(visit), Edit::Remember(fingerprint)])
             } else {
                 Edit::Car { vehicle: car.id, aiming, fingerprint }
             };

@@ -176,6 +176,9 @@ impl Edit {
                     .iter()
                     .filter_map(|edit| if let Self::Do(step) = edit { Some(step.clone()) } else { None })
                     .collect();
+                if steps.is_empty() {
+                    return edits.last().map_or_else(String::new, |last| last.name(words));
+                }
                 return words.deed(Deed::Cures(&steps));
             }
         })

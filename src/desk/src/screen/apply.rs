@@ -39,6 +39,7 @@ impl Desk {
             }
             Command::NewBayAnyway => self.begin_bay(),
             Command::NewBay(layout) => self.new_bay(*layout),
+            Command::BeginVisit => self.begin_visit(),
             Command::TakeUp(at) => self.take_up(at),
             Command::ThrowAway(at) => self.throw_away(at),
             Command::BeginCar(how) => self.begin_car(how),

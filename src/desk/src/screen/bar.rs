@@ -56,7 +56,32 @@ impl Desk {
                 ui.label(widgets::soft(ui, fault.to_string()));
             }
         });
-        picker(ui, texts.aiming, &arrangement.aiming.name, most, |ui| {
+        let visit = self.document.saved_arrangement().map_or(&[][..], |own| own.visit.as_slice());
+        let place = visit.iter().position(|id| *id == arrangement.aiming.id);
+        let title = match place {
+            Some(place) => texts.aiming_of(place + 1, visit.len()),
+            None => texts.aiming.to_owned(),
+        };
+        picker(ui, &title, &arrangement.aiming.name, most, |ui| {
+            if ui.add_enabled(self.document.draft().is_none(), Button::new(texts.visit)).clicked() {
+                out.push(Command::BeginVisit);
+            }
+            ui.separator();
+            if !visit.is_empty() {
+                ui.label(widgets::soft(ui, texts.in_for));
+                for (id, number) in visit.iter().zip(1..) {
+                    let Some(aiming) = arrangement.vehicle.aimings.iter().find(|own| own.id == *id) else {
+                        continue;
+                    };
+                    let chosen = aiming.id == arrangement.aiming.id;
+                    if ui.selectable_label(chosen, format!("{number}. {}", aiming.name)).clicked() && !chosen
+                    {
+                        out.push(Command::Aiming(aiming.id.clone()));
+                    }
+                }
+                ui.separator();
+                ui.label(widgets::soft(ui, texts.all_aimings));
+            }
             for aiming in &arrangement.vehicle.aimings {
                 let chosen = aiming.id == arrangement.aiming.id;
                 if ui.selectable_label(chosen, &aiming.name).clicked() && !chosen {

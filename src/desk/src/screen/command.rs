@@ -85,6 +85,8 @@ pub enum Command {
     NewBayAnyway,
     /// Show a bay that was just made.
     NewBay(Box<Layout>),
+    /// Choose what the car is in for.
+    BeginVisit,
     /// Show what an earlier session left behind, by position.
     TakeUp(usize),
     /// Throw it away.

@@ -6,6 +6,7 @@ mod files;
 mod help;
 mod new_bay;
 mod question;
+mod visit;
 
 use std::path::PathBuf;
 
@@ -14,6 +15,7 @@ use egui::{Align, Id, Layout, Modal, RichText, ScrollArea, Ui};
 pub use compare::Compare;
 pub(super) use compare::Compared;
 pub use new_bay::{NewBay, WallTyped};
+pub use visit::VisitPage;
 
 use super::Desk;
 use super::command::Command;
@@ -32,6 +34,8 @@ pub enum Page {
     Open(OpenPage),
     /// Where to save.
     Save(SavePage),
+    /// What the car is in for.
+    Visit(Box<VisitPage>),
     /// All cars: what is sought, and whether the field is to be given the keyboard.
     Cars(String, bool),
     /// Two arrangements side by side.
@@ -102,6 +106,7 @@ impl Desk {
             Page::Licences => (texts.licences, 720.0),
             Page::Open(_) => (texts.open, 560.0),
             Page::Save(_) => (texts.save_as, 560.0),
+            Page::Visit(_) => (texts.visit, 620.0),
             Page::Cars(..) => (texts.all_cars, 640.0),
             Page::Compare(_) => (texts.compare_title, 1_200.0),
             Page::Name(..) => (texts.name_arrangement, 420.0),
@@ -131,6 +136,7 @@ impl Desk {
                     Page::Licences => licences(ui),
                     Page::Open(open) => self.open_page(ui, open, out),
                     Page::Save(save) => self.save_page(ui, save, out),
+                    Page::Visit(visit) => self.visit_page(ui, visit, out),
                     Page::Cars(sought, focus) => self.cars_page(ui, sought, focus, out),
                     Page::Compare(compare) => self.compare_page(ui, compare, out),
                     Page::Name(name, focus) => self.name_page(ui, name, focus, out),

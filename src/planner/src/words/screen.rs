@@ -4,7 +4,7 @@
 //! compile. Names stand as a workshop says them; directions are the car's or the sensor's, never the paper's.
 
 use super::Language;
-use crate::model::{FloorFeatureKind, Id, Opening, OpeningKind};
+use crate::model::{FloorFeatureKind, Id, Opening, OpeningKind, SensorGroup};
 
 texts! {
     Screen, "Every fixed text of the screen; sentences with something in them are methods.";
@@ -185,6 +185,14 @@ texts! {
     toe_hint, "What it is.":
         "Of one wheel, in degrees, positive if its front points to the middle of the car. Ask which way the sheet counts";
 
+    // A visit.
+    visit, "A page.": "What is it in for? …";
+    work_done, "Over the list of work.": "What is done on this car";
+    maker_decides, "Under the list.": "The vehicle maker's procedure decides what is to be aimed after which work.";
+    take_visit, "Takes the list.": "Aim these, in this order";
+    in_for, "Over the aimings of the visit.": "In for";
+    all_aimings, "Over all aimings.": "All aimings of this car";
+
     // All cars.
     all_cars, "A page.": "All cars …";
     search, "A field.": "Search by name, class, sensor or source";
@@ -303,6 +311,41 @@ impl Screen {
     /// Said when it was saved and the file of an older version was kept.
     pub fn saved_with_older(&self, path: &str, older: &str) -> String {
         format!("Saved: {path}. It was of an older version, which is now {older}")
+    }
+
+    /// An aiming's place in the visit.
+    pub fn aiming_of(&self, place: usize, all: usize) -> String {
+        format!("{} {place} of {all}", self.aiming)
+    }
+
+    /// Where one's own list of work goes.
+    pub fn own_list(&self, path: &str) -> String {
+        format!("Your own list goes here: {path}")
+    }
+
+    /// How many aimings follow from the work.
+    pub fn to_be_aimed(&self, count: usize) -> String {
+        match count {
+            0 => "Nothing of this car is to be aimed after that.".to_owned(),
+            1 => "To be aimed again: 1".to_owned(),
+            _ => format!("To be aimed again, in this order: {count}"),
+        }
+    }
+
+    /// A sensor that is asked for and cannot be aimed with what is entered.
+    pub fn cannot_aim(&self, group: SensorGroup, sensor: Option<&Id>) -> String {
+        let kind = match group {
+            SensorGroup::ForwardRadar => "forward radar",
+            SensorGroup::Lidar => "lidar",
+            SensorGroup::ForwardCamera => "forward camera",
+            SensorGroup::FrontCornerRadar => "corner radars in front",
+            SensorGroup::RearCornerRadar => "corner radars in the rear",
+            SensorGroup::SurroundCamera => "surround cameras",
+        };
+        match sensor {
+            Some(sensor) => format!("The {sensor} is asked for too; no aiming of it is entered."),
+            None => format!("The {kind} would be asked for too; this car has none entered."),
+        }
     }
 
     /// How long ago something was, from seconds.

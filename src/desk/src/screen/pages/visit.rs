@@ -1,0 +1,92 @@
+//! What a car is in for: the work that is done on it, by the shop's own list, and the aimings that follow.
+
+use baywright_planner::model::{Id, Provenance, TriggerList, aimings_for};
+use egui::{RichText, Ui};
+
+use crate::edit::Edit;
+use crate::screen::command::Command;
+use crate::screen::look::{self, size};
+use crate::screen::{Desk, widgets};
+
+/// The list, and what was chosen from it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct VisitPage {
+    /// The shop's own list, or the example.
+    pub list: TriggerList,
+    /// The work that was chosen, by name.
+    pub chosen: Vec<Id>,
+}
+
+impl Desk {
+    /// Opens the page with the shop's list.
+    pub(in crate::screen) fn begin_visit(&mut self) {
+        match baywright_files::triggers(self.data_folder().as_deref()) {
+            Ok(list) => {
+                let page = VisitPage { list, chosen: Vec::new() };
+                self.view.page = Some(super::Page::Visit(Box::new(page)));
+            }
+            Err(faults) => self.say_wrong(faults.first().map_or_else(String::new, ToString::to_string)),
+        }
+    }
+
+    pub(super) fn visit_page(&self, ui: &mut Ui, page: &mut VisitPage, out: &mut Vec<Command>) {
+        let texts = self.texts();
+        let words = self.words();
+        let car = &self.answer.arrangement.vehicle;
+        ui.label(RichText::new(&car.name).font(look::bold(size::LEAD)));
+        let source = format!("{}. {}", page.list.name, words.provenance_sentence(&page.list.provenance));
+        ui.add(egui::Label::new(widgets::soft(ui, source)).wrap());
+        if page.list.provenance == Provenance::Example {
+            let path = self
+                .data_folder()
+                .map_or_else(String::new, |folder| folder.join("triggers.ron").display().to_string());
+            ui.add(egui::Label::new(widgets::soft(ui, texts.own_list(&path))).wrap());
+        }
+        ui.add_space(6.0);
+        ui.label(RichText::new(texts.work_done).font(look::bold(size::BODY)));
+        for trigger in &page.list.triggers {
+            let mut on = page.chosen.contains(&trigger.id);
+            let tick = ui.checkbox(&mut on, RichText::new(&trigger.title).size(size::BODY));
+            let tick = tick.on_hover_text(words.provenance_sentence(&trigger.provenance));
+            if tick.changed() {
+                page.chosen.retain(|id| *id != trigger.id);
+                if on {
+                    page.chosen.push(trigger.id.clone());
+                }
+            }
+            if on && !trigger.note.is_empty() {
+                ui.add(egui::Label::new(widgets::soft(ui, &trigger.note)).wrap());
+            }
+        }
+        ui.add_space(8.0);
+        let visit = aimings_for(car, &page.list, &page.chosen);
+        let titles = |because: &[Id]| {
+            let titles = because.iter().filter_map(|id| page.list.triggers.iter().find(|own| own.id == *id));
+            titles.map(|own| own.title.to_lowercase()).collect::<Vec<_>>().join(", ")
+        };
+        ui.label(RichText::new(texts.to_be_aimed(visit.lines.len())).font(look::bold(size::BODY)));
+        for (line, number) in visit.lines.iter().zip(1..) {
+            let aiming = car.aimings.iter().find(|own| own.id == line.aiming);
+            let name = aiming.map_or(line.aiming.as_str(), |own| own.name.as_str());
+            let text = format!("{number}. {name} ({})", titles(&line.because));
+            ui.add(egui::Label::new(text).wrap());
+        }
+        let care = look::colour(self.view.theme.palette().care);
+        for missing in &visit.missing {
+            let text = texts.cannot_aim(missing.group, missing.sensor.as_ref());
+            let text = RichText::new(text).size(size::SMALL).color(care);
+            ui.add(egui::Label::new(text).wrap());
+        }
+        ui.add(egui::Label::new(widgets::soft(ui, texts.maker_decides)).wrap());
+        ui.add_space(6.0);
+        let aimings: Vec<Id> = visit.lines.into_iter().map(|line| line.aiming).collect();
+        let some = !aimings.is_empty();
+        let take = ui.add_enabled_ui(some, |ui| widgets::press(ui, self.view.theme, texts.take_visit)).inner;
+        if take.clicked() {
+            let first = aimings.first().cloned();
+            out.push(Command::Edit(Edit::Visit(aimings)));
+            out.extend(first.map(Command::Aiming));
+            out.push(Command::Page(None));
+        }
+    }
+}
