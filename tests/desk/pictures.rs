@@ -10,6 +10,7 @@ use std::path::{Path, PathBuf};
 
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::Command;
+use baywright_desk::screen::pages::{NewBay, Page, WallTyped};
 use baywright_drawing::Theme;
 use baywright_planner::Subject;
 use egui::Vec2;
@@ -17,7 +18,7 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use image::RgbaImage;
 
-use crate::support::{demo, desk, screen, usual};
+use crate::support::{demo, desk, screen, type_into, usual};
 
 /// So many px of a picture may differ by more than a shade: none in practice, a few where another processor rounds.
 const MOST_PX: usize = 40;
@@ -79,6 +80,37 @@ fn pictures_are_what_is_shown() {
     in_hand.state_mut().ask(&ctx, Command::Select(Some(Subject::Thing("tool cabinet".into()))));
     in_hand.run();
     check("desk-in-hand.png", &mut in_hand);
+
+    let mut car = usual(demo());
+    let ctx = car.ctx.clone();
+    car.state_mut().ask(&ctx, Command::BeginCar(baywright_desk::screen::car::Begin::New));
+    car.run();
+    for (label, typed) in [("Length", "4300"), ("Wheelbase", "2640"), ("Radar left of centreline", "-120")] {
+        type_into(&mut car, label, typed);
+    }
+    check("desk-your-car.png", &mut car);
+
+    let mut bay = usual(demo());
+    let mut page = NewBay::new("My bay");
+    page.taped = true;
+    let walls =
+        [("9000", "90"), ("4000", "90"), ("3000", "-90"), ("3000", "90"), ("5960", "90"), ("7000", "90")];
+    page.walls = walls
+        .map(|(length, turn)| WallTyped { length: length.into(), turn: turn.into(), name: String::new() })
+        .to_vec();
+    bay.state_mut().view_mut().page = Some(Page::NewBay(page));
+    bay.run();
+    check("desk-new-bay.png", &mut bay);
+
+    let mut both = usual(demo());
+    let ctx = both.ctx.clone();
+    for command in
+        [Command::Duplicate, Command::KeepPromise, Command::Page(Some(Page::Compare(Default::default())))]
+    {
+        both.state_mut().ask(&ctx, command);
+        both.run();
+    }
+    check("desk-before-and-after.png", &mut both);
 
     assert!(wrong.is_empty(), "look, and write anew with BAYWRIGHT_WRITE_PICTURES=1\n{}", wrong.join("\n"));
 }

@@ -92,7 +92,8 @@ impl Desk {
             for (ui, (arrangement, assessment)) in columns.iter_mut().zip([(other, said), (now, now_said)]) {
                 self.verdict_of(ui, arrangement, assessment);
                 self.picture_of(ui, fills, arrangement, assessment);
-                if arrangement.id != now.id && widgets::lesser(ui, texts.show_this).clicked() {
+                let other = arrangement.id != now.id;
+                if other && ui.horizontal(|ui| widgets::lesser(ui, texts.show_this)).inner.clicked() {
                     out.push(Command::Show(arrangement.id.clone()));
                     out.push(Command::Page(None));
                 }
