@@ -365,3 +365,93 @@ fn a_thing_is_placed_from_two_corners_and_is_taped_then() {
     type_into(&mut screen, "Distance 2", "1000");
     assert!(screen.query_by_label_contains("do not meet").is_some());
 }
+
+#[test]
+fn a_zone_is_drawn_and_a_mark_is_picked_in_the_top_view() {
+    let home = home("drawn");
+    let mut screen = start(&home);
+    ask(&mut screen, Command::BeginCar(baywright_desk::screen::car::Begin::New));
+    // A zone between two places of the drawing, in the car's own frame.
+    let drawn = baywright_desk::screen::view::Drawn::Zone { aiming: 0, zone: 0 };
+    ask(&mut screen, Command::Tool(baywright_desk::screen::view::Tool::Draw(drawn)));
+    let [mark_5, mark_6] =
+        ["mark 5, top view", "mark 6, top view"].map(|label| crate::support::middle(&screen, label));
+    crate::support::drag(&mut screen, mark_5, mark_6 + egui::Vec2::new(60.0, 0.0));
+    let car = screen.state().document().draft().unwrap().car().clone();
+    let bounds = car.aimings[0].zones[0].outline.bounds();
+    let marks = &screen.state().answer().assessment.scene.marks;
+    let from_car = screen.state().answer().arrangement.parked.inverse();
+    let corner = from_car * marks[4].at.unwrap();
+    assert!(
+        (bounds.low.x - corner.x).abs() < 20.0 && (bounds.high.y - corner.y).abs() < 20.0,
+        "{bounds:?} {corner}"
+    );
+    assert!(!car.is_assumed("forward radar aiming: keep-clear width"));
+    // Mark 7 is half way between 5 and 6; its first mark becomes 3, picked by a press.
+    let tool = baywright_desk::screen::view::Tool::PickMark { aiming: 0, step: 6, nth: 0 };
+    ask(&mut screen, Command::Tool(tool));
+    let mark_3 = crate::support::middle(&screen, "mark 3, top view");
+    screen.hover_at(mark_3);
+    screen.step();
+    screen.drag_at(mark_3);
+    screen.step();
+    screen.drop_at(mark_3);
+    screen.run();
+    let car = screen.state().document().draft().unwrap().car().clone();
+    assert_eq!(car.aimings[0].mark_plan[6].construction.uses(), [2, 5]);
+    std::fs::remove_dir_all(home).unwrap();
+}
+
+#[test]
+fn a_picture_of_a_plan_lies_under_the_drawing_and_is_scaled_by_two_points() {
+    let home = home("picture");
+    let picture = image::RgbaImage::from_fn(300, 200, |x, y| {
+        if x % 100 == 0 || y % 100 == 0 {
+            image::Rgba([0, 0, 0, 255])
+        } else {
+            image::Rgba([230, 240, 255, 255])
+        }
+    });
+    picture.save(home.join("plan.png")).unwrap();
+    let mut screen = start(&home);
+    ask(&mut screen, Command::SaveAs(home.join("bay.ron"), false));
+    ask(&mut screen, Command::Select(Some(Subject::Floor)));
+    press(&mut screen, "Picture of a plan");
+    type_into(&mut screen, "Picture", "plan.png");
+    for _ in 0..200 {
+        if screen.query_by_label_contains("is being read").is_none() {
+            break;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(10));
+        screen.run();
+    }
+    let underlay = |screen: &Harness<'_, Desk>| screen.state().document().layout().underlay.clone().unwrap();
+    assert_eq!(underlay(&screen).mm_per_px, 10.0);
+    assert_eq!(underlay(&screen).at, screen.state().document().layout().bay.room.bounds().low);
+    // 100 px of it are 2 m: from the corner at the bay's origin to 1 000 mm along.
+    let corner = underlay(&screen).at;
+    let scale = baywright_desk::screen::view::Tool::ScalePicture { first: None };
+    ask(&mut screen, Command::Tool(scale));
+    for along in [0.0, 1_000.0] {
+        ask(&mut screen, Command::ScalePoint(corner + baywright_planner::geometry::DVec2::new(along, 0.0)));
+    }
+    type_into(&mut screen, "They are apart", "2 m");
+    assert!((underlay(&screen).mm_per_px - 20.0).abs() < 1e-9);
+    assert!(underlay(&screen).at.distance(corner) < 1e-6, "the first point stays");
+    // It is saved and read again; a picture that is not there is said and nothing else happens.
+    ask(&mut screen, Command::Save);
+    assert_eq!(
+        baywright_files::load_layout(&home.join("bay.ron")).unwrap().underlay,
+        Some(underlay(&screen))
+    );
+    type_into(&mut screen, "Picture", "nothing.png");
+    for _ in 0..200 {
+        if screen.query_by_label_contains("nothing.png").is_some() {
+            break;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(10));
+        screen.run();
+    }
+    assert!(screen.query_all_by_label_contains("nothing.png").next().is_some());
+    std::fs::remove_dir_all(home).unwrap();
+}

@@ -4,7 +4,7 @@ use baywright_planner::Step;
 use baywright_planner::geometry::{DVec2, PlanPose, Span};
 use baywright_planner::model::{
     Bay, Effort, Id, Known, Layout, Material, Moved, OnThisCar, SavedArrangement, Shape, StandSet, Thing,
-    ThingKind,
+    ThingKind, Underlay,
 };
 use baywright_planner::words::{Deed, Words};
 
@@ -123,6 +123,8 @@ pub enum Edit {
     RemoveArrangement,
     /// The aimings of one visit, in their order.
     Visit(Vec<Id>),
+    /// The picture under the plan; none to take it away.
+    Underlay(Option<Underlay>),
     /// What was measured on this very car.
     OnThisCar(OnThisCar),
     /// The runways that carry the car; none for the floor.
@@ -166,6 +168,7 @@ impl Edit {
             Self::Corner { .. } => Deed::Corner,
             Self::Carried(_) => Deed::Carried,
             Self::OnThisCar(_) => Deed::OnThisCar,
+            Self::Underlay(_) => Deed::Underlay,
             Self::Duplicate(name) => Deed::Duplicate(name),
             Self::NameArrangement(name) => Deed::NameArrangement(name),
             Self::RemoveArrangement => Deed::RemoveArrangement,
@@ -287,6 +290,10 @@ impl Edit {
                     return Err(EditFault::NoSuch("arrangement".into()));
                 }
                 layout.arrangements.remove(at);
+                Ok(())
+            }
+            Self::Underlay(picture) => {
+                layout.underlay.clone_from(picture);
                 Ok(())
             }
             Self::OnThisCar(measured) => {

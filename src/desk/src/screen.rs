@@ -22,6 +22,7 @@ pub mod pages;
 pub mod rescue;
 pub mod room;
 mod survey;
+mod underlay;
 mod verdict;
 pub mod view;
 mod widgets;
@@ -65,6 +66,7 @@ pub struct Desk {
     quitting: bool,
     keeper: Keeper,
     compared: pages::Compared,
+    underlay: underlay::Shown,
     /// The file that is open is held, so that a second window can tell.
     held: Option<Held>,
     /// What earlier sessions left behind, until it is opened or thrown away.
@@ -103,6 +105,7 @@ impl Desk {
             quitting: false,
             keeper: Keeper::default(),
             compared: pages::Compared::default(),
+            underlay: underlay::Shown::default(),
             held: None,
             left_behind: Vec::new(),
         })
@@ -187,6 +190,7 @@ impl Desk {
         }
         self.survey.collect();
         self.look_after(&ctx);
+        self.follow_picture(&ctx);
         keys::listen(&ctx, &self.view, &self.document, self.canvas.is_dragging(), &mut commands);
         self.canvas.listen(&ctx, &self.answer, &self.view, &mut commands);
         self.carry_out(&ctx, commands);
@@ -291,6 +295,8 @@ impl Desk {
         egui::CentralPanel::default().frame(Frame::new()).show(ui, |ui| {
             let area = ui.max_rect();
             self.canvas.lay_out(area, &self.answer, &self.view);
+            let mesh = self.canvas.top().and_then(|(drawing, rect)| self.picture_mesh(drawing, rect));
+            self.canvas.underlay = mesh;
             self.canvas.show(ui, &self.answer, &self.view, out);
         });
         self.pages(ui, out);

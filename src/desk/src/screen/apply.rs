@@ -62,6 +62,8 @@ impl Desk {
             }
             Command::WholeForm(whole) => view.car.whole = whole,
             Command::DrawnArea(drawn, from, to) => self.drawn_area(drawn, from, to),
+            Command::ScalePoint(at) => self.scale_point(at),
+            Command::ScalePicture(distance) => self.scale_picture(distance),
             Command::PickedMark(mark) => self.picked_mark(mark),
             Command::Say(text) => self.say_wrong(text),
             Command::Edit(edit) => self.edit(&edit),

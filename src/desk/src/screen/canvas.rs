@@ -47,6 +47,8 @@ pub(super) struct Canvas {
     under_pointer: bool,
     /// What the thing in hand was drawn onto last.
     snaps: Vec<Snap>,
+    /// The picture under the top view.
+    pub underlay: Option<egui::Mesh>,
     /// The rectangle being drawn: two of its corners, bay frame, mm.
     area: Option<(DVec2, DVec2)>,
 }
@@ -107,6 +109,11 @@ impl Drawn {
 }
 
 impl Canvas {
+    /// The top view and where it lies.
+    pub fn top(&self) -> Option<(&Drawing, Rect)> {
+        self.drawn.as_ref().map(|drawn| (&*drawn.top, drawn.top_rect))
+    }
+
     /// The bay's frame from the top view's.
     pub fn bay_from_top(&self) -> PlanPose {
         self.drawn.as_ref().map_or(PlanPose::IDENTITY, |drawn| drawn.top.bay_from_view)

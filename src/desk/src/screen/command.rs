@@ -105,6 +105,10 @@ pub enum Command {
     WholeForm(bool),
     /// A rectangle was drawn between these two corners, bay frame, mm.
     DrawnArea(Drawn, DVec2, DVec2),
+    /// A point of the picture under the plan was pressed, bay frame, mm.
+    ScalePoint(DVec2),
+    /// The two points of the picture are so far apart, mm.
+    ScalePicture(f64),
     /// A mark was picked, by its position in the plan.
     PickedMark(usize),
     /// Say that something went wrong.

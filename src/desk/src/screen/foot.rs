@@ -67,6 +67,7 @@ impl Desk {
                 _ => texts.measure_from.to_owned(),
             },
             Tool::Draw(_) => self.view.language.forms().drawing_now.to_owned(),
+            Tool::ScalePicture { .. } => self.view.language.rooms().scaling_now.to_owned(),
             Tool::PickMark { .. } => self.view.language.forms().picking_now.to_owned(),
             Tool::Hand if self.canvas.is_dragging() => texts.while_dragging.to_owned(),
             Tool::Hand if self.view.selected.is_some() => texts.nudging.to_owned(),

@@ -88,7 +88,9 @@ pub(super) fn listen(
             Tool::Measure(Measuring { from: Some(_), .. }) => {
                 out.push(Command::Tool(Tool::Measure(Measuring::default())));
             }
-            Tool::Measure(_) | Tool::Draw(_) | Tool::PickMark { .. } => out.push(Command::Tool(Tool::Hand)),
+            Tool::Measure(_) | Tool::Draw(_) | Tool::PickMark { .. } | Tool::ScalePicture { .. } => {
+                out.push(Command::Tool(Tool::Hand))
+            }
             Tool::Hand => out.push(Command::Select(None)),
         }
     }

@@ -29,6 +29,11 @@ pub enum Tool {
     Measure(Measuring),
     /// Draws a rectangle in the top view.
     Draw(Drawn),
+    /// Takes two points of the picture under the plan; the first one, bay frame, mm, once it was pressed.
+    ScalePicture {
+        /// The first point.
+        first: Option<DVec2>,
+    },
     /// Picks a floor mark for a step of a mark plan, by their positions.
     PickMark {
         /// The aiming.
@@ -122,6 +127,8 @@ pub struct View {
     pub explained: Option<usize>,
     /// How the form of a car is open.
     pub car: CarView,
+    /// Two points of the picture under the plan whose distance is asked for, bay frame, mm.
+    pub scale: Option<[DVec2; 2]>,
     /// What a press does.
     pub tool: Tool,
     /// What the right panel shows.

@@ -45,6 +45,8 @@ pub enum Deed<'a> {
     Visit,
     /// Entered what was measured on this car.
     OnThisCar,
+    /// Changed the picture under the plan.
+    Underlay,
     /// Put the car on runways, or on the floor.
     Carried,
     /// Did what a cure says.
@@ -76,6 +78,7 @@ impl Words<'_> {
             Deed::RemoveArrangement => "Remove an arrangement".to_owned(),
             Deed::Visit => "What the car is in for".to_owned(),
             Deed::OnThisCar => "Measured on this car".to_owned(),
+            Deed::Underlay => "Picture of the plan".to_owned(),
             Deed::Carried => "What the car stands on".to_owned(),
             Deed::Cure(step) => sentence_start(&self.step(step)),
             Deed::Cures(steps) => sentence_start(&self.steps(steps)),

@@ -56,6 +56,22 @@ texts! {
         "One a line: along, across, level in mm. Empty: not surveyed";
     surveyed_on, "A field.": "Surveyed on";
     not_levels, "Said of what is no list of levels.": "One level a line, three numbers each, such as 850, 1500, -2.5.";
+    picture, "A part of the form.": "Picture of a plan";
+    picture_file, "A field.": "Picture";
+    picture_file_hint, "What it is.": "A PNG or JPEG file, beside the bay's own file or with its whole path. Empty: none";
+    reading_picture, "While it is read.": "The picture is being read …";
+    scale_picture, "Begins to scale it.": "Scale by two points";
+    scale_picture_why, "What it does.": "Press on two points in the top view whose distance you know, then type it";
+    scaling_now, "While points are pressed.": "Press on a point of the picture whose distance to another you know, then on the other. Esc: not now.";
+    apart, "A figure.": "They are apart";
+    apart_hint, "What it is.": "The distance between the two points, as taped or as written on the plan";
+    points_too_near, "Why it was not scaled.": "The two points are too near to each other on the picture; take two further apart.";
+    no_distance, "Why it was not scaled.": "That distance gives no scale that can be kept; look at it again.";
+    mm_per_px, "A figure.": "mm for each pixel";
+    picture_at_hint, "What it is.": "Where its lower left corner lies in the bay";
+    picture_turned, "An angle.": "Turned to the left by";
+    faded, "A share.": "Faded, %";
+    faded_hint, "What it is.": "0: as it is; 100: not seen";
     // What can be added.
     roller_door, "Adds one.": "roller door";
     swing_door, "Adds one.": "swing door";

@@ -2,6 +2,8 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test that cannot set itself up has failed")]
 
+mod plan;
+
 use baywright_planner::model::class::figure;
 use baywright_planner::model::starter::{self, StartKind, part};
 use baywright_planner::model::{Vehicle, VehicleClass, plausible, validate};

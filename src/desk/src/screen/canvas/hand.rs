@@ -123,6 +123,12 @@ impl Canvas {
             }
             return;
         }
+        if let Tool::ScalePicture { .. } = view.tool {
+            if side == Side::Top {
+                out.push(Command::ScalePoint(drawing.bay_from_view * drawing.view_point(px)));
+            }
+            return;
+        }
         if let Tool::Draw(_) = view.tool {
             return;
         }

@@ -36,6 +36,20 @@ impl Painter<'_> {
         }
     }
 
+    /// The same with a picture over the floor and under everything that stands on it.
+    pub fn drawing_over(&mut self, drawing: &Drawing, picture: Option<Mesh>) {
+        let Some(picture) = picture else { return self.drawing(drawing) };
+        let ground = drawing.items.iter().take_while(|item| item.role.layer() <= Role::Grid.layer()).count();
+        let (ground, rest) = drawing.items.split_at(ground);
+        for item in ground {
+            self.item(drawing, item);
+        }
+        self.out.push(egui::Shape::mesh(picture));
+        for item in rest {
+            self.item(drawing, item);
+        }
+    }
+
     /// Paints one more shape in the drawing's frame.
     pub fn item_of(&mut self, drawing: &Drawing, role: Role, shape: Shape) {
         self.item(drawing, &Item { role, subject: None, finding: None, shape });

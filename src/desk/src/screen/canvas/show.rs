@@ -61,7 +61,8 @@ impl Canvas {
             fills: &mut self.fills,
             out: Vec::with_capacity(drawing.items.len() * 2),
         };
-        painter.drawing(drawing);
+        let picture = if side == Side::Top { self.underlay.take() } else { None };
+        painter.drawing_over(drawing, picture);
         let handles =
             if self.drag.is_none() { grip::handles(answer, view, side, drawing) } else { Vec::new() };
         let shapes = std::mem::take(&mut painter.out);
@@ -270,7 +271,9 @@ fn cursor(
     let Some(at) = ui.ctx().pointer_latest_pos().filter(|&p| drawn.rect(side).contains(p)) else { return };
     let icon = match view.tool {
         _ if dragging => egui::CursorIcon::Grabbing,
-        Tool::Measure(_) | Tool::Draw(_) | Tool::PickMark { .. } => egui::CursorIcon::Crosshair,
+        Tool::Measure(_) | Tool::Draw(_) | Tool::PickMark { .. } | Tool::ScalePicture { .. } => {
+            egui::CursorIcon::Crosshair
+        }
         Tool::Hand => {
             let drawing = drawn.drawing(side);
             match grip::at(answer, view, side, drawing, drawn.on_paper(side, at)) {

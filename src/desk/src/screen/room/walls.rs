@@ -50,6 +50,7 @@ impl BaySheet<'_> {
             self.bay.room = room;
         }
         part(ui, texts.levels, "levels", false, |ui| self.levels(ui));
+        self.picture(ui);
         let mut source = self.bay.provenance.clone();
         if self.sheet.source(ui, "bay source", &mut source) {
             self.bay.provenance = source;

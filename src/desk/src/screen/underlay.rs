@@ -1,0 +1,222 @@
+//! The picture of a plan under the drawing: read in a thread of its own, shown faded under the top view, scaled by two points
+//! of known distance.
+
+use std::path::{Path, PathBuf};
+use std::sync::mpsc::{Receiver, channel};
+
+use baywright_drawing::Drawing;
+use baywright_files::{FileFault, Picture, read_picture};
+use baywright_planner::geometry::{DVec2, Polygon, angle};
+use baywright_planner::model::{PictureScaleFault, Underlay};
+use egui::epaint::{Mesh, Vertex};
+use egui::{Color32, ColorImage, Context, Pos2, Rect, RichText, TextureHandle, TextureOptions, Ui, Vec2};
+
+use super::car::sheet::{Line, Of, part};
+use super::command::Command;
+use super::look::size;
+use super::room::BaySheet;
+use super::view::Tool;
+use super::{Desk, widgets};
+use crate::edit::Edit;
+
+/// The picture on the screen, as long as the layout names the same one.
+#[derive(Default)]
+pub(super) struct Shown {
+    of: Option<PathBuf>,
+    reading: Option<Receiver<Result<Picture, FileFault>>>,
+    texture: Option<TextureHandle>,
+    /// Its size as its file has it, px.
+    size: DVec2,
+    fault: Option<String>,
+}
+
+impl std::fmt::Debug for Shown {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("Shown").field("of", &self.of).field("size", &self.size).finish_non_exhaustive()
+    }
+}
+
+/// A picture is turned into a texture once; a quarter of the bay wide to begin with, if nothing is known.
+const FIRST_MM_PER_PX: f64 = 10.0;
+
+impl Desk {
+    /// Where the picture of the layout lies: beside the layout's own file, unless it says where.
+    fn picture_path(&self) -> Option<PathBuf> {
+        let underlay = self.document.layout().underlay.as_ref()?;
+        let folder = self.document.path().and_then(Path::parent).unwrap_or(Path::new(""));
+        Some(folder.join(&underlay.picture))
+    }
+
+    /// Reads the picture when the layout names another one; a frame never waits for it.
+    pub(super) fn follow_picture(&mut self, ctx: &Context) {
+        let wanted = self.picture_path();
+        if self.underlay.of != wanted {
+            self.underlay = Shown { of: wanted.clone(), ..Shown::default() };
+            if let Some(path) = wanted {
+                let (send, receive) = channel();
+                let ctx = ctx.clone();
+                let started = std::thread::Builder::new().name("picture".to_owned()).spawn(move || {
+                    // Nobody listens any more if another one was chosen meanwhile.
+                    let _ = send.send(read_picture(&path));
+                    ctx.request_repaint();
+                });
+                self.underlay.reading = started.is_ok().then_some(receive);
+            }
+        }
+        let Some(read) = self.underlay.reading.as_ref().and_then(|reading| reading.try_recv().ok()) else {
+            return;
+        };
+        self.underlay.reading = None;
+        match read {
+            Ok(picture) => {
+                let size = [picture.width as usize, picture.height as usize];
+                let image = ColorImage::from_rgba_unmultiplied(size, &picture.rgba);
+                self.underlay.size =
+                    DVec2::new(f64::from(picture.original_width), f64::from(picture.original_height));
+                self.underlay.texture = Some(ctx.load_texture("plan", image, TextureOptions::LINEAR));
+            }
+            Err(fault) => {
+                self.log.push(&fault.to_string());
+                self.underlay.fault = Some(fault.to_string());
+            }
+        }
+    }
+
+    /// Two points of the picture were pressed: what is asked for now is the distance between them.
+    pub(super) fn scale_point(&mut self, at: DVec2) {
+        let Tool::ScalePicture { first } = self.view.tool else { return };
+        match first {
+            None => self.view.tool = Tool::ScalePicture { first: Some(at) },
+            Some(first) => {
+                self.view.tool = Tool::Hand;
+                self.view.scale = Some([first, at]);
+            }
+        }
+    }
+
+    /// Scales the picture so that the two points are so far apart; the first of them stays where it is.
+    pub(super) fn scale_picture(&mut self, distance: f64) {
+        let texts = self.view.language.rooms();
+        let (Some(points), Some(underlay)) = (self.view.scale, self.document.layout().underlay.clone())
+        else {
+            return;
+        };
+        let map = underlay.bay_from_px(self.underlay.size.y);
+        let px = points.map(|point| map.px(point));
+        match Underlay::scaled_by(px, distance) {
+            Ok(mm_per_px) => {
+                let mut scaled = Underlay { mm_per_px, ..underlay };
+                let moved = scaled.bay_from_px(self.underlay.size.y).bay(px[0]);
+                scaled.at += points[0] - moved;
+                self.view.scale = None;
+                self.apply_edit(&Edit::Underlay(Some(scaled)));
+            }
+            Err(fault) => self.say_wrong(match fault {
+                PictureScaleFault::TooNear { .. } => texts.points_too_near,
+                PictureScaleFault::NoDistance | PictureScaleFault::OutOfLimits { .. } => texts.no_distance,
+            }),
+        }
+    }
+
+    /// The picture in the top view, faded.
+    pub(super) fn picture_mesh(&self, drawing: &Drawing, rect: Rect) -> Option<Mesh> {
+        let underlay = self.document.layout().underlay.as_ref()?;
+        let texture = self.underlay.texture.as_ref()?;
+        let map = underlay.bay_from_px(self.underlay.size.y);
+        let top_from_bay = drawing.bay_from_view.inverse();
+        let opacity = ((1.0 - underlay.faded.clamp(0.0, 1.0)) * 255.0) as u8;
+        let colour = Color32::from_white_alpha(opacity);
+        let size = self.underlay.size;
+        let corners = [(0.0, 0.0), (1.0, 0.0), (1.0, 1.0), (0.0, 1.0)];
+        let mut mesh = Mesh::with_texture(texture.id());
+        for (u, v) in corners {
+            let at = drawing.paper_point(top_from_bay * map.bay(DVec2::new(u, v) * size));
+            let pos = rect.min + Vec2::new(at.x as f32, at.y as f32);
+            mesh.vertices.push(Vertex { pos, uv: Pos2::new(u as f32, v as f32), color: colour });
+        }
+        mesh.indices = vec![0, 1, 2, 0, 2, 3];
+        Some(mesh)
+    }
+}
+
+impl BaySheet<'_> {
+    /// The fields of the picture under the plan.
+    pub(super) fn picture(&mut self, ui: &mut Ui) {
+        let desk = self.sheet.desk;
+        let texts = desk.view().language.rooms();
+        part(ui, texts.picture, "picture", false, |ui| {
+            let before = desk.document().layout().underlay.clone();
+            let shown = before.as_ref().map_or_else(String::new, |own| own.picture.clone());
+            let line = Line {
+                label: texts.picture_file,
+                hint: texts.picture_file_hint,
+                path: "picture",
+                ..Line::default()
+            };
+            let typed =
+                self.sheet.typed(ui, line, &shown, |text| Ok::<String, String>(text.trim().to_owned()));
+            let mut now = before.clone();
+            if let Some(typed) = typed {
+                now = (!typed.is_empty()).then(|| first(&before, typed, &self.bay.room));
+            }
+            if let Some(own) = &mut now {
+                self.picture_rows(ui, own);
+            }
+            if let Some(fault) = &desk.underlay.fault {
+                let colour = ui.visuals().error_fg_color;
+                ui.add(egui::Label::new(RichText::new(fault).size(size::LEAST).color(colour)).wrap());
+            }
+            if desk.underlay.reading.is_some() {
+                ui.label(widgets::soft(ui, texts.reading_picture));
+            }
+            if now != before {
+                self.sheet.deed = None;
+                self.out.push(Command::Edit(Edit::Underlay(now)));
+            }
+        });
+    }
+
+    fn picture_rows(&mut self, ui: &mut Ui, own: &mut Underlay) {
+        let desk = self.sheet.desk;
+        let texts = desk.view().language.rooms();
+        let scaling = matches!(desk.view().tool, Tool::ScalePicture { .. });
+        let button = egui::Button::selectable(scaling, texts.scale_picture);
+        if ui.add(button).on_hover_text(texts.scale_picture_why).clicked() {
+            let tool = if scaling { Tool::Hand } else { Tool::ScalePicture { first: None } };
+            self.out.push(Command::Tool(tool));
+        }
+        if desk.view().scale.is_some() {
+            let line =
+                Line { label: texts.apart, hint: texts.apart_hint, path: "picture apart", ..Line::default() };
+            let none: Option<f64> = None;
+            if let Some(Some(distance)) = self.sheet.number_or_none(ui, line, Of::Length, none) {
+                self.out.push(Command::ScalePicture(distance));
+            }
+        }
+        for (label, hint, path, of, value) in [
+            (texts.mm_per_px, "", "picture scale", Of::Number(1.0), &mut own.mm_per_px),
+            (texts.from_x, texts.picture_at_hint, "picture x", Of::Length, &mut own.at.x),
+            (texts.from_y, texts.picture_at_hint, "picture y", Of::Length, &mut own.at.y),
+            (texts.picture_turned, "", "picture turned", Of::Angle, &mut own.turned),
+            (texts.faded, texts.faded_hint, "picture faded", Of::Number(100.0), &mut own.faded),
+        ] {
+            let line = Line { label, hint, path, ..Line::default() };
+            *value = self.sheet.number(ui, line, of, *value).unwrap_or(*value);
+        }
+        own.turned = angle::wrapped(own.turned);
+    }
+}
+
+/// The same place for another picture, or the room's corner for a first one.
+fn first(before: &Option<Underlay>, picture: String, room: &Polygon) -> Underlay {
+    match before {
+        Some(own) => Underlay { picture, ..own.clone() },
+        None => Underlay {
+            picture,
+            mm_per_px: FIRST_MM_PER_PX,
+            at: room.bounds().low,
+            turned: 0.0,
+            faded: baywright_planner::model::UNDERLAY_FADED,
+        },
+    }
+}
