@@ -132,6 +132,8 @@ fn a_person_drags_saves_and_closes() {
         .args(["open", "--date", "2026-11-20"])
         .arg(&path)
         .env("DISPLAY", &display.name)
+        // What the program keeps for itself is kept here.
+        .env("XDG_DATA_HOME", folder.join("data"))
         .env_remove("WAYLAND_DISPLAY")
         .env_remove("WAYLAND_SOCKET")
         .spawn()

@@ -80,6 +80,11 @@ impl Keeper {
         Self { session: Some(session), ..Self::default() }
     }
 
+    /// Whether anything is kept at all.
+    pub const fn is_on(&self) -> bool {
+        self.session.is_some()
+    }
+
     /// Another document is shown: what the last one left is settled, saved or given up.
     pub fn next_work(&mut self) {
         self.settle();

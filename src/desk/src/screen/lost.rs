@@ -38,6 +38,10 @@ impl Desk {
     /// Holds the file that is open, and says so if another window has it.
     pub(super) fn hold_file(&mut self) {
         self.held = None;
+        // Without a window of its own nothing is written into the user's folders.
+        if !self.keeper.is_on() {
+            return;
+        }
         let (Some(folder), Some(path)) = (self.data_folder(), self.document.path().map(Path::to_owned))
         else {
             return;
