@@ -7,7 +7,8 @@ use std::path::{Path, PathBuf};
 use std::time::Instant;
 
 use baywright_files::{
-    layout_text, left_behind, parse_layout, parse_profile, parse_triggers, profile_text, triggers_text,
+    MOST_PX_SHOWN, decode_picture, layout_text, left_behind, parse_layout, parse_profile, parse_triggers,
+    profile_text, triggers_text,
 };
 
 fn files(kind: &str) -> Vec<(PathBuf, Vec<u8>)> {
@@ -72,6 +73,25 @@ fn trigger_lists_are_answered() {
                 sound += 1;
             }
             Err(faults) => assert!(faults.iter().all(|f| f.to_string().ends_with('.')), "{}", path.display()),
+        }
+    }
+    assert!(sound >= 3, "only {sound} files are sound");
+    in_time(start);
+}
+
+#[test]
+fn pictures_are_answered() {
+    let start = Instant::now();
+    let mut sound = 0;
+    for (path, bytes) in files("picture") {
+        match decode_picture("f.png", &bytes) {
+            Ok(picture) => {
+                assert!(picture.width.max(picture.height) <= MOST_PX_SHOWN, "{}", path.display());
+                let pixels = u64::from(picture.width) * u64::from(picture.height);
+                assert_eq!(picture.rgba.len() as u64, pixels * 4, "{}", path.display());
+                sound += 1;
+            }
+            Err(fault) => assert!(fault.to_string().ends_with('.'), "{}", path.display()),
         }
     }
     assert!(sound >= 3, "only {sound} files are sound");

@@ -83,6 +83,11 @@ fn of_session(folder: &Path, path: &Path, budget: &mut usize) -> Option<Vec<Left
     if !is_free(&file) {
         return None;
     }
+    // A session that ended in order while we came here removed its file first and let go of it then: what we hold has no
+    // name any more. Nobody can have taken the name since, that is done behind the gate.
+    if !path.try_exists().unwrap_or(false) {
+        return None;
+    }
     let length = usize::try_from(file.metadata().ok()?.len()).ok()?.min(MOST_BYTES);
     *budget = budget.checked_sub(length)?;
     let mut bytes = Vec::new();
