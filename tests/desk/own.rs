@@ -321,6 +321,16 @@ fn a_visit_is_chosen_from_the_work_that_is_done() {
     let mut screen = start(&home);
     ask(&mut screen, Command::Car("example-saloon".into()));
     ask(&mut screen, Command::BeginVisit);
+    // The list itself is changed without a text editor, and kept as the shop's own.
+    press(&mut screen, "Change this list");
+    type_into(&mut screen, "Work 1, name", "Glass fitted");
+    let Some(Page::Visit(page)) = screen.state_mut().view_mut().page.as_mut() else { panic!("no page") };
+    page.list.triggers.truncate(4);
+    screen.run();
+    press(&mut screen, "Keep as the shop's own list");
+    let kept = baywright_files::triggers(Some(&home)).unwrap();
+    assert_eq!((kept.triggers.len(), kept.triggers[0].title.as_str()), (4, "Glass fitted"));
+    assert_eq!(kept.name, "The shop's own list");
     let Some(Page::Visit(page)) = screen.state().view().page.clone() else { panic!("no page") };
     // The first few of the list: whatever this car has of it is to be aimed, each once.
     for trigger in page.list.triggers.iter().take(3) {
@@ -454,4 +464,49 @@ fn a_picture_of_a_plan_lies_under_the_drawing_and_is_scaled_by_two_points() {
     }
     assert!(screen.query_all_by_label_contains("nothing.png").next().is_some());
     std::fs::remove_dir_all(home).unwrap();
+}
+
+/// Leaving while a car is being entered: saving the bay must not lose the car.
+#[test]
+fn leaving_with_a_car_half_entered_asks_about_the_car() {
+    let home = home("leaving");
+    let mut screen = start(&home);
+    ask(&mut screen, Command::BeginCar(baywright_desk::screen::car::Begin::New));
+    type_into(&mut screen, "Length", "4300");
+    ask(&mut screen, Command::Quit);
+    press(&mut screen, "Go on entering it");
+    assert_eq!(screen.state().document().draft().unwrap().car().length, 4_300.0);
+    ask(&mut screen, Command::Open("clear-bay".into()));
+    press(&mut screen, "Drop the car");
+    assert!(screen.state().document().draft().is_none());
+    std::fs::remove_dir_all(home).unwrap();
+}
+
+#[test]
+fn a_corner_of_the_room_is_dragged_and_an_alcove_is_built() {
+    let mut screen = usual(demo());
+    ask(&mut screen, Command::ToRoom(true));
+    ask(&mut screen, Command::Select(Some(Subject::Floor)));
+    let room = |screen: &Harness<'_, Desk>| screen.state().document().layout().bay.room.clone();
+    let before = room(&screen);
+    // The corner at the upper right of the paper, found between the walls that meet there.
+    let wall =
+        |screen: &Harness<'_, Desk>, name: &str| screen.get_by_label(&format!("the {name}, top view")).rect();
+    let (above, right) = (wall(&screen, "neighbour's wall"), wall(&screen, "office wall"));
+    let corner = egui::pos2(right.left(), above.bottom());
+    crate::support::drag(&mut screen, corner, corner + egui::Vec2::new(-40.0, 0.0));
+    let after = room(&screen);
+    let moved: Vec<usize> = (0..4).filter(|&i| before.outer()[i].distance(after.outer()[i]) > 1.0).collect();
+    assert_eq!(moved.len(), 1, "{after:?}");
+    assert_eq!(screen.state().document().undoes(), Some("Move a corner of the room"));
+    ask(&mut screen, Command::Undo);
+    assert_eq!(room(&screen), before);
+    // An alcove in the neighbour's wall, by the figures that stand there.
+    ask(&mut screen, Command::Select(Some(Subject::Wall("neighbour's wall".into()))));
+    press(&mut screen, "Alcove or pier");
+    press(&mut screen, "Build it");
+    assert_eq!(screen.state().document().layout().bay.walls.len(), 8);
+    assert!(room(&screen).area() > before.area());
+    ask(&mut screen, Command::Undo);
+    assert_eq!(room(&screen), before);
 }

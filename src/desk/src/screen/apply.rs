@@ -39,6 +39,7 @@ impl Desk {
             }
             Command::NewBayAnyway => self.begin_bay(),
             Command::NewBay(layout) => self.new_bay(*layout),
+            Command::KeepTriggers(list) => self.keep_triggers(&list),
             Command::BeginVisit => self.begin_visit(),
             Command::TakeUp(at) => self.take_up(at),
             Command::ThrowAway(at) => self.throw_away(at),
@@ -397,8 +398,12 @@ impl Desk {
 
     /// Asks before work is lost; whether it did.
     fn asks_first(&mut self, leaving: Leaving) -> bool {
-        let drafted = self.document.draft().is_some_and(crate::draft::Draft::is_changed);
-        let asks = drafted || self.document.is_changed();
+        // A car that is being entered is kept or dropped first: saving the bay would not save it.
+        if self.document.draft().is_some_and(crate::draft::Draft::is_changed) {
+            self.view.page = Some(Page::Ask(Question::DropCar));
+            return true;
+        }
+        let asks = self.document.is_changed();
         if asks {
             self.view.page = Some(Page::Ask(Question::Unsaved(leaving)));
         }

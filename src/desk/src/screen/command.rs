@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use baywright_drawing::{Axis, Theme};
 use baywright_planner::Subject;
 use baywright_planner::geometry::DVec2;
-use baywright_planner::model::{Id, Layout, ThingKind, Vehicle};
+use baywright_planner::model::{Id, Layout, ThingKind, TriggerList, Vehicle};
 use baywright_planner::words::Units;
 
 use super::car::Begin;
@@ -85,6 +85,8 @@ pub enum Command {
     NewBayAnyway,
     /// Show a bay that was just made.
     NewBay(Box<Layout>),
+    /// Save the shop's own list of work that asks for aimings.
+    KeepTriggers(Box<TriggerList>),
     /// Choose what the car is in for.
     BeginVisit,
     /// Show what an earlier session left behind, by position.

@@ -174,7 +174,7 @@ texts! {
     finish_car, "Why the bay does not change.": "Keep or drop the car that is being entered first; the bay waits.";
     drop_car_question, "A question.": "What was entered of this car is not kept yet. Drop it?";
     go_on_entering, "An answer.": "Go on entering it";
-    drop_it, "An answer.": "Drop it";
+    drop_it, "An answer.": "Drop the car";
     no_home, "Why nothing can be kept.": "There is no home folder to keep it in; nothing was saved.";
 
     on_this_car, "Over what was measured.": "Measured on this car";
@@ -187,6 +187,14 @@ texts! {
 
     // A visit.
     visit, "A page.": "What is it in for? …";
+    change_list, "Changes the list.": "Change this list";
+    change_list_why, "What it does.": "Which work asks for which sensors: kept as the shop's own list";
+    work, "One kind of work.": "Work";
+    to_mind, "A field.": "To mind";
+    more_work, "Adds one.": "One more kind of work";
+    keep_list, "Saves the list.": "Keep as the shop's own list";
+    shop_list, "What the list is called.": "The shop's own list";
+    this_shop, "Who says so.": "this shop";
     work_done, "Over the list of work.": "What is done on this car";
     maker_decides, "Under the list.": "The vehicle maker's procedure decides what is to be aimed after which work.";
     take_visit, "Takes the list.": "Aim these, in this order";
@@ -318,9 +326,16 @@ impl Screen {
         format!("{} {place} of {all}", self.aiming)
     }
 
-    /// Where one's own list of work goes.
-    pub fn own_list(&self, path: &str) -> String {
-        format!("Your own list goes here: {path}")
+    /// Sensors that work asks for together.
+    pub const fn group(&self, group: SensorGroup) -> &'static str {
+        match group {
+            SensorGroup::ForwardRadar => "forward radar",
+            SensorGroup::Lidar => "lidar",
+            SensorGroup::ForwardCamera => "forward camera",
+            SensorGroup::FrontCornerRadar => "corner radars in front",
+            SensorGroup::RearCornerRadar => "corner radars in the rear",
+            SensorGroup::SurroundCamera => "surround cameras",
+        }
     }
 
     /// How many aimings follow from the work.
@@ -334,14 +349,7 @@ impl Screen {
 
     /// A sensor that is asked for and cannot be aimed with what is entered.
     pub fn cannot_aim(&self, group: SensorGroup, sensor: Option<&Id>) -> String {
-        let kind = match group {
-            SensorGroup::ForwardRadar => "forward radar",
-            SensorGroup::Lidar => "lidar",
-            SensorGroup::ForwardCamera => "forward camera",
-            SensorGroup::FrontCornerRadar => "corner radars in front",
-            SensorGroup::RearCornerRadar => "corner radars in the rear",
-            SensorGroup::SurroundCamera => "surround cameras",
-        };
+        let kind = self.group(group);
         match sensor {
             Some(sensor) => format!("The {sensor} is asked for too; no aiming of it is entered."),
             None => format!("The {kind} would be asked for too; this car has none entered."),

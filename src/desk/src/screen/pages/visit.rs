@@ -1,6 +1,6 @@
 //! What a car is in for: the work that is done on it, by the shop's own list, and the aimings that follow.
 
-use baywright_planner::model::{Id, Provenance, TriggerList, aimings_for};
+use baywright_planner::model::{Id, Provenance, SensorGroup, Trigger, TriggerList, aimings_for};
 use egui::{RichText, Ui};
 
 use crate::edit::Edit;
@@ -15,6 +15,8 @@ pub struct VisitPage {
     pub list: TriggerList,
     /// The work that was chosen, by name.
     pub chosen: Vec<Id>,
+    /// Whether the list itself is being changed.
+    pub changing: bool,
 }
 
 impl Desk {
@@ -22,7 +24,7 @@ impl Desk {
     pub(in crate::screen) fn begin_visit(&mut self) {
         match baywright_files::triggers(self.data_folder().as_deref()) {
             Ok(list) => {
-                let page = VisitPage { list, chosen: Vec::new() };
+                let page = VisitPage { list, chosen: Vec::new(), changing: false };
                 self.view.page = Some(super::Page::Visit(Box::new(page)));
             }
             Err(faults) => self.say_wrong(faults.first().map_or_else(String::new, ToString::to_string)),
@@ -36,11 +38,12 @@ impl Desk {
         ui.label(RichText::new(&car.name).font(look::bold(size::LEAD)));
         let source = format!("{}. {}", page.list.name, words.provenance_sentence(&page.list.provenance));
         ui.add(egui::Label::new(widgets::soft(ui, source)).wrap());
-        if page.list.provenance == Provenance::Example {
-            let path = self
-                .data_folder()
-                .map_or_else(String::new, |folder| folder.join("triggers.ron").display().to_string());
-            ui.add(egui::Label::new(widgets::soft(ui, texts.own_list(&path))).wrap());
+        if page.changing {
+            self.change_list(ui, page, out);
+            return;
+        }
+        if widgets::lesser(ui, texts.change_list).on_hover_text(texts.change_list_why).clicked() {
+            page.changing = true;
         }
         ui.add_space(6.0);
         ui.label(RichText::new(texts.work_done).font(look::bold(size::BODY)));
@@ -87,6 +90,81 @@ impl Desk {
             out.push(Command::Edit(Edit::Visit(aimings)));
             out.extend(first.map(Command::Aiming));
             out.push(Command::Page(None));
+        }
+    }
+
+    /// The list itself: what each work is called, what it asks for, what else to mind.
+    fn change_list(&self, ui: &mut Ui, page: &mut VisitPage, out: &mut Vec<Command>) {
+        let texts = self.texts();
+        let mut gone = None;
+        for (i, trigger) in page.list.triggers.iter_mut().enumerate() {
+            let row = format!("{} {}", texts.work, i + 1);
+            let id = |what: &str| egui::Id::unique("work").with(what).with(i);
+            let title = widgets::field(ui, id("title"), &mut trigger.title, f32::INFINITY);
+            title.accessible_name(format!("{row}, {}", texts.name));
+            ui.horizontal_wrapped(|ui| {
+                for group in SensorGroup::ALL {
+                    let mut on = trigger.asks.contains(&group);
+                    let name = texts.group(group);
+                    if ui.checkbox(&mut on, RichText::new(name).size(size::SMALL)).changed() {
+                        trigger.asks.retain(|own| *own != group);
+                        if on {
+                            trigger.asks.push(group);
+                        }
+                    }
+                }
+            });
+            ui.horizontal(|ui| {
+                ui.label(widgets::soft(ui, texts.to_mind));
+                let note = widgets::field(ui, id("note"), &mut trigger.note, 360.0);
+                note.accessible_name(format!("{row}, {}", texts.to_mind));
+                let remove =
+                    widgets::lesser(ui, texts.remove).accessible_name(format!("{}: {row}", texts.remove));
+                if remove.clicked() {
+                    gone = Some(i);
+                }
+            });
+            ui.separator();
+        }
+        if let Some(i) = gone {
+            page.list.triggers.remove(i);
+        }
+        ui.horizontal(|ui| {
+            if widgets::lesser(ui, texts.more_work).clicked() {
+                let taken = |id: &str| page.list.triggers.iter().any(|own| own.id.as_str() == id);
+                let id = (1..).map(|n: usize| format!("work {n}")).find(|id| !taken(id)).unwrap_or_default();
+                page.list.triggers.push(Trigger {
+                    id: id.into(),
+                    title: texts.work.to_owned(),
+                    asks: vec![SensorGroup::ForwardRadar],
+                    note: String::new(),
+                    provenance: self.by_this_shop(),
+                });
+            }
+            if widgets::press(ui, self.view.theme, texts.keep_list).clicked() {
+                page.list.name = texts.shop_list.to_owned();
+                page.list.provenance = self.by_this_shop();
+                page.chosen.clear();
+                page.changing = false;
+                out.push(Command::KeepTriggers(Box::new(page.list.clone())));
+            }
+        });
+    }
+
+    /// What is entered here is the shop's own word.
+    fn by_this_shop(&self) -> Provenance {
+        Provenance::Measured { by: self.texts().this_shop.to_owned(), date: self.document.today() }
+    }
+
+    /// Saves the shop's own list.
+    pub(in crate::screen) fn keep_triggers(&mut self, list: &TriggerList) {
+        let Some(path) = self.data_folder().map(|folder| folder.join("triggers.ron")) else {
+            self.say_wrong(self.texts().no_home);
+            return;
+        };
+        match baywright_files::save_triggers(&path, list) {
+            Ok(_) => self.say(self.texts().saved(&path.display().to_string())),
+            Err(faults) => self.say_wrong(faults.first().map_or_else(String::new, ToString::to_string)),
         }
     }
 }
