@@ -321,6 +321,7 @@ fn a_visit_is_chosen_from_the_work_that_is_done() {
     let mut screen = start(&home);
     ask(&mut screen, Command::Car("example-saloon".into()));
     ask(&mut screen, Command::BeginVisit);
+    assert!(screen.query_by_label("Nothing is ticked yet.").is_some());
     // The list itself is changed without a text editor, and kept as the shop's own.
     press(&mut screen, "Change this list");
     type_into(&mut screen, "Work 1, name", "Glass fitted");
@@ -344,6 +345,13 @@ fn a_visit_is_chosen_from_the_work_that_is_done() {
     assert_eq!(screen.state().answer().arrangement.aiming.id, visit[0]);
     let place = format!("Aiming 1 of {}", visit.len());
     assert!(screen.query_all_by_label_contains(&place).next().is_some(), "{place}");
+    // A car that lacks what the work asks for: that is said, and not that nothing is to be done.
+    ask(&mut screen, Command::Car("example-hatchback-small".into()));
+    ask(&mut screen, Command::BeginVisit);
+    press(&mut screen, "Glass fitted");
+    assert!(screen.query_by_label_contains("none of them is entered for this car").is_some());
+    assert!(screen.query_by_label_contains("nothing is to be aimed").is_none());
+    ask(&mut screen, Command::Page(None));
     // Another car is not in for it.
     ask(&mut screen, Command::Car("example-van".into()));
     assert!(screen.state().document().saved_arrangement().unwrap().visit.is_empty());

@@ -119,7 +119,7 @@ impl Desk {
         let modal = Modal::new(Id::unique("page")).frame(frame).show(ui.ctx(), |ui| {
             ui.set_width(f32::min(width, screen.width() - 60.0));
             ui.horizontal(|ui| {
-                ui.label(RichText::new(title).font(look::bold(18.0)));
+                ui.label(RichText::new(title.trim_end_matches(['\u{2026}', ' '])).font(look::bold(18.0)));
                 ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
                     if ui.button(texts.close).clicked() {
                         out.push(Command::Page(None));

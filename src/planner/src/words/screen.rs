@@ -197,6 +197,8 @@ texts! {
     this_shop, "Who says so.": "this shop";
     work_done, "Over the list of work.": "What is done on this car";
     maker_decides, "Under the list.": "The vehicle maker's procedure decides what is to be aimed after which work.";
+    nothing_chosen, "While nothing is chosen.": "Nothing is ticked yet.";
+    none_entered, "Over what is missing.": "This work asks for aimings, and none of them is entered for this car:";
     take_visit, "Takes the list.": "Aim these, in this order";
     in_for, "Over the aimings of the visit.": "In for";
     all_aimings, "Over all aimings.": "All aimings of this car";
@@ -341,7 +343,7 @@ impl Screen {
     /// How many aimings follow from the work.
     pub fn to_be_aimed(&self, count: usize) -> String {
         match count {
-            0 => "Nothing of this car is to be aimed after that.".to_owned(),
+            0 => "By this list, nothing is to be aimed after that.".to_owned(),
             1 => "To be aimed again: 1".to_owned(),
             _ => format!("To be aimed again, in this order: {count}"),
         }

@@ -67,7 +67,13 @@ impl Desk {
             let titles = because.iter().filter_map(|id| page.list.triggers.iter().find(|own| own.id == *id));
             titles.map(|own| own.title.to_lowercase()).collect::<Vec<_>>().join(", ")
         };
-        ui.label(RichText::new(texts.to_be_aimed(visit.lines.len())).font(look::bold(size::BODY)));
+        let heading = match (page.chosen.is_empty(), visit.lines.is_empty(), visit.missing.is_empty()) {
+            (true, ..) => texts.nothing_chosen.to_owned(),
+            // What is not entered is not what need not be done.
+            (false, true, false) => texts.none_entered.to_owned(),
+            (false, ..) => texts.to_be_aimed(visit.lines.len()),
+        };
+        ui.label(RichText::new(heading).font(look::bold(size::BODY)));
         for (line, number) in visit.lines.iter().zip(1..) {
             let aiming = car.aimings.iter().find(|own| own.id == line.aiming);
             let name = aiming.map_or(line.aiming.as_str(), |own| own.name.as_str());
