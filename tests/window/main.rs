@@ -34,14 +34,17 @@ struct Display {
 
 impl Display {
     fn new() -> Self {
+        // Without `-noreset` the server starts anew whenever its last client leaves, as each xdotool does, and refuses
+        // who comes meanwhile: the program itself, once in a while.
         let mut server = Command::new("Xvfb")
-            .args(["-displayfd", "1", "-screen", "0", "1600x1000x24", "-nolisten", "tcp"])
+            .args(["-displayfd", "1", "-screen", "0", "1600x1000x24", "-nolisten", "tcp", "-noreset"])
             .stdout(Stdio::piped())
             .stderr(Stdio::null())
             .spawn()
             .expect("Xvfb is installed");
         let mut line = String::new();
         BufReader::new(server.stdout.take().unwrap()).read_line(&mut line).expect("Xvfb names its display");
+        assert!(!line.trim().is_empty(), "Xvfb ended without a display");
         Self { server, name: format!(":{}", line.trim()) }
     }
 
