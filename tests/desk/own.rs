@@ -16,7 +16,7 @@ use egui_kittest::kittest::Queryable;
 
 use crate::support::{demo, type_into, usual, verdict};
 
-fn home(name: &str) -> PathBuf {
+pub fn home(name: &str) -> PathBuf {
     let home = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join(format!("own-{}-{name}", std::process::id()));
     let _ = std::fs::remove_dir_all(&home);
     std::fs::create_dir_all(&home).unwrap();
@@ -24,19 +24,19 @@ fn home(name: &str) -> PathBuf {
 }
 
 /// The demo, as it opens for someone who has nothing yet, with a home of its own.
-fn start(home: &std::path::Path) -> Harness<'static, Desk> {
+pub fn start(home: &std::path::Path) -> Harness<'static, Desk> {
     let mut desk = demo();
     desk.live_in(home.to_owned());
     desk.keep_everything();
     usual(desk)
 }
 
-fn press(screen: &mut Harness<'_, Desk>, label: &str) {
+pub fn press(screen: &mut Harness<'_, Desk>, label: &str) {
     screen.get_by_label(label).click();
     screen.run();
 }
 
-fn ask(screen: &mut Harness<'_, Desk>, command: Command) {
+pub fn ask(screen: &mut Harness<'_, Desk>, command: Command) {
     let ctx = screen.ctx.clone();
     screen.state_mut().ask(&ctx, command);
     screen.run();
@@ -55,7 +55,7 @@ const SHEET: [(&str, &str); 9] = [
     ("Kept clear each side", "1400"),
 ];
 
-fn enter_car(screen: &mut Harness<'_, Desk>) {
+pub fn enter_car(screen: &mut Harness<'_, Desk>) {
     screen.get_by_label_contains("Car: ").click();
     screen.run();
     press(screen, "Enter a new car …");

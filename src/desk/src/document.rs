@@ -66,6 +66,15 @@ pub enum CarNotKept {
     Unsound(validate::Fault),
     /// There is another car of that name.
     NameTaken(Id),
+    /// Someone else changed its file since it was read.
+    ChangedOnDisk(PathBuf),
+    /// Another arrangement of this layout needs what the car no longer has: it could not be opened any more.
+    Needed {
+        /// The arrangement.
+        by: Id,
+        /// The aiming, target or sensor that is gone.
+        what: Id,
+    },
     /// It could not be written.
     Faults(Vec<FileFault>),
 }
@@ -147,9 +156,9 @@ impl Document {
         Ok(Self { is_new: true, ..document })
     }
 
-    /// What lay on the disk when it was read or written last.
-    pub const fn disk_mark(&self) -> Option<DiskMark> {
-        self.mark
+    /// Whether someone else changed its file since it was read or written.
+    pub fn is_changed_on_disk(&self) -> bool {
+        self.path.as_deref().zip(self.mark).is_some_and(|(path, mark)| mark != DiskMark::of(path))
     }
 
     /// The layout as it is now.
@@ -246,12 +255,13 @@ impl Document {
         self.draft = None;
     }
 
-    /// Saves the car that is being entered as a profile in `folder`, under its own name, and chooses it. Whether a file
-    /// that is there may be replaced is `over`; the one that it changes always may.
+    /// Saves the car that is being entered as a profile in `folder`, under its own name, and chooses it. Only the file that
+    /// it changes is replaced.
     ///
     /// # Errors
-    /// It is not sound, there is another profile of its name, or it cannot be written. It is still being entered then.
-    pub fn keep_car(&mut self, folder: &Path, over: bool) -> Result<baywright_files::Saved, CarNotKept> {
+    /// It is not sound, there is another profile of its name, someone else changed its file, another arrangement needs
+    /// what was removed, or it cannot be written. It is still being entered then.
+    pub fn keep_car(&mut self, folder: &Path) -> Result<baywright_files::Saved, CarNotKept> {
         let Some(draft) = &self.draft else { return Ok(baywright_files::Saved::default()) };
         if let Some(fault) = draft.faults().into_iter().next() {
             return Err(CarNotKept::Unsound(fault));
@@ -259,14 +269,22 @@ impl Document {
         let car = Vehicle::clone(draft.car());
         // One of the user's own is changed where it lies; a shipped one becomes one of the user's own.
         let own = draft.replaces().and_then(|id| self.cars.iter().find(|car| car.vehicle.id == *id));
-        let place = own.map(|profile| PathBuf::from(&profile.file)).filter(|path| path.is_file());
-        let changes_own = place.is_some() && draft.replaces() == Some(&car.id);
-        let path = place.filter(|_| changes_own).unwrap_or_else(|| folder.join(format!("{}.ron", car.id)));
-        if !over
-            && !changes_own
-            && (path.exists() || self.cars.iter().any(|other| other.vehicle.id == car.id))
-        {
-            return Err(CarNotKept::NameTaken(car.id));
+        let own = own.filter(|profile| profile.vehicle.id == car.id && Path::new(&profile.file).is_file());
+        let path = own
+            .map_or_else(|| folder.join(format!("{}.ron", car.id)), |profile| PathBuf::from(&profile.file));
+        match own {
+            Some(read) => {
+                let now = baywright_files::load_profile(&path);
+                if now.is_ok_and(|now| now.fingerprint == read.fingerprint) {
+                    self.still_opens_with(&car)?;
+                } else {
+                    return Err(CarNotKept::ChangedOnDisk(path));
+                }
+            }
+            None if path.exists() || self.cars.iter().any(|other| other.vehicle.id == car.id) => {
+                return Err(CarNotKept::NameTaken(car.id));
+            }
+            None => {}
         }
         let aiming = draft.aiming().cloned();
         // In a shipped bay that was not touched nothing is lost that is not on the disk: the car is.
@@ -275,20 +293,22 @@ impl Document {
         self.draft = None;
         self.library.also(folder.to_owned());
         (self.cars, self.car_faults) = cars(&self.library);
-        if let Some((profile, aiming)) = self.cars.iter().find(|own| own.vehicle.id == car.id).zip(aiming) {
-            let fingerprint = profile.fingerprint.clone();
+        let fingerprint =
+            self.cars.iter().find(|own| own.vehicle.id == car.id).map(|own| own.fingerprint.clone());
+        if let Some((fingerprint, aiming)) = fingerprint.zip(aiming) {
             // The same car and aiming with other figures: only what is remembered of it changes.
-            let same =
-                self.saved_arrangement().is_some_and(|own| own.vehicle == car.id && own.aiming == aiming);
-            let edit = if same {
-                // The visit keeps those of its aimings that are still there.
-                let there = |id: &Id| profile.vehicle.aimings.iter().any(|own| own.id == *id);
-                let visit =
-                    self.saved_arrangement().map(|own| own.visit.iter().filter(|id| there(id)).cloned());
-                let visit: Vec<Id> = visit.into_iter().flatten().collect();
-                Edit::All(vec![Edit::Visit(visit), Edit::Remember(fingerprint)])
-            } else {
-                Edit::Car { vehicle: car.id, aiming, fingerprint }
+            let same = self.saved_arrangement().filter(|own| own.vehicle == car.id && own.aiming == aiming);
+            // The visit keeps those of its aimings that are still there.
+            let there = |id: &Id| car.aimings.iter().any(|own| own.id == *id);
+            let same = same.map(|own| SavedArrangement {
+                visit: own.visit.iter().filter(|id| there(id)).cloned().collect(),
+                ..own.clone()
+            });
+            // A stand whose target is gone would not be found.
+            let same = same.filter(|own| self.layout().resolve(own, &car, "", self.today).is_ok());
+            let edit = match same {
+                Some(own) => Edit::All(vec![Edit::Visit(own.visit), Edit::Remember(fingerprint)]),
+                None => Edit::Car { vehicle: car.id, aiming, fingerprint },
             };
             // What it names is there, and it was shown like this before.
             let _ = self.edit(&edit);
@@ -297,6 +317,17 @@ impl Document {
             self.saved = Arc::clone(self.history.now());
         }
         Ok(saved)
+    }
+
+    /// Whether the arrangements that are not shown can be made with the changed car; the shown one goes with it.
+    fn still_opens_with(&self, car: &Vehicle) -> Result<(), CarNotKept> {
+        let others = self.layout().arrangements.iter();
+        for other in others.filter(|own| own.id != self.shown && own.vehicle == car.id) {
+            if let Err(fault) = self.layout().resolve(other, car, "", self.today) {
+                return Err(CarNotKept::Needed { by: fault.arrangement, what: fault.found });
+            }
+        }
+        Ok(())
     }
 
     /// Cars of a folder of one's own are offered too.
@@ -403,7 +434,7 @@ impl Document {
     /// It has no place, the file was changed by someone else, or it cannot be written. What is in hand stays.
     pub fn save(&mut self, over: bool) -> Result<baywright_files::Saved, NotSaved> {
         let path = self.path.clone().ok_or(NotSaved::NoPlace)?;
-        if !over && self.mark.is_some_and(|mark| mark != DiskMark::of(&path)) {
+        if !over && self.is_changed_on_disk() {
             return Err(NotSaved::ChangedOnDisk);
         }
         self.write(&path)

@@ -83,7 +83,7 @@ pub(crate) fn assumed(names: &[String]) -> String {
 }
 
 /// The same text with a capital at its start.
-pub(crate) fn sentence_start(text: &str) -> String {
+pub fn sentence_start(text: &str) -> String {
     let mut letters = text.chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

@@ -194,17 +194,13 @@ impl Desk {
         }
     }
 
-    /// Makes a change, and says why if it is not made.
-    pub(super) fn apply_edit(&mut self, edit: &Edit) {
-        self.edit(edit);
-    }
-
     /// Whether something in the bay goes by this name.
     pub(super) fn is_taken(&self, name: &Id) -> bool {
         crate::edit::taken(self.document.layout(), name)
     }
 
-    fn edit(&mut self, edit: &Edit) {
+    /// Makes a change, and says why if it is not made.
+    pub(super) fn edit(&mut self, edit: &Edit) {
         let done = self.document.edit(edit);
         if done.is_ok() {
             if let (Edit::Rename { thing, name }, Some(Subject::Thing(selected))) =
@@ -309,26 +305,18 @@ impl Desk {
 
     /// "As found 2", "As found 3" ...
     fn free_arrangement_name(&self) -> Id {
-        let shown = self.document.shown().as_str();
-        let stem = shown.trim_end_matches(|c: char| c.is_ascii_digit() || c == ' ');
-        let stem = if stem.is_empty() { shown } else { stem };
-        let taken = |name: &Id| self.document.layout().arrangements.iter().any(|own| own.id == *name);
-        (2..)
-            .map(|n: usize| Id::from(format!("{stem} {n}")))
-            .find(|name| !taken(name))
-            .unwrap_or_else(|| Id::from(shown))
+        let stem = self.document.shown().stem();
+        // The copy of "As found 2" is not the missing "As found".
+        let taken = |name: &str| {
+            name == stem || self.document.layout().arrangements.iter().any(|own| own.id.as_str() == name)
+        };
+        Id::free(stem, " ", taken)
     }
 
     /// "cabinet", "cabinet 2", "cabinet 3" ...
     pub(super) fn free_name(&self, wanted: &str) -> Id {
-        let stem = wanted.trim_end_matches(|c: char| c.is_ascii_digit() || c == ' ');
-        let stem = if stem.is_empty() { wanted } else { stem };
         let layout = self.document.layout();
-        std::iter::once(stem.to_owned())
-            .chain((2..).map(|n| format!("{stem} {n}")))
-            .map(Id::from)
-            .find(|name| !crate::edit::taken(layout, name))
-            .unwrap_or_else(|| Id::from(wanted))
+        Id::free(Id::from(wanted).stem(), " ", |name| crate::edit::taken(layout, &Id::from(name)))
     }
 
     /// Moves what is in hand; `by` is along the paper's own directions, mm.

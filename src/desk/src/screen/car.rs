@@ -19,6 +19,7 @@ mod zones;
 
 use baywright_planner::model::starter::StartKind;
 use baywright_planner::model::{Id, Vehicle, VehicleClass};
+use baywright_planner::words::sentence_start;
 use egui::{RichText, ScrollArea, Ui};
 
 use super::command::Command;
@@ -88,11 +89,7 @@ impl Desk {
 
     /// "my-car", "my-car-2", ...
     fn free_car_name(&self, wanted: &str) -> Id {
-        let taken = |name: &str| self.document.cars().iter().any(|car| car.vehicle.id.as_str() == name);
-        std::iter::once(wanted.to_owned())
-            .chain((2..).map(|n| format!("{wanted}-{n}")))
-            .find(|name| !taken(name))
-            .map_or_else(|| Id::from(wanted), Id::from)
+        Id::free(wanted, "-", |name| self.document.cars().iter().any(|car| car.vehicle.id.as_str() == name))
     }
 
     pub(super) fn car_panel(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
@@ -131,8 +128,16 @@ pub(crate) fn new_car(class: VehicleClass) -> Vehicle {
     let mut car = Vehicle::of_class(class);
     let radar: Id = FIRST_AIMING.into();
     car.start_sensor(StartKind::ForwardRadar, radar.clone());
-    car.start_aiming(&radar, "forward radar aiming".into());
+    start_aiming(&mut car, &radar, "forward radar aiming".into());
     car
+}
+
+/// An aiming to start from; its title is its name with a capital.
+fn start_aiming(car: &mut Vehicle, sensor: &Id, id: Id) {
+    car.start_aiming(sensor, id);
+    if let Some(aiming) = car.aimings.last_mut() {
+        aiming.name = sentence_start(&aiming.name);
+    }
 }
 
 impl Sheet<'_> {
@@ -166,7 +171,7 @@ impl Sheet<'_> {
             let colour = ui.visuals().error_fg_color;
             ui.label(RichText::new(texts.to_put_right).font(look::bold(size::SMALL)).color(colour));
             for fault in self.faults.iter().take(MOST_TOLD) {
-                let field = super::list::capital(&texts.field_name(&fault.field, &self.car));
+                let field = sentence_start(&texts.field_name(&fault.field, &self.car));
                 let text = format!("{field}: {}", texts.wrong(fault));
                 ui.add(egui::Label::new(RichText::new(text).size(size::LEAST).color(colour)).wrap());
             }

@@ -1,7 +1,8 @@
 //! Figures and names that are typed: taken when Enter is pressed or the field is left, put back by Escape.
 
 use egui::text::{CCursor, CCursorRange};
-use egui::{Align, Id, Key, RichText, TextEdit, Ui};
+use egui::text_edit::TextEditState;
+use egui::{Align, Id, Key, Response, RichText, TextEdit, Ui};
 
 use super::look::size;
 
@@ -24,6 +25,13 @@ pub(super) struct Row<'a> {
     pub hint: &'a str,
     /// What tells it apart from the same field of another thing.
     pub of: &'a str,
+}
+
+/// Chooses the whole text of a field, so that typing replaces it.
+pub(super) fn choose_all(ui: &Ui, id: Id, mut state: TextEditState, text: &str) {
+    let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
+    state.cursor.set_char_range(Some(all));
+    state.store(ui.ctx(), id);
 }
 
 /// The name at the left of a row, in a column of its own.
@@ -78,31 +86,12 @@ impl Fields {
             }
             // What is there is usually replaced as a whole; what was typed in this very frame is not.
             if led_here || (response.gained_focus() && !response.changed()) {
-                let mut state = output.state;
-                let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
-                state.cursor.set_char_range(Some(all));
-                state.store(ui.ctx(), id);
+                choose_all(ui, id, output.state, &text);
             }
-            if response.has_focus() {
-                self.editing = Some((id, text));
-            } else if self.editing.as_ref().is_some_and(|(own, _)| *own == id)
-                || (response.lost_focus() && response.changed())
-            {
-                // Left, by Enter or for another place; the library says so in more than one frame. A fast hand may have
-                // reached the field, typed and left it within this one.
-                let (escaped, entered) =
-                    ui.input(|i| (i.key_pressed(Key::Escape), i.key_pressed(Key::Enter)));
+            let entered = ui.input(|i| i.key_pressed(Key::Enter));
+            if let Some(typed) = self.typed(ui, id, &response, text, shown) {
                 self.next = self.leads_on && entered;
-                // The text of this frame: letters and Enter may have come together.
-                let typed = text;
-                self.editing = None;
-                self.wrong = None;
-                if !escaped && typed.trim() != shown.trim() {
-                    match read(&typed) {
-                        Ok(value) => taken = Some(value),
-                        Err(why) => self.wrong = Some((id, why)),
-                    }
-                }
+                taken = self.read(id, typed, &read);
             }
         });
         self.say_wrong(ui, id);
@@ -135,22 +124,53 @@ impl Fields {
             .desired_rows(rows)
             .char_limit(LONGEST_LINES);
         let response = ui.add(edit).labelled_by(label.id);
-        if response.has_focus() {
-            self.editing = Some((id, text));
-        } else if self.editing.as_ref().is_some_and(|(own, _)| *own == id) {
-            let escaped = ui.input(|i| i.key_pressed(Key::Escape));
-            let typed = text;
-            self.editing = None;
-            self.wrong = None;
-            if !escaped && typed.trim() != shown.trim() {
-                match read(&typed) {
-                    Ok(value) => taken = Some(value),
-                    Err(why) => self.wrong = Some((id, why)),
-                }
-            }
+        if let Some(typed) = self.typed(ui, id, &response, text, shown) {
+            taken = self.read(id, typed, &read);
         }
         self.say_wrong(ui, id);
         taken
+    }
+
+    /// What was typed, once the field is left, by Enter or for another place: `Some(None)` if that is what was there. The
+    /// library says so in more than one frame; and a fast hand may have reached the field, typed and left it within this
+    /// one: letters and Enter come together.
+    fn typed(
+        &mut self,
+        ui: &Ui,
+        id: Id,
+        response: &Response,
+        text: String,
+        shown: &str,
+    ) -> Option<Option<String>> {
+        if response.has_focus() {
+            self.editing = Some((id, text));
+            return None;
+        }
+        let was_here = self.editing.as_ref().is_some_and(|(own, _)| *own == id);
+        let within_a_frame = response.lost_focus() && response.changed();
+        if !was_here && !within_a_frame {
+            return None;
+        }
+        self.editing = None;
+        self.wrong = None;
+        let escaped = ui.input(|i| i.key_pressed(Key::Escape));
+        Some((!escaped && text.trim() != shown.trim()).then_some(text))
+    }
+
+    /// What was typed, read; what cannot be is remembered.
+    fn read<T>(
+        &mut self,
+        id: Id,
+        typed: Option<String>,
+        read: &impl Fn(&str) -> Result<T, String>,
+    ) -> Option<T> {
+        match read(&typed?) {
+            Ok(value) => Some(value),
+            Err(why) => {
+                self.wrong = Some((id, why));
+                None
+            }
+        }
     }
 
     fn say_wrong(&self, ui: &mut Ui, id: Id) {

@@ -8,11 +8,11 @@ use egui::{ComboBox, RichText, Ui};
 
 use super::command::Command;
 use super::field::{Fields, Row, name_column};
-use super::list::capital;
 use super::look::{self, size};
 use super::{Desk, widgets};
 use crate::edit::Edit;
 use crate::typed;
+use baywright_planner::words::sentence_start;
 
 impl Desk {
     pub(super) fn form(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
@@ -20,7 +20,7 @@ impl Desk {
         // Taken out while the panel is drawn: everything else is only looked at.
         let mut fields = std::mem::take(&mut self.fields);
         ui.spacing_mut().item_spacing.y = 3.0;
-        let name = capital(&self.words().bare_subject(&subject));
+        let name = sentence_start(&self.words().bare_subject(&subject));
         ui.label(RichText::new(name).font(look::bold(size::BODY)));
         match &subject {
             Subject::Thing(id) => self.thing_form(ui, &mut fields, id, out),

@@ -2,6 +2,7 @@
 
 use baywright_planner::Subject;
 use baywright_planner::words::Words;
+use baywright_planner::words::sentence_start;
 use egui::{Button, CornerRadius, Rect, RichText, ScrollArea, Sense, Stroke, StrokeKind, Ui, Vec2};
 
 use super::Desk;
@@ -215,14 +216,14 @@ impl Desk {
         };
         let name = match subject {
             Subject::Car => texts.car.to_owned(),
-            Subject::Stand(_) => capital(&words.bare_subject(subject)),
+            Subject::Stand(_) => sentence_start(&words.bare_subject(subject)),
             Subject::Thing(id)
             | Subject::Opening(id)
             | Subject::FloorFeature(id)
             | Subject::Runway(id)
             | Subject::Zone(id)
             | Subject::Wall(id)
-            | Subject::KeepFree(id) => capital(id.as_str()),
+            | Subject::KeepFree(id) => sentence_start(id.as_str()),
             Subject::Floor => self.view.language.rooms().room.to_owned(),
             _ => return None,
         };
@@ -244,20 +245,5 @@ fn thing_note(words: &Words<'_>, thing: &baywright_planner::model::Thing) -> Str
             let size = thing.outline.bounds().size();
             format!("{material}, {} \u{d7} {}", units.bare(size.x), words.length(size.y))
         }
-    }
-}
-
-pub(super) fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
-}
-
-#[cfg(test)]
-mod tests {
-    #[test]
-    fn capitals() {
-        assert_eq!(super::capital("tool cabinet"), "Tool cabinet");
-        assert_eq!(super::capital(""), "");
-        assert_eq!(super::capital("\u{448}каф"), "Шкаф");
     }
 }

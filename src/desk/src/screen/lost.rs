@@ -3,7 +3,7 @@
 
 use std::path::Path;
 
-use baywright_files::{DiskMark, Hold, LeftBehind, Work, hold, left_behind, parse_layout, parse_profile};
+use baywright_files::{Hold, LeftBehind, Work, hold, left_behind, parse_layout, parse_profile};
 use egui::{Context, RichText, Ui};
 
 use super::command::Command;
@@ -164,12 +164,5 @@ impl Desk {
         if self.left_behind.is_empty() {
             self.view.page = None;
         }
-    }
-}
-
-impl Document {
-    /// Whether someone else changed its file since it was read or written.
-    pub(super) fn is_changed_on_disk(&self) -> bool {
-        self.path().zip(self.disk_mark()).is_some_and(|(path, mark)| mark != DiskMark::of(path))
     }
 }

@@ -12,6 +12,7 @@ use baywright_planner::geometry::{DVec2, Polygon, Span};
 use baywright_planner::model::{
     Bay, FloorFeature, FloorFeatureKind, Id, KeepFree, KeepFreeKind, Material, Opening, OpeningKind, Runway,
 };
+use baywright_planner::words::sentence_start;
 use egui::Ui;
 
 use super::Desk;
@@ -86,7 +87,7 @@ impl Desk {
         if bay != *before {
             let deed = sheet.deed.unwrap_or_else(|| self.view.language.rooms().room.to_owned());
             let what = self.words().bare_subject(subject);
-            let deed = format!("{}: {deed}", super::list::capital(&what));
+            let deed = format!("{}: {deed}", sentence_start(&what));
             out.push(Command::Edit(Edit::Bay { deed, bay: Box::new(bay), renamed }));
         }
         out.append(&mut asked);
@@ -142,7 +143,7 @@ impl Desk {
             }
         };
         let deed = format!("{} {name}", self.texts().add_what);
-        self.apply_edit(&Edit::Bay { deed, bay: Box::new(bay), renamed: None });
+        self.edit(&Edit::Bay { deed, bay: Box::new(bay), renamed: None });
         self.view.selected = Some(subject);
         self.view.tool = Tool::Hand;
         self.view.list_open = true;

@@ -7,7 +7,7 @@ use std::sync::mpsc::{Receiver, channel};
 use baywright_drawing::Drawing;
 use baywright_files::{FileFault, Picture, read_picture};
 use baywright_planner::geometry::{DVec2, Polygon, angle};
-use baywright_planner::model::{PictureScaleFault, Underlay};
+use baywright_planner::model::Underlay;
 use egui::epaint::{Mesh, Vertex};
 use egui::{Color32, ColorImage, Context, Pos2, Rect, RichText, TextureHandle, TextureOptions, Ui, Vec2};
 
@@ -96,7 +96,6 @@ impl Desk {
 
     /// Scales the picture so that the two points are so far apart; the first of them stays where it is.
     pub(super) fn scale_picture(&mut self, distance: f64) {
-        let texts = self.view.language.rooms();
         let (Some(points), Some(underlay)) = (self.view.scale, self.document.layout().underlay.clone())
         else {
             return;
@@ -109,12 +108,9 @@ impl Desk {
                 let moved = scaled.bay_from_px(self.underlay.size.y).bay(px[0]);
                 scaled.at += points[0] - moved;
                 self.view.scale = None;
-                self.apply_edit(&Edit::Underlay(Some(scaled)));
+                self.edit(&Edit::Underlay(Some(scaled)));
             }
-            Err(fault) => self.say_wrong(match fault {
-                PictureScaleFault::TooNear { .. } => texts.points_too_near,
-                PictureScaleFault::NoDistance | PictureScaleFault::OutOfLimits { .. } => texts.no_distance,
-            }),
+            Err(fault) => self.say_wrong(self.view.language.visits().scale_fault(fault)),
         }
     }
 

@@ -109,11 +109,7 @@ pub(super) fn field(ui: &mut Ui, id: egui::Id, text: &mut String, width: f32) ->
     let output = edit.show(ui);
     let response = output.response.response.clone();
     if response.gained_focus() && !response.changed() {
-        let mut state = output.state;
-        let end = egui::text::CCursor::new(text.chars().count());
-        let all = egui::text::CCursorRange::two(egui::text::CCursor::new(0), end);
-        state.cursor.set_char_range(Some(all));
-        state.store(ui.ctx(), id);
+        super::field::choose_all(ui, id, output.state, text);
     }
     response
 }

@@ -168,21 +168,12 @@ fn target(path: &str, file: &TargetFile, faults: &mut Faults) -> Option<Target> 
         height: file.height_mm.0,
         depth: file.depth_mm.0,
         centre_behind: file.centre_behind_mm.0,
-        error: file
-            .aims_by
-            .map_or(usual_error(kind), |e| AimError { by_place: e.place.0, by_squareness: e.squareness.0 }),
+        error: file.aims_by.map_or(AimError::usual(kind), |e| AimError {
+            by_place: e.place.0,
+            by_squareness: e.squareness.0,
+        }),
         stand,
     })
-}
-
-/// How a kind of target aims if its file does not say. A board, whose procedure must say, counts both: the more
-/// careful.
-const fn usual_error(kind: TargetKind) -> AimError {
-    match kind {
-        TargetKind::CornerReflector | TargetKind::ActiveDevice | TargetKind::Mat => AimError::PLACE,
-        TargetKind::Plate => AimError::SQUARENESS,
-        TargetKind::Board => AimError { by_place: 1.0, by_squareness: 1.0 },
-    }
 }
 
 fn stand(path: &str, file: &StandFile, faults: &mut Faults) -> Option<Stand> {

@@ -110,6 +110,17 @@ impl AimError {
     pub const PLACE: Self = Self { by_place: 1.0, by_squareness: 0.0 };
     /// A plate larger than its mirror spot: how it is turned counts, its place does not.
     pub const SQUARENESS: Self = Self { by_place: 0.0, by_squareness: 1.0 };
+    /// Both count, in full: the more careful where a procedure does not say.
+    pub const BOTH: Self = Self { by_place: 1.0, by_squareness: 1.0 };
+
+    /// How a kind of target aims if nobody says. A board, whose procedure must say, counts both.
+    pub const fn usual(kind: TargetKind) -> Self {
+        match kind {
+            TargetKind::CornerReflector | TargetKind::ActiveDevice | TargetKind::Mat => Self::PLACE,
+            TargetKind::Plate => Self::SQUARENESS,
+            TargetKind::Board => Self::BOTH,
+        }
+    }
 }
 
 /// What holds a target, in the target frame (x towards the sensor, origin under the middle of the face).

@@ -147,7 +147,7 @@ impl Vehicle {
         self.follow();
     }
 
-    /// An aiming of a sensor to start from, all of it assumed. `id` must be free; nothing happens without the sensor.
+    /// An aiming of a sensor to start from, all of it assumed, called by its `id`, which must be free; nothing happens without the sensor.
     pub fn start_aiming(&mut self, sensor: &Id, id: Id) {
         let Some(own) = self.sensors.iter().find(|own| own.id == *sensor) else { return };
         let kind = StartKind::of(&own.kind);
@@ -156,7 +156,6 @@ impl Vehicle {
         let forward = matches!(kind, StartKind::ForwardRadar | StartKind::ForwardCamera | StartKind::Lidar);
         let placement = if forward { ahead(kind) } else { at_angle(kind, azimuth) };
         let mark_plan = if forward { both_sides() } else { Vec::new() };
-        let title = sentence(id.as_str());
         let zones = Polygon::rectangle(DVec2::splat(-CLEAR_ASIDE_MM), DVec2::splat(CLEAR_ASIDE_MM))
             .ok()
             .zip(Span::new(0.0, CLEAR_TOP_MM).ok());
@@ -173,8 +172,8 @@ impl Vehicle {
         });
         let tolerance = angle::radians(0.3);
         self.aimings.push(Aiming {
+            name: id.to_string(),
             id,
-            name: title,
             sensor: sensor.clone(),
             placements: vec![placement],
             mark_plan,
@@ -402,11 +401,8 @@ fn figures_of(kind: StartKind) -> (SensorKind, f64, (f64, f64)) {
 /// A target square ahead.
 fn ahead(kind: StartKind) -> Placement {
     let board = kind != StartKind::ForwardRadar;
-    let (kind, width, height, error) = if board {
-        (TargetKind::Board, 1_200.0, 800.0, AimError { by_place: 1.0, by_squareness: 1.0 })
-    } else {
-        (TargetKind::Plate, 500.0, 500.0, AimError::SQUARENESS)
-    };
+    let (kind, width, height) =
+        if board { (TargetKind::Board, 1_200.0, 800.0) } else { (TargetKind::Plate, 500.0, 500.0) };
     let name = if board { "board" } else { "plate" };
     Placement {
         id: name.into(),
@@ -416,8 +412,8 @@ fn ahead(kind: StartKind) -> Placement {
             height,
             depth: 6.0,
             centre_behind: 0.0,
-            error,
-            stand: stand(if board { 1_900.0 } else { 900.0 }),
+            error: AimError::usual(kind),
+            stand: Stand::start(if board { 1_900.0 } else { Stand::START_TOP_MM }),
         },
         stand_off: StandOff {
             from: Datum::FrontAxle,
@@ -450,7 +446,7 @@ fn at_angle(kind: StartKind, bearing: f64) -> Placement {
             height: 1_200.0,
             depth: 0.0,
             centre_behind: 0.0,
-            error: AimError::PLACE,
+            error: AimError::usual(TargetKind::Mat),
             stand: None,
         }
     } else {
@@ -460,8 +456,8 @@ fn at_angle(kind: StartKind, bearing: f64) -> Placement {
             height: 150.0,
             depth: 120.0,
             centre_behind: 80.0,
-            error: AimError::PLACE,
-            stand: stand(900.0),
+            error: AimError::usual(TargetKind::CornerReflector),
+            stand: Stand::start(Stand::START_TOP_MM),
         }
     };
     Placement {
@@ -483,9 +479,15 @@ fn at_angle(kind: StartKind, bearing: f64) -> Placement {
     }
 }
 
-fn stand(top: f64) -> Option<Stand> {
-    let base = Polygon::rectangle(DVec2::new(-520.0, -300.0), DVec2::new(60.0, 300.0)).ok()?;
-    Some(Stand { base: Outline::Polygon(base), base_height: 60.0, mast: 50.0, mast_behind: 80.0, top })
+impl Stand {
+    /// How high a stand to start from is, mm.
+    pub const START_TOP_MM: f64 = 900.0;
+
+    /// A stand to start from, so high, mm: our own invention. There always is one.
+    pub fn start(top: f64) -> Option<Self> {
+        let base = Polygon::rectangle(DVec2::new(-520.0, -300.0), DVec2::new(60.0, 300.0)).ok()?;
+        Some(Self { base: Outline::Polygon(base), base_height: 60.0, mast: 50.0, mast_behind: 80.0, top })
+    }
 }
 
 /// Spots outboard of the tyres, prolonged on both sides to abreast of the target, joined; the target on the middle.
@@ -505,9 +507,4 @@ fn both_sides() -> Vec<MarkStep> {
     .zip(1..)
     .map(|(construction, number)| MarkStep { id: number.to_string().into(), construction })
     .collect()
-}
-
-fn sentence(name: &str) -> String {
-    let mut letters = name.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

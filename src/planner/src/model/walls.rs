@@ -20,7 +20,8 @@ pub enum RoomFault {
 }
 
 impl Bay {
-    /// An empty bay with these corners; names for the walls in their order, the missing ones "wall 1", "wall 2" ...
+    /// An empty bay with these corners; names for the walls in their order, the missing ones "wall 1", "wall 2" ...;
+    /// who measured it.
     ///
     /// # Errors
     /// The corners make no shape.
@@ -30,6 +31,7 @@ impl Bay {
         corners: Vec<DVec2>,
         names: &[String],
         ceiling: f64,
+        provenance: Provenance,
     ) -> Result<Self, RoomFault> {
         let (corners, names) = anticlockwise(corners, names);
         let walls = (0..corners.len())
@@ -56,7 +58,7 @@ impl Bay {
             keep_free: Vec::new(),
             survey: None,
             marks: Vec::new(),
-            provenance: Provenance::Measured { by: "this shop".to_owned(), date: None },
+            provenance,
         };
         bay.name_walls_apart();
         Ok(bay)
@@ -67,11 +69,9 @@ impl Bay {
         for i in 0..self.walls.len() {
             let Some(own) = self.walls.get(i).map(|wall| wall.id.to_string()) else { continue };
             let before = |name: &str| self.walls.iter().take(i).any(|wall| wall.id.as_str() == name);
-            if before(&own) {
-                let free = (2..).map(|n: usize| format!("{own} {n}")).find(|name| !before(name));
-                if let (Some(free), Some(wall)) = (free, self.walls.get_mut(i)) {
-                    wall.id = free.into();
-                }
+            let free = Id::free(&own, " ", before);
+            if let Some(wall) = self.walls.get_mut(i) {
+                wall.id = free;
             }
         }
     }

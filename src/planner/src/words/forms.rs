@@ -458,6 +458,21 @@ impl Forms {
         format!("There is a car “{name}” already; give this one another short name.")
     }
 
+    /// Someone else changed the car's file while it was changed here.
+    pub fn car_changed_meanwhile(&self, path: &str) -> String {
+        format!(
+            "Not kept: someone else changed {path} meanwhile. Give this car another short name, and both stay."
+        )
+    }
+
+    /// An arrangement needs what a changed car no longer has.
+    pub fn needed_elsewhere(&self, arrangement: &str, what: &str) -> String {
+        format!(
+            "Not kept: the arrangement “{arrangement}” needs “{what}” of this car. Give it that name again, or give the \
+             car another short name, and both stay."
+        )
+    }
+
     /// Said when a car was kept.
     pub fn car_kept(&self, name: &str, path: &str) -> String {
         format!("{name} is kept: {path}")

@@ -65,8 +65,6 @@ texts! {
     scaling_now, "While points are pressed.": "Press on a point of the picture whose distance to another you know, then on the other. Esc: not now.";
     apart, "A figure.": "They are apart";
     apart_hint, "What it is.": "The distance between the two points, as taped or as written on the plan";
-    points_too_near, "Why it was not scaled.": "The two points are too near to each other on the picture; take two further apart.";
-    no_distance, "Why it was not scaled.": "That distance gives no scale that can be kept; look at it again.";
     mm_per_px, "A figure.": "mm for each pixel";
     picture_at_hint, "What it is.": "Where its lower left corner lies in the bay";
     picture_turned, "An angle.": "Turned to the left by";

@@ -4,7 +4,7 @@
 //! compile. Names stand as a workshop says them; directions are the car's or the sensor's, never the paper's.
 
 use super::Language;
-use crate::model::{FloorFeatureKind, Id, Opening, OpeningKind, SensorGroup};
+use crate::model::{FloorFeatureKind, Id, Opening, OpeningKind};
 
 texts! {
     Screen, "Every fixed text of the screen; sentences with something in them are methods.";
@@ -328,33 +328,12 @@ impl Screen {
         format!("{} {place} of {all}", self.aiming)
     }
 
-    /// Sensors that work asks for together.
-    pub const fn group(&self, group: SensorGroup) -> &'static str {
-        match group {
-            SensorGroup::ForwardRadar => "forward radar",
-            SensorGroup::Lidar => "lidar",
-            SensorGroup::ForwardCamera => "forward camera",
-            SensorGroup::FrontCornerRadar => "corner radars in front",
-            SensorGroup::RearCornerRadar => "corner radars in the rear",
-            SensorGroup::SurroundCamera => "surround cameras",
-        }
-    }
-
     /// How many aimings follow from the work.
     pub fn to_be_aimed(&self, count: usize) -> String {
         match count {
             0 => "By this list, nothing is to be aimed after that.".to_owned(),
             1 => "To be aimed again: 1".to_owned(),
             _ => format!("To be aimed again, in this order: {count}"),
-        }
-    }
-
-    /// A sensor that is asked for and cannot be aimed with what is entered.
-    pub fn cannot_aim(&self, group: SensorGroup, sensor: Option<&Id>) -> String {
-        let kind = self.group(group);
-        match sensor {
-            Some(sensor) => format!("The {sensor} is asked for too; no aiming of it is entered."),
-            None => format!("The {kind} would be asked for too; this car has none entered."),
         }
     }
 

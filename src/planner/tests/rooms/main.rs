@@ -158,7 +158,7 @@ proptest! {
 
 mod walls {
     use baywright_planner::geometry::Span;
-    use baywright_planner::model::{Bay, Material, Opening, OpeningKind, RoomFault};
+    use baywright_planner::model::{Bay, Material, Opening, OpeningKind, Provenance, RoomFault};
 
     use super::*;
 
@@ -167,7 +167,9 @@ mod walls {
             .map(|(x, y)| DVec2::new(x, y))
             .to_vec();
         let names = ["south", "east", "north", "west"].map(str::to_owned);
-        let mut bay = Bay::of_corners("bay".into(), "Bay".into(), corners, &names, 3_000.0).unwrap();
+        let mut bay =
+            Bay::of_corners("bay".into(), "Bay".into(), corners, &names, 3_000.0, Provenance::Example)
+                .unwrap();
         for (name, wall, from) in [("gate", 0, 500.0), ("side door", 0, 6_000.0), ("window", 2, 1_000.0)] {
             bay.openings.push(Opening {
                 id: name.into(),
@@ -197,7 +199,8 @@ mod walls {
         let corners: Vec<DVec2> = bay().room.outer().iter().rev().copied().collect();
         // Round the other way from (0, 5 000): north, east, south, west.
         let names = ["north", "east", "south", "west"].map(str::to_owned);
-        let turned = Bay::of_corners("b".into(), "B".into(), corners, &names, 3_000.0).unwrap();
+        let turned =
+            Bay::of_corners("b".into(), "B".into(), corners, &names, 3_000.0, Provenance::Example).unwrap();
         for (i, wall) in turned.walls.iter().enumerate() {
             let (a, b) = turned.wall_ends(i).unwrap();
             let middle = (a + b) * 0.5;

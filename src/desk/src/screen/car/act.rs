@@ -20,7 +20,7 @@ impl Desk {
             return;
         };
         let id = self.document.draft().map(|draft| draft.car().id.clone());
-        match self.document.keep_car(&folder, false) {
+        match self.document.keep_car(&folder) {
             Ok(_) => {
                 let path =
                     id.map_or_else(String::new, |id| folder.join(format!("{id}.ron")).display().to_string());
@@ -29,6 +29,12 @@ impl Desk {
             }
             Err(CarNotKept::Unsound(fault)) => self.say_wrong(texts.wrong(&fault)),
             Err(CarNotKept::NameTaken(id)) => self.say_wrong(texts.car_name_taken(id.as_str())),
+            Err(CarNotKept::ChangedOnDisk(path)) => {
+                self.say_wrong(texts.car_changed_meanwhile(&path.display().to_string()));
+            }
+            Err(CarNotKept::Needed { by, what }) => {
+                self.say_wrong(texts.needed_elsewhere(by.as_str(), what.as_str()));
+            }
             Err(CarNotKept::Faults(faults)) => {
                 self.say_wrong(faults.first().map_or_else(String::new, ToString::to_string));
             }
@@ -55,7 +61,7 @@ impl Desk {
         let Some(place) = place else { return };
         *place = outline;
         let deed = self.view.language.rooms().draw_it.to_owned();
-        self.apply_edit(&Edit::Bay { deed, bay: Box::new(bay), renamed: None });
+        self.edit(&Edit::Bay { deed, bay: Box::new(bay), renamed: None });
     }
 
     fn drawn_zone(&mut self, aiming: usize, zone: usize, from: DVec2, to: DVec2) {

@@ -39,7 +39,7 @@ impl Sheet<'_> {
                     if ui.button(sensor.as_str()).clicked() {
                         let wanted = format!("{sensor} aiming");
                         let id = choices::free(&wanted, self.car.aimings.iter().map(|own| &own.id));
-                        self.car.start_aiming(sensor, id.clone());
+                        super::start_aiming(&mut self.car, sensor, id.clone());
                         self.did(texts.add_aiming);
                         out.push(Command::Aiming(id));
                         ui.close();

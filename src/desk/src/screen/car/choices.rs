@@ -7,8 +7,7 @@ use baywright_planner::model::{
 
 /// Where a stand-off may start on a car.
 pub(super) fn datums(car: &Vehicle) -> Vec<Datum> {
-    let fixed =
-        [super::short::USUAL_DATUM, Datum::RearAxle, Datum::Sensor, Datum::FrontBumper, Datum::RearBumper];
+    let fixed = [Datum::FrontAxle, Datum::RearAxle, Datum::Sensor, Datum::FrontBumper, Datum::RearBumper];
     let wheels = Wheel::ALL.map(Datum::Wheel);
     let points = car.body_points.iter().map(|point| Datum::BodyPoint(point.id.clone()));
     fixed.into_iter().chain(wheels).chain(points).collect()
@@ -87,8 +86,5 @@ pub(super) fn ways(at: usize, car: &Vehicle) -> Vec<Construction> {
 
 /// "name", "name 2", ...
 pub(super) fn free<'a>(wanted: &str, taken: impl Iterator<Item = &'a Id> + Clone) -> Id {
-    std::iter::once(wanted.to_owned())
-        .chain((2..).map(|n| format!("{wanted} {n}")))
-        .find(|name| !taken.clone().any(|own| own.as_str() == name))
-        .map_or_else(|| Id::from(wanted), Id::from)
+    Id::free(wanted, " ", |name| taken.clone().any(|own| own.as_str() == name))
 }

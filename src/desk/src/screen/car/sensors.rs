@@ -7,7 +7,7 @@ use egui::Ui;
 use super::choices;
 use super::sheet::{Line, Of, Order, Sheet, part};
 use super::sketch::Sketch;
-use crate::screen::list::capital;
+use baywright_planner::words::sentence_start;
 
 /// Hertz in a gigahertz.
 const GIGA: f64 = 1e9;
@@ -19,7 +19,7 @@ impl Sheet<'_> {
             let count = self.car.sensors.len();
             let mut asked = None;
             for i in 0..count {
-                let Some(title) = self.car.sensors.get(i).map(|own| capital(own.id.as_str())) else {
+                let Some(title) = self.car.sensors.get(i).map(|own| sentence_start(own.id.as_str())) else {
                     continue;
                 };
                 part(ui, &title, &format!("sensor {i}"), count == 1, |ui| {

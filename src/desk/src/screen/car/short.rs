@@ -1,9 +1,9 @@
 //! The short form: nine figures with which a forward radar's aiming can be drawn and judged.
 
 use baywright_planner::geometry::{DVec2, Outline, Polygon};
+use baywright_planner::model::SensorKind;
 use baywright_planner::model::class::figure;
 use baywright_planner::model::starter::{CLEAR_AREA, name, part};
-use baywright_planner::model::{Datum, SensorKind};
 use egui::Ui;
 
 use super::choices;
@@ -143,6 +143,3 @@ impl Sheet<'_> {
         }
     }
 }
-
-/// The front axle is what most procedures count from.
-pub(super) const USUAL_DATUM: Datum = Datum::FrontAxle;

@@ -1,6 +1,5 @@
 //! The targets of an aiming, in their order: what they are, where they go, how near they must be.
 
-use baywright_planner::geometry::{DVec2, Outline, Polygon};
 use baywright_planner::model::starter::{name, part as figure_of};
 use baywright_planner::model::{
     AimError, End, Id, MeasuredAlong, Placement, Stand, TargetHeight, TargetKind, VerticalReference,
@@ -134,7 +133,7 @@ impl Sheet<'_> {
         }
         let mut stands = target.stand.is_some();
         if ui.checkbox(&mut stands, widgets::soft(ui, texts.has_stand)).changed() {
-            target.stand = if stands { usual_stand() } else { None };
+            target.stand = if stands { Stand::start(Stand::START_TOP_MM) } else { None };
             self.did(texts.has_stand);
         }
         let Some(stand) = &mut target.stand else { return };
@@ -262,25 +261,15 @@ const FURTHER_MM: f64 = 1_000.0;
 fn make(own: &mut Placement, kind: TargetKind) {
     let target = &mut own.target;
     target.kind = kind;
-    target.error = match kind {
-        TargetKind::Plate => AimError::SQUARENESS,
-        TargetKind::Board => AimError { by_place: 1.0, by_squareness: 1.0 },
-        TargetKind::CornerReflector | TargetKind::Mat | TargetKind::ActiveDevice => AimError::PLACE,
-    };
+    target.error = AimError::usual(kind);
     let mat = kind == TargetKind::Mat;
     if mat {
         (own.height, target.stand) = (TargetHeight::OnFloor, None);
     } else if own.height == TargetHeight::OnFloor {
-        (own.height, target.stand) = (TargetHeight::FromSensor(0.0), usual_stand());
+        (own.height, target.stand) = (TargetHeight::FromSensor(0.0), Stand::start(Stand::START_TOP_MM));
     }
     if kind != TargetKind::CornerReflector {
         target.centre_behind = 0.0;
         own.stand_off.to = End::Face;
     }
-}
-
-/// A stand to start from: our own invention.
-fn usual_stand() -> Option<Stand> {
-    let base = Polygon::rectangle(DVec2::new(-520.0, -300.0), DVec2::new(60.0, 300.0)).ok()?;
-    Some(Stand { base: Outline::Polygon(base), base_height: 60.0, mast: 50.0, mast_behind: 80.0, top: 900.0 })
 }

@@ -3,6 +3,7 @@
 use baywright_planner::geometry::{DVec2, PlanPose, Polygon, angle};
 use baywright_planner::model::{Bay, Layout, SavedArrangement, TapedRoom, TapedWall};
 use baywright_planner::room::{Leg, Slip, Walk, slips, spread, walk};
+use baywright_planner::words::sentence_start;
 use egui::{Pos2, RichText, Sense, Shape, Stroke, Ui, Vec2};
 
 use crate::document::Document;
@@ -188,7 +189,7 @@ impl Desk {
         ui.add(egui::Label::new(if wide { text.color(care) } else { text }).wrap());
         for own in slips(0.0, legs, TAPE_MM).into_iter().take(MOST_SLIPS) {
             let wall = |at: usize| match names.get(at).map(|name| name.trim()) {
-                Some(name) if !name.is_empty() => super::super::list::capital(name),
+                Some(name) if !name.is_empty() => sentence_start(name),
                 _ => format!("{} {}", texts.wall, at + 1),
             };
             let text = match own.slip {
@@ -232,8 +233,15 @@ impl Desk {
         let texts = self.view.language.rooms();
         Polygon::simple(made.corners.clone()).ok()?;
         let id = crate::screen::car::file_name(name);
-        let bay =
-            Bay::of_corners(id.into(), name.to_owned(), made.corners, &made.names, made.ceiling).ok()?;
+        let bay = Bay::of_corners(
+            id.into(),
+            name.to_owned(),
+            made.corners,
+            &made.names,
+            made.ceiling,
+            self.by_this_shop(),
+        )
+        .ok()?;
         let shown = self.document.saved_arrangement()?;
         let car = &self.answer.arrangement.vehicle;
         let bounds = bay.room.bounds();

@@ -82,7 +82,7 @@ impl Desk {
         }
         let care = look::colour(self.view.theme.palette().care);
         for missing in &visit.missing {
-            let text = texts.cannot_aim(missing.group, missing.sensor.as_ref());
+            let text = self.view.language.visits().missing(missing, &page.list);
             let text = RichText::new(text).size(size::SMALL).color(care);
             ui.add(egui::Label::new(text).wrap());
         }
@@ -111,7 +111,7 @@ impl Desk {
             ui.horizontal_wrapped(|ui| {
                 for group in SensorGroup::ALL {
                     let mut on = trigger.asks.contains(&group);
-                    let name = texts.group(group);
+                    let name = self.view.language.visits().group(group);
                     if ui.checkbox(&mut on, RichText::new(name).size(size::SMALL)).changed() {
                         trigger.asks.retain(|own| *own != group);
                         if on {
@@ -158,7 +158,7 @@ impl Desk {
     }
 
     /// What is entered here is the shop's own word.
-    fn by_this_shop(&self) -> Provenance {
+    pub(in crate::screen) fn by_this_shop(&self) -> Provenance {
         Provenance::Measured { by: self.texts().this_shop.to_owned(), date: self.document.today() }
     }
 

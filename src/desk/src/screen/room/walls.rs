@@ -1,9 +1,7 @@
 //! The room and its walls.
 
 use baywright_planner::geometry::{DVec2, Polygon};
-use baywright_planner::model::{
-    FloorSurvey, Id, Known, LevelPoint, Material, Provenance, RoomFault, validate::number,
-};
+use baywright_planner::model::{FloorSurvey, Id, Known, LevelPoint, Material, RoomFault, validate::number};
 use egui::Ui;
 use jiff::civil::Date;
 
@@ -71,10 +69,9 @@ impl BaySheet<'_> {
             self.bay.survey = (!points.is_empty()).then(|| FloorSurvey {
                 points,
                 taken: survey.as_ref().and_then(|survey| survey.taken).or(self.sheet.desk.document().today()),
-                provenance: survey.as_ref().map_or_else(
-                    || Provenance::Measured { by: forms.source_measured.to_owned(), date: None },
-                    |survey| survey.provenance.clone(),
-                ),
+                provenance: survey
+                    .as_ref()
+                    .map_or_else(|| self.sheet.desk.by_this_shop(), |survey| survey.provenance.clone()),
             });
         }
         let Some(survey) = survey else { return };
