@@ -101,14 +101,24 @@ pub struct Explains {
 /// A single slip explains a gap if what stays is below this share of it.
 const EXPLAINED: f64 = 0.2;
 
-/// Which single wall, or single turn, would explain the gap, the best first. None if the gap is below `least` mm: then the
-/// tape's own spread explains it. A length can be told from another wall's only if no other wall runs the same way; all that
+/// Which single wall, or single turn, would explain the gap, the best first. If the gap is below `least` mm the tape's own
+/// spread explains it, and only turns that make no full turn need the last one to be another. A length can be told from another wall's only if no other wall runs the same way; all that
 /// explain it are given.
 pub fn slips(start: f64, legs: &[Leg], least: f64) -> Vec<Explains> {
     let walked = walk(start, legs);
     let gap = walked.gap.length();
+    let turns_open = walked.turn_gap.abs() > TURN_SLACK;
     if gap < least {
-        return Vec::new();
+        // Nothing hangs on the last turn but the turns' own sum.
+        let last = legs.len().checked_sub(1).filter(|_| turns_open);
+        return last
+            .zip(legs.last())
+            .map(|(wall, leg)| Explains {
+                slip: Slip::Turn { wall, would_be: angle::wrapped(leg.turn - walked.turn_gap) },
+                leaves: gap,
+            })
+            .into_iter()
+            .collect();
     }
     let mut found = Vec::new();
     let mut heading = start;
@@ -137,14 +147,13 @@ pub fn slips(start: f64, legs: &[Leg], least: f64) -> Vec<Explains> {
         }
     }
     // A turn that was read wrongly also leaves the turns open; one that was not, does not.
-    let turns_open = walked.turn_gap.abs() > TURN_SLACK;
     found.retain(|own| matches!(own.slip, Slip::Turn { .. }) == turns_open);
     found.sort_by(|a, b| a.leaves.total_cmp(&b.leaves));
     found
 }
 
 /// Turns that make a full turn within this are right: half a degree.
-const TURN_SLACK: f64 = std::f64::consts::PI / 360.0;
+pub const TURN_SLACK: f64 = std::f64::consts::PI / 360.0;
 
 /// Where a point lies that is at two distances from two known points, mm: on the left of the line from the first to the
 /// second, and on its right. `None` if the tapes do not meet, with what is missing (positive: too short, by so much) or too

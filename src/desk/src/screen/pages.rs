@@ -111,7 +111,7 @@ impl Desk {
             Page::Compare(_) => (texts.compare_title, 1_200.0),
             Page::Name(..) => (texts.name_arrangement, 420.0),
             Page::LeftBehind => (texts.left_behind, 560.0),
-            Page::NewBay(_) => (self.view.language.rooms().new_bay_title, 600.0),
+            Page::NewBay(_) => (self.view.language.rooms().new_bay_title, 900.0),
             Page::Ask(_) => (texts.question, 480.0),
         };
         let screen = ui.ctx().content_rect();

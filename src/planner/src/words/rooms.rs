@@ -97,6 +97,10 @@ texts! {
     spread, "A tick.": "Spread what is left over all walls, by their lengths";
     spread_why, "What it does.":
         "The compass rule of land surveying: each wall takes its share of the gap by its length. Right if all were taped equally well";
+    use_it, "Takes an explanation.": "Use it";
+    decide, "Why it cannot be made yet.": "Measure the wall in question again, take an explanation, or tick that what is left is to be spread.";
+    within_tape, "Said of a small gap.": "That is what a tape does; it is spread over all walls by their lengths.";
+    begin_here, "At the first corner of a sketch.": "start";
     make_it, "Makes the bay.": "Make this bay";
     turns_wrong, "Said of turns that do not go round.": "The turns do not make one full round:";
     no_room, "Why it cannot be made.": "These walls make no room: they cross, or two corners fall together.";

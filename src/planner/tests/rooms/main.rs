@@ -78,6 +78,22 @@ fn the_wall_that_was_misread_is_among_those_named() {
 }
 
 #[test]
+fn a_wrong_last_turn_is_told_by_the_turns_alone() {
+    // No wall's end hangs on it: the walk closes, and only the sum of the turns shows it.
+    for by in [-90.0, -10.0, 1.0, 45.0_f64] {
+        let mut legs = ell();
+        let last = legs.len() - 1;
+        let right = legs[last].turn;
+        legs[last].turn += by.to_radians();
+        let named = slips(0.0, &legs, 20.0);
+        let [one] = named.as_slice() else { panic!("{by}: {named:?}") };
+        let Slip::Turn { wall, would_be } = one.slip else { panic!("{one:?}") };
+        assert_eq!(wall, last);
+        assert!((would_be - right).abs() < 1e-9, "{would_be}");
+    }
+}
+
+#[test]
 fn the_corner_that_was_misread_is_named() {
     for wall in 0..5 {
         let mut legs = ell();

@@ -2,9 +2,9 @@
 
 use baywright_planner::geometry::{DVec2, PlanPose, Polygon, angle};
 use baywright_planner::model::{Bay, Layout, SavedArrangement, TapedRoom, TapedWall};
-use baywright_planner::room::{Leg, Slip, Walk, slips, spread, walk};
+use baywright_planner::room::{Leg, Slip, TURN_SLACK, Walk, slips, spread, walk};
 use baywright_planner::words::sentence_start;
-use egui::{Pos2, RichText, Sense, Shape, Stroke, Ui, Vec2};
+use egui::{Align2, Color32, Pos2, RichText, Sense, Shape, Stroke, Ui, Vec2};
 
 use crate::document::Document;
 use crate::screen::command::Command;
@@ -42,10 +42,11 @@ pub struct NewBay {
     pub next: Option<usize>,
 }
 
-/// A gap below this is the tape's own, mm: it is spread, and no wall is blamed.
+/// A gap up to this is the tape's own, mm: it is spread, and no wall is blamed. Above, nothing is spread unasked, since that
+/// could hide a wall that was misread.
 const TAPE_MM: f64 = 30.0;
-/// A gap above this share of the way round asks for a look before it is spread.
-const LEAST_CLOSING: f64 = 1.0 / 200.0;
+/// What is left open below this cannot be read on a tape, mm.
+const CLOSED_MM: f64 = 0.5;
 
 impl NewBay {
     /// A rectangle of a usual size, and four walls with square corners.
@@ -56,14 +57,21 @@ impl NewBay {
             taped: false,
             sizes: ["12000", "6000", "3500"].map(str::to_owned),
             walls: (0..4).map(|_| wall()).collect(),
-            spread: true,
+            spread: false,
             focus: true,
             next: None,
         }
     }
 }
 
-/// What the typed figures give.
+/// What the typed figures give so far.
+struct Typed {
+    /// The ends of the walls one after another; the last is the first where they close.
+    walls: Vec<DVec2>,
+    /// The bay, where nothing is left to be decided.
+    made: Option<Made>,
+}
+
 struct Made {
     corners: Vec<DVec2>,
     names: Vec<String>,
@@ -84,19 +92,29 @@ impl Desk {
             }
         });
         ui.add_space(4.0);
-        let made = if page.taped { self.taped(ui, page) } else { self.rectangle(ui, page) };
+        let mut typed = None;
+        ui.horizontal_top(|ui| {
+            ui.vertical(|ui| {
+                ui.set_width(f32::min(FORM_PX, ui.available_width()));
+                typed = Some(if page.taped { self.taped(ui, page) } else { self.rectangle(ui, page) });
+            });
+            if let Some(Ok(typed)) = &typed {
+                self.sketch(ui, typed);
+            }
+        });
         ui.add_space(8.0);
-        let made = match made {
-            Ok(made) => Some(made),
-            Err(why) => {
-                let colour = ui.visuals().error_fg_color;
-                ui.add(egui::Label::new(RichText::new(why).size(size::SMALL).color(colour)).wrap());
+        let made = match typed {
+            Some(Ok(Typed { made: Some(made), .. })) => Some(made),
+            Some(Ok(_)) => {
+                wrong(ui, texts.decide);
                 None
             }
+            Some(Err(why)) => {
+                wrong(ui, &why);
+                None
+            }
+            None => None,
         };
-        if let Some(made) = &made {
-            self.picture(ui, &made.corners);
-        }
         let named = !page.name.trim().is_empty();
         let press = ui
             .add_enabled_ui(made.is_some() && named, |ui| widgets::press(ui, self.view.theme, texts.make_it))
@@ -117,7 +135,7 @@ impl Desk {
             .ok_or_else(|| self.texts().no_length(text))
     }
 
-    fn rectangle(&self, ui: &mut Ui, page: &mut NewBay) -> Result<Made, String> {
+    fn rectangle(&self, ui: &mut Ui, page: &mut NewBay) -> Result<Typed, String> {
         let texts = self.view.language.rooms();
         let mut no = false;
         for (name, text) in [texts.length, texts.across, texts.ceiling].into_iter().zip(&mut page.sizes) {
@@ -127,10 +145,11 @@ impl Desk {
         let (length, width, ceiling) = (length?, width?, ceiling?);
         let corners = [(0.0, 0.0), (length, 0.0), (length, width), (0.0, width)];
         let corners = corners.map(|(x, y)| DVec2::new(x, y)).to_vec();
-        Ok(Made { corners, names: Vec::new(), ceiling, taped: None })
+        let walls = corners.iter().chain(corners.first()).copied().collect();
+        Ok(Typed { walls, made: Some(Made { corners, names: Vec::new(), ceiling, taped: None }) })
     }
 
-    fn taped(&self, ui: &mut Ui, page: &mut NewBay) -> Result<Made, String> {
+    fn taped(&self, ui: &mut Ui, page: &mut NewBay) -> Result<Typed, String> {
         let texts = self.view.language.rooms();
         ui.add(egui::Label::new(widgets::soft(ui, texts.taped_about)).wrap());
         let mut no = false;
@@ -139,56 +158,75 @@ impl Desk {
         wall_rows(ui, texts, page);
         let ceiling = page.sizes.last().map_or("", String::as_str);
         let ceiling = self.read(ceiling)?;
-        let filled: Vec<&WallTyped> =
-            page.walls.iter().filter(|wall| !wall.length.trim().is_empty()).collect();
+        // Rows that are empty so far are not walls yet.
+        let filled: Vec<usize> = (0..page.walls.len())
+            .filter(|&at| page.walls.get(at).is_some_and(|w| !w.length.trim().is_empty()))
+            .collect();
         if filled.len() < 3 {
             return Err(texts.needs_three.to_owned());
         }
         let mut legs = Vec::with_capacity(filled.len());
-        for wall in &filled {
+        let mut names = Vec::with_capacity(filled.len());
+        for wall in filled.iter().filter_map(|&at| page.walls.get(at)) {
             let turn = typed::degrees(&wall.turn).ok_or_else(|| self.texts().no_angle(&wall.turn))?;
             legs.push(Leg { length: self.read(&wall.length)?, turn: angle::radians(turn) });
+            names.push(wall.name.trim().to_owned());
         }
-        let names: Vec<String> = filled.iter().map(|wall| wall.name.clone()).collect();
         let walked = walk(0.0, &legs);
-        self.left_open(ui, page, &legs, &walked, &names);
-        let corners = if page.spread {
-            spread(0.0, &legs)
-        } else {
-            walked.places.iter().take(legs.len()).copied().collect()
-        };
+        if let Some(slip) = self.left_open(ui, page, &legs, &walked, &names) {
+            self.put_right(page, &filled, slip);
+        }
+        let small = walked.gap.length() <= TAPE_MM && walked.turn_gap.abs() <= TURN_SLACK;
+        let corners = (small || page.spread).then(|| spread(0.0, &legs));
         let walls = legs.iter().zip(&names).map(|(leg, name)| TapedWall {
             length: leg.length,
             turn: leg.turn,
-            name: (!name.trim().is_empty()).then(|| name.trim().into()),
+            name: (!name.is_empty()).then(|| name.as_str().into()),
         });
         let taped = Some(TapedRoom { start_turned: 0.0, walls: walls.collect() });
-        Ok(Made { corners, names, ceiling, taped })
+        let walls = match &corners {
+            Some(corners) => corners.iter().chain(corners.first()).copied().collect(),
+            None => walked.places,
+        };
+        Ok(Typed { walls, made: corners.map(|corners| Made { corners, names, ceiling, taped }) })
     }
 
-    /// What is left open, and what alone would explain it.
-    fn left_open(&self, ui: &mut Ui, page: &mut NewBay, legs: &[Leg], walked: &Walk, names: &[String]) {
+    /// What is left open, and what alone would explain it: that which one wants to use.
+    fn left_open(
+        &self,
+        ui: &mut Ui,
+        page: &mut NewBay,
+        legs: &[Leg],
+        walked: &Walk,
+        names: &[String],
+    ) -> Option<Slip> {
         let texts = self.view.language.rooms();
         let words = self.words();
         let gap = walked.gap.length();
-        let palette = self.view.theme.palette();
-        let care = look::colour(palette.care);
-        let turns = angle::degrees(walked.turn_gap);
-        if turns.abs() > 0.05 {
-            let sum = self.texts().degrees(turns);
+        let care = look::colour(self.view.theme.palette().care);
+        let turns_open = walked.turn_gap.abs() > TURN_SLACK;
+        if turns_open {
+            let sum = self.texts().degrees(angle::degrees(walked.turn_gap));
             let text = format!("{} {sum}", texts.turns_wrong);
             ui.add(egui::Label::new(RichText::new(text).size(size::SMALL).color(care)).wrap());
         }
-        if gap < 0.5 {
+        if gap < CLOSED_MM {
             ui.label(widgets::soft(ui, texts.closes));
-            return;
+        } else {
+            let text = texts.gap_of(&words.length(gap), walked.perimeter / gap);
+            let text = RichText::new(text).font(look::bold(size::SMALL));
+            let text = if gap > TAPE_MM { text.color(care) } else { text };
+            ui.add(egui::Label::new(text).wrap());
         }
-        let wide = gap > walked.perimeter * LEAST_CLOSING;
-        let text = texts.gap_of(&words.length(gap), walked.perimeter / gap);
-        let text = RichText::new(text).font(look::bold(size::SMALL));
-        ui.add(egui::Label::new(if wide { text.color(care) } else { text }).wrap());
+        if gap <= TAPE_MM && !turns_open {
+            if gap >= CLOSED_MM {
+                ui.add(egui::Label::new(widgets::soft(ui, texts.within_tape)).wrap());
+            }
+            return None;
+        }
+        let mut used = None;
         for own in slips(0.0, legs, TAPE_MM).into_iter().take(MOST_SLIPS) {
-            let wall = |at: usize| match names.get(at).map(|name| name.trim()) {
+            let wall = |at: usize| match names.get(at) {
                 Some(name) if !name.is_empty() => sentence_start(name),
                 _ => format!("{} {}", texts.wall, at + 1),
             };
@@ -201,31 +239,68 @@ impl Desk {
                     texts.explains_turn(&wall(at), &self.texts().degrees(angle::degrees(would_be)))
                 }
             };
-            ui.add(egui::Label::new(widgets::soft(ui, text)).wrap());
+            ui.horizontal(|ui| {
+                let take = widgets::lesser(ui, texts.use_it);
+                if take.accessible_name(format!("{}: {text}", texts.use_it)).clicked() {
+                    used = Some(own.slip);
+                }
+                ui.add(egui::Label::new(widgets::soft(ui, &text)).wrap());
+            });
         }
         ui.checkbox(&mut page.spread, RichText::new(texts.spread).size(size::SMALL))
             .on_hover_text(texts.spread_why);
+        used
     }
 
-    /// The walls as they would be, small.
-    fn picture(&self, ui: &mut Ui, corners: &[DVec2]) {
-        let (rect, _) = ui.allocate_exact_size(Vec2::new(ui.available_width(), PICTURE_PX), Sense::hover());
-        let low = corners.iter().copied().reduce(DVec2::min).unwrap_or_default();
-        let high = corners.iter().copied().reduce(DVec2::max).unwrap_or_default();
+    /// What would explain the gap is taken into its field.
+    fn put_right(&self, page: &mut NewBay, filled: &[usize], slip: Slip) {
+        let (Slip::Length { wall, .. } | Slip::Turn { wall, .. }) = slip;
+        let Some(row) = filled.get(wall).and_then(|&at| page.walls.get_mut(at)) else { return };
+        match slip {
+            Slip::Length { would_be, .. } => row.length = self.words().length(would_be),
+            Slip::Turn { would_be, .. } => row.turn = self.texts().degrees(angle::degrees(would_be)),
+        }
+        // What was to be spread is no longer there.
+        page.spread = false;
+    }
+
+    /// The walls as typed, small: numbers outside, the start, what is left open.
+    fn sketch(&self, ui: &mut Ui, typed: &Typed) {
+        let width = ui.available_width();
+        let (rect, _) = ui.allocate_exact_size(Vec2::new(width, width.min(SKETCH_PX)), Sense::hover());
+        let walls = &typed.walls;
+        let low = walls.iter().copied().reduce(DVec2::min).unwrap_or_default();
+        let high = walls.iter().copied().reduce(DVec2::max).unwrap_or_default();
         let extent = (high - low).max(DVec2::ONE);
-        let inner = rect.shrink(8.0);
+        let inner = rect.shrink(26.0);
         let by = (f64::from(inner.width()) / extent.x).min(f64::from(inner.height()) / extent.y);
         let middle = (low + high) * 0.5;
         let at = |p: DVec2| -> Pos2 {
             let p = (p - middle) * by;
             inner.center() + Vec2::new(p.x as f32, -p.y as f32)
         };
-        let ink = look::colour(self.view.theme.palette().ink);
-        let ring: Vec<Pos2> = corners.iter().map(|&p| at(p)).collect();
-        ui.painter().add(Shape::closed_line(ring, Stroke::new(2.0, ink)));
-        if let Some(&first) = corners.first() {
-            ui.painter().circle_filled(at(first), 3.5, look::colour(self.view.theme.palette().beam));
+        let palette = self.view.theme.palette();
+        let (ink, soft) = (look::colour(palette.ink), ui.visuals().weak_text_color());
+        let (beam, care) = (look::colour(palette.beam), look::colour(palette.care));
+        let line: Vec<Pos2> = walls.iter().map(|&p| at(p)).collect();
+        ui.painter().add(Shape::line(line, Stroke::new(2.0, ink)));
+        let font = look::letters(size::SMALL, baywright_drawing::Weight::Regular);
+        let write = |at: Pos2, text: &str, colour: Color32| {
+            ui.painter().text(at, Align2::CENTER_CENTER, text, font.clone(), colour);
+        };
+        for ((from, to), number) in walls.iter().zip(walls.iter().skip(1)).zip(1..) {
+            // The room is on the left of the way.
+            let out = (*to - *from).normalize_or_zero();
+            let out = Vec2::new(out.y as f32, out.x as f32) * 13.0;
+            write(at((*from + *to) * 0.5) + out, &format!("{number}"), soft);
         }
+        let (Some(&first), Some(&last)) = (walls.first(), walls.last()) else { return };
+        if first.distance(last) >= CLOSED_MM {
+            ui.painter().add(Shape::dashed_line(&[at(last), at(first)], Stroke::new(2.0, care), 5.0, 4.0));
+            ui.painter().circle_filled(at(last), 3.5, care);
+        }
+        ui.painter().circle_filled(at(first), 4.5, beam);
+        write(at(first) + Vec2::new(0.0, 15.0), self.view.language.rooms().begin_here, beam);
     }
 
     /// The layout of a bay that was typed: the car that is shown stands in it, nose along its length.
@@ -275,7 +350,9 @@ impl Desk {
     }
 }
 
-const PICTURE_PX: f32 = 130.0;
+/// Width of the fields, and the most height of the sketch beside them, px.
+const FORM_PX: f32 = 500.0;
+const SKETCH_PX: f32 = 340.0;
 const BEHIND_MM: f64 = 800.0;
 /// So many explanations of a gap are told.
 const MOST_SLIPS: usize = 4;
@@ -327,6 +404,11 @@ fn wall_rows(ui: &mut Ui, texts: &baywright_planner::words::rooms::Rooms, page: 
     if (full || widgets::lesser(ui, texts.add_wall).clicked()) && page.walls.len() < MOST_WALLS {
         page.walls.push(WallTyped { turn: "90".to_owned(), ..WallTyped::default() });
     }
+}
+
+fn wrong(ui: &mut Ui, why: &str) {
+    let colour = ui.visuals().error_fg_color;
+    ui.add(egui::Label::new(RichText::new(why).size(size::SMALL).color(colour)).wrap());
 }
 
 /// So many walls are typed at most; more come from a drawing.
