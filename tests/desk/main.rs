@@ -4,6 +4,7 @@
 
 mod drive;
 mod faults;
+mod forms;
 mod keeping;
 mod names;
 mod own;

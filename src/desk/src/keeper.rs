@@ -7,7 +7,7 @@ use std::sync::mpsc::{Receiver, Sender, channel};
 use std::thread::JoinHandle;
 use std::time::{SystemTime, UNIX_EPOCH};
 
-use baywright_files::{Journal, LeftBehind, Record, Work, layout_text, profile_text};
+use baywright_files::{Journal, LeftBehind, Record, Work, draft_text, layout_text};
 use baywright_planner::model::{Layout, Vehicle};
 
 use crate::document::Document;
@@ -219,7 +219,7 @@ fn keep(folder: &Path, asked: &Receiver<Asked>, tell: &Sender<Told>) {
                     // Only now is what was left behind no longer needed.
                     note.instead_of.map_or(Ok(()), |left| left.forget().map_err(|fault| fault.to_string()))
                 }
-                // A car whose figures do not fit yet: what was sound before is kept.
+                // What could not be read again, as a text that is no text: what could be is kept.
                 _ => Ok(()),
             }),
         };
@@ -234,7 +234,7 @@ fn keep(folder: &Path, asked: &Receiver<Asked>, tell: &Sender<Told>) {
 fn record(note: &Note) -> Option<Record> {
     let (kind, name, text) = match &note.what {
         What::Layout(layout) => (Work::Layout, layout.bay.name.clone(), layout_text(layout).ok()?),
-        What::Car(car) => (Work::Profile, car.name.clone(), profile_text(car).ok()?),
+        What::Car(car) => (Work::Profile, car.name.clone(), draft_text(car).ok()?),
     };
     Some(Record { number: note.number, kind, path: note.path.clone(), name, text, at: note.at })
 }

@@ -37,13 +37,15 @@ pub use fingerprint::fingerprint;
 pub use in_use::{Held, Hold, hold};
 pub use journal::{Journal, LeftBehind, Record, Work, left_behind};
 pub use library::{Library, Profile, documents_folder, layouts_in};
-pub use open::{Loaded, Resolved, load_layout, load_profile, open, parse_layout, parse_profile, resolve};
+pub use open::{
+    Loaded, Resolved, load_layout, load_profile, open, parse_draft, parse_layout, parse_profile, resolve,
+};
 pub use picture::{
     LARGEST_PICTURE_FILE, MOST_PX, MOST_PX_A_SIDE, MOST_PX_SHOWN, Picture, decode_picture, read_picture,
 };
 pub use save::{
-    Saved, layout_text, profile_text, save_aside, save_layout, save_new_profile, save_profile, save_triggers,
-    triggers_text,
+    Saved, draft_text, layout_text, profile_text, save_aside, save_layout, save_new_profile, save_profile,
+    save_triggers, triggers_text,
 };
 pub use text::LARGEST_FILE;
 pub use triggers::{TRIGGERS_FILE, load_triggers, parse_triggers, triggers};

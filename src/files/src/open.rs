@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use baywright_planner::model::validate::{self, Fault, one_of_near};
-use baywright_planner::model::{Arrangement, Id, Layout};
+use baywright_planner::model::{Arrangement, Id, Layout, Vehicle};
 use jiff::civil::Date;
 
 use crate::embedded;
@@ -128,6 +128,16 @@ pub fn load_profile(path: &Path) -> Result<Profile, Vec<FileFault>> {
 pub fn parse_profile(file: &str, id: &str, text: &str) -> Result<Profile, Vec<FileFault>> {
     let text = Text::of_bytes(file, text.as_bytes().to_vec(), A_PROFILE).map_err(|fault| vec![fault])?;
     profile_in(text, id.into())
+}
+
+/// The same of a car that was still being entered, as the recovery journal has it: its figures need not fit yet.
+///
+/// # Errors
+/// Everything for which no car can be made of it.
+pub fn parse_draft(file: &str, id: &str, text: &str) -> Result<Vehicle, Vec<FileFault>> {
+    let text = Text::of_bytes(file, text.as_bytes().to_vec(), A_PROFILE).map_err(|fault| vec![fault])?;
+    let file = version::read(&text, version::PROFILES).map_err(|fault| vec![fault])?;
+    profile::draft_of(&file, id.into()).map_err(|faults| text.located(faults))
 }
 
 fn profile_in(text: Text, id: Id) -> Result<Profile, Vec<FileFault>> {

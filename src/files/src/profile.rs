@@ -11,7 +11,7 @@ use crate::figure::{Day, Figure, Place, Point};
 
 pub use first::FirstProfileFile;
 pub use from_model::file_of;
-pub use to_model::vehicle_of;
+pub use to_model::{draft_of, vehicle_of};
 
 /// Frequencies are gigahertz in files and hertz in the model.
 const HERTZ_PER_GIGAHERTZ: f64 = 1e9;

@@ -8,7 +8,7 @@ use serde::Serialize;
 
 use crate::fault::FileFault;
 use crate::library::Library;
-use crate::open::{parse_layout, parse_profile};
+use crate::open::{parse_draft, parse_layout, parse_profile};
 use crate::text::{Text, options};
 use crate::triggers::{self, TRIGGERS_FILE, parse_triggers};
 use crate::whole::{behind_links, not_written, write_whole};
@@ -59,6 +59,17 @@ pub fn profile_text(vehicle: &Vehicle) -> Result<String, Vec<FileFault>> {
     }
     let text = written(&profile::file_of(vehicle), &vehicle.provenance, (PROFILE_HEAD, EXAMPLE_HEAD), &name)?;
     parse_profile(&name, vehicle.id.as_str(), &text)?;
+    Ok(text)
+}
+
+/// The same of a car that is still being entered, for the recovery journal: its figures need not fit yet.
+///
+/// # Errors
+/// It could not be read again.
+pub fn draft_text(vehicle: &Vehicle) -> Result<String, Vec<FileFault>> {
+    let name = format!("{}.ron", vehicle.id);
+    let text = written(&profile::file_of(vehicle), &vehicle.provenance, (PROFILE_HEAD, EXAMPLE_HEAD), &name)?;
+    parse_draft(&name, vehicle.id.as_str(), &text)?;
     Ok(text)
 }
 

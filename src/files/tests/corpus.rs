@@ -7,8 +7,8 @@ use std::path::{Path, PathBuf};
 use std::time::Instant;
 
 use baywright_files::{
-    MOST_PX_SHOWN, decode_picture, layout_text, left_behind, parse_layout, parse_profile, parse_triggers,
-    profile_text, triggers_text,
+    MOST_PX_SHOWN, decode_picture, draft_text, layout_text, left_behind, parse_draft, parse_layout,
+    parse_profile, parse_triggers, profile_text, triggers_text,
 };
 
 fn files(kind: &str) -> Vec<(PathBuf, Vec<u8>)> {
@@ -46,6 +46,10 @@ fn profiles_are_answered() {
     let start = Instant::now();
     let mut sound = 0;
     for (path, bytes) in files("profile") {
+        if let Ok(car) = parse_draft("f.ron", "f", &String::from_utf8_lossy(&bytes)) {
+            let text = draft_text(&car).unwrap_or_else(|f| panic!("{}: {}", path.display(), f[0]));
+            assert_eq!(parse_draft("f.ron", "f", &text).unwrap(), car, "{}", path.display());
+        }
         match parse_profile("f.ron", "f", &String::from_utf8_lossy(&bytes)) {
             Ok(profile) => {
                 let text =

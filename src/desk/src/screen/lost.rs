@@ -3,7 +3,7 @@
 
 use std::path::Path;
 
-use baywright_files::{Hold, LeftBehind, Work, hold, left_behind, parse_layout, parse_profile};
+use baywright_files::{Hold, LeftBehind, Work, hold, left_behind, parse_draft, parse_layout};
 use egui::{Context, RichText, Ui};
 
 use super::command::Command;
@@ -148,9 +148,9 @@ impl Desk {
     fn take_up_car(&mut self, left: &LeftBehind) -> Result<(), String> {
         let record = &left.record;
         let id = super::car::file_name(&record.name);
-        let profile = parse_profile(&record.name, &id, &record.text)
+        let car = parse_draft(&record.name, &id, &record.text)
             .map_err(|faults| faults.first().map_or_else(String::new, ToString::to_string))?;
-        self.document.begin_car(Draft::taken_up(profile.vehicle));
+        self.document.begin_car(Draft::taken_up(car));
         Ok(())
     }
 

@@ -16,6 +16,20 @@ use crate::shape::Faults;
 /// # Errors
 /// Everything found wrong.
 pub fn vehicle_of(file: &ProfileFile, id: Id) -> Result<Vehicle, Vec<Fault>> {
+    let mut vehicle = draft_of(file, id)?;
+    let faults = validate::vehicle(&vehicle);
+    if !faults.is_empty() {
+        return Err(faults);
+    }
+    vehicle.body = vehicle.solids();
+    Ok(vehicle)
+}
+
+/// The same for a car that is still being entered: its figures need not fit yet, so it has no solids.
+///
+/// # Errors
+/// What no car can be made of: outlines that make no shape, names of what is not there.
+pub fn draft_of(file: &ProfileFile, id: Id) -> Result<Vehicle, Vec<Fault>> {
     let mut faults = Faults::default();
     let body_points: Vec<BodyPoint> = file
         .body_points
@@ -57,15 +71,7 @@ pub fn vehicle_of(file: &ProfileFile, id: Id) -> Result<Vehicle, Vec<Fault>> {
             vehicle.assumed.push(name.clone());
         }
     }
-    if !faults.0.is_empty() {
-        return Err(faults.0);
-    }
-    let faults = validate::vehicle(&vehicle);
-    if !faults.is_empty() {
-        return Err(faults);
-    }
-    vehicle.body = vehicle.solids();
-    Ok(vehicle)
+    if faults.0.is_empty() { Ok(vehicle) } else { Err(faults.0) }
 }
 
 /// The body with what was left out taken from the class, and noted.
