@@ -48,7 +48,9 @@ fn profiles_are_answered() {
     for (path, bytes) in files("profile") {
         if let Ok(car) = parse_draft("f.ron", "f", &String::from_utf8_lossy(&bytes)) {
             let text = draft_text(&car).unwrap_or_else(|f| panic!("{}: {}", path.display(), f[0]));
-            assert_eq!(parse_draft("f.ron", "f", &text).unwrap(), car, "{}", path.display());
+            // By its text: what is no number does not equal itself.
+            let again = parse_draft("f.ron", "f", &text).unwrap();
+            assert_eq!(draft_text(&again).unwrap(), text, "{}", path.display());
         }
         match parse_profile("f.ron", "f", &String::from_utf8_lossy(&bytes)) {
             Ok(profile) => {

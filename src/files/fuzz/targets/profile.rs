@@ -9,7 +9,9 @@ fuzz_target!(|bytes: &[u8]| {
     // As the journal has a car that is still being entered.
     if let Ok(car) = parse_draft("fuzz.ron", "fuzz", &text) {
         let written = draft_text(&car).expect("what was read can be written");
-        assert_eq!(car, parse_draft("fuzz.ron", "fuzz", &written).expect("what was written can be read"));
+        // By its text: what is no number does not equal itself.
+        let again = parse_draft("fuzz.ron", "fuzz", &written).expect("what was written can be read");
+        assert_eq!(written, draft_text(&again).expect("and written again"));
     }
     match parse_profile("fuzz.ron", "fuzz", &text) {
         Ok(profile) => {
