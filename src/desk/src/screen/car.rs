@@ -165,7 +165,8 @@ impl Sheet<'_> {
                     out.push(Command::WholeForm(whole));
                 }
             }
-            ui.label(widgets::soft(ui, texts.still_assumed(self.car.assumed.len())));
+            let in_sight = if self.desk.view.car.whole { 0 } else { self.short_assumed() };
+            ui.label(widgets::soft(ui, texts.still_assumed(self.car.assumed.len(), in_sight)));
         });
         if !self.faults.is_empty() {
             let colour = ui.visuals().error_fg_color;

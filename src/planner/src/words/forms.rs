@@ -478,9 +478,12 @@ impl Forms {
         format!("{name} is kept: {path}")
     }
 
-    /// How many figures are still assumed.
-    pub fn still_assumed(&self, count: usize) -> String {
+    /// How many figures are still assumed, and how many of them are in sight.
+    pub fn still_assumed(&self, count: usize, in_sight: usize) -> String {
         match count {
+            _ if in_sight < count && in_sight > 0 => {
+                format!("{in_sight} of these are assumed, {count} in all.")
+            }
             0 => "Everything is entered.".to_owned(),
             1 => "1 figure is assumed.".to_owned(),
             _ => format!("{count} figures are assumed."),

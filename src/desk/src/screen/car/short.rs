@@ -34,13 +34,35 @@ impl Sheet<'_> {
                 *[&mut car.length, &mut car.width, &mut car.wheelbase, &mut car.overhang_front][of] = typed;
             }
         }
-        let radar = self.car.sensors.iter().position(|own| matches!(own.kind, SensorKind::ForwardRadar(_)));
-        let Some(radar) = radar else { return };
-        self.short_radar(ui, radar);
-        let id = self.car.sensors.get(radar).map(|own| own.id.clone());
-        if let Some(aiming) = self.car.aimings.iter().position(|own| Some(&own.sensor) == id.as_ref()) {
+        let (radar, aiming) = self.short_of();
+        if let Some(radar) = radar {
+            self.short_radar(ui, radar);
+        }
+        if let Some(aiming) = aiming {
             self.short_aiming(ui, aiming);
         }
+    }
+
+    /// The sensor and the aiming that the short form is about, by position: the first forward radar and its first aiming.
+    fn short_of(&self) -> (Option<usize>, Option<usize>) {
+        let (sensors, aimings) = (&self.car.sensors, &self.car.aimings);
+        let radar = sensors.iter().position(|own| matches!(own.kind, SensorKind::ForwardRadar(_)));
+        let id = radar.and_then(|at| sensors.get(at)).map(|own| &own.id);
+        (radar, id.and_then(|id| aimings.iter().position(|own| own.sensor == *id)))
+    }
+
+    /// How many figures of the short form are still assumed.
+    pub(super) fn short_assumed(&self) -> usize {
+        let (radar, aiming) = self.short_of();
+        let fixed = [figure::LENGTH, figure::WIDTH, figure::WHEELBASE, figure::OVERHANG_FRONT];
+        let of_radar = radar.and_then(|at| self.car.sensors.get(at)).map(|own| &own.id);
+        let of_radar = of_radar.map(|id| [part::HEIGHT, part::ASIDE].map(|part| name(id, part)));
+        let of_aiming = aiming.and_then(|at| self.car.aimings.get(at)).map(|own| &own.id);
+        let of_aiming = of_aiming
+            .map(|id| [part::STAND_OFF, part::AZIMUTH, part::CLEAR_ASIDE].map(|part| name(id, part)));
+        let figures = fixed.map(str::to_owned).into_iter();
+        let figures = figures.chain(of_radar.into_iter().flatten()).chain(of_aiming.into_iter().flatten());
+        figures.filter(|figure| self.car.is_assumed(figure)).count()
     }
 
     fn short_radar(&mut self, ui: &mut Ui, at: usize) {

@@ -3,10 +3,10 @@
 use std::sync::Arc;
 
 use baywright_drawing::sign::SignKind;
-use baywright_drawing::{Fit, Furniture, Paper, ViewState, font, top_view};
+use baywright_drawing::{Fit, Furniture, Paper, Role, Shape, ViewState, flagged, font, top_view};
 use baywright_planner::geometry::{Bounds, DVec2};
 use baywright_planner::model::{Arrangement, Id, Layout};
-use baywright_planner::words::Words;
+use baywright_planner::words::{Words, letter};
 use baywright_planner::{Assessment, Finding, Severity};
 use egui::{ComboBox, Rect, RichText, Sense, Ui, Vec2};
 
@@ -33,6 +33,48 @@ pub(in crate::screen) struct Compared {
 
 /// Height of a picture, px.
 const PICTURE_PX: f32 = 300.0;
+
+/// What is found in both goes by one letter in both: the letters of the first's findings, by position in its list, and of the
+/// second's, whose new ones go on behind. A note has none.
+fn letters(first: &Assessment, second: &Assessment) -> (Vec<String>, Vec<String>) {
+    let mut of_first = vec![String::new(); first.findings.len()];
+    let mut count = 0;
+    for own in flagged(first) {
+        count = own.number;
+        if let Some(place) = of_first.get_mut(own.index) {
+            *place = letter(own.number);
+        }
+    }
+    let of_second = second.findings.iter().map(|finding| {
+        if finding.severity == Severity::Note {
+            return String::new();
+        }
+        let same = first.findings.iter().position(|own| is_same(own, finding));
+        same.and_then(|at| of_first.get(at)).cloned().unwrap_or_else(|| {
+            count += 1;
+            letter(count)
+        })
+    });
+    let of_second = of_second.collect();
+    (of_first, of_second)
+}
+
+/// The same thing said of the same things.
+fn is_same(a: &Finding, b: &Finding) -> bool {
+    a.severity != Severity::Note
+        && b.severity != Severity::Note
+        && a.code == b.code
+        && a.subjects == b.subjects
+}
+
+/// What is found of one with its letters: what the other does not have, and what it has too.
+type Told<'a> = Vec<(&'a str, &'a Finding)>;
+
+fn told<'a>(of: &'a Assessment, letters: &'a [String], other: &Assessment) -> (Told<'a>, Told<'a>) {
+    let all = letters.iter().map(String::as_str).zip(&of.findings);
+    all.filter(|(_, finding)| finding.severity != Severity::Note)
+        .partition(|(_, finding)| !other.findings.iter().any(|own| is_same(own, finding)))
+}
 
 impl Desk {
     pub(super) fn compare_page(&mut self, ui: &mut Ui, page: &mut Compare, out: &mut Vec<Command>) {
@@ -88,10 +130,12 @@ impl Desk {
         let texts = self.texts();
         fills.next_frame();
         let (now, now_said) = (&*self.answer.judged, &*self.answer.assessment);
+        let (letters, now_letters) = letters(said, now_said);
         ui.columns(2, |columns| {
-            for (ui, (arrangement, assessment)) in columns.iter_mut().zip([(other, said), (now, now_said)]) {
+            let both = [(other, said, &letters), (now, now_said, &now_letters)];
+            for (ui, (arrangement, assessment, letters)) in columns.iter_mut().zip(both) {
                 self.verdict_of(ui, arrangement, assessment);
-                self.picture_of(ui, fills, arrangement, assessment);
+                self.picture_of(ui, fills, (arrangement, assessment), letters);
                 let other = arrangement.id != now.id;
                 if other && ui.horizontal(|ui| widgets::lesser(ui, texts.show_this)).inner.clicked() {
                     out.push(Command::Show(arrangement.id.clone()));
@@ -100,33 +144,21 @@ impl Desk {
             }
         });
         ui.add_space(8.0);
-        let there = |assessment: &Assessment, finding: &Finding| {
-            assessment.findings.iter().any(|own| own.code == finding.code && own.subjects == finding.subjects)
-        };
-        let told = |assessment: &'_ Assessment| {
-            assessment
-                .findings
-                .iter()
-                .filter(|own| own.severity != Severity::Note)
-                .cloned()
-                .collect::<Vec<_>>()
-        };
-        let gone: Vec<Finding> = told(said).into_iter().filter(|own| !there(now_said, own)).collect();
-        let new: Vec<Finding> = told(now_said).into_iter().filter(|own| !there(said, own)).collect();
-        let both: Vec<Finding> = told(now_said).into_iter().filter(|own| there(said, own)).collect();
+        let (gone, _) = told(said, &letters, now_said);
+        let (new, both) = told(now_said, &now_letters, said);
         self.lines(ui, texts.gone, &gone, other);
         self.lines(ui, texts.new_here, &new, now);
         self.lines(ui, texts.in_both, &both, now);
     }
 
-    fn lines(&self, ui: &mut Ui, title: &str, findings: &[Finding], of: &Arrangement) {
+    fn lines(&self, ui: &mut Ui, title: &str, findings: &[(&str, &Finding)], of: &Arrangement) {
         let words = Words::new(of, self.view.units, self.view.language);
         let palette = self.view.theme.palette();
         ui.label(RichText::new(format!("{title} ({})", findings.len())).font(look::bold(size::BODY)));
-        for finding in findings {
+        for (letter, finding) in findings {
             ui.horizontal_top(|ui| {
                 let colours = widgets::severity(palette, finding.severity);
-                widgets::sign(ui, SignKind::of_severity(finding.severity), 6.0, "", colours);
+                widgets::sign(ui, SignKind::of_severity(finding.severity), 8.0, letter, colours);
                 let line = RichText::new(words.line(finding)).size(size::SMALL);
                 ui.add(egui::Label::new(line).wrap());
             });
@@ -146,7 +178,13 @@ impl Desk {
         });
     }
 
-    fn picture_of(&self, ui: &mut Ui, fills: &mut Fills, arrangement: &Arrangement, assessment: &Assessment) {
+    fn picture_of(
+        &self,
+        ui: &mut Ui,
+        fills: &mut Fills,
+        (arrangement, assessment): (&Arrangement, &Assessment),
+        letters: &[String],
+    ) {
         let (rect, _) = ui.allocate_exact_size(Vec2::new(ui.available_width(), PICTURE_PX), Sense::hover());
         let room = arrangement.bay.room.bounds();
         // As the room lies, so that both are seen alike; a little air for the names around it.
@@ -166,7 +204,14 @@ impl Desk {
             language: self.view.language,
         };
         let state = ViewState { turned: baywright_drawing::Turned::ToRoom, ..ViewState::default() };
-        let drawing = top_view(arrangement, assessment, &state, &paper);
+        let mut drawing = top_view(arrangement, assessment, &state, &paper);
+        for item in &mut drawing.items {
+            if let (Role::Flag(_), Shape::Sign(sign)) = (item.role, &mut item.shape)
+                && let Some(letter) = item.finding.and_then(|index| letters.get(index))
+            {
+                sign.text.clone_from(letter);
+            }
+        }
         let mut painter = Painter {
             ctx: ui.ctx(),
             theme: self.view.theme,
