@@ -116,6 +116,15 @@ fn the_first_five_minutes_from_an_empty_start() {
         "Use it: Street wall alone would explain it: 8\u{202f}960 mm instead of 9\u{202f}000 mm.",
     );
     screen.get_by_label("It closes.");
+    // A press beside the page loses nothing; nor does closing it.
+    let beside = egui::pos2(20.0, 880.0);
+    screen.hover_at(beside);
+    screen.drag_at(beside);
+    screen.drop_at(beside);
+    screen.run();
+    press(&mut screen, "Close");
+    ask(&mut screen, Command::BeginBay);
+    screen.get_by_label("It closes.");
     type_into(&mut screen, "Wall 1, Length", "9000");
     press(&mut screen, "Spread what is left over all walls, by their lengths");
     press(&mut screen, "Make this bay");

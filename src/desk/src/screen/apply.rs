@@ -9,7 +9,7 @@ use baywright_planner::{Step, Subject, hand};
 
 use super::Desk;
 use super::command::Command;
-use super::pages::{Leaving, Page, Question, SavePage};
+use super::pages::{Leaving, NewBay, Page, Question, SavePage};
 use super::view::{Measuring, Notice, Tab, Tool};
 use crate::document::{Document, NotSaved, Refused};
 use crate::edit::{Edit, EditFault};
@@ -38,7 +38,10 @@ impl Desk {
                 }
             }
             Command::NewBayAnyway => self.begin_bay(),
-            Command::NewBay(layout) => self.new_bay(*layout),
+            Command::NewBay(layout) => {
+                view.bay_begun = None;
+                self.new_bay(*layout);
+            }
             Command::KeepTriggers(list) => self.keep_triggers(&list),
             Command::BeginVisit => self.begin_visit(),
             Command::TakeUp(at) => self.take_up(at),
@@ -135,7 +138,11 @@ impl Desk {
                 if page.is_none() {
                     self.after_save = None;
                 }
-                view.page = page;
+                let before = std::mem::replace(&mut view.page, page);
+                // What was typed of a bay is there when one comes back to it.
+                if let Some(Page::NewBay(begun)) = before {
+                    view.bay_begun = Some(begun);
+                }
             }
             Command::Open(path) => {
                 if !self.asks_first(Leaving::Open(path.clone())) {
@@ -422,7 +429,8 @@ impl Desk {
 
     fn begin_bay(&mut self) {
         let name = self.view.language.rooms().my_bay;
-        self.view.page = Some(Page::NewBay(super::pages::NewBay::new(name)));
+        let begun = self.view.bay_begun.take().unwrap_or_else(|| NewBay::new(name));
+        self.view.page = Some(Page::NewBay(NewBay { focus: true, ..begun }));
     }
 
     /// Shows another document in place of the one that was open.

@@ -10,7 +10,7 @@ mod visit;
 
 use std::path::PathBuf;
 
-use egui::{Align, Id, Layout, Modal, RichText, ScrollArea, Ui};
+use egui::{Align, Align2, Id, Layout, Modal, RichText, ScrollArea, Ui};
 
 pub use compare::Compare;
 pub(super) use compare::Compared;
@@ -85,6 +85,15 @@ pub enum Question {
     Replace(PathBuf),
 }
 
+impl Page {
+    const fn is_typed_in(&self) -> bool {
+        matches!(
+            self,
+            Self::NewBay(_) | Self::Visit(_) | Self::Save(_) | Self::Open(_) | Self::Name(..) | Self::Ask(_)
+        )
+    }
+}
+
 /// What one is about to do.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Leaving {
@@ -116,7 +125,10 @@ impl Desk {
         };
         let screen = ui.ctx().content_rect();
         let frame = egui::Frame::window(ui.style()).inner_margin(egui::Margin::same(18));
-        let modal = Modal::new(Id::unique("page")).frame(frame).show(ui.ctx(), |ui| {
+        // From one height down: what is pressed stays under the hand when the page grows.
+        let top = (screen.height() * 0.09).round();
+        let area = Modal::default_area(Id::unique("page")).anchor(Align2::CENTER_TOP, [0.0, top]);
+        let modal = Modal::new(Id::unique("page")).area(area).frame(frame).show(ui.ctx(), |ui| {
             ui.set_width(f32::min(width, screen.width() - 60.0));
             ui.horizontal(|ui| {
                 ui.label(RichText::new(title.trim_end_matches(['\u{2026}', ' '])).font(look::bold(18.0)));
@@ -127,7 +139,7 @@ impl Desk {
                 });
             });
             ui.add_space(6.0);
-            let most = screen.height() - 130.0;
+            let most = screen.height() - top - 100.0;
             ScrollArea::vertical().max_height(most).min_scrolled_height(most).show(ui, |ui| {
                 ui.set_width(ui.available_width());
                 match &mut page {
@@ -146,7 +158,9 @@ impl Desk {
                 }
             });
         });
-        if modal.should_close() {
+        // A press beside a page closes it, unless something was typed in it.
+        let closes = modal.should_close();
+        if closes && !(modal.backdrop_response.clicked() && page.is_typed_in()) {
             out.push(Command::Page(None));
         }
         self.view.page = Some(page);

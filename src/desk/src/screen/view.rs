@@ -6,7 +6,7 @@ use baywright_planner::geometry::DVec2;
 use baywright_planner::words::{Language, Units};
 
 use super::car::CarView;
-use super::pages::Page;
+use super::pages::{NewBay, Page};
 
 /// Where the eye is: both views have one scale.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -137,6 +137,8 @@ pub struct View {
     pub list_open: bool,
     /// What lies over the screen.
     pub page: Option<Page>,
+    /// A bay that was begun and put aside.
+    pub bay_begun: Option<NewBay>,
     /// What was said last.
     pub notice: Option<Notice>,
 }

@@ -102,13 +102,17 @@ pub(super) fn link(ui: &mut Ui, theme: Theme, text: impl Into<String>) -> Respon
     ui.add(Button::new(text).frame(false).wrap())
 }
 
-/// A field for a short text of a page. What is in it is chosen as a whole when the keyboard comes to it, so that typing
-/// replaces it.
-pub(super) fn field(ui: &mut Ui, id: egui::Id, text: &mut String, width: f32) -> Response {
+/// A field for a short text of a page; `led` gives it the keyboard. What is in it is chosen as a whole when the keyboard
+/// comes to it, so that typing replaces it.
+pub(super) fn field(ui: &mut Ui, id: egui::Id, text: &mut String, width: f32, led: bool) -> Response {
     let edit = egui::TextEdit::singleline(text).id(id).desired_width(width).char_limit(120);
     let output = edit.show(ui);
     let response = output.response.response.clone();
-    if response.gained_focus() && !response.changed() {
+    if led {
+        response.request_focus();
+    }
+    // At once: the first letters may come in the next frame.
+    if led || (response.gained_focus() && !response.changed()) {
         super::field::choose_all(ui, id, output.state, text);
     }
     response

@@ -99,6 +99,8 @@ texts! {
         "The compass rule of land surveying: each wall takes its share of the gap by its length. Right if all were taped equally well";
     use_it, "Takes an explanation.": "Use it";
     decide, "Why it cannot be made yet.": "Measure the wall in question again, take an explanation, or tick that what is left is to be spread.";
+    begin_anew, "Empties the fields.": "Begin anew";
+    go_on, "Said while walls are typed.": "Go on with the next wall.";
     within_tape, "Said of a small gap.": "That is what a tape does; it is spread over all walls by their lengths.";
     begin_here, "At the first corner of a sketch.": "start";
     make_it, "Makes the bay.": "Make this bay";
@@ -183,6 +185,11 @@ impl Rooms {
     /// What a walk round the room left open.
     pub fn gap_of(&self, gap: &str, share: f64) -> String {
         format!("The last wall ends {gap} from where you began: 1 in {share:.0} of the way round.")
+    }
+
+    /// Walls that do not come round yet.
+    pub fn still_open(&self, gap: &str) -> String {
+        format!("It is {gap} from here to the start.")
     }
 
     /// A wall that alone would explain it.

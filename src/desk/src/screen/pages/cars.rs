@@ -19,11 +19,8 @@ impl Desk {
         let texts = self.texts();
         let forms = self.view.language.forms();
         let label = ui.label(widgets::soft(ui, texts.search));
-        let response = widgets::field(ui, egui::Id::unique("sought car"), sought, f32::INFINITY);
-        let response = response.labelled_by(label.id);
-        if std::mem::take(focus) {
-            response.request_focus();
-        }
+        let id = egui::Id::unique("sought car");
+        widgets::field(ui, id, sought, f32::INFINITY, std::mem::take(focus)).labelled_by(label.id);
         ui.add_space(6.0);
         let mut any = false;
         for car in self.document.cars() {

@@ -231,11 +231,9 @@ impl Desk {
     pub(super) fn name_page(&self, ui: &mut Ui, name: &mut String, focus: &mut bool, out: &mut Vec<Command>) {
         let texts = self.texts();
         let label = ui.label(widgets::soft(ui, texts.name));
-        let field = egui::TextEdit::singleline(name).desired_width(f32::INFINITY).char_limit(120);
-        let response = ui.add(field).labelled_by(label.id);
-        if std::mem::take(focus) {
-            response.request_focus();
-        }
+        let id = egui::Id::unique("arrangement's name");
+        let response =
+            widgets::field(ui, id, name, f32::INFINITY, std::mem::take(focus)).labelled_by(label.id);
         let entered = response.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
         let typed = !name.trim().is_empty();
         let pressed = ui.add_enabled_ui(typed, |ui| widgets::press(ui, self.view.theme, texts.name_it)).inner;

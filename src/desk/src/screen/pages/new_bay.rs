@@ -45,6 +45,8 @@ pub struct NewBay {
 /// A gap up to this is the tape's own, mm: it is spread, and no wall is blamed. Above, nothing is spread unasked, since that
 /// could hide a wall that was misread.
 const TAPE_MM: f64 = 30.0;
+/// More than this share of the way round is no error of a tape.
+const CLOSING_SHARE: f64 = 0.1;
 /// What is left open below this cannot be read on a tape, mm.
 const CLOSED_MM: f64 = 0.5;
 
@@ -68,6 +70,8 @@ impl NewBay {
 struct Typed {
     /// The ends of the walls one after another; the last is the first where they close.
     walls: Vec<DVec2>,
+    /// Whether they come near to where they began; else there are more to come.
+    closing: bool,
     /// The bay, where nothing is left to be decided.
     made: Option<Made>,
 }
@@ -105,6 +109,10 @@ impl Desk {
         ui.add_space(8.0);
         let made = match typed {
             Some(Ok(Typed { made: Some(made), .. })) => Some(made),
+            Some(Ok(Typed { closing: false, .. })) => {
+                ui.label(widgets::soft(ui, texts.go_on));
+                None
+            }
             Some(Ok(_)) => {
                 wrong(ui, texts.decide);
                 None
@@ -115,10 +123,18 @@ impl Desk {
             }
             None => None,
         };
-        let named = !page.name.trim().is_empty();
-        let press = ui
-            .add_enabled_ui(made.is_some() && named, |ui| widgets::press(ui, self.view.theme, texts.make_it))
+        let ready = made.is_some() && !page.name.trim().is_empty();
+        let (press, anew) = ui
+            .horizontal(|ui| {
+                let make = |ui: &mut Ui| widgets::press(ui, self.view.theme, texts.make_it);
+                let press = ui.add_enabled_ui(ready, make).inner;
+                let typed = page.walls.iter().any(|wall| !wall.length.trim().is_empty());
+                (press, typed && widgets::lesser(ui, texts.begin_anew).clicked())
+            })
             .inner;
+        if anew {
+            *page = NewBay { taped: page.taped, ..NewBay::new(texts.my_bay) };
+        }
         if let Some(made) = made
             && press.clicked()
         {
@@ -146,7 +162,11 @@ impl Desk {
         let corners = [(0.0, 0.0), (length, 0.0), (length, width), (0.0, width)];
         let corners = corners.map(|(x, y)| DVec2::new(x, y)).to_vec();
         let walls = corners.iter().chain(corners.first()).copied().collect();
-        Ok(Typed { walls, made: Some(Made { corners, names: Vec::new(), ceiling, taped: None }) })
+        Ok(Typed {
+            walls,
+            closing: true,
+            made: Some(Made { corners, names: Vec::new(), ceiling, taped: None }),
+        })
     }
 
     fn taped(&self, ui: &mut Ui, page: &mut NewBay) -> Result<Typed, String> {
@@ -176,8 +196,9 @@ impl Desk {
         if let Some(slip) = self.left_open(ui, page, &legs, &walked, &names) {
             self.put_right(page, &filled, slip);
         }
+        let closing = is_closing(&walked);
         let small = walked.gap.length() <= TAPE_MM && walked.turn_gap.abs() <= TURN_SLACK;
-        let corners = (small || page.spread).then(|| spread(0.0, &legs));
+        let corners = (small || closing && page.spread).then(|| spread(0.0, &legs));
         let walls = legs.iter().zip(&names).map(|(leg, name)| TapedWall {
             length: leg.length,
             turn: leg.turn,
@@ -188,7 +209,7 @@ impl Desk {
             Some(corners) => corners.iter().chain(corners.first()).copied().collect(),
             None => walked.places,
         };
-        Ok(Typed { walls, made: corners.map(|corners| Made { corners, names, ceiling, taped }) })
+        Ok(Typed { walls, closing, made: corners.map(|corners| Made { corners, names, ceiling, taped }) })
     }
 
     /// What is left open, and what alone would explain it: that which one wants to use.
@@ -205,7 +226,8 @@ impl Desk {
         let gap = walked.gap.length();
         let care = look::colour(self.view.theme.palette().care);
         let turns_open = walked.turn_gap.abs() > TURN_SLACK;
-        if turns_open {
+        let closing = is_closing(walked);
+        if turns_open && closing {
             let sum = self.texts().degrees(angle::degrees(walked.turn_gap));
             let text = format!("{} {sum}", texts.turns_wrong);
             ui.add(egui::Label::new(RichText::new(text).size(size::SMALL).color(care)).wrap());
@@ -213,9 +235,13 @@ impl Desk {
         if gap < CLOSED_MM {
             ui.label(widgets::soft(ui, texts.closes));
         } else {
-            let text = texts.gap_of(&words.length(gap), walked.perimeter / gap);
+            let text = if closing {
+                texts.gap_of(&words.length(gap), walked.perimeter / gap)
+            } else {
+                texts.still_open(&words.length(gap))
+            };
             let text = RichText::new(text).font(look::bold(size::SMALL));
-            let text = if gap > TAPE_MM { text.color(care) } else { text };
+            let text = if gap > TAPE_MM && closing { text.color(care) } else { text };
             ui.add(egui::Label::new(text).wrap());
         }
         if gap <= TAPE_MM && !turns_open {
@@ -247,8 +273,10 @@ impl Desk {
                 ui.add(egui::Label::new(widgets::soft(ui, &text)).wrap());
             });
         }
-        ui.checkbox(&mut page.spread, RichText::new(texts.spread).size(size::SMALL))
-            .on_hover_text(texts.spread_why);
+        if closing {
+            ui.checkbox(&mut page.spread, RichText::new(texts.spread).size(size::SMALL))
+                .on_hover_text(texts.spread_why);
+        }
         used
     }
 
@@ -266,12 +294,14 @@ impl Desk {
 
     /// The walls as typed, small: numbers outside, the start, what is left open.
     fn sketch(&self, ui: &mut Ui, typed: &Typed) {
-        let width = ui.available_width();
-        let (rect, _) = ui.allocate_exact_size(Vec2::new(width, width.min(SKETCH_PX)), Sense::hover());
         let walls = &typed.walls;
         let low = walls.iter().copied().reduce(DVec2::min).unwrap_or_default();
         let high = walls.iter().copied().reduce(DVec2::max).unwrap_or_default();
         let extent = (high - low).max(DVec2::ONE);
+        // As high as the room asks for at this width.
+        let width = ui.available_width();
+        let height = ((f64::from(width) - 52.0) * extent.y / extent.x) as f32 + 52.0;
+        let (rect, _) = ui.allocate_exact_size(Vec2::new(width, height.min(SKETCH_PX)), Sense::hover());
         let inner = rect.shrink(26.0);
         let by = (f64::from(inner.width()) / extent.x).min(f64::from(inner.height()) / extent.y);
         let middle = (low + high) * 0.5;
@@ -384,13 +414,10 @@ fn wall_rows(ui: &mut Ui, texts: &baywright_planner::words::rooms::Rooms, page: 
             ];
             for ((column, text), width) in fields.into_iter().zip(widths) {
                 let id = egui::Id::unique("wall").with(column).with(i);
-                let response =
-                    widgets::field(ui, id, text, width - 8.0).accessible_name(format!("{row}, {column}"));
+                let led = column == texts.length && next.take_if(|next| *next == i).is_some();
+                let response = widgets::field(ui, id, text, width - 8.0, led)
+                    .accessible_name(format!("{row}, {column}"));
                 let entered = response.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
-                if column == texts.length && next == Some(i) {
-                    response.request_focus();
-                    next = None;
-                }
                 // Enter goes down the lengths, as they are called out; Tab goes through everything.
                 if entered {
                     next = Some(i + 1);
@@ -406,6 +433,12 @@ fn wall_rows(ui: &mut Ui, texts: &baywright_planner::words::rooms::Rooms, page: 
     }
 }
 
+/// Whether the walls that were walked so far come near to the start; a room with more left open is not finished, and is never
+/// closed by spreading.
+fn is_closing(walked: &Walk) -> bool {
+    walked.gap.length() <= walked.perimeter * CLOSING_SHARE
+}
+
 fn wrong(ui: &mut Ui, why: &str) {
     let colour = ui.visuals().error_fg_color;
     ui.add(egui::Label::new(RichText::new(why).size(size::SMALL).color(colour)).wrap());
@@ -419,9 +452,6 @@ fn field(ui: &mut Ui, name: &str, text: &mut String, focus: &mut bool) {
         let named = widgets::soft(ui, name);
         let label = crate::screen::field::name_column(ui, 150.0, named);
         let id = egui::Id::unique("new bay").with(name);
-        let response = widgets::field(ui, id, text, 200.0).labelled_by(label.id);
-        if std::mem::take(focus) {
-            response.request_focus();
-        }
+        widgets::field(ui, id, text, 200.0, std::mem::take(focus)).labelled_by(label.id);
     });
 }

@@ -106,7 +106,7 @@ impl Desk {
         for (i, trigger) in page.list.triggers.iter_mut().enumerate() {
             let row = format!("{} {}", texts.work, i + 1);
             let id = |what: &str| egui::Id::unique("work").with(what).with(i);
-            let title = widgets::field(ui, id("title"), &mut trigger.title, f32::INFINITY);
+            let title = widgets::field(ui, id("title"), &mut trigger.title, f32::INFINITY, false);
             title.accessible_name(format!("{row}, {}", texts.name));
             ui.horizontal_wrapped(|ui| {
                 for group in SensorGroup::ALL {
@@ -122,7 +122,7 @@ impl Desk {
             });
             ui.horizontal(|ui| {
                 ui.label(widgets::soft(ui, texts.to_mind));
-                let note = widgets::field(ui, id("note"), &mut trigger.note, 360.0);
+                let note = widgets::field(ui, id("note"), &mut trigger.note, 360.0, false);
                 note.accessible_name(format!("{row}, {}", texts.to_mind));
                 let remove =
                     widgets::lesser(ui, texts.remove).accessible_name(format!("{}: {row}", texts.remove));
