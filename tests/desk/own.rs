@@ -8,7 +8,7 @@ use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::Command;
 use baywright_desk::screen::pages::Page;
 use baywright_planner::model::class::figure;
-use baywright_planner::model::{Known, OpeningKind, Provenance};
+use baywright_planner::model::{Known, OpeningKind, Provenance, ThingKind};
 use baywright_planner::{Severity, Subject};
 use egui::Key;
 use egui_kittest::Harness;
@@ -540,4 +540,21 @@ fn a_corner_of_the_room_is_dragged_and_an_alcove_is_built() {
     assert!(room(&screen).area() > before.area());
     ask(&mut screen, Command::Undo);
     assert_eq!(room(&screen), before);
+}
+
+#[test]
+fn what_comes_from_the_shelf_stands_in_nobodys_way() {
+    // There is no room for a second parked car.
+    let kinds = ThingKind::ALL.into_iter().filter(|kind| *kind != ThingKind::ParkedCar);
+    for kind in kinds {
+        let mut screen = usual(demo());
+        let before = screen.state().answer().assessment.findings.clone();
+        ask(&mut screen, Command::Add(kind));
+        let answer = screen.state().answer();
+        let new = answer.arrangement.bay.things.last().unwrap().id.clone();
+        let blamed: Vec<_> =
+            answer.assessment.findings.iter().filter(|f| f.culprit() == Some(&new)).collect();
+        assert!(blamed.is_empty(), "{kind:?}: {blamed:?}");
+        assert_eq!(answer.assessment.findings.len(), before.len(), "{kind:?}");
+    }
 }

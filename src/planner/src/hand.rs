@@ -8,6 +8,7 @@ mod gaps;
 mod measure;
 mod size;
 mod snap;
+mod spot;
 mod square;
 mod straight;
 mod walls;
@@ -22,6 +23,7 @@ pub use gaps::{Gap, gaps};
 pub use measure::{Measured, measured, measuring_point};
 pub use size::resized;
 pub use snap::{Snap, SnapKind, Snapped, snapped};
+pub use spot::free_spot;
 pub use square::squared;
 pub use walls::{WallGap, gap_to_wall, wall_gaps};
 

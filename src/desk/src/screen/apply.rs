@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use baywright_planner::geometry::{DVec2, PlanPose, angle};
+use baywright_planner::hand::free_spot;
 use baywright_planner::model::{Id, StandSet, Thing, ThingKind};
 use baywright_planner::words::Words;
 use baywright_planner::{Step, Subject, hand};
@@ -285,7 +286,10 @@ impl Desk {
             .middle_in_bay()
             .unwrap_or_else(|| self.answer.assessment.scene.room.walls().bounds().centre());
         let ceiling = self.answer.arrangement.bay.ceiling;
-        let Some(thing) = shelf::thing(kind, name, at, ceiling) else { return };
+        let Some(mut thing) = shelf::thing(kind, name, at, ceiling) else { return };
+        // In nobody's way, as near as there is room; what was meant to stand in the way is drawn there.
+        let spot = free_spot(&self.answer.arrangement, &self.answer.assessment.scene, &thing, at);
+        thing.place = PlanPose::new(spot, 0.0);
         self.add_thing(thing);
     }
 
