@@ -3,6 +3,10 @@
 use std::io::Write;
 use std::process::ExitCode;
 
+/// See `Cargo.toml` for why.
+#[global_allocator]
+static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
+
 fn main() -> ExitCode {
     let (mut out, mut errors) = (std::io::stdout().lock(), std::io::stderr().lock());
     let outcome = baywright_desk::run(std::env::args_os(), &mut out, &mut errors);

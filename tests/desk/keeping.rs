@@ -1,13 +1,16 @@
-//! A car of one's own is changed, and kept or refused.
+//! What is typed is kept as it was typed: cars of one's own, distances, walls, names of files.
 
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::car::Begin;
 use baywright_desk::screen::command::Command;
-use baywright_planner::model::Vehicle;
+use baywright_planner::Subject;
+use baywright_planner::model::class::figure;
+use baywright_planner::model::{Provenance, Vehicle};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
-use crate::own::{ask, enter_car, home, start};
+use crate::own::{ask, enter_car, home, press, start};
+use crate::support::{demo, type_into, usual};
 
 fn change(screen: &mut Harness<'_, Desk>, change: impl FnOnce(&mut Vehicle)) {
     let mut car = Vehicle::clone(screen.state().document().draft().unwrap().car());
@@ -58,4 +61,94 @@ fn an_aiming_that_another_arrangement_needs_is_not_renamed_away() {
     assert!(screen.query_by_label_contains(&format!("needs “{aiming}” of this car")).is_some());
     assert!(crate::support::desk(&bay, None).answer().arrangement.aiming.id == aiming, "it still opens");
     std::fs::remove_dir_all(home).unwrap();
+}
+
+#[test]
+fn the_source_of_the_short_form_is_that_of_all_its_figures() {
+    let home = home("car-source");
+    let mut screen = start(&home);
+    ask(&mut screen, Command::BeginCar(Begin::New));
+    screen.get_by_label("Where these figures come from").click();
+    screen.run();
+    press(&mut screen, "measured");
+    type_into(&mut screen, "Measured by", "the front desk");
+    for (label, typed) in [("Length", "4850"), ("Wheelbase", "3100"), ("Front overhang", "905")] {
+        type_into(&mut screen, label, typed);
+    }
+    press(&mut screen, "Keep this car");
+    let arrangement = &screen.state().answer().arrangement;
+    let measured = Provenance::Measured { by: "the front desk".into(), date: None };
+    assert_eq!(arrangement.vehicle.provenance, measured);
+    assert_eq!((&arrangement.sensor.provenance, &arrangement.aiming.provenance), (&measured, &measured));
+    // What follows from what was entered is not called assumed.
+    assert_eq!(arrangement.vehicle.overhang_rear, 845.0);
+    let assumed = arrangement.vehicle.guessed();
+    assert!(!assumed.iter().any(|name| name == figure::OVERHANG_REAR), "{assumed:?}");
+    assert!(assumed.iter().any(|name| name == figure::WIDTH));
+    std::fs::remove_dir_all(home).unwrap();
+}
+
+#[test]
+fn a_typed_distance_stays_that_of_its_wall_and_enter_leads_on() {
+    let mut screen = usual(demo());
+    ask(&mut screen, Command::Select(Some(Subject::Thing("waste bin".into()))));
+    let (first, second) = ("from neighbour's wall", "from office wall");
+    type_into(&mut screen, first, "4900");
+    // Nearer to the wall across by now, it is still told from this one; the keyboard stands in the next field.
+    screen.get_by_label(first);
+    screen.event(egui::Event::Text("8000".into()));
+    screen.step();
+    screen.key_press(egui::Key::Enter);
+    screen.run();
+    screen.get_by_label(second);
+    let bay = &screen.state().answer().arrangement.bay;
+    let bin = bay.things.iter().find(|own| own.id.as_str() == "waste bin").unwrap().prism().outline.bounds();
+    let room = bay.room.bounds();
+    assert!((room.high.x - bin.high.x - 8_000.0).abs() < 1e-6, "{bin:?}");
+    assert!((room.high.y - bin.high.y - 4_900.0).abs() < 1e-6, "{bin:?}");
+}
+
+#[test]
+fn a_bay_that_is_saved_by_a_bare_name_lies_beside_the_open_one_and_opens_by_it() {
+    let home = home("bare");
+    let mut screen = start(&home);
+    ask(&mut screen, Command::SaveAs(home.join("first.ron"), false));
+    ask(&mut screen, Command::SaveAs("Back bay".into(), false));
+    assert_eq!(screen.state().document().path(), Some(home.join("Back bay.ron").as_path()));
+    ask(&mut screen, Command::Open("first".into()));
+    assert_eq!(screen.state().document().path(), Some(home.join("first.ron").as_path()));
+    ask(&mut screen, Command::Open("Back bay".into()));
+    assert_eq!(screen.state().document().path(), Some(home.join("Back bay.ron").as_path()));
+    std::fs::remove_dir_all(home).unwrap();
+}
+
+#[test]
+fn escape_closes_a_menu_and_nothing_else() {
+    let mut screen = usual(demo());
+    ask(&mut screen, Command::Select(Some(Subject::Car)));
+    screen.get_by_label_contains("Bay: ").click();
+    screen.run();
+    screen.get_by_label("Draw a new bay …");
+    screen.key_press(egui::Key::Escape);
+    screen.run();
+    assert!(screen.query_by_label("Draw a new bay …").is_none());
+    assert_eq!(screen.state().view().selected, Some(Subject::Car));
+}
+
+#[test]
+fn walls_are_typed_as_they_are_called_out() {
+    let mut screen = usual(demo());
+    ask(&mut screen, Command::BeginBay);
+    press(&mut screen, "Wall by wall");
+    for typed in ["9000", "90", "4000", "90", "3000", "-90", "3000", "90", "6000", "90", "7000", ""] {
+        if !typed.is_empty() {
+            screen.event(egui::Event::Text(typed.into()));
+            screen.step();
+        }
+        screen.key_press(egui::Key::Enter);
+        screen.run();
+    }
+    screen.get_by_label("It closes.");
+    press(&mut screen, "Make this bay");
+    assert_eq!(screen.state().document().layout().bay.walls.len(), 6);
 }

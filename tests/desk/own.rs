@@ -141,7 +141,7 @@ fn the_first_five_minutes_from_an_empty_start() {
     press(&mut screen, "roller door");
     let bay = &screen.state().document().layout().bay;
     assert_eq!((bay.openings[0].kind, bay.openings[0].wall), (OpeningKind::RollerDoor, 0));
-    type_into(&mut screen, "From its corner", "500");
+    type_into(&mut screen, "from wall 6", "500");
     assert_eq!(screen.state().document().layout().bay.openings[0].from, 500.0);
     for (kind, wall, far) in [
         ("cabinet", "from street wall", "300"),

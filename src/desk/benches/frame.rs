@@ -121,5 +121,9 @@ fn frames(criterion: &mut Criterion) {
     }
 }
 
+/// As in the program.
+#[global_allocator]
+static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
+
 criterion_group!(benches, frames);
 criterion_main!(benches);

@@ -409,7 +409,25 @@ impl Desk {
         asks
     }
 
+    /// A bare name is one in the folder where one's bays lie; the program may have been started anywhere.
+    fn in_folder(&self, path: &Path) -> PathBuf {
+        let bare = path.parent().is_some_and(|folder| folder.as_os_str().is_empty());
+        match self.bays_folder() {
+            Some(folder) if bare => folder.join(path),
+            _ => path.to_owned(),
+        }
+    }
+
+    /// Where the open bay lies; the user's documents if it lies nowhere yet.
+    pub(super) fn bays_folder(&self) -> Option<PathBuf> {
+        let own = self.document.path().and_then(Path::parent).map(Path::to_owned);
+        own.filter(|folder| !folder.as_os_str().is_empty()).or_else(baywright_files::documents_folder)
+    }
+
     fn open(&mut self, path: &Path) {
+        // A name without its ending, or without its folder, is found where it was saved.
+        let near = self.in_folder(&with_ending(path));
+        let path = if !path.exists() && near.is_file() { &near } else { path };
         let opened = Document::open(path, self.document.today()).and_then(|document| {
             let answer = crate::answer::Answer::of(&document, self.assess).ok_or_else(|| {
                 let file = path.display().to_string();
@@ -470,7 +488,7 @@ impl Desk {
     }
 
     fn save_as(&mut self, ctx: &egui::Context, path: &Path, over: bool) {
-        let path = with_ending(path);
+        let path = self.in_folder(&with_ending(path));
         match self.document.save_as(&path, over) {
             Err(NotSaved::NoPlace | NotSaved::ChangedOnDisk) => {
                 self.view.page = Some(Page::Ask(Question::Replace(path)));

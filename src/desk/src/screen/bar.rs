@@ -114,8 +114,9 @@ impl Desk {
             out.push(Command::Page(Some(Page::Save(SavePage { path, faults: Vec::new(), focus: true }))));
         }
         ui.separator();
-        if let Some(folder) = self.document.path().and_then(std::path::Path::parent) {
-            let beside = baywright_files::layouts_in(folder);
+        let beside =
+            self.bays_folder().map(|folder| baywright_files::layouts_in(&folder)).unwrap_or_default();
+        if !beside.is_empty() {
             ui.label(widgets::soft(ui, texts.in_this_folder));
             for path in beside {
                 let name =

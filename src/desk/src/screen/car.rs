@@ -166,7 +166,7 @@ impl Sheet<'_> {
                 }
             }
             let in_sight = if self.desk.view.car.whole { 0 } else { self.short_assumed() };
-            ui.label(widgets::soft(ui, texts.still_assumed(self.car.assumed.len(), in_sight)));
+            ui.label(widgets::soft(ui, texts.still_assumed(self.car.guessed().len(), in_sight)));
         });
         if !self.faults.is_empty() {
             let colour = ui.visuals().error_fg_color;
@@ -203,6 +203,16 @@ impl Sheet<'_> {
         }
         let mut source = self.car.provenance.clone();
         if self.source(ui, "source", &mut source) {
+            // The short form is of one sheet of paper: car, radar and aiming.
+            if !self.desk.view.car.whole {
+                let (radar, aiming) = self.short_of();
+                if let Some(own) = radar.and_then(|at| self.car.sensors.get_mut(at)) {
+                    own.provenance = source.clone();
+                }
+                if let Some(own) = aiming.and_then(|at| self.car.aimings.get_mut(at)) {
+                    own.provenance = source.clone();
+                }
+            }
             self.car.provenance = source;
         }
     }

@@ -18,7 +18,8 @@ impl Desk {
     pub(super) fn form(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
         let Some(subject) = self.view.selected.clone() else { return };
         // Taken out while the panel is drawn: everything else is only looked at.
-        let mut fields = std::mem::take(&mut self.fields);
+        // Enter leads on, as in every form.
+        let mut fields = std::mem::take(&mut self.fields).leading_on(true);
         ui.spacing_mut().item_spacing.y = 3.0;
         let name = sentence_start(&self.words().bare_subject(&subject));
         ui.label(RichText::new(name).font(look::bold(size::BODY)));
@@ -38,7 +39,27 @@ impl Desk {
                 let _ = other;
             }
         }
-        self.fields = fields;
+        self.fields = fields.leading_on(false);
+    }
+
+    /// The walls that it is taped from: those that were nearest when it was taken in hand, or when the hand last drew it
+    /// somewhere. What is typed of one must not become another's distance.
+    fn taped_from(&self, ui: &Ui, subject: &Subject) -> Vec<WallGap> {
+        let (arrangement, scene) = (&*self.answer.arrangement, &self.answer.assessment.scene);
+        let key = egui::Id::unique("taped from");
+        let count = arrangement.bay.walls.len();
+        let kept: Option<(Subject, usize, Vec<usize>)> = ui.data(|data| data.get_temp(key));
+        if let Some((of, walls_then, walls)) = kept
+            && of == *subject
+            && walls_then == count
+            && !self.document.is_held()
+        {
+            return walls.iter().filter_map(|&wall| gap_to_wall(arrangement, scene, subject, wall)).collect();
+        }
+        let gaps = wall_gaps(arrangement, scene, subject);
+        let walls: Vec<usize> = gaps.iter().map(|gap| gap.wall).collect();
+        ui.data_mut(|data| data.insert_temp(key, (subject.clone(), count, walls)));
+        gaps
     }
 
     fn read_length(&self, text: &str) -> Result<f64, String> {
@@ -89,7 +110,7 @@ impl Desk {
         let texts = self.texts();
         let (arrangement, scene) = (&*self.answer.arrangement, &self.answer.assessment.scene);
         let Some(pose) = pose_of(arrangement, scene, subject) else { return };
-        for gap in wall_gaps(arrangement, scene, subject) {
+        for gap in self.taped_from(ui, subject) {
             let label = texts.from_wall(gap.id.as_str());
             if let Some(wanted) = self.length_row(ui, fields, (&label, texts.from_wall_hint), of, gap.gap) {
                 self.set_gap(subject, &gap, pose, wanted, out);
@@ -241,8 +262,9 @@ impl Desk {
         fact(ui, texts.width, words.length(vehicle.width));
         fact(ui, texts.wheelbase, words.length(vehicle.wheelbase));
         ui.label(widgets::soft(ui, words.provenance_sentence(&vehicle.provenance)));
-        if !vehicle.assumed.is_empty() {
-            ui.label(widgets::soft(ui, texts.assumed(&vehicle.assumed)));
+        let guessed = vehicle.guessed();
+        if !guessed.is_empty() {
+            ui.label(widgets::soft(ui, texts.assumed(&guessed)));
         }
         ui.label(widgets::soft(ui, texts.marks_go_with_car));
         self.measured_rows(ui, fields, out);

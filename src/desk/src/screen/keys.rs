@@ -32,6 +32,13 @@ pub(super) fn listen(
     let pressed = |modifiers: Modifiers, key: Key| {
         ctx.input_mut(|i| i.consume_shortcut(&KeyboardShortcut::new(modifiers, key)))
     };
+    // A menu that is open closes first.
+    if egui::Popup::is_any_open(ctx) {
+        if pressed(Modifiers::NONE, Key::Escape) {
+            egui::Popup::close_all(ctx);
+        }
+        return;
+    }
     if view.page.is_some() {
         if pressed(Modifiers::NONE, Key::Escape) {
             out.push(Command::Page(None));

@@ -31,8 +31,9 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     if on_examples(arrangement) {
         findings.push(note(Code::ExampleFigures, Severity::Note).cured_by(Step::EnterFigures));
     }
-    if !arrangement.vehicle.assumed.is_empty() {
-        let names = Facts::Names(arrangement.vehicle.assumed.clone());
+    let guessed = arrangement.vehicle.guessed();
+    if !guessed.is_empty() {
+        let names = Facts::Names(guessed);
         findings.push(note(Code::AssumedFigures, Severity::Note).knowing(names).cured_by(Step::EnterFigures));
     }
     if arrangement.on_this_car.sensor_at.is_some() {

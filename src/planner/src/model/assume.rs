@@ -74,6 +74,15 @@ impl Vehicle {
         car
     }
 
+    /// The names of what was not entered and does not follow from what was: a rear overhang is what length, wheelbase and
+    /// front overhang leave.
+    pub fn guessed(&self) -> Vec<String> {
+        let entered =
+            [figure::LENGTH, figure::WHEELBASE, figure::OVERHANG_FRONT].map(|name| !self.is_assumed(name));
+        let follows = |name: &String| entered == [true; 3] && name == figure::OVERHANG_REAR;
+        self.assumed.iter().filter(|name| !follows(name)).cloned().collect()
+    }
+
     /// Whether a figure was not entered.
     pub fn is_assumed(&self, name: &str) -> bool {
         self.assumed.iter().any(|own| own == name)

@@ -33,6 +33,9 @@ pub struct Fault {
     pub allowed: String,
 }
 
+/// What is found where nothing was entered.
+pub const EMPTY: &str = "an empty text";
+
 /// Every fault of a vehicle profile; none if it is sound.
 pub fn vehicle(vehicle: &Vehicle) -> Vec<Fault> {
     let mut faults = Faults::default();
@@ -211,7 +214,7 @@ impl Faults {
     fn text(&mut self, field: impl Into<String>, text: &str, longest: usize) {
         let chars = text.chars().count();
         let found = if chars == 0 {
-            "an empty text".to_owned()
+            EMPTY.to_owned()
         } else if chars > longest {
             format!("a text of {chars} characters")
         } else if text.chars().any(char::is_control) {

@@ -3,7 +3,7 @@
 use super::names::the;
 use super::{Words, listed, sentence_start};
 use crate::assessment::{Caused, Code, Cure, Finding, Severity, Step, Subject};
-use crate::model::{Effort, Id, TargetHeight, ThingKind};
+use crate::model::{Effort, Id, Known, TargetHeight, ThingKind};
 
 impl Words<'_> {
     /// What to do about a finding, with what that would cause; `None` if nothing is known.
@@ -25,6 +25,11 @@ impl Words<'_> {
         Some(text)
     }
 
+    fn is_taped(&self, thing: &Id) -> bool {
+        let own = self.arrangement.bay.things.iter().find(|own| own.id == *thing);
+        own.is_some_and(|own| own.known.within() <= Known::Taped.within())
+    }
+
     /// One thing to do, without capital and full stop: "move the trolley 300 mm towards the car's right".
     pub fn step(&self, step: &Step) -> String {
         match step {
@@ -44,6 +49,9 @@ impl Words<'_> {
                 }
             }
             Step::OpenDoor { door } => format!("open {}", the(door)),
+            Step::Tape { thing } if self.is_taped(thing) => {
+                format!("move {} a little further away, or tape it closer than it is known now", the(thing))
+            }
             Step::Tape { thing } => format!("tape the distance to {} and enter it", the(thing)),
             Step::SurveyFloor => "survey the floor and enter the levels".to_owned(),
             Step::EnterFigures => "enter the vehicle maker's own figures".to_owned(),

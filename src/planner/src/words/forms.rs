@@ -3,7 +3,7 @@
 use super::Language;
 use crate::geometry::marks::{Construction, Hand, Wheel};
 use crate::model::starter::StartKind;
-use crate::model::validate::Fault;
+use crate::model::validate::{self, Fault};
 use crate::model::{
     Adjusted, Datum, End, Exclusion, MeasuredAlong, Provenance, ReferenceAxis, TargetHeight, TargetKind,
     Vehicle, VehicleClass, VerticalReference, ZoneFrame,
@@ -445,6 +445,9 @@ impl Forms {
 
     /// What is wrong with a field.
     pub fn wrong(&self, fault: &Fault) -> String {
+        if fault.found == validate::EMPTY {
+            return format!("nothing is entered; allowed is {}.", fault.allowed);
+        }
         format!("{} is not possible; allowed is {}.", fault.found, fault.allowed)
     }
 

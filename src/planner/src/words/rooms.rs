@@ -30,8 +30,7 @@ texts! {
     name, "A field.": "Name";
     opening, "A choice.": "What it is";
     in_wall, "A choice.": "In the wall";
-    from_corner, "A figure.": "From its corner";
-    from_corner_hint, "What it is.": "From the wall's first corner, along the wall";
+    from_corner_hint, "What it is.": "Along its own wall, from the corner with this one";
     width, "A figure.": "Width";
     bottom, "A figure.": "From above floor";
     top, "A figure.": "Up to";

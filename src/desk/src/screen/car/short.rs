@@ -44,7 +44,7 @@ impl Sheet<'_> {
     }
 
     /// The sensor and the aiming that the short form is about, by position: the first forward radar and its first aiming.
-    fn short_of(&self) -> (Option<usize>, Option<usize>) {
+    pub(super) fn short_of(&self) -> (Option<usize>, Option<usize>) {
         let (sensors, aimings) = (&self.car.sensors, &self.car.aimings);
         let radar = sensors.iter().position(|own| matches!(own.kind, SensorKind::ForwardRadar(_)));
         let id = radar.and_then(|at| sensors.get(at)).map(|own| &own.id);

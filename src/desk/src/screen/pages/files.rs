@@ -1,6 +1,6 @@
 //! Which file to open, where to save.
 
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use egui::{Key, RichText, TextEdit, Ui};
 
@@ -26,9 +26,11 @@ impl Desk {
         });
         said(ui, &page.faults);
         ui.add_space(8.0);
-        if let Some(folder) = self.document().path().and_then(Path::parent) {
+        let beside =
+            self.bays_folder().map(|folder| baywright_files::layouts_in(&folder)).unwrap_or_default();
+        if !beside.is_empty() {
             ui.label(widgets::soft(ui, texts.in_this_folder));
-            for path in baywright_files::layouts_in(folder) {
+            for path in beside {
                 let name =
                     path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
                 if ui.button(name).clicked() {

@@ -23,6 +23,17 @@ pub struct WallTyped {
     pub name: String,
 }
 
+/// What is typed of a wall.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Column {
+    /// Its length.
+    Length,
+    /// The turn at its end.
+    Turn,
+    /// Its name.
+    Name,
+}
+
 /// What was typed of a bay.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct NewBay {
@@ -38,8 +49,8 @@ pub struct NewBay {
     pub spread: bool,
     /// Whether the first field is to be given the keyboard.
     pub focus: bool,
-    /// The wall whose length is to be given it.
-    pub next: Option<usize>,
+    /// The field that is to be given it.
+    pub next: Option<(usize, Column)>,
 }
 
 /// A gap up to this is the tape's own, mm: it is spread, and no wall is blamed. Above, nothing is spread unasked, since that
@@ -91,7 +102,7 @@ impl Desk {
             for (taped, name) in [(false, texts.rectangle), (true, texts.taped)] {
                 if ui.add(egui::Button::selectable(page.taped == taped, name)).clicked() {
                     page.taped = taped;
-                    page.next = taped.then_some(0);
+                    page.next = taped.then_some((0, Column::Length));
                 }
             }
         });
@@ -408,19 +419,23 @@ fn wall_rows(ui: &mut Ui, texts: &baywright_planner::words::rooms::Rooms, page: 
             cell(ui, 0, name);
             let [_, widths @ ..] = COLUMNS;
             let fields = [
-                (texts.length, &mut wall.length),
-                (texts.turn, &mut wall.turn),
-                (texts.wall_name, &mut wall.name),
+                (Column::Length, texts.length, &mut wall.length),
+                (Column::Turn, texts.turn, &mut wall.turn),
+                (Column::Name, texts.wall_name, &mut wall.name),
             ];
-            for ((column, text), width) in fields.into_iter().zip(widths) {
-                let id = egui::Id::unique("wall").with(column).with(i);
-                let led = column == texts.length && next.take_if(|next| *next == i).is_some();
-                let response = widgets::field(ui, id, text, width - 8.0, led)
-                    .accessible_name(format!("{row}, {column}"));
+            for ((column, title, text), width) in fields.into_iter().zip(widths) {
+                let id = egui::Id::unique("wall").with(title).with(i);
+                let led = next.take_if(|next| *next == (i, column)).is_some();
+                let response =
+                    widgets::field(ui, id, text, width - 8.0, led).accessible_name(format!("{row}, {title}"));
                 let entered = response.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
-                // Enter goes down the lengths, as they are called out; Tab goes through everything.
+                // Enter goes as the figures are called out: length, turn, length, turn; Tab goes through the names too.
                 if entered {
-                    next = Some(i + 1);
+                    next = Some(if column == Column::Length {
+                        (i, Column::Turn)
+                    } else {
+                        (i + 1, Column::Length)
+                    });
                 }
             }
         });

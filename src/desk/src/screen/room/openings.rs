@@ -53,8 +53,13 @@ impl BaySheet<'_> {
             });
         own.wall = chosen.unwrap_or(own.wall);
         let (mut bottom, mut top) = (own.span.bottom(), own.span.top());
+        // It is taped along its wall from the corner with the wall before.
+        let before = self.bay.walls.len().saturating_sub(1);
+        let before = own.wall.checked_sub(1).unwrap_or(before);
+        let corner = self.bay.walls.get(before).map_or("", |wall| wall.id.as_str());
+        let corner = self.sheet.desk.texts().from_wall(corner);
         for (label, hint, field, value) in [
-            (texts.from_corner, texts.from_corner_hint, "from", &mut own.from),
+            (corner.as_str(), texts.from_corner_hint, "from", &mut own.from),
             (texts.width, "", "width", &mut own.width),
             (texts.bottom, "", "bottom", &mut bottom),
             (texts.top, "", "top", &mut top),
