@@ -77,9 +77,28 @@ impl<'a> Moves<'a> {
         // The thing leaves the set-up by `exit`; the set-up leaves the thing by the opposite.
         let moves: Vec<DVec2> =
             exits(&regions, &placed.prism.outline).into_iter().map(|exit| -exit).collect();
+        let known = placed.known;
         let is_cured =
             |after: &[Finding]| !after.iter().any(|f| f.severity == Severity::Stops && super::blames(f, id));
-        self.best(moves, is_cured)
+        let cure = self.best(moves, is_cured)?;
+        let to_be_sure = self.further_from(id, &cure.step, known);
+        Some(Cure { to_be_sure, ..cure })
+    }
+
+    /// The same way, further by what the thing's place is uncertain by, if that leaves nothing to say of it and stops nothing
+    /// that the shorter way does not.
+    fn further_from(&mut self, id: &Id, step: &Step, known: f64) -> Option<DVec2> {
+        let Step::MoveCar { by } = *step else { return None };
+        if known <= 0.0 || self.tried.len() >= MOST_TRIED_IN_ALL {
+            return None;
+        }
+        let further = rounded(by + by.normalize_or_zero() * known);
+        let after = assess::judge(&apply(self.arrangement, &Step::MoveCar { by: further })).findings;
+        let stops = |found: &[Finding]| found.iter().filter(|f| f.severity == Severity::Stops).count();
+        let shorter = self.tried.iter().find(|tried| tried.by == by)?;
+        let is_sure = !after.iter().any(|f| super::blames(f, id) && is_about_place(f))
+            && stops(&after) <= stops(&shorter.after);
+        is_sure.then_some(further)
     }
 
     fn inside(&mut self, finding: &Finding) -> Option<Cure> {
@@ -198,6 +217,11 @@ impl<'a> Moves<'a> {
         }
         finding.facts != Facts::None
     }
+}
+
+/// Whether a finding is of a thing in the way, or near enough to be.
+fn is_about_place(finding: &Finding) -> bool {
+    finding.severity == Severity::Stops || finding.code == Code::ZoneNear
 }
 
 /// Everything of the set-up that must be inside the room, as one convex outline.

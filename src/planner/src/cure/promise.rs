@@ -42,6 +42,7 @@ fn next_steps(judged: &Assessment) -> Option<Vec<Step>> {
         let step = match (&cure.step, cure.to_be_sure) {
             // Far enough that not even the uncertainty of its place is left.
             (Step::MoveThing { thing, .. }, Some(by)) => Step::MoveThing { thing: thing.clone(), by },
+            (Step::MoveCar { .. }, Some(by)) => Step::MoveCar { by },
             (step, _) => step.clone(),
         };
         match step {

@@ -131,6 +131,22 @@ fn a_column_makes_the_car_move() {
     assert_eq!(assessment.promise.unwrap().verdict, Verdict::Ready);
 }
 
+/// The same column, placed by eye: the car goes further by what its place is uncertain by, and is promised to.
+#[test]
+fn the_car_goes_further_from_what_is_known_by_eye() {
+    let mut arrangement = with(vec![column("column", (8_000.0, 4_360.0), 120.0)]);
+    arrangement.aiming.working_room = 0.0;
+    arrangement.bay.things[0].known = Known::ByEye;
+    let assessment = assess(&arrangement);
+    let cure = of(&assessment, Code::ZoneObject)[0].cure.clone().unwrap();
+    assert_eq!(cure.step, Step::MoveCar { by: DVec2::new(0.0, -200.0) });
+    let by = DVec2::new(0.0, -200.0 - Known::ByEye.within());
+    assert_eq!(cure.to_be_sure, Some(by));
+    let promise = assessment.promise.unwrap();
+    assert_eq!(promise.steps, vec![Step::MoveCar { by }]);
+    assert_eq!(promise.verdict, Verdict::Ready);
+}
+
 #[test]
 fn what_a_cure_would_cause_is_said() {
     // Moving the car 200 mm right brings the body's right side, at y = 2100 - 200, near the bench at 1850.
