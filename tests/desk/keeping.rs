@@ -3,6 +3,7 @@
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::car::Begin;
 use baywright_desk::screen::command::Command;
+use baywright_desk::screen::pages::Page;
 use baywright_planner::Subject;
 use baywright_planner::model::class::figure;
 use baywright_planner::model::{Provenance, Vehicle};
@@ -151,4 +152,37 @@ fn walls_are_typed_as_they_are_called_out() {
     screen.get_by_label("It closes.");
     press(&mut screen, "Make this bay");
     assert_eq!(screen.state().document().layout().bay.walls.len(), 6);
+}
+
+#[test]
+fn a_room_that_is_half_typed_is_offered_after_a_crash() {
+    let home = home("half-room");
+    let mut screen = start(&home);
+    ask(&mut screen, Command::BeginBay);
+    press(&mut screen, "Wall by wall");
+    type_into(&mut screen, "Name of the bay", "Back bay");
+    for (wall, length) in [(1, "11500"), (2, "6000")] {
+        type_into(&mut screen, &format!("Wall {wall}, Length"), length);
+    }
+    screen.state_mut().wait_until_kept();
+    // The program dies with its window.
+    drop(screen);
+    let left = (0..100).find_map(|_| {
+        std::thread::sleep(std::time::Duration::from_millis(20));
+        let screen = start(&home);
+        matches!(screen.state().view().page, Some(Page::LeftBehind)).then_some(screen)
+    });
+    let mut screen = left.expect("it is offered");
+    press(&mut screen, "Take it up: A bay that was begun: Back bay");
+    let Some(Page::NewBay(room)) = &screen.state().view().page else { panic!("not shown") };
+    let lengths: Vec<&str> = room.walls.iter().map(|wall| wall.length.as_str()).collect();
+    assert_eq!((room.name.as_str(), room.taped, &lengths[..2]), ("Back bay", true, &["11500", "6000"][..]));
+    // Emptied, it is nothing to be kept any more.
+    press(&mut screen, "Begin anew");
+    ask(&mut screen, Command::Page(None));
+    screen.state_mut().wait_until_kept();
+    drop(screen);
+    std::thread::sleep(std::time::Duration::from_millis(200));
+    assert!(start(&home).state().view().page.is_none());
+    std::fs::remove_dir_all(home).unwrap();
 }

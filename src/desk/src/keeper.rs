@@ -11,6 +11,7 @@ use baywright_files::{Journal, LeftBehind, Record, Work, draft_text, layout_text
 use baywright_planner::model::{Layout, Vehicle};
 
 use crate::document::Document;
+use crate::screen::pages::NewBay;
 
 /// Follows a document and has its changes kept.
 #[derive(Debug, Default)]
@@ -20,6 +21,7 @@ pub struct Keeper {
     work: u32,
     layout: Option<Arc<Layout>>,
     car: Option<Arc<Vehicle>>,
+    room: Option<NewBay>,
     /// What was recovered and is not in this session's journal yet.
     recovered: Option<LeftBehind>,
 }
@@ -54,6 +56,7 @@ struct Note {
 enum What {
     Layout(Arc<Layout>),
     Car(Arc<Vehicle>),
+    Room(NewBay),
 }
 
 enum Told {
@@ -96,12 +99,25 @@ impl Keeper {
         self.recovered = Some(left);
     }
 
+    /// Has a bay kept that is being typed and is no layout yet; `None` if none is, or it was made.
+    pub fn follow_room(&mut self, room: Option<&NewBay>) {
+        if self.room.as_ref() == room {
+            return;
+        }
+        let [.., of_room] = self.numbers();
+        match room {
+            Some(room) => self.note(of_room, What::Room(room.clone()), None),
+            None => self.ask(Asked::Settled(of_room)),
+        }
+        self.room = room.cloned();
+    }
+
     /// Has everything kept that changed since it was called last; a change in hand waits until the hand lets go.
     pub fn follow(&mut self, document: &Document) {
         if document.is_held() {
             return;
         }
-        let [of_layout, of_car] = self.numbers();
+        let [of_layout, of_car, _] = self.numbers();
         let layout = document.is_changed().then(|| Arc::clone(document.layout()));
         if !same(layout.as_ref(), self.layout.as_ref()) {
             match &layout {
@@ -154,18 +170,21 @@ impl Keeper {
     }
 
     fn settle(&mut self) {
-        let [of_layout, of_car] = self.numbers();
+        let [of_layout, of_car, of_room] = self.numbers();
         if self.layout.take().is_some() {
             self.ask(Asked::Settled(of_layout));
         }
         if self.car.take().is_some() {
             self.ask(Asked::Settled(of_car));
         }
+        if self.room.take().is_some() {
+            self.ask(Asked::Settled(of_room));
+        }
     }
 
-    /// A document and the car that is entered beside it are two works.
-    const fn numbers(&self) -> [u32; 2] {
-        [self.work * 2, self.work * 2 + 1]
+    /// A document, the car that is entered beside it and the room that is typed are three works.
+    const fn numbers(&self) -> [u32; 3] {
+        [self.work * 3, self.work * 3 + 1, self.work * 3 + 2]
     }
 
     fn note(&mut self, number: u32, what: What, path: Option<&Path>) {
@@ -234,6 +253,7 @@ fn keep(folder: &Path, asked: &Receiver<Asked>, tell: &Sender<Told>) {
 fn record(note: &Note) -> Option<Record> {
     let (kind, name, text) = match &note.what {
         What::Layout(layout) => (Work::Layout, layout.bay.name.clone(), layout_text(layout).ok()?),
+        What::Room(room) => (Work::Room, room.name.clone(), serde_json::to_string(room).ok()?),
         What::Car(car) => (Work::Profile, car.name.clone(), draft_text(car).ok()?),
     };
     Some(Record { number: note.number, kind, path: note.path.clone(), name, text, at: note.at })

@@ -204,6 +204,7 @@ impl Desk {
             ctx.request_repaint();
         }
         self.keeper.follow(&self.document);
+        self.keeper.follow_room(self.view.room_begun());
     }
 
     /// What the pointer is over: the last row or card that said so, else what the canvas found, else nothing. Sent only if

@@ -28,6 +28,8 @@ pub enum Work {
     Layout,
     /// A vehicle profile that is being edited.
     Profile,
+    /// A room that is being typed, wall by wall, and is no layout yet; its text is the screen's own.
+    Room,
 }
 
 /// The state of one work at one moment.

@@ -8,7 +8,7 @@ use egui::{Context, RichText, Ui};
 
 use super::command::Command;
 use super::look::{self, size};
-use super::pages::Page;
+use super::pages::{NewBay, Page};
 use super::{Desk, widgets};
 use crate::document::Document;
 use crate::draft::Draft;
@@ -80,6 +80,7 @@ impl Desk {
             let kind = match record.kind {
                 Work::Layout => texts.bay,
                 Work::Profile => texts.car,
+                Work::Room => texts.bay_begun,
             };
             let title = format!("{kind}: {}", record.name);
             ui.label(RichText::new(&title).font(look::bold(size::BODY)));
@@ -115,10 +116,13 @@ impl Desk {
         let shown = match left.record.kind {
             Work::Layout => self.take_up_layout(&left),
             Work::Profile => self.take_up_car(&left),
+            Work::Room => self.take_up_room(&left),
         };
         match shown {
             Ok(()) => {
-                self.view.page = None;
+                if left.record.kind != Work::Room {
+                    self.view.page = None;
+                }
                 self.keeper.recovers(left);
             }
             Err(why) => {
@@ -142,6 +146,13 @@ impl Desk {
         let layout = parse_layout(&record.name, &id, &record.text).map_err(said)?;
         let document = Document::taken_up(layout, record.path.clone(), &self.document).map_err(said)?;
         self.show_document(document);
+        Ok(())
+    }
+
+    fn take_up_room(&mut self, left: &LeftBehind) -> Result<(), String> {
+        let room =
+            NewBay::left_behind(&left.record.text).ok_or_else(|| self.texts().nothing_left.to_owned())?;
+        self.view.page = Some(Page::NewBay(room));
         Ok(())
     }
 

@@ -142,3 +142,14 @@ pub struct View {
     /// What was said last.
     pub notice: Option<Notice>,
 }
+
+impl View {
+    /// A bay that is being typed, or was put aside; `None` if nothing was typed yet.
+    pub(super) fn room_begun(&self) -> Option<&NewBay> {
+        let open = match &self.page {
+            Some(Page::NewBay(open)) => Some(open),
+            _ => self.bay_begun.as_ref(),
+        };
+        open.filter(|room| room.is_begun())
+    }
+}

@@ -232,6 +232,7 @@ texts! {
     take_up, "Shows it.": "Take it up";
     throw_away, "Deletes it.": "Throw it away";
     nothing_left, "Said of an empty list.": "Nothing is left.";
+    bay_begun, "Work that is no bay yet.": "A bay that was begun";
     never_saved, "Of work that has no file.": "It was never saved as a file";
     open_elsewhere, "A warning.":
         "This file is open in another window too. Close it in one of them, or save under another name here.";

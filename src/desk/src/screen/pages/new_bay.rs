@@ -13,7 +13,7 @@ use crate::screen::{Desk, widgets};
 use crate::typed;
 
 /// What was typed of one wall.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
 pub struct WallTyped {
     /// Its length.
     pub length: String,
@@ -35,7 +35,7 @@ pub enum Column {
 }
 
 /// What was typed of a bay.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
 pub struct NewBay {
     /// Its name.
     pub name: String,
@@ -48,8 +48,10 @@ pub struct NewBay {
     /// Whether what is left open is spread over all walls.
     pub spread: bool,
     /// Whether the first field is to be given the keyboard.
+    #[serde(skip)]
     pub focus: bool,
     /// The field that is to be given it.
+    #[serde(skip)]
     pub next: Option<(usize, Column)>,
 }
 
@@ -62,6 +64,20 @@ const CLOSING_SHARE: f64 = 0.1;
 const CLOSED_MM: f64 = 0.5;
 
 impl NewBay {
+    /// Whether anything was typed that would be a pity to lose.
+    pub fn is_begun(&self) -> bool {
+        let new = Self::new(&self.name);
+        self.sizes != new.sizes
+            || self.walls.iter().any(|wall| !wall.length.is_empty() || !wall.name.is_empty())
+    }
+
+    /// One that an earlier session left; `None` if its text is none.
+    pub fn left_behind(text: &str) -> Option<Self> {
+        let mut room: Self = serde_json::from_str(text).ok()?;
+        room.walls.truncate(MOST_WALLS);
+        Some(room)
+    }
+
     /// A rectangle of a usual size, and four walls with square corners.
     pub fn new(name: &str) -> Self {
         let wall = || WallTyped { turn: "90".to_owned(), ..WallTyped::default() };
