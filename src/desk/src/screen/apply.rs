@@ -523,7 +523,7 @@ impl Desk {
     }
 
     /// Where a layout would be saved that has no place yet.
-    fn suggested(&self) -> PathBuf {
+    pub(super) fn suggested(&self) -> PathBuf {
         self.document.path().map_or_else(
             || {
                 let folder = baywright_files::documents_folder().unwrap_or_default();

@@ -110,7 +110,7 @@ impl Desk {
             out.push(Command::Save);
         }
         if ui.button(texts.save_as).clicked() {
-            let path = self.document.path().map_or_else(String::new, |path| path.display().to_string());
+            let path = self.suggested().display().to_string();
             out.push(Command::Page(Some(Page::Save(SavePage { path, faults: Vec::new(), focus: true }))));
         }
         ui.separator();

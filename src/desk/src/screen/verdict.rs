@@ -3,7 +3,9 @@
 use baywright_drawing::sign::SignKind;
 use baywright_planner::Verdict;
 use egui::text::LayoutJob;
-use egui::{Align, Color32, CornerRadius, Layout, RichText, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo};
+use egui::{
+    Align, Color32, CornerRadius, Layout, Response, RichText, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo,
+};
 
 use super::command::Command;
 use super::look::{self, size};
@@ -29,10 +31,16 @@ impl Desk {
             ui.add_space(6.0);
             ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
                 if assessment.on_example_figures {
-                    pill(ui, words.on_example_figures(), look::colour(palette.care));
+                    let said = words.examples();
+                    let name = words.on_example_figures();
+                    let pressed =
+                        pill(ui, name, look::colour(palette.care), Sense::click()).on_hover_text(&said);
+                    if pressed.clicked() {
+                        out.push(Command::Say(said));
+                    }
                 }
                 if self.answer.stale {
-                    pill(ui, texts.stale, look::colour(palette.stops));
+                    pill(ui, texts.stale, look::colour(palette.stops), Sense::hover());
                 } else if verdict == Verdict::NotReady && assessment.promise.is_some() {
                     let press = widgets::press(ui, self.view.theme, texts.do_all);
                     if press.on_hover_text(texts.do_all_why).clicked() {
@@ -69,11 +77,13 @@ fn told(ui: &mut Ui, text: String, colour: Color32) {
 }
 
 /// A text in a frame with round ends.
-fn pill(ui: &mut Ui, text: &str, colour: Color32) {
+fn pill(ui: &mut Ui, text: &str, colour: Color32, sense: Sense) -> Response {
     let galley = ui.painter().layout_no_wrap(text.to_owned(), look::bold(size::SMALL), colour);
-    let (rect, response) = ui.allocate_exact_size(galley.size() + Vec2::new(26.0, 9.0), Sense::hover());
+    let (rect, response) = ui.allocate_exact_size(galley.size() + Vec2::new(26.0, 9.0), sense);
     let round = CornerRadius::same((rect.height() * 0.5) as u8);
     ui.painter().rect_stroke(rect, round, Stroke::new(1.2, colour), StrokeKind::Inside);
     ui.painter().galley(rect.center() - galley.size() * 0.5, galley, colour);
-    response.widget_info(|| WidgetInfo::labeled(egui::Role::Label, true, text));
+    let role = if sense.senses_click() { egui::Role::Button } else { egui::Role::Label };
+    response.widget_info(|| WidgetInfo::labeled(role, true, text));
+    response
 }

@@ -1,11 +1,11 @@
 //! Texts of the drawings: titles, labels, what a dimension says. Short, because they stand on paper beside what they
 //! name; names are used as typed.
 
-use super::{Units, Words, sentence_start};
+use super::{Units, Words, listed, sentence_start};
 use crate::assessment::Severity;
 use crate::model::{
-    Arrangement, Datum, End, Exclusion, FloorFeatureKind, Opening, OpeningKind, Placement, ReferenceAxis,
-    TargetKind, Wheel,
+    Arrangement, Datum, End, Exclusion, FloorFeatureKind, Opening, OpeningKind, Placement, Provenance,
+    ReferenceAxis, TargetKind, Wheel,
 };
 
 /// Which way the top view lies on the paper.
@@ -57,6 +57,24 @@ impl Words<'_> {
     /// That figures are not a real car's.
     pub const fn on_example_figures(&self) -> &'static str {
         "on example figures"
+    }
+
+    /// Which figures are not a real car's or a real room's.
+    pub fn examples(&self) -> String {
+        let own = self.arrangement;
+        let survey = own.bay.survey.as_ref().map(|survey| (&survey.provenance, "the floor's levels"));
+        let groups = [
+            (&own.vehicle.provenance, "the car's body"),
+            (&own.sensor.provenance, "its sensor"),
+            (&own.aiming.provenance, "the aiming"),
+            (&own.bay.provenance, "the bay"),
+        ];
+        let invented = groups.into_iter().chain(survey).filter(|(from, _)| **from == Provenance::Example);
+        let invented: Vec<String> = invented.map(|(_, name)| name.to_owned()).collect();
+        format!(
+            "Invented figures, for show: {}. Say where yours come from in the form of each.",
+            listed(&invented)
+        )
     }
 
     /// The scale on paper at 96 px to the inch.

@@ -66,7 +66,7 @@ texts! {
     how, "A cure that is done outside the program.": "How";
     looked_again, "A cure: the profile was looked at.": "I have looked at it";
     enter_taped, "Said when a taped distance is to be entered.":
-        "Type what the tape reads into the fields on the left, then choose how well the place is known: taped.";
+        "Type what the tape reads on the left, then say how well its place is known.";
     enter_levels, "Where levels are entered.":
         "Enter the levels on the left, under Floor levels: one a line, along, across and level in mm.";
     enter_figures, "Where figures are entered.":
