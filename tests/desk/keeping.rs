@@ -191,7 +191,5 @@ fn a_room_that_is_half_typed_is_offered_after_a_crash() {
 fn the_badge_says_what_is_invented() {
     let mut screen = usual(demo());
     press(&mut screen, "on example figures");
-    screen.get_by_label_contains(
-        "Invented figures, for show: the car's body, its sensor, the aiming and the bay.",
-    );
+    screen.get_by_label_contains("Invented, for show: the car's body, its sensor, the aiming and the bay.");
 }

@@ -71,10 +71,7 @@ impl Words<'_> {
         ];
         let invented = groups.into_iter().chain(survey).filter(|(from, _)| **from == Provenance::Example);
         let invented: Vec<String> = invented.map(|(_, name)| name.to_owned()).collect();
-        format!(
-            "Invented figures, for show: {}. Say where yours come from in the form of each.",
-            listed(&invented)
-        )
+        format!("Invented, for show: {}. Enter your own in their forms.", listed(&invented))
     }
 
     /// The scale on paper at 96 px to the inch.
