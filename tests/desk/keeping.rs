@@ -10,7 +10,7 @@ use baywright_planner::model::{Provenance, Vehicle};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
-use crate::own::{ask, enter_car, home, press, start};
+use crate::own::{after_the_end, ask, enter_car, home, press, start};
 use crate::support::{demo, type_into, usual};
 
 fn change(screen: &mut Harness<'_, Desk>, change: impl FnOnce(&mut Vehicle)) {
@@ -167,12 +167,7 @@ fn a_room_that_is_half_typed_is_offered_after_a_crash() {
     screen.state_mut().wait_until_kept();
     // The program dies with its window.
     drop(screen);
-    let left = (0..100).find_map(|_| {
-        std::thread::sleep(std::time::Duration::from_millis(20));
-        let screen = start(&home);
-        matches!(screen.state().view().page, Some(Page::LeftBehind)).then_some(screen)
-    });
-    let mut screen = left.expect("it is offered");
+    let mut screen = after_the_end(&home);
     press(&mut screen, "Take it up: A bay that was begun: Back bay");
     let Some(Page::NewBay(room)) = &screen.state().view().page else { panic!("not shown") };
     let lengths: Vec<&str> = room.walls.iter().map(|wall| wall.length.as_str()).collect();

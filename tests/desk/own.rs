@@ -31,6 +31,18 @@ pub fn start(home: &std::path::Path) -> Harness<'static, Desk> {
     usual(desk)
 }
 
+/// The next start, once the session that died is seen to be dead: it offers what was left.
+pub fn after_the_end(home: &std::path::Path) -> Harness<'static, Desk> {
+    for _ in 0..100 {
+        let screen = start(home);
+        if matches!(screen.state().view().page, Some(Page::LeftBehind)) {
+            return screen;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(20));
+    }
+    panic!("nothing is offered");
+}
+
 pub fn press(screen: &mut Harness<'_, Desk>, label: &str) {
     screen.get_by_label(label).click();
     screen.run();
@@ -279,16 +291,7 @@ fn what_was_not_saved_is_offered_after_a_crash() {
     let moved = screen.state().document().saved_arrangement().unwrap().moved.clone();
     // The program dies with its window.
     drop(screen);
-    let mut again = None;
-    for _ in 0..100 {
-        let screen = start(&home);
-        if matches!(screen.state().view().page, Some(Page::LeftBehind)) {
-            again = Some(screen);
-            break;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(20));
-    }
-    let mut screen = again.expect("it is offered");
+    let mut screen = after_the_end(&home);
     assert!(!screen.state().document().is_changed());
     press(&mut screen, "Take it up: Bay: Crowded bay");
     assert!(screen.state().document().is_changed(), "it is on no disk yet");
