@@ -188,3 +188,18 @@ fn the_badge_says_what_is_invented() {
     press(&mut screen, "on example figures");
     screen.get_by_label_contains("Invented, for show: the car's body, its sensor, the aiming and the bay.");
 }
+
+#[test]
+fn a_low_ceiling_is_put_in_and_its_underside_is_typed() {
+    let mut screen = usual(demo());
+    press(&mut screen, "+ Add");
+    press(&mut screen, "low ceiling");
+    let own =
+        |screen: &Harness<'_, Desk>| screen.state().answer().arrangement.bay.things.last().unwrap().clone();
+    let low = own(&screen);
+    assert_eq!((low.id.as_str(), low.span.top()), ("low ceiling", 3_000.0));
+    type_into(&mut screen, "underside", "400");
+    assert_eq!(own(&screen).span.bottom(), 400.0);
+    // So low, it would be in the way of the sight on the plate.
+    assert!(crate::support::blames(&screen, "low ceiling", "sight-blocked"));
+}

@@ -91,6 +91,24 @@ pub fn thing(kind: ThingKind, name: Id, at: DVec2, ceiling: f64) -> Option<Thing
     })
 }
 
+/// A part of the ceiling that hangs lower, to start from: its size and its underside are typed. `None` if there is no room
+/// below the ceiling.
+pub fn low_ceiling(name: Id, at: DVec2, ceiling: f64) -> Option<Thing> {
+    let shape = Shape::Rectangle { length: 3_000.0, width: 2_000.0 };
+    Some(Thing {
+        id: name,
+        kind: ThingKind::Other,
+        outline: shape.outline().ok()?,
+        shape,
+        place: PlanPose::new(at, 0.0),
+        span: Span::new(f64::min(2_400.0, ceiling * 0.8), ceiling).ok()?,
+        material: Material::Plasterboard,
+        known: Known::ByEye,
+        effort: Effort::Fixed,
+        locked: false,
+    })
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

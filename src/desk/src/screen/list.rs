@@ -86,6 +86,7 @@ impl Desk {
                 Part::Feature(kind) => rooms.feature_of(kind),
                 Part::Runway => rooms.runway,
                 Part::KeepFree(kind) => rooms.kept_free(kind),
+                Part::LowCeiling => rooms.low_ceiling,
             };
             if ui.button(name).clicked() {
                 out.push(Command::AddPart(part));

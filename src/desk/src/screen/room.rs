@@ -21,6 +21,7 @@ use super::command::Command;
 use super::field::Fields;
 use super::view::Tool;
 use crate::edit::Edit;
+use crate::shelf;
 
 /// What can be added to a bay beside things.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -33,11 +34,13 @@ pub enum Part {
     Runway,
     /// An area that local rules want free.
     KeepFree(KeepFreeKind),
+    /// A part of the ceiling that hangs lower than the rest.
+    LowCeiling,
 }
 
 impl Part {
     /// All of them, in the order in which they are offered.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 12] = [
         Self::Opening(OpeningKind::RollerDoor),
         Self::Opening(OpeningKind::SwingDoor),
         Self::Opening(OpeningKind::Window),
@@ -49,6 +52,7 @@ impl Part {
         Self::KeepFree(KeepFreeKind::Exit),
         Self::KeepFree(KeepFreeKind::Panel),
         Self::KeepFree(KeepFreeKind::Extinguisher),
+        Self::LowCeiling,
     ];
 }
 
@@ -102,6 +106,7 @@ impl Desk {
             Part::Feature(kind) => texts.feature_of(kind),
             Part::Runway => texts.runway,
             Part::KeepFree(kind) => texts.kept_free(kind),
+            Part::LowCeiling => texts.low_ceiling,
         };
         let id = self.free_name(name);
         let middle = self
@@ -140,6 +145,11 @@ impl Desk {
                 let Ok(outline) = area(DVec2::new(1_000.0, 1_000.0)) else { return };
                 bay.keep_free.push(KeepFree { id: id.clone(), kind, outline });
                 Subject::KeepFree(id)
+            }
+            Part::LowCeiling => {
+                let Some(low) = shelf::low_ceiling(id.clone(), middle.round(), bay.ceiling) else { return };
+                bay.things.push(low);
+                Subject::Thing(id)
             }
         };
         let deed = format!("{} {name}", self.texts().add_what);

@@ -80,6 +80,7 @@ texts! {
     runway, "Adds one.": "runway";
     keep_exit, "Adds one.": "space before a way out";
     keep_panel, "Adds one.": "space before a panel";
+    low_ceiling, "Adds one.": "low ceiling";
     keep_extinguisher, "Adds one.": "space before an extinguisher";
     // A room that is taped.
     rectangle, "A way to enter it.": "A rectangle";
