@@ -10,7 +10,7 @@ use baywright_planner::model::{Provenance, Vehicle};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
-use crate::own::{after_the_end, ask, enter_car, home, press, start};
+use crate::own::{after_the_end, ask, enter_car, home, nothing_is_offered_after, press, start};
 use crate::support::{demo, type_into, usual};
 
 fn change(screen: &mut Harness<'_, Desk>, change: impl FnOnce(&mut Vehicle)) {
@@ -175,11 +175,7 @@ fn a_room_that_is_half_typed_is_offered_after_a_crash() {
     // Emptied, it is nothing to be kept any more.
     press(&mut screen, "Begin anew");
     ask(&mut screen, Command::Page(None));
-    screen.state_mut().wait_until_kept();
-    drop(screen);
-    std::thread::sleep(std::time::Duration::from_millis(200));
-    assert!(start(&home).state().view().page.is_none());
-    std::fs::remove_dir_all(home).unwrap();
+    nothing_is_offered_after(screen, home);
 }
 
 #[test]

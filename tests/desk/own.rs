@@ -43,6 +43,15 @@ pub fn after_the_end(home: &std::path::Path) -> Harness<'static, Desk> {
     panic!("nothing is offered");
 }
 
+/// Once everything is on the disk and the session is dead, the next start offers nothing.
+pub fn nothing_is_offered_after(mut screen: Harness<'static, Desk>, home: PathBuf) {
+    screen.state_mut().wait_until_kept();
+    drop(screen);
+    std::thread::sleep(std::time::Duration::from_millis(200));
+    assert!(start(&home).state().view().page.is_none());
+    std::fs::remove_dir_all(home).unwrap();
+}
+
 pub fn press(screen: &mut Harness<'_, Desk>, label: &str) {
     screen.get_by_label(label).click();
     screen.run();
@@ -298,11 +307,7 @@ fn what_was_not_saved_is_offered_after_a_crash() {
     assert_eq!(screen.state().document().saved_arrangement().unwrap().moved, moved);
     // Saved, it is offered no more.
     ask(&mut screen, Command::SaveAs(home.join("bay.ron"), false));
-    screen.state_mut().wait_until_kept();
-    drop(screen);
-    std::thread::sleep(std::time::Duration::from_millis(200));
-    assert!(start(&home).state().view().page.is_none());
-    std::fs::remove_dir_all(home).unwrap();
+    nothing_is_offered_after(screen, home);
 }
 
 #[test]

@@ -95,6 +95,11 @@ fn deeper(now: &Finding, then: &Finding) -> bool {
     }
 }
 
+/// Whether a finding is of what is in the way, or near enough to be.
+fn may_be_in_the_way(finding: &Finding) -> bool {
+    finding.severity == Severity::Stops || finding.code == Code::ZoneNear
+}
+
 /// Whether a finding is about this thing first.
 fn blames(finding: &Finding, id: &Id) -> bool {
     matches!(finding.subjects.first(), Some(Subject::Thing(culprit)) if culprit == id)

@@ -278,13 +278,16 @@ impl Desk {
         self.view.pointed = None;
     }
 
+    /// The middle of what is seen, bay frame: where something new goes.
+    pub(super) fn middle_in_sight(&self) -> DVec2 {
+        let middle = self.canvas.middle_in_bay();
+        middle.unwrap_or_else(|| self.answer.assessment.scene.room.walls().bounds().centre())
+    }
+
     fn add(&mut self, kind: ThingKind) {
         let words = self.words();
         let name = self.free_name(words.kind_of_thing(kind));
-        let at = self
-            .canvas
-            .middle_in_bay()
-            .unwrap_or_else(|| self.answer.assessment.scene.room.walls().bounds().centre());
+        let at = self.middle_in_sight();
         let ceiling = self.answer.arrangement.bay.ceiling;
         let Some(mut thing) = shelf::thing(kind, name, at, ceiling) else { return };
         // In nobody's way, as near as there is room; what was meant to stand in the way is drawn there.

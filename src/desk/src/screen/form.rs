@@ -4,6 +4,7 @@ use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
 use baywright_planner::hand::{WallGap, gap_to_wall, pose_of, wall_gaps};
 use baywright_planner::model::{Effort, Id, Known, Material, Shape, StandSet, Thing, ThingKind};
+use baywright_planner::words::sentence_start;
 use egui::{ComboBox, RichText, Ui};
 
 use super::command::Command;
@@ -12,7 +13,6 @@ use super::look::{self, size};
 use super::{Desk, widgets};
 use crate::edit::Edit;
 use crate::typed;
-use baywright_planner::words::sentence_start;
 
 impl Desk {
     pub(super) fn form(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {

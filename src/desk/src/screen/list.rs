@@ -1,8 +1,7 @@
 //! The panel on the left: what is in the bay, and the figures of what is in hand.
 
 use baywright_planner::Subject;
-use baywright_planner::words::Words;
-use baywright_planner::words::sentence_start;
+use baywright_planner::words::{Words, sentence_start};
 use egui::{Button, CornerRadius, Rect, RichText, ScrollArea, Sense, Stroke, StrokeKind, Ui, Vec2};
 
 use super::Desk;

@@ -109,10 +109,7 @@ impl Desk {
             Part::LowCeiling => texts.low_ceiling,
         };
         let id = self.free_name(name);
-        let middle = self
-            .canvas
-            .middle_in_bay()
-            .unwrap_or_else(|| self.answer.assessment.scene.room.walls().bounds().centre());
+        let middle = self.middle_in_sight();
         let area =
             |size: DVec2| Polygon::rectangle((middle - size * 0.5).round(), (middle + size * 0.5).round());
         let subject = match part {

@@ -96,7 +96,7 @@ impl<'a> Moves<'a> {
         let after = assess::judge(&apply(self.arrangement, &Step::MoveCar { by: further })).findings;
         let stops = |found: &[Finding]| found.iter().filter(|f| f.severity == Severity::Stops).count();
         let shorter = self.tried.iter().find(|tried| tried.by == by)?;
-        let is_sure = !after.iter().any(|f| super::blames(f, id) && is_about_place(f))
+        let is_sure = !after.iter().any(|f| super::blames(f, id) && super::may_be_in_the_way(f))
             && stops(&after) <= stops(&shorter.after);
         is_sure.then_some(further)
     }
@@ -217,11 +217,6 @@ impl<'a> Moves<'a> {
         }
         finding.facts != Facts::None
     }
-}
-
-/// Whether a finding is of a thing in the way, or near enough to be.
-fn is_about_place(finding: &Finding) -> bool {
-    finding.severity == Severity::Stops || finding.code == Code::ZoneNear
 }
 
 /// Everything of the set-up that must be inside the room, as one convex outline.

@@ -149,7 +149,7 @@ pub(super) fn away_from_zone(arrangement: &Arrangement, scene: &Scene, near: &Fi
     };
     let by = rounded_up(away.normalize_or_zero() * (wanted - gap));
     let after = after_move(arrangement, scene, index, by)?;
-    let is_worse = |f: &Finding| f.severity == Severity::Stops || f.code == Code::ZoneNear;
+    let is_worse = super::may_be_in_the_way;
     (!after.iter().any(is_worse) && fits(scene, index, by)).then(|| Cure {
         step: Step::MoveThing { thing: id.clone(), by },
         effort: Some(thing.effort),
@@ -255,10 +255,8 @@ fn to_be_sure(
     }
     let further = rounded_up(by + by.normalize_or_zero() * known);
     let left = after_move(arrangement, scene, index, further)?;
-    (left.len() <= after.len()
-        && left.iter().all(|f| f.severity != Severity::Stops && f.code != Code::ZoneNear)
-        && fits(scene, index, further))
-    .then_some(further)
+    (left.len() <= after.len() && !left.iter().any(super::may_be_in_the_way) && fits(scene, index, further))
+        .then_some(further)
 }
 
 /// The same direction, whole millimetres, never shorter. A length within a thousandth of a whole millimetre is that.

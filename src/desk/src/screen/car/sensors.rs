@@ -2,12 +2,12 @@
 
 use baywright_planner::model::starter::{StartKind, name, part as figure_of};
 use baywright_planner::model::{Adjusted, SensorKind};
+use baywright_planner::words::sentence_start;
 use egui::Ui;
 
 use super::choices;
 use super::sheet::{Line, Of, Order, Sheet, part};
 use super::sketch::Sketch;
-use baywright_planner::words::sentence_start;
 
 /// Hertz in a gigahertz.
 const GIGA: f64 = 1e9;

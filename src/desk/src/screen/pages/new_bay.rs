@@ -103,6 +103,7 @@ struct Typed {
     made: Option<Made>,
 }
 
+/// A bay that can be made.
 struct Made {
     corners: Vec<DVec2>,
     names: Vec<String>,
