@@ -2,11 +2,11 @@
 
 use std::path::Path;
 
-use baywright_desk::document::Document;
-use baywright_desk::edit::Edit;
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::Command;
 use baywright_desk::screen::rescue::Rescue;
+use baywright_desk::session::document::Document;
+use baywright_desk::session::edit::Edit;
 use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::model::Arrangement;
 use baywright_planner::{Assessment, Verdict};

@@ -2,8 +2,8 @@
 //! can be kept, and undo leads back to where it began.
 
 use baywright_desk::screen::Desk;
-use baywright_desk::screen::car::Begin;
 use baywright_desk::screen::command::Command;
+use baywright_desk::screen::forms::car::Begin;
 use baywright_desk::screen::pages::{NewBay, Page, VisitPage};
 use baywright_planner::Subject;
 use baywright_planner::model::{Layout, Vehicle, validate};

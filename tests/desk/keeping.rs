@@ -1,8 +1,8 @@
 //! What is typed is kept as it was typed: cars of one's own, distances, walls, names of files.
 
 use baywright_desk::screen::Desk;
-use baywright_desk::screen::car::Begin;
 use baywright_desk::screen::command::Command;
+use baywright_desk::screen::forms::car::Begin;
 use baywright_desk::screen::pages::Page;
 use baywright_planner::Subject;
 use baywright_planner::model::class::figure;

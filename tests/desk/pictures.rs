@@ -83,7 +83,7 @@ fn pictures_are_what_is_shown() {
 
     let mut car = usual(demo());
     let ctx = car.ctx.clone();
-    car.state_mut().ask(&ctx, Command::BeginCar(baywright_desk::screen::car::Begin::New));
+    car.state_mut().ask(&ctx, Command::BeginCar(baywright_desk::screen::forms::car::Begin::New));
     car.run();
     for (label, typed) in [("Length", "4300"), ("Wheelbase", "2640"), ("Radar left of centreline", "-120")] {
         type_into(&mut car, label, typed);

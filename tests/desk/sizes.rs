@@ -2,8 +2,8 @@
 
 use std::path::Path;
 
-use baywright_desk::edit::Edit;
 use baywright_desk::screen::command::Command;
+use baywright_desk::session::edit::Edit;
 use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::model::ThingKind;
 use egui::Vec2;

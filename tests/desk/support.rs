@@ -2,8 +2,8 @@
 
 use std::path::Path;
 
-use baywright_desk::document::Document;
 use baywright_desk::screen::Desk;
+use baywright_desk::session::document::Document;
 use baywright_planner::{Severity, Verdict};
 use egui::{Pos2, Vec2};
 use egui_kittest::Harness;

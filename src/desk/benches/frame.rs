@@ -7,10 +7,10 @@
 use std::hint::black_box;
 use std::path::Path;
 
-use baywright_desk::document::Document;
-use baywright_desk::edit::Edit;
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::Command;
+use baywright_desk::session::document::Document;
+use baywright_desk::session::edit::Edit;
 use baywright_files::Library;
 use baywright_planner::geometry::{DVec2, PlanPose, Polygon};
 use baywright_planner::model::{Id, Known, Layout, Thing};

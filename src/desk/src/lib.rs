@@ -3,30 +3,18 @@
 //! No maths here: the planner answers, the drawing draws, this room reads the command line, the clock and the files,
 //! and writes to the terminal.
 
-pub mod answer;
-mod ask_files;
-mod commands;
-mod demo;
-mod diagnostics;
-pub mod document;
-pub mod draft;
-mod draw;
-pub mod edit;
-pub mod history;
-mod json;
-pub mod keeper;
+pub mod command_line;
 pub mod licences;
-mod log;
-mod outcome;
-mod report;
 pub mod screen;
-pub mod shelf;
-pub mod typed;
+pub mod session;
 mod window;
 
 use std::ffi::OsString;
 use std::io::Write;
 use std::path::{Path, PathBuf};
+
+use command_line::{commands, demo, draw, outcome, report};
+use session::document;
 
 pub use outcome::Outcome;
 

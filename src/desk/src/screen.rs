@@ -5,14 +5,14 @@
 //! send commands; [`apply`] alone carries them out.
 
 mod apply;
+mod ask_files;
 mod bar;
 mod canvas;
-pub mod car;
 pub mod command;
-mod field;
+mod diagnostics;
 mod findings;
 mod foot;
-mod form;
+pub mod forms;
 mod keys;
 mod list;
 pub mod look;
@@ -20,8 +20,7 @@ mod lost;
 mod marks;
 pub mod pages;
 pub mod rescue;
-pub mod room;
-mod survey;
+pub mod shelf;
 mod underlay;
 mod verdict;
 pub mod view;
@@ -32,14 +31,14 @@ use baywright_files::{Held, LeftBehind};
 use baywright_planner::{Subject, words};
 use egui::{Frame, Margin, Panel, Ui};
 
-use crate::answer::{Answer, Assess};
-use crate::ask_files::AskFiles;
-use crate::document::Document;
-use crate::keeper::Keeper;
-use crate::log::Log;
+use crate::session::answer::{Answer, Assess};
+use crate::session::document::Document;
+use crate::session::keeper::Keeper;
+use crate::session::log::Log;
+use crate::session::verdicts::Survey;
+use ask_files::AskFiles;
 use canvas::Canvas;
 use command::Command;
-use survey::Survey;
 use view::View;
 
 /// The whole screen and what it works on.
@@ -52,7 +51,7 @@ pub struct Desk {
     survey: Survey,
     files: AskFiles,
     log: Log,
-    fields: field::Fields,
+    fields: forms::field::Fields,
     cards: findings::Cards,
     assess: Assess,
     /// What to do once it is saved.
@@ -95,7 +94,7 @@ impl Desk {
             survey: Survey::default(),
             files: AskFiles::default(),
             log: Log::default(),
-            fields: field::Fields::default(),
+            fields: forms::field::Fields::default(),
             cards: findings::Cards::default(),
             assess,
             after_save: None,
@@ -174,7 +173,7 @@ impl Desk {
         let View { theme, units, language, bay_size, .. } = self.view;
         self.view = View { theme, units, language, bay_size, ..View::default() };
         self.canvas = Canvas::default();
-        self.fields = field::Fields::default();
+        self.fields = forms::field::Fields::default();
         self.cards = findings::Cards::default();
         self.answer.refresh(&self.document);
     }
@@ -251,7 +250,7 @@ impl Desk {
         if !ctx.input(|i| i.viewport().close_requested()) || self.quitting {
             return;
         }
-        let drafted = self.document.draft().is_some_and(crate::draft::Draft::is_changed);
+        let drafted = self.document.draft().is_some_and(crate::session::draft::Draft::is_changed);
         if drafted || self.document.is_changed() {
             ctx.send_viewport_cmd(egui::ViewportCommand::CancelClose);
             commands.push(Command::Quit);
@@ -271,7 +270,8 @@ impl Desk {
         if self.document.draft().is_some() {
             let frame =
                 Frame::new().fill(panel).inner_margin(Margin { left: 10, right: 6, top: 8, bottom: 8 });
-            let most = if wide { car::FORM_PX } else { car::FORM_PX.min(ui.available_width() * 0.4) };
+            let most =
+                if wide { forms::car::FORM_PX } else { forms::car::FORM_PX.min(ui.available_width() * 0.4) };
             Panel::left("car")
                 .frame(frame)
                 .resizable(false)

@@ -12,9 +12,9 @@ use super::Desk;
 use super::command::Command;
 use super::pages::{Leaving, NewBay, Page, Question, SavePage};
 use super::view::{Measuring, Notice, Tab, Tool};
-use crate::document::{Document, NotSaved, Refused};
-use crate::edit::{Edit, EditFault};
-use crate::shelf;
+use crate::screen::shelf;
+use crate::session::document::{Document, NotSaved, Refused};
+use crate::session::edit::{Edit, EditFault};
 
 /// A step of the eye nearer or further.
 const MOST_SCALE: f64 = 4.0;
@@ -55,7 +55,7 @@ impl Desk {
             }
             Command::KeepCar => self.keep_car(),
             Command::DropCar => {
-                if self.document.draft().is_some_and(crate::draft::Draft::is_changed) {
+                if self.document.draft().is_some_and(crate::session::draft::Draft::is_changed) {
                     view.page = Some(Page::Ask(Question::DropCar));
                 } else {
                     self.document.drop_car();
@@ -204,7 +204,7 @@ impl Desk {
 
     /// Whether something in the bay goes by this name.
     pub(super) fn is_taken(&self, name: &Id) -> bool {
-        crate::edit::taken(self.document.layout(), name)
+        crate::session::edit::taken(self.document.layout(), name)
     }
 
     /// Makes a change, and says why if it is not made.
@@ -242,7 +242,7 @@ impl Desk {
             }
             Step::EnterFigures => {
                 self.say(self.texts().enter_figures);
-                self.begin_car(super::car::Begin::Change);
+                self.begin_car(super::forms::car::Begin::Change);
             }
             Step::EnterAlignment => {
                 self.view.selected = Some(Subject::Car);
@@ -330,7 +330,7 @@ impl Desk {
     /// "cabinet", "cabinet 2", "cabinet 3" ...
     pub(super) fn free_name(&self, wanted: &str) -> Id {
         let layout = self.document.layout();
-        Id::free(Id::from(wanted).stem(), " ", |name| crate::edit::taken(layout, &Id::from(name)))
+        Id::free(Id::from(wanted).stem(), " ", |name| crate::session::edit::taken(layout, &Id::from(name)))
     }
 
     /// Moves what is in hand; `by` is along the paper's own directions, mm.
@@ -401,7 +401,7 @@ impl Desk {
     /// Asks before work is lost; whether it did.
     fn asks_first(&mut self, leaving: Leaving) -> bool {
         // A car that is being entered is kept or dropped first: saving the bay would not save it.
-        if self.document.draft().is_some_and(crate::draft::Draft::is_changed) {
+        if self.document.draft().is_some_and(crate::session::draft::Draft::is_changed) {
             self.view.page = Some(Page::Ask(Question::DropCar));
             return true;
         }
@@ -432,7 +432,7 @@ impl Desk {
         let near = self.in_folder(&with_ending(path));
         let path = if !path.exists() && near.is_file() { &near } else { path };
         let opened = Document::open(path, self.document.today()).and_then(|document| {
-            let answer = crate::answer::Answer::of(&document, self.assess).ok_or_else(|| {
+            let answer = crate::session::answer::Answer::of(&document, self.assess).ok_or_else(|| {
                 let file = path.display().to_string();
                 vec![baywright_files::FileFault::whole(&file, self.texts().cannot_be_judged)]
             })?;
@@ -460,13 +460,13 @@ impl Desk {
 
     /// Shows another document in place of the one that was open.
     pub(super) fn show_document(&mut self, document: Document) {
-        match crate::answer::Answer::of(&document, self.assess) {
+        match crate::session::answer::Answer::of(&document, self.assess) {
             Some(answer) => self.show_opened(document, answer),
             None => self.say_wrong(self.texts().cannot_be_judged),
         }
     }
 
-    fn show_opened(&mut self, document: Document, answer: crate::answer::Answer) {
+    fn show_opened(&mut self, document: Document, answer: crate::session::answer::Answer) {
         // Never the same number as before: what was drawn for the old document is not shown for the new.
         let generation = self.answer.generation + 1;
         (self.document, self.answer) = (document, answer);
@@ -549,7 +549,11 @@ impl Desk {
 }
 
 /// The edit that puts something somewhere; `None` for what cannot be moved.
-pub(super) fn placed(answer: &crate::answer::Answer, subject: &Subject, pose: PlanPose) -> Option<Edit> {
+pub(super) fn placed(
+    answer: &crate::session::answer::Answer,
+    subject: &Subject,
+    pose: PlanPose,
+) -> Option<Edit> {
     match subject {
         Subject::Car => Some(Edit::Park(pose)),
         Subject::Thing(id) => {

@@ -7,13 +7,13 @@ use baywright_drawing::sign::SignKind;
 use baywright_planner::words::Units;
 use egui::{Align, Button, Layout, RichText, ScrollArea, Ui};
 
-use super::car::Begin;
 use super::command::Command;
+use super::forms::car::Begin;
 use super::look::{self, size};
 use super::pages::{Compare, OpenPage, Page, SavePage};
 use super::view::{Measuring, Tool};
 use super::{Desk, widgets};
-use crate::edit::Edit;
+use crate::session::edit::Edit;
 
 /// A menu is at most this high, px.
 const MENU_PX: f32 = 420.0;

@@ -22,7 +22,7 @@ use baywright_planner::hand::{Snap, gaps};
 use egui::{Id, Rect, Vec2};
 
 use super::view::{Camera, View};
-use crate::answer::Answer;
+use crate::session::answer::Answer;
 pub(super) use cache::Fills;
 use hand::Drag;
 pub(super) use paint::Painter;

@@ -8,11 +8,11 @@ use baywright_planner::geometry::DVec2;
 use baywright_planner::model::{Id, Layout, ThingKind, TriggerList, Vehicle};
 use baywright_planner::words::Units;
 
-use super::car::Begin;
+use super::forms::car::Begin;
+use super::forms::room::Part;
 use super::pages::Page;
-use super::room::Part;
 use super::view::{Camera, Drawn, Tab, Tool};
-use crate::edit::Edit;
+use crate::session::edit::Edit;
 
 /// One thing asked for.
 #[derive(Clone, Debug, PartialEq)]

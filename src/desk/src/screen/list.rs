@@ -6,9 +6,9 @@ use egui::{Button, CornerRadius, Rect, RichText, ScrollArea, Sense, Stroke, Stro
 
 use super::Desk;
 use super::command::Command;
+use super::forms::room::Part;
 use super::look::{self, size};
-use super::room::Part;
-use crate::shelf;
+use crate::screen::shelf;
 
 /// Height of a row, px.
 const ROW_PX: f32 = 38.0;

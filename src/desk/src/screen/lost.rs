@@ -10,9 +10,9 @@ use super::command::Command;
 use super::look::{self, size};
 use super::pages::{NewBay, Page};
 use super::{Desk, widgets};
-use crate::document::Document;
-use crate::draft::Draft;
-use crate::keeper::{self, Keeper};
+use crate::session::document::Document;
+use crate::session::draft::Draft;
+use crate::session::keeper::{self, Keeper};
 
 impl Desk {
     /// From now on nothing that is entered is lost: keeps a journal, offers what was left behind, holds the open file. For
@@ -139,7 +139,7 @@ impl Desk {
             .as_ref()
             .and_then(|path| path.file_stem())
             .map(|stem| stem.to_string_lossy().into_owned());
-        let id = stem.unwrap_or_else(|| super::car::file_name(&record.name));
+        let id = stem.unwrap_or_else(|| super::forms::car::file_name(&record.name));
         let said = |faults: Vec<baywright_files::FileFault>| {
             faults.first().map_or_else(String::new, ToString::to_string)
         };
@@ -158,7 +158,7 @@ impl Desk {
 
     fn take_up_car(&mut self, left: &LeftBehind) -> Result<(), String> {
         let record = &left.record;
-        let id = super::car::file_name(&record.name);
+        let id = super::forms::car::file_name(&record.name);
         let car = parse_draft(&record.name, &id, &record.text)
             .map_err(|faults| faults.first().map_or_else(String::new, ToString::to_string))?;
         self.document.begin_car(Draft::taken_up(car));

@@ -11,13 +11,13 @@ use baywright_planner::model::Underlay;
 use egui::epaint::{Mesh, Vertex};
 use egui::{Color32, ColorImage, Context, Pos2, Rect, RichText, TextureHandle, TextureOptions, Ui, Vec2};
 
-use super::car::sheet::{Line, Of, part};
 use super::command::Command;
+use super::forms::car::sheet::{Line, Of, part};
+use super::forms::room::BaySheet;
 use super::look::size;
-use super::room::BaySheet;
 use super::view::Tool;
 use super::{Desk, widgets};
-use crate::edit::Edit;
+use crate::session::edit::Edit;
 
 /// The picture on the screen, as long as the layout names the same one.
 #[derive(Default)]

@@ -5,7 +5,7 @@ use baywright_planner::Subject;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::words::{Language, Units};
 
-use super::car::CarView;
+use super::forms::car::CarView;
 use super::pages::{NewBay, Page};
 
 /// Where the eye is: both views have one scale.

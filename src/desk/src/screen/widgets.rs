@@ -113,7 +113,7 @@ pub(super) fn field(ui: &mut Ui, id: egui::Id, text: &mut String, width: f32, le
     }
     // At once: the first letters may come in the next frame.
     if led || (response.gained_focus() && !response.changed()) {
-        super::field::choose_all(ui, id, output.state, text);
+        super::forms::field::choose_all(ui, id, output.state, text);
     }
     response
 }

@@ -6,8 +6,8 @@ use baywright_planner::geometry::{Bounds, DVec2};
 use baywright_planner::hand::{own_outlines, pose_of};
 use baywright_planner::model::Shape;
 
-use crate::answer::Answer;
 use crate::screen::view::{Drawn, Tool, View};
+use crate::session::answer::Answer;
 
 /// A handle is hit this far from its middle, px.
 const REACH_PX: f64 = 9.0;

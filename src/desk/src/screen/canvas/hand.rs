@@ -9,12 +9,12 @@ use egui::{Context, PointerButton, Pos2};
 
 use super::grip::{self, Grip};
 use super::{Canvas, id_of};
-use crate::answer::Answer;
-use crate::edit::Edit;
 use crate::screen::apply::placed;
 use crate::screen::command::Command;
 use crate::screen::view::{Camera, Tool, View};
 use crate::screen::whole;
+use crate::session::answer::Answer;
+use crate::session::edit::Edit;
 
 /// Thin things are hit this far beside them, px.
 const SLACK_PX: f64 = 5.0;

@@ -5,8 +5,8 @@ use baywright_drawing::{Align, Drawing, TextStyle, View as Side, Weight, font, l
 use baywright_planner::geometry::DVec2;
 use baywright_planner::hand::{measured, measuring_point};
 
-use crate::answer::Answer;
 use crate::screen::view::Measuring;
+use crate::session::answer::Answer;
 
 /// A point worth measuring from is found from this far, px.
 const REACH_PX: f64 = 10.0;

@@ -11,11 +11,11 @@ use egui::{Pos2, Rect, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo};
 use super::grip::{self, Grip};
 use super::paint::Painter;
 use super::{Canvas, Drawn, TITLE_PX, id_of, measure};
-use crate::answer::Answer;
 use crate::screen::command::Command;
 use crate::screen::look::{self, size};
 use crate::screen::view::{Tool, View};
 use crate::screen::whole;
+use crate::session::answer::Answer;
 
 /// The ring around a place that is shown, px.
 const RING_PX: f32 = 17.0;
@@ -125,7 +125,7 @@ impl Canvas {
             on.circle_stroke(at, RING_PX + 5.0, Stroke::new(1.2, colour));
         }
         if let (Tool::Draw(drawn), Some((from, to)), Side::Top) = (view.tool, self.area, side) {
-            let frame = crate::screen::car::act::frame_of(answer, drawn);
+            let frame = crate::screen::forms::car::act::frame_of(answer, drawn);
             let (a, b) = (frame.inverse() * from, frame.inverse() * to);
             let top_from_bay = drawing.bay_from_view.inverse();
             let ring: Vec<Pos2> = [a, DVec2::new(b.x, a.y), b, DVec2::new(a.x, b.y), a]

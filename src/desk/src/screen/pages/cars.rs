@@ -3,8 +3,8 @@
 use baywright_files::Profile;
 use egui::{RichText, Ui};
 
-use crate::screen::car::Begin;
 use crate::screen::command::Command;
+use crate::screen::forms::car::Begin;
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, widgets};
 

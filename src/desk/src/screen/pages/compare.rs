@@ -10,11 +10,11 @@ use baywright_planner::words::{Words, letter};
 use baywright_planner::{Assessment, Finding, Severity};
 use egui::{ComboBox, Rect, RichText, Sense, Ui, Vec2};
 
-use crate::document::made;
 use crate::screen::canvas::{Fills, Painter};
 use crate::screen::command::Command;
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, widgets};
+use crate::session::document::made;
 
 /// Which arrangement the shown one is compared with.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -239,7 +239,7 @@ impl Desk {
         let pressed = ui.add_enabled_ui(typed, |ui| widgets::press(ui, self.view.theme, texts.name_it)).inner;
         if typed && (entered || pressed.clicked()) {
             out.push(Command::Page(None));
-            out.push(Command::Edit(crate::edit::Edit::NameArrangement(name.trim().into())));
+            out.push(Command::Edit(crate::session::edit::Edit::NameArrangement(name.trim().into())));
         }
     }
 }

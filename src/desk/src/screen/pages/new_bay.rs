@@ -6,11 +6,11 @@ use baywright_planner::room::{Leg, Slip, TURN_SLACK, Walk, slips, spread, walk};
 use baywright_planner::words::sentence_start;
 use egui::{Align2, Color32, Pos2, RichText, Sense, Shape, Stroke, Ui, Vec2};
 
-use crate::document::Document;
 use crate::screen::command::Command;
+use crate::screen::forms::typed;
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, widgets};
-use crate::typed;
+use crate::session::document::Document;
 
 /// What was typed of one wall.
 #[derive(Clone, Debug, Default, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
@@ -365,7 +365,7 @@ impl Desk {
     fn made_bay(&self, name: &str, made: Made) -> Option<Layout> {
         let texts = self.view.language.rooms();
         Polygon::simple(made.corners.clone()).ok()?;
-        let id = crate::screen::car::file_name(name);
+        let id = crate::screen::forms::car::file_name(name);
         let bay = Bay::of_corners(
             id.into(),
             name.to_owned(),
@@ -420,7 +420,7 @@ const COLUMNS: [f32; 4] = [60.0, 110.0, 80.0, 190.0];
 
 fn wall_rows(ui: &mut Ui, texts: &baywright_planner::words::rooms::Rooms, page: &mut NewBay) {
     let cell = |ui: &mut Ui, column: usize, text: RichText| {
-        crate::screen::field::name_column(ui, COLUMNS.get(column).copied().unwrap_or(60.0), text);
+        crate::screen::forms::field::name_column(ui, COLUMNS.get(column).copied().unwrap_or(60.0), text);
     };
     ui.horizontal(|ui| {
         for (column, title) in ["", texts.length, texts.turn, texts.wall_name].into_iter().enumerate() {
@@ -482,7 +482,7 @@ const MOST_WALLS: usize = 100;
 fn field(ui: &mut Ui, name: &str, text: &mut String, focus: &mut bool) {
     ui.horizontal(|ui| {
         let named = widgets::soft(ui, name);
-        let label = crate::screen::field::name_column(ui, 150.0, named);
+        let label = crate::screen::forms::field::name_column(ui, 150.0, named);
         let id = egui::Id::unique("new bay").with(name);
         widgets::field(ui, id, text, 200.0, std::mem::take(focus)).labelled_by(label.id);
     });

@@ -3,10 +3,10 @@
 use baywright_planner::model::{Id, Provenance, SensorGroup, Trigger, TriggerList, aimings_for};
 use egui::{RichText, Ui};
 
-use crate::edit::Edit;
 use crate::screen::command::Command;
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, widgets};
+use crate::session::edit::Edit;
 
 /// The list, and what was chosen from it.
 #[derive(Clone, Debug, PartialEq)]

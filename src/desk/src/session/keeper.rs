@@ -10,8 +10,8 @@ use std::time::{SystemTime, UNIX_EPOCH};
 use baywright_files::{Journal, LeftBehind, Record, Work, draft_text, layout_text};
 use baywright_planner::model::{Layout, Vehicle};
 
-use crate::document::Document;
 use crate::screen::pages::NewBay;
+use crate::session::document::Document;
 
 /// Follows a document and has its changes kept.
 #[derive(Debug, Default)]
@@ -265,7 +265,7 @@ mod tests {
     use baywright_planner::geometry::{DVec2, PlanPose};
 
     use super::*;
-    use crate::edit::Edit;
+    use crate::session::edit::Edit;
 
     fn folder(name: &str) -> PathBuf {
         let folder = std::env::temp_dir().join(format!("baywright-keeper-{}-{name}", std::process::id()));

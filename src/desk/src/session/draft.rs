@@ -5,7 +5,7 @@ use std::sync::Arc;
 use baywright_planner::model::validate::Fault;
 use baywright_planner::model::{Id, Vehicle, plausible, validate};
 
-use crate::history::History;
+use crate::session::history::History;
 
 /// A car in work.
 #[derive(Clone, Debug)]

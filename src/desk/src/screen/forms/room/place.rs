@@ -9,12 +9,12 @@ use baywright_planner::room::two_distances;
 use baywright_planner::words::rooms::Rooms;
 use egui::{RichText, Ui};
 
-use crate::edit::Edit;
-use crate::screen::car::sheet::{Line, Of, Sheet, part};
 use crate::screen::command::Command;
-use crate::screen::field::Fields;
+use crate::screen::forms::car::sheet::{Line, Of, Sheet, part};
+use crate::screen::forms::field::Fields;
 use crate::screen::look::size;
 use crate::screen::{Desk, widgets};
+use crate::session::edit::Edit;
 
 /// How a place is measured.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

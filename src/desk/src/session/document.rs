@@ -8,9 +8,9 @@ use baywright_planner::model::{Arrangement, Id, Layout, SavedArrangement, Vehicl
 use baywright_planner::words::{Language, Units, Words};
 use jiff::civil::Date;
 
-use crate::draft::Draft;
-use crate::edit::{Edit, EditFault};
-use crate::history::History;
+use crate::session::draft::Draft;
+use crate::session::edit::{Edit, EditFault};
+use crate::session::history::History;
 
 /// A layout that is being worked on.
 #[derive(Debug)]

@@ -7,15 +7,15 @@ use baywright_planner::model::{Effort, Id, Known, Material, Shape, StandSet, Thi
 use baywright_planner::words::sentence_start;
 use egui::{ComboBox, RichText, Ui};
 
-use super::command::Command;
 use super::field::{Fields, Row, name_column};
-use super::look::{self, size};
-use super::{Desk, widgets};
-use crate::edit::Edit;
-use crate::typed;
+use crate::screen::command::Command;
+use crate::screen::forms::typed;
+use crate::screen::look::{self, size};
+use crate::screen::{Desk, widgets};
+use crate::session::edit::Edit;
 
 impl Desk {
-    pub(super) fn form(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
+    pub(in crate::screen) fn form(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
         let Some(subject) = self.view.selected.clone() else { return };
         // Taken out while the panel is drawn: everything else is only looked at.
         // Enter leads on, as in every form.

@@ -6,10 +6,10 @@ use baywright_planner::model::{Id, OpeningKind};
 use egui::Ui;
 
 use super::BaySheet;
-use crate::edit::Edit;
-use crate::screen::car::sheet::{Line, Of};
 use crate::screen::command::Command;
+use crate::screen::forms::car::sheet::{Line, Of};
 use crate::screen::widgets;
+use crate::session::edit::Edit;
 
 impl BaySheet<'_> {
     pub(super) fn opening(&mut self, ui: &mut Ui, id: &Id) {

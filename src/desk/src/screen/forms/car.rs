@@ -22,15 +22,15 @@ use baywright_planner::model::{Id, Vehicle, VehicleClass};
 use baywright_planner::words::sentence_start;
 use egui::{RichText, ScrollArea, Ui};
 
-use super::command::Command;
 use super::field::Fields;
-use super::look::{self, size};
-use super::{Desk, widgets};
-use crate::draft::Draft;
+use crate::screen::command::Command;
+use crate::screen::look::{self, size};
+use crate::screen::{Desk, widgets};
+use crate::session::draft::Draft;
 use sheet::Sheet;
 
 /// How wide the form is, px.
-pub(super) const FORM_PX: f32 = 400.0;
+pub(in crate::screen) const FORM_PX: f32 = 400.0;
 /// The name of the aiming of a short form.
 const FIRST_AIMING: &str = "forward radar";
 
@@ -54,7 +54,7 @@ pub enum Begin {
 
 impl Desk {
     /// Begins to enter or change a car.
-    pub(super) fn begin_car(&mut self, how: Begin) {
+    pub(in crate::screen) fn begin_car(&mut self, how: Begin) {
         let shown = &self.answer.arrangement;
         let aiming = Some(shown.aiming.id.clone());
         let draft = match how {
@@ -92,7 +92,7 @@ impl Desk {
         Id::free(wanted, "-", |name| self.document.cars().iter().any(|car| car.vehicle.id.as_str() == name))
     }
 
-    pub(super) fn car_panel(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
+    pub(in crate::screen) fn car_panel(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
         let texts = self.view.language.forms();
         let Some(draft) = self.document.draft() else { return };
         let (car, faults, unlikely) = (Vehicle::clone(draft.car()), draft.faults(), draft.unlikely());

@@ -9,11 +9,11 @@ use baywright_planner::model::{Id, Layout};
 use baywright_planner::{Verdict, judge};
 use jiff::civil::Date;
 
-use crate::document::{Document, made};
+use crate::session::document::{Document, made};
 
 /// What is known of the arrangements so far.
 #[derive(Debug, Default)]
-pub(super) struct Survey {
+pub(crate) struct Survey {
     /// Counts up with every start: what an older run still sends is dropped.
     generation: u64,
     /// The layout that the verdicts are of.
@@ -149,7 +149,7 @@ mod tests {
     use baywright_planner::geometry::{DVec2, PlanPose};
 
     use super::*;
-    use crate::edit::Edit;
+    use crate::session::edit::Edit;
 
     fn finish(survey: &mut Survey) {
         let start = Instant::now();

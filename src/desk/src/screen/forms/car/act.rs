@@ -4,11 +4,11 @@ use baywright_planner::geometry::{DVec2, Outline, PlanPose, Polygon};
 use baywright_planner::model::Vehicle;
 use baywright_planner::model::starter::{CLEAR_AREA, name, part};
 
-use crate::answer::Answer;
-use crate::document::CarNotKept;
-use crate::edit::Edit;
 use crate::screen::Desk;
 use crate::screen::view::{Area, Drawn, Tool};
+use crate::session::answer::Answer;
+use crate::session::document::CarNotKept;
+use crate::session::edit::Edit;
 
 impl Desk {
     /// Saves the car that is being entered among the user's own and chooses it.

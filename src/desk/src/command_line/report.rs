@@ -7,9 +7,9 @@ use baywright_planner::model::{Arrangement, Id, validate};
 use baywright_planner::words::{Language, Words, letter};
 use baywright_planner::{Assessment, Finding, Severity, Verdict, assess};
 
-use crate::commands::Check;
-use crate::json;
-use crate::outcome::{Outcome, said};
+use crate::command_line::commands::Check;
+use crate::command_line::json;
+use crate::command_line::outcome::{Outcome, said};
 
 /// Answers for every arrangement asked about; the worst answer counts.
 pub(crate) fn check(asked: &Check, out: &mut dyn Write, errors: &mut dyn Write) -> Outcome {

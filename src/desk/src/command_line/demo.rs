@@ -9,9 +9,9 @@ use baywright_planner::model::Arrangement;
 use baywright_planner::words::{Language, Units, Words};
 use jiff::civil::Date;
 
-use crate::draw::{Picture, svg};
-use crate::outcome::{Outcome, said};
-use crate::report::{answer, not_read};
+use crate::command_line::draw::{Picture, svg};
+use crate::command_line::outcome::{Outcome, said};
+use crate::command_line::report::{answer, not_read};
 
 /// The built-in layout that the program opens with.
 pub(crate) const DEMO: &str = "crowded-bay";

@@ -15,13 +15,13 @@ use baywright_planner::model::{
 use baywright_planner::words::sentence_start;
 use egui::Ui;
 
-use super::Desk;
 use super::car::sheet::Sheet;
-use super::command::Command;
 use super::field::Fields;
-use super::view::Tool;
-use crate::edit::Edit;
-use crate::shelf;
+use crate::screen::Desk;
+use crate::screen::command::Command;
+use crate::screen::shelf;
+use crate::screen::view::Tool;
+use crate::session::edit::Edit;
 
 /// What can be added to a bay beside things.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -57,7 +57,7 @@ impl Part {
 }
 
 /// A bay while one of its forms is drawn.
-pub(super) struct BaySheet<'a> {
+pub(in crate::screen) struct BaySheet<'a> {
     pub sheet: Sheet<'a>,
     pub bay: Bay,
     pub renamed: Option<(Id, Id)>,
@@ -66,7 +66,7 @@ pub(super) struct BaySheet<'a> {
 
 impl Desk {
     /// The form of a part of the bay; whether there is one for it.
-    pub(super) fn room_form(
+    pub(in crate::screen) fn room_form(
         &self,
         ui: &mut Ui,
         fields: &mut Fields,
@@ -98,7 +98,7 @@ impl Desk {
     }
 
     /// Puts a part into the bay, where there is room for it or in the middle of what is seen, and takes it in hand.
-    pub(super) fn add_part(&mut self, part: Part) {
+    pub(in crate::screen) fn add_part(&mut self, part: Part) {
         let texts = self.view.language.rooms();
         let mut bay = self.document.layout().bay.clone();
         let name = match part {

@@ -7,9 +7,9 @@ use baywright_planner::assess;
 use baywright_planner::model::Arrangement;
 use baywright_planner::words::Units;
 
-use crate::commands::Draw;
-use crate::outcome::{Outcome, said};
-use crate::report::{chosen, not_read};
+use crate::command_line::commands::Draw;
+use crate::command_line::outcome::{Outcome, said};
+use crate::command_line::report::{chosen, not_read};
 
 /// Width of a picture, px: fits a sheet of A4 turned sideways at 96 px an inch.
 const PICTURE_WIDTH: f64 = 1100.0;

@@ -4,11 +4,11 @@ use egui::text::{CCursor, CCursorRange};
 use egui::text_edit::TextEditState;
 use egui::{Align, Id, Key, Response, RichText, TextEdit, Ui};
 
-use super::look::size;
+use crate::screen::look::size;
 
 /// What is being typed, and what could not be read.
 #[derive(Debug, Default)]
-pub(super) struct Fields {
+pub(in crate::screen) struct Fields {
     editing: Option<(Id, String)>,
     wrong: Option<(Id, String)>,
     /// Whether Enter leads on to the next field: where many are filled one after another.
@@ -18,7 +18,7 @@ pub(super) struct Fields {
 }
 
 /// Where a field stands and what it is called.
-pub(super) struct Row<'a> {
+pub(in crate::screen) struct Row<'a> {
     /// Its name on the left.
     pub label: &'a str,
     /// What the name means, for who hovers.
@@ -28,14 +28,14 @@ pub(super) struct Row<'a> {
 }
 
 /// Chooses the whole text of a field, so that typing replaces it.
-pub(super) fn choose_all(ui: &Ui, id: Id, mut state: TextEditState, text: &str) {
+pub(in crate::screen) fn choose_all(ui: &Ui, id: Id, mut state: TextEditState, text: &str) {
     let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
     state.cursor.set_char_range(Some(all));
     state.store(ui.ctx(), id);
 }
 
 /// The name at the left of a row, in a column of its own.
-pub(super) fn name_column(ui: &mut Ui, width: f32, text: RichText) -> egui::Response {
+pub(in crate::screen) fn name_column(ui: &mut Ui, width: f32, text: RichText) -> egui::Response {
     let layout = egui::Layout::left_to_right(Align::Center);
     ui.allocate_ui_with_layout(egui::Vec2::new(width, 22.0), layout, |ui| {
         ui.set_width(width);

@@ -6,7 +6,7 @@ use std::sync::Arc;
 use baywright_planner::Assessment;
 use baywright_planner::model::{Arrangement, Id, Layout, Vehicle};
 
-use crate::document::Document;
+use crate::session::document::Document;
 
 /// How an answer is worked out.
 pub type Assess = fn(&Arrangement) -> Assessment;
@@ -103,7 +103,7 @@ mod tests {
     use baywright_planner::geometry::{DVec2, PlanPose};
 
     use super::*;
-    use crate::edit::Edit;
+    use crate::session::edit::Edit;
 
     fn fragile(arrangement: &Arrangement) -> Assessment {
         assert!(arrangement.parked.origin().x < 5_000.0, "a fault planted for this test");

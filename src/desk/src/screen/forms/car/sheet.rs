@@ -7,10 +7,10 @@ use baywright_planner::words::forms::Forms;
 use egui::{Button, ComboBox, RichText, Ui, Vec2};
 
 use super::sketch::{self, Sketch};
-use crate::screen::field::{Fields, Row, name_column};
+use crate::screen::forms::field::{Fields, Row, name_column};
+use crate::screen::forms::typed;
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, widgets};
-use crate::typed;
 
 /// Room for the word "assumed" at the end of a row, px.
 const TAG_PX: f32 = 58.0;

@@ -6,9 +6,9 @@ use egui::Ui;
 use jiff::civil::Date;
 
 use super::BaySheet;
-use crate::screen::car::body::{points, points_text};
-use crate::screen::car::sheet::{Line, Of, part};
 use crate::screen::command::Command;
+use crate::screen::forms::car::body::{points, points_text};
+use crate::screen::forms::car::sheet::{Line, Of, part};
 use crate::screen::widgets;
 
 impl BaySheet<'_> {

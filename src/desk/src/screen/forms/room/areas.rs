@@ -6,12 +6,12 @@ use baywright_planner::model::{FloorFeatureKind, Id, KeepFreeKind};
 use egui::Ui;
 
 use super::BaySheet;
-use crate::edit::Edit;
-use crate::screen::car::body::{points, points_text};
-use crate::screen::car::sheet::{Line, Of};
 use crate::screen::command::Command;
+use crate::screen::forms::car::body::{points, points_text};
+use crate::screen::forms::car::sheet::{Line, Of};
 use crate::screen::view::{Area, Drawn, Tool};
 use crate::screen::widgets;
+use crate::session::edit::Edit;
 
 impl BaySheet<'_> {
     pub(super) fn feature(&mut self, ui: &mut Ui, id: &Id) {

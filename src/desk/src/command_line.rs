@@ -1,0 +1,8 @@
+//! The headless commands: read from the command line, answered from the same assessment as the screen.
+
+pub mod commands;
+pub mod demo;
+pub mod draw;
+mod json;
+pub mod outcome;
+pub mod report;

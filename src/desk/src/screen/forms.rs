@@ -1,0 +1,7 @@
+//! Figures to type: of what is chosen, of a car, of the room.
+
+pub mod car;
+pub(in crate::screen) mod field;
+pub mod room;
+pub mod rows;
+pub mod typed;

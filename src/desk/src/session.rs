@@ -1,0 +1,11 @@
+//! The work in hand, whether or not a screen shows it: the document and its history, the answer for it, what is kept against
+//! a crash, what runs beside it. Nothing here reaches the screen.
+
+pub mod answer;
+pub mod document;
+pub mod draft;
+pub mod edit;
+pub mod history;
+pub mod keeper;
+pub mod log;
+pub mod verdicts;
