@@ -71,10 +71,7 @@ fn shortest(obstacles: &[&Outline], mover: &Outline) -> (f64, Vec<DVec2>) {
     moves.extend(region.shortest_free(region.notches(bound), bound));
     let length = length(&moves);
     moves.retain(|t| t.length() <= length + EQUAL_MOVES_MM);
-    let mut moves = distinct(moves);
-    let turn = |t: DVec2| angle::heading(t).rem_euclid(std::f64::consts::TAU);
-    moves.sort_by(|a, b| turn(*a).total_cmp(&turn(*b)));
-    (length, moves)
+    (length, distinct(moves))
 }
 
 /// Every locally shortest move: one for each side of the forbidden region whose nearest point cannot be bettered
@@ -91,16 +88,31 @@ pub(crate) fn local_minima(obstacles: &[&Outline], mover: &Outline, touch: f64) 
     Region::new(obstacles, mover, Some(touch)).local_minima()
 }
 
-/// Ascending by length (ties by x, then y); of those that end at one place, the shortest.
+/// Shortest first; of those equally short, by heading from the frame's x anticlockwise, so that rounding does not choose.
+pub fn by_length_then_heading(moves: &mut [DVec2]) {
+    moves.sort_by(|a, b| a.length().total_cmp(&b.length()));
+    let mut rest = moves;
+    while let Some(first) = rest.first() {
+        let longest = first.length() + EQUAL_MOVES_MM;
+        let equal = rest.iter().take_while(|t| t.length() <= longest).count();
+        let (ties, longer) = rest.split_at_mut(equal);
+        ties.sort_by(|a, b| heading_from_x(*a).total_cmp(&heading_from_x(*b)));
+        rest = longer;
+    }
+}
+
+/// Heading from 0 anticlockwise; one that is short of 0 by rounding only is 0.
+pub fn heading_from_x(t: DVec2) -> f64 {
+    const ROUNDING: f64 = 1e-9;
+    (angle::heading(t) + ROUNDING).rem_euclid(std::f64::consts::TAU)
+}
+
+/// Ascending by length, ties by heading; of those that end at one place, the shortest.
 fn distinct(mut moves: Vec<DVec2>) -> Vec<DVec2> {
-    let key = |t: DVec2| (t.length(), t.x, t.y);
-    moves.sort_by(|a, b| {
-        let (a, b) = (key(*a), key(*b));
-        a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)).then(a.2.total_cmp(&b.2))
-    });
+    by_length_then_heading(&mut moves);
     let mut kept: Vec<DVec2> = Vec::with_capacity(moves.len());
     for t in moves {
-        let near = |k: &&DVec2| t.length() - k.length() <= EQUAL_MOVES_MM;
+        let near = |k: &&DVec2| (t.length() - k.length()).abs() <= EQUAL_MOVES_MM;
         if !kept.iter().rev().take_while(near).any(|k| k.distance(t) <= EQUAL_MOVES_MM) {
             kept.push(t);
         }
@@ -259,6 +271,21 @@ mod tests {
         assert_eq!(moves(&[&a], &disc), [(3., 0.), (0., 3.), (-3., 0.), (0., -3.)].map(DVec2::from));
         let middle: Outline = Circle::new(DVec2::new(2., 2.), 2.).unwrap().into();
         assert_eq!(moves(&[&middle], &disc).len(), 4);
+    }
+
+    #[test]
+    fn of_equally_short_moves_rounding_does_not_choose() {
+        let hair = 1e-9;
+        let mut moves: Vec<DVec2> = vec![
+            DVec2::new(0., -3. + hair),
+            DVec2::new(-3., 0.),
+            DVec2::new(0., 3. - 2. * hair),
+            DVec2::new(3. + hair, -hair),
+            DVec2::new(2., 0.),
+        ];
+        by_length_then_heading(&mut moves);
+        let headings: Vec<f64> = moves.iter().map(|t| angle::heading(*t).to_degrees().round()).collect();
+        assert_eq!(headings, [0., 0., 90., 180., -90.]);
     }
 
     #[test]

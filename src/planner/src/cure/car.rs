@@ -1,7 +1,7 @@
 //! Parking the car elsewhere, with marks, targets and zones: the way out when what is in the way cannot move.
 
 use baywright_geometry::protrude::moves_inside;
-use baywright_geometry::separate::exits;
+use baywright_geometry::separate::{exits, heading_from_x};
 use baywright_geometry::{Bounds, DVec2, Outline, Polygon, convex};
 
 use super::{WHOLE_MM, apply, caused};
@@ -172,11 +172,11 @@ impl<'a> Moves<'a> {
             }
         }
         let stops = |tried: &Tried| tried.after.iter().filter(|f| f.severity == Severity::Stops).count();
-        let best = self
-            .tried
-            .iter()
-            .filter(|tried| is_cured(&tried.after))
-            .min_by(|a, b| stops(a).cmp(&stops(b)).then(a.by.length().total_cmp(&b.by.length())))?;
+        let best = self.tried.iter().filter(|tried| is_cured(&tried.after)).min_by(|a, b| {
+            let turned = || heading_from_x(a.by).total_cmp(&heading_from_x(b.by));
+            let length = || a.by.length().total_cmp(&b.by.length());
+            stops(a).cmp(&stops(b)).then_with(length).then_with(turned)
+        })?;
         Some(Cure {
             step: Step::MoveCar { by: best.by },
             effort: None,

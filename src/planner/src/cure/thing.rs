@@ -4,7 +4,7 @@ use baywright_geometry::contain::{Containment, contains};
 use baywright_geometry::distance::{Separation, distance};
 use baywright_geometry::fresnel::{CLEAR_SHARE, wavelength};
 use baywright_geometry::overlap::overlaps;
-use baywright_geometry::separate::exits;
+use baywright_geometry::separate::{by_length_then_heading, exits};
 use baywright_geometry::sight::{fresnel_plan, sight_shadow_plan};
 use baywright_geometry::{Circle, DVec2, Outline, Polygon, Prism, Segment, convex};
 
@@ -110,8 +110,11 @@ fn in_a_pocket<T>(scene: &Scene, exit: DVec2, clears: impl Fn(DVec2) -> Option<T
         .clone()
         .flat_map(|i| beside.clone().map(move |j| DVec2::new(whole(end.x, i), whole(end.y, j))))
         .collect();
-    moves.sort_by(|a, b| a.length().total_cmp(&b.length()));
-    moves.into_iter().find_map(|by| clears(scene.bay_from_vehicle.turned(by)))
+    for by in &mut moves {
+        *by = scene.bay_from_vehicle.turned(*by);
+    }
+    by_length_then_heading(&mut moves);
+    moves.into_iter().find_map(clears)
 }
 
 /// Out of the bay, if it can leave.
