@@ -318,7 +318,9 @@ pub enum FloorFact {
     Future,
     /// Surveyed too long ago.
     OutOfDate,
-    /// Surveyed, but this program does not judge the levels yet.
+    /// Too uneven near wheels and targets.
+    Uneven,
+    /// Too uneven somewhere else: this program does not judge yet whether that matters.
     NotJudged,
     /// The survey does not reach all wheels and targets.
     NotCovered,

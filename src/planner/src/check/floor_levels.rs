@@ -1,15 +1,16 @@
 //! What is known of the floor.
 //!
 //! Rule: the floor's levels near wheels and targets are known, dated, not older than [`VALID_DAYS`], and differ by no
-//! more than the aiming allows. Without levels the best verdict is "ready with care". Levels that differ by more than
-//! the aiming allows anywhere in the survey are not judged further yet: what matters is the plane under the wheels.
+//! more than the aiming allows. Without levels the best verdict is "ready with care". Among the points nearest to each
+//! wheel and target more than the aiming allows stops the aiming; of a car on runways only its targets stand on the
+//! floor. More than that only elsewhere in the survey is not judged yet, and needs care.
 //! Limit: the aiming's floor requirement; the age is common practice, no source.
 
 use baywright_geometry::DVec2;
 
 use super::{Context, finding};
 use crate::assessment::{Basis, Code, Facts, Finding, FloorFact, Quantity, Severity, Step, Subject};
-use crate::model::FloorSurvey;
+use crate::model::{FloorSurvey, LevelPoint};
 
 /// Surveyed once a year (common practice, no source).
 const VALID_DAYS: i64 = 365;
@@ -47,16 +48,44 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
     if !covers(context, survey) {
         findings.push(care(FloorFact::NotCovered, procedure.clone()));
     }
-    let levels = || survey.points.iter().map(|point| point.level);
-    let spread = levels().fold(f64::NEG_INFINITY, f64::max) - levels().fold(f64::INFINITY, f64::min);
-    if let Some(floor) = context.arrangement.aiming.floor
-        && spread > floor.level
-    {
-        let mut judged = care(FloorFact::NotJudged, procedure)
-            .against(Quantity::Length(spread), Quantity::Length(floor.level));
-        judged.cure = None;
-        findings.push(judged);
+    let Some(floor) = context.arrangement.aiming.floor else { return };
+    let against = |found: Finding, spread: f64| {
+        let mut found = found.against(Quantity::Length(spread), Quantity::Length(floor.level));
+        // No survey makes a floor level.
+        found.cure = None;
+        found
+    };
+    let (near, anywhere) = (spread(levels_that_matter(context, survey)), spread(survey.points.iter()));
+    if near > floor.level {
+        let uneven = Finding { severity: Severity::Stops, ..care(FloorFact::Uneven, procedure) };
+        findings.push(against(uneven, near));
+    } else if anywhere > floor.level {
+        findings.push(against(care(FloorFact::NotJudged, procedure), anywhere));
     }
+}
+
+/// Highest less lowest of some levels; nothing where there are none.
+fn spread<'a>(points: impl Iterator<Item = &'a LevelPoint>) -> f64 {
+    let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
+    for point in points {
+        (low, high) = (low.min(point.level), high.max(point.level));
+    }
+    (high - low).max(0.0)
+}
+
+/// For each wheel on the floor and each target the surveyed point nearest to it.
+fn levels_that_matter<'a>(
+    context: &Context<'_>,
+    survey: &'a FloorSurvey,
+) -> impl Iterator<Item = &'a LevelPoint> {
+    let on_floor = context.arrangement.on_runways.is_empty();
+    let wheels = context.scene.wheels.into_iter().filter(move |_| on_floor);
+    let targets = context.scene.targets.iter().map(|target| target.set.place.origin());
+    let places: Vec<DVec2> = wheels.chain(targets).collect();
+    places.into_iter().filter_map(|place| {
+        let distance = |point: &LevelPoint| point.at.distance(place);
+        survey.points.iter().min_by(|a, b| distance(a).total_cmp(&distance(b)))
+    })
 }
 
 /// Whether the survey reaches all wheels and targets.

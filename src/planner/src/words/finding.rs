@@ -103,6 +103,7 @@ impl Words<'_> {
                 Facts::Floor(FloorFact::NotCovered) => {
                     "floor survey does not reach all wheels and targets".to_owned()
                 }
+                Facts::Floor(FloorFact::Uneven) => "floor is not level at wheels and target".to_owned(),
                 _ => "floor is not level, and not judged yet".to_owned(),
             },
             Code::AxisUnknown => "thrust line not known".to_owned(),
@@ -434,9 +435,13 @@ const fn floor(fact: FloorFact) -> &'static str {
         FloorFact::Undated => "Nobody can tell how old it is.",
         FloorFact::Future => "Its date must be wrong.",
         FloorFact::OutOfDate => "Floors settle and joints lift.",
+        FloorFact::Uneven => {
+            "That is among the surveyed points nearest to wheels and target. The aiming needs a floor that is more level \
+             there; park on a part that is, or have it levelled."
+        }
         FloorFact::NotJudged => {
-            "That is over the whole survey. A fall to a drain is common and local rules may ask for it; what it \
-             does under wheels and target is not worked out yet."
+            "That is over the whole survey; at the surveyed points nearest to wheels and target it is within the limit. \
+             A fall to a drain is common and local rules may ask for it."
         }
         FloorFact::NotCovered => "Beyond the surveyed area nothing is known.",
     }
