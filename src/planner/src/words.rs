@@ -17,25 +17,14 @@ macro_rules! texts {
     };
 }
 
-pub mod drawing;
-pub mod forms;
-pub mod help;
-pub mod rooms;
-pub mod screen;
-pub mod visits;
-
-mod cure;
-mod deeds;
-mod finding;
-mod marks;
-mod names;
+mod english;
 mod numbers;
-mod summary;
-pub use summary::letter;
 
 use crate::model::Arrangement;
 
-pub use deeds::Deed;
+pub use english::deeds::Deed;
+pub use english::summary::letter;
+pub use english::{drawing, forms, help, rooms, screen, visits};
 pub use numbers::Units;
 
 /// The languages that sentences can be made in.
@@ -71,28 +60,8 @@ impl<'a> Words<'a> {
     }
 }
 
-/// What was assumed, in one sentence: all of it if it is little, else the first of it and how much more.
-pub(crate) fn assumed(names: &[String]) -> String {
-    /// So many names are told.
-    const MOST: usize = 6;
-    if names.len() <= MOST {
-        return format!("Assumed from the body class: {}.", listed(names));
-    }
-    let told: Vec<String> = names.iter().take(MOST - 2).cloned().collect();
-    format!("Assumed, not entered: {} and {} more.", told.join(", "), names.len() - told.len())
-}
-
 /// The same text with a capital at its start.
 pub fn sentence_start(text: &str) -> String {
     let mut letters = text.chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
-}
-
-/// "a", "a and b", "a, b and c".
-pub(crate) fn listed(parts: &[String]) -> String {
-    match parts {
-        [] => String::new(),
-        [one] => one.clone(),
-        [most @ .., last] => format!("{} and {last}", most.join(", ")),
-    }
 }
