@@ -142,6 +142,26 @@ fn nothing_is_left_undone() {
     }
 }
 
+/// `cargo bench -- ARGUMENTS` hands them to everything that counts as a bench. Libraries and programs do unless they say
+/// otherwise, and refuse what is meant for the benches.
+#[test]
+fn only_benches_are_given_the_arguments_of_cargo_bench() {
+    let crates = std::fs::read_dir(root().join("src")).expect("src");
+    let folders = crates.map(|entry| entry.expect("an entry").path()).filter(|path| path.is_dir());
+    for folder in folders.chain([root().to_owned()]) {
+        let manifest = folder.join("Cargo.toml");
+        let text = std::fs::read_to_string(&manifest).expect("a manifest");
+        let targets =
+            || text.split("\n[").filter(|part| part.starts_with("lib]") || part.starts_with("[bin]]"));
+        let declared = targets().count();
+        let sources = ["lib.rs", "main.rs"].map(|name| folder.join("src").join(name).is_file());
+        assert_eq!(declared, sources.iter().filter(|there| **there).count(), "{}", manifest.display());
+        for target in targets() {
+            assert!(target.lines().any(|line| line == "bench = false"), "{}: [{target}", manifest.display());
+        }
+    }
+}
+
 fn rust_files(folder: &Path) -> Vec<PathBuf> {
     let mut files = Vec::new();
     for entry in std::fs::read_dir(folder).expect("a folder") {
