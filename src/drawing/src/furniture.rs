@@ -7,10 +7,10 @@ use baywright_planner::{Assessment, Severity, Verdict};
 use crate::finding::flagged;
 use crate::list::{Shape, Sign};
 use crate::paper::{Furniture, Paper};
-use crate::pen::{Pen, size};
 use crate::role::Role;
 use crate::sign::SignKind;
 use crate::text::{Align, TextStyle, Weight, fitted};
+use crate::view::pen::{Pen, size};
 
 /// From the paper's edge, px.
 const EDGE_PX: f64 = 24.0;

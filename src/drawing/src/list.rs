@@ -9,7 +9,7 @@ use crate::text::{Align, TextStyle};
 
 /// Which view.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum View {
+pub enum Projection {
     /// From above; y is up on the paper.
     Top,
     /// From the right of the axis; x along it, y up from the floor.
@@ -151,7 +151,7 @@ pub struct Item {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Drawing {
     /// Which view.
-    pub view: View,
+    pub projection: Projection,
     /// The paper's size, px.
     pub size: DVec2,
     /// The part of the paper on which the view may be seen, px, y down; what reaches further is cut off.
@@ -185,9 +185,9 @@ impl Drawing {
     /// A place of the bay, with its height, on the paper, px, y down.
     pub fn paper_point_of(&self, at: DVec3) -> DVec2 {
         let own = self.bay_from_view.inverse() * at.truncate();
-        self.paper_point(match self.view {
-            View::Top => own,
-            View::Side => DVec2::new(own.x, at.z),
+        self.paper_point(match self.projection {
+            Projection::Top => own,
+            Projection::Side => DVec2::new(own.x, at.z),
         })
     }
 

@@ -15,9 +15,9 @@ use baywright_planner::geometry::DVec2;
 use crate::font;
 use crate::furniture::PX_PER_PAPER_MM;
 use crate::list::Drawing;
-use crate::sheet::Sheet;
 use crate::text::clean;
 use crate::theme::{Fill, Hatch, Theme};
+use crate::view::Sheet;
 use escape::{Px, colour, escaped};
 
 /// One view as SVG.
@@ -54,9 +54,9 @@ fn write_document(out: &mut String, size: DVec2, drawings: &[&Drawing], theme: T
     definitions(out, drawings, theme)?;
     writeln!(out, r#"<rect width="{w}" height="{h}" fill="{}"/>"#, colour(theme.palette().paper).0)?;
     for (i, drawing) in drawings.iter().enumerate() {
-        let name = match drawing.view {
-            crate::list::View::Top => "top",
-            crate::list::View::Side => "side",
+        let name = match drawing.projection {
+            crate::list::Projection::Top => "top",
+            crate::list::Projection::Side => "side",
         };
         let (inside, around): (Vec<_>, Vec<_>) =
             drawing.items.iter().partition(|item| !item.role.is_furniture());

@@ -13,7 +13,7 @@ mod show;
 use std::sync::Arc;
 
 use baywright_drawing::{
-    Axis, Drawing, Fit, Furniture, Layout, LiveDimension, Paper, Turned, View as Side, ViewState, font,
+    Axis, Drawing, Extents, Fit, Furniture, LiveDimension, Paper, Projection, Turned, ViewState, font,
     side_view, top_view,
 };
 use baywright_planner::Subject;
@@ -79,30 +79,30 @@ struct DrawnFrom {
 }
 
 /// The widget of one view.
-fn id_of(side: Side) -> Id {
+fn id_of(side: Projection) -> Id {
     Id::unique(match side {
-        Side::Top => "top view",
-        Side::Side => "side view",
+        Projection::Top => "top view",
+        Projection::Side => "side view",
     })
 }
 
 impl Drawn {
-    fn drawing(&self, side: Side) -> &Arc<Drawing> {
+    fn drawing(&self, side: Projection) -> &Arc<Drawing> {
         match side {
-            Side::Top => &self.top,
-            Side::Side => &self.side,
+            Projection::Top => &self.top,
+            Projection::Side => &self.side,
         }
     }
 
-    fn rect(&self, side: Side) -> Rect {
+    fn rect(&self, side: Projection) -> Rect {
         match side {
-            Side::Top => self.top_rect,
-            Side::Side => self.side_rect,
+            Projection::Top => self.top_rect,
+            Projection::Side => self.side_rect,
         }
     }
 
     /// A place of the screen on a view's paper, px.
-    fn on_paper(&self, side: Side, at: egui::Pos2) -> DVec2 {
+    fn on_paper(&self, side: Projection, at: egui::Pos2) -> DVec2 {
         let p = at - self.rect(side).min;
         DVec2::new(f64::from(p.x), f64::from(p.y))
     }
@@ -144,15 +144,15 @@ impl Canvas {
     pub fn camera_on(&self, place: DVec3, camera: Option<Camera>) -> Option<Camera> {
         let (drawn, mut camera) = (self.drawn.as_ref()?, camera?);
         let mut moved = false;
-        for side in [Side::Top, Side::Side] {
+        for side in [Projection::Top, Projection::Side] {
             let drawing = drawn.drawing(side);
             let px = drawing.paper_point_of(place);
             let room = drawing.plan.grown(-24.0);
             if !room.holds(px) {
                 let to = drawing.view_point(px);
                 match side {
-                    Side::Top => camera.top = to,
-                    Side::Side => camera.side = to,
+                    Projection::Top => camera.top = to,
+                    Projection::Side => camera.side = to,
                 }
                 moved = true;
             }
@@ -178,7 +178,7 @@ impl Canvas {
         };
         let (arrangement, assessment) = (&*answer.judged, &*answer.assessment);
         let layout =
-            |state: &ViewState| Layout::of(arrangement, assessment, state, &paper(room, 1.0, DVec2::ZERO));
+            |state: &ViewState| Extents::of(arrangement, assessment, state, &paper(room, 1.0, DVec2::ZERO));
         let mut laid = layout(&state);
         if laid.along == Axis::SightLine && state.turned == Turned::ToCar {
             state.turned = Turned::ToSightLine;
@@ -257,7 +257,7 @@ impl Canvas {
 
     /// While something is in hand the paper keeps still, whatever the room's extent becomes; the side view follows its
     /// own axis, so that it stays under the top view.
-    fn held_camera(&self, drag: &Drag, laid: &Layout) -> Camera {
+    fn held_camera(&self, drag: &Drag, laid: &Extents) -> Camera {
         let mut camera = drag.camera;
         if drag.one_axis {
             let middle = laid.bay_from_side.inverse() * (drag.bay_from_top * camera.top);
@@ -269,7 +269,7 @@ impl Canvas {
 
 /// What was measured between two points: straight, and in its two directions, mm.
 pub(super) fn measured(answer: &Answer, in_side_view: bool, from: DVec2, to: DVec2) -> (f64, f64, f64) {
-    measure::values(answer, if in_side_view { Side::Side } else { Side::Top }, from, to)
+    measure::values(answer, if in_side_view { Projection::Side } else { Projection::Top }, from, to)
 }
 
 /// Whether a widget is something on the canvas that the keyboard has reached.

@@ -1,7 +1,7 @@
 //! What every drawing list keeps to.
 
 use baywright_drawing::{
-    Axis, Dimension, Drawing, Fit, Furniture, Item, LiveDimension, Paper, Role, Shape, Turned, View,
+    Axis, Dimension, Drawing, Fit, Furniture, Item, LiveDimension, Paper, Projection, Role, Shape, Turned,
     ViewState, flagged, pinned, sheet, side_view, top_view,
 };
 use baywright_planner::geometry::{Bounds, DVec2, PlanPose};
@@ -51,7 +51,7 @@ pub fn check(arrangement: &Arrangement, assessment: &Assessment, drawing: &Drawi
         let subject = Subject::Thing(thing.id.clone());
         // The side view leaves out what no finding is about and what stands far off its axis.
         let blamed = flagged(assessment).any(|told| told.finding.subjects.contains(&subject));
-        if drawing.view == View::Side && !blamed {
+        if drawing.projection == Projection::Side && !blamed {
             continue;
         }
         assert!(drawing.showing(&subject).next().is_some(), "{} is not drawn", thing.id);
@@ -297,7 +297,7 @@ fn names_do_not_cover_names_flags_or_marks() {
             let own = Bounds { low: at - half, high: at + half };
             for (other, other_what) in &boxes {
                 let apart = own.low.cmpge(other.high) | other.low.cmpge(own.high);
-                assert!(apart.any(), "{:?}: {what} covers {other_what}", drawing.view);
+                assert!(apart.any(), "{:?}: {what} covers {other_what}", drawing.projection);
             }
             boxes.push((own, what));
         }

@@ -1,6 +1,6 @@
 //! Where what is in hand can be taken hold of: by its body, to turn it, to size it.
 
-use baywright_drawing::{Drawing, View as Side};
+use baywright_drawing::{Drawing, Projection};
 use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2};
 use baywright_planner::hand::{own_outlines, pose_of};
@@ -48,18 +48,24 @@ pub(super) struct Handle {
 }
 
 /// The handles of what is in hand, in one view.
-pub(super) fn handles(answer: &Answer, view: &View, side: Side, drawing: &Drawing) -> Vec<Handle> {
+pub(super) fn handles(answer: &Answer, view: &View, side: Projection, drawing: &Drawing) -> Vec<Handle> {
     let Some(subject) = view.selected.as_ref().filter(|_| view.tool == Tool::Hand && !answer.stale) else {
         return Vec::new();
     };
     match side {
-        Side::Top => on_top(answer, subject, drawing),
-        Side::Side => on_side(answer, subject, drawing),
+        Projection::Top => on_top(answer, subject, drawing),
+        Projection::Side => on_side(answer, subject, drawing),
     }
 }
 
 /// The handle at a place of the paper.
-pub(super) fn at(answer: &Answer, view: &View, side: Side, drawing: &Drawing, px: DVec2) -> Option<Grip> {
+pub(super) fn at(
+    answer: &Answer,
+    view: &View,
+    side: Projection,
+    drawing: &Drawing,
+    px: DVec2,
+) -> Option<Grip> {
     let near = |handle: &Handle| handle.at.distance(px);
     let mut all = handles(answer, view, side, drawing);
     all.retain(|handle| near(handle) <= REACH_PX);

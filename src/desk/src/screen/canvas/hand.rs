@@ -1,6 +1,6 @@
 //! What the pointer does on the drawing, as commands.
 
-use baywright_drawing::{Drawing, View as Side};
+use baywright_drawing::{Drawing, Projection};
 use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, PlanPose, Polygon, Span, angle};
 use baywright_planner::hand::{Snap, pose_of, resized, snapped, squared};
@@ -30,7 +30,7 @@ const WHEEL: f32 = 1.0 / 400.0;
 /// Something in hand, from the press on.
 #[derive(Clone, Debug)]
 pub(super) struct Drag {
-    side: Side,
+    side: Projection,
     grip: Grip,
     subject: Option<Subject>,
     /// Where the press was, px of the view's paper.
@@ -75,7 +75,7 @@ impl Canvas {
             return;
         }
         let mut over = None;
-        for side in [Side::Top, Side::Side] {
+        for side in [Projection::Top, Projection::Side] {
             let Some(response) = ctx.read_response(id_of(side)) else { continue };
             let press = ctx.input(|i| i.pointer.press_origin());
             for button in [PointerButton::Primary, PointerButton::Secondary, PointerButton::Middle] {
@@ -113,18 +113,18 @@ impl Canvas {
         }
     }
 
-    fn click(&self, side: Side, at: Pos2, view: &View, answer: &Answer, out: &mut Vec<Command>) {
+    fn click(&self, side: Projection, at: Pos2, view: &View, answer: &Answer, out: &mut Vec<Command>) {
         let Some(drawn) = &self.drawn else { return };
         let px = drawn.on_paper(side, at);
         let drawing = drawn.drawing(side);
         if let Tool::PickMark { .. } = view.tool {
-            if side == Side::Top {
+            if side == Projection::Top {
                 out.extend(self.mark_at(px, answer).map(Command::PickedMark));
             }
             return;
         }
         if let Tool::ScalePicture { .. } = view.tool {
-            if side == Side::Top {
+            if side == Projection::Top {
                 out.push(Command::ScalePoint(drawing.bay_from_view * drawing.view_point(px)));
             }
             return;
@@ -157,7 +157,7 @@ impl Canvas {
         near.min_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, i)| i)
     }
 
-    fn wheel(&self, ctx: &Context, side: Side, at: Pos2, out: &mut Vec<Command>) {
+    fn wheel(&self, ctx: &Context, side: Projection, at: Pos2, out: &mut Vec<Command>) {
         let (scroll, pinch) = ctx.input(|i| (i.smooth_scroll_delta(), i.zoom_delta()));
         let by = f64::from(pinch) * f64::from(scroll.y * WHEEL).exp();
         if (by - 1.0).abs() < 1e-6 {
@@ -170,7 +170,7 @@ impl Canvas {
     /// A press that became a drag: what is under it is taken in hand, or the paper.
     fn take(
         &mut self,
-        side: Side,
+        side: Projection,
         press: Pos2,
         button: PointerButton,
         answer: &Answer,
@@ -209,7 +209,9 @@ impl Canvas {
             _ => None,
         };
         let grip = match view.tool {
-            Tool::Draw(drawn) if side == Side::Top && button == PointerButton::Primary => Grip::Draw(drawn),
+            Tool::Draw(drawn) if side == Projection::Top && button == PointerButton::Primary => {
+                Grip::Draw(drawn)
+            }
             _ => grip,
         };
         self.drag = Some(Drag {
@@ -322,7 +324,7 @@ impl Drag {
             }
             Grip::Body => {
                 let mut by = to - from;
-                if self.side == Side::Side {
+                if self.side == Projection::Side {
                     by.y = 0.0;
                 }
                 let by = self.drawing.bay_from_view.turned(by);
@@ -331,7 +333,7 @@ impl Drag {
                 let snap = snapped(arrangement, scene, subject, wanted, reach);
                 // From the side nothing is moved across the axis, not even by a little.
                 let across = self.drawing.bay_from_view.left().dot(snap.place.origin() - wanted.origin());
-                if self.side == Side::Side && across.abs() > 1e-6 {
+                if self.side == Projection::Side && across.abs() > 1e-6 {
                     return one(placed(answer, subject, wanted));
                 }
                 *snaps = snap.onto;
@@ -388,17 +390,17 @@ fn in_line(room: &Polygon, corner: usize, to: DVec2, reach: f64) -> DVec2 {
 
 impl super::Drawn {
     /// The eye nearer or further, about a place of the screen.
-    fn zoomed(&self, side: Side, at: Pos2, by: f64) -> Camera {
+    fn zoomed(&self, side: Projection, at: Pos2, by: f64) -> Camera {
         let px_per_mm = (self.camera.px_per_mm * by).clamp(1e-3, 4.0);
         let fixed = self.drawing(side).view_point(self.on_paper(side, at));
         let share = 1.0 - self.camera.px_per_mm / px_per_mm;
         let mut camera = Camera { px_per_mm, ..self.camera };
         let other = match side {
-            Side::Top => {
+            Projection::Top => {
                 camera.top = camera.top + (fixed - camera.top) * share;
                 &mut camera.side
             }
-            Side::Side => {
+            Projection::Side => {
                 camera.side = camera.side + (fixed - camera.side) * share;
                 &mut camera.top
             }
@@ -410,16 +412,16 @@ impl super::Drawn {
     }
 
     /// The eye shifted by px on the paper, given in mm.
-    fn panned(&self, side: Side, mut camera: Camera, by: DVec2) -> Camera {
+    fn panned(&self, side: Projection, mut camera: Camera, by: DVec2) -> Camera {
         let shift = DVec2::new(-by.x, by.y);
         match side {
-            Side::Top => camera.top += shift,
-            Side::Side => camera.side += shift,
+            Projection::Top => camera.top += shift,
+            Projection::Side => camera.side += shift,
         }
         if self.one_axis {
             match side {
-                Side::Top => camera.side.x += shift.x,
-                Side::Side => camera.top.x += shift.x,
+                Projection::Top => camera.side.x += shift.x,
+                Projection::Side => camera.top.x += shift.x,
             }
         }
         camera

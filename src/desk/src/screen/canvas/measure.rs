@@ -1,7 +1,7 @@
 //! The measuring tool: from one point to another, in either view.
 
 use baywright_drawing::list::Dimension;
-use baywright_drawing::{Align, Drawing, TextStyle, View as Side, Weight, font, list::Text};
+use baywright_drawing::{Align, Drawing, Projection, TextStyle, Weight, font, list::Text};
 use baywright_planner::geometry::DVec2;
 use baywright_planner::hand::{measured, measuring_point};
 
@@ -12,9 +12,15 @@ use crate::session::answer::Answer;
 const REACH_PX: f64 = 10.0;
 
 /// The measurement after a press at a place of a view's paper.
-pub(super) fn next(now: Measuring, side: Side, drawing: &Drawing, px: DVec2, answer: &Answer) -> Measuring {
+pub(super) fn next(
+    now: Measuring,
+    side: Projection,
+    drawing: &Drawing,
+    px: DVec2,
+    answer: &Answer,
+) -> Measuring {
     let point = point(side, drawing, px, answer);
-    let in_side_view = side == Side::Side;
+    let in_side_view = side == Projection::Side;
     match (now.from, now.to) {
         (Some(_), None) if now.in_side_view == in_side_view => Measuring { to: Some(point), ..now },
         _ => Measuring { in_side_view, from: Some(point), to: None },
@@ -22,11 +28,11 @@ pub(super) fn next(now: Measuring, side: Side, drawing: &Drawing, px: DVec2, ans
 }
 
 /// Where a measurement would start or end there: in the bay, or along the axis and above the floor.
-pub(super) fn point(side: Side, drawing: &Drawing, px: DVec2, answer: &Answer) -> DVec2 {
+pub(super) fn point(side: Projection, drawing: &Drawing, px: DVec2, answer: &Answer) -> DVec2 {
     let here = drawing.view_point(px);
     match side {
-        Side::Side => here,
-        Side::Top => {
+        Projection::Side => here,
+        Projection::Top => {
             let in_bay = drawing.bay_from_view * here;
             let reach = REACH_PX / drawing.px_per_mm;
             measuring_point(&answer.arrangement, &answer.assessment.scene, in_bay, reach)
@@ -36,15 +42,21 @@ pub(super) fn point(side: Side, drawing: &Drawing, px: DVec2, answer: &Answer) -
 }
 
 /// A place of a measurement on the paper of its view, mm.
-pub(super) fn in_view(drawing: &Drawing, side: Side, point: DVec2) -> DVec2 {
+pub(super) fn in_view(drawing: &Drawing, side: Projection, point: DVec2) -> DVec2 {
     match side {
-        Side::Side => point,
-        Side::Top => drawing.bay_from_view.inverse() * point,
+        Projection::Side => point,
+        Projection::Top => drawing.bay_from_view.inverse() * point,
     }
 }
 
 /// The measurement as a dimension of the drawing.
-pub(super) fn dimension(drawing: &Drawing, side: Side, from: DVec2, to: DVec2, text: String) -> Dimension {
+pub(super) fn dimension(
+    drawing: &Drawing,
+    side: Projection,
+    from: DVec2,
+    to: DVec2,
+    text: String,
+) -> Dimension {
     let (a, b) = (in_view(drawing, side, from), in_view(drawing, side, to));
     let style = TextStyle::new(12.0, Weight::SemiBold);
     let width = font::measure(&text, style);
@@ -53,10 +65,10 @@ pub(super) fn dimension(drawing: &Drawing, side: Side, from: DVec2, to: DVec2, t
 }
 
 /// What was measured: straight, and in its two directions.
-pub(super) fn values(answer: &Answer, side: Side, from: DVec2, to: DVec2) -> (f64, f64, f64) {
+pub(super) fn values(answer: &Answer, side: Projection, from: DVec2, to: DVec2) -> (f64, f64, f64) {
     match side {
-        Side::Side => ((to - from).length(), to.x - from.x, to.y - from.y),
-        Side::Top => {
+        Projection::Side => ((to - from).length(), to.x - from.x, to.y - from.y),
+        Projection::Top => {
             let found = measured(&answer.assessment.scene, from, to);
             (found.distance, found.ahead, found.left)
         }

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use baywright_drawing::list::Shape as Listed;
-use baywright_drawing::{Role, Theme, View as Side};
+use baywright_drawing::{Projection, Role, Theme};
 use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2};
 use egui::{Pos2, Rect, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo};
@@ -26,7 +26,7 @@ impl Canvas {
         self.fills.next_frame();
         let Some(drawn) = self.drawn.clone() else { return };
         // The ground is the window's own, cleared to the paper's colour.
-        for side in [Side::Top, Side::Side] {
+        for side in [Projection::Top, Projection::Side] {
             title(ui, &drawn, side, answer, view, out);
             self.view(ui, &drawn, side, answer, view, out);
         }
@@ -36,7 +36,7 @@ impl Canvas {
         &mut self,
         ui: &mut Ui,
         drawn: &Drawn,
-        side: Side,
+        side: Projection,
         answer: &Answer,
         view: &View,
         out: &mut Vec<Command>,
@@ -46,8 +46,8 @@ impl Canvas {
         let words = baywright_planner::words::Words::new(&answer.judged, view.units, view.language);
         let response = ui.interact(rect, id_of(side), Sense::click_and_drag());
         let name = match side {
-            Side::Top => words.top_view(),
-            Side::Side => words.side_view(),
+            Projection::Top => words.top_view(),
+            Projection::Side => words.side_view(),
         };
         response.widget_info(|| WidgetInfo::labeled(egui::Role::Canvas, true, name));
 
@@ -61,7 +61,7 @@ impl Canvas {
             fills: &mut self.fills,
             out: Vec::with_capacity(drawing.items.len() * 2),
         };
-        let picture = if side == Side::Top { self.underlay.take() } else { None };
+        let picture = if side == Projection::Top { self.underlay.take() } else { None };
         painter.drawing_over(drawing, picture);
         let handles =
             if self.drag.is_none() { grip::handles(answer, view, side, drawing) } else { Vec::new() };
@@ -99,12 +99,12 @@ impl Canvas {
     }
 
     /// Guides, the measurement, the place that is shown.
-    fn over(&mut self, on: &egui::Painter, drawn: &Drawn, side: Side, answer: &Answer, view: &View) {
+    fn over(&mut self, on: &egui::Painter, drawn: &Drawn, side: Projection, answer: &Answer, view: &View) {
         let rect = drawn.rect(side);
         let drawing = drawn.drawing(side);
         let palette = view.theme.palette();
         let beam = look::colour(palette.beam);
-        if side == Side::Top {
+        if side == Projection::Top {
             let top_from_bay = drawing.bay_from_view.inverse();
             for snap in self.snaps() {
                 let [a, b] =
@@ -124,7 +124,7 @@ impl Canvas {
             on.circle_stroke(at, RING_PX, Stroke::new(2.6, colour));
             on.circle_stroke(at, RING_PX + 5.0, Stroke::new(1.2, colour));
         }
-        if let (Tool::Draw(drawn), Some((from, to)), Side::Top) = (view.tool, self.area, side) {
+        if let (Tool::Draw(drawn), Some((from, to)), Projection::Top) = (view.tool, self.area, side) {
             let frame = crate::screen::forms::car::act::frame_of(answer, drawn);
             let (a, b) = (frame.inverse() * from, frame.inverse() * to);
             let top_from_bay = drawing.bay_from_view.inverse();
@@ -139,7 +139,7 @@ impl Canvas {
             on.text(corner, egui::Align2::LEFT_BOTTOM, text, look::bold(size::SMALL), beam);
         }
         let Tool::Measure(measuring) = view.tool else { return };
-        if (side == Side::Side) != measuring.in_side_view {
+        if (side == Projection::Side) != measuring.in_side_view {
             return;
         }
         let Some(from) = measuring.from else { return };
@@ -172,7 +172,7 @@ impl Canvas {
         &self,
         ui: &Ui,
         drawn: &Drawn,
-        side: Side,
+        side: Projection,
         answer: &Answer,
         view: &View,
         out: &mut Vec<Command>,
@@ -182,8 +182,11 @@ impl Canvas {
         let words = baywright_planner::words::Words::new(&answer.judged, view.units, view.language);
         let texts = view.language.screen();
         // What is in both views is a stop of the Tab key in one of them only.
-        let elsewhere =
-            if side == Side::Side { drawn.drawing(Side::Top).subjects() } else { BTreeSet::new() };
+        let elsewhere = if side == Projection::Side {
+            drawn.drawing(Projection::Top).subjects()
+        } else {
+            BTreeSet::new()
+        };
         for (subject, bounds) in drawing.boxes() {
             let own =
                 Rect::from_two_pos(on_screen(rect, bounds.low), on_screen(rect, bounds.high)).intersect(rect);
@@ -195,7 +198,7 @@ impl Canvas {
             let sense = if twice { Sense::hover() } else { Sense::focusable_noninteractive() };
             let response = ui.interact(own, id, sense);
             response.widget_info(|| {
-                let name = texts.on_canvas(&words.subject(&subject), side == Side::Top);
+                let name = texts.on_canvas(&words.subject(&subject), side == Projection::Top);
                 WidgetInfo::labeled(egui::Role::GraphicsObject, true, name)
             });
             if response.gained_focus() && view.selected.as_ref() != Some(&whole(subject.clone())) {
@@ -260,7 +263,7 @@ fn cursor(
     ui: &Ui,
     response: &egui::Response,
     drawn: &Drawn,
-    side: Side,
+    side: Projection,
     answer: &Answer,
     view: &View,
     dragging: bool,
@@ -300,7 +303,7 @@ fn cursor(
 }
 
 /// The title of a view, and beside it how its paper lies, to be changed by a press.
-fn title(ui: &mut Ui, drawn: &Drawn, side: Side, answer: &Answer, view: &View, out: &mut Vec<Command>) {
+fn title(ui: &mut Ui, drawn: &Drawn, side: Projection, answer: &Answer, view: &View, out: &mut Vec<Command>) {
     let rect = drawn.rect(side);
     let line =
         Rect::from_min_max(Pos2::new(rect.min.x, rect.min.y - TITLE_PX), Pos2::new(rect.max.x, rect.min.y))
@@ -309,15 +312,15 @@ fn title(ui: &mut Ui, drawn: &Drawn, side: Side, answer: &Answer, view: &View, o
     let texts = view.language.screen();
     let along_sight = drawn.along == baywright_drawing::Axis::SightLine;
     let name = match side {
-        Side::Top => words.top_view(),
-        Side::Side => words.side_view(),
+        Projection::Top => words.top_view(),
+        Projection::Side => words.side_view(),
     };
     ui.scope_builder(
         egui::UiBuilder::new().max_rect(line).layout(egui::Layout::left_to_right(egui::Align::Center)),
         |ui| {
             ui.label(egui::RichText::new(name).font(look::bold(size::BODY)));
             match side {
-                Side::Top => {
+                Projection::Top => {
                     let lies = match (view.to_room, along_sight) {
                         (true, _) => texts.paper_as_room,
                         (false, true) => texts.paper_to_sight_line,
@@ -327,7 +330,7 @@ fn title(ui: &mut Ui, drawn: &Drawn, side: Side, answer: &Answer, view: &View, o
                         out.push(Command::ToRoom(!view.to_room));
                     }
                 }
-                Side::Side => {
+                Projection::Side => {
                     let text = words.side_view_along(along_sight);
                     if link(ui, view.theme, text).on_hover_text(texts.change_axis).clicked() {
                         let other = if along_sight {

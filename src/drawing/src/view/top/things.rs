@@ -7,12 +7,12 @@ use baywright_planner::{Code, Cure, Finding, Severity, Step, Subject};
 
 use super::Top;
 use crate::finding::{flagged, shared};
-use crate::label::{TOO_DEAR, Wanted};
 use crate::list::{Item, Shape};
-use crate::pen::{Pen, area, size};
 use crate::role::Role;
-use crate::space::Taken;
 use crate::text::Weight;
+use crate::view::label::{TOO_DEAR, Wanted};
+use crate::view::pen::{Pen, area, size};
+use crate::view::space::Taken;
 
 pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
     let roof = top.scene.carried_at + top.arrangement.vehicle.height;
@@ -78,7 +78,7 @@ fn named_box(pen: &Pen<'_>, top: &Top<'_>, placed: &PlacedThing) -> Option<Bound
         return Some(whole);
     }
     let thick = area / size.length().max(1.0);
-    Some(crate::space::around(whole.centre(), DVec2::splat(thick)))
+    Some(crate::view::space::around(whole.centre(), DVec2::splat(thick)))
 }
 
 /// The share of its box that a thing fills when a name beside the box is still beside the thing.

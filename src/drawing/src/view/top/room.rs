@@ -6,14 +6,14 @@ use baywright_planner::model::{Material, Opening, OpeningKind};
 
 use super::Top;
 use crate::clip;
-use crate::label::{TOO_DEAR, Wanted};
-use crate::layout::WALL_PX;
 use crate::list::{Shape, Text};
-use crate::pen::{MARK_PX, Pen, area, readable, size};
 use crate::role::Role;
 use crate::sign::SignKind;
-use crate::space::Taken;
 use crate::text::{Align, Weight, fitted};
+use crate::view::extents::WALL_PX;
+use crate::view::label::{TOO_DEAR, Wanted};
+use crate::view::pen::{MARK_PX, Pen, area, readable, size};
+use crate::view::space::Taken;
 
 /// Lines of the net nearer than this merge into grey, px: then every second, fifth ... is drawn.
 const NEAREST_GRID_PX: f64 = 18.0;

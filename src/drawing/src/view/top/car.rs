@@ -6,9 +6,9 @@ use baywright_planner::model::Wheel;
 use baywright_planner::model::class::Glass;
 
 use super::Top;
-use crate::pen::Pen;
 use crate::role::Role;
-use crate::space::Taken;
+use crate::view::pen::Pen;
+use crate::view::space::Taken;
 
 /// Length of a door mirror as drawn, mm: only for looks.
 const MIRROR_MM: f64 = 150.0;

@@ -6,7 +6,7 @@ use baywright_planner::{Assessment, Scene};
 
 use crate::furniture::Lines;
 use crate::paper::{Fit, Furniture, Paper};
-use crate::view_state::{Axis, Turned, ViewState};
+use crate::view::state::{Axis, Turned, ViewState};
 
 /// Thickness of a wall as drawn, px. It says nothing of the real wall.
 pub(crate) const WALL_PX: f64 = 11.0;
@@ -28,7 +28,7 @@ const VIEW_TITLE_PX: f64 = 26.0;
 
 /// The frames and the scale of both views, worked out once for a paper.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Layout {
+pub struct Extents {
     /// Along what the side view is taken.
     pub along: Axis,
     /// How the top view lies.
@@ -60,7 +60,7 @@ pub(crate) struct Placed {
     pub origin: DVec2,
 }
 
-impl Layout {
+impl Extents {
     /// The layout of an assessed arrangement on a paper.
     pub fn of(
         arrangement: &Arrangement,
@@ -208,7 +208,7 @@ pub struct Windows {
     pub side_middle: DVec2,
 }
 
-impl Layout {
+impl Extents {
     /// The windows in which all of both views is seen as large as can be. `area` is what there is for both, px, titles
     /// and gaps already taken off; `narrow` says that margins may be smaller.
     pub fn windows(&self, area: DVec2, narrow: bool) -> Windows {

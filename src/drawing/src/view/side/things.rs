@@ -7,14 +7,14 @@ use baywright_planner::{Code, Finding, Subject};
 use super::{Side, rectangle};
 use crate::clip;
 use crate::finding::{flagged, shared};
-use crate::label::Wanted;
 use crate::list::{Item, Shape};
-use crate::pen::{Pen, size};
 use crate::role::Role;
-use crate::space::Taken;
 use crate::text::Weight;
-use crate::top::CROWD;
-use crate::top::overlap_role;
+use crate::view::label::Wanted;
+use crate::view::pen::{Pen, size};
+use crate::view::space::Taken;
+use crate::view::top::CROWD;
+use crate::view::top::overlap_role;
 
 /// A thing that the view shows.
 pub(super) struct Shown {

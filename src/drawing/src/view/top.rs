@@ -15,12 +15,12 @@ use baywright_planner::words::drawing::Lies;
 use baywright_planner::{Assessment, Scene, Subject};
 
 use crate::finding::{blamed, pinned};
-use crate::layout::{Layout, Placed};
 use crate::list::{Item, Shape};
 use crate::paper::Paper;
-use crate::pen::Pen;
 use crate::role::Role;
-use crate::view_state::{Turned, ViewState};
+use crate::view::extents::{Extents, Placed};
+use crate::view::pen::Pen;
+use crate::view::state::{Turned, ViewState};
 
 pub(crate) use aiming::{off_place, reach_of_beam};
 pub(crate) use room::grid_step;
@@ -57,17 +57,17 @@ pub(crate) fn draw<'a>(
     state: &ViewState,
     words: &Words<'_>,
     paper: &'a Paper<'a>,
-    layout: &Layout,
+    extents: &Extents,
     placed: Placed,
 ) -> Pen<'a> {
-    let mut pen = Pen::new(paper, placed, layout.px_per_mm);
+    let mut pen = Pen::new(paper, placed, extents.px_per_mm);
     let top = Top {
         arrangement,
         assessment,
         scene: &assessment.scene,
         state,
         words,
-        view_from_bay: layout.bay_from_top.inverse(),
+        view_from_bay: extents.bay_from_top.inverse(),
         blamed: blamed(assessment),
     };
     room::draw(&mut pen, &top);

@@ -9,11 +9,11 @@ use baywright_planner::{Code, Quantity, Severity};
 
 use super::Top;
 use crate::finding::Flagged;
-use crate::layout::{WALL_PX, drawn_box};
 use crate::list::Dimension;
-use crate::pen::Pen;
 use crate::role::Role;
-use crate::space::FIRM;
+use crate::view::extents::{WALL_PX, drawn_box};
+use crate::view::pen::Pen;
+use crate::view::space::FIRM;
 
 /// A drawn depth and the finding's own must agree to this, mm, or it is not drawn.
 const AGREE_MM: f64 = 0.5;
@@ -107,7 +107,7 @@ fn line_cost(pen: &Pen<'_>, dimension: &Dimension) -> f64 {
     let steps = (from.distance(to) / 16.0).clamp(1.0, 64.0) as usize;
     for i in 0..=steps {
         let p = from.lerp(to, i as f64 / steps as f64);
-        if pen.space.cost(crate::space::around(p, DVec2::splat(6.0))) >= FIRM {
+        if pen.space.cost(crate::view::space::around(p, DVec2::splat(6.0))) >= FIRM {
             cost += FIRM * 0.01;
         }
     }

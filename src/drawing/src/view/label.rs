@@ -3,10 +3,10 @@
 use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2, angle};
 
-use crate::pen::Pen;
 use crate::role::Role;
-use crate::space::{FIRM, Taken, around};
 use crate::text::{Align, Fitted, TextStyle, fitted};
+use crate::view::pen::Pen;
+use crate::view::space::{FIRM, Taken, around};
 
 /// Between a thing and its name, px.
 const OFF_PX: f64 = 5.0;

@@ -6,13 +6,13 @@ use baywright_planner::scene::PlacedTarget;
 
 use super::{Side, rectangle};
 use crate::clip;
-use crate::label::{TOO_DEAR, Wanted};
-use crate::pen::{Pen, size};
 use crate::role::Role;
 use crate::sign::SignKind;
-use crate::space::{FIRM, Taken, around};
 use crate::text::{Align, Fitted, Weight};
-use crate::top::{off_place, reach_of_beam};
+use crate::view::label::{TOO_DEAR, Wanted};
+use crate::view::pen::{Pen, size};
+use crate::view::space::{FIRM, Taken, around};
+use crate::view::top::{off_place, reach_of_beam};
 
 /// A face seen edge on is drawn at least this thick, px; feet at least this high.
 const LEAST_FACE_PX: f64 = 4.5;

@@ -4,11 +4,11 @@ use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2};
 
 use super::Side;
-use crate::layout::WALL_PX;
 use crate::list::{Dimension, Text};
-use crate::pen::Pen;
 use crate::role::Role;
 use crate::text::Align;
+use crate::view::extents::WALL_PX;
+use crate::view::pen::Pen;
 
 /// Heights that differ by less than this are shown as one, mm: less than a tape shows.
 const ONE_HEIGHT_MM: f64 = 0.5;

@@ -3,13 +3,13 @@
 use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2, Outline, PlanPose, Polygon, angle};
 
-use crate::layout::Placed;
 use crate::list::{Dimension, Item, Shape, Sign, Text};
 use crate::paper::Paper;
 use crate::role::Role;
 use crate::sign::SignKind;
-use crate::space::{Space, Taken};
 use crate::text::{Align, Fitted, TextStyle, Weight, clean};
+use crate::view::extents::Placed;
+use crate::view::space::{Space, Taken};
 
 /// Sizes of type, px before they are enlarged.
 pub(crate) mod size {

@@ -9,11 +9,11 @@ use baywright_planner::words::letter;
 
 use crate::finding::Flagged;
 use crate::list::{Item, Shape, Sign};
-use crate::pen::{FLAG_PX, Pen, size};
 use crate::role::Role;
 use crate::sign::SignKind;
-use crate::space::{FIRM, Taken, around};
 use crate::text::Weight;
+use crate::view::pen::{FLAG_PX, Pen, size};
+use crate::view::space::{FIRM, Taken, around};
 
 /// Distances from the place at which a flag is tried, px before they are enlarged.
 const DISTANCES: [f64; 9] = [26.0, 34.0, 44.0, 56.0, 72.0, 92.0, 118.0, 150.0, 190.0];

@@ -15,11 +15,11 @@ use baywright_planner::words::Words;
 use baywright_planner::{Assessment, Scene};
 
 use crate::finding::{blamed, pinned};
-use crate::layout::{Layout, Placed};
 use crate::paper::Paper;
-use crate::pen::Pen;
-use crate::top::emphasis;
-use crate::view_state::ViewState;
+use crate::view::extents::{Extents, Placed};
+use crate::view::pen::Pen;
+use crate::view::state::ViewState;
+use crate::view::top::emphasis;
 
 /// What the parts of the side view are drawn from.
 pub(crate) struct Side<'a> {
@@ -76,11 +76,11 @@ pub(crate) fn draw<'a>(
     state: &ViewState,
     words: &Words<'_>,
     paper: &'a Paper<'a>,
-    layout: &Layout,
+    extents: &Extents,
     placed: Placed,
 ) -> Pen<'a> {
-    let mut pen = Pen::new(paper, placed, layout.px_per_mm);
-    let bay_from_axis = layout.bay_from_side;
+    let mut pen = Pen::new(paper, placed, extents.px_per_mm);
+    let bay_from_axis = extents.bay_from_side;
     let side = Side {
         arrangement,
         assessment,
@@ -89,7 +89,7 @@ pub(crate) fn draw<'a>(
         words,
         bay_from_axis,
         axis_from_bay: bay_from_axis.inverse(),
-        room: room::between_walls(&assessment.scene, &bay_from_axis).unwrap_or(layout.side),
+        room: room::between_walls(&assessment.scene, &bay_from_axis).unwrap_or(extents.side),
         blamed: blamed(assessment),
     };
     let shown = things::shown(&side);

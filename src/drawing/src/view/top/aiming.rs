@@ -7,12 +7,12 @@ use baywright_planner::{Scene, Subject};
 
 use super::Top;
 use crate::clip;
-use crate::label::{TOO_DEAR, Wanted};
-use crate::pen::{MARK_PX, Pen, size};
 use crate::role::Role;
 use crate::sign::SignKind;
-use crate::space::{FIRM, Taken, around};
 use crate::text::{Align, Fitted, TextStyle, Weight};
+use crate::view::label::{TOO_DEAR, Wanted};
+use crate::view::pen::{MARK_PX, Pen, size};
+use crate::view::space::{FIRM, Taken, around};
 
 /// A face seen edge on is drawn at least this thick, px.
 const LEAST_FACE_PX: f64 = 4.5;

@@ -1,17 +1,26 @@
 //! The doors: one view on its own paper, or both on one.
 
+pub(crate) mod extents;
+mod flag;
+mod label;
+pub(crate) mod pen;
+mod side;
+mod space;
+mod state;
+mod top;
+
 use baywright_planner::Assessment;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::model::Arrangement;
 use baywright_planner::words::Words;
 
 use crate::furniture::Lines;
-use crate::layout::{Layout, Placed};
-use crate::list::{Drawing, View};
+use crate::list::{Drawing, Projection};
 use crate::paper::{Fit, Furniture, Paper};
-use crate::pen::Pen;
-use crate::view_state::{Axis, Turned, ViewState};
-use crate::{side, top};
+use extents::Placed;
+pub use extents::{Extents, Windows};
+use pen::Pen;
+pub use state::{Axis, LiveDimension, Turned, ViewState};
 
 /// Both views on one paper, to one scale; where the top view is turned to the side view's axis, on one x axis too.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,7 +40,7 @@ struct Desk<'a> {
     state: &'a ViewState,
     paper: &'a Paper<'a>,
     words: Words<'a>,
-    layout: Layout,
+    extents: Extents,
     lines: Lines,
 }
 
@@ -48,8 +57,8 @@ impl<'a> Desk<'a> {
             Fit::Window { size, .. } => size.x,
         };
         let lines = Lines::of(assessment, &words, paper, width);
-        let layout = Layout::of(arrangement, assessment, state, paper);
-        Self { arrangement, assessment, state, paper, words, layout, lines }
+        let extents = Extents::of(arrangement, assessment, state, paper);
+        Self { arrangement, assessment, state, paper, words, extents, lines }
     }
 
     fn framed(&self) -> bool {
@@ -57,22 +66,22 @@ impl<'a> Desk<'a> {
     }
 
     fn top(&self, placed: Placed) -> Pen<'a> {
-        let (words, layout) = (&self.words, &self.layout);
+        let (words, extents) = (&self.words, &self.extents);
         let mut pen =
-            top::draw(self.arrangement, self.assessment, self.state, words, self.paper, layout, placed);
+            top::draw(self.arrangement, self.assessment, self.state, words, self.paper, extents, placed);
         if self.framed() {
-            let adds = words.top_view_lies(top::lies(layout.turned));
+            let adds = words.top_view_lies(top::lies(extents.turned));
             pen.view_title(words.top_view(), adds, &self.lines.names);
         }
         pen
     }
 
     fn side(&self, placed: Placed, names: &str) -> Pen<'a> {
-        let (words, layout) = (&self.words, &self.layout);
+        let (words, extents) = (&self.words, &self.extents);
         let mut pen =
-            side::draw(self.arrangement, self.assessment, self.state, words, self.paper, layout, placed);
+            side::draw(self.arrangement, self.assessment, self.state, words, self.paper, extents, placed);
         if self.framed() {
-            pen.view_title(words.side_view(), words.side_view_along(layout.along == Axis::SightLine), names);
+            pen.view_title(words.side_view(), words.side_view_along(extents.along == Axis::SightLine), names);
         }
         pen
     }
@@ -90,17 +99,17 @@ impl<'a> Desk<'a> {
         }
     }
 
-    fn finished(&self, pen: Pen<'_>, view: View) -> Drawing {
+    fn finished(&self, pen: Pen<'_>, projection: Projection) -> Drawing {
         let Pen { placed, scale, mut items, .. } = pen;
         // Stable: items of one layer keep the order in which they were drawn.
         items.sort_by_key(|item| item.role.layer());
         let words = &self.words;
-        let (title, bay_from_view) = match view {
-            View::Top => (words.top_view(), self.layout.bay_from_top),
-            View::Side => (words.side_view(), self.layout.bay_from_side),
+        let (title, bay_from_view) = match projection {
+            Projection::Top => (words.top_view(), self.extents.bay_from_top),
+            Projection::Side => (words.side_view(), self.extents.bay_from_side),
         };
         Drawing {
-            view,
+            projection,
             size: placed.size,
             plan: placed.plan,
             px_per_mm: scale,
@@ -125,10 +134,10 @@ pub fn top_view(
     paper: &Paper<'_>,
 ) -> Drawing {
     let desk = Desk::new(arrangement, assessment, state, paper);
-    let mut pen = desk.top(desk.layout.place_top(paper, &desk.lines));
+    let mut pen = desk.top(desk.extents.place_top(paper, &desk.lines));
     desk.header(&mut pen);
     desk.footer(&mut pen);
-    desk.finished(pen, View::Top)
+    desk.finished(pen, Projection::Top)
 }
 
 /// The side view of an assessed arrangement.
@@ -139,10 +148,10 @@ pub fn side_view(
     paper: &Paper<'_>,
 ) -> Drawing {
     let desk = Desk::new(arrangement, assessment, state, paper);
-    let mut pen = desk.side(desk.layout.place_side(paper, &desk.lines), &desk.lines.names);
+    let mut pen = desk.side(desk.extents.place_side(paper, &desk.lines), &desk.lines.names);
     desk.header(&mut pen);
     desk.footer(&mut pen);
-    desk.finished(pen, View::Side)
+    desk.finished(pen, Projection::Side)
 }
 
 /// Both views on one paper, the top view over the side view. Where the side view runs along the sight line, a top view
@@ -154,16 +163,16 @@ pub fn sheet(
     paper: &Paper<'_>,
 ) -> Sheet {
     let mut state = state.clone();
-    let along = Layout::of(arrangement, assessment, &state, paper).along;
+    let along = Extents::of(arrangement, assessment, &state, paper).along;
     if along == Axis::SightLine && state.turned == Turned::ToCar {
         state.turned = Turned::ToSightLine;
     }
     let desk = Desk::new(arrangement, assessment, &state, paper);
-    let (top_placed, side_placed) = desk.layout.place_both(paper, &desk.lines);
+    let (top_placed, side_placed) = desk.extents.place_both(paper, &desk.lines);
     let mut top = desk.top(top_placed);
     desk.header(&mut top);
     let mut side = desk.side(side_placed, "");
     desk.footer(&mut side);
     let size = side_placed.size;
-    Sheet { size, top: desk.finished(top, View::Top), side: desk.finished(side, View::Side) }
+    Sheet { size, top: desk.finished(top, Projection::Top), side: desk.finished(side, Projection::Side) }
 }

@@ -7,9 +7,9 @@ use baywright_planner::model::class::Glass;
 
 use super::Side;
 use crate::list::Shape;
-use crate::pen::Pen;
 use crate::role::Role;
-use crate::space::Taken;
+use crate::view::pen::Pen;
+use crate::view::space::Taken;
 
 /// Below this sine of the angle between car and axis the car is drawn straight from its side: 0.1 mm in a metre.
 const STRAIGHT: f64 = 1e-4;

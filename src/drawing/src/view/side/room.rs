@@ -8,12 +8,12 @@ use baywright_planner::model::{Material, Opening, OpeningKind};
 use super::things::Shown;
 use super::{Side, rectangle};
 use crate::clip;
-use crate::layout::WALL_PX;
-use crate::pen::{Pen, size};
 use crate::role::Role;
-use crate::space::{FIRM, Taken};
 use crate::text::{Align, Weight, fitted};
-use crate::top::grid_step;
+use crate::view::extents::WALL_PX;
+use crate::view::pen::{Pen, size};
+use crate::view::space::{FIRM, Taken};
+use crate::view::top::grid_step;
 
 /// From the wall behind to the wall ahead of the car, along the axis.
 pub(super) fn between_walls(scene: &Scene, bay_from_axis: &PlanPose) -> Option<(f64, f64)> {
