@@ -5,6 +5,7 @@ use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::Command;
 use baywright_desk::screen::forms::car::Begin;
 use baywright_desk::screen::pages::{NewBay, Page, VisitPage};
+use baywright_desk::session::room_draft::RoomDraft;
 use baywright_planner::Subject;
 use baywright_planner::model::{Layout, Vehicle, validate};
 use egui::accesskit::Role;
@@ -241,12 +242,12 @@ fn every_part_of_a_bay() {
 
 #[test]
 fn the_pages_that_are_typed_in() {
-    let mut taped = NewBay::new("My bay");
-    taped.taped = true;
+    let room = RoomDraft::new("My bay");
+    let taped = NewBay::of(RoomDraft { taped: true, ..room.clone() });
     let list = baywright_files::triggers(None).unwrap();
     let visit = VisitPage { list, chosen: Vec::new(), changing: true };
     for page in [
-        Page::NewBay(NewBay::new("My bay")),
+        Page::NewBay(NewBay::of(room)),
         Page::NewBay(taped),
         Page::Visit(Box::new(visit)),
         Page::Cars(String::new(), true),

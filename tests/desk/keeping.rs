@@ -1,9 +1,11 @@
 //! What is typed is kept as it was typed: cars of one's own, distances, walls, names of files.
 
+use std::path::{Path, PathBuf};
+
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::Command;
 use baywright_desk::screen::forms::car::Begin;
-use baywright_desk::screen::pages::Page;
+use baywright_desk::screen::pages::{NewBay, Page, Question};
 use baywright_planner::Subject;
 use baywright_planner::model::class::figure;
 use baywright_planner::model::{Provenance, Vehicle};
@@ -169,12 +171,63 @@ fn a_room_that_is_half_typed_is_offered_after_a_crash() {
     drop(screen);
     let mut screen = after_the_end(&home);
     press(&mut screen, "Take it up: A bay that was begun: Back bay");
-    let Some(Page::NewBay(room)) = &screen.state().view().page else { panic!("not shown") };
+    let Some(Page::NewBay(NewBay { room, .. })) = &screen.state().view().page else { panic!("not shown") };
     let lengths: Vec<&str> = room.walls.iter().map(|wall| wall.length.as_str()).collect();
     assert_eq!((room.name.as_str(), room.taped, &lengths[..2]), ("Back bay", true, &["11500", "6000"][..]));
     // Emptied, it is nothing to be kept any more.
     press(&mut screen, "Begin anew");
     ask(&mut screen, Command::Page(None));
+    nothing_is_offered_after(screen, home);
+}
+
+/// The program dies with work on a file in hand.
+fn died_over(home: &Path) -> PathBuf {
+    let mut screen = start(home);
+    let path = home.join("mine.ron");
+    ask(&mut screen, Command::SaveAs(path.clone(), false));
+    ask(&mut screen, Command::Select(Some(Subject::Thing("waste bin".into()))));
+    type_into(&mut screen, "from neighbour's wall", "4900");
+    screen.state_mut().wait_until_kept();
+    path
+}
+
+fn take_up_bay(home: &Path) -> Harness<'static, Desk> {
+    let mut screen = after_the_end(home);
+    screen.get_by_label_contains("Take it up: Bay: ").click();
+    screen.run();
+    screen
+}
+
+#[test]
+fn work_taken_up_is_not_saved_over_what_someone_else_wrote_since() {
+    let home = home("changed-since");
+    let path = died_over(&home);
+    let theirs = std::fs::read_to_string(&path).unwrap().replace("waste bin", "paper bin");
+    std::fs::write(&path, &theirs).unwrap();
+    let mut screen = take_up_bay(&home);
+    ask(&mut screen, Command::Save);
+    assert_eq!(screen.state().view().page, Some(Page::Ask(Question::ChangedOnDisk)));
+    assert_eq!(std::fs::read_to_string(&path).unwrap(), theirs);
+    // Crashed and taken up once more, it is asked still.
+    screen.state_mut().wait_until_kept();
+    drop(screen);
+    let mut screen = take_up_bay(&home);
+    ask(&mut screen, Command::Save);
+    assert_eq!(screen.state().view().page, Some(Page::Ask(Question::ChangedOnDisk)));
+    ask(&mut screen, Command::SaveOver);
+    assert!(!std::fs::read_to_string(&path).unwrap().contains("paper bin"));
+    nothing_is_offered_after(screen, home);
+}
+
+#[test]
+fn work_taken_up_is_saved_where_nobody_else_wrote() {
+    let home = home("unchanged-since");
+    let path = died_over(&home);
+    let mut screen = take_up_bay(&home);
+    ask(&mut screen, Command::Save);
+    assert!(screen.state().view().page.is_none() && !screen.state().document().is_changed());
+    let saved = baywright_files::load_layout(&path).unwrap();
+    assert_eq!(saved.arrangements, screen.state().document().layout().arrangements);
     nothing_is_offered_after(screen, home);
 }
 

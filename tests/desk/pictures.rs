@@ -10,7 +10,8 @@ use std::path::{Path, PathBuf};
 
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::Command;
-use baywright_desk::screen::pages::{NewBay, Page, WallTyped};
+use baywright_desk::screen::pages::{NewBay, Page};
+use baywright_desk::session::room_draft::{RoomDraft, WallTyped};
 use baywright_drawing::Theme;
 use baywright_planner::Subject;
 use egui::Vec2;
@@ -91,14 +92,14 @@ fn pictures_are_what_is_shown() {
     check("desk-your-car.png", &mut car);
 
     let mut bay = usual(demo());
-    let mut page = NewBay::new("My bay");
-    page.taped = true;
+    let mut room = RoomDraft::new("My bay");
+    room.taped = true;
     let walls =
         [("9000", "90"), ("4000", "90"), ("3000", "-90"), ("3000", "90"), ("5960", "90"), ("7000", "90")];
-    page.walls = walls
+    room.walls = walls
         .map(|(length, turn)| WallTyped { length: length.into(), turn: turn.into(), name: String::new() })
         .to_vec();
-    bay.state_mut().view_mut().page = Some(Page::NewBay(page));
+    bay.state_mut().view_mut().page = Some(Page::NewBay(NewBay::of(room)));
     bay.run();
     check("desk-new-bay.png", &mut bay);
 

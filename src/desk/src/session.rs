@@ -8,4 +8,5 @@ pub mod edit;
 pub mod history;
 pub mod keeper;
 pub mod log;
+pub mod room_draft;
 pub mod verdicts;

@@ -15,6 +15,7 @@ mod faults;
 use std::io;
 use std::path::{Path, PathBuf};
 
+use crate::disk_mark::DiskMark;
 use crate::fault::{FileFault, why};
 use disk::OnDisk;
 use frame::Entry;
@@ -28,7 +29,7 @@ pub enum Work {
     Layout,
     /// A vehicle profile that is being edited.
     Profile,
-    /// A room that is being typed, wall by wall, and is no layout yet; its text is the screen's own.
+    /// A room that is being typed, wall by wall, and is no layout yet; its text is the caller's own.
     Room,
 }
 
@@ -41,6 +42,8 @@ pub struct Record {
     pub kind: Work,
     /// Where it lies on disk, if it was ever saved.
     pub path: Option<PathBuf>,
+    /// What that file held when it was read or written last; `None` in a journal of a program that did not note it yet.
+    pub mark: Option<DiskMark>,
     /// Its name on the screen.
     pub name: String,
     /// Its whole text, as it would be saved; of a draft that is not sound yet, any text up to
@@ -48,6 +51,16 @@ pub struct Record {
     pub text: String,
     /// When it was so, in seconds since 1970, by the caller's clock.
     pub at: u64,
+}
+
+impl Record {
+    /// What its file holds if nobody else changed it since: what was read, or this very text if it was saved just before the
+    /// end. Where no mark was noted only the text is known: what differs from it may be someone else's.
+    pub fn unchanged(&self) -> Option<DiskMark> {
+        let path = self.path.as_deref()?;
+        let saved = DiskMark::of_bytes(self.text.as_bytes());
+        Some(if DiskMark::of(path) == saved { saved } else { self.mark.unwrap_or(saved) })
+    }
 }
 
 /// The journal of one running session. It may be sent to a thread of its own, since each note waits for the disk.

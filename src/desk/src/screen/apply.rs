@@ -15,6 +15,7 @@ use super::view::{Measuring, Notice, Tab, Tool};
 use crate::screen::shelf;
 use crate::session::document::{Document, NotSaved, Refused};
 use crate::session::edit::{Edit, EditFault};
+use crate::session::room_draft::RoomDraft;
 
 /// A step of the eye nearer or further.
 const MOST_SCALE: f64 = 4.0;
@@ -142,7 +143,7 @@ impl Desk {
                 let before = std::mem::replace(&mut view.page, page);
                 // What was typed of a bay is there when one comes back to it.
                 if let Some(Page::NewBay(begun)) = before {
-                    view.bay_begun = Some(begun);
+                    view.bay_begun = Some(begun.room);
                 }
             }
             Command::Open(path) => {
@@ -454,8 +455,8 @@ impl Desk {
 
     fn begin_bay(&mut self) {
         let name = self.view.language.rooms().my_bay;
-        let begun = self.view.bay_begun.take().unwrap_or_else(|| NewBay::new(name));
-        self.view.page = Some(Page::NewBay(NewBay { focus: true, ..begun }));
+        let begun = self.view.bay_begun.take().unwrap_or_else(|| RoomDraft::new(name));
+        self.view.page = Some(Page::NewBay(NewBay::of(begun)));
     }
 
     /// Shows another document in place of the one that was open.

@@ -13,6 +13,7 @@ use super::{Desk, widgets};
 use crate::session::document::Document;
 use crate::session::draft::Draft;
 use crate::session::keeper::{self, Keeper};
+use crate::session::room_draft::{RoomDraft, Unread};
 
 impl Desk {
     /// From now on nothing that is entered is lost: keeps a journal, offers what was left behind, holds the open file. For
@@ -144,15 +145,19 @@ impl Desk {
             faults.first().map_or_else(String::new, ToString::to_string)
         };
         let layout = parse_layout(&record.name, &id, &record.text).map_err(said)?;
-        let document = Document::taken_up(layout, record.path.clone(), &self.document).map_err(said)?;
+        let document = Document::taken_up(layout, record.path.clone(), record.unchanged(), &self.document)
+            .map_err(said)?;
         self.show_document(document);
         Ok(())
     }
 
     fn take_up_room(&mut self, left: &LeftBehind) -> Result<(), String> {
-        let room =
-            NewBay::left_behind(&left.record.text).ok_or_else(|| self.texts().nothing_left.to_owned())?;
-        self.view.page = Some(Page::NewBay(room));
+        let texts = self.texts();
+        let room = RoomDraft::left_behind(&left.record.text).map_err(|why| match why {
+            Unread::Later => texts.left_by_later,
+            Unread::Damaged => texts.left_damaged,
+        })?;
+        self.view.page = Some(Page::NewBay(NewBay::of(room)));
         Ok(())
     }
 

@@ -14,7 +14,7 @@ use egui::{Align, Align2, Id, Layout, Modal, RichText, ScrollArea, Ui};
 
 pub use compare::Compare;
 pub(super) use compare::Compared;
-pub use new_bay::{NewBay, WallTyped};
+pub use new_bay::NewBay;
 pub use visit::VisitPage;
 
 use super::Desk;

@@ -6,7 +6,8 @@ use baywright_planner::geometry::DVec2;
 use baywright_planner::words::{Language, Units};
 
 use super::forms::car::CarView;
-use super::pages::{NewBay, Page};
+use super::pages::Page;
+use crate::session::room_draft::RoomDraft;
 
 /// Where the eye is: both views have one scale.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -138,16 +139,16 @@ pub struct View {
     /// What lies over the screen.
     pub page: Option<Page>,
     /// A bay that was begun and put aside.
-    pub bay_begun: Option<NewBay>,
+    pub bay_begun: Option<RoomDraft>,
     /// What was said last.
     pub notice: Option<Notice>,
 }
 
 impl View {
     /// A bay that is being typed, or was put aside; `None` if nothing was typed yet.
-    pub(super) fn room_begun(&self) -> Option<&NewBay> {
+    pub(super) fn room_begun(&self) -> Option<&RoomDraft> {
         let open = match &self.page {
-            Some(Page::NewBay(open)) => Some(open),
+            Some(Page::NewBay(open)) => Some(&open.room),
             _ => self.bay_begun.as_ref(),
         };
         open.filter(|room| room.is_begun())

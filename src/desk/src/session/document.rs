@@ -145,13 +145,18 @@ impl Document {
         Ok(Self { is_new: true, ..document })
     }
 
-    /// Work that an earlier session left: as it was, not saved yet; `path` is where it lay.
+    /// Work that an earlier session left: as it was, not saved yet; `path` is where it lay, `mark` what lies there if nobody
+    /// else changed it since.
     ///
     /// # Errors
     /// It is not sound any more.
-    pub fn taken_up(layout: Layout, path: Option<PathBuf>, beside: &Self) -> Result<Self, Vec<FileFault>> {
+    pub fn taken_up(
+        layout: Layout,
+        path: Option<PathBuf>,
+        mark: Option<DiskMark>,
+        beside: &Self,
+    ) -> Result<Self, Vec<FileFault>> {
         let library = path.as_deref().map_or_else(|| beside.library.clone(), Library::beside);
-        let mark = path.as_deref().map(DiskMark::of);
         let document = Self::of(layout, path, mark, &library, beside.today)?;
         Ok(Self { is_new: true, ..document })
     }
@@ -174,6 +179,11 @@ impl Document {
     /// Where it lies on disk.
     pub fn path(&self) -> Option<&Path> {
         self.path.as_deref()
+    }
+
+    /// What lay there when it was read or written last.
+    pub const fn mark(&self) -> Option<DiskMark> {
+        self.mark
     }
 
     /// Every car that can be chosen.

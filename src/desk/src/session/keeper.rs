@@ -7,11 +7,11 @@ use std::sync::mpsc::{Receiver, Sender, channel};
 use std::thread::JoinHandle;
 use std::time::{SystemTime, UNIX_EPOCH};
 
-use baywright_files::{Journal, LeftBehind, Record, Work, draft_text, layout_text};
+use baywright_files::{DiskMark, Journal, LeftBehind, Record, Work, draft_text, layout_text};
 use baywright_planner::model::{Layout, Vehicle};
 
-use crate::screen::pages::NewBay;
 use crate::session::document::Document;
+use crate::session::room_draft::RoomDraft;
 
 /// Follows a document and has its changes kept.
 #[derive(Debug, Default)]
@@ -21,7 +21,7 @@ pub struct Keeper {
     work: u32,
     layout: Option<Arc<Layout>>,
     car: Option<Arc<Vehicle>>,
-    room: Option<NewBay>,
+    room: Option<RoomDraft>,
     /// What was recovered and is not in this session's journal yet.
     recovered: Option<LeftBehind>,
 }
@@ -47,7 +47,7 @@ enum Asked {
 struct Note {
     number: u32,
     what: What,
-    path: Option<PathBuf>,
+    file: Option<(PathBuf, Option<DiskMark>)>,
     at: u64,
     /// What may be forgotten once this is kept.
     instead_of: Option<LeftBehind>,
@@ -56,7 +56,7 @@ struct Note {
 enum What {
     Layout(Arc<Layout>),
     Car(Arc<Vehicle>),
-    Room(NewBay),
+    Room(RoomDraft),
 }
 
 enum Told {
@@ -100,7 +100,7 @@ impl Keeper {
     }
 
     /// Has a bay kept that is being typed and is no layout yet; `None` if none is, or it was made.
-    pub fn follow_room(&mut self, room: Option<&NewBay>) {
+    pub fn follow_room(&mut self, room: Option<&RoomDraft>) {
         if self.room.as_ref() == room {
             return;
         }
@@ -121,7 +121,10 @@ impl Keeper {
         let layout = document.is_changed().then(|| Arc::clone(document.layout()));
         if !same(layout.as_ref(), self.layout.as_ref()) {
             match &layout {
-                Some(layout) => self.note(of_layout, What::Layout(Arc::clone(layout)), document.path()),
+                Some(layout) => {
+                    let file = document.path().map(|path| (path.to_owned(), document.mark()));
+                    self.note(of_layout, What::Layout(Arc::clone(layout)), file);
+                }
                 None => self.ask(Asked::Settled(of_layout)),
             }
             self.layout = layout;
@@ -187,10 +190,9 @@ impl Keeper {
         [self.work * 3, self.work * 3 + 1, self.work * 3 + 2]
     }
 
-    fn note(&mut self, number: u32, what: What, path: Option<&Path>) {
+    fn note(&mut self, number: u32, what: What, file: Option<(PathBuf, Option<DiskMark>)>) {
         let instead_of = self.recovered.take();
-        let path = path.map(Path::to_owned);
-        self.ask(Asked::Note(Box::new(Note { number, what, path, at: now(), instead_of })));
+        self.ask(Asked::Note(Box::new(Note { number, what, file, at: now(), instead_of })));
     }
 
     fn ask(&mut self, asked: Asked) {
@@ -253,10 +255,11 @@ fn keep(folder: &Path, asked: &Receiver<Asked>, tell: &Sender<Told>) {
 fn record(note: &Note) -> Option<Record> {
     let (kind, name, text) = match &note.what {
         What::Layout(layout) => (Work::Layout, layout.bay.name.clone(), layout_text(layout).ok()?),
-        What::Room(room) => (Work::Room, room.name.clone(), serde_json::to_string(room).ok()?),
+        What::Room(room) => (Work::Room, room.name.clone(), room.text()?),
         What::Car(car) => (Work::Profile, car.name.clone(), draft_text(car).ok()?),
     };
-    Some(Record { number: note.number, kind, path: note.path.clone(), name, text, at: note.at })
+    let (path, mark) = note.file.clone().map_or((None, None), |(path, mark)| (Some(path), mark));
+    Some(Record { number: note.number, kind, path, mark, name, text, at: note.at })
 }
 
 #[cfg(test)]

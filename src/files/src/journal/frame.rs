@@ -11,6 +11,7 @@ use std::io;
 use serde::{Deserialize, Serialize};
 
 use super::{Record, Work};
+use crate::disk_mark::DiskMark;
 use crate::text::LARGEST_FILE;
 
 const MARK: [u8; 4] = [0xF7, b'B', b'J', 0xFB];
@@ -45,6 +46,9 @@ enum Head {
         kind: Work,
         /// As the system spells it: not every path is text.
         path: Option<OsString>,
+        /// Not in the journals of older programs.
+        #[serde(default)]
+        mark: Option<DiskMark>,
         name: String,
         at: u64,
     },
@@ -64,6 +68,7 @@ pub fn written(entry: &Entry) -> io::Result<Vec<u8>> {
                 number: record.number,
                 kind: record.kind,
                 path: record.path.clone().map(Into::into),
+                mark: record.mark,
                 name: record.name.clone(),
                 at: record.at,
             };
@@ -135,9 +140,9 @@ fn entry(payload: &[u8]) -> Option<Entry> {
     let end = payload.iter().take(LARGEST_HEAD).position(|&b| b == b'\n')?;
     let (head, text) = payload.split_at(end);
     Some(match serde_json::from_slice(head).ok()? {
-        Head::Work { number, kind, path, name, at } => {
+        Head::Work { number, kind, path, mark, name, at } => {
             let text = std::str::from_utf8(text.get(1..)?).ok()?.to_owned();
-            Entry::Work(Record { number, kind, path: path.map(Into::into), name, text, at })
+            Entry::Work(Record { number, kind, path: path.map(Into::into), mark, name, text, at })
         }
         Head::Settled { number } => Entry::Settled(number),
     })
@@ -152,6 +157,7 @@ mod tests {
             number,
             kind: Work::Profile,
             path: Some("/bays/ä.ron".into()),
+            mark: Some(DiskMark::of_bytes(b"as it was read")),
             name: "a\n\"b\"".into(),
             text: text.into(),
             at: 7,
@@ -174,6 +180,17 @@ mod tests {
         let first = written(&entries[0]).unwrap();
         let broken = [b"rubbish", &first[..20], &MARK, &bytes[..], &MARK, &first[..first.len() - 1]].concat();
         assert_eq!(live(&broken), expected);
+    }
+
+    /// As it was written before marks were noted.
+    #[test]
+    fn an_older_record_without_a_mark_is_read() {
+        let head = r#"{"Work":{"number":1,"kind":"Layout","path":null,"name":"a","at":7}}"#;
+        let Some(Entry::Work(read)) = entry(format!("{head}\ntext").as_bytes()) else { panic!("not read") };
+        assert_eq!((read.mark, read.text.as_str()), (None, "text"));
+        // Nothing is known but the text: whatever else lies there may be someone else's.
+        let known = Record { path: Some("/no/such/file.ron".into()), ..read };
+        assert_eq!(known.unchanged(), Some(DiskMark::of_bytes(b"text")));
     }
 
     #[test]

@@ -11,17 +11,7 @@ use crate::screen::forms::typed;
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, widgets};
 use crate::session::document::Document;
-
-/// What was typed of one wall.
-#[derive(Clone, Debug, Default, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
-pub struct WallTyped {
-    /// Its length.
-    pub length: String,
-    /// The turn to the left at its end, degrees.
-    pub turn: String,
-    /// Its name.
-    pub name: String,
-}
+use crate::session::room_draft::{MOST_WALLS, RoomDraft, WallTyped};
 
 /// What is typed of a wall.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -34,24 +24,14 @@ pub enum Column {
     Name,
 }
 
-/// What was typed of a bay.
-#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
+/// A bay that is being typed, and where the keyboard is to be.
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct NewBay {
-    /// Its name.
-    pub name: String,
-    /// Wall by wall, instead of two numbers.
-    pub taped: bool,
-    /// The rectangle's length, its width, the clear height.
-    pub sizes: [String; 3],
-    /// The walls.
-    pub walls: Vec<WallTyped>,
-    /// Whether what is left open is spread over all walls.
-    pub spread: bool,
+    /// What was typed of it.
+    pub room: RoomDraft,
     /// Whether the first field is to be given the keyboard.
-    #[serde(skip)]
     pub focus: bool,
     /// The field that is to be given it.
-    #[serde(skip)]
     pub next: Option<(usize, Column)>,
 }
 
@@ -64,32 +44,9 @@ const CLOSING_SHARE: f64 = 0.1;
 const CLOSED_MM: f64 = 0.5;
 
 impl NewBay {
-    /// Whether anything was typed that would be a pity to lose.
-    pub fn is_begun(&self) -> bool {
-        let new = Self::new(&self.name);
-        self.sizes != new.sizes
-            || self.walls.iter().any(|wall| !wall.length.is_empty() || !wall.name.is_empty())
-    }
-
-    /// One that an earlier session left; `None` if its text is none.
-    pub fn left_behind(text: &str) -> Option<Self> {
-        let mut room: Self = serde_json::from_str(text).ok()?;
-        room.walls.truncate(MOST_WALLS);
-        Some(room)
-    }
-
-    /// A rectangle of a usual size, and four walls with square corners.
-    pub fn new(name: &str) -> Self {
-        let wall = || WallTyped { turn: "90".to_owned(), ..WallTyped::default() };
-        Self {
-            name: name.to_owned(),
-            taped: false,
-            sizes: ["12000", "6000", "3500"].map(str::to_owned),
-            walls: (0..4).map(|_| wall()).collect(),
-            spread: false,
-            focus: true,
-            next: None,
-        }
+    /// The page of a room, begun or not.
+    pub const fn of(room: RoomDraft) -> Self {
+        Self { room, focus: true, next: None }
     }
 }
 
@@ -114,11 +71,11 @@ struct Made {
 impl Desk {
     pub(super) fn new_bay_page(&self, ui: &mut Ui, page: &mut NewBay, out: &mut Vec<Command>) {
         let texts = self.view.language.rooms();
-        field(ui, texts.name_of_bay, &mut page.name, &mut page.focus);
+        field(ui, texts.name_of_bay, &mut page.room.name, &mut page.focus);
         ui.horizontal(|ui| {
             for (taped, name) in [(false, texts.rectangle), (true, texts.taped)] {
-                if ui.add(egui::Button::selectable(page.taped == taped, name)).clicked() {
-                    page.taped = taped;
+                if ui.add(egui::Button::selectable(page.room.taped == taped, name)).clicked() {
+                    page.room.taped = taped;
                     page.next = taped.then_some((0, Column::Length));
                 }
             }
@@ -128,7 +85,7 @@ impl Desk {
         ui.horizontal_top(|ui| {
             ui.vertical(|ui| {
                 ui.set_width(f32::min(FORM_PX, ui.available_width()));
-                typed = Some(if page.taped { self.taped(ui, page) } else { self.rectangle(ui, page) });
+                typed = Some(if page.room.taped { self.taped(ui, page) } else { self.rectangle(ui, page) });
             });
             if let Some(Ok(typed)) = &typed {
                 self.sketch(ui, typed);
@@ -151,22 +108,22 @@ impl Desk {
             }
             None => None,
         };
-        let ready = made.is_some() && !page.name.trim().is_empty();
+        let ready = made.is_some() && !page.room.name.trim().is_empty();
         let (press, anew) = ui
             .horizontal(|ui| {
                 let make = |ui: &mut Ui| widgets::press(ui, self.view.theme, texts.make_it);
                 let press = ui.add_enabled_ui(ready, make).inner;
-                let typed = page.walls.iter().any(|wall| !wall.length.trim().is_empty());
+                let typed = page.room.walls.iter().any(|wall| !wall.length.trim().is_empty());
                 (press, typed && widgets::lesser(ui, texts.begin_anew).clicked())
             })
             .inner;
         if anew {
-            *page = NewBay { taped: page.taped, ..NewBay::new(texts.my_bay) };
+            *page = NewBay::of(RoomDraft { taped: page.room.taped, ..RoomDraft::new(texts.my_bay) });
         }
         if let Some(made) = made
             && press.clicked()
         {
-            match self.made_bay(page.name.trim(), made) {
+            match self.made_bay(page.room.name.trim(), made) {
                 Some(layout) => out.push(Command::NewBay(Box::new(layout))),
                 None => out.push(Command::Say(texts.no_room.to_owned())),
             }
@@ -182,10 +139,11 @@ impl Desk {
     fn rectangle(&self, ui: &mut Ui, page: &mut NewBay) -> Result<Typed, String> {
         let texts = self.view.language.rooms();
         let mut no = false;
-        for (name, text) in [texts.length, texts.across, texts.ceiling].into_iter().zip(&mut page.sizes) {
+        for (name, text) in [texts.length, texts.across, texts.ceiling].into_iter().zip(&mut page.room.sizes)
+        {
             field(ui, name, text, &mut no);
         }
-        let [length, width, ceiling] = page.sizes.each_ref().map(|text| self.read(text));
+        let [length, width, ceiling] = page.room.sizes.each_ref().map(|text| self.read(text));
         let (length, width, ceiling) = (length?, width?, ceiling?);
         let corners = [(0.0, 0.0), (length, 0.0), (length, width), (0.0, width)];
         let corners = corners.map(|(x, y)| DVec2::new(x, y)).to_vec();
@@ -201,21 +159,21 @@ impl Desk {
         let texts = self.view.language.rooms();
         ui.add(egui::Label::new(widgets::soft(ui, texts.taped_about)).wrap());
         let mut no = false;
-        let [.., ceiling] = &mut page.sizes;
+        let [.., ceiling] = &mut page.room.sizes;
         field(ui, texts.ceiling, ceiling, &mut no);
         wall_rows(ui, texts, page);
-        let ceiling = page.sizes.last().map_or("", String::as_str);
+        let ceiling = page.room.sizes.last().map_or("", String::as_str);
         let ceiling = self.read(ceiling)?;
         // Rows that are empty so far are not walls yet.
-        let filled: Vec<usize> = (0..page.walls.len())
-            .filter(|&at| page.walls.get(at).is_some_and(|w| !w.length.trim().is_empty()))
+        let filled: Vec<usize> = (0..page.room.walls.len())
+            .filter(|&at| page.room.walls.get(at).is_some_and(|w| !w.length.trim().is_empty()))
             .collect();
         if filled.len() < 3 {
             return Err(texts.needs_three.to_owned());
         }
         let mut legs = Vec::with_capacity(filled.len());
         let mut names = Vec::with_capacity(filled.len());
-        for wall in filled.iter().filter_map(|&at| page.walls.get(at)) {
+        for wall in filled.iter().filter_map(|&at| page.room.walls.get(at)) {
             let turn = typed::degrees(&wall.turn).ok_or_else(|| self.texts().no_angle(&wall.turn))?;
             legs.push(Leg { length: self.read(&wall.length)?, turn: angle::radians(turn) });
             names.push(wall.name.trim().to_owned());
@@ -226,7 +184,7 @@ impl Desk {
         }
         let closing = is_closing(&walked);
         let small = walked.gap.length() <= TAPE_MM && walked.turn_gap.abs() <= TURN_SLACK;
-        let corners = (small || closing && page.spread).then(|| spread(0.0, &legs));
+        let corners = (small || closing && page.room.spread).then(|| spread(0.0, &legs));
         let walls = legs.iter().zip(&names).map(|(leg, name)| TapedWall {
             length: leg.length,
             turn: leg.turn,
@@ -302,7 +260,7 @@ impl Desk {
             });
         }
         if closing {
-            ui.checkbox(&mut page.spread, RichText::new(texts.spread).size(size::SMALL))
+            ui.checkbox(&mut page.room.spread, RichText::new(texts.spread).size(size::SMALL))
                 .on_hover_text(texts.spread_why);
         }
         used
@@ -311,13 +269,13 @@ impl Desk {
     /// What would explain the gap is taken into its field.
     fn put_right(&self, page: &mut NewBay, filled: &[usize], slip: Slip) {
         let (Slip::Length { wall, .. } | Slip::Turn { wall, .. }) = slip;
-        let Some(row) = filled.get(wall).and_then(|&at| page.walls.get_mut(at)) else { return };
+        let Some(row) = filled.get(wall).and_then(|&at| page.room.walls.get_mut(at)) else { return };
         match slip {
             Slip::Length { would_be, .. } => row.length = self.words().length(would_be),
             Slip::Turn { would_be, .. } => row.turn = self.texts().degrees(angle::degrees(would_be)),
         }
         // What was to be spread is no longer there.
-        page.spread = false;
+        page.room.spread = false;
     }
 
     /// The walls as typed, small: numbers outside, the start, what is left open.
@@ -429,7 +387,7 @@ fn wall_rows(ui: &mut Ui, texts: &baywright_planner::words::rooms::Rooms, page: 
         }
     });
     let mut next = page.next.take();
-    for (i, wall) in page.walls.iter_mut().enumerate() {
+    for (i, wall) in page.room.walls.iter_mut().enumerate() {
         let row = format!("{} {}", texts.wall, i + 1);
         ui.horizontal(|ui| {
             let name = widgets::soft(ui, &row);
@@ -459,9 +417,9 @@ fn wall_rows(ui: &mut Ui, texts: &baywright_planner::words::rooms::Rooms, page: 
     }
     page.next = next;
     // There is always one more to go on with.
-    let full = page.walls.last().is_none_or(|wall| !wall.length.trim().is_empty());
-    if (full || widgets::lesser(ui, texts.add_wall).clicked()) && page.walls.len() < MOST_WALLS {
-        page.walls.push(WallTyped { turn: "90".to_owned(), ..WallTyped::default() });
+    let full = page.room.walls.last().is_none_or(|wall| !wall.length.trim().is_empty());
+    if (full || widgets::lesser(ui, texts.add_wall).clicked()) && page.room.walls.len() < MOST_WALLS {
+        page.room.walls.push(WallTyped { turn: "90".to_owned(), ..WallTyped::default() });
     }
 }
 
@@ -475,9 +433,6 @@ fn wrong(ui: &mut Ui, why: &str) {
     let colour = ui.visuals().error_fg_color;
     ui.add(egui::Label::new(RichText::new(why).size(size::SMALL).color(colour)).wrap());
 }
-
-/// So many walls are typed at most; more come from a drawing.
-const MOST_WALLS: usize = 100;
 
 fn field(ui: &mut Ui, name: &str, text: &mut String, focus: &mut bool) {
     ui.horizontal(|ui| {

@@ -232,6 +232,9 @@ texts! {
     take_up, "Shows it.": "Take it up";
     throw_away, "Deletes it.": "Throw it away";
     nothing_left, "Said of an empty list.": "Nothing is left.";
+    left_by_later, "Why it is not taken up.":
+        "A later version of the program left this; take it up with that one. It stays where it is.";
+    left_damaged, "Why it is not taken up.": "What is kept of this cannot be read any more.";
     bay_begun, "Work that is no bay yet.": "A bay that was begun";
     never_saved, "Of work that has no file.": "It was never saved as a file";
     open_elsewhere, "A warning.":
