@@ -232,6 +232,34 @@ fn work_taken_up_is_saved_where_nobody_else_wrote() {
 }
 
 #[test]
+fn a_damaged_journal_is_kept_and_said_with_where_it_lies() {
+    let home = home("damaged");
+    died_over(&home);
+    let journals = home.join("journal");
+    let journal = std::fs::read_dir(&journals)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .find(|path| path.extension().is_some_and(|ending| ending == "journal"))
+        .unwrap();
+    let mut bytes = std::fs::read(&journal).unwrap();
+    *bytes.last_mut().unwrap() ^= 1;
+    std::fs::write(&journal, &bytes).unwrap();
+    let screen = after_the_end(&home);
+    screen.get_by_label_contains(
+        "is damaged, or a later version of the program wrote it; it is kept as it is, in ",
+    );
+    let aside = std::fs::read_dir(&journals)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .find(|path| path.extension().is_some_and(|ending| ending == "journal-aside"))
+        .unwrap();
+    screen.get_by_label_contains(&aside.display().to_string());
+    assert_eq!(std::fs::read(aside).unwrap(), bytes);
+    drop(screen);
+    std::fs::remove_dir_all(home).unwrap();
+}
+
+#[test]
 fn the_badge_says_what_is_invented() {
     let mut screen = usual(demo());
     press(&mut screen, "on example figures");

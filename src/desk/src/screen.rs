@@ -27,7 +27,7 @@ pub mod view;
 mod widgets;
 
 use baywright_drawing::Theme;
-use baywright_files::{Held, LeftBehind};
+use baywright_files::{Held, Leftovers};
 use baywright_planner::{Subject, words};
 use egui::{Frame, Margin, Panel, Ui};
 
@@ -69,7 +69,7 @@ pub struct Desk {
     /// The file that is open is held, so that a second window can tell.
     held: Option<Held>,
     /// What earlier sessions left behind, until it is opened or thrown away.
-    left_behind: Vec<LeftBehind>,
+    left_behind: Leftovers,
 }
 
 /// Below this width, px, the list of what is in the bay is folded away until it is asked for.
@@ -106,7 +106,7 @@ impl Desk {
             compared: pages::Compared::default(),
             underlay: underlay::Shown::default(),
             held: None,
-            left_behind: Vec::new(),
+            left_behind: Leftovers::default(),
         })
     }
 

@@ -19,7 +19,7 @@ use crate::disk_mark::DiskMark;
 use crate::fault::{FileFault, why};
 use disk::OnDisk;
 use frame::Entry;
-pub use left::{LeftBehind, left_behind};
+pub use left::{LeftBehind, Leftovers, left_behind};
 use log::Log;
 
 /// What kind of work a record keeps.

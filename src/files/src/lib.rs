@@ -35,7 +35,7 @@ pub use embedded::{Embedded, LAYOUTS as EMBEDDED_LAYOUTS, PROFILES as EMBEDDED_P
 pub use fault::FileFault;
 pub use fingerprint::fingerprint;
 pub use in_use::{Held, Hold, hold};
-pub use journal::{Journal, LeftBehind, Record, Work, left_behind};
+pub use journal::{Journal, LeftBehind, Leftovers, Record, Work, left_behind};
 pub use library::{Library, Profile, documents_folder, layouts_in};
 pub use open::{
     Loaded, Resolved, load_layout, load_profile, open, parse_draft, parse_layout, parse_profile, resolve,

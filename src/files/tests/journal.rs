@@ -32,22 +32,22 @@ fn names(folder: &Path) -> Vec<String> {
 #[test]
 fn what_a_dead_session_left_is_found_until_it_is_forgotten() {
     let folder = folder("left");
-    assert!(left_behind(&folder).is_empty(), "no folder, nothing left");
+    assert!(left_behind(&folder).works.is_empty(), "no folder, nothing left");
     let mut journal = Journal::start(&folder).unwrap();
     journal.note(&record(1, "first", 10)).unwrap();
     journal.note(&record(2, "other", 30)).unwrap();
     journal.note(&record(3, "saved", 15)).unwrap();
     journal.note(&record(1, "second", 20)).unwrap();
     journal.settled(3).unwrap();
-    assert!(left_behind(&folder).is_empty(), "the session lives");
+    assert!(left_behind(&folder).works.is_empty(), "the session lives");
     drop(journal);
-    let mut left = left_behind(&folder);
+    let mut left = left_behind(&folder).works;
     let found: Vec<Record> = left.iter().map(|l| l.record.clone()).collect();
     assert_eq!(found, [record(2, "other", 30), record(1, "second", 20)]);
-    assert!(left_behind(&folder).is_empty(), "no second window is offered what is being dealt with");
+    assert!(left_behind(&folder).works.is_empty(), "no second window is offered what is being dealt with");
     left.remove(0).forget().unwrap();
     drop(left);
-    let mut left = left_behind(&folder);
+    let mut left = left_behind(&folder).works;
     assert_eq!(left.len(), 1);
     assert_eq!(left[0].record, record(1, "second", 20));
     left.remove(0).forget().unwrap();
@@ -69,7 +69,7 @@ fn a_clean_end_leaves_nothing() {
     journal.settled(1).unwrap();
     drop(journal);
     assert_eq!(names(&folder).len(), 2);
-    assert!(left_behind(&folder).is_empty());
+    assert!(left_behind(&folder).works.is_empty());
     assert_eq!(names(&folder), [""; 0]);
     std::fs::remove_dir_all(folder).unwrap();
 }
@@ -89,7 +89,7 @@ fn rubbish_in_the_folder_does_no_harm() {
     std::fs::create_dir(folder.join("9-1.journal")).unwrap();
     #[cfg(unix)]
     std::os::unix::fs::symlink("/dev/zero", folder.join("10-1.journal")).unwrap();
-    let left = left_behind(&folder);
+    let left = left_behind(&folder).works;
     assert_eq!(left.len(), 1);
     assert_eq!(left[0].record, record(1, "x", 1));
     assert!(!folder.join("7-1.journal-new").exists() && !folder.join("8-1.journal").exists());
@@ -99,9 +99,59 @@ fn rubbish_in_the_folder_does_no_harm() {
     journal.note(&record(1, "y", 2)).unwrap();
     drop(left);
     drop(journal);
-    let texts: Vec<String> = left_behind(&folder).into_iter().map(|l| l.record.text).collect();
+    let texts: Vec<String> = left_behind(&folder).works.into_iter().map(|l| l.record.text).collect();
     assert_eq!(texts, ["y", "x"]);
     std::fs::remove_dir_all(folder).unwrap();
+}
+
+/// One flipped bit, or a record of a later program, and nothing is deleted: it is set aside as it was, for its owner only;
+/// what is whole before and after it is offered.
+#[test]
+fn what_is_not_understood_is_set_aside() {
+    let folder = folder("aside");
+    for only_damaged in [false, true] {
+        let mut journal = Journal::start(&folder).unwrap();
+        if !only_damaged {
+            journal.note(&record(1, "before", 1)).unwrap();
+        }
+        let start = std::fs::metadata(folder.join(&names(&folder)[0])).unwrap().len();
+        journal.note(&record(2, "damaged", 2)).unwrap();
+        if !only_damaged {
+            journal.note(&record(3, "after", 3)).unwrap();
+        }
+        drop(journal);
+        let path = folder.join(&names(&folder)[0]);
+        let mut bytes = std::fs::read(&path).unwrap();
+        bytes[usize::try_from(start).unwrap() + 30] ^= 1;
+        std::fs::write(&path, &bytes).unwrap();
+        let found = left_behind(&folder);
+        let texts: Vec<&str> = found.works.iter().map(|left| left.record.text.as_str()).collect();
+        assert_eq!(texts, if only_damaged { &[][..] } else { &["after", "before"] });
+        let [aside] = &found.not_understood[..] else { panic!("{:?}", found.not_understood) };
+        assert_eq!(std::fs::read(aside).unwrap(), bytes);
+        assert_eq!(aside.parent(), Some(folder.as_path()));
+        #[cfg(unix)]
+        {
+            use std::os::unix::fs::PermissionsExt;
+            assert_eq!(std::fs::metadata(aside).unwrap().permissions().mode() & 0o777, 0o600);
+        }
+        // It is said once; what is whole is offered until it is forgotten.
+        drop(found.works);
+        let found = left_behind(&folder);
+        assert_eq!(found.works.len(), texts_left(only_damaged));
+        assert!(found.not_understood.is_empty());
+        for left in found.works {
+            left.forget().unwrap();
+        }
+        let [kept] = &names(&folder)[..] else { panic!("{:?}", names(&folder)) };
+        assert_eq!(folder.join(kept), *aside);
+        std::fs::remove_file(aside).unwrap();
+    }
+    std::fs::remove_dir_all(folder).unwrap();
+}
+
+const fn texts_left(only_damaged: bool) -> usize {
+    if only_damaged { 0 } else { 2 }
 }
 
 #[test]
@@ -119,7 +169,7 @@ fn a_journal_does_not_grow_for_ever() {
     let fault = journal.note(&record(1, &too_much, 99)).unwrap_err().to_string();
     assert!(fault.contains("too large") && fault.ends_with("save your work soon."), "{fault}");
     drop(journal);
-    assert_eq!(left_behind(&folder)[0].record.at, 11);
+    assert_eq!(left_behind(&folder).works[0].record.at, 11);
     std::fs::remove_dir_all(folder).unwrap();
 }
 
@@ -132,7 +182,7 @@ fn a_folder_that_is_tidied_away_comes_back() {
     std::fs::remove_dir_all(&folder).unwrap();
     journal.note(&record(1, "after", 2)).unwrap();
     drop(journal);
-    let texts: Vec<String> = left_behind(&folder).into_iter().map(|l| l.record.text).collect();
+    let texts: Vec<String> = left_behind(&folder).works.into_iter().map(|l| l.record.text).collect();
     assert_eq!(texts, ["after", "other"]);
     std::fs::remove_dir_all(&folder).unwrap();
     // A file in its place: one sentence.
@@ -151,7 +201,7 @@ fn many_windows_at_once() {
         for at in 0..15 {
             let mut journal = Journal::start(&folder).unwrap();
             journal.note(&record(number, "alive", at)).unwrap();
-            assert!(left_behind(&folder).is_empty());
+            assert!(left_behind(&folder).works.is_empty());
             journal.note(&record(number, "alive still", at)).unwrap();
             journal.close().unwrap();
         }

@@ -155,7 +155,7 @@ fn nothing_acknowledged_is_lost() {
         }
         edits += kept;
 
-        let mut left = left_behind(&journals);
+        let mut left = left_behind(&journals).works;
         if let Some(at) = left.iter().position(|found| found.record.number == 2) {
             let found = left.remove(at);
             let at = found.record.at;

@@ -3,7 +3,7 @@
 
 use std::path::Path;
 
-use baywright_files::{Hold, LeftBehind, Work, hold, left_behind, parse_draft, parse_layout};
+use baywright_files::{Hold, LeftBehind, Leftovers, Work, hold, left_behind, parse_draft, parse_layout};
 use egui::{Context, RichText, Ui};
 
 use super::command::Command;
@@ -25,7 +25,10 @@ impl Desk {
         };
         self.left_behind = left_behind(&folder.join("journal"));
         self.keeper = Keeper::start(&folder.join("journal"));
-        if !self.left_behind.is_empty() {
+        for path in &self.left_behind.not_understood {
+            self.log.push(&self.texts().not_understood(&path.display().to_string()));
+        }
+        if !self.left_behind.works.is_empty() || !self.left_behind.not_understood.is_empty() {
             self.view.page = Some(Page::LeftBehind);
         }
         self.hold_file();
@@ -73,10 +76,17 @@ impl Desk {
 
     pub(super) fn left_behind_page(&self, ui: &mut Ui, out: &mut Vec<Command>) {
         let texts = self.texts();
-        ui.add(egui::Label::new(texts.left_behind_about).wrap());
-        ui.add_space(6.0);
+        let Leftovers { works, not_understood } = &self.left_behind;
+        for path in not_understood {
+            ui.add(egui::Label::new(texts.not_understood(&path.display().to_string())).wrap());
+            ui.add_space(6.0);
+        }
+        if !works.is_empty() {
+            ui.add(egui::Label::new(texts.left_behind_about).wrap());
+            ui.add_space(6.0);
+        }
         let now = keeper::now();
-        for (i, left) in self.left_behind.iter().enumerate() {
+        for (i, left) in works.iter().enumerate() {
             let record = &left.record;
             let kind = match record.kind {
                 Work::Layout => texts.bay,
@@ -103,17 +113,17 @@ impl Desk {
             });
             ui.add_space(8.0);
         }
-        if self.left_behind.is_empty() {
+        if works.is_empty() && not_understood.is_empty() {
             ui.label(texts.nothing_left);
         }
     }
 
     /// Shows what was left behind; it is forgotten only when this session keeps it.
     pub(super) fn take_up(&mut self, at: usize) {
-        if at >= self.left_behind.len() {
+        if at >= self.left_behind.works.len() {
             return;
         }
-        let left = self.left_behind.remove(at);
+        let left = self.left_behind.works.remove(at);
         let shown = match left.record.kind {
             Work::Layout => self.take_up_layout(&left),
             Work::Profile => self.take_up_car(&left),
@@ -128,7 +138,7 @@ impl Desk {
             }
             Err(why) => {
                 self.say_wrong(why);
-                self.left_behind.insert(at, left);
+                self.left_behind.works.insert(at, left);
             }
         }
     }
@@ -171,13 +181,13 @@ impl Desk {
     }
 
     pub(super) fn throw_away(&mut self, at: usize) {
-        if at >= self.left_behind.len() {
+        if at >= self.left_behind.works.len() {
             return;
         }
-        if let Err(fault) = self.left_behind.remove(at).forget() {
+        if let Err(fault) = self.left_behind.works.remove(at).forget() {
             self.say_wrong(fault.to_string());
         }
-        if self.left_behind.is_empty() {
+        if self.left_behind.works.is_empty() {
             self.view.page = None;
         }
     }

@@ -57,6 +57,26 @@ impl OnDisk {
         &self.path
     }
 
+    /// As [`Medium::replace`], for whoever holds the folder's gate already.
+    pub fn replace_behind_gate(&mut self, bytes: &[u8]) -> io::Result<()> {
+        let new = self.path.with_extension(NEW_ENDING);
+        let whole = || {
+            // Not truncated before it is ours: nobody else writes this name, but a session of the same number may have.
+            let mut file = File::options().create(true).append(true).open(&new)?;
+            lock(&file);
+            file.set_len(0)?;
+            file.write_all(bytes)?;
+            file.sync_all()?;
+            std::fs::rename(&new, &self.path)?;
+            Ok(file)
+        };
+        self.file = whole().inspect_err(|_: &io::Error| {
+            // Half a file takes room that a full disk needs.
+            let _ = std::fs::remove_file(&new);
+        })?;
+        sync_folder(&self.folder)
+    }
+
     /// Removes the file.
     pub fn remove(&self) -> io::Result<()> {
         match std::fs::remove_file(&self.path) {
@@ -82,21 +102,6 @@ impl Medium for OnDisk {
 
     fn replace(&mut self, bytes: &[u8]) -> io::Result<()> {
         let _gate = Gate::enter(&self.folder)?;
-        let new = self.path.with_extension(NEW_ENDING);
-        let whole = || {
-            // Not truncated before it is ours: nobody else writes this name, but a session of the same number may have.
-            let mut file = File::options().create(true).append(true).open(&new)?;
-            lock(&file);
-            file.set_len(0)?;
-            file.write_all(bytes)?;
-            file.sync_all()?;
-            std::fs::rename(&new, &self.path)?;
-            Ok(file)
-        };
-        self.file = whole().inspect_err(|_: &io::Error| {
-            // Half a file takes room that a full disk needs.
-            let _ = std::fs::remove_file(&new);
-        })?;
-        sync_folder(&self.folder)
+        self.replace_behind_gate(bytes)
     }
 }

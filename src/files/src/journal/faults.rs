@@ -5,7 +5,7 @@ use std::io;
 
 use proptest::prelude::*;
 
-use super::frame::{Entry, live};
+use super::frame::{Entry, read};
 use super::log::{Log, Medium};
 use super::{Record, Work};
 
@@ -181,7 +181,7 @@ proptest! {
                 Err(_) => tried.entry(number).or_default().push(state),
             }
             for torn in [torn, Torn::Nothing] {
-                let found = live(&log.medium().after_power_cut(torn));
+                let found = read(&log.medium().after_power_cut(torn)).live;
                 for number in 0..3 {
                     let found = found.get(&number).cloned();
                     let expected = sure.get(&number).cloned().flatten();
@@ -195,6 +195,6 @@ proptest! {
     /// Any bytes are read without a panic, and bytes that are no journal hold no work.
     #[test]
     fn any_bytes_are_read(bytes in prop::collection::vec(any::<u8>(), 0..300)) {
-        prop_assert!(live(&bytes).is_empty());
+        prop_assert!(read(&bytes).live.is_empty());
     }
 }

@@ -95,19 +95,33 @@ pub fn written(entry: &Entry) -> io::Result<Vec<u8>> {
     Ok(bytes)
 }
 
-/// The last whole record of each work that was not settled, by number. Anything else in the bytes is passed over; the
-/// work is in proportion to their number, whatever they are.
-pub fn live(bytes: &[u8]) -> BTreeMap<u32, Record> {
+/// What the bytes of a journal hold.
+#[derive(Debug)]
+pub struct Read {
+    /// The last whole record of each work that was not settled, by number.
+    pub live: BTreeMap<u32, Record>,
+    /// Whether everything was understood. The beginning of a record at the very end is no harm: the program died while it
+    /// wrote that, and had not said yet that it is kept. Nor are zeros, where a disk made room for what was never written.
+    pub is_understood: bool,
+}
+
+/// Reads whole records among anything else; the work is in proportion to the number of bytes, whatever they are.
+pub fn read(bytes: &[u8]) -> Read {
     let mut live = BTreeMap::new();
+    let mut is_understood = true;
     // Bytes that look like many long records must not be summed up over and over.
     let mut budget = bytes.len().saturating_mul(4);
-    let mut rest = bytes;
-    while let Some(at) = rest.windows(MARK.len()).position(|window| window == MARK) {
-        let (_, from_mark) = rest.split_at(at);
-        let Some((entry, length)) = first(from_mark, &mut budget) else {
-            rest = from_mark.get(MARK.len()..).unwrap_or_default();
+    // Where to look for the next mark, and where the last whole record ended.
+    let (mut from, mut whole_to) = (0, 0);
+    let part = |from: usize, to: usize| bytes.get(from..to).unwrap_or_default();
+    let rest = |from: usize| bytes.get(from..).unwrap_or_default();
+    while let Some(at) = rest(from).windows(MARK.len()).position(|window| window == MARK) {
+        let at = from + at;
+        let Some((entry, length)) = first(rest(at), &mut budget) else {
+            from = at + MARK.len();
             continue;
         };
+        is_understood &= are_zeros(part(whole_to, at)) && entry.is_some();
         match entry {
             Some(Entry::Work(record)) => {
                 live.insert(record.number, record);
@@ -118,19 +132,36 @@ pub fn live(bytes: &[u8]) -> BTreeMap<u32, Record> {
             // Whole, but of a kind that this program does not know.
             None => {}
         }
-        rest = from_mark.get(length..).unwrap_or_default();
+        from = at + length;
+        whole_to = from;
     }
-    live
+    let end = rest(whole_to);
+    Read { live, is_understood: is_understood && (are_zeros(end) || is_begun(end)) }
+}
+
+fn are_zeros(bytes: &[u8]) -> bool {
+    bytes.iter().all(|&byte| byte == 0)
+}
+
+/// Whether these bytes are the beginning of a record, and not all of it.
+fn is_begun(bytes: &[u8]) -> bool {
+    if bytes.len() < BEFORE {
+        return bytes.iter().zip(MARK).all(|(&byte, mark)| byte == mark);
+    }
+    bytes.starts_with(&MARK) && before(bytes).is_some_and(|(length, _, after)| after.len() < length)
+}
+
+/// The length and the checksum of what follows, and what does; `None` if they do not have the checksum of their own.
+fn before(bytes: &[u8]) -> Option<(usize, u32, &[u8])> {
+    let (before, after) = bytes.split_at_checked(BEFORE)?;
+    let number = |at: usize| Some(u32::from_le_bytes(before.get(at..at + 4)?.try_into().ok()?));
+    let (length, sum, own_sum) = (number(4)? as usize, number(8)?, number(12)?);
+    (crc32fast::hash(before.get(..12)?) == own_sum).then_some((length, sum, after))
 }
 
 /// The whole record that these bytes start with, and its length.
 fn first(bytes: &[u8], budget: &mut usize) -> Option<(Option<Entry>, usize)> {
-    let (before, after) = bytes.split_at_checked(BEFORE)?;
-    let number = |at: usize| Some(u32::from_le_bytes(before.get(at..at + 4)?.try_into().ok()?));
-    let (length, sum, own_sum) = (number(4)? as usize, number(8)?, number(12)?);
-    if crc32fast::hash(before.get(..12)?) != own_sum {
-        return None;
-    }
+    let (length, sum, after) = before(bytes)?;
     let payload = after.get(..length)?;
     *budget = budget.checked_sub(length)?;
     (crc32fast::hash(payload) == sum).then(|| (entry(payload), BEFORE + length))
@@ -175,11 +206,15 @@ mod tests {
         ];
         let bytes: Vec<u8> = entries.iter().flat_map(|e| written(e).unwrap()).collect();
         let expected = BTreeMap::from([(1, record(1, "new")), (2, record(2, "two\nlines"))]);
-        assert_eq!(live(&bytes), expected);
+        let found = read(&bytes);
+        assert!(found.is_understood);
+        assert_eq!(found.live, expected);
         // The same with rubbish before, between and after.
         let first = written(&entries[0]).unwrap();
         let broken = [b"rubbish", &first[..20], &MARK, &bytes[..], &MARK, &first[..first.len() - 1]].concat();
-        assert_eq!(live(&broken), expected);
+        let found = read(&broken);
+        assert!(!found.is_understood);
+        assert_eq!(found.live, expected);
     }
 
     /// As it was written before marks were noted.
@@ -191,6 +226,31 @@ mod tests {
         // Nothing is known but the text: whatever else lies there may be someone else's.
         let known = Record { path: Some("/no/such/file.ron".into()), ..read };
         assert_eq!(known.unchanged(), Some(DiskMark::of_bytes(b"text")));
+    }
+
+    #[test]
+    fn damage_is_told_from_a_write_that_was_cut_short() {
+        let [one, two] = [1, 2].map(|number| written(&Entry::Work(record(number, "text"))).unwrap());
+        for cut in 0..two.len() {
+            assert!(read(&[&one[..], &two[..cut]].concat()).is_understood, "{cut}");
+        }
+        assert!(read(&[&one[..], &[0; 4_096]].concat()).is_understood);
+        for at in 0..two.len() {
+            let mut flipped = two.clone();
+            flipped[at] ^= 1;
+            let found = read(&[&flipped[..], &one[..]].concat());
+            assert!(!found.is_understood && found.live.contains_key(&1), "{at}");
+        }
+        let mut later = String::from_utf8(two[BEFORE..].to_vec()).unwrap();
+        later = later.replace("Profile", "Sketch");
+        let mut bytes = MARK.to_vec();
+        bytes.extend(u32::try_from(later.len()).unwrap().to_le_bytes());
+        bytes.extend(crc32fast::hash(later.as_bytes()).to_le_bytes());
+        bytes.extend(crc32fast::hash(&bytes).to_le_bytes());
+        bytes.extend(later.as_bytes());
+        bytes.extend(&one);
+        let found = read(&bytes);
+        assert!(!found.is_understood && found.live.len() == 1, "of a kind that is not known");
     }
 
     #[test]
@@ -211,7 +271,7 @@ mod tests {
         one.extend(crc32fast::hash(&one).to_le_bytes());
         let bytes = one.repeat(4_000_000 / BEFORE);
         let start = std::time::Instant::now();
-        assert!(live(&bytes).is_empty());
+        assert!(read(&bytes).live.is_empty());
         assert!(start.elapsed().as_secs() < 5);
     }
 }

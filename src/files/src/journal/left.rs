@@ -18,6 +18,11 @@ use crate::gate::{Gate, is_free};
 const MOST_FILES: usize = 64;
 const MOST_READ: usize = 2 * MOST_BYTES;
 
+/// How the name of a journal ends that was set aside.
+const ASIDE_ENDING: &str = "journal-aside";
+/// So many are set aside of one session's name.
+const MOST_ASIDE: u32 = 1_000;
+
 /// A work that a dead session left. As long as it is held, no other window is offered it.
 #[derive(Debug)]
 pub struct LeftBehind {
@@ -42,19 +47,28 @@ impl LeftBehind {
     }
 }
 
-/// The works that dead sessions left in a folder, newest first. What cannot be read is passed over; journals of living
-/// sessions are left alone; journals in which nothing is left to recover are removed.
-pub fn left_behind(folder: &Path) -> Vec<LeftBehind> {
+/// What dead sessions left.
+#[derive(Debug, Default)]
+pub struct Leftovers {
+    /// The works that can be taken up, newest first.
+    pub works: Vec<LeftBehind>,
+    /// Where journals lie of which a part is damaged, or of a kind that only a later program knows. Nobody deletes them.
+    pub not_understood: Vec<PathBuf>,
+}
+
+/// What dead sessions left in a folder. Journals of living sessions are left alone; journals in which nothing is left to
+/// recover are removed; one that is not wholly understood is set aside as it is, and what is whole in it is offered.
+pub fn left_behind(folder: &Path) -> Leftovers {
+    let mut found = Leftovers::default();
     if !folder.is_dir() {
-        return Vec::new();
+        return found;
     }
-    let Ok(_gate) = Gate::enter(folder) else { return Vec::new() };
+    let Ok(_gate) = Gate::enter(folder) else { return found };
     let mut files = named(folder, ENDING);
     files.sort_by(|a, b| b.cmp(a));
     let mut budget = MOST_READ;
-    let mut left = Vec::new();
     for (_, path) in files.into_iter().take(MOST_FILES) {
-        left.extend(of_session(folder, &path, &mut budget).unwrap_or_default());
+        of_session(folder, &path, &mut budget, &mut found);
     }
     // A new file that never came into its place: the old one is there and counts.
     for (_, path) in named(folder, NEW_ENDING).into_iter().take(MOST_FILES) {
@@ -62,8 +76,8 @@ pub fn left_behind(folder: &Path) -> Vec<LeftBehind> {
             let _ = std::fs::remove_file(&path);
         }
     }
-    left.sort_by(|a, b| (b.record.at, &a.record.name).cmp(&(a.record.at, &b.record.name)));
-    left
+    found.works.sort_by(|a, b| (b.record.at, &a.record.name).cmp(&(a.record.at, &b.record.name)));
+    found
 }
 
 /// The plain files of an ending in a folder, with the time of their last change.
@@ -77,8 +91,8 @@ fn named(folder: &Path, ending: &str) -> Vec<(Option<SystemTime>, PathBuf)> {
         .collect()
 }
 
-/// What one journal holds; nothing if its session lives, or it cannot be read.
-fn of_session(folder: &Path, path: &Path, budget: &mut usize) -> Option<Vec<LeftBehind>> {
+/// Adds what one journal holds; nothing if its session lives, or it cannot be read now.
+fn of_session(folder: &Path, path: &Path, budget: &mut usize, found: &mut Leftovers) -> Option<()> {
     let mut file = File::options().read(true).append(true).open(path).ok()?;
     if !is_free(&file) {
         return None;
@@ -88,19 +102,58 @@ fn of_session(folder: &Path, path: &Path, budget: &mut usize) -> Option<Vec<Left
     if !path.try_exists().unwrap_or(false) {
         return None;
     }
-    let length = usize::try_from(file.metadata().ok()?.len()).ok()?.min(MOST_BYTES);
+    let whole_length = usize::try_from(file.metadata().ok()?.len()).ok()?;
+    let length = whole_length.min(MOST_BYTES);
     *budget = budget.checked_sub(length)?;
     let mut bytes = Vec::new();
     file.by_ref().take(length as u64).read_to_end(&mut bytes).ok()?;
-    let records = frame::live(&bytes);
-    if records.is_empty() {
+    let read = frame::read(&bytes);
+    let is_understood = read.is_understood && whole_length <= MOST_BYTES;
+    if !is_understood {
+        // One that cannot be set aside stays as it is where it is, and is looked at again at the next start.
+        let aside = set_aside(folder, path, &file);
+        found.not_understood.push(aside.as_ref().map_or(path, PathBuf::as_path).to_owned());
+        aside.ok()?;
+    }
+    if read.live.is_empty() {
         let _ = std::fs::remove_file(path);
         return None;
     }
-    let size = usize::try_from(file.seek(std::io::SeekFrom::End(0)).ok()?).ok()?;
-    let disk = OnDisk::taken_over(folder, path.to_owned(), file);
-    let log = Log::after(disk, records.values().cloned().map(Entry::Work), size).ok()?;
+    let mut size = usize::try_from(file.seek(std::io::SeekFrom::End(0)).ok()?).ok()?;
+    let mut disk = OnDisk::taken_over(folder, path.to_owned(), file);
+    let works: Vec<Entry> = read.live.values().cloned().map(Entry::Work).collect();
+    if !is_understood {
+        // From now on another file has this name, with only what is whole. If it cannot be written, the next start looks at
+        // the damaged one once more.
+        let whole = works.iter().map(frame::written).collect::<std::io::Result<Vec<_>>>().ok()?.concat();
+        disk.replace_behind_gate(&whole).ok()?;
+        size = whole.len();
+    }
+    let log = Log::after(disk, works, size).ok()?;
     let session = Arc::new(Mutex::new(log));
-    let of = |record| LeftBehind { record, session: Arc::clone(&session) };
-    Some(records.into_values().map(of).collect())
+    found
+        .works
+        .extend(read.live.into_values().map(|record| LeftBehind { record, session: Arc::clone(&session) }));
+    Some(())
+}
+
+/// Gives a journal a second name that no program of ours looks at, for its owner only.
+fn set_aside(folder: &Path, path: &Path, file: &File) -> std::io::Result<PathBuf> {
+    #[cfg(unix)]
+    file.set_permissions(std::os::unix::fs::PermissionsExt::from_mode(0o600))?;
+    let stem = path.file_stem().unwrap_or_default().to_string_lossy().into_owned();
+    let aside = (1..=MOST_ASIDE).map(|n| folder.join(format!("{stem}-{n}.{ASIDE_ENDING}")));
+    for aside in aside {
+        match std::fs::hard_link(path, &aside) {
+            Err(error) if error.kind() == std::io::ErrorKind::AlreadyExists => {}
+            // Not every disk knows second names.
+            Err(_) if !aside.try_exists()? => {
+                std::fs::copy(path, &aside)?;
+                File::open(&aside)?.sync_all()?;
+                return Ok(aside);
+            }
+            done => return done.map(|()| aside),
+        }
+    }
+    Err(std::io::ErrorKind::AlreadyExists.into())
 }

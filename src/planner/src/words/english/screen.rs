@@ -352,6 +352,14 @@ impl Screen {
         format!("{count} {unit}{} ago", if count == 1 { "" } else { "s" })
     }
 
+    /// Said when a journal was set aside at the start.
+    pub fn not_understood(&self, path: &str) -> String {
+        format!(
+            "A part of the unsaved work of an earlier session is damaged, or a later version of the program wrote it; it is \
+             kept as it is, in {path}."
+        )
+    }
+
     /// Said after a fault, when what was in hand was written beside.
     pub fn kept_at(&self, path: &str) -> String {
         format!("A copy of what was in hand was saved here: {path}")
