@@ -156,9 +156,47 @@ fn draw_writes_nothing_but_svg() {
     let _ = std::fs::remove_dir_all(folder);
 }
 
+/// A link whose name promises a picture does not lead to a bay that somebody measured.
+#[cfg(unix)]
+#[test]
+fn draw_does_not_follow_a_link_to_a_layout() {
+    let folder = scratch("link");
+    let layout = folder.join("mine.ron");
+    std::fs::copy("bay-layouts/crowded-bay.ron", &layout).expect("a layout");
+    let before = std::fs::read(&layout).expect("the layout");
+    let link = folder.join("plan.svg");
+    std::os::unix::fs::symlink("mine.ron", &link).expect("a link");
+    // A layout may have any name.
+    let odd = folder.join("odd.svg");
+    std::fs::copy("bay-layouts/crowded-bay.ron", &odd).expect("a layout");
+    for (layout, picture, said) in [
+        (
+            &layout,
+            &link,
+            "mine.ron, which is another kind of file than the link's name says; choose another name.",
+        ),
+        (&odd, &odd, "it is what this is made from; choose another name."),
+    ] {
+        let [layout, picture] = [layout, picture].map(|path| path.to_str().expect("a path"));
+        let output = baywright(&["draw", layout, "--view", "top", "-o", picture]);
+        assert_eq!(output.status.code(), Some(3));
+        assert!(errors(&output).trim_end().ends_with(said), "{}", errors(&output));
+        assert_eq!(std::fs::read(layout).expect("the layout"), before);
+    }
+    let _ = std::fs::remove_dir_all(folder);
+}
+
 #[test]
 fn without_a_display_the_demo_answers() {
     let folder = scratch("demo");
+    // What others put into a folder that all share is not followed.
+    let theirs = folder.join("theirs");
+    std::fs::write(&theirs, "theirs").expect("another file");
+    #[cfg(unix)]
+    for view in ["top", "side"] {
+        let planted = folder.join(format!("baywright-crowded-bay-{view}.svg"));
+        std::os::unix::fs::symlink(&theirs, planted).expect("a link");
+    }
     let output = Command::new(env!("CARGO_BIN_EXE_baywright"))
         // From any folder: the demo is built in.
         .current_dir(&folder)
@@ -171,11 +209,22 @@ fn without_a_display_the_demo_answers() {
     let text = out(&output);
     assert!(text.starts_with("No window can be opened (there is no display)"), "{text}");
     assert!(text.contains("Space not ready"), "{text}");
-    for view in ["top", "side"] {
-        let name = format!("baywright-crowded-bay-{view}.svg");
-        assert!(text.contains(&name), "{text}");
-        assert!(folder.join(&name).metadata().is_ok_and(|file| file.len() > 1_000));
+    let (_, drawn) = text.split_once("Drawn to scale: ").expect("where the pictures lie");
+    let drawn: Vec<PathBuf> = drawn.trim().split(" and ").map(PathBuf::from).collect();
+    assert_eq!(drawn.len(), 2, "{text}");
+    for (picture, view) in drawn.iter().zip(["top", "side"]) {
+        assert!(picture.ends_with(format!("crowded-bay-{view}.svg")), "{text}");
+        assert!(picture.starts_with(&folder) && picture.metadata().is_ok_and(|file| file.len() > 1_000));
+        // In a folder of their own, which nobody else can have prepared or looks into.
+        let own = picture.parent().expect("a folder");
+        assert_ne!(own, folder);
+        #[cfg(unix)]
+        {
+            use std::os::unix::fs::PermissionsExt;
+            assert_eq!(own.metadata().expect("the folder").permissions().mode() & 0o777, 0o700);
+        }
     }
+    assert_eq!(std::fs::read_to_string(&theirs).expect("the other file"), "theirs");
     let _ = std::fs::remove_dir_all(folder);
 }
 

@@ -9,7 +9,7 @@ use std::path::{Path, PathBuf};
 use crate::fault::{FileFault, why};
 use crate::fingerprint::fnv1a;
 use crate::gate::{Gate, is_free};
-use crate::whole::behind_links;
+use crate::whole::canonical;
 
 /// Whether a file could be held.
 #[derive(Debug)]
@@ -62,19 +62,6 @@ pub fn hold(folder: &Path, path: &Path) -> Result<Hold, FileFault> {
         return Ok(Hold::InUseElsewhere);
     }
     Ok(Hold::Held(Held { folder: folder.to_owned(), lock, _file: file }))
-}
-
-/// One spelling for every way to a file; a file that is not there yet goes by its folder's.
-fn canonical(path: &Path) -> PathBuf {
-    let real = behind_links(path);
-    if let Ok(whole) = real.canonicalize() {
-        return whole;
-    }
-    let folder = real.parent().filter(|p| !p.as_os_str().is_empty()).unwrap_or(Path::new("."));
-    match (folder.canonicalize(), real.file_name()) {
-        (Ok(folder), Some(name)) => folder.join(name),
-        _ => std::path::absolute(&real).unwrap_or(real),
-    }
 }
 
 /// Removes the holds of processes that died.

@@ -18,6 +18,7 @@ mod journal;
 mod layout;
 mod library;
 mod open;
+mod output;
 mod picture;
 mod profile;
 mod same;
@@ -40,6 +41,7 @@ pub use library::{Library, Profile, documents_folder, layouts_in};
 pub use open::{
     Loaded, Resolved, load_layout, load_profile, open, parse_draft, parse_layout, parse_profile, resolve,
 };
+pub use output::{fresh_folder, write_output};
 pub use picture::{
     LARGEST_PICTURE_FILE, MOST_PX, MOST_PX_A_SIDE, MOST_PX_SHOWN, Picture, decode_picture, read_picture,
 };

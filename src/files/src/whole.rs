@@ -74,6 +74,19 @@ pub fn behind_links(path: &Path) -> PathBuf {
     path
 }
 
+/// One spelling for every way to a file; a file that is not there yet goes by its folder's.
+pub fn canonical(path: &Path) -> PathBuf {
+    let real = behind_links(path);
+    if let Ok(whole) = real.canonicalize() {
+        return whole;
+    }
+    let folder = real.parent().filter(|p| !p.as_os_str().is_empty()).unwrap_or(Path::new("."));
+    match (folder.canonicalize(), real.file_name()) {
+        (Ok(folder), Some(name)) => folder.join(name),
+        _ => std::path::absolute(&real).unwrap_or(real),
+    }
+}
+
 /// How long litter must have lain there untouched: a file that another program is just writing is never taken away.
 const UNTOUCHED: Duration = Duration::from_secs(2);
 

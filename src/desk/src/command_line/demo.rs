@@ -4,6 +4,7 @@ use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
 use baywright_drawing::{Theme, Turned};
+use baywright_files::FileFault;
 use baywright_planner::assess;
 use baywright_planner::model::Arrangement;
 use baywright_planner::words::{Language, Units, Words};
@@ -16,8 +17,8 @@ use crate::command_line::report::{answer, not_read};
 /// The built-in layout that the program opens with.
 pub(crate) const DEMO: &str = "crowded-bay";
 
-/// Says that there is no window and why, answers for the demo bay and writes its two views into the temporary folder. That the
-/// demo bay is not ready is what it shows, and no fault: the outcome is that the answer was given.
+/// Says that there is no window and why, answers for the demo bay and writes its two views into a fresh folder of their
+/// own. That the demo bay is not ready is what it shows, and no fault: the outcome is that the answer was given.
 pub(crate) fn show(why: &str, today: Option<Date>, out: &mut dyn Write, errors: &mut dyn Write) -> Outcome {
     let loaded = match baywright_files::open(Path::new(DEMO), today) {
         Ok(loaded) => loaded,
@@ -27,10 +28,12 @@ pub(crate) fn show(why: &str, today: Option<Date>, out: &mut dyn Write, errors: 
         let _ = writeln!(errors, "{}: found no arrangement to show.", loaded.file);
         return Outcome::NotRead;
     };
-    let views: Vec<Result<PathBuf, baywright_files::FileFault>> = [("top", false), ("side", true)]
-        .into_iter()
-        .map(|(name, side)| view(arrangement, name, side))
-        .collect();
+    let views: Vec<Result<PathBuf, FileFault>> = match baywright_files::fresh_folder("baywright") {
+        Ok(folder) => {
+            [("top", false), ("side", true)].map(|(name, side)| view(arrangement, &folder, name, side)).into()
+        }
+        Err(fault) => vec![Err(fault)],
+    };
     let written = say(&loaded.layout.bay.name, arrangement, why, &views, out);
     let faults: Vec<_> = views.into_iter().filter_map(Result::err).collect();
     for fault in &faults {
@@ -40,17 +43,17 @@ pub(crate) fn show(why: &str, today: Option<Date>, out: &mut dyn Write, errors: 
     if faults.is_empty() { said } else { Outcome::NotWritten }
 }
 
-fn view(arrangement: &Arrangement, name: &str, side: bool) -> Result<PathBuf, baywright_files::FileFault> {
+fn view(arrangement: &Arrangement, folder: &Path, name: &str, side: bool) -> Result<PathBuf, FileFault> {
     let picture = Picture { side, theme: Theme::Light, turned: Turned::ToCar, units: Units::Millimetres };
-    let path = std::env::temp_dir().join(format!("baywright-{DEMO}-{name}.svg"));
-    baywright_files::write_whole(&path, svg(arrangement, &picture).as_bytes()).map(|()| path)
+    let path = folder.join(format!("{DEMO}-{name}.svg"));
+    baywright_files::write_output(&path, svg(arrangement, &picture).as_bytes(), &[]).map(|()| path)
 }
 
 fn say(
     bay: &str,
     arrangement: &Arrangement,
     why: &str,
-    views: &[Result<PathBuf, baywright_files::FileFault>],
+    views: &[Result<PathBuf, FileFault>],
     out: &mut dyn Write,
 ) -> io::Result<()> {
     writeln!(

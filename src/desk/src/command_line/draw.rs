@@ -1,6 +1,7 @@
 //! `baywright draw`: a view, to scale, as SVG.
 
 use std::io::Write;
+use std::path::{Path, PathBuf};
 
 use baywright_drawing::{Paper, Theme, Turned, ViewState, side_view, to_svg, top_view};
 use baywright_planner::assess;
@@ -45,7 +46,8 @@ pub(crate) fn draw(asked: &Draw, out: &mut dyn Write, errors: &mut dyn Write) ->
         units: asked.units,
     };
     let svg = svg(arrangement, &picture);
-    match baywright_files::write_whole(&asked.output, svg.as_bytes()) {
+    let made_from: Vec<&Path> = loaded.path.iter().map(PathBuf::as_path).collect();
+    match baywright_files::write_output(&asked.output, svg.as_bytes(), &made_from) {
         Ok(()) => said(writeln!(out, "{}", asked.output.display()), errors),
         Err(fault) => {
             let _ = writeln!(errors, "{fault}");
