@@ -246,7 +246,7 @@ fn the_bays_show_what_they_are_for() {
     let found = assess(&demo.arrangements[0].1);
     assert_eq!(found.count(Severity::Stops), 3);
     assert!(found.promise.is_some(), "moving trolley and cabinet is enough");
-    let codes: Vec<Code> = found.findings.iter().map(|f| f.code).collect();
+    let codes: Vec<Code> = found.findings.iter().map(|f| f.code()).collect();
     for code in [Code::ZoneObject, Code::SightBlocked, Code::ZoneNear, Code::KeepFree, Code::FloorLevels] {
         assert!(codes.contains(&code), "{code:?}");
     }

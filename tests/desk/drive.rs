@@ -210,7 +210,7 @@ fn what_is_saved_is_what_check_answers_for() {
     let said: serde_json::Value = serde_json::from_slice(&output.stdout).unwrap();
     let findings = said["arrangements"][0]["findings"].as_array().unwrap();
     let codes: Vec<&str> = findings.iter().map(|f| f["code"].as_str().unwrap()).collect();
-    let on_screen: Vec<&str> = shown.findings.iter().map(|f| f.code.as_str()).collect();
+    let on_screen: Vec<&str> = shown.findings.iter().map(|f| f.code().as_str()).collect();
     assert_eq!(codes, on_screen);
     assert_eq!(output.status.code(), Some(1));
     std::fs::remove_dir_all(folder).unwrap();
@@ -356,7 +356,7 @@ fn showing_a_finding_rings_its_place_and_why_names_its_source() {
     screen.get_by_label("Show: Trolley is in the way of the plate").click();
     screen.run();
     let pointed = screen.state().view().pointed.unwrap();
-    assert_eq!(screen.state().answer().assessment.findings[pointed].code.as_str(), "sight-blocked");
+    assert_eq!(screen.state().answer().assessment.findings[pointed].code().as_str(), "sight-blocked");
     screen.get_by_label("Why this limit? Trolley is in the way of the plate").click();
     screen.run();
     screen.get_by_label_contains("what is hidden cannot be seen");

@@ -108,7 +108,7 @@ fn the_first_five_minutes_from_an_empty_start() {
     // What was not entered says so, in the answer too.
     assert!(car.is_assumed(figure::HEIGHT) && !car.is_assumed(figure::WIDTH));
     let codes: Vec<&str> =
-        screen.state().answer().assessment.findings.iter().map(|finding| finding.code.as_str()).collect();
+        screen.state().answer().assessment.findings.iter().map(|finding| finding.code().as_str()).collect();
     assert!(codes.contains(&"assumed-figures") && codes.contains(&"example-figures"), "{codes:?}");
     let file = home.join("vehicle-profiles/my-car.ron");
     assert!(std::fs::read_to_string(&file).unwrap().contains("wheelbase_mm: 2640"));

@@ -70,7 +70,7 @@ pub fn count(harness: &Harness<'_, Desk>, severity: Severity) -> usize {
 /// Whether a finding about this thing, of this code, is on the screen.
 pub fn blames(harness: &Harness<'_, Desk>, thing: &str, code: &str) -> bool {
     let findings = &harness.state().answer().assessment.findings;
-    findings.iter().any(|f| f.code.as_str() == code && f.culprit().is_some_and(|id| id.as_str() == thing))
+    findings.iter().any(|f| f.code().as_str() == code && f.culprit().is_some_and(|id| id.as_str() == thing))
 }
 
 /// The middle of something on the canvas.

@@ -10,7 +10,9 @@ use std::sync::OnceLock;
 use baywright_files::{Library, parse_layout, resolve};
 use baywright_geometry::angle;
 use baywright_planner::model::Arrangement;
-use baywright_planner::{Assessment, Code, Facts, Finding, OffBy, Quantity, Severity, Step, Subject, assess};
+use baywright_planner::{
+    Assessment, Code, Facts, Finding, InZone, OffBy, OffPlace, Quantity, Severity, Step, Subject, assess,
+};
 use serde::Deserialize;
 
 /// Lengths, mm: the script's stand-in for a circle, of 2048 corners and the same area, is off by up to 1e-3 mm at the
@@ -123,13 +125,13 @@ struct Case {
 impl Case {
     /// Findings of a code about one of these kinds of subjects, by all their subjects' names.
     fn found(&self, code: Code, about: fn(&Subject) -> bool) -> BTreeMap<String, &Finding> {
-        let of_code = self.answer.findings.iter().filter(|f| f.code == code && about(&f.subjects[0]));
+        let of_code = self.answer.findings.iter().filter(|f| f.code() == code && about(&f.subjects[0]));
         of_code.map(|f| (f.subjects.iter().map(name).collect::<Vec<_>>().join("|"), f)).collect()
     }
 
     /// The same by the first subject alone.
     fn by_first(&self, code: Code, about: fn(&Subject) -> bool) -> BTreeMap<String, &Finding> {
-        let of_code = self.answer.findings.iter().filter(|f| f.code == code && about(&f.subjects[0]));
+        let of_code = self.answer.findings.iter().filter(|f| f.code() == code && about(&f.subjects[0]));
         of_code.map(|f| (name(&f.subjects[0]), f)).collect()
     }
 
@@ -189,7 +191,7 @@ fn number(finding: &Finding) -> f64 {
     match finding.measured {
         Some(Quantity::Length(v) | Quantity::Share(v) | Quantity::Ratio(v)) => v,
         Some(Quantity::Angle(v)) => angle::degrees(v),
-        other => panic!("{:?} measures {other:?}", finding.code),
+        other => panic!("{:?} measures {other:?}", finding.code()),
     }
 }
 
@@ -245,7 +247,7 @@ fn things_in_zones_and_near_them() {
             for key in case.both("zone", &found, expected, unsure) {
                 let (found, expected) = (found[&key], &expected[&key]);
                 case.near(&key, number(found), expected.depth, LENGTH);
-                let Facts::Zone { heights: Some(heights), area, .. } = found.facts else {
+                let Facts::ZoneObject(InZone { heights: Some(heights), area, .. }) = found.facts else {
                     panic!("{}: {key}", case.name)
                 };
                 case.near(&key, area, expected.area, AREA);
@@ -268,7 +270,7 @@ fn parts_outside_the_room() {
     let mut compared = 0;
     for case in cases() {
         let mut found: BTreeMap<String, f64> = BTreeMap::new();
-        for finding in case.answer.findings.iter().filter(|f| f.code == Code::OutsideRoom) {
+        for finding in case.answer.findings.iter().filter(|f| f.code() == Code::OutsideRoom) {
             let deepest = found.entry(name(&finding.subjects[0])).or_default();
             *deepest = deepest.max(number(finding));
         }
@@ -324,7 +326,7 @@ fn things_in_the_first_fresnel_zone() {
 fn the_field_of_view() {
     let mut compared = 0;
     for case in cases() {
-        let found = case.answer.findings.iter().find(|f| f.code == Code::FieldOfView);
+        let found = case.answer.findings.iter().find(|f| f.code() == Code::FieldOfView);
         assert_eq!(found.is_some(), case.expected.field_of_view.is_some(), "{}", case.name);
         if let (Some(found), Some(expected)) = (found, &case.expected.field_of_view) {
             case.near("angle", number(found), expected.angle, ANGLE);
@@ -341,10 +343,12 @@ fn the_field_of_view() {
 fn stands_off_their_marks() {
     let mut compared = 0;
     for case in cases() {
-        let found = case.answer.findings.iter().find(|f| f.code == Code::StandOffMark);
+        let found = case.answer.findings.iter().find(|f| f.code() == Code::StandOffMark);
         assert_eq!(found.is_some(), case.expected.off_mark.is_some(), "{}", case.name);
         let (Some(found), Some(expected)) = (found, &case.expected.off_mark) else { continue };
-        let Facts::OffPlace { about, azimuth_error, elevation_error, .. } = found.facts else { panic!() };
+        let Facts::StandOffMark(OffPlace { about, azimuth_error, elevation_error, .. }) = found.facts else {
+            panic!()
+        };
         let about = match about {
             OffBy::Azimuth => "azimuth",
             OffBy::Elevation => "elevation",
@@ -382,7 +386,7 @@ fn marks_and_what_the_tape_reads() {
             case.near(&key, found[&key], case.expected.readings[&key], 2e-6);
             compared += 1;
         }
-        let off = case.answer.findings.iter().find(|f| f.code == Code::MarkOffTarget).map(number);
+        let off = case.answer.findings.iter().find(|f| f.code() == Code::MarkOffTarget).map(number);
         assert_eq!(off.is_some(), case.expected.mark_off_target.is_some(), "{}", case.name);
         case.near("mark off target", off.unwrap_or(0.0), case.expected.mark_off_target.unwrap_or(0.0), 2e-6);
     }

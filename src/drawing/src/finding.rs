@@ -53,7 +53,7 @@ pub(crate) struct Shared {
 
 /// Where the two that a finding is about share plan and height; what lies outside the room if it is about that.
 pub(crate) fn shared(arrangement: &Arrangement, assessment: &Assessment, finding: &Finding) -> Vec<Shared> {
-    match (finding.code, finding.subjects.as_slice()) {
+    match (finding.code(), finding.subjects.as_slice()) {
         (Code::OutsideRoom, [culprit, ..]) => solids(arrangement, assessment, culprit)
             .iter()
             .flat_map(|solid| {

@@ -36,7 +36,8 @@ pub fn judge(arrangement: &Arrangement) -> Assessment {
 fn findings(context: &Context<'_>) -> Vec<Finding> {
     let mut findings = Vec::new();
     for check in check::ALL {
-        check(context, &mut findings);
+        (check.things)(context, &mut findings);
+        (check.whole)(context, &mut findings);
     }
     findings.sort_by(|a, b| (a.severity, rank(a)).cmp(&(b.severity, rank(b))));
     findings
@@ -44,7 +45,7 @@ fn findings(context: &Context<'_>) -> Vec<Finding> {
 
 /// Conditions and things to have ready stay in the procedure's order: the sort is stable and they rank alike.
 fn rank(finding: &Finding) -> (crate::assessment::Code, &[crate::assessment::Subject]) {
-    (finding.code, &finding.subjects)
+    (finding.code(), &finding.subjects)
 }
 
 fn verdict(findings: &[Finding]) -> Verdict {

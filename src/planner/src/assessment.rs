@@ -1,8 +1,10 @@
 //! The answer, as plain data. Sentences are made from it by [`crate::words`].
 
-use baywright_geometry::{DVec2, DVec3, Span};
+use baywright_geometry::marks::MarkFault;
+use baywright_geometry::{DVec2, DVec3};
 
-use crate::model::{Effort, Exclusion, Id, Provenance};
+pub use crate::check::{CarSide, FloorFact, InSight, InZone, OffBy, OffPlace, OnRunways, TooLarge, Under};
+use crate::model::{Effort, Id, Provenance, Wheel};
 use crate::scene::Scene;
 
 /// What is said of the space; never of the car or the sensor.
@@ -89,6 +91,38 @@ pub enum Code {
 }
 
 impl Code {
+    /// Every code, in the order in which findings of one severity are listed.
+    pub const ALL: [Self; 28] = [
+        Self::OutsideRoom,
+        Self::CarClash,
+        Self::StandClash,
+        Self::ZoneObject,
+        Self::SightBlocked,
+        Self::FresnelEntered,
+        Self::FieldOfView,
+        Self::StandOffMark,
+        Self::MarkFault,
+        Self::MarkOffTarget,
+        Self::MarkPlace,
+        Self::RunBlocked,
+        Self::HeadRoom,
+        Self::WheelPlace,
+        Self::WheelOffRunway,
+        Self::ZoneUnjudged,
+        Self::ZoneNear,
+        Self::WorkingRoom,
+        Self::ThingPlace,
+        Self::KeepFree,
+        Self::FloorLevels,
+        Self::AxisUnknown,
+        Self::ProfileChanged,
+        Self::ExampleFigures,
+        Self::AssumedFigures,
+        Self::MeasuredOnCar,
+        Self::Condition,
+        Self::HaveReady,
+    ];
+
     /// Its name for other programs.
     pub const fn as_str(self) -> &'static str {
         match self {
@@ -191,139 +225,101 @@ pub enum Basis {
     AsEntered,
 }
 
-/// What a finding knows beyond its measured value and limit, for its sentence and for other programs.
+/// What was found, with what is known of it beyond measured value and limit. Each kind's facts are its check's own.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Facts {
-    /// Nothing more.
-    None,
-    /// About a thing in or near a zone.
-    Zone {
-        /// What the zone excludes.
-        excludes: Exclusion,
-        /// The heights that zone and thing share, if they do.
-        heights: Option<Span>,
-        /// Shared area in plan, mm².
-        area: f64,
-    },
-    /// What all things together hide of the target, as a share.
-    Hidden {
-        /// Not less than what the culprit hides alone.
-        total: f64,
-    },
-    /// The sensor is inside a thing.
-    SensorInside,
-    /// The target faces away from the sensor.
-    FacesAway,
-    /// How a target stands off its place, in the target's own directions, and what that does to the aim.
-    OffPlace {
-        /// Away from the sensor, mm.
-        along: f64,
-        /// To the left seen from the sensor, mm.
-        across: f64,
-        /// Too high, mm.
-        height: f64,
-        /// Turned anticlockwise, radians.
-        yaw: f64,
-        /// Tipped with the face down, radians.
-        pitch: f64,
-        /// Error of the aim left or right, never negative, radians.
-        azimuth_error: f64,
-        /// Error of the aim up or down, never negative, radians.
-        elevation_error: f64,
-        /// Which of these the finding is about.
-        about: OffBy,
-    },
-    /// Why a mark cannot be found.
-    Fault(baywright_geometry::marks::MarkFault),
-    /// Which wheel.
-    Wheel(baywright_geometry::marks::Wheel),
-    /// Room around the car: on which side of it the thing is.
-    Side(CarSide),
-    /// The length that the set-up takes along the car's axis and what the room gives there, mm, when no move along
-    /// the axis can make it fit.
-    TooLong {
-        /// Needed.
-        needs: f64,
-        /// There.
-        there: f64,
-    },
-    /// The same across the car's axis.
-    TooWide {
-        /// Needed.
-        needs: f64,
-        /// There.
-        there: f64,
-    },
-    /// The floor.
-    Floor(FloorFact),
-    /// A text from the profile.
-    Text(String),
-    /// Names of figures.
-    Names(Vec<String>),
-    /// Something overhead: what is under it too low for.
-    Overhead(Under),
+    /// See [`Code::OutsideRoom`].
+    OutsideRoom(Option<TooLarge>),
+    /// See [`Code::CarClash`].
+    CarClash,
+    /// See [`Code::StandClash`].
+    StandClash,
+    /// See [`Code::ZoneObject`].
+    ZoneObject(InZone),
+    /// See [`Code::SightBlocked`].
+    SightBlocked(InSight),
+    /// See [`Code::FresnelEntered`].
+    FresnelEntered,
+    /// See [`Code::FieldOfView`].
+    FieldOfView,
+    /// See [`Code::StandOffMark`].
+    StandOffMark(OffPlace),
+    /// See [`Code::MarkFault`].
+    MarkFault(MarkFault),
+    /// See [`Code::MarkOffTarget`].
+    MarkOffTarget,
+    /// See [`Code::MarkPlace`].
+    MarkPlace,
+    /// See [`Code::RunBlocked`].
+    RunBlocked,
+    /// See [`Code::HeadRoom`].
+    HeadRoom(Under),
+    /// See [`Code::WheelPlace`].
+    WheelPlace(Wheel),
+    /// See [`Code::WheelOffRunway`].
+    WheelOffRunway(OnRunways),
+    /// See [`Code::ZoneUnjudged`].
+    ZoneUnjudged(InZone),
+    /// See [`Code::ZoneNear`].
+    ZoneNear,
+    /// See [`Code::WorkingRoom`].
+    WorkingRoom(CarSide),
+    /// See [`Code::ThingPlace`].
+    ThingPlace,
+    /// See [`Code::KeepFree`].
+    KeepFree,
+    /// See [`Code::FloorLevels`].
+    FloorLevels(FloorFact),
+    /// See [`Code::AxisUnknown`].
+    AxisUnknown,
+    /// See [`Code::ProfileChanged`].
+    ProfileChanged,
+    /// See [`Code::ExampleFigures`].
+    ExampleFigures,
+    /// See [`Code::AssumedFigures`]: which.
+    AssumedFigures(Vec<String>),
+    /// See [`Code::MeasuredOnCar`].
+    MeasuredOnCar,
+    /// See [`Code::Condition`]: the procedure's own words.
+    Condition(String),
+    /// See [`Code::HaveReady`]: the procedure's own words.
+    HaveReady(String),
 }
 
-/// What needs height.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Under {
-    /// The car.
-    Car,
-    /// A target or its stand.
-    Stand,
-    /// A person who walks there.
-    Person,
-}
-
-/// What about a target is off.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum OffBy {
-    /// The aim error left or right.
-    Azimuth,
-    /// The aim error up or down.
-    Elevation,
-    /// The place along.
-    Along,
-    /// The place across.
-    Across,
-    /// The height.
-    Height,
-    /// The turn.
-    Yaw,
-    /// The tip.
-    Pitch,
-}
-
-/// A side of the car.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum CarSide {
-    /// Ahead of it.
-    Front,
-    /// On its left.
-    Left,
-    /// Behind it.
-    Rear,
-    /// On its right.
-    Right,
-}
-
-/// What is known of the floor.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum FloorFact {
-    /// Nobody surveyed it.
-    Unknown,
-    /// Surveyed, but undated.
-    Undated,
-    /// Surveyed on a day that is still to come.
-    Future,
-    /// Surveyed too long ago.
-    OutOfDate,
-    /// Too uneven near wheels and targets.
-    Uneven,
-    /// Too uneven somewhere else: this program does not judge yet whether that matters.
-    NotJudged,
-    /// The survey does not reach all wheels and targets.
-    NotCovered,
+impl Facts {
+    /// What kind of finding it is.
+    pub const fn code(&self) -> Code {
+        match self {
+            Self::OutsideRoom(_) => Code::OutsideRoom,
+            Self::CarClash => Code::CarClash,
+            Self::StandClash => Code::StandClash,
+            Self::ZoneObject(_) => Code::ZoneObject,
+            Self::SightBlocked(_) => Code::SightBlocked,
+            Self::FresnelEntered => Code::FresnelEntered,
+            Self::FieldOfView => Code::FieldOfView,
+            Self::StandOffMark(_) => Code::StandOffMark,
+            Self::MarkFault(_) => Code::MarkFault,
+            Self::MarkOffTarget => Code::MarkOffTarget,
+            Self::MarkPlace => Code::MarkPlace,
+            Self::RunBlocked => Code::RunBlocked,
+            Self::HeadRoom(_) => Code::HeadRoom,
+            Self::WheelPlace(_) => Code::WheelPlace,
+            Self::WheelOffRunway(_) => Code::WheelOffRunway,
+            Self::ZoneUnjudged(_) => Code::ZoneUnjudged,
+            Self::ZoneNear => Code::ZoneNear,
+            Self::WorkingRoom(_) => Code::WorkingRoom,
+            Self::ThingPlace => Code::ThingPlace,
+            Self::KeepFree => Code::KeepFree,
+            Self::FloorLevels(_) => Code::FloorLevels,
+            Self::AxisUnknown => Code::AxisUnknown,
+            Self::ProfileChanged => Code::ProfileChanged,
+            Self::ExampleFigures => Code::ExampleFigures,
+            Self::AssumedFigures(_) => Code::AssumedFigures,
+            Self::MeasuredOnCar => Code::MeasuredOnCar,
+            Self::Condition(_) => Code::Condition,
+            Self::HaveReady(_) => Code::HaveReady,
+        }
+    }
 }
 
 /// One thing to do about a finding.
@@ -371,17 +367,6 @@ pub enum Step {
     ReviewProfile,
 }
 
-/// A finding that a cure would cause.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Caused {
-    /// What kind.
-    pub code: Code,
-    /// How bad.
-    pub severity: Severity,
-    /// About what.
-    pub subjects: Vec<Subject>,
-}
-
 /// The cheapest way out of a finding.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Cure {
@@ -392,15 +377,15 @@ pub struct Cure {
     /// For a move: how far to go so that not even the uncertainty of the thing's place is left, if that is further and
     /// was checked.
     pub to_be_sure: Option<DVec2>,
-    /// What it would cause instead; empty if nothing.
-    pub causes: Vec<Caused>,
+    /// What it would cause instead, each as it would be found then; empty if nothing.
+    pub causes: Vec<Finding>,
 }
 
 /// One thing wrong or worth knowing.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Finding {
-    /// What kind.
-    pub code: Code,
+    /// What was found.
+    pub facts: Facts,
     /// How bad.
     pub severity: Severity,
     /// About what; the culprit first.
@@ -413,13 +398,16 @@ pub struct Finding {
     pub limit: Option<Quantity>,
     /// Where the limit comes from.
     pub basis: Basis,
-    /// What else is known.
-    pub facts: Facts,
     /// The cheapest way out, if there is one.
     pub cure: Option<Cure>,
 }
 
 impl Finding {
+    /// What kind it is.
+    pub const fn code(&self) -> Code {
+        self.facts.code()
+    }
+
     /// The thing in the bay that it blames, if it is one.
     pub fn culprit(&self) -> Option<&Id> {
         match self.subjects.first() {

@@ -1,10 +1,12 @@
-//! The checks: each one a function in one list. A check turns facts of geometry into findings; it never fails.
+//! The checks: one file each, with its rule, its facts, the regions that it claims and by what it is cured. A check turns
+//! facts of geometry into findings; it never fails.
 //!
-//! To add one: a file here with its rule, code, limit and tests, its code in [`crate::assessment::Code`], its sentence
-//! in [`crate::words`], and one line in [`ALL`].
+//! To add one: a file here with its tests, its code and facts in [`crate::assessment`], its sentence in [`crate::words`],
+//! and one line in [`ALL`].
 
 mod axis;
 mod car_clash;
+pub mod claim;
 mod conditions;
 mod field_of_view;
 mod figures;
@@ -32,45 +34,114 @@ use crate::assessment::{Basis, Code, Cure, Facts, Finding, Quantity, Severity, S
 use crate::model::{Arrangement, Id, Thing};
 use crate::scene::{PlacedThing, Scene};
 
+pub use claim::{Claim, MovesWith, Volume};
 pub(crate) use figures::on_examples;
-pub(crate) use keep_free::areas as keep_free_areas;
-pub(crate) use mark_place::HAND_MM;
-pub(crate) use outside_room::binds as walls_bind;
-pub(crate) use runs::top_of_run;
+pub use floor_levels::FloorFact;
+pub use head_room::Under;
+pub use outside_room::TooLarge;
+pub use sight::InSight;
+pub use stand_off_mark::{OffBy, OffPlace};
+pub use wheels::OnRunways;
+pub use working_room::CarSide;
+pub use zones::InZone;
 pub(crate) use zones::excluded;
 
 /// The planner speaks from a hundredth of a millimetre on: what is less, no tape shows.
 pub const SPEAKS_FROM_MM: f64 = 0.01;
 
-/// One check.
-pub type Check = fn(&Context<'_>, &mut Vec<Finding>);
+/// One check, with all that depends on its rule. What it has nothing to say of it leaves to [`Check::NONE`].
+pub struct Check {
+    /// The codes of what it finds: no other check has them.
+    pub codes: &'static [Code],
+    /// What it finds of things: asked again when one of them moves.
+    pub things: fn(&Context<'_>, &mut Vec<Finding>),
+    /// What it finds of all the rest.
+    pub whole: fn(&Context<'_>, &mut Vec<Finding>),
+    /// The regions that it keeps something out of.
+    pub claims: fn(&Arrangement, &Scene, &mut Vec<Claim>),
+    /// By what a finding of it is cured.
+    pub remedy: fn(&Finding) -> Remedy,
+    /// Whether its figure is how deep something is in another: more of it is worse.
+    pub is_depth: bool,
+}
+
+impl Check {
+    /// Finds nothing, claims nothing, cures nothing.
+    pub const NONE: Self = Self {
+        codes: &[],
+        things: |_, _| {},
+        whole: |_, _| {},
+        claims: |_, _, _| {},
+        remedy: |_| Remedy::None,
+        is_depth: false,
+    };
+}
+
+/// Where the cure of a finding is to be looked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Remedy {
+    /// Nowhere, or the finding brings its own.
+    None,
+    /// The thing that it blames goes out of every region where it is in the way; if it stays, the car goes.
+    ThingOut,
+    /// The thing goes further from the zone, if no tape can tell.
+    ThingFurther,
+    /// A door is opened, or the car goes until all of the set-up is inside the room.
+    IntoRoom,
+    /// The car goes until mark and stand are off a drain or pit.
+    OffFeature,
+    /// The car goes square across onto its runways.
+    OntoRunways,
+}
+
+impl Remedy {
+    /// For findings of things in the way, or of walls and doors.
+    pub(crate) fn of_obstacle(finding: &Finding) -> Self {
+        match finding.subjects.first() {
+            Some(Subject::Thing(_)) => Self::ThingOut,
+            Some(Subject::Wall(_) | Subject::Opening(_)) => Self::IntoRoom,
+            _ => Self::None,
+        }
+    }
+}
 
 /// Every check. The order does not matter: findings are sorted afterwards.
 pub const ALL: &[Check] = &[
-    zones::check,
-    sight::check,
-    fresnel::check,
-    car_clash::check,
-    stand_clash::check,
-    mark_place::check,
-    runs::check,
-    head_room::check,
-    working_room::check,
-    keep_free::check,
-    outside_room::check,
-    field_of_view::check,
-    stand_off_mark::check,
-    wheels::check,
-    thing_place::check,
-    mark_target::check,
-    floor_levels::check,
-    axis::check,
-    figures::check,
-    conditions::check,
+    zones::CHECK,
+    sight::CHECK,
+    fresnel::CHECK,
+    car_clash::CHECK,
+    stand_clash::CHECK,
+    mark_place::CHECK,
+    runs::CHECK,
+    head_room::CHECK,
+    working_room::CHECK,
+    keep_free::CHECK,
+    outside_room::CHECK,
+    field_of_view::CHECK,
+    stand_off_mark::CHECK,
+    wheels::CHECK,
+    thing_place::CHECK,
+    mark_target::CHECK,
+    floor_levels::CHECK,
+    axis::CHECK,
+    figures::CHECK,
+    conditions::CHECK,
 ];
 
-/// How many of [`ALL`], from the start, look at things one by one: those that must be asked again when one thing moves.
-pub const ABOUT_THINGS: usize = 10;
+/// The check that finds this; `None` only for a code that no check has, which a test rules out.
+pub fn of(code: Code) -> Option<&'static Check> {
+    ALL.iter().find(|check| check.codes.contains(&code))
+}
+
+/// Every region that the checks keep something out of.
+pub fn claims(arrangement: &Arrangement, scene: &Scene) -> Vec<Claim> {
+    let mut claims = Vec::new();
+    for check in ALL {
+        (check.claims)(arrangement, scene, &mut claims);
+    }
+    claims
+}
 
 /// What a check looks at.
 pub struct Context<'a> {
@@ -114,24 +185,20 @@ impl<'a> Context<'a> {
         Some(Self { arrangement, scene, only: Some((index, moved)) })
     }
 
-    /// Whether the whole arrangement is looked at, and not one thing.
-    pub const fn is_whole(&self) -> bool {
-        self.only.is_none()
-    }
-
     /// The things to look at, those whose box in plan meets `near`.
     pub fn things_near(&self, near: Bounds) -> impl Iterator<Item = Seen<'_>> {
         self.things().filter(move |seen| seen.placed.bounds.meets(&near))
     }
 
-    /// Runways that do not carry the car: steel from the floor to their top. Those that carry it belong to the set-up.
+    /// Runways that do not carry the car: steel from the floor to their top. Those that carry it belong to the set-up. None
+    /// where one thing is looked at.
     pub fn idle_runways(&self) -> impl Iterator<Item = (Subject, Prism)> {
         let arrangement = self.arrangement;
         let idle = arrangement
             .bay
             .runways
             .iter()
-            .filter(|runway| self.is_whole() && !arrangement.on_runways.contains(&runway.id));
+            .filter(|runway| self.only.is_none() && !arrangement.on_runways.contains(&runway.id));
         idle.filter_map(|runway| {
             let span = Span::new(0.0, runway.top).ok()?;
             Some((Subject::Runway(runway.id.clone()), Prism::new(runway.outline.clone().into(), span)))
@@ -154,35 +221,20 @@ impl<'a> Context<'a> {
 }
 
 /// A finding in the making, so that each check states only what is its own.
-pub(crate) fn finding(
-    code: Code,
+pub(crate) const fn finding(
+    facts: Facts,
     severity: Severity,
     subjects: Vec<Subject>,
     place: DVec3,
     basis: Basis,
 ) -> Finding {
-    Finding {
-        code,
-        severity,
-        subjects,
-        place,
-        measured: None,
-        limit: None,
-        basis,
-        facts: Facts::None,
-        cure: None,
-    }
+    Finding { facts, severity, subjects, place, measured: None, limit: None, basis, cure: None }
 }
 
 impl Finding {
     pub(crate) fn against(mut self, measured: Quantity, limit: Quantity) -> Self {
         self.measured = Some(measured);
         self.limit = Some(limit);
-        self
-    }
-
-    pub(crate) fn knowing(mut self, facts: Facts) -> Self {
-        self.facts = facts;
         self
     }
 

@@ -8,8 +8,10 @@ mod car;
 mod promise;
 mod thing;
 
-use crate::assessment::{Assessment, Caused, Code, Cure, Finding, Severity, Subject};
+use crate::assessment::{Assessment, Code, Cure, Finding, Quantity, Severity, Subject};
+use crate::check::{self, Claim, Remedy};
 use crate::model::{Arrangement, Id};
+use crate::scene::Scene;
 
 pub use apply::apply;
 pub(crate) use promise::promise;
@@ -17,87 +19,80 @@ pub(crate) use promise::promise;
 /// A length to go is rounded up to whole millimetres: no tape shows less.
 const WHOLE_MM: f64 = 1.0;
 
+/// What all cures of one arrangement are looked for with.
+struct Case<'a> {
+    arrangement: &'a Arrangement,
+    scene: &'a Scene,
+    /// What is found as it stands.
+    before: &'a [Finding],
+    /// What the checks keep things and car out of.
+    claims: Vec<Claim>,
+}
+
 /// Gives findings that stop the aiming or need care their cures, until `most` things have been looked at: the worst
 /// findings come first, and one thing's cure serves all that it stops.
 pub(crate) fn find(arrangement: &Arrangement, assessment: &mut Assessment, most: usize) {
     let Assessment { findings, scene, .. } = assessment;
-    let scene = &*scene;
     let before = findings.clone();
+    let case = Case { arrangement, scene, before: &before, claims: check::claims(arrangement, scene) };
     let mut of_things: Vec<(Id, bool, Option<Cure>)> = Vec::new();
-    let mut of_car = car::Moves::new(arrangement, scene, &before);
+    let mut of_car = car::Moves::new(&case);
     for finding in findings.iter_mut().filter(|f| f.severity != Severity::Note) {
-        if finding.code == Code::ZoneNear {
-            finding.cure = thing::away_from_zone(arrangement, scene, finding).or(finding.cure.take());
+        let remedy = check::of(finding.code()).map_or(Remedy::None, |check| (check.remedy)(finding));
+        if remedy == Remedy::ThingFurther {
+            finding.cure = thing::away_from_zone(&case, finding).or(finding.cure.take());
         }
         if finding.cure.is_some() {
             continue;
         }
-        let culprit = finding.culprit().cloned();
-        finding.cure = match culprit {
-            Some(id) if worth_moving(finding) => {
+        finding.cure = match (remedy, finding.culprit()) {
+            (Remedy::ThingOut, Some(id)) => {
                 let care = finding.severity != Severity::Stops;
-                let known = of_things.iter().find(|(known, for_care, _)| *known == id && *for_care == care);
+                let known = of_things.iter().find(|(known, for_care, _)| known == id && *for_care == care);
                 let cure = match known {
                     Some((_, _, cure)) => cure.clone(),
                     None if of_things.len() >= most => continue,
                     None => {
-                        let cure = thing::cure(arrangement, scene, &before, &id, care);
+                        let cure = thing::cure(&case, id, care);
                         of_things.push((id.clone(), care, cure.clone()));
                         cure
                     }
                 };
-                if care { cure } else { cure.or_else(|| of_car.away_from(&id)) }
+                if care { cure } else { cure.or_else(|| of_car.away_from(id)) }
             }
-            _ => of_car.stand_on_mark(finding).or_else(|| of_car.cure(finding)),
+            _ => of_car.stand_on_mark(finding).or_else(|| of_car.cure(finding, remedy)),
         };
     }
     // A set-up that no move of the car fits into the room says so, once.
     for finding in findings.iter_mut() {
-        if of_car.say_too_long(finding) {
+        if of_car.say_too_large(finding) {
             break;
         }
     }
 }
 
-/// A thing is moved for what stops, for what cannot be judged, and to make room; what is only near a zone is taped.
-const fn worth_moving(finding: &Finding) -> bool {
-    matches!(finding.severity, Severity::Stops)
-        || matches!(
-            finding.code,
-            Code::ZoneUnjudged | Code::WorkingRoom | Code::KeepFree | Code::FresnelEntered
-        )
-}
-
-/// What is there after and was not there before, or is worse.
-fn caused(before: &[Finding], after: &[Finding]) -> Vec<Caused> {
-    after
-        .iter()
-        .filter(|f| f.severity != Severity::Note)
-        .filter(|f| {
-            !before.iter().any(|b| {
-                b.code == f.code && b.subjects == f.subjects && b.severity <= f.severity && !deeper(f, b)
-            })
-        })
-        .map(|f| Caused { code: f.code, severity: f.severity, subjects: f.subjects.clone() })
-        .collect()
+/// What is there after and was not there before, or is worse; without the ways out of it.
+fn caused(before: &[Finding], after: &[Finding]) -> Vec<Finding> {
+    let there = |f: &Finding| {
+        let same = |b: &&Finding| b.facts.code() == f.facts.code() && b.subjects == f.subjects;
+        before.iter().filter(same).any(|b| b.severity <= f.severity && !deeper(f, b))
+    };
+    let new = after.iter().filter(|f| f.severity != Severity::Note && !there(f));
+    new.map(|f| Finding { cure: None, ..f.clone() }).collect()
 }
 
 /// Whether a conflict is deeper than it was, by more than a tape shows.
 fn deeper(now: &Finding, then: &Finding) -> bool {
-    use crate::assessment::Quantity::Length;
-    let deep = matches!(
-        now.code,
-        Code::ZoneObject | Code::ZoneUnjudged | Code::OutsideRoom | Code::CarClash | Code::StandClash
-    );
+    let is_depth = check::of(now.code()).is_some_and(|check| check.is_depth);
     match (now.measured, then.measured) {
-        (Some(Length(now)), Some(Length(then))) => deep && now > then + WHOLE_MM,
+        (Some(Quantity::Length(now)), Some(Quantity::Length(then))) => is_depth && now > then + WHOLE_MM,
         _ => false,
     }
 }
 
 /// Whether a finding is of what is in the way, or near enough to be.
 fn may_be_in_the_way(finding: &Finding) -> bool {
-    finding.severity == Severity::Stops || finding.code == Code::ZoneNear
+    finding.severity == Severity::Stops || finding.code() == Code::ZoneNear
 }
 
 /// Whether a finding is about this thing first.

@@ -19,7 +19,7 @@ pub use baywright_geometry as geometry;
 
 pub use assess::{assess, judge};
 pub use assessment::{
-    Assessment, Basis, CarSide, Caused, Code, Cure, Facts, Finding, FloorFact, OffBy, Promise, Quantity,
-    Severity, Step, Subject, Under, Verdict,
+    Assessment, Basis, CarSide, Code, Cure, Facts, Finding, FloorFact, InSight, InZone, OffBy, OffPlace,
+    OnRunways, Promise, Quantity, Severity, Step, Subject, TooLarge, Under, Verdict,
 };
 pub use scene::Scene;

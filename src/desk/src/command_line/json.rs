@@ -8,7 +8,7 @@ use baywright_files::Loaded;
 use baywright_planner::geometry::{DVec2, DVec3, angle};
 use baywright_planner::model::Arrangement;
 use baywright_planner::words::{Language, Units, Words};
-use baywright_planner::{Assessment, Caused, Cure, Finding, Quantity, Severity, Step, Subject, Verdict};
+use baywright_planner::{Assessment, Cure, Finding, Quantity, Severity, Step, Subject, Verdict};
 use serde::Serialize;
 
 #[derive(Serialize)]
@@ -182,7 +182,7 @@ fn one(arrangement: &Arrangement, assessment: &Assessment, units: Units) -> One 
 
 fn found(finding: &Finding, words: &Words<'_>) -> Found {
     Found {
-        code: finding.code.as_str(),
+        code: finding.code().as_str(),
         severity: severity(finding.severity),
         subjects: finding.subjects.iter().map(about).collect(),
         place_mm: space(finding.place),
@@ -203,9 +203,9 @@ fn cured(cure: &Cure, sentence: String) -> Cured {
     }
 }
 
-fn causes(caused: &Caused) -> Causes {
+fn causes(caused: &Finding) -> Causes {
     Causes {
-        code: caused.code.as_str(),
+        code: caused.code().as_str(),
         severity: severity(caused.severity),
         subjects: caused.subjects.iter().map(about).collect(),
     }

@@ -4,17 +4,19 @@
 //! centreline is drawn instead, and that needs care.
 //! Limit: the aiming's reference axis.
 
-use super::{Context, finding};
-use crate::assessment::{Basis, Code, Finding, Severity, Step, Subject};
+use super::{Check, Context, finding};
+use crate::assessment::{Basis, Code, Facts, Finding, Severity, Step, Subject};
 use crate::model::ReferenceAxis;
 
-pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+pub(super) const CHECK: Check = Check { codes: &[Code::AxisUnknown], whole, ..Check::NONE };
+
+fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let arrangement = context.arrangement;
     if arrangement.aiming.axis == ReferenceAxis::ThrustLine && arrangement.on_this_car.rear_toe.is_none() {
         let at = context.scene.bay_from_vehicle.origin().extend(0.0);
         let basis = Basis::Procedure(arrangement.aiming.provenance.clone());
         findings.push(
-            finding(Code::AxisUnknown, Severity::Care, vec![Subject::Car], at, basis)
+            finding(Facts::AxisUnknown, Severity::Care, vec![Subject::Car], at, basis)
                 .cured_by(Step::EnterAlignment),
         );
     }

@@ -6,20 +6,30 @@
 use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::{DVec2, Prism};
 
-use super::{Context, SPEAKS_FROM_MM, finding, middle_of_both, thing_subject};
-use crate::assessment::{Basis, Code, Finding, Quantity, Severity, Subject};
+use super::claim::Claim;
+use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, middle_of_both, thing_subject};
+use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
+use crate::model::Arrangement;
+use crate::scene::Scene;
 
-pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+pub(super) const CHECK: Check =
+    Check { codes: &[Code::CarClash], things, whole, claims, remedy: Remedy::of_obstacle, is_depth: true };
+
+fn claims(_: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
+    claims.extend(scene.car.iter().map(|solid| Claim::solid(Subject::Car, solid, Code::CarClash)));
+}
+
+fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let scene = context.scene;
     for seen in context.things_near(scene.car_bounds) {
         let place = middle_of_both(&seen.placed.bounds, &scene.car_bounds);
         clash(context, thing_subject(&seen.thing.id), &seen.placed.prism, place, findings);
     }
-    if !context.is_whole() {
-        return;
-    }
+}
+
+fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (subject, prism) in context.idle_runways() {
-        let place = middle_of_both(&prism.outline.bounds(), &scene.car_bounds);
+        let place = middle_of_both(&prism.outline.bounds(), &context.scene.car_bounds);
         clash(context, subject, &prism, place, findings);
     }
     walls(context, findings);
@@ -40,7 +50,7 @@ fn clash(context: &Context<'_>, subject: Subject, other: &Prism, place: DVec2, f
     if let Some((depth, heights)) = deepest.filter(|(depth, _)| *depth > SPEAKS_FROM_MM) {
         let at = place.extend((heights.bottom() + heights.top()) * 0.5);
         findings.push(
-            finding(Code::CarClash, Severity::Stops, vec![subject, Subject::Car], at, Basis::Geometry)
+            finding(Facts::CarClash, Severity::Stops, vec![subject, Subject::Car], at, Basis::Geometry)
                 .against(Quantity::Length(depth), Quantity::Length(0.0)),
         );
     }
@@ -50,7 +60,7 @@ fn walls(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (barrier, depth, at) in super::outside_room::passed(context, &context.scene.car) {
         let subjects = vec![barrier, Subject::Car];
         findings.push(
-            finding(Code::CarClash, Severity::Stops, subjects, at.extend(0.0), Basis::Geometry)
+            finding(Facts::CarClash, Severity::Stops, subjects, at.extend(0.0), Basis::Geometry)
                 .against(Quantity::Length(depth), Quantity::Length(0.0)),
         );
     }

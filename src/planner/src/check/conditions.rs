@@ -3,20 +3,18 @@
 //! Rule: each is said, in the procedure's order. They are notes: the program cannot see them.
 //! Limit: the aiming's own lists.
 
-use super::{Context, finding};
+use super::{Check, Context, finding};
 use crate::assessment::{Basis, Code, Facts, Finding, Severity, Subject};
 
-pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+pub(super) const CHECK: Check = Check { codes: &[Code::Condition, Code::HaveReady], whole, ..Check::NONE };
+
+fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let aiming = &context.arrangement.aiming;
     let at = context.scene.bay_from_vehicle.origin().extend(0.0);
-    let lists = [(Code::Condition, &aiming.conditions), (Code::HaveReady, &aiming.have_ready)];
-    for (code, texts) in lists {
-        for text in texts {
-            let basis = Basis::Procedure(aiming.provenance.clone());
-            findings.push(
-                finding(code, Severity::Note, vec![Subject::Car], at, basis)
-                    .knowing(Facts::Text(text.clone())),
-            );
-        }
+    let conditions = aiming.conditions.iter().cloned().map(Facts::Condition);
+    let have_ready = aiming.have_ready.iter().cloned().map(Facts::HaveReady);
+    for facts in conditions.chain(have_ready) {
+        let basis = Basis::Procedure(aiming.provenance.clone());
+        findings.push(finding(facts, Severity::Note, vec![Subject::Car], at, basis));
     }
 }

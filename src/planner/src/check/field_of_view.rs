@@ -6,14 +6,16 @@
 
 use baywright_geometry::DVec3;
 
-use super::{Context, finding};
-use crate::assessment::{Basis, Code, Finding, Quantity, Severity, Subject};
+use super::{Check, Context, finding};
+use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use crate::model::FieldOfView;
 
 /// A ten-thousandth of a degree: below what any procedure speaks of.
 const SPEAKS_FROM_RAD: f64 = 1.7e-6;
 
-pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+pub(super) const CHECK: Check = Check { codes: &[Code::FieldOfView], whole, ..Check::NONE };
+
+fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let sensor = &context.arrangement.sensor;
     let sensor_from_bay = context.scene.bay_from_sensor.inverse();
     for target in &context.scene.targets {
@@ -27,7 +29,7 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let severity = if middle.is_some() || must_see_all { Severity::Stops } else { Severity::Care };
         findings.push(
             finding(
-                Code::FieldOfView,
+                Facts::FieldOfView,
                 severity,
                 vec![Subject::Target(target.id.clone()), Subject::Sensor],
                 target.centre(),

@@ -3,7 +3,7 @@
 //! Rule: examples, assumptions and figures that changed since the layout was saved are said.
 //! Limit: none; every figure for a real car comes from its maker's service information.
 
-use super::{Context, finding};
+use super::{Check, Context, finding};
 use crate::assessment::{Basis, Code, Facts, Finding, Severity, Step, Subject};
 use crate::model::{Arrangement, Provenance};
 
@@ -21,25 +21,31 @@ pub(crate) fn on_examples(arrangement: &Arrangement) -> bool {
     .any(|provenance| *provenance == Provenance::Example)
 }
 
-pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+pub(super) const CHECK: Check = Check {
+    codes: &[Code::ProfileChanged, Code::ExampleFigures, Code::AssumedFigures, Code::MeasuredOnCar],
+    whole,
+    ..Check::NONE
+};
+
+fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let arrangement = context.arrangement;
     let at = context.scene.bay_from_vehicle.origin().extend(0.0);
-    let note = |code, severity| finding(code, severity, vec![Subject::Figures], at, Basis::AsEntered);
+    let note = |facts, severity| finding(facts, severity, vec![Subject::Figures], at, Basis::AsEntered);
     if arrangement.loading.profile_changed {
-        findings.push(note(Code::ProfileChanged, Severity::Care).cured_by(Step::ReviewProfile));
+        findings.push(note(Facts::ProfileChanged, Severity::Care).cured_by(Step::ReviewProfile));
     }
     if on_examples(arrangement) {
-        findings.push(note(Code::ExampleFigures, Severity::Note).cured_by(Step::EnterFigures));
+        findings.push(note(Facts::ExampleFigures, Severity::Note).cured_by(Step::EnterFigures));
     }
     let guessed = arrangement.vehicle.guessed();
     if !guessed.is_empty() {
-        let names = Facts::Names(guessed);
-        findings.push(note(Code::AssumedFigures, Severity::Note).knowing(names).cured_by(Step::EnterFigures));
+        let assumed = Facts::AssumedFigures(guessed);
+        findings.push(note(assumed, Severity::Note).cured_by(Step::EnterFigures));
     }
     if arrangement.on_this_car.sensor_at.is_some() {
         let at = context.scene.sensor();
         findings.push(finding(
-            Code::MeasuredOnCar,
+            Facts::MeasuredOnCar,
             Severity::Note,
             vec![Subject::Sensor],
             at,

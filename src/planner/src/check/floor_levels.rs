@@ -8,8 +8,8 @@
 
 use baywright_geometry::DVec2;
 
-use super::{Context, finding};
-use crate::assessment::{Basis, Code, Facts, Finding, FloorFact, Quantity, Severity, Step, Subject};
+use super::{Check, Context, finding};
+use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
 use crate::model::{FloorSurvey, LevelPoint};
 
 /// Surveyed once a year (common practice, no source).
@@ -18,11 +18,31 @@ const VALID_DAYS: i64 = 365;
 /// do anything (common practice, no source).
 const COVERED_WITHIN_MM: f64 = 1500.0;
 
-pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+pub(super) const CHECK: Check = Check { codes: &[Code::FloorLevels], whole, ..Check::NONE };
+
+/// What is known of the floor.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum FloorFact {
+    /// Nobody surveyed it.
+    Unknown,
+    /// Surveyed, but undated.
+    Undated,
+    /// Surveyed on a day that is still to come.
+    Future,
+    /// Surveyed too long ago.
+    OutOfDate,
+    /// Too uneven near wheels and targets.
+    Uneven,
+    /// Too uneven somewhere else: this program does not judge yet whether that matters.
+    NotJudged,
+    /// The survey does not reach all wheels and targets.
+    NotCovered,
+}
+
+fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let at = context.scene.bay_from_vehicle.origin().extend(0.0);
     let care = |fact: FloorFact, basis: Basis| {
-        finding(Code::FloorLevels, Severity::Care, vec![Subject::Floor], at, basis)
-            .knowing(Facts::Floor(fact))
+        finding(Facts::FloorLevels(fact), Severity::Care, vec![Subject::Floor], at, basis)
             .cured_by(Step::SurveyFloor)
     };
     let procedure = Basis::Procedure(context.arrangement.aiming.provenance.clone());

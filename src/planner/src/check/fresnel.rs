@@ -11,13 +11,32 @@ use baywright_geometry::fresnel::{
 };
 use baywright_geometry::share::{Share, target_share};
 
+use super::claim::{Claim, Volume};
 use super::sight::HIDDEN_FROM;
-use super::{Context, finding, thing_subject};
-use crate::assessment::{Basis, Code, Finding, Quantity, Severity, Subject};
+use super::{Check, Context, Remedy, finding, thing_subject};
+use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
+use crate::model::Arrangement;
+use crate::scene::Scene;
 
 const SOURCE: &str = "ITU-R P.526, first Fresnel zone";
 
-pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+pub(super) const CHECK: Check =
+    Check { codes: &[Code::FresnelEntered], things, claims, remedy: Remedy::of_obstacle, ..Check::NONE };
+
+/// A radar's paths to its upright targets keep things out of the first Fresnel zone.
+fn claims(arrangement: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
+    let Some(radar) = arrangement.sensor.kind.radar() else { return };
+    for target in scene.targets.iter().filter(|target| !target.lies) {
+        for (share, severity) in [(CLEAR_SHARE, Severity::Stops), (1.0, Severity::Care)] {
+            let (eye, to, wavelength) = (scene.sensor(), target.centre(), wavelength(radar.frequency));
+            let volume = Volume::Fresnel { eye, to, wavelength, share };
+            let of = Subject::Target(target.id.clone());
+            claims.push(Claim::with_car(of, volume, Code::FresnelEntered, severity));
+        }
+    }
+}
+
+fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let Some(radar) = context.arrangement.sensor.kind.radar() else { return };
     let wavelength = wavelength(radar.frequency);
     let sensor = context.scene.sensor();
@@ -47,7 +66,7 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             let severity = if ratio < CLEAR_SHARE { Severity::Stops } else { Severity::Care };
             findings.push(
                 finding(
-                    Code::FresnelEntered,
+                    Facts::FresnelEntered,
                     severity,
                     vec![subject, Subject::Target(target.id.clone())],
                     at,

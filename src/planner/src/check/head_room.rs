@@ -9,8 +9,8 @@ use baywright_geometry::contain::{Containment, contains};
 use baywright_geometry::distance::distance;
 use baywright_geometry::{Outline, convex, overlap};
 
-use super::{Context, finding, middle_of_both, thing_subject};
-use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject, Under};
+use super::{Check, Context, finding, middle_of_both, thing_subject};
+use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 
 /// A hand over the roof: less invites scratches (common practice, no source).
 const OVER_CAR_MM: f64 = 100.0;
@@ -23,10 +23,20 @@ const HANGS_FROM_MM: f64 = 1000.0;
 
 const RULE: &str = "29 CFR 1910.36(g)(1)";
 
-pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    if context.is_whole() {
-        ceiling(context, findings);
-    }
+pub(super) const CHECK: Check = Check { codes: &[Code::HeadRoom], things, whole: ceiling, ..Check::NONE };
+
+/// What needs height.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Under {
+    /// The car.
+    Car,
+    /// A target or its stand.
+    Stand,
+    /// A person who walks there.
+    Person,
+}
+
+fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let room = context.arrangement.aiming.working_room;
     let targets = context.scene.targets.iter().flat_map(|target| &target.solids);
     let around = targets
@@ -41,9 +51,14 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             if (0.0..OVER_CAR_MM).contains(&gap) {
                 let subjects = vec![thing_subject(&seen.thing.id), Subject::Car];
                 findings.push(
-                    finding(Code::HeadRoom, Severity::Care, subjects, place, Basis::CommonPractice)
-                        .against(Quantity::Length(gap), Quantity::Length(OVER_CAR_MM))
-                        .knowing(Facts::Overhead(Under::Car)),
+                    finding(
+                        Facts::HeadRoom(Under::Car),
+                        Severity::Care,
+                        subjects,
+                        place,
+                        Basis::CommonPractice,
+                    )
+                    .against(Quantity::Length(gap), Quantity::Length(OVER_CAR_MM)),
                 );
             }
         }
@@ -54,9 +69,14 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         {
             let subjects = vec![thing_subject(&seen.thing.id)];
             findings.push(
-                finding(Code::HeadRoom, Severity::Care, subjects, place, Basis::Published(RULE))
-                    .against(Quantity::Length(bottom), Quantity::Length(OVER_PERSON_MM))
-                    .knowing(Facts::Overhead(Under::Person)),
+                finding(
+                    Facts::HeadRoom(Under::Person),
+                    Severity::Care,
+                    subjects,
+                    place,
+                    Basis::Published(RULE),
+                )
+                .against(Quantity::Length(bottom), Quantity::Length(OVER_PERSON_MM)),
             );
         }
     }
@@ -103,23 +123,27 @@ fn ceiling(context: &Context<'_>, findings: &mut Vec<Finding>) {
         if top > ceiling + super::SPEAKS_FROM_MM {
             findings.push(
                 finding(
-                    Code::HeadRoom,
+                    Facts::HeadRoom(under),
                     Severity::Stops,
                     vec![Subject::Ceiling, subject],
                     at.extend(ceiling),
                     Basis::Geometry,
                 )
-                .against(Quantity::Length(top), Quantity::Length(ceiling))
-                .knowing(Facts::Overhead(under)),
+                .against(Quantity::Length(top), Quantity::Length(ceiling)),
             );
         }
     }
     if ceiling < CEILING_MM {
         let at = scene.car_bounds.centre().extend(ceiling);
         findings.push(
-            finding(Code::HeadRoom, Severity::Care, vec![Subject::Ceiling], at, Basis::Published(RULE))
-                .against(Quantity::Length(ceiling), Quantity::Length(CEILING_MM))
-                .knowing(Facts::Overhead(Under::Person)),
+            finding(
+                Facts::HeadRoom(Under::Person),
+                Severity::Care,
+                vec![Subject::Ceiling],
+                at,
+                Basis::Published(RULE),
+            )
+            .against(Quantity::Length(ceiling), Quantity::Length(CEILING_MM)),
         );
     }
 }

@@ -7,19 +7,22 @@
 use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::{Polygon, Prism, Span};
 
-use super::{Context, SPEAKS_FROM_MM, finding, middle_of_both, thing_subject};
-use crate::assessment::{Basis, Code, Finding, Quantity, Severity, Subject};
+use super::claim::{Claim, MovesWith, Volume};
+use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, middle_of_both, thing_subject};
+use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use crate::model::{Arrangement, Id};
+use crate::scene::Scene;
 
 /// 28 inches.
-pub(crate) const EXIT_MM: f64 = 711.2;
+const EXIT_MM: f64 = 711.2;
 /// What hangs higher does not stand in a way (6 ft 8 in, 29 CFR 1910.36(g)(1)).
 const OVERHEAD_MM: f64 = 2032.0;
 
 const EXIT_RULE: &str = "29 CFR 1910.36(g)(2): exit access at least 28 in wide";
 
 /// The areas to keep free: those entered, and one before each exit door.
-pub(crate) fn areas(arrangement: &Arrangement) -> Vec<(Id, Polygon, Basis)> {
+fn areas(arrangement: &Arrangement) -> Vec<(Id, Prism, Basis)> {
+    let Ok(walking) = Span::new(0.0, OVERHEAD_MM) else { return Vec::new() };
     let bay = &arrangement.bay;
     let entered = bay.keep_free.iter().map(|area| (area.id.clone(), area.outline.clone(), Basis::AsEntered));
     let exits = bay.openings.iter().filter(|o| o.is_exit).filter_map(|door| {
@@ -33,38 +36,59 @@ pub(crate) fn areas(arrangement: &Arrangement) -> Vec<(Id, Polygon, Basis)> {
             Polygon::simple(vec![start, start + width, start + width + inward, start + inward]).ok()?;
         Some((door.id.clone(), outline, Basis::Published(EXIT_RULE)))
     });
-    entered.chain(exits).collect()
+    let areas = entered.chain(exits);
+    areas.map(|(id, outline, basis)| (id, Prism::new(outline.into(), walking), basis)).collect()
 }
 
-pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for (id, area, basis) in areas(context.arrangement) {
-        let bounds = area.bounds();
-        let Ok(walking) = Span::new(0.0, OVERHEAD_MM) else { continue };
-        let way = Prism::new(area.into(), walking);
-        let mut stands_in = |subject: Subject, prism: &Prism| {
-            let Clearance::Intrudes(intrusion) = clearance(&way, prism) else { return };
-            let subjects = vec![subject, Subject::KeepFree(id.clone())];
-            let said = findings.iter().any(|f| f.code == Code::KeepFree && f.subjects == subjects);
-            if intrusion.depth > SPEAKS_FROM_MM && !said {
-                let at = middle_of_both(&prism.outline.bounds(), &bounds).extend(0.0);
-                findings.push(
-                    finding(Code::KeepFree, Severity::Care, subjects, at, basis.clone())
-                        .against(Quantity::Length(intrusion.depth), Quantity::Length(0.0)),
-                );
-            }
-        };
-        for seen in context.things_near(bounds) {
-            stands_in(thing_subject(&seen.thing.id), &seen.placed.prism);
+pub(super) const CHECK: Check =
+    Check { codes: &[Code::KeepFree], things, whole, claims, remedy, ..Check::NONE };
+
+fn remedy(finding: &Finding) -> Remedy {
+    if finding.culprit().is_some() { Remedy::ThingOut } else { Remedy::None }
+}
+
+fn claims(arrangement: &Arrangement, _: &Scene, claims: &mut Vec<Claim>) {
+    claims.extend(areas(arrangement).into_iter().map(|(id, way, _)| Claim {
+        moves_with: MovesWith::Room,
+        ..Claim::with_car(Subject::KeepFree(id), Volume::Prism(way), Code::KeepFree, Severity::Care)
+    }));
+}
+
+fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for area in areas(context.arrangement) {
+        for seen in context.things_near(area.1.outline.bounds()) {
+            stands_in(&area, thing_subject(&seen.thing.id), &seen.placed.prism, findings);
         }
-        if context.is_whole() {
-            for solid in context.scene.car.iter().filter(|solid| solid.outline.bounds().meets(&bounds)) {
-                stands_in(Subject::Car, solid);
-            }
-            for target in &context.scene.targets {
-                for solid in target.solids.iter().filter(|solid| solid.outline.bounds().meets(&bounds)) {
-                    stands_in(Subject::Stand(target.id.clone()), solid);
-                }
-            }
+    }
+}
+
+fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let car = || context.scene.car.iter().map(|solid| (Subject::Car, solid));
+    let targets = || context.scene.targets.iter();
+    let stands =
+        || targets().flat_map(|own| own.solids.iter().map(|solid| (Subject::Stand(own.id.clone()), solid)));
+    for area in areas(context.arrangement) {
+        for (subject, solid) in car().chain(stands()) {
+            stands_in(&area, subject, solid, findings);
         }
+    }
+}
+
+/// Says once of each what stands in an area.
+fn stands_in(area: &(Id, Prism, Basis), subject: Subject, solid: &Prism, findings: &mut Vec<Finding>) {
+    let (id, way, basis) = area;
+    let (here, there) = (solid.outline.bounds(), way.outline.bounds());
+    if !here.meets(&there) {
+        return;
+    }
+    let Clearance::Intrudes(intrusion) = clearance(way, solid) else { return };
+    let subjects = vec![subject, Subject::KeepFree(id.clone())];
+    let said = findings.iter().any(|f| f.code() == Code::KeepFree && f.subjects == subjects);
+    if intrusion.depth > SPEAKS_FROM_MM && !said {
+        let at = middle_of_both(&here, &there).extend(0.0);
+        findings.push(
+            finding(Facts::KeepFree, Severity::Care, subjects, at, basis.clone())
+                .against(Quantity::Length(intrusion.depth), Quantity::Length(0.0)),
+        );
     }
 }

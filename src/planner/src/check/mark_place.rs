@@ -9,35 +9,56 @@ use baywright_geometry::contain::{Place, locate};
 use baywright_geometry::marks::Construction;
 use baywright_geometry::{Bounds, DVec2};
 
-use super::{Context, finding, thing_subject};
+use super::claim::{Claim, Volume};
+use super::{Check, Context, Remedy, finding, thing_subject};
 use crate::assessment::{Basis, Code, Facts, Finding, Severity, Subject};
-use crate::model::FloorFeatureKind;
+use crate::model::{Arrangement, FloorFeatureKind};
+use crate::scene::Scene;
 
 /// A hand, a pen and an eye need this much height (common practice, no source).
-pub(crate) const HAND_MM: f64 = 400.0;
+const HAND_MM: f64 = 400.0;
 
-pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+pub(super) const CHECK: Check =
+    Check { codes: &[Code::MarkFault, Code::MarkPlace], things, whole, claims, remedy, ..Check::NONE };
+
+fn remedy(finding: &Finding) -> Remedy {
+    match finding.subjects.first() {
+        Some(Subject::FloorFeature(_)) => Remedy::OffFeature,
+        _ => Remedy::of_obstacle(finding),
+    }
+}
+
+/// Nothing low may stand on a mark.
+fn claims(_: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
+    claims.extend(scene.marks.iter().filter_map(|mark| {
+        let volume = Volume::spot(mark.at.ok()?, HAND_MM)?;
+        Some(Claim::with_car(Subject::Mark(mark.id.clone()), volume, Code::MarkPlace, Severity::Stops))
+    }));
+}
+
+/// The marks that a person makes, where they can be found.
+fn made<'a>(context: &Context<'a>) -> impl Iterator<Item = (Subject, DVec2)> + use<'a> {
     let steps = &context.arrangement.aiming.mark_plan;
-    for (step, mark) in steps.iter().zip(&context.scene.marks) {
-        let subject = Subject::Mark(mark.id.clone());
-        match mark.at {
-            Err(fault) => {
-                if context.is_whole() {
-                    let at = context.scene.bay_from_vehicle.origin().extend(0.0);
-                    findings.push(
-                        finding(Code::MarkFault, Severity::Stops, vec![subject], at, Basis::Geometry)
-                            .knowing(Facts::Fault(fault)),
-                    );
-                }
-            }
-            Ok(at) if !matches!(step.construction, Construction::WheelPoint { .. }) => {
-                under_things(context, &subject, at, findings);
-                if context.is_whole() {
-                    on_the_floor(context, &subject, at, findings);
-                }
-            }
-            Ok(_) => {}
-        }
+    let made = steps.iter().zip(&context.scene.marks);
+    let made = made.filter(|(step, _)| !matches!(step.construction, Construction::WheelPoint { .. }));
+    made.filter_map(|(_, mark)| Some((Subject::Mark(mark.id.clone()), mark.at.ok()?)))
+}
+
+fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for (subject, at) in made(context) {
+        under_things(context, &subject, at, findings);
+    }
+}
+
+fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for mark in &context.scene.marks {
+        let Err(fault) = mark.at else { continue };
+        let at = context.scene.bay_from_vehicle.origin().extend(0.0);
+        let subjects = vec![Subject::Mark(mark.id.clone())];
+        findings.push(finding(Facts::MarkFault(fault), Severity::Stops, subjects, at, Basis::Geometry));
+    }
+    for (subject, at) in made(context) {
+        on_the_floor(context, &subject, at, findings);
     }
 }
 
@@ -47,7 +68,7 @@ fn under_things(context: &Context<'_>, mark: &Subject, at: DVec2, findings: &mut
         if prism.span.bottom() < HAND_MM && locate(&prism.outline, at) == Place::Inside {
             let subjects = vec![thing_subject(&seen.thing.id), mark.clone()];
             let place = at.extend(prism.span.bottom());
-            findings.push(finding(Code::MarkPlace, Severity::Stops, subjects, place, Basis::CommonPractice));
+            findings.push(finding(Facts::MarkPlace, Severity::Stops, subjects, place, Basis::CommonPractice));
         }
     }
 }
@@ -55,14 +76,14 @@ fn under_things(context: &Context<'_>, mark: &Subject, at: DVec2, findings: &mut
 fn on_the_floor(context: &Context<'_>, mark: &Subject, at: DVec2, findings: &mut Vec<Finding>) {
     if !context.scene.on_floor(at) {
         let subjects = vec![super::outside_room::barrier(context, at), mark.clone()];
-        findings.push(finding(Code::MarkPlace, Severity::Stops, subjects, at.extend(0.0), Basis::Geometry));
+        findings.push(finding(Facts::MarkPlace, Severity::Stops, subjects, at.extend(0.0), Basis::Geometry));
         return;
     }
     for (runway, prism) in context.idle_runways() {
         if locate(&prism.outline, at) == Place::Inside {
             let place = at.extend(prism.span.top());
             let subjects = vec![runway, mark.clone()];
-            findings.push(finding(Code::MarkPlace, Severity::Stops, subjects, place, Basis::Geometry));
+            findings.push(finding(Facts::MarkPlace, Severity::Stops, subjects, place, Basis::Geometry));
         }
     }
     for feature in &context.arrangement.bay.floor_features {
@@ -74,7 +95,7 @@ fn on_the_floor(context: &Context<'_>, mark: &Subject, at: DVec2, findings: &mut
             };
             let subjects = vec![Subject::FloorFeature(feature.id.clone()), mark.clone()];
             findings.push(finding(
-                Code::MarkPlace,
+                Facts::MarkPlace,
                 severity,
                 subjects,
                 at.extend(0.0),

@@ -5,13 +5,15 @@
 //! wheels for an aiming along the thrust line).
 //! Limit: [`AGREES_WITHIN_MM`], what a tape can read (common practice, no source).
 
-use super::{Context, finding};
-use crate::assessment::{Basis, Code, Finding, Quantity, Severity, Subject};
+use super::{Check, Context, finding};
+use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 
 /// A steel tape reads to a millimetre (common practice, no source).
 const AGREES_WITHIN_MM: f64 = 1.0;
 
-pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+pub(super) const CHECK: Check = Check { codes: &[Code::MarkOffTarget], whole, ..Check::NONE };
+
+fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (placement, target) in context.arrangement.aiming.placements.iter().zip(&context.scene.targets) {
         let named = context.scene.marks.iter().find(|mark| Some(&mark.id) == placement.mark.as_ref());
         // A mark that cannot be found is a finding of its own.
@@ -22,7 +24,7 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         {
             findings.push(
                 finding(
-                    Code::MarkOffTarget,
+                    Facts::MarkOffTarget,
                     Severity::Stops,
                     vec![Subject::Mark(mark.id.clone()), Subject::Target(target.id.clone())],
                     at.extend(0.0),

@@ -3,29 +3,50 @@
 //! Rule: every keep-clear zone that keeps things out, every target and every stand lies inside the room, at every
 //! height; a shut door is a wall, an open one lets through what fits under its lintel, as far as the ground beyond is
 //! known to be free. A zone that keeps out only people or light ends at a wall by itself.
-//! A zone nearer to a wall than the walls' places are known may reach into it: that needs care.
-//! Limit: the walls; how well their places are known, as entered.
+//! Limit: the walls.
 
 use baywright_geometry::contain::{Containment, contains};
-use baywright_geometry::distance::{Separation, distance_to_segment};
 use baywright_geometry::protrude::{self, Protrusion};
 use baywright_geometry::{DVec2, Prism};
 
-use super::{Context, SPEAKS_FROM_MM, finding, wall_id};
+use super::zones::walls_bind;
+use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, wall_id};
 use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
-use crate::model::{Exclusion, Opening, OpeningKind};
-use crate::scene::PlacedZone;
+use crate::model::{Opening, OpeningKind};
 
-/// Whether walls bound a zone.
-pub(crate) const fn binds(excludes: Exclusion) -> bool {
-    matches!(excludes, Exclusion::Anything | Exclusion::Metal | Exclusion::Reflecting(_))
+pub(super) const CHECK: Check =
+    Check { codes: &[Code::OutsideRoom], whole, remedy, is_depth: true, ..Check::NONE };
+
+/// The set-up takes more than the room gives, so that no move along or across the car's axis makes it fit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum TooLarge {
+    /// Along the car's axis, mm.
+    Long {
+        /// Needed.
+        needs: f64,
+        /// There.
+        there: f64,
+    },
+    /// Across it, mm.
+    Wide {
+        /// Needed.
+        needs: f64,
+        /// There.
+        there: f64,
+    },
 }
 
-pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for zone in context.scene.zones.iter().filter(|zone| binds(zone.excludes)) {
+fn remedy(finding: &Finding) -> Remedy {
+    match finding.subjects.get(1) {
+        Some(Subject::Wall(_) | Subject::Opening(_)) => Remedy::IntoRoom,
+        _ => Remedy::None,
+    }
+}
+
+fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for zone in context.scene.zones.iter().filter(|zone| walls_bind(zone.excludes)) {
         let height = (zone.prism.span.bottom() + zone.prism.span.top()) * 0.5;
         part(context, &Subject::Zone(zone.id.clone()), [&zone.prism], height, findings);
-        near_walls(context, zone, height, findings);
     }
     for target in &context.scene.targets {
         part(context, &Subject::Target(target.id.clone()), &target.solids, target.set.height, findings);
@@ -43,7 +64,7 @@ fn part<'a>(
     for (barrier, depth, deepest) in passed(context, solids) {
         findings.push(
             finding(
-                Code::OutsideRoom,
+                Facts::OutsideRoom(None),
                 Severity::Stops,
                 vec![subject.clone(), barrier],
                 deepest.extend(height),
@@ -83,32 +104,6 @@ pub(super) fn protruding(context: &Context<'_>, solid: &Prism) -> Vec<Protrusion
         return Vec::new();
     }
     protrude::protrusions(&room, &solid.outline)
-}
-
-/// A zone inside the room, but nearer to a wall than the walls' places are known.
-fn near_walls(context: &Context<'_>, zone: &PlacedZone, height: f64, findings: &mut Vec<Finding>) {
-    let known = context.arrangement.bay.walls_known.within();
-    let outline = &zone.prism.outline;
-    if known <= SPEAKS_FROM_MM {
-        return;
-    }
-    for (edge, wall) in context.scene.room.walls().edges().enumerate() {
-        let (gap, at) = match distance_to_segment(outline, &wall) {
-            Separation::Apart { gap, to, .. } => (gap, to),
-            Separation::Touching { at } => (0.0, at),
-            // Through it: that is the stop above, or an open door.
-            Separation::Overlapping => continue,
-        };
-        let Some(id) = wall_id(context.arrangement, edge) else { continue };
-        if gap < known - SPEAKS_FROM_MM {
-            let subjects = vec![Subject::Wall(id.into_owned()), Subject::Zone(zone.id.clone())];
-            findings.push(
-                finding(Code::ZoneNear, Severity::Care, subjects, at.extend(height), Basis::AsEntered)
-                    .against(Quantity::Length(gap), Quantity::Length(known))
-                    .knowing(Facts::Zone { excludes: zone.excludes, heights: None, area: 0.0 }),
-            );
-        }
-    }
 }
 
 /// The wall nearest to a point, by position.

@@ -9,21 +9,35 @@ use baywright_geometry::marks::Tool;
 use baywright_geometry::predicate::{Meeting, meeting};
 use baywright_geometry::{Bounds, DVec2, Segment};
 
-use super::{Context, finding, thing_subject, wall_id};
-use crate::assessment::{Basis, Code, Finding, Severity, Subject};
-use crate::model::{Id, OpeningKind};
-use crate::scene::{PlacedRun, crosses};
+use super::claim::{Claim, Volume};
+use super::{Check, Context, Remedy, finding, thing_subject, wall_id};
+use crate::assessment::{Basis, Code, Facts, Finding, Severity, Subject};
+use crate::model::{Arrangement, Id, OpeningKind};
+use crate::scene::{PlacedRun, Scene, crosses};
 
 /// How high above the floor a run must be free: a tape lies flat (20 mm over a joint or a cable); a line laser on a low
 /// tripod lights the floor from 100 mm (common practice, no source).
-pub(crate) const fn top_of_run(tool: Tool) -> f64 {
+const fn top_of_run(tool: Tool) -> f64 {
     match tool {
         Tool::PlumbLine | Tool::Tape | Tool::TapeAndSquare => 20.0,
         Tool::LineLaser => 100.0,
     }
 }
 
-pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+pub(super) const CHECK: Check =
+    Check { codes: &[Code::RunBlocked], things, whole, claims, remedy: Remedy::of_obstacle, ..Check::NONE };
+
+/// Nothing low may stand in a run.
+fn claims(_: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
+    claims.extend(scene.runs.iter().filter_map(|placed| {
+        let line = Segment::new(placed.run.from, placed.run.to);
+        let volume = Volume::strip(&line, top_of_run(placed.run.tool))?;
+        let of = Subject::Mark(scene.marks.get(placed.mark)?.id.clone());
+        Some(Claim::with_car(of, volume, Code::RunBlocked, Severity::Stops))
+    }));
+}
+
+fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for placed in &context.scene.runs {
         let segment = Segment::new(placed.run.from, placed.run.to);
         let Some(bounds) = Bounds::around([segment.from, segment.to]) else { continue };
@@ -36,9 +50,12 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 blocked(context, thing_subject(&seen.thing.id), placed, nearest, findings);
             }
         }
-        if context.is_whole() {
-            through_the_rest(context, placed, &segment, findings);
-        }
+    }
+}
+
+fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for placed in &context.scene.runs {
+        through_the_rest(context, placed, &Segment::new(placed.run.from, placed.run.to), findings);
     }
 }
 
@@ -89,11 +106,11 @@ fn blocked(context: &Context<'_>, by: Subject, placed: &PlacedRun, at: DVec2, fi
     let Some((from, to)) = ends(context, placed) else { return };
     let subjects = vec![by, Subject::Run(from, to)];
     // Two runs of one step may share their ends.
-    if findings.iter().any(|f| f.code == Code::RunBlocked && f.subjects == subjects) {
+    if findings.iter().any(|f| f.code() == Code::RunBlocked && f.subjects == subjects) {
         return;
     }
     findings.push(finding(
-        Code::RunBlocked,
+        Facts::RunBlocked,
         Severity::Stops,
         subjects,
         at.extend(0.0),

@@ -8,20 +8,70 @@ use baywright_geometry::share::{Share, target_share};
 use baywright_geometry::sight::sight_shadow_plan;
 use baywright_geometry::{Bounds, Prism, Span};
 
-use super::{Context, finding, middle_of_both, thing_subject, wall_id};
+use super::claim::{Claim, Volume};
+use super::{Check, Context, Remedy, finding, middle_of_both, thing_subject, wall_id};
 use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
-use crate::scene::PlacedTarget;
+use crate::model::Arrangement;
+use crate::scene::{PlacedTarget, Scene};
 
 /// A hidden share below this, one part in a hundred thousand of the target, is rounding: on a plate of 500 mm it is a
 /// strip of 0.005 mm.
 pub(super) const HIDDEN_FROM: f64 = 1e-5;
 
-pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+pub(super) const CHECK: Check =
+    Check { codes: &[Code::SightBlocked], things, whole, claims, remedy: Remedy::of_obstacle, ..Check::NONE };
+
+/// Why a target is not wholly seen.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum InSight {
+    /// Something hides part of it.
+    Hides {
+        /// What all things together hide, as a share: not less than what the culprit hides alone.
+        total: f64,
+    },
+    /// The sensor is inside something.
+    CoversSensor,
+    /// The target looks elsewhere.
+    FacesAway,
+    /// A wall stands between.
+    Wall,
+}
+
+/// Nothing may be where it would hide part of a target.
+fn claims(_: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
+    claims.extend(scene.targets.iter().filter_map(|target| {
+        let volume = Volume::Sight { eye: scene.sensor(), face: target.face.clone()? };
+        let of = Subject::Target(target.id.clone());
+        Some(Claim::with_car(of, volume, Code::SightBlocked, Severity::Stops))
+    }));
+}
+
+fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for target in &context.scene.targets {
         past_things(context, target, findings);
-        if context.is_whole() {
-            past_walls(context, target, findings);
-        }
+    }
+}
+
+fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for target in &context.scene.targets {
+        faces_away(context, target, findings);
+        past_walls(context, target, findings);
+    }
+}
+
+fn faces_away(context: &Context<'_>, target: &PlacedTarget, findings: &mut Vec<Finding>) {
+    let Some(face) = &target.face else { return };
+    if matches!(target_share(context.scene.sensor(), face, &[]), Share::Behind) {
+        findings.push(
+            finding(
+                Facts::SightBlocked(InSight::FacesAway),
+                Severity::Stops,
+                vec![Subject::Target(target.id.clone())],
+                target.centre(),
+                Basis::Geometry,
+            )
+            .against(Quantity::Share(1.0), Quantity::Share(0.0)),
+        );
     }
 }
 
@@ -46,55 +96,35 @@ fn past_things(context: &Context<'_>, target: &PlacedTarget, findings: &mut Vec<
         solids.remove(thing);
         findings.push(
             finding(
-                Code::SightBlocked,
+                Facts::SightBlocked(InSight::CoversSensor),
                 Severity::Stops,
                 vec![subjects.remove(thing), target_subject.clone()],
                 sensor,
                 Basis::Geometry,
             )
-            .against(Quantity::Share(1.0), Quantity::Share(0.0))
-            .knowing(Facts::SensorInside),
+            .against(Quantity::Share(1.0), Quantity::Share(0.0)),
         );
         share = target_share(sensor, face, &solids);
     }
-    match share {
-        Share::Seen(seen) => {
-            let total = 1.0 - seen.share;
-            for (index, alone) in seen.hidden_by.iter().filter(|(_, alone)| *alone > HIDDEN_FROM) {
-                let (Some(subject), Some(solid)) = (subjects.get(*index).cloned(), solids.get(*index)) else {
-                    continue;
-                };
-                let here = middle_of_both(&solid.outline.bounds(), &near);
-                let height = sensor.z.clamp(solid.span.bottom(), solid.span.top());
-                findings.push(
-                    finding(
-                        Code::SightBlocked,
-                        Severity::Stops,
-                        vec![subject, target_subject.clone()],
-                        here.extend(height),
-                        Basis::Geometry,
-                    )
-                    .against(Quantity::Share(*alone), Quantity::Share(0.0))
-                    .knowing(Facts::Hidden { total }),
-                );
-            }
-        }
-        Share::SensorInside { .. } => {}
-        Share::Behind => {
-            if context.is_whole() {
-                findings.push(
-                    finding(
-                        Code::SightBlocked,
-                        Severity::Stops,
-                        vec![target_subject],
-                        target.centre(),
-                        Basis::Geometry,
-                    )
-                    .against(Quantity::Share(1.0), Quantity::Share(0.0))
-                    .knowing(Facts::FacesAway),
-                );
-            }
-        }
+    // A target that faces away is another finding.
+    let Share::Seen(seen) = share else { return };
+    let total = 1.0 - seen.share;
+    for (index, alone) in seen.hidden_by.iter().filter(|(_, alone)| *alone > HIDDEN_FROM) {
+        let (Some(subject), Some(solid)) = (subjects.get(*index).cloned(), solids.get(*index)) else {
+            continue;
+        };
+        let here = middle_of_both(&solid.outline.bounds(), &near);
+        let height = sensor.z.clamp(solid.span.bottom(), solid.span.top());
+        findings.push(
+            finding(
+                Facts::SightBlocked(InSight::Hides { total }),
+                Severity::Stops,
+                vec![subject, target_subject.clone()],
+                here.extend(height),
+                Basis::Geometry,
+            )
+            .against(Quantity::Share(*alone), Quantity::Share(0.0)),
+        );
     }
 }
 
@@ -119,7 +149,7 @@ fn past_walls(context: &Context<'_>, target: &PlacedTarget, findings: &mut Vec<F
     let subject = wall.and_then(|edge| wall_id(context.arrangement, edge));
     findings.push(
         finding(
-            Code::SightBlocked,
+            Facts::SightBlocked(InSight::Wall),
             Severity::Stops,
             subject
                 .map(|id| Subject::Wall(id.into_owned()))

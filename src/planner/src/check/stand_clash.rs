@@ -7,21 +7,42 @@
 use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::{Prism, Span, overlap};
 
-use super::{Context, SPEAKS_FROM_MM, finding, middle_of_both, thing_subject};
-use crate::assessment::{Basis, Code, Finding, Quantity, Severity, Subject};
-use crate::model::FloorFeatureKind;
-use crate::scene::PlacedTarget;
+use super::claim::Claim;
+use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, middle_of_both, thing_subject};
+use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
+use crate::model::{Arrangement, FloorFeatureKind};
+use crate::scene::{PlacedTarget, Scene};
 
-pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+pub(super) const CHECK: Check =
+    Check { codes: &[Code::StandClash], things, whole, claims, remedy, is_depth: true };
+
+fn remedy(finding: &Finding) -> Remedy {
+    match finding.subjects.first() {
+        Some(Subject::FloorFeature(_)) => Remedy::OffFeature,
+        _ => Remedy::of_obstacle(finding),
+    }
+}
+
+fn claims(_: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
+    for target in &scene.targets {
+        let of = Subject::Stand(target.id.clone());
+        claims.extend(target.solids.iter().map(|solid| Claim::solid(of.clone(), solid, Code::StandClash)));
+    }
+}
+
+fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for target in &context.scene.targets {
         for solid in &target.solids {
             for seen in context.things_near(solid.outline.bounds()) {
                 clash(target, solid, thing_subject(&seen.thing.id), &seen.placed.prism, findings);
             }
         }
-        if context.is_whole() {
-            against_the_rest(context, target, findings);
-        }
+    }
+}
+
+fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for target in &context.scene.targets {
+        against_the_rest(context, target, findings);
     }
 }
 
@@ -50,12 +71,12 @@ fn against_the_rest(context: &Context<'_>, target: &PlacedTarget, findings: &mut
                 FloorFeatureKind::Drain | FloorFeatureKind::Joint => Severity::Care,
             };
             let subjects = vec![Subject::FloorFeature(feature.id.clone()), Subject::Stand(target.id.clone())];
-            if findings.iter().any(|f| f.code == Code::StandClash && f.subjects == subjects) {
+            if findings.iter().any(|f| f.code() == Code::StandClash && f.subjects == subjects) {
                 continue;
             }
             let at = middle_of_both(&solid.outline.bounds(), &feature.outline.bounds());
             findings.push(finding(
-                Code::StandClash,
+                Facts::StandClash,
                 severity,
                 subjects,
                 at.extend(0.0),
@@ -77,7 +98,7 @@ fn clash(target: &PlacedTarget, solid: &Prism, other: Subject, prism: &Prism, fi
     }
     let subjects = vec![other, Subject::Stand(target.id.clone())];
     let depth = Quantity::Length(intrusion.depth);
-    let known = findings.iter_mut().find(|f| f.code == Code::StandClash && f.subjects == subjects);
+    let known = findings.iter_mut().find(|f| f.code() == Code::StandClash && f.subjects == subjects);
     match known {
         Some(known) => {
             if let Some(Quantity::Length(before)) = known.measured
@@ -90,7 +111,7 @@ fn clash(target: &PlacedTarget, solid: &Prism, other: Subject, prism: &Prism, fi
             let heights = intrusion.heights;
             let at = middle_of_both(&a, &b).extend((heights.bottom() + heights.top()) * 0.5);
             findings.push(
-                finding(Code::StandClash, Severity::Stops, subjects, at, Basis::Geometry)
+                finding(Facts::StandClash, Severity::Stops, subjects, at, Basis::Geometry)
                     .against(depth, Quantity::Length(0.0)),
             );
         }

@@ -9,8 +9,8 @@
 
 use baywright_geometry::{DVec3, angle};
 
-use super::{Context, finding};
-use crate::assessment::{Basis, Code, Facts, Finding, OffBy, Quantity, Severity, Subject};
+use super::{Check, Context, finding};
+use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use crate::model::Placement;
 use crate::scene::{PlacedTarget, TargetPose};
 
@@ -20,7 +20,9 @@ const CARE_FROM: f64 = 0.5;
 /// 10 mm (common practice, no source).
 const UNLIMITED_MM: f64 = 10.0;
 
-pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+pub(super) const CHECK: Check = Check { codes: &[Code::StandOffMark], whole, ..Check::NONE };
+
+fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let sensor = context.scene.sensor();
     for (placement, target) in context.arrangement.aiming.placements.iter().zip(&context.scene.targets) {
         if target.set == target.meant {
@@ -45,28 +47,55 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         };
         findings.push(
             finding(
-                Code::StandOffMark,
+                Facts::StandOffMark(OffPlace { about, ..off }),
                 severity,
                 vec![Subject::Stand(target.id.clone()), Subject::Target(target.id.clone())],
                 target.centre(),
                 basis,
             )
-            .against(quantity(measured), quantity(limit))
-            .knowing(off.facts(about)),
+            .against(quantity(measured), quantity(limit)),
         );
     }
 }
 
-/// How a target stands off its place.
-#[derive(Clone, Copy, Debug)]
-struct OffPlace {
-    along: f64,
-    across: f64,
-    height: f64,
-    yaw: f64,
-    pitch: f64,
-    azimuth_error: f64,
-    elevation_error: f64,
+/// How a target stands off its place, in the target's own directions, and what that does to the aim.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct OffPlace {
+    /// Away from the sensor, mm.
+    pub along: f64,
+    /// To the left seen from the sensor, mm.
+    pub across: f64,
+    /// Too high, mm.
+    pub height: f64,
+    /// Turned anticlockwise, radians.
+    pub yaw: f64,
+    /// Tipped with the face down, radians.
+    pub pitch: f64,
+    /// Error of the aim left or right, never negative, radians.
+    pub azimuth_error: f64,
+    /// Error of the aim up or down, never negative, radians.
+    pub elevation_error: f64,
+    /// Which of these the finding is about.
+    pub about: OffBy,
+}
+
+/// What about a target is off.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum OffBy {
+    /// The aim error left or right.
+    Azimuth,
+    /// The aim error up or down.
+    Elevation,
+    /// The place along.
+    Along,
+    /// The place across.
+    Across,
+    /// The height.
+    Height,
+    /// The turn.
+    Yaw,
+    /// The tip.
+    Pitch,
 }
 
 impl OffPlace {
@@ -96,6 +125,7 @@ impl OffPlace {
                 + rule.by_squareness * yaw.abs(),
             elevation_error: rule.by_place * (elevation(set) - elevation(meant)).abs()
                 + rule.by_squareness * pitch.abs(),
+            about: OffBy::Azimuth,
         }
     }
 
@@ -130,18 +160,5 @@ impl OffPlace {
         .filter(|(_, measured, limit)| limit.is_none() && measured.abs() > UNLIMITED_MM)
         .map(|(about, measured, _)| (about, measured, UNLIMITED_MM))
         .max_by(|a, b| a.1.abs().total_cmp(&b.1.abs()))
-    }
-
-    const fn facts(&self, about: OffBy) -> Facts {
-        Facts::OffPlace {
-            along: self.along,
-            across: self.across,
-            height: self.height,
-            yaw: self.yaw,
-            pitch: self.pitch,
-            azimuth_error: self.azimuth_error,
-            elevation_error: self.elevation_error,
-            about,
-        }
     }
 }

@@ -7,17 +7,17 @@
 use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::{Bounds, DVec2};
 
-use super::{Context, finding, middle_of_both, thing_subject};
-use crate::assessment::{Basis, Code, Finding, Quantity, Severity, Subject};
+use super::{Check, Context, finding, middle_of_both, thing_subject};
+use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use crate::model::{Thing, ThingKind};
 
 /// A pilaster or a shelf let into a wall is not a mistake of typing (common practice, no source).
 const INTO_WALL_MM: f64 = 50.0;
 
-pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    if !context.is_whole() {
-        return;
-    }
+pub(super) const CHECK: Check = Check { codes: &[Code::ThingPlace], whole, ..Check::NONE };
+
+/// A thing that is tried elsewhere goes only where it fits: this is asked of things as they were entered.
+fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     outside(context, findings);
     in_one_another(context, findings);
 }
@@ -36,7 +36,7 @@ fn outside(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let barrier = super::outside_room::barrier(context, deepest.deepest);
         let subjects = vec![thing_subject(&seen.thing.id), barrier];
         findings.push(
-            finding(Code::ThingPlace, Severity::Care, subjects, at, Basis::AsEntered)
+            finding(Facts::ThingPlace, Severity::Care, subjects, at, Basis::AsEntered)
                 .against(Quantity::Length(deepest.depth), Quantity::Length(limit)),
         );
     }
@@ -69,7 +69,7 @@ fn in_one_another(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 let subjects: Vec<Subject> = [one, other].map(|seen| thing_subject(&seen.thing.id)).into();
                 findings.push(
                     finding(
-                        Code::ThingPlace,
+                        Facts::ThingPlace,
                         Severity::Care,
                         subjects,
                         at.extend(shared.heights.bottom()),

@@ -8,11 +8,30 @@
 use baywright_geometry::contain::{Containment, contains};
 use baywright_geometry::{Polygon, overlap};
 
-use super::{Context, SPEAKS_FROM_MM, finding, middle_of_both};
+use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, middle_of_both};
 use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use crate::model::{FloorFeatureKind, Runway, Wheel};
 
-pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+pub(super) const CHECK: Check =
+    Check { codes: &[Code::WheelPlace, Code::WheelOffRunway], whole, remedy, ..Check::NONE };
+
+/// What is wrong about a car on runways.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum OnRunways {
+    /// This wheel is not wholly on one.
+    Off(Wheel),
+    /// They are not equally high.
+    Unequal,
+}
+
+fn remedy(finding: &Finding) -> Remedy {
+    match finding.facts {
+        Facts::WheelOffRunway(OnRunways::Off(_)) => Remedy::OntoRunways,
+        _ => Remedy::None,
+    }
+}
+
+fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let arrangement = context.arrangement;
     if !arrangement.on_runways.is_empty() {
         on_runways(context, findings);
@@ -29,10 +48,7 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             };
             let at = middle_of_both(&tread.bounds(), &feature.outline.bounds()).extend(0.0);
             let subjects = vec![Subject::FloorFeature(feature.id.clone()), Subject::Car];
-            findings.push(
-                finding(Code::WheelPlace, severity, subjects, at, Basis::CommonPractice)
-                    .knowing(Facts::Wheel(wheel)),
-            );
+            findings.push(finding(Facts::WheelPlace(wheel), severity, subjects, at, Basis::CommonPractice));
         }
     }
 }
@@ -58,16 +74,13 @@ fn on_runways(context: &Context<'_>, findings: &mut Vec<Finding>) {
         });
         if let Some(runway) = nearest {
             let subjects = vec![Subject::Runway(runway.id.clone()), Subject::Car];
-            findings.push(
-                finding(
-                    Code::WheelOffRunway,
-                    Severity::Stops,
-                    subjects,
-                    wheel.extend(runway.top),
-                    Basis::Geometry,
-                )
-                .knowing(Facts::Wheel(name)),
-            );
+            findings.push(finding(
+                Facts::WheelOffRunway(OnRunways::Off(name)),
+                Severity::Stops,
+                subjects,
+                wheel.extend(runway.top),
+                Basis::Geometry,
+            ));
         }
     }
     let tops = || carrying.iter().map(|runway| runway.top);
@@ -77,7 +90,7 @@ fn on_runways(context: &Context<'_>, findings: &mut Vec<Finding>) {
     {
         findings.push(
             finding(
-                Code::WheelOffRunway,
+                Facts::WheelOffRunway(OnRunways::Unequal),
                 Severity::Care,
                 vec![Subject::Runway(runway.id.clone())],
                 runway.outline.bounds().centre().extend(low),

@@ -4,20 +4,62 @@
 //! Limit: the aiming's working room; 600 mm unless it says otherwise (common practice, no source).
 
 use baywright_geometry::distance::{Separation, distance, distance_to_segment};
-use baywright_geometry::{DVec2, Span};
+use baywright_geometry::{Circle, DVec2, Prism, Span, convex};
 
-use super::{Context, SPEAKS_FROM_MM, finding, thing_subject, wall_id};
-use crate::assessment::{Basis, CarSide, Code, Facts, Finding, Quantity, Severity, Subject};
+use super::claim::{Claim, Volume};
+use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, thing_subject, wall_id};
+use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
+use crate::model::Arrangement;
+use crate::scene::Scene;
 
 /// A person steps over what is lower and ducks under what is higher (common practice, no source).
 const IN_THE_WAY_MM: (f64, f64) = (250.0, 1800.0);
 
-pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    let room = context.arrangement.aiming.working_room;
-    if room <= 0.0 {
-        return;
-    }
-    let Ok(walking) = Span::new(IN_THE_WAY_MM.0, IN_THE_WAY_MM.1) else { return };
+pub(super) const CHECK: Check =
+    Check { codes: &[Code::WorkingRoom], things, whole, claims, remedy, ..Check::NONE };
+
+/// A side of the car.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum CarSide {
+    /// Ahead of it.
+    Front,
+    /// On its left.
+    Left,
+    /// Behind it.
+    Rear,
+    /// On its right.
+    Right,
+}
+
+/// A wall or a runway beside the car is seen to when the car is parked.
+fn remedy(finding: &Finding) -> Remedy {
+    if finding.culprit().is_some() { Remedy::ThingOut } else { Remedy::None }
+}
+
+/// The car's outline, made convex and larger all round by the room to work in.
+fn claims(arrangement: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
+    let Some((room, walking)) = asked(arrangement) else { return };
+    let corners = scene.car.iter().flat_map(|solid| solid.outline.as_polygon().outer().to_vec());
+    let Ok(disc) = Circle::new(DVec2::ZERO, room) else { return };
+    let disc = disc.circumscribed();
+    let grown: Vec<DVec2> = corners
+        .flat_map(|corner| disc.outer().iter().map(move |&by| corner + by).collect::<Vec<_>>())
+        .collect();
+    claims.extend(convex::hull(&grown).map(|around| {
+        let volume = Volume::Prism(Prism::new(around.into(), walking));
+        Claim::with_car(Subject::Car, volume, Code::WorkingRoom, Severity::Care)
+    }));
+}
+
+/// How much room is asked for, and at which heights; `None` if none is.
+fn asked(arrangement: &Arrangement) -> Option<(f64, Span)> {
+    let room = arrangement.aiming.working_room;
+    let walking = Span::new(IN_THE_WAY_MM.0, IN_THE_WAY_MM.1).ok()?;
+    (room > 0.0).then_some((room, walking))
+}
+
+fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let Some((room, walking)) = asked(context.arrangement) else { return };
     for seen in context.things_near(context.scene.car_bounds.grown(room)) {
         if seen.placed.prism.span.shared(&walking).is_none() {
             continue;
@@ -25,9 +67,10 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let gaps = context.scene.car.iter().map(|solid| distance(&solid.outline, &seen.placed.prism.outline));
         nearest(context, thing_subject(&seen.thing.id), gaps, room, findings);
     }
-    if !context.is_whole() {
-        return;
-    }
+}
+
+fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let Some((room, walking)) = asked(context.arrangement) else { return };
     for (subject, runway) in
         context.idle_runways().filter(|(_, runway)| runway.span.shared(&walking).is_some())
     {
@@ -59,14 +102,13 @@ fn nearest(
     if gap < room - SPEAKS_FROM_MM {
         findings.push(
             finding(
-                Code::WorkingRoom,
+                Facts::WorkingRoom(side(context, at)),
                 Severity::Care,
                 vec![subject, Subject::Car],
                 at.extend(0.0),
                 Basis::CommonPractice,
             )
-            .against(Quantity::Length(gap), Quantity::Length(room))
-            .knowing(Facts::Side(side(context, at))),
+            .against(Quantity::Length(gap), Quantity::Length(room)),
         );
     }
 }

@@ -1,17 +1,24 @@
 //! Things in keep-clear zones, and so near one that they may be inside.
 //!
 //! Rule: nothing that a zone excludes shares volume with it (touching is allowed). A thing whose distance to the zone
-//! is less than the uncertainty of its own place may be inside: that needs care, and a tape.
+//! is less than the uncertainty of its own place may be inside: that needs care, and a tape. So does a zone that is nearer
+//! to a wall than the walls' places are known. What is in a ceiling, or comes through a window, cannot be judged.
 //! Limit: the aiming's own zones.
 
 use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::distance::{Separation, distance_to_segment};
-use baywright_geometry::{Prism, Segment};
+use baywright_geometry::{Prism, Segment, Span};
 
-use super::{Context, SPEAKS_FROM_MM, Seen, finding, middle_of_both, thing_subject};
+use super::claim::{Bars, Claim, MovesWith, Volume};
+use super::{Check, Context, Remedy, SPEAKS_FROM_MM, Seen, finding, middle_of_both, thing_subject, wall_id};
 use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
-use crate::model::{Exclusion, OpeningKind, Thing, ThingKind};
-use crate::scene::PlacedZone;
+use crate::model::{Arrangement, Exclusion, OpeningKind, Thing, ThingKind};
+use crate::scene::{PlacedZone, Scene};
+
+/// Whether walls bound a zone: one that keeps out only people or light ends at a wall by itself.
+pub(super) const fn walls_bind(excludes: Exclusion) -> bool {
+    matches!(excludes, Exclusion::Anything | Exclusion::Metal | Exclusion::Reflecting(_))
+}
 
 /// Whether a zone excludes a thing: `None` if that cannot be judged.
 pub(crate) fn excluded(excludes: Exclusion, thing: &Thing) -> Option<bool> {
@@ -24,7 +31,47 @@ pub(crate) fn excluded(excludes: Exclusion, thing: &Thing) -> Option<bool> {
     }
 }
 
-pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
+pub(super) const CHECK: Check = Check {
+    codes: &[Code::ZoneObject, Code::ZoneUnjudged, Code::ZoneNear],
+    things,
+    whole,
+    claims,
+    remedy,
+    is_depth: true,
+};
+
+/// What is known of something in a zone.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct InZone {
+    /// What the zone excludes.
+    pub excludes: Exclusion,
+    /// The heights that zone and thing share, if they do.
+    pub heights: Option<Span>,
+    /// Shared area in plan, mm².
+    pub area: f64,
+}
+
+fn remedy(finding: &Finding) -> Remedy {
+    match (&finding.facts, finding.culprit()) {
+        (_, None) => Remedy::None,
+        (Facts::ZoneNear, Some(_)) => Remedy::ThingFurther,
+        (_, Some(_)) => Remedy::ThingOut,
+    }
+}
+
+/// A zone bars what it excludes; one that keeps things out must lie inside the room.
+fn claims(_: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
+    claims.extend(scene.zones.iter().map(|zone| Claim {
+        of: Subject::Zone(zone.id.clone()),
+        volume: Volume::Prism(zone.prism.clone()),
+        bars: Bars::Zone(zone.excludes),
+        moves_with: MovesWith::Car,
+        inside: walls_bind(zone.excludes),
+        clears_car: true,
+    }));
+}
+
+fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for zone in &context.scene.zones {
         for seen in context.things() {
             if seen.placed.bounds.meets(&zone.bounds.grown(seen.placed.known))
@@ -33,6 +80,14 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 findings.push(found);
             }
         }
+    }
+}
+
+fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for zone in &context.scene.zones {
+        if walls_bind(zone.excludes) {
+            near_walls(context, zone, findings);
+        }
         if !matches!(zone.excludes, Exclusion::People | Exclusion::Light) {
             let intruding = context
                 .idle_runways()
@@ -40,10 +95,10 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
             findings.extend(intruding);
         }
         let over = zone.prism.span.top() - context.arrangement.bay.ceiling;
-        if super::walls_bind(zone.excludes) && context.is_whole() && over > SPEAKS_FROM_MM {
+        if walls_bind(zone.excludes) && over > SPEAKS_FROM_MM {
             findings.push(ceiling(context, zone, over));
         }
-        if zone.excludes == Exclusion::Light && context.is_whole() {
+        if zone.excludes == Exclusion::Light {
             findings.extend(windows(context, zone));
         }
     }
@@ -52,14 +107,13 @@ pub(super) fn check(context: &Context<'_>, findings: &mut Vec<Finding>) {
 /// What is in a ceiling, and above it, the program is not told.
 fn ceiling(context: &Context<'_>, zone: &PlacedZone, over: f64) -> Finding {
     finding(
-        Code::ZoneUnjudged,
+        Facts::ZoneUnjudged(InZone { excludes: zone.excludes, heights: None, area: 0.0 }),
         Severity::Care,
         vec![Subject::Ceiling, Subject::Zone(zone.id.clone())],
         zone.bounds.centre().extend(context.arrangement.bay.ceiling),
         Basis::Procedure(context.arrangement.aiming.provenance.clone()),
     )
     .against(Quantity::Length(over), Quantity::Length(0.0))
-    .knowing(Facts::Zone { excludes: zone.excludes, heights: None, area: 0.0 })
 }
 
 /// A window in a zone that excludes light: whether it matters depends on the day, so that it needs care.
@@ -76,18 +130,14 @@ fn windows(context: &Context<'_>, zone: &PlacedZone) -> Vec<Finding> {
             let in_plan = distance_to_segment(&zone.prism.outline, &pane) == Separation::Overlapping;
             in_plan.then(|| {
                 let middle = (heights.bottom() + heights.top()) * 0.5;
+                let facts = InZone { excludes: zone.excludes, heights: Some(heights), area: 0.0 };
                 finding(
-                    Code::ZoneUnjudged,
+                    Facts::ZoneUnjudged(facts),
                     Severity::Care,
                     vec![Subject::Opening(window.id.clone()), Subject::Zone(zone.id.clone())],
                     pane.at(0.5).extend(middle),
                     Basis::Procedure(context.arrangement.aiming.provenance.clone()),
                 )
-                .knowing(Facts::Zone {
-                    excludes: zone.excludes,
-                    heights: Some(heights),
-                    area: 0.0,
-                })
             })
         })
         .collect()
@@ -103,24 +153,20 @@ fn runway_and_zone(
     let Clearance::Intrudes(intrusion) = clearance(&zone.prism, prism) else { return None };
     let heights = intrusion.heights;
     let here = middle_of_both(&prism.outline.bounds(), &zone.bounds);
-    let (code, severity) = match zone.excludes {
-        Exclusion::Reflecting(_) => (Code::ZoneUnjudged, Severity::Care),
-        _ => (Code::ZoneObject, Severity::Stops),
+    let facts = InZone { excludes: zone.excludes, heights: Some(heights), area: intrusion.area };
+    let (facts, severity) = match zone.excludes {
+        Exclusion::Reflecting(_) => (Facts::ZoneUnjudged(facts), Severity::Care),
+        _ => (Facts::ZoneObject(facts), Severity::Stops),
     };
     (intrusion.depth >= SPEAKS_FROM_MM).then(|| {
         finding(
-            code,
+            facts,
             severity,
             vec![subject, Subject::Zone(zone.id.clone())],
             here.extend((heights.bottom() + heights.top()) * 0.5),
             Basis::Procedure(context.arrangement.aiming.provenance.clone()),
         )
         .against(Quantity::Length(intrusion.depth), Quantity::Length(0.0))
-        .knowing(Facts::Zone {
-            excludes: zone.excludes,
-            heights: Some(heights),
-            area: intrusion.area,
-        })
     })
 }
 
@@ -137,20 +183,16 @@ fn thing_and_zone(context: &Context<'_>, zone: &PlacedZone, seen: &Seen<'_>) -> 
             if intrusion.depth < SPEAKS_FROM_MM {
                 return None;
             }
-            let (code, severity) = match judged {
-                Some(_) => (Code::ZoneObject, Severity::Stops),
-                None => (Code::ZoneUnjudged, Severity::Care),
-            };
             let heights = intrusion.heights;
+            let facts = InZone { excludes: zone.excludes, heights: Some(heights), area: intrusion.area };
+            let (facts, severity) = match judged {
+                Some(_) => (Facts::ZoneObject(facts), Severity::Stops),
+                None => (Facts::ZoneUnjudged(facts), Severity::Care),
+            };
             let middle = (heights.bottom() + heights.top()) * 0.5;
             return Some(
-                finding(code, severity, subjects, here.extend(middle), procedure)
-                    .against(Quantity::Length(intrusion.depth), Quantity::Length(0.0))
-                    .knowing(Facts::Zone {
-                        excludes: zone.excludes,
-                        heights: Some(heights),
-                        area: intrusion.area,
-                    }),
+                finding(facts, severity, subjects, here.extend(middle), procedure)
+                    .against(Quantity::Length(intrusion.depth), Quantity::Length(0.0)),
             );
         }
         Clearance::Touching { at } => (0.0, at),
@@ -159,9 +201,34 @@ fn thing_and_zone(context: &Context<'_>, zone: &PlacedZone, seen: &Seen<'_>) -> 
     let known = seen.placed.known;
     // A thing that fills its whole uncertainty exactly is clear of the zone.
     (gap < known - SPEAKS_FROM_MM).then(|| {
-        finding(Code::ZoneNear, Severity::Care, subjects, nearest, Basis::AsEntered)
+        finding(Facts::ZoneNear, Severity::Care, subjects, nearest, Basis::AsEntered)
             .against(Quantity::Length(gap), Quantity::Length(known))
-            .knowing(Facts::Zone { excludes: zone.excludes, heights: None, area: 0.0 })
             .cured_by(Step::Tape { thing: seen.thing.id.clone() })
     })
+}
+
+/// A zone inside the room, but nearer to a wall than the walls' places are known.
+fn near_walls(context: &Context<'_>, zone: &PlacedZone, findings: &mut Vec<Finding>) {
+    let height = (zone.prism.span.bottom() + zone.prism.span.top()) * 0.5;
+    let known = context.arrangement.bay.walls_known.within();
+    let outline = &zone.prism.outline;
+    if known <= SPEAKS_FROM_MM {
+        return;
+    }
+    for (edge, wall) in context.scene.room.walls().edges().enumerate() {
+        let (gap, at) = match distance_to_segment(outline, &wall) {
+            Separation::Apart { gap, to, .. } => (gap, to),
+            Separation::Touching { at } => (0.0, at),
+            // Through it: that is the stop above, or an open door.
+            Separation::Overlapping => continue,
+        };
+        let Some(id) = wall_id(context.arrangement, edge) else { continue };
+        if gap < known - SPEAKS_FROM_MM {
+            let subjects = vec![Subject::Wall(id.into_owned()), Subject::Zone(zone.id.clone())];
+            findings.push(
+                finding(Facts::ZoneNear, Severity::Care, subjects, at.extend(height), Basis::AsEntered)
+                    .against(Quantity::Length(gap), Quantity::Length(known)),
+            );
+        }
+    }
 }

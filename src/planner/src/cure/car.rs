@@ -4,12 +4,11 @@ use baywright_geometry::protrude::moves_inside;
 use baywright_geometry::separate::{exits, heading_from_x};
 use baywright_geometry::{Bounds, DVec2, Outline, Polygon, convex};
 
-use super::{WHOLE_MM, apply, caused};
-use crate::assessment::{Code, Cure, Facts, Finding, Severity, Step, Subject};
-use crate::check::{excluded, walls_bind};
-use crate::model::{Arrangement, Id};
-use crate::scene::Scene;
-use crate::{assess, check};
+use super::{Case, WHOLE_MM, apply, caused};
+use crate::assess;
+use crate::assessment::{Code, Cure, Facts, Finding, Severity, Step, Subject, TooLarge};
+use crate::check::{self, Claim, Remedy, Volume, claim};
+use crate::model::Id;
 
 /// How many places are tried for one finding, and for all findings together: each costs a whole assessment.
 const MOST_TRIED: usize = 2;
@@ -23,57 +22,36 @@ struct Tried {
 
 /// The moves of the car that were tried so far.
 pub(super) struct Moves<'a> {
-    arrangement: &'a Arrangement,
-    before: &'a [Finding],
+    case: &'a Case<'a>,
     /// Everything of the set-up that must be inside the room, as one convex outline.
     set_up: Option<Polygon>,
     room: &'a Polygon,
-    scene: &'a Scene,
     tried: Vec<Tried>,
 }
 
 impl<'a> Moves<'a> {
-    pub(super) fn new(arrangement: &'a Arrangement, scene: &'a Scene, before: &'a [Finding]) -> Self {
-        Self {
-            arrangement,
-            before,
-            set_up: set_up(scene),
-            room: scene.room.with_open_doors(),
-            scene,
-            tried: Vec::new(),
-        }
+    pub(super) fn new(case: &'a Case<'a>) -> Self {
+        let room = case.scene.room.with_open_doors();
+        Self { case, set_up: set_up(&case.claims), room, tried: Vec::new() }
     }
 
     /// The way out of a finding that blames no movable thing.
-    pub(super) fn cure(&mut self, finding: &Finding) -> Option<Cure> {
-        match finding.code {
-            Code::OutsideRoom | Code::CarClash | Code::MarkPlace | Code::SightBlocked | Code::RunBlocked
-                if matches!(finding.subjects.first(), Some(Subject::Wall(_) | Subject::Opening(_)))
-                    || matches!(finding.subjects.get(1), Some(Subject::Wall(_) | Subject::Opening(_))) =>
-            {
-                self.open_door(finding).or_else(|| self.inside(finding))
-            }
-            Code::MarkPlace | Code::StandClash => self.off_the_feature(finding),
-            Code::WheelOffRunway if finding.severity == Severity::Stops => self.onto_the_runway(finding),
-            _ => None,
+    pub(super) fn cure(&mut self, finding: &Finding, remedy: Remedy) -> Option<Cure> {
+        match remedy {
+            Remedy::IntoRoom => self.open_door(finding).or_else(|| self.inside(finding)),
+            Remedy::OffFeature => self.off_the_feature(finding),
+            Remedy::OntoRunways => self.onto_the_runway(finding),
+            Remedy::None | Remedy::ThingOut | Remedy::ThingFurther => None,
         }
     }
 
     /// Away from a thing that stays where it is.
     pub(super) fn away_from(&mut self, id: &Id) -> Option<Cure> {
-        let index = self.arrangement.bay.things.iter().position(|thing| thing.id == *id)?;
-        let thing = self.arrangement.bay.things.get(index)?;
-        let placed = self.scene.things.get(index)?;
-        let shares = |span: &baywright_geometry::Span| span.shared(&thing.span).is_some();
-        let zones = self
-            .scene
-            .zones
-            .iter()
-            .filter(|zone| shares(&zone.prism.span) && excluded(zone.excludes, thing) != Some(false))
-            .map(|zone| &zone.prism.outline);
-        let solids = self.scene.targets.iter().flat_map(|target| &target.solids).chain(&self.scene.car);
-        let solids = solids.filter(|solid| shares(&solid.span)).map(|solid| &solid.outline);
-        let regions: Vec<&Outline> = zones.chain(solids).collect();
+        let index = self.case.arrangement.bay.things.iter().position(|thing| thing.id == *id)?;
+        let thing = self.case.arrangement.bay.things.get(index)?;
+        let placed = self.case.scene.things.get(index)?;
+        let regions = claim::clears_car(&self.case.claims, thing);
+        let regions: Vec<&Outline> = regions.iter().collect();
         // The thing leaves the set-up by `exit`; the set-up leaves the thing by the opposite.
         let moves: Vec<DVec2> =
             exits(&regions, &placed.prism.outline).into_iter().map(|exit| -exit).collect();
@@ -93,7 +71,7 @@ impl<'a> Moves<'a> {
             return None;
         }
         let further = rounded(by + by.normalize_or_zero() * known);
-        let after = assess::judge(&apply(self.arrangement, &Step::MoveCar { by: further })).findings;
+        let after = assess::judge(&apply(self.case.arrangement, &Step::MoveCar { by: further })).findings;
         let stops = |found: &[Finding]| found.iter().filter(|f| f.severity == Severity::Stops).count();
         let shorter = self.tried.iter().find(|tried| tried.by == by)?;
         let is_sure = !after.iter().any(|f| super::blames(f, id) && super::may_be_in_the_way(f))
@@ -103,19 +81,19 @@ impl<'a> Moves<'a> {
 
     fn inside(&mut self, finding: &Finding) -> Option<Cure> {
         let moves = moves_inside(self.room, &self.set_up.clone()?.into());
-        let (code, subjects) = (finding.code, finding.subjects.clone());
-        self.best(moves, |after| !after.iter().any(|f| f.code == code && f.subjects == subjects))
+        let (code, subjects) = (finding.code(), finding.subjects.clone());
+        self.best(moves, |after| !after.iter().any(|f| f.code() == code && f.subjects == subjects))
     }
 
     /// Off a drain or pit: by the shortest way that takes the mark or the feet off it.
     fn off_the_feature(&mut self, finding: &Finding) -> Option<Cure> {
         let Some(Subject::FloorFeature(id)) = finding.subjects.first() else { return None };
-        let feature = self.arrangement.bay.floor_features.iter().find(|f| f.id == *id)?;
+        let feature = self.case.arrangement.bay.floor_features.iter().find(|f| f.id == *id)?;
         let at = finding.place.truncate();
         let half = DVec2::splat(WHOLE_MM);
         let resting: Outline = match finding.subjects.get(1) {
             Some(Subject::Stand(stand)) => {
-                let target = self.scene.targets.iter().find(|t| t.id == *stand)?;
+                let target = self.case.scene.targets.iter().find(|t| t.id == *stand)?;
                 let feet = target.solids.iter().filter(|solid| solid.span.bottom() <= WHOLE_MM);
                 let corners: Vec<DVec2> =
                     feet.flat_map(|s| s.outline.as_polygon().outer().to_vec()).collect();
@@ -124,19 +102,19 @@ impl<'a> Moves<'a> {
             _ => Polygon::rectangle(at - half, at + half).ok()?.into(),
         };
         let moves = exits(&[&feature.outline.clone().into()], &resting);
-        let (code, subjects) = (finding.code, finding.subjects.clone());
-        self.best(moves, |after| !after.iter().any(|f| f.code == code && f.subjects == subjects))
+        let (code, subjects) = (finding.code(), finding.subjects.clone());
+        self.best(moves, |after| !after.iter().any(|f| f.code() == code && f.subjects == subjects))
     }
 
     /// Square across until the wheel is over the middle of its runway.
     fn onto_the_runway(&mut self, finding: &Finding) -> Option<Cure> {
         let Some(Subject::Runway(id)) = finding.subjects.first() else { return None };
-        let runway = self.arrangement.bay.runways.iter().find(|runway| runway.id == *id)?;
-        let left = self.scene.bay_from_vehicle.left();
+        let runway = self.case.arrangement.bay.runways.iter().find(|runway| runway.id == *id)?;
+        let left = self.case.scene.bay_from_vehicle.left();
         let off = (runway.outline.bounds().centre() - finding.place.truncate()).dot(left);
-        let before = self.before.iter().filter(|f| f.code == Code::WheelOffRunway).count();
+        let before = self.case.before.iter().filter(|f| f.code() == Code::WheelOffRunway).count();
         self.best(vec![left * off], |after| {
-            after.iter().filter(|f| f.code == Code::WheelOffRunway).count() < before
+            after.iter().filter(|f| f.code() == Code::WheelOffRunway).count() < before
         })
     }
 
@@ -146,19 +124,24 @@ impl<'a> Moves<'a> {
             Subject::Opening(id) => Some(id),
             _ => None,
         })?;
-        let door = self.arrangement.bay.openings.iter().find(|o| o.id == *id)?;
+        let door = self.case.arrangement.bay.openings.iter().find(|o| o.id == *id)?;
         if !door.shut || door.free_beyond <= 0.0 {
             return None;
         }
         let step = Step::OpenDoor { door: id.clone() };
-        let after = assess::judge(&apply(self.arrangement, &step)).findings;
+        let after = assess::judge(&apply(self.case.arrangement, &step)).findings;
         let others = |subjects: &[Subject]| -> Vec<Subject> {
             let is_barrier = |s: &&Subject| matches!(s, Subject::Opening(_) | Subject::Wall(_));
             subjects.iter().filter(|s| !is_barrier(s)).cloned().collect()
         };
         let about = others(&finding.subjects);
-        let still = after.iter().any(|f| f.code == finding.code && others(&f.subjects) == about);
-        (!still).then(|| Cure { step, effort: None, to_be_sure: None, causes: caused(self.before, &after) })
+        let still = after.iter().any(|f| f.code() == finding.code() && others(&f.subjects) == about);
+        (!still).then(|| Cure {
+            step,
+            effort: None,
+            to_be_sure: None,
+            causes: caused(self.case.before, &after),
+        })
     }
 
     /// Of the first few moves, and those tried for other findings, the one that cures and causes the fewest stops; the
@@ -167,7 +150,7 @@ impl<'a> Moves<'a> {
         for by in moves.into_iter().take(MOST_TRIED).map(rounded) {
             let known = self.tried.iter().any(|tried| tried.by == by);
             if !known && self.tried.len() < MOST_TRIED_IN_ALL {
-                let after = assess::judge(&apply(self.arrangement, &Step::MoveCar { by })).findings;
+                let after = assess::judge(&apply(self.case.arrangement, &Step::MoveCar { by })).findings;
                 self.tried.push(Tried { by, after });
             }
         }
@@ -181,7 +164,7 @@ impl<'a> Moves<'a> {
             step: Step::MoveCar { by: best.by },
             effort: None,
             to_be_sure: None,
-            causes: caused(self.before, &best.after),
+            causes: caused(self.case.before, &best.after),
         })
     }
 
@@ -191,45 +174,47 @@ impl<'a> Moves<'a> {
             Subject::Stand(id) | Subject::Target(id) => Some(id),
             _ => None,
         })?;
-        self.scene.targets.iter().find(|target| target.id == *id && target.set != target.meant)?;
+        self.case.scene.targets.iter().find(|target| target.id == *id && target.set != target.meant)?;
         let step = Step::StandOnMark { placement: id.clone() };
-        let after = assess::judge(&apply(self.arrangement, &step)).findings;
-        let still = after.iter().any(|f| f.code == finding.code && f.subjects == finding.subjects);
-        (!still).then(|| Cure { step, effort: None, to_be_sure: None, causes: caused(self.before, &after) })
+        let after = assess::judge(&apply(self.case.arrangement, &step)).findings;
+        let still = after.iter().any(|f| f.code() == finding.code() && f.subjects == finding.subjects);
+        (!still).then(|| Cure {
+            step,
+            effort: None,
+            to_be_sure: None,
+            causes: caused(self.case.before, &after),
+        })
     }
 
     /// Where the set-up is longer or wider than the room in the way it stands, no move of the car helps.
     /// Whether this finding says it now.
-    pub(super) fn say_too_long(&self, finding: &mut Finding) -> bool {
-        if finding.code != Code::OutsideRoom || finding.cure.is_some() || finding.facts != Facts::None {
+    pub(super) fn say_too_large(&self, finding: &mut Finding) -> bool {
+        let (Facts::OutsideRoom(said @ None), None) = (&mut finding.facts, &finding.cure) else {
             return false;
-        }
+        };
         let Some(set_up) = &self.set_up else { return false };
-        let axis = self.scene.bay_from_vehicle.inverse();
+        let axis = self.case.scene.bay_from_vehicle.inverse();
         let extent = |ring: &[DVec2]| Bounds::around(ring.iter().map(|&p| axis * p)).map(|b| b.size());
         let (Some(needs), Some(there)) = (extent(set_up.outer()), extent(self.room.outer())) else {
             return false;
         };
         if needs.x > there.x + check::SPEAKS_FROM_MM {
-            finding.facts = Facts::TooLong { needs: needs.x, there: there.x };
+            *said = Some(TooLarge::Long { needs: needs.x, there: there.x });
         } else if needs.y > there.y + check::SPEAKS_FROM_MM {
-            finding.facts = Facts::TooWide { needs: needs.y, there: there.y };
+            *said = Some(TooLarge::Wide { needs: needs.y, there: there.y });
         }
-        finding.facts != Facts::None
+        said.is_some()
     }
 }
 
 /// Everything of the set-up that must be inside the room, as one convex outline.
-fn set_up(scene: &Scene) -> Option<Polygon> {
-    let zones = scene.zones.iter().filter(|zone| walls_bind(zone.excludes)).map(|zone| &zone.prism);
-    let targets = scene.targets.iter().flat_map(|target| &target.solids);
-    let corners: Vec<DVec2> = scene
-        .car
-        .iter()
-        .chain(zones)
-        .chain(targets)
-        .flat_map(|prism| prism.outline.as_polygon().outer().to_vec())
-        .collect();
+fn set_up(claims: &[Claim]) -> Option<Polygon> {
+    let inside = claims.iter().filter(|claim| claim.inside).filter_map(|claim| match &claim.volume {
+        Volume::Prism(prism) => Some(prism.outline.as_polygon()),
+        // What is between solids that are inside is inside a convex outline too.
+        Volume::Sight { .. } | Volume::Fresnel { .. } => None,
+    });
+    let corners: Vec<DVec2> = inside.flat_map(|outline| outline.outer().to_vec()).collect();
     convex::hull(&corners)
 }
 

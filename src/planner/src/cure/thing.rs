@@ -2,15 +2,13 @@
 
 use baywright_geometry::contain::{Containment, contains};
 use baywright_geometry::distance::{Separation, distance};
-use baywright_geometry::fresnel::{CLEAR_SHARE, wavelength};
 use baywright_geometry::overlap::overlaps;
 use baywright_geometry::separate::{by_length_then_heading, exits};
-use baywright_geometry::sight::{fresnel_plan, sight_shadow_plan};
-use baywright_geometry::{Circle, DVec2, Outline, Polygon, Prism, Segment, convex};
+use baywright_geometry::{DVec2, Outline, Polygon};
 
-use super::{WHOLE_MM, blames, caused};
+use super::{Case, WHOLE_MM, blames, caused};
 use crate::assessment::{Code, Cure, Finding, Quantity, Severity, Step, Subject};
-use crate::check::{self, Context, excluded, top_of_run};
+use crate::check::{self, Context, claim};
 use crate::model::{Arrangement, Effort, Id, Known, Thing, ThingKind};
 use crate::scene::Scene;
 
@@ -27,20 +25,13 @@ const AROUND_MM: f64 = 3000.0;
 const POCKET_STEPS: i32 = 2;
 /// How thick a wall counts: thicker than a move is ever rounded, thin enough not to reach the next room.
 const WALL_MM: f64 = 100.0;
-/// Half the width of the strip that a run of tape or light needs: a thing may touch it.
-const RUN_HALF_MM: f64 = 1.0;
 
 /// The shortest move that clears every stop of a thing, moves no further than it must, stays in the room and hits
 /// nothing else; or taking it out of the bay. `None` if it cannot be moved.
 ///
 /// With `care` the move also clears what the thing is blamed for that only needs care.
-pub(super) fn cure(
-    arrangement: &Arrangement,
-    scene: &Scene,
-    before: &[Finding],
-    id: &Id,
-    care: bool,
-) -> Option<Cure> {
+pub(super) fn cure(case: &Case<'_>, id: &Id, care: bool) -> Option<Cure> {
+    let Case { arrangement, scene, before, claims } = case;
     let index = arrangement.bay.things.iter().position(|thing| thing.id == *id)?;
     let thing = arrangement.bay.things.get(index)?;
     if thing.effort == Effort::Fixed || (care && thing.kind == ThingKind::LiftArm) {
@@ -50,11 +41,11 @@ pub(super) fn cure(
         return leaves(thing);
     }
     let placed = scene.things.get(index)?;
-    let mut all = forbidden(arrangement, scene, thing);
-    if care {
-        all.extend(needing_care(arrangement, scene, thing, before));
-    }
     let of_thing: Vec<Finding> = before.iter().filter(|f| blames(f, id)).cloned().collect();
+    let mut all = claim::stops(claims, thing);
+    if care {
+        all.extend(claim::blamed(claims, thing, &of_thing));
+    }
     let mut second_best: Option<Cure> = None;
     // First the way out of what it is in now: nothing shorter can do, and often it is enough. If that leads into
     // something else, the way round everything.
@@ -68,7 +59,7 @@ pub(super) fn cure(
             let left = if care { Severity::Care } else { Severity::Stops };
             let clears = |by: DVec2| {
                 let after = after_move(arrangement, scene, index, by)?;
-                let is_left = |f: &Finding| f.severity <= left && f.code != Code::ZoneNear;
+                let is_left = |f: &Finding| f.severity <= left && f.code() != Code::ZoneNear;
                 let is_far = care && by.length() > FAR_FOR_CARE_MM;
                 (!is_far && !after.iter().any(is_left) && fits(scene, index, by)).then_some((by, after))
             };
@@ -129,7 +120,8 @@ fn leaves(thing: &Thing) -> Option<Cure> {
 
 /// A thing that may be inside a zone: if even a tape could not settle it, it is moved clear by what its place is
 /// uncertain by. `None` if it is to be taped, or cannot be moved.
-pub(super) fn away_from_zone(arrangement: &Arrangement, scene: &Scene, near: &Finding) -> Option<Cure> {
+pub(super) fn away_from_zone(case: &Case<'_>, near: &Finding) -> Option<Cure> {
+    let Case { arrangement, scene, .. } = case;
     let id = near.culprit()?;
     let (Some(Quantity::Length(gap)), Some(Quantity::Length(wanted))) = (near.measured, near.limit) else {
         return None;
@@ -209,16 +201,16 @@ fn in_its_way(scene: &Scene, index: usize) -> Vec<Outline> {
 }
 
 /// That a thing then stands beside the zone within its own uncertainty is said by `to_be_sure`, not held against it.
-fn is_only_near(caused: &crate::assessment::Caused) -> bool {
-    caused.code == Code::ZoneNear
+fn is_only_near(caused: &Finding) -> bool {
+    caused.code() == Code::ZoneNear
 }
 
 /// The findings about one thing if it stood elsewhere.
 fn after_move(arrangement: &Arrangement, scene: &Scene, index: usize, by: DVec2) -> Option<Vec<Finding>> {
     let context = Context::with_thing_moved(arrangement, scene, index, by)?;
     let mut findings = Vec::new();
-    for check in check::ALL.iter().take(check::ABOUT_THINGS) {
-        check(&context, &mut findings);
+    for check in check::ALL {
+        (check.things)(&context, &mut findings);
     }
     Some(findings)
 }
@@ -282,84 +274,4 @@ fn snapped(share: f64) -> f64 {
     } else {
         share
     }
-}
-
-/// Every region of the plan where this thing, at its heights, would stop the aiming.
-fn forbidden(arrangement: &Arrangement, scene: &Scene, thing: &Thing) -> Vec<Outline> {
-    let span = &thing.span;
-    let mut regions: Vec<Outline> = Vec::new();
-    let solid = |prism: &Prism| prism.span.shared(span).map(|_| prism.outline.clone());
-    let zones = scene.zones.iter().filter(|zone| excluded(zone.excludes, thing) == Some(true));
-    regions.extend(zones.filter_map(|zone| solid(&zone.prism)));
-    for target in &scene.targets {
-        let Some(face) = &target.face else { continue };
-        regions.extend(sight_shadow_plan(scene.sensor(), face, span).map(Outline::from));
-        regions.extend(target.solids.iter().filter_map(solid));
-    }
-    regions.extend(near_the_path(arrangement, scene, thing, CLEAR_SHARE));
-    regions.extend(scene.car.iter().filter_map(solid));
-    for placed in &scene.runs {
-        if span.bottom() < top_of_run(placed.run.tool) {
-            regions.extend(strip(&Segment::new(placed.run.from, placed.run.to)).map(Outline::from));
-        }
-    }
-    if span.bottom() < check::HAND_MM {
-        for at in scene.marks.iter().filter_map(|mark| mark.at.ok()) {
-            let half = DVec2::splat(RUN_HALF_MM);
-            regions.extend(Polygon::rectangle(at - half, at + half).ok().map(Outline::from));
-        }
-    }
-    regions
-}
-
-/// Within this share of the first Fresnel zone's radius of a radar's paths to its targets.
-fn near_the_path(arrangement: &Arrangement, scene: &Scene, thing: &Thing, share: f64) -> Vec<Outline> {
-    let Some(radar) = arrangement.sensor.kind.radar() else { return Vec::new() };
-    let length = wavelength(radar.frequency);
-    let upright = scene.targets.iter().filter(|target| !target.lies);
-    upright
-        .filter_map(|target| fresnel_plan(scene.sensor(), target.centre(), length, share, &thing.span))
-        .map(Outline::from)
-        .collect()
-}
-
-/// Regions of what the thing is blamed for now though it only needs care.
-fn needing_care(arrangement: &Arrangement, scene: &Scene, thing: &Thing, before: &[Finding]) -> Vec<Outline> {
-    let blamed = |code: Code| before.iter().filter(move |f| f.code == code && blames(f, &thing.id));
-    let mut regions: Vec<Outline> = Vec::new();
-    let areas = check::keep_free_areas(arrangement);
-    for finding in blamed(Code::KeepFree) {
-        let Some(Subject::KeepFree(id)) = finding.subjects.get(1) else { continue };
-        let area = areas.iter().find(|(area, _, _)| area == id);
-        regions.extend(area.map(|(_, outline, _)| outline.clone().into()));
-    }
-    if blamed(Code::ZoneUnjudged).next().is_some() {
-        let unjudged = scene.zones.iter().filter(|zone| excluded(zone.excludes, thing).is_none());
-        let meets = unjudged.filter(|zone| zone.prism.span.shared(&thing.span).is_some());
-        regions.extend(meets.map(|zone| zone.prism.outline.clone()));
-    }
-    if blamed(Code::FresnelEntered).next().is_some() {
-        regions.extend(near_the_path(arrangement, scene, thing, 1.0));
-    }
-    if blamed(Code::WorkingRoom).next().is_some() {
-        regions.extend(room_around_car(scene, arrangement.aiming.working_room));
-    }
-    regions
-}
-
-/// The car's outline, made convex and larger all round by the room to work in.
-fn room_around_car(scene: &Scene, room: f64) -> Option<Outline> {
-    let corners = scene.car.iter().flat_map(|solid| solid.outline.as_polygon().outer().to_vec());
-    let disc = Circle::new(DVec2::ZERO, room).ok()?.circumscribed();
-    let grown: Vec<DVec2> = corners
-        .flat_map(|corner| disc.outer().iter().map(move |&by| corner + by).collect::<Vec<_>>())
-        .collect();
-    Some(convex::hull(&grown)?.into())
-}
-
-/// A thin rectangle along a run.
-fn strip(run: &Segment) -> Option<Polygon> {
-    let along = (run.to - run.from).normalize_or_zero();
-    let aside = along.perp() * RUN_HALF_MM;
-    Polygon::simple(vec![run.from - aside, run.to - aside, run.to + aside, run.from + aside]).ok()
 }

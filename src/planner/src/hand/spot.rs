@@ -1,8 +1,9 @@
 //! A place for something new, near where it is wanted, where it is in nobody's way.
 
 use baywright_geometry::overlap::overlaps;
-use baywright_geometry::{Bounds, Containment, DVec2, Outline, Polygon, Prism, angle, contains};
+use baywright_geometry::{Bounds, Containment, DVec2, Outline, Polygon, angle, contains};
 
+use crate::check::{self, Claim};
 use crate::model::{Arrangement, Thing};
 use crate::scene::Scene;
 
@@ -15,24 +16,19 @@ const MOST_RINGS: usize = 120;
 const AIR_MM: f64 = 60.0;
 
 /// Where the middle of `thing` would stand, bay frame, mm, turned as it is: as near to `wanted` as there is a place in the
-/// room where it stands in nothing, in no keep-clear zone, in no area that is kept free, and leaves room to work about the
-/// car. If there is none, where it stands in nothing; if there is none either, `wanted` itself.
+/// room where it stands in nothing and in no region that a check claims. If there is none, where it stands in nothing; if
+/// there is none either, `wanted` itself.
 pub fn free_spot(arrangement: &Arrangement, scene: &Scene, thing: &Thing, wanted: DVec2) -> DVec2 {
     let span = thing.span;
-    let shares = |prism: &&Prism| prism.span.shared(&span).is_some();
-    let outlined = |prism: &Prism| prism.outline.clone();
-    let solids = scene.car.iter().chain(scene.targets.iter().flat_map(|own| &own.solids));
-    let solids = solids.chain(scene.things.iter().map(|own| &own.prism)).filter(shares).map(outlined);
-    let zones = scene.zones.iter().map(|own| &own.prism).filter(shares).map(outlined);
-    let free = arrangement.bay.keep_free.iter().map(|own| Outline::Polygon(own.outline.clone()));
-    // Room to work in about the car, where it is as high as people work.
-    let about = scene.car_bounds.grown(arrangement.aiming.working_room);
-    let about =
-        Polygon::rectangle(about.low, about.high).ok().filter(|_| scene.car.iter().any(|own| shares(&own)));
-    let wishes = zones.chain(free).chain(about.map(Outline::Polygon));
     let boxed = |own: Outline| (own.bounds(), own);
-    let solids: Vec<(Bounds, Outline)> = solids.map(boxed).collect();
-    let wishes: Vec<(Bounds, Outline)> = wishes.map(boxed).collect();
+    let claims = check::claims(arrangement, scene);
+    let (solid, claimed): (Vec<&Claim>, Vec<&Claim>) = claims.iter().partition(|claim| claim.is_solid());
+    // A zone that would let it in is kept free all the same: there is room elsewhere.
+    let at_its_heights = |claim: &&Claim| claim.volume.at(&span).map(boxed);
+    let others = scene.things.iter().map(|own| &own.prism).filter(|own| own.span.shared(&span).is_some());
+    let others = others.map(|own| boxed(own.outline.clone()));
+    let solids: Vec<(Bounds, Outline)> = solid.iter().filter_map(at_its_heights).chain(others).collect();
+    let wishes: Vec<(Bounds, Outline)> = claimed.iter().filter_map(at_its_heights).collect();
 
     let own = thing.prism().outline.bounds().moved(-thing.place.origin());
     let in_none = |others: &[(Bounds, Outline)], place: &Bounds, outline: &Outline| {

@@ -158,7 +158,7 @@ fn what_a_cure_would_cause_is_said() {
     let assessment = assess(&arrangement);
     let cure = of(&assessment, Code::ZoneObject)[0].cure.clone().unwrap();
     assert!(
-        cure.causes.iter().any(|c| c.code == Code::WorkingRoom
+        cure.causes.iter().any(|c| c.code() == Code::WorkingRoom
             && c.severity == Severity::Care
             && c.subjects[0] == Subject::Thing("bench".into())),
         "{cure:?}"

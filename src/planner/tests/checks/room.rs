@@ -80,7 +80,11 @@ fn a_bay_that_is_too_short_says_so() {
     let found = of(&assessment, Code::OutsideRoom);
     // 3400 behind the axle, 5800 ahead of it.
     assert!(
-        found.iter().any(|f| f.facts == baywright_planner::Facts::TooLong { needs: 9_200.0, there: 9_000.0 }),
+        found.iter().any(|f| f.facts
+            == baywright_planner::Facts::OutsideRoom(Some(baywright_planner::TooLarge::Long {
+                needs: 9_200.0,
+                there: 9_000.0
+            }))),
         "{found:#?}"
     );
     assert!(assessment.promise.is_none());

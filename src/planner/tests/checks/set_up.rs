@@ -2,7 +2,9 @@
 
 use baywright_planner::geometry::{DVec2, DVec3, PlanPose, angle};
 use baywright_planner::model::*;
-use baywright_planner::{Code, Facts, FloorFact, OffBy, Severity, Subject, Verdict, assess};
+use baywright_planner::{
+    Code, Facts, FloorFact, InSight, OffBy, OffPlace, OnRunways, Severity, Subject, Verdict, assess,
+};
 
 use crate::support::*;
 
@@ -26,7 +28,7 @@ fn off(kind: TargetKind, error: AimError, by: [f64; 5]) -> Arrangement {
 fn azimuth_error(arrangement: &Arrangement) -> f64 {
     let assessment = assess(arrangement);
     let found = of(&assessment, Code::StandOffMark);
-    let Facts::OffPlace { azimuth_error, .. } = found[0].facts else { panic!() };
+    let Facts::StandOffMark(OffPlace { azimuth_error, .. }) = found[0].facts else { panic!() };
     angle::degrees(azimuth_error)
 }
 
@@ -53,7 +55,7 @@ fn a_plate_aims_by_its_squareness() {
     assert!((azimuth_error(&plate([0.0, 0.0, 0.0, yaw, 0.0])) - yaw).abs() < 1e-9);
     check(&plate([0.0, 0.0, 0.0, 0.11, 0.0]), Code::StandOffMark, Severity::Stops, None);
     let tipped = check(&plate([0.0, 0.0, 0.0, 0.0, -0.2]), Code::StandOffMark, Severity::Stops, None);
-    let Facts::OffPlace { about, .. } = tipped.facts else { panic!() };
+    let Facts::StandOffMark(OffPlace { about, .. }) = tipped.facts else { panic!() };
     assert_eq!(about, OffBy::Elevation);
     // Its place does not matter to the aim; only what the procedure allows counts.
     none(&plate([9.0, 9.0, 9.0, 0.0, 0.0]), Code::StandOffMark);
@@ -82,7 +84,7 @@ fn height_tips_the_aim_of_a_reflector() {
         Severity::Stops,
         Some(libm::atan2(10.0, 4000.0)),
     );
-    let Facts::OffPlace { height, about, .. } = found.facts else { panic!() };
+    let Facts::StandOffMark(OffPlace { height, about, .. }) = found.facts else { panic!() };
     assert_eq!((height, about), (10.0, OffBy::Elevation));
 }
 
@@ -95,7 +97,7 @@ fn a_tipped_reflector_lifts_its_centre() {
     tipped.aiming.placements[0].tolerance.height = Some(4.0);
     let rise = 80.0 * libm::sin(angle::radians(3.0));
     let found = check(&tipped, Code::StandOffMark, Severity::Stops, Some(rise));
-    let Facts::OffPlace { along, height, elevation_error, .. } = found.facts else { panic!() };
+    let Facts::StandOffMark(OffPlace { along, height, elevation_error, .. }) = found.facts else { panic!() };
     assert!(
         (height - rise).abs() < 1e-9 && (along + 80.0 * (1.0 - libm::cos(angle::radians(3.0)))).abs() < 1e-9
     );
@@ -121,7 +123,7 @@ fn a_target_beside_the_view() {
 fn a_target_turned_away() {
     let arrangement = off(TargetKind::Plate, AimError::SQUARENESS, [0.0, 0.0, 0.0, 180.0, 0.0]);
     let assessment = assess(&arrangement);
-    assert_eq!(of(&assessment, Code::SightBlocked)[0].facts, Facts::FacesAway);
+    assert_eq!(of(&assessment, Code::SightBlocked)[0].facts, Facts::SightBlocked(InSight::FacesAway));
 }
 
 /// The marks of the test car by closed form: outboard spots at ±1020, prolonged to x = 800 + 4000 = 4800 ahead of the
@@ -191,7 +193,7 @@ fn figures_measured_on_the_car_count() {
 fn the_floor() {
     let fact = |arrangement: &Arrangement| {
         let found = check(arrangement, Code::FloorLevels, Severity::Care, None);
-        let Facts::Floor(fact) = found.facts else { panic!() };
+        let Facts::FloorLevels(fact) = found.facts else { panic!() };
         fact
     };
     let mut arrangement = clear();
@@ -222,7 +224,7 @@ fn the_floor() {
 fn a_floor_that_is_not_level_at_wheels_and_target_stops() {
     let stops = |arrangement: &Arrangement, spread: f64| {
         let found = check(arrangement, Code::FloorLevels, Severity::Stops, Some(spread));
-        assert_eq!(found.facts, Facts::Floor(FloorFact::Uneven));
+        assert_eq!(found.facts, Facts::FloorLevels(FloorFact::Uneven));
         assert!(found.cure.is_none(), "no survey makes a floor level");
         assert_eq!(assess(arrangement).verdict, Verdict::NotReady);
     };
@@ -254,7 +256,7 @@ fn a_floor_that_is_not_level_at_wheels_and_target_stops() {
     raised.bay.runways = vec![runway("left runway", 3_770.0), runway("right runway", 2_230.0)];
     raised.on_runways = vec!["left runway".into(), "right runway".into()];
     let found = check(&raised, Code::FloorLevels, Severity::Care, Some(5.1));
-    assert_eq!(found.facts, Facts::Floor(FloorFact::NotJudged));
+    assert_eq!(found.facts, Facts::FloorLevels(FloorFact::NotJudged));
 }
 
 #[test]
@@ -326,7 +328,7 @@ fn wheels_on_bad_ground() {
     };
     arrangement.bay.floor_features = vec![feature(FloorFeatureKind::Pit)];
     let found = check(&arrangement, Code::WheelPlace, Severity::Stops, None);
-    assert_eq!(found.facts, Facts::Wheel(Wheel::RearRight));
+    assert_eq!(found.facts, Facts::WheelPlace(Wheel::RearRight));
     arrangement.bay.floor_features = vec![feature(FloorFeatureKind::Drain)];
     check(&arrangement, Code::WheelPlace, Severity::Care, None);
     arrangement.parked = PlanPose::new(DVec2::new(4_600.0, 3_000.0), 0.0);
@@ -367,7 +369,10 @@ fn conditions_and_examples_are_notes() {
     let assessment = assess(&arrangement);
     assert!(assessment.on_example_figures);
     let texts: Vec<_> = of(&assessment, Code::Condition).iter().map(|f| f.facts.clone()).collect();
-    assert_eq!(texts, [Facts::Text("tyres at their pressures".into()), Facts::Text("boot empty".into())]);
+    assert_eq!(
+        texts,
+        [Facts::Condition("tyres at their pressures".into()), Facts::Condition("boot empty".into())]
+    );
     check(&arrangement, Code::ProfileChanged, Severity::Care, None);
     check(&arrangement, Code::ExampleFigures, Severity::Note, None);
     check(&arrangement, Code::AssumedFigures, Severity::Note, None);

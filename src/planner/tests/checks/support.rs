@@ -217,7 +217,7 @@ pub fn with(things: Vec<Thing>) -> Arrangement {
 }
 
 pub fn of(assessment: &Assessment, code: Code) -> Vec<&Finding> {
-    assessment.findings.iter().filter(|f| f.code == code).collect()
+    assessment.findings.iter().filter(|f| f.code() == code).collect()
 }
 
 /// The only finding of this code; its severity and measured value are checked.

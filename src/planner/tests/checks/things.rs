@@ -2,7 +2,7 @@
 
 use baywright_planner::geometry::marks::{Construction, Tool};
 use baywright_planner::model::*;
-use baywright_planner::{Code, Facts, Severity, Subject, Verdict, assess, words};
+use baywright_planner::{Code, Facts, InSight, InZone, Severity, Subject, Verdict, assess, words};
 
 use crate::support::*;
 
@@ -19,7 +19,7 @@ fn a_cabinet_250_mm_inside() {
     let arrangement = with(vec![cabinet("cabinet", (8_000.0, 4_475.0), 900.0, 450.0)]);
     let found = check(&arrangement, Code::ZoneObject, Severity::Stops, Some(250.0));
     assert_eq!(found.subjects, [Subject::Thing("cabinet".into()), Subject::Zone("beam".into())]);
-    let Facts::Zone { heights: Some(heights), area, .. } = found.facts else { panic!() };
+    let Facts::ZoneObject(InZone { heights: Some(heights), area, .. }) = found.facts else { panic!() };
     assert_eq!((heights.bottom(), heights.top()), (0.0, 1000.0));
     assert!((area - 900.0 * 250.0).abs() < 1e-3, "{area}");
     assert_eq!(assess(&arrangement).verdict, Verdict::NotReady);
@@ -133,7 +133,7 @@ fn a_thing_over_the_sensor() {
     let mut cover = cabinet("cover", (4_830.0, 3_000.0), 100.0, 300.0);
     cover.material = Material::Plastic;
     let found = check(&with(vec![cover]), Code::SightBlocked, Severity::Stops, Some(1.0));
-    assert_eq!(found.facts, Facts::SensorInside);
+    assert_eq!(found.facts, Facts::SightBlocked(InSight::CoversSensor));
 }
 
 /// What covers the sensor does not keep quiet about what else is in the way: each stops the aiming by itself.
@@ -150,7 +150,7 @@ fn a_thing_over_the_sensor_and_one_on_the_way() {
     let mut inside = 0;
     for found in &found {
         assert!((number(found.measured.unwrap()) - 1.0).abs() < 1e-9);
-        inside += usize::from(found.facts == Facts::SensorInside);
+        inside += usize::from(found.facts == Facts::SightBlocked(InSight::CoversSensor));
     }
     assert_eq!((found.len(), inside), (3, 2), "{found:#?}");
 }
@@ -208,7 +208,7 @@ fn the_car_against_a_thing() {
 fn room_to_work() {
     let mut arrangement = with(vec![cabinet("bench", (2_000.0, 4_600.0), 600.0, 600.0)]);
     let found = check(&arrangement, Code::WorkingRoom, Severity::Care, Some(400.0));
-    assert_eq!(found.facts, Facts::Side(baywright_planner::CarSide::Left));
+    assert_eq!(found.facts, Facts::WorkingRoom(baywright_planner::CarSide::Left));
     arrangement.bay.things[0].place =
         baywright_planner::geometry::PlanPose::new((2_000.0, 4_800.0).into(), 0.0);
     none(&arrangement, Code::WorkingRoom);

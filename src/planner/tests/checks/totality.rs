@@ -72,7 +72,7 @@ fn a_turned_bay_is_the_same_bay() {
             let mut all: Vec<_> = assess(a)
                 .findings
                 .iter()
-                .map(|f| (f.code, f.subjects.clone(), f.measured.map(number)))
+                .map(|f| (f.code(), f.subjects.clone(), f.measured.map(number)))
                 .collect();
             all.sort_by(|a, b| (a.0, &a.1).cmp(&(b.0, &b.1)));
             all

@@ -63,7 +63,7 @@ fn letters(first: &Assessment, second: &Assessment) -> (Vec<String>, Vec<String>
 fn is_same(a: &Finding, b: &Finding) -> bool {
     a.severity != Severity::Note
         && b.severity != Severity::Note
-        && a.code == b.code
+        && a.code() == b.code()
         && a.subjects == b.subjects
 }
 

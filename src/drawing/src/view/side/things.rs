@@ -121,7 +121,7 @@ pub(super) fn overlaps(pen: &mut Pen<'_>, side: &Side<'_>, drawn: &[Drawn]) {
             let x = side.along(&Outline::Polygon(region.region));
             rectangle(x, (region.heights.bottom(), region.heights.top()))
         });
-        let rings: Vec<_> = if told.finding.code == Code::SightBlocked {
+        let rings: Vec<_> = if told.finding.code() == Code::SightBlocked {
             hidden(side, told.finding)
         } else {
             bands.collect()

@@ -122,7 +122,7 @@ const OTHER_END_COST: f64 = 8.0;
 pub(super) fn so_far_in(pen: &mut Pen<'_>, top: &Top<'_>, told: &Flagged<'_>) {
     let finding = told.finding;
     let (Code::ZoneObject, Severity::Stops, Some(Quantity::Length(depth))) =
-        (finding.code, finding.severity, finding.measured)
+        (finding.code(), finding.severity, finding.measured)
     else {
         return;
     };

@@ -145,7 +145,7 @@ fn arrow(pen: &Pen<'_>, from: DVec2, to: DVec2) -> [Vec<DVec2>; 2] {
 
 /// A zone that reaches out of the room is large, and nothing is there: hatched lightly.
 pub(crate) fn overlap_role(finding: &Finding) -> Role {
-    match (finding.code, finding.subjects.first()) {
+    match (finding.code(), finding.subjects.first()) {
         (Code::OutsideRoom, Some(Subject::Zone(_))) => Role::OverlapAside(finding.severity),
         _ => Role::Overlap(finding.severity),
     }

@@ -2,7 +2,7 @@
 
 use super::names::the;
 use super::{Words, listed, sentence_start};
-use crate::assessment::{Caused, Code, Cure, Finding, Severity, Step, Subject};
+use crate::assessment::{Code, Cure, Finding, Severity, Step, Subject};
 use crate::model::{Effort, Id, Known, TargetHeight, ThingKind};
 
 impl Words<'_> {
@@ -95,22 +95,10 @@ impl Words<'_> {
     /// go to be sure.
     fn instead(&self, cure: &Cure) -> Option<String> {
         let sure = cure.to_be_sure.is_some();
-        let told: Vec<&Caused> =
-            cure.causes.iter().filter(|caused| !(sure && caused.code == Code::ZoneNear)).collect();
+        let told: Vec<&Finding> =
+            cure.causes.iter().filter(|caused| !(sure && caused.code() == Code::ZoneNear)).collect();
         let first = told.iter().min_by_key(|caused| caused.severity)?;
-        let subjects = first.subjects.clone();
-        let as_finding = Finding {
-            code: first.code,
-            severity: first.severity,
-            subjects,
-            place: baywright_geometry::DVec3::ZERO,
-            measured: None,
-            limit: None,
-            basis: crate::assessment::Basis::Geometry,
-            facts: crate::assessment::Facts::None,
-            cure: None,
-        };
-        let what = self.within_sentence(&as_finding);
+        let what = self.within_sentence(first);
         let more = told.iter().filter(|caused| caused.severity == first.severity).count() - 1;
         let more = match more {
             0 => String::new(),

@@ -6,7 +6,8 @@ use super::marks::wheel_name;
 use super::numbers::{degrees, percent};
 use super::{Words, sentence_start};
 use crate::assessment::{
-    Basis, CarSide, Code, Facts, Finding, FloorFact, OffBy, Quantity, Severity, Subject, Under,
+    Basis, CarSide, Facts, Finding, FloorFact, InSight, OffBy, OffPlace, OnRunways, Quantity, Severity,
+    Subject, TooLarge, Under,
 };
 use crate::model::{Known, Material, Provenance, Thing};
 
@@ -29,8 +30,8 @@ impl Words<'_> {
     pub(super) fn within_sentence(&self, finding: &Finding) -> String {
         let first = finding.subjects.first().map_or_else(String::new, |s| self.bare_subject(s));
         let second = finding.subjects.get(1).map_or_else(String::new, |s| self.subject(s));
-        match finding.code {
-            Code::OutsideRoom => match finding.subjects.get(1) {
+        match &finding.facts {
+            Facts::OutsideRoom(_) => match finding.subjects.get(1) {
                 Some(Subject::Opening(id)) => {
                     let shut = self.arrangement.bay.openings.iter().any(|door| door.id == *id && door.shut);
                     if shut {
@@ -41,78 +42,68 @@ impl Words<'_> {
                 }
                 _ => format!("{first} would go through {second}"),
             },
-            Code::CarClash | Code::StandClash => match finding.subjects.first() {
+            Facts::CarClash | Facts::StandClash => match finding.subjects.first() {
                 Some(Subject::FloorFeature(_)) => format!("{second} would stand on the {first}"),
                 Some(Subject::Car) => format!("the car and {second} want the same place"),
                 _ => format!("{first} is where {second} must be"),
             },
-            Code::ZoneObject => format!("{first} is inside {second}"),
-            Code::ZoneUnjudged => format!("{first} is in {second}, and it is not known whether it matters"),
-            Code::ZoneNear => format!("{first} may be inside {second}"),
-            Code::SightBlocked => match finding.facts {
-                Facts::SensorInside => format!("{first} covers the {}", self.sensor()),
-                Facts::FacesAway => format!("{first} faces away from the {}", self.sensor()),
-                _ => format!("{first} is in the way of {second}"),
-            },
-            Code::FresnelEntered => format!("{first} is too near the radar's path to {second}"),
-            Code::FieldOfView => format!("{first} is outside what {second} sees"),
-            Code::StandOffMark => format!("{first} is off its mark"),
-            Code::MarkFault => format!("{first} cannot be found this way"),
-            Code::MarkOffTarget => format!("{first} is not where {second} belongs"),
-            Code::MarkPlace => match finding.subjects.first() {
+            Facts::ZoneObject(_) => format!("{first} is inside {second}"),
+            Facts::ZoneUnjudged(_) => {
+                format!("{first} is in {second}, and it is not known whether it matters")
+            }
+            Facts::ZoneNear => format!("{first} may be inside {second}"),
+            Facts::SightBlocked(InSight::CoversSensor) => format!("{first} covers the {}", self.sensor()),
+            Facts::SightBlocked(InSight::FacesAway) => {
+                format!("{first} faces away from the {}", self.sensor())
+            }
+            Facts::SightBlocked(InSight::Hides { .. } | InSight::Wall) => {
+                format!("{first} is in the way of {second}")
+            }
+            Facts::FresnelEntered => format!("{first} is too near the radar's path to {second}"),
+            Facts::FieldOfView => format!("{first} is outside what {second} sees"),
+            Facts::StandOffMark(_) => format!("{first} is off its mark"),
+            Facts::MarkFault(_) => format!("{first} cannot be found this way"),
+            Facts::MarkOffTarget => format!("{first} is not where {second} belongs"),
+            Facts::MarkPlace => match finding.subjects.first() {
                 Some(Subject::Thing(_)) => format!("{first} stands on {second}"),
                 Some(Subject::Wall(_)) => format!("{second} would lie beyond the {first}"),
                 Some(Subject::Opening(_)) => format!("{second} would lie beyond the {first}"),
                 _ => format!("{second} would lie on the {first}"),
             },
-            Code::RunBlocked => format!("{first} stands in {second}"),
-            Code::HeadRoom => match (&finding.facts, finding.subjects.first()) {
-                (Facts::Overhead(Under::Person), Some(Subject::Ceiling)) => "the ceiling is low".to_owned(),
-                (Facts::Overhead(Under::Person), _) => format!("{first} hangs low where people work"),
-                (_, Some(Subject::Ceiling)) => format!("{second} is too tall for the ceiling"),
-                _ => format!("{first} hangs close over {second}"),
+            Facts::RunBlocked => format!("{first} stands in {second}"),
+            Facts::HeadRoom(under) => match (under, finding.subjects.first()) {
+                (Under::Person, Some(Subject::Ceiling)) => "the ceiling is low".to_owned(),
+                (Under::Person, _) => format!("{first} hangs low where people work"),
+                (Under::Car | Under::Stand, Some(Subject::Ceiling)) => {
+                    format!("{second} is too tall for the ceiling")
+                }
+                (Under::Car | Under::Stand, _) => format!("{first} hangs close over {second}"),
             },
-            Code::WheelOffRunway => match finding.severity {
-                Severity::Stops => match finding.facts {
-                    Facts::Wheel(wheel) => format!("the {} wheel is not on the {first}", wheel_name(wheel)),
-                    _ => format!("a wheel is not on the {first}"),
-                },
-                _ => "the runways are not equally high".to_owned(),
-            },
-            Code::WheelPlace => match finding.facts {
-                Facts::Wheel(wheel) => format!("the {} wheel stands on the {first}", wheel_name(wheel)),
-                _ => format!("a wheel stands on the {first}"),
-            },
-            Code::ThingPlace => match finding.subjects.get(1) {
+            Facts::WheelOffRunway(OnRunways::Off(wheel)) => {
+                format!("the {} wheel is not on the {first}", wheel_name(*wheel))
+            }
+            Facts::WheelOffRunway(OnRunways::Unequal) => "the runways are not equally high".to_owned(),
+            Facts::WheelPlace(wheel) => format!("the {} wheel stands on the {first}", wheel_name(*wheel)),
+            Facts::ThingPlace => match finding.subjects.get(1) {
                 Some(Subject::Thing(_)) => {
                     format!("{first} and {second} cannot both be where they are entered")
                 }
                 _ => format!("{first} is entered beyond {second}"),
             },
-            Code::WorkingRoom => format!("little room between the {first} and the car"),
-            Code::KeepFree => {
+            Facts::WorkingRoom(_) => format!("little room between the {first} and the car"),
+            Facts::KeepFree => {
                 let door = matches!(finding.subjects.get(1), Some(Subject::KeepFree(id))
                     if self.arrangement.bay.openings.iter().any(|opening| opening.id == *id));
                 format!("{first} stands {} {second}", if door { "before" } else { "in" })
             }
-            Code::FloorLevels => match finding.facts {
-                Facts::Floor(FloorFact::Unknown) => "floor not surveyed here".to_owned(),
-                Facts::Floor(FloorFact::Undated) => "floor survey has no date".to_owned(),
-                Facts::Floor(FloorFact::Future) => "floor survey is dated in the future".to_owned(),
-                Facts::Floor(FloorFact::OutOfDate) => "floor survey is out of date".to_owned(),
-                Facts::Floor(FloorFact::NotCovered) => {
-                    "floor survey does not reach all wheels and targets".to_owned()
-                }
-                Facts::Floor(FloorFact::Uneven) => "floor is not level at wheels and target".to_owned(),
-                _ => "floor is not level, and not judged yet".to_owned(),
-            },
-            Code::AxisUnknown => "thrust line not known".to_owned(),
-            Code::ProfileChanged => "the car's profile has changed since this was saved".to_owned(),
-            Code::ExampleFigures => "on example figures".to_owned(),
-            Code::AssumedFigures => "some figures of the car are assumed".to_owned(),
-            Code::MeasuredOnCar => "sensor's place as measured on this car".to_owned(),
-            Code::Condition => format!("first: {}", self.text(finding)),
-            Code::HaveReady => format!("have ready: {}", self.text(finding)),
+            Facts::FloorLevels(fact) => floor_title(*fact).to_owned(),
+            Facts::AxisUnknown => "thrust line not known".to_owned(),
+            Facts::ProfileChanged => "the car's profile has changed since this was saved".to_owned(),
+            Facts::ExampleFigures => "on example figures".to_owned(),
+            Facts::AssumedFigures(_) => "some figures of the car are assumed".to_owned(),
+            Facts::MeasuredOnCar => "sensor's place as measured on this car".to_owned(),
+            Facts::Condition(text) => format!("first: {text}"),
+            Facts::HaveReady(text) => format!("have ready: {text}"),
         }
     }
 
@@ -121,70 +112,81 @@ impl Words<'_> {
         let (measured, limit) = (finding.measured?, finding.limit?);
         let value = self.quantity(measured);
         let limit_text = self.quantity(limit);
-        Some(match finding.code {
-            Code::ZoneObject | Code::ZoneUnjudged | Code::KeepFree => {
+        Some(match &finding.facts {
+            Facts::ZoneObject(_) | Facts::ZoneUnjudged(_) | Facts::KeepFree => {
                 format!("by {value}, limit {limit_text}")
             }
-            Code::OutsideRoom => format!("{value} too far, limit {limit_text}"),
-            Code::CarClash | Code::StandClash => format!("{value} too close, limit {limit_text}"),
-            Code::ZoneNear => format!("clear by {value}, wants {limit_text}"),
-            Code::SightBlocked => match measured {
-                Quantity::Share(_) => format!("{value} hidden, limit {limit_text}"),
-                _ => format!("{value} into the view, limit {limit_text}"),
-            },
-            Code::FresnelEntered => {
+            Facts::OutsideRoom(_) => format!("{value} too far, limit {limit_text}"),
+            Facts::CarClash | Facts::StandClash => format!("{value} too close, limit {limit_text}"),
+            Facts::ZoneNear => format!("clear by {value}, wants {limit_text}"),
+            Facts::SightBlocked(InSight::Wall) => format!("{value} into the view, limit {limit_text}"),
+            Facts::SightBlocked(_) => format!("{value} hidden, limit {limit_text}"),
+            Facts::FresnelEntered => {
                 format!("{value} of the first Fresnel zone's radius clear, wants {limit_text}")
             }
-            Code::FieldOfView => format!("{value} off the middle of its view, limit {limit_text}"),
-            Code::StandOffMark => format!("{value} {}, limit {limit_text}", off_by(&finding.facts)),
-            Code::HeadRoom => match finding.facts {
-                Facts::Overhead(Under::Car) if finding.culprit().is_some() => {
-                    format!("{value} above the roof, wants {limit_text}")
-                }
-                Facts::Overhead(Under::Person) => format!("{value} above the floor, wants {limit_text}"),
-                _ => format!("{value} high, limit {limit_text}"),
-            },
-            Code::ThingPlace => match finding.subjects.get(1) {
+            Facts::FieldOfView => format!("{value} off the middle of its view, limit {limit_text}"),
+            Facts::StandOffMark(off) => format!("{value} {}, limit {limit_text}", off_by(off.about)),
+            Facts::HeadRoom(Under::Car) if finding.culprit().is_some() => {
+                format!("{value} above the roof, wants {limit_text}")
+            }
+            Facts::HeadRoom(Under::Person) => format!("{value} above the floor, wants {limit_text}"),
+            Facts::HeadRoom(Under::Car | Under::Stand) => format!("{value} high, limit {limit_text}"),
+            Facts::ThingPlace => match finding.subjects.get(1) {
                 Some(Subject::Thing(_)) => format!("{value} in one another, known to {limit_text}"),
                 _ => format!("{value} beyond it, known to {limit_text}"),
             },
-            Code::MarkOffTarget => format!("{value} beside it, limit {limit_text}"),
-            Code::WheelOffRunway => format!("{value} apart, limit {limit_text}"),
-            Code::WorkingRoom => format!("{value} there, wants {limit_text}"),
-            Code::FloorLevels => match measured {
-                Quantity::Days(_) => format!("{value} old, limit {limit_text}"),
-                _ => format!("{value} between highest and lowest, limit {limit_text}"),
-            },
-            _ => format!("{value}, limit {limit_text}"),
+            Facts::MarkOffTarget => format!("{value} beside it, limit {limit_text}"),
+            Facts::WheelOffRunway(_) => format!("{value} apart, limit {limit_text}"),
+            Facts::WorkingRoom(_) => format!("{value} there, wants {limit_text}"),
+            Facts::FloorLevels(FloorFact::OutOfDate) => format!("{value} old, limit {limit_text}"),
+            Facts::FloorLevels(_) => format!("{value} between highest and lowest, limit {limit_text}"),
+            // These have no number.
+            Facts::MarkFault(_)
+            | Facts::MarkPlace
+            | Facts::RunBlocked
+            | Facts::WheelPlace(_)
+            | Facts::AxisUnknown
+            | Facts::ProfileChanged
+            | Facts::ExampleFigures
+            | Facts::AssumedFigures(_)
+            | Facts::MeasuredOnCar
+            | Facts::Condition(_)
+            | Facts::HaveReady(_) => format!("{value}, limit {limit_text}"),
         })
     }
 
     /// What else to know about it, in one sentence; empty if there is nothing.
     pub fn detail(&self, finding: &Finding) -> String {
         match &finding.facts {
-            Facts::Zone { excludes, heights, .. } => {
-                let of = self.keeps_clear_of(*excludes);
-                match (finding.code, heights) {
-                    (Code::ZoneNear, _) => self.known(finding),
-                    (Code::ZoneUnjudged, _) if matches!(finding.subjects.first(), Some(Subject::Opening(_))) => {
-                        format!("The zone is to be clear of {of}; how much a window lets in depends on the day.")
-                    }
-                    (Code::ZoneUnjudged, _) if finding.subjects.first() == Some(&Subject::Ceiling) => {
+            Facts::ZoneNear => self.known(finding),
+            Facts::ZoneUnjudged(zone) => {
+                let of = self.keeps_clear_of(zone.excludes);
+                match finding.subjects.first() {
+                    Some(Subject::Opening(_)) => format!(
+                        "The zone is to be clear of {of}; how much a window lets in depends on the day."
+                    ),
+                    Some(Subject::Ceiling) => {
                         format!("The zone is to be clear of {of}; what is in the ceiling is not known.")
                     }
-                    (Code::ZoneUnjudged, _) => {
-                        format!("The zone is to be clear of {of}; for {} that is not known.", self.made_of(finding))
-                    }
-                    (_, Some(heights)) => format!(
+                    _ => format!(
+                        "The zone is to be clear of {of}; for {} that is not known.",
+                        self.made_of(finding)
+                    ),
+                }
+            }
+            Facts::ZoneObject(zone) => {
+                let of = self.keeps_clear_of(zone.excludes);
+                match zone.heights {
+                    Some(heights) => format!(
                         "{}, from {} to {} above the floor; the zone is to be clear of {of}.",
                         sentence_start(&self.made_of(finding)),
                         self.length(heights.bottom()),
                         self.length(heights.top())
                     ),
-                    _ => format!("The zone is to be clear of {of}."),
+                    None => format!("The zone is to be clear of {of}."),
                 }
             }
-            Facts::Hidden { total } => match finding.measured {
+            Facts::SightBlocked(InSight::Hides { total }) => match finding.measured {
                 Some(Quantity::Share(alone)) if total - alone > 0.005 => {
                     format!("All things together hide {}.", percent(*total))
                 }
@@ -200,54 +202,61 @@ impl Words<'_> {
                     None => String::new(),
                 },
             },
-            Facts::SensorInside => "The sensor's place is inside it.".to_owned(),
-            Facts::FacesAway => "Turn it to face the car.".to_owned(),
-            Facts::OffPlace { .. } => self.off_place(&finding.facts),
-            Facts::Fault(fault) => self.fault(*fault),
-            Facts::Side(side) => format!("{} the car.", match side {
-                CarSide::Front => "Ahead of",
-                CarSide::Left => "On the left of",
-                CarSide::Rear => "Behind",
-                CarSide::Right => "On the right of",
-            }),
-            Facts::TooLong { needs, there } => format!(
+            Facts::SightBlocked(InSight::CoversSensor) => "The sensor's place is inside it.".to_owned(),
+            Facts::SightBlocked(InSight::FacesAway) => "Turn it to face the car.".to_owned(),
+            Facts::StandOffMark(off) => self.off_place(off),
+            Facts::MarkFault(fault) => self.fault(*fault),
+            Facts::WorkingRoom(side) => format!(
+                "{} the car.",
+                match side {
+                    CarSide::Front => "Ahead of",
+                    CarSide::Left => "On the left of",
+                    CarSide::Rear => "Behind",
+                    CarSide::Right => "On the right of",
+                }
+            ),
+            Facts::OutsideRoom(Some(TooLarge::Long { needs, there })) => format!(
                 "No place along the car's axis: car, target and zones need {}, the room gives {}.",
                 self.length(*needs),
                 self.length(*there)
             ),
-            Facts::TooWide { needs, there } => format!(
+            Facts::OutsideRoom(Some(TooLarge::Wide { needs, there })) => format!(
                 "No place across the car's axis: car, target and zones need {}, the room gives {}.",
                 self.length(*needs),
                 self.length(*there)
             ),
-            Facts::Floor(fact) => floor(*fact).to_owned(),
-            Facts::Names(names) => super::assumed(names),
-            Facts::Text(_) | Facts::Overhead(_) | Facts::Wheel(_) | Facts::None => match finding.code {
-                Code::KeepFree => "Local rules decide; keep ways out, panels and extinguishers free.".to_owned(),
-                Code::ExampleFigures => {
-                    "Invented to show how the program works. Enter the vehicle maker's own figures before any real \
-                     work."
-                        .to_owned()
-                }
-                Code::ProfileChanged => {
-                    "Look at its figures again, then save the layout with it.".to_owned()
-                }
-                Code::AxisUnknown => {
-                    "This aiming follows the thrust line; the centreline is drawn until the rear toe from the \
-                     alignment sheet is entered."
-                        .to_owned()
-                }
-                Code::FresnelEntered => "Near the path a radar's wave is bent even if nothing hides the target.".to_owned(),
-                Code::MeasuredOnCar => "It is used instead of the profile's.".to_owned(),
-                Code::MarkOffTarget => {
-                    "The mark plan and the stand-off disagree: one of them was entered wrongly, or they follow \
-                     different axes."
-                        .to_owned()
-                }
-                Code::ThingPlace => "Check the figures of its place.".to_owned(),
-                Code::RunBlocked => "Tape or laser cannot pass there.".to_owned(),
-                _ => String::new(),
-            },
+            Facts::FloorLevels(fact) => floor(*fact).to_owned(),
+            Facts::AssumedFigures(names) => super::assumed(names),
+            Facts::KeepFree => "Local rules decide; keep ways out, panels and extinguishers free.".to_owned(),
+            Facts::ExampleFigures => "Invented to show how the program works. Enter the vehicle maker's own \
+                                      figures before any real work."
+                .to_owned(),
+            Facts::ProfileChanged => "Look at its figures again, then save the layout with it.".to_owned(),
+            Facts::AxisUnknown => {
+                "This aiming follows the thrust line; the centreline is drawn until the rear \
+                                   toe from the alignment sheet is entered."
+                    .to_owned()
+            }
+            Facts::FresnelEntered => {
+                "Near the path a radar's wave is bent even if nothing hides the target.".to_owned()
+            }
+            Facts::MeasuredOnCar => "It is used instead of the profile's.".to_owned(),
+            Facts::MarkOffTarget => "The mark plan and the stand-off disagree: one of them was entered \
+                                     wrongly, or they follow different axes."
+                .to_owned(),
+            Facts::ThingPlace => "Check the figures of its place.".to_owned(),
+            Facts::RunBlocked => "Tape or laser cannot pass there.".to_owned(),
+            Facts::OutsideRoom(None)
+            | Facts::CarClash
+            | Facts::StandClash
+            | Facts::SightBlocked(InSight::Wall)
+            | Facts::FieldOfView
+            | Facts::MarkPlace
+            | Facts::HeadRoom(_)
+            | Facts::WheelPlace(_)
+            | Facts::WheelOffRunway(_)
+            | Facts::Condition(_)
+            | Facts::HaveReady(_) => String::new(),
         }
     }
 
@@ -334,18 +343,8 @@ impl Words<'_> {
         }
     }
 
-    fn text(&self, finding: &Finding) -> String {
-        match &finding.facts {
-            Facts::Text(text) => text.clone(),
-            _ => String::new(),
-        }
-    }
-
-    fn off_place(&self, facts: &Facts) -> String {
-        let Facts::OffPlace { along, across, height, yaw, pitch, azimuth_error, elevation_error, .. } = facts
-        else {
-            return String::new();
-        };
+    fn off_place(&self, off: &OffPlace) -> String {
+        let OffPlace { along, across, height, yaw, pitch, azimuth_error, elevation_error, about: _ } = off;
         let mut parts = Vec::new();
         let mut length = |value: f64, plus: &str, minus: &str| {
             if value.abs() >= crate::check::SPEAKS_FROM_MM {
@@ -414,18 +413,27 @@ impl Words<'_> {
     }
 }
 
-const fn off_by(facts: &Facts) -> &'static str {
-    match facts {
-        Facts::OffPlace { about, .. } => match about {
-            OffBy::Azimuth => "of aim left or right",
-            OffBy::Elevation => "of aim up or down",
-            OffBy::Along => "too near or too far",
-            OffBy::Across => "aside",
-            OffBy::Height => "in height",
-            OffBy::Yaw => "turned",
-            OffBy::Pitch => "tipped",
-        },
-        _ => "",
+const fn off_by(about: OffBy) -> &'static str {
+    match about {
+        OffBy::Azimuth => "of aim left or right",
+        OffBy::Elevation => "of aim up or down",
+        OffBy::Along => "too near or too far",
+        OffBy::Across => "aside",
+        OffBy::Height => "in height",
+        OffBy::Yaw => "turned",
+        OffBy::Pitch => "tipped",
+    }
+}
+
+const fn floor_title(fact: FloorFact) -> &'static str {
+    match fact {
+        FloorFact::Unknown => "floor not surveyed here",
+        FloorFact::Undated => "floor survey has no date",
+        FloorFact::Future => "floor survey is dated in the future",
+        FloorFact::OutOfDate => "floor survey is out of date",
+        FloorFact::NotCovered => "floor survey does not reach all wheels and targets",
+        FloorFact::Uneven => "floor is not level at wheels and target",
+        FloorFact::NotJudged => "floor is not level, and not judged yet",
     }
 }
 

@@ -1,7 +1,7 @@
 //! The answer in one sentence, beside the verdict.
 
 use super::{Words, sentence_start};
-use crate::assessment::{Assessment, Facts, Severity, Subject, Verdict};
+use crate::assessment::{Assessment, Facts, Severity, Subject, TooLarge, Verdict};
 
 /// What a finding goes by on drawings and lists: A to Z, then AA, AB ... Floor marks have numbers, so findings have not.
 /// `number` counts from 1.
@@ -42,8 +42,12 @@ impl Words<'_> {
             }
             None if assessment.verdict == Verdict::NotReady => {
                 let short = assessment.findings.iter().find_map(|finding| match finding.facts {
-                    Facts::TooLong { needs, there } => Some(("short", needs - there)),
-                    Facts::TooWide { needs, there } => Some(("narrow", needs - there)),
+                    Facts::OutsideRoom(Some(TooLarge::Long { needs, there })) => {
+                        Some(("short", needs - there))
+                    }
+                    Facts::OutsideRoom(Some(TooLarge::Wide { needs, there })) => {
+                        Some(("narrow", needs - there))
+                    }
                     _ => None,
                 });
                 match short {

@@ -65,7 +65,7 @@ impl Sheet<'_> {
         let words = self.desk.words();
         let colour = ui.visuals().error_fg_color;
         let of_mark = |finding: &&baywright_planner::Finding| {
-            finding.code == baywright_planner::Code::MarkFault
+            finding.code() == baywright_planner::Code::MarkFault
                 && finding.subjects.first() == Some(&baywright_planner::Subject::Mark(id.clone()))
         };
         for finding in answer.assessment.findings.iter().filter(of_mark) {

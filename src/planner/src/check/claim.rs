@@ -1,0 +1,161 @@
+//! What a check claims of the plan: the regions that something must stay out of.
+//!
+//! One source for all that looks for a place: where a thing goes, where the car goes, where something new may stand.
+//! A check states its claims beside its rule; nothing else says where a rule ends.
+
+use baywright_geometry::face::Face;
+use baywright_geometry::sight::{fresnel_plan, sight_shadow_plan};
+use baywright_geometry::{DVec2, DVec3, Outline, Polygon, Prism, Segment, Span};
+
+use super::excluded;
+use crate::assessment::{Code, Finding, Severity, Subject};
+use crate::model::{Exclusion, Thing};
+
+/// Lower than anything in a bay, mm: a region without a floor of its own reaches down to it.
+const LOWEST_MM: f64 = -1e7;
+/// Half the width of the strip that a run of tape or light needs, and of the spot of a mark: a thing may touch it.
+const LINE_HALF_MM: f64 = 1.0;
+
+/// A region that something must stay out of.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Claim {
+    /// What claims it.
+    pub of: Subject,
+    /// Where.
+    pub volume: Volume,
+    /// What may not be in it.
+    pub bars: Bars,
+    /// What it moves with.
+    pub moves_with: MovesWith,
+    /// Whether it must lie inside the room.
+    pub inside: bool,
+    /// Whether a car that is parked elsewhere is moved until what stays is out of this region too. The others are looked
+    /// at only when the place is judged.
+    pub clears_car: bool,
+}
+
+/// The space of a claim.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Volume {
+    /// An outline between two heights.
+    Prism(Prism),
+    /// What lies between an eye and a face.
+    Sight {
+        /// Where it is looked from.
+        eye: DVec3,
+        /// What is looked at.
+        face: Face,
+    },
+    /// A share of the radius of the first Fresnel zone of a path.
+    Fresnel {
+        /// One end of the path.
+        eye: DVec3,
+        /// The other.
+        to: DVec3,
+        /// mm.
+        wavelength: f64,
+        /// Of the zone's radius.
+        share: f64,
+    },
+}
+
+/// What may not be in a claim, and what is said of it there.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Bars {
+    /// Every thing.
+    Everything(Code, Severity),
+    /// What a keep-clear zone excludes.
+    Zone(Exclusion),
+}
+
+/// What a claim moves with.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum MovesWith {
+    /// The car, its marks and its targets.
+    Car,
+    /// Nothing: it is the room's.
+    Room,
+}
+
+impl Volume {
+    /// Straight up and down from a line of the floor, as far as a run of tape or light reaches.
+    pub(super) fn strip(line: &Segment, top: f64) -> Option<Self> {
+        let along = (line.to - line.from).normalize_or_zero();
+        let aside = along.perp() * LINE_HALF_MM;
+        let outline =
+            Polygon::simple(vec![line.from - aside, line.to - aside, line.to + aside, line.from + aside]);
+        Some(Self::Prism(Prism::new(outline.ok()?.into(), Span::new(LOWEST_MM, top).ok()?)))
+    }
+
+    /// Straight up from a spot of the floor.
+    pub(super) fn spot(at: DVec2, top: f64) -> Option<Self> {
+        let half = DVec2::splat(LINE_HALF_MM);
+        let outline = Polygon::rectangle(at - half, at + half).ok()?;
+        Some(Self::Prism(Prism::new(outline.into(), Span::new(LOWEST_MM, top).ok()?)))
+    }
+
+    /// The region of the plan in which something of these heights is in it; `None` if it passes over or under.
+    pub fn at(&self, heights: &Span) -> Option<Outline> {
+        match self {
+            Self::Prism(prism) => prism.span.shared(heights).map(|_| prism.outline.clone()),
+            Self::Sight { eye, face } => sight_shadow_plan(*eye, face, heights).map(Outline::from),
+            Self::Fresnel { eye, to, wavelength, share } => {
+                fresnel_plan(*eye, *to, *wavelength, *share, heights).map(Outline::from)
+            }
+        }
+    }
+}
+
+impl Claim {
+    /// A region that bars every thing and moves with the car.
+    pub(super) const fn with_car(of: Subject, volume: Volume, code: Code, severity: Severity) -> Self {
+        let bars = Bars::Everything(code, severity);
+        Self { of, volume, bars, moves_with: MovesWith::Car, inside: false, clears_car: false }
+    }
+
+    /// A solid of the set-up: two things cannot be in one place.
+    pub(super) fn solid(of: Subject, prism: &Prism, code: Code) -> Self {
+        let claim = Self::with_car(of, Volume::Prism(prism.clone()), code, Severity::Stops);
+        Self { inside: true, clears_car: true, ..claim }
+    }
+
+    /// Whether it is a solid: nothing else can be there at all.
+    pub const fn is_solid(&self) -> bool {
+        matches!(self.bars, Bars::Everything(Code::CarClash | Code::StandClash, _))
+    }
+
+    /// What is said of a thing in it; `None` if it may be there.
+    pub fn says(&self, thing: &Thing) -> Option<(Code, Severity)> {
+        match self.bars {
+            Bars::Everything(code, severity) => Some((code, severity)),
+            Bars::Zone(excludes) => match excluded(excludes, thing) {
+                Some(true) => Some((Code::ZoneObject, Severity::Stops)),
+                None => Some((Code::ZoneUnjudged, Severity::Care)),
+                Some(false) => None,
+            },
+        }
+    }
+}
+
+/// Every region of the plan where a thing, at its heights, would stop the aiming.
+pub(crate) fn stops(claims: &[Claim], thing: &Thing) -> Vec<Outline> {
+    regions(claims, thing, |_, severity| severity == Severity::Stops)
+}
+
+/// Every region where it would need care, of the kinds for which it is blamed now.
+pub(crate) fn blamed(claims: &[Claim], thing: &Thing, blames: &[Finding]) -> Vec<Outline> {
+    regions(claims, thing, |code, severity| {
+        severity == Severity::Care && blames.iter().any(|finding| finding.code() == code)
+    })
+}
+
+fn regions(claims: &[Claim], thing: &Thing, counts: impl Fn(Code, Severity) -> bool) -> Vec<Outline> {
+    let counting = claims.iter().filter(|claim| claim.says(thing).is_some_and(|(c, s)| counts(c, s)));
+    counting.filter_map(|claim| claim.volume.at(&thing.span)).collect()
+}
+
+/// Every region that a car must leave behind where a thing stays, at the thing's heights.
+pub(crate) fn clears_car(claims: &[Claim], thing: &Thing) -> Vec<Outline> {
+    let counting = claims.iter().filter(|claim| claim.clears_car && claim.says(thing).is_some());
+    counting.filter_map(|claim| claim.volume.at(&thing.span)).collect()
+}
