@@ -5,14 +5,14 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
 
-#[path = "../tests/checks/support.rs"]
+#[path = "../src/check/testing.rs"]
 #[allow(dead_code, unused_imports)]
 mod support;
 
 use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::hand::{gaps, measuring_point, snapped, wall_gaps};
 use baywright_planner::model::{Arrangement, Exclusion, KeepClear, Known, ZoneFrame};
-use baywright_planner::{Subject, assess, judge};
+use baywright_planner::*;
 use criterion::{Criterion, criterion_group, criterion_main};
 use std::hint::black_box;
 use support::{cabinet, clear, column, rectangle, span};

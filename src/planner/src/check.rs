@@ -21,6 +21,8 @@ mod runs;
 mod sight;
 mod stand_clash;
 mod stand_off_mark;
+#[cfg(test)]
+mod testing;
 mod thing_place;
 mod wheels;
 mod working_room;
@@ -257,4 +259,51 @@ pub(crate) fn thing_subject(id: &Id) -> Subject {
 /// The wall of the room's edge at this position.
 pub(crate) fn wall_id(arrangement: &Arrangement, edge: usize) -> Option<Cow<'_, Id>> {
     arrangement.bay.walls.get(edge).map(|wall| Cow::Borrowed(&wall.id))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn each_code_is_one_checks() {
+        for code in Code::ALL {
+            let checks = ALL.iter().filter(|check| check.codes.contains(&code));
+            assert_eq!(checks.count(), 1, "{code:?}");
+        }
+        let listed: usize = ALL.iter().map(|check| check.codes.len()).sum();
+        assert_eq!(listed, Code::ALL.len());
+        assert!(Code::ALL.is_sorted(), "the order of the list is the order of the codes");
+    }
+
+    /// What a check finds it claims: a thing that something is said of stands in a region that says so.
+    #[test]
+    fn what_stops_a_thing_is_claimed() {
+        use testing::*;
+        let mut tried = 0;
+        for (at, size) in [
+            ((8_000.0, 4_475.0), (900.0, 450.0)),
+            ((6_800.0, 3_100.0), (600.0, 400.0)),
+            ((4_000.0, 4_220.0), (300.0, 500.0)),
+            ((6_000.0, 4_220.0), (300.0, 500.0)),
+            ((2_000.0, 4_180.0), (600.0, 600.0)),
+            ((9_200.0, 3_300.0), (200.0, 100.0)),
+            ((4_830.0, 3_000.0), (100.0, 300.0)),
+        ] {
+            let arrangement = with(vec![cabinet("thing", at, size.0, size.1)]);
+            let scene = Scene::of(&arrangement);
+            let claims = claims(&arrangement, &scene);
+            let (thing, placed) = (&arrangement.bay.things[0], &scene.things[0]);
+            for found in assess(&arrangement).findings.iter().filter(|f| f.culprit().is_some()) {
+                let says = |claim: &&Claim| claim.says(thing) == Some((found.code(), found.severity));
+                let stands_in = |claim: &Claim| {
+                    let region = claim.volume.at(&thing.span);
+                    region.is_some_and(|region| crate::geometry::overlaps(&region, &placed.prism.outline))
+                };
+                assert!(claims.iter().filter(says).any(stands_in), "{found:?}");
+                tried += 1;
+            }
+        }
+        assert!(tried > 8, "only {tried}");
+    }
 }

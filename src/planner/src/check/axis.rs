@@ -21,3 +21,45 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
         );
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::check::testing::*;
+
+    #[test]
+    fn the_thrust_line_moves_the_target() {
+        let mut arrangement = clear();
+        arrangement.aiming.axis = ReferenceAxis::ThrustLine;
+        check(&arrangement, Code::AxisUnknown, Severity::Care, None);
+        // (0.2 - 0) / 2 = 0.1° to the left.
+        arrangement.on_this_car.rear_toe = Some((0.0, angle::radians(0.2)));
+        none(&arrangement, Code::AxisUnknown);
+        let scene = assess(&arrangement).scene;
+        let expected = 3_000.0 + 4_000.0 * libm::sin(angle::radians(0.1));
+        assert!((scene.targets[0].meant.place.origin().y - expected).abs() < 1e-9);
+    }
+
+    /// references.md §8: thrust heading (right - left) / 2, and its offset at 2700 and 5000 mm.
+    #[test]
+    fn thrust_line_offsets() {
+        for (left, right, at_2700, at_5000) in [
+            (0.1, 0.1, 0.0, 0.0),
+            (0.2, 0.0, -4.71239, -8.72666),
+            (0.0, 0.2, 4.71239, 8.72666),
+            (-0.05, 0.15, 4.71239, 8.72666),
+            (0.3, -0.1, -9.42482, -17.45336),
+        ] {
+            let mut arrangement = clear();
+            arrangement.aiming.axis = ReferenceAxis::ThrustLine;
+            arrangement.on_this_car.rear_toe = Some((angle::radians(left), angle::radians(right)));
+            let axis = assess(&arrangement).scene.bay_from_axis;
+            let rear = DVec2::new(4_000.0 - 2_600.0, 3_000.0);
+            for (distance, offset) in [(2_700.0, at_2700), (5_000.0, at_5000)] {
+                // Where the axis crosses a line square to the car, so far ahead of the rear axle.
+                let along = (rear.x + distance - axis.origin().x) / axis.ahead().x;
+                let crossing = axis.origin() + axis.ahead() * along;
+                assert!((crossing.y - rear.y - offset).abs() < 1e-4, "{left} {right} at {distance}");
+            }
+        }
+    }
+}

@@ -65,3 +65,26 @@ fn walls(context: &Context<'_>, findings: &mut Vec<Finding>) {
         );
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::check::testing::*;
+
+    #[test]
+    fn the_car_against_a_thing() {
+        // The body's left side is at y = 3900; a bench that begins at 3880 is 20 mm too close.
+        let mut arrangement = with(vec![cabinet("bench", (2_000.0, 4_180.0), 600.0, 600.0)]);
+        check(&arrangement, Code::CarClash, Severity::Stops, Some(20.0));
+        // Under the body's edge, lower than the sill.
+        arrangement.bay.things[0].span = span(0.0, 149.0);
+        none(&arrangement, Code::CarClash);
+    }
+
+    #[test]
+    fn the_car_through_a_wall() {
+        // The rear is 3400 behind the axle.
+        let found = check(&parked_at(3_390.0), Code::CarClash, Severity::Stops, Some(10.0));
+        assert_eq!(found.subjects[0], Subject::Wall("near wall".into()));
+        check(&parked_at(3_500.0), Code::WorkingRoom, Severity::Care, Some(100.0));
+    }
+}

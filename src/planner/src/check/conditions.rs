@@ -18,3 +18,27 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
         findings.push(finding(facts, Severity::Note, vec![Subject::Car], at, basis));
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::check::testing::*;
+
+    #[test]
+    fn conditions_and_examples_are_notes() {
+        let mut arrangement = clear();
+        arrangement.aiming.conditions = vec!["tyres at their pressures".into(), "boot empty".into()];
+        arrangement.aiming.provenance = Provenance::Example;
+        arrangement.loading.profile_changed = true;
+        arrangement.vehicle.assumed = vec!["tyre width".into()];
+        let assessment = assess(&arrangement);
+        assert!(assessment.on_example_figures);
+        let texts: Vec<_> = of(&assessment, Code::Condition).iter().map(|f| f.facts.clone()).collect();
+        assert_eq!(
+            texts,
+            [Facts::Condition("tyres at their pressures".into()), Facts::Condition("boot empty".into())]
+        );
+        check(&arrangement, Code::ProfileChanged, Severity::Care, None);
+        check(&arrangement, Code::ExampleFigures, Severity::Note, None);
+        check(&arrangement, Code::AssumedFigures, Severity::Note, None);
+    }
+}

@@ -49,3 +49,23 @@ fn outside(p: DVec3, view: &FieldOfView) -> Option<(f64, f64)> {
         .filter(|(angle, half)| angle - half > SPEAKS_FROM_RAD)
         .max_by(|a, b| (a.0 - a.1).total_cmp(&(b.0 - b.1)))
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::check::testing::*;
+
+    #[test]
+    fn a_target_beside_the_view() {
+        let mut arrangement = clear();
+        arrangement.sensor.view.azimuth_half = angle::radians(3.0);
+        // The plate's edge is seen 250 mm aside at 4000: 3.576°. Its middle is straight ahead.
+        let found = check(&arrangement, Code::FieldOfView, Severity::Care, Some(libm::atan2(250.0, 4000.0)));
+        assert!((number(found.limit.unwrap()) - angle::radians(3.0)).abs() < 1e-12);
+        arrangement.sensor.kind = SensorKind::ForwardCamera(Camera { pixels_across: 1280, pixels_down: 960 });
+        check(&arrangement, Code::FieldOfView, Severity::Stops, None);
+        arrangement.sensor.view.azimuth_half = angle::radians(3.6);
+        none(&arrangement, Code::FieldOfView);
+        arrangement.sensor.azimuth = angle::radians(170.0);
+        check(&arrangement, Code::FieldOfView, Severity::Stops, None);
+    }
+}

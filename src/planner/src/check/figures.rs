@@ -53,3 +53,18 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
         ));
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::check::testing::*;
+
+    #[test]
+    fn figures_measured_on_the_car_count() {
+        let mut arrangement = clear();
+        arrangement.on_this_car.sensor_at = Some(DVec3::new(810.0, -5.0, 520.0));
+        check(&arrangement, Code::MeasuredOnCar, Severity::Note, None);
+        let scene = assess(&arrangement).scene;
+        assert!(scene.sensor().distance(DVec3::new(4_810.0, 2_995.0, 520.0)) < 1e-9);
+        assert!((scene.targets[0].meant.height - 520.0).abs() < 1e-9);
+    }
+}

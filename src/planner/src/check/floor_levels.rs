@@ -114,3 +114,78 @@ fn covers(context: &Context<'_>, survey: &FloorSurvey) -> bool {
     let near = |p: DVec2| survey.points.iter().any(|point| point.at.distance(p) <= COVERED_WITHIN_MM);
     context.scene.wheels.iter().copied().chain(targets).all(near)
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::check::testing::*;
+
+    #[test]
+    fn the_floor() {
+        let fact = |arrangement: &Arrangement| {
+            let found = check(arrangement, Code::FloorLevels, Severity::Care, None);
+            let Facts::FloorLevels(fact) = found.facts else { panic!() };
+            fact
+        };
+        let mut arrangement = clear();
+        arrangement.bay.survey.as_mut().unwrap().points[2].level = 5.0;
+        none(&arrangement, Code::FloorLevels);
+        arrangement.bay.survey.as_mut().unwrap().points[2].level = 5.1;
+        assert_eq!(fact(&arrangement), FloorFact::NotJudged);
+        let mut arrangement = clear();
+        arrangement.today = Some(jiff::civil::date(2027, 6, 2));
+        assert_eq!(fact(&arrangement), FloorFact::OutOfDate);
+        arrangement.today = Some(jiff::civil::date(2027, 6, 1));
+        none(&arrangement, Code::FloorLevels);
+        arrangement.today = Some(jiff::civil::date(2026, 5, 31));
+        assert_eq!(fact(&arrangement), FloorFact::Future);
+        arrangement.bay.survey.as_mut().unwrap().taken = None;
+        assert_eq!(fact(&arrangement), FloorFact::Undated);
+        let mut arrangement = clear();
+        arrangement.bay.survey.as_mut().unwrap().points.retain(|point| point.at.x < 7_000.0);
+        assert_eq!(fact(&arrangement), FloorFact::NotCovered);
+        arrangement.bay.survey = None;
+        assert_eq!(fact(&arrangement), FloorFact::Unknown);
+        assert_eq!(assess(&arrangement).verdict, Verdict::ReadyWithCare);
+    }
+
+    /// The rear left wheel stands at (1400, 3770), the target at (8800, 3000): nearest are the points at (1000, 4000) and
+    /// (9000, 3000).
+    #[test]
+    fn a_floor_that_is_not_level_at_wheels_and_target_stops() {
+        let stops = |arrangement: &Arrangement, spread: f64| {
+            let found = check(arrangement, Code::FloorLevels, Severity::Stops, Some(spread));
+            assert_eq!(found.facts, Facts::FloorLevels(FloorFact::Uneven));
+            assert!(found.cure.is_none(), "no survey makes a floor level");
+            assert_eq!(assess(arrangement).verdict, Verdict::NotReady);
+        };
+        let low_at = |x: f64, y: f64, level: f64| {
+            let mut arrangement = clear();
+            for point in &mut arrangement.bay.survey.as_mut().unwrap().points {
+                if point.at == DVec2::new(x, y) {
+                    point.level = -level;
+                }
+            }
+            arrangement
+        };
+        stops(&low_at(1_000.0, 4_000.0, 5.1), 5.1);
+        stops(&low_at(9_000.0, 3_000.0, 54.0), 54.0);
+        none(&low_at(1_000.0, 4_000.0, 5.0), Code::FloorLevels);
+        // A fall all along: 1.5 mm a metre over the 8 m from the rear wheels' points to the target's.
+        let mut falling = clear();
+        for point in &mut falling.bay.survey.as_mut().unwrap().points {
+            point.level = 0.0015 * point.at.x;
+        }
+        stops(&falling, 12.0);
+        // On runways the wheels do not stand on that floor.
+        let mut raised = low_at(1_000.0, 4_000.0, 5.1);
+        let runway = |name: &str, y: f64| Runway {
+            id: name.into(),
+            outline: rectangle((1_000.0, y - 300.0), (4_600.0, y + 300.0)),
+            top: 150.0,
+        };
+        raised.bay.runways = vec![runway("left runway", 3_770.0), runway("right runway", 2_230.0)];
+        raised.on_runways = vec!["left runway".into(), "right runway".into()];
+        let found = check(&raised, Code::FloorLevels, Severity::Care, Some(5.1));
+        assert_eq!(found.facts, Facts::FloorLevels(FloorFact::NotJudged));
+    }
+}

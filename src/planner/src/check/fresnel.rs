@@ -77,3 +77,61 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::check::testing::*;
+
+    /// What hides so little that it is not spoken of is still judged by the first Fresnel zone: every thing in the way is
+    /// reported by one of the two.
+    #[test]
+    fn a_sliver_is_left_to_the_fresnel_zone() {
+        // Half way, a target of 20 mm leaves the sight 10 mm wide: the box reaches 0.00001 mm into it.
+        let mut arrangement = with(vec![cabinet("box", (6_800.0, 3_105.0 - 1e-5), 0.002, 200.0)]);
+        arrangement.bay.things[0].material = Material::Wood;
+        arrangement.aiming.placements[0].target.width = 20.0;
+        none(&arrangement, Code::SightBlocked);
+        check(&arrangement, Code::FresnelEntered, Severity::Stops, None);
+    }
+
+    /// ITU-R P.526 through references.md §1: at 77 GHz, 2 m from both ends, the first zone's radius is 62.3972 mm. A narrow
+    /// target leaves the sight thin there, so that a thing beside it enters the zone and hides nothing.
+    #[test]
+    fn the_first_fresnel_zone() {
+        let beside = |gap: f64| {
+            let mut arrangement = with(vec![cabinet("box", (6_800.0, 3_000.0 + gap + 100.0), 0.002, 200.0)]);
+            arrangement.bay.things[0].material = Material::Wood;
+            arrangement.aiming.placements[0].target.width = 20.0;
+            arrangement
+        };
+        none(&beside(62.5), Code::FresnelEntered);
+        check(&beside(62.3), Code::FresnelEntered, Severity::Care, None);
+        check(&beside(0.601 * 62.3972), Code::FresnelEntered, Severity::Care, None);
+        let found = check(&beside(0.599 * 62.3972), Code::FresnelEntered, Severity::Stops, None);
+        assert!((number(found.measured.unwrap()) - 0.599).abs() < 1e-3, "{:?}", found.measured);
+    }
+
+    #[test]
+    fn a_camera_has_no_fresnel_zone() {
+        let mut arrangement = with(vec![cabinet("box", (6_800.0, 3_130.0), 10.0, 200.0)]);
+        arrangement.bay.things[0].material = Material::Wood;
+        arrangement.aiming.placements[0].target.width = 20.0;
+        assert!(!of(&assess(&arrangement), Code::FresnelEntered).is_empty());
+        arrangement.sensor.kind = SensorKind::ForwardCamera(Camera { pixels_across: 1280, pixels_down: 960 });
+        none(&arrangement, Code::FresnelEntered);
+    }
+
+    /// Half way to the target the first zone's radius is 62.4 mm at 77 GHz: an idle runway whose top is 40 mm under the line
+    /// of sight enters it, though it hides nothing of a target that is only 20 mm high.
+    #[test]
+    fn an_idle_runway_in_the_first_fresnel_zone() {
+        let mut arrangement = clear();
+        arrangement.aiming.zones.clear();
+        arrangement.aiming.placements[0].target.height = 20.0;
+        let outline = rectangle((6_300.0, 2_700.0), (7_300.0, 3_300.0));
+        arrangement.bay.runways = vec![Runway { id: "runway".into(), outline, top: 460.0 }];
+        let found = check(&arrangement, Code::FresnelEntered, Severity::Care, None);
+        assert_eq!(found.subjects[0], Subject::Runway("runway".into()));
+        assert!((number(found.measured.unwrap()) - 40.0 / 62.3972).abs() < 1e-3, "{:?}", found.measured);
+    }
+}

@@ -147,3 +147,32 @@ fn ceiling(context: &Context<'_>, findings: &mut Vec<Finding>) {
         );
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::check::testing::*;
+
+    #[test]
+    fn head_room() {
+        let mut arm = cabinet("hoist arm", (2_000.0, 3_000.0), 400.0, 400.0);
+        arm.span = span(1560.0, 1700.0);
+        check(&with(vec![arm.clone()]), Code::HeadRoom, Severity::Care, Some(60.0));
+        arm.span = span(1490.0, 1700.0);
+        check(&with(vec![arm.clone()]), Code::CarClash, Severity::Stops, None);
+        arm.place = crate::geometry::PlanPose::new((2_000.0, 4_300.0).into(), 0.0);
+        arm.span = span(1900.0, 2200.0);
+        let found = check(&with(vec![arm]), Code::HeadRoom, Severity::Care, Some(1900.0));
+        assert_eq!(number(found.limit.unwrap()), 2032.0);
+    }
+
+    #[test]
+    fn low_ceilings() {
+        let mut arrangement = clear();
+        arrangement.bay.ceiling = 1_450.0;
+        let assessment = assess(&arrangement);
+        let found = of(&assessment, Code::HeadRoom);
+        assert!(found.iter().any(|f| f.severity == Severity::Stops && f.subjects.contains(&Subject::Car)));
+        arrangement.bay.ceiling = 2_200.0;
+        check(&arrangement, Code::HeadRoom, Severity::Care, Some(2_200.0));
+    }
+}

@@ -92,3 +92,37 @@ fn stands_in(area: &(Id, Prism, Basis), subject: Subject, solid: &Prism, finding
         );
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::check::testing::*;
+
+    #[test]
+    fn the_way_out() {
+        let mut arrangement = with(vec![cabinet("bin", (500.0, 400.0), 600.0, 600.0)]);
+        arrangement.bay.keep_free = vec![KeepFree {
+            id: "way out".into(),
+            kind: KeepFreeKind::Exit,
+            outline: rectangle((0.0, 0.0), (1_000.0, 1_000.0)),
+        }];
+        check(&arrangement, Code::KeepFree, Severity::Care, Some(700.0));
+        // The same before an exit door: 900 wide and 711.2 deep.
+        arrangement.bay.keep_free.clear();
+        arrangement.bay.openings = vec![Opening {
+            id: "back door".into(),
+            kind: OpeningKind::SwingDoor,
+            wall: 0,
+            from: 200.0,
+            width: 900.0,
+            span: span(0.0, 2000.0),
+            material: Material::Wood,
+            shut: true,
+            free_beyond: 0.0,
+            is_exit: true,
+        }];
+        check(&arrangement, Code::KeepFree, Severity::Care, Some(600.0));
+        let text = words::Words::new(&arrangement, Default::default(), Default::default());
+        let assessment = assess(&arrangement);
+        assert!(text.line(of(&assessment, Code::KeepFree)[0]).contains("Local rules decide"));
+    }
+}

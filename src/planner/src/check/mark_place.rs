@@ -104,3 +104,61 @@ fn on_the_floor(context: &Context<'_>, mark: &Subject, at: DVec2, findings: &mut
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::check::testing::*;
+
+    /// Marks 1 to 4 lie 150 mm outboard of the tyres: y = 3000 ± (770 + 100 + 150). Mark 3 is at (4000, 4020).
+    #[test]
+    fn a_thing_on_a_mark_and_in_a_run() {
+        let arrangement = with(vec![cabinet("drum", (4_000.0, 4_220.0), 300.0, 500.0)]);
+        let found = check(&arrangement, Code::MarkPlace, Severity::Stops, None);
+        assert_eq!(found.subjects[1], Subject::Mark("3".into()));
+        let assessment = assess(&with(vec![cabinet("drum", (6_000.0, 4_220.0), 300.0, 500.0)]));
+        let runs = of(&assessment, Code::RunBlocked);
+        assert_eq!(runs.len(), 1);
+        assert_eq!(runs[0].subjects[1], Subject::Run("1".into(), "5".into()));
+        // Over the laser's light it is not in the way.
+        let mut shelf = cabinet("shelf", (6_000.0, 4_220.0), 300.0, 500.0);
+        shelf.span = span(100.0, 900.0);
+        none(&with(vec![shelf]), Code::RunBlocked);
+        assert_eq!(words_tool(), [Tool::Tape, Tool::LineLaser]);
+    }
+
+    fn words_tool() -> [Tool; 2] {
+        let scene = assess(&clear()).scene;
+        let tool = |mark: usize| scene.runs.iter().find(|run| run.mark == mark).unwrap().run.tool;
+        [tool(6), tool(4)]
+    }
+
+    #[test]
+    fn a_step_that_cannot_be_done_says_so() {
+        use crate::geometry::marks::Construction;
+        let mut arrangement = clear();
+        arrangement.aiming.mark_plan[6].construction =
+            Construction::Crossing { first: (0, 2), second: (1, 3) };
+        check(&arrangement, Code::MarkFault, Severity::Stops, None);
+    }
+
+    #[test]
+    fn drains_and_pits() {
+        let feature = |kind, low, high| FloorFeature {
+            id: "drain".into(),
+            kind,
+            outline: rectangle(low, high),
+            material: Material::Steel,
+        };
+        let mut arrangement = clear();
+        // Mark 3 at (4000, 4020).
+        arrangement.bay.floor_features =
+            vec![feature(FloorFeatureKind::Drain, (3_900.0, 3_950.0), (4_100.0, 4_050.0))];
+        check(&arrangement, Code::MarkPlace, Severity::Stops, None);
+        arrangement.bay.floor_features[0].kind = FloorFeatureKind::Joint;
+        check(&arrangement, Code::MarkPlace, Severity::Care, None);
+        // Under the stand's feet.
+        arrangement.bay.floor_features =
+            vec![feature(FloorFeatureKind::Pit, (9_100.0, 3_100.0), (9_200.0, 3_200.0))];
+        check(&arrangement, Code::StandClash, Severity::Stops, None);
+    }
+}

@@ -141,3 +141,63 @@ pub(super) fn barrier(context: &Context<'_>, p: DVec2) -> Subject {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::check::testing::*;
+
+    /// The zone ends 5800 mm ahead of the axle, the room at 12 000.
+    #[test]
+    fn a_zone_through_the_wall() {
+        none(&parked_at(6_200.0), Code::OutsideRoom);
+        let found = check(&parked_at(6_300.0), Code::OutsideRoom, Severity::Stops, Some(100.0));
+        assert_eq!(found.subjects, [Subject::Zone("beam".into()), Subject::Wall("far wall".into())]);
+        assert_eq!(found.cure.unwrap().step, Step::MoveCar { by: DVec2::new(-100.0, 0.0) });
+    }
+
+    #[test]
+    fn a_people_zone_ends_at_the_wall() {
+        let mut arrangement = parked_at(6_300.0);
+        arrangement.aiming.zones[0].excludes = Exclusion::People;
+        none(&arrangement, Code::OutsideRoom);
+    }
+
+    #[test]
+    fn a_door_is_a_wall_while_it_is_shut() {
+        let mut arrangement = parked_at(6_300.0);
+        arrangement.bay.openings = vec![Opening {
+            id: "roller door".into(),
+            kind: OpeningKind::RollerDoor,
+            wall: 1,
+            from: 1_000.0,
+            width: 4_000.0,
+            span: span(0.0, 2_800.0),
+            material: Material::Steel,
+            shut: true,
+            free_beyond: 2_000.0,
+            is_exit: false,
+        }];
+        let found = check(&arrangement, Code::OutsideRoom, Severity::Stops, Some(100.0));
+        assert_eq!(found.subjects[1], Subject::Opening("roller door".into()));
+        assert_eq!(found.cure.unwrap().step, Step::OpenDoor { door: "roller door".into() });
+        arrangement.bay.openings[0].shut = false;
+        none(&arrangement, Code::OutsideRoom);
+        arrangement.bay.openings[0].free_beyond = 60.0;
+        check(&arrangement, Code::OutsideRoom, Severity::Stops, Some(40.0));
+    }
+
+    #[test]
+    fn a_bay_that_is_too_short_says_so() {
+        let mut arrangement = clear();
+        arrangement.bay.room = rectangle((0.0, 0.0), (9_000.0, 6_000.0));
+        let assessment = assess(&arrangement);
+        let found = of(&assessment, Code::OutsideRoom);
+        // 3400 behind the axle, 5800 ahead of it.
+        assert!(
+            found.iter().any(|f| f.facts
+                == crate::Facts::OutsideRoom(Some(crate::TooLarge::Long { needs: 9_200.0, there: 9_000.0 }))),
+            "{found:#?}"
+        );
+        assert!(assessment.promise.is_none());
+    }
+}

@@ -128,3 +128,33 @@ fn ends(context: &Context<'_>, placed: &PlacedRun) -> Option<(Id, Id)> {
     };
     Some((named(placed.run.from)?, named(placed.run.to)?))
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::check::testing::*;
+
+    /// The foot of a perpendicular may fall on another mark: the run is named by the marks of its own step.
+    #[test]
+    fn a_run_is_named_by_its_own_marks() {
+        // W under the front left tyre; X where the diagonals cross; M between the front spots, where the foot D falls too.
+        let mut arrangement = with(vec![cabinet("drum", (3_400.0, 3_000.0), 300.0, 300.0)]);
+        let step = |id: &str, construction| MarkStep { id: id.into(), construction };
+        let plan = &mut arrangement.aiming.mark_plan;
+        plan.truncate(4);
+        plan.extend([
+            step("W", Construction::WheelPoint { wheel: Wheel::FrontLeft }),
+            step("X", Construction::Crossing { first: (2, 1), second: (3, 0) }),
+            step("M", Construction::Middle { first: 2, second: 3 }),
+            step("D", Construction::Foot { of: 4, from: 5, to: 6 }),
+        ]);
+        arrangement.aiming.placements[0].mark = None;
+        let assessment = assess(&arrangement);
+        let runs: Vec<_> = of(&assessment, Code::RunBlocked).iter().map(|f| f.subjects.clone()).collect();
+        let of_the_foot = [Subject::Thing("drum".into()), Subject::Run("X".into(), "D".into())];
+        assert!(runs.iter().any(|subjects| *subjects == of_the_foot), "{runs:?}");
+        assert!(
+            !runs.iter().any(|subjects| subjects.contains(&Subject::Run("X".into(), "M".into()))),
+            "{runs:?}"
+        );
+    }
+}

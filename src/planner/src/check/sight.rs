@@ -162,3 +162,90 @@ fn past_walls(context: &Context<'_>, target: &PlacedTarget, findings: &mut Vec<F
         .against(Quantity::Length(deepest.depth), Quantity::Length(0.0)),
     );
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::check::testing::*;
+
+    /// Half way to the target, the sight on a plate of 500 mm is 250 mm wide and 250 mm high, its middle 500 mm up. A
+    /// trolley as high as 500 mm and wider than that hides the lower half of the plate.
+    #[test]
+    fn a_trolley_hides_half_the_plate() {
+        let mut trolley = cabinet("trolley", (6_800.0, 3_000.0), 0.002, 600.0);
+        trolley.span = span(0.0, 500.0);
+        trolley.material = Material::Wood;
+        let arrangement = with(vec![trolley]);
+        let assessment = assess(&arrangement);
+        let found = of(&assessment, Code::SightBlocked);
+        assert_eq!(found.len(), 1);
+        assert!((number(found[0].measured.unwrap()) - 0.5).abs() < 1e-4, "{:?}", found[0].measured);
+    }
+
+    #[test]
+    fn under_the_sight_nothing_is_hidden() {
+        let mut trolley = cabinet("trolley", (6_800.0, 3_000.0), 400.0, 600.0);
+        trolley.material = Material::Wood;
+        // The sight's lower edge at the trolley's far end, 2200 mm from the sensor: 500 - 250 · 2200 / 4000.
+        trolley.span = span(0.0, 500.0 - 250.0 * 2200.0 / 4000.0);
+        none(&with(vec![trolley.clone()]), Code::SightBlocked);
+        trolley.span = span(0.0, 500.0 - 250.0 * 2200.0 / 4000.0 + 1.0);
+        check(&with(vec![trolley]), Code::SightBlocked, Severity::Stops, None);
+    }
+
+    #[test]
+    fn a_thing_over_the_sensor() {
+        let mut cover = cabinet("cover", (4_830.0, 3_000.0), 100.0, 300.0);
+        cover.material = Material::Plastic;
+        let found = check(&with(vec![cover]), Code::SightBlocked, Severity::Stops, Some(1.0));
+        assert_eq!(found.facts, Facts::SightBlocked(InSight::CoversSensor));
+    }
+
+    /// What covers the sensor does not keep quiet about what else is in the way: each stops the aiming by itself.
+    #[test]
+    fn a_thing_over_the_sensor_and_one_on_the_way() {
+        let mut cover = cabinet("cover", (4_830.0, 3_000.0), 100.0, 300.0);
+        let mut second = cabinet("second cover", (4_810.0, 3_000.0), 100.0, 300.0);
+        let mut wall = cabinet("on the way", (6_800.0, 3_000.0), 100.0, 2_000.0);
+        for thing in [&mut cover, &mut second, &mut wall] {
+            thing.material = Material::Plastic;
+        }
+        let assessment = assess(&with(vec![cover, second, wall]));
+        let found = of(&assessment, Code::SightBlocked);
+        let mut inside = 0;
+        for found in &found {
+            assert!((number(found.measured.unwrap()) - 1.0).abs() < 1e-9);
+            inside += usize::from(found.facts == Facts::SightBlocked(InSight::CoversSensor));
+        }
+        assert_eq!((found.len(), inside), (3, 2), "{found:#?}");
+    }
+
+    #[test]
+    fn a_target_turned_away() {
+        let arrangement = off(TargetKind::Plate, AimError::SQUARENESS, [0.0, 0.0, 0.0, 180.0, 0.0]);
+        let assessment = assess(&arrangement);
+        assert_eq!(of(&assessment, Code::SightBlocked)[0].facts, Facts::SightBlocked(InSight::FacesAway));
+    }
+
+    /// An L-shaped room: the inner corner at (6000, 3100) stands between sensor and target.
+    #[test]
+    fn a_corner_of_the_room_hides_the_target() {
+        let mut arrangement = clear();
+        let corners = [
+            (0.0, 0.0),
+            (12_000.0, 0.0),
+            (12_000.0, 6_000.0),
+            (7_000.0, 6_000.0),
+            (7_000.0, 3_050.0),
+            (6_000.0, 3_050.0),
+            (6_000.0, 6_000.0),
+            (0.0, 6_000.0),
+        ];
+        arrangement.bay.room = Polygon::simple(corners.map(DVec2::from).into()).unwrap();
+        let wall = |i: usize| Wall { id: format!("wall {i}").into(), material: Material::Brick };
+        arrangement.bay.walls = (0..corners.len()).map(wall).collect();
+        let assessment = assess(&arrangement);
+        assert!(
+            of(&assessment, Code::SightBlocked).iter().any(|f| matches!(f.subjects[0], Subject::Wall(_)))
+        );
+    }
+}

@@ -117,3 +117,19 @@ fn clash(target: &PlacedTarget, solid: &Prism, other: Subject, prism: &Prism, fi
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::check::testing::*;
+
+    #[test]
+    fn the_stand_against_a_thing() {
+        // The feet reach from 20 to 500 mm behind the face at x = 8800.
+        let mut box_ = cabinet("box", (9_200.0, 3_300.0), 200.0, 100.0);
+        box_.span = span(0.0, 300.0);
+        box_.material = Material::Wood;
+        check(&with(vec![box_.clone()]), Code::StandClash, Severity::Stops, Some(50.0));
+        box_.span = span(60.0, 300.0);
+        none(&with(vec![box_]), Code::StandClash);
+    }
+}

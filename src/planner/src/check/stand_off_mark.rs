@@ -162,3 +162,94 @@ impl OffPlace {
         .max_by(|a, b| a.1.abs().total_cmp(&b.1.abs()))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::check::testing::*;
+
+    fn azimuth_error(arrangement: &Arrangement) -> f64 {
+        let assessment = assess(arrangement);
+        let found = of(&assessment, Code::StandOffMark);
+        let Facts::StandOffMark(OffPlace { azimuth_error, .. }) = found[0].facts else { panic!() };
+        angle::degrees(azimuth_error)
+    }
+
+    /// Common practice, no source: 0.1° at 4 m is 7 mm across (4000 · tan 0.1° = 6.98 mm).
+    #[test]
+    fn a_reflector_aims_by_its_place() {
+        let mm = 4000.0 * libm::tan(angle::radians(0.1));
+        assert!((mm - 6.98).abs() < 0.005);
+        let reflector =
+            |across| off(TargetKind::CornerReflector, AimError::PLACE, [0.0, across, 0.0, 0.0, 0.0]);
+        assert!((azimuth_error(&reflector(mm)) - 0.1).abs() < 1e-9);
+        check(&reflector(6.9), Code::StandOffMark, Severity::Care, None);
+        check(&reflector(-7.1), Code::StandOffMark, Severity::Stops, None);
+        none(&reflector(3.4), Code::StandOffMark);
+        // How it is turned does not matter.
+        none(
+            &off(TargetKind::CornerReflector, AimError::PLACE, [0.0, 0.0, 0.0, 5.0, 5.0]),
+            Code::StandOffMark,
+        );
+    }
+
+    /// Common practice, no source: a tenth of a degree over a 500 mm plate is 0.9 mm between its two ends.
+    #[test]
+    fn a_plate_aims_by_its_squareness() {
+        let plate = |by| off(TargetKind::Plate, AimError::SQUARENESS, by);
+        let yaw = angle::degrees(libm::asin(0.873 / 500.0));
+        assert!((yaw - 0.1).abs() < 1e-4);
+        assert!((azimuth_error(&plate([0.0, 0.0, 0.0, yaw, 0.0])) - yaw).abs() < 1e-9);
+        check(&plate([0.0, 0.0, 0.0, 0.11, 0.0]), Code::StandOffMark, Severity::Stops, None);
+        let tipped = check(&plate([0.0, 0.0, 0.0, 0.0, -0.2]), Code::StandOffMark, Severity::Stops, None);
+        let Facts::StandOffMark(OffPlace { about, .. }) = tipped.facts else { panic!() };
+        assert_eq!(about, OffBy::Elevation);
+        // Its place does not matter to the aim; only what the procedure allows counts.
+        none(&plate([9.0, 9.0, 9.0, 0.0, 0.0]), Code::StandOffMark);
+        // Where it says nothing, more than 10 mm is worth a second look.
+        check(&plate([30.0, 12.0, 0.0, 0.0, 0.0]), Code::StandOffMark, Severity::Care, Some(30.0));
+        let mut placed = plate([0.0, 30.0, 0.0, 0.0, 0.0]);
+        placed.aiming.placements[0].tolerance.across = Some(20.0);
+        check(&placed, Code::StandOffMark, Severity::Stops, Some(30.0));
+    }
+
+    #[test]
+    fn a_board_adds_both_without_sign() {
+        let both = AimError { by_place: 1.0, by_squareness: 0.5 };
+        for yaw in [0.2, -0.2] {
+            let board =
+                off(TargetKind::Board, both, [0.0, 4000.0 * libm::tan(angle::radians(0.1)), 0.0, yaw, 0.0]);
+            assert!((azimuth_error(&board) - 0.2).abs() < 1e-9);
+        }
+    }
+
+    #[test]
+    fn height_tips_the_aim_of_a_reflector() {
+        let found = check(
+            &off(TargetKind::CornerReflector, AimError::PLACE, [0.0, 0.0, 10.0, 0.0, 0.0]),
+            Code::StandOffMark,
+            Severity::Stops,
+            Some(libm::atan2(10.0, 4000.0)),
+        );
+        let Facts::StandOffMark(OffPlace { height, about, .. }) = found.facts else { panic!() };
+        assert_eq!((height, about), (10.0, OffBy::Elevation));
+    }
+
+    /// The centre of a reflector lies behind its mouth: tipped down by 3° and left at its height otherwise, the centre 80 mm
+    /// behind rises by 80 sin 3° = 4.187 mm and comes 80 (1 - cos 3°) = 0.11 mm nearer.
+    #[test]
+    fn a_tipped_reflector_lifts_its_centre() {
+        let mut tipped = off(TargetKind::CornerReflector, AimError::PLACE, [0.0, 0.0, 0.0, 0.0, 3.0]);
+        tipped.aiming.placements[0].target.centre_behind = 80.0;
+        tipped.aiming.placements[0].tolerance.height = Some(4.0);
+        let rise = 80.0 * libm::sin(angle::radians(3.0));
+        let found = check(&tipped, Code::StandOffMark, Severity::Stops, Some(rise));
+        let Facts::StandOffMark(OffPlace { along, height, elevation_error, .. }) = found.facts else {
+            panic!()
+        };
+        assert!(
+            (height - rise).abs() < 1e-9
+                && (along + 80.0 * (1.0 - libm::cos(angle::radians(3.0)))).abs() < 1e-9
+        );
+        assert!((elevation_error - libm::atan2(rise, 4080.0 + along)).abs() < 1e-9);
+    }
+}

@@ -85,3 +85,30 @@ fn in_one_another(context: &Context<'_>, findings: &mut Vec<Finding>) {
 const fn is_solid(thing: &Thing) -> bool {
     !matches!(thing.kind, ThingKind::LiftPost | ThingKind::LiftArm)
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::check::testing::*;
+
+    /// A place typed with a nought too many, and two things in one place.
+    #[test]
+    fn things_that_cannot_be_there() {
+        let found = check(
+            &with(vec![cabinet("cabinet", (7_450.0, 44_750.0), 900.0, 450.0)]),
+            Code::ThingPlace,
+            Severity::Care,
+            Some(44_750.0 + 225.0 - 6_000.0),
+        );
+        assert_eq!(found.subjects[1], Subject::Wall("left wall".into()));
+        // Let into the wall by 50 mm it may be.
+        none(&with(vec![cabinet("shelf", (7_450.0, 5_825.0), 900.0, 450.0)]), Code::ThingPlace);
+        let both = [
+            cabinet("one", (1_000.0, 500.0), 600.0, 400.0),
+            cabinet("other", (1_550.0, 600.0), 600.0, 400.0),
+        ];
+        check(&with(both.clone().into()), Code::ThingPlace, Severity::Care, Some(50.0));
+        let mut above = both;
+        above[1].span = span(1_000.0, 1_500.0);
+        none(&with(above.into()), Code::ThingPlace);
+    }
+}

@@ -128,3 +128,17 @@ fn side(context: &Context<'_>, at: DVec2) -> CarSide {
         CarSide::Rear
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::check::testing::*;
+
+    #[test]
+    fn room_to_work() {
+        let mut arrangement = with(vec![cabinet("bench", (2_000.0, 4_600.0), 600.0, 600.0)]);
+        let found = check(&arrangement, Code::WorkingRoom, Severity::Care, Some(400.0));
+        assert_eq!(found.facts, Facts::WorkingRoom(crate::CarSide::Left));
+        arrangement.bay.things[0].place = crate::geometry::PlanPose::new((2_000.0, 4_800.0).into(), 0.0);
+        none(&arrangement, Code::WorkingRoom);
+    }
+}

@@ -232,3 +232,124 @@ fn near_walls(context: &Context<'_>, zone: &PlacedZone, findings: &mut Vec<Findi
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::check::testing::*;
+
+    /// The zone's left edge lies at y = 3000 + 1500. A cabinet 450 deep whose near side is at 4250 is 250 mm inside.
+    #[test]
+    fn a_cabinet_250_mm_inside() {
+        let arrangement = with(vec![cabinet("cabinet", (8_000.0, 4_475.0), 900.0, 450.0)]);
+        let found = check(&arrangement, Code::ZoneObject, Severity::Stops, Some(250.0));
+        assert_eq!(found.subjects, [Subject::Thing("cabinet".into()), Subject::Zone("beam".into())]);
+        let Facts::ZoneObject(InZone { heights: Some(heights), area, .. }) = found.facts else { panic!() };
+        assert_eq!((heights.bottom(), heights.top()), (0.0, 1000.0));
+        assert!((area - 900.0 * 250.0).abs() < 1e-3, "{area}");
+        assert_eq!(assess(&arrangement).verdict, Verdict::NotReady);
+    }
+
+    #[test]
+    fn touching_a_zone_is_not_a_conflict() {
+        none(&with(vec![cabinet("cabinet", (8_000.0, 4_725.0), 900.0, 450.0)]), Code::ZoneObject);
+        none(&with(vec![cabinet("cabinet", (8_000.0, 4_725.0), 900.0, 450.0)]), Code::ZoneNear);
+    }
+
+    #[test]
+    fn above_a_zone_is_not_inside() {
+        let mut heater = cabinet("heater", (8_000.0, 3_000.0), 900.0, 450.0);
+        heater.span = span(1500.0, 1900.0);
+        none(&with(vec![heater.clone()]), Code::ZoneObject);
+        heater.span = span(1499.0, 1900.0);
+        check(&with(vec![heater]), Code::ZoneObject, Severity::Stops, None);
+    }
+
+    #[test]
+    fn wood_may_stand_where_metal_may_not() {
+        let mut bench = cabinet("bench", (8_000.0, 4_475.0), 900.0, 450.0);
+        bench.material = Material::Wood;
+        none(&with(vec![bench.clone()]), Code::ZoneObject);
+        bench.material = Material::Unknown;
+        check(&with(vec![bench.clone()]), Code::ZoneUnjudged, Severity::Care, Some(250.0));
+        let mut arrangement = with(vec![bench]);
+        arrangement.aiming.zones[0].excludes = Exclusion::Reflecting(-10.0);
+        check(&arrangement, Code::ZoneUnjudged, Severity::Care, Some(250.0));
+    }
+
+    #[test]
+    fn people_and_lamps_have_their_own_zones() {
+        let mut person = cabinet("colleague", (8_000.0, 4_475.0), 500.0, 450.0);
+        person.material = Material::Person;
+        person.kind = ThingKind::Person;
+        let mut arrangement = with(vec![person]);
+        none(&arrangement, Code::ZoneObject);
+        arrangement.aiming.zones[0].excludes = Exclusion::People;
+        check(&arrangement, Code::ZoneObject, Severity::Stops, Some(250.0));
+        arrangement.aiming.zones[0].excludes = Exclusion::Light;
+        none(&arrangement, Code::ZoneObject);
+        arrangement.bay.things[0].kind = ThingKind::Lamp;
+        check(&arrangement, Code::ZoneObject, Severity::Stops, Some(250.0));
+    }
+
+    /// A window in the far wall, into which the zone reaches: daylight cannot be judged.
+    #[test]
+    fn a_window_in_a_light_zone_needs_care() {
+        let mut arrangement = clear();
+        arrangement.bay.openings = vec![Opening {
+            id: "window".into(),
+            kind: OpeningKind::Window,
+            wall: 1,
+            from: 2_000.0,
+            width: 1_000.0,
+            span: span(1_000.0, 2_000.0),
+            material: Material::Glass,
+            shut: true,
+            free_beyond: 0.0,
+            is_exit: false,
+        }];
+        arrangement.aiming.zones[0].excludes = Exclusion::Light;
+        none(&arrangement, Code::ZoneUnjudged);
+        arrangement.aiming.zones[0].outline = rectangle((900.0, -1_500.0), (9_000.0, 1_500.0)).into();
+        check(&arrangement, Code::ZoneUnjudged, Severity::Care, None);
+        arrangement.bay.openings[0].span = span(1_500.0, 2_000.0);
+        none(&arrangement, Code::ZoneUnjudged);
+    }
+
+    /// A column of 120 mm whose near side is 20 mm from the zone, placed by eye (± 50 mm).
+    #[test]
+    fn a_column_known_by_eye_may_be_inside() {
+        let mut arrangement = with(vec![column("column", (8_000.0, 4_580.0), 120.0)]);
+        none(&arrangement, Code::ZoneNear);
+        arrangement.bay.things[0].known = Known::ByEye;
+        let found = check(&arrangement, Code::ZoneNear, Severity::Care, Some(20.0));
+        assert_eq!(number(found.limit.unwrap()), 50.0);
+        arrangement.bay.things[0].known = Known::Taped;
+        none(&arrangement, Code::ZoneNear);
+    }
+
+    /// 5 mm from the wall, which is known to 20 mm.
+    #[test]
+    fn a_zone_that_may_reach_into_the_wall() {
+        let mut arrangement = parked_at(6_195.0);
+        none(&arrangement, Code::ZoneNear);
+        arrangement.bay.walls_known = Known::Taped;
+        let found = check(&arrangement, Code::ZoneNear, Severity::Care, Some(5.0));
+        assert_eq!(found.subjects[0], Subject::Wall("far wall".into()));
+        arrangement.parked = PlanPose::new(DVec2::new(6_180.0, 3_000.0), 0.0);
+        none(&arrangement, Code::ZoneNear);
+    }
+
+    /// The same runways when the car stands on the floor between them: steel in the way of the car, the zone, the sight.
+    #[test]
+    fn runways_that_carry_nothing_are_steel() {
+        let runway = |low, high, top| Runway { id: "runway".into(), outline: rectangle(low, high), top };
+        let mut arrangement = clear();
+        arrangement.bay.runways = vec![runway((5_500.0, 4_300.0), (7_000.0, 4_800.0), 400.0)];
+        check(&arrangement, Code::ZoneObject, Severity::Stops, Some(200.0));
+        arrangement.bay.runways = vec![runway((2_000.0, 3_890.0), (4_000.0, 4_400.0), 400.0)];
+        check(&arrangement, Code::CarClash, Severity::Stops, Some(10.0));
+        arrangement.bay.runways = vec![runway((6_799.999, 2_000.0), (6_800.001, 4_000.0), 500.0)];
+        let hidden = check(&arrangement, Code::SightBlocked, Severity::Stops, None);
+        assert!((number(hidden.measured.unwrap()) - 0.5).abs() < 1e-4);
+    }
+}

@@ -46,6 +46,13 @@ pub fn crowded(seed: u64, count: usize) -> Arrangement {
 }
 
 #[test]
+fn an_empty_surveyed_bay_is_ready() {
+    let assessment = assess(&clear());
+    assert_eq!(assessment.verdict, Verdict::Ready, "{:#?}", assessment.findings);
+    assert!(assessment.findings.is_empty(), "{:#?}", assessment.findings);
+}
+
+#[test]
 fn the_same_answer_each_time() {
     for seed in 0..50 {
         let arrangement = crowded(seed, 20);

@@ -2,9 +2,11 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
 
-#[path = "../checks/support.rs"]
+#[path = "../../src/check/testing.rs"]
 #[allow(dead_code, unused_imports)]
 mod support;
+
+use baywright_planner::*;
 
 mod awkward;
 mod body;

@@ -3,10 +3,13 @@
 //! The bay is 12 m by 6 m, 3 m high. The car stands with its front axle at x = 4 m on the middle line, nose along x.
 //! Its forward radar sits 800 mm ahead of the axle, 500 mm up. The target is 4 m ahead of the sensor.
 
-use baywright_planner::geometry::marks::{Construction, Reach};
-use baywright_planner::geometry::{Circle, DVec2, DVec3, Outline, PlanPose, Polygon, Prism, Span, angle};
-use baywright_planner::model::*;
-use baywright_planner::{Assessment, Code, Finding, Severity, assess};
+pub(crate) use crate::geometry::marks::{Construction, Reach, Tool};
+pub(crate) use crate::geometry::{Circle, DVec2, DVec3, Outline, PlanPose, Polygon, Prism, Span, angle};
+pub(crate) use crate::model::*;
+pub(crate) use crate::{
+    Assessment, Code, Facts, Finding, FloorFact, InSight, InZone, OffBy, OffPlace, Quantity, Severity, Step,
+    Subject, Verdict, assess, words,
+};
 
 pub fn rectangle(low: (f64, f64), high: (f64, f64)) -> Polygon {
     Polygon::rectangle(low.into(), high.into()).unwrap()
@@ -239,10 +242,34 @@ pub fn none(arrangement: &Arrangement, code: Code) {
     assert!(of(&assessment, code).is_empty(), "{:#?}", of(&assessment, code));
 }
 
-pub fn number(quantity: baywright_planner::Quantity) -> f64 {
-    use baywright_planner::Quantity::*;
+pub fn number(quantity: Quantity) -> f64 {
+    use Quantity::{Angle, Days, Length, Ratio, Share};
     match quantity {
         Length(v) | Angle(v) | Share(v) | Ratio(v) => v,
         Days(v) => v as f64,
     }
+}
+
+/// The car with its front axle so far along the bay, on the middle line.
+pub fn parked_at(x: f64) -> Arrangement {
+    let mut arrangement = clear();
+    arrangement.parked = PlanPose::new(DVec2::new(x, 3_000.0), 0.0);
+    arrangement
+}
+
+/// The target set off its place by these: away, left seen from the sensor, up, turned (degrees), tipped (degrees).
+pub fn off(kind: TargetKind, error: AimError, by: [f64; 5]) -> Arrangement {
+    let [along, across, up, yaw, pitch] = by;
+    let mut arrangement = clear();
+    arrangement.aiming.placements[0].target = target(kind, error);
+    arrangement.aiming.placements[0].tolerance = PlaceTolerance::default();
+    arrangement.stands = vec![StandSet::At {
+        place: PlanPose::new(
+            DVec2::new(8_800.0 + along, 3_000.0 + across),
+            angle::radians(180.0) + angle::radians(yaw),
+        ),
+        height: 500.0 + up,
+        pitch: angle::radians(pitch),
+    }];
+    arrangement
 }
