@@ -158,7 +158,7 @@ impl Desk {
     }
 
     /// The texts of the screen.
-    pub(crate) const fn texts(&self) -> &'static words::screen::Screen {
+    pub(crate) fn texts(&self) -> &'static words::screen::Screen {
         self.view.language.screen()
     }
 

@@ -3,28 +3,27 @@
 //! A technician reads them standing, from an arm's length: short, the number first, no jargon, directions from the car.
 //! Names are used as typed; only the start of a sentence is given its capital.
 
-/// A table of texts: a struct with a field for each, and its English filling. Another language fills the same struct, and one
-/// that lacks a text does not compile.
-macro_rules! texts {
-    ($table:ident, $about:literal; $($name:ident, $what:literal: $english:literal;)*) => {
-        #[doc = $about]
-        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-        pub struct $table {
-            $(#[doc = $what] pub $name: &'static str,)*
-        }
+#[macro_use]
+mod dispatch;
 
-        const ENGLISH: $table = $table { $($name: $english,)* };
-    };
-}
+pub mod drawing;
+pub mod forms;
+pub mod help;
+pub mod rooms;
+pub mod screen;
+pub mod visits;
 
+mod about;
+mod bracketed;
+mod deeds;
 mod english;
+mod letter;
 mod numbers;
 
 use crate::model::Arrangement;
 
-pub use english::deeds::Deed;
-pub use english::summary::letter;
-pub use english::{drawing, forms, help, rooms, screen, visits};
+pub use deeds::Deed;
+pub use letter::letter;
 pub use numbers::Units;
 
 /// The languages that sentences can be made in.
@@ -33,6 +32,8 @@ pub enum Language {
     /// English.
     #[default]
     English,
+    /// English in brackets and longer: for tests, offered to nobody.
+    Bracketed,
 }
 
 /// Makes the sentences about one arrangement.

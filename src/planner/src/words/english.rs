@@ -1,21 +1,43 @@
 //! English: every sentence and every text of it.
+//!
+//! Short, the number first, no jargon, directions from the car. Names are used as typed; only the start of a sentence is given
+//! its capital.
 
-pub mod drawing;
 pub mod forms;
 pub mod help;
 pub mod rooms;
 pub mod screen;
 pub mod visits;
 
-pub(super) mod deeds;
-pub(super) mod summary;
-
 mod cure;
+mod deeds;
+mod drawing;
 mod finding;
 mod marks;
 mod names;
+mod numbers;
+mod summary;
 
-use super::{Language, Units, Words, numbers, sentence_start};
+use super::drawing::Lies;
+use super::{Deed, Language, Units, Words, sentence_start};
+use crate::model::Arrangement;
+
+/// Makes the sentences about one arrangement.
+pub struct About<'a> {
+    arrangement: &'a Arrangement,
+    units: Units,
+}
+
+impl<'a> About<'a> {
+    /// As these words are asked for.
+    pub const fn of(words: &Words<'a>) -> Self {
+        Self { arrangement: words.arrangement, units: words.units }
+    }
+
+    fn length(&self, mm: f64) -> String {
+        self.units.length(mm)
+    }
+}
 
 /// What was assumed, in one sentence: all of it if it is little, else the first of it and how much more.
 pub(super) fn assumed(names: &[String]) -> String {

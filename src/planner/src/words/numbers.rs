@@ -1,9 +1,8 @@
 //! Numbers as a workshop reads them.
 
-use baywright_geometry::{DVec2, angle};
+use baywright_geometry::angle;
 
 use super::Words;
-use crate::assessment::Quantity;
 
 /// How lengths are shown. Files and sums stay in millimetres.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -102,57 +101,10 @@ pub(crate) fn degrees(radians: f64) -> String {
     }
 }
 
-/// A share in per cent: what is not nothing is never shown as "0 %", what is not all never as "100 %".
-pub(crate) fn percent(share: f64) -> String {
-    let value = share * 100.0;
-    if value > 0.0 && value < 0.1 {
-        "less than 0.1 %".to_owned()
-    } else if value < 100.0 && value > 99.95 {
-        "more than 99.9 %".to_owned()
-    } else if value < 10.0 && (value - value.round()).abs() > 0.05 {
-        format!("{value:.1} %")
-    } else {
-        format!("{value:.0} %")
-    }
-}
-
 impl Words<'_> {
     /// A length with its unit.
     pub fn length(&self, mm: f64) -> String {
         self.units.length(mm)
-    }
-
-    /// Any value with its unit.
-    pub fn quantity(&self, quantity: Quantity) -> String {
-        match quantity {
-            Quantity::Length(mm) => self.length(mm),
-            Quantity::Angle(radians) => degrees(radians),
-            Quantity::Share(share) => percent(share),
-            Quantity::Ratio(ratio) => format!("{ratio:.2}"),
-            Quantity::Days(1) => "1 day".to_owned(),
-            Quantity::Days(days) => format!("{days} days"),
-        }
-    }
-
-    /// A move of the bay as seen from the car: "250 mm towards the car's left".
-    pub fn towards(&self, by: DVec2) -> String {
-        /// Less than this aside, half a millimetre, is straight.
-        const STRAIGHT_MM: f64 = 0.5;
-        let own = self.arrangement.parked.inverse().turned(by);
-        let ahead = if own.x >= 0.0 { "front" } else { "rear" };
-        let aside = if own.y >= 0.0 { "left" } else { "right" };
-        if own.y.abs() < STRAIGHT_MM {
-            format!("{} towards the car's {ahead}", self.length(by.length()))
-        } else if own.x.abs() < STRAIGHT_MM {
-            format!("{} towards the car's {aside}", self.length(by.length()))
-        } else {
-            format!(
-                "{} ({} towards the car's {ahead}, {} towards its {aside})",
-                self.length(by.length()),
-                self.length(own.x.abs()),
-                self.length(own.y.abs())
-            )
-        }
     }
 }
 
@@ -188,13 +140,9 @@ mod tests {
     }
 
     #[test]
-    fn shares_and_angles_never_say_nothing_for_something() {
-        assert_eq!(percent(0.00001), "less than 0.1 %");
-        assert_eq!(percent(0.9999), "more than 99.9 %");
-        assert_eq!(percent(0.31), "31 %");
-        assert_eq!(percent(0.0), "0 %");
-        assert_eq!(degrees(baywright_geometry::angle::radians(0.1)), "0.10°");
-        assert_eq!(degrees(baywright_geometry::angle::radians(0.05)), "0.050°");
-        assert_eq!(degrees(baywright_geometry::angle::radians(12.34)), "12.3°");
+    fn angles() {
+        assert_eq!(degrees(angle::radians(0.1)), "0.10°");
+        assert_eq!(degrees(angle::radians(0.05)), "0.050°");
+        assert_eq!(degrees(angle::radians(12.34)), "12.3°");
     }
 }

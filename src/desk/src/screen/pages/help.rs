@@ -1,6 +1,6 @@
 //! First steps and help.
 
-use baywright_planner::words::help;
+use baywright_planner::words::help::Section;
 use egui::{Grid, Label, RichText, Ui};
 
 use super::Page;
@@ -10,7 +10,7 @@ use crate::screen::{Desk, widgets};
 
 impl Desk {
     pub(super) fn first_steps(&self, ui: &mut Ui, out: &mut Vec<Command>) {
-        sections(ui, help::first_steps(self.view.language));
+        sections(ui, self.view.language.help().first_steps);
         if widgets::press(ui, self.view.theme, self.texts().begin).clicked() {
             out.push(Command::Page(None));
         }
@@ -32,18 +32,18 @@ impl Desk {
         ui.add_space(6.0);
         ui.label(RichText::new(texts.keys).font(look::bold(size::LEAD)));
         Grid::new("keys").num_columns(2).spacing([18.0, 4.0]).show(ui, |ui| {
-            for (keys, does) in help::keys(self.view.language) {
+            for (keys, does) in self.view.language.help().keys {
                 ui.label(RichText::new(*keys).font(look::bold(size::BODY)));
                 ui.add(Label::new(*does).wrap());
                 ui.end_row();
             }
         });
         ui.add_space(8.0);
-        sections(ui, help::help(self.view.language));
+        sections(ui, self.view.language.help().sections);
     }
 }
 
-fn sections(ui: &mut Ui, sections: &[(&str, &[&str])]) {
+fn sections(ui: &mut Ui, sections: &[Section]) {
     for (title, lines) in sections {
         ui.label(RichText::new(*title).font(look::bold(size::LEAD)));
         for line in *lines {

@@ -1,11 +1,11 @@
 //! What to do, in words.
 
 use super::names::the;
-use super::{Words, listed, sentence_start};
+use super::{About, listed, sentence_start};
 use crate::assessment::{Code, Cure, Finding, Severity, Step, Subject};
 use crate::model::{Effort, Id, Known, TargetHeight, ThingKind};
 
-impl Words<'_> {
+impl About<'_> {
     /// What to do about a finding, with what that would cause; `None` if nothing is known.
     pub fn cure(&self, finding: &Finding) -> Option<String> {
         let cure = finding.cure.as_ref()?;

@@ -1,25 +1,14 @@
 //! Texts of the drawings: titles, labels, what a dimension says. Short, because they stand on paper beside what they
 //! name; names are used as typed.
 
-use super::{Units, Words, listed, sentence_start};
+use super::{About, Lies, Units, listed, sentence_start};
 use crate::assessment::Severity;
 use crate::model::{
     Arrangement, Datum, End, Exclusion, FloorFeatureKind, Opening, OpeningKind, Placement, Provenance,
     ReferenceAxis, TargetKind, Wheel,
 };
 
-/// Which way the top view lies on the paper.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Lies {
-    /// The car's nose to the right.
-    TurnedToCar,
-    /// As the room lies.
-    AsTheRoom,
-    /// The sight line to the right.
-    AlongSightLine,
-}
-
-impl Words<'_> {
+impl About<'_> {
     /// The title of the top view.
     pub const fn top_view(&self) -> &'static str {
         "Top view"
@@ -72,11 +61,6 @@ impl Words<'_> {
         let invented = groups.into_iter().chain(survey).filter(|(from, _)| **from == Provenance::Example);
         let invented: Vec<String> = invented.map(|(_, name)| name.to_owned()).collect();
         format!("Invented, for show: {}. Enter your own in their forms.", listed(&invented))
-    }
-
-    /// The scale on paper at 96 px to the inch.
-    pub fn scale(&self, one_to: f64) -> String {
-        format!("1 : {one_to:.0}")
     }
 
     /// What a keep-clear zone keeps clear, and how high; heights are left out where only the plan is asked for.
@@ -166,11 +150,6 @@ impl Words<'_> {
             Units::FeetInches => format!("{} deep", self.units.bare(depth)),
             _ => format!("{} inside", self.units.bare(depth)),
         }
-    }
-
-    /// A bare length on a dimension line.
-    pub fn dimension(&self, length: f64) -> String {
-        self.units.bare(length)
     }
 
     /// An opening in a wall.

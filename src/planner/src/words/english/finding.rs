@@ -3,15 +3,16 @@
 use baywright_geometry::marks::MarkFault;
 
 use super::marks::wheel_name;
-use super::numbers::{degrees, percent};
-use super::{Words, sentence_start};
+use super::numbers::percent;
+use super::{About, sentence_start};
 use crate::assessment::{
     Basis, CarSide, Facts, Finding, FloorFact, InSight, OffBy, OffPlace, OnRunways, Quantity, Severity,
     Subject, TooLarge, Under,
 };
 use crate::model::{Known, Material, Provenance, Thing};
+use crate::words::numbers::degrees;
 
-impl Words<'_> {
+impl About<'_> {
     /// How bad, in words.
     pub const fn severity(&self, severity: Severity) -> &'static str {
         match severity {

@@ -1,30 +1,9 @@
-//! Longer texts: the first steps, help, what the keys do.
+//! English of the same: see `words/help.rs`.
 
-use super::Language;
+use crate::words::help::{Help, Key, Section};
 
-/// A title and its lines.
-pub type Section = (&'static str, &'static [&'static str]);
-
-/// What the program is for and the first steps in it.
-pub const fn first_steps(language: Language) -> &'static [Section] {
-    match language {
-        Language::English => FIRST_STEPS,
-    }
-}
-
-/// What is seen, what the program does not do, cautions.
-pub const fn help(language: Language) -> &'static [Section] {
-    match language {
-        Language::English => HELP,
-    }
-}
-
-/// Keys and what they do.
-pub const fn keys(language: Language) -> &'static [(&'static str, &'static str)] {
-    match language {
-        Language::English => KEYS,
-    }
-}
+/// The longer texts.
+pub const TEXTS: Help = Help { first_steps: FIRST_STEPS, sections: SECTIONS, keys: KEYS };
 
 const FIRST_STEPS: &[Section] = &[
     (
@@ -71,7 +50,7 @@ const FIRST_STEPS: &[Section] = &[
     ),
 ];
 
-const HELP: &[Section] = &[
+const SECTIONS: &[Section] = &[
     (
         "What is in the drawing",
         &[
@@ -117,7 +96,7 @@ const HELP: &[Section] = &[
     ),
 ];
 
-const KEYS: &[(&str, &str)] = &[
+const KEYS: &[Key] = &[
     ("Tab", "reaches every control and everything on the drawing"),
     ("Arrows", "move what is in hand 10 mm; with Shift 100 mm, with Alt 1 mm"),
     ("[  ]", "turn it by 1°; with Shift by 15°"),

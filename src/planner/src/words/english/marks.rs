@@ -3,10 +3,10 @@
 use baywright_geometry::angle;
 use baywright_geometry::marks::{Construction, Hand, Reach, Wheel};
 
-use super::Words;
-use super::numbers::degrees;
+use super::About;
+use crate::words::numbers::degrees;
 
-impl Words<'_> {
+impl About<'_> {
     /// The instruction for one step of the mark plan; `reach` is what [`crate::Scene::tape`] gives for it: how far a
     /// line is to be prolonged where the plan says only how far it must reach.
     pub fn instruction(&self, step: usize, reach: Option<f64>) -> String {

@@ -1,6 +1,6 @@
 //! What things are called.
 
-use super::Words;
+use super::About;
 use crate::assessment::{Subject, Verdict};
 use crate::model::{Effort, Exclusion, Id, Known, Material, SensorKind, TargetKind, ThingKind};
 
@@ -12,7 +12,7 @@ pub(super) fn the(id: &Id) -> String {
     if numbered || name.to_lowercase().starts_with("the ") { name.to_owned() } else { format!("the {name}") }
 }
 
-impl Words<'_> {
+impl About<'_> {
     /// The verdict: of the space, never of the car or the sensor.
     pub const fn verdict(&self, verdict: Verdict) -> &'static str {
         match verdict {

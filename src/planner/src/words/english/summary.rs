@@ -1,26 +1,13 @@
 //! The answer in one sentence, beside the verdict.
 
-use super::{Words, sentence_start};
+use super::{About, sentence_start};
 use crate::assessment::{Assessment, Facts, Severity, Subject, TooLarge, Verdict};
-
-/// What a finding goes by on drawings and lists: A to Z, then AA, AB ... Floor marks have numbers, so findings have not.
-/// `number` counts from 1.
-pub fn letter(number: usize) -> String {
-    let mut letters = Vec::new();
-    let mut rest = number;
-    while rest > 0 {
-        rest -= 1;
-        letters.push(char::from(b'A' + u8::try_from(rest % 26).unwrap_or(0)));
-        rest /= 26;
-    }
-    letters.iter().rev().collect()
-}
 
 /// Beside the work it concerns, on every output.
 pub const CAUTION: &str = "The vehicle maker's procedure decides. Chock the wheels, set the brake as told, keep eyes off \
                            the laser.";
 
-impl Words<'_> {
+impl About<'_> {
     /// How many findings of which kind, and what would make the space ready.
     pub fn summary(&self, assessment: &Assessment) -> String {
         let (stops, care) = culprits(assessment);
@@ -85,15 +72,4 @@ fn culprits(assessment: &Assessment) -> (usize, usize) {
 
 fn stop(stops: usize) -> String {
     if stops == 1 { "1 thing stops the aiming".to_owned() } else { format!("{stops} things stop the aiming") }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::letter;
-
-    #[test]
-    fn letters_go_on_after_z() {
-        let told: Vec<String> = [1, 2, 26, 27, 52, 53, 702, 703].map(letter).to_vec();
-        assert_eq!(told, ["A", "B", "Z", "AA", "AZ", "BA", "ZZ", "AAA"]);
-    }
 }

@@ -1,0 +1,74 @@
+//! What is said about an arrangement: findings, cures, the answer, names, marks. Each language says it in its own room.
+
+use baywright_geometry::DVec2;
+
+use super::Words;
+use crate::assessment::{Assessment, Finding, Quantity, Severity, Step, Subject, Verdict};
+use crate::model::{Effort, Exclusion, Known, Material, Provenance, ThingKind};
+
+impl Words<'_> {
+    sentences! { about:
+        // The answer.
+        /// The verdict: of the space, never of the car or the sensor.
+        verdict(verdict: Verdict) -> &'static str;
+        /// How many findings of which kind, and what would make the space ready.
+        summary(assessment: &Assessment) -> String;
+        /// The usual cautions.
+        caution() -> &'static str;
+        /// The heading over all findings of one severity.
+        heading(severity: Severity) -> &'static str;
+
+        // A finding and what to do about it.
+        /// How bad, in words.
+        severity(severity: Severity) -> &'static str;
+        /// What is wrong, in one short sentence without its full stop: "Tool cabinet is inside the keep-clear zone".
+        title(finding: &Finding) -> String;
+        /// The number against its limit: "250 mm in, limit 0 mm". `None` where there is no number.
+        measure(finding: &Finding) -> Option<String>;
+        /// What else to know about it, in one sentence; empty if there is nothing.
+        detail(finding: &Finding) -> String;
+        /// Where the limit comes from.
+        why(finding: &Finding) -> String;
+        /// Where figures come from.
+        provenance(provenance: &Provenance) -> String;
+        /// The same as a sentence.
+        provenance_sentence(provenance: &Provenance) -> String;
+        /// The whole finding as one line of text.
+        line(finding: &Finding) -> String;
+        /// A subject without its article, for the start of a title and after "the".
+        bare_subject(subject: &Subject) -> String;
+        /// What to do about a finding, with what that would cause; `None` if nothing is known.
+        cure(finding: &Finding) -> Option<String>;
+        /// One thing to do, without capital and full stop: "move the trolley 300 mm towards the car's right".
+        step(step: &Step) -> String;
+        /// Several things to do, in one line: "move the trolley and the tool cabinet".
+        steps(steps: &[Step]) -> String;
+
+        // What things are called.
+        /// What a finding is about, as it stands within a sentence: "the tool cabinet".
+        subject(subject: &Subject) -> String;
+        /// The sensor's kind, as a workshop says it.
+        sensor() -> &'static str;
+        /// What a zone is kept clear of.
+        keeps_clear_of(excludes: Exclusion) -> String;
+        /// A material, as a workshop says it.
+        material(material: Material) -> &'static str;
+        /// A kind of thing, as a workshop says it.
+        kind_of_thing(kind: ThingKind) -> &'static str;
+        /// What it takes to move a thing.
+        effort(effort: Effort) -> &'static str;
+        /// How well the place of a thing is known.
+        how_known(known: Known) -> String;
+
+        // Values.
+        /// Any value with its unit.
+        quantity(quantity: Quantity) -> String;
+        /// A move of the bay as seen from the car: "250 mm towards the car's left".
+        towards(by: DVec2) -> String;
+
+        // Marks.
+        /// The instruction for one step of the mark plan; `reach` is what [`crate::Scene::tape`] gives for it: how far a
+        /// line is to be prolonged where the plan says only how far it must reach.
+        instruction(step: usize, reach: Option<f64>) -> String;
+    }
+}

@@ -1,0 +1,84 @@
+//! What stands on a drawing: titles, labels, what a dimension says. Short, because it stands on paper beside what it
+//! names.
+
+use super::Words;
+use crate::assessment::{Assessment, Finding};
+use crate::model::{Exclusion, FloorFeatureKind, Opening, Placement, ReferenceAxis, TargetKind};
+
+/// Which way the top view lies on the paper.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Lies {
+    /// The car's nose to the right.
+    TurnedToCar,
+    /// As the room lies.
+    AsTheRoom,
+    /// The sight line to the right.
+    AlongSightLine,
+}
+
+impl Words<'_> {
+    /// The scale on paper at 96 px to the inch.
+    pub fn scale(&self, one_to: f64) -> String {
+        format!("1 : {one_to:.0}")
+    }
+
+    /// A bare length on a dimension line.
+    pub fn dimension(&self, length: f64) -> String {
+        self.units.bare(length)
+    }
+
+    sentences! { about:
+        /// The title of the top view.
+        top_view() -> &'static str;
+        /// What the top view's title adds.
+        top_view_lies(lies: Lies) -> &'static str;
+        /// The title of the side view.
+        side_view() -> &'static str;
+        /// What the side view's title adds.
+        side_view_along(along_sight_line: bool) -> &'static str;
+        /// Bay, arrangement, car and aiming in one line.
+        title_line() -> String;
+        /// That figures are not a real car's.
+        on_example_figures() -> &'static str;
+        /// Which figures are not a real car's or a real room's.
+        examples() -> String;
+        /// What a keep-clear zone keeps clear, and how high; heights are left out where only the plan is asked for.
+        keep_clear(excludes: Exclusion, from_to: Option<(f64, f64)>) -> String;
+        /// A stand-off: the figure and both its ends.
+        stand_off(placement: &Placement) -> String;
+        /// Both ends of a stand-off.
+        stand_off_ends(placement: &Placement) -> String;
+        /// The target's kind, as a label.
+        target_label(kind: TargetKind) -> &'static str;
+        /// Where the target belongs when it stands elsewhere.
+        belongs_here() -> &'static str;
+        /// The height of sensor and target, where it is one.
+        one_height(height: f64, kind: TargetKind) -> String;
+        /// The height of the sensor.
+        sensor_height(height: f64) -> String;
+        /// The height of the middle of the target's face.
+        target_height(height: f64, kind: TargetKind) -> String;
+        /// The height of the runways that carry the car.
+        runway_height(height: f64) -> String;
+        /// How far something is in where it may not be.
+        so_far_in(depth: f64) -> String;
+        /// An opening in a wall.
+        opening(opening: &Opening) -> String;
+        /// Ground beyond an open door.
+        free_beyond(length: f64) -> String;
+        /// A thing overhead.
+        overhead(name: &str, bottom: f64) -> String;
+        /// An area that local rules want free.
+        keep_free(name: &str) -> String;
+        /// What a spot of the floor is, where its name does not say it.
+        floor_feature(name: &str, kind: FloorFeatureKind) -> String;
+        /// The straight line ahead.
+        axis(axis: ReferenceAxis) -> &'static str;
+        /// One line of the key below a drawing: what a flag's number stands for.
+        key_line(finding: &Finding) -> String;
+        /// The findings that the key has no room for.
+        key_more(count: usize) -> String;
+        /// What a picture shows, for who cannot see it.
+        drawing_description(assessment: &Assessment) -> String;
+    }
+}

@@ -1,0 +1,184 @@
+//! Texts of the forms in which a room and what belongs to it are entered.
+
+use crate::model::{FloorFeatureKind, KeepFreeKind, Known, OpeningKind};
+
+texts! {
+    rooms: Rooms, "Every fixed text of the forms for a bay.";
+    new_bay, "Begins a bay.";
+    new_bay_title, "A page.";
+    room, "The room itself, in the list.";
+    name_of_bay, "A field.";
+    ceiling, "A figure.";
+    ceiling_hint, "What it is.";
+    walls_known, "A choice.";
+    corners, "A list of points.";
+    corners_hint, "How it is typed.";
+    wall, "A wall.";
+    wall_length, "A figure.";
+    wall_length_hint, "What it is.";
+    push, "A figure.";
+    push_hint, "What it is.";
+    alcove, "A part of the form.";
+    alcove_from, "A figure.";
+    alcove_width, "A figure.";
+    alcove_depth, "A figure.";
+    alcove_depth_hint, "What it is.";
+    build, "Builds it.";
+    remove_corner, "Takes a corner away.";
+    material, "A choice.";
+    name, "A field.";
+    opening, "A choice.";
+    in_wall, "A choice.";
+    from_corner_hint, "What it is.";
+    width, "A figure.";
+    bottom, "A figure.";
+    top, "A figure.";
+    beyond, "A figure.";
+    beyond_hint, "What it is.";
+    is_exit, "A tick.";
+    stands, "A choice.";
+    open, "A choice.";
+    shut, "A choice.";
+    kind, "A choice.";
+    from_x, "A figure.";
+    to_x, "A figure.";
+    from_y, "A figure.";
+    to_y, "A figure.";
+    area_hint, "What it is.";
+    height, "A figure.";
+    carries, "A tick.";
+    remove, "Takes it away.";
+    draw_it, "Draws it with the pointer.";
+    levels, "A list.";
+    levels_hint, "How they are typed.";
+    surveyed_on, "A field.";
+    not_levels, "Said of what is no list of levels.";
+    picture, "A part of the form.";
+    picture_file, "A field.";
+    picture_file_hint, "What it is.";
+    reading_picture, "While it is read.";
+    scale_picture, "Begins to scale it.";
+    scale_picture_why, "What it does.";
+    scaling_now, "While points are pressed.";
+    apart, "A figure.";
+    apart_hint, "What it is.";
+    mm_per_px, "A figure.";
+    picture_at_hint, "What it is.";
+    picture_turned, "An angle.";
+    faded, "A share.";
+    faded_hint, "What it is.";
+    // What can be added.
+    roller_door, "Adds one.";
+    swing_door, "Adds one.";
+    window, "Adds one.";
+    gap, "Adds one.";
+    drain, "Adds one.";
+    pit, "Adds one.";
+    joint, "Adds one.";
+    runway, "Adds one.";
+    keep_exit, "Adds one.";
+    keep_panel, "Adds one.";
+    low_ceiling, "Adds one.";
+    keep_extinguisher, "Adds one.";
+    // A room that is taped.
+    rectangle, "A way to enter it.";
+    taped, "A way to enter it.";
+    length, "A figure.";
+    across, "A figure.";
+    taped_about, "How it is done.";
+    turn, "A column.";
+    wall_name, "A column.";
+    add_wall, "Adds a row.";
+    closes, "Said of a walk without a gap.";
+    spread, "A tick.";
+    spread_why, "What it does.";
+    use_it, "Takes an explanation.";
+    decide, "Why it cannot be made yet.";
+    begin_anew, "Empties the fields.";
+    go_on, "Said while walls are typed.";
+    within_tape, "Said of a small gap.";
+    begin_here, "At the first corner of a sketch.";
+    make_it, "Makes the bay.";
+    turns_wrong, "Said of turns that do not go round.";
+    no_room, "Why it cannot be made.";
+    needs_three, "Why it cannot be made.";
+    my_bay, "What a new bay is called.";
+    first_arrangement, "What its arrangement is called.";
+    alcove_too_long, "Why it was not built.";
+    corner_in_use, "Why it was not removed.";
+    crossing, "Why it was not changed.";
+    // Placing a thing by tape.
+    by_tape, "A part of the form.";
+    two_points, "A way.";
+    wall_and_corner, "A way.";
+    from_wheel, "A way.";
+    first_point, "A choice.";
+    second_point, "A choice.";
+    distance, "A figure.";
+    which_place, "Over the two places.";
+    ahead, "A figure.";
+    ahead_hint, "What it is.";
+    aside, "A figure.";
+    aside_hint, "What it is.";
+    from_the_wall, "A figure.";
+    along_the_wall, "A figure.";
+    measured_to, "A choice.";
+    middle, "A point.";
+    nearest_side, "A point.";
+    put_there, "Puts it there.";
+    left_place, "One of two places.";
+    right_place, "One of two places.";
+}
+
+impl Rooms {
+    /// What closes an opening.
+    pub const fn opening_of(&self, kind: OpeningKind) -> &'static str {
+        match kind {
+            OpeningKind::RollerDoor => self.roller_door,
+            OpeningKind::SwingDoor => self.swing_door,
+            OpeningKind::Window => self.window,
+            OpeningKind::Gap => self.gap,
+        }
+    }
+
+    /// A place in the floor.
+    pub const fn feature_of(&self, kind: FloorFeatureKind) -> &'static str {
+        match kind {
+            FloorFeatureKind::Drain => self.drain,
+            FloorFeatureKind::Pit => self.pit,
+            FloorFeatureKind::Joint => self.joint,
+        }
+    }
+
+    /// What is kept free.
+    pub const fn kept_free(&self, kind: KeepFreeKind) -> &'static str {
+        match kind {
+            KeepFreeKind::Exit => self.keep_exit,
+            KeepFreeKind::Panel => self.keep_panel,
+            KeepFreeKind::Extinguisher => self.keep_extinguisher,
+        }
+    }
+
+    sentences! { rooms:
+        /// How well walls are known.
+        known(known: Known) -> &'static str;
+        /// What a walk round the room left open.
+        gap_of(gap: &str, share: f64) -> String;
+        /// Walls that do not come round yet.
+        still_open(gap: &str) -> String;
+        /// A wall that alone would explain it.
+        explains(wall: &str, taped: &str, would_be: &str) -> String;
+        /// A corner that alone would explain it.
+        explains_turn(wall: &str, would_be: &str) -> String;
+        /// Tapes that do not meet.
+        too_short(by: &str) -> String;
+        /// A tape that is too long.
+        too_long(by: &str) -> String;
+        /// A corner of the room.
+        corner(wall: &str, next: &str) -> String;
+        /// A floor mark.
+        mark(name: &str) -> String;
+        /// A wheel.
+        wheel(name: &str) -> String;
+    }
+}

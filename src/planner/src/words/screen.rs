@@ -1,0 +1,320 @@
+//! Texts of the screen: names of buttons, fields and pages, short sentences beside them.
+//! Names stand as a workshop says them; directions are the car's or the sensor's, never the paper's.
+
+use crate::model::{FloorFeatureKind, Id, Opening};
+
+texts! {
+    screen: Screen, "Every fixed text of the screen; sentences with something in them are methods.";
+    // Bar and menus.
+    car, "A picker, and the car in the list.";
+    aiming, "A picker.";
+    bay, "A picker.";
+    arrangement, "A picker.";
+    open, "Opens a file.";
+    save, "Saves.";
+    save_as, "Saves under another name.";
+    in_this_folder, "Over the files beside the one in hand.";
+    built_in, "Over the shipped bays.";
+    undo, "One step back.";
+    redo, "One step forth.";
+    measure, "The measuring tool.";
+    measure_why, "What it does.";
+    units, "What the menu chooses.";
+    millimetres, "A unit, short.";
+    millimetres_long, "A unit.";
+    metres, "A unit, short.";
+    metres_long, "A unit.";
+    feet, "A unit, short.";
+    feet_long, "A unit.";
+    show, "A menu: how things are shown.";
+    light, "A theme.";
+    dark, "A theme.";
+    bay_size, "Large, for arm's length.";
+    bay_size_why, "What that does.";
+    turn_to_car, "How the paper lies.";
+    turn_to_room, "How the paper lies.";
+    help, "A page.";
+    first_steps, "A page.";
+    licences, "A page.";
+    copy_diagnostics, "Puts versions and log on the clipboard.";
+    diagnostics_why, "What it is for.";
+    diagnostics_copied, "Said when it was done.";
+    stop, "Stops long work.";
+
+    // The answer.
+    do_all, "Does all that the promise names.";
+    do_all_why, "What that does.";
+    stale, "The answer is of an earlier state.";
+    stale_why, "What that means.";
+    in_the_way, "A tab.";
+    marks, "A tab.";
+    nothing_in_the_way, "No findings.";
+    show_place, "Shows a finding's place.";
+    showing, "A finding's place is shown.";
+    why_this_limit, "Explains a limit.";
+    move_it, "A cure.";
+    take_away, "A cure.";
+    park_there, "A cure.";
+    put_on_mark, "A cure.";
+    open_door, "A cure.";
+    enter_distance, "A cure: type what the tape reads.";
+    how, "A cure that is done outside the program.";
+    looked_again, "A cure: the profile was looked at.";
+    enter_taped, "Said when a taped distance is to be entered.";
+    enter_levels, "Where levels are entered.";
+    enter_figures, "Where figures are entered.";
+    enter_alignment, "Where a figure is entered.";
+    no_marks, "An aiming without marks.";
+    tape_must_read, "Over the distances between marks.";
+    laser_caution, "Beside the marks.";
+
+    // What is in the bay.
+    in_this_bay, "Over the list of things.";
+    add, "Opens the shelf of things.";
+    local_rules, "Beside an area that is to be kept free.";
+    name, "A fact about a thing.";
+    no_name, "A name that is none.";
+    from_wall_hint, "What it means.";
+    turned, "A figure.";
+    turned_hint, "What it means.";
+    length, "A figure.";
+    length_hint, "What it means.";
+    width, "A figure.";
+    diameter, "A figure.";
+    wheelbase, "A figure.";
+    bottom, "A figure of a thing.";
+    bottom_hint, "What it means.";
+    top, "A figure of a thing.";
+    top_hint, "What it means.";
+    upside_down, "Heights that make no sense.";
+    kind, "A fact about a thing.";
+    material, "A fact about a thing.";
+    known, "A fact about a thing.";
+    known_within, "A fact about a thing.";
+    known_within_hint, "What it means.";
+    to_move, "A fact about a thing.";
+    locked, "A fact about a thing.";
+    locked_why, "What it means.";
+    is_locked, "A thing that the hand may not move.";
+    copy, "Makes a second one.";
+    copy_why, "What that does.";
+    remove, "Takes a thing away.";
+    remove_why, "What that does.";
+    marks_go_with_car, "Under the car's figures.";
+    on_its_mark, "A target in its place.";
+    off_its_mark, "Over a target's figures.";
+    further_away, "How a target stands off its mark.";
+    further_away_hint, "What it means.";
+    to_the_left, "How a target stands off its mark.";
+    to_the_left_hint, "What it means.";
+    stand_turned_hint, "What it means.";
+    height, "A figure of a target.";
+    height_hint, "What it means.";
+    tipped, "How a target stands.";
+    tipped_hint, "What it means.";
+    shut, "A door.";
+    stands_open, "A door.";
+    nothing_to_type, "Something that has no figures here.";
+    no_shape, "Figures that make no shape.";
+
+    // The drawing and the foot.
+    paper_to_car, "How the top view lies.";
+    paper_as_room, "How the top view lies.";
+    paper_to_sight_line, "How the top view lies.";
+    turn_paper, "What a press on the top view's title does.";
+    change_axis, "What a press on the side view's title does.";
+    all, "Shows all of both views.";
+    all_why, "What that does.";
+    larger, "Zooms in.";
+    smaller, "Zooms out.";
+    nothing_in_hand, "What the hand can do.";
+    nudging, "What the keys do.";
+    while_dragging, "What the keys do.";
+    measure_from, "What to do next.";
+    measure_to, "What to do next.";
+    caution_short, "Where there is little room.";
+
+    // Pages.
+    close, "Takes a page away.";
+    begin, "Leaves the first steps.";
+    keys, "Over the list of keys.";
+    question, "Over a question.";
+    path_of_layout, "A field.";
+    path_to_save, "A field.";
+    open_it, "Opens the file that was typed.";
+    look_for_it, "Opens the system's own window.";
+    look_for_place, "Opens the system's own window.";
+    changed_on_disk, "A question.";
+    save_first, "Saves before leaving.";
+    do_not_save, "Leaves without saving.";
+    stay, "Takes nothing back.";
+    replace_it, "Replaces a file.";
+    other_name, "Asks for another name.";
+    cannot_be_judged, "A layout that cannot be shown.";
+
+    add_what, "Before the name of what was added.";
+
+    // A car that is being entered.
+    finish_car, "Why the bay does not change.";
+    drop_car_question, "A question.";
+    go_on_entering, "An answer.";
+    drop_it, "An answer.";
+    no_home, "Why nothing can be kept.";
+
+    on_this_car, "Over what was measured.";
+    sensor_measured, "A tick.";
+    alignment_sheet, "A tick.";
+    toe_left, "An angle.";
+    toe_right, "An angle.";
+    toe_hint, "What it is.";
+
+    // A visit.
+    visit, "A page.";
+    change_list, "Changes the list.";
+    change_list_why, "What it does.";
+    work, "One kind of work.";
+    to_mind, "A field.";
+    more_work, "Adds one.";
+    keep_list, "Saves the list.";
+    shop_list, "What the list is called.";
+    this_shop, "Who says so.";
+    work_done, "Over the list of work.";
+    maker_decides, "Under the list.";
+    nothing_chosen, "While nothing is chosen.";
+    none_entered, "Over what is missing.";
+    take_visit, "Takes the list.";
+    in_for, "Over the aimings of the visit.";
+    all_aimings, "Over all aimings.";
+
+    // All cars.
+    all_cars, "A page.";
+    search, "A field.";
+    choose_it, "Chooses it.";
+    no_car_found, "Said of an empty list.";
+
+    // Arrangements.
+    duplicate, "Makes another like it.";
+    duplicate_why, "What it is for.";
+    compare, "A page.";
+    compare_why, "What it is for.";
+    compare_title, "A page.";
+    compare_with, "A choice.";
+    name_arrangement, "A page.";
+    name_it, "Gives the name.";
+    remove_arrangement, "Takes it away.";
+    show_this, "Shows the other one.";
+    gone, "Findings.";
+    new_here, "Findings.";
+    in_both, "Findings.";
+
+    // So that nothing is lost.
+    left_behind, "A page.";
+    left_behind_about, "Over the list.";
+    take_up, "Shows it.";
+    throw_away, "Deletes it.";
+    nothing_left, "Said of an empty list.";
+    left_by_later, "Why it is not taken up.";
+    left_damaged, "Why it is not taken up.";
+    bay_begun, "Work that is no bay yet.";
+    never_saved, "Of work that has no file.";
+    open_elsewhere, "A warning.";
+    changed_meanwhile, "A warning.";
+    nothing_kept, "A warning.";
+
+    // When something goes wrong.
+    fault_title, "Over the page after a fault in the program.";
+    fault_why, "What that means.";
+    go_on, "Goes on after a fault.";
+}
+
+impl Screen {
+    /// An angle in degrees, as it can be typed.
+    pub fn degrees(&self, degrees: f64) -> String {
+        let rounded = (degrees * 100.0).round() / 100.0 + 0.0;
+        let tenths = (rounded * 10.0).round() / 10.0;
+        if (tenths - rounded).abs() < 1e-9 { format!("{tenths:.1}°") } else { format!("{rounded:.2}°") }
+    }
+
+    sentences! { screen:
+        /// How many arrangements were looked at.
+        looked_at(done: usize, all: usize) -> String;
+        /// How many findings are out of sight below.
+        more_below(count: usize) -> String;
+        /// A field's name: from a wall.
+        from_wall(wall: &str) -> String;
+        /// What was typed is no length.
+        no_length(text: &str) -> String;
+        /// What was typed is no angle.
+        no_angle(text: &str) -> String;
+        /// Something that is not there.
+        no_such(name: &Id) -> String;
+        /// A name that is taken.
+        name_taken(name: &Id) -> String;
+        /// A change that would leave figures that are not allowed.
+        unsound(found: &str, allowed: &str) -> String;
+        /// A car that no aiming is entered for.
+        no_aiming(car: &str) -> String;
+        /// Said when it was saved.
+        saved(path: &str) -> String;
+        /// Said when it was saved and a file with comments was kept.
+        saved_with_backup(path: &str, backup: &str) -> String;
+        /// Said when it was saved and the file of an older version was kept.
+        saved_with_older(path: &str, older: &str) -> String;
+        /// An aiming's place in the visit.
+        aiming_of(place: usize, all: usize) -> String;
+        /// How many aimings follow from the work.
+        to_be_aimed(count: usize) -> String;
+        /// How long ago something was, from seconds.
+        ago(seconds: u64) -> String;
+        /// Said when a journal was set aside at the start.
+        not_understood(path: &str) -> String;
+        /// Said after a fault, when what was in hand was written beside.
+        kept_at(path: &str) -> String;
+        /// Said after a fault, when it could not be written.
+        not_kept(why: &str) -> String;
+        /// A question before work is lost.
+        unsaved(bay: &str) -> String;
+        /// A question before a file is replaced.
+        file_is_there(path: &str) -> String;
+        /// What would be undone.
+        undo_what(name: Option<&str>) -> String;
+        /// What would be done again.
+        redo_what(name: Option<&str>) -> String;
+        /// The name of something on the canvas, for who cannot see it.
+        on_canvas(name: &str, in_top_view: bool) -> String;
+        /// The scale bar, for who cannot see it.
+        scale_bar(length: &str) -> String;
+        /// What was measured.
+        measured(distance: &str, along: &str, other: &str, in_side_view: bool) -> String;
+        /// What a cure's button is called, for who cannot see beside which finding it stands.
+        cure_of(deed: &str, finding: &str) -> String;
+        /// The same for the button that shows the place.
+        show_place_of(finding: &str) -> String;
+        /// The same for the button that explains the limit.
+        why_of(finding: &str) -> String;
+        /// Two marks between which a tape reads.
+        mark_to_mark(from: &str, to: &str) -> String;
+        /// Figures that were assumed.
+        assumed(names: &[String]) -> String;
+        /// A door's size.
+        opening_size(width: &str, bottom: &str, top: &str) -> String;
+        /// What a spot of the floor is.
+        floor_feature(kind: FloorFeatureKind) -> &'static str;
+        /// What an opening is, whether it is shut, and where.
+        opening_note(opening: &Opening, wall: Option<&str>) -> String;
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::words::Language;
+
+    #[test]
+    fn angles_are_shown_as_they_can_be_typed() {
+        let texts = Language::English.screen();
+        assert_eq!(texts.degrees(12.0), "12.0°");
+        assert_eq!(texts.degrees(-0.001), "0.0°");
+        assert_eq!(texts.degrees(0.25), "0.25°");
+        assert_eq!(texts.degrees(179.999), "180.0°");
+    }
+}
