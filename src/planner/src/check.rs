@@ -63,8 +63,8 @@ pub struct Check {
     pub claims: fn(&Arrangement, &Scene, &mut Vec<Claim>),
     /// By what a finding of it is cured.
     pub remedy: fn(&Finding) -> Remedy,
-    /// Whether its figure is how deep something is in another: more of it is worse.
-    pub is_depth: bool,
+    /// The codes whose figure is how deep something is in another: more of it is worse.
+    pub depths: &'static [Code],
 }
 
 impl Check {
@@ -75,7 +75,7 @@ impl Check {
         whole: |_, _| {},
         claims: |_, _, _| {},
         remedy: |_| Remedy::None,
-        is_depth: false,
+        depths: &[],
     };
 }
 

@@ -83,7 +83,7 @@ fn caused(before: &[Finding], after: &[Finding]) -> Vec<Finding> {
 
 /// Whether a conflict is deeper than it was, by more than a tape shows.
 fn deeper(now: &Finding, then: &Finding) -> bool {
-    let is_depth = check::of(now.code()).is_some_and(|check| check.is_depth);
+    let is_depth = check::of(now.code()).is_some_and(|check| check.depths.contains(&now.code()));
     match (now.measured, then.measured) {
         (Some(Quantity::Length(now)), Some(Quantity::Length(then))) => is_depth && now > then + WHOLE_MM,
         _ => false,

@@ -12,8 +12,14 @@ use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject
 use crate::model::Arrangement;
 use crate::scene::Scene;
 
-pub(super) const CHECK: Check =
-    Check { codes: &[Code::CarClash], things, whole, claims, remedy: Remedy::of_obstacle, is_depth: true };
+pub(super) const CHECK: Check = Check {
+    codes: &[Code::CarClash],
+    things,
+    whole,
+    claims,
+    remedy: Remedy::of_obstacle,
+    depths: &[Code::CarClash],
+};
 
 fn claims(_: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
     claims.extend(scene.car.iter().map(|solid| Claim::solid(Subject::Car, solid, Code::CarClash)));

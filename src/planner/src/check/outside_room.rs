@@ -15,7 +15,7 @@ use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject
 use crate::model::{Opening, OpeningKind};
 
 pub(super) const CHECK: Check =
-    Check { codes: &[Code::OutsideRoom], whole, remedy, is_depth: true, ..Check::NONE };
+    Check { codes: &[Code::OutsideRoom], whole, remedy, depths: &[Code::OutsideRoom], ..Check::NONE };
 
 /// The set-up takes more than the room gives, so that no move along or across the car's axis makes it fit.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -14,7 +14,7 @@ use crate::model::{Arrangement, FloorFeatureKind};
 use crate::scene::{PlacedTarget, Scene};
 
 pub(super) const CHECK: Check =
-    Check { codes: &[Code::StandClash], things, whole, claims, remedy, is_depth: true };
+    Check { codes: &[Code::StandClash], things, whole, claims, remedy, depths: &[Code::StandClash] };
 
 fn remedy(finding: &Finding) -> Remedy {
     match finding.subjects.first() {

@@ -37,7 +37,7 @@ pub(super) const CHECK: Check = Check {
     whole,
     claims,
     remedy,
-    is_depth: true,
+    depths: &[Code::ZoneObject, Code::ZoneUnjudged],
 };
 
 /// What is known of something in a zone.
