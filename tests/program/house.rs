@@ -79,6 +79,35 @@ fn the_core_stays_pure() {
     }
 }
 
+/// Every question to the disk is asked in the room of the files.
+#[test]
+fn the_desk_asks_no_disk() {
+    let banned = [
+        "std::fs",
+        "{fs",
+        ".exists()",
+        ".try_exists()",
+        ".is_file()",
+        ".is_dir()",
+        ".is_symlink()",
+        "canonicalize",
+        "metadata",
+        "read_dir",
+        "read_link",
+        "create_dir",
+        "temp_dir",
+        "current_dir",
+        "home_dir",
+    ];
+    for file in rust_files(&root().join("src/desk/src")) {
+        let text = std::fs::read_to_string(&file).expect("a source file");
+        let code = text.split("#[cfg(test)]").next().unwrap_or_default();
+        for word in banned {
+            assert!(!code.contains(word), "{} has {word}", file.display());
+        }
+    }
+}
+
 #[test]
 fn the_top_level_is_as_stated() {
     let allowed = [

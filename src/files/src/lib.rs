@@ -20,6 +20,7 @@ mod library;
 mod open;
 mod output;
 mod picture;
+mod places;
 mod profile;
 mod same;
 mod save;
@@ -37,7 +38,7 @@ pub use fault::FileFault;
 pub use fingerprint::fingerprint;
 pub use in_use::{Held, Hold, hold};
 pub use journal::{Journal, LeftBehind, Leftovers, Record, Work, left_behind};
-pub use library::{Library, Profile, documents_folder, layouts_in};
+pub use library::{Library, Profile};
 pub use open::{
     Loaded, Resolved, load_layout, load_profile, open, parse_draft, parse_layout, parse_profile, resolve,
 };
@@ -45,6 +46,7 @@ pub use output::{fresh_folder, write_output};
 pub use picture::{
     LARGEST_PICTURE_FILE, MOST_PX, MOST_PX_A_SIDE, MOST_PX_SHOWN, Picture, decode_picture, read_picture,
 };
+pub use places::{documents_folder, is_taken, layouts_in, meant};
 pub use save::{
     Saved, draft_text, layout_text, profile_text, save_aside, save_layout, save_new_profile, save_profile,
     save_triggers, triggers_text,

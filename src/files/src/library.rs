@@ -18,6 +18,15 @@ pub struct Profile {
     pub fingerprint: String,
     /// Its file, for sentences.
     pub file: String,
+    /// Where it was read on disk; `None` for a built-in one.
+    pub path: Option<PathBuf>,
+}
+
+impl Profile {
+    /// Where its own file lies, if it has one that is still there: a car that can be changed in its place.
+    pub fn own_file(&self) -> Option<&Path> {
+        self.path.as_deref().filter(|path| path.is_file())
+    }
 }
 
 /// The places where profiles are looked up, in their order.
@@ -114,24 +123,4 @@ impl Library {
         }
         names.into_iter().collect()
     }
-}
-
-/// Where a person keeps documents; the home folder if there is no other. `None` if there is neither.
-pub fn documents_folder() -> Option<PathBuf> {
-    let own = directories::UserDirs::new()?;
-    Some(own.document_dir().unwrap_or(own.home_dir()).to_owned())
-}
-
-/// The files in a folder that may be bay layouts, sorted by name; a folder that cannot be read has none.
-pub fn layouts_in(folder: &Path) -> Vec<PathBuf> {
-    /// A folder of more is no folder of bays; what is beyond is not listed.
-    const MOST: usize = 200;
-    let entries = std::fs::read_dir(folder).into_iter().flatten().flatten();
-    let mut paths: Vec<PathBuf> = entries
-        .map(|entry| entry.path())
-        .filter(|path| path.extension().is_some_and(|e| e == "ron"))
-        .collect();
-    paths.sort();
-    paths.truncate(MOST);
-    paths
 }

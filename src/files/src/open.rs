@@ -118,7 +118,7 @@ fn layout_in(text: &Text, id: Id) -> Result<Layout, Vec<FileFault>> {
 /// Everything found wrong with it.
 pub fn load_profile(path: &Path) -> Result<Profile, Vec<FileFault>> {
     let text = Text::read(path, A_PROFILE).map_err(|fault| vec![fault])?;
-    profile_in(text, stem(path)?)
+    Ok(Profile { path: Some(path.to_owned()), ..profile_in(text, stem(path)?)? })
 }
 
 /// A profile from a text in hand; `file` names it in sentences, `id` is its name.
@@ -143,7 +143,7 @@ pub fn parse_draft(file: &str, id: &str, text: &str) -> Result<Vehicle, Vec<File
 fn profile_in(text: Text, id: Id) -> Result<Profile, Vec<FileFault>> {
     let file = version::read(&text, version::PROFILES).map_err(|fault| vec![fault])?;
     let vehicle = profile::vehicle_of(&file, id).map_err(|faults| text.located(faults))?;
-    Ok(Profile { fingerprint: fingerprint(&vehicle), vehicle, file: text.file })
+    Ok(Profile { fingerprint: fingerprint(&vehicle), vehicle, file: text.file, path: None })
 }
 
 /// A file's name without `.ron`, by which it goes.

@@ -431,7 +431,7 @@ impl Desk {
     fn open(&mut self, path: &Path) {
         // A name without its ending, or without its folder, is found where it was saved.
         let near = self.in_folder(&with_ending(path));
-        let path = if !path.exists() && near.is_file() { &near } else { path };
+        let path = baywright_files::meant(path, &near);
         let opened = Document::open(path, self.document.today()).and_then(|document| {
             let answer = crate::session::answer::Answer::of(&document, self.assess).ok_or_else(|| {
                 let file = path.display().to_string();

@@ -1,37 +1,35 @@
-//! The layout in hand: what it is now and was before, where it lies on disk, which cars there are.
+//! The work in hand: a layout with its history, its file, the cars that there are, and a car that is being entered. Each of
+//! them is looked after in a file of its own; here they are joined.
+
+mod cars;
+mod file;
+mod layout;
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use baywright_files::{DiskMark, FileFault, Library, Profile, save_layout};
+use baywright_files::{DiskMark, FileFault, Library, Profile, Saved};
 use baywright_planner::model::{Arrangement, Id, Layout, SavedArrangement, Vehicle, validate};
 use baywright_planner::words::{Language, Units, Words};
 use jiff::civil::Date;
 
 use crate::session::draft::Draft;
 use crate::session::edit::{Edit, EditFault};
-use crate::session::history::History;
+use cars::Cars;
+pub(crate) use cars::made;
+use file::LayoutFile;
+use layout::EditedLayout;
 
 /// A layout that is being worked on.
 #[derive(Debug)]
 pub struct Document {
-    history: History<Layout>,
-    /// The arrangement that is shown.
-    shown: Id,
-    /// Where it lies on disk; `None` for a built-in one, which is saved under a name of its own.
-    path: Option<PathBuf>,
-    /// What lay there when it was read or written last.
-    mark: Option<DiskMark>,
-    saved: Arc<Layout>,
-    /// Every car that can be chosen, and why some cannot.
-    cars: Vec<Profile>,
-    car_faults: Vec<FileFault>,
-    library: Library,
-    today: Option<Date>,
+    layout: EditedLayout,
+    file: LayoutFile,
+    cars: Cars,
     /// A car that is being entered.
     draft: Option<Draft>,
-    /// Made here and never saved: it would be lost.
-    is_new: bool,
+    /// The day by which a floor survey is dated.
+    today: Option<Date>,
 }
 
 /// Why a change was not made.
@@ -104,31 +102,19 @@ impl Document {
         library: &Library,
         today: Option<Date>,
     ) -> Result<Self, Vec<FileFault>> {
-        let Some(first) = layout.arrangements.first() else {
-            let file = path.as_deref().map_or_else(|| layout.bay.id.to_string(), |p| p.display().to_string());
+        let name = path.as_deref().map_or_else(|| layout.bay.id.to_string(), |p| p.display().to_string());
+        let Some(layout) = EditedLayout::of(layout) else {
             return Err(vec![FileFault::whole(
-                &file,
+                &name,
                 "this layout has no arrangement to show; it needs one under `arrangements`",
             )]);
         };
-        let shown = first.id.clone();
-        let (cars, car_faults) = cars(library);
-        let history = History::new(layout, weight);
-        let saved = Arc::clone(history.now());
-        let library = library.clone();
-        Ok(Self {
-            history,
-            shown,
-            path,
-            mark,
-            saved,
-            cars,
-            car_faults,
-            library,
-            today,
-            draft: None,
-            is_new: false,
-        })
+        let file = LayoutFile::of(Arc::clone(layout.now()), path, mark);
+        Ok(Self { layout, file, cars: Cars::of(library.clone()), draft: None, today })
+    }
+
+    fn never_saved(self) -> Self {
+        Self { file: self.file.never_saved(), ..self }
     }
 
     /// A bay that was just made, with the cars that another document has.
@@ -141,8 +127,7 @@ impl Document {
             let text = format!("{} is not possible; allowed is {}", fault.found, fault.allowed);
             return Err(vec![FileFault::whole(&fault.field, text)]);
         }
-        let document = Self::of(layout, None, None, &beside.library, beside.today)?;
-        Ok(Self { is_new: true, ..document })
+        Ok(Self::of(layout, None, None, beside.cars.library(), beside.today)?.never_saved())
     }
 
     /// Work that an earlier session left: as it was, not saved yet; `path` is where it lay, `mark` what lies there if nobody
@@ -156,44 +141,43 @@ impl Document {
         mark: Option<DiskMark>,
         beside: &Self,
     ) -> Result<Self, Vec<FileFault>> {
-        let library = path.as_deref().map_or_else(|| beside.library.clone(), Library::beside);
-        let document = Self::of(layout, path, mark, &library, beside.today)?;
-        Ok(Self { is_new: true, ..document })
+        let library = path.as_deref().map_or_else(|| beside.cars.library().clone(), Library::beside);
+        Ok(Self::of(layout, path, mark, &library, beside.today)?.never_saved())
     }
 
     /// Whether someone else changed its file since it was read or written.
     pub fn is_changed_on_disk(&self) -> bool {
-        self.path.as_deref().zip(self.mark).is_some_and(|(path, mark)| mark != DiskMark::of(path))
+        self.file.is_changed_on_disk()
     }
 
     /// The layout as it is now.
     pub const fn layout(&self) -> &Arc<Layout> {
-        self.history.now()
+        self.layout.now()
     }
 
     /// The name of the arrangement that is shown.
     pub const fn shown(&self) -> &Id {
-        &self.shown
+        self.layout.shown()
     }
 
     /// Where it lies on disk.
     pub fn path(&self) -> Option<&Path> {
-        self.path.as_deref()
+        self.file.path()
     }
 
     /// What lay there when it was read or written last.
     pub const fn mark(&self) -> Option<DiskMark> {
-        self.mark
+        self.file.mark()
     }
 
     /// Every car that can be chosen.
     pub fn cars(&self) -> &[Profile] {
-        &self.cars
+        self.cars.found()
     }
 
     /// Why some cars cannot.
     pub fn car_faults(&self) -> &[FileFault] {
-        &self.car_faults
+        self.cars.faults()
     }
 
     /// The day by which a floor survey is dated.
@@ -203,27 +187,23 @@ impl Document {
 
     /// Whether there is something that is not on disk.
     pub fn is_changed(&self) -> bool {
-        let now = self.history.now();
-        self.is_new || !Arc::ptr_eq(now, &self.saved) && **now != *self.saved
+        !self.file.holds(self.layout.now())
     }
 
     /// Shows another arrangement; nothing happens if there is none of that name. A change in hand is dropped.
     pub fn show(&mut self, arrangement: &Id) {
-        if self.layout().arrangements.iter().any(|own| own.id == *arrangement) {
-            self.history.abandon();
-            self.shown = arrangement.clone();
-        }
+        self.layout.show(arrangement);
     }
 
     /// The arrangement that is shown, as it is saved.
     pub fn saved_arrangement(&self) -> Option<&SavedArrangement> {
-        self.layout().arrangements.iter().find(|own| own.id == self.shown)
+        self.layout.arrangement()
     }
 
     /// The arrangement that is shown, made: with the car that is being entered, if one is.
     pub fn arrangement(&self) -> Option<Arrangement> {
         let Some(draft) = &self.draft else {
-            return made(self.layout(), &self.shown, &self.cars, self.today);
+            return self.made(self.layout());
         };
         if !draft.faults().is_empty() {
             return None;
@@ -256,7 +236,7 @@ impl Document {
 
     /// Begins to enter a car, or to change one; it stands in the bay meanwhile.
     pub fn begin_car(&mut self, draft: Draft) {
-        self.history.abandon();
+        self.layout.abandon();
         self.draft = Some(draft);
     }
 
@@ -271,40 +251,22 @@ impl Document {
     /// # Errors
     /// It is not sound, there is another profile of its name, someone else changed its file, another arrangement needs
     /// what was removed, or it cannot be written. It is still being entered then.
-    pub fn keep_car(&mut self, folder: &Path) -> Result<baywright_files::Saved, CarNotKept> {
-        let Some(draft) = &self.draft else { return Ok(baywright_files::Saved::default()) };
+    pub fn keep_car(&mut self, folder: &Path) -> Result<Saved, CarNotKept> {
+        let Some(draft) = &self.draft else { return Ok(Saved::default()) };
         if let Some(fault) = draft.faults().into_iter().next() {
             return Err(CarNotKept::Unsound(fault));
         }
         let car = Vehicle::clone(draft.car());
-        // One of the user's own is changed where it lies; a shipped one becomes one of the user's own.
-        let own = draft.replaces().and_then(|id| self.cars.iter().find(|car| car.vehicle.id == *id));
-        let own = own.filter(|profile| profile.vehicle.id == car.id && Path::new(&profile.file).is_file());
-        let path = own
-            .map_or_else(|| folder.join(format!("{}.ron", car.id)), |profile| PathBuf::from(&profile.file));
-        match own {
-            Some(read) => {
-                let now = baywright_files::load_profile(&path);
-                if now.is_ok_and(|now| now.fingerprint == read.fingerprint) {
-                    self.still_opens_with(&car)?;
-                } else {
-                    return Err(CarNotKept::ChangedOnDisk(path));
-                }
-            }
-            None if path.exists() || self.cars.iter().any(|other| other.vehicle.id == car.id) => {
-                return Err(CarNotKept::NameTaken(car.id));
-            }
-            None => {}
+        let place = self.cars.place(&car, draft.replaces(), folder)?;
+        if place.is_own {
+            self.still_opens_with(&car)?;
         }
         let aiming = draft.aiming().cloned();
         // In a shipped bay that was not touched nothing is lost that is not on the disk: the car is.
-        let untouched = self.path.is_none() && !self.is_changed();
-        let saved = baywright_files::save_new_profile(&path, &car).map_err(CarNotKept::Faults)?;
+        let untouched = self.path().is_none() && !self.is_changed();
+        let saved = self.cars.keep(&car, &place, folder)?;
         self.draft = None;
-        self.library.also(folder.to_owned());
-        (self.cars, self.car_faults) = cars(&self.library);
-        let fingerprint =
-            self.cars.iter().find(|own| own.vehicle.id == car.id).map(|own| own.fingerprint.clone());
+        let fingerprint = self.cars.get(&car.id).map(|own| own.fingerprint.clone());
         if let Some((fingerprint, aiming)) = fingerprint.zip(aiming) {
             // The same car and aiming with other figures: only what is remembered of it changes.
             let same = self.saved_arrangement().filter(|own| own.vehicle == car.id && own.aiming == aiming);
@@ -324,7 +286,7 @@ impl Document {
             let _ = self.edit(&edit);
         }
         if untouched {
-            self.saved = Arc::clone(self.history.now());
+            self.file.counts_as_saved(self.layout.now());
         }
         Ok(saved)
     }
@@ -332,7 +294,7 @@ impl Document {
     /// Whether the arrangements that are not shown can be made with the changed car; the shown one goes with it.
     fn still_opens_with(&self, car: &Vehicle) -> Result<(), CarNotKept> {
         let others = self.layout().arrangements.iter();
-        for other in others.filter(|own| own.id != self.shown && own.vehicle == car.id) {
+        for other in others.filter(|own| own.id != *self.shown() && own.vehicle == car.id) {
             if let Err(fault) = self.layout().resolve(other, car, "", self.today) {
                 return Err(CarNotKept::Needed { by: fault.arrangement, what: fault.found });
             }
@@ -342,8 +304,7 @@ impl Document {
 
     /// Cars of a folder of one's own are offered too.
     pub fn also_cars_in(&mut self, folder: PathBuf) {
-        self.library.also(folder);
-        (self.cars, self.car_faults) = cars(&self.library);
+        self.cars.also_in(folder);
     }
 
     /// Makes a change.
@@ -351,15 +312,11 @@ impl Document {
     /// # Errors
     /// It cannot be made; the layout is as it was.
     pub fn edit(&mut self, edit: &Edit) -> Result<(), Refused> {
-        self.history.abandon();
-        let after = edit.apply(self.layout(), &self.shown).map_err(Refused::Edit)?;
+        self.layout.abandon();
+        let after = self.layout.after(edit).map_err(Refused::Edit)?;
         self.sound(&after)?;
         let name = self.name_of(edit);
-        self.history.change(&name, after);
-        match edit {
-            Edit::Duplicate(id) | Edit::NameArrangement(id) => self.shown = id.clone(),
-            _ => self.show_what_is_there(),
-        }
+        self.layout.change(edit, &name, after);
         Ok(())
     }
 
@@ -368,12 +325,7 @@ impl Document {
     /// # Errors
     /// They cannot be made; what was shown last stays.
     pub fn preview(&mut self, edits: &[Edit]) -> Result<(), Refused> {
-        let mut after = Layout::clone(self.history.base());
-        for edit in edits {
-            edit.apply_in(&mut after, &self.shown).map_err(Refused::Edit)?;
-        }
-        self.history.preview(after);
-        Ok(())
+        self.layout.preview(edits).map_err(Refused::Edit)
     }
 
     /// The pointer is up: what was shown becomes one step under the name of `edit`.
@@ -382,59 +334,47 @@ impl Document {
     /// What was shown is not sound; the layout is as it was before.
     pub fn settle(&mut self, edit: &Edit) -> Result<(), Refused> {
         if let Err(refused) = self.sound(self.layout()) {
-            self.history.abandon();
+            self.layout.abandon();
             return Err(refused);
         }
         let name = self.name_of(edit);
-        self.history.settle(&name);
+        self.layout.settle(&name);
         Ok(())
     }
 
     /// Drops what is in hand.
     pub fn abandon(&mut self) {
-        self.history.abandon();
+        self.layout.abandon();
     }
 
     /// Whether something is in hand.
     pub const fn is_held(&self) -> bool {
-        self.history.is_held()
+        self.layout.is_held()
     }
 
     /// The name of what would be undone.
     pub fn undoes(&self) -> Option<&str> {
-        self.draft.as_ref().map_or_else(|| self.history.undoes(), Draft::undoes)
+        self.draft.as_ref().map_or_else(|| self.layout.undoes(), Draft::undoes)
     }
 
     /// The name of what would be done again.
     pub fn redoes(&self) -> Option<&str> {
-        self.draft.as_ref().map_or_else(|| self.history.redoes(), Draft::redoes)
+        self.draft.as_ref().map_or_else(|| self.layout.redoes(), Draft::redoes)
     }
 
     /// One step back.
     pub fn undo(&mut self) {
         match &mut self.draft {
             Some(draft) => draft.undo(),
-            None => self.history.undo(),
+            None => self.layout.undo(),
         }
-        self.show_what_is_there();
     }
 
     /// One step forth.
     pub fn redo(&mut self) {
         match &mut self.draft {
             Some(draft) => draft.redo(),
-            None => self.history.redo(),
-        }
-        self.show_what_is_there();
-    }
-
-    /// An arrangement that is no longer there is not shown any more: the first one is.
-    fn show_what_is_there(&mut self) {
-        let there = |id: &Id| self.layout().arrangements.iter().any(|own| own.id == *id);
-        if !there(&self.shown)
-            && let Some(first) = self.layout().arrangements.first().map(|own| own.id.clone())
-        {
-            self.shown = first;
+            None => self.layout.redo(),
         }
     }
 
@@ -442,40 +382,26 @@ impl Document {
     ///
     /// # Errors
     /// It has no place, the file was changed by someone else, or it cannot be written. What is in hand stays.
-    pub fn save(&mut self, over: bool) -> Result<baywright_files::Saved, NotSaved> {
-        let path = self.path.clone().ok_or(NotSaved::NoPlace)?;
-        if !over && self.is_changed_on_disk() {
-            return Err(NotSaved::ChangedOnDisk);
-        }
-        self.write(&path)
+    pub fn save(&mut self, over: bool) -> Result<Saved, NotSaved> {
+        let saved = self.file.save(self.layout.settled(), over)?;
+        self.layout.abandon();
+        Ok(saved)
     }
 
     /// Saves under another name, which it then goes by; `over` says that a file which is there may be replaced.
     ///
     /// # Errors
     /// There is a file of that name and it may not be replaced, or it cannot be written.
-    pub fn save_as(&mut self, path: &Path, over: bool) -> Result<baywright_files::Saved, NotSaved> {
-        if !over && DiskMark::of(path).is_there() {
-            return Err(NotSaved::ChangedOnDisk);
-        }
-        self.write(path)
-    }
-
-    fn write(&mut self, path: &Path) -> Result<baywright_files::Saved, NotSaved> {
-        self.history.abandon();
-        let now = Arc::clone(self.history.now());
-        let saved = save_layout(path, &now).map_err(NotSaved::Faults)?;
-        self.mark = Some(DiskMark::of(path));
-        self.path = Some(path.to_owned());
-        self.saved = now;
-        self.is_new = false;
+    pub fn save_as(&mut self, path: &Path, over: bool) -> Result<Saved, NotSaved> {
+        let saved = self.file.save_as(self.layout.settled(), path, over)?;
+        self.layout.abandon();
         Ok(saved)
     }
 
     fn sound(&self, layout: &Layout) -> Result<(), Refused> {
         let in_layout = validate::layout(layout).into_iter().next();
         let fault = in_layout.or_else(|| {
-            let arrangement = made(layout, &self.shown, &self.cars, self.today)?;
+            let arrangement = self.made(layout)?;
             validate::arrangement(&arrangement).into_iter().next()
         });
         match fault {
@@ -484,55 +410,17 @@ impl Document {
         }
     }
 
+    /// The arrangement that is shown, in this layout, with the cars that there are.
+    fn made(&self, layout: &Layout) -> Option<Arrangement> {
+        made(layout, self.shown(), self.cars(), self.today)
+    }
+
     fn name_of(&self, edit: &Edit) -> String {
         self.arrangement().map_or_else(String::new, |arrangement| {
             edit.name(&Words::new(&arrangement, Units::Millimetres, Language::English))
         })
     }
 }
-
-/// One arrangement of a layout, made with the cars that there are.
-pub(crate) fn made(
-    layout: &Layout,
-    arrangement: &Id,
-    cars: &[Profile],
-    today: Option<Date>,
-) -> Option<Arrangement> {
-    let saved = layout.arrangements.iter().find(|own| own.id == *arrangement)?;
-    let car = cars.iter().find(|car| car.vehicle.id == saved.vehicle)?;
-    layout.resolve(saved, &car.vehicle, &car.fingerprint, today).ok()
-}
-
-fn cars(library: &Library) -> (Vec<Profile>, Vec<FileFault>) {
-    let (mut cars, mut faults) = (Vec::new(), Vec::new());
-    for name in library.names() {
-        match library.find(&name) {
-            Ok(car) => cars.extend(car),
-            Err(mut wrong) => faults.append(&mut wrong),
-        }
-    }
-    (cars, faults)
-}
-
-/// About how many bytes a layout takes: what grows without bound in it are things, corners and arrangements.
-fn weight(layout: &Layout) -> usize {
-    let arrangements: usize = layout
-        .arrangements
-        .iter()
-        .map(|own| {
-            size_of::<SavedArrangement>()
-                + 64 * (own.moved.len() + own.away.len())
-                + THING_BYTES * own.added.len()
-        })
-        .sum();
-    let bay = &layout.bay;
-    let fixtures = bay.openings.len() + bay.floor_features.len() + bay.runways.len() + bay.keep_free.len();
-    let levels = bay.survey.as_ref().map_or(0, |survey| survey.points.len());
-    THING_BYTES * (bay.things.len() + fixtures + bay.walls.len()) + 32 * levels + arrangements
-}
-
-/// A thing with its outline of a few corners, twice.
-const THING_BYTES: usize = 800;
 
 #[cfg(test)]
 mod tests {

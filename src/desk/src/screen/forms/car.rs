@@ -71,11 +71,8 @@ impl Desk {
             Begin::Change => {
                 let id = shown.vehicle.id.clone();
                 // A shipped car cannot be changed where it lies: it becomes one's own, under a name of its own.
-                let shipped = self
-                    .document
-                    .cars()
-                    .iter()
-                    .any(|own| own.vehicle.id == id && !std::path::Path::new(&own.file).is_file());
+                let shipped =
+                    self.document.cars().iter().any(|own| own.vehicle.id == id && own.own_file().is_none());
                 let own = if shipped { self.free_car_name(id.as_str()) } else { id.clone() };
                 Draft::new(Vehicle { id: own, ..shown.vehicle.clone() }, Some(id), aiming)
             }

@@ -1,0 +1,162 @@
+//! The cars that can be chosen: where they are looked up, what was found there and what could not be read; keeping one that
+//! was entered.
+
+use std::path::{Path, PathBuf};
+
+use baywright_files::{FileFault, Library, Profile, Saved, is_taken, load_profile, save_new_profile};
+use baywright_planner::model::{Arrangement, Id, Layout, Vehicle};
+use jiff::civil::Date;
+
+use super::CarNotKept;
+
+/// What was found in a library.
+#[derive(Debug)]
+pub(super) struct Cars {
+    library: Library,
+    found: Vec<Profile>,
+    faults: Vec<FileFault>,
+}
+
+/// Where a car that was entered is to be written.
+#[derive(Debug, PartialEq, Eq)]
+pub(super) struct Place {
+    pub path: PathBuf,
+    /// Whether it changes the file that it was read from.
+    pub is_own: bool,
+}
+
+impl Cars {
+    /// Reads a library.
+    pub fn of(library: Library) -> Self {
+        let mut cars = Self { library, found: Vec::new(), faults: Vec::new() };
+        cars.read();
+        cars
+    }
+
+    fn read(&mut self) {
+        self.found.clear();
+        self.faults.clear();
+        for name in self.library.names() {
+            match self.library.find(&name) {
+                Ok(car) => self.found.extend(car),
+                Err(mut wrong) => self.faults.append(&mut wrong),
+            }
+        }
+    }
+
+    /// Cars of this folder are offered too.
+    pub fn also_in(&mut self, folder: PathBuf) {
+        self.library.also(folder);
+        self.read();
+    }
+
+    /// Where they are looked up.
+    pub const fn library(&self) -> &Library {
+        &self.library
+    }
+
+    /// Every car that can be chosen.
+    pub fn found(&self) -> &[Profile] {
+        &self.found
+    }
+
+    /// Why some cannot.
+    pub fn faults(&self) -> &[FileFault] {
+        &self.faults
+    }
+
+    /// The car of this name.
+    pub fn get(&self, name: &Id) -> Option<&Profile> {
+        self.found.iter().find(|own| own.vehicle.id == *name)
+    }
+
+    /// Where a car is to be written that was entered to replace another, or as a new one in `folder`. One of the user's own is
+    /// changed where it lies; a shipped one becomes one of the user's own.
+    pub fn place(&self, car: &Vehicle, replaces: Option<&Id>, folder: &Path) -> Result<Place, CarNotKept> {
+        let read = replaces.and_then(|id| self.get(id)).filter(|read| read.vehicle.id == car.id);
+        if let Some((read, path)) = read.and_then(|read| Some((read, read.own_file()?))) {
+            let path = path.to_owned();
+            let now = load_profile(&path);
+            return if now.is_ok_and(|now| now.fingerprint == read.fingerprint) {
+                Ok(Place { path, is_own: true })
+            } else {
+                Err(CarNotKept::ChangedOnDisk(path))
+            };
+        }
+        let path = folder.join(format!("{}.ron", car.id));
+        if is_taken(&path) || self.get(&car.id).is_some() {
+            return Err(CarNotKept::NameTaken(car.id.clone()));
+        }
+        Ok(Place { path, is_own: false })
+    }
+
+    /// Writes a car and finds it from now on; only the file at its place is replaced.
+    pub fn keep(&mut self, car: &Vehicle, place: &Place, folder: &Path) -> Result<Saved, CarNotKept> {
+        let saved = save_new_profile(&place.path, car).map_err(CarNotKept::Faults)?;
+        self.also_in(folder.to_owned());
+        Ok(saved)
+    }
+}
+
+/// One arrangement of a layout, made with the cars that there are.
+pub(crate) fn made(
+    layout: &Layout,
+    arrangement: &Id,
+    cars: &[Profile],
+    today: Option<Date>,
+) -> Option<Arrangement> {
+    let saved = layout.arrangements.iter().find(|own| own.id == *arrangement)?;
+    let car = cars.iter().find(|car| car.vehicle.id == saved.vehicle)?;
+    layout.resolve(saved, &car.vehicle, &car.fingerprint, today).ok()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn folder(name: &str) -> PathBuf {
+        let folder = std::env::temp_dir().join(format!("baywright-cars-{}-{name}", std::process::id()));
+        let _ = std::fs::remove_dir_all(&folder);
+        std::fs::create_dir_all(&folder).unwrap();
+        folder
+    }
+
+    #[test]
+    fn what_cannot_be_read_is_told_and_the_rest_is_there() {
+        let folder = folder("faults");
+        let shipped = Cars::of(Library::built_in());
+        assert!(shipped.found().len() >= 7 && shipped.faults().is_empty());
+        std::fs::write(folder.join("broken.ron"), "(version: 1").unwrap();
+        let mut cars = Cars::of(Library::built_in());
+        cars.also_in(folder.clone());
+        assert_eq!(cars.found(), shipped.found());
+        assert_eq!(cars.faults().len(), 1);
+        std::fs::remove_dir_all(folder).unwrap();
+    }
+
+    #[test]
+    fn a_shipped_car_becomes_ones_own_and_is_then_changed_where_it_lies() {
+        let folder = folder("own");
+        let mut cars = Cars::of(Library::built_in());
+        let shipped = cars.found()[0].vehicle.clone();
+        // Under its own name it would hide the shipped one.
+        assert_eq!(
+            cars.place(&shipped, Some(&shipped.id), &folder),
+            Err(CarNotKept::NameTaken(shipped.id.clone()))
+        );
+        let mut car = Vehicle { id: "mine".into(), ..shipped.clone() };
+        let place = cars.place(&car, Some(&shipped.id), &folder).unwrap();
+        assert_eq!(place, Place { path: folder.join("mine.ron"), is_own: false });
+        cars.keep(&car, &place, &folder).unwrap();
+        assert_eq!(cars.get(&car.id).unwrap().own_file(), Some(place.path.as_path()));
+        // Now it is there: a new one of its name is refused, itself is changed.
+        assert_eq!(cars.place(&car, None, &folder), Err(CarNotKept::NameTaken(car.id.clone())));
+        assert!(cars.place(&car, Some(&car.id.clone()), &folder).unwrap().is_own);
+        // Someone else changes it.
+        car.name = "Theirs".into();
+        baywright_files::save_profile(&place.path, &car).unwrap();
+        let changed = cars.place(&car, Some(&car.id.clone()), &folder);
+        assert_eq!(changed, Err(CarNotKept::ChangedOnDisk(place.path)));
+        std::fs::remove_dir_all(folder).unwrap();
+    }
+}

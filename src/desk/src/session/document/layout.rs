@@ -1,0 +1,193 @@
+//! The layout in hand with its history, and which of its arrangements is shown.
+
+use std::sync::Arc;
+
+use baywright_planner::model::{Id, Layout, SavedArrangement};
+
+use crate::session::edit::{Edit, EditFault};
+use crate::session::history::History;
+
+/// A layout that is being changed.
+#[derive(Debug)]
+pub(super) struct EditedLayout {
+    history: History<Layout>,
+    shown: Id,
+}
+
+impl EditedLayout {
+    /// The history begins here; `None` if there is no arrangement to show.
+    pub fn of(layout: Layout) -> Option<Self> {
+        let shown = layout.arrangements.first()?.id.clone();
+        Some(Self { history: History::new(layout, weight), shown })
+    }
+
+    /// The layout as it is now.
+    pub const fn now(&self) -> &Arc<Layout> {
+        self.history.now()
+    }
+
+    /// The layout without what is in hand.
+    pub fn settled(&self) -> &Arc<Layout> {
+        self.history.base()
+    }
+
+    /// The name of the arrangement that is shown.
+    pub const fn shown(&self) -> &Id {
+        &self.shown
+    }
+
+    /// The arrangement that is shown, as it is saved.
+    pub fn arrangement(&self) -> Option<&SavedArrangement> {
+        self.now().arrangements.iter().find(|own| own.id == self.shown)
+    }
+
+    /// Shows another arrangement; nothing happens if there is none of that name. A change in hand is dropped.
+    pub fn show(&mut self, arrangement: &Id) {
+        if self.is_there(arrangement) {
+            self.history.abandon();
+            self.shown = arrangement.clone();
+        }
+    }
+
+    fn is_there(&self, arrangement: &Id) -> bool {
+        self.now().arrangements.iter().any(|own| own.id == *arrangement)
+    }
+
+    /// What an edit would make of it.
+    pub fn after(&self, edit: &Edit) -> Result<Layout, EditFault> {
+        edit.apply(self.now(), &self.shown)
+    }
+
+    /// An edit, in one go under this name: what [`Self::after`] gave.
+    pub fn change(&mut self, edit: &Edit, name: &str, after: Layout) {
+        self.history.change(name, after);
+        match edit {
+            Edit::Duplicate(id) | Edit::NameArrangement(id) => self.shown = id.clone(),
+            _ => self.show_what_is_there(),
+        }
+    }
+
+    /// Shows edits that are no step yet: the pointer is still down. All start from what was there before.
+    pub fn preview(&mut self, edits: &[Edit]) -> Result<(), EditFault> {
+        let mut after = Layout::clone(self.history.base());
+        for edit in edits {
+            edit.apply_in(&mut after, &self.shown)?;
+        }
+        self.history.preview(after);
+        Ok(())
+    }
+
+    /// The pointer is up: what was shown becomes one step under this name.
+    pub fn settle(&mut self, name: &str) {
+        self.history.settle(name);
+    }
+
+    /// Drops what is in hand.
+    pub fn abandon(&mut self) {
+        self.history.abandon();
+    }
+
+    /// Whether something is in hand.
+    pub const fn is_held(&self) -> bool {
+        self.history.is_held()
+    }
+
+    /// The name of what would be undone.
+    pub fn undoes(&self) -> Option<&str> {
+        self.history.undoes()
+    }
+
+    /// The name of what would be done again.
+    pub fn redoes(&self) -> Option<&str> {
+        self.history.redoes()
+    }
+
+    /// One step back.
+    pub fn undo(&mut self) {
+        self.history.undo();
+        self.show_what_is_there();
+    }
+
+    /// One step forth.
+    pub fn redo(&mut self) {
+        self.history.redo();
+        self.show_what_is_there();
+    }
+
+    /// An arrangement that is no longer there is not shown any more: the first one is.
+    fn show_what_is_there(&mut self) {
+        if !self.is_there(&self.shown)
+            && let Some(first) = self.now().arrangements.first().map(|own| own.id.clone())
+        {
+            self.shown = first;
+        }
+    }
+}
+
+/// About how many bytes a layout takes: what grows without bound in it are things, corners and arrangements.
+fn weight(layout: &Layout) -> usize {
+    let arrangements: usize = layout
+        .arrangements
+        .iter()
+        .map(|own| {
+            size_of::<SavedArrangement>()
+                + 64 * (own.moved.len() + own.away.len())
+                + THING_BYTES * own.added.len()
+        })
+        .sum();
+    let bay = &layout.bay;
+    let fixtures = bay.openings.len() + bay.floor_features.len() + bay.runways.len() + bay.keep_free.len();
+    let levels = bay.survey.as_ref().map_or(0, |survey| survey.points.len());
+    THING_BYTES * (bay.things.len() + fixtures + bay.walls.len()) + 32 * levels + arrangements
+}
+
+/// A thing with its outline of a few corners, twice.
+const THING_BYTES: usize = 800;
+
+#[cfg(test)]
+mod tests {
+    use std::path::Path;
+
+    use baywright_planner::geometry::{DVec2, PlanPose};
+
+    use super::*;
+
+    fn demo() -> EditedLayout {
+        EditedLayout::of(baywright_files::open(Path::new("crowded-bay"), None).unwrap().layout).unwrap()
+    }
+
+    fn done(layout: &mut EditedLayout, edit: &Edit) {
+        let after = layout.after(edit).unwrap();
+        layout.change(edit, "A step", after);
+    }
+
+    #[test]
+    fn what_is_undone_is_not_shown_any_more() {
+        let mut layout = demo();
+        let first = layout.shown().clone();
+        done(&mut layout, &Edit::Duplicate("a second one".into()));
+        assert_eq!(layout.shown().as_str(), "a second one");
+        assert_eq!(layout.undoes(), Some("A step"));
+        layout.undo();
+        assert_eq!((layout.shown(), layout.redoes()), (&first, Some("A step")));
+        layout.redo();
+        layout.show(&"nowhere".into());
+        assert_eq!(layout.shown(), &first, "nothing of that name is shown");
+    }
+
+    #[test]
+    fn what_is_in_hand_is_one_step_or_none() {
+        let mut layout = demo();
+        let before = Arc::clone(layout.now());
+        for x in [4_100.0, 4_200.0] {
+            layout.preview(&[Edit::Park(PlanPose::new(DVec2::new(x, 3_000.0), 0.0))]).unwrap();
+        }
+        assert!(layout.is_held());
+        layout.abandon();
+        assert!(Arc::ptr_eq(layout.now(), &before));
+        layout.preview(&[Edit::Park(PlanPose::new(DVec2::new(4_300.0, 3_000.0), 0.0))]).unwrap();
+        layout.settle("Park");
+        layout.undo();
+        assert!(Arc::ptr_eq(layout.now(), &before) && layout.undoes().is_none());
+    }
+}
