@@ -108,6 +108,20 @@ fn the_desk_asks_no_disk() {
     }
 }
 
+/// The work in hand needs no screen: nothing of the session reaches one.
+#[test]
+fn the_session_does_not_reach_the_screen() {
+    let session = root().join("src/desk/src/session");
+    let files = rust_files(&session);
+    assert!(files.len() >= 8, "{files:?}");
+    for file in files {
+        let text = std::fs::read_to_string(&file).expect("a source file");
+        for word in ["crate::screen", "crate::window", "crate::command_line", "egui", "eframe"] {
+            assert!(!text.contains(word), "{} has {word}", file.display());
+        }
+    }
+}
+
 #[test]
 fn the_top_level_is_as_stated() {
     let allowed = [

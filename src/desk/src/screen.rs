@@ -26,6 +26,8 @@ mod verdict;
 pub mod view;
 mod widgets;
 
+use std::sync::Arc;
+
 use baywright_drawing::Theme;
 use baywright_files::{Held, Leftovers};
 use baywright_planner::{Subject, words};
@@ -33,6 +35,7 @@ use egui::{Frame, Margin, Panel, Ui};
 
 use crate::session::answer::{Answer, Assess};
 use crate::session::document::Document;
+use crate::session::job::Wake;
 use crate::session::keeper::Keeper;
 use crate::session::log::Log;
 use crate::session::verdicts::Survey;
@@ -184,10 +187,7 @@ impl Desk {
         self.dress(&ctx);
         let mut commands = Vec::new();
         self.closing(&ctx, &mut commands);
-        if let Some(command) = self.files.answered() {
-            commands.push(command);
-        }
-        self.survey.collect();
+        self.hear_jobs(&mut commands);
         self.look_after(&ctx);
         self.follow_picture(&ctx);
         keys::listen(&ctx, &self.view, &self.document, self.canvas.is_dragging(), &mut commands);
@@ -204,6 +204,16 @@ impl Desk {
         }
         self.keeper.follow(&self.document);
         self.keeper.follow_room(self.view.room_begun());
+    }
+
+    /// Takes in what was worked out off the frame since the last one, and says what failed.
+    fn hear_jobs(&mut self, commands: &mut Vec<Command>) {
+        let answered = self.files.answered();
+        let surveyed = self.survey.collect();
+        for words in [answered.as_ref().err(), surveyed.as_ref().err()].into_iter().flatten() {
+            self.say_wrong(self.texts().failed_beside(words));
+        }
+        commands.extend(answered.ok().flatten());
     }
 
     /// What the pointer is over: the last row or card that said so, else what the canvas found, else nothing. Sent only if
@@ -302,6 +312,12 @@ impl Desk {
         });
         self.pages(ui, out);
     }
+}
+
+/// How a job wakes the screen when it has news.
+fn waking(ctx: &egui::Context) -> Wake {
+    let ctx = ctx.clone();
+    Arc::new(move || ctx.request_repaint())
 }
 
 /// What is taken in hand when a part of it is pointed at: the target stands on its stand, the sensor sits in the car.

@@ -2,11 +2,14 @@
 //! a crash, what runs beside it. Nothing here reaches the screen.
 
 pub mod answer;
+pub mod caught;
 pub mod document;
 pub mod draft;
 pub mod edit;
 pub mod history;
+pub mod job;
 pub mod keeper;
 pub mod log;
 pub mod room_draft;
+pub mod slow;
 pub mod verdicts;

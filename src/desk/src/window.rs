@@ -1,12 +1,10 @@
 //! The window: opens it, keeps a fault in one frame from taking the work along, says in one sentence why there is none.
 
-use std::any::Any;
-use std::panic::{AssertUnwindSafe, catch_unwind};
-
 use eframe::{NativeOptions, Renderer};
 use egui::ViewportBuilder;
 
 use crate::screen::{Desk, rescue::Rescue};
+use crate::session::caught::caught;
 
 /// The program's icon: a floor mark, a sight line, a target in a keep-clear area.
 const ICON: &[u8] = include_bytes!("../icon.png");
@@ -110,7 +108,7 @@ fn run(desk: Desk, only_x11: bool) -> Result<(), NoWindow> {
     }
     let _ = only_x11;
     let mut desk = desk;
-    let opened = catch_unwind(AssertUnwindSafe(|| {
+    let opened = caught(|| {
         eframe::run_native(
             "Baywright",
             options,
@@ -120,21 +118,12 @@ fn run(desk: Desk, only_x11: bool) -> Result<(), NoWindow> {
                 Ok(Box::new(Window { desk, rescue: Rescue::default(), title: String::new() }))
             }),
         )
-    }));
+    });
     match opened {
         Ok(Ok(())) => Ok(()),
         Ok(Err(error)) => Err(why(&error.to_string())),
-        Err(fault) => Err(why(&words_of(&*fault))),
+        Err(words) => Err(why(&words)),
     }
-}
-
-/// What a panic said.
-pub(crate) fn words_of(fault: &(dyn Any + Send)) -> String {
-    fault
-        .downcast_ref::<&str>()
-        .map(|text| (*text).to_owned())
-        .or_else(|| fault.downcast_ref::<String>().cloned())
-        .unwrap_or_else(|| "no words".to_owned())
 }
 
 fn why(words: &str) -> NoWindow {
@@ -182,8 +171,6 @@ mod tests {
         let said = why("Found no glutin configs matching the template: ConfigTemplate { .. }").to_string();
         assert!(said.contains("OpenGL could not be started; on Debian"), "{said}");
         assert_eq!(why("out of memory").to_string(), "out of memory");
-        let fault: Box<dyn Any + Send> = Box::new("words".to_owned());
-        assert_eq!(words_of(&*fault), "words");
     }
 
     #[test]

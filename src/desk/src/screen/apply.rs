@@ -8,10 +8,10 @@ use baywright_planner::model::{Id, StandSet, Thing, ThingKind};
 use baywright_planner::words::Words;
 use baywright_planner::{Step, Subject, hand};
 
-use super::Desk;
 use super::command::Command;
 use super::pages::{Leaving, NewBay, Page, Question, SavePage};
 use super::view::{Measuring, Notice, Tab, Tool};
+use super::{Desk, waking};
 use crate::screen::shelf;
 use crate::session::document::{Document, NotSaved, Refused};
 use crate::session::edit::{Edit, EditFault};
@@ -152,8 +152,8 @@ impl Desk {
                 }
             }
             Command::OpenAnyway(path) => self.open(&path),
-            Command::AskOpen => self.files.ask_open(ctx, self.document.path()),
-            Command::AskSave => self.files.ask_save(ctx, &self.suggested()),
+            Command::AskOpen => self.files.ask_open(&waking(ctx), self.document.path()),
+            Command::AskSave => self.files.ask_save(&waking(ctx), &self.suggested()),
             Command::Save => self.save(ctx, false),
             Command::SaveOver => self.save(ctx, true),
             Command::SaveAs(path, over) => self.save_as(ctx, &path, over),
@@ -161,7 +161,7 @@ impl Desk {
                 self.after_save = Some(*then);
                 self.save(ctx, false);
             }
-            Command::Survey => self.survey.start(ctx, &self.document),
+            Command::Survey => self.survey.start(&waking(ctx), &self.document),
             Command::StopSurvey => self.survey.stop(),
             Command::CopyDiagnostics => {
                 ctx.copy_text(self.diagnostics(ctx));

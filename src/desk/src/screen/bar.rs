@@ -14,6 +14,7 @@ use super::pages::{Compare, OpenPage, Page, SavePage};
 use super::view::{Measuring, Tool};
 use super::{Desk, widgets};
 use crate::session::edit::Edit;
+use crate::session::job::Progress;
 
 /// A menu is at most this high, px.
 const MENU_PX: f32 = 420.0;
@@ -158,7 +159,7 @@ impl Desk {
             out.push(Command::Edit(Edit::RemoveArrangement));
         }
         ui.separator();
-        if let Some((done, all)) = self.survey.progress() {
+        if let Some(Progress { done, all }) = self.survey.progress() {
             ui.horizontal(|ui| {
                 ui.label(widgets::soft(ui, texts.looked_at(done, all)));
                 if ui.button(texts.stop).clicked() {

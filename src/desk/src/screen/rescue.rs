@@ -1,12 +1,10 @@
 //! A fault of the program in one frame: the work is written beside, the person is told where, and may go on.
 
-use std::panic::{AssertUnwindSafe, catch_unwind};
-
 use baywright_files::FileFault;
 use egui::{CentralPanel, Frame, Label, Margin, RichText, Ui};
 
 use super::{Desk, look, widgets};
-use crate::window::words_of;
+use crate::session::caught::caught;
 
 /// Catches faults at the frame's edge.
 #[derive(Debug, Default)]
@@ -33,9 +31,7 @@ impl Rescue {
             self.page(desk, ui);
             return;
         }
-        let drawn = catch_unwind(AssertUnwindSafe(|| draw(desk, ui)));
-        let Err(fault) = drawn else { return };
-        let words = words_of(&*fault);
+        let Err(words) = caught(|| draw(desk, ui)) else { return };
         desk.log.push(&words);
         // What was shown while the hand moved may be what brought the fault: it is dropped.
         desk.document.abandon();

@@ -2,7 +2,6 @@
 //! of known distance.
 
 use std::path::{Path, PathBuf};
-use std::sync::mpsc::{Receiver, channel};
 
 use baywright_drawing::Drawing;
 use baywright_files::{FileFault, Picture, read_picture};
@@ -16,14 +15,15 @@ use super::forms::car::sheet::{Line, Of, part};
 use super::forms::room::BaySheet;
 use super::look::size;
 use super::view::Tool;
-use super::{Desk, widgets};
+use super::{Desk, waking, widgets};
 use crate::session::edit::Edit;
+use crate::session::job::{Job, News};
 
 /// The picture on the screen, as long as the layout names the same one.
 #[derive(Default)]
 pub(super) struct Shown {
     of: Option<PathBuf>,
-    reading: Option<Receiver<Result<Picture, FileFault>>>,
+    reading: Job<Result<Picture, FileFault>>,
     texture: Option<TextureHandle>,
     /// Its size as its file has it, px.
     size: DVec2,
@@ -53,31 +53,26 @@ impl Desk {
         if self.underlay.of != wanted {
             self.underlay = Shown { of: wanted.clone(), ..Shown::default() };
             if let Some(path) = wanted {
-                let (send, receive) = channel();
-                let ctx = ctx.clone();
-                let started = std::thread::Builder::new().name("picture".to_owned()).spawn(move || {
-                    // Nobody listens any more if another one was chosen meanwhile.
-                    let _ = send.send(read_picture(&path));
-                    ctx.request_repaint();
-                });
-                self.underlay.reading = started.is_ok().then_some(receive);
+                self.underlay.reading.start("picture", 1, &waking(ctx), move |_| read_picture(&path));
             }
         }
-        let Some(read) = self.underlay.reading.as_ref().and_then(|reading| reading.try_recv().ok()) else {
-            return;
-        };
-        self.underlay.reading = None;
+        let Some(read) = self.underlay.reading.news().pop() else { return };
         match read {
-            Ok(picture) => {
+            News::Done(Ok(picture)) | News::SoFar(Ok(picture)) => {
                 let size = [picture.width as usize, picture.height as usize];
                 let image = ColorImage::from_rgba_unmultiplied(size, &picture.rgba);
                 self.underlay.size =
                     DVec2::new(f64::from(picture.original_width), f64::from(picture.original_height));
                 self.underlay.texture = Some(ctx.load_texture("plan", image, TextureOptions::LINEAR));
             }
-            Err(fault) => {
+            News::Done(Err(fault)) | News::SoFar(Err(fault)) => {
                 self.log.push(&fault.to_string());
                 self.underlay.fault = Some(fault.to_string());
+            }
+            News::Failed(words) => {
+                let text = self.texts().failed_beside(&words);
+                self.underlay.fault = Some(text.clone());
+                self.say_wrong(text);
             }
         }
     }
@@ -162,7 +157,7 @@ impl BaySheet<'_> {
                 let colour = ui.visuals().error_fg_color;
                 ui.add(egui::Label::new(RichText::new(fault).size(size::LEAST).color(colour)).wrap());
             }
-            if desk.underlay.reading.is_some() {
+            if desk.underlay.reading.is_running() {
                 ui.label(widgets::soft(ui, texts.reading_picture));
             }
             if now != before {

@@ -1,15 +1,22 @@
 //! The answer for what is shown: worked out anew whenever that changes, kept when it cannot be.
+//!
+//! The answer itself is fast: it is there in the frame that asks for it. What takes longer hangs on it as a [`SlowPart`].
 
-use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::Arc;
 
 use baywright_planner::Assessment;
 use baywright_planner::model::{Arrangement, Id, Layout, Vehicle};
 
+use crate::session::caught::caught;
 use crate::session::document::Document;
+use crate::session::job::{Tell, Wake};
+use crate::session::slow::{Shown, Slow};
 
 /// How an answer is worked out.
 pub type Assess = fn(&Arrangement) -> Assessment;
+
+/// A part of the answer that takes longer than a frame: worked out off it, of the answer of one generation.
+pub type SlowPart<T> = Slow<u64, T>;
 
 /// The arrangement that is shown and what is said of it.
 #[derive(Clone, Debug)]
@@ -85,6 +92,24 @@ impl Answer {
         }
         true
     }
+
+    /// Has a slow part worked out of what was judged, unless it is or is being: in a thread of this name, in so many steps.
+    pub fn work_out<T: Send + 'static>(
+        &self,
+        part: &mut SlowPart<T>,
+        how: (&str, usize),
+        wake: &Wake,
+        work: impl FnOnce(&Arrangement, &Assessment, &Tell<T>) -> T + Send + 'static,
+    ) {
+        let (judged, assessment) = (Arc::clone(&self.judged), Arc::clone(&self.assessment));
+        part.ask(self.generation, how, wake, move |tell| work(&judged, &assessment, tell));
+    }
+
+    /// What is there of a slow part: older as long as it is of an earlier answer, or this answer itself is of one.
+    pub fn shown_of<'a, T: Send + 'static>(&self, part: &'a SlowPart<T>) -> Option<Shown<'a, T>> {
+        let shown = part.shown(&self.generation)?;
+        Some(Shown { is_older: shown.is_older || self.stale, ..shown })
+    }
 }
 
 fn drafted(document: &Document) -> Option<(Arc<Vehicle>, Option<Id>)> {
@@ -93,12 +118,14 @@ fn drafted(document: &Document) -> Option<(Arc<Vehicle>, Option<Id>)> {
 
 /// A fault in the program must not take the person's work with it.
 fn judged(assess: Assess, arrangement: &Arrangement) -> Option<Assessment> {
-    catch_unwind(AssertUnwindSafe(|| assess(arrangement))).ok()
+    caught(|| assess(arrangement)).ok()
 }
 
 #[cfg(test)]
 mod tests {
     use std::path::Path;
+    use std::sync::atomic::{AtomicBool, Ordering};
+    use std::time::{Duration, Instant};
 
     use baywright_planner::geometry::{DVec2, PlanPose};
 
@@ -123,5 +150,53 @@ mod tests {
         document.edit(&park(4_000.0)).unwrap();
         assert!(answer.refresh(&document) && !answer.stale);
         assert!(!answer.refresh(&document));
+    }
+
+    /// The slow part is made up here; how it comes is what every real one does.
+    #[test]
+    fn a_slow_part_is_older_until_it_is_worked_out_anew() {
+        let park = |x: f64| Edit::Park(PlanPose::new(DVec2::new(x, 3_000.0), 0.0));
+        let mut document = Document::open(Path::new("crowded-bay"), None).unwrap();
+        let mut answer = Answer::of(&document, baywright_planner::assess).unwrap();
+        let wake: Wake = Arc::new(|| {});
+        let mut part: SlowPart<f64> = SlowPart::default();
+        let open = Arc::new(AtomicBool::new(false));
+        let work_out = |answer: &Answer, part: &mut SlowPart<f64>| {
+            let open = Arc::clone(&open);
+            answer.work_out(part, ("test", 1), &wake, move |arrangement, _, tell| {
+                while !tell.is_stopped() && !open.load(Ordering::Relaxed) {
+                    std::thread::yield_now();
+                }
+                arrangement.parked.origin().x
+            });
+        };
+        let end = |part: &mut SlowPart<f64>| {
+            let start = Instant::now();
+            while part.progress().is_some() && start.elapsed() < Duration::from_secs(60) {
+                part.collect().unwrap();
+                std::thread::yield_now();
+            }
+        };
+        document.edit(&park(4_000.0)).unwrap();
+        answer.refresh(&document);
+        work_out(&answer, &mut part);
+        assert_eq!(answer.shown_of(&part), None, "nothing is there yet");
+        open.store(true, Ordering::Relaxed);
+        end(&mut part);
+        open.store(false, Ordering::Relaxed);
+        assert_eq!(answer.shown_of(&part), Some(Shown { found: &4_000.0, is_older: false }));
+        // Two changes: what was found stays meanwhile, and what is worked out of the first is never shown.
+        for x in [4_100.0, 4_200.0] {
+            document.edit(&park(x)).unwrap();
+            answer.refresh(&document);
+            work_out(&answer, &mut part);
+            assert_eq!(answer.shown_of(&part), Some(Shown { found: &4_000.0, is_older: true }));
+        }
+        open.store(true, Ordering::Relaxed);
+        end(&mut part);
+        assert_eq!(answer.shown_of(&part), Some(Shown { found: &4_200.0, is_older: false }));
+        // Asked again for the same answer, nothing is worked out.
+        work_out(&answer, &mut part);
+        assert_eq!(part.progress(), None);
     }
 }

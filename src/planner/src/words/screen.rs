@@ -268,6 +268,8 @@ impl Screen {
         ago(seconds: u64) -> String;
         /// Said when a journal was set aside at the start.
         not_understood(path: &str) -> String;
+        /// Said after a fault in what is worked out beside the frames.
+        failed_beside(words: &str) -> String;
         /// Said after a fault, when what was in hand was written beside.
         kept_at(path: &str) -> String;
         /// Said after a fault, when it could not be written.

@@ -307,6 +307,10 @@ pub fn not_understood(path: &str) -> String {
     )
 }
 
+pub fn failed_beside(words: &str) -> String {
+    format!("The program met a fault of its own in the background; nothing of your work is lost: {words}")
+}
+
 pub fn kept_at(path: &str) -> String {
     format!("A copy of what was in hand was saved here: {path}")
 }
