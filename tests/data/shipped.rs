@@ -3,12 +3,12 @@
 use std::path::{Path, PathBuf};
 
 use baywright_files::{EMBEDDED_LAYOUTS, EMBEDDED_PROFILES, Embedded, Loaded, Profile, load_profile, open};
+use baywright_planner::entry::class::Glass;
 use baywright_planner::geometry::distance::{Separation, distance_to_segment};
 use baywright_planner::geometry::marks::{Construction, Reach};
 use baywright_planner::geometry::overlap::overlaps;
 use baywright_planner::geometry::protrude::protrusions;
 use baywright_planner::geometry::{DVec2, PlanPose, Polygon, Segment};
-use baywright_planner::model::class::Glass;
 use baywright_planner::model::{
     Arrangement, OnThisCar, Provenance, SavedArrangement, SensorKind, TargetKind, validate,
 };

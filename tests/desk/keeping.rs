@@ -7,7 +7,7 @@ use baywright_desk::screen::command::Command;
 use baywright_desk::screen::forms::car::Begin;
 use baywright_desk::screen::pages::{NewBay, Page, Question};
 use baywright_planner::Subject;
-use baywright_planner::model::class::figure;
+use baywright_planner::model::assumed::figure;
 use baywright_planner::model::{Provenance, Vehicle};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;

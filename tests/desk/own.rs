@@ -7,7 +7,7 @@ use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::Command;
 use baywright_desk::screen::pages::Page;
 use baywright_desk::session::document::Document;
-use baywright_planner::model::class::figure;
+use baywright_planner::model::assumed::figure;
 use baywright_planner::model::{Known, OpeningKind, Provenance, ThingKind};
 use baywright_planner::{Severity, Subject};
 use egui::Key;

@@ -122,6 +122,16 @@ fn the_session_does_not_reach_the_screen() {
     }
 }
 
+/// The model is plain data: what helps a person to enter it uses it, never the other way round.
+#[test]
+fn the_model_knows_nothing_of_its_entry() {
+    for file in rust_files(&root().join("src/planner/src/model")) {
+        let text = std::fs::read_to_string(&file).expect("a source file");
+        let code = text.split("#[cfg(test)]").next().unwrap_or_default();
+        assert!(!code.contains("entry::"), "{} uses entry", file.display());
+    }
+}
+
 #[test]
 fn the_top_level_is_as_stated() {
     let allowed = [

@@ -295,8 +295,9 @@ proptest! {
 /// A car of which hardly anything was entered is saved without what was assumed, and reads back as it was.
 #[test]
 fn a_car_just_begun_survives_saving() {
-    use baywright_planner::model::class::figure;
-    use baywright_planner::model::starter::{StartKind, part};
+    use baywright_planner::entry::starter::StartKind;
+    use baywright_planner::model::assumed::figure;
+    use baywright_planner::model::assumed::part;
     use baywright_planner::model::{Vehicle, VehicleClass};
     for class in VehicleClass::ALL {
         for kind in StartKind::ALL {

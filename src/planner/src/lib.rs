@@ -9,6 +9,7 @@ pub mod assess;
 pub mod assessment;
 pub mod check;
 pub mod cure;
+pub mod entry;
 pub mod hand;
 pub mod model;
 pub mod room;

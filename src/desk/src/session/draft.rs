@@ -2,8 +2,9 @@
 
 use std::sync::Arc;
 
+use baywright_planner::entry::plausible;
 use baywright_planner::model::validate::Fault;
-use baywright_planner::model::{Id, Vehicle, plausible, validate};
+use baywright_planner::model::{Id, Vehicle, validate};
 
 use crate::session::history::History;
 
@@ -128,9 +129,9 @@ fn weight(car: &Vehicle) -> usize {
 
 #[cfg(test)]
 mod tests {
+    use baywright_planner::entry::starter::StartKind;
     use baywright_planner::model::VehicleClass;
-    use baywright_planner::model::class::figure;
-    use baywright_planner::model::starter::StartKind;
+    use baywright_planner::model::assumed::figure;
 
     use super::*;
 

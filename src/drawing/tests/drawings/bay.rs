@@ -1,8 +1,8 @@
 //! Arrangements made by hand. All figures are invented.
 
+use baywright_planner::entry::class::Figures;
 use baywright_planner::geometry::marks::{Construction, Reach};
 use baywright_planner::geometry::{Circle, DVec2, DVec3, PlanPose, Polygon, Span, angle};
-use baywright_planner::model::class::Figures;
 use baywright_planner::model::{
     Adjusted, AimError, AimTolerance, Aiming, Arrangement, Bay, Datum, Effort, End, Exclusion, FieldOfView,
     KeepClear, Known, Loading, MarkStep, Material, MeasuredAlong, OnThisCar, Opening, OpeningKind,

@@ -1,6 +1,6 @@
 //! From a vehicle to a profile's file.
 
-use baywright_planner::model::class::figure;
+use baywright_planner::model::assumed::figure;
 use baywright_planner::model::{Radar, Sensor, SensorKind, Vehicle};
 
 use super::{

@@ -1,6 +1,6 @@
 //! From a profile's file to a vehicle.
 
-use baywright_planner::model::class::figure;
+use baywright_planner::model::assumed::figure;
 use baywright_planner::model::validate::{self, Fault, limits};
 use baywright_planner::model::{
     BodyPoint, Camera, FieldOfView, Id, Mirrors, Radar, Sensor, SensorKind, Vehicle, VehicleClass,

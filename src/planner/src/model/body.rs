@@ -218,8 +218,8 @@ impl super::Vehicle {
 #[cfg(test)]
 mod tests {
     use super::super::VehicleClass;
-    use super::super::class::Figures;
     use super::*;
+    use crate::entry::class::Figures;
 
     struct Car {
         top: Vec<DVec2>,

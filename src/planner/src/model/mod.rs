@@ -12,17 +12,14 @@
 
 mod aiming;
 mod arrangement;
-mod assume;
+pub mod assumed;
 mod bay;
 pub mod body;
-pub mod class;
 mod id;
 mod layout;
 mod material;
 mod plan;
-pub mod plausible;
 mod provenance;
-pub mod starter;
 mod thing;
 mod underlay;
 pub mod validate;
@@ -36,7 +33,6 @@ pub use aiming::{
     TargetKind, VerticalReference, ZoneFrame,
 };
 pub use arrangement::{Arrangement, Loading, OnThisCar, StandSet};
-pub use assume::Sizes;
 pub use bay::{
     Bay, FloorFeature, FloorFeatureKind, FloorSurvey, KeepFree, KeepFreeKind, LevelPoint, Opening,
     OpeningKind, PermanentMark, Runway, Wall,

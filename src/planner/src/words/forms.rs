@@ -1,7 +1,7 @@
 //! Texts of the forms in which a car, its aimings and a bay are entered.
 
+use crate::entry::starter::StartKind;
 use crate::geometry::marks::{Construction, Hand, Wheel};
-use crate::model::starter::StartKind;
 use crate::model::validate::Fault;
 use crate::model::{
     Adjusted, Datum, End, Exclusion, MeasuredAlong, Provenance, ReferenceAxis, TargetHeight, TargetKind,

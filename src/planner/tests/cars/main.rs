@@ -4,9 +4,10 @@
 
 mod plan;
 
-use baywright_planner::model::class::figure;
-use baywright_planner::model::starter::{self, StartKind, part};
-use baywright_planner::model::{Vehicle, VehicleClass, plausible, validate};
+use baywright_planner::entry::plausible;
+use baywright_planner::entry::starter::StartKind;
+use baywright_planner::model::assumed::{self, figure, part};
+use baywright_planner::model::{Vehicle, VehicleClass, validate};
 use proptest::prelude::*;
 
 fn started(class: VehicleClass, kind: StartKind) -> Vehicle {
@@ -80,8 +81,8 @@ fn what_is_assumed_follows_what_is_entered() {
     car.follow();
     assert_eq!(car.aimings[0].zones[0].outline.bounds().high.x, 860.0 + 4_000.0 + 1_200.0);
     // Once entered, it stays.
-    car.enter(&starter::name(&"sensor".into(), part::AHEAD));
-    car.enter(&starter::name(&"aiming".into(), part::CLEAR_ALONG));
+    car.enter(&assumed::name(&"sensor".into(), part::AHEAD));
+    car.enter(&assumed::name(&"aiming".into(), part::CLEAR_ALONG));
     car.overhang_front = 700.0;
     car.follow();
     assert_eq!(car.sensors[0].at.x, 860.0);

@@ -1,8 +1,8 @@
 //! Mark plans that are changed step by step: every mark stays where it was.
 
+use baywright_planner::entry::starter::StartKind;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::geometry::marks::{Construction, Hand, Known, Reach, lay};
-use baywright_planner::model::starter::StartKind;
 use baywright_planner::model::{Aiming, MarkStep, PlanFault, Vehicle, VehicleClass, Wheel};
 use proptest::prelude::*;
 

@@ -4,8 +4,8 @@
 
 mod picture;
 
+use baywright_planner::entry::starter::StartKind;
 use baywright_planner::geometry::DVec3;
-use baywright_planner::model::starter::StartKind;
 use baywright_planner::model::{
     Id, Provenance, SensorGroup, Trigger, TriggerList, Vehicle, VehicleClass, aimings_for, validate,
 };

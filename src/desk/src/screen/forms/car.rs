@@ -17,7 +17,7 @@ mod source;
 mod targets;
 mod zones;
 
-use baywright_planner::model::starter::StartKind;
+use baywright_planner::entry::starter::StartKind;
 use baywright_planner::model::{Id, Vehicle, VehicleClass};
 use baywright_planner::words::sentence_start;
 use egui::{RichText, ScrollArea, Ui};

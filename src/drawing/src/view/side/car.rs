@@ -1,9 +1,9 @@
 //! The car from the side, or at a slant where the axis is a corner radar's sight line.
 
 use baywright_planner::Subject;
+use baywright_planner::entry::class::Glass;
 use baywright_planner::geometry::{Bounds, DVec2, Polygon, angle, union};
 use baywright_planner::model::Wheel;
-use baywright_planner::model::class::Glass;
 
 use super::Side;
 use crate::list::Shape;

@@ -1,9 +1,9 @@
 //! The car from above, so that a customer sees a car and not a box.
 
 use baywright_planner::Subject;
+use baywright_planner::entry::class::Glass;
 use baywright_planner::geometry::{Bounds, DVec2};
 use baywright_planner::model::Wheel;
-use baywright_planner::model::class::Glass;
 
 use super::Top;
 use crate::role::Role;

@@ -2,7 +2,7 @@
 
 use baywright_geometry::{Bounds, DVec2, DVec3, Polygon, angle};
 
-use super::super::class::figure;
+use super::super::assumed::figure;
 use super::super::{Sensor, SensorKind, Vehicle};
 use super::limits::{self, Range};
 use super::{Faults, aiming, number, shape_fault};

@@ -1,8 +1,8 @@
 //! English of the same: see `words/forms.rs`.
 
 use super::Language;
+use crate::entry::starter::StartKind;
 use crate::geometry::marks::{Construction, Wheel};
-use crate::model::starter::StartKind;
 use crate::model::validate::{self, Fault};
 use crate::model::{
     Adjusted, Datum, End, Exclusion, MeasuredAlong, ReferenceAxis, TargetHeight, TargetKind, Vehicle,

@@ -1,8 +1,9 @@
 //! What the form asks for and how it is carried out: keeping the car, areas drawn, marks picked.
 
+use baywright_planner::entry::starter::CLEAR_AREA;
 use baywright_planner::geometry::{DVec2, Outline, PlanPose, Polygon};
 use baywright_planner::model::Vehicle;
-use baywright_planner::model::starter::{CLEAR_AREA, name, part};
+use baywright_planner::model::assumed::{name, part};
 
 use crate::screen::Desk;
 use crate::screen::view::{Area, Drawn, Tool};

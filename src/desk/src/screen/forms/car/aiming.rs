@@ -1,6 +1,6 @@
 //! The aimings: of which sensor, what is asked, targets, zones, marks, what to have ready and to meet first.
 
-use baywright_planner::model::starter::{name, part as figure_of};
+use baywright_planner::model::assumed::{name, part as figure_of};
 use baywright_planner::model::{FloorRequirement, Id, ReferenceAxis};
 use egui::Ui;
 

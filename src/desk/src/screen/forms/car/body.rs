@@ -1,7 +1,7 @@
 //! The body: every dimension with its sketch, wheels, mirrors, ride heights, outlines, named points.
 
 use baywright_planner::geometry::{DVec2, DVec3};
-use baywright_planner::model::class::figure;
+use baywright_planner::model::assumed::figure;
 use baywright_planner::model::validate::number;
 use baywright_planner::model::{BodyPoint, Vehicle};
 use egui::Ui;

@@ -2,7 +2,7 @@
 //! drawing or from a list, and the instruction as a person will read it.
 
 use baywright_planner::geometry::marks::Construction;
-use baywright_planner::model::starter::{name, part as figure_of};
+use baywright_planner::model::assumed::{name, part as figure_of};
 use baywright_planner::model::{Aiming, Id, MarkStep, PlanFault};
 use egui::{Button, RichText, Ui};
 

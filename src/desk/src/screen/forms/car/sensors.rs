@@ -1,6 +1,7 @@
 //! The sensors: what they are, where they sit, where they look, what they see.
 
-use baywright_planner::model::starter::{StartKind, name, part as figure_of};
+use baywright_planner::entry::starter::StartKind;
+use baywright_planner::model::assumed::{name, part as figure_of};
 use baywright_planner::model::{Adjusted, SensorKind};
 use baywright_planner::words::sentence_start;
 use egui::Ui;

@@ -1,9 +1,10 @@
 //! The short form: nine figures with which a forward radar's aiming can be drawn and judged.
 
+use baywright_planner::entry::starter::CLEAR_AREA;
 use baywright_planner::geometry::{DVec2, Outline, Polygon};
 use baywright_planner::model::SensorKind;
-use baywright_planner::model::class::figure;
-use baywright_planner::model::starter::{CLEAR_AREA, name, part};
+use baywright_planner::model::assumed::figure;
+use baywright_planner::model::assumed::{name, part};
 use egui::Ui;
 
 use super::choices;

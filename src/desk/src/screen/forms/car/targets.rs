@@ -1,6 +1,6 @@
 //! The targets of an aiming, in their order: what they are, where they go, how near they must be.
 
-use baywright_planner::model::starter::{name, part as figure_of};
+use baywright_planner::model::assumed::{name, part as figure_of};
 use baywright_planner::model::{
     AimError, End, Id, MeasuredAlong, Placement, Stand, TargetHeight, TargetKind, VerticalReference,
     ZoneFrame,

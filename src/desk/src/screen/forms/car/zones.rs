@@ -1,7 +1,8 @@
 //! Keep-clear zones, typed or drawn, in the frame of the car, the sensor or a target; and outlines, wherever they are asked.
 
+use baywright_planner::entry::starter::CLEAR_AREA;
 use baywright_planner::geometry::{Circle, DVec2, Outline, Polygon, Span};
-use baywright_planner::model::starter::{CLEAR_AREA, name, part as figure_of};
+use baywright_planner::model::assumed::{name, part as figure_of};
 use baywright_planner::model::{Exclusion, Id, KeepClear, ZoneFrame};
 use egui::Ui;
 

@@ -5,9 +5,9 @@
 
 use baywright_geometry::angle;
 
-use super::validate::limits::{LENGTH_SLACK_MM, Range};
-use super::validate::{Fault, number};
-use super::{SensorKind, TargetHeight, Vehicle};
+use crate::model::validate::limits::{LENGTH_SLACK_MM, Range};
+use crate::model::validate::{Fault, number};
+use crate::model::{SensorKind, TargetHeight, Vehicle};
 
 const fn usual(low: f64, high: f64, unit: &'static str) -> Range {
     Range { low, high, above: false, unit }
@@ -21,7 +21,7 @@ const ABOVE_ROOF_MM: f64 = 250.0;
 /// What is unlikely in a car's figures: the field by its path, what was found, what is usual. Assumed figures are not asked
 /// about.
 pub fn unlikely(car: &Vehicle) -> Vec<Fault> {
-    use super::class::figure as f;
+    use crate::model::assumed::figure as f;
     let mut found = Vec::new();
     let mut ask = |field: String, value: f64, range: Range| {
         if value.is_finite() && !range.holds(value) {

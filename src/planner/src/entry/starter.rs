@@ -6,77 +6,13 @@
 use baywright_geometry::marks::{Construction, Reach};
 use baywright_geometry::{DVec2, DVec3, Outline, Polygon, Span, angle};
 
-use super::{
+use crate::model::assumed::{name, part};
+use crate::model::{
     Adjusted, AimError, AimTolerance, Aiming, Camera, Datum, End, Exclusion, FieldOfView, FloorRequirement,
     Id, KeepClear, MarkStep, MeasuredAlong, PlaceTolerance, Placement, Provenance, Radar, ReferenceAxis,
     Sensor, SensorKind, Stand, StandOff, Target, TargetHeight, TargetKind, Vehicle, VerticalReference, Wheel,
     ZoneFrame,
 };
-
-/// Figures of sensors and aimings that may be assumed, as they stand after the name of theirs.
-pub mod part {
-    /// How far ahead of the front axle a sensor sits.
-    pub const AHEAD: &str = "place ahead of the front axle";
-    /// How far to the left of the centreline a sensor sits.
-    pub const ASIDE: &str = "place off the centreline";
-    /// How high a sensor sits.
-    pub const HEIGHT: &str = "height";
-    /// Where a sensor looks.
-    pub const BORESIGHT: &str = "boresight";
-    /// What a sensor sees.
-    pub const VIEW: &str = "field of view";
-    /// Frequency, bandwidth, beam; pixels.
-    pub const KIND: &str = "what it is made of";
-    /// How a sensor's aim is set.
-    pub const ADJUSTED: &str = "how it is set";
-    /// The stand-off.
-    pub const STAND_OFF: &str = "stand-off";
-    /// The target and its stand.
-    pub const TARGET: &str = "target";
-    /// The target's height.
-    pub const TARGET_HEIGHT: &str = "target height";
-    /// How near to its place the target must be.
-    pub const PLACE_TOLERANCE: &str = "how near the target must be";
-    /// The tolerance left and right.
-    pub const AZIMUTH: &str = "tolerance left and right";
-    /// The tolerance up and down.
-    pub const ELEVATION: &str = "tolerance up and down";
-    /// How far to each side must be kept clear.
-    pub const CLEAR_ASIDE: &str = "keep-clear width";
-    /// How far along, and how high, must be kept clear.
-    pub const CLEAR_ALONG: &str = "keep-clear length and height";
-    /// What the floor must be.
-    pub const FLOOR: &str = "floor";
-    /// Room to work in.
-    pub const WORKING_ROOM: &str = "working room";
-    /// How the marks are laid.
-    pub const MARK_PLAN: &str = "mark plan";
-    /// What "straight ahead" means.
-    pub const AXIS: &str = "reference axis";
-
-    /// What can be assumed of a sensor.
-    pub const OF_SENSOR: [&str; 7] = [AHEAD, ASIDE, HEIGHT, BORESIGHT, VIEW, KIND, ADJUSTED];
-    /// What can be assumed of an aiming.
-    pub const OF_AIMING: [&str; 12] = [
-        STAND_OFF,
-        TARGET,
-        TARGET_HEIGHT,
-        PLACE_TOLERANCE,
-        AZIMUTH,
-        ELEVATION,
-        CLEAR_ASIDE,
-        CLEAR_ALONG,
-        FLOOR,
-        WORKING_ROOM,
-        MARK_PLAN,
-        AXIS,
-    ];
-}
-
-/// The name in [`Vehicle::assumed`] of a part of a sensor or an aiming.
-pub fn name(of: &Id, part: &str) -> String {
-    format!("{of}: {part}")
-}
 
 /// A kind of sensor to start from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -335,13 +271,6 @@ impl Vehicle {
         self.aimings.iter_mut().flat_map(|aiming| &mut aiming.mark_plan).map(|step| &mut step.construction)
     }
 
-    /// Every name of a part of its sensors and aimings that may be assumed.
-    pub fn parts_that_may_be_assumed(&self) -> Vec<String> {
-        let sensors = self.sensors.iter().flat_map(|own| part::OF_SENSOR.map(|part| name(&own.id, part)));
-        let aimings = self.aimings.iter().flat_map(|own| part::OF_AIMING.map(|part| name(&own.id, part)));
-        sensors.chain(aimings).collect()
-    }
-
     /// Gives a sensor another name, wherever it is spoken of; nothing happens if the name is taken or empty.
     pub fn rename_sensor(&mut self, at: usize, to: Id) {
         if to.as_str().is_empty() || self.sensors.iter().any(|sensor| sensor.id == to) {
@@ -363,21 +292,6 @@ impl Vehicle {
         let Some(aiming) = self.aimings.get_mut(at) else { return };
         let old = std::mem::replace(&mut aiming.id, to.clone());
         self.rename_assumed(&old, &to);
-    }
-
-    /// What is no longer there is no longer assumed.
-    pub fn forget_parts_of(&mut self, of: &Id) {
-        let own = name(of, "");
-        self.assumed.retain(|assumed| !assumed.starts_with(&own));
-    }
-
-    fn rename_assumed(&mut self, old: &Id, to: &Id) {
-        let (old, to) = (name(old, ""), name(to, ""));
-        for assumed in &mut self.assumed {
-            if let Some(part) = assumed.strip_prefix(&old) {
-                *assumed = format!("{to}{part}");
-            }
-        }
     }
 }
 

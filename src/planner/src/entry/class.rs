@@ -1,7 +1,7 @@
 //! What is assumed of a car of a given class when its profile does not say.
 //!
 //! Every figure here is our own invention: ordinary proportions, drawn so that the class is known at a glance. None is
-//! any maker's. What is taken from here is named in [`super::Vehicle::assumed`], and shows.
+//! any maker's. What is taken from here is named in [`Vehicle::assumed`], and shows.
 //!
 //! Outlines are tables of points in stretched coordinates. Along the car `u` runs 0 at the rearmost point, 1 at the rear
 //! axle, 2 at the front axle, 3 at the foremost point, straight in between. In height `v` runs from 0 at the sill (the
@@ -10,57 +10,7 @@
 
 use baywright_geometry::DVec2;
 
-use super::{Mirrors, Vehicle, VehicleClass};
-
-/// Names of the figures that a class can give, as they stand in [`Vehicle::assumed`].
-pub mod figure {
-    /// Overall length.
-    pub const LENGTH: &str = "length";
-    /// Width of the body.
-    pub const WIDTH: &str = "width";
-    /// Overall height.
-    pub const HEIGHT: &str = "height";
-    /// Front axle to rear axle.
-    pub const WHEELBASE: &str = "wheelbase";
-    /// Front axle to foremost point.
-    pub const OVERHANG_FRONT: &str = "front overhang";
-    /// Rear axle to rearmost point.
-    pub const OVERHANG_REAR: &str = "rear overhang";
-    /// Front track.
-    pub const TRACK_FRONT: &str = "front track";
-    /// Rear track.
-    pub const TRACK_REAR: &str = "rear track";
-    /// Tyre diameter.
-    pub const TYRE_DIAMETER: &str = "tyre diameter";
-    /// Tyre width.
-    pub const TYRE_WIDTH: &str = "tyre width";
-    /// Ground clearance.
-    pub const GROUND_CLEARANCE: &str = "ground clearance";
-    /// Door mirrors.
-    pub const MIRRORS: &str = "mirrors";
-    /// Outline from above.
-    pub const OUTLINE_TOP: &str = "outline from above";
-    /// Outline from the side.
-    pub const OUTLINE_SIDE: &str = "outline from the side";
-
-    /// All of them, in the order in which they are named.
-    pub const ALL: [&str; 14] = [
-        LENGTH,
-        WIDTH,
-        HEIGHT,
-        WHEELBASE,
-        OVERHANG_FRONT,
-        OVERHANG_REAR,
-        TYRE_DIAMETER,
-        TYRE_WIDTH,
-        TRACK_FRONT,
-        TRACK_REAR,
-        GROUND_CLEARANCE,
-        MIRRORS,
-        OUTLINE_TOP,
-        OUTLINE_SIDE,
-    ];
-}
+use crate::model::{Mirrors, Vehicle, VehicleClass};
 
 /// The figures that a class stretches its shape to, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]

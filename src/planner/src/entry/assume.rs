@@ -1,7 +1,8 @@
 //! Cars of which not everything is entered: what the class gives, worked out anew whenever something is typed.
 
-use super::class::{Figures, figure};
-use super::{Mirrors, Provenance, Vehicle, VehicleClass};
+use super::class::Figures;
+use crate::model::assumed::figure;
+use crate::model::{Mirrors, Provenance, Vehicle, VehicleClass};
 
 /// What a figure that was not entered may be rounded to without showing, mm.
 const STEPS_PER_MM: f64 = 1e6;
@@ -72,34 +73,6 @@ impl Vehicle {
         };
         car.assume();
         car
-    }
-
-    /// The names of what was not entered and does not follow from what was: a rear overhang is what length, wheelbase and
-    /// front overhang leave.
-    pub fn guessed(&self) -> Vec<String> {
-        let entered =
-            [figure::LENGTH, figure::WHEELBASE, figure::OVERHANG_FRONT].map(|name| !self.is_assumed(name));
-        let follows = |name: &String| entered == [true; 3] && name == figure::OVERHANG_REAR;
-        self.assumed.iter().filter(|name| !follows(name)).cloned().collect()
-    }
-
-    /// Whether a figure was not entered.
-    pub fn is_assumed(&self, name: &str) -> bool {
-        self.assumed.iter().any(|own| own == name)
-    }
-
-    /// Notes that a figure was entered; whether it was assumed before.
-    pub fn enter(&mut self, name: &str) -> bool {
-        let before = self.assumed.len();
-        self.assumed.retain(|own| own != name);
-        self.assumed.len() < before
-    }
-
-    /// Notes that a figure is not known after all; the class gives it from the next [`Vehicle::assume`] on.
-    pub fn leave_open(&mut self, name: &str) {
-        if !self.is_assumed(name) {
-            self.assumed.push(name.to_owned());
-        }
     }
 
     /// Works out what was not entered from what was: the class's proportions, stretched. Figures that were entered stay
