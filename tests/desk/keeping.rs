@@ -7,7 +7,7 @@ use baywright_desk::screen::command::Command;
 use baywright_desk::screen::forms::car::Begin;
 use baywright_desk::screen::pages::{NewBay, Page, Question};
 use baywright_planner::Subject;
-use baywright_planner::model::assumed::figure;
+use baywright_planner::model::assumed::BodyPart;
 use baywright_planner::model::{Provenance, Vehicle};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
@@ -86,8 +86,8 @@ fn the_source_of_the_short_form_is_that_of_all_its_figures() {
     // What follows from what was entered is not called assumed.
     assert_eq!(arrangement.vehicle.overhang_rear, 845.0);
     let assumed = arrangement.vehicle.guessed();
-    assert!(!assumed.iter().any(|name| name == figure::OVERHANG_REAR), "{assumed:?}");
-    assert!(assumed.iter().any(|name| name == figure::WIDTH));
+    assert!(!assumed.iter().any(|figure| *figure == BodyPart::OverhangRear.into()), "{assumed:?}");
+    assert!(assumed.iter().any(|figure| *figure == BodyPart::Width.into()));
     std::fs::remove_dir_all(home).unwrap();
 }
 

@@ -7,7 +7,7 @@ use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::Command;
 use baywright_desk::screen::pages::Page;
 use baywright_desk::session::document::Document;
-use baywright_planner::model::assumed::figure;
+use baywright_planner::model::assumed::{AimingPart, BodyPart};
 use baywright_planner::model::{Known, OpeningKind, Provenance, ThingKind};
 use baywright_planner::{Severity, Subject};
 use egui::Key;
@@ -106,7 +106,7 @@ fn the_first_five_minutes_from_an_empty_start() {
     assert_eq!(aiming.zones[0].outline.bounds().high.y, 1_400.0);
     assert!((aiming.tolerance.azimuth.to_degrees() - 0.2).abs() < 1e-9);
     // What was not entered says so, in the answer too.
-    assert!(car.is_assumed(figure::HEIGHT) && !car.is_assumed(figure::WIDTH));
+    assert!(car.is_assumed(BodyPart::Height) && !car.is_assumed(BodyPart::Width));
     let codes: Vec<&str> =
         screen.state().answer().assessment.findings.iter().map(|finding| finding.code().as_str()).collect();
     assert!(codes.contains(&"assumed-figures") && codes.contains(&"example-figures"), "{codes:?}");
@@ -225,7 +225,7 @@ fn enter_leads_from_field_to_field_and_undo_goes_back_through_the_form() {
     assert_eq!(screen.state().answer().arrangement.vehicle.wheelbase, 2_640.0);
     ask(&mut screen, Command::Undo);
     let draft = screen.state().document().draft().unwrap();
-    assert!(draft.car().is_assumed(figure::OVERHANG_FRONT));
+    assert!(draft.car().is_assumed(BodyPart::OverhangFront));
     assert_eq!(draft.redoes(), Some("Front overhang"));
     // The bay waits meanwhile.
     ask(&mut screen, Command::KeepPromise);
@@ -435,7 +435,7 @@ fn a_zone_is_drawn_and_a_mark_is_picked_in_the_top_view() {
         (bounds.low.x - corner.x).abs() < 20.0 && (bounds.high.y - corner.y).abs() < 20.0,
         "{bounds:?} {corner}"
     );
-    assert!(!car.is_assumed("forward radar aiming: keep-clear width"));
+    assert!(!car.is_assumed(AimingPart::ClearAside.of(&"forward radar aiming".into())));
     // Mark 7 is half way between 5 and 6; its first mark becomes 3, picked by a press.
     let tool = baywright_desk::screen::view::Tool::PickMark { aiming: 0, step: 6, nth: 0 };
     ask(&mut screen, Command::Tool(tool));

@@ -12,6 +12,7 @@ pub fn fingerprint(vehicle: &Vehicle) -> String {
     // Writing plain records to memory does not fail; if it did, the empty text would match no remembered mark.
     // The mark is of what is said, not of the format that says it: layouts remember marks from version 1 on.
     let file = profile::ProfileFile { version: 1, ..profile::file_of(vehicle) };
+    let file = profile::SecondProfileFile::from(file);
     let content = options().to_string(&file).unwrap_or_default();
     format!("{:016x}", fnv1a(content.as_bytes()))
 }

@@ -1,7 +1,8 @@
-//! The file form of a vehicle profile, version 2. Apart from the model, so that either may change without the other.
+//! The file form of a vehicle profile, version 3. Apart from the model, so that either may change without the other.
 
 mod first;
 mod from_model;
+mod second;
 mod to_model;
 
 use serde::{Deserialize, Serialize};
@@ -11,6 +12,7 @@ use crate::figure::{Day, Figure, Place, Point};
 
 pub use first::FirstProfileFile;
 pub use from_model::file_of;
+pub use second::SecondProfileFile;
 pub use to_model::{draft_of, vehicle_of};
 
 /// Frequencies are gigahertz in files and hertz in the model.
@@ -33,7 +35,45 @@ pub struct ProfileFile {
     pub aimings: Vec<AimingFile>,
     /// Figures of sensors and aimings that stand here and were never entered.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    pub assumed: Vec<String>,
+    pub assumed: Vec<AssumedFile>,
+}
+
+/// A figure of a sensor or an aiming that was never entered: whose, and which. What is assumed of the body does not stand in
+/// the file at all.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub enum AssumedFile {
+    Sensor { name: String, part: SensorPartFile },
+    Aiming { name: String, part: AimingPartFile },
+}
+
+/// What can be assumed of a sensor.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum SensorPartFile {
+    Ahead,
+    Aside,
+    Height,
+    Boresight,
+    View,
+    Kind,
+    Adjusted,
+}
+
+/// What can be assumed of an aiming.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum AimingPartFile {
+    StandOff,
+    Target,
+    TargetHeight,
+    PlaceTolerance,
+    Azimuth,
+    Elevation,
+    ClearAside,
+    ClearAlong,
+    Floor,
+    WorkingRoom,
+    MarkPlan,
+    Axis,
 }
 
 /// Where a group of figures comes from.

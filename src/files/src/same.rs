@@ -21,6 +21,11 @@ macro_rules! same {
 }
 
 same!(p::ClassFile, m::VehicleClass: SmallHatchback, Saloon, Estate, TallCar, Van, Pickup, PeopleCarrier, Other);
+same!(p::SensorPartFile, m::assumed::SensorPart: Ahead, Aside, Height, Boresight, View, Kind, Adjusted);
+same!(
+    p::AimingPartFile, m::assumed::AimingPart: StandOff, Target, TargetHeight, PlaceTolerance, Azimuth, Elevation,
+    ClearAside, ClearAlong, Floor, WorkingRoom, MarkPlan, Axis
+);
 same!(p::AdjustedFile, m::Adjusted: Screw, Shim, Software, NotAtAll);
 same!(a::AxisFile, m::ReferenceAxis: GeometricCentreline, ThrustLine);
 same!(a::WheelFile, m::Wheel: FrontLeft, FrontRight, RearLeft, RearRight);

@@ -7,13 +7,13 @@
 
 use crate::fault::FileFault;
 use crate::layout::{LayoutFile, first::LayoutFirst};
-use crate::profile::{FirstProfileFile, ProfileFile};
+use crate::profile::{FirstProfileFile, ProfileFile, SecondProfileFile};
 use crate::spot;
 use crate::text::Text;
 use crate::triggers::TriggersFile;
 
 /// The present version of vehicle profiles.
-pub const PROFILE: u32 = 2;
+pub const PROFILE: u32 = 3;
 
 /// The present version of bay layouts.
 pub const LAYOUT: u32 = 2;
@@ -31,7 +31,11 @@ pub struct Reader<T> {
 
 /// Every version of vehicle profiles that can be read, the present one last.
 pub const PROFILES: &[Reader<ProfileFile>] = &[
-    Reader { version: 1, read: |text| text.parse::<FirstProfileFile>().map(ProfileFile::from) },
+    Reader {
+        version: 1,
+        read: |text| SecondProfileFile::from(text.parse::<FirstProfileFile>()?).third(text),
+    },
+    Reader { version: 2, read: |text| text.parse::<SecondProfileFile>()?.third(text) },
     Reader { version: PROFILE, read: Text::parse },
 ];
 

@@ -296,16 +296,15 @@ proptest! {
 #[test]
 fn a_car_just_begun_survives_saving() {
     use baywright_planner::entry::starter::StartKind;
-    use baywright_planner::model::assumed::figure;
-    use baywright_planner::model::assumed::part;
+    use baywright_planner::model::assumed::{BodyPart, SensorPart};
     use baywright_planner::model::{Vehicle, VehicleClass};
     for class in VehicleClass::ALL {
         for kind in StartKind::ALL {
             let mut car = Vehicle::of_class(class);
             car.start_sensor(kind, "sensor".into());
             car.start_aiming(&"sensor".into(), "aiming".into());
-            car.enter(figure::WIDTH);
-            car.enter(&format!("sensor: {}", part::HEIGHT));
+            car.enter(BodyPart::Width);
+            car.enter(SensorPart::Height.of(&"sensor".into()));
             car.body = car.solids();
             let text = profile_text(&car).unwrap();
             assert!(text.contains("width_mm") && !text.contains("wheelbase_mm"), "{text}");
@@ -313,9 +312,31 @@ fn a_car_just_begun_survives_saving() {
             assert_eq!(again, car, "{class:?} {kind:?}");
         }
     }
-    let bad = profile_text(&Vehicle::of_class(VehicleClass::Van))
-        .unwrap()
-        .replace("version: 2,", "version: 2, assumed: [\"nothing: height\"],");
-    let said = parse_profile("bad.ron", "bad", &bad).unwrap_err();
-    assert!(said[0].to_string().contains("assumed[0]"), "{}", said[0]);
+    let text = profile_text(&Vehicle::of_class(VehicleClass::Van)).unwrap();
+    for (version, assumed, place) in [
+        (2, "\"nothing: height\"", "assumed[0].name"),
+        (2, "\"radar: colour\"", "assumed[0]: found \"radar: colour\""),
+        (3, "Sensor(name: \"nothing\", part: Height)", "assumed[0].name: found \"nothing\""),
+        (3, "Aiming(name: \"nothing\", part: Height)", "assumed[0].part"),
+        (3, "\"nothing: height\"", "assumed[0]"),
+    ] {
+        let bad = text.replace("version: 3,", &format!("version: {version}, assumed: [{assumed}],"));
+        let said = parse_profile("bad.ron", "bad", &bad).unwrap_err();
+        assert!(said[0].to_string().contains(place), "{}", said[0]);
+    }
+}
+
+/// A sensor and an aiming of one name are two things: what is assumed of the one does not go with the other.
+#[test]
+fn a_sensor_named_like_an_aiming_can_be_renamed_and_kept() {
+    use baywright_planner::entry::starter::StartKind;
+    use baywright_planner::model::{Vehicle, VehicleClass};
+    let mut car = Vehicle::of_class(VehicleClass::Saloon);
+    car.start_sensor(StartKind::ForwardRadar, "radar".into());
+    car.start_aiming(&"radar".into(), "radar".into());
+    car.rename_sensor(0, "front".into());
+    car.body = car.solids();
+    for text in [profile_text(&car).unwrap(), baywright_files::draft_text(&car).unwrap()] {
+        assert_eq!(parse_profile("again", car.id.as_str(), &text).unwrap().vehicle, car);
+    }
 }

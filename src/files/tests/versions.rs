@@ -11,6 +11,7 @@ use baywright_files::{
 
 const FIRST_LAYOUT: &str = include_str!("old/v1/layout.ron");
 const FIRST_PROFILE: &str = include_str!("old/v1/profile.ron");
+const SECOND_PROFILE: &str = include_str!("old/v2/profile.ron");
 
 fn folder(name: &str) -> PathBuf {
     let folder =
@@ -67,6 +68,37 @@ fn an_older_file_is_kept_when_it_is_saved_over() {
     assert_eq!(saved.other_version, Some(folder.join("car.ron.v1.bak")));
     let second = load_profile(&path).unwrap();
     assert_eq!((second.vehicle, second.fingerprint), (first.vehicle, first.fingerprint));
+    std::fs::remove_dir_all(folder).unwrap();
+}
+
+/// Texts of the second version that were made of a name and English words: what they mean, and the mark by which a layout
+/// of that time remembers the profile (given by the program of that version).
+#[test]
+fn what_the_second_version_assumed_means_the_same() {
+    use baywright_planner::model::assumed::{AimingPart, Assumed, SensorPart};
+    let folder = folder("assumed");
+    let path = folder.join("half.ron");
+    std::fs::write(&path, SECOND_PROFILE).unwrap();
+    let second = load_profile(&path).unwrap();
+    let figures = second.vehicle.assumed.iter().filter(|figure| !matches!(figure, Assumed::Body(_)));
+    let (radar, lidar) = ("radar".into(), "radar: height".into());
+    let expected = [
+        SensorPart::Height.of(&radar),
+        SensorPart::Adjusted.of(&radar),
+        SensorPart::Aside.of(&lidar),
+        AimingPart::TargetHeight.of(&radar),
+        AimingPart::ClearAlong.of(&radar),
+    ];
+    assert_eq!(figures.cloned().collect::<Vec<_>>(), expected);
+    assert_eq!(second.fingerprint, "eca9034a7dd05423");
+    let saved = save_profile(&path, &second.vehicle).unwrap();
+    assert_eq!(saved.other_version, Some(folder.join("half.ron.v2.bak")));
+    let text = std::fs::read_to_string(&path).unwrap();
+    assert!(text.contains("version: 3,") && !text.contains("how it is set"), "{text}");
+    let plain: String = text.split_whitespace().collect();
+    assert!(plain.contains("Sensor(name:\"radar:height\",part:Aside,)"), "{text}");
+    let third = load_profile(&path).unwrap();
+    assert_eq!((third.vehicle, third.fingerprint), (second.vehicle, second.fingerprint));
     std::fs::remove_dir_all(folder).unwrap();
 }
 

@@ -4,6 +4,7 @@ use baywright_geometry::marks::MarkFault;
 use baywright_geometry::{DVec2, DVec3};
 
 pub use crate::check::{CarSide, FloorFact, InSight, InZone, OffBy, OffPlace, OnRunways, TooLarge, Under};
+use crate::model::assumed::Assumed;
 use crate::model::{Effort, Id, Provenance, Wheel};
 use crate::scene::Scene;
 
@@ -277,7 +278,7 @@ pub enum Facts {
     /// See [`Code::ExampleFigures`].
     ExampleFigures,
     /// See [`Code::AssumedFigures`]: which.
-    AssumedFigures(Vec<String>),
+    AssumedFigures(Vec<Assumed>),
     /// See [`Code::MeasuredOnCar`].
     MeasuredOnCar,
     /// See [`Code::Condition`]: the procedure's own words.

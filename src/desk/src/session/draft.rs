@@ -131,7 +131,7 @@ fn weight(car: &Vehicle) -> usize {
 mod tests {
     use baywright_planner::entry::starter::StartKind;
     use baywright_planner::model::VehicleClass;
-    use baywright_planner::model::assumed::figure;
+    use baywright_planner::model::assumed::BodyPart;
 
     use super::*;
 
@@ -144,13 +144,13 @@ mod tests {
         assert!(!draft.is_changed() && draft.faults().is_empty());
         assert_eq!(draft.aiming().map(Id::as_str), Some("aiming"));
         let mut wider = Vehicle::clone(draft.car());
-        wider.enter(figure::WIDTH);
+        wider.enter(BodyPart::Width);
         wider.width = 1_900.0;
         draft.change("Width", wider);
         assert!(draft.is_changed() && draft.car().mirrors.width > 1_900.0, "the mirrors follow");
         assert!(!draft.car().body.is_empty());
         let mut wrong = Vehicle::clone(draft.car());
-        wrong.enter(figure::TRACK_FRONT);
+        wrong.enter(BodyPart::TrackFront);
         wrong.track_front = 2_000.0;
         draft.change("Track", wrong);
         assert_eq!(draft.faults().len(), 1, "{:?}", draft.faults());

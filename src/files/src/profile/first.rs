@@ -3,9 +3,7 @@
 
 use serde::Deserialize;
 
-use super::{
-    BodyFile, BodyPointFile, ClassFile, MirrorsFile, ProfileFile, RideHeightsFile, SensorFile, SourceFile,
-};
+use super::{BodyFile, BodyPointFile, ClassFile, MirrorsFile, RideHeightsFile, SensorFile, SourceFile};
 use crate::aiming::AimingFile;
 use crate::figure::{Figure, Point};
 
@@ -15,21 +13,22 @@ use crate::figure::{Figure, Point};
 pub struct FirstProfileFile {
     #[serde(rename = "version")]
     _version: u32,
-    name: String,
-    class: ClassFile,
-    source: SourceFile,
-    body: FirstBodyFile,
+    pub(super) name: String,
+    pub(super) class: ClassFile,
+    pub(super) source: SourceFile,
+    pub(super) body: FirstBodyFile,
     #[serde(default)]
-    body_points: Vec<BodyPointFile>,
+    pub(super) body_points: Vec<BodyPointFile>,
     #[serde(default)]
-    sensors: Vec<SensorFile>,
+    pub(super) sensors: Vec<SensorFile>,
     #[serde(default)]
-    aimings: Vec<AimingFile>,
+    pub(super) aimings: Vec<AimingFile>,
 }
 
+/// The figures of the body of version 1.
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-struct FirstBodyFile {
+pub struct FirstBodyFile {
     length_mm: Figure,
     width_mm: Figure,
     height_mm: Figure,
@@ -56,35 +55,24 @@ struct FirstBodyFile {
     outline_side_mm: Option<Vec<Point>>,
 }
 
-impl From<FirstProfileFile> for ProfileFile {
-    fn from(first: FirstProfileFile) -> Self {
-        let body = first.body;
+impl From<FirstBodyFile> for BodyFile {
+    fn from(body: FirstBodyFile) -> Self {
         Self {
-            version: 2,
-            name: first.name,
-            class: first.class,
-            source: first.source,
-            body: BodyFile {
-                length_mm: Some(body.length_mm),
-                width_mm: Some(body.width_mm),
-                height_mm: Some(body.height_mm),
-                wheelbase_mm: Some(body.wheelbase_mm),
-                overhang_front_mm: Some(body.overhang_front_mm),
-                overhang_rear_mm: Some(body.overhang_rear_mm),
-                track_front_mm: body.track_front_mm,
-                track_rear_mm: body.track_rear_mm,
-                tyre_diameter_mm: body.tyre_diameter_mm,
-                tyre_width_mm: body.tyre_width_mm,
-                ground_clearance_mm: body.ground_clearance_mm,
-                mirrors: body.mirrors,
-                ride_heights: body.ride_heights,
-                outline_top_mm: body.outline_top_mm,
-                outline_side_mm: body.outline_side_mm,
-            },
-            body_points: first.body_points,
-            sensors: first.sensors,
-            aimings: first.aimings,
-            assumed: Vec::new(),
+            length_mm: Some(body.length_mm),
+            width_mm: Some(body.width_mm),
+            height_mm: Some(body.height_mm),
+            wheelbase_mm: Some(body.wheelbase_mm),
+            overhang_front_mm: Some(body.overhang_front_mm),
+            overhang_rear_mm: Some(body.overhang_rear_mm),
+            track_front_mm: body.track_front_mm,
+            track_rear_mm: body.track_rear_mm,
+            tyre_diameter_mm: body.tyre_diameter_mm,
+            tyre_width_mm: body.tyre_width_mm,
+            ground_clearance_mm: body.ground_clearance_mm,
+            mirrors: body.mirrors,
+            ride_heights: body.ride_heights,
+            outline_top_mm: body.outline_top_mm,
+            outline_side_mm: body.outline_side_mm,
         }
     }
 }

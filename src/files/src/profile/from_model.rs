@@ -1,11 +1,11 @@
 //! From a vehicle to a profile's file.
 
-use baywright_planner::model::assumed::figure;
+use baywright_planner::model::assumed::{Assumed, BodyPart};
 use baywright_planner::model::{Radar, Sensor, SensorKind, Vehicle};
 
 use super::{
-    BodyFile, BodyPointFile, HERTZ_PER_GIGAHERTZ, MirrorsFile, ProfileFile, RideHeightsFile, SensorFile,
-    SensorKindFile,
+    AssumedFile, BodyFile, BodyPointFile, HERTZ_PER_GIGAHERTZ, MirrorsFile, ProfileFile, RideHeightsFile,
+    SensorFile, SensorKindFile,
 };
 use crate::aiming;
 use crate::figure::{Figure, place, points};
@@ -25,31 +25,35 @@ pub fn file_of(vehicle: &Vehicle) -> ProfileFile {
             .collect(),
         sensors: vehicle.sensors.iter().map(sensor).collect(),
         aimings: vehicle.aimings.iter().map(|a| aiming::file_of(a, vehicle)).collect(),
-        assumed: vehicle
-            .assumed
-            .iter()
-            .filter(|name| !figure::ALL.contains(&name.as_str()))
-            .cloned()
-            .collect(),
+        assumed: vehicle.assumed.iter().filter_map(assumed).collect(),
+    }
+}
+
+/// What is assumed of the body is left out of the file, so that it stays open.
+fn assumed(figure: &Assumed) -> Option<AssumedFile> {
+    match figure {
+        Assumed::Body(_) => None,
+        Assumed::Sensor(id, part) => Some(AssumedFile::Sensor { name: id.to_string(), part: (*part).into() }),
+        Assumed::Aiming(id, part) => Some(AssumedFile::Aiming { name: id.to_string(), part: (*part).into() }),
     }
 }
 
 fn body(car: &Vehicle) -> BodyFile {
-    let entered = |name: &str| !car.assumed.iter().any(|a| a == name);
-    let given = |name: &str, value: f64| entered(name).then_some(Figure(value));
+    let entered = |part: BodyPart| !car.is_assumed(part);
+    let given = |part: BodyPart, value: f64| entered(part).then_some(Figure(value));
     BodyFile {
-        length_mm: given(figure::LENGTH, car.length),
-        width_mm: given(figure::WIDTH, car.width),
-        height_mm: given(figure::HEIGHT, car.height),
-        wheelbase_mm: given(figure::WHEELBASE, car.wheelbase),
-        overhang_front_mm: given(figure::OVERHANG_FRONT, car.overhang_front),
-        overhang_rear_mm: given(figure::OVERHANG_REAR, car.overhang_rear),
-        track_front_mm: given(figure::TRACK_FRONT, car.track_front),
-        track_rear_mm: given(figure::TRACK_REAR, car.track_rear),
-        tyre_diameter_mm: given(figure::TYRE_DIAMETER, car.tyre_diameter),
-        tyre_width_mm: given(figure::TYRE_WIDTH, car.tyre_width),
-        ground_clearance_mm: given(figure::GROUND_CLEARANCE, car.ground_clearance),
-        mirrors: entered(figure::MIRRORS).then(|| MirrorsFile {
+        length_mm: given(BodyPart::Length, car.length),
+        width_mm: given(BodyPart::Width, car.width),
+        height_mm: given(BodyPart::Height, car.height),
+        wheelbase_mm: given(BodyPart::Wheelbase, car.wheelbase),
+        overhang_front_mm: given(BodyPart::OverhangFront, car.overhang_front),
+        overhang_rear_mm: given(BodyPart::OverhangRear, car.overhang_rear),
+        track_front_mm: given(BodyPart::TrackFront, car.track_front),
+        track_rear_mm: given(BodyPart::TrackRear, car.track_rear),
+        tyre_diameter_mm: given(BodyPart::TyreDiameter, car.tyre_diameter),
+        tyre_width_mm: given(BodyPart::TyreWidth, car.tyre_width),
+        ground_clearance_mm: given(BodyPart::GroundClearance, car.ground_clearance),
+        mirrors: entered(BodyPart::Mirrors).then(|| MirrorsFile {
             width_mm: car.mirrors.width.into(),
             ahead_mm: car.mirrors.ahead.into(),
             height_mm: car.mirrors.height.into(),
@@ -62,8 +66,8 @@ fn body(car: &Vehicle) -> BodyFile {
                 rear_right_mm: rear_right.into(),
             }
         }),
-        outline_top_mm: entered(figure::OUTLINE_TOP).then(|| points(&car.outline_top)),
-        outline_side_mm: entered(figure::OUTLINE_SIDE).then(|| points(&car.outline_side)),
+        outline_top_mm: entered(BodyPart::OutlineTop).then(|| points(&car.outline_top)),
+        outline_side_mm: entered(BodyPart::OutlineSide).then(|| points(&car.outline_side)),
     }
 }
 

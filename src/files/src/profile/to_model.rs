@@ -1,12 +1,12 @@
 //! From a profile's file to a vehicle.
 
-use baywright_planner::model::assumed::figure;
+use baywright_planner::model::assumed::{Assumed, BodyPart};
 use baywright_planner::model::validate::{self, Fault, limits};
 use baywright_planner::model::{
     BodyPoint, Camera, FieldOfView, Id, Mirrors, Radar, Sensor, SensorKind, Vehicle, VehicleClass,
 };
 
-use super::{BodyFile, ProfileFile, SensorFile, SensorKindFile};
+use super::{AssumedFile, BodyFile, ProfileFile, SensorFile, SensorKindFile};
 use crate::aiming;
 use crate::figure::{Figure, vec3, vecs};
 use crate::shape::Faults;
@@ -62,13 +62,23 @@ pub fn draft_of(file: &ProfileFile, id: Id) -> Result<Vehicle, Vec<Fault>> {
     vehicle.sensors = sensors;
     vehicle.aimings = aimings;
     // Names of what is not there, or stands there as entered, say nothing.
-    let parts = vehicle.parts_that_may_be_assumed();
-    for (i, name) in file.assumed.iter().enumerate() {
-        if !parts.contains(name) {
-            let allowed = "the name of a sensor or an aiming of this car, a colon and what of it was assumed";
-            faults.add(format!("assumed[{i}]"), validate::quoted(name), allowed.to_owned());
-        } else if !vehicle.is_assumed(name) {
-            vehicle.assumed.push(name.clone());
+    for (i, own) in file.assumed.iter().enumerate() {
+        let (figure, name, allowed) = match own {
+            AssumedFile::Sensor { name, part } => (
+                Assumed::Sensor(name.as_str().into(), (*part).into()),
+                name,
+                "the name of a sensor of this car",
+            ),
+            AssumedFile::Aiming { name, part } => (
+                Assumed::Aiming(name.as_str().into(), (*part).into()),
+                name,
+                "the name of an aiming of this car",
+            ),
+        };
+        if vehicle.has_part(&figure) {
+            vehicle.leave_open(figure);
+        } else {
+            faults.add(format!("assumed[{i}].name"), validate::quoted(name), allowed.to_owned());
         }
     }
     if faults.0.is_empty() { Ok(vehicle) } else { Err(faults.0) }
@@ -77,34 +87,34 @@ pub fn draft_of(file: &ProfileFile, id: Id) -> Result<Vehicle, Vec<Fault>> {
 /// The body with what was left out taken from the class, and noted.
 fn body(file: &BodyFile, class: VehicleClass, id: Id) -> Vehicle {
     let mut car = Vehicle { id, assumed: Vec::new(), ..Vehicle::of_class(class) };
-    let mut given = |value: Option<Figure>, name: &str, into: &mut f64| match value {
+    let mut given = |value: Option<Figure>, part: BodyPart, into: &mut f64| match value {
         Some(value) => *into = value.0,
-        None => car.assumed.push(name.to_owned()),
+        None => car.assumed.push(part.into()),
     };
-    given(file.length_mm, figure::LENGTH, &mut car.length);
-    given(file.width_mm, figure::WIDTH, &mut car.width);
-    given(file.height_mm, figure::HEIGHT, &mut car.height);
-    given(file.wheelbase_mm, figure::WHEELBASE, &mut car.wheelbase);
-    given(file.overhang_front_mm, figure::OVERHANG_FRONT, &mut car.overhang_front);
-    given(file.overhang_rear_mm, figure::OVERHANG_REAR, &mut car.overhang_rear);
-    given(file.tyre_diameter_mm, figure::TYRE_DIAMETER, &mut car.tyre_diameter);
-    given(file.tyre_width_mm, figure::TYRE_WIDTH, &mut car.tyre_width);
-    given(file.track_front_mm, figure::TRACK_FRONT, &mut car.track_front);
-    given(file.track_rear_mm, figure::TRACK_REAR, &mut car.track_rear);
-    given(file.ground_clearance_mm, figure::GROUND_CLEARANCE, &mut car.ground_clearance);
+    given(file.length_mm, BodyPart::Length, &mut car.length);
+    given(file.width_mm, BodyPart::Width, &mut car.width);
+    given(file.height_mm, BodyPart::Height, &mut car.height);
+    given(file.wheelbase_mm, BodyPart::Wheelbase, &mut car.wheelbase);
+    given(file.overhang_front_mm, BodyPart::OverhangFront, &mut car.overhang_front);
+    given(file.overhang_rear_mm, BodyPart::OverhangRear, &mut car.overhang_rear);
+    given(file.tyre_diameter_mm, BodyPart::TyreDiameter, &mut car.tyre_diameter);
+    given(file.tyre_width_mm, BodyPart::TyreWidth, &mut car.tyre_width);
+    given(file.track_front_mm, BodyPart::TrackFront, &mut car.track_front);
+    given(file.track_rear_mm, BodyPart::TrackRear, &mut car.track_rear);
+    given(file.ground_clearance_mm, BodyPart::GroundClearance, &mut car.ground_clearance);
     match &file.mirrors {
         Some(m) => {
             car.mirrors = Mirrors { width: m.width_mm.0, ahead: m.ahead_mm.0, height: m.height_mm.0 };
         }
-        None => car.assumed.push(figure::MIRRORS.to_owned()),
+        None => car.assumed.push(BodyPart::Mirrors.into()),
     }
-    for (points, name, into) in [
-        (&file.outline_top_mm, figure::OUTLINE_TOP, &mut car.outline_top),
-        (&file.outline_side_mm, figure::OUTLINE_SIDE, &mut car.outline_side),
+    for (points, part, into) in [
+        (&file.outline_top_mm, BodyPart::OutlineTop, &mut car.outline_top),
+        (&file.outline_side_mm, BodyPart::OutlineSide, &mut car.outline_side),
     ] {
         match points {
             Some(points) => *into = vecs(points),
-            None => car.assumed.push(name.to_owned()),
+            None => car.assumed.push(part.into()),
         }
     }
     car.ride_heights = file

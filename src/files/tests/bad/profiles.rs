@@ -219,8 +219,8 @@ pub const PROFILES: &[Row] = &[
     (
         "version of a newer program",
         "version: 1",
-        "version: 3",
-        &["line 2", "version", "made by a newer program", "allowed is 1 to 2"],
+        "version: 4",
+        &["line 2", "version", "made by a newer program", "allowed is 1 to 3"],
     ),
     (
         "a car in metres",

@@ -22,6 +22,7 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
 #[cfg(test)]
 mod tests {
     use crate::check::testing::*;
+    use crate::model::assumed::BodyPart;
 
     #[test]
     fn conditions_and_examples_are_notes() {
@@ -29,7 +30,7 @@ mod tests {
         arrangement.aiming.conditions = vec!["tyres at their pressures".into(), "boot empty".into()];
         arrangement.aiming.provenance = Provenance::Example;
         arrangement.loading.profile_changed = true;
-        arrangement.vehicle.assumed = vec!["tyre width".into()];
+        arrangement.vehicle.assumed = vec![BodyPart::TyreWidth.into()];
         let assessment = assess(&arrangement);
         assert!(assessment.on_example_figures);
         let texts: Vec<_> = of(&assessment, Code::Condition).iter().map(|f| f.facts.clone()).collect();

@@ -1,7 +1,7 @@
 //! Cars of which not everything is entered: what the class gives, worked out anew whenever something is typed.
 
 use super::class::Figures;
-use crate::model::assumed::figure;
+use crate::model::assumed::BodyPart;
 use crate::model::{Mirrors, Provenance, Vehicle, VehicleClass};
 
 /// What a figure that was not entered may be rounded to without showing, mm.
@@ -64,7 +64,7 @@ impl Vehicle {
             ride_heights: None,
             outline_top: Vec::new(),
             outline_side: Vec::new(),
-            assumed: figure::ALL.map(str::to_owned).to_vec(),
+            assumed: BodyPart::ALL.map(Into::into).to_vec(),
             body_points: Vec::new(),
             sensors: Vec::new(),
             aimings: Vec::new(),
@@ -79,30 +79,30 @@ impl Vehicle {
     /// as they are, sound or not; the solids follow the outlines.
     pub fn assume(&mut self) {
         let class = self.class;
-        let open = |car: &Self, name: &str| car.is_assumed(name);
+        let open = |car: &Self, part: BodyPart| car.is_assumed(part);
         let usual = class.sizes();
-        let mut set = |name: &str, of: fn(&mut Self) -> &mut f64, value: f64| {
-            if open(self, name) {
+        let mut set = |part: BodyPart, of: fn(&mut Self) -> &mut f64, value: f64| {
+            if open(self, part) {
                 *of(self) = rounded(value);
             }
         };
-        set(figure::WIDTH, |car| &mut car.width, usual.width);
-        set(figure::HEIGHT, |car| &mut car.height, usual.height);
+        set(BodyPart::Width, |car| &mut car.width, usual.width);
+        set(BodyPart::Height, |car| &mut car.height, usual.height);
         self.assume_length(&usual);
         let (diameter, tyre) = class.tyre();
-        let mut set = |name: &str, of: fn(&mut Self) -> &mut f64, value: f64| {
-            if open(self, name) {
+        let mut set = |part: BodyPart, of: fn(&mut Self) -> &mut f64, value: f64| {
+            if open(self, part) {
                 *of(self) = rounded(value);
             }
         };
-        set(figure::TYRE_DIAMETER, |car| &mut car.tyre_diameter, diameter);
-        set(figure::TYRE_WIDTH, |car| &mut car.tyre_width, tyre);
-        set(figure::GROUND_CLEARANCE, |car| &mut car.ground_clearance, class.ground_clearance());
+        set(BodyPart::TyreDiameter, |car| &mut car.tyre_diameter, diameter);
+        set(BodyPart::TyreWidth, |car| &mut car.tyre_width, tyre);
+        set(BodyPart::GroundClearance, |car| &mut car.ground_clearance, class.ground_clearance());
         let track = rounded(class.track(self.width, self.tyre_width));
-        if open(self, figure::TRACK_FRONT) {
+        if open(self, BodyPart::TrackFront) {
             self.track_front = track;
         }
-        if open(self, figure::TRACK_REAR) {
+        if open(self, BodyPart::TrackRear) {
             self.track_rear = track;
         }
         let figures = Figures {
@@ -113,13 +113,13 @@ impl Vehicle {
             overhang_rear: self.overhang_rear,
             ground_clearance: self.ground_clearance,
         };
-        if open(self, figure::MIRRORS) {
+        if open(self, BodyPart::Mirrors) {
             self.mirrors = class.mirrors(&figures);
         }
-        if open(self, figure::OUTLINE_TOP) {
+        if open(self, BodyPart::OutlineTop) {
             self.outline_top = class.outline_top(&figures);
         }
-        if open(self, figure::OUTLINE_SIDE) {
+        if open(self, BodyPart::OutlineSide) {
             self.outline_side = class.outline_side(&figures);
         }
     }
@@ -128,20 +128,20 @@ impl Vehicle {
     /// proportions.
     fn assume_length(&mut self, usual: &Sizes) {
         let parts = [
-            (figure::WHEELBASE, self.wheelbase, usual.wheelbase),
-            (figure::OVERHANG_FRONT, self.overhang_front, usual.overhang_front),
-            (figure::OVERHANG_REAR, self.overhang_rear, usual.overhang_rear),
+            (BodyPart::Wheelbase, self.wheelbase, usual.wheelbase),
+            (BodyPart::OverhangFront, self.overhang_front, usual.overhang_front),
+            (BodyPart::OverhangRear, self.overhang_rear, usual.overhang_rear),
         ];
-        let length_open = self.is_assumed(figure::LENGTH);
-        let entered: f64 = parts.iter().filter(|(name, ..)| !self.is_assumed(name)).map(|part| part.1).sum();
-        let of_open: f64 = parts.iter().filter(|(name, ..)| self.is_assumed(name)).map(|part| part.2).sum();
+        let length_open = self.is_assumed(BodyPart::Length);
+        let entered: f64 = parts.iter().filter(|part| !self.is_assumed(part.0)).map(|part| part.1).sum();
+        let of_open: f64 = parts.iter().filter(|part| self.is_assumed(part.0)).map(|part| part.2).sum();
         let share = if length_open || of_open <= 0.0 {
             1.0
         } else {
             ((self.length - entered) / of_open).max(LEAST_SHARE)
         };
-        let value = |car: &Self, (name, own, usual): (&str, f64, f64)| {
-            if car.is_assumed(name) { rounded(usual * share) } else { own }
+        let value = |car: &Self, (part, own, usual): (BodyPart, f64, f64)| {
+            if car.is_assumed(part) { rounded(usual * share) } else { own }
         };
         let [wheelbase, front, rear] = parts.map(|part| value(self, part));
         (self.wheelbase, self.overhang_front, self.overhang_rear) = (wheelbase, front, rear);

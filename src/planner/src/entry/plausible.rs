@@ -21,7 +21,7 @@ const ABOVE_ROOF_MM: f64 = 250.0;
 /// What is unlikely in a car's figures: the field by its path, what was found, what is usual. Assumed figures are not asked
 /// about.
 pub fn unlikely(car: &Vehicle) -> Vec<Fault> {
-    use crate::model::assumed::figure as f;
+    use crate::model::assumed::BodyPart as P;
     let mut found = Vec::new();
     let mut ask = |field: String, value: f64, range: Range| {
         if value.is_finite() && !range.holds(value) {
@@ -32,20 +32,20 @@ pub fn unlikely(car: &Vehicle) -> Vec<Fault> {
             });
         }
     };
-    for (name, field, value, low, high) in [
-        (f::LENGTH, "length_mm", car.length, 2_400.0, 7_500.0),
-        (f::WIDTH, "width_mm", car.width, 1_400.0, 2_300.0),
-        (f::HEIGHT, "height_mm", car.height, 1_100.0, 3_200.0),
-        (f::WHEELBASE, "wheelbase_mm", car.wheelbase, 1_800.0, 4_600.0),
-        (f::OVERHANG_FRONT, "overhang_front_mm", car.overhang_front, 300.0, 1_400.0),
-        (f::OVERHANG_REAR, "overhang_rear_mm", car.overhang_rear, 300.0, 2_200.0),
-        (f::TRACK_FRONT, "track_front_mm", car.track_front, 1_200.0, 1_900.0),
-        (f::TRACK_REAR, "track_rear_mm", car.track_rear, 1_200.0, 1_900.0),
-        (f::TYRE_DIAMETER, "tyre_diameter_mm", car.tyre_diameter, 500.0, 900.0),
-        (f::TYRE_WIDTH, "tyre_width_mm", car.tyre_width, 125.0, 345.0),
-        (f::GROUND_CLEARANCE, "ground_clearance_mm", car.ground_clearance, 80.0, 320.0),
+    for (part, field, value, low, high) in [
+        (P::Length, "length_mm", car.length, 2_400.0, 7_500.0),
+        (P::Width, "width_mm", car.width, 1_400.0, 2_300.0),
+        (P::Height, "height_mm", car.height, 1_100.0, 3_200.0),
+        (P::Wheelbase, "wheelbase_mm", car.wheelbase, 1_800.0, 4_600.0),
+        (P::OverhangFront, "overhang_front_mm", car.overhang_front, 300.0, 1_400.0),
+        (P::OverhangRear, "overhang_rear_mm", car.overhang_rear, 300.0, 2_200.0),
+        (P::TrackFront, "track_front_mm", car.track_front, 1_200.0, 1_900.0),
+        (P::TrackRear, "track_rear_mm", car.track_rear, 1_200.0, 1_900.0),
+        (P::TyreDiameter, "tyre_diameter_mm", car.tyre_diameter, 500.0, 900.0),
+        (P::TyreWidth, "tyre_width_mm", car.tyre_width, 125.0, 345.0),
+        (P::GroundClearance, "ground_clearance_mm", car.ground_clearance, 80.0, 320.0),
     ] {
-        if !car.is_assumed(name) {
+        if !car.is_assumed(part) {
             ask(format!("body.{field}"), value, usual(low, high, " mm"));
         }
     }

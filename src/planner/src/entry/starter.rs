@@ -6,7 +6,7 @@
 use baywright_geometry::marks::{Construction, Reach};
 use baywright_geometry::{DVec2, DVec3, Outline, Polygon, Span, angle};
 
-use crate::model::assumed::{name, part};
+use crate::model::assumed::{AimingPart, Assumed, SensorPart};
 use crate::model::{
     Adjusted, AimError, AimTolerance, Aiming, Camera, Datum, End, Exclusion, FieldOfView, FloorRequirement,
     Id, KeepClear, MarkStep, MeasuredAlong, PlaceTolerance, Placement, Provenance, Radar, ReferenceAxis,
@@ -69,7 +69,7 @@ impl Vehicle {
     pub fn start_sensor(&mut self, kind: StartKind, id: Id) {
         let deg = angle::radians;
         let (kind, azimuth, view) = figures_of(kind);
-        self.assumed.extend(part::OF_SENSOR.map(|part| name(&id, part)));
+        self.assumed.extend(SensorPart::ALL.map(|part| part.of(&id)));
         self.sensors.push(Sensor {
             id,
             kind,
@@ -88,7 +88,7 @@ impl Vehicle {
         let Some(own) = self.sensors.iter().find(|own| own.id == *sensor) else { return };
         let kind = StartKind::of(&own.kind);
         let azimuth = own.azimuth;
-        self.assumed.extend(part::OF_AIMING.map(|part| name(&id, part)));
+        self.assumed.extend(AimingPart::ALL.map(|part| part.of(&id)));
         let forward = matches!(kind, StartKind::ForwardRadar | StartKind::ForwardCamera | StartKind::Lidar);
         let placement = if forward { ahead(kind) } else { at_angle(kind, azimuth) };
         let mark_plan = if forward { both_sides() } else { Vec::new() };
@@ -129,7 +129,7 @@ impl Vehicle {
     /// keep-clear area from the bumper to behind the target.
     pub fn follow(&mut self) {
         let assumed = std::mem::take(&mut self.assumed);
-        let open = |of: &Id, part: &str| assumed.contains(&name(of, part));
+        let open = |figure: &Assumed| assumed.contains(figure);
         let (front, rear, half) = (self.front(), self.rear(), self.width * 0.5);
         let height = self.height;
         for sensor in &mut self.sensors {
@@ -144,18 +144,19 @@ impl Vehicle {
                 StartKind::SurroundCamera => DVec3::new(front - BEHIND_BUMPER_MM, 0.0, 700.0),
             };
             for (part, own, start) in [
-                (part::AHEAD, &mut sensor.at.x, start.x),
-                (part::ASIDE, &mut sensor.at.y, start.y),
-                (part::HEIGHT, &mut sensor.at.z, start.z),
+                (SensorPart::Ahead, &mut sensor.at.x, start.x),
+                (SensorPart::Aside, &mut sensor.at.y, start.y),
+                (SensorPart::Height, &mut sensor.at.z, start.z),
             ] {
-                if open(&sensor.id, part) {
+                if open(&part.of(&sensor.id)) {
                     *own = start.round();
                 }
             }
         }
         for i in 0..self.aimings.len() {
             let Some(aiming) = self.aimings.get(i) else { continue };
-            let (along, aside) = (open(&aiming.id, part::CLEAR_ALONG), open(&aiming.id, part::CLEAR_ASIDE));
+            let (along, aside) =
+                (open(&AimingPart::ClearAlong.of(&aiming.id)), open(&AimingPart::ClearAside.of(&aiming.id)));
             let Some(zone) = aiming.zones.iter().position(|zone| zone.id.as_str() == CLEAR_AREA) else {
                 continue;
             };
@@ -205,8 +206,8 @@ impl Vehicle {
             elevation_half: angle::radians(view.1) * 0.5,
         };
         let id = sensor.id.clone();
-        for part in [part::BORESIGHT, part::VIEW, part::KIND] {
-            self.leave_open(&name(&id, part));
+        for part in [SensorPart::Boresight, SensorPart::View, SensorPart::Kind] {
+            self.leave_open(part.of(&id));
         }
     }
 
@@ -281,7 +282,7 @@ impl Vehicle {
         for aiming in self.aimings.iter_mut().filter(|aiming| aiming.sensor == old) {
             aiming.sensor = to.clone();
         }
-        self.rename_assumed(&old, &to);
+        self.sensor_renamed(&old, &to);
     }
 
     /// Gives an aiming another name; nothing happens if the name is taken or empty.
@@ -291,7 +292,7 @@ impl Vehicle {
         }
         let Some(aiming) = self.aimings.get_mut(at) else { return };
         let old = std::mem::replace(&mut aiming.id, to.clone());
-        self.rename_assumed(&old, &to);
+        self.aiming_renamed(&old, &to);
     }
 }
 

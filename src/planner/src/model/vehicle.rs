@@ -3,6 +3,7 @@
 pub use baywright_geometry::marks::Wheel;
 use baywright_geometry::{DVec2, DVec3, Prism};
 
+use super::assumed::Assumed;
 use super::{Aiming, Id, Provenance};
 
 /// The body class, from which what was not entered is assumed.
@@ -175,8 +176,8 @@ pub struct Vehicle {
     pub outline_top: Vec<DVec2>,
     /// Outline from the side: x ahead of the front axle, y up from the ground.
     pub outline_side: Vec<DVec2>,
-    /// Names of figures that were not entered but assumed from the class.
-    pub assumed: Vec<String>,
+    /// Figures that were not entered but assumed.
+    pub assumed: Vec<Assumed>,
     /// Named points of the body.
     pub body_points: Vec<BodyPoint>,
     /// Its sensors.

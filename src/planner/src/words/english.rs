@@ -9,6 +9,7 @@ pub mod rooms;
 pub mod screen;
 pub mod visits;
 
+mod assumed;
 mod cure;
 mod deeds;
 mod drawing;
@@ -37,17 +38,6 @@ impl<'a> About<'a> {
     fn length(&self, mm: f64) -> String {
         self.units.length(mm)
     }
-}
-
-/// What was assumed, in one sentence: all of it if it is little, else the first of it and how much more.
-pub(super) fn assumed(names: &[String]) -> String {
-    /// So many names are told.
-    const MOST: usize = 6;
-    if names.len() <= MOST {
-        return format!("Assumed from the body class: {}.", listed(names));
-    }
-    let told: Vec<String> = names.iter().take(MOST - 2).cloned().collect();
-    format!("Assumed, not entered: {} and {} more.", told.join(", "), names.len() - told.len())
 }
 
 /// "a", "a and b", "a, b and c".

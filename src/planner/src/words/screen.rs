@@ -1,6 +1,7 @@
 //! Texts of the screen: names of buttons, fields and pages, short sentences beside them.
 //! Names stand as a workshop says them; directions are the car's or the sensor's, never the paper's.
 
+use crate::model::assumed::Assumed;
 use crate::model::{FloorFeatureKind, Id, Opening};
 
 texts! {
@@ -297,7 +298,7 @@ impl Screen {
         /// Two marks between which a tape reads.
         mark_to_mark(from: &str, to: &str) -> String;
         /// Figures that were assumed.
-        assumed(names: &[String]) -> String;
+        assumed(figures: &[Assumed]) -> String;
         /// A door's size.
         opening_size(width: &str, bottom: &str, top: &str) -> String;
         /// What a spot of the floor is.

@@ -6,7 +6,7 @@ mod plan;
 
 use baywright_planner::entry::plausible;
 use baywright_planner::entry::starter::StartKind;
-use baywright_planner::model::assumed::{self, figure, part};
+use baywright_planner::model::assumed::{AimingPart, BodyPart, SensorPart};
 use baywright_planner::model::{Vehicle, VehicleClass, validate};
 use proptest::prelude::*;
 
@@ -27,7 +27,7 @@ fn every_start_is_sound_likely_and_wholly_assumed() {
             assert_eq!(plausible::unlikely(&car), [], "{class:?} {kind:?}");
             assert_eq!(
                 car.assumed.len(),
-                figure::ALL.len() + part::OF_SENSOR.len() + part::OF_AIMING.len(),
+                BodyPart::ALL.len() + SensorPart::ALL.len() + AimingPart::ALL.len(),
                 "{class:?} {kind:?}"
             );
         }
@@ -38,22 +38,25 @@ fn every_start_is_sound_likely_and_wholly_assumed() {
 #[test]
 fn what_is_open_of_the_length_shares_what_is_left() {
     let mut car = Vehicle::of_class(VehicleClass::Saloon);
-    for (name, value) in
-        [(figure::LENGTH, 4_600.0), (figure::WHEELBASE, 2_700.0), (figure::OVERHANG_FRONT, 880.0)]
+    for (part, value) in
+        [(BodyPart::Length, 4_600.0), (BodyPart::Wheelbase, 2_700.0), (BodyPart::OverhangFront, 880.0)]
     {
-        car.enter(name);
-        match name {
-            figure::LENGTH => car.length = value,
-            figure::WHEELBASE => car.wheelbase = value,
+        car.enter(part);
+        match part {
+            BodyPart::Length => car.length = value,
+            BodyPart::Wheelbase => car.wheelbase = value,
             _ => car.overhang_front = value,
         }
         car.assume();
-        assert!((car.wheelbase + car.overhang_front + car.overhang_rear - car.length).abs() < 1e-5, "{name}");
+        assert!(
+            (car.wheelbase + car.overhang_front + car.overhang_rear - car.length).abs() < 1e-5,
+            "{part:?}"
+        );
     }
     assert!((car.overhang_rear - 1_020.0).abs() < 1e-6, "{}", car.overhang_rear);
     assert_eq!((car.length, car.wheelbase, car.overhang_front), (4_600.0, 2_700.0, 880.0));
     // Entered whole, it stays as it is, even if it is wrong.
-    car.enter(figure::OVERHANG_REAR);
+    car.enter(BodyPart::OverhangRear);
     car.overhang_rear = 1_040.0;
     car.assume();
     assert_eq!(car.overhang_rear, 1_040.0);
@@ -68,7 +71,7 @@ fn what_is_open_of_the_length_shares_what_is_left() {
 #[test]
 fn what_is_assumed_follows_what_is_entered() {
     let mut car = started(VehicleClass::SmallHatchback, StartKind::ForwardRadar);
-    car.enter(figure::OVERHANG_FRONT);
+    car.enter(BodyPart::OverhangFront);
     car.overhang_front = 900.0;
     car.assume();
     car.follow();
@@ -81,8 +84,8 @@ fn what_is_assumed_follows_what_is_entered() {
     car.follow();
     assert_eq!(car.aimings[0].zones[0].outline.bounds().high.x, 860.0 + 4_000.0 + 1_200.0);
     // Once entered, it stays.
-    car.enter(&assumed::name(&"sensor".into(), part::AHEAD));
-    car.enter(&assumed::name(&"aiming".into(), part::CLEAR_ALONG));
+    car.enter(SensorPart::Ahead.of(&"sensor".into()));
+    car.enter(AimingPart::ClearAlong.of(&"aiming".into()));
     car.overhang_front = 700.0;
     car.follow();
     assert_eq!(car.sensors[0].at.x, 860.0);
@@ -95,22 +98,38 @@ fn another_name_goes_everywhere() {
     car.rename_sensor(0, "front radar".into());
     car.rename_aiming(0, "at the grille".into());
     assert_eq!(car.aimings[0].sensor.as_str(), "front radar");
-    assert!(car.is_assumed("front radar: height") && car.is_assumed("at the grille: target"));
-    assert!(!car.assumed.iter().any(|name| name.starts_with("sensor:") || name.starts_with("aiming:")));
+    let (radar, aiming) = ("front radar".into(), "at the grille".into());
+    assert!(car.is_assumed(SensorPart::Height.of(&radar)) && car.is_assumed(AimingPart::Target.of(&aiming)));
+    assert!(car.assumed.iter().all(|figure| car.has_part(figure)));
     assert_eq!(validate::vehicle(&car), []);
     // A name that is taken is not given twice.
     car.start_sensor(StartKind::Lidar, "lidar".into());
     car.rename_sensor(1, "front radar".into());
     assert_eq!(car.sensors[1].id.as_str(), "lidar");
-    car.forget_parts_of(&"front radar".into());
-    assert!(!car.assumed.iter().any(|name| name.starts_with("front radar")));
+    car.sensors.remove(0);
+    car.forget_what_is_gone();
+    assert!(!car.is_assumed(SensorPart::Height.of(&radar)) && car.is_assumed(AimingPart::Target.of(&aiming)));
+}
+
+/// A sensor and an aiming of one name are two things: what is assumed of one does not go with the other.
+#[test]
+fn a_sensor_named_like_an_aiming_keeps_to_itself() {
+    let mut car = Vehicle::of_class(VehicleClass::Saloon);
+    car.start_sensor(StartKind::ForwardRadar, "radar".into());
+    car.start_aiming(&"radar".into(), "radar".into());
+    car.rename_sensor(0, "front".into());
+    assert!(SensorPart::ALL.iter().all(|part| car.is_assumed(part.of(&"front".into()))));
+    assert!(AimingPart::ALL.iter().all(|part| car.is_assumed(part.of(&"radar".into()))));
+    car.rename_aiming(0, "front".into());
+    assert!(AimingPart::ALL.iter().all(|part| car.is_assumed(part.of(&"front".into()))));
+    assert!(car.assumed.iter().all(|figure| car.has_part(figure)));
 }
 
 #[test]
 fn slips_are_asked_about_and_impossible_places_refused() {
     let mut car = started(VehicleClass::Estate, StartKind::ForwardRadar);
     let fields = |faults: &[validate::Fault]| faults.iter().map(|f| f.field.clone()).collect::<Vec<_>>();
-    car.enter(figure::WHEELBASE);
+    car.enter(BodyPart::Wheelbase);
     car.wheelbase = 1_500.0;
     car.assume();
     car.follow();
@@ -122,7 +141,7 @@ fn slips_are_asked_about_and_impossible_places_refused() {
     assert_eq!(validate::vehicle(&car), [], "a file may say so");
     assert_eq!(fields(&plausible::refused(&car)), ["sensors[0].at_mm[0]"]);
     // A track wider than the car.
-    car.enter(figure::TRACK_FRONT);
+    car.enter(BodyPart::TrackFront);
     car.track_front = car.width + 10.0;
     assert!(fields(&validate::vehicle(&car)).contains(&"body.track_front_mm".to_owned()));
 }
@@ -138,17 +157,17 @@ proptest! {
         let usual = class.sizes();
         let mut last = [None; 6];
         for (which, factor) in entered {
-            let (name, field, usual): (&str, &mut f64, f64) = match which {
-                0 => (figure::LENGTH, &mut car.length, usual.length),
-                1 => (figure::WIDTH, &mut car.width, usual.width),
-                2 => (figure::HEIGHT, &mut car.height, usual.height),
-                3 => (figure::WHEELBASE, &mut car.wheelbase, usual.wheelbase),
-                4 => (figure::OVERHANG_FRONT, &mut car.overhang_front, usual.overhang_front),
-                _ => (figure::OVERHANG_REAR, &mut car.overhang_rear, usual.overhang_rear),
+            let (part, field, usual): (BodyPart, &mut f64, f64) = match which {
+                0 => (BodyPart::Length, &mut car.length, usual.length),
+                1 => (BodyPart::Width, &mut car.width, usual.width),
+                2 => (BodyPart::Height, &mut car.height, usual.height),
+                3 => (BodyPart::Wheelbase, &mut car.wheelbase, usual.wheelbase),
+                4 => (BodyPart::OverhangFront, &mut car.overhang_front, usual.overhang_front),
+                _ => (BodyPart::OverhangRear, &mut car.overhang_rear, usual.overhang_rear),
             };
             *field = (usual * factor).round();
             last[which] = Some(*field);
-            car.enter(name);
+            car.enter(part);
             car.assume();
             car.follow();
         }
@@ -160,11 +179,11 @@ proptest! {
         }
         prop_assert!(now.iter().all(|value| value.is_finite() && *value > 0.0));
         // Something of the length is open and has room: then the sum is right.
-        let open = [figure::WHEELBASE, figure::OVERHANG_FRONT, figure::OVERHANG_REAR, figure::LENGTH];
+        let open = [BodyPart::Wheelbase, BodyPart::OverhangFront, BodyPart::OverhangRear, BodyPart::Length];
         let sum = car.wheelbase + car.overhang_front + car.overhang_rear;
-        if car.is_assumed(figure::LENGTH) {
+        if car.is_assumed(BodyPart::Length) {
             prop_assert!((sum - car.length).abs() < 1e-3);
-        } else if open.iter().any(|name| car.is_assumed(name)) && validate::vehicle(&car).is_empty() {
+        } else if open.iter().any(|part| car.is_assumed(*part)) && validate::vehicle(&car).is_empty() {
             prop_assert!((sum - car.length).abs() < 10.0);
         }
         // Working it out again changes nothing.

@@ -2,7 +2,7 @@
 
 use baywright_geometry::{Bounds, DVec2, DVec3, Polygon, angle};
 
-use super::super::assumed::figure;
+use super::super::assumed::BodyPart;
 use super::super::{Sensor, SensorKind, Vehicle};
 use super::limits::{self, Range};
 use super::{Faults, aiming, number, shape_fault};
@@ -52,18 +52,18 @@ fn body(car: &Vehicle, faults: &mut Faults) {
         faults.number(format!("body.{field}"), value, &range);
     }
     let has_box = faults.list.len() == before;
-    for (field, name, value, range) in [
-        ("track_front_mm", figure::TRACK_FRONT, car.track_front, &limits::TRACK),
-        ("track_rear_mm", figure::TRACK_REAR, car.track_rear, &limits::TRACK),
-        ("tyre_diameter_mm", figure::TYRE_DIAMETER, car.tyre_diameter, &limits::TYRE_DIAMETER),
-        ("tyre_width_mm", figure::TYRE_WIDTH, car.tyre_width, &limits::TYRE_WIDTH),
-        ("ground_clearance_mm", figure::GROUND_CLEARANCE, car.ground_clearance, &limits::CLEARANCE),
-        ("mirrors.width_mm", figure::MIRRORS, car.mirrors.width, &limits::CAR_WIDTH),
-        ("mirrors.ahead_mm", figure::MIRRORS, car.mirrors.ahead, &limits::ON_CAR),
-        ("mirrors.height_mm", figure::MIRRORS, car.mirrors.height, &limits::MIRROR_HEIGHT),
+    for (field, part, value, range) in [
+        ("track_front_mm", BodyPart::TrackFront, car.track_front, &limits::TRACK),
+        ("track_rear_mm", BodyPart::TrackRear, car.track_rear, &limits::TRACK),
+        ("tyre_diameter_mm", BodyPart::TyreDiameter, car.tyre_diameter, &limits::TYRE_DIAMETER),
+        ("tyre_width_mm", BodyPart::TyreWidth, car.tyre_width, &limits::TYRE_WIDTH),
+        ("ground_clearance_mm", BodyPart::GroundClearance, car.ground_clearance, &limits::CLEARANCE),
+        ("mirrors.width_mm", BodyPart::Mirrors, car.mirrors.width, &limits::CAR_WIDTH),
+        ("mirrors.ahead_mm", BodyPart::Mirrors, car.mirrors.ahead, &limits::ON_CAR),
+        ("mirrors.height_mm", BodyPart::Mirrors, car.mirrors.height, &limits::MIRROR_HEIGHT),
     ] {
         // A figure that was assumed from a wrong one is not a second fault.
-        if has_box || !car.assumed.iter().any(|a| a == name) {
+        if has_box || !car.is_assumed(part) {
             faults.number(format!("body.{field}"), value, range);
         }
     }

@@ -227,7 +227,7 @@ impl About<'_> {
                 self.length(*there)
             ),
             Facts::FloorLevels(fact) => floor(*fact).to_owned(),
-            Facts::AssumedFigures(names) => super::assumed(names),
+            Facts::AssumedFigures(figures) => super::assumed::sentence(figures),
             Facts::KeepFree => "Local rules decide; keep ways out, panels and extinguishers free.".to_owned(),
             Facts::ExampleFigures => "Invented to show how the program works. Enter the vehicle maker's own \
                                       figures before any real work."

@@ -1,6 +1,7 @@
 //! English of the same: see `words/screen.rs`.
 
 use super::Language;
+use crate::model::assumed::Assumed;
 use crate::model::{FloorFeatureKind, Id, Opening, OpeningKind};
 use crate::words::screen::Screen;
 
@@ -367,8 +368,8 @@ pub fn mark_to_mark(from: &str, to: &str) -> String {
     format!("mark {from} to mark {to}")
 }
 
-pub fn assumed(names: &[String]) -> String {
-    super::assumed(names)
+pub fn assumed(figures: &[Assumed]) -> String {
+    super::assumed::sentence(figures)
 }
 
 pub fn opening_size(width: &str, bottom: &str, top: &str) -> String {

@@ -3,7 +3,7 @@
 use baywright_planner::entry::starter::CLEAR_AREA;
 use baywright_planner::geometry::{DVec2, Outline, PlanPose, Polygon};
 use baywright_planner::model::Vehicle;
-use baywright_planner::model::assumed::{name, part};
+use baywright_planner::model::assumed::AimingPart;
 
 use crate::screen::Desk;
 use crate::screen::view::{Area, Drawn, Tool};
@@ -77,8 +77,8 @@ impl Desk {
         let Some(zone) = own.zones.get_mut(zone) else { return };
         zone.outline = Outline::Polygon(outline);
         if zone.id.as_str() == CLEAR_AREA {
-            car.enter(&name(&id, part::CLEAR_ASIDE));
-            car.enter(&name(&id, part::CLEAR_ALONG));
+            car.enter(AimingPart::ClearAside.of(&id));
+            car.enter(AimingPart::ClearAlong.of(&id));
         }
         draft.change(texts.draw_it, car);
     }
@@ -96,7 +96,7 @@ impl Desk {
             self.say_wrong(texts.used_later);
             return;
         }
-        car.enter(&name(&id, part::MARK_PLAN));
+        car.enter(AimingPart::MarkPlan.of(&id));
         draft.change(texts.mark_plan, car);
     }
 }

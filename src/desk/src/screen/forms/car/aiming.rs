@@ -1,6 +1,6 @@
 //! The aimings: of which sensor, what is asked, targets, zones, marks, what to have ready and to meet first.
 
-use baywright_planner::model::assumed::{name, part as figure_of};
+use baywright_planner::model::assumed::AimingPart;
 use baywright_planner::model::{FloorRequirement, Id, ReferenceAxis};
 use egui::Ui;
 
@@ -66,8 +66,8 @@ impl Sheet<'_> {
                 if count < 2 || i >= count {
                     return;
                 }
-                let own = self.car.aimings.remove(i);
-                self.car.forget_parts_of(&own.id);
+                self.car.aimings.remove(i);
+                self.car.forget_what_is_gone();
             }
         }
         self.did(self.texts.aimings);
@@ -97,7 +97,7 @@ impl Sheet<'_> {
             self.pick(ui, texts.axis, &path("axis"), &axis, &axes, |own| texts.axis_of(*own).to_owned());
         if let (Some(chosen), Some(own)) = (chosen, self.car.aimings.get_mut(i)) {
             own.axis = chosen;
-            self.car.enter(&name(&id, figure_of::AXIS));
+            self.car.enter(AimingPart::Axis.of(&id));
         }
         self.asked_of_it(ui, i);
         part(ui, texts.targets, &format!("targets {i}"), false, |ui| self.targets(ui, i));
@@ -121,28 +121,38 @@ impl Sheet<'_> {
         let (floor, room) = (own.floor, own.working_room);
         let path = |field: &str| format!("aimings[{i}].{field}");
         let (a, b) = (path("tolerance.azimuth_deg"), path("tolerance.elevation_deg"));
-        let (fa, fb) = (name(&id, figure_of::AZIMUTH), name(&id, figure_of::ELEVATION));
-        let line =
-            Line { label: texts.azimuth, path: &a, figure: &fa, sketch: Some(Sketch::LooksLeft), hint: "" };
+        let (fa, fb) = (AimingPart::Azimuth.of(&id), AimingPart::Elevation.of(&id));
+        let line = Line {
+            label: texts.azimuth,
+            path: &a,
+            figure: Some(&fa),
+            sketch: Some(Sketch::LooksLeft),
+            hint: "",
+        };
         let across = self.number(ui, line, Of::Angle, azimuth);
-        let line =
-            Line { label: texts.elevation, path: &b, figure: &fb, sketch: Some(Sketch::LooksUp), hint: "" };
+        let line = Line {
+            label: texts.elevation,
+            path: &b,
+            figure: Some(&fb),
+            sketch: Some(Sketch::LooksUp),
+            hint: "",
+        };
         let upright = self.number(ui, line, Of::Angle, elevation);
-        let (a, fa) = (path("floor.level_mm"), name(&id, figure_of::FLOOR));
+        let (a, fa) = (path("floor.level_mm"), AimingPart::Floor.of(&id));
         let line = Line {
             label: texts.floor_level,
             hint: texts.floor_level_hint,
             path: &a,
-            figure: &fa,
+            figure: Some(&fa),
             sketch: None,
         };
         let level = self.number_or_none(ui, line, Of::Length, floor.map(|floor| floor.level));
-        let (a, fa) = (path("working_room_mm"), name(&id, figure_of::WORKING_ROOM));
+        let (a, fa) = (path("working_room_mm"), AimingPart::WorkingRoom.of(&id));
         let line = Line {
             label: texts.working_room,
             hint: texts.working_room_hint,
             path: &a,
-            figure: &fa,
+            figure: Some(&fa),
             sketch: None,
         };
         let around = self.number(ui, line, Of::Length, room);

@@ -1,7 +1,7 @@
 //! The body: every dimension with its sketch, wheels, mirrors, ride heights, outlines, named points.
 
 use baywright_planner::geometry::{DVec2, DVec3};
-use baywright_planner::model::assumed::figure;
+use baywright_planner::model::assumed::{Assumed, BodyPart};
 use baywright_planner::model::validate::number;
 use baywright_planner::model::{BodyPoint, Vehicle};
 use egui::Ui;
@@ -17,20 +17,25 @@ impl Sheet<'_> {
     pub(super) fn body(&mut self, ui: &mut Ui) {
         let texts = self.texts;
         part(ui, texts.body, "body", true, |ui| {
-            self.figure(ui, (texts.length, ""), "length_mm", figure::LENGTH, Sketch::Length, |c| {
+            self.figure(ui, (texts.length, ""), "length_mm", BodyPart::Length, Sketch::Length, |c| {
                 &mut c.length
             });
-            self.figure(ui, (texts.width, texts.width_hint), "width_mm", figure::WIDTH, Sketch::Width, |c| {
-                &mut c.width
-            });
-            self.figure(ui, (texts.height, ""), "height_mm", figure::HEIGHT, Sketch::Height, |c| {
+            self.figure(
+                ui,
+                (texts.width, texts.width_hint),
+                "width_mm",
+                BodyPart::Width,
+                Sketch::Width,
+                |c| &mut c.width,
+            );
+            self.figure(ui, (texts.height, ""), "height_mm", BodyPart::Height, Sketch::Height, |c| {
                 &mut c.height
             });
             self.figure(
                 ui,
                 (texts.wheelbase, ""),
                 "wheelbase_mm",
-                figure::WHEELBASE,
+                BodyPart::Wheelbase,
                 Sketch::Wheelbase,
                 |c| &mut c.wheelbase,
             );
@@ -38,7 +43,7 @@ impl Sheet<'_> {
                 ui,
                 (texts.overhang_front, texts.overhang_front_hint),
                 "overhang_front_mm",
-                figure::OVERHANG_FRONT,
+                BodyPart::OverhangFront,
                 Sketch::OverhangFront,
                 |c| &mut c.overhang_front,
             );
@@ -46,7 +51,7 @@ impl Sheet<'_> {
                 ui,
                 (texts.overhang_rear, texts.overhang_rear_hint),
                 "overhang_rear_mm",
-                figure::OVERHANG_REAR,
+                BodyPart::OverhangRear,
                 Sketch::OverhangRear,
                 |c| &mut c.overhang_rear,
             );
@@ -54,7 +59,7 @@ impl Sheet<'_> {
                 ui,
                 (texts.ground_clearance, ""),
                 "ground_clearance_mm",
-                figure::GROUND_CLEARANCE,
+                BodyPart::GroundClearance,
                 Sketch::Clearance,
                 |c| &mut c.ground_clearance,
             );
@@ -71,12 +76,13 @@ impl Sheet<'_> {
         ui: &mut Ui,
         (label, hint): (&str, &str),
         field: &str,
-        figure: &str,
+        figure: BodyPart,
         sketch: Sketch,
         of: Field,
     ) {
         let path = format!("body.{field}");
-        let line = Line { label, hint, path: &path, figure, sketch: Some(sketch) };
+        let figure = Assumed::from(figure);
+        let line = Line { label, hint, path: &path, figure: Some(&figure), sketch: Some(sketch) };
         let value = *of(&mut self.car);
         if let Some(typed) = self.number(ui, line, Of::Length, value) {
             *of(&mut self.car) = typed;
@@ -90,7 +96,7 @@ impl Sheet<'_> {
             ui,
             (texts.track_front, track),
             "track_front_mm",
-            figure::TRACK_FRONT,
+            BodyPart::TrackFront,
             Sketch::TrackFront,
             |c| &mut c.track_front,
         );
@@ -98,7 +104,7 @@ impl Sheet<'_> {
             ui,
             (texts.track_rear, track),
             "track_rear_mm",
-            figure::TRACK_REAR,
+            BodyPart::TrackRear,
             Sketch::TrackRear,
             |c| &mut c.track_rear,
         );
@@ -106,7 +112,7 @@ impl Sheet<'_> {
             ui,
             (texts.tyre_diameter, ""),
             "tyre_diameter_mm",
-            figure::TYRE_DIAMETER,
+            BodyPart::TyreDiameter,
             Sketch::TyreDiameter,
             |c| &mut c.tyre_diameter,
         );
@@ -114,7 +120,7 @@ impl Sheet<'_> {
             ui,
             (texts.tyre_width, ""),
             "tyre_width_mm",
-            figure::TYRE_WIDTH,
+            BodyPart::TyreWidth,
             Sketch::TyreWidth,
             |c| &mut c.tyre_width,
         );
@@ -126,7 +132,7 @@ impl Sheet<'_> {
             ui,
             (texts.mirror_width, ""),
             "mirrors.width_mm",
-            figure::MIRRORS,
+            BodyPart::Mirrors,
             Sketch::MirrorWidth,
             |c| &mut c.mirrors.width,
         );
@@ -134,7 +140,7 @@ impl Sheet<'_> {
             ui,
             (texts.mirror_ahead, texts.mirror_ahead_hint),
             "mirrors.ahead_mm",
-            figure::MIRRORS,
+            BodyPart::Mirrors,
             Sketch::MirrorAhead,
             |c| &mut c.mirrors.ahead,
         );
@@ -142,7 +148,7 @@ impl Sheet<'_> {
             ui,
             (texts.mirror_height, ""),
             "mirrors.height_mm",
-            figure::MIRRORS,
+            BodyPart::Mirrors,
             Sketch::MirrorHeight,
             |c| &mut c.mirrors.height,
         );
@@ -173,12 +179,12 @@ impl Sheet<'_> {
     fn outlines(&mut self, ui: &mut Ui) {
         let texts = self.texts;
         for (label, hint, path, name, top) in [
-            (texts.outline_top, texts.outline_top_hint, "body.outline_top_mm", figure::OUTLINE_TOP, true),
+            (texts.outline_top, texts.outline_top_hint, "body.outline_top_mm", BodyPart::OutlineTop, true),
             (
                 texts.outline_side,
                 texts.outline_side_hint,
                 "body.outline_side_mm",
-                figure::OUTLINE_SIDE,
+                BodyPart::OutlineSide,
                 false,
             ),
         ] {

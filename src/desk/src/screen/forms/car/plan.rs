@@ -2,7 +2,7 @@
 //! drawing or from a list, and the instruction as a person will read it.
 
 use baywright_planner::geometry::marks::Construction;
-use baywright_planner::model::assumed::{name, part as figure_of};
+use baywright_planner::model::assumed::AimingPart;
 use baywright_planner::model::{Aiming, Id, MarkStep, PlanFault};
 use egui::{Button, RichText, Ui};
 
@@ -18,7 +18,7 @@ impl Sheet<'_> {
         let texts = self.texts;
         let Some(aiming) = self.car.aimings.get(i) else { return };
         let count = aiming.mark_plan.len();
-        let figure = name(&aiming.id, figure_of::MARK_PLAN);
+        let figure = AimingPart::MarkPlan.of(&aiming.id);
         let id = aiming.id.clone();
         let shown = self.desk.answer().arrangement.aiming.id == id;
         let mut asked = None;

@@ -1,7 +1,7 @@
 //! The sensors: what they are, where they sit, where they look, what they see.
 
 use baywright_planner::entry::starter::StartKind;
-use baywright_planner::model::assumed::{name, part as figure_of};
+use baywright_planner::model::assumed::{Assumed, SensorPart};
 use baywright_planner::model::{Adjusted, SensorKind};
 use baywright_planner::words::sentence_start;
 use egui::Ui;
@@ -61,12 +61,9 @@ impl Sheet<'_> {
                     return;
                 }
                 let own = self.car.sensors.remove(i);
-                self.car.forget_parts_of(&own.id);
                 // Its aimings have nothing to aim any more.
-                let gone: Vec<_> =
-                    self.car.aimings.iter().filter(|a| a.sensor == own.id).map(|a| a.id.clone()).collect();
                 self.car.aimings.retain(|aiming| aiming.sensor != own.id);
-                gone.iter().for_each(|id| self.car.forget_parts_of(id));
+                self.car.forget_what_is_gone();
             }
         }
         self.did(texts.sensors);
@@ -76,7 +73,7 @@ impl Sheet<'_> {
         let texts = self.texts;
         let Some(mut own) = self.car.sensors.get(i).cloned() else { return };
         let path = |field: &str| format!("sensors[{i}].{field}");
-        let of = |part: &str| name(&own.id, part);
+        let of = |part: SensorPart| part.of(&own.id);
         if let Some(id) = self.id(ui, texts.name, &path("name"), &own.id) {
             self.car.rename_sensor(i, id);
             return;
@@ -89,18 +86,18 @@ impl Sheet<'_> {
             return;
         }
         let places = [
-            (texts.ahead, texts.ahead_hint, of(figure_of::AHEAD), Sketch::SensorAhead),
-            (texts.aside, texts.aside_hint, of(figure_of::ASIDE), Sketch::SensorAside),
-            (texts.above_ground, "", of(figure_of::HEIGHT), Sketch::SensorHeight),
+            (texts.ahead, texts.ahead_hint, of(SensorPart::Ahead), Sketch::SensorAhead),
+            (texts.aside, texts.aside_hint, of(SensorPart::Aside), Sketch::SensorAside),
+            (texts.above_ground, "", of(SensorPart::Height), Sketch::SensorHeight),
         ];
         for (axis, (label, hint, figure, sketch)) in places.iter().enumerate() {
             let path = path(&format!("at_mm[{axis}]"));
-            let line = Line { label, hint, path: &path, figure, sketch: Some(*sketch) };
+            let line = Line { label, hint, path: &path, figure: Some(figure), sketch: Some(*sketch) };
             if let Some(typed) = self.number(ui, line, Of::Length, own.at[axis]) {
                 own.at[axis] = typed;
             }
         }
-        let (boresight, view) = (of(figure_of::BORESIGHT), of(figure_of::VIEW));
+        let (boresight, view) = (of(SensorPart::Boresight), of(SensorPart::View));
         for (label, hint, field, figure, sketch, value, by) in [
             (
                 texts.looks_left,
@@ -116,12 +113,12 @@ impl Sheet<'_> {
             (texts.sees_down, "", "view_elevation_deg", &view, None, &mut own.view.elevation_half, 2.0),
         ] {
             let path = path(field);
-            let line = Line { label, hint, path: &path, figure, sketch };
+            let line = Line { label, hint, path: &path, figure: Some(figure), sketch };
             if let Some(typed) = self.number(ui, line, Of::Angle, *value * by) {
                 *value = typed / by;
             }
         }
-        let made_of = of(figure_of::KIND);
+        let made_of = of(SensorPart::Kind);
         self.sensor_kind(ui, &path("kind"), &made_of, &mut own.kind);
         let set = [Adjusted::Screw, Adjusted::Shim, Adjusted::Software, Adjusted::NotAtAll];
         let chosen = self.pick(ui, texts.adjusted, &path("adjusted"), &own.adjusted, &set, |set| {
@@ -129,7 +126,7 @@ impl Sheet<'_> {
         });
         if let Some(adjusted) = chosen {
             own.adjusted = adjusted;
-            self.car.enter(&of(figure_of::ADJUSTED));
+            self.car.enter(of(SensorPart::Adjusted));
         }
         self.source(ui, &path("source"), &mut own.provenance);
         if let Some(place) = self.car.sensors.get_mut(i) {
@@ -138,7 +135,7 @@ impl Sheet<'_> {
     }
 
     /// What is its kind's own: the radar's band and beam, the camera's pixels.
-    fn sensor_kind(&mut self, ui: &mut Ui, path: &str, figure: &str, kind: &mut SensorKind) {
+    fn sensor_kind(&mut self, ui: &mut Ui, path: &str, figure: &Assumed, kind: &mut SensorKind) {
         let texts = self.texts;
         match kind {
             SensorKind::ForwardRadar(radar) | SensorKind::CornerRadar(radar) => {
@@ -149,7 +146,7 @@ impl Sheet<'_> {
                     (texts.beam_down, "beam_elevation_deg", Of::Angle, &mut radar.beam_elevation),
                 ] {
                     let path = format!("{path}.{field}");
-                    let line = Line { label, path: &path, figure, ..Line::default() };
+                    let line = Line { label, path: &path, figure: Some(figure), ..Line::default() };
                     if let Some(typed) = self.number(ui, line, of, *value) {
                         *value = typed;
                     }
@@ -161,7 +158,7 @@ impl Sheet<'_> {
                     (texts.pixels_down, "pixels_down", &mut camera.pixels_down),
                 ] {
                     let path = format!("{path}.{field}");
-                    let line = Line { label, path: &path, figure, ..Line::default() };
+                    let line = Line { label, path: &path, figure: Some(figure), ..Line::default() };
                     if let Some(typed) = self.number(ui, line, Of::Number(1.0), f64::from(*value)) {
                         // Saturates; what no camera has is refused with its limits.
                         *value = typed.round().clamp(0.0, f64::from(u32::MAX)) as u32;

@@ -1,6 +1,7 @@
 //! What every part of the form is made of: rows with a sketch, a field, what is wrong or unlikely, whether it is assumed.
 
 use baywright_planner::geometry::angle;
+use baywright_planner::model::assumed::Assumed;
 use baywright_planner::model::validate::Fault;
 use baywright_planner::model::{Id, Vehicle};
 use baywright_planner::words::forms::Forms;
@@ -37,7 +38,7 @@ pub(in crate::screen) struct Line<'a> {
     pub label: &'a str,
     pub hint: &'a str,
     pub path: &'a str,
-    pub figure: &'a str,
+    pub figure: Option<&'a Assumed>,
     pub sketch: Option<Sketch>,
 }
 
@@ -123,7 +124,7 @@ impl<'a> Sheet<'a> {
         shown: &str,
         read: impl Fn(&str) -> Result<T, String>,
     ) -> Option<T> {
-        let assumed = !line.figure.is_empty() && self.car.is_assumed(line.figure);
+        let assumed = line.figure.is_some_and(|figure| self.car.is_assumed(figure));
         let mut taken = None;
         let mut right = false;
         ui.horizontal(|ui| {
@@ -148,8 +149,8 @@ impl<'a> Sheet<'a> {
         });
         self.told(ui, line.path);
         if taken.is_some() || right {
-            if !line.figure.is_empty() {
-                self.car.enter(line.figure);
+            if let Some(figure) = line.figure {
+                self.car.enter(figure);
             }
             self.did(line.label);
         }
@@ -255,8 +256,8 @@ impl<'a> Sheet<'a> {
         let taken = self.fields.lines(ui, &row, shown, read);
         self.told(ui, line.path);
         if taken.is_some() {
-            if !line.figure.is_empty() {
-                self.car.enter(line.figure);
+            if let Some(figure) = line.figure {
+                self.car.enter(figure);
             }
             self.did(line.label);
         }

@@ -3,8 +3,7 @@
 use baywright_planner::entry::starter::CLEAR_AREA;
 use baywright_planner::geometry::{DVec2, Outline, Polygon};
 use baywright_planner::model::SensorKind;
-use baywright_planner::model::assumed::figure;
-use baywright_planner::model::assumed::{name, part};
+use baywright_planner::model::assumed::{AimingPart, Assumed, BodyPart, SensorPart};
 use egui::Ui;
 
 use super::choices;
@@ -15,21 +14,22 @@ impl Sheet<'_> {
     pub(super) fn short(&mut self, ui: &mut Ui) {
         let texts = self.texts;
         for (label, hint, path, figure, sketch, of) in [
-            (texts.length, "", "body.length_mm", figure::LENGTH, Sketch::Length, 0),
-            (texts.width, texts.width_hint, "body.width_mm", figure::WIDTH, Sketch::Width, 1),
-            (texts.wheelbase, "", "body.wheelbase_mm", figure::WHEELBASE, Sketch::Wheelbase, 2),
+            (texts.length, "", "body.length_mm", BodyPart::Length, Sketch::Length, 0),
+            (texts.width, texts.width_hint, "body.width_mm", BodyPart::Width, Sketch::Width, 1),
+            (texts.wheelbase, "", "body.wheelbase_mm", BodyPart::Wheelbase, Sketch::Wheelbase, 2),
             (
                 texts.overhang_front,
                 texts.overhang_front_hint,
                 "body.overhang_front_mm",
-                figure::OVERHANG_FRONT,
+                BodyPart::OverhangFront,
                 Sketch::OverhangFront,
                 3,
             ),
         ] {
             let car = &mut self.car;
             let value = *[&car.length, &car.width, &car.wheelbase, &car.overhang_front][of];
-            let line = Line { label, hint, path, figure, sketch: Some(sketch) };
+            let figure = Assumed::from(figure);
+            let line = Line { label, hint, path, figure: Some(&figure), sketch: Some(sketch) };
             if let Some(typed) = self.number(ui, line, Of::Length, value) {
                 let car = &mut self.car;
                 *[&mut car.length, &mut car.width, &mut car.wheelbase, &mut car.overhang_front][of] = typed;
@@ -55,13 +55,14 @@ impl Sheet<'_> {
     /// How many figures of the short form are still assumed.
     pub(super) fn short_assumed(&self) -> usize {
         let (radar, aiming) = self.short_of();
-        let fixed = [figure::LENGTH, figure::WIDTH, figure::WHEELBASE, figure::OVERHANG_FRONT];
+        let fixed = [BodyPart::Length, BodyPart::Width, BodyPart::Wheelbase, BodyPart::OverhangFront];
         let of_radar = radar.and_then(|at| self.car.sensors.get(at)).map(|own| &own.id);
-        let of_radar = of_radar.map(|id| [part::HEIGHT, part::ASIDE].map(|part| name(id, part)));
+        let of_radar = of_radar.map(|id| [SensorPart::Height, SensorPart::Aside].map(|part| part.of(id)));
         let of_aiming = aiming.and_then(|at| self.car.aimings.get(at)).map(|own| &own.id);
-        let of_aiming = of_aiming
-            .map(|id| [part::STAND_OFF, part::AZIMUTH, part::CLEAR_ASIDE].map(|part| name(id, part)));
-        let figures = fixed.map(str::to_owned).into_iter();
+        let of_aiming = of_aiming.map(|id| {
+            [AimingPart::StandOff, AimingPart::Azimuth, AimingPart::ClearAside].map(|part| part.of(id))
+        });
+        let figures = fixed.map(Assumed::from).into_iter();
         let figures = figures.chain(of_radar.into_iter().flatten()).chain(of_aiming.into_iter().flatten());
         figures.filter(|figure| self.car.is_assumed(figure)).count()
     }
@@ -70,12 +71,12 @@ impl Sheet<'_> {
         let texts = self.texts;
         let Some(sensor) = self.car.sensors.get(at) else { return };
         let (id, place) = (sensor.id.clone(), sensor.at);
-        let (height, aside) = (name(&id, part::HEIGHT), name(&id, part::ASIDE));
+        let (height, aside) = (SensorPart::Height.of(&id), SensorPart::Aside.of(&id));
         let path = format!("sensors[{at}].at_mm[2]");
         let line = Line {
             label: texts.radar_height,
             path: &path,
-            figure: &height,
+            figure: Some(&height),
             sketch: Some(Sketch::SensorHeight),
             ..Line::default()
         };
@@ -85,7 +86,7 @@ impl Sheet<'_> {
             label: texts.radar_aside,
             hint: texts.aside_hint,
             path: &path,
-            figure: &aside,
+            figure: Some(&aside),
             sketch: Some(Sketch::SensorAside),
         };
         let left = self.number(ui, line, Of::Length, place.y);
@@ -103,11 +104,11 @@ impl Sheet<'_> {
         let off = aiming.placements.first().map(|own| (own.stand_off.distance, own.stand_off.from.clone()));
         if let Some((distance, from)) = off {
             let path = format!("aimings[{at}].placements[0].stand_off.distance_mm");
-            let figure = name(&id, part::STAND_OFF);
+            let figure = AimingPart::StandOff.of(&id);
             let line = Line {
                 label: texts.stand_off,
                 path: &path,
-                figure: &figure,
+                figure: Some(&figure),
                 sketch: Some(Sketch::StandOff),
                 ..Line::default()
             };
@@ -121,11 +122,11 @@ impl Sheet<'_> {
             }
         }
         let path = format!("aimings[{at}].tolerance.azimuth_deg");
-        let figure = name(&id, part::AZIMUTH);
+        let figure = AimingPart::Azimuth.of(&id);
         let line = Line {
             label: texts.azimuth,
             path: &path,
-            figure: &figure,
+            figure: Some(&figure),
             sketch: Some(Sketch::LooksLeft),
             ..Line::default()
         };
@@ -146,7 +147,7 @@ impl Sheet<'_> {
     fn short_zone(&mut self, ui: &mut Ui, at: usize) {
         let texts = self.texts;
         let Some(aiming) = self.car.aimings.get(at) else { return };
-        let figure = name(&aiming.id, part::CLEAR_ASIDE);
+        let figure = AimingPart::ClearAside.of(&aiming.id);
         let Some(zone) = aiming.zones.iter().position(|own| own.id.as_str() == CLEAR_AREA) else { return };
         let Some(bounds) = aiming.zones.get(zone).map(|own| own.outline.bounds()) else { return };
         let path = format!("aimings[{at}].zones[{zone}].outline");
@@ -154,7 +155,7 @@ impl Sheet<'_> {
             label: texts.clear_aside,
             hint: texts.clear_aside_hint,
             path: &path,
-            figure: &figure,
+            figure: Some(&figure),
             sketch: Some(Sketch::ClearAside),
         };
         if let Some(typed) = self.number(ui, line, Of::Length, bounds.high.y)

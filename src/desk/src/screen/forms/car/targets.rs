@@ -1,6 +1,6 @@
 //! The targets of an aiming, in their order: what they are, where they go, how near they must be.
 
-use baywright_planner::model::assumed::{name, part as figure_of};
+use baywright_planner::model::assumed::AimingPart;
 use baywright_planner::model::{
     AimError, End, Id, MeasuredAlong, Placement, Stand, TargetHeight, TargetKind, VerticalReference,
     ZoneFrame,
@@ -97,7 +97,7 @@ impl Sheet<'_> {
 
     fn target(&mut self, ui: &mut Ui, path: &str, aiming: &Id, own: &mut Placement) {
         let texts = self.texts;
-        let figure = name(aiming, figure_of::TARGET);
+        let figure = AimingPart::Target.of(aiming);
         let p = format!("{path}.target.kind");
         let chosen = self.pick(ui, texts.target_kind, &p, &own.target.kind, &choices::TARGETS, |kind| {
             texts.target(*kind).to_owned()
@@ -117,7 +117,7 @@ impl Sheet<'_> {
         }
         for (label, field, value) in rows {
             let p = format!("{path}.target.{field}");
-            let line = Line { label, path: &p, figure: &figure, ..Line::default() };
+            let line = Line { label, path: &p, figure: Some(&figure), ..Line::default() };
             *value = self.number(ui, line, Of::Length, *value).unwrap_or(*value);
         }
         for (label, field, value) in [
@@ -125,7 +125,7 @@ impl Sheet<'_> {
             (texts.aims_by_squareness, "aims_by.squareness", &mut target.error.by_squareness),
         ] {
             let p = format!("{path}.target.{field}");
-            let line = Line { label, hint: texts.share_hint, path: &p, figure: &figure, sketch: None };
+            let line = Line { label, hint: texts.share_hint, path: &p, figure: Some(&figure), sketch: None };
             *value = self.number(ui, line, Of::Number(1.0), *value).unwrap_or(*value);
         }
         if target.kind == TargetKind::Mat {
@@ -144,7 +144,7 @@ impl Sheet<'_> {
             (texts.stand_base, "base_height_mm", &mut stand.base_height),
         ] {
             let p = format!("{path}.target.stand.{field}");
-            let line = Line { label, path: &p, figure: &figure, ..Line::default() };
+            let line = Line { label, path: &p, figure: Some(&figure), ..Line::default() };
             *value = self.number(ui, line, Of::Length, *value).unwrap_or(*value);
         }
         let p = format!("{path}.target.stand.base");
@@ -156,13 +156,13 @@ impl Sheet<'_> {
 
     fn stand_off(&mut self, ui: &mut Ui, path: &str, aiming: &Id, own: &mut Placement) {
         let texts = self.texts;
-        let figure = name(aiming, figure_of::STAND_OFF);
+        let figure = AimingPart::StandOff.of(aiming);
         let off = &mut own.stand_off;
         let p = format!("{path}.stand_off.distance_mm");
         let line = Line {
             label: texts.stand_off,
             path: &p,
-            figure: &figure,
+            figure: Some(&figure),
             sketch: Some(Sketch::StandOff),
             ..Line::default()
         };
@@ -187,7 +187,7 @@ impl Sheet<'_> {
             label: texts.bearing,
             hint: texts.bearing_hint,
             path: &p,
-            figure: &figure,
+            figure: Some(&figure),
             sketch: Some(Sketch::LooksLeft),
         };
         off.bearing = self.number(ui, line, Of::Angle, off.bearing).unwrap_or(off.bearing);
@@ -196,7 +196,7 @@ impl Sheet<'_> {
             label: texts.stands_left,
             hint: texts.stands_left_hint,
             path: &p,
-            figure: &figure,
+            figure: Some(&figure),
             sketch: Some(Sketch::TargetAside),
         };
         off.aside = self.number(ui, line, Of::Length, off.aside).unwrap_or(off.aside);
@@ -204,7 +204,7 @@ impl Sheet<'_> {
 
     fn target_height(&mut self, ui: &mut Ui, path: &str, aiming: &Id, own: &mut Placement) {
         let texts = self.texts;
-        let figure = name(aiming, figure_of::TARGET_HEIGHT);
+        let figure = AimingPart::TargetHeight.of(aiming);
         let p = format!("{path}.height");
         let ways = choices::heights(own.height);
         let chosen = self.pick(ui, texts.target_height_kind, &p, &own.height, &ways, |height| {
@@ -223,7 +223,7 @@ impl Sheet<'_> {
         let line = Line {
             label: texts.target_height,
             path: &p,
-            figure: &figure,
+            figure: Some(&figure),
             sketch: Some(Sketch::TargetHeight),
             ..Line::default()
         };
@@ -238,7 +238,7 @@ impl Sheet<'_> {
     /// How near to its place it must be.
     fn nearness(&mut self, ui: &mut Ui, path: &str, aiming: &Id, own: &mut Placement) {
         let texts = self.texts;
-        let figure = name(aiming, figure_of::PLACE_TOLERANCE);
+        let figure = AimingPart::PlaceTolerance.of(aiming);
         let near = &mut own.tolerance;
         for (label, field, of, value) in [
             (texts.within_along, "along_mm", Of::Length, &mut near.along),
@@ -248,7 +248,8 @@ impl Sheet<'_> {
             (texts.within_pitch, "pitch_deg", Of::Angle, &mut near.pitch),
         ] {
             let p = format!("{path}.tolerance.{field}");
-            let line = Line { label, hint: texts.empty_is_nothing, path: &p, figure: &figure, sketch: None };
+            let line =
+                Line { label, hint: texts.empty_is_nothing, path: &p, figure: Some(&figure), sketch: None };
             *value = self.number_or_none(ui, line, of, *value).unwrap_or(*value);
         }
     }

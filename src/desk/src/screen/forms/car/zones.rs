@@ -2,7 +2,7 @@
 
 use baywright_planner::entry::starter::CLEAR_AREA;
 use baywright_planner::geometry::{Circle, DVec2, Outline, Polygon, Span};
-use baywright_planner::model::assumed::{name, part as figure_of};
+use baywright_planner::model::assumed::AimingPart;
 use baywright_planner::model::{Exclusion, Id, KeepClear, ZoneFrame};
 use egui::Ui;
 
@@ -131,8 +131,8 @@ impl Sheet<'_> {
 
     /// The keep-clear area was typed or drawn: neither its width nor its length is assumed any more.
     fn entered_area(&mut self, aiming: &Id) {
-        self.car.enter(&name(aiming, figure_of::CLEAR_ASIDE));
-        self.car.enter(&name(aiming, figure_of::CLEAR_ALONG));
+        self.car.enter(AimingPart::ClearAside.of(aiming));
+        self.car.enter(AimingPart::ClearAlong.of(aiming));
     }
 
     /// The fields of an outline: a rectangle's four sides, a circle's middle and diameter, else its corners.

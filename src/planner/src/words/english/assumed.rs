@@ -1,0 +1,73 @@
+//! What was assumed of a car.
+
+use super::listed;
+use crate::model::assumed::{AimingPart, Assumed, BodyPart, SensorPart};
+
+/// What was assumed, in one sentence: all of it if it is little, else the first of it and how much more.
+pub(super) fn sentence(figures: &[Assumed]) -> String {
+    /// So many figures are named.
+    const MOST: usize = 6;
+    let named = |count: usize| -> Vec<String> { figures.iter().take(count).map(named).collect() };
+    if figures.len() <= MOST {
+        return format!("Assumed from the body class: {}.", listed(&named(MOST)));
+    }
+    let told = named(MOST - 2);
+    format!("Assumed, not entered: {} and {} more.", told.join(", "), figures.len() - told.len())
+}
+
+/// One figure, with what it belongs to.
+fn named(figure: &Assumed) -> String {
+    match figure {
+        Assumed::Body(part) => of_body(*part).to_owned(),
+        Assumed::Sensor(id, part) => format!("{id}: {}", of_sensor(*part)),
+        Assumed::Aiming(id, part) => format!("{id}: {}", of_aiming(*part)),
+    }
+}
+
+const fn of_body(part: BodyPart) -> &'static str {
+    match part {
+        BodyPart::Length => "length",
+        BodyPart::Width => "width",
+        BodyPart::Height => "height",
+        BodyPart::Wheelbase => "wheelbase",
+        BodyPart::OverhangFront => "front overhang",
+        BodyPart::OverhangRear => "rear overhang",
+        BodyPart::TyreDiameter => "tyre diameter",
+        BodyPart::TyreWidth => "tyre width",
+        BodyPart::TrackFront => "front track",
+        BodyPart::TrackRear => "rear track",
+        BodyPart::GroundClearance => "ground clearance",
+        BodyPart::Mirrors => "mirrors",
+        BodyPart::OutlineTop => "outline from above",
+        BodyPart::OutlineSide => "outline from the side",
+    }
+}
+
+const fn of_sensor(part: SensorPart) -> &'static str {
+    match part {
+        SensorPart::Ahead => "place ahead of the front axle",
+        SensorPart::Aside => "place off the centreline",
+        SensorPart::Height => "height",
+        SensorPart::Boresight => "boresight",
+        SensorPart::View => "field of view",
+        SensorPart::Kind => "what it is made of",
+        SensorPart::Adjusted => "how it is set",
+    }
+}
+
+const fn of_aiming(part: AimingPart) -> &'static str {
+    match part {
+        AimingPart::StandOff => "stand-off",
+        AimingPart::Target => "target",
+        AimingPart::TargetHeight => "target height",
+        AimingPart::PlaceTolerance => "how near the target must be",
+        AimingPart::Azimuth => "tolerance left and right",
+        AimingPart::Elevation => "tolerance up and down",
+        AimingPart::ClearAside => "keep-clear width",
+        AimingPart::ClearAlong => "keep-clear length and height",
+        AimingPart::Floor => "floor",
+        AimingPart::WorkingRoom => "working room",
+        AimingPart::MarkPlan => "mark plan",
+        AimingPart::Axis => "reference axis",
+    }
+}
