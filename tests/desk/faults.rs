@@ -6,7 +6,7 @@ use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::Command;
 use baywright_desk::screen::rescue::Rescue;
 use baywright_desk::session::document::Document;
-use baywright_desk::session::edit::Edit;
+use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::model::Arrangement;
 use baywright_planner::{Assessment, Verdict};

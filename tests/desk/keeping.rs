@@ -18,7 +18,7 @@ use crate::support::{demo, type_into, usual};
 fn change(screen: &mut Harness<'_, Desk>, change: impl FnOnce(&mut Vehicle)) {
     let mut car = Vehicle::clone(screen.state().document().draft().unwrap().car());
     change(&mut car);
-    ask(screen, Command::ChangeCar("A change".into(), Box::new(car)));
+    ask(screen, Command::ChangeCar(Box::new(car)));
 }
 
 #[test]

@@ -7,6 +7,7 @@ use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::Command;
 use baywright_desk::screen::pages::Page;
 use baywright_desk::session::document::Document;
+use baywright_planner::entry::CarDeed;
 use baywright_planner::model::assumed::{AimingPart, BodyPart};
 use baywright_planner::model::{Known, OpeningKind, Provenance, ThingKind};
 use baywright_planner::{Severity, Subject};
@@ -179,7 +180,7 @@ fn the_first_five_minutes_from_an_empty_start() {
     }
     let things = &screen.state().answer().arrangement.bay.things;
     assert_eq!(things.len(), 5);
-    assert!(things.iter().any(|thing| thing.known == Known::Taped), "typed distances are taped");
+    assert!(things.iter().any(|thing| thing.place.known == Known::Taped), "typed distances are taped");
     // The verdict, in words and with what is in the way.
     let words = ["Space ready", "Space ready with care", "Space not ready"];
     assert!(words.iter().any(|word| screen.query_by_label(word).is_some()));
@@ -226,7 +227,7 @@ fn enter_leads_from_field_to_field_and_undo_goes_back_through_the_form() {
     ask(&mut screen, Command::Undo);
     let draft = screen.state().document().draft().unwrap();
     assert!(draft.car().is_assumed(BodyPart::OverhangFront));
-    assert_eq!(draft.redoes(), Some("Front overhang"));
+    assert_eq!(draft.redoes(), Some(&CarDeed::Body(BodyPart::OverhangFront)));
     // The bay waits meanwhile.
     ask(&mut screen, Command::KeepPromise);
     assert!(!screen.state().document().is_changed());
@@ -281,7 +282,7 @@ fn a_shipped_car_is_changed_into_ones_own_with_its_source() {
     for aiming in &mut car.aimings {
         aiming.provenance = maker.clone();
     }
-    ask(&mut screen, Command::ChangeCar("Where these figures come from".into(), Box::new(car)));
+    ask(&mut screen, Command::ChangeCar(Box::new(car)));
     ask(&mut screen, Command::KeepCar);
     let answer = screen.state().answer();
     assert_eq!(answer.arrangement.vehicle.provenance, maker);
@@ -401,15 +402,15 @@ fn a_thing_is_placed_from_two_corners_and_is_taped_then() {
     type_into(&mut screen, "Distance 2", "8544.004");
     press(&mut screen, "Put it there");
     let after = screen.state().answer().arrangement.bay.things[0].clone();
-    let at = after.place.origin();
+    let at = after.place.at.origin();
     assert!((at.x - 4_000.0).abs() < 0.01 && (at.y - 3_000.0).abs() < 0.01, "{at}");
-    assert_eq!(after.known, Known::Taped);
+    assert_eq!(after.place.known, Known::Taped);
     // Dragged, it is known by eye again; undone, it is taped.
     let from = crate::support::middle(&screen, "the trolley, top view");
     crate::support::drag(&mut screen, from, from + egui::Vec2::new(30.0, 0.0));
-    assert_eq!(screen.state().answer().arrangement.bay.things[0].known, Known::ByEye);
+    assert_eq!(screen.state().answer().arrangement.bay.things[0].place.known, Known::ByEye);
     ask(&mut screen, Command::Undo);
-    assert_eq!(screen.state().answer().arrangement.bay.things[0].known, Known::Taped);
+    assert_eq!(screen.state().answer().arrangement.bay.things[0].place.known, Known::Taped);
     // Tapes that do not meet say so.
     type_into(&mut screen, "Distance 2", "1000");
     assert!(screen.query_by_label_contains("do not meet").is_some());
@@ -537,7 +538,7 @@ fn a_corner_of_the_room_is_dragged_and_an_alcove_is_built() {
     let after = room(&screen);
     let moved: Vec<usize> = (0..4).filter(|&i| before.outer()[i].distance(after.outer()[i]) > 1.0).collect();
     assert_eq!(moved.len(), 1, "{after:?}");
-    assert_eq!(screen.state().document().undoes(), Some("Move a corner of the room"));
+    assert_eq!(screen.state().undoes().as_deref(), Some("Move a corner of the room"));
     ask(&mut screen, Command::Undo);
     assert_eq!(room(&screen), before);
     // An alcove in the neighbour's wall, by the figures that stand there.

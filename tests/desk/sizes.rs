@@ -3,9 +3,9 @@
 use std::path::Path;
 
 use baywright_desk::screen::command::Command;
-use baywright_desk::session::edit::Edit;
+use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, PlanPose};
-use baywright_planner::model::ThingKind;
+use baywright_planner::model::{Known, Place, ThingKind};
 use egui::Vec2;
 use egui_kittest::kittest::{NodeT, Queryable};
 
@@ -63,9 +63,11 @@ fn long_and_foreign_names_and_forty_findings_fit() {
     for i in 0..40 {
         screen.state_mut().ask(&ctx, Command::Add(ThingKind::ToolChest));
         let added = screen.state().answer().arrangement.bay.things.last().unwrap().id.clone();
-        let place =
-            PlanPose::new(DVec2::new(5_200.0 + 60.0 * f64::from(i), 2_200.0 + 37.0 * f64::from(i)), 0.3);
-        screen.state_mut().ask(&ctx, Command::Edit(Edit::Place { thing: added.clone(), place }));
+        let at = PlanPose::new(DVec2::new(5_200.0 + 60.0 * f64::from(i), 2_200.0 + 37.0 * f64::from(i)), 0.3);
+        screen.state_mut().ask(
+            &ctx,
+            Command::Edit(Edit::Place { thing: added.clone(), place: Place { at, known: Known::ByEye } }),
+        );
         let name = format!("{} {i}", names[i as usize % names.len()]);
         screen
             .state_mut()

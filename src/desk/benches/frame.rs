@@ -10,10 +10,10 @@ use std::path::Path;
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::Command;
 use baywright_desk::session::document::Document;
-use baywright_desk::session::edit::Edit;
 use baywright_files::Library;
+use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, PlanPose, Polygon};
-use baywright_planner::model::{Id, Known, Layout, Thing};
+use baywright_planner::model::{Id, Known, Layout, Place, Thing};
 use criterion::{Criterion, criterion_group, criterion_main};
 use egui::{Context, Event, Pos2, RawInput, Rect, Vec2};
 
@@ -52,7 +52,7 @@ impl Screen {
 
     fn place(&mut self, thing: &Id, at: DVec2) {
         let ctx = self.ctx.clone();
-        let place = PlanPose::new(at, 0.0);
+        let place = Place { at: PlanPose::new(at, 0.0), known: Known::Taped };
         self.desk.ask(&ctx, Command::Preview(vec![Edit::Place { thing: thing.clone(), place }]));
     }
 }
@@ -80,8 +80,7 @@ fn hall(count: usize) -> Layout {
             );
             Thing {
                 id: format!("cabinet {i}").into(),
-                place: PlanPose::new(at, 0.05 * (i % 7) as f64),
-                known: Known::Taped,
+                place: Place { at: PlanPose::new(at, 0.05 * (i % 7) as f64), known: Known::Taped },
                 ..pattern.clone()
             }
         })
@@ -98,7 +97,7 @@ fn hall(count: usize) -> Layout {
 fn frames(criterion: &mut Criterion) {
     for (name, layout) in [("crowded bay", crowded()), ("hall of 1,000 things", hall(1_000))] {
         let thing = layout.bay.things[1].id.clone();
-        let at = layout.bay.things[1].place.origin();
+        let at = layout.bay.things[1].place.at.origin();
         let document = Document::of(layout, None, None, &Library::built_in(), None).unwrap();
         let mut screen = Screen::new(Desk::new(document).expect("an answer"));
         let mut group = criterion.benchmark_group(name);

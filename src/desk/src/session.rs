@@ -5,7 +5,6 @@ pub mod answer;
 pub mod caught;
 pub mod document;
 pub mod draft;
-pub mod edit;
 pub mod history;
 pub mod job;
 pub mod keeper;

@@ -63,9 +63,9 @@ fn edit(layout: &mut Layout, number: u64, lot: &mut u64) {
     layout.bay.name = format!("Edit {number}");
     let count = layout.bay.things.len() as u64;
     let thing = &mut layout.bay.things[(draw(lot) % count) as usize];
-    let mut origin = thing.place.origin();
+    let mut origin = thing.place.at.origin();
     origin.x = 2_000.0 + (draw(lot) % 3_000) as f64;
-    thing.place = baywright_planner::geometry::PlanPose::new(origin, thing.place.heading());
+    thing.place.at = baywright_planner::geometry::PlanPose::new(origin, thing.place.at.heading());
 }
 
 /// A draft that is not sound: five megabytes, none like another.

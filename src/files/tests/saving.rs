@@ -10,8 +10,8 @@ use baywright_files::{
 };
 use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
 use baywright_planner::model::{
-    Effort, Id, Known, Layout, Material, Moved, OnThisCar, SavedArrangement, Shape, StandSet, TapedRoom,
-    TapedWall, Thing, ThingKind, Underlay, validate::limits,
+    Effort, Id, Known, Layout, Material, Moved, OnThisCar, Place, SavedArrangement, Shape, StandSet,
+    TapedRoom, TapedWall, Thing, ThingKind, Underlay, validate::limits,
 };
 use proptest::prelude::*;
 
@@ -47,7 +47,7 @@ fn every_shipped_file_survives_saving() {
 #[test]
 fn numbers_read_well() {
     let mut layout = shipped_layout("crowded-bay");
-    layout.bay.things[0].place = PlanPose::new(DVec2::new(0.1 + 0.2, -0.0), angle::radians(0.1 + 0.2));
+    layout.bay.things[0].place.at = PlanPose::new(DVec2::new(0.1 + 0.2, -0.0), angle::radians(0.1 + 0.2));
     let text = layout_text(&layout).unwrap();
     assert!(text.contains("at_mm: (0.3, 0)") && text.contains("turned_deg: 0.3,"), "{text}");
     assert!(text.contains("length_mm: 600") && !text.contains("600.0") && !text.contains("000000"), "{text}");
@@ -195,15 +195,14 @@ fn thing(name: &'static str) -> impl Strategy<Value = Thing> {
         .prop_map(|(bottom, height)| (bottom, ((bottom + height) * 1e6).round() / 1e6))
         .prop_filter("thick enough", |(bottom, top)| limits::THICKNESS.holds(top - bottom));
     (shape, pose(), heights, known, any::<bool>()).prop_map(
-        move |(shape, place, (bottom, top), known, locked)| Thing {
+        move |(shape, at, (bottom, top), known, locked)| Thing {
             id: Id::from(name),
             kind: ThingKind::Other,
             outline: shape.outline().unwrap(),
             shape,
-            place,
+            place: Place { at, known },
             span: Span::new(bottom, top).unwrap(),
             material: Material::Unknown,
-            known,
             effort: Effort::ForkLift,
             locked,
         },
@@ -228,7 +227,8 @@ proptest! {
     ) {
         let mut layout = shipped_layout("crowded-bay");
         layout.bay.things = vec![first];
-        let moved = Moved { thing: layout.bay.things[0].id.clone(), place: stand, known: Some(Known::Taped) };
+        let place = Place { at: stand, known: Known::Taped };
+        let moved = Moved { thing: layout.bay.things[0].id.clone(), place };
         let set = StandSet::At { place: stand, height, pitch: angle::radians(pitch) };
         layout.arrangements = vec![SavedArrangement {
             id: "only".into(),

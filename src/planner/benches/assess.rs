@@ -11,7 +11,7 @@ mod support;
 
 use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::hand::{gaps, measuring_point, snapped, wall_gaps};
-use baywright_planner::model::{Arrangement, Exclusion, KeepClear, Known, ZoneFrame};
+use baywright_planner::model::{Arrangement, Exclusion, KeepClear, Known, Place, ZoneFrame};
 use baywright_planner::*;
 use criterion::{Criterion, criterion_group, criterion_main};
 use std::hint::black_box;
@@ -49,10 +49,9 @@ fn bay(count: usize) -> Arrangement {
                 cabinet(&format!("cabinet {i}"), (along, y), 600.0, 450.0)
             }
         };
-        let turned = PlanPose::new(thing.place.origin(), 0.02 * (i % 7) as f64);
+        let turned = PlanPose::new(thing.place.at.origin(), 0.02 * (i % 7) as f64);
         arrangement.bay.things.push(baywright_planner::model::Thing {
-            place: turned,
-            known: Known::Taped,
+            place: Place { at: turned, known: Known::Taped },
             ..thing
         });
     }
@@ -82,7 +81,7 @@ fn in_hand(criterion: &mut Criterion) {
         let scene = judge(&arrangement).scene;
         let thing = arrangement.bay.things.get(count / 2).unwrap();
         let things = [
-            ("a thing", Subject::Thing(thing.id.clone()), thing.place),
+            ("a thing", Subject::Thing(thing.id.clone()), thing.place.at),
             ("the car", Subject::Car, arrangement.parked),
         ];
         for (name, subject, place) in things {

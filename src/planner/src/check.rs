@@ -22,7 +22,7 @@ mod sight;
 mod stand_clash;
 mod stand_off_mark;
 #[cfg(test)]
-mod testing;
+pub(crate) mod testing;
 mod thing_place;
 mod wheels;
 mod working_room;

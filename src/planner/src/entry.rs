@@ -1,9 +1,11 @@
 //! What helps a person to enter a car: what a class gives, sensors and aimings to start from, what is assumed and
-//! follows from what was entered, what is unlikely. The model knows nothing of it.
+//! follows from what was entered, what is unlikely, what was done. The model knows nothing of it.
 
 mod assume;
 pub mod class;
+mod deed;
 pub mod plausible;
 pub mod starter;
 
 pub use assume::Sizes;
+pub use deed::{AimingDeed, CarDeed, SensorDeed};

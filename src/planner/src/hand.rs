@@ -34,7 +34,7 @@ pub use walls::{WallGap, gap_to_wall, wall_gaps};
 pub fn pose_of(arrangement: &Arrangement, scene: &Scene, subject: &Subject) -> Option<PlanPose> {
     match subject {
         Subject::Car => Some(scene.bay_from_vehicle),
-        Subject::Thing(id) => arrangement.bay.things.iter().find(|own| own.id == *id).map(|own| own.place),
+        Subject::Thing(id) => arrangement.bay.things.iter().find(|own| own.id == *id).map(|own| own.place.at),
         Subject::Stand(id) | Subject::Target(id) => {
             scene.targets.iter().find(|own| own.id == *id).map(|own| own.set.place)
         }

@@ -1,7 +1,8 @@
 //! What is where, whether that lets the aiming succeed, and why not.
 //!
 //! [`model`] is plain validated data; [`assess()`] turns an [`model::Arrangement`] into an [`Assessment`]: a pure,
-//! total function, the same answer every time and on every machine. [`words`] is the only place that makes sentences.
+//! total function, the same answer every time and on every machine. [`edit`] changes a saved layout; [`words`] is the only
+//! place that makes sentences.
 //!
 //! Lengths are millimetres, angles radians, frames as [`model`] says.
 
@@ -9,6 +10,7 @@ pub mod assess;
 pub mod assessment;
 pub mod check;
 pub mod cure;
+pub mod edit;
 pub mod entry;
 pub mod hand;
 pub mod model;

@@ -203,7 +203,7 @@ pub(crate) fn target_solids(placement: &Placement, target: &PlacedTarget) -> Vec
 /// A thing where it stands.
 pub(crate) fn placed_thing(thing: &crate::model::Thing) -> PlacedThing {
     let prism = thing.prism();
-    PlacedThing { bounds: prism.outline.bounds(), prism, known: thing.known.within() }
+    PlacedThing { bounds: prism.outline.bounds(), prism, known: thing.place.known.within() }
 }
 
 fn sensor_pose(sensor: &Sensor, at: DVec3, bay_from_vehicle: &PlanPose, carried_at: f64) -> Pose {

@@ -22,7 +22,6 @@ mod numbers;
 
 use crate::model::Arrangement;
 
-pub use deeds::Deed;
 pub use letter::letter;
 pub use numbers::Units;
 

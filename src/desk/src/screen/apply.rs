@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use baywright_planner::geometry::{DVec2, PlanPose, angle};
 use baywright_planner::hand::free_spot;
-use baywright_planner::model::{Id, StandSet, Thing, ThingKind};
+use baywright_planner::model::{Id, Known, Place, StandSet, Thing, ThingKind};
 use baywright_planner::words::Words;
 use baywright_planner::{Step, Subject, hand};
 
@@ -13,9 +13,9 @@ use super::pages::{Leaving, NewBay, Page, Question, SavePage};
 use super::view::{Measuring, Notice, Tab, Tool};
 use super::{Desk, waking};
 use crate::screen::shelf;
-use crate::session::document::{Document, NotSaved, Refused};
-use crate::session::edit::{Edit, EditFault};
+use crate::session::document::{Document, Done, NotSaved, Refused};
 use crate::session::room_draft::RoomDraft;
+use baywright_planner::edit::{Edit, EditFault};
 
 /// A step of the eye nearer or further.
 const MOST_SCALE: f64 = 4.0;
@@ -49,9 +49,9 @@ impl Desk {
             Command::TakeUp(at) => self.take_up(at),
             Command::ThrowAway(at) => self.throw_away(at),
             Command::BeginCar(how) => self.begin_car(how),
-            Command::ChangeCar(deed, car) => {
+            Command::ChangeCar(car) => {
                 if let Some(draft) = self.document.draft_mut() {
-                    draft.change(&deed, *car);
+                    draft.change(*car);
                 }
             }
             Command::KeepCar => self.keep_car(),
@@ -205,7 +205,7 @@ impl Desk {
 
     /// Whether something in the bay goes by this name.
     pub(super) fn is_taken(&self, name: &Id) -> bool {
-        crate::session::edit::taken(self.document.layout(), name)
+        baywright_planner::edit::is_taken(self.document.layout(), name)
     }
 
     /// Makes a change, and says why if it is not made.
@@ -293,7 +293,7 @@ impl Desk {
         let Some(mut thing) = shelf::thing(kind, name, at, ceiling) else { return };
         // In nobody's way, as near as there is room; what was meant to stand in the way is drawn there.
         let spot = free_spot(&self.answer.arrangement, &self.answer.assessment.scene, &thing, at);
-        thing.place = PlanPose::new(spot, 0.0);
+        thing.place.at = PlanPose::new(spot, 0.0);
         self.add_thing(thing);
     }
 
@@ -331,7 +331,9 @@ impl Desk {
     /// "cabinet", "cabinet 2", "cabinet 3" ...
     pub(super) fn free_name(&self, wanted: &str) -> Id {
         let layout = self.document.layout();
-        Id::free(Id::from(wanted).stem(), " ", |name| crate::session::edit::taken(layout, &Id::from(name)))
+        Id::free(Id::from(wanted).stem(), " ", |name| {
+            baywright_planner::edit::is_taken(layout, &Id::from(name))
+        })
     }
 
     /// Moves what is in hand; `by` is along the paper's own directions, mm.
@@ -543,6 +545,23 @@ impl Desk {
         ctx.send_viewport_cmd(egui::ViewportCommand::Close);
     }
 
+    /// What would be undone, as a person reads it.
+    pub fn undoes(&self) -> Option<String> {
+        self.document.undoes().map(|done| self.said(done))
+    }
+
+    /// What would be done again, as a person reads it.
+    pub fn redoes(&self) -> Option<String> {
+        self.document.redoes().map(|done| self.said(done))
+    }
+
+    fn said(&self, done: Done<'_>) -> String {
+        match done {
+            Done::Bay(deed) => self.words().deed(deed),
+            Done::Car(deed) => self.words().car_deed(deed),
+        }
+    }
+
     /// Sentences about what is shown.
     pub(super) fn words(&self) -> Words<'_> {
         Words::new(&self.answer.arrangement, self.view.units, self.view.language)
@@ -559,7 +578,9 @@ pub(super) fn placed(
         Subject::Car => Some(Edit::Park(pose)),
         Subject::Thing(id) => {
             let thing = answer.arrangement.bay.things.iter().find(|own| own.id == *id)?;
-            (!thing.locked).then(|| Edit::ByHand { thing: id.clone(), place: pose })
+            // Put there by hand, so known by eye.
+            let place = Place { at: pose, known: Known::ByEye };
+            (!thing.locked).then(|| Edit::Place { thing: id.clone(), place })
         }
         Subject::Stand(id) | Subject::Target(id) => {
             let target = answer.assessment.scene.targets.iter().find(|own| own.id == *id)?;
@@ -632,7 +653,7 @@ mod tests {
         desk.answer.refresh(&desk.document);
         assert_eq!(desk.answer.arrangement.bay.things, tried.bay.things);
         assert_eq!(desk.answer.assessment.verdict, promise.verdict);
-        assert_eq!(desk.document.undoes().map(str::is_empty), Some(false));
+        assert_eq!(desk.undoes().map(|text| text.is_empty()), Some(false));
         desk.apply(&egui::Context::default(), Command::Undo);
         assert!(!desk.document.is_changed());
     }

@@ -13,8 +13,8 @@ use super::look::{self, size};
 use super::pages::{Compare, OpenPage, Page, SavePage};
 use super::view::{Measuring, Tool};
 use super::{Desk, widgets};
-use crate::session::edit::Edit;
 use crate::session::job::Progress;
+use baywright_planner::edit::Edit;
 
 /// A menu is at most this high, px.
 const MENU_PX: f32 = 420.0;
@@ -266,16 +266,16 @@ impl Desk {
             Some(name) if wide => format!("{arrow} {}", shortened(name, most)),
             _ => arrow.to_owned(),
         };
-        let redo = self.document.redoes();
-        let button = Button::new(step("\u{21aa}", redo, 14));
+        let redo = self.redoes();
+        let button = Button::new(step("\u{21aa}", redo.as_deref(), 14));
         let response = ui.add_enabled(redo.is_some(), button).accessible_name(texts.redo);
-        if response.on_hover_text(texts.redo_what(redo)).clicked() {
+        if response.on_hover_text(texts.redo_what(redo.as_deref())).clicked() {
             out.push(Command::Redo);
         }
-        let undo = self.document.undoes();
-        let button = Button::new(step("\u{21a9}", undo, 22));
+        let undo = self.undoes();
+        let button = Button::new(step("\u{21a9}", undo.as_deref(), 22));
         let response = ui.add_enabled(undo.is_some(), button).accessible_name(texts.undo);
-        if response.on_hover_text(texts.undo_what(undo)).clicked() {
+        if response.on_hover_text(texts.undo_what(undo.as_deref())).clicked() {
             out.push(Command::Undo);
         }
     }

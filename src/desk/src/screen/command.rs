@@ -12,7 +12,7 @@ use super::forms::car::Begin;
 use super::forms::room::Part;
 use super::pages::Page;
 use super::view::{Camera, Drawn, Tab, Tool};
-use crate::session::edit::Edit;
+use baywright_planner::edit::Edit;
 
 /// One thing asked for.
 #[derive(Clone, Debug, PartialEq)]
@@ -95,8 +95,8 @@ pub enum Command {
     ThrowAway(usize),
     /// Begin to enter or change a car.
     BeginCar(Begin),
-    /// The car that is being entered becomes this, by a change of this name.
-    ChangeCar(String, Box<Vehicle>),
+    /// The car that is being entered becomes this.
+    ChangeCar(Box<Vehicle>),
     /// Save the car that is being entered and choose it.
     KeepCar,
     /// Drop it, asking first if something was entered.

@@ -8,7 +8,7 @@ use super::command::Command;
 use super::pages::{OpenPage, Page, SavePage};
 use super::view::{Measuring, Tool, View};
 use crate::session::document::Document;
-use crate::session::edit::Edit;
+use baywright_planner::edit::Edit;
 
 const CTRL: Modifiers = Modifiers::COMMAND;
 const CTRL_SHIFT: Modifiers = Modifiers { shift: true, ..Modifiers::COMMAND };

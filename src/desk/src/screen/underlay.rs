@@ -16,8 +16,8 @@ use super::forms::room::BaySheet;
 use super::look::size;
 use super::view::Tool;
 use super::{Desk, waking, widgets};
-use crate::session::edit::Edit;
 use crate::session::job::{Job, News};
+use baywright_planner::edit::Edit;
 
 /// The picture on the screen, as long as the layout names the same one.
 #[derive(Default)]
@@ -161,7 +161,6 @@ impl BaySheet<'_> {
                 ui.label(widgets::soft(ui, texts.reading_picture));
             }
             if now != before {
-                self.sheet.deed = None;
                 self.out.push(Command::Edit(Edit::Underlay(now)));
             }
         });

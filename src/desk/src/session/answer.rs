@@ -130,7 +130,7 @@ mod tests {
     use baywright_planner::geometry::{DVec2, PlanPose};
 
     use super::*;
-    use crate::session::edit::Edit;
+    use baywright_planner::edit::Edit;
 
     fn fragile(arrangement: &Arrangement) -> Assessment {
         assert!(arrangement.parked.origin().x < 5_000.0, "a fault planted for this test");

@@ -10,11 +10,11 @@ use std::sync::Arc;
 
 use baywright_files::{DiskMark, FileFault, Library, Profile, Saved};
 use baywright_planner::model::{Arrangement, Id, Layout, SavedArrangement, Vehicle, validate};
-use baywright_planner::words::{Language, Units, Words};
 use jiff::civil::Date;
 
 use crate::session::draft::Draft;
-use crate::session::edit::{Edit, EditFault};
+use baywright_planner::edit::{Deed, Edit, EditFault};
+use baywright_planner::entry::CarDeed;
 use cars::Cars;
 pub(crate) use cars::made;
 use file::LayoutFile;
@@ -30,6 +30,15 @@ pub struct Document {
     draft: Option<Draft>,
     /// The day by which a floor survey is dated.
     today: Option<Date>,
+}
+
+/// What was done: to the bay, or to the car that is being entered.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Done<'a> {
+    /// To the bay.
+    Bay(&'a Deed),
+    /// To the car.
+    Car(&'a CarDeed),
 }
 
 /// Why a change was not made.
@@ -315,8 +324,7 @@ impl Document {
         self.layout.abandon();
         let after = self.layout.after(edit).map_err(Refused::Edit)?;
         self.sound(&after)?;
-        let name = self.name_of(edit);
-        self.layout.change(edit, &name, after);
+        self.layout.change(edit, after);
         Ok(())
     }
 
@@ -337,8 +345,7 @@ impl Document {
             self.layout.abandon();
             return Err(refused);
         }
-        let name = self.name_of(edit);
-        self.layout.settle(&name);
+        self.layout.settle(edit);
         Ok(())
     }
 
@@ -352,14 +359,16 @@ impl Document {
         self.layout.is_held()
     }
 
-    /// The name of what would be undone.
-    pub fn undoes(&self) -> Option<&str> {
-        self.draft.as_ref().map_or_else(|| self.layout.undoes(), Draft::undoes)
+    /// What would be undone.
+    pub fn undoes(&self) -> Option<Done<'_>> {
+        let bay = || self.layout.undoes().map(Done::Bay);
+        self.draft.as_ref().map_or_else(bay, |draft| draft.undoes().map(Done::Car))
     }
 
-    /// The name of what would be done again.
-    pub fn redoes(&self) -> Option<&str> {
-        self.draft.as_ref().map_or_else(|| self.layout.redoes(), Draft::redoes)
+    /// What would be done again.
+    pub fn redoes(&self) -> Option<Done<'_>> {
+        let bay = || self.layout.redoes().map(Done::Bay);
+        self.draft.as_ref().map_or_else(bay, |draft| draft.redoes().map(Done::Car))
     }
 
     /// One step back.
@@ -414,12 +423,6 @@ impl Document {
     fn made(&self, layout: &Layout) -> Option<Arrangement> {
         made(layout, self.shown(), self.cars(), self.today)
     }
-
-    fn name_of(&self, edit: &Edit) -> String {
-        self.arrangement().map_or_else(String::new, |arrangement| {
-            edit.name(&Words::new(&arrangement, Units::Millimetres, Language::English))
-        })
-    }
 }
 
 #[cfg(test)]
@@ -464,7 +467,7 @@ mod tests {
     fn undone_is_unchanged_again() {
         let mut document = demo();
         document.edit(&park(4_150.0)).unwrap();
-        assert_eq!(document.undoes(), Some("Park the car"));
+        assert_eq!(document.undoes(), Some(Done::Bay(&Deed::Park)));
         document.undo();
         assert!(!document.is_changed());
         document.redo();

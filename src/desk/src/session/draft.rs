@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use baywright_planner::entry::plausible;
+use baywright_planner::entry::{CarDeed, plausible};
 use baywright_planner::model::validate::Fault;
 use baywright_planner::model::{Id, Vehicle, validate};
 
@@ -11,7 +11,7 @@ use crate::session::history::History;
 /// A car in work.
 #[derive(Clone, Debug)]
 pub struct Draft {
-    history: History<Vehicle>,
+    history: History<Vehicle, CarDeed>,
     /// The profile that it replaces when it is kept; `None` for a new one.
     replaces: Option<Id>,
     /// The aiming that is shown.
@@ -62,8 +62,9 @@ impl Draft {
         **self.car() != *self.begun
     }
 
-    /// A change under a name; what was not entered follows.
-    pub fn change(&mut self, name: &str, mut car: Vehicle) {
+    /// The car becomes this; what was not entered follows.
+    pub fn change(&mut self, mut car: Vehicle) {
+        let Some(deed) = CarDeed::between(self.car(), &car) else { return };
         car.assume();
         car.follow();
         finish(&mut car);
@@ -74,7 +75,7 @@ impl Draft {
         {
             self.aiming = Some(same.id.clone());
         }
-        self.history.change(name, car);
+        self.history.change(deed, car);
     }
 
     /// Everything for which it cannot be kept.
@@ -91,13 +92,13 @@ impl Draft {
         plausible::unlikely(self.car())
     }
 
-    /// The name of what would be undone.
-    pub fn undoes(&self) -> Option<&str> {
+    /// What would be undone.
+    pub fn undoes(&self) -> Option<&CarDeed> {
         self.history.undoes()
     }
 
-    /// The name of what would be done again.
-    pub fn redoes(&self) -> Option<&str> {
+    /// What would be done again.
+    pub fn redoes(&self) -> Option<&CarDeed> {
         self.history.redoes()
     }
 
@@ -146,17 +147,17 @@ mod tests {
         let mut wider = Vehicle::clone(draft.car());
         wider.enter(BodyPart::Width);
         wider.width = 1_900.0;
-        draft.change("Width", wider);
+        draft.change(wider);
         assert!(draft.is_changed() && draft.car().mirrors.width > 1_900.0, "the mirrors follow");
         assert!(!draft.car().body.is_empty());
         let mut wrong = Vehicle::clone(draft.car());
         wrong.enter(BodyPart::TrackFront);
         wrong.track_front = 2_000.0;
-        draft.change("Track", wrong);
+        draft.change(wrong);
         assert_eq!(draft.faults().len(), 1, "{:?}", draft.faults());
         let mut renamed = Vehicle::clone(draft.car());
         renamed.rename_aiming(0, "other".into());
-        draft.change("Name", renamed);
+        draft.change(renamed);
         assert_eq!(draft.aiming().map(Id::as_str), Some("other"));
         draft.undo();
         draft.undo();

@@ -1,4 +1,4 @@
-//! What was done, by name: shared snapshots of the document, so that everything can be undone.
+//! What was done, as values: shared snapshots of the document, so that everything can be undone.
 
 use std::collections::VecDeque;
 use std::sync::Arc;
@@ -10,19 +10,19 @@ pub const MOST_BYTES: usize = 256 << 20;
 
 /// The present state and the ways back and forth from it.
 #[derive(Clone, Debug)]
-pub struct History<T> {
+pub struct History<T, D> {
     /// About how many bytes a state takes.
     weigh: fn(&T) -> usize,
     now: Arc<T>,
-    /// Each earlier state with the name of what changed it.
-    past: VecDeque<(String, Arc<T>)>,
-    /// Each later state with the name of what led to it, the next one last.
-    future: Vec<(String, Arc<T>)>,
+    /// Each earlier state with the deed that changed it.
+    past: VecDeque<(D, Arc<T>)>,
+    /// Each later state with the deed that led to it, the next one last.
+    future: Vec<(D, Arc<T>)>,
     /// The state before the change in hand, while the hand still moves.
     held: Option<Arc<T>>,
 }
 
-impl<T: PartialEq> History<T> {
+impl<T: PartialEq, D: Clone> History<T, D> {
     /// A history that begins here; `weigh` says about how many bytes a state takes.
     pub fn new(state: T, weigh: fn(&T) -> usize) -> Self {
         Self { weigh, now: Arc::new(state), past: VecDeque::new(), future: Vec::new(), held: None }
@@ -52,10 +52,10 @@ impl<T: PartialEq> History<T> {
     }
 
     /// The pointer is up: what was shown becomes one step, unless nothing changed.
-    pub fn settle(&mut self, name: &str) {
+    pub fn settle(&mut self, deed: D) {
         let Some(before) = self.held.take() else { return };
         if *before != *self.now {
-            self.step(name, before);
+            self.step(deed, before);
         }
     }
 
@@ -67,17 +67,17 @@ impl<T: PartialEq> History<T> {
     }
 
     /// A change in one go. Nothing happens if nothing changed.
-    pub fn change(&mut self, name: &str, state: T) {
-        self.settle(name);
+    pub fn change(&mut self, deed: D, state: T) {
+        self.settle(deed.clone());
         if state != *self.now {
             let before = std::mem::replace(&mut self.now, Arc::new(state));
-            self.step(name, before);
+            self.step(deed, before);
         }
     }
 
-    fn step(&mut self, name: &str, before: Arc<T>) {
+    fn step(&mut self, deed: D, before: Arc<T>) {
         self.future.clear();
-        self.past.push_back((name.to_owned(), before));
+        self.past.push_back((deed, before));
         let mut bytes: usize = self.past.iter().map(|(_, state)| (self.weigh)(state)).sum();
         while self.past.len() > 1 && (self.past.len() > MOST_STEPS || bytes > MOST_BYTES) {
             let Some((_, oldest)) = self.past.pop_front() else { break };
@@ -85,32 +85,32 @@ impl<T: PartialEq> History<T> {
         }
     }
 
-    /// The name of what would be undone.
-    pub fn undoes(&self) -> Option<&str> {
-        self.past.back().map(|(name, _)| name.as_str())
+    /// What would be undone.
+    pub fn undoes(&self) -> Option<&D> {
+        self.past.back().map(|(deed, _)| deed)
     }
 
-    /// The name of what would be done again.
-    pub fn redoes(&self) -> Option<&str> {
-        self.future.last().map(|(name, _)| name.as_str())
+    /// What would be done again.
+    pub fn redoes(&self) -> Option<&D> {
+        self.future.last().map(|(deed, _)| deed)
     }
 
     /// One step back; a change in hand is dropped first, and that is all.
     pub fn undo(&mut self) {
         if self.held.is_some() {
             self.abandon();
-        } else if let Some((name, before)) = self.past.pop_back() {
+        } else if let Some((deed, before)) = self.past.pop_back() {
             let after = std::mem::replace(&mut self.now, before);
-            self.future.push((name, after));
+            self.future.push((deed, after));
         }
     }
 
     /// One step forth.
     pub fn redo(&mut self) {
         self.abandon();
-        if let Some((name, after)) = self.future.pop() {
+        if let Some((deed, after)) = self.future.pop() {
             let before = std::mem::replace(&mut self.now, after);
-            self.past.push_back((name, before));
+            self.past.push_back((deed, before));
         }
     }
 }
@@ -125,14 +125,14 @@ mod tests {
         history.change("one", 1);
         history.change("nothing", 1);
         history.change("two", 2);
-        assert_eq!((history.undoes(), history.redoes()), (Some("two"), None));
+        assert_eq!((history.undoes(), history.redoes()), (Some(&"two"), None));
         history.undo();
-        assert_eq!((**history.now(), history.undoes(), history.redoes()), (1, Some("one"), Some("two")));
+        assert_eq!((**history.now(), history.undoes(), history.redoes()), (1, Some(&"one"), Some(&"two")));
         history.redo();
         assert_eq!(**history.now(), 2);
         history.undo();
         history.change("three", 3);
-        assert_eq!((history.undoes(), history.redoes()), (Some("three"), None));
+        assert_eq!((history.undoes(), history.redoes()), (Some(&"three"), None));
         history.undo();
         history.undo();
         history.undo();
@@ -147,7 +147,7 @@ mod tests {
             assert_eq!(history.undoes(), None);
         }
         history.settle("drag");
-        assert_eq!((**history.now(), history.undoes()), (49, Some("drag")));
+        assert_eq!((**history.now(), history.undoes()), (49, Some(&"drag")));
         history.undo();
         assert_eq!(**history.now(), 0);
         // Out and back is no step; letting go without wanting it is none either.
@@ -156,12 +156,12 @@ mod tests {
         history.settle("drag");
         history.preview(7);
         history.abandon();
-        assert_eq!((**history.now(), history.undoes(), history.redoes()), (0, None, Some("drag")));
+        assert_eq!((**history.now(), history.undoes(), history.redoes()), (0, None, Some(&"drag")));
         // Undo in the middle of a drag only drops the drag.
         history.redo();
         history.preview(60);
         history.undo();
-        assert_eq!((**history.now(), history.undoes()), (49, Some("drag")));
+        assert_eq!((**history.now(), history.undoes()), (49, Some(&"drag")));
     }
 
     #[test]

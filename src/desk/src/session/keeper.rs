@@ -268,7 +268,7 @@ mod tests {
     use baywright_planner::geometry::{DVec2, PlanPose};
 
     use super::*;
-    use crate::session::edit::Edit;
+    use baywright_planner::edit::Edit;
 
     fn folder(name: &str) -> PathBuf {
         let folder = std::env::temp_dir().join(format!("baywright-keeper-{}-{name}", std::process::id()));

@@ -90,7 +90,7 @@ mod tests {
     use baywright_planner::geometry::{DVec2, PlanPose};
 
     use super::*;
-    use crate::session::edit::Edit;
+    use baywright_planner::edit::Edit;
 
     fn wake() -> Wake {
         Arc::new(|| {})

@@ -5,7 +5,7 @@ use baywright_planner::geometry::marks::{Construction, Reach};
 use baywright_planner::geometry::{Circle, DVec2, DVec3, PlanPose, Polygon, Span, angle};
 use baywright_planner::model::{
     Adjusted, AimError, AimTolerance, Aiming, Arrangement, Bay, Datum, Effort, End, Exclusion, FieldOfView,
-    KeepClear, Known, Loading, MarkStep, Material, MeasuredAlong, OnThisCar, Opening, OpeningKind,
+    KeepClear, Known, Loading, MarkStep, Material, MeasuredAlong, OnThisCar, Opening, OpeningKind, Place,
     PlaceTolerance, Placement, Provenance, Radar, ReferenceAxis, Sensor, SensorKind, Shape, Stand, StandOff,
     StandSet, Target, TargetHeight, TargetKind, Thing, ThingKind, Vehicle, VehicleClass, VerticalReference,
     Wall, Wheel, ZoneFrame,
@@ -22,10 +22,9 @@ pub fn thing(name: &str, kind: ThingKind, shape: Shape, at: (f64, f64), heights:
         id: name.into(),
         kind,
         shape,
-        place: PlanPose::new(at.into(), 0.0),
+        place: Place { at: PlanPose::new(at.into(), 0.0), known: Known::Taped },
         span: Span::new(heights.0, heights.1).unwrap(),
         material: Material::Steel,
-        known: Known::Taped,
         effort: Effort::OnePerson,
         locked: false,
         outline,

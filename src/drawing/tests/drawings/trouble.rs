@@ -102,7 +102,7 @@ prop_compose! {
         let shape = if round { ThingShape::Round { diameter: size.0 } } else { ThingShape::Rectangle { length: size.0, width: size.1 } };
         let mut thing = bay::thing(&name, kind, shape, at, (bottom, bottom + height));
         thing.material = material;
-        thing.place = PlanPose::new(at.into(), heading);
+        thing.place.at = PlanPose::new(at.into(), heading);
         thing
     }
 }

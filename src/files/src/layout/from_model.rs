@@ -73,7 +73,7 @@ pub fn file_of(layout: &Layout) -> LayoutFile {
             .iter()
             .map(|m| PermanentMarkFile { name: m.id.to_string(), at_mm: point(m.at) })
             .collect(),
-        arrangements: layout.arrangements.iter().map(arrangement).collect(),
+        arrangements: layout.arrangements.iter().map(|own| arrangement(own, &bay.things)).collect(),
         underlay: layout.underlay.as_ref().map(underlay),
         taped: layout.taped.as_ref().map(taped),
     }
@@ -127,7 +127,7 @@ fn placed(pose: &PlanPose) -> (Point, Figure) {
 }
 
 fn thing(thing: &Thing) -> ThingFile {
-    let (at_mm, turned_deg) = placed(&thing.place);
+    let (at_mm, turned_deg) = placed(&thing.place.at);
     ThingFile {
         name: thing.id.to_string(),
         kind: thing.kind.into(),
@@ -143,13 +143,13 @@ fn thing(thing: &Thing) -> ThingFile {
         bottom_mm: thing.span.bottom().into(),
         top_mm: thing.span.top().into(),
         material: thing.material.into(),
-        known: thing.known.into(),
+        known: thing.place.known.into(),
         effort: thing.effort.into(),
         locked: thing.locked,
     }
 }
 
-fn arrangement(saved: &SavedArrangement) -> ArrangementFile {
+fn arrangement(saved: &SavedArrangement, home: &[Thing]) -> ArrangementFile {
     let (at_mm, heading_deg) = placed(&saved.parked);
     ArrangementFile {
         name: saved.id.to_string(),
@@ -174,8 +174,10 @@ fn arrangement(saved: &SavedArrangement) -> ArrangementFile {
             .moved
             .iter()
             .map(|m| {
-                let (at_mm, turned_deg) = placed(&m.place);
-                MovedFile { thing: m.thing.to_string(), at_mm, turned_deg, known: m.known.map(Into::into) }
+                let (at_mm, turned_deg) = placed(&m.place.at);
+                let home = home.iter().find(|thing| thing.id == m.thing).map(|thing| thing.place.known);
+                let known = (home != Some(m.place.known)).then(|| m.place.known.into());
+                MovedFile { thing: m.thing.to_string(), at_mm, turned_deg, known }
             })
             .collect(),
         away: saved.away.iter().map(ToString::to_string).collect(),

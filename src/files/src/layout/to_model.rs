@@ -4,12 +4,13 @@ use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::model::validate::{self, Fault, limits};
 use baywright_planner::model::{
     Bay, FloorFeature, FloorSurvey, Id, KeepFree, Layout, LevelPoint, Moved, OnThisCar, Opening,
-    PermanentMark, Runway, SavedArrangement, Shape, StandSet, TapedRoom, TapedWall, Thing, Underlay, Wall,
+    PermanentMark, Place, Runway, SavedArrangement, Shape, StandSet, TapedRoom, TapedWall, Thing, Underlay,
+    Wall,
 };
 
 use super::{
-    ArrangementFile, LayoutFile, OnThisCarFile, OpeningFile, SetFile, ShapeFile, SurveyFile, TapedFile,
-    ThingFile, UnderlayFile,
+    ArrangementFile, LayoutFile, MovedFile, OnThisCarFile, OpeningFile, SetFile, ShapeFile, SurveyFile,
+    TapedFile, ThingFile, UnderlayFile,
 };
 use crate::figure::{Figure, Point, vec2, vec3, vecs};
 use crate::shape::Faults;
@@ -25,7 +26,7 @@ pub fn layout_of(file: &LayoutFile, id: Id) -> Result<Layout, Vec<Fault>> {
         .arrangements
         .iter()
         .enumerate()
-        .map(|(i, a)| arrangement(&format!("arrangements[{i}]"), a, &mut faults))
+        .map(|(i, a)| arrangement(&format!("arrangements[{i}]"), a, &file.things, &mut faults))
         .collect();
     match bay {
         Some(bay) if faults.0.is_empty() => {
@@ -225,10 +226,9 @@ fn thing(path: &str, file: &ThingFile, faults: &mut Faults) -> Option<Thing> {
         id: file.name.as_str().into(),
         kind: file.kind.into(),
         shape,
-        place: pose(file.at_mm, file.turned_deg),
+        place: Place { at: pose(file.at_mm, file.turned_deg), known: file.known.into() },
         span: span?,
         material: file.material.into(),
-        known: file.known.into(),
         effort: file.effort.into(),
         locked: file.locked,
         outline,
@@ -260,7 +260,18 @@ fn survey(file: &SurveyFile) -> FloorSurvey {
     }
 }
 
-fn arrangement(path: &str, file: &ArrangementFile, faults: &mut Faults) -> SavedArrangement {
+fn arrangement(
+    path: &str,
+    file: &ArrangementFile,
+    home: &[ThingFile],
+    faults: &mut Faults,
+) -> SavedArrangement {
+    // Where nothing is said, a moved thing's place is known as well as its place at home. One that is not there is refused
+    // by its name.
+    let known = |moved: &MovedFile| {
+        let at_home = || home.iter().find(|thing| thing.name == moved.thing).map(|thing| thing.known);
+        moved.known.or_else(at_home).unwrap_or_default().into()
+    };
     let added = file
         .added
         .iter()
@@ -281,8 +292,7 @@ fn arrangement(path: &str, file: &ArrangementFile, faults: &mut Faults) -> Saved
             .iter()
             .map(|m| Moved {
                 thing: m.thing.as_str().into(),
-                place: pose(m.at_mm, m.turned_deg),
-                known: m.known.map(Into::into),
+                place: Place { at: pose(m.at_mm, m.turned_deg), known: known(m) },
             })
             .collect(),
         away: file.away.iter().map(|a| a.as_str().into()).collect(),

@@ -159,7 +159,7 @@ mod tests {
         check(&with(vec![arm.clone()]), Code::HeadRoom, Severity::Care, Some(60.0));
         arm.span = span(1490.0, 1700.0);
         check(&with(vec![arm.clone()]), Code::CarClash, Severity::Stops, None);
-        arm.place = crate::geometry::PlanPose::new((2_000.0, 4_300.0).into(), 0.0);
+        arm.place.at = crate::geometry::PlanPose::new((2_000.0, 4_300.0).into(), 0.0);
         arm.span = span(1900.0, 2200.0);
         let found = check(&with(vec![arm]), Code::HeadRoom, Severity::Care, Some(1900.0));
         assert_eq!(number(found.limit.unwrap()), 2032.0);

@@ -27,10 +27,9 @@ pub fn cabinet(name: &str, at: (f64, f64), length: f64, width: f64) -> Thing {
         kind: ThingKind::Cabinet,
         outline: shape.outline().unwrap(),
         shape,
-        place: PlanPose::new(at.into(), 0.0),
+        place: Place { at: PlanPose::new(at.into(), 0.0), known: Known::Within(0.0) },
         span: span(0.0, 1000.0),
         material: Material::Steel,
-        known: Known::Within(0.0),
         effort: Effort::OnePerson,
         locked: false,
     }

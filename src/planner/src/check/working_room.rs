@@ -138,7 +138,7 @@ mod tests {
         let mut arrangement = with(vec![cabinet("bench", (2_000.0, 4_600.0), 600.0, 600.0)]);
         let found = check(&arrangement, Code::WorkingRoom, Severity::Care, Some(400.0));
         assert_eq!(found.facts, Facts::WorkingRoom(crate::CarSide::Left));
-        arrangement.bay.things[0].place = crate::geometry::PlanPose::new((2_000.0, 4_800.0).into(), 0.0);
+        arrangement.bay.things[0].place.at = crate::geometry::PlanPose::new((2_000.0, 4_800.0).into(), 0.0);
         none(&arrangement, Code::WorkingRoom);
     }
 }

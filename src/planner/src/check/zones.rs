@@ -320,10 +320,10 @@ mod tests {
     fn a_column_known_by_eye_may_be_inside() {
         let mut arrangement = with(vec![column("column", (8_000.0, 4_580.0), 120.0)]);
         none(&arrangement, Code::ZoneNear);
-        arrangement.bay.things[0].known = Known::ByEye;
+        arrangement.bay.things[0].place.known = Known::ByEye;
         let found = check(&arrangement, Code::ZoneNear, Severity::Care, Some(20.0));
         assert_eq!(number(found.limit.unwrap()), 50.0);
-        arrangement.bay.things[0].known = Known::Taped;
+        arrangement.bay.things[0].place.known = Known::Taped;
         none(&arrangement, Code::ZoneNear);
     }
 

@@ -46,7 +46,7 @@ fn stacked(scene: &Scene, before: &Arrangement, after: &Scene, now: &Arrangement
         let at = before.bay.things.iter().position(|own| own.id == thing.id)?;
         before.bay.things.get(at).zip(scene.things.get(at))
     };
-    let has_moved = |thing: &Thing| stood(thing).is_none_or(|(own, _)| own.place != thing.place);
+    let has_moved = |thing: &Thing| stood(thing).is_none_or(|(own, _)| own.place.at != thing.place.at);
     let share = |a: &PlacedThing, b: &PlacedThing| {
         a.bounds.meets(&b.bounds) && matches!(clearance(&a.prism, &b.prism), Clearance::Intrudes(_))
     };

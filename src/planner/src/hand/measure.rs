@@ -64,7 +64,7 @@ pub fn measuring_point(
                 }
                 Outline::Circle(circle) => {
                     let ways =
-                        [DVec2::X, DVec2::Y, DVec2::NEG_X, DVec2::NEG_Y].map(|q| thing.place.turned(q));
+                        [DVec2::X, DVec2::Y, DVec2::NEG_X, DVec2::NEG_Y].map(|q| thing.place.at.turned(q));
                     let rim = ways.map(|way| circle.centre() + way * circle.radius());
                     best.look(std::iter::once(circle.centre()).chain(rim), subject);
                 }

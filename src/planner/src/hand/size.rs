@@ -17,7 +17,7 @@ pub fn resized(thing: &Thing, handle: (i8, i8), to: DVec2) -> Option<(Shape, Pla
         return None;
     }
     let side = DVec2::new(f64::from(handle.0), f64::from(handle.1));
-    let own = thing.place.inverse() * to;
+    let own = thing.place.at.inverse() * to;
     match thing.shape {
         Shape::Rectangle { length, width } => {
             let size = DVec2::new(length, width);
@@ -26,13 +26,13 @@ pub fn resized(thing: &Thing, handle: (i8, i8), to: DVec2) -> Option<(Shape, Pla
             let of = |side: f64, wanted: f64, now: f64| if side == 0.0 { Some(now) } else { allowed(wanted) };
             let new = DVec2::new(of(side.x, wanted.x, length)?, of(side.y, wanted.y, width)?);
             let shift = side * (new - size) * 0.5;
-            let place = thing.place.shifted(thing.place.turned(shift));
+            let place = thing.place.at.shifted(thing.place.at.turned(shift));
             Some((Shape::Rectangle { length: new.x, width: new.y }, place))
         }
         Shape::Round { .. } => {
             // The corners of the box are further from the middle than its sides, yet mean the same diameter.
             let radius = side.dot(own) / side.length_squared();
-            Some((Shape::Round { diameter: allowed(2.0 * radius)? }, thing.place))
+            Some((Shape::Round { diameter: allowed(2.0 * radius)? }, thing.place.at))
         }
         Shape::Outline(_) => None,
     }

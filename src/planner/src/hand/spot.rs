@@ -30,7 +30,7 @@ pub fn free_spot(arrangement: &Arrangement, scene: &Scene, thing: &Thing, wanted
     let solids: Vec<(Bounds, Outline)> = solid.iter().filter_map(at_its_heights).chain(others).collect();
     let wishes: Vec<(Bounds, Outline)> = claimed.iter().filter_map(at_its_heights).collect();
 
-    let own = thing.prism().outline.bounds().moved(-thing.place.origin());
+    let own = thing.prism().outline.bounds().moved(-thing.place.at.origin());
     let in_none = |others: &[(Bounds, Outline)], place: &Bounds, outline: &Outline| {
         others.iter().all(|(bounds, other)| !bounds.meets(place) || !overlaps(other, outline))
     };

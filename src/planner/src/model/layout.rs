@@ -3,17 +3,15 @@
 use baywright_geometry::{DVec2, PlanPose};
 use jiff::civil::Date;
 
-use super::{Arrangement, Bay, Id, Known, Loading, OnThisCar, StandSet, Thing, Vehicle};
+use super::{Arrangement, Bay, Id, Loading, OnThisCar, Place, StandSet, Thing, Vehicle};
 
 /// A thing that stands elsewhere in one arrangement than in the bay.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Moved {
     /// Which thing.
     pub thing: Id,
-    /// Where it stands now: bay from its own frame.
-    pub place: PlanPose,
-    /// How well that is known; `None`: as well as where it stands at home.
-    pub known: Option<Known>,
+    /// Where it stands now, and how well that is known.
+    pub place: Place,
 }
 
 /// One saved arrangement: what differs from the bay, which car, which aiming.
@@ -150,7 +148,6 @@ impl Layout {
             let thing =
                 thing.ok_or_else(|| fault(format!("moved[{i}].thing"), &moved.thing, things.clone()))?;
             thing.place = moved.place;
-            thing.known = moved.known.unwrap_or(thing.known);
         }
         for (i, away) in saved.away.iter().enumerate() {
             if !things.contains(away) {

@@ -132,6 +132,22 @@ impl Known {
     }
 }
 
+/// Where something stands, and how well that is known.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Place {
+    /// Bay from its own frame.
+    pub at: PlanPose,
+    /// How well that is known.
+    pub known: Known,
+}
+
+impl Place {
+    /// The same place, moved by so much, known as well as before.
+    pub fn shifted(self, by: DVec2) -> Self {
+        Self { at: self.at.shifted(by), ..self }
+    }
+}
+
 /// What it takes to move it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Effort {
@@ -159,14 +175,12 @@ pub struct Thing {
     pub kind: ThingKind,
     /// Its shape in its own frame.
     pub shape: Shape,
-    /// Where it stands: bay from its own frame.
-    pub place: PlanPose,
+    /// Where it stands, and how well that is known.
+    pub place: Place,
     /// From its underside to its top, mm above the floor.
     pub span: Span,
     /// What it is made of.
     pub material: Material,
-    /// How well its place is known.
-    pub known: Known,
     /// What it takes to move it.
     pub effort: Effort,
     /// Whether the hand may move it on the screen.
@@ -178,6 +192,6 @@ pub struct Thing {
 impl Thing {
     /// The solid that it fills, in the bay.
     pub fn prism(&self) -> Prism {
-        Prism::new(self.outline.placed(&self.place), self.span)
+        Prism::new(self.outline.placed(&self.place.at), self.span)
     }
 }

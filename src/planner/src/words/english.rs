@@ -20,7 +20,7 @@ mod numbers;
 mod summary;
 
 use super::drawing::Lies;
-use super::{Deed, Language, Units, Words, sentence_start};
+use super::{Language, Units, Words, sentence_start};
 use crate::model::Arrangement;
 
 /// Makes the sentences about one arrangement.

@@ -23,7 +23,7 @@ fn the_shortest_way_out() {
 #[test]
 fn a_taped_thing_goes_further_to_be_sure() {
     let mut arrangement = with(vec![cabinet("cabinet", (8_000.0, 4_475.0), 900.0, 450.0)]);
-    arrangement.bay.things[0].known = Known::Taped;
+    arrangement.bay.things[0].place.known = Known::Taped;
     let assessment = assess(&arrangement);
     let cure = of(&assessment, Code::ZoneObject)[0].cure.clone().unwrap();
     assert_eq!(cure.to_be_sure, Some(DVec2::new(0.0, 270.0)));
@@ -136,7 +136,7 @@ fn a_column_makes_the_car_move() {
 fn the_car_goes_further_from_what_is_known_by_eye() {
     let mut arrangement = with(vec![column("column", (8_000.0, 4_360.0), 120.0)]);
     arrangement.aiming.working_room = 0.0;
-    arrangement.bay.things[0].known = Known::ByEye;
+    arrangement.bay.things[0].place.known = Known::ByEye;
     let assessment = assess(&arrangement);
     let cure = of(&assessment, Code::ZoneObject)[0].cure.clone().unwrap();
     assert_eq!(cure.step, Step::MoveCar { by: DVec2::new(0.0, -200.0) });

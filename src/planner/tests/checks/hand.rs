@@ -7,7 +7,7 @@ use baywright_planner::hand::{
     SnapKind, gap_to_wall, gaps, measured, measuring_point, own_outlines, pose_of, resized, snapped, squared,
     wall_gaps,
 };
-use baywright_planner::model::{Arrangement, PermanentMark, Shape, Thing};
+use baywright_planner::model::{Arrangement, PermanentMark, Place, Shape, Thing};
 use baywright_planner::{Scene, assess};
 use proptest::prelude::*;
 
@@ -136,7 +136,7 @@ fn headings_come_square_to_walls_and_car_exactly() {
 #[test]
 fn a_handle_sizes_and_the_opposite_side_stays() {
     let mut own = cabinet("cabinet", (5_000.0, 4_000.0), 900.0, 450.0);
-    own.place = PlanPose::new(DVec2::new(5_000.0, 4_000.0), angle::radians(90.0));
+    own.place.at = PlanPose::new(DVec2::new(5_000.0, 4_000.0), angle::radians(90.0));
     // Turned by 90°, its own x points along the bay's y.
     let (shape, place) = resized(&own, (1, 0), DVec2::new(5_123.0, 4_700.0)).unwrap();
     assert_eq!(shape, Shape::Rectangle { length: 1_150.0, width: 450.0 });
@@ -147,7 +147,7 @@ fn a_handle_sizes_and_the_opposite_side_stays() {
     assert_eq!(resized(&own, (0, 0), DVec2::ZERO), None);
     let drum = column("drum", (5_000.0, 4_000.0), 300.0);
     let (shape, place) = resized(&drum, (1, 0), DVec2::new(5_400.0, 4_000.0)).unwrap();
-    assert_eq!((shape, place), (Shape::Round { diameter: 800.0 }, drum.place));
+    assert_eq!((shape, place), (Shape::Round { diameter: 800.0 }, drum.place.at));
 }
 
 #[test]
@@ -177,7 +177,10 @@ fn any_thing(name: &'static str) -> impl Strategy<Value = Thing> {
             return column(name, at, length);
         }
         let thing = cabinet(name, at, length, width);
-        Thing { place: PlanPose::new(at.into(), angle::radians(turned)), ..thing }
+        Thing {
+            place: Place { at: PlanPose::new(at.into(), angle::radians(turned)), ..thing.place },
+            ..thing
+        }
     })
 }
 
@@ -221,7 +224,7 @@ proptest! {
     fn a_snap_is_near_and_flush(own in any_thing("own"), at in (0.0..12_000.0_f64, 0.0..6_000.0_f64), reach in 1.0..300.0_f64) {
         let arrangement = with(vec![own.clone(), cabinet("other", (9_000.0, 4_800.0), 900.0, 450.0)]);
         let scene = scene(&arrangement);
-        let wanted = PlanPose::new(at.into(), own.place.heading());
+        let wanted = PlanPose::new(at.into(), own.place.at.heading());
         let snap = snapped(&arrangement, &scene, &thing("own"), wanted, reach);
         prop_assert_eq!(snap.place.heading(), wanted.heading());
         let shift = snap.place.origin() - wanted.origin();
@@ -231,7 +234,7 @@ proptest! {
         for onto in &snap.onto {
             if let SnapKind::Wall(id) = &onto.kind {
                 let mut moved = arrangement.clone();
-                moved.bay.things[0].place = snap.place;
+                moved.bay.things[0].place.at = snap.place;
                 let wall = moved.bay.walls.iter().position(|wall| wall.id == *id).unwrap();
                 let gap = gap_to_wall(&moved, &self::scene(&moved), &thing("own"), wall).unwrap().gap;
                 prop_assert!(gap.abs() < 1e-6, "{gap}");
@@ -257,7 +260,7 @@ proptest! {
             }
             _ => place.origin(),
         };
-        prop_assert!(corner(&shape, &place).distance(corner(&own.shape, &own.place)) < 1e-6);
+        prop_assert!(corner(&shape, &place).distance(corner(&own.shape, &own.place.at)) < 1e-6);
         prop_assert!(shape.outline().is_ok());
     }
 

@@ -34,10 +34,10 @@ pub fn crowded(seed: u64, count: usize) -> Arrangement {
         } else {
             cabinet(&format!("box {i}"), at, dice.within(1.0, 1_500.0), dice.within(1.0, 900.0))
         };
-        thing.place = PlanPose::new(at.into(), dice.within(-4.0, 4.0));
+        thing.place.at = PlanPose::new(at.into(), dice.within(-4.0, 4.0));
         let bottom = if dice.share() < 0.3 { dice.within(0.0, 2_500.0) } else { 0.0 };
         thing.span = span(bottom, bottom + dice.within(1.0, 2_000.0));
-        thing.known = [Known::Taped, Known::ByEye, Known::Within(0.0)][(dice.share() * 3.0) as usize];
+        thing.place.known = [Known::Taped, Known::ByEye, Known::Within(0.0)][(dice.share() * 3.0) as usize];
         thing.effort = [Effort::OnePerson, Effort::TwoPeople, Effort::Fixed][(dice.share() * 3.0) as usize];
         thing.material = Material::ALL[(dice.share() * 15.0) as usize];
         things.push(thing);
@@ -70,7 +70,7 @@ fn a_turned_bay_is_the_same_bay() {
         turned.parked = turn * arrangement.parked;
         turned.bay.room = arrangement.bay.room.placed(&turn);
         for thing in &mut turned.bay.things {
-            thing.place = turn * thing.place;
+            thing.place.at = turn * thing.place.at;
         }
         for point in &mut turned.bay.survey.as_mut().unwrap().points {
             point.at = turn * point.at;
@@ -114,7 +114,7 @@ fn a_metal_thing_in_the_zone_never_goes_unsaid() {
         let mut dice = Dice(seed);
         let at = (dice.within(4_950.0, 9_750.0), dice.within(1_550.0, 4_450.0));
         let mut thing = cabinet("thing", at, dice.within(0.1, 900.0), dice.within(0.1, 900.0));
-        thing.place = PlanPose::new(at.into(), dice.within(-4.0, 4.0));
+        thing.place.at = PlanPose::new(at.into(), dice.within(-4.0, 4.0));
         let assessment = assess(&with(vec![thing]));
         assert!(!of(&assessment, Code::ZoneObject).is_empty(), "seed {seed}");
     }

@@ -13,7 +13,7 @@ fn plain(text: &str) -> String {
 #[test]
 fn a_finding_reads_well() {
     let mut arrangement = with(vec![cabinet("tool cabinet", (8_000.0, 4_475.0), 900.0, 450.0)]);
-    arrangement.bay.things[0].known = Known::Taped;
+    arrangement.bay.things[0].place.known = Known::Taped;
     let assessment = assess(&arrangement);
     let words = Words::new(&arrangement, Units::Millimetres, Language::English);
     let found = of(&assessment, Code::ZoneObject)[0];

@@ -73,7 +73,7 @@ prop_compose! {
         Thing {
             outline: shape.outline().unwrap(),
             shape,
-            place: PlanPose::new(at, heading),
+            place: Place { at: PlanPose::new(at, heading), known: Known::Within(0.0) },
             span: span(bottom, bottom + height),
             ..cabinet("thing", (0.0, 0.0), 1.0, 1.0)
         }
@@ -107,7 +107,7 @@ fn carried(mut arrangement: Arrangement, by: &PlanPose) -> Arrangement {
     arrangement.bay.room = arrangement.bay.room.placed(by);
     arrangement.parked = *by * arrangement.parked;
     for thing in &mut arrangement.bay.things {
-        thing.place = *by * thing.place;
+        thing.place.at = *by * thing.place.at;
     }
     for mark in &mut arrangement.bay.marks {
         mark.at = *by * mark.at;
@@ -138,7 +138,7 @@ impl std::fmt::Debug for Awkward {
         let corners: Vec<_> = self.bay.room.outer().iter().map(|p| (p.x, p.y)).collect();
         writeln!(f, "room {corners:?}")?;
         for thing in &self.bay.things {
-            writeln!(f, "{:?} {:?} at {:?} {:?}", thing.id, thing.shape, pose(&thing.place), thing.span)?;
+            writeln!(f, "{:?} {:?} at {:?} {:?}", thing.id, thing.shape, pose(&thing.place.at), thing.span)?;
         }
         for mark in &self.bay.marks {
             writeln!(f, "{:?} at {}", mark.id, mark.at)?;
@@ -179,7 +179,7 @@ prop_compose! {
                 2 => DVec2::new(a.high.x - b.low.x + 300.0, a.high.y - b.high.y),
                 _ => DVec2::ZERO,
             };
-            own.place = PlanPose::new(before.place * shift, before.place.heading());
+            own.place.at = PlanPose::new(before.place.at * shift, before.place.at.heading());
         }
         arrangement.bay.walls = (0..room.outer().len())
             .map(|i| Wall { id: format!("wall {i}").into(), material: Material::Brick })
@@ -208,7 +208,7 @@ pub fn put(arrangement: &Arrangement, subject: &Subject, place: PlanPose) -> Arr
     let mut after = arrangement.clone();
     match subject {
         Subject::Car => after.parked = place,
-        Subject::Thing(id) => after.bay.things.iter_mut().find(|own| own.id == *id).unwrap().place = place,
+        Subject::Thing(id) => after.bay.things.iter_mut().find(|own| own.id == *id).unwrap().place.at = place,
         Subject::Stand(_) | Subject::Target(_) => {
             after.stands = vec![StandSet::At { place, height: 500.0, pitch: 0.0 }];
         }

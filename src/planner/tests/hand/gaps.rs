@@ -93,7 +93,7 @@ fn the_nearest_may_stand_slantwise() {
     assert!((gap.distance - expected).abs() < 1e-9 && gap.from == DVec2::new(8_450.0, 4_700.0), "{gap:?}");
     // A lamp overhead is no neighbour and in no way to the wall.
     arrangement.bay.things[1].span = span(2_500.0, 2_600.0);
-    arrangement.bay.things[1].place = PlanPose::new(DVec2::new(8_000.0, 5_500.0), 0.0);
+    arrangement.bay.things[1].place.at = PlanPose::new(DVec2::new(8_000.0, 5_500.0), 0.0);
     let figures = figures(&arrangement, &thing("cabinet"));
     assert!(figures.contains(&(wall("left wall"), 1_300.0)), "{figures:?}");
     assert!(figures.iter().all(|(what, _)| *what != thing("column")), "{figures:?}");
@@ -114,7 +114,7 @@ fn a_round_thing_meets_with_its_rim() {
         (gaps[1].distance - 1_100.0).abs() < 1e-9 && gaps[1].what == wall("left wall"),
         "clear of it: {gaps:?}"
     );
-    arrangement.bay.things[1].place = PlanPose::new(DVec2::new(3_240.0, 5_600.0), 0.0);
+    arrangement.bay.things[1].place.at = PlanPose::new(DVec2::new(3_240.0, 5_600.0), 0.0);
     let gaps = told(&arrangement, &thing("drum"));
     // 240 apart across: straight left they touch after 1000 - √(400² - 240²) = 680, but nearer still slantwise.
     let expected = 240.0_f64.hypot(1_000.0) - 400.0;
@@ -144,7 +144,7 @@ fn what_only_grazes_is_passed() {
     let ahead = figures(&arrangement, &thing("cabinet"));
     assert!(ahead.contains(&(wall("far wall"), 3_550.0)), "{ahead:?}");
     let mut arrangement = arrangement;
-    arrangement.bay.things[1].place = PlanPose::new(DVec2::new(10_000.0, 4_025.1), 0.0);
+    arrangement.bay.things[1].place.at = PlanPose::new(DVec2::new(10_000.0, 4_025.1), 0.0);
     let ahead = figures(&arrangement, &thing("cabinet"));
     assert!(!ahead.iter().any(|(what, _)| *what == wall("far wall")), "{ahead:?}");
 }

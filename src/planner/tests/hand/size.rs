@@ -9,8 +9,9 @@ use proptest::prelude::*;
 use crate::awkward::{config, heading, place};
 use crate::support::*;
 
-fn shaped(shape: Shape, place: PlanPose) -> Thing {
-    Thing { outline: shape.outline().unwrap(), shape, place, ..cabinet("thing", (0.0, 0.0), 1.0, 1.0) }
+fn shaped(shape: Shape, at: PlanPose) -> Thing {
+    let thing = cabinet("thing", (0.0, 0.0), 1.0, 1.0);
+    Thing { outline: shape.outline().unwrap(), shape, place: Place { at, ..thing.place }, ..thing }
 }
 
 #[test]
@@ -39,7 +40,7 @@ fn a_round_thing_grows_about_its_middle() {
     for (handle, at) in [((1, 0), (1_300.0, 1_050.0)), ((0, -1), (900.0, 700.0)), ((-1, 1), (700.0, 1_300.0))]
     {
         let (shape, place) = resized(&thing, handle, at.into()).unwrap();
-        assert_eq!((shape, place), (Shape::Round { diameter: 600.0 }, thing.place), "{handle:?}");
+        assert_eq!((shape, place), (Shape::Round { diameter: 600.0 }, thing.place.at), "{handle:?}");
     }
 }
 
@@ -82,7 +83,7 @@ proptest! {
                 prop_assert!(THING.holds(new) && new == new.round(), "{}", new);
             }
         }
-        prop_assert_eq!(place.heading(), thing.place.heading());
+        prop_assert_eq!(place.heading(), thing.place.at.heading());
         // The side or corner opposite the handle, and along an edge both ends of it.
         let slack = 1e-9 + 1e-13 * at.abs().max_element() + 1e-12 * to.abs().max_element().min(1e6);
         let (old, new) = (DVec2::new(length, width) * 0.5, DVec2::new(long, wide) * 0.5);
@@ -91,7 +92,7 @@ proptest! {
                 if handle.0 == 0 { end } else { -side.x },
                 if handle.1 == 0 { end } else { -side.y },
             );
-            let (before, after) = (thing.place * (corner * old), place * (corner * new));
+            let (before, after) = (thing.place.at * (corner * old), place * (corner * new));
             prop_assert!(before.distance(after) <= slack, "{before} {after}");
         }
         // The handle is under the pointer, as far as it may.
@@ -110,7 +111,7 @@ proptest! {
     ) {
         let thing = shaped(Shape::Rectangle { length: 600.0, width: 400.0 }, PlanPose::new(at, heading));
         let (shape, place) = resized(&thing, (1, -1), first).unwrap();
-        let between = Thing { outline: shape.outline().unwrap(), shape, place, ..thing.clone() };
+        let between = Thing { outline: shape.outline().unwrap(), shape, place: Place { at: place, ..thing.place }, ..thing.clone() };
         let once = resized(&thing, (1, -1), then).unwrap();
         let twice = resized(&between, (1, -1), then).unwrap();
         let size = |shape: &Shape| match *shape {

@@ -86,7 +86,7 @@ fn beside_another_and_in_one_line_with_it() {
     assert_eq!(told(&overhead, &thing("cabinet"), (4_000.0, 5_020.0)).1, []);
     // Nor does an edge that is not parallel.
     let mut askew = arrangement;
-    askew.bay.things[1].place = PlanPose::new(DVec2::new(2_000.0, 5_000.0), 0.1);
+    askew.bay.things[1].place.at = PlanPose::new(DVec2::new(2_000.0, 5_000.0), 0.1);
     assert_eq!(told(&askew, &thing("cabinet"), (2_970.0, 5_010.0)).1, []);
 }
 
@@ -171,7 +171,7 @@ fn wanted(arrangement: &Arrangement, subject: &Subject, which: usize, off: DVec2
             let thing = &arrangement.bay.things[which % arrangement.bay.things.len()];
             let other = thing.outline.bounds();
             let beside = DVec2::new(other.high.x - bounds.low.x, other.high.y - bounds.high.y);
-            PlanPose::new(thing.place * beside + off, thing.place.heading())
+            PlanPose::new(thing.place.at * beside + off, thing.place.at.heading())
         }
         2 if !arrangement.bay.marks.is_empty() => {
             PlanPose::new(arrangement.bay.marks[which % arrangement.bay.marks.len()].at + off, heading)

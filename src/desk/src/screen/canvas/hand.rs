@@ -4,7 +4,7 @@ use baywright_drawing::{Drawing, Projection};
 use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, PlanPose, Polygon, Span, angle};
 use baywright_planner::hand::{Snap, pose_of, resized, snapped, squared};
-use baywright_planner::model::{Thing, validate::limits};
+use baywright_planner::model::{Place, Thing, validate::limits};
 use egui::{Context, PointerButton, Pos2};
 
 use super::grip::{self, Grip};
@@ -14,7 +14,7 @@ use crate::screen::command::Command;
 use crate::screen::view::{Camera, Tool, View};
 use crate::screen::whole;
 use crate::session::answer::Answer;
-use crate::session::edit::Edit;
+use baywright_planner::edit::Edit;
 
 /// Thin things are hit this far beside them, px.
 const SLACK_PX: f64 = 5.0;
@@ -354,7 +354,10 @@ impl Drag {
                 let Some((shape, place)) = resized(thing, (x, y), in_bay) else { return Vec::new() };
                 let id = thing.id.clone();
                 // Named after the last one: the size.
-                vec![Edit::Place { thing: id.clone(), place }, Edit::Reshape { thing: id, shape }]
+                vec![
+                    Edit::Place { thing: id.clone(), place: Place { at: place, ..thing.place } },
+                    Edit::Reshape { thing: id, shape },
+                ]
             }
             Grip::Bottom | Grip::Top => {
                 let Some(thing) = &self.thing else { return Vec::new() };

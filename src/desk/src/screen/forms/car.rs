@@ -112,10 +112,10 @@ impl Desk {
             }
             ui.add_space(12.0);
         });
-        let Sheet { fields, car, deed, .. } = sheet;
+        let Sheet { fields, car, changed, .. } = sheet;
         self.fields = fields.leading_on(false);
-        if let Some(deed) = deed {
-            out.push(Command::ChangeCar(deed, Box::new(car)));
+        if changed {
+            out.push(Command::ChangeCar(Box::new(car)));
         }
     }
 }
@@ -196,7 +196,7 @@ impl Sheet<'_> {
         }) && class != self.car.class
         {
             self.car.class = class;
-            self.did(texts.class);
+            self.did();
         }
         let mut source = self.car.provenance.clone();
         if self.source(ui, "source", &mut source) {

@@ -12,7 +12,6 @@ use baywright_planner::geometry::{DVec2, Polygon, Span};
 use baywright_planner::model::{
     Bay, FloorFeature, FloorFeatureKind, Id, KeepFree, KeepFreeKind, Material, Opening, OpeningKind, Runway,
 };
-use baywright_planner::words::sentence_start;
 use egui::Ui;
 
 use super::car::sheet::Sheet;
@@ -21,7 +20,7 @@ use crate::screen::Desk;
 use crate::screen::command::Command;
 use crate::screen::shelf;
 use crate::screen::view::Tool;
-use crate::session::edit::Edit;
+use baywright_planner::edit::Edit;
 
 /// What can be added to a bay beside things.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -89,10 +88,7 @@ impl Desk {
         let BaySheet { sheet, bay, renamed, out: mut asked } = form;
         *fields = sheet.fields.leading_on(false);
         if bay != *before {
-            let deed = sheet.deed.unwrap_or_else(|| self.view.language.rooms().room.to_owned());
-            let what = self.words().bare_subject(subject);
-            let deed = format!("{}: {deed}", sentence_start(&what));
-            out.push(Command::Edit(Edit::Bay { deed, bay: Box::new(bay), renamed }));
+            out.push(Command::Edit(Edit::Bay { bay: Box::new(bay), renamed }));
         }
         out.append(&mut asked);
     }
@@ -149,8 +145,7 @@ impl Desk {
                 Subject::Thing(id)
             }
         };
-        let deed = format!("{} {name}", self.texts().add_what);
-        self.edit(&Edit::Bay { deed, bay: Box::new(bay), renamed: None });
+        self.edit(&Edit::Bay { bay: Box::new(bay), renamed: None });
         self.view.selected = Some(subject);
         self.view.tool = Tool::Hand;
         self.view.list_open = true;

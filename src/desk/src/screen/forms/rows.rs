@@ -3,7 +3,7 @@
 use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
 use baywright_planner::hand::{WallGap, gap_to_wall, pose_of, wall_gaps};
-use baywright_planner::model::{Effort, Id, Known, Material, Shape, StandSet, Thing, ThingKind};
+use baywright_planner::model::{Effort, Id, Known, Material, Place, Shape, StandSet, Thing, ThingKind};
 use baywright_planner::words::sentence_start;
 use egui::{ComboBox, RichText, Ui};
 
@@ -12,7 +12,7 @@ use crate::screen::command::Command;
 use crate::screen::forms::typed;
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, widgets};
-use crate::session::edit::Edit;
+use baywright_planner::edit::Edit;
 
 impl Desk {
     pub(in crate::screen) fn form(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
@@ -131,7 +131,9 @@ impl Desk {
         // A distance that is typed was read off a tape.
         out.extend(edit.map(|edit| {
             Command::Edit(match edit {
-                Edit::ByHand { thing, place } => Edit::Taped { thing, place },
+                Edit::Place { thing, place } => {
+                    Edit::Place { thing, place: Place { known: Known::Taped, ..place } }
+                }
                 other => other,
             })
         }));
@@ -209,7 +211,7 @@ impl Desk {
     fn kind_rows(&self, ui: &mut Ui, fields: &mut Fields, thing: &Thing, out: &mut Vec<Command>) {
         let texts = self.texts();
         let words = self.words();
-        let mut now = (thing.kind, thing.material, thing.known, thing.effort, thing.locked);
+        let mut now = (thing.kind, thing.material, thing.place.known, thing.effort, thing.locked);
         let before = now;
         choice(ui, texts.kind, words.kind_of_thing(now.0), |ui| {
             for kind in ThingKind::ALL {

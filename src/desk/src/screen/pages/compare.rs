@@ -239,7 +239,7 @@ impl Desk {
         let pressed = ui.add_enabled_ui(typed, |ui| widgets::press(ui, self.view.theme, texts.name_it)).inner;
         if typed && (entered || pressed.clicked()) {
             out.push(Command::Page(None));
-            out.push(Command::Edit(crate::session::edit::Edit::NameArrangement(name.trim().into())));
+            out.push(Command::Edit(baywright_planner::edit::Edit::NameArrangement(name.trim().into())));
         }
     }
 }

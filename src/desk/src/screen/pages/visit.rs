@@ -6,7 +6,7 @@ use egui::{RichText, Ui};
 use crate::screen::command::Command;
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, widgets};
-use crate::session::edit::Edit;
+use baywright_planner::edit::Edit;
 
 /// The list, and what was chosen from it.
 #[derive(Clone, Debug, PartialEq)]

@@ -4,13 +4,13 @@ use std::sync::Arc;
 
 use baywright_planner::model::{Id, Layout, SavedArrangement};
 
-use crate::session::edit::{Edit, EditFault};
+use baywright_planner::edit::{Deed, Edit, EditFault};
 use crate::session::history::History;
 
 /// A layout that is being changed.
 #[derive(Debug)]
 pub(super) struct EditedLayout {
-    history: History<Layout>,
+    history: History<Layout, Deed>,
     shown: Id,
 }
 
@@ -58,9 +58,9 @@ impl EditedLayout {
         edit.apply(self.now(), &self.shown)
     }
 
-    /// An edit, in one go under this name: what [`Self::after`] gave.
-    pub fn change(&mut self, edit: &Edit, name: &str, after: Layout) {
-        self.history.change(name, after);
+    /// An edit, in one go: what [`Self::after`] gave.
+    pub fn change(&mut self, edit: &Edit, after: Layout) {
+        self.history.change(edit.deed(self.now()), after);
         match edit {
             Edit::Duplicate(id) | Edit::NameArrangement(id) => self.shown = id.clone(),
             _ => self.show_what_is_there(),
@@ -77,9 +77,10 @@ impl EditedLayout {
         Ok(())
     }
 
-    /// The pointer is up: what was shown becomes one step under this name.
-    pub fn settle(&mut self, name: &str) {
-        self.history.settle(name);
+    /// The pointer is up: what was shown becomes one step, this edit's.
+    pub fn settle(&mut self, edit: &Edit) {
+        let deed = edit.deed(self.history.base());
+        self.history.settle(deed);
     }
 
     /// Drops what is in hand.
@@ -92,13 +93,13 @@ impl EditedLayout {
         self.history.is_held()
     }
 
-    /// The name of what would be undone.
-    pub fn undoes(&self) -> Option<&str> {
+    /// What would be undone.
+    pub fn undoes(&self) -> Option<&Deed> {
         self.history.undoes()
     }
 
-    /// The name of what would be done again.
-    pub fn redoes(&self) -> Option<&str> {
+    /// What would be done again.
+    pub fn redoes(&self) -> Option<&Deed> {
         self.history.redoes()
     }
 
@@ -158,7 +159,7 @@ mod tests {
 
     fn done(layout: &mut EditedLayout, edit: &Edit) {
         let after = layout.after(edit).unwrap();
-        layout.change(edit, "A step", after);
+        layout.change(edit, after);
     }
 
     #[test]
@@ -167,9 +168,9 @@ mod tests {
         let first = layout.shown().clone();
         done(&mut layout, &Edit::Duplicate("a second one".into()));
         assert_eq!(layout.shown().as_str(), "a second one");
-        assert_eq!(layout.undoes(), Some("A step"));
+        assert_eq!(layout.undoes(), Some(&Deed::Duplicate("a second one".into())));
         layout.undo();
-        assert_eq!((layout.shown(), layout.redoes()), (&first, Some("A step")));
+        assert_eq!((layout.shown(), layout.redoes()), (&first, Some(&Deed::Duplicate("a second one".into()))));
         layout.redo();
         layout.show(&"nowhere".into());
         assert_eq!(layout.shown(), &first, "nothing of that name is shown");

@@ -24,7 +24,7 @@ pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
         pen.push(role, subject.clone(), shape);
         if !overhead {
             for line in inner_lines(thing) {
-                let line = line.iter().map(|&p| top.at(thing.place * p)).collect();
+                let line = line.iter().map(|&p| top.at(thing.place.at * p)).collect();
                 pen.line(Role::ThingLine, subject.clone(), line);
             }
         }

@@ -204,8 +204,8 @@ pub(super) fn thing(path: &str, thing: &Thing, faults: &mut Faults) {
             "the shape's own outline",
         );
     }
-    faults.place(&format!("{path}.at_mm"), thing.place.origin());
-    faults.angle(format!("{path}.turned_deg"), thing.place.heading(), &limits::TURN);
+    faults.place(&format!("{path}.at_mm"), thing.place.at.origin());
+    faults.angle(format!("{path}.turned_deg"), thing.place.at.heading(), &limits::TURN);
     faults.number(format!("{path}.bottom_mm"), thing.span.bottom(), &limits::HEIGHT);
     faults.number(format!("{path}.top_mm"), thing.span.top(), &limits::HEIGHT);
     let thick = thing.span.top() - thing.span.bottom();
@@ -213,7 +213,7 @@ pub(super) fn thing(path: &str, thing: &Thing, faults: &mut Faults) {
         let allowed = format!("{} above the bottom", limits::THICKNESS.allowed());
         faults.add(format!("{path}.top_mm"), format!("{} mm", number(thing.span.top())), allowed);
     }
-    known(&format!("{path}.known"), thing.known, faults);
+    known(&format!("{path}.known"), thing.place.known, faults);
 }
 
 /// A finding names what it is about, so no two things of a bay share a name. Permanent marks have their own numbers.

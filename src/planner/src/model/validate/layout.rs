@@ -62,11 +62,9 @@ fn arrangement(path: &str, saved: &SavedArrangement, layout: &Layout, faults: &m
     let things: Vec<&Id> = bay.things.iter().map(|t| &t.id).collect();
     once(path, "moved", ".thing", saved.moved.iter().map(|m| &m.thing), &things, faults);
     for (i, moved) in saved.moved.iter().enumerate() {
-        faults.place(&format!("{path}.moved[{i}].at_mm"), moved.place.origin());
-        faults.angle(format!("{path}.moved[{i}].turned_deg"), moved.place.heading(), &limits::TURN);
-        if let Some(known) = moved.known {
-            super::bay::known(&format!("{path}.moved[{i}].known"), known, faults);
-        }
+        faults.place(&format!("{path}.moved[{i}].at_mm"), moved.place.at.origin());
+        faults.angle(format!("{path}.moved[{i}].turned_deg"), moved.place.at.heading(), &limits::TURN);
+        super::bay::known(&format!("{path}.moved[{i}].known"), moved.place.known, faults);
     }
     once(path, "away", "", saved.away.iter(), &things, faults);
     faults.count(&format!("{path}.added"), saved.added.len(), limits::MOST_THINGS);

@@ -16,7 +16,7 @@ pub(super) fn sentence(figures: &[Assumed]) -> String {
 }
 
 /// One figure, with what it belongs to.
-fn named(figure: &Assumed) -> String {
+pub(super) fn named(figure: &Assumed) -> String {
     match figure {
         Assumed::Body(part) => of_body(*part).to_owned(),
         Assumed::Sensor(id, part) => format!("{id}: {}", of_sensor(*part)),
@@ -24,7 +24,7 @@ fn named(figure: &Assumed) -> String {
     }
 }
 
-const fn of_body(part: BodyPart) -> &'static str {
+pub(super) const fn of_body(part: BodyPart) -> &'static str {
     match part {
         BodyPart::Length => "length",
         BodyPart::Width => "width",
@@ -43,7 +43,7 @@ const fn of_body(part: BodyPart) -> &'static str {
     }
 }
 
-const fn of_sensor(part: SensorPart) -> &'static str {
+pub(super) const fn of_sensor(part: SensorPart) -> &'static str {
     match part {
         SensorPart::Ahead => "place ahead of the front axle",
         SensorPart::Aside => "place off the centreline",
@@ -55,7 +55,7 @@ const fn of_sensor(part: SensorPart) -> &'static str {
     }
 }
 
-const fn of_aiming(part: AimingPart) -> &'static str {
+pub(super) const fn of_aiming(part: AimingPart) -> &'static str {
     match part {
         AimingPart::StandOff => "stand-off",
         AimingPart::Target => "target",

@@ -27,7 +27,7 @@ impl About<'_> {
 
     fn is_taped(&self, thing: &Id) -> bool {
         let own = self.arrangement.bay.things.iter().find(|own| own.id == *thing);
-        own.is_some_and(|own| own.known.within() <= Known::Taped.within())
+        own.is_some_and(|own| own.place.known.within() <= Known::Taped.within())
     }
 
     /// One thing to do, without capital and full stop: "move the trolley 300 mm towards the car's right".

@@ -1,11 +1,14 @@
 //! What a person did, in the list of things to undo.
 
-use super::{About, Deed, sentence_start};
-use crate::assessment::Severity;
+use super::assumed::{named, of_aiming, of_body, of_sensor};
+use super::{About, forms, sentence_start};
+use crate::assessment::{Severity, Subject};
+use crate::edit::{BayDeed, BayPart, Deed};
+use crate::entry::{AimingDeed, CarDeed, SensorDeed};
 
 impl About<'_> {
     /// A deed as a person reads it beside "undo".
-    pub fn deed(&self, deed: Deed<'_>) -> String {
+    pub fn deed(&self, deed: &Deed) -> String {
         match deed {
             Deed::Move(thing) => format!("Move {thing}"),
             Deed::Size(thing) => format!("Size of {thing}"),
@@ -19,7 +22,7 @@ impl About<'_> {
             Deed::Open(door) => format!("Open {door}"),
             Deed::Car => "Another car or aiming".to_owned(),
             Deed::Remember => "Profile looked at again".to_owned(),
-            Deed::Bay(what) => what.to_owned(),
+            Deed::Bay(deed) => self.bay_deed(deed),
             Deed::Corner => "Move a corner of the room".to_owned(),
             Deed::Duplicate(name) => format!("New arrangement {name}"),
             Deed::NameArrangement(name) => format!("Name the arrangement {name}"),
@@ -33,6 +36,57 @@ impl About<'_> {
         }
     }
 
+    fn bay_deed(&self, deed: &BayDeed) -> String {
+        match deed {
+            BayDeed::Add(what) => format!("Add {}", self.bare_subject(what)),
+            BayDeed::Remove(what) => format!("Remove {}", self.bare_subject(what)),
+            BayDeed::Change(what, part) => {
+                let what = if *what == Subject::Floor { "room".to_owned() } else { self.bare_subject(what) };
+                format!("{}: {}", sentence_start(&what), of_bay(*part))
+            }
+        }
+    }
+
+    /// What was done to a car, as a person reads it beside "undo".
+    pub fn car_deed(&self, deed: &CarDeed) -> String {
+        let texts = &forms::TEXTS;
+        let text = match deed {
+            CarDeed::Name => texts.name_of_car.to_owned(),
+            CarDeed::ShortName => texts.file_name.to_owned(),
+            CarDeed::Class => texts.class.to_owned(),
+            CarDeed::Source => texts.source.to_owned(),
+            CarDeed::Body(part) => of_body(*part).to_owned(),
+            CarDeed::RideHeights => texts.ride_heights.to_owned(),
+            CarDeed::BodyPoints => texts.body_points.to_owned(),
+            CarDeed::Sensors => texts.sensors.to_owned(),
+            CarDeed::Aimings => texts.aimings.to_owned(),
+            CarDeed::Sensor(id, deed) => {
+                let what = match deed {
+                    SensorDeed::Name => "name",
+                    SensorDeed::Part(part) => of_sensor(*part),
+                    SensorDeed::Source => "where its figures come from",
+                };
+                format!("{id}: {what}")
+            }
+            CarDeed::Aiming(id, deed) => {
+                let what = match deed {
+                    AimingDeed::Name => "name",
+                    AimingDeed::Sensor => "the sensor that it aims",
+                    AimingDeed::Part(part) => of_aiming(*part),
+                    AimingDeed::Targets => "targets",
+                    AimingDeed::Zones => "keep-clear zones",
+                    AimingDeed::HaveReady => "what to have ready",
+                    AimingDeed::Conditions => "what to meet first",
+                    AimingDeed::Source => "where its figures come from",
+                };
+                format!("{id}: {what}")
+            }
+            CarDeed::Took(figure) => format!("{}, as it stands", named(figure)),
+            CarDeed::LeftOpen(figure) => format!("{}, left open", named(figure)),
+        };
+        sentence_start(&text)
+    }
+
     /// The heading over all findings of one severity.
     pub const fn heading(&self, severity: Severity) -> &'static str {
         match severity {
@@ -40,5 +94,22 @@ impl About<'_> {
             Severity::Care => "Needs care",
             Severity::Note => "To know and to have ready",
         }
+    }
+}
+
+const fn of_bay(part: BayPart) -> &'static str {
+    match part {
+        BayPart::Name => "name",
+        BayPart::Kind => "what it is",
+        BayPart::Material => "what it is made of",
+        BayPart::Place => "place and shape",
+        BayPart::Heights => "height",
+        BayPart::Shut => "open or shut",
+        BayPart::FreeBeyond => "what is free beyond",
+        BayPart::Exit => "way out",
+        BayPart::WallsKnown => "how well the walls are known",
+        BayPart::Levels => "floor levels",
+        BayPart::Source => "where its figures come from",
+        BayPart::Other => "changed",
     }
 }

@@ -336,8 +336,8 @@ impl About<'_> {
             let within = self.length(self.arrangement.bay.walls_known.within());
             return format!("The walls' places are known to ± {within}.");
         };
-        let within = self.length(thing.known.within());
-        match thing.known {
+        let within = self.length(thing.place.known.within());
+        match thing.place.known {
             Known::Taped => format!("Its place was taped, so it is known to ± {within}."),
             Known::ByEye => format!("Placed by eye, so its place is known to ± {within}."),
             Known::Within(_) => format!("Its place is known to ± {within}."),

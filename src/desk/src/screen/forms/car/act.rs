@@ -9,7 +9,7 @@ use crate::screen::Desk;
 use crate::screen::view::{Area, Drawn, Tool};
 use crate::session::answer::Answer;
 use crate::session::document::CarNotKept;
-use crate::session::edit::Edit;
+use baywright_planner::edit::Edit;
 
 impl Desk {
     /// Saves the car that is being entered among the user's own and chooses it.
@@ -61,13 +61,11 @@ impl Desk {
         };
         let Some(place) = place else { return };
         *place = outline;
-        let deed = self.view.language.rooms().draw_it.to_owned();
-        self.edit(&Edit::Bay { deed, bay: Box::new(bay), renamed: None });
+        self.edit(&Edit::Bay { bay: Box::new(bay), renamed: None });
     }
 
     fn drawn_zone(&mut self, aiming: usize, zone: usize, from: DVec2, to: DVec2) {
         let frame = frame_of(&self.answer, Drawn::Zone { aiming, zone }).inverse();
-        let texts = self.view.language.forms();
         let (a, b) = ((frame * from).round(), (frame * to).round());
         let Ok(outline) = Polygon::rectangle(a.min(b), a.max(b)) else { return };
         let Some(draft) = self.document.draft_mut() else { return };
@@ -80,7 +78,7 @@ impl Desk {
             car.enter(AimingPart::ClearAside.of(&id));
             car.enter(AimingPart::ClearAlong.of(&id));
         }
-        draft.change(texts.draw_it, car);
+        draft.change(car);
     }
 
     /// A mark was pressed on while one is picked for a step.
@@ -97,7 +95,7 @@ impl Desk {
             return;
         }
         car.enter(AimingPart::MarkPlan.of(&id));
-        draft.change(texts.mark_plan, car);
+        draft.change(car);
     }
 }
 

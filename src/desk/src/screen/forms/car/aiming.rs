@@ -40,7 +40,7 @@ impl Sheet<'_> {
                         let wanted = format!("{sensor} aiming");
                         let id = choices::free(&wanted, self.car.aimings.iter().map(|own| &own.id));
                         super::start_aiming(&mut self.car, sensor, id.clone());
-                        self.did(texts.add_aiming);
+                        self.did();
                         out.push(Command::Aiming(id));
                         ui.close();
                     }
@@ -70,7 +70,7 @@ impl Sheet<'_> {
                 self.car.forget_what_is_gone();
             }
         }
-        self.did(self.texts.aimings);
+        self.did();
     }
 
     fn aiming(&mut self, ui: &mut Ui, i: usize, out: &mut Vec<Command>) {

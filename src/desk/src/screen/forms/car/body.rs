@@ -159,7 +159,7 @@ impl Sheet<'_> {
         let mut given = self.car.ride_heights.is_some();
         if ui.checkbox(&mut given, widgets::soft(ui, texts.ride_heights_given)).changed() {
             self.car.ride_heights = given.then_some([USUAL_RIDE_MM; 4]);
-            self.did(texts.ride_heights);
+            self.did();
         }
         let fields = ["front_left_mm", "front_right_mm", "rear_left_mm", "rear_right_mm"];
         let Some(heights) = self.car.ride_heights else { return };
@@ -250,14 +250,14 @@ impl Sheet<'_> {
                 Order::Down => self.car.swap_body_points(i, i + 1),
             };
             if done {
-                self.did(texts.body_points);
+                self.did();
             }
         }
         if widgets::lesser(ui, texts.add_body_point).clicked() {
             let id = choices::free(texts.a_point, self.car.body_points.iter().map(|own| &own.id));
             let at = DVec3::new(self.car.front().round(), 0.0, (self.car.height * 0.5).round());
             self.car.body_points.push(BodyPoint { id, at });
-            self.did(texts.add_body_point);
+            self.did();
         }
     }
 }

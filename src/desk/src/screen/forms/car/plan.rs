@@ -48,7 +48,7 @@ impl Sheet<'_> {
         });
         if self.car.aimings.get(i).is_some_and(|own| own.mark_plan != before) {
             self.car.enter(&figure);
-            self.did(texts.mark_plan);
+            self.did();
         }
     }
 
@@ -138,7 +138,7 @@ impl Sheet<'_> {
         {
             // The list holds only marks before this one.
             let _ = own.use_mark(j, nth, chosen);
-            self.did(label);
+            self.did();
         }
     }
 

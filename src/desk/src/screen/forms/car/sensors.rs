@@ -36,7 +36,7 @@ impl Sheet<'_> {
                     if ui.button(texts.kind(kind)).clicked() {
                         let id = choices::free(texts.kind(kind), self.car.sensors.iter().map(|own| &own.id));
                         self.car.start_sensor(kind, id);
-                        self.did(texts.add_sensor);
+                        self.did();
                         ui.close();
                     }
                 }
@@ -66,7 +66,7 @@ impl Sheet<'_> {
                 self.car.forget_what_is_gone();
             }
         }
-        self.did(texts.sensors);
+        self.did();
     }
 
     fn sensor(&mut self, ui: &mut Ui, i: usize) {

@@ -28,8 +28,8 @@ pub(in crate::screen) struct Sheet<'a> {
     unlikely: Vec<Fault>,
     /// Room for the word "assumed" at the end of a row, px.
     tag: f32,
-    /// The name of what was changed.
-    pub deed: Option<String>,
+    /// Whether something was changed.
+    pub changed: bool,
 }
 
 /// One row: its name, what that means, the field's path, the figure that may be assumed, a sketch.
@@ -70,7 +70,7 @@ impl<'a> Sheet<'a> {
             faults,
             unlikely,
             tag: TAG_PX,
-            deed: None,
+            changed: false,
         }
     }
 
@@ -80,8 +80,8 @@ impl<'a> Sheet<'a> {
     }
 
     /// Notes that something was changed.
-    pub fn did(&mut self, what: &str) {
-        self.deed = Some(what.to_owned());
+    pub fn did(&mut self) {
+        self.changed = true;
     }
 
     /// A row with a number; `Some` if another one was typed.
@@ -152,7 +152,7 @@ impl<'a> Sheet<'a> {
             if let Some(figure) = line.figure {
                 self.car.enter(figure);
             }
-            self.did(line.label);
+            self.did();
         }
         taken
     }
@@ -240,7 +240,7 @@ impl<'a> Sheet<'a> {
         if chosen == *now {
             return None;
         }
-        self.did(label);
+        self.did();
         Some(chosen)
     }
 
@@ -259,7 +259,7 @@ impl<'a> Sheet<'a> {
             if let Some(figure) = line.figure {
                 self.car.enter(figure);
             }
-            self.did(line.label);
+            self.did();
         }
         taken
     }

@@ -56,7 +56,7 @@ impl Sheet<'_> {
                 }
             }
         }
-        self.did(self.texts.targets);
+        self.did();
     }
 
     fn placement(&mut self, ui: &mut Ui, i: usize, j: usize) {
@@ -134,7 +134,7 @@ impl Sheet<'_> {
         let mut stands = target.stand.is_some();
         if ui.checkbox(&mut stands, widgets::soft(ui, texts.has_stand)).changed() {
             target.stand = if stands { Stand::start(Stand::START_TOP_MM) } else { None };
-            self.did(texts.has_stand);
+            self.did();
         }
         let Some(stand) = &mut target.stand else { return };
         for (label, field, value) in [

@@ -51,7 +51,7 @@ impl Sheet<'_> {
             span,
             excludes: Exclusion::Anything,
         });
-        self.did(texts.add_zone);
+        self.did();
     }
 
     fn order_zone(&mut self, aiming: usize, j: usize, order: Order) {
@@ -71,7 +71,7 @@ impl Sheet<'_> {
             }
             Order::Remove => return,
         }
-        self.did(self.texts.zones);
+        self.did();
     }
 
     fn zone(&mut self, ui: &mut Ui, i: usize, j: usize, out: &mut Vec<Command>) {

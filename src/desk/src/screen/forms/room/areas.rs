@@ -11,7 +11,7 @@ use crate::screen::forms::car::body::{points, points_text};
 use crate::screen::forms::car::sheet::{Line, Of};
 use crate::screen::view::{Area, Drawn, Tool};
 use crate::screen::widgets;
-use crate::session::edit::Edit;
+use baywright_planner::edit::Edit;
 
 impl BaySheet<'_> {
     pub(super) fn feature(&mut self, ui: &mut Ui, id: &Id) {
@@ -111,7 +111,7 @@ impl BaySheet<'_> {
         let texts = self.sheet.desk.view().language.rooms();
         let removed = widgets::lesser(ui, texts.remove).clicked();
         if removed {
-            self.sheet.did(texts.remove);
+            self.sheet.did();
             self.out.push(Command::Select(None));
         }
         removed

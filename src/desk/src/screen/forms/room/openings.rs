@@ -9,7 +9,7 @@ use super::BaySheet;
 use crate::screen::command::Command;
 use crate::screen::forms::car::sheet::{Line, Of};
 use crate::screen::widgets;
-use crate::session::edit::Edit;
+use baywright_planner::edit::Edit;
 
 impl BaySheet<'_> {
     pub(super) fn opening(&mut self, ui: &mut Ui, id: &Id) {
@@ -75,14 +75,14 @@ impl BaySheet<'_> {
         let material = self.material(ui, &format!("opening material {id}"), own.material);
         own.material = material.unwrap_or(own.material);
         if ui.checkbox(&mut own.is_exit, widgets::soft(ui, texts.is_exit)).changed() {
-            self.sheet.did(texts.is_exit);
+            self.sheet.did();
         }
         if let Some(place) = self.bay.openings.get_mut(at) {
             *place = own;
         }
         if widgets::lesser(ui, texts.remove).clicked() {
             self.bay.openings.remove(at);
-            self.sheet.did(texts.remove);
+            self.sheet.did();
             self.out.push(Command::Select(None));
         }
     }

@@ -4,7 +4,7 @@
 use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, Outline, Place, PlanPose, locate};
 use baywright_planner::hand::pose_of;
-use baywright_planner::model::{Id, Wheel};
+use baywright_planner::model::{self, Id, Known, Wheel};
 use baywright_planner::room::two_distances;
 use baywright_planner::words::rooms::Rooms;
 use egui::{RichText, Ui};
@@ -14,7 +14,7 @@ use crate::screen::forms::car::sheet::{Line, Of, Sheet, part};
 use crate::screen::forms::field::Fields;
 use crate::screen::look::size;
 use crate::screen::{Desk, widgets};
-use crate::session::edit::Edit;
+use baywright_planner::edit::Edit;
 
 /// How a place is measured.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -83,8 +83,11 @@ impl Desk {
     fn put_by_tape(&self, id: &Id, at: DVec2, out: &mut Vec<Command>) {
         let bay = &self.answer.arrangement.bay;
         let Some(thing) = bay.things.iter().find(|own| own.id == *id) else { return };
-        let place = PlanPose::new(at, thing.place.heading());
-        out.push(Command::Edit(Edit::Taped { thing: id.clone(), place }));
+        let at = PlanPose::new(at, thing.place.at.heading());
+        out.push(Command::Edit(Edit::Place {
+            thing: id.clone(),
+            place: model::Place { at, known: Known::Taped },
+        }));
     }
 
     /// Corners of the room, floor marks, wheel points: what a tape can start from.
@@ -237,7 +240,8 @@ impl Desk {
     /// From a thing's nearest side to its middle, along a wall and away from it.
     fn half_along(&self, id: &Id, way: DVec2) -> Option<DVec2> {
         let thing = self.answer.arrangement.bay.things.iter().find(|own| own.id == *id)?;
-        let outline = thing.outline.placed(&PlanPose::new(DVec2::ZERO, thing.place.heading() - heading(way)));
+        let outline =
+            thing.outline.placed(&PlanPose::new(DVec2::ZERO, thing.place.at.heading() - heading(way)));
         let low = outline.bounds().low;
         Some(-low)
     }

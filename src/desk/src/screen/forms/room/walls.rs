@@ -127,7 +127,7 @@ impl BaySheet<'_> {
         part(ui, texts.alcove, "alcove", false, |ui| self.alcove(ui, wall, id, length));
         if widgets::lesser(ui, texts.remove_corner).clicked() {
             let done = self.bay.remove_corner(wall);
-            self.sheet.did(texts.remove_corner);
+            self.sheet.did();
             self.say(done);
             self.out.push(Command::Select(Some(baywright_planner::Subject::Floor)));
         }
@@ -153,7 +153,7 @@ impl BaySheet<'_> {
         if widgets::lesser(ui, texts.build).clicked() {
             let [from, width, depth] = sizes;
             let done = self.bay.alcove(wall, from, width, depth);
-            self.sheet.did(texts.alcove);
+            self.sheet.did();
             self.say(done);
         }
     }

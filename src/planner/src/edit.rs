@@ -1,0 +1,237 @@
+//! Everything that can be done to a layout: one [`Edit`] says what, one function does it, and what was done is known by its
+//! [`Deed`]. Nothing is done in part: either the layout after it, or a fault.
+
+mod arrangements;
+mod bay;
+mod bay_deed;
+mod deed;
+mod parked;
+mod step;
+#[cfg(test)]
+mod testing;
+mod things;
+
+use baywright_geometry::{DVec2, PlanPose, Span};
+
+use crate::assessment::Step;
+use crate::model::{
+    Bay, Effort, Id, Known, Layout, Material, OnThisCar, Place, SavedArrangement, Shape, StandSet, Thing,
+    ThingKind, Underlay,
+};
+
+pub use bay_deed::{BayDeed, BayPart};
+pub use deed::Deed;
+
+/// One change of a layout, seen from one arrangement.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Edit {
+    /// A thing stands elsewhere in this arrangement, or turned, or its place is known better or worse.
+    Place {
+        /// Which.
+        thing: Id,
+        /// Where it stands, and how well that is known.
+        place: Place,
+    },
+    /// A thing has another shape, wherever it stands.
+    Reshape {
+        /// Which.
+        thing: Id,
+        /// Its new shape.
+        shape: Shape,
+    },
+    /// A thing has other heights.
+    Heights {
+        /// Which.
+        thing: Id,
+        /// From its underside to its top.
+        span: Span,
+    },
+    /// What is known of a thing.
+    Describe {
+        /// Which.
+        thing: Id,
+        /// What it is.
+        kind: ThingKind,
+        /// What it is made of.
+        material: Material,
+        /// How well its place is known.
+        known: Known,
+        /// What it takes to move it.
+        effort: Effort,
+        /// Whether the hand may move it.
+        locked: bool,
+    },
+    /// A thing has another name.
+    Rename {
+        /// Which.
+        thing: Id,
+        /// Its new name.
+        name: Id,
+    },
+    /// A new thing in this arrangement.
+    Add(Thing),
+    /// A thing leaves this arrangement.
+    Remove(Id),
+    /// The car stands elsewhere; targets that were put somewhere stay where they are.
+    Park(PlanPose),
+    /// A target stands elsewhere.
+    Stand {
+        /// Whose.
+        placement: Id,
+        /// Where.
+        set: StandSet,
+    },
+    /// A door is open or shut in this arrangement.
+    Door {
+        /// Which.
+        door: Id,
+        /// Whether it is shut.
+        shut: bool,
+    },
+    /// Another car stands there, for one of its aimings.
+    Car {
+        /// The profile's name.
+        vehicle: Id,
+        /// The aiming's name.
+        aiming: Id,
+        /// The profile's present fingerprint, to be remembered.
+        fingerprint: String,
+    },
+    /// The profile was looked at again: this content is the one to remember.
+    Remember(String),
+    /// The bay itself is another: the bay, and what has another name now.
+    Bay {
+        /// The bay, with its things where they stand at home.
+        bay: Box<Bay>,
+        /// A door or runway that has another name.
+        renamed: Option<(Id, Id)>,
+    },
+    /// A corner of the room elsewhere, bay frame, mm.
+    Corner {
+        /// Which corner.
+        corner: usize,
+        /// To here.
+        to: DVec2,
+    },
+    /// Another arrangement like this one, under this name, after it.
+    Duplicate(Id),
+    /// This arrangement has another name.
+    NameArrangement(Id),
+    /// This arrangement is taken away.
+    RemoveArrangement,
+    /// The aimings of one visit, in their order.
+    Visit(Vec<Id>),
+    /// The picture under the plan; none to take it away.
+    Underlay(Option<Underlay>),
+    /// What was measured on this very car.
+    OnThisCar(OnThisCar),
+    /// The runways that carry the car; none for the floor.
+    Carried(Vec<Id>),
+    /// What a cure says.
+    Do(Step),
+    /// Several at once: one step to undo.
+    All(Vec<Edit>),
+}
+
+/// Why an edit was not done.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum EditFault {
+    /// There is no such arrangement, thing or door.
+    NoSuch(Id),
+    /// The name is taken.
+    NameTaken(Id),
+    /// The figures make no shape.
+    NoShape,
+}
+
+impl Edit {
+    /// The layout after this edit of the named arrangement.
+    ///
+    /// # Errors
+    /// If it names something that is not there, a name that is taken, or figures that make no shape; the layout is
+    /// then as it was.
+    pub fn apply(&self, layout: &Layout, arrangement: &Id) -> Result<Layout, EditFault> {
+        let mut after = layout.clone();
+        self.apply_in(&mut after, arrangement)?;
+        Ok(after)
+    }
+
+    /// The same on a layout of one's own.
+    ///
+    /// # Errors
+    /// As [`Edit::apply`]; the layout may then be changed in part.
+    pub fn apply_in(&self, layout: &mut Layout, arrangement: &Id) -> Result<(), EditFault> {
+        let at = layout.arrangements.iter().position(|a| a.id == *arrangement);
+        let at = at.ok_or_else(|| EditFault::NoSuch(arrangement.clone()))?;
+        self.apply_to(layout, at)
+    }
+
+    fn apply_to(&self, layout: &mut Layout, at: usize) -> Result<(), EditFault> {
+        match self {
+            Self::Place { thing, place } => things::place(layout, at, thing, *place),
+            Self::Reshape { thing, shape } => things::reshape(layout, at, thing, shape),
+            Self::Heights { thing, span } => things::change(layout, at, thing, |own| own.span = *span),
+            Self::Describe { thing, kind, material, known, effort, locked } => {
+                things::know(layout, at, thing, *known)?;
+                things::change(layout, at, thing, |own| {
+                    (own.kind, own.material) = (*kind, *material);
+                    (own.effort, own.locked) = (*effort, *locked);
+                })
+            }
+            Self::Rename { thing, name } => things::rename(layout, at, thing, name),
+            Self::Add(thing) => things::add(layout, at, thing),
+            Self::Remove(thing) => things::remove(layout, at, thing),
+            Self::Park(pose) => here(layout, at, |own| own.parked = *pose),
+            Self::Stand { placement, set } => here(layout, at, |own| parked::stand(own, placement, *set)),
+            Self::Car { vehicle, aiming, fingerprint } => {
+                here(layout, at, |own| parked::car(own, vehicle, aiming, fingerprint))
+            }
+            Self::Remember(fingerprint) => {
+                here(layout, at, |own| own.vehicle_fingerprint = Some(fingerprint.clone()))
+            }
+            Self::OnThisCar(measured) => here(layout, at, |own| own.on_this_car = *measured),
+            Self::Visit(aimings) => here(layout, at, |own| own.visit.clone_from(aimings)),
+            Self::Carried(runways) => here(layout, at, |own| own.on_runways.clone_from(runways)),
+            Self::Door { door, shut } => bay::door(layout, at, door, *shut),
+            Self::Bay { bay, renamed } => {
+                bay::replace(layout, bay, renamed.as_ref());
+                Ok(())
+            }
+            Self::Corner { corner, to } => {
+                layout.bay.move_corner(*corner, *to).map_err(|_| EditFault::NoShape)
+            }
+            Self::Underlay(picture) => {
+                layout.underlay.clone_from(picture);
+                Ok(())
+            }
+            Self::Duplicate(name) => arrangements::duplicate(layout, at, name),
+            Self::NameArrangement(name) => arrangements::rename(layout, at, name),
+            Self::RemoveArrangement => arrangements::remove(layout, at),
+            Self::Do(step) => {
+                step::edits(step, layout, at)?.iter().try_for_each(|edit| edit.apply_to(layout, at))
+            }
+            Self::All(edits) => edits.iter().try_for_each(|edit| edit.apply_to(layout, at)),
+        }
+    }
+}
+
+/// Whether something in the bay, or in one of its arrangements, goes by this name.
+pub fn is_taken(layout: &Layout, name: &Id) -> bool {
+    let added = layout.arrangements.iter().flat_map(|a| &a.added);
+    let bay = &layout.bay;
+    bay.things.iter().chain(added).any(|t| t.id == *name)
+        || bay.openings.iter().any(|o| o.id == *name)
+        || bay.walls.iter().any(|w| w.id == *name)
+        || bay.runways.iter().any(|r| r.id == *name)
+        || bay.floor_features.iter().any(|f| f.id == *name)
+        || bay.keep_free.iter().any(|k| k.id == *name)
+}
+
+fn saved(layout: &mut Layout, at: usize) -> Result<&mut SavedArrangement, EditFault> {
+    layout.arrangements.get_mut(at).ok_or_else(|| EditFault::NoSuch("arrangement".into()))
+}
+
+/// A change of the arrangement alone.
+fn here(layout: &mut Layout, at: usize, change: impl FnOnce(&mut SavedArrangement)) -> Result<(), EditFault> {
+    saved(layout, at).map(change)
+}

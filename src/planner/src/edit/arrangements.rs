@@ -1,0 +1,55 @@
+//! What is done to the list of arrangements.
+
+use super::{EditFault, saved};
+use crate::model::{Id, Layout, SavedArrangement};
+
+/// Another one like this, after it.
+pub(super) fn duplicate(layout: &mut Layout, at: usize, name: &Id) -> Result<(), EditFault> {
+    is_free(layout, name)?;
+    let copy = SavedArrangement { id: name.clone(), ..saved(layout, at)?.clone() };
+    layout.arrangements.insert(at + 1, copy);
+    Ok(())
+}
+
+pub(super) fn rename(layout: &mut Layout, at: usize, name: &Id) -> Result<(), EditFault> {
+    is_free(layout, name)?;
+    saved(layout, at)?.id = name.clone();
+    Ok(())
+}
+
+pub(super) fn remove(layout: &mut Layout, at: usize) -> Result<(), EditFault> {
+    // Something must be left to show.
+    if layout.arrangements.len() < 2 {
+        return Err(EditFault::NoSuch("arrangement".into()));
+    }
+    layout.arrangements.remove(at);
+    Ok(())
+}
+
+fn is_free(layout: &Layout, name: &Id) -> Result<(), EditFault> {
+    if layout.arrangements.iter().any(|own| own.id == *name) {
+        return Err(EditFault::NameTaken(name.clone()));
+    }
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::testing::layout;
+    use super::super::{Edit, EditFault};
+
+    #[test]
+    fn another_like_this_one_and_away_again() {
+        let (bay, here) = layout();
+        let twice = Edit::Duplicate("as planned".into()).apply(&bay, &here).unwrap();
+        assert_eq!(twice.arrangements.len(), 2);
+        assert_eq!(twice.arrangements[1].parked, bay.arrangements[0].parked);
+        for edit in [Edit::Duplicate(here.clone()), Edit::NameArrangement(here.clone())] {
+            let refused = edit.apply(&twice, &"as planned".into());
+            assert_eq!(refused, Err(EditFault::NameTaken(here.clone())), "{edit:?}");
+        }
+        let named = Edit::NameArrangement("later".into()).apply(&twice, &"as planned".into()).unwrap();
+        assert_eq!(Edit::RemoveArrangement.apply(&named, &"later".into()).unwrap(), bay);
+        assert!(Edit::RemoveArrangement.apply(&bay, &here).is_err(), "something is left to show");
+    }
+}

@@ -1,0 +1,98 @@
+//! What was done, as a value: the history keeps it, and the words say it in the language then chosen.
+
+use super::{BayDeed, Edit};
+use crate::assessment::Step;
+use crate::model::{Id, Layout};
+
+/// What a person did to a layout.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Deed {
+    /// Moved or turned a thing, or told how well its place is known.
+    Move(Id),
+    /// Changed a thing's size or heights.
+    Size(Id),
+    /// Changed what is known of a thing.
+    Describe(Id),
+    /// Gave a thing another name; the old one.
+    Rename(Id),
+    /// Put a thing there.
+    Add(Id),
+    /// Took a thing away.
+    Remove(Id),
+    /// Parked the car elsewhere.
+    Park,
+    /// Moved a target.
+    Stand,
+    /// Shut a door.
+    Shut(Id),
+    /// Opened a door.
+    Open(Id),
+    /// Chose another car or aiming.
+    Car,
+    /// Looked at the profile again.
+    Remember,
+    /// Changed the bay.
+    Bay(BayDeed),
+    /// Moved a corner of the room.
+    Corner,
+    /// Made another arrangement like this one.
+    Duplicate(Id),
+    /// Gave the arrangement another name.
+    NameArrangement(Id),
+    /// Took the arrangement away.
+    RemoveArrangement,
+    /// Chose the aimings of a visit.
+    Visit,
+    /// Entered what was measured on this car.
+    OnThisCar,
+    /// Changed the picture under the plan.
+    Underlay,
+    /// Put the car on runways, or on the floor.
+    Carried,
+    /// Did what a cure says.
+    Cure(Step),
+    /// Did what several cures say.
+    Cures(Vec<Step>),
+}
+
+impl Edit {
+    /// What is done by this edit to a layout as it is before.
+    pub fn deed(&self, before: &Layout) -> Deed {
+        match self {
+            Self::Place { thing, .. } => Deed::Move(thing.clone()),
+            Self::Reshape { thing, .. } | Self::Heights { thing, .. } => Deed::Size(thing.clone()),
+            Self::Describe { thing, .. } => Deed::Describe(thing.clone()),
+            Self::Rename { thing, .. } => Deed::Rename(thing.clone()),
+            Self::Add(thing) => Deed::Add(thing.id.clone()),
+            Self::Remove(thing) => Deed::Remove(thing.clone()),
+            Self::Park(_) => Deed::Park,
+            Self::Stand { .. } => Deed::Stand,
+            Self::Door { door, shut: true } => Deed::Shut(door.clone()),
+            Self::Door { door, shut: false } => Deed::Open(door.clone()),
+            Self::Car { .. } => Deed::Car,
+            Self::Remember(_) => Deed::Remember,
+            Self::Bay { bay, .. } => Deed::Bay(BayDeed::between(&before.bay, bay)),
+            Self::Corner { .. } => Deed::Corner,
+            Self::Carried(_) => Deed::Carried,
+            Self::OnThisCar(_) => Deed::OnThisCar,
+            Self::Underlay(_) => Deed::Underlay,
+            Self::Duplicate(name) => Deed::Duplicate(name.clone()),
+            Self::NameArrangement(name) => Deed::NameArrangement(name.clone()),
+            Self::RemoveArrangement => Deed::RemoveArrangement,
+            Self::Visit(_) => Deed::Visit,
+            Self::Do(step) => Deed::Cure(step.clone()),
+            Self::All(edits) => of_several(edits, before),
+        }
+    }
+}
+
+/// Cures are told together; of other edits the last one names them all.
+fn of_several(edits: &[Edit], before: &Layout) -> Deed {
+    let steps =
+        edits.iter().filter_map(|edit| if let Edit::Do(step) = edit { Some(step.clone()) } else { None });
+    let steps: Vec<Step> = steps.collect();
+    match edits.last() {
+        Some(last) if steps.is_empty() => last.deed(before),
+        _ => Deed::Cures(steps),
+    }
+}

@@ -1,0 +1,37 @@
+//! A cure's step as the edits that do it.
+
+use super::{Edit, EditFault, things};
+use crate::assessment::Step;
+use crate::model::{Id, Layout, StandSet};
+
+/// What a step comes to in the arrangement at `at`: the same as [`crate::cure::apply`] does to the arrangement made.
+pub(super) fn edits(step: &Step, layout: &Layout, at: usize) -> Result<Vec<Edit>, EditFault> {
+    let on_mark = |placement: &Id| Edit::Stand { placement: placement.clone(), set: StandSet::OnMark };
+    Ok(match step {
+        // Moved by so much, its place is known as well as before.
+        Step::MoveThing { thing, by } => {
+            let place = things::stands(layout, at, thing)?.shifted(*by);
+            vec![Edit::Place { thing: thing.clone(), place }]
+        }
+        Step::TakeAway { thing } => vec![Edit::Remove(thing.clone())],
+        // Marks and targets on their marks go with the car; a stand that was put somewhere is carried along.
+        Step::MoveCar { by } => {
+            let nowhere = || EditFault::NoSuch("arrangement".into());
+            let own = layout.arrangements.get(at).ok_or_else(nowhere)?;
+            let carried = own.stands.iter().filter_map(|(placement, set)| {
+                let StandSet::At { place, height, pitch } = *set else { return None };
+                let set = StandSet::At { place: place.shifted(*by), height, pitch };
+                Some(Edit::Stand { placement: placement.clone(), set })
+            });
+            std::iter::once(Edit::Park(own.parked.shifted(*by))).chain(carried).collect()
+        }
+        Step::StandOnMark { placement } => vec![on_mark(placement)],
+        Step::OpenDoor { door } => vec![Edit::Door { door: door.clone(), shut: false }],
+        // These ask a person to find something out; nothing changes until it is entered.
+        Step::Tape { .. }
+        | Step::SurveyFloor
+        | Step::EnterFigures
+        | Step::EnterAlignment
+        | Step::ReviewProfile => Vec::new(),
+    })
+}

@@ -1,0 +1,51 @@
+//! A layout of one arrangement, made of the bay by which the checks are tested.
+
+use super::things;
+use crate::check::testing::{cabinet, clear};
+use crate::model::{Id, Layout, Material, Opening, OpeningKind, Place, SavedArrangement};
+
+/// The layout, and the name of its arrangement: the bay with a cabinet and a door.
+pub(super) fn layout() -> (Layout, Id) {
+    let arrangement = clear();
+    let mut bay = arrangement.bay;
+    bay.things = vec![cabinet("cabinet", (8_000.0, 5_000.0), 600.0, 400.0)];
+    bay.openings = vec![Opening {
+        id: "door".into(),
+        kind: OpeningKind::RollerDoor,
+        wall: 0,
+        from: 1_000.0,
+        width: 2_000.0,
+        span: crate::geometry::Span::new(0.0, 2_500.0).unwrap(),
+        material: Material::Steel,
+        shut: true,
+        free_beyond: 0.0,
+        is_exit: false,
+    }];
+    let here = Id::from("as found");
+    let saved = SavedArrangement {
+        id: here.clone(),
+        vehicle: arrangement.vehicle.id.clone(),
+        vehicle_fingerprint: None,
+        aiming: arrangement.aiming.id.clone(),
+        parked: arrangement.parked,
+        on_runways: Vec::new(),
+        on_this_car: Default::default(),
+        stands: Vec::new(),
+        moved: Vec::new(),
+        away: Vec::new(),
+        added: Vec::new(),
+        shut: Vec::new(),
+        visit: Vec::new(),
+    };
+    (Layout { bay, arrangements: vec![saved], underlay: None, taped: None }, here)
+}
+
+/// Where a thing stands in an arrangement, if it is there.
+pub(super) fn place_of(layout: &Layout, arrangement: &Id, thing: &str) -> Option<Place> {
+    let at = layout.arrangements.iter().position(|own| own.id == *arrangement)?;
+    let thing = Id::from(thing);
+    if layout.arrangements[at].away.contains(&thing) {
+        return None;
+    }
+    things::stands(layout, at, &thing).ok()
+}

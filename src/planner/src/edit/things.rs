@@ -1,0 +1,187 @@
+//! What is done to the things of a bay, in one arrangement or in all.
+
+use super::{EditFault, is_taken, saved};
+use crate::model::{Id, Known, Layout, Moved, Place, Shape, Thing};
+
+/// Where a thing stands in this arrangement.
+pub(super) fn stands(layout: &Layout, at: usize, id: &Id) -> Result<Place, EditFault> {
+    let here = layout.arrangements.get(at);
+    let added = here.and_then(|own| own.added.iter().find(|thing| thing.id == *id)).map(|thing| thing.place);
+    let moved =
+        || here.and_then(|own| own.moved.iter().find(|moved| moved.thing == *id)).map(|own| own.place);
+    let at_home = || layout.bay.things.iter().find(|thing| thing.id == *id).map(|thing| thing.place);
+    added.or_else(moved).or_else(at_home).ok_or_else(|| EditFault::NoSuch(id.clone()))
+}
+
+/// A thing of the bay is moved in this arrangement only; a thing that is only here has no other place.
+pub(super) fn place(layout: &mut Layout, at: usize, id: &Id, place: Place) -> Result<(), EditFault> {
+    let at_home = layout.bay.things.iter().find(|t| t.id == *id).map(|t| t.place);
+    let own = saved(layout, at)?;
+    if let Some(thing) = own.added.iter_mut().find(|t| t.id == *id) {
+        thing.place = place;
+        return Ok(());
+    }
+    let home = at_home.ok_or_else(|| EditFault::NoSuch(id.clone()))?;
+    let before = own.moved.iter().position(|m| m.thing == *id);
+    own.moved.retain(|m| m.thing != *id);
+    if place != home {
+        let moved = Moved { thing: id.clone(), place };
+        own.moved.insert(before.unwrap_or(own.moved.len()).min(own.moved.len()), moved);
+    }
+    Ok(())
+}
+
+/// Of a thing that was moved here, only its place here is known better or worse.
+pub(super) fn know(layout: &mut Layout, at: usize, id: &Id, known: Known) -> Result<(), EditFault> {
+    if let Some(moved) = saved(layout, at)?.moved.iter_mut().find(|m| m.thing == *id) {
+        moved.place.known = known;
+        return Ok(());
+    }
+    change(layout, at, id, |own| own.place.known = known)
+}
+
+/// A thing of this arrangement, or of the bay.
+pub(super) fn change(
+    layout: &mut Layout,
+    at: usize,
+    id: &Id,
+    change: impl FnOnce(&mut Thing),
+) -> Result<(), EditFault> {
+    let Layout { bay, arrangements, .. } = layout;
+    let added = arrangements.get_mut(at).into_iter().flat_map(|a| &mut a.added);
+    let thing = added.chain(&mut bay.things).find(|t| t.id == *id);
+    thing.map(change).ok_or_else(|| EditFault::NoSuch(id.clone()))
+}
+
+pub(super) fn reshape(layout: &mut Layout, at: usize, id: &Id, shape: &Shape) -> Result<(), EditFault> {
+    let outline = shape.outline().map_err(|_| EditFault::NoShape)?;
+    change(layout, at, id, |own| (own.shape, own.outline) = (shape.clone(), outline))
+}
+
+pub(super) fn add(layout: &mut Layout, at: usize, thing: &Thing) -> Result<(), EditFault> {
+    if is_taken(layout, &thing.id) {
+        return Err(EditFault::NameTaken(thing.id.clone()));
+    }
+    saved(layout, at)?.added.push(thing.clone());
+    Ok(())
+}
+
+pub(super) fn remove(layout: &mut Layout, at: usize, id: &Id) -> Result<(), EditFault> {
+    let in_bay = layout.bay.things.iter().any(|t| t.id == *id);
+    let own = saved(layout, at)?;
+    let before = own.added.len();
+    own.added.retain(|t| t.id != *id);
+    if own.added.len() < before {
+        return Ok(());
+    }
+    if !in_bay || own.away.contains(id) {
+        return Err(EditFault::NoSuch(id.clone()));
+    }
+    own.moved.retain(|m| m.thing != *id);
+    own.away.push(id.clone());
+    Ok(())
+}
+
+pub(super) fn rename(layout: &mut Layout, at: usize, id: &Id, name: &Id) -> Result<(), EditFault> {
+    if id == name {
+        return Ok(());
+    }
+    if is_taken(layout, name) {
+        return Err(EditFault::NameTaken(name.clone()));
+    }
+    change(layout, at, id, |thing| thing.id = name.clone())?;
+    for arrangement in &mut layout.arrangements {
+        for moved in arrangement.moved.iter_mut().filter(|m| m.thing == *id) {
+            moved.thing = name.clone();
+        }
+        for away in arrangement.away.iter_mut().filter(|a| **a == *id) {
+            *away = name.clone();
+        }
+    }
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::testing::{layout, place_of};
+    use super::super::{Edit, EditFault};
+    use crate::geometry::{DVec2, PlanPose};
+    use crate::model::{Known, Place, Shape};
+
+    fn place(x: f64, y: f64, known: Known) -> Place {
+        Place { at: PlanPose::new(DVec2::new(x, y), 0.5), known }
+    }
+
+    #[test]
+    fn a_thing_moves_in_this_arrangement_only() {
+        let (layout, here) = layout();
+        let elsewhere = place(1_000.0, 1_500.0, Known::Taped);
+        let after = Edit::Place { thing: "cabinet".into(), place: elsewhere }.apply(&layout, &here).unwrap();
+        assert_eq!(place_of(&after, &here, "cabinet"), Some(elsewhere));
+        assert_eq!(after.bay.things, layout.bay.things);
+        // Back home nothing is left to save; where only the knowledge differs, that is.
+        let home = place_of(&layout, &here, "cabinet").unwrap();
+        let back = Edit::Place { thing: "cabinet".into(), place: home }.apply(&after, &here).unwrap();
+        assert_eq!(back, layout);
+        let by_eye = Place { known: Known::ByEye, ..home };
+        let less = Edit::Place { thing: "cabinet".into(), place: by_eye }.apply(&layout, &here).unwrap();
+        assert_eq!(place_of(&less, &here, "cabinet"), Some(by_eye));
+    }
+
+    /// What is entered of how well a place is known goes to the place where the thing stands here.
+    #[test]
+    fn a_moved_things_place_is_known_by_itself() {
+        let (layout, here) = layout();
+        let thing = layout.bay.things[0].clone();
+        let describe = |known: Known| Edit::Describe {
+            thing: thing.id.clone(),
+            kind: thing.kind,
+            material: thing.material,
+            known,
+            effort: thing.effort,
+            locked: true,
+        };
+        let at_home = describe(Known::Taped).apply(&layout, &here).unwrap();
+        assert_eq!(at_home.bay.things[0].place.known, Known::Taped);
+        let moved = place(1_000.0, 1_500.0, Known::ByEye);
+        let moved = Edit::Place { thing: thing.id.clone(), place: moved }.apply(&at_home, &here).unwrap();
+        let entered = describe(Known::Within(7.0)).apply(&moved, &here).unwrap();
+        assert_eq!(entered.bay.things[0].place.known, Known::Taped);
+        assert!(entered.bay.things[0].locked);
+        assert_eq!(place_of(&entered, &here, "cabinet").unwrap().known, Known::Within(7.0));
+    }
+
+    #[test]
+    fn what_is_not_there_is_refused() {
+        let (layout, here) = layout();
+        for edit in [
+            Edit::Remove("nothing".into()),
+            Edit::Place { thing: "nothing".into(), place: place(0.0, 0.0, Known::Taped) },
+            Edit::Reshape { thing: "nothing".into(), shape: Shape::Round { diameter: 300.0 } },
+            Edit::Rename { thing: "nothing".into(), name: "something".into() },
+        ] {
+            assert_eq!(edit.apply(&layout, &here), Err(EditFault::NoSuch("nothing".into())), "{edit:?}");
+        }
+        assert!(Edit::Remove("cabinet".into()).apply(&layout, &"nowhere".into()).is_err());
+        let none = Edit::Reshape { thing: "cabinet".into(), shape: Shape::Round { diameter: 0.0 } };
+        assert_eq!(none.apply(&layout, &here), Err(EditFault::NoShape));
+        let wall = layout.bay.walls[0].id.clone();
+        let twice = Edit::Rename { thing: "cabinet".into(), name: wall.clone() };
+        assert_eq!(twice.apply(&layout, &here), Err(EditFault::NameTaken(wall)));
+    }
+
+    #[test]
+    fn added_renamed_and_removed() {
+        let (layout, here) = layout();
+        let mut thing = layout.bay.things[0].clone();
+        thing.id = "second".into();
+        let with = Edit::Add(thing.clone()).apply(&layout, &here).unwrap();
+        assert!(place_of(&with, &here, "second").is_some());
+        assert_eq!(Edit::Add(thing).apply(&with, &here), Err(EditFault::NameTaken("second".into())));
+        let named = Edit::Rename { thing: "second".into(), name: "old".into() }.apply(&with, &here).unwrap();
+        assert!(place_of(&named, &here, "old").is_some());
+        assert_eq!(Edit::Remove("old".into()).apply(&named, &here).unwrap(), layout);
+        let without = Edit::Remove("cabinet".into()).apply(&layout, &here).unwrap();
+        assert_eq!(place_of(&without, &here, "cabinet"), None);
+    }
+}
