@@ -10,8 +10,8 @@ use baywright_files::{
 };
 use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
 use baywright_planner::model::{
-    Effort, Id, Known, Layout, Material, Moved, OnThisCar, Place, SavedArrangement, Shape, StandSet,
-    TapedRoom, TapedWall, Thing, ThingKind, Underlay, validate::limits,
+    Effort, Footprint, Id, Known, Layout, Material, Moved, OnThisCar, Place, SavedArrangement, Shape,
+    StandSet, TapedRoom, TapedWall, Thing, ThingKind, Underlay, validate::limits,
 };
 use proptest::prelude::*;
 
@@ -198,8 +198,7 @@ fn thing(name: &'static str) -> impl Strategy<Value = Thing> {
         move |(shape, at, (bottom, top), known, locked)| Thing {
             id: Id::from(name),
             kind: ThingKind::Other,
-            outline: shape.outline().unwrap(),
-            shape,
+            footprint: Footprint::new(shape).unwrap(),
             place: Place { at, known },
             span: Span::new(bottom, top).unwrap(),
             material: Material::Unknown,

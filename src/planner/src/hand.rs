@@ -57,7 +57,7 @@ fn own_solids(arrangement: &Arrangement, scene: &Scene, subject: &Subject) -> Ve
         }
         Subject::Thing(id) => {
             let thing = arrangement.bay.things.iter().find(|own| own.id == *id);
-            thing.map(|own| Prism::new(own.outline.clone(), own.span)).into_iter().collect()
+            thing.map(|own| Prism::new(own.footprint.outline().clone(), own.span)).into_iter().collect()
         }
         Subject::Stand(id) | Subject::Target(id) => {
             let mut placements = arrangement.aiming.placements.iter().zip(&scene.targets);

@@ -236,13 +236,13 @@ fn thing_note(words: &Words<'_>, thing: &baywright_planner::model::Thing) -> Str
     use baywright_planner::model::Shape;
     let material = words.material(thing.material);
     let units = words.units();
-    match &thing.shape {
+    match thing.footprint.shape() {
         Shape::Rectangle { length, width } => {
             format!("{material}, {} \u{d7} {}", units.bare(*length), words.length(*width))
         }
         Shape::Round { diameter } => format!("{material}, \u{d8} {}", words.length(*diameter)),
         Shape::Outline(_) => {
-            let size = thing.outline.bounds().size();
+            let size = thing.footprint.outline().bounds().size();
             format!("{material}, {} \u{d7} {}", units.bare(size.x), words.length(size.y))
         }
     }

@@ -3,7 +3,7 @@
 //! All figures are common practice, no source: a person types the real ones.
 
 use baywright_planner::geometry::{DVec2, PlanPose, Span};
-use baywright_planner::model::{Effort, Id, Known, Material, Place, Shape, Thing, ThingKind};
+use baywright_planner::model::{Effort, Footprint, Id, Known, Material, Place, Shape, Thing, ThingKind};
 
 /// One ordinary thing.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -80,8 +80,7 @@ pub fn thing(kind: ThingKind, name: Id, at: DVec2, ceiling: f64) -> Option<Thing
     Some(Thing {
         id: name,
         kind,
-        outline: shape.outline().ok()?,
-        shape,
+        footprint: Footprint::new(shape).ok()?,
         place: Place { at: PlanPose::new(at, 0.0), known: Known::ByEye },
         span,
         material: own.material,
@@ -97,8 +96,7 @@ pub fn low_ceiling(name: Id, at: DVec2, ceiling: f64) -> Option<Thing> {
     Some(Thing {
         id: name,
         kind: ThingKind::Other,
-        outline: shape.outline().ok()?,
-        shape,
+        footprint: Footprint::new(shape).ok()?,
         place: Place { at: PlanPose::new(at, 0.0), known: Known::ByEye },
         span: Span::new(f64::min(2_400.0, ceiling * 0.8), ceiling).ok()?,
         material: Material::Plasterboard,

@@ -5,10 +5,10 @@ use baywright_planner::geometry::marks::{Construction, Reach};
 use baywright_planner::geometry::{Circle, DVec2, DVec3, PlanPose, Polygon, Span, angle};
 use baywright_planner::model::{
     Adjusted, AimError, AimTolerance, Aiming, Arrangement, Bay, Datum, Effort, End, Exclusion, FieldOfView,
-    KeepClear, Known, Loading, MarkStep, Material, MeasuredAlong, OnThisCar, Opening, OpeningKind, Place,
-    PlaceTolerance, Placement, Provenance, Radar, ReferenceAxis, Sensor, SensorKind, Shape, Stand, StandOff,
-    StandSet, Target, TargetHeight, TargetKind, Thing, ThingKind, Vehicle, VehicleClass, VerticalReference,
-    Wall, Wheel, ZoneFrame,
+    Footprint, KeepClear, Known, Loading, MarkStep, Material, MeasuredAlong, OnThisCar, Opening, OpeningKind,
+    Place, PlaceTolerance, Placement, Provenance, Radar, ReferenceAxis, Sensor, SensorKind, Shape, Stand,
+    StandOff, StandSet, Target, TargetHeight, TargetKind, Thing, ThingKind, Vehicle, VehicleClass,
+    VerticalReference, Wall, Wheel, ZoneFrame,
 };
 
 fn rectangle(low: (f64, f64), high: (f64, f64)) -> Polygon {
@@ -17,17 +17,15 @@ fn rectangle(low: (f64, f64), high: (f64, f64)) -> Polygon {
 
 /// A thing of a kind at a place.
 pub fn thing(name: &str, kind: ThingKind, shape: Shape, at: (f64, f64), heights: (f64, f64)) -> Thing {
-    let outline = shape.outline().unwrap();
     Thing {
         id: name.into(),
         kind,
-        shape,
+        footprint: Footprint::new(shape).unwrap(),
         place: Place { at: PlanPose::new(at.into(), 0.0), known: Known::Taped },
         span: Span::new(heights.0, heights.1).unwrap(),
         material: Material::Steel,
         effort: Effort::OnePerson,
         locked: false,
-        outline,
     }
 }
 

@@ -131,7 +131,7 @@ fn thing(thing: &Thing) -> ThingFile {
     ThingFile {
         name: thing.id.to_string(),
         kind: thing.kind.into(),
-        shape: match &thing.shape {
+        shape: match thing.footprint.shape() {
             Shape::Rectangle { length, width } => {
                 ShapeFile::Rectangle { length_mm: (*length).into(), width_mm: (*width).into() }
             }

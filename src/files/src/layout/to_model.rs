@@ -3,7 +3,7 @@
 use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::model::validate::{self, Fault, limits};
 use baywright_planner::model::{
-    Bay, FloorFeature, FloorSurvey, Id, KeepFree, Layout, LevelPoint, Moved, OnThisCar, Opening,
+    Bay, FloorFeature, FloorSurvey, Footprint, Id, KeepFree, Layout, LevelPoint, Moved, OnThisCar, Opening,
     PermanentMark, Place, Runway, SavedArrangement, Shape, StandSet, TapedRoom, TapedWall, Thing, Underlay,
     Wall,
 };
@@ -221,17 +221,16 @@ fn thing(path: &str, file: &ThingFile, faults: &mut Faults) -> Option<Thing> {
     let span = faults.span(path, file.bottom_mm, file.top_mm);
     let shape = shape(&format!("{path}.shape"), &file.shape, faults)?;
     // A shape whose figures are in range makes an outline.
-    let outline = shape.outline().ok()?;
+    let footprint = Footprint::new(shape).ok()?;
     Some(Thing {
         id: file.name.as_str().into(),
         kind: file.kind.into(),
-        shape,
+        footprint,
         place: Place { at: pose(file.at_mm, file.turned_deg), known: file.known.into() },
         span: span?,
         material: file.material.into(),
         effort: file.effort.into(),
         locked: file.locked,
-        outline,
     })
 }
 

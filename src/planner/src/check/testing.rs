@@ -25,8 +25,7 @@ pub fn cabinet(name: &str, at: (f64, f64), length: f64, width: f64) -> Thing {
     Thing {
         id: name.into(),
         kind: ThingKind::Cabinet,
-        outline: shape.outline().unwrap(),
-        shape,
+        footprint: Footprint::new(shape).unwrap(),
         place: Place { at: PlanPose::new(at.into(), 0.0), known: Known::Within(0.0) },
         span: span(0.0, 1000.0),
         material: Material::Steel,
@@ -39,8 +38,7 @@ pub fn column(name: &str, at: (f64, f64), diameter: f64) -> Thing {
     let shape = Shape::Round { diameter };
     Thing {
         kind: ThingKind::Column,
-        outline: Outline::Circle(Circle::new(DVec2::ZERO, diameter * 0.5).unwrap()),
-        shape,
+        footprint: Footprint::new(shape).unwrap(),
         span: span(0.0, 3000.0),
         effort: Effort::Fixed,
         ..cabinet(name, at, 1.0, 1.0)

@@ -1,7 +1,7 @@
 //! What is done to the things of a bay, in one arrangement or in all.
 
 use super::{EditFault, is_taken, saved};
-use crate::model::{Id, Known, Layout, Moved, Place, Shape, Thing};
+use crate::model::{Footprint, Id, Known, Layout, Moved, Place, Shape, Thing};
 
 /// Where a thing stands in this arrangement.
 pub(super) fn stands(layout: &Layout, at: usize, id: &Id) -> Result<Place, EditFault> {
@@ -54,8 +54,8 @@ pub(super) fn change(
 }
 
 pub(super) fn reshape(layout: &mut Layout, at: usize, id: &Id, shape: &Shape) -> Result<(), EditFault> {
-    let outline = shape.outline().map_err(|_| EditFault::NoShape)?;
-    change(layout, at, id, |own| (own.shape, own.outline) = (shape.clone(), outline))
+    let footprint = Footprint::new(shape.clone()).map_err(|_| EditFault::NoShape)?;
+    change(layout, at, id, |own| own.footprint = footprint)
 }
 
 pub(super) fn add(layout: &mut Layout, at: usize, thing: &Thing) -> Result<(), EditFault> {

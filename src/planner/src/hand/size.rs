@@ -18,7 +18,7 @@ pub fn resized(thing: &Thing, handle: (i8, i8), to: DVec2) -> Option<(Shape, Pla
     }
     let side = DVec2::new(f64::from(handle.0), f64::from(handle.1));
     let own = thing.place.at.inverse() * to;
-    match thing.shape {
+    match *thing.footprint.shape() {
         Shape::Rectangle { length, width } => {
             let size = DVec2::new(length, width);
             // From the side that stays to the pointer.

@@ -44,7 +44,7 @@ pub use layout::{
 pub use material::Material;
 pub use plan::PlanFault;
 pub use provenance::Provenance;
-pub use thing::{Effort, Known, Place, Shape, Thing, ThingKind};
+pub use thing::{Effort, Footprint, Known, Place, Shape, Thing, ThingKind};
 pub use underlay::{PictureMap, PictureScaleFault};
 pub use vehicle::{
     Adjusted, BodyPoint, Camera, FieldOfView, Mirrors, Radar, Sensor, SensorKind, Vehicle, VehicleClass,

@@ -105,6 +105,33 @@ impl Shape {
     }
 }
 
+/// A shape and the outline that it makes, in its own frame: the one is never without the other.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Footprint {
+    shape: Shape,
+    outline: Outline,
+}
+
+impl Footprint {
+    /// What a shape covers.
+    ///
+    /// # Errors
+    /// If the figures make no shape.
+    pub fn new(shape: Shape) -> Result<Self, ShapeFault> {
+        Ok(Self { outline: shape.outline()?, shape })
+    }
+
+    /// The shape, as it was given.
+    pub const fn shape(&self) -> &Shape {
+        &self.shape
+    }
+
+    /// The outline that it makes.
+    pub const fn outline(&self) -> &Outline {
+        &self.outline
+    }
+}
+
 /// How well its place is known.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Known {
@@ -173,8 +200,8 @@ pub struct Thing {
     pub id: Id,
     /// What it is.
     pub kind: ThingKind,
-    /// Its shape in its own frame.
-    pub shape: Shape,
+    /// What it covers, in its own frame.
+    pub footprint: Footprint,
     /// Where it stands, and how well that is known.
     pub place: Place,
     /// From its underside to its top, mm above the floor.
@@ -185,13 +212,11 @@ pub struct Thing {
     pub effort: Effort,
     /// Whether the hand may move it on the screen.
     pub locked: bool,
-    /// The outline in its own frame, made from `shape` when the thing was made.
-    pub outline: Outline,
 }
 
 impl Thing {
     /// The solid that it fills, in the bay.
     pub fn prism(&self) -> Prism {
-        Prism::new(self.outline.placed(&self.place.at), self.span)
+        Prism::new(self.footprint.outline.placed(&self.place.at), self.span)
     }
 }

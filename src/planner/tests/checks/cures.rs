@@ -86,7 +86,7 @@ fn a_pocket_that_cannot_be_rounded_up() {
         [(0.0, 0.0), (800.0, 0.0), (800.0, 1_700.0), (-400.0, 1_700.0)].map(DVec2::from).into(),
     );
     let mut crate_ = cabinet("crate", (8_600.0, 4_300.0), 1.0, 1.0);
-    (crate_.outline, crate_.shape, crate_.material) = (shape.outline().unwrap(), shape, Material::Wood);
+    (crate_.footprint, crate_.material) = (Footprint::new(shape).unwrap(), Material::Wood);
     let arrangement = with(vec![cabinet("cabinet", (8_000.3, 4_475.4), 900.0, 450.0), crate_]);
     let step = step(&arrangement, Code::ZoneObject);
     let after = apply(&arrangement, &step);
@@ -197,8 +197,7 @@ fn two_things_are_not_sent_to_one_place() {
         (5_950.0, 720.0),
         (-5_950.0, 720.0),
     ];
-    wall.shape = Shape::Outline(corners.map(DVec2::from).into());
-    wall.outline = wall.shape.outline().unwrap();
+    wall.footprint = Footprint::new(Shape::Outline(corners.map(DVec2::from).into())).unwrap();
     wall.material = Material::Wood;
     let arrangement = with(vec![trolley("left trolley", 7_700.0), trolley("right trolley", 8_260.0), wall]);
     let assessment = assess(&arrangement);

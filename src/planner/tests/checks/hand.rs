@@ -260,7 +260,7 @@ proptest! {
             }
             _ => place.origin(),
         };
-        prop_assert!(corner(&shape, &place).distance(corner(&own.shape, &own.place.at)) < 1e-6);
+        prop_assert!(corner(&shape, &place).distance(corner(own.footprint.shape(), &own.place.at)) < 1e-6);
         prop_assert!(shape.outline().is_ok());
     }
 

@@ -71,8 +71,7 @@ prop_compose! {
         height in 3.0..2_000.0_f64,
     ) -> Thing {
         Thing {
-            outline: shape.outline().unwrap(),
-            shape,
+            footprint: Footprint::new(shape).unwrap(),
             place: Place { at: PlanPose::new(at, heading), known: Known::Within(0.0) },
             span: span(bottom, bottom + height),
             ..cabinet("thing", (0.0, 0.0), 1.0, 1.0)
@@ -138,7 +137,14 @@ impl std::fmt::Debug for Awkward {
         let corners: Vec<_> = self.bay.room.outer().iter().map(|p| (p.x, p.y)).collect();
         writeln!(f, "room {corners:?}")?;
         for thing in &self.bay.things {
-            writeln!(f, "{:?} {:?} at {:?} {:?}", thing.id, thing.shape, pose(&thing.place.at), thing.span)?;
+            writeln!(
+                f,
+                "{:?} {:?} at {:?} {:?}",
+                thing.id,
+                thing.footprint.shape(),
+                pose(&thing.place.at),
+                thing.span
+            )?;
         }
         for mark in &self.bay.marks {
             writeln!(f, "{:?} at {}", mark.id, mark.at)?;
@@ -172,7 +178,7 @@ prop_compose! {
             let Some(way) = way else { continue };
             let before = arrangement.bay.things[i - 1].clone();
             let own = &mut arrangement.bay.things[i];
-            let (a, b) = (before.outline.bounds(), own.outline.bounds());
+            let (a, b) = (before.footprint.outline().bounds(), own.footprint.outline().bounds());
             let shift = match way {
                 0 => DVec2::new(a.high.x - b.low.x, a.low.y - b.low.y),
                 1 => DVec2::new(a.low.x - b.low.x, a.high.y - b.low.y),

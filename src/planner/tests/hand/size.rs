@@ -11,7 +11,7 @@ use crate::support::*;
 
 fn shaped(shape: Shape, at: PlanPose) -> Thing {
     let thing = cabinet("thing", (0.0, 0.0), 1.0, 1.0);
-    Thing { outline: shape.outline().unwrap(), shape, place: Place { at, ..thing.place }, ..thing }
+    Thing { footprint: Footprint::new(shape).unwrap(), place: Place { at, ..thing.place }, ..thing }
 }
 
 #[test]
@@ -111,7 +111,7 @@ proptest! {
     ) {
         let thing = shaped(Shape::Rectangle { length: 600.0, width: 400.0 }, PlanPose::new(at, heading));
         let (shape, place) = resized(&thing, (1, -1), first).unwrap();
-        let between = Thing { outline: shape.outline().unwrap(), shape, place: Place { at: place, ..thing.place }, ..thing.clone() };
+        let between = Thing { footprint: Footprint::new(shape).unwrap(), place: Place { at: place, ..thing.place }, ..thing.clone() };
         let once = resized(&thing, (1, -1), then).unwrap();
         let twice = resized(&between, (1, -1), then).unwrap();
         let size = |shape: &Shape| match *shape {

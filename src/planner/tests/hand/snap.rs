@@ -169,7 +169,7 @@ fn wanted(arrangement: &Arrangement, subject: &Subject, which: usize, off: DVec2
         }
         1 => {
             let thing = &arrangement.bay.things[which % arrangement.bay.things.len()];
-            let other = thing.outline.bounds();
+            let other = thing.footprint.outline().bounds();
             let beside = DVec2::new(other.high.x - bounds.low.x, other.high.y - bounds.high.y);
             PlanPose::new(thing.place.at * beside + off, thing.place.at.heading())
         }

@@ -114,7 +114,7 @@ fn on_top(answer: &Answer, subject: &Subject, drawing: &Drawing) -> Vec<Handle> 
         at: edge + DVec2::new(1.0, -1.0).normalize() * ARM_PX,
         arm: Some(edge),
     }];
-    match thing.map(|thing| &thing.shape) {
+    match thing.map(|thing| thing.footprint.shape()) {
         Some(Shape::Rectangle { .. }) => {
             let size = half * 2.0 * drawing.px_per_mm;
             for (x, y) in [(-1, -1), (1, -1), (1, 1), (-1, 1), (1, 0), (-1, 0), (0, 1), (0, -1)] {

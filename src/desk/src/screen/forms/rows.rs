@@ -177,7 +177,7 @@ impl Desk {
         let mut reshape = |shape: Shape| {
             out.push(Command::Edit(Edit::Reshape { thing: thing.id.clone(), shape }));
         };
-        match &thing.shape {
+        match thing.footprint.shape() {
             Shape::Rectangle { length, width } => {
                 if let Some(length) =
                     self.length_row(ui, fields, (texts.length, texts.length_hint), of, *length)

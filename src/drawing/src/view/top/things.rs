@@ -39,7 +39,7 @@ pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
 
 /// Lines that tell a parked car or a cabinet from a box, in the thing's own frame.
 fn inner_lines(thing: &Thing) -> Vec<Vec<DVec2>> {
-    let Bounds { low, high } = thing.outline.bounds();
+    let Bounds { low, high } = thing.footprint.outline().bounds();
     let at = |along: f64, aside: f64| {
         let (middle, half) = ((low + high) * 0.5, (high - low) * 0.5);
         middle + half * DVec2::new(along, aside)

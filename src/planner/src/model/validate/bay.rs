@@ -181,7 +181,7 @@ fn area(field: &str, outline: &Polygon, faults: &mut Faults) {
 
 pub(super) fn thing(path: &str, thing: &Thing, faults: &mut Faults) {
     faults.name(format!("{path}.name"), thing.id.as_str());
-    match &thing.shape {
+    match thing.footprint.shape() {
         Shape::Rectangle { length, width } => {
             faults.number(format!("{path}.shape.length_mm"), *length, &limits::THING);
             faults.number(format!("{path}.shape.width_mm"), *width, &limits::THING);
@@ -190,19 +190,12 @@ pub(super) fn thing(path: &str, thing: &Thing, faults: &mut Faults) {
             faults.number(format!("{path}.shape.diameter_mm"), *diameter, &limits::THING);
         }
         Shape::Outline(_) => {
-            let size = extent(&thing.outline).max_element();
+            let size = extent(thing.footprint.outline()).max_element();
             if !limits::THING.holds(size) {
                 let found = format!("a shape {} mm long", number(size));
                 faults.add(format!("{path}.shape.corners_mm"), found, limits::THING.allowed());
             }
         }
-    }
-    if thing.shape.outline().as_ref() != Ok(&thing.outline) {
-        faults.add(
-            format!("{path}.shape"),
-            "an outline that was not made from it",
-            "the shape's own outline",
-        );
     }
     faults.place(&format!("{path}.at_mm"), thing.place.at.origin());
     faults.angle(format!("{path}.turned_deg"), thing.place.at.heading(), &limits::TURN);

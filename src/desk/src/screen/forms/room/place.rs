@@ -240,8 +240,10 @@ impl Desk {
     /// From a thing's nearest side to its middle, along a wall and away from it.
     fn half_along(&self, id: &Id, way: DVec2) -> Option<DVec2> {
         let thing = self.answer.arrangement.bay.things.iter().find(|own| own.id == *id)?;
-        let outline =
-            thing.outline.placed(&PlanPose::new(DVec2::ZERO, thing.place.at.heading() - heading(way)));
+        let outline = thing
+            .footprint
+            .outline()
+            .placed(&PlanPose::new(DVec2::ZERO, thing.place.at.heading() - heading(way)));
         let low = outline.bounds().low;
         Some(-low)
     }
