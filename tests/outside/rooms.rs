@@ -2,7 +2,7 @@
 //! its versions, takes the shadow of every edge away instead of sweeping, and checks itself against rays).
 
 use baywright_geometry::polygon::signed_area;
-use baywright_geometry::{DVec2, Polygon, Visibility, visibility};
+use baywright_geometry::{DVec2, Outline, Polygon, Visibility, visibility};
 use serde::Deserialize;
 
 /// Corners of the shadows lie up to 4e4 mm out, so that their sides turn by 1e-16 about corners up to 1e4 mm away; the table
@@ -36,8 +36,9 @@ fn areas_seen_in_rooms() {
     let mut partly = 0;
     for (i, case) in table.cases.iter().enumerate() {
         let room = polygon(&case.room);
-        let things: Vec<Polygon> = case.things.iter().map(|thing| polygon(thing)).collect();
-        let Visibility::Sees(ring) = visibility(&room, &things, DVec2::from(case.eye)) else {
+        let things: Vec<Outline> = case.things.iter().map(|thing| polygon(thing).into()).collect();
+        let things: Vec<&Outline> = things.iter().collect();
+        let Visibility::Sees(ring) = visibility(DVec2::from(case.eye), &room, &things) else {
             panic!("room {i} has an answer");
         };
         let area = signed_area(&ring);

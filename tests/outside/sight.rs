@@ -64,7 +64,9 @@ fn shares_of_targets_past_things() {
         let face =
             Face::new(DVec3::from(case.centre), case.heading, case.pitch, case.width, case.height).unwrap();
         let things: Vec<Prism> = case.things.iter().map(Thing::prism).collect();
-        let Share::Seen(seen) = target_share(DVec3::from(case.sensor), &face, &things) else {
+        let Share::Seen(seen) =
+            target_share(DVec3::from(case.sensor), &face, &things.iter().collect::<Vec<_>>())
+        else {
             panic!("case {i} has an answer");
         };
         let (low, high) = match case.thick {
@@ -73,7 +75,8 @@ fn shares_of_targets_past_things() {
         };
         assert!((low..=high).contains(&seen.share), "case {i}: {} not {}", seen.share, case.share);
         for (thing, &alone) in case.alone.iter().enumerate() {
-            let found = seen.hidden_by.iter().find(|hider| hider.0 == thing).map_or(0.0, |hider| hider.1);
+            let found =
+                seen.hidden_by.iter().find(|hider| hider.thing == thing).map_or(0.0, |hider| hider.share);
             // A round thing alone may hide as much more as all of them may together.
             let slack = case.thick.map_or(SHARE, |thick| case.share - thick + 1e-3);
             assert!((found - alone).abs() <= slack, "case {i}, thing {thing}: {found} not {alone}");

@@ -86,12 +86,15 @@ fn crowded() -> (Polygon, Vec<Polygon>) {
 fn visibility_polygons(c: &mut Criterion) {
     for (name, (room, things)) in [("jagged", jagged()), ("comb", comb()), ("crowded", crowded())] {
         let edges = room.edges().count() + things.iter().map(|t| t.edges().count()).sum::<usize>();
-        let seen = match visibility(&room, &things, DVec2::new(30.0, 20.0)) {
+        let things: Vec<Outline> = things.into_iter().map(Outline::from).collect();
+        let things: Vec<&Outline> = things.iter().collect();
+        let eye = DVec2::new(30.0, 20.0);
+        let seen = match visibility(eye, &room, &things) {
             Visibility::Sees(ring) => ring.len(),
             other => panic!("{other:?}"),
         };
         c.bench_function(&format!("visibility/{name}, {edges} edges, {seen} corners seen"), |b| {
-            b.iter(|| visibility(black_box(&room), black_box(&things), black_box(DVec2::new(30.0, 20.0))));
+            b.iter(|| visibility(black_box(eye), black_box(&room), black_box(&things)));
         });
     }
 }
@@ -142,7 +145,7 @@ fn crowd(round: bool) -> Vec<Prism> {
 }
 
 fn target_shares(c: &mut Criterion) {
-    let sensor = DVec3::new(0.0, 0.0, 500.0);
+    let eye = DVec3::new(0.0, 0.0, 500.0);
     let face = Face::new(DVec3::new(4000.0, 0.0, 500.0), PI, 0.0, 1600.0, 1200.0);
     let face = face.unwrap();
     let scenes = [
@@ -152,19 +155,20 @@ fn target_shares(c: &mut Criterion) {
         ("100 things in the view, a quarter of them round", crowd(true)),
     ];
     for (name, things) in scenes {
-        let (share, hiders) = match target_share(sensor, &face, &things) {
+        let things: Vec<&Prism> = things.iter().collect();
+        let (share, hiders) = match target_share(eye, &face, &things) {
             baywright_geometry::Share::Seen(seen) => (seen.share, seen.hidden_by.len()),
             other => panic!("{other:?}"),
         };
         c.bench_function(&format!("share/{name}, {hiders} hide, {:.0} % seen", share * 100.0), |b| {
-            b.iter(|| target_share(black_box(sensor), black_box(&face), black_box(&things)));
+            b.iter(|| target_share(black_box(eye), black_box(&face), black_box(&things)));
         });
     }
     let to = DVec3::new(4000.0, 0.0, 500.0);
     for (name, things) in [("boxes", bay(false)), ("a quarter round", bay(true))] {
         c.bench_function(&format!("fresnel/100 things, {name}"), |b| {
             b.iter(|| {
-                let clear = |thing| fresnel_clearance(black_box(sensor), to, wavelength(77e9), thing);
+                let clear = |thing| fresnel_clearance(black_box(eye), to, wavelength(77e9), thing);
                 things
                     .iter()
                     .map(clear)

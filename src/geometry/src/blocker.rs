@@ -5,72 +5,124 @@ use glam::{DVec2, DVec3};
 use crate::outline::Outline;
 use crate::polygon::Polygon;
 use crate::predicate;
-use crate::prism::Prism;
+use crate::prism::{Prism, Span};
 use crate::segment::Segment;
 use crate::tolerance::TOUCH_MM;
 
-/// What a straight line meets on its way.
+/// What an eye meets on the straight line to a target: in space, or in plan with `DVec2` for its places.
 #[derive(Clone, Debug, PartialEq)]
-pub enum LineOfSight {
+pub enum LineOfSight<Place = DVec3> {
     /// Nothing, not even a touch.
     Clear,
-    /// It passes through nothing, but touches something: the first touch from the start.
+    /// It passes through nothing, but touches something: the first touch from the eye.
     Grazing {
         /// Index of the thing.
         thing: usize,
         /// Where it touches.
-        at: DVec3,
+        at: Place,
     },
-    /// It passes through something: the first one from the start.
+    /// It passes through something: the first one from the eye.
     Blocked {
         /// Index of the thing.
         thing: usize,
         /// Where the line enters it.
-        at: DVec3,
-        /// From the start to there, mm.
+        at: Place,
+        /// From the eye to there, mm.
         distance: f64,
     },
-    /// The question has no answer: an end lies inside a thing. The start is asked first, then the lowest index.
-    EndInside {
-        /// Index of the thing.
+    /// The eye lies inside a thing: the question has no answer.
+    EyeInside {
+        /// The lowest index of such a thing.
         thing: usize,
-        /// Whether it is the start that lies inside, or else the end.
-        start: bool,
+    },
+    /// The target lies inside a thing, the eye in none: the question has no answer.
+    TargetInside {
+        /// The lowest index of such a thing.
+        thing: usize,
     },
 }
 
-/// The first of `things` that the straight line from `from` to `to` meets.
+/// The first of `things` that the straight line from `eye` to `target` meets.
 ///
 /// A line that comes no deeper than [`TOUCH_MM`] into a thing touches it. Touching blocks nothing.
-pub fn first_blocker(from: DVec3, to: DVec3, things: &[Prism]) -> LineOfSight {
-    for (end, start) in [(from, true), (to, false)] {
-        if let Some(thing) = things.iter().position(|thing| depth(thing, end) > TOUCH_MM) {
-            return LineOfSight::EndInside { thing, start };
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let outline = Polygon::rectangle(DVec2::new(2000.0, -300.0), DVec2::new(2500.0, 300.0))?;
+/// let bench = Prism::new(outline.into(), Span::new(0.0, 900.0)?);
+/// let target = DVec3::new(4000.0, 0.0, 600.0);
+/// assert_eq!(
+///     first_blocker(DVec3::new(0.0, 0.0, 600.0), target, &[&bench]),
+///     LineOfSight::Blocked { thing: 0, at: DVec3::new(2000.0, 0.0, 600.0), distance: 2000.0 }
+/// );
+/// // Over it.
+/// assert_eq!(first_blocker(DVec3::new(0.0, 0.0, 2000.0), target, &[&bench]), LineOfSight::Clear);
+/// # Ok::<(), ShapeFault>(())
+/// ```
+pub fn first_blocker(eye: DVec3, target: DVec3, things: &[&Prism]) -> LineOfSight {
+    first_met(eye, target, things.iter().map(|thing| (&thing.outline, &thing.span)))
+}
+
+/// As [`first_blocker`], in plan only: every thing counts at every height.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let column = Outline::from(Circle::new(DVec2::new(2000.0, 0.0), 100.0)?);
+/// assert_eq!(
+///     first_blocker_in_plan(DVec2::ZERO, DVec2::new(4000.0, 0.0), &[&column]),
+///     LineOfSight::Blocked { thing: 0, at: DVec2::new(1900.0, 0.0), distance: 1900.0 }
+/// );
+/// # Ok::<(), ShapeFault>(())
+/// ```
+pub fn first_blocker_in_plan(eye: DVec2, target: DVec2, things: &[&Outline]) -> LineOfSight<DVec2> {
+    let all = things.iter().map(|&outline| (outline, &Span::EVERY));
+    match first_met(eye.extend(0.0), target.extend(0.0), all) {
+        LineOfSight::Clear => LineOfSight::Clear,
+        LineOfSight::Grazing { thing, at } => LineOfSight::Grazing { thing, at: at.truncate() },
+        LineOfSight::Blocked { thing, at, distance } => {
+            LineOfSight::Blocked { thing, at: at.truncate(), distance }
         }
+        LineOfSight::EyeInside { thing } => LineOfSight::EyeInside { thing },
+        LineOfSight::TargetInside { thing } => LineOfSight::TargetInside { thing },
+    }
+}
+
+/// The first of the outlines over height ranges that the straight line meets.
+fn first_met<'a>(
+    eye: DVec3,
+    target: DVec3,
+    things: impl Iterator<Item = (&'a Outline, &'a Span)> + Clone,
+) -> LineOfSight {
+    let around = |end| things.clone().position(|(outline, span)| depth(outline, span, end) > TOUCH_MM);
+    if let Some(thing) = around(eye) {
+        return LineOfSight::EyeInside { thing };
+    }
+    if let Some(thing) = around(target) {
+        return LineOfSight::TargetInside { thing };
     }
     let mut entered: Option<(f64, usize)> = None;
     let mut touched: Option<(f64, usize)> = None;
-    for (index, thing) in things.iter().enumerate() {
-        let (first, share) = match passage(thing, from, to) {
+    for (thing, (outline, span)) in things.enumerate() {
+        let (first, share) = match passage(outline, span, eye, target) {
             Passage::Apart => continue,
             Passage::Touches { share } => (&mut touched, share),
             Passage::Enters { share } => (&mut entered, share),
         };
         if first.is_none_or(|(nearest, _)| share < nearest) {
-            *first = Some((share, index));
+            *first = Some((share, thing));
         }
     }
-    let at = |share: f64| from + (to - from) * share;
+    let at = |share: f64| eye + (target - eye) * share;
     match (entered, touched) {
         (Some((share, thing)), _) => {
-            LineOfSight::Blocked { thing, at: at(share), distance: share * from.distance(to) }
+            LineOfSight::Blocked { thing, at: at(share), distance: share * eye.distance(target) }
         }
         (None, Some((share, thing))) => LineOfSight::Grazing { thing, at: at(share) },
         (None, None) => LineOfSight::Clear,
     }
 }
 
-/// How a straight line meets one prism; `share` is the share of its length, 0 at its start, where it first does.
+/// How a straight line meets one thing; `share` is the share of its length, 0 at its start, where it first does.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) enum Passage {
     /// They stay apart.
@@ -81,20 +133,20 @@ pub(crate) enum Passage {
     Enters { share: f64 },
 }
 
-/// How the straight line from `from` to `to` meets a prism.
-pub(crate) fn passage(thing: &Prism, from: DVec3, to: DVec3) -> Passage {
+/// How the straight line from `from` to `to` meets an outline over a height range.
+pub(crate) fn passage(outline: &Outline, span: &Span, from: DVec3, to: DVec3) -> Passage {
     let (a, b) = (from.truncate(), to.truncate());
-    let bounds = thing.outline.bounds().grown(TOUCH_MM);
+    let bounds = outline.bounds().grown(TOUCH_MM);
     let (low, high) = (a.min(b), a.max(b));
     if low.cmpgt(bounds.high).any() || high.cmplt(bounds.low).any() {
         return Passage::Apart;
     }
-    let Some((first, last)) = within_heights(thing, from.z, to.z) else { return Passage::Apart };
+    let Some((first, last)) = within_heights(span, from.z, to.z) else { return Passage::Apart };
     let at = |share: f64| from + (to - from) * share;
     let mut events = vec![first, last];
     // The lid and the floor of the thing themselves, not a touch before them.
-    events.extend([thing.span.bottom(), thing.span.top()].map(|height| (height - from.z) / (to.z - from.z)));
-    match &thing.outline {
+    events.extend([span.bottom(), span.top()].map(|height| (height - from.z) / (to.z - from.z)));
+    match outline {
         Outline::Polygon(polygon) => polygon_events(polygon, a, b, &mut events),
         Outline::Circle(circle) => {
             // Where it crosses the rim, and where it is nearest to the axis.
@@ -112,20 +164,20 @@ pub(crate) fn passage(thing: &Prism, from: DVec3, to: DVec3) -> Passage {
     events.sort_by(f64::total_cmp);
     for pair in events.windows(2) {
         if let [start, end] = *pair
-            && depth(thing, at(0.5 * (start + end))) > TOUCH_MM
+            && depth(outline, span, at(0.5 * (start + end))) > TOUCH_MM
         {
             return Passage::Enters { share: start };
         }
     }
-    match events.into_iter().find(|&share| depth(thing, at(share)) >= -2.0 * TOUCH_MM) {
+    match events.into_iter().find(|&share| depth(outline, span, at(share)) >= -2.0 * TOUCH_MM) {
         Some(share) => Passage::Touches { share },
         None => Passage::Apart,
     }
 }
 
-/// The stretch of the line whose heights the prism has, touching included, as shares of its length.
-fn within_heights(thing: &Prism, from: f64, to: f64) -> Option<(f64, f64)> {
-    let (bottom, top) = (thing.span.bottom() - TOUCH_MM, thing.span.top() + TOUCH_MM);
+/// The stretch of the line whose heights the thing has, touching included, as shares of its length.
+fn within_heights(span: &Span, from: f64, to: f64) -> Option<(f64, f64)> {
+    let (bottom, top) = (span.bottom() - TOUCH_MM, span.top() + TOUCH_MM);
     let rise = to - from;
     if from.max(to) < bottom || from.min(to) > top {
         return None;
@@ -165,14 +217,14 @@ fn polygon_events(polygon: &Polygon, a: DVec2, b: DVec2, events: &mut Vec<f64>) 
     }
 }
 
-/// How deep a point lies in a prism: the distance to its nearest surface (a bound of it: the least of plan depth and
+/// How deep a point lies in an outline over a height range: the distance to its nearest surface (a bound of it: the least of plan depth and
 /// depth below top and above bottom, which is the same thing inside). Negative outside.
-pub(crate) fn depth(thing: &Prism, p: DVec3) -> f64 {
-    let upright = (p.z - thing.span.bottom()).min(thing.span.top() - p.z);
+pub(crate) fn depth(outline: &Outline, span: &Span, p: DVec3) -> f64 {
+    let upright = (p.z - span.bottom()).min(span.top() - p.z);
     if upright < -4.0 * TOUCH_MM {
         return upright;
     }
-    upright.min(plan_depth(&thing.outline, p.truncate()))
+    upright.min(plan_depth(outline, p.truncate()))
 }
 
 /// How deep a point lies in a plan shape: the distance to its boundary, negative outside.
@@ -213,7 +265,6 @@ pub(crate) fn crosses_ray(edge: &Segment, p: DVec2) -> bool {
 mod tests {
     use super::*;
     use crate::circle::Circle;
-    use crate::prism::Span;
 
     fn block(low: (f64, f64), high: (f64, f64), bottom: f64, top: f64) -> Prism {
         let polygon = Polygon::rectangle(low.into(), high.into()).unwrap();
@@ -225,7 +276,7 @@ mod tests {
     }
 
     fn check(from: (f64, f64, f64), to: (f64, f64, f64), things: &[Prism], expected: LineOfSight) {
-        let found = first_blocker(from.into(), to.into(), things);
+        let found = first_blocker(from.into(), to.into(), &things.iter().collect::<Vec<_>>());
         // Where a line touches is only sharp to where it comes within a touch: a few of them along a slope.
         if let (LineOfSight::Grazing { thing: a, at: p }, LineOfSight::Grazing { thing: b, at: q }) =
             (&found, &expected)
@@ -321,10 +372,10 @@ mod tests {
     #[test]
     fn ends_inside_are_named() {
         let thing = block((-5., -5.), (5., 5.), 0., 10.);
-        let inside = |start| LineOfSight::EndInside { thing: 0, start };
-        check((0., 0., 5.), (100., 0., 5.), std::slice::from_ref(&thing), inside(true));
-        check((100., 0., 5.), (0., 0., 5.), std::slice::from_ref(&thing), inside(false));
-        check((0., 0., 5.), (0., 0., 5.), std::slice::from_ref(&thing), inside(true));
+        let (eye, target) = (LineOfSight::EyeInside { thing: 0 }, LineOfSight::TargetInside { thing: 0 });
+        check((0., 0., 5.), (100., 0., 5.), std::slice::from_ref(&thing), eye.clone());
+        check((100., 0., 5.), (0., 0., 5.), std::slice::from_ref(&thing), target);
+        check((0., 0., 5.), (0., 0., 5.), std::slice::from_ref(&thing), eye);
         check((9., 0., 5.), (9., 0., 5.), &[thing], LineOfSight::Clear);
     }
 

@@ -2,6 +2,7 @@
 
 use glam::DVec2;
 
+use crate::angle;
 use crate::bounds::Bounds;
 use crate::fault::ShapeFault;
 use crate::polygon::Polygon;
@@ -69,22 +70,33 @@ impl Circle {
 
     /// A regular polygon *around* the disc (it never hides a conflict), its corners at most [`SAGITTA_MM`] outside.
     pub fn circumscribed(&self) -> Polygon {
+        self.around(0.0)
+    }
+
+    /// As [`Circle::circumscribed`], one of its edges square to the way to `p`: a point outside the disc is then outside
+    /// the polygon too.
+    pub(crate) fn circumscribed_towards(&self, p: DVec2) -> Polygon {
+        let half = 0.5 * std::f64::consts::TAU / self.corners() as f64;
+        self.around(angle::heading(p - self.centre) + half)
+    }
+
+    /// A regular polygon around the disc, its first corner at a heading.
+    fn around(&self, first: f64) -> Polygon {
         let n = self.corners();
-        let step = std::f64::consts::TAU / n as f64;
-        let (_, cos) = libm::sincos(step * 0.5);
-        self.regular(n, self.radius / cos)
+        let (_, cos) = libm::sincos(0.5 * std::f64::consts::TAU / n as f64);
+        self.regular(n, self.radius / cos, first)
     }
 
     /// A regular polygon *inside* the disc, its edges at most [`SAGITTA_MM`] from it: for drawing.
     pub fn inscribed(&self) -> Polygon {
-        self.regular(self.corners(), self.radius)
+        self.regular(self.corners(), self.radius, 0.0)
     }
 
-    fn regular(&self, n: usize, radius: f64) -> Polygon {
+    fn regular(&self, n: usize, radius: f64, first: f64) -> Polygon {
         let step = std::f64::consts::TAU / n as f64;
         let ring = (0..n)
             .map(|i| {
-                let (sin, cos) = libm::sincos(step * i as f64);
+                let (sin, cos) = libm::sincos(first + step * i as f64);
                 self.centre + radius * DVec2::new(cos, sin)
             })
             .collect();

@@ -91,8 +91,8 @@ impl Face {
         self.centre + self.left * u + self.up * v
     }
 
-    /// How far a point of space lies in front of the face's plane; negative behind it.
-    pub fn ahead(&self, p: DVec3) -> f64 {
+    /// How far a point of space lies in front of the face's plane, mm; negative behind it.
+    pub fn in_front(&self, p: DVec3) -> f64 {
         (p - self.centre).dot(self.normal)
     }
 }
@@ -110,7 +110,7 @@ mod tests {
         assert_eq!(face.up(), DVec3::Z);
         assert_eq!(face.left(), DVec3::new(0.0, -1.0, 0.0));
         assert_eq!(face.corners()[0], DVec3::new(4000.0, 250.0, 450.0));
-        assert_eq!(face.ahead(DVec3::ZERO), 4000.0);
+        assert_eq!(face.in_front(DVec3::ZERO), 4000.0);
         assert_eq!(face.area(), 150_000.0);
     }
 

@@ -27,9 +27,9 @@ impl PlanPose {
         Self { origin, heading, turn: angle::direction(heading) }
     }
 
-    /// A frame at `origin` whose x axis points towards `ahead`; heading 0 if the two coincide.
-    pub fn facing(origin: DVec2, ahead: DVec2) -> Self {
-        Self::new(origin, angle::heading(ahead - origin))
+    /// A frame at `origin` whose x axis points towards another place; heading 0 if the two coincide.
+    pub fn facing(origin: DVec2, towards: DVec2) -> Self {
+        Self::new(origin, angle::heading(towards - origin))
     }
 
     /// Where the frame's origin lies in the destination.
@@ -43,7 +43,7 @@ impl PlanPose {
     }
 
     /// The frame's x axis in the destination.
-    pub const fn ahead(&self) -> DVec2 {
+    pub const fn forward(&self) -> DVec2 {
         self.turn
     }
 
@@ -115,10 +115,10 @@ impl Pose {
 
     /// A level frame: a plan pose raised to `height`.
     pub fn level(plan: &PlanPose, height: f64) -> Self {
-        let (ahead, left) = (plan.ahead(), plan.left());
+        let (forward, left) = (plan.forward(), plan.left());
         Self {
             origin: plan.origin().extend(height),
-            axes: DMat3::from_cols(ahead.extend(0.0), left.extend(0.0), DVec3::Z),
+            axes: DMat3::from_cols(forward.extend(0.0), left.extend(0.0), DVec3::Z),
         }
     }
 

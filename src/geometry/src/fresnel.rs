@@ -59,7 +59,7 @@ pub enum FresnelClearance {
 
 /// How clear of `thing` the path from `from` to `to` is, at a wavelength in mm, which must be positive.
 pub fn fresnel_clearance(from: DVec3, to: DVec3, wavelength: f64, thing: &Prism) -> FresnelClearance {
-    if let Passage::Enters { share } = passage(thing, from, to) {
+    if let Passage::Enters { share } = passage(&thing.outline, &thing.span, from, to) {
         return FresnelClearance::Crossed { at: from + (to - from) * share };
     }
     let nearest = nearest::shortest_path(from, to, thing);

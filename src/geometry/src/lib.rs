@@ -33,7 +33,7 @@ pub mod sight;
 pub mod tolerance;
 pub mod visibility;
 
-pub use blocker::{LineOfSight, first_blocker};
+pub use blocker::{LineOfSight, first_blocker, first_blocker_in_plan};
 pub use boolean::{area_of_union, difference, intersection, union};
 pub use bounds::Bounds;
 pub use circle::Circle;
@@ -55,6 +55,9 @@ pub use prism::{Prism, Span};
 pub use protrude::{Protrusion, moves_inside, protrusions};
 pub use segment::Segment;
 pub use separate::{SeparatingMoves, exits, separating_moves};
-pub use share::{Seen, SegmentShare, Share, segment_share, target_share};
+pub use share::{
+    Hider, SegmentHider, SegmentShare, Share, Stretch, VisibleFace, VisibleSegment, segment_share,
+    target_share,
+};
 pub use sight::{fresnel_plan, sight_shadow_plan};
 pub use visibility::{Visibility, visibility};

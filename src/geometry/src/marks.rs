@@ -43,7 +43,7 @@ impl Wheel {
 pub enum Reach {
     /// By this length, mm; negative goes back.
     Length(f64),
-    /// Until square abreast of a target's face, by the target's position in [`Known::targets`].
+    /// Until square abreast of a target's face, by the target's position in [`Givens::targets`].
     AbreastOf(usize),
 }
 
@@ -71,7 +71,7 @@ pub enum Construction {
         /// From the tyre's outer side, mm.
         distance: f64,
     },
-    /// A named point of the body, plumbed to the floor, by its position in [`Known::body_points`].
+    /// A named point of the body, plumbed to the floor, by its position in [`Givens::body_points`].
     BodyPoint {
         /// Which point.
         point: usize,
@@ -147,11 +147,11 @@ pub enum Construction {
 
 /// What the car and the procedure give a mark plan to start from. One frame, mm.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Known {
+pub struct Givens {
     /// The wheel points, in [`Wheel::ALL`]'s order.
     pub wheels: [DVec2; 4],
-    /// The direction of the centreline ahead, a unit vector.
-    pub ahead: DVec2,
+    /// The direction of the centreline, towards the front, a unit vector.
+    pub centreline: DVec2,
     /// Width of a tyre.
     pub tyre_width: f64,
     /// Named body points, plumbed down.

@@ -15,6 +15,9 @@ pub struct Span {
 }
 
 impl Span {
+    /// Every height there is: for what is asked in plan only.
+    pub(crate) const EVERY: Self = Self { bottom: -REACH_MM, top: REACH_MM };
+
     /// From `bottom` up to `top`.
     ///
     /// # Errors

@@ -1,6 +1,6 @@
-//! How much of a target a sensor sees past things: by area in space, by length along a line in plan.
+//! How much of a target an eye sees past things: by area in space, by length along a line in plan.
 //!
-//! Each prism is taken in its convex pieces. What lies between the sensor and the target's plane throws a convex
+//! Each prism is taken in its convex pieces. What lies between the eye and the target's plane throws a convex
 //! shadow on the target; the shadows are taken away from the target one after the other, and what remains is seen.
 //! A thing that only touches the view hides nothing of it.
 
@@ -16,7 +16,7 @@ use crate::polygon::signed_area;
 use crate::prism::Prism;
 use crate::tolerance::TOUCH_MM;
 
-pub use stretch::{SegmentShare, segment_share};
+pub use stretch::{SegmentHider, SegmentShare, Stretch, VisibleSegment, segment_share};
 
 use remains::Remains;
 use shadow::View;
@@ -24,44 +24,66 @@ use shadow::View;
 /// The answer of [`target_share`].
 #[derive(Clone, Debug, PartialEq)]
 pub enum Share {
-    /// The sensor lies inside a thing: the question has no answer.
-    SensorInside {
+    /// The eye lies inside a thing: the question has no answer.
+    EyeInside {
         /// The lowest index of such a thing.
         thing: usize,
     },
-    /// The sensor lies on or behind the plane of the face.
+    /// The eye lies on or behind the plane of the face.
     Behind,
     /// What it sees.
-    Seen(Seen),
+    Seen(VisibleFace),
 }
 
-/// What a sensor sees of a face.
+/// What an eye sees of a face.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Seen {
+pub struct VisibleFace {
     /// The share of the face's area that is seen, 0 to 1; exactly 1 if nothing hides any of it.
     pub share: f64,
     /// Convex rings, anticlockwise, in the face's own coordinates (mm), that together are seen and share no area.
     pub visible: Vec<Vec<DVec2>>,
-    /// Index of each thing that hides some of the face, and the share that it hides alone: the largest first, equal
-    /// ones by index.
-    pub hidden_by: Vec<(usize, f64)>,
+    /// Each thing that hides some of the face: the one that hides most first, equal ones by index.
+    pub hidden_by: Vec<Hider>,
 }
 
-/// The share of `face` that `sensor` sees past `things`. A thing on or behind the face's plane hides nothing.
+/// A thing that hides some of a face.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Hider {
+    /// Its index.
+    pub thing: usize,
+    /// The share of the face's area that it hides alone, 0 to 1.
+    pub share: f64,
+}
+
+/// The share of `face` that `eye` sees past `things`. A thing on or behind the face's plane hides nothing.
 ///
 /// Straight edges are exact but for the rounding of `f64`; a round thing is at most
 /// [`crate::tolerance::SAGITTA_MM`] too thick.
-pub fn target_share(sensor: DVec3, face: &Face, things: &[Prism]) -> Share {
-    if let Some(thing) = things.iter().position(|thing| depth(thing, sensor) > TOUCH_MM) {
-        return Share::SensorInside { thing };
+///
+/// A cabinet half way to a board hides its half at the eye's left:
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let eye = DVec3::new(0.0, 0.0, 500.0);
+/// let board = Face::new(DVec3::new(4000.0, 0.0, 500.0), std::f64::consts::PI, 0.0, 400.0, 200.0)?;
+/// let outline = Polygon::rectangle(DVec2::new(2000.0, 0.0), DVec2::new(2100.0, 500.0))?;
+/// let cabinet = Prism::new(outline.into(), Span::new(0.0, 2000.0)?);
+/// let Share::Seen(seen) = target_share(eye, &board, &[&cabinet]) else { unreachable!() };
+/// assert_eq!(seen.share, 0.5);
+/// assert_eq!(seen.hidden_by, [Hider { thing: 0, share: 0.5 }]);
+/// # Ok::<(), ShapeFault>(())
+/// ```
+pub fn target_share(eye: DVec3, face: &Face, things: &[&Prism]) -> Share {
+    if let Some(thing) = things.iter().position(|thing| depth(&thing.outline, &thing.span, eye) > TOUCH_MM) {
+        return Share::EyeInside { thing };
     }
-    let Some(view) = View::new(sensor, face) else { return Share::Behind };
+    let Some(view) = View::new(eye, face) else { return Share::Behind };
     let whole = face.area();
     let sliver = sliver_area(face);
     let mut hidden_by = Vec::new();
     let mut all = Vec::new();
-    for (index, thing) in things.iter().enumerate() {
-        let mut shadows = view.shadows(thing);
+    for (thing, solid) in things.iter().enumerate() {
+        let mut shadows = view.shadows(solid);
         let hidden = match shadows.as_slice() {
             [] => continue,
             [one] => signed_area(one),
@@ -72,14 +94,14 @@ pub fn target_share(sensor: DVec3, face: &Face, things: &[Prism]) -> Share {
             }
         };
         if hidden > sliver {
-            hidden_by.push((index, (hidden / whole).clamp(0.0, 1.0)));
+            hidden_by.push(Hider { thing, share: (hidden / whole).clamp(0.0, 1.0) });
             all.append(&mut shadows);
         }
     }
-    hidden_by.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+    hidden_by.sort_by(|a, b| b.share.total_cmp(&a.share).then(a.thing.cmp(&b.thing)));
     let remains = past(face, all, sliver);
     let share = if hidden_by.is_empty() { 1.0 } else { (remains.area() / whole).clamp(0.0, 1.0) };
-    Share::Seen(Seen { share, visible: remains.into_rings(), hidden_by })
+    Share::Seen(VisibleFace { share, visible: remains.into_rings(), hidden_by })
 }
 
 /// What is left of the face. The largest shadows are taken away first: then the small ones often find nothing more to

@@ -12,17 +12,30 @@ mod zone;
 
 pub use zone::fresnel_plan;
 
-/// The plan region in which a thing of height range `span` hides something of `face` from `sensor`: the thing hides
+/// The plan region in which a thing of height range `span` hides something of `face` from `eye`: the thing hides
 /// something exactly if its outline shares area with the region. `None` if nothing of that height range can, or the
-/// sensor lies on or behind the face's plane.
+/// eye lies on or behind the face's plane.
 ///
-/// It is the plan projection of that part of the pyramid from the sensor to the face whose heights the span has.
-pub fn sight_shadow_plan(sensor: DVec3, face: &Face, span: &Span) -> Option<Polygon> {
-    if face.ahead(sensor) <= TOUCH_MM {
+/// It is the plan projection of that part of the pyramid from the eye to the face whose heights the span has.
+///
+/// What hangs at 525 mm and above can hide a board at the eye's own height only on the far half of the way:
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let eye = DVec3::new(0.0, 0.0, 500.0);
+/// let board = Face::new(DVec3::new(4000.0, 0.0, 500.0), std::f64::consts::PI, 0.0, 200.0, 100.0)?;
+/// let hanging = Span::new(525.0, 2000.0)?;
+/// let region = sight_shadow_plan(eye, &board, &hanging);
+/// assert!(region.is_some_and(|region| (region.bounds().low.x - 2000.0).abs() < 1e-9));
+/// assert!(sight_shadow_plan(eye, &board, &Span::new(600.0, 2000.0)?).is_none());
+/// # Ok::<(), ShapeFault>(())
+/// ```
+pub fn sight_shadow_plan(eye: DVec3, face: &Face, span: &Span) -> Option<Polygon> {
+    if face.in_front(eye) <= TOUCH_MM {
         return None;
     }
     let corners = face.corners();
-    let heights = || corners.iter().map(|p| p.z).chain([sensor.z]);
+    let heights = || corners.iter().map(|p| p.z).chain([eye.z]);
     let (lowest, highest) =
         (heights().fold(f64::INFINITY, f64::min), heights().fold(f64::NEG_INFINITY, f64::max));
     if highest - span.bottom() <= TOUCH_MM || span.top() - lowest <= TOUCH_MM {
@@ -30,10 +43,10 @@ pub fn sight_shadow_plan(sensor: DVec3, face: &Face, span: &Span) -> Option<Poly
     }
     let mut points: Vec<DVec2> = Vec::with_capacity(16);
     let within = |z: f64| span.bottom() <= z && z <= span.top();
-    points.extend(corners.iter().chain([&sensor]).filter(|p| within(p.z)).map(|p| p.truncate()));
+    points.extend(corners.iter().chain([&eye]).filter(|p| within(p.z)).map(|p| p.truncate()));
     for (i, &corner) in corners.iter().enumerate() {
         let next = corners.get(i + 1).or(corners.first()).copied().unwrap_or(corner);
-        for (from, to) in [(corner, next), (sensor, corner)] {
+        for (from, to) in [(corner, next), (eye, corner)] {
             for height in [span.bottom(), span.top()] {
                 let (p, q) = (from.z - height, to.z - height);
                 if (p < 0.0 && q > 0.0) || (p > 0.0 && q < 0.0) {
@@ -52,9 +65,9 @@ mod tests {
 
     #[test]
     fn a_level_view_at_three_heights() {
-        let sensor = DVec3::new(0.0, 0.0, 500.0);
+        let eye = DVec3::new(0.0, 0.0, 500.0);
         let face = Face::new(DVec3::new(1000.0, 0.0, 500.0), PI, 0.0, 200.0, 100.0).unwrap();
-        let plan = |bottom, top| sight_shadow_plan(sensor, &face, &Span::new(bottom, top).unwrap());
+        let plan = |bottom, top| sight_shadow_plan(eye, &face, &Span::new(bottom, top).unwrap());
         // All heights: the whole triangle.
         assert!((plan(0.0, 2000.0).unwrap().area() - 100_000.0).abs() < 1e-6);
         // From 525 up: the pyramid's upper half reaches that half way along.
@@ -69,8 +82,8 @@ mod tests {
     #[test]
     fn a_mat_seen_from_above() {
         let mat = Face::new(DVec3::new(1000.0, 0.0, 0.0), 0.0, -FRAC_PI_2, 400.0, 200.0).unwrap();
-        let sensor = DVec3::new(0.0, 0.0, 1000.0);
-        let plan = sight_shadow_plan(sensor, &mat, &Span::new(0.0, 100.0).unwrap()).unwrap();
+        let eye = DVec3::new(0.0, 0.0, 1000.0);
+        let plan = sight_shadow_plan(eye, &mat, &Span::new(0.0, 100.0).unwrap()).unwrap();
         assert!((plan.bounds().low.x - 810.0).abs() < 1e-9 && (plan.bounds().high.x - 1100.0).abs() < 1e-9);
         assert!(
             sight_shadow_plan(DVec3::new(0.0, 0.0, -1.0), &mat, &Span::new(-9.0, 100.0).unwrap()).is_none()

@@ -11,6 +11,7 @@ mod gather;
 
 use glam::DVec2;
 
+use crate::outline::Outline;
 use crate::polygon::Polygon;
 use crate::tolerance::TOUCH_MM;
 
@@ -35,14 +36,33 @@ pub enum Visibility {
 /// The region of `room` that `eye` sees past `things`, in plan.
 ///
 /// An eye on the room's boundary counts as in the room; one on a thing's boundary as outside the thing; both within
-/// [`TOUCH_MM`]. Things may touch and overlap one another and the room's walls, and stick out of the room.
-pub fn visibility(room: &Polygon, things: &[Polygon], eye: DVec2) -> Visibility {
+/// [`TOUCH_MM`]. Things may touch and overlap one another and the room's walls, and stick out of the room. A round thing
+/// hides up to [`crate::tolerance::SAGITTA_MM`] more than it should.
+///
+/// Half a bay is hidden behind a partition that reaches to its middle, seen from the corner beside it:
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let room = Polygon::rectangle(DVec2::ZERO, DVec2::new(8000.0, 4000.0))?;
+/// let partition = Outline::from(Polygon::rectangle(DVec2::new(4000.0, 0.0), DVec2::new(4100.0, 2000.0))?);
+/// let Visibility::Sees(ring) = visibility(DVec2::ZERO, &room, &[&partition]) else { unreachable!() };
+/// let area = polygon::signed_area(&ring);
+/// // The room's left half, and beyond it what is seen over the partition's end.
+/// assert!((area - (16e6 + 4e6)).abs() < 1e-3, "{area}");
+/// # Ok::<(), ShapeFault>(())
+/// ```
+pub fn visibility(eye: DVec2, room: &Polygon, things: &[&Outline]) -> Visibility {
     let mut scene = Scene::new(eye);
     if !scene.add(room, true) {
         return Visibility::EyeOutside;
     }
-    for (thing, polygon) in things.iter().enumerate() {
-        if !scene.add(polygon, false) {
+    for (thing, outline) in things.iter().enumerate() {
+        let stays_out = match outline {
+            Outline::Polygon(polygon) => scene.add(polygon, false),
+            // An eye beside the disc is outside its stand-in too.
+            Outline::Circle(circle) => scene.add(&circle.circumscribed_towards(eye), false),
+        };
+        if !stays_out {
             return Visibility::EyeInside { thing };
         }
     }

@@ -1,4 +1,4 @@
-//! What must hold for every sensor, target and crowd of things, however awkwardly they stand.
+//! What must hold for every eye, target and crowd of things, however awkwardly they stand.
 
 // A test may stop with a message.
 #![allow(clippy::unwrap_used)]
@@ -8,17 +8,17 @@ mod awkward;
 
 use awkward::{config, outline};
 use baywright_geometry::blocker::{LineOfSight, first_blocker};
-use baywright_geometry::share::{Seen, SegmentShare, Share, segment_share, target_share};
+use baywright_geometry::share::{SegmentShare, Share, VisibleFace, segment_share, target_share};
 use baywright_geometry::{
     Circle, DVec2, DVec3, Face, Outline, PlanPose, Polygon, Prism, Segment, Span, overlap_area, overlaps,
     sight_shadow_plan,
 };
 use proptest::prelude::*;
 
-/// A sensor, a face and things, all in units of `unit` mm.
+/// A eye, a face and things, all in units of `unit` mm.
 #[derive(Clone, Debug)]
 struct Scene {
-    sensor: DVec3,
+    eye: DVec3,
     face: Face,
     things: Vec<Prism>,
     unit: f64,
@@ -34,8 +34,8 @@ fn scaled(outline: &Outline, k: f64) -> Outline {
     }
 }
 
-/// A thing on the grid of the scene, or anywhere: about, before, behind and beside sensor and face; flush with other
-/// things, with the sensor, with the face.
+/// A thing on the grid of the scene, or anywhere: about, before, behind and beside eye and face; flush with other
+/// things, with the eye, with the face.
 fn thing() -> impl Strategy<Value = Prism> {
     let place = prop_oneof![
         (-4..40_i32, -10..11_i32, 0..4_i32).prop_map(|(x, y, quarter)| {
@@ -56,9 +56,9 @@ fn thing() -> impl Strategy<Value = Prism> {
     })
 }
 
-/// The face stands upright at x = 32, is tilted, or lies on the floor; the sensor is on the grid or anywhere.
+/// The face stands upright at x = 32, is tilted, or lies on the floor; the eye is on the grid or anywhere.
 fn scene() -> impl Strategy<Value = Scene> {
-    let sensor = prop_oneof![
+    let eye = prop_oneof![
         Just(DVec3::ZERO),
         (-2..3_i32, -2..3_i32, -2..3_i32).prop_map(|(x, y, z)| DVec3::new(x.into(), y.into(), z.into())),
         (-2.0..2.0_f64, -2.0..2.0_f64, -2.0..2.0_f64).prop_map(|(x, y, z)| DVec3::new(x, y, z)),
@@ -70,8 +70,8 @@ fn scene() -> impl Strategy<Value = Scene> {
     ];
     let size = prop_oneof![Just((8.0, 4.0)), (0.1..12.0_f64, 0.1..12.0_f64)];
     let unit = prop::sample::select(&[0.1, 1.0, 100.0, 1e4][..]);
-    (sensor, turn, size, unit, prop::collection::vec(thing(), 0..8)).prop_map(
-        |(sensor, (heading, pitch), (width, height), unit, things)| {
+    (eye, turn, size, unit, prop::collection::vec(thing(), 0..8)).prop_map(
+        |(eye, (heading, pitch), (width, height), unit, things)| {
             let low = if pitch == -std::f64::consts::FRAC_PI_2 { -4.0 } else { 0.0 };
             let centre = DVec3::new(32.0, 0.0, low) * unit;
             let things = things
@@ -82,14 +82,18 @@ fn scene() -> impl Strategy<Value = Scene> {
                 })
                 .collect();
             let face = Face::new(centre, heading, pitch, width * unit, height * unit).unwrap();
-            Scene { sensor: sensor * unit, face, things, unit }
+            Scene { eye: eye * unit, face, things, unit }
         },
     )
 }
 
 impl Scene {
-    fn seen(&self) -> Option<Seen> {
-        match target_share(self.sensor, &self.face, &self.things) {
+    fn things(&self) -> Vec<&Prism> {
+        self.things.iter().collect()
+    }
+
+    fn seen(&self) -> Option<VisibleFace> {
+        match target_share(self.eye, &self.face, &self.things()) {
             Share::Seen(seen) => Some(seen),
             _ => None,
         }
@@ -131,9 +135,9 @@ proptest! {
         prop_assert!((visible / scene.face.area() - seen.share).abs() < 1e-9);
         prop_assert!(seen.visible.iter().all(|ring| area(ring) > 0.0));
         prop_assert!(seen.hidden_by.is_empty() == (seen.share == 1.0) || seen.share > 1.0 - SHARE_SLACK);
-        prop_assert!(seen.hidden_by.windows(2).all(|w| w[0].1 > w[1].1 || (w[0].1 == w[1].1 && w[0].0 < w[1].0)));
-        let worst = seen.hidden_by.first().map_or(0.0, |h| h.1);
-        let sum: f64 = seen.hidden_by.iter().map(|h| h.1).sum();
+        prop_assert!(seen.hidden_by.windows(2).all(|w| w[0].share > w[1].share || (w[0].share == w[1].share && w[0].thing < w[1].thing)));
+        let worst = seen.hidden_by.first().map_or(0.0, |h| h.share);
+        let sum: f64 = seen.hidden_by.iter().map(|h| h.share).sum();
         prop_assert!(worst <= 1.0 - seen.share + SHARE_SLACK, "{seen:?}");
         prop_assert!(sum >= 1.0 - seen.share - SHARE_SLACK, "{seen:?}");
     }
@@ -166,7 +170,7 @@ proptest! {
         let plan = face.left().truncate();
         let own = libm::atan2(-plan.x, plan.y);
         let moved = Scene {
-            sensor: lift(scene.sensor),
+            eye: lift(scene.eye),
             face: Face::new(lift(face.centre()), own + heading, pitch, face.width(), face.height()).unwrap(),
             things: scene
                 .things
@@ -176,8 +180,8 @@ proptest! {
             unit: scene.unit,
         };
         let Some(after) = moved.seen() else { return Ok(()) };
-        // A sensor that touches a thing may be carried a rounding's width off it.
-        if first_blocker(scene.sensor, scene.sensor, &scene.things) != LineOfSight::Clear {
+        // A eye that touches a thing may be carried a rounding's width off it.
+        if first_blocker(scene.eye, scene.eye, &scene.things()) != LineOfSight::Clear {
             return Ok(());
         }
         // Round things: the tangents that stand in for them start elsewhere on the rim.
@@ -199,13 +203,13 @@ proptest! {
             let clear = seen.visible.iter().map(|ring| depth(ring, p)).fold(f64::NEG_INFINITY, f64::max);
             let to = scene.face.point(p.x, p.y);
             // What stands in the plane of the face, or beyond, does not count.
-            let to = to + (scene.sensor - to) * 1e-9;
+            let to = to + (scene.eye - to) * 1e-9;
             if clear > margin {
-                let found = first_blocker(scene.sensor, to, &scene.things);
-                prop_assert!(!matches!(found, LineOfSight::Blocked { .. } | LineOfSight::EndInside { .. }), "{p} {found:?}");
+                let found = first_blocker(scene.eye, to, &scene.things());
+                prop_assert!(!matches!(found, LineOfSight::Blocked { .. } | LineOfSight::EyeInside { .. } | LineOfSight::TargetInside { .. }), "{p} {found:?}");
             } else if clear < -margin {
-                let found = first_blocker(scene.sensor, to, &grown);
-                prop_assert!(matches!(found, LineOfSight::Blocked { .. } | LineOfSight::EndInside { .. }), "{p} {found:?}");
+                let found = first_blocker(scene.eye, to, &grown.iter().collect::<Vec<_>>());
+                prop_assert!(matches!(found, LineOfSight::Blocked { .. } | LineOfSight::EyeInside { .. } | LineOfSight::TargetInside { .. }), "{p} {found:?}");
             }
         }
     }
@@ -213,8 +217,8 @@ proptest! {
     #[test]
     fn the_plan_region_tells_who_hides(scene in scene()) {
         for thing in &scene.things {
-            let Share::Seen(seen) = target_share(scene.sensor, &scene.face, std::slice::from_ref(thing)) else { continue };
-            let region = sight_shadow_plan(scene.sensor, &scene.face, &thing.span);
+            let Share::Seen(seen) = target_share(scene.eye, &scene.face, &[thing]) else { continue };
+            let region = sight_shadow_plan(scene.eye, &scene.face, &thing.span);
             let area = region.clone().map_or(0.0, |region| overlap_area(&region.into(), &thing.outline));
             if area > 1e-3 * scene.unit * scene.unit {
                 prop_assert!(seen.share < 1.0, "{area} shared, nothing hidden");
@@ -225,7 +229,7 @@ proptest! {
         }
     }
 
-    /// Things that reach far above and below, an upright face, a level sensor: space and plan are one question.
+    /// Things that reach far above and below, an upright face, a level eye: space and plan are one question.
     #[test]
     fn plan_and_space_agree(scene in scene(), turn in 2.2..4.0_f64) {
         let tall = Span::new(-1e3 * scene.unit, 1e3 * scene.unit).unwrap();
@@ -234,25 +238,27 @@ proptest! {
         let centre = DVec3::new(32.0 * scene.unit, 0.0, 0.0);
         let face = Face::new(centre, turn, 0.0, scene.face.width(), scene.face.height()).unwrap();
         let [right, left, ..] = face.corners().map(|corner| corner.truncate());
-        let space = target_share(scene.sensor, &face, &things);
-        let plan = segment_share(scene.sensor.truncate(), &Segment::new(right, left), &outlines);
+        let all: Vec<&Prism> = things.iter().collect();
+        let space = target_share(scene.eye, &face, &all);
+        let plan = segment_share(scene.eye.truncate(), &Segment::new(right, left), &outlines);
         match (space, plan) {
-            (Share::Seen(seen), SegmentShare::Seen { share, hidden_by }) => {
+            (Share::Seen(seen), SegmentShare::Seen(in_plan)) => {
+                let share = in_plan.share;
                 let round = outlines.iter().any(|o| matches!(o, Outline::Circle(_)));
                 let thick: Vec<Outline> = things.iter().map(|thing| grown(thing).outline).collect();
                 let thick: Vec<&Outline> = thick.iter().collect();
-                let least = match segment_share(scene.sensor.truncate(), &Segment::new(right, left), &thick) {
-                    SegmentShare::Seen { share, .. } => share,
+                let least = match segment_share(scene.eye.truncate(), &Segment::new(right, left), &thick) {
+                    SegmentShare::Seen(seen) => seen.share,
                     _ => 0.0,
                 };
-                // Where the sensor touches a thing, rounding turns its shadow a little.
-                let touches = first_blocker(scene.sensor, scene.sensor, &things) != LineOfSight::Clear;
+                // Where the eye touches a thing, rounding turns its shadow a little.
+                let touches = first_blocker(scene.eye, scene.eye, &all) != LineOfSight::Clear;
                 let slack = if touches { 1e-4 } else { SHARE_SLACK };
                 prop_assert!(seen.share <= share + slack, "{} {}", seen.share, share);
                 prop_assert!(seen.share >= least - slack, "{} {}", seen.share, least);
-                prop_assert!(round || seen.hidden_by.len() == hidden_by.len() || hidden_by.iter().any(|h| h.1 < 1e-6));
+                prop_assert!(round || seen.hidden_by.len() == in_plan.hidden_by.len() || in_plan.hidden_by.iter().any(|h| h.share < 1e-6));
             }
-            (Share::SensorInside { thing: a }, SegmentShare::EyeInside { thing: b }) => prop_assert_eq!(a, b),
+            (Share::EyeInside { thing: a }, SegmentShare::EyeInside { thing: b }) => prop_assert_eq!(a, b),
             (Share::Behind, _) => {}
             (space, plan) => prop_assert!(false, "{space:?} {plan:?}"),
         }

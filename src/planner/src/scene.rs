@@ -261,9 +261,9 @@ fn lay_marks(
 ) -> (Vec<PlacedMark>, Vec<PlacedRun>) {
     let vehicle = &arrangement.vehicle;
     let vehicle_from_bay = bay_from_vehicle.inverse();
-    let known = marks::Known {
+    let givens = marks::Givens {
         wheels: Wheel::ALL.map(|w| vehicle.wheel_point(w)),
-        ahead: DVec2::X,
+        centreline: DVec2::X,
         tyre_width: vehicle.tyre_width,
         body_points: vehicle.body_points.iter().map(|p| p.at.truncate()).collect(),
         // A mark belongs to where the target should be, not to where it stands.
@@ -271,7 +271,7 @@ fn lay_marks(
     };
     let plan: Vec<_> = arrangement.aiming.mark_plan.iter().map(|step| step.construction).collect();
     let laid: Vec<_> =
-        marks::lay(&plan, &known).into_iter().map(|mark| mark.map(|p| *bay_from_vehicle * p)).collect();
+        marks::lay(&plan, &givens).into_iter().map(|mark| mark.map(|p| *bay_from_vehicle * p)).collect();
     let at = |index: usize| laid.get(index).and_then(|mark| mark.ok());
     let runs = plan
         .iter()

@@ -195,7 +195,7 @@ fn a_corner_radar_is_seen_along_its_sight_line() {
     let side = side_view(&arrangement, &assessment, &ViewState::default(), &Paper::picture(1200.0));
     let (sensor, target) = (assessment.scene.sensor(), assessment.scene.targets[0].centre());
     let ahead = (target - sensor).truncate().normalize();
-    assert!(side.bay_from_view.ahead().distance(ahead) < 1e-9);
+    assert!(side.bay_from_view.forward().distance(ahead) < 1e-9);
     // Seen at true length: the sight line is as long as the way from sensor to target.
     let line = side.items.iter().find(|item| item.role == Role::SightLine).unwrap();
     let Shape::Line(points) = &line.shape else { panic!("{line:?}") };

@@ -2,16 +2,16 @@
 
 use glam::DVec2;
 
-use super::{Construction, FLATTEST_CROSSING, Hand, Known, MarkFault, Reach};
+use super::{Construction, FLATTEST_CROSSING, Givens, Hand, MarkFault, Reach};
 use crate::angle;
 use crate::tolerance::{REACH_MM, TOUCH_MM};
 
 /// Lays a whole plan: one place, or one reason, for each step. A step that uses a mark that failed fails too, and the
 /// others go on.
-pub fn lay(plan: &[Construction], known: &Known) -> Vec<Result<DVec2, MarkFault>> {
+pub fn lay(plan: &[Construction], givens: &Givens) -> Vec<Result<DVec2, MarkFault>> {
     let mut marks: Vec<Result<DVec2, MarkFault>> = Vec::with_capacity(plan.len());
     for step in plan {
-        let laid = Laid { marks: &marks, known }.construct(step).and_then(within_reach);
+        let laid = Laid { marks: &marks, givens }.construct(step).and_then(within_reach);
         marks.push(laid);
     }
     marks
@@ -24,7 +24,7 @@ fn within_reach(p: DVec2) -> Result<DVec2, MarkFault> {
 
 struct Laid<'a> {
     marks: &'a [Result<DVec2, MarkFault>],
-    known: &'a Known,
+    givens: &'a Givens,
 }
 
 impl Laid<'_> {
@@ -47,7 +47,7 @@ impl Laid<'_> {
     }
 
     fn wheel(&self, wheel: super::Wheel) -> DVec2 {
-        let [front_left, front_right, rear_left, rear_right] = self.known.wheels;
+        let [front_left, front_right, rear_left, rear_right] = self.givens.wheels;
         match wheel {
             super::Wheel::FrontLeft => front_left,
             super::Wheel::FrontRight => front_right,
@@ -61,39 +61,42 @@ impl Laid<'_> {
             Construction::WheelPoint { wheel } => Ok(self.wheel(wheel)),
             Construction::Outboard { wheel, distance } => {
                 // Square to the centreline, not along a toed axle.
-                let outward =
-                    if wheel.is_left() { self.known.ahead.perp() } else { -self.known.ahead.perp() };
-                Ok(self.wheel(wheel) + outward * (self.known.tyre_width * 0.5 + distance))
+                let outward = if wheel.is_left() {
+                    self.givens.centreline.perp()
+                } else {
+                    -self.givens.centreline.perp()
+                };
+                Ok(self.wheel(wheel) + outward * (self.givens.tyre_width * 0.5 + distance))
             }
             Construction::BodyPoint { point } => {
-                self.known.body_points.get(point).copied().ok_or(MarkFault::NoSuch { index: point })
+                self.givens.body_points.get(point).copied().ok_or(MarkFault::NoSuch { index: point })
             }
             Construction::Prolong { from, through, reach } => {
-                let ahead = self.direction(from, through)?;
+                let way = self.direction(from, through)?;
                 let start = self.mark(through)?;
                 let length = match reach {
                     Reach::Length(length) => length,
                     Reach::AbreastOf(target) => {
                         let target =
-                            self.known.targets.get(target).ok_or(MarkFault::NoSuch { index: target })?;
-                        (*target - start).dot(ahead)
+                            self.givens.targets.get(target).ok_or(MarkFault::NoSuch { index: target })?;
+                        (*target - start).dot(way)
                     }
                 };
-                Ok(start + ahead * length)
+                Ok(start + way * length)
             }
             Construction::Middle { first, second } => Ok((self.mark(first)? + self.mark(second)?) * 0.5),
             Construction::Foot { of, from, to } => {
-                let ahead = self.direction(from, to)?;
+                let way = self.direction(from, to)?;
                 let start = self.mark(from)?;
-                Ok(start + ahead * (self.mark(of)? - start).dot(ahead))
+                Ok(start + way * (self.mark(of)? - start).dot(way))
             }
             Construction::AlongAside { from, to, along, aside } => {
-                let ahead = self.direction(from, to)?;
-                Ok(self.mark(from)? + ahead * along + ahead.perp() * aside)
+                let way = self.direction(from, to)?;
+                Ok(self.mark(from)? + way * along + way.perp() * aside)
             }
             Construction::AtAngle { at, towards, angle, distance } => {
-                let ahead = self.direction(at, towards)?;
-                Ok(self.mark(at)? + angle::direction(angle).rotate(ahead) * distance)
+                let way = self.direction(at, towards)?;
+                Ok(self.mark(at)? + angle::direction(angle).rotate(way) * distance)
             }
             Construction::Crossing { first, second } => self.crossing(first, second),
             Construction::TwoDistances { first, from_first, second, from_second, side } => {
@@ -120,7 +123,7 @@ impl Laid<'_> {
         (second, from_second): (usize, f64),
         side: Hand,
     ) -> Result<DVec2, MarkFault> {
-        let ahead = self.direction(first, second)?;
+        let way = self.direction(first, second)?;
         let start = self.mark(first)?;
         let base = start.distance(self.mark(second)?);
         let gap = base - from_first - from_second;
@@ -138,7 +141,7 @@ impl Laid<'_> {
             Hand::Left => aside,
             Hand::Right => -aside,
         };
-        Ok(start + ahead * along + ahead.perp() * left)
+        Ok(start + way * along + way.perp() * left)
     }
 }
 
@@ -148,10 +151,10 @@ mod tests {
     use super::*;
 
     /// A car with unequal tracks: wheelbase 2700, tracks 1560 and 1540, tyres 205 wide.
-    fn car() -> Known {
-        Known {
+    fn car() -> Givens {
+        Givens {
             wheels: [(0., 780.), (0., -780.), (-2700., 770.), (-2700., -770.)].map(DVec2::from),
-            ahead: DVec2::X,
+            centreline: DVec2::X,
             tyre_width: 205.0,
             body_points: vec![DVec2::new(850.0, 0.0)],
             targets: vec![DVec2::new(3600.0, 0.0)],
@@ -277,8 +280,8 @@ mod tests {
     /// RL(0, 0.775) RR(0.005, -0.77) m: middles (2.7, 0.005) and (0.0025, 0.0025), yaw 0.0531008°.
     #[test]
     fn centreline_of_a_crooked_car() {
-        let mut known = car();
-        known.wheels = [(2700., 790.), (2700., -780.), (0., 775.), (5., -770.)].map(DVec2::from);
+        let mut givens = car();
+        givens.wheels = [(2700., 790.), (2700., -780.), (0., 775.), (5., -770.)].map(DVec2::from);
         let plan = [
             FL,
             FR,
@@ -287,7 +290,7 @@ mod tests {
             Construction::Middle { first: 0, second: 1 },
             Construction::Middle { first: 2, second: 3 },
         ];
-        let marks: Vec<DVec2> = lay(&plan, &known).into_iter().map(Result::unwrap).collect();
+        let marks: Vec<DVec2> = lay(&plan, &givens).into_iter().map(Result::unwrap).collect();
         assert!(marks[4].distance(DVec2::new(2700.0, 5.0)) < 1e-9);
         assert!(marks[5].distance(DVec2::new(2.5, 2.5)) < 1e-9);
         assert!((angle::degrees(angle::heading(marks[4] - marks[5])) - 0.0531008).abs() < 1e-7);

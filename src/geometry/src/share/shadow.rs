@@ -1,7 +1,7 @@
 //! The shadow that a prism throws on a face, seen from a point: convex rings in the face's own coordinates.
 //!
 //! Points are taken to the view's own axes: `a` along the face's left, `b` along its up, `w` towards its plane. A
-//! point at depth `w` between the sensor (0) and the plane (`reach`) is seen at `foot + (a, b) · reach / w`.
+//! point at depth `w` between the eye (0) and the plane (`reach`) is seen at `foot + (a, b) · reach / w`.
 
 use glam::{DVec2, DVec3};
 
@@ -17,8 +17,8 @@ use crate::polygon::{ring_edges, signed_area};
 use crate::prism::{Prism, Span};
 use crate::tolerance::{SAGITTA_MM, TOUCH_MM};
 
-/// What comes nearer to the sensor's own plane than this throws no shadow, mm. A thing that touches the sensor would
-/// else throw one without end. A thing would have to lie wholly within a tenth of a micrometre of the sensor to be
+/// What comes nearer to the eye's own plane than this throws no shadow, mm. A thing that touches the eye would
+/// else throw one without end. A thing would have to lie wholly within a tenth of a micrometre of the eye to be
 /// missed; and it is large enough against [`TOUCH_MM`] that rounding cannot turn the shadow of a thing that touches it.
 const NEAR_MM: f64 = 1e-4;
 
@@ -29,47 +29,47 @@ const WIDEST_RAD: f64 = std::f64::consts::FRAC_PI_4;
 /// up.
 const WIDEST_REACH: f64 = 1.083;
 
-/// A sensor in front of a face.
+/// A eye in front of a face.
 pub(super) struct View {
-    sensor: DVec3,
+    eye: DVec3,
     /// The three axes as rows: a, b, w.
     axes: [DVec3; 3],
-    /// From the sensor to the face's plane.
+    /// From the eye to the face's plane.
     reach: f64,
-    /// Where the sensor's perpendicular meets the face's plane.
+    /// Where the eye's perpendicular meets the face's plane.
     foot: DVec2,
     /// Half the face's width and height.
     half: DVec2,
-    /// Inward normals of the four planes through the sensor and the face's sides: right, left, bottom, top.
+    /// Inward normals of the four planes through the eye and the face's sides: right, left, bottom, top.
     sides: [DVec3; 4],
-    /// What of the plan lies below or above the view: sensor and face from above.
+    /// What of the plan lies below or above the view: eye and face from above.
     plan: Vec<DVec2>,
     sliver: f64,
 }
 
 impl View {
-    /// `None` if the sensor lies on or behind the face's plane.
-    pub(super) fn new(sensor: DVec3, face: &Face) -> Option<Self> {
-        let reach = face.ahead(sensor);
+    /// `None` if the eye lies on or behind the face's plane.
+    pub(super) fn new(eye: DVec3, face: &Face) -> Option<Self> {
+        let reach = face.in_front(eye);
         if reach <= TOUCH_MM {
             return None;
         }
-        let (left, up, ahead) = (face.left(), face.up(), -face.normal());
-        let off = sensor - face.centre();
+        let (left, up, towards) = (face.left(), face.up(), -face.normal());
+        let off = eye - face.centre();
         let foot = DVec2::new(off.dot(left), off.dot(up));
         let half = DVec2::new(face.width(), face.height()) * 0.5;
         // Seen at u = foot.x + a reach / w <= half.x, so (half.x - foot.x) w - a reach >= 0; the others likewise.
         let sides = [
-            ahead * (half.x + foot.x) + left * reach,
-            ahead * (half.x - foot.x) - left * reach,
-            ahead * (half.y + foot.y) + up * reach,
-            ahead * (half.y - foot.y) - up * reach,
+            towards * (half.x + foot.x) + left * reach,
+            towards * (half.x - foot.x) - left * reach,
+            towards * (half.y + foot.y) + up * reach,
+            towards * (half.y - foot.y) - up * reach,
         ];
-        let axes = [left, up, ahead];
+        let axes = [left, up, towards];
         let [a, b, c, d] = face.corners().map(|corner| corner.truncate());
         let plan =
-            convex::hull(&[sensor.truncate(), a, b, c, d]).map_or(Vec::new(), |hull| hull.outer().to_vec());
-        Some(Self { sensor, axes, reach, foot, half, sides, plan, sliver: sliver_area(face) })
+            convex::hull(&[eye.truncate(), a, b, c, d]).map_or(Vec::new(), |hull| hull.outer().to_vec());
+        Some(Self { eye, axes, reach, foot, half, sides, plan, sliver: sliver_area(face) })
     }
 
     /// The shadows of a prism's convex pieces within the face; none smaller than a sliver.
@@ -108,27 +108,27 @@ impl View {
     /// Whether a whole box lies outside one of the six planes around the view.
     fn misses(&self, bounds: &Bounds, span: &Span) -> bool {
         let half = (bounds.size() * 0.5).extend(span.height() * 0.5);
-        let centre = bounds.centre().extend(0.5 * (span.bottom() + span.top())) - self.sensor;
+        let centre = bounds.centre().extend(0.5 * (span.bottom() + span.top())) - self.eye;
         let furthest = |normal: DVec3| normal.dot(centre) + normal.abs().dot(half);
-        let [_, _, ahead] = self.axes;
-        furthest(ahead) <= NEAR_MM
-            || -furthest(-ahead) >= self.reach - TOUCH_MM
+        let [_, _, towards] = self.axes;
+        furthest(towards) <= NEAR_MM
+            || -furthest(-towards) >= self.reach - TOUCH_MM
             || self.sides.iter().any(|&side| furthest(side) <= 0.0)
     }
 
     /// A point of space in the view's own axes.
     fn own(&self, p: DVec3) -> DVec3 {
-        let off = p - self.sensor;
+        let off = p - self.eye;
         let [a, b, w] = self.axes;
         DVec3::new(off.dot(a), off.dot(b), off.dot(w))
     }
 
-    /// Where a point in the view's own axes, before the sensor, is seen.
+    /// Where a point in the view's own axes, before the eye, is seen.
     fn seen(&self, own: DVec3) -> DVec2 {
         self.foot + own.truncate() * (self.reach / own.z)
     }
 
-    /// Where what lies between sensor and plane of a prism over a convex ring is seen: points whose hull it is.
+    /// Where what lies between eye and plane of a prism over a convex ring is seen: points whose hull it is.
     /// `None` if all of it lies before the one or beyond the other.
     fn of_ring(&self, ring: &[DVec2], span: &Span) -> Option<Vec<DVec2>> {
         let low: Vec<DVec3> = ring.iter().map(|p| self.own(p.extend(span.bottom()))).collect();
@@ -176,35 +176,35 @@ impl View {
         cut(ring, |p| y + p.y, |p| DVec2::new(p.x, -y))
     }
 
-    /// Where an upright cylinder that lies wholly between sensor and plane is seen: its outline is two tangents and
+    /// Where an upright cylinder that lies wholly between eye and plane is seen: its outline is two tangents and
     /// the near or far half of each rim, each as tangents fine enough where the face needs them. `None` if it does
     /// not lie wholly between.
     fn of_drum(&self, circle: &Circle, span: &Span) -> Option<Vec<DVec2>> {
-        let [_, _, ahead] = self.axes;
+        let [_, _, towards] = self.axes;
         let low = self.own(circle.centre().extend(span.bottom())).z;
         let high = self.own(circle.centre().extend(span.top())).z;
-        let reach = circle.radius() * ahead.truncate().length();
+        let reach = circle.radius() * towards.truncate().length();
         if low.min(high) - WIDEST_REACH * reach < NEAR_MM || low.max(high) + reach > self.reach {
             return None;
         }
-        let towards = self.sensor.truncate() - circle.centre();
+        let towards = self.eye.truncate() - circle.centre();
         let away = towards.length();
         let mut points = Vec::new();
         let mut rim = |height: f64, from: f64, to: f64| self.rim(circle, height, from, to, &mut points);
         let facing = angle::heading(towards);
         if away > circle.radius() {
-            // Tangent points this far either side of the direction to the sensor.
+            // Tangent points this far either side of the direction to the eye.
             let half = libm::acos(circle.radius() / away);
             let near = (facing - half, facing + half);
             let far = (facing + half, facing - half + std::f64::consts::TAU);
-            let (from, to) = if self.sensor.z > span.top() { far } else { near };
+            let (from, to) = if self.eye.z > span.top() { far } else { near };
             rim(span.top(), from, to);
-            let (from, to) = if self.sensor.z < span.bottom() { far } else { near };
+            let (from, to) = if self.eye.z < span.bottom() { far } else { near };
             rim(span.bottom(), from, to);
         } else {
             // Right above or below: only the lid is seen.
             let height =
-                if self.sensor.z > 0.5 * (span.bottom() + span.top()) { span.top() } else { span.bottom() };
+                if self.eye.z > 0.5 * (span.bottom() + span.top()) { span.top() } else { span.bottom() };
             rim(height, facing, facing + std::f64::consts::TAU);
         }
         Some(points)
@@ -253,10 +253,10 @@ impl View {
             || outside(|p, half| p.y <= -half.y)
     }
 
-    /// A polygon around the whole circle, fine where the view needs it. One of its edges is square to the sensor, so
-    /// that a sensor outside the circle is outside the polygon too.
+    /// A polygon around the whole circle, fine where the view needs it. One of its edges is square to the eye, so
+    /// that a eye outside the circle is outside the polygon too.
     fn ring_around(&self, circle: &Circle) -> Vec<DVec2> {
-        let facing = angle::heading(self.sensor.truncate() - circle.centre());
+        let facing = angle::heading(self.eye.truncate() - circle.centre());
         let mut ring = Vec::new();
         for (from, to) in arcs(facing, facing + std::f64::consts::TAU) {
             self.plan_stretch(circle, from, to, &mut ring);
@@ -286,7 +286,7 @@ impl View {
 }
 
 /// The part of a convex ring where `within` is positive. `onto` puts a point where it is zero exactly there: what comes
-/// near the sensor is seen so far out that the crossing of an edge alone would not land on the face's side.
+/// near the eye is seen so far out that the crossing of an edge alone would not land on the face's side.
 fn cut(ring: Vec<DVec2>, within: impl Fn(DVec2) -> f64, onto: impl Fn(DVec2) -> DVec2) -> Vec<DVec2> {
     if ring.iter().all(|&p| within(p) >= 0.0) {
         return ring;

@@ -18,20 +18,64 @@ pub enum SegmentShare {
     /// The eye lies on the line on which the target lies, or the target has no length: it sees it edge on.
     InLine,
     /// What it sees.
-    Seen {
-        /// The share of the target's length that is seen, 0 to 1; exactly 1 if nothing hides any of it.
-        share: f64,
-        /// Index of each thing that hides some of it, and the share that it hides alone: the largest first, equal
-        /// ones by index.
-        hidden_by: Vec<(usize, f64)>,
-    },
+    Seen(VisibleSegment),
+}
+
+/// What an eye sees of a straight line.
+#[derive(Clone, Debug, PartialEq)]
+pub struct VisibleSegment {
+    /// The share of the line's length that is seen, 0 to 1; exactly 1 if nothing hides any of it.
+    pub share: f64,
+    /// The stretches of it that are hidden, in order from its start; they share no length.
+    pub hidden: Vec<Stretch>,
+    /// Each thing that hides some of it: the one that hides most first, equal ones by index.
+    pub hidden_by: Vec<SegmentHider>,
+}
+
+/// A stretch of a straight line, as shares of its length: 0 at its start, 1 at its end.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Stretch {
+    /// Where it begins, as in [`Segment::at`].
+    pub from: f64,
+    /// Where it ends, beyond its beginning.
+    pub to: f64,
+}
+
+impl Stretch {
+    /// The share of the line's length that it is.
+    pub fn share(&self) -> f64 {
+        self.to - self.from
+    }
+}
+
+/// A thing that hides some of a straight line.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SegmentHider {
+    /// Its index.
+    pub thing: usize,
+    /// The share of the line's length that it hides alone, 0 to 1.
+    pub share: f64,
+    /// The stretches that it hides alone, in order from the line's start; they share no length.
+    pub hidden: Vec<Stretch>,
 }
 
 /// What comes nearer to the eye's own line than this throws no shadow, mm; see the same figure in space.
 const NEAR_MM: f64 = 1e-4;
 
-/// The share of `target`, by length, that `eye` sees past `things` in plan. A thing that only touches the view, or lies
-/// on or beyond the target's line, hides nothing.
+/// The share of `target`, by length, that `eye` sees past `things` in plan, and which stretches of it are hidden. A thing
+/// that only touches the view, or lies on or beyond the target's line, hides nothing.
+///
+/// A column half way to a bar hides the stretch from 4/10 to 6/10 of it:
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let bar = Segment::new(DVec2::new(4000.0, -500.0), DVec2::new(4000.0, 500.0));
+/// let column = Outline::from(Polygon::rectangle(DVec2::new(2000.0, -50.0), DVec2::new(2100.0, 50.0))?);
+/// let SegmentShare::Seen(seen) = segment_share(DVec2::ZERO, &bar, &[&column]) else { unreachable!() };
+/// assert!((seen.share - 0.8).abs() < 1e-12);
+/// assert!((seen.hidden[0].from - 0.4).abs() < 1e-12 && (seen.hidden[0].to - 0.6).abs() < 1e-12);
+/// # Ok::<(), ShapeFault>(())
+/// ```
 pub fn segment_share(eye: DVec2, target: &Segment, things: &[&Outline]) -> SegmentShare {
     if let Some(thing) = things.iter().position(|thing| plan_depth(thing, eye) > TOUCH_MM) {
         return SegmentShare::EyeInside { thing };
@@ -40,32 +84,37 @@ pub fn segment_share(eye: DVec2, target: &Segment, things: &[&Outline]) -> Segme
     // A stretch that counts as none: shorter than a touch.
     let sliver = TOUCH_MM / view.length;
     let mut hidden_by = Vec::new();
-    let mut all = Vec::new();
-    for (index, thing) in things.iter().enumerate() {
-        let mut shadows = view.shadows(thing);
-        let hidden = covered(&mut shadows);
-        if hidden > sliver {
-            hidden_by.push((index, hidden.min(1.0)));
-            all.append(&mut shadows);
+    for (thing, outline) in things.iter().enumerate() {
+        let hidden = joined(view.shadows(outline));
+        let share = total(&hidden);
+        if share > sliver {
+            hidden_by.push(SegmentHider { thing, share: share.min(1.0), hidden });
         }
     }
-    hidden_by.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
-    let share = 1.0 - covered(&mut all);
-    SegmentShare::Seen { share: if share > sliver { share.min(1.0) } else { 0.0 }, hidden_by }
+    hidden_by.sort_by(|a, b| b.share.total_cmp(&a.share).then(a.thing.cmp(&b.thing)));
+    let hidden = joined(hidden_by.iter().flat_map(|hider| hider.hidden.iter().copied()).collect());
+    let share = 1.0 - total(&hidden);
+    let share = if share > sliver { share.min(1.0) } else { 0.0 };
+    SegmentShare::Seen(VisibleSegment { share, hidden, hidden_by })
 }
 
-/// The length that some intervals cover together.
-fn covered(intervals: &mut [(f64, f64)]) -> f64 {
-    intervals.sort_by(|a, b| a.0.total_cmp(&b.0));
-    let mut end = f64::NEG_INFINITY;
-    let mut sum = 0.0;
-    for &(from, to) in intervals.iter() {
-        if to > end {
-            sum += to - from.max(end);
-            end = to;
+/// The same stretches in order, those that meet made one.
+fn joined(mut stretches: Vec<Stretch>) -> Vec<Stretch> {
+    stretches.sort_by(|a, b| a.from.total_cmp(&b.from));
+    let mut all: Vec<Stretch> = Vec::with_capacity(stretches.len());
+    for next in stretches {
+        match all.last_mut() {
+            Some(last) if next.from <= last.to => last.to = last.to.max(next.to),
+            _ => all.push(next),
         }
     }
-    sum
+    all
+}
+
+/// The length of stretches that share none.
+fn total(stretches: &[Stretch]) -> f64 {
+    // An empty sum would be a negative zero.
+    stretches.iter().fold(0.0, |sum, stretch| sum + stretch.share())
 }
 
 /// An eye off a target's line. Points are taken to `(along, w)`: along the target from where the eye's perpendicular
@@ -73,7 +122,7 @@ fn covered(intervals: &mut [(f64, f64)]) -> f64 {
 struct View {
     eye: DVec2,
     along: DVec2,
-    ahead: DVec2,
+    towards: DVec2,
     reach: f64,
     length: f64,
     /// Where the target starts, along.
@@ -89,11 +138,11 @@ impl View {
         let along = (target.to - target.from) / length;
         let off = target.from - eye;
         let reach = along.perp_dot(off);
-        let ahead = if reach < 0.0 { -along.perp() } else { along.perp() };
+        let towards = if reach < 0.0 { -along.perp() } else { along.perp() };
         (reach.abs() > TOUCH_MM).then_some(Self {
             eye,
             along,
-            ahead,
+            towards,
             reach: reach.abs(),
             length,
             start: off.dot(along),
@@ -102,7 +151,7 @@ impl View {
 
     fn own(&self, p: DVec2) -> DVec2 {
         let off = p - self.eye;
-        DVec2::new(off.dot(self.along), off.dot(self.ahead))
+        DVec2::new(off.dot(self.along), off.dot(self.towards))
     }
 
     /// The share of the target at which a point is seen.
@@ -110,8 +159,8 @@ impl View {
         (own.x * (self.reach / own.y) - self.start) / self.length
     }
 
-    /// What the thing hides, as intervals of the target's share within 0 to 1.
-    fn shadows(&self, thing: &Outline) -> Vec<(f64, f64)> {
+    /// What the thing hides of the target.
+    fn shadows(&self, thing: &Outline) -> Vec<Stretch> {
         let found: Vec<(f64, f64)> = match thing {
             // Whoever looks into a polygon looks across an edge of it.
             Outline::Polygon(polygon) => polygon
@@ -122,8 +171,8 @@ impl View {
                 self.of_disc(self.own(circle.centre()), circle.radius()).into_iter().collect()
             }
         };
-        let cut = found.into_iter().map(|(from, to)| (from.max(0.0), to.min(1.0)));
-        cut.filter(|(from, to)| from < to).collect()
+        let cut = found.into_iter().map(|(from, to)| Stretch { from: from.max(0.0), to: to.min(1.0) });
+        cut.filter(|stretch| stretch.from < stretch.to).collect()
     }
 
     fn of_edge(&self, p: DVec2, q: DVec2) -> Option<(f64, f64)> {
@@ -182,11 +231,11 @@ mod tests {
         let target = Segment::new(DVec2::new(100.0, -10.0), DVec2::new(100.0, 10.0));
         for target in [target, Segment::new(target.to, target.from)] {
             match segment_share(eye.into(), &target, things) {
-                SegmentShare::Seen { share: found, hidden_by } => {
-                    assert!((found - share).abs() < 1e-9, "{found} not {share}");
-                    assert_eq!(hidden_by.len(), alone.len(), "{hidden_by:?}");
-                    for (found, alone) in hidden_by.iter().zip(alone) {
-                        assert!(found.0 == alone.0 && (found.1 - alone.1).abs() < 1e-9, "{hidden_by:?}");
+                SegmentShare::Seen(seen) => {
+                    assert!((seen.share - share).abs() < 1e-9, "{seen:?} not {share}");
+                    assert_eq!(seen.hidden_by.len(), alone.len(), "{seen:?}");
+                    for (found, alone) in seen.hidden_by.iter().zip(alone) {
+                        assert!(found.thing == alone.0 && (found.share - alone.1).abs() < 1e-9, "{seen:?}");
                     }
                 }
                 other => panic!("{other:?}"),

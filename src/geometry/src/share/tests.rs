@@ -14,14 +14,14 @@ fn drum(at: (f64, f64), radius: f64, bottom: f64, top: f64) -> Prism {
     Prism::new(Circle::new(at.into(), radius).unwrap().into(), Span::new(bottom, top).unwrap())
 }
 
-/// A board 400 wide and 200 high, four metres ahead of a sensor at 500 mm.
+/// A board 400 wide and 200 high, four metres ahead of a eye at 500 mm.
 fn board() -> (DVec3, Face) {
     let face = Face::new(DVec3::new(4000.0, 0.0, 500.0), PI, 0.0, 400.0, 200.0).unwrap();
     (DVec3::new(0.0, 0.0, 500.0), face)
 }
 
-fn seen(sensor: DVec3, face: &Face, things: &[Prism]) -> Seen {
-    match target_share(sensor, face, things) {
+fn seen(eye: DVec3, face: &Face, things: &[Prism]) -> VisibleFace {
+    match target_share(eye, face, &things.iter().collect::<Vec<_>>()) {
         Share::Seen(seen) => {
             let area: f64 = seen.visible.iter().map(|ring| signed_area(ring)).sum();
             assert!((area / face.area() - seen.share).abs() < 1e-9);
@@ -33,8 +33,8 @@ fn seen(sensor: DVec3, face: &Face, things: &[Prism]) -> Seen {
 
 #[track_caller]
 fn check(things: &[Prism], share: f64) {
-    let (sensor, face) = board();
-    let found = seen(sensor, &face, things).share;
+    let (eye, face) = board();
+    let found = seen(eye, &face, things).share;
     assert!((found - share).abs() < 1e-9, "{found} not {share}");
 }
 
@@ -46,7 +46,7 @@ fn halves_of_a_board() {
     check(&[block((2000.0, -500.0), (2100.0, 500.0), 500.0, 2000.0)], 0.5);
     // Overhead: its far edge hangs lowest in the picture.
     check(&[block((1900.0, -500.0), (2000.0, 500.0), 525.0, 2000.0)], 0.75);
-    // Its top below the sensor: the far edge decides.
+    // Its top below the eye: the far edge decides.
     check(
         &[block((2000.0, -500.0), (2100.0, 500.0), 0.0, 475.0)],
         1.0 - (100.0 - 25.0 * 4000.0 / 2100.0) / 200.0,
@@ -71,24 +71,24 @@ fn halves_of_a_board() {
 
 #[test]
 fn what_only_touches_the_view_hides_nothing() {
-    // Behind the face and flush with it; behind the sensor and flush with it; beside, above and below the view.
+    // Behind the face and flush with it; behind the eye and flush with it; beside, above and below the view.
     check(&[block((4000.0, -500.0), (4100.0, 500.0), 0.0, 2000.0)], 1.0);
     check(&[block((-100.0, -500.0), (0.0, 500.0), 0.0, 2000.0)], 1.0);
     check(&[block((1900.0, 100.0), (2000.0, 500.0), 0.0, 2000.0)], 1.0);
     check(&[block((1900.0, -500.0), (2000.0, 500.0), 550.0, 2000.0)], 1.0);
     check(&[block((1900.0, -500.0), (2000.0, 500.0), 0.0, 450.0)], 1.0);
-    // One edge through the sensor, along the middle of the view.
+    // One edge through the eye, along the middle of the view.
     check(&[block((0.0, 0.0), (2100.0, 500.0), 0.0, 2000.0)], 0.5);
     check(&[block((0.0, -500.0), (2100.0, 500.0), 0.0, 500.0)], 0.5);
-    let (sensor, face) = board();
+    let (eye, face) = board();
     // A column against the side of the view.
     let flush = drum((2000.0, 100.0 + 50.0 * 1.0025_f64.sqrt()), 50.0, 0.0, 2000.0);
-    assert!(seen(sensor, &face, &[flush]).hidden_by.is_empty());
+    assert!(seen(eye, &face, &[flush]).hidden_by.is_empty());
 }
 
 #[test]
 fn things_across_the_sensor_or_the_face() {
-    // From behind the sensor to beyond the board.
+    // From behind the eye to beyond the board.
     check(&[block((-500.0, 50.0), (5000.0, 500.0), 0.0, 2000.0)], 0.5 + 0.5 * 50.0 / 200.0);
     check(&[block((-500.0, 50.0), (2000.0, 500.0), 0.0, 2000.0)], 0.5 + 0.5 * 100.0 / 200.0);
     // A column through the board's plane: what is before it counts.
@@ -97,13 +97,13 @@ fn things_across_the_sensor_or_the_face() {
 
 #[test]
 fn a_column_is_as_wide_as_its_tangents() {
-    let (sensor, face) = board();
+    let (eye, face) = board();
     let half = 4000.0 * (60.0_f64 / 2000.0).asin().tan();
-    let found = seen(sensor, &face, &[drum((2000.0, 0.0), 60.0, 0.0, 2000.0)]);
+    let found = seen(eye, &face, &[drum((2000.0, 0.0), 60.0, 0.0, 2000.0)]);
     assert!((found.share - (1.0 - half / 200.0)).abs() < 1e-12, "side tangents are exact");
     // With its lid in view the rim stands in as tangents, never inside, never more than the sagitta outside.
-    let lid = seen(sensor, &face, &[drum((2000.0, 0.0), 60.0, 0.0, 475.0)]).share;
-    let finer = seen(sensor, &face, &[block((1940.0, -60.0), (2060.0, 60.0), 0.0, 475.0)]).share;
+    let lid = seen(eye, &face, &[drum((2000.0, 0.0), 60.0, 0.0, 475.0)]).share;
+    let finer = seen(eye, &face, &[block((1940.0, -60.0), (2060.0, 60.0), 0.0, 475.0)]).share;
     assert!(lid > finer && lid < 1.0);
     // Closed form: the far rim of the lid, seen at v = -25 · 4000 / x over each angle.
     let n = 200_000;
@@ -122,30 +122,30 @@ fn a_column_is_as_wide_as_its_tangents() {
 
 #[test]
 fn the_worst_hider_comes_first() {
-    let (sensor, face) = board();
+    let (eye, face) = board();
     let things = [
         block((2000.0, 90.0), (2100.0, 500.0), 0.0, 2000.0),
         block((5000.0, -90.0), (5100.0, 500.0), 0.0, 2000.0),
         block((2000.0, -500.0), (2100.0, 0.0), 0.0, 2000.0),
         block((2000.0, 90.0), (2100.0, 500.0), 0.0, 2000.0),
     ];
-    let order: Vec<usize> = seen(sensor, &face, &things).hidden_by.iter().map(|h| h.0).collect();
+    let order: Vec<usize> = seen(eye, &face, &things).hidden_by.iter().map(|h| h.thing).collect();
     assert_eq!(order, [2, 0, 3]);
 }
 
 #[test]
 fn no_answer_from_inside_or_behind() {
-    let (sensor, face) = board();
+    let (eye, face) = board();
     let around = block((-50.0, -50.0), (50.0, 50.0), 0.0, 2000.0);
     let other = block((500.0, -50.0), (550.0, 50.0), 0.0, 2000.0);
-    assert_eq!(target_share(sensor, &face, &[other, around]), Share::SensorInside { thing: 1 });
+    assert_eq!(target_share(eye, &face, &[&other, &around]), Share::EyeInside { thing: 1 });
     assert_eq!(target_share(DVec3::new(4000.0, 9.0, 1.0), &face, &[]), Share::Behind);
     assert_eq!(target_share(DVec3::new(4001.0, 9.0, 1.0), &face, &[]), Share::Behind);
 }
 
 #[test]
 fn a_notched_thing_counts_its_pieces_once() {
-    let (sensor, face) = board();
+    let (eye, face) = board();
     let gate = |x: f64, y: f64| DVec2::new(x, y);
     let ring = Polygon::simple(vec![
         gate(2000.0, -80.0),
@@ -158,16 +158,16 @@ fn a_notched_thing_counts_its_pieces_once() {
         gate(2000.0, -40.0),
     ])
     .unwrap();
-    let found = seen(sensor, &face, &[Prism::new(ring.into(), Span::new(0.0, 2000.0).unwrap())]);
+    let found = seen(eye, &face, &[Prism::new(ring.into(), Span::new(0.0, 2000.0).unwrap())]);
     assert!((found.share - 0.2).abs() < 1e-12, "{}", found.share);
-    assert!((found.hidden_by[0].1 - 0.8).abs() < 1e-12);
+    assert!((found.hidden_by[0].share - 0.8).abs() < 1e-12);
 }
 
 #[test]
 fn a_mat_on_the_floor_seen_over_a_kerb() {
     let mat = Face::new(DVec3::new(1000.0, 0.0, 0.0), 0.0, -FRAC_PI_2, 400.0, 200.0).unwrap();
-    let sensor = DVec3::new(0.0, 0.0, 1000.0);
+    let eye = DVec3::new(0.0, 0.0, 1000.0);
     // A kerb 100 high ends at 890: its top edge is seen at 890 / 0.9 on the floor.
-    let found = seen(sensor, &mat, &[block((880.0, -900.0), (890.0, 900.0), 0.0, 100.0)]);
+    let found = seen(eye, &mat, &[block((880.0, -900.0), (890.0, 900.0), 0.0, 100.0)]);
     assert!((found.share - (1100.0 - 890.0 / 0.9) / 200.0).abs() < 1e-12, "{}", found.share);
 }

@@ -56,8 +56,8 @@ mod tests {
             let rear = DVec2::new(4_000.0 - 2_600.0, 3_000.0);
             for (distance, offset) in [(2_700.0, at_2700), (5_000.0, at_5000)] {
                 // Where the axis crosses a line square to the car, so far ahead of the rear axle.
-                let along = (rear.x + distance - axis.origin().x) / axis.ahead().x;
-                let crossing = axis.origin() + axis.ahead() * along;
+                let along = (rear.x + distance - axis.origin().x) / axis.forward().x;
+                let crossing = axis.origin() + axis.forward() * along;
                 assert!((crossing.y - rear.y - offset).abs() < 1e-4, "{left} {right} at {distance}");
             }
         }

@@ -53,13 +53,12 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 FresnelClearance::Entered { ratio, at } => (ratio, at),
                 FresnelClearance::Crossed { at } => (0.0, at),
             };
-            let hides = target.face.as_ref().is_some_and(|face| {
-                match target_share(sensor, face, std::slice::from_ref(&solid)) {
-                    Share::Seen(seen) => seen.hidden_by.iter().any(|(_, alone)| *alone > HIDDEN_FROM),
-                    Share::SensorInside { .. } => true,
+            let hides =
+                target.face.as_ref().is_some_and(|face| match target_share(sensor, face, &[&solid]) {
+                    Share::Seen(seen) => seen.hidden_by.iter().any(|hider| hider.share > HIDDEN_FROM),
+                    Share::EyeInside { .. } => true,
                     Share::Behind => false,
-                }
-            });
+                });
             if hides {
                 continue;
             }

@@ -88,9 +88,9 @@ fn past_things(context: &Context<'_>, target: &PlacedTarget, findings: &mut Vec<
         context.things_near(near).map(|seen| (thing_subject(&seen.thing.id), seen.placed.prism.clone()));
     let (mut subjects, mut solids): (Vec<Subject>, Vec<Prism>) = things.chain(context.idle_runways()).unzip();
     let target_subject = Subject::Target(target.id.clone());
-    let mut share = target_share(sensor, face, &solids);
+    let mut share = target_share(sensor, face, &solids.iter().collect::<Vec<_>>());
     // What covers the sensor is said for itself; the rest hide what they would hide without it.
-    while let Share::SensorInside { thing } = share
+    while let Share::EyeInside { thing } = share
         && thing < solids.len()
     {
         solids.remove(thing);
@@ -104,13 +104,14 @@ fn past_things(context: &Context<'_>, target: &PlacedTarget, findings: &mut Vec<
             )
             .against(Quantity::Share(1.0), Quantity::Share(0.0)),
         );
-        share = target_share(sensor, face, &solids);
+        share = target_share(sensor, face, &solids.iter().collect::<Vec<_>>());
     }
     // A target that faces away is another finding.
     let Share::Seen(seen) = share else { return };
     let total = 1.0 - seen.share;
-    for (index, alone) in seen.hidden_by.iter().filter(|(_, alone)| *alone > HIDDEN_FROM) {
-        let (Some(subject), Some(solid)) = (subjects.get(*index).cloned(), solids.get(*index)) else {
+    for hider in seen.hidden_by.iter().filter(|hider| hider.share > HIDDEN_FROM) {
+        let (Some(subject), Some(solid)) = (subjects.get(hider.thing).cloned(), solids.get(hider.thing))
+        else {
             continue;
         };
         let here = middle_of_both(&solid.outline.bounds(), &near);
@@ -123,7 +124,7 @@ fn past_things(context: &Context<'_>, target: &PlacedTarget, findings: &mut Vec<
                 here.extend(height),
                 Basis::Geometry,
             )
-            .against(Quantity::Share(*alone), Quantity::Share(0.0)),
+            .against(Quantity::Share(hider.share), Quantity::Share(0.0)),
         );
     }
 }

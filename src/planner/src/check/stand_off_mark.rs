@@ -103,12 +103,12 @@ impl OffPlace {
         // A reflector aims by its centre, which swings up behind a face that is tipped down.
         let aims = |pose: &TargetPose| {
             let (sin, cos) = angle::sin_cos(pose.pitch);
-            let outward = (pose.place.ahead() * cos).extend(-sin);
+            let outward = (pose.place.forward() * cos).extend(-sin);
             pose.place.origin().extend(pose.height) - outward * placement.target.centre_behind
         };
         let (meant, set) = (aims(&target.meant), aims(&target.set));
         // Along and across as the sensor sees them: away from it, and to the left.
-        let away = (meant - sensor).truncate().normalize_or(-target.meant.place.ahead());
+        let away = (meant - sensor).truncate().normalize_or(-target.meant.place.forward());
         let shift = (set - meant).truncate();
         let yaw = angle::wrapped(target.set.place.heading() - target.meant.place.heading());
         let pitch = target.set.pitch - target.meant.pitch;

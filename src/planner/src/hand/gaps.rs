@@ -36,7 +36,7 @@ pub fn gaps(arrangement: &Arrangement, scene: &Scene, subject: &Subject, most: u
     let others: Vec<Other<'_>> = others(arrangement, scene, subject).collect();
     let mut all: Vec<Gap> = nearest(own, &bounds, &others).into_iter().collect();
     let walls = Walls::around(arrangement, own, &bounds);
-    let (ahead, left) = (scene.bay_from_vehicle.ahead(), scene.bay_from_vehicle.left());
+    let (ahead, left) = (scene.bay_from_vehicle.forward(), scene.bay_from_vehicle.left());
     for way in [ahead, left, -ahead, -left] {
         all.extend(Front::of(own, way).and_then(|front| front.first(&walls, &others)));
     }

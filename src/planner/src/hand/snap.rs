@@ -271,7 +271,7 @@ impl Lines<'_> {
         if by.abs() <= self.reach {
             // From the front axle on, as far as its middle.
             let stretch = Segment::new(start, start);
-            let at = self.middle.dot(axis.ahead());
+            let at = self.middle.dot(axis.forward());
             let kind = SnapKind::Centreline;
             self.found.push(Line { kind, normal, by, stretch, own: Some((at, at)) });
         }

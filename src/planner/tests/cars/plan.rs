@@ -2,7 +2,7 @@
 
 use baywright_planner::entry::starter::StartKind;
 use baywright_planner::geometry::DVec2;
-use baywright_planner::geometry::marks::{Construction, Hand, Known, Reach, lay};
+use baywright_planner::geometry::marks::{Construction, Givens, Hand, Reach, lay};
 use baywright_planner::model::{Aiming, MarkStep, PlanFault, Vehicle, VehicleClass, Wheel};
 use proptest::prelude::*;
 
@@ -15,16 +15,16 @@ fn aiming() -> Aiming {
 
 /// Where the marks lie, by name.
 fn places(aiming: &Aiming) -> Vec<(String, Option<DVec2>)> {
-    let known = Known {
+    let givens = Givens {
         wheels: [(0.0, 750.0), (0.0, -750.0), (-2_700.0, 750.0), (-2_700.0, -750.0)]
             .map(|(x, y)| DVec2::new(x, y)),
-        ahead: DVec2::X,
+        centreline: DVec2::X,
         tyre_width: 205.0,
         body_points: Vec::new(),
         targets: vec![DVec2::new(3_600.0, 0.0)],
     };
     let plan: Vec<Construction> = aiming.mark_plan.iter().map(|step| step.construction).collect();
-    let laid = lay(&plan, &known);
+    let laid = lay(&plan, &givens);
     let mut all: Vec<_> =
         aiming.mark_plan.iter().zip(laid).map(|(step, at)| (step.id.to_string(), at.ok())).collect();
     all.sort_by(|a, b| a.0.cmp(&b.0));

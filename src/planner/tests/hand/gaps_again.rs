@@ -233,7 +233,7 @@ fn slowly(
         return None;
     }
     all.extend(near.into_iter().next());
-    let (ahead, left) = (scene.bay_from_vehicle.ahead(), scene.bay_from_vehicle.left());
+    let (ahead, left) = (scene.bay_from_vehicle.forward(), scene.bay_from_vehicle.left());
     for way in [ahead, left, -ahead, -left] {
         let mut hits: Vec<(Option<Subject>, f64)> = Vec::new();
         for (what, wall) in walls(arrangement) {

@@ -85,7 +85,7 @@ proptest! {
         let found = measured(&Scene::of(&arrangement), from, to);
         let pose = arrangement.parked;
         prop_assert!((found.distance - from.distance(to)).abs() < 1e-9);
-        let back = pose.ahead() * found.ahead + pose.left() * found.left;
+        let back = pose.forward() * found.ahead + pose.left() * found.left;
         prop_assert!(back.distance(to - from) < 1e-9);
     }
 }

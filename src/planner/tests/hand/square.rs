@@ -54,7 +54,7 @@ proptest! {
             let walls = arrangement.bay.room.edges().map(|edge| (edge.to - edge.from).normalize());
             let mut ways: Vec<DVec2> = walls.collect();
             if subject != Subject::Car {
-                ways.push(scene.bay_from_vehicle.ahead());
+                ways.push(scene.bay_from_vehicle.forward());
             }
             let own = angle::direction(got);
             let off = |way: &DVec2, own: DVec2| way.perp_dot(own).abs().min(way.dot(own).abs());

@@ -65,7 +65,7 @@ const OFF_HEIGHT_MM: f64 = 2.0;
 
 fn beam(pen: &mut Pen<'_>, side: &Side<'_>, eye: DVec2) {
     let boresight = side.scene.bay_from_sensor.axes.x_axis;
-    let ahead = boresight.truncate().dot(side.bay_from_axis.ahead());
+    let ahead = boresight.truncate().dot(side.bay_from_axis.forward());
     if ahead < LEAST_AHEAD {
         return;
     }

@@ -17,7 +17,8 @@ use crate::view::top::grid_step;
 
 /// From the wall behind to the wall ahead of the car, along the axis.
 pub(super) fn between_walls(scene: &Scene, bay_from_axis: &PlanPose) -> Option<(f64, f64)> {
-    let stretches = clip::line_in_polygon(scene.room.walls(), bay_from_axis.origin(), bay_from_axis.ahead());
+    let stretches =
+        clip::line_in_polygon(scene.room.walls(), bay_from_axis.origin(), bay_from_axis.forward());
     let off =
         |&(from, to): &(f64, f64)| if from <= 0.0 && 0.0 <= to { 0.0 } else { from.abs().min(to.abs()) };
     stretches.into_iter().min_by(|a, b| off(a).total_cmp(&off(b)))
@@ -90,7 +91,7 @@ const LINES_AT_MOST: u16 = 1000;
 /// The first upright line of the net: under the top view's lines where the axis runs square to the bay, else counted
 /// from the wall behind.
 fn grid_start(side: &Side<'_>, step: f64, from: f64) -> f64 {
-    let ahead = side.bay_from_axis.ahead();
+    let ahead = side.bay_from_axis.forward();
     let square = ahead.x.abs().min(ahead.y.abs()) < 1e-9;
     if !square {
         return from + step;
@@ -101,7 +102,7 @@ fn grid_start(side: &Side<'_>, step: f64, from: f64) -> f64 {
 
 /// A wall that the axis meets, with the opening that it meets it in.
 fn end_wall(pen: &mut Pen<'_>, side: &Side<'_>, at: f64, thick: f64, ceiling: f64) {
-    let hit = side.bay_from_axis.origin() + side.bay_from_axis.ahead() * at;
+    let hit = side.bay_from_axis.origin() + side.bay_from_axis.forward() * at;
     let edges = side.scene.room.walls().edges().enumerate().take(side.arrangement.bay.walls.len());
     let nearest = edges.min_by(|a, b| a.1.distance_to(hit).total_cmp(&b.1.distance_to(hit)));
     let wall = nearest.and_then(|(i, _)| side.arrangement.bay.walls.get(i));
@@ -168,7 +169,7 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
     let ceiling = side.arrangement.bay.ceiling;
     // Names of the end walls, inside and upright along them.
     for (at, inward) in [(side.room.0, 1.0), (side.room.1, -1.0)] {
-        let hit = side.bay_from_axis.origin() + side.bay_from_axis.ahead() * at;
+        let hit = side.bay_from_axis.origin() + side.bay_from_axis.forward() * at;
         let edges = side.scene.room.walls().edges().zip(&side.arrangement.bay.walls);
         let by_distance =
             |a: &(Segment, _), b: &(Segment, _)| a.0.distance_to(hit).total_cmp(&b.0.distance_to(hit));

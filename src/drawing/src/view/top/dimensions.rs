@@ -43,7 +43,7 @@ fn ends(top: &Top<'_>, placement: &Placement, target: &PlacedTarget) -> (DVec2, 
         End::Face => 0.0,
         End::ReflectorCentre => placement.target.centre_behind,
     };
-    let end = meant.origin() - meant.ahead() * behind;
+    let end = meant.origin() - meant.forward() * behind;
     (end - away * stand_off.distance - away.perp() * stand_off.aside, end, away)
 }
 
@@ -65,7 +65,7 @@ pub(super) fn stand_offs(pen: &mut Pen<'_>, top: &Top<'_>) {
         let text = top.words.stand_off(placement);
         // Beside the car and its marks, on whichever side and as near as it stands free.
         let straight_on =
-            along.dot(top.view_from_bay.turned(top.scene.bay_from_axis.ahead())).abs() > STRAIGHT_ON;
+            along.dot(top.view_from_bay.turned(top.scene.bay_from_axis.forward())).abs() > STRAIGHT_ON;
         let half = if straight_on { top.arrangement.vehicle.width * 0.5 } else { pen.length(10.0) };
         let mut best: Option<(f64, Dimension)> = None;
         for step in 0..STEPS {
