@@ -165,10 +165,11 @@ fn target_shares(c: &mut Criterion) {
         });
     }
     let to = DVec3::new(4000.0, 0.0, 500.0);
+    let wave = wavelength(77e9).unwrap();
     for (name, things) in [("boxes", bay(false)), ("a quarter round", bay(true))] {
         c.bench_function(&format!("fresnel/100 things, {name}"), |b| {
             b.iter(|| {
-                let clear = |thing| fresnel_clearance(black_box(eye), to, wavelength(77e9), thing);
+                let clear = |thing| fresnel_clearance(black_box(eye), to, wave, thing);
                 things
                     .iter()
                     .map(clear)

@@ -46,7 +46,9 @@ pub use distance::{
 pub use face::Face;
 pub use fault::ShapeFault;
 pub use frame::{PlanPose, Pose};
-pub use fresnel::{FresnelClearance, fresnel_clearance, wavelength, zone_radius};
+pub use fresnel::{
+    FresnelClearance, WaveFault, Wavelength, fresnel_clearance, fresnel_clearance_in_plan, wavelength, zone_radius,
+};
 pub use glam::{DMat3, DVec2, DVec3};
 pub use outline::Outline;
 pub use overlap::{overlap_area, overlap_region, overlaps};

@@ -8,12 +8,17 @@ mod awkward;
 
 use awkward::{config, outline};
 use baywright_geometry::{
-    DVec2, DVec3, FresnelClearance, Outline, PlanPose, Prism, Span, fresnel_clearance, fresnel_plan,
+    DVec2, DVec3, FresnelClearance, Outline, PlanPose, Prism, Span, Wavelength, fresnel_clearance,
+    fresnel_clearance_in_plan, fresnel_plan,
 };
 use proptest::prelude::*;
 
 /// So long that every obstacle here enters the zone, and the answer names its place.
 const LONG: f64 = 1e9;
+
+fn wave(mm: f64) -> Wavelength {
+    Wavelength::new(mm).unwrap()
+}
 
 fn thing() -> impl Strategy<Value = Prism> {
     let place = prop_oneof![
@@ -85,7 +90,7 @@ proptest! {
 
     #[test]
     fn no_point_of_the_surface_is_nearer_than_the_answer(thing in thing(), a in end(), b in end()) {
-        match fresnel_clearance(a, b, LONG, &thing) {
+        match fresnel_clearance(a, b, wave(LONG), &thing) {
             FresnelClearance::Entered { ratio, at } => {
                 let excess = ratio * ratio * LONG * 0.5;
                 // It is attained on the thing itself, so it is no less than the true least; and no sample is less.
@@ -95,7 +100,7 @@ proptest! {
                     prop_assert!(detour(a, b, p) >= excess - 1e-9, "{p}: {} less than {excess} at {at}", detour(a, b, p));
                 }
                 // Either end may be asked first.
-                match fresnel_clearance(b, a, LONG, &thing) {
+                match fresnel_clearance(b, a, wave(LONG), &thing) {
                     FresnelClearance::Entered { ratio: back, .. } => {
                         prop_assert!((back * back - ratio * ratio).abs() * LONG * 0.5 < 1e-9);
                     }
@@ -122,7 +127,7 @@ proptest! {
         // Metres instead of millimetres.
         let (a, b) = (a * 300.0, b * 300.0);
         let span = Span::new(z * 300.0, (z + h) * 300.0).unwrap();
-        let plan = fresnel_plan(a, b, wavelength, share, &span);
+        let plan = fresnel_plan(a, b, wave(wavelength), share, &span);
         let excess = 0.5 * wavelength * share * share;
         let apart = a.distance(b);
         let (long, short) = (0.5 * (apart + excess), 0.5 * (excess * (2.0 * apart + excess)).sqrt());
@@ -145,7 +150,7 @@ proptest! {
         // thick as the polygon may be outside.
         for corner in plan.iter().flat_map(|plan| plan.outer()) {
             let circle = baywright_geometry::Circle::new(*corner, 0.51).unwrap();
-            let found = fresnel_clearance(a, b, wavelength, &Prism::new(circle.into(), span));
+            let found = fresnel_clearance(a, b, wave(wavelength), &Prism::new(circle.into(), span));
             let ratio = match found {
                 FresnelClearance::Clear { ratio } | FresnelClearance::Entered { ratio, .. } => ratio,
                 FresnelClearance::Crossed { .. } => 0.0,
@@ -154,11 +159,33 @@ proptest! {
         }
     }
 
+    /// In plan: no point of the outline is nearer than the answer, and the answer lies on it.
+    #[test]
+    fn in_plan_no_point_of_the_outline_is_nearer(thing in thing(), a in end(), b in end()) {
+        let (a, b) = (a.truncate(), b.truncate());
+        let detour = |p: DVec2| a.distance(p) + p.distance(b) - a.distance(b);
+        match fresnel_clearance_in_plan(a, b, wave(LONG), &thing.outline) {
+            FresnelClearance::Entered { ratio, at } => {
+                let excess = ratio * ratio * LONG * 0.5;
+                prop_assert!(baywright_geometry::distance_to_point(&thing.outline, at).gap() < 1e-9, "{at}");
+                prop_assert!((detour(at) - excess).abs() < 1e-9, "{} {excess}", detour(at));
+                for p in surface(&thing) {
+                    prop_assert!(detour(p.truncate()) >= excess - 1e-9, "{p}: {} less than {excess} at {at}", detour(p.truncate()));
+                }
+            }
+            FresnelClearance::Crossed { at } => {
+                prop_assert!(baywright_geometry::distance_to_point(&thing.outline, at).gap() < 1e-7, "{at}");
+                prop_assert!(detour(at) < 1e-7, "{at}");
+            }
+            FresnelClearance::Clear { ratio } => prop_assert!(false, "{ratio}"),
+        }
+    }
+
     /// What enters the zone reaches the region.
     #[test]
     fn the_plan_region_tells_who_enters(thing in thing(), a in end(), b in end(), wavelength in 0.01..3.0_f64) {
-        let region = fresnel_plan(a, b, wavelength, 1.0, &thing.span);
-        let entered = !matches!(fresnel_clearance(a, b, wavelength, &thing), FresnelClearance::Clear { .. });
+        let region = fresnel_plan(a, b, wave(wavelength), 1.0, &thing.span);
+        let entered = !matches!(fresnel_clearance(a, b, wave(wavelength), &thing), FresnelClearance::Clear { .. });
         if entered && a.distance(b) > 0.0 {
             let apart = region.as_ref().map_or(f64::INFINITY, |region| {
                 baywright_geometry::distance(&region.clone().into(), &thing.outline).gap()

@@ -1,4 +1,4 @@
-//! The point of a prism over which a path from one point to another is shortest.
+//! The point of an upright thing over which a path from one point to another is shortest.
 //!
 //! |Ap| + |pB| is convex in p, so over a flat face the best point of its plane decides if it lies in the face, and
 //! the face's edges decide if not. Both are closed forms: mirror one end in the plane, or swing it about the edge.
@@ -9,7 +9,7 @@ use crate::angle;
 use crate::blocker::plan_depth;
 use crate::circle::Circle;
 use crate::outline::Outline;
-use crate::prism::{Prism, Span};
+use crate::prism::Span;
 
 /// A point, and how much longer than the direct path the path over it is, mm, never negative.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -24,11 +24,10 @@ impl Detour {
     }
 }
 
-/// The shortest detour from `a` to `b` over a point of the prism's surface.
-pub(super) fn shortest_path(a: DVec3, b: DVec3, thing: &Prism) -> Detour {
+/// The shortest detour from `a` to `b` over a point of the surface of an outline over a height range.
+pub(super) fn shortest_path(a: DVec3, b: DVec3, outline: &Outline, span: &Span) -> Detour {
     let path = Path { a, b, direct: a.distance(b) };
-    let span = &thing.span;
-    let best = match &thing.outline {
+    let best = match outline {
         Outline::Circle(circle) => over_rim(&path, circle, span),
         Outline::Polygon(polygon) => {
             let walls = polygon.edges().map(|edge| {
@@ -45,7 +44,7 @@ pub(super) fn shortest_path(a: DVec3, b: DVec3, thing: &Prism) -> Detour {
     };
     [span.bottom(), span.top()].into_iter().fold(best, |best, height| {
         let over = path.over(path.over_plane(DVec3::Z, height));
-        if over.excess < best.excess && plan_depth(&thing.outline, over.at.truncate()) >= 0.0 {
+        if over.excess < best.excess && plan_depth(outline, over.at.truncate()) >= 0.0 {
             over
         } else {
             best

@@ -3,7 +3,6 @@ use glam::DVec2;
 use super::*;
 use crate::circle::Circle;
 use crate::polygon::Polygon;
-use crate::prism::Span;
 
 /// references: ITU-R P.526 equation 2, radii computed with numpy from it: f GHz, d1 m, d2 m, n, radius m.
 const RADII: [(f64, f64, f64, u32, f64); 12] = [
@@ -24,7 +23,7 @@ const RADII: [(f64, f64, f64, u32, f64); 12] = [
 #[test]
 fn zone_radii_of_the_recommendation() {
     for (f, d1, d2, n, metres) in RADII {
-        let radius = zone_radius(wavelength(f * 1e9), d1 * 1e3, d2 * 1e3, n) / 1e3;
+        let radius = zone_radius(wavelength(f * 1e9).unwrap(), d1 * 1e3, d2 * 1e3, n) / 1e3;
         // The table prints seven decimals of a metre.
         assert!((radius - metres).abs() <= 0.51e-7, "{f} GHz {d1} {d2}: {radius} not {metres}");
     }
@@ -43,7 +42,27 @@ fn wavelengths() {
         (81.0, 3.701141),
     ];
     for (f, mm) in known {
-        assert!((wavelength(f * 1e9) - mm).abs() <= 0.51e-6, "{f} GHz");
+        assert!((wavelength(f * 1e9).unwrap().mm() - mm).abs() <= 0.51e-6, "{f} GHz");
+    }
+}
+
+#[test]
+fn no_frequency_no_wavelength() {
+    for hz in [0.0, -77e9, f64::NAN, f64::INFINITY, f64::NEG_INFINITY, 5e-324] {
+        let found = wavelength(hz);
+        assert!(matches!(found, Err(WaveFault::Frequency { hz: own }) if own.to_bits() == hz.to_bits()), "{found:?}");
+    }
+    for mm in [0.0, -4.0, f64::NAN, f64::INFINITY] {
+        let found = Wavelength::new(mm);
+        assert!(matches!(found, Err(WaveFault::Length { mm: own }) if own.to_bits() == mm.to_bits()), "{found:?}");
+    }
+}
+
+#[test]
+fn no_zone_at_the_ends_nor_beyond() {
+    let lambda = wavelength(77e9).unwrap();
+    for (d1, d2) in [(0.0, 4e3), (4e3, 0.0), (-1.0, 4e3), (-5.0, 3.0), (-3.0, -3.0), (f64::NAN, 1.0)] {
+        assert_eq!(zone_radius(lambda, d1, d2, 1), 0.0, "{d1} {d2}");
     }
 }
 
@@ -54,7 +73,7 @@ fn thing(outline: impl Into<crate::outline::Outline>, bottom: f64, top: f64) -> 
 #[test]
 fn an_edge_at_a_share_of_the_radius_has_that_ratio() {
     let (a, b) = (DVec3::new(0.0, 0.0, 500.0), DVec3::new(4000.0, 0.0, 500.0));
-    let lambda = wavelength(77e9);
+    let lambda = wavelength(77e9).unwrap();
     for share in [0.1, 0.6, 0.95, 1.2, 3.0] {
         let off = share * zone_radius(lambda, 2000.0, 2000.0, 1);
         // A thin screen half way, its upright edge beside the line; then a low one below the line.
@@ -80,17 +99,18 @@ fn through_and_touching() {
     let (a, b) = (DVec3::new(0.0, 0.0, 500.0), DVec3::new(4000.0, 0.0, 500.0));
     let across =
         thing(Polygon::rectangle(DVec2::new(1000.0, -50.0), DVec2::new(1100.0, 50.0)).unwrap(), 0.0, 900.0);
-    let crossed = fresnel_clearance(a, b, 4.0, &across);
+    let lambda = Wavelength::new(4.0).unwrap();
+    let crossed = fresnel_clearance(a, b, lambda, &across);
     assert_eq!(crossed, FresnelClearance::Crossed { at: DVec3::new(1000.0, 0.0, 500.0) });
     let touching =
         thing(Polygon::rectangle(DVec2::new(1000.0, 0.0), DVec2::new(1100.0, 50.0)).unwrap(), 0.0, 900.0);
-    match fresnel_clearance(a, b, 4.0, &touching) {
+    match fresnel_clearance(a, b, lambda, &touching) {
         FresnelClearance::Entered { ratio, .. } => assert!(ratio < 1e-5, "{ratio}"),
         other => panic!("{other:?}"),
     }
     let column = thing(Circle::new(DVec2::new(2000.0, 0.0), 100.0).unwrap(), 0.0, 900.0);
     assert_eq!(
-        fresnel_clearance(a, b, 4.0, &column),
+        fresnel_clearance(a, b, lambda, &column),
         FresnelClearance::Crossed { at: DVec3::new(1900.0, 0.0, 500.0) }
     );
 }

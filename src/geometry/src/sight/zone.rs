@@ -2,6 +2,7 @@
 
 use glam::{DMat2, DVec2, DVec3};
 
+use crate::fresnel::Wavelength;
 use crate::polygon::Polygon;
 use crate::prism::Span;
 use crate::tolerance::TOUCH_MM;
@@ -17,17 +18,32 @@ const MARGIN_MM: f64 = 1e-6;
 /// The corners of a stretch that flat lie far nearer than [`OUTSIDE_MM`].
 const FINEST_RAD: f64 = 1e-7;
 
-/// A convex polygon around the plan projection of a zone about the straight path `from` → `to`, taken within the
+/// A convex polygon around the plan projection of a zone about the straight path `eye` → `target`, taken within the
 /// heights of `span`: never inside it, and at most half a millimetre outside.
 ///
 /// The zone is the ellipsoid of all points whose path is longer than the direct one by at most `share²` of half a
-/// wavelength (mm), so that `share` is its radius as a share of the first Fresnel zone's (ITU-R P.526 section 2): 1 for
+/// wavelength, so that `share` is its radius as a share of the first Fresnel zone's (ITU-R P.526 section 2): 1 for
 /// the whole zone, 0.6 for the part that must stay clear. `None` if no part of it has such heights, or it has no
 /// thickness.
-pub fn fresnel_plan(from: DVec3, to: DVec3, wavelength: f64, share: f64, span: &Span) -> Option<Polygon> {
-    let zone = Zone::new(from, to, 0.5 * wavelength * share * share, span)?;
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let (eye, target) = (DVec3::new(0.0, 0.0, 500.0), DVec3::new(4000.0, 0.0, 500.0));
+/// let region = fresnel_plan(eye, target, wavelength(77e9)?, 1.0, &Span::new(0.0, 2000.0)?);
+/// // As wide as the zone half way: twice 62.4 mm.
+/// assert!(region.is_some_and(|region| (region.bounds().size().y - 124.8).abs() < 0.1));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+pub fn fresnel_plan(
+    eye: DVec3,
+    target: DVec3,
+    wavelength: Wavelength,
+    share: f64,
+    span: &Span,
+) -> Option<Polygon> {
+    let zone = Zone::new(eye, target, 0.5 * wavelength.mm() * share * share, span)?;
     // Four square tangents, then one more wherever two neighbours meet too far outside.
-    let along = (to - from).truncate().normalize_or(DVec2::X);
+    let along = (target - eye).truncate().normalize_or(DVec2::X);
     let mut ring = Vec::new();
     let turns = [along, along.perp(), -along, -along.perp()];
     let mut first = zone.tangent(turns[0])?;
@@ -149,7 +165,7 @@ mod tests {
     #[test]
     fn a_level_path_is_as_wide_as_its_radius() {
         let (a, b) = (DVec3::new(0.0, 0.0, 500.0), DVec3::new(4000.0, 0.0, 500.0));
-        let lambda = wavelength(77e9);
+        let lambda = wavelength(77e9).unwrap();
         for share in [1.0, 0.6] {
             let plan = fresnel_plan(a, b, lambda, share, &Span::new(0.0, 2000.0).unwrap()).unwrap();
             let half = 0.5 * plan.bounds().size().y;
@@ -169,11 +185,13 @@ mod tests {
     #[test]
     fn heights_out_of_the_zone_have_no_region() {
         let (a, b) = (DVec3::new(0.0, 0.0, 500.0), DVec3::new(4000.0, 0.0, 500.0));
-        let plan = |bottom, top| fresnel_plan(a, b, 4.0, 1.0, &Span::new(bottom, top).unwrap());
+        let lambda = Wavelength::new(4.0).unwrap();
+        let plan = |bottom, top| fresnel_plan(a, b, lambda, 1.0, &Span::new(bottom, top).unwrap());
         assert!(plan(0.0, 430.0).is_none() && plan(570.0, 900.0).is_none());
         let low = plan(0.0, 450.0).unwrap();
         assert!(low.area() < plan(0.0, 900.0).unwrap().area());
-        assert!(fresnel_plan(a, b, 4.0, 0.0, &Span::new(0.0, 900.0).unwrap()).is_none());
-        assert!(fresnel_plan(a, b, f64::NAN, 1.0, &Span::new(0.0, 900.0).unwrap()).is_none());
+        for share in [0.0, f64::NAN] {
+            assert!(fresnel_plan(a, b, lambda, share, &Span::new(0.0, 900.0).unwrap()).is_none());
+        }
     }
 }

@@ -4,6 +4,7 @@
 //! A check states its claims beside its rule; nothing else says where a rule ends.
 
 use baywright_geometry::face::Face;
+use baywright_geometry::fresnel::Wavelength;
 use baywright_geometry::sight::{fresnel_plan, sight_shadow_plan};
 use baywright_geometry::{DVec2, DVec3, Outline, Polygon, Prism, Segment, Span};
 
@@ -52,8 +53,8 @@ pub enum Volume {
         eye: DVec3,
         /// The other.
         to: DVec3,
-        /// mm.
-        wavelength: f64,
+        /// Of the radar.
+        wavelength: Wavelength,
         /// Of the zone's radius.
         share: f64,
     },

@@ -7,7 +7,7 @@
 //! zone from 60 % of its radius; the wording of 2.3 from memory).
 
 use baywright_geometry::fresnel::{
-    CLEAR_SHARE, FresnelClearance, fresnel_clearance, wavelength, zone_radius,
+    CLEAR_SHARE, FresnelClearance, Wavelength, fresnel_clearance, wavelength, zone_radius,
 };
 use baywright_geometry::share::{Share, target_share};
 
@@ -23,12 +23,17 @@ const SOURCE: &str = "ITU-R P.526, first Fresnel zone";
 pub(super) const CHECK: Check =
     Check { codes: &[Code::FresnelEntered], things, claims, remedy: Remedy::of_obstacle, ..Check::NONE };
 
+/// The wavelength of a radar; other sensors have none. A validated frequency has one.
+fn wave(arrangement: &Arrangement) -> Option<Wavelength> {
+    wavelength(arrangement.sensor.kind.radar()?.frequency).ok()
+}
+
 /// A radar's paths to its upright targets keep things out of the first Fresnel zone.
 fn claims(arrangement: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
-    let Some(radar) = arrangement.sensor.kind.radar() else { return };
+    let Some(wavelength) = wave(arrangement) else { return };
     for target in scene.targets.iter().filter(|target| !target.lies) {
         for (share, severity) in [(CLEAR_SHARE, Severity::Stops), (1.0, Severity::Care)] {
-            let (eye, to, wavelength) = (scene.sensor(), target.centre(), wavelength(radar.frequency));
+            let (eye, to) = (scene.sensor(), target.centre());
             let volume = Volume::Fresnel { eye, to, wavelength, share };
             let of = Subject::Target(target.id.clone());
             claims.push(Claim::with_car(of, volume, Code::FresnelEntered, severity));
@@ -37,8 +42,7 @@ fn claims(arrangement: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
 }
 
 fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    let Some(radar) = context.arrangement.sensor.kind.radar() else { return };
-    let wavelength = wavelength(radar.frequency);
+    let Some(wavelength) = wave(context.arrangement) else { return };
     let sensor = context.scene.sensor();
     for target in context.scene.targets.iter().filter(|target| !target.lies) {
         let centre = target.centre();
