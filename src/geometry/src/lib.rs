@@ -50,6 +50,7 @@ pub use fresnel::{
     FresnelClearance, WaveFault, Wavelength, fresnel_clearance, fresnel_clearance_in_plan, wavelength, zone_radius,
 };
 pub use glam::{DMat3, DVec2, DVec3};
+pub use marks::{TAPES_MEET_MM, TapeFault, two_distances};
 pub use outline::Outline;
 pub use overlap::{overlap_area, overlap_region, overlaps};
 pub use polygon::Polygon;

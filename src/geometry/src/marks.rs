@@ -1,14 +1,17 @@
 //! Mark plans: floor marks built one from another, as a person does with tape, plumb line and laser.
 //!
-//! All points lie in one frame (the vehicle frame, as a rule), in millimetres, seen from above. Each construction
+//! All points lie in one frame (the vehicle frame, as a rule), seen from above; lengths are in millimetres, angles in
+//! radians. Each construction
 //! names the [`Tool`] and the straight [`Run`]s it takes, the check distances it makes possible, and fails with a
 //! reason.
 
 mod construct;
+mod tapes;
 
 use glam::DVec2;
 
 pub use construct::lay;
+pub use tapes::{TAPES_MEET_MM, TapeFault, two_distances};
 
 /// One of the four wheels.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -43,7 +46,7 @@ impl Wheel {
 pub enum Reach {
     /// By this length, mm; negative goes back.
     Length(f64),
-    /// Until square abreast of a target's face, by the target's position in [`Givens::targets`].
+    /// Until square abreast of a target's face, by the target's position in [`Givens`].
     AbreastOf(usize),
 }
 
@@ -71,7 +74,7 @@ pub enum Construction {
         /// From the tyre's outer side, mm.
         distance: f64,
     },
-    /// A named point of the body, plumbed to the floor, by its position in [`Givens::body_points`].
+    /// A named point of the body, plumbed to the floor, by its position in [`Givens`].
     BodyPoint {
         /// Which point.
         point: usize,
@@ -146,18 +149,68 @@ pub enum Construction {
 }
 
 /// What the car and the procedure give a mark plan to start from. One frame, mm.
+///
+/// Invariants, held by the constructor: the centreline's direction is a unit vector, no tyre has a negative width. A place
+/// that is no number is refused by the marks that use it ([`MarkFault::OutOfReach`]).
 #[derive(Clone, Debug, PartialEq)]
 pub struct Givens {
-    /// The wheel points, in [`Wheel::ALL`]'s order.
-    pub wheels: [DVec2; 4],
-    /// The direction of the centreline, towards the front, a unit vector.
-    pub centreline: DVec2,
-    /// Width of a tyre.
-    pub tyre_width: f64,
-    /// Named body points, plumbed down.
-    pub body_points: Vec<DVec2>,
-    /// The middles of the targets' faces, plumbed down, in the aiming's order.
-    pub targets: Vec<DVec2>,
+    wheels: [DVec2; 4],
+    centreline: DVec2,
+    tyre_width: f64,
+    body_points: Vec<DVec2>,
+    targets: Vec<DVec2>,
+}
+
+/// Why a mark plan cannot start from what is given.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum GivensFault {
+    /// A direction that is not as long as a unit vector.
+    NoUnit {
+        /// Its length; no number if it has none.
+        length: f64,
+    },
+    /// A width that is negative, infinite or no number.
+    NoWidth {
+        /// What was given, mm.
+        width: f64,
+    },
+}
+
+impl std::fmt::Display for GivensFault {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "{self:?}")
+    }
+}
+
+impl std::error::Error for GivensFault {}
+
+/// By how much the length of a unit vector may differ from one: a few roundings; over ten kilometres it is a hundredth of
+/// a millimetre.
+const UNIT_SLACK: f64 = 1e-9;
+
+impl Givens {
+    /// `wheels` are the wheel points in [`Wheel::ALL`]'s order, `centreline` its direction towards the front, `tyre_width`
+    /// that of one tyre, `body_points` and `targets` the named body points and the middles of the targets' faces, all
+    /// plumbed down, the targets in the aiming's order.
+    ///
+    /// # Errors
+    /// A direction that is not a unit vector, or a width that is none.
+    pub fn new(
+        wheels: [DVec2; 4],
+        centreline: DVec2,
+        tyre_width: f64,
+        body_points: Vec<DVec2>,
+        targets: Vec<DVec2>,
+    ) -> Result<Self, GivensFault> {
+        let length = centreline.length();
+        if length.is_nan() || (length - 1.0).abs() > UNIT_SLACK {
+            return Err(GivensFault::NoUnit { length });
+        }
+        if !(tyre_width >= 0.0 && tyre_width.is_finite()) {
+            return Err(GivensFault::NoWidth { width: tyre_width });
+        }
+        Ok(Self { wheels, centreline, tyre_width, body_points, targets })
+    }
 }
 
 /// Why a mark cannot be found.
@@ -180,27 +233,27 @@ pub enum MarkFault {
         /// The other.
         second: usize,
     },
-    /// Two lines are parallel, or so nearly that their crossing means nothing; the angle between them, radians.
+    /// Two lines are parallel, or so nearly that their crossing means nothing.
     Parallel {
-        /// Between 0 and [`FLATTEST_CROSSING`].
+        /// The angle between them, radians: 0 to [`FLATTEST_CROSSING_RAD`].
         angle: f64,
     },
-    /// The two distances are too short to meet; by how much, mm.
+    /// The two distances are too short to meet ([`TapeFault::TooFarApart`]).
     TooFarApart {
-        /// What is missing.
+        /// What is missing, mm.
         gap: f64,
     },
-    /// One distance is so much longer than the other that the circles lie in each other; by how much, mm.
+    /// One distance is so much longer than the other that the circles lie in each other ([`TapeFault::Nested`]).
     Nested {
-        /// What is too much.
+        /// What is too much, mm.
         excess: f64,
     },
-    /// The mark would lie beyond the reach of any bay, or a figure is not a number.
+    /// The mark would lie beyond the reach of any bay, or a figure is no number, or no distance where one is asked for.
     OutOfReach,
 }
 
-/// Below this angle, one degree, a millimetre of error in a line moves the crossing by more than 57 mm: no mark.
-pub const FLATTEST_CROSSING: f64 = std::f64::consts::PI / 180.0;
+/// Below this angle, one degree in radians, a millimetre of error in a line moves the crossing by more than 57 mm: no mark.
+pub const FLATTEST_CROSSING_RAD: f64 = std::f64::consts::PI / 180.0;
 
 /// What a person takes in hand.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]

@@ -154,34 +154,3 @@ pub fn slips(start: f64, legs: &[Leg], least: f64) -> Vec<Explains> {
 
 /// Turns that make a full turn within this are right: half a degree.
 pub const TURN_SLACK: f64 = std::f64::consts::PI / 360.0;
-
-/// Where a point lies that is at two distances from two known points, mm: on the left of the line from the first to the
-/// second, and on its right. `None` if the tapes do not meet, with what is missing (positive: too short, by so much) or too
-/// much (negative: one is so much longer that the other lies inside).
-///
-/// # Errors
-/// By how much the distances fail to meet.
-pub fn two_distances(
-    first: DVec2,
-    from_first: f64,
-    second: DVec2,
-    from_second: f64,
-) -> Result<[DVec2; 2], f64> {
-    let base = second - first;
-    let length = base.length();
-    if from_first + from_second < length - MEETS_MM {
-        return Err(length - from_first - from_second);
-    }
-    let nested = (from_first - from_second).abs() - length;
-    if nested > MEETS_MM || length < MEETS_MM {
-        return Err(-nested.max(MEETS_MM));
-    }
-    let along = (length * length + from_first * from_first - from_second * from_second) / (2.0 * length);
-    let aside = (from_first * from_first - along * along).max(0.0).sqrt();
-    let way = base / length;
-    let foot = first + way * along;
-    Ok([foot + way.perp() * aside, foot - way.perp() * aside])
-}
-
-/// Tapes meet that miss each other by less than this, mm: below what a tape shows.
-const MEETS_MM: f64 = 0.5;

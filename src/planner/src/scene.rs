@@ -8,7 +8,7 @@ mod target;
 
 use baywright_geometry::contain::{Place, locate};
 use baywright_geometry::distance::{Separation, distance_to_segment};
-use baywright_geometry::marks::{self, MarkFault, Run};
+use baywright_geometry::marks::{self, Givens, MarkFault, Run};
 use baywright_geometry::{Bounds, DVec2, DVec3, Outline, PlanPose, Polygon, Pose, Prism, Segment, Span};
 
 use crate::model::{Arrangement, Exclusion, Id, Placement, Sensor, Wheel, ZoneFrame};
@@ -261,17 +261,15 @@ fn lay_marks(
 ) -> (Vec<PlacedMark>, Vec<PlacedRun>) {
     let vehicle = &arrangement.vehicle;
     let vehicle_from_bay = bay_from_vehicle.inverse();
-    let givens = marks::Givens {
-        wheels: Wheel::ALL.map(|w| vehicle.wheel_point(w)),
-        centreline: DVec2::X,
-        tyre_width: vehicle.tyre_width,
-        body_points: vehicle.body_points.iter().map(|p| p.at.truncate()).collect(),
-        // A mark belongs to where the target should be, not to where it stands.
-        targets: targets.iter().map(|t| vehicle_from_bay * t.meant.place.origin()).collect(),
-    };
+    let wheels = Wheel::ALL.map(|w| vehicle.wheel_point(w));
+    let body_points = vehicle.body_points.iter().map(|p| p.at.truncate()).collect();
+    // A mark belongs to where the target should be, not to where it stands.
+    let targets = targets.iter().map(|t| vehicle_from_bay * t.meant.place.origin()).collect();
+    let givens = Givens::new(wheels, DVec2::X, vehicle.tyre_width, body_points, targets);
     let plan: Vec<_> = arrangement.aiming.mark_plan.iter().map(|step| step.construction).collect();
-    let laid: Vec<_> =
-        marks::lay(&plan, &givens).into_iter().map(|mark| mark.map(|p| *bay_from_vehicle * p)).collect();
+    // Validation refuses a tyre of no width; without it there is no mark.
+    let laid = givens.map_or_else(|_| vec![Err(MarkFault::OutOfReach); plan.len()], |own| marks::lay(&plan, &own));
+    let laid: Vec<_> = laid.into_iter().map(|mark| mark.map(|p| *bay_from_vehicle * p)).collect();
     let at = |index: usize| laid.get(index).and_then(|mark| mark.ok());
     let runs = plan
         .iter()

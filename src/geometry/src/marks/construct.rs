@@ -2,12 +2,31 @@
 
 use glam::DVec2;
 
-use super::{Construction, FLATTEST_CROSSING, Givens, Hand, MarkFault, Reach};
+use super::{Construction, FLATTEST_CROSSING_RAD, Givens, Hand, MarkFault, Reach, TapeFault, two_distances};
 use crate::angle;
 use crate::tolerance::{REACH_MM, TOUCH_MM};
 
 /// Lays a whole plan: one place, or one reason, for each step. A step that uses a mark that failed fails too, and the
 /// others go on.
+///
+/// Spots 150 mm outboard of both front tyres, and their middle:
+///
+/// ```rust
+/// # use baywright_geometry::{DVec2, marks::*};
+/// let wheels = [(0.0, 780.0), (0.0, -780.0), (-2700.0, 770.0), (-2700.0, -770.0)].map(DVec2::from);
+/// let givens = Givens::new(wheels, DVec2::X, 205.0, Vec::new(), Vec::new())?;
+/// let plan = [
+///     Construction::Outboard { wheel: Wheel::FrontLeft, distance: 150.0 },
+///     Construction::Outboard { wheel: Wheel::FrontRight, distance: 150.0 },
+///     Construction::Middle { first: 0, second: 1 },
+///     Construction::Middle { first: 0, second: 7 },
+/// ];
+/// let marks = lay(&plan, &givens);
+/// assert_eq!(marks[0], Ok(DVec2::new(0.0, 780.0 + 102.5 + 150.0)));
+/// assert_eq!(marks[2], Ok(DVec2::ZERO));
+/// assert_eq!(marks[3], Err(MarkFault::NoSuch { index: 7 }));
+/// # Ok::<(), GivensFault>(())
+/// ```
 pub fn lay(plan: &[Construction], givens: &Givens) -> Vec<Result<DVec2, MarkFault>> {
     let mut marks: Vec<Result<DVec2, MarkFault>> = Vec::with_capacity(plan.len());
     for step in plan {
@@ -110,7 +129,7 @@ impl Laid<'_> {
         let q = self.direction(second.0, second.1)?;
         let sine = p.perp_dot(q);
         let angle = libm::asin(sine.abs().min(1.0));
-        if angle < FLATTEST_CROSSING {
+        if angle < FLATTEST_CROSSING_RAD {
             return Err(MarkFault::Parallel { angle });
         }
         let start = self.mark(first.0)?;
@@ -123,42 +142,33 @@ impl Laid<'_> {
         (second, from_second): (usize, f64),
         side: Hand,
     ) -> Result<DVec2, MarkFault> {
-        let way = self.direction(first, second)?;
-        let start = self.mark(first)?;
-        let base = start.distance(self.mark(second)?);
-        let gap = base - from_first - from_second;
-        if gap > TOUCH_MM {
-            return Err(MarkFault::TooFarApart { gap });
-        }
-        let excess = (from_first - from_second).abs() - base;
-        if excess > TOUCH_MM {
-            return Err(MarkFault::Nested { excess });
-        }
-        // The cosine rule; circles that only just touch leave a square that may round below zero.
-        let along = (from_first * from_first - from_second * from_second + base * base) / (2.0 * base);
-        let aside = (from_first * from_first - along * along).max(0.0).sqrt();
-        let left = match side {
-            Hand::Left => aside,
-            Hand::Right => -aside,
-        };
-        Ok(start + way * along + way.perp() * left)
+        let found = two_distances(self.mark(first)?, from_first, self.mark(second)?, from_second);
+        let [left, right] = found.map_err(|fault| match fault {
+            TapeFault::NoPoint | TapeFault::NoDistance { .. } => MarkFault::OutOfReach,
+            TapeFault::OnePoint => MarkFault::NoDirection { first, second },
+            TapeFault::TooFarApart { gap } => MarkFault::TooFarApart { gap },
+            TapeFault::Nested { excess } => MarkFault::Nested { excess },
+        })?;
+        Ok(match side {
+            Hand::Left => left,
+            Hand::Right => right,
+        })
     }
 }
 
 #[cfg(test)]
 mod tests {
-    use super::super::Wheel;
+    use super::super::{GivensFault, Wheel};
     use super::*;
 
     /// A car with unequal tracks: wheelbase 2700, tracks 1560 and 1540, tyres 205 wide.
     fn car() -> Givens {
-        Givens {
-            wheels: [(0., 780.), (0., -780.), (-2700., 770.), (-2700., -770.)].map(DVec2::from),
-            centreline: DVec2::X,
-            tyre_width: 205.0,
-            body_points: vec![DVec2::new(850.0, 0.0)],
-            targets: vec![DVec2::new(3600.0, 0.0)],
-        }
+        standing_on([(0., 780.), (0., -780.), (-2700., 770.), (-2700., -770.)])
+    }
+
+    fn standing_on(wheels: [(f64, f64); 4]) -> Givens {
+        let (body_points, targets) = (vec![DVec2::new(850.0, 0.0)], vec![DVec2::new(3600.0, 0.0)]);
+        Givens::new(wheels.map(DVec2::from), DVec2::X, 205.0, body_points, targets).unwrap()
     }
 
     fn lay_all(plan: &[Construction]) -> Vec<Result<DVec2, MarkFault>> {
@@ -261,6 +271,11 @@ mod tests {
         check(&[FL, FR, two(700.0, 800.0)], Err(MarkFault::TooFarApart { gap: 60.0 }));
         check(&[FL, FR, two(2000.0, 400.0)], Err(MarkFault::Nested { excess: 40.0 }));
         check(&[FL, FR, two(780.0, 780.0)], at(0.0, 0.0));
+        // Too short by less than a tape shows.
+        check(&[FL, FR, two(779.8, 779.8)], at(0.0, 0.0));
+        check(&[FL, FR, two(-1.0, 1561.0)], Err(MarkFault::OutOfReach));
+        check(&[FL, FR, two(f64::NAN, 780.0)], Err(MarkFault::OutOfReach));
+        check(&[FL, FL, two(780.0, 780.0)], Err(MarkFault::NoDirection { first: 0, second: 1 }));
         let parallel = lay_all(&[FL, FR, RL, RR, Crossing { first: (0, 1), second: (2, 3) }]);
         assert_eq!(parallel[4], Err(MarkFault::Parallel { angle: 0.0 }));
         check(&[Middle { first: 0, second: 1 }], Err(MarkFault::NoSuch { index: 0 }));
@@ -276,12 +291,36 @@ mod tests {
         );
     }
 
+    #[test]
+    fn a_plan_starts_from_directions_and_widths_only() {
+        let new = |centreline: DVec2, width: f64| Givens::new([DVec2::ZERO; 4], centreline, width, vec![], vec![]);
+        assert!(new(DVec2::from_angle(0.3), 0.0).is_ok());
+        for (centreline, length) in [(DVec2::ZERO, 0.0), (DVec2::new(3.0, 4.0), 5.0), (DVec2::X * 0.5, 0.5)] {
+            assert_eq!(new(centreline, 205.0), Err(GivensFault::NoUnit { length }));
+        }
+        for centreline in [DVec2::NAN, DVec2::new(f64::INFINITY, 0.0)] {
+            assert!(matches!(new(centreline, 205.0), Err(GivensFault::NoUnit { .. })));
+        }
+        for width in [-205.0, f64::INFINITY] {
+            assert_eq!(new(DVec2::X, width), Err(GivensFault::NoWidth { width }));
+        }
+        assert!(matches!(new(DVec2::X, f64::NAN), Err(GivensFault::NoWidth { .. })));
+    }
+
+    /// A place that is no number costs the marks that use it, and no others.
+    #[test]
+    fn a_place_that_is_no_number_is_refused_where_it_is_used() {
+        let wheels = [DVec2::NAN, DVec2::ZERO, DVec2::X, DVec2::Y];
+        let givens = Givens::new(wheels, DVec2::X, 205.0, vec![], vec![]).unwrap();
+        let laid = lay(&[FL, FR, Construction::Middle { first: 0, second: 1 }], &givens);
+        assert_eq!(laid, [Err(MarkFault::OutOfReach), Ok(DVec2::ZERO), Err(MarkFault::Missing { mark: 0 })]);
+    }
+
     /// references.md §8: centreline through the axle middles of wheel points FL(2.70, 0.79) FR(2.70, -0.78)
     /// RL(0, 0.775) RR(0.005, -0.77) m: middles (2.7, 0.005) and (0.0025, 0.0025), yaw 0.0531008°.
     #[test]
     fn centreline_of_a_crooked_car() {
-        let mut givens = car();
-        givens.wheels = [(2700., 790.), (2700., -780.), (0., 775.), (5., -770.)].map(DVec2::from);
+        let givens = standing_on([(2700., 790.), (2700., -780.), (0., 775.), (5., -770.)]);
         let plan = [
             FL,
             FR,

@@ -1,9 +1,9 @@
-//! Rooms as they are taped: closing errors, their spread, the wall that explains them; two distances.
+//! Rooms as they are taped: closing errors, their spread, the wall that explains them.
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test that cannot set itself up has failed")]
 
 use baywright_planner::geometry::{DVec2, angle};
-use baywright_planner::room::{Leg, Slip, slips, spread, two_distances, walk};
+use baywright_planner::room::{Leg, Slip, slips, spread, walk};
 use proptest::prelude::*;
 
 /// A closed traverse of land surveying, with its corrections by the compass rule, as printed in the lecture notes "Compass
@@ -108,19 +108,6 @@ fn the_corner_that_was_misread_is_named() {
     }
 }
 
-#[test]
-fn tapes_that_do_not_meet_say_by_how_much() {
-    let (a, b) = (DVec2::ZERO, DVec2::new(3_000.0, 0.0));
-    // The 3-4-5 triangle.
-    assert_eq!(
-        two_distances(a, 4_000.0, b, 5_000.0).unwrap().map(|p| p.round()),
-        [DVec2::new(0.0, 4_000.0), DVec2::new(0.0, -4_000.0)]
-    );
-    assert_eq!(two_distances(a, 1_000.0, b, 1_500.0), Err(500.0));
-    assert_eq!(two_distances(a, 5_000.0, b, 1_500.0), Err(-500.0));
-    assert!(two_distances(a, 100.0, a, 100.0).is_err());
-}
-
 proptest! {
     /// Whatever is taped, the spread corners close, and the correction of each wall is its share of the gap.
     #[test]
@@ -150,25 +137,6 @@ proptest! {
             let share = level.gap * (lengths[i] / level.perimeter);
             prop_assert!((taped - share - line).length() < 1e-6 * level.perimeter);
         }
-    }
-
-    /// Both places are at both distances, the left one on the left.
-    #[test]
-    fn both_places_are_at_both_distances(
-        ax in -1e4f64..1e4, ay in -1e4f64..1e4, bx in -1e4f64..1e4, by in -1e4f64..1e4,
-        px in -1e4f64..1e4, py in -1e4f64..1e4,
-    ) {
-        let (a, b, p) = (DVec2::new(ax, ay), DVec2::new(bx, by), DVec2::new(px, py));
-        prop_assume!(a.distance(b) > 10.0);
-        let (from_a, from_b) = (a.distance(p), b.distance(p));
-        let [left, right] = two_distances(a, from_a, b, from_b).unwrap();
-        for q in [left, right] {
-            prop_assert!((a.distance(q) - from_a).abs() < 1e-4);
-            prop_assert!((b.distance(q) - from_b).abs() < 1e-4);
-        }
-        prop_assert!((b - a).perp_dot(left - a) >= -1e-3);
-        prop_assert!((b - a).perp_dot(right - a) <= 1e-3);
-        prop_assert!(left.distance(p).min(right.distance(p)) < 0.1);
     }
 }
 

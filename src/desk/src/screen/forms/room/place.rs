@@ -2,10 +2,11 @@
 //! of a wheel. What was placed by tape is known as taped.
 
 use baywright_planner::Subject;
-use baywright_planner::geometry::{DVec2, Outline, Place, PlanPose, locate};
+use baywright_planner::geometry::{
+    DVec2, Outline, Place, PlanPose, TAPES_MEET_MM, TapeFault, locate, two_distances,
+};
 use baywright_planner::hand::pose_of;
 use baywright_planner::model::{self, Id, Known, Wheel};
-use baywright_planner::room::two_distances;
 use baywright_planner::words::rooms::Rooms;
 use egui::{RichText, Ui};
 
@@ -143,10 +144,17 @@ impl Desk {
         let (a, b) = (points.get(typed.points[0])?, points.get(typed.points[1])?);
         let (from_a, from_b) = (typed.lengths[0]?, typed.lengths[1]?);
         match two_distances(a.at, from_a, b.at, from_b) {
-            Err(gap) => {
+            Err(fault) => {
                 let words = self.words();
-                let by = words.length(gap.abs());
-                let said = if gap > 0.0 { texts.too_short(&by) } else { texts.too_long(&by) };
+                let said = match fault {
+                    TapeFault::TooFarApart { gap } => texts.too_short(&words.length(gap)),
+                    TapeFault::Nested { excess } => texts.too_long(&words.length(excess)),
+                    // From one point, both tapes alike.
+                    TapeFault::OnePoint => texts.too_long(&words.length(TAPES_MEET_MM)),
+                    TapeFault::NoDistance { distance } => texts.too_short(&words.length(-distance)),
+                    // Points to start from all lie somewhere.
+                    TapeFault::NoPoint => return None,
+                };
                 let colour = ui.visuals().error_fg_color;
                 ui.add(egui::Label::new(RichText::new(said).size(size::SMALL).color(colour)).wrap());
                 None
