@@ -30,6 +30,7 @@ pub mod segment;
 pub mod separate;
 pub mod share;
 pub mod sight;
+pub mod thrust;
 pub mod tolerance;
 pub mod visibility;
 
@@ -63,4 +64,5 @@ pub use share::{
     target_share,
 };
 pub use sight::{fresnel_plan, sight_shadow_plan};
+pub use thrust::{thrust_axis, thrust_heading};
 pub use visibility::{Visibility, visibility};

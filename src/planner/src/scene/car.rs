@@ -1,6 +1,6 @@
 //! The car in the bay: what carries it, which way its reference axis points, what it fills.
 
-use baywright_geometry::{Bounds, DVec2, PlanPose, Polygon, Prism, angle};
+use baywright_geometry::{Bounds, DVec2, PlanPose, Polygon, Prism, thrust_axis, thrust_heading};
 
 use crate::model::{Arrangement, ReferenceAxis, Wheel};
 
@@ -15,15 +15,12 @@ pub(super) fn carried_at(arrangement: &Arrangement) -> f64 {
         .fold(0.0, f64::max)
 }
 
-/// Vehicle from reference axis. The geometric centreline is the vehicle's own x axis. The thrust line passes the middle
-/// of the rear axle with heading (rear right toe - rear left toe) / 2; without an alignment sheet the centreline
-/// stands in, and a check says so.
+/// Vehicle from reference axis. The geometric centreline is the vehicle's own x axis. Without an alignment sheet it stands
+/// in for the thrust line, and a check says so.
 pub(super) fn reference_axis(arrangement: &Arrangement) -> PlanPose {
     match (arrangement.aiming.axis, arrangement.on_this_car.rear_toe) {
         (ReferenceAxis::ThrustLine, Some((left, right))) => {
-            let thrust = (right - left) * 0.5;
-            let rear = DVec2::new(-arrangement.vehicle.wheelbase, 0.0);
-            PlanPose::new(rear + angle::direction(thrust) * arrangement.vehicle.wheelbase, thrust)
+            thrust_axis(arrangement.vehicle.wheelbase, thrust_heading(left, right))
         }
         _ => PlanPose::IDENTITY,
     }
