@@ -48,7 +48,8 @@ pub use face::Face;
 pub use fault::ShapeFault;
 pub use frame::{PlanPose, Pose};
 pub use fresnel::{
-    FresnelClearance, WaveFault, Wavelength, fresnel_clearance, fresnel_clearance_in_plan, wavelength, zone_radius,
+    FresnelClearance, WaveFault, Wavelength, fresnel_clearance, fresnel_clearance_in_plan, wavelength,
+    zone_radius,
 };
 pub use glam::{DMat3, DVec2, DVec3};
 pub use marks::{TAPES_MEET_MM, TapeFault, two_distances};

@@ -268,7 +268,8 @@ fn lay_marks(
     let givens = Givens::new(wheels, DVec2::X, vehicle.tyre_width, body_points, targets);
     let plan: Vec<_> = arrangement.aiming.mark_plan.iter().map(|step| step.construction).collect();
     // Validation refuses a tyre of no width; without it there is no mark.
-    let laid = givens.map_or_else(|_| vec![Err(MarkFault::OutOfReach); plan.len()], |own| marks::lay(&plan, &own));
+    let laid =
+        givens.map_or_else(|_| vec![Err(MarkFault::OutOfReach); plan.len()], |own| marks::lay(&plan, &own));
     let laid: Vec<_> = laid.into_iter().map(|mark| mark.map(|p| *bay_from_vehicle * p)).collect();
     let at = |index: usize| laid.get(index).and_then(|mark| mark.ok());
     let runs = plan

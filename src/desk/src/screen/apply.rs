@@ -547,15 +547,15 @@ impl Desk {
 
     /// What would be undone, as a person reads it.
     pub fn undoes(&self) -> Option<String> {
-        self.document.undoes().map(|done| self.said(done))
+        self.document.undoes().map(|done| self.name_of(done))
     }
 
     /// What would be done again, as a person reads it.
     pub fn redoes(&self) -> Option<String> {
-        self.document.redoes().map(|done| self.said(done))
+        self.document.redoes().map(|done| self.name_of(done))
     }
 
-    fn said(&self, done: Done<'_>) -> String {
+    fn name_of(&self, done: Done<'_>) -> String {
         match done {
             Done::Bay(deed) => self.words().deed(deed),
             Done::Car(deed) => self.words().car_deed(deed),

@@ -44,11 +44,7 @@ pub(super) fn shortest_path(a: DVec3, b: DVec3, outline: &Outline, span: &Span) 
     };
     [span.bottom(), span.top()].into_iter().fold(best, |best, height| {
         let over = path.over(path.over_plane(DVec3::Z, height));
-        if over.excess < best.excess && plan_depth(outline, over.at.truncate()) >= 0.0 {
-            over
-        } else {
-            best
-        }
+        if over.excess < best.excess && plan_depth(outline, over.at.truncate()) >= 0.0 { over } else { best }
     })
 }
 

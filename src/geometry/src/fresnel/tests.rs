@@ -50,11 +50,17 @@ fn wavelengths() {
 fn no_frequency_no_wavelength() {
     for hz in [0.0, -77e9, f64::NAN, f64::INFINITY, f64::NEG_INFINITY, 5e-324] {
         let found = wavelength(hz);
-        assert!(matches!(found, Err(WaveFault::Frequency { hz: own }) if own.to_bits() == hz.to_bits()), "{found:?}");
+        assert!(
+            matches!(found, Err(WaveFault::Frequency { hz: own }) if own.to_bits() == hz.to_bits()),
+            "{found:?}"
+        );
     }
     for mm in [0.0, -4.0, f64::NAN, f64::INFINITY] {
         let found = Wavelength::new(mm);
-        assert!(matches!(found, Err(WaveFault::Length { mm: own }) if own.to_bits() == mm.to_bits()), "{found:?}");
+        assert!(
+            matches!(found, Err(WaveFault::Length { mm: own }) if own.to_bits() == mm.to_bits()),
+            "{found:?}"
+        );
     }
 }
 

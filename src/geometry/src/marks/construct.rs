@@ -293,7 +293,8 @@ mod tests {
 
     #[test]
     fn a_plan_starts_from_directions_and_widths_only() {
-        let new = |centreline: DVec2, width: f64| Givens::new([DVec2::ZERO; 4], centreline, width, vec![], vec![]);
+        let new =
+            |centreline: DVec2, width: f64| Givens::new([DVec2::ZERO; 4], centreline, width, vec![], vec![]);
         assert!(new(DVec2::from_angle(0.3), 0.0).is_ok());
         for (centreline, length) in [(DVec2::ZERO, 0.0), (DVec2::new(3.0, 4.0), 5.0), (DVec2::X * 0.5, 0.5)] {
             assert_eq!(new(centreline, 205.0), Err(GivensFault::NoUnit { length }));

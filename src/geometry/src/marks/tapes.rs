@@ -99,9 +99,12 @@ mod tests {
 
     #[test]
     fn tapes_that_miss_by_less_than_they_show_meet_on_the_line() {
-        for (from_first, from_second, x) in
-            [(600.0, 400.0, 700.0), (600.0, 399.6, 700.2), (1_400.0, 400.0, 1_500.0), (1_400.4, 400.0, 1_500.56)]
-        {
+        for (from_first, from_second, x) in [
+            (600.0, 400.0, 700.0),
+            (600.0, 399.6, 700.2),
+            (1_400.0, 400.0, 1_500.0),
+            (1_400.4, 400.0, 1_500.56),
+        ] {
             let [left, right] = two_distances(FIRST, from_first, SECOND, from_second).unwrap();
             assert_eq!(left, right);
             assert!(left.distance(DVec2::new(x, 200.0)) < 1e-2, "{left}");

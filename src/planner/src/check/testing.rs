@@ -4,7 +4,7 @@
 //! Its forward radar sits 800 mm ahead of the axle, 500 mm up. The target is 4 m ahead of the sensor.
 
 pub(crate) use crate::geometry::marks::{Construction, Reach, Tool};
-pub(crate) use crate::geometry::{Circle, DVec2, DVec3, Outline, PlanPose, Polygon, Prism, Span, angle};
+pub(crate) use crate::geometry::{DVec2, DVec3, PlanPose, Polygon, Prism, Span, angle};
 pub(crate) use crate::model::*;
 pub(crate) use crate::{
     Assessment, Code, Facts, Finding, FloorFact, InSight, InZone, OffBy, OffPlace, Quantity, Severity, Step,

@@ -4,8 +4,8 @@ use std::sync::Arc;
 
 use baywright_planner::model::{Id, Layout, SavedArrangement};
 
-use baywright_planner::edit::{Deed, Edit, EditFault};
 use crate::session::history::History;
+use baywright_planner::edit::{Deed, Edit, EditFault};
 
 /// A layout that is being changed.
 #[derive(Debug)]
@@ -170,7 +170,10 @@ mod tests {
         assert_eq!(layout.shown().as_str(), "a second one");
         assert_eq!(layout.undoes(), Some(&Deed::Duplicate("a second one".into())));
         layout.undo();
-        assert_eq!((layout.shown(), layout.redoes()), (&first, Some(&Deed::Duplicate("a second one".into()))));
+        assert_eq!(
+            (layout.shown(), layout.redoes()),
+            (&first, Some(&Deed::Duplicate("a second one".into())))
+        );
         layout.redo();
         layout.show(&"nowhere".into());
         assert_eq!(layout.shown(), &first, "nothing of that name is shown");
@@ -187,7 +190,7 @@ mod tests {
         layout.abandon();
         assert!(Arc::ptr_eq(layout.now(), &before));
         layout.preview(&[Edit::Park(PlanPose::new(DVec2::new(4_300.0, 3_000.0), 0.0))]).unwrap();
-        layout.settle("Park");
+        layout.settle(&Edit::Park(PlanPose::new(DVec2::new(4_300.0, 3_000.0), 0.0)));
         layout.undo();
         assert!(Arc::ptr_eq(layout.now(), &before) && layout.undoes().is_none());
     }

@@ -45,7 +45,6 @@ impl Sheet<'_> {
     }
 
     fn order_sensor(&mut self, i: usize, order: Order) {
-        let texts = self.texts;
         let count = self.car.sensors.len();
         match order {
             Order::Up if i > 0 => self.car.sensors.swap(i - 1, i),
