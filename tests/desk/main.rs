@@ -12,3 +12,4 @@ mod pictures;
 mod renderer;
 mod sizes;
 mod support;
+mod typing;

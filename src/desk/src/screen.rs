@@ -13,6 +13,7 @@ mod diagnostics;
 mod findings;
 mod foot;
 pub mod forms;
+mod in_turn;
 mod keys;
 mod list;
 pub mod look;
@@ -152,6 +153,7 @@ impl Desk {
     /// Once, before the first frame.
     pub fn install(ctx: &egui::Context) {
         look::install(ctx);
+        ctx.add_plugin(in_turn::InTurn::default());
     }
 
     /// Asks for something from outside, as the command line or a test does.

@@ -50,6 +50,11 @@ impl Fields {
         Self { leads_on, next: false, ..self }
     }
 
+    /// The next field that is drawn gets the keyboard: what had it is about to go.
+    pub fn lead_on(&mut self) {
+        self.next = true;
+    }
+
     /// A row with a name and a field. `Some` once something new was typed that could be read; what could not is said
     /// under the field, and what was there stays.
     pub fn row<T>(

@@ -139,12 +139,18 @@ impl<'a> Sheet<'a> {
                     taken = self.fields.row(ui, &row, shown, read);
                 });
             });
-            if assumed {
+            // In the frame in which a figure was typed it is assumed no more: the keyboard goes on to the next field, not to a
+            // tag that is about to go.
+            if assumed && taken.is_none() {
                 let care = look::colour(self.desk.view.theme.palette().care);
                 let text = RichText::new(self.texts.assumed).size(size::LEAST).color(care);
                 let tag = ui.add(Button::new(text).frame(false));
                 let name = format!("{}: {}", self.texts.assumed, line.label);
-                right = tag.on_hover_text(self.texts.assumed_why).accessible_name(name).clicked();
+                let tag = tag.on_hover_text(self.texts.assumed_why).accessible_name(name);
+                right = tag.clicked();
+                if right && tag.has_focus() {
+                    self.fields.lead_on();
+                }
             }
         });
         self.told(ui, line.path);

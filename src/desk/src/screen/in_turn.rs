@@ -1,0 +1,40 @@
+//! Keys that move the keyboard's focus get a frame of their own.
+//!
+//! The library moves the focus before it looks at letters, and once a frame. What came in the same frame as a Tab or an
+//! Enter, before it or after, would go to the wrong field, or nowhere: it takes its turn in a frame before or after.
+
+use std::collections::VecDeque;
+
+use egui::{Event, Key, Plugin, RawInput, Ui};
+
+/// What has not had its turn.
+#[derive(Debug, Default)]
+pub(super) struct InTurn {
+    waiting: VecDeque<Event>,
+}
+
+impl Plugin for InTurn {
+    fn debug_name(&self) -> &'static str {
+        "in turn"
+    }
+
+    fn input_hook(&mut self, _ctx: &egui::Context, input: &mut RawInput) {
+        self.waiting.extend(input.events.drain(..));
+        let up_to = match self.waiting.iter().position(moves_focus) {
+            Some(0) => 1,
+            Some(at) => at,
+            None => self.waiting.len(),
+        };
+        input.events.extend(self.waiting.drain(..up_to));
+    }
+
+    fn on_end_pass(&mut self, ui: &mut Ui) {
+        if !self.waiting.is_empty() {
+            ui.ctx().request_repaint();
+        }
+    }
+}
+
+const fn moves_focus(event: &Event) -> bool {
+    matches!(event, Event::Key { key: Key::Tab | Key::Enter | Key::Escape, pressed: true, .. })
+}

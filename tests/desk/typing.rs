@@ -1,0 +1,131 @@
+//! What the hands do on the keyboard arrives where it belongs: real key events, one in a frame and many.
+
+use baywright_desk::screen::Desk;
+use baywright_desk::screen::view::Tool;
+use baywright_planner::model::Vehicle;
+use baywright_planner::model::class::figure;
+use egui::{Event, Key, Modifiers};
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable;
+
+use crate::own::{home, press, start};
+
+/// So many events come in one frame: a slow hand, a fast one, a slow machine, a pasted macro.
+const PACES: [usize; 4] = [1, 3, 8, 1_000];
+
+/// A key going down and up.
+fn key(key: Key) -> Vec<Event> {
+    let event = |pressed| Event::Key {
+        key,
+        physical_key: None,
+        pressed,
+        repeat: false,
+        modifiers: Modifiers::NONE,
+    };
+    vec![event(true), event(false)]
+}
+
+/// A text as a keyboard gives it: each letter with its key.
+fn letters(text: &str) -> Vec<Event> {
+    let letter = |c: char| {
+        let text = Event::Text(c.to_string());
+        match Key::from_name(&c.to_string()) {
+            Some(own) => {
+                let [down, up] = key(own).try_into().unwrap();
+                vec![down, text, up]
+            }
+            None => vec![text],
+        }
+    };
+    text.chars().flat_map(letter).collect()
+}
+
+/// Lets events happen, `pace` of them in a frame.
+fn happen(screen: &mut Harness<'_, Desk>, events: &[Event], pace: usize) {
+    for frame in events.chunks(pace) {
+        screen.input_mut().events.extend_from_slice(frame);
+        screen.step();
+    }
+    screen.run();
+}
+
+/// The form of a new car, with the keyboard in its first figure.
+fn new_car(screen: &mut Harness<'_, Desk>) {
+    screen.get_by_label_contains("Car: ").click();
+    screen.run();
+    press(screen, "Enter a new car …");
+    screen.get_by_label("Length").click();
+    screen.run();
+}
+
+fn car(screen: &Harness<'_, Desk>) -> Vehicle {
+    Vehicle::clone(screen.state().document().draft().expect("a car is being entered").car())
+}
+
+/// The nine figures of the short form.
+fn short_form(car: &Vehicle) -> [f64; 9] {
+    let (radar, aiming) = (&car.sensors[0], &car.aimings[0]);
+    [
+        car.length,
+        car.width,
+        car.wheelbase,
+        car.overhang_front,
+        radar.at.z,
+        radar.at.y,
+        aiming.placements[0].stand_off.distance,
+        (aiming.tolerance.azimuth.to_degrees() * 1e6).round() / 1e6,
+        aiming.zones[0].outline.bounds().high.y,
+    ]
+}
+
+const SHEET: [&str; 9] = ["4512", "1799", "2,71 m", "873", "512", "-85", "3100", "0.3", "1350"];
+const ENTERED: [f64; 9] = [4_512.0, 1_799.0, 2_710.0, 873.0, 512.0, -85.0, 3_100.0, 0.3, 1_350.0];
+
+/// What the keyboard does from the first figure to the last; `last` leaves the last one.
+fn the_sheet(leave: Key) -> Vec<Event> {
+    let mut events = Vec::new();
+    for (at, figure) in SHEET.into_iter().enumerate() {
+        events.extend(letters(figure));
+        events.extend(key(leave));
+        // Between stand-off and tolerance a choice is chosen: Tab halts there, Enter does not.
+        if leave == Key::Tab && at == 6 {
+            events.extend(key(Key::Tab));
+        }
+    }
+    events
+}
+
+#[test]
+fn the_whole_short_form_is_typed_without_a_pointer() {
+    for leave in [Key::Tab, Key::Enter] {
+        for pace in PACES {
+            let home = home("typed");
+            let mut screen = start(&home);
+            new_car(&mut screen);
+            happen(&mut screen, &the_sheet(leave), pace);
+            assert_eq!(short_form(&car(&screen)), ENTERED, "{leave:?}, {pace} in a frame");
+            let assumed = [figure::LENGTH, figure::WIDTH, figure::WHEELBASE, figure::OVERHANG_FRONT];
+            assert!(!assumed.into_iter().any(|figure| car(&screen).is_assumed(figure)));
+            // One Enter more does nothing that nobody asked for.
+            happen(&mut screen, &key(Key::Enter), pace);
+            assert_eq!(screen.state().view().tool, Tool::Hand, "{leave:?}, {pace} in a frame");
+            assert!(screen.state().document().draft().is_some());
+            std::fs::remove_dir_all(home).unwrap();
+        }
+    }
+}
+
+#[test]
+fn a_figure_that_is_said_to_be_right_by_a_key_leads_on_too() {
+    let home = home("right");
+    let mut screen = start(&home);
+    new_car(&mut screen);
+    let length = car(&screen).length;
+    // Past the length as it stands: Tab halts at "assumed", and Space says that it is right.
+    let keys = [key(Key::Tab), key(Key::Space), letters("1799"), key(Key::Tab)].concat();
+    happen(&mut screen, &keys, 1);
+    let car = car(&screen);
+    assert_eq!((car.length, car.width), (length, 1_799.0));
+    assert!(!car.is_assumed(figure::LENGTH) && !car.is_assumed(figure::WIDTH));
+    std::fs::remove_dir_all(home).unwrap();
+}
