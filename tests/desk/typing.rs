@@ -1,27 +1,28 @@
 //! What the hands do on the keyboard arrives where it belongs: real key events, one in a frame and many.
 
 use baywright_desk::screen::Desk;
+use baywright_desk::screen::command::Command;
 use baywright_desk::screen::view::Tool;
+use baywright_planner::Subject;
 use baywright_planner::model::Vehicle;
 use baywright_planner::model::class::figure;
 use egui::{Event, Key, Modifiers};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
-use crate::own::{home, press, start};
+use crate::own::{ask, home, press, start};
+use crate::support::{demo, usual};
 
 /// So many events come in one frame: a slow hand, a fast one, a slow machine, a pasted macro.
 const PACES: [usize; 4] = [1, 3, 8, 1_000];
 
 /// A key going down and up.
 fn key(key: Key) -> Vec<Event> {
-    let event = |pressed| Event::Key {
-        key,
-        physical_key: None,
-        pressed,
-        repeat: false,
-        modifiers: Modifiers::NONE,
-    };
+    key_with(Modifiers::NONE, key)
+}
+
+fn key_with(modifiers: Modifiers, key: Key) -> Vec<Event> {
+    let event = |pressed| Event::Key { key, physical_key: None, pressed, repeat: false, modifiers };
     vec![event(true), event(false)]
 }
 
@@ -128,4 +129,98 @@ fn a_figure_that_is_said_to_be_right_by_a_key_leads_on_too() {
     assert_eq!((car.length, car.width), (length, 1_799.0));
     assert!(!car.is_assumed(figure::LENGTH) && !car.is_assumed(figure::WIDTH));
     std::fs::remove_dir_all(home).unwrap();
+}
+
+/// The demo with its trolley in hand and the keyboard in a field of it.
+fn trolley_at(label: &str) -> Harness<'static, Desk> {
+    let mut screen = usual(demo());
+    ask(&mut screen, Command::Select(Some(Subject::Thing("trolley".into()))));
+    screen.get_by_label(label).click();
+    screen.run();
+    screen
+}
+
+/// How high the trolley is, and where its underside.
+fn heights(screen: &Harness<'_, Desk>) -> (f64, f64) {
+    let things = &screen.state().answer().arrangement.bay.things;
+    let trolley = things.iter().find(|thing| thing.id.as_str() == "trolley").unwrap();
+    (trolley.span.bottom(), trolley.span.top())
+}
+
+const UNDO: (Modifiers, Key) = (Modifiers::COMMAND, Key::Z);
+const REDO: (Modifiers, Key) = (Modifiers::COMMAND, Key::Y);
+
+fn keys(keys: &[(Modifiers, Key)]) -> Vec<Event> {
+    keys.iter().flat_map(|&(modifiers, key)| key_with(modifiers, key)).collect()
+}
+
+#[test]
+fn in_an_untouched_field_undo_is_of_the_work() {
+    for pace in PACES {
+        let mut screen = trolley_at("top");
+        let before = heights(&screen);
+        assert_ne!(before.1, 612.0);
+        happen(&mut screen, &[letters("612"), key(Key::Enter)].concat(), pace);
+        assert_eq!(heights(&screen).1, 612.0);
+        // The keyboard is in the next field by now.
+        happen(&mut screen, &keys(&[UNDO]), pace);
+        assert_eq!(heights(&screen), before, "{pace} in a frame");
+        happen(&mut screen, &keys(&[REDO]), pace);
+        assert_eq!(heights(&screen).1, 612.0, "{pace} in a frame");
+        let again = (Modifiers { shift: true, ..Modifiers::COMMAND }, Key::Z);
+        happen(&mut screen, &keys(&[UNDO, again]), pace);
+        assert_eq!(heights(&screen).1, 612.0, "{pace} in a frame");
+        // The field follows what was undone: left again, it brings nothing back, and typing replaces all of it.
+        screen.get_by_label("top").click();
+        screen.run();
+        happen(&mut screen, &keys(&[UNDO, (Modifiers::NONE, Key::Tab)]), pace);
+        assert_eq!(heights(&screen), before, "{pace} in a frame");
+        screen.get_by_label("top").click();
+        screen.run();
+        happen(&mut screen, &[keys(&[REDO]), letters("655"), key(Key::Enter)].concat(), pace);
+        assert_eq!(heights(&screen).1, 655.0, "{pace} in a frame");
+    }
+}
+
+#[test]
+fn in_a_field_that_is_being_edited_undo_is_the_fields() {
+    for pace in PACES {
+        let mut screen = trolley_at("top");
+        happen(&mut screen, &[letters("612"), key(Key::Enter)].concat(), pace);
+        screen.get_by_label("top").click();
+        screen.run();
+        // What was typed goes; then what the field says is what is there, and undo is of the work again.
+        happen(&mut screen, &[letters("9"), keys(&[UNDO])].concat(), pace);
+        assert_eq!(heights(&screen).1, 612.0, "{pace} in a frame");
+        assert_eq!(screen.state().document().redoes(), None, "{pace} in a frame");
+        happen(&mut screen, &keys(&[REDO, (Modifiers::NONE, Key::Enter)]), pace);
+        assert_eq!(heights(&screen).1, 9.0, "typed, undone, done again, taken; {pace} in a frame");
+    }
+}
+
+#[test]
+fn while_a_car_is_entered_undo_is_of_the_car() {
+    for pace in PACES {
+        let home = home("undone");
+        let mut screen = start(&home);
+        ask(&mut screen, Command::Select(Some(Subject::Thing("trolley".into()))));
+        screen.get_by_label("top").click();
+        screen.run();
+        happen(&mut screen, &[letters("612"), key(Key::Enter)].concat(), 1);
+        new_car(&mut screen);
+        let (length, width) = (car(&screen).length, car(&screen).width);
+        let typed = ["4512", "1799"].map(|figure| [letters(figure), key(Key::Enter)].concat()).concat();
+        happen(&mut screen, &typed, pace);
+        assert_eq!((car(&screen).length, car(&screen).width), (4_512.0, 1_799.0));
+        happen(&mut screen, &keys(&[UNDO]), pace);
+        assert_eq!((car(&screen).length, car(&screen).width), (4_512.0, width));
+        // Back to where it began, and no further: the bay is not the car's to undo.
+        happen(&mut screen, &keys(&[UNDO, UNDO, UNDO]), pace);
+        assert_eq!((car(&screen).length, car(&screen).width), (length, width));
+        happen(&mut screen, &keys(&[REDO]), pace);
+        assert_eq!((car(&screen).length, car(&screen).width), (4_512.0, width));
+        ask(&mut screen, Command::DropCarAnyway);
+        assert_eq!(heights(&screen).1, 612.0, "{pace} in a frame");
+        std::fs::remove_dir_all(home).unwrap();
+    }
 }

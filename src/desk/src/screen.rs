@@ -192,7 +192,8 @@ impl Desk {
         self.hear_jobs(&mut commands);
         self.look_after(&ctx);
         self.follow_picture(&ctx);
-        keys::listen(&ctx, &self.view, &self.document, self.canvas.is_dragging(), &mut commands);
+        let dragging = self.canvas.is_dragging();
+        keys::listen(&ctx, &self.view, &self.document, &self.fields, dragging, &mut commands);
         self.canvas.listen(&ctx, &self.answer, &self.view, &mut commands);
         self.carry_out(&ctx, commands);
 

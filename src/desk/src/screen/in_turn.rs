@@ -1,7 +1,8 @@
-//! Keys that move the keyboard's focus get a frame of their own.
+//! Keys that move the keyboard's focus, or undo, get a frame of their own.
 //!
 //! The library moves the focus before it looks at letters, and once a frame. What came in the same frame as a Tab or an
-//! Enter, before it or after, would go to the wrong field, or nowhere: it takes its turn in a frame before or after.
+//! Enter, before it or after, would go to the wrong field, or nowhere: it takes its turn in a frame before or after. And
+//! what undo is about, the field or the work, is known once the letters before it have arrived.
 
 use std::collections::VecDeque;
 
@@ -20,7 +21,7 @@ impl Plugin for InTurn {
 
     fn input_hook(&mut self, _ctx: &egui::Context, input: &mut RawInput) {
         self.waiting.extend(input.events.drain(..));
-        let up_to = match self.waiting.iter().position(moves_focus) {
+        let up_to = match self.waiting.iter().position(acts_alone) {
             Some(0) => 1,
             Some(at) => at,
             None => self.waiting.len(),
@@ -35,6 +36,10 @@ impl Plugin for InTurn {
     }
 }
 
-const fn moves_focus(event: &Event) -> bool {
-    matches!(event, Event::Key { key: Key::Tab | Key::Enter | Key::Escape, pressed: true, .. })
+fn acts_alone(event: &Event) -> bool {
+    match event {
+        Event::Key { key: Key::Tab | Key::Enter | Key::Escape, pressed, .. } => *pressed,
+        Event::Key { key: Key::Z | Key::Y, pressed, modifiers, .. } => *pressed && modifiers.command,
+        _ => false,
+    }
 }

@@ -5,6 +5,7 @@ use baywright_planner::geometry::{DVec2, angle};
 use egui::{Context, Key, KeyboardShortcut, Modifiers};
 
 use super::command::Command;
+use super::forms::field::Fields;
 use super::pages::{OpenPage, Page, SavePage};
 use super::view::{Measuring, Tool, View};
 use crate::session::document::Document;
@@ -23,6 +24,7 @@ pub(super) fn listen(
     ctx: &Context,
     view: &View,
     document: &Document,
+    fields: &Fields,
     dragging: bool,
     out: &mut Vec<Command>,
 ) {
@@ -62,14 +64,15 @@ pub(super) fn listen(
     if pressed(Modifiers::NONE, Key::F1) {
         out.push(Command::Page(Some(Page::Help)));
     }
-    if ctx.text_edit_focused() {
-        return;
-    }
-    if pressed(CTRL_SHIFT, Key::Z) || pressed(CTRL, Key::Y) {
+    // In a field in which something was typed they are the field's.
+    let typing = ctx.text_edit_focused();
+    if (!typing || fields.was_never_touched(ctx)) && (pressed(CTRL_SHIFT, Key::Z) || pressed(CTRL, Key::Y)) {
         out.push(Command::Redo);
-    }
-    if pressed(CTRL, Key::Z) {
+    } else if (!typing || fields.is_untouched(ctx)) && pressed(CTRL, Key::Z) {
         out.push(Command::Undo);
+    }
+    if typing {
+        return;
     }
     if pressed(Modifiers::NONE, Key::M) {
         let tool = match view.tool {

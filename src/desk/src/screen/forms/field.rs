@@ -2,19 +2,28 @@
 
 use egui::text::{CCursor, CCursorRange};
 use egui::text_edit::TextEditState;
-use egui::{Align, Id, Key, Response, RichText, TextEdit, Ui};
+use egui::{Align, Context, Id, Key, Response, RichText, TextEdit, Ui};
 
 use crate::screen::look::size;
 
 /// What is being typed, and what could not be read.
 #[derive(Debug, Default)]
 pub(in crate::screen) struct Fields {
-    editing: Option<(Id, String)>,
+    editing: Option<Editing>,
     wrong: Option<(Id, String)>,
     /// Whether Enter leads on to the next field: where many are filled one after another.
     leads_on: bool,
     /// The next field that is drawn gets the keyboard.
     next: bool,
+}
+
+/// The field that has the keyboard.
+#[derive(Debug)]
+struct Editing {
+    id: Id,
+    text: String,
+    /// Whether that is something else than what is shown; else the field follows what is shown.
+    edited: bool,
 }
 
 /// Where a field stands and what it is called.
@@ -31,6 +40,12 @@ pub(in crate::screen) struct Row<'a> {
 pub(in crate::screen) fn choose_all(ui: &Ui, id: Id, mut state: TextEditState, text: &str) {
     let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
     state.cursor.set_char_range(Some(all));
+    begin_anew(ui, id, state);
+}
+
+/// What was typed in a field earlier is done with: undo leads no further back than to what stands there now.
+fn begin_anew(ui: &Ui, id: Id, mut state: TextEditState) {
+    state.clear_undoer();
     state.store(ui.ctx(), id);
 }
 
@@ -55,6 +70,33 @@ impl Fields {
         self.next = true;
     }
 
+    /// Whether the keyboard is in a field in which nothing was typed: there is nothing that could be undone in it.
+    pub fn is_untouched(&self, ctx: &Context) -> bool {
+        let focused = ctx.memory(egui::Memory::focused);
+        self.editing.as_ref().is_some_and(|own| !own.edited && Some(own.id) == focused)
+    }
+
+    /// The same, and what was typed was not undone either: there is nothing that could be done again.
+    pub fn was_never_touched(&self, ctx: &Context) -> bool {
+        let again = self.editing.as_ref().is_some_and(|own| {
+            let state = TextEditState::load(ctx, own.id).unwrap_or_default();
+            let cursor = state.cursor.char_range().unwrap_or_default();
+            state.undoer().has_redo(&(cursor, own.text.clone()))
+        });
+        self.is_untouched(ctx) && !again
+    }
+
+    /// What stands in a field: what was typed, or what is shown.
+    fn text_of(&self, id: Id, shown: &str) -> String {
+        let typed = self.editing.as_ref().filter(|own| own.id == id && own.edited);
+        typed.map_or_else(|| shown.to_owned(), |own| own.text.clone())
+    }
+
+    /// Whether what is shown became another while the keyboard was in the untouched field, as undo does it.
+    fn shows_another(&self, id: Id, shown: &str) -> bool {
+        self.editing.as_ref().is_some_and(|own| own.id == id && !own.edited && own.text != shown)
+    }
+
     /// A row with a name and a field. `Some` once something new was typed that could be read; what could not is said
     /// under the field, and what was there stays.
     pub fn row<T>(
@@ -74,10 +116,7 @@ impl Fields {
             if !row.hint.is_empty() {
                 label.clone().on_hover_text(row.hint);
             }
-            let mut text = match &self.editing {
-                Some((own, text)) if *own == id => text.clone(),
-                _ => shown.to_owned(),
-            };
+            let mut text = self.text_of(id, shown);
             let edit = TextEdit::singleline(&mut text)
                 .id(id)
                 .desired_width(ui.available_width() - 10.0)
@@ -90,7 +129,8 @@ impl Fields {
                 response.request_focus();
             }
             // What is there is usually replaced as a whole; what was typed in this very frame is not.
-            if led_here || (response.gained_focus() && !response.changed()) {
+            let came = led_here || response.gained_focus() || self.shows_another(id, shown);
+            if came && !response.changed() {
                 choose_all(ui, id, output.state, &text);
             }
             let entered = ui.input(|i| i.key_pressed(Key::Enter));
@@ -118,17 +158,18 @@ impl Fields {
         if !row.hint.is_empty() {
             ui.add(egui::Label::new(RichText::new(row.hint).size(size::LEAST).color(soft)).wrap());
         }
-        let mut text = match &self.editing {
-            Some((own, text)) if *own == id => text.clone(),
-            _ => shown.to_owned(),
-        };
+        let mut text = self.text_of(id, shown);
         let rows = text.lines().count().clamp(2, 8);
         let edit = TextEdit::multiline(&mut text)
             .id(id)
             .desired_width(f32::INFINITY)
             .desired_rows(rows)
             .char_limit(LONGEST_LINES);
-        let response = ui.add(edit).labelled_by(label.id);
+        let output = edit.show(ui);
+        let response = output.response.response.clone().labelled_by(label.id);
+        if response.gained_focus() && !response.changed() {
+            begin_anew(ui, id, output.state);
+        }
         if let Some(typed) = self.typed(ui, id, &response, text, shown) {
             taken = self.read(id, typed, &read);
         }
@@ -148,10 +189,11 @@ impl Fields {
         shown: &str,
     ) -> Option<Option<String>> {
         if response.has_focus() {
-            self.editing = Some((id, text));
+            let edited = text != shown;
+            self.editing = Some(Editing { id, text, edited });
             return None;
         }
-        let was_here = self.editing.as_ref().is_some_and(|(own, _)| *own == id);
+        let was_here = self.editing.as_ref().is_some_and(|own| own.id == id);
         let within_a_frame = response.lost_focus() && response.changed();
         if !was_here && !within_a_frame {
             return None;
