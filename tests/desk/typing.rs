@@ -2,16 +2,16 @@
 
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::Command;
-use baywright_desk::screen::view::Tool;
+use baywright_desk::screen::view::{Measuring, Tool};
 use baywright_planner::Subject;
 use baywright_planner::model::Vehicle;
 use baywright_planner::model::class::figure;
-use egui::{Event, Key, Modifiers};
+use egui::{Event, Key, Modifiers, PointerButton, Pos2, Vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
-use crate::own::{ask, home, press, start};
-use crate::support::{demo, usual};
+use crate::own::{ask, press};
+use crate::support::{demo, middle, usual};
 
 /// So many events come in one frame: a slow hand, a fast one, a slow machine, a pasted macro.
 const PACES: [usize; 4] = [1, 3, 8, 1_000];
@@ -100,8 +100,7 @@ fn the_sheet(leave: Key) -> Vec<Event> {
 fn the_whole_short_form_is_typed_without_a_pointer() {
     for leave in [Key::Tab, Key::Enter] {
         for pace in PACES {
-            let home = home("typed");
-            let mut screen = start(&home);
+            let mut screen = usual(demo());
             new_car(&mut screen);
             happen(&mut screen, &the_sheet(leave), pace);
             assert_eq!(short_form(&car(&screen)), ENTERED, "{leave:?}, {pace} in a frame");
@@ -111,15 +110,13 @@ fn the_whole_short_form_is_typed_without_a_pointer() {
             happen(&mut screen, &key(Key::Enter), pace);
             assert_eq!(screen.state().view().tool, Tool::Hand, "{leave:?}, {pace} in a frame");
             assert!(screen.state().document().draft().is_some());
-            std::fs::remove_dir_all(home).unwrap();
         }
     }
 }
 
 #[test]
 fn a_figure_that_is_said_to_be_right_by_a_key_leads_on_too() {
-    let home = home("right");
-    let mut screen = start(&home);
+    let mut screen = usual(demo());
     new_car(&mut screen);
     let length = car(&screen).length;
     // Past the length as it stands: Tab halts at "assumed", and Space says that it is right.
@@ -128,7 +125,6 @@ fn a_figure_that_is_said_to_be_right_by_a_key_leads_on_too() {
     let car = car(&screen);
     assert_eq!((car.length, car.width), (length, 1_799.0));
     assert!(!car.is_assumed(figure::LENGTH) && !car.is_assumed(figure::WIDTH));
-    std::fs::remove_dir_all(home).unwrap();
 }
 
 /// The demo with its trolley in hand and the keyboard in a field of it.
@@ -201,8 +197,7 @@ fn in_a_field_that_is_being_edited_undo_is_the_fields() {
 #[test]
 fn while_a_car_is_entered_undo_is_of_the_car() {
     for pace in PACES {
-        let home = home("undone");
-        let mut screen = start(&home);
+        let mut screen = usual(demo());
         ask(&mut screen, Command::Select(Some(Subject::Thing("trolley".into()))));
         screen.get_by_label("top").click();
         screen.run();
@@ -221,6 +216,78 @@ fn while_a_car_is_entered_undo_is_of_the_car() {
         assert_eq!((car(&screen).length, car(&screen).width), (4_512.0, width));
         ask(&mut screen, Command::DropCarAnyway);
         assert_eq!(heights(&screen).1, 612.0, "{pace} in a frame");
-        std::fs::remove_dir_all(home).unwrap();
     }
+}
+
+/// The pointer moves to a place, is pressed, drawn along and let go.
+fn drawn(from: Pos2, by: Vec2) -> Vec<Event> {
+    let button = |pos, pressed| Event::PointerButton {
+        pos,
+        button: PointerButton::Primary,
+        pressed,
+        modifiers: Modifiers::NONE,
+    };
+    let mut events = vec![Event::PointerMoved(from), button(from, true)];
+    events.extend([0.25, 0.5, 0.75, 1.0].map(|share| Event::PointerMoved(from + by * share)));
+    events.push(button(from + by, false));
+    events
+}
+
+fn with_space_held(events: Vec<Event>) -> Vec<Event> {
+    let [down, up] = key(Key::Space).try_into().unwrap();
+    let [down, up] = [vec![down], vec![up]];
+    // Held keys repeat.
+    let repeated = match down[0].clone() {
+        Event::Key { key, physical_key, pressed, modifiers, .. } => {
+            vec![Event::Key { key, physical_key, pressed, repeat: true, modifiers }]
+        }
+        _ => panic!(),
+    };
+    [down, repeated, events, up].concat()
+}
+
+#[test]
+fn with_space_held_the_paper_is_drawn_along_whatever_is_under_the_pointer() {
+    let by = Vec2::new(60.0, 35.0);
+    for tool in [Tool::Hand, Tool::Measure(Measuring::default())] {
+        for view in ["top view", "side view"] {
+            let mut screen = usual(demo());
+            ask(&mut screen, Command::Tool(tool));
+            let name = format!("the trolley, {view}");
+            let from = middle(&screen, &name);
+            happen(&mut screen, &with_space_held(drawn(from, by)), 1);
+            assert!(!screen.state().document().is_changed(), "{tool:?}, {view}");
+            assert_eq!(screen.state().view().tool, tool, "nothing was measured in the {view}");
+            let moved = middle(&screen, &name) - from;
+            assert!((moved - by).length() < 2.0, "{tool:?}, {view}: {moved}");
+            assert_eq!(screen.state().view().selected, None, "{tool:?}, {view}");
+            // A press without a move is the paper's too; let go, the hand takes things again.
+            happen(&mut screen, &with_space_held(drawn(from + by, Vec2::ZERO)), 1);
+            assert_eq!((screen.state().view().selected.clone(), screen.state().view().tool), (None, tool));
+        }
+    }
+    let mut screen = usual(demo());
+    let from = middle(&screen, "the trolley, top view");
+    happen(&mut screen, &with_space_held(drawn(from, by)), 1);
+    happen(&mut screen, &drawn(from + by, by), 1);
+    assert_eq!(screen.state().document().undoes(), Some("Move trolley"));
+}
+
+#[test]
+fn a_tap_of_space_presses_what_has_the_keyboard_and_in_a_field_it_types() {
+    let mut screen = usual(demo());
+    screen.get_by_label("Measure").focus();
+    screen.run();
+    happen(&mut screen, &key(Key::Space), 1);
+    assert!(matches!(screen.state().view().tool, Tool::Measure(_)), "tapped");
+    // Held to draw the paper along it presses nothing.
+    let from = middle(&screen, "the trolley, top view");
+    screen.get_by_label("Measure").focus();
+    screen.run();
+    happen(&mut screen, &with_space_held(drawn(from, Vec2::new(60.0, 35.0))), 1);
+    assert!(matches!(screen.state().view().tool, Tool::Measure(_)), "not pressed again");
+    let mut screen = trolley_at("top");
+    let blank = [key(Key::Space), vec![Event::Text(" ".to_owned())]].concat();
+    happen(&mut screen, &[letters("1"), blank, letters("050"), key(Key::Enter)].concat(), 1);
+    assert_eq!(heights(&screen).1, 1_050.0);
 }

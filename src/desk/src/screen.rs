@@ -22,6 +22,7 @@ mod marks;
 pub mod pages;
 pub mod rescue;
 pub mod shelf;
+mod space;
 mod underlay;
 mod verdict;
 pub mod view;
@@ -154,6 +155,7 @@ impl Desk {
     pub fn install(ctx: &egui::Context) {
         look::install(ctx);
         ctx.add_plugin(in_turn::InTurn::default());
+        ctx.add_plugin(space::SpaceBar::default());
     }
 
     /// Asks for something from outside, as the command line or a test does.

@@ -11,6 +11,7 @@ use super::grip::{self, Grip};
 use super::{Canvas, id_of};
 use crate::screen::apply::placed;
 use crate::screen::command::Command;
+use crate::screen::space;
 use crate::screen::view::{Camera, Tool, View};
 use crate::screen::whole;
 use crate::session::answer::Answer;
@@ -82,7 +83,8 @@ impl Canvas {
                 if response.drag_started_by(button)
                     && let Some(press) = press
                 {
-                    self.take(side, press, button, answer, view, out);
+                    let hand = button == PointerButton::Primary && !space::was_held_at_press(ctx);
+                    self.take(side, press, hand, answer, view, out);
                 }
             }
             if self.drag.is_some() {
@@ -92,7 +94,7 @@ impl Canvas {
             let at = response.hover_pos().or(response.interact_pointer_pos());
             if let Some(at) = at.filter(|_| response.contains_pointer() || response.clicked()) {
                 over = Some((side, at));
-                if response.clicked() {
+                if response.clicked() && !space::was_held_at_press(ctx) {
                     self.click(side, at, view, answer, out);
                 }
                 if response.double_clicked() && view.tool == Tool::Hand {
@@ -167,12 +169,13 @@ impl Canvas {
         out.push(Command::Camera(Some(drawn.zoomed(side, at, by))));
     }
 
-    /// A press that became a drag: what is under it is taken in hand, or the paper.
+    /// A press that became a drag: what is under it is taken in hand, or the paper; `hand` is whether anything else than the
+    /// paper may be.
     fn take(
         &mut self,
         side: Projection,
         press: Pos2,
-        button: PointerButton,
+        hand: bool,
         answer: &Answer,
         view: &View,
         out: &mut Vec<Command>,
@@ -181,14 +184,11 @@ impl Canvas {
         let px = drawn.on_paper(side, press);
         let drawing = drawn.drawing(side);
         let scene = &answer.assessment.scene;
-        let hand = button == PointerButton::Primary
-            && view.tool == Tool::Hand
-            && !answer.stale
-            && !answer.is_of_draft();
-        let gripped = if hand { grip::at(answer, view, side, drawing, px) } else { None };
+        let things = hand && view.tool == Tool::Hand && !answer.stale && !answer.is_of_draft();
+        let gripped = if things { grip::at(answer, view, side, drawing, px) } else { None };
         let (grip, subject) = match gripped {
             Some(grip) => (grip, view.selected.clone()),
-            None if hand => {
+            None if things => {
                 let under = drawing.pick(px, SLACK_PX).and_then(|picked| picked.subject).map(whole);
                 (Grip::Body, under)
             }
@@ -209,9 +209,7 @@ impl Canvas {
             _ => None,
         };
         let grip = match view.tool {
-            Tool::Draw(drawn) if side == Projection::Top && button == PointerButton::Primary => {
-                Grip::Draw(drawn)
-            }
+            Tool::Draw(drawn) if side == Projection::Top && hand => Grip::Draw(drawn),
             _ => grip,
         };
         self.drag = Some(Drag {

@@ -13,6 +13,7 @@ use super::paint::Painter;
 use super::{Canvas, Drawn, TITLE_PX, id_of, measure};
 use crate::screen::command::Command;
 use crate::screen::look::{self, size};
+use crate::screen::space;
 use crate::screen::view::{Tool, View};
 use crate::screen::whole;
 use crate::session::answer::Answer;
@@ -274,6 +275,7 @@ fn cursor(
     let Some(at) = ui.ctx().pointer_latest_pos().filter(|&p| drawn.rect(side).contains(p)) else { return };
     let icon = match view.tool {
         _ if dragging => egui::CursorIcon::Grabbing,
+        _ if space::is_held(ui.ctx()) => egui::CursorIcon::Grab,
         Tool::Measure(_) | Tool::Draw(_) | Tool::PickMark { .. } | Tool::ScalePicture { .. } => {
             egui::CursorIcon::Crosshair
         }

@@ -101,6 +101,7 @@ const KEYS: &[Key] = &[
     ("Arrows", "move what is in hand 10 mm; with Shift 100 mm, with Alt 1 mm"),
     ("[  ]", "turn it by 1°; with Shift by 15°"),
     ("Ctrl or Alt, held", "keeps what is dragged from snapping"),
+    ("Space, held", "the pointer drags the paper, whatever is under it"),
     ("Esc", "puts back what is dragged; lets go"),
     ("Ctrl+D", "puts a second one beside it"),
     ("Delete", "takes it out of this arrangement"),
