@@ -291,3 +291,145 @@ fn a_tap_of_space_presses_what_has_the_keyboard_and_in_a_field_it_types() {
     happen(&mut screen, &[letters("1"), blank, letters("050"), key(Key::Enter)].concat(), 1);
     assert_eq!(heights(&screen).1, 1_050.0);
 }
+
+/// In every kind of form a length that may be thousands or thousandths is asked about.
+#[test]
+fn what_may_be_thousands_is_asked_about_and_changes_nothing_until_answered() {
+    for (answer, mm) in [("1\u{202f}200 mm", 1_200.0), ("1.2 mm", 1.2)] {
+        for typed in ["1,200", "1.200"] {
+            let mut screen = trolley_at("top");
+            ask(&mut screen, Command::Select(Some(Subject::Thing("trolley".into()))));
+            let before = screen.state().document().layout().clone();
+            let stops = crate::support::count(&screen, baywright_planner::Severity::Stops);
+            screen.get_by_label("from office wall").click();
+            screen.run();
+            happen(&mut screen, &[letters(typed), key(Key::Tab)].concat(), 1);
+            assert_eq!(*screen.state().document().layout(), before, "{typed}");
+            assert_eq!(crate::support::count(&screen, baywright_planner::Severity::Stops), stops);
+            screen.get_by_label("1\u{202f}200 mm or 1.2 mm?");
+            press(&mut screen, &format!("{answer}: from office wall"));
+            assert!(screen.query_by_label("1\u{202f}200 mm or 1.2 mm?").is_none());
+            let gap = gap_to(&screen, "office wall");
+            assert!((gap - mm).abs() < 1e-6, "{typed}, {answer}: {gap}");
+        }
+    }
+}
+
+/// How far the trolley is from a wall.
+fn gap_to(screen: &Harness<'_, Desk>, wall: &str) -> f64 {
+    let answer = screen.state().answer();
+    let trolley = Subject::Thing("trolley".into());
+    let gaps = baywright_planner::hand::wall_gaps(&answer.arrangement, &answer.assessment.scene, &trolley);
+    gaps.iter().find(|gap| gap.id.as_str() == wall).unwrap().gap
+}
+
+#[test]
+fn the_question_is_answered_and_dropped_by_keys() {
+    let back = (Modifiers::SHIFT, Key::Tab);
+    let asked = "1\u{202f}050 mm or 1.05 mm?";
+    for pace in PACES {
+        let mut screen = trolley_at("top");
+        let before = heights(&screen);
+        // Enter leads on: what is typed after it is the next field's, and the question waits.
+        happen(&mut screen, &[letters("1,050"), key(Key::Enter)].concat(), pace);
+        screen.get_by_label(asked);
+        // Back to the second answer, and to the first.
+        happen(&mut screen, &[keys(&[back]), keys(&[back]), key(Key::Space)].concat(), pace);
+        assert_eq!(heights(&screen), (before.0, 1_050.0), "{pace} in a frame");
+        assert!(screen.query_by_label(asked).is_none());
+        happen(&mut screen, &keys(&[UNDO]), pace);
+        assert_eq!(heights(&screen), before, "{pace} in a frame: the keyboard is in a field again");
+
+        // Escape puts back what was there, and takes nothing else away.
+        screen.get_by_label("top").click();
+        screen.run();
+        happen(&mut screen, &[letters("1,050"), key(Key::Enter)].concat(), pace);
+        screen.get_by_label(asked);
+        happen(&mut screen, &key(Key::Escape), pace);
+        assert!(screen.query_by_label(asked).is_none() && screen.query_by_label("top").is_some());
+        assert_eq!(heights(&screen), before, "{pace} in a frame");
+
+        // Typing on drops it too; what is there by then is taken.
+        screen.get_by_label("top").click();
+        screen.run();
+        happen(&mut screen, &[letters("1,050"), key(Key::Enter)].concat(), pace);
+        screen.get_by_label("top").click();
+        screen.run();
+        screen.get_by_label(asked);
+        happen(&mut screen, &letters("9"), pace);
+        assert!(screen.query_by_label(asked).is_none());
+        happen(&mut screen, &[letters("00"), key(Key::Enter)].concat(), pace);
+        assert_eq!(heights(&screen), (before.0, 900.0), "{pace} in a frame");
+    }
+}
+
+#[test]
+fn a_question_left_without_an_answer_is_said_to_have_changed_nothing() {
+    let mut screen = trolley_at("top");
+    let before = heights(&screen);
+    happen(&mut screen, &letters("1,050"), 1);
+    // A press on another thing leaves the field, and its form.
+    let cabinet = middle(&screen, "the tool cabinet, top view");
+    happen(&mut screen, &drawn(cabinet, Vec2::ZERO), 1);
+    assert_eq!(heights(&screen), before);
+    screen.get_by_label_contains("“1,050” was not taken: 1\u{202f}050 mm or 1.05 mm?");
+}
+
+#[test]
+fn a_car_and_a_new_bay_ask_too_and_angles_do_not() {
+    for pace in PACES {
+        let mut screen = usual(demo());
+        new_car(&mut screen);
+        let before = car(&screen);
+        let figures = ["4,512", "1.799", "2,71 m"];
+        let typed = figures.map(|figure| [letters(figure), key(Key::Tab)].concat()).concat();
+        happen(&mut screen, &typed, pace);
+        // Two wait for their answers; the third, in metres, is sure.
+        assert_eq!((car(&screen).length, car(&screen).width), (before.length, before.width));
+        assert_eq!(car(&screen).wheelbase, 2_710.0, "{pace} in a frame");
+        press(&mut screen, "1\u{202f}799 mm: Width");
+        press(&mut screen, "4\u{202f}512 mm: Length");
+        assert_eq!((car(&screen).length, car(&screen).width), (4_512.0, 1_799.0));
+        assert!(!car(&screen).is_assumed(figure::WIDTH));
+        screen.get_by_label("Tolerance, left and right").click();
+        screen.run();
+        happen(&mut screen, &[letters("0.125"), key(Key::Enter)].concat(), pace);
+        let azimuth = car(&screen).aimings[0].tolerance.azimuth.to_degrees();
+        assert!((azimuth - 0.125).abs() < 1e-9, "{azimuth}");
+        ask(&mut screen, Command::DropCarAnyway);
+
+        ask(&mut screen, Command::BeginBay);
+        screen.get_by_label("Length").click();
+        screen.run();
+        happen(
+            &mut screen,
+            &[letters("9,500"), key(Key::Tab), letters("5200"), key(Key::Tab)].concat(),
+            pace,
+        );
+        press(&mut screen, "Make this bay");
+        assert_eq!(screen.state().document().layout().bay.name, "Crowded bay", "not made yet");
+        press(&mut screen, "9\u{202f}500 mm: Length");
+        press(&mut screen, "Make this bay");
+        let size = screen.state().document().layout().bay.room.bounds().size();
+        assert_eq!((size.x, size.y), (9_500.0, 5_200.0), "{pace} in a frame");
+    }
+}
+
+#[test]
+fn the_walls_of_a_taped_room_ask_too() {
+    let mut screen = usual(demo());
+    ask(&mut screen, Command::BeginBay);
+    press(&mut screen, "Wall by wall");
+    screen.get_by_label("Wall 1, Length").click();
+    screen.run();
+    // By Tab through lengths, turns and names, without a look at the screen.
+    let walls = ["9,000", "6000", "9000", "6,000"];
+    let tabs = keys(&[(Modifiers::NONE, Key::Tab); 3]);
+    happen(&mut screen, &walls.map(|wall| [letters(wall), tabs.clone()].concat()).concat(), 1);
+    press(&mut screen, "9\u{202f}000 mm: Wall 1, Length");
+    press(&mut screen, "6\u{202f}000 mm: Wall 4, Length");
+    screen.get_by_label("It closes.");
+    press(&mut screen, "Make this bay");
+    let size = screen.state().document().layout().bay.room.bounds().size();
+    assert_eq!((size.x, size.y), (9_000.0, 6_000.0));
+}

@@ -195,12 +195,15 @@ impl Desk {
         self.look_after(&ctx);
         self.follow_picture(&ctx);
         let dragging = self.canvas.is_dragging();
-        keys::listen(&ctx, &self.view, &self.document, &self.fields, dragging, &mut commands);
+        keys::listen(&ctx, &self.view, &self.document, &mut self.fields, dragging, &mut commands);
         self.canvas.listen(&ctx, &self.answer, &self.view, &mut commands);
         self.carry_out(&ctx, commands);
 
         let mut commands = Vec::new();
         self.panels(ui, &mut commands);
+        if let Some((typed, which)) = self.fields.unanswered() {
+            commands.push(Command::Say(self.texts().not_answered(&typed, &which)));
+        }
         self.scroll_to = None;
         self.settle_hover(&mut commands);
         if !commands.is_empty() {

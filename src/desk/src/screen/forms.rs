@@ -5,3 +5,4 @@ pub(in crate::screen) mod field;
 pub mod room;
 pub mod rows;
 pub mod typed;
+pub(in crate::screen) mod which;

@@ -24,7 +24,7 @@ pub(super) fn listen(
     ctx: &Context,
     view: &View,
     document: &Document,
-    fields: &Fields,
+    fields: &mut Fields,
     dragging: bool,
     out: &mut Vec<Command>,
 ) {
@@ -46,6 +46,9 @@ pub(super) fn listen(
             out.push(Command::Page(None));
         }
         return;
+    }
+    if fields.is_asking() && pressed(Modifiers::NONE, Key::Escape) {
+        fields.put_back();
     }
     // The more modifiers first: a shortcut with fewer would take the key as well.
     let path = || document.path().map_or_else(String::new, |path| path.display().to_string());

@@ -1,7 +1,9 @@
 //! Texts of the screen: names of buttons, fields and pages, short sentences beside them.
 //! Names stand as a workshop says them; directions are the car's or the sensor's, never the paper's.
 
+use super::Units;
 use crate::model::assumed::Assumed;
+use crate::model::validate::number;
 use crate::model::{FloorFeatureKind, Id, Opening};
 
 texts! {
@@ -229,6 +231,12 @@ texts! {
 }
 
 impl Screen {
+    /// The two things that a length may say which was typed with one comma or point before three digits, mm.
+    pub fn readings(&self, [thousands, decimal]: [f64; 2]) -> [String; 2] {
+        let decimal = number(decimal).replace('-', "\u{2212}");
+        [Units::Millimetres.length(thousands), format!("{decimal} mm")]
+    }
+
     /// An angle in degrees, as it can be typed.
     pub fn degrees(&self, degrees: f64) -> String {
         let rounded = (degrees * 100.0).round() / 100.0 + 0.0;
@@ -245,6 +253,10 @@ impl Screen {
         from_wall(wall: &str) -> String;
         /// What was typed is no length.
         no_length(text: &str) -> String;
+        /// Which of two lengths was meant.
+        which(thousands: &str, decimal: &str) -> String;
+        /// That question was left without an answer.
+        not_answered(text: &str, which: &str) -> String;
         /// What was typed is no angle.
         no_angle(text: &str) -> String;
         /// Something that is not there.

@@ -4,17 +4,31 @@ use egui::text::{CCursor, CCursorRange};
 use egui::text_edit::TextEditState;
 use egui::{Align, Context, Id, Key, Response, RichText, TextEdit, Ui};
 
+use super::which::{NotRead, Which};
 use crate::screen::look::size;
 
 /// What is being typed, and what could not be read.
 #[derive(Debug, Default)]
 pub(in crate::screen) struct Fields {
     editing: Option<Editing>,
+    asked: Vec<Asked>,
     wrong: Option<(Id, String)>,
     /// Whether Enter leads on to the next field: where many are filled one after another.
     leads_on: bool,
     /// The next field that is drawn gets the keyboard.
     next: bool,
+    /// Whether the row that was drawn last was left in this frame with something typed in it.
+    left_edited: bool,
+}
+
+/// A question about what was typed in a field; until it is answered the field says what was typed.
+#[derive(Debug)]
+struct Asked {
+    id: Id,
+    text: String,
+    which: Which,
+    /// Whether it was drawn in this frame.
+    seen: bool,
 }
 
 /// The field that has the keyboard.
@@ -86,10 +100,34 @@ impl Fields {
         self.is_untouched(ctx) && !again
     }
 
-    /// What stands in a field: what was typed, or what is shown.
+    /// Whether the row that was drawn last was left in this frame with something typed in it.
+    pub const fn was_left_edited(&self) -> bool {
+        self.left_edited
+    }
+
+    /// Whether a question waits for its answer.
+    pub const fn is_asking(&self) -> bool {
+        !self.asked.is_empty()
+    }
+
+    /// Puts back what was there: nothing is being typed, nothing asked.
+    pub fn put_back(&mut self) {
+        self.editing = None;
+        self.asked.clear();
+    }
+
+    /// A question whose field is gone is not asked any more; the first that went without an answer, with what was typed.
+    pub fn unanswered(&mut self) -> Option<(String, String)> {
+        let (seen, gone) = std::mem::take(&mut self.asked).into_iter().partition::<Vec<_>, _>(|own| own.seen);
+        self.asked = seen.into_iter().map(|own| Asked { seen: false, ..own }).collect();
+        gone.into_iter().next().map(|own| (own.text, own.which.question))
+    }
+
+    /// What stands in a field: what is being typed, what is asked about, or what is shown.
     fn text_of(&self, id: Id, shown: &str) -> String {
-        let typed = self.editing.as_ref().filter(|own| own.id == id && own.edited);
-        typed.map_or_else(|| shown.to_owned(), |own| own.text.clone())
+        let typed = self.editing.as_ref().filter(|own| own.id == id && own.edited).map(|own| &own.text);
+        let asked = self.asked.iter().find(|own| own.id == id).map(|own| &own.text);
+        typed.or(asked).map_or_else(|| shown.to_owned(), String::clone)
     }
 
     /// Whether what is shown became another while the keyboard was in the untouched field, as undo does it.
@@ -99,15 +137,16 @@ impl Fields {
 
     /// A row with a name and a field. `Some` once something new was typed that could be read; what could not is said
     /// under the field, and what was there stays.
-    pub fn row<T>(
+    pub fn row<T, E: Into<NotRead>>(
         &mut self,
         ui: &mut Ui,
         row: &Row<'_>,
         shown: &str,
-        read: impl Fn(&str) -> Result<T, String>,
+        read: impl Fn(&str) -> Result<T, E>,
     ) -> Option<T> {
         let id = Id::unique("field").with(row.label).with(row.of);
         let mut taken = None;
+        self.left_edited = false;
         ui.horizontal(|ui| {
             let width = ui.available_width();
             let soft = ui.visuals().weak_text_color();
@@ -136,20 +175,24 @@ impl Fields {
             let entered = ui.input(|i| i.key_pressed(Key::Enter));
             if let Some(typed) = self.typed(ui, id, &response, text, shown) {
                 self.next = self.leads_on && entered;
+                self.left_edited = typed.is_some();
                 taken = self.read(id, typed, &read);
             }
         });
         self.say_wrong(ui, id);
+        if let Some(typed) = self.ask(ui, id, row.label) {
+            taken = self.read(id, Some(typed), &read);
+        }
         taken
     }
 
     /// A name and a field of several lines under it; Enter begins a new line, leaving the field takes what was typed.
-    pub fn lines<T>(
+    pub fn lines<T, E: Into<NotRead>>(
         &mut self,
         ui: &mut Ui,
         row: &Row<'_>,
         shown: &str,
-        read: impl Fn(&str) -> Result<T, String>,
+        read: impl Fn(&str) -> Result<T, E>,
     ) -> Option<T> {
         let id = Id::unique("field").with(row.label).with(row.of);
         let mut taken = None;
@@ -190,6 +233,9 @@ impl Fields {
     ) -> Option<Option<String>> {
         if response.has_focus() {
             let edited = text != shown;
+            if response.changed() {
+                self.asked.retain(|own| own.id != id);
+            }
             self.editing = Some(Editing { id, text, edited });
             return None;
         }
@@ -200,24 +246,37 @@ impl Fields {
         }
         self.editing = None;
         self.wrong = None;
+        self.asked.retain(|own| own.id != id);
         let escaped = ui.input(|i| i.key_pressed(Key::Escape));
         Some((!escaped && text.trim() != shown.trim()).then_some(text))
     }
 
-    /// What was typed, read; what cannot be is remembered.
-    fn read<T>(
+    /// What was typed, read; what cannot be is remembered, to be said or asked about.
+    fn read<T, E: Into<NotRead>>(
         &mut self,
         id: Id,
         typed: Option<String>,
-        read: &impl Fn(&str) -> Result<T, String>,
+        read: &impl Fn(&str) -> Result<T, E>,
     ) -> Option<T> {
-        match read(&typed?) {
-            Ok(value) => Some(value),
-            Err(why) => {
-                self.wrong = Some((id, why));
-                None
-            }
+        let text = typed?;
+        match read(&text).map_err(Into::into) {
+            Ok(value) => return Some(value),
+            Err(NotRead::Wrong(why)) => self.wrong = Some((id, why)),
+            Err(NotRead::Which(which)) => self.asked.push(Asked { id, text, which, seen: true }),
         }
+        None
+    }
+
+    /// Asks what is to be asked about a field; the answer, as a text that leaves no doubt. Not yet in the frame in which the
+    /// field was left: the keyboard goes on to the next one, not to the answers.
+    fn ask(&mut self, ui: &mut Ui, id: Id, label: &str) -> Option<String> {
+        let at = self.asked.iter().position(|own| own.id == id && !self.left_edited)?;
+        let asked = self.asked.get_mut(at)?;
+        asked.seen = true;
+        let chosen = asked.which.ask(ui, label)?;
+        self.asked.remove(at);
+        self.next |= self.leads_on && chosen.by_key;
+        Some(chosen.typed)
     }
 
     fn say_wrong(&self, ui: &mut Ui, id: Id) {

@@ -10,6 +10,7 @@ use egui::{ComboBox, RichText, Ui};
 use super::field::{Fields, Row, name_column};
 use crate::screen::command::Command;
 use crate::screen::forms::typed;
+use crate::screen::forms::which::NotRead;
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, widgets};
 use baywright_planner::edit::Edit;
@@ -60,10 +61,6 @@ impl Desk {
         let walls: Vec<usize> = gaps.iter().map(|gap| gap.wall).collect();
         ui.data_mut(|data| data.insert_temp(key, (subject.clone(), count, walls)));
         gaps
-    }
-
-    fn read_length(&self, text: &str) -> Result<f64, String> {
-        typed::length(text, self.view.units).ok_or_else(|| self.texts().no_length(text))
     }
 
     fn read_degrees(&self, text: &str) -> Result<f64, String> {
@@ -197,7 +194,9 @@ impl Desk {
         }
         let (bottom, top) = (thing.span.bottom(), thing.span.top());
         let shown = |mm: f64| self.words().length(mm);
-        let spans = |bottom: f64, top: f64| Span::new(bottom, top).map_err(|_| texts.upside_down.to_owned());
+        let spans = |bottom: f64, top: f64| {
+            Span::new(bottom, top).map_err(|_| NotRead::Wrong(texts.upside_down.to_owned()))
+        };
         let row = Row { label: texts.bottom, hint: texts.bottom_hint, of };
         let lower = fields.row(ui, &row, &shown(bottom), |text| spans(self.read_length(text)?, top));
         let row = Row { label: texts.top, hint: texts.top_hint, of };

@@ -1,14 +1,25 @@
 //! Figures as people type them: comma or point, with or without a unit, feet and inches with fractions.
 
+use baywright_planner::model::validate::number;
 use baywright_planner::words::Units;
 
 /// Millimetres in an inch and a foot, exact since 1959.
 const INCH: f64 = 25.4;
 const FOOT: f64 = 304.8;
 
-/// A length in mm from what was typed; without a unit it is in the unit that is shown (feet-and-inches: inches).
-/// `None` if it is no length.
-pub fn length(text: &str, units: Units) -> Option<f64> {
+/// What a typed length says, mm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Length {
+    /// One thing.
+    One(f64),
+    /// In millimetres or centimetres "1,200" may be 1 200 or 1.2, and "1.200" too: it depends on where one learned to write.
+    /// Nobody's tape shows a thousandth; in metres three places are what it does show.
+    Two([f64; 2]),
+}
+
+/// A length from what was typed; without a unit it is in the unit that is shown (feet-and-inches: inches). `None` if it is
+/// no length.
+pub fn length(text: &str, units: Units) -> Option<Length> {
     let text = plain(text);
     let (sign, text) = signed(&text);
     let default = match units {
@@ -37,6 +48,14 @@ pub fn length(text: &str, units: Units) -> Option<f64> {
         if parts > 0 && each != INCH {
             return None;
         }
+        if each < 1000.0
+            && each.fract() == 0.0
+            && parts == 0
+            && after.trim().is_empty()
+            && let Some(thousands) = as_thousands(rest)
+        {
+            return Some(Length::Two([thousands, value].map(|value| sign * value * each)));
+        }
         total += value * each;
         parts += 1;
         rest = after.trim_start();
@@ -44,7 +63,27 @@ pub fn length(text: &str, units: Units) -> Option<f64> {
             return None;
         }
     }
-    (parts > 0).then_some(sign * total).filter(|mm| mm.is_finite())
+    (parts > 0).then_some(sign * total).filter(|mm| mm.is_finite()).map(Length::One)
+}
+
+/// A text that says this length and nothing else.
+pub fn surely(mm: f64) -> String {
+    let number = number(mm);
+    // A fourth place leaves no doubt.
+    let place = if as_thousands(number.trim_start_matches('-')).is_some() { "0" } else { "" };
+    format!("{number}{place} mm")
+}
+
+/// The number at the start of a text, if its one comma or point may be there to part thousands: one to three digits before
+/// it, not beginning with a nought, three after it.
+fn as_thousands(text: &str) -> Option<f64> {
+    let (before, after) = text.split_once([',', '.'])?;
+    let digits = |text: &str| text.find(|c: char| !c.is_ascii_digit()).unwrap_or(text.len());
+    let (whole, group) = (digits(before), digits(after));
+    let rest = after.get(group..)?;
+    let parts = whole == before.len() && (1..=3).contains(&whole) && !before.starts_with('0') && group == 3;
+    (parts && !rest.starts_with([',', '.', '/']))
+        .then(|| format!("{before}{}", after.get(..group)?).parse().ok())?
 }
 
 /// An angle in degrees from what was typed. `None` if it is none.
@@ -130,6 +169,14 @@ fn leading_unit(text: &str) -> (&str, &str) {
 mod tests {
     use super::*;
 
+    /// What a text says, if it is one thing.
+    fn one(text: &str, units: Units) -> Option<f64> {
+        match length(text, units) {
+            Some(Length::One(mm)) => Some(mm),
+            _ => None,
+        }
+    }
+
     #[test]
     fn as_people_type_them() {
         for (text, units, mm) in [
@@ -151,7 +198,7 @@ mod tests {
             ("2 ft 4 3/8 in", Units::FeetInches, 609.6 + 4.375 * 25.4),
             ("1 234 567", Units::Millimetres, 1_234_567.0),
         ] {
-            let read = length(text, units);
+            let read = one(text, units);
             assert!(read.is_some_and(|read| (read - mm).abs() < 1e-9), "{text:?} {units:?}: {read:?}");
         }
     }
@@ -178,6 +225,62 @@ mod tests {
         }
     }
 
+    /// A comma or a point before three digits, where a tape has no thousandths.
+    #[test]
+    fn thousands_or_thousandths_are_not_guessed() {
+        use Units::{FeetInches, Metres, Millimetres};
+        for (text, units, mm) in [
+            ("1,200", Millimetres, [1_200.0, 1.2]),
+            ("1.200", Millimetres, [1_200.0, 1.2]),
+            (" -1,200 ", Millimetres, [-1_200.0, -1.2]),
+            ("\u{2212}1.200 mm", Millimetres, [-1_200.0, -1.2]),
+            ("12,345", Millimetres, [12_345.0, 12.345]),
+            ("123.456mm", Millimetres, [123_456.0, 123.456]),
+            ("1,000", Millimetres, [1_000.0, 1.0]),
+            ("1,200 mm", Metres, [1_200.0, 1.2]),
+            ("1.200 mm", FeetInches, [1_200.0, 1.2]),
+            ("1.200 cm", Metres, [12_000.0, 12.0]),
+        ] {
+            let read = length(text, units);
+            assert_eq!(read, Some(Length::Two(mm)), "{text:?} {units:?}");
+            // Each answer is one that is not asked about again.
+            for mm in mm {
+                let sure = surely(mm);
+                assert_eq!(length(&sure, units), Some(Length::One(mm)), "{text:?}: {sure:?}");
+            }
+        }
+        for (text, units, mm) in [
+            // A nought is no thousand; four digits are no group, nor are two or four behind.
+            ("0.125", Millimetres, 0.125),
+            ("0,125 mm", Millimetres, 0.125),
+            ("012,345", Millimetres, 12.345),
+            ("1234,567", Millimetres, 1_234.567),
+            ("8544.004", Millimetres, 8_544.004),
+            ("1,20", Millimetres, 1.2),
+            ("1,2000", Millimetres, 1.2),
+            ("1,2", Millimetres, 1.2),
+            // Blanks say which it is.
+            ("1 200", Millimetres, 1_200.0),
+            ("1 200,5", Millimetres, 1_200.5),
+            ("12 345.678", Millimetres, 12_345.678),
+            // Metres to the millimetre, inches to the thousandth: as they are written.
+            ("1.200", Metres, 1_200.0),
+            ("1,200", Metres, 1_200.0),
+            ("1.200 m", Millimetres, 1_200.0),
+            ("1.125", FeetInches, 28.575),
+            ("1.125 in", Millimetres, 28.575),
+            ("2 ft 1.125 in", Millimetres, 638.175),
+        ] {
+            let read = one(text, units);
+            assert!(read.is_some_and(|read| (read - mm).abs() < 1e-9), "{text:?} {units:?}: {read:?}");
+        }
+        // Two of them part no thousands that were meant for sure, and are no number.
+        for text in ["1,234,567", "1.234,5", "1,234.5", ",200", "1,200/2,500"] {
+            assert!(!matches!(length(text, Millimetres), Some(Length::Two(_))), "{text:?}");
+        }
+        assert_eq!(degrees("1,200"), Some(1.2));
+    }
+
     /// What is shown can be typed back, to what it shows.
     #[test]
     fn what_is_shown_reads_back() {
@@ -189,7 +292,7 @@ mod tests {
             };
             for mm in [0.0, 1.0, 12.7, 250.0, 999.0, 1000.0, 3600.0, 12_345.0, -1500.0, -25.4] {
                 for text in [units.length(mm), units.bare(mm)] {
-                    let read = length(&text, units);
+                    let read = one(&text, units);
                     assert!(read.is_some_and(|read| (read - mm).abs() <= least + 1e-9), "{text:?}: {read:?}");
                 }
             }

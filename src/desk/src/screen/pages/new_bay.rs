@@ -8,6 +8,7 @@ use egui::{Align2, Color32, Pos2, RichText, Sense, Shape, Stroke, Ui, Vec2};
 
 use crate::screen::command::Command;
 use crate::screen::forms::typed;
+use crate::screen::forms::which::NotRead;
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, widgets};
 use crate::session::document::Document;
@@ -131,9 +132,79 @@ impl Desk {
     }
 
     fn read(&self, text: &str) -> Result<f64, String> {
-        typed::length(text, self.view.units)
-            .filter(|mm| *mm > 0.0)
-            .ok_or_else(|| self.texts().no_length(text))
+        match self.read_length(text) {
+            Ok(mm) if mm > 0.0 => Ok(mm),
+            Ok(_) => Err(self.texts().no_length(text)),
+            Err(NotRead::Wrong(why)) => Err(why),
+            Err(NotRead::Which(which)) => Err(which.question),
+        }
+    }
+
+    fn wall_rows(&self, ui: &mut Ui, page: &mut NewBay) {
+        let texts = self.view.language.rooms();
+        let cell = |ui: &mut Ui, column: usize, text: RichText| {
+            crate::screen::forms::field::name_column(ui, COLUMNS.get(column).copied().unwrap_or(60.0), text);
+        };
+        ui.horizontal(|ui| {
+            for (column, title) in ["", texts.length, texts.turn, texts.wall_name].into_iter().enumerate() {
+                let title = widgets::soft(ui, title);
+                cell(ui, column, title);
+            }
+        });
+        let mut next = page.next.take();
+        for (i, wall) in page.room.walls.iter_mut().enumerate() {
+            let row = format!("{} {}", texts.wall, i + 1);
+            // Before its row, so that Tab goes from wall to wall.
+            let length = format!("{row}, {}", texts.length);
+            self.ask_which(ui, &length, wall_field(texts.length, i), &mut wall.length);
+            ui.horizontal(|ui| {
+                let name = widgets::soft(ui, &row);
+                cell(ui, 0, name);
+                let [_, widths @ ..] = COLUMNS;
+                let fields = [
+                    (Column::Length, texts.length, &mut wall.length),
+                    (Column::Turn, texts.turn, &mut wall.turn),
+                    (Column::Name, texts.wall_name, &mut wall.name),
+                ];
+                for ((column, title, text), width) in fields.into_iter().zip(widths) {
+                    let id = wall_field(title, i);
+                    let led = next.take_if(|next| *next == (i, column)).is_some();
+                    let response = widgets::field(ui, id, text, width - 8.0, led)
+                        .accessible_name(format!("{row}, {title}"));
+                    let entered = response.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
+                    // Enter goes as the figures are called out: length, turn, length, turn; Tab goes through the names too.
+                    if entered {
+                        next = Some(if column == Column::Length {
+                            (i, Column::Turn)
+                        } else {
+                            (i + 1, Column::Length)
+                        });
+                    }
+                }
+            });
+        }
+        page.next = next;
+        // There is always one more to go on with.
+        let full = page.room.walls.last().is_none_or(|wall| !wall.length.trim().is_empty());
+        if (full || widgets::lesser(ui, texts.add_wall).clicked()) && page.room.walls.len() < MOST_WALLS {
+            page.room.walls.push(WallTyped { turn: "90".to_owned(), ..WallTyped::default() });
+        }
+    }
+
+    /// Asks what a length says, if it may say two things; the answer goes into its field, and the keyboard with it. Not as
+    /// long as one types there, nor in the frame in which the field is left: the keyboard goes on to the next one.
+    fn ask_which(&self, ui: &mut Ui, name: &str, id: egui::Id, text: &mut String) {
+        if ui.memory(|memory| memory.has_focus(id) || memory.had_focus_last_frame(id)) {
+            return;
+        }
+        if let Err(NotRead::Which(which)) = self.read_length(text)
+            && let Some(chosen) = which.ask(ui, name)
+        {
+            *text = chosen.typed;
+            if chosen.by_key {
+                ui.memory_mut(|memory| memory.request_focus(id));
+            }
+        }
     }
 
     fn rectangle(&self, ui: &mut Ui, page: &mut NewBay) -> Result<Typed, String> {
@@ -141,7 +212,8 @@ impl Desk {
         let mut no = false;
         for (name, text) in [texts.length, texts.across, texts.ceiling].into_iter().zip(&mut page.room.sizes)
         {
-            field(ui, name, text, &mut no);
+            let id = field(ui, name, text, &mut no);
+            self.ask_which(ui, name, id, text);
         }
         let [length, width, ceiling] = page.room.sizes.each_ref().map(|text| self.read(text));
         let (length, width, ceiling) = (length?, width?, ceiling?);
@@ -160,8 +232,9 @@ impl Desk {
         ui.add(egui::Label::new(widgets::soft(ui, texts.taped_about)).wrap());
         let mut no = false;
         let [.., ceiling] = &mut page.room.sizes;
-        field(ui, texts.ceiling, ceiling, &mut no);
-        wall_rows(ui, texts, page);
+        let id = field(ui, texts.ceiling, ceiling, &mut no);
+        self.ask_which(ui, texts.ceiling, id, ceiling);
+        self.wall_rows(ui, page);
         let ceiling = page.room.sizes.last().map_or("", String::as_str);
         let ceiling = self.read(ceiling)?;
         // Rows that are empty so far are not walls yet.
@@ -376,51 +449,9 @@ const MOST_SLIPS: usize = 4;
 /// Widths of the columns of the walls, px: number, length, turn, name.
 const COLUMNS: [f32; 4] = [60.0, 110.0, 80.0, 190.0];
 
-fn wall_rows(ui: &mut Ui, texts: &baywright_planner::words::rooms::Rooms, page: &mut NewBay) {
-    let cell = |ui: &mut Ui, column: usize, text: RichText| {
-        crate::screen::forms::field::name_column(ui, COLUMNS.get(column).copied().unwrap_or(60.0), text);
-    };
-    ui.horizontal(|ui| {
-        for (column, title) in ["", texts.length, texts.turn, texts.wall_name].into_iter().enumerate() {
-            let title = widgets::soft(ui, title);
-            cell(ui, column, title);
-        }
-    });
-    let mut next = page.next.take();
-    for (i, wall) in page.room.walls.iter_mut().enumerate() {
-        let row = format!("{} {}", texts.wall, i + 1);
-        ui.horizontal(|ui| {
-            let name = widgets::soft(ui, &row);
-            cell(ui, 0, name);
-            let [_, widths @ ..] = COLUMNS;
-            let fields = [
-                (Column::Length, texts.length, &mut wall.length),
-                (Column::Turn, texts.turn, &mut wall.turn),
-                (Column::Name, texts.wall_name, &mut wall.name),
-            ];
-            for ((column, title, text), width) in fields.into_iter().zip(widths) {
-                let id = egui::Id::unique("wall").with(title).with(i);
-                let led = next.take_if(|next| *next == (i, column)).is_some();
-                let response =
-                    widgets::field(ui, id, text, width - 8.0, led).accessible_name(format!("{row}, {title}"));
-                let entered = response.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
-                // Enter goes as the figures are called out: length, turn, length, turn; Tab goes through the names too.
-                if entered {
-                    next = Some(if column == Column::Length {
-                        (i, Column::Turn)
-                    } else {
-                        (i + 1, Column::Length)
-                    });
-                }
-            }
-        });
-    }
-    page.next = next;
-    // There is always one more to go on with.
-    let full = page.room.walls.last().is_none_or(|wall| !wall.length.trim().is_empty());
-    if (full || widgets::lesser(ui, texts.add_wall).clicked()) && page.room.walls.len() < MOST_WALLS {
-        page.room.walls.push(WallTyped { turn: "90".to_owned(), ..WallTyped::default() });
-    }
+/// The widget's own name of a field of a wall.
+fn wall_field(title: &str, wall: usize) -> egui::Id {
+    egui::Id::unique("wall").with(title).with(wall)
 }
 
 /// Whether the walls that were walked so far come near to the start; a room with more left open is not finished, and is never
@@ -434,11 +465,13 @@ fn wrong(ui: &mut Ui, why: &str) {
     ui.add(egui::Label::new(RichText::new(why).size(size::SMALL).color(colour)).wrap());
 }
 
-fn field(ui: &mut Ui, name: &str, text: &mut String, focus: &mut bool) {
+/// A field with its name; the widget's own name.
+fn field(ui: &mut Ui, name: &str, text: &mut String, focus: &mut bool) -> egui::Id {
+    let id = egui::Id::unique("new bay").with(name);
     ui.horizontal(|ui| {
         let named = widgets::soft(ui, name);
         let label = crate::screen::forms::field::name_column(ui, 150.0, named);
-        let id = egui::Id::unique("new bay").with(name);
         widgets::field(ui, id, text, 200.0, std::mem::take(focus)).labelled_by(label.id);
     });
+    id
 }

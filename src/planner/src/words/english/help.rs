@@ -68,7 +68,8 @@ const SECTIONS: &[Section] = &[
         "Figures",
         &[
             "Lengths may be typed with comma or point and with a unit: 1250, 1.25 m, 125 cm, 4 ft 1 1/4 in. Without a \
-             unit they are in the one that is shown; with feet and inches a bare number is inches. Enter or leaving \
+             unit they are in the one that is shown; with feet and inches a bare number is inches. What may be thousands or \
+             thousandths, such as 1,200 mm, is asked about. Enter or leaving \
              the field takes the figure; Esc puts the old one back.",
             "“From wall” is measured square to the wall, to the nearest part of the thing, as a tape reads it.",
         ],

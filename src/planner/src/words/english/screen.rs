@@ -247,6 +247,14 @@ pub fn no_length(text: &str) -> String {
     format!("“{}” is no length; type a number such as 1250, 1.25 m or 4 ft 1 1/4 in.", cut(text))
 }
 
+pub fn which(thousands: &str, decimal: &str) -> String {
+    format!("{thousands} or {decimal}?")
+}
+
+pub fn not_answered(text: &str, which: &str) -> String {
+    format!("“{}” was not taken: {which}", cut(text))
+}
+
 pub fn no_angle(text: &str) -> String {
     format!("“{}” is no angle; type degrees, such as 12.5.", cut(text))
 }

@@ -10,6 +10,7 @@ use egui::{Button, ComboBox, RichText, Ui, Vec2};
 use super::sketch::{self, Sketch};
 use crate::screen::forms::field::{Fields, Row, name_column};
 use crate::screen::forms::typed;
+use crate::screen::forms::which::NotRead;
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, widgets};
 
@@ -117,12 +118,12 @@ impl<'a> Sheet<'a> {
     }
 
     /// A row with anything that can be read from a text.
-    pub fn typed<T>(
+    pub fn typed<T, E: Into<NotRead>>(
         &mut self,
         ui: &mut Ui,
         line: Line<'_>,
         shown: &str,
-        read: impl Fn(&str) -> Result<T, String>,
+        read: impl Fn(&str) -> Result<T, E>,
     ) -> Option<T> {
         let assumed = line.figure.is_some_and(|figure| self.car.is_assumed(figure));
         let mut taken = None;
@@ -139,9 +140,8 @@ impl<'a> Sheet<'a> {
                     taken = self.fields.row(ui, &row, shown, read);
                 });
             });
-            // In the frame in which a figure was typed it is assumed no more: the keyboard goes on to the next field, not to a
-            // tag that is about to go.
-            if assumed && taken.is_none() {
+            // From a field in which something was typed the keyboard goes on to the next one, not to a tag that is about to go.
+            if assumed && !self.fields.was_left_edited() {
                 let care = look::colour(self.desk.view.theme.palette().care);
                 let text = RichText::new(self.texts.assumed).size(size::LEAST).color(care);
                 let tag = ui.add(Button::new(text).frame(false));
@@ -251,12 +251,12 @@ impl<'a> Sheet<'a> {
     }
 
     /// A field of several lines; `Some` if another text was typed.
-    pub fn lines<T>(
+    pub fn lines<T, E: Into<NotRead>>(
         &mut self,
         ui: &mut Ui,
         line: Line<'_>,
         shown: &str,
-        read: impl Fn(&str) -> Result<T, String>,
+        read: impl Fn(&str) -> Result<T, E>,
     ) -> Option<T> {
         let row = Row { label: line.label, hint: line.hint, of: line.path };
         let taken = self.fields.lines(ui, &row, shown, read);
@@ -309,14 +309,17 @@ pub(in crate::screen) fn part(ui: &mut Ui, name: &str, key: &str, open: bool, co
     });
 }
 
-fn read(desk: &Desk, texts: &Forms, of: Of, text: &str) -> Result<f64, String> {
+fn read(desk: &Desk, texts: &Forms, of: Of, text: &str) -> Result<f64, NotRead> {
     match of {
-        Of::Length => typed::length(text, desk.view.units).ok_or_else(|| desk.texts().no_length(text)),
-        Of::Angle => typed::degrees(text).map(angle::radians).ok_or_else(|| desk.texts().no_angle(text)),
+        Of::Length => desk.read_length(text),
+        Of::Angle => {
+            let angle = typed::degrees(text).map(angle::radians);
+            angle.ok_or_else(|| NotRead::Wrong(desk.texts().no_angle(text)))
+        }
         Of::Number(by) => {
             let plain = text.trim().replace(',', ".");
             let number = plain.parse::<f64>().ok().filter(|value| value.is_finite());
-            number.map(|value| value / by).ok_or_else(|| texts.not_a_number.to_owned())
+            number.map(|value| value / by).ok_or_else(|| NotRead::Wrong(texts.not_a_number.to_owned()))
         }
     }
 }

@@ -1,0 +1,81 @@
+//! A length that can be read in two ways: both are offered, and nothing changes until one is chosen.
+
+use egui::Ui;
+
+use super::typed::{self, Length};
+use crate::screen::{Desk, widgets};
+
+/// Why a text was not taken.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(in crate::screen) enum NotRead {
+    /// It says nothing that fits; a sentence says why.
+    Wrong(String),
+    /// It says one of two things.
+    Which(Which),
+}
+
+/// One of two things, to be chosen.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(in crate::screen) struct Which {
+    /// Both of them, as a question.
+    pub question: String,
+    readings: [Reading; 2],
+}
+
+#[derive(Clone, Debug, PartialEq, Eq)]
+struct Reading {
+    /// As it is offered.
+    said: String,
+    /// As it would have been typed by someone who leaves no doubt.
+    typed: String,
+}
+
+/// What was chosen.
+pub(in crate::screen) struct Chosen {
+    /// A text that says this and nothing else.
+    pub typed: String,
+    /// Whether by the keyboard, which has no place when the question goes.
+    pub by_key: bool,
+}
+
+impl From<String> for NotRead {
+    fn from(why: String) -> Self {
+        Self::Wrong(why)
+    }
+}
+
+impl Desk {
+    /// A length as it was typed; without a unit it is in the one that is shown.
+    pub(in crate::screen) fn read_length(&self, text: &str) -> Result<f64, NotRead> {
+        let texts = self.texts();
+        match typed::length(text, self.view.units) {
+            Some(Length::One(mm)) => Ok(mm),
+            Some(Length::Two(lengths)) => {
+                let [thousands, decimal] = texts.readings(lengths);
+                let question = texts.which(&thousands, &decimal);
+                let [of_thousands, of_decimal] = lengths.map(typed::surely);
+                let readings = [(thousands, of_thousands), (decimal, of_decimal)];
+                let readings = readings.map(|(said, typed)| Reading { said, typed });
+                Err(NotRead::Which(Which { question, readings }))
+            }
+            None => Err(NotRead::Wrong(texts.no_length(text))),
+        }
+    }
+}
+
+impl Which {
+    /// Asks, for the field of this name; what was chosen in this frame.
+    pub fn ask(&self, ui: &mut Ui, field: &str) -> Option<Chosen> {
+        let mut chosen = None;
+        ui.horizontal_wrapped(|ui| {
+            ui.label(widgets::soft(ui, &self.question));
+            for Reading { said, typed } in &self.readings {
+                let answer = widgets::lesser(ui, said).accessible_name(format!("{said}: {field}"));
+                if answer.clicked() {
+                    chosen = Some(Chosen { typed: typed.clone(), by_key: answer.has_focus() });
+                }
+            }
+        });
+        chosen
+    }
+}
