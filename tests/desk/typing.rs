@@ -5,7 +5,7 @@ use baywright_desk::screen::command::Command;
 use baywright_desk::screen::view::{Measuring, Tool};
 use baywright_planner::Subject;
 use baywright_planner::model::Vehicle;
-use baywright_planner::model::class::figure;
+use baywright_planner::model::assumed::BodyPart;
 use egui::{Event, Key, Modifiers, PointerButton, Pos2, Vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
@@ -104,7 +104,7 @@ fn the_whole_short_form_is_typed_without_a_pointer() {
             new_car(&mut screen);
             happen(&mut screen, &the_sheet(leave), pace);
             assert_eq!(short_form(&car(&screen)), ENTERED, "{leave:?}, {pace} in a frame");
-            let assumed = [figure::LENGTH, figure::WIDTH, figure::WHEELBASE, figure::OVERHANG_FRONT];
+            let assumed = [BodyPart::Length, BodyPart::Width, BodyPart::Wheelbase, BodyPart::OverhangFront];
             assert!(!assumed.into_iter().any(|figure| car(&screen).is_assumed(figure)));
             // One Enter more does nothing that nobody asked for.
             happen(&mut screen, &key(Key::Enter), pace);
@@ -124,7 +124,7 @@ fn a_figure_that_is_said_to_be_right_by_a_key_leads_on_too() {
     happen(&mut screen, &keys, 1);
     let car = car(&screen);
     assert_eq!((car.length, car.width), (length, 1_799.0));
-    assert!(!car.is_assumed(figure::LENGTH) && !car.is_assumed(figure::WIDTH));
+    assert!(!car.is_assumed(BodyPart::Length) && !car.is_assumed(BodyPart::Width));
 }
 
 /// The demo with its trolley in hand and the keyboard in a field of it.
@@ -270,7 +270,7 @@ fn with_space_held_the_paper_is_drawn_along_whatever_is_under_the_pointer() {
     let from = middle(&screen, "the trolley, top view");
     happen(&mut screen, &with_space_held(drawn(from, by)), 1);
     happen(&mut screen, &drawn(from + by, by), 1);
-    assert_eq!(screen.state().document().undoes(), Some("Move trolley"));
+    assert_eq!(screen.state().undoes().as_deref(), Some("Move trolley"));
 }
 
 #[test]
@@ -390,7 +390,7 @@ fn a_car_and_a_new_bay_ask_too_and_angles_do_not() {
         press(&mut screen, "1\u{202f}799 mm: Width");
         press(&mut screen, "4\u{202f}512 mm: Length");
         assert_eq!((car(&screen).length, car(&screen).width), (4_512.0, 1_799.0));
-        assert!(!car(&screen).is_assumed(figure::WIDTH));
+        assert!(!car(&screen).is_assumed(BodyPart::Width));
         screen.get_by_label("Tolerance, left and right").click();
         screen.run();
         happen(&mut screen, &[letters("0.125"), key(Key::Enter)].concat(), pace);
