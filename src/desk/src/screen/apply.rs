@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
+use baywright_planner::edit::{Edit, EditFault};
 use baywright_planner::geometry::{DVec2, PlanPose, angle};
 use baywright_planner::hand::free_spot;
 use baywright_planner::model::{Id, Known, Place, StandSet, Thing, ThingKind};
@@ -15,7 +16,6 @@ use super::{Desk, waking};
 use crate::screen::shelf;
 use crate::session::document::{Document, Done, NotSaved, Refused};
 use crate::session::room_draft::RoomDraft;
-use baywright_planner::edit::{Edit, EditFault};
 
 /// A step of the eye nearer or further.
 const MOST_SCALE: f64 = 4.0;
@@ -653,7 +653,7 @@ mod tests {
         desk.answer.refresh(&desk.document);
         assert_eq!(desk.answer.arrangement.bay.things, tried.bay.things);
         assert_eq!(desk.answer.assessment.verdict, promise.verdict);
-        assert_eq!(desk.undoes().map(|text| text.is_empty()), Some(false));
+        assert!(desk.undoes().is_some_and(|text| !text.is_empty()));
         desk.apply(&egui::Context::default(), Command::Undo);
         assert!(!desk.document.is_changed());
     }

@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use baywright_drawing::Theme;
 use baywright_drawing::sign::SignKind;
+use baywright_planner::edit::Edit;
 use baywright_planner::words::Units;
 use egui::{Align, Button, Layout, RichText, ScrollArea, Ui};
 
@@ -14,7 +15,6 @@ use super::pages::{Compare, OpenPage, Page, SavePage};
 use super::view::{Measuring, Tool};
 use super::{Desk, widgets};
 use crate::session::job::Progress;
-use baywright_planner::edit::Edit;
 
 /// A menu is at most this high, px.
 const MENU_PX: f32 = 420.0;

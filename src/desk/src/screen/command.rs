@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use baywright_drawing::{Axis, Theme};
 use baywright_planner::Subject;
+use baywright_planner::edit::Edit;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::model::{Id, Layout, ThingKind, TriggerList, Vehicle};
 use baywright_planner::words::Units;
@@ -12,7 +13,6 @@ use super::forms::car::Begin;
 use super::forms::room::Part;
 use super::pages::Page;
 use super::view::{Camera, Drawn, Tab, Tool};
-use baywright_planner::edit::Edit;
 
 /// One thing asked for.
 #[derive(Clone, Debug, PartialEq)]

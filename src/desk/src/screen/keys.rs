@@ -1,6 +1,7 @@
 //! What the keys do. A key that is typed into a field is the field's.
 
 use baywright_planner::Subject;
+use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, angle};
 use egui::{Context, Key, KeyboardShortcut, Modifiers};
 
@@ -9,7 +10,6 @@ use super::forms::field::Fields;
 use super::pages::{OpenPage, Page, SavePage};
 use super::view::{Measuring, Tool, View};
 use crate::session::document::Document;
-use baywright_planner::edit::Edit;
 
 const CTRL: Modifiers = Modifiers::COMMAND;
 const CTRL_SHIFT: Modifiers = Modifiers { shift: true, ..Modifiers::COMMAND };

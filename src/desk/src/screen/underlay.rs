@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 
 use baywright_drawing::Drawing;
 use baywright_files::{FileFault, Picture, read_picture};
+use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, Polygon, angle};
 use baywright_planner::model::Underlay;
 use egui::epaint::{Mesh, Vertex};
@@ -17,7 +18,6 @@ use super::look::size;
 use super::view::Tool;
 use super::{Desk, waking, widgets};
 use crate::session::job::{Job, News};
-use baywright_planner::edit::Edit;
 
 /// The picture on the screen, as long as the layout names the same one.
 #[derive(Default)]

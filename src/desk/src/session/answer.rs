@@ -127,10 +127,10 @@ mod tests {
     use std::sync::atomic::{AtomicBool, Ordering};
     use std::time::{Duration, Instant};
 
+    use baywright_planner::edit::Edit;
     use baywright_planner::geometry::{DVec2, PlanPose};
 
     use super::*;
-    use baywright_planner::edit::Edit;
 
     fn fragile(arrangement: &Arrangement) -> Assessment {
         assert!(arrangement.parked.origin().x < 5_000.0, "a fault planted for this test");

@@ -9,12 +9,12 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use baywright_files::{DiskMark, FileFault, Library, Profile, Saved};
+use baywright_planner::edit::{Deed, Edit, EditFault};
+use baywright_planner::entry::CarDeed;
 use baywright_planner::model::{Arrangement, Id, Layout, SavedArrangement, Vehicle, validate};
 use jiff::civil::Date;
 
 use crate::session::draft::Draft;
-use baywright_planner::edit::{Deed, Edit, EditFault};
-use baywright_planner::entry::CarDeed;
 use cars::Cars;
 pub(crate) use cars::made;
 use file::LayoutFile;

@@ -265,10 +265,10 @@ fn record(note: &Note) -> Option<Record> {
 #[cfg(test)]
 mod tests {
     use baywright_files::left_behind;
+    use baywright_planner::edit::Edit;
     use baywright_planner::geometry::{DVec2, PlanPose};
 
     use super::*;
-    use baywright_planner::edit::Edit;
 
     fn folder(name: &str) -> PathBuf {
         let folder = std::env::temp_dir().join(format!("baywright-keeper-{}-{name}", std::process::id()));

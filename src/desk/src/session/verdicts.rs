@@ -87,10 +87,10 @@ mod tests {
     use std::path::Path;
     use std::time::{Duration, Instant};
 
+    use baywright_planner::edit::Edit;
     use baywright_planner::geometry::{DVec2, PlanPose};
 
     use super::*;
-    use baywright_planner::edit::Edit;
 
     fn wake() -> Wake {
         Arc::new(|| {})

@@ -155,7 +155,6 @@ texts! {
     other_name, "Asks for another name.";
     cannot_be_judged, "A layout that cannot be shown.";
 
-    add_what, "Before the name of what was added.";
 
     // A car that is being entered.
     finish_car, "Why the bay does not change.";

@@ -2,6 +2,7 @@
 
 use baywright_drawing::{Drawing, Projection};
 use baywright_planner::Subject;
+use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, PlanPose, Polygon, Span, angle};
 use baywright_planner::hand::{Snap, pose_of, resized, snapped, squared};
 use baywright_planner::model::{Place, Thing, validate::limits};
@@ -15,7 +16,6 @@ use crate::screen::space;
 use crate::screen::view::{Camera, Tool, View};
 use crate::screen::whole;
 use crate::session::answer::Answer;
-use baywright_planner::edit::Edit;
 
 /// Thin things are hit this far beside them, px.
 const SLACK_PX: f64 = 5.0;

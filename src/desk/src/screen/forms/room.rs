@@ -8,6 +8,7 @@ mod place;
 mod walls;
 
 use baywright_planner::Subject;
+use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, Polygon, Span};
 use baywright_planner::model::{
     Bay, FloorFeature, FloorFeatureKind, Id, KeepFree, KeepFreeKind, Material, Opening, OpeningKind, Runway,
@@ -20,7 +21,6 @@ use crate::screen::Desk;
 use crate::screen::command::Command;
 use crate::screen::shelf;
 use crate::screen::view::Tool;
-use baywright_planner::edit::Edit;
 
 /// What can be added to a bay beside things.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -1,6 +1,7 @@
 //! The figures of what is in hand, to be read and typed: anything that can be dragged can be typed.
 
 use baywright_planner::Subject;
+use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
 use baywright_planner::hand::{WallGap, gap_to_wall, pose_of, wall_gaps};
 use baywright_planner::model::{Effort, Id, Known, Material, Place, Shape, StandSet, Thing, ThingKind};
@@ -13,7 +14,6 @@ use crate::screen::forms::typed;
 use crate::screen::forms::which::NotRead;
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, widgets};
-use baywright_planner::edit::Edit;
 
 impl Desk {
     pub(in crate::screen) fn form(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {

@@ -1,12 +1,12 @@
 //! What a car is in for: the work that is done on it, by the shop's own list, and the aimings that follow.
 
+use baywright_planner::edit::Edit;
 use baywright_planner::model::{Id, Provenance, SensorGroup, Trigger, TriggerList, aimings_for};
 use egui::{RichText, Ui};
 
 use crate::screen::command::Command;
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, widgets};
-use baywright_planner::edit::Edit;
 
 /// The list, and what was chosen from it.
 #[derive(Clone, Debug, PartialEq)]

@@ -2,10 +2,10 @@
 
 use std::sync::Arc;
 
+use baywright_planner::edit::{Deed, Edit, EditFault};
 use baywright_planner::model::{Id, Layout, SavedArrangement};
 
 use crate::session::history::History;
-use baywright_planner::edit::{Deed, Edit, EditFault};
 
 /// A layout that is being changed.
 #[derive(Debug)]

@@ -155,8 +155,6 @@ pub const TEXTS: Screen = Screen {
     other_name: "Another name",
     cannot_be_judged: "this layout's first arrangement cannot be judged by this version; look at the figures of its car and its things",
 
-    add_what: "Add",
-
     // A car that is being entered.
     finish_car: "Keep or drop the car that is being entered first; the bay waits.",
     drop_car_question: "What was entered of this car is not kept yet. Drop it?",

@@ -1,5 +1,6 @@
 //! What the form asks for and how it is carried out: keeping the car, areas drawn, marks picked.
 
+use baywright_planner::edit::Edit;
 use baywright_planner::entry::starter::CLEAR_AREA;
 use baywright_planner::geometry::{DVec2, Outline, PlanPose, Polygon};
 use baywright_planner::model::Vehicle;
@@ -9,7 +10,6 @@ use crate::screen::Desk;
 use crate::screen::view::{Area, Drawn, Tool};
 use crate::session::answer::Answer;
 use crate::session::document::CarNotKept;
-use baywright_planner::edit::Edit;
 
 impl Desk {
     /// Saves the car that is being entered among the user's own and chooses it.

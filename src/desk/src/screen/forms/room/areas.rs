@@ -1,6 +1,7 @@
 //! Areas of the floor: drains, pits, joints, runways, what local rules want free.
 
 use baywright_planner::Subject;
+use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, Polygon};
 use baywright_planner::model::{FloorFeatureKind, Id, KeepFreeKind};
 use egui::Ui;
@@ -11,7 +12,6 @@ use crate::screen::forms::car::body::{points, points_text};
 use crate::screen::forms::car::sheet::{Line, Of};
 use crate::screen::view::{Area, Drawn, Tool};
 use crate::screen::widgets;
-use baywright_planner::edit::Edit;
 
 impl BaySheet<'_> {
     pub(super) fn feature(&mut self, ui: &mut Ui, id: &Id) {

@@ -1,6 +1,7 @@
 //! Doors, windows, gaps.
 
 use baywright_planner::Subject;
+use baywright_planner::edit::Edit;
 use baywright_planner::geometry::Span;
 use baywright_planner::model::{Id, OpeningKind};
 use egui::Ui;
@@ -9,7 +10,6 @@ use super::BaySheet;
 use crate::screen::command::Command;
 use crate::screen::forms::car::sheet::{Line, Of};
 use crate::screen::widgets;
-use baywright_planner::edit::Edit;
 
 impl BaySheet<'_> {
     pub(super) fn opening(&mut self, ui: &mut Ui, id: &Id) {

@@ -2,6 +2,7 @@
 //! of a wheel. What was placed by tape is known as taped.
 
 use baywright_planner::Subject;
+use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{
     DVec2, Outline, Place, PlanPose, TAPES_MEET_MM, TapeFault, locate, two_distances,
 };
@@ -15,7 +16,6 @@ use crate::screen::forms::car::sheet::{Line, Of, Sheet, part};
 use crate::screen::forms::field::Fields;
 use crate::screen::look::size;
 use crate::screen::{Desk, widgets};
-use baywright_planner::edit::Edit;
 
 /// How a place is measured.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
