@@ -44,6 +44,12 @@ pub fn heading(vector: DVec2) -> f64 {
 }
 
 /// The same angle within (-π, π].
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// use angle::{radians, wrapped};
+/// assert!((wrapped(radians(350.0)) - radians(-10.0)).abs() < 1e-12);
+/// ```
 pub fn wrapped(radians: f64) -> f64 {
     let turned = libm::fmod(radians, TAU);
     if turned > PI {

@@ -13,24 +13,42 @@ use crate::bounds::Bounds;
 use crate::polygon::{Polygon, signed_area};
 
 /// What the polygons cover together, as polygons that share no area.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let square = |low: f64, high: f64| Polygon::rectangle(DVec2::splat(low), DVec2::splat(high));
+/// let both = union(&[square(0.0, 20.0)?, square(10.0, 30.0)?]);
+/// assert_eq!((both.len(), both[0].area()), (1, 700.0));
+/// # Ok::<(), ShapeFault>(())
+/// ```
 pub fn union(polygons: &[Polygon]) -> Vec<Polygon> {
     let subject: Vec<&Polygon> = polygons.iter().collect();
     overlay(&subject, &[], OverlayRule::Subject)
 }
 
 /// What `a` covers and `b` does not.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let square = |low: f64, high: f64| Polygon::rectangle(DVec2::splat(low), DVec2::splat(high));
+/// let frame = difference(&square(0.0, 20.0)?, &square(5.0, 15.0)?);
+/// assert_eq!((frame[0].area(), frame[0].holes().len()), (300.0, 1));
+/// # Ok::<(), ShapeFault>(())
+/// ```
 pub fn difference(a: &Polygon, b: &Polygon) -> Vec<Polygon> {
     overlay(&[a], &[b], OverlayRule::Difference)
 }
 
 /// What both cover.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let square = |low: f64, high: f64| Polygon::rectangle(DVec2::splat(low), DVec2::splat(high));
+/// assert_eq!(intersection(&square(0.0, 20.0)?, &square(10.0, 30.0)?)[0].area(), 100.0);
+/// # Ok::<(), ShapeFault>(())
+/// ```
 pub fn intersection(a: &Polygon, b: &Polygon) -> Vec<Polygon> {
     overlay(&[a], &[b], OverlayRule::Intersect)
-}
-
-/// The area that the polygons cover together, mm².
-pub fn area_of_union(polygons: &[Polygon]) -> f64 {
-    union(polygons).iter().map(Polygon::area).sum()
 }
 
 /// The grid on which an overlay is worked.
@@ -112,8 +130,9 @@ mod tests {
     fn what_touches_at_a_corner_stays_two() {
         let both = union(&[square(0., 1.), square(1., 2.)]);
         assert_eq!(both.len(), 2);
-        assert_eq!(area_of_union(&[square(0., 2.), square(1., 3.)]), 7.);
-        assert_eq!(area_of_union(&[]), 0.);
+        let whole = |polygons: &[Polygon]| union(polygons).iter().map(Polygon::area).sum::<f64>();
+        assert_eq!(whole(&[square(0., 2.), square(1., 3.)]), 7.);
+        assert_eq!(whole(&[]), 0.);
     }
 
     /// Corners that are no round numbers come back to the last place.

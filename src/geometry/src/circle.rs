@@ -87,8 +87,8 @@ impl Circle {
         self.regular(n, self.radius / cos, first)
     }
 
-    /// A regular polygon *inside* the disc, its edges at most [`SAGITTA_MM`] from it: for drawing.
-    pub fn inscribed(&self) -> Polygon {
+    /// A regular polygon *inside* the disc, its edges at most [`SAGITTA_MM`] from it.
+    pub(crate) fn inscribed(&self) -> Polygon {
         self.regular(self.corners(), self.radius, 0.0)
     }
 

@@ -42,6 +42,18 @@ pub struct Intrusion {
 }
 
 /// How `thing` lies to `zone`. The moves are moves of the thing.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let block = |low: DVec2, size: DVec2, heights: Span| -> Result<Prism, ShapeFault> {
+///     Ok(Prism::new(Polygon::rectangle(low, low + size)?.into(), heights))
+/// };
+/// let zone = block(DVec2::ZERO, DVec2::new(2000.0, 1500.0), Span::new(300.0, 2000.0)?)?;
+/// let cabinet = block(DVec2::new(1880.0, 200.0), DVec2::new(520.0, 600.0), Span::new(0.0, 1100.0)?)?;
+/// let found = clearance(&zone, &cabinet);
+/// assert!(matches!(found, Clearance::Intrudes(Intrusion { depth, .. }) if (depth - 120.0).abs() < 1e-6));
+/// # Ok::<(), ShapeFault>(())
+/// ```
 pub fn clearance(zone: &Prism, thing: &Prism) -> Clearance {
     match prism_distance(zone, thing) {
         PrismSeparation::Apart { gap, from, to } => Clearance::Clear { gap, from, to },

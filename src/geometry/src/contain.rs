@@ -35,6 +35,14 @@ pub enum Containment {
 
 /// Where a point lies to an outline: exact for a polygon; for a circle the edge is [`crate::tolerance::TOUCH_MM`] wide
 /// on both sides.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let column = Outline::from(Circle::new(DVec2::ZERO, 150.0)?);
+/// assert_eq!(locate(&column, DVec2::new(149.0, 0.0)), Place::Inside);
+/// assert_eq!(locate(&column, DVec2::new(150.0, 0.0)), Place::OnEdge);
+/// # Ok::<(), ShapeFault>(())
+/// ```
 pub fn locate(outline: &Outline, p: DVec2) -> Place {
     match outline {
         Outline::Polygon(polygon) => locate_in(polygon, p),
@@ -73,6 +81,16 @@ pub(crate) fn locate_in(polygon: &Polygon, p: DVec2) -> Place {
 }
 
 /// How `inner` lies to `container`; the space of a hole is outside.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let room = Polygon::rectangle(DVec2::ZERO, DVec2::new(8000.0, 4000.0))?;
+/// let drum = |x: f64| Circle::new(DVec2::new(x, 2000.0), 300.0).map(Outline::from);
+/// assert_eq!(contains(&room, &drum(400.0)?), Containment::Within);
+/// assert_eq!(contains(&room, &drum(300.0)?), Containment::TouchingWithin);
+/// assert_eq!(contains(&room, &drum(200.0)?), Containment::Partly);
+/// # Ok::<(), ShapeFault>(())
+/// ```
 pub fn contains(container: &Polygon, inner: &Outline) -> Containment {
     let slack = touch_within(&container.bounds(), &inner.bounds());
     let (inside, gap) = match inner {

@@ -17,6 +17,13 @@ use crate::tolerance::TOUCH_MM;
 
 /// The smallest convex polygon around the points, exact; `None` if they enclose no area. Corners on a straight side
 /// are left out.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let corners = [(0.0, 0.0), (400.0, 0.0), (100.0, 100.0), (0.0, 400.0)].map(DVec2::from);
+/// assert_eq!(hull(&corners).map(|hull| hull.area()), Some(80_000.0));
+/// assert!(hull(&corners[..2]).is_none());
+/// ```
 pub fn hull(points: &[DVec2]) -> Option<Polygon> {
     // Adding zero makes -0.0 equal 0.0 in the total order.
     let finite = points.iter().filter(|p| p.is_finite());

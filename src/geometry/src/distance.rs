@@ -109,6 +109,16 @@ impl Near {
 }
 
 /// How two outlines lie to each other in plan.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let car = Outline::from(Polygon::rectangle(DVec2::ZERO, DVec2::new(4500.0, 1800.0))?);
+/// let column = Outline::from(Circle::new(DVec2::new(5000.0, 900.0), 150.0)?);
+/// let (from, to) = (DVec2::new(4500.0, 900.0), DVec2::new(4850.0, 900.0));
+/// assert_eq!(distance(&car, &column), Separation::Apart { gap: 350.0, from, to });
+/// assert_eq!(distance(&car, &column.moved(DVec2::new(-400.0, 0.0))), Separation::Overlapping);
+/// # Ok::<(), ShapeFault>(())
+/// ```
 pub fn distance(a: &Outline, b: &Outline) -> Separation {
     if overlaps(a, b) {
         return Separation::Overlapping;
@@ -128,6 +138,16 @@ pub fn distance(a: &Outline, b: &Outline) -> Separation {
 
 /// How a segment lies to an outline: overlapping when a stretch of it longer than [`crate::tolerance::TOUCH_MM`] runs through the inside.
 /// `from` lies on the outline, `to` on the segment.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let bench = Outline::from(Polygon::rectangle(DVec2::ZERO, DVec2::new(2000.0, 700.0))?);
+/// let tape = |y: f64| Segment::new(DVec2::new(-500.0, y), DVec2::new(2500.0, y));
+/// assert_eq!(distance_to_segment(&bench, &tape(730.0)).gap(), 30.0);
+/// assert!(matches!(distance_to_segment(&bench, &tape(700.0)), Separation::Touching { .. }));
+/// assert_eq!(distance_to_segment(&bench, &tape(690.0)), Separation::Overlapping);
+/// # Ok::<(), ShapeFault>(())
+/// ```
 pub fn distance_to_segment(a: &Outline, s: &Segment) -> Separation {
     let around = around(s);
     let slack = touch_within(&a.bounds(), &around);
@@ -157,6 +177,14 @@ pub fn distance_to_segment(a: &Outline, s: &Segment) -> Separation {
 
 /// How a point lies to an outline: overlapping when inside by more than [`crate::tolerance::TOUCH_MM`]. `from` lies on the outline, `to`
 /// is the point.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let column = Outline::from(Circle::new(DVec2::ZERO, 150.0)?);
+/// assert_eq!(distance_to_point(&column, DVec2::new(200.0, 0.0)).gap(), 50.0);
+/// assert_eq!(distance_to_point(&column, DVec2::new(100.0, 0.0)), Separation::Overlapping);
+/// # Ok::<(), ShapeFault>(())
+/// ```
 pub fn distance_to_point(a: &Outline, p: DVec2) -> Separation {
     let slack = touch_within(&a.bounds(), &Bounds { low: p, high: p });
     match a {
@@ -180,6 +208,19 @@ pub fn distance_to_point(a: &Outline, p: DVec2) -> Separation {
 }
 
 /// How two upright prisms lie to each other in space.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let block = |x: f64, heights: Span| -> Result<Prism, ShapeFault> {
+///     let low = DVec2::new(x, 0.0);
+///     Ok(Prism::new(Polygon::rectangle(low, low + DVec2::splat(500.0))?.into(), heights))
+/// };
+/// let cabinet = block(0.0, Span::new(0.0, 1800.0)?)?;
+/// // 300 mm beside it and 400 mm above its top.
+/// let heater = block(800.0, Span::new(2200.0, 2600.0)?)?;
+/// assert_eq!(prism_distance(&cabinet, &heater).gap(), 500.0);
+/// # Ok::<(), ShapeFault>(())
+/// ```
 pub fn prism_distance(a: &Prism, b: &Prism) -> PrismSeparation {
     let plan = distance(&a.outline, &b.outline);
     if plan == Separation::Overlapping && a.span.shared(&b.span).is_some() {

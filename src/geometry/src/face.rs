@@ -36,8 +36,8 @@ impl Face {
         if width <= TOUCH_MM || height <= TOUCH_MM {
             return Err(ShapeFault::NoArea { ring: 0 });
         }
-        let axes = Pose::new(centre, heading, pitch, 0.0).axes;
-        Ok(Self { centre, normal: axes.x_axis, left: axes.y_axis, up: axes.z_axis, width, height })
+        let own = Pose::new(centre, heading, pitch, 0.0);
+        Ok(Self { centre, normal: own.forward(), left: own.left(), up: own.up(), width, height })
     }
 
     /// The middle.

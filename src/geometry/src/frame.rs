@@ -10,6 +10,14 @@ use glam::{DMat3, DVec2, DVec3};
 use crate::angle;
 
 /// A rigid move in plan: turn by a heading, then shift.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// // The car's nose points along the bay's y.
+/// let bay_from_vehicle = PlanPose::new(DVec2::new(2000.0, 4000.0), angle::radians(90.0));
+/// assert_eq!(bay_from_vehicle * DVec2::new(800.0, 300.0), DVec2::new(1700.0, 4800.0));
+/// assert_eq!(bay_from_vehicle.inverse() * DVec2::new(1700.0, 4800.0), DVec2::new(800.0, 300.0));
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PlanPose {
     origin: DVec2,
@@ -92,12 +100,19 @@ impl Mul for PlanPose {
 }
 
 /// A rigid move in space.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// // A camera 1.4 m up that looks 10° down.
+/// let bay_from_sensor = Pose::looking(DVec3::new(0.0, 0.0, 1400.0), 0.0, angle::radians(-10.0));
+/// let seen = bay_from_sensor * DVec3::new(1000.0, 0.0, 0.0);
+/// assert!((seen.z - (1400.0 - 173.648)).abs() < 1e-3);
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Pose {
-    /// Where the frame's origin lies in the destination.
-    pub origin: DVec3,
-    /// The frame's axes in the destination, as columns.
-    pub axes: DMat3,
+    origin: DVec3,
+    /// The frame's axes in the destination, as columns: unit vectors, square to one another.
+    axes: DMat3,
 }
 
 impl Pose {
@@ -126,6 +141,26 @@ impl Pose {
     pub fn looking(origin: DVec3, azimuth: f64, elevation: f64) -> Self {
         // Elevation is up, pitch is nose down.
         Self::new(origin, azimuth, -elevation, 0.0)
+    }
+
+    /// Where the frame's origin lies in the destination.
+    pub const fn origin(&self) -> DVec3 {
+        self.origin
+    }
+
+    /// The frame's x axis in the destination.
+    pub const fn forward(&self) -> DVec3 {
+        self.axes.x_axis
+    }
+
+    /// The frame's y axis in the destination.
+    pub const fn left(&self) -> DVec3 {
+        self.axes.y_axis
+    }
+
+    /// The frame's z axis in the destination.
+    pub const fn up(&self) -> DVec3 {
+        self.axes.z_axis
     }
 
     /// A direction, turned without being shifted.

@@ -1,7 +1,13 @@
 //! Plane and upright-solid geometry of a calibration bay.
 //!
 //! Every length is in millimetres, every angle in radians, every number an `f64`, unless a name says otherwise.
-//! Plan angles are anticlockwise-positive seen from above. Nothing here knows files, words, clocks or screens.
+//! Plan angles are anticlockwise-positive seen from above. A *share* is a part of a whole, 0 to 1. Nothing here knows files,
+//! words, clocks or screens.
+//!
+//! A question about what is seen starts with the eye; then comes what is looked at, then the things in between, as
+//! references: `&[&Prism]` in space, `&[&Outline]` in plan. Answers name things by their index in that list. Where a
+//! question has no answer (the eye lies inside a thing) the answer says so, as a variant. Shapes, directions and other
+//! figures that make no sense are refused where they are made, with a typed fault; a query cannot fail.
 //!
 //! Things touch within [`tolerance::TOUCH_MM`]; touching is never a conflict. Yes/no answers are decided by exact
 //! predicates ([`predicate`]) before any coordinate is computed; constructions are plain `f64`.
@@ -35,7 +41,7 @@ pub mod tolerance;
 pub mod visibility;
 
 pub use blocker::{LineOfSight, first_blocker, first_blocker_in_plan};
-pub use boolean::{area_of_union, difference, intersection, union};
+pub use boolean::{difference, intersection, union};
 pub use bounds::Bounds;
 pub use circle::Circle;
 pub use clearance::{Clearance, Intrusion, clearance};
@@ -51,7 +57,7 @@ pub use fresnel::{
     FresnelClearance, WaveFault, Wavelength, fresnel_clearance, fresnel_clearance_in_plan, wavelength,
     zone_radius,
 };
-pub use glam::{DMat3, DVec2, DVec3};
+pub use glam::{DVec2, DVec3};
 pub use marks::{TAPES_MEET_MM, TapeFault, two_distances};
 pub use outline::Outline;
 pub use overlap::{overlap_area, overlap_region, overlaps};

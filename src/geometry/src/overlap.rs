@@ -10,6 +10,14 @@ use crate::polygon::{Polygon, signed_area};
 
 /// Whether the two share area. Reaching into each other by no more than [`crate::tolerance::TOUCH_MM`] is touching, not
 /// overlapping.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let tile = Outline::from(Polygon::rectangle(DVec2::ZERO, DVec2::splat(300.0))?);
+/// assert!(overlaps(&tile, &tile.moved(DVec2::new(299.0, 0.0))));
+/// assert!(!overlaps(&tile, &tile.moved(DVec2::new(300.0, 0.0))));
+/// # Ok::<(), ShapeFault>(())
+/// ```
 pub fn overlaps(a: &Outline, b: &Outline) -> bool {
     let (around_a, around_b) = (a.bounds(), b.bounds());
     if !around_a.meets(&around_b) {
@@ -28,6 +36,13 @@ pub(crate) fn polygon_overlaps(a: &Polygon, b: &Outline) -> bool {
 }
 
 /// The area that both cover, mm²; 0 when they only touch. Circles by their own formulas, not by polygons.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let tile = Outline::from(Polygon::rectangle(DVec2::ZERO, DVec2::splat(300.0))?);
+/// assert_eq!(overlap_area(&tile, &tile.moved(DVec2::new(290.0, 200.0))), 10.0 * 100.0);
+/// # Ok::<(), ShapeFault>(())
+/// ```
 pub fn overlap_area(a: &Outline, b: &Outline) -> f64 {
     match (a, b) {
         _ if !a.bounds().meets(&b.bounds()) => 0.0,
@@ -40,6 +55,14 @@ pub fn overlap_area(a: &Outline, b: &Outline) -> f64 {
 }
 
 /// The region that both cover, for drawing: circles by polygons around them.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let tile = Outline::from(Polygon::rectangle(DVec2::ZERO, DVec2::splat(300.0))?);
+/// let region = overlap_region(&tile, &tile.moved(DVec2::new(290.0, 200.0)));
+/// assert_eq!(region[0].bounds(), Bounds { low: DVec2::new(290.0, 200.0), high: DVec2::splat(300.0) });
+/// # Ok::<(), ShapeFault>(())
+/// ```
 pub fn overlap_region(a: &Outline, b: &Outline) -> Vec<Polygon> {
     if overlaps(a, b) { intersection(&a.as_polygon(), &b.as_polygon()) } else { Vec::new() }
 }

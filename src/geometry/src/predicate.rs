@@ -11,11 +11,23 @@ fn coord(p: DVec2) -> robust::Coord<f64> {
 }
 
 /// Twice the signed area of the triangle `a b c`, with an exact sign: positive if `c` lies left of `a → b`.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// use predicate::turn;
+/// assert_eq!(turn(DVec2::ZERO, DVec2::X, DVec2::Y), 1.0);
+/// ```
 pub fn turn(a: DVec2, b: DVec2, c: DVec2) -> f64 {
     robust::orient2d(coord(a), coord(b), coord(c))
 }
 
 /// On which side of `a → b` the point `c` lies: `Greater` left, `Less` right, `Equal` exactly on the line.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// use std::cmp::Ordering;
+/// assert_eq!(predicate::side(DVec2::ZERO, DVec2::X, DVec2::new(5.0, -1e-300)), Ordering::Less);
+/// ```
 pub fn side(a: DVec2, b: DVec2, c: DVec2) -> Ordering {
     turn(a, b, c).partial_cmp(&0.0).unwrap_or(Ordering::Equal)
 }
@@ -34,6 +46,14 @@ pub enum Meeting {
 }
 
 /// How two segments meet.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// use predicate::{Meeting, meeting};
+/// let wall = Segment::new(DVec2::ZERO, DVec2::new(4000.0, 0.0));
+/// assert_eq!(meeting(&wall, &Segment::new(DVec2::new(9.0, -1.0), DVec2::new(9.0, 1.0))), Meeting::Cross);
+/// assert_eq!(meeting(&wall, &Segment::new(DVec2::new(9.0, 0.0), DVec2::new(9.0, 1.0))), Meeting::Touch);
+/// ```
 pub fn meeting(p: &Segment, q: &Segment) -> Meeting {
     let q_from = side(p.from, p.to, q.from);
     let q_to = side(p.from, p.to, q.to);

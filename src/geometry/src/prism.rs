@@ -7,7 +7,7 @@ use crate::frame::PlanPose;
 use crate::outline::Outline;
 use crate::tolerance::{REACH_MM, TOUCH_MM};
 
-/// A range of heights, `bottom < top`.
+/// A range of heights, mm, `bottom < top`.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Span {
     bottom: f64,
@@ -55,11 +55,6 @@ impl Span {
         let bottom = self.bottom.max(other.bottom);
         let top = self.top.min(other.top);
         (top - bottom > TOUCH_MM).then_some(Self { bottom, top })
-    }
-
-    /// The vertical gap between the two; zero if they share or touch.
-    pub fn gap(&self, other: &Self) -> f64 {
-        (other.bottom - self.top).max(self.bottom - other.top).max(0.0)
     }
 }
 

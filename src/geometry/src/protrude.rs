@@ -33,6 +33,17 @@ pub struct Protrusion {
 ///
 /// A wall of the room that is thinner than the thing has a front and a back: both are reported, each with the depth up
 /// to the middle of the wall.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let room = Polygon::rectangle(DVec2::ZERO, DVec2::new(8000.0, 4000.0))?;
+/// let cabinet = Outline::from(Polygon::rectangle(DVec2::new(7500.0, 1000.0), DVec2::new(8120.0, 2000.0))?);
+/// // Through the wall that runs from corner 1 to corner 2, by 120 mm.
+/// let found = protrusions(&room, &cabinet);
+/// assert_eq!((found.len(), found[0].edge), (1, 1));
+/// assert!((found[0].depth - 120.0).abs() < 1e-9);
+/// # Ok::<(), ShapeFault>(())
+/// ```
 pub fn protrusions(room: &Polygon, inner: &Outline) -> Vec<Protrusion> {
     if matches!(contains(room, inner), Containment::Within | Containment::TouchingWithin) {
         return Vec::new();
@@ -65,6 +76,14 @@ pub fn protrusions(room: &Polygon, inner: &Outline) -> Vec<Protrusion> {
 
 /// The locally shortest moves that put `inner` wholly inside the room, ascending by length; no move at all (one zero
 /// vector) if it is there already, and none if it fits nowhere.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let room = Polygon::rectangle(DVec2::ZERO, DVec2::new(8000.0, 4000.0))?;
+/// let cabinet = Outline::from(Polygon::rectangle(DVec2::new(7500.0, 1000.0), DVec2::new(8120.0, 2000.0))?);
+/// assert!(moves_inside(&room, &cabinet)[0].distance(DVec2::new(-120.0, 0.0)) < 1e-6);
+/// # Ok::<(), ShapeFault>(())
+/// ```
 pub fn moves_inside(room: &Polygon, inner: &Outline) -> Vec<DVec2> {
     if matches!(contains(room, inner), Containment::Within | Containment::TouchingWithin) {
         return vec![DVec2::ZERO];

@@ -44,6 +44,16 @@ pub enum SeparatingMoves {
 
 /// The shortest moves after which `mover` shares no area with any of the obstacles. Afterwards they touch, or fit within
 /// [`crate::tolerance::TOUCH_MM`].
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let zone = Outline::from(Polygon::rectangle(DVec2::ZERO, DVec2::new(2000.0, 1500.0))?);
+/// let cabinet = Outline::from(Polygon::rectangle(DVec2::new(1880.0, 200.0), DVec2::new(2400.0, 800.0))?);
+/// let SeparatingMoves::Moves { length, moves } = separating_moves(&[&zone], &cabinet) else { unreachable!() };
+/// assert!((length - 120.0).abs() < 1e-6 && moves.len() == 1);
+/// assert!(!overlaps(&zone, &cabinet.moved(moves[0])));
+/// # Ok::<(), ShapeFault>(())
+/// ```
 pub fn separating_moves(obstacles: &[&Outline], mover: &Outline) -> SeparatingMoves {
     if !obstacles.iter().any(|obstacle| overlaps(obstacle, mover)) {
         return SeparatingMoves::AlreadyApart;
@@ -76,6 +86,18 @@ fn shortest(obstacles: &[&Outline], mover: &Outline) -> (f64, Vec<DVec2>) {
 
 /// Every locally shortest move: one for each side of the forbidden region whose nearest point cannot be bettered
 /// nearby, and one for each notch. Ascending by length; empty if there is no conflict.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let zone = Outline::from(Polygon::rectangle(DVec2::ZERO, DVec2::new(2000.0, 1500.0))?);
+/// let cabinet = Outline::from(Polygon::rectangle(DVec2::new(1880.0, 200.0), DVec2::new(2400.0, 800.0))?);
+/// let all = exits(&[&zone], &cabinet);
+/// // Ahead by 120 mm, to the right by 800 mm, to the left by 1300 mm, back by 2400 mm.
+/// let lengths = [120.0, 800.0, 1300.0, 2400.0];
+/// assert!(all.iter().zip(lengths).all(|(by, length)| (by.length() - length).abs() < 1e-6), "{all:?}");
+/// assert_eq!(all.len(), 4);
+/// # Ok::<(), ShapeFault>(())
+/// ```
 pub fn exits(obstacles: &[&Outline], mover: &Outline) -> Vec<DVec2> {
     if !obstacles.iter().any(|obstacle| overlaps(obstacle, mover)) {
         return Vec::new();

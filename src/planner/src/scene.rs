@@ -155,7 +155,7 @@ impl Scene {
 
     /// Where the sensor looks from.
     pub fn sensor(&self) -> DVec3 {
-        self.bay_from_sensor.origin
+        self.bay_from_sensor.origin()
     }
 
     /// Whether a person can reach a point of the floor: in the room, or through a door that stands open to the floor.
@@ -222,7 +222,7 @@ fn zone_frame(
     match frame {
         ZoneFrame::Vehicle => Some(*bay_from_vehicle),
         ZoneFrame::Sensor => Some(PlanPose::new(
-            bay_from_sensor.origin.truncate(),
+            bay_from_sensor.origin().truncate(),
             bay_from_vehicle.heading() + arrangement.sensor.azimuth,
         )),
         ZoneFrame::Target(id) => targets.iter().find(|t| t.id == *id).map(|t| t.set.place),

@@ -258,7 +258,7 @@ fn margin(enlarged: f64) -> (f64, f64) {
 /// From the sensor straight to the first target, in plan; where the sensor looks if there is none.
 fn sight_line(scene: &Scene) -> PlanPose {
     let sensor = scene.sensor().truncate();
-    let ahead = scene.bay_from_sensor.axes.x_axis.truncate();
+    let ahead = scene.bay_from_sensor.forward().truncate();
     let target = scene.targets.first().map(|t| t.centre().truncate() - sensor).filter(|d| d.length() > 1.0);
     PlanPose::facing(sensor, sensor + target.unwrap_or(ahead))
 }

@@ -64,7 +64,7 @@ pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>) {
 const OFF_HEIGHT_MM: f64 = 2.0;
 
 fn beam(pen: &mut Pen<'_>, side: &Side<'_>, eye: DVec2) {
-    let boresight = side.scene.bay_from_sensor.axes.x_axis;
+    let boresight = side.scene.bay_from_sensor.forward();
     let ahead = boresight.truncate().dot(side.bay_from_axis.forward());
     if ahead < LEAST_AHEAD {
         return;

@@ -60,7 +60,7 @@ fn half_angle(sensor: &SensorKind, view: f64) -> f64 {
 fn beam(pen: &mut Pen<'_>, top: &Top<'_>) {
     let sensor = top.scene.sensor().truncate();
     let reach = reach_of_beam(top.scene);
-    let heading = angle::heading(top.scene.bay_from_sensor.axes.x_axis.truncate());
+    let heading = angle::heading(top.scene.bay_from_sensor.forward().truncate());
     let half = half_angle(&top.arrangement.sensor.kind, top.arrangement.sensor.view.azimuth_half);
     let steps = 2 + (half / FAN_STEP) as usize;
     let edge = |share: f64| top.at(sensor + angle::direction(heading + half * share) * reach);
