@@ -11,7 +11,7 @@ use crate::tolerance::TOUCH_MM;
 
 /// What an eye meets on the straight line to a target: in space, or in plan with `DVec2` for its places.
 #[derive(Clone, Debug, PartialEq)]
-pub enum LineOfSight<Place = DVec3> {
+pub enum LineOfSight<Point = DVec3> {
     /// Nothing, not even a touch.
     Clear,
     /// It passes through nothing, but touches something: the first touch from the eye.
@@ -19,14 +19,14 @@ pub enum LineOfSight<Place = DVec3> {
         /// Index of the thing.
         thing: usize,
         /// Where it touches.
-        at: Place,
+        at: Point,
     },
     /// It passes through something: the first one from the eye.
     Blocked {
         /// Index of the thing.
         thing: usize,
         /// Where the line enters it.
-        at: Place,
+        at: Point,
         /// From the eye to there, mm.
         distance: f64,
     },

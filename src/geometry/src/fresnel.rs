@@ -102,7 +102,7 @@ pub fn zone_radius(wavelength: Wavelength, d1: f64, d2: f64, n: u32) -> f64 {
 /// shortest one over a point of the obstacle is. Where equation 2 holds, that is the obstacle's distance from the direct line
 /// over the first zone's radius there: 1 touches the first zone, 0.6 ([`CLEAR_SHARE`]) is where diffraction begins.
 #[derive(Clone, Debug, PartialEq)]
-pub enum FresnelClearance<Place = DVec3> {
+pub enum FresnelClearance<Point = DVec3> {
     /// The obstacle stays out of the first zone: `ratio >= 1`.
     Clear {
         /// The square root of the excess over half a wavelength.
@@ -113,12 +113,12 @@ pub enum FresnelClearance<Place = DVec3> {
         /// The square root of the excess over half a wavelength.
         ratio: f64,
         /// The point of the obstacle whose path is shortest.
-        at: Place,
+        at: Point,
     },
     /// The direct line passes through the obstacle, or an end of it lies inside.
     Crossed {
         /// Where the line enters it.
-        at: Place,
+        at: Point,
     },
 }
 

@@ -39,8 +39,8 @@ impl std::fmt::Display for TapeFault {
 impl std::error::Error for TapeFault {}
 
 /// The two places at `from_first` from the point `first` and `from_second` from `second`, all in mm: the one on the left of
-/// the line from the first point to the second, then the one on its right. They coincide on that line where the tapes only
-/// just meet, within [`TAPES_MEET_MM`].
+/// the line from the first point to the second, then the one on its right. They coincide where the tapes only just meet;
+/// tapes that miss each other by no more than [`TAPES_MEET_MM`] meet half way.
 ///
 /// # Errors
 /// Why there is no such place.
@@ -81,9 +81,17 @@ pub fn two_distances(
     if length <= TAPES_MEET_MM {
         return Err(TapeFault::OnePoint);
     }
-    // The cosine rule; circles that only just meet leave a square that may fall below zero.
-    let along = (from_first * from_first - from_second * from_second + length * length) / (2.0 * length);
-    let aside = (from_first * from_first - along * along).max(0.0).sqrt();
+    let (along, aside) = if gap > 0.0 || excess > 0.0 {
+        // They miss each other: half way between the two circles, on the line. (The cosine rule would lead away from both
+        // where the points lie close together.)
+        let on_first = if from_second > from_first + length { -from_first } else { from_first };
+        let on_second = length + if from_first > from_second + length { from_second } else { -from_second };
+        (0.5 * (on_first + on_second), 0.0)
+    } else {
+        // The cosine rule; rounding may take a square of nothing below zero.
+        let along = (from_first * from_first - from_second * from_second + length * length) / (2.0 * length);
+        (along, (from_first * from_first - along * along).max(0.0).sqrt())
+    };
     let way = base / length;
     let foot = first + way * along;
     Ok([foot + way.perp() * aside, foot - way.perp() * aside])
@@ -103,14 +111,18 @@ mod tests {
             (600.0, 400.0, 700.0),
             (600.0, 399.6, 700.2),
             (1_400.0, 400.0, 1_500.0),
-            (1_400.4, 400.0, 1_500.56),
+            (1_400.4, 400.0, 1_500.2),
+            (400.0, 1_400.4, -300.2),
         ] {
             let [left, right] = two_distances(FIRST, from_first, SECOND, from_second).unwrap();
             assert_eq!(left, right);
-            assert!(left.distance(DVec2::new(x, 200.0)) < 1e-2, "{left}");
-            assert!((left.distance(FIRST) - from_first).abs() <= TAPES_MEET_MM);
-            assert!((left.distance(SECOND) - from_second).abs() <= TAPES_MEET_MM);
+            assert!(left.distance(DVec2::new(x, 200.0)) < 1e-9, "{left}");
+            assert!((left.distance(FIRST) - from_first).abs() <= 0.5 * TAPES_MEET_MM);
+            assert!((left.distance(SECOND) - from_second).abs() <= 0.5 * TAPES_MEET_MM);
         }
+        // From two points a millimetre apart too: the cosine rule would lead 2 m away.
+        let [near, _] = two_distances(DVec2::ZERO, 5_001.4, DVec2::X, 5_000.0).unwrap();
+        assert!(near.distance(DVec2::new(5_001.2, 0.0)) < 1e-9, "{near}");
     }
 
     #[test]
