@@ -217,8 +217,8 @@ fn polygon_events(polygon: &Polygon, a: DVec2, b: DVec2, events: &mut Vec<f64>) 
     }
 }
 
-/// How deep a point lies in an outline over a height range: the distance to its nearest surface (a bound of it: the least of plan depth and
-/// depth below top and above bottom, which is the same thing inside). Negative outside.
+/// How deep a point lies in an outline over a height range: the distance to its nearest surface (a bound of it: the least
+/// of plan depth and depth below top and above bottom, which is the same thing inside). Negative outside.
 pub(crate) fn depth(outline: &Outline, span: &Span, p: DVec3) -> f64 {
     let upright = (p.z - span.bottom()).min(span.top() - p.z);
     if upright < -4.0 * TOUCH_MM {

@@ -27,9 +27,13 @@ impl Bounds {
         Self { low: self.low.min(other.low), high: self.high.max(other.high) }
     }
 
-    /// Larger by `margin` on every side; `margin` must not be negative.
+    /// Larger by `margin` on every side; smaller if it is negative, at most down to its middle.
     pub fn grown(self, margin: f64) -> Self {
-        Self { low: self.low - DVec2::splat(margin), high: self.high + DVec2::splat(margin) }
+        let middle = self.centre();
+        Self {
+            low: (self.low - DVec2::splat(margin)).min(middle),
+            high: (self.high + DVec2::splat(margin)).max(middle),
+        }
     }
 
     /// Moved by `by`.
@@ -64,5 +68,17 @@ impl Bounds {
     /// Width and height.
     pub fn size(&self) -> DVec2 {
         self.high - self.low
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_box_shrinks_no_further_than_to_its_middle() {
+        let own = Bounds { low: DVec2::ZERO, high: DVec2::new(4.0, 10.0) };
+        assert_eq!(own.grown(1.0), Bounds { low: -DVec2::ONE, high: DVec2::new(5.0, 11.0) });
+        assert_eq!(own.grown(-3.0), Bounds { low: DVec2::new(2.0, 3.0), high: DVec2::new(2.0, 7.0) });
     }
 }

@@ -7,7 +7,8 @@
 //! A question about what is seen starts with the eye; then comes what is looked at, then the things in between, as
 //! references: `&[&Prism]` in space, `&[&Outline]` in plan. Answers name things by their index in that list. Where a
 //! question has no answer (the eye lies inside a thing) the answer says so, as a variant. Shapes, directions and other
-//! figures that make no sense are refused where they are made, with a typed fault; a query cannot fail.
+//! figures that make no sense are refused where they are made, with a typed fault; then a query cannot fail, and a
+//! construction ([`marks`]) says why there is no such place.
 //!
 //! Things touch within [`tolerance::TOUCH_MM`]; touching is never a conflict. Yes/no answers are decided by exact
 //! predicates ([`predicate`]) before any coordinate is computed; constructions are plain `f64`.
