@@ -27,11 +27,11 @@ fn the_documented_examples_load() {
     assert!(profiles.len() >= 2 && !layouts.is_empty(), "{} and {} examples", profiles.len(), layouts.len());
     for (line, block) in &profiles {
         let profile = parse_profile(&format!("DEVELOPERS.md at line {line}"), "example", block);
-        assert!(profile.is_ok(), "{}", profile.unwrap_err()[0]);
+        assert!(profile.is_ok(), "{:?}", profile.unwrap_err()[0]);
     }
     for (line, block) in &layouts {
         let layout = parse_layout(&format!("DEVELOPERS.md at line {line}"), "example", block);
-        assert!(layout.is_ok(), "{}", layout.unwrap_err()[0]);
+        assert!(layout.is_ok(), "{:?}", layout.unwrap_err()[0]);
     }
 }
 

@@ -128,7 +128,8 @@ fn must_hold(screen: &Harness<'_, Desk>, after: &str) -> Result<(), TestCaseErro
         Some(draft) => {
             // What was typed survives a crash, whether it fits yet or not.
             let text = baywright_files::draft_text(draft.car());
-            let text = text.map_err(|f| TestCaseError::fail(format!("{after}: cannot be kept: {}", f[0])))?;
+            let text =
+                text.map_err(|f| TestCaseError::fail(format!("{after}: cannot be kept: {:?}", f[0])))?;
             let again = baywright_files::parse_draft("f.ron", draft.car().id.as_str(), &text).unwrap();
             prop_assert!(near(&again, draft.car()), "{after}: kept otherwise");
             let sound = draft.faults().is_empty();

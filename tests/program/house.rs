@@ -132,6 +132,35 @@ fn the_model_knows_nothing_of_its_entry() {
     }
 }
 
+/// What validates and what reads files finds values: the sentences are the words' own.
+#[test]
+fn no_sentence_outside_the_words() {
+    // The first lines of a saved file, and the text reader's own words for a length.
+    let known = ["// ", "a tuple of size "];
+    let model = root().join("src/planner/src/model");
+    let mut files = rust_files(&root().join("src/files/src"));
+    // Tests of the journal on a made-up disk.
+    files.retain(|file| !file.ends_with("journal/faults.rs"));
+    files.extend(["fault", "validate"].iter().flat_map(|folder| rust_files(&model.join(folder))));
+    files.extend(["fault.rs", "validate.rs", "../entry/plausible.rs"].map(|file| model.join(file)));
+    assert!(files.len() > 40, "{files:?}");
+    let words = |text: &str| {
+        let all: Vec<&str> = text.split(' ').collect();
+        let is_word = |part: &str| part.len() > 1 && part.chars().all(char::is_alphabetic);
+        all.windows(2).any(|pair| pair.iter().all(|part| is_word(part.trim_matches([',', ';', '.']))))
+    };
+    for file in files {
+        let text = std::fs::read_to_string(&file).expect("a source file");
+        let code = text.split("\nmod tests").next().unwrap_or_default();
+        let lines =
+            code.lines().map(str::trim).filter(|line| !line.starts_with("//") && !line.contains("#["));
+        for literal in lines.flat_map(|line| line.split('"').skip(1).step_by(2)) {
+            let is_known = known.iter().any(|known| literal.starts_with(known));
+            assert!(is_known || !words(literal), "{} says {literal:?}", file.display());
+        }
+    }
+}
+
 #[test]
 fn the_top_level_is_as_stated() {
     let allowed = [

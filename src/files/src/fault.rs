@@ -1,107 +1,83 @@
-//! What is wrong with a file, in one sentence.
+//! Why the system refuses something with a file, as a kind of its own for each reason.
 
 use std::fmt;
-use std::io::ErrorKind;
+use std::io::{self, ErrorKind};
 
-pub use baywright_planner::model::validate::quoted;
+use baywright_planner::model::fault::Why;
 
-/// One thing wrong with one file: where, what was found, what is allowed.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct FileFault {
-    /// The file, as it was named to the program; a built-in file is "NAME.ron (built in)".
-    pub file: String,
-    /// The line, from 1, where it is known.
-    pub line: Option<u32>,
-    /// The column, from 1, counted in characters.
-    pub column: Option<u32>,
-    /// The field's path, such as `sensors[0].at_mm`.
-    pub field: Option<String>,
-    /// What was found there; the whole sentence, without its full stop, if nothing is said to be allowed.
-    pub found: String,
-    /// What is allowed there; empty if `found` says everything.
-    pub allowed: String,
-}
+/// Numbers of Unix systems that have no kind of their own: the disk fails, too many files are open (in this program, in
+/// all), links lead in a circle (Linux, then the others).
+const DISK_FAILS: i32 = 5;
+const TOO_MANY_OPEN: [i32; 2] = [24, 23];
+const LINKS_IN_CIRCLE: [i32; 2] = [40, 62];
 
-impl FileFault {
-    /// A fault of the file as a whole: what is wrong and what to do, in words of its own.
-    pub fn whole(file: &str, sentence: impl Into<String>) -> Self {
-        Self {
-            file: file.to_owned(),
-            line: None,
-            column: None,
-            field: None,
-            found: sentence.into(),
-            allowed: String::new(),
-        }
+/// Why the system refused.
+pub fn why(error: &io::Error) -> Why {
+    if let Some(own) = error.get_ref().and_then(|own| own.downcast_ref::<Own>()) {
+        return own.0;
     }
-}
-
-/// What Unix systems call EIO; it has no kind of its own.
-const DISK_FAULT: i32 = 5;
-
-/// Why the system refused a file, in plain words; `missing` is what is not there.
-pub fn why(error: &std::io::Error, missing: &str) -> String {
+    let number = error.raw_os_error();
+    let is = |known: &[i32]| cfg!(unix) && number.is_some_and(|number| known.contains(&number));
     match error.kind() {
-        ErrorKind::NotFound => missing.to_owned(),
-        ErrorKind::PermissionDenied => "permission is refused".to_owned(),
-        ErrorKind::IsADirectory => "it is a folder".to_owned(),
-        ErrorKind::NotADirectory => "what should be a folder is a file".to_owned(),
-        ErrorKind::StorageFull | ErrorKind::QuotaExceeded => "the disk is full".to_owned(),
-        ErrorKind::FileTooLarge => "files as large as this are not allowed here".to_owned(),
-        ErrorKind::InvalidFilename => {
-            "the name, or the whole path, is longer than the disk allows".to_owned()
-        }
-        ErrorKind::InvalidInput if error.to_string().contains("NUL") => {
-            "the name holds a character that no name may hold (NUL)".to_owned()
-        }
-        _ if error.raw_os_error() == Some(DISK_FAULT) && cfg!(unix) => {
-            "the disk does not answer as it should; it may be failing, or was taken out".to_owned()
-        }
-        ErrorKind::ReadOnlyFilesystem => "the disk is read-only".to_owned(),
-        _ => {
-            // The system's own words, without its number for them.
-            let words = error.to_string();
-            let plain = words.split(" (os error").next().unwrap_or_default().to_lowercase();
-            format!("the system says: {plain}")
-        }
+        ErrorKind::NotFound => Why::NotThere,
+        ErrorKind::PermissionDenied => Why::Permission,
+        ErrorKind::IsADirectory => Why::IsFolder,
+        ErrorKind::NotADirectory => Why::NoFolder,
+        ErrorKind::StorageFull | ErrorKind::QuotaExceeded => Why::DiskFull,
+        ErrorKind::FileTooLarge => Why::FileTooLarge,
+        ErrorKind::InvalidFilename => Why::NameTooLong,
+        // Only the library's own words tell it from others.
+        ErrorKind::InvalidInput if error.to_string().contains("NUL") => Why::NulInName,
+        ErrorKind::InvalidInput => Why::Invalid,
+        ErrorKind::ReadOnlyFilesystem => Why::ReadOnly,
+        ErrorKind::AlreadyExists => Why::Exists,
+        ErrorKind::ResourceBusy => Why::Busy,
+        ErrorKind::ExecutableFileBusy => Why::Running,
+        ErrorKind::CrossesDevices => Why::OtherDisk,
+        ErrorKind::StaleNetworkFileHandle => Why::Stale,
+        ErrorKind::TimedOut => Why::TimedOut,
+        ErrorKind::OutOfMemory => Why::Memory,
+        ErrorKind::Unsupported => Why::Unsupported,
+        ErrorKind::Interrupted => Why::Interrupted,
+        ErrorKind::WriteZero => Why::WroteNothing,
+        ErrorKind::UnexpectedEof => Why::EndedEarly,
+        _ if is(&[DISK_FAILS]) => Why::DiskFails,
+        _ if is(&TOO_MANY_OPEN) => Why::TooManyOpen,
+        _ if is(&LINKS_IN_CIRCLE) => Why::LinksInCircle,
+        _ => Why::Other(number),
     }
 }
 
-impl fmt::Display for FileFault {
+/// A refusal of the program's own, on its way through what the system refuses.
+#[derive(Debug)]
+struct Own(Why);
+
+impl fmt::Display for Own {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.file)?;
-        if let Some(line) = self.line {
-            write!(f, ", line {line}")?;
-        }
-        if let Some(column) = self.column {
-            write!(f, ", column {column}")?;
-        }
-        if let Some(field) = &self.field {
-            write!(f, ", {field}")?;
-        }
-        if self.allowed.is_empty() {
-            write!(f, ": {}.", self.found)
-        } else {
-            write!(f, ": found {}; allowed is {}.", self.found, self.allowed)
-        }
+        write!(f, "{:?}", self.0)
     }
 }
 
-impl std::error::Error for FileFault {}
+impl std::error::Error for Own {}
 
-/// Names for a sentence: `"a", "b" or "c"`, cut when there are many.
-pub fn one_of<'a>(names: impl IntoIterator<Item = &'a str>) -> String {
-    const MOST_NAMES: usize = 12;
-    let mut names: Vec<&str> = names.into_iter().collect();
-    let more = names.len().saturating_sub(MOST_NAMES);
-    names.truncate(MOST_NAMES);
-    let mut quoted: Vec<String> = names.into_iter().map(quoted).collect();
-    if more > 0 {
-        quoted.push(format!("{more} more"));
-    }
-    match quoted.split_last() {
-        None => "nothing, since there is none".to_owned(),
-        Some((only, [])) => only.clone(),
-        Some((last, rest)) => format!("{} or {last}", rest.join(", ")),
+/// A refusal of the program's own.
+pub fn own(kind: ErrorKind, why: Why) -> io::Error {
+    io::Error::new(kind, Own(why))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn each_reason_has_a_kind() {
+        assert_eq!(why(&own(ErrorKind::TimedOut, Why::GateShut)), Why::GateShut);
+        assert_eq!(why(&ErrorKind::TimedOut.into()), Why::TimedOut);
+        assert_eq!(why(&std::fs::read("a\0b").unwrap_err()), Why::NulInName);
+        assert_eq!(why(&io::Error::from_raw_os_error(9_999)), Why::Other(Some(9_999)));
+        if cfg!(unix) {
+            assert_eq!(why(&io::Error::from_raw_os_error(5)), Why::DiskFails);
+            assert_eq!(why(&io::Error::from_raw_os_error(24)), Why::TooManyOpen);
+        }
     }
 }

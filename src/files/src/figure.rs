@@ -91,6 +91,9 @@ pub fn points(vecs: &[DVec2]) -> Vec<Point> {
     vecs.iter().copied().map(point).collect()
 }
 
+/// What is expected where a day is, for `explain`.
+pub const A_DAY: &str = "day";
+
 /// A day, written `"2025-03-17"`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Day(pub Date);
@@ -107,10 +110,7 @@ impl<'de> Deserialize<'de> for Day {
         let shape_is_right = text.len() == 10 && text.bytes().all(|b| b.is_ascii_digit() || b == b'-');
         match text.parse() {
             Ok(date) if shape_is_right => Ok(Self(date)),
-            _ => Err(D::Error::invalid_value(
-                serde::de::Unexpected::Str(&text),
-                &"a day that exists, as \"2025-03-17\"",
-            )),
+            _ => Err(D::Error::invalid_value(serde::de::Unexpected::Other(&text), &A_DAY)),
         }
     }
 }

@@ -5,6 +5,10 @@ use std::io;
 use std::path::Path;
 use std::time::Duration;
 
+use baywright_planner::model::fault::Why;
+
+use crate::fault::own;
+
 /// The file whose lock is the gate. It stays for good: removing it would let two processes hold two gates.
 const NAME: &str = "lock";
 
@@ -33,7 +37,7 @@ impl Gate {
                 Err(TryLockError::WouldBlock) => std::thread::sleep(BETWEEN),
             }
         }
-        Err(io::Error::new(io::ErrorKind::TimedOut, "another window of the program does not let go of it"))
+        Err(own(io::ErrorKind::TimedOut, Why::GateShut))
     }
 }
 

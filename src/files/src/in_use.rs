@@ -6,7 +6,9 @@
 use std::fs::File;
 use std::path::{Path, PathBuf};
 
-use crate::fault::{FileFault, why};
+use baywright_planner::model::fault::{FileFault, FileTrouble};
+
+use crate::fault::why;
 use crate::fingerprint::fnv1a;
 use crate::gate::{Gate, is_free};
 use crate::whole::canonical;
@@ -47,11 +49,7 @@ const ENDING: &str = "held";
 /// The folder cannot be made or written; the file can be used all the same, but not held.
 pub fn hold(folder: &Path, path: &Path) -> Result<Hold, FileFault> {
     let failed = |error: std::io::Error| {
-        let why = why(&error, "the folder is not there");
-        FileFault::whole(
-            &folder.display().to_string(),
-            format!("it cannot be noted here that a file is open: {why}; do not open it in a second window"),
-        )
+        FileFault::whole(folder.display().to_string(), FileTrouble::NotHeld(why(&error)))
     };
     let _gate = Gate::enter(folder).map_err(failed)?;
     sweep(folder);

@@ -15,8 +15,10 @@ mod faults;
 use std::io;
 use std::path::{Path, PathBuf};
 
+use baywright_planner::model::fault::{FileFault, FileTrouble};
+
 use crate::disk_mark::DiskMark;
-use crate::fault::{FileFault, why};
+use crate::fault::why;
 use disk::OnDisk;
 use frame::Entry;
 pub use left::{LeftBehind, Leftovers, left_behind};
@@ -108,9 +110,5 @@ impl Journal {
 }
 
 fn not_kept(path: &Path, error: &io::Error) -> FileFault {
-    let why = why(error, "the folder is not there any more");
-    FileFault::whole(
-        &path.display().to_string(),
-        format!("unsaved work cannot be kept here against a crash: {why}; save your work soon"),
-    )
+    FileFault::whole(path.display().to_string(), FileTrouble::NotKept(why(error)))
 }

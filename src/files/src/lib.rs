@@ -2,8 +2,8 @@
 //!
 //! Files are RON with units in the field names (`wheelbase_mm`, `heading_deg`), read into structs of their own, then
 //! turned into the planner's model and validated. Nothing is guessed or repaired: what is wrong is reported as
-//! [`FileFault`]s, each one sentence with file, line, column, field, what was found and what is allowed. Saving is
-//! atomic, and what was saved reads back as it was.
+//! [`FileFault`]s: file, line, column, field, what was found and what is allowed as values, of which the planner's words
+//! make one sentence. Saving is atomic, and what was saved reads back as it was.
 
 mod aiming;
 mod disk_mark;
@@ -32,9 +32,9 @@ mod triggers;
 mod version;
 mod whole;
 
+pub use baywright_planner::model::fault::FileFault;
 pub use disk_mark::DiskMark;
 pub use embedded::{Embedded, LAYOUTS as EMBEDDED_LAYOUTS, PROFILES as EMBEDDED_PROFILES};
-pub use fault::FileFault;
 pub use fingerprint::fingerprint;
 pub use in_use::{Held, Hold, hold};
 pub use journal::{Journal, LeftBehind, Leftovers, Record, Work, left_behind};

@@ -3,10 +3,10 @@
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
+use baywright_planner::model::fault::FileFault;
 use baywright_planner::model::{Id, Vehicle};
 
 use crate::embedded;
-use crate::fault::FileFault;
 use crate::open::{load_profile, parse_profile};
 
 /// A profile with where it was found.

@@ -2,20 +2,19 @@
 
 use std::path::{Path, PathBuf};
 
-use baywright_planner::model::validate::{self, Fault, one_of_near};
+use baywright_planner::model::fault::{
+    Allowed, Choice, Fault, FileFault, FileKind, FileTrouble, Found, Quote, Wrong,
+};
+use baywright_planner::model::validate;
 use baywright_planner::model::{Arrangement, Id, Layout, Vehicle};
 use jiff::civil::Date;
 
 use crate::embedded;
-use crate::fault::FileFault;
 use crate::fingerprint::fingerprint;
 use crate::library::{Library, Profile};
 use crate::text::Text;
 use crate::version;
 use crate::{layout, profile};
-
-const A_LAYOUT: &str = "a bay layout";
-const A_PROFILE: &str = "a vehicle profile";
 
 /// A layout with all its arrangements made.
 #[derive(Clone, Debug, PartialEq)]
@@ -53,7 +52,7 @@ pub fn open(name: &Path, today: Option<Date>) -> Result<Loaded, Vec<FileFault>> 
             (Text::new(built_in.label(), built_in.text), built_in.name.into(), None)
         }
         _ => (
-            Text::read(name, A_LAYOUT).map_err(|fault| vec![naming_built_in(name, fault)])?,
+            Text::read(name, FileKind::Layout).map_err(|fault| vec![naming_built_in(name, fault)])?,
             stem(name)?,
             Some(name),
         ),
@@ -80,11 +79,11 @@ fn embedded_layout(name: &Path) -> Option<&'static embedded::Embedded> {
 /// A file that is not there: say which built-in ones are.
 fn naming_built_in(name: &Path, mut fault: FileFault) -> FileFault {
     if !name.exists() {
-        let there = embedded::LAYOUTS.iter().map(|e| e.name);
-        let meant = name.file_stem().and_then(|stem| validate::nearest(stem.to_str()?, there.clone()));
-        let meant = meant.map(|meant| format!(" (did you mean {meant}?)")).unwrap_or_default();
-        let names: Vec<&str> = there.collect();
-        fault.found = format!("{}; built-in bays are {}{meant}", fault.found, names.join(", "));
+        let there: Vec<Id> = embedded::LAYOUTS.iter().map(|e| e.name.into()).collect();
+        let stem = name.file_stem().and_then(|stem| stem.to_str()).unwrap_or_default();
+        if let Wrong::Whole(FileTrouble::NotRead { built_in, .. }) = &mut *fault.wrong {
+            *built_in = Some(Box::new(Choice::near(stem, &there)));
+        }
     }
     fault
 }
@@ -94,7 +93,7 @@ fn naming_built_in(name: &Path, mut fault: FileFault) -> FileFault {
 /// # Errors
 /// Everything found wrong with it.
 pub fn load_layout(path: &Path) -> Result<Layout, Vec<FileFault>> {
-    let text = Text::read(path, A_LAYOUT).map_err(|fault| vec![fault])?;
+    let text = Text::read(path, FileKind::Layout).map_err(|fault| vec![fault])?;
     layout_in(&text, stem(path)?)
 }
 
@@ -103,7 +102,8 @@ pub fn load_layout(path: &Path) -> Result<Layout, Vec<FileFault>> {
 /// # Errors
 /// Everything found wrong with it.
 pub fn parse_layout(file: &str, id: &str, text: &str) -> Result<Layout, Vec<FileFault>> {
-    let text = Text::of_bytes(file, text.as_bytes().to_vec(), A_LAYOUT).map_err(|fault| vec![fault])?;
+    let text =
+        Text::of_bytes(file, text.as_bytes().to_vec(), FileKind::Layout).map_err(|fault| vec![fault])?;
     layout_in(&text, id.into())
 }
 
@@ -117,7 +117,7 @@ fn layout_in(text: &Text, id: Id) -> Result<Layout, Vec<FileFault>> {
 /// # Errors
 /// Everything found wrong with it.
 pub fn load_profile(path: &Path) -> Result<Profile, Vec<FileFault>> {
-    let text = Text::read(path, A_PROFILE).map_err(|fault| vec![fault])?;
+    let text = Text::read(path, FileKind::Profile).map_err(|fault| vec![fault])?;
     Ok(Profile { path: Some(path.to_owned()), ..profile_in(text, stem(path)?)? })
 }
 
@@ -126,7 +126,8 @@ pub fn load_profile(path: &Path) -> Result<Profile, Vec<FileFault>> {
 /// # Errors
 /// Everything found wrong with it.
 pub fn parse_profile(file: &str, id: &str, text: &str) -> Result<Profile, Vec<FileFault>> {
-    let text = Text::of_bytes(file, text.as_bytes().to_vec(), A_PROFILE).map_err(|fault| vec![fault])?;
+    let text =
+        Text::of_bytes(file, text.as_bytes().to_vec(), FileKind::Profile).map_err(|fault| vec![fault])?;
     profile_in(text, id.into())
 }
 
@@ -135,7 +136,8 @@ pub fn parse_profile(file: &str, id: &str, text: &str) -> Result<Profile, Vec<Fi
 /// # Errors
 /// Everything for which no car can be made of it.
 pub fn parse_draft(file: &str, id: &str, text: &str) -> Result<Vehicle, Vec<FileFault>> {
-    let text = Text::of_bytes(file, text.as_bytes().to_vec(), A_PROFILE).map_err(|fault| vec![fault])?;
+    let text =
+        Text::of_bytes(file, text.as_bytes().to_vec(), FileKind::Profile).map_err(|fault| vec![fault])?;
     let file = version::read(&text, version::PROFILES).map_err(|fault| vec![fault])?;
     profile::draft_of(&file, id.into()).map_err(|faults| text.located(faults))
 }
@@ -151,7 +153,7 @@ fn stem(path: &Path) -> Result<Id, Vec<FileFault>> {
     let stem = path.file_stem().and_then(|s| s.to_str()).map(str::trim).filter(|s| !s.is_empty());
     stem.map(Id::from).ok_or_else(|| {
         let file = path.display().to_string();
-        vec![FileFault::whole(&file, "this file's name is no text; give it a name in plain letters")]
+        vec![FileFault::whole(file, FileTrouble::NameIsNoText)]
     })
 }
 
@@ -189,11 +191,8 @@ fn resolve_in(
                 Ok(None) => {
                     in_layout.push(Fault {
                         field: format!("arrangements[{i}].vehicle"),
-                        found: format!(
-                            "{}, of which there is no profile",
-                            validate::quoted(saved.vehicle.as_str())
-                        ),
-                        allowed: one_of_near(saved.vehicle.as_str(), &library.names()),
+                        found: Found::NoProfile(Quote::of(saved.vehicle.as_str())),
+                        allowed: Allowed::one_of(saved.vehicle.as_str(), &library.names()),
                     });
                     None
                 }
@@ -216,8 +215,8 @@ fn resolve_in(
             }
             Err(fault) => in_layout.push(Fault {
                 field: format!("arrangements[{i}].{}", fault.field),
-                found: validate::quoted(fault.found.as_str()),
-                allowed: one_of_near(fault.found.as_str(), &fault.allowed),
+                found: Found::Word(Quote::of(fault.found.as_str())),
+                allowed: Allowed::one_of(fault.found.as_str(), &fault.allowed),
             }),
         }
     }

@@ -4,7 +4,8 @@ use std::fs::DirBuilder;
 use std::hash::{BuildHasher, RandomState};
 use std::path::{Path, PathBuf};
 
-use crate::fault::FileFault;
+use baywright_planner::model::fault::{FileFault, FileTrouble};
+
 use crate::whole::{behind_links, canonical, not_written, write_whole};
 
 /// Writes an output, as [`write_whole`]; `inputs` are the files that it was made from. A link is followed only to a file of
@@ -13,21 +14,15 @@ use crate::whole::{behind_links, canonical, not_written, write_whole};
 /// # Errors
 /// It leads to a file of another kind or to an input, or cannot be written; what was there is there still.
 pub fn write_output(path: &Path, bytes: &[u8], inputs: &[&Path]) -> Result<(), FileFault> {
-    let refused = |why: String| {
-        let sentence = format!("this file cannot be written: {why}; choose another name");
-        Err(FileFault::whole(&path.display().to_string(), sentence))
-    };
+    let refused = |trouble| Err(FileFault::whole(path.display().to_string(), trouble));
     let real = behind_links(path);
     let kind = |path: &Path| path.extension().map(std::ffi::OsStr::to_ascii_lowercase);
     if kind(&real) != kind(path) {
-        return refused(format!(
-            "it is a link to {}, which is another kind of file than the link's name says",
-            real.display()
-        ));
+        return refused(FileTrouble::LinkToOtherKind(real.display().to_string()));
     }
     let place = canonical(path);
     if inputs.iter().any(|input| canonical(input) == place) {
-        return refused("it is what this is made from".to_owned());
+        return refused(FileTrouble::IsInput);
     }
     write_whole(path, bytes)
 }
@@ -57,6 +52,8 @@ pub fn fresh_folder(stem: &str) -> Result<PathBuf, FileFault> {
 mod tests {
     use std::os::unix::fs::{PermissionsExt, symlink};
 
+    use baywright_planner::words::Language;
+
     use super::*;
 
     #[test]
@@ -71,14 +68,15 @@ mod tests {
         symlink("link.svg", &twice).unwrap();
         symlink("plan.svg", &alias).unwrap();
         for path in [&link, &twice] {
-            let said = write_output(path, b"new", &[]).unwrap_err().to_string();
+            let said = Language::English.file_fault(&write_output(path, b"new", &[]).unwrap_err());
             assert!(
                 said.contains("bay.ron, which is another kind of file than the link's name says; choose"),
                 "{said}"
             );
         }
         let said = write_output(&alias, b"new", &[&folder.join(".").join("plan.svg")]).unwrap_err();
-        assert!(said.to_string().ends_with("it is what this is made from; choose another name."), "{said}");
+        let said = Language::English.file_fault(&said);
+        assert!(said.ends_with("it is what this is made from; choose another name."), "{said}");
         assert_eq!(std::fs::read_to_string(&bay).unwrap(), "mine");
         assert_eq!(std::fs::read_to_string(&plan).unwrap(), "old");
         // A link to a file of its own kind is followed.

@@ -3,12 +3,13 @@
 use std::io::{Cursor, ErrorKind, Read};
 use std::path::Path;
 
+use baywright_planner::model::fault::{FileFault, FileKind, FileTrouble, PictureKind};
 use image::codecs::jpeg::JpegDecoder;
 use image::codecs::png::PngDecoder;
 use image::metadata::Orientation;
 use image::{DynamicImage, ImageDecoder, ImageError, Limits};
 
-use crate::fault::{FileFault, why};
+use crate::text::not_read;
 
 /// No file of a picture may be larger.
 pub const LARGEST_PICTURE_FILE: u64 = 64 * 1024 * 1024;
@@ -51,17 +52,13 @@ impl std::fmt::Debug for Picture {
 /// wrong colours: the format has no checksum.
 pub fn read_picture(path: &Path) -> Result<Picture, FileFault> {
     let file = path.display().to_string();
-    let refused = |sentence: &str| FileFault::whole(&file, sentence);
-    let io = |error: std::io::Error| {
-        let why = why(&error, "there is no file of that name");
-        FileFault::whole(&file, format!("a picture cannot be read here: {why}"))
-    };
+    let io = |error: std::io::Error| FileFault::whole(&file, not_read(FileKind::Picture, &error));
     let about = std::fs::metadata(path).map_err(io)?;
     if about.is_dir() {
-        return Err(refused("this is a folder; name the file of a picture in it"));
+        return Err(FileFault::whole(file, FileTrouble::IsFolder(FileKind::Picture)));
     }
     if !about.is_file() {
-        return Err(refused("this is no plain file; name the file of a picture"));
+        return Err(FileFault::whole(file, FileTrouble::NoPlainFile(FileKind::Picture)));
     }
     if about.len() > LARGEST_PICTURE_FILE {
         return Err(file_too_large(&file, about.len()));
@@ -93,10 +90,7 @@ pub fn decode_picture(file: &str, bytes: &[u8]) -> Result<Picture, FileFault> {
         }
         Kind::Jpeg if is_cut(bytes) => Err(damaged(file)),
         Kind::Jpeg => decoded(file, JpegDecoder::new(Cursor::new(bytes)).map_err(fault)?),
-        Kind::Other(kind) => Err(FileFault::whole(
-            file,
-            format!("this is {kind}, which is not read here; save the picture as PNG or JPEG"),
-        )),
+        Kind::Other(kind) => Err(FileFault::whole(file, FileTrouble::PictureKind(kind))),
     }
 }
 
@@ -146,21 +140,15 @@ fn within_bounds(file: &str, width: u32, height: u32) -> Result<(), FileFault> {
     if width.max(height) <= MOST_PX_A_SIDE && u64::from(width) * u64::from(height) <= MOST_PX {
         return Ok(());
     }
-    let most = MOST_PX / 1_000_000;
-    Err(FileFault::whole(
-        file,
-        format!(
-            "this picture has {width} by {height} pixels; at most {MOST_PX_A_SIDE} a side and {most} million in all are \
-             read: make it smaller"
-        ),
-    ))
+    let (most_a_side, most) = (MOST_PX_A_SIDE, MOST_PX);
+    Err(FileFault::whole(file, FileTrouble::TooManyPixels { width, height, most_a_side, most }))
 }
 
 /// What a file is by its first bytes, whatever its name says.
 enum Kind {
     Png,
     Jpeg,
-    Other(&'static str),
+    Other(PictureKind),
 }
 
 fn kind_of(bytes: &[u8]) -> Kind {
@@ -173,27 +161,27 @@ fn kind_of(bytes: &[u8]) -> Kind {
         return Kind::Jpeg;
     }
     Kind::Other(if bytes.is_empty() {
-        "an empty file"
+        PictureKind::Empty
     } else if starts(b"GIF8") {
-        "a GIF picture"
+        PictureKind::Gif
     } else if starts(b"BM") && at(6, &[0; 4]) {
-        "a BMP picture"
+        PictureKind::Bmp
     } else if starts(b"II*\0") || starts(b"MM\0*") {
-        "a TIFF picture"
+        PictureKind::Tiff
     } else if starts(b"RIFF") && at(8, b"WEBP") {
-        "a WebP picture"
+        PictureKind::WebP
     } else if at(4, b"ftypheic") || at(4, b"ftypheix") || at(4, b"ftypmif1") {
-        "a HEIC picture"
+        PictureKind::Heic
     } else if at(4, b"ftypavif") {
-        "an AVIF picture"
+        PictureKind::Avif
     } else if starts(b"%PDF") {
-        "a PDF document"
+        PictureKind::Pdf
     } else if starts(b"AC10") {
-        "a DWG drawing"
+        PictureKind::Dwg
     } else if starts(b"<svg") || starts(b"<?xml") {
-        "an SVG or another XML file"
+        PictureKind::Xml
     } else {
-        "no picture"
+        PictureKind::None
     })
 }
 
@@ -215,29 +203,21 @@ fn is_cut(bytes: &[u8]) -> bool {
 
 fn decoder_fault(file: &str, error: &ImageError) -> FileFault {
     match error {
-        ImageError::Limits(_) | ImageError::Unsupported(_) => FileFault::whole(
-            file,
-            "this picture is stored in a manner that is not read here; save it again as a plain PNG",
-        ),
+        ImageError::Limits(_) | ImageError::Unsupported(_) => {
+            FileFault::whole(file, FileTrouble::PictureManner)
+        }
         ImageError::IoError(error) if error.kind() == ErrorKind::OutOfMemory => {
-            FileFault::whole(file, "there is not enough memory for this picture; make it smaller")
+            FileFault::whole(file, FileTrouble::PictureMemory)
         }
         _ => damaged(file),
     }
 }
 
 fn damaged(file: &str) -> FileFault {
-    FileFault::whole(
-        file,
-        "this picture is damaged and cannot be read to its end; copy it again from where it came",
-    )
+    FileFault::whole(file, FileTrouble::PictureDamaged)
 }
 
 fn file_too_large(file: &str, bytes: u64) -> FileFault {
-    FileFault::whole(
-        file,
-        format!(
-            "this file has {bytes} bytes; a picture of at most {LARGEST_PICTURE_FILE} bytes is read: make it smaller"
-        ),
-    )
+    let (kind, most) = (FileKind::Picture, LARGEST_PICTURE_FILE);
+    FileFault::whole(file, FileTrouble::TooLarge { kind, bytes, most })
 }

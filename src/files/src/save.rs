@@ -2,11 +2,11 @@
 
 use std::path::{Path, PathBuf};
 
+use baywright_planner::model::fault::{FileFault, FileKind, FileTrouble};
 use baywright_planner::model::{Layout, Provenance, TriggerList, Vehicle, validate};
 use ron::ser::PrettyConfig;
 use serde::Serialize;
 
-use crate::fault::FileFault;
 use crate::library::Library;
 use crate::open::{parse_draft, parse_layout, parse_profile};
 use crate::text::{Text, options};
@@ -100,12 +100,9 @@ fn written(
 ) -> Result<String, Vec<FileFault>> {
     // Beyond this depth a record stands on one line: a mark, a point, a level.
     let pretty = PrettyConfig::new().new_line("\n").indentor("    ").depth_limit(4).struct_names(false);
-    let body = options().to_string_pretty(file, pretty).map_err(|error| {
-        vec![FileFault::whole(
-            name,
-            format!("this cannot be written as text ({error}); look for a figure that is no number"),
-        )]
-    })?;
+    let body = options()
+        .to_string_pretty(file, pretty)
+        .map_err(|_| vec![FileFault::whole(name, FileTrouble::NotInText)])?;
     let example = if *source == Provenance::Example { example_head } else { "" };
     Ok(format!("{head}{example}{body}\n"))
 }
@@ -153,7 +150,7 @@ fn save(path: &Path, text: &str, present: u32) -> Result<Saved, FileFault> {
     let real = behind_links(path);
     let mut saved = Saved::default();
     // A file that cannot be read as text holds nothing that could be kept so.
-    if let Ok(old) = Text::read(&real, "a file") {
+    if let Ok(old) = Text::read(&real, FileKind::Any) {
         saved.other_version = keep_other_version(&real, &old, present)?;
         if saved.other_version.is_none() {
             saved.backup = keep_comments(&real, &old)?;
@@ -172,9 +169,10 @@ pub fn save_aside(folder: Option<&Path>, layout: &Layout) -> Result<PathBuf, Vec
     let text = layout_text(layout)?;
     let name = layout.bay.id.as_str();
     let own = || Library::data_folder().map(|folder| folder.join("kept-after-a-fault"));
-    let folder = folder.map(Path::to_owned).or_else(own).ok_or_else(|| {
-        vec![FileFault::whole(name, "no copy can be written: there is no home folder to write it into")]
-    })?;
+    let folder = folder
+        .map(Path::to_owned)
+        .or_else(own)
+        .ok_or_else(|| vec![FileFault::whole(name, FileTrouble::NoHome)])?;
     std::fs::create_dir_all(&folder).map_err(|error| vec![not_written(&folder, &error)])?;
     // A name is a file's stem and nothing else.
     let stem: String =
@@ -186,10 +184,7 @@ pub fn save_aside(folder: Option<&Path>, layout: &Layout) -> Result<PathBuf, Vec
             return Ok(path);
         }
     }
-    Err(vec![FileFault::whole(
-        &folder.display().to_string(),
-        "this folder is full of kept copies; delete some",
-    )])
+    Err(vec![FileFault::whole(folder.display().to_string(), FileTrouble::FullOfCopies)])
 }
 
 /// So many copies of one bay are kept at most.

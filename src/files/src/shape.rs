@@ -2,8 +2,9 @@
 
 use baywright_planner::geometry::{Bounds, Circle, DVec2, Outline, Polygon, Span};
 use baywright_planner::model::Id;
-use baywright_planner::model::validate::limits::{self, Range};
-use baywright_planner::model::validate::{Fault, number, one_of_near, shape_fault};
+use baywright_planner::model::fault::{Allowed, Fault, Found, Quote};
+use baywright_planner::model::validate::limits::{self, Range, Unit};
+use baywright_planner::model::validate::shape_fault;
 
 use crate::aiming::OutlineFile;
 use crate::figure::{Figure, Point, point, points, vec2, vecs};
@@ -13,8 +14,8 @@ use crate::figure::{Figure, Point, point, points, vec2, vecs};
 pub struct Faults(pub Vec<Fault>);
 
 impl Faults {
-    pub fn add(&mut self, field: impl Into<String>, found: impl Into<String>, allowed: impl Into<String>) {
-        self.0.push(Fault { field: field.into(), found: found.into(), allowed: allowed.into() });
+    pub fn add(&mut self, field: impl Into<String>, found: Found, allowed: Allowed) {
+        self.0.push(Fault { field: field.into(), found, allowed });
     }
 
     /// A polygon from its corners.
@@ -33,13 +34,12 @@ impl Faults {
     pub fn span(&mut self, path: &str, bottom: Figure, top: Figure) -> Option<Span> {
         let span = Span::new(bottom.0, top.0).ok();
         if span.is_none() {
-            let allowed = if bottom.0.is_finite() && bottom.0.abs() <= limits::HEIGHT.high {
-                format!("above the bottom at {} mm and up to {} mm", number(bottom.0), limits::HEIGHT.high)
-            } else {
+            if !(bottom.0.is_finite() && bottom.0.abs() <= limits::HEIGHT.high) {
                 self.number(&format!("{path}.bottom_mm"), bottom, &limits::HEIGHT);
                 return None;
-            };
-            self.add(format!("{path}.top_mm"), format!("{} mm", number(top.0)), allowed);
+            }
+            let allowed = Allowed::AboveBottomAt { bottom: bottom.0, high: limits::HEIGHT.high };
+            self.add(format!("{path}.top_mm"), Found::Number(top.0, Unit::Millimetres), allowed);
         }
         span
     }
@@ -48,8 +48,7 @@ impl Faults {
     pub fn number(&mut self, field: &str, value: Figure, range: &Range) -> bool {
         let holds = range.holds(value.0);
         if !holds {
-            let unit = if value.0.is_finite() { range.unit } else { "" };
-            self.add(field, format!("{}{unit}", number(value.0)), range.allowed());
+            self.add(field, Found::Number(value.0, range.unit), Allowed::In(*range));
         }
         holds
     }
@@ -61,12 +60,7 @@ impl Faults {
                 let (low, high) = (vec2(*from_mm), vec2(*to_mm));
                 let made = Polygon::rectangle(low, high);
                 if made.is_err() {
-                    let words = |p: DVec2| format!("({}, {})", number(p.x), number(p.y));
-                    self.add(
-                        format!("{field}.to_mm"),
-                        words(high),
-                        format!("a corner with larger x and larger y than {}, within reach", words(low)),
-                    );
+                    self.add(format!("{field}.to_mm"), Found::Point(high), Allowed::CornerBeyond(low));
                 }
                 made.ok().map(Outline::from)
             }
@@ -76,9 +70,8 @@ impl Faults {
                 }
                 let made = Circle::new(vec2(*middle_mm), diameter_mm.0 * 0.5);
                 if made.is_err() {
-                    let middle = vec2(*middle_mm);
-                    let found = format!("({}, {})", number(middle.x), number(middle.y));
-                    self.add(format!("{field}.middle_mm"), found, limits::PLACE.allowed());
+                    let found = Found::Point(vec2(*middle_mm));
+                    self.add(format!("{field}.middle_mm"), found, Allowed::In(limits::PLACE));
                 }
                 made.ok().map(Outline::from)
             }
@@ -106,7 +99,7 @@ impl Faults {
         let found = known.iter().position(|k| *k == name);
         if found.is_none() {
             let ids: Vec<Id> = known.into_iter().map(Id::from).collect();
-            self.add(field, crate::fault::quoted(name), one_of_near(name, &ids));
+            self.add(field, Found::Word(Quote::of(name)), Allowed::one_of(name, &ids));
         }
         found
     }

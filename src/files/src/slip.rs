@@ -1,22 +1,20 @@
 //! Numbers as people write them elsewhere: with a comma, with a blank between thousands, with their unit.
 
+use baywright_planner::model::fault::{Allowed, Found};
+
 /// A number that was written otherwise than files have it, near to the place `start` to `end` where the reader stopped:
 /// what was found and what to write instead.
-pub fn in_number(text: &str, start: usize, end: usize) -> Option<(String, String)> {
+pub fn in_number(text: &str, start: usize, end: usize) -> Option<(Found, Allowed)> {
     let comma =
         decimal_comma(text, start).or_else(|| decimal_comma(text, end)).or_else(|| comma_in_list(text, end));
     if let Some(number) = comma {
-        let point = number.replace(',', ".");
-        let thousands = number.rsplit(',').next().is_some_and(|rest| rest.len() == 3);
-        let or =
-            if thousands { format!(", or no comma: {}", number.replace(',', "")) } else { String::new() };
-        return Some((format!("{number} with a comma"), format!("a decimal point: {point}{or}")));
+        return Some((Found::WithComma(number.clone()), Allowed::PointFor(number)));
     }
     after_number(text, start).or_else(|| after_number(text, end))
 }
 
 /// What stands behind a number and does not belong there: more digits after a blank, or a unit.
-fn after_number(text: &str, at: usize) -> Option<(String, String)> {
+fn after_number(text: &str, at: usize) -> Option<(Found, Allowed)> {
     // The reader stops before the blank, or after it.
     let rest = text.get(at..)?;
     let at = at + (rest.len() - rest.trim_start_matches(is_blank).len());
@@ -38,10 +36,10 @@ fn after_number(text: &str, at: usize) -> Option<(String, String)> {
     if more.chars().all(of_number) && more.ends_with(|c: char| c.is_ascii_digit()) {
         let plain: String = format!("{sign}{number}{more}");
         let plain: String = plain.chars().filter(|c| !"'\u{2019}".contains(*c)).collect();
-        return Some((written, format!("{plain}: no spaces in numbers")));
+        return Some((Found::Written(written), Allowed::Unspaced(plain)));
     }
     let is_unit = more.chars().all(|c| c.is_alphabetic() || "°\"'²³/".contains(c)) && !more.starts_with('/');
-    is_unit.then(|| (written, format!("{sign}{number}: no unit here, the field's name has it")))
+    is_unit.then(|| (Found::Written(written), Allowed::Unitless(format!("{sign}{number}"))))
 }
 
 /// A blank within a line, however narrow.
@@ -79,30 +77,41 @@ mod tests {
     use super::*;
 
     /// The reader stops at `|`.
-    fn check(text: &str) -> Option<(String, String)> {
+    fn check(text: &str) -> Option<(Found, Allowed)> {
         let at = text.find('|').unwrap();
         in_number(&text.replacen('|', "", 1), at, at)
     }
 
-    fn told(text: &str) -> String {
-        let (found, allowed) = check(text).unwrap();
-        format!("{found}; {allowed}")
+    fn told(text: &str) -> (Found, Allowed) {
+        check(text).unwrap()
+    }
+
+    /// A number as it is written, and without blanks.
+    fn spaced(written: &str, plain: &str) -> (Found, Allowed) {
+        (Found::Written(written.to_owned()), Allowed::Unspaced(plain.to_owned()))
+    }
+
+    /// A number as it is written, and without its unit.
+    fn with_unit(written: &str, number: &str) -> (Found, Allowed) {
+        (Found::Written(written.to_owned()), Allowed::Unitless(number.to_owned()))
+    }
+
+    fn with_comma(number: &str) -> (Found, Allowed) {
+        (Found::WithComma(number.to_owned()), Allowed::PointFor(number.to_owned()))
     }
 
     #[test]
     fn slips_in_numbers_are_seen() {
-        let no_spaces = "7000: no spaces in numbers";
-        assert_eq!(told("a_mm: 7 |000,"), format!("7 000; {no_spaces}"));
-        assert_eq!(told("a_mm: 7| 000,"), format!("7 000; {no_spaces}"));
-        assert_eq!(told("a_mm: 7\u{202f}|000,"), format!("7\u{202f}000; {no_spaces}"));
-        assert_eq!(told("a_mm: 7|'000,"), format!("7'000; {no_spaces}"));
-        assert_eq!(told("(-7 |000, 5)"), "-7 000; -7000: no spaces in numbers");
-        let no_unit = "no unit here, the field's name has it";
-        assert_eq!(told("a_mm: 900|mm,"), format!("900mm; 900: {no_unit}"));
-        assert_eq!(told("a_mm: 900 |mm,"), format!("900 mm; 900: {no_unit}"));
-        assert_eq!(told("a_deg: 2.5|°)"), format!("2.5°; 2.5: {no_unit}"));
-        assert_eq!(told("a_mm: 6,5|,"), "6,5 with a comma; a decimal point: 6.5");
-        assert_eq!(told("a_mm: 7,000|,"), "7,000 with a comma; a decimal point: 7.000, or no comma: 7000");
+        assert_eq!(told("a_mm: 7 |000,"), spaced("7 000", "7000"));
+        assert_eq!(told("a_mm: 7| 000,"), spaced("7 000", "7000"));
+        assert_eq!(told("a_mm: 7\u{202f}|000,"), spaced("7\u{202f}000", "7000"));
+        assert_eq!(told("a_mm: 7|'000,"), spaced("7'000", "7000"));
+        assert_eq!(told("(-7 |000, 5)"), spaced("-7 000", "-7000"));
+        assert_eq!(told("a_mm: 900|mm,"), with_unit("900mm", "900"));
+        assert_eq!(told("a_mm: 900 |mm,"), with_unit("900 mm", "900"));
+        assert_eq!(told("a_deg: 2.5|°)"), with_unit("2.5°", "2.5"));
+        assert_eq!(told("a_mm: 6,5|,"), with_comma("6,5"));
+        assert_eq!(told("a_mm: 7,000|,"), with_comma("7,000"));
     }
 
     #[test]

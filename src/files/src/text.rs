@@ -3,10 +3,11 @@
 use std::io::Read;
 use std::path::Path;
 
+use baywright_planner::model::fault::{Fault, FileFault, FileKind, FileTrouble};
 use ron::extensions::Extensions;
 use serde::de::DeserializeOwned;
 
-use crate::fault::{FileFault, why};
+use crate::fault::why;
 use crate::{explain, spot};
 
 /// No file may be larger: a hundred times the largest layout by hand, and read in a moment.
@@ -34,38 +35,32 @@ impl Text {
     ///
     /// # Errors
     /// Not there, not a file, not readable, too large, not text, empty.
-    pub fn read(path: &Path, what: &str) -> Result<Self, FileFault> {
+    pub fn read(path: &Path, kind: FileKind) -> Result<Self, FileFault> {
         let file = path.display().to_string();
-        let io = |error: std::io::Error| {
-            let why = why(&error, "there is no file of that name");
-            FileFault::whole(&file, format!("{what} cannot be read here: {why}"))
-        };
+        let io = |error: std::io::Error| FileFault::whole(&file, not_read(kind, &error));
         let about = std::fs::metadata(path).map_err(io)?;
         if about.is_dir() {
-            return Err(FileFault::whole(
-                &file,
-                format!("this is a folder; name the file of {what} in it, which ends in .ron"),
-            ));
+            return Err(FileFault::whole(&file, FileTrouble::IsFolder(kind)));
         }
         if !about.is_file() {
-            return Err(FileFault::whole(&file, format!("this is no plain file; name the file of {what}")));
+            return Err(FileFault::whole(&file, FileTrouble::NoPlainFile(kind)));
         }
         if about.len() > LARGEST_FILE {
-            return Err(too_large(&file, about.len()));
+            return Err(too_large(&file, kind, about.len()));
         }
         let mut bytes = Vec::new();
         // One byte more than allowed shows a file that grew in the meantime.
         std::fs::File::open(path).map_err(io)?.take(LARGEST_FILE + 1).read_to_end(&mut bytes).map_err(io)?;
-        Self::of_bytes(&file, bytes, what)
+        Self::of_bytes(&file, bytes, kind)
     }
 
     /// The text in some bytes.
     ///
     /// # Errors
     /// Too large, not text, empty.
-    pub fn of_bytes(file: &str, bytes: Vec<u8>, what: &str) -> Result<Self, FileFault> {
+    pub fn of_bytes(file: &str, bytes: Vec<u8>, kind: FileKind) -> Result<Self, FileFault> {
         if bytes.len() as u64 > LARGEST_FILE {
-            return Err(too_large(file, bytes.len() as u64));
+            return Err(too_large(file, kind, bytes.len() as u64));
         }
         let text = String::from_utf8(bytes).map_err(|error| {
             let good = error.utf8_error().valid_up_to();
@@ -74,10 +69,7 @@ impl Text {
             let byte = bytes.get(good).copied().unwrap_or_default();
             FileFault {
                 line: u32::try_from(lines).ok(),
-                ..FileFault::whole(
-                    file,
-                    format!("the byte 0x{byte:02X} is no text; save {what} as plain text in UTF-8"),
-                )
+                ..FileFault::whole(file, FileTrouble::NoText(kind, byte))
             }
         })?;
         let text = Self::new(file, &text);
@@ -86,17 +78,11 @@ impl Text {
             return Err(FileFault {
                 line: Some(line),
                 column: Some(column),
-                ..FileFault::whole(
-                    file,
-                    format!("a control character, as in a file that is not text; {what} is plain text"),
-                )
+                ..FileFault::whole(file, FileTrouble::ControlCharacter(kind))
             });
         }
         if text.text.trim().is_empty() {
-            return Err(FileFault::whole(
-                file,
-                format!("this is an empty file; {what} starts with `(version: 1,`"),
-            ));
+            return Err(FileFault::whole(file, FileTrouble::Empty(kind)));
         }
         Ok(text)
     }
@@ -120,7 +106,7 @@ impl Text {
     }
 
     /// Faults of the model, located in this text. A long list is cut.
-    pub fn located(&self, faults: Vec<baywright_planner::model::validate::Fault>) -> Vec<FileFault> {
+    pub fn located(&self, faults: Vec<Fault>) -> Vec<FileFault> {
         /// Nobody reads more; locating each costs a walk through the file.
         const MOST_FAULTS: usize = 50;
         let count = faults.len();
@@ -129,19 +115,11 @@ impl Text {
             .take(MOST_FAULTS)
             .map(|fault| {
                 let place = spot::find(&self.text, &fault.field);
-                FileFault {
-                    file: self.file.clone(),
-                    line: place.map(|p| p.0),
-                    column: place.map(|p| p.1),
-                    field: Some(fault.field),
-                    found: fault.found,
-                    allowed: fault.allowed,
-                }
+                FileFault::inside(&self.file, place, fault)
             })
             .collect();
         if count > MOST_FAULTS {
-            let more = count - MOST_FAULTS;
-            located.push(FileFault::whole(&self.file, format!("{more} more things are wrong like these")));
+            located.push(FileFault::whole(&self.file, FileTrouble::More(count - MOST_FAULTS)));
         }
         located
     }
@@ -154,6 +132,11 @@ pub fn options() -> ron::Options {
         .with_recursion_limit(DEEPEST_NESTING)
 }
 
-fn too_large(file: &str, bytes: u64) -> FileFault {
-    FileFault::whole(file, format!("this file has {bytes} bytes; at most {LARGEST_FILE} bytes are read"))
+fn too_large(file: &str, kind: FileKind, bytes: u64) -> FileFault {
+    FileFault::whole(file, FileTrouble::TooLarge { kind, bytes, most: LARGEST_FILE })
+}
+
+/// Why a file cannot be read.
+pub fn not_read(kind: FileKind, error: &std::io::Error) -> FileTrouble {
+    FileTrouble::NotRead { kind, why: why(error), built_in: None }
 }

@@ -2,15 +2,13 @@
 
 use std::path::Path;
 
+use baywright_planner::model::fault::{FileFault, FileKind};
 use baywright_planner::model::{Trigger, TriggerList, validate};
 use serde::{Deserialize, Serialize};
 
-use crate::fault::FileFault;
 use crate::profile::SourceFile;
 use crate::text::Text;
 use crate::version;
-
-const A_LIST: &str = "a list of what asks for aimings";
 
 /// The name of the shop's own list in a folder.
 pub const TRIGGERS_FILE: &str = "triggers.ron";
@@ -71,7 +69,7 @@ pub fn triggers(folder: Option<&Path>) -> Result<TriggerList, Vec<FileFault>> {
 /// # Errors
 /// Everything found wrong with it.
 pub fn load_triggers(path: &Path) -> Result<TriggerList, Vec<FileFault>> {
-    list_in(&Text::read(path, A_LIST).map_err(|fault| vec![fault])?)
+    list_in(&Text::read(path, FileKind::TriggerList).map_err(|fault| vec![fault])?)
 }
 
 /// A list from a text in hand; `file` names it in sentences.
@@ -79,7 +77,10 @@ pub fn load_triggers(path: &Path) -> Result<TriggerList, Vec<FileFault>> {
 /// # Errors
 /// Everything found wrong with it.
 pub fn parse_triggers(file: &str, text: &str) -> Result<TriggerList, Vec<FileFault>> {
-    list_in(&Text::of_bytes(file, text.as_bytes().to_vec(), A_LIST).map_err(|fault| vec![fault])?)
+    list_in(
+        &Text::of_bytes(file, text.as_bytes().to_vec(), FileKind::TriggerList)
+            .map_err(|fault| vec![fault])?,
+    )
 }
 
 fn list_in(text: &Text) -> Result<TriggerList, Vec<FileFault>> {

@@ -5,7 +5,8 @@
 //! `n → n + 1`. A new version keeps the old struct, adds the step from it, and gets its own row. Files are always
 //! written in the present version.
 
-use crate::fault::FileFault;
+use baywright_planner::model::fault::{Allowed, Fault, FileFault, Found, Quote};
+
 use crate::layout::{LayoutFile, first::LayoutFirst};
 use crate::profile::{FirstProfileFile, ProfileFile, SecondProfileFile};
 use crate::spot;
@@ -53,35 +54,26 @@ pub const TRIGGER_LISTS: &[Reader<TriggersFile>] = &[Reader { version: TRIGGERS,
 /// # Errors
 /// A version that is missing, newer than the last of the table, or not in it; else what its reader finds.
 pub fn read<T>(text: &Text, readers: &[Reader<T>]) -> Result<T, FileFault> {
-    let refused = |found: String| {
-        let place = spot::find(&text.text, "version");
+    let refused = |found: Found| {
         let newest = readers.last().map_or(0, |r| r.version);
         let oldest = readers.first().map_or(0, |r| r.version);
-        let allowed = if oldest == newest { format!("{newest}") } else { format!("{oldest} to {newest}") };
-        FileFault {
-            line: place.map(|p| p.0),
-            column: place.map(|p| p.1),
-            field: Some("version".to_owned()),
-            allowed,
-            ..FileFault::whole(&text.file, found)
-        }
+        let newer_can = matches!(found, Found::NewerVersion(_));
+        let allowed = Allowed::Versions { oldest, newest, newer_can };
+        let place = spot::find(&text.text, "version");
+        FileFault::inside(&text.file, place, Fault { field: "version".to_owned(), found, allowed })
     };
-    let newest = readers.last().ok_or_else(|| refused("no version that can be read".to_owned()))?;
+    let newest = readers.last().ok_or_else(|| refused(Found::NoVersion))?;
     let Some(written) = spot::value(&text.text, "version") else {
         // Either the version is missing or the text is no record at all: the reader says which, and where.
-        return (newest.read)(text).and_then(|_| Err(refused("no version".to_owned())));
+        return (newest.read)(text).and_then(|_| Err(refused(Found::NoVersion)));
     };
     match written.parse::<u64>() {
         Ok(version) => match readers.iter().find(|r| u64::from(r.version) == version) {
             Some(reader) => (reader.read)(text),
-            None if version > u64::from(newest.version) => {
-                let mut fault = refused(format!("version {version}, made by a newer program"));
-                fault.allowed = format!("{}; a newer program can read the file", fault.allowed);
-                Err(fault)
-            }
-            None => Err(refused(format!("version {version}"))),
+            None if version > u64::from(newest.version) => Err(refused(Found::NewerVersion(version))),
+            None => Err(refused(Found::Version(version))),
         },
-        Err(_) => Err(refused(format!("the version {}", crate::fault::quoted(written)))),
+        Err(_) => Err(refused(Found::VersionNamed(Quote::of(written)))),
     }
 }
 
@@ -92,6 +84,7 @@ pub fn stated(text: &Text) -> Option<u64> {
 
 #[cfg(test)]
 mod tests {
+    use baywright_planner::words::Language;
     use serde::Deserialize;
 
     use super::*;
@@ -123,7 +116,7 @@ mod tests {
     ];
 
     fn check(text: &str) -> Result<Second, String> {
-        read(&Text::new("f.ron", text), READERS).map_err(|fault| fault.to_string())
+        read(&Text::new("f.ron", text), READERS).map_err(|fault| Language::English.file_fault(&fault))
     }
 
     #[test]

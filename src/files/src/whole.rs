@@ -1,4 +1,4 @@
-//! Writing a file whole or not at all, and saying why a disk refuses.
+//! Writing a file whole or not at all.
 
 use std::fs::{File, TryLockError};
 use std::io::{self, ErrorKind, Write};
@@ -6,8 +6,9 @@ use std::path::{Path, PathBuf};
 use std::time::Duration;
 
 use atomic_write_file::AtomicWriteFile;
+use baywright_planner::model::fault::{FileFault, FileTrouble};
 
-use crate::fault::{FileFault, why};
+use crate::fault::why;
 
 /// Writes a file whole or not at all: a drawing, an answer. A symbolic link keeps pointing to it, its mode stays.
 ///
@@ -33,33 +34,20 @@ fn filled(path: &Path, fill: impl FnOnce(&mut dyn Write) -> io::Result<()>) -> R
 /// Replacing asks the folder only, not the file: what must not be replaced is looked at first. It would turn a device
 /// into a plain file, and overwrite what somebody protected.
 fn may_be_replaced(path: &Path, real: &Path) -> Result<(), FileFault> {
-    let refused = |sentence: &str| Err(FileFault::whole(&path.display().to_string(), sentence));
+    let refused = |trouble| Err(FileFault::whole(path.display().to_string(), trouble));
     match std::fs::metadata(real) {
-        Ok(about) if about.is_dir() => {
-            refused("this cannot be written: it is a folder; name a file in it, such as my-bay.ron")
-        }
-        Ok(about) if !about.is_file() => {
-            refused("this cannot be written: it is no plain file; choose another name")
-        }
-        Ok(about) if about.permissions().readonly() => refused(
-            "this file cannot be written: it is protected against writing; save under another name, or take the \
-             protection off",
-        ),
+        Ok(about) if about.is_dir() => refused(FileTrouble::FolderInItsPlace),
+        Ok(about) if !about.is_file() => refused(FileTrouble::NoPlainFileInItsPlace),
+        Ok(about) if about.permissions().readonly() => refused(FileTrouble::Protected),
         Ok(_) => Ok(()),
         Err(error) if error.kind() == ErrorKind::NotFound => Ok(()),
         Err(error) => Err(not_written(path, &error)),
     }
 }
 
-/// Why a file cannot be written, and what to do.
+/// Why a file cannot be written.
 pub fn not_written(path: &Path, error: &io::Error) -> FileFault {
-    let why = why(error, "there is no such folder");
-    let what = match error.kind() {
-        ErrorKind::StorageFull | ErrorKind::QuotaExceeded => "make room on it, or save on another one",
-        ErrorKind::InvalidFilename | ErrorKind::InvalidInput => "choose another name",
-        _ => "choose a place where you may write",
-    };
-    FileFault::whole(&path.display().to_string(), format!("this file cannot be written: {why}; {what}"))
+    FileFault::whole(path.display().to_string(), FileTrouble::NotWritten(why(error)))
 }
 
 /// The file that a symbolic link leads to, even if it does not exist yet.
@@ -129,7 +117,13 @@ fn is_abandoned(entry: &std::fs::DirEntry) -> bool {
 
 #[cfg(test)]
 mod tests {
+    use baywright_planner::words::Language;
+
     use super::*;
+
+    fn said(fault: &FileFault) -> String {
+        Language::English.file_fault(fault)
+    }
 
     fn folder(name: &str) -> PathBuf {
         let folder = std::env::temp_dir().join(format!("baywright-whole-{}-{name}", std::process::id()));
@@ -161,7 +155,7 @@ mod tests {
         let fault = filled(&path, full).unwrap_err();
         let sentence =
             "this file cannot be written: the disk is full; make room on it, or save on another one";
-        assert_eq!(fault.found, sentence);
+        assert_eq!(said(&fault), format!("{}: {sentence}.", path.display()));
         assert_eq!(std::fs::read_to_string(&path).unwrap(), "old");
         assert_eq!(names(&folder), ["bay.ron"]);
         std::fs::remove_dir_all(folder).unwrap();
@@ -170,7 +164,7 @@ mod tests {
     /// Errors that a test cannot bring about everywhere: permission does not bind the superuser.
     #[test]
     fn what_the_system_may_say() {
-        let said = |kind: ErrorKind| not_written(Path::new("b.ron"), &kind.into()).to_string();
+        let said_of = |kind: ErrorKind| said(&not_written(Path::new("b.ron"), &kind.into()));
         for (kind, part) in [
             (ErrorKind::PermissionDenied, "permission is refused; choose a place where you may write"),
             (ErrorKind::ReadOnlyFilesystem, "the disk is read-only; choose a place where you may write"),
@@ -181,9 +175,9 @@ mod tests {
             ),
             (ErrorKind::NotFound, "there is no such folder; choose a place where you may write"),
         ] {
-            assert_eq!(said(kind), format!("b.ron: this file cannot be written: {part}."));
+            assert_eq!(said_of(kind), format!("b.ron: this file cannot be written: {part}."));
         }
-        let fault = not_written(Path::new("b.ron"), &io::Error::from_raw_os_error(5)).to_string();
+        let fault = said(&not_written(Path::new("b.ron"), &io::Error::from_raw_os_error(5)));
         assert!(
             !fault.contains("os error") && fault.contains("the disk does not answer as it should"),
             "{fault}"

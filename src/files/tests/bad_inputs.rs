@@ -9,7 +9,7 @@ mod bad;
 
 use bad::layouts::LAYOUTS;
 use bad::profiles::PROFILES;
-use bad::{LAYOUT, PROFILE, Row, check_layout, check_profile, fault_of, only, plain};
+use bad::{LAYOUT, PROFILE, Row, check_layout, check_profile, fault_of, only, plain, said};
 use baywright_files::{load_profile, open, parse_layout};
 use baywright_planner::model::Bay;
 
@@ -85,9 +85,8 @@ fn a_visit_names_aimings_of_its_own_car() {
 #[test]
 fn files_that_are_not_there() {
     let folder = bad::folder();
-    let told = |path: &std::path::Path| -> Vec<String> {
-        open(path, None).unwrap_err().iter().map(ToString::to_string).collect()
-    };
+    let told =
+        |path: &std::path::Path| -> Vec<String> { open(path, None).unwrap_err().iter().map(said).collect() };
     plain(
         "not there",
         &told(&folder.join("crowded-bax.ron")),
@@ -119,17 +118,9 @@ fn files_that_are_not_there() {
         &["this is no plain file; name the file of a bay layout"],
     );
     let unwritten = baywright_files::write_whole(&folder.join("no/such.svg"), b"x").unwrap_err();
-    plain(
-        "not written",
-        &[unwritten.to_string()],
-        &["such.svg: ", "there is no such folder; choose a place"],
-    );
+    plain("not written", &[said(&unwritten)], &["such.svg: ", "there is no such folder; choose a place"]);
     let profile = load_profile(&folder.join("car.ron")).unwrap_err();
-    plain(
-        "no profile",
-        &[profile[0].to_string()],
-        &["a vehicle profile cannot be read here: there is no file"],
-    );
+    plain("no profile", &[said(&profile[0])], &["a vehicle profile cannot be read here: there is no file"]);
     std::fs::remove_dir_all(folder).unwrap();
 }
 

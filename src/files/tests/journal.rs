@@ -5,6 +5,7 @@
 use std::path::{Path, PathBuf};
 
 use baywright_files::{Journal, LARGEST_FILE, Record, Work, left_behind};
+use baywright_planner::words::Language;
 
 fn folder(name: &str) -> PathBuf {
     let folder =
@@ -166,7 +167,7 @@ fn a_journal_does_not_grow_for_ever() {
     }
     assert!(largest < 24 * 1024 * 1024, "{largest}");
     let too_much = "x".repeat(usize::try_from(LARGEST_FILE).unwrap() + 1);
-    let fault = journal.note(&record(1, &too_much, 99)).unwrap_err().to_string();
+    let fault = Language::English.file_fault(&journal.note(&record(1, &too_much, 99)).unwrap_err());
     assert!(fault.contains("too large") && fault.ends_with("save your work soon."), "{fault}");
     drop(journal);
     assert_eq!(left_behind(&folder).works[0].record.at, 11);
@@ -187,7 +188,7 @@ fn a_folder_that_is_tidied_away_comes_back() {
     std::fs::remove_dir_all(&folder).unwrap();
     // A file in its place: one sentence.
     std::fs::write(&folder, "").unwrap();
-    let fault = Journal::start(&folder).unwrap_err().to_string();
+    let fault = Language::English.file_fault(&Journal::start(&folder).unwrap_err());
     assert!(fault.contains("unsaved work cannot be kept here"), "{fault}");
     std::fs::remove_file(folder).unwrap();
 }

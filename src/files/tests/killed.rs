@@ -16,6 +16,7 @@ use baywright_files::{
     save_layout,
 };
 use baywright_planner::model::Layout;
+use baywright_planner::words::Language;
 
 const PLACE: &str = "BAYWRIGHT_KILLED_CHILD";
 const DRAFTS: &str = "BAYWRIGHT_KILLED_CHILD_DRAFTS";
@@ -287,7 +288,7 @@ fn a_file_is_held_once_by_whatever_way() {
     drop(first);
     assert!(matches!(hold(&holds, &path).unwrap(), Hold::Held(_)));
     std::fs::write(place.join("file"), "").unwrap();
-    let fault = hold(&place.join("file"), &path).unwrap_err().to_string();
+    let fault = Language::English.file_fault(&hold(&place.join("file"), &path).unwrap_err());
     assert!(fault.contains("cannot be noted here that a file is open"), "{fault}");
     std::fs::remove_dir_all(place).unwrap();
 }

@@ -8,6 +8,7 @@ use std::path::PathBuf;
 use baywright_files::{
     LARGEST_PICTURE_FILE, MOST_PX_A_SIDE, MOST_PX_SHOWN, Picture, decode_picture, read_picture,
 };
+use baywright_planner::words::Language;
 use image::codecs::jpeg::JpegEncoder;
 use image::{DynamicImage, GrayImage, ImageFormat, Luma, Rgb, RgbImage};
 use proptest::prelude::*;
@@ -55,7 +56,7 @@ fn pixel(picture: &Picture, x: u32, y: u32) -> [u8; 4] {
 }
 
 fn refused(bytes: &[u8]) -> String {
-    decode_picture("plan.png", bytes).unwrap_err().to_string()
+    Language::English.file_fault(&decode_picture("plan.png", bytes).unwrap_err())
 }
 
 #[test]
@@ -195,7 +196,7 @@ fn half_a_picture_is_never_shown_as_a_whole_one() {
 #[test]
 fn what_cannot_be_opened_is_said_in_plain_words() {
     let folder = folder("none");
-    let said = |path: PathBuf| read_picture(&path).unwrap_err().to_string();
+    let said = |path: PathBuf| Language::English.file_fault(&read_picture(&path).unwrap_err());
     assert!(
         said(folder.join("plan.png"))
             .contains("a picture cannot be read here: there is no file of that name")
@@ -216,7 +217,7 @@ fn answered(bytes: &[u8]) {
             assert_eq!(picture.rgba.len() as u64, u64::from(picture.width) * u64::from(picture.height) * 4);
         }
         Err(fault) => {
-            let said = fault.to_string();
+            let said = Language::English.file_fault(&fault);
             assert!(said.ends_with('.') && !said.contains('\n') && said.len() < 300, "{said}");
         }
     }

@@ -5,6 +5,7 @@
 use std::path::{Path, PathBuf};
 
 use baywright_files::{EMBEDDED_LAYOUTS, parse_layout, save_layout};
+use baywright_planner::words::Language;
 
 fn folder(name: &str) -> PathBuf {
     let folder =
@@ -20,7 +21,7 @@ fn said(path: &Path) -> String {
     let layout = parse_layout(&file.label(), file.name, file.text).unwrap();
     let faults = save_layout(path, &layout).unwrap_err();
     assert_eq!(faults.len(), 1);
-    let sentence = faults[0].to_string();
+    let sentence = Language::English.file_fault(&faults[0]);
     assert!(sentence.ends_with('.') && !sentence.contains("os error"), "{sentence}");
     sentence.rsplit_once(": this ").unwrap().1.to_owned()
 }

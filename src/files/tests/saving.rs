@@ -5,14 +5,15 @@
 use std::path::PathBuf;
 
 use baywright_files::{
-    EMBEDDED_LAYOUTS, EMBEDDED_PROFILES, layout_text, load_layout, load_profile, parse_layout, parse_profile,
-    profile_text, save_layout, save_profile,
+    EMBEDDED_LAYOUTS, EMBEDDED_PROFILES, FileFault, layout_text, load_layout, load_profile, parse_layout,
+    parse_profile, profile_text, save_layout, save_profile,
 };
 use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
 use baywright_planner::model::{
     Effort, Footprint, Id, Known, Layout, Material, Moved, OnThisCar, Place, SavedArrangement, Shape,
     StandSet, TapedRoom, TapedWall, Thing, ThingKind, Underlay, validate::limits,
 };
+use baywright_planner::words::Language;
 use proptest::prelude::*;
 
 /// A folder of its own below the build folder.
@@ -22,6 +23,11 @@ fn folder(name: &str) -> PathBuf {
     let _ = std::fs::remove_dir_all(&folder);
     std::fs::create_dir_all(&folder).unwrap();
     folder
+}
+
+/// What is said of the first fault.
+fn said(faults: &[FileFault]) -> String {
+    Language::English.file_fault(&faults[0])
 }
 
 fn shipped_layout(name: &str) -> Layout {
@@ -105,11 +111,11 @@ fn what_could_not_be_read_again_is_not_written() {
     let mut bad = layout.clone();
     bad.bay.ceiling = f64::NAN;
     let faults = save_layout(&path, &bad).unwrap_err();
-    assert!(faults[0].to_string().contains("room.ceiling_mm: found NaN"), "{}", faults[0]);
+    assert!(said(&faults).contains("room.ceiling_mm: found NaN"), "{faults:?}");
     assert_eq!(load_layout(&path).unwrap().bay.ceiling, layout.bay.ceiling);
     let nowhere = folder.join("no/such/folder/bay.ron");
     let faults = save_layout(&nowhere, &layout).unwrap_err();
-    assert!(faults[0].to_string().contains("cannot be written"), "{}", faults[0]);
+    assert!(said(&faults).contains("cannot be written"), "{faults:?}");
     assert!(save_layout(&folder, &layout).is_err(), "a folder is no file");
     std::fs::remove_dir_all(folder).unwrap();
 }
@@ -160,7 +166,7 @@ fn a_clockwise_room_is_turned_with_its_walls_and_doors() {
     }
     // Faults of a clockwise room name the wall as the file has it.
     let faults = parse_layout("c", "b", &clockwise.replace("\"north\"", "\"\"")).unwrap_err();
-    assert!(faults[0].to_string().contains("room.walls[1].name"), "{}", faults[0]);
+    assert!(said(&faults).contains("room.walls[1].name"), "{faults:?}");
 }
 
 /// A figure as a file holds it: to a millionth, awkward ones included.
@@ -282,10 +288,10 @@ proptest! {
             text.splice(from..to, put.bytes());
             let text = String::from_utf8_lossy(&text);
             for fault in parse_layout("f", "f", &text).err().into_iter().flatten() {
-                prop_assert!(fault.to_string().ends_with('.'));
+                prop_assert!(Language::English.file_fault(&fault).ends_with('.'));
             }
             for fault in parse_profile("f", "f", &text).err().into_iter().flatten() {
-                prop_assert!(fault.to_string().ends_with('.'));
+                prop_assert!(Language::English.file_fault(&fault).ends_with('.'));
             }
         }
     }
@@ -320,8 +326,8 @@ fn a_car_just_begun_survives_saving() {
         (3, "\"nothing: height\"", "assumed[0]"),
     ] {
         let bad = text.replace("version: 3,", &format!("version: {version}, assumed: [{assumed}],"));
-        let said = parse_profile("bad.ron", "bad", &bad).unwrap_err();
-        assert!(said[0].to_string().contains(place), "{}", said[0]);
+        let faults = parse_profile("bad.ron", "bad", &bad).unwrap_err();
+        assert!(said(&faults).contains(place), "{faults:?}");
     }
 }
 

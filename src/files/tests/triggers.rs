@@ -11,6 +11,7 @@ use baywright_files::{
 use baywright_planner::model::{
     Id, Provenance, SensorGroup, Trigger, TriggerList, Vehicle, aimings_for, validate,
 };
+use baywright_planner::words::Language;
 use proptest::prelude::*;
 
 fn folder(name: &str) -> PathBuf {
@@ -101,7 +102,7 @@ fn the_shops_own_list_goes_first_and_a_bad_one_is_never_passed_over() {
     assert!(!text.contains("// An example"), "{text}");
     // A list that is not sound is not written, and the file stays.
     list.triggers[1].id = list.triggers[0].id.clone();
-    let fault = save_triggers(&own, &list).unwrap_err()[0].to_string();
+    let fault = Language::English.file_fault(&save_triggers(&own, &list).unwrap_err()[0]);
     assert!(fault.starts_with("triggers.ron, triggers[1].name: found \"windscreen\" again"), "{fault}");
     assert_eq!(std::fs::read_to_string(&own).unwrap(), text);
     // Comments by hand are kept beside.
@@ -156,13 +157,14 @@ fn what_is_wrong_is_said_with_its_place() {
         assert!(SOUND.contains(from), "{from}");
         let faults = parse_triggers("t.ron", &SOUND.replacen(from, to, 1)).unwrap_err();
         assert_eq!(faults.len(), 1, "{to}: {faults:?}");
-        let sentence = faults[0].to_string();
+        let sentence = Language::English.file_fault(&faults[0]);
         for part in *parts {
             assert!(sentence.contains(part), "{to}: no {part:?} in: {sentence}");
         }
         assert!(sentence.contains("; allowed is ") && sentence.ends_with('.'), "{sentence}");
     }
-    let gone = load_triggers(&folder("none").join("t.ron")).unwrap_err()[0].to_string();
+    let gone = load_triggers(&folder("none").join("t.ron")).unwrap_err();
+    let gone = Language::English.file_fault(&gone[0]);
     assert!(gone.contains("a list of what asks for aimings cannot be read here: there is no file"), "{gone}");
 }
 

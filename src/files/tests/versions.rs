@@ -8,6 +8,7 @@ use baywright_files::{
     EMBEDDED_LAYOUTS, EMBEDDED_PROFILES, LAYOUT_VERSION, load_layout, load_profile, parse_layout,
     parse_profile, save_layout, save_profile,
 };
+use baywright_planner::words::Language;
 
 const FIRST_LAYOUT: &str = include_str!("old/v1/layout.ron");
 const FIRST_PROFILE: &str = include_str!("old/v1/profile.ron");
@@ -35,7 +36,7 @@ fn the_first_version_says_what_it_said() {
     assert!(EMBEDDED_PROFILES.iter().any(|e| e.name == "example-saloon"));
     // What the second version added is no field of the first one.
     let mixed = FIRST_LAYOUT.replacen("name:", "taped: (start_turned_deg: 0, walls: []), name:", 1);
-    let fault = parse_layout("mixed", "x", &mixed).unwrap_err()[0].to_string();
+    let fault = Language::English.file_fault(&parse_layout("mixed", "x", &mixed).unwrap_err()[0]);
     assert!(fault.contains("taped"), "{fault}");
     assert!(parse_layout("mixed", "x", &mixed.replacen("version: 1", "version: 2", 1)).is_ok());
 }
@@ -108,7 +109,7 @@ fn what_the_second_version_adds_is_judged() {
         let text = FIRST_LAYOUT.replacen("version: 1,", &format!("version: 2, {added},"), 1);
         parse_layout("f.ron", "f", &text).map_err(|faults| {
             assert_eq!(faults.len(), 1);
-            faults[0].to_string()
+            Language::English.file_fault(&faults[0])
         })
     };
     let layout = with("underlay: (picture: \"plan.png\", mm_per_px: 4, at_mm: (-100, 0))").unwrap();
@@ -134,6 +135,6 @@ fn what_the_second_version_adds_is_judged() {
     }
     let visit = FIRST_LAYOUT.replacen("version: 1", "version: 2", 1);
     let visit = visit.replacen("parked:", "visit: [\"a\", \"b\", \"a\"], parked:", 1);
-    let fault = parse_layout("f.ron", "f", &visit).unwrap_err()[0].to_string();
+    let fault = Language::English.file_fault(&parse_layout("f.ron", "f", &visit).unwrap_err()[0]);
     assert!(fault.contains("visit[2]: found \"a\" again"), "{fault}");
 }

@@ -21,6 +21,7 @@ mod letter;
 mod numbers;
 
 use crate::model::Arrangement;
+use crate::model::fault::FileFault;
 
 pub use letter::letter;
 pub use numbers::Units;
@@ -33,6 +34,13 @@ pub enum Language {
     English,
     /// English in brackets and longer: for tests, offered to nobody.
     Bracketed,
+}
+
+impl Language {
+    /// What is wrong with a file, in one sentence: where, what was found, what is allowed.
+    pub fn file_fault(self, fault: &FileFault) -> String {
+        said!(self, faults::file_fault(fault))
+    }
 }
 
 /// Makes the sentences about one arrangement.

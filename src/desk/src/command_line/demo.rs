@@ -37,7 +37,7 @@ pub(crate) fn show(why: &str, today: Option<Date>, out: &mut dyn Write, errors: 
     let written = say(&loaded.layout.bay.name, arrangement, why, &views, out);
     let faults: Vec<_> = views.into_iter().filter_map(Result::err).collect();
     for fault in &faults {
-        let _ = writeln!(errors, "{fault}");
+        let _ = writeln!(errors, "{}", Language::English.file_fault(fault));
     }
     let said = said(written, errors);
     if faults.is_empty() { said } else { Outcome::NotWritten }

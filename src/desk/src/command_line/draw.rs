@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use baywright_drawing::{Paper, Theme, Turned, ViewState, side_view, to_svg, top_view};
 use baywright_planner::assess;
 use baywright_planner::model::Arrangement;
-use baywright_planner::words::Units;
+use baywright_planner::words::{Language, Units};
 
 use crate::command_line::commands::Draw;
 use crate::command_line::outcome::{Outcome, said};
@@ -50,7 +50,7 @@ pub(crate) fn draw(asked: &Draw, out: &mut dyn Write, errors: &mut dyn Write) ->
     match baywright_files::write_output(&asked.output, svg.as_bytes(), &made_from) {
         Ok(()) => said(writeln!(out, "{}", asked.output.display()), errors),
         Err(fault) => {
-            let _ = writeln!(errors, "{fault}");
+            let _ = writeln!(errors, "{}", Language::English.file_fault(&fault));
             Outcome::NotWritten
         }
     }

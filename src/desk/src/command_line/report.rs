@@ -44,7 +44,7 @@ const fn outcome(verdict: Verdict, strict: bool) -> Outcome {
 pub(crate) fn not_read(faults: &[baywright_files::FileFault], errors: &mut dyn Write) -> Outcome {
     for fault in faults {
         // If not even that can be written, the exit status still says it.
-        let _ = writeln!(errors, "{fault}");
+        let _ = writeln!(errors, "{}", Language::English.file_fault(fault));
     }
     Outcome::NotRead
 }

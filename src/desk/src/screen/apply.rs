@@ -3,8 +3,10 @@
 use std::path::{Path, PathBuf};
 
 use baywright_planner::edit::{Edit, EditFault};
+use baywright_files::FileFault;
 use baywright_planner::geometry::{DVec2, PlanPose, angle};
 use baywright_planner::hand::free_spot;
+use baywright_planner::model::fault::FileTrouble;
 use baywright_planner::model::{Id, Known, Place, StandSet, Thing, ThingKind};
 use baywright_planner::words::Words;
 use baywright_planner::{Step, Subject, hand};
@@ -188,6 +190,16 @@ impl Desk {
         self.view.notice = Some(Notice { text, wrong: true });
     }
 
+    /// What is wrong with files, a sentence each.
+    pub(super) fn sentences(&self, faults: &[FileFault]) -> Vec<String> {
+        faults.iter().map(|fault| self.view.language.file_fault(fault)).collect()
+    }
+
+    /// The first of them.
+    pub(super) fn first_sentence(&self, faults: &[FileFault]) -> String {
+        faults.first().map_or_else(String::new, |fault| self.view.language.file_fault(fault))
+    }
+
     fn say_refused(&mut self, result: Result<(), Refused>) {
         let texts = self.texts();
         match result {
@@ -199,7 +211,7 @@ impl Desk {
             Err(Refused::Edit(EditFault::NoSuch(id))) => self.say_wrong(texts.no_such(&id)),
             Err(Refused::Edit(EditFault::NameTaken(id))) => self.say_wrong(texts.name_taken(&id)),
             Err(Refused::Edit(EditFault::NoShape)) => self.say_wrong(texts.no_shape),
-            Err(Refused::Unsound { found, allowed }) => self.say_wrong(texts.unsound(&found, &allowed)),
+            Err(Refused::Unsound(fault)) => self.say_wrong(texts.unsound(&fault)),
         }
     }
 
@@ -436,15 +448,14 @@ impl Desk {
         let path = baywright_files::meant(path, &near);
         let opened = Document::open(path, self.document.today()).and_then(|document| {
             let answer = crate::session::answer::Answer::of(&document, self.assess).ok_or_else(|| {
-                let file = path.display().to_string();
-                vec![baywright_files::FileFault::whole(&file, self.texts().cannot_be_judged)]
+                vec![FileFault::whole(path.display().to_string(), FileTrouble::CannotBeJudged)]
             })?;
             Ok((document, answer))
         });
         match opened {
             Ok((document, answer)) => self.show_opened(document, answer),
             Err(faults) => {
-                let faults: Vec<String> = faults.iter().map(ToString::to_string).collect();
+                let faults = self.sentences(&faults);
                 faults.iter().for_each(|fault| self.log.push(fault));
                 self.view.page = Some(Page::Open(super::pages::OpenPage {
                     path: path.display().to_string(),
@@ -488,7 +499,7 @@ impl Desk {
         match saved {
             Err(NotSaved::NoPlace) => self.ask_name(Vec::new()),
             Err(NotSaved::ChangedOnDisk) => self.view.page = Some(Page::Ask(Question::ChangedOnDisk)),
-            Err(NotSaved::Faults(faults)) => self.ask_name(faults.iter().map(ToString::to_string).collect()),
+            Err(NotSaved::Faults(faults)) => self.ask_name(self.sentences(&faults)),
             Ok(saved) => self.say_saved(ctx, saved),
         }
     }
@@ -500,7 +511,7 @@ impl Desk {
                 self.view.page = Some(Page::Ask(Question::Replace(path)));
             }
             Err(NotSaved::Faults(faults)) => {
-                let faults = faults.iter().map(ToString::to_string).collect();
+                let faults = self.sentences(&faults);
                 self.view.page =
                     Some(Page::Save(SavePage { path: path.display().to_string(), faults, focus: true }));
             }

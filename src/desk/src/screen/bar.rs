@@ -54,7 +54,7 @@ impl Desk {
                 }
             }
             for fault in self.document.car_faults() {
-                ui.label(widgets::soft(ui, fault.to_string()));
+                ui.label(widgets::soft(ui, self.view.language.file_fault(fault)));
             }
         });
         let visit = self.document.saved_arrangement().map_or(&[][..], |own| own.visit.as_slice());

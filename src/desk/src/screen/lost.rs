@@ -3,7 +3,9 @@
 
 use std::path::Path;
 
-use baywright_files::{Hold, LeftBehind, Leftovers, Work, hold, left_behind, parse_draft, parse_layout};
+use baywright_files::{
+    FileFault, Hold, LeftBehind, Leftovers, Work, hold, left_behind, parse_draft, parse_layout,
+};
 use egui::{Context, RichText, Ui};
 
 use super::command::Command;
@@ -57,14 +59,14 @@ impl Desk {
                 self.say_wrong(text);
             }
             // The file can be used all the same.
-            Err(fault) => self.log.push(&fault.to_string()),
+            Err(fault) => self.log.push(&self.view.language.file_fault(&fault)),
         }
     }
 
     /// Looks after the journal's faults and, when the window is come back to, after the file on the disk.
     pub(super) fn look_after(&mut self, ctx: &Context) {
         if let Some(fault) = self.keeper.fault() {
-            self.say_wrong(fault);
+            self.say_wrong(self.view.language.file_fault(&fault));
         }
         let came_back =
             ctx.input(|i| i.events.iter().any(|event| matches!(event, egui::Event::WindowFocused(true))));
@@ -151,9 +153,7 @@ impl Desk {
             .and_then(|path| path.file_stem())
             .map(|stem| stem.to_string_lossy().into_owned());
         let id = stem.unwrap_or_else(|| super::forms::car::file_name(&record.name));
-        let said = |faults: Vec<baywright_files::FileFault>| {
-            faults.first().map_or_else(String::new, ToString::to_string)
-        };
+        let said = |faults: Vec<FileFault>| self.first_sentence(&faults);
         let layout = parse_layout(&record.name, &id, &record.text).map_err(said)?;
         let document = Document::taken_up(layout, record.path.clone(), record.unchanged(), &self.document)
             .map_err(said)?;
@@ -174,8 +174,8 @@ impl Desk {
     fn take_up_car(&mut self, left: &LeftBehind) -> Result<(), String> {
         let record = &left.record;
         let id = super::forms::car::file_name(&record.name);
-        let car = parse_draft(&record.name, &id, &record.text)
-            .map_err(|faults| faults.first().map_or_else(String::new, ToString::to_string))?;
+        let car =
+            parse_draft(&record.name, &id, &record.text).map_err(|faults| self.first_sentence(&faults))?;
         self.document.begin_car(Draft::taken_up(car));
         Ok(())
     }
@@ -185,7 +185,7 @@ impl Desk {
             return;
         }
         if let Err(fault) = self.left_behind.works.remove(at).forget() {
-            self.say_wrong(fault.to_string());
+            self.say_wrong(self.view.language.file_fault(&fault));
         }
         if self.left_behind.works.is_empty() {
             self.view.page = None;

@@ -59,9 +59,7 @@ impl Rescue {
             ui.add(Label::new(texts.fault_why).wrap());
             let kept = match &fault.kept {
                 Ok(path) => texts.kept_at(&path.display().to_string()),
-                Err(faults) => {
-                    texts.not_kept(&faults.iter().map(ToString::to_string).collect::<Vec<_>>().join(" "))
-                }
+                Err(faults) => texts.not_kept(&desk.sentences(faults).join(" ")),
             };
             ui.add(Label::new(RichText::new(kept).font(look::bold(15.0))).wrap());
             ui.add(Label::new(widgets::soft(ui, &fault.words)).wrap());

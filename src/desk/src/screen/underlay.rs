@@ -66,8 +66,9 @@ impl Desk {
                 self.underlay.texture = Some(ctx.load_texture("plan", image, TextureOptions::LINEAR));
             }
             News::Done(Err(fault)) | News::SoFar(Err(fault)) => {
-                self.log.push(&fault.to_string());
-                self.underlay.fault = Some(fault.to_string());
+                let sentence = self.view.language.file_fault(&fault);
+                self.log.push(&sentence);
+                self.underlay.fault = Some(sentence);
             }
             News::Failed(words) => {
                 let text = self.texts().failed_beside(&words);

@@ -11,6 +11,7 @@ use std::sync::Arc;
 use baywright_files::{DiskMark, FileFault, Library, Profile, Saved};
 use baywright_planner::edit::{Deed, Edit, EditFault};
 use baywright_planner::entry::CarDeed;
+use baywright_planner::model::fault::{Fault, FileTrouble};
 use baywright_planner::model::{Arrangement, Id, Layout, SavedArrangement, Vehicle, validate};
 use jiff::civil::Date;
 
@@ -42,21 +43,25 @@ pub enum Done<'a> {
 }
 
 /// Why a change was not made.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Refused {
     /// It names what is not there, or makes no shape.
     Edit(EditFault),
-    /// The layout would not be sound: where, what was found, what is allowed.
-    Unsound {
-        /// What was found.
-        found: String,
-        /// What is allowed.
-        allowed: String,
-    },
+    /// The layout would not be sound: the first thing that is wrong.
+    Unsound(Fault),
+}
+
+/// Why a bay that was made here is not shown.
+#[derive(Clone, Debug, PartialEq)]
+pub enum NotMade {
+    /// It is not sound: the first thing that is wrong.
+    Unsound(Fault),
+    /// There is nothing to show of it.
+    Faults(Vec<FileFault>),
 }
 
 /// Why a layout was not saved.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum NotSaved {
     /// It has no place on disk yet.
     NoPlace,
@@ -67,10 +72,10 @@ pub enum NotSaved {
 }
 
 /// Why a car that was entered was not kept.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum CarNotKept {
     /// It is not sound: the first thing that is wrong.
-    Unsound(validate::Fault),
+    Unsound(Fault),
     /// There is another car of that name.
     NameTaken(Id),
     /// Someone else changed its file since it was read.
@@ -113,10 +118,7 @@ impl Document {
     ) -> Result<Self, Vec<FileFault>> {
         let name = path.as_deref().map_or_else(|| layout.bay.id.to_string(), |p| p.display().to_string());
         let Some(layout) = EditedLayout::of(layout) else {
-            return Err(vec![FileFault::whole(
-                &name,
-                "this layout has no arrangement to show; it needs one under `arrangements`",
-            )]);
+            return Err(vec![FileFault::whole(name, FileTrouble::NoArrangement)]);
         };
         let file = LayoutFile::of(Arc::clone(layout.now()), path, mark);
         Ok(Self { layout, file, cars: Cars::of(library.clone()), draft: None, today })
@@ -130,13 +132,12 @@ impl Document {
     ///
     /// # Errors
     /// It is not sound.
-    pub fn new_bay(layout: Layout, beside: &Self) -> Result<Self, Vec<FileFault>> {
-        let faults = validate::layout(&layout);
-        if let Some(fault) = faults.into_iter().next() {
-            let text = format!("{} is not possible; allowed is {}", fault.found, fault.allowed);
-            return Err(vec![FileFault::whole(&fault.field, text)]);
+    pub fn new_bay(layout: Layout, beside: &Self) -> Result<Self, NotMade> {
+        if let Some(fault) = validate::layout(&layout).into_iter().next() {
+            return Err(NotMade::Unsound(fault));
         }
-        Ok(Self::of(layout, None, None, beside.cars.library(), beside.today)?.never_saved())
+        let document = Self::of(layout, None, None, beside.cars.library(), beside.today);
+        document.map(Self::never_saved).map_err(NotMade::Faults)
     }
 
     /// Work that an earlier session left: as it was, not saved yet; `path` is where it lay, `mark` what lies there if nobody
@@ -415,7 +416,7 @@ impl Document {
         });
         match fault {
             None => Ok(()),
-            Some(fault) => Err(Refused::Unsound { found: fault.found, allowed: fault.allowed }),
+            Some(fault) => Err(Refused::Unsound(fault)),
         }
     }
 
@@ -479,7 +480,7 @@ mod tests {
         let mut document = demo();
         let far = PlanPose::new(DVec2::new(4e7, 0.0), 0.0);
         let before = Arc::clone(document.layout());
-        assert!(matches!(document.edit(&Edit::Park(far)), Err(Refused::Unsound { .. })));
+        assert!(matches!(document.edit(&Edit::Park(far)), Err(Refused::Unsound(_))));
         document.preview(&[Edit::Park(far)]).unwrap();
         assert!(document.settle(&Edit::Park(far)).is_err());
         assert_eq!(*document.layout(), before);

@@ -7,7 +7,7 @@ use std::sync::mpsc::{Receiver, Sender, channel};
 use std::thread::JoinHandle;
 use std::time::{SystemTime, UNIX_EPOCH};
 
-use baywright_files::{DiskMark, Journal, LeftBehind, Record, Work, draft_text, layout_text};
+use baywright_files::{DiskMark, FileFault, Journal, LeftBehind, Record, Work, draft_text, layout_text};
 use baywright_planner::model::{Layout, Vehicle};
 
 use crate::session::document::Document;
@@ -61,7 +61,7 @@ enum What {
 
 enum Told {
     Done,
-    Fault(String),
+    Fault(FileFault),
 }
 
 /// The time, in seconds since 1970.
@@ -140,7 +140,7 @@ impl Keeper {
     }
 
     /// What could not be kept, told once; `None` if all is well.
-    pub fn fault(&mut self) -> Option<String> {
+    pub fn fault(&mut self) -> Option<FileFault> {
         let session = self.session.as_mut()?;
         let mut fault = None;
         while let Ok(told) = session.told.try_recv() {
@@ -217,9 +217,9 @@ fn same<T>(a: Option<&Arc<T>>, b: Option<&Arc<T>>) -> bool {
 fn keep(folder: &Path, asked: &Receiver<Asked>, tell: &Sender<Told>) {
     let mut journal: Option<Journal> = None;
     while let Ok(asked) = asked.recv() {
-        let open = |journal: &mut Option<Journal>| -> Result<(), String> {
+        let open = |journal: &mut Option<Journal>| -> Result<(), FileFault> {
             if journal.is_none() {
-                *journal = Some(Journal::start(folder).map_err(|fault| fault.to_string())?);
+                *journal = Some(Journal::start(folder)?);
             }
             Ok(())
         };
@@ -231,14 +231,14 @@ fn keep(folder: &Path, asked: &Receiver<Asked>, tell: &Sender<Told>) {
                 return;
             }
             Asked::Settled(number) => match &mut journal {
-                Some(journal) => journal.settled(number).map_err(|fault| fault.to_string()),
+                Some(journal) => journal.settled(number),
                 None => Ok(()),
             },
             Asked::Note(note) => open(&mut journal).and_then(|()| match (&mut journal, record(&note)) {
                 (Some(journal), Some(record)) => {
-                    journal.note(&record).map_err(|fault| fault.to_string())?;
+                    journal.note(&record)?;
                     // Only now is what was left behind no longer needed.
-                    note.instead_of.map_or(Ok(()), |left| left.forget().map_err(|fault| fault.to_string()))
+                    note.instead_of.map_or(Ok(()), LeftBehind::forget)
                 }
                 // What could not be read again, as a text that is no text: what could be is kept.
                 _ => Ok(()),
@@ -267,6 +267,7 @@ mod tests {
     use baywright_files::left_behind;
     use baywright_planner::edit::Edit;
     use baywright_planner::geometry::{DVec2, PlanPose};
+    use baywright_planner::words::Language;
 
     use super::*;
 
@@ -333,6 +334,7 @@ mod tests {
             keeper.follow(&document);
             for _ in 0..200 {
                 if let Some(why) = keeper.fault() {
+                    let why = Language::English.file_fault(&why);
                     assert!(why.contains("cannot be kept"), "{why}");
                     told += 1;
                 }

@@ -2,6 +2,7 @@
 #![no_main]
 
 use baywright_files::{layout_text, parse_layout};
+use baywright_planner::words::Language;
 use libfuzzer_sys::fuzz_target;
 
 fuzz_target!(|bytes: &[u8]| {
@@ -12,6 +13,6 @@ fuzz_target!(|bytes: &[u8]| {
             let again = parse_layout("fuzz.ron", "fuzz", &written).expect("what was written can be read");
             assert_eq!(layout, again);
         }
-        Err(faults) => assert!(faults.iter().all(|fault| fault.to_string().ends_with('.'))),
+        Err(faults) => assert!(faults.iter().all(|fault| Language::English.file_fault(fault).ends_with('.'))),
     }
 });

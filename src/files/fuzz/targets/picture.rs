@@ -2,6 +2,7 @@
 #![no_main]
 
 use baywright_files::{MOST_PX_SHOWN, decode_picture};
+use baywright_planner::words::Language;
 use libfuzzer_sys::fuzz_target;
 
 fuzz_target!(|bytes: &[u8]| match decode_picture("fuzz.png", bytes) {
@@ -9,5 +10,5 @@ fuzz_target!(|bytes: &[u8]| match decode_picture("fuzz.png", bytes) {
         assert!(picture.width.max(picture.height) <= MOST_PX_SHOWN);
         assert_eq!(picture.rgba.len() as u64, u64::from(picture.width) * u64::from(picture.height) * 4);
     }
-    Err(fault) => assert!(fault.to_string().ends_with('.')),
+    Err(fault) => assert!(Language::English.file_fault(&fault).ends_with('.')),
 });

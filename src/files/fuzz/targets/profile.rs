@@ -2,6 +2,7 @@
 #![no_main]
 
 use baywright_files::{draft_text, parse_draft, parse_profile, profile_text};
+use baywright_planner::words::Language;
 use libfuzzer_sys::fuzz_target;
 
 fuzz_target!(|bytes: &[u8]| {
@@ -19,6 +20,6 @@ fuzz_target!(|bytes: &[u8]| {
             let again = parse_profile("fuzz.ron", "fuzz", &written).expect("what was written can be read");
             assert_eq!(profile.vehicle, again.vehicle);
         }
-        Err(faults) => assert!(faults.iter().all(|fault| fault.to_string().ends_with('.'))),
+        Err(faults) => assert!(faults.iter().all(|fault| Language::English.file_fault(fault).ends_with('.'))),
     }
 });

@@ -4,7 +4,10 @@ use std::fs::File;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
+use baywright_planner::model::fault::Why;
+
 use super::log::Medium;
+use crate::fault::own;
 use crate::gate::{Gate, lock, sync_folder};
 
 /// How the name of a journal ends. Another format of records takes another ending, so that no older program takes such a
@@ -44,7 +47,7 @@ impl OnDisk {
                 Err(error) => return Err(error),
             }
         }
-        Err(io::Error::new(io::ErrorKind::AlreadyExists, "the folder is full of journals of dead sessions"))
+        Err(own(io::ErrorKind::AlreadyExists, Why::FullOfJournals))
     }
 
     /// A file that another session left; the caller has locked it.

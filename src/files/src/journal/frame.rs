@@ -8,10 +8,12 @@ use std::collections::BTreeMap;
 use std::ffi::OsString;
 use std::io;
 
+use baywright_planner::model::fault::Why;
 use serde::{Deserialize, Serialize};
 
 use super::{Record, Work};
 use crate::disk_mark::DiskMark;
+use crate::fault::own;
 use crate::text::LARGEST_FILE;
 
 const MARK: [u8; 4] = [0xF7, b'B', b'J', 0xFB];
@@ -77,15 +79,15 @@ pub fn written(entry: &Entry) -> io::Result<Vec<u8>> {
         Entry::Settled(number) => (Head::Settled { number: *number }, ""),
     };
     let head = serde_json::to_string(&head)?;
-    let too_large = |what: &str| io::Error::new(io::ErrorKind::InvalidInput, format!("{what} is too large"));
+    let refused = |why: Why| own(io::ErrorKind::InvalidInput, why);
     if text.len() as u64 > LARGEST_FILE {
-        return Err(too_large("the work"));
+        return Err(refused(Why::WorkTooLarge));
     }
     if head.len() >= LARGEST_HEAD {
-        return Err(too_large("the name or the path of the work"));
+        return Err(refused(Why::WorkNameTooLong));
     }
     let payload = [head.as_bytes(), b"\n", text.as_bytes()].concat();
-    let length = u32::try_from(payload.len()).map_err(|_| too_large("the work"))?;
+    let length = u32::try_from(payload.len()).map_err(|_| refused(Why::WorkTooLarge))?;
     let mut bytes = Vec::with_capacity(BEFORE + payload.len());
     bytes.extend(MARK);
     bytes.extend(length.to_le_bytes());

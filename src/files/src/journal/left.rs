@@ -6,11 +6,12 @@ use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, PoisonError};
 use std::time::SystemTime;
 
+use baywright_planner::model::fault::FileFault;
+
 use super::disk::{ENDING, NEW_ENDING, OnDisk};
 use super::frame::{self, Entry};
 use super::log::{Log, MOST_BYTES};
 use super::{Record, not_kept};
-use crate::fault::FileFault;
 use crate::gate::{Gate, is_free};
 
 /// So many journals are looked at, the newest first, and so many bytes of them are read in all: what is beyond stays

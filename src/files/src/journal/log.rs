@@ -3,7 +3,10 @@
 use std::collections::BTreeMap;
 use std::io;
 
+use baywright_planner::model::fault::Why;
+
 use super::frame::{Entry, written};
+use crate::fault::own;
 
 /// The few operations that a journal needs of a disk. Tests put a disk here that loses, tears and refuses.
 pub trait Medium {
@@ -86,10 +89,7 @@ impl<M: Medium> Log<M> {
             Entry::Settled(_) => others,
         };
         if needed > MOST_LIVE && matches!(entry, Entry::Work(_)) {
-            return Err(io::Error::new(
-                io::ErrorKind::InvalidInput,
-                "there is too much unsaved work at once",
-            ));
+            return Err(own(io::ErrorKind::InvalidInput, Why::TooMuchWork));
         }
         if self.size + bytes.len() > MOST_BYTES {
             self.sound = false;

@@ -1,7 +1,8 @@
 //! From a layout's file to the model.
 
 use baywright_planner::geometry::{DVec2, PlanPose};
-use baywright_planner::model::validate::{self, Fault, limits};
+use baywright_planner::model::fault::{Allowed, Fault, Found};
+use baywright_planner::model::validate::{self, limits};
 use baywright_planner::model::{
     Bay, FloorFeature, FloorSurvey, Footprint, Id, KeepFree, Layout, LevelPoint, Moved, OnThisCar, Opening,
     PermanentMark, Place, Runway, SavedArrangement, Shape, StandSet, TapedRoom, TapedWall, Thing, Underlay,
@@ -88,11 +89,15 @@ fn as_in_clockwise_file(file: &LayoutFile, found: Vec<Fault>) -> Vec<Fault> {
         numbered(field, "openings").is_some_and(|(_, rest)| rest == ".from_mm" || rest == ".width_mm")
     };
     let mut faults: Vec<Fault> = found.into_iter().filter(|fault| !along(&fault.field)).collect();
-    for text in faults.iter_mut().flat_map(|fault| [&mut fault.field, &mut fault.allowed]) {
-        let Some(at) = text.find("room.walls[") else { continue };
-        let (before, wall) = text.split_at(at);
-        if let Some((i, rest)) = numbered(wall, "room.walls").filter(|(i, _)| *i < walls) {
-            *text = format!("{before}room.walls[{}]{rest}", turned_wall(i, walls));
+    let as_in_file = |field: &mut String| {
+        if let Some((i, rest)) = numbered(field, "room.walls").filter(|(i, _)| *i < walls) {
+            *field = format!("room.walls[{}]{rest}", turned_wall(i, walls));
+        }
+    };
+    for fault in &mut faults {
+        as_in_file(&mut fault.field);
+        if let Allowed::UsedOnce(first) = &mut fault.allowed {
+            as_in_file(first);
         }
     }
     let has_size = !faults.iter().any(|fault| fault.field == "room.corners_mm");
@@ -116,8 +121,8 @@ fn bay(file: &LayoutFile, id: Id, faults: &mut Faults) -> Option<Bay> {
     if room.is_some() && walls.len() != file.room.corners_mm.len() {
         faults.add(
             "room.walls",
-            format!("{} walls for {} corners", walls.len(), file.room.corners_mm.len()),
-            "one wall for each corner, in the same order",
+            Found::WallsForCorners { walls: walls.len(), corners: file.room.corners_mm.len() },
+            Allowed::OneForEachCorner,
         );
     }
     let clockwise = is_clockwise(&file.room.corners_mm);

@@ -1,7 +1,7 @@
 //! Version 2 of the profile's file, and the step from it: what was assumed of a sensor or an aiming was one text, made of a
 //! name and English words. The mark by which a layout remembers a profile is still made of this form, so that it stays.
 
-use baywright_planner::model::validate::{self, Fault};
+use baywright_planner::model::fault::{Allowed, Fault, FileFault, Found, Quote};
 use serde::{Deserialize, Serialize};
 
 use super::{
@@ -9,7 +9,7 @@ use super::{
     SensorFile, SensorPartFile as S, SourceFile,
 };
 use crate::aiming::AimingFile;
-use crate::fault::FileFault;
+use crate::spot;
 use crate::text::Text;
 
 /// A whole profile file of version 2.
@@ -110,14 +110,10 @@ impl SecondProfileFile {
 }
 
 fn means_nothing(text: &Text, i: usize, own: &str) -> FileFault {
-    let fault = Fault {
-        field: format!("assumed[{i}]"),
-        found: validate::quoted(own),
-        allowed: "the name of a sensor or an aiming of this car, a colon and what of it was assumed"
-            .to_owned(),
-    };
-    let whole = || FileFault::whole(&text.file, "what is assumed means nothing");
-    text.located(vec![fault]).into_iter().next().unwrap_or_else(whole)
+    let field = format!("assumed[{i}]");
+    let place = spot::find(&text.text, &field);
+    let found = Found::Word(Quote::of(own));
+    FileFault::inside(&text.file, place, Fault { field, found, allowed: Allowed::NameAndPart })
 }
 
 /// The way back, for the mark of what a profile says.

@@ -1,7 +1,8 @@
 //! From a profile's file to a vehicle.
 
 use baywright_planner::model::assumed::{Assumed, BodyPart};
-use baywright_planner::model::validate::{self, Fault, limits};
+use baywright_planner::model::fault::{Allowed, Counted, Fault, Found, Quote};
+use baywright_planner::model::validate::{self, limits};
 use baywright_planner::model::{
     BodyPoint, Camera, FieldOfView, Id, Mirrors, Radar, Sensor, SensorKind, Vehicle, VehicleClass,
 };
@@ -48,8 +49,9 @@ pub fn draft_of(file: &ProfileFile, id: Id) -> Result<Vehicle, Vec<Fault>> {
     for (field, points) in [("top", &file.body.outline_top_mm), ("side", &file.body.outline_side_mm)] {
         let count = points.as_ref().map_or(0, Vec::len);
         if count > limits::MOST_OUTLINE_POINTS {
-            let allowed = format!("at most {}", limits::MOST_OUTLINE_POINTS);
-            faults.add(format!("body.outline_{field}_mm"), format!("{count} points"), allowed);
+            let allowed = Allowed::AtMost(limits::MOST_OUTLINE_POINTS);
+            let found = Found::Count(count, Counted::Points);
+            faults.add(format!("body.outline_{field}_mm"), found, allowed);
         }
     }
     if !faults.0.is_empty() {
@@ -64,21 +66,17 @@ pub fn draft_of(file: &ProfileFile, id: Id) -> Result<Vehicle, Vec<Fault>> {
     // Names of what is not there, or stands there as entered, say nothing.
     for (i, own) in file.assumed.iter().enumerate() {
         let (figure, name, allowed) = match own {
-            AssumedFile::Sensor { name, part } => (
-                Assumed::Sensor(name.as_str().into(), (*part).into()),
-                name,
-                "the name of a sensor of this car",
-            ),
-            AssumedFile::Aiming { name, part } => (
-                Assumed::Aiming(name.as_str().into(), (*part).into()),
-                name,
-                "the name of an aiming of this car",
-            ),
+            AssumedFile::Sensor { name, part } => {
+                (Assumed::Sensor(name.as_str().into(), (*part).into()), name, Allowed::SensorOfThisCar)
+            }
+            AssumedFile::Aiming { name, part } => {
+                (Assumed::Aiming(name.as_str().into(), (*part).into()), name, Allowed::AimingOfThisCar)
+            }
         };
         if vehicle.has_part(&figure) {
             vehicle.leave_open(figure);
         } else {
-            faults.add(format!("assumed[{i}].name"), validate::quoted(name), allowed.to_owned());
+            faults.add(format!("assumed[{i}].name"), Found::Word(Quote::of(name)), allowed);
         }
     }
     if faults.0.is_empty() { Ok(vehicle) } else { Err(faults.0) }

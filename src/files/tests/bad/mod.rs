@@ -7,6 +7,7 @@ use std::path::PathBuf;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 use baywright_files::{FileFault, load_profile, open};
+use baywright_planner::words::Language;
 
 /// A case: its name, what is replaced in the sound file, by what, and pieces that the only sentence must hold.
 pub type Row = (&'static str, &'static str, &'static str, &'static [&'static str]);
@@ -157,8 +158,13 @@ pub fn folder() -> PathBuf {
     folder
 }
 
+/// What is said of a file.
+pub fn said(fault: &FileFault) -> String {
+    Language::English.file_fault(fault)
+}
+
 fn sentences(faults: Vec<FileFault>) -> Vec<String> {
-    faults.iter().map(ToString::to_string).collect()
+    faults.iter().map(said).collect()
 }
 
 /// What is said of a profile with this text.

@@ -181,6 +181,12 @@ pub const PROFILES: &[Row] = &[
         &["aimings[0].zones[0].outline.diameter_mm", "found 0 mm", "above 0"],
     ),
     (
+        "a corner of a hole twice",
+        "Rectangle(from_mm: (-500, -500), to_mm: (500, 500))",
+        "Corners(corners_mm: [(-500, -500), (500, -500), (500, 500)],\nholes_mm: [[(0, 0), (9, 0), (9, 0)]])",
+        &["line 50, column 29, aimings[0].zones[0].outline.holes_mm[0][2]", "the same corner twice in a row"],
+    ),
+    (
         "rectangle turned about",
         "to_mm: (500, 500)",
         "to_mm: (-600, 500)",

@@ -5,12 +5,12 @@
 
 use baywright_geometry::angle;
 
-use crate::model::validate::limits::{LENGTH_SLACK_MM, Range};
-use crate::model::validate::{Fault, number};
+use crate::model::fault::{Allowed, Fault, Found};
+use crate::model::validate::limits::{LENGTH_SLACK_MM, Range, Unit};
 use crate::model::{SensorKind, TargetHeight, Vehicle};
 
-const fn usual(low: f64, high: f64, unit: &'static str) -> Range {
-    Range { low, high, above: false, unit }
+const fn usual(low: f64, high: f64) -> Range {
+    Range { low, high, above: false, unit: Unit::Millimetres }
 }
 
 /// A sensor of a form may stick out of the car's box by this: trim, and rounding of a drawing.
@@ -23,15 +23,6 @@ const ABOVE_ROOF_MM: f64 = 250.0;
 pub fn unlikely(car: &Vehicle) -> Vec<Fault> {
     use crate::model::assumed::BodyPart as P;
     let mut found = Vec::new();
-    let mut ask = |field: String, value: f64, range: Range| {
-        if value.is_finite() && !range.holds(value) {
-            found.push(Fault {
-                field,
-                found: format!("{}{}", number(value), range.unit),
-                allowed: range.allowed(),
-            });
-        }
-    };
     for (part, field, value, low, high) in [
         (P::Length, "length_mm", car.length, 2_400.0, 7_500.0),
         (P::Width, "width_mm", car.width, 1_400.0, 2_300.0),
@@ -46,7 +37,7 @@ pub fn unlikely(car: &Vehicle) -> Vec<Fault> {
         (P::GroundClearance, "ground_clearance_mm", car.ground_clearance, 80.0, 320.0),
     ] {
         if !car.is_assumed(part) {
-            ask(format!("body.{field}"), value, usual(low, high, " mm"));
+            ask(&mut found, format!("body.{field}"), value, usual(low, high));
         }
     }
     let sum = car.wheelbase + car.overhang_front + car.overhang_rear;
@@ -55,12 +46,8 @@ pub fn unlikely(car: &Vehicle) -> Vec<Fault> {
     if off > SAME_MM && off <= LENGTH_SLACK_MM {
         found.push(Fault {
             field: "body.length_mm".to_owned(),
-            found: format!(
-                "{} mm, while wheelbase and overhangs make {} mm",
-                number(car.length),
-                number(sum)
-            ),
-            allowed: "the same length both ways".to_owned(),
+            found: Found::LengthAndSum { length: car.length, sum },
+            allowed: Allowed::SameLength,
         });
     }
     for (i, sensor) in car.sensors.iter().enumerate() {
@@ -70,52 +57,47 @@ pub fn unlikely(car: &Vehicle) -> Vec<Fault> {
             SensorKind::SurroundCamera(_) => (300.0, 2_000.0),
             SensorKind::Lidar => (200.0, 3_000.0),
         };
-        let mut ask = |part: usize, value: f64, range: Range| {
-            if value.is_finite() && !range.holds(value) {
-                let found_text = format!("{}{}", number(value), range.unit);
-                found.push(Fault {
-                    field: format!("sensors[{i}].at_mm[{part}]"),
-                    found: found_text,
-                    allowed: range.allowed(),
-                });
-            }
-        };
-        ask(2, sensor.at.z, usual(low, high, " mm"));
+        let at = format!("sensors[{i}].at_mm");
+        ask(&mut found, format!("{at}[2]"), sensor.at.z, usual(low, high));
         if matches!(sensor.kind, SensorKind::ForwardRadar(_)) {
-            ask(1, sensor.at.y, usual(-500.0, 500.0, " mm"));
+            ask(&mut found, format!("{at}[1]"), sensor.at.y, usual(-500.0, 500.0));
         }
     }
     for (i, aiming) in car.aimings.iter().enumerate() {
         let path = format!("aimings[{i}]");
         let mut ask = |field: String, value: f64, range: Range| {
-            if value.is_finite() && !range.holds(value) {
-                let found_text = format!("{}{}", number(value), range.unit);
-                found.push(Fault {
-                    field: format!("{path}.{field}"),
-                    found: found_text,
-                    allowed: range.allowed(),
-                });
-            }
+            ask(&mut found, format!("{path}.{field}"), value, range);
         };
         for (field, radians) in
             [("azimuth_deg", aiming.tolerance.azimuth), ("elevation_deg", aiming.tolerance.elevation)]
         {
             let degrees = (angle::degrees(radians) * 1e6).round() / 1e6;
-            ask(format!("tolerance.{field}"), degrees, usual(0.02, 3.0, "°"));
+            ask(
+                format!("tolerance.{field}"),
+                degrees,
+                Range { low: 0.02, high: 3.0, above: false, unit: Unit::Degrees },
+            );
         }
         for (j, placement) in aiming.placements.iter().enumerate() {
             let field = format!("placements[{j}]");
             ask(
                 format!("{field}.stand_off.distance_mm"),
                 placement.stand_off.distance,
-                usual(500.0, 12_000.0, " mm"),
+                usual(500.0, 12_000.0),
             );
             if let TargetHeight::Absolute(height) = placement.height {
-                ask(format!("{field}.height.height_mm"), height, usual(150.0, 2_500.0, " mm"));
+                ask(format!("{field}.height.height_mm"), height, usual(150.0, 2_500.0));
             }
         }
     }
     found
+}
+
+/// A number that is not what is usual; what is none at all is refused elsewhere.
+fn ask(faults: &mut Vec<Fault>, field: String, value: f64, range: Range) {
+    if value.is_finite() && !range.holds(value) {
+        faults.push(Fault { field, found: Found::Number(value, range.unit), allowed: Allowed::In(range) });
+    }
 }
 
 /// Lengths that differ by less are the same: no tape shows it.
@@ -127,17 +109,17 @@ pub fn refused(car: &Vehicle) -> Vec<Fault> {
     let mut found = Vec::new();
     let half = car.width.max(car.mirrors.width) * 0.5 + STICKS_OUT_MM;
     let ranges = [
-        usual(car.rear() - STICKS_OUT_MM, car.front() + STICKS_OUT_MM, " mm"),
-        usual(-half, half, " mm"),
-        usual(50.0, car.height + ABOVE_ROOF_MM, " mm"),
+        usual(car.rear() - STICKS_OUT_MM, car.front() + STICKS_OUT_MM),
+        usual(-half, half),
+        usual(50.0, car.height + ABOVE_ROOF_MM),
     ];
     for (i, sensor) in car.sensors.iter().enumerate() {
         for (part, (value, range)) in sensor.at.to_array().into_iter().zip(ranges).enumerate() {
             if !range.holds(value) {
                 found.push(Fault {
                     field: format!("sensors[{i}].at_mm[{part}]"),
-                    found: format!("{} mm, outside the body", number(value)),
-                    allowed: range.allowed(),
+                    found: Found::OutsideBody(value),
+                    allowed: Allowed::In(range),
                 });
             }
         }

@@ -15,6 +15,7 @@ mod arrangement;
 pub mod assumed;
 mod bay;
 pub mod body;
+pub mod fault;
 mod id;
 mod layout;
 mod material;

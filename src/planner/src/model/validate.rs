@@ -3,7 +3,7 @@
 //! Files and forms fill the model and then ask here; nothing is repaired, everything found is reported. The limits are
 //! generous, and real: they refuse slips of the keyboard and nonsense, never an unusual shop. Where a limit is passed
 //! the fault names the field by the path that it has in a file (`sensors[0].at_mm`), what was found and what is
-//! allowed, in the file's units: millimetres, degrees, gigahertz.
+//! allowed, in the file's units: millimetres, degrees, gigahertz. These are values; `words` makes the sentence.
 
 mod aiming;
 mod arrangement;
@@ -18,23 +18,11 @@ use std::collections::BTreeMap;
 
 use baywright_geometry::{DVec2, Outline, Polygon, ShapeFault, angle};
 
+pub use super::fault::Fault;
+use super::fault::{Allowed, Counted, Found, Quote};
 use super::{Arrangement, Id, Layout, Provenance, TriggerList, Vehicle};
-use limits::Range;
+use limits::{Range, Unit};
 pub use near::nearest;
-
-/// One thing that breaks an invariant.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Fault {
-    /// The field by its path in a file, such as `sensors[0].at_mm`.
-    pub field: String,
-    /// What was found, such as `-5 mm`.
-    pub found: String,
-    /// What is allowed, such as `above 0 and up to 30000 mm`.
-    pub allowed: String,
-}
-
-/// What is found where nothing was entered.
-pub const EMPTY: &str = "an empty text";
 
 /// Every fault of a vehicle profile; none if it is sound.
 pub fn vehicle(vehicle: &Vehicle) -> Vec<Fault> {
@@ -77,74 +65,54 @@ pub fn opening_along_wall(path: &str, from: f64, width: f64, wall: Option<f64>) 
 /// Why a shape was refused, as a fault of the field that holds its corners. `corners` are the outer ring's, for
 /// saying what was found.
 pub fn shape_fault(field: &str, corners: &[DVec2], fault: &ShapeFault) -> Fault {
-    let at = |ring: usize, i: usize| match ring {
-        0 => format!("{field}[{i}]"),
-        hole => format!("hole {hole}, corner {i}"),
+    let counted = |ring: usize, count: usize| {
+        Found::Count(count, if ring == 0 { Counted::Corners } else { Counted::CornersOfHole(ring) })
     };
-    let of_ring = |ring: usize| if ring == 0 { String::new() } else { format!(" in hole {ring}") };
-    let (field, found, allowed) = match *fault {
-        ShapeFault::TooFewCorners { ring, corners } => {
-            (field.to_owned(), format!("{corners} corners{}", of_ring(ring)), "3 corners or more".to_owned())
+    let whole = |found: Found, allowed: Allowed| Fault { field: field.to_owned(), found, allowed };
+    let corner = |ring: usize, i: usize, found: Found, allowed: Allowed| {
+        // Holes stand beside the corners of the outline.
+        let field = match ring {
+            0 => format!("{field}[{i}]"),
+            hole => format!("{}holes_mm[{}][{i}]", field.trim_end_matches("corners_mm"), hole - 1),
+        };
+        Fault { field, found, allowed }
+    };
+    match *fault {
+        ShapeFault::TooFewCorners { ring, corners } => whole(counted(ring, corners), Allowed::Corners(3)),
+        ShapeFault::TooManyCorners { ring, corners } => {
+            let most = baywright_geometry::tolerance::MOST_CORNERS;
+            whole(counted(ring, corners), Allowed::AtMostCorners(most))
         }
-        ShapeFault::TooManyCorners { ring, corners } => (
-            field.to_owned(),
-            format!("{corners} corners{}", of_ring(ring)),
-            format!("at most {} corners", baywright_geometry::tolerance::MOST_CORNERS),
-        ),
-        ShapeFault::OutOfReach { ring, corner } => {
-            let found = match corners.get(corner) {
-                Some(p) if ring == 0 => format!("({}, {})", number(p.x), number(p.y)),
-                _ => "a place without bounds".to_owned(),
-            };
-            (at(ring, corner), found, limits::PLACE.allowed())
+        ShapeFault::OutOfReach { ring, corner: i } => {
+            let at = corners.get(i).filter(|_| ring == 0);
+            let found = at.map_or(Found::NoPlace, |at| Found::Point(*at));
+            corner(ring, i, found, Allowed::In(limits::PLACE))
         }
-        ShapeFault::RepeatedCorner { ring, corner } => (
-            at(ring, corner),
-            "the same corner twice in a row".to_owned(),
-            "each corner once, the first not repeated at the end".to_owned(),
-        ),
-        ShapeFault::SelfCrossing { ring, first, second } => (
-            field.to_owned(),
-            format!(
-                "that the edge from {} crosses or touches the edge from {}",
-                at(ring, first),
-                at(ring, second)
-            ),
-            "an outline whose edges meet only at its corners".to_owned(),
-        ),
-        ShapeFault::NoArea { .. } => {
-            (field.to_owned(), "a shape without area".to_owned(), "a shape that covers some floor".to_owned())
+        ShapeFault::RepeatedCorner { ring, corner: i } => {
+            corner(ring, i, Found::CornerTwice, Allowed::EachCornerOnce)
         }
-        ShapeFault::HoleOutside { ring } => (
-            field.to_owned(),
-            format!("that hole {ring} lies outside the outline or crosses it"),
-            "holes inside the outline".to_owned(),
-        ),
-        ShapeFault::HolesOverlap { first, second } => (
-            field.to_owned(),
-            format!("that holes {first} and {second} overlap"),
-            "holes that lie apart".to_owned(),
-        ),
+        ShapeFault::SelfCrossing { ring, first, second } => {
+            let hole = (ring > 0).then_some(ring);
+            whole(Found::EdgesMeet { hole, first, second }, Allowed::EdgesApart)
+        }
+        ShapeFault::NoArea { .. } => whole(Found::NoArea, Allowed::SomeArea),
+        ShapeFault::HoleOutside { ring } => whole(Found::HoleOutside(ring), Allowed::HolesInside),
+        ShapeFault::HolesOverlap { first, second } => {
+            whole(Found::HolesOverlap(first, second), Allowed::HolesApart)
+        }
         ShapeFault::NoRadius { radius } => {
-            (field.to_owned(), format!("{} mm", number(radius * 2.0)), limits::SIZE.allowed())
+            whole(Found::Number(radius * 2.0, Unit::Millimetres), Allowed::In(limits::SIZE))
         }
-        ShapeFault::NoHeight { bottom, top } => (
-            field.to_owned(),
-            format!("a bottom at {} mm and a top at {} mm", number(bottom), number(top)),
-            "a top above the bottom, both within 10000000 mm".to_owned(),
-        ),
-    };
-    Fault { field, found, allowed }
+        ShapeFault::NoHeight { bottom, top } => {
+            whole(Found::BottomAndTop { bottom, top }, Allowed::TopAboveBottom)
+        }
+    }
 }
 
-/// A number for a sentence, to a millionth.
+/// A number as a file has it, to a millionth.
 pub fn number(value: f64) -> String {
     if !value.is_finite() {
-        return if value.is_nan() {
-            "NaN (not a number)".to_owned()
-        } else {
-            format!("{value} (not a finite number)")
-        };
+        return format!("{value}");
     }
     let rounded = (value * 1e6).round() / 1e6;
     if rounded.abs() >= 1e15 || (rounded == 0.0 && value != 0.0) {
@@ -161,26 +129,26 @@ struct Faults {
 }
 
 impl Faults {
-    fn add(&mut self, field: impl Into<String>, found: impl Into<String>, allowed: impl Into<String>) {
-        self.list.push(Fault { field: field.into(), found: found.into(), allowed: allowed.into() });
+    fn add(&mut self, field: impl Into<String>, found: Found, allowed: Allowed) {
+        self.list.push(Fault { field: field.into(), found, allowed });
+    }
+
+    /// A length that is allowed by itself and not beside another.
+    fn length(&mut self, field: impl Into<String>, mm: f64, allowed: Allowed) {
+        self.add(field, Found::Number(mm, Unit::Millimetres), allowed);
     }
 
     /// A number must lie in a range; `value` is in the range's unit.
     fn number(&mut self, field: impl Into<String>, value: f64, range: &Range) {
         if !range.holds(value) {
-            let unit = if value.is_finite() { range.unit } else { "" };
-            self.add(field, format!("{}{unit}", number(value)), range.allowed());
+            self.add(field, Found::Number(value, range.unit), Allowed::In(*range));
         }
     }
 
     /// A number must be nothing or lie in a range.
     fn number_or_none(&mut self, field: impl Into<String>, value: f64, range: &Range) {
-        let before = self.list.len();
-        if value != 0.0 {
-            self.number(field, value, range);
-        }
-        if let Some(fault) = self.list.get_mut(before) {
-            fault.allowed = format!("0, or {}", fault.allowed);
+        if value != 0.0 && !range.holds(value) {
+            self.add(field, Found::Number(value, range.unit), Allowed::NothingOr(*range));
         }
     }
 
@@ -202,7 +170,7 @@ impl Faults {
     /// A list must not be longer than `most`.
     fn count(&mut self, field: &str, len: usize, most: usize) {
         if len > most {
-            self.add(field, format!("{len} entries"), format!("at most {most}"));
+            self.add(field, Found::Count(len, Counted::Entries), Allowed::AtMost(most));
         }
     }
 
@@ -214,17 +182,17 @@ impl Faults {
     fn text(&mut self, field: impl Into<String>, text: &str, longest: usize) {
         let chars = text.chars().count();
         let found = if chars == 0 {
-            EMPTY.to_owned()
+            Found::EmptyText
         } else if chars > longest {
-            format!("a text of {chars} characters")
+            Found::TextOf(chars)
         } else if text.chars().any(char::is_control) {
-            "a text with a line break or another control character".to_owned()
+            Found::ControlCharacter
         } else if text.trim() != text {
-            format!("{}, which starts or ends with a blank", quoted(text))
+            Found::BlankAtEnds(Quote::of(text))
         } else {
             return;
         };
-        self.add(field, found, format!("1 to {longest} characters on one line, without blanks at the ends"));
+        self.add(field, found, Allowed::TextUpTo(longest));
     }
 
     /// No name may be used twice. `names` come with the paths of their fields.
@@ -233,8 +201,8 @@ impl Faults {
         for (field, name) in names {
             match seen.get(name) {
                 Some(first) => {
-                    let allowed = format!("a name used only once; {first} has it already");
-                    self.add(field, format!("{} again", quoted(name.as_str())), allowed);
+                    let first = Allowed::UsedOnce(first.clone());
+                    self.add(field, Found::Again(Quote::of(name.as_str())), first);
                 }
                 None => {
                     seen.insert(name, field);
@@ -247,14 +215,16 @@ impl Faults {
     fn known<'a>(&mut self, field: impl Into<String>, name: &Id, known: impl IntoIterator<Item = &'a Id>) {
         let known: Vec<&Id> = known.into_iter().collect();
         if !known.contains(&name) {
-            self.add(field, quoted(name.as_str()), one_of_near(name.as_str(), known));
+            let allowed = Allowed::one_of(name.as_str(), known);
+            self.add(field, Found::Word(Quote::of(name.as_str())), allowed);
         }
     }
 
     /// A polygon as a file can hold it: without holes.
     fn no_holes(&mut self, field: impl Into<String>, polygon: &Polygon) {
         if !polygon.holes().is_empty() {
-            self.add(field, format!("{} holes", polygon.holes().len()), "an outline without holes");
+            let found = Found::Count(polygon.holes().len(), Counted::Holes);
+            self.add(field, found, Allowed::NoHoles);
         }
     }
 
@@ -268,41 +238,6 @@ impl Faults {
         };
         self.text(format!("{field}.{part}"), text, limits::LONGEST_TEXT);
     }
-}
-
-/// A piece of a file's own text for a sentence: in quotes, control characters made visible, cut when long.
-pub fn quoted(text: &str) -> String {
-    /// The longest piece that a sentence repeats, in characters.
-    const LONGEST: usize = 60;
-    let mut short: String = text.chars().take(LONGEST).collect();
-    if short.len() < text.len() {
-        short.push('…');
-    }
-    format!("{short:?}")
-}
-
-/// Names for a sentence, cut when there are many.
-pub fn one_of<'a>(names: impl IntoIterator<Item = &'a Id>) -> String {
-    const MOST: usize = 12;
-    let mut names: Vec<String> = names.into_iter().map(|id| quoted(id.as_str())).collect();
-    let more = names.len().saturating_sub(MOST);
-    names.truncate(MOST);
-    if more > 0 {
-        names.push(format!("{more} more"));
-    }
-    match names.split_last() {
-        None => "none, since nothing of the kind is there".to_owned(),
-        Some((only, [])) => only.clone(),
-        Some((last, rest)) => format!("{} or {last}", rest.join(", ")),
-    }
-}
-
-/// The same, with the one that was probably meant.
-pub fn one_of_near<'a>(found: &str, names: impl IntoIterator<Item = &'a Id>) -> String {
-    let names: Vec<&Id> = names.into_iter().collect();
-    let meant = near::nearest(found, names.iter().map(|id| id.as_str()));
-    let all = one_of(names);
-    meant.map_or(all.clone(), |meant| format!("{all} (did you mean {}?)", quoted(meant)))
 }
 
 /// The size of an outline's box.
@@ -320,7 +255,7 @@ mod tests {
         assert_eq!(number(-1820.0), "-1820");
         assert_eq!(number(1e300), "1e300");
         assert_eq!(number(1e-300), "1e-300");
-        assert!(number(f64::NAN).contains("NaN") && number(f64::INFINITY).contains("inf"));
+        assert_eq!((number(f64::NAN), number(f64::INFINITY)), ("NaN".to_owned(), "inf".to_owned()));
     }
 
     #[test]
@@ -343,6 +278,6 @@ mod tests {
         faults.unique([("x[0]".into(), &a), ("x[1]".into(), &b), ("y[0]".into(), &a)]);
         assert_eq!(faults.list.len(), 1);
         assert_eq!(faults.list[0].field, "y[0]");
-        assert!(faults.list[0].allowed.contains("x[0]"));
+        assert_eq!(faults.list[0].allowed, Allowed::UsedOnce("x[0]".to_owned()));
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::entry::starter::StartKind;
 use crate::geometry::marks::{Construction, Hand, Wheel};
-use crate::model::validate::Fault;
+use crate::model::fault::Fault;
 use crate::model::{
     Adjusted, Datum, End, Exclusion, MeasuredAlong, Provenance, ReferenceAxis, TargetHeight, TargetKind,
     Vehicle, VehicleClass, VerticalReference, ZoneFrame,

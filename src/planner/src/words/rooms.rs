@@ -1,5 +1,6 @@
 //! Texts of the forms in which a room and what belongs to it are entered.
 
+use crate::model::fault::Fault;
 use crate::model::{FloorFeatureKind, KeepFreeKind, Known, OpeningKind};
 
 texts! {
@@ -162,6 +163,8 @@ impl Rooms {
     sentences! { rooms:
         /// How well walls are known.
         known(known: Known) -> &'static str;
+        /// Why a bay that was made is none.
+        not_made(fault: &Fault) -> String;
         /// What a walk round the room left open.
         gap_of(gap: &str, share: f64) -> String;
         /// Walls that do not come round yet.

@@ -4,6 +4,7 @@
 use super::Units;
 use crate::model::assumed::Assumed;
 use crate::model::validate::number;
+use crate::model::fault::Fault;
 use crate::model::{FloorFeatureKind, Id, Opening};
 
 texts! {
@@ -263,7 +264,7 @@ impl Screen {
         /// A name that is taken.
         name_taken(name: &Id) -> String;
         /// A change that would leave figures that are not allowed.
-        unsound(found: &str, allowed: &str) -> String;
+        unsound(fault: &Fault) -> String;
         /// A car that no aiming is entered for.
         no_aiming(car: &str) -> String;
         /// Said when it was saved.

@@ -53,7 +53,8 @@ impl Desk {
             ui.label(texts.no_car_found);
         }
         for fault in self.document.car_faults() {
-            ui.add(egui::Label::new(widgets::soft(ui, fault.to_string())).wrap());
+            let sentence = self.view.language.file_fault(fault);
+            ui.add(egui::Label::new(widgets::soft(ui, sentence)).wrap());
         }
     }
 

@@ -11,7 +11,7 @@ use crate::screen::forms::typed;
 use crate::screen::forms::which::NotRead;
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, widgets};
-use crate::session::document::Document;
+use crate::session::document::{Document, NotMade};
 use crate::session::room_draft::{MOST_WALLS, RoomDraft, WallTyped};
 
 /// What is typed of a wall.
@@ -434,7 +434,8 @@ impl Desk {
     pub(in crate::screen) fn new_bay(&mut self, layout: Layout) {
         match Document::new_bay(layout, &self.document) {
             Ok(document) => self.show_document(document),
-            Err(faults) => self.say_wrong(faults.first().map_or_else(String::new, ToString::to_string)),
+            Err(NotMade::Faults(faults)) => self.say_wrong(self.first_sentence(&faults)),
+            Err(NotMade::Unsound(fault)) => self.say_wrong(self.view.language.rooms().not_made(&fault)),
         }
     }
 }

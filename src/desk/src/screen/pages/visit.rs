@@ -27,7 +27,7 @@ impl Desk {
                 let page = VisitPage { list, chosen: Vec::new(), changing: false };
                 self.view.page = Some(super::Page::Visit(Box::new(page)));
             }
-            Err(faults) => self.say_wrong(faults.first().map_or_else(String::new, ToString::to_string)),
+            Err(faults) => self.say_wrong(self.first_sentence(&faults)),
         }
     }
 
@@ -170,7 +170,7 @@ impl Desk {
         };
         match baywright_files::save_triggers(&path, list) {
             Ok(_) => self.say(self.texts().saved(&path.display().to_string())),
-            Err(faults) => self.say_wrong(faults.first().map_or_else(String::new, ToString::to_string)),
+            Err(faults) => self.say_wrong(self.first_sentence(&faults)),
         }
     }
 }

@@ -3,6 +3,7 @@
 use baywright_geometry::Outline;
 use baywright_geometry::marks::{Construction, Reach};
 
+use super::super::fault::{Allowed, Found, Listed};
 use super::super::{
     Aiming, Datum, Exclusion, Id, Placement, Target, TargetHeight, TargetKind, Vehicle, ZoneFrame,
 };
@@ -45,8 +46,7 @@ fn marks(path: &str, aiming: &Aiming, car: &Vehicle, faults: &mut Faults) {
         faults.name(format!("{path}.name"), step.id.as_str());
         let how = format!("{path}.how");
         if let Some(later) = step.construction.uses().into_iter().find(|&used| used >= i) {
-            let found = format!("a use of mark number {} in the plan", later + 1);
-            faults.add(how.clone(), found, "marks that come earlier in the plan");
+            faults.add(how.clone(), Found::LaterMark(later + 1), Allowed::EarlierMarks);
         }
         construction(&how, &step.construction, aiming, car, faults);
     }
@@ -62,21 +62,15 @@ fn construction(how: &str, construction: &Construction, aiming: &Aiming, car: &V
         Construction::Outboard { distance, .. } => number("distance_mm", distance, &limits::SIZE_OR_NONE),
         Construction::BodyPoint { point } => {
             if point >= car.body_points.len() {
-                faults.add(
-                    format!("{how}.point"),
-                    format!("body point number {}", point + 1),
-                    "one that is there",
-                );
+                let found = Found::Position(Listed::BodyPoint, point + 1);
+                faults.add(format!("{how}.point"), found, Allowed::OneThatIsThere);
             }
         }
         Construction::Prolong { reach: Reach::Length(by), .. } => number("by_mm", by, &limits::OFFSET),
         Construction::Prolong { reach: Reach::AbreastOf(target), .. } => {
             if target >= aiming.placements.len() {
-                faults.add(
-                    format!("{how}.of"),
-                    format!("placement number {}", target + 1),
-                    "one that is there",
-                );
+                let found = Found::Position(Listed::Placement, target + 1);
+                faults.add(format!("{how}.of"), found, Allowed::OneThatIsThere);
             }
         }
         Construction::AlongAside { along, aside, .. } => {
@@ -97,7 +91,7 @@ fn construction(how: &str, construction: &Construction, aiming: &Aiming, car: &V
 fn placements(path: &str, aiming: &Aiming, car: &Vehicle, faults: &mut Faults) {
     faults.count(&format!("{path}.placements"), aiming.placements.len(), limits::MOST_PARTS);
     if aiming.placements.is_empty() {
-        faults.add(format!("{path}.placements"), "no placement", "at least one");
+        faults.add(format!("{path}.placements"), Found::NoPlacement, Allowed::AtLeastOne);
     }
     faults.unique(
         aiming.placements.iter().enumerate().map(|(i, p)| (format!("{path}.placements[{i}].name"), &p.id)),
@@ -128,8 +122,8 @@ fn placement(path: &str, placement: &Placement, aiming: &Aiming, car: &Vehicle, 
     }
     let lies = placement.height == TargetHeight::OnFloor;
     if lies != (placement.target.kind == TargetKind::Mat) {
-        let found = if lies { "a standing target on the floor" } else { "a mat at a height" };
-        faults.add(format!("{path}.height"), found, "OnFloor for a mat, and for a mat only");
+        let found = if lies { Found::StandingOnFloor } else { Found::MatAtHeight };
+        faults.add(format!("{path}.height"), found, Allowed::FloorForMat);
     }
     faults.angle(format!("{path}.turned_deg"), placement.turned, &limits::TURN);
     if let Some(mark) = &placement.mark {
@@ -156,8 +150,7 @@ fn target(path: &str, target: &Target, faults: &mut Faults) {
     faults.number(format!("{path}.depth_mm"), target.depth, &limits::SIZE_OR_NONE);
     faults.number(format!("{path}.centre_behind_mm"), target.centre_behind, &limits::SIZE_OR_NONE);
     if target.centre_behind > 0.0 && target.kind != TargetKind::CornerReflector {
-        let found = format!("{} mm", super::number(target.centre_behind));
-        faults.add(format!("{path}.centre_behind_mm"), found, "0 for anything but a corner reflector");
+        faults.length(format!("{path}.centre_behind_mm"), target.centre_behind, Allowed::OnlyForReflector);
     }
     faults.number(format!("{path}.aims_by.place"), target.error.by_place, &limits::SHARE);
     faults.number(format!("{path}.aims_by.squareness"), target.error.by_squareness, &limits::SHARE);
@@ -168,12 +161,10 @@ fn target(path: &str, target: &Target, faults: &mut Faults) {
         faults.number(format!("{path}.stand.mast_behind_mm"), stand.mast_behind, &limits::OFFSET);
         faults.number(format!("{path}.stand.top_mm"), stand.top, &limits::TARGET);
         if stand.top < stand.base_height {
-            let found = format!("{} mm", super::number(stand.top));
-            let allowed = format!("at least the base's height of {} mm", super::number(stand.base_height));
-            faults.add(format!("{path}.stand.top_mm"), found, allowed);
+            faults.length(format!("{path}.stand.top_mm"), stand.top, Allowed::FromBase(stand.base_height));
         }
         if target.kind == TargetKind::Mat {
-            faults.add(format!("{path}.stand"), "a stand under a mat", "none");
+            faults.add(format!("{path}.stand"), Found::StandUnderMat, Allowed::Nothing);
         }
     }
 }
@@ -182,7 +173,7 @@ fn target(path: &str, target: &Target, faults: &mut Faults) {
 fn size(field: &str, outline: &Outline, faults: &mut Faults) {
     let size = extent(outline).max_element();
     if !limits::TARGET.holds(size) {
-        faults.add(field, format!("a shape {} mm long", super::number(size)), limits::TARGET.allowed());
+        faults.add(field, Found::ShapeOf(size), Allowed::In(limits::TARGET));
     }
 }
 
@@ -200,9 +191,8 @@ fn zones(path: &str, aiming: &Aiming, faults: &mut Faults) {
         faults.number(format!("{path}.bottom_mm"), zone.span.bottom(), &limits::HEIGHT);
         faults.number(format!("{path}.top_mm"), zone.span.top(), &limits::HEIGHT);
         if !limits::TARGET.holds(zone.span.top() - zone.span.bottom()) {
-            let found = format!("{} mm", super::number(zone.span.top()));
-            let allowed = format!("{} above the bottom", limits::TARGET.allowed());
-            faults.add(format!("{path}.top_mm"), found, allowed);
+            let allowed = Allowed::AboveBottom(limits::TARGET);
+            faults.length(format!("{path}.top_mm"), zone.span.top(), allowed);
         }
         if let Exclusion::Reflecting(level) = zone.excludes {
             faults.number(format!("{path}.excludes.level_dbsm"), level, &limits::REFLECTING);

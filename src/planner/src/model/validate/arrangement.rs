@@ -1,6 +1,7 @@
 //! Invariants of an arrangement: of its parts, and between them.
 
 use super::super::Arrangement;
+use super::super::fault::{Allowed, Counted, Found};
 use super::limits;
 use super::{Faults, bay, layout, vehicle};
 
@@ -11,18 +12,11 @@ pub(super) fn check(all: &Arrangement, faults: &mut Faults) {
         faults.add(format!("vehicle.{}", fault.field), fault.found, fault.allowed);
     }
     if !all.vehicle.aimings.contains(&all.aiming) {
-        faults.add(
-            "aiming",
-            format!("{:?}, not as the profile has it", all.aiming.id),
-            "an aiming of the car",
-        );
+        faults.add("aiming", Found::NotAsInProfile(all.aiming.id.clone()), Allowed::AimingOfCar);
     }
     if all.sensor.id != all.aiming.sensor || !all.vehicle.sensors.contains(&all.sensor) {
-        faults.add(
-            "sensor",
-            format!("{:?}", all.sensor.id),
-            format!("the aiming's own, {:?}", all.aiming.sensor),
-        );
+        let own = Allowed::SensorOfAiming(all.aiming.sensor.clone());
+        faults.add("sensor", Found::Name(all.sensor.id.clone()), own);
     }
     faults.place("parked.at_mm", all.parked.origin());
     faults.angle("parked.heading_deg", all.parked.heading(), &limits::TURN);
@@ -34,11 +28,8 @@ pub(super) fn check(all: &Arrangement, faults: &mut Faults) {
         vehicle::on_car("on_this_car.sensor_at_mm", at, limits::LOWEST_SENSOR_MM, &all.vehicle, faults);
     }
     if all.stands.len() != all.aiming.placements.len() {
-        faults.add(
-            "stands",
-            format!("{} stands", all.stands.len()),
-            format!("one for each of the {} placements", all.aiming.placements.len()),
-        );
+        let allowed = Allowed::OneForEachPlacement(all.aiming.placements.len());
+        faults.add("stands", Found::Count(all.stands.len(), Counted::Stands), allowed);
     }
     for (i, set) in all.stands.iter().enumerate() {
         layout::stand(&format!("stands[{i}].set"), set, faults);

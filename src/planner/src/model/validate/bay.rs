@@ -2,9 +2,10 @@
 
 use baywright_geometry::Polygon;
 
+use super::super::fault::{Allowed, Found, Listed};
 use super::super::{Bay, Id, Known, Opening, Shape, Thing};
 use super::limits;
-use super::{Faults, extent, number};
+use super::{Faults, extent};
 
 /// `path` stands before every field: empty in a layout file.
 pub(super) fn check(path: &str, bay: &Bay, faults: &mut Faults) {
@@ -28,7 +29,7 @@ pub(super) fn check(path: &str, bay: &Bay, faults: &mut Faults) {
         faults.source(&format!("{path}survey.source"), &survey.provenance);
         faults.count(&format!("{path}survey.points"), survey.points.len(), limits::MOST_THINGS);
         if survey.points.is_empty() {
-            faults.add(format!("{path}survey.points"), "no level", "at least one, or no survey at all");
+            faults.add(format!("{path}survey.points"), Found::NoLevel, Allowed::AtLeastOneOrNoSurvey);
         }
         for (i, point) in survey.points.iter().enumerate() {
             faults.place(&format!("{path}survey.points[{i}].at_mm"), point.at);
@@ -43,19 +44,12 @@ fn room(path: &str, bay: &Bay, faults: &mut Faults) {
     faults.no_holes(format!("{path}room.corners_mm"), &bay.room);
     faults.count(&format!("{path}room.corners_mm"), corners, limits::MOST_WALLS);
     if !has_size(bay) {
-        let size = bay.room.bounds().size();
-        faults.add(
-            format!("{path}room.corners_mm"),
-            format!("a room of {} by {} mm", number(size.x), number(size.y)),
-            format!("{} each way", limits::ROOM.allowed()),
-        );
+        let found = Found::RoomOf(bay.room.bounds().size());
+        faults.add(format!("{path}room.corners_mm"), found, Allowed::EachWay(limits::ROOM));
     }
     if bay.walls.len() != corners {
-        faults.add(
-            format!("{path}room.walls"),
-            format!("{} walls for {corners} corners", bay.walls.len()),
-            "one wall for each corner, in the same order",
-        );
+        let found = Found::WallsForCorners { walls: bay.walls.len(), corners };
+        faults.add(format!("{path}room.walls"), found, Allowed::OneForEachCorner);
     }
     for (i, wall) in bay.walls.iter().enumerate() {
         faults.name(format!("{path}room.walls[{i}].name"), wall.id.as_str());
@@ -89,21 +83,19 @@ fn check_opening(path: &str, opening: &Opening, bay: &Bay, faults: &mut Faults) 
     faults.number_or_none(format!("{path}.free_beyond_mm"), opening.free_beyond, &limits::FREE);
     let length = wall_length(bay, opening.wall);
     if length.is_none() {
-        let found = format!("wall number {}", opening.wall + 1);
-        faults.add(format!("{path}.wall"), found, "a wall of the room");
+        let found = Found::Position(Listed::Wall, opening.wall + 1);
+        faults.add(format!("{path}.wall"), found, Allowed::WallOfRoom);
     }
     // A wall of a room that is not as large as a room is no measure.
     along_wall(path, opening.from, opening.width, length.filter(|_| has_size(bay)), faults);
     let (bottom, top) = (opening.span.bottom(), opening.span.top());
     if bottom < 0.0 {
-        faults.add(format!("{path}.bottom_mm"), format!("{} mm", number(bottom)), "0 or above: the floor");
+        faults.length(format!("{path}.bottom_mm"), bottom, Allowed::FromFloor);
     } else if !limits::OPENING.holds(top - bottom) {
-        let allowed = format!("{} above the bottom", limits::OPENING.allowed());
-        faults.add(format!("{path}.top_mm"), format!("{} mm", number(top)), allowed);
+        faults.length(format!("{path}.top_mm"), top, Allowed::AboveBottom(limits::OPENING));
     }
     if limits::CEILING.holds(bay.ceiling) && top > bay.ceiling + limits::WALL_SLACK_MM {
-        let allowed = format!("at most the ceiling's {} mm", number(bay.ceiling));
-        faults.add(format!("{path}.top_mm"), format!("{} mm", number(top)), allowed);
+        faults.length(format!("{path}.top_mm"), top, Allowed::UpToCeiling(bay.ceiling));
     }
 }
 
@@ -115,11 +107,8 @@ pub(super) fn along_wall(path: &str, from: f64, width: f64, length: Option<f64>,
     let Some(length) = length.filter(|_| faults.list.len() == before) else { return };
     let end = from + width;
     if end > length + limits::WALL_SLACK_MM {
-        faults.add(
-            format!("{path}.width_mm"),
-            format!("an opening from {} to {} mm along its wall", number(from), number(end)),
-            format!("one that ends within the wall's {} mm", number(length)),
-        );
+        let found = Found::AlongWall { from, to: end };
+        faults.add(format!("{path}.width_mm"), found, Allowed::WithinWall(length));
     }
 }
 
@@ -133,9 +122,8 @@ fn overlaps(path: &str, bay: &Bay, faults: &mut Faults) {
                 && a.span.shared(&b.span).is_some()
         });
         if let Some(b) = clash {
-            let found =
-                format!("that {} overlaps {}", super::quoted(a.id.as_str()), super::quoted(b.id.as_str()));
-            faults.add(format!("{path}openings[{i}]"), found, "openings side by side or one above the other");
+            let found = Found::OpeningsOverlap(a.id.clone(), b.id.clone());
+            faults.add(format!("{path}openings[{i}]"), found, Allowed::OpeningsApart);
         }
     }
 }
@@ -174,8 +162,7 @@ fn fixtures(path: &str, bay: &Bay, faults: &mut Faults) {
 fn area(field: &str, outline: &Polygon, faults: &mut Faults) {
     let size = outline.bounds().size();
     if !(limits::AREA.holds(size.x) && limits::AREA.holds(size.y)) {
-        let found = format!("an area of {} by {} mm", number(size.x), number(size.y));
-        faults.add(field, found, format!("{} each way", limits::AREA.allowed()));
+        faults.add(field, Found::AreaOf(size), Allowed::EachWay(limits::AREA));
     }
 }
 
@@ -192,8 +179,8 @@ pub(super) fn thing(path: &str, thing: &Thing, faults: &mut Faults) {
         Shape::Outline(_) => {
             let size = extent(thing.footprint.outline()).max_element();
             if !limits::THING.holds(size) {
-                let found = format!("a shape {} mm long", number(size));
-                faults.add(format!("{path}.shape.corners_mm"), found, limits::THING.allowed());
+                let allowed = Allowed::In(limits::THING);
+                faults.add(format!("{path}.shape.corners_mm"), Found::ShapeOf(size), allowed);
             }
         }
     }
@@ -203,8 +190,8 @@ pub(super) fn thing(path: &str, thing: &Thing, faults: &mut Faults) {
     faults.number(format!("{path}.top_mm"), thing.span.top(), &limits::HEIGHT);
     let thick = thing.span.top() - thing.span.bottom();
     if !limits::THICKNESS.holds(thick) {
-        let allowed = format!("{} above the bottom", limits::THICKNESS.allowed());
-        faults.add(format!("{path}.top_mm"), format!("{} mm", number(thing.span.top())), allowed);
+        let allowed = Allowed::AboveBottom(limits::THICKNESS);
+        faults.length(format!("{path}.top_mm"), thing.span.top(), allowed);
     }
     known(&format!("{path}.known"), thing.place.known, faults);
 }

@@ -1,5 +1,6 @@
 //! Invariants of a layout: its bay, and what its arrangements say of it.
 
+use super::super::fault::{Allowed, Found, Quote};
 use super::super::{Id, Layout, OnThisCar, SavedArrangement, StandSet, TapedRoom, Underlay};
 use super::limits;
 use super::{Faults, bay};
@@ -72,8 +73,8 @@ fn arrangement(path: &str, saved: &SavedArrangement, layout: &Layout, faults: &m
     for (i, thing) in saved.added.iter().enumerate() {
         bay::thing(&format!("{path}.added[{i}]"), thing, faults);
         if taken.contains(&&thing.id) {
-            let found = format!("{}, which the bay has already", super::quoted(thing.id.as_str()));
-            faults.add(format!("{path}.added[{i}].name"), found, "a name of its own");
+            let found = Found::TakenInBay(Quote::of(thing.id.as_str()));
+            faults.add(format!("{path}.added[{i}].name"), found, Allowed::OwnName);
         }
     }
     faults.unique(saved.added.iter().enumerate().map(|(i, t)| (format!("{path}.added[{i}].name"), &t.id)));

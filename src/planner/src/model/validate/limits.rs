@@ -3,8 +3,6 @@
 //! or centimetres, where millimetres are asked for, is noticed if it can be: a room of 7 by 4 is refused. All are common
 //! practice, no source.
 
-use super::number;
-
 /// A range of numbers in a unit.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Range {
@@ -14,16 +12,37 @@ pub struct Range {
     pub high: f64,
     /// Whether the lower end itself is refused.
     pub above: bool,
-    /// The unit with a leading blank, for sentences.
-    pub unit: &'static str,
+    /// Their unit.
+    pub unit: Unit,
 }
 
+/// The unit of a figure in a file.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Unit {
+    /// A bare number.
+    None,
+    /// Lengths.
+    Millimetres,
+    /// Angles.
+    Degrees,
+    /// Frequencies.
+    Gigahertz,
+    /// Reflecting levels.
+    Dbsm,
+}
+
+const BARE: Unit = Unit::None;
+const MM: Unit = Unit::Millimetres;
+const DEG: Unit = Unit::Degrees;
+const GHZ: Unit = Unit::Gigahertz;
+const DBSM: Unit = Unit::Dbsm;
+
 impl Range {
-    const fn above(low: f64, high: f64, unit: &'static str) -> Self {
+    const fn above(low: f64, high: f64, unit: Unit) -> Self {
         Self { low, high, above: true, unit }
     }
 
-    const fn from(low: f64, high: f64, unit: &'static str) -> Self {
+    const fn from(low: f64, high: f64, unit: Unit) -> Self {
         Self { low, high, above: false, unit }
     }
 
@@ -31,112 +50,102 @@ impl Range {
     pub fn holds(&self, value: f64) -> bool {
         (if self.above { value > self.low } else { value >= self.low }) && value <= self.high
     }
-
-    /// What is allowed, in words.
-    pub fn allowed(&self) -> String {
-        let (low, high, unit) = (number(self.low), number(self.high), self.unit);
-        if self.above {
-            format!("above {low} and up to {high}{unit}")
-        } else {
-            format!("{low} to {high}{unit}")
-        }
-    }
 }
 
 /// A coordinate: within ten kilometres, as the geometry's own reach.
-pub const PLACE: Range = Range::from(-1e7, 1e7, " mm");
+pub const PLACE: Range = Range::from(-1e7, 1e7, MM);
 /// A part of a stand, or where nothing smaller can be ruled out: up to 100 m.
-pub const SIZE: Range = Range::above(0.0, 1e5, " mm");
+pub const SIZE: Range = Range::above(0.0, 1e5, MM);
 /// A size that may be nothing.
-pub const SIZE_OR_NONE: Range = Range::from(0.0, 1e5, " mm");
+pub const SIZE_OR_NONE: Range = Range::from(0.0, 1e5, MM);
 /// A height above the floor, pits included.
-pub const HEIGHT: Range = Range::from(-1e4, 1e5, " mm");
+pub const HEIGHT: Range = Range::from(-1e4, 1e5, MM);
 /// A room, either way: from a metre to a kilometre.
-pub const ROOM: Range = Range::from(1e3, 1e6, " mm");
+pub const ROOM: Range = Range::from(1e3, 1e6, MM);
 /// A piece of floor that is used or kept free, either way.
-pub const AREA: Range = Range::from(100.0, 1e6, " mm");
+pub const AREA: Range = Range::from(100.0, 1e6, MM);
 /// The width of a door, window or gap, and from its lower to its upper edge.
-pub const OPENING: Range = Range::from(100.0, 1e5, " mm");
+pub const OPENING: Range = Range::from(100.0, 1e5, MM);
 /// What is free beyond an opening, if anything is.
-pub const FREE: Range = Range::from(100.0, 1e5, " mm");
+pub const FREE: Range = Range::from(100.0, 1e5, MM);
 /// The top of a runway above the floor.
-pub const RUNWAY_TOP: Range = Range::from(10.0, 1e4, " mm");
+pub const RUNWAY_TOP: Range = Range::from(10.0, 1e4, MM);
 /// A thing from above: length, width, diameter. A sheet of foil that hangs down is entered 5 mm thick.
-pub const THING: Range = Range::from(5.0, 1e5, " mm");
+pub const THING: Range = Range::from(5.0, 1e5, MM);
 /// A thing from its bottom to its top: a steel plate on the floor is 3 mm.
-pub const THICKNESS: Range = Range::from(3.0, 1e5, " mm");
+pub const THICKNESS: Range = Range::from(3.0, 1e5, MM);
 /// The length of a car: the shortest is above 1.5 m, the longest bus below 30 m.
-pub const CAR_LENGTH: Range = Range::from(1.5e3, 3e4, " mm");
+pub const CAR_LENGTH: Range = Range::from(1.5e3, 3e4, MM);
 /// Front axle to rear axle.
-pub const WHEELBASE: Range = Range::from(1e3, 3e4, " mm");
+pub const WHEELBASE: Range = Range::from(1e3, 3e4, MM);
 /// From an axle to the end of the car.
-pub const OVERHANG: Range = Range::from(0.0, 3e4, " mm");
+pub const OVERHANG: Range = Range::from(0.0, 3e4, MM);
 /// The width or height of a car, with mirrors too.
-pub const CAR_WIDTH: Range = Range::from(500.0, 6e3, " mm");
+pub const CAR_WIDTH: Range = Range::from(500.0, 6e3, MM);
 /// Between the middles of two tyres of an axle.
-pub const TRACK: Range = Range::from(300.0, 6e3, " mm");
+pub const TRACK: Range = Range::from(300.0, 6e3, MM);
 /// Across a tyre, from the side.
-pub const TYRE_DIAMETER: Range = Range::from(200.0, 3e3, " mm");
+pub const TYRE_DIAMETER: Range = Range::from(200.0, 3e3, MM);
 /// The width of a tyre.
-pub const TYRE_WIDTH: Range = Range::from(40.0, 1.5e3, " mm");
+pub const TYRE_WIDTH: Range = Range::from(40.0, 1.5e3, MM);
 /// The middle of the mirrors above the ground.
-pub const MIRROR_HEIGHT: Range = Range::from(200.0, 6e3, " mm");
+pub const MIRROR_HEIGHT: Range = Range::from(200.0, 6e3, MM);
 /// Wheel arch edge above the wheel's middle.
-pub const RIDE_HEIGHT: Range = Range::from(50.0, 3e3, " mm");
+pub const RIDE_HEIGHT: Range = Range::from(50.0, 3e3, MM);
 /// Ground clearance.
-pub const CLEARANCE: Range = Range::from(20.0, 2e3, " mm");
+pub const CLEARANCE: Range = Range::from(20.0, 2e3, MM);
 /// A place on a car.
-pub const ON_CAR: Range = Range::from(-3e4, 3e4, " mm");
+pub const ON_CAR: Range = Range::from(-3e4, 3e4, MM);
 /// The lowest that a sensor sits above the ground.
 pub const LOWEST_SENSOR_MM: f64 = 50.0;
 /// How much of the bay a pixel of a picture covers: from a close photograph to a map.
-pub const MM_PER_PX: Range = Range::from(0.001, 1e3, " mm");
+pub const MM_PER_PX: Range = Range::from(0.001, 1e3, MM);
 /// How faded a picture is.
-pub const FADED: Range = Range::from(0.0, 1.0, "");
+pub const FADED: Range = Range::from(0.0, 1.0, BARE);
 /// The length of a wall as taped: a jamb of a centimetre is one too.
-pub const TAPED_WALL: Range = Range::from(10.0, 1e6, " mm");
+pub const TAPED_WALL: Range = Range::from(10.0, 1e6, MM);
 /// Ceiling.
-pub const CEILING: Range = Range::from(1e3, 1e5, " mm");
+pub const CEILING: Range = Range::from(1e3, 1e5, MM);
 /// How well a place is known.
-pub const KNOWN: Range = Range::from(0.0, 1e4, " mm");
+pub const KNOWN: Range = Range::from(0.0, 1e4, MM);
 /// A stand-off.
-pub const STAND_OFF: Range = Range::from(100.0, 1e5, " mm");
+pub const STAND_OFF: Range = Range::from(100.0, 1e5, MM);
 /// A taped length.
-pub const DISTANCE: Range = Range::from(10.0, 1e5, " mm");
+pub const DISTANCE: Range = Range::from(10.0, 1e5, MM);
 /// Room to walk and work in, if any is asked for.
-pub const WORKING_ROOM: Range = Range::from(100.0, 1e5, " mm");
+pub const WORKING_ROOM: Range = Range::from(100.0, 1e5, MM);
 /// The width or height of a target's face, the size of a zone or of a stand's foot.
-pub const TARGET: Range = Range::from(10.0, 1e5, " mm");
+pub const TARGET: Range = Range::from(10.0, 1e5, MM);
 /// The height of the middle of a target's face above what carries the wheels.
-pub const TARGET_HEIGHT: Range = Range::from(50.0, 1e5, " mm");
+pub const TARGET_HEIGHT: Range = Range::from(50.0, 1e5, MM);
 /// A length along or aside, either way.
-pub const OFFSET: Range = Range::from(-1e5, 1e5, " mm");
+pub const OFFSET: Range = Range::from(-1e5, 1e5, MM);
 /// A tolerance of place.
-pub const TOLERANCE: Range = Range::from(0.1, 1e4, " mm");
+pub const TOLERANCE: Range = Range::from(0.1, 1e4, MM);
 /// A floor level or a floor tolerance.
-pub const LEVEL: Range = Range::from(-2e3, 2e3, " mm");
+pub const LEVEL: Range = Range::from(-2e3, 2e3, MM);
 /// What a floor may differ by.
-pub const FLOOR: Range = Range::from(0.1, 1e3, " mm");
+pub const FLOOR: Range = Range::from(0.1, 1e3, MM);
 /// A heading, bearing or turn.
-pub const TURN: Range = Range::from(-360.0, 360.0, "°");
+pub const TURN: Range = Range::from(-360.0, 360.0, DEG);
 /// Up or down.
-pub const ELEVATION: Range = Range::from(-90.0, 90.0, "°");
+pub const ELEVATION: Range = Range::from(-90.0, 90.0, DEG);
 /// A whole field of view or beam. A surround camera may see 180° and more.
-pub const VIEW: Range = Range::above(0.0, 360.0, "°");
+pub const VIEW: Range = Range::above(0.0, 360.0, DEG);
 /// Up and down, at most from straight up to straight down.
-pub const VIEW_UPRIGHT: Range = Range::above(0.0, 180.0, "°");
+pub const VIEW_UPRIGHT: Range = Range::above(0.0, 180.0, DEG);
 /// A tolerance of angle.
-pub const ANGLE_TOLERANCE: Range = Range::above(0.0, 90.0, "°");
+pub const ANGLE_TOLERANCE: Range = Range::above(0.0, 90.0, DEG);
 /// Toe of one wheel.
-pub const TOE: Range = Range::from(-10.0, 10.0, "°");
+pub const TOE: Range = Range::from(-10.0, 10.0, DEG);
 /// Radar frequency.
-pub const FREQUENCY: Range = Range::from(1.0, 1000.0, " GHz");
+pub const FREQUENCY: Range = Range::from(1.0, 1000.0, GHZ);
 /// Radar bandwidth.
-pub const BANDWIDTH: Range = Range::above(0.0, 100.0, " GHz");
+pub const BANDWIDTH: Range = Range::above(0.0, 100.0, GHZ);
 /// A share.
-pub const SHARE: Range = Range::from(0.0, 10.0, "");
+pub const SHARE: Range = Range::from(0.0, 10.0, BARE);
 /// A reflecting level.
-pub const REFLECTING: Range = Range::from(-100.0, 100.0, " dBsm");
+pub const REFLECTING: Range = Range::from(-100.0, 100.0, DBSM);
 
 /// Wheelbase and overhangs may differ from the length by this: each is printed to 5 mm at best, and there are three.
 pub const LENGTH_SLACK_MM: f64 = 10.0;

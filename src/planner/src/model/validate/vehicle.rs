@@ -3,9 +3,10 @@
 use baywright_geometry::{Bounds, DVec2, DVec3, Polygon, angle};
 
 use super::super::assumed::BodyPart;
+use super::super::fault::{Allowed, Found};
 use super::super::{Sensor, SensorKind, Vehicle};
-use super::limits::{self, Range};
-use super::{Faults, aiming, number, shape_fault};
+use super::limits::{self, Range, Unit};
+use super::{Faults, aiming, shape_fault};
 
 pub(super) fn check(car: &Vehicle, faults: &mut Faults) {
     faults.name("name", car.id.as_str());
@@ -80,46 +81,33 @@ fn body(car: &Vehicle, faults: &mut Faults) {
 fn proportions(car: &Vehicle, faults: &mut Faults) {
     let sum = car.wheelbase + car.overhang_front + car.overhang_rear;
     if car.wheelbase >= car.length {
-        let allowed = format!("less than the length of {} mm", number(car.length));
-        faults.add("body.wheelbase_mm", format!("{} mm", number(car.wheelbase)), allowed);
+        faults.length("body.wheelbase_mm", car.wheelbase, Allowed::BelowLength(car.length));
     } else if (sum - car.length).abs() > limits::LENGTH_SLACK_MM {
-        faults.add(
-            "body.length_mm",
-            format!(
-                "{} mm, while wheelbase and overhangs ({} + {} + {}) make {} mm",
-                number(car.length),
-                number(car.wheelbase),
-                number(car.overhang_front),
-                number(car.overhang_rear),
-                number(sum)
-            ),
-            format!("a length within {} mm of that sum", limits::LENGTH_SLACK_MM),
-        );
+        let found = Found::LengthAndParts {
+            length: car.length,
+            wheelbase: car.wheelbase,
+            front: car.overhang_front,
+            rear: car.overhang_rear,
+        };
+        faults.add("body.length_mm", found, Allowed::LengthWithin(limits::LENGTH_SLACK_MM));
     }
     for (field, track) in [("track_front_mm", car.track_front), ("track_rear_mm", car.track_rear)] {
         if track >= car.width {
-            let allowed = format!("less than the width of {} mm", number(car.width));
-            faults.add(format!("body.{field}"), format!("{} mm", number(track)), allowed);
+            faults.length(format!("body.{field}"), track, Allowed::BelowWidth(car.width));
         }
     }
-    for (field, value, limit, of) in [
-        ("tyre_width_mm", car.tyre_width, car.track_front.min(car.track_rear), "the track"),
-        (
-            "tyre_diameter_mm",
-            car.tyre_diameter,
-            car.height.min(car.wheelbase),
-            "the height and the wheelbase",
-        ),
-        ("ground_clearance_mm", car.ground_clearance, car.height, "the height"),
+    let (track, low) = (car.track_front.min(car.track_rear), car.height.min(car.wheelbase));
+    for (field, value, limit, allowed) in [
+        ("tyre_width_mm", car.tyre_width, track, Allowed::BelowTrack(track)),
+        ("tyre_diameter_mm", car.tyre_diameter, low, Allowed::BelowHeightAndWheelbase(low)),
+        ("ground_clearance_mm", car.ground_clearance, car.height, Allowed::BelowHeight(car.height)),
     ] {
         if value >= limit {
-            let allowed = format!("less than {of}: below {} mm", number(limit));
-            faults.add(format!("body.{field}"), format!("{} mm", number(value)), allowed);
+            faults.length(format!("body.{field}"), value, allowed);
         }
     }
     if car.mirrors.width < car.width {
-        let allowed = format!("at least the width of {} mm", number(car.width));
-        faults.add("body.mirrors.width_mm", format!("{} mm", number(car.mirrors.width)), allowed);
+        faults.length("body.mirrors.width_mm", car.mirrors.width, Allowed::FromWidth(car.width));
     }
     let half = car.width * 0.5;
     let (front, rear) = (car.front(), car.rear());
@@ -142,21 +130,8 @@ fn outline(field: &str, points: &[DVec2], size: Bounds, faults: &mut Faults) {
             let found = polygon.bounds();
             let off = (found.low - size.low).abs().max((found.high - size.high).abs()).max_element();
             if off > limits::OUTLINE_SLACK_MM {
-                let words = |b: &Bounds| {
-                    format!(
-                        "from ({}, {}) to ({}, {})",
-                        number(b.low.x),
-                        number(b.low.y),
-                        number(b.high.x),
-                        number(b.high.y)
-                    )
-                };
-                let allowed = format!(
-                    "one that reaches {}, as the car's figures say, within {} mm",
-                    words(&size),
-                    limits::OUTLINE_SLACK_MM
-                );
-                faults.add(field, format!("an outline that reaches {}", words(&found)), allowed);
+                let allowed = Allowed::OutlineReaching { size, within: limits::OUTLINE_SLACK_MM };
+                faults.add(field, Found::OutlineReaches(found), allowed);
             }
         }
     }
@@ -171,9 +146,14 @@ pub(super) fn on_car(field: &str, at: DVec3, lowest: f64, car: &Vehicle, faults:
         [limits::ON_CAR; 3]
     } else {
         [
-            Range { low: car.rear() - slack, high: car.front() + slack, above: false, unit: " mm" },
-            Range { low: -half, high: half, above: false, unit: " mm" },
-            Range { low: lowest, high: car.height + slack, above: false, unit: " mm" },
+            Range {
+                low: car.rear() - slack,
+                high: car.front() + slack,
+                above: false,
+                unit: Unit::Millimetres,
+            },
+            Range { low: -half, high: half, above: false, unit: Unit::Millimetres },
+            Range { low: lowest, high: car.height + slack, above: false, unit: Unit::Millimetres },
         ]
     };
     for (i, (value, range)) in at.to_array().into_iter().zip(ranges).enumerate() {
@@ -197,8 +177,8 @@ fn check_sensor(path: &str, sensor: &Sensor, car: &Vehicle, faults: &mut Faults)
             faults.number(format!("{path}.kind.frequency_ghz"), radar.frequency / 1e9, &limits::FREQUENCY);
             faults.number(format!("{path}.kind.bandwidth_ghz"), radar.bandwidth / 1e9, &limits::BANDWIDTH);
             if radar.bandwidth > radar.frequency {
-                let found = format!("{} GHz", number(radar.bandwidth / 1e9));
-                faults.add(format!("{path}.kind.bandwidth_ghz"), found, "no more than the frequency");
+                let found = Found::Number(radar.bandwidth / 1e9, Unit::Gigahertz);
+                faults.add(format!("{path}.kind.bandwidth_ghz"), found, Allowed::UpToFrequency);
             }
             // A beam is part of what the radar sees.
             for (name, beam, view) in [
@@ -214,7 +194,8 @@ fn check_sensor(path: &str, sensor: &Sensor, car: &Vehicle, faults: &mut Faults)
         SensorKind::ForwardCamera(camera) | SensorKind::SurroundCamera(camera) => {
             for (name, pixels) in [("across", camera.pixels_across), ("down", camera.pixels_down)] {
                 if !(1..=100_000).contains(&pixels) {
-                    faults.add(format!("{path}.kind.pixels_{name}"), format!("{pixels}"), "1 to 100000");
+                    let found = Found::Whole(pixels.into());
+                    faults.add(format!("{path}.kind.pixels_{name}"), found, Allowed::Whole(1, 100_000));
                 }
             }
         }

@@ -1,6 +1,7 @@
 //! Invariants of a list of what asks for aimings.
 
 use super::super::TriggerList;
+use super::super::fault::{Allowed, Found};
 use super::{Faults, limits};
 
 pub(super) fn check(list: &TriggerList, faults: &mut Faults) {
@@ -16,16 +17,11 @@ pub(super) fn check(list: &TriggerList, faults: &mut Faults) {
             faults.text(format!("{path}.note"), &trigger.note, limits::LONGEST_TEXT);
         }
         if trigger.asks.is_empty() && trigger.note.is_empty() {
-            faults.add(
-                format!("{path}.asks"),
-                "an empty list",
-                "one kind of sensor or more, or a note that says why none",
-            );
+            faults.add(format!("{path}.asks"), Found::EmptyList, Allowed::KindsOrNote);
         }
         for (j, group) in trigger.asks.iter().enumerate() {
             if trigger.asks.iter().take(j).any(|earlier| earlier == group) {
-                let field = format!("{path}.asks[{j}]");
-                faults.add(field, "a kind of sensor again", "each kind of sensor once");
+                faults.add(format!("{path}.asks[{j}]"), Found::KindAgain, Allowed::EachKindOnce);
             }
         }
         faults.source(&format!("{path}.source"), &trigger.provenance);

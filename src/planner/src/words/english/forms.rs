@@ -1,9 +1,10 @@
 //! English of the same: see `words/forms.rs`.
 
 use super::Language;
+use super::faults::{allowed, found};
 use crate::entry::starter::StartKind;
 use crate::geometry::marks::{Construction, Wheel};
-use crate::model::validate::{self, Fault};
+use crate::model::fault::{Fault, Found};
 use crate::model::{
     Adjusted, Datum, End, Exclusion, MeasuredAlong, ReferenceAxis, TargetHeight, TargetKind, Vehicle,
     VehicleClass, VerticalReference, ZoneFrame,
@@ -396,14 +397,15 @@ fn last_name(path: &str) -> String {
 }
 
 pub fn wrong(fault: &Fault) -> String {
-    if fault.found == validate::EMPTY {
-        return format!("nothing is entered; allowed is {}.", fault.allowed);
+    let allowed = allowed(&fault.allowed);
+    match &fault.found {
+        Found::EmptyText => format!("nothing is entered; allowed is {allowed}."),
+        _ => format!("{} is not possible; allowed is {allowed}.", found(fault)),
     }
-    format!("{} is not possible; allowed is {}.", fault.found, fault.allowed)
 }
 
 pub fn unlikely(fault: &Fault) -> String {
-    format!("{}; usual is {}. {}", fault.found, fault.allowed, TEXTS.ask_right)
+    format!("{}; usual is {}. {}", found(fault), allowed(&fault.allowed), TEXTS.ask_right)
 }
 
 pub fn car_name_taken(name: &str) -> String {

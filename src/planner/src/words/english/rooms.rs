@@ -1,7 +1,9 @@
 //! English of the same: see `words/rooms.rs`.
 
 use super::Language;
+use super::faults::{allowed, found};
 use crate::model::Known;
+use crate::model::fault::Fault;
 use crate::words::rooms::Rooms;
 
 /// The fixed texts.
@@ -140,6 +142,10 @@ pub const fn known(known: Known) -> &'static str {
         Known::ByEye => "paced or by eye",
         Known::Within(_) => "known otherwise",
     }
+}
+
+pub fn not_made(fault: &Fault) -> String {
+    format!("{}: {} is not possible; allowed is {}.", fault.field, found(fault), allowed(&fault.allowed))
 }
 
 pub fn gap_of(gap: &str, share: f64) -> String {

@@ -1,7 +1,9 @@
 //! English of the same: see `words/screen.rs`.
 
 use super::Language;
+use super::faults::{allowed, found};
 use crate::model::assumed::Assumed;
+use crate::model::fault::Fault;
 use crate::model::{FloorFeatureKind, Id, Opening, OpeningKind};
 use crate::words::screen::Screen;
 
@@ -265,7 +267,8 @@ pub fn name_taken(name: &Id) -> String {
     format!("Something here is called “{name}” already; choose another name.")
 }
 
-pub fn unsound(found: &str, allowed: &str) -> String {
+pub fn unsound(fault: &Fault) -> String {
+    let (found, allowed) = (found(fault), allowed(&fault.allowed));
     format!("Nothing was changed: {found} is not possible here; allowed is {allowed}.")
 }
 

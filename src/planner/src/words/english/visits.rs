@@ -1,7 +1,9 @@
 //! English of the same: see `words/visits.rs`.
 
+use super::faults::{number, range};
 use super::{Language, listed};
-use crate::model::{Missing, PictureScaleFault, TriggerList, validate};
+use crate::model::validate::limits;
+use crate::model::{Missing, PictureScaleFault, TriggerList};
 use crate::words::visits::Visits;
 
 /// The fixed texts.
@@ -41,12 +43,12 @@ pub fn scale_fault(fault: PictureScaleFault) -> String {
             PictureScaleFault::LEAST_APART_PX
         ),
         PictureScaleFault::NoDistance => {
-            format!("The distance between the two points must be {}.", validate::limits::DISTANCE.allowed())
+            format!("The distance between the two points must be {}.", range(&limits::DISTANCE))
         }
         PictureScaleFault::OutOfLimits { mm_per_px } => format!(
             "One pixel would be {} mm; a picture's scale is {} a pixel.",
-            validate::number(mm_per_px),
-            validate::limits::MM_PER_PX.allowed()
+            number(mm_per_px),
+            range(&limits::MM_PER_PX)
         ),
     }
 }

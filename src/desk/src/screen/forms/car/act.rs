@@ -36,9 +36,7 @@ impl Desk {
             Err(CarNotKept::Needed { by, what }) => {
                 self.say_wrong(texts.needed_elsewhere(by.as_str(), what.as_str()));
             }
-            Err(CarNotKept::Faults(faults)) => {
-                self.say_wrong(faults.first().map_or_else(String::new, ToString::to_string));
-            }
+            Err(CarNotKept::Faults(faults)) => self.say_wrong(self.first_sentence(&faults)),
         }
     }
 
