@@ -2,8 +2,8 @@
 
 use std::path::{Path, PathBuf};
 
-use baywright_planner::edit::{Edit, EditFault};
 use baywright_files::FileFault;
+use baywright_planner::edit::{Edit, EditFault};
 use baywright_planner::geometry::{DVec2, PlanPose, angle};
 use baywright_planner::hand::free_spot;
 use baywright_planner::model::fault::FileTrouble;

@@ -3,8 +3,8 @@
 
 use super::Units;
 use crate::model::assumed::Assumed;
-use crate::model::validate::number;
 use crate::model::fault::Fault;
+use crate::model::validate::number;
 use crate::model::{FloorFeatureKind, Id, Opening};
 
 texts! {
