@@ -237,7 +237,14 @@ fn the_bays_show_what_they_are_for() {
         assert_eq!(verdict, expected, "{id}");
     }
     assert!(verdicts("short-bay").iter().all(|(_, v)| *v == Verdict::NotReady));
-    for name in ["lift-bay", "drain-bay", "crowded-bay"] {
+    // A floor that falls by 54 mm to its drain serves no aiming that asks for 4 or 5 mm.
+    let drain = layout("drain-bay");
+    for (id, arrangement) in &drain.arrangements {
+        let found = assess(arrangement).findings;
+        let floor = found.iter().find(|f| f.code() == Code::FloorLevels);
+        assert!(floor.is_some_and(|f| f.severity == Severity::Stops), "{id}");
+    }
+    for name in ["lift-bay", "crowded-bay"] {
         let all = verdicts(name);
         assert!(all.iter().any(|(_, v)| *v == Verdict::ReadyWithCare), "{name}");
         assert!(all.iter().any(|(_, v)| *v == Verdict::NotReady), "{name}");

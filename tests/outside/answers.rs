@@ -247,7 +247,10 @@ fn things_in_zones_and_near_them() {
             for key in case.both("zone", &found, expected, unsure) {
                 let (found, expected) = (found[&key], &expected[&key]);
                 case.near(&key, number(found), expected.depth, LENGTH);
-                let Facts::ZoneObject(InZone { heights: Some(heights), area, .. }) = found.facts else {
+                let (Facts::ZoneObject(zone) | Facts::ZoneUnjudged(zone)) = found.facts else {
+                    panic!("{}: {key}", case.name)
+                };
+                let InZone { heights: Some(heights), area, .. } = zone else {
                     panic!("{}: {key}", case.name)
                 };
                 case.near(&key, area, expected.area, AREA);

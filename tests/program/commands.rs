@@ -59,7 +59,7 @@ fn check_one_arrangement() {
 
 #[test]
 fn strict_counts_care_as_not_ready() {
-    let asked = ["check", "bay-layouts/drain-bay.ron", "-a", "Hatchback, forward radar"];
+    let asked = ["check", "bay-layouts/lift-bay.ron", "-a", "Saloon on the runways, forward radar"];
     assert_eq!(baywright(&asked).status.code(), Some(0), "{}", out(&baywright(&asked)));
     assert_eq!(baywright(&[&asked[..], &["--strict"]].concat()).status.code(), Some(1));
     // The worst over all arrangements counts.

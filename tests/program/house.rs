@@ -135,12 +135,13 @@ fn the_model_knows_nothing_of_its_entry() {
 /// What validates and what reads files finds values: the sentences are the words' own.
 #[test]
 fn no_sentence_outside_the_words() {
-    // The first lines of a saved file, and the text reader's own words for a length.
+    // The first lines of a saved file, and the text reader's own words for a length. How profiles of version 2 named what was
+    // assumed is read, never said.
     let known = ["// ", "a tuple of size "];
     let model = root().join("src/planner/src/model");
     let mut files = rust_files(&root().join("src/files/src"));
     // Tests of the journal on a made-up disk.
-    files.retain(|file| !file.ends_with("journal/faults.rs"));
+    files.retain(|file| !file.ends_with("journal/faults.rs") && !file.ends_with("profile/second.rs"));
     files.extend(["fault", "validate"].iter().flat_map(|folder| rust_files(&model.join(folder))));
     files.extend(["fault.rs", "validate.rs", "../entry/plausible.rs"].map(|file| model.join(file)));
     assert!(files.len() > 40, "{files:?}");

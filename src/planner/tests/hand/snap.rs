@@ -220,7 +220,9 @@ proptest! {
             let mut ways: Vec<DVec2> = Vec::new();
             for snap in &onto {
                 prop_assert!(snap.from.is_finite() && snap.to.is_finite());
-                let along = (snap.to - snap.from).normalize_or_zero();
+                // A line without length has no direction but that of rounding.
+                let line = snap.to - snap.from;
+                let along = if line.length() <= 1e-9 { DVec2::ZERO } else { line.normalize_or_zero() };
                 match &snap.kind {
                     SnapKind::Wall(id) => {
                         let index = after.bay.walls.iter().position(|wall| wall.id == *id).unwrap();
