@@ -14,7 +14,7 @@ use super::pages::{NewBay, Page};
 use super::{Desk, widgets};
 use crate::session::document::Document;
 use crate::session::draft::Draft;
-use crate::session::keeper::{self, Keeper};
+use crate::session::keeper::{self, Keeper, NotKept};
 use crate::session::room_draft::{RoomDraft, Unread};
 
 impl Desk {
@@ -65,8 +65,10 @@ impl Desk {
 
     /// Looks after the journal's faults and, when the window is come back to, after the file on the disk.
     pub(super) fn look_after(&mut self, ctx: &Context) {
-        if let Some(fault) = self.keeper.fault() {
-            self.say_wrong(self.view.language.file_fault(&fault));
+        match self.keeper.fault() {
+            Some(NotKept::Refused(fault)) => self.say_wrong(self.view.language.file_fault(&fault)),
+            Some(NotKept::Fault(words)) => self.say_wrong(self.texts().keeper_failed(&words)),
+            None => {}
         }
         let came_back =
             ctx.input(|i| i.events.iter().any(|event| matches!(event, egui::Event::WindowFocused(true))));

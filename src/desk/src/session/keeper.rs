@@ -10,6 +10,7 @@ use std::time::{SystemTime, UNIX_EPOCH};
 use baywright_files::{DiskMark, FileFault, Journal, LeftBehind, Record, Work, draft_text, layout_text};
 use baywright_planner::model::{Layout, Vehicle};
 
+use crate::session::caught::caught;
 use crate::session::document::Document;
 use crate::session::room_draft::RoomDraft;
 
@@ -29,7 +30,7 @@ pub struct Keeper {
 #[derive(Debug)]
 struct Session {
     send: Sender<Asked>,
-    told: Receiver<Told>,
+    told: Receiver<Result<(), NotKept>>,
     thread: Option<JoinHandle<()>>,
     /// Whether a fault was told already: once is enough.
     complained: bool,
@@ -59,10 +60,17 @@ enum What {
     Room(RoomDraft),
 }
 
-enum Told {
-    Done,
-    Fault(FileFault),
+/// Why something could not be kept.
+#[derive(Clone, Debug, PartialEq)]
+pub enum NotKept {
+    /// The disk refused it.
+    Refused(FileFault),
+    /// The program met a fault of its own: in what words.
+    Fault(String),
 }
+
+/// How a note becomes a record; `None` of what could not be read again.
+type Recorded = fn(&Note) -> Option<Record>;
 
 /// The time, in seconds since 1970.
 pub(crate) fn now() -> u64 {
@@ -72,12 +80,16 @@ pub(crate) fn now() -> u64 {
 impl Keeper {
     /// Starts to keep in a folder, which is made if it is not there.
     pub fn start(folder: &Path) -> Self {
+        Self::with(folder, record)
+    }
+
+    fn with(folder: &Path, record: Recorded) -> Self {
         let (send, asked) = channel();
         let (tell, told) = channel();
         let folder = folder.to_owned();
         let thread = std::thread::Builder::new()
             .name("keeper".to_owned())
-            .spawn(move || keep(&folder, &asked, &tell))
+            .spawn(move || keep(&folder, &asked, &tell, record))
             .ok();
         let session = Session { send, told, thread, complained: false, asked: 0, done: 0 };
         Self { session: Some(session), ..Self::default() }
@@ -140,12 +152,12 @@ impl Keeper {
     }
 
     /// What could not be kept, told once; `None` if all is well.
-    pub fn fault(&mut self) -> Option<FileFault> {
+    pub fn fault(&mut self) -> Option<NotKept> {
         let session = self.session.as_mut()?;
         let mut fault = None;
         while let Ok(told) = session.told.try_recv() {
             session.done += 1;
-            if let Told::Fault(why) = told
+            if let Err(why) = told
                 && !std::mem::replace(&mut session.complained, true)
             {
                 fault = Some(why);
@@ -212,42 +224,46 @@ fn same<T>(a: Option<&Arc<T>>, b: Option<&Arc<T>>) -> bool {
     }
 }
 
-/// The thread: one note after another, each on the disk before the next. It ends with the desk, and then leaves its journal
-/// for the next start, unless the session was closed in order.
-fn keep(folder: &Path, asked: &Receiver<Asked>, tell: &Sender<Told>) {
+/// The thread: one note after another, each on the disk before the next. A fault of the program in one takes no other along.
+/// It ends with the desk, and then leaves its journal for the next start, unless the session was closed in order.
+fn keep(folder: &Path, asked: &Receiver<Asked>, tell: &Sender<Result<(), NotKept>>, record: Recorded) {
     let mut journal: Option<Journal> = None;
     while let Ok(asked) = asked.recv() {
-        let open = |journal: &mut Option<Journal>| -> Result<(), FileFault> {
-            if journal.is_none() {
-                *journal = Some(Journal::start(folder)?);
-            }
+        let ends = matches!(asked, Asked::Close);
+        let done = match caught(|| done(folder, &mut journal, asked, record)) {
+            Ok(done) => done.map_err(NotKept::Refused),
+            Err(words) => Err(NotKept::Fault(words)),
+        };
+        // If nobody listens any more, what else was asked for is kept all the same.
+        let _ = tell.send(done);
+        if ends {
+            return;
+        }
+    }
+}
+
+/// Does one thing that was asked for; the journal is started with the first note.
+fn done(folder: &Path, journal: &mut Option<Journal>, asked: Asked, record: Recorded) -> Result<(), FileFault> {
+    match asked {
+        Asked::Close => {
+            // What cannot be removed is empty and swept at the next start.
+            let _ = journal.take().map(Journal::close);
             Ok(())
-        };
-        let done = match asked {
-            Asked::Close => {
-                // What cannot be removed is empty and swept at the next start.
-                let _ = journal.take().map(Journal::close);
-                let _ = tell.send(Told::Done);
-                return;
-            }
-            Asked::Settled(number) => match &mut journal {
-                Some(journal) => journal.settled(number),
-                None => Ok(()),
-            },
-            Asked::Note(note) => open(&mut journal).and_then(|()| match (&mut journal, record(&note)) {
-                (Some(journal), Some(record)) => {
-                    journal.note(&record)?;
-                    // Only now is what was left behind no longer needed.
-                    note.instead_of.map_or(Ok(()), LeftBehind::forget)
-                }
-                // What could not be read again, as a text that is no text: what could be is kept.
-                _ => Ok(()),
-            }),
-        };
-        let told = done.map_or_else(Told::Fault, |()| Told::Done);
-        if tell.send(told).is_err() {
-            // Nobody listens any more; what else was asked for is kept all the same.
-            continue;
+        }
+        Asked::Settled(number) => match journal {
+            Some(journal) => journal.settled(number),
+            None => Ok(()),
+        },
+        Asked::Note(note) => {
+            let journal = match journal {
+                Some(journal) => journal,
+                None => journal.insert(Journal::start(folder)?),
+            };
+            // What could not be read again, as a text that is no text, is not kept: what could be is.
+            let Some(record) = record(&note) else { return Ok(()) };
+            journal.note(&record)?;
+            // Only now is what was left behind no longer needed.
+            note.instead_of.map_or(Ok(()), |left| left.forget())
         }
     }
 }
@@ -323,6 +339,39 @@ mod tests {
     }
 
     #[test]
+    fn a_fault_in_one_note_is_said_and_takes_no_other_along() {
+        let folder = folder("fault");
+        let mut document = Document::open(Path::new("crowded-bay"), None).unwrap();
+        let mut keeper = Keeper::with(&folder, |note| {
+            let record = record(note)?;
+            assert!(!record.text.contains("4200"), "planted");
+            Some(record)
+        });
+        let mut said = Vec::new();
+        for x in [4_100.0, 4_200.0, 4_300.0] {
+            document.edit(&park(x)).unwrap();
+            keeper.follow(&document);
+            for _ in 0..200 {
+                said.extend(keeper.fault());
+                std::thread::sleep(std::time::Duration::from_millis(1));
+            }
+        }
+        assert_eq!(said, [NotKept::Fault("planted".to_owned())]);
+        keeper.wait();
+        drop(keeper);
+        let mut left = Vec::new();
+        for _ in 0..100 {
+            left = left_behind(&folder).works;
+            if !left.is_empty() {
+                break;
+            }
+            std::thread::sleep(std::time::Duration::from_millis(20));
+        }
+        assert!(left[0].record.text.contains("4300"), "what came after it");
+        std::fs::remove_dir_all(folder).unwrap();
+    }
+
+    #[test]
     fn a_disk_that_refuses_is_told_once() {
         let folder = folder("refuses");
         std::fs::write(&folder, "a file where the folder should be").unwrap();
@@ -333,10 +382,13 @@ mod tests {
             document.edit(&park(x)).unwrap();
             keeper.follow(&document);
             for _ in 0..200 {
-                if let Some(why) = keeper.fault() {
-                    let why = Language::English.file_fault(&why);
-                    assert!(why.contains("cannot be kept"), "{why}");
-                    told += 1;
+                match keeper.fault() {
+                    Some(NotKept::Refused(why)) => {
+                        assert!(why.to_string().contains("cannot be kept"), "{why}");
+                        told += 1;
+                    }
+                    Some(NotKept::Fault(words)) => panic!("{words}"),
+                    None => {}
                 }
                 std::thread::sleep(std::time::Duration::from_millis(1));
             }

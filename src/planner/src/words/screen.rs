@@ -283,6 +283,8 @@ impl Screen {
         not_understood(path: &str) -> String;
         /// Said after a fault in what is worked out beside the frames.
         failed_beside(words: &str) -> String;
+        /// Said when a fault of the program keeps unsaved work from being kept.
+        keeper_failed(words: &str) -> String;
         /// Said after a fault, when what was in hand was written beside.
         kept_at(path: &str) -> String;
         /// Said after a fault, when it could not be written.

@@ -321,6 +321,12 @@ pub fn failed_beside(words: &str) -> String {
     format!("The program met a fault of its own in the background; nothing of your work is lost: {words}")
 }
 
+pub fn keeper_failed(words: &str) -> String {
+    format!(
+        "The program met a fault of its own, and a change was not kept against a crash; save your work soon: {words}"
+    )
+}
+
 pub fn kept_at(path: &str) -> String {
     format!("A copy of what was in hand was saved here: {path}")
 }
