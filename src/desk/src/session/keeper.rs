@@ -243,7 +243,12 @@ fn keep(folder: &Path, asked: &Receiver<Asked>, tell: &Sender<Result<(), NotKept
 }
 
 /// Does one thing that was asked for; the journal is started with the first note.
-fn done(folder: &Path, journal: &mut Option<Journal>, asked: Asked, record: Recorded) -> Result<(), FileFault> {
+fn done(
+    folder: &Path,
+    journal: &mut Option<Journal>,
+    asked: Asked,
+    record: Recorded,
+) -> Result<(), FileFault> {
     match asked {
         Asked::Close => {
             // What cannot be removed is empty and swept at the next start.
@@ -384,7 +389,8 @@ mod tests {
             for _ in 0..200 {
                 match keeper.fault() {
                     Some(NotKept::Refused(why)) => {
-                        assert!(why.to_string().contains("cannot be kept"), "{why}");
+                        let why = Language::English.file_fault(&why);
+                        assert!(why.contains("cannot be kept"), "{why}");
                         told += 1;
                     }
                     Some(NotKept::Fault(words)) => panic!("{words}"),
