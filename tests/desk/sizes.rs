@@ -47,7 +47,7 @@ fn bay_size_sets_nothing_under_18_px() {
     for (name, font) in &style.text_styles {
         assert!(font.size * zoom >= 18.0, "{name:?} is {}", font.size * zoom);
     }
-    assert!(baywright_drawing::Paper::LEAST_TEXT as f32 * zoom >= 17.5);
+    assert!(baywright_drawing::Lettering::LEAST_TEXT as f32 * zoom >= 17.5);
 }
 
 #[test]

@@ -11,8 +11,8 @@
 use std::path::{Path, PathBuf};
 
 use baywright_drawing::{
-    Align, Drawing, Fit, Furniture, Item, Paper, Role, Shape, Text, Theme, ViewState, flagged, pinned,
-    side_view, to_svg, top_view,
+    Align, Drawing, Fit, Item, Lettering, Page, Projection, Role, Shape, Text, Theme, ViewState, flagged,
+    picture, pinned, side_view, to_svg, top_view,
 };
 use baywright_planner::geometry::{Bounds, DVec2};
 use baywright_planner::model::Arrangement;
@@ -41,9 +41,15 @@ fn arrangements(layout: &Path) -> Vec<(String, Arrangement)> {
     loaded.arrangements.into_iter().map(|(id, arrangement)| (id.to_string(), arrangement)).collect()
 }
 
-fn picture(arrangement: &Arrangement, assessment: &Assessment, side: bool) -> Drawing {
+fn page(arrangement: &Arrangement, assessment: &Assessment, side: bool) -> Page {
+    let projection = if side { Projection::Side } else { Projection::Top };
+    let (state, fit) = (ViewState::default(), Fit::picture(WIDTH));
+    picture(arrangement, assessment, &state, &[projection], fit, &Lettering::default())
+}
+
+fn view(arrangement: &Arrangement, assessment: &Assessment, side: bool, fit: Fit) -> Drawing {
     let view = if side { side_view } else { top_view };
-    view(arrangement, assessment, &ViewState::default(), &Paper::picture(WIDTH))
+    view(arrangement, assessment, &ViewState::default(), fit, &Lettering::default())
 }
 
 #[test]
@@ -57,7 +63,7 @@ fn pictures_are_what_is_drawn() {
             .iter()
             .find(|(id, _)| id == name)
             .unwrap_or_else(|| panic!("{}: no {name:?}", layout.display()));
-        let svg = to_svg(&picture(arrangement, &assess(arrangement), side), theme);
+        let svg = to_svg(&page(arrangement, &assess(arrangement), side), theme);
         let path: PathBuf = root().join("screenshots").join(file).with_extension("svg");
         if write {
             std::fs::write(&path, &svg).unwrap();
@@ -122,14 +128,15 @@ fn every_shipped_arrangement_is_drawn_whole() {
     for (name, arrangement) in shipped() {
         let assessment = assess(&arrangement);
         for side in [false, true] {
-            let drawing = picture(&arrangement, &assessment, side);
+            let page = page(&arrangement, &assessment, side);
+            let drawing = page.views().next().unwrap();
             for thing in &arrangement.bay.things {
                 let subject = Subject::Thing(thing.id.clone());
                 if !side || blamed(&assessment, &subject) {
                     assert!(drawing.showing(&subject).next().is_some(), "{name}: {} is not drawn", thing.id);
                 }
             }
-            let kept: Vec<_> = drawing.items.iter().filter_map(|item| kept_free(&drawing, item)).collect();
+            let kept: Vec<_> = drawing.items.iter().filter_map(|item| kept_free(drawing, item)).collect();
             let flags = kept.iter().filter(|(_, what)| what.starts_with("flag"));
             assert_eq!(flags.clone().count(), pinned(&assessment).count(), "{name}");
             for (i, (place, what)) in
@@ -201,24 +208,20 @@ fn never_covered(drawing: &Drawing, assessment: &Assessment) -> Vec<(Bounds, Opt
 /// has its name.
 #[test]
 fn no_text_covers_what_a_finding_is_about() {
-    let screen = |scale: f64, middle: DVec2| Paper {
-        fit: Fit::Window { size: DVec2::new(1180.0, 640.0), px_per_mm: scale, middle },
-        furniture: Furniture::Canvas,
-        ..Paper::picture(WIDTH)
-    };
+    let screen =
+        |px_per_mm: f64, middle: DVec2| Fit::Window { size: DVec2::new(1180.0, 640.0), px_per_mm, middle };
     let mut checked = 0;
     let mut wrong = Vec::new();
     for (name, arrangement) in shipped() {
         let assessment = assess(&arrangement);
         let middle = |side: bool| {
-            let drawing = picture(&arrangement, &assessment, side);
-            drawing.view_point(drawing.plan.centre())
+            let drawing = view(&arrangement, &assessment, side, Fit::picture(WIDTH));
+            drawing.view_point(drawing.window().centre())
         };
         for side in [false, true] {
-            let papers = [Paper::picture(WIDTH), screen(0.075, middle(side)), screen(0.085, middle(side))];
-            for (which, paper) in papers.iter().enumerate() {
-                let view = if side { side_view } else { top_view };
-                let drawing = view(&arrangement, &assessment, &ViewState::default(), paper);
+            let fits = [Fit::picture(WIDTH), screen(0.075, middle(side)), screen(0.085, middle(side))];
+            for (which, fit) in fits.into_iter().enumerate() {
+                let drawing = view(&arrangement, &assessment, side, fit);
                 let kept = never_covered(&drawing, &assessment);
                 for item in &drawing.items {
                     let text = match &item.shape {

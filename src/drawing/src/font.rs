@@ -18,9 +18,6 @@ pub const FONT_BOLD: &[u8] = include_bytes!("../fonts/Inter-Bold.otf");
 /// The font's licence, to be shown with it.
 pub const LICENCE: &str = include_str!("../fonts/OFL.txt");
 
-/// Height of capitals and figures as a share of the type's size.
-pub const CAP_HEIGHT: f64 = 2048.0 / 2816.0;
-
 /// Width of a letter that the font does not have, as a share of the size: about a capital's.
 const OTHER_WIDTH: f64 = 0.65;
 /// The same for the scripts of East Asia, whose signs fill a square.

@@ -1,18 +1,18 @@
-//! What is seen: an [`Assessment`](baywright_planner::Assessment) and a [`ViewState`] become a drawing list, the
-//! drawing list becomes bytes of SVG. Screen and paper show the same list, so they cannot disagree.
+//! What is seen: an [`Assessment`](baywright_planner::Assessment) and a [`ViewState`] become a drawing list, views become
+//! frames of a [`Page`], a page becomes bytes of SVG. Screen and paper show the same lists, so they cannot disagree.
 //!
-//! Places and shapes are millimetres in the view's own frame (top view: the room, or turned to the car; side view: x
-//! along the axis, y up from the floor). Text sizes, strokes and signs are paper units (px, 96 to the inch), so a list
-//! is built for one scale and one text-measuring function. Items say what they are ([`Role`]), never a colour: the
-//! [`theme`] gives that. Nothing here touches files or a screen, and nothing here can fail.
+//! Places and shapes are millimetres in the list's own frame (top view: the room, or turned to the car; side view: x
+//! along the axis, y up from the floor; around a view: the paper). Text sizes, strokes and signs are paper units (px, 96
+//! to the inch), so a list is built for one scale and one text-measuring function. Items say what they are ([`Role`]),
+//! never a colour: the [`theme`] gives that. Nothing here touches files or a screen, and nothing here can fail.
 
 mod clip;
 mod finding;
 pub mod font;
-mod furniture;
 pub mod ink;
+mod lettering;
 pub mod list;
-mod paper;
+pub mod page;
 mod pick;
 pub mod role;
 pub mod sign;
@@ -22,12 +22,12 @@ pub mod theme;
 mod view;
 
 pub use finding::{Flagged, flagged, pinned};
-pub use furniture::{ScaleBar, scale_bar};
-pub use list::{Dimension, Drawing, Item, Projection, Shape, Sign, Text};
-pub use paper::{Fit, Furniture, Paper};
+pub use lettering::Lettering;
+pub use list::{Dimension, Drawing, Item, PX_PER_PAPER_MM, Projection, Shape, Sign, Text};
+pub use page::{Page, ScaleBar, picture, scale_bar};
 pub use pick::Picked;
 pub use role::Role;
-pub use svg::{sheet_to_svg, to_svg};
+pub use svg::to_svg;
 pub use text::{Align, TextStyle, Weight};
 pub use theme::Theme;
-pub use view::{Axis, Extents, LiveDimension, Sheet, Turned, ViewState, Windows, sheet, side_view, top_view};
+pub use view::{Axis, Extents, Fit, LiveDimension, Turned, ViewState, Windows, side_view, top_view};

@@ -7,6 +7,31 @@ use crate::role::Role;
 use crate::sign::SignKind;
 use crate::text::{Align, TextStyle};
 
+/// px for each mm of paper: 96 px to the inch, as CSS and SVG have it.
+pub const PX_PER_PAPER_MM: f64 = 96.0 / 25.4;
+
+/// How a list lies on paper.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Placing {
+    /// Where its origin lies, px, y down.
+    pub origin: DVec2,
+    /// px for each of its mm.
+    pub px_per_mm: f64,
+}
+
+impl Placing {
+    /// A place of the list on the paper, px, y down.
+    pub fn paper_point(&self, p: DVec2) -> DVec2 {
+        self.origin + DVec2::new(p.x, -p.y) * self.px_per_mm
+    }
+
+    /// A place of the paper in the list, mm.
+    pub fn list_point(&self, px: DVec2) -> DVec2 {
+        let p = (px - self.origin) / self.px_per_mm;
+        DVec2::new(p.x, -p.y)
+    }
+}
+
 /// Which view.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Projection {
@@ -147,39 +172,47 @@ pub struct Item {
     pub shape: Shape,
 }
 
-/// A view, drawn.
+/// A view, drawn: it knows its own frame, scale and window, and nothing of what may stand around it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Drawing {
     /// Which view.
     pub projection: Projection,
-    /// The paper's size, px.
+    /// The size of its window, px; what reaches further is cut off.
     pub size: DVec2,
-    /// The part of the paper on which the view may be seen, px, y down; what reaches further is cut off.
-    pub plan: Bounds,
     /// px for each mm.
     pub px_per_mm: f64,
-    /// Where the view's origin lies on the paper, px, y down.
+    /// Where the view's origin lies in the window, px, y down.
     pub origin: DVec2,
     /// The view's plan frame in the bay: for the top view its own x and y axes, for the side view its x axis.
     pub bay_from_view: PlanPose,
-    /// What the picture is, in a few words.
-    pub title: String,
-    /// What it shows, in a sentence or two, for who cannot see it.
-    pub description: String,
     /// Everything painted, in order.
     pub items: Vec<Item>,
 }
 
 impl Drawing {
-    /// A place of the view on the paper, px, y down.
-    pub fn paper_point(&self, p: DVec2) -> DVec2 {
-        self.origin + DVec2::new(p.x, -p.y) * self.px_per_mm
+    /// Its window, px.
+    pub fn window(&self) -> Bounds {
+        Bounds { low: DVec2::ZERO, high: self.size }
     }
 
-    /// A place of the paper in the view, mm.
+    /// How it lies in its window.
+    pub const fn placing(&self) -> Placing {
+        Placing { origin: self.origin, px_per_mm: self.px_per_mm }
+    }
+
+    /// A millimetre of paper is so many of the bay.
+    pub fn one_to(&self) -> f64 {
+        PX_PER_PAPER_MM / self.px_per_mm
+    }
+
+    /// A place of the view on the paper of its window, px, y down.
+    pub fn paper_point(&self, p: DVec2) -> DVec2 {
+        self.placing().paper_point(p)
+    }
+
+    /// A place of that paper in the view, mm.
     pub fn view_point(&self, px: DVec2) -> DVec2 {
-        let p = (px - self.origin) / self.px_per_mm;
-        DVec2::new(p.x, -p.y)
+        self.placing().list_point(px)
     }
 
     /// A place of the bay, with its height, on the paper, px, y down.

@@ -112,7 +112,7 @@ impl Drawing {
     /// those the topmost, and of one layer the smaller. Whatever is thinner than `slack` px to both sides of the place is
     /// hit as if it were so thick. A flag gives its finding too.
     pub fn pick(&self, px: DVec2, slack: f64) -> Option<Picked> {
-        if !(px.is_finite() && self.plan.holds(px)) {
+        if !(px.is_finite() && self.window().holds(px)) {
             return None;
         }
         let slack = if slack.is_finite() { slack.max(0.0) } else { 0.0 };

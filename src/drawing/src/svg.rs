@@ -1,4 +1,4 @@
-//! SVG: the drawing list as text that any browser, printer or drawing program reads.
+//! SVG: a page as text that any browser, printer or drawing program reads.
 //!
 //! Numbers are rounded to a hundredth of a px before they become text, so the bytes are the same on every machine.
 //! Text stays text: in Inter where it is installed, else in another sans-serif squeezed or stretched to the measured
@@ -10,75 +10,70 @@ mod shapes;
 use std::collections::BTreeMap;
 use std::fmt::Write;
 
-use baywright_planner::geometry::DVec2;
-
 use crate::font;
-use crate::furniture::PX_PER_PAPER_MM;
-use crate::list::Drawing;
+use crate::list::{Item, PX_PER_PAPER_MM, Placing, Projection};
+use crate::page::{Content, Frame, Page};
 use crate::text::clean;
 use crate::theme::{Fill, Hatch, Theme};
-use crate::view::Sheet;
 use escape::{Px, colour, escaped};
 
-/// One view as SVG.
-pub fn to_svg(drawing: &Drawing, theme: Theme) -> String {
-    document(drawing.size, &[drawing], theme)
-}
-
-/// Both views as one SVG.
-pub fn sheet_to_svg(sheet: &Sheet, theme: Theme) -> String {
-    document(sheet.size, &[&sheet.top, &sheet.side], theme)
-}
-
-fn document(size: DVec2, drawings: &[&Drawing], theme: Theme) -> String {
+/// A page as SVG.
+pub fn to_svg(page: &Page, theme: Theme) -> String {
     let mut out = String::with_capacity(1 << 16);
-    write_document(&mut out, size, drawings, theme).map_or_else(|_| String::new(), |()| out)
+    write_page(&mut out, page, theme).map_or_else(|_| String::new(), |()| out)
 }
 
-fn write_document(out: &mut String, size: DVec2, drawings: &[&Drawing], theme: Theme) -> std::fmt::Result {
+fn write_page(out: &mut String, page: &Page, theme: Theme) -> std::fmt::Result {
+    let size = page.size * PX_PER_PAPER_MM;
     let (w, h) = (Px(size.x), Px(size.y));
     writeln!(
         out,
         r#"<svg xmlns="http://www.w3.org/2000/svg" width="{w}" height="{h}" viewBox="0 0 {w} {h}" role="img" aria-labelledby="title desc" font-family="{}, sans-serif" style="font-variant-numeric:tabular-nums;font-kerning:none">"#,
         font::FAMILY
     )?;
-    if let Some(first) = drawings.first() {
-        let scale = libm::round(PX_PER_PAPER_MM / first.px_per_mm);
-        writeln!(out, r#"<title id="title">{}</title>"#, escaped(&clean(&first.title)))?;
-        writeln!(
-            out,
-            r#"<desc id="desc">{} Scale 1 : {scale:.0} at 96 px to the inch.</desc>"#,
-            escaped(&clean(&first.description))
-        )?;
-    }
-    definitions(out, drawings, theme)?;
+    writeln!(out, r#"<title id="title">{}</title>"#, escaped(&clean(&page.title)))?;
+    writeln!(out, r#"<desc id="desc">{}</desc>"#, escaped(&clean(&page.description)))?;
+    definitions(out, page, theme)?;
     writeln!(out, r#"<rect width="{w}" height="{h}" fill="{}"/>"#, colour(theme.palette().paper).0)?;
-    for (i, drawing) in drawings.iter().enumerate() {
-        let name = match drawing.projection {
-            crate::list::Projection::Top => "top",
-            crate::list::Projection::Side => "side",
-        };
-        let (inside, around): (Vec<_>, Vec<_>) =
-            drawing.items.iter().partition(|item| !item.role.is_furniture());
-        writeln!(out, r##"<g data-view="{name}" clip-path="url(#plan-{i})">"##)?;
-        for item in inside {
-            shapes::item(out, drawing, item, theme)?;
+    let mut views = 0;
+    // A view by itself; what stands around it together.
+    for frames in page.frames.chunk_by(|a, b| !a.is_view() && !b.is_view()) {
+        match frames {
+            [Frame { content: Content::View(drawing), .. }] => {
+                let name = match drawing.projection {
+                    Projection::Top => "top",
+                    Projection::Side => "side",
+                };
+                writeln!(out, r##"<g data-view="{name}" clip-path="url(#plan-{views})">"##)?;
+                views += 1;
+            }
+            _ => writeln!(out, "<g>")?,
         }
-        writeln!(out, "</g>")?;
-        writeln!(out, "<g>")?;
-        for item in around {
-            shapes::item(out, drawing, item, theme)?;
+        for (placing, item) in in_order(frames) {
+            shapes::item(out, &placing, item, theme)?;
         }
         writeln!(out, "</g>")?;
     }
     writeln!(out, "</svg>")
 }
 
+/// What is painted in some frames, layer by layer, and how it lies on the paper.
+fn in_order(frames: &[Frame]) -> Vec<(Placing, &Item)> {
+    let all = frames.iter().flat_map(|frame| {
+        let placing = frame.placing();
+        frame.items().iter().map(move |item| (placing, item))
+    });
+    let mut items: Vec<_> = all.collect();
+    // Stable: items of one layer keep the order of their frames.
+    items.sort_by_key(|(_, item)| item.role.layer());
+    items
+}
+
 /// Clips and the hatches that are used.
-fn definitions(out: &mut String, drawings: &[&Drawing], theme: Theme) -> std::fmt::Result {
+fn definitions(out: &mut String, page: &Page, theme: Theme) -> std::fmt::Result {
     writeln!(out, "<defs>")?;
     let mut used: BTreeMap<&str, Hatch> = BTreeMap::new();
-    for item in drawings.iter().flat_map(|drawing| &drawing.items) {
+    for item in page.frames.iter().flat_map(Frame::items) {
         if let Fill::Hatch(hatch) = theme.paint(item.role).fill {
             used.entry(hatch.name).or_insert(hatch);
         }
@@ -86,8 +81,8 @@ fn definitions(out: &mut String, drawings: &[&Drawing], theme: Theme) -> std::fm
     for hatch in used.values() {
         pattern(out, hatch)?;
     }
-    for (i, drawing) in drawings.iter().enumerate() {
-        let (low, size) = (drawing.plan.low, drawing.plan.size());
+    for (i, frame) in page.frames.iter().filter(|frame| frame.is_view()).enumerate() {
+        let (low, size) = (frame.place.low * PX_PER_PAPER_MM, frame.place.size() * PX_PER_PAPER_MM);
         writeln!(
             out,
             r#"<clipPath id="plan-{i}"><rect x="{}" y="{}" width="{}" height="{}"/></clipPath>"#,

@@ -1,7 +1,5 @@
 //! How texts are set: sizes, weights, widths, shortening.
 
-use crate::font;
-
 /// How bold.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Weight {
@@ -12,6 +10,9 @@ pub enum Weight {
     /// 700.
     Bold,
 }
+
+/// Height of the drawings' font's capitals and figures as a share of the type's size; the file's own figures.
+const CAP_HEIGHT: f64 = 2048.0 / 2816.0;
 
 /// A size and a weight.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -30,7 +31,7 @@ impl TextStyle {
 
     /// How far the baseline lies below the middle of a line of capitals and figures, px.
     pub const fn baseline_below_middle(&self) -> f64 {
-        self.size * font::CAP_HEIGHT * 0.5
+        self.size * CAP_HEIGHT * 0.5
     }
 
     /// The height that a line of it takes, px.

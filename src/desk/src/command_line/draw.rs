@@ -3,7 +3,7 @@
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
-use baywright_drawing::{Paper, Theme, Turned, ViewState, side_view, to_svg, top_view};
+use baywright_drawing::{Fit, Lettering, Projection, Theme, Turned, ViewState, picture, to_svg};
 use baywright_planner::assess;
 use baywright_planner::model::Arrangement;
 use baywright_planner::words::{Language, Units};
@@ -57,10 +57,11 @@ pub(crate) fn draw(asked: &Draw, out: &mut dyn Write, errors: &mut dyn Write) ->
 }
 
 /// One view of an arrangement.
-pub(crate) fn svg(arrangement: &Arrangement, picture: &Picture) -> String {
+pub(crate) fn svg(arrangement: &Arrangement, asked: &Picture) -> String {
     let assessment = assess(arrangement);
-    let state = ViewState { turned: picture.turned, ..ViewState::default() };
-    let paper = Paper { units: picture.units, ..Paper::picture(PICTURE_WIDTH) };
-    let view = if picture.side { side_view } else { top_view };
-    to_svg(&view(arrangement, &assessment, &state, &paper), picture.theme)
+    let state = ViewState { turned: asked.turned, ..ViewState::default() };
+    let lettering = Lettering { units: asked.units, ..Lettering::default() };
+    let projection = if asked.side { Projection::Side } else { Projection::Top };
+    let fit = Fit::picture(PICTURE_WIDTH);
+    to_svg(&picture(arrangement, &assessment, &state, &[projection], fit, &lettering), asked.theme)
 }

@@ -13,8 +13,7 @@ mod show;
 use std::sync::Arc;
 
 use baywright_drawing::{
-    Axis, Drawing, Extents, Fit, Furniture, LiveDimension, Paper, Projection, Turned, ViewState, font,
-    side_view, top_view,
+    Axis, Drawing, Extents, Fit, Lettering, LiveDimension, Projection, Turned, ViewState, side_view, top_view,
 };
 use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, DVec3, PlanPose};
@@ -147,7 +146,7 @@ impl Canvas {
         for side in [Projection::Top, Projection::Side] {
             let drawing = drawn.drawing(side);
             let px = drawing.paper_point_of(place);
-            let room = drawing.plan.grown(-24.0);
+            let room = drawing.window().grown(-24.0);
             if !room.holds(px) {
                 let to = drawing.view_point(px);
                 match side {
@@ -168,23 +167,14 @@ impl Canvas {
         let titles = 2.0 * TITLE_PX;
         let room = DVec2::new(f64::from(area.width()), f64::from((area.height() - titles).max(40.0)));
         let mut state = self.state(answer, view);
-        let paper = |size: DVec2, px_per_mm: f64, middle: DVec2| Paper {
-            fit: Fit::Window { size, px_per_mm, middle },
-            furniture: Furniture::Canvas,
-            least_text: Paper::LEAST_TEXT,
-            measure: &font::measure,
-            units: view.units,
-            language: view.language,
-        };
+        let lettering = || Lettering { units: view.units, language: view.language, ..Lettering::default() };
         let (arrangement, assessment) = (&*answer.judged, &*answer.assessment);
-        let layout =
-            |state: &ViewState| Extents::of(arrangement, assessment, state, &paper(room, 1.0, DVec2::ZERO));
-        let mut laid = layout(&state);
+        let mut laid = Extents::of(arrangement, assessment, &state);
         if laid.along == Axis::SightLine && state.turned == Turned::ToCar {
             state.turned = Turned::ToSightLine;
-            laid = layout(&state);
+            laid = Extents::of(arrangement, assessment, &state);
         }
-        let windows = laid.windows(room, area.width() < NARROW_PX);
+        let windows = laid.windows(room, area.width() < NARROW_PX, &lettering());
         let all = Camera { px_per_mm: windows.px_per_mm, top: windows.top_middle, side: windows.side_middle };
         let camera = match &self.drag {
             Some(drag) => self.held_camera(drag, &laid),
@@ -212,14 +202,18 @@ impl Canvas {
             (drawn.top_rect, drawn.side_rect) = (top_rect, side_rect);
             return;
         }
-        let size = |rect: Rect| DVec2::new(f64::from(rect.width()), f64::from(rect.height()));
-        let (state, px) = (&from.state, camera.px_per_mm);
+        let window = |rect: Rect, middle: DVec2| Fit::Window {
+            size: DVec2::new(f64::from(rect.width()), f64::from(rect.height())),
+            px_per_mm: camera.px_per_mm,
+            middle,
+        };
+        let state = &from.state;
         // Two drawings of the same answer: each on a core of its own.
         let (top, side) = std::thread::scope(|scope| {
             let side = scope.spawn(|| {
-                side_view(arrangement, assessment, state, &paper(size(side_rect), px, camera.side))
+                side_view(arrangement, assessment, state, window(side_rect, camera.side), &lettering())
             });
-            let top = top_view(arrangement, assessment, state, &paper(size(top_rect), px, camera.top));
+            let top = top_view(arrangement, assessment, state, window(top_rect, camera.top), &lettering());
             // A fault over there is a fault here: it is caught at the frame's edge.
             (top, side.join().unwrap_or_else(|fault| std::panic::resume_unwind(fault)))
         });

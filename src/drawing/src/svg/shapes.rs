@@ -6,7 +6,7 @@ use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, angle};
 
 use super::escape::{Px, colour, escaped, opacity};
-use crate::list::{Dimension, Drawing, Item, Shape, Sign, Text};
+use crate::list::{Dimension, Item, Placing, Shape, Sign, Text};
 use crate::role::Role;
 use crate::text::{Align, Weight};
 use crate::theme::{Fill, Paint, Stroke, Theme};
@@ -15,7 +15,7 @@ use crate::theme::{Fill, Paint, Stroke, Theme};
 const TICK_WIDTH: f64 = 1.35;
 const EXTENSION_WIDTH: f64 = 0.65;
 
-pub(super) fn item(out: &mut String, drawing: &Drawing, item: &Item, theme: Theme) -> Result {
+pub(super) fn item(out: &mut String, on: &Placing, item: &Item, theme: Theme) -> Result {
     let paint = theme.paint(item.role);
     let mut data = String::new();
     if let Some(subject) = &item.subject {
@@ -31,26 +31,26 @@ pub(super) fn item(out: &mut String, drawing: &Drawing, item: &Item, theme: Them
         Shape::Area(rings) => {
             write!(out, r#"<path d=""#)?;
             for ring in rings {
-                path(out, ring.iter().map(|&p| drawing.paper_point(p)))?;
+                path(out, ring.iter().map(|&p| on.paper_point(p)))?;
                 write!(out, "Z")?;
             }
             let rule = if rings.len() > 1 { r#" fill-rule="evenodd""# } else { "" };
             writeln!(out, r#""{rule}{painted} stroke-linejoin="round"/>"#)
         }
         Shape::Disc { centre, radius } => {
-            let p = drawing.paper_point(*centre);
-            let r = Px(radius * drawing.px_per_mm);
+            let p = on.paper_point(*centre);
+            let r = Px(radius * on.px_per_mm);
             writeln!(out, r#"<circle cx="{}" cy="{}" r="{r}"{painted}/>"#, Px(p.x), Px(p.y))
         }
         Shape::Line(points) => {
             write!(out, r#"<path d=""#)?;
-            path(out, points.iter().map(|&p| drawing.paper_point(p)))?;
+            path(out, points.iter().map(|&p| on.paper_point(p)))?;
             let stroke = stroke_attributes(paint.stroke);
             writeln!(out, r#"" fill="none"{stroke}{data} stroke-linejoin="round"/>"#)
         }
-        Shape::Dimension(d) => dimension(out, drawing, d, &paint, &data),
-        Shape::Sign(s) => sign(out, drawing, s, &paint, &data),
-        Shape::Text(t) => text(out, drawing, t, &paint, &data),
+        Shape::Dimension(d) => dimension(out, on, d, &paint, &data),
+        Shape::Sign(s) => sign(out, on, s, &paint, &data),
+        Shape::Text(t) => text(out, on, t, &paint, &data),
     }
 }
 
@@ -62,8 +62,8 @@ fn path(out: &mut String, points: impl Iterator<Item = DVec2>) -> Result {
     Ok(())
 }
 
-fn dimension(out: &mut String, drawing: &Drawing, d: &Dimension, paint: &Paint, data: &str) -> Result {
-    let strokes = d.strokes(drawing.px_per_mm);
+fn dimension(out: &mut String, on: &Placing, d: &Dimension, paint: &Paint, data: &str) -> Result {
+    let strokes = d.strokes(on.px_per_mm);
     let Some(stroke) = paint.stroke else { return Ok(()) };
     writeln!(out, "<g{data}>")?;
     let parts = [
@@ -77,17 +77,17 @@ fn dimension(out: &mut String, drawing: &Drawing, d: &Dimension, paint: &Paint, 
         }
         write!(out, r#"<path d=""#)?;
         for line in &lines {
-            path(out, line.iter().map(|&p| drawing.paper_point(p)))?;
+            path(out, line.iter().map(|&p| on.paper_point(p)))?;
         }
         let stroke = stroke_attributes(Some(Stroke { width: stroke.width * share, ..stroke }));
         writeln!(out, r#"" fill="none"{stroke}/>"#)?;
     }
-    text(out, drawing, &d.text, paint, "")?;
+    text(out, on, &d.text, paint, "")?;
     writeln!(out, "</g>")
 }
 
-fn sign(out: &mut String, drawing: &Drawing, sign: &Sign, paint: &Paint, data: &str) -> Result {
-    let at = drawing.paper_point(sign.at);
+fn sign(out: &mut String, on: &Placing, sign: &Sign, paint: &Paint, data: &str) -> Result {
+    let at = on.paper_point(sign.at);
     let place = |p: DVec2| at + p * sign.reach;
     let parts = sign.kind.parts();
     let painted = format!("{}{}", fill_attributes(paint.fill), stroke_attributes(paint.stroke));
@@ -130,8 +130,8 @@ fn sign(out: &mut String, drawing: &Drawing, sign: &Sign, paint: &Paint, data: &
     writeln!(out, "</g>")
 }
 
-fn text(out: &mut String, drawing: &Drawing, text: &Text, paint: &Paint, data: &str) -> Result {
-    let at = drawing.paper_point(text.at);
+fn text(out: &mut String, on: &Placing, text: &Text, paint: &Paint, data: &str) -> Result {
+    let at = on.paper_point(text.at);
     // Anticlockwise as seen is negative on paper, where y runs down.
     let turn = -angle::degrees(text.angle);
     let turned = if turn == 0.0 {

@@ -1,5 +1,7 @@
 //! Colours and their contrast.
 
+use baywright_planner::Severity;
+
 use super::Palette;
 
 /// A colour of the sRGB space with an opacity.
@@ -31,6 +33,17 @@ impl Colour {
         };
         let [r, g, b] = self.rgb;
         0.2126 * linear(r) + 0.7152 * linear(g) + 0.0722 * linear(b)
+    }
+}
+
+impl Palette {
+    /// The colour of a severity.
+    pub(super) const fn sign(&self, severity: Severity) -> Colour {
+        match severity {
+            Severity::Stops => self.stops,
+            Severity::Care => self.care,
+            Severity::Note => self.soft,
+        }
     }
 }
 

@@ -3,7 +3,6 @@
 use baywright_planner::Severity;
 use baywright_planner::model::Material;
 
-use super::paints::sign;
 use super::{Colour, Palette};
 
 /// A line of a tile, from, to, px.
@@ -121,7 +120,7 @@ pub(super) const fn zone(p: &Palette) -> Hatch {
 
 /// The hatch of an overlap: bolder and closer than any other.
 pub(super) const fn overlap(p: &Palette, severity: Severity) -> Hatch {
-    let colour = sign(p, severity);
+    let colour = p.sign(severity);
     let (name, width) = match severity {
         Severity::Stops => ("overlap-stops", 2.2),
         Severity::Care => ("overlap-care", 1.2),
@@ -134,7 +133,7 @@ pub(super) const fn overlap(p: &Palette, severity: Severity) -> Hatch {
 
 /// The same to the side of the axis: thinner and clearer.
 pub(super) const fn overlap_aside(p: &Palette, severity: Severity) -> Hatch {
-    let colour = sign(p, severity);
+    let colour = p.sign(severity);
     let name = match severity {
         Severity::Stops => "overlap-aside-stops",
         Severity::Care => "overlap-aside-care",

@@ -51,9 +51,9 @@ pub(super) fn paint(p: &Palette, role: Role) -> Paint {
         Role::Thing(material) => (Fill::Hatch(hatch::of_thing(p, material)), full(p.ink, 1.4)),
         Role::ThingLine => lines(full(p.ink, LIGHT)),
         Role::Overhead => lines(stroke(p.ink, EDGE, DASH_HIDDEN)),
-        Role::Overlap(severity) => (Fill::Hatch(hatch::overlap(p, severity)), full(sign(p, severity), EDGE)),
+        Role::Overlap(severity) => (Fill::Hatch(hatch::overlap(p, severity)), full(p.sign(severity), EDGE)),
         Role::OverlapAside(severity) => {
-            (Fill::Hatch(hatch::overlap_aside(p, severity)), full(sign(p, severity).faded(0.6), 1.0))
+            (Fill::Hatch(hatch::overlap_aside(p, severity)), full(p.sign(severity).faded(0.6), 1.0))
         }
         Role::OutOfTheWay => lines(stroke(p.ink, EDGE, DASH_RUN)),
         Role::WayOut => lines(full(p.ink, THING)),
@@ -73,12 +73,12 @@ pub(super) fn paint(p: &Palette, role: Role) -> Paint {
         Role::Label | Role::LabelSoft | Role::LabelZone | Role::Verdict | Role::Title | Role::TitleSoft => {
             (Fill::None, None)
         }
-        Role::Leader(severity) => (Fill::Solid(sign(p, severity)), full(sign(p, severity), EDGE)),
+        Role::Leader(severity) => (Fill::Solid(p.sign(severity)), full(p.sign(severity), EDGE)),
         Role::Flag(Severity::Note) | Role::KeySign(Severity::Note) => {
             (Fill::Solid(p.sheet), full(p.soft, 1.6))
         }
-        Role::KeySign(severity) => (Fill::Solid(sign(p, severity)), None),
-        Role::Flag(severity) => (Fill::Solid(sign(p, severity)), full(p.sheet, 1.5)),
+        Role::KeySign(severity) => (Fill::Solid(p.sign(severity)), None),
+        Role::Flag(severity) => (Fill::Solid(p.sign(severity)), full(p.sheet, 1.5)),
         Role::VerdictSign(verdict) => (Fill::Solid(verdict_colour(p, verdict)), full(p.on_sign, 2.4)),
         Role::Example => lines(full(p.care, EDGE)),
         Role::ExampleText => (Fill::None, None),
@@ -97,14 +97,6 @@ pub(super) fn paint(p: &Palette, role: Role) -> Paint {
     };
     let ground = if role.is_furniture() { p.paper } else { p.sheet };
     Paint { fill, stroke, text, mask: ground.faded(0.88) }
-}
-
-pub(super) const fn sign(p: &Palette, severity: Severity) -> Colour {
-    match severity {
-        Severity::Stops => p.stops,
-        Severity::Care => p.care,
-        Severity::Note => p.soft,
-    }
 }
 
 const fn verdict_colour(p: &Palette, verdict: Verdict) -> Colour {

@@ -8,11 +8,12 @@ use baywright_planner::geometry::{DVec2, angle};
 use baywright_planner::words::letter;
 
 use crate::finding::Flagged;
+use crate::lettering::size;
 use crate::list::{Item, Shape, Sign};
 use crate::role::Role;
 use crate::sign::SignKind;
 use crate::text::Weight;
-use crate::view::pen::{FLAG_PX, Pen, size};
+use crate::view::pen::{FLAG_PX, Pen};
 use crate::view::space::{FIRM, Taken, around};
 
 /// Distances from the place at which a flag is tried, px before they are enlarged.
@@ -64,10 +65,10 @@ impl Pen<'_> {
         (reach, DVec2::splat(2.0 * (reach * 1.24 + 2.5)))
     }
 
-    /// Where a flag of this size points, px: its place, or the paper's edge nearest to it.
+    /// Where a flag of this size points, px: its place, or the window's edge nearest to it.
     fn tip_of(&self, place: DVec2, box_size: DVec2) -> DVec2 {
-        let plan = self.placed.plan.grown(-4.0 - box_size.x * 0.5);
-        self.px(place).max(plan.low).min(plan.high.max(plan.low))
+        let window = self.window.grown(-4.0 - box_size.x * 0.5);
+        self.px(place).max(window.low).min(window.high.max(window.low))
     }
 
     /// Keeps the place that a flag will point at (view frame, mm) free of texts.
@@ -114,12 +115,12 @@ impl Pen<'_> {
 
     /// Nothing near is free: the nearest free place of the whole paper, row by row.
     fn anywhere(&self, tip: DVec2, box_size: DVec2) -> Option<DVec2> {
-        let plan = self.placed.plan.grown(-4.0);
-        let count = (plan.size() / box_size).floor().max(DVec2::ZERO).min(DVec2::splat(MOST_SPOTS));
+        let window = self.window.grown(-4.0);
+        let count = (window.size() / box_size).floor().max(DVec2::ZERO).min(DVec2::splat(MOST_SPOTS));
         let mut best: Option<(f64, DVec2)> = None;
         for row in 0..count.y as usize {
             for column in 0..count.x as usize {
-                let spot = plan.low + box_size * DVec2::new(column as f64 + 0.5, row as f64 + 0.5);
+                let spot = window.low + box_size * DVec2::new(column as f64 + 0.5, row as f64 + 0.5);
                 let cost = self.space.cost_for_flag(around(spot, box_size)) + spot.distance(tip) * FAR_COST;
                 if best.is_none_or(|(least, _)| cost < least) {
                     best = Some((cost, spot));

@@ -42,7 +42,7 @@ pub(crate) struct Wanted<'a> {
 impl Pen<'_> {
     /// Puts a name near what it names. Whether it was put.
     pub fn name(&mut self, wanted: Wanted<'_>) -> bool {
-        let Some(whole) = fitted(wanted.text, wanted.style, wanted.most_width, self.paper.measure) else {
+        let Some(whole) = fitted(wanted.text, wanted.style, wanted.most_width, self.lettering.measure) else {
             return false;
         };
         let height = wanted.style.line_height();
@@ -54,7 +54,7 @@ impl Pen<'_> {
             let inside = if whole.width + 8.0 <= room.x {
                 Some((0.0, whole.clone()))
             } else {
-                let short = fitted(wanted.text, wanted.style, room.x - 8.0, self.paper.measure);
+                let short = fitted(wanted.text, wanted.style, room.x - 8.0, self.lettering.measure);
                 let letters = whole.text.chars().count();
                 // Half a name is told better beside the thing than by its first letters inside.
                 short
@@ -161,13 +161,14 @@ impl Pen<'_> {
 
     /// The nearest free place on the whole paper, row by row.
     fn anywhere_for(&self, wanted: &Wanted<'_>, width: f64) -> Option<(f64, DVec2, Align)> {
-        let plan = self.placed.plan.grown(-4.0);
+        let window = self.window.grown(-4.0);
         let one = DVec2::new(width + 4.0, wanted.style.line_height() + 2.0);
-        let count = (plan.size() / one * DVec2::new(2.0, 1.0)).floor().clamp(DVec2::ZERO, DVec2::splat(64.0));
-        let step = plan.size() / count.max(DVec2::ONE);
+        let count =
+            (window.size() / one * DVec2::new(2.0, 1.0)).floor().clamp(DVec2::ZERO, DVec2::splat(64.0));
+        let step = window.size() / count.max(DVec2::ONE);
         let places = (0..count.y as u32).flat_map(|row| (0..count.x as u32).map(move |column| (column, row)));
         let places = places.map(|(column, row)| {
-            let at = plan.low + step * DVec2::new(f64::from(column) + 0.5, f64::from(row) + 0.5);
+            let at = window.low + step * DVec2::new(f64::from(column) + 0.5, f64::from(row) + 0.5);
             (at.distance(wanted.around.centre()) * LEADER_FAR_COST, at, Align::Middle)
         });
         self.cheapest(width, wanted.style, places).filter(|(cost, ..)| *cost < FIRM)

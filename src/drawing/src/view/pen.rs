@@ -3,23 +3,13 @@
 use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2, Outline, PlanPose, Polygon, angle};
 
-use crate::list::{Dimension, Item, Shape, Sign, Text};
-use crate::paper::Paper;
+use super::fit::Window;
+use super::space::{Space, Taken};
+use crate::lettering::{Lettering, size};
+use crate::list::{Dimension, Item, Placing, Shape, Sign, Text};
 use crate::role::Role;
 use crate::sign::SignKind;
 use crate::text::{Align, Fitted, TextStyle, Weight, clean};
-use crate::view::extents::Placed;
-use crate::view::space::{Space, Taken};
-
-/// Sizes of type, px before they are enlarged.
-pub(crate) mod size {
-    pub const VERDICT: f64 = 26.0;
-    pub const LEAD: f64 = 15.0;
-    pub const TITLE: f64 = 13.0;
-    pub const SUBTITLE: f64 = 12.0;
-    pub const LABEL: f64 = 11.5;
-    pub const SMALL: f64 = 11.0;
-}
 
 /// Reach of a flag, px before it is enlarged.
 pub(crate) const FLAG_PX: f64 = 9.5;
@@ -27,8 +17,11 @@ pub(crate) const FLAG_PX: f64 = 9.5;
 pub(crate) const MARK_PX: f64 = 5.0;
 
 pub(crate) struct Pen<'a> {
-    pub paper: &'a Paper<'a>,
-    pub placed: Placed,
+    pub lettering: &'a Lettering<'a>,
+    /// All of the paper that the view knows, px.
+    pub window: Bounds,
+    /// How the view lies on the paper.
+    placing: Placing,
     /// px for each mm.
     pub scale: f64,
     /// How much larger than usual texts and signs are.
@@ -39,20 +32,27 @@ pub(crate) struct Pen<'a> {
 }
 
 impl<'a> Pen<'a> {
-    pub fn new(paper: &'a Paper<'a>, placed: Placed, scale: f64) -> Self {
-        let space = Space::new(placed.plan.grown(-2.0));
-        Self { paper, placed, scale, enlarged: paper.enlarged(), items: Vec::with_capacity(512), space }
+    pub fn new(lettering: &'a Lettering<'a>, window: Window) -> Self {
+        let Window { area: window, placing } = window;
+        Self {
+            lettering,
+            window,
+            placing,
+            scale: placing.px_per_mm,
+            enlarged: lettering.enlarged(),
+            items: Vec::with_capacity(512),
+            space: Space::new(window.grown(-2.0)),
+        }
     }
 
     /// A place of the view on the paper, px.
     pub fn px(&self, p: DVec2) -> DVec2 {
-        self.placed.origin + DVec2::new(p.x, -p.y) * self.scale
+        self.placing.paper_point(p)
     }
 
     /// A place of the paper in the view, mm.
     pub fn mm(&self, px: DVec2) -> DVec2 {
-        let p = (px - self.placed.origin) / self.scale;
-        DVec2::new(p.x, -p.y)
+        self.placing.list_point(px)
     }
 
     /// So many px of paper, mm of the view.
@@ -62,7 +62,7 @@ impl<'a> Pen<'a> {
 
     /// A style, enlarged as wished.
     pub fn style(&self, size: f64, weight: Weight) -> TextStyle {
-        TextStyle::new(size * self.enlarged, weight)
+        self.lettering.style(size, weight)
     }
 
     pub fn push(&mut self, role: Role, subject: Option<Subject>, shape: Shape) {
@@ -98,7 +98,7 @@ impl<'a> Pen<'a> {
     /// A text as an item's shape; `at` in mm.
     pub fn text(&self, at: DVec2, text: &str, style: TextStyle, align: Align) -> Text {
         let text = clean(text);
-        let width = self.paper.width_of(&text, style);
+        let width = self.lettering.width_of(&text, style);
         Text { at, text, style, align, angle: 0.0, width, masked: false }
     }
 
@@ -186,7 +186,7 @@ impl<'a> Pen<'a> {
     /// A text made fit to be shown, and its width.
     pub fn measured(&self, text: &str, style: TextStyle) -> Fitted {
         let text = clean(text);
-        let width = self.paper.width_of(&text, style);
+        let width = self.lettering.width_of(&text, style);
         Fitted { text, width }
     }
 

@@ -15,8 +15,8 @@ use baywright_planner::words::Words;
 use baywright_planner::{Assessment, Scene};
 
 use crate::finding::{blamed, pinned};
-use crate::paper::Paper;
-use crate::view::extents::{Extents, Placed};
+use crate::view::Shown;
+use crate::view::fit::Window;
 use crate::view::pen::Pen;
 use crate::view::state::ViewState;
 use crate::view::top::emphasis;
@@ -69,17 +69,10 @@ pub(crate) fn rectangle(x: (f64, f64), y: (f64, f64)) -> Vec<DVec2> {
     vec![DVec2::new(x.0, y.0), DVec2::new(x.1, y.0), DVec2::new(x.1, y.1), DVec2::new(x.0, y.1)]
 }
 
-/// Draws the side view into a pen.
-pub(crate) fn draw<'a>(
-    arrangement: &Arrangement,
-    assessment: &Assessment,
-    state: &ViewState,
-    words: &Words<'_>,
-    paper: &'a Paper<'a>,
-    extents: &Extents,
-    placed: Placed,
-) -> Pen<'a> {
-    let mut pen = Pen::new(paper, placed, extents.px_per_mm);
+/// Draws the side view into a window.
+pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
+    let Shown { arrangement, assessment, state, ref words, ref extents, .. } = *shown;
+    let mut pen = Pen::new(shown.lettering, window);
     let bay_from_axis = extents.bay_from_side;
     let side = Side {
         arrangement,
@@ -92,11 +85,11 @@ pub(crate) fn draw<'a>(
         room: room::between_walls(&assessment.scene, &bay_from_axis).unwrap_or(extents.side),
         blamed: blamed(assessment),
     };
-    let shown = things::shown(&side);
-    room::draw(&mut pen, &side, &shown);
+    let in_view = things::shown(&side);
+    room::draw(&mut pen, &side, &in_view);
     aiming::zones(&mut pen, &side);
     car::draw(&mut pen, &side);
-    let drawn = things::draw(&mut pen, &side, shown);
+    let drawn = things::draw(&mut pen, &side, in_view);
     aiming::draw(&mut pen, &side);
     for told in pinned(assessment) {
         pen.keep_tip(&told, side.at(told.finding.place));

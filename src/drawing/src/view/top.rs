@@ -11,16 +11,15 @@ use std::collections::BTreeSet;
 use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::model::{Arrangement, Id};
 use baywright_planner::words::Words;
-use baywright_planner::words::drawing::Lies;
 use baywright_planner::{Assessment, Scene, Subject};
 
 use crate::finding::{blamed, pinned};
 use crate::list::{Item, Shape};
-use crate::paper::Paper;
 use crate::role::Role;
-use crate::view::extents::{Extents, Placed};
+use crate::view::Shown;
+use crate::view::fit::Window;
 use crate::view::pen::Pen;
-use crate::view::state::{Turned, ViewState};
+use crate::view::state::ViewState;
 
 pub(crate) use aiming::{off_place, reach_of_beam};
 pub(crate) use room::grid_step;
@@ -50,17 +49,10 @@ impl Top<'_> {
     }
 }
 
-/// Draws the top view into a pen.
-pub(crate) fn draw<'a>(
-    arrangement: &Arrangement,
-    assessment: &Assessment,
-    state: &ViewState,
-    words: &Words<'_>,
-    paper: &'a Paper<'a>,
-    extents: &Extents,
-    placed: Placed,
-) -> Pen<'a> {
-    let mut pen = Pen::new(paper, placed, extents.px_per_mm);
+/// Draws the top view into a window.
+pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
+    let Shown { arrangement, assessment, state, ref words, ref extents, .. } = *shown;
+    let mut pen = Pen::new(shown.lettering, window);
     let top = Top {
         arrangement,
         assessment,
@@ -93,15 +85,6 @@ pub(crate) fn draw<'a>(
     room::names(&mut pen, &top);
     emphasis(&mut pen.items, state);
     pen
-}
-
-/// How the top view lies, for its title.
-pub(crate) const fn lies(turned: Turned) -> Lies {
-    match turned {
-        Turned::ToCar => Lies::TurnedToCar,
-        Turned::ToRoom => Lies::AsTheRoom,
-        Turned::ToSightLine => Lies::AlongSightLine,
-    }
 }
 
 /// Outlines of what is pointed at and of what is in hand.

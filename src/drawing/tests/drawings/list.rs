@@ -1,8 +1,8 @@
 //! What every drawing list keeps to.
 
 use baywright_drawing::{
-    Axis, Dimension, Drawing, Fit, Furniture, Item, LiveDimension, Paper, Projection, Role, Shape, Turned,
-    ViewState, flagged, pinned, sheet, side_view, top_view,
+    Axis, Dimension, Drawing, Fit, Item, Lettering, LiveDimension, Projection, Role, Shape, Turned,
+    ViewState, flagged, picture, pinned, side_view, top_view,
 };
 use baywright_planner::geometry::{Bounds, DVec2, PlanPose};
 use baywright_planner::model::Arrangement;
@@ -14,20 +14,23 @@ pub fn views(
     arrangement: &Arrangement,
     assessment: &Assessment,
     state: &ViewState,
-    paper: &Paper<'_>,
+    fit: Fit,
+    lettering: &Lettering<'_>,
 ) -> [Drawing; 2] {
-    [top_view(arrangement, assessment, state, paper), side_view(arrangement, assessment, state, paper)]
+    [top_view, side_view].map(|view| view(arrangement, assessment, state, fit, lettering))
 }
 
-/// Sorted, finite, every finding flagged, no flag on another or off the paper, every thing there.
+/// Sorted, finite, nothing that stands around a view, every finding flagged, no flag on another or out of the window,
+/// every thing there.
 pub fn check(arrangement: &Arrangement, assessment: &Assessment, drawing: &Drawing) {
     let layers: Vec<u8> = drawing.items.iter().map(|item| item.role.layer()).collect();
     assert!(layers.is_sorted(), "paint order");
     for item in &drawing.items {
         item.shape.each_point(|p| assert!(p.is_finite(), "{item:?}"));
+        assert!(!item.role.is_furniture(), "{item:?}");
         if let Shape::Text(text) = &item.shape {
             assert!(
-                text.width.is_finite() && text.width >= 0.0 && text.style.size >= Paper::LEAST_TEXT,
+                text.width.is_finite() && text.width >= 0.0 && text.style.size >= Lettering::LEAST_TEXT,
                 "{item:?}"
             );
         }
@@ -38,10 +41,10 @@ pub fn check(arrangement: &Arrangement, assessment: &Assessment, drawing: &Drawi
     let numbers: Vec<usize> = flags.iter().map(|(number, ..)| *number).collect();
     let told: Vec<usize> = pinned(assessment).map(|told| told.number).collect();
     assert_eq!(numbers, told, "one flag for each finding that is about a place");
-    let paper = Bounds { low: DVec2::ZERO, high: drawing.size };
     for (i, (_, at, reach)) in flags.iter().enumerate() {
         let at = drawing.paper_point(*at);
-        assert!(paper.holds(at - *reach) && paper.holds(at + *reach), "flag {} off the paper: {at}", i + 1);
+        let inside = [at - *reach, at + *reach].iter().all(|&p| drawing.window().holds(p));
+        assert!(inside, "flag {} out of the window: {at}", i + 1);
         for (_, other, _) in &flags[..i] {
             let apart = drawing.paper_point(*other).distance(at);
             assert!(apart >= 2.0 * reach, "flag {} on another, {apart} px apart", i + 1);
@@ -93,7 +96,9 @@ fn lists_keep_to_the_rules() {
         for turned in [Turned::ToCar, Turned::ToRoom, Turned::ToSightLine] {
             for along in [None, Some(Axis::Centreline), Some(Axis::SightLine)] {
                 let state = ViewState { turned, along, ..ViewState::default() };
-                for drawing in views(&arrangement, &assessment, &state, &Paper::picture(1200.0)) {
+                for drawing in
+                    views(&arrangement, &assessment, &state, Fit::picture(1200.0), &Lettering::default())
+                {
                     check(&arrangement, &assessment, &drawing);
                 }
             }
@@ -106,7 +111,13 @@ fn what_a_dimension_says_is_what_it_spans() {
     let mut stops = 0;
     for arrangement in [bay::crowded(), bay::empty(true)] {
         let assessment = assess(&arrangement);
-        for drawing in views(&arrangement, &assessment, &ViewState::default(), &Paper::picture(1200.0)) {
+        for drawing in views(
+            &arrangement,
+            &assessment,
+            &ViewState::default(),
+            Fit::picture(1200.0),
+            &Lettering::default(),
+        ) {
             let mut some = 0;
             for d in dimensions(&drawing) {
                 assert!((told(&d.text.text) - d.spans()).abs() <= 0.5, "{} spans {}", d.text.text, d.spans());
@@ -130,7 +141,8 @@ fn what_a_dimension_says_is_what_it_spans() {
 fn stand_off_and_depth_are_told() {
     let arrangement = bay::crowded();
     let assessment = assess(&arrangement);
-    let [top, side] = views(&arrangement, &assessment, &ViewState::default(), &Paper::picture(1200.0));
+    let [top, side] =
+        views(&arrangement, &assessment, &ViewState::default(), Fit::picture(1200.0), &Lettering::default());
     let top: Vec<String> = dimensions(&top).map(|d| d.text.text.replace('\u{202f}', " ")).collect();
     // The cabinet's lower edge at 4250, the zone's upper edge at 4500.
     for wanted in ["3 600 front axle to plate face", "250 in", "12 000", "6 000"] {
@@ -166,22 +178,31 @@ fn everything_stands_under_itself() {
         }
         arrangement.parked = PlanPose::new(DVec2::new(4300.0, 3000.0), heading);
         let assessment = assess(&arrangement);
-        let sheet = sheet(&arrangement, &assessment, &ViewState::default(), &Paper::picture(1200.0));
-        assert_eq!(sheet.top.px_per_mm, sheet.side.px_per_mm);
-        assert_eq!(sheet.top.origin.x, sheet.side.origin.x);
-        assert_eq!(sheet.top.bay_from_view, sheet.side.bay_from_view);
+        let page = picture(
+            &arrangement,
+            &assessment,
+            &ViewState::default(),
+            &[Projection::Top, Projection::Side],
+            Fit::picture(1200.0),
+            &Lettering::default(),
+        );
+        let views: Vec<&Drawing> = page.views().collect();
+        let [top_view, side_view] = views[..] else { panic!("{} views", views.len()) };
+        assert_eq!(top_view.px_per_mm, side_view.px_per_mm);
+        assert_eq!(top_view.origin.x, side_view.origin.x);
+        assert_eq!(top_view.bay_from_view, side_view.bay_from_view);
         for thing in &arrangement.bay.things {
             let subject = Subject::Thing(thing.id.clone());
-            let top = along(&sheet.top, &subject).unwrap();
+            let top = along(top_view, &subject).unwrap();
             // Left out from the side, or cut off at an end wall, or exactly under itself.
-            let Some(side) = along(&sheet.side, &subject) else { continue };
+            let Some(side) = along(side_view, &subject) else { continue };
             assert!(top.0 - 1e-6 <= side.0 && side.1 <= top.1 + 1e-6, "{} {heading}", thing.id);
             whole += usize::from((top.0 - side.0).abs() < 1e-6 && (top.1 - side.1).abs() < 1e-6);
         }
         // The mirrors stick out to the side, not beyond the body's ends.
         if !corner {
             let (top, side) =
-                (along(&sheet.top, &Subject::Car).unwrap(), along(&sheet.side, &Subject::Car).unwrap());
+                (along(top_view, &Subject::Car).unwrap(), along(side_view, &Subject::Car).unwrap());
             assert!((top.0 - side.0).abs() < 1e-6 && (top.1 - side.1).abs() < 1e-6, "car: {top:?} {side:?}");
         }
     }
@@ -192,7 +213,13 @@ fn everything_stands_under_itself() {
 fn a_corner_radar_is_seen_along_its_sight_line() {
     let arrangement = bay::empty(true);
     let assessment = assess(&arrangement);
-    let side = side_view(&arrangement, &assessment, &ViewState::default(), &Paper::picture(1200.0));
+    let side = side_view(
+        &arrangement,
+        &assessment,
+        &ViewState::default(),
+        Fit::picture(1200.0),
+        &Lettering::default(),
+    );
     let (sensor, target) = (assessment.scene.sensor(), assessment.scene.targets[0].centre());
     let ahead = (target - sensor).truncate().normalize();
     assert!(side.bay_from_view.forward().distance(ahead) < 1e-9);
@@ -214,7 +241,7 @@ fn what_is_in_hand_is_outlined_named_and_measured() {
         live: vec![LiveDimension { from, to, text: "1\u{202f}300".into() }],
         ..ViewState::default()
     };
-    let [top, side] = views(&arrangement, &assessment, &state, &Paper::picture(1200.0));
+    let [top, side] = views(&arrangement, &assessment, &state, Fit::picture(1200.0), &Lettering::default());
     for drawing in [&top, &side] {
         check(&arrangement, &assessment, drawing);
         assert!(drawing.showing(&subject).any(|item| item.role == Role::Selected));
@@ -231,15 +258,12 @@ fn what_is_in_hand_is_outlined_named_and_measured() {
 fn the_paper_and_the_screen_agree() {
     let arrangement = bay::crowded();
     let assessment = assess(&arrangement);
-    let picture = Paper::picture(1200.0);
-    let canvas = Paper { furniture: Furniture::Canvas, ..picture };
+    let (picture, lettering) = (Fit::picture(1200.0), Lettering::default());
     let window =
         Fit::Window { size: DVec2::new(900.0, 600.0), px_per_mm: 0.3, middle: DVec2::new(1500.0, 0.0) };
-    let [on_paper, _] = views(&arrangement, &assessment, &ViewState::default(), &picture);
-    let [on_screen, _] =
-        views(&arrangement, &assessment, &ViewState::default(), &Paper { fit: window, ..canvas });
+    let [on_paper, _] = views(&arrangement, &assessment, &ViewState::default(), picture, &lettering);
+    let [on_screen, _] = views(&arrangement, &assessment, &ViewState::default(), window, &lettering);
     check(&arrangement, &assessment, &on_screen);
-    assert!(on_screen.items.iter().all(|item| !item.role.is_furniture()));
     assert_eq!(on_screen.paper_point(DVec2::new(1500.0, 0.0)), DVec2::new(450.0, 300.0));
     let bodies = |drawing: &Drawing| -> Vec<Shape> {
         drawing
@@ -256,8 +280,8 @@ fn the_paper_and_the_screen_agree() {
 fn larger_texts_are_larger() {
     let arrangement = bay::crowded();
     let assessment = assess(&arrangement);
-    let paper = Paper { least_text: Paper::BAY_SIZE_TEXT, ..Paper::picture(1600.0) };
-    for drawing in views(&arrangement, &assessment, &ViewState::default(), &paper) {
+    let lettering = Lettering { least_text: Lettering::BAY_SIZE_TEXT, ..Lettering::default() };
+    for drawing in views(&arrangement, &assessment, &ViewState::default(), Fit::picture(1600.0), &lettering) {
         check(&arrangement, &assessment, &drawing);
         for item in &drawing.items {
             let size = match &item.shape {
@@ -266,7 +290,7 @@ fn larger_texts_are_larger() {
                 Shape::Sign(sign) if !sign.text.is_empty() => sign.style.size,
                 _ => continue,
             };
-            assert!(size >= Paper::BAY_SIZE_TEXT - 1e-9, "{item:?}");
+            assert!(size >= Lettering::BAY_SIZE_TEXT - 1e-9, "{item:?}");
         }
     }
 }
@@ -275,9 +299,11 @@ fn larger_texts_are_larger() {
 fn names_do_not_cover_names_flags_or_marks() {
     let arrangement = bay::crowded();
     let assessment = assess(&arrangement);
-    for drawing in views(&arrangement, &assessment, &ViewState::default(), &Paper::picture(1200.0)) {
+    for drawing in
+        views(&arrangement, &assessment, &ViewState::default(), Fit::picture(1200.0), &Lettering::default())
+    {
         let mut boxes: Vec<(Bounds, String)> = Vec::new();
-        for item in drawing.items.iter().filter(|item| !item.role.is_furniture()) {
+        for item in &drawing.items {
             let (at, half, what) = match &item.shape {
                 // Upright texts stand in the margins, apart from the others.
                 Shape::Text(t) if t.angle == 0.0 => {

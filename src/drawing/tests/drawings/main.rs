@@ -5,6 +5,7 @@
 
 mod bay;
 mod list;
+mod page;
 mod pick;
 mod svg;
 mod trouble;

@@ -1,7 +1,7 @@
 //! What is at a place of the paper.
 
 use baywright_drawing::{
-    Align, Drawing, Fit, Furniture, Item, Paper, Picked, Role, Shape, Turned, ViewState, side_view, top_view,
+    Align, Drawing, Fit, Item, Lettering, Picked, Role, Shape, Turned, ViewState, side_view, top_view,
 };
 use baywright_planner::geometry::{Bounds, DVec2, DVec3, PlanPose};
 use baywright_planner::model::{
@@ -17,8 +17,8 @@ use super::trouble::any_thing;
 const SLACK: f64 = 5.0;
 
 fn canvas(arrangement: &baywright_planner::model::Arrangement) -> Drawing {
-    let paper = Paper { furniture: Furniture::Canvas, ..Paper::picture(1600.0) };
-    top_view(arrangement, &assess(arrangement), &ViewState::default(), &paper)
+    let state = ViewState::default();
+    top_view(arrangement, &assess(arrangement), &state, Fit::picture(1600.0), &Lettering::default())
 }
 
 fn at(drawing: &Drawing, x: f64, y: f64) -> Option<Subject> {
@@ -52,7 +52,9 @@ fn a_flag_gives_its_finding() {
     let arrangement = bay::crowded();
     let assessment = assess(&arrangement);
     let mut flags = 0;
-    for drawing in views(&arrangement, &assessment, &ViewState::default(), &Paper::picture(1200.0)) {
+    for drawing in
+        views(&arrangement, &assessment, &ViewState::default(), Fit::picture(1200.0), &Lettering::default())
+    {
         for item in &drawing.items {
             let (Shape::Sign(sign), Role::Flag(_)) = (&item.shape, item.role) else { continue };
             let index = item.finding.unwrap();
@@ -122,8 +124,8 @@ fn ground_lines_and_marks() {
         selected: Some(Subject::Zone("metal-free area".into())),
         ..ViewState::default()
     };
-    let paper = Paper { furniture: Furniture::Canvas, ..Paper::picture(1600.0) };
-    let told = top_view(&arrangement, &assess(&arrangement), &state, &paper);
+    let assessment = assess(&arrangement);
+    let told = top_view(&arrangement, &assessment, &state, Fit::picture(1600.0), &Lettering::default());
     assert_eq!(at(&told, 10_805.0, 852.0), Some(Subject::Mark("A".into())));
     assert_eq!(at(&told, 8_300.0, 2_800.0), Some(Subject::Stand("target".into())));
 }
@@ -185,15 +187,11 @@ fn boxes_are_around_bodies() {
 fn windows() -> [Drawing; 2] {
     let arrangement = bay::crowded();
     let assessment = assess(&arrangement);
-    let paper = |middle| Paper {
-        fit: Fit::Window { size: DVec2::new(900.0, 600.0), px_per_mm: 0.07, middle },
-        furniture: Furniture::Canvas,
-        ..Paper::picture(900.0)
-    };
-    let state = ViewState::default();
+    let window = |middle| Fit::Window { size: DVec2::new(900.0, 600.0), px_per_mm: 0.07, middle };
+    let (state, lettering) = (ViewState::default(), Lettering::default());
     [
-        top_view(&arrangement, &assessment, &state, &paper(DVec2::new(2_000.0, 0.0))),
-        side_view(&arrangement, &assessment, &state, &paper(DVec2::new(2_000.0, 1_500.0))),
+        top_view(&arrangement, &assessment, &state, window(DVec2::new(2_000.0, 0.0)), &lettering),
+        side_view(&arrangement, &assessment, &state, window(DVec2::new(2_000.0, 1_500.0)), &lettering),
     ]
 }
 
@@ -366,19 +364,16 @@ proptest! {
         arrangement.parked = PlanPose::new(parked.into(), heading);
         let assessment = judge(&arrangement);
         let state = ViewState { turned, ..ViewState::default() };
-        let mut paper = Paper { furniture: Furniture::Canvas, ..Paper::picture(900.0) };
-        if let Some((px_per_mm, x, y)) = zoom {
-            let fit = Fit::Window { size: DVec2::new(900.0, 500.0), px_per_mm, middle: DVec2::new(x, y) };
-            paper = Paper { fit, ..paper };
-        }
-        for drawing in views(&arrangement, &assessment, &state, &paper) {
+        let fit = zoom.map_or(Fit::picture(900.0), |(px_per_mm, x, y)| {
+            Fit::Window { size: DVec2::new(900.0, 500.0), px_per_mm, middle: DVec2::new(x, y) }
+        });
+        for drawing in views(&arrangement, &assessment, &state, fit, &Lettering::default()) {
             // Anywhere, and at the middles of what is small.
-            let (low, size) = (drawing.plan.low, drawing.plan.size());
-            let anywhere = places.iter().map(|&(x, y)| low + size * DVec2::new(x, y));
+            let anywhere = places.iter().map(|&(x, y)| drawing.size * DVec2::new(x, y));
             let small = drawing.boxes().into_iter().map(|(_, bounds)| bounds.centre());
             for px in anywhere.chain(small) {
                 let picked = drawing.pick(px, slack);
-                if !drawing.plan.holds(px) {
+                if !drawing.window().holds(px) {
                     prop_assert_eq!(picked, None);
                     continue;
                 }

@@ -1,9 +1,19 @@
 //! SVG that any reader takes, the same bytes every time.
 
-use baywright_drawing::{Paper, Theme, ViewState, sheet, sheet_to_svg, side_view, to_svg, top_view};
+use baywright_drawing::{Fit, Lettering, Page, Projection, Theme, ViewState, picture, to_svg};
+use baywright_planner::model::Arrangement;
 use baywright_planner::{Assessment, assess};
 
 use super::bay;
+
+fn page(arrangement: &Arrangement, assessment: &Assessment, projections: &[Projection], width: f64) -> Page {
+    let (state, fit) = (ViewState::default(), Fit::picture(width));
+    picture(arrangement, assessment, &state, projections, fit, &Lettering::default())
+}
+
+const TOP: &[Projection] = &[Projection::Top];
+const SIDE: &[Projection] = &[Projection::Side];
+const BOTH: &[Projection] = &[Projection::Top, Projection::Side];
 
 fn parsed(svg: &str) -> roxmltree::Document<'_> {
     roxmltree::Document::parse(svg).unwrap_or_else(|fault| panic!("{fault}"))
@@ -26,7 +36,7 @@ fn check(svg: &str) {
         }
         if node.has_tag_name("text") {
             let size: f64 = node.attribute("font-size").unwrap().parse().unwrap();
-            assert!(size >= Paper::LEAST_TEXT, "{:?}", node.text());
+            assert!(size >= Lettering::LEAST_TEXT, "{:?}", node.text());
         }
     }
     assert_eq!(
@@ -45,15 +55,10 @@ fn check(svg: &str) {
 #[test]
 fn well_formed_and_the_same_every_time() {
     for arrangement in [bay::empty(false), bay::empty(true), bay::crowded()] {
-        let (paper, state) = (Paper::picture(1200.0), ViewState::default());
         let made = || {
             let assessment = assess(&arrangement);
             [Theme::Light, Theme::Dark].map(|theme| {
-                [
-                    to_svg(&top_view(&arrangement, &assessment, &state, &paper), theme),
-                    to_svg(&side_view(&arrangement, &assessment, &state, &paper), theme),
-                    sheet_to_svg(&sheet(&arrangement, &assessment, &state, &paper), theme),
-                ]
+                [TOP, SIDE, BOTH].map(|views| to_svg(&page(&arrangement, &assessment, views, 1200.0), theme))
             })
         };
         let svgs = made();
@@ -66,8 +71,7 @@ fn well_formed_and_the_same_every_time() {
 fn it_says_what_it_shows() {
     let arrangement = bay::crowded();
     let assessment: Assessment = assess(&arrangement);
-    let drawing = top_view(&arrangement, &assessment, &ViewState::default(), &Paper::picture(1200.0));
-    let svg = to_svg(&drawing, Theme::Light);
+    let svg = to_svg(&page(&arrangement, &assessment, TOP, 1200.0), Theme::Light);
     let document = parsed(&svg);
     let shown = |subject: &str| document.descendants().any(|n| n.attribute("data-subject") == Some(subject));
     for subject in
@@ -90,8 +94,9 @@ fn it_says_what_it_shows() {
 fn the_scale_told_is_the_scale_drawn() {
     let arrangement = bay::crowded();
     let assessment = assess(&arrangement);
-    let drawing = top_view(&arrangement, &assessment, &ViewState::default(), &Paper::picture(1200.0));
-    let svg = to_svg(&drawing, Theme::Light);
+    let page = page(&arrangement, &assessment, TOP, 1200.0);
+    let svg = to_svg(&page, Theme::Light);
+    let drawing = page.views().next().unwrap();
     let told: f64 = svg.split("Scale 1 : ").nth(1).unwrap().split(' ').next().unwrap().parse().unwrap();
     let room_px = 12_000.0 * drawing.px_per_mm;
     let room_paper_mm = room_px / 96.0 * 25.4;
@@ -120,10 +125,10 @@ fn hostile_names_stay_text() {
     arrangement.vehicle.name = long.clone();
     let assessment = assess(&arrangement);
     for width in [400.0, 1200.0] {
-        let paper = Paper::picture(width);
-        for drawing in super::list::views(&arrangement, &assessment, &ViewState::default(), &paper) {
-            super::list::check(&arrangement, &assessment, &drawing);
-            let svg = to_svg(&drawing, Theme::Light);
+        for views in [TOP, SIDE] {
+            let page = page(&arrangement, &assessment, views, width);
+            page.views().for_each(|drawing| super::list::check(&arrangement, &assessment, drawing));
+            let svg = to_svg(&page, Theme::Light);
             check(&svg);
             assert!(!svg.contains("<script"));
             let document = parsed(&svg);

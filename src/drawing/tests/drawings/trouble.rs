@@ -2,7 +2,7 @@
 
 use std::time::Instant;
 
-use baywright_drawing::{Axis, Fit, Furniture, Paper, Shape, Theme, Turned, ViewState, to_svg};
+use baywright_drawing::{Axis, Fit, Lettering, Projection, Shape, Theme, Turned, ViewState, picture, to_svg};
 use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::judge;
 use baywright_planner::model::{Material, Shape as ThingShape, StandSet, Thing, ThingKind};
@@ -28,13 +28,20 @@ fn a_thousand_things() {
     }
     let assessment = judge(&arrangement);
     let findings = assessment.findings.len();
-    for drawing in views(&arrangement, &assessment, &ViewState::default(), &Paper::picture(1200.0)) {
+    for drawing in
+        views(&arrangement, &assessment, &ViewState::default(), Fit::picture(1200.0), &Lettering::default())
+    {
         // A body, perhaps a name, for each thing; a flag, a line and a dot, perhaps overlap and depth for each finding.
         assert!(drawing.items.len() < 500 + 3 * 1000 + 8 * findings, "{} items", drawing.items.len());
         assert!(
             drawing.items.iter().all(|item| !matches!(&item.shape, Shape::Area(rings) if rings.is_empty()))
         );
-        assert!(to_svg(&drawing, Theme::Light).len() < 2_000_000);
+    }
+    for projection in [Projection::Top, Projection::Side] {
+        let state = ViewState::default();
+        let fit = Fit::picture(1200.0);
+        let page = picture(&arrangement, &assessment, &state, &[projection], fit, &Lettering::default());
+        assert!(to_svg(&page, Theme::Light).len() < 2_000_000);
     }
 }
 
@@ -49,7 +56,9 @@ fn forty_findings_have_forty_flags() {
     }
     let assessment = judge(&arrangement);
     assert!(assessment.findings.len() >= 40, "{}", assessment.findings.len());
-    for drawing in views(&arrangement, &assessment, &ViewState::default(), &Paper::picture(1200.0)) {
+    for drawing in
+        views(&arrangement, &assessment, &ViewState::default(), Fit::picture(1200.0), &Lettering::default())
+    {
         check(&arrangement, &assessment, &drawing);
     }
 }
@@ -72,12 +81,17 @@ fn ten_times_the_things_take_not_a_hundred_times_as_long() {
             ));
         }
         let assessment = judge(&arrangement);
-        let paper = Paper { furniture: Furniture::Canvas, ..Paper::picture(1200.0) };
-        let state = ViewState::default();
+        let (state, lettering) = (ViewState::default(), Lettering::default());
         (0..5)
             .map(|_| {
                 let start = Instant::now();
-                std::hint::black_box(views(&arrangement, &assessment, &state, &paper));
+                std::hint::black_box(views(
+                    &arrangement,
+                    &assessment,
+                    &state,
+                    Fit::picture(1200.0),
+                    &lettering,
+                ));
                 start.elapsed()
             })
             .min()
@@ -122,6 +136,7 @@ proptest! {
         width in prop::sample::select(vec![300.0, 900.0, 2400.0]),
         least_text in prop::sample::select(vec![11.0, 18.0, f64::NAN]),
         zoom in prop::option::of((1e-6..50.0_f64, -1e5..1e5_f64, -1e5..1e5_f64)),
+        one_to in prop::option::of(prop_oneof![-100.0..1e6_f64, Just(0.0), Just(f64::NAN), 20.0..500.0_f64]),
     ) {
         let mut arrangement = bay::empty(corner);
         arrangement.bay.things = things;
@@ -130,17 +145,20 @@ proptest! {
             arrangement.stands = vec![StandSet::At { place: PlanPose::new(DVec2::new(x, y), heading), height, pitch }];
         }
         let assessment = judge(&arrangement);
-        let mut paper = Paper { least_text, ..Paper::picture(width) };
-        if let Some((px_per_mm, x, y)) = zoom {
-            let fit = Fit::Window { size: DVec2::new(width, 500.0), px_per_mm, middle: DVec2::new(x, y) };
-            paper = Paper { fit, furniture: Furniture::Canvas, ..paper };
-        }
+        let lettering = Lettering { least_text, ..Lettering::default() };
+        let fit = match zoom {
+            Some((px_per_mm, x, y)) => {
+                Fit::Window { size: DVec2::new(width, 500.0), px_per_mm, middle: DVec2::new(x, y) }
+            }
+            None => one_to.map_or(Fit::picture(width), |one_to| Fit::True { one_to }),
+        };
         let state = ViewState { turned, along, ..ViewState::default() };
-        for drawing in views(&arrangement, &assessment, &state, &paper) {
-            for item in &drawing.items {
+        for projections in [&[Projection::Top] as &[_], &[Projection::Side], &[Projection::Top, Projection::Side]] {
+            let page = picture(&arrangement, &assessment, &state, projections, fit, &lettering);
+            for item in page.frames.iter().flat_map(|frame| frame.items()) {
                 item.shape.each_point(|p| assert!(p.is_finite(), "{item:?}"));
             }
-            let svg = to_svg(&drawing, Theme::Dark);
+            let svg = to_svg(&page, Theme::Dark);
             prop_assert!(!svg.contains("NaN"));
             prop_assert!(roxmltree::Document::parse(&svg).is_ok());
         }

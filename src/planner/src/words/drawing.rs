@@ -42,6 +42,8 @@ impl Words<'_> {
         on_example_figures() -> &'static str;
         /// Which figures are not a real car's or a real room's.
         examples() -> String;
+        /// The scale of a drawing on paper.
+        scale_on_paper(one_to: f64) -> String;
         /// What a keep-clear zone keeps clear, and how high; heights are left out where only the plan is asked for.
         keep_clear(excludes: Exclusion, from_to: Option<(f64, f64)>) -> String;
         /// A stand-off: the figure and both its ends.

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use baywright_drawing::sign::SignKind;
-use baywright_drawing::{Fit, Furniture, Paper, Role, Shape, ViewState, flagged, font, top_view};
+use baywright_drawing::{Fit, Lettering, Role, Shape, ViewState, flagged, top_view};
 use baywright_planner::geometry::{Bounds, DVec2};
 use baywright_planner::model::{Arrangement, Id, Layout};
 use baywright_planner::words::{Words, letter};
@@ -191,20 +191,15 @@ impl Desk {
         let inner = DVec2::new(f64::from(rect.width()) - 90.0, f64::from(rect.height()) - 80.0);
         let size = room.size().max(DVec2::ONE);
         let px_per_mm = (inner.x / size.x).min(inner.y / size.y);
-        let paper = Paper {
-            fit: Fit::Window {
-                size: DVec2::new(f64::from(rect.width()), f64::from(rect.height())),
-                px_per_mm,
-                middle: room.centre(),
-            },
-            furniture: Furniture::Canvas,
-            least_text: Paper::LEAST_TEXT,
-            measure: &font::measure,
-            units: self.view.units,
-            language: self.view.language,
+        let fit = Fit::Window {
+            size: DVec2::new(f64::from(rect.width()), f64::from(rect.height())),
+            px_per_mm,
+            middle: room.centre(),
         };
+        let lettering =
+            Lettering { units: self.view.units, language: self.view.language, ..Lettering::default() };
         let state = ViewState { turned: baywright_drawing::Turned::ToRoom, ..ViewState::default() };
-        let mut drawing = top_view(arrangement, assessment, &state, &paper);
+        let mut drawing = top_view(arrangement, assessment, &state, fit, &lettering);
         for item in &mut drawing.items {
             if let (Role::Flag(_), Shape::Sign(sign)) = (item.role, &mut item.shape)
                 && let Some(letter) = item.finding.and_then(|index| letters.get(index))

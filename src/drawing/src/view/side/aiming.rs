@@ -6,11 +6,12 @@ use baywright_planner::scene::PlacedTarget;
 
 use super::{Side, rectangle};
 use crate::clip;
+use crate::lettering::size;
 use crate::role::Role;
 use crate::sign::SignKind;
 use crate::text::{Align, Fitted, Weight};
 use crate::view::label::{TOO_DEAR, Wanted};
-use crate::view::pen::{Pen, size};
+use crate::view::pen::Pen;
 use crate::view::space::{FIRM, Taken, around};
 use crate::view::top::{off_place, reach_of_beam};
 

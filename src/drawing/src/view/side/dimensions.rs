@@ -7,7 +7,7 @@ use super::Side;
 use crate::list::{Dimension, Text};
 use crate::role::Role;
 use crate::text::Align;
-use crate::view::extents::WALL_PX;
+use crate::view::fit::WALL_PX;
 use crate::view::pen::Pen;
 
 /// Heights that differ by less than this are shown as one, mm: less than a tape shows.

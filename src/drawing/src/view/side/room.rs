@@ -8,10 +8,11 @@ use baywright_planner::model::{Material, Opening, OpeningKind};
 use super::things::Shown;
 use super::{Side, rectangle};
 use crate::clip;
+use crate::lettering::size;
 use crate::role::Role;
 use crate::text::{Align, Weight, fitted};
-use crate::view::extents::WALL_PX;
-use crate::view::pen::{Pen, size};
+use crate::view::fit::WALL_PX;
+use crate::view::pen::Pen;
 use crate::view::space::{FIRM, Taken};
 use crate::view::top::grid_step;
 
@@ -45,13 +46,13 @@ pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>, shown: &[Shown]) {
     pen.ring(Role::Wall(Material::Concrete), Some(Subject::Ceiling), above.clone());
     pen.ring(Role::WallLine, None, above);
     // Names keep inside the room, or below its floor.
-    let plan = pen.placed.plan;
+    let window = pen.window;
     let (floor_at, ceiling_at) = (pen.px(DVec2::new(from, 0.0)), pen.px(DVec2::new(to, ceiling)));
     let under = floor_at.y + WALL_PX;
     let outside = [
-        Bounds { low: plan.low, high: DVec2::new(floor_at.x, under) },
-        Bounds { low: DVec2::new(ceiling_at.x, plan.low.y), high: DVec2::new(plan.high.x, under) },
-        Bounds { low: plan.low, high: DVec2::new(plan.high.x, ceiling_at.y) },
+        Bounds { low: window.low, high: DVec2::new(floor_at.x, under) },
+        Bounds { low: DVec2::new(ceiling_at.x, window.low.y), high: DVec2::new(window.high.x, under) },
+        Bounds { low: window.low, high: DVec2::new(window.high.x, ceiling_at.y) },
     ];
     for place in outside.iter().filter(|b| b.low.cmple(b.high).all()) {
         pen.space.take(*place, Taken::Outside);
@@ -175,7 +176,7 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
             |a: &(Segment, _), b: &(Segment, _)| a.0.distance_to(hit).total_cmp(&b.0.distance_to(hit));
         let Some((_, wall)) = edges.min_by(by_distance) else { continue };
         let most = ceiling * pen.scale - 8.0;
-        let Some(text) = fitted(wall.id.as_str(), style, most, pen.paper.measure) else { continue };
+        let Some(text) = fitted(wall.id.as_str(), style, most, pen.lettering.measure) else { continue };
         let off = inward * pen.length(style.line_height() * 0.5 + 4.0);
         let mut label = pen.text(DVec2::new(at + off, ceiling * 0.5), &text.text, style, Align::Middle);
         label.angle = std::f64::consts::FRAC_PI_2;

@@ -7,11 +7,12 @@ use baywright_planner::{Code, Finding, Subject};
 use super::{Side, rectangle};
 use crate::clip;
 use crate::finding::{flagged, shared};
+use crate::lettering::size;
 use crate::list::{Item, Shape};
 use crate::role::Role;
 use crate::text::Weight;
 use crate::view::label::Wanted;
-use crate::view::pen::{Pen, size};
+use crate::view::pen::Pen;
 use crate::view::space::Taken;
 use crate::view::top::CROWD;
 use crate::view::top::overlap_role;
@@ -168,7 +169,7 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>, drawn: &[Drawn], told: b
     let most = if !told && drawn.len() > CROWD { MOST_NAMES } else { usize::MAX };
     for (place, thing) in nearest(true).chain(nearest(false)).enumerate() {
         let Some(own) = side.arrangement.bay.things.get(thing.shown.index) else { continue };
-        let Some(around) = overlap_box(&thing.around, &pen.placed.plan) else { continue };
+        let Some(around) = overlap_box(&thing.around, &pen.window) else { continue };
         let subject = Some(Subject::Thing(own.id.clone()));
         let in_hand = subject == side.state.selected || subject == side.state.hovered;
         if place >= most && !in_hand {

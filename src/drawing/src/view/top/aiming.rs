@@ -7,11 +7,12 @@ use baywright_planner::{Scene, Subject};
 
 use super::Top;
 use crate::clip;
+use crate::lettering::size;
 use crate::role::Role;
 use crate::sign::SignKind;
 use crate::text::{Align, Fitted, TextStyle, Weight};
 use crate::view::label::{TOO_DEAR, Wanted};
-use crate::view::pen::{MARK_PX, Pen, size};
+use crate::view::pen::{MARK_PX, Pen};
 use crate::view::space::{FIRM, Taken, around};
 
 /// A face seen edge on is drawn at least this thick, px.
@@ -291,7 +292,7 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
 fn zone_name(pen: &mut Pen<'_>, top: &Top<'_>, zone: &PlacedZone, style: TextStyle) {
     let ring: Vec<DVec2> =
         zone.prism.outline.as_polygon().outer().iter().map(|&p| pen.px(top.at(p))).collect();
-    let ring = clip::ring_in_box(&ring, &pen.placed.plan.grown(-2.0));
+    let ring = clip::ring_in_box(&ring, &pen.window.grown(-2.0));
     let span = zone.prism.span;
     let whole = top.words.keep_clear(zone.excludes, Some((span.bottom(), span.top())));
     let brief = top.words.keep_clear(zone.excludes, None);

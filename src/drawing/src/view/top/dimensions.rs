@@ -11,7 +11,8 @@ use super::Top;
 use crate::finding::Flagged;
 use crate::list::Dimension;
 use crate::role::Role;
-use crate::view::extents::{WALL_PX, drawn_box};
+use crate::view::extents::drawn_box;
+use crate::view::fit::WALL_PX;
 use crate::view::pen::Pen;
 use crate::view::space::FIRM;
 

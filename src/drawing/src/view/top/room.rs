@@ -6,13 +6,14 @@ use baywright_planner::model::{Material, Opening, OpeningKind};
 
 use super::Top;
 use crate::clip;
+use crate::lettering::size;
 use crate::list::{Shape, Text};
 use crate::role::Role;
 use crate::sign::SignKind;
 use crate::text::{Align, Weight, fitted};
-use crate::view::extents::WALL_PX;
+use crate::view::fit::WALL_PX;
 use crate::view::label::{TOO_DEAR, Wanted};
-use crate::view::pen::{MARK_PX, Pen, area, readable, size};
+use crate::view::pen::{MARK_PX, Pen, area, readable};
 use crate::view::space::Taken;
 
 /// Lines of the net nearer than this merge into grey, px: then every second, fifth ... is drawn.
@@ -233,7 +234,7 @@ fn along_wall(
 ) {
     let style = pen.style(size::SMALL, Weight::Regular);
     let wall = edge.length() * pen.scale;
-    let Some(text) = fitted(text, style, (wall - 4.0).max(0.0), pen.paper.measure) else { return };
+    let Some(text) = fitted(text, style, (wall - 4.0).max(0.0), pen.lettering.measure) else { return };
     let out = top.view_from_bay.turned(outwards(edge));
     let off = out * pen.length(WALL_PX + 3.0 + style.line_height() * 0.5);
     let angle = readable(top.view_from_bay.turned(edge.to - edge.from));

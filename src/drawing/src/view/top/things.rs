@@ -7,11 +7,12 @@ use baywright_planner::{Code, Cure, Finding, Severity, Step, Subject};
 
 use super::Top;
 use crate::finding::{flagged, shared};
+use crate::lettering::size;
 use crate::list::{Item, Shape};
 use crate::role::Role;
 use crate::text::Weight;
 use crate::view::label::{TOO_DEAR, Wanted};
-use crate::view::pen::{Pen, area, size};
+use crate::view::pen::{Pen, area};
 use crate::view::space::Taken;
 
 pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
@@ -172,7 +173,7 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>, told: bool) {
     let rest = things().filter(|(thing, _)| !in_hand(thing));
     for (thing, placed) in first.chain(rest) {
         let Some(around) = named_box(pen, top, placed) else { continue };
-        if !pen.placed.plan.meets(&around) {
+        if !pen.window.meets(&around) {
             continue;
         }
         // In a crowd of specks a name belongs to none of them; whoever comes nearer sees the names.

@@ -63,6 +63,11 @@ impl About<'_> {
         format!("Invented, for show: {}. Enter your own in their forms.", listed(&invented))
     }
 
+    /// The scale of a drawing on paper.
+    pub fn scale_on_paper(&self, one_to: f64) -> String {
+        format!("Scale 1 : {one_to:.0} at 96 px to the inch.")
+    }
+
     /// What a keep-clear zone keeps clear, and how high; heights are left out where only the plan is asked for.
     pub fn keep_clear(&self, excludes: Exclusion, from_to: Option<(f64, f64)>) -> String {
         let of = match excludes {

@@ -1,0 +1,101 @@
+//! A page: paper of a size in mm, with frames placed on it, each with its own drawing list.
+//!
+//! A view knows nothing of the page that it stands on, and what stands around it is not drawn through it. Writers draw a
+//! page by drawing its frames; [`picture`] makes the pages that stand alone.
+
+mod foot;
+mod head;
+mod key;
+mod picture;
+mod setter;
+mod wrap;
+
+use baywright_planner::geometry::{Bounds, DVec2};
+
+use crate::list::{Drawing, Item, PX_PER_PAPER_MM, Placing};
+
+pub use foot::{ScaleBar, scale_bar};
+pub use picture::picture;
+
+/// Frames on paper.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Page {
+    /// The paper's size, mm.
+    pub size: DVec2,
+    /// What the page is, in a few words.
+    pub title: String,
+    /// What it shows, in a sentence or two, for who cannot see it.
+    pub description: String,
+    /// What is on it, in the order in which it is painted.
+    pub frames: Vec<Frame>,
+}
+
+/// A part of a page.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Frame {
+    /// Where it is, mm of the page, from its upper left corner, y down.
+    pub place: Bounds,
+    /// What is in it.
+    pub content: Content,
+}
+
+/// What is in a frame. All but a view are lists in mm of the paper, from the frame's lower left corner, y up as in every
+/// list.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Content {
+    /// A view at its own scale, cut off at the frame's edge.
+    View(Drawing),
+    /// Lines of text.
+    Text(Vec<Item>),
+    /// Rows, such as a key's.
+    Table(Vec<Item>),
+    /// What the page is about, and the answer.
+    TitleBlock(Vec<Item>),
+    /// A scale bar, with the scale.
+    ScaleBar(Vec<Item>),
+}
+
+impl Page {
+    /// The views on it.
+    pub fn views(&self) -> impl Iterator<Item = &Drawing> {
+        self.frames.iter().filter_map(|frame| match &frame.content {
+            Content::View(drawing) => Some(drawing),
+            _ => None,
+        })
+    }
+}
+
+impl Frame {
+    /// A view on a page, its upper left corner there, mm.
+    pub fn of_view(drawing: Drawing, corner: DVec2) -> Self {
+        let place = Bounds { low: corner, high: corner + drawing.size / PX_PER_PAPER_MM };
+        Self { place, content: Content::View(drawing) }
+    }
+
+    /// Whether it holds a view.
+    pub const fn is_view(&self) -> bool {
+        matches!(self.content, Content::View(_))
+    }
+
+    /// What is painted in it, in order.
+    pub fn items(&self) -> &[Item] {
+        match &self.content {
+            Content::View(drawing) => &drawing.items,
+            Content::Text(items)
+            | Content::Table(items)
+            | Content::TitleBlock(items)
+            | Content::ScaleBar(items) => items,
+        }
+    }
+
+    /// How its list lies on the page's paper, px.
+    pub fn placing(&self) -> Placing {
+        let Bounds { low, high } = self.place;
+        match &self.content {
+            Content::View(drawing) => {
+                Placing { origin: low * PX_PER_PAPER_MM + drawing.origin, px_per_mm: drawing.px_per_mm }
+            }
+            _ => Placing { origin: DVec2::new(low.x, high.y) * PX_PER_PAPER_MM, px_per_mm: PX_PER_PAPER_MM },
+        }
+    }
+}

@@ -1,0 +1,77 @@
+//! Breaks texts into lines.
+
+use crate::lettering::Lettering;
+use crate::text::{TextStyle, fitted};
+
+/// Breaks a text into lines; the last of `most_lines` ends in an ellipsis if there is more.
+pub(super) fn wrapped(
+    text: &str,
+    style: TextStyle,
+    most: f64,
+    most_lines: usize,
+    lettering: &Lettering<'_>,
+) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    let parts = unbroken(text);
+    let mut words = parts.iter().map(String::as_str).peekable();
+    while words.peek().is_some() && lines.len() + 1 < most_lines {
+        let mut line = String::new();
+        while let Some(word) = words.peek() {
+            let longer = if line.is_empty() { (*word).to_owned() } else { format!("{line} {word}") };
+            if !line.is_empty() && lettering.width_of(&longer, style) > most {
+                break;
+            }
+            line = longer;
+            words.next();
+        }
+        lines.push(line);
+    }
+    let rest: Vec<&str> = words.collect();
+    if !rest.is_empty() {
+        lines.push(rest.join(" "));
+    }
+    lines.iter().filter_map(|line| Some(fitted(line, style, most, lettering.measure)?.text)).collect()
+}
+
+/// Units that stay on the line of their number.
+const UNITS: [&str; 8] = ["mm", "m", "cm", "ft", "in", "%", "dBsm", "\u{b0}"];
+
+/// The words of a text; a number and its unit are one word.
+fn unbroken(text: &str) -> Vec<String> {
+    let mut parts: Vec<String> = Vec::new();
+    for word in text.split(' ') {
+        let unit = word.trim_end_matches([',', '.', ':', ';', ')', '?']);
+        let number = |last: &String| last.ends_with(|c: char| c.is_ascii_digit());
+        match parts.last_mut() {
+            Some(last) if UNITS.contains(&unit) && number(last) => {
+                last.push(' ');
+                last.push_str(word);
+            }
+            _ => parts.push(word.to_owned()),
+        }
+    }
+    parts
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::text::Weight;
+
+    #[test]
+    fn a_number_keeps_its_unit() {
+        assert_eq!(unbroken("by 250 mm, limit 0 %"), ["by", "250 mm,", "limit", "0 %"]);
+        assert_eq!(unbroken("2 m of 12 things in it"), ["2 m", "of", "12", "things", "in", "it"]);
+        let style = TextStyle::new(13.0, Weight::Regular);
+        for most in 60..300 {
+            let lines = wrapped(
+                "Move it by 250 mm to 1 200 mm, 30 % of it",
+                style,
+                f64::from(most),
+                9,
+                &Lettering::default(),
+            );
+            assert!(lines.iter().skip(1).all(|l| !l.starts_with("mm") && !l.starts_with('%')), "{lines:?}");
+        }
+    }
+}
