@@ -4,8 +4,8 @@ use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::Command;
 use baywright_desk::screen::view::{Measuring, Tool};
 use baywright_planner::Subject;
-use baywright_planner::model::Vehicle;
 use baywright_planner::model::assumed::BodyPart;
+use baywright_planner::model::{Shape, Vehicle};
 use egui::{Event, Key, Modifiers, PointerButton, Pos2, Vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
@@ -323,43 +323,55 @@ fn gap_to(screen: &Harness<'_, Desk>, wall: &str) -> f64 {
     gaps.iter().find(|gap| gap.id.as_str() == wall).unwrap().gap
 }
 
+/// How long and wide the trolley is.
+fn size(screen: &Harness<'_, Desk>) -> (f64, f64) {
+    let things = &screen.state().answer().arrangement.bay.things;
+    let trolley = things.iter().find(|thing| thing.id.as_str() == "trolley").unwrap();
+    let Shape::Rectangle { length, width } = *trolley.footprint.shape() else { panic!("another shape") };
+    (length, width)
+}
+
 #[test]
 fn the_question_is_answered_and_dropped_by_keys() {
     let back = (Modifiers::SHIFT, Key::Tab);
     let asked = "1\u{202f}050 mm or 1.05 mm?";
     for pace in PACES {
-        let mut screen = trolley_at("top");
-        let before = heights(&screen);
+        let mut screen = trolley_at("length");
+        let before = size(&screen);
         // Enter leads on: what is typed after it is the next field's, and the question waits.
-        happen(&mut screen, &[letters("1,050"), key(Key::Enter)].concat(), pace);
+        let typed = [letters("1,050"), key(Key::Enter), letters("555"), key(Key::Enter)].concat();
+        happen(&mut screen, &typed, pace);
+        assert_eq!(size(&screen), (before.0, 555.0), "{pace} in a frame");
         screen.get_by_label(asked);
-        // Back to the second answer, and to the first.
-        happen(&mut screen, &[keys(&[back]), keys(&[back]), key(Key::Space)].concat(), pace);
-        assert_eq!(heights(&screen), (before.0, 1_050.0), "{pace} in a frame");
+        // From the width back to the second answer, and to the first.
+        screen.get_by_label("width").click();
+        screen.run();
+        happen(&mut screen, &[keys(&[back, back]), key(Key::Space)].concat(), pace);
+        assert_eq!(size(&screen), (1_050.0, 555.0), "{pace} in a frame");
         assert!(screen.query_by_label(asked).is_none());
         happen(&mut screen, &keys(&[UNDO]), pace);
-        assert_eq!(heights(&screen), before, "{pace} in a frame: the keyboard is in a field again");
+        assert_eq!(size(&screen), (before.0, 555.0), "{pace} in a frame: the keyboard is in a field again");
 
         // Escape puts back what was there, and takes nothing else away.
-        screen.get_by_label("top").click();
+        screen.get_by_label("length").click();
         screen.run();
         happen(&mut screen, &[letters("1,050"), key(Key::Enter)].concat(), pace);
         screen.get_by_label(asked);
         happen(&mut screen, &key(Key::Escape), pace);
-        assert!(screen.query_by_label(asked).is_none() && screen.query_by_label("top").is_some());
-        assert_eq!(heights(&screen), before, "{pace} in a frame");
+        assert!(screen.query_by_label(asked).is_none() && screen.query_by_label("length").is_some());
+        assert_eq!(size(&screen), (before.0, 555.0), "{pace} in a frame");
 
         // Typing on drops it too; what is there by then is taken.
-        screen.get_by_label("top").click();
+        screen.get_by_label("length").click();
         screen.run();
         happen(&mut screen, &[letters("1,050"), key(Key::Enter)].concat(), pace);
-        screen.get_by_label("top").click();
+        screen.get_by_label("length").click();
         screen.run();
         screen.get_by_label(asked);
         happen(&mut screen, &letters("9"), pace);
         assert!(screen.query_by_label(asked).is_none());
         happen(&mut screen, &[letters("00"), key(Key::Enter)].concat(), pace);
-        assert_eq!(heights(&screen), (before.0, 900.0), "{pace} in a frame");
+        assert_eq!(size(&screen), (900.0, 555.0), "{pace} in a frame");
     }
 }
 
@@ -367,8 +379,8 @@ fn the_question_is_answered_and_dropped_by_keys() {
 fn a_question_left_without_an_answer_is_said_to_have_changed_nothing() {
     let mut screen = trolley_at("top");
     let before = heights(&screen);
-    happen(&mut screen, &letters("1,050"), 1);
-    // A press on another thing leaves the field, and its form.
+    happen(&mut screen, &[letters("1,050"), key(Key::Tab)].concat(), 1);
+    // A press on another thing leaves the form.
     let cabinet = middle(&screen, "the tool cabinet, top view");
     happen(&mut screen, &drawn(cabinet, Vec2::ZERO), 1);
     assert_eq!(heights(&screen), before);
@@ -380,12 +392,11 @@ fn a_car_and_a_new_bay_ask_too_and_angles_do_not() {
     for pace in PACES {
         let mut screen = usual(demo());
         new_car(&mut screen);
-        let before = car(&screen);
         let figures = ["4,512", "1.799", "2,71 m"];
         let typed = figures.map(|figure| [letters(figure), key(Key::Tab)].concat()).concat();
         happen(&mut screen, &typed, pace);
-        // Two wait for their answers; the third, in metres, is sure.
-        assert_eq!((car(&screen).length, car(&screen).width), (before.length, before.width));
+        // Two wait for their answers, and are assumed until then; the third, in metres, is sure.
+        assert!(car(&screen).is_assumed(BodyPart::Length) && car(&screen).is_assumed(BodyPart::Width));
         assert_eq!(car(&screen).wheelbase, 2_710.0, "{pace} in a frame");
         press(&mut screen, "1\u{202f}799 mm: Width");
         press(&mut screen, "4\u{202f}512 mm: Length");
