@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use baywright_desk::screen::Desk;
-use baywright_desk::screen::command::Command;
+use baywright_desk::screen::command::{Command, OfBay};
 use baywright_desk::screen::rescue::Rescue;
 use baywright_desk::session::document::Document;
 use baywright_planner::edit::Edit;
@@ -24,7 +24,7 @@ fn fragile(arrangement: &Arrangement) -> Assessment {
 fn an_answer_that_fails_stays_and_is_marked_as_older() {
     let document = Document::open(Path::new("crowded-bay"), today()).unwrap();
     let mut screen = usual(Desk::with(document, fragile).unwrap());
-    let park = |x: f64| Command::Edit(Edit::Park(PlanPose::new(DVec2::new(x, 3_000.0), 0.0)));
+    let park = |x: f64| Command::Bay(OfBay::Edit(Edit::Park(PlanPose::new(DVec2::new(x, 3_000.0), 0.0))));
     let ctx = screen.ctx.clone();
     screen.state_mut().ask(&ctx, park(6_000.0));
     screen.run();
@@ -47,7 +47,7 @@ fn a_fault_in_a_frame_is_caught_at_its_edge_and_the_work_is_kept() {
     }
     let mut desk = demo();
     let ctx = egui::Context::default();
-    desk.ask(&ctx, Command::Edit(Edit::Park(PlanPose::new(DVec2::new(4_321.0, 3_000.0), 0.0))));
+    desk.ask(&ctx, Command::Bay(OfBay::Edit(Edit::Park(PlanPose::new(DVec2::new(4_321.0, 3_000.0), 0.0)))));
     desk.live_in(home.clone());
     let shown = Shown { desk, rescue: Rescue::default(), fails: false };
     let mut screen =

@@ -2,7 +2,7 @@
 //! can be kept, and undo leads back to where it began.
 
 use baywright_desk::screen::Desk;
-use baywright_desk::screen::command::Command;
+use baywright_desk::screen::command::{Command, OfCar, OfView};
 use baywright_desk::screen::forms::car::Begin;
 use baywright_desk::screen::pages::{NewBay, Page, VisitPage};
 use baywright_desk::session::room_draft::RoomDraft;
@@ -192,8 +192,8 @@ fn blank(desk: Desk) -> Harness<'static, Desk> {
 
 fn of_car(begin: Begin, whole: bool) -> Harness<'static, Desk> {
     let mut screen = blank(demo());
-    ask(&mut screen, Command::BeginCar(begin));
-    ask(&mut screen, Command::WholeForm(whole));
+    ask(&mut screen, Command::Car(OfCar::Begin(begin)));
+    ask(&mut screen, Command::Car(OfCar::Whole(whole)));
     screen
 }
 
@@ -233,7 +233,7 @@ fn every_part_of_a_bay() {
         for subject in subjects {
             taken += try_form(|| {
                 let mut screen = open();
-                ask(&mut screen, Command::Select(Some(subject.clone())));
+                ask(&mut screen, Command::View(OfView::Select(Some(subject.clone()))));
                 screen
             });
         }

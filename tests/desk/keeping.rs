@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use baywright_desk::screen::Desk;
-use baywright_desk::screen::command::Command;
+use baywright_desk::screen::command::{Command, OfBay, OfCar, OfFile, OfView};
 use baywright_desk::screen::forms::car::Begin;
 use baywright_desk::screen::pages::{NewBay, Page, Question};
 use baywright_planner::Subject;
@@ -18,7 +18,7 @@ use crate::support::{demo, type_into, usual};
 fn change(screen: &mut Harness<'_, Desk>, change: impl FnOnce(&mut Vehicle)) {
     let mut car = Vehicle::clone(screen.state().document().draft().unwrap().car());
     change(&mut car);
-    ask(screen, Command::ChangeCar(Box::new(car)));
+    ask(screen, Command::Car(OfCar::Change(Box::new(car))));
 }
 
 #[test]
@@ -28,18 +28,18 @@ fn a_car_whose_file_someone_else_changed_is_not_replaced() {
     enter_car(&mut screen);
     let id = screen.state().answer().arrangement.vehicle.id.clone();
     let path = home.join(format!("vehicle-profiles/{id}.ron"));
-    ask(&mut screen, Command::BeginCar(Begin::Change));
+    ask(&mut screen, Command::Car(OfCar::Begin(Begin::Change)));
     change(&mut screen, |car| car.name = "Mine".into());
     // Somebody mends a figure meanwhile.
     let theirs = std::fs::read_to_string(&path).unwrap().replace("4300", "4310");
     assert!(theirs.contains("4310"));
     std::fs::write(&path, &theirs).unwrap();
-    ask(&mut screen, Command::KeepCar);
+    ask(&mut screen, Command::Car(OfCar::Keep));
     assert!(screen.query_by_label_contains("someone else changed").is_some());
     assert_eq!(std::fs::read_to_string(&path).unwrap(), theirs);
     // The way out that the sentence names.
     change(&mut screen, |car| car.id = "mine".into());
-    ask(&mut screen, Command::KeepCar);
+    ask(&mut screen, Command::Car(OfCar::Keep));
     assert!(screen.state().document().draft().is_none());
     assert_eq!(std::fs::read_to_string(&path).unwrap(), theirs);
     assert_eq!(screen.state().answer().arrangement.vehicle.name, "Mine");
@@ -52,14 +52,14 @@ fn an_aiming_that_another_arrangement_needs_is_not_renamed_away() {
     let mut screen = start(&home);
     enter_car(&mut screen);
     // Both arrangements show the car from now on.
-    ask(&mut screen, Command::Duplicate);
+    ask(&mut screen, Command::Bay(OfBay::Duplicate));
     std::fs::create_dir_all(home.join("bay-layouts")).unwrap();
     let bay = home.join("bay-layouts/bay.ron");
-    ask(&mut screen, Command::SaveAs(bay.clone(), false));
+    ask(&mut screen, Command::File(OfFile::SaveAs(bay.clone(), false)));
     let aiming = screen.state().answer().arrangement.aiming.id.clone();
-    ask(&mut screen, Command::BeginCar(Begin::Change));
+    ask(&mut screen, Command::Car(OfCar::Begin(Begin::Change)));
     change(&mut screen, |car| car.rename_aiming(0, "after a new radar".into()));
-    ask(&mut screen, Command::KeepCar);
+    ask(&mut screen, Command::Car(OfCar::Keep));
     assert!(screen.state().document().draft().is_some());
     assert!(screen.query_by_label_contains(&format!("needs “{aiming}” of this car")).is_some());
     assert!(crate::support::desk(&bay, None).answer().arrangement.aiming.id == aiming, "it still opens");
@@ -70,7 +70,7 @@ fn an_aiming_that_another_arrangement_needs_is_not_renamed_away() {
 fn the_source_of_the_short_form_is_that_of_all_its_figures() {
     let home = home("car-source");
     let mut screen = start(&home);
-    ask(&mut screen, Command::BeginCar(Begin::New));
+    ask(&mut screen, Command::Car(OfCar::Begin(Begin::New)));
     screen.get_by_label("Where these figures come from").click();
     screen.run();
     press(&mut screen, "measured");
@@ -94,7 +94,7 @@ fn the_source_of_the_short_form_is_that_of_all_its_figures() {
 #[test]
 fn a_typed_distance_stays_that_of_its_wall_and_enter_leads_on() {
     let mut screen = usual(demo());
-    ask(&mut screen, Command::Select(Some(Subject::Thing("waste bin".into()))));
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::Thing("waste bin".into())))));
     let (first, second) = ("from neighbour's wall", "from office wall");
     type_into(&mut screen, first, "4900");
     // Nearer to the wall across by now, it is still told from this one; the keyboard stands in the next field.
@@ -115,12 +115,12 @@ fn a_typed_distance_stays_that_of_its_wall_and_enter_leads_on() {
 fn a_bay_that_is_saved_by_a_bare_name_lies_beside_the_open_one_and_opens_by_it() {
     let home = home("bare");
     let mut screen = start(&home);
-    ask(&mut screen, Command::SaveAs(home.join("first.ron"), false));
-    ask(&mut screen, Command::SaveAs("Back bay".into(), false));
+    ask(&mut screen, Command::File(OfFile::SaveAs(home.join("first.ron"), false)));
+    ask(&mut screen, Command::File(OfFile::SaveAs("Back bay".into(), false)));
     assert_eq!(screen.state().document().path(), Some(home.join("Back bay.ron").as_path()));
-    ask(&mut screen, Command::Open("first".into()));
+    ask(&mut screen, Command::File(OfFile::Open("first".into())));
     assert_eq!(screen.state().document().path(), Some(home.join("first.ron").as_path()));
-    ask(&mut screen, Command::Open("Back bay".into()));
+    ask(&mut screen, Command::File(OfFile::Open("Back bay".into())));
     assert_eq!(screen.state().document().path(), Some(home.join("Back bay.ron").as_path()));
     std::fs::remove_dir_all(home).unwrap();
 }
@@ -128,7 +128,7 @@ fn a_bay_that_is_saved_by_a_bare_name_lies_beside_the_open_one_and_opens_by_it()
 #[test]
 fn escape_closes_a_menu_and_nothing_else() {
     let mut screen = usual(demo());
-    ask(&mut screen, Command::Select(Some(Subject::Car)));
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::Car))));
     screen.get_by_label_contains("Bay: ").click();
     screen.run();
     screen.get_by_label("Draw a new bay …");
@@ -141,7 +141,7 @@ fn escape_closes_a_menu_and_nothing_else() {
 #[test]
 fn walls_are_typed_as_they_are_called_out() {
     let mut screen = usual(demo());
-    ask(&mut screen, Command::BeginBay);
+    ask(&mut screen, Command::File(OfFile::BeginBay));
     press(&mut screen, "Wall by wall");
     for typed in ["9000", "90", "4000", "90", "3000", "-90", "3000", "90", "6000", "90", "7000", ""] {
         if !typed.is_empty() {
@@ -160,7 +160,7 @@ fn walls_are_typed_as_they_are_called_out() {
 fn a_room_that_is_half_typed_is_offered_after_a_crash() {
     let home = home("half-room");
     let mut screen = start(&home);
-    ask(&mut screen, Command::BeginBay);
+    ask(&mut screen, Command::File(OfFile::BeginBay));
     press(&mut screen, "Wall by wall");
     type_into(&mut screen, "Name of the bay", "Back bay");
     for (wall, length) in [(1, "11500"), (2, "6000")] {
@@ -184,8 +184,8 @@ fn a_room_that_is_half_typed_is_offered_after_a_crash() {
 fn died_over(home: &Path) -> PathBuf {
     let mut screen = start(home);
     let path = home.join("mine.ron");
-    ask(&mut screen, Command::SaveAs(path.clone(), false));
-    ask(&mut screen, Command::Select(Some(Subject::Thing("waste bin".into()))));
+    ask(&mut screen, Command::File(OfFile::SaveAs(path.clone(), false)));
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::Thing("waste bin".into())))));
     type_into(&mut screen, "from neighbour's wall", "4900");
     screen.state_mut().wait_until_kept();
     path
@@ -205,16 +205,16 @@ fn work_taken_up_is_not_saved_over_what_someone_else_wrote_since() {
     let theirs = std::fs::read_to_string(&path).unwrap().replace("waste bin", "paper bin");
     std::fs::write(&path, &theirs).unwrap();
     let mut screen = take_up_bay(&home);
-    ask(&mut screen, Command::Save);
+    ask(&mut screen, Command::File(OfFile::Save));
     assert_eq!(screen.state().view().page, Some(Page::Ask(Question::ChangedOnDisk)));
     assert_eq!(std::fs::read_to_string(&path).unwrap(), theirs);
     // Crashed and taken up once more, it is asked still.
     screen.state_mut().wait_until_kept();
     drop(screen);
     let mut screen = take_up_bay(&home);
-    ask(&mut screen, Command::Save);
+    ask(&mut screen, Command::File(OfFile::Save));
     assert_eq!(screen.state().view().page, Some(Page::Ask(Question::ChangedOnDisk)));
-    ask(&mut screen, Command::SaveOver);
+    ask(&mut screen, Command::File(OfFile::SaveOver));
     assert!(!std::fs::read_to_string(&path).unwrap().contains("paper bin"));
     nothing_is_offered_after(screen, home);
 }
@@ -224,7 +224,7 @@ fn work_taken_up_is_saved_where_nobody_else_wrote() {
     let home = home("unchanged-since");
     let path = died_over(&home);
     let mut screen = take_up_bay(&home);
-    ask(&mut screen, Command::Save);
+    ask(&mut screen, Command::File(OfFile::Save));
     assert!(screen.state().view().page.is_none() && !screen.state().document().is_changed());
     let saved = baywright_files::load_layout(&path).unwrap();
     assert_eq!(saved.arrangements, screen.state().document().layout().arrangements);

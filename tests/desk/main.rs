@@ -13,3 +13,4 @@ mod renderer;
 mod sizes;
 mod support;
 mod typing;
+mod waiting;

@@ -4,7 +4,7 @@
 use std::path::PathBuf;
 
 use baywright_desk::screen::Desk;
-use baywright_desk::screen::command::Command;
+use baywright_desk::screen::command::{Command, OfBay, OfCar, OfFile, OfView};
 use baywright_desk::screen::pages::Page;
 use baywright_desk::session::document::Document;
 use baywright_planner::entry::CarDeed;
@@ -145,7 +145,7 @@ fn the_first_five_minutes_from_an_empty_start() {
     screen.drop_at(beside);
     screen.run();
     press(&mut screen, "Close");
-    ask(&mut screen, Command::BeginBay);
+    ask(&mut screen, Command::File(OfFile::BeginBay));
     screen.get_by_label("It closes.");
     type_into(&mut screen, "Wall 1, Length", "9000");
     press(&mut screen, "Spread what is left over all walls, by their lengths");
@@ -158,7 +158,7 @@ fn the_first_five_minutes_from_an_empty_start() {
     assert!((closed - 31_960.0).abs() < 1e-6, "as it was taped");
 
     // A door in the street wall and five things.
-    ask(&mut screen, Command::Select(Some(Subject::Wall("street wall".into()))));
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::Wall("street wall".into())))));
     press(&mut screen, "+ Add");
     press(&mut screen, "roller door");
     let bay = &screen.state().document().layout().bay;
@@ -186,7 +186,7 @@ fn the_first_five_minutes_from_an_empty_start() {
     assert!(words.iter().any(|word| screen.query_by_label(word).is_some()));
     let told = verdict(&screen);
     let path = home.join("mine.ron");
-    ask(&mut screen, Command::SaveAs(path.clone(), false));
+    ask(&mut screen, Command::File(OfFile::SaveAs(path.clone(), false)));
     assert!(!screen.state().document().is_changed());
 
     // Opened again by someone else, with the car beside it in the user's own folder, it says the same.
@@ -229,7 +229,7 @@ fn enter_leads_from_field_to_field_and_undo_goes_back_through_the_form() {
     assert!(draft.car().is_assumed(BodyPart::OverhangFront));
     assert_eq!(draft.redoes(), Some(&CarDeed::Body(BodyPart::OverhangFront)));
     // The bay waits meanwhile.
-    ask(&mut screen, Command::KeepPromise);
+    ask(&mut screen, Command::Bay(OfBay::KeepPromise));
     assert!(!screen.state().document().is_changed());
     // Leaving asks first.
     press(&mut screen, "Drop it");
@@ -242,8 +242,8 @@ fn enter_leads_from_field_to_field_and_undo_goes_back_through_the_form() {
 fn what_is_wrong_stands_beside_its_field_and_the_drawing_waits() {
     let home = home("wrong");
     let mut screen = start(&home);
-    ask(&mut screen, Command::BeginCar(baywright_desk::screen::forms::car::Begin::New));
-    ask(&mut screen, Command::WholeForm(true));
+    ask(&mut screen, Command::Car(OfCar::Begin(baywright_desk::screen::forms::car::Begin::New)));
+    ask(&mut screen, Command::Car(OfCar::Whole(true)));
     let width = screen.state().answer().arrangement.vehicle.width;
     type_into(&mut screen, "Front track", "2500");
     assert!(screen.query_all_by_label_contains("less than the width").next().is_some());
@@ -270,7 +270,7 @@ fn what_is_wrong_stands_beside_its_field_and_the_drawing_waits() {
 fn a_shipped_car_is_changed_into_ones_own_with_its_source() {
     let home = home("source");
     let mut screen = start(&home);
-    ask(&mut screen, Command::BeginCar(baywright_desk::screen::forms::car::Begin::Change));
+    ask(&mut screen, Command::Car(OfCar::Begin(baywright_desk::screen::forms::car::Begin::Change)));
     let draft = screen.state().document().draft().unwrap();
     assert_eq!(draft.car().id.as_str(), "example-hatchback-small-2");
     let mut car = baywright_planner::model::Vehicle::clone(draft.car());
@@ -282,8 +282,8 @@ fn a_shipped_car_is_changed_into_ones_own_with_its_source() {
     for aiming in &mut car.aimings {
         aiming.provenance = maker.clone();
     }
-    ask(&mut screen, Command::ChangeCar(Box::new(car)));
-    ask(&mut screen, Command::KeepCar);
+    ask(&mut screen, Command::Car(OfCar::Change(Box::new(car))));
+    ask(&mut screen, Command::Car(OfCar::Keep));
     let answer = screen.state().answer();
     assert_eq!(answer.arrangement.vehicle.provenance, maker);
     // The bay is still an example, and so the answer says so.
@@ -307,7 +307,7 @@ fn what_was_not_saved_is_offered_after_a_crash() {
     assert!(screen.state().document().is_changed(), "it is on no disk yet");
     assert_eq!(screen.state().document().saved_arrangement().unwrap().moved, moved);
     // Saved, it is offered no more.
-    ask(&mut screen, Command::SaveAs(home.join("bay.ron"), false));
+    ask(&mut screen, Command::File(OfFile::SaveAs(home.join("bay.ron"), false)));
     nothing_is_offered_after(screen, home);
 }
 
@@ -315,7 +315,7 @@ fn what_was_not_saved_is_offered_after_a_crash() {
 fn a_second_window_on_one_file_is_told() {
     let home = home("two");
     let mut first = start(&home);
-    ask(&mut first, Command::SaveAs(home.join("bay.ron"), false));
+    ask(&mut first, Command::File(OfFile::SaveAs(home.join("bay.ron"), false)));
     let mut desk = crate::support::desk(&home.join("bay.ron"), None);
     desk.live_in(home.clone());
     desk.keep_everything();
@@ -329,7 +329,7 @@ fn a_second_window_on_one_file_is_told() {
 #[test]
 fn before_and_after_moving_the_cabinet() {
     let mut screen = usual(demo());
-    ask(&mut screen, Command::Duplicate);
+    ask(&mut screen, Command::Bay(OfBay::Duplicate));
     assert_eq!(screen.state().document().shown().as_str(), "As found 2");
     press(&mut screen, "Do all of this");
     ask(&mut screen, Command::Page(Some(Page::Compare(Default::default()))));
@@ -339,7 +339,7 @@ fn before_and_after_moving_the_cabinet() {
     press(&mut screen, "Show this one");
     assert_eq!(screen.state().document().shown().as_str(), "As found");
     // Undone twice, the copy is gone and something is still shown.
-    ask(&mut screen, Command::Show("As found 2".into()));
+    ask(&mut screen, Command::Bay(OfBay::Show("As found 2".into())));
     for _ in 0..2 {
         ask(&mut screen, Command::Undo);
     }
@@ -351,7 +351,7 @@ fn before_and_after_moving_the_cabinet() {
 fn a_visit_is_chosen_from_the_work_that_is_done() {
     let home = home("visit");
     let mut screen = start(&home);
-    ask(&mut screen, Command::Car("example-saloon".into()));
+    ask(&mut screen, Command::Bay(OfBay::ChooseCar("example-saloon".into())));
     ask(&mut screen, Command::BeginVisit);
     assert!(screen.query_by_label("Nothing is ticked yet.").is_some());
     // The list itself is changed without a text editor, and kept as the shop's own.
@@ -378,14 +378,14 @@ fn a_visit_is_chosen_from_the_work_that_is_done() {
     let place = format!("Aiming 1 of {}", visit.len());
     assert!(screen.query_all_by_label_contains(&place).next().is_some(), "{place}");
     // A car that lacks what the work asks for: that is said, and not that nothing is to be done.
-    ask(&mut screen, Command::Car("example-hatchback-small".into()));
+    ask(&mut screen, Command::Bay(OfBay::ChooseCar("example-hatchback-small".into())));
     ask(&mut screen, Command::BeginVisit);
     press(&mut screen, "Glass fitted");
     assert!(screen.query_by_label_contains("none of them is entered for this car").is_some());
     assert!(screen.query_by_label_contains("nothing is to be aimed").is_none());
     ask(&mut screen, Command::Page(None));
     // Another car is not in for it.
-    ask(&mut screen, Command::Car("example-van".into()));
+    ask(&mut screen, Command::Bay(OfBay::ChooseCar("example-van".into())));
     assert!(screen.state().document().saved_arrangement().unwrap().visit.is_empty());
     std::fs::remove_dir_all(home).unwrap();
 }
@@ -393,7 +393,7 @@ fn a_visit_is_chosen_from_the_work_that_is_done() {
 #[test]
 fn a_thing_is_placed_from_two_corners_and_is_taped_then() {
     let mut screen = usual(demo());
-    ask(&mut screen, Command::Select(Some(Subject::Thing("trolley".into()))));
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::Thing("trolley".into())))));
     press(&mut screen, "Place it by tape");
     let before = screen.state().answer().arrangement.bay.things[0].clone();
     assert_eq!(before.id.as_str(), "trolley");
@@ -420,10 +420,10 @@ fn a_thing_is_placed_from_two_corners_and_is_taped_then() {
 fn a_zone_is_drawn_and_a_mark_is_picked_in_the_top_view() {
     let home = home("drawn");
     let mut screen = start(&home);
-    ask(&mut screen, Command::BeginCar(baywright_desk::screen::forms::car::Begin::New));
+    ask(&mut screen, Command::Car(OfCar::Begin(baywright_desk::screen::forms::car::Begin::New)));
     // A zone between two places of the drawing, in the car's own frame.
     let drawn = baywright_desk::screen::view::Drawn::Zone { aiming: 0, zone: 0 };
-    ask(&mut screen, Command::Tool(baywright_desk::screen::view::Tool::Draw(drawn)));
+    ask(&mut screen, Command::View(OfView::Tool(baywright_desk::screen::view::Tool::Draw(drawn))));
     let [mark_5, mark_6] =
         ["mark 5, top view", "mark 6, top view"].map(|label| crate::support::middle(&screen, label));
     crate::support::drag(&mut screen, mark_5, mark_6 + egui::Vec2::new(60.0, 0.0));
@@ -439,7 +439,7 @@ fn a_zone_is_drawn_and_a_mark_is_picked_in_the_top_view() {
     assert!(!car.is_assumed(AimingPart::ClearAside.of(&"forward radar aiming".into())));
     // Mark 7 is half way between 5 and 6; its first mark becomes 3, picked by a press.
     let tool = baywright_desk::screen::view::Tool::PickMark { aiming: 0, step: 6, nth: 0 };
-    ask(&mut screen, Command::Tool(tool));
+    ask(&mut screen, Command::View(OfView::Tool(tool)));
     let mark_3 = crate::support::middle(&screen, "mark 3, top view");
     screen.hover_at(mark_3);
     screen.step();
@@ -464,8 +464,8 @@ fn a_picture_of_a_plan_lies_under_the_drawing_and_is_scaled_by_two_points() {
     });
     picture.save(home.join("plan.png")).unwrap();
     let mut screen = start(&home);
-    ask(&mut screen, Command::SaveAs(home.join("bay.ron"), false));
-    ask(&mut screen, Command::Select(Some(Subject::Floor)));
+    ask(&mut screen, Command::File(OfFile::SaveAs(home.join("bay.ron"), false)));
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::Floor))));
     press(&mut screen, "Picture of a plan");
     type_into(&mut screen, "Picture", "plan.png");
     for _ in 0..200 {
@@ -481,15 +481,18 @@ fn a_picture_of_a_plan_lies_under_the_drawing_and_is_scaled_by_two_points() {
     // 100 px of it are 2 m: from the corner at the bay's origin to 1 000 mm along.
     let corner = underlay(&screen).at;
     let scale = baywright_desk::screen::view::Tool::ScalePicture { first: None };
-    ask(&mut screen, Command::Tool(scale));
+    ask(&mut screen, Command::View(OfView::Tool(scale)));
     for along in [0.0, 1_000.0] {
-        ask(&mut screen, Command::ScalePoint(corner + baywright_planner::geometry::DVec2::new(along, 0.0)));
+        ask(
+            &mut screen,
+            Command::Bay(OfBay::ScalePoint(corner + baywright_planner::geometry::DVec2::new(along, 0.0))),
+        );
     }
     type_into(&mut screen, "They are apart", "2 m");
     assert!((underlay(&screen).mm_per_px - 20.0).abs() < 1e-9);
     assert!(underlay(&screen).at.distance(corner) < 1e-6, "the first point stays");
     // It is saved and read again; a picture that is not there is said and nothing else happens.
-    ask(&mut screen, Command::Save);
+    ask(&mut screen, Command::File(OfFile::Save));
     assert_eq!(
         baywright_files::load_layout(&home.join("bay.ron")).unwrap().underlay,
         Some(underlay(&screen))
@@ -511,12 +514,12 @@ fn a_picture_of_a_plan_lies_under_the_drawing_and_is_scaled_by_two_points() {
 fn leaving_with_a_car_half_entered_asks_about_the_car() {
     let home = home("leaving");
     let mut screen = start(&home);
-    ask(&mut screen, Command::BeginCar(baywright_desk::screen::forms::car::Begin::New));
+    ask(&mut screen, Command::Car(OfCar::Begin(baywright_desk::screen::forms::car::Begin::New)));
     type_into(&mut screen, "Length", "4300");
     ask(&mut screen, Command::Quit);
     press(&mut screen, "Go on entering it");
     assert_eq!(screen.state().document().draft().unwrap().car().length, 4_300.0);
-    ask(&mut screen, Command::Open("clear-bay".into()));
+    ask(&mut screen, Command::File(OfFile::Open("clear-bay".into())));
     press(&mut screen, "Drop the car");
     assert!(screen.state().document().draft().is_none());
     std::fs::remove_dir_all(home).unwrap();
@@ -525,8 +528,8 @@ fn leaving_with_a_car_half_entered_asks_about_the_car() {
 #[test]
 fn a_corner_of_the_room_is_dragged_and_an_alcove_is_built() {
     let mut screen = usual(demo());
-    ask(&mut screen, Command::ToRoom(true));
-    ask(&mut screen, Command::Select(Some(Subject::Floor)));
+    ask(&mut screen, Command::View(OfView::ToRoom(true)));
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::Floor))));
     let room = |screen: &Harness<'_, Desk>| screen.state().document().layout().bay.room.clone();
     let before = room(&screen);
     // The corner at the upper right of the paper, found between the walls that meet there.
@@ -542,7 +545,7 @@ fn a_corner_of_the_room_is_dragged_and_an_alcove_is_built() {
     ask(&mut screen, Command::Undo);
     assert_eq!(room(&screen), before);
     // An alcove in the neighbour's wall, by the figures that stand there.
-    ask(&mut screen, Command::Select(Some(Subject::Wall("neighbour's wall".into()))));
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::Wall("neighbour's wall".into())))));
     press(&mut screen, "Alcove or pier");
     press(&mut screen, "Build it");
     assert_eq!(screen.state().document().layout().bay.walls.len(), 8);
@@ -558,7 +561,7 @@ fn what_comes_from_the_shelf_stands_in_nobodys_way() {
     for kind in kinds {
         let mut screen = usual(demo());
         let before = screen.state().answer().assessment.findings.clone();
-        ask(&mut screen, Command::Add(kind));
+        ask(&mut screen, Command::Bay(OfBay::Add(kind)));
         let answer = screen.state().answer();
         let new = answer.arrangement.bay.things.last().unwrap().id.clone();
         let blamed: Vec<_> =

@@ -9,7 +9,7 @@
 use std::path::{Path, PathBuf};
 
 use baywright_desk::screen::Desk;
-use baywright_desk::screen::command::Command;
+use baywright_desk::screen::command::{Command, OfBay, OfCar, OfView};
 use baywright_desk::screen::pages::{NewBay, Page};
 use baywright_desk::session::room_draft::{RoomDraft, WallTyped};
 use baywright_drawing::Theme;
@@ -78,13 +78,13 @@ fn pictures_are_what_is_shown() {
 
     let mut in_hand = screen(demo(), Vec2::new(1280.0, 720.0), 1.0);
     let ctx = in_hand.ctx.clone();
-    in_hand.state_mut().ask(&ctx, Command::Select(Some(Subject::Thing("tool cabinet".into()))));
+    in_hand.state_mut().ask(&ctx, Command::View(OfView::Select(Some(Subject::Thing("tool cabinet".into())))));
     in_hand.run();
     check("desk-in-hand.png", &mut in_hand);
 
     let mut car = usual(demo());
     let ctx = car.ctx.clone();
-    car.state_mut().ask(&ctx, Command::BeginCar(baywright_desk::screen::forms::car::Begin::New));
+    car.state_mut().ask(&ctx, Command::Car(OfCar::Begin(baywright_desk::screen::forms::car::Begin::New)));
     car.run();
     for (label, typed) in [("Length", "4300"), ("Wheelbase", "2640"), ("Radar left of centreline", "-120")] {
         type_into(&mut car, label, typed);
@@ -105,9 +105,11 @@ fn pictures_are_what_is_shown() {
 
     let mut both = usual(demo());
     let ctx = both.ctx.clone();
-    for command in
-        [Command::Duplicate, Command::KeepPromise, Command::Page(Some(Page::Compare(Default::default())))]
-    {
+    for command in [
+        Command::Bay(OfBay::Duplicate),
+        Command::Bay(OfBay::KeepPromise),
+        Command::Page(Some(Page::Compare(Default::default()))),
+    ] {
         both.state_mut().ask(&ctx, command);
         both.run();
     }

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use baywright_desk::screen::command::Command;
+use baywright_desk::screen::command::{Command, OfBay};
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::model::{Known, Place, ThingKind};
@@ -61,17 +61,20 @@ fn long_and_foreign_names_and_forty_findings_fit() {
         "skříň na nářadí číslo čtyři",
     ];
     for i in 0..40 {
-        screen.state_mut().ask(&ctx, Command::Add(ThingKind::ToolChest));
+        screen.state_mut().ask(&ctx, Command::Bay(OfBay::Add(ThingKind::ToolChest)));
         let added = screen.state().answer().arrangement.bay.things.last().unwrap().id.clone();
         let at = PlanPose::new(DVec2::new(5_200.0 + 60.0 * f64::from(i), 2_200.0 + 37.0 * f64::from(i)), 0.3);
         screen.state_mut().ask(
             &ctx,
-            Command::Edit(Edit::Place { thing: added.clone(), place: Place { at, known: Known::ByEye } }),
+            Command::Bay(OfBay::Edit(Edit::Place {
+                thing: added.clone(),
+                place: Place { at, known: Known::ByEye },
+            })),
         );
         let name = format!("{} {i}", names[i as usize % names.len()]);
         screen
             .state_mut()
-            .ask(&ctx, Command::Edit(Edit::Rename { thing: added, name: name.as_str().into() }));
+            .ask(&ctx, Command::Bay(OfBay::Edit(Edit::Rename { thing: added, name: name.as_str().into() })));
     }
     screen.run();
     assert!(screen.state().answer().assessment.findings.len() > 40);

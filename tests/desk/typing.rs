@@ -1,7 +1,7 @@
 //! What the hands do on the keyboard arrives where it belongs: real key events, one in a frame and many.
 
 use baywright_desk::screen::Desk;
-use baywright_desk::screen::command::Command;
+use baywright_desk::screen::command::{Command, OfCar, OfFile, OfView};
 use baywright_desk::screen::view::{Measuring, Tool};
 use baywright_planner::Subject;
 use baywright_planner::model::assumed::BodyPart;
@@ -130,7 +130,7 @@ fn a_figure_that_is_said_to_be_right_by_a_key_leads_on_too() {
 /// The demo with its trolley in hand and the keyboard in a field of it.
 fn trolley_at(label: &str) -> Harness<'static, Desk> {
     let mut screen = usual(demo());
-    ask(&mut screen, Command::Select(Some(Subject::Thing("trolley".into()))));
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::Thing("trolley".into())))));
     screen.get_by_label(label).click();
     screen.run();
     screen
@@ -198,7 +198,7 @@ fn in_a_field_that_is_being_edited_undo_is_the_fields() {
 fn while_a_car_is_entered_undo_is_of_the_car() {
     for pace in PACES {
         let mut screen = usual(demo());
-        ask(&mut screen, Command::Select(Some(Subject::Thing("trolley".into()))));
+        ask(&mut screen, Command::View(OfView::Select(Some(Subject::Thing("trolley".into())))));
         screen.get_by_label("top").click();
         screen.run();
         happen(&mut screen, &[letters("612"), key(Key::Enter)].concat(), 1);
@@ -214,7 +214,7 @@ fn while_a_car_is_entered_undo_is_of_the_car() {
         assert_eq!((car(&screen).length, car(&screen).width), (length, width));
         happen(&mut screen, &keys(&[REDO]), pace);
         assert_eq!((car(&screen).length, car(&screen).width), (4_512.0, width));
-        ask(&mut screen, Command::DropCarAnyway);
+        ask(&mut screen, Command::Car(OfCar::DropAnyway));
         assert_eq!(heights(&screen).1, 612.0, "{pace} in a frame");
     }
 }
@@ -252,7 +252,7 @@ fn with_space_held_the_paper_is_drawn_along_whatever_is_under_the_pointer() {
     for tool in [Tool::Hand, Tool::Measure(Measuring::default())] {
         for view in ["top view", "side view"] {
             let mut screen = usual(demo());
-            ask(&mut screen, Command::Tool(tool));
+            ask(&mut screen, Command::View(OfView::Tool(tool)));
             let name = format!("the trolley, {view}");
             let from = middle(&screen, &name);
             happen(&mut screen, &with_space_held(drawn(from, by)), 1);
@@ -298,7 +298,7 @@ fn what_may_be_thousands_is_asked_about_and_changes_nothing_until_answered() {
     for (answer, mm) in [("1\u{202f}200 mm", 1_200.0), ("1.2 mm", 1.2)] {
         for typed in ["1,200", "1.200"] {
             let mut screen = trolley_at("top");
-            ask(&mut screen, Command::Select(Some(Subject::Thing("trolley".into()))));
+            ask(&mut screen, Command::View(OfView::Select(Some(Subject::Thing("trolley".into())))));
             let before = screen.state().document().layout().clone();
             let stops = crate::support::count(&screen, baywright_planner::Severity::Stops);
             screen.get_by_label("from office wall").click();
@@ -407,9 +407,9 @@ fn a_car_and_a_new_bay_ask_too_and_angles_do_not() {
         happen(&mut screen, &[letters("0.125"), key(Key::Enter)].concat(), pace);
         let azimuth = car(&screen).aimings[0].tolerance.azimuth.to_degrees();
         assert!((azimuth - 0.125).abs() < 1e-9, "{azimuth}");
-        ask(&mut screen, Command::DropCarAnyway);
+        ask(&mut screen, Command::Car(OfCar::DropAnyway));
 
-        ask(&mut screen, Command::BeginBay);
+        ask(&mut screen, Command::File(OfFile::BeginBay));
         screen.get_by_label("Length").click();
         screen.run();
         happen(
@@ -429,7 +429,7 @@ fn a_car_and_a_new_bay_ask_too_and_angles_do_not() {
 #[test]
 fn the_walls_of_a_taped_room_ask_too() {
     let mut screen = usual(demo());
-    ask(&mut screen, Command::BeginBay);
+    ask(&mut screen, Command::File(OfFile::BeginBay));
     press(&mut screen, "Wall by wall");
     screen.get_by_label("Wall 1, Length").click();
     screen.run();

@@ -8,7 +8,7 @@ use std::hint::black_box;
 use std::path::Path;
 
 use baywright_desk::screen::Desk;
-use baywright_desk::screen::command::Command;
+use baywright_desk::screen::command::{Command, OfBay};
 use baywright_desk::session::document::Document;
 use baywright_files::Library;
 use baywright_planner::edit::Edit;
@@ -53,7 +53,7 @@ impl Screen {
     fn place(&mut self, thing: &Id, at: DVec2) {
         let ctx = self.ctx.clone();
         let place = Place { at: PlanPose::new(at, 0.0), known: Known::Taped };
-        self.desk.ask(&ctx, Command::Preview(vec![Edit::Place { thing: thing.clone(), place }]));
+        self.desk.ask(&ctx, Command::Bay(OfBay::Preview(vec![Edit::Place { thing: thing.clone(), place }])));
     }
 }
 

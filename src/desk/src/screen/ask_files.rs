@@ -3,7 +3,7 @@
 
 use std::path::{Path, PathBuf};
 
-use crate::screen::command::Command;
+use crate::screen::command::{Command, OfFile};
 use crate::session::job::{Job, News, Wake};
 
 /// A question to the system that may be open.
@@ -21,7 +21,7 @@ impl AskFiles {
             if let Some(folder) = folder {
                 window = window.set_directory(folder);
             }
-            window.pick_file().map(Command::Open)
+            window.pick_file().map(|asked| Command::File(OfFile::Open(asked)))
         });
     }
 
@@ -38,7 +38,7 @@ impl AskFiles {
                 window = window.set_file_name(name);
             }
             // The system's window has asked already whether a file that is there may be replaced.
-            window.save_file().map(|path: PathBuf| Command::SaveAs(path, true))
+            window.save_file().map(|path: PathBuf| Command::File(OfFile::SaveAs(path, true)))
         });
     }
 

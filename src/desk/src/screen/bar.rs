@@ -8,7 +8,7 @@ use baywright_planner::edit::Edit;
 use baywright_planner::words::Units;
 use egui::{Align, Button, Layout, RichText, ScrollArea, Ui};
 
-use super::command::Command;
+use super::command::{Command, OfBay, OfCar, OfFile, OfView};
 use super::forms::car::Begin;
 use super::look::{self, size};
 use super::pages::{Compare, OpenPage, Page, SavePage};
@@ -40,7 +40,7 @@ impl Desk {
                 (Begin::Copy, forms.copy_car),
             ] {
                 if ui.add_enabled(self.document.draft().is_none(), Button::new(name)).clicked() {
-                    out.push(Command::BeginCar(how));
+                    out.push(Command::Car(OfCar::Begin(how)));
                 }
             }
             if ui.button(texts.all_cars).clicked() {
@@ -50,7 +50,7 @@ impl Desk {
             for car in self.document.cars() {
                 let chosen = car.vehicle.id == arrangement.vehicle.id;
                 if ui.selectable_label(chosen, &car.vehicle.name).clicked() && !chosen {
-                    out.push(Command::Car(car.vehicle.id.clone()));
+                    out.push(Command::Bay(OfBay::ChooseCar(car.vehicle.id.clone())));
                 }
             }
             for fault in self.document.car_faults() {
@@ -77,7 +77,7 @@ impl Desk {
                     let chosen = aiming.id == arrangement.aiming.id;
                     if ui.selectable_label(chosen, format!("{number}. {}", aiming.name)).clicked() && !chosen
                     {
-                        out.push(Command::Aiming(aiming.id.clone()));
+                        out.push(Command::Car(OfCar::Aiming(aiming.id.clone())));
                     }
                 }
                 ui.separator();
@@ -86,7 +86,7 @@ impl Desk {
             for aiming in &arrangement.vehicle.aimings {
                 let chosen = aiming.id == arrangement.aiming.id;
                 if ui.selectable_label(chosen, &aiming.name).clicked() && !chosen {
-                    out.push(Command::Aiming(aiming.id.clone()));
+                    out.push(Command::Car(OfCar::Aiming(aiming.id.clone())));
                 }
             }
         });
@@ -95,20 +95,20 @@ impl Desk {
         let looked =
             picker(ui, texts.arrangement, arrangement.id.as_str(), most, |ui| self.arrangements(ui, out));
         if looked {
-            out.push(Command::Survey);
+            out.push(Command::View(OfView::Survey));
         }
     }
 
     fn bays(&self, ui: &mut Ui, out: &mut Vec<Command>) {
         let texts = self.texts();
         if ui.button(self.view.language.rooms().new_bay).clicked() {
-            out.push(Command::BeginBay);
+            out.push(Command::File(OfFile::BeginBay));
         }
         if ui.button(texts.open).clicked() {
             out.push(Command::Page(Some(Page::Open(OpenPage { focus: true, ..OpenPage::default() }))));
         }
         if ui.button(texts.save).clicked() {
-            out.push(Command::Save);
+            out.push(Command::File(OfFile::Save));
         }
         if ui.button(texts.save_as).clicked() {
             let path = self.suggested().display().to_string();
@@ -124,7 +124,7 @@ impl Desk {
                     path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
                 let chosen = Some(path.as_path()) == self.document.path();
                 if ui.selectable_label(chosen, name).clicked() && !chosen {
-                    out.push(Command::Open(path));
+                    out.push(Command::File(OfFile::Open(path)));
                 }
             }
             ui.separator();
@@ -134,7 +134,7 @@ impl Desk {
             let chosen =
                 self.document.path().is_none() && self.document.layout().bay.id.as_str() == built_in.name;
             if ui.selectable_label(chosen, built_in.title()).clicked() && !chosen {
-                out.push(Command::Open(PathBuf::from(built_in.name)));
+                out.push(Command::File(OfFile::Open(PathBuf::from(built_in.name))));
             }
         }
     }
@@ -145,7 +145,7 @@ impl Desk {
         let palette = self.view.theme.palette();
         let shown = self.document.shown().clone();
         if ui.button(texts.duplicate).on_hover_text(texts.duplicate_why).clicked() {
-            out.push(Command::Duplicate);
+            out.push(Command::Bay(OfBay::Duplicate));
         }
         let several = self.document.layout().arrangements.len() > 1;
         if ui.add_enabled(several, Button::new(texts.compare)).on_hover_text(texts.compare_why).clicked() {
@@ -156,14 +156,14 @@ impl Desk {
             out.push(Command::Page(Some(page)));
         }
         if ui.add_enabled(several, Button::new(texts.remove_arrangement)).clicked() {
-            out.push(Command::Edit(Edit::RemoveArrangement));
+            out.push(Command::Bay(OfBay::Edit(Edit::RemoveArrangement)));
         }
         ui.separator();
         if let Some(Progress { done, all }) = self.survey.progress() {
             ui.horizontal(|ui| {
                 ui.label(widgets::soft(ui, texts.looked_at(done, all)));
                 if ui.button(texts.stop).clicked() {
-                    out.push(Command::StopSurvey);
+                    out.push(Command::View(OfView::StopSurvey));
                 }
             });
         }
@@ -195,7 +195,7 @@ impl Desk {
                     });
                 }
                 if response.clicked() && !chosen {
-                    out.push(Command::Show(own.id.clone()));
+                    out.push(Command::Bay(OfBay::Show(own.id.clone())));
                     ui.close();
                 }
             });
@@ -211,10 +211,10 @@ impl Desk {
         ui.menu_button(texts.show, |ui| {
             let dark = self.view.theme == Theme::Dark;
             if ui.selectable_label(!dark, texts.light).clicked() {
-                out.push(Command::Theme(Theme::Light));
+                out.push(Command::View(OfView::Theme(Theme::Light)));
             }
             if ui.selectable_label(dark, texts.dark).clicked() {
-                out.push(Command::Theme(Theme::Dark));
+                out.push(Command::View(OfView::Theme(Theme::Dark)));
             }
             ui.separator();
             if ui
@@ -222,14 +222,14 @@ impl Desk {
                 .on_hover_text(texts.bay_size_why)
                 .clicked()
             {
-                out.push(Command::BaySize(!self.view.bay_size));
+                out.push(Command::View(OfView::BaySize(!self.view.bay_size)));
             }
             ui.separator();
             if ui.selectable_label(!self.view.to_room, texts.turn_to_car).clicked() {
-                out.push(Command::ToRoom(false));
+                out.push(Command::View(OfView::ToRoom(false)));
             }
             if ui.selectable_label(self.view.to_room, texts.turn_to_room).clicked() {
-                out.push(Command::ToRoom(true));
+                out.push(Command::View(OfView::ToRoom(true)));
             }
             ui.separator();
             if ui.button(texts.first_steps).clicked() {
@@ -251,7 +251,7 @@ impl Desk {
                 (Units::FeetInches, texts.feet_long),
             ] {
                 if ui.selectable_label(self.view.units == units, name).clicked() {
-                    out.push(Command::Units(units));
+                    out.push(Command::View(OfView::Units(units)));
                 }
             }
         })
@@ -260,7 +260,7 @@ impl Desk {
         let measuring = matches!(self.view.tool, Tool::Measure(_));
         if ui.add(Button::selectable(measuring, texts.measure)).on_hover_text(texts.measure_why).clicked() {
             let tool = if measuring { Tool::Hand } else { Tool::Measure(Measuring::default()) };
-            out.push(Command::Tool(tool));
+            out.push(Command::View(OfView::Tool(tool)));
         }
         let step = |arrow: &str, name: Option<&str>, most: usize| match name {
             Some(name) if wide => format!("{arrow} {}", shortened(name, most)),

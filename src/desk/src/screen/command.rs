@@ -1,4 +1,4 @@
-//! What the screen asks for. Panels send commands; one function carries them out.
+//! What the screen asks for, by what it touches. Panels send commands; one function carries them out.
 
 use std::path::PathBuf;
 
@@ -12,23 +12,48 @@ use baywright_planner::words::Units;
 use super::forms::car::Begin;
 use super::forms::room::Part;
 use super::pages::Page;
-use super::view::{Camera, Drawn, Tab, Tool};
+use super::view::{Area, Camera, Tab, Tool};
 
 /// One thing asked for.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Command {
+    /// Of the bay and its arrangements.
+    Bay(OfBay),
+    /// Of the car that is being entered, and of the aiming that is shown.
+    Car(OfCar),
+    /// Of files.
+    File(OfFile),
+    /// Of what is seen and how.
+    View(OfView),
+    /// Lay a page over the screen, or take it away.
+    Page(Option<Page>),
+    /// One step back: of the car, while one is being entered, else of the bay.
+    Undo,
+    /// One step forth.
+    Redo,
+    /// Drop what is in hand.
+    Abandon,
+    /// Choose what the car is in for.
+    BeginVisit,
+    /// Put versions, display and log on the clipboard.
+    CopyDiagnostics,
+    /// Say that something went wrong.
+    Say(String),
+    /// Close the program, asking first if work would be lost.
+    Quit,
+    /// Close it, whatever is lost.
+    QuitAnyway,
+}
+
+/// What changes the bay or shows another arrangement of it. All of it waits while a car is being entered.
+#[derive(Clone, Debug, PartialEq)]
+pub enum OfBay {
     /// Change the layout.
     Edit(Edit),
     /// Show changes while the pointer is down.
     Preview(Vec<Edit>),
     /// The pointer is up: keep what was shown, under this edit's name.
     Settle(Edit),
-    /// Drop what is in hand.
-    Abandon,
-    /// One step back.
-    Undo,
-    /// One step forth.
-    Redo,
     /// Do what the cure of a finding says, or lead to where it can be done.
     Cure(usize),
     /// Do everything that the promise names.
@@ -43,6 +68,88 @@ pub enum Command {
     Nudge(DVec2),
     /// Turn what is in hand by so much, anticlockwise, radians.
     Turn(f64),
+    /// A rectangle was drawn on the floor between these two corners, bay frame, mm.
+    DrawnArea(Area, DVec2, DVec2),
+    /// A point of the picture under the plan was pressed, bay frame, mm.
+    ScalePoint(DVec2),
+    /// The two points of the picture are so far apart, mm.
+    ScalePicture(f64),
+    /// Show another arrangement.
+    Show(Id),
+    /// Make another arrangement like this one, and show it.
+    Duplicate,
+    /// Choose another car: its first aiming, or the one of the same name.
+    ChooseCar(Id),
+}
+
+/// What changes the car that is being entered.
+#[derive(Clone, Debug, PartialEq)]
+pub enum OfCar {
+    /// Begin to enter or change a car.
+    Begin(Begin),
+    /// The car that is being entered becomes this.
+    Change(Box<Vehicle>),
+    /// A rectangle was drawn for a zone, given by position, between these two corners, bay frame, mm.
+    DrawnZone {
+        /// The aiming.
+        aiming: usize,
+        /// The zone.
+        zone: usize,
+        /// One corner.
+        from: DVec2,
+        /// The one across.
+        to: DVec2,
+    },
+    /// A mark was picked, by its position in the plan.
+    PickedMark(usize),
+    /// Show the whole form of a car, or the short one.
+    Whole(bool),
+    /// Show another aiming: of the car that is being entered, else choose it for the bay.
+    Aiming(Id),
+    /// Save the car that is being entered and choose it.
+    Keep,
+    /// Drop it, asking first if something was entered.
+    Drop,
+    /// Drop it, whatever is lost.
+    DropAnyway,
+}
+
+/// What opens, begins or saves.
+#[derive(Clone, Debug, PartialEq)]
+pub enum OfFile {
+    /// Begin a new bay, asking first if work would be lost.
+    BeginBay,
+    /// Begin it, whatever is lost.
+    BeginBayAnyway,
+    /// Show a bay that was just made.
+    NewBay(Box<Layout>),
+    /// Save the shop's own list of work that asks for aimings.
+    KeepTriggers(Box<TriggerList>),
+    /// Show what an earlier session left behind, by position.
+    TakeUp(usize),
+    /// Throw it away.
+    ThrowAway(usize),
+    /// Open a layout, asking first if work would be lost.
+    Open(PathBuf),
+    /// Open a layout, whatever is lost.
+    OpenAnyway(PathBuf),
+    /// Ask the system for a file to open.
+    AskOpen,
+    /// Ask the system for a place to save.
+    AskSave,
+    /// Save; ask for a name if there is none.
+    Save,
+    /// Save, replacing what someone else wrote.
+    SaveOver,
+    /// Save under another name; whether a file that is there may be replaced.
+    SaveAs(PathBuf, bool),
+    /// Save first, then do what was asked.
+    SaveThen(Box<Command>),
+}
+
+/// What changes only what is seen.
+#[derive(Clone, Debug, PartialEq)]
+pub enum OfView {
     /// Take something in hand, or nothing.
     Select(Option<Subject>),
     /// The pointer is over this.
@@ -71,76 +178,8 @@ pub enum Command {
     ToRoom(bool),
     /// Along what the side view is taken.
     Along(Option<Axis>),
-    /// Show another arrangement.
-    Show(Id),
-    /// Make another arrangement like this one, and show it.
-    Duplicate,
-    /// Choose another car: its first aiming, or the one of the same name.
-    Car(Id),
-    /// Choose another aiming of the same car.
-    Aiming(Id),
-    /// Begin a new bay, asking first if work would be lost.
-    BeginBay,
-    /// Begin it, whatever is lost.
-    NewBayAnyway,
-    /// Show a bay that was just made.
-    NewBay(Box<Layout>),
-    /// Save the shop's own list of work that asks for aimings.
-    KeepTriggers(Box<TriggerList>),
-    /// Choose what the car is in for.
-    BeginVisit,
-    /// Show what an earlier session left behind, by position.
-    TakeUp(usize),
-    /// Throw it away.
-    ThrowAway(usize),
-    /// Begin to enter or change a car.
-    BeginCar(Begin),
-    /// The car that is being entered becomes this.
-    ChangeCar(Box<Vehicle>),
-    /// Save the car that is being entered and choose it.
-    KeepCar,
-    /// Drop it, asking first if something was entered.
-    DropCar,
-    /// Drop it, whatever is lost.
-    DropCarAnyway,
-    /// Show the whole form of a car, or the short one.
-    WholeForm(bool),
-    /// A rectangle was drawn between these two corners, bay frame, mm.
-    DrawnArea(Drawn, DVec2, DVec2),
-    /// A point of the picture under the plan was pressed, bay frame, mm.
-    ScalePoint(DVec2),
-    /// The two points of the picture are so far apart, mm.
-    ScalePicture(f64),
-    /// A mark was picked, by its position in the plan.
-    PickedMark(usize),
-    /// Say that something went wrong.
-    Say(String),
-    /// Lay a page over the screen, or take it away.
-    Page(Option<Page>),
-    /// Open a layout, asking first if work would be lost.
-    Open(PathBuf),
-    /// Open a layout, whatever is lost.
-    OpenAnyway(PathBuf),
-    /// Ask the system for a file to open.
-    AskOpen,
-    /// Ask the system for a place to save.
-    AskSave,
-    /// Save; ask for a name if there is none.
-    Save,
-    /// Save, replacing what someone else wrote.
-    SaveOver,
-    /// Save under another name; whether a file that is there may be replaced.
-    SaveAs(PathBuf, bool),
-    /// Save first, then do what was asked.
-    SaveThen(Box<Command>),
     /// Look at the verdicts of all arrangements.
     Survey,
     /// Stop looking.
     StopSurvey,
-    /// Put versions, display and log on the clipboard.
-    CopyDiagnostics,
-    /// Close the program, asking first if work would be lost.
-    Quit,
-    /// Close it, whatever is lost.
-    QuitAnyway,
 }

@@ -5,7 +5,7 @@ use baywright_drawing::sign::SignKind;
 use baywright_planner::{Finding, Severity, Step};
 use egui::{Button, CornerRadius, Frame, Margin, Rect, RichText, ScrollArea, Sense, Stroke, Ui, Vec2};
 
-use super::command::Command;
+use super::command::{Command, OfBay, OfView};
 use super::look::{self, size};
 use super::view::Tab;
 use super::{Desk, widgets};
@@ -37,7 +37,7 @@ impl Desk {
                 let text = RichText::new(name).font(font);
                 let response = ui.add(Button::selectable(chosen, text));
                 if response.clicked() {
-                    out.push(Command::Tab(tab));
+                    out.push(Command::View(OfView::Tab(tab)));
                 }
             }
         });
@@ -154,17 +154,17 @@ impl Desk {
                                 .inner;
                             let name = texts.cure_of(text, &words.title(finding));
                             if press.accessible_name(name).clicked() {
-                                out.push(Command::Cure(index));
+                                out.push(Command::Bay(OfBay::Cure(index)));
                             }
                         }
                         let show =
                             widgets::lesser(ui, if pointed { texts.showing } else { texts.show_place });
                         if show.accessible_name(texts.show_place_of(&words.title(finding))).clicked() {
-                            out.push(Command::Point(index));
+                            out.push(Command::View(OfView::Point(index)));
                         }
                         let why = widgets::link(ui, theme, texts.why_this_limit);
                         if why.accessible_name(texts.why_of(&words.title(finding))).clicked() {
-                            out.push(Command::Explain(index));
+                            out.push(Command::View(OfView::Explain(index)));
                         }
                     });
                     if self.view.explained == Some(index) {
@@ -179,7 +179,7 @@ impl Desk {
         if response.hovered()
             && let Some(subject) = finding.subjects.first().cloned().map(super::whole)
         {
-            out.push(Command::Hover(Some(subject)));
+            out.push(Command::View(OfView::Hover(Some(subject))));
         }
         // Chosen on the drawing: its card comes into sight.
         if self.scroll_to == Some(index) {

@@ -3,7 +3,7 @@
 use baywright_drawing::scale_bar;
 use egui::{Align, Layout, Rect, RichText, Sense, Stroke, StrokeKind, Ui, Vec2};
 
-use super::command::Command;
+use super::command::{Command, OfView};
 use super::look::{self, size};
 use super::view::Tool;
 use super::{Desk, widgets};
@@ -23,17 +23,17 @@ impl Desk {
                 .accessible_name(texts.smaller)
                 .clicked()
             {
-                out.push(Command::Zoom(1.0 / 1.25));
+                out.push(Command::View(OfView::Zoom(1.0 / 1.25)));
             }
             if ui.small_button("+").on_hover_text(texts.larger).accessible_name(texts.larger).clicked() {
-                out.push(Command::Zoom(1.25));
+                out.push(Command::View(OfView::Zoom(1.25)));
             }
             if ui
                 .add_enabled(self.view.camera.is_some(), egui::Button::new(texts.all).small())
                 .on_hover_text(texts.all_why)
                 .clicked()
             {
-                out.push(Command::Camera(None));
+                out.push(Command::View(OfView::Camera(None)));
             }
             ui.add_space(8.0);
             ui.with_layout(Layout::right_to_left(Align::Center), |ui| {

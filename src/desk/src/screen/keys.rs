@@ -5,7 +5,7 @@ use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, angle};
 use egui::{Context, Key, KeyboardShortcut, Modifiers};
 
-use super::command::Command;
+use super::command::{Command, OfBay, OfFile, OfView};
 use super::forms::field::Fields;
 use super::pages::{OpenPage, Page, SavePage};
 use super::view::{Measuring, Tool, View};
@@ -56,7 +56,7 @@ pub(super) fn listen(
         out.push(Command::Page(Some(Page::Save(SavePage { path: path(), faults: Vec::new(), focus: true }))));
     }
     if pressed(CTRL, Key::S) {
-        out.push(Command::Save);
+        out.push(Command::File(OfFile::Save));
     }
     if pressed(CTRL, Key::O) {
         out.push(Command::Page(Some(Page::Open(OpenPage { focus: true, ..OpenPage::default() }))));
@@ -82,38 +82,38 @@ pub(super) fn listen(
             Tool::Hand => Tool::Measure(Measuring::default()),
             _ => Tool::Hand,
         };
-        out.push(Command::Tool(tool));
+        out.push(Command::View(OfView::Tool(tool)));
     }
     if pressed(Modifiers::NONE, Key::Num0) {
-        out.push(Command::Camera(None));
+        out.push(Command::View(OfView::Camera(None)));
     }
     if pressed(Modifiers::NONE, Key::Plus)
         || pressed(Modifiers::SHIFT, Key::Plus)
         || pressed(Modifiers::NONE, Key::Equals)
     {
-        out.push(Command::Zoom(1.25));
+        out.push(Command::View(OfView::Zoom(1.25)));
     }
     if pressed(Modifiers::NONE, Key::Minus) {
-        out.push(Command::Zoom(1.0 / 1.25));
+        out.push(Command::View(OfView::Zoom(1.0 / 1.25)));
     }
     if pressed(Modifiers::NONE, Key::Escape) {
         match view.tool {
             Tool::Measure(Measuring { from: Some(_), .. }) => {
-                out.push(Command::Tool(Tool::Measure(Measuring::default())));
+                out.push(Command::View(OfView::Tool(Tool::Measure(Measuring::default()))));
             }
             Tool::Measure(_) | Tool::Draw(_) | Tool::PickMark { .. } | Tool::ScalePicture { .. } => {
-                out.push(Command::Tool(Tool::Hand))
+                out.push(Command::View(OfView::Tool(Tool::Hand)))
             }
-            Tool::Hand => out.push(Command::Select(None)),
+            Tool::Hand => out.push(Command::View(OfView::Select(None))),
         }
     }
     if let Some(Subject::Thing(id)) = &view.selected {
         if pressed(CTRL, Key::D) {
-            out.push(Command::Copy(id.clone()));
+            out.push(Command::Bay(OfBay::Copy(id.clone())));
         }
         if pressed(Modifiers::NONE, Key::Delete) || pressed(Modifiers::NONE, Key::Backspace) {
-            out.push(Command::Edit(Edit::Remove(id.clone())));
-            out.push(Command::Select(None));
+            out.push(Command::Bay(OfBay::Edit(Edit::Remove(id.clone()))));
+            out.push(Command::View(OfView::Select(None)));
         }
     }
     if view.selected.is_some() {
@@ -136,16 +136,16 @@ fn in_hand(ctx: &Context, pressed: &impl Fn(Modifiers, Key) -> bool, out: &mut V
             [(Modifiers::SHIFT, WIDE_STEP), (Modifiers::ALT, FINE_STEP), (Modifiers::NONE, STEP)]
         {
             if !elsewhere && pressed(modifiers, key) {
-                out.push(Command::Nudge(way * step));
+                out.push(Command::Bay(OfBay::Nudge(way * step)));
             }
         }
     }
     for (key, way) in [(Key::OpenBracket, 1.0), (Key::CloseBracket, -1.0)] {
         if pressed(Modifiers::SHIFT, key) {
-            out.push(Command::Turn(angle::radians(15.0 * way)));
+            out.push(Command::Bay(OfBay::Turn(angle::radians(15.0 * way))));
         }
         if pressed(Modifiers::NONE, key) {
-            out.push(Command::Turn(angle::radians(way)));
+            out.push(Command::Bay(OfBay::Turn(angle::radians(way))));
         }
     }
 }

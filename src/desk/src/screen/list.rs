@@ -5,7 +5,7 @@ use baywright_planner::words::{Words, sentence_start};
 use egui::{Button, CornerRadius, Rect, RichText, ScrollArea, Sense, Stroke, StrokeKind, Ui, Vec2};
 
 use super::Desk;
-use super::command::Command;
+use super::command::{Command, OfBay, OfView};
 use super::forms::room::Part;
 use super::look::{self, size};
 use crate::screen::shelf;
@@ -39,7 +39,7 @@ impl Desk {
                                 ui.vertical(|ui| {
                                     for kind in shelf::kinds() {
                                         if ui.button(self.words().kind_of_thing(kind)).clicked() {
-                                            out.push(Command::Add(kind));
+                                            out.push(Command::Bay(OfBay::Add(kind)));
                                             ui.close();
                                         }
                                     }
@@ -88,7 +88,7 @@ impl Desk {
                 Part::LowCeiling => rooms.low_ceiling,
             };
             if ui.button(name).clicked() {
-                out.push(Command::AddPart(part));
+                out.push(Command::Bay(OfBay::AddPart(part)));
                 ui.close();
             }
         }
@@ -140,10 +140,10 @@ impl Desk {
             egui::WidgetInfo::selected(egui::Role::ListBoxOption, true, selected, told)
         });
         if response.hovered() {
-            out.push(Command::Hover(Some(entry.subject.clone())));
+            out.push(Command::View(OfView::Hover(Some(entry.subject.clone()))));
         }
         if response.clicked() {
-            out.push(Command::Select((!selected).then(|| entry.subject.clone())));
+            out.push(Command::View(OfView::Select((!selected).then(|| entry.subject.clone()))));
         }
     }
 

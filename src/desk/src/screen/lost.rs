@@ -8,7 +8,7 @@ use baywright_files::{
 };
 use egui::{Context, RichText, Ui};
 
-use super::command::Command;
+use super::command::{Command, OfFile};
 use super::look::{self, size};
 use super::pages::{NewBay, Page};
 use super::{Desk, widgets};
@@ -108,11 +108,11 @@ impl Desk {
             ui.horizontal(|ui| {
                 let open = widgets::press(ui, self.view.theme, texts.take_up);
                 if open.accessible_name(format!("{}: {title}", texts.take_up)).clicked() {
-                    out.push(Command::TakeUp(i));
+                    out.push(Command::File(OfFile::TakeUp(i)));
                 }
                 let throw = widgets::lesser(ui, texts.throw_away);
                 if throw.accessible_name(format!("{}: {title}", texts.throw_away)).clicked() {
-                    out.push(Command::ThrowAway(i));
+                    out.push(Command::File(OfFile::ThrowAway(i)));
                 }
             });
             ui.add_space(8.0);

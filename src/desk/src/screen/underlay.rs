@@ -11,7 +11,7 @@ use baywright_planner::model::Underlay;
 use egui::epaint::{Mesh, Vertex};
 use egui::{Color32, ColorImage, Context, Pos2, Rect, RichText, TextureHandle, TextureOptions, Ui, Vec2};
 
-use super::command::Command;
+use super::command::{Command, OfBay, OfView};
 use super::forms::car::sheet::{Line, Of, part};
 use super::forms::room::BaySheet;
 use super::look::size;
@@ -162,7 +162,7 @@ impl BaySheet<'_> {
                 ui.label(widgets::soft(ui, texts.reading_picture));
             }
             if now != before {
-                self.out.push(Command::Edit(Edit::Underlay(now)));
+                self.out.push(Command::Bay(OfBay::Edit(Edit::Underlay(now))));
             }
         });
     }
@@ -174,14 +174,14 @@ impl BaySheet<'_> {
         let button = egui::Button::selectable(scaling, texts.scale_picture);
         if ui.add(button).on_hover_text(texts.scale_picture_why).clicked() {
             let tool = if scaling { Tool::Hand } else { Tool::ScalePicture { first: None } };
-            self.out.push(Command::Tool(tool));
+            self.out.push(Command::View(OfView::Tool(tool)));
         }
         if desk.view().scale.is_some() {
             let line =
                 Line { label: texts.apart, hint: texts.apart_hint, path: "picture apart", ..Line::default() };
             let none: Option<f64> = None;
             if let Some(Some(distance)) = self.sheet.number_or_none(ui, line, Of::Length, none) {
-                self.out.push(Command::ScalePicture(distance));
+                self.out.push(Command::Bay(OfBay::ScalePicture(distance)));
             }
         }
         for (label, hint, path, of, value) in [

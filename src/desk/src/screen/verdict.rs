@@ -7,7 +7,7 @@ use egui::{
     Align, Color32, CornerRadius, Layout, Response, RichText, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo,
 };
 
-use super::command::Command;
+use super::command::{Command, OfBay};
 use super::look::{self, size};
 use super::{Desk, widgets};
 
@@ -44,7 +44,7 @@ impl Desk {
                 } else if verdict == Verdict::NotReady && assessment.promise.is_some() {
                     let press = widgets::press(ui, self.view.theme, texts.do_all);
                     if press.on_hover_text(texts.do_all_why).clicked() {
-                        out.push(Command::KeepPromise);
+                        out.push(Command::Bay(OfBay::KeepPromise));
                     }
                 }
                 let summary = match (self.answer.stale, self.document.draft().is_some()) {

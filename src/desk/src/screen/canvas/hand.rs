@@ -11,9 +11,9 @@ use egui::{Context, PointerButton, Pos2};
 use super::grip::{self, Grip};
 use super::{Canvas, id_of};
 use crate::screen::apply::placed;
-use crate::screen::command::Command;
+use crate::screen::command::{Command, OfBay, OfCar, OfView};
 use crate::screen::space;
-use crate::screen::view::{Camera, Tool, View};
+use crate::screen::view::{Camera, Drawn, Tool, View};
 use crate::screen::whole;
 use crate::session::answer::Answer;
 
@@ -98,7 +98,7 @@ impl Canvas {
                     self.click(side, at, view, answer, out);
                 }
                 if response.double_clicked() && view.tool == Tool::Hand {
-                    out.push(Command::List(true));
+                    out.push(Command::View(OfView::List(true)));
                 }
                 self.wheel(ctx, side, at, out);
             }
@@ -111,7 +111,7 @@ impl Canvas {
         let hovered = hovered.filter(|_| view.tool == Tool::Hand);
         self.under_pointer = over.is_some();
         if over.is_some() && hovered != view.hovered {
-            out.push(Command::Hover(hovered));
+            out.push(Command::View(OfView::Hover(hovered)));
         }
     }
 
@@ -121,13 +121,13 @@ impl Canvas {
         let drawing = drawn.drawing(side);
         if let Tool::PickMark { .. } = view.tool {
             if side == Projection::Top {
-                out.extend(self.mark_at(px, answer).map(Command::PickedMark));
+                out.extend(self.mark_at(px, answer).map(|asked| Command::Car(OfCar::PickedMark(asked))));
             }
             return;
         }
         if let Tool::ScalePicture { .. } = view.tool {
             if side == Projection::Top {
-                out.push(Command::ScalePoint(drawing.bay_from_view * drawing.view_point(px)));
+                out.push(Command::Bay(OfBay::ScalePoint(drawing.bay_from_view * drawing.view_point(px))));
             }
             return;
         }
@@ -135,17 +135,17 @@ impl Canvas {
             return;
         }
         if let Tool::Measure(measuring) = view.tool {
-            out.push(Command::Tool(Tool::Measure(super::measure::next(
+            out.push(Command::View(OfView::Tool(Tool::Measure(super::measure::next(
                 measuring, side, drawing, px, answer,
-            ))));
+            )))));
             return;
         }
         let picked = drawing.pick(px, SLACK_PX);
         if let Some(finding) = picked.as_ref().and_then(|picked| picked.finding) {
-            out.push(Command::Point(finding));
+            out.push(Command::View(OfView::Point(finding)));
             return;
         }
-        out.push(Command::Select(picked.and_then(|picked| picked.subject).map(whole)));
+        out.push(Command::View(OfView::Select(picked.and_then(|picked| picked.subject).map(whole))));
     }
 
     /// The floor mark nearest to a place of the top view, if one is near, by its position in the plan.
@@ -166,7 +166,7 @@ impl Canvas {
             return;
         }
         let Some(drawn) = &self.drawn else { return };
-        out.push(Command::Camera(Some(drawn.zoomed(side, at, by))));
+        out.push(Command::View(OfView::Camera(Some(drawn.zoomed(side, at, by)))));
     }
 
     /// A press that became a drag: what is under it is taken in hand, or the paper; `hand` is whether anything else than the
@@ -227,7 +227,7 @@ impl Canvas {
             grip,
         });
         if grip != Grip::Paper && view.selected != subject {
-            out.push(Command::Select(subject));
+            out.push(Command::View(OfView::Select(subject)));
         }
     }
 
@@ -254,7 +254,7 @@ impl Canvas {
                 let by = DVec2::new(f64::from(moved.x), f64::from(moved.y)) / drag.camera.px_per_mm;
                 drag.camera = drawn.panned(drag.side, drag.camera, by);
                 if by != DVec2::ZERO {
-                    out.push(Command::Camera(Some(drag.camera)));
+                    out.push(Command::View(OfView::Camera(Some(drag.camera))));
                 }
                 self.drag = Some(drag);
             }
@@ -267,7 +267,10 @@ impl Canvas {
             if down {
                 self.drag = Some(drag);
             } else if let Some((from, to)) = self.area.take() {
-                out.push(Command::DrawnArea(asked, from, to));
+                out.push(match asked {
+                    Drawn::Area(area) => Command::Bay(OfBay::DrawnArea(area, from, to)),
+                    Drawn::Zone { aiming, zone } => Command::Car(OfCar::DrawnZone { aiming, zone, from, to }),
+                });
             }
             return;
         }
@@ -279,7 +282,7 @@ impl Canvas {
                 && drag.last.as_ref() != Some(last)
             {
                 drag.last = Some(last.clone());
-                out.push(Command::Preview(edits));
+                out.push(Command::Bay(OfBay::Preview(edits)));
             }
             self.snaps = snaps;
         }
@@ -288,7 +291,7 @@ impl Canvas {
             return;
         }
         if let Some(last) = &drag.last {
-            out.push(Command::Settle(last.clone()));
+            out.push(Command::Bay(OfBay::Settle(last.clone())));
         }
         // The paper turns to the car again: the eye stays over the same place of the room.
         if drag.chosen && drag.subject == Some(Subject::Car) && !view.to_room {
@@ -297,7 +300,7 @@ impl Canvas {
                 let top = parked.inverse() * (drag.bay_from_top * drag.camera.top);
                 let side =
                     DVec2::new(if drag.one_axis { top.x } else { drag.camera.side.x }, drag.camera.side.y);
-                out.push(Command::Camera(Some(Camera { top, side, ..drag.camera })));
+                out.push(Command::View(OfView::Camera(Some(Camera { top, side, ..drag.camera }))));
             }
         }
     }

@@ -11,7 +11,7 @@ use egui::{Pos2, Rect, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo};
 use super::grip::{self, Grip};
 use super::paint::Painter;
 use super::{Canvas, Drawn, TITLE_PX, id_of, measure};
-use crate::screen::command::Command;
+use crate::screen::command::{Command, OfView};
 use crate::screen::look::{self, size};
 use crate::screen::space;
 use crate::screen::view::{Tool, View};
@@ -126,7 +126,7 @@ impl Canvas {
             on.circle_stroke(at, RING_PX + 5.0, Stroke::new(1.2, colour));
         }
         if let (Tool::Draw(drawn), Some((from, to)), Projection::Top) = (view.tool, self.area, side) {
-            let frame = crate::screen::forms::car::act::frame_of(answer, drawn);
+            let frame = crate::screen::apply::frame_of(answer, drawn);
             let (a, b) = (frame.inverse() * from, frame.inverse() * to);
             let top_from_bay = drawing.bay_from_view.inverse();
             let ring: Vec<Pos2> = [a, DVec2::new(b.x, a.y), b, DVec2::new(a.x, b.y), a]
@@ -203,11 +203,11 @@ impl Canvas {
                 WidgetInfo::labeled(egui::Role::GraphicsObject, true, name)
             });
             if response.gained_focus() && view.selected.as_ref() != Some(&whole(subject.clone())) {
-                out.push(Command::Select(Some(whole(subject.clone()))));
+                out.push(Command::View(OfView::Select(Some(whole(subject.clone())))));
             }
             let pressed = ui.input(|i| i.has_accesskit_action_request(id, egui::accesskit::Action::Click));
             if pressed {
-                out.push(Command::Select(Some(whole(subject))));
+                out.push(Command::View(OfView::Select(Some(whole(subject)))));
             }
             if response.has_focus() {
                 ui.data_mut(|data| data.insert_temp(super::focused_on_canvas(), id));
@@ -329,7 +329,7 @@ fn title(ui: &mut Ui, drawn: &Drawn, side: Projection, answer: &Answer, view: &V
                         (false, false) => texts.paper_to_car,
                     };
                     if link(ui, view.theme, lies).on_hover_text(texts.turn_paper).clicked() {
-                        out.push(Command::ToRoom(!view.to_room));
+                        out.push(Command::View(OfView::ToRoom(!view.to_room)));
                     }
                 }
                 Projection::Side => {
@@ -340,7 +340,7 @@ fn title(ui: &mut Ui, drawn: &Drawn, side: Projection, answer: &Answer, view: &V
                         } else {
                             baywright_drawing::Axis::SightLine
                         };
-                        out.push(Command::Along(Some(other)));
+                        out.push(Command::View(OfView::Along(Some(other))));
                     }
                 }
             }

@@ -3,7 +3,6 @@
 //! Short form first, everything behind it. A figure that was not entered is marked *assumed* until it is; what is wrong
 //! stands beside its field; the drawing follows every figure that leaves the car sound.
 
-pub(in crate::screen) mod act;
 mod aiming;
 pub(in crate::screen) mod body;
 mod choices;
@@ -22,11 +21,9 @@ use baywright_planner::model::{Id, Vehicle, VehicleClass};
 use baywright_planner::words::sentence_start;
 use egui::{RichText, ScrollArea, Ui};
 
-use super::field::Fields;
-use crate::screen::command::Command;
+use crate::screen::command::{Command, OfCar};
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, widgets};
-use crate::session::draft::Draft;
 use sheet::Sheet;
 
 /// How wide the form is, px.
@@ -53,42 +50,6 @@ pub enum Begin {
 }
 
 impl Desk {
-    /// Begins to enter or change a car.
-    pub(in crate::screen) fn begin_car(&mut self, how: Begin) {
-        let shown = &self.answer.arrangement;
-        let aiming = Some(shown.aiming.id.clone());
-        let draft = match how {
-            Begin::New => {
-                let mut car = new_car(VehicleClass::SmallHatchback);
-                car.id = self.free_car_name("my-car");
-                Draft::new(car, None, None)
-            }
-            Begin::Copy => {
-                let id = self.free_car_name(shown.vehicle.id.as_str());
-                let name = format!("{} (2)", shown.vehicle.name);
-                Draft::new(Vehicle { id, name, ..shown.vehicle.clone() }, None, aiming)
-            }
-            Begin::Change => {
-                let id = shown.vehicle.id.clone();
-                // A shipped car cannot be changed where it lies: it becomes one's own, under a name of its own.
-                let shipped =
-                    self.document.cars().iter().any(|own| own.vehicle.id == id && own.own_file().is_none());
-                let own = if shipped { self.free_car_name(id.as_str()) } else { id.clone() };
-                Draft::new(Vehicle { id: own, ..shown.vehicle.clone() }, Some(id), aiming)
-            }
-        };
-        self.view.car = CarView { whole: how == Begin::Change };
-        self.fields = Fields::default();
-        self.document.begin_car(draft);
-        self.view.selected = None;
-        self.view.pointed = None;
-    }
-
-    /// "my-car", "my-car-2", ...
-    fn free_car_name(&self, wanted: &str) -> Id {
-        Id::free(wanted, "-", |name| self.document.cars().iter().any(|car| car.vehicle.id.as_str() == name))
-    }
-
     pub(in crate::screen) fn car_panel(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
         let texts = self.view.language.forms();
         let Some(draft) = self.document.draft() else { return };
@@ -115,7 +76,7 @@ impl Desk {
         let Sheet { fields, car, changed, .. } = sheet;
         self.fields = fields.leading_on(false);
         if changed {
-            out.push(Command::ChangeCar(Box::new(car)));
+            out.push(Command::Car(OfCar::Change(Box::new(car))));
         }
     }
 }
@@ -146,12 +107,12 @@ impl Sheet<'_> {
             ui.label(RichText::new(texts.your_car).font(look::bold(size::LEAD)));
             ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
                 if widgets::lesser(ui, texts.drop_car).clicked() {
-                    out.push(Command::DropCar);
+                    out.push(Command::Car(OfCar::Drop));
                 }
                 let sound = self.faults.is_empty();
                 let keep = ui.add_enabled_ui(sound, |ui| widgets::press(ui, theme, texts.keep_car)).inner;
                 if keep.on_hover_text(texts.keep_why).clicked() {
-                    out.push(Command::KeepCar);
+                    out.push(Command::Car(OfCar::Keep));
                 }
             });
         });
@@ -159,7 +120,7 @@ impl Sheet<'_> {
             for (whole, name) in [(false, texts.short_form), (true, texts.whole_form)] {
                 let chosen = self.desk.view.car.whole == whole;
                 if ui.add(egui::Button::selectable(chosen, name)).clicked() && !chosen {
-                    out.push(Command::WholeForm(whole));
+                    out.push(Command::Car(OfCar::Whole(whole)));
                 }
             }
             let in_sight = if self.desk.view.car.whole { 0 } else { self.short_assumed() };

@@ -18,7 +18,7 @@ use egui::Ui;
 use super::car::sheet::Sheet;
 use super::field::Fields;
 use crate::screen::Desk;
-use crate::screen::command::Command;
+use crate::screen::command::{Command, OfBay};
 use crate::screen::shelf;
 use crate::screen::view::Tool;
 
@@ -88,7 +88,7 @@ impl Desk {
         let BaySheet { sheet, bay, renamed, out: mut asked } = form;
         *fields = sheet.fields.leading_on(false);
         if bay != *before {
-            out.push(Command::Edit(Edit::Bay { bay: Box::new(bay), renamed }));
+            out.push(Command::Bay(OfBay::Edit(Edit::Bay { bay: Box::new(bay), renamed })));
         }
         out.append(&mut asked);
     }

@@ -9,7 +9,7 @@ use baywright_planner::words::sentence_start;
 use egui::{ComboBox, RichText, Ui};
 
 use super::field::{Fields, Row, name_column};
-use crate::screen::command::Command;
+use crate::screen::command::{Command, OfBay, OfView};
 use crate::screen::forms::typed;
 use crate::screen::forms::which::NotRead;
 use crate::screen::look::{self, size};
@@ -116,7 +116,7 @@ impl Desk {
         let row = (texts.turned, texts.turned_hint);
         if let Some(heading) = self.angle_row(ui, fields, row, of, pose.heading()) {
             let edit = self.placed(subject, PlanPose::new(pose.origin(), angle::wrapped(heading)));
-            out.extend(edit.map(Command::Edit));
+            out.extend(edit.map(|asked| Command::Bay(OfBay::Edit(asked))));
         }
     }
 
@@ -127,12 +127,12 @@ impl Desk {
         let edit = self.placed(subject, pose.shifted(gap.inward * (wanted - now)));
         // A distance that is typed was read off a tape.
         out.extend(edit.map(|edit| {
-            Command::Edit(match edit {
+            Command::Bay(OfBay::Edit(match edit {
                 Edit::Place { thing, place } => {
                     Edit::Place { thing, place: Place { known: Known::Taped, ..place } }
                 }
                 other => other,
-            })
+            }))
         }));
     }
 
@@ -146,7 +146,7 @@ impl Desk {
             if text.is_empty() { Err(texts.no_name.to_owned()) } else { Ok(Id::from(text)) }
         };
         if let Some(name) = fields.row(ui, &name, of, read) {
-            out.push(Command::Edit(Edit::Rename { thing: id.clone(), name }));
+            out.push(Command::Bay(OfBay::Edit(Edit::Rename { thing: id.clone(), name })));
         }
         if thing.locked {
             ui.label(widgets::soft(ui, texts.is_locked));
@@ -159,11 +159,11 @@ impl Desk {
         ui.add_space(4.0);
         ui.horizontal_wrapped(|ui| {
             if widgets::lesser(ui, texts.copy).on_hover_text(texts.copy_why).clicked() {
-                out.push(Command::Copy(id.clone()));
+                out.push(Command::Bay(OfBay::Copy(id.clone())));
             }
             if widgets::lesser(ui, texts.remove).on_hover_text(texts.remove_why).clicked() {
-                out.push(Command::Edit(Edit::Remove(id.clone())));
-                out.push(Command::Select(None));
+                out.push(Command::Bay(OfBay::Edit(Edit::Remove(id.clone()))));
+                out.push(Command::View(OfView::Select(None)));
             }
         });
     }
@@ -172,7 +172,7 @@ impl Desk {
         let texts = self.texts();
         let of = thing.id.as_str();
         let mut reshape = |shape: Shape| {
-            out.push(Command::Edit(Edit::Reshape { thing: thing.id.clone(), shape }));
+            out.push(Command::Bay(OfBay::Edit(Edit::Reshape { thing: thing.id.clone(), shape })));
         };
         match thing.footprint.shape() {
             Shape::Rectangle { length, width } => {
@@ -202,7 +202,7 @@ impl Desk {
         let row = Row { label: texts.top, hint: texts.top_hint, of };
         let upper = fields.row(ui, &row, &shown(top), |text| spans(bottom, self.read_length(text)?));
         if let Some(span) = lower.or(upper) {
-            out.push(Command::Edit(Edit::Heights { thing: thing.id.clone(), span }));
+            out.push(Command::Bay(OfBay::Edit(Edit::Heights { thing: thing.id.clone(), span })));
         }
     }
 
@@ -241,7 +241,7 @@ impl Desk {
         if now != before {
             let (kind, material, known, effort, locked) = now;
             let edit = Edit::Describe { thing: thing.id.clone(), kind, material, known, effort, locked };
-            out.push(Command::Edit(edit));
+            out.push(Command::Bay(OfBay::Edit(edit)));
         }
     }
 
@@ -303,7 +303,7 @@ impl Desk {
             }
         }
         if now != before {
-            out.push(Command::Edit(Edit::OnThisCar(now)));
+            out.push(Command::Bay(OfBay::Edit(Edit::OnThisCar(now))));
         }
     }
 
@@ -321,7 +321,7 @@ impl Desk {
         let mut put = |off: DVec2, turned: f64, height: f64, pitch: f64| {
             let place = PlanPose::new(meant.place * off, angle::wrapped(meant.place.heading() + turned));
             let set = StandSet::At { place, height, pitch };
-            out.push(Command::Edit(Edit::Stand { placement: id.clone(), set }));
+            out.push(Command::Bay(OfBay::Edit(Edit::Stand { placement: id.clone(), set })));
         };
         if set == meant {
             ui.label(widgets::soft(ui, texts.on_its_mark));
@@ -352,7 +352,7 @@ impl Desk {
         ui.add_space(4.0);
         if set != meant && widgets::lesser(ui, texts.put_on_mark).clicked() {
             let set = StandSet::OnMark;
-            out.push(Command::Edit(Edit::Stand { placement: id.clone(), set }));
+            out.push(Command::Bay(OfBay::Edit(Edit::Stand { placement: id.clone(), set })));
         }
     }
 }

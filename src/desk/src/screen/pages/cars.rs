@@ -3,7 +3,7 @@
 use baywright_files::Profile;
 use egui::{RichText, Ui};
 
-use crate::screen::command::Command;
+use crate::screen::command::{Command, OfBay, OfCar};
 use crate::screen::forms::car::Begin;
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, widgets};
@@ -36,14 +36,14 @@ impl Desk {
                 let id = car.vehicle.id.clone();
                 let choose = widgets::press(ui, self.view.theme, texts.choose_it);
                 if choose.accessible_name(format!("{}: {name}", texts.choose_it)).clicked() {
-                    out.push(Command::Car(id.clone()));
+                    out.push(Command::Bay(OfBay::ChooseCar(id.clone())));
                     out.push(Command::Page(None));
                 }
                 for (how, text) in [(Begin::Change, forms.change_it), (Begin::Copy, forms.copy_it)] {
                     if widgets::lesser(ui, text).accessible_name(format!("{text}: {name}")).clicked() {
-                        out.push(Command::Car(id.clone()));
+                        out.push(Command::Bay(OfBay::ChooseCar(id.clone())));
                         out.push(Command::Page(None));
-                        out.push(Command::BeginCar(how));
+                        out.push(Command::Car(OfCar::Begin(how)));
                     }
                 }
             });

@@ -11,7 +11,7 @@ use baywright_planner::{Assessment, Finding, Severity};
 use egui::{ComboBox, Rect, RichText, Sense, Ui, Vec2};
 
 use crate::screen::canvas::{Fills, Painter};
-use crate::screen::command::Command;
+use crate::screen::command::{Command, OfBay};
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, widgets};
 use crate::session::document::made;
@@ -138,7 +138,7 @@ impl Desk {
                 self.picture_of(ui, fills, (arrangement, assessment), letters);
                 let other = arrangement.id != now.id;
                 if other && ui.horizontal(|ui| widgets::lesser(ui, texts.show_this)).inner.clicked() {
-                    out.push(Command::Show(arrangement.id.clone()));
+                    out.push(Command::Bay(OfBay::Show(arrangement.id.clone())));
                     out.push(Command::Page(None));
                 }
             }
@@ -234,7 +234,9 @@ impl Desk {
         let pressed = ui.add_enabled_ui(typed, |ui| widgets::press(ui, self.view.theme, texts.name_it)).inner;
         if typed && (entered || pressed.clicked()) {
             out.push(Command::Page(None));
-            out.push(Command::Edit(baywright_planner::edit::Edit::NameArrangement(name.trim().into())));
+            out.push(Command::Bay(OfBay::Edit(baywright_planner::edit::Edit::NameArrangement(
+                name.trim().into(),
+            ))));
         }
     }
 }

@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use egui::{Key, RichText, TextEdit, Ui};
 
 use super::{OpenPage, SavePage};
-use crate::screen::command::Command;
+use crate::screen::command::{Command, OfFile};
 use crate::screen::look::size;
 use crate::screen::{Desk, widgets};
 
@@ -18,10 +18,10 @@ impl Desk {
             let open =
                 ui.add_enabled_ui(typed, |ui| widgets::press(ui, self.view.theme, texts.open_it)).inner;
             if typed && (open.clicked() || entered) {
-                out.push(Command::Open(PathBuf::from(page.path.trim())));
+                out.push(Command::File(OfFile::Open(PathBuf::from(page.path.trim()))));
             }
             if ui.add_enabled(!self.files.is_open(), egui::Button::new(texts.look_for_it)).clicked() {
-                out.push(Command::AskOpen);
+                out.push(Command::File(OfFile::AskOpen));
             }
         });
         said(ui, &page.faults);
@@ -34,7 +34,7 @@ impl Desk {
                 let name =
                     path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
                 if ui.button(name).clicked() {
-                    out.push(Command::Open(path));
+                    out.push(Command::File(OfFile::Open(path)));
                 }
             }
             ui.add_space(8.0);
@@ -43,7 +43,7 @@ impl Desk {
         ui.horizontal_wrapped(|ui| {
             for built_in in baywright_files::EMBEDDED_LAYOUTS {
                 if ui.button(built_in.title()).clicked() {
-                    out.push(Command::Open(PathBuf::from(built_in.name)));
+                    out.push(Command::File(OfFile::Open(PathBuf::from(built_in.name))));
                 }
             }
         });
@@ -59,10 +59,14 @@ impl Desk {
                 let path = PathBuf::from(page.path.trim());
                 // Saving where it lies asks as "save" does, not whether the file may be replaced.
                 let own = self.document().path() == Some(path.as_path());
-                out.push(if own { Command::Save } else { Command::SaveAs(path, false) });
+                out.push(if own {
+                    Command::File(OfFile::Save)
+                } else {
+                    Command::File(OfFile::SaveAs(path, false))
+                });
             }
             if ui.add_enabled(!self.files.is_open(), egui::Button::new(texts.look_for_place)).clicked() {
-                out.push(Command::AskSave);
+                out.push(Command::File(OfFile::AskSave));
             }
         });
         said(ui, &page.faults);

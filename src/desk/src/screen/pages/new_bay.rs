@@ -6,7 +6,7 @@ use baywright_planner::room::{Leg, Slip, TURN_SLACK, Walk, slips, spread, walk};
 use baywright_planner::words::sentence_start;
 use egui::{Align2, Color32, Pos2, RichText, Sense, Shape, Stroke, Ui, Vec2};
 
-use crate::screen::command::Command;
+use crate::screen::command::{Command, OfFile};
 use crate::screen::forms::typed;
 use crate::screen::forms::which::NotRead;
 use crate::screen::look::{self, size};
@@ -125,7 +125,7 @@ impl Desk {
             && press.clicked()
         {
             match self.made_bay(page.room.name.trim(), made) {
-                Some(layout) => out.push(Command::NewBay(Box::new(layout))),
+                Some(layout) => out.push(Command::File(OfFile::NewBay(Box::new(layout)))),
                 None => out.push(Command::Say(texts.no_room.to_owned())),
             }
         }

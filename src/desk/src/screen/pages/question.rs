@@ -3,7 +3,7 @@
 use egui::{Label, RichText, Ui};
 
 use super::{Leaving, Question};
-use crate::screen::command::Command;
+use crate::screen::command::{Command, OfCar, OfFile};
 use crate::screen::look::size;
 use crate::screen::{Desk, widgets};
 
@@ -19,15 +19,18 @@ impl Desk {
             Question::Unsaved(leaving) => {
                 ask(ui, &texts.unsaved(bay));
                 let (then, anyway) = match leaving {
-                    Leaving::Open(path) => {
-                        (Command::OpenAnyway(path.clone()), Command::OpenAnyway(path.clone()))
+                    Leaving::Open(path) => (
+                        Command::File(OfFile::OpenAnyway(path.clone())),
+                        Command::File(OfFile::OpenAnyway(path.clone())),
+                    ),
+                    Leaving::NewBay => {
+                        (Command::File(OfFile::BeginBayAnyway), Command::File(OfFile::BeginBayAnyway))
                     }
-                    Leaving::NewBay => (Command::NewBayAnyway, Command::NewBayAnyway),
                     Leaving::Quit => (Command::QuitAnyway, Command::QuitAnyway),
                 };
                 ui.horizontal(|ui| {
                     if widgets::press(ui, self.view.theme, texts.save_first).clicked() {
-                        out.push(Command::SaveThen(Box::new(then)));
+                        out.push(Command::File(OfFile::SaveThen(Box::new(then))));
                     }
                     if widgets::lesser(ui, texts.do_not_save).clicked() {
                         out.push(Command::Page(None));
@@ -48,7 +51,7 @@ impl Desk {
                         out.push(Command::Page(Some(super::Page::Save(page))));
                     }
                     if widgets::lesser(ui, texts.replace_it).clicked() {
-                        out.push(Command::SaveOver);
+                        out.push(Command::File(OfFile::SaveOver));
                     }
                     if widgets::lesser(ui, texts.stay).clicked() {
                         out.push(Command::Page(None));
@@ -63,7 +66,7 @@ impl Desk {
                     }
                     if widgets::lesser(ui, texts.drop_it).clicked() {
                         out.push(Command::Page(None));
-                        out.push(Command::DropCarAnyway);
+                        out.push(Command::Car(OfCar::DropAnyway));
                     }
                 });
             }
@@ -79,7 +82,7 @@ impl Desk {
                         out.push(Command::Page(Some(super::Page::Save(page))));
                     }
                     if widgets::lesser(ui, texts.replace_it).clicked() {
-                        out.push(Command::SaveAs(path.clone(), true));
+                        out.push(Command::File(OfFile::SaveAs(path.clone(), true)));
                     }
                     if widgets::lesser(ui, texts.stay).clicked() {
                         out.push(Command::Page(None));

@@ -4,7 +4,7 @@ use baywright_planner::edit::Edit;
 use baywright_planner::model::{Id, Provenance, SensorGroup, Trigger, TriggerList, aimings_for};
 use egui::{RichText, Ui};
 
-use crate::screen::command::Command;
+use crate::screen::command::{Command, OfBay, OfCar, OfFile};
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, widgets};
 
@@ -93,8 +93,8 @@ impl Desk {
         let take = ui.add_enabled_ui(some, |ui| widgets::press(ui, self.view.theme, texts.take_visit)).inner;
         if take.clicked() {
             let first = aimings.first().cloned();
-            out.push(Command::Edit(Edit::Visit(aimings)));
-            out.extend(first.map(Command::Aiming));
+            out.push(Command::Bay(OfBay::Edit(Edit::Visit(aimings))));
+            out.extend(first.map(|asked| Command::Car(OfCar::Aiming(asked))));
             out.push(Command::Page(None));
         }
     }
@@ -152,7 +152,7 @@ impl Desk {
                 page.list.provenance = self.by_this_shop();
                 page.chosen.clear();
                 page.changing = false;
-                out.push(Command::KeepTriggers(Box::new(page.list.clone())));
+                out.push(Command::File(OfFile::KeepTriggers(Box::new(page.list.clone()))));
             }
         });
     }

@@ -7,7 +7,7 @@ use egui::Ui;
 use super::choices;
 use super::sheet::{Line, Of, Order, Sheet, part};
 use super::sketch::Sketch;
-use crate::screen::command::Command;
+use crate::screen::command::{Command, OfCar};
 use crate::screen::widgets;
 
 impl Sheet<'_> {
@@ -24,7 +24,7 @@ impl Sheet<'_> {
                 };
                 part(ui, &title, &format!("aiming {i}"), id == shown, |ui| {
                     if id != shown && widgets::lesser(ui, texts.show_it).clicked() {
-                        out.push(Command::Aiming(id.clone()));
+                        out.push(Command::Car(OfCar::Aiming(id.clone())));
                     }
                     self.aiming(ui, i, out);
                     asked = self.order(ui, &title, i, count).map(|order| (i, order)).or(asked);
@@ -41,7 +41,7 @@ impl Sheet<'_> {
                         let id = choices::free(&wanted, self.car.aimings.iter().map(|own| &own.id));
                         super::start_aiming(&mut self.car, sensor, id.clone());
                         self.did();
-                        out.push(Command::Aiming(id));
+                        out.push(Command::Car(OfCar::Aiming(id)));
                         ui.close();
                     }
                 }

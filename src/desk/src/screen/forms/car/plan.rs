@@ -8,7 +8,7 @@ use egui::{Button, RichText, Ui};
 
 use super::choices;
 use super::sheet::{Order, Sheet, part};
-use crate::screen::command::Command;
+use crate::screen::command::{Command, OfCar, OfView};
 use crate::screen::look::size;
 use crate::screen::view::Tool;
 use crate::screen::widgets;
@@ -130,8 +130,8 @@ impl Sheet<'_> {
         let text = RichText::new(texts.pick).size(size::LEAST);
         let pick = ui.add(Button::selectable(picking, text)).on_hover_text(texts.pick_why);
         if pick.accessible_name(format!("{}: {label}", texts.pick)).clicked() {
-            out.push(Command::Aiming(id));
-            out.push(Command::Tool(if picking { Tool::Hand } else { tool }));
+            out.push(Command::Car(OfCar::Aiming(id)));
+            out.push(Command::View(OfView::Tool(if picking { Tool::Hand } else { tool })));
         }
         if chosen != now
             && let Some(own) = self.car.aimings.get_mut(i)

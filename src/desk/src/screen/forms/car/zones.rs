@@ -9,7 +9,7 @@ use egui::Ui;
 use super::body::{points, points_text};
 use super::choices;
 use super::sheet::{Line, Of, Order, Sheet, part};
-use crate::screen::command::Command;
+use crate::screen::command::{Command, OfCar, OfView};
 use crate::screen::view::{Drawn, Tool};
 use crate::screen::widgets;
 
@@ -114,8 +114,8 @@ impl Sheet<'_> {
         let drawing = Drawn::Zone { aiming: i, zone: j };
         let now = self.desk.view.tool == Tool::Draw(drawing);
         if ui.add(egui::Button::selectable(now, texts.draw_it)).on_hover_text(texts.draw_why).clicked() {
-            out.push(Command::Aiming(id.clone()));
-            out.push(Command::Tool(if now { Tool::Hand } else { Tool::Draw(drawing) }));
+            out.push(Command::Car(OfCar::Aiming(id.clone())));
+            out.push(Command::View(OfView::Tool(if now { Tool::Hand } else { Tool::Draw(drawing) })));
         }
         if own.id.as_str() == CLEAR_AREA && own.outline != before {
             self.entered_area(&id);

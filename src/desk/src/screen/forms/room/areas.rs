@@ -7,7 +7,7 @@ use baywright_planner::model::{FloorFeatureKind, Id, KeepFreeKind};
 use egui::Ui;
 
 use super::BaySheet;
-use crate::screen::command::Command;
+use crate::screen::command::{Command, OfBay, OfView};
 use crate::screen::forms::car::body::{points, points_text};
 use crate::screen::forms::car::sheet::{Line, Of};
 use crate::screen::view::{Area, Drawn, Tool};
@@ -20,7 +20,7 @@ impl BaySheet<'_> {
         let Some(mut own) = self.bay.floor_features.get(at).cloned() else { return };
         if let Some(name) = self.new_name(ui, id) {
             own.id = name.clone();
-            self.out.push(Command::Select(Some(Subject::FloorFeature(name))));
+            self.out.push(Command::View(OfView::Select(Some(Subject::FloorFeature(name)))));
         }
         let kinds = [FloorFeatureKind::Drain, FloorFeatureKind::Pit, FloorFeatureKind::Joint];
         let chosen = self.sheet.pick(ui, texts.kind, &format!("feature {id}"), &own.kind, &kinds, |kind| {
@@ -52,12 +52,12 @@ impl BaySheet<'_> {
             if carries {
                 now.push(id.clone());
             }
-            self.out.push(Command::Edit(Edit::Carried(now)));
+            self.out.push(Command::Bay(OfBay::Edit(Edit::Carried(now))));
         }
         if let Some(name) = self.new_name(ui, id) {
             own.id = name.clone();
             self.renamed = Some((id.clone(), name.clone()));
-            self.out.push(Command::Select(Some(Subject::Runway(name))));
+            self.out.push(Command::View(OfView::Select(Some(Subject::Runway(name)))));
         }
         let path = format!("runway height {id}");
         let line = Line { label: texts.height, path: &path, ..Line::default() };
@@ -79,7 +79,7 @@ impl BaySheet<'_> {
         let Some(mut own) = self.bay.keep_free.get(at).cloned() else { return };
         if let Some(name) = self.new_name(ui, id) {
             own.id = name.clone();
-            self.out.push(Command::Select(Some(Subject::KeepFree(name))));
+            self.out.push(Command::View(OfView::Select(Some(Subject::KeepFree(name)))));
         }
         let kinds = [KeepFreeKind::Exit, KeepFreeKind::Panel, KeepFreeKind::Extinguisher];
         let chosen = self.sheet.pick(ui, texts.kind, &format!("free {id}"), &own.kind, &kinds, |kind| {
@@ -112,7 +112,7 @@ impl BaySheet<'_> {
         let removed = widgets::lesser(ui, texts.remove).clicked();
         if removed {
             self.sheet.did();
-            self.out.push(Command::Select(None));
+            self.out.push(Command::View(OfView::Select(None)));
         }
         removed
     }
@@ -124,7 +124,7 @@ impl BaySheet<'_> {
         let tool = Tool::Draw(Drawn::Area(of));
         let now = self.sheet.desk.view().tool == tool;
         if ui.add(egui::Button::selectable(now, texts.draw_it)).on_hover_text(forms.draw_why).clicked() {
-            self.out.push(Command::Tool(if now { Tool::Hand } else { tool }));
+            self.out.push(Command::View(OfView::Tool(if now { Tool::Hand } else { tool })));
         }
         let bounds = outline.bounds();
         let size = bounds.size();

@@ -7,7 +7,7 @@ use baywright_planner::model::{Id, OpeningKind};
 use egui::Ui;
 
 use super::BaySheet;
-use crate::screen::command::Command;
+use crate::screen::command::{Command, OfBay, OfView};
 use crate::screen::forms::car::sheet::{Line, Of};
 use crate::screen::widgets;
 
@@ -27,7 +27,7 @@ impl BaySheet<'_> {
                     if *shut { texts.shut } else { texts.open }.to_owned()
                 });
             if let Some(shut) = chosen {
-                self.out.push(Command::Edit(Edit::Door { door: id.clone(), shut }));
+                self.out.push(Command::Bay(OfBay::Edit(Edit::Door { door: id.clone(), shut })));
             }
         }
         if let Some(name) = self.sheet.id(ui, texts.name, &format!("opening {id}"), id) {
@@ -36,7 +36,7 @@ impl BaySheet<'_> {
             } else {
                 own.id = name.clone();
                 self.renamed = Some((id.clone(), name.clone()));
-                self.out.push(Command::Select(Some(Subject::Opening(name))));
+                self.out.push(Command::View(OfView::Select(Some(Subject::Opening(name)))));
             }
         }
         let kinds = [OpeningKind::RollerDoor, OpeningKind::SwingDoor, OpeningKind::Window, OpeningKind::Gap];
@@ -83,7 +83,7 @@ impl BaySheet<'_> {
         if widgets::lesser(ui, texts.remove).clicked() {
             self.bay.openings.remove(at);
             self.sheet.did();
-            self.out.push(Command::Select(None));
+            self.out.push(Command::View(OfView::Select(None)));
         }
     }
 }

@@ -11,7 +11,7 @@ use baywright_planner::model::{self, Id, Known, Wheel};
 use baywright_planner::words::rooms::Rooms;
 use egui::{RichText, Ui};
 
-use crate::screen::command::Command;
+use crate::screen::command::{Command, OfBay};
 use crate::screen::forms::car::sheet::{Line, Of, Sheet, part};
 use crate::screen::forms::field::Fields;
 use crate::screen::look::size;
@@ -85,10 +85,10 @@ impl Desk {
         let bay = &self.answer.arrangement.bay;
         let Some(thing) = bay.things.iter().find(|own| own.id == *id) else { return };
         let at = PlanPose::new(at, thing.place.at.heading());
-        out.push(Command::Edit(Edit::Place {
+        out.push(Command::Bay(OfBay::Edit(Edit::Place {
             thing: id.clone(),
             place: model::Place { at, known: Known::Taped },
-        }));
+        })));
     }
 
     /// Corners of the room, floor marks, wheel points: what a tape can start from.

@@ -6,7 +6,7 @@ use egui::Ui;
 use jiff::civil::Date;
 
 use super::BaySheet;
-use crate::screen::command::Command;
+use crate::screen::command::{Command, OfView};
 use crate::screen::forms::car::body::{points, points_text};
 use crate::screen::forms::car::sheet::{Line, Of, part};
 use crate::screen::widgets;
@@ -101,7 +101,7 @@ impl BaySheet<'_> {
         let Some((from, to)) = self.bay.wall_ends(wall) else { return };
         if let Some(name) = self.sheet.id(ui, texts.name, &format!("wall {id}"), id) {
             self.bay.rename_wall(wall, name.clone());
-            self.out.push(Command::Select(Some(baywright_planner::Subject::Wall(name))));
+            self.out.push(Command::View(OfView::Select(Some(baywright_planner::Subject::Wall(name)))));
         }
         let material = self.bay.walls.get(wall).map_or(Material::Unknown, |own| own.material);
         if let Some(material) = self.material(ui, &format!("wall material {id}"), material)
@@ -129,7 +129,7 @@ impl BaySheet<'_> {
             let done = self.bay.remove_corner(wall);
             self.sheet.did();
             self.say(done);
-            self.out.push(Command::Select(Some(baywright_planner::Subject::Floor)));
+            self.out.push(Command::View(OfView::Select(Some(baywright_planner::Subject::Floor))));
         }
     }
 

@@ -1,19 +1,93 @@
-//! What the form asks for and how it is carried out: keeping the car, areas drawn, marks picked.
+//! The car that is being entered, and the aiming that is shown.
 
-use baywright_planner::edit::Edit;
 use baywright_planner::entry::starter::CLEAR_AREA;
 use baywright_planner::geometry::{DVec2, Outline, PlanPose, Polygon};
-use baywright_planner::model::Vehicle;
 use baywright_planner::model::assumed::AimingPart;
+use baywright_planner::model::{Id, Vehicle, VehicleClass};
 
 use crate::screen::Desk;
-use crate::screen::view::{Area, Drawn, Tool};
+use crate::screen::command::OfCar;
+use crate::screen::forms::car::{Begin, CarView, new_car};
+use crate::screen::forms::field::Fields;
+use crate::screen::pages::{Page, Question};
+use crate::screen::view::{Drawn, Tool};
 use crate::session::answer::Answer;
 use crate::session::document::CarNotKept;
+use crate::session::draft::Draft;
 
 impl Desk {
+    /// Changes the car that is being entered, begins, keeps or drops it.
+    pub(super) fn apply_to_car(&mut self, asked: OfCar) {
+        match asked {
+            OfCar::Begin(how) => self.begin_car(how),
+            OfCar::Change(car) => {
+                if let Some(draft) = self.document.draft_mut() {
+                    draft.change(*car);
+                }
+            }
+            OfCar::DrawnZone { aiming, zone, from, to } => self.drawn_zone(aiming, zone, from, to),
+            OfCar::PickedMark(mark) => self.picked_mark(mark),
+            OfCar::Whole(whole) => self.view.car.whole = whole,
+            OfCar::Aiming(aiming) => match self.document.draft_mut() {
+                Some(draft) => draft.show(aiming),
+                None => {
+                    let car = self.answer.arrangement.vehicle.id.clone();
+                    self.choose_car(&car, Some(&aiming));
+                }
+            },
+            OfCar::Keep => self.keep_car(),
+            OfCar::Drop => {
+                if self.document.draft().is_some_and(Draft::is_changed) {
+                    self.view.page = Some(Page::Ask(Question::DropCar));
+                } else {
+                    self.document.drop_car();
+                }
+            }
+            OfCar::DropAnyway => {
+                self.document.drop_car();
+                self.view.tool = Tool::Hand;
+            }
+        }
+    }
+
+    /// Begins to enter or change a car.
+    pub(super) fn begin_car(&mut self, how: Begin) {
+        let shown = &self.answer.arrangement;
+        let aiming = Some(shown.aiming.id.clone());
+        let draft = match how {
+            Begin::New => {
+                let mut car = new_car(VehicleClass::SmallHatchback);
+                car.id = self.free_car_name("my-car");
+                Draft::new(car, None, None)
+            }
+            Begin::Copy => {
+                let id = self.free_car_name(shown.vehicle.id.as_str());
+                let name = format!("{} (2)", shown.vehicle.name);
+                Draft::new(Vehicle { id, name, ..shown.vehicle.clone() }, None, aiming)
+            }
+            Begin::Change => {
+                let id = shown.vehicle.id.clone();
+                // A shipped car cannot be changed where it lies: it becomes one's own, under a name of its own.
+                let shipped =
+                    self.document.cars().iter().any(|own| own.vehicle.id == id && own.own_file().is_none());
+                let own = if shipped { self.free_car_name(id.as_str()) } else { id.clone() };
+                Draft::new(Vehicle { id: own, ..shown.vehicle.clone() }, Some(id), aiming)
+            }
+        };
+        self.view.car = CarView { whole: how == Begin::Change };
+        self.fields = Fields::default();
+        self.document.begin_car(draft);
+        self.view.selected = None;
+        self.view.pointed = None;
+    }
+
+    /// "my-car", "my-car-2", ...
+    fn free_car_name(&self, wanted: &str) -> Id {
+        Id::free(wanted, "-", |name| self.document.cars().iter().any(|car| car.vehicle.id.as_str() == name))
+    }
+
     /// Saves the car that is being entered among the user's own and chooses it.
-    pub(in crate::screen) fn keep_car(&mut self) {
+    fn keep_car(&mut self) {
         let texts = self.view.language.forms();
         let Some(name) = self.document.draft().map(|draft| draft.car().name.clone()) else { return };
         let Some(folder) = self.data_folder().map(|folder| folder.join("vehicle-profiles")) else {
@@ -40,29 +114,9 @@ impl Desk {
         }
     }
 
-    /// A rectangle was drawn, its corners in the bay.
-    pub(in crate::screen) fn drawn_area(&mut self, drawn: Drawn, from: DVec2, to: DVec2) {
-        self.view.tool = Tool::Hand;
-        match drawn {
-            Drawn::Zone { aiming, zone } => self.drawn_zone(aiming, zone, from, to),
-            Drawn::Area(area) => self.drawn_floor(area, from.round(), to.round()),
-        }
-    }
-
-    fn drawn_floor(&mut self, area: Area, from: DVec2, to: DVec2) {
-        let Ok(outline) = Polygon::rectangle(from.min(to), from.max(to)) else { return };
-        let mut bay = self.document.layout().bay.clone();
-        let place = match area {
-            Area::Feature(at) => bay.floor_features.get_mut(at).map(|own| &mut own.outline),
-            Area::Runway(at) => bay.runways.get_mut(at).map(|own| &mut own.outline),
-            Area::KeepFree(at) => bay.keep_free.get_mut(at).map(|own| &mut own.outline),
-        };
-        let Some(place) = place else { return };
-        *place = outline;
-        self.edit(&Edit::Bay { bay: Box::new(bay), renamed: None });
-    }
-
+    /// A rectangle was drawn for a zone of the car, its corners in the bay.
     fn drawn_zone(&mut self, aiming: usize, zone: usize, from: DVec2, to: DVec2) {
+        self.view.tool = Tool::Hand;
         let frame = frame_of(&self.answer, Drawn::Zone { aiming, zone }).inverse();
         let (a, b) = ((frame * from).round(), (frame * to).round());
         let Ok(outline) = Polygon::rectangle(a.min(b), a.max(b)) else { return };
@@ -80,7 +134,7 @@ impl Desk {
     }
 
     /// A mark was pressed on while one is picked for a step.
-    pub(in crate::screen) fn picked_mark(&mut self, mark: usize) {
+    fn picked_mark(&mut self, mark: usize) {
         let Tool::PickMark { aiming, step, nth } = self.view.tool else { return };
         let texts = self.view.language.forms();
         self.view.tool = Tool::Hand;

@@ -1,0 +1,291 @@
+//! The bay and its arrangements.
+
+use baywright_planner::edit::{Edit, is_taken};
+use baywright_planner::geometry::{DVec2, PlanPose, Polygon, angle};
+use baywright_planner::hand::free_spot;
+use baywright_planner::model::{Id, Known, Place, StandSet, Thing, ThingKind};
+use baywright_planner::{Step, Subject, hand};
+
+use crate::screen::Desk;
+use crate::screen::command::OfBay;
+use crate::screen::forms::car::Begin;
+use crate::screen::shelf;
+use crate::screen::view::{Area, Tool};
+use crate::session::answer::Answer;
+
+impl Desk {
+    /// Changes the bay, or shows another of its arrangements.
+    pub(super) fn apply_to_bay(&mut self, asked: OfBay) {
+        match asked {
+            OfBay::Edit(edit) => self.edit(&edit),
+            OfBay::Preview(edits) => {
+                let shown = self.document.preview(&edits);
+                self.say_refused(shown);
+            }
+            OfBay::Settle(edit) => {
+                let kept = self.document.settle(&edit);
+                self.say_refused(kept);
+            }
+            OfBay::Cure(finding) => self.cure(finding),
+            OfBay::KeepPromise => self.keep_promise(),
+            OfBay::Add(kind) => self.add(kind),
+            OfBay::AddPart(part) => self.add_part(part),
+            OfBay::Copy(thing) => self.copy(&thing),
+            OfBay::Nudge(by) => self.nudge(by),
+            OfBay::Turn(by) => self.turn(by),
+            OfBay::DrawnArea(area, from, to) => self.drawn_area(area, from, to),
+            OfBay::ScalePoint(at) => self.scale_point(at),
+            OfBay::ScalePicture(distance) => self.scale_picture(distance),
+            OfBay::Show(arrangement) => {
+                self.document.show(&arrangement);
+                self.view.forget_what_was_there();
+            }
+            OfBay::Duplicate => {
+                let name = self.free_arrangement_name();
+                self.edit(&Edit::Duplicate(name));
+            }
+            OfBay::ChooseCar(car) => self.choose_car(&car, None),
+        }
+    }
+
+    /// Whether something in the bay goes by this name.
+    pub(in crate::screen) fn is_taken(&self, name: &Id) -> bool {
+        is_taken(self.document.layout(), name)
+    }
+
+    /// Makes a change, and says why if it is not made.
+    pub(in crate::screen) fn edit(&mut self, edit: &Edit) {
+        let done = self.document.edit(edit);
+        if done.is_ok() {
+            if let (Edit::Rename { thing, name }, Some(Subject::Thing(selected))) =
+                (edit, &self.view.selected)
+                && selected == thing
+            {
+                self.view.selected = Some(Subject::Thing(name.clone()));
+            }
+            self.view.pointed = None;
+        }
+        self.say_refused(done);
+    }
+
+    fn cure(&mut self, finding: usize) {
+        let found = self.answer.assessment.findings.get(finding);
+        let Some(step) = found.and_then(|found| Some(found.cure.as_ref()?.step.clone())) else { return };
+        if self.answer.stale {
+            return;
+        }
+        match step {
+            // These ask a person to find something out: lead to where it is entered, or say where it will be.
+            Step::Tape { thing } => {
+                self.view.selected = Some(Subject::Thing(thing));
+                self.view.list_open = true;
+                self.say(self.texts().enter_taped);
+            }
+            Step::SurveyFloor => {
+                self.view.selected = Some(Subject::Floor);
+                self.view.list_open = true;
+                self.say(self.texts().enter_levels);
+            }
+            Step::EnterFigures => {
+                self.say(self.texts().enter_figures);
+                self.begin_car(Begin::Change);
+            }
+            Step::EnterAlignment => {
+                self.view.selected = Some(Subject::Car);
+                self.view.list_open = true;
+                self.say(self.texts().enter_alignment);
+            }
+            Step::ReviewProfile => {
+                let vehicle = self.answer.arrangement.vehicle.id.clone();
+                let car = self.document.cars().iter().find(|car| car.vehicle.id == vehicle);
+                if let Some(fingerprint) = car.map(|car| car.fingerprint.clone()) {
+                    self.edit(&Edit::Remember(fingerprint));
+                }
+            }
+            step => {
+                if let Step::MoveThing { thing, .. } = &step {
+                    self.view.selected = Some(Subject::Thing(thing.clone()));
+                }
+                self.edit(&Edit::Do(step));
+            }
+        }
+    }
+
+    fn keep_promise(&mut self) {
+        let Some(promise) = self.answer.assessment.promise.clone().filter(|_| !self.answer.stale) else {
+            return;
+        };
+        let edits: Vec<Edit> = promise.steps.into_iter().map(Edit::Do).collect();
+        let done = self.document.preview(&edits).and_then(|()| self.document.settle(&Edit::All(edits)));
+        if done.is_err() {
+            self.document.abandon();
+        }
+        self.say_refused(done);
+        self.view.pointed = None;
+    }
+
+    /// The middle of what is seen, bay frame: where something new goes.
+    pub(in crate::screen) fn middle_in_sight(&self) -> DVec2 {
+        let middle = self.canvas.middle_in_bay();
+        middle.unwrap_or_else(|| self.answer.assessment.scene.room.walls().bounds().centre())
+    }
+
+    fn add(&mut self, kind: ThingKind) {
+        let words = self.words();
+        let name = self.free_name(words.kind_of_thing(kind));
+        let at = self.middle_in_sight();
+        let ceiling = self.answer.arrangement.bay.ceiling;
+        let Some(mut thing) = shelf::thing(kind, name, at, ceiling) else { return };
+        // In nobody's way, as near as there is room; what was meant to stand in the way is drawn there.
+        let spot = free_spot(&self.answer.arrangement, &self.answer.assessment.scene, &thing, at);
+        thing.place.at = PlanPose::new(spot, 0.0);
+        self.add_thing(thing);
+    }
+
+    fn copy(&mut self, of: &Id) {
+        let Some(own) = self.answer.arrangement.bay.things.iter().find(|thing| thing.id == *of) else {
+            return;
+        };
+        let mut thing = own.clone();
+        thing.id = self.free_name(of.as_str());
+        thing.locked = false;
+        // Beside it, towards the bottom of the paper, where it is seen not to be the same.
+        let size = thing.prism().outline.bounds().size();
+        let aside = self.canvas.bay_from_top().turned(DVec2::new(0.0, -1.0)) * (size.min_element() + 100.0);
+        thing.place = thing.place.shifted(aside);
+        self.add_thing(thing);
+    }
+
+    fn add_thing(&mut self, thing: Thing) {
+        let id = thing.id.clone();
+        self.edit(&Edit::Add(thing));
+        self.view.selected = Some(Subject::Thing(id));
+        self.view.list_open = true;
+    }
+
+    /// "As found 2", "As found 3" ...
+    fn free_arrangement_name(&self) -> Id {
+        let stem = self.document.shown().stem();
+        // The copy of "As found 2" is not the missing "As found".
+        let taken = |name: &str| {
+            name == stem || self.document.layout().arrangements.iter().any(|own| own.id.as_str() == name)
+        };
+        Id::free(stem, " ", taken)
+    }
+
+    /// "cabinet", "cabinet 2", "cabinet 3" ...
+    pub(in crate::screen) fn free_name(&self, wanted: &str) -> Id {
+        let layout = self.document.layout();
+        Id::free(Id::from(wanted).stem(), " ", |name| is_taken(layout, &Id::from(name)))
+    }
+
+    /// Moves what is in hand; `by` is along the paper's own directions, mm.
+    fn nudge(&mut self, by: DVec2) {
+        let Some((subject, pose)) = self.in_hand() else { return };
+        let by = self.canvas.bay_from_top().turned(by);
+        if let Some(edit) = self.placed(&subject, pose.shifted(by)) {
+            self.edit(&edit);
+        }
+    }
+
+    fn turn(&mut self, by: f64) {
+        let Some((subject, pose)) = self.in_hand() else { return };
+        let turned = PlanPose::new(pose.origin(), angle::wrapped(pose.heading() + by));
+        if let Some(edit) = self.placed(&subject, turned) {
+            self.edit(&edit);
+        }
+    }
+
+    fn in_hand(&self) -> Option<(Subject, PlanPose)> {
+        let subject = self.view.selected.clone()?;
+        let pose = hand::pose_of(&self.answer.arrangement, &self.answer.assessment.scene, &subject)?;
+        Some((subject, pose))
+    }
+
+    /// The edit that puts something somewhere; `None` for what cannot be moved.
+    pub(in crate::screen) fn placed(&self, subject: &Subject, pose: PlanPose) -> Option<Edit> {
+        placed(&self.answer, subject, pose)
+    }
+
+    pub(super) fn choose_car(&mut self, car: &Id, aiming: Option<&Id>) {
+        let Some(profile) = self.document.cars().iter().find(|own| own.vehicle.id == *car) else { return };
+        let aimings = &profile.vehicle.aimings;
+        let wanted = aiming.unwrap_or(&self.answer.arrangement.aiming.id);
+        let chosen = aimings.iter().find(|own| own.id == *wanted).or_else(|| aimings.first());
+        let Some(chosen) = chosen else {
+            let text = self.texts().no_aiming(&profile.vehicle.name);
+            self.say_wrong(text);
+            return;
+        };
+        let edit = Edit::Car {
+            vehicle: car.clone(),
+            aiming: chosen.id.clone(),
+            fingerprint: profile.fingerprint.clone(),
+        };
+        self.edit(&edit);
+        self.view.forget_what_was_there();
+    }
+
+    /// A rectangle was drawn on the floor, its corners in the bay.
+    fn drawn_area(&mut self, area: Area, from: DVec2, to: DVec2) {
+        self.view.tool = Tool::Hand;
+        let (from, to) = (from.round(), to.round());
+        let Ok(outline) = Polygon::rectangle(from.min(to), from.max(to)) else { return };
+        let mut bay = self.document.layout().bay.clone();
+        let place = match area {
+            Area::Feature(at) => bay.floor_features.get_mut(at).map(|own| &mut own.outline),
+            Area::Runway(at) => bay.runways.get_mut(at).map(|own| &mut own.outline),
+            Area::KeepFree(at) => bay.keep_free.get_mut(at).map(|own| &mut own.outline),
+        };
+        let Some(place) = place else { return };
+        *place = outline;
+        self.edit(&Edit::Bay { bay: Box::new(bay), renamed: None });
+    }
+}
+
+/// The edit that puts something somewhere; `None` for what cannot be moved.
+pub(in crate::screen) fn placed(answer: &Answer, subject: &Subject, pose: PlanPose) -> Option<Edit> {
+    match subject {
+        Subject::Car => Some(Edit::Park(pose)),
+        Subject::Thing(id) => {
+            let thing = answer.arrangement.bay.things.iter().find(|own| own.id == *id)?;
+            // Put there by hand, so known by eye.
+            let place = Place { at: pose, known: Known::ByEye };
+            (!thing.locked).then(|| Edit::Place { thing: id.clone(), place })
+        }
+        Subject::Stand(id) | Subject::Target(id) => {
+            let target = answer.assessment.scene.targets.iter().find(|own| own.id == *id)?;
+            let set = StandSet::At { place: pose, height: target.set.height, pitch: target.set.pitch };
+            Some(Edit::Stand { placement: id.clone(), set })
+        }
+        _ => None,
+    }
+}
+
+/// Applying a promise's steps one after another must be the same as when it was tried.
+#[cfg(test)]
+mod tests {
+    use std::path::Path;
+
+    use baywright_planner::cure;
+
+    use super::*;
+    use crate::screen::command::Command;
+    use crate::session::document::Document;
+
+    #[test]
+    fn a_promise_kept_gives_what_was_promised() {
+        let document = Document::open(Path::new("crowded-bay"), None).unwrap();
+        let arrangement = document.arrangement().unwrap();
+        let promise = baywright_planner::assess(&arrangement).promise.unwrap();
+        let tried = promise.steps.iter().fold(arrangement, |now, step| cure::apply(&now, step));
+        let mut desk = Desk::new(document).unwrap();
+        desk.apply(&egui::Context::default(), Command::Bay(OfBay::KeepPromise));
+        desk.answer.refresh(&desk.document);
+        assert_eq!(desk.answer.arrangement.bay.things, tried.bay.things);
+        assert_eq!(desk.answer.assessment.verdict, promise.verdict);
+        assert!(desk.undoes().is_some_and(|text| !text.is_empty()));
+        desk.apply(&egui::Context::default(), Command::Undo);
+        assert!(!desk.document.is_changed());
+    }
+}

@@ -1,0 +1,206 @@
+//! Files: layouts opened, begun and saved, what an earlier session left, the shop's own lists.
+
+use std::path::{Path, PathBuf};
+
+use baywright_files::FileFault;
+use baywright_planner::model::fault::FileTrouble;
+
+use crate::screen::command::OfFile;
+use crate::screen::pages::{Leaving, NewBay, OpenPage, Page, Question, SavePage};
+use crate::screen::{Desk, waking};
+use crate::session::answer::Answer;
+use crate::session::document::{Document, NotSaved};
+use crate::session::draft::Draft;
+use crate::session::room_draft::RoomDraft;
+
+impl Desk {
+    /// Opens, begins or saves.
+    pub(super) fn apply_to_file(&mut self, ctx: &egui::Context, asked: OfFile) {
+        match asked {
+            OfFile::BeginBay => {
+                if !self.asks_first(Leaving::NewBay) {
+                    self.begin_bay();
+                }
+            }
+            OfFile::BeginBayAnyway => self.begin_bay(),
+            OfFile::NewBay(layout) => {
+                self.view.bay_begun = None;
+                self.new_bay(*layout);
+            }
+            OfFile::KeepTriggers(list) => self.keep_triggers(&list),
+            OfFile::TakeUp(at) => self.take_up(at),
+            OfFile::ThrowAway(at) => self.throw_away(at),
+            OfFile::Open(path) => {
+                if !self.asks_first(Leaving::Open(path.clone())) {
+                    self.open(&path);
+                }
+            }
+            OfFile::OpenAnyway(path) => self.open(&path),
+            OfFile::AskOpen => self.files.ask_open(&waking(ctx), self.document.path()),
+            OfFile::AskSave => self.files.ask_save(&waking(ctx), &self.suggested()),
+            OfFile::Save => self.save(ctx, false),
+            OfFile::SaveOver => self.save(ctx, true),
+            OfFile::SaveAs(path, over) => self.save_as(ctx, &path, over),
+            OfFile::SaveThen(then) => {
+                self.after_save = Some(*then);
+                self.save(ctx, false);
+            }
+        }
+    }
+
+    /// Asks before work is lost; whether it did.
+    pub(super) fn asks_first(&mut self, leaving: Leaving) -> bool {
+        // A car that is being entered is kept or dropped first: saving the bay would not save it.
+        if self.document.draft().is_some_and(Draft::is_changed) {
+            self.view.page = Some(Page::Ask(Question::DropCar));
+            return true;
+        }
+        let asks = self.document.is_changed();
+        if asks {
+            self.view.page = Some(Page::Ask(Question::Unsaved(leaving)));
+        }
+        asks
+    }
+
+    /// A bare name is one in the folder where one's bays lie; the program may have been started anywhere.
+    fn in_folder(&self, path: &Path) -> PathBuf {
+        let bare = path.parent().is_some_and(|folder| folder.as_os_str().is_empty());
+        match self.bays_folder() {
+            Some(folder) if bare => folder.join(path),
+            _ => path.to_owned(),
+        }
+    }
+
+    /// Where the open bay lies; the user's documents if it lies nowhere yet.
+    pub(in crate::screen) fn bays_folder(&self) -> Option<PathBuf> {
+        let own = self.document.path().and_then(Path::parent).map(Path::to_owned);
+        own.filter(|folder| !folder.as_os_str().is_empty()).or_else(baywright_files::documents_folder)
+    }
+
+    fn open(&mut self, path: &Path) {
+        // A name without its ending, or without its folder, is found where it was saved.
+        let near = self.in_folder(&with_ending(path));
+        let path = baywright_files::meant(path, &near);
+        let opened = Document::open(path, self.document.today()).and_then(|document| {
+            let answer = Answer::of(&document, self.assess).ok_or_else(|| {
+                vec![FileFault::whole(path.display().to_string(), FileTrouble::CannotBeJudged)]
+            })?;
+            Ok((document, answer))
+        });
+        match opened {
+            Ok((document, answer)) => self.show_opened(document, answer),
+            Err(faults) => {
+                let faults = self.sentences(&faults);
+                faults.iter().for_each(|fault| self.log.push(fault));
+                self.view.page =
+                    Some(Page::Open(OpenPage { path: path.display().to_string(), faults, focus: true }));
+            }
+        }
+    }
+
+    fn begin_bay(&mut self) {
+        let name = self.view.language.rooms().my_bay;
+        let begun = self.view.bay_begun.take().unwrap_or_else(|| RoomDraft::new(name));
+        self.view.page = Some(Page::NewBay(NewBay::of(begun)));
+    }
+
+    /// Shows another document in place of the one that was open.
+    pub(in crate::screen) fn show_document(&mut self, document: Document) {
+        match Answer::of(&document, self.assess) {
+            Some(answer) => self.show_opened(document, answer),
+            None => self.say_wrong(self.texts().cannot_be_judged),
+        }
+    }
+
+    fn show_opened(&mut self, document: Document, answer: Answer) {
+        // Never the same number as before: what was drawn for the old document is not shown for the new.
+        let generation = self.answer.generation + 1;
+        (self.document, self.answer) = (document, answer);
+        self.answer.generation = generation;
+        self.view.camera = None;
+        self.view.page = None;
+        self.view.notice = None;
+        self.view.forget_what_was_there();
+        self.survey.forget();
+        self.keeper.next_work();
+        self.hold_file();
+    }
+
+    fn save(&mut self, ctx: &egui::Context, over: bool) {
+        let saved = self.document.save(over);
+        match saved {
+            Err(NotSaved::NoPlace) => self.ask_name(Vec::new()),
+            Err(NotSaved::ChangedOnDisk) => self.view.page = Some(Page::Ask(Question::ChangedOnDisk)),
+            Err(NotSaved::Faults(faults)) => self.ask_name(self.sentences(&faults)),
+            Ok(saved) => self.say_saved(ctx, saved),
+        }
+    }
+
+    fn save_as(&mut self, ctx: &egui::Context, path: &Path, over: bool) {
+        let path = self.in_folder(&with_ending(path));
+        match self.document.save_as(&path, over) {
+            Err(NotSaved::NoPlace | NotSaved::ChangedOnDisk) => {
+                self.view.page = Some(Page::Ask(Question::Replace(path)));
+            }
+            Err(NotSaved::Faults(faults)) => {
+                let faults = self.sentences(&faults);
+                self.view.page =
+                    Some(Page::Save(SavePage { path: path.display().to_string(), faults, focus: true }));
+            }
+            Ok(saved) => self.say_saved(ctx, saved),
+        }
+    }
+
+    fn say_saved(&mut self, ctx: &egui::Context, saved: baywright_files::Saved) {
+        self.hold_file();
+        let texts = self.texts();
+        let path = self.document.path().unwrap_or(Path::new("")).display().to_string();
+        self.say(match (saved.backup, saved.other_version) {
+            (Some(backup), _) => texts.saved_with_backup(&path, &backup.display().to_string()),
+            (None, Some(older)) => texts.saved_with_older(&path, &older.display().to_string()),
+            (None, None) => texts.saved(&path),
+        });
+        self.view.page = None;
+        if let Some(then) = self.after_save.take() {
+            self.apply(ctx, then);
+        }
+    }
+
+    fn ask_name(&mut self, faults: Vec<String>) {
+        let path = self.suggested().display().to_string();
+        self.view.page = Some(Page::Save(SavePage { path, faults, focus: true }));
+    }
+
+    /// Where a layout would be saved that has no place yet.
+    pub(in crate::screen) fn suggested(&self) -> PathBuf {
+        self.document.path().map_or_else(
+            || {
+                let folder = baywright_files::documents_folder().unwrap_or_default();
+                folder.join(format!("{}.ron", self.document.layout().bay.id))
+            },
+            Path::to_owned,
+        )
+    }
+}
+
+/// A name that says what it is: `.ron` unless it says so already.
+fn with_ending(path: &Path) -> PathBuf {
+    if path.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("ron")) {
+        return path.to_owned();
+    }
+    let mut name = path.as_os_str().to_owned();
+    name.push(".ron");
+    PathBuf::from(name)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn names_end_in_ron() {
+        assert_eq!(with_ending(Path::new("a/bay")), Path::new("a/bay.ron"));
+        assert_eq!(with_ending(Path::new("a/bay.RON")), Path::new("a/bay.RON"));
+        assert_eq!(with_ending(Path::new("bay 1.2")), Path::new("bay 1.2.ron"));
+    }
+}

@@ -1,0 +1,82 @@
+//! What is seen and how.
+
+use crate::screen::command::OfView;
+use crate::screen::view::{Measuring, Tab, Tool, View};
+use crate::screen::{Desk, waking};
+
+/// The least and the most that is seen, px for each mm.
+const LEAST_SCALE: f64 = 1e-3;
+const MOST_SCALE: f64 = 4.0;
+
+impl Desk {
+    /// Changes what is seen, and nothing else.
+    pub(super) fn apply_to_view(&mut self, ctx: &egui::Context, asked: OfView) {
+        let view = &mut self.view;
+        match asked {
+            OfView::Select(subject) => {
+                if view.selected != subject {
+                    view.pointed = None;
+                }
+                view.selected = subject;
+            }
+            OfView::Hover(subject) => view.hovered = subject,
+            OfView::Point(finding) => self.point(finding),
+            OfView::Explain(finding) => {
+                view.explained = (view.explained != Some(finding)).then_some(finding);
+            }
+            OfView::Camera(camera) => view.camera = camera,
+            OfView::Zoom(by) => self.zoom(by),
+            OfView::Tool(tool) => view.tool = tool,
+            OfView::Tab(tab) => view.tab = tab,
+            OfView::List(open) => view.list_open = open,
+            OfView::Theme(theme) => view.theme = theme,
+            OfView::Units(units) => view.units = units,
+            OfView::BaySize(large) => {
+                view.bay_size = large;
+                view.camera = None;
+            }
+            OfView::ToRoom(to_room) => {
+                view.to_room = to_room;
+                view.camera = None;
+            }
+            OfView::Along(axis) => {
+                view.along = axis;
+                view.camera = None;
+            }
+            OfView::Survey => self.survey.start(&waking(ctx), &self.document),
+            OfView::StopSurvey => self.survey.stop(),
+        }
+    }
+
+    fn point(&mut self, finding: usize) {
+        let Some(found) = self.answer.assessment.findings.get(finding) else { return };
+        let again = self.view.pointed == Some(finding);
+        self.view.pointed = (!again).then_some(finding);
+        self.scroll_to = self.view.pointed;
+        self.view.tab = Tab::Findings;
+        self.view.selected = found.subjects.first().cloned().map(crate::screen::whole).filter(|_| !again);
+        if !again && let Some(camera) = self.canvas.camera_on(found.place, self.view.camera) {
+            self.view.camera = Some(camera);
+        }
+    }
+
+    fn zoom(&mut self, by: f64) {
+        let Some(mut camera) = self.view.camera.or_else(|| self.canvas.camera()) else { return };
+        camera.px_per_mm = (camera.px_per_mm * by).clamp(LEAST_SCALE, MOST_SCALE);
+        self.view.camera = Some(camera);
+    }
+}
+
+impl View {
+    /// What was in hand in another arrangement is not in this one.
+    pub(super) fn forget_what_was_there(&mut self) {
+        self.hovered = None;
+        self.selected = None;
+        self.pointed = None;
+        self.explained = None;
+        if let Tool::Measure(_) = self.tool {
+            self.tool = Tool::Measure(Measuring::default());
+        }
+        self.tab = Tab::Findings;
+    }
+}
