@@ -2,9 +2,8 @@
 //! can be kept, and undo leads back to where it began.
 
 use baywright_desk::screen::Desk;
-use baywright_desk::screen::command::{Command, OfCar, OfView};
-use baywright_desk::screen::forms::car::Begin;
-use baywright_desk::screen::pages::{NewBay, Page, VisitPage};
+use baywright_desk::screen::command::{Begin, Command, OfCar, OfView};
+use baywright_desk::screen::page::{NewBay, Page, VisitPage};
 use baywright_desk::session::room_draft::RoomDraft;
 use baywright_planner::Subject;
 use baywright_planner::model::{Layout, Vehicle, validate};

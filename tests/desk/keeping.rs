@@ -3,9 +3,8 @@
 use std::path::{Path, PathBuf};
 
 use baywright_desk::screen::Desk;
-use baywright_desk::screen::command::{Command, OfBay, OfCar, OfFile, OfView};
-use baywright_desk::screen::forms::car::Begin;
-use baywright_desk::screen::pages::{NewBay, Page, Question};
+use baywright_desk::screen::command::{Begin, Command, OfBay, OfCar, OfFile, OfView};
+use baywright_desk::screen::page::{NewBay, Page, Question};
 use baywright_planner::Subject;
 use baywright_planner::model::assumed::BodyPart;
 use baywright_planner::model::{Provenance, Vehicle};

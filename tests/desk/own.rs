@@ -4,8 +4,8 @@
 use std::path::PathBuf;
 
 use baywright_desk::screen::Desk;
-use baywright_desk::screen::command::{Command, OfBay, OfCar, OfFile, OfView};
-use baywright_desk::screen::pages::Page;
+use baywright_desk::screen::command::{Begin, Command, OfBay, OfCar, OfFile, OfView};
+use baywright_desk::screen::page::Page;
 use baywright_desk::session::document::Document;
 use baywright_planner::entry::CarDeed;
 use baywright_planner::model::assumed::{AimingPart, BodyPart};
@@ -242,7 +242,7 @@ fn enter_leads_from_field_to_field_and_undo_goes_back_through_the_form() {
 fn what_is_wrong_stands_beside_its_field_and_the_drawing_waits() {
     let home = home("wrong");
     let mut screen = start(&home);
-    ask(&mut screen, Command::Car(OfCar::Begin(baywright_desk::screen::forms::car::Begin::New)));
+    ask(&mut screen, Command::Car(OfCar::Begin(Begin::New)));
     ask(&mut screen, Command::Car(OfCar::Whole(true)));
     let width = screen.state().answer().arrangement.vehicle.width;
     type_into(&mut screen, "Front track", "2500");
@@ -270,7 +270,7 @@ fn what_is_wrong_stands_beside_its_field_and_the_drawing_waits() {
 fn a_shipped_car_is_changed_into_ones_own_with_its_source() {
     let home = home("source");
     let mut screen = start(&home);
-    ask(&mut screen, Command::Car(OfCar::Begin(baywright_desk::screen::forms::car::Begin::Change)));
+    ask(&mut screen, Command::Car(OfCar::Begin(Begin::Change)));
     let draft = screen.state().document().draft().unwrap();
     assert_eq!(draft.car().id.as_str(), "example-hatchback-small-2");
     let mut car = baywright_planner::model::Vehicle::clone(draft.car());
@@ -420,7 +420,7 @@ fn a_thing_is_placed_from_two_corners_and_is_taped_then() {
 fn a_zone_is_drawn_and_a_mark_is_picked_in_the_top_view() {
     let home = home("drawn");
     let mut screen = start(&home);
-    ask(&mut screen, Command::Car(OfCar::Begin(baywright_desk::screen::forms::car::Begin::New)));
+    ask(&mut screen, Command::Car(OfCar::Begin(Begin::New)));
     // A zone between two places of the drawing, in the car's own frame.
     let drawn = baywright_desk::screen::view::Drawn::Zone { aiming: 0, zone: 0 };
     ask(&mut screen, Command::View(OfView::Tool(baywright_desk::screen::view::Tool::Draw(drawn))));
@@ -514,7 +514,7 @@ fn a_picture_of_a_plan_lies_under_the_drawing_and_is_scaled_by_two_points() {
 fn leaving_with_a_car_half_entered_asks_about_the_car() {
     let home = home("leaving");
     let mut screen = start(&home);
-    ask(&mut screen, Command::Car(OfCar::Begin(baywright_desk::screen::forms::car::Begin::New)));
+    ask(&mut screen, Command::Car(OfCar::Begin(Begin::New)));
     type_into(&mut screen, "Length", "4300");
     ask(&mut screen, Command::Quit);
     press(&mut screen, "Go on entering it");

@@ -9,8 +9,8 @@
 use std::path::{Path, PathBuf};
 
 use baywright_desk::screen::Desk;
-use baywright_desk::screen::command::{Command, OfBay, OfCar, OfView};
-use baywright_desk::screen::pages::{NewBay, Page};
+use baywright_desk::screen::command::{Begin, Command, OfBay, OfCar, OfView};
+use baywright_desk::screen::page::{NewBay, Page};
 use baywright_desk::session::room_draft::{RoomDraft, WallTyped};
 use baywright_drawing::Theme;
 use baywright_planner::Subject;
@@ -84,7 +84,7 @@ fn pictures_are_what_is_shown() {
 
     let mut car = usual(demo());
     let ctx = car.ctx.clone();
-    car.state_mut().ask(&ctx, Command::Car(OfCar::Begin(baywright_desk::screen::forms::car::Begin::New)));
+    car.state_mut().ask(&ctx, Command::Car(OfCar::Begin(Begin::New)));
     car.run();
     for (label, typed) in [("Length", "4300"), ("Wheelbase", "2640"), ("Radar left of centreline", "-120")] {
         type_into(&mut car, label, typed);

@@ -1,9 +1,7 @@
 //! While a car is being entered undo is of the car, and the bay waits, whatever is asked of it and by which way.
 
 use baywright_desk::screen::Desk;
-use baywright_desk::screen::command::{Command, OfBay, OfCar, OfView};
-use baywright_desk::screen::forms::car::Begin;
-use baywright_desk::screen::forms::room::Part;
+use baywright_desk::screen::command::{Begin, Command, OfBay, OfCar, OfView, Part};
 use baywright_desk::screen::view::{Area, Drawn, Tool};
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, PlanPose};

@@ -12,7 +12,7 @@ use baywright_planner::words::Words;
 
 use super::Desk;
 use super::command::Command;
-use super::pages::{Leaving, Page};
+use super::page::{Leaving, Page};
 use super::view::Notice;
 use crate::session::document::{Done, Refused};
 pub(super) use bay::placed;

@@ -8,10 +8,9 @@ use baywright_planner::edit::Edit;
 use baywright_planner::words::Units;
 use egui::{Align, Button, Layout, RichText, ScrollArea, Ui};
 
-use super::command::{Command, OfBay, OfCar, OfFile, OfView};
-use super::forms::car::Begin;
+use super::command::{Begin, Command, OfBay, OfCar, OfFile, OfView};
 use super::look::{self, size};
-use super::pages::{Compare, OpenPage, Page, SavePage};
+use super::page::{Compare, OpenPage, Page, SavePage};
 use super::view::{Measuring, Tool};
 use super::{Desk, widgets};
 use crate::session::job::Progress;

@@ -6,6 +6,7 @@
 mod cache;
 mod grip;
 mod hand;
+mod hatch;
 mod measure;
 mod paint;
 mod show;

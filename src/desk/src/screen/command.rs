@@ -6,12 +6,12 @@ use baywright_drawing::{Axis, Theme};
 use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::DVec2;
-use baywright_planner::model::{Id, Layout, ThingKind, TriggerList, Vehicle};
+use baywright_planner::model::{
+    FloorFeatureKind, Id, KeepFreeKind, Layout, OpeningKind, ThingKind, TriggerList, Vehicle,
+};
 use baywright_planner::words::Units;
 
-use super::forms::car::Begin;
-use super::forms::room::Part;
-use super::pages::Page;
+use super::page::Page;
 use super::view::{Area, Camera, Tab, Tool};
 
 /// One thing asked for.
@@ -182,4 +182,48 @@ pub enum OfView {
     Survey,
     /// Stop looking.
     StopSurvey,
+}
+
+/// How a car begins.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Begin {
+    /// From nothing but a class, with a forward radar and its aiming.
+    New,
+    /// From a copy of the one that is shown.
+    Copy,
+    /// The one that is shown itself.
+    Change,
+}
+
+/// What can be added to a bay beside things.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Part {
+    /// A door, window or gap.
+    Opening(OpeningKind),
+    /// A drain, pit or joint.
+    Feature(FloorFeatureKind),
+    /// A raised runway.
+    Runway,
+    /// An area that local rules want free.
+    KeepFree(KeepFreeKind),
+    /// A part of the ceiling that hangs lower than the rest.
+    LowCeiling,
+}
+
+impl Part {
+    /// All of them, in the order in which they are offered.
+    pub const ALL: [Self; 12] = [
+        Self::Opening(OpeningKind::RollerDoor),
+        Self::Opening(OpeningKind::SwingDoor),
+        Self::Opening(OpeningKind::Window),
+        Self::Opening(OpeningKind::Gap),
+        Self::Feature(FloorFeatureKind::Drain),
+        Self::Feature(FloorFeatureKind::Pit),
+        Self::Feature(FloorFeatureKind::Joint),
+        Self::Runway,
+        Self::KeepFree(KeepFreeKind::Exit),
+        Self::KeepFree(KeepFreeKind::Panel),
+        Self::KeepFree(KeepFreeKind::Extinguisher),
+        Self::LowCeiling,
+    ];
 }

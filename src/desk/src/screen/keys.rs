@@ -7,7 +7,7 @@ use egui::{Context, Key, KeyboardShortcut, Modifiers};
 
 use super::command::{Command, OfBay, OfFile, OfView};
 use super::forms::field::Fields;
-use super::pages::{OpenPage, Page, SavePage};
+use super::page::{OpenPage, Page, SavePage};
 use super::view::{Measuring, Tool, View};
 use crate::session::document::Document;
 

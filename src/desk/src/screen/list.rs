@@ -5,8 +5,7 @@ use baywright_planner::words::{Words, sentence_start};
 use egui::{Button, CornerRadius, Rect, RichText, ScrollArea, Sense, Stroke, StrokeKind, Ui, Vec2};
 
 use super::Desk;
-use super::command::{Command, OfBay, OfView};
-use super::forms::room::Part;
+use super::command::{Command, OfBay, OfView, Part};
 use super::look::{self, size};
 use crate::screen::shelf;
 

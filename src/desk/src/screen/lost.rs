@@ -10,7 +10,7 @@ use egui::{Context, RichText, Ui};
 
 use super::command::{Command, OfFile};
 use super::look::{self, size};
-use super::pages::{NewBay, Page};
+use super::page::{NewBay, Page};
 use super::{Desk, widgets};
 use crate::session::document::Document;
 use crate::session::draft::Draft;

@@ -8,102 +8,14 @@ mod new_bay;
 mod question;
 mod visit;
 
-use std::path::PathBuf;
-
 use egui::{Align, Align2, Id, Layout, Modal, RichText, ScrollArea, Ui};
 
-pub use compare::Compare;
 pub(super) use compare::Compared;
-pub use new_bay::NewBay;
-pub use visit::VisitPage;
 
 use super::Desk;
 use super::command::Command;
 use super::look::{self, size};
-
-/// A page over the screen.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Page {
-    /// What the program is for and the first steps in it.
-    FirstSteps,
-    /// Keys, what is seen, what it does not do.
-    Help,
-    /// Licence texts.
-    Licences,
-    /// Which file to open.
-    Open(OpenPage),
-    /// Where to save.
-    Save(SavePage),
-    /// What the car is in for.
-    Visit(Box<VisitPage>),
-    /// All cars: what is sought, and whether the field is to be given the keyboard.
-    Cars(String, bool),
-    /// Two arrangements side by side.
-    Compare(Compare),
-    /// A name for the arrangement; whether the field is to be given the keyboard.
-    Name(String, bool),
-    /// What earlier sessions left behind.
-    LeftBehind,
-    /// A bay that is being made.
-    NewBay(NewBay),
-    /// Something to be decided first.
-    Ask(Question),
-}
-
-/// A path being typed.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct OpenPage {
-    /// What was typed.
-    pub path: String,
-    /// What was wrong with it.
-    pub faults: Vec<String>,
-    /// Whether the field is to be given the keyboard.
-    pub focus: bool,
-}
-
-/// A path being typed.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct SavePage {
-    /// What was typed.
-    pub path: String,
-    /// Why it could not be saved there.
-    pub faults: Vec<String>,
-    /// Whether the field is to be given the keyboard.
-    pub focus: bool,
-}
-
-/// Something to be decided.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Question {
-    /// Work would be lost by leaving.
-    Unsaved(Leaving),
-    /// The file was changed by someone else since it was read.
-    ChangedOnDisk,
-    /// A car that was entered would be dropped.
-    DropCar,
-    /// There is a file of that name.
-    Replace(PathBuf),
-}
-
-impl Page {
-    const fn is_typed_in(&self) -> bool {
-        matches!(
-            self,
-            Self::NewBay(_) | Self::Visit(_) | Self::Save(_) | Self::Open(_) | Self::Name(..) | Self::Ask(_)
-        )
-    }
-}
-
-/// What one is about to do.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Leaving {
-    /// Open another layout.
-    Open(PathBuf),
-    /// Make a new bay.
-    NewBay,
-    /// Close the program.
-    Quit,
-}
+use super::page::Page;
 
 impl Desk {
     pub(super) fn pages(&mut self, ui: &Ui, out: &mut Vec<Command>) {

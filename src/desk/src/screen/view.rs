@@ -5,8 +5,7 @@ use baywright_planner::Subject;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::words::{Language, Units};
 
-use super::forms::car::CarView;
-use super::pages::Page;
+use super::page::Page;
 use crate::session::room_draft::RoomDraft;
 
 /// Where the eye is: both views have one scale.
@@ -90,6 +89,13 @@ pub enum Tab {
     Findings,
     /// How the marks are laid.
     Marks,
+}
+
+/// Which form is open, and what is picked in it.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct CarView {
+    /// Everything, instead of the short form.
+    pub whole: bool,
 }
 
 /// One sentence at the foot of the screen.

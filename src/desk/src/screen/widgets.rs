@@ -4,7 +4,12 @@ use baywright_drawing::sign::SignKind;
 use baywright_drawing::theme::Palette;
 use baywright_drawing::{Theme, Weight};
 use baywright_planner::{Severity, Verdict};
-use egui::{Button, Color32, CornerRadius, Painter, Pos2, Response, RichText, Sense, Stroke, Ui, Vec2};
+use egui::text::{CCursor, CCursorRange};
+use egui::text_edit::TextEditState;
+use egui::{
+    Align, Button, Color32, CornerRadius, Id, Label, Layout, Painter, Pos2, Response, RichText, Sense,
+    Stroke, Ui, Vec2,
+};
 
 use super::look::{self, size};
 
@@ -104,7 +109,7 @@ pub(super) fn link(ui: &mut Ui, theme: Theme, text: impl Into<String>) -> Respon
 
 /// A field for a short text of a page; `led` gives it the keyboard. What is in it is chosen as a whole when the keyboard
 /// comes to it, so that typing replaces it.
-pub(super) fn field(ui: &mut Ui, id: egui::Id, text: &mut String, width: f32, led: bool) -> Response {
+pub(super) fn field(ui: &mut Ui, id: Id, text: &mut String, width: f32, led: bool) -> Response {
     let edit = egui::TextEdit::singleline(text).id(id).desired_width(width).char_limit(120);
     let output = edit.show(ui);
     let response = output.response.response.clone();
@@ -113,7 +118,30 @@ pub(super) fn field(ui: &mut Ui, id: egui::Id, text: &mut String, width: f32, le
     }
     // At once: the first letters may come in the next frame.
     if led || (response.gained_focus() && !response.changed()) {
-        super::forms::field::choose_all(ui, id, output.state, text);
+        choose_all(ui, id, output.state, text);
     }
     response
+}
+
+/// Chooses the whole text of a field, so that typing replaces it.
+pub(super) fn choose_all(ui: &Ui, id: Id, mut state: TextEditState, text: &str) {
+    let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
+    state.cursor.set_char_range(Some(all));
+    begin_anew(ui, id, state);
+}
+
+/// What was typed in a field earlier is done with: undo leads no further back than to what stands there now.
+pub(super) fn begin_anew(ui: &Ui, id: Id, mut state: TextEditState) {
+    state.clear_undoer();
+    state.store(ui.ctx(), id);
+}
+
+/// The name at the left of a row, in a column of its own.
+pub(super) fn name_column(ui: &mut Ui, width: f32, text: RichText) -> Response {
+    let layout = Layout::left_to_right(Align::Center);
+    ui.allocate_ui_with_layout(Vec2::new(width, 22.0), layout, |ui| {
+        ui.set_width(width);
+        ui.add(Label::new(text).wrap())
+    })
+    .inner
 }

@@ -8,7 +8,6 @@ use baywright_planner::{Step, Subject, hand};
 
 use crate::screen::Desk;
 use crate::screen::command::OfBay;
-use crate::screen::forms::car::Begin;
 use crate::screen::shelf;
 use crate::screen::view::{Area, Tool};
 use crate::session::answer::Answer;
@@ -270,7 +269,7 @@ mod tests {
     use baywright_planner::cure;
 
     use super::*;
-    use crate::screen::command::Command;
+    use crate::screen::command::{Begin, Command};
     use crate::session::document::Document;
 
     #[test]

@@ -6,11 +6,11 @@ use baywright_planner::model::assumed::AimingPart;
 use baywright_planner::model::{Id, Vehicle, VehicleClass};
 
 use crate::screen::Desk;
-use crate::screen::command::OfCar;
-use crate::screen::forms::car::{Begin, CarView, new_car};
+use crate::screen::command::{Begin, OfCar};
+use crate::screen::forms::car::new_car;
 use crate::screen::forms::field::Fields;
-use crate::screen::pages::{Page, Question};
-use crate::screen::view::{Drawn, Tool};
+use crate::screen::page::{Page, Question};
+use crate::screen::view::{CarView, Drawn, Tool};
 use crate::session::answer::Answer;
 use crate::session::document::CarNotKept;
 use crate::session::draft::Draft;

@@ -6,7 +6,7 @@ use baywright_files::FileFault;
 use baywright_planner::model::fault::FileTrouble;
 
 use crate::screen::command::OfFile;
-use crate::screen::pages::{Leaving, NewBay, OpenPage, Page, Question, SavePage};
+use crate::screen::page::{Leaving, NewBay, OpenPage, Page, Question, SavePage};
 use crate::screen::{Desk, waking};
 use crate::session::answer::Answer;
 use crate::session::document::{Document, NotSaved};

@@ -9,7 +9,7 @@ use baywright_drawing::theme::Hatch;
 use baywright_planner::geometry::{Bounds, DVec2};
 use egui::epaint::Mesh;
 
-use super::paint::hatch_mesh;
+use super::hatch;
 use crate::screen::look;
 
 /// Fills of earlier frames. What a frame did not ask for is forgotten in the next but one.
@@ -70,7 +70,7 @@ impl Fills {
         key.extend(hatch.name.bytes().map(u64::from));
         key.push(u64::from(u32::from_le_bytes(colour.to_array())));
         key.extend([window.low.x, window.low.y, window.high.x, window.high.y].map(f64::to_bits));
-        self.hatches.get(key, || hatch_mesh(&ink::hatching(hatch, rings, window), hatch.width, colour))
+        self.hatches.get(key, || hatch::mesh(&ink::hatching(hatch, rings, window), hatch.width, colour))
     }
 
     /// The triangles that fill an area, as positions in all its corners one after another.

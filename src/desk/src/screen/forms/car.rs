@@ -31,24 +31,6 @@ pub(in crate::screen) const FORM_PX: f32 = 400.0;
 /// The name of the aiming of a short form.
 const FIRST_AIMING: &str = "forward radar";
 
-/// Which form is open, and what is picked in it.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct CarView {
-    /// Everything, instead of the short form.
-    pub whole: bool,
-}
-
-/// How a car begins.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Begin {
-    /// From nothing but a class, with a forward radar and its aiming.
-    New,
-    /// From a copy of the one that is shown.
-    Copy,
-    /// The one that is shown itself.
-    Change,
-}
-
 impl Desk {
     pub(in crate::screen) fn car_panel(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
         let texts = self.view.language.forms();

@@ -1,11 +1,11 @@
 //! Figures and names that are typed: taken when Enter is pressed or the field is left, put back by Escape.
 
-use egui::text::{CCursor, CCursorRange};
 use egui::text_edit::TextEditState;
-use egui::{Align, Context, Id, Key, Response, RichText, TextEdit, Ui};
+use egui::{Context, Id, Key, Response, RichText, TextEdit, Ui};
 
 use super::which::{NotRead, Which};
 use crate::screen::look::size;
+use crate::screen::widgets;
 
 /// What is being typed, and what could not be read.
 #[derive(Debug, Default)]
@@ -48,29 +48,6 @@ pub(in crate::screen) struct Row<'a> {
     pub hint: &'a str,
     /// What tells it apart from the same field of another thing.
     pub of: &'a str,
-}
-
-/// Chooses the whole text of a field, so that typing replaces it.
-pub(in crate::screen) fn choose_all(ui: &Ui, id: Id, mut state: TextEditState, text: &str) {
-    let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
-    state.cursor.set_char_range(Some(all));
-    begin_anew(ui, id, state);
-}
-
-/// What was typed in a field earlier is done with: undo leads no further back than to what stands there now.
-fn begin_anew(ui: &Ui, id: Id, mut state: TextEditState) {
-    state.clear_undoer();
-    state.store(ui.ctx(), id);
-}
-
-/// The name at the left of a row, in a column of its own.
-pub(in crate::screen) fn name_column(ui: &mut Ui, width: f32, text: RichText) -> egui::Response {
-    let layout = egui::Layout::left_to_right(Align::Center);
-    ui.allocate_ui_with_layout(egui::Vec2::new(width, 22.0), layout, |ui| {
-        ui.set_width(width);
-        ui.add(egui::Label::new(text).wrap())
-    })
-    .inner
 }
 
 impl Fields {
@@ -151,7 +128,7 @@ impl Fields {
             let width = ui.available_width();
             let soft = ui.visuals().weak_text_color();
             let text = RichText::new(row.label).size(size::SMALL).color(soft);
-            let label = name_column(ui, width * 0.4, text);
+            let label = widgets::name_column(ui, width * 0.4, text);
             if !row.hint.is_empty() {
                 label.clone().on_hover_text(row.hint);
             }
@@ -170,7 +147,7 @@ impl Fields {
             // What is there is usually replaced as a whole; what was typed in this very frame is not.
             let came = led_here || response.gained_focus() || self.shows_another(id, shown);
             if came && !response.changed() {
-                choose_all(ui, id, output.state, &text);
+                widgets::choose_all(ui, id, output.state, &text);
             }
             let entered = ui.input(|i| i.key_pressed(Key::Enter));
             if let Some(typed) = self.typed(ui, id, &response, text, shown) {
@@ -211,7 +188,7 @@ impl Fields {
         let output = edit.show(ui);
         let response = output.response.response.clone().labelled_by(label.id);
         if response.gained_focus() && !response.changed() {
-            begin_anew(ui, id, output.state);
+            widgets::begin_anew(ui, id, output.state);
         }
         if let Some(typed) = self.typed(ui, id, &response, text, shown) {
             taken = self.read(id, typed, &read);

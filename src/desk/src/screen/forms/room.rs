@@ -11,49 +11,16 @@ use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, Polygon, Span};
 use baywright_planner::model::{
-    Bay, FloorFeature, FloorFeatureKind, Id, KeepFree, KeepFreeKind, Material, Opening, OpeningKind, Runway,
+    Bay, FloorFeature, FloorFeatureKind, Id, KeepFree, Material, Opening, OpeningKind, Runway,
 };
 use egui::Ui;
 
 use super::car::sheet::Sheet;
 use super::field::Fields;
 use crate::screen::Desk;
-use crate::screen::command::{Command, OfBay};
+use crate::screen::command::{Command, OfBay, Part};
 use crate::screen::shelf;
 use crate::screen::view::Tool;
-
-/// What can be added to a bay beside things.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Part {
-    /// A door, window or gap.
-    Opening(OpeningKind),
-    /// A drain, pit or joint.
-    Feature(FloorFeatureKind),
-    /// A raised runway.
-    Runway,
-    /// An area that local rules want free.
-    KeepFree(KeepFreeKind),
-    /// A part of the ceiling that hangs lower than the rest.
-    LowCeiling,
-}
-
-impl Part {
-    /// All of them, in the order in which they are offered.
-    pub const ALL: [Self; 12] = [
-        Self::Opening(OpeningKind::RollerDoor),
-        Self::Opening(OpeningKind::SwingDoor),
-        Self::Opening(OpeningKind::Window),
-        Self::Opening(OpeningKind::Gap),
-        Self::Feature(FloorFeatureKind::Drain),
-        Self::Feature(FloorFeatureKind::Pit),
-        Self::Feature(FloorFeatureKind::Joint),
-        Self::Runway,
-        Self::KeepFree(KeepFreeKind::Exit),
-        Self::KeepFree(KeepFreeKind::Panel),
-        Self::KeepFree(KeepFreeKind::Extinguisher),
-        Self::LowCeiling,
-    ];
-}
 
 /// A bay while one of its forms is drawn.
 pub(in crate::screen) struct BaySheet<'a> {

@@ -8,7 +8,7 @@ use baywright_planner::model::{Effort, Id, Known, Material, Place, Shape, StandS
 use baywright_planner::words::sentence_start;
 use egui::{ComboBox, RichText, Ui};
 
-use super::field::{Fields, Row, name_column};
+use super::field::{Fields, Row};
 use crate::screen::command::{Command, OfBay, OfView};
 use crate::screen::forms::typed;
 use crate::screen::forms::which::NotRead;
@@ -363,7 +363,7 @@ fn choice(ui: &mut Ui, label: &str, chosen: &str, content: impl FnOnce(&mut Ui))
         let width = ui.available_width();
         let soft = ui.visuals().weak_text_color();
         let text = RichText::new(label).size(size::SMALL).color(soft);
-        let named = name_column(ui, width * 0.4, text);
+        let named = widgets::name_column(ui, width * 0.4, text);
         let response = ComboBox::from_id_salt(label)
             .selected_text(RichText::new(chosen).size(size::SMALL))
             .width(ui.available_width() - 4.0)

@@ -3,8 +3,7 @@
 use baywright_files::Profile;
 use egui::{RichText, Ui};
 
-use crate::screen::command::{Command, OfBay, OfCar};
-use crate::screen::forms::car::Begin;
+use crate::screen::command::{Begin, Command, OfBay, OfCar};
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, widgets};
 

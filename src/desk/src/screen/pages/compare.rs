@@ -13,15 +13,9 @@ use egui::{ComboBox, Rect, RichText, Sense, Ui, Vec2};
 use crate::screen::canvas::{Fills, Painter};
 use crate::screen::command::{Command, OfBay};
 use crate::screen::look::{self, size};
+use crate::screen::page::Compare;
 use crate::screen::{Desk, widgets};
 use crate::session::document::made;
-
-/// Which arrangement the shown one is compared with.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Compare {
-    /// Its name; the one before the shown one until it is chosen.
-    pub with: Option<Id>,
-}
 
 /// The other arrangement and what is said of it, as long as nothing changes.
 #[derive(Debug, Default)]

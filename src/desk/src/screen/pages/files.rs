@@ -4,9 +4,9 @@ use std::path::PathBuf;
 
 use egui::{Key, RichText, TextEdit, Ui};
 
-use super::{OpenPage, SavePage};
 use crate::screen::command::{Command, OfFile};
 use crate::screen::look::size;
+use crate::screen::page::{OpenPage, SavePage};
 use crate::screen::{Desk, widgets};
 
 impl Desk {

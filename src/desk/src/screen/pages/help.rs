@@ -3,9 +3,9 @@
 use baywright_planner::words::help::Section;
 use egui::{Grid, Label, RichText, Ui};
 
-use super::Page;
 use crate::screen::command::Command;
 use crate::screen::look::{self, size};
+use crate::screen::page::Page;
 use crate::screen::{Desk, widgets};
 
 impl Desk {

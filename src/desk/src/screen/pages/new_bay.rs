@@ -10,31 +10,10 @@ use crate::screen::command::{Command, OfFile};
 use crate::screen::forms::typed;
 use crate::screen::forms::which::NotRead;
 use crate::screen::look::{self, size};
+use crate::screen::page::{Column, NewBay};
 use crate::screen::{Desk, widgets};
 use crate::session::document::{Document, NotMade};
 use crate::session::room_draft::{MOST_WALLS, RoomDraft, WallTyped};
-
-/// What is typed of a wall.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Column {
-    /// Its length.
-    Length,
-    /// The turn at its end.
-    Turn,
-    /// Its name.
-    Name,
-}
-
-/// A bay that is being typed, and where the keyboard is to be.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct NewBay {
-    /// What was typed of it.
-    pub room: RoomDraft,
-    /// Whether the first field is to be given the keyboard.
-    pub focus: bool,
-    /// The field that is to be given it.
-    pub next: Option<(usize, Column)>,
-}
 
 /// A gap up to this is the tape's own, mm: it is spread, and no wall is blamed. Above, nothing is spread unasked, since that
 /// could hide a wall that was misread.
@@ -43,13 +22,6 @@ const TAPE_MM: f64 = 30.0;
 const CLOSING_SHARE: f64 = 0.1;
 /// What is left open below this cannot be read on a tape, mm.
 const CLOSED_MM: f64 = 0.5;
-
-impl NewBay {
-    /// The page of a room, begun or not.
-    pub const fn of(room: RoomDraft) -> Self {
-        Self { room, focus: true, next: None }
-    }
-}
 
 /// What the typed figures give so far.
 struct Typed {
@@ -143,7 +115,7 @@ impl Desk {
     fn wall_rows(&self, ui: &mut Ui, page: &mut NewBay) {
         let texts = self.view.language.rooms();
         let cell = |ui: &mut Ui, column: usize, text: RichText| {
-            crate::screen::forms::field::name_column(ui, COLUMNS.get(column).copied().unwrap_or(60.0), text);
+            widgets::name_column(ui, COLUMNS.get(column).copied().unwrap_or(60.0), text);
         };
         ui.horizontal(|ui| {
             for (column, title) in ["", texts.length, texts.turn, texts.wall_name].into_iter().enumerate() {
@@ -471,7 +443,7 @@ fn field(ui: &mut Ui, name: &str, text: &mut String, focus: &mut bool) -> egui::
     let id = egui::Id::unique("new bay").with(name);
     ui.horizontal(|ui| {
         let named = widgets::soft(ui, name);
-        let label = crate::screen::forms::field::name_column(ui, 150.0, named);
+        let label = widgets::name_column(ui, 150.0, named);
         widgets::field(ui, id, text, 200.0, std::mem::take(focus)).labelled_by(label.id);
     });
     id

@@ -2,9 +2,9 @@
 
 use egui::{Label, RichText, Ui};
 
-use super::{Leaving, Question};
 use crate::screen::command::{Command, OfCar, OfFile};
 use crate::screen::look::size;
+use crate::screen::page::{Leaving, Page, Question, SavePage};
 use crate::screen::{Desk, widgets};
 
 impl Desk {
@@ -47,8 +47,8 @@ impl Desk {
                     if widgets::press(ui, self.view.theme, texts.save_as).clicked() {
                         let path =
                             self.document().path().map_or_else(String::new, |p| p.display().to_string());
-                        let page = super::SavePage { path, faults: Vec::new(), focus: true };
-                        out.push(Command::Page(Some(super::Page::Save(page))));
+                        let page = SavePage { path, faults: Vec::new(), focus: true };
+                        out.push(Command::Page(Some(Page::Save(page))));
                     }
                     if widgets::lesser(ui, texts.replace_it).clicked() {
                         out.push(Command::File(OfFile::SaveOver));
@@ -74,12 +74,9 @@ impl Desk {
                 ask(ui, &texts.file_is_there(&path.display().to_string()));
                 ui.horizontal(|ui| {
                     if widgets::press(ui, self.view.theme, texts.other_name).clicked() {
-                        let page = super::SavePage {
-                            path: path.display().to_string(),
-                            faults: Vec::new(),
-                            focus: true,
-                        };
-                        out.push(Command::Page(Some(super::Page::Save(page))));
+                        let page =
+                            SavePage { path: path.display().to_string(), faults: Vec::new(), focus: true };
+                        out.push(Command::Page(Some(Page::Save(page))));
                     }
                     if widgets::lesser(ui, texts.replace_it).clicked() {
                         out.push(Command::File(OfFile::SaveAs(path.clone(), true)));

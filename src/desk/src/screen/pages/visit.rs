@@ -6,18 +6,8 @@ use egui::{RichText, Ui};
 
 use crate::screen::command::{Command, OfBay, OfCar, OfFile};
 use crate::screen::look::{self, size};
+use crate::screen::page::{Page, VisitPage};
 use crate::screen::{Desk, widgets};
-
-/// The list, and what was chosen from it.
-#[derive(Clone, Debug, PartialEq)]
-pub struct VisitPage {
-    /// The shop's own list, or the example.
-    pub list: TriggerList,
-    /// The work that was chosen, by name.
-    pub chosen: Vec<Id>,
-    /// Whether the list itself is being changed.
-    pub changing: bool,
-}
 
 impl Desk {
     /// Opens the page with the shop's list.
@@ -25,7 +15,7 @@ impl Desk {
         match baywright_files::triggers(self.data_folder().as_deref()) {
             Ok(list) => {
                 let page = VisitPage { list, chosen: Vec::new(), changing: false };
-                self.view.page = Some(super::Page::Visit(Box::new(page)));
+                self.view.page = Some(Page::Visit(Box::new(page)));
             }
             Err(faults) => self.say_wrong(self.first_sentence(&faults)),
         }

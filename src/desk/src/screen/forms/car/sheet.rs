@@ -8,7 +8,7 @@ use baywright_planner::words::forms::Forms;
 use egui::{Button, ComboBox, RichText, Ui, Vec2};
 
 use super::sketch::{self, Sketch};
-use crate::screen::forms::field::{Fields, Row, name_column};
+use crate::screen::forms::field::{Fields, Row};
 use crate::screen::forms::typed;
 use crate::screen::forms::which::NotRead;
 use crate::screen::look::{self, size};
@@ -212,7 +212,7 @@ impl<'a> Sheet<'a> {
         ui.horizontal(|ui| {
             let width = ui.available_width() - self.tag;
             let text = widgets::soft(ui, label);
-            let named = name_column(ui, width * 0.4, text);
+            let named = widgets::name_column(ui, width * 0.4, text);
             let combo = ComboBox::from_id_salt(("car", path))
                 .selected_text(RichText::new(chosen).size(size::SMALL))
                 .width(width * 0.6 - 12.0)

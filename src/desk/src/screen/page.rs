@@ -1,0 +1,139 @@
+//! What can lie over the screen, and what is typed there; `pages` draws it.
+
+use std::path::PathBuf;
+
+use baywright_planner::model::{Id, TriggerList};
+
+use crate::session::room_draft::RoomDraft;
+
+/// A page over the screen.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Page {
+    /// What the program is for and the first steps in it.
+    FirstSteps,
+    /// Keys, what is seen, what it does not do.
+    Help,
+    /// Licence texts.
+    Licences,
+    /// Which file to open.
+    Open(OpenPage),
+    /// Where to save.
+    Save(SavePage),
+    /// What the car is in for.
+    Visit(Box<VisitPage>),
+    /// All cars: what is sought, and whether the field is to be given the keyboard.
+    Cars(String, bool),
+    /// Two arrangements side by side.
+    Compare(Compare),
+    /// A name for the arrangement; whether the field is to be given the keyboard.
+    Name(String, bool),
+    /// What earlier sessions left behind.
+    LeftBehind,
+    /// A bay that is being made.
+    NewBay(NewBay),
+    /// Something to be decided first.
+    Ask(Question),
+}
+
+/// A path being typed.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct OpenPage {
+    /// What was typed.
+    pub path: String,
+    /// What was wrong with it.
+    pub faults: Vec<String>,
+    /// Whether the field is to be given the keyboard.
+    pub focus: bool,
+}
+
+/// A path being typed.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct SavePage {
+    /// What was typed.
+    pub path: String,
+    /// Why it could not be saved there.
+    pub faults: Vec<String>,
+    /// Whether the field is to be given the keyboard.
+    pub focus: bool,
+}
+
+/// Something to be decided.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Question {
+    /// Work would be lost by leaving.
+    Unsaved(Leaving),
+    /// The file was changed by someone else since it was read.
+    ChangedOnDisk,
+    /// A car that was entered would be dropped.
+    DropCar,
+    /// There is a file of that name.
+    Replace(PathBuf),
+}
+
+/// What one is about to do.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Leaving {
+    /// Open another layout.
+    Open(PathBuf),
+    /// Make a new bay.
+    NewBay,
+    /// Close the program.
+    Quit,
+}
+
+impl Page {
+    /// Whether something was typed in it that would be a pity to lose.
+    pub(super) const fn is_typed_in(&self) -> bool {
+        matches!(
+            self,
+            Self::NewBay(_) | Self::Visit(_) | Self::Save(_) | Self::Open(_) | Self::Name(..) | Self::Ask(_)
+        )
+    }
+}
+
+/// A bay that is being typed, and where the keyboard is to be.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NewBay {
+    /// What was typed of it.
+    pub room: RoomDraft,
+    /// Whether the first field is to be given the keyboard.
+    pub focus: bool,
+    /// The field that is to be given it.
+    pub next: Option<(usize, Column)>,
+}
+
+impl NewBay {
+    /// The page of a room, begun or not.
+    pub const fn of(room: RoomDraft) -> Self {
+        Self { room, focus: true, next: None }
+    }
+}
+
+/// What is typed of a wall.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Column {
+    /// Its length.
+    Length,
+    /// The turn at its end.
+    Turn,
+    /// Its name.
+    Name,
+}
+
+/// Which arrangement the shown one is compared with.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Compare {
+    /// Its name; the one before the shown one until it is chosen.
+    pub with: Option<Id>,
+}
+
+/// The list, and what was chosen from it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct VisitPage {
+    /// The shop's own list, or the example.
+    pub list: TriggerList,
+    /// The work that was chosen, by name.
+    pub chosen: Vec<Id>,
+    /// Whether the list itself is being changed.
+    pub changing: bool,
+}
