@@ -312,8 +312,7 @@ fn the_measuring_tool_measures() {
     let reading = scene.readings.iter().find(|r| r.from.as_str() == "5" && r.to.as_str() == "6").unwrap();
     let words = baywright_planner::words::Words::new(
         &screen.state().answer().arrangement,
-        screen.state().view().units,
-        screen.state().view().language,
+        screen.state().view().locale,
     );
     let expected = words.length(reading.distance);
     screen.get_by_label_contains(&format!("{expected}: "));

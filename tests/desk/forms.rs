@@ -76,7 +76,7 @@ fn awkward() -> impl Strategy<Value = String> {
 }
 
 /// Opens everything that is folded away.
-fn unfold(screen: &mut Harness<'_, Desk>) {
+pub fn unfold(screen: &mut Harness<'_, Desk>) {
     for _ in 0..60 {
         let folded = screen.root().children_recursive().find_map(|node| {
             let own = node.accesskit_node();

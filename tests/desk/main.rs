@@ -2,10 +2,13 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
 
+mod bracketed;
 mod drive;
 mod faults;
 mod forms;
 mod keeping;
+#[path = "../shared/made.rs"]
+mod made;
 mod names;
 mod own;
 mod pictures;

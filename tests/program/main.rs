@@ -2,7 +2,10 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
 
+mod bracketed;
 mod commands;
 mod house;
 mod licences;
+#[path = "../shared/made.rs"]
+mod made;
 mod scenarios;

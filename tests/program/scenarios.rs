@@ -14,7 +14,7 @@ use std::path::Path;
 
 use baywright_planner::geometry::{DVec2, PlanPose, angle};
 use baywright_planner::model::Arrangement;
-use baywright_planner::words::{Language, Units, Words};
+use baywright_planner::words::{Locale, Words};
 use baywright_planner::{Assessment, Severity, Step, assess, cure::apply};
 
 struct Scenario {
@@ -98,7 +98,7 @@ impl Scenario {
     fn compare(&self) {
         let arrangement = self.done(self.arrangement());
         let assessment = assess(&arrangement);
-        let words = Words::new(&arrangement, Units::Millimetres, Language::English);
+        let words = Words::new(&arrangement, Locale::default());
         let plain = |text: String| text.replace('\u{202f}', " ");
         assert_eq!(words.verdict(assessment.verdict), self.one("verdict"), "{}", told(&assessment, &words));
         for (severity, word) in [(Severity::Stops, "stops"), (Severity::Care, "care")] {

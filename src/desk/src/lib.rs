@@ -13,6 +13,7 @@ use std::ffi::OsString;
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
+use baywright_planner::words::Language;
 use command_line::{commands, demo, draw, outcome, report};
 use session::document;
 
@@ -25,12 +26,26 @@ pub fn run(
     out: &mut dyn Write,
     errors: &mut dyn Write,
 ) -> Outcome {
-    match commands::read(arguments) {
+    run_in(Language::default(), arguments, out, errors)
+}
+
+/// The same in another language.
+pub fn run_in(
+    language: Language,
+    arguments: impl IntoIterator<Item = OsString>,
+    out: &mut dyn Write,
+    errors: &mut dyn Write,
+) -> Outcome {
+    match commands::read(arguments, language) {
         Ok(commands::Command::Check(check)) => report::check(&check, out, errors),
         Ok(commands::Command::Draw(draw)) => draw::draw(&draw, out, errors),
-        Ok(commands::Command::Licences) => outcome::said(writeln!(out, "{}", licences::text()), errors),
-        Ok(commands::Command::Desk { layout, today }) => desk(layout, today, out, errors),
-        Err(commands::Unread::Help(text)) => outcome::said(writeln!(out, "{}", text.trim_end()), errors),
+        Ok(commands::Command::Licences) => {
+            outcome::said(writeln!(out, "{}", licences::text(language)), language, errors)
+        }
+        Ok(commands::Command::Desk { layout, today }) => desk(layout, today, language, out, errors),
+        Err(commands::Unread::Help(text)) => {
+            outcome::said(writeln!(out, "{}", text.trim_end()), language, errors)
+        }
         Err(commands::Unread::Wrong(text)) => {
             // If not even that can be written, the exit status still says it.
             let _ = writeln!(errors, "{}", text.trim_end());
@@ -43,27 +58,26 @@ pub fn run(
 fn desk(
     layout: Option<PathBuf>,
     today: Option<jiff::civil::Date>,
+    language: Language,
     out: &mut dyn Write,
     errors: &mut dyn Write,
 ) -> Outcome {
     let name = layout.as_deref().unwrap_or(Path::new(demo::DEMO));
     let document = match document::Document::open(name, today) {
         Ok(document) => document,
-        Err(faults) => return report::not_read(&faults, errors),
+        Err(faults) => return report::not_read(&faults, language, errors),
     };
-    let Some(desk) = screen::Desk::new(document) else {
-        let texts = baywright_planner::words::Language::English.screen();
-        let _ = writeln!(errors, "{}: {}.", name.display(), texts.cannot_be_judged);
+    let texts = language.command_line();
+    let Some(mut desk) = screen::Desk::new(document) else {
+        let _ = writeln!(errors, "{}", texts.cannot_be_judged(&name.display().to_string()));
         return Outcome::NotRead;
     };
+    desk.view_mut().locale.language = language;
     match (window::open(desk), layout) {
         (Ok(()), _) => Outcome::Ready,
-        (Err(why), None) => demo::show(&why.to_string(), today, out, errors),
+        (Err(why), None) => demo::show(&why.said(texts), today, language, out, errors),
         (Err(why), Some(_)) => {
-            let _ = writeln!(
-                errors,
-                "No window can be opened ({why}); `baywright check` and `baywright draw` need none."
-            );
+            let _ = writeln!(errors, "{}", texts.no_window(&why.said(texts)));
             Outcome::NotRead
         }
     }

@@ -1,21 +1,15 @@
 //! Licence texts of what is inside the program.
 
 use baywright_drawing::font;
+use baywright_planner::words::Language;
 
-/// All of them, one after another.
-pub fn text() -> String {
-    format!(
-        "The typeface Inter, cut to the letters that are used:\n\n{}\n\n{}\n\n{}",
-        font::LICENCE.trim(),
-        OTHER_FONTS,
-        CRATES.trim()
-    )
+/// All of them, one after another. Letters and signs that the typeface lacks come from the fonts that the screen's library
+/// brings.
+pub fn text(language: Language) -> String {
+    let texts = language.command_line();
+    let typeface = font::LICENCE.trim();
+    format!("{}\n\n{typeface}\n\n{}\n\n{}", texts.typeface, texts.other_fonts, CRATES.trim())
 }
-
-/// Letters and signs that Inter lacks come from the fonts that the screen's library brings.
-const OTHER_FONTS: &str = "Letters that Inter lacks are set in Ubuntu Light (Ubuntu Font Licence 1.0), Hack (MIT and \
-                           Bitstream Vera licences), Noto Emoji (SIL Open Font Licence 1.1) and emoji-icon-font (MIT), as \
-                           the library epaint_default_fonts carries them.";
 
 /// Every library that is linked in, with its licence; made by the test that holds it to the lock file.
 const CRATES: &str = include_str!("../licences.txt");

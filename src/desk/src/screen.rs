@@ -44,7 +44,7 @@ use crate::session::log::Log;
 use crate::session::verdicts::Survey;
 use ask_files::AskFiles;
 use canvas::Canvas;
-use command::Command;
+use command::{Command, OfView};
 use view::View;
 
 /// The whole screen and what it works on.
@@ -167,7 +167,12 @@ impl Desk {
 
     /// The texts of the screen.
     pub(crate) fn texts(&self) -> &'static words::screen::Screen {
-        self.view.language.screen()
+        self.view.locale.language.screen()
+    }
+
+    /// How numbers and days are written.
+    pub(crate) const fn region(&self) -> words::Region {
+        self.view.locale.region
     }
 
     /// The window's title.
@@ -178,8 +183,8 @@ impl Desk {
 
     /// After a fault: nothing of what was only seen is kept, all of the work is.
     pub(crate) fn start_over(&mut self) {
-        let View { theme, units, language, bay_size, .. } = self.view;
-        self.view = View { theme, units, language, bay_size, ..View::default() };
+        let View { theme, locale, bay_size, .. } = self.view;
+        self.view = View { theme, locale, bay_size, ..View::default() };
         self.canvas = Canvas::default();
         self.fields = forms::field::Fields::default();
         self.cards = findings::Cards::default();
@@ -230,7 +235,7 @@ impl Desk {
     fn settle_hover(&self, commands: &mut Vec<Command>) {
         let mut told = None;
         commands.retain(|command| match command {
-            Command::Hover(subject) => {
+            Command::View(OfView::Hover(subject)) => {
                 told = Some(subject.clone());
                 false
             }
@@ -239,7 +244,7 @@ impl Desk {
         let here = if self.canvas.is_under_pointer() { self.view.hovered.clone() } else { None };
         let now = told.unwrap_or(here);
         if now != self.view.hovered {
-            commands.push(Command::Hover(now));
+            commands.push(Command::View(OfView::Hover(now)));
         }
     }
 

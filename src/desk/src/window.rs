@@ -1,5 +1,6 @@
 //! The window: opens it, keeps a fault in one frame from taking the work along, says in one sentence why there is none.
 
+use baywright_planner::words::command_line::CommandLine;
 use eframe::{NativeOptions, Renderer};
 use egui::ViewportBuilder;
 
@@ -14,7 +15,9 @@ const ICON: &[u8] = include_bytes!("../icon.png");
 pub(crate) enum NoWindow {
     /// Neither X11 nor Wayland is there.
     NoDisplay,
-    /// A library of the system is missing: the line that installs it.
+    /// The system's part that draws is missing.
+    NoGraphics,
+    /// A library of the system is missing: its name, or the system's words.
     Missing(String),
     /// Something else: the system's words.
     Other(String),
@@ -135,7 +138,7 @@ fn why(words: &str) -> NoWindow {
     };
     let lower = line.to_lowercase();
     if lower.contains("glutin configs") {
-        return NoWindow::Missing("OpenGL could not be started".to_owned());
+        return NoWindow::NoGraphics;
     }
     let missing = ["xkbcommon", "libx", "xlib", "libgl", "libegl", "shared librar"];
     if missing.into_iter().any(|name| lower.contains(name)) {
@@ -145,32 +148,36 @@ fn why(words: &str) -> NoWindow {
     }
 }
 
-impl std::fmt::Display for NoWindow {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+impl NoWindow {
+    /// The same in words.
+    pub(crate) fn said(&self, texts: &CommandLine) -> String {
         match self {
-            Self::NoDisplay => f.write_str("there is no display"),
-            Self::Missing(words) => {
-                write!(f, "a part of the system is missing: {words}; on Debian: {INSTALL}")
-            }
-            Self::Other(words) => f.write_str(words),
+            Self::NoDisplay => texts.no_display.to_owned(),
+            Self::NoGraphics => texts.part_missing(texts.no_graphics, INSTALL),
+            Self::Missing(words) => texts.part_missing(words, INSTALL),
+            Self::Other(words) => words.clone(),
         }
     }
 }
 
 #[cfg(test)]
 mod tests {
+    use baywright_planner::words::Language;
+
     use super::*;
 
     #[test]
     fn a_missing_library_is_named_with_the_line_that_installs_it() {
-        let said = why("Library libxkbcommon-x11.so could not be loaded.").to_string();
-        assert!(said.contains("libxkbcommon-x11") && said.contains("apt-get install"), "{said}");
         let said =
-            why("os error at a/b/mod.rs:788: Failed to load one of xlib's shared libraries").to_string();
+            why("Library libxkbcommon-x11.so could not be loaded.").said(Language::English.command_line());
+        assert!(said.contains("libxkbcommon-x11") && said.contains("apt-get install"), "{said}");
+        let said = why("os error at a/b/mod.rs:788: Failed to load one of xlib's shared libraries")
+            .said(Language::English.command_line());
         assert!(said.contains("Failed to load one of xlib's") && !said.contains("mod.rs"), "{said}");
-        let said = why("Found no glutin configs matching the template: ConfigTemplate { .. }").to_string();
+        let said = why("Found no glutin configs matching the template: ConfigTemplate { .. }")
+            .said(Language::English.command_line());
         assert!(said.contains("OpenGL could not be started; on Debian"), "{said}");
-        assert_eq!(why("out of memory").to_string(), "out of memory");
+        assert_eq!(why("out of memory").said(Language::English.command_line()), "out of memory");
     }
 
     #[test]

@@ -1,6 +1,6 @@
-//! How the texts of a drawing are set: how large, in which units and language, and how their widths are measured.
+//! How the texts of a drawing are set: how large, in which language and units, and how their widths are measured.
 
-use baywright_planner::words::{Language, Units};
+use baywright_planner::words::Locale;
 
 use crate::font;
 use crate::text::{Measure, TextStyle, Weight};
@@ -22,21 +22,14 @@ pub struct Lettering<'a> {
     pub least_text: f64,
     /// Measures a text, px.
     pub measure: Measure<'a>,
-    /// How lengths are shown.
-    pub units: Units,
-    /// In which language.
-    pub language: Language,
+    /// The language, and how lengths and numbers are shown.
+    pub locale: Locale,
 }
 
 impl Default for Lettering<'static> {
     /// The drawings' own font, in the usual size.
     fn default() -> Self {
-        Self {
-            least_text: Self::LEAST_TEXT,
-            measure: &font::measure,
-            units: Units::default(),
-            language: Language::default(),
-        }
+        Self { least_text: Self::LEAST_TEXT, measure: &font::measure, locale: Locale::default() }
     }
 }
 

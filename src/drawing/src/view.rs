@@ -62,7 +62,7 @@ impl<'a> Shown<'a> {
         state: &'a ViewState,
         lettering: &'a Lettering<'a>,
     ) -> Self {
-        let words = Words::new(arrangement, lettering.units, lettering.language);
+        let words = Words::new(arrangement, lettering.locale);
         let extents = Extents::of(arrangement, assessment, state);
         Self { arrangement, assessment, state, lettering, words, extents }
     }

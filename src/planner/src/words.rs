@@ -6,6 +6,7 @@
 #[macro_use]
 mod dispatch;
 
+pub mod command_line;
 pub mod drawing;
 pub mod forms;
 pub mod help;
@@ -24,7 +25,7 @@ use crate::model::Arrangement;
 use crate::model::fault::FileFault;
 
 pub use letter::letter;
-pub use numbers::Units;
+pub use numbers::{Days, Decimal, Locale, Region, Thousands, Units};
 
 /// The languages that sentences can be made in.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -47,24 +48,18 @@ impl Language {
 #[derive(Clone, Copy, Debug)]
 pub struct Words<'a> {
     arrangement: &'a Arrangement,
-    units: Units,
-    language: Language,
+    locale: Locale,
 }
 
 impl<'a> Words<'a> {
     /// Sentences about this arrangement.
-    pub const fn new(arrangement: &'a Arrangement, units: Units, language: Language) -> Self {
-        Self { arrangement, units, language }
+    pub const fn new(arrangement: &'a Arrangement, locale: Locale) -> Self {
+        Self { arrangement, locale }
     }
 
-    /// The language in use.
-    pub const fn language(&self) -> Language {
-        self.language
-    }
-
-    /// The units in use.
-    pub const fn units(&self) -> Units {
-        self.units
+    /// The language, units and region in use.
+    pub const fn locale(&self) -> Locale {
+        self.locale
     }
 }
 

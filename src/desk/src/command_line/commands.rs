@@ -3,7 +3,8 @@
 use std::ffi::OsString;
 use std::path::PathBuf;
 
-use baywright_planner::words::Units;
+use baywright_planner::words::command_line::CommandLine;
+use baywright_planner::words::{Language, Locale, Units};
 use clap::builder::PossibleValuesParser;
 use clap::error::ErrorKind;
 use clap::{Arg, ArgAction, ArgMatches, value_parser};
@@ -35,7 +36,7 @@ pub(crate) struct Check {
     pub(crate) json: bool,
     pub(crate) strict: bool,
     pub(crate) marks: bool,
-    pub(crate) units: Units,
+    pub(crate) locale: Locale,
     pub(crate) today: Option<Date>,
 }
 
@@ -48,7 +49,7 @@ pub(crate) struct Draw {
     pub(crate) dark: bool,
     pub(crate) to_room: bool,
     pub(crate) output: PathBuf,
-    pub(crate) units: Units,
+    pub(crate) locale: Locale,
     pub(crate) today: Option<Date>,
 }
 
@@ -61,15 +62,16 @@ pub(crate) enum Unread {
     Wrong(String),
 }
 
-const AFTER: &str = "Exit status: 0 space ready (with care too, unless --strict), 1 not ready, 2 something given could \
-                     not be read or found, 3 something could not be written; the worst over all arrangements.\n\n\
-                     The vehicle maker's procedure decides. Every shipped figure is an invented example.";
-
-/// Reads the command line; the first argument is the program's own name.
-pub(crate) fn read(arguments: impl IntoIterator<Item = OsString>) -> Result<Command, Unread> {
-    let matches = grammar().try_get_matches_from(arguments).map_err(|error| match error.kind() {
-        ErrorKind::DisplayHelp | ErrorKind::DisplayVersion => Unread::Help(error.to_string()),
-        _ => Unread::Wrong(error.to_string()),
+/// Reads the command line; the first argument is the program's own name. What is said of it is said in this language.
+pub(crate) fn read(
+    arguments: impl IntoIterator<Item = OsString>,
+    language: Language,
+) -> Result<Command, Unread> {
+    let matches = grammar(language.command_line()).try_get_matches_from(arguments).map_err(|error| {
+        match error.kind() {
+            ErrorKind::DisplayHelp | ErrorKind::DisplayVersion => Unread::Help(error.to_string()),
+            _ => Unread::Wrong(error.to_string()),
+        }
     })?;
     let today = matches.get_one::<Date>("date").copied().or_else(clock);
     Ok(match matches.subcommand() {
@@ -79,7 +81,7 @@ pub(crate) fn read(arguments: impl IntoIterator<Item = OsString>) -> Result<Comm
             json: given.get_flag("json"),
             strict: given.get_flag("strict"),
             marks: given.get_flag("marks"),
-            units: units(given),
+            locale: Locale { language, units: units(given), ..Locale::default() },
             today,
         }),
         Some(("draw", given)) => Command::Draw(Draw {
@@ -89,7 +91,7 @@ pub(crate) fn read(arguments: impl IntoIterator<Item = OsString>) -> Result<Comm
             dark: given.get_flag("dark"),
             to_room: given.get_one::<String>("paper").is_some_and(|turned| turned == "room"),
             output: path(given, "output"),
-            units: units(given),
+            locale: Locale { language, units: units(given), ..Locale::default() },
             today,
         }),
         Some(("licences", _)) => Command::Licences,
@@ -115,23 +117,23 @@ fn units(given: &ArgMatches) -> Units {
     }
 }
 
-fn grammar() -> clap::Command {
+fn grammar(texts: &'static CommandLine) -> clap::Command {
     let layout = || {
         Arg::new("layout")
-            .value_name("FILE")
+            .value_name(texts.a_file)
             .required(true)
             .value_parser(value_parser!(PathBuf))
-            .help("A bay layout (.ron), or the name of a built-in one, such as crowded-bay")
+            .help(texts.layout)
     };
     let arrangement = |help: &'static str| {
-        Arg::new("arrangement").long("arrangement").short('a').value_name("NAME").help(help)
+        Arg::new("arrangement").long("arrangement").short('a').value_name(texts.a_name).help(help)
     };
     let units = || {
         Arg::new("units")
             .long("units")
             .value_parser(PossibleValuesParser::new(["mm", "m", "ft"]))
             .default_value("mm")
-            .help("Lengths in millimetres, metres, or feet and inches")
+            .help(texts.units)
     };
     let flag = |name: &'static str, help: &'static str| {
         Arg::new(name).long(name).action(ArgAction::SetTrue).help(help)
@@ -139,67 +141,68 @@ fn grammar() -> clap::Command {
     let date = Arg::new("date")
         .long("date")
         .global(true)
-        .value_name("YYYY-MM-DD")
+        .value_name(texts.a_day)
         .value_parser(value_parser!(Date))
-        .help("The day to judge by, instead of today: dates the floor survey");
+        .help(texts.date);
     let check = clap::Command::new("check")
-        .about("Is the space ready for the aiming? The verdict, what is in the way, and what to do")
+        .about(texts.check)
         .arg(layout())
-        .arg(arrangement("Only this arrangement; without it, every one in the file"))
-        .arg(flag("json", "The answer as data"))
-        .arg(flag("strict", "\"Ready with care\" counts as not ready"))
-        .arg(flag("marks", "Also how each mark is laid, and what the tape must read between them"))
+        .arg(arrangement(texts.check_arrangement))
+        .arg(flag("json", texts.json))
+        .arg(flag("strict", texts.strict))
+        .arg(flag("marks", texts.marks))
         .arg(units())
-        .after_help(AFTER);
+        .after_help(texts.after);
     let draw = clap::Command::new("draw")
-        .about("Draw an arrangement to scale, as SVG")
+        .about(texts.draw)
         .arg(layout())
-        .arg(arrangement("This arrangement; without it, the first one in the file"))
+        .arg(arrangement(texts.draw_arrangement))
         .arg(
             Arg::new("view")
                 .long("view")
                 .required(true)
                 .value_parser(PossibleValuesParser::new(["top", "side"]))
-                .help("From above, or from the car's right"),
+                .help(texts.view),
         )
         .arg(
             Arg::new("output")
                 .long("output")
                 .short('o')
                 .required(true)
-                .value_name("PICTURE.svg")
+                .value_name(texts.a_picture)
                 .value_parser(value_parser!(PathBuf))
-                .help("The file to write"),
+                .help(texts.output),
         )
         .arg(
             Arg::new("paper")
                 .long("paper")
                 .value_parser(PossibleValuesParser::new(["car", "room"]))
                 .default_value("car")
-                .help("Turn the paper to the car, or to the room"),
+                .help(texts.paper),
         )
-        .arg(flag("dark", "Light lines on dark paper"))
+        .arg(flag("dark", texts.dark))
         .arg(units())
-        .after_help(AFTER);
-    let open = clap::Command::new("open").about("Open a bay layout in the window").arg(layout());
-    let licences = clap::Command::new("licences").about("Print the licence texts of what is inside");
+        .after_help(texts.after);
+    let open = clap::Command::new("open").about(texts.open).arg(layout());
+    let licences = clap::Command::new("licences").about(texts.print_licences);
     clap::Command::new("baywright")
         .version(env!("CARGO_PKG_VERSION"))
-        .about(
-            "Plans, checks and proves the floor space in which a car's driver-assistance sensors are aimed.\n\
-             Without a command it opens the demo bay.",
-        )
+        .about(texts.program)
         .arg(date)
         .subcommand(check)
         .subcommand(draw)
         .subcommand(open)
         .subcommand(licences)
-        .after_help(AFTER)
+        .after_help(texts.after)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    fn read(line: Vec<OsString>) -> Result<Command, Unread> {
+        super::read(line, Language::English)
+    }
 
     fn words(line: &str) -> Vec<OsString> {
         line.split_whitespace().map(OsString::from).collect()
@@ -207,7 +210,7 @@ mod tests {
 
     #[test]
     fn the_grammar_is_sound() {
-        grammar().debug_assert();
+        grammar(Language::English.command_line()).debug_assert();
     }
 
     #[test]
@@ -223,7 +226,7 @@ mod tests {
         else {
             panic!()
         };
-        assert!(draw.side && draw.units == Units::FeetInches);
+        assert!(draw.side && draw.locale.units == Units::FeetInches);
         assert!(matches!(read(words("baywright")), Ok(Command::Desk { layout: None, .. })));
         assert!(matches!(read(words("baywright open a.ron")), Ok(Command::Desk { layout: Some(_), .. })));
         assert_eq!(read(words("baywright licences")), Ok(Command::Licences));

@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use baywright_drawing::{Fit, Lettering, Projection, Theme, Turned, ViewState, picture, to_svg};
 use baywright_planner::assess;
 use baywright_planner::model::Arrangement;
-use baywright_planner::words::{Language, Units};
+use baywright_planner::words::Locale;
 
 use crate::command_line::commands::Draw;
 use crate::command_line::outcome::{Outcome, said};
@@ -20,21 +20,22 @@ pub(crate) struct Picture {
     pub(crate) side: bool,
     pub(crate) theme: Theme,
     pub(crate) turned: Turned,
-    pub(crate) units: Units,
+    pub(crate) locale: Locale,
 }
 
 /// Draws one arrangement into a file.
 pub(crate) fn draw(asked: &Draw, out: &mut dyn Write, errors: &mut dyn Write) -> Outcome {
+    let language = asked.locale.language;
     if !asked.output.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("svg")) {
-        let file = asked.output.display();
-        let _ = writeln!(errors, "{file}: drawings are written as SVG; give a name that ends in .svg.");
+        let file = asked.output.display().to_string();
+        let _ = writeln!(errors, "{}", language.command_line().not_svg(&file));
         return Outcome::NotRead;
     }
     let loaded = match baywright_files::open(&asked.layout, asked.today) {
         Ok(loaded) => loaded,
-        Err(faults) => return not_read(&faults, errors),
+        Err(faults) => return not_read(&faults, language, errors),
     };
-    let arrangement = match chosen(&loaded, asked.arrangement.as_deref(), errors) {
+    let arrangement = match chosen(&loaded, asked.arrangement.as_deref(), language, errors) {
         Ok(chosen) => chosen.first().copied(),
         Err(outcome) => return outcome,
     };
@@ -43,14 +44,14 @@ pub(crate) fn draw(asked: &Draw, out: &mut dyn Write, errors: &mut dyn Write) ->
         side: asked.side,
         theme: if asked.dark { Theme::Dark } else { Theme::Light },
         turned: if asked.to_room { Turned::ToRoom } else { Turned::ToCar },
-        units: asked.units,
+        locale: asked.locale,
     };
     let svg = svg(arrangement, &picture);
     let made_from: Vec<&Path> = loaded.path.iter().map(PathBuf::as_path).collect();
     match baywright_files::write_output(&asked.output, svg.as_bytes(), &made_from) {
-        Ok(()) => said(writeln!(out, "{}", asked.output.display()), errors),
+        Ok(()) => said(writeln!(out, "{}", asked.output.display()), language, errors),
         Err(fault) => {
-            let _ = writeln!(errors, "{}", Language::English.file_fault(&fault));
+            let _ = writeln!(errors, "{}", language.file_fault(&fault));
             Outcome::NotWritten
         }
     }
@@ -60,7 +61,7 @@ pub(crate) fn draw(asked: &Draw, out: &mut dyn Write, errors: &mut dyn Write) ->
 pub(crate) fn svg(arrangement: &Arrangement, asked: &Picture) -> String {
     let assessment = assess(arrangement);
     let state = ViewState { turned: asked.turned, ..ViewState::default() };
-    let lettering = Lettering { units: asked.units, ..Lettering::default() };
+    let lettering = Lettering { locale: asked.locale, ..Lettering::default() };
     let projection = if asked.side { Projection::Side } else { Projection::Top };
     let fit = Fit::picture(PICTURE_WIDTH);
     to_svg(&picture(arrangement, &assessment, &state, &[projection], fit, &lettering), asked.theme)

@@ -7,7 +7,7 @@ use std::io::{self, Write};
 use baywright_files::Loaded;
 use baywright_planner::geometry::{DVec2, DVec3, angle};
 use baywright_planner::model::Arrangement;
-use baywright_planner::words::{Language, Units, Words};
+use baywright_planner::words::{Locale, Words};
 use baywright_planner::{Assessment, Cure, Finding, Quantity, Severity, Step, Subject, Verdict};
 use serde::Serialize;
 
@@ -117,7 +117,7 @@ struct Target {
 pub(crate) fn write(
     loaded: &Loaded,
     answers: &[(&Arrangement, Assessment)],
-    units: Units,
+    locale: Locale,
     out: &mut dyn Write,
 ) -> io::Result<()> {
     let answer = Answer {
@@ -127,15 +127,15 @@ pub(crate) fn write(
         bay: loaded.layout.bay.name.clone(),
         arrangements: answers
             .iter()
-            .map(|(arrangement, assessment)| one(arrangement, assessment, units))
+            .map(|(arrangement, assessment)| one(arrangement, assessment, locale))
             .collect(),
     };
     serde_json::to_writer_pretty(&mut *out, &answer)?;
     writeln!(out)
 }
 
-fn one(arrangement: &Arrangement, assessment: &Assessment, units: Units) -> One {
-    let words = Words::new(arrangement, units, Language::English);
+fn one(arrangement: &Arrangement, assessment: &Assessment, locale: Locale) -> One {
+    let words = Words::new(arrangement, locale);
     let scene = &assessment.scene;
     One {
         arrangement: arrangement.id.to_string(),

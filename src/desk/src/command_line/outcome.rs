@@ -2,6 +2,8 @@
 
 use std::io::{self, ErrorKind, Write};
 
+use baywright_planner::words::Language;
+
 /// How a command ended; over several answers the worst counts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Outcome {
@@ -28,12 +30,12 @@ impl Outcome {
 }
 
 /// The outcome of writing to the terminal. A reader that went away (as `head` does) is no fault.
-pub(crate) fn said(written: io::Result<()>, errors: &mut dyn Write) -> Outcome {
+pub(crate) fn said(written: io::Result<()>, language: Language, errors: &mut dyn Write) -> Outcome {
     match written {
         Ok(()) => Outcome::Ready,
         Err(error) if error.kind() == ErrorKind::BrokenPipe => Outcome::Ready,
         Err(error) => {
-            let _ = writeln!(errors, "The answer could not be written: {error}.");
+            let _ = writeln!(errors, "{}", language.command_line().not_written(&error.to_string()));
             Outcome::NotWritten
         }
     }

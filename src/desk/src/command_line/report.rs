@@ -15,21 +15,21 @@ use crate::command_line::outcome::{Outcome, said};
 pub(crate) fn check(asked: &Check, out: &mut dyn Write, errors: &mut dyn Write) -> Outcome {
     let loaded = match baywright_files::open(&asked.layout, asked.today) {
         Ok(loaded) => loaded,
-        Err(faults) => return not_read(&faults, errors),
+        Err(faults) => return not_read(&faults, asked.locale.language, errors),
     };
-    let chosen = match chosen(&loaded, asked.arrangement.as_deref(), errors) {
+    let chosen = match chosen(&loaded, asked.arrangement.as_deref(), asked.locale.language, errors) {
         Ok(chosen) => chosen,
         Err(outcome) => return outcome,
     };
     let answers: Vec<(&Arrangement, Assessment)> =
         chosen.iter().map(|arrangement| (*arrangement, assess(arrangement))).collect();
     let written = if asked.json {
-        json::write(&loaded, &answers, asked.units, out)
+        json::write(&loaded, &answers, asked.locale, out)
     } else {
         text(&loaded, &answers, asked, out)
     };
     let verdicts = answers.iter().map(|(_, assessment)| outcome(assessment.verdict, asked.strict));
-    verdicts.chain([said(written, errors)]).max().unwrap_or(Outcome::Ready)
+    verdicts.chain([said(written, asked.locale.language, errors)]).max().unwrap_or(Outcome::Ready)
 }
 
 const fn outcome(verdict: Verdict, strict: bool) -> Outcome {
@@ -41,10 +41,14 @@ const fn outcome(verdict: Verdict, strict: bool) -> Outcome {
 }
 
 /// Says each fault, one sentence a line.
-pub(crate) fn not_read(faults: &[baywright_files::FileFault], errors: &mut dyn Write) -> Outcome {
+pub(crate) fn not_read(
+    faults: &[baywright_files::FileFault],
+    language: Language,
+    errors: &mut dyn Write,
+) -> Outcome {
     for fault in faults {
         // If not even that can be written, the exit status still says it.
-        let _ = writeln!(errors, "{}", Language::English.file_fault(fault));
+        let _ = writeln!(errors, "{}", language.file_fault(fault));
     }
     Outcome::NotRead
 }
@@ -53,6 +57,7 @@ pub(crate) fn not_read(faults: &[baywright_files::FileFault], errors: &mut dyn W
 pub(crate) fn chosen<'a>(
     loaded: &'a Loaded,
     name: Option<&str>,
+    language: Language,
     errors: &mut dyn Write,
 ) -> Result<Vec<&'a Arrangement>, Outcome> {
     let all = || loaded.arrangements.iter();
@@ -61,18 +66,16 @@ pub(crate) fn chosen<'a>(
     if !chosen.is_empty() {
         return Ok(chosen);
     }
-    let names: Vec<String> = all().map(|(id, _): &(Id, _)| format!("{:?}", id.as_str())).collect();
-    let there =
-        if names.is_empty() { "it has none".to_owned() } else { format!("it has {}", names.join(", ")) };
-    let _ = match name {
+    let texts = language.command_line();
+    let there: Vec<&str> = all().map(|(id, _): &(Id, _)| id.as_str()).collect();
+    let said = match name {
         Some(name) => {
-            let ids: Vec<&str> = all().map(|(id, _)| id.as_str()).collect();
-            let meant = validate::nearest(name, ids)
-                .map_or_else(String::new, |near| format!(" Did you mean {near:?}?"));
-            writeln!(errors, "{}: found no arrangement {name:?}; {there}.{meant}", loaded.file)
+            let meant = validate::nearest(name, there.iter().copied());
+            texts.no_such_arrangement(&loaded.file, name, &there, meant)
         }
-        None => writeln!(errors, "{}: found no arrangement to answer for; {there}.", loaded.file),
+        None => texts.nothing_to_answer(&loaded.file),
     };
+    let _ = writeln!(errors, "{said}");
     Err(Outcome::NotRead)
 }
 
@@ -86,8 +89,8 @@ fn text(
         if position > 0 {
             writeln!(out)?;
         }
-        let words = Words::new(arrangement, asked.units, Language::English);
-        answer(&loaded.layout.bay.name, arrangement, assessment, &words, out)?;
+        let words = Words::new(arrangement, asked.locale);
+        answer(&loaded.layout.bay.name, assessment, &words, out)?;
         if asked.marks {
             marks(arrangement, assessment, &words, out)?;
         }
@@ -102,19 +105,14 @@ fn marks(
     words: &Words<'_>,
     out: &mut dyn Write,
 ) -> io::Result<()> {
-    writeln!(out, "\n  Marks:")?;
+    let texts = words.locale().language.screen();
+    writeln!(out, "\n  {}:", texts.marks)?;
     for index in 0..arrangement.aiming.mark_plan.len() {
         writeln!(out, "   -  {}", words.instruction(index, assessment.scene.tape(index, arrangement)))?;
     }
-    writeln!(out, "\n  The tape must read:")?;
+    writeln!(out, "\n  {}:", texts.tape_must_read)?;
     for reading in &assessment.scene.readings {
-        writeln!(
-            out,
-            "   -  mark {} to mark {}: {}",
-            reading.from,
-            reading.to,
-            words.length(reading.distance)
-        )?;
+        writeln!(out, "   -  {}", words.reading(reading))?;
     }
     Ok(())
 }
@@ -122,18 +120,12 @@ fn marks(
 /// One arrangement's answer: what is asked, the verdict, what is in the way, what to know.
 pub(crate) fn answer(
     bay: &str,
-    arrangement: &Arrangement,
     assessment: &Assessment,
     words: &Words<'_>,
     out: &mut dyn Write,
 ) -> io::Result<()> {
-    writeln!(
-        out,
-        "{bay}, \u{201c}{}\u{201d}: {}, {}",
-        arrangement.id, arrangement.vehicle.name, arrangement.aiming.name
-    )?;
-    let examples = if assessment.on_example_figures { " (on example figures)" } else { "" };
-    writeln!(out, "{}{examples}. {}", words.verdict(assessment.verdict), words.summary(assessment))?;
+    writeln!(out, "{}", words.asked(bay))?;
+    writeln!(out, "{}", words.answer(assessment))?;
     let mut number = 0;
     for severity in [Severity::Stops, Severity::Care] {
         let group: Vec<&Finding> = assessment.findings.iter().filter(|f| f.severity == severity).collect();

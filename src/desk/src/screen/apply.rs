@@ -74,12 +74,12 @@ impl Desk {
 
     /// What is wrong with files, a sentence each.
     pub(super) fn sentences(&self, faults: &[FileFault]) -> Vec<String> {
-        faults.iter().map(|fault| self.view.language.file_fault(fault)).collect()
+        faults.iter().map(|fault| self.view.locale.language.file_fault(fault)).collect()
     }
 
     /// The first of them.
     pub(super) fn first_sentence(&self, faults: &[FileFault]) -> String {
-        faults.first().map_or_else(String::new, |fault| self.view.language.file_fault(fault))
+        faults.first().map_or_else(String::new, |fault| self.view.locale.language.file_fault(fault))
     }
 
     fn say_refused(&mut self, result: Result<(), Refused>) {
@@ -122,6 +122,6 @@ impl Desk {
 
     /// Sentences about what is shown.
     pub(super) fn words(&self) -> Words<'_> {
-        Words::new(&self.answer.arrangement, self.view.units, self.view.language)
+        Words::new(&self.answer.arrangement, self.view.locale)
     }
 }

@@ -6,6 +6,7 @@ use baywright_drawing::Theme;
 use baywright_drawing::sign::SignKind;
 use baywright_planner::edit::Edit;
 use baywright_planner::words::Units;
+use baywright_planner::words::screen::Screen;
 use egui::{Align, Button, Layout, RichText, ScrollArea, Ui};
 
 use super::command::{Begin, Command, OfBay, OfCar, OfFile, OfView};
@@ -31,8 +32,8 @@ impl Desk {
     fn pickers(&self, ui: &mut Ui, most: f32, out: &mut Vec<Command>) {
         let texts = self.texts();
         let arrangement = &self.answer.arrangement;
-        let forms = self.view.language.forms();
-        picker(ui, texts.car, &arrangement.vehicle.name, most, |ui| {
+        let forms = self.view.locale.language.forms();
+        picker(ui, texts, (texts.car, &arrangement.vehicle.name), most, |ui| {
             for (how, name) in [
                 (Begin::New, forms.new_car),
                 (Begin::Change, forms.change_car),
@@ -53,7 +54,7 @@ impl Desk {
                 }
             }
             for fault in self.document.car_faults() {
-                ui.label(widgets::soft(ui, self.view.language.file_fault(fault)));
+                ui.label(widgets::soft(ui, self.view.locale.language.file_fault(fault)));
             }
         });
         let visit = self.document.saved_arrangement().map_or(&[][..], |own| own.visit.as_slice());
@@ -62,7 +63,7 @@ impl Desk {
             Some(place) => texts.aiming_of(place + 1, visit.len()),
             None => texts.aiming.to_owned(),
         };
-        picker(ui, &title, &arrangement.aiming.name, most, |ui| {
+        picker(ui, texts, (&title, &arrangement.aiming.name), most, |ui| {
             if ui.add_enabled(self.document.draft().is_none(), Button::new(texts.visit)).clicked() {
                 out.push(Command::BeginVisit);
             }
@@ -90,9 +91,12 @@ impl Desk {
             }
         });
         let changed = if self.document.is_changed() { " *" } else { "" };
-        picker(ui, texts.bay, &format!("{}{changed}", arrangement.bay.name), most, |ui| self.bays(ui, out));
-        let looked =
-            picker(ui, texts.arrangement, arrangement.id.as_str(), most, |ui| self.arrangements(ui, out));
+        picker(ui, texts, (texts.bay, &format!("{}{changed}", arrangement.bay.name)), most, |ui| {
+            self.bays(ui, out)
+        });
+        let looked = picker(ui, texts, (texts.arrangement, arrangement.id.as_str()), most, |ui| {
+            self.arrangements(ui, out)
+        });
         if looked {
             out.push(Command::View(OfView::Survey));
         }
@@ -100,7 +104,7 @@ impl Desk {
 
     fn bays(&self, ui: &mut Ui, out: &mut Vec<Command>) {
         let texts = self.texts();
-        if ui.button(self.view.language.rooms().new_bay).clicked() {
+        if ui.button(self.view.locale.language.rooms().new_bay).clicked() {
             out.push(Command::File(OfFile::BeginBay));
         }
         if ui.button(texts.open).clicked() {
@@ -189,7 +193,7 @@ impl Desk {
                             egui::Role::Button,
                             true,
                             chosen,
-                            format!("{}, {}", own.id, words.verdict(verdict)),
+                            texts.with(own.id.as_str(), words.verdict(verdict)),
                         )
                     });
                 }
@@ -238,7 +242,7 @@ impl Desk {
                 out.push(Command::CopyDiagnostics);
             }
         });
-        let unit = match self.view.units {
+        let unit = match self.view.locale.units {
             Units::Millimetres => texts.millimetres,
             Units::Metres => texts.metres,
             Units::FeetInches => texts.feet,
@@ -249,7 +253,7 @@ impl Desk {
                 (Units::Metres, texts.metres_long),
                 (Units::FeetInches, texts.feet_long),
             ] {
-                if ui.selectable_label(self.view.units == units, name).clicked() {
+                if ui.selectable_label(self.view.locale.units == units, name).clicked() {
                     out.push(Command::View(OfView::Units(units)));
                 }
             }
@@ -281,7 +285,13 @@ impl Desk {
 }
 
 /// A name over what is chosen; a press opens what can be chosen. Whether it is open.
-fn picker(ui: &mut Ui, title: &str, chosen: &str, most: f32, content: impl FnOnce(&mut Ui)) -> bool {
+fn picker(
+    ui: &mut Ui,
+    texts: &Screen,
+    (title, chosen): (&str, &str),
+    most: f32,
+    content: impl FnOnce(&mut Ui),
+) -> bool {
     let text = RichText::new(format!("{} \u{25bc}", fitted(ui, chosen, most))).font(look::bold(size::BODY));
     let mut open = false;
     ui.vertical(|ui| {
@@ -300,7 +310,7 @@ fn picker(ui: &mut Ui, title: &str, chosen: &str, most: f32, content: impl FnOnc
             ScrollArea::vertical().max_height(MENU_PX).show(ui, content);
         });
         open = inner.is_some();
-        let name = format!("{title}: {chosen}");
+        let name = texts.of(title, chosen);
         response.on_hover_text(chosen).accessible_name(name);
     });
     open

@@ -74,8 +74,7 @@ struct DrawnFrom {
     state: ViewState,
     camera: Camera,
     sizes: [Vec2; 2],
-    units: baywright_planner::words::Units,
-    language: baywright_planner::words::Language,
+    locale: baywright_planner::words::Locale,
 }
 
 /// The widget of one view.
@@ -168,7 +167,7 @@ impl Canvas {
         let titles = 2.0 * TITLE_PX;
         let room = DVec2::new(f64::from(area.width()), f64::from((area.height() - titles).max(40.0)));
         let mut state = self.state(answer, view);
-        let lettering = || Lettering { units: view.units, language: view.language, ..Lettering::default() };
+        let lettering = || Lettering { locale: view.locale, ..Lettering::default() };
         let (arrangement, assessment) = (&*answer.judged, &*answer.assessment);
         let mut laid = Extents::of(arrangement, assessment, &state);
         if laid.along == Axis::SightLine && state.turned == Turned::ToCar {
@@ -194,8 +193,7 @@ impl Canvas {
             state,
             camera,
             sizes: [top_rect.size(), side_rect.size()],
-            units: view.units,
-            language: view.language,
+            locale: view.locale,
         };
         if let Some(drawn) = &mut self.drawn
             && drawn.from == from
@@ -234,7 +232,7 @@ impl Canvas {
     fn state(&self, answer: &Answer, view: &View) -> ViewState {
         let known = |subject: &Option<Subject>| subject.clone();
         let live = view.selected.as_ref().map(|subject| {
-            let words = baywright_planner::words::Words::new(&answer.judged, view.units, view.language);
+            let words = baywright_planner::words::Words::new(&answer.judged, view.locale);
             gaps(&answer.judged, &answer.assessment.scene, subject, MOST_GAPS)
                 .into_iter()
                 .map(|gap| LiveDimension { from: gap.from, to: gap.to, text: words.dimension(gap.distance) })

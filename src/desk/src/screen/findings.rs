@@ -152,7 +152,7 @@ impl Desk {
                             let press = ui
                                 .add_enabled_ui(!self.answer.stale, |ui| widgets::press(ui, theme, text))
                                 .inner;
-                            let name = texts.cure_of(text, &words.title(finding));
+                            let name = texts.of(text, &words.title(finding));
                             if press.accessible_name(name).clicked() {
                                 out.push(Command::Bay(OfBay::Cure(index)));
                             }

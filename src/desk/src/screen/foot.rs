@@ -66,9 +66,9 @@ impl Desk {
                 (Some(_), None) => texts.measure_to.to_owned(),
                 _ => texts.measure_from.to_owned(),
             },
-            Tool::Draw(_) => self.view.language.forms().drawing_now.to_owned(),
-            Tool::ScalePicture { .. } => self.view.language.rooms().scaling_now.to_owned(),
-            Tool::PickMark { .. } => self.view.language.forms().picking_now.to_owned(),
+            Tool::Draw(_) => self.view.locale.language.forms().drawing_now.to_owned(),
+            Tool::ScalePicture { .. } => self.view.locale.language.rooms().scaling_now.to_owned(),
+            Tool::PickMark { .. } => self.view.locale.language.forms().picking_now.to_owned(),
             Tool::Hand if self.canvas.is_dragging() => texts.while_dragging.to_owned(),
             Tool::Hand if self.view.selected.is_some() => texts.nudging.to_owned(),
             Tool::Hand => texts.nothing_in_hand.to_owned(),
@@ -91,7 +91,7 @@ impl Desk {
     fn scale(&self, ui: &mut Ui) {
         let palette = self.view.theme.palette();
         let (ink, sheet) = (look::colour(palette.ink), look::colour(palette.sheet));
-        let bar = scale_bar(self.canvas.px_per_mm(), BAR_PX, self.view.units);
+        let bar = scale_bar(self.canvas.px_per_mm(), BAR_PX, self.view.locale.units);
         let (rect, response) = ui.allocate_exact_size(Vec2::new(bar.px as f32 + 2.0, 10.0), Sense::hover());
         let part = bar.px as f32 / bar.parts as f32;
         for i in 0..bar.parts {

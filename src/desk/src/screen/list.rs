@@ -1,6 +1,7 @@
 //! The panel on the left: what is in the bay, and the figures of what is in hand.
 
 use baywright_planner::Subject;
+use baywright_planner::words::screen::Screen;
 use baywright_planner::words::{Words, sentence_start};
 use egui::{Button, CornerRadius, Rect, RichText, ScrollArea, Sense, Stroke, StrokeKind, Ui, Vec2};
 
@@ -77,7 +78,7 @@ impl Desk {
 
     /// What belongs to the room itself.
     fn parts(&self, ui: &mut Ui, out: &mut Vec<Command>) {
-        let rooms = self.view.language.rooms();
+        let rooms = self.view.locale.language.rooms();
         for part in Part::ALL {
             let name = match part {
                 Part::Opening(kind) => rooms.opening_of(kind),
@@ -135,7 +136,7 @@ impl Desk {
         ui.painter().galley(inner.min, name, ink);
         ui.painter().galley(inner.min + Vec2::new(0.0, below), note, soft);
         response.widget_info(|| {
-            let told = format!("{}, {}", entry.name, entry.note);
+            let told = self.texts().with(&entry.name, &entry.note);
             egui::WidgetInfo::selected(egui::Role::ListBoxOption, true, selected, told)
         });
         if response.hovered() {
@@ -180,12 +181,12 @@ impl Desk {
         let note = match subject {
             Subject::Car => {
                 let vehicle = &arrangement.vehicle;
-                format!("{} \u{d7} {}", words.units().bare(vehicle.length), words.length(vehicle.width))
+                size_of(&words, vehicle.length, vehicle.width)
             }
             Subject::Stand(id) => {
                 words.stand_off(arrangement.aiming.placements.iter().find(|own| own.id == *id)?)
             }
-            Subject::Thing(id) => thing_note(&words, bay.things.iter().find(|own| own.id == *id)?),
+            Subject::Thing(id) => thing_note(&words, texts, bay.things.iter().find(|own| own.id == *id)?),
             Subject::Opening(id) => {
                 let opening = bay.openings.iter().find(|own| own.id == *id)?;
                 texts.opening_note(opening, bay.walls.get(opening.wall).map(|wall| wall.id.as_str()))
@@ -201,15 +202,11 @@ impl Desk {
             Subject::Wall(id) => {
                 let wall = bay.walls.iter().position(|own| own.id == *id)?;
                 let (from, to) = bay.wall_ends(wall)?;
-                format!(
-                    "{}, {}",
-                    words.material(bay.walls.get(wall)?.material),
-                    words.length(from.distance(to))
-                )
+                texts.with(words.material(bay.walls.get(wall)?.material), &words.length(from.distance(to)))
             }
             Subject::Floor => {
                 let size = bay.room.bounds().size();
-                format!("{} \u{d7} {}", words.units().bare(size.x), words.length(size.y))
+                size_of(&words, size.x, size.y)
             }
             _ => texts.local_rules.to_owned(),
         };
@@ -223,7 +220,7 @@ impl Desk {
             | Subject::Zone(id)
             | Subject::Wall(id)
             | Subject::KeepFree(id) => sentence_start(id.as_str()),
-            Subject::Floor => self.view.language.rooms().room.to_owned(),
+            Subject::Floor => self.view.locale.language.rooms().room.to_owned(),
             _ => return None,
         };
         Some(Entry { subject: subject.clone(), name, note })
@@ -231,18 +228,19 @@ impl Desk {
 }
 
 /// Material and size of a thing.
-fn thing_note(words: &Words<'_>, thing: &baywright_planner::model::Thing) -> String {
+fn thing_note(words: &Words<'_>, texts: &Screen, thing: &baywright_planner::model::Thing) -> String {
     use baywright_planner::model::Shape;
-    let material = words.material(thing.material);
-    let units = words.units();
-    match thing.footprint.shape() {
-        Shape::Rectangle { length, width } => {
-            format!("{material}, {} \u{d7} {}", units.bare(*length), words.length(*width))
-        }
-        Shape::Round { diameter } => format!("{material}, \u{d8} {}", words.length(*diameter)),
+    let size = match thing.footprint.shape() {
+        Shape::Rectangle { length, width } => size_of(words, *length, *width),
+        Shape::Round { diameter } => format!("\u{d8} {}", words.length(*diameter)),
         Shape::Outline(_) => {
             let size = thing.footprint.outline().bounds().size();
-            format!("{material}, {} \u{d7} {}", units.bare(size.x), words.length(size.y))
+            size_of(words, size.x, size.y)
         }
-    }
+    };
+    texts.with(words.material(thing.material), &size)
+}
+
+fn size_of(words: &Words<'_>, length: f64, width: f64) -> String {
+    format!("{} \u{d7} {}", words.bare(length), words.length(width))
 }

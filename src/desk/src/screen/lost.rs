@@ -59,14 +59,14 @@ impl Desk {
                 self.say_wrong(text);
             }
             // The file can be used all the same.
-            Err(fault) => self.log.push(&self.view.language.file_fault(&fault)),
+            Err(fault) => self.log.push(&self.view.locale.language.file_fault(&fault)),
         }
     }
 
     /// Looks after the journal's faults and, when the window is come back to, after the file on the disk.
     pub(super) fn look_after(&mut self, ctx: &Context) {
         match self.keeper.fault() {
-            Some(NotKept::Refused(fault)) => self.say_wrong(self.view.language.file_fault(&fault)),
+            Some(NotKept::Refused(fault)) => self.say_wrong(self.view.locale.language.file_fault(&fault)),
             Some(NotKept::Fault(words)) => self.say_wrong(self.texts().keeper_failed(&words)),
             None => {}
         }
@@ -97,21 +97,21 @@ impl Desk {
                 Work::Profile => texts.car,
                 Work::Room => texts.bay_begun,
             };
-            let title = format!("{kind}: {}", record.name);
+            let title = texts.of(kind, &record.name);
             ui.label(RichText::new(&title).font(look::bold(size::BODY)));
             let when = texts.ago(now.saturating_sub(record.at));
             let place = record
                 .path
                 .as_ref()
                 .map_or_else(|| texts.never_saved.to_owned(), |p| p.display().to_string());
-            ui.add(egui::Label::new(widgets::soft(ui, format!("{when}. {place}"))).wrap());
+            ui.add(egui::Label::new(widgets::soft(ui, texts.when_and_where(&when, &place))).wrap());
             ui.horizontal(|ui| {
                 let open = widgets::press(ui, self.view.theme, texts.take_up);
-                if open.accessible_name(format!("{}: {title}", texts.take_up)).clicked() {
+                if open.accessible_name(texts.of(texts.take_up, &title)).clicked() {
                     out.push(Command::File(OfFile::TakeUp(i)));
                 }
                 let throw = widgets::lesser(ui, texts.throw_away);
-                if throw.accessible_name(format!("{}: {title}", texts.throw_away)).clicked() {
+                if throw.accessible_name(texts.of(texts.throw_away, &title)).clicked() {
                     out.push(Command::File(OfFile::ThrowAway(i)));
                 }
             });
@@ -187,7 +187,7 @@ impl Desk {
             return;
         }
         if let Err(fault) = self.left_behind.works.remove(at).forget() {
-            self.say_wrong(self.view.language.file_fault(&fault));
+            self.say_wrong(self.view.locale.language.file_fault(&fault));
         }
         if self.left_behind.works.is_empty() {
             self.view.page = None;

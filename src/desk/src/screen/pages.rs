@@ -8,6 +8,7 @@ mod new_bay;
 mod question;
 mod visit;
 
+use baywright_planner::words::Language;
 use egui::{Align, Align2, Id, Layout, Modal, RichText, ScrollArea, Ui};
 
 pub(super) use compare::Compared;
@@ -32,7 +33,7 @@ impl Desk {
             Page::Compare(_) => (texts.compare_title, 1_200.0),
             Page::Name(..) => (texts.name_arrangement, 420.0),
             Page::LeftBehind => (texts.left_behind, 560.0),
-            Page::NewBay(_) => (self.view.language.rooms().new_bay_title, 900.0),
+            Page::NewBay(_) => (self.view.locale.language.rooms().new_bay_title, 900.0),
             Page::Ask(_) => (texts.question, 480.0),
         };
         let screen = ui.ctx().content_rect();
@@ -57,7 +58,7 @@ impl Desk {
                 match &mut page {
                     Page::FirstSteps => self.first_steps(ui, out),
                     Page::Help => self.help(ui, out),
-                    Page::Licences => licences(ui),
+                    Page::Licences => licences(ui, self.view.locale.language),
                     Page::Open(open) => self.open_page(ui, open, out),
                     Page::Save(save) => self.save_page(ui, save, out),
                     Page::Visit(visit) => self.visit_page(ui, visit, out),
@@ -79,6 +80,6 @@ impl Desk {
     }
 }
 
-fn licences(ui: &mut Ui) {
-    ui.add(egui::Label::new(RichText::new(crate::licences::text()).size(size::SMALL)).wrap());
+fn licences(ui: &mut Ui, language: Language) {
+    ui.add(egui::Label::new(RichText::new(crate::licences::text(language)).size(size::SMALL)).wrap());
 }

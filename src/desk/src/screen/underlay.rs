@@ -66,7 +66,7 @@ impl Desk {
                 self.underlay.texture = Some(ctx.load_texture("plan", image, TextureOptions::LINEAR));
             }
             News::Done(Err(fault)) | News::SoFar(Err(fault)) => {
-                let sentence = self.view.language.file_fault(&fault);
+                let sentence = self.view.locale.language.file_fault(&fault);
                 self.log.push(&sentence);
                 self.underlay.fault = Some(sentence);
             }
@@ -106,7 +106,7 @@ impl Desk {
                 self.view.scale = None;
                 self.edit(&Edit::Underlay(Some(scaled)));
             }
-            Err(fault) => self.say_wrong(self.view.language.visits().scale_fault(fault)),
+            Err(fault) => self.say_wrong(self.view.locale.language.visits().scale_fault(fault)),
         }
     }
 
@@ -135,7 +135,7 @@ impl BaySheet<'_> {
     /// The fields of the picture under the plan.
     pub(super) fn picture(&mut self, ui: &mut Ui) {
         let desk = self.sheet.desk;
-        let texts = desk.view().language.rooms();
+        let texts = desk.view().locale.language.rooms();
         part(ui, texts.picture, "picture", false, |ui| {
             let before = desk.document().layout().underlay.clone();
             let shown = before.as_ref().map_or_else(String::new, |own| own.picture.clone());
@@ -169,7 +169,7 @@ impl BaySheet<'_> {
 
     fn picture_rows(&mut self, ui: &mut Ui, own: &mut Underlay) {
         let desk = self.sheet.desk;
-        let texts = desk.view().language.rooms();
+        let texts = desk.view().locale.language.rooms();
         let scaling = matches!(desk.view().tool, Tool::ScalePicture { .. });
         let button = egui::Button::selectable(scaling, texts.scale_picture);
         if ui.add(button).on_hover_text(texts.scale_picture_why).clicked() {

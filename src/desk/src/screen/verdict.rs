@@ -48,7 +48,7 @@ impl Desk {
                     }
                 }
                 let summary = match (self.answer.stale, self.document.draft().is_some()) {
-                    (true, true) => self.view.language.forms().waits.to_owned(),
+                    (true, true) => self.view.locale.language.forms().waits.to_owned(),
                     (true, false) => texts.stale_why.to_owned(),
                     (false, _) => words.summary(assessment),
                 };

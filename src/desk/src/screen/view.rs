@@ -3,7 +3,7 @@
 use baywright_drawing::{Axis, Theme};
 use baywright_planner::Subject;
 use baywright_planner::geometry::DVec2;
-use baywright_planner::words::{Language, Units};
+use baywright_planner::words::Locale;
 
 use super::page::Page;
 use crate::session::room_draft::RoomDraft;
@@ -112,10 +112,8 @@ pub struct Notice {
 pub struct View {
     /// Light or dark.
     pub theme: Theme,
-    /// How lengths are shown.
-    pub units: Units,
-    /// In which language.
-    pub language: Language,
+    /// The language, and how lengths and numbers are shown.
+    pub locale: Locale,
     /// Large, for arm's length.
     pub bay_size: bool,
     /// The paper as the room lies, instead of turned to the car.

@@ -88,7 +88,7 @@ impl<'a> Foot<'a> {
         let mut setter = Setter::new(lettering, DVec2::new(width, high * by));
         let y = SCALE_LINE_PX * by;
         let style = setter.style(size::LABEL, Weight::Regular);
-        let bar = scale_bar(px_per_mm, BAR_PX * by, lettering.units);
+        let bar = scale_bar(px_per_mm, BAR_PX * by, lettering.locale.units);
         let part = bar.px / f64::from(bar.parts);
         let half = DVec2::new(0.0, 2.5 * by);
         for i in 0..bar.parts {

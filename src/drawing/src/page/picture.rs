@@ -71,10 +71,14 @@ pub fn picture(
         frames.extend(foot.frames(DVec2::new(0.0, y), width, placing.px_per_mm));
     }
     y += foot.height();
+    let one_to = first.map(|placing| libm::round(PX_PER_PAPER_MM / placing.px_per_mm));
     Page {
         size: DVec2::new(width, y) / PX_PER_PAPER_MM,
-        title: title(&shown, projections),
-        description: description(&shown, first),
+        title: match projections.first() {
+            Some(&first) => shown.words.picture_title(first == Projection::Side),
+            None => shown.words.title_line(),
+        },
+        description: shown.words.picture_description(shown.assessment, one_to),
         frames,
     }
 }
@@ -93,26 +97,5 @@ const fn lies(turned: Turned) -> Lies {
         Turned::ToCar => Lies::TurnedToCar,
         Turned::ToRoom => Lies::AsTheRoom,
         Turned::ToSightLine => Lies::AlongSightLine,
-    }
-}
-
-/// What the page is: its first view and the arrangement's names.
-fn title(shown: &Shown<'_>, projections: &[Projection]) -> String {
-    let names = shown.words.title_line();
-    match projections.first() {
-        Some(&first) => format!("{}: {names}", titles(shown, first).0),
-        None => names,
-    }
-}
-
-/// What the page shows, and its scale.
-fn description(shown: &Shown<'_>, first: Option<Placing>) -> String {
-    let description = shown.words.drawing_description(shown.assessment);
-    match first {
-        Some(placing) => {
-            let one_to = libm::round(PX_PER_PAPER_MM / placing.px_per_mm);
-            format!("{description} {}", shown.words.scale_on_paper(one_to))
-        }
-        None => description,
     }
 }

@@ -121,7 +121,7 @@ mod tests {
             is_exit: true,
         }];
         check(&arrangement, Code::KeepFree, Severity::Care, Some(600.0));
-        let text = words::Words::new(&arrangement, Default::default(), Default::default());
+        let text = words::Words::new(&arrangement, Default::default());
         let assessment = assess(&arrangement);
         assert!(text.line(of(&assessment, Code::KeepFree)[0]).contains("Local rules decide"));
     }

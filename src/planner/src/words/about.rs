@@ -5,10 +5,15 @@ use baywright_geometry::DVec2;
 use super::Words;
 use crate::assessment::{Assessment, Finding, Quantity, Severity, Step, Subject, Verdict};
 use crate::model::{Effort, Exclusion, Known, Material, Provenance, ThingKind};
+use crate::scene::Reading;
 
 impl Words<'_> {
     sentences! { about:
         // The answer.
+        /// What is asked: the bay, the arrangement in it, its car and its aiming.
+        asked(bay: &str) -> String;
+        /// The verdict and how it comes about.
+        answer(assessment: &Assessment) -> String;
         /// The verdict: of the space, never of the car or the sensor.
         verdict(verdict: Verdict) -> &'static str;
         /// How many findings of which kind, and what would make the space ready.
@@ -67,6 +72,8 @@ impl Words<'_> {
         towards(by: DVec2) -> String;
 
         // Marks.
+        /// What the tape must read between two marks.
+        reading(reading: &Reading) -> String;
         /// The instruction for one step of the mark plan; `reach` is what [`crate::Scene::tape`] gives for it: how far a
         /// line is to be prolonged where the plan says only how far it must reach.
         instruction(step: usize, reach: Option<f64>) -> String;

@@ -34,7 +34,7 @@ macro_rules! sentences {
     (about: $($(#[$about:meta])* $name:ident($($given:ident: $kind:ty),*) -> $said:ty;)*) => {$(
         $(#[$about])*
         pub fn $name(&self, $($given: $kind),*) -> $said {
-            said!(self.language, About::of(self).$name($($given),*))
+            said!(self.locale.language, About::of(self).$name($($given),*))
         }
     )*};
     ($room:ident: $($(#[$about:meta])* $name:ident($($given:ident: $kind:ty),*) -> $said:ty;)*) => {$(

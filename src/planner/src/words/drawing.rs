@@ -19,12 +19,12 @@ pub enum Lies {
 impl Words<'_> {
     /// The scale on paper at 96 px to the inch.
     pub fn scale(&self, one_to: f64) -> String {
-        format!("1 : {one_to:.0}")
+        format!("1 : {}", self.number(one_to, 0))
     }
 
     /// A bare length on a dimension line.
     pub fn dimension(&self, length: f64) -> String {
-        self.units.bare(length)
+        self.bare(length)
     }
 
     sentences! { about:
@@ -42,8 +42,6 @@ impl Words<'_> {
         on_example_figures() -> &'static str;
         /// Which figures are not a real car's or a real room's.
         examples() -> String;
-        /// The scale of a drawing on paper.
-        scale_on_paper(one_to: f64) -> String;
         /// What a keep-clear zone keeps clear, and how high; heights are left out where only the plan is asked for.
         keep_clear(excludes: Exclusion, from_to: Option<(f64, f64)>) -> String;
         /// A stand-off: the figure and both its ends.
@@ -52,6 +50,8 @@ impl Words<'_> {
         stand_off_ends(placement: &Placement) -> String;
         /// The target's kind, as a label.
         target_label(kind: TargetKind) -> &'static str;
+        /// A target among several: its kind, unless its name says it.
+        target_named(kind: TargetKind, name: &str) -> String;
         /// Where the target belongs when it stands elsewhere.
         belongs_here() -> &'static str;
         /// The height of sensor and target, where it is one.
@@ -80,7 +80,9 @@ impl Words<'_> {
         key_line(finding: &Finding) -> String;
         /// The findings that the key has no room for.
         key_more(count: usize) -> String;
-        /// What a picture shows, for who cannot see it.
-        drawing_description(assessment: &Assessment) -> String;
+        /// A picture's title: its first view, and of what.
+        picture_title(side_first: bool) -> String;
+        /// What a picture shows, for who cannot see it, and at which scale if it has one.
+        picture_description(assessment: &Assessment, one_to: Option<f64>) -> String;
     }
 }

@@ -3,6 +3,7 @@
 //! Short, the number first, no jargon, directions from the car. Names are used as typed; only the start of a sentence is given
 //! its capital.
 
+pub mod command_line;
 pub mod faults;
 pub mod forms;
 pub mod help;
@@ -21,23 +22,31 @@ mod numbers;
 mod summary;
 
 use super::drawing::Lies;
-use super::{Language, Units, Words, sentence_start};
+use super::{Language, Locale, Units, Words, sentence_start};
 use crate::model::Arrangement;
 
 /// Makes the sentences about one arrangement.
 pub struct About<'a> {
     arrangement: &'a Arrangement,
-    units: Units,
+    locale: Locale,
 }
 
 impl<'a> About<'a> {
     /// As these words are asked for.
     pub const fn of(words: &Words<'a>) -> Self {
-        Self { arrangement: words.arrangement, units: words.units }
+        Self { arrangement: words.arrangement, locale: words.locale }
     }
 
     fn length(&self, mm: f64) -> String {
-        self.units.length(mm)
+        self.locale.length(mm)
+    }
+
+    fn bare(&self, mm: f64) -> String {
+        self.locale.bare(mm)
+    }
+
+    fn degrees(&self, radians: f64) -> String {
+        self.locale.region.degrees(radians)
     }
 }
 

@@ -31,6 +31,7 @@ texts! {
     class, "A choice.";
     name_of_car, "A field.";
     file_name, "A field.";
+    my_car, "The file of a new car.";
     file_name_hint, "What it is.";
     ask_right, "After something unlikely.";
 
@@ -240,6 +241,12 @@ impl Forms {
     }
 
     sentences! { forms:
+        /// A car in the list of all: its class, what it has, where its figures come from and in which file.
+        about_car(class: VehicleClass, sensors: &[&str], aimings: &[&str], source: &str, file: &str) -> String;
+        /// What a sensor's new aiming is called.
+        a_aiming(sensor: &str) -> String;
+        /// Until abreast of a target.
+        abreast_of_target(target: &str) -> String;
         /// A body class.
         class_of(class: VehicleClass) -> &'static str;
         /// A kind of sensor.

@@ -1,8 +1,10 @@
-//! Numbers as a workshop reads them.
+//! Numbers and days as a workshop reads them: in its units, as its region writes them, whatever the language.
 
 use baywright_geometry::angle;
+use jiff::civil::Date;
 
-use super::Words;
+use super::{Language, Words};
+use crate::model::validate::number;
 
 /// How lengths are shown. Files and sums stay in millimetres.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -16,28 +18,153 @@ pub enum Units {
     FeetInches,
 }
 
+/// How numbers and days are written where the workshop is.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Region {
+    /// Before the tenths.
+    pub decimal: Decimal,
+    /// Between thousands.
+    pub thousands: Thousands,
+    /// In which order a day is written.
+    pub days: Days,
+}
+
+/// What stands before the tenths.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Decimal {
+    /// 12.5
+    #[default]
+    Point,
+    /// 12,5
+    Comma,
+}
+
+/// What stands between thousands.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Thousands {
+    /// A thin space, as the international standard of units asks.
+    #[default]
+    ThinSpace,
+    /// 1.250
+    Point,
+    /// 1,250
+    Comma,
+}
+
+/// In which order a day is written.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Days {
+    /// 2026-11-02, as ISO 8601 has it.
+    #[default]
+    YearMonthDay,
+    /// 02.11.2026
+    DayMonthYear,
+    /// 11/02/2026
+    MonthDayYear,
+}
+
+/// What a sentence is made with, whatever it is about: the language, and apart from it how lengths and numbers are shown.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Locale {
+    /// The language.
+    pub language: Language,
+    /// How lengths are shown.
+    pub units: Units,
+    /// How numbers and days are written.
+    pub region: Region,
+}
+
 /// Thin, and never broken at the end of a line.
 const THIN_SPACE: char = '\u{202f}';
 const MM_PER_INCH: f64 = 25.4;
 const SIXTEENTHS: u64 = 16;
 
-impl Units {
+impl Region {
+    /// A number to so many places.
+    pub fn number(self, value: f64, places: usize) -> String {
+        self.written(&format!("{value:.places$}"))
+    }
+
+    /// The two things that a length may say which was typed with one comma or point before three digits, mm.
+    pub fn readings(self, [thousands, decimal]: [f64; 2]) -> [String; 2] {
+        let decimal = self.written(&number(decimal).replace('-', "\u{2212}"));
+        [format!("{} mm", millimetres(thousands, self)), format!("{decimal} mm")]
+    }
+
+    /// Digits with a point, with this region's sign instead.
+    fn written(self, digits: &str) -> String {
+        match self.decimal {
+            Decimal::Point => digits.to_owned(),
+            Decimal::Comma => digits.replace('.', ","),
+        }
+    }
+
+    /// A whole number, its thousands apart.
+    fn grouped(self, whole: f64) -> String {
+        let between = match self.thousands {
+            Thousands::ThinSpace => THIN_SPACE,
+            Thousands::Point => '.',
+            Thousands::Comma => ',',
+        };
+        let digits = format!("{:.0}", whole.abs());
+        let mut text = String::new();
+        for (i, digit) in digits.chars().enumerate() {
+            if i > 0 && (digits.len() - i) % 3 == 0 {
+                text.push(between);
+            }
+            text.push(digit);
+        }
+        if whole < 0.0 { format!("\u{2212}{text}") } else { text }
+    }
+
+    /// An angle in degrees: two places below one degree, else one.
+    pub fn degrees(self, radians: f64) -> String {
+        let value = zeroed(angle::degrees(radians), 0.0005);
+        let places = if value.abs() < 0.095 {
+            3
+        } else if value.abs() < 1.0 {
+            2
+        } else {
+            1
+        };
+        format!("{}°", self.number(value, places))
+    }
+
+    /// An angle in degrees as it can be typed: to a hundredth, or a tenth where that is all.
+    pub fn degrees_to_type(self, degrees: f64) -> String {
+        let rounded = (degrees * 100.0).round() / 100.0 + 0.0;
+        let tenths = (rounded * 10.0).round() / 10.0;
+        let (value, places) = if (tenths - rounded).abs() < 1e-9 { (tenths, 1) } else { (rounded, 2) };
+        format!("{}°", self.number(value, places))
+    }
+
+    /// A day.
+    pub fn day(self, day: Date) -> String {
+        match self.days {
+            Days::YearMonthDay => day.to_string(),
+            Days::DayMonthYear => format!("{:02}.{:02}.{}", day.day(), day.month(), day.year()),
+            Days::MonthDayYear => format!("{:02}/{:02}/{}", day.month(), day.day(), day.year()),
+        }
+    }
+}
+
+impl Locale {
     /// A length with its unit. Below 10 mm a tenth is shown, below 0.1 mm a hundredth.
     pub fn length(self, mm: f64) -> String {
-        match self {
-            Self::Millimetres => format!("{} mm", self.bare(mm)),
-            Self::Metres => format!("{} m", self.bare(mm)),
-            Self::FeetInches => self.bare(mm),
+        match self.units {
+            Units::Millimetres => format!("{} mm", self.bare(mm)),
+            Units::Metres => format!("{} m", self.bare(mm)),
+            Units::FeetInches => self.bare(mm),
         }
     }
 
     /// The same without its unit (feet and inches keep theirs).
     pub fn bare(self, mm: f64) -> String {
-        match self {
-            Self::Millimetres => millimetres(mm),
+        match self.units {
+            Units::Millimetres => millimetres(mm, self.region),
             // Rounded to whole millimetres first, so that metres and millimetres never differ.
-            Self::Metres => format!("{:.3}", zeroed(mm.round() / 1000.0, 0.0005)),
-            Self::FeetInches => feet_inches(mm),
+            Units::Metres => self.region.number(zeroed(mm.round() / 1000.0, 0.0005), 3),
+            Units::FeetInches => feet_inches(mm),
         }
     }
 }
@@ -47,28 +174,15 @@ fn zeroed(value: f64, smallest: f64) -> f64 {
     if value.abs() < smallest { 0.0 } else { value }
 }
 
-fn millimetres(mm: f64) -> String {
+fn millimetres(mm: f64, region: Region) -> String {
     let size = mm.abs();
     if (0.005..0.1).contains(&size) {
-        format!("{mm:.2}")
+        region.number(mm, 2)
     } else if size < 9.95 && (size - size.round()).abs() >= 0.05 {
-        format!("{mm:.1}")
+        region.number(mm, 1)
     } else {
-        grouped(zeroed(mm.round(), 0.5))
+        region.grouped(zeroed(mm.round(), 0.5))
     }
-}
-
-/// A whole number with a thin space between thousands.
-fn grouped(whole: f64) -> String {
-    let digits = format!("{:.0}", whole.abs());
-    let mut text = String::new();
-    for (i, digit) in digits.chars().enumerate() {
-        if i > 0 && (digits.len() - i) % 3 == 0 {
-            text.push(THIN_SPACE);
-        }
-        text.push(digit);
-    }
-    if whole < 0.0 { format!("\u{2212}{text}") } else { text }
 }
 
 fn feet_inches(mm: f64) -> String {
@@ -89,22 +203,20 @@ fn feet_inches(mm: f64) -> String {
     if feet > 0 { format!("{sign}{feet} ft {inches}") } else { format!("{sign}{inches}") }
 }
 
-/// An angle in degrees: two places below one degree, else one.
-pub(crate) fn degrees(radians: f64) -> String {
-    let value = zeroed(angle::degrees(radians), 0.0005);
-    if value.abs() < 0.095 {
-        format!("{value:.3}°")
-    } else if value.abs() < 1.0 {
-        format!("{value:.2}°")
-    } else {
-        format!("{value:.1}°")
-    }
-}
-
 impl Words<'_> {
     /// A length with its unit.
     pub fn length(&self, mm: f64) -> String {
-        self.units.length(mm)
+        self.locale.length(mm)
+    }
+
+    /// The same without its unit (feet and inches keep theirs).
+    pub fn bare(&self, mm: f64) -> String {
+        self.locale.bare(mm)
+    }
+
+    /// A number to so many places.
+    pub fn number(&self, value: f64, places: usize) -> String {
+        self.locale.region.number(value, places)
     }
 }
 
@@ -112,9 +224,13 @@ impl Words<'_> {
 mod tests {
     use super::*;
 
+    fn shown(units: Units, mm: f64) -> String {
+        Locale { units, ..Locale::default() }.length(mm)
+    }
+
     #[test]
     fn lengths() {
-        let mm = |v| Units::Millimetres.length(v).replace(THIN_SPACE, "_");
+        let mm = |v| shown(Units::Millimetres, v).replace(THIN_SPACE, "_");
         assert_eq!(mm(250.0), "250 mm");
         assert_eq!(mm(0.0), "0 mm");
         assert_eq!(mm(-0.0), "0 mm");
@@ -125,12 +241,12 @@ mod tests {
         assert_eq!(mm(3600.4), "3_600 mm");
         assert_eq!(mm(1234567.0), "1_234_567 mm");
         assert_eq!(mm(-1500.0), "\u{2212}1_500 mm");
-        assert_eq!(Units::Metres.length(3600.0), "3.600 m");
+        assert_eq!(shown(Units::Metres, 3600.0), "3.600 m");
     }
 
     #[test]
     fn feet_and_inches() {
-        let ft = |v| Units::FeetInches.length(v);
+        let ft = |v| shown(Units::FeetInches, v);
         assert_eq!(ft(2286.0), "7 ft 6 in");
         assert_eq!(ft(711.2), "2 ft 4 in");
         assert_eq!(ft(12.7), "1/2 in");
@@ -141,8 +257,37 @@ mod tests {
 
     #[test]
     fn angles() {
+        let degrees = |radians| Region::default().degrees(radians);
         assert_eq!(degrees(angle::radians(0.1)), "0.10°");
         assert_eq!(degrees(angle::radians(0.05)), "0.050°");
         assert_eq!(degrees(angle::radians(12.34)), "12.3°");
+    }
+
+    #[test]
+    fn angles_are_shown_as_they_can_be_typed() {
+        let shown = |degrees| Region::default().degrees_to_type(degrees);
+        assert_eq!(shown(12.0), "12.0°");
+        assert_eq!(shown(-0.001), "0.0°");
+        assert_eq!(shown(0.25), "0.25°");
+        assert_eq!(shown(179.999), "180.0°");
+    }
+
+    #[test]
+    fn a_region_writes_its_own_way() {
+        let day = jiff::civil::date(2026, 11, 2);
+        let middle =
+            Region { decimal: Decimal::Comma, thousands: Thousands::Point, days: Days::DayMonthYear };
+        let metres = Locale { units: Units::Metres, region: middle, ..Locale::default() };
+        let millimetres = Locale { units: Units::Millimetres, ..metres };
+        assert_eq!(metres.length(3600.0), "3,600 m");
+        assert_eq!(millimetres.length(3600.0), "3.600 mm");
+        assert_eq!(millimetres.length(2.5), "2,5 mm");
+        assert_eq!(middle.degrees(angle::radians(12.34)), "12,3°");
+        assert_eq!(middle.day(day), "02.11.2026");
+        let west = Region { thousands: Thousands::Comma, days: Days::MonthDayYear, ..Region::default() };
+        let west_mm = Locale { region: west, ..Locale::default() };
+        assert_eq!(west_mm.length(-3600.0), "\u{2212}3,600 mm");
+        assert_eq!(west.day(day), "11/02/2026");
+        assert_eq!(Region::default().day(day), "2026-11-02");
     }
 }

@@ -161,6 +161,8 @@ impl Rooms {
     }
 
     sentences! { rooms:
+        /// Turns that do not go round, and what they make.
+        turns_make(sum: &str) -> String;
         /// How well walls are known.
         known(known: Known) -> &'static str;
         /// Why a bay that was made is none.

@@ -1,10 +1,8 @@
 //! Texts of the screen: names of buttons, fields and pages, short sentences beside them.
 //! Names stand as a workshop says them; directions are the car's or the sensor's, never the paper's.
 
-use super::Units;
 use crate::model::assumed::Assumed;
 use crate::model::fault::Fault;
-use crate::model::validate::number;
 use crate::model::{FloorFeatureKind, Id, Opening};
 
 texts! {
@@ -230,21 +228,52 @@ texts! {
     go_on, "Goes on after a fault.";
 }
 
+/// What whoever helps needs to know: versions, display, log.
+#[derive(Clone, Copy, Debug)]
+pub struct Diagnosis<'a> {
+    /// The program's version.
+    pub version: &'a str,
+    /// The system and the machine.
+    pub system: [&'a str; 2],
+    /// The screen library and its version.
+    pub library: &'a str,
+    /// The window, points.
+    pub window: [f32; 2],
+    /// px for each point.
+    pub px_per_point: f32,
+    /// How much larger than usual all is.
+    pub zoom: f32,
+    /// Of the answer.
+    pub generation: u64,
+    /// How many there are in the bay.
+    pub things: usize,
+    /// How many there are in the answer.
+    pub findings: usize,
+    /// Whether the answer is of an earlier state.
+    pub stale: bool,
+    /// What happened, line by line.
+    pub log: &'a str,
+}
+
 impl Screen {
-    /// The two things that a length may say which was typed with one comma or point before three digits, mm.
-    pub fn readings(&self, [thousands, decimal]: [f64; 2]) -> [String; 2] {
-        let decimal = number(decimal).replace('-', "\u{2212}");
-        [Units::Millimetres.length(thousands), format!("{decimal} mm")]
-    }
-
-    /// An angle in degrees, as it can be typed.
-    pub fn degrees(&self, degrees: f64) -> String {
-        let rounded = (degrees * 100.0).round() / 100.0 + 0.0;
-        let tenths = (rounded * 10.0).round() / 10.0;
-        if (tenths - rounded).abs() < 1e-9 { format!("{tenths:.1}°") } else { format!("{rounded:.2}°") }
-    }
-
     sentences! { screen:
+        // Names of controls and rows, where the place on the screen says it to who can see it.
+        /// What a press or a field is, and of what.
+        of(what: &str, of: &str) -> String;
+        /// A name and what is added to it.
+        with(name: &str, note: &str) -> String;
+        /// One of several that have no names.
+        numbered(what: &str, number: usize) -> String;
+        /// How many there are of it.
+        counted(what: &str, count: usize) -> String;
+        /// A list and where it comes from.
+        list_from(name: &str, source: &str) -> String;
+        /// When and where.
+        when_and_where(when: &str, place: &str) -> String;
+        /// A place on the floor, among others.
+        at_place(which: &str, along: &str, across: &str) -> String;
+        /// What whoever helps needs to know.
+        diagnosis(of: &Diagnosis<'_>) -> String;
         /// How many arrangements were looked at.
         looked_at(done: usize, all: usize) -> String;
         /// How many findings are out of sight below.
@@ -303,8 +332,6 @@ impl Screen {
         scale_bar(length: &str) -> String;
         /// What was measured.
         measured(distance: &str, along: &str, other: &str, in_side_view: bool) -> String;
-        /// What a cure's button is called, for who cannot see beside which finding it stands.
-        cure_of(deed: &str, finding: &str) -> String;
         /// The same for the button that shows the place.
         show_place_of(finding: &str) -> String;
         /// The same for the button that explains the limit.
@@ -319,19 +346,5 @@ impl Screen {
         floor_feature(kind: FloorFeatureKind) -> &'static str;
         /// What an opening is, whether it is shut, and where.
         opening_note(opening: &Opening, wall: Option<&str>) -> String;
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use crate::words::Language;
-
-    #[test]
-    fn angles_are_shown_as_they_can_be_typed() {
-        let texts = Language::English.screen();
-        assert_eq!(texts.degrees(12.0), "12.0°");
-        assert_eq!(texts.degrees(-0.001), "0.0°");
-        assert_eq!(texts.degrees(0.25), "0.25°");
-        assert_eq!(texts.degrees(179.999), "180.0°");
     }
 }

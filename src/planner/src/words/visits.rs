@@ -26,6 +26,8 @@ impl Visits {
     }
 
     sentences! { visits:
+        /// A line of a visit: which aiming comes when, and after which work.
+        line(number: usize, aiming: &str, because: &[String]) -> String;
         /// What is asked for and cannot be done with this profile.
         missing(missing: &Missing, list: &TriggerList) -> String;
         /// Why a picture's scale cannot be had from two points.

@@ -1,7 +1,7 @@
 //! Sentences: what a technician reads.
 
 use baywright_planner::model::*;
-use baywright_planner::words::{Language, Units, Words};
+use baywright_planner::words::{Locale, Units, Words};
 use baywright_planner::{Code, assess};
 
 use crate::support::*;
@@ -15,7 +15,7 @@ fn a_finding_reads_well() {
     let mut arrangement = with(vec![cabinet("tool cabinet", (8_000.0, 4_475.0), 900.0, 450.0)]);
     arrangement.bay.things[0].place.known = Known::Taped;
     let assessment = assess(&arrangement);
-    let words = Words::new(&arrangement, Units::Millimetres, Language::English);
+    let words = Words::new(&arrangement, Locale::default());
     let found = of(&assessment, Code::ZoneObject)[0];
     assert_eq!(
         plain(&words.line(found)),
@@ -39,7 +39,7 @@ fn every_sentence_is_whole() {
         arrangement.bay.survey = None;
         let assessment = assess(&arrangement);
         for units in [Units::Millimetres, Units::Metres, Units::FeetInches] {
-            let words = Words::new(&arrangement, units, Language::English);
+            let words = Words::new(&arrangement, Locale { units, ..Locale::default() });
             for finding in &assessment.findings {
                 for text in [Some(words.line(finding)), words.cure(finding), Some(words.why(finding))]
                     .into_iter()
@@ -61,7 +61,7 @@ fn every_sentence_is_whole() {
 #[test]
 fn marks_are_told_as_work() {
     let arrangement = clear();
-    let words = Words::new(&arrangement, Units::Millimetres, Language::English);
+    let words = Words::new(&arrangement, Locale::default());
     let all: Vec<String> = (0..7).map(|i| plain(&words.instruction(i, Some(4_800.0)))).collect();
     assert_eq!(
         all[0],

@@ -7,7 +7,7 @@ use baywright_planner::model::{Id, Known, Place, StandSet, Thing, ThingKind};
 use baywright_planner::{Step, Subject, hand};
 
 use crate::screen::Desk;
-use crate::screen::command::OfBay;
+use crate::screen::command::{Begin, OfBay};
 use crate::screen::shelf;
 use crate::screen::view::{Area, Tool};
 use crate::session::answer::Answer;
@@ -269,7 +269,7 @@ mod tests {
     use baywright_planner::cure;
 
     use super::*;
-    use crate::screen::command::{Begin, Command};
+    use crate::screen::command::Command;
     use crate::session::document::Document;
 
     #[test]

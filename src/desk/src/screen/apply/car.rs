@@ -57,7 +57,7 @@ impl Desk {
         let draft = match how {
             Begin::New => {
                 let mut car = new_car(VehicleClass::SmallHatchback);
-                car.id = self.free_car_name("my-car");
+                car.id = self.free_car_name(self.view.locale.language.forms().my_car);
                 Draft::new(car, None, None)
             }
             Begin::Copy => {
@@ -88,7 +88,7 @@ impl Desk {
 
     /// Saves the car that is being entered among the user's own and chooses it.
     fn keep_car(&mut self) {
-        let texts = self.view.language.forms();
+        let texts = self.view.locale.language.forms();
         let Some(name) = self.document.draft().map(|draft| draft.car().name.clone()) else { return };
         let Some(folder) = self.data_folder().map(|folder| folder.join("vehicle-profiles")) else {
             self.say_wrong(self.texts().no_home);
@@ -136,7 +136,7 @@ impl Desk {
     /// A mark was pressed on while one is picked for a step.
     fn picked_mark(&mut self, mark: usize) {
         let Tool::PickMark { aiming, step, nth } = self.view.tool else { return };
-        let texts = self.view.language.forms();
+        let texts = self.view.locale.language.forms();
         self.view.tool = Tool::Hand;
         let Some(draft) = self.document.draft_mut() else { return };
         let mut car = Vehicle::clone(draft.car());

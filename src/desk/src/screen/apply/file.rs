@@ -99,7 +99,7 @@ impl Desk {
     }
 
     fn begin_bay(&mut self) {
-        let name = self.view.language.rooms().my_bay;
+        let name = self.view.locale.language.rooms().my_bay;
         let begun = self.view.bay_begun.take().unwrap_or_else(|| RoomDraft::new(name));
         self.view.page = Some(Page::NewBay(NewBay::of(begun)));
     }

@@ -30,7 +30,7 @@ impl Desk {
             OfView::Tab(tab) => view.tab = tab,
             OfView::List(open) => view.list_open = open,
             OfView::Theme(theme) => view.theme = theme,
-            OfView::Units(units) => view.units = units,
+            OfView::Units(units) => view.locale.units = units,
             OfView::BaySize(large) => {
                 view.bay_size = large;
                 view.camera = None;

@@ -44,7 +44,7 @@ impl Canvas {
     ) {
         let rect = drawn.rect(side);
         let drawing = drawn.drawing(side);
-        let words = baywright_planner::words::Words::new(&answer.judged, view.units, view.language);
+        let words = baywright_planner::words::Words::new(&answer.judged, view.locale);
         let response = ui.interact(rect, id_of(side), Sense::click_and_drag());
         let name = match side {
             Projection::Top => words.top_view(),
@@ -134,7 +134,7 @@ impl Canvas {
                 .to_vec();
             on.extend(egui::Shape::dashed_line(&ring, Stroke::new(1.8, beam), 8.0, 4.0));
             let extent = (b - a).abs();
-            let words = baywright_planner::words::Words::new(&answer.judged, view.units, view.language);
+            let words = baywright_planner::words::Words::new(&answer.judged, view.locale);
             let text = format!("{} \u{d7} {}", words.length(extent.x), words.length(extent.y));
             let corner = on_screen(rect, drawing.paper_point(top_from_bay * to)) + Vec2::new(12.0, -8.0);
             on.text(corner, egui::Align2::LEFT_BOTTOM, text, look::bold(size::SMALL), beam);
@@ -145,7 +145,7 @@ impl Canvas {
         }
         let Some(from) = measuring.from else { return };
         let at = |p: DVec2| on_screen(rect, drawing.paper_point(measure::in_view(drawing, side, p)));
-        let words = baywright_planner::words::Words::new(&answer.judged, view.units, view.language);
+        let words = baywright_planner::words::Words::new(&answer.judged, view.locale);
         let pointer = on.ctx().pointer_latest_pos().filter(|&p| rect.contains(p));
         let to = measuring.to.or_else(|| {
             let px = drawn.on_paper(side, pointer?);
@@ -180,8 +180,8 @@ impl Canvas {
     ) {
         let rect = drawn.rect(side);
         let drawing = drawn.drawing(side);
-        let words = baywright_planner::words::Words::new(&answer.judged, view.units, view.language);
-        let texts = view.language.screen();
+        let words = baywright_planner::words::Words::new(&answer.judged, view.locale);
+        let texts = view.locale.language.screen();
         // What is in both views is a stop of the Tab key in one of them only.
         let elsewhere = if side == Projection::Side {
             drawn.drawing(Projection::Top).subjects()
@@ -310,8 +310,8 @@ fn title(ui: &mut Ui, drawn: &Drawn, side: Projection, answer: &Answer, view: &V
     let line =
         Rect::from_min_max(Pos2::new(rect.min.x, rect.min.y - TITLE_PX), Pos2::new(rect.max.x, rect.min.y))
             .shrink2(Vec2::new(14.0, 0.0));
-    let words = baywright_planner::words::Words::new(&answer.judged, view.units, view.language);
-    let texts = view.language.screen();
+    let words = baywright_planner::words::Words::new(&answer.judged, view.locale);
+    let texts = view.locale.language.screen();
     let along_sight = drawn.along == baywright_drawing::Axis::SightLine;
     let name = match side {
         Projection::Top => words.top_view(),

@@ -33,7 +33,7 @@ const FIRST_AIMING: &str = "forward radar";
 
 impl Desk {
     pub(in crate::screen) fn car_panel(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
-        let texts = self.view.language.forms();
+        let texts = self.view.locale.language.forms();
         let Some(draft) = self.document.draft() else { return };
         let (car, faults, unlikely) = (Vehicle::clone(draft.car()), draft.faults(), draft.unlikely());
         let fields = std::mem::take(&mut self.fields);
@@ -113,7 +113,7 @@ impl Sheet<'_> {
             ui.label(RichText::new(texts.to_put_right).font(look::bold(size::SMALL)).color(colour));
             for fault in self.faults.iter().take(MOST_TOLD) {
                 let field = sentence_start(&texts.field_name(&fault.field, &self.car));
-                let text = format!("{field}: {}", texts.wrong(fault));
+                let text = self.desk.texts().of(&field, &texts.wrong(fault));
                 ui.add(egui::Label::new(RichText::new(text).size(size::LEAST).color(colour)).wrap());
             }
             ui.label(widgets::soft(ui, texts.not_shown_yet));

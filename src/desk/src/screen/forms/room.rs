@@ -62,7 +62,7 @@ impl Desk {
 
     /// Puts a part into the bay, where there is room for it or in the middle of what is seen, and takes it in hand.
     pub(in crate::screen) fn add_part(&mut self, part: Part) {
-        let texts = self.view.language.rooms();
+        let texts = self.view.locale.language.rooms();
         let mut bay = self.document.layout().bay.clone();
         let name = match part {
             Part::Opening(kind) => texts.opening_of(kind),

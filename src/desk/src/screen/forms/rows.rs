@@ -91,7 +91,7 @@ impl Desk {
     ) -> Option<f64> {
         let (label, hint) = row;
         let row = Row { label, hint, of };
-        let shown = self.texts().degrees(angle::degrees(radians));
+        let shown = self.region().degrees_to_type(angle::degrees(radians));
         fields.row(ui, &row, &shown, |text| self.read_degrees(text))
     }
 
@@ -273,7 +273,7 @@ impl Desk {
 
     /// What was measured on this very car: the sensor's place as built, the rear toe of the alignment sheet.
     fn measured_rows(&self, ui: &mut Ui, fields: &mut Fields, out: &mut Vec<Command>) {
-        let (texts, forms) = (self.texts(), self.view.language.forms());
+        let (texts, forms) = (self.texts(), self.view.locale.language.forms());
         let arrangement = &self.answer.arrangement;
         let of = arrangement.vehicle.id.as_str();
         let before = arrangement.on_this_car;

@@ -167,6 +167,8 @@ fn leading_unit(text: &str) -> (&str, &str) {
 
 #[cfg(test)]
 mod tests {
+    use baywright_planner::words::Locale;
+
     use super::*;
 
     /// What a text says, if it is one thing.
@@ -291,7 +293,8 @@ mod tests {
                 Units::FeetInches => 25.4 / 32.0,
             };
             for mm in [0.0, 1.0, 12.7, 250.0, 999.0, 1000.0, 3600.0, 12_345.0, -1500.0, -25.4] {
-                for text in [units.length(mm), units.bare(mm)] {
+                let shown = Locale { units, ..Locale::default() };
+                for text in [shown.length(mm), shown.bare(mm)] {
                     let read = one(&text, units);
                     assert!(read.is_some_and(|read| (read - mm).abs() <= least + 1e-9), "{text:?}: {read:?}");
                 }

@@ -1,5 +1,6 @@
 //! A length that can be read in two ways: both are offered, and nothing changes until one is chosen.
 
+use baywright_planner::words::Language;
 use egui::Ui;
 
 use super::typed::{self, Length};
@@ -19,7 +20,8 @@ pub(in crate::screen) enum NotRead {
 pub(in crate::screen) struct Which {
     /// Both of them, as a question.
     pub question: String,
-    readings: [Reading; 2],
+    readings: Box<[Reading; 2]>,
+    language: Language,
 }
 
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -48,15 +50,15 @@ impl Desk {
     /// A length as it was typed; without a unit it is in the one that is shown.
     pub(in crate::screen) fn read_length(&self, text: &str) -> Result<f64, NotRead> {
         let texts = self.texts();
-        match typed::length(text, self.view.units) {
+        match typed::length(text, self.view.locale.units) {
             Some(Length::One(mm)) => Ok(mm),
             Some(Length::Two(lengths)) => {
-                let [thousands, decimal] = texts.readings(lengths);
+                let [thousands, decimal] = self.region().readings(lengths);
                 let question = texts.which(&thousands, &decimal);
                 let [of_thousands, of_decimal] = lengths.map(typed::surely);
                 let readings = [(thousands, of_thousands), (decimal, of_decimal)];
-                let readings = readings.map(|(said, typed)| Reading { said, typed });
-                Err(NotRead::Which(Which { question, readings }))
+                let readings = Box::new(readings.map(|(said, typed)| Reading { said, typed }));
+                Err(NotRead::Which(Which { question, readings, language: self.view.locale.language }))
             }
             None => Err(NotRead::Wrong(texts.no_length(text))),
         }
@@ -67,10 +69,11 @@ impl Which {
     /// Asks, for the field of this name; what was chosen in this frame.
     pub fn ask(&self, ui: &mut Ui, field: &str) -> Option<Chosen> {
         let mut chosen = None;
+        let texts = self.language.screen();
         ui.horizontal_wrapped(|ui| {
             ui.label(widgets::soft(ui, &self.question));
-            for Reading { said, typed } in &self.readings {
-                let answer = widgets::lesser(ui, said).accessible_name(format!("{said}: {field}"));
+            for Reading { said, typed } in self.readings.iter() {
+                let answer = widgets::lesser(ui, said).accessible_name(texts.of(said, field));
                 if answer.clicked() {
                     chosen = Some(Chosen { typed: typed.clone(), by_key: answer.has_focus() });
                 }

@@ -16,7 +16,7 @@ impl Desk {
         out: &mut Vec<Command>,
     ) {
         let texts = self.texts();
-        let forms = self.view.language.forms();
+        let forms = self.view.locale.language.forms();
         let label = ui.label(widgets::soft(ui, texts.search));
         let id = egui::Id::unique("sought car");
         widgets::field(ui, id, sought, f32::INFINITY, std::mem::take(focus)).labelled_by(label.id);
@@ -34,12 +34,12 @@ impl Desk {
             ui.horizontal(|ui| {
                 let id = car.vehicle.id.clone();
                 let choose = widgets::press(ui, self.view.theme, texts.choose_it);
-                if choose.accessible_name(format!("{}: {name}", texts.choose_it)).clicked() {
+                if choose.accessible_name(texts.of(texts.choose_it, name)).clicked() {
                     out.push(Command::Bay(OfBay::ChooseCar(id.clone())));
                     out.push(Command::Page(None));
                 }
                 for (how, text) in [(Begin::Change, forms.change_it), (Begin::Copy, forms.copy_it)] {
-                    if widgets::lesser(ui, text).accessible_name(format!("{text}: {name}")).clicked() {
+                    if widgets::lesser(ui, text).accessible_name(texts.of(text, name)).clicked() {
                         out.push(Command::Bay(OfBay::ChooseCar(id.clone())));
                         out.push(Command::Page(None));
                         out.push(Command::Car(OfCar::Begin(how)));
@@ -52,26 +52,20 @@ impl Desk {
             ui.label(texts.no_car_found);
         }
         for fault in self.document.car_faults() {
-            let sentence = self.view.language.file_fault(fault);
+            let sentence = self.view.locale.language.file_fault(fault);
             ui.add(egui::Label::new(widgets::soft(ui, sentence)).wrap());
         }
     }
 
     /// Class, sensors, aimings and source of a car, in words.
     fn about(&self, car: &Profile) -> String {
-        let forms = self.view.language.forms();
+        let forms = self.view.locale.language.forms();
         let words = self.words();
         let own = &car.vehicle;
         let sensors: Vec<&str> = own.sensors.iter().map(|sensor| sensor.id.as_str()).collect();
         let aimings: Vec<&str> = own.aimings.iter().map(|aiming| aiming.name.as_str()).collect();
-        format!(
-            "{}; {}; {}. {} {}",
-            forms.class_of(own.class),
-            sensors.join(", "),
-            aimings.join(", "),
-            words.provenance_sentence(&own.provenance),
-            car.file
-        )
+        let source = words.provenance_sentence(&own.provenance);
+        forms.about_car(own.class, &sensors, &aimings, &source, &car.file)
     }
 }
 

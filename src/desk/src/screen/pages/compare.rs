@@ -146,9 +146,9 @@ impl Desk {
     }
 
     fn lines(&self, ui: &mut Ui, title: &str, findings: &[(&str, &Finding)], of: &Arrangement) {
-        let words = Words::new(of, self.view.units, self.view.language);
+        let words = Words::new(of, self.view.locale);
         let palette = self.view.theme.palette();
-        ui.label(RichText::new(format!("{title} ({})", findings.len())).font(look::bold(size::BODY)));
+        ui.label(RichText::new(self.texts().counted(title, findings.len())).font(look::bold(size::BODY)));
         for (letter, finding) in findings {
             ui.horizontal_top(|ui| {
                 let colours = widgets::severity(palette, finding.severity);
@@ -161,7 +161,7 @@ impl Desk {
     }
 
     fn verdict_of(&self, ui: &mut Ui, arrangement: &Arrangement, assessment: &Assessment) {
-        let words = Words::new(arrangement, self.view.units, self.view.language);
+        let words = Words::new(arrangement, self.view.locale);
         let palette = self.view.theme.palette();
         ui.horizontal(|ui| {
             let kind = SignKind::of_verdict(assessment.verdict);
@@ -190,8 +190,7 @@ impl Desk {
             px_per_mm,
             middle: room.centre(),
         };
-        let lettering =
-            Lettering { units: self.view.units, language: self.view.language, ..Lettering::default() };
+        let lettering = Lettering { locale: self.view.locale, ..Lettering::default() };
         let state = ViewState { turned: baywright_drawing::Turned::ToRoom, ..ViewState::default() };
         let mut drawing = top_view(arrangement, assessment, &state, fit, &lettering);
         for item in &mut drawing.items {

@@ -10,7 +10,7 @@ use crate::screen::{Desk, widgets};
 
 impl Desk {
     pub(super) fn first_steps(&self, ui: &mut Ui, out: &mut Vec<Command>) {
-        sections(ui, self.view.language.help().first_steps);
+        sections(ui, self.view.locale.language.help().first_steps);
         if widgets::press(ui, self.view.theme, self.texts().begin).clicked() {
             out.push(Command::Page(None));
         }
@@ -32,14 +32,14 @@ impl Desk {
         ui.add_space(6.0);
         ui.label(RichText::new(texts.keys).font(look::bold(size::LEAD)));
         Grid::new("keys").num_columns(2).spacing([18.0, 4.0]).show(ui, |ui| {
-            for (keys, does) in self.view.language.help().keys {
+            for (keys, does) in self.view.locale.language.help().keys {
                 ui.label(RichText::new(*keys).font(look::bold(size::BODY)));
                 ui.add(Label::new(*does).wrap());
                 ui.end_row();
             }
         });
         ui.add_space(8.0);
-        sections(ui, self.view.language.help().sections);
+        sections(ui, self.view.locale.language.help().sections);
     }
 }
 

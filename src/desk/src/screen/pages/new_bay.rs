@@ -43,7 +43,7 @@ struct Made {
 
 impl Desk {
     pub(super) fn new_bay_page(&self, ui: &mut Ui, page: &mut NewBay, out: &mut Vec<Command>) {
-        let texts = self.view.language.rooms();
+        let texts = self.view.locale.language.rooms();
         field(ui, texts.name_of_bay, &mut page.room.name, &mut page.focus);
         ui.horizontal(|ui| {
             for (taped, name) in [(false, texts.rectangle), (true, texts.taped)] {
@@ -113,7 +113,7 @@ impl Desk {
     }
 
     fn wall_rows(&self, ui: &mut Ui, page: &mut NewBay) {
-        let texts = self.view.language.rooms();
+        let texts = self.view.locale.language.rooms();
         let cell = |ui: &mut Ui, column: usize, text: RichText| {
             widgets::name_column(ui, COLUMNS.get(column).copied().unwrap_or(60.0), text);
         };
@@ -125,9 +125,9 @@ impl Desk {
         });
         let mut next = page.next.take();
         for (i, wall) in page.room.walls.iter_mut().enumerate() {
-            let row = format!("{} {}", texts.wall, i + 1);
+            let row = self.texts().numbered(texts.wall, i + 1);
             // Before its row, so that Tab goes from wall to wall.
-            let length = format!("{row}, {}", texts.length);
+            let length = self.texts().with(&row, texts.length);
             self.ask_which(ui, &length, wall_field(texts.length, i), &mut wall.length);
             ui.horizontal(|ui| {
                 let name = widgets::soft(ui, &row);
@@ -142,7 +142,7 @@ impl Desk {
                     let id = wall_field(title, i);
                     let led = next.take_if(|next| *next == (i, column)).is_some();
                     let response = widgets::field(ui, id, text, width - 8.0, led)
-                        .accessible_name(format!("{row}, {title}"));
+                        .accessible_name(self.texts().with(&row, title));
                     let entered = response.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
                     // Enter goes as the figures are called out: length, turn, length, turn; Tab goes through the names too.
                     if entered {
@@ -180,7 +180,7 @@ impl Desk {
     }
 
     fn rectangle(&self, ui: &mut Ui, page: &mut NewBay) -> Result<Typed, String> {
-        let texts = self.view.language.rooms();
+        let texts = self.view.locale.language.rooms();
         let mut no = false;
         for (name, text) in [texts.length, texts.across, texts.ceiling].into_iter().zip(&mut page.room.sizes)
         {
@@ -200,7 +200,7 @@ impl Desk {
     }
 
     fn taped(&self, ui: &mut Ui, page: &mut NewBay) -> Result<Typed, String> {
-        let texts = self.view.language.rooms();
+        let texts = self.view.locale.language.rooms();
         ui.add(egui::Label::new(widgets::soft(ui, texts.taped_about)).wrap());
         let mut no = false;
         let [.., ceiling] = &mut page.room.sizes;
@@ -252,15 +252,15 @@ impl Desk {
         walked: &Walk,
         names: &[String],
     ) -> Option<Slip> {
-        let texts = self.view.language.rooms();
+        let texts = self.view.locale.language.rooms();
         let words = self.words();
         let gap = walked.gap.length();
         let care = look::colour(self.view.theme.palette().care);
         let turns_open = walked.turn_gap.abs() > TURN_SLACK;
         let closing = is_closing(walked);
         if turns_open && closing {
-            let sum = self.texts().degrees(angle::degrees(walked.turn_gap));
-            let text = format!("{} {sum}", texts.turns_wrong);
+            let sum = self.region().degrees_to_type(angle::degrees(walked.turn_gap));
+            let text = texts.turns_make(&sum);
             ui.add(egui::Label::new(RichText::new(text).size(size::SMALL).color(care)).wrap());
         }
         if gap < CLOSED_MM {
@@ -285,7 +285,7 @@ impl Desk {
         for own in slips(0.0, legs, TAPE_MM).into_iter().take(MOST_SLIPS) {
             let wall = |at: usize| match names.get(at) {
                 Some(name) if !name.is_empty() => sentence_start(name),
-                _ => format!("{} {}", texts.wall, at + 1),
+                _ => self.texts().numbered(texts.wall, at + 1),
             };
             let text = match own.slip {
                 Slip::Length { wall: at, would_be } => {
@@ -293,12 +293,12 @@ impl Desk {
                     texts.explains(&wall(at), &words.length(taped), &words.length(would_be))
                 }
                 Slip::Turn { wall: at, would_be } => {
-                    texts.explains_turn(&wall(at), &self.texts().degrees(angle::degrees(would_be)))
+                    texts.explains_turn(&wall(at), &self.region().degrees_to_type(angle::degrees(would_be)))
                 }
             };
             ui.horizontal(|ui| {
                 let take = widgets::lesser(ui, texts.use_it);
-                if take.accessible_name(format!("{}: {text}", texts.use_it)).clicked() {
+                if take.accessible_name(self.texts().of(texts.use_it, &text)).clicked() {
                     used = Some(own.slip);
                 }
                 ui.add(egui::Label::new(widgets::soft(ui, &text)).wrap());
@@ -317,7 +317,7 @@ impl Desk {
         let Some(row) = filled.get(wall).and_then(|&at| page.room.walls.get_mut(at)) else { return };
         match slip {
             Slip::Length { would_be, .. } => row.length = self.words().length(would_be),
-            Slip::Turn { would_be, .. } => row.turn = self.texts().degrees(angle::degrees(would_be)),
+            Slip::Turn { would_be, .. } => row.turn = self.region().degrees_to_type(angle::degrees(would_be)),
         }
         // What was to be spread is no longer there.
         page.room.spread = false;
@@ -361,12 +361,12 @@ impl Desk {
             ui.painter().circle_filled(at(last), 3.5, care);
         }
         ui.painter().circle_filled(at(first), 4.5, beam);
-        write(at(first) + Vec2::new(0.0, 15.0), self.view.language.rooms().begin_here, beam);
+        write(at(first) + Vec2::new(0.0, 15.0), self.view.locale.language.rooms().begin_here, beam);
     }
 
     /// The layout of a bay that was typed: the car that is shown stands in it, nose along its length.
     fn made_bay(&self, name: &str, made: Made) -> Option<Layout> {
-        let texts = self.view.language.rooms();
+        let texts = self.view.locale.language.rooms();
         Polygon::simple(made.corners.clone()).ok()?;
         let id = crate::screen::forms::car::file_name(name);
         let bay = Bay::of_corners(
@@ -407,7 +407,9 @@ impl Desk {
         match Document::new_bay(layout, &self.document) {
             Ok(document) => self.show_document(document),
             Err(NotMade::Faults(faults)) => self.say_wrong(self.first_sentence(&faults)),
-            Err(NotMade::Unsound(fault)) => self.say_wrong(self.view.language.rooms().not_made(&fault)),
+            Err(NotMade::Unsound(fault)) => {
+                self.say_wrong(self.view.locale.language.rooms().not_made(&fault))
+            }
         }
     }
 }

@@ -26,7 +26,7 @@ impl Desk {
         let words = self.words();
         let car = &self.answer.arrangement.vehicle;
         ui.label(RichText::new(&car.name).font(look::bold(size::LEAD)));
-        let source = format!("{}. {}", page.list.name, words.provenance_sentence(&page.list.provenance));
+        let source = texts.list_from(&page.list.name, &words.provenance_sentence(&page.list.provenance));
         ui.add(egui::Label::new(widgets::soft(ui, source)).wrap());
         if page.changing {
             self.change_list(ui, page, out);
@@ -55,7 +55,7 @@ impl Desk {
         let visit = aimings_for(car, &page.list, &page.chosen);
         let titles = |because: &[Id]| {
             let titles = because.iter().filter_map(|id| page.list.triggers.iter().find(|own| own.id == *id));
-            titles.map(|own| own.title.to_lowercase()).collect::<Vec<_>>().join(", ")
+            titles.map(|own| own.title.to_lowercase()).collect::<Vec<_>>()
         };
         let heading = match (page.chosen.is_empty(), visit.lines.is_empty(), visit.missing.is_empty()) {
             (true, ..) => texts.nothing_chosen.to_owned(),
@@ -67,12 +67,12 @@ impl Desk {
         for (line, number) in visit.lines.iter().zip(1..) {
             let aiming = car.aimings.iter().find(|own| own.id == line.aiming);
             let name = aiming.map_or(line.aiming.as_str(), |own| own.name.as_str());
-            let text = format!("{number}. {name} ({})", titles(&line.because));
+            let text = self.view.locale.language.visits().line(number, name, &titles(&line.because));
             ui.add(egui::Label::new(text).wrap());
         }
         let care = look::colour(self.view.theme.palette().care);
         for missing in &visit.missing {
-            let text = self.view.language.visits().missing(missing, &page.list);
+            let text = self.view.locale.language.visits().missing(missing, &page.list);
             let text = RichText::new(text).size(size::SMALL).color(care);
             ui.add(egui::Label::new(text).wrap());
         }
@@ -94,14 +94,14 @@ impl Desk {
         let texts = self.texts();
         let mut gone = None;
         for (i, trigger) in page.list.triggers.iter_mut().enumerate() {
-            let row = format!("{} {}", texts.work, i + 1);
+            let row = texts.numbered(texts.work, i + 1);
             let id = |what: &str| egui::Id::unique("work").with(what).with(i);
             let title = widgets::field(ui, id("title"), &mut trigger.title, f32::INFINITY, false);
-            title.accessible_name(format!("{row}, {}", texts.name));
+            title.accessible_name(texts.with(&row, texts.name));
             ui.horizontal_wrapped(|ui| {
                 for group in SensorGroup::ALL {
                     let mut on = trigger.asks.contains(&group);
-                    let name = self.view.language.visits().group(group);
+                    let name = self.view.locale.language.visits().group(group);
                     if ui.checkbox(&mut on, RichText::new(name).size(size::SMALL)).changed() {
                         trigger.asks.retain(|own| *own != group);
                         if on {
@@ -113,9 +113,8 @@ impl Desk {
             ui.horizontal(|ui| {
                 ui.label(widgets::soft(ui, texts.to_mind));
                 let note = widgets::field(ui, id("note"), &mut trigger.note, 360.0, false);
-                note.accessible_name(format!("{row}, {}", texts.to_mind));
-                let remove =
-                    widgets::lesser(ui, texts.remove).accessible_name(format!("{}: {row}", texts.remove));
+                note.accessible_name(texts.with(&row, texts.to_mind));
+                let remove = widgets::lesser(ui, texts.remove).accessible_name(texts.of(texts.remove, &row));
                 if remove.clicked() {
                     gone = Some(i);
                 }

@@ -260,17 +260,13 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
             DVec2::new(bounds.low.x, bounds.high.y),
         ];
         let Some(around) = Bounds::around(corners.map(|p| pen.px(top.at(p)))) else { continue };
-        let label = top.words.target_label(placement.target.kind);
+        let kind = placement.target.kind;
         let several;
         let text = if top.scene.targets.len() > 1 {
-            several = if target.id.as_str().contains(label) {
-                target.id.to_string()
-            } else {
-                format!("{label} {}", target.id)
-            };
+            several = top.words.target_named(kind, target.id.as_str());
             several.as_str()
         } else {
-            label
+            top.words.target_label(kind)
         };
         pen.name(Wanted {
             text,

@@ -64,7 +64,7 @@ impl About<'_> {
     }
 
     /// The scale of a drawing on paper.
-    pub fn scale_on_paper(&self, one_to: f64) -> String {
+    fn scale_on_paper(&self, one_to: f64) -> String {
         format!("Scale 1 : {one_to:.0} at 96 px to the inch.")
     }
 
@@ -77,13 +77,13 @@ impl About<'_> {
         match from_to {
             None => of,
             Some((bottom, top)) if bottom <= 0.0 => format!("{of}, up to {}", self.length(top)),
-            Some((bottom, top)) => format!("{of}, {} to {}", self.units.bare(bottom), self.length(top)),
+            Some((bottom, top)) => format!("{of}, {} to {}", self.bare(bottom), self.length(top)),
         }
     }
 
     /// A stand-off: the figure and both its ends.
     pub fn stand_off(&self, placement: &Placement) -> String {
-        format!("{} {}", self.units.bare(placement.stand_off.distance), self.stand_off_ends(placement))
+        format!("{} {}", self.bare(placement.stand_off.distance), self.stand_off_ends(placement))
     }
 
     /// Both ends of a stand-off.
@@ -123,6 +123,12 @@ impl About<'_> {
         }
     }
 
+    /// A target among several: its kind, unless its name says it.
+    pub fn target_named(&self, kind: TargetKind, name: &str) -> String {
+        let label = self.target_label(kind);
+        if name.contains(label) { name.to_owned() } else { format!("{label} {name}") }
+    }
+
     /// Where the target belongs when it stands elsewhere.
     pub const fn belongs_here(&self) -> &'static str {
         "belongs here"
@@ -130,30 +136,30 @@ impl About<'_> {
 
     /// The height of sensor and target, where it is one.
     pub fn one_height(&self, height: f64, kind: TargetKind) -> String {
-        format!("{} sensor and {}", self.units.bare(height), self.target_label(kind))
+        format!("{} sensor and {}", self.bare(height), self.target_label(kind))
     }
 
     /// The height of the sensor.
     pub fn sensor_height(&self, height: f64) -> String {
-        format!("{} sensor", self.units.bare(height))
+        format!("{} sensor", self.bare(height))
     }
 
     /// The height of the middle of the target's face.
     pub fn target_height(&self, height: f64, kind: TargetKind) -> String {
-        format!("{} {}", self.units.bare(height), self.target_label(kind))
+        format!("{} {}", self.bare(height), self.target_label(kind))
     }
 
     /// The height of the runways that carry the car.
     pub fn runway_height(&self, height: f64) -> String {
-        format!("{} runways", self.units.bare(height))
+        format!("{} runways", self.bare(height))
     }
 
     /// How far something is in where it may not be.
     pub fn so_far_in(&self, depth: f64) -> String {
-        match self.units {
+        match self.locale.units {
             // "3 in in" would be read as inches.
-            Units::FeetInches => format!("{} deep", self.units.bare(depth)),
-            _ => format!("{} inside", self.units.bare(depth)),
+            Units::FeetInches => format!("{} deep", self.bare(depth)),
+            _ => format!("{} inside", self.bare(depth)),
         }
     }
 
@@ -214,12 +220,21 @@ impl About<'_> {
         if count == 1 { "and 1 more".to_owned() } else { format!("and {count} more") }
     }
 
-    /// What a picture shows, for who cannot see it.
-    pub fn drawing_description(&self, assessment: &crate::Assessment) -> String {
+    /// A picture's title: its first view, and of what.
+    pub fn picture_title(&self, side_first: bool) -> String {
+        let view = if side_first { self.side_view() } else { self.top_view() };
+        format!("{view}: {}", self.title_line())
+    }
+
+    /// What a picture shows, for who cannot see it, and at which scale if it has one.
+    pub fn picture_description(&self, assessment: &crate::Assessment, one_to: Option<f64>) -> String {
         let mut text = format!("{}. {}", self.verdict(assessment.verdict), self.summary(assessment));
         let told = assessment.findings.iter().filter(|f| f.severity != Severity::Note);
         for (i, finding) in told.enumerate() {
             text = format!("{text} {}: {}.", i + 1, self.key_line(finding));
+        }
+        if let Some(one_to) = one_to {
+            text = format!("{text} {}", self.scale_on_paper(one_to));
         }
         sentence_start(&text)
     }

@@ -10,7 +10,6 @@ use crate::assessment::{
     Subject, TooLarge, Under,
 };
 use crate::model::{Known, Material, Provenance, Thing};
-use crate::words::numbers::degrees;
 
 impl About<'_> {
     /// How bad, in words.
@@ -189,13 +188,13 @@ impl About<'_> {
             }
             Facts::SightBlocked(InSight::Hides { total }) => match finding.measured {
                 Some(Quantity::Share(alone)) if total - alone > 0.005 => {
-                    format!("All things together hide {}.", percent(*total))
+                    format!("All things together hide {}.", percent(*total, self.locale.region))
                 }
                 _ => match self.thing(finding) {
                     Some(thing) => format!(
                         "{}, {} to {} above the floor; the {} looks from {}.",
                         sentence_start(self.material(thing.material)),
-                        self.units.bare(thing.span.bottom()),
+                        self.bare(thing.span.bottom()),
                         self.length(thing.span.top()),
                         self.sensor(),
                         self.length(crate::scene::sensor_height(self.arrangement))
@@ -281,12 +280,14 @@ impl About<'_> {
         match provenance {
             Provenance::Example => "an invented example".to_owned(),
             Provenance::Maker { document, date: Some(date) } => {
-                format!("the maker's service information, {document}, {date}")
+                format!("the maker's service information, {document}, {}", self.locale.region.day(*date))
             }
             Provenance::Maker { document, date: None } => {
                 format!("the maker's service information, {document}")
             }
-            Provenance::Measured { by, date: Some(date) } => format!("measured by {by}, {date}"),
+            Provenance::Measured { by, date: Some(date) } => {
+                format!("measured by {by}, {}", self.locale.region.day(*date))
+            }
             Provenance::Measured { by, date: None } => format!("measured by {by}"),
             Provenance::Published { source } => format!("published: {source}"),
         }
@@ -363,18 +364,22 @@ impl About<'_> {
             /// A thousandth of a degree.
             const SPEAKS_FROM: f64 = 1.7e-5;
             if value.abs() >= SPEAKS_FROM {
-                parts.push(format!("{} {}", degrees(value.abs()), if value > 0.0 { plus } else { minus }));
+                parts.push(format!(
+                    "{} {}",
+                    self.degrees(value.abs()),
+                    if value > 0.0 { plus } else { minus }
+                ));
             }
         };
         angle(*yaw, "turned anticlockwise seen from above", "turned clockwise seen from above");
         angle(*pitch, "tipped forward", "tipped back");
         let aim = format!(
             "The aim would be off by {} left or right and {} up or down",
-            degrees(*azimuth_error),
-            degrees(*elevation_error)
+            self.degrees(*azimuth_error),
+            self.degrees(*elevation_error)
         );
         // A target whose place does not aim the sensor: nothing to say of the aim.
-        if degrees(azimuth_error.max(*elevation_error)) == degrees(0.0) {
+        if self.degrees(azimuth_error.max(*elevation_error)) == self.degrees(0.0) {
             return format!("It is {}.", super::listed(&parts));
         }
         if parts.is_empty() { format!("{aim}.") } else { format!("It is {}. {aim}.", super::listed(&parts)) }
@@ -401,7 +406,7 @@ impl About<'_> {
                 )
             }
             MarkFault::Parallel { angle } => {
-                format!("The two lines cross at only {}: too flat for a mark.", degrees(angle))
+                format!("The two lines cross at only {}: too flat for a mark.", self.degrees(angle))
             }
             MarkFault::TooFarApart { gap } => {
                 format!("The two distances are {} too short to meet.", self.length(gap))

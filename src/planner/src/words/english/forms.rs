@@ -35,6 +35,7 @@ pub const TEXTS: Forms = Forms {
     class: "Body class",
     name_of_car: "Name of the car",
     file_name: "Short name, for its file",
+    my_car: "my-car",
     file_name_hint: "Letters, digits and dashes; a layout calls the car by this name",
     ask_right: "Is it right?",
 
@@ -223,6 +224,24 @@ pub const TEXTS: Forms = Forms {
     no_text: "It needs a name.",
     not_points: "One point a line, two numbers each, such as 850, -1500.",
 };
+
+pub fn about_car(
+    class: VehicleClass,
+    sensors: &[&str],
+    aimings: &[&str],
+    source: &str,
+    file: &str,
+) -> String {
+    format!("{}; {}; {}. {source} {file}", class_of(class), sensors.join(", "), aimings.join(", "))
+}
+
+pub fn a_aiming(sensor: &str) -> String {
+    format!("{sensor} aiming")
+}
+
+pub fn abreast_of_target(target: &str) -> String {
+    format!("{} “{target}”", TEXTS.abreast_of)
+}
 
 pub const fn class_of(class: VehicleClass) -> &'static str {
     match class {

@@ -4,9 +4,14 @@ use baywright_geometry::angle;
 use baywright_geometry::marks::{Construction, Hand, Reach, Wheel};
 
 use super::About;
-use crate::words::numbers::degrees;
+use crate::scene::Reading;
 
 impl About<'_> {
+    /// What the tape must read between two marks.
+    pub fn reading(&self, reading: &Reading) -> String {
+        format!("mark {} to mark {}: {}", reading.from, reading.to, self.length(reading.distance))
+    }
+
     /// The instruction for one step of the mark plan; `reach` is what [`crate::Scene::tape`] gives for it: how far a
     /// line is to be prolonged where the plan says only how far it must reach.
     pub fn instruction(&self, step: usize, reach: Option<f64>) -> String {
@@ -79,7 +84,7 @@ impl About<'_> {
             Construction::AtAngle { at, towards, angle: turn, distance } => format!(
                 "Mark {id}: at mark {}, {} to the {} of the line to mark {}, {} away.",
                 mark(at),
-                degrees(angle::wrapped(turn).abs()),
+                self.degrees(angle::wrapped(turn).abs()),
                 if angle::wrapped(turn) >= 0.0 { "left" } else { "right" },
                 mark(towards),
                 self.length(distance)

@@ -4,17 +4,17 @@ use baywright_geometry::DVec2;
 
 use super::About;
 use crate::assessment::Quantity;
-use crate::words::numbers::degrees;
+use crate::words::Region;
 
 /// A share in per cent: what is not nothing is never shown as "0 %", what is not all never as "100 %".
-pub(super) fn percent(share: f64) -> String {
+pub(super) fn percent(share: f64, region: Region) -> String {
     let value = share * 100.0;
     if value > 0.0 && value < 0.1 {
         "less than 0.1 %".to_owned()
     } else if value < 100.0 && value > 99.95 {
         "more than 99.9 %".to_owned()
     } else if value < 10.0 && (value - value.round()).abs() > 0.05 {
-        format!("{value:.1} %")
+        format!("{} %", region.number(value, 1))
     } else {
         format!("{value:.0} %")
     }
@@ -25,9 +25,9 @@ impl About<'_> {
     pub fn quantity(&self, quantity: Quantity) -> String {
         match quantity {
             Quantity::Length(mm) => self.length(mm),
-            Quantity::Angle(radians) => degrees(radians),
-            Quantity::Share(share) => percent(share),
-            Quantity::Ratio(ratio) => format!("{ratio:.2}"),
+            Quantity::Angle(radians) => self.degrees(radians),
+            Quantity::Share(share) => percent(share, self.locale.region),
+            Quantity::Ratio(ratio) => self.locale.region.number(ratio, 2),
             Quantity::Days(1) => "1 day".to_owned(),
             Quantity::Days(days) => format!("{days} days"),
         }
@@ -57,10 +57,11 @@ impl About<'_> {
 
 #[cfg(test)]
 mod tests {
-    use super::percent;
+    use super::*;
 
     #[test]
     fn shares_never_say_nothing_for_something() {
+        let percent = |share| percent(share, Region::default());
         assert_eq!(percent(0.00001), "less than 0.1 %");
         assert_eq!(percent(0.9999), "more than 99.9 %");
         assert_eq!(percent(0.31), "31 %");

@@ -148,6 +148,10 @@ pub fn not_made(fault: &Fault) -> String {
     format!("{}: {} is not possible; allowed is {}.", fault.field, found(fault), allowed(&fault.allowed))
 }
 
+pub fn turns_make(sum: &str) -> String {
+    format!("{} {sum}", TEXTS.turns_wrong)
+}
+
 pub fn gap_of(gap: &str, share: f64) -> String {
     format!("The last wall ends {gap} from where you began: 1 in {share:.0} of the way round.")
 }

@@ -5,7 +5,7 @@ use super::faults::{allowed, found};
 use crate::model::assumed::Assumed;
 use crate::model::fault::Fault;
 use crate::model::{FloorFeatureKind, Id, Opening, OpeningKind};
-use crate::words::screen::Screen;
+use crate::words::screen::{Diagnosis, Screen};
 
 /// The fixed texts.
 pub const TEXTS: Screen = Screen {
@@ -231,6 +231,51 @@ pub const TEXTS: Screen = Screen {
     go_on: "Go on",
 };
 
+pub fn of(what: &str, of: &str) -> String {
+    format!("{what}: {of}")
+}
+
+pub fn with(name: &str, note: &str) -> String {
+    format!("{name}, {note}")
+}
+
+pub fn numbered(what: &str, number: usize) -> String {
+    format!("{what} {number}")
+}
+
+pub fn counted(what: &str, count: usize) -> String {
+    format!("{what} ({count})")
+}
+
+pub fn list_from(name: &str, source: &str) -> String {
+    format!("{name}. {source}")
+}
+
+pub fn when_and_where(when: &str, place: &str) -> String {
+    format!("{when}. {place}")
+}
+
+pub fn at_place(which: &str, along: &str, across: &str) -> String {
+    format!("{which} ({along}, {across})")
+}
+
+pub fn diagnosis(of: &Diagnosis<'_>) -> String {
+    let ([system, machine], [width, height]) = (of.system, of.window);
+    format!(
+        "Baywright {} ({system} {machine})\nscreen library: {}\nwindow: {width:.0} x {height:.0} points, {} px per point, \
+         zoom {}\ngeneration {}, {} things, {} findings, stale: {}\n\nLog:\n{}",
+        of.version,
+        of.library,
+        of.px_per_point,
+        of.zoom,
+        of.generation,
+        of.things,
+        of.findings,
+        of.stale,
+        of.log,
+    )
+}
+
 pub fn looked_at(done: usize, all: usize) -> String {
     format!("{done} of {all} looked at")
 }
@@ -365,10 +410,6 @@ pub fn measured(distance: &str, along: &str, other: &str, in_side_view: bool) ->
     } else {
         format!("{distance}: {along} along the car, {other} across it")
     }
-}
-
-pub fn cure_of(deed: &str, finding: &str) -> String {
-    format!("{deed}: {finding}")
 }
 
 pub fn show_place_of(finding: &str) -> String {

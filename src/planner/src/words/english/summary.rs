@@ -48,6 +48,18 @@ impl About<'_> {
         }
     }
 
+    /// What is asked: the bay, the arrangement in it, its car and its aiming.
+    pub fn asked(&self, bay: &str) -> String {
+        let own = self.arrangement;
+        format!("{bay}, “{}”: {}, {}", own.id, own.vehicle.name, own.aiming.name)
+    }
+
+    /// The verdict and how it comes about.
+    pub fn answer(&self, assessment: &Assessment) -> String {
+        let examples = if assessment.on_example_figures { " (on example figures)" } else { "" };
+        format!("{}{examples}. {}", self.verdict(assessment.verdict), self.summary(assessment))
+    }
+
     /// The usual cautions.
     pub const fn caution(&self) -> &'static str {
         CAUTION

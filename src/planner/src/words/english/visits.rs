@@ -17,6 +17,10 @@ pub const TEXTS: Visits = Visits {
     surround_camera: "surround camera",
 };
 
+pub fn line(number: usize, aiming: &str, because: &[String]) -> String {
+    format!("{number}. {aiming} ({})", because.join(", "))
+}
+
 pub fn missing(missing: &Missing, list: &TriggerList) -> String {
     let titles: Vec<String> = list
         .triggers

@@ -37,7 +37,7 @@ impl Sheet<'_> {
             ui.menu_button(texts.add_aiming, |ui| {
                 for sensor in &sensors {
                     if ui.button(sensor.as_str()).clicked() {
-                        let wanted = format!("{sensor} aiming");
+                        let wanted = texts.a_aiming(sensor.as_str());
                         let id = choices::free(&wanted, self.car.aimings.iter().map(|own| &own.id));
                         super::start_aiming(&mut self.car, sensor, id.clone());
                         self.did();

@@ -25,7 +25,7 @@ impl Sheet<'_> {
         let before = aiming.mark_plan.clone();
         for j in 0..count {
             let Some(step) = self.car.aimings.get(i).and_then(|own| own.mark_plan.get(j)) else { continue };
-            let title = format!("{}: {}", step.id, texts.way(&step.construction));
+            let title = self.desk.texts().of(step.id.as_str(), texts.way(&step.construction));
             part(ui, &title, &format!("mark {i} {j}"), false, |ui| {
                 self.mark_step(ui, i, j, out);
                 if shown {
@@ -129,7 +129,7 @@ impl Sheet<'_> {
         let picking = self.desk.view.tool == tool;
         let text = RichText::new(texts.pick).size(size::LEAST);
         let pick = ui.add(Button::selectable(picking, text)).on_hover_text(texts.pick_why);
-        if pick.accessible_name(format!("{}: {label}", texts.pick)).clicked() {
+        if pick.accessible_name(self.desk.texts().of(texts.pick, label)).clicked() {
             out.push(Command::Car(OfCar::Aiming(id)));
             out.push(Command::View(OfView::Tool(if picking { Tool::Hand } else { tool })));
         }

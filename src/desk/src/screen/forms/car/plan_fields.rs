@@ -114,7 +114,7 @@ impl Sheet<'_> {
             Reach::Length(_) => texts.by_length.to_owned(),
             Reach::AbreastOf(k) => {
                 let target = targets.get(*k).map_or("?", Id::as_str);
-                format!("{} “{target}”", texts.abreast_of)
+                texts.abreast_of_target(target)
             }
         });
         *reach = chosen.unwrap_or(*reach);

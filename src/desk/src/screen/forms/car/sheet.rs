@@ -65,7 +65,7 @@ impl<'a> Sheet<'a> {
         let fields = fields.leading_on(true);
         Self {
             desk,
-            texts: desk.view.language.forms(),
+            texts: desk.view.locale.language.forms(),
             fields,
             car,
             faults,
@@ -112,7 +112,7 @@ impl<'a> Sheet<'a> {
     fn shown(&self, of: Of, value: f64) -> String {
         match of {
             Of::Length => self.desk.words().length(value),
-            Of::Angle => self.desk.texts().degrees(angle::degrees(value)),
+            Of::Angle => self.desk.region().degrees_to_type(angle::degrees(value)),
             Of::Number(by) => baywright_planner::model::validate::number(value * by),
         }
     }
@@ -145,7 +145,7 @@ impl<'a> Sheet<'a> {
                 let care = look::colour(self.desk.view.theme.palette().care);
                 let text = RichText::new(self.texts.assumed).size(size::LEAST).color(care);
                 let tag = ui.add(Button::new(text).frame(false));
-                let name = format!("{}: {}", self.texts.assumed, line.label);
+                let name = self.desk.texts().of(self.texts.assumed, line.label);
                 let tag = tag.on_hover_text(self.texts.assumed_why).accessible_name(name);
                 right = tag.clicked();
                 if right && tag.has_focus() {
@@ -272,12 +272,12 @@ impl<'a> Sheet<'a> {
 
     /// Buttons that move or remove an entry of a list; what was pressed.
     pub fn order(&mut self, ui: &mut Ui, name: &str, at: usize, count: usize) -> Option<Order> {
-        let texts = self.texts;
+        let (texts, screen) = (self.texts, self.desk.texts());
         let mut asked = None;
         ui.horizontal(|ui| {
             let mut press = |ui: &mut Ui, text: &str, enabled: bool, order: Order| {
                 let button = Button::new(RichText::new(text).size(size::LEAST)).small();
-                let response = ui.add_enabled(enabled, button).accessible_name(format!("{text}: {name}"));
+                let response = ui.add_enabled(enabled, button).accessible_name(screen.of(text, name));
                 if response.clicked() {
                     asked = Some(order);
                 }

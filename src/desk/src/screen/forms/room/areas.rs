@@ -15,7 +15,7 @@ use crate::screen::widgets;
 
 impl BaySheet<'_> {
     pub(super) fn feature(&mut self, ui: &mut Ui, id: &Id) {
-        let texts = self.sheet.desk.view().language.rooms();
+        let texts = self.sheet.desk.view().locale.language.rooms();
         let Some(at) = self.bay.floor_features.iter().position(|own| own.id == *id) else { return };
         let Some(mut own) = self.bay.floor_features.get(at).cloned() else { return };
         if let Some(name) = self.new_name(ui, id) {
@@ -41,7 +41,7 @@ impl BaySheet<'_> {
     }
 
     pub(super) fn runway(&mut self, ui: &mut Ui, id: &Id) {
-        let texts = self.sheet.desk.view().language.rooms();
+        let texts = self.sheet.desk.view().locale.language.rooms();
         let Some(at) = self.bay.runways.iter().position(|own| own.id == *id) else { return };
         let Some(mut own) = self.bay.runways.get(at).cloned() else { return };
         let carried = &self.sheet.desk.answer().arrangement.on_runways;
@@ -74,7 +74,7 @@ impl BaySheet<'_> {
     }
 
     pub(super) fn keep_free(&mut self, ui: &mut Ui, id: &Id) {
-        let texts = self.sheet.desk.view().language.rooms();
+        let texts = self.sheet.desk.view().locale.language.rooms();
         let Some(at) = self.bay.keep_free.iter().position(|own| own.id == *id) else { return };
         let Some(mut own) = self.bay.keep_free.get(at).cloned() else { return };
         if let Some(name) = self.new_name(ui, id) {
@@ -98,7 +98,7 @@ impl BaySheet<'_> {
     }
 
     fn new_name(&mut self, ui: &mut Ui, id: &Id) -> Option<Id> {
-        let texts = self.sheet.desk.view().language.rooms();
+        let texts = self.sheet.desk.view().locale.language.rooms();
         let name = self.sheet.id(ui, texts.name, &format!("area name {id}"), id)?;
         if self.sheet.desk.is_taken(&name) {
             self.out.push(Command::Say(self.sheet.desk.texts().name_taken(&name)));
@@ -108,7 +108,7 @@ impl BaySheet<'_> {
     }
 
     fn removed(&mut self, ui: &mut Ui) -> bool {
-        let texts = self.sheet.desk.view().language.rooms();
+        let texts = self.sheet.desk.view().locale.language.rooms();
         let removed = widgets::lesser(ui, texts.remove).clicked();
         if removed {
             self.sheet.did();
@@ -119,7 +119,7 @@ impl BaySheet<'_> {
 
     /// The four sides of a rectangle, else its corners; or drawn with the pointer.
     fn area(&mut self, ui: &mut Ui, id: &Id, outline: &Polygon, of: Area) -> Option<Polygon> {
-        let texts = self.sheet.desk.view().language.rooms();
+        let texts = self.sheet.desk.view().locale.language.rooms();
         let forms = self.sheet.texts;
         let tool = Tool::Draw(Drawn::Area(of));
         let now = self.sheet.desk.view().tool == tool;

@@ -13,7 +13,7 @@ use crate::screen::widgets;
 
 impl BaySheet<'_> {
     pub(super) fn opening(&mut self, ui: &mut Ui, id: &Id) {
-        let texts = self.sheet.desk.view().language.rooms();
+        let texts = self.sheet.desk.view().locale.language.rooms();
         let Some(at) = self.bay.openings.iter().position(|own| own.id == *id) else { return };
         let Some(mut own) = self.bay.openings.get(at).cloned() else { return };
         let here = self.sheet.desk.answer().arrangement.bay.openings.iter().find(|own| own.id == *id);

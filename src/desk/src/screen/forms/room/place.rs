@@ -51,7 +51,7 @@ impl Desk {
         id: &Id,
         out: &mut Vec<Command>,
     ) {
-        let texts = self.view.language.rooms();
+        let texts = self.view.locale.language.rooms();
         let car = self.answer.arrangement.vehicle.clone();
         let mut sheet = Sheet::new(self, std::mem::take(fields), car, Vec::new(), Vec::new()).narrow();
         let key = egui::Id::unique("by tape").with(id.as_str());
@@ -93,8 +93,8 @@ impl Desk {
 
     /// Corners of the room, floor marks, wheel points: what a tape can start from.
     fn known_points(&self) -> Vec<Known2> {
-        let texts = self.view.language.rooms();
-        let forms = self.view.language.forms();
+        let texts = self.view.locale.language.rooms();
+        let forms = self.view.locale.language.forms();
         let (bay, scene) = (&self.answer.arrangement.bay, &self.answer.assessment.scene);
         let count = bay.walls.len();
         let corners = bay.room.outer().iter().enumerate().filter_map(|(i, &at)| {
@@ -125,7 +125,7 @@ impl Desk {
     }
 
     fn two_points(&self, ui: &mut Ui, sheet: &mut Sheet<'_>, id: &Id, typed: &mut Typed) -> Option<DVec2> {
-        let texts = self.view.language.rooms();
+        let texts = self.view.locale.language.rooms();
         let points = self.known_points();
         if typed.points == [0, 0] {
             typed.points = [0, 1];
@@ -138,7 +138,7 @@ impl Desk {
             });
             *typed.points.get_mut(nth)? = chosen.unwrap_or(now);
             let path = format!("tape length {nth} {id}");
-            let label = format!("{} {}", texts.distance, nth + 1);
+            let label = self.texts().numbered(texts.distance, nth + 1);
             self.length(ui, sheet, (&label, ""), &path, typed.lengths.get_mut(nth)?);
         }
         let (a, b) = (points.get(typed.points[0])?, points.get(typed.points[1])?);
@@ -175,7 +175,7 @@ impl Desk {
         let mut chosen = None;
         let words = self.words();
         for (at, side) in places.into_iter().zip([texts.left_place, texts.right_place]) {
-            let where_ = format!("{side} ({}, {})", words.length(at.x), words.length(at.y));
+            let where_ = self.texts().at_place(side, &words.length(at.x), &words.length(at.y));
             if widgets::press(ui, self.view.theme, where_).clicked() {
                 chosen = Some(at);
             }
@@ -191,7 +191,7 @@ impl Desk {
         id: &Id,
         typed: &mut Typed,
     ) -> Option<DVec2> {
-        let texts = self.view.language.rooms();
+        let texts = self.view.locale.language.rooms();
         let bay = &self.answer.arrangement.bay;
         let all: Vec<usize> = (0..bay.walls.len()).collect();
         let now = typed.points[0];
@@ -226,8 +226,8 @@ impl Desk {
 
     /// So far ahead of a wheel's middle and so far away from the car.
     fn beside_wheel(&self, ui: &mut Ui, sheet: &mut Sheet<'_>, id: &Id, typed: &mut Typed) -> Option<DVec2> {
-        let texts = self.view.language.rooms();
-        let forms = self.view.language.forms();
+        let texts = self.view.locale.language.rooms();
+        let forms = self.view.locale.language.forms();
         let now = *Wheel::ALL.get(typed.points[0])?;
         let chosen = sheet.pick(ui, forms.wheel, &format!("tape wheel {id}"), &now, &Wheel::ALL, |wheel| {
             forms.wheel_of(*wheel).to_owned()

@@ -13,7 +13,7 @@ use crate::screen::widgets;
 
 impl BaySheet<'_> {
     pub(super) fn room(&mut self, ui: &mut Ui) {
-        let texts = self.sheet.desk.view().language.rooms();
+        let texts = self.sheet.desk.view().locale.language.rooms();
         let name = self.bay.name.clone();
         if let Some(name) = self.sheet.text(ui, (texts.name_of_bay, ""), "name", &name) {
             self.bay.name = name;
@@ -57,7 +57,7 @@ impl BaySheet<'_> {
 
     /// The floor's levels, one a line, and when they were taken.
     fn levels(&mut self, ui: &mut Ui) {
-        let texts = self.sheet.desk.view().language.rooms();
+        let texts = self.sheet.desk.view().locale.language.rooms();
         let forms = self.sheet.texts;
         let survey = self.bay.survey.clone();
         let shown: String = survey.iter().flat_map(|survey| &survey.points).map(level_text).collect();
@@ -96,7 +96,7 @@ impl BaySheet<'_> {
     }
 
     pub(super) fn wall(&mut self, ui: &mut Ui, id: &Id) {
-        let texts = self.sheet.desk.view().language.rooms();
+        let texts = self.sheet.desk.view().locale.language.rooms();
         let Some(wall) = self.bay.walls.iter().position(|own| own.id == *id) else { return };
         let Some((from, to)) = self.bay.wall_ends(wall) else { return };
         if let Some(name) = self.sheet.id(ui, texts.name, &format!("wall {id}"), id) {
@@ -134,7 +134,7 @@ impl BaySheet<'_> {
     }
 
     fn alcove(&mut self, ui: &mut Ui, wall: usize, id: &Id, length: f64) {
-        let texts = self.sheet.desk.view().language.rooms();
+        let texts = self.sheet.desk.view().locale.language.rooms();
         // What is typed is kept until it is built, as numbers that belong to this wall.
         let key = egui::Id::unique("alcove").with(id.as_str());
         let usual = [(length * 0.4).round(), (length * 0.2).round(), 600.0];
@@ -159,13 +159,13 @@ impl BaySheet<'_> {
     }
 
     pub(super) fn material(&mut self, ui: &mut Ui, path: &str, now: Material) -> Option<Material> {
-        let texts = self.sheet.desk.view().language.rooms();
+        let texts = self.sheet.desk.view().locale.language.rooms();
         let words = self.sheet.desk.words();
         self.sheet.pick(ui, texts.material, path, &now, &Material::ALL, |own| words.material(*own).to_owned())
     }
 
     fn say(&mut self, done: Result<(), RoomFault>) {
-        let texts = self.sheet.desk.view().language.rooms();
+        let texts = self.sheet.desk.view().locale.language.rooms();
         if let Err(fault) = done {
             self.out.push(Command::Say(
                 match fault {

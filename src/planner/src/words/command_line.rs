@@ -1,0 +1,61 @@
+//! Texts of the command line: what its help says, what it says when something cannot be done.
+
+texts! {
+    command_line: CommandLine, "Every fixed text of the command line.";
+    // Help.
+    program, "What the program is for.";
+    check, "A command.";
+    draw, "A command.";
+    open, "A command.";
+    print_licences, "A command.";
+    layout, "A file.";
+    check_arrangement, "A choice.";
+    draw_arrangement, "A choice.";
+    units, "A choice.";
+    date, "A day.";
+    json, "A flag.";
+    strict, "A flag.";
+    marks, "A flag.";
+    view, "A choice.";
+    output, "A file.";
+    paper, "A choice.";
+    dark, "A flag.";
+    a_file, "What stands for a file.";
+    a_name, "What stands for a name.";
+    a_day, "What stands for a day.";
+    a_picture, "What stands for the picture's file.";
+    after, "Under the help of what answers.";
+
+    // No window.
+    no_display, "Why there is none.";
+    no_graphics, "What is missing.";
+
+    // Licences.
+    typeface, "Before the typeface's licence.";
+    other_fonts, "Which other fonts there are.";
+}
+
+impl CommandLine {
+    sentences! { command_line:
+        /// A name that no arrangement has: those that are there, and the nearest one.
+        no_such_arrangement(file: &str, name: &str, there: &[&str], meant: Option<&str>) -> String;
+        /// A layout without arrangements.
+        nothing_to_answer(file: &str) -> String;
+        /// The demo without arrangements.
+        nothing_to_show(file: &str) -> String;
+        /// A picture's name that does not end as it should.
+        not_svg(file: &str) -> String;
+        /// The terminal did not take it.
+        not_written(why: &str) -> String;
+        /// A layout that cannot be shown.
+        cannot_be_judged(file: &str) -> String;
+        /// No window for a layout.
+        no_window(why: &str) -> String;
+        /// No window for the demo, which is answered without one.
+        no_window_for_demo(why: &str) -> String;
+        /// A part of the system that the window needs, and what installs it.
+        part_missing(what: &str, install: &str) -> String;
+        /// The demo's pictures.
+        drawn(files: &[String]) -> String;
+    }
+}

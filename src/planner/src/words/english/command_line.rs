@@ -1,0 +1,97 @@
+//! English of the same: see `words/command_line.rs`.
+
+use super::Language;
+use crate::words::command_line::CommandLine;
+
+/// The fixed texts.
+pub const TEXTS: CommandLine = CommandLine {
+    language: Language::English,
+    // Help.
+    program: "Plans, checks and proves the floor space in which a car's driver-assistance sensors are aimed.\n\
+              Without a command it opens the demo bay.",
+    check: "Is the space ready for the aiming? The verdict, what is in the way, and what to do",
+    draw: "Draw an arrangement to scale, as SVG",
+    open: "Open a bay layout in the window",
+    print_licences: "Print the licence texts of what is inside",
+    layout: "A bay layout (.ron), or the name of a built-in one, such as crowded-bay",
+    check_arrangement: "Only this arrangement; without it, every one in the file",
+    draw_arrangement: "This arrangement; without it, the first one in the file",
+    units: "Lengths in millimetres, metres, or feet and inches",
+    date: "The day to judge by, instead of today: dates the floor survey",
+    json: "The answer as data",
+    strict: "\"Ready with care\" counts as not ready",
+    marks: "Also how each mark is laid, and what the tape must read between them",
+    view: "From above, or from the car's right",
+    output: "The file to write",
+    paper: "Turn the paper to the car, or to the room",
+    dark: "Light lines on dark paper",
+    a_file: "FILE",
+    a_name: "NAME",
+    a_day: "YYYY-MM-DD",
+    a_picture: "PICTURE.svg",
+    after: "Exit status: 0 space ready (with care too, unless --strict), 1 not ready, 2 something given could \
+            not be read or found, 3 something could not be written; the worst over all arrangements.\n\n\
+            The vehicle maker's procedure decides. Every shipped figure is an invented example.",
+
+    // No window.
+    no_display: "there is no display",
+    no_graphics: "OpenGL could not be started",
+
+    // Licences.
+    typeface: "The typeface Inter, cut to the letters that are used:",
+    other_fonts: "Letters that Inter lacks are set in Ubuntu Light (Ubuntu Font Licence 1.0), Hack (MIT and \
+                  Bitstream Vera licences), Noto Emoji (SIL Open Font Licence 1.1) and emoji-icon-font (MIT), as \
+                  the library epaint_default_fonts carries them.",
+};
+
+pub fn no_such_arrangement(file: &str, name: &str, there: &[&str], meant: Option<&str>) -> String {
+    let meant = meant.map_or_else(String::new, |meant| format!(" Did you mean {meant:?}?"));
+    format!("{file}: found no arrangement {name:?}; {}.{meant}", it_has(there))
+}
+
+pub fn nothing_to_answer(file: &str) -> String {
+    format!("{file}: found no arrangement to answer for; {}.", it_has(&[]))
+}
+
+fn it_has(names: &[&str]) -> String {
+    if names.is_empty() {
+        return "it has none".to_owned();
+    }
+    let names: Vec<String> = names.iter().map(|name| format!("{name:?}")).collect();
+    format!("it has {}", names.join(", "))
+}
+
+pub fn nothing_to_show(file: &str) -> String {
+    format!("{file}: found no arrangement to show.")
+}
+
+pub fn not_svg(file: &str) -> String {
+    format!("{file}: drawings are written as SVG; give a name that ends in .svg.")
+}
+
+pub fn not_written(why: &str) -> String {
+    format!("The answer could not be written: {why}.")
+}
+
+pub fn cannot_be_judged(file: &str) -> String {
+    format!("{file}: {}.", super::screen::TEXTS.cannot_be_judged)
+}
+
+pub fn no_window(why: &str) -> String {
+    format!("No window can be opened ({why}); `baywright check` and `baywright draw` need none.")
+}
+
+pub fn no_window_for_demo(why: &str) -> String {
+    format!(
+        "No window can be opened ({why}), so here is the demo bay's answer; `baywright check` and `baywright draw` do \
+         the same for your own files."
+    )
+}
+
+pub fn part_missing(what: &str, install: &str) -> String {
+    format!("a part of the system is missing: {what}; on Debian: {install}")
+}
+
+pub fn drawn(files: &[String]) -> String {
+    format!("Drawn to scale: {}", files.join(" and "))
+}

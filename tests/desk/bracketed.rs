@@ -1,0 +1,256 @@
+//! Every text on the screen is made by the words: in the language for tests each of them stands in brackets, and what stands
+//! without them is a name that was typed, a figure with its unit, the letter of a finding or a path.
+
+use std::collections::BTreeSet;
+use std::path::Path;
+
+use baywright_desk::screen::Desk;
+use baywright_desk::screen::command::{Begin, Command, OfBay, OfCar, OfFile, OfView};
+use baywright_desk::screen::page::{Compare, Leaving, NewBay, OpenPage, Page, Question, SavePage, VisitPage};
+use baywright_desk::screen::view::{Measuring, Tab, Tool};
+use baywright_desk::session::room_draft::RoomDraft;
+use baywright_planner::Subject;
+use baywright_planner::geometry::DVec2;
+use baywright_planner::model::Id;
+use baywright_planner::words::{Language, Units};
+use egui::accesskit::{Action, Role};
+use egui_kittest::Harness;
+use egui_kittest::kittest::NodeT;
+
+use crate::forms::unfold;
+use crate::made::{Typed, must_be_empty};
+use crate::own::ask;
+use crate::support::{desk, usual};
+
+/// What the screen shows that no words made; empty if all is well.
+#[derive(Default)]
+struct Walk {
+    typed: Typed,
+    found: BTreeSet<String>,
+    seen: usize,
+}
+
+impl Walk {
+    /// Looks at all that is painted and all that a screen reader is told.
+    fn look(&mut self, screen: &Harness<'_, Desk>, place: &str) {
+        let document = screen.state().document();
+        self.typed.learn(document.layout());
+        self.typed.learn_arrangement(&screen.state().answer().arrangement);
+        document.cars().iter().for_each(|car| self.typed.learn_car(&car.vehicle));
+        if let Some(draft) = document.draft() {
+            self.typed.learn_car(draft.car());
+        }
+        let mut texts = Vec::new();
+        for node in screen.root().children_recursive() {
+            let node = node.accesskit_node();
+            if matches!(node.role(), Role::TextInput | Role::MultilineTextInput) {
+                // What stands in a field was typed, or is offered to be typed over.
+                texts.extend(node.label());
+                self.typed.0.extend(node.value());
+                continue;
+            }
+            let told = [node.label(), node.value(), node.data().description().map(str::to_owned)];
+            texts.extend(told.into_iter().flatten());
+        }
+        for clipped in &screen.output().shapes {
+            painted(&clipped.shape, &mut texts);
+        }
+        for text in texts {
+            self.seen += 1;
+            if !self.typed.is_made(&text) {
+                self.found.insert(format!("{place}: {text:?}"));
+            }
+        }
+    }
+
+    fn must_be_made(&self, least: usize) {
+        must_be_empty(&self.found);
+        assert!(self.seen >= least, "only {} texts were looked at", self.seen);
+    }
+}
+
+fn painted(shape: &egui::Shape, texts: &mut Vec<String>) {
+    match shape {
+        egui::Shape::Text(text) => texts.push(text.galley.text().to_owned()),
+        egui::Shape::Vec(shapes) => shapes.iter().for_each(|shape| painted(shape, texts)),
+        _ => {}
+    }
+}
+
+fn bracketed(layout: &str, arrangement: Option<&str>) -> Harness<'static, Desk> {
+    let mut screen = usual(desk(Path::new(layout), arrangement));
+    // The letters are cut to those that are used, and these brackets are not.
+    screen.ctx.set_missing_glyph_policy(egui::MissingGlyphPolicy::Tofu);
+    screen.ctx.all_styles_mut(|style| style.interaction.tooltip_delay = 0.0);
+    screen.state_mut().view_mut().locale.language = Language::Bracketed;
+    screen.run();
+    screen
+}
+
+#[test]
+fn every_shipped_bay() {
+    let mut walk = Walk::default();
+    for built_in in baywright_files::EMBEDDED_LAYOUTS {
+        let first = desk(Path::new(built_in.name), None);
+        for own in &first.document().layout().arrangements {
+            let mut screen = bracketed(built_in.name, Some(own.id.as_str()));
+            walk.look(&screen, built_in.name);
+            let findings = screen.state().answer().assessment.findings.len();
+            for at in 0..findings {
+                ask(&mut screen, Command::View(OfView::Explain(at)));
+            }
+            screen.state_mut().view_mut().locale.units = Units::FeetInches;
+            ask(&mut screen, Command::View(OfView::ToRoom(true)));
+            walk.look(&screen, built_in.name);
+            ask(&mut screen, Command::View(OfView::Tab(Tab::Marks)));
+            walk.look(&screen, built_in.name);
+        }
+    }
+    walk.must_be_made(2_000);
+}
+
+#[test]
+fn every_part_of_a_bay_in_hand() {
+    let mut walk = Walk::default();
+    for layout in ["crowded-bay", "lift-bay"] {
+        let mut screen = bracketed(layout, None);
+        let bay = screen.state().answer().arrangement.bay.clone();
+        let mut subjects = vec![Subject::Floor, Subject::Car];
+        subjects.extend(bay.walls.iter().map(|own| Subject::Wall(own.id.clone())));
+        subjects.extend(bay.openings.iter().map(|own| Subject::Opening(own.id.clone())));
+        subjects.extend(bay.floor_features.iter().map(|own| Subject::FloorFeature(own.id.clone())));
+        subjects.extend(bay.runways.iter().map(|own| Subject::Runway(own.id.clone())));
+        subjects.extend(bay.keep_free.iter().map(|own| Subject::KeepFree(own.id.clone())));
+        subjects.extend(bay.things.iter().map(|own| Subject::Thing(own.id.clone())));
+        let placements = screen.state().answer().arrangement.aiming.placements.clone();
+        subjects.extend(placements.iter().map(|own| Subject::Stand(own.id.clone())));
+        for subject in subjects {
+            let place = format!("{layout}, {subject:?}");
+            ask(&mut screen, Command::View(OfView::Select(Some(subject))));
+            unfold(&mut screen);
+            walk.look(&screen, &place);
+        }
+    }
+    walk.must_be_made(2_000);
+}
+
+#[test]
+fn the_forms_of_a_car() {
+    let mut walk = Walk::default();
+    for begin in [Begin::New, Begin::Change] {
+        for whole in [false, true] {
+            let mut screen = bracketed("crowded-bay", None);
+            ask(&mut screen, Command::Car(OfCar::Begin(begin)));
+            ask(&mut screen, Command::Car(OfCar::Whole(whole)));
+            unfold(&mut screen);
+            walk.look(&screen, &format!("{begin:?}"));
+        }
+    }
+    walk.must_be_made(300);
+}
+
+#[test]
+fn the_pages() {
+    let mut walk = Walk::default();
+    let mut screen = bracketed("crowded-bay", None);
+    let list = baywright_files::triggers(None).unwrap();
+    let mut taped = RoomDraft::new("mine");
+    taped.taped = true;
+    let other = screen.state().document().shown().clone();
+    let chosen: Vec<Id> = list.triggers.iter().map(|own| own.id.clone()).collect();
+    for trigger in &list.triggers {
+        walk.typed.0.extend([trigger.title.clone(), trigger.note.clone()]);
+    }
+    let visit = |changing| VisitPage { list: list.clone(), chosen: chosen.clone(), changing };
+    ask(&mut screen, Command::Bay(OfBay::Duplicate));
+    let pages = [
+        Page::FirstSteps,
+        Page::Help,
+        Page::Open(OpenPage::default()),
+        Page::Save(SavePage::default()),
+        Page::Visit(Box::new(visit(false))),
+        Page::Visit(Box::new(visit(true))),
+        Page::Cars(String::new(), false),
+        Page::Cars("no such car".to_owned(), false),
+        Page::Compare(Compare { with: Some(other) }),
+        Page::Name("mine".to_owned(), false),
+        Page::LeftBehind,
+        Page::NewBay(NewBay::of(RoomDraft::new("mine"))),
+        Page::NewBay(NewBay::of(taped)),
+        Page::Ask(Question::Unsaved(Leaving::Quit)),
+        Page::Ask(Question::ChangedOnDisk),
+        Page::Ask(Question::DropCar),
+        Page::Ask(Question::Replace("/a/b.ron".into())),
+    ];
+    for page in pages {
+        let place = format!("{page:?}").chars().take(20).collect::<String>();
+        screen.state_mut().view_mut().page = Some(page);
+        screen.run();
+        unfold(&mut screen);
+        walk.look(&screen, &place);
+    }
+    walk.must_be_made(1_000);
+}
+
+/// What opens under the bar, what stands beside the pointer, what the foot says.
+#[test]
+fn menus_hints_and_the_foot() {
+    let mut walk = Walk::default();
+    let mut screen = bracketed("crowded-bay", None);
+    // Menus, by what can be unfolded in the bar.
+    let opens = |screen: &Harness<'_, Desk>| -> Vec<egui::Rect> {
+        let nodes = screen.root().children_recursive();
+        nodes
+            .filter(|node| {
+                let own = node.accesskit_node();
+                own.data().supports_action(Action::Click)
+                    && own.label().or(own.value()).is_some_and(|text| text.contains('\u{25bc}'))
+            })
+            .map(|node| node.rect())
+            .collect()
+    };
+    let menus = opens(&screen);
+    assert!(menus.len() >= 5, "{menus:?}");
+    for rect in menus {
+        screen.hover_at(rect.center());
+        screen.step();
+        screen.drag_at(rect.center());
+        screen.step();
+        screen.drop_at(rect.center());
+        screen.run();
+        walk.look(&screen, "a menu");
+        screen.key_press(egui::Key::Escape);
+        screen.run();
+    }
+    let controls: Vec<egui::Rect> = screen.root().children_recursive().map(|node| node.rect()).collect();
+    for rect in controls {
+        screen.hover_at(rect.center());
+        screen.step();
+        screen.step();
+        walk.look(&screen, "a hint");
+    }
+    let middle = DVec2::new(1_000.0, 1_000.0);
+    for tool in [
+        Tool::Measure(Measuring::default()),
+        Tool::Measure(Measuring { from: Some(middle), ..Measuring::default() }),
+        Tool::Measure(Measuring { from: Some(middle), to: Some(DVec2::ZERO), ..Measuring::default() }),
+        Tool::ScalePicture { first: None },
+    ] {
+        ask(&mut screen, Command::View(OfView::Tool(tool)));
+        walk.look(&screen, "the foot");
+    }
+    for command in [
+        Command::Bay(OfBay::Cure(0)),
+        Command::Bay(OfBay::KeepPromise),
+        Command::Undo,
+        Command::Bay(OfBay::Copy("trolley".into())),
+        Command::Bay(OfBay::Copy("nothing".into())),
+        Command::File(OfFile::Open("/no/such/file.ron".into())),
+        Command::View(OfView::Survey),
+    ] {
+        let place = format!("{command:?}");
+        ask(&mut screen, command);
+        walk.look(&screen, &place);
+    }
+    walk.must_be_made(5_000);
+}
