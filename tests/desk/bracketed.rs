@@ -31,6 +31,12 @@ struct Walk {
 }
 
 impl Walk {
+    /// Built-in bays are offered by the names of their files.
+    fn learn_built_in(&mut self) {
+        let names = baywright_files::EMBEDDED_LAYOUTS.iter().map(|own| own.name.replace('-', " "));
+        self.typed.0.extend(names);
+    }
+
     /// Looks at all that is painted and all that a screen reader is told.
     fn look(&mut self, screen: &Harness<'_, Desk>, place: &str) {
         let document = screen.state().document();
@@ -161,6 +167,7 @@ fn the_pages() {
     for trigger in &list.triggers {
         walk.typed.0.extend([trigger.title.clone(), trigger.note.clone()]);
     }
+    walk.learn_built_in();
     let visit = |changing| VisitPage { list: list.clone(), chosen: chosen.clone(), changing };
     ask(&mut screen, Command::Bay(OfBay::Duplicate));
     let pages = [
@@ -192,19 +199,32 @@ fn the_pages() {
     walk.must_be_made(1_000);
 }
 
+/// The bar is no higher than this, px.
+const BAR_PX: f32 = 60.0;
+
 /// What opens under the bar, what stands beside the pointer, what the foot says.
 #[test]
 fn menus_hints_and_the_foot() {
     let mut walk = Walk::default();
+    walk.learn_built_in();
     let mut screen = bracketed("crowded-bay", None);
-    // Menus, by what can be unfolded in the bar.
+    // Menus, by what can be unfolded in the bar: pickers by their titles, others by their sign.
+    let texts = Language::Bracketed.screen();
+    let is_menu = |text: &str| {
+        text.contains('\u{25bc}')
+            || [texts.car, texts.aiming, texts.bay, texts.arrangement]
+                .iter()
+                .any(|title| text.contains(title))
+    };
     let opens = |screen: &Harness<'_, Desk>| -> Vec<egui::Rect> {
         let nodes = screen.root().children_recursive();
         nodes
             .filter(|node| {
                 let own = node.accesskit_node();
                 own.data().supports_action(Action::Click)
-                    && own.label().or(own.value()).is_some_and(|text| text.contains('\u{25bc}'))
+                    && own.raw_bounds().is_some()
+                    && own.label().or(own.value()).is_some_and(|text| is_menu(&text))
+                    && node.rect().bottom() < BAR_PX
             })
             .map(|node| node.rect())
             .collect()
@@ -217,12 +237,16 @@ fn menus_hints_and_the_foot() {
         screen.drag_at(rect.center());
         screen.step();
         screen.drop_at(rect.center());
-        screen.run();
+        // The menu of arrangements asks anew in each frame whether all are judged.
+        screen.run_steps(6);
         walk.look(&screen, "a menu");
         screen.key_press(egui::Key::Escape);
-        screen.run();
+        screen.run_steps(3);
     }
-    let controls: Vec<egui::Rect> = screen.root().children_recursive().map(|node| node.rect()).collect();
+    let controls: Vec<egui::Rect> = {
+        let nodes = screen.root().children_recursive();
+        nodes.filter(|node| node.accesskit_node().raw_bounds().is_some()).map(|node| node.rect()).collect()
+    };
     for rect in controls {
         screen.hover_at(rect.center());
         screen.step();

@@ -39,6 +39,7 @@ impl Typed {
         self.0.extend(car.body_points.iter().map(|own| own.id.to_string()));
         for aiming in &car.aimings {
             self.0.extend([aiming.name.clone(), aiming.id.to_string()]);
+            self.0.extend(aiming.conditions.iter().chain(&aiming.have_ready).cloned());
             self.0.extend(aiming.placements.iter().map(|own| own.id.to_string()));
             self.0.extend(aiming.zones.iter().map(|own| own.id.to_string()));
             self.0.extend(aiming.mark_plan.iter().map(|own| own.id.to_string()));
@@ -48,7 +49,8 @@ impl Typed {
     /// Whether the words made a text, or it is none of theirs: a name, a figure with its unit, the letter of a finding, a path.
     /// Two texts of the words that were put together outside them are not made by them.
     pub fn is_made(&self, text: &str) -> bool {
-        let text = unlettered(text).trim_matches(|c: char| !c.is_alphanumeric() && !"⟦⟧…".contains(c));
+        let whole = unlettered(text);
+        let text = whole.trim_matches(|c: char| !c.is_alphanumeric() && !"⟦⟧…".contains(c));
         if text.starts_with('⟦') {
             return is_one(text);
         }
@@ -65,7 +67,8 @@ impl Typed {
         }
         let mut names: Vec<&String> = self.0.iter().filter(|name| !name.is_empty()).collect();
         names.sort_by_key(|name| std::cmp::Reverse(name.len()));
-        let rest = names.into_iter().fold(text.to_owned(), |rest, name| {
+        // A name may end in a bracket or a full stop of its own.
+        let rest = names.into_iter().fold(whole.to_owned(), |rest, name| {
             rest.replace(name.as_str(), " ").replace(&sentence_start(name), " ")
         });
         rest.split_whitespace().all(|word| {

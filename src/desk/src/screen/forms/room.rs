@@ -53,7 +53,7 @@ impl Desk {
             _ => {}
         }
         let BaySheet { sheet, bay, renamed, out: mut asked } = form;
-        *fields = sheet.fields.leading_on(false);
+        *fields = sheet.fields;
         if bay != *before {
             out.push(Command::Bay(OfBay::Edit(Edit::Bay { bay: Box::new(bay), renamed })));
         }

@@ -73,7 +73,7 @@ impl Desk {
                 Way::Wheel => self.beside_wheel(ui, &mut sheet, id, &mut typed),
             };
         });
-        *fields = sheet.fields.leading_on(false);
+        *fields = sheet.fields;
         ui.data_mut(|data| data.insert_temp(key, typed));
         if let Some(at) = placed {
             self.put_by_tape(id, at, out);
