@@ -68,7 +68,7 @@ proptest! {
         if let Some((target, x, turned)) = put {
             let placement = now.aiming.placements[target.index(now.aiming.placements.len())].id.clone();
             let place = PlanPose::new(DVec2::new(x, 1_000.0), turned);
-            let edit = Edit::Stand { placement, set: StandSet::At { place, height: 500.0, pitch: 0.0 } };
+            let edit = Edit::Stand { placement, set: StandSet::At { place, height_mm: 500.0, pitch_rad: 0.0 } };
             layout = edit.apply(&layout, &here).unwrap();
             now = made(loaded, &layout, &here);
         }
@@ -114,7 +114,7 @@ fn every_edit_leaves_a_sound_layout() {
     let edits = [
         Edit::Park(PlanPose::new(DVec2::new(4_000.0, 3_100.0), 0.1)),
         Edit::Door { door: "roller door".into(), shut: false },
-        Edit::Reshape { thing: "trolley".into(), shape: Shape::Round { diameter: 500.0 } },
+        Edit::Reshape { thing: "trolley".into(), shape: Shape::Round { diameter_mm: 500.0 } },
         Edit::Heights { thing: "trolley".into(), span: Span::new(0.0, 500.0).unwrap() },
         Edit::Place { thing: "trolley".into(), place },
         Edit::Do(Step::MoveCar { by: DVec2::new(10.0, 0.0) }),

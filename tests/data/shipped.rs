@@ -172,7 +172,7 @@ fn no_mark_plan_needs_a_run_through_a_tyre() {
     for arrangement in &all {
         let name = format!("{} of {}", arrangement.aiming.id, arrangement.vehicle.id);
         let scene = Scene::of(arrangement);
-        let half = DVec2::new(TREAD_MM, arrangement.vehicle.tyre_width) * 0.5;
+        let half = DVec2::new(TREAD_MM, arrangement.vehicle.tyre_width_mm) * 0.5;
         assert!(!scene.runs.is_empty() && scene.wheels.len() == 4, "{name}");
         for at in scene.wheels {
             // The car stands square to the bay.
@@ -203,7 +203,7 @@ fn things_stand_inside_the_room_and_beside_one_another() {
                 let name = format!("{} in {id} of {}", is.id, file.name);
                 assert!(protrusions(&arrangement.bay.room, &a.prism.outline).is_empty(), "{name}");
                 let (bottom, top) = (a.prism.span.bottom(), a.prism.span.top());
-                assert!(bottom >= 0.0 && top <= arrangement.bay.ceiling, "{name}");
+                assert!(bottom >= 0.0 && top <= arrangement.bay.ceiling_mm, "{name}");
                 for (b, other) in things.iter().zip(&arrangement.bay.things).take(i) {
                     let apart = a.prism.span.shared(&b.prism.span).is_none();
                     assert!(apart || !overlaps(&a.prism.outline, &b.prism.outline), "{name}, {}", other.id);

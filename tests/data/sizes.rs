@@ -21,15 +21,15 @@ fn the_examples_are_as_large_as_real_cars() {
     let examples: Vec<Vehicle> = cars().into_iter().filter(|c| c.provenance == Provenance::Example).collect();
     assert!(examples.len() >= 5);
     for car in &examples {
-        assert!(within(car.length, LENGTH_MM), "{}: length {}", car.id, car.length);
-        assert!(within(car.wheelbase, WHEELBASE_MM), "{}: wheelbase {}", car.id, car.wheelbase);
-        assert!(within(car.width, WIDTH_MM), "{}: width {}", car.id, car.width);
+        assert!(within(car.length_mm, LENGTH_MM), "{}: length {}", car.id, car.length_mm);
+        assert!(within(car.wheelbase_mm, WHEELBASE_MM), "{}: wheelbase {}", car.id, car.wheelbase_mm);
+        assert!(within(car.width_mm, WIDTH_MM), "{}: width {}", car.id, car.width_mm);
     }
     // They are not all one size: they lie on both sides of the data set's median length of 183 in.
     let median = 183.0 * 25.4;
-    assert!(examples.iter().any(|c| c.length < median) && examples.iter().any(|c| c.length > median));
+    assert!(examples.iter().any(|c| c.length_mm < median) && examples.iter().any(|c| c.length_mm > median));
     // The order of classes is the everyday one.
-    let length = |class: VehicleClass| examples.iter().find(|c| c.class == class).unwrap().length;
+    let length = |class: VehicleClass| examples.iter().find(|c| c.class == class).unwrap().length_mm;
     assert!(length(VehicleClass::SmallHatchback) < length(VehicleClass::Saloon));
     assert!(length(VehicleClass::Saloon) < length(VehicleClass::Van));
 }
@@ -41,17 +41,17 @@ fn the_design_vehicle_is_as_published() {
     let all = cars();
     let car = all.iter().find(|c| c.id.as_str() == "design-vehicle-p").unwrap();
     for (found, feet) in [
-        (car.length, 19.0),
-        (car.width, 7.0),
-        (car.height, 4.25),
-        (car.wheelbase, 11.0),
-        (car.overhang_front, 3.0),
-        (car.overhang_rear, 5.0),
+        (car.length_mm, 19.0),
+        (car.width_mm, 7.0),
+        (car.height_mm, 4.25),
+        (car.wheelbase_mm, 11.0),
+        (car.overhang_front_mm, 3.0),
+        (car.overhang_rear_mm, 5.0),
     ] {
         assert!((found - feet * 304.8_f64).abs() < 1e-9, "{found} mm is not {feet} ft");
     }
     assert!(matches!(&car.provenance, Provenance::Published { source } if source.contains("AASHTO")));
     // What is not published is said to be assumed.
     assert_eq!(car.assumed.len(), 8, "{:?}", car.assumed);
-    assert!(all.iter().all(|other| other.length <= car.length && other.width <= car.width));
+    assert!(all.iter().all(|other| other.length_mm <= car.length_mm && other.width_mm <= car.width_mm));
 }

@@ -95,7 +95,7 @@ fn every_figure_can_be_typed() {
     assert!((thing(&screen, "trolley").place.at.heading().to_degrees() - 12.5).abs() < 1e-9);
     type_into(&mut screen, "length", "2 ft");
     let shape = thing(&screen, "trolley").footprint.shape().clone();
-    let baywright_planner::model::Shape::Rectangle { length, .. } = shape else { panic!() };
+    let baywright_planner::model::Shape::Rectangle { length_mm: length, .. } = shape else { panic!() };
     assert!((length - 609.6).abs() < 1e-9);
     // What cannot be read is said, and nothing changes.
     let before = screen.state().document().layout().clone();
@@ -314,7 +314,7 @@ fn the_measuring_tool_measures() {
         &screen.state().answer().arrangement,
         screen.state().view().locale,
     );
-    let expected = words.length(reading.distance);
+    let expected = words.length(reading.distance_mm);
     screen.get_by_label_contains(&format!("{expected}: "));
 }
 

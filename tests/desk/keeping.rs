@@ -83,7 +83,7 @@ fn the_source_of_the_short_form_is_that_of_all_its_figures() {
     assert_eq!(arrangement.vehicle.provenance, measured);
     assert_eq!((&arrangement.sensor.provenance, &arrangement.aiming.provenance), (&measured, &measured));
     // What follows from what was entered is not called assumed.
-    assert_eq!(arrangement.vehicle.overhang_rear, 845.0);
+    assert_eq!(arrangement.vehicle.overhang_rear_mm, 845.0);
     let assumed = arrangement.vehicle.guessed();
     assert!(!assumed.iter().any(|figure| *figure == BodyPart::OverhangRear.into()), "{assumed:?}");
     assert!(assumed.iter().any(|figure| *figure == BodyPart::Width.into()));

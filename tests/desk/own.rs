@@ -97,15 +97,15 @@ fn the_first_five_minutes_from_an_empty_start() {
     let car = screen.state().answer().arrangement.vehicle.clone();
     assert_eq!(car.name, "Van of the flower shop");
     assert_eq!(
-        (car.length, car.width, car.wheelbase, car.overhang_front),
+        (car.length_mm, car.width_mm, car.wheelbase_mm, car.overhang_front_mm),
         (4_300.0, 1_790.0, 2_640.0, 860.0)
     );
-    assert!((car.overhang_rear - 800.0).abs() < 1e-6, "what the length leaves");
+    assert!((car.overhang_rear_mm - 800.0).abs() < 1e-6, "what the length leaves");
     assert_eq!((car.sensors[0].at.y, car.sensors[0].at.z), (-120.0, 545.0));
     let aiming = &car.aimings[0];
-    assert_eq!(aiming.placements[0].stand_off.distance, 3_200.0);
+    assert_eq!(aiming.placements[0].stand_off.distance_mm, 3_200.0);
     assert_eq!(aiming.zones[0].outline.bounds().high.y, 1_400.0);
-    assert!((aiming.tolerance.azimuth.to_degrees() - 0.2).abs() < 1e-9);
+    assert!((aiming.tolerance.azimuth_rad.to_degrees() - 0.2).abs() < 1e-9);
     // What was not entered says so, in the answer too.
     assert!(car.is_assumed(BodyPart::Height) && !car.is_assumed(BodyPart::Width));
     let codes: Vec<&str> =
@@ -154,7 +154,7 @@ fn the_first_five_minutes_from_an_empty_start() {
     assert_eq!((bay.walls.len(), bay.walls[0].id.as_str()), (6, "street wall"));
     assert!(screen.state().document().is_changed(), "it is on no disk yet");
     let closed: f64 =
-        screen.state().document().layout().taped.as_ref().unwrap().walls.iter().map(|w| w.length).sum();
+        screen.state().document().layout().taped.as_ref().unwrap().walls.iter().map(|w| w.length_mm).sum();
     assert!((closed - 31_960.0).abs() < 1e-6, "as it was taped");
 
     // A door in the street wall and five things.
@@ -164,7 +164,7 @@ fn the_first_five_minutes_from_an_empty_start() {
     let bay = &screen.state().document().layout().bay;
     assert_eq!((bay.openings[0].kind, bay.openings[0].wall), (OpeningKind::RollerDoor, 0));
     type_into(&mut screen, "from wall 6", "500");
-    assert_eq!(screen.state().document().layout().bay.openings[0].from, 500.0);
+    assert_eq!(screen.state().document().layout().bay.openings[0].from_mm, 500.0);
     for (kind, wall, far) in [
         ("cabinet", "from street wall", "300"),
         ("bench", "from street wall", "200"),
@@ -219,11 +219,11 @@ fn enter_leads_from_field_to_field_and_undo_goes_back_through_the_form() {
     screen.run();
     let car = || screen.state().document().draft().unwrap().car().clone();
     assert_eq!(
-        (car().length, car().width, car().wheelbase, car().overhang_front),
+        (car().length_mm, car().width_mm, car().wheelbase_mm, car().overhang_front_mm),
         (4_300.0, 1_790.0, 2_640.0, 860.0)
     );
     // The drawing followed, in the bay that is open.
-    assert_eq!(screen.state().answer().arrangement.vehicle.wheelbase, 2_640.0);
+    assert_eq!(screen.state().answer().arrangement.vehicle.wheelbase_mm, 2_640.0);
     ask(&mut screen, Command::Undo);
     let draft = screen.state().document().draft().unwrap();
     assert!(draft.car().is_assumed(BodyPart::OverhangFront));
@@ -244,7 +244,7 @@ fn what_is_wrong_stands_beside_its_field_and_the_drawing_waits() {
     let mut screen = start(&home);
     ask(&mut screen, Command::Car(OfCar::Begin(Begin::New)));
     ask(&mut screen, Command::Car(OfCar::Whole(true)));
-    let width = screen.state().answer().arrangement.vehicle.width;
+    let width = screen.state().answer().arrangement.vehicle.width_mm;
     type_into(&mut screen, "Front track", "2500");
     assert!(screen.query_all_by_label_contains("less than the width").next().is_some());
     assert!(screen.state().answer().stale, "the drawing is of what was sound");
@@ -257,7 +257,7 @@ fn what_is_wrong_stands_beside_its_field_and_the_drawing_waits() {
     assert!(kept.any(|bytes| String::from_utf8_lossy(&bytes).contains("track_front_mm: 2500")));
     ask(&mut screen, Command::Undo);
     assert!(!screen.state().answer().stale);
-    assert_eq!(screen.state().answer().arrangement.vehicle.width, width);
+    assert_eq!(screen.state().answer().arrangement.vehicle.width_mm, width);
     // Unlikely is asked about, not refused.
     type_into(&mut screen, "Wheelbase", "1700");
     assert!(screen.query_all_by_label_contains("Is it right?").next().is_some());
@@ -518,7 +518,7 @@ fn leaving_with_a_car_half_entered_asks_about_the_car() {
     type_into(&mut screen, "Length", "4300");
     ask(&mut screen, Command::Quit);
     press(&mut screen, "Go on entering it");
-    assert_eq!(screen.state().document().draft().unwrap().car().length, 4_300.0);
+    assert_eq!(screen.state().document().draft().unwrap().car().length_mm, 4_300.0);
     ask(&mut screen, Command::File(OfFile::Open("clear-bay".into())));
     press(&mut screen, "Drop the car");
     assert!(screen.state().document().draft().is_none());

@@ -67,14 +67,14 @@ fn car(screen: &Harness<'_, Desk>) -> Vehicle {
 fn short_form(car: &Vehicle) -> [f64; 9] {
     let (radar, aiming) = (&car.sensors[0], &car.aimings[0]);
     [
-        car.length,
-        car.width,
-        car.wheelbase,
-        car.overhang_front,
+        car.length_mm,
+        car.width_mm,
+        car.wheelbase_mm,
+        car.overhang_front_mm,
         radar.at.z,
         radar.at.y,
-        aiming.placements[0].stand_off.distance,
-        (aiming.tolerance.azimuth.to_degrees() * 1e6).round() / 1e6,
+        aiming.placements[0].stand_off.distance_mm,
+        (aiming.tolerance.azimuth_rad.to_degrees() * 1e6).round() / 1e6,
         aiming.zones[0].outline.bounds().high.y,
     ]
 }
@@ -118,12 +118,12 @@ fn the_whole_short_form_is_typed_without_a_pointer() {
 fn a_figure_that_is_said_to_be_right_by_a_key_leads_on_too() {
     let mut screen = usual(demo());
     new_car(&mut screen);
-    let length = car(&screen).length;
+    let length = car(&screen).length_mm;
     // Past the length as it stands: Tab halts at "assumed", and Space says that it is right.
     let keys = [key(Key::Tab), key(Key::Space), letters("1799"), key(Key::Tab)].concat();
     happen(&mut screen, &keys, 1);
     let car = car(&screen);
-    assert_eq!((car.length, car.width), (length, 1_799.0));
+    assert_eq!((car.length_mm, car.width_mm), (length, 1_799.0));
     assert!(!car.is_assumed(BodyPart::Length) && !car.is_assumed(BodyPart::Width));
 }
 
@@ -203,17 +203,17 @@ fn while_a_car_is_entered_undo_is_of_the_car() {
         screen.run();
         happen(&mut screen, &[letters("612"), key(Key::Enter)].concat(), 1);
         new_car(&mut screen);
-        let (length, width) = (car(&screen).length, car(&screen).width);
+        let (length, width) = (car(&screen).length_mm, car(&screen).width_mm);
         let typed = ["4512", "1799"].map(|figure| [letters(figure), key(Key::Enter)].concat()).concat();
         happen(&mut screen, &typed, pace);
-        assert_eq!((car(&screen).length, car(&screen).width), (4_512.0, 1_799.0));
+        assert_eq!((car(&screen).length_mm, car(&screen).width_mm), (4_512.0, 1_799.0));
         happen(&mut screen, &keys(&[UNDO]), pace);
-        assert_eq!((car(&screen).length, car(&screen).width), (4_512.0, width));
+        assert_eq!((car(&screen).length_mm, car(&screen).width_mm), (4_512.0, width));
         // Back to where it began, and no further: the bay is not the car's to undo.
         happen(&mut screen, &keys(&[UNDO, UNDO, UNDO]), pace);
-        assert_eq!((car(&screen).length, car(&screen).width), (length, width));
+        assert_eq!((car(&screen).length_mm, car(&screen).width_mm), (length, width));
         happen(&mut screen, &keys(&[REDO]), pace);
-        assert_eq!((car(&screen).length, car(&screen).width), (4_512.0, width));
+        assert_eq!((car(&screen).length_mm, car(&screen).width_mm), (4_512.0, width));
         ask(&mut screen, Command::Car(OfCar::DropAnyway));
         assert_eq!(heights(&screen).1, 612.0, "{pace} in a frame");
     }
@@ -320,14 +320,16 @@ fn gap_to(screen: &Harness<'_, Desk>, wall: &str) -> f64 {
     let answer = screen.state().answer();
     let trolley = Subject::Thing("trolley".into());
     let gaps = baywright_planner::hand::wall_gaps(&answer.arrangement, &answer.assessment.scene, &trolley);
-    gaps.iter().find(|gap| gap.id.as_str() == wall).unwrap().gap
+    gaps.iter().find(|gap| gap.id.as_str() == wall).unwrap().gap_mm
 }
 
 /// How long and wide the trolley is.
 fn size(screen: &Harness<'_, Desk>) -> (f64, f64) {
     let things = &screen.state().answer().arrangement.bay.things;
     let trolley = things.iter().find(|thing| thing.id.as_str() == "trolley").unwrap();
-    let Shape::Rectangle { length, width } = *trolley.footprint.shape() else { panic!("another shape") };
+    let Shape::Rectangle { length_mm: length, width_mm: width } = *trolley.footprint.shape() else {
+        panic!("another shape")
+    };
     (length, width)
 }
 
@@ -397,15 +399,15 @@ fn a_car_and_a_new_bay_ask_too_and_angles_do_not() {
         happen(&mut screen, &typed, pace);
         // Two wait for their answers, and are assumed until then; the third, in metres, is sure.
         assert!(car(&screen).is_assumed(BodyPart::Length) && car(&screen).is_assumed(BodyPart::Width));
-        assert_eq!(car(&screen).wheelbase, 2_710.0, "{pace} in a frame");
+        assert_eq!(car(&screen).wheelbase_mm, 2_710.0, "{pace} in a frame");
         press(&mut screen, "1\u{202f}799 mm: Width");
         press(&mut screen, "4\u{202f}512 mm: Length");
-        assert_eq!((car(&screen).length, car(&screen).width), (4_512.0, 1_799.0));
+        assert_eq!((car(&screen).length_mm, car(&screen).width_mm), (4_512.0, 1_799.0));
         assert!(!car(&screen).is_assumed(BodyPart::Width));
         screen.get_by_label("Tolerance, left and right").click();
         screen.run();
         happen(&mut screen, &[letters("0.125"), key(Key::Enter)].concat(), pace);
-        let azimuth = car(&screen).aimings[0].tolerance.azimuth.to_degrees();
+        let azimuth = car(&screen).aimings[0].tolerance.azimuth_rad.to_degrees();
         assert!((azimuth - 0.125).abs() < 1e-9, "{azimuth}");
         ask(&mut screen, Command::Car(OfCar::DropAnyway));
 

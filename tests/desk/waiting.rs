@@ -53,7 +53,7 @@ fn a_picture_that_is_scaled_waits() {
         picture: "plan.png".to_owned(),
         mm_per_px: 10.0,
         at: DVec2::ZERO,
-        turned: 0.0,
+        turned_rad: 0.0,
         faded: UNDERLAY_FADED,
     };
     ask(&mut screen, Command::Bay(OfBay::Edit(Edit::Underlay(Some(underlay)))));
@@ -102,6 +102,6 @@ fn whatever_is_asked_of_the_bay_waits() {
         assert_eq!(*screen.state().document().shown(), shown, "{said}");
         // The car goes on meanwhile.
         type_into(&mut screen, "Length", "4300");
-        assert_eq!(screen.state().document().draft().unwrap().car().length, 4_300.0, "{said}");
+        assert_eq!(screen.state().document().draft().unwrap().car().length_mm, 4_300.0, "{said}");
     }
 }

@@ -250,7 +250,7 @@ fn things_in_zones_and_near_them() {
                 let (Facts::ZoneObject(zone) | Facts::ZoneUnjudged(zone)) = found.facts else {
                     panic!("{}: {key}", case.name)
                 };
-                let InZone { heights: Some(heights), area, .. } = zone else {
+                let InZone { heights: Some(heights), area_mm2: area, .. } = zone else {
                     panic!("{}: {key}", case.name)
                 };
                 case.near(&key, area, expected.area, AREA);
@@ -349,7 +349,13 @@ fn stands_off_their_marks() {
         let found = case.answer.findings.iter().find(|f| f.code() == Code::StandOffMark);
         assert_eq!(found.is_some(), case.expected.off_mark.is_some(), "{}", case.name);
         let (Some(found), Some(expected)) = (found, &case.expected.off_mark) else { continue };
-        let Facts::StandOffMark(OffPlace { about, azimuth_error, elevation_error, .. }) = found.facts else {
+        let Facts::StandOffMark(OffPlace {
+            about,
+            azimuth_error_rad: azimuth_error,
+            elevation_error_rad: elevation_error,
+            ..
+        }) = found.facts
+        else {
             panic!()
         };
         let about = match about {
@@ -384,7 +390,7 @@ fn marks_and_what_the_tape_reads() {
         }
         let readings = case.answer.scene.readings.iter();
         let found: BTreeMap<String, f64> =
-            readings.map(|r| (format!("{}|{}", r.from, r.to), r.distance)).collect();
+            readings.map(|r| (format!("{}|{}", r.from, r.to), r.distance_mm)).collect();
         for key in case.both("reading", &found, &case.expected.readings, &BTreeSet::new()) {
             case.near(&key, found[&key], case.expected.readings[&key], 2e-6);
             compared += 1;

@@ -123,12 +123,12 @@ fn solids(arrangement: &Arrangement, assessment: &Assessment, subject: &Subject)
         }
         Subject::Runway(id) => {
             let own = arrangement.bay.runways.iter().filter(|r| r.id == *id);
-            own.filter_map(|r| flat(&r.outline, r.top)).collect()
+            own.filter_map(|r| flat(&r.outline, r.top_mm)).collect()
         }
         // Local rules want the whole height.
         Subject::KeepFree(id) => {
             let own = arrangement.bay.keep_free.iter().filter(|k| k.id == *id);
-            own.filter_map(|k| flat(&k.outline, arrangement.bay.ceiling)).collect()
+            own.filter_map(|k| flat(&k.outline, arrangement.bay.ceiling_mm)).collect()
         }
         _ => Vec::new(),
     }

@@ -211,8 +211,8 @@ fn names_of_walls_follow_when_a_room_is_turned() {
         let wall = bay.room.edges().nth(door.wall).unwrap();
         (
             bay.walls[door.wall].id.clone(),
-            wall.at(door.from / wall.length()),
-            wall.at((door.from + door.width) / wall.length()),
+            wall.at(door.from_mm / wall.length()),
+            wall.at((door.from_mm + door.width_mm) / wall.length()),
         )
     };
     assert_eq!(door(&plain), door(&turned));

@@ -68,7 +68,7 @@ fn comments_by_hand_are_kept_beside_once() {
     let file = EMBEDDED_LAYOUTS.iter().find(|e| e.name == "crowded-bay").unwrap();
     std::fs::write(&path, file.text).unwrap();
     let mut layout = load_layout(&path).unwrap();
-    layout.bay.ceiling = 3100.0;
+    layout.bay.ceiling_mm = 3100.0;
     let backup = folder.join("bay.ron.bak");
     assert_eq!(save_layout(&path, &layout).unwrap().backup, Some(backup.clone()));
     assert_eq!(std::fs::read_to_string(&backup).unwrap(), file.text);
@@ -109,10 +109,10 @@ fn what_could_not_be_read_again_is_not_written() {
     let layout = shipped_layout("clear-bay");
     save_layout(&path, &layout).unwrap();
     let mut bad = layout.clone();
-    bad.bay.ceiling = f64::NAN;
+    bad.bay.ceiling_mm = f64::NAN;
     let faults = save_layout(&path, &bad).unwrap_err();
     assert!(said(&faults).contains("room.ceiling_mm: found NaN"), "{faults:?}");
-    assert_eq!(load_layout(&path).unwrap().bay.ceiling, layout.bay.ceiling);
+    assert_eq!(load_layout(&path).unwrap().bay.ceiling_mm, layout.bay.ceiling_mm);
     let nowhere = folder.join("no/such/folder/bay.ron");
     let faults = save_layout(&nowhere, &layout).unwrap_err();
     assert!(said(&faults).contains("cannot be written"), "{faults:?}");
@@ -145,7 +145,7 @@ fn a_clockwise_room_is_turned_with_its_walls_and_doors() {
         let opening = &layout.bay.openings[0];
         let edge = layout.bay.room.edges().nth(opening.wall).unwrap();
         let along = (edge.to - edge.from).normalize();
-        (layout.bay.walls[opening.wall].id.to_string(), edge.from + along * opening.from)
+        (layout.bay.walls[opening.wall].id.to_string(), edge.from + along * opening.from_mm)
     };
     let a = parse_layout("a", "b", &anticlockwise).unwrap();
     let c = parse_layout("c", "b", &clockwise).unwrap();
@@ -188,8 +188,8 @@ fn thing(name: &'static str) -> impl Strategy<Value = Thing> {
     // What a file may hold: below the lower ends a figure is refused, as other tests hold.
     let size = || figure(limits::THING.low, 9e4);
     let shape = prop_oneof![
-        (size(), size()).prop_map(|(length, width)| Shape::Rectangle { length, width }),
-        size().prop_map(|diameter| Shape::Round { diameter }),
+        (size(), size()).prop_map(|(length, width)| Shape::Rectangle { length_mm: length, width_mm: width }),
+        size().prop_map(|diameter| Shape::Round { diameter_mm: diameter }),
         (size(), size()).prop_map(|(x, y)| Shape::Outline(vec![
             DVec2::ZERO,
             DVec2::new(x, 0.0),
@@ -234,7 +234,7 @@ proptest! {
         layout.bay.things = vec![first];
         let place = Place { at: stand, known: Known::Taped };
         let moved = Moved { thing: layout.bay.things[0].id.clone(), place };
-        let set = StandSet::At { place: stand, height, pitch: angle::radians(pitch) };
+        let set = StandSet::At { place: stand, height_mm: height, pitch_rad: angle::radians(pitch) };
         layout.arrangements = vec![SavedArrangement {
             id: "only".into(),
             vehicle: "example-saloon".into(),
@@ -244,7 +244,7 @@ proptest! {
             on_runways: vec![],
             on_this_car: OnThisCar {
                 sensor_at: Some(at.into()),
-                rear_toe: Some((angle::radians(toe.0), angle::radians(toe.1))),
+                rear_toe_rad: Some((angle::radians(toe.0), angle::radians(toe.1))),
             },
             stands: vec![("y".into(), if on_mark { StandSet::OnMark } else { set })],
             moved: vec![moved],
@@ -257,12 +257,12 @@ proptest! {
             picture: "plan of the hall.png".into(),
             mm_per_px: 2.5,
             at: stand.origin(),
-            turned: stand.heading(),
+            turned_rad: stand.heading(),
             faded: 0.5,
         });
-        let wall = |length, name: Option<&str>| TapedWall { length, turn: angle::radians(toe.0), name: name.map(Id::from) };
+        let wall = |length, name: Option<&str>| TapedWall { length_mm: length, turn_rad: angle::radians(toe.0), name: name.map(Id::from) };
         layout.taped = Some(TapedRoom {
-            start_turned: angle::radians(pitch),
+            start_turned_rad: angle::radians(pitch),
             walls: vec![wall(5_000.0, Some("street")), wall(10.0, None)],
         });
         let text = layout_text(&layout).unwrap();

@@ -182,7 +182,7 @@ impl<'a> Context<'a> {
         let moved = PlacedThing {
             prism: placed.prism.moved(by),
             bounds: placed.bounds.moved(by),
-            known: placed.known,
+            known_mm: placed.known_mm,
         };
         Some(Self { arrangement, scene, only: Some((index, moved)) })
     }
@@ -202,7 +202,7 @@ impl<'a> Context<'a> {
             .iter()
             .filter(|runway| self.only.is_none() && !arrangement.on_runways.contains(&runway.id));
         idle.filter_map(|runway| {
-            let span = Span::new(0.0, runway.top).ok()?;
+            let span = Span::new(0.0, runway.top_mm).ok()?;
             Some((Subject::Runway(runway.id.clone()), Prism::new(runway.outline.clone().into(), span)))
         })
     }

@@ -53,7 +53,8 @@ fn own_solids(arrangement: &Arrangement, scene: &Scene, subject: &Subject) -> Ve
     match subject {
         Subject::Car => {
             let body = arrangement.vehicle.body.iter();
-            body.map(|solid| Prism::new(solid.outline.clone(), solid.span.raised(scene.carried_at))).collect()
+            body.map(|solid| Prism::new(solid.outline.clone(), solid.span.raised(scene.carried_at_mm)))
+                .collect()
         }
         Subject::Thing(id) => {
             let thing = arrangement.bay.things.iter().find(|own| own.id == *id);

@@ -10,9 +10,9 @@ use baywright_geometry::{DVec2, angle};
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Leg {
     /// The wall's length, mm.
-    pub length: f64,
+    pub length_mm: f64,
     /// How far one turns at its end, to the left, radians; a corner that sticks out into the room turns to the right.
-    pub turn: f64,
+    pub turn_rad: f64,
 }
 
 /// A walk round a room.
@@ -23,9 +23,9 @@ pub struct Walk {
     /// From where the walk began to where it ended: what the tape left open, mm.
     pub gap: DVec2,
     /// By how much the turns fail to make one full turn, radians, positive if they make more.
-    pub turn_gap: f64,
+    pub turn_gap_rad: f64,
     /// All lengths together, mm.
-    pub perimeter: f64,
+    pub perimeter_mm: f64,
 }
 
 /// Walks round a room as it was taped; `start` is the direction of the first wall.
@@ -34,16 +34,16 @@ pub fn walk(start: f64, legs: &[Leg]) -> Walk {
     let (mut at, mut heading) = (DVec2::ZERO, start);
     for leg in legs {
         let (sin, cos) = angle::sin_cos(heading);
-        at += DVec2::new(cos, sin) * leg.length;
+        at += DVec2::new(cos, sin) * leg.length_mm;
         places.push(at);
-        heading += leg.turn;
+        heading += leg.turn_rad;
     }
-    let turned: f64 = legs.iter().map(|leg| leg.turn).sum();
+    let turned: f64 = legs.iter().map(|leg| leg.turn_rad).sum();
     Walk {
         places,
         gap: at,
-        turn_gap: turned - std::f64::consts::TAU,
-        perimeter: legs.iter().map(|leg| leg.length).sum(),
+        turn_gap_rad: turned - std::f64::consts::TAU,
+        perimeter_mm: legs.iter().map(|leg| leg.length_mm).sum(),
     }
 }
 
@@ -55,17 +55,17 @@ pub fn spread(start: f64, legs: &[Leg]) -> Vec<DVec2> {
     if count == 0 {
         return Vec::new();
     }
-    let each = walk(start, legs).turn_gap / count as f64;
-    let level: Vec<Leg> = legs.iter().map(|leg| Leg { turn: leg.turn - each, ..*leg }).collect();
+    let each = walk(start, legs).turn_gap_rad / count as f64;
+    let level: Vec<Leg> = legs.iter().map(|leg| Leg { turn_rad: leg.turn_rad - each, ..*leg }).collect();
     let walked = walk(start, &level);
-    if walked.perimeter <= 0.0 {
+    if walked.perimeter_mm <= 0.0 {
         return Vec::new();
     }
     let mut so_far = 0.0;
     let mut corners = Vec::with_capacity(count);
     for (place, leg) in walked.places.iter().zip(&level) {
-        corners.push(*place - walked.gap * (so_far / walked.perimeter));
-        so_far += leg.length;
+        corners.push(*place - walked.gap * (so_far / walked.perimeter_mm));
+        so_far += leg.length_mm;
     }
     corners
 }
@@ -107,14 +107,14 @@ const EXPLAINED: f64 = 0.2;
 pub fn slips(start: f64, legs: &[Leg], least: f64) -> Vec<Explains> {
     let walked = walk(start, legs);
     let gap = walked.gap.length();
-    let turns_open = walked.turn_gap.abs() > TURN_SLACK;
+    let turns_open = walked.turn_gap_rad.abs() > TURN_SLACK;
     if gap < least {
         // Nothing hangs on the last turn but the turns' own sum.
         let last = legs.len().checked_sub(1).filter(|_| turns_open);
         return last
             .zip(legs.last())
             .map(|(wall, leg)| Explains {
-                slip: Slip::Turn { wall, would_be: angle::wrapped(leg.turn - walked.turn_gap) },
+                slip: Slip::Turn { wall, would_be: angle::wrapped(leg.turn_rad - walked.turn_gap_rad) },
                 leaves: gap,
             })
             .into_iter()
@@ -127,10 +127,10 @@ pub fn slips(start: f64, legs: &[Leg], least: f64) -> Vec<Explains> {
         let along = DVec2::new(cos, sin);
         let by = -walked.gap.dot(along);
         let leaves = (walked.gap + along * by).length();
-        if leaves <= gap * EXPLAINED && leg.length + by > 0.0 {
-            found.push(Explains { slip: Slip::Length { wall, would_be: leg.length + by }, leaves });
+        if leaves <= gap * EXPLAINED && leg.length_mm + by > 0.0 {
+            found.push(Explains { slip: Slip::Length { wall, would_be: leg.length_mm + by }, leaves });
         }
-        heading += leg.turn;
+        heading += leg.turn_rad;
         // Turning what follows about this corner brings the end nearest to the start on a circle.
         if let Some(&corner) = walked.places.get(wall + 1)
             && wall + 1 < legs.len()
@@ -140,7 +140,7 @@ pub fn slips(start: f64, legs: &[Leg], least: f64) -> Vec<Explains> {
             if leaves <= gap * EXPLAINED && end.length() > 0.0 && begin.length() > 0.0 {
                 let by = angle::wrapped(angle::heading(begin) - angle::heading(end));
                 found.push(Explains {
-                    slip: Slip::Turn { wall, would_be: angle::wrapped(leg.turn + by) },
+                    slip: Slip::Turn { wall, would_be: angle::wrapped(leg.turn_rad + by) },
                     leaves,
                 });
             }

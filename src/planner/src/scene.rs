@@ -24,7 +24,7 @@ pub struct PlacedThing {
     /// The box around it in plan.
     pub bounds: Bounds,
     /// How well its place is known, mm either way.
-    pub known: f64,
+    pub known_mm: f64,
 }
 
 /// A keep-clear zone in its place.
@@ -66,7 +66,7 @@ pub struct Reading {
     /// The other.
     pub to: Id,
     /// The distance between them, mm.
-    pub distance: f64,
+    pub distance_mm: f64,
 }
 
 /// Everything in its place.
@@ -77,7 +77,7 @@ pub struct Scene {
     /// Bay from vehicle.
     pub bay_from_vehicle: PlanPose,
     /// Height of the plane that carries the wheels.
-    pub carried_at: f64,
+    pub carried_at_mm: f64,
     /// The reference axis of the aiming: its origin is abreast of the front axle, its x axis is straight ahead.
     pub bay_from_axis: PlanPose,
     /// The solids that the car fills.
@@ -136,7 +136,7 @@ impl Scene {
         let readings = readings(arrangement, &marks, &treads);
         Self {
             room: Room::of(arrangement),
-            carried_at,
+            carried_at_mm: carried_at,
             bay_from_axis: bay_from_vehicle * vehicle_from_axis,
             car,
             car_bounds,
@@ -203,12 +203,12 @@ pub(crate) fn target_solids(placement: &Placement, target: &PlacedTarget) -> Vec
 /// A thing where it stands.
 pub(crate) fn placed_thing(thing: &crate::model::Thing) -> PlacedThing {
     let prism = thing.prism();
-    PlacedThing { bounds: prism.outline.bounds(), prism, known: thing.place.known.within() }
+    PlacedThing { bounds: prism.outline.bounds(), prism, known_mm: thing.place.known.within() }
 }
 
 fn sensor_pose(sensor: &Sensor, at: DVec3, bay_from_vehicle: &PlanPose, carried_at: f64) -> Pose {
     let bay = Pose::level(bay_from_vehicle, carried_at);
-    Pose::looking(bay * at, bay_from_vehicle.heading() + sensor.azimuth, sensor.elevation)
+    Pose::looking(bay * at, bay_from_vehicle.heading() + sensor.azimuth_rad, sensor.elevation_rad)
 }
 
 /// Bay from the frame that a zone is given in; `None` for a target that is not there.
@@ -223,7 +223,7 @@ fn zone_frame(
         ZoneFrame::Vehicle => Some(*bay_from_vehicle),
         ZoneFrame::Sensor => Some(PlanPose::new(
             bay_from_sensor.origin().truncate(),
-            bay_from_vehicle.heading() + arrangement.sensor.azimuth,
+            bay_from_vehicle.heading() + arrangement.sensor.azimuth_rad,
         )),
         ZoneFrame::Target(id) => targets.iter().find(|t| t.id == *id).map(|t| t.set.place),
     }
@@ -265,7 +265,7 @@ fn lay_marks(
     let body_points = vehicle.body_points.iter().map(|p| p.at.truncate()).collect();
     // A mark belongs to where the target should be, not to where it stands.
     let targets = targets.iter().map(|t| vehicle_from_bay * t.meant.place.origin()).collect();
-    let givens = Givens::new(wheels, DVec2::X, vehicle.tyre_width, body_points, targets);
+    let givens = Givens::new(wheels, DVec2::X, vehicle.tyre_width_mm, body_points, targets);
     let plan: Vec<_> = arrangement.aiming.mark_plan.iter().map(|step| step.construction).collect();
     // Validation refuses a tyre of no width; without it there is no mark.
     let laid =
@@ -305,7 +305,7 @@ fn readings(arrangement: &Arrangement, marks: &[PlacedMark], treads: &[Polygon])
             let tape = Segment::new(*p, *q);
             if !treads.iter().any(|tread| crosses(tread, &tape)) {
                 let distance = tape.length();
-                readings.push(Reading { from: (*from).clone(), to: (*to).clone(), distance });
+                readings.push(Reading { from: (*from).clone(), to: (*to).clone(), distance_mm: distance });
             }
         }
     }

@@ -165,7 +165,7 @@ fn one(arrangement: &Arrangement, assessment: &Assessment, locale: Locale) -> On
             .map(|reading| Reading {
                 from: reading.from.to_string(),
                 to: reading.to.to_string(),
-                distance_mm: hundredths(reading.distance),
+                distance_mm: hundredths(reading.distance_mm),
             })
             .collect(),
         targets: scene

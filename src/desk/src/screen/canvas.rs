@@ -235,7 +235,11 @@ impl Canvas {
             let words = baywright_planner::words::Words::new(&answer.judged, view.locale);
             gaps(&answer.judged, &answer.assessment.scene, subject, MOST_GAPS)
                 .into_iter()
-                .map(|gap| LiveDimension { from: gap.from, to: gap.to, text: words.dimension(gap.distance) })
+                .map(|gap| LiveDimension {
+                    from: gap.from,
+                    to: gap.to,
+                    text: words.dimension(gap.distance_mm),
+                })
                 .collect()
         });
         ViewState {

@@ -181,7 +181,7 @@ impl Desk {
         let note = match subject {
             Subject::Car => {
                 let vehicle = &arrangement.vehicle;
-                size_of(&words, vehicle.length, vehicle.width)
+                size_of(&words, vehicle.length_mm, vehicle.width_mm)
             }
             Subject::Stand(id) => {
                 words.stand_off(arrangement.aiming.placements.iter().find(|own| own.id == *id)?)
@@ -194,7 +194,7 @@ impl Desk {
             Subject::FloorFeature(id) => {
                 texts.floor_feature(bay.floor_features.iter().find(|own| own.id == *id)?.kind).to_owned()
             }
-            Subject::Runway(id) => words.runway_height(bay.runways.iter().find(|own| own.id == *id)?.top),
+            Subject::Runway(id) => words.runway_height(bay.runways.iter().find(|own| own.id == *id)?.top_mm),
             Subject::Zone(id) => {
                 let zone = arrangement.aiming.zones.iter().find(|own| own.id == *id)?;
                 words.keep_clear(zone.excludes, Some((zone.span.bottom(), zone.span.top())))
@@ -231,8 +231,8 @@ impl Desk {
 fn thing_note(words: &Words<'_>, texts: &Screen, thing: &baywright_planner::model::Thing) -> String {
     use baywright_planner::model::Shape;
     let size = match thing.footprint.shape() {
-        Shape::Rectangle { length, width } => size_of(words, *length, *width),
-        Shape::Round { diameter } => format!("\u{d8} {}", words.length(*diameter)),
+        Shape::Rectangle { length_mm: length, width_mm: width } => size_of(words, *length, *width),
+        Shape::Round { diameter_mm: diameter } => format!("\u{d8} {}", words.length(*diameter)),
         Shape::Outline(_) => {
             let size = thing.footprint.outline().bounds().size();
             size_of(words, size.x, size.y)

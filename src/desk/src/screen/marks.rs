@@ -29,7 +29,7 @@ impl Desk {
                                 .size(size::BODY),
                         );
                         let figure =
-                            RichText::new(words.length(reading.distance)).font(look::bold(size::BODY));
+                            RichText::new(words.length(reading.distance_mm)).font(look::bold(size::BODY));
                         ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
                             ui.label(figure)
                         });

@@ -69,9 +69,9 @@ pub fn kinds() -> impl Iterator<Item = ThingKind> {
 pub fn thing(kind: ThingKind, name: Id, at: DVec2, ceiling: f64) -> Option<Thing> {
     let own = ALL.iter().find(|own| own.kind == kind)?;
     let shape = if own.round {
-        Shape::Round { diameter: own.size.0 }
+        Shape::Round { diameter_mm: own.size.0 }
     } else {
-        Shape::Rectangle { length: own.size.0, width: own.size.1 }
+        Shape::Rectangle { length_mm: own.size.0, width_mm: own.size.1 }
     };
     let (bottom, top) = own.heights;
     // What hangs keeps its thickness under a low ceiling; what stands reaches it at most.
@@ -92,7 +92,7 @@ pub fn thing(kind: ThingKind, name: Id, at: DVec2, ceiling: f64) -> Option<Thing
 /// A part of the ceiling that hangs lower, to start from: its size and its underside are typed. `None` if there is no room
 /// below the ceiling.
 pub fn low_ceiling(name: Id, at: DVec2, ceiling: f64) -> Option<Thing> {
-    let shape = Shape::Rectangle { length: 3_000.0, width: 2_000.0 };
+    let shape = Shape::Rectangle { length_mm: 3_000.0, width_mm: 2_000.0 };
     Some(Thing {
         id: name,
         kind: ThingKind::Other,

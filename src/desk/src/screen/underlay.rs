@@ -188,13 +188,13 @@ impl BaySheet<'_> {
             (texts.mm_per_px, "", "picture scale", Of::Number(1.0), &mut own.mm_per_px),
             (texts.from_x, texts.picture_at_hint, "picture x", Of::Length, &mut own.at.x),
             (texts.from_y, texts.picture_at_hint, "picture y", Of::Length, &mut own.at.y),
-            (texts.picture_turned, "", "picture turned", Of::Angle, &mut own.turned),
+            (texts.picture_turned, "", "picture turned", Of::Angle, &mut own.turned_rad),
             (texts.faded, texts.faded_hint, "picture faded", Of::Number(100.0), &mut own.faded),
         ] {
             let line = Line { label, hint, path, ..Line::default() };
             *value = self.sheet.number(ui, line, of, *value).unwrap_or(*value);
         }
-        own.turned = angle::wrapped(own.turned);
+        own.turned_rad = angle::wrapped(own.turned_rad);
     }
 }
 
@@ -206,7 +206,7 @@ fn first(before: &Option<Underlay>, picture: String, room: &Polygon) -> Underlay
             picture,
             mm_per_px: FIRST_MM_PER_PX,
             at: room.bounds().low,
-            turned: 0.0,
+            turned_rad: 0.0,
             faded: baywright_planner::model::UNDERLAY_FADED,
         },
     }

@@ -146,13 +146,13 @@ mod tests {
         assert_eq!(draft.aiming().map(Id::as_str), Some("aiming"));
         let mut wider = Vehicle::clone(draft.car());
         wider.enter(BodyPart::Width);
-        wider.width = 1_900.0;
+        wider.width_mm = 1_900.0;
         draft.change(wider);
-        assert!(draft.is_changed() && draft.car().mirrors.width > 1_900.0, "the mirrors follow");
+        assert!(draft.is_changed() && draft.car().mirrors.width_mm > 1_900.0, "the mirrors follow");
         assert!(!draft.car().body.is_empty());
         let mut wrong = Vehicle::clone(draft.car());
         wrong.enter(BodyPart::TrackFront);
-        wrong.track_front = 2_000.0;
+        wrong.track_front_mm = 2_000.0;
         draft.change(wrong);
         assert_eq!(draft.faults().len(), 1, "{:?}", draft.faults());
         let mut renamed = Vehicle::clone(draft.car());

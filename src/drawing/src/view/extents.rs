@@ -49,7 +49,7 @@ impl Extents {
         });
         let top = extent(scene, &bay_from_top);
         let side = extent(scene, &bay_from_side);
-        let height = arrangement.bay.ceiling.max(scene.carried_at + arrangement.vehicle.height);
+        let height = arrangement.bay.ceiling_mm.max(scene.carried_at_mm + arrangement.vehicle.height_mm);
         Self {
             along,
             turned: state.turned,

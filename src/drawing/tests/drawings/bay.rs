@@ -31,7 +31,7 @@ pub fn thing(name: &str, kind: ThingKind, shape: Shape, at: (f64, f64), heights:
 
 /// A steel box.
 pub fn cabinet(name: &str, at: (f64, f64)) -> Thing {
-    thing(name, ThingKind::Cabinet, Shape::Rectangle { length: 900.0, width: 450.0 }, at, (0.0, 1000.0))
+    thing(name, ThingKind::Cabinet, Shape::Rectangle { length_mm: 900.0, width_mm: 450.0 }, at, (0.0, 1000.0))
 }
 
 fn vehicle(class: VehicleClass) -> Vehicle {
@@ -49,18 +49,18 @@ fn vehicle(class: VehicleClass) -> Vehicle {
         id: "example".into(),
         name: "Example car".into(),
         class,
-        length: of.overhang_front + of.wheelbase + of.overhang_rear,
-        width: of.width,
+        length_mm: of.overhang_front + of.wheelbase + of.overhang_rear,
+        width_mm: of.width,
         mirrors: class.mirrors(&of),
-        height: of.height,
-        wheelbase: of.wheelbase,
-        track_front: track,
-        track_rear: track,
-        overhang_front: of.overhang_front,
-        overhang_rear: of.overhang_rear,
-        tyre_diameter,
-        tyre_width,
-        ground_clearance: of.ground_clearance,
+        height_mm: of.height,
+        wheelbase_mm: of.wheelbase,
+        track_front_mm: track,
+        track_rear_mm: track,
+        overhang_front_mm: of.overhang_front,
+        overhang_rear_mm: of.overhang_rear,
+        tyre_diameter_mm: tyre_diameter,
+        tyre_width_mm: tyre_width,
+        ground_clearance_mm: of.ground_clearance,
         ride_heights: None,
         outline_top: class.outline_top(&of),
         outline_side: class.outline_side(&of),
@@ -77,18 +77,21 @@ fn vehicle(class: VehicleClass) -> Vehicle {
 
 fn sensor(corner: bool) -> Sensor {
     let radar = Radar {
-        frequency: 76.5e9,
-        bandwidth: 1e9,
-        beam_azimuth: angle::radians(18.0),
-        beam_elevation: angle::radians(10.0),
+        frequency_hz: 76.5e9,
+        bandwidth_hz: 1e9,
+        beam_azimuth_rad: angle::radians(18.0),
+        beam_elevation_rad: angle::radians(10.0),
     };
     Sensor {
         id: "radar".into(),
         kind: if corner { SensorKind::CornerRadar(radar) } else { SensorKind::ForwardRadar(radar) },
         at: if corner { DVec3::new(700.0, 760.0, 600.0) } else { DVec3::new(870.0, 0.0, 520.0) },
-        azimuth: if corner { angle::radians(45.0) } else { 0.0 },
-        elevation: 0.0,
-        view: FieldOfView { azimuth_half: angle::radians(45.0), elevation_half: angle::radians(10.0) },
+        azimuth_rad: if corner { angle::radians(45.0) } else { 0.0 },
+        elevation_rad: 0.0,
+        view: FieldOfView {
+            azimuth_half_rad: angle::radians(45.0),
+            elevation_half_rad: angle::radians(10.0),
+        },
         adjusted: Adjusted::Screw,
         provenance: Provenance::Example,
     }
@@ -97,26 +100,26 @@ fn sensor(corner: bool) -> Sensor {
 fn aiming(corner: bool) -> Aiming {
     let stand = Stand {
         base: rectangle((-500.0, -300.0), (50.0, 300.0)).into(),
-        base_height: 60.0,
-        mast: 60.0,
-        mast_behind: 100.0,
-        top: 900.0,
+        base_height_mm: 60.0,
+        mast_mm: 60.0,
+        mast_behind_mm: 100.0,
+        top_mm: 900.0,
     };
     let target = Target {
         kind: if corner { TargetKind::CornerReflector } else { TargetKind::Plate },
-        width: if corner { 200.0 } else { 500.0 },
-        height: if corner { 200.0 } else { 400.0 },
-        depth: if corner { 120.0 } else { 6.0 },
-        centre_behind: if corner { 90.0 } else { 0.0 },
+        width_mm: if corner { 200.0 } else { 500.0 },
+        height_mm: if corner { 200.0 } else { 400.0 },
+        depth_mm: if corner { 120.0 } else { 6.0 },
+        centre_behind_mm: if corner { 90.0 } else { 0.0 },
         error: if corner { AimError::PLACE } else { AimError::SQUARENESS },
         stand: Some(stand),
     };
     let stand_off = StandOff {
         from: if corner { Datum::Sensor } else { Datum::FrontAxle },
         to: if corner { End::ReflectorCentre } else { End::Face },
-        distance: if corner { 1500.0 } else { 3600.0 },
-        bearing: if corner { angle::radians(45.0) } else { 0.0 },
-        aside: 0.0,
+        distance_mm: if corner { 1500.0 } else { 3600.0 },
+        bearing_rad: if corner { angle::radians(45.0) } else { 0.0 },
+        aside_mm: 0.0,
         along: MeasuredAlong::Level,
     };
     let outboard = |wheel| Construction::Outboard { wheel, distance: 140.0 };
@@ -139,12 +142,12 @@ fn aiming(corner: bool) -> Aiming {
             stand_off,
             height: TargetHeight::FromSensor(0.0),
             vertical: VerticalReference::Gravity,
-            turned: 0.0,
+            turned_rad: 0.0,
             mark: None,
             tolerance: PlaceTolerance::default(),
         }],
         mark_plan: steps.map(|(id, construction)| MarkStep { id: id.into(), construction }).to_vec(),
-        tolerance: AimTolerance { azimuth: angle::radians(0.2), elevation: angle::radians(0.2) },
+        tolerance: AimTolerance { azimuth_rad: angle::radians(0.2), elevation_rad: angle::radians(0.2) },
         zones: vec![KeepClear {
             id: "metal-free area".into(),
             frame: ZoneFrame::Vehicle,
@@ -154,7 +157,7 @@ fn aiming(corner: bool) -> Aiming {
         }],
         floor: None,
         axis: ReferenceAxis::GeometricCentreline,
-        working_room: Aiming::WORKING_ROOM_MM,
+        working_room_mm: Aiming::WORKING_ROOM_MM,
         have_ready: Vec::new(),
         conditions: Vec::new(),
         provenance: Provenance::Example,
@@ -170,17 +173,17 @@ pub fn empty(corner: bool) -> Arrangement {
         room: rectangle((0.0, 0.0), (12_000.0, 6_000.0)),
         walls: names.map(|name| Wall { id: name.into(), material: Material::Brick }).to_vec(),
         walls_known: Known::Taped,
-        ceiling: 3000.0,
+        ceiling_mm: 3000.0,
         openings: vec![Opening {
             id: "roller door".into(),
             kind: OpeningKind::RollerDoor,
             wall: 3,
-            from: 1400.0,
-            width: 3200.0,
+            from_mm: 1400.0,
+            width_mm: 3200.0,
             span: Span::new(0.0, 2700.0).unwrap(),
             material: Material::Steel,
             shut: true,
-            free_beyond: 0.0,
+            free_beyond_mm: 0.0,
             is_exit: false,
         }],
         floor_features: Vec::new(),
@@ -214,7 +217,7 @@ pub fn crowded() -> Arrangement {
         thing(
             "trolley",
             ThingKind::Trolley,
-            Shape::Rectangle { length: 600.0, width: 400.0 },
+            Shape::Rectangle { length_mm: 600.0, width_mm: 400.0 },
             (6300.0, 3100.0),
             (0.0, 860.0),
         ),
@@ -222,21 +225,21 @@ pub fn crowded() -> Arrangement {
         thing(
             "column",
             ThingKind::Column,
-            Shape::Round { diameter: 2.0 * column.radius() },
+            Shape::Round { diameter_mm: 2.0 * column.radius() },
             (6300.0, 1420.0),
             (0.0, 3000.0),
         ),
         thing(
             "work bench",
             ThingKind::Bench,
-            Shape::Rectangle { length: 2000.0, width: 650.0 },
+            Shape::Rectangle { length_mm: 2000.0, width_mm: 650.0 },
             (2500.0, 5650.0),
             (0.0, 900.0),
         ),
         thing(
             "lamp",
             ThingKind::Lamp,
-            Shape::Rectangle { length: 1500.0, width: 120.0 },
+            Shape::Rectangle { length_mm: 1500.0, width_mm: 120.0 },
             (6000.0, 4300.0),
             (2850.0, 2950.0),
         ),

@@ -14,7 +14,7 @@ use super::bay;
 /// A box of a metre by half a metre, square to the car, off everything.
 fn with_a_metre() -> Arrangement {
     let mut arrangement = bay::crowded();
-    let metre = ThingShape::Rectangle { length: 1000.0, width: 500.0 };
+    let metre = ThingShape::Rectangle { length_mm: 1000.0, width_mm: 500.0 };
     arrangement.bay.things.push(bay::thing("metre", ThingKind::Other, metre, (1500.0, 900.0), (0.0, 400.0)));
     arrangement
 }

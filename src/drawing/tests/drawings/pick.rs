@@ -73,13 +73,13 @@ fn a_flag_gives_its_finding() {
 #[test]
 fn small_things_are_reached_through_large_ones() {
     let mut arrangement = bay::empty(false);
-    let rectangle = |length: f64, width: f64| ThingShape::Rectangle { length, width };
+    let rectangle = |length: f64, width: f64| ThingShape::Rectangle { length_mm: length, width_mm: width };
     let mut add = |name: &str, shape: ThingShape, at: (f64, f64)| {
         arrangement.bay.things.push(bay::thing(name, ThingKind::Other, shape, at, (0.0, 500.0)));
     };
     add("small", rectangle(200.0, 200.0), (10_500.0, 4_800.0));
     add("large", rectangle(1_500.0, 1_000.0), (10_500.0, 4_800.0));
-    add("tiny", ThingShape::Round { diameter: 5.0 }, (10_500.0, 1_000.0));
+    add("tiny", ThingShape::Round { diameter_mm: 5.0 }, (10_500.0, 1_000.0));
     add("fence", rectangle(2_000.0, 5.0), (10_500.0, 2_000.0));
     let drawing = canvas(&arrangement);
     assert_eq!(at(&drawing, 10_520.0, 4_750.0), thing("small"));
@@ -147,8 +147,8 @@ fn boxes_are_around_bodies() {
     let mut arrangement = bay::crowded();
     arrangement.stands = vec![StandSet::At {
         place: PlanPose::new(DVec2::new(8_400.0, 3_500.0), 3.0),
-        height: 520.0,
-        pitch: 0.0,
+        height_mm: 520.0,
+        pitch_rad: 0.0,
     }];
     let drawing = canvas(&arrangement);
     let px = |x: f64, y: f64| drawing.paper_point_of(DVec3::new(x, y, 0.0));

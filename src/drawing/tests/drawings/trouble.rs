@@ -17,7 +17,7 @@ fn a_thousand_things() {
     for i in 0..1000_u32 {
         let (column, row) = (f64::from(i % 50), f64::from(i / 50));
         let at = (120.0 + 240.0 * column, 150.0 + 300.0 * row);
-        let shape = ThingShape::Rectangle { length: 90.0, width: 60.0 };
+        let shape = ThingShape::Rectangle { length_mm: 90.0, width_mm: 60.0 };
         arrangement.bay.things.push(bay::thing(
             &format!("box {i}"),
             ThingKind::Other,
@@ -50,7 +50,7 @@ fn forty_findings_have_forty_flags() {
     let mut arrangement = bay::empty(false);
     for i in 0..40_u32 {
         let (column, row) = (f64::from(i % 10), f64::from(i / 10));
-        let shape = ThingShape::Rectangle { length: 120.0, width: 90.0 };
+        let shape = ThingShape::Rectangle { length_mm: 120.0, width_mm: 90.0 };
         let at = (5500.0 + 330.0 * column, 1700.0 + 400.0 * row + if row >= 2.0 { 900.0 } else { 0.0 });
         arrangement.bay.things.push(bay::thing(&format!("bin {i}"), ThingKind::Bin, shape, at, (0.0, 300.0)));
     }
@@ -70,7 +70,7 @@ fn ten_times_the_things_take_not_a_hundred_times_as_long() {
         let mut arrangement = bay::empty(false);
         for i in 0..count {
             let at = (150.0 + 230.0 * f64::from(i % 50), 100.0 + 50.0 * f64::from(i / 50));
-            let shape = ThingShape::Rectangle { length: 40.0, width: 30.0 };
+            let shape = ThingShape::Rectangle { length_mm: 40.0, width_mm: 30.0 };
             // Overhead, so that nothing is found and only the drawing is timed.
             arrangement.bay.things.push(bay::thing(
                 &format!("t{i}"),
@@ -113,7 +113,7 @@ prop_compose! {
         height in 1.0..3000.0_f64,
         name in ".{0,40}",
     ) -> Thing {
-        let shape = if round { ThingShape::Round { diameter: size.0 } } else { ThingShape::Rectangle { length: size.0, width: size.1 } };
+        let shape = if round { ThingShape::Round { diameter_mm: size.0 } } else { ThingShape::Rectangle { length_mm: size.0, width_mm: size.1 } };
         let mut thing = bay::thing(&name, kind, shape, at, (bottom, bottom + height));
         thing.material = material;
         thing.place.at = PlanPose::new(at.into(), heading);
@@ -142,7 +142,7 @@ proptest! {
         arrangement.bay.things = things;
         arrangement.parked = PlanPose::new(parked.into(), heading);
         if let Some((x, y, heading, height, pitch)) = stand {
-            arrangement.stands = vec![StandSet::At { place: PlanPose::new(DVec2::new(x, y), heading), height, pitch }];
+            arrangement.stands = vec![StandSet::At { place: PlanPose::new(DVec2::new(x, y), heading), height_mm: height, pitch_rad: pitch }];
         }
         let assessment = judge(&arrangement);
         let lettering = Lettering { least_text, ..Lettering::default() };

@@ -22,11 +22,11 @@ pub fn file_of(aiming: &Aiming, vehicle: &Vehicle) -> AimingFile {
         source: (&aiming.provenance).into(),
         axis: aiming.axis.into(),
         tolerance: AimToleranceFile {
-            azimuth_deg: Figure::degrees(aiming.tolerance.azimuth),
-            elevation_deg: Figure::degrees(aiming.tolerance.elevation),
+            azimuth_deg: Figure::degrees(aiming.tolerance.azimuth_rad),
+            elevation_deg: Figure::degrees(aiming.tolerance.elevation_rad),
         },
-        floor: aiming.floor.map(|f| FloorFile { level_mm: f.level.into() }),
-        working_room_mm: Some(aiming.working_room.into()),
+        floor: aiming.floor.map(|f| FloorFile { level_mm: f.level_mm.into() }),
+        working_room_mm: Some(aiming.working_room_mm.into()),
         mark_plan: aiming
             .mark_plan
             .iter()
@@ -101,7 +101,7 @@ fn placement(placement: &Placement) -> PlacementFile {
             TargetHeight::OnFloor => HeightFile::OnFloor,
         },
         vertical: placement.vertical.into(),
-        turned_deg: Figure::degrees(placement.turned),
+        turned_deg: Figure::degrees(placement.turned_rad),
         mark: placement.mark.as_ref().map(ToString::to_string),
         tolerance: tolerance(&placement.tolerance),
     }
@@ -110,10 +110,10 @@ fn placement(placement: &Placement) -> PlacementFile {
 fn target(target: &Target) -> TargetFile {
     TargetFile {
         kind: target.kind.into(),
-        width_mm: target.width.into(),
-        height_mm: target.height.into(),
-        depth_mm: target.depth.into(),
-        centre_behind_mm: target.centre_behind.into(),
+        width_mm: target.width_mm.into(),
+        height_mm: target.height_mm.into(),
+        depth_mm: target.depth_mm.into(),
+        centre_behind_mm: target.centre_behind_mm.into(),
         aims_by: Some(AimsByFile {
             place: target.error.by_place.into(),
             squareness: target.error.by_squareness.into(),
@@ -125,10 +125,10 @@ fn target(target: &Target) -> TargetFile {
 fn stand(stand: &Stand) -> StandFile {
     StandFile {
         base: shape::file_of(&stand.base),
-        base_height_mm: stand.base_height.into(),
-        mast_mm: stand.mast.into(),
-        mast_behind_mm: stand.mast_behind.into(),
-        top_mm: stand.top.into(),
+        base_height_mm: stand.base_height_mm.into(),
+        mast_mm: stand.mast_mm.into(),
+        mast_behind_mm: stand.mast_behind_mm.into(),
+        top_mm: stand.top_mm.into(),
     }
 }
 
@@ -144,20 +144,20 @@ fn stand_off(off: &StandOff) -> StandOffFile {
             Datum::BodyPoint(name) => DatumFile::BodyPoint(name.to_string()),
         },
         to: off.to.into(),
-        distance_mm: off.distance.into(),
-        bearing_deg: Figure::degrees(off.bearing),
-        aside_mm: off.aside.into(),
+        distance_mm: off.distance_mm.into(),
+        bearing_deg: Figure::degrees(off.bearing_rad),
+        aside_mm: off.aside_mm.into(),
         along: off.along.into(),
     }
 }
 
 fn tolerance(tolerance: &PlaceTolerance) -> PlaceToleranceFile {
     PlaceToleranceFile {
-        along_mm: tolerance.along.map(Figure),
-        across_mm: tolerance.across.map(Figure),
-        height_mm: tolerance.height.map(Figure),
-        yaw_deg: tolerance.yaw.map(Figure::degrees),
-        pitch_deg: tolerance.pitch.map(Figure::degrees),
+        along_mm: tolerance.along_mm.map(Figure),
+        across_mm: tolerance.across_mm.map(Figure),
+        height_mm: tolerance.height_mm.map(Figure),
+        yaw_deg: tolerance.yaw_rad.map(Figure::degrees),
+        pitch_deg: tolerance.pitch_rad.map(Figure::degrees),
     }
 }
 

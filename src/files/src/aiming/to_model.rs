@@ -47,13 +47,13 @@ pub fn aiming_of(path: &str, file: &AimingFile, body_points: &[&str], faults: &m
         placements,
         mark_plan,
         tolerance: AimTolerance {
-            azimuth: file.tolerance.azimuth_deg.radians(),
-            elevation: file.tolerance.elevation_deg.radians(),
+            azimuth_rad: file.tolerance.azimuth_deg.radians(),
+            elevation_rad: file.tolerance.elevation_deg.radians(),
         },
         zones,
-        floor: file.floor.map(|f| FloorRequirement { level: f.level_mm.0 }),
+        floor: file.floor.map(|f| FloorRequirement { level_mm: f.level_mm.0 }),
         axis: file.axis.into(),
-        working_room: file.working_room_mm.map_or(Aiming::WORKING_ROOM_MM, |mm| mm.0),
+        working_room_mm: file.working_room_mm.map_or(Aiming::WORKING_ROOM_MM, |mm| mm.0),
         have_ready: file.have_ready.clone(),
         conditions: file.conditions.clone(),
         provenance: (&file.source).into(),
@@ -150,7 +150,7 @@ fn placement(path: &str, file: &PlacementFile, faults: &mut Faults) -> Option<Pl
             HeightFile::OnFloor => TargetHeight::OnFloor,
         },
         vertical: file.vertical.into(),
-        turned: file.turned_deg.radians(),
+        turned_rad: file.turned_deg.radians(),
         mark: file.mark.as_deref().map(id),
         tolerance: tolerance(&file.tolerance),
     })
@@ -164,10 +164,10 @@ fn target(path: &str, file: &TargetFile, faults: &mut Faults) -> Option<Target> 
     };
     Some(Target {
         kind,
-        width: file.width_mm.0,
-        height: file.height_mm.0,
-        depth: file.depth_mm.0,
-        centre_behind: file.centre_behind_mm.0,
+        width_mm: file.width_mm.0,
+        height_mm: file.height_mm.0,
+        depth_mm: file.depth_mm.0,
+        centre_behind_mm: file.centre_behind_mm.0,
         error: file.aims_by.map_or(AimError::usual(kind), |e| AimError {
             by_place: e.place.0,
             by_squareness: e.squareness.0,
@@ -179,10 +179,10 @@ fn target(path: &str, file: &TargetFile, faults: &mut Faults) -> Option<Target> 
 fn stand(path: &str, file: &StandFile, faults: &mut Faults) -> Option<Stand> {
     Some(Stand {
         base: faults.outline(&format!("{path}.base"), &file.base)?,
-        base_height: file.base_height_mm.0,
-        mast: file.mast_mm.0,
-        mast_behind: file.mast_behind_mm.0,
-        top: file.top_mm.0,
+        base_height_mm: file.base_height_mm.0,
+        mast_mm: file.mast_mm.0,
+        mast_behind_mm: file.mast_behind_mm.0,
+        top_mm: file.top_mm.0,
     })
 }
 
@@ -198,20 +198,20 @@ fn stand_off(file: &StandOffFile) -> StandOff {
             DatumFile::BodyPoint(name) => Datum::BodyPoint(id(name)),
         },
         to: file.to.into(),
-        distance: file.distance_mm.0,
-        bearing: file.bearing_deg.radians(),
-        aside: file.aside_mm.0,
+        distance_mm: file.distance_mm.0,
+        bearing_rad: file.bearing_deg.radians(),
+        aside_mm: file.aside_mm.0,
         along: file.along.into(),
     }
 }
 
 fn tolerance(file: &PlaceToleranceFile) -> PlaceTolerance {
     PlaceTolerance {
-        along: file.along_mm.map(|f| f.0),
-        across: file.across_mm.map(|f| f.0),
-        height: file.height_mm.map(|f| f.0),
-        yaw: file.yaw_deg.map(Figure::radians),
-        pitch: file.pitch_deg.map(Figure::radians),
+        along_mm: file.along_mm.map(|f| f.0),
+        across_mm: file.across_mm.map(|f| f.0),
+        height_mm: file.height_mm.map(|f| f.0),
+        yaw_rad: file.yaw_deg.map(Figure::radians),
+        pitch_rad: file.pitch_deg.map(Figure::radians),
     }
 }
 

@@ -26,7 +26,7 @@ pub fn file_of(layout: &Layout) -> LayoutFile {
                 .iter()
                 .map(|w| WallFile { name: w.id.to_string(), material: w.material.into() })
                 .collect(),
-            ceiling_mm: bay.ceiling.into(),
+            ceiling_mm: bay.ceiling_mm.into(),
             walls_known: bay.walls_known.into(),
         },
         openings: openings(bay),
@@ -46,7 +46,7 @@ pub fn file_of(layout: &Layout) -> LayoutFile {
             .map(|r| RunwayFile {
                 name: r.id.to_string(),
                 corners_mm: points(r.outline.outer()),
-                top_mm: r.top.into(),
+                top_mm: r.top_mm.into(),
             })
             .collect(),
         things: bay.things.iter().map(thing).collect(),
@@ -65,7 +65,7 @@ pub fn file_of(layout: &Layout) -> LayoutFile {
             points: s
                 .points
                 .iter()
-                .map(|p| LevelFile { at_mm: point(p.at), level_mm: p.level.into() })
+                .map(|p| LevelFile { at_mm: point(p.at), level_mm: p.level_mm.into() })
                 .collect(),
         }),
         marks: bay
@@ -84,19 +84,19 @@ fn underlay(underlay: &Underlay) -> UnderlayFile {
         picture: underlay.picture.clone(),
         mm_per_px: underlay.mm_per_px.into(),
         at_mm: point(underlay.at),
-        turned_deg: Figure::degrees(underlay.turned),
+        turned_deg: Figure::degrees(underlay.turned_rad),
         faded: underlay.faded.into(),
     }
 }
 
 fn taped(room: &TapedRoom) -> TapedFile {
     let wall = |wall: &TapedWall| TapedWallFile {
-        length_mm: wall.length.into(),
-        turn_deg: Figure::degrees(wall.turn),
+        length_mm: wall.length_mm.into(),
+        turn_deg: Figure::degrees(wall.turn_rad),
         name: wall.name.as_ref().map(ToString::to_string),
     };
     TapedFile {
-        start_turned_deg: Figure::degrees(room.start_turned),
+        start_turned_deg: Figure::degrees(room.start_turned_rad),
         walls: room.walls.iter().map(wall).collect(),
     }
 }
@@ -110,13 +110,13 @@ fn openings(bay: &Bay) -> Vec<OpeningFile> {
             name: o.id.to_string(),
             kind: o.kind.into(),
             wall: wall(o.wall),
-            from_mm: o.from.into(),
-            width_mm: o.width.into(),
+            from_mm: o.from_mm.into(),
+            width_mm: o.width_mm.into(),
             bottom_mm: o.span.bottom().into(),
             top_mm: o.span.top().into(),
             material: o.material.into(),
             shut: o.shut,
-            free_beyond_mm: o.free_beyond.into(),
+            free_beyond_mm: o.free_beyond_mm.into(),
             is_exit: o.is_exit,
         })
         .collect()
@@ -132,10 +132,10 @@ fn thing(thing: &Thing) -> ThingFile {
         name: thing.id.to_string(),
         kind: thing.kind.into(),
         shape: match thing.footprint.shape() {
-            Shape::Rectangle { length, width } => {
+            Shape::Rectangle { length_mm: length, width_mm: width } => {
                 ShapeFile::Rectangle { length_mm: (*length).into(), width_mm: (*width).into() }
             }
-            Shape::Round { diameter } => ShapeFile::Round { diameter_mm: (*diameter).into() },
+            Shape::Round { diameter_mm: diameter } => ShapeFile::Round { diameter_mm: (*diameter).into() },
             Shape::Outline(corners) => ShapeFile::Outline { corners_mm: points(corners) },
         },
         at_mm,
@@ -160,7 +160,7 @@ fn arrangement(saved: &SavedArrangement, home: &[Thing]) -> ArrangementFile {
         on_runways: saved.on_runways.iter().map(ToString::to_string).collect(),
         on_this_car: (saved.on_this_car != OnThisCar::default()).then(|| OnThisCarFile {
             sensor_at_mm: saved.on_this_car.sensor_at.map(place),
-            rear_toe: saved.on_this_car.rear_toe.map(|(left, right)| RearToeFile {
+            rear_toe: saved.on_this_car.rear_toe_rad.map(|(left, right)| RearToeFile {
                 left_deg: Figure::degrees(left),
                 right_deg: Figure::degrees(right),
             }),
@@ -194,7 +194,7 @@ fn arrangement(saved: &SavedArrangement, home: &[Thing]) -> ArrangementFile {
 fn stand(set: &StandSet) -> SetFile {
     match set {
         StandSet::OnMark => SetFile::OnMark,
-        StandSet::At { place, height, pitch } => {
+        StandSet::At { place, height_mm: height, pitch_rad: pitch } => {
             let (at_mm, heading_deg) = placed(place);
             SetFile::At {
                 at_mm,

@@ -48,18 +48,18 @@ fn underlay(file: &UnderlayFile) -> Underlay {
         picture: file.picture.clone(),
         mm_per_px: file.mm_per_px.0,
         at: vec2(file.at_mm),
-        turned: file.turned_deg.radians(),
+        turned_rad: file.turned_deg.radians(),
         faded: file.faded.0,
     }
 }
 
 fn taped(file: &TapedFile) -> TapedRoom {
     let walls = file.walls.iter().map(|wall| TapedWall {
-        length: wall.length_mm.0,
-        turn: wall.turn_deg.radians(),
+        length_mm: wall.length_mm.0,
+        turn_rad: wall.turn_deg.radians(),
         name: wall.name.as_deref().map(Id::from),
     });
-    TapedRoom { start_turned: file.start_turned_deg.radians(), walls: walls.collect() }
+    TapedRoom { start_turned_rad: file.start_turned_deg.radians(), walls: walls.collect() }
 }
 
 fn pose(at: Point, heading: Figure) -> PlanPose {
@@ -141,10 +141,10 @@ fn bay(file: &LayoutFile, id: Id, faults: &mut Faults) -> Option<Bay> {
             if clockwise {
                 // Measured from the wall's other end.
                 let length = wall_length(&file.room.corners_mm, opening.wall)?;
-                let from = Figure(length - opening.from - opening.width).rounded();
+                let from = Figure(length - opening.from_mm - opening.width_mm).rounded();
                 // What an opening may stick out at the wall's far end it may not at its start: it is pushed in.
                 let sticks_out = (-limits::WALL_SLACK_MM..0.0).contains(&from);
-                opening.from = if sticks_out { 0.0 } else { from };
+                opening.from_mm = if sticks_out { 0.0 } else { from };
                 opening.wall = turned_wall(opening.wall, names.len());
             }
             Some(opening)
@@ -161,7 +161,7 @@ fn bay(file: &LayoutFile, id: Id, faults: &mut Faults) -> Option<Bay> {
         });
     let runways = listed("runways", &file.runways, faults, |path, r, faults| {
         let outline = faults.polygon(&format!("{path}.corners_mm"), &r.corners_mm)?;
-        Some(Runway { id: r.name.as_str().into(), outline, top: r.top_mm.0 })
+        Some(Runway { id: r.name.as_str().into(), outline, top_mm: r.top_mm.0 })
     });
     let keep_free = listed("keep_free", &file.keep_free, faults, |path, k, faults| {
         let outline = faults.polygon(&format!("{path}.corners_mm"), &k.corners_mm)?;
@@ -174,7 +174,7 @@ fn bay(file: &LayoutFile, id: Id, faults: &mut Faults) -> Option<Bay> {
         room: room?,
         walls,
         walls_known: file.room.walls_known.into(),
-        ceiling: file.room.ceiling_mm.0,
+        ceiling_mm: file.room.ceiling_mm.0,
         openings,
         floor_features,
         runways,
@@ -212,12 +212,12 @@ fn opening(path: &str, file: &OpeningFile, walls: &[&str], faults: &mut Faults) 
         id: file.name.as_str().into(),
         kind: file.kind.into(),
         wall: wall?,
-        from: file.from_mm.0,
-        width: file.width_mm.0,
+        from_mm: file.from_mm.0,
+        width_mm: file.width_mm.0,
         span: span?,
         material: file.material.into(),
         shut: file.shut,
-        free_beyond: file.free_beyond_mm.0,
+        free_beyond_mm: file.free_beyond_mm.0,
         is_exit: file.is_exit,
     })
 }
@@ -244,11 +244,11 @@ fn shape(path: &str, file: &ShapeFile, faults: &mut Faults) -> Option<Shape> {
         ShapeFile::Rectangle { length_mm, width_mm } => {
             let length = faults.number(&format!("{path}.length_mm"), *length_mm, &limits::THING);
             let width = faults.number(&format!("{path}.width_mm"), *width_mm, &limits::THING);
-            (length && width).then_some(Shape::Rectangle { length: length_mm.0, width: width_mm.0 })
+            (length && width).then_some(Shape::Rectangle { length_mm: length_mm.0, width_mm: width_mm.0 })
         }
         ShapeFile::Round { diameter_mm } => faults
             .number(&format!("{path}.diameter_mm"), *diameter_mm, &limits::THING)
-            .then_some(Shape::Round { diameter: diameter_mm.0 }),
+            .then_some(Shape::Round { diameter_mm: diameter_mm.0 }),
         ShapeFile::Outline { corners_mm } => {
             faults.polygon(&format!("{path}.corners_mm"), corners_mm)?;
             Some(Shape::Outline(vecs(corners_mm)))
@@ -259,7 +259,11 @@ fn shape(path: &str, file: &ShapeFile, faults: &mut Faults) -> Option<Shape> {
 fn survey(file: &SurveyFile) -> FloorSurvey {
     FloorSurvey {
         taken: file.taken.map(|d| d.0),
-        points: file.points.iter().map(|p| LevelPoint { at: vec2(p.at_mm), level: p.level_mm.0 }).collect(),
+        points: file
+            .points
+            .iter()
+            .map(|p| LevelPoint { at: vec2(p.at_mm), level_mm: p.level_mm.0 })
+            .collect(),
         provenance: (&file.source).into(),
     }
 }
@@ -309,7 +313,7 @@ fn arrangement(
 fn on_this_car(file: &OnThisCarFile) -> OnThisCar {
     OnThisCar {
         sensor_at: file.sensor_at_mm.map(vec3),
-        rear_toe: file.rear_toe.map(|t| (t.left_deg.radians(), t.right_deg.radians())),
+        rear_toe_rad: file.rear_toe.map(|t| (t.left_deg.radians(), t.right_deg.radians())),
     }
 }
 
@@ -318,8 +322,8 @@ fn set(file: &SetFile) -> StandSet {
         SetFile::OnMark => StandSet::OnMark,
         SetFile::At { at_mm, heading_deg, height_mm, pitch_deg } => StandSet::At {
             place: pose(*at_mm, *heading_deg),
-            height: height_mm.0,
-            pitch: pitch_deg.radians(),
+            height_mm: height_mm.0,
+            pitch_rad: pitch_deg.radians(),
         },
     }
 }

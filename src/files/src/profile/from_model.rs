@@ -42,21 +42,21 @@ fn body(car: &Vehicle) -> BodyFile {
     let entered = |part: BodyPart| !car.is_assumed(part);
     let given = |part: BodyPart, value: f64| entered(part).then_some(Figure(value));
     BodyFile {
-        length_mm: given(BodyPart::Length, car.length),
-        width_mm: given(BodyPart::Width, car.width),
-        height_mm: given(BodyPart::Height, car.height),
-        wheelbase_mm: given(BodyPart::Wheelbase, car.wheelbase),
-        overhang_front_mm: given(BodyPart::OverhangFront, car.overhang_front),
-        overhang_rear_mm: given(BodyPart::OverhangRear, car.overhang_rear),
-        track_front_mm: given(BodyPart::TrackFront, car.track_front),
-        track_rear_mm: given(BodyPart::TrackRear, car.track_rear),
-        tyre_diameter_mm: given(BodyPart::TyreDiameter, car.tyre_diameter),
-        tyre_width_mm: given(BodyPart::TyreWidth, car.tyre_width),
-        ground_clearance_mm: given(BodyPart::GroundClearance, car.ground_clearance),
+        length_mm: given(BodyPart::Length, car.length_mm),
+        width_mm: given(BodyPart::Width, car.width_mm),
+        height_mm: given(BodyPart::Height, car.height_mm),
+        wheelbase_mm: given(BodyPart::Wheelbase, car.wheelbase_mm),
+        overhang_front_mm: given(BodyPart::OverhangFront, car.overhang_front_mm),
+        overhang_rear_mm: given(BodyPart::OverhangRear, car.overhang_rear_mm),
+        track_front_mm: given(BodyPart::TrackFront, car.track_front_mm),
+        track_rear_mm: given(BodyPart::TrackRear, car.track_rear_mm),
+        tyre_diameter_mm: given(BodyPart::TyreDiameter, car.tyre_diameter_mm),
+        tyre_width_mm: given(BodyPart::TyreWidth, car.tyre_width_mm),
+        ground_clearance_mm: given(BodyPart::GroundClearance, car.ground_clearance_mm),
         mirrors: entered(BodyPart::Mirrors).then(|| MirrorsFile {
-            width_mm: car.mirrors.width.into(),
-            ahead_mm: car.mirrors.ahead.into(),
-            height_mm: car.mirrors.height.into(),
+            width_mm: car.mirrors.width_mm.into(),
+            ahead_mm: car.mirrors.ahead_mm.into(),
+            height_mm: car.mirrors.height_mm.into(),
         }),
         ride_heights: car.ride_heights.map(|[front_left, front_right, rear_left, rear_right]| {
             RideHeightsFile {
@@ -76,10 +76,10 @@ fn sensor(sensor: &Sensor) -> SensorFile {
         name: sensor.id.to_string(),
         kind: kind(&sensor.kind),
         at_mm: place(sensor.at),
-        azimuth_deg: Figure::degrees(sensor.azimuth),
-        elevation_deg: Figure::degrees(sensor.elevation),
-        view_azimuth_deg: Figure::degrees(sensor.view.azimuth_half * 2.0),
-        view_elevation_deg: Figure::degrees(sensor.view.elevation_half * 2.0),
+        azimuth_deg: Figure::degrees(sensor.azimuth_rad),
+        elevation_deg: Figure::degrees(sensor.elevation_rad),
+        view_azimuth_deg: Figure::degrees(sensor.view.azimuth_half_rad * 2.0),
+        view_elevation_deg: Figure::degrees(sensor.view.elevation_half_rad * 2.0),
         adjusted: sensor.adjusted.into(),
         source: (&sensor.provenance).into(),
     }
@@ -88,10 +88,10 @@ fn sensor(sensor: &Sensor) -> SensorFile {
 fn kind(kind: &SensorKind) -> SensorKindFile {
     let figures = |radar: &Radar| {
         (
-            Figure(radar.frequency / HERTZ_PER_GIGAHERTZ),
-            Figure(radar.bandwidth / HERTZ_PER_GIGAHERTZ),
-            Figure::degrees(radar.beam_azimuth),
-            Figure::degrees(radar.beam_elevation),
+            Figure(radar.frequency_hz / HERTZ_PER_GIGAHERTZ),
+            Figure(radar.bandwidth_hz / HERTZ_PER_GIGAHERTZ),
+            Figure::degrees(radar.beam_azimuth_rad),
+            Figure::degrees(radar.beam_elevation_rad),
         )
     };
     match kind {

@@ -89,20 +89,21 @@ fn body(file: &BodyFile, class: VehicleClass, id: Id) -> Vehicle {
         Some(value) => *into = value.0,
         None => car.assumed.push(part.into()),
     };
-    given(file.length_mm, BodyPart::Length, &mut car.length);
-    given(file.width_mm, BodyPart::Width, &mut car.width);
-    given(file.height_mm, BodyPart::Height, &mut car.height);
-    given(file.wheelbase_mm, BodyPart::Wheelbase, &mut car.wheelbase);
-    given(file.overhang_front_mm, BodyPart::OverhangFront, &mut car.overhang_front);
-    given(file.overhang_rear_mm, BodyPart::OverhangRear, &mut car.overhang_rear);
-    given(file.tyre_diameter_mm, BodyPart::TyreDiameter, &mut car.tyre_diameter);
-    given(file.tyre_width_mm, BodyPart::TyreWidth, &mut car.tyre_width);
-    given(file.track_front_mm, BodyPart::TrackFront, &mut car.track_front);
-    given(file.track_rear_mm, BodyPart::TrackRear, &mut car.track_rear);
-    given(file.ground_clearance_mm, BodyPart::GroundClearance, &mut car.ground_clearance);
+    given(file.length_mm, BodyPart::Length, &mut car.length_mm);
+    given(file.width_mm, BodyPart::Width, &mut car.width_mm);
+    given(file.height_mm, BodyPart::Height, &mut car.height_mm);
+    given(file.wheelbase_mm, BodyPart::Wheelbase, &mut car.wheelbase_mm);
+    given(file.overhang_front_mm, BodyPart::OverhangFront, &mut car.overhang_front_mm);
+    given(file.overhang_rear_mm, BodyPart::OverhangRear, &mut car.overhang_rear_mm);
+    given(file.tyre_diameter_mm, BodyPart::TyreDiameter, &mut car.tyre_diameter_mm);
+    given(file.tyre_width_mm, BodyPart::TyreWidth, &mut car.tyre_width_mm);
+    given(file.track_front_mm, BodyPart::TrackFront, &mut car.track_front_mm);
+    given(file.track_rear_mm, BodyPart::TrackRear, &mut car.track_rear_mm);
+    given(file.ground_clearance_mm, BodyPart::GroundClearance, &mut car.ground_clearance_mm);
     match &file.mirrors {
         Some(m) => {
-            car.mirrors = Mirrors { width: m.width_mm.0, ahead: m.ahead_mm.0, height: m.height_mm.0 };
+            car.mirrors =
+                Mirrors { width_mm: m.width_mm.0, ahead_mm: m.ahead_mm.0, height_mm: m.height_mm.0 };
         }
         None => car.assumed.push(BodyPart::Mirrors.into()),
     }
@@ -124,10 +125,10 @@ fn body(file: &BodyFile, class: VehicleClass, id: Id) -> Vehicle {
 
 fn sensor(file: &SensorFile) -> Sensor {
     let radar = |frequency: Figure, bandwidth: Figure, azimuth: Figure, elevation: Figure| Radar {
-        frequency: frequency.0 * super::HERTZ_PER_GIGAHERTZ,
-        bandwidth: bandwidth.0 * super::HERTZ_PER_GIGAHERTZ,
-        beam_azimuth: azimuth.radians(),
-        beam_elevation: elevation.radians(),
+        frequency_hz: frequency.0 * super::HERTZ_PER_GIGAHERTZ,
+        bandwidth_hz: bandwidth.0 * super::HERTZ_PER_GIGAHERTZ,
+        beam_azimuth_rad: azimuth.radians(),
+        beam_elevation_rad: elevation.radians(),
     };
     let kind = match file.kind {
         SensorKindFile::ForwardRadar {
@@ -161,11 +162,11 @@ fn sensor(file: &SensorFile) -> Sensor {
         id: file.name.as_str().into(),
         kind,
         at: vec3(file.at_mm),
-        azimuth: file.azimuth_deg.radians(),
-        elevation: file.elevation_deg.radians(),
+        azimuth_rad: file.azimuth_deg.radians(),
+        elevation_rad: file.elevation_deg.radians(),
         view: FieldOfView {
-            azimuth_half: file.view_azimuth_deg.radians() * 0.5,
-            elevation_half: file.view_elevation_deg.radians() * 0.5,
+            azimuth_half_rad: file.view_azimuth_deg.radians() * 0.5,
+            elevation_half_rad: file.view_elevation_deg.radians() * 0.5,
         },
         adjusted: file.adjusted.into(),
         provenance: (&file.source).into(),

@@ -12,7 +12,8 @@ pub(super) const CHECK: Check = Check { codes: &[Code::AxisUnknown], whole, ..Ch
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let arrangement = context.arrangement;
-    if arrangement.aiming.axis == ReferenceAxis::ThrustLine && arrangement.on_this_car.rear_toe.is_none() {
+    if arrangement.aiming.axis == ReferenceAxis::ThrustLine && arrangement.on_this_car.rear_toe_rad.is_none()
+    {
         let at = context.scene.bay_from_vehicle.origin().extend(0.0);
         let basis = Basis::Procedure(arrangement.aiming.provenance.clone());
         findings.push(
@@ -32,7 +33,7 @@ mod tests {
         arrangement.aiming.axis = ReferenceAxis::ThrustLine;
         check(&arrangement, Code::AxisUnknown, Severity::Care, None);
         // (0.2 - 0) / 2 = 0.1° to the left.
-        arrangement.on_this_car.rear_toe = Some((0.0, angle::radians(0.2)));
+        arrangement.on_this_car.rear_toe_rad = Some((0.0, angle::radians(0.2)));
         none(&arrangement, Code::AxisUnknown);
         let scene = assess(&arrangement).scene;
         let expected = 3_000.0 + 4_000.0 * libm::sin(angle::radians(0.1));
@@ -51,7 +52,7 @@ mod tests {
         ] {
             let mut arrangement = clear();
             arrangement.aiming.axis = ReferenceAxis::ThrustLine;
-            arrangement.on_this_car.rear_toe = Some((angle::radians(left), angle::radians(right)));
+            arrangement.on_this_car.rear_toe_rad = Some((angle::radians(left), angle::radians(right)));
             let axis = assess(&arrangement).scene.bay_from_axis;
             let rear = DVec2::new(4_000.0 - 2_600.0, 3_000.0);
             for (distance, offset) in [(2_700.0, at_2700), (5_000.0, at_5000)] {

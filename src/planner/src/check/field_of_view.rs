@@ -44,7 +44,7 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
 fn outside(p: DVec3, view: &FieldOfView) -> Option<(f64, f64)> {
     let azimuth = libm::atan2(p.y, p.x).abs();
     let elevation = libm::atan2(p.z, libm::hypot(p.x, p.y)).abs();
-    [(azimuth, view.azimuth_half), (elevation, view.elevation_half)]
+    [(azimuth, view.azimuth_half_rad), (elevation, view.elevation_half_rad)]
         .into_iter()
         .filter(|(angle, half)| angle - half > SPEAKS_FROM_RAD)
         .max_by(|a, b| (a.0 - a.1).total_cmp(&(b.0 - b.1)))
@@ -57,15 +57,15 @@ mod tests {
     #[test]
     fn a_target_beside_the_view() {
         let mut arrangement = clear();
-        arrangement.sensor.view.azimuth_half = angle::radians(3.0);
+        arrangement.sensor.view.azimuth_half_rad = angle::radians(3.0);
         // The plate's edge is seen 250 mm aside at 4000: 3.576°. Its middle is straight ahead.
         let found = check(&arrangement, Code::FieldOfView, Severity::Care, Some(libm::atan2(250.0, 4000.0)));
         assert!((number(found.limit.unwrap()) - angle::radians(3.0)).abs() < 1e-12);
         arrangement.sensor.kind = SensorKind::ForwardCamera(Camera { pixels_across: 1280, pixels_down: 960 });
         check(&arrangement, Code::FieldOfView, Severity::Stops, None);
-        arrangement.sensor.view.azimuth_half = angle::radians(3.6);
+        arrangement.sensor.view.azimuth_half_rad = angle::radians(3.6);
         none(&arrangement, Code::FieldOfView);
-        arrangement.sensor.azimuth = angle::radians(170.0);
+        arrangement.sensor.azimuth_rad = angle::radians(170.0);
         check(&arrangement, Code::FieldOfView, Severity::Stops, None);
     }
 }

@@ -65,6 +65,6 @@ mod tests {
         check(&arrangement, Code::MeasuredOnCar, Severity::Note, None);
         let scene = assess(&arrangement).scene;
         assert!(scene.sensor().distance(DVec3::new(4_810.0, 2_995.0, 520.0)) < 1e-9);
-        assert!((scene.targets[0].meant.height - 520.0).abs() < 1e-9);
+        assert!((scene.targets[0].meant.height_mm - 520.0).abs() < 1e-9);
     }
 }

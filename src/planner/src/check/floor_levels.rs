@@ -70,16 +70,16 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
     let Some(floor) = context.arrangement.aiming.floor else { return };
     let against = |found: Finding, spread: f64| {
-        let mut found = found.against(Quantity::Length(spread), Quantity::Length(floor.level));
+        let mut found = found.against(Quantity::Length(spread), Quantity::Length(floor.level_mm));
         // No survey makes a floor level.
         found.cure = None;
         found
     };
     let (near, anywhere) = (spread(levels_that_matter(context, survey)), spread(survey.points.iter()));
-    if near > floor.level {
+    if near > floor.level_mm {
         let uneven = Finding { severity: Severity::Stops, ..care(FloorFact::Uneven, procedure) };
         findings.push(against(uneven, near));
-    } else if anywhere > floor.level {
+    } else if anywhere > floor.level_mm {
         findings.push(against(care(FloorFact::NotJudged, procedure), anywhere));
     }
 }
@@ -88,7 +88,7 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
 fn spread<'a>(points: impl Iterator<Item = &'a LevelPoint>) -> f64 {
     let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
     for point in points {
-        (low, high) = (low.min(point.level), high.max(point.level));
+        (low, high) = (low.min(point.level_mm), high.max(point.level_mm));
     }
     (high - low).max(0.0)
 }
@@ -127,9 +127,9 @@ mod tests {
             fact
         };
         let mut arrangement = clear();
-        arrangement.bay.survey.as_mut().unwrap().points[2].level = 5.0;
+        arrangement.bay.survey.as_mut().unwrap().points[2].level_mm = 5.0;
         none(&arrangement, Code::FloorLevels);
-        arrangement.bay.survey.as_mut().unwrap().points[2].level = 5.1;
+        arrangement.bay.survey.as_mut().unwrap().points[2].level_mm = 5.1;
         assert_eq!(fact(&arrangement), FloorFact::NotJudged);
         let mut arrangement = clear();
         arrangement.today = Some(jiff::civil::date(2027, 6, 2));
@@ -162,7 +162,7 @@ mod tests {
             let mut arrangement = clear();
             for point in &mut arrangement.bay.survey.as_mut().unwrap().points {
                 if point.at == DVec2::new(x, y) {
-                    point.level = -level;
+                    point.level_mm = -level;
                 }
             }
             arrangement
@@ -173,7 +173,7 @@ mod tests {
         // A fall all along: 1.5 mm a metre over the 8 m from the rear wheels' points to the target's.
         let mut falling = clear();
         for point in &mut falling.bay.survey.as_mut().unwrap().points {
-            point.level = 0.0015 * point.at.x;
+            point.level_mm = 0.0015 * point.at.x;
         }
         stops(&falling, 12.0);
         // On runways the wheels do not stand on that floor.
@@ -181,7 +181,7 @@ mod tests {
         let runway = |name: &str, y: f64| Runway {
             id: name.into(),
             outline: rectangle((1_000.0, y - 300.0), (4_600.0, y + 300.0)),
-            top: 150.0,
+            top_mm: 150.0,
         };
         raised.bay.runways = vec![runway("left runway", 3_770.0), runway("right runway", 2_230.0)];
         raised.on_runways = vec!["left runway".into(), "right runway".into()];

@@ -25,7 +25,7 @@ pub(super) const CHECK: Check =
 
 /// The wavelength of a radar; other sensors have none. A validated frequency has one.
 fn wave(arrangement: &Arrangement) -> Option<Wavelength> {
-    wavelength(arrangement.sensor.kind.radar()?.frequency).ok()
+    wavelength(arrangement.sensor.kind.radar()?.frequency_hz).ok()
 }
 
 /// A radar's paths to its upright targets keep things out of the first Fresnel zone.
@@ -92,7 +92,7 @@ mod tests {
         // Half way, a target of 20 mm leaves the sight 10 mm wide: the box reaches 0.00001 mm into it.
         let mut arrangement = with(vec![cabinet("box", (6_800.0, 3_105.0 - 1e-5), 0.002, 200.0)]);
         arrangement.bay.things[0].material = Material::Wood;
-        arrangement.aiming.placements[0].target.width = 20.0;
+        arrangement.aiming.placements[0].target.width_mm = 20.0;
         none(&arrangement, Code::SightBlocked);
         check(&arrangement, Code::FresnelEntered, Severity::Stops, None);
     }
@@ -104,7 +104,7 @@ mod tests {
         let beside = |gap: f64| {
             let mut arrangement = with(vec![cabinet("box", (6_800.0, 3_000.0 + gap + 100.0), 0.002, 200.0)]);
             arrangement.bay.things[0].material = Material::Wood;
-            arrangement.aiming.placements[0].target.width = 20.0;
+            arrangement.aiming.placements[0].target.width_mm = 20.0;
             arrangement
         };
         none(&beside(62.5), Code::FresnelEntered);
@@ -118,7 +118,7 @@ mod tests {
     fn a_camera_has_no_fresnel_zone() {
         let mut arrangement = with(vec![cabinet("box", (6_800.0, 3_130.0), 10.0, 200.0)]);
         arrangement.bay.things[0].material = Material::Wood;
-        arrangement.aiming.placements[0].target.width = 20.0;
+        arrangement.aiming.placements[0].target.width_mm = 20.0;
         assert!(!of(&assess(&arrangement), Code::FresnelEntered).is_empty());
         arrangement.sensor.kind = SensorKind::ForwardCamera(Camera { pixels_across: 1280, pixels_down: 960 });
         none(&arrangement, Code::FresnelEntered);
@@ -130,9 +130,9 @@ mod tests {
     fn an_idle_runway_in_the_first_fresnel_zone() {
         let mut arrangement = clear();
         arrangement.aiming.zones.clear();
-        arrangement.aiming.placements[0].target.height = 20.0;
+        arrangement.aiming.placements[0].target.height_mm = 20.0;
         let outline = rectangle((6_300.0, 2_700.0), (7_300.0, 3_300.0));
-        arrangement.bay.runways = vec![Runway { id: "runway".into(), outline, top: 460.0 }];
+        arrangement.bay.runways = vec![Runway { id: "runway".into(), outline, top_mm: 460.0 }];
         let found = check(&arrangement, Code::FresnelEntered, Severity::Care, None);
         assert_eq!(found.subjects[0], Subject::Runway("runway".into()));
         assert!((number(found.measured.unwrap()) - 40.0 / 62.3972).abs() < 1e-3, "{:?}", found.measured);

@@ -37,7 +37,7 @@ pub enum Under {
 }
 
 fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    let room = context.arrangement.aiming.working_room;
+    let room = context.arrangement.aiming.working_room_mm;
     let targets = context.scene.targets.iter().flat_map(|target| &target.solids);
     let around = targets
         .fold(context.scene.car_bounds, |all, solid| all.union(solid.outline.bounds()))
@@ -109,7 +109,7 @@ fn wholly_over_car(context: &Context<'_>, outline: &Outline) -> bool {
 }
 
 fn ceiling(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    let ceiling = context.arrangement.bay.ceiling;
+    let ceiling = context.arrangement.bay.ceiling_mm;
     let scene = context.scene;
     let top = |solids: &[baywright_geometry::Prism]| {
         solids.iter().map(|solid| solid.span.top()).fold(0.0, f64::max)
@@ -168,11 +168,11 @@ mod tests {
     #[test]
     fn low_ceilings() {
         let mut arrangement = clear();
-        arrangement.bay.ceiling = 1_450.0;
+        arrangement.bay.ceiling_mm = 1_450.0;
         let assessment = assess(&arrangement);
         let found = of(&assessment, Code::HeadRoom);
         assert!(found.iter().any(|f| f.severity == Severity::Stops && f.subjects.contains(&Subject::Car)));
-        arrangement.bay.ceiling = 2_200.0;
+        arrangement.bay.ceiling_mm = 2_200.0;
         check(&arrangement, Code::HeadRoom, Severity::Care, Some(2_200.0));
     }
 }

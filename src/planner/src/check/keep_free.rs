@@ -28,10 +28,10 @@ fn areas(arrangement: &Arrangement) -> Vec<(Id, Prism, Basis)> {
     let exits = bay.openings.iter().filter(|o| o.is_exit).filter_map(|door| {
         let edge = bay.room.edges().nth(door.wall)?;
         let along = (edge.to - edge.from).normalize_or_zero();
-        let start = edge.from + along * door.from;
+        let start = edge.from + along * door.from_mm;
         // The inside lies left of an edge.
         let inward = along.perp() * EXIT_MM;
-        let width = along * door.width;
+        let width = along * door.width_mm;
         let outline =
             Polygon::simple(vec![start, start + width, start + width + inward, start + inward]).ok()?;
         Some((door.id.clone(), outline, Basis::Published(EXIT_RULE)))
@@ -112,12 +112,12 @@ mod tests {
             id: "back door".into(),
             kind: OpeningKind::SwingDoor,
             wall: 0,
-            from: 200.0,
-            width: 900.0,
+            from_mm: 200.0,
+            width_mm: 900.0,
             span: span(0.0, 2000.0),
             material: Material::Wood,
             shut: true,
-            free_beyond: 0.0,
+            free_beyond_mm: 0.0,
             is_exit: true,
         }];
         check(&arrangement, Code::KeepFree, Severity::Care, Some(600.0));

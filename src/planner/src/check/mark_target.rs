@@ -51,7 +51,7 @@ mod tests {
         assert!(at("T").distance(scene.targets[0].meant.place.origin()) < 1e-9);
         let diagonal =
             scene.readings.iter().find(|r| r.from.as_str() == "1" && r.to.as_str() == "6").unwrap();
-        assert!((diagonal.distance - libm::hypot(7_400.0, 2_040.0)).abs() < 1e-9);
+        assert!((diagonal.distance_mm - libm::hypot(7_400.0, 2_040.0)).abs() < 1e-9);
     }
 
     #[test]
@@ -69,7 +69,7 @@ mod tests {
         // A plan along the wheels cannot serve an aiming along a thrust line of 0.1°.
         let mut arrangement = clear();
         arrangement.aiming.axis = ReferenceAxis::ThrustLine;
-        arrangement.on_this_car.rear_toe = Some((0.0, angle::radians(0.2)));
+        arrangement.on_this_car.rear_toe_rad = Some((0.0, angle::radians(0.2)));
         check(&arrangement, Code::MarkOffTarget, Severity::Stops, None);
     }
 }

@@ -23,16 +23,16 @@ pub enum TooLarge {
     /// Along the car's axis, mm.
     Long {
         /// Needed.
-        needs: f64,
+        needs_mm: f64,
         /// There.
-        there: f64,
+        there_mm: f64,
     },
     /// Across it, mm.
     Wide {
         /// Needed.
-        needs: f64,
+        needs_mm: f64,
         /// There.
-        there: f64,
+        there_mm: f64,
     },
 }
 
@@ -49,7 +49,7 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
         part(context, &Subject::Zone(zone.id.clone()), [&zone.prism], height, findings);
     }
     for target in &context.scene.targets {
-        part(context, &Subject::Target(target.id.clone()), &target.solids, target.set.height, findings);
+        part(context, &Subject::Target(target.id.clone()), &target.solids, target.set.height_mm, findings);
     }
 }
 
@@ -128,8 +128,8 @@ pub(super) fn barrier(context: &Context<'_>, p: DVec2) -> Subject {
         let abreast = (p - edge.from).dot(along);
         let is_here = |o: &&Opening| {
             o.wall == wall
-                && o.from <= abreast
-                && abreast <= o.from + o.width
+                && o.from_mm <= abreast
+                && abreast <= o.from_mm + o.width_mm
                 && o.kind != OpeningKind::Window
         };
         bay.openings.iter().find(is_here)
@@ -169,12 +169,12 @@ mod tests {
             id: "roller door".into(),
             kind: OpeningKind::RollerDoor,
             wall: 1,
-            from: 1_000.0,
-            width: 4_000.0,
+            from_mm: 1_000.0,
+            width_mm: 4_000.0,
             span: span(0.0, 2_800.0),
             material: Material::Steel,
             shut: true,
-            free_beyond: 2_000.0,
+            free_beyond_mm: 2_000.0,
             is_exit: false,
         }];
         let found = check(&arrangement, Code::OutsideRoom, Severity::Stops, Some(100.0));
@@ -182,7 +182,7 @@ mod tests {
         assert_eq!(found.cure.unwrap().step, Step::OpenDoor { door: "roller door".into() });
         arrangement.bay.openings[0].shut = false;
         none(&arrangement, Code::OutsideRoom);
-        arrangement.bay.openings[0].free_beyond = 60.0;
+        arrangement.bay.openings[0].free_beyond_mm = 60.0;
         check(&arrangement, Code::OutsideRoom, Severity::Stops, Some(40.0));
     }
 
@@ -195,7 +195,10 @@ mod tests {
         // 3400 behind the axle, 5800 ahead of it.
         assert!(
             found.iter().any(|f| f.facts
-                == crate::Facts::OutsideRoom(Some(crate::TooLarge::Long { needs: 9_200.0, there: 9_000.0 }))),
+                == crate::Facts::OutsideRoom(Some(crate::TooLarge::Long {
+                    needs_mm: 9_200.0,
+                    there_mm: 9_000.0
+                }))),
             "{found:#?}"
         );
         assert!(assessment.promise.is_none());

@@ -91,7 +91,7 @@ fn through_open_door(context: &Context<'_>, edge: usize, run: &Segment, wall: &S
             && !door.shut
             && door.kind != OpeningKind::Window
             && door.span.bottom() <= 0.0
-            && (door.from..=door.from + door.width).contains(&abreast)
+            && (door.from_mm..=door.from_mm + door.width_mm).contains(&abreast)
     })
 }
 

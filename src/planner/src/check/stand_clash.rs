@@ -52,7 +52,7 @@ fn against_the_rest(context: &Context<'_>, target: &PlacedTarget, findings: &mut
             clash(target, solid, Subject::Car, part, findings);
         }
         for runway in &context.arrangement.bay.runways {
-            if let Ok(span) = Span::new(0.0, runway.top) {
+            if let Ok(span) = Span::new(0.0, runway.top_mm) {
                 let prism = Prism::new(runway.outline.clone().into(), span);
                 clash(target, solid, Subject::Runway(runway.id.clone()), &prism, findings);
             }

@@ -62,19 +62,19 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct OffPlace {
     /// Away from the sensor, mm.
-    pub along: f64,
+    pub along_mm: f64,
     /// To the left seen from the sensor, mm.
-    pub across: f64,
+    pub across_mm: f64,
     /// Too high, mm.
-    pub height: f64,
+    pub height_mm: f64,
     /// Turned anticlockwise, radians.
-    pub yaw: f64,
+    pub yaw_rad: f64,
     /// Tipped with the face down, radians.
-    pub pitch: f64,
+    pub pitch_rad: f64,
     /// Error of the aim left or right, never negative, radians.
-    pub azimuth_error: f64,
+    pub azimuth_error_rad: f64,
     /// Error of the aim up or down, never negative, radians.
-    pub elevation_error: f64,
+    pub elevation_error_rad: f64,
     /// Which of these the finding is about.
     pub about: OffBy,
 }
@@ -102,28 +102,28 @@ impl OffPlace {
     fn of(placement: &Placement, target: &PlacedTarget, sensor: DVec3) -> Self {
         // A reflector aims by its centre, which swings up behind a face that is tipped down.
         let aims = |pose: &TargetPose| {
-            let (sin, cos) = angle::sin_cos(pose.pitch);
+            let (sin, cos) = angle::sin_cos(pose.pitch_rad);
             let outward = (pose.place.forward() * cos).extend(-sin);
-            pose.place.origin().extend(pose.height) - outward * placement.target.centre_behind
+            pose.place.origin().extend(pose.height_mm) - outward * placement.target.centre_behind_mm
         };
         let (meant, set) = (aims(&target.meant), aims(&target.set));
         // Along and across as the sensor sees them: away from it, and to the left.
         let away = (meant - sensor).truncate().normalize_or(-target.meant.place.forward());
         let shift = (set - meant).truncate();
         let yaw = angle::wrapped(target.set.place.heading() - target.meant.place.heading());
-        let pitch = target.set.pitch - target.meant.pitch;
+        let pitch = target.set.pitch_rad - target.meant.pitch_rad;
         let azimuth = |p: DVec3| angle::heading((p - sensor).truncate());
         let elevation = |p: DVec3| libm::atan2(p.z - sensor.z, (p - sensor).truncate().length());
         let rule = placement.target.error;
         Self {
-            along: shift.dot(away),
-            across: away.perp_dot(shift),
-            height: set.z - meant.z,
-            yaw,
-            pitch,
-            azimuth_error: rule.by_place * angle::wrapped(azimuth(set) - azimuth(meant)).abs()
+            along_mm: shift.dot(away),
+            across_mm: away.perp_dot(shift),
+            height_mm: set.z - meant.z,
+            yaw_rad: yaw,
+            pitch_rad: pitch,
+            azimuth_error_rad: rule.by_place * angle::wrapped(azimuth(set) - azimuth(meant)).abs()
                 + rule.by_squareness * yaw.abs(),
-            elevation_error: rule.by_place * (elevation(set) - elevation(meant)).abs()
+            elevation_error_rad: rule.by_place * (elevation(set) - elevation(meant)).abs()
                 + rule.by_squareness * pitch.abs(),
             about: OffBy::Azimuth,
         }
@@ -134,13 +134,13 @@ impl OffPlace {
         let aim = &context.arrangement.aiming.tolerance;
         let place = &placement.tolerance;
         [
-            (OffBy::Azimuth, self.azimuth_error, Some(aim.azimuth)),
-            (OffBy::Elevation, self.elevation_error, Some(aim.elevation)),
-            (OffBy::Along, self.along, place.along),
-            (OffBy::Across, self.across, place.across),
-            (OffBy::Height, self.height, place.height),
-            (OffBy::Yaw, self.yaw, place.yaw),
-            (OffBy::Pitch, self.pitch, place.pitch),
+            (OffBy::Azimuth, self.azimuth_error_rad, Some(aim.azimuth_rad)),
+            (OffBy::Elevation, self.elevation_error_rad, Some(aim.elevation_rad)),
+            (OffBy::Along, self.along_mm, place.along_mm),
+            (OffBy::Across, self.across_mm, place.across_mm),
+            (OffBy::Height, self.height_mm, place.height_mm),
+            (OffBy::Yaw, self.yaw_rad, place.yaw_rad),
+            (OffBy::Pitch, self.pitch_rad, place.pitch_rad),
         ]
         .into_iter()
         .filter_map(|(about, measured, limit)| Some((about, measured, limit?)))
@@ -152,9 +152,9 @@ impl OffPlace {
     fn unlimited(&self, placement: &Placement) -> Option<(OffBy, f64, f64)> {
         let place = &placement.tolerance;
         [
-            (OffBy::Along, self.along, place.along),
-            (OffBy::Across, self.across, place.across),
-            (OffBy::Height, self.height, place.height),
+            (OffBy::Along, self.along_mm, place.along_mm),
+            (OffBy::Across, self.across_mm, place.across_mm),
+            (OffBy::Height, self.height_mm, place.height_mm),
         ]
         .into_iter()
         .filter(|(_, measured, limit)| limit.is_none() && measured.abs() > UNLIMITED_MM)
@@ -170,7 +170,9 @@ mod tests {
     fn azimuth_error(arrangement: &Arrangement) -> f64 {
         let assessment = assess(arrangement);
         let found = of(&assessment, Code::StandOffMark);
-        let Facts::StandOffMark(OffPlace { azimuth_error, .. }) = found[0].facts else { panic!() };
+        let Facts::StandOffMark(OffPlace { azimuth_error_rad: azimuth_error, .. }) = found[0].facts else {
+            panic!()
+        };
         angle::degrees(azimuth_error)
     }
 
@@ -208,7 +210,7 @@ mod tests {
         // Where it says nothing, more than 10 mm is worth a second look.
         check(&plate([30.0, 12.0, 0.0, 0.0, 0.0]), Code::StandOffMark, Severity::Care, Some(30.0));
         let mut placed = plate([0.0, 30.0, 0.0, 0.0, 0.0]);
-        placed.aiming.placements[0].tolerance.across = Some(20.0);
+        placed.aiming.placements[0].tolerance.across_mm = Some(20.0);
         check(&placed, Code::StandOffMark, Severity::Stops, Some(30.0));
     }
 
@@ -230,7 +232,7 @@ mod tests {
             Severity::Stops,
             Some(libm::atan2(10.0, 4000.0)),
         );
-        let Facts::StandOffMark(OffPlace { height, about, .. }) = found.facts else { panic!() };
+        let Facts::StandOffMark(OffPlace { height_mm: height, about, .. }) = found.facts else { panic!() };
         assert_eq!((height, about), (10.0, OffBy::Elevation));
     }
 
@@ -239,11 +241,17 @@ mod tests {
     #[test]
     fn a_tipped_reflector_lifts_its_centre() {
         let mut tipped = off(TargetKind::CornerReflector, AimError::PLACE, [0.0, 0.0, 0.0, 0.0, 3.0]);
-        tipped.aiming.placements[0].target.centre_behind = 80.0;
-        tipped.aiming.placements[0].tolerance.height = Some(4.0);
+        tipped.aiming.placements[0].target.centre_behind_mm = 80.0;
+        tipped.aiming.placements[0].tolerance.height_mm = Some(4.0);
         let rise = 80.0 * libm::sin(angle::radians(3.0));
         let found = check(&tipped, Code::StandOffMark, Severity::Stops, Some(rise));
-        let Facts::StandOffMark(OffPlace { along, height, elevation_error, .. }) = found.facts else {
+        let Facts::StandOffMark(OffPlace {
+            along_mm: along,
+            height_mm: height,
+            elevation_error_rad: elevation_error,
+            ..
+        }) = found.facts
+        else {
             panic!()
         };
         assert!(

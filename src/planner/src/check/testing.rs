@@ -21,7 +21,7 @@ pub fn span(bottom: f64, top: f64) -> Span {
 
 /// A box of `length` × `width` standing at `at`, from the floor to 1000 mm, steel, exactly known.
 pub fn cabinet(name: &str, at: (f64, f64), length: f64, width: f64) -> Thing {
-    let shape = Shape::Rectangle { length, width };
+    let shape = Shape::Rectangle { length_mm: length, width_mm: width };
     Thing {
         id: name.into(),
         kind: ThingKind::Cabinet,
@@ -35,7 +35,7 @@ pub fn cabinet(name: &str, at: (f64, f64), length: f64, width: f64) -> Thing {
 }
 
 pub fn column(name: &str, at: (f64, f64), diameter: f64) -> Thing {
-    let shape = Shape::Round { diameter };
+    let shape = Shape::Round { diameter_mm: diameter };
     Thing {
         kind: ThingKind::Column,
         footprint: Footprint::new(shape).unwrap(),
@@ -49,15 +49,18 @@ pub fn radar() -> Sensor {
     Sensor {
         id: "forward radar".into(),
         kind: SensorKind::ForwardRadar(Radar {
-            frequency: 77e9,
-            bandwidth: 1e9,
-            beam_azimuth: angle::radians(20.0),
-            beam_elevation: angle::radians(10.0),
+            frequency_hz: 77e9,
+            bandwidth_hz: 1e9,
+            beam_azimuth_rad: angle::radians(20.0),
+            beam_elevation_rad: angle::radians(10.0),
         }),
         at: DVec3::new(800.0, 0.0, 500.0),
-        azimuth: 0.0,
-        elevation: 0.0,
-        view: FieldOfView { azimuth_half: angle::radians(45.0), elevation_half: angle::radians(15.0) },
+        azimuth_rad: 0.0,
+        elevation_rad: 0.0,
+        view: FieldOfView {
+            azimuth_half_rad: angle::radians(45.0),
+            elevation_half_rad: angle::radians(15.0),
+        },
         adjusted: Adjusted::Screw,
         provenance: Provenance::Measured { by: "a test".into(), date: None },
     }
@@ -66,17 +69,17 @@ pub fn radar() -> Sensor {
 pub fn target(kind: TargetKind, error: AimError) -> Target {
     Target {
         kind,
-        width: 500.0,
-        height: 500.0,
-        depth: 20.0,
-        centre_behind: 0.0,
+        width_mm: 500.0,
+        height_mm: 500.0,
+        depth_mm: 20.0,
+        centre_behind_mm: 0.0,
         error,
         stand: Some(Stand {
             base: rectangle((-500.0, -300.0), (-20.0, 300.0)).into(),
-            base_height: 60.0,
-            mast: 50.0,
-            mast_behind: 60.0,
-            top: 800.0,
+            base_height_mm: 60.0,
+            mast_mm: 50.0,
+            mast_behind_mm: 60.0,
+            top_mm: 800.0,
         }),
     }
 }
@@ -101,22 +104,22 @@ pub fn aiming() -> Aiming {
             stand_off: StandOff {
                 from: Datum::Sensor,
                 to: End::Face,
-                distance: 4000.0,
-                bearing: 0.0,
-                aside: 0.0,
+                distance_mm: 4000.0,
+                bearing_rad: 0.0,
+                aside_mm: 0.0,
                 along: MeasuredAlong::Floor,
             },
             height: TargetHeight::FromSensor(0.0),
             vertical: VerticalReference::Gravity,
-            turned: 0.0,
+            turned_rad: 0.0,
             mark: Some("T".into()),
-            tolerance: PlaceTolerance { along: Some(10.0), across: Some(10.0), ..Default::default() },
+            tolerance: PlaceTolerance { along_mm: Some(10.0), across_mm: Some(10.0), ..Default::default() },
         }],
         mark_plan: wheels
             .into_iter()
             .map(|(id, construction)| MarkStep { id: id.into(), construction })
             .collect(),
-        tolerance: AimTolerance { azimuth: angle::radians(0.1), elevation: angle::radians(0.1) },
+        tolerance: AimTolerance { azimuth_rad: angle::radians(0.1), elevation_rad: angle::radians(0.1) },
         zones: vec![KeepClear {
             id: "beam".into(),
             frame: ZoneFrame::Vehicle,
@@ -124,9 +127,9 @@ pub fn aiming() -> Aiming {
             span: span(0.0, 1500.0),
             excludes: Exclusion::Metal,
         }],
-        floor: Some(FloorRequirement { level: 5.0 }),
+        floor: Some(FloorRequirement { level_mm: 5.0 }),
         axis: ReferenceAxis::GeometricCentreline,
-        working_room: 600.0,
+        working_room_mm: 600.0,
         have_ready: vec![],
         conditions: vec![],
         provenance: Provenance::Maker { document: "a test".into(), date: None },
@@ -139,18 +142,18 @@ pub fn vehicle() -> Vehicle {
         id: "test-car".into(),
         name: "Test car".into(),
         class: VehicleClass::Other,
-        length: 4250.0,
-        width: 1800.0,
-        mirrors: Mirrors { width: 2000.0, ahead: -600.0, height: 1000.0 },
-        height: 1500.0,
-        wheelbase: 2600.0,
-        track_front: 1540.0,
-        track_rear: 1540.0,
-        overhang_front: 850.0,
-        overhang_rear: 800.0,
-        tyre_diameter: 630.0,
-        tyre_width: 200.0,
-        ground_clearance: 150.0,
+        length_mm: 4250.0,
+        width_mm: 1800.0,
+        mirrors: Mirrors { width_mm: 2000.0, ahead_mm: -600.0, height_mm: 1000.0 },
+        height_mm: 1500.0,
+        wheelbase_mm: 2600.0,
+        track_front_mm: 1540.0,
+        track_rear_mm: 1540.0,
+        overhang_front_mm: 850.0,
+        overhang_rear_mm: 800.0,
+        tyre_diameter_mm: 630.0,
+        tyre_width_mm: 200.0,
+        ground_clearance_mm: 150.0,
         ride_heights: None,
         outline_top: body.outer().to_vec(),
         outline_side: [(-3400.0, 150.0), (850.0, 150.0), (850.0, 1500.0), (-3400.0, 1500.0)]
@@ -167,14 +170,14 @@ pub fn vehicle() -> Vehicle {
 
 pub fn bay() -> Bay {
     let wall = |id: &str| Wall { id: id.into(), material: Material::Brick };
-    let level = move |x: f64, y: f64| LevelPoint { at: DVec2::new(x, y), level: 0.0 };
+    let level = move |x: f64, y: f64| LevelPoint { at: DVec2::new(x, y), level_mm: 0.0 };
     Bay {
         id: "test-bay".into(),
         name: "Test bay".into(),
         room: rectangle((0.0, 0.0), (12_000.0, 6_000.0)),
         walls: vec![wall("right wall"), wall("far wall"), wall("left wall"), wall("near wall")],
         walls_known: Known::Within(0.0),
-        ceiling: 3000.0,
+        ceiling_mm: 3000.0,
         openings: vec![],
         floor_features: vec![],
         runways: vec![],
@@ -265,8 +268,8 @@ pub fn off(kind: TargetKind, error: AimError, by: [f64; 5]) -> Arrangement {
             DVec2::new(8_800.0 + along, 3_000.0 + across),
             angle::radians(180.0) + angle::radians(yaw),
         ),
-        height: 500.0 + up,
-        pitch: angle::radians(pitch),
+        height_mm: 500.0 + up,
+        pitch_rad: angle::radians(pitch),
     }];
     arrangement
 }

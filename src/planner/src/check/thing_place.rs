@@ -28,7 +28,7 @@ fn outside(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let bounds = seen.placed.bounds;
         let protrusions = super::outside_room::protruding(context, &seen.placed.prism);
         let Some(deepest) = protrusions.first() else { continue };
-        let limit = seen.placed.known.max(INTO_WALL_MM);
+        let limit = seen.placed.known_mm.max(INTO_WALL_MM);
         if deepest.depth <= limit {
             continue;
         }
@@ -63,7 +63,7 @@ fn in_one_another(context: &Context<'_>, findings: &mut Vec<Finding>) {
             let Clearance::Intrudes(shared) = clearance(&one.placed.prism, &other.placed.prism) else {
                 continue;
             };
-            let known = one.placed.known + other.placed.known;
+            let known = one.placed.known_mm + other.placed.known_mm;
             if shared.depth > known + super::SPEAKS_FROM_MM {
                 let at = middle_of_both(&one.placed.bounds, &other.placed.bounds);
                 let subjects: Vec<Subject> = [one, other].map(|seen| thing_subject(&seen.thing.id)).into();

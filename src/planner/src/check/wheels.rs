@@ -78,15 +78,15 @@ fn on_runways(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 Facts::WheelOffRunway(crate::OnRunways::Off(name)),
                 Severity::Stops,
                 subjects,
-                wheel.extend(runway.top),
+                wheel.extend(runway.top_mm),
                 Basis::Geometry,
             ));
         }
     }
-    let tops = || carrying.iter().map(|runway| runway.top);
+    let tops = || carrying.iter().map(|runway| runway.top_mm);
     let (low, high) = (tops().fold(f64::INFINITY, f64::min), tops().fold(f64::NEG_INFINITY, f64::max));
     if high - low > SPEAKS_FROM_MM
-        && let Some(runway) = carrying.iter().find(|runway| runway.top == low)
+        && let Some(runway) = carrying.iter().find(|runway| runway.top_mm == low)
     {
         findings.push(
             finding(
@@ -112,17 +112,17 @@ mod tests {
             Runway {
                 id: "left runway".into(),
                 outline: rectangle((500.0, 3_500.0), (5_000.0, 4_000.0)),
-                top: 400.0,
+                top_mm: 400.0,
             },
             Runway {
                 id: "right runway".into(),
                 outline: rectangle((500.0, 2_000.0), (5_000.0, 2_500.0)),
-                top: 400.0,
+                top_mm: 400.0,
             },
         ];
         arrangement.on_runways = vec!["left runway".into(), "right runway".into()];
         let assessment = assess(&arrangement);
-        assert_eq!(assessment.scene.carried_at, 400.0);
+        assert_eq!(assessment.scene.carried_at_mm, 400.0);
         assert!((assessment.scene.sensor().z - 900.0).abs() < 1e-9);
         none(&arrangement, Code::WheelOffRunway);
         // The left tyre's outer edge, at y = 3000 + 770 + 100, passes the runway's at 4000 by 1 mm.

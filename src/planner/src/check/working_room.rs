@@ -53,7 +53,7 @@ fn claims(arrangement: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
 
 /// How much room is asked for, and at which heights; `None` if none is.
 fn asked(arrangement: &Arrangement) -> Option<(f64, Span)> {
-    let room = arrangement.aiming.working_room;
+    let room = arrangement.aiming.working_room_mm;
     let walking = Span::new(IN_THE_WAY_MM.0, IN_THE_WAY_MM.1).ok()?;
     (room > 0.0).then_some((room, walking))
 }
@@ -119,7 +119,7 @@ fn side(context: &Context<'_>, at: DVec2) -> CarSide {
     let vehicle = &context.arrangement.vehicle;
     let past_front = own.x - vehicle.front();
     let past_rear = vehicle.rear() - own.x;
-    let past_side = own.y.abs() - vehicle.width * 0.5;
+    let past_side = own.y.abs() - vehicle.width_mm * 0.5;
     if past_side >= past_front && past_side >= past_rear {
         if own.y > 0.0 { CarSide::Left } else { CarSide::Right }
     } else if past_front >= past_rear {

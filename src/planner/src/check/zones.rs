@@ -48,7 +48,7 @@ pub struct InZone {
     /// The heights that zone and thing share, if they do.
     pub heights: Option<Span>,
     /// Shared area in plan, mm².
-    pub area: f64,
+    pub area_mm2: f64,
 }
 
 fn remedy(finding: &Finding) -> Remedy {
@@ -74,7 +74,7 @@ fn claims(_: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
 fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for zone in &context.scene.zones {
         for seen in context.things() {
-            if seen.placed.bounds.meets(&zone.bounds.grown(seen.placed.known))
+            if seen.placed.bounds.meets(&zone.bounds.grown(seen.placed.known_mm))
                 && let Some(found) = thing_and_zone(context, zone, &seen)
             {
                 findings.push(found);
@@ -94,7 +94,7 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 .filter_map(|(subject, prism)| runway_and_zone(context, zone, subject, &prism));
             findings.extend(intruding);
         }
-        let over = zone.prism.span.top() - context.arrangement.bay.ceiling;
+        let over = zone.prism.span.top() - context.arrangement.bay.ceiling_mm;
         if walls_bind(zone.excludes) && over > SPEAKS_FROM_MM {
             findings.push(ceiling(context, zone, over));
         }
@@ -107,10 +107,10 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
 /// What is in a ceiling, and above it, the program is not told.
 fn ceiling(context: &Context<'_>, zone: &PlacedZone, over: f64) -> Finding {
     finding(
-        Facts::ZoneUnjudged(InZone { excludes: zone.excludes, heights: None, area: 0.0 }),
+        Facts::ZoneUnjudged(InZone { excludes: zone.excludes, heights: None, area_mm2: 0.0 }),
         Severity::Care,
         vec![Subject::Ceiling, Subject::Zone(zone.id.clone())],
-        zone.bounds.centre().extend(context.arrangement.bay.ceiling),
+        zone.bounds.centre().extend(context.arrangement.bay.ceiling_mm),
         Basis::Procedure(context.arrangement.aiming.provenance.clone()),
     )
     .against(Quantity::Length(over), Quantity::Length(0.0))
@@ -124,13 +124,13 @@ fn windows(context: &Context<'_>, zone: &PlacedZone) -> Vec<Finding> {
         .filter_map(|window| {
             let wall = bay.room.edges().nth(window.wall)?;
             let along = (wall.to - wall.from).normalize_or_zero();
-            let start = wall.from + along * window.from;
-            let pane = Segment::new(start, start + along * window.width);
+            let start = wall.from + along * window.from_mm;
+            let pane = Segment::new(start, start + along * window.width_mm);
             let heights = zone.prism.span.shared(&window.span)?;
             let in_plan = distance_to_segment(&zone.prism.outline, &pane) == Separation::Overlapping;
             in_plan.then(|| {
                 let middle = (heights.bottom() + heights.top()) * 0.5;
-                let facts = InZone { excludes: zone.excludes, heights: Some(heights), area: 0.0 };
+                let facts = InZone { excludes: zone.excludes, heights: Some(heights), area_mm2: 0.0 };
                 finding(
                     Facts::ZoneUnjudged(facts),
                     Severity::Care,
@@ -153,7 +153,7 @@ fn runway_and_zone(
     let Clearance::Intrudes(intrusion) = clearance(&zone.prism, prism) else { return None };
     let heights = intrusion.heights;
     let here = middle_of_both(&prism.outline.bounds(), &zone.bounds);
-    let facts = InZone { excludes: zone.excludes, heights: Some(heights), area: intrusion.area };
+    let facts = InZone { excludes: zone.excludes, heights: Some(heights), area_mm2: intrusion.area };
     let (facts, severity) = match zone.excludes {
         Exclusion::Reflecting(_) => (Facts::ZoneUnjudged(facts), Severity::Care),
         _ => (Facts::ZoneObject(facts), Severity::Stops),
@@ -184,7 +184,7 @@ fn thing_and_zone(context: &Context<'_>, zone: &PlacedZone, seen: &Seen<'_>) -> 
                 return None;
             }
             let heights = intrusion.heights;
-            let facts = InZone { excludes: zone.excludes, heights: Some(heights), area: intrusion.area };
+            let facts = InZone { excludes: zone.excludes, heights: Some(heights), area_mm2: intrusion.area };
             let (facts, severity) = match judged {
                 Some(_) => (Facts::ZoneObject(facts), Severity::Stops),
                 None => (Facts::ZoneUnjudged(facts), Severity::Care),
@@ -198,7 +198,7 @@ fn thing_and_zone(context: &Context<'_>, zone: &PlacedZone, seen: &Seen<'_>) -> 
         Clearance::Touching { at } => (0.0, at),
         Clearance::Clear { gap, to, .. } => (gap, to),
     };
-    let known = seen.placed.known;
+    let known = seen.placed.known_mm;
     // A thing that fills its whole uncertainty exactly is clear of the zone.
     (gap < known - SPEAKS_FROM_MM).then(|| {
         finding(Facts::ZoneNear, Severity::Care, subjects, nearest, Basis::AsEntered)
@@ -243,7 +243,9 @@ mod tests {
         let arrangement = with(vec![cabinet("cabinet", (8_000.0, 4_475.0), 900.0, 450.0)]);
         let found = check(&arrangement, Code::ZoneObject, Severity::Stops, Some(250.0));
         assert_eq!(found.subjects, [Subject::Thing("cabinet".into()), Subject::Zone("beam".into())]);
-        let Facts::ZoneObject(InZone { heights: Some(heights), area, .. }) = found.facts else { panic!() };
+        let Facts::ZoneObject(InZone { heights: Some(heights), area_mm2: area, .. }) = found.facts else {
+            panic!()
+        };
         assert_eq!((heights.bottom(), heights.top()), (0.0, 1000.0));
         assert!((area - 900.0 * 250.0).abs() < 1e-3, "{area}");
         assert_eq!(assess(&arrangement).verdict, Verdict::NotReady);
@@ -299,12 +301,12 @@ mod tests {
             id: "window".into(),
             kind: OpeningKind::Window,
             wall: 1,
-            from: 2_000.0,
-            width: 1_000.0,
+            from_mm: 2_000.0,
+            width_mm: 1_000.0,
             span: span(1_000.0, 2_000.0),
             material: Material::Glass,
             shut: true,
-            free_beyond: 0.0,
+            free_beyond_mm: 0.0,
             is_exit: false,
         }];
         arrangement.aiming.zones[0].excludes = Exclusion::Light;
@@ -342,7 +344,8 @@ mod tests {
     /// The same runways when the car stands on the floor between them: steel in the way of the car, the zone, the sight.
     #[test]
     fn runways_that_carry_nothing_are_steel() {
-        let runway = |low, high, top| Runway { id: "runway".into(), outline: rectangle(low, high), top };
+        let runway =
+            |low, high, top| Runway { id: "runway".into(), outline: rectangle(low, high), top_mm: top };
         let mut arrangement = clear();
         arrangement.bay.runways = vec![runway((5_500.0, 4_300.0), (7_000.0, 4_800.0), 400.0)];
         check(&arrangement, Code::ZoneObject, Severity::Stops, Some(200.0));

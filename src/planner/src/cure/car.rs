@@ -55,7 +55,7 @@ impl<'a> Moves<'a> {
         // The thing leaves the set-up by `exit`; the set-up leaves the thing by the opposite.
         let moves: Vec<DVec2> =
             exits(&regions, &placed.prism.outline).into_iter().map(|exit| -exit).collect();
-        let known = placed.known;
+        let known = placed.known_mm;
         let is_cured =
             |after: &[Finding]| !after.iter().any(|f| f.severity == Severity::Stops && super::blames(f, id));
         let cure = self.best(moves, is_cured)?;
@@ -125,7 +125,7 @@ impl<'a> Moves<'a> {
             _ => None,
         })?;
         let door = self.case.arrangement.bay.openings.iter().find(|o| o.id == *id)?;
-        if !door.shut || door.free_beyond <= 0.0 {
+        if !door.shut || door.free_beyond_mm <= 0.0 {
             return None;
         }
         let step = Step::OpenDoor { door: id.clone() };
@@ -199,9 +199,9 @@ impl<'a> Moves<'a> {
             return false;
         };
         if needs.x > there.x + check::SPEAKS_FROM_MM {
-            *said = Some(TooLarge::Long { needs: needs.x, there: there.x });
+            *said = Some(TooLarge::Long { needs_mm: needs.x, there_mm: there.x });
         } else if needs.y > there.y + check::SPEAKS_FROM_MM {
-            *said = Some(TooLarge::Wide { needs: needs.y, there: there.y });
+            *said = Some(TooLarge::Wide { needs_mm: needs.y, there_mm: there.y });
         }
         said.is_some()
     }

@@ -74,7 +74,7 @@ pub(super) fn cure(case: &Case<'_>, id: &Id, care: bool) -> Option<Cure> {
             let cure = Cure {
                 step: Step::MoveThing { thing: id.clone(), by },
                 effort: Some(thing.effort),
-                to_be_sure: to_be_sure(arrangement, scene, index, by, placed.known, &after),
+                to_be_sure: to_be_sure(arrangement, scene, index, by, placed.known_mm, &after),
                 causes: caused(&of_thing, &after),
             };
             // The shortest way is taken even if it needs care, unless a way not much longer causes nothing at all.

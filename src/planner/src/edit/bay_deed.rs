@@ -66,7 +66,7 @@ fn room(before: &Bay, after: &Bay) -> BayPart {
     let sources = |bay: &Bay| (bay.provenance.clone(), bay.survey.as_ref().map(|own| own.provenance.clone()));
     if before.name != after.name {
         BayPart::Name
-    } else if before.ceiling != after.ceiling {
+    } else if before.ceiling_mm != after.ceiling_mm {
         BayPart::Heights
     } else if before.walls_known != after.walls_known {
         BayPart::WallsKnown
@@ -109,7 +109,7 @@ fn openings(before: &[Opening], after: &[Opening]) -> Option<BayDeed> {
         |old, new| {
             if old.kind != new.kind {
                 BayPart::Kind
-            } else if (old.wall, old.from, old.width) != (new.wall, new.from, new.width) {
+            } else if (old.wall, old.from_mm, old.width_mm) != (new.wall, new.from_mm, new.width_mm) {
                 BayPart::Place
             } else if old.span != new.span {
                 BayPart::Heights
@@ -117,7 +117,7 @@ fn openings(before: &[Opening], after: &[Opening]) -> Option<BayDeed> {
                 BayPart::Material
             } else if old.shut != new.shut {
                 BayPart::Shut
-            } else if old.free_beyond != new.free_beyond {
+            } else if old.free_beyond_mm != new.free_beyond_mm {
                 BayPart::FreeBeyond
             } else if old.is_exit != new.is_exit {
                 BayPart::Exit
@@ -153,7 +153,7 @@ fn runways(before: &[Runway], after: &[Runway]) -> Option<BayDeed> {
         |own| &own.id,
         Subject::Runway,
         |old, new| {
-            if old.top != new.top { BayPart::Heights } else { BayPart::Place }
+            if old.top_mm != new.top_mm { BayPart::Heights } else { BayPart::Place }
         },
     )
 }
@@ -201,11 +201,11 @@ mod tests {
             BayDeed::between(&bay, &after)
         };
         let cases: [(Change, BayDeed); 10] = [
-            (|bay| bay.ceiling = 2_900.0, BayDeed::Change(Subject::Floor, BayPart::Heights)),
+            (|bay| bay.ceiling_mm = 2_900.0, BayDeed::Change(Subject::Floor, BayPart::Heights)),
             (|bay| bay.name = "other".to_owned(), BayDeed::Change(Subject::Floor, BayPart::Name)),
             (|bay| bay.walls_known = Known::ByEye, BayDeed::Change(Subject::Floor, BayPart::WallsKnown)),
             (|bay| bay.walls[0].material = Material::Mesh, BayDeed::Change(street, BayPart::Material)),
-            (|bay| bay.openings[0].width += 1.0, BayDeed::Change(door.clone(), BayPart::Place)),
+            (|bay| bay.openings[0].width_mm += 1.0, BayDeed::Change(door.clone(), BayPart::Place)),
             (|bay| bay.openings[0].is_exit = true, BayDeed::Change(door.clone(), BayPart::Exit)),
             (
                 |bay| bay.openings[0].span = Span::new(0.0, 2_000.0).unwrap(),

@@ -32,7 +32,7 @@ mod tests {
     #[test]
     fn another_car_forgets_what_was_measured_on_the_old_one() {
         let (layout, here) = layout();
-        let set = StandSet::At { place: PlanPose::IDENTITY, height: 500.0, pitch: 0.0 };
+        let set = StandSet::At { place: PlanPose::IDENTITY, height_mm: 500.0, pitch_rad: 0.0 };
         let placed = Edit::All(vec![
             Edit::Stand { placement: "T".into(), set },
             Edit::Visit(vec!["A".into(), "B".into()]),

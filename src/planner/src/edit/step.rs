@@ -19,8 +19,8 @@ pub(super) fn edits(step: &Step, layout: &Layout, at: usize) -> Result<Vec<Edit>
             let nowhere = || EditFault::NoSuch("arrangement".into());
             let own = layout.arrangements.get(at).ok_or_else(nowhere)?;
             let carried = own.stands.iter().filter_map(|(placement, set)| {
-                let StandSet::At { place, height, pitch } = *set else { return None };
-                let set = StandSet::At { place: place.shifted(*by), height, pitch };
+                let StandSet::At { place, height_mm: height, pitch_rad: pitch } = *set else { return None };
+                let set = StandSet::At { place: place.shifted(*by), height_mm: height, pitch_rad: pitch };
                 Some(Edit::Stand { placement: placement.clone(), set })
             });
             std::iter::once(Edit::Park(own.parked.shifted(*by))).chain(carried).collect()

@@ -13,12 +13,12 @@ pub(super) fn layout() -> (Layout, Id) {
         id: "door".into(),
         kind: OpeningKind::RollerDoor,
         wall: 0,
-        from: 1_000.0,
-        width: 2_000.0,
+        from_mm: 1_000.0,
+        width_mm: 2_000.0,
         span: crate::geometry::Span::new(0.0, 2_500.0).unwrap(),
         material: Material::Steel,
         shut: true,
-        free_beyond: 0.0,
+        free_beyond_mm: 0.0,
         is_exit: false,
     }];
     let here = Id::from("as found");

@@ -157,13 +157,13 @@ mod tests {
         for edit in [
             Edit::Remove("nothing".into()),
             Edit::Place { thing: "nothing".into(), place: place(0.0, 0.0, Known::Taped) },
-            Edit::Reshape { thing: "nothing".into(), shape: Shape::Round { diameter: 300.0 } },
+            Edit::Reshape { thing: "nothing".into(), shape: Shape::Round { diameter_mm: 300.0 } },
             Edit::Rename { thing: "nothing".into(), name: "something".into() },
         ] {
             assert_eq!(edit.apply(&layout, &here), Err(EditFault::NoSuch("nothing".into())), "{edit:?}");
         }
         assert!(Edit::Remove("cabinet".into()).apply(&layout, &"nowhere".into()).is_err());
-        let none = Edit::Reshape { thing: "cabinet".into(), shape: Shape::Round { diameter: 0.0 } };
+        let none = Edit::Reshape { thing: "cabinet".into(), shape: Shape::Round { diameter_mm: 0.0 } };
         assert_eq!(none.apply(&layout, &here), Err(EditFault::NoShape));
         let wall = layout.bay.walls[0].id.clone();
         let twice = Edit::Rename { thing: "cabinet".into(), name: wall.clone() };

@@ -44,23 +44,23 @@ impl VehicleClass {
 impl Vehicle {
     /// A car of a class of which nothing is entered yet: everything in it is assumed, and says so.
     pub fn of_class(class: VehicleClass) -> Self {
-        let none = Mirrors { width: 0.0, ahead: 0.0, height: 0.0 };
+        let none = Mirrors { width_mm: 0.0, ahead_mm: 0.0, height_mm: 0.0 };
         let mut car = Self {
             id: "new-car".into(),
             name: "New car".to_owned(),
             class,
-            length: 0.0,
-            width: 0.0,
+            length_mm: 0.0,
+            width_mm: 0.0,
             mirrors: none,
-            height: 0.0,
-            wheelbase: 0.0,
-            track_front: 0.0,
-            track_rear: 0.0,
-            overhang_front: 0.0,
-            overhang_rear: 0.0,
-            tyre_diameter: 0.0,
-            tyre_width: 0.0,
-            ground_clearance: 0.0,
+            height_mm: 0.0,
+            wheelbase_mm: 0.0,
+            track_front_mm: 0.0,
+            track_rear_mm: 0.0,
+            overhang_front_mm: 0.0,
+            overhang_rear_mm: 0.0,
+            tyre_diameter_mm: 0.0,
+            tyre_width_mm: 0.0,
+            ground_clearance_mm: 0.0,
             ride_heights: None,
             outline_top: Vec::new(),
             outline_side: Vec::new(),
@@ -86,8 +86,8 @@ impl Vehicle {
                 *of(self) = rounded(value);
             }
         };
-        set(BodyPart::Width, |car| &mut car.width, usual.width);
-        set(BodyPart::Height, |car| &mut car.height, usual.height);
+        set(BodyPart::Width, |car| &mut car.width_mm, usual.width);
+        set(BodyPart::Height, |car| &mut car.height_mm, usual.height);
         self.assume_length(&usual);
         let (diameter, tyre) = class.tyre();
         let mut set = |part: BodyPart, of: fn(&mut Self) -> &mut f64, value: f64| {
@@ -95,23 +95,23 @@ impl Vehicle {
                 *of(self) = rounded(value);
             }
         };
-        set(BodyPart::TyreDiameter, |car| &mut car.tyre_diameter, diameter);
-        set(BodyPart::TyreWidth, |car| &mut car.tyre_width, tyre);
-        set(BodyPart::GroundClearance, |car| &mut car.ground_clearance, class.ground_clearance());
-        let track = rounded(class.track(self.width, self.tyre_width));
+        set(BodyPart::TyreDiameter, |car| &mut car.tyre_diameter_mm, diameter);
+        set(BodyPart::TyreWidth, |car| &mut car.tyre_width_mm, tyre);
+        set(BodyPart::GroundClearance, |car| &mut car.ground_clearance_mm, class.ground_clearance());
+        let track = rounded(class.track(self.width_mm, self.tyre_width_mm));
         if open(self, BodyPart::TrackFront) {
-            self.track_front = track;
+            self.track_front_mm = track;
         }
         if open(self, BodyPart::TrackRear) {
-            self.track_rear = track;
+            self.track_rear_mm = track;
         }
         let figures = Figures {
-            width: self.width,
-            height: self.height,
-            wheelbase: self.wheelbase,
-            overhang_front: self.overhang_front,
-            overhang_rear: self.overhang_rear,
-            ground_clearance: self.ground_clearance,
+            width: self.width_mm,
+            height: self.height_mm,
+            wheelbase: self.wheelbase_mm,
+            overhang_front: self.overhang_front_mm,
+            overhang_rear: self.overhang_rear_mm,
+            ground_clearance: self.ground_clearance_mm,
         };
         if open(self, BodyPart::Mirrors) {
             self.mirrors = class.mirrors(&figures);
@@ -128,9 +128,9 @@ impl Vehicle {
     /// proportions.
     fn assume_length(&mut self, usual: &Sizes) {
         let parts = [
-            (BodyPart::Wheelbase, self.wheelbase, usual.wheelbase),
-            (BodyPart::OverhangFront, self.overhang_front, usual.overhang_front),
-            (BodyPart::OverhangRear, self.overhang_rear, usual.overhang_rear),
+            (BodyPart::Wheelbase, self.wheelbase_mm, usual.wheelbase),
+            (BodyPart::OverhangFront, self.overhang_front_mm, usual.overhang_front),
+            (BodyPart::OverhangRear, self.overhang_rear_mm, usual.overhang_rear),
         ];
         let length_open = self.is_assumed(BodyPart::Length);
         let entered: f64 = parts.iter().filter(|part| !self.is_assumed(part.0)).map(|part| part.1).sum();
@@ -138,15 +138,15 @@ impl Vehicle {
         let share = if length_open || of_open <= 0.0 {
             1.0
         } else {
-            ((self.length - entered) / of_open).max(LEAST_SHARE)
+            ((self.length_mm - entered) / of_open).max(LEAST_SHARE)
         };
         let value = |car: &Self, (part, own, usual): (BodyPart, f64, f64)| {
             if car.is_assumed(part) { rounded(usual * share) } else { own }
         };
         let [wheelbase, front, rear] = parts.map(|part| value(self, part));
-        (self.wheelbase, self.overhang_front, self.overhang_rear) = (wheelbase, front, rear);
+        (self.wheelbase_mm, self.overhang_front_mm, self.overhang_rear_mm) = (wheelbase, front, rear);
         if length_open {
-            self.length = rounded(wheelbase + front + rear);
+            self.length_mm = rounded(wheelbase + front + rear);
         }
     }
 }

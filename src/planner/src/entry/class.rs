@@ -106,7 +106,7 @@ impl VehicleClass {
         };
         let (u, v) = self.template().mirror;
         let at = of.side((u, v));
-        Mirrors { width: of.width + 2.0 * reach, ahead: at.x, height: at.y }
+        Mirrors { width_mm: of.width + 2.0 * reach, ahead_mm: at.x, height_mm: at.y }
     }
 
     /// The outline from above, vehicle frame, anticlockwise.
@@ -162,12 +162,12 @@ impl Glass {
     pub fn of(vehicle: &Vehicle) -> Self {
         let template = vehicle.class.template();
         let of = Figures {
-            width: vehicle.width,
-            height: vehicle.height,
-            wheelbase: vehicle.wheelbase,
-            overhang_front: vehicle.overhang_front,
-            overhang_rear: vehicle.overhang_rear,
-            ground_clearance: vehicle.ground_clearance,
+            width: vehicle.width_mm,
+            height: vehicle.height_mm,
+            wheelbase: vehicle.wheelbase_mm,
+            overhang_front: vehicle.overhang_front_mm,
+            overhang_rear: vehicle.overhang_rear_mm,
+            ground_clearance: vehicle.ground_clearance_mm,
         };
         let side = template
             .panes
@@ -508,8 +508,8 @@ mod tests {
     fn mirrors_stick_out_on_both_sides_and_below_the_roof() {
         for class in VehicleClass::ALL {
             let mirrors = class.mirrors(&figures(class));
-            assert!(mirrors.width > 1800.0 && mirrors.height < 1500.0 && mirrors.height > 600.0);
-            assert!(mirrors.ahead < 900.0 && mirrors.ahead > -2700.0);
+            assert!(mirrors.width_mm > 1800.0 && mirrors.height_mm < 1500.0 && mirrors.height_mm > 600.0);
+            assert!(mirrors.ahead_mm < 900.0 && mirrors.ahead_mm > -2700.0);
         }
     }
 }

@@ -100,17 +100,17 @@ fn body(before: &Vehicle, after: &Vehicle) -> Option<CarDeed> {
 
 fn same_part(part: BodyPart, a: &Vehicle, b: &Vehicle) -> bool {
     match part {
-        BodyPart::Length => a.length == b.length,
-        BodyPart::Width => a.width == b.width,
-        BodyPart::Height => a.height == b.height,
-        BodyPart::Wheelbase => a.wheelbase == b.wheelbase,
-        BodyPart::OverhangFront => a.overhang_front == b.overhang_front,
-        BodyPart::OverhangRear => a.overhang_rear == b.overhang_rear,
-        BodyPart::TyreDiameter => a.tyre_diameter == b.tyre_diameter,
-        BodyPart::TyreWidth => a.tyre_width == b.tyre_width,
-        BodyPart::TrackFront => a.track_front == b.track_front,
-        BodyPart::TrackRear => a.track_rear == b.track_rear,
-        BodyPart::GroundClearance => a.ground_clearance == b.ground_clearance,
+        BodyPart::Length => a.length_mm == b.length_mm,
+        BodyPart::Width => a.width_mm == b.width_mm,
+        BodyPart::Height => a.height_mm == b.height_mm,
+        BodyPart::Wheelbase => a.wheelbase_mm == b.wheelbase_mm,
+        BodyPart::OverhangFront => a.overhang_front_mm == b.overhang_front_mm,
+        BodyPart::OverhangRear => a.overhang_rear_mm == b.overhang_rear_mm,
+        BodyPart::TyreDiameter => a.tyre_diameter_mm == b.tyre_diameter_mm,
+        BodyPart::TyreWidth => a.tyre_width_mm == b.tyre_width_mm,
+        BodyPart::TrackFront => a.track_front_mm == b.track_front_mm,
+        BodyPart::TrackRear => a.track_rear_mm == b.track_rear_mm,
+        BodyPart::GroundClearance => a.ground_clearance_mm == b.ground_clearance_mm,
         BodyPart::Mirrors => a.mirrors == b.mirrors,
         BodyPart::OutlineTop => a.outline_top == b.outline_top,
         BodyPart::OutlineSide => a.outline_side == b.outline_side,
@@ -127,7 +127,7 @@ fn sensors(before: &[Sensor], after: &[Sensor]) -> Option<CarDeed> {
 
 fn of_sensor(old: &Sensor, new: &Sensor) -> SensorDeed {
     let part = |differs: bool, part: SensorPart| (differs, SensorDeed::Part(part));
-    let looks = (old.azimuth, old.elevation) != (new.azimuth, new.elevation);
+    let looks = (old.azimuth_rad, old.elevation_rad) != (new.azimuth_rad, new.elevation_rad);
     first([
         (old.id != new.id, SensorDeed::Name),
         part(old.kind != new.kind, SensorPart::Kind),
@@ -156,10 +156,10 @@ fn of_aiming(old: &Aiming, new: &Aiming) -> AimingDeed {
             ((&old.id, &old.name) != (&new.id, &new.name), AimingDeed::Name),
             (old.sensor != new.sensor, AimingDeed::Sensor),
             part(old.axis != new.axis, AimingPart::Axis),
-            part(old.tolerance.azimuth != new.tolerance.azimuth, AimingPart::Azimuth),
-            part(old.tolerance.elevation != new.tolerance.elevation, AimingPart::Elevation),
+            part(old.tolerance.azimuth_rad != new.tolerance.azimuth_rad, AimingPart::Azimuth),
+            part(old.tolerance.elevation_rad != new.tolerance.elevation_rad, AimingPart::Elevation),
             part(old.floor != new.floor, AimingPart::Floor),
-            part(old.working_room != new.working_room, AimingPart::WorkingRoom),
+            part(old.working_room_mm != new.working_room_mm, AimingPart::WorkingRoom),
         ])
     };
     let rest = || {
@@ -240,11 +240,11 @@ mod tests {
             (
                 |car| {
                     car.enter(BodyPart::Wheelbase);
-                    car.wheelbase += 10.0;
+                    car.wheelbase_mm += 10.0;
                 },
                 CarDeed::Body(BodyPart::Wheelbase),
             ),
-            (|car| car.mirrors.width += 10.0, CarDeed::Body(BodyPart::Mirrors)),
+            (|car| car.mirrors.width_mm += 10.0, CarDeed::Body(BodyPart::Mirrors)),
             (|car| car.ride_heights = Some([380.0; 4]), CarDeed::RideHeights),
             (|car| car.start_sensor(StartKind::Lidar, "third".into()), CarDeed::Sensors),
             (|car| car.sensors.swap(0, 1), CarDeed::Sensors),
@@ -257,7 +257,7 @@ mod tests {
             ),
             (|car| car.aimings.clear(), CarDeed::Aimings),
             (|car| car.aimings[0].zones.clear(), aiming(AimingDeed::Zones)),
-            (|car| car.aimings[0].working_room += 1.0, aiming(AimingDeed::Part(AimingPart::WorkingRoom))),
+            (|car| car.aimings[0].working_room_mm += 1.0, aiming(AimingDeed::Part(AimingPart::WorkingRoom))),
             (|car| car.aimings[0].placements.clear(), aiming(AimingDeed::Targets)),
             (
                 |car| car.aimings[0].placements[0].stand_off.from = Datum::Sensor,
@@ -272,7 +272,7 @@ mod tests {
             (
                 |car| {
                     car.enter(BodyPart::Width);
-                    car.width = 1_900.0;
+                    car.width_mm = 1_900.0;
                 },
                 CarDeed::Body(BodyPart::Width),
             ),

@@ -24,29 +24,29 @@ pub fn unlikely(car: &Vehicle) -> Vec<Fault> {
     use crate::model::assumed::BodyPart as P;
     let mut found = Vec::new();
     for (part, field, value, low, high) in [
-        (P::Length, "length_mm", car.length, 2_400.0, 7_500.0),
-        (P::Width, "width_mm", car.width, 1_400.0, 2_300.0),
-        (P::Height, "height_mm", car.height, 1_100.0, 3_200.0),
-        (P::Wheelbase, "wheelbase_mm", car.wheelbase, 1_800.0, 4_600.0),
-        (P::OverhangFront, "overhang_front_mm", car.overhang_front, 300.0, 1_400.0),
-        (P::OverhangRear, "overhang_rear_mm", car.overhang_rear, 300.0, 2_200.0),
-        (P::TrackFront, "track_front_mm", car.track_front, 1_200.0, 1_900.0),
-        (P::TrackRear, "track_rear_mm", car.track_rear, 1_200.0, 1_900.0),
-        (P::TyreDiameter, "tyre_diameter_mm", car.tyre_diameter, 500.0, 900.0),
-        (P::TyreWidth, "tyre_width_mm", car.tyre_width, 125.0, 345.0),
-        (P::GroundClearance, "ground_clearance_mm", car.ground_clearance, 80.0, 320.0),
+        (P::Length, "length_mm", car.length_mm, 2_400.0, 7_500.0),
+        (P::Width, "width_mm", car.width_mm, 1_400.0, 2_300.0),
+        (P::Height, "height_mm", car.height_mm, 1_100.0, 3_200.0),
+        (P::Wheelbase, "wheelbase_mm", car.wheelbase_mm, 1_800.0, 4_600.0),
+        (P::OverhangFront, "overhang_front_mm", car.overhang_front_mm, 300.0, 1_400.0),
+        (P::OverhangRear, "overhang_rear_mm", car.overhang_rear_mm, 300.0, 2_200.0),
+        (P::TrackFront, "track_front_mm", car.track_front_mm, 1_200.0, 1_900.0),
+        (P::TrackRear, "track_rear_mm", car.track_rear_mm, 1_200.0, 1_900.0),
+        (P::TyreDiameter, "tyre_diameter_mm", car.tyre_diameter_mm, 500.0, 900.0),
+        (P::TyreWidth, "tyre_width_mm", car.tyre_width_mm, 125.0, 345.0),
+        (P::GroundClearance, "ground_clearance_mm", car.ground_clearance_mm, 80.0, 320.0),
     ] {
         if !car.is_assumed(part) {
             ask(&mut found, format!("body.{field}"), value, usual(low, high));
         }
     }
-    let sum = car.wheelbase + car.overhang_front + car.overhang_rear;
-    let off = (sum - car.length).abs();
+    let sum = car.wheelbase_mm + car.overhang_front_mm + car.overhang_rear_mm;
+    let off = (sum - car.length_mm).abs();
     // More is refused at the door.
     if off > SAME_MM && off <= LENGTH_SLACK_MM {
         found.push(Fault {
             field: "body.length_mm".to_owned(),
-            found: Found::LengthAndSum { length: car.length, sum },
+            found: Found::LengthAndSum { length: car.length_mm, sum },
             allowed: Allowed::SameLength,
         });
     }
@@ -69,7 +69,7 @@ pub fn unlikely(car: &Vehicle) -> Vec<Fault> {
             ask(&mut found, format!("{path}.{field}"), value, range);
         };
         for (field, radians) in
-            [("azimuth_deg", aiming.tolerance.azimuth), ("elevation_deg", aiming.tolerance.elevation)]
+            [("azimuth_deg", aiming.tolerance.azimuth_rad), ("elevation_deg", aiming.tolerance.elevation_rad)]
         {
             let degrees = (angle::degrees(radians) * 1e6).round() / 1e6;
             ask(
@@ -82,7 +82,7 @@ pub fn unlikely(car: &Vehicle) -> Vec<Fault> {
             let field = format!("placements[{j}]");
             ask(
                 format!("{field}.stand_off.distance_mm"),
-                placement.stand_off.distance,
+                placement.stand_off.distance_mm,
                 usual(500.0, 12_000.0),
             );
             if let TargetHeight::Absolute(height) = placement.height {
@@ -107,11 +107,11 @@ const SAME_MM: f64 = 0.5;
 /// older program wrote them.
 pub fn refused(car: &Vehicle) -> Vec<Fault> {
     let mut found = Vec::new();
-    let half = car.width.max(car.mirrors.width) * 0.5 + STICKS_OUT_MM;
+    let half = car.width_mm.max(car.mirrors.width_mm) * 0.5 + STICKS_OUT_MM;
     let ranges = [
         usual(car.rear() - STICKS_OUT_MM, car.front() + STICKS_OUT_MM),
         usual(-half, half),
-        usual(50.0, car.height + ABOVE_ROOF_MM),
+        usual(50.0, car.height_mm + ABOVE_ROOF_MM),
     ];
     for (i, sensor) in car.sensors.iter().enumerate() {
         for (part, (value, range)) in sensor.at.to_array().into_iter().zip(ranges).enumerate() {

@@ -61,7 +61,12 @@ const BEHIND_BUMPER_MM: f64 = 40.0;
 const OUTBOARD_MM: f64 = 150.0;
 
 const fn radar(frequency: f64, bandwidth: f64, azimuth: f64, elevation: f64) -> Radar {
-    Radar { frequency, bandwidth, beam_azimuth: azimuth, beam_elevation: elevation }
+    Radar {
+        frequency_hz: frequency,
+        bandwidth_hz: bandwidth,
+        beam_azimuth_rad: azimuth,
+        beam_elevation_rad: elevation,
+    }
 }
 
 impl Vehicle {
@@ -74,9 +79,9 @@ impl Vehicle {
             id,
             kind,
             at: DVec3::ZERO,
-            azimuth: deg(azimuth),
-            elevation: 0.0,
-            view: FieldOfView { azimuth_half: deg(view.0) * 0.5, elevation_half: deg(view.1) * 0.5 },
+            azimuth_rad: deg(azimuth),
+            elevation_rad: 0.0,
+            view: FieldOfView { azimuth_half_rad: deg(view.0) * 0.5, elevation_half_rad: deg(view.1) * 0.5 },
             adjusted: Adjusted::Software,
             provenance: Provenance::Example,
         });
@@ -87,7 +92,7 @@ impl Vehicle {
     pub fn start_aiming(&mut self, sensor: &Id, id: Id) {
         let Some(own) = self.sensors.iter().find(|own| own.id == *sensor) else { return };
         let kind = StartKind::of(&own.kind);
-        let azimuth = own.azimuth;
+        let azimuth = own.azimuth_rad;
         self.assumed.extend(AimingPart::ALL.map(|part| part.of(&id)));
         let forward = matches!(kind, StartKind::ForwardRadar | StartKind::ForwardCamera | StartKind::Lidar);
         let placement = if forward { ahead(kind) } else { at_angle(kind, azimuth) };
@@ -113,11 +118,11 @@ impl Vehicle {
             sensor: sensor.clone(),
             placements: vec![placement],
             mark_plan,
-            tolerance: AimTolerance { azimuth: tolerance, elevation: tolerance },
+            tolerance: AimTolerance { azimuth_rad: tolerance, elevation_rad: tolerance },
             zones: zones.into_iter().collect(),
-            floor: Some(FloorRequirement { level: 4.0 }),
+            floor: Some(FloorRequirement { level_mm: 4.0 }),
             axis: ReferenceAxis::GeometricCentreline,
-            working_room: Aiming::WORKING_ROOM_MM,
+            working_room_mm: Aiming::WORKING_ROOM_MM,
             have_ready: Vec::new(),
             conditions: Vec::new(),
             provenance: Provenance::Example,
@@ -130,8 +135,8 @@ impl Vehicle {
     pub fn follow(&mut self) {
         let assumed = std::mem::take(&mut self.assumed);
         let open = |figure: &Assumed| assumed.contains(figure);
-        let (front, rear, half) = (self.front(), self.rear(), self.width * 0.5);
-        let height = self.height;
+        let (front, rear, half) = (self.front(), self.rear(), self.width_mm * 0.5);
+        let height = self.height_mm;
         for sensor in &mut self.sensors {
             let start = match StartKind::of(&sensor.kind) {
                 StartKind::ForwardRadar | StartKind::Lidar => {
@@ -184,14 +189,14 @@ impl Vehicle {
         let off = &aiming.placements.first()?.stand_off;
         let from = match &off.from {
             Datum::FrontAxle => 0.0,
-            Datum::RearAxle => -self.wheelbase,
+            Datum::RearAxle => -self.wheelbase_mm,
             Datum::Wheel(wheel) => self.wheel_point(*wheel).x,
             Datum::Sensor => self.sensors.iter().find(|sensor| sensor.id == aiming.sensor)?.at.x,
             Datum::FrontBumper => self.front(),
             Datum::RearBumper => self.rear(),
             Datum::BodyPoint(id) => self.body_points.iter().find(|point| point.id == *id)?.at.x,
         };
-        Some(from + off.distance * angle::sin_cos(off.bearing).1)
+        Some(from + off.distance_mm * angle::sin_cos(off.bearing_rad).1)
     }
 
     /// Makes another kind of a sensor: its figures are assumed again, its place stays.
@@ -199,11 +204,11 @@ impl Vehicle {
         let Some(sensor) = self.sensors.get_mut(at) else { return };
         let (figures, azimuth, view) = figures_of(kind);
         sensor.kind = figures;
-        sensor.azimuth = angle::radians(azimuth);
-        sensor.elevation = 0.0;
+        sensor.azimuth_rad = angle::radians(azimuth);
+        sensor.elevation_rad = 0.0;
         sensor.view = FieldOfView {
-            azimuth_half: angle::radians(view.0) * 0.5,
-            elevation_half: angle::radians(view.1) * 0.5,
+            azimuth_half_rad: angle::radians(view.0) * 0.5,
+            elevation_half_rad: angle::radians(view.1) * 0.5,
         };
         let id = sensor.id.clone();
         for part in [SensorPart::Boresight, SensorPart::View, SensorPart::Kind] {
@@ -323,29 +328,29 @@ fn ahead(kind: StartKind) -> Placement {
         id: name.into(),
         target: Target {
             kind,
-            width,
-            height,
-            depth: 6.0,
-            centre_behind: 0.0,
+            width_mm: width,
+            height_mm: height,
+            depth_mm: 6.0,
+            centre_behind_mm: 0.0,
             error: AimError::usual(kind),
             stand: Stand::start(if board { 1_900.0 } else { Stand::START_TOP_MM }),
         },
         stand_off: StandOff {
             from: Datum::FrontAxle,
             to: End::Face,
-            distance: 3_600.0,
-            bearing: 0.0,
-            aside: 0.0,
+            distance_mm: 3_600.0,
+            bearing_rad: 0.0,
+            aside_mm: 0.0,
             along: MeasuredAlong::Floor,
         },
         height: TargetHeight::FromSensor(0.0),
         vertical: VerticalReference::Gravity,
-        turned: 0.0,
+        turned_rad: 0.0,
         mark: Some("7".into()),
         tolerance: PlaceTolerance {
-            along: Some(10.0),
-            across: Some(10.0),
-            height: Some(10.0),
+            along_mm: Some(10.0),
+            across_mm: Some(10.0),
+            height_mm: Some(10.0),
             ..Default::default()
         },
     }
@@ -357,20 +362,20 @@ fn at_angle(kind: StartKind, bearing: f64) -> Placement {
     let target = if mat {
         Target {
             kind: TargetKind::Mat,
-            width: 1_200.0,
-            height: 1_200.0,
-            depth: 0.0,
-            centre_behind: 0.0,
+            width_mm: 1_200.0,
+            height_mm: 1_200.0,
+            depth_mm: 0.0,
+            centre_behind_mm: 0.0,
             error: AimError::usual(TargetKind::Mat),
             stand: None,
         }
     } else {
         Target {
             kind: TargetKind::CornerReflector,
-            width: 150.0,
-            height: 150.0,
-            depth: 120.0,
-            centre_behind: 80.0,
+            width_mm: 150.0,
+            height_mm: 150.0,
+            depth_mm: 120.0,
+            centre_behind_mm: 80.0,
             error: AimError::usual(TargetKind::CornerReflector),
             stand: Stand::start(Stand::START_TOP_MM),
         }
@@ -381,16 +386,16 @@ fn at_angle(kind: StartKind, bearing: f64) -> Placement {
         stand_off: StandOff {
             from: Datum::Sensor,
             to: if mat { End::Face } else { End::ReflectorCentre },
-            distance: if mat { 1_200.0 } else { 2_500.0 },
-            bearing,
-            aside: 0.0,
+            distance_mm: if mat { 1_200.0 } else { 2_500.0 },
+            bearing_rad: bearing,
+            aside_mm: 0.0,
             along: MeasuredAlong::Floor,
         },
         height: if mat { TargetHeight::OnFloor } else { TargetHeight::FromSensor(0.0) },
         vertical: VerticalReference::Gravity,
-        turned: 0.0,
+        turned_rad: 0.0,
         mark: None,
-        tolerance: PlaceTolerance { along: Some(10.0), across: Some(5.0), ..Default::default() },
+        tolerance: PlaceTolerance { along_mm: Some(10.0), across_mm: Some(5.0), ..Default::default() },
     }
 }
 
@@ -401,7 +406,13 @@ impl Stand {
     /// A stand to start from, so high, mm: our own invention. There always is one.
     pub fn start(top: f64) -> Option<Self> {
         let base = Polygon::rectangle(DVec2::new(-520.0, -300.0), DVec2::new(60.0, 300.0)).ok()?;
-        Some(Self { base: Outline::Polygon(base), base_height: 60.0, mast: 50.0, mast_behind: 80.0, top })
+        Some(Self {
+            base: Outline::Polygon(base),
+            base_height_mm: 60.0,
+            mast_mm: 50.0,
+            mast_behind_mm: 80.0,
+            top_mm: top,
+        })
     }
 }
 

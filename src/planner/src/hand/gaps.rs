@@ -18,7 +18,7 @@ pub struct Gap {
     /// On the other, bay frame, mm.
     pub to: DVec2,
     /// Between the two, mm; more than nothing.
-    pub distance: f64,
+    pub distance_mm: f64,
     /// What the other is.
     pub what: Subject,
 }
@@ -40,8 +40,8 @@ pub fn gaps(arrangement: &Arrangement, scene: &Scene, subject: &Subject, most: u
     for way in [ahead, left, -ahead, -left] {
         all.extend(Front::of(own, way).and_then(|front| front.first(&walls, &others)));
     }
-    all.retain(|gap| gap.distance > SPEAKS_FROM_MM && gap.distance.is_finite());
-    all.sort_by(|a, b| a.distance.total_cmp(&b.distance));
+    all.retain(|gap| gap.distance_mm > SPEAKS_FROM_MM && gap.distance_mm.is_finite());
+    all.sort_by(|a, b| a.distance_mm.total_cmp(&b.distance_mm));
     let mut told: Vec<Gap> = Vec::with_capacity(all.len());
     for gap in all {
         if told.len() < most && !told.iter().any(|known| known.what == gap.what) {
@@ -63,7 +63,12 @@ fn nearest(own: &[Prism], bounds: &baywright_geometry::Bounds, others: &[Other<'
             best = Some((gap, from, to, other));
         }
     }
-    best.map(|(distance, from, to, other)| Gap { from, to, distance, what: other.what.subject() })
+    best.map(|(distance, from, to, other)| Gap {
+        from,
+        to,
+        distance_mm: distance,
+        what: other.what.subject(),
+    })
 }
 
 /// The shortest distance in plan between two groups of solids where they share heights, if it is less than `least` and more

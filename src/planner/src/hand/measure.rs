@@ -10,11 +10,11 @@ use crate::scene::Scene;
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Measured {
     /// Straight; never negative.
-    pub distance: f64,
+    pub distance_mm: f64,
     /// Ahead of the car; negative backwards.
-    pub ahead: f64,
+    pub ahead_mm: f64,
     /// To the car's left; negative to its right.
-    pub left: f64,
+    pub left_mm: f64,
 }
 
 /// From one point of the bay to another, straight and in the car's directions, mm. Nothing between points that are not
@@ -26,7 +26,7 @@ pub fn measured(scene: &Scene, from: DVec2, to: DVec2) -> Measured {
         return Measured::default();
     }
     let own = scene.in_car_directions(by);
-    Measured { distance: by.length(), ahead: own.x, left: own.y }
+    Measured { distance_mm: by.length(), ahead_mm: own.x, left_mm: own.y }
 }
 
 /// The nearest point worth measuring from within `reach` mm of a place of the bay, and what it is of: a mark, a wheel

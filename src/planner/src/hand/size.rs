@@ -19,7 +19,7 @@ pub fn resized(thing: &Thing, handle: (i8, i8), to: DVec2) -> Option<(Shape, Pla
     let side = DVec2::new(f64::from(handle.0), f64::from(handle.1));
     let own = thing.place.at.inverse() * to;
     match *thing.footprint.shape() {
-        Shape::Rectangle { length, width } => {
+        Shape::Rectangle { length_mm: length, width_mm: width } => {
             let size = DVec2::new(length, width);
             // From the side that stays to the pointer.
             let wanted = side * own + size * 0.5;
@@ -27,12 +27,12 @@ pub fn resized(thing: &Thing, handle: (i8, i8), to: DVec2) -> Option<(Shape, Pla
             let new = DVec2::new(of(side.x, wanted.x, length)?, of(side.y, wanted.y, width)?);
             let shift = side * (new - size) * 0.5;
             let place = thing.place.at.shifted(thing.place.at.turned(shift));
-            Some((Shape::Rectangle { length: new.x, width: new.y }, place))
+            Some((Shape::Rectangle { length_mm: new.x, width_mm: new.y }, place))
         }
         Shape::Round { .. } => {
             // The corners of the box are further from the middle than its sides, yet mean the same diameter.
             let radius = side.dot(own) / side.length_squared();
-            Some((Shape::Round { diameter: allowed(2.0 * radius)? }, thing.place.at))
+            Some((Shape::Round { diameter_mm: allowed(2.0 * radius)? }, thing.place.at))
         }
         Shape::Outline(_) => None,
     }

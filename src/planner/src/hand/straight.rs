@@ -104,7 +104,7 @@ impl<'a> Front<'a> {
         let met = met?;
         let from = self.way * met.from.x + self.way.perp() * met.from.y;
         let what = met.what?.subject();
-        Some(Gap { from, to: from + self.way * met.distance, distance: met.distance, what })
+        Some(Gap { from, to: from + self.way * met.distance, distance_mm: met.distance, what })
     }
 
     fn own_point(&self, p: DVec2) -> DVec2 {

@@ -16,7 +16,7 @@ pub struct WallGap {
     /// Its name.
     pub id: Id,
     /// From the wall's inner face to the nearest surface, square to the wall, mm; negative for what reaches through it.
-    pub gap: f64,
+    pub gap_mm: f64,
     /// Into the room, square to the wall, of length 1; bay frame.
     pub inward: DVec2,
 }
@@ -119,7 +119,7 @@ impl Seen {
     }
 
     fn gap(&self, wall: usize, id: &Id) -> WallGap {
-        WallGap { wall, id: id.clone(), gap: self.depth.0, inward: self.inward }
+        WallGap { wall, id: id.clone(), gap_mm: self.depth.0, inward: self.inward }
     }
 }
 

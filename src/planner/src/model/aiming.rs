@@ -51,11 +51,11 @@ pub struct StandOff {
     /// Where it ends.
     pub to: End,
     /// How long, positive.
-    pub distance: f64,
+    pub distance_mm: f64,
     /// In which direction in the vehicle frame, anticlockwise from the reference axis ahead.
-    pub bearing: f64,
+    pub bearing_rad: f64,
     /// How far the target stands to the left of the line along `bearing` through `from`.
-    pub aside: f64,
+    pub aside_mm: f64,
     /// How it is measured.
     pub along: MeasuredAlong,
 }
@@ -129,13 +129,13 @@ pub struct Stand {
     /// The feet from above.
     pub base: Outline,
     /// How high the feet are.
-    pub base_height: f64,
+    pub base_height_mm: f64,
     /// The mast's side, a square behind the target.
-    pub mast: f64,
+    pub mast_mm: f64,
     /// From the face back to the mast's middle.
-    pub mast_behind: f64,
+    pub mast_behind_mm: f64,
     /// The top of the mast above the floor.
-    pub top: f64,
+    pub top_mm: f64,
 }
 
 /// A target.
@@ -144,13 +144,13 @@ pub struct Target {
     /// What it is.
     pub kind: TargetKind,
     /// Width of the face (the aperture of a reflector).
-    pub width: f64,
+    pub width_mm: f64,
     /// Height of the face; for a mat, its length away from the car.
-    pub height: f64,
+    pub height_mm: f64,
     /// From the face to the back.
-    pub depth: f64,
+    pub depth_mm: f64,
     /// From the face back to the centre of a reflector; zero for others.
-    pub centre_behind: f64,
+    pub centre_behind_mm: f64,
     /// How its errors become aim errors.
     pub error: AimError,
     /// What holds it; `None` for a mat.
@@ -161,15 +161,15 @@ pub struct Target {
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct PlaceTolerance {
     /// Along the stand-off, mm either way.
-    pub along: Option<f64>,
+    pub along_mm: Option<f64>,
     /// Across it, mm either way.
-    pub across: Option<f64>,
+    pub across_mm: Option<f64>,
     /// In height, mm either way.
-    pub height: Option<f64>,
+    pub height_mm: Option<f64>,
     /// Turned about the upright, radians either way.
-    pub yaw: Option<f64>,
+    pub yaw_rad: Option<f64>,
     /// Tipped, radians either way.
-    pub pitch: Option<f64>,
+    pub pitch_rad: Option<f64>,
 }
 
 /// One target at one place.
@@ -186,7 +186,7 @@ pub struct Placement {
     /// Against what upright is judged.
     pub vertical: VerticalReference,
     /// Turned from squarely facing back along the stand-off, anticlockwise.
-    pub turned: f64,
+    pub turned_rad: f64,
     /// The mark that lies under the middle of the face.
     pub mark: Option<Id>,
     /// How near it must be.
@@ -240,16 +240,16 @@ pub struct KeepClear {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct AimTolerance {
     /// Left or right.
-    pub azimuth: f64,
+    pub azimuth_rad: f64,
     /// Up or down.
-    pub elevation: f64,
+    pub elevation_rad: f64,
 }
 
 /// What the procedure asks of the floor.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct FloorRequirement {
     /// Largest difference of level over wheels and target.
-    pub level: f64,
+    pub level_mm: f64,
 }
 
 /// What "straight ahead" means.
@@ -292,7 +292,7 @@ pub struct Aiming {
     /// What "straight ahead" means.
     pub axis: ReferenceAxis,
     /// Room to walk and work all round the car.
-    pub working_room: f64,
+    pub working_room_mm: f64,
     /// Things to have ready.
     pub have_ready: Vec<String>,
     /// Conditions to meet first.

@@ -15,9 +15,9 @@ pub enum StandSet {
         /// Bay from target.
         place: PlanPose,
         /// Height of the face's middle above the floor.
-        height: f64,
+        height_mm: f64,
         /// Tipped: positive if the face looks down.
-        pitch: f64,
+        pitch_rad: f64,
     },
 }
 
@@ -27,7 +27,7 @@ pub struct OnThisCar {
     /// The sensor's place as built, vehicle frame.
     pub sensor_at: Option<DVec3>,
     /// Toe of the rear left and the rear right wheel, positive toe-in, radians.
-    pub rear_toe: Option<(f64, f64)>,
+    pub rear_toe_rad: Option<(f64, f64)>,
 }
 
 /// What was noticed when the files were read.

@@ -37,9 +37,9 @@ pub struct Opening {
     /// The wall it is in, by position.
     pub wall: usize,
     /// From the wall's first corner to where the opening starts.
-    pub from: f64,
+    pub from_mm: f64,
     /// Its width along the wall.
-    pub width: f64,
+    pub width_mm: f64,
     /// Its heights above the floor.
     pub span: Span,
     /// What it is made of.
@@ -47,7 +47,7 @@ pub struct Opening {
     /// Whether it is shut.
     pub shut: bool,
     /// How far the ground beyond is known to be free and level, square to the wall; zero if not known.
-    pub free_beyond: f64,
+    pub free_beyond_mm: f64,
     /// Whether it is a way out in an emergency.
     pub is_exit: bool,
 }
@@ -84,7 +84,7 @@ pub struct Runway {
     /// Where it is, bay frame.
     pub outline: Polygon,
     /// Its top above the floor.
-    pub top: f64,
+    pub top_mm: f64,
 }
 
 /// One surveyed level.
@@ -93,7 +93,7 @@ pub struct LevelPoint {
     /// Where, bay frame.
     pub at: DVec2,
     /// The level above the bay's zero, mm.
-    pub level: f64,
+    pub level_mm: f64,
 }
 
 /// The floor's levels as surveyed.
@@ -152,7 +152,7 @@ pub struct Bay {
     /// How well the walls' places are known.
     pub walls_known: Known,
     /// Clear height under the ceiling.
-    pub ceiling: f64,
+    pub ceiling_mm: f64,
     /// Doors, windows, gaps.
     pub openings: Vec<Opening>,
     /// Drains, pits, joints.

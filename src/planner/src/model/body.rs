@@ -171,7 +171,7 @@ fn chain(points: impl Iterator<Item = DVec2>) -> Vec<DVec2> {
 }
 
 fn mirrors(shell: &Shell<'_>) -> impl Iterator<Item = Prism> {
-    let Mirrors { width, ahead, height } = *shell.mirrors;
+    let Mirrors { width_mm: width, ahead_mm: ahead, height_mm: height } = *shell.mirrors;
     let inner = shell.width * 0.5;
     let span = Span::new(height - MIRROR_HEIGHT_MM * 0.5, height + MIRROR_HEIGHT_MM * 0.5).ok();
     let (back, front) = (ahead - MIRROR_LENGTH_MM * 0.5, ahead + MIRROR_LENGTH_MM * 0.5);
@@ -205,12 +205,12 @@ impl super::Vehicle {
         solids(&Shell {
             top: &self.outline_top,
             side: &self.outline_side,
-            width: self.width,
+            width: self.width_mm,
             mirrors: &self.mirrors,
             wheels: Wheel::ALL.map(|wheel| self.wheel_point(wheel)),
-            tyre_diameter: self.tyre_diameter,
-            tyre_width: self.tyre_width,
-            ground_clearance: self.ground_clearance,
+            tyre_diameter: self.tyre_diameter_mm,
+            tyre_width: self.tyre_width_mm,
+            ground_clearance: self.ground_clearance_mm,
         })
     }
 }
@@ -308,14 +308,17 @@ mod tests {
 
     #[test]
     fn nonsense_gives_no_solids_and_no_panic() {
-        let nothing =
-            Car { top: vec![], side: vec![], mirrors: Mirrors { width: f64::NAN, ahead: 0.0, height: 0.0 } };
+        let nothing = Car {
+            top: vec![],
+            side: vec![],
+            mirrors: Mirrors { width_mm: f64::NAN, ahead_mm: 0.0, height_mm: 0.0 },
+        };
         // Only the wheels are left.
         assert_eq!(solids_of(&nothing).len(), 4);
         let nan = Car {
             top: vec![DVec2::NAN; 4],
             side: vec![DVec2::new(f64::INFINITY, 1.0), DVec2::NAN, DVec2::ZERO, DVec2::ONE * 1e300],
-            mirrors: Mirrors { width: 2000.0, ahead: f64::INFINITY, height: 900.0 },
+            mirrors: Mirrors { width_mm: 2000.0, ahead_mm: f64::INFINITY, height_mm: 900.0 },
         };
         assert!(solids_of(&nan).len() <= MOST_SOLIDS);
     }

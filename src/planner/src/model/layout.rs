@@ -55,7 +55,7 @@ pub struct Underlay {
     /// Where its lower left corner lies in the bay.
     pub at: DVec2,
     /// How it is turned about that corner, radians anticlockwise.
-    pub turned: f64,
+    pub turned_rad: f64,
     /// How faded it is: 0 as it is, 1 not seen at all.
     pub faded: f64,
 }
@@ -67,7 +67,7 @@ pub const UNDERLAY_FADED: f64 = 0.5;
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct TapedRoom {
     /// Where the first wall runs, radians anticlockwise from the bay's x.
-    pub start_turned: f64,
+    pub start_turned_rad: f64,
     /// The walls in the order in which they were taped.
     pub walls: Vec<TapedWall>,
 }
@@ -76,9 +76,9 @@ pub struct TapedRoom {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct TapedWall {
     /// Its length, mm.
-    pub length: f64,
+    pub length_mm: f64,
     /// How the next wall turns off at its end, radians anticlockwise.
-    pub turn: f64,
+    pub turn_rad: f64,
     /// Its name, if it was given one.
     pub name: Option<Id>,
 }

@@ -75,14 +75,14 @@ pub enum Shape {
     /// A rectangle, `length` along its own x, `width` along its own y.
     Rectangle {
         /// Along its own x.
-        length: f64,
+        length_mm: f64,
         /// Along its own y.
-        width: f64,
+        width_mm: f64,
     },
     /// Round.
     Round {
         /// Across.
-        diameter: f64,
+        diameter_mm: f64,
     },
     /// Any outline, in its own frame.
     Outline(Vec<DVec2>),
@@ -95,11 +95,11 @@ impl Shape {
     /// If the figures make no shape.
     pub fn outline(&self) -> Result<Outline, ShapeFault> {
         Ok(match self {
-            Self::Rectangle { length, width } => {
+            Self::Rectangle { length_mm: length, width_mm: width } => {
                 let half = DVec2::new(*length, *width) * 0.5;
                 Polygon::rectangle(-half, half)?.into()
             }
-            Self::Round { diameter } => Circle::new(DVec2::ZERO, diameter * 0.5)?.into(),
+            Self::Round { diameter_mm: diameter } => Circle::new(DVec2::ZERO, diameter * 0.5)?.into(),
             Self::Outline(corners) => Polygon::simple(corners.clone())?.into(),
         })
     }

@@ -79,7 +79,7 @@ impl Underlay {
     /// Where the pixels of the picture lie in the bay; `height_px` is the height of the picture as its file has it.
     pub fn bay_from_px(&self, height_px: f64) -> PictureMap {
         PictureMap {
-            bay_from_picture: PlanPose::new(self.at, self.turned),
+            bay_from_picture: PlanPose::new(self.at, self.turned_rad),
             mm_per_px: self.mm_per_px,
             height_px,
         }

@@ -40,33 +40,33 @@ pub struct BodyPoint {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Mirrors {
     /// Width over the mirrors.
-    pub width: f64,
+    pub width_mm: f64,
     /// The mirrors' middle, ahead of the front axle (negative: behind it).
-    pub ahead: f64,
+    pub ahead_mm: f64,
     /// The mirrors' middle above the ground.
-    pub height: f64,
+    pub height_mm: f64,
 }
 
 /// How much a sensor sees, as half angles either side of its boresight, radians, each in (0, π].
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct FieldOfView {
     /// Left and right.
-    pub azimuth_half: f64,
+    pub azimuth_half_rad: f64,
     /// Up and down.
-    pub elevation_half: f64,
+    pub elevation_half_rad: f64,
 }
 
 /// A radar's figures.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Radar {
     /// Carrier frequency, hertz.
-    pub frequency: f64,
+    pub frequency_hz: f64,
     /// Bandwidth, hertz.
-    pub bandwidth: f64,
+    pub bandwidth_hz: f64,
     /// Full width of the beam between its -3 dB points, left to right, radians.
-    pub beam_azimuth: f64,
+    pub beam_azimuth_rad: f64,
     /// The same, up and down.
-    pub beam_elevation: f64,
+    pub beam_elevation_rad: f64,
 }
 
 /// A camera's figures.
@@ -126,9 +126,9 @@ pub struct Sensor {
     /// Its mounting point, vehicle frame.
     pub at: DVec3,
     /// Boresight azimuth in the vehicle frame, positive left.
-    pub azimuth: f64,
+    pub azimuth_rad: f64,
     /// Boresight elevation, positive up.
-    pub elevation: f64,
+    pub elevation_rad: f64,
     /// What it sees.
     pub view: FieldOfView,
     /// How it is adjusted.
@@ -147,29 +147,29 @@ pub struct Vehicle {
     /// Body class.
     pub class: VehicleClass,
     /// Overall length.
-    pub length: f64,
+    pub length_mm: f64,
     /// Width of the body without mirrors.
-    pub width: f64,
+    pub width_mm: f64,
     /// The door mirrors.
     pub mirrors: Mirrors,
     /// Overall height above the plane that carries the wheels.
-    pub height: f64,
+    pub height_mm: f64,
     /// Front axle to rear axle.
-    pub wheelbase: f64,
+    pub wheelbase_mm: f64,
     /// Between the middles of the front tyres.
-    pub track_front: f64,
+    pub track_front_mm: f64,
     /// Between the middles of the rear tyres.
-    pub track_rear: f64,
+    pub track_rear_mm: f64,
     /// Front axle to foremost point.
-    pub overhang_front: f64,
+    pub overhang_front_mm: f64,
     /// Rear axle to rearmost point.
-    pub overhang_rear: f64,
+    pub overhang_rear_mm: f64,
     /// Across a tyre, seen from the side.
-    pub tyre_diameter: f64,
+    pub tyre_diameter_mm: f64,
     /// Width of a tyre.
-    pub tyre_width: f64,
+    pub tyre_width_mm: f64,
     /// Under the body between the axles.
-    pub ground_clearance: f64,
+    pub ground_clearance_mm: f64,
     /// Ride heights at the four arches (wheel arch edge above the wheel's middle), in [`Wheel::ALL`]'s order, if given.
     pub ride_heights: Option<[f64; 4]>,
     /// Outline from above, vehicle frame.
@@ -194,18 +194,21 @@ pub struct Vehicle {
 impl Vehicle {
     /// The point of the carrying plane under the middle of a tyre, vehicle frame.
     pub fn wheel_point(&self, wheel: Wheel) -> DVec2 {
-        let (x, track) =
-            if wheel.is_front() { (0.0, self.track_front) } else { (-self.wheelbase, self.track_rear) };
+        let (x, track) = if wheel.is_front() {
+            (0.0, self.track_front_mm)
+        } else {
+            (-self.wheelbase_mm, self.track_rear_mm)
+        };
         DVec2::new(x, if wheel.is_left() { track * 0.5 } else { -track * 0.5 })
     }
 
     /// The foremost x of the body.
     pub fn front(&self) -> f64 {
-        self.overhang_front
+        self.overhang_front_mm
     }
 
     /// The rearmost x of the body.
     pub fn rear(&self) -> f64 {
-        -(self.wheelbase + self.overhang_rear)
+        -(self.wheelbase_mm + self.overhang_rear_mm)
     }
 }

@@ -44,12 +44,12 @@ impl SensorGroup {
             SensorKind::ForwardCamera(_) => Self::ForwardCamera,
             SensorKind::SurroundCamera(_) => Self::SurroundCamera,
             SensorKind::CornerRadar(_) => {
-                let ahead = libm::cos(sensor.azimuth);
-                let between = (-car.wheelbase..=0.0).contains(&sensor.at.x);
+                let ahead = libm::cos(sensor.azimuth_rad);
+                let between = (-car.wheelbase_mm..=0.0).contains(&sensor.at.x);
                 let in_front = if between && ahead.abs() > ASIDE {
                     ahead > 0.0
                 } else {
-                    sensor.at.x >= -car.wheelbase * 0.5
+                    sensor.at.x >= -car.wheelbase_mm * 0.5
                 };
                 if in_front { Self::FrontCornerRadar } else { Self::RearCornerRadar }
             }

@@ -50,7 +50,7 @@ impl Bay {
             room,
             walls,
             walls_known: Known::Taped,
-            ceiling,
+            ceiling_mm: ceiling,
             openings: Vec::new(),
             floor_features: Vec::new(),
             runways: Vec::new(),
@@ -151,10 +151,10 @@ impl Bay {
         for opening in &mut self.openings {
             if opening.wall > wall {
                 opening.wall += 4;
-            } else if opening.wall == wall && opening.from >= from + width - SAME_MM {
+            } else if opening.wall == wall && opening.from_mm >= from + width - SAME_MM {
                 opening.wall += 4;
-                opening.from -= from + width;
-            } else if opening.wall == wall && opening.from + opening.width > from + SAME_MM {
+                opening.from_mm -= from + width;
+            } else if opening.wall == wall && opening.from_mm + opening.width_mm > from + SAME_MM {
                 *self = before;
                 return Err(RoomFault::TooLong { wall: length });
             }

@@ -11,16 +11,16 @@ pub(super) fn carried_at(arrangement: &Arrangement) -> f64 {
         .runways
         .iter()
         .filter(|runway| arrangement.on_runways.contains(&runway.id))
-        .map(|runway| runway.top)
+        .map(|runway| runway.top_mm)
         .fold(0.0, f64::max)
 }
 
 /// Vehicle from reference axis. The geometric centreline is the vehicle's own x axis. Without an alignment sheet it stands
 /// in for the thrust line, and a check says so.
 pub(super) fn reference_axis(arrangement: &Arrangement) -> PlanPose {
-    match (arrangement.aiming.axis, arrangement.on_this_car.rear_toe) {
+    match (arrangement.aiming.axis, arrangement.on_this_car.rear_toe_rad) {
         (ReferenceAxis::ThrustLine, Some((left, right))) => {
-            thrust_axis(arrangement.vehicle.wheelbase, thrust_heading(left, right))
+            thrust_axis(arrangement.vehicle.wheelbase_mm, thrust_heading(left, right))
         }
         _ => PlanPose::IDENTITY,
     }
@@ -53,7 +53,7 @@ const TREAD_MM: f64 = 300.0;
 /// Where each tyre stands on the ground, in [`Wheel::ALL`]'s order.
 pub(super) fn treads(arrangement: &Arrangement, bay_from_vehicle: &PlanPose) -> Vec<Polygon> {
     let vehicle = &arrangement.vehicle;
-    let half = DVec2::new(TREAD_MM, vehicle.tyre_width) * 0.5;
+    let half = DVec2::new(TREAD_MM, vehicle.tyre_width_mm) * 0.5;
     Wheel::ALL
         .into_iter()
         .filter_map(|wheel| {

@@ -18,16 +18,16 @@ impl Room {
     pub(super) fn of(arrangement: &Arrangement) -> Self {
         let bay = &arrangement.bay;
         let open = bay.openings.iter().filter(|opening| {
-            !opening.shut && opening.free_beyond > 0.0 && opening.kind != OpeningKind::Window
+            !opening.shut && opening.free_beyond_mm > 0.0 && opening.kind != OpeningKind::Window
         });
         let doors: Vec<(Span, Polygon)> = open
             .filter_map(|opening| {
                 let edge = bay.room.edges().nth(opening.wall)?;
                 let along = (edge.to - edge.from).normalize_or_zero();
-                let start = edge.from + along * opening.from;
+                let start = edge.from + along * opening.from_mm;
                 // The inside lies left of an edge, so out is to the right.
-                let out = -along.perp() * opening.free_beyond;
-                let width = along * opening.width;
+                let out = -along.perp() * opening.free_beyond_mm;
+                let width = along * opening.width_mm;
                 let beyond = Polygon::simple(vec![start, start + out, start + width + out, start + width]);
                 Some((opening.span, beyond.ok()?))
             })

@@ -12,9 +12,9 @@ pub struct TargetPose {
     /// Bay from target.
     pub place: PlanPose,
     /// The middle of the face above the floor.
-    pub height: f64,
+    pub height_mm: f64,
     /// Tipped: positive if the face looks down.
-    pub pitch: f64,
+    pub pitch_rad: f64,
 }
 
 /// A target in its place.
@@ -50,27 +50,29 @@ impl PlacedTarget {
         let height = match placement.height {
             TargetHeight::Absolute(height) => carried_at + height,
             TargetHeight::FromSensor(offset) => carried_at + sensor_height + offset,
-            TargetHeight::OnFloor => target.depth.max(THINNEST_MM),
+            TargetHeight::OnFloor => target.depth_mm.max(THINNEST_MM),
         };
-        let meant = TargetPose { place: meant_at, height, pitch: 0.0 };
+        let meant = TargetPose { place: meant_at, height_mm: height, pitch_rad: 0.0 };
         let set = match set {
             StandSet::OnMark => meant,
-            StandSet::At { place, height, pitch } => TargetPose { place, height, pitch },
+            StandSet::At { place, height_mm: height, pitch_rad: pitch } => {
+                TargetPose { place, height_mm: height, pitch_rad: pitch }
+            }
         };
-        let pitch = if lies { -std::f64::consts::FRAC_PI_2 } else { set.pitch };
-        let centre = set.place.origin().extend(set.height);
-        let face = Face::new(centre, set.place.heading(), pitch, target.width, target.height).ok();
+        let pitch = if lies { -std::f64::consts::FRAC_PI_2 } else { set.pitch_rad };
+        let centre = set.place.origin().extend(set.height_mm);
+        let face = Face::new(centre, set.place.heading(), pitch, target.width_mm, target.height_mm).ok();
         Self { id: placement.id.clone(), meant, set, face, solids: solids(placement, &set, lies), lies }
     }
 
     /// The middle of the face where it stands.
     pub fn centre(&self) -> DVec3 {
-        self.set.place.origin().extend(self.set.height)
+        self.set.place.origin().extend(self.set.height_mm)
     }
 
     /// The middle of the face where it belongs.
     pub fn meant_centre(&self) -> DVec3 {
-        self.meant.place.origin().extend(self.meant.height)
+        self.meant.place.origin().extend(self.meant.height_mm)
     }
 }
 
@@ -85,7 +87,7 @@ pub(super) fn vehicle_from_target(
     let stand_off = &placement.stand_off;
     let start = match &stand_off.from {
         Datum::FrontAxle => axis.origin(),
-        Datum::RearAxle => *axis * DVec2::new(-vehicle.wheelbase, 0.0),
+        Datum::RearAxle => *axis * DVec2::new(-vehicle.wheelbase_mm, 0.0),
         Datum::Wheel(wheel) => vehicle.wheel_point(*wheel),
         Datum::Sensor => sensor_at.truncate(),
         Datum::FrontBumper => *axis * DVec2::new(vehicle.front(), 0.0),
@@ -97,14 +99,14 @@ pub(super) fn vehicle_from_target(
             .find(|point| point.id == *id)
             .map_or(axis.origin(), |point| point.at.truncate()),
     };
-    let heading = axis.heading() + stand_off.bearing;
+    let heading = axis.heading() + stand_off.bearing_rad;
     let away = angle::direction(heading);
-    let end = start + away * stand_off.distance + away.perp() * stand_off.aside;
+    let end = start + away * stand_off.distance_mm + away.perp() * stand_off.aside_mm;
     // Squarely back along the stand-off, then turned as the procedure says.
-    let facing = heading + std::f64::consts::PI + placement.turned;
+    let facing = heading + std::f64::consts::PI + placement.turned_rad;
     let face = match stand_off.to {
         End::Face => end,
-        End::ReflectorCentre => end + angle::direction(facing) * placement.target.centre_behind,
+        End::ReflectorCentre => end + angle::direction(facing) * placement.target.centre_behind_mm,
     };
     PlanPose::new(face, angle::wrapped(facing))
 }
@@ -112,15 +114,15 @@ pub(super) fn vehicle_from_target(
 /// What target and stand fill: the target's body, the feet, the mast.
 pub(super) fn solids(placement: &Placement, set: &TargetPose, lies: bool) -> Vec<Prism> {
     let target = &placement.target;
-    let half_width = target.width * 0.5;
-    let depth = target.depth.max(THINNEST_MM);
+    let half_width = target.width_mm * 0.5;
+    let depth = target.depth_mm.max(THINNEST_MM);
     let body = if lies {
-        let half_length = target.height * 0.5;
+        let half_length = target.height_mm * 0.5;
         (DVec2::new(-half_length, -half_width), DVec2::new(half_length, half_width), 0.0, depth)
     } else {
-        let half_height = target.height * 0.5;
-        let bottom = (set.height - half_height).max(0.0);
-        (DVec2::new(-depth, -half_width), DVec2::new(0.0, half_width), bottom, set.height + half_height)
+        let half_height = target.height_mm * 0.5;
+        let bottom = (set.height_mm - half_height).max(0.0);
+        (DVec2::new(-depth, -half_width), DVec2::new(0.0, half_width), bottom, set.height_mm + half_height)
     };
     let (low, high, bottom, top) = body;
     let mut solids = Vec::with_capacity(3);
@@ -128,13 +130,13 @@ pub(super) fn solids(placement: &Placement, set: &TargetPose, lies: bool) -> Vec
         solids.push(Prism::new(outline, span));
     }
     if let Some(stand) = &target.stand {
-        if let Ok(span) = Span::new(0.0, stand.base_height) {
+        if let Ok(span) = Span::new(0.0, stand.base_height_mm) {
             solids.push(Prism::new(stand.base.placed(&set.place), span));
         }
-        let half = DVec2::splat(stand.mast * 0.5);
-        let middle = DVec2::new(-stand.mast_behind, 0.0);
+        let half = DVec2::splat(stand.mast_mm * 0.5);
+        let middle = DVec2::new(-stand.mast_behind_mm, 0.0);
         let mast = placed_rectangle(middle - half, middle + half, &set.place);
-        if let (Some(outline), Ok(span)) = (mast, Span::new(0.0, stand.top.max(set.height))) {
+        if let (Some(outline), Ok(span)) = (mast, Span::new(0.0, stand.top_mm.max(set.height_mm))) {
             solids.push(Prism::new(outline, span));
         }
     }

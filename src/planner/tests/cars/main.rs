@@ -43,25 +43,25 @@ fn what_is_open_of_the_length_shares_what_is_left() {
     {
         car.enter(part);
         match part {
-            BodyPart::Length => car.length = value,
-            BodyPart::Wheelbase => car.wheelbase = value,
-            _ => car.overhang_front = value,
+            BodyPart::Length => car.length_mm = value,
+            BodyPart::Wheelbase => car.wheelbase_mm = value,
+            _ => car.overhang_front_mm = value,
         }
         car.assume();
         assert!(
-            (car.wheelbase + car.overhang_front + car.overhang_rear - car.length).abs() < 1e-5,
+            (car.wheelbase_mm + car.overhang_front_mm + car.overhang_rear_mm - car.length_mm).abs() < 1e-5,
             "{part:?}"
         );
     }
-    assert!((car.overhang_rear - 1_020.0).abs() < 1e-6, "{}", car.overhang_rear);
-    assert_eq!((car.length, car.wheelbase, car.overhang_front), (4_600.0, 2_700.0, 880.0));
+    assert!((car.overhang_rear_mm - 1_020.0).abs() < 1e-6, "{}", car.overhang_rear_mm);
+    assert_eq!((car.length_mm, car.wheelbase_mm, car.overhang_front_mm), (4_600.0, 2_700.0, 880.0));
     // Entered whole, it stays as it is, even if it is wrong.
     car.enter(BodyPart::OverhangRear);
-    car.overhang_rear = 1_040.0;
+    car.overhang_rear_mm = 1_040.0;
     car.assume();
-    assert_eq!(car.overhang_rear, 1_040.0);
+    assert_eq!(car.overhang_rear_mm, 1_040.0);
     assert!(validate::vehicle(&car).iter().any(|fault| fault.field == "body.length_mm"));
-    car.overhang_rear = 1_025.0;
+    car.overhang_rear_mm = 1_025.0;
     car.assume();
     assert_eq!(validate::vehicle(&car), []);
     let unlikely = plausible::unlikely(&car);
@@ -72,7 +72,7 @@ fn what_is_open_of_the_length_shares_what_is_left() {
 fn what_is_assumed_follows_what_is_entered() {
     let mut car = started(VehicleClass::SmallHatchback, StartKind::ForwardRadar);
     car.enter(BodyPart::OverhangFront);
-    car.overhang_front = 900.0;
+    car.overhang_front_mm = 900.0;
     car.assume();
     car.follow();
     assert_eq!(car.sensors[0].at.x, 860.0, "40 mm behind the bumper");
@@ -80,13 +80,13 @@ fn what_is_assumed_follows_what_is_entered() {
     assert_eq!((area.low.x, area.high.x), (940.0, 3_600.0 + 1_200.0));
     // The stand-off counts from the sensor now, and is longer.
     let off = &mut car.aimings[0].placements[0].stand_off;
-    (off.from, off.distance) = (baywright_planner::model::Datum::Sensor, 4_000.0);
+    (off.from, off.distance_mm) = (baywright_planner::model::Datum::Sensor, 4_000.0);
     car.follow();
     assert_eq!(car.aimings[0].zones[0].outline.bounds().high.x, 860.0 + 4_000.0 + 1_200.0);
     // Once entered, it stays.
     car.enter(SensorPart::Ahead.of(&"sensor".into()));
     car.enter(AimingPart::ClearAlong.of(&"aiming".into()));
-    car.overhang_front = 700.0;
+    car.overhang_front_mm = 700.0;
     car.follow();
     assert_eq!(car.sensors[0].at.x, 860.0);
     assert_eq!(car.aimings[0].zones[0].outline.bounds().low.x, 940.0);
@@ -130,7 +130,7 @@ fn slips_are_asked_about_and_impossible_places_refused() {
     let mut car = started(VehicleClass::Estate, StartKind::ForwardRadar);
     let fields = |faults: &[validate::Fault]| faults.iter().map(|f| f.field.clone()).collect::<Vec<_>>();
     car.enter(BodyPart::Wheelbase);
-    car.wheelbase = 1_500.0;
+    car.wheelbase_mm = 1_500.0;
     car.assume();
     car.follow();
     assert_eq!(fields(&plausible::unlikely(&car)), ["body.wheelbase_mm"]);
@@ -142,7 +142,7 @@ fn slips_are_asked_about_and_impossible_places_refused() {
     assert_eq!(fields(&plausible::refused(&car)), ["sensors[0].at_mm[0]"]);
     // A track wider than the car.
     car.enter(BodyPart::TrackFront);
-    car.track_front = car.width + 10.0;
+    car.track_front_mm = car.width_mm + 10.0;
     assert!(fields(&validate::vehicle(&car)).contains(&"body.track_front_mm".to_owned()));
 }
 
@@ -158,12 +158,12 @@ proptest! {
         let mut last = [None; 6];
         for (which, factor) in entered {
             let (part, field, usual): (BodyPart, &mut f64, f64) = match which {
-                0 => (BodyPart::Length, &mut car.length, usual.length),
-                1 => (BodyPart::Width, &mut car.width, usual.width),
-                2 => (BodyPart::Height, &mut car.height, usual.height),
-                3 => (BodyPart::Wheelbase, &mut car.wheelbase, usual.wheelbase),
-                4 => (BodyPart::OverhangFront, &mut car.overhang_front, usual.overhang_front),
-                _ => (BodyPart::OverhangRear, &mut car.overhang_rear, usual.overhang_rear),
+                0 => (BodyPart::Length, &mut car.length_mm, usual.length),
+                1 => (BodyPart::Width, &mut car.width_mm, usual.width),
+                2 => (BodyPart::Height, &mut car.height_mm, usual.height),
+                3 => (BodyPart::Wheelbase, &mut car.wheelbase_mm, usual.wheelbase),
+                4 => (BodyPart::OverhangFront, &mut car.overhang_front_mm, usual.overhang_front),
+                _ => (BodyPart::OverhangRear, &mut car.overhang_rear_mm, usual.overhang_rear),
             };
             *field = (usual * factor).round();
             last[which] = Some(*field);
@@ -171,7 +171,7 @@ proptest! {
             car.assume();
             car.follow();
         }
-        let now = [car.length, car.width, car.height, car.wheelbase, car.overhang_front, car.overhang_rear];
+        let now = [car.length_mm, car.width_mm, car.height_mm, car.wheelbase_mm, car.overhang_front_mm, car.overhang_rear_mm];
         for (was, is) in last.iter().zip(now) {
             if let Some(was) = was {
                 prop_assert_eq!(*was, is);
@@ -180,11 +180,11 @@ proptest! {
         prop_assert!(now.iter().all(|value| value.is_finite() && *value > 0.0));
         // Something of the length is open and has room: then the sum is right.
         let open = [BodyPart::Wheelbase, BodyPart::OverhangFront, BodyPart::OverhangRear, BodyPart::Length];
-        let sum = car.wheelbase + car.overhang_front + car.overhang_rear;
+        let sum = car.wheelbase_mm + car.overhang_front_mm + car.overhang_rear_mm;
         if car.is_assumed(BodyPart::Length) {
-            prop_assert!((sum - car.length).abs() < 1e-3);
+            prop_assert!((sum - car.length_mm).abs() < 1e-3);
         } else if open.iter().any(|part| car.is_assumed(*part)) && validate::vehicle(&car).is_empty() {
-            prop_assert!((sum - car.length).abs() < 10.0);
+            prop_assert!((sum - car.length_mm).abs() < 10.0);
         }
         // Working it out again changes nothing.
         let mut again = car.clone();

@@ -124,7 +124,7 @@ fn walled_in_it_is_taken_out() {
 #[test]
 fn a_column_makes_the_car_move() {
     let mut arrangement = with(vec![column("column", (8_000.0, 4_360.0), 120.0)]);
-    arrangement.aiming.working_room = 0.0;
+    arrangement.aiming.working_room_mm = 0.0;
     let step = step(&arrangement, Code::ZoneObject);
     assert_eq!(step, Step::MoveCar { by: DVec2::new(0.0, -200.0) });
     let assessment = assess(&arrangement);
@@ -135,7 +135,7 @@ fn a_column_makes_the_car_move() {
 #[test]
 fn the_car_goes_further_from_what_is_known_by_eye() {
     let mut arrangement = with(vec![column("column", (8_000.0, 4_360.0), 120.0)]);
-    arrangement.aiming.working_room = 0.0;
+    arrangement.aiming.working_room_mm = 0.0;
     arrangement.bay.things[0].place.known = Known::ByEye;
     let assessment = assess(&arrangement);
     let cure = of(&assessment, Code::ZoneObject)[0].cure.clone().unwrap();
@@ -154,7 +154,7 @@ fn what_a_cure_would_cause_is_said() {
         column("column", (8_000.0, 4_360.0), 120.0),
         cabinet("bench", (2_000.0, 1_150.0), 600.0, 600.0),
     ]);
-    arrangement.aiming.working_room = 600.0;
+    arrangement.aiming.working_room_mm = 600.0;
     let assessment = assess(&arrangement);
     let cure = of(&assessment, Code::ZoneObject)[0].cure.clone().unwrap();
     assert!(
@@ -171,8 +171,8 @@ fn a_stand_goes_back_to_its_mark() {
     let mut arrangement = clear();
     arrangement.stands = vec![StandSet::At {
         place: PlanPose::new(DVec2::new(8_700.0, 3_000.0), angle::radians(180.0)),
-        height: 500.0,
-        pitch: 0.0,
+        height_mm: 500.0,
+        pitch_rad: 0.0,
     }];
     let step = step(&arrangement, Code::StandOffMark);
     assert_eq!(step, Step::StandOnMark { placement: "ahead".into() });

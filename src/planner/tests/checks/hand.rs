@@ -33,12 +33,12 @@ fn alone() -> Arrangement {
 fn distances_run_straight_to_the_nearest_thing_or_wall() {
     let arrangement = alone();
     let found = gaps(&arrangement, &scene(&arrangement), &thing("cabinet"), 4);
-    let to = |what: &Subject| found.iter().find(|gap| gap.what == *what).map(|gap| gap.distance);
+    let to = |what: &Subject| found.iter().find(|gap| gap.what == *what).map(|gap| gap.distance_mm);
     // 6000 - 4800 - 225; 11000 - 200 - 9450; 4800 - 225 to the right wall, past the beam; behind it nothing but the wall.
     assert_eq!(to(&Subject::Wall("left wall".into())), Some(975.0));
     assert_eq!(to(&thing("other")), Some(1_350.0));
     assert_eq!(to(&Subject::Wall("near wall".into())), Some(8_550.0));
-    assert!(found.windows(2).all(|pair| pair[0].distance <= pair[1].distance));
+    assert!(found.windows(2).all(|pair| pair[0].distance_mm <= pair[1].distance_mm));
     // Face to face the distance stands in the middle.
     let gap = found.iter().find(|gap| gap.what == thing("other")).unwrap();
     assert!((gap.from - DVec2::new(9_450.0, 4_800.0)).length() < 1e-9, "{gap:?}");
@@ -63,9 +63,9 @@ fn walls_are_taped_square_to_the_nearest_part() {
     let arrangement = alone();
     let scene = scene(&arrangement);
     let walls = wall_gaps(&arrangement, &scene, &thing("cabinet"));
-    let names: Vec<(&str, f64)> = walls.iter().map(|wall| (wall.id.as_str(), wall.gap)).collect();
+    let names: Vec<(&str, f64)> = walls.iter().map(|wall| (wall.id.as_str(), wall.gap_mm)).collect();
     assert_eq!(names, [("left wall", 975.0), ("far wall", 2_550.0)]);
-    assert_eq!(gap_to_wall(&arrangement, &scene, &thing("cabinet"), 3).unwrap().gap, 8_550.0);
+    assert_eq!(gap_to_wall(&arrangement, &scene, &thing("cabinet"), 3).unwrap().gap_mm, 8_550.0);
     assert_eq!(gap_to_wall(&arrangement, &scene, &thing("cabinet"), 9), None);
     assert_eq!(gap_to_wall(&arrangement, &scene, &Subject::Floor, 0), None);
 }
@@ -139,15 +139,15 @@ fn a_handle_sizes_and_the_opposite_side_stays() {
     own.place.at = PlanPose::new(DVec2::new(5_000.0, 4_000.0), angle::radians(90.0));
     // Turned by 90°, its own x points along the bay's y.
     let (shape, place) = resized(&own, (1, 0), DVec2::new(5_123.0, 4_700.0)).unwrap();
-    assert_eq!(shape, Shape::Rectangle { length: 1_150.0, width: 450.0 });
+    assert_eq!(shape, Shape::Rectangle { length_mm: 1_150.0, width_mm: 450.0 });
     assert!((place.origin() - DVec2::new(5_000.0, 4_125.0)).length() < 1e-9);
     // Never smaller than a thing may be, however far the hand goes back.
     let (shape, _) = resized(&own, (1, 0), DVec2::new(5_000.0, -9_000.0)).unwrap();
-    assert_eq!(shape, Shape::Rectangle { length: 5.0, width: 450.0 });
+    assert_eq!(shape, Shape::Rectangle { length_mm: 5.0, width_mm: 450.0 });
     assert_eq!(resized(&own, (0, 0), DVec2::ZERO), None);
     let drum = column("drum", (5_000.0, 4_000.0), 300.0);
     let (shape, place) = resized(&drum, (1, 0), DVec2::new(5_400.0, 4_000.0)).unwrap();
-    assert_eq!((shape, place), (Shape::Round { diameter: 800.0 }, drum.place.at));
+    assert_eq!((shape, place), (Shape::Round { diameter_mm: 800.0 }, drum.place.at));
 }
 
 #[test]
@@ -155,8 +155,8 @@ fn distances_are_measured_in_the_cars_directions_too() {
     let mut arrangement = alone();
     arrangement.parked = PlanPose::new(DVec2::new(4_000.0, 3_000.0), angle::radians(90.0));
     let found = measured(&scene(&arrangement), DVec2::new(0.0, 0.0), DVec2::new(-300.0, 400.0));
-    assert!((found.distance - 500.0).abs() < 1e-9);
-    assert!((found.ahead - 400.0).abs() < 1e-9 && (found.left - 300.0).abs() < 1e-9, "{found:?}");
+    assert!((found.distance_mm - 500.0).abs() < 1e-9);
+    assert!((found.ahead_mm - 400.0).abs() < 1e-9 && (found.left_mm - 300.0).abs() < 1e-9, "{found:?}");
     let arrangement = alone();
     let near = measuring_point(&arrangement, &scene(&arrangement), DVec2::new(9_455.0, 5_020.0), 30.0);
     assert_eq!(near, Some((DVec2::new(9_450.0, 5_025.0), thing("cabinet"))));
@@ -201,16 +201,16 @@ proptest! {
         let arrangement = with(std::iter::once(own.clone()).chain(others).collect());
         let scene = scene(&arrangement);
         for gap in gaps(&arrangement, &scene, &thing("own"), 4) {
-            prop_assert!(gap.distance.is_finite() && gap.distance > 0.0);
-            prop_assert!((gap.from.distance(gap.to) - gap.distance).abs() < 1e-6);
-            let way = (gap.to - gap.from) / gap.distance;
+            prop_assert!(gap.distance_mm.is_finite() && gap.distance_mm > 0.0);
+            prop_assert!((gap.from.distance(gap.to) - gap.distance_mm).abs() < 1e-6);
+            let way = (gap.to - gap.from) / gap.distance_mm;
             let outline = own.prism().outline;
             let Subject::Thing(id) = &gap.what else { continue };
             let placed = arrangement.bay.things.iter().position(|t| t.id == *id).unwrap();
             let other = &scene.things[placed].prism.outline;
             // A circle stands in as a polygon whose sagitta is 0.01 mm at most.
-            prop_assert!(!overlaps(&outline.moved(way * (gap.distance - 0.1)), other), "{gap:?}");
-            let touched = outline.moved(way * gap.distance);
+            prop_assert!(!overlaps(&outline.moved(way * (gap.distance_mm - 0.1)), other), "{gap:?}");
+            let touched = outline.moved(way * gap.distance_mm);
             let near = match distance(&touched, other) {
                 Separation::Apart { gap, .. } => gap < 0.1,
                 Separation::Touching { .. } | Separation::Overlapping => true,
@@ -236,7 +236,7 @@ proptest! {
                 let mut moved = arrangement.clone();
                 moved.bay.things[0].place.at = snap.place;
                 let wall = moved.bay.walls.iter().position(|wall| wall.id == *id).unwrap();
-                let gap = gap_to_wall(&moved, &self::scene(&moved), &thing("own"), wall).unwrap().gap;
+                let gap = gap_to_wall(&moved, &self::scene(&moved), &thing("own"), wall).unwrap().gap_mm;
                 prop_assert!(gap.abs() < 1e-6, "{gap}");
             }
         }
@@ -255,7 +255,7 @@ proptest! {
             return Ok(());
         };
         let corner = |shape: &Shape, place: &PlanPose| match *shape {
-            Shape::Rectangle { length, width } => {
+            Shape::Rectangle { length_mm: length, width_mm: width } => {
                 *place * (DVec2::new(-f64::from(x) * length, -f64::from(y) * width) * 0.5)
             }
             _ => place.origin(),
@@ -273,7 +273,7 @@ proptest! {
             let known = pose_of(&arrangement, &scene, &subject).is_some();
             prop_assert_eq!(!own_outlines(&arrangement, &scene, &subject).is_empty(), known);
             for wall in wall_gaps(&arrangement, &scene, &subject) {
-                prop_assert!(wall.gap.is_finite() && (wall.inward.length() - 1.0).abs() < 1e-12);
+                prop_assert!(wall.gap_mm.is_finite() && (wall.inward.length() - 1.0).abs() < 1e-12);
             }
             prop_assert!(squared(&arrangement, &scene, &subject, wanted, 0.05).is_finite());
         }

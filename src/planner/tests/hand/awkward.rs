@@ -56,8 +56,8 @@ fn shape() -> impl Strategy<Value = Shape> {
     ]);
     let spike = corners(&[(-400., 0.), (600., -20.), (600., 20.)]);
     prop_oneof![
-        5 => (size(), size()).prop_map(|(length, width)| Shape::Rectangle { length, width }),
-        2 => size().prop_map(|diameter| Shape::Round { diameter }),
+        5 => (size(), size()).prop_map(|(length, width)| Shape::Rectangle { length_mm: length, width_mm: width }),
+        2 => size().prop_map(|diameter| Shape::Round { diameter_mm: diameter }),
         2 => prop::sample::select(vec![l, c, spike]),
     ]
 }
@@ -196,7 +196,7 @@ prop_compose! {
             .map(|(i, at)| PermanentMark { id: format!("fixed {i}").into(), at }).collect();
         if let Some((at, heading)) = set {
             let place = PlanPose::new(at, heading);
-            arrangement.stands = vec![StandSet::At { place, height: 500.0, pitch: 0.0 }];
+            arrangement.stands = vec![StandSet::At { place, height_mm: 500.0, pitch_rad: 0.0 }];
         }
         Awkward(carried(arrangement, &PlanPose::new(far, turned)))
     }
@@ -216,7 +216,7 @@ pub fn put(arrangement: &Arrangement, subject: &Subject, place: PlanPose) -> Arr
         Subject::Car => after.parked = place,
         Subject::Thing(id) => after.bay.things.iter_mut().find(|own| own.id == *id).unwrap().place.at = place,
         Subject::Stand(_) | Subject::Target(_) => {
-            after.stands = vec![StandSet::At { place, height: 500.0, pitch: 0.0 }];
+            after.stands = vec![StandSet::At { place, height_mm: 500.0, pitch_rad: 0.0 }];
         }
         other => panic!("{other:?} cannot be moved"),
     }

@@ -21,7 +21,7 @@ fn thing(name: &str) -> Subject {
 
 /// What each distance is to, and how long it is.
 fn figures(arrangement: &Arrangement, subject: &Subject) -> Vec<(Subject, f64)> {
-    told(arrangement, subject).into_iter().map(|gap| (gap.what, gap.distance)).collect()
+    told(arrangement, subject).into_iter().map(|gap| (gap.what, gap.distance_mm)).collect()
 }
 
 /// From 7550 to 8450 and from 4250 to 4700.
@@ -39,8 +39,12 @@ fn the_car_alone_has_four_walls() {
         (wall("right wall"), (2_725.0, 2_100.0), (2_725.0, 0.0), 2_100.0),
         (wall("far wall"), (4_850.0, 3_000.0), (12_000.0, 3_000.0), 7_150.0),
     ];
-    let expected =
-        expected.map(|(what, from, to, distance)| Gap { from: from.into(), to: to.into(), distance, what });
+    let expected = expected.map(|(what, from, to, distance)| Gap {
+        from: from.into(),
+        to: to.into(),
+        distance_mm: distance,
+        what,
+    });
     assert_eq!(gaps, expected);
 }
 
@@ -48,7 +52,7 @@ fn the_car_alone_has_four_walls() {
 fn a_target_that_was_put_somewhere_stays_there() {
     let mut arrangement = clear();
     let place = PlanPose::new(DVec2::new(8_800.0, 3_000.0), std::f64::consts::PI);
-    arrangement.stands = vec![StandSet::At { place, height: 500.0, pitch: 0.0 }];
+    arrangement.stands = vec![StandSet::At { place, height_mm: 500.0, pitch_rad: 0.0 }];
     // The target's face stands before its feet; the mast, 100 mm above the car, is hit by nothing.
     let ahead = figures(&arrangement, &Subject::Car).pop().unwrap();
     assert_eq!(ahead, (Subject::Stand("ahead".into()), 3_950.0));
@@ -59,7 +63,7 @@ fn only_so_many_and_the_nearest_first() {
     let arrangement = with(vec![cabinet_at_8000()]);
     let scene = Scene::of(&arrangement);
     let all = gaps(&arrangement, &scene, &thing("cabinet"), 9);
-    assert!(all.is_sorted_by(|a, b| a.distance <= b.distance));
+    assert!(all.is_sorted_by(|a, b| a.distance_mm <= b.distance_mm));
     for most in 0..all.len() {
         assert_eq!(gaps(&arrangement, &scene, &thing("cabinet"), most), all[..most]);
     }
@@ -90,7 +94,7 @@ fn the_nearest_may_stand_slantwise() {
     let gap =
         told(&arrangement, &thing("cabinet")).into_iter().find(|gap| gap.what == thing("column")).unwrap();
     let expected = 550.0_f64.hypot(800.0) - 150.0;
-    assert!((gap.distance - expected).abs() < 1e-9 && gap.from == DVec2::new(8_450.0, 4_700.0), "{gap:?}");
+    assert!((gap.distance_mm - expected).abs() < 1e-9 && gap.from == DVec2::new(8_450.0, 4_700.0), "{gap:?}");
     // A lamp overhead is no neighbour and in no way to the wall.
     arrangement.bay.things[1].span = span(2_500.0, 2_600.0);
     arrangement.bay.things[1].place.at = PlanPose::new(DVec2::new(8_000.0, 5_500.0), 0.0);
@@ -109,16 +113,16 @@ fn a_round_thing_meets_with_its_rim() {
     // Straight left: the middles are 400 apart across, 1000 along; the discs touch 400 apart when they are 0 apart along.
     let gaps = told(&arrangement, &thing("drum"));
     let expected = 400.0_f64.hypot(1_000.0) - 400.0;
-    assert!((gaps[0].distance - expected).abs() < 1e-9 && gaps[0].what == thing("post"), "{gaps:?}");
+    assert!((gaps[0].distance_mm - expected).abs() < 1e-9 && gaps[0].what == thing("post"), "{gaps:?}");
     assert!(
-        (gaps[1].distance - 1_100.0).abs() < 1e-9 && gaps[1].what == wall("left wall"),
+        (gaps[1].distance_mm - 1_100.0).abs() < 1e-9 && gaps[1].what == wall("left wall"),
         "clear of it: {gaps:?}"
     );
     arrangement.bay.things[1].place.at = PlanPose::new(DVec2::new(3_240.0, 5_600.0), 0.0);
     let gaps = told(&arrangement, &thing("drum"));
     // 240 apart across: straight left they touch after 1000 - √(400² - 240²) = 680, but nearer still slantwise.
     let expected = 240.0_f64.hypot(1_000.0) - 400.0;
-    assert!((gaps[0].distance - expected).abs() < 1e-9, "{gaps:?}");
+    assert!((gaps[0].distance_mm - expected).abs() < 1e-9, "{gaps:?}");
     assert!(!gaps.iter().any(|gap| gap.what == wall("left wall")), "it stands in the way: {gaps:?}");
 }
 
@@ -154,8 +158,11 @@ fn directions_are_the_cars() {
     let mut arrangement = with(vec![cabinet_at_8000()]);
     let turn = angle::radians(30.0);
     arrangement.parked = PlanPose::new(DVec2::new(3_000.0, 2_500.0), turn);
-    arrangement.stands =
-        vec![StandSet::At { place: PlanPose::new(DVec2::new(500.0, 500.0), 0.0), height: 500.0, pitch: 0.0 }];
+    arrangement.stands = vec![StandSet::At {
+        place: PlanPose::new(DVec2::new(500.0, 500.0), 0.0),
+        height_mm: 500.0,
+        pitch_rad: 0.0,
+    }];
     for gap in told(&arrangement, &thing("cabinet")) {
         let Subject::Wall(id) = &gap.what else { continue };
         let by = Scene::of(&arrangement).in_car_directions(gap.to - gap.from);
@@ -167,7 +174,7 @@ fn directions_are_the_cars() {
             "far wall" => 3_550.0 / turn.cos(),
             _ => 7_550.0 / turn.cos(),
         };
-        assert!(gap.distance <= expected + 1e-9, "{gap:?}, {expected}");
+        assert!(gap.distance_mm <= expected + 1e-9, "{gap:?}, {expected}");
     }
 }
 

@@ -82,10 +82,10 @@ proptest! {
             let own = solids(&arrangement, &scene, &subject);
             let told = gaps(&arrangement, &scene, &subject, most);
             prop_assert!(told.len() <= most.min(5));
-            prop_assert!(told.is_sorted_by(|a, b| a.distance <= b.distance));
+            prop_assert!(told.is_sorted_by(|a, b| a.distance_mm <= b.distance_mm));
             for (i, gap) in told.iter().enumerate() {
-                prop_assert!(gap.distance > 0.01 && gap.distance.is_finite());
-                prop_assert!((gap.from.distance(gap.to) - gap.distance).abs() < 1e-6);
+                prop_assert!(gap.distance_mm > 0.01 && gap.distance_mm.is_finite());
+                prop_assert!((gap.from.distance(gap.to) - gap.distance_mm).abs() < 1e-6);
                 prop_assert!(told[..i].iter().all(|other| other.what != gap.what));
                 prop_assert!(touches(&own, gap.from, slack), "{gap:?}");
                 match &gap.what {
@@ -109,7 +109,7 @@ proptest! {
         for subject in movable(&arrangement) {
             let own = solids(&arrangement, &scene, &subject);
             for gap in gaps(&arrangement, &scene, &subject, 9) {
-                let way = (gap.to - gap.from) / gap.distance;
+                let way = (gap.to - gap.from) / gap.distance_mm;
                 let along = scene.in_car_directions(way).abs();
                 if along.min_element() > 1e-9 {
                     continue;
@@ -119,7 +119,7 @@ proptest! {
                     continue;
                 }
                 for step in 1..=30_u32 {
-                    let by = way * (gap.distance * f64::from(step) / 30.0 - 0.02);
+                    let by = way * (gap.distance_mm * f64::from(step) / 30.0 - 0.02);
                     for other in others(&arrangement, &subject) {
                         let against = solids(&arrangement, &scene, &other);
                         if any_overlap(&own, &against, DVec2::ZERO, true) > 0.0 {
@@ -140,7 +140,7 @@ proptest! {
                     other => any_overlap(&own, &solids(&arrangement, &scene, other), after, false) > 0.0,
                 };
                 // A tip that shares a hundredth of a millimetre of breadth is soon past.
-                let meets = [1e-3, 5e-3, 0.02, 0.05].iter().any(|more| meets(way * (gap.distance + more)));
+                let meets = [1e-3, 5e-3, 0.02, 0.05].iter().any(|more| meets(way * (gap.distance_mm + more)));
                 prop_assert!(meets, "{gap:?}");
             }
         }
@@ -154,12 +154,12 @@ proptest! {
             let own = solids(&arrangement, &scene, &subject);
             let Some(expected) = slowly(&arrangement, &scene, &subject, &own) else { continue };
             let told = gaps(&arrangement, &scene, &subject, 9);
-            let brief = |all: &[Gap]| all.iter().map(|g| (g.what.clone(), g.distance)).collect::<Vec<_>>();
+            let brief = |all: &[Gap]| all.iter().map(|g| (g.what.clone(), g.distance_mm)).collect::<Vec<_>>();
             let said = format!("{subject:?}: {:?} instead of {expected:?}", brief(&told));
             prop_assert_eq!(told.len(), expected.len(), "{}", said);
             for (what, distance) in &expected {
                 let found = told.iter().find(|gap| gap.what == *what);
-                prop_assert!(found.is_some_and(|gap| (gap.distance - distance).abs() < 0.1), "{}", said);
+                prop_assert!(found.is_some_and(|gap| (gap.distance_mm - distance).abs() < 0.1), "{}", said);
             }
         }
     }

@@ -15,7 +15,7 @@ fn ahead_and_to_the_left_are_the_cars() {
     arrangement.parked = PlanPose::new(DVec2::new(4_000.0, 3_000.0), angle::radians(90.0));
     let scene = Scene::of(&arrangement);
     let found = measured(&scene, DVec2::new(1_000.0, 1_000.0), DVec2::new(1_300.0, 1_400.0));
-    assert_eq!(found, Measured { distance: 500.0, ahead: 400.0, left: -300.0 });
+    assert_eq!(found, Measured { distance_mm: 500.0, ahead_mm: 400.0, left_mm: -300.0 });
     assert_eq!(measured(&scene, DVec2::ZERO, DVec2::NAN), Measured::default());
     assert_eq!(measured(&scene, DVec2::splat(-1e308), DVec2::splat(1e308)), Measured::default());
 }
@@ -52,8 +52,8 @@ fn points_worth_measuring_from() {
     // A target that was put elsewhere is no mark's.
     arrangement.stands = vec![StandSet::At {
         place: PlanPose::new(DVec2::new(9_500.0, 3_100.0), std::f64::consts::PI),
-        height: 500.0,
-        pitch: 0.0,
+        height_mm: 500.0,
+        pitch_rad: 0.0,
     }];
     let got = measuring_point(&arrangement, &Scene::of(&arrangement), DVec2::new(9_490.0, 3_100.0), 50.0);
     assert_eq!(got, Some((DVec2::new(9_500.0, 3_100.0), Subject::Target("ahead".into()))));
@@ -84,8 +84,8 @@ proptest! {
     fn parts_make_the_whole(arrangement in arrangement(), from in place(), to in place()) {
         let found = measured(&Scene::of(&arrangement), from, to);
         let pose = arrangement.parked;
-        prop_assert!((found.distance - from.distance(to)).abs() < 1e-9);
-        let back = pose.forward() * found.ahead + pose.left() * found.left;
+        prop_assert!((found.distance_mm - from.distance(to)).abs() < 1e-9);
+        let back = pose.forward() * found.ahead_mm + pose.left() * found.left_mm;
         prop_assert!(back.distance(to - from) < 1e-9);
     }
 }

@@ -19,7 +19,7 @@ fn a_side_is_drawn_out_and_the_other_stays() {
     // From x = 7550 to 8450, y = 4250 to 4700.
     let thing = cabinet("cabinet", (8_000.0, 4_475.0), 900.0, 450.0);
     let to = |x: f64, y: f64| DVec2::new(x, y);
-    let rectangle = |length, width| Shape::Rectangle { length, width };
+    let rectangle = |length, width| Shape::Rectangle { length_mm: length, width_mm: width };
     for (handle, at, shape, middle) in [
         ((1, 0), to(8_600.4, 9_999.0), rectangle(1_050.0, 450.0), (8_075.0, 4_475.0)),
         ((-1, 0), to(7_400.0, 0.0), rectangle(1_050.0, 450.0), (7_925.0, 4_475.0)),
@@ -40,7 +40,7 @@ fn a_round_thing_grows_about_its_middle() {
     for (handle, at) in [((1, 0), (1_300.0, 1_050.0)), ((0, -1), (900.0, 700.0)), ((-1, 1), (700.0, 1_300.0))]
     {
         let (shape, place) = resized(&thing, handle, at.into()).unwrap();
-        assert_eq!((shape, place), (Shape::Round { diameter: 600.0 }, thing.place.at), "{handle:?}");
+        assert_eq!((shape, place), (Shape::Round { diameter_mm: 600.0 }, thing.place.at), "{handle:?}");
     }
 }
 
@@ -69,12 +69,12 @@ proptest! {
         handle in (-1..=1_i8, -1..=1_i8),
         to in prop_oneof![place(), (-1e9..1e9_f64, -1e9..1e9_f64).prop_map(DVec2::from)],
     ) {
-        let thing = shaped(Shape::Rectangle { length, width }, PlanPose::new(at, heading));
+        let thing = shaped(Shape::Rectangle { length_mm: length, width_mm: width }, PlanPose::new(at, heading));
         let Some((shape, place)) = resized(&thing, handle, to) else {
             prop_assert_eq!(handle, (0, 0));
             return Ok(());
         };
-        let Shape::Rectangle { length: long, width: wide } = shape else { panic!("{shape:?}") };
+        let Shape::Rectangle { length_mm: long, width_mm: wide } = shape else { panic!("{shape:?}") };
         let side = DVec2::new(f64::from(handle.0), f64::from(handle.1));
         for (side, new, old) in [(side.x, long, length), (side.y, wide, width)] {
             if side == 0.0 {
@@ -109,13 +109,13 @@ proptest! {
     fn what_is_sized_in_one_go_is_sized_in_two(
         at in place(), heading in heading(), first in place(), then in place(),
     ) {
-        let thing = shaped(Shape::Rectangle { length: 600.0, width: 400.0 }, PlanPose::new(at, heading));
+        let thing = shaped(Shape::Rectangle { length_mm: 600.0, width_mm: 400.0 }, PlanPose::new(at, heading));
         let (shape, place) = resized(&thing, (1, -1), first).unwrap();
         let between = Thing { footprint: Footprint::new(shape).unwrap(), place: Place { at: place, ..thing.place }, ..thing.clone() };
         let once = resized(&thing, (1, -1), then).unwrap();
         let twice = resized(&between, (1, -1), then).unwrap();
         let size = |shape: &Shape| match *shape {
-            Shape::Rectangle { length, width } => DVec2::new(length, width),
+            Shape::Rectangle { length_mm: length, width_mm: width } => DVec2::new(length, width),
             _ => panic!("{shape:?}"),
         };
         // Half a millimetre may be rounded the other way.

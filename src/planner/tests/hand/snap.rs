@@ -227,7 +227,7 @@ proptest! {
                     SnapKind::Wall(id) => {
                         let index = after.bay.walls.iter().position(|wall| wall.id == *id).unwrap();
                         let gap = gap_to_wall(&after, &scene_after, &subject, index).unwrap();
-                        prop_assert!(gap.gap.abs() < 1e-6, "{gap:?}");
+                        prop_assert!(gap.gap_mm.abs() < 1e-6, "{gap:?}");
                     }
                     SnapKind::Edge(other) => {
                         prop_assert!(*other != subject && subject != Subject::Car);
@@ -325,7 +325,7 @@ proptest! {
                 let along = (edge.to - edge.from).normalize();
                 let (low, high) = extent(&own, along);
                 if low < edge.to.dot(along) - 0.01 && high > edge.from.dot(along) + 0.01 {
-                    near.push((gap.gap.abs(), gap.inward));
+                    near.push((gap.gap_mm.abs(), gap.inward));
                 }
             }
             if subject != Subject::Car {

@@ -11,7 +11,7 @@ use crate::support::*;
 
 fn told(arrangement: &Arrangement, subject: &Subject) -> Vec<(String, f64)> {
     let gaps = wall_gaps(arrangement, &Scene::of(arrangement), subject);
-    gaps.iter().map(|gap| (gap.id.to_string(), gap.gap)).collect()
+    gaps.iter().map(|gap| (gap.id.to_string(), gap.gap_mm)).collect()
 }
 
 #[test]
@@ -84,8 +84,8 @@ proptest! {
                 let depths = own.iter().map(|(p, _)| (*p - edge.from).dot(gap.inward));
                 let least = depths.fold(f64::INFINITY, f64::min);
                 // A rim is sampled.
-                let off = gap.gap - least;
-                prop_assert!(off <= slack && off >= -0.02 - slack, "{} {least}", gap.gap);
+                let off = gap.gap_mm - least;
+                prop_assert!(off <= slack && off >= -0.02 - slack, "{} {least}", gap.gap_mm);
                 known.push(gap);
             }
             prop_assert_eq!(gap_to_wall(&arrangement, &scene, &subject, arrangement.bay.walls.len()), None);
@@ -107,9 +107,9 @@ proptest! {
             let inside = locate(&arrangement.bay.room.clone().into(), middle) == Place::Inside
                 && arrangement.bay.room.edges().all(|edge| edge.distance_to(middle) > 0.02 + slack);
             for gap in known.iter().filter(|gap| inside && within(gap)) {
-                prop_assert!(told[0].gap <= gap.gap, "{told:?} {gap:?}");
+                prop_assert!(told[0].gap_mm <= gap.gap_mm, "{told:?} {gap:?}");
                 if gap.inward.perp_dot(told[0].inward).abs() >= 0.5 {
-                    prop_assert!(told[1].gap <= gap.gap, "{told:?} {gap:?}");
+                    prop_assert!(told[1].gap_mm <= gap.gap_mm, "{told:?} {gap:?}");
                 }
             }
         }
@@ -125,10 +125,10 @@ proptest! {
         for subject in movable(&arrangement) {
             let pose = pose_of(&arrangement, &scene, &subject).unwrap();
             for gap in wall_gaps(&arrangement, &scene, &subject) {
-                let place: PlanPose = pose.shifted(gap.inward * (typed - gap.gap));
+                let place: PlanPose = pose.shifted(gap.inward * (typed - gap.gap_mm));
                 let after = put(&arrangement, &subject, place);
                 let read = gap_to_wall(&after, &Scene::of(&after), &subject, gap.wall).unwrap();
-                prop_assert!((read.gap - typed).abs() < 1e-6);
+                prop_assert!((read.gap_mm - typed).abs() < 1e-6);
             }
         }
     }

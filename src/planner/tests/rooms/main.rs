@@ -17,7 +17,7 @@ const ADJUSTED_DEPARTURES: [f64; 3] = [78.1055, 27.2678, -63.5874];
 fn published() -> (f64, Vec<Leg>) {
     let legs = BEARINGS.iter().enumerate().map(|(i, &(length, azimuth))| {
         let next = BEARINGS[(i + 1) % 4].1;
-        Leg { length, turn: -angle::radians((next - azimuth).rem_euclid(360.0)) }
+        Leg { length_mm: length, turn_rad: -angle::radians((next - azimuth).rem_euclid(360.0)) }
     });
     (angle::radians(90.0 - BEARINGS[0].1), legs.collect())
 }
@@ -29,8 +29,8 @@ fn the_compass_rule_gives_the_published_corrections() {
     assert!((walked.gap.y - 0.285).abs() < 2e-3 && (walked.gap.x + 0.311).abs() < 2e-3, "{:?}", walked.gap);
     // Walked clockwise, its turns make a full turn the other way: our rule for turns wants them the usual way round, so the
     // picture is mirrored, which changes the sign of y and of every turn.
-    let mirrored: Vec<Leg> = legs.iter().map(|leg| Leg { turn: -leg.turn, ..*leg }).collect();
-    assert!(walk(-start, &mirrored).turn_gap.abs() < 1e-9);
+    let mirrored: Vec<Leg> = legs.iter().map(|leg| Leg { turn_rad: -leg.turn_rad, ..*leg }).collect();
+    assert!(walk(-start, &mirrored).turn_gap_rad.abs() < 1e-9);
     let corners: Vec<DVec2> = spread(-start, &mirrored).into_iter().map(|p| DVec2::new(p.x, -p.y)).collect();
     for i in 0..4 {
         let line = corners[(i + 1) % 4] - corners[i];
@@ -45,15 +45,15 @@ fn the_compass_rule_gives_the_published_corrections() {
 fn ell() -> Vec<Leg> {
     let (left, right) = (angle::radians(90.0), angle::radians(-90.0));
     [(8_000.0, left), (4_000.0, left), (3_000.0, right), (2_000.0, left), (5_000.0, left), (6_000.0, left)]
-        .map(|(length, turn)| Leg { length, turn })
+        .map(|(length, turn)| Leg { length_mm: length, turn_rad: turn })
         .to_vec()
 }
 
 #[test]
 fn a_room_that_closes_stays_as_it_is() {
     let walked = walk(0.0, &ell());
-    assert!(walked.gap.length() < 1e-6 && walked.turn_gap.abs() < 1e-12);
-    assert_eq!(walked.perimeter, 28_000.0);
+    assert!(walked.gap.length() < 1e-6 && walked.turn_gap_rad.abs() < 1e-12);
+    assert_eq!(walked.perimeter_mm, 28_000.0);
     for (a, b) in spread(0.0, &ell()).iter().zip(&walked.places) {
         assert!(a.distance(*b) < 1e-6);
     }
@@ -64,9 +64,9 @@ fn a_room_that_closes_stays_as_it_is() {
 fn the_wall_that_was_misread_is_among_those_named() {
     for wall in 0..6 {
         let mut legs = ell();
-        legs[wall].length += 300.0;
+        legs[wall].length_mm += 300.0;
         let named = slips(0.0, &legs, 20.0);
-        let right = ell()[wall].length;
+        let right = ell()[wall].length_mm;
         let found = named.iter().any(|own| {
             matches!(own.slip, Slip::Length { wall: w, would_be } if w == wall && (would_be - right).abs() < 1e-6)
         });
@@ -83,8 +83,8 @@ fn a_wrong_last_turn_is_told_by_the_turns_alone() {
     for by in [-90.0, -10.0, 1.0, 45.0_f64] {
         let mut legs = ell();
         let last = legs.len() - 1;
-        let right = legs[last].turn;
-        legs[last].turn += by.to_radians();
+        let right = legs[last].turn_rad;
+        legs[last].turn_rad += by.to_radians();
         let named = slips(0.0, &legs, 20.0);
         let [one] = named.as_slice() else { panic!("{by}: {named:?}") };
         let Slip::Turn { wall, would_be } = one.slip else { panic!("{one:?}") };
@@ -97,11 +97,11 @@ fn a_wrong_last_turn_is_told_by_the_turns_alone() {
 fn the_corner_that_was_misread_is_named() {
     for wall in 0..5 {
         let mut legs = ell();
-        legs[wall].turn += angle::radians(4.0);
+        legs[wall].turn_rad += angle::radians(4.0);
         let named = slips(0.0, &legs, 20.0);
         let found = named.iter().any(|own| {
             matches!(own.slip, Slip::Turn { wall: w, would_be }
-                if w == wall && (would_be - ell()[wall].turn).abs() < 1e-6)
+                if w == wall && (would_be - ell()[wall].turn_rad).abs() < 1e-6)
         });
         assert!(found, "{wall}: {named:?}");
         assert!(named.iter().all(|own| matches!(own.slip, Slip::Turn { .. })));
@@ -121,21 +121,21 @@ proptest! {
         let legs: Vec<Leg> = lengths
             .iter()
             .zip(&wobble)
-            .map(|(&length, &by)| Leg { length, turn: each + by })
+            .map(|(&length, &by)| Leg { length_mm: length, turn_rad: each + by })
             .collect();
         let walked = walk(start, &legs);
         let sum: f64 = wobble[..count].iter().sum();
-        prop_assert!((walked.turn_gap - sum).abs() < 1e-9);
+        prop_assert!((walked.turn_gap_rad - sum).abs() < 1e-9);
         let level: Vec<Leg> =
-            legs.iter().map(|leg| Leg { turn: leg.turn - sum / count as f64, ..*leg }).collect();
+            legs.iter().map(|leg| Leg { turn_rad: leg.turn_rad - sum / count as f64, ..*leg }).collect();
         let level = walk(start, &level);
         let corners = spread(start, &legs);
         prop_assert_eq!(corners.len(), count);
         for i in 0..count {
             let line = corners[(i + 1) % count] - corners[i];
             let taped = level.places[i + 1] - level.places[i];
-            let share = level.gap * (lengths[i] / level.perimeter);
-            prop_assert!((taped - share - line).length() < 1e-6 * level.perimeter);
+            let share = level.gap * (lengths[i] / level.perimeter_mm);
+            prop_assert!((taped - share - line).length() < 1e-6 * level.perimeter_mm);
         }
     }
 }
@@ -159,12 +159,12 @@ mod walls {
                 id: name.into(),
                 kind: OpeningKind::SwingDoor,
                 wall,
-                from,
-                width: 900.0,
+                from_mm: from,
+                width_mm: 900.0,
                 span: Span::new(0.0, 2_000.0).unwrap(),
                 material: Material::Wood,
                 shut: true,
-                free_beyond: 0.0,
+                free_beyond_mm: 0.0,
                 is_exit: false,
             });
         }
@@ -175,7 +175,7 @@ mod walls {
     fn place(bay: &Bay, name: &str) -> DVec2 {
         let own = bay.openings.iter().find(|own| own.id.as_str() == name).unwrap();
         let (a, b) = bay.wall_ends(own.wall).unwrap();
-        a + (b - a).normalize() * own.from
+        a + (b - a).normalize() * own.from_mm
     }
 
     #[test]

@@ -25,7 +25,7 @@ fn car(sensors: &[(StartKind, f64, f64, usize)]) -> Vehicle {
     // Last, since each start puts what is still assumed where it assumes it.
     for (own, (_, x, azimuth, _)) in car.sensors.iter_mut().zip(sensors) {
         own.at = DVec3::new(*x, 0.0, 500.0);
-        own.azimuth = *azimuth;
+        own.azimuth_rad = *azimuth;
     }
     car
 }

@@ -6,7 +6,13 @@ use baywright_planner::words::Language;
 use proptest::prelude::*;
 
 fn underlay(at: DVec2, turned_deg: f64, mm_per_px: f64) -> Underlay {
-    Underlay { picture: "hall.png".to_owned(), mm_per_px, at, turned: angle::radians(turned_deg), faded: 0.5 }
+    Underlay {
+        picture: "hall.png".to_owned(),
+        mm_per_px,
+        at,
+        turned_rad: angle::radians(turned_deg),
+        faded: 0.5,
+    }
 }
 
 fn v(x: f64, y: f64) -> DVec2 {

@@ -133,7 +133,7 @@ impl Desk {
         let words = self.words();
         let name = self.free_name(words.kind_of_thing(kind));
         let at = self.middle_in_sight();
-        let ceiling = self.answer.arrangement.bay.ceiling;
+        let ceiling = self.answer.arrangement.bay.ceiling_mm;
         let Some(mut thing) = shelf::thing(kind, name, at, ceiling) else { return };
         // In nobody's way, as near as there is room; what was meant to stand in the way is drawn there.
         let spot = free_spot(&self.answer.arrangement, &self.answer.assessment.scene, &thing, at);
@@ -254,7 +254,11 @@ pub(in crate::screen) fn placed(answer: &Answer, subject: &Subject, pose: PlanPo
         }
         Subject::Stand(id) | Subject::Target(id) => {
             let target = answer.assessment.scene.targets.iter().find(|own| own.id == *id)?;
-            let set = StandSet::At { place: pose, height: target.set.height, pitch: target.set.pitch };
+            let set = StandSet::At {
+                place: pose,
+                height_mm: target.set.height_mm,
+                pitch_rad: target.set.pitch_rad,
+            };
             Some(Edit::Stand { placement: id.clone(), set })
         }
         _ => None,

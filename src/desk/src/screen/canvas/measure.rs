@@ -70,7 +70,7 @@ pub(super) fn values(answer: &Answer, side: Projection, from: DVec2, to: DVec2) 
         Projection::Side => ((to - from).length(), to.x - from.x, to.y - from.y),
         Projection::Top => {
             let found = measured(&answer.assessment.scene, from, to);
-            (found.distance, found.ahead, found.left)
+            (found.distance_mm, found.ahead_mm, found.left_mm)
         }
     }
 }

@@ -98,7 +98,7 @@ impl Desk {
             }
             Part::Runway => {
                 let Ok(outline) = area(DVec2::new(4_800.0, 600.0)) else { return };
-                bay.runways.push(Runway { id: id.clone(), outline, top: 300.0 });
+                bay.runways.push(Runway { id: id.clone(), outline, top_mm: 300.0 });
                 Subject::Runway(id)
             }
             Part::KeepFree(kind) => {
@@ -107,7 +107,9 @@ impl Desk {
                 Subject::KeepFree(id)
             }
             Part::LowCeiling => {
-                let Some(low) = shelf::low_ceiling(id.clone(), middle.round(), bay.ceiling) else { return };
+                let Some(low) = shelf::low_ceiling(id.clone(), middle.round(), bay.ceiling_mm) else {
+                    return;
+                };
                 bay.things.push(low);
                 Subject::Thing(id)
             }
@@ -134,23 +136,23 @@ impl Desk {
         // Of the longest walls the one with the fewest doors.
         let longest = (0..bay.walls.len()).max_by(|&a, &b| {
             let taken = |wall: usize| {
-                bay.openings.iter().filter(|own| own.wall == wall).map(|own| own.width).sum::<f64>()
+                bay.openings.iter().filter(|own| own.wall == wall).map(|own| own.width_mm).sum::<f64>()
             };
             (length(a) - taken(a)).total_cmp(&(length(b) - taken(b)))
         });
         let wall = in_hand.or(longest)?;
         let width = f64::min(width, (length(wall) * 0.8).floor());
-        let top = f64::min(top, bay.ceiling);
+        let top = f64::min(top, bay.ceiling_mm);
         Some(Opening {
             id,
             kind,
             wall,
-            from: ((length(wall) - width) * 0.5).round(),
-            width,
+            from_mm: ((length(wall) - width) * 0.5).round(),
+            width_mm: width,
             span: Span::new(bottom, top).ok()?,
             material,
             shut: kind != OpeningKind::Gap,
-            free_beyond: 0.0,
+            free_beyond_mm: 0.0,
             is_exit: false,
         })
     }

@@ -109,7 +109,8 @@ impl Desk {
         let Some(pose) = pose_of(arrangement, scene, subject) else { return };
         for gap in self.taped_from(ui, subject) {
             let label = texts.from_wall(gap.id.as_str());
-            if let Some(wanted) = self.length_row(ui, fields, (&label, texts.from_wall_hint), of, gap.gap) {
+            if let Some(wanted) = self.length_row(ui, fields, (&label, texts.from_wall_hint), of, gap.gap_mm)
+            {
                 self.set_gap(subject, &gap, pose, wanted, out);
             }
         }
@@ -123,7 +124,7 @@ impl Desk {
     fn set_gap(&self, subject: &Subject, gap: &WallGap, pose: PlanPose, wanted: f64, out: &mut Vec<Command>) {
         let (arrangement, scene) = (&*self.answer.arrangement, &self.answer.assessment.scene);
         // The wall that was named when typing began.
-        let now = gap_to_wall(arrangement, scene, subject, gap.wall).map_or(gap.gap, |gap| gap.gap);
+        let now = gap_to_wall(arrangement, scene, subject, gap.wall).map_or(gap.gap_mm, |gap| gap.gap_mm);
         let edit = self.placed(subject, pose.shifted(gap.inward * (wanted - now)));
         // A distance that is typed was read off a tape.
         out.extend(edit.map(|edit| {
@@ -175,19 +176,19 @@ impl Desk {
             out.push(Command::Bay(OfBay::Edit(Edit::Reshape { thing: thing.id.clone(), shape })));
         };
         match thing.footprint.shape() {
-            Shape::Rectangle { length, width } => {
+            Shape::Rectangle { length_mm: length, width_mm: width } => {
                 if let Some(length) =
                     self.length_row(ui, fields, (texts.length, texts.length_hint), of, *length)
                 {
-                    reshape(Shape::Rectangle { length, width: *width });
+                    reshape(Shape::Rectangle { length_mm: length, width_mm: *width });
                 }
                 if let Some(width) = self.length_row(ui, fields, (texts.width, ""), of, *width) {
-                    reshape(Shape::Rectangle { length: *length, width });
+                    reshape(Shape::Rectangle { length_mm: *length, width_mm: width });
                 }
             }
-            Shape::Round { diameter } => {
+            Shape::Round { diameter_mm: diameter } => {
                 if let Some(diameter) = self.length_row(ui, fields, (texts.diameter, ""), of, *diameter) {
-                    reshape(Shape::Round { diameter });
+                    reshape(Shape::Round { diameter_mm: diameter });
                 }
             }
             Shape::Outline(_) => {}
@@ -259,9 +260,9 @@ impl Desk {
                 });
             });
         };
-        fact(ui, texts.length, words.length(vehicle.length));
-        fact(ui, texts.width, words.length(vehicle.width));
-        fact(ui, texts.wheelbase, words.length(vehicle.wheelbase));
+        fact(ui, texts.length, words.length(vehicle.length_mm));
+        fact(ui, texts.width, words.length(vehicle.width_mm));
+        fact(ui, texts.wheelbase, words.length(vehicle.wheelbase_mm));
         ui.label(widgets::soft(ui, words.provenance_sentence(&vehicle.provenance)));
         let guessed = vehicle.guessed();
         if !guessed.is_empty() {
@@ -293,11 +294,11 @@ impl Desk {
                 at[axis] = self.length_row(ui, fields, row, of, at[axis]).unwrap_or(at[axis]);
             }
         }
-        let mut sheet = now.rear_toe.is_some();
+        let mut sheet = now.rear_toe_rad.is_some();
         if ui.checkbox(&mut sheet, widgets::soft(ui, texts.alignment_sheet)).changed() {
-            now.rear_toe = sheet.then_some((0.0, 0.0));
+            now.rear_toe_rad = sheet.then_some((0.0, 0.0));
         }
-        if let Some((left, right)) = &mut now.rear_toe {
+        if let Some((left, right)) = &mut now.rear_toe_rad {
             for (label, toe) in [(texts.toe_left, left), (texts.toe_right, right)] {
                 *toe = self.angle_row(ui, fields, (label, texts.toe_hint), of, *toe).unwrap_or(*toe);
             }
@@ -320,7 +321,7 @@ impl Desk {
         let of = id.as_str();
         let mut put = |off: DVec2, turned: f64, height: f64, pitch: f64| {
             let place = PlanPose::new(meant.place * off, angle::wrapped(meant.place.heading() + turned));
-            let set = StandSet::At { place, height, pitch };
+            let set = StandSet::At { place, height_mm: height, pitch_rad: pitch };
             out.push(Command::Bay(OfBay::Edit(Edit::Stand { placement: id.clone(), set })));
         };
         if set == meant {
@@ -329,24 +330,24 @@ impl Desk {
         ui.label(widgets::soft(ui, texts.off_its_mark));
         let row = (texts.further_away, texts.further_away_hint);
         if let Some(away) = self.length_row(ui, fields, row, of, -off.x) {
-            put(DVec2::new(-away, off.y), turned, set.height, set.pitch);
+            put(DVec2::new(-away, off.y), turned, set.height_mm, set.pitch_rad);
         }
         let row = (texts.to_the_left, texts.to_the_left_hint);
         if let Some(left) = self.length_row(ui, fields, row, of, -off.y) {
-            put(DVec2::new(off.x, -left), turned, set.height, set.pitch);
+            put(DVec2::new(off.x, -left), turned, set.height_mm, set.pitch_rad);
         }
         let row = (texts.turned, texts.stand_turned_hint);
         if let Some(turned) = self.angle_row(ui, fields, row, of, turned) {
-            put(off, turned, set.height, set.pitch);
+            put(off, turned, set.height_mm, set.pitch_rad);
         }
         if !target.lies {
             let row = (texts.height, texts.height_hint);
-            if let Some(height) = self.length_row(ui, fields, row, of, set.height) {
-                put(off, turned, height, set.pitch);
+            if let Some(height) = self.length_row(ui, fields, row, of, set.height_mm) {
+                put(off, turned, height, set.pitch_rad);
             }
             let row = (texts.tipped, texts.tipped_hint);
-            if let Some(pitch) = self.angle_row(ui, fields, row, of, set.pitch) {
-                put(off, turned, set.height, pitch);
+            if let Some(pitch) = self.angle_row(ui, fields, row, of, set.pitch_rad) {
+                put(off, turned, set.height_mm, pitch);
             }
         }
         ui.add_space(4.0);

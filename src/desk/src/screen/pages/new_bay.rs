@@ -220,7 +220,7 @@ impl Desk {
         let mut names = Vec::with_capacity(filled.len());
         for wall in filled.iter().filter_map(|&at| page.room.walls.get(at)) {
             let turn = typed::degrees(&wall.turn).ok_or_else(|| self.texts().no_angle(&wall.turn))?;
-            legs.push(Leg { length: self.read(&wall.length)?, turn: angle::radians(turn) });
+            legs.push(Leg { length_mm: self.read(&wall.length)?, turn_rad: angle::radians(turn) });
             names.push(wall.name.trim().to_owned());
         }
         let walked = walk(0.0, &legs);
@@ -228,14 +228,14 @@ impl Desk {
             self.put_right(page, &filled, slip);
         }
         let closing = is_closing(&walked);
-        let small = walked.gap.length() <= TAPE_MM && walked.turn_gap.abs() <= TURN_SLACK;
+        let small = walked.gap.length() <= TAPE_MM && walked.turn_gap_rad.abs() <= TURN_SLACK;
         let corners = (small || closing && page.room.spread).then(|| spread(0.0, &legs));
         let walls = legs.iter().zip(&names).map(|(leg, name)| TapedWall {
-            length: leg.length,
-            turn: leg.turn,
+            length_mm: leg.length_mm,
+            turn_rad: leg.turn_rad,
             name: (!name.is_empty()).then(|| name.as_str().into()),
         });
-        let taped = Some(TapedRoom { start_turned: 0.0, walls: walls.collect() });
+        let taped = Some(TapedRoom { start_turned_rad: 0.0, walls: walls.collect() });
         let walls = match &corners {
             Some(corners) => corners.iter().chain(corners.first()).copied().collect(),
             None => walked.places,
@@ -256,10 +256,10 @@ impl Desk {
         let words = self.words();
         let gap = walked.gap.length();
         let care = look::colour(self.view.theme.palette().care);
-        let turns_open = walked.turn_gap.abs() > TURN_SLACK;
+        let turns_open = walked.turn_gap_rad.abs() > TURN_SLACK;
         let closing = is_closing(walked);
         if turns_open && closing {
-            let sum = self.region().degrees_to_type(angle::degrees(walked.turn_gap));
+            let sum = self.region().degrees_to_type(angle::degrees(walked.turn_gap_rad));
             let text = texts.turns_make(&sum);
             ui.add(egui::Label::new(RichText::new(text).size(size::SMALL).color(care)).wrap());
         }
@@ -267,7 +267,7 @@ impl Desk {
             ui.label(widgets::soft(ui, texts.closes));
         } else {
             let text = if closing {
-                texts.gap_of(&words.length(gap), walked.perimeter / gap)
+                texts.gap_of(&words.length(gap), walked.perimeter_mm / gap)
             } else {
                 texts.still_open(&words.length(gap))
             };
@@ -289,7 +289,7 @@ impl Desk {
             };
             let text = match own.slip {
                 Slip::Length { wall: at, would_be } => {
-                    let taped = legs.get(at).map_or(0.0, |leg| leg.length);
+                    let taped = legs.get(at).map_or(0.0, |leg| leg.length_mm);
                     texts.explains(&wall(at), &words.length(taped), &words.length(would_be))
                 }
                 Slip::Turn { wall: at, would_be } => {
@@ -432,7 +432,7 @@ fn wall_field(title: &str, wall: usize) -> egui::Id {
 /// Whether the walls that were walked so far come near to the start; a room with more left open is not finished, and is never
 /// closed by spreading.
 fn is_closing(walked: &Walk) -> bool {
-    walked.gap.length() <= walked.perimeter * CLOSING_SHARE
+    walked.gap.length() <= walked.perimeter_mm * CLOSING_SHARE
 }
 
 fn wrong(ui: &mut Ui, why: &str) {

@@ -46,7 +46,7 @@ pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>) {
         pen.line(Role::SightLine, subject.clone(), vec![eye, to]);
         pen.take_line(eye, to, Taken::Wall);
         stand(pen, side, target);
-        if off_place(target) || (target.meant.height - target.set.height).abs() > OFF_HEIGHT_MM {
+        if off_place(target) || (target.meant.height_mm - target.set.height_mm).abs() > OFF_HEIGHT_MM {
             let ring = body(pen, side, target, target.meant_centre());
             pen.ring(Role::TargetMeant, subject.clone(), ring);
         }
@@ -71,7 +71,8 @@ fn beam(pen: &mut Pen<'_>, side: &Side<'_>, eye: DVec2) {
         return;
     }
     let sensor = &side.arrangement.sensor;
-    let half = sensor.kind.radar().map_or(sensor.view.elevation_half, |radar| radar.beam_elevation * 0.5);
+    let half =
+        sensor.kind.radar().map_or(sensor.view.elevation_half_rad, |radar| radar.beam_elevation_rad * 0.5);
     let half = half.clamp(0.0, std::f64::consts::FRAC_PI_2);
     let up = angle::heading(DVec2::new(ahead, boresight.z));
     let reach = reach_of_beam(side.scene);
@@ -81,7 +82,7 @@ fn beam(pen: &mut Pen<'_>, side: &Side<'_>, eye: DVec2) {
         std::iter::once(eye).chain((0..=steps).map(|i| edge(2.0 * i as f64 / steps as f64 - 1.0))).collect();
     let area = Bounds {
         low: DVec2::new(eye.x - reach, 0.0),
-        high: DVec2::new(side.room.1.max(eye.x), side.arrangement.bay.ceiling),
+        high: DVec2::new(side.room.1.max(eye.x), side.arrangement.bay.ceiling_mm),
     };
     pen.ring(Role::BeamFill, Some(Subject::Sensor), clip::ring_in_box(&fan, &area));
     for share in [-1.0, 1.0] {
@@ -96,7 +97,7 @@ fn body(pen: &Pen<'_>, side: &Side<'_>, target: &PlacedTarget, centre: DVec3) ->
     let Some(face) = &target.face else { return Vec::new() };
     if target.lies {
         let (from, to) = target.solids.first().map_or((0.0, 0.0), |solid| side.along(&solid.outline));
-        return rectangle((from, to), (0.0, target.set.height.max(pen.length(LEAST_MAT_PX))));
+        return rectangle((from, to), (0.0, target.set.height_mm.max(pen.length(LEAST_MAT_PX))));
     }
     let by = centre - face.centre();
     let depth = target.solids.first().map_or(0.0, |solid| {

@@ -19,10 +19,10 @@ const RIM: f64 = 0.6;
 pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>) {
     let vehicle = &side.arrangement.vehicle;
     let car = Some(Subject::Car);
-    let up = side.scene.carried_at;
+    let up = side.scene.carried_at_mm;
     let axis_from_vehicle = side.axis_from_bay * side.scene.bay_from_vehicle;
     let (sin, cos) = angle::sin_cos(axis_from_vehicle.heading());
-    let half = vehicle.width * 0.5;
+    let half = vehicle.width_mm * 0.5;
     // Which side of the car is seen: its right when it looks along the axis.
     let seen = if cos >= 0.0 { -half } else { half };
     let on_side = |p: DVec2, y: f64| DVec2::new((axis_from_vehicle * DVec2::new(p.x, y)).x, p.y + up);
@@ -54,7 +54,7 @@ pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>) {
         if (at.y < 0.0) != (seen < 0.0) {
             continue;
         }
-        let radius = vehicle.tyre_diameter * 0.5;
+        let radius = vehicle.tyre_diameter_mm * 0.5;
         let centre = on_side(DVec2::new(at.x, radius), at.y);
         for (role, radius) in [(Role::Tyre, radius), (Role::Rim, radius * RIM)] {
             let shape = if straight {

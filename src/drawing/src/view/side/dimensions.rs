@@ -17,7 +17,7 @@ const FIRST_PX: f64 = 22.0;
 const NEXT_PX: f64 = 16.0;
 
 pub(super) fn heights(pen: &mut Pen<'_>, side: &Side<'_>) {
-    let ceiling = side.arrangement.bay.ceiling;
+    let ceiling = side.arrangement.bay.ceiling_mm;
     let room = side.words.dimension(ceiling);
     let inset = pen.length(46.0 * pen.enlarged);
     let next = pen.length(NEXT_PX * pen.enlarged);
@@ -58,8 +58,8 @@ pub(super) fn heights(pen: &mut Pen<'_>, side: &Side<'_>) {
             &side.words.sensor_height(sensor.y),
         );
     }
-    if side.scene.carried_at > 0.0 {
-        let up = side.scene.carried_at;
+    if side.scene.carried_at_mm > 0.0 {
+        let up = side.scene.carried_at_mm;
         let car =
             side.scene.car.iter().map(|solid| side.along(&solid.outline).0).fold(f64::INFINITY, f64::min);
         if car.is_finite() {

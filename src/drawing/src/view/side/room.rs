@@ -26,7 +26,7 @@ pub(super) fn between_walls(scene: &Scene, bay_from_axis: &PlanPose) -> Option<(
 }
 
 pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>, shown: &[Shown]) {
-    let ceiling = side.arrangement.bay.ceiling;
+    let ceiling = side.arrangement.bay.ceiling_mm;
     let (from, to) = side.room;
     pen.ring(Role::Floor, None, rectangle((from, to), (0.0, ceiling)));
     grid(pen, side, ceiling);
@@ -113,7 +113,7 @@ fn end_wall(pen: &mut Pen<'_>, side: &Side<'_>, at: f64, thick: f64, ceiling: f6
     pen.ring(Role::WallLine, None, rectangle(x, (0.0, ceiling)));
     let Some((index, edge)) = nearest else { return };
     let along = edge.nearest_share(hit) * edge.length();
-    let met = |o: &&Opening| o.wall == index && o.from <= along && along <= o.from + o.width;
+    let met = |o: &&Opening| o.wall == index && o.from_mm <= along && along <= o.from_mm + o.width_mm;
     for opening in side.arrangement.bay.openings.iter().filter(met) {
         draw_opening(pen, opening, x, ceiling);
     }
@@ -142,7 +142,7 @@ fn draw_opening(pen: &mut Pen<'_>, opening: &Opening, x: (f64, f64), ceiling: f6
 
 /// Drains, pits and joints that lie under the car's width, as notches in the floor.
 fn in_floor(pen: &mut Pen<'_>, side: &Side<'_>, thick: f64) {
-    let half = side.arrangement.vehicle.width * 0.5;
+    let half = side.arrangement.vehicle.width_mm * 0.5;
     for feature in &side.arrangement.bay.floor_features {
         let extent = side.extent(&feature.outline.clone().into());
         if extent.low.y <= half && -half <= extent.high.y {
@@ -160,14 +160,14 @@ const RUNWAY_MM: f64 = 120.0;
 fn runways(pen: &mut Pen<'_>, side: &Side<'_>) {
     for runway in &side.arrangement.bay.runways {
         let x = side.along(&runway.outline.clone().into());
-        let y = ((runway.top - RUNWAY_MM).max(0.0), runway.top);
+        let y = ((runway.top_mm - RUNWAY_MM).max(0.0), runway.top_mm);
         pen.ring(Role::Runway, Some(Subject::Runway(runway.id.clone())), rectangle(x, y));
     }
 }
 
 pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
     let style = pen.style(size::SMALL, Weight::Regular);
-    let ceiling = side.arrangement.bay.ceiling;
+    let ceiling = side.arrangement.bay.ceiling_mm;
     // Names of the end walls, inside and upright along them.
     for (at, inward) in [(side.room.0, 1.0), (side.room.1, -1.0)] {
         let hit = side.bay_from_axis.origin() + side.bay_from_axis.forward() * at;

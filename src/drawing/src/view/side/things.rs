@@ -55,7 +55,7 @@ fn band(side: &Side<'_>) -> (f64, f64) {
 /// The things that the view shows, the farthest from the axis first: what stands in the band about the axis and between
 /// the end walls; what a finding is about and what is in hand, wherever it stands.
 pub(super) fn shown(side: &Side<'_>) -> Vec<Shown> {
-    let half = side.arrangement.vehicle.width * 0.5;
+    let half = side.arrangement.vehicle.width_mm * 0.5;
     let (right, left) = band(side);
     let (from, to) = side.room;
     let things = side.arrangement.bay.things.iter().zip(&side.scene.things).enumerate();

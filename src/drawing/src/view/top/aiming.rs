@@ -55,14 +55,14 @@ const MOST_TAKEN: usize = 32;
 
 /// Half the angle that the sensor lights up or sees from left to right, radians.
 fn half_angle(sensor: &SensorKind, view: f64) -> f64 {
-    sensor.radar().map_or(view, |radar| radar.beam_azimuth * 0.5).clamp(0.0, std::f64::consts::PI)
+    sensor.radar().map_or(view, |radar| radar.beam_azimuth_rad * 0.5).clamp(0.0, std::f64::consts::PI)
 }
 
 fn beam(pen: &mut Pen<'_>, top: &Top<'_>) {
     let sensor = top.scene.sensor().truncate();
     let reach = reach_of_beam(top.scene);
     let heading = angle::heading(top.scene.bay_from_sensor.forward().truncate());
-    let half = half_angle(&top.arrangement.sensor.kind, top.arrangement.sensor.view.azimuth_half);
+    let half = half_angle(&top.arrangement.sensor.kind, top.arrangement.sensor.view.azimuth_half_rad);
     let steps = 2 + (half / FAN_STEP) as usize;
     let edge = |share: f64| top.at(sensor + angle::direction(heading + half * share) * reach);
     let arc = (0..=steps).map(|i| edge(2.0 * i as f64 / steps as f64 - 1.0));
@@ -147,9 +147,9 @@ pub(crate) fn off_place(target: &PlacedTarget) -> bool {
 /// The target from above, as thick as it takes to be seen.
 fn face(pen: &Pen<'_>, top: &Top<'_>, placement: &Placement, pose: &TargetPose, lies: bool) -> Vec<DVec2> {
     let target = &placement.target;
-    let half = target.width * 0.5;
+    let half = target.width_mm * 0.5;
     let own = if lies {
-        let long = target.height * 0.5;
+        let long = target.height_mm * 0.5;
         vec![
             DVec2::new(-long, -half),
             DVec2::new(long, -half),
@@ -158,10 +158,10 @@ fn face(pen: &Pen<'_>, top: &Top<'_>, placement: &Placement, pose: &TargetPose, 
         ]
     } else if target.kind == TargetKind::CornerReflector {
         // Its mouth towards the sensor, its corner behind.
-        let deep = target.depth.max(target.centre_behind).max(pen.length(LEAST_FACE_PX + 2.0));
+        let deep = target.depth_mm.max(target.centre_behind_mm).max(pen.length(LEAST_FACE_PX + 2.0));
         vec![DVec2::new(0.0, -half), DVec2::new(0.0, half), DVec2::new(-deep, 0.0)]
     } else {
-        let thick = target.depth.max(pen.length(LEAST_FACE_PX));
+        let thick = target.depth_mm.max(pen.length(LEAST_FACE_PX));
         vec![
             DVec2::new(-thick, -half),
             DVec2::new(0.0, -half),

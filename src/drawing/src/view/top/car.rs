@@ -19,8 +19,8 @@ pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
     let ring = |points: &[DVec2]| points.iter().map(|&p| place(p)).collect::<Vec<_>>();
     let car = Some(Subject::Car);
 
-    let half = vehicle.width * 0.5;
-    let (out, ahead) = (vehicle.mirrors.width * 0.5, vehicle.mirrors.ahead);
+    let half = vehicle.width_mm * 0.5;
+    let (out, ahead) = (vehicle.mirrors.width_mm * 0.5, vehicle.mirrors.ahead_mm);
     if out > half {
         for side in [1.0, -1.0] {
             let mirror = [
@@ -51,7 +51,7 @@ pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
     }
     for wheel in Wheel::ALL {
         let at = vehicle.wheel_point(wheel);
-        let size = DVec2::new(vehicle.tyre_diameter, vehicle.tyre_width) * 0.5;
+        let size = DVec2::new(vehicle.tyre_diameter_mm, vehicle.tyre_width_mm) * 0.5;
         let tyre = [size, DVec2::new(-size.x, size.y), -size, DVec2::new(size.x, -size.y)].map(|c| at + c);
         pen.ring(Role::Tyre, car.clone(), ring(&tyre));
     }

@@ -39,13 +39,13 @@ pub(super) fn live(pen: &mut Pen<'_>, top: &Top<'_>) {
 fn ends(top: &Top<'_>, placement: &Placement, target: &PlacedTarget) -> (DVec2, DVec2, DVec2) {
     let stand_off = &placement.stand_off;
     let meant = &target.meant.place;
-    let away = angle::direction(top.scene.bay_from_axis.heading() + stand_off.bearing);
+    let away = angle::direction(top.scene.bay_from_axis.heading() + stand_off.bearing_rad);
     let behind = match stand_off.to {
         End::Face => 0.0,
-        End::ReflectorCentre => placement.target.centre_behind,
+        End::ReflectorCentre => placement.target.centre_behind_mm,
     };
     let end = meant.origin() - meant.forward() * behind;
-    (end - away * stand_off.distance - away.perp() * stand_off.aside, end, away)
+    (end - away * stand_off.distance_mm - away.perp() * stand_off.aside_mm, end, away)
 }
 
 pub(super) fn stand_offs(pen: &mut Pen<'_>, top: &Top<'_>) {
@@ -67,7 +67,7 @@ pub(super) fn stand_offs(pen: &mut Pen<'_>, top: &Top<'_>) {
         // Beside the car and its marks, on whichever side and as near as it stands free.
         let straight_on =
             along.dot(top.view_from_bay.turned(top.scene.bay_from_axis.forward())).abs() > STRAIGHT_ON;
-        let half = if straight_on { top.arrangement.vehicle.width * 0.5 } else { pen.length(10.0) };
+        let half = if straight_on { top.arrangement.vehicle.width_mm * 0.5 } else { pen.length(10.0) };
         let mut best: Option<(f64, Dimension)> = None;
         for step in 0..STEPS {
             for side in [-1.0, 1.0] {

@@ -59,10 +59,10 @@ pub(crate) fn grid_step(px_per_mm: f64) -> f64 {
 
 fn beyond(pen: &mut Pen<'_>, top: &Top<'_>) {
     for opening in &top.arrangement.bay.openings {
-        let open = !opening.shut && opening.free_beyond > 0.0 && opening.kind != OpeningKind::Window;
+        let open = !opening.shut && opening.free_beyond_mm > 0.0 && opening.kind != OpeningKind::Window;
         let Some(edge) = top.scene.room.walls().edges().nth(opening.wall).filter(|_| open) else { continue };
         let [from, to] = ends(opening, &edge);
-        let out = outwards(&edge) * opening.free_beyond;
+        let out = outwards(&edge) * opening.free_beyond_mm;
         let ring = [from, from + out, to + out, to].map(|p| top.at(p)).to_vec();
         pen.ring(Role::Beyond, Some(Subject::Opening(opening.id.clone())), ring);
     }
@@ -130,7 +130,7 @@ fn masonry(pen: &mut Pen<'_>, top: &Top<'_>, walls: &Polygon) {
 /// The ends of an opening on the wall's inner face.
 fn ends(opening: &Opening, edge: &Segment) -> [DVec2; 2] {
     let along = (edge.to - edge.from).normalize_or_zero();
-    [edge.from + along * opening.from, edge.from + along * (opening.from + opening.width)]
+    [edge.from + along * opening.from_mm, edge.from + along * (opening.from_mm + opening.width_mm)]
 }
 
 /// Out of the room: the inside lies left of an edge.
@@ -209,7 +209,7 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
 /// The longest stretch of a wall that no opening takes.
 fn wall_without_openings<'o>(edge: &Segment, openings: impl Iterator<Item = &'o Opening>) -> Segment {
     let length = edge.length();
-    let mut taken: Vec<(f64, f64)> = openings.map(|o| (o.from, o.from + o.width)).collect();
+    let mut taken: Vec<(f64, f64)> = openings.map(|o| (o.from_mm, o.from_mm + o.width_mm)).collect();
     taken.sort_by(|a, b| a.0.total_cmp(&b.0));
     taken.push((length, length));
     let (mut at, mut best) = (0.0, (0.0, 0.0));

@@ -16,7 +16,7 @@ use crate::view::pen::{Pen, area};
 use crate::view::space::Taken;
 
 pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
-    let roof = top.scene.carried_at + top.arrangement.vehicle.height;
+    let roof = top.scene.carried_at_mm + top.arrangement.vehicle.height_mm;
     for (thing, placed) in top.arrangement.bay.things.iter().zip(&top.scene.things) {
         let subject = Some(Subject::Thing(thing.id.clone()));
         let overhead = thing.span.bottom() >= roof;
@@ -156,7 +156,7 @@ pub(crate) fn overlap_role(finding: &Finding) -> Role {
 pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>, told: bool) {
     let style = pen.style(size::LABEL, Weight::SemiBold);
     let soft = pen.style(size::SMALL, Weight::Regular);
-    let roof = top.scene.carried_at + top.arrangement.vehicle.height;
+    let roof = top.scene.carried_at_mm + top.arrangement.vehicle.height_mm;
     let in_hand = |thing: &Thing| {
         [&top.state.selected, &top.state.hovered]
             .into_iter()

@@ -15,16 +15,20 @@ pub(super) fn check(path: &str, aiming: &Aiming, car: &Vehicle, faults: &mut Fau
     faults.name(format!("{path}.title"), &aiming.name);
     faults.known(format!("{path}.sensor"), &aiming.sensor, car.sensors.iter().map(|s| &s.id));
     faults.source(&format!("{path}.source"), &aiming.provenance);
-    faults.angle(format!("{path}.tolerance.azimuth_deg"), aiming.tolerance.azimuth, &limits::ANGLE_TOLERANCE);
+    faults.angle(
+        format!("{path}.tolerance.azimuth_deg"),
+        aiming.tolerance.azimuth_rad,
+        &limits::ANGLE_TOLERANCE,
+    );
     faults.angle(
         format!("{path}.tolerance.elevation_deg"),
-        aiming.tolerance.elevation,
+        aiming.tolerance.elevation_rad,
         &limits::ANGLE_TOLERANCE,
     );
     if let Some(floor) = &aiming.floor {
-        faults.number(format!("{path}.floor.level_mm"), floor.level, &limits::FLOOR);
+        faults.number(format!("{path}.floor.level_mm"), floor.level_mm, &limits::FLOOR);
     }
-    faults.number_or_none(format!("{path}.working_room_mm"), aiming.working_room, &limits::WORKING_ROOM);
+    faults.number_or_none(format!("{path}.working_room_mm"), aiming.working_room_mm, &limits::WORKING_ROOM);
     marks(path, aiming, car, faults);
     placements(path, aiming, car, faults);
     zones(path, aiming, faults);
@@ -108,9 +112,9 @@ fn placement(path: &str, placement: &Placement, aiming: &Aiming, car: &Vehicle, 
     if let Datum::BodyPoint(point) = &off.from {
         faults.known(format!("{path}.stand_off.from"), point, car.body_points.iter().map(|p| &p.id));
     }
-    faults.number(format!("{path}.stand_off.distance_mm"), off.distance, &limits::STAND_OFF);
-    faults.angle(format!("{path}.stand_off.bearing_deg"), off.bearing, &limits::TURN);
-    faults.number(format!("{path}.stand_off.aside_mm"), off.aside, &limits::OFFSET);
+    faults.number(format!("{path}.stand_off.distance_mm"), off.distance_mm, &limits::STAND_OFF);
+    faults.angle(format!("{path}.stand_off.bearing_deg"), off.bearing_rad, &limits::TURN);
+    faults.number(format!("{path}.stand_off.aside_mm"), off.aside_mm, &limits::OFFSET);
     match placement.height {
         TargetHeight::Absolute(height) => {
             faults.number(format!("{path}.height.height_mm"), height, &limits::TARGET_HEIGHT);
@@ -125,19 +129,21 @@ fn placement(path: &str, placement: &Placement, aiming: &Aiming, car: &Vehicle, 
         let found = if lies { Found::StandingOnFloor } else { Found::MatAtHeight };
         faults.add(format!("{path}.height"), found, Allowed::FloorForMat);
     }
-    faults.angle(format!("{path}.turned_deg"), placement.turned, &limits::TURN);
+    faults.angle(format!("{path}.turned_deg"), placement.turned_rad, &limits::TURN);
     if let Some(mark) = &placement.mark {
         faults.known(format!("{path}.mark"), mark, aiming.mark_plan.iter().map(|m| &m.id));
     }
     let tolerance = &placement.tolerance;
-    for (field, value) in
-        [("along_mm", tolerance.along), ("across_mm", tolerance.across), ("height_mm", tolerance.height)]
-    {
+    for (field, value) in [
+        ("along_mm", tolerance.along_mm),
+        ("across_mm", tolerance.across_mm),
+        ("height_mm", tolerance.height_mm),
+    ] {
         if let Some(value) = value {
             faults.number(format!("{path}.tolerance.{field}"), value, &limits::TOLERANCE);
         }
     }
-    for (field, value) in [("yaw_deg", tolerance.yaw), ("pitch_deg", tolerance.pitch)] {
+    for (field, value) in [("yaw_deg", tolerance.yaw_rad), ("pitch_deg", tolerance.pitch_rad)] {
         if let Some(value) = value {
             faults.angle(format!("{path}.tolerance.{field}"), value, &limits::ANGLE_TOLERANCE);
         }
@@ -145,23 +151,27 @@ fn placement(path: &str, placement: &Placement, aiming: &Aiming, car: &Vehicle, 
 }
 
 fn target(path: &str, target: &Target, faults: &mut Faults) {
-    faults.number(format!("{path}.width_mm"), target.width, &limits::TARGET);
-    faults.number(format!("{path}.height_mm"), target.height, &limits::TARGET);
-    faults.number(format!("{path}.depth_mm"), target.depth, &limits::SIZE_OR_NONE);
-    faults.number(format!("{path}.centre_behind_mm"), target.centre_behind, &limits::SIZE_OR_NONE);
-    if target.centre_behind > 0.0 && target.kind != TargetKind::CornerReflector {
-        faults.length(format!("{path}.centre_behind_mm"), target.centre_behind, Allowed::OnlyForReflector);
+    faults.number(format!("{path}.width_mm"), target.width_mm, &limits::TARGET);
+    faults.number(format!("{path}.height_mm"), target.height_mm, &limits::TARGET);
+    faults.number(format!("{path}.depth_mm"), target.depth_mm, &limits::SIZE_OR_NONE);
+    faults.number(format!("{path}.centre_behind_mm"), target.centre_behind_mm, &limits::SIZE_OR_NONE);
+    if target.centre_behind_mm > 0.0 && target.kind != TargetKind::CornerReflector {
+        faults.length(format!("{path}.centre_behind_mm"), target.centre_behind_mm, Allowed::OnlyForReflector);
     }
     faults.number(format!("{path}.aims_by.place"), target.error.by_place, &limits::SHARE);
     faults.number(format!("{path}.aims_by.squareness"), target.error.by_squareness, &limits::SHARE);
     if let Some(stand) = &target.stand {
         size(&format!("{path}.stand.base"), &stand.base, faults);
-        faults.number(format!("{path}.stand.base_height_mm"), stand.base_height, &limits::SIZE);
-        faults.number(format!("{path}.stand.mast_mm"), stand.mast, &limits::SIZE);
-        faults.number(format!("{path}.stand.mast_behind_mm"), stand.mast_behind, &limits::OFFSET);
-        faults.number(format!("{path}.stand.top_mm"), stand.top, &limits::TARGET);
-        if stand.top < stand.base_height {
-            faults.length(format!("{path}.stand.top_mm"), stand.top, Allowed::FromBase(stand.base_height));
+        faults.number(format!("{path}.stand.base_height_mm"), stand.base_height_mm, &limits::SIZE);
+        faults.number(format!("{path}.stand.mast_mm"), stand.mast_mm, &limits::SIZE);
+        faults.number(format!("{path}.stand.mast_behind_mm"), stand.mast_behind_mm, &limits::OFFSET);
+        faults.number(format!("{path}.stand.top_mm"), stand.top_mm, &limits::TARGET);
+        if stand.top_mm < stand.base_height_mm {
+            faults.length(
+                format!("{path}.stand.top_mm"),
+                stand.top_mm,
+                Allowed::FromBase(stand.base_height_mm),
+            );
         }
         if target.kind == TargetKind::Mat {
             faults.add(format!("{path}.stand"), Found::StandUnderMat, Allowed::Nothing);

@@ -33,7 +33,7 @@ pub(super) fn check(path: &str, bay: &Bay, faults: &mut Faults) {
         }
         for (i, point) in survey.points.iter().enumerate() {
             faults.place(&format!("{path}survey.points[{i}].at_mm"), point.at);
-            faults.number(format!("{path}survey.points[{i}].level_mm"), point.level, &limits::LEVEL);
+            faults.number(format!("{path}survey.points[{i}].level_mm"), point.level_mm, &limits::LEVEL);
         }
     }
     names(path, bay, faults);
@@ -54,7 +54,7 @@ fn room(path: &str, bay: &Bay, faults: &mut Faults) {
     for (i, wall) in bay.walls.iter().enumerate() {
         faults.name(format!("{path}room.walls[{i}].name"), wall.id.as_str());
     }
-    faults.number(format!("{path}room.ceiling_mm"), bay.ceiling, &limits::CEILING);
+    faults.number(format!("{path}room.ceiling_mm"), bay.ceiling_mm, &limits::CEILING);
     known(&format!("{path}room.walls_known"), bay.walls_known, faults);
 }
 
@@ -80,22 +80,22 @@ fn wall_length(bay: &Bay, wall: usize) -> Option<f64> {
 
 fn check_opening(path: &str, opening: &Opening, bay: &Bay, faults: &mut Faults) {
     faults.name(format!("{path}.name"), opening.id.as_str());
-    faults.number_or_none(format!("{path}.free_beyond_mm"), opening.free_beyond, &limits::FREE);
+    faults.number_or_none(format!("{path}.free_beyond_mm"), opening.free_beyond_mm, &limits::FREE);
     let length = wall_length(bay, opening.wall);
     if length.is_none() {
         let found = Found::Position(Listed::Wall, opening.wall + 1);
         faults.add(format!("{path}.wall"), found, Allowed::WallOfRoom);
     }
     // A wall of a room that is not as large as a room is no measure.
-    along_wall(path, opening.from, opening.width, length.filter(|_| has_size(bay)), faults);
+    along_wall(path, opening.from_mm, opening.width_mm, length.filter(|_| has_size(bay)), faults);
     let (bottom, top) = (opening.span.bottom(), opening.span.top());
     if bottom < 0.0 {
         faults.length(format!("{path}.bottom_mm"), bottom, Allowed::FromFloor);
     } else if !limits::OPENING.holds(top - bottom) {
         faults.length(format!("{path}.top_mm"), top, Allowed::AboveBottom(limits::OPENING));
     }
-    if limits::CEILING.holds(bay.ceiling) && top > bay.ceiling + limits::WALL_SLACK_MM {
-        faults.length(format!("{path}.top_mm"), top, Allowed::UpToCeiling(bay.ceiling));
+    if limits::CEILING.holds(bay.ceiling_mm) && top > bay.ceiling_mm + limits::WALL_SLACK_MM {
+        faults.length(format!("{path}.top_mm"), top, Allowed::UpToCeiling(bay.ceiling_mm));
     }
 }
 
@@ -117,8 +117,8 @@ fn overlaps(path: &str, bay: &Bay, faults: &mut Faults) {
     for (i, a) in bay.openings.iter().enumerate() {
         let clash = bay.openings.iter().take(i).find(|b| {
             a.wall == b.wall
-                && a.from + limits::WALL_SLACK_MM < b.from + b.width
-                && b.from + limits::WALL_SLACK_MM < a.from + a.width
+                && a.from_mm + limits::WALL_SLACK_MM < b.from_mm + b.width_mm
+                && b.from_mm + limits::WALL_SLACK_MM < a.from_mm + a.width_mm
                 && a.span.shared(&b.span).is_some()
         });
         if let Some(b) = clash {
@@ -145,7 +145,7 @@ fn fixtures(path: &str, bay: &Bay, faults: &mut Faults) {
         faults.name(format!("{path}runways[{i}].name"), runway.id.as_str());
         faults.no_holes(format!("{path}runways[{i}].corners_mm"), &runway.outline);
         area(&format!("{path}runways[{i}].corners_mm"), &runway.outline, faults);
-        faults.number(format!("{path}runways[{i}].top_mm"), runway.top, &limits::RUNWAY_TOP);
+        faults.number(format!("{path}runways[{i}].top_mm"), runway.top_mm, &limits::RUNWAY_TOP);
     }
     for (i, free) in bay.keep_free.iter().enumerate() {
         faults.name(format!("{path}keep_free[{i}].name"), free.id.as_str());
@@ -169,11 +169,11 @@ fn area(field: &str, outline: &Polygon, faults: &mut Faults) {
 pub(super) fn thing(path: &str, thing: &Thing, faults: &mut Faults) {
     faults.name(format!("{path}.name"), thing.id.as_str());
     match thing.footprint.shape() {
-        Shape::Rectangle { length, width } => {
+        Shape::Rectangle { length_mm: length, width_mm: width } => {
             faults.number(format!("{path}.shape.length_mm"), *length, &limits::THING);
             faults.number(format!("{path}.shape.width_mm"), *width, &limits::THING);
         }
-        Shape::Round { diameter } => {
+        Shape::Round { diameter_mm: diameter } => {
             faults.number(format!("{path}.shape.diameter_mm"), *diameter, &limits::THING);
         }
         Shape::Outline(_) => {

@@ -26,16 +26,16 @@ fn underlay(underlay: &Underlay, faults: &mut Faults) {
     faults.text("underlay.picture", &underlay.picture, limits::LONGEST_TEXT);
     faults.number("underlay.mm_per_px", underlay.mm_per_px, &limits::MM_PER_PX);
     faults.place("underlay.at_mm", underlay.at);
-    faults.angle("underlay.turned_deg", underlay.turned, &limits::TURN);
+    faults.angle("underlay.turned_deg", underlay.turned_rad, &limits::TURN);
     faults.number("underlay.faded", underlay.faded, &limits::FADED);
 }
 
 fn taped(room: &TapedRoom, faults: &mut Faults) {
-    faults.angle("taped.start_turned_deg", room.start_turned, &limits::TURN);
+    faults.angle("taped.start_turned_deg", room.start_turned_rad, &limits::TURN);
     faults.count("taped.walls", room.walls.len(), limits::MOST_WALLS);
     for (i, wall) in room.walls.iter().enumerate() {
-        faults.number(format!("taped.walls[{i}].length_mm"), wall.length, &limits::TAPED_WALL);
-        faults.angle(format!("taped.walls[{i}].turn_deg"), wall.turn, &limits::TURN);
+        faults.number(format!("taped.walls[{i}].length_mm"), wall.length_mm, &limits::TAPED_WALL);
+        faults.angle(format!("taped.walls[{i}].turn_deg"), wall.turn_rad, &limits::TURN);
         if let Some(name) = &wall.name {
             faults.name(format!("taped.walls[{i}].name"), name.as_str());
         }
@@ -118,7 +118,7 @@ fn once<'a>(
 }
 
 pub(super) fn stand(path: &str, set: &StandSet, faults: &mut Faults) {
-    if let StandSet::At { place, height, pitch } = set {
+    if let StandSet::At { place, height_mm: height, pitch_rad: pitch } = set {
         faults.place(&format!("{path}.at_mm"), place.origin());
         faults.angle(format!("{path}.heading_deg"), place.heading(), &limits::TURN);
         faults.number(format!("{path}.height_mm"), *height, &limits::SIZE_OR_NONE);
@@ -132,7 +132,7 @@ pub(super) fn on_this_car(path: &str, car: &OnThisCar, faults: &mut Faults) {
             faults.number(format!("{path}.sensor_at_mm[{i}]"), value, &limits::ON_CAR);
         }
     }
-    if let Some((left, right)) = car.rear_toe {
+    if let Some((left, right)) = car.rear_toe_rad {
         faults.angle(format!("{path}.rear_toe.left_deg"), left, &limits::TOE);
         faults.angle(format!("{path}.rear_toe.right_deg"), right, &limits::TOE);
     }

@@ -34,12 +34,12 @@ pub(super) fn check(car: &Vehicle, faults: &mut Faults) {
 /// The figures that the car's box is made of. What is assumed from the class follows from them.
 fn main_figures(car: &Vehicle) -> [(&'static str, f64, Range); 6] {
     [
-        ("length_mm", car.length, limits::CAR_LENGTH),
-        ("width_mm", car.width, limits::CAR_WIDTH),
-        ("height_mm", car.height, limits::CAR_WIDTH),
-        ("wheelbase_mm", car.wheelbase, limits::WHEELBASE),
-        ("overhang_front_mm", car.overhang_front, limits::OVERHANG),
-        ("overhang_rear_mm", car.overhang_rear, limits::OVERHANG),
+        ("length_mm", car.length_mm, limits::CAR_LENGTH),
+        ("width_mm", car.width_mm, limits::CAR_WIDTH),
+        ("height_mm", car.height_mm, limits::CAR_WIDTH),
+        ("wheelbase_mm", car.wheelbase_mm, limits::WHEELBASE),
+        ("overhang_front_mm", car.overhang_front_mm, limits::OVERHANG),
+        ("overhang_rear_mm", car.overhang_rear_mm, limits::OVERHANG),
     ]
 }
 
@@ -54,14 +54,14 @@ fn body(car: &Vehicle, faults: &mut Faults) {
     }
     let has_box = faults.list.len() == before;
     for (field, part, value, range) in [
-        ("track_front_mm", BodyPart::TrackFront, car.track_front, &limits::TRACK),
-        ("track_rear_mm", BodyPart::TrackRear, car.track_rear, &limits::TRACK),
-        ("tyre_diameter_mm", BodyPart::TyreDiameter, car.tyre_diameter, &limits::TYRE_DIAMETER),
-        ("tyre_width_mm", BodyPart::TyreWidth, car.tyre_width, &limits::TYRE_WIDTH),
-        ("ground_clearance_mm", BodyPart::GroundClearance, car.ground_clearance, &limits::CLEARANCE),
-        ("mirrors.width_mm", BodyPart::Mirrors, car.mirrors.width, &limits::CAR_WIDTH),
-        ("mirrors.ahead_mm", BodyPart::Mirrors, car.mirrors.ahead, &limits::ON_CAR),
-        ("mirrors.height_mm", BodyPart::Mirrors, car.mirrors.height, &limits::MIRROR_HEIGHT),
+        ("track_front_mm", BodyPart::TrackFront, car.track_front_mm, &limits::TRACK),
+        ("track_rear_mm", BodyPart::TrackRear, car.track_rear_mm, &limits::TRACK),
+        ("tyre_diameter_mm", BodyPart::TyreDiameter, car.tyre_diameter_mm, &limits::TYRE_DIAMETER),
+        ("tyre_width_mm", BodyPart::TyreWidth, car.tyre_width_mm, &limits::TYRE_WIDTH),
+        ("ground_clearance_mm", BodyPart::GroundClearance, car.ground_clearance_mm, &limits::CLEARANCE),
+        ("mirrors.width_mm", BodyPart::Mirrors, car.mirrors.width_mm, &limits::CAR_WIDTH),
+        ("mirrors.ahead_mm", BodyPart::Mirrors, car.mirrors.ahead_mm, &limits::ON_CAR),
+        ("mirrors.height_mm", BodyPart::Mirrors, car.mirrors.height_mm, &limits::MIRROR_HEIGHT),
     ] {
         // A figure that was assumed from a wrong one is not a second fault.
         if has_box || !car.is_assumed(part) {
@@ -79,42 +79,42 @@ fn body(car: &Vehicle, faults: &mut Faults) {
 
 /// How the figures fit one another: asked only when each is sound by itself.
 fn proportions(car: &Vehicle, faults: &mut Faults) {
-    let sum = car.wheelbase + car.overhang_front + car.overhang_rear;
-    if car.wheelbase >= car.length {
-        faults.length("body.wheelbase_mm", car.wheelbase, Allowed::BelowLength(car.length));
-    } else if (sum - car.length).abs() > limits::LENGTH_SLACK_MM {
+    let sum = car.wheelbase_mm + car.overhang_front_mm + car.overhang_rear_mm;
+    if car.wheelbase_mm >= car.length_mm {
+        faults.length("body.wheelbase_mm", car.wheelbase_mm, Allowed::BelowLength(car.length_mm));
+    } else if (sum - car.length_mm).abs() > limits::LENGTH_SLACK_MM {
         let found = Found::LengthAndParts {
-            length: car.length,
-            wheelbase: car.wheelbase,
-            front: car.overhang_front,
-            rear: car.overhang_rear,
+            length: car.length_mm,
+            wheelbase: car.wheelbase_mm,
+            front: car.overhang_front_mm,
+            rear: car.overhang_rear_mm,
         };
         faults.add("body.length_mm", found, Allowed::LengthWithin(limits::LENGTH_SLACK_MM));
     }
-    for (field, track) in [("track_front_mm", car.track_front), ("track_rear_mm", car.track_rear)] {
-        if track >= car.width {
-            faults.length(format!("body.{field}"), track, Allowed::BelowWidth(car.width));
+    for (field, track) in [("track_front_mm", car.track_front_mm), ("track_rear_mm", car.track_rear_mm)] {
+        if track >= car.width_mm {
+            faults.length(format!("body.{field}"), track, Allowed::BelowWidth(car.width_mm));
         }
     }
-    let (track, low) = (car.track_front.min(car.track_rear), car.height.min(car.wheelbase));
+    let (track, low) = (car.track_front_mm.min(car.track_rear_mm), car.height_mm.min(car.wheelbase_mm));
     for (field, value, limit, allowed) in [
-        ("tyre_width_mm", car.tyre_width, track, Allowed::BelowTrack(track)),
-        ("tyre_diameter_mm", car.tyre_diameter, low, Allowed::BelowHeightAndWheelbase(low)),
-        ("ground_clearance_mm", car.ground_clearance, car.height, Allowed::BelowHeight(car.height)),
+        ("tyre_width_mm", car.tyre_width_mm, track, Allowed::BelowTrack(track)),
+        ("tyre_diameter_mm", car.tyre_diameter_mm, low, Allowed::BelowHeightAndWheelbase(low)),
+        ("ground_clearance_mm", car.ground_clearance_mm, car.height_mm, Allowed::BelowHeight(car.height_mm)),
     ] {
         if value >= limit {
             faults.length(format!("body.{field}"), value, allowed);
         }
     }
-    if car.mirrors.width < car.width {
-        faults.length("body.mirrors.width_mm", car.mirrors.width, Allowed::FromWidth(car.width));
+    if car.mirrors.width_mm < car.width_mm {
+        faults.length("body.mirrors.width_mm", car.mirrors.width_mm, Allowed::FromWidth(car.width_mm));
     }
-    let half = car.width * 0.5;
+    let half = car.width_mm * 0.5;
     let (front, rear) = (car.front(), car.rear());
     let top_box = Bounds { low: DVec2::new(rear, -half), high: DVec2::new(front, half) };
     outline("body.outline_top_mm", &car.outline_top, top_box, faults);
     let side_box =
-        Bounds { low: DVec2::new(rear, car.ground_clearance), high: DVec2::new(front, car.height) };
+        Bounds { low: DVec2::new(rear, car.ground_clearance_mm), high: DVec2::new(front, car.height_mm) };
     outline("body.outline_side_mm", &car.outline_side, side_box, faults);
 }
 
@@ -140,7 +140,7 @@ fn outline(field: &str, points: &[DVec2], size: Bounds, faults: &mut Faults) {
 /// A place on the car must lie in its box, a little more allowed, and no lower than `lowest` above the ground.
 pub(super) fn on_car(field: &str, at: DVec3, lowest: f64, car: &Vehicle, faults: &mut Faults) {
     let slack = limits::SENSOR_SLACK_MM;
-    let half = car.width.max(car.mirrors.width) * 0.5 + slack;
+    let half = car.width_mm.max(car.mirrors.width_mm) * 0.5 + slack;
     let ranges = if !has_box(car) {
         // Nothing is known of the car's box: only that no car is longer than this.
         [limits::ON_CAR; 3]
@@ -153,7 +153,7 @@ pub(super) fn on_car(field: &str, at: DVec3, lowest: f64, car: &Vehicle, faults:
                 unit: Unit::Millimetres,
             },
             Range { low: -half, high: half, above: false, unit: Unit::Millimetres },
-            Range { low: lowest, high: car.height + slack, above: false, unit: Unit::Millimetres },
+            Range { low: lowest, high: car.height_mm + slack, above: false, unit: Unit::Millimetres },
         ]
     };
     for (i, (value, range)) in at.to_array().into_iter().zip(ranges).enumerate() {
@@ -164,26 +164,26 @@ pub(super) fn on_car(field: &str, at: DVec3, lowest: f64, car: &Vehicle, faults:
 fn check_sensor(path: &str, sensor: &Sensor, car: &Vehicle, faults: &mut Faults) {
     faults.name(format!("{path}.name"), sensor.id.as_str());
     on_car(&format!("{path}.at_mm"), sensor.at, limits::LOWEST_SENSOR_MM, car, faults);
-    faults.angle(format!("{path}.azimuth_deg"), sensor.azimuth, &limits::TURN);
-    faults.angle(format!("{path}.elevation_deg"), sensor.elevation, &limits::ELEVATION);
-    faults.angle(format!("{path}.view_azimuth_deg"), sensor.view.azimuth_half * 2.0, &limits::VIEW);
+    faults.angle(format!("{path}.azimuth_deg"), sensor.azimuth_rad, &limits::TURN);
+    faults.angle(format!("{path}.elevation_deg"), sensor.elevation_rad, &limits::ELEVATION);
+    faults.angle(format!("{path}.view_azimuth_deg"), sensor.view.azimuth_half_rad * 2.0, &limits::VIEW);
     faults.angle(
         format!("{path}.view_elevation_deg"),
-        sensor.view.elevation_half * 2.0,
+        sensor.view.elevation_half_rad * 2.0,
         &limits::VIEW_UPRIGHT,
     );
     match &sensor.kind {
         SensorKind::ForwardRadar(radar) | SensorKind::CornerRadar(radar) => {
-            faults.number(format!("{path}.kind.frequency_ghz"), radar.frequency / 1e9, &limits::FREQUENCY);
-            faults.number(format!("{path}.kind.bandwidth_ghz"), radar.bandwidth / 1e9, &limits::BANDWIDTH);
-            if radar.bandwidth > radar.frequency {
-                let found = Found::Number(radar.bandwidth / 1e9, Unit::Gigahertz);
+            faults.number(format!("{path}.kind.frequency_ghz"), radar.frequency_hz / 1e9, &limits::FREQUENCY);
+            faults.number(format!("{path}.kind.bandwidth_ghz"), radar.bandwidth_hz / 1e9, &limits::BANDWIDTH);
+            if radar.bandwidth_hz > radar.frequency_hz {
+                let found = Found::Number(radar.bandwidth_hz / 1e9, Unit::Gigahertz);
                 faults.add(format!("{path}.kind.bandwidth_ghz"), found, Allowed::UpToFrequency);
             }
             // A beam is part of what the radar sees.
             for (name, beam, view) in [
-                ("azimuth", radar.beam_azimuth, sensor.view.azimuth_half * 2.0),
-                ("elevation", radar.beam_elevation, sensor.view.elevation_half * 2.0),
+                ("azimuth", radar.beam_azimuth_rad, sensor.view.azimuth_half_rad * 2.0),
+                ("elevation", radar.beam_elevation_rad, sensor.view.elevation_half_rad * 2.0),
             ] {
                 let view = angle::degrees(view);
                 let high = if view > 0.0 { (view * 1e6).round() / 1e6 } else { 180.0 };

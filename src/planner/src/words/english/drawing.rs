@@ -83,7 +83,7 @@ impl About<'_> {
 
     /// A stand-off: the figure and both its ends.
     pub fn stand_off(&self, placement: &Placement) -> String {
-        format!("{} {}", self.bare(placement.stand_off.distance), self.stand_off_ends(placement))
+        format!("{} {}", self.bare(placement.stand_off.distance_mm), self.stand_off_ends(placement))
     }
 
     /// Both ends of a stand-off.

@@ -215,12 +215,12 @@ impl About<'_> {
                     CarSide::Right => "On the right of",
                 }
             ),
-            Facts::OutsideRoom(Some(TooLarge::Long { needs, there })) => format!(
+            Facts::OutsideRoom(Some(TooLarge::Long { needs_mm: needs, there_mm: there })) => format!(
                 "No place along the car's axis: car, target and zones need {}, the room gives {}.",
                 self.length(*needs),
                 self.length(*there)
             ),
-            Facts::OutsideRoom(Some(TooLarge::Wide { needs, there })) => format!(
+            Facts::OutsideRoom(Some(TooLarge::Wide { needs_mm: needs, there_mm: there })) => format!(
                 "No place across the car's axis: car, target and zones need {}, the room gives {}.",
                 self.length(*needs),
                 self.length(*there)
@@ -346,7 +346,16 @@ impl About<'_> {
     }
 
     fn off_place(&self, off: &OffPlace) -> String {
-        let OffPlace { along, across, height, yaw, pitch, azimuth_error, elevation_error, about: _ } = off;
+        let OffPlace {
+            along_mm: along,
+            across_mm: across,
+            height_mm: height,
+            yaw_rad: yaw,
+            pitch_rad: pitch,
+            azimuth_error_rad: azimuth_error,
+            elevation_error_rad: elevation_error,
+            about: _,
+        } = off;
         let mut parts = Vec::new();
         let mut length = |value: f64, plus: &str, minus: &str| {
             if value.abs() >= crate::check::SPEAKS_FROM_MM {

@@ -9,7 +9,7 @@ use crate::scene::Reading;
 impl About<'_> {
     /// What the tape must read between two marks.
     pub fn reading(&self, reading: &Reading) -> String {
-        format!("mark {} to mark {}: {}", reading.from, reading.to, self.length(reading.distance))
+        format!("mark {} to mark {}: {}", reading.from, reading.to, self.length(reading.distance_mm))
     }
 
     /// The instruction for one step of the mark plan; `reach` is what [`crate::Scene::tape`] gives for it: how far a

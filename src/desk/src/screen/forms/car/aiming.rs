@@ -117,8 +117,8 @@ impl Sheet<'_> {
         let texts = self.texts;
         let Some(own) = self.car.aimings.get(i) else { return };
         let id = own.id.clone();
-        let (azimuth, elevation) = (own.tolerance.azimuth, own.tolerance.elevation);
-        let (floor, room) = (own.floor, own.working_room);
+        let (azimuth, elevation) = (own.tolerance.azimuth_rad, own.tolerance.elevation_rad);
+        let (floor, room) = (own.floor, own.working_room_mm);
         let path = |field: &str| format!("aimings[{i}].{field}");
         let (a, b) = (path("tolerance.azimuth_deg"), path("tolerance.elevation_deg"));
         let (fa, fb) = (AimingPart::Azimuth.of(&id), AimingPart::Elevation.of(&id));
@@ -146,7 +146,7 @@ impl Sheet<'_> {
             figure: Some(&fa),
             sketch: None,
         };
-        let level = self.number_or_none(ui, line, Of::Length, floor.map(|floor| floor.level));
+        let level = self.number_or_none(ui, line, Of::Length, floor.map(|floor| floor.level_mm));
         let (a, fa) = (path("working_room_mm"), AimingPart::WorkingRoom.of(&id));
         let line = Line {
             label: texts.working_room,
@@ -157,11 +157,11 @@ impl Sheet<'_> {
         };
         let around = self.number(ui, line, Of::Length, room);
         let Some(own) = self.car.aimings.get_mut(i) else { return };
-        own.tolerance.azimuth = across.unwrap_or(azimuth);
-        own.tolerance.elevation = upright.unwrap_or(elevation);
-        own.working_room = around.unwrap_or(room);
+        own.tolerance.azimuth_rad = across.unwrap_or(azimuth);
+        own.tolerance.elevation_rad = upright.unwrap_or(elevation);
+        own.working_room_mm = around.unwrap_or(room);
         if let Some(level) = level {
-            own.floor = level.map(|level| FloorRequirement { level });
+            own.floor = level.map(|level| FloorRequirement { level_mm: level });
         }
     }
 

@@ -18,7 +18,7 @@ impl Sheet<'_> {
         let texts = self.texts;
         part(ui, texts.body, "body", true, |ui| {
             self.figure(ui, (texts.length, ""), "length_mm", BodyPart::Length, Sketch::Length, |c| {
-                &mut c.length
+                &mut c.length_mm
             });
             self.figure(
                 ui,
@@ -26,10 +26,10 @@ impl Sheet<'_> {
                 "width_mm",
                 BodyPart::Width,
                 Sketch::Width,
-                |c| &mut c.width,
+                |c| &mut c.width_mm,
             );
             self.figure(ui, (texts.height, ""), "height_mm", BodyPart::Height, Sketch::Height, |c| {
-                &mut c.height
+                &mut c.height_mm
             });
             self.figure(
                 ui,
@@ -37,7 +37,7 @@ impl Sheet<'_> {
                 "wheelbase_mm",
                 BodyPart::Wheelbase,
                 Sketch::Wheelbase,
-                |c| &mut c.wheelbase,
+                |c| &mut c.wheelbase_mm,
             );
             self.figure(
                 ui,
@@ -45,7 +45,7 @@ impl Sheet<'_> {
                 "overhang_front_mm",
                 BodyPart::OverhangFront,
                 Sketch::OverhangFront,
-                |c| &mut c.overhang_front,
+                |c| &mut c.overhang_front_mm,
             );
             self.figure(
                 ui,
@@ -53,7 +53,7 @@ impl Sheet<'_> {
                 "overhang_rear_mm",
                 BodyPart::OverhangRear,
                 Sketch::OverhangRear,
-                |c| &mut c.overhang_rear,
+                |c| &mut c.overhang_rear_mm,
             );
             self.figure(
                 ui,
@@ -61,7 +61,7 @@ impl Sheet<'_> {
                 "ground_clearance_mm",
                 BodyPart::GroundClearance,
                 Sketch::Clearance,
-                |c| &mut c.ground_clearance,
+                |c| &mut c.ground_clearance_mm,
             );
         });
         part(ui, texts.wheels, "wheels", true, |ui| self.wheels(ui));
@@ -98,7 +98,7 @@ impl Sheet<'_> {
             "track_front_mm",
             BodyPart::TrackFront,
             Sketch::TrackFront,
-            |c| &mut c.track_front,
+            |c| &mut c.track_front_mm,
         );
         self.figure(
             ui,
@@ -106,7 +106,7 @@ impl Sheet<'_> {
             "track_rear_mm",
             BodyPart::TrackRear,
             Sketch::TrackRear,
-            |c| &mut c.track_rear,
+            |c| &mut c.track_rear_mm,
         );
         self.figure(
             ui,
@@ -114,7 +114,7 @@ impl Sheet<'_> {
             "tyre_diameter_mm",
             BodyPart::TyreDiameter,
             Sketch::TyreDiameter,
-            |c| &mut c.tyre_diameter,
+            |c| &mut c.tyre_diameter_mm,
         );
         self.figure(
             ui,
@@ -122,7 +122,7 @@ impl Sheet<'_> {
             "tyre_width_mm",
             BodyPart::TyreWidth,
             Sketch::TyreWidth,
-            |c| &mut c.tyre_width,
+            |c| &mut c.tyre_width_mm,
         );
     }
 
@@ -134,7 +134,7 @@ impl Sheet<'_> {
             "mirrors.width_mm",
             BodyPart::Mirrors,
             Sketch::MirrorWidth,
-            |c| &mut c.mirrors.width,
+            |c| &mut c.mirrors.width_mm,
         );
         self.figure(
             ui,
@@ -142,7 +142,7 @@ impl Sheet<'_> {
             "mirrors.ahead_mm",
             BodyPart::Mirrors,
             Sketch::MirrorAhead,
-            |c| &mut c.mirrors.ahead,
+            |c| &mut c.mirrors.ahead_mm,
         );
         self.figure(
             ui,
@@ -150,7 +150,7 @@ impl Sheet<'_> {
             "mirrors.height_mm",
             BodyPart::Mirrors,
             Sketch::MirrorHeight,
-            |c| &mut c.mirrors.height,
+            |c| &mut c.mirrors.height_mm,
         );
     }
 
@@ -255,7 +255,7 @@ impl Sheet<'_> {
         }
         if widgets::lesser(ui, texts.add_body_point).clicked() {
             let id = choices::free(texts.a_point, self.car.body_points.iter().map(|own| &own.id));
-            let at = DVec3::new(self.car.front().round(), 0.0, (self.car.height * 0.5).round());
+            let at = DVec3::new(self.car.front().round(), 0.0, (self.car.height_mm * 0.5).round());
             self.car.body_points.push(BodyPoint { id, at });
             self.did();
         }

@@ -104,12 +104,20 @@ impl Sheet<'_> {
                 "azimuth_deg",
                 &boresight,
                 Some(Sketch::LooksLeft),
-                &mut own.azimuth,
+                &mut own.azimuth_rad,
                 1.0,
             ),
-            (texts.looks_up, "", "elevation_deg", &boresight, Some(Sketch::LooksUp), &mut own.elevation, 1.0),
-            (texts.sees_across, "", "view_azimuth_deg", &view, None, &mut own.view.azimuth_half, 2.0),
-            (texts.sees_down, "", "view_elevation_deg", &view, None, &mut own.view.elevation_half, 2.0),
+            (
+                texts.looks_up,
+                "",
+                "elevation_deg",
+                &boresight,
+                Some(Sketch::LooksUp),
+                &mut own.elevation_rad,
+                1.0,
+            ),
+            (texts.sees_across, "", "view_azimuth_deg", &view, None, &mut own.view.azimuth_half_rad, 2.0),
+            (texts.sees_down, "", "view_elevation_deg", &view, None, &mut own.view.elevation_half_rad, 2.0),
         ] {
             let path = path(field);
             let line = Line { label, hint, path: &path, figure: Some(figure), sketch };
@@ -139,10 +147,10 @@ impl Sheet<'_> {
         match kind {
             SensorKind::ForwardRadar(radar) | SensorKind::CornerRadar(radar) => {
                 for (label, field, of, value) in [
-                    (texts.frequency, "frequency_ghz", Of::Number(1.0 / GIGA), &mut radar.frequency),
-                    (texts.bandwidth, "bandwidth_ghz", Of::Number(1.0 / GIGA), &mut radar.bandwidth),
-                    (texts.beam_across, "beam_azimuth_deg", Of::Angle, &mut radar.beam_azimuth),
-                    (texts.beam_down, "beam_elevation_deg", Of::Angle, &mut radar.beam_elevation),
+                    (texts.frequency, "frequency_ghz", Of::Number(1.0 / GIGA), &mut radar.frequency_hz),
+                    (texts.bandwidth, "bandwidth_ghz", Of::Number(1.0 / GIGA), &mut radar.bandwidth_hz),
+                    (texts.beam_across, "beam_azimuth_deg", Of::Angle, &mut radar.beam_azimuth_rad),
+                    (texts.beam_down, "beam_elevation_deg", Of::Angle, &mut radar.beam_elevation_rad),
                 ] {
                     let path = format!("{path}.{field}");
                     let line = Line { label, path: &path, figure: Some(figure), ..Line::default() };

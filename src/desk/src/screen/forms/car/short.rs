@@ -27,12 +27,13 @@ impl Sheet<'_> {
             ),
         ] {
             let car = &mut self.car;
-            let value = *[&car.length, &car.width, &car.wheelbase, &car.overhang_front][of];
+            let value = *[&car.length_mm, &car.width_mm, &car.wheelbase_mm, &car.overhang_front_mm][of];
             let figure = Assumed::from(figure);
             let line = Line { label, hint, path, figure: Some(&figure), sketch: Some(sketch) };
             if let Some(typed) = self.number(ui, line, Of::Length, value) {
                 let car = &mut self.car;
-                *[&mut car.length, &mut car.width, &mut car.wheelbase, &mut car.overhang_front][of] = typed;
+                *[&mut car.length_mm, &mut car.width_mm, &mut car.wheelbase_mm, &mut car.overhang_front_mm]
+                    [of] = typed;
             }
         }
         let (radar, aiming) = self.short_of();
@@ -100,8 +101,9 @@ impl Sheet<'_> {
         let texts = self.texts;
         let Some(aiming) = self.car.aimings.get(at) else { return };
         let id = aiming.id.clone();
-        let azimuth = aiming.tolerance.azimuth;
-        let off = aiming.placements.first().map(|own| (own.stand_off.distance, own.stand_off.from.clone()));
+        let azimuth = aiming.tolerance.azimuth_rad;
+        let off =
+            aiming.placements.first().map(|own| (own.stand_off.distance_mm, own.stand_off.from.clone()));
         if let Some((distance, from)) = off {
             let path = format!("aimings[{at}].placements[0].stand_off.distance_mm");
             let figure = AimingPart::StandOff.of(&id);
@@ -117,7 +119,7 @@ impl Sheet<'_> {
             let data = choices::datums(&self.car);
             let chosen = self.pick(ui, texts.stand_off_from, &path, &from, &data, |own| texts.datum(own));
             if let Some(own) = self.first_stand_off(at) {
-                own.distance = typed.unwrap_or(own.distance);
+                own.distance_mm = typed.unwrap_or(own.distance_mm);
                 own.from = chosen.unwrap_or(from);
             }
         }
@@ -133,7 +135,7 @@ impl Sheet<'_> {
         if let Some(typed) = self.number(ui, line, Of::Angle, azimuth)
             && let Some(own) = self.car.aimings.get_mut(at)
         {
-            own.tolerance.azimuth = typed;
+            own.tolerance.azimuth_rad = typed;
         }
         self.short_zone(ui, at);
     }

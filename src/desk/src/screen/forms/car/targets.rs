@@ -46,7 +46,7 @@ impl Sheet<'_> {
             Order::Copy => {
                 let Some(mut copy) = own.placements.get(j).cloned() else { return };
                 copy.id = choices::free(copy.id.as_str(), own.placements.iter().map(|own| &own.id));
-                copy.stand_off.distance += FURTHER_MM;
+                copy.stand_off.distance_mm += FURTHER_MM;
                 copy.mark = None;
                 own.placements.push(copy);
             }
@@ -71,7 +71,7 @@ impl Sheet<'_> {
         self.target_height(ui, &path, &id, &mut own);
         let p = format!("{path}.turned_deg");
         let line = Line { label: texts.turned, path: &p, ..Line::default() };
-        own.turned = self.number(ui, line, Of::Angle, own.turned).unwrap_or(own.turned);
+        own.turned_rad = self.number(ui, line, Of::Angle, own.turned_rad).unwrap_or(own.turned_rad);
         let choices: Vec<Option<Id>> = std::iter::once(None).chain(marks.into_iter().map(Some)).collect();
         let p = format!("{path}.mark");
         let chosen = self.pick(ui, texts.mark_under, &p, &own.mark, &choices, |mark| {
@@ -108,12 +108,12 @@ impl Sheet<'_> {
         }
         let target = &mut own.target;
         let mut rows = vec![
-            (texts.face_width, "width_mm", &mut target.width),
-            (texts.face_height, "height_mm", &mut target.height),
-            (texts.face_depth, "depth_mm", &mut target.depth),
+            (texts.face_width, "width_mm", &mut target.width_mm),
+            (texts.face_height, "height_mm", &mut target.height_mm),
+            (texts.face_depth, "depth_mm", &mut target.depth_mm),
         ];
         if target.kind == TargetKind::CornerReflector {
-            rows.push((texts.centre_behind, "centre_behind_mm", &mut target.centre_behind));
+            rows.push((texts.centre_behind, "centre_behind_mm", &mut target.centre_behind_mm));
         }
         for (label, field, value) in rows {
             let p = format!("{path}.target.{field}");
@@ -138,10 +138,10 @@ impl Sheet<'_> {
         }
         let Some(stand) = &mut target.stand else { return };
         for (label, field, value) in [
-            (texts.stand_top, "top_mm", &mut stand.top),
-            (texts.stand_mast, "mast_mm", &mut stand.mast),
-            (texts.stand_behind, "mast_behind_mm", &mut stand.mast_behind),
-            (texts.stand_base, "base_height_mm", &mut stand.base_height),
+            (texts.stand_top, "top_mm", &mut stand.top_mm),
+            (texts.stand_mast, "mast_mm", &mut stand.mast_mm),
+            (texts.stand_behind, "mast_behind_mm", &mut stand.mast_behind_mm),
+            (texts.stand_base, "base_height_mm", &mut stand.base_height_mm),
         ] {
             let p = format!("{path}.target.stand.{field}");
             let line = Line { label, path: &p, figure: Some(&figure), ..Line::default() };
@@ -166,7 +166,7 @@ impl Sheet<'_> {
             sketch: Some(Sketch::StandOff),
             ..Line::default()
         };
-        off.distance = self.number(ui, line, Of::Length, off.distance).unwrap_or(off.distance);
+        off.distance_mm = self.number(ui, line, Of::Length, off.distance_mm).unwrap_or(off.distance_mm);
         let p = format!("{path}.stand_off.from");
         let data = choices::datums(&self.car);
         if let Some(from) = self.pick(ui, texts.stand_off_from, &p, &off.from, &data, |own| texts.datum(own))
@@ -190,7 +190,7 @@ impl Sheet<'_> {
             figure: Some(&figure),
             sketch: Some(Sketch::LooksLeft),
         };
-        off.bearing = self.number(ui, line, Of::Angle, off.bearing).unwrap_or(off.bearing);
+        off.bearing_rad = self.number(ui, line, Of::Angle, off.bearing_rad).unwrap_or(off.bearing_rad);
         let p = format!("{path}.stand_off.aside_mm");
         let line = Line {
             label: texts.stands_left,
@@ -199,7 +199,7 @@ impl Sheet<'_> {
             figure: Some(&figure),
             sketch: Some(Sketch::TargetAside),
         };
-        off.aside = self.number(ui, line, Of::Length, off.aside).unwrap_or(off.aside);
+        off.aside_mm = self.number(ui, line, Of::Length, off.aside_mm).unwrap_or(off.aside_mm);
     }
 
     fn target_height(&mut self, ui: &mut Ui, path: &str, aiming: &Id, own: &mut Placement) {
@@ -241,11 +241,11 @@ impl Sheet<'_> {
         let figure = AimingPart::PlaceTolerance.of(aiming);
         let near = &mut own.tolerance;
         for (label, field, of, value) in [
-            (texts.within_along, "along_mm", Of::Length, &mut near.along),
-            (texts.within_across, "across_mm", Of::Length, &mut near.across),
-            (texts.within_height, "height_mm", Of::Length, &mut near.height),
-            (texts.within_yaw, "yaw_deg", Of::Angle, &mut near.yaw),
-            (texts.within_pitch, "pitch_deg", Of::Angle, &mut near.pitch),
+            (texts.within_along, "along_mm", Of::Length, &mut near.along_mm),
+            (texts.within_across, "across_mm", Of::Length, &mut near.across_mm),
+            (texts.within_height, "height_mm", Of::Length, &mut near.height_mm),
+            (texts.within_yaw, "yaw_deg", Of::Angle, &mut near.yaw_rad),
+            (texts.within_pitch, "pitch_deg", Of::Angle, &mut near.pitch_rad),
         ] {
             let p = format!("{path}.tolerance.{field}");
             let line =
@@ -270,7 +270,7 @@ fn make(own: &mut Placement, kind: TargetKind) {
         (own.height, target.stand) = (TargetHeight::FromSensor(0.0), Stand::start(Stand::START_TOP_MM));
     }
     if kind != TargetKind::CornerReflector {
-        target.centre_behind = 0.0;
+        target.centre_behind_mm = 0.0;
         own.stand_off.to = End::Face;
     }
 }

@@ -61,7 +61,7 @@ impl BaySheet<'_> {
         }
         let path = format!("runway height {id}");
         let line = Line { label: texts.height, path: &path, ..Line::default() };
-        own.top = self.sheet.number(ui, line, Of::Length, own.top).unwrap_or(own.top);
+        own.top_mm = self.sheet.number(ui, line, Of::Length, own.top_mm).unwrap_or(own.top_mm);
         if let Some(outline) = self.area(ui, id, &own.outline, Area::Runway(at)) {
             own.outline = outline;
         }

@@ -59,11 +59,11 @@ impl BaySheet<'_> {
         let corner = self.bay.walls.get(before).map_or("", |wall| wall.id.as_str());
         let corner = self.sheet.desk.texts().from_wall(corner);
         for (label, hint, field, value) in [
-            (corner.as_str(), texts.from_corner_hint, "from", &mut own.from),
-            (texts.width, "", "width", &mut own.width),
+            (corner.as_str(), texts.from_corner_hint, "from", &mut own.from_mm),
+            (texts.width, "", "width", &mut own.width_mm),
             (texts.bottom, "", "bottom", &mut bottom),
             (texts.top, "", "top", &mut top),
-            (texts.beyond, texts.beyond_hint, "beyond", &mut own.free_beyond),
+            (texts.beyond, texts.beyond_hint, "beyond", &mut own.free_beyond_mm),
         ] {
             let path = format!("opening {field} {id}");
             let line = Line { label, hint, path: &path, ..Line::default() };

@@ -20,8 +20,8 @@ impl BaySheet<'_> {
         }
         let line =
             Line { label: texts.ceiling, hint: texts.ceiling_hint, path: "ceiling", ..Line::default() };
-        if let Some(typed) = self.sheet.number(ui, line, Of::Length, self.bay.ceiling) {
-            self.bay.ceiling = typed;
+        if let Some(typed) = self.sheet.number(ui, line, Of::Length, self.bay.ceiling_mm) {
+            self.bay.ceiling_mm = typed;
         }
         let ways = [Known::Taped, Known::ByEye];
         let known = self.bay.walls_known;
@@ -180,7 +180,7 @@ impl BaySheet<'_> {
 }
 
 fn level_text(point: &LevelPoint) -> String {
-    format!("{}, {}, {}\n", number(point.at.x), number(point.at.y), number(point.level))
+    format!("{}, {}, {}\n", number(point.at.x), number(point.at.y), number(point.level_mm))
 }
 
 /// Levels from what was typed, one a line.
@@ -202,7 +202,7 @@ fn levels_of(text: &str) -> Option<Vec<LevelPoint>> {
                 let plain = part.trim_matches([',', '(', ')']).replace(',', ".");
                 plain.parse::<f64>().ok().filter(|value| value.is_finite())
             };
-            Some(LevelPoint { at: DVec2::new(read(x)?, read(y)?), level: read(level)? })
+            Some(LevelPoint { at: DVec2::new(read(x)?, read(y)?), level_mm: read(level)? })
         })
         .collect()
 }
@@ -213,7 +213,7 @@ mod tests {
 
     #[test]
     fn levels_are_read_as_they_are_typed() {
-        let one = LevelPoint { at: DVec2::new(850.0, 1_500.0), level: -2.5 };
+        let one = LevelPoint { at: DVec2::new(850.0, 1_500.0), level_mm: -2.5 };
         for text in ["850, 1500, -2.5", "850 1500 -2,5", "850; 1500; -2,5\n", "(850, 1500, -2.5)"] {
             assert_eq!(levels_of(text), Some(vec![one]), "{text}");
         }
