@@ -22,8 +22,11 @@ impl Desk {
                 self.say_refused(shown);
             }
             OfBay::Settle(edit) => {
+                // What was shown before was taken: letting go takes back nothing that was said since.
                 let kept = self.document.settle(&edit);
-                self.say_refused(kept);
+                if kept.is_err() {
+                    self.say_refused(kept);
+                }
             }
             OfBay::Cure(finding) => self.cure(finding),
             OfBay::KeepPromise => self.keep_promise(),
