@@ -80,3 +80,51 @@ impl<K: Clone + PartialEq, T: Send + 'static> Slow<K, T> {
         *self = Self::default();
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use std::sync::Arc;
+    use std::time::{Duration, Instant};
+
+    use super::*;
+
+    fn end(slow: &mut Slow<u8, u8>) -> Result<(), String> {
+        let start = Instant::now();
+        while slow.progress().is_some() && start.elapsed() < Duration::from_secs(60) {
+            slow.collect()?;
+            std::thread::yield_now();
+        }
+        Ok(())
+    }
+
+    #[test]
+    fn what_was_found_stays_until_there_is_something_newer() {
+        let wake: Wake = Arc::new(|| {});
+        let how = ("test", 1);
+        let mut slow = Slow::default();
+        slow.ask(1, how, &wake, |_| 10);
+        assert_eq!(end(&mut slow), Ok(()));
+        assert_eq!(slow.shown(&1), Some(Shown { found: &10, is_older: false }));
+        // A fault is told, once, and not tried again of the same.
+        slow.ask(2, how, &wake, |_| panic!("planted"));
+        assert_eq!(end(&mut slow), Err("planted".to_owned()));
+        assert_eq!(slow.collect(), Ok(()));
+        slow.ask(2, how, &wake, |_| 20);
+        assert_eq!(slow.progress(), None);
+        assert_eq!(slow.shown(&2), Some(Shown { found: &10, is_older: true }));
+        // What was stopped can be asked for again.
+        slow.ask(3, how, &wake, |tell| {
+            while !tell.is_stopped() {
+                std::thread::yield_now();
+            }
+            31
+        });
+        slow.stop();
+        assert_eq!((slow.progress(), slow.shown(&3)), (None, Some(Shown { found: &10, is_older: true })));
+        slow.ask(3, how, &wake, |_| 30);
+        assert_eq!(end(&mut slow), Ok(()));
+        assert_eq!(slow.shown(&3), Some(Shown { found: &30, is_older: false }));
+        slow.forget();
+        assert_eq!(slow.shown(&3), None);
+    }
+}
