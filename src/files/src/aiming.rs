@@ -6,7 +6,7 @@ mod to_model;
 use serde::{Deserialize, Serialize};
 
 use crate::figure::{Figure, Point};
-use crate::profile::SourceFile;
+use crate::source::SourceFile;
 
 pub use from_model::file_of;
 pub use to_model::aiming_of;

@@ -2,8 +2,8 @@
 
 use baywright_planner::model::Vehicle;
 
+use crate::parse::options;
 use crate::profile;
-use crate::text::options;
 
 /// Sixteen hexadecimal digits made from everything that a profile says: its figures as they are written to files.
 /// Comments, blanks and the order of fields do not count; figures that are assumed from the class do not count either,

@@ -1,16 +1,24 @@
 //! The file form of a bay layout, version 2. Walls, doors, things, runways, cars and aimings are referred to by name.
 
-pub mod first;
+mod first;
 mod from_model;
 mod to_model;
 
 use serde::{Deserialize, Serialize};
 
 use crate::figure::{Day, Figure, Place, Point};
-use crate::profile::SourceFile;
+use crate::source::SourceFile;
+use crate::text::Text;
+use crate::version::{self, Reader};
 
 pub use from_model::file_of;
 pub use to_model::layout_of;
+
+/// Every version of bay layouts that can be read, the present one last.
+pub const VERSIONS: &[Reader<LayoutFile>] = &[
+    Reader { version: 1, read: |text| text.parse::<first::LayoutFirst>().map(Into::into) },
+    Reader { version: version::LAYOUT, read: Text::parse },
+];
 
 /// A whole layout file.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]

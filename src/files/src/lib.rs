@@ -18,7 +18,9 @@ mod journal;
 mod layout;
 mod library;
 mod open;
+mod open_profile;
 mod output;
+mod parse;
 mod picture;
 mod places;
 mod profile;
@@ -26,6 +28,7 @@ mod same;
 mod save;
 mod shape;
 mod slip;
+mod source;
 mod spot;
 mod text;
 mod triggers;
@@ -38,10 +41,9 @@ pub use embedded::{Embedded, LAYOUTS as EMBEDDED_LAYOUTS, PROFILES as EMBEDDED_P
 pub use fingerprint::fingerprint;
 pub use in_use::{Held, Hold, hold};
 pub use journal::{Journal, LeftBehind, Leftovers, Record, Work, left_behind};
-pub use library::{Library, Profile};
-pub use open::{
-    Loaded, Resolved, load_layout, load_profile, open, parse_draft, parse_layout, parse_profile, resolve,
-};
+pub use library::Library;
+pub use open::{Loaded, Resolved, load_layout, open, parse_layout, resolve};
+pub use open_profile::{Profile, load_profile, parse_draft, parse_profile};
 pub use output::{fresh_folder, write_output};
 pub use picture::{
     LARGEST_PICTURE_FILE, MOST_PX, MOST_PX_A_SIDE, MOST_PX_SHOWN, Picture, decode_picture, read_picture,

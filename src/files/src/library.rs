@@ -3,31 +3,11 @@
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
+use baywright_planner::model::Id;
 use baywright_planner::model::fault::FileFault;
-use baywright_planner::model::{Id, Vehicle};
 
 use crate::embedded;
-use crate::open::{load_profile, parse_profile};
-
-/// A profile with where it was found.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Profile {
-    /// The vehicle.
-    pub vehicle: Vehicle,
-    /// The mark of its content, see [`crate::fingerprint()`].
-    pub fingerprint: String,
-    /// Its file, for sentences.
-    pub file: String,
-    /// Where it was read on disk; `None` for a built-in one.
-    pub path: Option<PathBuf>,
-}
-
-impl Profile {
-    /// Where its own file lies, if it has one that is still there: a car that can be changed in its place.
-    pub fn own_file(&self) -> Option<&Path> {
-        self.path.as_deref().filter(|path| path.is_file())
-    }
-}
+use crate::open_profile::{Profile, load_profile, parse_profile};
 
 /// The places where profiles are looked up, in their order.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]

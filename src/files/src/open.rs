@@ -1,4 +1,4 @@
-//! Opening layouts and profiles.
+//! Opening layouts with the profiles that they name.
 
 use std::path::{Path, PathBuf};
 
@@ -6,15 +6,15 @@ use baywright_planner::model::fault::{
     Allowed, Choice, Fault, FileFault, FileKind, FileTrouble, Found, Quote, Wrong,
 };
 use baywright_planner::model::validate;
-use baywright_planner::model::{Arrangement, Id, Layout, Vehicle};
+use baywright_planner::model::{Arrangement, Id, Layout};
 use jiff::civil::Date;
 
 use crate::embedded;
-use crate::fingerprint::fingerprint;
-use crate::library::{Library, Profile};
+use crate::layout;
+use crate::library::Library;
+use crate::open_profile::{Profile, stem};
 use crate::text::Text;
 use crate::version;
-use crate::{layout, profile};
 
 /// A layout with all its arrangements made.
 #[derive(Clone, Debug, PartialEq)]
@@ -108,53 +108,8 @@ pub fn parse_layout(file: &str, id: &str, text: &str) -> Result<Layout, Vec<File
 }
 
 fn layout_in(text: &Text, id: Id) -> Result<Layout, Vec<FileFault>> {
-    let file = version::read(text, version::LAYOUTS).map_err(|fault| vec![fault])?;
+    let file = version::read(text, layout::VERSIONS).map_err(|fault| vec![fault])?;
     layout::layout_of(&file, id).map_err(|faults| text.located(faults))
-}
-
-/// Loads a profile.
-///
-/// # Errors
-/// Everything found wrong with it.
-pub fn load_profile(path: &Path) -> Result<Profile, Vec<FileFault>> {
-    let text = Text::read(path, FileKind::Profile).map_err(|fault| vec![fault])?;
-    Ok(Profile { path: Some(path.to_owned()), ..profile_in(text, stem(path)?)? })
-}
-
-/// A profile from a text in hand; `file` names it in sentences, `id` is its name.
-///
-/// # Errors
-/// Everything found wrong with it.
-pub fn parse_profile(file: &str, id: &str, text: &str) -> Result<Profile, Vec<FileFault>> {
-    let text =
-        Text::of_bytes(file, text.as_bytes().to_vec(), FileKind::Profile).map_err(|fault| vec![fault])?;
-    profile_in(text, id.into())
-}
-
-/// The same of a car that was still being entered, as the recovery journal has it: its figures need not fit yet.
-///
-/// # Errors
-/// Everything for which no car can be made of it.
-pub fn parse_draft(file: &str, id: &str, text: &str) -> Result<Vehicle, Vec<FileFault>> {
-    let text =
-        Text::of_bytes(file, text.as_bytes().to_vec(), FileKind::Profile).map_err(|fault| vec![fault])?;
-    let file = version::read(&text, version::PROFILES).map_err(|fault| vec![fault])?;
-    profile::draft_of(&file, id.into()).map_err(|faults| text.located(faults))
-}
-
-fn profile_in(text: Text, id: Id) -> Result<Profile, Vec<FileFault>> {
-    let file = version::read(&text, version::PROFILES).map_err(|fault| vec![fault])?;
-    let vehicle = profile::vehicle_of(&file, id).map_err(|faults| text.located(faults))?;
-    Ok(Profile { fingerprint: fingerprint(&vehicle), vehicle, file: text.file, path: None })
-}
-
-/// A file's name without `.ron`, by which it goes.
-fn stem(path: &Path) -> Result<Id, Vec<FileFault>> {
-    let stem = path.file_stem().and_then(|s| s.to_str()).map(str::trim).filter(|s| !s.is_empty());
-    stem.map(Id::from).ok_or_else(|| {
-        let file = path.display().to_string();
-        vec![FileFault::whole(file, FileTrouble::NameIsNoText)]
-    })
 }
 
 /// Makes the arrangements of a layout anew, as after a change. Faults name no line.

@@ -8,12 +8,25 @@ mod to_model;
 use serde::{Deserialize, Serialize};
 
 use crate::aiming::AimingFile;
-use crate::figure::{Day, Figure, Place, Point};
+use crate::figure::{Figure, Place, Point};
+use crate::source::SourceFile;
+use crate::text::Text;
+use crate::version::{self, Reader};
+use first::FirstProfileFile;
 
-pub use first::FirstProfileFile;
 pub use from_model::file_of;
 pub use second::SecondProfileFile;
 pub use to_model::{draft_of, vehicle_of};
+
+/// Every version of vehicle profiles that can be read, the present one last.
+pub const VERSIONS: &[Reader<ProfileFile>] = &[
+    Reader {
+        version: 1,
+        read: |text| SecondProfileFile::from(text.parse::<FirstProfileFile>()?).third(text),
+    },
+    Reader { version: 2, read: |text| text.parse::<SecondProfileFile>()?.third(text) },
+    Reader { version: version::PROFILE, read: Text::parse },
+];
 
 /// Frequencies are gigahertz in files and hertz in the model.
 const HERTZ_PER_GIGAHERTZ: f64 = 1e9;
@@ -74,26 +87,6 @@ pub enum AimingPartFile {
     WorkingRoom,
     MarkPlan,
     Axis,
-}
-
-/// Where a group of figures comes from.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub enum SourceFile {
-    Example,
-    Maker {
-        document: String,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        date: Option<Day>,
-    },
-    Measured {
-        by: String,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        date: Option<Day>,
-    },
-    Published {
-        source: String,
-    },
 }
 
 /// Body classes.

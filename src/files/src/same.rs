@@ -2,6 +2,7 @@
 
 use baywright_planner::model as m;
 
+use crate::source::SourceFile;
 use crate::{aiming as a, layout as l, profile as p, triggers as t};
 
 /// Both ways, every variant named: adding one to either side does not compile until it stands here.
@@ -51,22 +52,20 @@ same!(
     SurroundCamera
 );
 
-impl From<&p::SourceFile> for m::Provenance {
-    fn from(file: &p::SourceFile) -> Self {
+impl From<&SourceFile> for m::Provenance {
+    fn from(file: &SourceFile) -> Self {
         match file {
-            p::SourceFile::Example => Self::Example,
-            p::SourceFile::Maker { document, date } => {
+            SourceFile::Example => Self::Example,
+            SourceFile::Maker { document, date } => {
                 Self::Maker { document: document.clone(), date: date.map(|d| d.0) }
             }
-            p::SourceFile::Measured { by, date } => {
-                Self::Measured { by: by.clone(), date: date.map(|d| d.0) }
-            }
-            p::SourceFile::Published { source } => Self::Published { source: source.clone() },
+            SourceFile::Measured { by, date } => Self::Measured { by: by.clone(), date: date.map(|d| d.0) },
+            SourceFile::Published { source } => Self::Published { source: source.clone() },
         }
     }
 }
 
-impl From<&m::Provenance> for p::SourceFile {
+impl From<&m::Provenance> for SourceFile {
     fn from(model: &m::Provenance) -> Self {
         let day = |date: &Option<jiff::civil::Date>| date.map(crate::figure::Day);
         match model {

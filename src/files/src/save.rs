@@ -8,8 +8,10 @@ use ron::ser::PrettyConfig;
 use serde::Serialize;
 
 use crate::library::Library;
-use crate::open::{parse_draft, parse_layout, parse_profile};
-use crate::text::{Text, options};
+use crate::open::parse_layout;
+use crate::open_profile::{parse_draft, parse_profile};
+use crate::parse::options;
+use crate::text::Text;
 use crate::triggers::{self, TRIGGERS_FILE, parse_triggers};
 use crate::whole::{behind_links, not_written, write_whole};
 use crate::{layout, profile, spot, version};

@@ -1,20 +1,15 @@
-//! Reading a file's text, bounded and checked, and turning it into file structs with located errors.
+//! Reading a file's text, bounded and checked.
 
 use std::io::Read;
 use std::path::Path;
 
 use baywright_planner::model::fault::{Fault, FileFault, FileKind, FileTrouble};
-use ron::extensions::Extensions;
-use serde::de::DeserializeOwned;
 
 use crate::fault::why;
-use crate::{explain, spot};
+use crate::spot;
 
 /// No file may be larger: a hundred times the largest layout by hand, and read in a moment.
 pub const LARGEST_FILE: u64 = 8 * 1024 * 1024;
-
-/// No record may lie deeper in others: ours go to 9; it keeps a hostile file from exhausting the stack.
-const DEEPEST_NESTING: usize = 32;
 
 /// The text of a file and the name it goes by in sentences.
 #[derive(Clone, Debug)]
@@ -87,24 +82,6 @@ impl Text {
         Ok(text)
     }
 
-    /// The text as a file struct.
-    ///
-    /// # Errors
-    /// The first thing that cannot be read, with its line, column and field.
-    pub fn parse<T: DeserializeOwned>(&self) -> Result<T, FileFault> {
-        let at_error = |error: ron::error::SpannedError, path: Option<&serde_path_to_error::Path>| {
-            explain::parse_fault(self, &error, path)
-        };
-        let mut from = ron::Deserializer::from_str_with_options(&self.text, &options())
-            .map_err(|error| at_error(error, None))?;
-        let value = serde_path_to_error::deserialize::<_, T>(&mut from).map_err(|error| {
-            let path = error.path().clone();
-            at_error(from.span_error(error.into_inner()), Some(&path))
-        })?;
-        from.end().map_err(|error| at_error(from.span_error(error), None))?;
-        Ok(value)
-    }
-
     /// Faults of the model, located in this text. A long list is cut.
     pub fn located(&self, faults: Vec<Fault>) -> Vec<FileFault> {
         /// Nobody reads more; locating each costs a walk through the file.
@@ -123,13 +100,6 @@ impl Text {
         }
         located
     }
-}
-
-/// How files are written: optional values stand bare, without `Some(...)`.
-pub fn options() -> ron::Options {
-    ron::Options::default()
-        .with_default_extension(Extensions::IMPLICIT_SOME)
-        .with_recursion_limit(DEEPEST_NESTING)
 }
 
 fn too_large(file: &str, kind: FileKind, bytes: u64) -> FileFault {

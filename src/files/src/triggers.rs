@@ -6,9 +6,9 @@ use baywright_planner::model::fault::{FileFault, FileKind};
 use baywright_planner::model::{Trigger, TriggerList, validate};
 use serde::{Deserialize, Serialize};
 
-use crate::profile::SourceFile;
+use crate::source::SourceFile;
 use crate::text::Text;
-use crate::version;
+use crate::version::{self, Reader};
 
 /// The name of the shop's own list in a folder.
 pub const TRIGGERS_FILE: &str = "triggers.ron";
@@ -16,6 +16,9 @@ pub const TRIGGERS_FILE: &str = "triggers.ron";
 /// The list that ships in the binary, an example.
 const EXAMPLE: &str = include_str!("example-triggers.ron");
 const EXAMPLE_LABEL: &str = "example-triggers.ron (built in)";
+
+/// Every version of lists of what asks for aimings that can be read, the present one last.
+const VERSIONS: &[Reader<TriggersFile>] = &[Reader { version: version::TRIGGERS, read: Text::parse }];
 
 /// A whole list.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -84,7 +87,7 @@ pub fn parse_triggers(file: &str, text: &str) -> Result<TriggerList, Vec<FileFau
 }
 
 fn list_in(text: &Text) -> Result<TriggerList, Vec<FileFault>> {
-    let file = version::read(text, version::TRIGGER_LISTS).map_err(|fault| vec![fault])?;
+    let file = version::read(text, VERSIONS).map_err(|fault| vec![fault])?;
     let list = list_of(&file);
     let faults = validate::trigger_list(&list);
     if faults.is_empty() { Ok(list) } else { Err(text.located(faults)) }

@@ -1,17 +1,14 @@
 //! Versions of the formats, and the way up from each to the present one.
 //!
-//! A table holds one reader for each version. The reader of the present version reads its file struct; the reader of
+//! Each format has a table (`VERSIONS`, in its own file) with one reader for each version. The reader of the present version reads its file struct; the reader of
 //! an older version `n` reads the struct *of that version* and hands it through one upgrade function for each step
 //! `n → n + 1`. A new version keeps the old struct, adds the step from it, and gets its own row. Files are always
 //! written in the present version.
 
 use baywright_planner::model::fault::{Allowed, Fault, FileFault, Found, Quote};
 
-use crate::layout::{LayoutFile, first::LayoutFirst};
-use crate::profile::{FirstProfileFile, ProfileFile, SecondProfileFile};
 use crate::spot;
 use crate::text::Text;
-use crate::triggers::TriggersFile;
 
 /// The present version of vehicle profiles.
 pub const PROFILE: u32 = 3;
@@ -29,25 +26,6 @@ pub struct Reader<T> {
     /// Reads a file of that version and brings it up to the present one.
     pub read: fn(&Text) -> Result<T, FileFault>,
 }
-
-/// Every version of vehicle profiles that can be read, the present one last.
-pub const PROFILES: &[Reader<ProfileFile>] = &[
-    Reader {
-        version: 1,
-        read: |text| SecondProfileFile::from(text.parse::<FirstProfileFile>()?).third(text),
-    },
-    Reader { version: 2, read: |text| text.parse::<SecondProfileFile>()?.third(text) },
-    Reader { version: PROFILE, read: Text::parse },
-];
-
-/// Every version of bay layouts that can be read, the present one last.
-pub const LAYOUTS: &[Reader<LayoutFile>] = &[
-    Reader { version: 1, read: |text| text.parse::<LayoutFirst>().map(Into::into) },
-    Reader { version: LAYOUT, read: Text::parse },
-];
-
-/// Every version of lists of what asks for aimings that can be read, the present one last.
-pub const TRIGGER_LISTS: &[Reader<TriggersFile>] = &[Reader { version: TRIGGERS, read: Text::parse }];
 
 /// Reads a text with the reader of its version.
 ///

@@ -8,7 +8,7 @@ use super::{
     OpeningFile, ParkedFile, PermanentMarkFile, RoomFile, RunwayFile, StandAtFile, SurveyFile, ThingFile,
 };
 use crate::figure::{Figure, Point};
-use crate::profile::SourceFile;
+use crate::source::SourceFile;
 
 /// A whole layout file of version 1.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
