@@ -1,7 +1,7 @@
 //! The checks: one file each, with its rule, its facts, the regions that it claims and by what it is cured. A check turns
 //! facts of geometry into findings; it never fails.
 //!
-//! To add one: a file here with its tests, its code and facts in [`crate::assessment`], its sentence in [`crate::words`],
+//! To add one: a file here with its tests, its code and facts in [`finding`], its sentence in [`crate::words`],
 //! and one line in [`ALL`].
 
 mod axis;
@@ -10,6 +10,7 @@ pub mod claim;
 mod conditions;
 mod field_of_view;
 mod figures;
+pub mod finding;
 mod floor_levels;
 mod fresnel;
 mod head_room;
@@ -32,9 +33,9 @@ use std::borrow::Cow;
 
 use baywright_geometry::{Bounds, DVec2, DVec3, Prism, Span};
 
-use crate::assessment::{Basis, Code, Cure, Facts, Finding, Quantity, Severity, Subject};
 use crate::model::{Arrangement, Id, Thing};
 use crate::scene::{PlacedThing, Scene};
+use finding::{Basis, Code, Cure, Facts, Finding, Quantity, Severity, Subject};
 
 pub use claim::{Claim, MovesWith, Volume};
 pub(crate) use figures::on_examples;
@@ -240,7 +241,7 @@ impl Finding {
         self
     }
 
-    pub(crate) fn cured_by(mut self, step: crate::assessment::Step) -> Self {
+    pub(crate) fn cured_by(mut self, step: finding::Step) -> Self {
         self.cure = Some(Cure { step, effort: None, to_be_sure: None, causes: Vec::new() });
         self
     }

@@ -16,6 +16,9 @@ use crate::scene::Scene;
 pub use apply::apply;
 pub(crate) use promise::promise;
 
+/// How many findings get a cure with its consequences looked up; the others are notes or far down the list.
+pub const MOST_CURES: usize = 10;
+
 /// A length to go is rounded up to whole millimetres: no tape shows less.
 const WHOLE_MM: f64 = 1.0;
 
@@ -29,9 +32,9 @@ struct Case<'a> {
     claims: Vec<Claim>,
 }
 
-/// Gives findings that stop the aiming or need care their cures, until `most` things have been looked at: the worst
+/// Gives findings that stop the aiming or need care their cures, until [`MOST_CURES`] things have been looked at: the worst
 /// findings come first, and one thing's cure serves all that it stops.
-pub(crate) fn find(arrangement: &Arrangement, assessment: &mut Assessment, most: usize) {
+pub(crate) fn find(arrangement: &Arrangement, assessment: &mut Assessment) {
     let Assessment { findings, scene, .. } = assessment;
     let before = findings.clone();
     let case = Case { arrangement, scene, before: &before, claims: check::claims(arrangement, scene) };
@@ -51,7 +54,7 @@ pub(crate) fn find(arrangement: &Arrangement, assessment: &mut Assessment, most:
                 let known = of_things.iter().find(|(known, for_care, _)| known == id && *for_care == care);
                 let cure = match known {
                     Some((_, _, cure)) => cure.clone(),
-                    None if of_things.len() >= most => continue,
+                    None if of_things.len() >= MOST_CURES => continue,
                     None => {
                         let cure = thing::cure(&case, id, care);
                         of_things.push((id.clone(), care, cure.clone()));

@@ -13,6 +13,7 @@ pub mod cure;
 pub mod edit;
 pub mod entry;
 pub mod hand;
+pub mod judge;
 pub mod model;
 pub mod room;
 pub mod scene;
@@ -20,9 +21,10 @@ pub mod words;
 
 pub use baywright_geometry as geometry;
 
-pub use assess::{assess, judge};
+pub use assess::assess;
 pub use assessment::{
     Assessment, Basis, CarSide, Code, Cure, Facts, Finding, FloorFact, InSight, InZone, OffBy, OffPlace,
     OnRunways, Promise, Quantity, Severity, Step, Subject, TooLarge, Under, Verdict,
 };
+pub use judge::judge;
 pub use scene::Scene;

@@ -4,8 +4,8 @@
 //! centreline is drawn instead, and that needs care.
 //! Limit: the aiming's reference axis.
 
+use super::finding::{Basis, Code, Facts, Finding, Severity, Step, Subject};
 use super::{Check, Context, finding};
-use crate::assessment::{Basis, Code, Facts, Finding, Severity, Step, Subject};
 use crate::model::ReferenceAxis;
 
 pub(super) const CHECK: Check = Check { codes: &[Code::AxisUnknown], whole, ..Check::NONE };

@@ -7,8 +7,8 @@ use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::{DVec2, Prism};
 
 use super::claim::Claim;
+use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, middle_of_both, thing_subject};
-use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use crate::model::Arrangement;
 use crate::scene::Scene;
 

@@ -9,7 +9,7 @@ use baywright_geometry::sight::{fresnel_plan, sight_shadow_plan};
 use baywright_geometry::{DVec2, DVec3, Outline, Polygon, Prism, Segment, Span};
 
 use super::excluded;
-use crate::assessment::{Code, Finding, Severity, Subject};
+use super::finding::{Code, Finding, Severity, Subject};
 use crate::model::{Exclusion, Thing};
 
 /// Lower than anything in a bay, mm: a region without a floor of its own reaches down to it.

@@ -3,8 +3,8 @@
 //! Rule: each is said, in the procedure's order. They are notes: the program cannot see them.
 //! Limit: the aiming's own lists.
 
+use super::finding::{Basis, Code, Facts, Finding, Severity, Subject};
 use super::{Check, Context, finding};
-use crate::assessment::{Basis, Code, Facts, Finding, Severity, Subject};
 
 pub(super) const CHECK: Check = Check { codes: &[Code::Condition, Code::HaveReady], whole, ..Check::NONE };
 

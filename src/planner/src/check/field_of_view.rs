@@ -6,8 +6,8 @@
 
 use baywright_geometry::DVec3;
 
+use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, finding};
-use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use crate::model::FieldOfView;
 
 /// A ten-thousandth of a degree: below what any procedure speaks of.

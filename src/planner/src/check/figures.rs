@@ -3,8 +3,8 @@
 //! Rule: examples, assumptions and figures that changed since the layout was saved are said.
 //! Limit: none; every figure for a real car comes from its maker's service information.
 
+use super::finding::{Basis, Code, Facts, Finding, Severity, Step, Subject};
 use super::{Check, Context, finding};
-use crate::assessment::{Basis, Code, Facts, Finding, Severity, Step, Subject};
 use crate::model::{Arrangement, Provenance};
 
 /// Whether any figure that the answer rests on is an example.

@@ -8,8 +8,8 @@
 
 use baywright_geometry::DVec2;
 
+use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
 use super::{Check, Context, finding};
-use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
 use crate::model::{FloorSurvey, LevelPoint};
 
 /// Surveyed once a year (common practice, no source).

@@ -12,9 +12,9 @@ use baywright_geometry::fresnel::{
 use baywright_geometry::share::{Share, target_share};
 
 use super::claim::{Claim, Volume};
+use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::sight::HIDDEN_FROM;
 use super::{Check, Context, Remedy, finding, thing_subject};
-use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use crate::model::Arrangement;
 use crate::scene::Scene;
 

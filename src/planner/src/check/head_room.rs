@@ -9,8 +9,8 @@ use baywright_geometry::contain::{Containment, contains};
 use baywright_geometry::distance::distance;
 use baywright_geometry::{Outline, convex, overlap};
 
+use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, finding, middle_of_both, thing_subject};
-use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 
 /// A hand over the roof: less invites scratches (common practice, no source).
 const OVER_CAR_MM: f64 = 100.0;

@@ -8,8 +8,8 @@ use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::{Polygon, Prism, Span};
 
 use super::claim::{Claim, MovesWith, Volume};
+use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, middle_of_both, thing_subject};
-use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use crate::model::{Arrangement, Id};
 use crate::scene::Scene;
 

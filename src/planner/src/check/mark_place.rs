@@ -10,8 +10,8 @@ use baywright_geometry::marks::Construction;
 use baywright_geometry::{Bounds, DVec2};
 
 use super::claim::{Claim, Volume};
+use super::finding::{Basis, Code, Facts, Finding, Severity, Subject};
 use super::{Check, Context, Remedy, finding, thing_subject};
-use crate::assessment::{Basis, Code, Facts, Finding, Severity, Subject};
 use crate::model::{Arrangement, FloorFeatureKind};
 use crate::scene::Scene;
 

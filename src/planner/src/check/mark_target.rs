@@ -5,8 +5,8 @@
 //! wheels for an aiming along the thrust line).
 //! Limit: [`AGREES_WITHIN_MM`], what a tape can read (common practice, no source).
 
+use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, finding};
-use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 
 /// A steel tape reads to a millimetre (common practice, no source).
 const AGREES_WITHIN_MM: f64 = 1.0;

@@ -10,8 +10,8 @@ use baywright_geometry::predicate::{Meeting, meeting};
 use baywright_geometry::{Bounds, DVec2, Segment};
 
 use super::claim::{Claim, Volume};
+use super::finding::{Basis, Code, Facts, Finding, Severity, Subject};
 use super::{Check, Context, Remedy, finding, thing_subject, wall_id};
-use crate::assessment::{Basis, Code, Facts, Finding, Severity, Subject};
 use crate::model::{Arrangement, Id, OpeningKind};
 use crate::scene::{PlacedRun, Scene, crosses};
 

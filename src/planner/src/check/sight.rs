@@ -9,8 +9,8 @@ use baywright_geometry::sight::sight_shadow_plan;
 use baywright_geometry::{Bounds, Prism, Span};
 
 use super::claim::{Claim, Volume};
+use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, Remedy, finding, middle_of_both, thing_subject, wall_id};
-use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use crate::model::Arrangement;
 use crate::scene::{PlacedTarget, Scene};
 

@@ -9,8 +9,8 @@
 
 use baywright_geometry::{DVec3, angle};
 
+use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, finding};
-use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use crate::model::Placement;
 use crate::scene::{PlacedTarget, TargetPose};
 

@@ -7,8 +7,8 @@
 use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::{Bounds, DVec2};
 
+use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, finding, middle_of_both, thing_subject};
-use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use crate::model::{Thing, ThingKind};
 
 /// A pilaster or a shelf let into a wall is not a mistake of typing (common practice, no source).

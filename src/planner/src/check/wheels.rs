@@ -8,8 +8,8 @@
 use baywright_geometry::contain::{Containment, contains};
 use baywright_geometry::{Polygon, overlap};
 
+use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, middle_of_both};
-use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use crate::model::{FloorFeatureKind, Runway, Wheel};
 
 pub(super) const CHECK: Check =

@@ -7,8 +7,8 @@ use baywright_geometry::distance::{Separation, distance, distance_to_segment};
 use baywright_geometry::{Circle, DVec2, Prism, Span, convex};
 
 use super::claim::{Claim, Volume};
+use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, thing_subject, wall_id};
-use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use crate::model::Arrangement;
 use crate::scene::Scene;
 

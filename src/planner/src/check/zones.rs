@@ -10,8 +10,8 @@ use baywright_geometry::distance::{Separation, distance_to_segment};
 use baywright_geometry::{Prism, Segment, Span};
 
 use super::claim::{Bars, Claim, MovesWith, Volume};
+use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, Seen, finding, middle_of_both, thing_subject, wall_id};
-use crate::assessment::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
 use crate::model::{Arrangement, Exclusion, OpeningKind, Thing, ThingKind};
 use crate::scene::{PlacedZone, Scene};
 

@@ -5,9 +5,9 @@ use baywright_geometry::separate::{exits, heading_from_x};
 use baywright_geometry::{Bounds, DVec2, Outline, Polygon, convex};
 
 use super::{Case, WHOLE_MM, apply, caused};
-use crate::assess;
 use crate::assessment::{Code, Cure, Facts, Finding, Severity, Step, Subject, TooLarge};
 use crate::check::{self, Claim, Remedy, Volume, claim};
+use crate::judge::judge;
 use crate::model::Id;
 
 /// How many places are tried for one finding, and for all findings together: each costs a whole assessment.
@@ -71,7 +71,7 @@ impl<'a> Moves<'a> {
             return None;
         }
         let further = rounded(by + by.normalize_or_zero() * known);
-        let after = assess::judge(&apply(self.case.arrangement, &Step::MoveCar { by: further })).findings;
+        let after = judge(&apply(self.case.arrangement, &Step::MoveCar { by: further })).findings;
         let stops = |found: &[Finding]| found.iter().filter(|f| f.severity == Severity::Stops).count();
         let shorter = self.tried.iter().find(|tried| tried.by == by)?;
         let is_sure = !after.iter().any(|f| super::blames(f, id) && super::may_be_in_the_way(f))
@@ -129,7 +129,7 @@ impl<'a> Moves<'a> {
             return None;
         }
         let step = Step::OpenDoor { door: id.clone() };
-        let after = assess::judge(&apply(self.case.arrangement, &step)).findings;
+        let after = judge(&apply(self.case.arrangement, &step)).findings;
         let others = |subjects: &[Subject]| -> Vec<Subject> {
             let is_barrier = |s: &&Subject| matches!(s, Subject::Opening(_) | Subject::Wall(_));
             subjects.iter().filter(|s| !is_barrier(s)).cloned().collect()
@@ -150,7 +150,7 @@ impl<'a> Moves<'a> {
         for by in moves.into_iter().take(MOST_TRIED).map(rounded) {
             let known = self.tried.iter().any(|tried| tried.by == by);
             if !known && self.tried.len() < MOST_TRIED_IN_ALL {
-                let after = assess::judge(&apply(self.case.arrangement, &Step::MoveCar { by })).findings;
+                let after = judge(&apply(self.case.arrangement, &Step::MoveCar { by })).findings;
                 self.tried.push(Tried { by, after });
             }
         }
@@ -176,7 +176,7 @@ impl<'a> Moves<'a> {
         })?;
         self.case.scene.targets.iter().find(|target| target.id == *id && target.set != target.meant)?;
         let step = Step::StandOnMark { placement: id.clone() };
-        let after = assess::judge(&apply(self.case.arrangement, &step)).findings;
+        let after = judge(&apply(self.case.arrangement, &step)).findings;
         let still = after.iter().any(|f| f.code() == finding.code() && f.subjects == finding.subjects);
         (!still).then(|| Cure {
             step,

@@ -4,8 +4,8 @@
 use baywright_geometry::clearance::{Clearance, clearance};
 
 use super::apply::apply_to;
-use crate::assess::{MOST_CURES, judge};
 use crate::assessment::{Assessment, Promise, Severity, Step, Verdict};
+use crate::judge::judge;
 use crate::model::{Arrangement, Thing};
 use crate::scene::{PlacedThing, Scene};
 
@@ -32,7 +32,7 @@ pub(crate) fn promise(arrangement: &Arrangement, assessment: &Assessment) -> Opt
             }
             return Some(Promise { steps, verdict: judged.verdict });
         }
-        super::find(&now, &mut judged, MOST_CURES);
+        super::find(&now, &mut judged);
         next = next_steps(&judged)?;
     }
     None

@@ -1,0 +1,407 @@
+//! What a check finds, as plain data. Sentences are made from it by [`crate::words`].
+
+use baywright_geometry::marks::MarkFault;
+use baywright_geometry::{DVec2, DVec3};
+
+use super::{CarSide, FloorFact, InSight, InZone, OffPlace, OnRunways, TooLarge, Under};
+use crate::model::assumed::Assumed;
+use crate::model::{Effort, Id, Provenance, Wheel};
+
+/// How much a finding matters; the worst first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Severity {
+    /// The aiming cannot be done so.
+    Stops,
+    /// It can be done by someone who looks after this.
+    Care,
+    /// Worth knowing.
+    Note,
+}
+
+/// What kind of finding it is. The text of a code never changes once shipped: other programs read it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Code {
+    /// Part of the set-up is outside the room, through a wall or a shut door.
+    OutsideRoom,
+    /// The car and something else want the same place.
+    CarClash,
+    /// The target or its stand and something else want the same place.
+    StandClash,
+    /// Something stands in a keep-clear zone that may not.
+    ZoneObject,
+    /// Something hides part of the target from the sensor.
+    SightBlocked,
+    /// Something reaches into the first Fresnel zone.
+    FresnelEntered,
+    /// The target is outside what the sensor sees.
+    FieldOfView,
+    /// The target does not stand where it belongs.
+    StandOffMark,
+    /// A floor mark cannot be found by its recipe.
+    MarkFault,
+    /// The mark plan leads elsewhere than the stand-off.
+    MarkOffTarget,
+    /// A floor mark lies where no mark can be.
+    MarkPlace,
+    /// A straight tape or laser run passes through something.
+    RunBlocked,
+    /// Too little height.
+    HeadRoom,
+    /// A wheel stands on a pit, a drain or a joint.
+    WheelPlace,
+    /// A wheel is not on its runway.
+    WheelOffRunway,
+    /// Something in a zone that cannot be judged yet.
+    ZoneUnjudged,
+    /// Something so near a zone that it may be inside.
+    ZoneNear,
+    /// Too little room to walk and work around the car.
+    WorkingRoom,
+    /// A thing is outside the room or in another thing: a figure must be wrong.
+    ThingPlace,
+    /// A way out, a panel or an extinguisher is not free.
+    KeepFree,
+    /// The floor's levels are not known here, out of date, or not judged.
+    FloorLevels,
+    /// The reference axis needs figures that are not given.
+    AxisUnknown,
+    /// The profile is not the one that the layout remembers.
+    ProfileChanged,
+    /// The figures are examples.
+    ExampleFigures,
+    /// Figures of the car were assumed from its class.
+    AssumedFigures,
+    /// A figure measured on this car is used instead of the profile's.
+    MeasuredOnCar,
+    /// Something to meet before anything is measured.
+    Condition,
+    /// Something to have ready.
+    HaveReady,
+}
+
+impl Code {
+    /// Every code, in the order in which findings of one severity are listed.
+    pub const ALL: [Self; 28] = [
+        Self::OutsideRoom,
+        Self::CarClash,
+        Self::StandClash,
+        Self::ZoneObject,
+        Self::SightBlocked,
+        Self::FresnelEntered,
+        Self::FieldOfView,
+        Self::StandOffMark,
+        Self::MarkFault,
+        Self::MarkOffTarget,
+        Self::MarkPlace,
+        Self::RunBlocked,
+        Self::HeadRoom,
+        Self::WheelPlace,
+        Self::WheelOffRunway,
+        Self::ZoneUnjudged,
+        Self::ZoneNear,
+        Self::WorkingRoom,
+        Self::ThingPlace,
+        Self::KeepFree,
+        Self::FloorLevels,
+        Self::AxisUnknown,
+        Self::ProfileChanged,
+        Self::ExampleFigures,
+        Self::AssumedFigures,
+        Self::MeasuredOnCar,
+        Self::Condition,
+        Self::HaveReady,
+    ];
+
+    /// Its name for other programs.
+    pub const fn as_str(self) -> &'static str {
+        match self {
+            Self::OutsideRoom => "outside-room",
+            Self::CarClash => "car-clash",
+            Self::StandClash => "stand-clash",
+            Self::ZoneObject => "zone-object",
+            Self::SightBlocked => "sight-blocked",
+            Self::FresnelEntered => "fresnel-entered",
+            Self::FieldOfView => "field-of-view",
+            Self::StandOffMark => "stand-off-mark",
+            Self::MarkFault => "mark-fault",
+            Self::MarkOffTarget => "mark-off-target",
+            Self::MarkPlace => "mark-place",
+            Self::RunBlocked => "run-blocked",
+            Self::HeadRoom => "head-room",
+            Self::WheelPlace => "wheel-place",
+            Self::WheelOffRunway => "wheel-off-runway",
+            Self::ThingPlace => "thing-place",
+            Self::ZoneUnjudged => "zone-unjudged",
+            Self::ZoneNear => "zone-near",
+            Self::WorkingRoom => "working-room",
+            Self::KeepFree => "keep-free",
+            Self::FloorLevels => "floor-levels",
+            Self::AxisUnknown => "axis-unknown",
+            Self::ProfileChanged => "profile-changed",
+            Self::ExampleFigures => "example-figures",
+            Self::AssumedFigures => "assumed-figures",
+            Self::MeasuredOnCar => "measured-on-car",
+            Self::Condition => "condition",
+            Self::HaveReady => "have-ready",
+        }
+    }
+}
+
+/// What a finding is about.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Subject {
+    /// The car.
+    Car,
+    /// A thing in the bay.
+    Thing(Id),
+    /// A keep-clear zone of the aiming.
+    Zone(Id),
+    /// The target of a placement.
+    Target(Id),
+    /// The stand of a placement.
+    Stand(Id),
+    /// The sensor.
+    Sensor,
+    /// A wall of the bay.
+    Wall(Id),
+    /// A door, window or gap.
+    Opening(Id),
+    /// A drain, pit or joint.
+    FloorFeature(Id),
+    /// A runway.
+    Runway(Id),
+    /// An area that local rules want free.
+    KeepFree(Id),
+    /// A floor mark.
+    Mark(Id),
+    /// The straight run from one mark to another.
+    Run(Id, Id),
+    /// The ceiling.
+    Ceiling,
+    /// The floor.
+    Floor,
+    /// The profile's or aiming's figures.
+    Figures,
+}
+
+/// A value with its unit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Quantity {
+    /// Millimetres.
+    Length(f64),
+    /// Radians.
+    Angle(f64),
+    /// A share of the whole, 0 to 1.
+    Share(f64),
+    /// A ratio to a stated whole that may exceed it.
+    Ratio(f64),
+    /// Days.
+    Days(i64),
+}
+
+/// Where a limit comes from.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Basis {
+    /// The aiming's own figures.
+    Procedure(Provenance),
+    /// A published standard or rule, named.
+    Published(&'static str),
+    /// Common practice, no source.
+    CommonPractice,
+    /// Two things cannot be in one place; what is hidden cannot be seen.
+    Geometry,
+    /// How well the place of a thing is known, as entered.
+    AsEntered,
+}
+
+/// What was found, with what is known of it beyond measured value and limit. Each kind's facts are its check's own.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Facts {
+    /// See [`Code::OutsideRoom`].
+    OutsideRoom(Option<TooLarge>),
+    /// See [`Code::CarClash`].
+    CarClash,
+    /// See [`Code::StandClash`].
+    StandClash,
+    /// See [`Code::ZoneObject`].
+    ZoneObject(InZone),
+    /// See [`Code::SightBlocked`].
+    SightBlocked(InSight),
+    /// See [`Code::FresnelEntered`].
+    FresnelEntered,
+    /// See [`Code::FieldOfView`].
+    FieldOfView,
+    /// See [`Code::StandOffMark`].
+    StandOffMark(OffPlace),
+    /// See [`Code::MarkFault`].
+    MarkFault(MarkFault),
+    /// See [`Code::MarkOffTarget`].
+    MarkOffTarget,
+    /// See [`Code::MarkPlace`].
+    MarkPlace,
+    /// See [`Code::RunBlocked`].
+    RunBlocked,
+    /// See [`Code::HeadRoom`].
+    HeadRoom(Under),
+    /// See [`Code::WheelPlace`].
+    WheelPlace(Wheel),
+    /// See [`Code::WheelOffRunway`].
+    WheelOffRunway(OnRunways),
+    /// See [`Code::ZoneUnjudged`].
+    ZoneUnjudged(InZone),
+    /// See [`Code::ZoneNear`].
+    ZoneNear,
+    /// See [`Code::WorkingRoom`].
+    WorkingRoom(CarSide),
+    /// See [`Code::ThingPlace`].
+    ThingPlace,
+    /// See [`Code::KeepFree`].
+    KeepFree,
+    /// See [`Code::FloorLevels`].
+    FloorLevels(FloorFact),
+    /// See [`Code::AxisUnknown`].
+    AxisUnknown,
+    /// See [`Code::ProfileChanged`].
+    ProfileChanged,
+    /// See [`Code::ExampleFigures`].
+    ExampleFigures,
+    /// See [`Code::AssumedFigures`]: which.
+    AssumedFigures(Vec<Assumed>),
+    /// See [`Code::MeasuredOnCar`].
+    MeasuredOnCar,
+    /// See [`Code::Condition`]: the procedure's own words.
+    Condition(String),
+    /// See [`Code::HaveReady`]: the procedure's own words.
+    HaveReady(String),
+}
+
+impl Facts {
+    /// What kind of finding it is.
+    pub const fn code(&self) -> Code {
+        match self {
+            Self::OutsideRoom(_) => Code::OutsideRoom,
+            Self::CarClash => Code::CarClash,
+            Self::StandClash => Code::StandClash,
+            Self::ZoneObject(_) => Code::ZoneObject,
+            Self::SightBlocked(_) => Code::SightBlocked,
+            Self::FresnelEntered => Code::FresnelEntered,
+            Self::FieldOfView => Code::FieldOfView,
+            Self::StandOffMark(_) => Code::StandOffMark,
+            Self::MarkFault(_) => Code::MarkFault,
+            Self::MarkOffTarget => Code::MarkOffTarget,
+            Self::MarkPlace => Code::MarkPlace,
+            Self::RunBlocked => Code::RunBlocked,
+            Self::HeadRoom(_) => Code::HeadRoom,
+            Self::WheelPlace(_) => Code::WheelPlace,
+            Self::WheelOffRunway(_) => Code::WheelOffRunway,
+            Self::ZoneUnjudged(_) => Code::ZoneUnjudged,
+            Self::ZoneNear => Code::ZoneNear,
+            Self::WorkingRoom(_) => Code::WorkingRoom,
+            Self::ThingPlace => Code::ThingPlace,
+            Self::KeepFree => Code::KeepFree,
+            Self::FloorLevels(_) => Code::FloorLevels,
+            Self::AxisUnknown => Code::AxisUnknown,
+            Self::ProfileChanged => Code::ProfileChanged,
+            Self::ExampleFigures => Code::ExampleFigures,
+            Self::AssumedFigures(_) => Code::AssumedFigures,
+            Self::MeasuredOnCar => Code::MeasuredOnCar,
+            Self::Condition(_) => Code::Condition,
+            Self::HaveReady(_) => Code::HaveReady,
+        }
+    }
+}
+
+/// One thing to do about a finding.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Step {
+    /// Move a thing, in plan; bay frame, mm.
+    MoveThing {
+        /// Which.
+        thing: Id,
+        /// By how much.
+        by: DVec2,
+    },
+    /// Take a thing out of the bay.
+    TakeAway {
+        /// Which.
+        thing: Id,
+    },
+    /// Park the car elsewhere, marks and targets with it; bay frame, mm.
+    MoveCar {
+        /// By how much.
+        by: DVec2,
+    },
+    /// Put a target where it belongs.
+    StandOnMark {
+        /// Whose target.
+        placement: Id,
+    },
+    /// Open a door.
+    OpenDoor {
+        /// Which.
+        door: Id,
+    },
+    /// Tape the place of a thing, so that it is better known.
+    Tape {
+        /// Which.
+        thing: Id,
+    },
+    /// Survey the floor.
+    SurveyFloor,
+    /// Enter the maker's own figures.
+    EnterFigures,
+    /// Enter the figures of the alignment sheet.
+    EnterAlignment,
+    /// Look at the profile again and save the layout with it.
+    ReviewProfile,
+}
+
+/// The cheapest way out of a finding.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Cure {
+    /// What to do.
+    pub step: Step,
+    /// What it takes.
+    pub effort: Option<Effort>,
+    /// For a move: how far to go so that not even the uncertainty of the thing's place is left, if that is further and
+    /// was checked.
+    pub to_be_sure: Option<DVec2>,
+    /// What it would cause instead, each as it would be found then; empty if nothing.
+    pub causes: Vec<Finding>,
+}
+
+/// One thing wrong or worth knowing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Finding {
+    /// What was found.
+    pub facts: Facts,
+    /// How bad.
+    pub severity: Severity,
+    /// About what; the culprit first.
+    pub subjects: Vec<Subject>,
+    /// Where, bay frame, mm, with height above the floor.
+    pub place: DVec3,
+    /// What was found.
+    pub measured: Option<Quantity>,
+    /// What is allowed.
+    pub limit: Option<Quantity>,
+    /// Where the limit comes from.
+    pub basis: Basis,
+    /// The cheapest way out, if there is one.
+    pub cure: Option<Cure>,
+}
+
+impl Finding {
+    /// What kind it is.
+    pub const fn code(&self) -> Code {
+        self.facts.code()
+    }
+
+    /// The thing in the bay that it blames, if it is one.
+    pub fn culprit(&self) -> Option<&Id> {
+        match self.subjects.first() {
+            Some(Subject::Thing(id)) => Some(id),
+            _ => None,
+        }
+    }
+}

@@ -1,0 +1,43 @@
+//! From an arrangement to what is in the way.
+
+use crate::assessment::{Assessment, Code, Finding, Severity, Subject, Verdict};
+use crate::check::{self, Context};
+use crate::model::Arrangement;
+use crate::scene::Scene;
+
+/// What is in the way, without cures: what a search asks a thousand times.
+pub fn judge(arrangement: &Arrangement) -> Assessment {
+    let scene = Scene::of(arrangement);
+    let findings = findings(&Context::new(arrangement, &scene));
+    Assessment {
+        verdict: verdict(&findings),
+        findings,
+        promise: None,
+        on_example_figures: check::on_examples(arrangement),
+        scene,
+    }
+}
+
+/// All findings, sorted: what stops first, then by kind, then by what they are about; among equals in the order found.
+fn findings(context: &Context<'_>) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    for check in check::ALL {
+        (check.things)(context, &mut findings);
+        (check.whole)(context, &mut findings);
+    }
+    findings.sort_by(|a, b| (a.severity, rank(a)).cmp(&(b.severity, rank(b))));
+    findings
+}
+
+/// Conditions and things to have ready stay in the procedure's order: the sort is stable and they rank alike.
+fn rank(finding: &Finding) -> (Code, &[Subject]) {
+    (finding.code(), &finding.subjects)
+}
+
+fn verdict(findings: &[Finding]) -> Verdict {
+    match findings.iter().map(|f| f.severity).min() {
+        Some(Severity::Stops) => Verdict::NotReady,
+        Some(Severity::Care) => Verdict::ReadyWithCare,
+        Some(Severity::Note) | None => Verdict::Ready,
+    }
+}
