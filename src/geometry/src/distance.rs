@@ -4,8 +4,8 @@ use glam::{DVec2, DVec3};
 
 use crate::bounds::Bounds;
 use crate::circle::Circle;
-use crate::contain::{Place, locate_in};
 use crate::convex::{self, clip, parts, touch_within};
+use crate::locate::{Place, locate_in};
 use crate::outline::Outline;
 use crate::overlap::overlaps;
 use crate::polygon::Polygon;

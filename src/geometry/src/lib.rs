@@ -26,6 +26,7 @@ pub mod face;
 pub mod fault;
 pub mod frame;
 pub mod fresnel;
+pub mod locate;
 pub mod marks;
 pub mod outline;
 pub mod overlap;
@@ -46,7 +47,7 @@ pub use boolean::{difference, intersection, union};
 pub use bounds::Bounds;
 pub use circle::Circle;
 pub use clearance::{Clearance, Intrusion, clearance};
-pub use contain::{Containment, Place, contains, locate};
+pub use contain::{Containment, contains};
 pub use convex::hull;
 pub use distance::{
     PrismSeparation, Separation, distance, distance_to_point, distance_to_segment, prism_distance,
@@ -59,6 +60,7 @@ pub use fresnel::{
     zone_radius,
 };
 pub use glam::{DVec2, DVec3};
+pub use locate::{Place, locate};
 pub use marks::{TAPES_MEET_MM, TapeFault, two_distances};
 pub use outline::Outline;
 pub use overlap::{overlap_area, overlap_region, overlaps};

@@ -19,12 +19,13 @@ use crate::assessment::Subject;
 use crate::model::{Arrangement, Id, StandSet};
 use crate::scene::{self, Scene};
 
-pub use gaps::{Gap, gaps};
+pub use gaps::gaps;
 pub use measure::{Measured, measured, measuring_point};
 pub use size::resized;
 pub use snap::{Snap, SnapKind, Snapped, snapped};
 pub use spot::free_spot;
 pub use square::squared;
+pub use straight::Gap;
 pub use walls::{WallGap, gap_to_wall, wall_gaps};
 
 /// Where what is in hand stands: bay from its own frame, which for the car is the vehicle frame, for a target and its

@@ -6,8 +6,8 @@ mod car;
 mod doors;
 mod target;
 
-use baywright_geometry::contain::{Place, locate};
 use baywright_geometry::distance::{Separation, distance_to_segment};
+use baywright_geometry::locate::{Place, locate};
 use baywright_geometry::marks::{self, Givens, MarkFault, Run};
 use baywright_geometry::{Bounds, DVec2, DVec3, Outline, PlanPose, Polygon, Pose, Prism, Segment, Span};
 

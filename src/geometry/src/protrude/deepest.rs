@@ -6,7 +6,7 @@ use glam::DVec2;
 
 use super::Protrusion;
 use crate::circle::Circle;
-use crate::contain::{Place, locate_in};
+use crate::locate::{Place, locate_in};
 use crate::polygon::{Polygon, ring_edges};
 use crate::segment::Segment;
 

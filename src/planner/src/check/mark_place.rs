@@ -5,7 +5,7 @@
 //! Limit: a hand with a pen must get there: a thing whose underside is lower than [`HAND_MM`] covers what is under it
 //! (common practice, no source).
 
-use baywright_geometry::contain::{Place, locate};
+use baywright_geometry::locate::{Place, locate};
 use baywright_geometry::marks::Construction;
 use baywright_geometry::{Bounds, DVec2};
 

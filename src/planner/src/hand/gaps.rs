@@ -3,25 +3,12 @@
 use baywright_geometry::distance::{Separation, distance};
 use baywright_geometry::{DVec2, Prism};
 
-use super::straight::{Front, Walls};
+use super::straight::{Front, Gap, Walls};
 use super::{Other, around, others, solids};
 use crate::assessment::Subject;
 use crate::check::SPEAKS_FROM_MM;
 use crate::model::Arrangement;
 use crate::scene::Scene;
-
-/// A distance from what is in hand to something else.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Gap {
-    /// On what is in hand, bay frame, mm.
-    pub from: DVec2,
-    /// On the other, bay frame, mm.
-    pub to: DVec2,
-    /// Between the two, mm; more than nothing.
-    pub distance_mm: f64,
-    /// What the other is.
-    pub what: Subject,
-}
 
 /// The distances worth showing while something is in hand, the nearest first, at most `most`:
 /// - ahead, to the left, behind and to the right of the car, how far it could go straight that way: to the wall, or to what

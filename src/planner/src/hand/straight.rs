@@ -9,10 +9,23 @@ use baywright_geometry::distance::{Separation, distance_to_segment};
 use baywright_geometry::overlap::overlaps;
 use baywright_geometry::{Bounds, DVec2, Outline, Prism, Segment, Span};
 
-use super::gaps::Gap;
 use super::{Other, What};
+use crate::assessment::Subject;
 use crate::check::SPEAKS_FROM_MM;
 use crate::model::Arrangement;
+
+/// A distance from what is in hand to something else.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Gap {
+    /// On what is in hand, bay frame, mm.
+    pub from: DVec2,
+    /// On the other, bay frame, mm.
+    pub to: DVec2,
+    /// Between the two, mm; more than nothing.
+    pub distance_mm: f64,
+    /// What the other is.
+    pub what: Subject,
+}
 
 /// Two that share no more breadth than this pass each other: what the planner does not speak of does not hold up either.
 const GRAZE_MM: f64 = SPEAKS_FROM_MM;

@@ -1,6 +1,6 @@
 //! How far what is in hand stands from the walls, as a person tapes it: square to the wall, to the nearest part.
 
-use baywright_geometry::contain::{Place, locate};
+use baywright_geometry::locate::{Place, locate};
 use baywright_geometry::{DVec2, Outline, Prism, Segment};
 
 use super::{around, solids};

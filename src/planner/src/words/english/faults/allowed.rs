@@ -1,8 +1,7 @@
 //! What is allowed.
 
-use baywright_geometry::Bounds;
+use baywright_geometry::{Bounds, DVec2};
 
-use super::found::point;
 use super::{name, number, one_of};
 use crate::model::fault::{Allowed, Choice, Syntax};
 use crate::model::validate::limits::{self, Range, Unit};
@@ -188,4 +187,9 @@ fn point_for(number: &str) -> String {
     let thousands = number.rsplit(',').next().is_some_and(|rest| rest.len() == 3);
     let or = if thousands { format!(", or no comma: {}", number.replace(',', "")) } else { String::new() };
     format!("a decimal point: {}{or}", number.replace(',', "."))
+}
+
+/// "(4, 5)".
+pub fn point(at: DVec2) -> String {
+    format!("({}, {})", number(at.x), number(at.y))
 }

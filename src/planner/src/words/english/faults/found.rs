@@ -13,7 +13,7 @@ pub fn found(fault: &Fault) -> String {
         }
         Found::Number(value, _) => number(*value),
         Found::Whole(value) => value.to_string(),
-        Found::Point(at) => point(*at),
+        Found::Point(at) => super::allowed::point(*at),
         Found::OutsideBody(value) => format!("{} mm, outside the body", number(*value)),
         Found::Count(count, of) => counted(*count, *of),
         Found::WallsForCorners { walls, corners } => format!("{walls} walls for {corners} corners"),
@@ -111,11 +111,6 @@ fn counted(count: usize, of: Counted) -> String {
         Counted::Holes => format!("{count} holes"),
         Counted::Stands => format!("{count} stands"),
     }
-}
-
-/// "(4, 5)".
-pub fn point(at: DVec2) -> String {
-    format!("({}, {})", number(at.x), number(at.y))
 }
 
 fn by(size: DVec2) -> String {
