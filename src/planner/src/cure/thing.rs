@@ -1,14 +1,16 @@
 //! Moving one thing out of everything that it stops.
 
+use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::contain::{Containment, contains};
 use baywright_geometry::distance::{Separation, distance};
 use baywright_geometry::overlap::overlaps;
+use baywright_geometry::protrude::protrusions;
 use baywright_geometry::separate::{by_length_then_heading, exits};
-use baywright_geometry::{DVec2, Outline, Polygon};
+use baywright_geometry::{DVec2, Outline, Polygon, Prism};
 
 use super::{Case, WHOLE_MM, blames, caused};
 use crate::assessment::{Code, Cure, Finding, Quantity, Severity, Step, Subject};
-use crate::check::{self, Context, claim};
+use crate::check::{self, Context, SPEAKS_FROM_MM, claim};
 use crate::model::{Arrangement, Effort, Id, Known, Thing, ThingKind};
 use crate::scene::Scene;
 
@@ -215,24 +217,37 @@ fn after_move(arrangement: &Arrangement, scene: &Scene, index: usize, by: DVec2)
     Some(findings)
 }
 
-/// Whether a thing fits where it would go: inside the room if it is inside now, and in no other thing that it is not
-/// in already.
+/// Whether a thing fits where it would go: inside the room and in no other thing, or at least no deeper in a wall or a thing
+/// than it is entered now.
 fn fits(scene: &Scene, index: usize, by: DVec2) -> bool {
     let Some(placed) = scene.things.get(index) else { return false };
     let moved = placed.prism.moved(by);
     let bounds = placed.bounds.moved(by);
-    let inside = |outline: &Outline| {
+    let no_deeper = |then: f64, now: f64| then <= now + SPEAKS_FROM_MM;
+    let past_walls = |outline: &Outline| {
         let held = contains(scene.room.walls(), outline);
-        matches!(held, Containment::Within | Containment::TouchingWithin)
+        if matches!(held, Containment::Within | Containment::TouchingWithin) {
+            return 0.0;
+        }
+        protrusions(scene.room.walls(), outline).first().map_or(0.0, |deepest| deepest.depth)
     };
-    if !inside(&moved.outline) && inside(&placed.prism.outline) {
+    let walls = past_walls(&moved.outline);
+    if walls > SPEAKS_FROM_MM && !no_deeper(walls, past_walls(&placed.prism.outline)) {
         return false;
     }
+    let into = |solid: &Prism, other: &Prism| match clearance(solid, other) {
+        Clearance::Intrudes(intrusion) => intrusion.depth,
+        Clearance::Touching { .. } | Clearance::Clear { .. } => 0.0,
+    };
     scene.things.iter().enumerate().filter(|(other, _)| *other != index).all(|(_, other)| {
-        !other.bounds.meets(&bounds)
+        if !other.bounds.meets(&bounds)
             || other.prism.span.shared(&moved.span).is_none()
             || !overlaps(&other.prism.outline, &moved.outline)
-            || overlaps(&other.prism.outline, &placed.prism.outline)
+        {
+            return true;
+        }
+        let now = into(&placed.prism, &other.prism);
+        now > 0.0 && no_deeper(into(&moved, &other.prism), now)
     })
 }
 

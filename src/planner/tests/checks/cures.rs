@@ -111,6 +111,36 @@ fn a_way_out_that_hits_nothing() {
     assert!(by.length() > 325.0, "straight left is taken: {by}");
 }
 
+/// Entered 7 mm into the wall and 93 mm into the zone: the shortest way out of the zone leads 100 mm into the wall. What is
+/// in something a little is not sent through it.
+#[test]
+fn a_thing_that_is_in_the_wall_a_little_is_not_sent_through_it() {
+    let arrangement = with(vec![cabinet("cabinet", (8_000.0, 5_207.0), 900.0, 1_600.0)]);
+    let step = step(&arrangement, Code::ZoneObject);
+    let after = apply(&arrangement, &step);
+    for thing in &after.bay.things {
+        let far = thing.prism().outline.bounds().high.y;
+        assert!(far <= 6_007.01, "{far} after {step:?}");
+    }
+    assert_eq!(judge(&after).count(Severity::Stops), 0, "{step:?}");
+}
+
+/// The same with another thing in the place of the wall, entered 5 mm in one another.
+#[test]
+fn a_thing_that_is_in_another_a_little_is_not_sent_through_it() {
+    let mut shelf = cabinet("shelf", (8_000.0, 5_220.0), 3_000.0, 1_200.0);
+    shelf.material = Material::Wood;
+    let arrangement = with(vec![cabinet("cabinet", (8_000.0, 4_400.0), 900.0, 450.0), shelf]);
+    let step = step(&arrangement, Code::ZoneObject);
+    let after = apply(&arrangement, &step);
+    let deepest = |arrangement: &Arrangement| {
+        let solids: Vec<_> = arrangement.bay.things.iter().map(Thing::prism).collect();
+        solids.get(1).map_or(0.0, |other| overlap_area(&solids[0].outline, &other.outline))
+    };
+    assert!(deepest(&after) <= deepest(&arrangement) + 1.0, "{step:?}");
+    assert_eq!(judge(&after).count(Severity::Stops), 0, "{step:?}");
+}
+
 #[test]
 fn walled_in_it_is_taken_out() {
     let mut arrangement = with(vec![cabinet("long cabinet", (6_000.0, 4_475.0), 11_900.0, 450.0)]);
