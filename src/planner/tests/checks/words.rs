@@ -33,6 +33,15 @@ fn a_finding_reads_well() {
 }
 
 #[test]
+fn a_name_that_ends_in_a_figure_does_not_run_into_the_length() {
+    let arrangement = with(vec![cabinet("drum 2", (8_000.0, 4_475.0), 900.0, 450.0)]);
+    let assessment = assess(&arrangement);
+    let words = Words::new(&arrangement, Default::default());
+    let cure = words.cure(of(&assessment, Code::ZoneObject)[0]).unwrap();
+    assert!(plain(&cure).contains("drum 2 by 250 mm"), "{cure}");
+}
+
+#[test]
 fn every_sentence_is_whole() {
     for seed in 0..40 {
         let mut arrangement = crate::totality::crowded(seed, 15);

@@ -34,7 +34,9 @@ impl About<'_> {
     pub fn step(&self, step: &Step) -> String {
         match step {
             Step::MoveThing { thing, by } => {
-                format!("{} {} {}", self.moves(thing), the(thing), self.towards(*by))
+                // A name that ends in a figure would run into the length: "drum 2 150 mm".
+                let by_how_much = if thing.as_str().ends_with(char::is_numeric) { " by" } else { "" };
+                format!("{} {}{by_how_much} {}", self.moves(thing), the(thing), self.towards(*by))
             }
             Step::TakeAway { thing } => self.leaves(thing),
             Step::MoveCar { by } => format!("park the car {}", self.towards(*by)),
