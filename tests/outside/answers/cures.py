@@ -87,10 +87,9 @@ def barred(s, name):
         hull = MultiPoint([*b["outline_top_mm"], *[(m["ahead_mm"] + x, y * m["width_mm"] / 2) for x in (90, -90) for y in (1, -1)]]).convex_hull
         shapes.append(Shape.outline_of(list(hull.exterior.coords), s.pose))
     for other, placed in s.solids.items():
-        if other != name and placed.shares_height(solid) > 0 and placed.shape.polygon.intersection(solid.shape.polygon).area < 1e-6:
+        if other != name and placed.shares_height(solid) > 0:
             shapes.append(placed.shape)
-    if solid.shape.polygon.difference(s.walls.buffer(1e-6)).area < 1e-6:
-        shapes.append(Shape(box(*s.walls.bounds).buffer(4000, join_style="mitre").difference(s.walls)))
+    shapes.append(Shape(box(*s.walls.bounds).buffer(4000, join_style="mitre").difference(s.walls)))
     return unary_union([forbidden(shape, solid.shape) for shape in shapes])
 
 

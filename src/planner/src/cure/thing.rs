@@ -44,19 +44,22 @@ pub(super) fn cure(case: &Case<'_>, id: &Id, care: bool) -> Option<Cure> {
     }
     let placed = scene.things.get(index)?;
     let of_thing: Vec<Finding> = before.iter().filter(|f| blames(f, id)).cloned().collect();
-    let mut all = claim::stops(claims, thing);
+    let mut blamed = claim::stops(claims, thing);
     if care {
-        all.extend(claim::blamed(claims, thing, &of_thing));
+        blamed.extend(claim::blamed(claims, thing, &of_thing));
     }
     let mut second_best: Option<Cure> = None;
-    // First the way out of what it is in now: nothing shorter can do, and often it is enough. If that leads into
-    // something else, the way round everything.
-    for round in [false, true] {
-        if round {
-            all.extend(in_its_way(scene, index));
-        }
-        let obstacles: Vec<&Outline> =
-            all.iter().filter(|region| round || overlaps(region, &placed.prism.outline)).collect();
+    // First the way out of what it is blamed for: nothing shorter can do, and often it is enough. If that leads into
+    // something else, the way round everything; if there is none, it may stay as deep in what it is in as it is now.
+    let around = in_its_way(scene, index);
+    let is_in = |region: &&Outline| overlaps(region, &placed.prism.outline);
+    let apart: Vec<&Outline> = around.iter().filter(|region| !is_in(region)).collect();
+    let straight: Vec<&Outline> = blamed.iter().filter(is_in).collect();
+    let round_all: Vec<&Outline> = blamed.iter().chain(&around).collect();
+    let round_others = (apart.len() < around.len()).then(|| blamed.iter().chain(apart).collect());
+    for (round, obstacles) in
+        [(false, straight), (true, round_all)].into_iter().chain(round_others.map(|o| (true, o)))
+    {
         for exit in exits(&obstacles, &placed.prism.outline).into_iter().take(MOST_TRIED) {
             let left = if care { Severity::Care } else { Severity::Stops };
             let clears = |by: DVec2| {
@@ -188,7 +191,6 @@ fn in_its_way(scene: &Scene, index: usize) -> Vec<Outline> {
             *other != index
                 && placed.bounds.meets(&near)
                 && placed.prism.span.shared(&own.prism.span).is_some()
-                && !overlaps(&placed.prism.outline, &own.prism.outline)
         })
         .map(|(_, placed)| placed.prism.outline.clone());
     let walls = scene.room.walls().edges().filter_map(|wall| {
@@ -198,8 +200,7 @@ fn in_its_way(scene: &Scene, index: usize) -> Vec<Outline> {
         let (from, to) = (wall.from - along, wall.to + along);
         Polygon::simple(vec![from, from + out, to + out, to]).ok().map(Outline::from)
     });
-    // A thing that stands in a wall already is not kept out of it.
-    things.chain(walls.filter(|wall| !overlaps(wall, &own.prism.outline))).collect()
+    things.chain(walls).collect()
 }
 
 /// That a thing then stands beside the zone within its own uncertainty is said by `to_be_sure`, not held against it.
