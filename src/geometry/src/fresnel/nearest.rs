@@ -116,6 +116,9 @@ const RIM_STEPS: usize = 48;
 /// square of it times the radius, far below rounding.
 const RIM_ANGLE: f64 = 1e-9;
 
+/// Angles tried round a rim are no nearer to each other than this, rad.
+const RIM_APART: f64 = 1e-9;
+
 /// Over the round wall of a cylinder.
 ///
 /// For one angle the best height is a closed form; what is left is a function of the angle, searched from evenly
@@ -143,7 +146,8 @@ fn over_rim(path: &Path, circle: &Circle, span: &Span) -> Detour {
         }
     }
     turns.sort_by(f64::total_cmp);
-    turns.dedup();
+    // Of two a rounding apart the wrong one can come out as the better, and what it is refined between leaves the best out.
+    turns.dedup_by(|after, before| *after - *before < RIM_APART);
     let found: Vec<Detour> = turns.iter().map(|&turn| at(turn)).collect();
     let n = turns.len();
     let mut best = at(0.0);

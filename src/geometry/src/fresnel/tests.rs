@@ -120,3 +120,22 @@ fn through_and_touching() {
         FresnelClearance::Crossed { at: DVec3::new(1900.0, 0.0, 500.0) }
     );
 }
+
+/// The direction in which the line comes nearest is one of those that are tried anyway, a rounding apart.
+#[test]
+fn a_rim_whose_nearest_point_is_tried_twice() {
+    let (a, b) = (DVec2::new(-6.0, 4.0), DVec2::new(7.0, -9.0));
+    let centre = DVec2::new(0.25859369955260714, -0.5849108925766431);
+    let radius = 0.5940662283803715;
+    let circle = Circle::new(centre, radius).unwrap();
+    let found = fresnel_clearance_in_plan(a, b, Wavelength::new(200.0).unwrap(), &circle.into());
+    let FresnelClearance::Entered { ratio, .. } = found else { panic!("{found:?}") };
+    let least = (0..100_000)
+        .map(|i| {
+            let (sin, cos) = libm::sincos(f64::from(i) * std::f64::consts::TAU / 1e5);
+            let p = centre + radius * DVec2::new(cos, sin);
+            a.distance(p) + p.distance(b) - a.distance(b)
+        })
+        .fold(f64::INFINITY, f64::min);
+    assert!((ratio * ratio * 100.0 - least).abs() < 1e-8, "{} {least}", ratio * ratio * 100.0);
+}
