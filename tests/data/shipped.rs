@@ -99,7 +99,7 @@ fn the_shipped_cars_cover_the_kinds_of_sensors_and_targets() {
         assert!(!car.vehicle.aimings.is_empty(), "{}", car.vehicle.id);
         assert!(car.vehicle.provenance != Provenance::Example || car.vehicle.name.starts_with("Example "));
         assert!(
-            !car.vehicle.body.is_empty() && !Glass::of(&car.vehicle).side.is_empty(),
+            !car.vehicle.solids().is_empty() && !Glass::of(&car.vehicle).side.is_empty(),
             "{}",
             car.vehicle.id
         );

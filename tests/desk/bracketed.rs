@@ -270,7 +270,7 @@ fn menus_hints_and_the_foot() {
         Command::Bay(OfBay::Copy("trolley".into())),
         Command::Bay(OfBay::Copy("nothing".into())),
         Command::File(OfFile::Open("/no/such/file.ron".into())),
-        Command::View(OfView::Survey),
+        Command::View(OfView::JudgeAll),
     ] {
         let place = format!("{command:?}");
         ask(&mut screen, command);

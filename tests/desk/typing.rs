@@ -108,7 +108,7 @@ fn the_whole_short_form_is_typed_without_a_pointer() {
             assert!(!assumed.into_iter().any(|figure| car(&screen).is_assumed(figure)));
             // One Enter more does nothing that nobody asked for.
             happen(&mut screen, &key(Key::Enter), pace);
-            assert_eq!(screen.state().view().tool, Tool::Hand, "{leave:?}, {pace} in a frame");
+            assert_eq!(screen.state().view().tool, Tool::WhichSide, "{leave:?}, {pace} in a frame");
             assert!(screen.state().document().draft().is_some());
         }
     }
@@ -249,7 +249,7 @@ fn with_space_held(events: Vec<Event>) -> Vec<Event> {
 #[test]
 fn with_space_held_the_paper_is_drawn_along_whatever_is_under_the_pointer() {
     let by = Vec2::new(60.0, 35.0);
-    for tool in [Tool::Hand, Tool::Measure(Measuring::default())] {
+    for tool in [Tool::WhichSide, Tool::Measure(Measuring::default())] {
         for view in ["top view", "side view"] {
             let mut screen = usual(demo());
             ask(&mut screen, Command::View(OfView::Tool(tool)));

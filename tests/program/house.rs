@@ -6,7 +6,7 @@ use std::process::Command;
 
 use baywright_planner::Code;
 
-fn root() -> &'static Path {
+pub fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))
 }
 
@@ -251,7 +251,7 @@ fn only_benches_are_given_the_arguments_of_cargo_bench() {
     }
 }
 
-fn rust_files(folder: &Path) -> Vec<PathBuf> {
+pub fn rust_files(folder: &Path) -> Vec<PathBuf> {
     let mut files = Vec::new();
     for entry in std::fs::read_dir(folder).expect("a folder") {
         let path = entry.expect("an entry").path();

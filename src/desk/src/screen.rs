@@ -41,20 +41,20 @@ use crate::session::document::Document;
 use crate::session::job::Wake;
 use crate::session::keeper::Keeper;
 use crate::session::log::Log;
-use crate::session::verdicts::Survey;
+use crate::session::verdicts::Verdicts;
 use ask_files::AskFiles;
 use canvas::Canvas;
 use command::{Command, OfView};
-use view::View;
+use view::Viewing;
 
 /// The whole screen and what it works on.
 #[derive(Debug)]
 pub struct Desk {
     document: Document,
     answer: Answer,
-    view: View,
+    view: Viewing,
     canvas: Canvas,
-    survey: Survey,
+    verdicts: Verdicts,
     files: AskFiles,
     log: Log,
     fields: forms::field::Fields,
@@ -95,9 +95,9 @@ impl Desk {
         Some(Self {
             document,
             answer,
-            view: View::default(),
+            view: Viewing::default(),
             canvas: Canvas::default(),
-            survey: Survey::default(),
+            verdicts: Verdicts::default(),
             files: AskFiles::default(),
             log: Log::default(),
             fields: forms::field::Fields::default(),
@@ -127,12 +127,12 @@ impl Desk {
     }
 
     /// What is seen and how.
-    pub const fn view(&self) -> &View {
+    pub const fn view(&self) -> &Viewing {
         &self.view
     }
 
     /// The same, to set how it starts.
-    pub const fn view_mut(&mut self) -> &mut View {
+    pub const fn view_mut(&mut self) -> &mut Viewing {
         &mut self.view
     }
 
@@ -183,8 +183,8 @@ impl Desk {
 
     /// After a fault: nothing of what was only seen is kept, all of the work is.
     pub(crate) fn start_over(&mut self) {
-        let View { theme, locale, bay_size, .. } = self.view;
-        self.view = View { theme, locale, bay_size, ..View::default() };
+        let Viewing { theme, locale, bay_size, .. } = self.view;
+        self.view = Viewing { theme, locale, bay_size, ..Viewing::default() };
         self.canvas = Canvas::default();
         self.fields = forms::field::Fields::default();
         self.cards = findings::Cards::default();
@@ -223,7 +223,7 @@ impl Desk {
     /// Takes in what was worked out off the frame since the last one, and says what failed.
     fn hear_jobs(&mut self, commands: &mut Vec<Command>) {
         let answered = self.files.answered();
-        let surveyed = self.survey.collect();
+        let surveyed = self.verdicts.collect();
         for words in [answered.as_ref().err(), surveyed.as_ref().err()].into_iter().flatten() {
             self.say_wrong(self.texts().failed_beside(words));
         }

@@ -12,7 +12,7 @@ pub struct Embedded {
 impl Embedded {
     /// The file's name in sentences.
     pub fn label(&self) -> String {
-        format!("{}.ron (built in)", self.name)
+        format!("{}.ron", self.name)
     }
 
     /// Its name as a person reads it: "Crowded bay".

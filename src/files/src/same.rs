@@ -30,7 +30,7 @@ same!(
 same!(p::AdjustedFile, m::Adjusted: Screw, Shim, Software, NotAtAll);
 same!(a::AxisFile, m::ReferenceAxis: GeometricCentreline, ThrustLine);
 same!(a::WheelFile, m::Wheel: FrontLeft, FrontRight, RearLeft, RearRight);
-same!(a::HandFile, baywright_planner::geometry::marks::Hand: Left, Right);
+same!(a::HandFile, baywright_planner::geometry::marks::WhichSide: Left, Right);
 same!(a::TargetKindFile, m::TargetKind: CornerReflector, Plate, Board, Mat, ActiveDevice);
 same!(a::EndFile, m::End: Face, ReflectorCentre);
 same!(a::AlongFile, m::MeasuredAlong: Floor, Level);

@@ -15,7 +15,7 @@ pub const TRIGGERS_FILE: &str = "triggers.ron";
 
 /// The list that ships in the binary, an example.
 const EXAMPLE: &str = include_str!("example-triggers.ron");
-const EXAMPLE_LABEL: &str = "example-triggers.ron (built in)";
+const EXAMPLE_LABEL: &str = "example-triggers.ron";
 
 /// Every version of lists of what asks for aimings that can be read, the present one last.
 const VERSIONS: &[Reader<TriggersFile>] = &[Reader { version: version::TRIGGERS, read: Text::parse }];

@@ -310,7 +310,7 @@ fn a_car_just_begun_survives_saving() {
             car.start_aiming(&"sensor".into(), "aiming".into());
             car.enter(BodyPart::Width);
             car.enter(SensorPart::Height.of(&"sensor".into()));
-            car.body = car.solids();
+            car.make_solids();
             let text = profile_text(&car).unwrap();
             assert!(text.contains("width_mm") && !text.contains("wheelbase_mm"), "{text}");
             let again = parse_profile("again", car.id.as_str(), &text).unwrap().vehicle;
@@ -340,7 +340,7 @@ fn a_sensor_named_like_an_aiming_can_be_renamed_and_kept() {
     car.start_sensor(StartKind::ForwardRadar, "radar".into());
     car.start_aiming(&"radar".into(), "radar".into());
     car.rename_sensor(0, "front".into());
-    car.body = car.solids();
+    car.make_solids();
     for text in [profile_text(&car).unwrap(), baywright_files::draft_text(&car).unwrap()] {
         assert_eq!(parse_profile("again", car.id.as_str(), &text).unwrap().vehicle, car);
     }

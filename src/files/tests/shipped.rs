@@ -15,7 +15,7 @@ fn a_built_in_layout_opens_by_its_name() {
     for name in ["crowded-bay", "crowded-bay.ron"] {
         let loaded = open(Path::new(name), None).unwrap();
         assert!(loaded.path.is_none());
-        assert_eq!(loaded.file, "crowded-bay.ron (built in)");
+        assert_eq!(loaded.file, "crowded-bay.ron");
         assert_eq!(loaded.arrangements[0].0.as_str(), "As found");
         assert!(!loaded.arrangements[0].1.loading.profile_changed);
     }

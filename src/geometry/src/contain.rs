@@ -4,7 +4,7 @@ use glam::DVec2;
 
 use crate::convex::touch_within;
 use crate::distance::{between_boundaries, runs_inside, to_boundary};
-use crate::locate::{Place, locate_in};
+use crate::locate::{Located, locate_in};
 use crate::outline::Outline;
 use crate::overlap::polygon_overlaps;
 use crate::polygon::Polygon;
@@ -39,13 +39,13 @@ pub fn contains(container: &Polygon, inner: &Outline) -> Containment {
         Outline::Circle(circle) => {
             let to_edge = to_boundary(container, circle.centre());
             let gap = to_edge - circle.radius();
-            (locate_in(container, circle.centre()) == Place::Inside && gap >= -slack, gap)
+            (locate_in(container, circle.centre()) == Located::Inside && gap >= -slack, gap)
         }
         Outline::Polygon(polygon) => {
             // Where no edge of the container runs through the inside of the shape, all of its inside lies on one side.
             let crossed = container.edges().any(|e| runs_inside(polygon, &e, slack));
             let inside =
-                !crossed && probe(polygon).is_some_and(|p| locate_in(container, p) != Place::Outside);
+                !crossed && probe(polygon).is_some_and(|p| locate_in(container, p) != Located::Outside);
             (inside, if inside { between_boundaries(container, polygon, slack) } else { 0.0 })
         }
     };
@@ -81,12 +81,12 @@ mod tests {
         let frame = Outline::Polygon(frame());
         let disc: Outline = Circle::new(DVec2::ZERO, 5.).unwrap().into();
         for (p, in_frame, in_disc) in [
-            ((0., 0.), Place::Outside, Place::Inside),
-            ((3., 1.), Place::OnEdge, Place::Inside),
-            ((3., 4.), Place::Inside, Place::OnEdge),
-            ((10., 10.), Place::OnEdge, Place::Outside),
-            ((10., f64::EPSILON * 8.), Place::OnEdge, Place::Outside),
-            ((10.000000000000002, 0.), Place::Outside, Place::Outside),
+            ((0., 0.), Located::Outside, Located::Inside),
+            ((3., 1.), Located::OnEdge, Located::Inside),
+            ((3., 4.), Located::Inside, Located::OnEdge),
+            ((10., 10.), Located::OnEdge, Located::Outside),
+            ((10., f64::EPSILON * 8.), Located::OnEdge, Located::Outside),
+            ((10.000000000000002, 0.), Located::Outside, Located::Outside),
         ] {
             assert_eq!(locate(&frame, p.into()), in_frame, "{p:?}");
             assert_eq!(locate(&disc, p.into()), in_disc, "{p:?}");

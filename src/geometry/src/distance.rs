@@ -5,7 +5,7 @@ use glam::{DVec2, DVec3};
 use crate::bounds::Bounds;
 use crate::circle::Circle;
 use crate::convex::{self, clip, parts, touch_within};
-use crate::locate::{Place, locate_in};
+use crate::locate::{Located, locate_in};
 use crate::outline::Outline;
 use crate::overlap::overlaps;
 use crate::polygon::Polygon;
@@ -191,9 +191,9 @@ pub fn distance_to_point(a: &Outline, p: DVec2) -> Separation {
         Outline::Polygon(polygon) => {
             let near = to_point(polygon, p);
             match locate_in(polygon, p) {
-                Place::Inside if near.squared > slack * slack => Separation::Overlapping,
-                Place::Inside => Separation::Touching { at: p },
-                Place::OnEdge | Place::Outside => Separation::of(near, slack),
+                Located::Inside if near.squared > slack * slack => Separation::Overlapping,
+                Located::Inside => Separation::Touching { at: p },
+                Located::OnEdge | Located::Outside => Separation::of(near, slack),
             }
         }
         Outline::Circle(circle) => {
@@ -455,7 +455,7 @@ pub(crate) fn runs_inside(polygon: &Polygon, s: &Segment, slack: f64) -> bool {
         let &[from, to] = pair else { return false };
         let middle = s.at(0.5 * (from + to));
         (to - from) * length > slack
-            && locate_in(polygon, middle) == Place::Inside
+            && locate_in(polygon, middle) == Located::Inside
             && to_boundary(polygon, middle) > slack
     })
 }

@@ -60,7 +60,7 @@ pub use fresnel::{
     zone_radius,
 };
 pub use glam::{DVec2, DVec3};
-pub use locate::{Place, locate};
+pub use locate::{Located, locate};
 pub use marks::{TAPES_MEET_MM, TapeFault, two_distances};
 pub use outline::Outline;
 pub use overlap::{overlap_area, overlap_region, overlaps};

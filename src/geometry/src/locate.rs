@@ -9,7 +9,7 @@ use crate::polygon::validate::winding;
 
 /// Where a point lies.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Place {
+pub enum Located {
     /// Strictly inside.
     Inside,
     /// On the boundary.
@@ -24,43 +24,43 @@ pub enum Place {
 /// ```rust
 /// # use baywright_geometry::*;
 /// let column = Outline::from(Circle::new(DVec2::ZERO, 150.0)?);
-/// assert_eq!(locate(&column, DVec2::new(149.0, 0.0)), Place::Inside);
-/// assert_eq!(locate(&column, DVec2::new(150.0, 0.0)), Place::OnEdge);
+/// assert_eq!(locate(&column, DVec2::new(149.0, 0.0)), Located::Inside);
+/// assert_eq!(locate(&column, DVec2::new(150.0, 0.0)), Located::OnEdge);
 /// # Ok::<(), ShapeFault>(())
 /// ```
-pub fn locate(outline: &Outline, p: DVec2) -> Place {
+pub fn locate(outline: &Outline, p: DVec2) -> Located {
     match outline {
         Outline::Polygon(polygon) => locate_in(polygon, p),
         Outline::Circle(circle) => {
             let slack = touch_within(&circle.bounds(), &circle.bounds());
             let off = p.distance(circle.centre()) - circle.radius();
             if off.abs() <= slack {
-                Place::OnEdge
+                Located::OnEdge
             } else if off < 0.0 {
-                Place::Inside
+                Located::Inside
             } else {
-                Place::Outside
+                Located::Outside
             }
         }
     }
 }
 
 /// Where a point lies to a polygon, exactly.
-pub(crate) fn locate_in(polygon: &Polygon, p: DVec2) -> Place {
+pub(crate) fn locate_in(polygon: &Polygon, p: DVec2) -> Located {
     if !polygon.bounds().holds(p) {
-        return Place::Outside;
+        return Located::Outside;
     }
     match winding(polygon.outer(), p) {
-        None => return Place::OnEdge,
-        Some(false) => return Place::Outside,
+        None => return Located::OnEdge,
+        Some(false) => return Located::Outside,
         Some(true) => {}
     }
     for hole in polygon.holes() {
         match winding(hole, p) {
-            None => return Place::OnEdge,
-            Some(true) => return Place::Outside,
+            None => return Located::OnEdge,
+            Some(true) => return Located::Outside,
             Some(false) => {}
         }
     }
-    Place::Inside
+    Located::Inside
 }

@@ -52,7 +52,7 @@ pub enum Reach {
 
 /// On which side of the line from its first mark to its second.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Hand {
+pub enum WhichSide {
     /// Left, looking from the first to the second.
     Left,
     /// Right.
@@ -144,7 +144,7 @@ pub enum Construction {
         /// From it, mm.
         from_second: f64,
         /// On which side of the line first → second.
-        side: Hand,
+        side: WhichSide,
     },
 }
 

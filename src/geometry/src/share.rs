@@ -19,7 +19,7 @@ use crate::tolerance::TOUCH_MM;
 pub use stretch::{SegmentHider, SegmentShare, Stretch, VisibleSegment, segment_share};
 
 use remains::Remains;
-use shadow::View;
+use shadow::EyeFrame;
 
 /// The answer of [`target_share`].
 #[derive(Clone, Debug, PartialEq)]
@@ -77,7 +77,7 @@ pub fn target_share(eye: DVec3, face: &Face, things: &[&Prism]) -> Share {
     if let Some(thing) = things.iter().position(|thing| depth(&thing.outline, &thing.span, eye) > TOUCH_MM) {
         return Share::EyeInside { thing };
     }
-    let Some(view) = View::new(eye, face) else { return Share::Behind };
+    let Some(view) = EyeFrame::new(eye, face) else { return Share::Behind };
     let whole = face.area();
     let sliver = sliver_area(face);
     let mut hidden_by = Vec::new();

@@ -9,7 +9,7 @@ use awkward::{outline, pair};
 use baywright_geometry::separate::EQUAL_MOVES_MM;
 use baywright_geometry::tolerance::SAGITTA_MM;
 use baywright_geometry::{
-    Containment, DVec2, Outline, Place, PlanPose, Segment, SeparatingMoves, contains, distance,
+    Containment, DVec2, Located, Outline, PlanPose, Segment, SeparatingMoves, contains, distance,
     distance_to_point, exits, locate, moves_inside, overlaps, protrusions, separating_moves,
 };
 use proptest::prelude::*;
@@ -111,7 +111,7 @@ proptest! {
         for i in 0..20 {
             for j in 0..20 {
                 let p = around.low + around.size() * DVec2::new(f64::from(i), f64::from(j)) / 19.0;
-                if locate(&pair.b, p) != Place::Outside && locate(&room_outline, p) == Place::Outside {
+                if locate(&pair.b, p) != Located::Outside && locate(&room_outline, p) == Located::Outside {
                     let depth = distance_to_point(&room_outline, p).gap();
                     prop_assert!(depth <= deepest + arc + 1e-6 + 2.0 * pair.length_slack(), "{p} {depth} {deepest}");
                 }

@@ -4,8 +4,8 @@ mod awkward;
 
 use awkward::{pair, polygon};
 use baywright_geometry::{
-    Containment, DVec2, Outline, Place, PlanPose, Polygon, Prism, PrismSeparation, Segment, Separation, Span,
-    contains, difference, distance, distance_to_point, distance_to_segment, hull, intersection, locate,
+    Containment, DVec2, Located, Outline, PlanPose, Polygon, Prism, PrismSeparation, Segment, Separation,
+    Span, contains, difference, distance, distance_to_point, distance_to_segment, hull, intersection, locate,
     overlap_area, overlap_region, overlaps, prism_distance, union,
 };
 use proptest::prelude::*;
@@ -99,7 +99,7 @@ proptest! {
         prop_assert!(hull.is_convex() && hull.area() >= p.area() * (1.0 - 1e-12));
         let outline = Outline::Polygon(hull);
         for &corner in p.outer() {
-            prop_assert!(locate(&outline, corner) != Place::Outside);
+            prop_assert!(locate(&outline, corner) != Located::Outside);
         }
     }
 

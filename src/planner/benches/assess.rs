@@ -77,7 +77,7 @@ fn in_hand(criterion: &mut Criterion) {
         let nose = [(-3_400.0, 300.0), (850.0, 300.0), (850.0, 700.0), (700.0, 850.0), (-100.0, 950.0)];
         let tail = [(-800.0, 1_450.0), (-2_200.0, 1_500.0), (-3_100.0, 1_200.0), (-3_400.0, 900.0)];
         arrangement.vehicle.outline_side = nose.into_iter().chain(tail).map(DVec2::from).collect();
-        arrangement.vehicle.body = arrangement.vehicle.solids();
+        arrangement.vehicle.make_solids();
         let scene = judge(&arrangement).scene;
         let thing = arrangement.bay.things.get(count / 2).unwrap();
         let things = [

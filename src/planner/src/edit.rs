@@ -138,6 +138,8 @@ pub enum Edit {
 pub enum EditFault {
     /// There is no such arrangement, thing or door.
     NoSuch(Id),
+    /// No arrangement stands there, or none would be left.
+    NoArrangement,
     /// The name is taken.
     NameTaken(Id),
     /// The figures make no shape.
@@ -228,7 +230,7 @@ pub fn is_taken(layout: &Layout, name: &Id) -> bool {
 }
 
 fn saved(layout: &mut Layout, at: usize) -> Result<&mut SavedArrangement, EditFault> {
-    layout.arrangements.get_mut(at).ok_or_else(|| EditFault::NoSuch("arrangement".into()))
+    layout.arrangements.get_mut(at).ok_or(EditFault::NoArrangement)
 }
 
 /// A change of the arrangement alone.

@@ -53,7 +53,7 @@ pub fn own_outlines(arrangement: &Arrangement, scene: &Scene, subject: &Subject)
 fn own_solids(arrangement: &Arrangement, scene: &Scene, subject: &Subject) -> Vec<Prism> {
     match subject {
         Subject::Car => {
-            let body = arrangement.vehicle.body.iter();
+            let body = arrangement.vehicle.solids().iter();
             body.map(|solid| Prism::new(solid.outline.clone(), solid.span.raised(scene.carried_at_mm)))
                 .collect()
         }

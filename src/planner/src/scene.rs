@@ -7,7 +7,7 @@ mod doors;
 mod target;
 
 use baywright_geometry::distance::{Separation, distance_to_segment};
-use baywright_geometry::locate::{Place, locate};
+use baywright_geometry::locate::{Located, locate};
 use baywright_geometry::marks::{self, Givens, MarkFault, Run};
 use baywright_geometry::{Bounds, DVec2, DVec3, Outline, PlanPose, Polygon, Pose, Prism, Segment, Span};
 
@@ -162,7 +162,7 @@ impl Scene {
     pub fn on_floor(&self, at: DVec2) -> bool {
         // A mark is flat; what it needs of a door is that its sill lies on the floor.
         Span::new(0.0, 1.0)
-            .is_ok_and(|flat| locate(&self.room.holding(&flat).into_owned().into(), at) != Place::Outside)
+            .is_ok_and(|flat| locate(&self.room.holding(&flat).into_owned().into(), at) != Located::Outside)
     }
 
     /// How far a prolonged mark lies beyond the mark that its line passes last: what the tape reads there. `None` for

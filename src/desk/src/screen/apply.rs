@@ -91,6 +91,7 @@ impl Desk {
                 }
             }
             Err(Refused::Edit(EditFault::NoSuch(id))) => self.say_wrong(texts.no_such(&id)),
+            Err(Refused::Edit(EditFault::NoArrangement)) => self.say_wrong(texts.no_arrangement),
             Err(Refused::Edit(EditFault::NameTaken(id))) => self.say_wrong(texts.name_taken(&id)),
             Err(Refused::Edit(EditFault::NoShape)) => self.say_wrong(texts.no_shape),
             Err(Refused::Unsound(fault)) => self.say_wrong(texts.unsound(&fault)),

@@ -98,7 +98,7 @@ impl Desk {
             self.arrangements(ui, out)
         });
         if looked {
-            out.push(Command::View(OfView::Survey));
+            out.push(Command::View(OfView::JudgeAll));
         }
     }
 
@@ -162,18 +162,18 @@ impl Desk {
             out.push(Command::Bay(OfBay::Edit(Edit::RemoveArrangement)));
         }
         ui.separator();
-        if let Some(Progress { done, all }) = self.survey.progress() {
+        if let Some(Progress { done, all }) = self.verdicts.progress() {
             ui.horizontal(|ui| {
                 ui.label(widgets::soft(ui, texts.looked_at(done, all)));
                 if ui.button(texts.stop).clicked() {
-                    out.push(Command::View(OfView::StopSurvey));
+                    out.push(Command::View(OfView::StopJudging));
                 }
             });
         }
         for own in &self.document.layout().arrangements {
             let chosen = own.id == *self.document.shown();
             ui.horizontal(|ui| {
-                let verdict = self.survey.verdict(&self.document, &own.id);
+                let verdict = self.verdicts.verdict(&self.document, &own.id);
                 match verdict {
                     Some(verdict) => {
                         let kind = SignKind::of_verdict(verdict);
@@ -262,7 +262,7 @@ impl Desk {
         .on_hover_text(texts.units);
         let measuring = matches!(self.view.tool, Tool::Measure(_));
         if ui.add(Button::selectable(measuring, texts.measure)).on_hover_text(texts.measure_why).clicked() {
-            let tool = if measuring { Tool::Hand } else { Tool::Measure(Measuring::default()) };
+            let tool = if measuring { Tool::WhichSide } else { Tool::Measure(Measuring::default()) };
             out.push(Command::View(OfView::Tool(tool)));
         }
         let step = |arrow: &str, name: Option<&str>, most: usize| match name {

@@ -21,7 +21,7 @@ use baywright_planner::geometry::{DVec2, DVec3, PlanPose};
 use baywright_planner::hand::{Snap, gaps};
 use egui::{Id, Rect, Vec2};
 
-use super::view::{Camera, View};
+use super::view::{Camera, Viewing};
 use crate::session::answer::Answer;
 pub(super) use cache::Fills;
 use hand::Drag;
@@ -163,7 +163,7 @@ impl Canvas {
     }
 
     /// Works out what is seen in an area of the screen.
-    pub fn lay_out(&mut self, area: Rect, answer: &Answer, view: &View) {
+    pub fn lay_out(&mut self, area: Rect, answer: &Answer, view: &Viewing) {
         let titles = 2.0 * TITLE_PX;
         let room = DVec2::new(f64::from(area.width()), f64::from((area.height() - titles).max(40.0)));
         let mut state = self.state(answer, view);
@@ -229,7 +229,7 @@ impl Canvas {
     }
 
     /// What hand and eye do, for the drawing.
-    fn state(&self, answer: &Answer, view: &View) -> ViewState {
+    fn state(&self, answer: &Answer, view: &Viewing) -> ViewState {
         let known = |subject: &Option<Subject>| subject.clone();
         let live = view.selected.as_ref().map(|subject| {
             let words = baywright_planner::words::Words::new(&answer.judged, view.locale);

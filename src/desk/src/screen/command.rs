@@ -179,9 +179,9 @@ pub enum OfView {
     /// Along what the side view is taken.
     Along(Option<Axis>),
     /// Look at the verdicts of all arrangements.
-    Survey,
+    JudgeAll,
     /// Stop looking.
-    StopSurvey,
+    StopJudging,
 }
 
 /// How a car begins.

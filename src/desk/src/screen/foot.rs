@@ -69,9 +69,9 @@ impl Desk {
             Tool::Draw(_) => self.view.locale.language.forms().drawing_now.to_owned(),
             Tool::ScalePicture { .. } => self.view.locale.language.rooms().scaling_now.to_owned(),
             Tool::PickMark { .. } => self.view.locale.language.forms().picking_now.to_owned(),
-            Tool::Hand if self.canvas.is_dragging() => texts.while_dragging.to_owned(),
-            Tool::Hand if self.view.selected.is_some() => texts.nudging.to_owned(),
-            Tool::Hand => texts.nothing_in_hand.to_owned(),
+            Tool::WhichSide if self.canvas.is_dragging() => texts.while_dragging.to_owned(),
+            Tool::WhichSide if self.view.selected.is_some() => texts.nudging.to_owned(),
+            Tool::WhichSide => texts.nothing_in_hand.to_owned(),
         }
     }
 

@@ -8,7 +8,7 @@ use egui::{Context, Key, KeyboardShortcut, Modifiers};
 use super::command::{Command, OfBay, OfFile, OfView};
 use super::forms::field::Fields;
 use super::page::{OpenPage, Page, SavePage};
-use super::view::{Measuring, Tool, View};
+use super::view::{Measuring, Tool, Viewing};
 use crate::session::document::Document;
 
 const CTRL: Modifiers = Modifiers::COMMAND;
@@ -22,7 +22,7 @@ const FINE_STEP: f64 = 1.0;
 /// Keys as commands.
 pub(super) fn listen(
     ctx: &Context,
-    view: &View,
+    view: &Viewing,
     document: &Document,
     fields: &mut Fields,
     dragging: bool,
@@ -79,8 +79,8 @@ pub(super) fn listen(
     }
     if pressed(Modifiers::NONE, Key::M) {
         let tool = match view.tool {
-            Tool::Hand => Tool::Measure(Measuring::default()),
-            _ => Tool::Hand,
+            Tool::WhichSide => Tool::Measure(Measuring::default()),
+            _ => Tool::WhichSide,
         };
         out.push(Command::View(OfView::Tool(tool)));
     }
@@ -102,9 +102,9 @@ pub(super) fn listen(
                 out.push(Command::View(OfView::Tool(Tool::Measure(Measuring::default()))));
             }
             Tool::Measure(_) | Tool::Draw(_) | Tool::PickMark { .. } | Tool::ScalePicture { .. } => {
-                out.push(Command::View(OfView::Tool(Tool::Hand)))
+                out.push(Command::View(OfView::Tool(Tool::WhichSide)))
             }
-            Tool::Hand => out.push(Command::View(OfView::Select(None))),
+            Tool::WhichSide => out.push(Command::View(OfView::Select(None))),
         }
     }
     if let Some(Subject::Thing(id)) = &view.selected {

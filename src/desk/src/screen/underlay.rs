@@ -12,7 +12,7 @@ use egui::epaint::{Mesh, Vertex};
 use egui::{Color32, ColorImage, Context, Pos2, Rect, RichText, TextureHandle, TextureOptions, Ui, Vec2};
 
 use super::command::{Command, OfBay, OfView};
-use super::forms::car::sheet::{Line, Of, part};
+use super::forms::car::car_form::{Line, Of, part};
 use super::forms::room::BaySheet;
 use super::look::size;
 use super::view::Tool;
@@ -84,7 +84,7 @@ impl Desk {
         match first {
             None => self.view.tool = Tool::ScalePicture { first: Some(at) },
             Some(first) => {
-                self.view.tool = Tool::Hand;
+                self.view.tool = Tool::WhichSide;
                 self.view.scale = Some([first, at]);
             }
         }
@@ -173,7 +173,7 @@ impl BaySheet<'_> {
         let scaling = matches!(desk.view().tool, Tool::ScalePicture { .. });
         let button = egui::Button::selectable(scaling, texts.scale_picture);
         if ui.add(button).on_hover_text(texts.scale_picture_why).clicked() {
-            let tool = if scaling { Tool::Hand } else { Tool::ScalePicture { first: None } };
+            let tool = if scaling { Tool::WhichSide } else { Tool::ScalePicture { first: None } };
             self.out.push(Command::View(OfView::Tool(tool)));
         }
         if desk.view().scale.is_some() {

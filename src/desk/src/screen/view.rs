@@ -24,7 +24,7 @@ pub struct Camera {
 pub enum Tool {
     /// Takes things in hand.
     #[default]
-    Hand,
+    WhichSide,
     /// Measures between two points.
     Measure(Measuring),
     /// Draws a rectangle in the top view.
@@ -109,7 +109,7 @@ pub struct Notice {
 
 /// What is seen and how.
 #[derive(Clone, Debug, Default)]
-pub struct View {
+pub struct Viewing {
     /// Light or dark.
     pub theme: Theme,
     /// The language, and how lengths and numbers are shown.
@@ -148,7 +148,7 @@ pub struct View {
     pub notice: Option<Notice>,
 }
 
-impl View {
+impl Viewing {
     /// A bay that is being typed, or was put aside; `None` if nothing was typed yet.
     pub(super) fn room_begun(&self) -> Option<&RoomDraft> {
         let open = match &self.page {

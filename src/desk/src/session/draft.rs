@@ -115,7 +115,11 @@ impl Draft {
 
 /// The solids follow the outlines where these make shapes.
 fn finish(car: &mut Vehicle) {
-    car.body = if validate::vehicle(car).is_empty() { car.solids() } else { Vec::new() };
+    if validate::vehicle(car).is_empty() {
+        car.make_solids();
+    } else {
+        car.forget_solids();
+    }
 }
 
 /// About how many bytes a car takes: what grows in it are aimings, marks and outlines.
@@ -149,7 +153,7 @@ mod tests {
         wider.width_mm = 1_900.0;
         draft.change(wider);
         assert!(draft.is_changed() && draft.car().mirrors.width_mm > 1_900.0, "the mirrors follow");
-        assert!(!draft.car().body.is_empty());
+        assert!(!draft.car().solids().is_empty());
         let mut wrong = Vehicle::clone(draft.car());
         wrong.enter(BodyPart::TrackFront);
         wrong.track_front_mm = 2_000.0;

@@ -12,7 +12,7 @@ use crate::session::slow::Slow;
 
 /// What is known of the arrangements so far.
 #[derive(Debug, Default)]
-pub(crate) struct Survey {
+pub(crate) struct Verdicts {
     verdicts: Slow<Of, Vec<(Id, Option<Verdict>)>>,
 }
 
@@ -26,12 +26,12 @@ impl PartialEq for Of {
     }
 }
 
-impl Survey {
+impl Verdicts {
     /// Looks at all arrangements of a document, unless that was done or is being done.
     pub fn start(&mut self, wake: &Wake, document: &Document) {
         let layout = Arc::clone(document.layout());
         let (cars, today) = (document.cars().to_vec(), document.today());
-        let how = ("survey", layout.arrangements.len());
+        let how = ("verdicts", layout.arrangements.len());
         self.verdicts.ask(Of(Arc::clone(&layout)), how, wake, move |tell| {
             let mut verdicts = Vec::with_capacity(layout.arrangements.len());
             for own in &layout.arrangements {
@@ -96,10 +96,10 @@ mod tests {
         Arc::new(|| {})
     }
 
-    fn finish(survey: &mut Survey) {
+    fn finish(verdicts: &mut Verdicts) {
         let start = Instant::now();
-        while survey.progress().is_some() && start.elapsed() < Duration::from_secs(60) {
-            survey.collect().unwrap();
+        while verdicts.progress().is_some() && start.elapsed() < Duration::from_secs(60) {
+            verdicts.collect().unwrap();
             std::thread::sleep(Duration::from_millis(1));
         }
     }
@@ -107,32 +107,32 @@ mod tests {
     #[test]
     fn all_arrangements_get_the_verdict_of_check() {
         let document = Document::open(Path::new("crowded-bay"), None).unwrap();
-        let mut survey = Survey::default();
-        survey.start(&wake(), &document);
-        finish(&mut survey);
+        let mut verdicts = Verdicts::default();
+        verdicts.start(&wake(), &document);
+        finish(&mut verdicts);
         for own in &document.layout().arrangements {
             let arrangement = made(document.layout(), &own.id, document.cars(), None).unwrap();
             let expected = baywright_planner::assess(&arrangement).verdict;
-            assert_eq!(survey.verdict(&document, &own.id), Some(expected), "{}", own.id);
+            assert_eq!(verdicts.verdict(&document, &own.id), Some(expected), "{}", own.id);
         }
     }
 
     #[test]
     fn stale_verdicts_are_not_shown_and_stopping_stops() {
         let mut document = Document::open(Path::new("crowded-bay"), None).unwrap();
-        let mut survey = Survey::default();
-        survey.start(&wake(), &document);
-        finish(&mut survey);
+        let mut verdicts = Verdicts::default();
+        verdicts.start(&wake(), &document);
+        finish(&mut verdicts);
         let shown = document.shown().clone();
         document.edit(&Edit::Park(PlanPose::new(DVec2::new(4_000.0, 3_000.0), 0.0))).unwrap();
-        assert_eq!(survey.verdict(&document, &shown), None);
-        survey.start(&wake(), &document);
-        survey.stop();
-        survey.collect().unwrap();
-        assert_eq!(survey.progress(), None);
+        assert_eq!(verdicts.verdict(&document, &shown), None);
+        verdicts.start(&wake(), &document);
+        verdicts.stop();
+        verdicts.collect().unwrap();
+        assert_eq!(verdicts.progress(), None);
         // Asked again, it begins anew.
-        survey.start(&wake(), &document);
-        finish(&mut survey);
-        assert!(survey.verdict(&document, &shown).is_some());
+        verdicts.start(&wake(), &document);
+        finish(&mut verdicts);
+        assert!(verdicts.verdict(&document, &shown).is_some());
     }
 }

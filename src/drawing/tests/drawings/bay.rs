@@ -4,11 +4,11 @@ use baywright_planner::entry::class::Figures;
 use baywright_planner::geometry::marks::{Construction, Reach};
 use baywright_planner::geometry::{Circle, DVec2, DVec3, PlanPose, Polygon, Span, angle};
 use baywright_planner::model::{
-    Adjusted, AimError, AimTolerance, Aiming, Arrangement, Bay, Datum, Effort, End, Exclusion, FieldOfView,
-    Footprint, KeepClear, Known, Loading, MarkStep, Material, MeasuredAlong, OnThisCar, Opening, OpeningKind,
-    Place, PlaceTolerance, Placement, Provenance, Radar, ReferenceAxis, Sensor, SensorKind, Shape, Stand,
-    StandOff, StandSet, Target, TargetHeight, TargetKind, Thing, ThingKind, Vehicle, VehicleClass,
-    VerticalReference, Wall, Wheel, ZoneFrame,
+    Adjusted, AimError, AimTolerance, Aiming, Arrangement, Bay, BodySolids, Datum, Effort, End, Exclusion,
+    FieldOfView, Footprint, KeepClear, Known, Loading, MarkStep, Material, MeasuredAlong, OnThisCar, Opening,
+    OpeningKind, Place, PlaceTolerance, Placement, Provenance, Radar, ReferenceAxis, Sensor, SensorKind,
+    Shape, Stand, StandOff, StandSet, Target, TargetHeight, TargetKind, Thing, ThingKind, Vehicle,
+    VehicleClass, VerticalReference, Wall, Wheel, ZoneFrame,
 };
 
 fn rectangle(low: (f64, f64), high: (f64, f64)) -> Polygon {
@@ -69,9 +69,9 @@ fn vehicle(class: VehicleClass) -> Vehicle {
         sensors: Vec::new(),
         aimings: Vec::new(),
         provenance: Provenance::Example,
-        body: Vec::new(),
+        body: BodySolids::default(),
     };
-    vehicle.body = vehicle.solids();
+    vehicle.make_solids();
     vehicle
 }
 

@@ -22,7 +22,7 @@ pub fn vehicle_of(file: &ProfileFile, id: Id) -> Result<Vehicle, Vec<Fault>> {
     if !faults.is_empty() {
         return Err(faults);
     }
-    vehicle.body = vehicle.solids();
+    vehicle.make_solids();
     Ok(vehicle)
 }
 

@@ -2,7 +2,9 @@
 
 use glam::DVec2;
 
-use super::{Construction, FLATTEST_CROSSING_RAD, Givens, Hand, MarkFault, Reach, TapeFault, two_distances};
+use super::{
+    Construction, FLATTEST_CROSSING_RAD, Givens, MarkFault, Reach, TapeFault, WhichSide, two_distances,
+};
 use crate::angle;
 use crate::tolerance::{REACH_MM, TOUCH_MM};
 
@@ -140,7 +142,7 @@ impl Laid<'_> {
         &self,
         (first, from_first): (usize, f64),
         (second, from_second): (usize, f64),
-        side: Hand,
+        side: WhichSide,
     ) -> Result<DVec2, MarkFault> {
         let found = two_distances(self.mark(first)?, from_first, self.mark(second)?, from_second);
         let [left, right] = found.map_err(|fault| match fault {
@@ -150,8 +152,8 @@ impl Laid<'_> {
             TapeFault::Nested { excess } => MarkFault::Nested { excess },
         })?;
         Ok(match side {
-            Hand::Left => left,
-            Hand::Right => right,
+            WhichSide::Left => left,
+            WhichSide::Right => right,
         })
     }
 }
@@ -235,7 +237,7 @@ mod tests {
                     from_first: 850.0 * 0.6,
                     second: 0,
                     from_second: 850.0 * 0.8,
-                    side: Hand::Left,
+                    side: WhichSide::Left,
                 },
             ],
             at(850.0 * 0.36, 850.0 * 0.48),
@@ -266,7 +268,7 @@ mod tests {
             from_first,
             second: 1,
             from_second,
-            side: Hand::Left,
+            side: WhichSide::Left,
         };
         check(&[FL, FR, two(700.0, 800.0)], Err(MarkFault::TooFarApart { gap: 60.0 }));
         check(&[FL, FR, two(2000.0, 400.0)], Err(MarkFault::Nested { excess: 40.0 }));

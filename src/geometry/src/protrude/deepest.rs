@@ -6,7 +6,7 @@ use glam::DVec2;
 
 use super::Protrusion;
 use crate::circle::Circle;
-use crate::locate::{Place, locate_in};
+use crate::locate::{Located, locate_in};
 use crate::polygon::{Polygon, ring_edges};
 use crate::segment::Segment;
 
@@ -155,7 +155,7 @@ impl<'a> Deepest<'a> {
         for (k, c) in sides.iter().enumerate().skip(fresh.max(2)) {
             for (j, b) in sides.iter().enumerate().take(k) {
                 for a in sides.iter().take(j) {
-                    let inside = |p: &DVec2| locate_in(region, *p) == Place::Inside;
+                    let inside = |p: &DVec2| locate_in(region, *p) == Located::Inside;
                     found.extend(equally_far(a, b, c).filter(inside));
                 }
             }
@@ -171,7 +171,7 @@ impl<'a> Deepest<'a> {
             let past_corner = (circle.centre() - side.from).normalize_or_zero();
             for out in [out, past_corner] {
                 let p = circle.centre() + out * circle.radius();
-                if locate_in(self.room, p) == Place::Outside {
+                if locate_in(self.room, p) == Located::Outside {
                     self.note(p);
                 }
             }

@@ -30,7 +30,7 @@ const WIDEST_RAD: f64 = std::f64::consts::FRAC_PI_4;
 const WIDEST_REACH: f64 = 1.083;
 
 /// A eye in front of a face.
-pub(super) struct View {
+pub(super) struct EyeFrame {
     eye: DVec3,
     /// The three axes as rows: a, b, w.
     axes: [DVec3; 3],
@@ -47,7 +47,7 @@ pub(super) struct View {
     sliver: f64,
 }
 
-impl View {
+impl EyeFrame {
     /// `None` if the eye lies on or behind the face's plane.
     pub(super) fn new(eye: DVec3, face: &Face) -> Option<Self> {
         let reach = face.in_front(eye);
@@ -264,7 +264,7 @@ impl View {
         ring
     }
 
-    /// As [`View::stretch`], in plan.
+    /// As [`EyeFrame::stretch`], in plan.
     fn plan_stretch(&self, circle: &Circle, from: DVec2, to: DVec2, ring: &mut Vec<DVec2>) {
         let (out, far) = tangents_meet(from, to, circle.radius());
         let near = |way: DVec2| circle.centre() + way * circle.radius();

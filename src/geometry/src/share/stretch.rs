@@ -80,7 +80,7 @@ pub fn segment_share(eye: DVec2, target: &Segment, things: &[&Outline]) -> Segme
     if let Some(thing) = things.iter().position(|thing| plan_depth(thing, eye) > TOUCH_MM) {
         return SegmentShare::EyeInside { thing };
     }
-    let Some(view) = View::new(eye, target) else { return SegmentShare::InLine };
+    let Some(view) = EyeFrame::new(eye, target) else { return SegmentShare::InLine };
     // A stretch that counts as none: shorter than a touch.
     let sliver = TOUCH_MM / view.length;
     let mut hidden_by = Vec::new();
@@ -119,7 +119,7 @@ fn total(stretches: &[Stretch]) -> f64 {
 
 /// An eye off a target's line. Points are taken to `(along, w)`: along the target from where the eye's perpendicular
 /// meets its line, and from the eye (0) towards that line (`reach`).
-struct View {
+struct EyeFrame {
     eye: DVec2,
     along: DVec2,
     towards: DVec2,
@@ -129,7 +129,7 @@ struct View {
     start: f64,
 }
 
-impl View {
+impl EyeFrame {
     fn new(eye: DVec2, target: &Segment) -> Option<Self> {
         let length = target.length();
         if length <= TOUCH_MM {

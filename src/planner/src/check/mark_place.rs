@@ -5,7 +5,7 @@
 //! Limit: a hand with a pen must get there: a thing whose underside is lower than [`HAND_MM`] covers what is under it
 //! (common practice, no source).
 
-use baywright_geometry::locate::{Place, locate};
+use baywright_geometry::locate::{Located, locate};
 use baywright_geometry::marks::Construction;
 use baywright_geometry::{Bounds, DVec2};
 
@@ -65,7 +65,7 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
 fn under_things(context: &Context<'_>, mark: &Subject, at: DVec2, findings: &mut Vec<Finding>) {
     for seen in context.things_near(Bounds { low: at, high: at }) {
         let prism = &seen.placed.prism;
-        if prism.span.bottom() < HAND_MM && locate(&prism.outline, at) == Place::Inside {
+        if prism.span.bottom() < HAND_MM && locate(&prism.outline, at) == Located::Inside {
             let subjects = vec![thing_subject(&seen.thing.id), mark.clone()];
             let place = at.extend(prism.span.bottom());
             findings.push(finding(Facts::MarkPlace, Severity::Stops, subjects, place, Basis::CommonPractice));
@@ -80,7 +80,7 @@ fn on_the_floor(context: &Context<'_>, mark: &Subject, at: DVec2, findings: &mut
         return;
     }
     for (runway, prism) in context.idle_runways() {
-        if locate(&prism.outline, at) == Place::Inside {
+        if locate(&prism.outline, at) == Located::Inside {
             let place = at.extend(prism.span.top());
             let subjects = vec![runway, mark.clone()];
             findings.push(finding(Facts::MarkPlace, Severity::Stops, subjects, place, Basis::Geometry));
@@ -88,7 +88,7 @@ fn on_the_floor(context: &Context<'_>, mark: &Subject, at: DVec2, findings: &mut
     }
     for feature in &context.arrangement.bay.floor_features {
         let outline = feature.outline.clone().into();
-        if locate(&outline, at) != Place::Outside {
+        if locate(&outline, at) != Located::Outside {
             let severity = match feature.kind {
                 FloorFeatureKind::Drain | FloorFeatureKind::Pit => Severity::Stops,
                 FloorFeatureKind::Joint => Severity::Care,

@@ -164,7 +164,7 @@ pub fn vehicle() -> Vehicle {
         sensors: vec![radar()],
         aimings: vec![aiming()],
         provenance: Provenance::Maker { document: "a test".into(), date: None },
-        body: vec![Prism::new(body.into(), span(150.0, 1500.0))],
+        body: vec![Prism::new(body.into(), span(150.0, 1500.0))].into(),
     }
 }
 

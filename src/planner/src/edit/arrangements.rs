@@ -20,7 +20,7 @@ pub(super) fn rename(layout: &mut Layout, at: usize, name: &Id) -> Result<(), Ed
 pub(super) fn remove(layout: &mut Layout, at: usize) -> Result<(), EditFault> {
     // Something must be left to show.
     if layout.arrangements.len() < 2 {
-        return Err(EditFault::NoSuch("arrangement".into()));
+        return Err(EditFault::NoArrangement);
     }
     layout.arrangements.remove(at);
     Ok(())

@@ -16,7 +16,7 @@ pub(super) fn edits(step: &Step, layout: &Layout, at: usize) -> Result<Vec<Edit>
         Step::TakeAway { thing } => vec![Edit::Remove(thing.clone())],
         // Marks and targets on their marks go with the car; a stand that was put somewhere is carried along.
         Step::MoveCar { by } => {
-            let nowhere = || EditFault::NoSuch("arrangement".into());
+            let nowhere = || EditFault::NoArrangement;
             let own = layout.arrangements.get(at).ok_or_else(nowhere)?;
             let carried = own.stands.iter().filter_map(|(placement, set)| {
                 let StandSet::At { place, height_mm: height, pitch_rad: pitch } = *set else { return None };

@@ -2,7 +2,7 @@
 
 use super::class::Figures;
 use crate::model::assumed::BodyPart;
-use crate::model::{Mirrors, Provenance, Vehicle, VehicleClass};
+use crate::model::{BodySolids, Mirrors, Provenance, Vehicle, VehicleClass};
 
 /// What a figure that was not entered may be rounded to without showing, mm.
 const STEPS_PER_MM: f64 = 1e6;
@@ -69,7 +69,7 @@ impl Vehicle {
             sensors: Vec::new(),
             aimings: Vec::new(),
             provenance: Provenance::Example,
-            body: Vec::new(),
+            body: BodySolids::default(),
         };
         car.assume();
         car

@@ -1,6 +1,6 @@
 //! How far what is in hand stands from the walls, as a person tapes it: square to the wall, to the nearest part.
 
-use baywright_geometry::locate::{Place, locate};
+use baywright_geometry::locate::{Located, locate};
 use baywright_geometry::{DVec2, Outline, Prism, Segment};
 
 use super::{around, solids};
@@ -42,7 +42,7 @@ enum Lies {
 pub fn wall_gaps(arrangement: &Arrangement, scene: &Scene, subject: &Subject) -> Vec<WallGap> {
     let own = solids(arrangement, scene, subject);
     let Some(bounds) = around(own) else { return Vec::new() };
-    let outside = locate(&arrangement.bay.room.clone().into(), bounds.centre()) == Place::Outside;
+    let outside = locate(&arrangement.bay.room.clone().into(), bounds.centre()) == Located::Outside;
     let walls = arrangement.bay.room.edges().zip(&arrangement.bay.walls).enumerate();
     let mut all: Vec<(Lies, f64, usize, Seen, &Id)> = walls
         .filter_map(|(wall, (edge, id))| {

@@ -199,10 +199,31 @@ fn wheels(shell: &Shell<'_>) -> impl Iterator<Item = Prism> {
     wheels.into_iter().flatten()
 }
 
+/// The solids that a car's body fills, as they were last made from its outlines; none before.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct BodySolids(Vec<Prism>);
+
+/// A body whose solids are known otherwise.
+impl From<Vec<Prism>> for BodySolids {
+    fn from(solids: Vec<Prism>) -> Self {
+        Self(solids)
+    }
+}
+
 impl super::Vehicle {
-    /// The solids that this car's body fills, made anew from its outlines.
-    pub fn solids(&self) -> Vec<Prism> {
-        solids(&Shell {
+    /// The solids that the body fills, vehicle frame, as they were last made.
+    pub fn solids(&self) -> &[Prism] {
+        &self.body.0
+    }
+
+    /// Forgets the solids of a body whose outlines make no shape.
+    pub fn forget_solids(&mut self) {
+        self.body = BodySolids::default();
+    }
+
+    /// Makes the solids anew from the outlines.
+    pub fn make_solids(&mut self) {
+        let made = solids(&Shell {
             top: &self.outline_top,
             side: &self.outline_side,
             width: self.width_mm,
@@ -211,7 +232,8 @@ impl super::Vehicle {
             tyre_diameter: self.tyre_diameter_mm,
             tyre_width: self.tyre_width_mm,
             ground_clearance: self.ground_clearance_mm,
-        })
+        });
+        self.body = BodySolids(made);
     }
 }
 

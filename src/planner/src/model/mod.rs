@@ -38,6 +38,7 @@ pub use bay::{
     Bay, FloorFeature, FloorFeatureKind, FloorSurvey, KeepFree, KeepFreeKind, LevelPoint, Opening,
     OpeningKind, PermanentMark, Runway, Wall,
 };
+pub use body::BodySolids;
 pub use id::Id;
 pub use layout::{
     Layout, Moved, ResolveFault, SavedArrangement, TapedRoom, TapedWall, UNDERLAY_FADED, Underlay,

@@ -1,10 +1,10 @@
 //! A vehicle profile.
 
 pub use baywright_geometry::marks::Wheel;
-use baywright_geometry::{DVec2, DVec3, Prism};
+use baywright_geometry::{DVec2, DVec3};
 
 use super::assumed::Assumed;
-use super::{Aiming, Id, Provenance};
+use super::{Aiming, BodySolids, Id, Provenance};
 
 /// The body class, from which what was not entered is assumed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -186,9 +186,8 @@ pub struct Vehicle {
     pub aimings: Vec<Aiming>,
     /// Where the figures of the body come from.
     pub provenance: Provenance,
-    /// The solids that the body fills, vehicle frame, made from the outlines when the profile was read (see
-    /// `Vehicle::solids`).
-    pub body: Vec<Prism>,
+    /// The solids that the body fills; read by [`Self::solids`], made from the outlines by [`Self::make_solids`].
+    pub body: BodySolids,
 }
 
 impl Vehicle {

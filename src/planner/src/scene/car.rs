@@ -34,7 +34,7 @@ pub(super) fn solids(
 ) -> (Vec<Prism>, Bounds) {
     let solids: Vec<Prism> = arrangement
         .vehicle
-        .body
+        .solids()
         .iter()
         .map(|solid| Prism::new(solid.outline.placed(bay_from_vehicle), solid.span.raised(carried_at)))
         .collect();

@@ -1,7 +1,7 @@
 //! Texts of the forms in which a car, its aimings and a bay are entered.
 
 use crate::entry::starter::StartKind;
-use crate::geometry::marks::{Construction, Hand, Wheel};
+use crate::geometry::marks::{Construction, Wheel, WhichSide};
 use crate::model::fault::Fault;
 use crate::model::{
     Adjusted, Datum, End, Exclusion, MeasuredAlong, Provenance, ReferenceAxis, TargetHeight, TargetKind,
@@ -223,10 +223,10 @@ texts! {
 
 impl Forms {
     /// A side.
-    pub const fn side(&self, hand: Hand) -> &'static str {
+    pub const fn side(&self, hand: WhichSide) -> &'static str {
         match hand {
-            Hand::Left => self.left,
-            Hand::Right => self.right,
+            WhichSide::Left => self.left,
+            WhichSide::Right => self.right,
         }
     }
 

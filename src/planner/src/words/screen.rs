@@ -117,6 +117,7 @@ texts! {
     shut, "A door.";
     stands_open, "A door.";
     nothing_to_type, "Something that has no figures here.";
+    no_arrangement, "No arrangement stands there, or it is the only one.";
     no_shape, "Figures that make no shape.";
 
     // The drawing and the foot.

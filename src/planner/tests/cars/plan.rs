@@ -2,7 +2,7 @@
 
 use baywright_planner::entry::starter::StartKind;
 use baywright_planner::geometry::DVec2;
-use baywright_planner::geometry::marks::{Construction, Givens, Hand, Reach, lay};
+use baywright_planner::geometry::marks::{Construction, Givens, Reach, WhichSide, lay};
 use baywright_planner::model::{Aiming, MarkStep, PlanFault, Vehicle, VehicleClass, Wheel};
 use proptest::prelude::*;
 
@@ -87,7 +87,7 @@ proptest! {
         own.mark_plan.push(MarkStep {
             id: "8".into(),
             construction: Construction::TwoDistances {
-                first: 0, from_first: 3_000.0, second: 3, from_second: 3_000.0, side: Hand::Left,
+                first: 0, from_first: 3_000.0, second: 3, from_second: 3_000.0, side: WhichSide::Left,
             },
         });
         let before = places(&own);

@@ -1,6 +1,6 @@
 //! Distances from walls, as a person tapes them.
 
-use baywright_planner::geometry::{DVec2, Place, PlanPose, locate};
+use baywright_planner::geometry::{DVec2, Located, PlanPose, locate};
 use baywright_planner::hand::{WallGap, gap_to_wall, own_outlines, pose_of, wall_gaps};
 use baywright_planner::model::*;
 use baywright_planner::{Scene, Subject};
@@ -104,7 +104,7 @@ proptest! {
             let middle = own.iter().map(|(p, _)| *p);
             let middle = baywright_planner::geometry::Bounds::around(middle).unwrap().centre();
             // On a wall it may be either.
-            let inside = locate(&arrangement.bay.room.clone().into(), middle) == Place::Inside
+            let inside = locate(&arrangement.bay.room.clone().into(), middle) == Located::Inside
                 && arrangement.bay.room.edges().all(|edge| edge.distance_to(middle) > 0.02 + slack);
             for gap in known.iter().filter(|gap| inside && within(gap)) {
                 prop_assert!(told[0].gap_mm <= gap.gap_mm, "{told:?} {gap:?}");

@@ -230,7 +230,7 @@ impl Desk {
 
     /// A rectangle was drawn on the floor, its corners in the bay.
     fn drawn_area(&mut self, area: Area, from: DVec2, to: DVec2) {
-        self.view.tool = Tool::Hand;
+        self.view.tool = Tool::WhichSide;
         let (from, to) = (from.round(), to.round());
         let Ok(outline) = Polygon::rectangle(from.min(to), from.max(to)) else { return };
         let mut bay = self.document.layout().bay.clone();

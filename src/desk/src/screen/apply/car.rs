@@ -45,7 +45,7 @@ impl Desk {
             }
             OfCar::DropAnyway => {
                 self.document.drop_car();
-                self.view.tool = Tool::Hand;
+                self.view.tool = Tool::WhichSide;
             }
         }
     }
@@ -99,7 +99,7 @@ impl Desk {
             Ok(_) => {
                 let path =
                     id.map_or_else(String::new, |id| folder.join(format!("{id}.ron")).display().to_string());
-                self.view.tool = Tool::Hand;
+                self.view.tool = Tool::WhichSide;
                 self.say(texts.car_kept(&name, &path));
             }
             Err(CarNotKept::Unsound(fault)) => self.say_wrong(texts.wrong(&fault)),
@@ -116,7 +116,7 @@ impl Desk {
 
     /// A rectangle was drawn for a zone of the car, its corners in the bay.
     fn drawn_zone(&mut self, aiming: usize, zone: usize, from: DVec2, to: DVec2) {
-        self.view.tool = Tool::Hand;
+        self.view.tool = Tool::WhichSide;
         let frame = frame_of(&self.answer, Drawn::Zone { aiming, zone }).inverse();
         let (a, b) = ((frame * from).round(), (frame * to).round());
         let Ok(outline) = Polygon::rectangle(a.min(b), a.max(b)) else { return };
@@ -137,7 +137,7 @@ impl Desk {
     fn picked_mark(&mut self, mark: usize) {
         let Tool::PickMark { aiming, step, nth } = self.view.tool else { return };
         let texts = self.view.locale.language.forms();
-        self.view.tool = Tool::Hand;
+        self.view.tool = Tool::WhichSide;
         let Some(draft) = self.document.draft_mut() else { return };
         let mut car = Vehicle::clone(draft.car());
         let Some(own) = car.aimings.get_mut(aiming) else { return };

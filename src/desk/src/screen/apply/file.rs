@@ -121,7 +121,7 @@ impl Desk {
         self.view.page = None;
         self.view.notice = None;
         self.view.forget_what_was_there();
-        self.survey.forget();
+        self.verdicts.forget();
         self.keeper.next_work();
         self.hold_file();
     }

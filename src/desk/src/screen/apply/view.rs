@@ -1,7 +1,7 @@
 //! What is seen and how.
 
 use crate::screen::command::OfView;
-use crate::screen::view::{Measuring, Tab, Tool, View};
+use crate::screen::view::{Measuring, Tab, Tool, Viewing};
 use crate::screen::{Desk, waking};
 
 /// The least and the most that is seen, px for each mm.
@@ -43,8 +43,8 @@ impl Desk {
                 view.along = axis;
                 view.camera = None;
             }
-            OfView::Survey => self.survey.start(&waking(ctx), &self.document),
-            OfView::StopSurvey => self.survey.stop(),
+            OfView::JudgeAll => self.verdicts.start(&waking(ctx), &self.document),
+            OfView::StopJudging => self.verdicts.stop(),
         }
     }
 
@@ -67,7 +67,7 @@ impl Desk {
     }
 }
 
-impl View {
+impl Viewing {
     /// What was in hand in another arrangement is not in this one.
     pub(super) fn forget_what_was_there(&mut self) {
         self.hovered = None;

@@ -6,7 +6,7 @@ use baywright_planner::geometry::{Bounds, DVec2};
 use baywright_planner::hand::{own_outlines, pose_of};
 use baywright_planner::model::Shape;
 
-use crate::screen::view::{Drawn, Tool, View};
+use crate::screen::view::{Drawn, Tool, Viewing};
 use crate::session::answer::Answer;
 
 /// A handle is hit this far from its middle, px.
@@ -48,8 +48,9 @@ pub(super) struct Handle {
 }
 
 /// The handles of what is in hand, in one view.
-pub(super) fn handles(answer: &Answer, view: &View, side: Projection, drawing: &Drawing) -> Vec<Handle> {
-    let Some(subject) = view.selected.as_ref().filter(|_| view.tool == Tool::Hand && !answer.stale) else {
+pub(super) fn handles(answer: &Answer, view: &Viewing, side: Projection, drawing: &Drawing) -> Vec<Handle> {
+    let Some(subject) = view.selected.as_ref().filter(|_| view.tool == Tool::WhichSide && !answer.stale)
+    else {
         return Vec::new();
     };
     match side {
@@ -61,7 +62,7 @@ pub(super) fn handles(answer: &Answer, view: &View, side: Projection, drawing: &
 /// The handle at a place of the paper.
 pub(super) fn at(
     answer: &Answer,
-    view: &View,
+    view: &Viewing,
     side: Projection,
     drawing: &Drawing,
     px: DVec2,

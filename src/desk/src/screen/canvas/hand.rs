@@ -13,7 +13,7 @@ use super::{Canvas, id_of};
 use crate::screen::apply::placed;
 use crate::screen::command::{Command, OfBay, OfCar, OfView};
 use crate::screen::space;
-use crate::screen::view::{Camera, Drawn, Tool, View};
+use crate::screen::view::{Camera, Drawn, Tool, Viewing};
 use crate::screen::whole;
 use crate::session::answer::Answer;
 
@@ -64,7 +64,7 @@ impl Canvas {
     }
 
     /// Turns what the pointer did since the last frame into commands.
-    pub fn listen(&mut self, ctx: &Context, answer: &Answer, view: &View, out: &mut Vec<Command>) {
+    pub fn listen(&mut self, ctx: &Context, answer: &Answer, view: &Viewing, out: &mut Vec<Command>) {
         if view.page.is_some() {
             return;
         }
@@ -97,7 +97,7 @@ impl Canvas {
                 if response.clicked() && !space::was_held_at_press(ctx) {
                     self.click(side, at, view, answer, out);
                 }
-                if response.double_clicked() && view.tool == Tool::Hand {
+                if response.double_clicked() && view.tool == Tool::WhichSide {
                     out.push(Command::View(OfView::List(true)));
                 }
                 self.wheel(ctx, side, at, out);
@@ -108,14 +108,14 @@ impl Canvas {
             let px = drawn.on_paper(side, at);
             drawn.drawing(side).pick(px, SLACK_PX)?.subject.map(whole)
         });
-        let hovered = hovered.filter(|_| view.tool == Tool::Hand);
+        let hovered = hovered.filter(|_| view.tool == Tool::WhichSide);
         self.under_pointer = over.is_some();
         if over.is_some() && hovered != view.hovered {
             out.push(Command::View(OfView::Hover(hovered)));
         }
     }
 
-    fn click(&self, side: Projection, at: Pos2, view: &View, answer: &Answer, out: &mut Vec<Command>) {
+    fn click(&self, side: Projection, at: Pos2, view: &Viewing, answer: &Answer, out: &mut Vec<Command>) {
         let Some(drawn) = &self.drawn else { return };
         let px = drawn.on_paper(side, at);
         let drawing = drawn.drawing(side);
@@ -177,14 +177,14 @@ impl Canvas {
         press: Pos2,
         hand: bool,
         answer: &Answer,
-        view: &View,
+        view: &Viewing,
         out: &mut Vec<Command>,
     ) {
         let Some(drawn) = &self.drawn else { return };
         let px = drawn.on_paper(side, press);
         let drawing = drawn.drawing(side);
         let scene = &answer.assessment.scene;
-        let things = hand && view.tool == Tool::Hand && !answer.stale && !answer.is_of_draft();
+        let things = hand && view.tool == Tool::WhichSide && !answer.stale && !answer.is_of_draft();
         let gripped = if things { grip::at(answer, view, side, drawing, px) } else { None };
         let (grip, subject) = match gripped {
             Some(grip) => (grip, view.selected.clone()),
@@ -232,7 +232,7 @@ impl Canvas {
     }
 
     /// The hand moves on, or lets go.
-    fn carry_on(&mut self, ctx: &Context, answer: &Answer, view: &View, out: &mut Vec<Command>) {
+    fn carry_on(&mut self, ctx: &Context, answer: &Answer, view: &Viewing, out: &mut Vec<Command>) {
         let Some(mut drag) = self.drag.take() else { return };
         if ctx.input(|i| i.key_pressed(egui::Key::Escape)) {
             self.area = None;

@@ -14,7 +14,7 @@ use super::{Canvas, Drawn, TITLE_PX, id_of, measure};
 use crate::screen::command::{Command, OfView};
 use crate::screen::look::{self, size};
 use crate::screen::space;
-use crate::screen::view::{Tool, View};
+use crate::screen::view::{Tool, Viewing};
 use crate::screen::whole;
 use crate::session::answer::Answer;
 
@@ -23,7 +23,7 @@ const RING_PX: f32 = 17.0;
 
 impl Canvas {
     /// Paints what was laid out.
-    pub fn show(&mut self, ui: &mut Ui, answer: &Answer, view: &View, out: &mut Vec<Command>) {
+    pub fn show(&mut self, ui: &mut Ui, answer: &Answer, view: &Viewing, out: &mut Vec<Command>) {
         self.fills.next_frame();
         let Some(drawn) = self.drawn.clone() else { return };
         // The ground is the window's own, cleared to the paper's colour.
@@ -39,7 +39,7 @@ impl Canvas {
         drawn: &Drawn,
         side: Projection,
         answer: &Answer,
-        view: &View,
+        view: &Viewing,
         out: &mut Vec<Command>,
     ) {
         let rect = drawn.rect(side);
@@ -100,7 +100,7 @@ impl Canvas {
     }
 
     /// Guides, the measurement, the place that is shown.
-    fn over(&mut self, on: &egui::Painter, drawn: &Drawn, side: Projection, answer: &Answer, view: &View) {
+    fn over(&mut self, on: &egui::Painter, drawn: &Drawn, side: Projection, answer: &Answer, view: &Viewing) {
         let rect = drawn.rect(side);
         let drawing = drawn.drawing(side);
         let palette = view.theme.palette();
@@ -175,7 +175,7 @@ impl Canvas {
         drawn: &Drawn,
         side: Projection,
         answer: &Answer,
-        view: &View,
+        view: &Viewing,
         out: &mut Vec<Command>,
     ) {
         let rect = drawn.rect(side);
@@ -266,7 +266,7 @@ fn cursor(
     drawn: &Drawn,
     side: Projection,
     answer: &Answer,
-    view: &View,
+    view: &Viewing,
     dragging: bool,
 ) {
     if !response.contains_pointer() && !dragging {
@@ -279,7 +279,7 @@ fn cursor(
         Tool::Measure(_) | Tool::Draw(_) | Tool::PickMark { .. } | Tool::ScalePicture { .. } => {
             egui::CursorIcon::Crosshair
         }
-        Tool::Hand => {
+        Tool::WhichSide => {
             let drawing = drawn.drawing(side);
             match grip::at(answer, view, side, drawing, drawn.on_paper(side, at)) {
                 Some(Grip::Turn) => egui::CursorIcon::Alias,
@@ -305,7 +305,14 @@ fn cursor(
 }
 
 /// The title of a view, and beside it how its paper lies, to be changed by a press.
-fn title(ui: &mut Ui, drawn: &Drawn, side: Projection, answer: &Answer, view: &View, out: &mut Vec<Command>) {
+fn title(
+    ui: &mut Ui,
+    drawn: &Drawn,
+    side: Projection,
+    answer: &Answer,
+    view: &Viewing,
+    out: &mut Vec<Command>,
+) {
     let rect = drawn.rect(side);
     let line =
         Rect::from_min_max(Pos2::new(rect.min.x, rect.min.y - TITLE_PX), Pos2::new(rect.max.x, rect.min.y))

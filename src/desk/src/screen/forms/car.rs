@@ -5,11 +5,11 @@
 
 mod aiming;
 pub(in crate::screen) mod body;
+pub(in crate::screen) mod car_form;
 mod choices;
 mod plan;
 mod plan_fields;
 mod sensors;
-pub(in crate::screen) mod sheet;
 mod short;
 mod sketch;
 mod source;
@@ -24,7 +24,7 @@ use egui::{RichText, ScrollArea, Ui};
 use crate::screen::command::{Command, OfCar};
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, widgets};
-use sheet::Sheet;
+use car_form::CarForm;
 
 /// How wide the form is, px.
 pub(in crate::screen) const FORM_PX: f32 = 400.0;
@@ -37,7 +37,7 @@ impl Desk {
         let Some(draft) = self.document.draft() else { return };
         let (car, faults, unlikely) = (Vehicle::clone(draft.car()), draft.faults(), draft.unlikely());
         let fields = std::mem::take(&mut self.fields);
-        let mut sheet = Sheet::new(self, fields, car, faults, unlikely);
+        let mut sheet = CarForm::new(self, fields, car, faults, unlikely);
         sheet.head(ui, out);
         ui.separator();
         let whole = self.view.car.whole;
@@ -55,7 +55,7 @@ impl Desk {
             }
             ui.add_space(12.0);
         });
-        let Sheet { fields, car, changed, .. } = sheet;
+        let CarForm { fields, car, changed, .. } = sheet;
         self.fields = fields.leading_on(false);
         if changed {
             out.push(Command::Car(OfCar::Change(Box::new(car))));
@@ -80,7 +80,7 @@ fn start_aiming(car: &mut Vehicle, sensor: &Id, id: Id) {
     }
 }
 
-impl Sheet<'_> {
+impl CarForm<'_> {
     /// What is entered, and the presses that keep or drop it.
     fn head(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
         let texts = self.texts;

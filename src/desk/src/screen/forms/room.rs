@@ -15,7 +15,7 @@ use baywright_planner::model::{
 };
 use egui::Ui;
 
-use super::car::sheet::Sheet;
+use super::car::car_form::CarForm;
 use super::field::Fields;
 use crate::screen::Desk;
 use crate::screen::command::{Command, OfBay, Part};
@@ -24,7 +24,7 @@ use crate::screen::view::Tool;
 
 /// A bay while one of its forms is drawn.
 pub(in crate::screen) struct BaySheet<'a> {
-    pub sheet: Sheet<'a>,
+    pub sheet: CarForm<'a>,
     pub bay: Bay,
     pub renamed: Option<(Id, Id)>,
     pub out: Vec<Command>,
@@ -41,7 +41,7 @@ impl Desk {
     ) {
         let before = &self.document.layout().bay;
         let car = self.answer.arrangement.vehicle.clone();
-        let sheet = Sheet::new(self, std::mem::take(fields), car, Vec::new(), Vec::new()).narrow();
+        let sheet = CarForm::new(self, std::mem::take(fields), car, Vec::new(), Vec::new()).narrow();
         let mut form = BaySheet { sheet, bay: before.clone(), renamed: None, out: Vec::new() };
         match subject {
             Subject::Floor => form.room(ui),
@@ -116,7 +116,7 @@ impl Desk {
         };
         self.edit(&Edit::Bay { bay: Box::new(bay), renamed: None });
         self.view.selected = Some(subject);
-        self.view.tool = Tool::Hand;
+        self.view.tool = Tool::WhichSide;
         self.view.list_open = true;
     }
 

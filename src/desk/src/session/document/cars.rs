@@ -19,7 +19,7 @@ pub(super) struct Cars {
 
 /// Where a car that was entered is to be written.
 #[derive(Debug, PartialEq, Eq)]
-pub(super) struct Place {
+pub(super) struct Destination {
     pub path: PathBuf,
     /// Whether it changes the file that it was read from.
     pub is_own: bool,
@@ -72,13 +72,18 @@ impl Cars {
 
     /// Where a car is to be written that was entered to replace another, or as a new one in `folder`. One of the user's own is
     /// changed where it lies; a shipped one becomes one of the user's own.
-    pub fn place(&self, car: &Vehicle, replaces: Option<&Id>, folder: &Path) -> Result<Place, CarNotKept> {
+    pub fn place(
+        &self,
+        car: &Vehicle,
+        replaces: Option<&Id>,
+        folder: &Path,
+    ) -> Result<Destination, CarNotKept> {
         let read = replaces.and_then(|id| self.get(id)).filter(|read| read.vehicle.id == car.id);
         if let Some((read, path)) = read.and_then(|read| Some((read, read.own_file()?))) {
             let path = path.to_owned();
             let now = load_profile(&path);
             return if now.is_ok_and(|now| now.fingerprint == read.fingerprint) {
-                Ok(Place { path, is_own: true })
+                Ok(Destination { path, is_own: true })
             } else {
                 Err(CarNotKept::ChangedOnDisk(path))
             };
@@ -87,11 +92,11 @@ impl Cars {
         if is_taken(&path) || self.get(&car.id).is_some() {
             return Err(CarNotKept::NameTaken(car.id.clone()));
         }
-        Ok(Place { path, is_own: false })
+        Ok(Destination { path, is_own: false })
     }
 
     /// Writes a car and finds it from now on; only the file at its place is replaced.
-    pub fn keep(&mut self, car: &Vehicle, place: &Place, folder: &Path) -> Result<Saved, CarNotKept> {
+    pub fn keep(&mut self, car: &Vehicle, place: &Destination, folder: &Path) -> Result<Saved, CarNotKept> {
         let saved = save_new_profile(&place.path, car).map_err(CarNotKept::Faults)?;
         self.also_in(folder.to_owned());
         Ok(saved)
@@ -146,7 +151,7 @@ mod tests {
         );
         let mut car = Vehicle { id: "mine".into(), ..shipped.clone() };
         let place = cars.place(&car, Some(&shipped.id), &folder).unwrap();
-        assert_eq!(place, Place { path: folder.join("mine.ron"), is_own: false });
+        assert_eq!(place, Destination { path: folder.join("mine.ron"), is_own: false });
         cars.keep(&car, &place, &folder).unwrap();
         assert_eq!(cars.get(&car.id).unwrap().own_file(), Some(place.path.as_path()));
         // Now it is there: a new one of its name is refused, itself is changed.

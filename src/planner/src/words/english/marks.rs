@@ -1,7 +1,7 @@
 //! How a mark is laid, in words: what a person does with tape, plumb line and laser.
 
 use baywright_geometry::angle;
-use baywright_geometry::marks::{Construction, Hand, Reach, Wheel};
+use baywright_geometry::marks::{Construction, Reach, Wheel, WhichSide};
 
 use super::About;
 use crate::scene::Reading;
@@ -103,8 +103,8 @@ impl About<'_> {
                 self.length(from_second),
                 mark(second),
                 match side {
-                    Hand::Left => "left",
-                    Hand::Right => "right",
+                    WhichSide::Left => "left",
+                    WhichSide::Right => "right",
                 }
             ),
         }

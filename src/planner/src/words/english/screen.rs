@@ -120,6 +120,7 @@ pub const TEXTS: Screen = Screen {
     shut: "shut",
     stands_open: "open",
     nothing_to_type: "It belongs to the room, the floor or the aiming; its figures are entered in the file.",
+    no_arrangement: "That arrangement is not there, or it is the only one; nothing was changed.",
     no_shape: "These figures make no shape; nothing was changed.",
 
     // The drawing and the foot.

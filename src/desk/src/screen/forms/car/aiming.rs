@@ -4,13 +4,13 @@ use baywright_planner::model::assumed::AimingPart;
 use baywright_planner::model::{FloorRequirement, Id, ReferenceAxis};
 use egui::Ui;
 
+use super::car_form::{CarForm, Line, Of, Order, part};
 use super::choices;
-use super::sheet::{Line, Of, Order, Sheet, part};
 use super::sketch::Sketch;
 use crate::screen::command::{Command, OfCar};
 use crate::screen::widgets;
 
-impl Sheet<'_> {
+impl CarForm<'_> {
     pub(super) fn aimings(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
         let texts = self.texts;
         part(ui, texts.aimings, "aimings", true, |ui| {

@@ -6,14 +6,14 @@ use baywright_planner::model::validate::number;
 use baywright_planner::model::{BodyPoint, Vehicle};
 use egui::Ui;
 
+use super::car_form::{CarForm, Line, Of, Order, part};
 use super::choices;
-use super::sheet::{Line, Of, Order, Sheet, part};
 use super::sketch::Sketch;
 use crate::screen::widgets;
 
 type Field = fn(&mut Vehicle) -> &mut f64;
 
-impl Sheet<'_> {
+impl CarForm<'_> {
     pub(super) fn body(&mut self, ui: &mut Ui) {
         let texts = self.texts;
         part(ui, texts.body, "body", true, |ui| {

@@ -1,6 +1,6 @@
 //! What can be chosen in the form's lists.
 
-use baywright_planner::geometry::marks::{Construction, Hand, Reach};
+use baywright_planner::geometry::marks::{Construction, Reach, WhichSide};
 use baywright_planner::model::{
     Aiming, Datum, End, Exclusion, Id, TargetHeight, TargetKind, Vehicle, Wheel, ZoneFrame,
 };
@@ -70,7 +70,7 @@ pub(super) fn ways(at: usize, car: &Vehicle) -> Vec<Construction> {
                 from_first: 2_000.0,
                 second,
                 from_second: 2_000.0,
-                side: Hand::Left,
+                side: WhichSide::Left,
             },
         ]);
     }

@@ -6,14 +6,14 @@ use baywright_planner::model::assumed::AimingPart;
 use baywright_planner::model::{Aiming, Id, MarkStep, PlanFault};
 use egui::{Button, RichText, Ui};
 
+use super::car_form::{CarForm, Order, part};
 use super::choices;
-use super::sheet::{Order, Sheet, part};
 use crate::screen::command::{Command, OfCar, OfView};
 use crate::screen::look::size;
 use crate::screen::view::Tool;
 use crate::screen::widgets;
 
-impl Sheet<'_> {
+impl CarForm<'_> {
     pub(super) fn mark_plan(&mut self, ui: &mut Ui, i: usize, out: &mut Vec<Command>) {
         let texts = self.texts;
         let Some(aiming) = self.car.aimings.get(i) else { return };
@@ -131,7 +131,7 @@ impl Sheet<'_> {
         let pick = ui.add(Button::selectable(picking, text)).on_hover_text(texts.pick_why);
         if pick.accessible_name(self.desk.texts().of(texts.pick, label)).clicked() {
             out.push(Command::Car(OfCar::Aiming(id)));
-            out.push(Command::View(OfView::Tool(if picking { Tool::Hand } else { tool })));
+            out.push(Command::View(OfView::Tool(if picking { Tool::WhichSide } else { tool })));
         }
         if chosen != now
             && let Some(own) = self.car.aimings.get_mut(i)

@@ -1,13 +1,13 @@
 //! The fields of one step of a mark plan, by its construction.
 
-use baywright_planner::geometry::marks::{Construction, Hand, Reach};
+use baywright_planner::geometry::marks::{Construction, Reach, WhichSide};
 use baywright_planner::model::{Id, Wheel};
 use egui::Ui;
 
-use super::sheet::{Line, Of, Sheet};
+use super::car_form::{CarForm, Line, Of};
 use crate::screen::command::Command;
 
-impl Sheet<'_> {
+impl CarForm<'_> {
     pub(super) fn mark_step(&mut self, ui: &mut Ui, i: usize, j: usize, out: &mut Vec<Command>) {
         let texts = self.texts;
         self.step_name(ui, i, j);
@@ -82,7 +82,7 @@ impl Sheet<'_> {
             Construction::TwoDistances { from_first, from_second, side, .. } => {
                 self.mark_figure(ui, texts.from_first, &format!("{path}.from_first_mm"), from_first);
                 self.mark_figure(ui, texts.from_second, &format!("{path}.from_second_mm"), from_second);
-                let sides = [Hand::Left, Hand::Right];
+                let sides = [WhichSide::Left, WhichSide::Right];
                 let p = format!("{path}.side");
                 let chosen =
                     self.pick(ui, texts.on_side, &p, &*side, &sides, |own| texts.side(*own).to_owned());

@@ -6,14 +6,14 @@ use baywright_planner::model::{Adjusted, SensorKind};
 use baywright_planner::words::sentence_start;
 use egui::Ui;
 
+use super::car_form::{CarForm, Line, Of, Order, part};
 use super::choices;
-use super::sheet::{Line, Of, Order, Sheet, part};
 use super::sketch::Sketch;
 
 /// Hertz in a gigahertz.
 const GIGA: f64 = 1e9;
 
-impl Sheet<'_> {
+impl CarForm<'_> {
     pub(super) fn sensors(&mut self, ui: &mut Ui) {
         let texts = self.texts;
         part(ui, texts.sensors, "sensors", false, |ui| {

@@ -6,11 +6,11 @@ use baywright_planner::model::SensorKind;
 use baywright_planner::model::assumed::{AimingPart, Assumed, BodyPart, SensorPart};
 use egui::Ui;
 
+use super::car_form::{CarForm, Line, Of};
 use super::choices;
-use super::sheet::{Line, Of, Sheet};
 use super::sketch::Sketch;
 
-impl Sheet<'_> {
+impl CarForm<'_> {
     pub(super) fn short(&mut self, ui: &mut Ui) {
         let texts = self.texts;
         for (label, hint, path, figure, sketch, of) in [

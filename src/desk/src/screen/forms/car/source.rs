@@ -4,9 +4,9 @@ use baywright_planner::model::Provenance;
 use egui::Ui;
 use jiff::civil::Date;
 
-use super::sheet::{Line, Sheet};
+use super::car_form::{CarForm, Line};
 
-impl Sheet<'_> {
+impl CarForm<'_> {
     /// The fields of a source; whether it was changed.
     pub(in crate::screen) fn source(&mut self, ui: &mut Ui, path: &str, source: &mut Provenance) -> bool {
         let texts = self.texts;

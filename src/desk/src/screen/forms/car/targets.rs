@@ -7,12 +7,12 @@ use baywright_planner::model::{
 };
 use egui::Ui;
 
+use super::car_form::{CarForm, Line, Of, Order, part};
 use super::choices;
-use super::sheet::{Line, Of, Order, Sheet, part};
 use super::sketch::Sketch;
 use crate::screen::widgets;
 
-impl Sheet<'_> {
+impl CarForm<'_> {
     pub(super) fn targets(&mut self, ui: &mut Ui, aiming: usize) {
         let texts = self.texts;
         let count = self.car.aimings.get(aiming).map_or(0, |own| own.placements.len());

@@ -7,13 +7,13 @@ use baywright_planner::model::{Exclusion, Id, KeepClear, ZoneFrame};
 use egui::Ui;
 
 use super::body::{points, points_text};
+use super::car_form::{CarForm, Line, Of, Order, part};
 use super::choices;
-use super::sheet::{Line, Of, Order, Sheet, part};
 use crate::screen::command::{Command, OfCar, OfView};
 use crate::screen::view::{Drawn, Tool};
 use crate::screen::widgets;
 
-impl Sheet<'_> {
+impl CarForm<'_> {
     pub(super) fn zones(&mut self, ui: &mut Ui, aiming: usize, out: &mut Vec<Command>) {
         let texts = self.texts;
         let count = self.car.aimings.get(aiming).map_or(0, |own| own.zones.len());
@@ -115,7 +115,7 @@ impl Sheet<'_> {
         let now = self.desk.view.tool == Tool::Draw(drawing);
         if ui.add(egui::Button::selectable(now, texts.draw_it)).on_hover_text(texts.draw_why).clicked() {
             out.push(Command::Car(OfCar::Aiming(id.clone())));
-            out.push(Command::View(OfView::Tool(if now { Tool::Hand } else { Tool::Draw(drawing) })));
+            out.push(Command::View(OfView::Tool(if now { Tool::WhichSide } else { Tool::Draw(drawing) })));
         }
         if own.id.as_str() == CLEAR_AREA && own.outline != before {
             self.entered_area(&id);

@@ -9,7 +9,7 @@ use egui::Ui;
 use super::BaySheet;
 use crate::screen::command::{Command, OfBay, OfView};
 use crate::screen::forms::car::body::{points, points_text};
-use crate::screen::forms::car::sheet::{Line, Of};
+use crate::screen::forms::car::car_form::{Line, Of};
 use crate::screen::view::{Area, Drawn, Tool};
 use crate::screen::widgets;
 
@@ -124,7 +124,7 @@ impl BaySheet<'_> {
         let tool = Tool::Draw(Drawn::Area(of));
         let now = self.sheet.desk.view().tool == tool;
         if ui.add(egui::Button::selectable(now, texts.draw_it)).on_hover_text(forms.draw_why).clicked() {
-            self.out.push(Command::View(OfView::Tool(if now { Tool::Hand } else { tool })));
+            self.out.push(Command::View(OfView::Tool(if now { Tool::WhichSide } else { tool })));
         }
         let bounds = outline.bounds();
         let size = bounds.size();

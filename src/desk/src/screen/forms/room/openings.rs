@@ -8,7 +8,7 @@ use egui::Ui;
 
 use super::BaySheet;
 use crate::screen::command::{Command, OfBay, OfView};
-use crate::screen::forms::car::sheet::{Line, Of};
+use crate::screen::forms::car::car_form::{Line, Of};
 use crate::screen::widgets;
 
 impl BaySheet<'_> {

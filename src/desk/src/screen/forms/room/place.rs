@@ -4,7 +4,7 @@
 use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{
-    DVec2, Outline, Place, PlanPose, TAPES_MEET_MM, TapeFault, locate, two_distances,
+    DVec2, Located, Outline, PlanPose, TAPES_MEET_MM, TapeFault, locate, two_distances,
 };
 use baywright_planner::hand::pose_of;
 use baywright_planner::model::{self, Id, Known, Wheel};
@@ -12,7 +12,7 @@ use baywright_planner::words::rooms::Rooms;
 use egui::{RichText, Ui};
 
 use crate::screen::command::{Command, OfBay};
-use crate::screen::forms::car::sheet::{Line, Of, Sheet, part};
+use crate::screen::forms::car::car_form::{CarForm, Line, Of, part};
 use crate::screen::forms::field::Fields;
 use crate::screen::look::size;
 use crate::screen::{Desk, widgets};
@@ -53,7 +53,7 @@ impl Desk {
     ) {
         let texts = self.view.locale.language.rooms();
         let car = self.answer.arrangement.vehicle.clone();
-        let mut sheet = Sheet::new(self, std::mem::take(fields), car, Vec::new(), Vec::new()).narrow();
+        let mut sheet = CarForm::new(self, std::mem::take(fields), car, Vec::new(), Vec::new()).narrow();
         let key = egui::Id::unique("by tape").with(id.as_str());
         let mut typed = ui.data_mut(|data| *data.get_temp_mut_or_default::<Typed>(key));
         let mut placed: Option<DVec2> = None;
@@ -115,7 +115,7 @@ impl Desk {
     fn length(
         &self,
         ui: &mut Ui,
-        sheet: &mut Sheet<'_>,
+        sheet: &mut CarForm<'_>,
         (label, hint): (&str, &str),
         path: &str,
         value: &mut Option<f64>,
@@ -124,7 +124,7 @@ impl Desk {
         *value = sheet.number_or_none(ui, line, Of::Length, *value).unwrap_or(*value);
     }
 
-    fn two_points(&self, ui: &mut Ui, sheet: &mut Sheet<'_>, id: &Id, typed: &mut Typed) -> Option<DVec2> {
+    fn two_points(&self, ui: &mut Ui, sheet: &mut CarForm<'_>, id: &Id, typed: &mut Typed) -> Option<DVec2> {
         let texts = self.view.locale.language.rooms();
         let points = self.known_points();
         if typed.points == [0, 0] {
@@ -166,7 +166,7 @@ impl Desk {
     /// Two places fit: those outside the room are not offered.
     fn which(&self, ui: &mut Ui, texts: &Rooms, places: [DVec2; 2]) -> Option<DVec2> {
         let room = &self.answer.arrangement.bay.room;
-        let inside = places.map(|p| locate(&Outline::Polygon(room.clone()), p) != Place::Outside);
+        let inside = places.map(|p| locate(&Outline::Polygon(room.clone()), p) != Located::Outside);
         if inside != [true, true] && inside != [false, false] {
             let at = if inside[0] { places[0] } else { places[1] };
             return widgets::press(ui, self.view.theme, texts.put_there).clicked().then_some(at);
@@ -187,7 +187,7 @@ impl Desk {
     fn wall_and_corner(
         &self,
         ui: &mut Ui,
-        sheet: &mut Sheet<'_>,
+        sheet: &mut CarForm<'_>,
         id: &Id,
         typed: &mut Typed,
     ) -> Option<DVec2> {
@@ -225,7 +225,13 @@ impl Desk {
     }
 
     /// So far ahead of a wheel's middle and so far away from the car.
-    fn beside_wheel(&self, ui: &mut Ui, sheet: &mut Sheet<'_>, id: &Id, typed: &mut Typed) -> Option<DVec2> {
+    fn beside_wheel(
+        &self,
+        ui: &mut Ui,
+        sheet: &mut CarForm<'_>,
+        id: &Id,
+        typed: &mut Typed,
+    ) -> Option<DVec2> {
         let texts = self.view.locale.language.rooms();
         let forms = self.view.locale.language.forms();
         let now = *Wheel::ALL.get(typed.points[0])?;

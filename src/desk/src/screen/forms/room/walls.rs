@@ -8,7 +8,7 @@ use jiff::civil::Date;
 use super::BaySheet;
 use crate::screen::command::{Command, OfView};
 use crate::screen::forms::car::body::{points, points_text};
-use crate::screen::forms::car::sheet::{Line, Of, part};
+use crate::screen::forms::car::car_form::{Line, Of, part};
 use crate::screen::widgets;
 
 impl BaySheet<'_> {

@@ -20,7 +20,7 @@ const TAG_PX: f32 = 58.0;
 const SKETCH_PX: f32 = 50.0;
 
 /// The form while it is drawn: a copy of the car that its fields change.
-pub(in crate::screen) struct Sheet<'a> {
+pub(in crate::screen) struct CarForm<'a> {
     pub desk: &'a Desk,
     pub texts: &'static Forms,
     pub fields: Fields,
@@ -54,7 +54,7 @@ pub(in crate::screen) enum Of {
     Number(f64),
 }
 
-impl<'a> Sheet<'a> {
+impl<'a> CarForm<'a> {
     pub fn new(
         desk: &'a Desk,
         fields: Fields,
