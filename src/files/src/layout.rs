@@ -1,7 +1,8 @@
-//! The file form of a bay layout, version 2. Walls, doors, things, runways, cars and aimings are referred to by name.
+//! The file form of a bay layout, version 3. Walls, doors, things, runways, cars and aimings are referred to by name.
 
 mod first;
 mod from_model;
+mod second;
 mod to_model;
 
 use serde::{Deserialize, Serialize};
@@ -16,7 +17,11 @@ pub use to_model::layout_of;
 
 /// Every version of bay layouts that can be read, the present one last.
 pub const VERSIONS: &[Reader<LayoutFile>] = &[
-    Reader { version: 1, read: |text| text.parse::<first::LayoutFirst>().map(Into::into) },
+    Reader {
+        version: 1,
+        read: |text| text.parse::<first::LayoutFirst>().map(|first| second::third(first.into())),
+    },
+    Reader { version: 2, read: |text| text.parse().map(second::third) },
     Reader { version: version::LAYOUT, read: Text::parse },
 ];
 

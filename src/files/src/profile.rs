@@ -1,8 +1,9 @@
-//! The file form of a vehicle profile, version 3. Apart from the model, so that either may change without the other.
+//! The file form of a vehicle profile, version 4. Apart from the model, so that either may change without the other.
 
 mod first;
 mod from_model;
 mod second;
+mod third;
 mod to_model;
 
 use serde::{Deserialize, Serialize};
@@ -22,9 +23,12 @@ pub use to_model::{draft_of, vehicle_of};
 pub const VERSIONS: &[Reader<ProfileFile>] = &[
     Reader {
         version: 1,
-        read: |text| SecondProfileFile::from(text.parse::<FirstProfileFile>()?).third(text),
+        read: |text| {
+            SecondProfileFile::from(text.parse::<FirstProfileFile>()?).third(text).map(third::fourth)
+        },
     },
-    Reader { version: 2, read: |text| text.parse::<SecondProfileFile>()?.third(text) },
+    Reader { version: 2, read: |text| text.parse::<SecondProfileFile>()?.third(text).map(third::fourth) },
+    Reader { version: 3, read: |text| text.parse().map(third::fourth) },
     Reader { version: version::PROFILE, read: Text::parse },
 ];
 

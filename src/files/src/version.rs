@@ -11,10 +11,10 @@ use crate::spot;
 use crate::text::Text;
 
 /// The present version of vehicle profiles.
-pub const PROFILE: u32 = 3;
+pub const PROFILE: u32 = 4;
 
 /// The present version of bay layouts.
-pub const LAYOUT: u32 = 2;
+pub const LAYOUT: u32 = 3;
 
 /// The present version of lists of what asks for aimings.
 pub const TRIGGERS: u32 = 1;

@@ -43,7 +43,7 @@ fn the_first_version_says_what_it_said() {
 
 #[test]
 fn an_older_file_is_kept_when_it_is_saved_over() {
-    assert_eq!(LAYOUT_VERSION, 2);
+    assert_eq!(LAYOUT_VERSION, 3);
     let folder = folder("kept");
     let path = folder.join("bay.ron");
     let copy = folder.join("bay.ron.v1.bak");
@@ -52,7 +52,7 @@ fn an_older_file_is_kept_when_it_is_saved_over() {
     let saved = save_layout(&path, &layout).unwrap();
     assert_eq!((saved.other_version, saved.backup), (Some(copy.clone()), None));
     assert_eq!(std::fs::read_to_string(&copy).unwrap(), FIRST_LAYOUT);
-    assert!(std::fs::read_to_string(&path).unwrap().contains("version: 2,"));
+    assert!(std::fs::read_to_string(&path).unwrap().contains("version: 3,"));
     assert_eq!(load_layout(&path).unwrap(), layout);
     // The present version needs no copy; another old file does not overwrite the first copy.
     assert_eq!(save_layout(&path, &layout).unwrap().other_version, None);
@@ -95,7 +95,7 @@ fn what_the_second_version_assumed_means_the_same() {
     let saved = save_profile(&path, &second.vehicle).unwrap();
     assert_eq!(saved.other_version, Some(folder.join("half.ron.v2.bak")));
     let text = std::fs::read_to_string(&path).unwrap();
-    assert!(text.contains("version: 3,") && !text.contains("how it is set"), "{text}");
+    assert!(text.contains("version: 4,") && !text.contains("how it is set"), "{text}");
     let plain: String = text.split_whitespace().collect();
     assert!(plain.contains("Sensor(name:\"radar:height\",part:Aside,)"), "{text}");
     let third = load_profile(&path).unwrap();

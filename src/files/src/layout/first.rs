@@ -82,7 +82,7 @@ impl From<MovedFirst> for MovedFile {
 impl From<LayoutFirst> for LayoutFile {
     fn from(first: LayoutFirst) -> Self {
         Self {
-            version: crate::version::LAYOUT,
+            version: 2,
             name: first.name,
             source: first.source,
             room: first.room,

@@ -225,8 +225,8 @@ pub const PROFILES: &[Row] = &[
     (
         "version of a newer program",
         "version: 1",
-        "version: 4",
-        &["line 2", "version", "made by a newer program", "allowed is 1 to 3"],
+        "version: 5",
+        &["line 2", "version", "made by a newer program", "allowed is 1 to 4"],
     ),
     (
         "a car in metres",
