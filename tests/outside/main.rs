@@ -2,6 +2,7 @@
 //! made it.
 
 mod answers;
+mod levels;
 mod pairs;
 mod rooms;
 mod sight;

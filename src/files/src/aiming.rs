@@ -60,6 +60,10 @@ pub struct AimToleranceFile {
 #[serde(deny_unknown_fields)]
 pub struct FloorFile {
     pub level_mm: Figure,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub pitch_deg: Option<Figure>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub roll_deg: Option<Figure>,
 }
 
 /// One mark.

@@ -1,7 +1,9 @@
 //! The answer, as plain data. Sentences are made from it by [`crate::words`].
 
 pub use crate::check::finding::{Basis, Code, Cure, Facts, Finding, Quantity, Severity, Step, Subject};
-pub use crate::check::{CarSide, FloorFact, InSight, InZone, OffBy, OffPlace, OnRunways, TooLarge, Under};
+pub use crate::check::{
+    CarSide, FloorFact, InSight, InZone, OffBy, OffPlace, OnRunways, Tilt, TooLarge, Under,
+};
 use crate::scene::Scene;
 
 /// What is said of the space; never of the car or the sensor.

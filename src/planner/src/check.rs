@@ -39,7 +39,7 @@ use finding::{Basis, Code, Cure, Facts, Finding, Quantity, Severity, Subject};
 
 pub use claim::{Claim, MovesWith, Volume};
 pub(crate) use figures::on_examples;
-pub use floor_levels::FloorFact;
+pub use floor_levels::{FloorFact, Tilt};
 pub use head_room::Under;
 pub use outside_room::TooLarge;
 pub use sight::InSight;

@@ -25,7 +25,11 @@ pub fn file_of(aiming: &Aiming, vehicle: &Vehicle) -> AimingFile {
             azimuth_deg: Figure::degrees(aiming.tolerance.azimuth_rad),
             elevation_deg: Figure::degrees(aiming.tolerance.elevation_rad),
         },
-        floor: aiming.floor.map(|f| FloorFile { level_mm: f.level_mm.into() }),
+        floor: aiming.floor.map(|f| FloorFile {
+            level_mm: f.level_mm.into(),
+            pitch_deg: f.pitch_rad.map(Figure::degrees),
+            roll_deg: f.roll_rad.map(Figure::degrees),
+        }),
         working_room_mm: Some(aiming.working_room_mm.into()),
         mark_plan: aiming
             .mark_plan

@@ -51,7 +51,11 @@ pub fn aiming_of(path: &str, file: &AimingFile, body_points: &[&str], faults: &m
             elevation_rad: file.tolerance.elevation_deg.radians(),
         },
         zones,
-        floor: file.floor.map(|f| FloorRequirement { level_mm: f.level_mm.0 }),
+        floor: file.floor.map(|f| FloorRequirement {
+            level_mm: f.level_mm.0,
+            pitch_rad: f.pitch_deg.map(Figure::radians),
+            roll_rad: f.roll_deg.map(Figure::radians),
+        }),
         axis: file.axis.into(),
         working_room_mm: file.working_room_mm.map_or(Aiming::WORKING_ROOM_MM, |mm| mm.0),
         have_ready: file.have_ready.clone(),

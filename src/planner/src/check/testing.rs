@@ -8,7 +8,7 @@ pub(crate) use crate::geometry::{DVec2, DVec3, PlanPose, Polygon, Prism, Span, a
 pub(crate) use crate::model::*;
 pub(crate) use crate::{
     Assessment, Code, Facts, Finding, FloorFact, InSight, InZone, OffBy, OffPlace, Quantity, Severity, Step,
-    Subject, Verdict, assess, words,
+    Subject, Tilt, Verdict, assess, words,
 };
 
 pub fn rectangle(low: (f64, f64), high: (f64, f64)) -> Polygon {
@@ -127,7 +127,7 @@ pub fn aiming() -> Aiming {
             span: span(0.0, 1500.0),
             excludes: Exclusion::Metal,
         }],
-        floor: Some(FloorRequirement { level_mm: 5.0 }),
+        floor: Some(FloorRequirement::level(5.0)),
         axis: ReferenceAxis::GeometricCentreline,
         working_room_mm: 600.0,
         have_ready: vec![],

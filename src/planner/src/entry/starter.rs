@@ -120,7 +120,7 @@ impl Vehicle {
             mark_plan,
             tolerance: AimTolerance { azimuth_rad: tolerance, elevation_rad: tolerance },
             zones: zones.into_iter().collect(),
-            floor: Some(FloorRequirement { level_mm: 4.0 }),
+            floor: Some(FloorRequirement::level(4.0)),
             axis: ReferenceAxis::GeometricCentreline,
             working_room_mm: Aiming::WORKING_ROOM_MM,
             have_ready: Vec::new(),

@@ -245,11 +245,15 @@ pub struct AimTolerance {
     pub elevation_rad: f64,
 }
 
-/// What the procedure asks of the floor.
+/// What the procedure asks of what carries the car and its targets.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct FloorRequirement {
     /// Largest difference of level over wheels and target.
     pub level_mm: f64,
+    /// How far the plane of the wheels may be nose down or nose up, radians either way, if the procedure says.
+    pub pitch_rad: Option<f64>,
+    /// The same for one side up.
+    pub roll_rad: Option<f64>,
 }
 
 /// What "straight ahead" means.
@@ -299,6 +303,13 @@ pub struct Aiming {
     pub conditions: Vec<String>,
     /// Where its figures come from.
     pub provenance: Provenance,
+}
+
+impl FloorRequirement {
+    /// A floor of which nothing but this is asked.
+    pub const fn level(level_mm: f64) -> Self {
+        Self { level_mm, pitch_rad: None, roll_rad: None }
+    }
 }
 
 impl Aiming {

@@ -3,7 +3,7 @@
 use baywright_geometry::{DVec2, Polygon, Span};
 use jiff::civil::Date;
 
-use super::{Id, Known, Material, Provenance, Thing};
+use super::{Id, Known, Levels, Material, Provenance, Thing};
 
 /// One wall: the room's edge of the same position.
 #[derive(Clone, Debug, PartialEq)]
@@ -87,22 +87,13 @@ pub struct Runway {
     pub top_mm: f64,
 }
 
-/// One surveyed level.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct LevelPoint {
-    /// Where, bay frame.
-    pub at: DVec2,
-    /// The level above the bay's zero, mm.
-    pub level_mm: f64,
-}
-
 /// The floor's levels as surveyed.
 #[derive(Clone, Debug, PartialEq)]
 pub struct FloorSurvey {
     /// When it was taken.
     pub taken: Option<Date>,
     /// The levels.
-    pub points: Vec<LevelPoint>,
+    pub points: Levels,
     /// Where they come from.
     pub provenance: Provenance,
 }

@@ -18,6 +18,7 @@ pub mod body;
 pub mod fault;
 mod id;
 mod layout;
+mod levels;
 mod material;
 mod plan;
 mod provenance;
@@ -35,14 +36,15 @@ pub use aiming::{
 };
 pub use arrangement::{Arrangement, Loading, OnThisCar, StandSet};
 pub use bay::{
-    Bay, FloorFeature, FloorFeatureKind, FloorSurvey, KeepFree, KeepFreeKind, LevelPoint, Opening,
-    OpeningKind, PermanentMark, Runway, Wall,
+    Bay, FloorFeature, FloorFeatureKind, FloorSurvey, KeepFree, KeepFreeKind, Opening, OpeningKind,
+    PermanentMark, Runway, Wall,
 };
 pub use body::BodySolids;
 pub use id::Id;
 pub use layout::{
     Layout, Moved, ResolveFault, SavedArrangement, TapedRoom, TapedWall, UNDERLAY_FADED, Underlay,
 };
+pub use levels::{LevelPoint, Levels};
 pub use material::Material;
 pub use plan::PlanFault;
 pub use provenance::Provenance;

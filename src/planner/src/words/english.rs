@@ -16,6 +16,7 @@ mod cure;
 mod deeds;
 mod drawing;
 mod finding;
+mod floor;
 mod marks;
 mod names;
 mod numbers;

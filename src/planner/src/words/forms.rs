@@ -107,6 +107,10 @@ texts! {
     elevation, "A tolerance.";
     floor_level, "A figure.";
     floor_level_hint, "What it is.";
+    floor_pitch, "A figure.";
+    floor_pitch_hint, "What it is.";
+    floor_roll, "A figure.";
+    floor_roll_hint, "What it is.";
     working_room, "A figure.";
     working_room_hint, "What it is.";
     have_ready, "Lines of text.";

@@ -72,9 +72,9 @@ fn a_turned_bay_is_the_same_bay() {
         for thing in &mut turned.bay.things {
             thing.place.at = turn * thing.place.at;
         }
-        for point in &mut turned.bay.survey.as_mut().unwrap().points {
-            point.at = turn * point.at;
-        }
+        turned.bay.survey.as_mut().unwrap().points.change(|points| {
+            points.iter_mut().for_each(|point| point.at = turn * point.at);
+        });
         let key = |a: &Arrangement| {
             let mut all: Vec<_> = assess(a)
                 .findings

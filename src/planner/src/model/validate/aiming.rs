@@ -27,6 +27,11 @@ pub(super) fn check(path: &str, aiming: &Aiming, car: &Vehicle, faults: &mut Fau
     );
     if let Some(floor) = &aiming.floor {
         faults.number(format!("{path}.floor.level_mm"), floor.level_mm, &limits::FLOOR);
+        for (field, tilt) in [("pitch_deg", floor.pitch_rad), ("roll_deg", floor.roll_rad)] {
+            if let Some(tilt) = tilt {
+                faults.angle(format!("{path}.floor.{field}"), tilt, &limits::ANGLE_TOLERANCE);
+            }
+        }
     }
     faults.number_or_none(format!("{path}.working_room_mm"), aiming.working_room_mm, &limits::WORKING_ROOM);
     marks(path, aiming, car, faults);

@@ -6,8 +6,8 @@ use super::marks::wheel_name;
 use super::numbers::percent;
 use super::{About, sentence_start};
 use crate::assessment::{
-    Basis, CarSide, Facts, Finding, FloorFact, InSight, OffBy, OffPlace, OnRunways, Quantity, Severity,
-    Subject, TooLarge, Under,
+    Basis, CarSide, Facts, Finding, InSight, OffBy, OffPlace, OnRunways, Quantity, Severity, Subject,
+    TooLarge, Under,
 };
 use crate::model::{Known, Material, Provenance, Thing};
 
@@ -96,7 +96,7 @@ impl About<'_> {
                     if self.arrangement.bay.openings.iter().any(|opening| opening.id == *id));
                 format!("{first} stands {} {second}", if door { "before" } else { "in" })
             }
-            Facts::FloorLevels(fact) => floor_title(*fact).to_owned(),
+            Facts::FloorLevels(fact) => self.floor_title(*fact, finding),
             Facts::AxisUnknown => "thrust line not known".to_owned(),
             Facts::ProfileChanged => "the car's profile has changed since this was saved".to_owned(),
             Facts::ExampleFigures => "on example figures".to_owned(),
@@ -138,8 +138,7 @@ impl About<'_> {
             Facts::MarkOffTarget => format!("{value} beside it, limit {limit_text}"),
             Facts::WheelOffRunway(_) => format!("{value} apart, limit {limit_text}"),
             Facts::WorkingRoom(_) => format!("{value} there, wants {limit_text}"),
-            Facts::FloorLevels(FloorFact::OutOfDate) => format!("{value} old, limit {limit_text}"),
-            Facts::FloorLevels(_) => format!("{value} between highest and lowest, limit {limit_text}"),
+            Facts::FloorLevels(fact) => super::floor::measure(*fact, &value, &limit_text),
             // These have no number.
             Facts::MarkFault(_)
             | Facts::MarkPlace
@@ -225,7 +224,7 @@ impl About<'_> {
                 self.length(*needs),
                 self.length(*there)
             ),
-            Facts::FloorLevels(fact) => floor(*fact).to_owned(),
+            Facts::FloorLevels(fact) => super::floor::detail(*fact).to_owned(),
             Facts::AssumedFigures(figures) => super::assumed::sentence(figures),
             Facts::KeepFree => "Local rules decide; keep ways out, panels and extinguishers free.".to_owned(),
             Facts::ExampleFigures => "Invented to show how the program works. Enter the vehicle maker's own \
@@ -437,35 +436,5 @@ const fn off_by(about: OffBy) -> &'static str {
         OffBy::Height => "in height",
         OffBy::Yaw => "turned",
         OffBy::Pitch => "tipped",
-    }
-}
-
-const fn floor_title(fact: FloorFact) -> &'static str {
-    match fact {
-        FloorFact::Unknown => "floor not surveyed here",
-        FloorFact::Undated => "floor survey has no date",
-        FloorFact::Future => "floor survey is dated in the future",
-        FloorFact::OutOfDate => "floor survey is out of date",
-        FloorFact::NotCovered => "floor survey does not reach all wheels and targets",
-        FloorFact::Uneven => "floor is not level at wheels and target",
-        FloorFact::NotJudged => "floor is not level, and not judged yet",
-    }
-}
-
-const fn floor(fact: FloorFact) -> &'static str {
-    match fact {
-        FloorFact::Unknown => "Levels at wheels and target are not known.",
-        FloorFact::Undated => "Nobody can tell how old it is.",
-        FloorFact::Future => "Its date must be wrong.",
-        FloorFact::OutOfDate => "Floors settle and joints lift.",
-        FloorFact::Uneven => {
-            "That is among the surveyed points nearest to wheels and target. The aiming needs a floor that is more level \
-             there; park on a part that is, or have it levelled."
-        }
-        FloorFact::NotJudged => {
-            "That is over the whole survey; at the surveyed points nearest to wheels and target it is within the limit. \
-             A fall to a drain is common and local rules may ask for it."
-        }
-        FloorFact::NotCovered => "Beyond the surveyed area nothing is known.",
     }
 }

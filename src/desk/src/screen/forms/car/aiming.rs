@@ -147,6 +147,17 @@ impl CarForm<'_> {
             sketch: None,
         };
         let level = self.number_or_none(ui, line, Of::Length, floor.map(|floor| floor.level_mm));
+        let mut tilts = [(); 2].map(|()| None);
+        if let Some(floor) = floor {
+            let rows = [
+                ("floor.pitch_deg", texts.floor_pitch, texts.floor_pitch_hint, floor.pitch_rad),
+                ("floor.roll_deg", texts.floor_roll, texts.floor_roll_hint, floor.roll_rad),
+            ];
+            tilts = rows.map(|(field, label, hint, tilt)| {
+                let line = Line { label, hint, path: &path(field), figure: None, sketch: None };
+                self.number_or_none(ui, line, Of::Angle, tilt)
+            });
+        }
         let (a, fa) = (path("working_room_mm"), AimingPart::WorkingRoom.of(&id));
         let line = Line {
             label: texts.working_room,
@@ -161,7 +172,13 @@ impl CarForm<'_> {
         own.tolerance.elevation_rad = upright.unwrap_or(elevation);
         own.working_room_mm = around.unwrap_or(room);
         if let Some(level) = level {
-            own.floor = level.map(|level| FloorRequirement { level_mm: level });
+            let before = own.floor.unwrap_or(FloorRequirement::level(0.0));
+            own.floor = level.map(|level_mm| FloorRequirement { level_mm, ..before });
+        }
+        let [pitch, roll] = tilts;
+        if let Some(floor) = &mut own.floor {
+            floor.pitch_rad = pitch.unwrap_or(floor.pitch_rad);
+            floor.roll_rad = roll.unwrap_or(floor.roll_rad);
         }
     }
 

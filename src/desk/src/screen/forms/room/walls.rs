@@ -67,7 +67,7 @@ impl BaySheet<'_> {
             .lines(ui, line, &shown, |text| levels_of(text).ok_or_else(|| texts.not_levels.to_owned()));
         if let Some(points) = typed {
             self.bay.survey = (!points.is_empty()).then(|| FloorSurvey {
-                points,
+                points: points.into(),
                 taken: survey.as_ref().and_then(|survey| survey.taken).or(self.sheet.desk.document().today()),
                 provenance: survey
                     .as_ref()

@@ -1,0 +1,100 @@
+//! What is found of the floor's levels, in words.
+
+use super::{About, listed};
+use crate::assessment::{Finding, FloorFact, Subject, Tilt};
+
+impl About<'_> {
+    /// What is wrong, as it stands within a sentence.
+    pub(super) fn floor_title(&self, fact: FloorFact, finding: &Finding) -> String {
+        let what = match finding.subjects.first() {
+            Some(Subject::Runway(_)) => self.bare_subject(&finding.subjects[0]),
+            _ => "floor".to_owned(),
+        };
+        let there = || {
+            let names = finding.subjects.iter().skip(1).map(|subject| match subject {
+                Subject::Car => "the wheels".to_owned(),
+                other => self.subject(other),
+            });
+            listed(&names.collect::<Vec<_>>())
+        };
+        match fact {
+            FloorFact::Unknown => format!("{what} not surveyed here"),
+            FloorFact::Undated => format!("{what} survey has no date"),
+            FloorFact::NoToday => format!("how old the {what} survey is cannot be told"),
+            FloorFact::Future => format!("{what} survey is dated in the future"),
+            FloorFact::OutOfDate => format!("{what} survey is out of date"),
+            FloorFact::NotCovered => format!("{what} survey does not reach {}", there()),
+            FloorFact::Between => format!("{what} survey has no point near {}", there()),
+            FloorFact::Uncertain => format!("{what} level is not well known at {}", there()),
+            FloorFact::Uneven => format!("{what} is not level at wheels and target"),
+            FloorFact::MaybeUneven => format!("{what} may not be level at wheels and target"),
+            FloorFact::Tilted(tilt) => format!("the car stands {}", tilted(tilt)),
+            FloorFact::MaybeTilted(tilt) => format!("the car may stand {}", tilted(tilt)),
+            FloorFact::TargetOff { high } => {
+                format!("{} would stand {} for the car", there(), if high { "too high" } else { "too low" })
+            }
+            FloorFact::TargetMaybeOff { high } => {
+                format!("{} may stand {} for the car", there(), if high { "too high" } else { "too low" })
+            }
+        }
+    }
+}
+
+const fn tilted(tilt: Tilt) -> &'static str {
+    match tilt {
+        Tilt::NoseDown => "nose down",
+        Tilt::NoseUp => "nose up",
+        Tilt::LeftUp => "left side up",
+        Tilt::RightUp => "right side up",
+    }
+}
+
+/// The number against its limit.
+pub(super) fn measure(fact: FloorFact, value: &str, limit: &str) -> String {
+    match fact {
+        FloorFact::OutOfDate => format!("{value} old, limit {limit}"),
+        FloorFact::Between => format!("{value} to the nearest, wants {limit}"),
+        FloorFact::Uncertain => format!("known to ± {value}, limit {limit}"),
+        FloorFact::MaybeUneven => format!("up to {value} between highest and lowest, limit {limit}"),
+        FloorFact::Tilted(_) => format!("by {value}, limit {limit}"),
+        FloorFact::MaybeTilted(_) => format!("by up to {value}, limit {limit}"),
+        FloorFact::TargetOff { .. } => format!("{value} off the plane of the wheels, limit {limit}"),
+        FloorFact::TargetMaybeOff { .. } => {
+            format!("up to {value} off the plane of the wheels, limit {limit}")
+        }
+        FloorFact::Unknown
+        | FloorFact::Undated
+        | FloorFact::NoToday
+        | FloorFact::Future
+        | FloorFact::NotCovered
+        | FloorFact::Uneven => format!("{value} between highest and lowest, limit {limit}"),
+    }
+}
+
+/// What else to know about it.
+pub(super) const fn detail(fact: FloorFact) -> &'static str {
+    match fact {
+        FloorFact::Unknown => "Levels at wheels and target are not known.",
+        FloorFact::Undated => "Nobody can tell how old it is.",
+        FloorFact::NoToday => "It is dated, but it is not known what day it is.",
+        FloorFact::Future => "Its date must be wrong.",
+        FloorFact::OutOfDate => "Floors settle and joints lift.",
+        FloorFact::NotCovered => "Beyond the surveyed points nothing is known.",
+        FloorFact::Between => "Between points further apart a floor may do anything.",
+        FloorFact::Uncertain => "The surveyed floor bends much there for points so far apart.",
+        FloorFact::Uneven => {
+            "The aiming needs a floor that is more level there; park on a part that is, or have it levelled."
+        }
+        FloorFact::MaybeUneven => {
+            "Between surveyed points the floor may bend as it does around them; survey it more closely there."
+        }
+        FloorFact::Tilted(_) => "That is the plane of the wheels, on the floor as surveyed.",
+        FloorFact::MaybeTilted(_) => "That is the plane of the wheels, with what is uncertain of the levels.",
+        FloorFact::TargetOff { high: true } | FloorFact::TargetMaybeOff { high: true } => {
+            "Its floor lies higher than the plane of the wheels there: its height above the floor is to be so much less."
+        }
+        FloorFact::TargetOff { high: false } | FloorFact::TargetMaybeOff { high: false } => {
+            "Its floor lies lower than the plane of the wheels there: its height above the floor is to be so much more."
+        }
+    }
+}

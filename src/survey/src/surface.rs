@@ -1,0 +1,98 @@
+//! A floor between surveyed points.
+//!
+//! The points are joined to triangles (Delaunay); triangles whose corners lie on one circle, as in a survey on a grid, are
+//! one cell, since which of the ways of cutting it up a computer takes is chance. Within a cell the level is a weighted mean of its
+//! corners' (`weights`), which on its edges is the straight line between them and follows a plane exactly. Outside all
+//! cells nothing is known.
+//!
+//! **How surely**: the floor between the points may bend. A weighted mean with weights w of corners v that follows planes
+//! exactly is off at a place p by at most ½ κ Σ w |v − p|², κ being the floor's greatest bend (how much its slope changes
+//! over a length): S. Waldron, "The error in linear interpolation at the vertices of a simplex", SIAM J. Numer. Anal. 35
+//! (1998), from memory, whose ½ κ (R² − d²) this is for corners on a circle. The bend is taken from the survey itself:
+//! the change of slope to the neighbouring cells over the distance of their middles, or the cell's own twist. That is an
+//! estimate, no bound: a dip narrower than the points are apart shows in no survey. Who asks must therefore also ask how
+//! far the nearest point is.
+
+mod cells;
+mod spots;
+mod weights;
+
+use baywright_geometry::DVec2;
+
+use cells::Cell;
+use spots::Spot;
+
+pub use spots::{BEYOND_MM, SAME_PLACE_MM};
+
+/// How far outside a cell a place still counts as on its edge, mm: twice as flat as a triangle that is left out.
+const EDGE_MM: f64 = 2.0 * cells::FLAT_MM;
+
+/// A place nearer than this to two cells is in both: far below what a tape reads.
+const BOTH_MM: f64 = 1e-3;
+
+/// One level as surveyed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SurveyedPoint {
+    /// Where.
+    pub at: DVec2,
+    /// How high, mm.
+    pub level_mm: f64,
+}
+
+/// What is known of the level at a place.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Level {
+    /// How high, mm.
+    pub level_mm: f64,
+    /// How surely, mm either way; what the instrument adds is not in it.
+    pub within_mm: f64,
+    /// How far the nearest surveyed point is, mm.
+    pub nearest_mm: f64,
+}
+
+/// A floor between surveyed points.
+#[derive(Clone, Debug, PartialEq, Default)]
+pub struct LevelSurface {
+    spots: Vec<Spot>,
+    cells: Vec<Cell>,
+}
+
+impl LevelSurface {
+    /// Joins the points. Points within [`SAME_PLACE_MM`] of one another are one, whose level is half way between the
+    /// highest and the lowest.
+    ///
+    /// ```
+    /// use baywright_survey::{LevelSurface, SurveyedPoint};
+    /// let point = |x: f64, y: f64, level_mm| SurveyedPoint { at: (x, y).into(), level_mm };
+    /// let floor = LevelSurface::through(&[point(0.0, 0.0, 0.0), point(2000.0, 0.0, 4.0), point(0.0, 2000.0, 0.0)]);
+    /// assert_eq!(floor.at((500.0, 500.0).into()).unwrap().level_mm, 1.0);
+    /// assert!(floor.at((1500.0, 1500.0).into()).is_none());
+    /// ```
+    pub fn through(points: &[SurveyedPoint]) -> Self {
+        let spots = spots::of(points);
+        let cells = cells::of(&spots);
+        Self { spots, cells }
+    }
+
+    /// The level at a place; `None` outside the triangles, where nothing is known. Of points that make no triangle only
+    /// the points themselves are known.
+    pub fn at(&self, place: DVec2) -> Option<Level> {
+        let distance = |spot: &Spot| spot.at.distance(place);
+        let nearest = self.spots.iter().min_by(|a, b| distance(a).total_cmp(&distance(b)))?;
+        let nearest_mm = distance(nearest);
+        if nearest_mm <= SAME_PLACE_MM {
+            return Some(Level { level_mm: nearest.level_mm, within_mm: nearest.within_mm, nearest_mm });
+        }
+        let near =
+            |cell: &Cell| place.cmpge(cell.low - EDGE_MM).all() && place.cmple(cell.high + EDGE_MM).all();
+        let depths = self.cells.iter().filter(|cell| near(cell)).map(|cell| (cell, cell.depth(place)));
+        let found: Vec<(&Cell, f64)> = depths.filter(|(_, depth)| *depth >= -EDGE_MM).collect();
+        let deepest = found.iter().map(|(_, depth)| *depth).reduce(f64::max)?;
+        let [mut level, mut within, mut count] = [0.0; 3];
+        for (cell, _) in found.iter().filter(|(_, depth)| *depth >= deepest.min(0.0) - BOTH_MM) {
+            let own = cell.level(place);
+            (level, within, count) = (level + own.level_mm, own.within_mm.max(within), count + 1.0);
+        }
+        Some(Level { level_mm: level / count, within_mm: within, nearest_mm })
+    }
+}
