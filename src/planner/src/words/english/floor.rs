@@ -90,10 +90,11 @@ pub(super) const fn detail(fact: FloorFact) -> &'static str {
         }
         FloorFact::Tilted(_) => "That is the plane of the wheels, on the floor as surveyed.",
         FloorFact::MaybeTilted(_) => "That is the plane of the wheels, with what is uncertain of the levels.",
-        FloorFact::TargetOff { high: true } | FloorFact::TargetMaybeOff { high: true } => {
+        FloorFact::TargetMaybeOff { .. } => "The plane of the wheels, drawn on to it, is known no better.",
+        FloorFact::TargetOff { high: true } => {
             "Its floor lies higher than the plane of the wheels there: its height above the floor is to be so much less."
         }
-        FloorFact::TargetOff { high: false } | FloorFact::TargetMaybeOff { high: false } => {
+        FloorFact::TargetOff { high: false } => {
             "Its floor lies lower than the plane of the wheels there: its height above the floor is to be so much more."
         }
     }
