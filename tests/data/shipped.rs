@@ -146,6 +146,7 @@ fn every_aiming() -> Vec<Arrangement> {
                 vehicle_fingerprint: None,
                 aiming: aiming.id.clone(),
                 parked: PlanPose::new(DVec2::new(6000.0, 3500.0), 0.0),
+                parked_known: Default::default(),
                 on_runways: Vec::new(),
                 on_this_car: OnThisCar::default(),
                 stands: Vec::new(),

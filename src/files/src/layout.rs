@@ -346,6 +346,27 @@ pub struct ArrangementFile {
 pub struct ParkedFile {
     pub at_mm: Point,
     pub heading_deg: Figure,
+    #[serde(default, skip_serializing_if = "ParkedKnownFile::is_planned")]
+    pub known: ParkedKnownFile,
+}
+
+/// How well that is known. Left out, the car is to be parked there: the more careful.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub enum ParkedKnownFile {
+    #[default]
+    Planned,
+    Taped,
+    Within {
+        mm: Figure,
+        deg: Figure,
+    },
+}
+
+impl ParkedKnownFile {
+    fn is_planned(&self) -> bool {
+        *self == Self::Planned
+    }
 }
 
 /// What was measured on this very car.

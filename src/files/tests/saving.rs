@@ -10,8 +10,8 @@ use baywright_files::{
 };
 use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
 use baywright_planner::model::{
-    Effort, Footprint, Id, Known, Layout, Material, Moved, OnThisCar, Place, SavedArrangement, Shape,
-    StandSet, TapedRoom, TapedWall, Thing, ThingKind, Underlay, validate::limits,
+    Effort, Footprint, Id, Known, Layout, Material, Moved, OnThisCar, ParkedKnown, Place, SavedArrangement,
+    Shape, StandSet, TapedRoom, TapedWall, Thing, ThingKind, Underlay, validate::limits,
 };
 use baywright_planner::words::Language;
 use proptest::prelude::*;
@@ -241,6 +241,7 @@ proptest! {
             vehicle_fingerprint: None,
             aiming: "x".into(),
             parked,
+            parked_known: if on_mark { ParkedKnown::Taped } else { ParkedKnown::Within { mm: at.2, rad: angle::radians(2.5) } },
             on_runways: vec![],
             on_this_car: OnThisCar {
                 sensor_at: Some(at.into()),

@@ -2,7 +2,7 @@
 
 pub use crate::check::finding::{Basis, Code, Cure, Facts, Finding, Quantity, Severity, Step, Subject};
 pub use crate::check::{
-    CarSide, FloorFact, InSight, InZone, OffBy, OffPlace, OnRunways, Tilt, TooLarge, Under,
+    CarSide, FloorFact, InSight, InZone, MayBe, Meets, OffBy, OffPlace, OnRunways, Tilt, TooLarge, Under,
 };
 use crate::scene::Scene;
 

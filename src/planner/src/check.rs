@@ -6,6 +6,7 @@
 
 mod axis;
 mod car_clash;
+mod car_place;
 pub mod claim;
 mod conditions;
 mod field_of_view;
@@ -18,6 +19,7 @@ mod keep_free;
 mod mark_place;
 mod mark_target;
 mod outside_room;
+mod place_unsure;
 mod runs;
 mod sight;
 mod stand_clash;
@@ -37,17 +39,19 @@ use crate::model::{Arrangement, Id, Thing};
 use crate::scene::{PlacedThing, Scene};
 use finding::{Basis, Code, Cure, Facts, Finding, Quantity, Severity, Subject};
 
+pub use car_place::Meets;
+pub(crate) use car_place::{sway, without};
 pub use claim::{Claim, MovesWith, Volume};
 pub(crate) use figures::on_examples;
 pub use floor_levels::{FloorFact, Tilt};
 pub use head_room::Under;
 pub use outside_room::TooLarge;
+pub use place_unsure::MayBe;
 pub use sight::InSight;
 pub use stand_off_mark::{OffBy, OffPlace};
 pub use wheels::OnRunways;
 pub use working_room::CarSide;
 pub use zones::InZone;
-pub(crate) use zones::excluded;
 
 /// The planner speaks from a hundredth of a millimetre on: what is less, no tape shows.
 pub const SPEAKS_FROM_MM: f64 = 0.01;
@@ -125,6 +129,8 @@ pub const ALL: &[Check] = &[
     stand_off_mark::CHECK,
     wheels::CHECK,
     thing_place::CHECK,
+    place_unsure::CHECK,
+    car_place::CHECK,
     mark_target::CHECK,
     floor_levels::CHECK,
     axis::CHECK,
@@ -152,6 +158,8 @@ pub struct Context<'a> {
     pub arrangement: &'a Arrangement,
     /// The same, put in its place.
     pub scene: &'a Scene,
+    /// What is claimed, of things where they stand and of this one elsewhere.
+    claims: Cow<'a, [Claim]>,
     /// Only this thing is looked at, in this place instead of its own: a cheap "what if".
     only: Option<(usize, PlacedThing)>,
 }
@@ -168,14 +176,25 @@ pub struct Seen<'a> {
 
 impl<'a> Context<'a> {
     /// Looks at everything.
-    pub const fn new(arrangement: &'a Arrangement, scene: &'a Scene) -> Self {
-        Self { arrangement, scene, only: None }
+    pub fn new(arrangement: &'a Arrangement, scene: &'a Scene) -> Self {
+        Self { arrangement, scene, claims: claims(arrangement, scene).into(), only: None }
+    }
+
+    /// Every region that the checks keep something out of.
+    pub fn claims(&self) -> &[Claim] {
+        &self.claims
+    }
+
+    /// Whether everything is looked at, and not one thing only.
+    pub const fn is_whole(&self) -> bool {
+        self.only.is_none()
     }
 
     /// Looks at one thing only, as if it had been moved by `by`. `None` if there is no such thing.
     pub fn with_thing_moved(
         arrangement: &'a Arrangement,
         scene: &'a Scene,
+        claims: &'a [Claim],
         index: usize,
         by: DVec2,
     ) -> Option<Self> {
@@ -185,7 +204,7 @@ impl<'a> Context<'a> {
             bounds: placed.bounds.moved(by),
             known_mm: placed.known_mm,
         };
-        Some(Self { arrangement, scene, only: Some((index, moved)) })
+        Some(Self { arrangement, scene, claims: claims.into(), only: Some((index, moved)) })
     }
 
     /// The things to look at, those whose box in plan meets `near`.
@@ -242,7 +261,7 @@ impl Finding {
     }
 
     pub(crate) fn cured_by(mut self, step: finding::Step) -> Self {
-        self.cure = Some(Cure { step, effort: None, to_be_sure: None, causes: Vec::new() });
+        self.cure = Some(Cure { step, effort: None, at_least: None, causes: Vec::new() });
         self
     }
 }

@@ -8,7 +8,9 @@ mod car;
 mod promise;
 mod thing;
 
-use crate::assessment::{Assessment, Code, Cure, Finding, Quantity, Severity, Subject};
+use baywright_geometry::DVec2;
+
+use crate::assessment::{Assessment, Cure, Finding, Quantity, Severity, Step, Subject};
 use crate::check::{self, Claim, Remedy};
 use crate::model::{Arrangement, Id};
 use crate::scene::Scene;
@@ -43,7 +45,7 @@ pub(crate) fn find(arrangement: &Arrangement, assessment: &mut Assessment) {
     for finding in findings.iter_mut().filter(|f| f.severity != Severity::Note) {
         let remedy = check::of(finding.code()).map_or(Remedy::None, |check| (check.remedy)(finding));
         if remedy == Remedy::ThingFurther {
-            finding.cure = thing::away_from_zone(&case, finding).or(finding.cure.take());
+            finding.cure = thing::further(&case, finding).or(finding.cure.take());
         }
         if finding.cure.is_some() {
             continue;
@@ -74,6 +76,20 @@ pub(crate) fn find(arrangement: &Arrangement, assessment: &mut Assessment) {
     }
 }
 
+impl Cure {
+    /// The same move, but so far, which is sure: only nearness is then no consequence any more.
+    fn further(self, by: Option<DVec2>) -> Self {
+        let Some(further) = by else { return self };
+        let (step, shorter) = match self.step {
+            Step::MoveThing { thing, by } => (Step::MoveThing { thing, by: further }, by),
+            Step::MoveCar { by } => (Step::MoveCar { by: further }, by),
+            step => return Self { step, ..self },
+        };
+        let causes = self.causes.into_iter().filter(|caused| !caused.is_only_unsure()).collect();
+        Self { step, at_least: Some(shorter), causes, ..self }
+    }
+}
+
 /// What is there after and was not there before, or is worse; without the ways out of it.
 fn caused(before: &[Finding], after: &[Finding]) -> Vec<Finding> {
     let there = |f: &Finding| {
@@ -95,7 +111,7 @@ fn deeper(now: &Finding, then: &Finding) -> bool {
 
 /// Whether a finding is of what is in the way, or near enough to be.
 fn may_be_in_the_way(finding: &Finding) -> bool {
-    finding.severity == Severity::Stops || finding.code() == Code::ZoneNear
+    finding.severity == Severity::Stops || finding.is_only_unsure()
 }
 
 /// Whether a finding is about this thing first.

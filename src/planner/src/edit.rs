@@ -15,8 +15,8 @@ use baywright_geometry::{DVec2, PlanPose, Span};
 
 use crate::assessment::Step;
 use crate::model::{
-    Bay, Effort, Id, Known, Layout, Material, OnThisCar, Place, SavedArrangement, Shape, StandSet, Thing,
-    ThingKind, Underlay,
+    Bay, Effort, Id, Known, Layout, Material, OnThisCar, ParkedKnown, Place, SavedArrangement, Shape,
+    StandSet, Thing, ThingKind, Underlay,
 };
 
 pub use bay_deed::{BayDeed, BayPart};
@@ -123,6 +123,8 @@ pub enum Edit {
     Visit(Vec<Id>),
     /// The picture under the plan; none to take it away.
     Underlay(Option<Underlay>),
+    /// How well it is known where the car stands.
+    ParkedKnown(ParkedKnown),
     /// What was measured on this very car.
     OnThisCar(OnThisCar),
     /// The runways that carry the car; none for the floor.
@@ -183,7 +185,8 @@ impl Edit {
             Self::Rename { thing, name } => things::rename(layout, at, thing, name),
             Self::Add(thing) => things::add(layout, at, thing),
             Self::Remove(thing) => things::remove(layout, at, thing),
-            Self::Park(pose) => here(layout, at, |own| own.parked = *pose),
+            Self::Park(pose) => here(layout, at, |own| parked::park(own, *pose)),
+            Self::ParkedKnown(known) => here(layout, at, |own| own.parked_known = *known),
             Self::Stand { placement, set } => here(layout, at, |own| parked::stand(own, placement, *set)),
             Self::Car { vehicle, aiming, fingerprint } => {
                 here(layout, at, |own| parked::car(own, vehicle, aiming, fingerprint))

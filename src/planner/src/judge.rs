@@ -1,8 +1,10 @@
 //! From an arrangement to what is in the way.
 
+use std::collections::BTreeSet;
+
 use crate::assessment::{Assessment, Code, Finding, Severity, Subject, Verdict};
 use crate::check::{self, Context};
-use crate::model::Arrangement;
+use crate::model::{Arrangement, Id};
 use crate::scene::Scene;
 
 /// What is in the way, without cures: what a search asks a thousand times.
@@ -25,6 +27,13 @@ fn findings(context: &Context<'_>) -> Vec<Finding> {
         (check.things)(context, &mut findings);
         (check.whole)(context, &mut findings);
     }
+    // What must go anyway is measured where it goes.
+    let stops = findings.iter().filter(|f| f.severity == Severity::Stops);
+    let going: BTreeSet<Id> = stops.filter_map(Finding::culprit).cloned().collect();
+    findings.retain(|f| !(f.is_only_unsure() && f.culprit().is_some_and(|id| going.contains(id))));
+    let goes = |subject: &Subject| matches!(subject, Subject::Thing(id) if going.contains(id));
+    let mut findings: Vec<Finding> =
+        findings.into_iter().filter_map(|found| check::without(found, goes)).collect();
     findings.sort_by(|a, b| (a.severity, rank(a)).cmp(&(b.severity, rank(b))));
     findings
 }

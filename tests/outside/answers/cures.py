@@ -122,11 +122,12 @@ def run(program, cars, layouts, d, ask):
                     continue
                 mark = (cure["step"], cure.get("of"), str(cure.get("by_mm")), f["severity"])
                 tries.append(("cure", one, f, with_step(one, layout, cure)))
-                if cure["to_be_sure_mm"] and mark not in done:
-                    tries.append(("to be sure", one, f, with_step(one, layout, {**cure, "by_mm": cure["to_be_sure_mm"]})))
+                if cure["at_least_mm"] and mark not in done:
+                    tries.append(("to be sure", one, f, tries[-1][3]))
+                    tries.append(("just clears", one, f, with_step(one, layout, {**cure, "by_mm": cure["at_least_mm"]})))
                 if cure["step"] == "move-thing" and f["severity"] == "stops" and cure["of"] not in moves.get(one["name"], {}):
                     by = shortest(scene, cure["of"])
-                    length = math.hypot(*cure["by_mm"])
+                    length = math.hypot(*(cure["at_least_mm"] or cure["by_mm"]))
                     if by is not None:
                         best = float(np.linalg.norm(by))
                         moves.setdefault(one["name"], {})[cure["of"]] = dict(least=best, detour=False)
@@ -181,7 +182,10 @@ def run(program, cars, layouts, d, ask):
                 # Rounded to 0.01 mm a thing may just be clear; of what narrows one side of the car, the nearest is named.
                 false = [k for k in said if k not in new and k[0] not in ("zone-near", "working-room")]
                 d.check(one["name"], "causes come true", not false, f"{cure['step']} {of} {cure.get('by_mm')} for {key(f)}: {false}")
+            elif kind == "just clears":
+                left = [k for k, x in new.items() if k == key(f) and x["severity"] == "stops"]
+                d.check(one["name"], "the shorter way just clears", not left, f"{of} {cure['at_least_mm']}: {left}")
             else:
                 near = [k for k, x in new.items() if x["severity"] == "stops" and x["subjects"][0].get("name") == [of]]
-                d.check(one["name"], "to be sure is sure", not near, f"{of} {cure['to_be_sure_mm']}: {near}")
+                d.check(one["name"], "to be sure is sure", not near, f"{of} {cure['by_mm']}: {near}")
     return moves

@@ -147,7 +147,7 @@ def fresnel(s, hidden):
         if abs(ratio - 1) < 1e-4 or abs(ratio - 0.6) < 1e-4:
             unsure.add(name)
         if ratio < 1:
-            found[name] = dict(ratio=ratio, severity="stops" if ratio < 0.6 else "care")
+            found[name] = dict(ratio=ratio, severity="care")
     return found, unsure
 
 

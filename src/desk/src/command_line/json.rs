@@ -65,7 +65,7 @@ struct Value {
 struct Cured {
     #[serde(flatten)]
     step: Do,
-    to_be_sure_mm: Option<[f64; 2]>,
+    at_least_mm: Option<[f64; 2]>,
     causes: Vec<Causes>,
     sentence: String,
 }
@@ -197,7 +197,7 @@ fn found(finding: &Finding, words: &Words<'_>) -> Found {
 fn cured(cure: &Cure, sentence: String) -> Cured {
     Cured {
         step: step(&cure.step),
-        to_be_sure_mm: cure.to_be_sure.map(exact),
+        at_least_mm: cure.at_least.map(exact),
         causes: cure.causes.iter().map(causes).collect(),
         sentence,
     }
@@ -219,6 +219,7 @@ fn step(step: &Step) -> Do {
         Step::StandOnMark { placement } => ("stand-on-mark", Some(placement), None),
         Step::OpenDoor { door } => ("open-door", Some(door), None),
         Step::Tape { thing } => ("tape", Some(thing), None),
+        Step::TapeCar => ("tape-car", None, None),
         Step::SurveyFloor => ("survey-floor", None, None),
         Step::EnterFigures => ("enter-figures", None, None),
         Step::EnterAlignment => ("enter-alignment", None, None),

@@ -220,7 +220,7 @@ const fn deed(texts: &baywright_planner::words::screen::Screen, step: &Step) -> 
         Step::StandOnMark { .. } => texts.put_on_mark,
         Step::OpenDoor { .. } => texts.open_door,
         Step::Tape { .. } => texts.enter_distance,
-        Step::SurveyFloor | Step::EnterFigures | Step::EnterAlignment => texts.how,
+        Step::TapeCar | Step::SurveyFloor | Step::EnterFigures | Step::EnterAlignment => texts.how,
         Step::ReviewProfile => texts.looked_again,
     }
 }

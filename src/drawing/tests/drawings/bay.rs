@@ -201,6 +201,7 @@ pub fn empty(corner: bool) -> Arrangement {
         aiming: aiming(corner),
         sensor: sensor(corner),
         parked: PlanPose::new(DVec2::new(4300.0, 3000.0), 0.0),
+        parked_known: Default::default(),
         on_runways: Vec::new(),
         on_this_car: OnThisCar::default(),
         stands: vec![StandSet::OnMark],

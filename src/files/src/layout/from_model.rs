@@ -2,13 +2,15 @@
 
 use baywright_planner::geometry::PlanPose;
 use baywright_planner::model::{
-    Bay, Layout, OnThisCar, SavedArrangement, Shape, StandSet, TapedRoom, TapedWall, Thing, Underlay,
+    Bay, Layout, OnThisCar, ParkedKnown, SavedArrangement, Shape, StandSet, TapedRoom, TapedWall, Thing,
+    Underlay,
 };
 
 use super::{
     ArrangementFile, DoorFile, FloorFeatureFile, KeepFreeFile, LayoutFile, LevelFile, MovedFile,
-    OnThisCarFile, OpeningFile, ParkedFile, PermanentMarkFile, RearToeFile, RoomFile, RunwayFile, SetFile,
-    ShapeFile, StandAtFile, SurveyFile, TapedFile, TapedWallFile, ThingFile, UnderlayFile, WallFile,
+    OnThisCarFile, OpeningFile, ParkedFile, ParkedKnownFile, PermanentMarkFile, RearToeFile, RoomFile,
+    RunwayFile, SetFile, ShapeFile, StandAtFile, SurveyFile, TapedFile, TapedWallFile, ThingFile,
+    UnderlayFile, WallFile,
 };
 use crate::figure::{Day, Figure, Point, place, point, points};
 
@@ -151,12 +153,19 @@ fn thing(thing: &Thing) -> ThingFile {
 
 fn arrangement(saved: &SavedArrangement, home: &[Thing]) -> ArrangementFile {
     let (at_mm, heading_deg) = placed(&saved.parked);
+    let known = match saved.parked_known {
+        ParkedKnown::Planned => ParkedKnownFile::Planned,
+        ParkedKnown::Taped => ParkedKnownFile::Taped,
+        ParkedKnown::Within { mm, rad } => {
+            ParkedKnownFile::Within { mm: mm.into(), deg: Figure::degrees(rad) }
+        }
+    };
     ArrangementFile {
         name: saved.id.to_string(),
         vehicle: saved.vehicle.to_string(),
         vehicle_fingerprint: saved.vehicle_fingerprint.clone(),
         aiming: saved.aiming.to_string(),
-        parked: ParkedFile { at_mm, heading_deg },
+        parked: ParkedFile { at_mm, heading_deg, known },
         on_runways: saved.on_runways.iter().map(ToString::to_string).collect(),
         on_this_car: (saved.on_this_car != OnThisCar::default()).then(|| OnThisCarFile {
             sensor_at_mm: saved.on_this_car.sensor_at.map(place),

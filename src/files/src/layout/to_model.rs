@@ -5,13 +5,13 @@ use baywright_planner::model::fault::{Allowed, Fault, Found};
 use baywright_planner::model::validate::{self, limits};
 use baywright_planner::model::{
     Bay, FloorFeature, FloorSurvey, Footprint, Id, KeepFree, Layout, LevelPoint, Moved, OnThisCar, Opening,
-    PermanentMark, Place, Runway, SavedArrangement, Shape, StandSet, TapedRoom, TapedWall, Thing, Underlay,
-    Wall,
+    ParkedKnown, PermanentMark, Place, Runway, SavedArrangement, Shape, StandSet, TapedRoom, TapedWall,
+    Thing, Underlay, Wall,
 };
 
 use super::{
-    ArrangementFile, LayoutFile, MovedFile, OnThisCarFile, OpeningFile, SetFile, ShapeFile, SurveyFile,
-    TapedFile, ThingFile, UnderlayFile,
+    ArrangementFile, LayoutFile, MovedFile, OnThisCarFile, OpeningFile, ParkedKnownFile, SetFile, ShapeFile,
+    SurveyFile, TapedFile, ThingFile, UnderlayFile,
 };
 use crate::figure::{Figure, Point, vec2, vec3, vecs};
 use crate::shape::Faults;
@@ -292,6 +292,11 @@ fn arrangement(
         vehicle_fingerprint: file.vehicle_fingerprint.clone(),
         aiming: file.aiming.as_str().into(),
         parked: pose(file.parked.at_mm, file.parked.heading_deg),
+        parked_known: match file.parked.known {
+            ParkedKnownFile::Planned => ParkedKnown::Planned,
+            ParkedKnownFile::Taped => ParkedKnown::Taped,
+            ParkedKnownFile::Within { mm, deg } => ParkedKnown::Within { mm: mm.0, rad: deg.radians() },
+        },
         on_runways: file.on_runways.iter().map(|r| r.as_str().into()).collect(),
         on_this_car: file.on_this_car.as_ref().map(on_this_car).unwrap_or_default(),
         stands: file.stands.iter().map(|s| (s.placement.as_str().into(), set(&s.set))).collect(),

@@ -4,13 +4,12 @@
 //! A check states its claims beside its rule; nothing else says where a rule ends.
 
 use baywright_geometry::face::Face;
-use baywright_geometry::fresnel::Wavelength;
+use baywright_geometry::fresnel::{Wavelength, zone_radius};
 use baywright_geometry::sight::{fresnel_plan, sight_shadow_plan};
-use baywright_geometry::{DVec2, DVec3, Outline, Polygon, Prism, Segment, Span};
+use baywright_geometry::{Bounds, DVec2, DVec3, Outline, Polygon, Prism, Segment, Span};
 
-use super::excluded;
 use super::finding::{Code, Finding, Severity, Subject};
-use crate::model::{Exclusion, Thing};
+use crate::model::{Exclusion, Material, Thing, ThingKind};
 
 /// Lower than anything in a bay, mm: a region without a floor of its own reaches down to it.
 const LOWEST_MM: f64 = -1e7;
@@ -40,6 +39,20 @@ pub struct Claim {
 pub enum Volume {
     /// An outline between two heights.
     Prism(Prism),
+    /// Straight up and down from a line of the floor, as far as a run of tape or light reaches.
+    Line {
+        /// The line, bay frame.
+        line: Segment,
+        /// How high, mm.
+        top: f64,
+    },
+    /// Straight up and down from a spot of the floor.
+    Spot {
+        /// Where, bay frame.
+        at: DVec2,
+        /// How high, mm.
+        top: f64,
+    },
     /// What lies between an eye and a face.
     Sight {
         /// Where it is looked from.
@@ -79,26 +92,42 @@ pub enum MovesWith {
 }
 
 impl Volume {
-    /// Straight up and down from a line of the floor, as far as a run of tape or light reaches.
-    pub(super) fn strip(line: &Segment, top: f64) -> Option<Self> {
-        let along = (line.to - line.from).normalize_or_zero();
-        let aside = along.perp() * LINE_HALF_MM;
-        let outline =
-            Polygon::simple(vec![line.from - aside, line.to - aside, line.to + aside, line.from + aside]);
-        Some(Self::Prism(Prism::new(outline.ok()?.into(), Span::new(LOWEST_MM, top).ok()?)))
-    }
-
-    /// Straight up from a spot of the floor.
-    pub(super) fn spot(at: DVec2, top: f64) -> Option<Self> {
-        let half = DVec2::splat(LINE_HALF_MM);
-        let outline = Polygon::rectangle(at - half, at + half).ok()?;
-        Some(Self::Prism(Prism::new(outline.into(), Span::new(LOWEST_MM, top).ok()?)))
+    /// A box around it in plan.
+    pub(super) fn bounds(&self) -> Bounds {
+        let around = |points: &[DVec2]| {
+            let none = Bounds { low: DVec2::ZERO, high: DVec2::ZERO };
+            Bounds::around(points.iter().copied()).unwrap_or(none)
+        };
+        match self {
+            Self::Prism(prism) => prism.outline.bounds(),
+            Self::Line { line, .. } => around(&[line.from, line.to]),
+            Self::Spot { at, .. } => around(&[*at]),
+            Self::Sight { eye, face } => {
+                let corners = face.corners().map(|corner| corner.truncate());
+                around(&[corners.as_slice(), &[eye.truncate()]].concat())
+            }
+            Self::Fresnel { eye, to, wavelength, .. } => {
+                let half = eye.distance(*to) * 0.5;
+                around(&[eye.truncate(), to.truncate()]).grown(zone_radius(*wavelength, half, half, 1))
+            }
+        }
     }
 
     /// The region of the plan in which something of these heights is in it; `None` if it passes over or under.
     pub fn at(&self, heights: &Span) -> Option<Outline> {
         match self {
             Self::Prism(prism) => prism.span.shared(heights).map(|_| prism.outline.clone()),
+            Self::Line { line, top } if heights.bottom() < *top => {
+                let along = (line.to - line.from).normalize_or_zero();
+                let aside = along.perp() * LINE_HALF_MM;
+                let corners = vec![line.from - aside, line.to - aside, line.to + aside, line.from + aside];
+                Polygon::simple(corners).ok().map(Outline::from)
+            }
+            Self::Spot { at, top } if heights.bottom() < *top => {
+                let half = DVec2::splat(LINE_HALF_MM);
+                Polygon::rectangle(*at - half, *at + half).ok().map(Outline::from)
+            }
+            Self::Line { .. } | Self::Spot { .. } => None,
             Self::Sight { eye, face } => sight_shadow_plan(*eye, face, heights).map(Outline::from),
             Self::Fresnel { eye, to, wavelength, share } => {
                 fresnel_plan(*eye, *to, *wavelength, *share, heights).map(Outline::from)
@@ -138,9 +167,55 @@ impl Claim {
     }
 }
 
+impl Claim {
+    /// What is said of something in it that is no thing and is made of this.
+    pub(super) fn says_of(&self, material: Material) -> Option<Code> {
+        match self.bars {
+            Bars::Everything(code, _) => Some(code),
+            Bars::Zone(Exclusion::Anything | Exclusion::Reflecting(_)) => Some(Code::ZoneObject),
+            Bars::Zone(Exclusion::Metal) => (material.is_metal() != Some(false)).then_some(Code::ZoneObject),
+            Bars::Zone(Exclusion::People | Exclusion::Light) => None,
+        }
+    }
+
+    /// What is said of a wall in it: one that keeps out only people or light ends at a wall by itself.
+    pub(super) fn says_of_wall(&self) -> Option<Code> {
+        match self.bars {
+            Bars::Everything(code, _) => Some(code),
+            Bars::Zone(excludes) => walls_bind(excludes).then_some(Code::ZoneObject),
+        }
+    }
+}
+
+/// Whether walls bound a zone: one that keeps out only people or light ends at a wall by itself.
+pub(super) const fn walls_bind(excludes: Exclusion) -> bool {
+    matches!(excludes, Exclusion::Anything | Exclusion::Metal | Exclusion::Reflecting(_))
+}
+
+/// Whether a zone excludes a thing: `None` if that cannot be judged.
+pub(crate) fn excluded(excludes: Exclusion, thing: &Thing) -> Option<bool> {
+    match excludes {
+        Exclusion::Anything => Some(true),
+        Exclusion::Metal => thing.material.is_metal(),
+        Exclusion::Reflecting(_) => None,
+        Exclusion::People => Some(thing.kind == ThingKind::Person),
+        Exclusion::Light => Some(thing.kind == ThingKind::Lamp),
+    }
+}
+
+/// Every height that something in a bay can have.
+pub(super) fn anywhere() -> Option<Span> {
+    Span::new(LOWEST_MM, -LOWEST_MM).ok()
+}
+
 /// Every region of the plan where a thing, at its heights, would stop the aiming.
 pub(crate) fn stops(claims: &[Claim], thing: &Thing) -> Vec<Outline> {
     regions(claims, thing, |_, severity| severity == Severity::Stops)
+}
+
+/// Every region where a thing would be in the way of the aiming, whether that stops or needs care.
+pub(crate) fn in_the_way(claims: &[Claim], thing: &Thing) -> Vec<Outline> {
+    regions(claims, thing, |code, _| !matches!(code, Code::WorkingRoom | Code::KeepFree))
 }
 
 /// Every region where it would need care, of the kinds for which it is blamed now.

@@ -3,7 +3,7 @@
 use baywright_geometry::marks::MarkFault;
 use baywright_geometry::{DVec2, DVec3};
 
-use super::{CarSide, FloorFact, InSight, InZone, OffPlace, OnRunways, TooLarge, Under};
+use super::{CarSide, FloorFact, InSight, InZone, MayBe, Meets, OffPlace, OnRunways, TooLarge, Under};
 use crate::model::assumed::Assumed;
 use crate::model::{Effort, Id, Provenance, Wheel};
 
@@ -55,6 +55,10 @@ pub enum Code {
     ZoneUnjudged,
     /// Something so near a zone that it may be inside.
     ZoneNear,
+    /// Something whose place is not known well enough: it may be in the way.
+    PlaceUnsure,
+    /// The car's place is not known well enough: its set-up may meet something of the room.
+    CarPlace,
     /// Too little room to walk and work around the car.
     WorkingRoom,
     /// A thing is outside the room or in another thing: a figure must be wrong.
@@ -81,7 +85,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 28] = [
+    pub const ALL: [Self; 30] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -99,6 +103,8 @@ impl Code {
         Self::WheelOffRunway,
         Self::ZoneUnjudged,
         Self::ZoneNear,
+        Self::PlaceUnsure,
+        Self::CarPlace,
         Self::WorkingRoom,
         Self::ThingPlace,
         Self::KeepFree,
@@ -133,6 +139,8 @@ impl Code {
             Self::ThingPlace => "thing-place",
             Self::ZoneUnjudged => "zone-unjudged",
             Self::ZoneNear => "zone-near",
+            Self::PlaceUnsure => "place-unsure",
+            Self::CarPlace => "car-place",
             Self::WorkingRoom => "working-room",
             Self::KeepFree => "keep-free",
             Self::FloorLevels => "floor-levels",
@@ -249,8 +257,12 @@ pub enum Facts {
     WheelOffRunway(OnRunways),
     /// See [`Code::ZoneUnjudged`].
     ZoneUnjudged(InZone),
-    /// See [`Code::ZoneNear`].
-    ZoneNear,
+    /// See [`Code::ZoneNear`]: which zones.
+    ZoneNear(Vec<MayBe>),
+    /// See [`Code::PlaceUnsure`]: in the way of what.
+    PlaceUnsure(Vec<MayBe>),
+    /// See [`Code::CarPlace`]: what meets what, the nearest first.
+    CarPlace(Vec<Meets>),
     /// See [`Code::WorkingRoom`].
     WorkingRoom(CarSide),
     /// See [`Code::ThingPlace`].
@@ -295,7 +307,9 @@ impl Facts {
             Self::WheelPlace(_) => Code::WheelPlace,
             Self::WheelOffRunway(_) => Code::WheelOffRunway,
             Self::ZoneUnjudged(_) => Code::ZoneUnjudged,
-            Self::ZoneNear => Code::ZoneNear,
+            Self::ZoneNear(_) => Code::ZoneNear,
+            Self::PlaceUnsure(_) => Code::PlaceUnsure,
+            Self::CarPlace(_) => Code::CarPlace,
             Self::WorkingRoom(_) => Code::WorkingRoom,
             Self::ThingPlace => Code::ThingPlace,
             Self::KeepFree => Code::KeepFree,
@@ -346,6 +360,8 @@ pub enum Step {
         /// Which.
         thing: Id,
     },
+    /// Tape the car's place from the walls, and say so.
+    TapeCar,
     /// Survey the floor.
     SurveyFloor,
     /// Enter the maker's own figures.
@@ -363,9 +379,9 @@ pub struct Cure {
     pub step: Step,
     /// What it takes.
     pub effort: Option<Effort>,
-    /// For a move: how far to go so that not even the uncertainty of the thing's place is left, if that is further and
-    /// was checked.
-    pub to_be_sure: Option<DVec2>,
+    /// For a move that goes far enough to be sure of it, whatever is uncertain of the places: the shortest move that just
+    /// clears what it cures. `None` if the move itself is that one.
+    pub at_least: Option<DVec2>,
     /// What it would cause instead, each as it would be found then; empty if nothing.
     pub causes: Vec<Finding>,
 }
@@ -395,6 +411,11 @@ impl Finding {
     /// What kind it is.
     pub const fn code(&self) -> Code {
         self.facts.code()
+    }
+
+    /// Whether all that it says is that a place is not known well enough.
+    pub const fn is_only_unsure(&self) -> bool {
+        matches!(self.code(), Code::ZoneNear | Code::PlaceUnsure | Code::CarPlace)
     }
 
     /// The thing in the bay that it blames, if it is one.

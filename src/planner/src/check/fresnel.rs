@@ -1,27 +1,34 @@
 //! The first Fresnel zone of a radar's path to its target.
 //!
 //! Rule: no thing, and no runway that carries no car, reaches into the first Fresnel zone: a path over its nearest point is at least half a wavelength
-//! longer than the direct one. Inside 0.6 of the zone's radius diffraction begins to cost: that stops; between 0.6 and
-//! 1 it needs care. A thing that already hides part of the target is reported there, not here.
-//! Limit: ITU-R P.526, sections 2.1 (line of sight: no obstacle within the first Fresnel ellipsoid) and 2.3 (diffraction
-//! zone from 60 % of its radius; the wording of 2.3 from memory).
+//! longer than the direct one. What does needs care: how far it shifts the bearing is not computed. Nor does a wall. A thing that already hides part of the target is reported there, not here.
+//! Limit: ITU-R P.526, section 2.1 (line of sight: no obstacle within the first Fresnel ellipsoid). That diffraction begins to
+//! cost from 60 % of its radius on (section 2.3, the wording from memory) is a link engineer's rule, and stops nothing here.
 
 use baywright_geometry::fresnel::{
-    CLEAR_SHARE, FresnelClearance, Wavelength, fresnel_clearance, wavelength, zone_radius,
+    FresnelClearance, Wavelength, fresnel_clearance, fresnel_clearance_in_plan, wavelength, zone_radius,
 };
 use baywright_geometry::share::{Share, target_share};
+use baywright_geometry::{Outline, Polygon};
 
 use super::claim::{Claim, Volume};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::sight::HIDDEN_FROM;
-use super::{Check, Context, Remedy, finding, thing_subject};
+use super::{Check, Context, Remedy, finding, thing_subject, wall_id};
 use crate::model::Arrangement;
 use crate::scene::Scene;
+
+/// How thick a wall counts, mm: its near side is what enters.
+const WALL_MM: f64 = 1.0;
 
 const SOURCE: &str = "ITU-R P.526, first Fresnel zone";
 
 pub(super) const CHECK: Check =
-    Check { codes: &[Code::FresnelEntered], things, claims, remedy: Remedy::of_obstacle, ..Check::NONE };
+    Check { codes: &[Code::FresnelEntered], things, whole, claims, remedy, ..Check::NONE };
+
+fn remedy(finding: &Finding) -> Remedy {
+    if finding.culprit().is_some() { Remedy::ThingOut } else { Remedy::None }
+}
 
 /// The wavelength of a radar; other sensors have none. A validated frequency has one.
 fn wave(arrangement: &Arrangement) -> Option<Wavelength> {
@@ -32,11 +39,38 @@ fn wave(arrangement: &Arrangement) -> Option<Wavelength> {
 fn claims(arrangement: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
     let Some(wavelength) = wave(arrangement) else { return };
     for target in scene.targets.iter().filter(|target| !target.lies) {
-        for (share, severity) in [(CLEAR_SHARE, Severity::Stops), (1.0, Severity::Care)] {
-            let (eye, to) = (scene.sensor(), target.centre());
-            let volume = Volume::Fresnel { eye, to, wavelength, share };
-            let of = Subject::Target(target.id.clone());
-            claims.push(Claim::with_car(of, volume, Code::FresnelEntered, severity));
+        let (eye, to) = (scene.sensor(), target.centre());
+        let volume = Volume::Fresnel { eye, to, wavelength, share: 1.0 };
+        let of = Subject::Target(target.id.clone());
+        claims.push(Claim::with_car(of, volume, Code::FresnelEntered, Severity::Care));
+    }
+}
+
+/// A corner of the room that reaches into the path's zone in plan; one that hides the target is the check `sight`.
+fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let Some(wavelength) = wave(context.arrangement) else { return };
+    let sensor = context.scene.sensor();
+    for target in context.scene.targets.iter().filter(|target| !target.lies) {
+        let centre = target.centre();
+        for (edge, wall) in context.scene.room.walls().edges().enumerate() {
+            let out = -(wall.to - wall.from).normalize_or_zero().perp() * WALL_MM;
+            let corners = vec![wall.from, wall.from + out, wall.to + out, wall.to];
+            let Ok(solid) = Polygon::simple(corners).map(Outline::from) else { continue };
+            let (from, to) = (sensor.truncate(), centre.truncate());
+            let entered = fresnel_clearance_in_plan(from, to, wavelength, &solid);
+            let FresnelClearance::Entered { ratio, at } = entered else { continue };
+            let Some(id) = wall_id(context.arrangement, edge) else { continue };
+            let subjects = vec![Subject::Wall(id.into_owned()), Subject::Target(target.id.clone())];
+            findings.push(
+                finding(
+                    Facts::FresnelEntered,
+                    Severity::Care,
+                    subjects,
+                    at.extend(sensor.z),
+                    Basis::Published(SOURCE),
+                )
+                .against(Quantity::Ratio(ratio), Quantity::Ratio(1.0)),
+            );
         }
     }
 }
@@ -66,11 +100,10 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
             if hides {
                 continue;
             }
-            let severity = if ratio < CLEAR_SHARE { Severity::Stops } else { Severity::Care };
             findings.push(
                 finding(
                     Facts::FresnelEntered,
-                    severity,
+                    Severity::Care,
                     vec![subject, Subject::Target(target.id.clone())],
                     at,
                     Basis::Published(SOURCE),
@@ -94,7 +127,7 @@ mod tests {
         arrangement.bay.things[0].material = Material::Wood;
         arrangement.aiming.placements[0].target.width_mm = 20.0;
         none(&arrangement, Code::SightBlocked);
-        check(&arrangement, Code::FresnelEntered, Severity::Stops, None);
+        check(&arrangement, Code::FresnelEntered, Severity::Care, None);
     }
 
     /// ITU-R P.526 through references.md §1: at 77 GHz, 2 m from both ends, the first zone's radius is 62.3972 mm. A narrow
@@ -110,8 +143,36 @@ mod tests {
         none(&beside(62.5), Code::FresnelEntered);
         check(&beside(62.3), Code::FresnelEntered, Severity::Care, None);
         check(&beside(0.601 * 62.3972), Code::FresnelEntered, Severity::Care, None);
-        let found = check(&beside(0.599 * 62.3972), Code::FresnelEntered, Severity::Stops, None);
+        let found = check(&beside(0.599 * 62.3972), Code::FresnelEntered, Severity::Care, None);
         assert!((number(found.measured.unwrap()) - 0.599).abs() < 1e-3, "{:?}", found.measured);
+    }
+
+    /// The room's far part is narrower: the corner of its wall stands 40 mm beside the path's middle.
+    #[test]
+    fn a_corner_of_the_room_in_the_zone() {
+        let mut arrangement = clear();
+        arrangement.aiming.zones.clear();
+        arrangement.aiming.placements[0].target.width_mm = 20.0;
+        let corners = [
+            (0.0, 0.0),
+            (12_000.0, 0.0),
+            (12_000.0, 6_000.0),
+            (6_800.1, 6_000.0),
+            (6_800.1, 3_040.0),
+            (6_799.9, 3_040.0),
+            (6_799.9, 6_000.0),
+            (0.0, 6_000.0),
+        ];
+        arrangement.bay.room = Polygon::simple(corners.map(DVec2::from).into()).unwrap();
+        arrangement.bay.walls = (0..8)
+            .map(|i| Wall { id: format!("wall {i}").as_str().into(), material: Material::Brick })
+            .collect();
+        let assessment = assess(&arrangement);
+        let found = of(&assessment, Code::FresnelEntered);
+        assert!(!found.is_empty() && found.iter().all(|f| f.severity == Severity::Care));
+        let ratio = found.iter().map(|f| number(f.measured.unwrap())).fold(1.0, f64::min);
+        assert!((ratio - 40.0 / 62.3972).abs() < 1e-3, "{ratio}");
+        none(&clear(), Code::FresnelEntered);
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! Ways out, electrical panels and extinguishers that something stands in front of.
 //!
-//! Rule: areas that the layout names stay free of car, stands and things; so does the way to every door that is named
+//! Rule: areas that the layout names stay free of car, stands, idle runways and things; so does the way to every door that is named
 //! an exit. Care only: local rules decide.
 //! Limit: the areas as entered; before an exit door, 29 CFR 1910.36(g)(2): at least 28 in (711 mm).
 
@@ -70,6 +70,9 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for area in areas(context.arrangement) {
         for (subject, solid) in car().chain(stands()) {
             stands_in(&area, subject, solid, findings);
+        }
+        for (subject, runway) in context.idle_runways() {
+            stands_in(&area, subject, &runway, findings);
         }
     }
 }

@@ -28,24 +28,25 @@ fn remedy(finding: &Finding) -> Remedy {
     }
 }
 
-/// Nothing low may stand on a mark.
-fn claims(_: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
-    claims.extend(scene.marks.iter().filter_map(|mark| {
-        let volume = Volume::spot(mark.at.ok()?, HAND_MM)?;
-        Some(Claim::with_car(Subject::Mark(mark.id.clone()), volume, Code::MarkPlace, Severity::Stops))
+/// Nothing low may stand on a mark that a person makes.
+fn claims(arrangement: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
+    claims.extend(made(arrangement, scene).map(|(mark, at)| {
+        Claim::with_car(mark, Volume::Spot { at, top: HAND_MM }, Code::MarkPlace, Severity::Stops)
     }));
 }
 
 /// The marks that a person makes, where they can be found.
-fn made<'a>(context: &Context<'a>) -> impl Iterator<Item = (Subject, DVec2)> + use<'a> {
-    let steps = &context.arrangement.aiming.mark_plan;
-    let made = steps.iter().zip(&context.scene.marks);
+fn made<'a>(
+    arrangement: &'a Arrangement,
+    scene: &'a Scene,
+) -> impl Iterator<Item = (Subject, DVec2)> + use<'a> {
+    let made = arrangement.aiming.mark_plan.iter().zip(&scene.marks);
     let made = made.filter(|(step, _)| !matches!(step.construction, Construction::WheelPoint { .. }));
     made.filter_map(|(_, mark)| Some((Subject::Mark(mark.id.clone()), mark.at.ok()?)))
 }
 
 fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for (subject, at) in made(context) {
+    for (subject, at) in made(context.arrangement, context.scene) {
         under_things(context, &subject, at, findings);
     }
 }
@@ -57,7 +58,7 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let subjects = vec![Subject::Mark(mark.id.clone())];
         findings.push(finding(Facts::MarkFault(fault), Severity::Stops, subjects, at, Basis::Geometry));
     }
-    for (subject, at) in made(context) {
+    for (subject, at) in made(context.arrangement, context.scene) {
         on_the_floor(context, &subject, at, findings);
     }
 }

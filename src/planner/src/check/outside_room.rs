@@ -9,8 +9,8 @@ use baywright_geometry::contain::{Containment, contains};
 use baywright_geometry::protrude::{self, Protrusion};
 use baywright_geometry::{DVec2, Prism};
 
+use super::claim::walls_bind;
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
-use super::zones::walls_bind;
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, wall_id};
 use crate::model::{Opening, OpeningKind};
 

@@ -31,7 +31,7 @@ pub(super) const CHECK: Check =
 fn claims(_: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
     claims.extend(scene.runs.iter().filter_map(|placed| {
         let line = Segment::new(placed.run.from, placed.run.to);
-        let volume = Volume::strip(&line, top_of_run(placed.run.tool))?;
+        let volume = Volume::Line { line, top: top_of_run(placed.run.tool) };
         let of = Subject::Mark(scene.marks.get(placed.mark)?.id.clone());
         Some(Claim::with_car(of, volume, Code::RunBlocked, Severity::Stops))
     }));

@@ -204,6 +204,7 @@ pub fn clear() -> Arrangement {
         aiming: aiming(),
         sensor: radar(),
         parked: PlanPose::new(DVec2::new(4_000.0, 3_000.0), 0.0),
+        parked_known: ParkedKnown::Within { mm: 0.0, rad: 0.0 },
         on_runways: vec![],
         on_this_car: OnThisCar::default(),
         stands: vec![StandSet::OnMark],

@@ -1,38 +1,21 @@
-//! Things in keep-clear zones, and so near one that they may be inside.
+//! Things in keep-clear zones.
 //!
-//! Rule: nothing that a zone excludes shares volume with it (touching is allowed). A thing whose distance to the zone
-//! is less than the uncertainty of its own place may be inside: that needs care, and a tape. So does a zone that is nearer
-//! to a wall than the walls' places are known. What is in a ceiling, or comes through a window, cannot be judged.
+//! Rule: nothing that a zone excludes shares volume with it (touching is allowed; what may be inside is the check
+//! `place_unsure`). What is in a ceiling, or comes through a window, cannot be judged.
 //! Limit: the aiming's own zones.
 
 use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::distance::{Separation, distance_to_segment};
 use baywright_geometry::{Prism, Segment, Span};
 
-use super::claim::{Bars, Claim, MovesWith, Volume};
-use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
-use super::{Check, Context, Remedy, SPEAKS_FROM_MM, Seen, finding, middle_of_both, thing_subject, wall_id};
-use crate::model::{Arrangement, Exclusion, OpeningKind, Thing, ThingKind};
+use super::claim::{Bars, Claim, MovesWith, Volume, excluded, walls_bind};
+use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
+use super::{Check, Context, Remedy, SPEAKS_FROM_MM, Seen, finding, middle_of_both, thing_subject};
+use crate::model::{Arrangement, Exclusion, OpeningKind};
 use crate::scene::{PlacedZone, Scene};
 
-/// Whether walls bound a zone: one that keeps out only people or light ends at a wall by itself.
-pub(super) const fn walls_bind(excludes: Exclusion) -> bool {
-    matches!(excludes, Exclusion::Anything | Exclusion::Metal | Exclusion::Reflecting(_))
-}
-
-/// Whether a zone excludes a thing: `None` if that cannot be judged.
-pub(crate) fn excluded(excludes: Exclusion, thing: &Thing) -> Option<bool> {
-    match excludes {
-        Exclusion::Anything => Some(true),
-        Exclusion::Metal => thing.material.is_metal(),
-        Exclusion::Reflecting(_) => None,
-        Exclusion::People => Some(thing.kind == ThingKind::Person),
-        Exclusion::Light => Some(thing.kind == ThingKind::Lamp),
-    }
-}
-
 pub(super) const CHECK: Check = Check {
-    codes: &[Code::ZoneObject, Code::ZoneUnjudged, Code::ZoneNear],
+    codes: &[Code::ZoneObject, Code::ZoneUnjudged],
     things,
     whole,
     claims,
@@ -52,11 +35,7 @@ pub struct InZone {
 }
 
 fn remedy(finding: &Finding) -> Remedy {
-    match (&finding.facts, finding.culprit()) {
-        (_, None) => Remedy::None,
-        (Facts::ZoneNear, Some(_)) => Remedy::ThingFurther,
-        (_, Some(_)) => Remedy::ThingOut,
-    }
+    if finding.culprit().is_some() { Remedy::ThingOut } else { Remedy::None }
 }
 
 /// A zone bars what it excludes; one that keeps things out must lie inside the room.
@@ -74,7 +53,7 @@ fn claims(_: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
 fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for zone in &context.scene.zones {
         for seen in context.things() {
-            if seen.placed.bounds.meets(&zone.bounds.grown(seen.placed.known_mm))
+            if seen.placed.bounds.meets(&zone.bounds)
                 && let Some(found) = thing_and_zone(context, zone, &seen)
             {
                 findings.push(found);
@@ -85,9 +64,6 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for zone in &context.scene.zones {
-        if walls_bind(zone.excludes) {
-            near_walls(context, zone, findings);
-        }
         if !matches!(zone.excludes, Exclusion::People | Exclusion::Light) {
             let intruding = context
                 .idle_runways()
@@ -178,59 +154,18 @@ fn thing_and_zone(context: &Context<'_>, zone: &PlacedZone, seen: &Seen<'_>) -> 
     let procedure = Basis::Procedure(context.arrangement.aiming.provenance.clone());
     let subjects = vec![thing_subject(&seen.thing.id), Subject::Zone(zone.id.clone())];
     let here = middle_of_both(&seen.placed.bounds, &zone.bounds);
-    let (gap, nearest) = match clearance(&zone.prism, &seen.placed.prism) {
-        Clearance::Intrudes(intrusion) => {
-            if intrusion.depth < SPEAKS_FROM_MM {
-                return None;
-            }
-            let heights = intrusion.heights;
-            let facts = InZone { excludes: zone.excludes, heights: Some(heights), area_mm2: intrusion.area };
-            let (facts, severity) = match judged {
-                Some(_) => (Facts::ZoneObject(facts), Severity::Stops),
-                None => (Facts::ZoneUnjudged(facts), Severity::Care),
-            };
-            let middle = (heights.bottom() + heights.top()) * 0.5;
-            return Some(
-                finding(facts, severity, subjects, here.extend(middle), procedure)
-                    .against(Quantity::Length(intrusion.depth), Quantity::Length(0.0)),
-            );
-        }
-        Clearance::Touching { at } => (0.0, at),
-        Clearance::Clear { gap, to, .. } => (gap, to),
+    let Clearance::Intrudes(intrusion) = clearance(&zone.prism, &seen.placed.prism) else { return None };
+    let heights = intrusion.heights;
+    let facts = InZone { excludes: zone.excludes, heights: Some(heights), area_mm2: intrusion.area };
+    let (facts, severity) = match judged {
+        Some(_) => (Facts::ZoneObject(facts), Severity::Stops),
+        None => (Facts::ZoneUnjudged(facts), Severity::Care),
     };
-    let known = seen.placed.known_mm;
-    // A thing that fills its whole uncertainty exactly is clear of the zone.
-    (gap < known - SPEAKS_FROM_MM).then(|| {
-        finding(Facts::ZoneNear, Severity::Care, subjects, nearest, Basis::AsEntered)
-            .against(Quantity::Length(gap), Quantity::Length(known))
-            .cured_by(Step::Tape { thing: seen.thing.id.clone() })
+    let middle = (heights.bottom() + heights.top()) * 0.5;
+    (intrusion.depth >= SPEAKS_FROM_MM).then(|| {
+        finding(facts, severity, subjects, here.extend(middle), procedure)
+            .against(Quantity::Length(intrusion.depth), Quantity::Length(0.0))
     })
-}
-
-/// A zone inside the room, but nearer to a wall than the walls' places are known.
-fn near_walls(context: &Context<'_>, zone: &PlacedZone, findings: &mut Vec<Finding>) {
-    let height = (zone.prism.span.bottom() + zone.prism.span.top()) * 0.5;
-    let known = context.arrangement.bay.walls_known.within();
-    let outline = &zone.prism.outline;
-    if known <= SPEAKS_FROM_MM {
-        return;
-    }
-    for (edge, wall) in context.scene.room.walls().edges().enumerate() {
-        let (gap, at) = match distance_to_segment(outline, &wall) {
-            Separation::Apart { gap, to, .. } => (gap, to),
-            Separation::Touching { at } => (0.0, at),
-            // Through it: that is the stop above, or an open door.
-            Separation::Overlapping => continue,
-        };
-        let Some(id) = wall_id(context.arrangement, edge) else { continue };
-        if gap < known - SPEAKS_FROM_MM {
-            let subjects = vec![Subject::Wall(id.into_owned()), Subject::Zone(zone.id.clone())];
-            findings.push(
-                finding(Facts::ZoneNear, Severity::Care, subjects, at.extend(height), Basis::AsEntered)
-                    .against(Quantity::Length(gap), Quantity::Length(known)),
-            );
-        }
-    }
 }
 
 #[cfg(test)]

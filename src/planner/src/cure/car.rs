@@ -59,11 +59,15 @@ impl<'a> Moves<'a> {
         let is_cured =
             |after: &[Finding]| !after.iter().any(|f| f.severity == Severity::Stops && super::blames(f, id));
         let cure = self.best(moves, is_cured)?;
-        let to_be_sure = self.further_from(id, &cure.step, known);
-        Some(Cure { to_be_sure, ..cure })
+        let further = self.further_from(
+            id,
+            &cure.step,
+            known + check::sway(self.case.arrangement, placed.bounds.centre()),
+        );
+        Some(cure.further(further))
     }
 
-    /// The same way, further by what the thing's place is uncertain by, if that leaves nothing to say of it and stops nothing
+    /// The same way, further by what the thing's place and the car's are uncertain by, if that leaves nothing to say of it and stops nothing
     /// that the shorter way does not.
     fn further_from(&mut self, id: &Id, step: &Step, known: f64) -> Option<DVec2> {
         let Step::MoveCar { by } = *step else { return None };
@@ -139,7 +143,7 @@ impl<'a> Moves<'a> {
         (!still).then(|| Cure {
             step,
             effort: None,
-            to_be_sure: None,
+            at_least: None,
             causes: caused(self.case.before, &after),
         })
     }
@@ -163,7 +167,7 @@ impl<'a> Moves<'a> {
         Some(Cure {
             step: Step::MoveCar { by: best.by },
             effort: None,
-            to_be_sure: None,
+            at_least: None,
             causes: caused(self.case.before, &best.after),
         })
     }
@@ -181,7 +185,7 @@ impl<'a> Moves<'a> {
         (!still).then(|| Cure {
             step,
             effort: None,
-            to_be_sure: None,
+            at_least: None,
             causes: caused(self.case.before, &after),
         })
     }
@@ -212,7 +216,7 @@ fn set_up(claims: &[Claim]) -> Option<Polygon> {
     let inside = claims.iter().filter(|claim| claim.inside).filter_map(|claim| match &claim.volume {
         Volume::Prism(prism) => Some(prism.outline.as_polygon()),
         // What is between solids that are inside is inside a convex outline too.
-        Volume::Sight { .. } | Volume::Fresnel { .. } => None,
+        Volume::Line { .. } | Volume::Spot { .. } | Volume::Sight { .. } | Volume::Fresnel { .. } => None,
     });
     let corners: Vec<DVec2> = inside.flat_map(|outline| outline.outer().to_vec()).collect();
     convex::hull(&corners)

@@ -68,12 +68,7 @@ fn next_steps(judged: &Assessment) -> Option<Vec<Step>> {
     for finding in judged.findings.iter().filter(|f| f.severity == Severity::Stops) {
         // What has no cure of its own may go with another's.
         let Some(cure) = finding.cure.as_ref() else { continue };
-        let step = match (&cure.step, cure.to_be_sure) {
-            // Far enough that not even the uncertainty of its place is left.
-            (Step::MoveThing { thing, .. }, Some(by)) => Step::MoveThing { thing: thing.clone(), by },
-            (Step::MoveCar { .. }, Some(by)) => Step::MoveCar { by },
-            (step, _) => step.clone(),
-        };
+        let step = cure.step.clone();
         match step {
             Step::MoveCar { .. } => car = car.or(Some(step)),
             step if !steps.contains(&step) => steps.push(step),

@@ -2,16 +2,15 @@
 
 use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::contain::{Containment, contains};
-use baywright_geometry::distance::{Separation, distance};
 use baywright_geometry::overlap::overlaps;
 use baywright_geometry::protrude::protrusions;
 use baywright_geometry::separate::{by_length_then_heading, exits};
-use baywright_geometry::{DVec2, Outline, Polygon, Prism};
+use baywright_geometry::{Circle, DVec2, Outline, Polygon, Prism, convex};
 
 use super::{Case, WHOLE_MM, blames, caused};
-use crate::assessment::{Code, Cure, Finding, Quantity, Severity, Step, Subject};
+use crate::assessment::{Code, Cure, Finding, Quantity, Severity, Step};
 use crate::check::{self, Context, SPEAKS_FROM_MM, claim};
-use crate::model::{Arrangement, Effort, Id, Known, Thing, ThingKind};
+use crate::model::{Effort, Id, Known, Thing, ThingKind};
 use crate::scene::Scene;
 
 /// How many ways out are tried: the first few are the short ones, and a person takes no detour of many.
@@ -63,8 +62,8 @@ pub(super) fn cure(case: &Case<'_>, id: &Id, care: bool) -> Option<Cure> {
         for exit in exits(&obstacles, &placed.prism.outline).into_iter().take(MOST_TRIED) {
             let left = if care { Severity::Care } else { Severity::Stops };
             let clears = |by: DVec2| {
-                let after = after_move(arrangement, scene, index, by)?;
-                let is_left = |f: &Finding| f.severity <= left && f.code() != Code::ZoneNear;
+                let after = after_move(case, index, by)?;
+                let is_left = |f: &Finding| f.severity <= left && !f.is_only_unsure();
                 let is_far = care && by.length() > FAR_FOR_CARE_MM;
                 (!is_far && !after.iter().any(is_left) && fits(scene, index, by)).then_some((by, after))
             };
@@ -79,9 +78,10 @@ pub(super) fn cure(case: &Case<'_>, id: &Id, care: bool) -> Option<Cure> {
             let cure = Cure {
                 step: Step::MoveThing { thing: id.clone(), by },
                 effort: Some(thing.effort),
-                to_be_sure: to_be_sure(arrangement, scene, index, by, placed.known_mm, &after),
+                at_least: None,
                 causes: caused(&of_thing, &after),
-            };
+            }
+            .further(surely(case, index, by, care, &after));
             // The shortest way is taken even if it needs care, unless a way not much longer causes nothing at all.
             let tolerable = second_best.as_ref().is_none_or(|known| length(&cure) < length(known) * DETOUR);
             if cure.causes.iter().all(is_only_near) && tolerable {
@@ -118,44 +118,41 @@ fn leaves(thing: &Thing) -> Option<Cure> {
     can_leave(thing.kind).then(|| Cure {
         step: Step::TakeAway { thing: thing.id.clone() },
         effort: Some(thing.effort),
-        to_be_sure: None,
+        at_least: None,
         causes: Vec::new(),
     })
 }
 
-/// A thing that may be inside a zone: if even a tape could not settle it, it is moved clear by what its place is
-/// uncertain by. `None` if it is to be taped, or cannot be moved.
-pub(super) fn away_from_zone(case: &Case<'_>, near: &Finding) -> Option<Cure> {
-    let Case { arrangement, scene, .. } = case;
-    let id = near.culprit()?;
-    let (Some(Quantity::Length(gap)), Some(Quantity::Length(wanted))) = (near.measured, near.limit) else {
-        return None;
-    };
-    let Some(Subject::Zone(zone)) = near.subjects.get(1) else { return None };
+/// A thing that may be in the way: if even a tape could not settle it, it is moved clear by what its place is uncertain by.
+/// `None` if it is to be taped, or cannot be moved.
+pub(super) fn further(case: &Case<'_>, unsure: &Finding) -> Option<Cure> {
+    let arrangement = case.arrangement;
+    let id = unsure.culprit()?;
+    let Some(Quantity::Length(gap)) = unsure.measured else { return None };
     let index = arrangement.bay.things.iter().position(|thing| thing.id == *id)?;
-    let (thing, placed) = (arrangement.bay.things.get(index)?, scene.things.get(index)?);
+    let thing = arrangement.bay.things.get(index)?;
     if gap >= Known::TAPED_MM || thing.effort == Effort::Fixed || thing.kind == ThingKind::LiftArm {
         return None;
     }
-    let zone = scene.zones.iter().find(|own| own.id == *zone)?;
-    let away = match distance(&zone.prism.outline, &placed.prism.outline) {
-        Separation::Apart { from, to, .. } => to - from,
-        // They touch: the way out of the zone if the thing stood a little further in.
-        Separation::Touching { at } => {
-            let further_in = (zone.bounds.centre() - at).normalize_or_zero();
-            *exits(&[&zone.prism.outline], &placed.prism.outline.moved(further_in)).first()?
-        }
-        Separation::Overlapping => return None,
-    };
-    let by = rounded_up(away.normalize_or_zero() * (wanted - gap));
-    let after = after_move(arrangement, scene, index, by)?;
-    let is_worse = super::may_be_in_the_way;
-    (!after.iter().any(is_worse) && fits(scene, index, by)).then(|| Cure {
+    let now = case.before.iter().filter(|f| blames(f, id)).count();
+    let by = margins(case, index)?
+        .find_map(|margin| margin.shortest(case, index).filter(|by| margin.is_sure(case, index, *by, now)))?;
+    Some(Cure {
         step: Step::MoveThing { thing: id.clone(), by },
         effort: Some(thing.effort),
-        to_be_sure: None,
+        at_least: None,
         causes: Vec::new(),
     })
+}
+
+/// Everywhere that a thing may be, if it may be so far from where it is drawn: never smaller, and without its hollows.
+fn grown(outline: &Outline, by: f64) -> Option<Outline> {
+    let Ok(disc) = Circle::new(DVec2::ZERO, by) else { return Some(outline.clone()) };
+    let disc = disc.circumscribed();
+    let own = outline.as_polygon();
+    let corners: Vec<DVec2> =
+        own.outer().iter().flat_map(|&corner| disc.outer().iter().map(move |&off| corner + off)).collect();
+    convex::hull(&corners).map(Outline::from)
 }
 
 /// What is part of the building stays in the bay, even if it swings.
@@ -171,10 +168,11 @@ const fn can_leave(kind: ThingKind) -> bool {
     )
 }
 
-/// How far a cure moves a thing.
+/// How far a cure moves a thing at least.
 fn length(cure: &Cure) -> f64 {
-    match cure.step {
-        Step::MoveThing { by, .. } => by.length(),
+    match (&cure.step, cure.at_least) {
+        (_, Some(shorter)) => shorter.length(),
+        (Step::MoveThing { by, .. }, None) => by.length(),
         _ => f64::INFINITY,
     }
 }
@@ -203,14 +201,14 @@ fn in_its_way(scene: &Scene, index: usize) -> Vec<Outline> {
     things.chain(walls).collect()
 }
 
-/// That a thing then stands beside the zone within its own uncertainty is said by `to_be_sure`, not held against it.
+/// That a thing then stands beside a zone within its own uncertainty is not held against a move that could be no surer.
 fn is_only_near(caused: &Finding) -> bool {
-    caused.code() == Code::ZoneNear
+    caused.is_only_unsure()
 }
 
 /// The findings about one thing if it stood elsewhere.
-fn after_move(arrangement: &Arrangement, scene: &Scene, index: usize, by: DVec2) -> Option<Vec<Finding>> {
-    let context = Context::with_thing_moved(arrangement, scene, index, by)?;
+fn after_move(case: &Case<'_>, index: usize, by: DVec2) -> Option<Vec<Finding>> {
+    let context = Context::with_thing_moved(case.arrangement, case.scene, &case.claims, index, by)?;
     let mut findings = Vec::new();
     for check in check::ALL {
         (check.things)(&context, &mut findings);
@@ -252,22 +250,54 @@ fn fits(scene: &Scene, index: usize, by: DVec2) -> bool {
     })
 }
 
-/// The same way, further by what the thing's place is uncertain by, if that leaves nothing to say.
-fn to_be_sure(
-    arrangement: &Arrangement,
-    scene: &Scene,
-    index: usize,
-    by: DVec2,
-    known: f64,
-    after: &[Finding],
-) -> Option<DVec2> {
-    if known <= 0.0 {
-        return None;
+/// A move that is sure: past what the thing's place, and where the car stands, are uncertain by, so that nothing is left to
+/// say. The same way further if that does; else the shortest that leaves all of it clear.
+fn surely(case: &Case<'_>, index: usize, by: DVec2, care: bool, after: &[Finding]) -> Option<DVec2> {
+    // What only needs care is out of a way of the room, or of the room to work in, that no parking changes.
+    margins(case, index)?.filter(|margin| !(care && margin.with_car)).find_map(|margin| {
+        let straight = rounded_up(by + by.normalize_or_zero() * margin.mm);
+        // Nobody goes far out of the way for that.
+        let most = (by.length() + margin.mm) * DETOUR;
+        let may =
+            |further: &DVec2| further.length() <= most && margin.is_sure(case, index, *further, after.len());
+        Some(straight).filter(may).or_else(|| margin.shortest(case, index).filter(may))
+    })
+}
+
+/// How far past what it clears a move goes.
+struct Margin {
+    mm: f64,
+    /// Whether it reckons with a car that stands elsewhere.
+    with_car: bool,
+}
+
+/// The margins that are worth trying, the surest first. `None` if there is no such thing.
+fn margins(case: &Case<'_>, index: usize) -> Option<impl Iterator<Item = Margin>> {
+    let placed = case.scene.things.get(index)?;
+    let known = placed.known_mm;
+    let with_car = known + check::sway(case.arrangement, placed.bounds.centre());
+    let all = [Margin { mm: with_car, with_car: true }, Margin { mm: known, with_car: false }];
+    Some(all.into_iter().filter(|margin| margin.mm > 0.0))
+}
+
+impl Margin {
+    /// Whether a move leaves nothing unsure, and no more to say of the thing than so much.
+    fn is_sure(&self, case: &Case<'_>, index: usize, by: DVec2, most: usize) -> bool {
+        let Some(left) = after_move(case, index, by) else { return false };
+        // Whether the car stands where it is drawn is asked only of a move that reckons with it.
+        let is_minded =
+            |f: &Finding| super::may_be_in_the_way(f) && (self.with_car || f.code() != Code::CarPlace);
+        left.len() <= most && !left.iter().any(is_minded) && fits(case.scene, index, by)
     }
-    let further = rounded_up(by + by.normalize_or_zero() * known);
-    let left = after_move(arrangement, scene, index, further)?;
-    (left.len() <= after.len() && !left.iter().any(super::may_be_in_the_way) && fits(scene, index, further))
-        .then_some(further)
+
+    /// The shortest move after which the thing is clear of everything by as much.
+    fn shortest(&self, case: &Case<'_>, index: usize) -> Option<DVec2> {
+        let (thing, placed) = (case.arrangement.bay.things.get(index)?, case.scene.things.get(index)?);
+        let regions = claim::in_the_way(&case.claims, thing);
+        let regions: Vec<&Outline> = regions.iter().collect();
+        let shortest = exits(&regions, &grown(&placed.prism.outline, self.mm)?).into_iter().next();
+        shortest.map(rounded_up)
+    }
 }
 
 /// The same direction, whole millimetres, never shorter. A length within a thousandth of a whole millimetre is that.

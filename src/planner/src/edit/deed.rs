@@ -21,6 +21,8 @@ pub enum Deed {
     Remove(Id),
     /// Parked the car elsewhere.
     Park,
+    /// Said how well it is known where the car stands.
+    ParkedKnown,
     /// Moved a target.
     Stand,
     /// Shut a door.
@@ -66,6 +68,7 @@ impl Edit {
             Self::Add(thing) => Deed::Add(thing.id.clone()),
             Self::Remove(thing) => Deed::Remove(thing.clone()),
             Self::Park(_) => Deed::Park,
+            Self::ParkedKnown(_) => Deed::ParkedKnown,
             Self::Stand { .. } => Deed::Stand,
             Self::Door { door, shut: true } => Deed::Shut(door.clone()),
             Self::Door { door, shut: false } => Deed::Open(door.clone()),

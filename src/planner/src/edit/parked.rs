@@ -1,6 +1,15 @@
 //! What is done to the car and its targets in one arrangement.
 
-use crate::model::{Id, SavedArrangement, StandSet};
+use crate::geometry::PlanPose;
+use crate::model::{Id, ParkedKnown, SavedArrangement, StandSet};
+
+/// The car is parked elsewhere: what was taped says nothing of the new place.
+pub(super) fn park(own: &mut SavedArrangement, pose: PlanPose) {
+    own.parked = pose;
+    if own.parked_known == ParkedKnown::Taped {
+        own.parked_known = ParkedKnown::Planned;
+    }
+}
 
 /// A target stands elsewhere. One on its mark has nothing to say.
 pub(super) fn stand(own: &mut SavedArrangement, placement: &Id, set: StandSet) {

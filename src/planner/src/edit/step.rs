@@ -29,6 +29,7 @@ pub(super) fn edits(step: &Step, layout: &Layout, at: usize) -> Result<Vec<Edit>
         Step::OpenDoor { door } => vec![Edit::Door { door: door.clone(), shut: false }],
         // These ask a person to find something out; nothing changes until it is entered.
         Step::Tape { .. }
+        | Step::TapeCar
         | Step::SurveyFloor
         | Step::EnterFigures
         | Step::EnterAlignment

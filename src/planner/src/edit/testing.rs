@@ -28,6 +28,7 @@ pub(super) fn layout() -> (Layout, Id) {
         vehicle_fingerprint: None,
         aiming: arrangement.aiming.id.clone(),
         parked: arrangement.parked,
+        parked_known: arrangement.parked_known,
         on_runways: Vec::new(),
         on_this_car: Default::default(),
         stands: Vec::new(),

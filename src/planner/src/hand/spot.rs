@@ -12,8 +12,10 @@ const RING_MM: f64 = 250.0;
 const DIRECTIONS: usize = 24;
 /// As far as this, which no bay exceeds by much.
 const MOST_RINGS: usize = 120;
-/// Air around it: more than a place known by eye is uncertain by.
+/// Air around it, to walls and to other things.
 const AIR_MM: f64 = 60.0;
+/// Air around all that it may be in, where it may be, and where the car may be.
+const MARGIN_MM: f64 = 1.0;
 
 /// Where the middle of `thing` would stand, bay frame, mm, turned as it is: as near to `wanted` as there is a place in the
 /// room where it stands in nothing and in no region that a check claims. If there is none, where it stands in nothing; if
@@ -26,8 +28,8 @@ pub fn free_spot(arrangement: &Arrangement, scene: &Scene, thing: &Thing, wanted
     // A zone that would let it in is kept free all the same: there is room elsewhere.
     let at_its_heights = |claim: &&Claim| claim.volume.at(&span).map(boxed);
     let others = scene.things.iter().map(|own| &own.prism).filter(|own| own.span.shared(&span).is_some());
-    let others = others.map(|own| boxed(own.outline.clone()));
-    let solids: Vec<(Bounds, Outline)> = solid.iter().filter_map(at_its_heights).chain(others).collect();
+    let others: Vec<(Bounds, Outline)> = others.map(|own| boxed(own.outline.clone())).collect();
+    let solids: Vec<(Bounds, Outline)> = solid.iter().filter_map(at_its_heights).collect();
     let wishes: Vec<(Bounds, Outline)> = claimed.iter().filter_map(at_its_heights).collect();
 
     let own = thing.prism().outline.bounds().moved(-thing.place.at.origin());
@@ -35,14 +37,19 @@ pub fn free_spot(arrangement: &Arrangement, scene: &Scene, thing: &Thing, wanted
         others.iter().all(|(bounds, other)| !bounds.meets(place) || !overlaps(other, outline))
     };
     let fits = |at: DVec2, wishes: &[(Bounds, Outline)]| {
-        let place = own.moved(at).grown(AIR_MM);
-        let Ok(outline) = Polygon::rectangle(place.low, place.high).map(Outline::Polygon) else {
+        let with_air = |air: f64| {
+            let place = own.moved(at).grown(air);
+            Some((place, Outline::Polygon(Polygon::rectangle(place.low, place.high).ok()?)))
+        };
+        let unsure = thing.place.known.within() + check::sway(arrangement, at) + MARGIN_MM;
+        let (Some((beside, outline)), Some((place, unsure))) = (with_air(AIR_MM), with_air(unsure)) else {
             return false;
         };
         let held = contains(scene.room.walls(), &outline);
         matches!(held, Containment::Within | Containment::TouchingWithin)
-            && in_none(&solids, &place, &outline)
-            && in_none(wishes, &place, &outline)
+            && in_none(&others, &beside, &outline)
+            && in_none(&solids, &place, &unsure)
+            && in_none(wishes, &place, &unsure)
     };
     let nearest = |wishes: &[(Bounds, Outline)]| spots(wanted).find(|&at| fits(at, wishes));
     nearest(&wishes).or_else(|| nearest(&[])).unwrap_or(wanted)

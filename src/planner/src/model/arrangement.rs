@@ -21,6 +21,40 @@ pub enum StandSet {
     },
 }
 
+/// How well it is known where the car stands. It counts where the set-up meets the room, never between the car and its own
+/// marks and targets, which are laid from its wheels.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub enum ParkedKnown {
+    /// It is to be parked there, or was parked and nothing was measured.
+    #[default]
+    Planned,
+    /// Three distances from the walls were taped.
+    Taped,
+    /// As entered: the middle of the front axle within so many mm, its heading within so many radians, either way.
+    Within {
+        /// The middle of the front axle, mm.
+        mm: f64,
+        /// The heading, radians.
+        rad: f64,
+    },
+}
+
+impl ParkedKnown {
+    /// ± 30 mm and ± 0.5°: a car is driven in and does not move sideways (common practice, no source).
+    pub const PLANNED: (f64, f64) = (30.0, 0.5 * std::f64::consts::PI / 180.0);
+    /// ± 5 mm and ± 0.15°: three distances read off a tape to plumbed points some 2.6 m apart (common practice, no source).
+    pub const TAPED: (f64, f64) = (5.0, 0.15 * std::f64::consts::PI / 180.0);
+
+    /// Either way: the middle of the front axle, mm; the heading, radians.
+    pub const fn within(self) -> (f64, f64) {
+        match self {
+            Self::Planned => Self::PLANNED,
+            Self::Taped => Self::TAPED,
+            Self::Within { mm, rad } => (mm, rad),
+        }
+    }
+}
+
 /// What was measured on this very car; it overrides the profile, and shows.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct OnThisCar {
@@ -52,6 +86,8 @@ pub struct Arrangement {
     pub sensor: Sensor,
     /// Where the car stands: bay from vehicle.
     pub parked: PlanPose,
+    /// How well that is known.
+    pub parked_known: ParkedKnown,
     /// The runways that carry it; empty on the floor.
     pub on_runways: Vec<Id>,
     /// What was measured on this very car.

@@ -3,7 +3,7 @@
 use baywright_geometry::{DVec2, PlanPose};
 use jiff::civil::Date;
 
-use super::{Arrangement, Bay, Id, Loading, OnThisCar, Place, StandSet, Thing, Vehicle};
+use super::{Arrangement, Bay, Id, Loading, OnThisCar, ParkedKnown, Place, StandSet, Thing, Vehicle};
 
 /// A thing that stands elsewhere in one arrangement than in the bay.
 #[derive(Clone, Debug, PartialEq)]
@@ -27,6 +27,8 @@ pub struct SavedArrangement {
     pub aiming: Id,
     /// Where the car stands: bay from vehicle.
     pub parked: PlanPose,
+    /// How well that is known.
+    pub parked_known: ParkedKnown,
     /// The runways that carry it; empty on the floor.
     pub on_runways: Vec<Id>,
     /// What was measured on this very car.
@@ -187,6 +189,7 @@ impl Layout {
             sensor: sensor.clone(),
             vehicle: vehicle.clone(),
             parked: saved.parked,
+            parked_known: saved.parked_known,
             on_runways: saved.on_runways.clone(),
             on_this_car: saved.on_this_car,
             stands,

@@ -34,7 +34,7 @@ pub use aiming::{
     MeasuredAlong, PlaceTolerance, Placement, ReferenceAxis, Stand, StandOff, Target, TargetHeight,
     TargetKind, VerticalReference, ZoneFrame,
 };
-pub use arrangement::{Arrangement, Loading, OnThisCar, StandSet};
+pub use arrangement::{Arrangement, Loading, OnThisCar, ParkedKnown, StandSet};
 pub use bay::{
     Bay, FloorFeature, FloorFeatureKind, FloorSurvey, KeepFree, KeepFreeKind, Opening, OpeningKind,
     PermanentMark, Runway, Wall,

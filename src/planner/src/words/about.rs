@@ -4,7 +4,7 @@ use baywright_geometry::DVec2;
 
 use super::Words;
 use crate::assessment::{Assessment, Finding, Quantity, Severity, Step, Subject, Verdict};
-use crate::model::{Effort, Exclusion, Known, Material, Provenance, ThingKind};
+use crate::model::{Effort, Exclusion, Known, Material, ParkedKnown, Provenance, ThingKind};
 use crate::scene::Reading;
 
 impl Words<'_> {
@@ -64,6 +64,8 @@ impl Words<'_> {
         effort(effort: Effort) -> &'static str;
         /// How well the place of a thing is known.
         how_known(known: Known) -> String;
+        /// How well it is known where the car stands.
+        how_parked(known: ParkedKnown) -> String;
 
         // Values.
         /// Any value with its unit.

@@ -21,6 +21,7 @@ mod marks;
 mod names;
 mod numbers;
 mod summary;
+mod unsure;
 
 use super::drawing::Lies;
 use super::{Language, Locale, Units, Words, sentence_start};

@@ -63,6 +63,7 @@ texts! {
     how, "A cure that is done outside the program.";
     looked_again, "A cure: the profile was looked at.";
     enter_taped, "Said when a taped distance is to be entered.";
+    enter_car_place, "Said when the car's place is to be taped.";
     enter_levels, "Where levels are entered.";
     enter_figures, "Where figures are entered.";
     enter_alignment, "Where a figure is entered.";

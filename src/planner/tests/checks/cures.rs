@@ -26,9 +26,10 @@ fn a_taped_thing_goes_further_to_be_sure() {
     arrangement.bay.things[0].place.known = Known::Taped;
     let assessment = assess(&arrangement);
     let cure = of(&assessment, Code::ZoneObject)[0].cure.clone().unwrap();
-    assert_eq!(cure.to_be_sure, Some(DVec2::new(0.0, 270.0)));
-    let by = cure.to_be_sure.unwrap();
-    let sure = apply(&arrangement, &Step::MoveThing { thing: "cabinet".into(), by });
+    assert_eq!(cure.at_least, Some(DVec2::new(0.0, 250.0)));
+    let by = DVec2::new(0.0, 270.0);
+    assert_eq!(cure.step, Step::MoveThing { thing: "cabinet".into(), by });
+    let sure = apply(&arrangement, &cure.step);
     assert_eq!(judge(&sure).verdict, Verdict::Ready);
 }
 
@@ -169,9 +170,9 @@ fn the_car_goes_further_from_what_is_known_by_eye() {
     arrangement.bay.things[0].place.known = Known::ByEye;
     let assessment = assess(&arrangement);
     let cure = of(&assessment, Code::ZoneObject)[0].cure.clone().unwrap();
-    assert_eq!(cure.step, Step::MoveCar { by: DVec2::new(0.0, -200.0) });
+    assert_eq!(cure.at_least, Some(DVec2::new(0.0, -200.0)));
     let by = DVec2::new(0.0, -200.0 - Known::ByEye.within());
-    assert_eq!(cure.to_be_sure, Some(by));
+    assert_eq!(cure.step, Step::MoveCar { by });
     let promise = assessment.promise.unwrap();
     assert_eq!(promise.steps, vec![Step::MoveCar { by }]);
     assert_eq!(promise.verdict, Verdict::Ready);

@@ -24,7 +24,7 @@ fn a_finding_reads_well() {
     );
     assert_eq!(
         plain(&words.cure(found).unwrap()),
-        "Move the tool cabinet 250 mm towards the car's left; 270 mm to be sure of it."
+        "Move the tool cabinet 270 mm towards the car's left (250 mm just clears it)."
     );
     assert_eq!(
         plain(&words.summary(&assessment)),

@@ -83,6 +83,11 @@ impl Desk {
                 self.view.list_open = true;
                 self.say(self.texts().enter_taped);
             }
+            Step::TapeCar => {
+                self.view.selected = Some(Subject::Car);
+                self.view.list_open = true;
+                self.say(self.texts().enter_car_place);
+            }
             Step::SurveyFloor => {
                 self.view.selected = Some(Subject::Floor);
                 self.view.list_open = true;

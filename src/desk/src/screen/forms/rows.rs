@@ -4,7 +4,9 @@ use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
 use baywright_planner::hand::{WallGap, gap_to_wall, pose_of, wall_gaps};
-use baywright_planner::model::{Effort, Id, Known, Material, Place, Shape, StandSet, Thing, ThingKind};
+use baywright_planner::model::{
+    Effort, Id, Known, Material, ParkedKnown, Place, Shape, StandSet, Thing, ThingKind,
+};
 use baywright_planner::words::sentence_start;
 use egui::{ComboBox, RichText, Ui};
 
@@ -260,6 +262,16 @@ impl Desk {
                 });
             });
         };
+        let before = self.answer.arrangement.parked_known;
+        let mut now = before;
+        choice(ui, texts.known, &words.how_parked(before), |ui| {
+            for known in [ParkedKnown::Planned, ParkedKnown::Taped] {
+                ui.selectable_value(&mut now, known, words.how_parked(known));
+            }
+        });
+        if now != before {
+            out.push(Command::Bay(OfBay::Edit(Edit::ParkedKnown(now))));
+        }
         fact(ui, texts.length, words.length(vehicle.length_mm));
         fact(ui, texts.width, words.length(vehicle.width_mm));
         fact(ui, texts.wheelbase, words.length(vehicle.wheelbase_mm));

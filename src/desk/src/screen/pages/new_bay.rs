@@ -390,6 +390,7 @@ impl Desk {
             vehicle_fingerprint: None,
             aiming: shown.aiming.clone(),
             parked: PlanPose::new(at, 0.0),
+            parked_known: Default::default(),
             on_runways: Vec::new(),
             on_this_car: Default::default(),
             stands: Vec::new(),

@@ -23,6 +23,7 @@ pub(super) fn check(all: &Arrangement, faults: &mut Faults) {
     for (i, id) in all.on_runways.iter().enumerate() {
         faults.known(format!("on_runways[{i}]"), id, all.bay.runways.iter().map(|r| &r.id));
     }
+    layout::parked_known("parked.known", all.parked_known, faults);
     layout::on_this_car("on_this_car", &all.on_this_car, faults);
     if let Some(at) = all.on_this_car.sensor_at {
         vehicle::on_car("on_this_car.sensor_at_mm", at, limits::LOWEST_SENSOR_MM, &all.vehicle, faults);

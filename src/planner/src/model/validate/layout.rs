@@ -1,7 +1,7 @@
 //! Invariants of a layout: its bay, and what its arrangements say of it.
 
 use super::super::fault::{Allowed, Found, Quote};
-use super::super::{Id, Layout, OnThisCar, SavedArrangement, StandSet, TapedRoom, Underlay};
+use super::super::{Id, Layout, OnThisCar, ParkedKnown, SavedArrangement, StandSet, TapedRoom, Underlay};
 use super::limits;
 use super::{Faults, bay};
 
@@ -48,6 +48,7 @@ fn arrangement(path: &str, saved: &SavedArrangement, layout: &Layout, faults: &m
     faults.name(format!("{path}.aiming"), saved.aiming.as_str());
     faults.place(&format!("{path}.parked.at_mm"), saved.parked.origin());
     faults.angle(format!("{path}.parked.heading_deg"), saved.parked.heading(), &limits::TURN);
+    parked_known(&format!("{path}.parked.known"), saved.parked_known, faults);
     on_this_car(&format!("{path}.on_this_car"), &saved.on_this_car, faults);
 
     let bay = &layout.bay;
@@ -123,6 +124,13 @@ pub(super) fn stand(path: &str, set: &StandSet, faults: &mut Faults) {
         faults.angle(format!("{path}.heading_deg"), place.heading(), &limits::TURN);
         faults.number(format!("{path}.height_mm"), *height, &limits::SIZE_OR_NONE);
         faults.angle(format!("{path}.pitch_deg"), *pitch, &limits::ELEVATION);
+    }
+}
+
+pub(super) fn parked_known(path: &str, known: ParkedKnown, faults: &mut Faults) {
+    if let ParkedKnown::Within { mm, rad } = known {
+        faults.number(format!("{path}.mm"), mm, &limits::KNOWN);
+        faults.angle(format!("{path}.deg"), rad, &limits::PARKED_TURN);
     }
 }
 

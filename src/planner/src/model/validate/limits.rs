@@ -108,6 +108,8 @@ pub const TAPED_WALL: Range = Range::from(10.0, 1e6, MM);
 pub const CEILING: Range = Range::from(1e3, 1e5, MM);
 /// How well a place is known.
 pub const KNOWN: Range = Range::from(0.0, 1e4, MM);
+/// How well it is known which way a parked car points, degrees either way: more is no parking place.
+pub const PARKED_TURN: Range = Range::from(0.0, 10.0, DEG);
 /// A stand-off.
 pub const STAND_OFF: Range = Range::from(100.0, 1e5, MM);
 /// A taped length.

@@ -2,7 +2,7 @@
 
 use super::names::the;
 use super::{About, listed, sentence_start};
-use crate::assessment::{Code, Cure, Finding, Severity, Step, Subject};
+use crate::assessment::{Cure, Finding, Severity, Step, Subject};
 use crate::model::{Effort, Id, Known, TargetHeight, ThingKind};
 
 impl About<'_> {
@@ -10,8 +10,8 @@ impl About<'_> {
     pub fn cure(&self, finding: &Finding) -> Option<String> {
         let cure = finding.cure.as_ref()?;
         let mut text = sentence_start(&self.step(&cure.step));
-        if let Some(further) = cure.to_be_sure {
-            text = format!("{text}; {} to be sure of it", self.length(further.length()));
+        if let Some(shorter) = cure.at_least {
+            text = format!("{text} ({} just clears it)", self.length(shorter.length()));
         }
         text.push('.');
         if cure.effort == Some(Effort::TwoPeople) {
@@ -55,6 +55,9 @@ impl About<'_> {
                 format!("move {} a little further away, or tape it closer than it is known now", the(thing))
             }
             Step::Tape { thing } => format!("tape the distance to {} and enter it", the(thing)),
+            Step::TapeCar => {
+                "tape three distances from the walls to the car's wheels and say that it was taped".to_owned()
+            }
             Step::SurveyFloor => "survey the floor and enter the levels".to_owned(),
             Step::EnterFigures => "enter the vehicle maker's own figures".to_owned(),
             Step::EnterAlignment => "enter the rear toe from the alignment sheet".to_owned(),
@@ -93,12 +96,9 @@ impl About<'_> {
         }
     }
 
-    /// What a cure would cause: "Then the column is inside the keep-clear zone." Being only near is said by how far to
-    /// go to be sure.
+    /// What a cure would cause: "Then the column is inside the keep-clear zone."
     fn instead(&self, cure: &Cure) -> Option<String> {
-        let sure = cure.to_be_sure.is_some();
-        let told: Vec<&Finding> =
-            cure.causes.iter().filter(|caused| !(sure && caused.code() == Code::ZoneNear)).collect();
+        let told: Vec<&Finding> = cure.causes.iter().collect();
         let first = told.iter().min_by_key(|caused| caused.severity)?;
         let what = self.within_sentence(first);
         let more = told.iter().filter(|caused| caused.severity == first.severity).count() - 1;

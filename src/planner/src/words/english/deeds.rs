@@ -17,6 +17,7 @@ impl About<'_> {
             Deed::Add(thing) => format!("Add {thing}"),
             Deed::Remove(thing) => format!("Remove {thing}"),
             Deed::Park => "Park the car".to_owned(),
+            Deed::ParkedKnown => "Say how well the car's place is known".to_owned(),
             Deed::Stand => "Move the target stand".to_owned(),
             Deed::Shut(door) => format!("Shut {door}"),
             Deed::Open(door) => format!("Open {door}"),

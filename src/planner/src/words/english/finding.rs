@@ -51,7 +51,9 @@ impl About<'_> {
             Facts::ZoneUnjudged(_) => {
                 format!("{first} is in {second}, and it is not known whether it matters")
             }
-            Facts::ZoneNear => format!("{first} may be inside {second}"),
+            Facts::ZoneNear(zones) => format!("{first} may be inside {}", self.each_of(zones)),
+            Facts::PlaceUnsure(_) => format!("{first} may be in the way"),
+            Facts::CarPlace(_) => "the car may stand too near, a little off its place".to_owned(),
             Facts::SightBlocked(InSight::CoversSensor) => format!("{first} covers the {}", self.sensor()),
             Facts::SightBlocked(InSight::FacesAway) => {
                 format!("{first} faces away from the {}", self.sensor())
@@ -118,7 +120,9 @@ impl About<'_> {
             }
             Facts::OutsideRoom(_) => format!("{value} too far, limit {limit_text}"),
             Facts::CarClash | Facts::StandClash => format!("{value} too close, limit {limit_text}"),
-            Facts::ZoneNear => format!("clear by {value}, wants {limit_text}"),
+            Facts::ZoneNear(_) | Facts::PlaceUnsure(_) | Facts::CarPlace(_) => {
+                format!("clear by {value}, wants {limit_text}")
+            }
             Facts::SightBlocked(InSight::Wall) => format!("{value} into the view, limit {limit_text}"),
             Facts::SightBlocked(_) => format!("{value} hidden, limit {limit_text}"),
             Facts::FresnelEntered => {
@@ -157,7 +161,9 @@ impl About<'_> {
     /// What else to know about it, in one sentence; empty if there is nothing.
     pub fn detail(&self, finding: &Finding) -> String {
         match &finding.facts {
-            Facts::ZoneNear => self.known(finding),
+            Facts::ZoneNear(_) => self.known(finding),
+            Facts::PlaceUnsure(all) => self.may_be(finding, all),
+            Facts::CarPlace(all) => self.car_place(all),
             Facts::ZoneUnjudged(zone) => {
                 let of = self.keeps_clear_of(zone.excludes);
                 match finding.subjects.first() {
@@ -331,7 +337,7 @@ impl About<'_> {
         }
     }
 
-    fn known(&self, finding: &Finding) -> String {
+    pub(super) fn known(&self, finding: &Finding) -> String {
         let Some(thing) = self.thing(finding) else {
             let within = self.length(self.arrangement.bay.walls_known.within());
             return format!("The walls' places are known to ± {within}.");

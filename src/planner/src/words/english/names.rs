@@ -1,8 +1,8 @@
 //! What things are called.
 
 use super::About;
-use crate::assessment::{Subject, Verdict};
-use crate::model::{Effort, Exclusion, Id, Known, Material, SensorKind, TargetKind, ThingKind};
+use crate::assessment::{Quantity, Subject, Verdict};
+use crate::model::{Effort, Exclusion, Id, Known, Material, ParkedKnown, SensorKind, TargetKind, ThingKind};
 
 /// A name with its article, unless it was typed with one.
 pub(super) fn the(id: &Id) -> String {
@@ -158,6 +158,17 @@ impl About<'_> {
             Effort::TwoPeople => "two people",
             Effort::ForkLift => "a fork lift",
             Effort::Fixed => "fixed",
+        }
+    }
+
+    /// How well it is known where the car stands.
+    pub fn how_parked(&self, known: ParkedKnown) -> String {
+        let (mm, rad) = known.within();
+        let within = format!("± {}, ± {}", self.length(mm), self.quantity(Quantity::Angle(rad)));
+        match known {
+            ParkedKnown::Planned => format!("planned, {within}"),
+            ParkedKnown::Taped => format!("taped, {within}"),
+            ParkedKnown::Within { .. } => within,
         }
     }
 

@@ -66,6 +66,7 @@ pub const TEXTS: Screen = Screen {
     how: "How",
     looked_again: "I have looked at it",
     enter_taped: "Type what the tape reads on the left, then say how well its place is known.",
+    enter_car_place: "Tape from the walls to three wheels, type on the left where the car stands, then say that it was taped.",
     enter_levels: "Enter the levels on the left, under Floor levels: one a line, along, across and level in mm.",
     enter_figures: "Enter the maker's own figures on the left, and say where they come from. What you keep is a car of your own.",
     enter_alignment: "Enter the rear toe from the alignment sheet on the left, under Measured on this car.",

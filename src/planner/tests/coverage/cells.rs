@@ -1,0 +1,247 @@
+//! What must be found in each cell, or why nothing.
+
+use super::columns::{Column, Relation};
+use super::rows::{Hangs, Made, Row};
+use super::support::*;
+
+/// What a cell holds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Cell {
+    /// A finding of the row, at least as bad as this, of one of these codes.
+    Found(Severity, &'static [Code]),
+    /// None, and why.
+    Nothing(Reason),
+}
+
+/// Why nothing is found.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Reason {
+    /// It is farther away than its place is uncertain by.
+    FarEnough,
+    /// The zone does not exclude it.
+    NotExcluded,
+    /// It hangs above what is asked there, or lies flat under it.
+    OverOrUnder,
+    /// Room to work in and ways out need care at most: an uncertain place adds nothing to that.
+    CareAtMost,
+    /// A zone that keeps out people or light ends at a wall by itself.
+    EndsAtTheWall,
+    /// What is in the floor has its place from the survey of the room, and is asked about only where something rests on it.
+    NothingRestsThere,
+}
+
+impl Reason {
+    /// Every reason.
+    pub const ALL: [Self; 6] = [
+        Self::FarEnough,
+        Self::NotExcluded,
+        Self::OverOrUnder,
+        Self::CareAtMost,
+        Self::EndsAtTheWall,
+        Self::NothingRestsThere,
+    ];
+}
+
+const UNSURE: Cell = Cell::Found(Severity::Care, &[Code::ZoneNear, Code::PlaceUnsure]);
+
+/// What must be found of a row in a relation to a place.
+pub fn cell(row: Row, column: Column, relation: Relation) -> Cell {
+    match row {
+        Row::Thing(kind, hangs, made) => thing(kind, hangs, made, column, relation),
+        Row::IdleRunway => runway(column, relation),
+        Row::Wall => wall(column, relation),
+        Row::Feature(kind) => feature(kind, column, relation),
+    }
+}
+
+/// In it is found so; a sliver of it, or near it, is unsure; else it is far enough.
+fn solid(over: Cell, relation: Relation) -> Cell {
+    match relation {
+        Relation::Over => over,
+        Relation::Sliver | Relation::Within => UNSURE,
+        Relation::Clear => Cell::Nothing(Reason::FarEnough),
+    }
+}
+
+/// The same of what is found from a line or a point on: there is no sliver of it.
+fn line(over: Cell, relation: Relation) -> Cell {
+    match relation {
+        Relation::Sliver => over,
+        other => solid(over, other),
+    }
+}
+
+/// Of what needs care at most.
+fn care_only(over: Cell, relation: Relation) -> Cell {
+    match relation {
+        Relation::Over => over,
+        Relation::Sliver | Relation::Within => Cell::Nothing(Reason::CareAtMost),
+        Relation::Clear => Cell::Nothing(Reason::FarEnough),
+    }
+}
+
+const fn stops(codes: &'static [Code]) -> Cell {
+    Cell::Found(Severity::Stops, codes)
+}
+
+const fn care(codes: &'static [Code]) -> Cell {
+    Cell::Found(Severity::Care, codes)
+}
+
+/// Whether a kind is a person or a source of light, whatever it is made of.
+const fn is_person(kind: ThingKind) -> bool {
+    match kind {
+        ThingKind::Person => true,
+        ThingKind::Lamp
+        | ThingKind::Cabinet
+        | ThingKind::ToolChest
+        | ThingKind::Bench
+        | ThingKind::Shelf
+        | ThingKind::Trolley
+        | ThingKind::Column
+        | ThingKind::LiftPost
+        | ThingKind::LiftArm
+        | ThingKind::Drum
+        | ThingKind::ParkedCar
+        | ThingKind::Fence
+        | ThingKind::Bin
+        | ThingKind::Heater
+        | ThingKind::DoorTrack
+        | ThingKind::Beam
+        | ThingKind::Other => false,
+    }
+}
+
+const fn is_light(kind: ThingKind) -> bool {
+    matches!(kind, ThingKind::Lamp)
+}
+
+fn thing(kind: ThingKind, hangs: Hangs, made: Made, column: Column, relation: Relation) -> Cell {
+    let excluded = |yes: bool| {
+        if yes {
+            solid(stops(&[Code::ZoneObject]), relation)
+        } else if relation == Relation::Clear {
+            Cell::Nothing(Reason::FarEnough)
+        } else {
+            Cell::Nothing(Reason::NotExcluded)
+        }
+    };
+    match column {
+        Column::NothingZone => excluded(true),
+        Column::MetalZone => match (is_person(kind), made) {
+            (false, Made::Metal) => excluded(true),
+            (true, _) | (false, Made::NoMetal) => excluded(false),
+            (false, Made::Unknown) => solid(care(&[Code::ZoneUnjudged]), relation),
+        },
+        Column::ReflectingZone => solid(care(&[Code::ZoneUnjudged]), relation),
+        Column::PeopleZone => excluded(is_person(kind)),
+        Column::LightZone => excluded(is_light(kind)),
+        Column::Sight => line(stops(&[Code::SightBlocked]), relation),
+        // The zone is entered or not: there is no sliver of it.
+        Column::Fresnel => line(care(&[Code::FresnelEntered, Code::PlaceUnsure]), relation),
+        Column::Feet => match hangs {
+            Hangs::No => solid(stops(&[Code::StandClash]), relation),
+            Hangs::Yes => Cell::Nothing(Reason::OverOrUnder),
+        },
+        Column::Target => solid(stops(&[Code::StandClash]), relation),
+        Column::Car => solid(stops(&[Code::CarClash]), relation),
+        // 30 mm inside the body's side there: it is in the car at every relation but the last.
+        Column::Tyre => match relation {
+            Relation::Over | Relation::Sliver => stops(&[Code::CarClash]),
+            Relation::Within => UNSURE,
+            Relation::Clear => Cell::Nothing(Reason::FarEnough),
+        },
+        Column::Mark => match hangs {
+            Hangs::No => line(stops(&[Code::MarkPlace]), relation),
+            Hangs::Yes => Cell::Nothing(Reason::OverOrUnder),
+        },
+        Column::Run => match hangs {
+            Hangs::No => line(stops(&[Code::RunBlocked]), relation),
+            Hangs::Yes => Cell::Nothing(Reason::OverOrUnder),
+        },
+        Column::WorkingRoom => care_only(care(&[Code::WorkingRoom]), relation),
+        Column::WayOut => care_only(care(&[Code::KeepFree]), relation),
+    }
+}
+
+fn runway(column: Column, relation: Relation) -> Cell {
+    match column {
+        Column::NothingZone | Column::MetalZone => solid(stops(&[Code::ZoneObject]), relation),
+        Column::ReflectingZone => solid(care(&[Code::ZoneUnjudged]), relation),
+        Column::PeopleZone | Column::LightZone => match relation {
+            Relation::Clear => Cell::Nothing(Reason::FarEnough),
+            Relation::Over | Relation::Sliver | Relation::Within => Cell::Nothing(Reason::NotExcluded),
+        },
+        Column::Sight => line(stops(&[Code::SightBlocked]), relation),
+        Column::Fresnel => line(care(&[Code::FresnelEntered, Code::PlaceUnsure]), relation),
+        Column::Feet | Column::Target => solid(stops(&[Code::StandClash]), relation),
+        Column::Car => solid(stops(&[Code::CarClash]), relation),
+        Column::Tyre => match relation {
+            Relation::Over | Relation::Sliver => stops(&[Code::CarClash]),
+            Relation::Within => UNSURE,
+            Relation::Clear => Cell::Nothing(Reason::FarEnough),
+        },
+        Column::Mark => line(stops(&[Code::MarkPlace]), relation),
+        Column::Run => line(stops(&[Code::RunBlocked]), relation),
+        Column::WorkingRoom => care_only(care(&[Code::WorkingRoom]), relation),
+        Column::WayOut => care_only(care(&[Code::KeepFree]), relation),
+    }
+}
+
+fn wall(column: Column, relation: Relation) -> Cell {
+    match column {
+        Column::NothingZone | Column::MetalZone | Column::ReflectingZone => {
+            solid(stops(&[Code::OutsideRoom]), relation)
+        }
+        Column::PeopleZone | Column::LightZone => match relation {
+            Relation::Clear => Cell::Nothing(Reason::FarEnough),
+            Relation::Over | Relation::Sliver | Relation::Within => Cell::Nothing(Reason::EndsAtTheWall),
+        },
+        Column::Sight => line(stops(&[Code::SightBlocked]), relation),
+        Column::Fresnel => line(care(&[Code::FresnelEntered, Code::PlaceUnsure]), relation),
+        Column::Feet | Column::Target => solid(stops(&[Code::OutsideRoom]), relation),
+        Column::Car | Column::Tyre => solid(stops(&[Code::CarClash]), relation),
+        Column::Mark => line(stops(&[Code::MarkPlace]), relation),
+        Column::Run => line(stops(&[Code::RunBlocked]), relation),
+        Column::WorkingRoom => care_only(care(&[Code::WorkingRoom]), relation),
+        Column::WayOut => Cell::Nothing(Reason::CareAtMost),
+    }
+}
+
+fn feature(kind: FloorFeatureKind, column: Column, relation: Relation) -> Cell {
+    let resting = |pit: Cell, drain: Cell, joint: Cell| match relation {
+        Relation::Over | Relation::Sliver => match kind {
+            FloorFeatureKind::Pit => pit,
+            FloorFeatureKind::Drain => drain,
+            FloorFeatureKind::Joint => joint,
+        },
+        Relation::Within | Relation::Clear => Cell::Nothing(Reason::NothingRestsThere),
+    };
+    match column {
+        Column::Feet => {
+            let rocks = care(&[Code::StandClash]);
+            resting(stops(&[Code::StandClash]), rocks, rocks)
+        }
+        Column::Tyre => {
+            let tips = care(&[Code::WheelPlace]);
+            resting(stops(&[Code::WheelPlace]), tips, tips)
+        }
+        Column::Mark => {
+            let nowhere = stops(&[Code::MarkPlace]);
+            resting(nowhere, nowhere, care(&[Code::MarkPlace]))
+        }
+        // Flush with the floor.
+        Column::NothingZone
+        | Column::MetalZone
+        | Column::ReflectingZone
+        | Column::PeopleZone
+        | Column::LightZone
+        | Column::Sight
+        | Column::Fresnel
+        | Column::Target
+        | Column::Car
+        | Column::Run
+        | Column::WorkingRoom
+        | Column::WayOut => Cell::Nothing(Reason::OverOrUnder),
+    }
+}

@@ -1,0 +1,144 @@
+//! What a bay can hold: each as a solid with one straight side, at a place that a column says.
+
+use super::support::*;
+
+/// How well the place of a row is known, mm either way.
+pub const KNOWN_MM: f64 = 50.0;
+
+/// What there is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Row {
+    /// A thing of a kind, on the floor or hanging, and what it is made of.
+    Thing(ThingKind, Hangs, Made),
+    /// A runway that carries no car.
+    IdleRunway,
+    /// A wall whose end reaches into the room.
+    Wall,
+    /// A place in the floor.
+    Feature(FloorFeatureKind),
+}
+
+/// Whether a thing stands or hangs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hangs {
+    /// It stands on the floor.
+    No,
+    /// It hangs, from 410 mm on.
+    Yes,
+}
+
+/// What a thing is made of, as far as it matters.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Made {
+    /// Of metal.
+    Metal,
+    /// Of none.
+    NoMetal,
+    /// Nobody knows.
+    Unknown,
+}
+
+impl Made {
+    const fn material(self, kind: ThingKind) -> Material {
+        match (kind, self) {
+            (ThingKind::Person, _) => Material::Person,
+            (_, Self::Metal) => Material::Steel,
+            (_, Self::NoMetal) => Material::Wood,
+            (_, Self::Unknown) => Material::Unknown,
+        }
+    }
+}
+
+impl Row {
+    /// Every row.
+    pub fn all() -> Vec<Self> {
+        let mut all: Vec<Self> = Vec::new();
+        for kind in ThingKind::ALL {
+            for hangs in [Hangs::No, Hangs::Yes] {
+                // People stand.
+                if kind == ThingKind::Person && hangs == Hangs::Yes {
+                    continue;
+                }
+                for made in [Made::Metal, Made::NoMetal, Made::Unknown] {
+                    if kind == ThingKind::Person && made != Made::NoMetal {
+                        continue;
+                    }
+                    all.push(Self::Thing(kind, hangs, made));
+                }
+            }
+        }
+        all.extend([Self::IdleRunway, Self::Wall]);
+        all.extend(
+            [FloorFeatureKind::Drain, FloorFeatureKind::Pit, FloorFeatureKind::Joint].map(Self::Feature),
+        );
+        all
+    }
+
+    /// Whether a finding's subject is it.
+    pub fn is(self, subject: &Subject) -> bool {
+        match self {
+            Self::Thing(..) => *subject == Subject::Thing("row".into()),
+            Self::IdleRunway => *subject == Subject::Runway("row".into()),
+            Self::Wall => matches!(subject, Subject::Wall(id) if id.as_str().starts_with("row")),
+            Self::Feature(_) => *subject == Subject::FloorFeature("row".into()),
+        }
+    }
+
+    /// The heights that it fills.
+    pub fn span(self) -> Span {
+        match self {
+            Self::Thing(_, Hangs::Yes, _) => span(410.0, 700.0),
+            Self::Thing(_, Hangs::No, _) | Self::IdleRunway => span(0.0, 1_000.0),
+            Self::Wall => span(0.0, 3_000.0),
+            Self::Feature(_) => span(0.0, 0.001),
+        }
+    }
+
+    /// Puts it into a bay: its straight side faces right, at this place, and it reaches `width` to the left.
+    pub fn put(self, arrangement: &mut Arrangement, at: DVec2, length: f64, width: f64) {
+        let (low, high) = (at - DVec2::new(length * 0.5, 0.0), at + DVec2::new(length * 0.5, width));
+        match self {
+            Self::Thing(kind, _, made) => {
+                let middle = (low + high) * 0.5;
+                let mut thing = cabinet("row", middle.into(), length, width);
+                (thing.kind, thing.material, thing.span) = (kind, made.material(kind), self.span());
+                thing.place.known = Known::Within(KNOWN_MM);
+                arrangement.bay.things.push(thing);
+            }
+            Self::IdleRunway => {
+                let outline = Polygon::rectangle(low, high).unwrap();
+                arrangement.bay.runways.push(Runway { id: "row".into(), outline, top_mm: 1_000.0 });
+                arrangement.bay.walls_known = Known::Within(KNOWN_MM);
+            }
+            Self::Wall => {
+                let half = length * 0.5;
+                let tip = [
+                    (at.x + half, 6_000.0),
+                    (at.x + half, at.y),
+                    (at.x - half, at.y),
+                    (at.x - half, 6_000.0),
+                ];
+                let corners = [(0.0, 0.0), (12_000.0, 0.0), (12_000.0, 6_000.0)]
+                    .into_iter()
+                    .chain(tip)
+                    .chain([(0.0, 6_000.0)]);
+                arrangement.bay.room = Polygon::simple(corners.map(DVec2::from).collect()).unwrap();
+                let name =
+                    |i: usize| if (3..6).contains(&i) { format!("row {i}") } else { format!("wall {i}") };
+                let wall = |i: usize| Wall { id: name(i).as_str().into(), material: Material::Brick };
+                arrangement.bay.walls = (0..8).map(wall).collect();
+                arrangement.bay.walls_known = Known::Within(KNOWN_MM);
+            }
+            Self::Feature(kind) => {
+                let outline = Polygon::rectangle(low, high).unwrap();
+                let material = Material::Steel;
+                arrangement.bay.floor_features.push(FloorFeature {
+                    id: "row".into(),
+                    kind,
+                    outline,
+                    material,
+                });
+            }
+        }
+    }
+}
