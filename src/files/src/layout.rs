@@ -129,6 +129,15 @@ pub enum MaterialFile {
     Unknown,
 }
 
+/// How much metal something holds, whatever its face is made of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum MetalFile {
+    None,
+    Frame,
+    All,
+    Unknown,
+}
+
 /// How well a place is known. Left out, it counts as placed by eye: the more careful.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -178,6 +187,8 @@ pub struct FloorFeatureFile {
     pub kind: FloorFeatureKindFile,
     pub corners_mm: Vec<Point>,
     pub material: MaterialFile,
+    #[serde(default, skip_serializing_if = "is_zero")]
+    pub proud_mm: Figure,
 }
 
 /// What a place in the floor is.
@@ -212,6 +223,9 @@ pub struct ThingFile {
     pub bottom_mm: Figure,
     pub top_mm: Figure,
     pub material: MaterialFile,
+    /// As the material says if left out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub metal: Option<MetalFile>,
     #[serde(default)]
     pub known: KnownFile,
     pub effort: EffortFile,

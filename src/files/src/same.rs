@@ -39,6 +39,7 @@ same!(
     l::MaterialFile, m::Material: Steel, Aluminium, Mesh, CarBody, Foil, Concrete, Brick, Plasterboard, Wood, Glass,
     Plastic, Rubber, Cloth, Person, Unknown
 );
+same!(l::MetalFile, m::Metal: None, Frame, All, Unknown);
 same!(l::OpeningKindFile, m::OpeningKind: RollerDoor, SwingDoor, Window, Gap);
 same!(l::FloorFeatureKindFile, m::FloorFeatureKind: Drain, Pit, Joint);
 same!(

@@ -10,8 +10,8 @@ use baywright_files::{
 };
 use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
 use baywright_planner::model::{
-    Effort, Footprint, Id, Known, Layout, Material, Moved, OnThisCar, ParkedKnown, Place, SavedArrangement,
-    Shape, StandSet, TapedRoom, TapedWall, Thing, ThingKind, Underlay, validate::limits,
+    Effort, Footprint, Id, Known, Layout, Material, Metal, Moved, OnThisCar, ParkedKnown, Place,
+    SavedArrangement, Shape, StandSet, TapedRoom, TapedWall, Thing, ThingKind, Underlay, validate::limits,
 };
 use baywright_planner::words::Language;
 use proptest::prelude::*;
@@ -200,8 +200,9 @@ fn thing(name: &'static str) -> impl Strategy<Value = Thing> {
     let heights = (figure(-9e3, 4e4), figure(limits::THICKNESS.low, 4e4))
         .prop_map(|(bottom, height)| (bottom, ((bottom + height) * 1e6).round() / 1e6))
         .prop_filter("thick enough", |(bottom, top)| limits::THICKNESS.holds(top - bottom));
-    (shape, pose(), heights, known, any::<bool>()).prop_map(
-        move |(shape, at, (bottom, top), known, locked)| Thing {
+    let metal = prop::option::of(prop::sample::select(Metal::ALL.to_vec()));
+    (shape, pose(), heights, known, metal, any::<bool>()).prop_map(
+        move |(shape, at, (bottom, top), known, metal, locked)| Thing {
             id: Id::from(name),
             kind: ThingKind::Other,
             footprint: Footprint::new(shape).unwrap(),
@@ -209,6 +210,7 @@ fn thing(name: &'static str) -> impl Strategy<Value = Thing> {
             span: Span::new(bottom, top).unwrap(),
             material: Material::Unknown,
             effort: Effort::ForkLift,
+            metal,
             locked,
         },
     )

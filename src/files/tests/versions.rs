@@ -8,6 +8,7 @@ use baywright_files::{
     EMBEDDED_LAYOUTS, EMBEDDED_PROFILES, LAYOUT_VERSION, load_layout, load_profile, parse_layout,
     parse_profile, save_layout, save_profile,
 };
+use baywright_planner::model::Metal;
 use baywright_planner::words::Language;
 
 const FIRST_LAYOUT: &str = include_str!("old/v1/layout.ron");
@@ -137,4 +138,30 @@ fn what_the_second_version_adds_is_judged() {
     let visit = visit.replacen("parked:", "visit: [\"a\", \"b\", \"a\"], parked:", 1);
     let fault = Language::English.file_fault(&parse_layout("f.ron", "f", &visit).unwrap_err()[0]);
     assert!(fault.contains("visit[2]: found \"a\" again"), "{fault}");
+}
+
+/// What version 3 of layouts added to things and floors: left out it means what it meant, and it is judged.
+#[test]
+fn what_a_thing_holds_and_what_is_proud_of_the_floor() {
+    let file = EMBEDDED_LAYOUTS.iter().find(|e| e.name == "crowded-bay").unwrap();
+    let plain = parse_layout("f.ron", "f", file.text).unwrap();
+    assert!(plain.bay.things.iter().all(|thing| thing.metal.is_none()));
+    assert_eq!(plain.bay.floor_features[0].proud_mm, 0.0);
+    let with = |more: &str, proud: &str| {
+        let text = file.text.replacen("effort:", &format!("{more} effort:"), 1);
+        let text = text.replacen("kind: Drain,", &format!("kind: Drain, {proud}"), 1);
+        parse_layout("f.ron", "f", &text).map_err(|faults| Language::English.file_fault(&faults[0]))
+    };
+    let told = with("metal: Frame,", "proud_mm: 12.5,").unwrap();
+    assert!(told.bay.things.iter().any(|thing| thing.metal == Some(Metal::Frame)));
+    assert_eq!(told.bay.floor_features[0].proud_mm, 12.5);
+    let folder = folder("third");
+    let path = folder.join("bay.ron");
+    save_layout(&path, &told).unwrap();
+    let again = load_layout(&path).unwrap();
+    assert_eq!((&again.bay.things, &again.bay.floor_features), (&told.bay.things, &told.bay.floor_features));
+    assert!(with("metal: Some,", "").unwrap_err().contains("metal"));
+    let fault = with("", "proud_mm: 301,").unwrap_err();
+    assert!(fault.contains("floor_features[0].proud_mm: found 301 mm; allowed is 0 to 300"), "{fault}");
+    std::fs::remove_dir_all(folder).unwrap();
 }

@@ -2,7 +2,8 @@
 
 pub use crate::check::finding::{Basis, Code, Cure, Facts, Finding, Quantity, Severity, Step, Subject};
 pub use crate::check::{
-    CarSide, FloorFact, InSight, InZone, MayBe, Meets, OffBy, OffPlace, OnRunways, Tilt, TooLarge, Under,
+    CarSide, DoorPart, FloorFact, InSight, InZone, MayBe, Meets, OffBy, OffPlace, OnRunways, Tilt, TooLarge,
+    Under,
 };
 use crate::scene::Scene;
 

@@ -9,6 +9,7 @@ mod car_clash;
 mod car_place;
 pub mod claim;
 mod conditions;
+mod door_leaf;
 mod field_of_view;
 mod figures;
 pub mod finding;
@@ -42,6 +43,7 @@ use finding::{Basis, Code, Cure, Facts, Finding, Quantity, Severity, Subject};
 pub use car_place::Meets;
 pub(crate) use car_place::{sway, without};
 pub use claim::{Claim, MovesWith, Volume};
+pub use door_leaf::{DoorPart, ROLL_MM};
 pub(crate) use figures::on_examples;
 pub use floor_levels::{FloorFact, Tilt};
 pub use head_room::Under;
@@ -115,6 +117,7 @@ impl Remedy {
 /// Every check. The order does not matter: findings are sorted afterwards.
 pub const ALL: &[Check] = &[
     zones::CHECK,
+    door_leaf::CHECK,
     sight::CHECK,
     fresnel::CHECK,
     car_clash::CHECK,
@@ -225,6 +228,17 @@ impl<'a> Context<'a> {
             let span = Span::new(0.0, runway.top_mm).ok()?;
             Some((Subject::Runway(runway.id.clone()), Prism::new(runway.outline.clone().into(), span)))
         })
+    }
+
+    /// What stands proud of the floor: grates, lips, covers. None where one thing is looked at.
+    pub fn proud_features(&self) -> impl Iterator<Item = (Subject, Prism)> {
+        let all = self.arrangement.bay.floor_features.iter().filter(|_| self.only.is_none());
+        all.filter_map(|own| Some((Subject::FloorFeature(own.id.clone()), own.solid()?)))
+    }
+
+    /// Solids of the building that may stand in the way of what is seen: idle runways and what is proud of the floor.
+    pub fn fixtures(&self) -> impl Iterator<Item = (Subject, Prism)> {
+        self.idle_runways().chain(self.proud_features())
     }
 
     /// The things to look at.

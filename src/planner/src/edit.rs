@@ -15,7 +15,7 @@ use baywright_geometry::{DVec2, PlanPose, Span};
 
 use crate::assessment::Step;
 use crate::model::{
-    Bay, Effort, Id, Known, Layout, Material, OnThisCar, ParkedKnown, Place, SavedArrangement, Shape,
+    Bay, Effort, Id, Known, Layout, Material, Metal, OnThisCar, ParkedKnown, Place, SavedArrangement, Shape,
     StandSet, Thing, ThingKind, Underlay,
 };
 
@@ -52,8 +52,10 @@ pub enum Edit {
         thing: Id,
         /// What it is.
         kind: ThingKind,
-        /// What it is made of.
+        /// What its face is made of.
         material: Material,
+        /// How much metal it holds, if known otherwise.
+        metal: Option<Metal>,
         /// How well its place is known.
         known: Known,
         /// What it takes to move it.
@@ -175,10 +177,10 @@ impl Edit {
             Self::Place { thing, place } => things::place(layout, at, thing, *place),
             Self::Reshape { thing, shape } => things::reshape(layout, at, thing, shape),
             Self::Heights { thing, span } => things::change(layout, at, thing, |own| own.span = *span),
-            Self::Describe { thing, kind, material, known, effort, locked } => {
+            Self::Describe { thing, kind, material, metal, known, effort, locked } => {
                 things::know(layout, at, thing, *known)?;
                 things::change(layout, at, thing, |own| {
-                    (own.kind, own.material) = (*kind, *material);
+                    (own.kind, own.material, own.metal) = (*kind, *material, *metal);
                     (own.effort, own.locked) = (*effort, *locked);
                 })
             }

@@ -85,6 +85,7 @@ pub fn thing(kind: ThingKind, name: Id, at: DVec2, ceiling: f64) -> Option<Thing
         span,
         material: own.material,
         effort: own.effort,
+        metal: None,
         locked: false,
     })
 }
@@ -101,6 +102,7 @@ pub fn low_ceiling(name: Id, at: DVec2, ceiling: f64) -> Option<Thing> {
         span: Span::new(f64::min(2_400.0, ceiling * 0.8), ceiling).ok()?,
         material: Material::Plasterboard,
         effort: Effort::Fixed,
+        metal: None,
         locked: false,
     })
 }

@@ -25,6 +25,7 @@ pub fn thing(name: &str, kind: ThingKind, shape: Shape, at: (f64, f64), heights:
         span: Span::new(heights.0, heights.1).unwrap(),
         material: Material::Steel,
         effort: Effort::OnePerson,
+        metal: None,
         locked: false,
     }
 }

@@ -101,6 +101,7 @@ fn ground_lines_and_marks() {
         kind: FloorFeatureKind::Drain,
         outline: ring(10_500.0, 600.0),
         material: Material::Steel,
+        proud_mm: 0.0,
     }];
     arrangement.bay.marks = vec![PermanentMark { id: "A".into(), at: DVec2::new(10_800.0, 850.0) }];
     let drawing = canvas(&arrangement);

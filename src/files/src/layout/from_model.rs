@@ -40,6 +40,7 @@ pub fn file_of(layout: &Layout) -> LayoutFile {
                 kind: f.kind.into(),
                 corners_mm: points(f.outline.outer()),
                 material: f.material.into(),
+                proud_mm: f.proud_mm.into(),
             })
             .collect(),
         runways: bay
@@ -145,6 +146,7 @@ fn thing(thing: &Thing) -> ThingFile {
         bottom_mm: thing.span.bottom().into(),
         top_mm: thing.span.top().into(),
         material: thing.material.into(),
+        metal: thing.metal.map(Into::into),
         known: thing.place.known.into(),
         effort: thing.effort.into(),
         locked: thing.locked,

@@ -157,6 +157,7 @@ fn bay(file: &LayoutFile, id: Id, faults: &mut Faults) -> Option<Bay> {
                 kind: f.kind.into(),
                 outline: faults.polygon(&format!("{path}.corners_mm"), &f.corners_mm)?,
                 material: f.material.into(),
+                proud_mm: f.proud_mm.0,
             })
         });
     let runways = listed("runways", &file.runways, faults, |path, r, faults| {
@@ -234,6 +235,7 @@ fn thing(path: &str, file: &ThingFile, faults: &mut Faults) -> Option<Thing> {
         place: Place { at: pose(file.at_mm, file.turned_deg), known: file.known.into() },
         span: span?,
         material: file.material.into(),
+        metal: file.metal.map(Into::into),
         effort: file.effort.into(),
         locked: file.locked,
     })

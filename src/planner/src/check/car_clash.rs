@@ -1,6 +1,7 @@
 //! The car and something else in one place.
 //!
-//! Rule: the car shares no volume with a thing, a runway that does not carry it, or a wall.
+//! Rule: the car shares no volume with a thing, a runway that does not carry it, or a wall; its body none with what stands
+//! proud of the floor.
 //! Limit: two things cannot be in one place.
 
 use baywright_geometry::clearance::{Clearance, clearance};
@@ -29,24 +30,34 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let scene = context.scene;
     for seen in context.things_near(scene.car_bounds) {
         let place = middle_of_both(&seen.placed.bounds, &scene.car_bounds);
-        clash(context, thing_subject(&seen.thing.id), &seen.placed.prism, place, findings);
+        clash(scene.car.iter(), thing_subject(&seen.thing.id), &seen.placed.prism, place, findings);
     }
 }
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (subject, prism) in context.idle_runways() {
         let place = middle_of_both(&prism.outline.bounds(), &context.scene.car_bounds);
-        clash(context, subject, &prism, place, findings);
+        clash(context.scene.car.iter(), subject, &prism, place, findings);
+    }
+    // The body passes over what is proud of the floor, or does not; the tyres on it are another check.
+    for (subject, prism) in context.proud_features() {
+        let place = middle_of_both(&prism.outline.bounds(), &context.scene.car_bounds);
+        let carried = context.scene.carried_at_mm;
+        let body = context.scene.car.iter().filter(|own| own.span.bottom() > carried);
+        clash(body, subject, &prism, place, findings);
     }
     walls(context, findings);
 }
 
-fn clash(context: &Context<'_>, subject: Subject, other: &Prism, place: DVec2, findings: &mut Vec<Finding>) {
+fn clash<'a>(
+    car: impl Iterator<Item = &'a Prism>,
+    subject: Subject,
+    other: &Prism,
+    place: DVec2,
+    findings: &mut Vec<Finding>,
+) {
     let bounds = other.outline.bounds();
-    let deepest = context
-        .scene
-        .car
-        .iter()
+    let deepest = car
         .filter(|solid| solid.outline.bounds().meets(&bounds))
         .filter_map(|solid| match clearance(solid, other) {
             Clearance::Intrudes(intrusion) => Some((intrusion.depth, intrusion.heights)),

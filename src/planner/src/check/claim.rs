@@ -9,7 +9,7 @@ use baywright_geometry::sight::{fresnel_plan, sight_shadow_plan};
 use baywright_geometry::{Bounds, DVec2, DVec3, Outline, Polygon, Prism, Segment, Span};
 
 use super::finding::{Code, Finding, Severity, Subject};
-use crate::model::{Exclusion, Material, Thing, ThingKind};
+use crate::model::{Exclusion, Material, Metal, Thing, ThingKind};
 
 /// Lower than anything in a bay, mm: a region without a floor of its own reaches down to it.
 const LOWEST_MM: f64 = -1e7;
@@ -172,9 +172,9 @@ impl Claim {
     pub(super) fn says_of(&self, material: Material) -> Option<Code> {
         match self.bars {
             Bars::Everything(code, _) => Some(code),
-            Bars::Zone(Exclusion::Anything | Exclusion::Reflecting(_)) => Some(Code::ZoneObject),
-            Bars::Zone(Exclusion::Metal) => (material.is_metal() != Some(false)).then_some(Code::ZoneObject),
-            Bars::Zone(Exclusion::People | Exclusion::Light) => None,
+            Bars::Zone(excludes) => {
+                (excludes_part(excludes, material.metal()) != Some(false)).then_some(Code::ZoneObject)
+            }
         }
     }
 
@@ -196,10 +196,20 @@ pub(super) const fn walls_bind(excludes: Exclusion) -> bool {
 pub(crate) fn excluded(excludes: Exclusion, thing: &Thing) -> Option<bool> {
     match excludes {
         Exclusion::Anything => Some(true),
-        Exclusion::Metal => thing.material.is_metal(),
+        Exclusion::Metal => thing.metal_content().counts(),
         Exclusion::Reflecting(_) => None,
-        Exclusion::People => Some(thing.kind == ThingKind::Person),
+        Exclusion::People => Some(thing.is_person()),
         Exclusion::Light => Some(thing.kind == ThingKind::Lamp),
+    }
+}
+
+/// The same of a part of the building: it is no person and gives no light.
+pub(super) const fn excludes_part(excludes: Exclusion, metal: Metal) -> Option<bool> {
+    match excludes {
+        Exclusion::Anything => Some(true),
+        Exclusion::Metal => metal.counts(),
+        Exclusion::Reflecting(_) => None,
+        Exclusion::People | Exclusion::Light => Some(false),
     }
 }
 

@@ -3,7 +3,9 @@
 use baywright_geometry::marks::MarkFault;
 use baywright_geometry::{DVec2, DVec3};
 
-use super::{CarSide, FloorFact, InSight, InZone, MayBe, Meets, OffPlace, OnRunways, TooLarge, Under};
+use super::{
+    CarSide, DoorPart, FloorFact, InSight, InZone, MayBe, Meets, OffPlace, OnRunways, TooLarge, Under,
+};
 use crate::model::assumed::Assumed;
 use crate::model::{Effort, Id, Provenance, Wheel};
 
@@ -59,6 +61,8 @@ pub enum Code {
     PlaceUnsure,
     /// The car's place is not known well enough: its set-up may meet something of the room.
     CarPlace,
+    /// An open door's leaf, or a roller door's roll, may be in the way.
+    DoorLeaf,
     /// Too little room to walk and work around the car.
     WorkingRoom,
     /// A thing is outside the room or in another thing: a figure must be wrong.
@@ -85,7 +89,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 30] = [
+    pub const ALL: [Self; 31] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -105,6 +109,7 @@ impl Code {
         Self::ZoneNear,
         Self::PlaceUnsure,
         Self::CarPlace,
+        Self::DoorLeaf,
         Self::WorkingRoom,
         Self::ThingPlace,
         Self::KeepFree,
@@ -141,6 +146,7 @@ impl Code {
             Self::ZoneNear => "zone-near",
             Self::PlaceUnsure => "place-unsure",
             Self::CarPlace => "car-place",
+            Self::DoorLeaf => "door-leaf",
             Self::WorkingRoom => "working-room",
             Self::KeepFree => "keep-free",
             Self::FloorLevels => "floor-levels",
@@ -263,6 +269,8 @@ pub enum Facts {
     PlaceUnsure(Vec<MayBe>),
     /// See [`Code::CarPlace`]: what meets what, the nearest first.
     CarPlace(Vec<Meets>),
+    /// See [`Code::DoorLeaf`].
+    DoorLeaf(DoorPart),
     /// See [`Code::WorkingRoom`].
     WorkingRoom(CarSide),
     /// See [`Code::ThingPlace`].
@@ -310,6 +318,7 @@ impl Facts {
             Self::ZoneNear(_) => Code::ZoneNear,
             Self::PlaceUnsure(_) => Code::PlaceUnsure,
             Self::CarPlace(_) => Code::CarPlace,
+            Self::DoorLeaf(_) => Code::DoorLeaf,
             Self::WorkingRoom(_) => Code::WorkingRoom,
             Self::ThingPlace => Code::ThingPlace,
             Self::KeepFree => Code::KeepFree,

@@ -85,7 +85,7 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let Some(near) = super::sight::sight_bounds(context, target) else { continue };
         let things = context.things_near(near.grown(widest));
         let things = things.map(|seen| (thing_subject(&seen.thing.id), seen.placed.prism.clone()));
-        for (subject, solid) in things.chain(context.idle_runways()) {
+        for (subject, solid) in things.chain(context.fixtures()) {
             let (ratio, at) = match fresnel_clearance(sensor, centre, wavelength, &solid) {
                 FresnelClearance::Clear { .. } => continue,
                 FresnelClearance::Entered { ratio, at } => (ratio, at),

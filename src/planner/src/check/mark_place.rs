@@ -149,6 +149,7 @@ mod tests {
             kind,
             outline: rectangle(low, high),
             material: Material::Steel,
+            proud_mm: 0.0,
         };
         let mut arrangement = clear();
         // Mark 3 at (4000, 4020).

@@ -14,6 +14,7 @@ use baywright_geometry::{Bounds, DVec2, DVec3, Outline, Prism, Segment, Span};
 
 use super::claim::{Claim, Volume, anywhere};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
+use super::runs::GOES_OVER_MM;
 use super::sight::HIDDEN_FROM;
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, outside_room, thing_subject, wall_id};
 use crate::model::{Material, Thing};
@@ -78,8 +79,10 @@ pub(super) struct Obstacle<'a> {
 
 enum Shape<'a> {
     Thing(&'a Thing, &'a Prism),
-    /// A runway that carries no car.
-    Steel(Prism),
+    /// A runway that carries no car, which is steel.
+    Runway(Prism),
+    /// What stands proud of the floor, and what it is made of.
+    Proud(Prism, Material),
     /// At every height.
     Wall(Segment),
 }
@@ -94,13 +97,13 @@ pub(super) fn things_of<'a>(context: &'a Context<'_>) -> impl Iterator<Item = Ob
     })
 }
 
-/// Runways that carry no car, and walls: their places are known as the room's walls are.
+/// Runways that carry no car, what is proud of the floor, and walls: their places are known as the room's walls are.
 pub(super) fn rest_of_room<'a>(context: &'a Context<'_>) -> impl Iterator<Item = Obstacle<'a>> {
     let known_mm = context.arrangement.bay.walls_known.within();
     let runways = context.idle_runways().map(move |(subject, prism)| Obstacle {
         subject,
         bounds: prism.outline.bounds(),
-        shape: Shape::Steel(prism),
+        shape: Shape::Runway(prism),
         known_mm,
     });
     let walls = context.scene.room.walls().edges().enumerate().filter_map(move |(edge, wall)| {
@@ -111,7 +114,16 @@ pub(super) fn rest_of_room<'a>(context: &'a Context<'_>) -> impl Iterator<Item =
             known_mm,
         })
     });
-    runways.chain(walls)
+    let features = context.arrangement.bay.floor_features.iter().filter_map(move |own| {
+        let prism = own.solid()?;
+        Some(Obstacle {
+            subject: Subject::FloorFeature(own.id.clone()),
+            bounds: prism.outline.bounds(),
+            shape: Shape::Proud(prism, own.material),
+            known_mm,
+        })
+    });
+    runways.chain(features).chain(walls)
 }
 
 /// What an obstacle may be in if it is anywhere within `reach` of where it is drawn: of each that claims a place, the nearest.
@@ -145,11 +157,23 @@ pub(super) fn may_be(
 fn barred(claim: &Claim, obstacle: &Obstacle<'_>) -> Option<Code> {
     let code = match &obstacle.shape {
         Shape::Thing(thing, _) => claim.says(thing)?.0,
-        Shape::Steel(_) => claim.says_of(Material::Steel)?,
+        Shape::Runway(_) => claim.says_of(Material::Steel)?,
+        Shape::Proud(prism, material) => says_of_proud(claim, prism, *material)?,
         Shape::Wall(_) => claim.says_of_wall()?,
     };
     // Room to work in and ways out need care at most, and say so for themselves.
     (!matches!(code, Code::WorkingRoom | Code::KeepFree)).then_some(code)
+}
+
+/// What would be found of what is proud of the floor: what rests on it, or drives over it, is asked about where it does.
+fn says_of_proud(claim: &Claim, prism: &Prism, material: Material) -> Option<Code> {
+    let code = claim.says_of(material)?;
+    let counts = match code {
+        Code::ZoneObject | Code::SightBlocked | Code::FresnelEntered => true,
+        Code::RunBlocked => prism.span.top() > GOES_OVER_MM,
+        _ => false,
+    };
+    counts.then_some(code)
 }
 
 /// How far an obstacle is from a claim, and whether it is in it by less than is spoken of.
@@ -163,13 +187,13 @@ struct Gap {
 fn gap(context: &Context<'_>, claim: &Claim, obstacle: &Obstacle<'_>) -> Option<Gap> {
     let heights = match &obstacle.shape {
         Shape::Thing(_, prism) => prism.span,
-        Shape::Steel(prism) => prism.span,
+        Shape::Runway(prism) | Shape::Proud(prism, _) => prism.span,
         Shape::Wall(_) => anywhere()?,
     };
     let height = (heights.bottom() + heights.top()) * 0.5;
     let prism = match &obstacle.shape {
         Shape::Thing(_, prism) => prism,
-        Shape::Steel(prism) => prism,
+        Shape::Runway(prism) | Shape::Proud(prism, _) => prism,
         Shape::Wall(wall) => {
             let region = claim.volume.at(&heights)?;
             return match distance_to_segment(&region, wall) {

@@ -24,6 +24,9 @@ const fn top_of_run(tool: Tool) -> f64 {
     }
 }
 
+/// A tape goes over a lip as high as this, and the light of a laser reaches behind it (common practice, no source).
+pub(super) const GOES_OVER_MM: f64 = 20.0;
+
 pub(super) const CHECK: Check =
     Check { codes: &[Code::RunBlocked], things, whole, claims, remedy: Remedy::of_obstacle, ..Check::NONE };
 
@@ -62,6 +65,11 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
 /// Runways that carry no car, the car's own tyres, and walls.
 fn through_the_rest(context: &Context<'_>, placed: &PlacedRun, run: &Segment, findings: &mut Vec<Finding>) {
     for (subject, prism) in context.idle_runways() {
+        if distance_to_segment(&prism.outline, run) == Separation::Overlapping {
+            blocked(context, subject, placed, run.nearest(prism.outline.bounds().centre()), findings);
+        }
+    }
+    for (subject, prism) in context.proud_features().filter(|(_, own)| own.span.top() > GOES_OVER_MM) {
         if distance_to_segment(&prism.outline, run) == Separation::Overlapping {
             blocked(context, subject, placed, run.nearest(prism.outline.bounds().centre()), findings);
         }

@@ -86,7 +86,7 @@ fn past_things(context: &Context<'_>, target: &PlacedTarget, findings: &mut Vec<
     let sensor = context.scene.sensor();
     let things =
         context.things_near(near).map(|seen| (thing_subject(&seen.thing.id), seen.placed.prism.clone()));
-    let (mut subjects, mut solids): (Vec<Subject>, Vec<Prism>) = things.chain(context.idle_runways()).unzip();
+    let (mut subjects, mut solids): (Vec<Subject>, Vec<Prism>) = things.chain(context.fixtures()).unzip();
     let target_subject = Subject::Target(target.id.clone());
     let mut share = target_share(sensor, face, &solids.iter().collect::<Vec<_>>());
     // What covers the sensor is said for itself; the rest hide what they would hide without it.

@@ -30,6 +30,7 @@ pub fn cabinet(name: &str, at: (f64, f64), length: f64, width: f64) -> Thing {
         span: span(0.0, 1000.0),
         material: Material::Steel,
         effort: Effort::OnePerson,
+        metal: None,
         locked: false,
     }
 }

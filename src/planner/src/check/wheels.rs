@@ -143,6 +143,7 @@ mod tests {
             kind,
             outline: rectangle((1_500.0, 2_100.0), (1_700.0, 2_200.0)),
             material: Material::Steel,
+            proud_mm: 0.0,
         };
         arrangement.bay.floor_features = vec![feature(FloorFeatureKind::Pit)];
         let found = check(&arrangement, Code::WheelPlace, Severity::Stops, None);

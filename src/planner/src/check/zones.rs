@@ -1,17 +1,19 @@
 //! Things in keep-clear zones.
 //!
 //! Rule: nothing that a zone excludes shares volume with it (touching is allowed; what may be inside is the check
-//! `place_unsure`). What is in a ceiling, or comes through a window, cannot be judged.
+//! `place_unsure`). What is in a ceiling, in a wall of unknown content, or comes through a window, cannot be judged. Whether
+//! a thing is metal goes by what it holds, not by its face.
 //! Limit: the aiming's own zones.
 
+mod room;
+
+use baywright_geometry::Span;
 use baywright_geometry::clearance::{Clearance, clearance};
-use baywright_geometry::distance::{Separation, distance_to_segment};
-use baywright_geometry::{Prism, Segment, Span};
 
 use super::claim::{Bars, Claim, MovesWith, Volume, excluded, walls_bind};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, Seen, finding, middle_of_both, thing_subject};
-use crate::model::{Arrangement, Exclusion, OpeningKind};
+use crate::model::{Arrangement, Exclusion};
 use crate::scene::{PlacedZone, Scene};
 
 pub(super) const CHECK: Check = Check {
@@ -64,86 +66,8 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for zone in &context.scene.zones {
-        if !matches!(zone.excludes, Exclusion::People | Exclusion::Light) {
-            let intruding = context
-                .idle_runways()
-                .filter_map(|(subject, prism)| runway_and_zone(context, zone, subject, &prism));
-            findings.extend(intruding);
-        }
-        let over = zone.prism.span.top() - context.arrangement.bay.ceiling_mm;
-        if walls_bind(zone.excludes) && over > SPEAKS_FROM_MM {
-            findings.push(ceiling(context, zone, over));
-        }
-        if zone.excludes == Exclusion::Light {
-            findings.extend(windows(context, zone));
-        }
+        room::of_room(context, zone, findings);
     }
-}
-
-/// What is in a ceiling, and above it, the program is not told.
-fn ceiling(context: &Context<'_>, zone: &PlacedZone, over: f64) -> Finding {
-    finding(
-        Facts::ZoneUnjudged(InZone { excludes: zone.excludes, heights: None, area_mm2: 0.0 }),
-        Severity::Care,
-        vec![Subject::Ceiling, Subject::Zone(zone.id.clone())],
-        zone.bounds.centre().extend(context.arrangement.bay.ceiling_mm),
-        Basis::Procedure(context.arrangement.aiming.provenance.clone()),
-    )
-    .against(Quantity::Length(over), Quantity::Length(0.0))
-}
-
-/// A window in a zone that excludes light: whether it matters depends on the day, so that it needs care.
-fn windows(context: &Context<'_>, zone: &PlacedZone) -> Vec<Finding> {
-    let bay = &context.arrangement.bay;
-    let windows = bay.openings.iter().filter(|opening| opening.kind == OpeningKind::Window);
-    windows
-        .filter_map(|window| {
-            let wall = bay.room.edges().nth(window.wall)?;
-            let along = (wall.to - wall.from).normalize_or_zero();
-            let start = wall.from + along * window.from_mm;
-            let pane = Segment::new(start, start + along * window.width_mm);
-            let heights = zone.prism.span.shared(&window.span)?;
-            let in_plan = distance_to_segment(&zone.prism.outline, &pane) == Separation::Overlapping;
-            in_plan.then(|| {
-                let middle = (heights.bottom() + heights.top()) * 0.5;
-                let facts = InZone { excludes: zone.excludes, heights: Some(heights), area_mm2: 0.0 };
-                finding(
-                    Facts::ZoneUnjudged(facts),
-                    Severity::Care,
-                    vec![Subject::Opening(window.id.clone()), Subject::Zone(zone.id.clone())],
-                    pane.at(0.5).extend(middle),
-                    Basis::Procedure(context.arrangement.aiming.provenance.clone()),
-                )
-            })
-        })
-        .collect()
-}
-
-/// A runway that carries no car is steel like any other.
-fn runway_and_zone(
-    context: &Context<'_>,
-    zone: &PlacedZone,
-    subject: Subject,
-    prism: &Prism,
-) -> Option<Finding> {
-    let Clearance::Intrudes(intrusion) = clearance(&zone.prism, prism) else { return None };
-    let heights = intrusion.heights;
-    let here = middle_of_both(&prism.outline.bounds(), &zone.bounds);
-    let facts = InZone { excludes: zone.excludes, heights: Some(heights), area_mm2: intrusion.area };
-    let (facts, severity) = match zone.excludes {
-        Exclusion::Reflecting(_) => (Facts::ZoneUnjudged(facts), Severity::Care),
-        _ => (Facts::ZoneObject(facts), Severity::Stops),
-    };
-    (intrusion.depth >= SPEAKS_FROM_MM).then(|| {
-        finding(
-            facts,
-            severity,
-            vec![subject, Subject::Zone(zone.id.clone())],
-            here.extend((heights.bottom() + heights.top()) * 0.5),
-            Basis::Procedure(context.arrangement.aiming.provenance.clone()),
-        )
-        .against(Quantity::Length(intrusion.depth), Quantity::Length(0.0))
-    })
 }
 
 fn thing_and_zone(context: &Context<'_>, zone: &PlacedZone, seen: &Seen<'_>) -> Option<Finding> {
@@ -228,6 +152,126 @@ mod tests {
         check(&arrangement, Code::ZoneObject, Severity::Stops, Some(250.0));
     }
 
+    /// Whoever is of flesh and blood is a person, whatever kind was chosen, and so is who was entered as one.
+    #[test]
+    fn a_person_is_one_by_kind_or_by_material() {
+        for (kind, material) in [(ThingKind::Person, Material::Cloth), (ThingKind::Other, Material::Person)] {
+            let mut person = cabinet("colleague", (8_000.0, 4_475.0), 500.0, 450.0);
+            (person.kind, person.material) = (kind, material);
+            let mut arrangement = with(vec![person]);
+            arrangement.aiming.zones[0].excludes = Exclusion::People;
+            let found = check(&arrangement, Code::ZoneObject, Severity::Stops, Some(250.0));
+            let leaves = Step::TakeAway { thing: "colleague".into() };
+            assert_eq!(found.cure.map(|cure| cure.step), Some(leaves));
+        }
+    }
+
+    /// A wooden bench on a steel frame is metal; a face of steel is, whatever was said; plasterboard hides nobody knows what.
+    #[test]
+    fn metal_is_what_a_thing_holds_not_its_face() {
+        let says = |material: Material, metal: Option<Metal>| {
+            let mut bench = cabinet("bench", (8_000.0, 4_475.0), 900.0, 450.0);
+            (bench.material, bench.metal) = (material, metal);
+            let assessment = assess(&with(vec![bench]));
+            (of(&assessment, Code::ZoneObject).len(), of(&assessment, Code::ZoneUnjudged).len())
+        };
+        assert_eq!(says(Material::Wood, None), (0, 0));
+        assert_eq!(says(Material::Wood, Some(Metal::Frame)), (1, 0));
+        assert_eq!(says(Material::Wood, Some(Metal::Unknown)), (0, 1));
+        assert_eq!(says(Material::Steel, Some(Metal::None)), (1, 0));
+        assert_eq!(says(Material::Plasterboard, None), (0, 1));
+        assert_eq!(says(Material::Plasterboard, Some(Metal::None)), (0, 0));
+        assert_eq!(says(Material::Unknown, None), (0, 1));
+        assert_eq!(says(Material::Unknown, Some(Metal::None)), (0, 0));
+    }
+
+    /// A grate across the zone's edge, 200 mm inside: flush it needs care, proud it is a thing.
+    #[test]
+    fn steel_in_the_floor_of_a_zone() {
+        let mut arrangement = clear();
+        arrangement.bay.floor_features = vec![FloorFeature {
+            id: "gully".into(),
+            kind: FloorFeatureKind::Drain,
+            outline: rectangle((6_000.0, 4_300.0), (6_800.0, 4_800.0)),
+            material: Material::Steel,
+            proud_mm: 0.0,
+        }];
+        let found = check(&arrangement, Code::ZoneUnjudged, Severity::Care, Some(200.0));
+        assert_eq!(found.subjects[0], Subject::FloorFeature("gully".into()));
+        arrangement.bay.floor_features[0].material = Material::Unknown;
+        check(&arrangement, Code::ZoneUnjudged, Severity::Care, Some(200.0));
+        arrangement.bay.floor_features[0].material = Material::Concrete;
+        none(&arrangement, Code::ZoneUnjudged);
+        arrangement.bay.floor_features[0].material = Material::Steel;
+        arrangement.aiming.zones[0].span = span(5.0, 1_500.0);
+        none(&arrangement, Code::ZoneUnjudged);
+        arrangement.bay.floor_features[0].proud_mm = 8.0;
+        check(&arrangement, Code::ZoneObject, Severity::Stops, Some(200.0));
+        arrangement.bay.floor_features[0].material = Material::Unknown;
+        check(&arrangement, Code::ZoneUnjudged, Severity::Care, Some(200.0));
+        arrangement.bay.floor_features[0].proud_mm = 5.0;
+        none(&arrangement, Code::ZoneUnjudged);
+    }
+
+    /// What is proud of the floor is in the way of the sight and of a tape like any other thing of that height.
+    #[test]
+    fn what_is_proud_of_the_floor_is_in_the_way() {
+        let mut arrangement = clear();
+        arrangement.aiming.zones.clear();
+        // Half way the sight is 250 mm high about 500: a lip of 300 mm does not reach 375. Lower the target.
+        arrangement.aiming.placements[0].height = TargetHeight::Absolute(260.0);
+        let outline = rectangle((6_700.0, 2_000.0), (6_900.0, 5_000.0));
+        arrangement.bay.floor_features = vec![FloorFeature {
+            id: "lip".into(),
+            kind: FloorFeatureKind::Joint,
+            outline,
+            material: Material::Concrete,
+            proud_mm: 300.0,
+        }];
+        let found = check(&arrangement, Code::SightBlocked, Severity::Stops, None);
+        assert_eq!(found.subjects[0], Subject::FloorFeature("lip".into()));
+        assert!(!of(&assess(&arrangement), Code::RunBlocked).is_empty());
+        arrangement.bay.floor_features[0].proud_mm = 20.0;
+        none(&arrangement, Code::RunBlocked);
+        none(&arrangement, Code::SightBlocked);
+    }
+
+    /// The zone ends at the far wall: brick it may touch, plasterboard and what is not known may hold steel.
+    #[test]
+    fn a_wall_that_bounds_a_zone_may_hold_metal() {
+        let mut arrangement = parked_at(6_200.0);
+        none(&arrangement, Code::ZoneUnjudged);
+        for material in [Material::Plasterboard, Material::Unknown] {
+            arrangement.bay.walls[1].material = material;
+            let found = check(&arrangement, Code::ZoneUnjudged, Severity::Care, None);
+            assert_eq!(found.subjects[0], Subject::Wall("far wall".into()));
+        }
+        // 10 mm from it: only if the walls are known to more than that.
+        arrangement.parked = PlanPose::new(DVec2::new(6_190.0, 3_000.0), 0.0);
+        none(&arrangement, Code::ZoneUnjudged);
+        arrangement.bay.walls_known = Known::Taped;
+        check(&arrangement, Code::ZoneUnjudged, Severity::Care, None);
+        // A window of the whole wall stands there instead, and then a shut door of nobody knows what.
+        arrangement.bay.walls_known = Known::Within(0.0);
+        arrangement.parked = PlanPose::new(DVec2::new(6_200.0, 3_000.0), 0.0);
+        arrangement.bay.openings = vec![Opening {
+            id: "door".into(),
+            kind: OpeningKind::SwingDoor,
+            wall: 1,
+            from_mm: 1_000.0,
+            width_mm: 4_000.0,
+            span: span(0.0, 2_000.0),
+            material: Material::Glass,
+            shut: true,
+            free_beyond_mm: 0.0,
+            is_exit: false,
+        }];
+        none(&arrangement, Code::ZoneUnjudged);
+        arrangement.bay.openings[0].material = Material::Unknown;
+        let found = check(&arrangement, Code::ZoneUnjudged, Severity::Care, None);
+        assert_eq!(found.subjects[0], Subject::Opening("door".into()));
+    }
+
     /// A window in the far wall, into which the zone reaches: daylight cannot be judged.
     #[test]
     fn a_window_in_a_light_zone_needs_care() {
@@ -250,30 +294,6 @@ mod tests {
         check(&arrangement, Code::ZoneUnjudged, Severity::Care, None);
         arrangement.bay.openings[0].span = span(1_500.0, 2_000.0);
         none(&arrangement, Code::ZoneUnjudged);
-    }
-
-    /// A column of 120 mm whose near side is 20 mm from the zone, placed by eye (± 50 mm).
-    #[test]
-    fn a_column_known_by_eye_may_be_inside() {
-        let mut arrangement = with(vec![column("column", (8_000.0, 4_580.0), 120.0)]);
-        none(&arrangement, Code::ZoneNear);
-        arrangement.bay.things[0].place.known = Known::ByEye;
-        let found = check(&arrangement, Code::ZoneNear, Severity::Care, Some(20.0));
-        assert_eq!(number(found.limit.unwrap()), 50.0);
-        arrangement.bay.things[0].place.known = Known::Taped;
-        none(&arrangement, Code::ZoneNear);
-    }
-
-    /// 5 mm from the wall, which is known to 20 mm.
-    #[test]
-    fn a_zone_that_may_reach_into_the_wall() {
-        let mut arrangement = parked_at(6_195.0);
-        none(&arrangement, Code::ZoneNear);
-        arrangement.bay.walls_known = Known::Taped;
-        let found = check(&arrangement, Code::ZoneNear, Severity::Care, Some(5.0));
-        assert_eq!(found.subjects[0], Subject::Wall("far wall".into()));
-        arrangement.parked = PlanPose::new(DVec2::new(6_180.0, 3_000.0), 0.0);
-        none(&arrangement, Code::ZoneNear);
     }
 
     /// The same runways when the car stands on the floor between them: steel in the way of the car, the zone, the sight.

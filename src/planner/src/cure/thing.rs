@@ -38,7 +38,7 @@ pub(super) fn cure(case: &Case<'_>, id: &Id, care: bool) -> Option<Cure> {
     if thing.effort == Effort::Fixed || (care && thing.kind == ThingKind::LiftArm) {
         return None;
     }
-    if matches!(thing.kind, ThingKind::Person | ThingKind::ParkedCar) {
+    if thing.is_person() || thing.kind == ThingKind::ParkedCar {
         return leaves(thing);
     }
     let placed = scene.things.get(index)?;

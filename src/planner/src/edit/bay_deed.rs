@@ -139,6 +139,8 @@ fn features(before: &[FloorFeature], after: &[FloorFeature]) -> Option<BayDeed> 
                 BayPart::Kind
             } else if old.material != new.material {
                 BayPart::Material
+            } else if old.proud_mm != new.proud_mm {
+                BayPart::Heights
             } else {
                 BayPart::Place
             }

@@ -137,6 +137,7 @@ mod tests {
             thing: thing.id.clone(),
             kind: thing.kind,
             material: thing.material,
+            metal: thing.metal,
             known,
             effort: thing.effort,
             locked: true,

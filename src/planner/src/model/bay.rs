@@ -1,6 +1,6 @@
 //! A bay: the room and what belongs to it.
 
-use baywright_geometry::{DVec2, Polygon, Span};
+use baywright_geometry::{DVec2, Polygon, Prism, Span};
 use jiff::civil::Date;
 
 use super::{Id, Known, Levels, Material, Provenance, Thing};
@@ -52,6 +52,13 @@ pub struct Opening {
     pub is_exit: bool,
 }
 
+impl Opening {
+    /// Whether nothing closes it now: a window always does.
+    pub fn is_open(&self) -> bool {
+        !self.shut && self.kind != OpeningKind::Window
+    }
+}
+
 /// What a spot of the floor is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum FloorFeatureKind {
@@ -74,6 +81,16 @@ pub struct FloorFeature {
     pub outline: Polygon,
     /// What it is made of.
     pub material: Material,
+    /// How far it stands proud of the floor, mm; zero if it is flush with it or below.
+    pub proud_mm: f64,
+}
+
+impl FloorFeature {
+    /// What of it stands proud of the floor; `None` if it is flush.
+    pub fn solid(&self) -> Option<Prism> {
+        let span = Span::new(0.0, self.proud_mm).ok()?;
+        Some(Prism::new(self.outline.clone().into(), span))
+    }
 }
 
 /// One raised runway that a wheel track rests on.

@@ -55,12 +55,46 @@ impl Material {
         Self::Unknown,
     ];
 
-    /// Whether it counts as metal: `None` if that is not known.
-    pub const fn is_metal(self) -> Option<bool> {
+    /// How much metal what is made of it holds, if nothing more is known: plasterboard hides studs, which may be steel.
+    pub const fn metal(self) -> Metal {
         match self {
-            Self::Steel | Self::Aluminium | Self::Mesh | Self::CarBody | Self::Foil => Some(true),
+            Self::Steel | Self::Aluminium | Self::Mesh | Self::CarBody | Self::Foil => Metal::All,
+            Self::Plasterboard | Self::Unknown => Metal::Unknown,
+            Self::Concrete
+            | Self::Brick
+            | Self::Wood
+            | Self::Glass
+            | Self::Plastic
+            | Self::Rubber
+            | Self::Cloth
+            | Self::Person => Metal::None,
+        }
+    }
+}
+
+/// How much metal something holds, whatever its face is made of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Metal {
+    /// None, but for screws and hinges.
+    None,
+    /// A frame, studs, legs or fittings of metal behind or under another face.
+    Frame,
+    /// It is of metal.
+    All,
+    /// Not known.
+    Unknown,
+}
+
+impl Metal {
+    /// Every content, in the order in which a list shows them.
+    pub const ALL: [Self; 4] = [Self::None, Self::Frame, Self::All, Self::Unknown];
+
+    /// Whether it counts where metal may not be: `None` if that is not known.
+    pub const fn counts(self) -> Option<bool> {
+        match self {
+            Self::None => Some(false),
+            Self::Frame | Self::All => Some(true),
             Self::Unknown => None,
-            _ => Some(false),
         }
     }
 }

@@ -45,7 +45,7 @@ pub use layout::{
     Layout, Moved, ResolveFault, SavedArrangement, TapedRoom, TapedWall, UNDERLAY_FADED, Underlay,
 };
 pub use levels::{LevelPoint, Levels};
-pub use material::Material;
+pub use material::{Material, Metal};
 pub use plan::PlanFault;
 pub use provenance::Provenance;
 pub use thing::{Effort, Footprint, Known, Place, Shape, Thing, ThingKind};

@@ -2,7 +2,7 @@
 
 use baywright_geometry::{Circle, DVec2, Outline, PlanPose, Polygon, Prism, ShapeFault, Span};
 
-use super::{Id, Material};
+use super::{Id, Material, Metal};
 
 /// What kind of thing it is: decides how it is drawn and what it means to some keep-clear zones.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -206,8 +206,10 @@ pub struct Thing {
     pub place: Place,
     /// From its underside to its top, mm above the floor.
     pub span: Span,
-    /// What it is made of.
+    /// What its face is made of.
     pub material: Material,
+    /// How much metal it holds, if that is known otherwise than by its face; see [`Self::metal_content`].
+    pub metal: Option<Metal>,
     /// What it takes to move it.
     pub effort: Effort,
     /// Whether the hand may move it on the screen.
@@ -218,5 +220,19 @@ impl Thing {
     /// The solid that it fills, in the bay.
     pub fn prism(&self) -> Prism {
         Prism::new(self.footprint.outline.placed(&self.place.at), self.span)
+    }
+
+    /// How much metal it holds: as was said, or as its face says. A face of metal is metal, whatever was said.
+    pub const fn metal_content(&self) -> Metal {
+        match (self.material.metal(), self.metal) {
+            (Metal::All, _) => Metal::All,
+            (_, Some(said)) => said,
+            (face, None) => face,
+        }
+    }
+
+    /// Whether it is a person: by its kind or by its material, either.
+    pub fn is_person(&self) -> bool {
+        self.kind == ThingKind::Person || self.material == Material::Person
     }
 }

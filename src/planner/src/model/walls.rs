@@ -1,9 +1,9 @@
 //! Making and changing a room's walls. Corners go anticlockwise; wall `i` runs from corner `i` to the next one; openings
 //! stay in their walls.
 
-use baywright_geometry::{DVec2, Polygon, ShapeFault};
+use baywright_geometry::{DVec2, Polygon, Segment, ShapeFault};
 
-use super::{Bay, Id, Known, Material, Provenance, Wall};
+use super::{Bay, Id, Known, Material, Opening, Provenance, Wall};
 
 /// Why a room was not made.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -82,6 +82,15 @@ impl Bay {
         let from = *corners.get(wall)?;
         let to = *corners.get((wall + 1) % corners.len())?;
         Some((from, to))
+    }
+
+    /// The line of the wall that an opening takes, from its start, with the inside on its left; `None` if there is no such
+    /// wall.
+    pub fn opening_line(&self, opening: &Opening) -> Option<Segment> {
+        let (from, to) = self.wall_ends(opening.wall)?;
+        let along = (to - from).normalize_or_zero();
+        let start = from + along * opening.from_mm;
+        Some(Segment::new(start, start + along * opening.width_mm))
     }
 
     /// Puts a corner elsewhere; openings keep their distance from their wall's first corner.

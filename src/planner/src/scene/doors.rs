@@ -2,7 +2,7 @@
 
 use baywright_geometry::{Polygon, Span, boolean};
 
-use crate::model::{Arrangement, OpeningKind};
+use crate::model::Arrangement;
 
 /// The room, alone and with the ground beyond its open doors.
 #[derive(Clone, Debug, PartialEq)]
@@ -17,18 +17,13 @@ pub struct Room {
 impl Room {
     pub(super) fn of(arrangement: &Arrangement) -> Self {
         let bay = &arrangement.bay;
-        let open = bay.openings.iter().filter(|opening| {
-            !opening.shut && opening.free_beyond_mm > 0.0 && opening.kind != OpeningKind::Window
-        });
+        let open = bay.openings.iter().filter(|opening| opening.is_open() && opening.free_beyond_mm > 0.0);
         let doors: Vec<(Span, Polygon)> = open
             .filter_map(|opening| {
-                let edge = bay.room.edges().nth(opening.wall)?;
-                let along = (edge.to - edge.from).normalize_or_zero();
-                let start = edge.from + along * opening.from_mm;
-                // The inside lies left of an edge, so out is to the right.
-                let out = -along.perp() * opening.free_beyond_mm;
-                let width = along * opening.width_mm;
-                let beyond = Polygon::simple(vec![start, start + out, start + width + out, start + width]);
+                let line = bay.opening_line(opening)?;
+                // The inside lies left of a wall, so out is to the right.
+                let out = -(line.to - line.from).normalize_or_zero().perp() * opening.free_beyond_mm;
+                let beyond = Polygon::simple(vec![line.from, line.from + out, line.to + out, line.to]);
                 Some((opening.span, beyond.ok()?))
             })
             .collect();

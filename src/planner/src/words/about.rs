@@ -4,7 +4,7 @@ use baywright_geometry::DVec2;
 
 use super::Words;
 use crate::assessment::{Assessment, Finding, Quantity, Severity, Step, Subject, Verdict};
-use crate::model::{Effort, Exclusion, Known, Material, ParkedKnown, Provenance, ThingKind};
+use crate::model::{Effort, Exclusion, Known, Material, Metal, ParkedKnown, Provenance, ThingKind};
 use crate::scene::Reading;
 
 impl Words<'_> {
@@ -58,6 +58,8 @@ impl Words<'_> {
         keeps_clear_of(excludes: Exclusion) -> String;
         /// A material, as a workshop says it.
         material(material: Material) -> &'static str;
+        /// How much metal something holds.
+        metal(metal: Metal) -> &'static str;
         /// A kind of thing, as a workshop says it.
         kind_of_thing(kind: ThingKind) -> &'static str;
         /// What it takes to move a thing.

@@ -48,6 +48,8 @@ texts! {
     area_hint, "What it is.";
     height, "A figure.";
     carries, "A tick.";
+    proud, "A figure.";
+    proud_hint, "What it is.";
     remove, "Takes it away.";
     draw_it, "Draws it with the pointer.";
     levels, "A list.";

@@ -92,6 +92,8 @@ texts! {
     upside_down, "Heights that make no sense.";
     kind, "A fact about a thing.";
     material, "A fact about a thing.";
+    metal, "A fact about a thing.";
+    as_its_face, "How much metal: nothing else is known.";
     known, "A fact about a thing.";
     known_within, "A fact about a thing.";
     known_within_hint, "What it means.";

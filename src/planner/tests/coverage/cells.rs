@@ -230,10 +230,12 @@ fn feature(kind: FloorFeatureKind, column: Column, relation: Relation) -> Cell {
             let nowhere = stops(&[Code::MarkPlace]);
             resting(nowhere, nowhere, care(&[Code::MarkPlace]))
         }
-        // Flush with the floor.
+        // Steel, flush with the floor.
+        Column::MetalZone | Column::ReflectingZone => {
+            let flush = care(&[Code::ZoneUnjudged]);
+            resting(flush, flush, flush)
+        }
         Column::NothingZone
-        | Column::MetalZone
-        | Column::ReflectingZone
         | Column::PeopleZone
         | Column::LightZone
         | Column::Sight

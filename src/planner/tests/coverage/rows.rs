@@ -137,6 +137,7 @@ impl Row {
                     kind,
                     outline,
                     material,
+                    proud_mm: 0.0,
                 });
             }
         }

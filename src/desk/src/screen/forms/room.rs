@@ -93,6 +93,7 @@ impl Desk {
                     kind,
                     outline,
                     material: Material::Steel,
+                    proud_mm: 0.0,
                 });
                 Subject::FloorFeature(id)
             }

@@ -5,7 +5,7 @@ use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
 use baywright_planner::hand::{WallGap, gap_to_wall, pose_of, wall_gaps};
 use baywright_planner::model::{
-    Effort, Id, Known, Material, ParkedKnown, Place, Shape, StandSet, Thing, ThingKind,
+    Effort, Id, Known, Material, Metal, ParkedKnown, Place, Shape, StandSet, Thing, ThingKind,
 };
 use baywright_planner::words::sentence_start;
 use egui::{ComboBox, RichText, Ui};
@@ -214,6 +214,7 @@ impl Desk {
         let texts = self.texts();
         let words = self.words();
         let mut now = (thing.kind, thing.material, thing.place.known, thing.effort, thing.locked);
+        let mut metal = thing.metal;
         let before = now;
         choice(ui, texts.kind, words.kind_of_thing(now.0), |ui| {
             for kind in ThingKind::ALL {
@@ -225,6 +226,15 @@ impl Desk {
                 ui.selectable_value(&mut now.1, material, words.material(material));
             }
         });
+        // A face of metal says enough.
+        if now.1.metal() != Metal::All {
+            let named = |own: Option<Metal>| own.map_or(texts.as_its_face, |own| words.metal(own));
+            choice(ui, texts.metal, named(metal), |ui| {
+                for own in std::iter::once(None).chain(Metal::ALL.map(Some)) {
+                    ui.selectable_value(&mut metal, own, named(own));
+                }
+            });
+        }
         choice(ui, texts.known, &words.how_known(now.2), |ui| {
             for known in [Known::Taped, Known::ByEye] {
                 ui.selectable_value(&mut now.2, known, words.how_known(known));
@@ -241,9 +251,10 @@ impl Desk {
         });
         ui.checkbox(&mut now.4, RichText::new(texts.locked).size(size::SMALL))
             .on_hover_text(texts.locked_why);
-        if now != before {
+        if now != before || metal != thing.metal {
             let (kind, material, known, effort, locked) = now;
-            let edit = Edit::Describe { thing: thing.id.clone(), kind, material, known, effort, locked };
+            let thing = thing.id.clone();
+            let edit = Edit::Describe { thing, kind, material, metal, known, effort, locked };
             out.push(Command::Bay(OfBay::Edit(edit)));
         }
     }

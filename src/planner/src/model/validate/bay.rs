@@ -140,6 +140,7 @@ fn fixtures(path: &str, bay: &Bay, faults: &mut Faults) {
     for (i, feature) in bay.floor_features.iter().enumerate() {
         faults.name(format!("{path}floor_features[{i}].name"), feature.id.as_str());
         faults.no_holes(format!("{path}floor_features[{i}].corners_mm"), &feature.outline);
+        faults.number(format!("{path}floor_features[{i}].proud_mm"), feature.proud_mm, &limits::PROUD);
     }
     for (i, runway) in bay.runways.iter().enumerate() {
         faults.name(format!("{path}runways[{i}].name"), runway.id.as_str());

@@ -70,6 +70,8 @@ pub const OPENING: Range = Range::from(100.0, 1e5, MM);
 pub const FREE: Range = Range::from(100.0, 1e5, MM);
 /// The top of a runway above the floor.
 pub const RUNWAY_TOP: Range = Range::from(10.0, 1e4, MM);
+/// How far a grate, a lip or a cover stands proud of the floor; what is taller is entered as a thing.
+pub const PROUD: Range = Range::from(0.0, 300.0, MM);
 /// A thing from above: length, width, diameter. A sheet of foil that hangs down is entered 5 mm thick.
 pub const THING: Range = Range::from(5.0, 1e5, MM);
 /// A thing from its bottom to its top: a steel plate on the floor is 3 mm.

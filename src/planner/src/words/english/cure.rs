@@ -65,8 +65,10 @@ impl About<'_> {
         }
     }
 
+    /// What kind of thing it is; what is of flesh and blood is a person, whatever kind was entered.
     fn kind(&self, thing: &Id) -> Option<ThingKind> {
-        self.arrangement.bay.things.iter().find(|own| own.id == *thing).map(|own| own.kind)
+        let own = self.arrangement.bay.things.iter().find(|own| own.id == *thing)?;
+        Some(if own.is_person() { ThingKind::Person } else { own.kind })
     }
 
     fn moves(&self, thing: &Id) -> &'static str {

@@ -6,10 +6,10 @@ use super::marks::wheel_name;
 use super::numbers::percent;
 use super::{About, sentence_start};
 use crate::assessment::{
-    Basis, CarSide, Facts, Finding, InSight, OffBy, OffPlace, OnRunways, Quantity, Severity, Subject,
-    TooLarge, Under,
+    Basis, CarSide, DoorPart, Facts, Finding, InSight, OffBy, OffPlace, OnRunways, Quantity, Severity,
+    Subject, TooLarge, Under,
 };
-use crate::model::{Known, Material, Provenance, Thing};
+use crate::model::{Known, Material, Metal, Provenance, Thing};
 
 impl About<'_> {
     /// How bad, in words.
@@ -48,12 +48,25 @@ impl About<'_> {
                 _ => format!("{first} is where {second} must be"),
             },
             Facts::ZoneObject(_) => format!("{first} is inside {second}"),
-            Facts::ZoneUnjudged(_) => {
-                format!("{first} is in {second}, and it is not known whether it matters")
+            Facts::ZoneUnjudged(zone) => match (finding.subjects.first(), zone.heights) {
+                (Some(Subject::Wall(_) | Subject::Opening(_)), None) => {
+                    format!("{first} bounds {second} and may hold metal")
+                }
+                (Some(Subject::FloorFeature(_)), None) => {
+                    format!("{first} lies flush in the floor of {second}")
+                }
+                _ => format!("{first} is in {second}, and it is not known whether it matters"),
+            },
+            Facts::DoorLeaf(DoorPart::Roll) => {
+                format!("the roll over the {first} may hang in {second}")
             }
             Facts::ZoneNear(zones) => format!("{first} may be inside {}", self.each_of(zones)),
             Facts::PlaceUnsure(_) => format!("{first} may be in the way"),
             Facts::CarPlace(_) => "the car may stand too near, a little off its place".to_owned(),
+            Facts::DoorLeaf(DoorPart::Leaf) => match finding.subjects.get(1) {
+                Some(Subject::Target(_)) => format!("{first} may stand open in the way of {second}"),
+                _ => format!("{first} may stand open where {second} must be"),
+            },
             Facts::SightBlocked(InSight::CoversSensor) => format!("{first} covers the {}", self.sensor()),
             Facts::SightBlocked(InSight::FacesAway) => {
                 format!("{first} faces away from the {}", self.sensor())
@@ -115,7 +128,7 @@ impl About<'_> {
         let value = self.quantity(measured);
         let limit_text = self.quantity(limit);
         Some(match &finding.facts {
-            Facts::ZoneObject(_) | Facts::ZoneUnjudged(_) | Facts::KeepFree => {
+            Facts::ZoneObject(_) | Facts::ZoneUnjudged(_) | Facts::DoorLeaf(_) | Facts::KeepFree => {
                 format!("by {value}, limit {limit_text}")
             }
             Facts::OutsideRoom(_) => format!("{value} too far, limit {limit_text}"),
@@ -167,6 +180,17 @@ impl About<'_> {
             Facts::ZoneUnjudged(zone) => {
                 let of = self.keeps_clear_of(zone.excludes);
                 match finding.subjects.first() {
+                    Some(Subject::Wall(_) | Subject::Opening(_)) if zone.heights.is_none() => format!(
+                        "The zone is to be clear of {of}; {}.",
+                        match self.part_material(finding) {
+                            Some(Material::Plasterboard) => "plasterboard hides studs, which may be steel",
+                            _ => "what is in it is not known",
+                        }
+                    ),
+                    Some(Subject::FloorFeature(_)) if zone.heights.is_none() => format!(
+                        "{}, level with the floor; the zone is to be clear of {of}. Ask what the procedure says of the floor.",
+                        sentence_start(&self.made_of(finding))
+                    ),
                     Some(Subject::Opening(_)) => format!(
                         "The zone is to be clear of {of}; how much a window lets in depends on the day."
                     ),
@@ -191,6 +215,16 @@ impl About<'_> {
                     None => format!("The zone is to be clear of {of}."),
                 }
             }
+            Facts::DoorLeaf(DoorPart::Leaf) => {
+                "Where its leaf stands is not told; it is somewhere in the quarter circle about either jamb. Shut it, or \
+                 see where it stands."
+                    .to_owned()
+            }
+            Facts::DoorLeaf(DoorPart::Roll) => format!(
+                "{}, and as far as it stands out from the wall; counted as {}. See where it ends.",
+                sentence_start(self.part_material(finding).map_or("", |own| self.material(own))),
+                self.length(crate::check::ROLL_MM)
+            ),
             Facts::SightBlocked(InSight::Hides { total }) => match finding.measured {
                 Some(Quantity::Share(alone)) if total - alone > 0.005 => {
                     format!("All things together hide {}.", percent(*total, self.locale.region))
@@ -329,11 +363,38 @@ impl About<'_> {
     }
 
     fn made_of(&self, finding: &Finding) -> String {
-        match self.thing(finding) {
-            Some(thing) if thing.material == Material::Unknown => "a thing of unknown material".to_owned(),
-            Some(thing) => self.material(thing.material).to_owned(),
-            // A runway.
-            None => self.material(Material::Steel).to_owned(),
+        let Some(thing) = self.thing(finding) else {
+            return match self.part_material(finding) {
+                Some(Material::Unknown) => "something of unknown material".to_owned(),
+                Some(material) => self.material(material).to_owned(),
+                // A runway.
+                None => self.material(Material::Steel).to_owned(),
+            };
+        };
+        let face = match thing.material {
+            Material::Unknown => "a thing of unknown material".to_owned(),
+            material => self.material(material).to_owned(),
+        };
+        match (thing.metal_content(), thing.material.metal()) {
+            (Metal::Frame, _) => format!("{face} with metal in it"),
+            (Metal::All, Metal::None | Metal::Frame | Metal::Unknown) => format!("{face} over metal"),
+            (Metal::Unknown, Metal::None | Metal::Frame | Metal::All) => {
+                format!("{face} that may hold metal")
+            }
+            _ => face,
+        }
+    }
+
+    /// What a wall, an opening or a feature of the floor is made of, that a finding is about first.
+    fn part_material(&self, finding: &Finding) -> Option<Material> {
+        let bay = &self.arrangement.bay;
+        match finding.subjects.first()? {
+            Subject::Wall(id) => bay.walls.iter().find(|own| own.id == *id).map(|own| own.material),
+            Subject::Opening(id) => bay.openings.iter().find(|own| own.id == *id).map(|own| own.material),
+            Subject::FloorFeature(id) => {
+                bay.floor_features.iter().find(|own| own.id == *id).map(|own| own.material)
+            }
+            _ => None,
         }
     }
 

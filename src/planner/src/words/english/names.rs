@@ -2,7 +2,9 @@
 
 use super::About;
 use crate::assessment::{Quantity, Subject, Verdict};
-use crate::model::{Effort, Exclusion, Id, Known, Material, ParkedKnown, SensorKind, TargetKind, ThingKind};
+use crate::model::{
+    Effort, Exclusion, Id, Known, Material, Metal, ParkedKnown, SensorKind, TargetKind, ThingKind,
+};
 
 /// A name with its article, unless it was typed with one.
 pub(super) fn the(id: &Id) -> String {
@@ -124,6 +126,16 @@ impl About<'_> {
             Material::Cloth => "cloth or cardboard",
             Material::Person => "person",
             Material::Unknown => "material not known",
+        }
+    }
+
+    /// How much metal something holds.
+    pub const fn metal(&self, metal: Metal) -> &'static str {
+        match metal {
+            Metal::None => "none",
+            Metal::Frame => "a frame or studs",
+            Metal::All => "all of it",
+            Metal::Unknown => "not known",
         }
     }
 

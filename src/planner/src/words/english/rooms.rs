@@ -52,6 +52,8 @@ pub const TEXTS: Rooms = Rooms {
     area_hint: "From the room's corner, along and across the room",
     height: "Height",
     carries: "The car stands on it",
+    proud: "Proud of the floor",
+    proud_hint: "How far it stands above the floor; 0 if it is flush",
     remove: "Remove",
     draw_it: "Draw it",
     levels: "Floor levels",

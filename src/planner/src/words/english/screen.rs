@@ -95,6 +95,8 @@ pub const TEXTS: Screen = Screen {
     upside_down: "The top must be above the underside.",
     kind: "what it is",
     material: "made of",
+    metal: "metal in it",
+    as_its_face: "as its face says",
     known: "place known",
     known_within: "known to ±",
     known_within_hint: "How far off its place may be, either way",

@@ -29,6 +29,9 @@ impl BaySheet<'_> {
         own.kind = chosen.unwrap_or(own.kind);
         let material = self.material(ui, &format!("feature material {id}"), own.material);
         own.material = material.unwrap_or(own.material);
+        let path = format!("feature proud {id}");
+        let line = Line { label: texts.proud, hint: texts.proud_hint, path: &path, ..Line::default() };
+        own.proud_mm = self.sheet.number(ui, line, Of::Length, own.proud_mm).unwrap_or(own.proud_mm);
         if let Some(outline) = self.area(ui, id, &own.outline, Area::Feature(at)) {
             own.outline = outline;
         }

@@ -1,0 +1,209 @@
+//! What the room itself does to a zone: its walls, ceiling and floor, what comes through an opening, runways that carry no
+//! car. A child of the check whose rule it is.
+
+use baywright_geometry::clearance::{Clearance, clearance};
+use baywright_geometry::distance::{Separation, distance_to_segment};
+use baywright_geometry::{DVec2, Prism, Segment, Span};
+
+use super::super::claim::{excludes_part, walls_bind};
+use super::super::finding::{Basis, Facts, Finding, Quantity, Severity, Subject};
+use super::super::{Context, SPEAKS_FROM_MM, finding, middle_of_both};
+use super::InZone;
+use crate::model::{Bay, Exclusion, FloorFeature, Metal, OpeningKind};
+use crate::scene::PlacedZone;
+
+/// All that the room does to one zone.
+pub(super) fn of_room(context: &Context<'_>, zone: &PlacedZone, findings: &mut Vec<Finding>) {
+    if zone.excludes == Exclusion::Metal {
+        hidden_metal(context, zone, findings);
+    }
+    // A runway that carries no car is steel like any other.
+    if let Some(judged) = judged(zone.excludes, Metal::All) {
+        let solids = context.idle_runways();
+        findings.extend(
+            solids.filter_map(|(subject, prism)| solid_and_zone(context, zone, subject, &prism, judged)),
+        );
+    }
+    for feature in &context.arrangement.bay.floor_features {
+        findings.extend(feature_and_zone(context, zone, feature));
+    }
+    let over = zone.prism.span.top() - context.arrangement.bay.ceiling_mm;
+    if walls_bind(zone.excludes) && over > SPEAKS_FROM_MM {
+        findings.push(ceiling(context, zone, over));
+    }
+    if zone.excludes == Exclusion::Light {
+        findings.extend(windows(context, zone));
+    }
+}
+
+/// How a part of the building counts in a zone; `None` if it may be there.
+fn judged(excludes: Exclusion, metal: Metal) -> Option<Judged> {
+    match excludes_part(excludes, metal) {
+        Some(true) => Some(Judged::Excluded),
+        Some(false) => None,
+        None => Some(Judged::Unknown),
+    }
+}
+
+/// What is known of a part of the building in a zone.
+#[derive(Clone, Copy)]
+enum Judged {
+    /// The zone excludes it.
+    Excluded,
+    /// Nobody knows whether it does.
+    Unknown,
+}
+
+fn procedure(context: &Context<'_>) -> Basis {
+    Basis::Procedure(context.arrangement.aiming.provenance.clone())
+}
+
+/// A solid of the building in a zone.
+fn solid_and_zone(
+    context: &Context<'_>,
+    zone: &PlacedZone,
+    subject: Subject,
+    prism: &Prism,
+    judged: Judged,
+) -> Option<Finding> {
+    let Clearance::Intrudes(intrusion) = clearance(&zone.prism, prism) else { return None };
+    let heights = intrusion.heights;
+    let here = middle_of_both(&prism.outline.bounds(), &zone.bounds);
+    let facts = InZone { excludes: zone.excludes, heights: Some(heights), area_mm2: intrusion.area };
+    let (facts, severity) = match judged {
+        Judged::Unknown => (Facts::ZoneUnjudged(facts), Severity::Care),
+        Judged::Excluded => (Facts::ZoneObject(facts), Severity::Stops),
+    };
+    (intrusion.depth >= SPEAKS_FROM_MM).then(|| {
+        finding(
+            facts,
+            severity,
+            vec![subject, Subject::Zone(zone.id.clone())],
+            here.extend((heights.bottom() + heights.top()) * 0.5),
+            procedure(context),
+        )
+        .against(Quantity::Length(intrusion.depth), Quantity::Length(0.0))
+    })
+}
+
+/// A grate, a lip or a cover in the floor: proud of it, it is a thing of that height; flush with the floor of a zone, it
+/// needs care if it is metal, or may be, since it is in the zone's lower face and sends a wave back like any other.
+fn feature_and_zone(context: &Context<'_>, zone: &PlacedZone, feature: &FloorFeature) -> Option<Finding> {
+    let judged = judged(zone.excludes, feature.material.metal())?;
+    let subject = Subject::FloorFeature(feature.id.clone());
+    if let Some(prism) = feature.solid() {
+        return solid_and_zone(context, zone, subject, &prism, judged);
+    }
+    // The floor itself is no thing.
+    if zone.excludes == Exclusion::Anything || zone.prism.span.bottom() > SPEAKS_FROM_MM {
+        return None;
+    }
+    let flat = Span::new(0.0, 1.0).ok()?;
+    let (over, own) =
+        (Prism::new(zone.prism.outline.clone(), flat), Prism::new(feature.outline.clone().into(), flat));
+    let Clearance::Intrudes(intrusion) = clearance(&over, &own) else { return None };
+    let facts = InZone { excludes: zone.excludes, heights: None, area_mm2: intrusion.area };
+    let found = finding(
+        Facts::ZoneUnjudged(facts),
+        Severity::Care,
+        vec![subject, Subject::Zone(zone.id.clone())],
+        middle_of_both(&feature.outline.bounds(), &zone.bounds).extend(0.0),
+        procedure(context),
+    );
+    Some(found.against(Quantity::Length(intrusion.depth), Quantity::Length(0.0)))
+}
+
+/// A wall, or what closes an opening in it, that bounds a zone without metal or may reach into it, and of which nobody knows
+/// whether it holds metal: plasterboard hides studs, which may be steel.
+fn hidden_metal(context: &Context<'_>, zone: &PlacedZone, findings: &mut Vec<Finding>) {
+    let bay = &context.arrangement.bay;
+    let known = bay.walls_known.within();
+    let heights = &zone.prism.span;
+    let walls = bay.walls.iter().enumerate().filter(|(_, wall)| wall.material.metal().counts().is_none());
+    let walls = walls.flat_map(|(edge, wall)| {
+        stretches(bay, edge, heights).into_iter().map(move |own| (Subject::Wall(wall.id.clone()), own))
+    });
+    let closed = bay.openings.iter().filter(|own| {
+        !own.is_open() && own.material.metal().counts().is_none() && own.span.shared(heights).is_some()
+    });
+    let closed = closed.filter_map(|own| Some((Subject::Opening(own.id.clone()), bay.opening_line(own)?)));
+    let mut told: Vec<(Subject, f64, DVec2)> = Vec::new();
+    for (subject, line) in walls.chain(closed) {
+        let (gap, at) = match distance_to_segment(&zone.prism.outline, &line) {
+            Separation::Apart { gap, to, .. } => (gap, to),
+            Separation::Touching { at } => (0.0, at),
+            // Through it: the set-up is not in the room.
+            Separation::Overlapping => continue,
+        };
+        if gap > 0.0 && gap >= known - SPEAKS_FROM_MM {
+            continue;
+        }
+        match told.iter_mut().find(|(own, ..)| *own == subject) {
+            Some((_, nearest, place)) if *nearest > gap => (*nearest, *place) = (gap, at),
+            Some(_) => {}
+            None => told.push((subject, gap, at)),
+        }
+    }
+    let height = (heights.bottom() + heights.top()) * 0.5;
+    findings.extend(told.into_iter().map(|(subject, _, at)| {
+        let facts = InZone { excludes: zone.excludes, heights: None, area_mm2: 0.0 };
+        let subjects = vec![subject, Subject::Zone(zone.id.clone())];
+        finding(Facts::ZoneUnjudged(facts), Severity::Care, subjects, at.extend(height), procedure(context))
+    }));
+}
+
+/// What is left of a wall beside the openings that reach over all these heights above the floor.
+fn stretches(bay: &Bay, edge: usize, heights: &Span) -> Vec<Segment> {
+    let Some((from, to)) = bay.wall_ends(edge) else { return Vec::new() };
+    let along = (to - from).normalize_or_zero();
+    let over_all = |own: &Span| own.bottom() <= heights.bottom().max(0.0) && heights.top() <= own.top();
+    let openings = bay.openings.iter().filter(|own| own.wall == edge && over_all(&own.span));
+    let mut gaps: Vec<(f64, f64)> = openings.map(|own| (own.from_mm, own.from_mm + own.width_mm)).collect();
+    gaps.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let mut left = Vec::new();
+    let mut start = 0.0;
+    let length = from.distance(to);
+    for (begins, ends) in gaps.into_iter().chain([(length, length)]) {
+        if begins - start > SPEAKS_FROM_MM {
+            left.push(Segment::new(from + along * start, from + along * begins));
+        }
+        start = f64::max(start, ends);
+    }
+    left
+}
+
+/// What is in a ceiling, and above it, the program is not told.
+fn ceiling(context: &Context<'_>, zone: &PlacedZone, over: f64) -> Finding {
+    finding(
+        Facts::ZoneUnjudged(InZone { excludes: zone.excludes, heights: None, area_mm2: 0.0 }),
+        Severity::Care,
+        vec![Subject::Ceiling, Subject::Zone(zone.id.clone())],
+        zone.bounds.centre().extend(context.arrangement.bay.ceiling_mm),
+        procedure(context),
+    )
+    .against(Quantity::Length(over), Quantity::Length(0.0))
+}
+
+/// A window in a zone that excludes light: whether it matters depends on the day, so that it needs care.
+fn windows(context: &Context<'_>, zone: &PlacedZone) -> Vec<Finding> {
+    let bay = &context.arrangement.bay;
+    let windows = bay.openings.iter().filter(|opening| opening.kind == OpeningKind::Window);
+    windows
+        .filter_map(|window| {
+            let pane = bay.opening_line(window)?;
+            let heights = zone.prism.span.shared(&window.span)?;
+            let in_plan = distance_to_segment(&zone.prism.outline, &pane) == Separation::Overlapping;
+            in_plan.then(|| {
+                let middle = (heights.bottom() + heights.top()) * 0.5;
+                let facts = InZone { excludes: zone.excludes, heights: Some(heights), area_mm2: 0.0 };
+                finding(
+                    Facts::ZoneUnjudged(facts),
+                    Severity::Care,
+                    vec![Subject::Opening(window.id.clone()), Subject::Zone(zone.id.clone())],
+                    pane.at(0.5).extend(middle),
+                    Basis::Procedure(context.arrangement.aiming.provenance.clone()),
+                )
+            })
+        })
+        .collect()
+}
