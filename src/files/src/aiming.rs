@@ -25,6 +25,8 @@ pub struct AimingFile {
     pub tolerance: AimToleranceFile,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub floor: Option<FloorFile>,
+    #[serde(default, skip_serializing_if = "AlignmentFile::is_empty")]
+    pub alignment: AlignmentFile,
     /// 600 mm if left out.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub working_room_mm: Option<Figure>,
@@ -53,6 +55,22 @@ pub enum AxisFile {
 pub struct AimToleranceFile {
     pub azimuth_deg: Figure,
     pub elevation_deg: Figure,
+}
+
+/// What is asked of the car's alignment, either way.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct AlignmentFile {
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub thrust_angle_deg: Option<Figure>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub set_back_mm: Option<Figure>,
+}
+
+impl AlignmentFile {
+    fn is_empty(&self) -> bool {
+        *self == Self::default()
+    }
 }
 
 /// What is asked of the floor.
@@ -163,6 +181,9 @@ pub struct PlacementFile {
     pub mark: Option<String>,
     #[serde(default)]
     pub tolerance: PlaceToleranceFile,
+    /// Those that stand at the same time: mats together and others in turn if left out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub with: Option<Vec<String>>,
 }
 
 /// A target.

@@ -391,6 +391,12 @@ pub struct OnThisCarFile {
     pub sensor_at_mm: Option<Place>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub rear_toe: Option<RearToeFile>,
+    /// Positive if the right front wheel stands further back.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub set_back_mm: Option<Figure>,
+    /// Its diameter, between kerbs.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub turning_circle_mm: Option<Figure>,
 }
 
 /// Toe of the rear wheels, positive toe-in.

@@ -248,6 +248,8 @@ proptest! {
             on_this_car: OnThisCar {
                 sensor_at: Some(at.into()),
                 rear_toe_rad: Some((angle::radians(toe.0), angle::radians(toe.1))),
+                set_back_mm: Some(toe.0),
+                turning_circle_mm: None,
             },
             stands: vec![("y".into(), if on_mark { StandSet::OnMark } else { set })],
             moved: vec![moved],

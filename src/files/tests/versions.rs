@@ -165,3 +165,65 @@ fn what_a_thing_holds_and_what_is_proud_of_the_floor() {
     assert!(fault.contains("floor_features[0].proud_mm: found 301 mm; allowed is 0 to 300"), "{fault}");
     std::fs::remove_dir_all(folder).unwrap();
 }
+
+/// What version 4 of profiles added to aimings and targets: left out it means what it meant, and the profile has the mark that
+/// it had; it reads back as it was written, and is judged.
+#[test]
+fn what_an_aiming_asks_of_the_alignment_and_who_stands_with_whom() {
+    let profiles = EMBEDDED_PROFILES.iter().map(|e| parse_profile("f.ron", "f", e.text).unwrap());
+    let mut profiles = profiles.filter(|own| own.vehicle.aimings.iter().any(|a| a.placements.len() > 1));
+    let plain = profiles.next().unwrap();
+    let aimings = || plain.vehicle.aimings.iter();
+    assert!(aimings().all(|own| own.alignment == Default::default()));
+    assert!(aimings().flat_map(|own| &own.placements).all(|own| own.with.is_none()));
+    let folder = folder("fourth");
+    let path = folder.join("car.ron");
+    let mut car = plain.vehicle.clone();
+    save_profile(&path, &car).unwrap();
+    assert_eq!(load_profile(&path).unwrap().fingerprint, plain.fingerprint);
+    let at = car.aimings.iter().position(|own| own.placements.len() > 1).unwrap();
+    let aiming = &mut car.aimings[at];
+    aiming.alignment.thrust_angle_rad = Some(baywright_planner::geometry::angle::radians(0.25));
+    aiming.alignment.set_back_mm = Some(8.0);
+    let second = aiming.placements[1].id.clone();
+    aiming.placements[0].with = Some(vec![second]);
+    aiming.placements[1].with = Some(Vec::new());
+    save_profile(&path, &car).unwrap();
+    let again = load_profile(&path).unwrap();
+    assert_eq!(again.vehicle.aimings[at].placements, car.aimings[at].placements);
+    assert_eq!(again.vehicle.aimings[at].alignment.set_back_mm, Some(8.0));
+    assert_ne!(again.fingerprint, plain.fingerprint);
+    let text = std::fs::read_to_string(&path).unwrap();
+    for (was, now, part) in [
+        ("set_back_mm: 8", "set_back_mm: 0", ".alignment.set_back_mm: found 0 mm; allowed is 0.1 to 200 mm"),
+        ("thrust_angle_deg: 0.25", "thrust_angle_deg: 11", ".alignment.thrust_angle_deg: found 11"),
+    ] {
+        let faults = parse_profile("f.ron", "f", &text.replacen(was, now, 1)).unwrap_err();
+        let fault = Language::English.file_fault(&faults[0]);
+        assert!(fault.contains(part), "{fault}");
+    }
+    car.aimings[at].placements[0].with = Some(vec!["nobody".into(), "nobody".into()]);
+    let faults = baywright_planner::model::validate::vehicle(&car);
+    assert!(faults.iter().any(|fault| fault.field.ends_with("placements[0].with[0]")), "{faults:?}");
+    std::fs::remove_dir_all(folder).unwrap();
+}
+
+/// What version 3 of layouts added to what was measured on a car.
+#[test]
+fn set_back_and_turning_circle() {
+    let file = EMBEDDED_LAYOUTS.iter().find(|e| e.text.contains("arrangements:")).unwrap();
+    let with = |added: &str| {
+        let text = file.text.replacen("parked:", &format!("on_this_car: ({added}), parked:"), 1);
+        parse_layout("f.ron", "f", &text).map_err(|faults| Language::English.file_fault(&faults[0]))
+    };
+    let told = with("set_back_mm: -6.5, turning_circle_mm: 11400").unwrap();
+    let car = told.arrangements[0].on_this_car;
+    assert_eq!((car.set_back_mm, car.turning_circle_mm), (Some(-6.5), Some(11_400.0)));
+    let folder = folder("on-this-car");
+    let path = folder.join("bay.ron");
+    save_layout(&path, &told).unwrap();
+    assert_eq!(load_layout(&path).unwrap().arrangements[0].on_this_car, car);
+    assert!(with("set_back_mm: 201").unwrap_err().contains("on_this_car.set_back_mm: found 201 mm"));
+    assert!(with("turning_circle_mm: 11.4").unwrap_err().contains("turning_circle_mm: found 11.4 mm"));
+    std::fs::remove_dir_all(folder).unwrap();
+}

@@ -335,7 +335,8 @@ impl Construction {
         }
     }
 
-    /// The straight stretches that must be free for it, given where the marks are; `own` is where this one is.
+    /// The straight stretches that must be free for it as a person walks it, given where the marks are; `own` is where this
+    /// one is. A stretch may end at a corner that is no mark: along a line, then square to it.
     pub fn runs(&self, own: DVec2, mark: impl Fn(usize) -> Option<DVec2>) -> Vec<Run> {
         let tool = self.tool();
         let run = |from: Option<DVec2>, to: Option<DVec2>, tool| Some(Run { from: from?, to: to?, tool });
@@ -356,7 +357,14 @@ impl Construction {
             Self::Foot { of, from, .. } => {
                 vec![run(mark(from), here, Tool::LineLaser), run(mark(of), here, tool)]
             }
-            Self::AlongAside { from, .. } => vec![run(mark(from), here, tool)],
+            // Along the line, then square to it: nobody lays a tape straight across.
+            Self::AlongAside { from, to, along, aside } => {
+                let line = mark(from).zip(mark(to)).map(|(start, end)| (end - start).normalize_or_zero());
+                let corner = line.map(|line| own - line.perp() * aside);
+                let first = (along != 0.0).then(|| run(mark(from), corner, tool));
+                let second = (aside != 0.0).then(|| run(corner, here, tool));
+                first.into_iter().chain(second).collect()
+            }
             Self::AtAngle { at, .. } => vec![run(mark(at), here, tool)],
             Self::Crossing { first, second } => {
                 vec![run(mark(first.0), here, tool), run(mark(second.0), here, tool)]

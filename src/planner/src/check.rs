@@ -4,7 +4,9 @@
 //! To add one: a file here with its tests, its code and facts in [`finding`], its sentence in [`crate::words`],
 //! and one line in [`ALL`].
 
+mod alignment;
 mod axis;
+mod beam;
 mod car_clash;
 mod car_place;
 pub mod claim;
@@ -20,7 +22,9 @@ mod keep_free;
 mod mark_place;
 mod mark_target;
 mod outside_room;
+mod picture;
 mod place_unsure;
+mod ring;
 mod runs;
 mod sight;
 mod stand_clash;
@@ -36,10 +40,11 @@ use std::borrow::Cow;
 
 use baywright_geometry::{Bounds, DVec2, DVec3, Prism, Span};
 
-use crate::model::{Arrangement, Id, Thing};
-use crate::scene::{PlacedThing, Scene};
+use crate::model::{Arrangement, Id, Placement, Thing};
+use crate::scene::{PlacedTarget, PlacedThing, Scene};
 use finding::{Basis, Code, Cure, Facts, Finding, Quantity, Severity, Subject};
 
+pub use alignment::AlignmentFigure;
 pub use car_place::Meets;
 pub(crate) use car_place::{sway, without};
 pub use claim::{Claim, MovesWith, Volume};
@@ -129,6 +134,8 @@ pub const ALL: &[Check] = &[
     keep_free::CHECK,
     outside_room::CHECK,
     field_of_view::CHECK,
+    beam::CHECK,
+    picture::CHECK,
     stand_off_mark::CHECK,
     wheels::CHECK,
     thing_place::CHECK,
@@ -137,6 +144,7 @@ pub const ALL: &[Check] = &[
     mark_target::CHECK,
     floor_levels::CHECK,
     axis::CHECK,
+    alignment::CHECK,
     figures::CHECK,
     conditions::CHECK,
 ];
@@ -239,6 +247,25 @@ impl<'a> Context<'a> {
     /// Solids of the building that may stand in the way of what is seen: idle runways and what is proud of the floor.
     pub fn fixtures(&self) -> impl Iterator<Item = (Subject, Prism)> {
         self.idle_runways().chain(self.proud_features())
+    }
+
+    /// The targets that stand at the same time as this one, each with its stand. None where one thing is looked at.
+    pub fn companions<'b>(&'b self, of: &'b Id) -> impl Iterator<Item = (&'b Placement, &'b PlacedTarget)> {
+        let placements = &self.arrangement.aiming.placements;
+        let own = placements.iter().find(|own| own.id == *of).filter(|_| self.only.is_none());
+        let others = placements.iter().zip(&self.scene.targets);
+        others.filter(move |(other, _)| other.id != *of && own.is_some_and(|own| own.stands_with(other)))
+    }
+
+    /// The solids of those, each as its stand's.
+    pub fn companion_solids<'b>(
+        &'b self,
+        of: &'b Id,
+    ) -> impl Iterator<Item = (Subject, Prism)> + use<'b, 'a> {
+        self.companions(of).flat_map(|(_, target)| {
+            let subject = Subject::Stand(target.id.clone());
+            target.solids.iter().map(move |solid| (subject.clone(), solid.clone()))
+        })
     }
 
     /// The things to look at.

@@ -23,9 +23,9 @@ pub use baywright_geometry as geometry;
 
 pub use assess::assess;
 pub use assessment::{
-    Assessment, Basis, CarSide, Code, Cure, DoorPart, Facts, Finding, FloorFact, InSight, InZone, MayBe,
-    Meets, OffBy, OffPlace, OnRunways, Promise, Quantity, Severity, Step, Subject, Tilt, TooLarge, Under,
-    Verdict,
+    AlignmentFigure, Assessment, Basis, CarSide, Code, Cure, DoorPart, Facts, Finding, FloorFact, InSight,
+    InZone, MayBe, Meets, OffBy, OffPlace, OnRunways, Promise, Quantity, Severity, Step, Subject, Tilt,
+    TooLarge, Under, Verdict,
 };
 pub use judge::judge;
 pub use scene::Scene;

@@ -15,8 +15,10 @@ EDGE = 0.012
 
 def excluded(zone, thing):
     e = zone["excludes"].name
-    metal = None if thing["material"] == "Unknown" else thing["material"].name in METALS
-    return {"Anything": True, "Metal": metal, "Reflecting": None, "People": thing["kind"] == "Person", "Light": thing["kind"] == "Lamp"}[e]
+    face = thing["material"].name
+    said = {"None": False, "Frame": True, "All": True, "Unknown": None}
+    metal = face in METALS or (said[thing["metal"].name] if "metal" in thing else None if face in ("Unknown", "Plasterboard") else False)
+    return {"Anything": True, "Metal": metal, "Reflecting": None, "People": thing["kind"] == "Person" or face == "Person", "Light": thing["kind"] == "Lamp"}[e]
 
 
 def zones(s):
@@ -160,8 +162,10 @@ def field_of_view(s):
     def over(p):
         v = p - s.eye
         x, y, z = v @ ahead, v @ left, v @ top
+        # A forward camera below 170 degrees has a picture with straight edges.
+        flat = s.sensor["kind"].name == "ForwardCamera" and max(s.sensor["view_azimuth_deg"], s.sensor["view_elevation_deg"]) < 170
         angles = (abs(math.degrees(math.atan2(y, x))), s.sensor["view_azimuth_deg"] / 2), (
-            abs(math.degrees(math.atan2(z, math.hypot(x, y)))), s.sensor["view_elevation_deg"] / 2)
+            abs(math.degrees(math.atan2(z, x if flat else math.hypot(x, y)))), s.sensor["view_elevation_deg"] / 2)
         return max(angles, key=lambda a: a[0] - a[1])
     middle = over(s.face.centre)
     worst = max([middle, *map(over, s.face.corners)], key=lambda a: a[0] - a[1])

@@ -350,7 +350,8 @@ class Scene:
             elif k == "AlongAside":
                 v = towards(f["from"], f["to"])
                 at = m[f["from"]] + v * f["along_mm"] + left(v) * f["aside_mm"]
-                runs.append((f["from"], name, 20))
+                # Along the line, then square to it: the tape is never laid straight across.
+                runs.append((f["from"], name, 20, [m[f["from"]], m[f["from"]] + v * f["along_mm"], at]))
             elif k == "AtAngle":
                 v = towards(f["at"], f["towards"])
                 at = np.array(put((m[f["at"]], math.degrees(math.atan2(v[1], v[0])) + f["angle_deg"]), (f["distance_mm"], 0)))
@@ -373,7 +374,8 @@ class Scene:
         half_tread, wide = 150.0, half
         wheels = [self.wheel(w) for w in ("FrontLeft", "FrontRight", "RearLeft", "RearRight")]
         self.treads = [Polygon([put(self.pose, (x + u * half_tread, y + v * wide)) for u, v in [(-1, -1), (1, -1), (1, 1), (-1, 1)]]) for x, y in wheels]
-        self.runs = [(a, b, LineString([self.bay_marks[a], self.bay_marks[b]]), top) for a, b, top in runs]
+        self.runs = [(a, b, LineString([put(self.pose, p) for p in way[0]] if way else [self.bay_marks[a], self.bay_marks[b]]), top)
+                     for a, b, top, *way in runs]
 
 
 def outline_of(ring, pose):

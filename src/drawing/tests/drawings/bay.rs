@@ -4,11 +4,11 @@ use baywright_planner::entry::class::Figures;
 use baywright_planner::geometry::marks::{Construction, Reach};
 use baywright_planner::geometry::{Circle, DVec2, DVec3, PlanPose, Polygon, Span, angle};
 use baywright_planner::model::{
-    Adjusted, AimError, AimTolerance, Aiming, Arrangement, Bay, BodySolids, Datum, Effort, End, Exclusion,
-    FieldOfView, Footprint, KeepClear, Known, Loading, MarkStep, Material, MeasuredAlong, OnThisCar, Opening,
-    OpeningKind, Place, PlaceTolerance, Placement, Provenance, Radar, ReferenceAxis, Sensor, SensorKind,
-    Shape, Stand, StandOff, StandSet, Target, TargetHeight, TargetKind, Thing, ThingKind, Vehicle,
-    VehicleClass, VerticalReference, Wall, Wheel, ZoneFrame,
+    Adjusted, AimError, AimTolerance, Aiming, AlignmentLimits, Arrangement, Bay, BodySolids, Datum, Effort,
+    End, Exclusion, FieldOfView, Footprint, KeepClear, Known, Loading, MarkStep, Material, MeasuredAlong,
+    OnThisCar, Opening, OpeningKind, Place, PlaceTolerance, Placement, Provenance, Radar, ReferenceAxis,
+    Sensor, SensorKind, Shape, Stand, StandOff, StandSet, Target, TargetHeight, TargetKind, Thing, ThingKind,
+    Vehicle, VehicleClass, VerticalReference, Wall, Wheel, ZoneFrame,
 };
 
 fn rectangle(low: (f64, f64), high: (f64, f64)) -> Polygon {
@@ -146,6 +146,7 @@ fn aiming(corner: bool) -> Aiming {
             turned_rad: 0.0,
             mark: None,
             tolerance: PlaceTolerance::default(),
+            with: None,
         }],
         mark_plan: steps.map(|(id, construction)| MarkStep { id: id.into(), construction }).to_vec(),
         tolerance: AimTolerance { azimuth_rad: angle::radians(0.2), elevation_rad: angle::radians(0.2) },
@@ -157,6 +158,7 @@ fn aiming(corner: bool) -> Aiming {
             excludes: Exclusion::Metal,
         }],
         floor: None,
+        alignment: AlignmentLimits::default(),
         axis: ReferenceAxis::GeometricCentreline,
         working_room_mm: Aiming::WORKING_ROOM_MM,
         have_ready: Vec::new(),

@@ -7,8 +7,9 @@ use baywright_planner::model::{
 };
 
 use super::{
-    AimToleranceFile, AimingFile, AimsByFile, DatumFile, ExcludesFile, FloorFile, FrameFile, HeightFile,
-    HowFile, MarkFile, PlaceToleranceFile, PlacementFile, StandFile, StandOffFile, TargetFile, ZoneFile,
+    AimToleranceFile, AimingFile, AimsByFile, AlignmentFile, DatumFile, ExcludesFile, FloorFile, FrameFile,
+    HeightFile, HowFile, MarkFile, PlaceToleranceFile, PlacementFile, StandFile, StandOffFile, TargetFile,
+    ZoneFile,
 };
 use crate::figure::Figure;
 use crate::shape;
@@ -30,6 +31,10 @@ pub fn file_of(aiming: &Aiming, vehicle: &Vehicle) -> AimingFile {
             pitch_deg: f.pitch_rad.map(Figure::degrees),
             roll_deg: f.roll_rad.map(Figure::degrees),
         }),
+        alignment: AlignmentFile {
+            thrust_angle_deg: aiming.alignment.thrust_angle_rad.map(Figure::degrees),
+            set_back_mm: aiming.alignment.set_back_mm.map(Figure),
+        },
         working_room_mm: Some(aiming.working_room_mm.into()),
         mark_plan: aiming
             .mark_plan
@@ -108,6 +113,7 @@ fn placement(placement: &Placement) -> PlacementFile {
         turned_deg: Figure::degrees(placement.turned_rad),
         mark: placement.mark.as_ref().map(ToString::to_string),
         tolerance: tolerance(&placement.tolerance),
+        with: placement.with.as_ref().map(|with| with.iter().map(ToString::to_string).collect()),
     }
 }
 

@@ -2,8 +2,8 @@
 
 use baywright_planner::geometry::marks::{Construction, Reach};
 use baywright_planner::model::{
-    AimError, AimTolerance, Aiming, Datum, Exclusion, FloorRequirement, Id, KeepClear, MarkStep,
-    PlaceTolerance, Placement, Stand, StandOff, Target, TargetHeight, TargetKind, ZoneFrame,
+    AimError, AimTolerance, Aiming, AlignmentLimits, Datum, Exclusion, FloorRequirement, Id, KeepClear,
+    MarkStep, PlaceTolerance, Placement, Stand, StandOff, Target, TargetHeight, TargetKind, ZoneFrame,
 };
 
 use super::{
@@ -56,6 +56,10 @@ pub fn aiming_of(path: &str, file: &AimingFile, body_points: &[&str], faults: &m
             pitch_rad: f.pitch_deg.map(Figure::radians),
             roll_rad: f.roll_deg.map(Figure::radians),
         }),
+        alignment: AlignmentLimits {
+            thrust_angle_rad: file.alignment.thrust_angle_deg.map(Figure::radians),
+            set_back_mm: file.alignment.set_back_mm.map(|own| own.0),
+        },
         axis: file.axis.into(),
         working_room_mm: file.working_room_mm.map_or(Aiming::WORKING_ROOM_MM, |mm| mm.0),
         have_ready: file.have_ready.clone(),
@@ -157,6 +161,7 @@ fn placement(path: &str, file: &PlacementFile, faults: &mut Faults) -> Option<Pl
         turned_rad: file.turned_deg.radians(),
         mark: file.mark.as_deref().map(id),
         tolerance: tolerance(&file.tolerance),
+        with: file.with.as_ref().map(|with| with.iter().map(|own| id(own)).collect()),
     })
 }
 

@@ -175,6 +175,8 @@ fn arrangement(saved: &SavedArrangement, home: &[Thing]) -> ArrangementFile {
                 left_deg: Figure::degrees(left),
                 right_deg: Figure::degrees(right),
             }),
+            set_back_mm: saved.on_this_car.set_back_mm.map(Figure),
+            turning_circle_mm: saved.on_this_car.turning_circle_mm.map(Figure),
         }),
         stands: saved
             .stands

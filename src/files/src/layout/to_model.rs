@@ -321,6 +321,8 @@ fn on_this_car(file: &OnThisCarFile) -> OnThisCar {
     OnThisCar {
         sensor_at: file.sensor_at_mm.map(vec3),
         rear_toe_rad: file.rear_toe.map(|t| (t.left_deg.radians(), t.right_deg.radians())),
+        set_back_mm: file.set_back_mm.map(|mm| mm.0),
+        turning_circle_mm: file.turning_circle_mm.map(|mm| mm.0),
     }
 }
 

@@ -246,6 +246,28 @@ mod tests {
 
     /// A line prolonged backwards is still laid from both its marks.
     #[test]
+    fn along_and_aside_is_walked_in_two_legs() {
+        let marks = [DVec2::new(0.0, 0.0), DVec2::new(3_000.0, 4_000.0)];
+        let way = |along: f64, aside: f64| {
+            let own = Construction::AlongAside { from: 0, to: 1, along, aside };
+            // Ahead is (0.6, 0.8), left of it (-0.8, 0.6).
+            let at = DVec2::new(0.6 * along - 0.8 * aside, 0.8 * along + 0.6 * aside);
+            own.runs(at, |i| marks.get(i).copied())
+                .into_iter()
+                .map(|run| (run.from, run.to))
+                .collect::<Vec<_>>()
+        };
+        let near = |a: DVec2, b: (f64, f64)| a.distance(b.into()) < 1e-9;
+        let legs = way(1_000.0, -500.0);
+        assert_eq!(legs.len(), 2);
+        assert!(near(legs[0].0, (0.0, 0.0)) && near(legs[0].1, (600.0, 800.0)), "{legs:?}");
+        assert!(near(legs[1].0, (600.0, 800.0)) && near(legs[1].1, (1_000.0, 500.0)), "{legs:?}");
+        assert_eq!(way(1_000.0, 0.0).len(), 1);
+        let aside = way(0.0, 500.0);
+        assert!(aside.len() == 1 && near(aside[0].0, (0.0, 0.0)) && near(aside[0].1, (-400.0, 300.0)));
+    }
+
+    #[test]
     fn a_line_prolonged_backwards_runs_over_both_marks() {
         let plan =
             |length| [RL, FL, Construction::Prolong { from: 0, through: 1, reach: Reach::Length(length) }];

@@ -4,7 +4,8 @@ use baywright_geometry::marks::MarkFault;
 use baywright_geometry::{DVec2, DVec3};
 
 use super::{
-    CarSide, DoorPart, FloorFact, InSight, InZone, MayBe, Meets, OffPlace, OnRunways, TooLarge, Under,
+    AlignmentFigure, CarSide, DoorPart, FloorFact, InSight, InZone, MayBe, Meets, OffPlace, OnRunways,
+    TooLarge, Under,
 };
 use crate::model::assumed::Assumed;
 use crate::model::{Effort, Id, Provenance, Wheel};
@@ -61,6 +62,16 @@ pub enum Code {
     PlaceUnsure,
     /// The car's place is not known well enough: its set-up may meet something of the room.
     CarPlace,
+    /// The car's alignment is beyond what the aiming allows.
+    AlignmentOff,
+    /// The aiming limits what the alignment sheet would say, and nothing of it is entered.
+    AlignmentUnknown,
+    /// Part of the set-up is outside, through a door that stands open.
+    BeyondDoor,
+    /// Daylight may come into a camera's picture.
+    LightInPicture,
+    /// The target is outside a radar's beam, though inside its field of view.
+    OffBeam,
     /// An open door's leaf, or a roller door's roll, may be in the way.
     DoorLeaf,
     /// Too little room to walk and work around the car.
@@ -81,6 +92,8 @@ pub enum Code {
     AssumedFigures,
     /// A figure measured on this car is used instead of the profile's.
     MeasuredOnCar,
+    /// A camera's picture is judged by angles, without its lens.
+    ViewByAngles,
     /// Something to meet before anything is measured.
     Condition,
     /// Something to have ready.
@@ -89,7 +102,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 31] = [
+    pub const ALL: [Self; 37] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -109,6 +122,11 @@ impl Code {
         Self::ZoneNear,
         Self::PlaceUnsure,
         Self::CarPlace,
+        Self::AlignmentOff,
+        Self::AlignmentUnknown,
+        Self::BeyondDoor,
+        Self::LightInPicture,
+        Self::OffBeam,
         Self::DoorLeaf,
         Self::WorkingRoom,
         Self::ThingPlace,
@@ -119,6 +137,7 @@ impl Code {
         Self::ExampleFigures,
         Self::AssumedFigures,
         Self::MeasuredOnCar,
+        Self::ViewByAngles,
         Self::Condition,
         Self::HaveReady,
     ];
@@ -146,6 +165,11 @@ impl Code {
             Self::ZoneNear => "zone-near",
             Self::PlaceUnsure => "place-unsure",
             Self::CarPlace => "car-place",
+            Self::AlignmentOff => "alignment-off",
+            Self::AlignmentUnknown => "alignment-unknown",
+            Self::BeyondDoor => "beyond-door",
+            Self::LightInPicture => "light-in-picture",
+            Self::OffBeam => "off-beam",
             Self::DoorLeaf => "door-leaf",
             Self::WorkingRoom => "working-room",
             Self::KeepFree => "keep-free",
@@ -155,6 +179,7 @@ impl Code {
             Self::ExampleFigures => "example-figures",
             Self::AssumedFigures => "assumed-figures",
             Self::MeasuredOnCar => "measured-on-car",
+            Self::ViewByAngles => "view-by-angles",
             Self::Condition => "condition",
             Self::HaveReady => "have-ready",
         }
@@ -269,6 +294,19 @@ pub enum Facts {
     PlaceUnsure(Vec<MayBe>),
     /// See [`Code::CarPlace`]: what meets what, the nearest first.
     CarPlace(Vec<Meets>),
+    /// See [`Code::AlignmentOff`].
+    AlignmentOff(AlignmentFigure),
+    /// See [`Code::AlignmentUnknown`].
+    AlignmentUnknown(AlignmentFigure),
+    /// See [`Code::BeyondDoor`].
+    BeyondDoor,
+    /// See [`Code::LightInPicture`].
+    LightInPicture,
+    /// See [`Code::OffBeam`].
+    OffBeam {
+        /// What comes back less than from the middle of the beam, there and back, dB.
+        loss_db: f64,
+    },
     /// See [`Code::DoorLeaf`].
     DoorLeaf(DoorPart),
     /// See [`Code::WorkingRoom`].
@@ -289,6 +327,8 @@ pub enum Facts {
     AssumedFigures(Vec<Assumed>),
     /// See [`Code::MeasuredOnCar`].
     MeasuredOnCar,
+    /// See [`Code::ViewByAngles`].
+    ViewByAngles,
     /// See [`Code::Condition`]: the procedure's own words.
     Condition(String),
     /// See [`Code::HaveReady`]: the procedure's own words.
@@ -318,6 +358,11 @@ impl Facts {
             Self::ZoneNear(_) => Code::ZoneNear,
             Self::PlaceUnsure(_) => Code::PlaceUnsure,
             Self::CarPlace(_) => Code::CarPlace,
+            Self::AlignmentOff(_) => Code::AlignmentOff,
+            Self::AlignmentUnknown(_) => Code::AlignmentUnknown,
+            Self::BeyondDoor => Code::BeyondDoor,
+            Self::LightInPicture => Code::LightInPicture,
+            Self::OffBeam { .. } => Code::OffBeam,
             Self::DoorLeaf(_) => Code::DoorLeaf,
             Self::WorkingRoom(_) => Code::WorkingRoom,
             Self::ThingPlace => Code::ThingPlace,
@@ -328,6 +373,7 @@ impl Facts {
             Self::ExampleFigures => Code::ExampleFigures,
             Self::AssumedFigures(_) => Code::AssumedFigures,
             Self::MeasuredOnCar => Code::MeasuredOnCar,
+            Self::ViewByAngles => Code::ViewByAngles,
             Self::Condition(_) => Code::Condition,
             Self::HaveReady(_) => Code::HaveReady,
         }

@@ -85,7 +85,8 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let Some(near) = super::sight::sight_bounds(context, target) else { continue };
         let things = context.things_near(near.grown(widest));
         let things = things.map(|seen| (thing_subject(&seen.thing.id), seen.placed.prism.clone()));
-        for (subject, solid) in things.chain(context.fixtures()) {
+        let standing = context.fixtures().chain(context.companion_solids(&target.id));
+        for (subject, solid) in things.chain(standing) {
             let (ratio, at) = match fresnel_clearance(sensor, centre, wavelength, &solid) {
                 FresnelClearance::Clear { .. } => continue,
                 FresnelClearance::Entered { ratio, at } => (ratio, at),
@@ -100,15 +101,18 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
             if hides {
                 continue;
             }
+            let subjects = vec![subject, Subject::Target(target.id.clone())];
+            // Several parts of one stand are told once, by what comes nearest.
+            let known =
+                findings.iter().position(|f| f.code() == Code::FresnelEntered && f.subjects == subjects);
+            match known.and_then(|at| Some((at, findings.get(at)?.measured?))) {
+                Some((at, Quantity::Ratio(nearer))) if nearer > ratio => drop(findings.remove(at)),
+                Some(_) => continue,
+                None => {}
+            }
             findings.push(
-                finding(
-                    Facts::FresnelEntered,
-                    Severity::Care,
-                    vec![subject, Subject::Target(target.id.clone())],
-                    at,
-                    Basis::Published(SOURCE),
-                )
-                .against(Quantity::Ratio(ratio), Quantity::Ratio(1.0)),
+                finding(Facts::FresnelEntered, Severity::Care, subjects, at, Basis::Published(SOURCE))
+                    .against(Quantity::Ratio(ratio), Quantity::Ratio(1.0)),
             );
         }
     }

@@ -3,19 +3,28 @@
 //! Rule: every keep-clear zone that keeps things out, every target and every stand lies inside the room, at every
 //! height; a shut door is a wall, an open one lets through what fits under its lintel, as far as the ground beyond is
 //! known to be free. A zone that keeps out only people or light ends at a wall by itself.
-//! Limit: the walls.
+//! What runs out through an open door, though it may, needs care: traffic, slope, light and weather are out there. Of a zone
+//! that keeps out people that is so however far the ground beyond is free.
+//! Limit: the walls; what is out there is not known.
 
 use baywright_geometry::contain::{Containment, contains};
+use baywright_geometry::distance::{Separation, distance_to_segment};
+use baywright_geometry::overlap::overlap_region;
 use baywright_geometry::protrude::{self, Protrusion};
-use baywright_geometry::{DVec2, Prism};
+use baywright_geometry::{DVec2, Outline, Polygon, Prism, boolean};
 
 use super::claim::walls_bind;
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, wall_id};
-use crate::model::{Opening, OpeningKind};
+use crate::model::{Exclusion, Opening, OpeningKind};
 
-pub(super) const CHECK: Check =
-    Check { codes: &[Code::OutsideRoom], whole, remedy, depths: &[Code::OutsideRoom], ..Check::NONE };
+pub(super) const CHECK: Check = Check {
+    codes: &[Code::OutsideRoom, Code::BeyondDoor],
+    whole,
+    remedy,
+    depths: &[Code::OutsideRoom],
+    ..Check::NONE
+};
 
 /// The set-up takes more than the room gives, so that no move along or across the car's axis makes it fit.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -50,6 +59,59 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
     for target in &context.scene.targets {
         part(context, &Subject::Target(target.id.clone()), &target.solids, target.set.height_mm, findings);
+    }
+    for door in context.arrangement.bay.openings.iter().filter(|own| own.is_open()) {
+        beyond_door(context, door, findings);
+    }
+}
+
+/// A ground beyond a door without an end, mm.
+const ENDLESS_MM: f64 = 1e5;
+
+/// What of the set-up is outside an open door. What may not be there is another finding.
+fn beyond_door(context: &Context<'_>, door: &Opening, findings: &mut Vec<Finding>) {
+    let bay = &context.arrangement.bay;
+    let Some(line) = bay.opening_line(door) else { return };
+    let out = -(line.to - line.from).normalize_or_zero().perp();
+    let ground = |far: f64| {
+        let far = out * far;
+        let strip = Polygon::simple(vec![line.from, line.from + far, line.to + far, line.to]).ok()?;
+        let pieces = boolean::difference(&strip, &bay.room).into_iter().map(Outline::from);
+        // Another part of the room may lie behind it.
+        pieces.into_iter().find(|own| !matches!(distance_to_segment(own, &line), Separation::Apart { .. }))
+    };
+    let mut tell = |subject: Subject, solid: &Prism, binds: bool| {
+        let far = if binds { door.free_beyond_mm } else { ENDLESS_MM };
+        if solid.span.shared(&door.span).is_none() {
+            return;
+        }
+        let Some(ground) = ground(far) else { return };
+        let pieces = overlap_region(&solid.outline, &ground);
+        let corners = pieces.iter().flat_map(|piece| piece.outer().iter().copied());
+        let furthest = corners.map(|p| ((p - line.from).dot(out), p)).max_by(|a, b| a.0.total_cmp(&b.0));
+        let Some((depth, at)) = furthest.filter(|own| own.0 > SPEAKS_FROM_MM) else { return };
+        let height = (solid.span.bottom() + solid.span.top()) * 0.5;
+        findings.push(
+            finding(
+                Facts::BeyondDoor,
+                Severity::Care,
+                vec![Subject::Opening(door.id.clone()), subject],
+                at.extend(height),
+                Basis::CommonPractice,
+            )
+            .against(Quantity::Length(depth), Quantity::Length(door.free_beyond_mm)),
+        );
+    };
+    // What of a zone without light is out there is said of the door itself.
+    for zone in context.scene.zones.iter().filter(|zone| zone.excludes != Exclusion::Light) {
+        tell(Subject::Zone(zone.id.clone()), &zone.prism, walls_bind(zone.excludes));
+    }
+    for target in &context.scene.targets {
+        // The foremost part stands for them all.
+        let reach = |own: &&Prism| (own.outline.bounds().centre() - line.from).dot(out);
+        if let Some(solid) = target.solids.iter().max_by(|a, b| reach(a).total_cmp(&reach(b))) {
+            tell(Subject::Target(target.id.clone()), solid, true);
+        }
     }
 }
 
@@ -182,8 +244,36 @@ mod tests {
         assert_eq!(found.cure.unwrap().step, Step::OpenDoor { door: "roller door".into() });
         arrangement.bay.openings[0].shut = false;
         none(&arrangement, Code::OutsideRoom);
+        let found = check(&arrangement, Code::BeyondDoor, Severity::Care, Some(100.0));
+        let zone = Subject::Zone("beam".into());
+        assert_eq!(found.subjects, [Subject::Opening("roller door".into()), zone]);
         arrangement.bay.openings[0].free_beyond_mm = 60.0;
         check(&arrangement, Code::OutsideRoom, Severity::Stops, Some(40.0));
+    }
+
+    /// Who walks past an open door walks through a zone that keeps out people, whatever the ground there is like.
+    #[test]
+    fn people_pass_an_open_door() {
+        let mut arrangement = parked_at(6_300.0);
+        arrangement.aiming.zones[0].excludes = Exclusion::People;
+        arrangement.bay.openings = vec![Opening {
+            id: "gap".into(),
+            kind: OpeningKind::Gap,
+            wall: 1,
+            from_mm: 2_000.0,
+            width_mm: 1_000.0,
+            span: span(0.0, 2_000.0),
+            material: Material::Unknown,
+            shut: false,
+            free_beyond_mm: 0.0,
+            is_exit: false,
+        }];
+        check(&arrangement, Code::BeyondDoor, Severity::Care, Some(100.0));
+        arrangement.parked = PlanPose::new(DVec2::new(6_200.0, 3_000.0), 0.0);
+        none(&arrangement, Code::BeyondDoor);
+        arrangement.parked = PlanPose::new(DVec2::new(6_300.0, 3_000.0), 0.0);
+        arrangement.bay.openings[0].shut = true;
+        none(&arrangement, Code::BeyondDoor);
     }
 
     #[test]

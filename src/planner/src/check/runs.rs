@@ -79,8 +79,14 @@ fn through_the_rest(context: &Context<'_>, placed: &PlacedRun, run: &Segment, fi
             blocked(context, Subject::Car, placed, tread.bounds().centre(), findings);
         }
     }
-    // A run that ends outside the room is the mark's own finding; here both ends are on the floor.
-    if ![run.from, run.to].iter().all(|&end| context.scene.on_floor(end)) {
+    // A mark outside the room is that mark's own finding; a corner of a way outside is none's but the run's.
+    let outside: Vec<DVec2> =
+        [run.from, run.to].into_iter().filter(|&end| !context.scene.on_floor(end)).collect();
+    let is_mark = |p: DVec2| context.scene.marks.iter().any(|mark| mark.at == Ok(p));
+    if let Some(&corner) = outside.iter().find(|&&end| !is_mark(end)) {
+        blocked(context, super::outside_room::barrier(context, corner), placed, corner, findings);
+    }
+    if !outside.is_empty() {
         return;
     }
     for (edge, wall) in context.scene.room.walls().edges().enumerate() {
@@ -111,7 +117,7 @@ fn crossing(p: &Segment, q: &Segment) -> DVec2 {
 }
 
 fn blocked(context: &Context<'_>, by: Subject, placed: &PlacedRun, at: DVec2, findings: &mut Vec<Finding>) {
-    let Some((from, to)) = ends(context, placed) else { return };
+    let (from, to) = ends(context, placed);
     let subjects = vec![by, Subject::Run(from, to)];
     // Two runs of one step may share their ends.
     if findings.iter().any(|f| f.code() == Code::RunBlocked && f.subjects == subjects) {
@@ -126,15 +132,18 @@ fn blocked(context: &Context<'_>, by: Subject, placed: &PlacedRun, at: DVec2, fi
     ));
 }
 
-/// The marks at the two ends of a run: of those that its step uses, or its own. Another mark may lie in the same place.
-fn ends(context: &Context<'_>, placed: &PlacedRun) -> Option<(Id, Id)> {
-    let step = context.arrangement.aiming.mark_plan.get(placed.mark)?;
-    let steps: Vec<usize> = std::iter::once(placed.mark).chain(step.construction.uses()).collect();
-    let named = |p| {
-        let marks = steps.iter().filter_map(|&step| context.scene.marks.get(step));
-        marks.filter(|mark| mark.at == Ok(p)).map(|mark| mark.id.clone()).next()
+/// The marks at the two ends of a run: of those that its step uses, or its own. Another mark may lie in the same place. A leg
+/// that ends at a corner, where no mark is, is named by the mark where the step starts, or by its own.
+fn ends(context: &Context<'_>, placed: &PlacedRun) -> (Id, Id) {
+    let steps = &context.arrangement.aiming.mark_plan;
+    let uses = steps.get(placed.mark).map(|step| step.construction.uses()).unwrap_or_default();
+    let marks = || std::iter::once(placed.mark).chain(uses.iter().copied());
+    let named = |p: DVec2, or: usize| {
+        let marks = marks().filter_map(|step| context.scene.marks.get(step));
+        let there = marks.filter(|mark| mark.at == Ok(p)).map(|mark| mark.id.clone()).next();
+        there.or_else(|| steps.get(or).map(|step| step.id.clone())).unwrap_or_else(|| Id::from(""))
     };
-    Some((named(placed.run.from)?, named(placed.run.to)?))
+    (named(placed.run.from, *uses.first().unwrap_or(&placed.mark)), named(placed.run.to, placed.mark))
 }
 
 #[cfg(test)]
@@ -164,5 +173,25 @@ mod tests {
             !runs.iter().any(|subjects| subjects.contains(&Subject::Run("X".into(), "M".into()))),
             "{runs:?}"
         );
+    }
+
+    /// 600 mm ahead of the front left spot and 1000 mm to its left: along the line, then square to it. What stands between
+    /// the two ends is in no way; what stands on either leg is.
+    #[test]
+    fn along_and_aside_are_two_legs() {
+        let mut arrangement = clear();
+        let step = Construction::AlongAside { from: 2, to: 4, along: 600.0, aside: 1_000.0 };
+        arrangement.aiming.mark_plan.push(MarkStep { id: "S".into(), construction: step });
+        // Mark 3 at (4000, 4020): the corner at (4600, 4020), S at (4600, 5020).
+        let drum = |at| {
+            let mut own = arrangement.clone();
+            own.bay.things = vec![cabinet("drum", at, 100.0, 100.0)];
+            own
+        };
+        let own_run = |found: &&Finding| found.subjects[1] == Subject::Run("3".into(), "S".into());
+        let count = |at| of(&assess(&drum(at)), Code::RunBlocked).into_iter().filter(own_run).count();
+        assert_eq!(count((4_300.0, 4_520.0)), 0, "the diagonal");
+        assert_eq!(count((4_300.0, 4_020.0)), 1, "along");
+        assert_eq!(count((4_600.0, 4_520.0)), 1, "square");
     }
 }

@@ -1,8 +1,11 @@
 //! Line of sight from the sensor to each target.
 //!
-//! Rule: the sensor sees the whole target, from its mounting point, past every thing and wall. The car's own body and
-//! the target's own stand never hide it. Grazing does not hide.
+//! Rule: the sensor sees the whole target, from its mounting point, past every thing and wall, and past the targets and
+//! stands of placements that stand together with its own. The target's own stand never hides it. The car's own body hides it
+//! from a camera, not from a sensor behind the bumper; where its outline is assumed that needs care. Grazing does not hide.
 //! Limit: nothing hidden; what is hidden cannot be seen.
+
+mod own_body;
 
 use baywright_geometry::share::{Share, target_share};
 use baywright_geometry::sight::sight_shadow_plan;
@@ -35,6 +38,11 @@ pub enum InSight {
     FacesAway,
     /// A wall stands between.
     Wall,
+    /// The car's own body does, as seen by a camera.
+    OwnBody {
+        /// Whether its outline is assumed from the class.
+        assumed: bool,
+    },
 }
 
 /// Nothing may be where it would hide part of a target.
@@ -56,6 +64,7 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for target in &context.scene.targets {
         faces_away(context, target, findings);
         past_walls(context, target, findings);
+        own_body::hides(context, target, findings);
     }
 }
 
@@ -86,7 +95,8 @@ fn past_things(context: &Context<'_>, target: &PlacedTarget, findings: &mut Vec<
     let sensor = context.scene.sensor();
     let things =
         context.things_near(near).map(|seen| (thing_subject(&seen.thing.id), seen.placed.prism.clone()));
-    let (mut subjects, mut solids): (Vec<Subject>, Vec<Prism>) = things.chain(context.fixtures()).unzip();
+    let standing = context.fixtures().chain(context.companion_solids(&target.id));
+    let (mut subjects, mut solids): (Vec<Subject>, Vec<Prism>) = things.chain(standing).unzip();
     let target_subject = Subject::Target(target.id.clone());
     let mut share = target_share(sensor, face, &solids.iter().collect::<Vec<_>>());
     // What covers the sensor is said for itself; the rest hide what they would hide without it.
@@ -109,22 +119,30 @@ fn past_things(context: &Context<'_>, target: &PlacedTarget, findings: &mut Vec<
     // A target that faces away is another finding.
     let Share::Seen(seen) = share else { return };
     let total = 1.0 - seen.share;
+    // Several parts of one stand are told as one, by what the worst of them hides.
+    let mut told: Vec<(&Subject, f64, &Prism)> = Vec::new();
     for hider in seen.hidden_by.iter().filter(|hider| hider.share > HIDDEN_FROM) {
-        let (Some(subject), Some(solid)) = (subjects.get(hider.thing).cloned(), solids.get(hider.thing))
-        else {
+        let (Some(subject), Some(solid)) = (subjects.get(hider.thing), solids.get(hider.thing)) else {
             continue;
         };
+        match told.iter_mut().find(|own| own.0 == subject) {
+            Some(own) if own.1 < hider.share => *own = (subject, hider.share, solid),
+            Some(_) => {}
+            None => told.push((subject, hider.share, solid)),
+        }
+    }
+    for (subject, share, solid) in told {
         let here = middle_of_both(&solid.outline.bounds(), &near);
         let height = sensor.z.clamp(solid.span.bottom(), solid.span.top());
         findings.push(
             finding(
                 Facts::SightBlocked(InSight::Hides { total }),
                 Severity::Stops,
-                vec![subject, target_subject.clone()],
+                vec![subject.clone(), target_subject.clone()],
                 here.extend(height),
                 Basis::Geometry,
             )
-            .against(Quantity::Share(hider.share), Quantity::Share(0.0)),
+            .against(Quantity::Share(share), Quantity::Share(0.0)),
         );
     }
 }
@@ -248,5 +266,29 @@ mod tests {
         assert!(
             of(&assessment, Code::SightBlocked).iter().any(|f| matches!(f.subjects[0], Subject::Wall(_)))
         );
+    }
+
+    /// Two boards that stand at the same time: the nearer one hides the farther. In turn neither does.
+    #[test]
+    fn those_that_stand_together_hide_each_other() {
+        let mut arrangement = clear();
+        arrangement.aiming.zones.clear();
+        arrangement.aiming.mark_plan.clear();
+        arrangement.aiming.placements[0].mark = None;
+        let mut near = arrangement.aiming.placements[0].clone();
+        near.id = "near".into();
+        near.stand_off.distance_mm = 2_000.0;
+        arrangement.aiming.placements.push(near);
+        arrangement.stands.push(StandSet::OnMark);
+        none(&arrangement, Code::SightBlocked);
+        arrangement.aiming.placements[1].with = Some(vec!["ahead".into()]);
+        let found = check(&arrangement, Code::SightBlocked, Severity::Stops, Some(1.0));
+        assert_eq!(found.subjects, [Subject::Stand("near".into()), Subject::Target("ahead".into())]);
+        none(&arrangement, Code::StandClash);
+        // 150 mm apart the one stands in the other's feet.
+        arrangement.aiming.placements[1].stand_off.distance_mm = 3_850.0;
+        assert!(!of(&assess(&arrangement), Code::StandClash).is_empty());
+        arrangement.aiming.placements[1].with = Some(Vec::new());
+        none(&arrangement, Code::StandClash);
     }
 }

@@ -1,6 +1,7 @@
 //! A target or its stand and something else in one place.
 //!
-//! Rule: target, mast and feet share no volume with a thing, a runway or the car; the feet stand on whole floor, not
+//! Rule: target, mast and feet share no volume with a thing, a runway, the car, or another target and stand that stands at
+//! the same time; the feet stand on whole floor, not
 //! on a pit or a drain's grate. Walls are the check `outside_room`.
 //! Limit: two things cannot be in one place; feet on a grate or a joint rock (common practice, no source).
 
@@ -41,8 +42,15 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for target in &context.scene.targets {
+    for (i, target) in context.scene.targets.iter().enumerate() {
         against_the_rest(context, target, findings);
+        let earlier = context.scene.targets.get(..i).unwrap_or_default();
+        for (_, other) in context.companions(&target.id).filter(|(_, other)| earlier.contains(other)) {
+            for (own, part) in target.solids.iter().flat_map(|own| other.solids.iter().map(move |p| (own, p)))
+            {
+                clash(target, own, Subject::Stand(other.id.clone()), part, findings);
+            }
+        }
     }
 }
 

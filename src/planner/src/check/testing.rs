@@ -115,6 +115,7 @@ pub fn aiming() -> Aiming {
             turned_rad: 0.0,
             mark: Some("T".into()),
             tolerance: PlaceTolerance { along_mm: Some(10.0), across_mm: Some(10.0), ..Default::default() },
+            with: None,
         }],
         mark_plan: wheels
             .into_iter()
@@ -129,6 +130,7 @@ pub fn aiming() -> Aiming {
             excludes: Exclusion::Metal,
         }],
         floor: Some(FloorRequirement::level(5.0)),
+        alignment: AlignmentLimits::default(),
         axis: ReferenceAxis::GeometricCentreline,
         working_room_mm: 600.0,
         have_ready: vec![],

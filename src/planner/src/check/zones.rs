@@ -1,7 +1,8 @@
 //! Things in keep-clear zones.
 //!
 //! Rule: nothing that a zone excludes shares volume with it (touching is allowed; what may be inside is the check
-//! `place_unsure`). What is in a ceiling, in a wall of unknown content, or comes through a window, cannot be judged. Whether
+//! `place_unsure`). What is in a ceiling, in a wall of unknown content, or comes through a window, a
+//! pane of glass or an open door in it or bounding it, cannot be judged. Whether
 //! a thing is metal goes by what it holds, not by its face.
 //! Limit: the aiming's own zones.
 
@@ -202,7 +203,13 @@ mod tests {
         check(&arrangement, Code::ZoneUnjudged, Severity::Care, Some(200.0));
         arrangement.bay.floor_features[0].material = Material::Concrete;
         none(&arrangement, Code::ZoneUnjudged);
+        arrangement.aiming.zones[0].excludes = Exclusion::Reflecting(10.0);
+        none(&arrangement, Code::ZoneUnjudged);
         arrangement.bay.floor_features[0].material = Material::Steel;
+        check(&arrangement, Code::ZoneUnjudged, Severity::Care, Some(200.0));
+        arrangement.aiming.zones[0].excludes = Exclusion::Anything;
+        none(&arrangement, Code::ZoneUnjudged);
+        arrangement.aiming.zones[0].excludes = Exclusion::Metal;
         arrangement.aiming.zones[0].span = span(5.0, 1_500.0);
         none(&arrangement, Code::ZoneUnjudged);
         arrangement.bay.floor_features[0].proud_mm = 8.0;
@@ -234,6 +241,29 @@ mod tests {
         arrangement.bay.floor_features[0].proud_mm = 20.0;
         none(&arrangement, Code::RunBlocked);
         none(&arrangement, Code::SightBlocked);
+    }
+
+    /// A zone that goes with one target keeps out another that stands at the same time, not one whose turn it is not.
+    #[test]
+    fn another_target_in_a_targets_zone() {
+        let mut arrangement = clear();
+        arrangement.aiming.mark_plan.clear();
+        arrangement.aiming.placements[0].mark = None;
+        let mut aside = arrangement.aiming.placements[0].clone();
+        aside.id = "aside".into();
+        aside.stand_off.aside_mm = 1_000.0;
+        arrangement.aiming.placements.push(aside);
+        arrangement.stands.push(StandSet::OnMark);
+        let zone = &mut arrangement.aiming.zones[0];
+        zone.frame = ZoneFrame::Target("ahead".into());
+        zone.outline = rectangle((-400.0, -900.0), (400.0, 900.0)).into();
+        none(&arrangement, Code::ZoneObject);
+        arrangement.aiming.placements[0].with = Some(vec!["aside".into()]);
+        // The other's feet reach 300 mm to either side of 1000 mm, 200 mm into the zone.
+        let found = check(&arrangement, Code::ZoneObject, Severity::Stops, Some(200.0));
+        assert_eq!(found.subjects, [Subject::Stand("aside".into()), Subject::Zone("beam".into())]);
+        arrangement.aiming.placements[1].target.kind = TargetKind::Board;
+        check(&arrangement, Code::ZoneUnjudged, Severity::Care, Some(200.0));
     }
 
     /// The zone ends at the far wall: brick it may touch, plasterboard and what is not known may hold steel.
@@ -293,6 +323,40 @@ mod tests {
         arrangement.aiming.zones[0].outline = rectangle((900.0, -1_500.0), (9_000.0, 1_500.0)).into();
         check(&arrangement, Code::ZoneUnjudged, Severity::Care, None);
         arrangement.bay.openings[0].span = span(1_500.0, 2_000.0);
+        none(&arrangement, Code::ZoneUnjudged);
+    }
+
+    /// The same wall, to which the zone reaches: what lets light in there needs care, a shut door of steel does not.
+    #[test]
+    fn light_through_what_bounds_a_zone() {
+        let mut arrangement = parked_at(6_200.0);
+        arrangement.aiming.zones[0].excludes = Exclusion::Light;
+        arrangement.bay.openings = vec![Opening {
+            id: "door".into(),
+            kind: OpeningKind::RollerDoor,
+            wall: 1,
+            from_mm: 1_000.0,
+            width_mm: 4_000.0,
+            span: span(0.0, 2_800.0),
+            material: Material::Steel,
+            shut: true,
+            free_beyond_mm: 0.0,
+            is_exit: false,
+        }];
+        none(&arrangement, Code::ZoneUnjudged);
+        let lets = |kind, material, shut| {
+            let mut own = arrangement.clone();
+            let door = &mut own.bay.openings[0];
+            (door.kind, door.material, door.shut) = (kind, material, shut);
+            check(&own, Code::ZoneUnjudged, Severity::Care, None)
+        };
+        lets(OpeningKind::RollerDoor, Material::Steel, false);
+        lets(OpeningKind::Gap, Material::Unknown, false);
+        lets(OpeningKind::Window, Material::Glass, true);
+        let found = lets(OpeningKind::SwingDoor, Material::Glass, true);
+        assert_eq!(found.subjects[0], Subject::Opening("door".into()));
+        arrangement.bay.openings[0].shut = false;
+        arrangement.parked = PlanPose::new(DVec2::new(6_199.0, 3_000.0), 0.0);
         none(&arrangement, Code::ZoneUnjudged);
     }
 

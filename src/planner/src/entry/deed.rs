@@ -56,6 +56,10 @@ pub enum AimingDeed {
     Part(AimingPart),
     /// Its targets came, went, or changed their order.
     Targets,
+    /// What it asks of the car's alignment.
+    Alignment,
+    /// Which of its targets stand at the same time.
+    Together,
     /// Its keep-clear zones.
     Zones,
     /// What to have ready.
@@ -160,6 +164,7 @@ fn of_aiming(old: &Aiming, new: &Aiming) -> AimingDeed {
             part(old.tolerance.elevation_rad != new.tolerance.elevation_rad, AimingPart::Elevation),
             part(old.floor != new.floor, AimingPart::Floor),
             part(old.working_room_mm != new.working_room_mm, AimingPart::WorkingRoom),
+            (old.alignment != new.alignment, AimingDeed::Alignment),
         ])
     };
     let rest = || {
@@ -173,6 +178,7 @@ fn of_aiming(old: &Aiming, new: &Aiming) -> AimingDeed {
     let targets = || match one_of(&old.placements, &new.placements, |own| &own.id) {
         Differ::Not => None,
         Differ::List => Some(AimingDeed::Targets),
+        Differ::One(old, new) if old.with != new.with => Some(AimingDeed::Together),
         Differ::One(old, new) => Some(AimingDeed::Part(of_placement(old, new))),
     };
     own().or_else(targets).or_else(rest).unwrap_or(AimingDeed::Source)
@@ -234,7 +240,7 @@ mod tests {
         type Change = fn(&mut Vehicle);
         let radar = |deed| CarDeed::Sensor("radar".into(), deed);
         let aiming = |deed| CarDeed::Aiming("aiming".into(), deed);
-        let cases: [(Change, CarDeed); 18] = [
+        let cases: [(Change, CarDeed); 20] = [
             (|car| car.name = "other".to_owned(), CarDeed::Name),
             (|car| car.class = VehicleClass::Van, CarDeed::Class),
             (
@@ -259,6 +265,8 @@ mod tests {
             (|car| car.aimings[0].zones.clear(), aiming(AimingDeed::Zones)),
             (|car| car.aimings[0].working_room_mm += 1.0, aiming(AimingDeed::Part(AimingPart::WorkingRoom))),
             (|car| car.aimings[0].placements.clear(), aiming(AimingDeed::Targets)),
+            (|car| car.aimings[0].alignment.set_back_mm = Some(5.0), aiming(AimingDeed::Alignment)),
+            (|car| car.aimings[0].placements[0].with = Some(Vec::new()), aiming(AimingDeed::Together)),
             (
                 |car| car.aimings[0].placements[0].stand_off.from = Datum::Sensor,
                 aiming(AimingDeed::Part(AimingPart::StandOff)),

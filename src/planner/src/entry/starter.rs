@@ -8,10 +8,10 @@ use baywright_geometry::{DVec2, DVec3, Outline, Polygon, Span, angle};
 
 use crate::model::assumed::{AimingPart, Assumed, SensorPart};
 use crate::model::{
-    Adjusted, AimError, AimTolerance, Aiming, Camera, Datum, End, Exclusion, FieldOfView, FloorRequirement,
-    Id, KeepClear, MarkStep, MeasuredAlong, PlaceTolerance, Placement, Provenance, Radar, ReferenceAxis,
-    Sensor, SensorKind, Stand, StandOff, Target, TargetHeight, TargetKind, Vehicle, VerticalReference, Wheel,
-    ZoneFrame,
+    Adjusted, AimError, AimTolerance, Aiming, AlignmentLimits, Camera, Datum, End, Exclusion, FieldOfView,
+    FloorRequirement, Id, KeepClear, MarkStep, MeasuredAlong, PlaceTolerance, Placement, Provenance, Radar,
+    ReferenceAxis, Sensor, SensorKind, Stand, StandOff, Target, TargetHeight, TargetKind, Vehicle,
+    VerticalReference, Wheel, ZoneFrame,
 };
 
 /// A kind of sensor to start from.
@@ -121,6 +121,7 @@ impl Vehicle {
             tolerance: AimTolerance { azimuth_rad: tolerance, elevation_rad: tolerance },
             zones: zones.into_iter().collect(),
             floor: Some(FloorRequirement::level(4.0)),
+            alignment: AlignmentLimits::default(),
             axis: ReferenceAxis::GeometricCentreline,
             working_room_mm: Aiming::WORKING_ROOM_MM,
             have_ready: Vec::new(),
@@ -353,6 +354,7 @@ fn ahead(kind: StartKind) -> Placement {
             height_mm: Some(10.0),
             ..Default::default()
         },
+        with: None,
     }
 }
 
@@ -396,6 +398,7 @@ fn at_angle(kind: StartKind, bearing: f64) -> Placement {
         turned_rad: 0.0,
         mark: None,
         tolerance: PlaceTolerance { along_mm: Some(10.0), across_mm: Some(5.0), ..Default::default() },
+        with: None,
     }
 }
 

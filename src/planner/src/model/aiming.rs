@@ -3,7 +3,7 @@
 use baywright_geometry::marks::Construction;
 use baywright_geometry::{Outline, Span};
 
-use super::{Id, Provenance, Wheel};
+use super::{Id, Metal, Provenance, Wheel};
 
 /// From where on the car a stand-off is measured.
 #[derive(Clone, Debug, PartialEq)]
@@ -105,6 +105,17 @@ pub struct AimError {
     pub by_squareness: f64,
 }
 
+impl TargetKind {
+    /// How much metal a target of this kind and its stand hold.
+    pub const fn metal(self) -> Metal {
+        match self {
+            Self::CornerReflector | Self::Plate => Metal::All,
+            Self::Board | Self::ActiveDevice => Metal::Unknown,
+            Self::Mat => Metal::None,
+        }
+    }
+}
+
 impl AimError {
     /// A corner reflector: where it is counts, how it is turned does not.
     pub const PLACE: Self = Self { by_place: 1.0, by_squareness: 0.0 };
@@ -191,6 +202,20 @@ pub struct Placement {
     pub mark: Option<Id>,
     /// How near it must be.
     pub tolerance: PlaceTolerance,
+    /// The placements that stand at the same time; `None` where nothing is said: mats stand together, all others in turn.
+    pub with: Option<Vec<Id>>,
+}
+
+impl Placement {
+    /// Whether two placements of an aiming stand at the same time: if either says so, or, where neither says anything, if
+    /// both lie on the floor.
+    pub fn stands_with(&self, other: &Self) -> bool {
+        let names = |own: &Self, id: &Id| own.with.as_ref().is_some_and(|with| with.contains(id));
+        match (&self.with, &other.with) {
+            (None, None) => self.height == TargetHeight::OnFloor && other.height == TargetHeight::OnFloor,
+            _ => names(self, &other.id) || names(other, &self.id),
+        }
+    }
 }
 
 /// The frame in which a keep-clear zone is drawn. Zones take only the heading of their frame; heights are from the
@@ -256,6 +281,15 @@ pub struct FloorRequirement {
     pub roll_rad: Option<f64>,
 }
 
+/// What the procedure asks of the car's alignment before anything is aimed; `None` where it says nothing. All positive.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct AlignmentLimits {
+    /// Largest thrust angle, radians either way.
+    pub thrust_angle_rad: Option<f64>,
+    /// Largest set-back of the front axle, mm either way.
+    pub set_back_mm: Option<f64>,
+}
+
 /// What "straight ahead" means.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ReferenceAxis {
@@ -293,6 +327,8 @@ pub struct Aiming {
     pub zones: Vec<KeepClear>,
     /// What the floor must be, if the procedure says.
     pub floor: Option<FloorRequirement>,
+    /// What is asked of the car's alignment before anything is aimed.
+    pub alignment: AlignmentLimits,
     /// What "straight ahead" means.
     pub axis: ReferenceAxis,
     /// Room to walk and work all round the car.

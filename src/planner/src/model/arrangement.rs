@@ -62,6 +62,11 @@ pub struct OnThisCar {
     pub sensor_at: Option<DVec3>,
     /// Toe of the rear left and the rear right wheel, positive toe-in, radians.
     pub rear_toe_rad: Option<(f64, f64)>,
+    /// How far the right front wheel stands further back than the left one, mm; negative: the left one does. From the
+    /// alignment sheet.
+    pub set_back_mm: Option<f64>,
+    /// The turning circle between kerbs, its diameter, mm.
+    pub turning_circle_mm: Option<f64>,
 }
 
 /// What was noticed when the files were read.

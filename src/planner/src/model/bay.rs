@@ -57,6 +57,11 @@ impl Opening {
     pub fn is_open(&self) -> bool {
         !self.shut && self.kind != OpeningKind::Window
     }
+
+    /// Whether daylight comes through it: a window, a pane of glass, or nothing that closes it.
+    pub fn lets_light_in(&self) -> bool {
+        self.kind == OpeningKind::Window || self.material == Material::Glass || self.is_open()
+    }
 }
 
 /// What a spot of the floor is.

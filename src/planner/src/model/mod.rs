@@ -30,8 +30,8 @@ mod visit;
 mod walls;
 
 pub use aiming::{
-    AimError, AimTolerance, Aiming, Datum, End, Exclusion, FloorRequirement, KeepClear, MarkStep,
-    MeasuredAlong, PlaceTolerance, Placement, ReferenceAxis, Stand, StandOff, Target, TargetHeight,
+    AimError, AimTolerance, Aiming, AlignmentLimits, Datum, End, Exclusion, FloorRequirement, KeepClear,
+    MarkStep, MeasuredAlong, PlaceTolerance, Placement, ReferenceAxis, Stand, StandOff, Target, TargetHeight,
     TargetKind, VerticalReference, ZoneFrame,
 };
 pub use arrangement::{Arrangement, Loading, OnThisCar, ParkedKnown, StandSet};

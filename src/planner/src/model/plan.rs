@@ -100,6 +100,25 @@ impl Aiming {
         }
     }
 
+    /// Gives a placement another name, everywhere in the aiming; whether it did: not one that another has.
+    pub fn rename_placement(&mut self, at: usize, to: &Id) -> bool {
+        let Some(was) = self.placements.get(at).map(|own| own.id.clone()) else { return false };
+        if self.placements.iter().any(|other| other.id == *to) {
+            return false;
+        }
+        for zone in self.zones.iter_mut().filter(|zone| zone.frame == ZoneFrame::Target(was.clone())) {
+            zone.frame = ZoneFrame::Target(to.clone());
+        }
+        let named = self.placements.iter_mut().filter_map(|other| other.with.as_mut()).flatten();
+        for id in named.filter(|id| **id == was) {
+            id.clone_from(to);
+        }
+        if let Some(own) = self.placements.get_mut(at) {
+            own.id = to.clone();
+        }
+        true
+    }
+
     /// Removes a placement, unless it is the last one or a mark or a zone goes with it; whether it did.
     pub fn remove_placement(&mut self, at: usize) -> bool {
         let Some(own) = self.placements.get(at) else { return false };
@@ -111,7 +130,10 @@ impl Aiming {
         {
             return false;
         }
-        self.placements.remove(at);
+        let gone = self.placements.remove(at).id;
+        for with in self.placements.iter_mut().filter_map(|other| other.with.as_mut()) {
+            with.retain(|id| *id != gone);
+        }
         for step in &mut self.mark_plan {
             if let Construction::Prolong { reach: Reach::AbreastOf(target), .. } = &mut step.construction
                 && *target > at

@@ -101,6 +101,11 @@ impl SensorKind {
             _ => None,
         }
     }
+
+    /// Whether it is a camera.
+    pub const fn is_camera(&self) -> bool {
+        matches!(self, Self::ForwardCamera(_) | Self::SurroundCamera(_))
+    }
 }
 
 /// How the sensor's aim is set.
@@ -135,6 +140,19 @@ pub struct Sensor {
     pub adjusted: Adjusted,
     /// Where its figures come from.
     pub provenance: Provenance,
+}
+
+impl Sensor {
+    /// A forward camera that sees less than this, left to right and top to bottom, has a flat picture with straight edges.
+    /// Wider lenses bend the picture (common practice, no source).
+    pub const FLAT_BELOW_RAD: f64 = 170.0 * std::f64::consts::PI / 180.0;
+
+    /// Whether it is a camera whose picture is a rectangle in the plane of the picture: `|y / x|` and `|z / x|` in the sensor
+    /// frame are bounded, ahead of it.
+    pub fn has_flat_picture(&self) -> bool {
+        let widest = 2.0 * self.view.azimuth_half_rad.max(self.view.elevation_half_rad);
+        matches!(self.kind, SensorKind::ForwardCamera(_)) && widest < Self::FLAT_BELOW_RAD
+    }
 }
 
 /// A vehicle profile: figures of one kind of car, in the vehicle frame.

@@ -112,6 +112,12 @@ texts! {
     floor_roll, "A figure.";
     floor_roll_hint, "What it is.";
     working_room, "A figure.";
+    thrust_limit, "A figure.";
+    set_back_limit, "A figure.";
+    alignment_hint, "What it is.";
+    stands_with, "A choice.";
+    stands_as_usual, "A choice.";
+    stands_with_these, "A choice.";
     working_room_hint, "What it is.";
     have_ready, "Lines of text.";
     conditions, "Lines of text.";

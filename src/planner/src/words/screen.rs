@@ -171,6 +171,10 @@ texts! {
     alignment_sheet, "A tick.";
     toe_left, "An angle.";
     toe_right, "An angle.";
+    set_back, "A figure.";
+    set_back_hint, "What it is.";
+    turning_circle, "A figure.";
+    turning_circle_hint, "What it is.";
     toe_hint, "What it is.";
 
     // A visit.

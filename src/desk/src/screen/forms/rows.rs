@@ -326,6 +326,18 @@ impl Desk {
                 *toe = self.angle_row(ui, fields, (label, texts.toe_hint), of, *toe).unwrap_or(*toe);
             }
         }
+        for (label, hint, value) in [
+            (texts.set_back, texts.set_back_hint, &mut now.set_back_mm),
+            (texts.turning_circle, texts.turning_circle_hint, &mut now.turning_circle_mm),
+        ] {
+            let shown = value.map_or_else(String::new, |mm| self.words().length(mm));
+            let row = Row { label, hint, of };
+            let read = |text: &str| match text.trim() {
+                "" => Ok(None),
+                text => self.read_length(text).map(Some),
+            };
+            *value = fields.row(ui, &row, &shown, read).unwrap_or(*value);
+        }
         if now != before {
             out.push(Command::Bay(OfBay::Edit(Edit::OnThisCar(now))));
         }

@@ -1,5 +1,5 @@
 //! What the room itself does to a zone: its walls, ceiling and floor, what comes through an opening, runways that carry no
-//! car. A child of the check whose rule it is.
+//! car; and what else of the set-up does. A child of the check whose rule it is.
 
 use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::distance::{Separation, distance_to_segment};
@@ -9,7 +9,7 @@ use super::super::claim::{excludes_part, walls_bind};
 use super::super::finding::{Basis, Facts, Finding, Quantity, Severity, Subject};
 use super::super::{Context, SPEAKS_FROM_MM, finding, middle_of_both};
 use super::InZone;
-use crate::model::{Bay, Exclusion, FloorFeature, Metal, OpeningKind};
+use crate::model::{Bay, Exclusion, FloorFeature, Metal, ZoneFrame};
 use crate::scene::PlacedZone;
 
 /// All that the room does to one zone.
@@ -27,12 +27,13 @@ pub(super) fn of_room(context: &Context<'_>, zone: &PlacedZone, findings: &mut V
     for feature in &context.arrangement.bay.floor_features {
         findings.extend(feature_and_zone(context, zone, feature));
     }
+    companions(context, zone, findings);
     let over = zone.prism.span.top() - context.arrangement.bay.ceiling_mm;
     if walls_bind(zone.excludes) && over > SPEAKS_FROM_MM {
         findings.push(ceiling(context, zone, over));
     }
     if zone.excludes == Exclusion::Light {
-        findings.extend(windows(context, zone));
+        findings.extend(lights(context, zone));
     }
 }
 
@@ -86,6 +87,23 @@ fn solid_and_zone(
     })
 }
 
+/// Other targets that stand at the same time, in a zone that goes with one target: one finding each, with the deepest part.
+fn companions(context: &Context<'_>, zone: &PlacedZone, findings: &mut Vec<Finding>) {
+    let own = context.arrangement.aiming.zones.iter().find(|own| own.id == zone.id);
+    let Some(ZoneFrame::Target(target)) = own.map(|own| &own.frame) else { return };
+    for (placement, placed) in context.companions(target) {
+        let Some(judged) = judged(zone.excludes, placement.target.kind.metal()) else { continue };
+        let subject = Subject::Stand(placement.id.clone());
+        let parts = placed.solids.iter();
+        let found = parts.filter_map(|part| solid_and_zone(context, zone, subject.clone(), part, judged));
+        let depth = |found: &Finding| match found.measured {
+            Some(Quantity::Length(mm)) => mm,
+            _ => 0.0,
+        };
+        findings.extend(found.max_by(|a, b| depth(a).total_cmp(&depth(b))));
+    }
+}
+
 /// A grate, a lip or a cover in the floor: proud of it, it is a thing of that height; flush with the floor of a zone, it
 /// needs care if it is metal, or may be, since it is in the zone's lower face and sends a wave back like any other.
 fn feature_and_zone(context: &Context<'_>, zone: &PlacedZone, feature: &FloorFeature) -> Option<Finding> {
@@ -94,8 +112,9 @@ fn feature_and_zone(context: &Context<'_>, zone: &PlacedZone, feature: &FloorFea
     if let Some(prism) = feature.solid() {
         return solid_and_zone(context, zone, subject, &prism, judged);
     }
-    // The floor itself is no thing.
-    if zone.excludes == Exclusion::Anything || zone.prism.span.bottom() > SPEAKS_FROM_MM {
+    // The floor itself, and what is of concrete in it, is no thing.
+    let is_floor = zone.excludes == Exclusion::Anything || feature.material.metal().counts() == Some(false);
+    if is_floor || zone.prism.span.bottom() > SPEAKS_FROM_MM {
         return None;
     }
     let flat = Span::new(0.0, 1.0).ok()?;
@@ -184,24 +203,25 @@ fn ceiling(context: &Context<'_>, zone: &PlacedZone, over: f64) -> Finding {
     .against(Quantity::Length(over), Quantity::Length(0.0))
 }
 
-/// A window in a zone that excludes light: whether it matters depends on the day, so that it needs care.
-fn windows(context: &Context<'_>, zone: &PlacedZone) -> Vec<Finding> {
+/// What lets daylight into a zone that excludes light, or bounds it: whether it matters depends on the day, so that it needs
+/// care.
+fn lights(context: &Context<'_>, zone: &PlacedZone) -> Vec<Finding> {
     let bay = &context.arrangement.bay;
-    let windows = bay.openings.iter().filter(|opening| opening.kind == OpeningKind::Window);
-    windows
-        .filter_map(|window| {
-            let pane = bay.opening_line(window)?;
-            let heights = zone.prism.span.shared(&window.span)?;
-            let in_plan = distance_to_segment(&zone.prism.outline, &pane) == Separation::Overlapping;
-            in_plan.then(|| {
+    let lights = bay.openings.iter().filter(|opening| opening.lets_light_in());
+    lights
+        .filter_map(|opening| {
+            let pane = bay.opening_line(opening)?;
+            let heights = zone.prism.span.shared(&opening.span)?;
+            let apart = matches!(distance_to_segment(&zone.prism.outline, &pane), Separation::Apart { .. });
+            (!apart).then(|| {
                 let middle = (heights.bottom() + heights.top()) * 0.5;
                 let facts = InZone { excludes: zone.excludes, heights: Some(heights), area_mm2: 0.0 };
                 finding(
                     Facts::ZoneUnjudged(facts),
                     Severity::Care,
-                    vec![Subject::Opening(window.id.clone()), Subject::Zone(zone.id.clone())],
+                    vec![Subject::Opening(opening.id.clone()), Subject::Zone(zone.id.clone())],
                     pane.at(0.5).extend(middle),
-                    Basis::Procedure(context.arrangement.aiming.provenance.clone()),
+                    procedure(context),
                 )
             })
         })

@@ -33,6 +33,12 @@ pub(super) fn check(path: &str, aiming: &Aiming, car: &Vehicle, faults: &mut Fau
             }
         }
     }
+    if let Some(thrust) = aiming.alignment.thrust_angle_rad {
+        faults.angle(format!("{path}.alignment.thrust_angle_deg"), thrust, &limits::THRUST_LIMIT);
+    }
+    if let Some(back) = aiming.alignment.set_back_mm {
+        faults.number(format!("{path}.alignment.set_back_mm"), back, &limits::SET_BACK_LIMIT);
+    }
     faults.number_or_none(format!("{path}.working_room_mm"), aiming.working_room_mm, &limits::WORKING_ROOM);
     marks(path, aiming, car, faults);
     placements(path, aiming, car, faults);
@@ -113,6 +119,14 @@ fn placements(path: &str, aiming: &Aiming, car: &Vehicle, faults: &mut Faults) {
 fn placement(path: &str, placement: &Placement, aiming: &Aiming, car: &Vehicle, faults: &mut Faults) {
     faults.name(format!("{path}.name"), placement.id.as_str());
     target(&format!("{path}.target"), &placement.target, faults);
+    if let Some(with) = &placement.with {
+        faults.count(&format!("{path}.with"), with.len(), limits::MOST_PARTS);
+        let others = || aiming.placements.iter().map(|own| &own.id).filter(|id| **id != placement.id);
+        for (i, id) in with.iter().enumerate() {
+            faults.known(format!("{path}.with[{i}]"), id, others());
+        }
+        faults.unique(with.iter().enumerate().map(|(i, id)| (format!("{path}.with[{i}]"), id)));
+    }
     let off = &placement.stand_off;
     if let Datum::BodyPoint(point) = &off.from {
         faults.known(format!("{path}.stand_off.from"), point, car.body_points.iter().map(|p| &p.id));

@@ -144,4 +144,10 @@ pub(super) fn on_this_car(path: &str, car: &OnThisCar, faults: &mut Faults) {
         faults.angle(format!("{path}.rear_toe.left_deg"), left, &limits::TOE);
         faults.angle(format!("{path}.rear_toe.right_deg"), right, &limits::TOE);
     }
+    if let Some(back) = car.set_back_mm {
+        faults.number(format!("{path}.set_back_mm"), back, &limits::SET_BACK);
+    }
+    if let Some(circle) = car.turning_circle_mm {
+        faults.number(format!("{path}.turning_circle_mm"), circle, &limits::TURNING_CIRCLE);
+    }
 }

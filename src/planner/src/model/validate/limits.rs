@@ -142,6 +142,14 @@ pub const VIEW_UPRIGHT: Range = Range::above(0.0, 180.0, DEG);
 pub const ANGLE_TOLERANCE: Range = Range::above(0.0, 90.0, DEG);
 /// Toe of one wheel.
 pub const TOE: Range = Range::from(-10.0, 10.0, DEG);
+/// A limit of the thrust angle.
+pub const THRUST_LIMIT: Range = Range::above(0.0, 10.0, DEG);
+/// A limit of the set-back.
+pub const SET_BACK_LIMIT: Range = Range::from(0.1, 200.0, MM);
+/// A set-back as an alignment sheet gives it.
+pub const SET_BACK: Range = Range::from(-200.0, 200.0, MM);
+/// A turning circle between kerbs.
+pub const TURNING_CIRCLE: Range = Range::from(3e3, 5e4, MM);
 /// Radar frequency.
 pub const FREQUENCY: Range = Range::from(1.0, 1000.0, GHZ);
 /// Radar bandwidth.

@@ -60,7 +60,7 @@ impl About<'_> {
             }
             Step::SurveyFloor => "survey the floor and enter the levels".to_owned(),
             Step::EnterFigures => "enter the vehicle maker's own figures".to_owned(),
-            Step::EnterAlignment => "enter the rear toe from the alignment sheet".to_owned(),
+            Step::EnterAlignment => "enter the figures of the alignment sheet".to_owned(),
             Step::ReviewProfile => "look at the profile again and save the layout with it".to_owned(),
         }
     }

@@ -75,6 +75,8 @@ impl About<'_> {
                     AimingDeed::Sensor => "the sensor that it aims",
                     AimingDeed::Part(part) => of_aiming(*part),
                     AimingDeed::Targets => "targets",
+                    AimingDeed::Alignment => "what it asks of the alignment",
+                    AimingDeed::Together => "which targets stand at the same time",
                     AimingDeed::Zones => "keep-clear zones",
                     AimingDeed::HaveReady => "what to have ready",
                     AimingDeed::Conditions => "what to meet first",

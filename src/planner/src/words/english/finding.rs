@@ -6,8 +6,8 @@ use super::marks::wheel_name;
 use super::numbers::percent;
 use super::{About, sentence_start};
 use crate::assessment::{
-    Basis, CarSide, DoorPart, Facts, Finding, InSight, OffBy, OffPlace, OnRunways, Quantity, Severity,
-    Subject, TooLarge, Under,
+    AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, OffBy, OffPlace, OnRunways, Quantity,
+    Severity, Subject, TooLarge, Under,
 };
 use crate::model::{Known, Material, Metal, Provenance, Thing};
 
@@ -55,8 +55,23 @@ impl About<'_> {
                 (Some(Subject::FloorFeature(_)), None) => {
                     format!("{first} lies flush in the floor of {second}")
                 }
+                (Some(Subject::Opening(_)), Some(_)) => format!("{first} lets light into {second}"),
                 _ => format!("{first} is in {second}, and it is not known whether it matters"),
             },
+            Facts::AlignmentOff(AlignmentFigure::ThrustAngle) => {
+                "the thrust angle is beyond what this aiming allows".to_owned()
+            }
+            Facts::AlignmentOff(AlignmentFigure::SetBack) => {
+                "the set-back is beyond what this aiming allows".to_owned()
+            }
+            Facts::AlignmentUnknown(AlignmentFigure::ThrustAngle) => "thrust angle not known".to_owned(),
+            Facts::AlignmentUnknown(AlignmentFigure::SetBack) => "set-back not known".to_owned(),
+            Facts::BeyondDoor => {
+                let what = finding.subjects.get(1).map_or_else(String::new, |own| self.bare_subject(own));
+                format!("{what} runs out through the {first}")
+            }
+            Facts::LightInPicture => format!("{first} lets light into the picture of {second}"),
+            Facts::OffBeam { .. } => format!("{first} is outside the beam of {second}"),
             Facts::DoorLeaf(DoorPart::Roll) => {
                 format!("the roll over the {first} may hang in {second}")
             }
@@ -70,6 +85,9 @@ impl About<'_> {
             Facts::SightBlocked(InSight::CoversSensor) => format!("{first} covers the {}", self.sensor()),
             Facts::SightBlocked(InSight::FacesAway) => {
                 format!("{first} faces away from the {}", self.sensor())
+            }
+            Facts::SightBlocked(InSight::OwnBody { .. }) => {
+                format!("the car's own body is in the way of {second}")
             }
             Facts::SightBlocked(InSight::Hides { .. } | InSight::Wall) => {
                 format!("{first} is in the way of {second}")
@@ -116,6 +134,7 @@ impl About<'_> {
             Facts::ProfileChanged => "the car's profile has changed since this was saved".to_owned(),
             Facts::ExampleFigures => "on example figures".to_owned(),
             Facts::AssumedFigures(_) => "some figures of the car are assumed".to_owned(),
+            Facts::ViewByAngles => "the camera's lens is not known".to_owned(),
             Facts::MeasuredOnCar => "sensor's place as measured on this car".to_owned(),
             Facts::Condition(text) => format!("first: {text}"),
             Facts::HaveReady(text) => format!("have ready: {text}"),
@@ -142,6 +161,8 @@ impl About<'_> {
                 format!("{value} of the first Fresnel zone's radius clear, wants {limit_text}")
             }
             Facts::FieldOfView => format!("{value} off the middle of its view, limit {limit_text}"),
+            Facts::OffBeam { .. } => format!("{value} off its boresight, edge of the beam {limit_text}"),
+            Facts::BeyondDoor => format!("by {value}, of which {limit_text} are known to be free"),
             Facts::StandOffMark(off) => format!("{value} {}, limit {limit_text}", off_by(off.about)),
             Facts::HeadRoom(Under::Car) if finding.culprit().is_some() => {
                 format!("{value} above the roof, wants {limit_text}")
@@ -166,6 +187,10 @@ impl About<'_> {
             | Facts::ExampleFigures
             | Facts::AssumedFigures(_)
             | Facts::MeasuredOnCar
+            | Facts::AlignmentOff(_)
+            | Facts::AlignmentUnknown(_)
+            | Facts::LightInPicture
+            | Facts::ViewByAngles
             | Facts::Condition(_)
             | Facts::HaveReady(_) => format!("{value}, limit {limit_text}"),
         })
@@ -192,7 +217,7 @@ impl About<'_> {
                         sentence_start(&self.made_of(finding))
                     ),
                     Some(Subject::Opening(_)) => format!(
-                        "The zone is to be clear of {of}; how much a window lets in depends on the day."
+                        "The zone is to be clear of {of}; how much it lets in depends on the day."
                     ),
                     Some(Subject::Ceiling) => {
                         format!("The zone is to be clear of {of}; what is in the ceiling is not known.")
@@ -215,6 +240,38 @@ impl About<'_> {
                     None => format!("The zone is to be clear of {of}."),
                 }
             }
+            Facts::AlignmentOff(_) => "Have the wheels aligned first: a sensor that is aimed to a crooked car is crooked."
+                .to_owned(),
+            Facts::AlignmentUnknown(figure) => {
+                let what = match figure {
+                    AlignmentFigure::ThrustAngle => "a thrust angle",
+                    AlignmentFigure::SetBack => "a set-back",
+                };
+                let limit = finding.limit.map_or_else(String::new, |own| self.quantity(own));
+                format!("This aiming allows {what} of {limit} at most. Enter the alignment sheet.")
+            }
+            Facts::SightBlocked(InSight::OwnBody { assumed: true }) => {
+                "Its outline from the side is assumed from the class.".to_owned()
+            }
+            Facts::SightBlocked(InSight::OwnBody { assumed: false }) => {
+                "By its outline from the side, ahead of the camera.".to_owned()
+            }
+            Facts::BeyondDoor => "Out there look after traffic and people, the slope of the ground, light and \
+                                  weather."
+                .to_owned(),
+            Facts::LightInPicture => "Light beside or behind the board spoils what the camera sees of it; how much it \
+                                      is depends on the day. Shut it or shade it."
+                .to_owned(),
+            Facts::OffBeam { loss_db } => {
+                let loss = self.locale.region.number(*loss_db, 0);
+                format!(
+                    "About {loss} dB less comes back from there than from the middle of the beam, there and back; by the \
+                     usual bell shape of a beam."
+                )
+            }
+            Facts::ViewByAngles => "What it sees is judged by its angles of view alone; a wide lens bends the edges \
+                                    of its picture."
+                .to_owned(),
             Facts::DoorLeaf(DoorPart::Leaf) => {
                 "Where its leaf stands is not told; it is somewhere in the quarter circle about either jamb. Shut it, or \
                  see where it stands."
@@ -363,6 +420,9 @@ impl About<'_> {
     }
 
     fn made_of(&self, finding: &Finding) -> String {
+        if let Some(stand @ Subject::Stand(_)) = finding.subjects.first() {
+            return self.bare_subject(stand);
+        }
         let Some(thing) = self.thing(finding) else {
             return match self.part_material(finding) {
                 Some(Material::Unknown) => "something of unknown material".to_owned(),

@@ -173,6 +173,10 @@ pub const TEXTS: Screen = Screen {
     alignment_sheet: "Alignment sheet in hand",
     toe_left: "Rear left toe",
     toe_right: "Rear right toe",
+    set_back: "Set-back",
+    set_back_hint: "From the alignment sheet: how far the right front wheel stands further back; negative: the left one does. Empty: not known",
+    turning_circle: "Turning circle",
+    turning_circle_hint: "Between kerbs, its diameter. Empty: not known",
     toe_hint: "Of one wheel, in degrees, positive if its front points to the middle of the car. Ask which way the sheet counts",
 
     // A visit.

@@ -119,6 +119,7 @@ impl CarForm<'_> {
         let id = own.id.clone();
         let (azimuth, elevation) = (own.tolerance.azimuth_rad, own.tolerance.elevation_rad);
         let (floor, room) = (own.floor, own.working_room_mm);
+        let own_alignment = own.alignment;
         let path = |field: &str| format!("aimings[{i}].{field}");
         let (a, b) = (path("tolerance.azimuth_deg"), path("tolerance.elevation_deg"));
         let (fa, fb) = (AimingPart::Azimuth.of(&id), AimingPart::Elevation.of(&id));
@@ -167,10 +168,24 @@ impl CarForm<'_> {
             sketch: None,
         };
         let around = self.number(ui, line, Of::Length, room);
+        let mut alignment = own_alignment;
+        let a = path("alignment.thrust_angle_deg");
+        let line =
+            Line { label: texts.thrust_limit, hint: texts.alignment_hint, path: &a, ..Line::default() };
+        if let Some(thrust) = self.number_or_none(ui, line, Of::Angle, alignment.thrust_angle_rad) {
+            alignment.thrust_angle_rad = thrust;
+        }
+        let a = path("alignment.set_back_mm");
+        let line =
+            Line { label: texts.set_back_limit, hint: texts.alignment_hint, path: &a, ..Line::default() };
+        if let Some(back) = self.number_or_none(ui, line, Of::Length, alignment.set_back_mm) {
+            alignment.set_back_mm = back;
+        }
         let Some(own) = self.car.aimings.get_mut(i) else { return };
         own.tolerance.azimuth_rad = across.unwrap_or(azimuth);
         own.tolerance.elevation_rad = upright.unwrap_or(elevation);
         own.working_room_mm = around.unwrap_or(room);
+        own.alignment = alignment;
         if let Some(level) = level {
             let before = own.floor.unwrap_or(FloorRequirement::level(0.0));
             own.floor = level.map(|level_mm| FloorRequirement { level_mm, ..before });

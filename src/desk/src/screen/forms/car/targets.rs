@@ -3,7 +3,6 @@
 use baywright_planner::model::assumed::AimingPart;
 use baywright_planner::model::{
     AimError, End, Id, MeasuredAlong, Placement, Stand, TargetHeight, TargetKind, VerticalReference,
-    ZoneFrame,
 };
 use egui::Ui;
 
@@ -79,19 +78,48 @@ impl CarForm<'_> {
         });
         own.mark = chosen.unwrap_or(own.mark);
         self.nearness(ui, &path, &id, &mut own);
+        self.together(ui, i, j, &mut own);
         let Some(aiming) = self.car.aimings.get_mut(i) else { return };
-        if let Some(to) = renamed {
-            let taken = aiming.placements.iter().any(|other| other.id == to);
-            if !taken {
-                let was = ZoneFrame::Target(own.id.clone());
-                for zone in aiming.zones.iter_mut().filter(|zone| zone.frame == was) {
-                    zone.frame = ZoneFrame::Target(to.clone());
-                }
-                own.id = to;
-            }
-        }
         if let Some(place) = aiming.placements.get_mut(j) {
             *place = own;
+        }
+        if let Some(to) = renamed {
+            aiming.rename_placement(j, &to);
+        }
+    }
+
+    /// Which targets stand at the same time.
+    fn together(&mut self, ui: &mut Ui, i: usize, j: usize, own: &mut Placement) {
+        let texts = self.texts;
+        let Some(aiming) = self.car.aimings.get(i) else { return };
+        let others: Vec<Id> =
+            aiming.placements.iter().map(|other| other.id.clone()).filter(|id| *id != own.id).collect();
+        if others.is_empty() {
+            return;
+        }
+        let p = format!("aimings[{i}].placements[{j}].with");
+        let chosen = self.pick(ui, texts.stands_with, &p, &own.with.is_some(), &[false, true], |said| {
+            if *said { texts.stands_with_these } else { texts.stands_as_usual }.to_owned()
+        });
+        match chosen {
+            Some(true) => own.with = Some(Vec::new()),
+            Some(false) => own.with = None,
+            None => {}
+        }
+        let Some(with) = own.with.as_mut() else { return };
+        let mut changed = false;
+        for other in &others {
+            let mut stands = with.contains(other);
+            if ui.checkbox(&mut stands, widgets::soft(ui, other.as_str())).changed() {
+                with.retain(|id| id != other);
+                if stands {
+                    with.push(other.clone());
+                }
+                changed = true;
+            }
+        }
+        if changed {
+            self.did();
         }
     }
 

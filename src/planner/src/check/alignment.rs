@@ -1,0 +1,91 @@
+//! The car's alignment, before anything is aimed.
+//!
+//! Rule: where the aiming limits the thrust angle or the set-back, what the alignment sheet of this very car says is within
+//! it; where nothing of it is entered, that needs care. A sensor that is aimed to a crooked car is crooked.
+//! Limit: the aiming's own.
+
+use baywright_geometry::thrust_heading;
+
+use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
+use super::{Check, Context, finding};
+
+/// A hair over a limit, as a share of it: what was entered as the limit itself is within it.
+const HAIR: f64 = 1e-9;
+
+/// Which figure of the alignment sheet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum AlignmentFigure {
+    /// Where the rear wheels push the car, against its centreline.
+    ThrustAngle,
+    /// How far one front wheel stands further back than the other.
+    SetBack,
+}
+
+pub(super) const CHECK: Check =
+    Check { codes: &[Code::AlignmentOff, Code::AlignmentUnknown], whole, ..Check::NONE };
+
+fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let limits = &context.arrangement.aiming.alignment;
+    let car = &context.arrangement.on_this_car;
+    let thrust = car.rear_toe_rad.map(|(left, right)| thrust_heading(left, right));
+    let quantities: [fn(f64) -> Quantity; 2] = [Quantity::Angle, Quantity::Length];
+    let figures = [
+        (AlignmentFigure::ThrustAngle, limits.thrust_angle_rad, thrust),
+        (AlignmentFigure::SetBack, limits.set_back_mm, car.set_back_mm),
+    ];
+    for ((figure, limit, entered), quantity) in figures.into_iter().zip(quantities) {
+        let Some(limit) = limit else { continue };
+        let at = context.scene.bay_from_vehicle.origin().extend(0.0);
+        let basis = Basis::Procedure(context.arrangement.aiming.provenance.clone());
+        let told = |facts, severity| finding(facts, severity, vec![Subject::Car], at, basis.clone());
+        match entered.map(f64::abs) {
+            None => {
+                let unknown = told(Facts::AlignmentUnknown(figure), Severity::Care);
+                let unknown = Finding { limit: Some(quantity(limit)), ..unknown };
+                findings.push(unknown.cured_by(Step::EnterAlignment));
+            }
+            Some(entered) if entered > limit * (1.0 + HAIR) => findings.push(
+                told(Facts::AlignmentOff(figure), Severity::Stops)
+                    .against(quantity(entered), quantity(limit)),
+            ),
+            Some(_) => {}
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::AlignmentFigure;
+    use crate::check::testing::*;
+
+    /// A rear toe of 0.3° left and 0.1° right pushes the car (0.1 - 0.3) / 2 = 0.1° to the right.
+    #[test]
+    fn a_crooked_car_stops_the_aiming() {
+        let mut arrangement = clear();
+        arrangement.aiming.alignment.thrust_angle_rad = Some(angle::radians(0.1));
+        let found = check(&arrangement, Code::AlignmentUnknown, Severity::Care, None);
+        assert_eq!(found.cure.map(|cure| cure.step), Some(Step::EnterAlignment));
+        arrangement.on_this_car.rear_toe_rad = Some((angle::radians(0.3), angle::radians(0.1)));
+        none(&arrangement, Code::AlignmentOff);
+        none(&arrangement, Code::AlignmentUnknown);
+        arrangement.on_this_car.rear_toe_rad = Some((angle::radians(0.32), angle::radians(0.1)));
+        let found = check(&arrangement, Code::AlignmentOff, Severity::Stops, Some(angle::radians(0.11)));
+        assert_eq!(found.facts, Facts::AlignmentOff(AlignmentFigure::ThrustAngle));
+        assert_eq!(number(found.limit.unwrap()), angle::radians(0.1));
+    }
+
+    #[test]
+    fn a_set_back_stops_the_aiming_either_way() {
+        let mut arrangement = clear();
+        none(&arrangement, Code::AlignmentUnknown);
+        arrangement.aiming.alignment.set_back_mm = Some(8.0);
+        check(&arrangement, Code::AlignmentUnknown, Severity::Care, None);
+        arrangement.on_this_car.set_back_mm = Some(8.0);
+        none(&arrangement, Code::AlignmentUnknown);
+        for back in [8.5, -8.5] {
+            arrangement.on_this_car.set_back_mm = Some(back);
+            let found = check(&arrangement, Code::AlignmentOff, Severity::Stops, Some(8.5));
+            assert_eq!(found.facts, Facts::AlignmentOff(AlignmentFigure::SetBack));
+        }
+    }
+}
