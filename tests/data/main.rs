@@ -1,5 +1,6 @@
 //! The shipped data and the documented formats: everything opens, is right, and is plainly an example.
 
+mod dense;
 mod edits;
 mod formats;
 mod shipped;

@@ -5,6 +5,7 @@
 mod bracketed;
 mod drive;
 mod faults;
+mod fields;
 mod forms;
 mod keeping;
 #[path = "../shared/made.rs"]

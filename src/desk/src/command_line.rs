@@ -5,4 +5,5 @@ pub mod demo;
 pub mod draw;
 mod json;
 pub mod outcome;
+pub mod plain;
 pub mod report;

@@ -14,6 +14,7 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 
 use baywright_planner::words::Language;
+use command_line::plain::Plain;
 use command_line::{commands, demo, draw, outcome, report};
 use session::document;
 
@@ -36,6 +37,7 @@ pub fn run_in(
     out: &mut dyn Write,
     errors: &mut dyn Write,
 ) -> Outcome {
+    let (out, errors) = (&mut Plain::new(out), &mut Plain::new(errors));
     match commands::read(arguments, language) {
         Ok(commands::Command::Check(check)) => report::check(&check, out, errors),
         Ok(commands::Command::Draw(draw)) => draw::draw(&draw, out, errors),

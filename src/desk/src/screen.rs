@@ -202,11 +202,21 @@ impl Desk {
         self.follow_picture(&ctx);
         let dragging = self.canvas.is_dragging();
         keys::listen(&ctx, &self.view, &self.document, &mut self.fields, dragging, &mut commands);
-        self.canvas.listen(&ctx, &self.answer, &self.view, &mut commands);
+        let mut by_hand = Vec::new();
+        self.canvas.listen(&ctx, &self.answer, &self.view, &mut by_hand);
+        // What is typed is taken before the form it stands in goes: the hand waits until the panels are drawn.
+        let takes_form_away =
+            |asked: &Command| matches!(asked, Command::Bay(_) | Command::View(OfView::Select(_)));
+        if self.fields.is_edited() && by_hand.iter().any(takes_form_away) {
+            ctx.memory_mut(|memory| memory.focused().map(|field| memory.surrender_focus(field)));
+        } else {
+            commands.append(&mut by_hand);
+        }
         self.carry_out(&ctx, commands);
 
         let mut commands = Vec::new();
         self.panels(ui, &mut commands);
+        commands.append(&mut by_hand);
         if let Some((typed, which)) = self.fields.unanswered() {
             commands.push(Command::Say(self.texts().not_answered(&typed, &which)));
         }

@@ -174,6 +174,8 @@ pub struct PlacementFile {
     pub target: TargetFile,
     pub stand_off: StandOffFile,
     pub height: HeightFile,
+    #[serde(default, skip_serializing_if = "HeightsFromFile::is_floor")]
+    pub heights_from: HeightsFromFile,
     pub vertical: VerticalFile,
     #[serde(default)]
     pub turned_deg: Figure,
@@ -231,6 +233,10 @@ pub struct StandFile {
     pub mast_mm: Figure,
     pub mast_behind_mm: Figure,
     pub top_mm: Figure,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub lowest_mm: Option<Figure>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub highest_mm: Option<Figure>,
 }
 
 /// A shape from above.
@@ -302,6 +308,21 @@ pub enum HeightFile {
     OnFloor,
 }
 
+/// From which plane heights are given.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum HeightsFromFile {
+    #[default]
+    Floor,
+    Wheels,
+}
+
+impl HeightsFromFile {
+    // The signature that serde asks for.
+    fn is_floor(&self) -> bool {
+        *self == Self::Floor
+    }
+}
+
 /// Against what upright is judged.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum VerticalFile {
@@ -334,6 +355,8 @@ pub struct ZoneFile {
     pub outline: OutlineFile,
     pub bottom_mm: Figure,
     pub top_mm: Figure,
+    #[serde(default, skip_serializing_if = "HeightsFromFile::is_floor")]
+    pub heights_from: HeightsFromFile,
     pub excludes: ExcludesFile,
 }
 

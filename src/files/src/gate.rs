@@ -1,6 +1,6 @@
 //! One process at a time in a folder of the program's own, while names in it are made, replaced or removed.
 
-use std::fs::{File, TryLockError};
+use std::fs::{DirBuilder, File, OpenOptions, TryLockError};
 use std::io;
 use std::path::Path;
 use std::time::Duration;
@@ -28,8 +28,10 @@ impl Gate {
     /// # Errors
     /// The folder cannot be made or written, or another process does not leave it.
     pub fn enter(folder: &Path) -> io::Result<Self> {
-        std::fs::create_dir_all(folder)?;
-        let lock = File::options().create(true).truncate(false).write(true).open(folder.join(NAME))?;
+        own_folder(folder)?;
+        let mut options = File::options();
+        options.create(true).truncate(false).write(true);
+        let lock = for_owner(&mut options).open(folder.join(NAME))?;
         for _ in 0..TRIES {
             match lock.try_lock() {
                 // A disk that knows no locks has no gate: better a journal without it than no journal.
@@ -39,6 +41,32 @@ impl Gate {
         }
         Err(own(io::ErrorKind::TimedOut, Why::GateShut))
     }
+}
+
+/// Makes a folder of the program's own with all above it, for its owner only; one that is there already is made so. What is
+/// not the owner's to change stays as it is: the disk may know no owners.
+pub fn own_folder(folder: &Path) -> io::Result<()> {
+    let mut builder = DirBuilder::new();
+    builder.recursive(true);
+    #[cfg(unix)]
+    std::os::unix::fs::DirBuilderExt::mode(&mut builder, 0o700);
+    builder.create(folder)?;
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::PermissionsExt;
+        let about = std::fs::metadata(folder)?;
+        if about.is_dir() && about.permissions().mode() & 0o077 != 0 {
+            let _ = std::fs::set_permissions(folder, PermissionsExt::from_mode(0o700));
+        }
+    }
+    Ok(())
+}
+
+/// Has a new file made for its owner only.
+pub fn for_owner(options: &mut OpenOptions) -> &mut OpenOptions {
+    #[cfg(unix)]
+    std::os::unix::fs::OpenOptionsExt::mode(options, 0o600);
+    options
 }
 
 /// Puts the names in a folder on the disk: a file whose name is lost in a power cut is lost with it.

@@ -10,7 +10,7 @@ use baywright_planner::model::fault::{FileFault, FileTrouble};
 
 use crate::fault::why;
 use crate::fingerprint::fnv1a;
-use crate::gate::{Gate, is_free};
+use crate::gate::{Gate, for_owner, is_free};
 use crate::whole::canonical;
 
 /// Whether a file could be held.
@@ -55,7 +55,7 @@ pub fn hold(folder: &Path, path: &Path) -> Result<Hold, FileFault> {
     sweep(folder);
     let name = canonical(path);
     let lock = folder.join(format!("{:016x}.{ENDING}", fnv1a(name.as_os_str().as_encoded_bytes())));
-    let file = File::options().create(true).append(true).open(&lock).map_err(failed)?;
+    let file = for_owner(File::options().create(true).append(true)).open(&lock).map_err(failed)?;
     if !is_free(&file) {
         return Ok(Hold::InUseElsewhere);
     }

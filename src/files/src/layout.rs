@@ -206,6 +206,8 @@ pub struct RunwayFile {
     pub name: String,
     pub corners_mm: Vec<Point>,
     pub top_mm: Figure,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub survey: Option<SurveyFile>,
 }
 
 /// A thing that stands, hangs or lies.
@@ -397,6 +399,18 @@ pub struct OnThisCarFile {
     /// Its diameter, between kerbs.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub turning_circle_mm: Option<Figure>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub wheels_mm: Option<WheelsFile>,
+}
+
+/// The wheel points of this car, vehicle frame.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct WheelsFile {
+    pub front_left: Point,
+    pub front_right: Point,
+    pub rear_left: Point,
+    pub rear_right: Point,
 }
 
 /// Toe of the rear wheels, positive toe-in.

@@ -48,7 +48,7 @@ pub use output::{fresh_folder, write_output};
 pub use picture::{
     LARGEST_PICTURE_FILE, MOST_PX, MOST_PX_A_SIDE, MOST_PX_SHOWN, Picture, decode_picture, read_picture,
 };
-pub use places::{documents_folder, is_taken, layouts_in, meant};
+pub use places::{documents_folder, is_taken, layouts_in, meant, zone_is_plain};
 pub use save::{
     Saved, draft_text, layout_text, profile_text, save_aside, save_layout, save_new_profile, save_profile,
     save_triggers, triggers_text,

@@ -95,7 +95,9 @@ impl Library {
             names.extend(entries.filter_map(|entry| {
                 let path = entry.path();
                 let stem = path.file_stem()?.to_str()?;
-                (path.extension()? == "ron").then(|| Id::from(stem))
+                // A link that leads nowhere is no profile, as in [`Self::find`].
+                let is_one = path.extension()? == "ron" && path.try_exists().unwrap_or(false);
+                is_one.then(|| Id::from(stem))
             }));
         }
         if self.built_in {

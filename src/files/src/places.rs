@@ -1,6 +1,7 @@
 //! Where a person's files lie, and what lies there.
 
-use std::path::{Path, PathBuf};
+use std::ffi::OsStr;
+use std::path::{Component, Path, PathBuf};
 
 /// Where a person keeps documents; the home folder if there is no other. `None` if there is neither.
 pub fn documents_folder() -> Option<PathBuf> {
@@ -27,6 +28,29 @@ pub fn is_taken(path: &Path) -> bool {
     path.exists()
 }
 
+/// Whether the file that says which zone the clock is in can be read at once: what the system or a person names for it (the
+/// value of `TZ`, if there is one) is a name among the system's zones or a plain file of their size. A device never ends, and
+/// a pipe waits for somebody at its other end.
+pub fn zone_is_plain(named: Option<&OsStr>) -> bool {
+    /// The largest of the system's zones take a few thousand bytes.
+    const LARGEST: u64 = 1024 * 1024;
+    let is_plain =
+        |path: &Path| std::fs::metadata(path).map_or(true, |about| about.is_file() && about.len() <= LARGEST);
+    let named = named.map(|named| named.to_string_lossy().trim_start_matches(':').to_owned());
+    match named.as_deref() {
+        None | Some("") => is_plain(Path::new("/etc/localtime")),
+        Some(path) if Path::new(path).is_absolute() => is_plain(Path::new(path)),
+        // Only what stays below the system's own folder.
+        Some(name) => {
+            let parts = || Path::new(name).components();
+            parts().all(|part| matches!(part, Component::Normal(_)))
+                && ["/usr/share/zoneinfo", "/usr/lib/zoneinfo", "/etc/zoneinfo"]
+                    .iter()
+                    .all(|folder| is_plain(&Path::new(folder).join(name)))
+        }
+    }
+}
+
 /// Which file is meant: what was named, if it is there; else the file that may have been meant, if that is.
 pub fn meant<'a>(named: &'a Path, near: &'a Path) -> &'a Path {
     if !named.exists() && near.is_file() { near } else { named }
@@ -35,6 +59,18 @@ pub fn meant<'a>(named: &'a Path, near: &'a Path) -> &'a Path {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[cfg(unix)]
+    #[test]
+    fn a_zone_is_not_read_from_what_never_ends() {
+        let plain = |named: &str| zone_is_plain(Some(OsStr::new(named)));
+        for endless in ["/dev/zero", ":/dev/zero", "/dev/stdin", "/tmp", "../../../dev/zero"] {
+            assert!(!plain(endless), "{endless}");
+        }
+        for zone in ["UTC", "CET-1CEST", ":UTC"] {
+            assert!(plain(zone), "{zone}");
+        }
+    }
 
     #[test]
     fn the_file_that_is_there_is_meant() {

@@ -130,6 +130,9 @@ pub struct BodyFile {
     pub tyre_diameter_mm: Option<Figure>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub tyre_width_mm: Option<Figure>,
+    /// As the front ones if left out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tyre_width_rear_mm: Option<Figure>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub ground_clearance_mm: Option<Figure>,
     #[serde(default, skip_serializing_if = "Option::is_none")]

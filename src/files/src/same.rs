@@ -34,6 +34,7 @@ same!(a::HandFile, baywright_planner::geometry::marks::WhichSide: Left, Right);
 same!(a::TargetKindFile, m::TargetKind: CornerReflector, Plate, Board, Mat, ActiveDevice);
 same!(a::EndFile, m::End: Face, ReflectorCentre);
 same!(a::AlongFile, m::MeasuredAlong: Floor, Level);
+same!(a::HeightsFromFile, m::HeightsFrom: Floor, Wheels);
 same!(a::VerticalFile, m::VerticalReference: Gravity, WheelsPlane);
 same!(
     l::MaterialFile, m::Material: Steel, Aluminium, Mesh, CarBody, Foil, Concrete, Brick, Plasterboard, Wood, Glass,

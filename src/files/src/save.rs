@@ -7,6 +7,7 @@ use baywright_planner::model::{Layout, Provenance, TriggerList, Vehicle, validat
 use ron::ser::PrettyConfig;
 use serde::Serialize;
 
+use crate::gate::own_folder;
 use crate::library::Library;
 use crate::open::parse_layout;
 use crate::open_profile::{parse_draft, parse_profile};
@@ -175,7 +176,7 @@ pub fn save_aside(folder: Option<&Path>, layout: &Layout) -> Result<PathBuf, Vec
         .map(Path::to_owned)
         .or_else(own)
         .ok_or_else(|| vec![FileFault::whole(name, FileTrouble::NoHome)])?;
-    std::fs::create_dir_all(&folder).map_err(|error| vec![not_written(&folder, &error)])?;
+    own_folder(&folder).map_err(|error| vec![not_written(&folder, &error)])?;
     // A name is a file's stem and nothing else.
     let stem: String =
         name.chars().map(|c| if c.is_alphanumeric() || c == '-' || c == '_' { c } else { '-' }).collect();

@@ -223,3 +223,53 @@ fn a_journal_may_go_to_another_thread() {
     sent::<Journal>();
     sent::<baywright_files::LeftBehind>();
 }
+
+/// What the program keeps for itself is its owner's only: what is typed may be a customer's.
+#[cfg(unix)]
+#[test]
+fn nobody_else_reads_what_is_kept() {
+    use std::os::unix::fs::PermissionsExt;
+    let folder = folder("private");
+    let mode = |path: &Path| std::fs::metadata(path).unwrap().permissions().mode() & 0o777;
+    // A folder of an older program is made private too.
+    std::fs::create_dir_all(&folder).unwrap();
+    std::fs::set_permissions(&folder, std::fs::Permissions::from_mode(0o755)).unwrap();
+    let mut journal = Journal::start(&folder).unwrap();
+    journal.note(&record(1, "mine", 1)).unwrap();
+    assert_eq!(mode(&folder), 0o700);
+    for entry in std::fs::read_dir(&folder).unwrap() {
+        let path = entry.unwrap().path();
+        assert_eq!(mode(&path), 0o600, "{}", path.display());
+    }
+    let held = baywright_files::hold(&folder.join("in-use"), Path::new("/bays/one.ron")).unwrap();
+    assert_eq!(mode(&folder.join("in-use")), 0o700);
+    drop(held);
+    drop(journal);
+    std::fs::remove_dir_all(folder).unwrap();
+}
+
+/// The last record was torn: what is whole before it is offered, and forgetting one of two works leaves a journal that is
+/// wholly understood.
+#[test]
+fn what_is_whole_before_a_torn_record_is_offered() {
+    let folder = folder("torn");
+    let mut journal = Journal::start(&folder).unwrap();
+    for (number, text) in [(1, "first"), (2, "second"), (3, "torn")] {
+        journal.note(&record(number, text, u64::from(number))).unwrap();
+    }
+    drop(journal);
+    let file = folder.join(names(&folder).remove(0));
+    let bytes = std::fs::read(&file).unwrap();
+    std::fs::write(&file, &bytes[..bytes.len() - 2]).unwrap();
+    let mut left = left_behind(&folder);
+    assert!(left.not_understood.is_empty());
+    let texts: Vec<&str> = left.works.iter().map(|own| own.record.text.as_str()).collect();
+    assert_eq!(texts, ["second", "first"]);
+    left.works.remove(0).forget().unwrap();
+    drop(left);
+    let left = left_behind(&folder);
+    assert!(left.not_understood.is_empty(), "{:?}", left.not_understood);
+    assert_eq!(left.works.len(), 1);
+    drop(left);
+    std::fs::remove_dir_all(folder).unwrap();
+}

@@ -31,7 +31,7 @@ fn places_where_nothing_can_be_saved() {
     let folder = folder("places");
     assert_eq!(said(&folder), "cannot be written: it is a folder; name a file in it, such as my-bay.ron.");
     let long = folder.join(format!("{}.ron", "n".repeat(300)));
-    let too_long = "file cannot be written: the name, or the whole path, is longer than the disk allows; choose another \
+    let too_long = "file cannot be written: the name, or the whole path, is too long for a file to be written whole; choose another \
                     name.";
     assert_eq!(said(&long), too_long);
     // A name that fits by itself, but not with what is put around it until the file is whole.

@@ -250,6 +250,7 @@ proptest! {
                 rear_toe_rad: Some((angle::radians(toe.0), angle::radians(toe.1))),
                 set_back_mm: Some(toe.0),
                 turning_circle_mm: None,
+                wheels: Some([DVec2::new(at.0, at.1), DVec2::new(at.1, at.0), DVec2::new(at.0, at.2), DVec2::new(at.2, at.1)]),
             },
             stands: vec![("y".into(), if on_mark { StandSet::OnMark } else { set })],
             moved: vec![moved],

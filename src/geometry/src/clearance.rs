@@ -31,7 +31,8 @@ pub enum Clearance {
 /// How far a thing is in a volume, and which way it leaves soonest.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Intrusion {
-    /// The length of the shortest move in plan that clears the volume, mm.
+    /// The length of the shortest move in plan that clears the volume, mm; of intricate shapes that of their hulls, which is
+    /// not less (see [`separating_moves`]).
     pub depth: f64,
     /// All moves of that length, by heading.
     pub moves: Vec<DVec2>,

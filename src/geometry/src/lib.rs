@@ -68,7 +68,7 @@ pub use polygon::Polygon;
 pub use prism::{Prism, Span};
 pub use protrude::{Protrusion, moves_inside, protrusions};
 pub use segment::Segment;
-pub use separate::{SeparatingMoves, exits, separating_moves};
+pub use separate::{MOST_SETS, SeparatingMoves, exits, separating_moves};
 pub use share::{
     Hider, SegmentHider, SegmentShare, Share, Stretch, VisibleFace, VisibleSegment, segment_share,
     target_share,

@@ -156,7 +156,7 @@ pub enum Construction {
 pub struct Givens {
     wheels: [DVec2; 4],
     centreline: DVec2,
-    tyre_width: f64,
+    tyre_widths: [f64; 4],
     body_points: Vec<DVec2>,
     targets: Vec<DVec2>,
 }
@@ -189,8 +189,8 @@ impl std::error::Error for GivensFault {}
 const UNIT_SLACK: f64 = 1e-9;
 
 impl Givens {
-    /// `wheels` are the wheel points in [`Wheel::ALL`]'s order, `centreline` its direction towards the front, `tyre_width`
-    /// that of one tyre, `body_points` and `targets` the named body points and the middles of the targets' faces, all
+    /// `wheels` are the wheel points in [`Wheel::ALL`]'s order, `centreline` its direction towards the front, `tyre_widths`
+    /// those of their tyres, `body_points` and `targets` the named body points and the middles of the targets' faces, all
     /// plumbed down, the targets in the aiming's order.
     ///
     /// # Errors
@@ -198,7 +198,7 @@ impl Givens {
     pub fn new(
         wheels: [DVec2; 4],
         centreline: DVec2,
-        tyre_width: f64,
+        tyre_widths: [f64; 4],
         body_points: Vec<DVec2>,
         targets: Vec<DVec2>,
     ) -> Result<Self, GivensFault> {
@@ -206,10 +206,10 @@ impl Givens {
         if length.is_nan() || (length - 1.0).abs() > UNIT_SLACK {
             return Err(GivensFault::NoUnit { length });
         }
-        if !(tyre_width >= 0.0 && tyre_width.is_finite()) {
-            return Err(GivensFault::NoWidth { width: tyre_width });
+        if let Some(width) = tyre_widths.into_iter().find(|width| !(*width >= 0.0 && width.is_finite())) {
+            return Err(GivensFault::NoWidth { width });
         }
-        Ok(Self { wheels, centreline, tyre_width, body_points, targets })
+        Ok(Self { wheels, centreline, tyre_widths, body_points, targets })
     }
 }
 

@@ -75,7 +75,8 @@ pub fn protrusions(room: &Polygon, inner: &Outline) -> Vec<Protrusion> {
 }
 
 /// The locally shortest moves that put `inner` wholly inside the room, ascending by length; no move at all (one zero
-/// vector) if it is there already, and none if it fits nowhere.
+/// vector) if it is there already, and none if it fits nowhere, or if room and shape make more pairs of convex parts than
+/// [`MOST_SETS`](crate::MOST_SETS).
 ///
 /// ```rust
 /// # use baywright_geometry::*;

@@ -8,13 +8,20 @@
 mod forbidden;
 mod notch;
 
+use std::borrow::Cow;
+
 use glam::DVec2;
 
 use crate::angle;
-use crate::convex::touch_within;
+use crate::convex::{hull, parts, touch_within};
 use crate::outline::Outline;
 use crate::overlap::overlaps;
 use forbidden::Forbidden;
+
+/// The most pairs of convex parts, one of an obstacle and one of what moves, whose forbidden region is walked round: more
+/// than the things, walls and zones around a thing in a full bay make, and few enough that the places where any two of
+/// their sides meet can all be tried against all of them in a frame or two.
+pub const MOST_SETS: usize = 256;
 
 /// Two moves whose lengths differ by less count as equally short, and two that end nearer than this are one: a
 /// millionth of a millimetre, far above rounding, far below anything that can be laid out.
@@ -45,6 +52,9 @@ pub enum SeparatingMoves {
 /// The shortest moves after which `mover` shares no area with any of the obstacles. Afterwards they touch, or fit within
 /// [`crate::tolerance::TOUCH_MM`].
 ///
+/// Shapes that make more than [`MOST_SETS`] pairs of convex parts are taken as their convex hulls, and if these are still
+/// more as one hull of them all: the moves given then still clear them, and a shorter one may.
+///
 /// ```rust
 /// # use baywright_geometry::*;
 /// let zone = Outline::from(Polygon::rectangle(DVec2::ZERO, DVec2::new(2000.0, 1500.0))?);
@@ -74,7 +84,11 @@ pub fn separating_moves(obstacles: &[&Outline], mover: &Outline) -> SeparatingMo
 
 /// The length of the shortest moves, and all of them by heading.
 fn shortest(obstacles: &[&Outline], mover: &Outline) -> (f64, Vec<DVec2>) {
-    let region = Region::new(obstacles, mover, None);
+    let simple = Simple::of(obstacles, mover);
+    let region = match simple.few() {
+        Some((obstacles, mover)) => Region::new(&obstacles, mover, None),
+        None => Region::new(&[&simple.all_as_one(obstacles)], &simple.mover, None),
+    };
     let mut moves = region.shortest_free(region.feet(), f64::INFINITY);
     let length = |moves: &[DVec2]| moves.iter().map(|t| t.length()).fold(f64::INFINITY, f64::min);
     let bound = length(&moves) + EQUAL_MOVES_MM;
@@ -86,6 +100,9 @@ fn shortest(obstacles: &[&Outline], mover: &Outline) -> (f64, Vec<DVec2>) {
 
 /// Every locally shortest move: one for each side of the forbidden region whose nearest point cannot be bettered
 /// nearby, and one for each notch. Ascending by length; empty if there is no conflict.
+///
+/// Shapes that make more than [`MOST_SETS`] pairs of convex parts are taken as their convex hulls: every move given clears
+/// them, and there may be others. Of more obstacles than that no move is given at all.
 ///
 /// ```rust
 /// # use baywright_geometry::*;
@@ -102,12 +119,68 @@ pub fn exits(obstacles: &[&Outline], mover: &Outline) -> Vec<DVec2> {
     if !obstacles.iter().any(|obstacle| overlaps(obstacle, mover)) {
         return Vec::new();
     }
-    Region::new(obstacles, mover, None).local_minima()
+    let simple = Simple::of(obstacles, mover);
+    simple
+        .few()
+        .map_or_else(Vec::new, |(obstacles, mover)| Region::new(&obstacles, mover, None).local_minima())
 }
 
 /// As [`exits`], without asking whether there is a conflict, and with a touching tolerance of the caller's.
 pub(crate) fn local_minima(obstacles: &[&Outline], mover: &Outline, touch: f64) -> Vec<DVec2> {
+    if sets_of(obstacles, mover) > MOST_SETS {
+        return Vec::new();
+    }
     Region::new(obstacles, mover, Some(touch)).local_minima()
+}
+
+/// How many convex sets the forbidden region has: one for each part of an obstacle and each part of what moves.
+fn sets_of(obstacles: &[&Outline], mover: &Outline) -> usize {
+    let of_obstacles: usize = obstacles.iter().map(|obstacle| parts(obstacle).count()).sum();
+    of_obstacles.saturating_mul(parts(mover).count())
+}
+
+/// Shapes simple enough for their forbidden region to be walked round: as they are, or as their hulls.
+struct Simple<'a> {
+    obstacles: Vec<Cow<'a, Outline>>,
+    mover: Cow<'a, Outline>,
+}
+
+impl<'a> Simple<'a> {
+    fn of(obstacles: &[&'a Outline], mover: &'a Outline) -> Self {
+        let mut simple = Self {
+            obstacles: obstacles.iter().map(|&obstacle| Cow::Borrowed(obstacle)).collect(),
+            mover: Cow::Borrowed(mover),
+        };
+        if sets_of(obstacles, mover) > MOST_SETS {
+            simple.mover = hulled(mover);
+            simple.obstacles = obstacles.iter().map(|&obstacle| hulled(obstacle)).collect();
+        }
+        simple
+    }
+
+    /// What to walk round, if that is not too much.
+    fn few(&self) -> Option<(Vec<&Outline>, &Outline)> {
+        let obstacles: Vec<&Outline> = self.obstacles.iter().map(AsRef::as_ref).collect();
+        (sets_of(&obstacles, &self.mover) <= MOST_SETS).then_some((obstacles, self.mover.as_ref()))
+    }
+
+    /// The hull of all obstacles.
+    fn all_as_one(&self, obstacles: &[&Outline]) -> Outline {
+        let corners: Vec<DVec2> =
+            self.obstacles.iter().flat_map(|obstacle| obstacle.as_polygon().outer().to_vec()).collect();
+        let first = || obstacles.first().map_or_else(|| (*self.mover).clone(), |&first| first.clone());
+        hull(&corners).map_or_else(first, Outline::from)
+    }
+}
+
+/// The hull of an outline that is not convex.
+fn hulled(outline: &Outline) -> Cow<'_, Outline> {
+    match outline {
+        Outline::Polygon(polygon) if !polygon.is_convex() => {
+            hull(polygon.outer()).map_or(Cow::Borrowed(outline), |hull| Cow::Owned(hull.into()))
+        }
+        Outline::Polygon(_) | Outline::Circle(_) => Cow::Borrowed(outline),
+    }
 }
 
 /// Shortest first; of those equally short, by heading from the frame's x anticlockwise, so that rounding does not choose.
@@ -342,5 +415,53 @@ mod tests {
         let all = exits(&[&frame], &block);
         assert_eq!(all.first(), Some(&DVec2::new(1., 0.)));
         assert!(all.contains(&DVec2::new(-8., 0.)), "{all:?}");
+    }
+
+    /// A comb of many teeth lying up, its lower left corner at a place.
+    fn comb(at: (f64, f64), teeth: u32) -> Outline {
+        let mut ring = vec![DVec2::ZERO, DVec2::new(2.0 * f64::from(teeth) - 1.0, 0.0)];
+        for tooth in (0..teeth).rev() {
+            let left = 2.0 * f64::from(tooth);
+            let right = left + 1.0;
+            ring.extend([(right, 5.0), (left, 5.0)].map(DVec2::from));
+            if tooth > 0 {
+                ring.extend([(left, 1.0), (left - 1.0, 1.0)].map(DVec2::from));
+            }
+        }
+        Outline::from(Polygon::simple(ring).unwrap()).placed(&PlanPose::new(at.into(), 0.0))
+    }
+
+    /// What is too intricate to be walked round is cleared all the same, and at once: by its hull.
+    #[test]
+    fn intricate_shapes_are_cleared_by_their_hulls() {
+        let (a, b) = (comb((0., 0.), 60), comb((0.25, 0.5), 60));
+        assert!(sets_of(&[&a], &b) > MOST_SETS);
+        let found = moves(&[&a], &b);
+        assert!(!found.is_empty());
+        for by in found.iter().chain(&exits(&[&a], &b)) {
+            assert!(!overlaps(&a, &b.moved(*by)), "{by}");
+        }
+        // Out over its teeth: nothing shorter clears the hull.
+        assert!((found[0].length() - 4.5).abs() < 1e-9, "{found:?}");
+        // As it is, a comb of fewer teeth, which is not simplified, leaves by the same way.
+        let (a, b) = (comb((0., 0.), 6), comb((0.25, 0.5), 6));
+        assert!(sets_of(&[&a], &b) <= MOST_SETS);
+        assert_eq!(found, moves(&[&a], &b));
+    }
+
+    /// More obstacles than can be walked round: one move for all of them, and no list of exits.
+    #[test]
+    fn a_crowd_is_cleared_as_one() {
+        let crowd: Vec<Outline> = (0..2_000)
+            .map(|i| {
+                let low = 0.01 * f64::from(i % 50);
+                rectangle((low, low), (4.0 + low, 3.0 + 0.01 * f64::from(i / 50)))
+            })
+            .collect();
+        let obstacles: Vec<&Outline> = crowd.iter().collect();
+        let block = rectangle((1., 1.), (2., 2.));
+        let by = moves(&obstacles, &block)[0];
+        assert!(!obstacles.iter().any(|o| overlaps(o, &block.moved(by))));
+        assert_eq!(exits(&obstacles, &block), []);
     }
 }

@@ -11,7 +11,7 @@ mod support;
 
 use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::hand::{gaps, measuring_point, snapped, wall_gaps};
-use baywright_planner::model::{Arrangement, Exclusion, KeepClear, Known, Place, ZoneFrame};
+use baywright_planner::model::{Arrangement, Exclusion, HeightsFrom, KeepClear, Known, Place, ZoneFrame};
 use baywright_planner::*;
 use criterion::{Criterion, criterion_group, criterion_main};
 use std::hint::black_box;
@@ -28,6 +28,7 @@ fn bay(count: usize) -> Arrangement {
         frame,
         outline: rectangle(low, high).into(),
         span: span(0.0, 1_500.0),
+        heights_from: HeightsFrom::Floor,
         excludes: Exclusion::Metal,
     };
     arrangement.aiming.zones = vec![

@@ -24,11 +24,13 @@ mod mark_target;
 mod outside_room;
 mod picture;
 mod place_unsure;
+mod raised;
 mod ring;
 mod runs;
 mod sight;
 mod stand_clash;
 mod stand_off_mark;
+mod stand_reach;
 #[cfg(test)]
 pub(crate) mod testing;
 mod thing_place;
@@ -40,7 +42,7 @@ use std::borrow::Cow;
 
 use baywright_geometry::{Bounds, DVec2, DVec3, Prism, Span};
 
-use crate::model::{Arrangement, Id, Placement, Thing};
+use crate::model::{Arrangement, Id, Placement, Runway, Thing};
 use crate::scene::{PlacedTarget, PlacedThing, Scene};
 use finding::{Basis, Code, Cure, Facts, Finding, Quantity, Severity, Subject};
 
@@ -56,6 +58,8 @@ pub use outside_room::TooLarge;
 pub use place_unsure::MayBe;
 pub use sight::InSight;
 pub use stand_off_mark::{OffBy, OffPlace};
+pub use stand_reach::StandReach;
+pub use thing_place::Misplaced;
 pub use wheels::OnRunways;
 pub use working_room::CarSide;
 pub use zones::InZone;
@@ -137,6 +141,8 @@ pub const ALL: &[Check] = &[
     beam::CHECK,
     picture::CHECK,
     stand_off_mark::CHECK,
+    stand_reach::CHECK,
+    raised::CHECK,
     wheels::CHECK,
     thing_place::CHECK,
     place_unsure::CHECK,
@@ -266,6 +272,30 @@ impl<'a> Context<'a> {
             let subject = Subject::Stand(target.id.clone());
             target.solids.iter().map(move |solid| (subject.clone(), solid.clone()))
         })
+    }
+
+    /// Runways that carry the car, with what they fill. None where one thing is looked at.
+    pub fn carrying_runways(&self) -> impl Iterator<Item = (&'a Runway, Prism)> {
+        let arrangement = self.arrangement;
+        let carrying = arrangement
+            .bay
+            .runways
+            .iter()
+            .filter(|runway| self.only.is_none() && arrangement.on_runways.contains(&runway.id));
+        carrying.filter_map(|runway| {
+            let span = Span::new(0.0, runway.top_mm).ok()?;
+            Some((runway, Prism::new(runway.outline.clone().into(), span)))
+        })
+    }
+
+    /// The same as what is found in the way of something.
+    pub fn carrying_steel(&self) -> impl Iterator<Item = (Subject, Prism)> {
+        self.carrying_runways().map(|(runway, prism)| (Subject::Runway(runway.id.clone()), prism))
+    }
+
+    /// Whether runways carry the car.
+    pub fn is_raised(&self) -> bool {
+        self.scene.carried_at_mm > 0.0
     }
 
     /// The things to look at.

@@ -8,9 +8,11 @@ mod car;
 mod promise;
 mod thing;
 
+use std::collections::BTreeMap;
+
 use baywright_geometry::DVec2;
 
-use crate::assessment::{Assessment, Cure, Finding, Quantity, Severity, Step, Subject};
+use crate::assessment::{Assessment, Code, Cure, Finding, Quantity, Severity, Step, Subject};
 use crate::check::{self, Claim, Remedy};
 use crate::model::{Arrangement, Id};
 use crate::scene::Scene;
@@ -20,6 +22,12 @@ pub(crate) use promise::promise;
 
 /// How many findings get a cure with its consequences looked up; the others are notes or far down the list.
 pub const MOST_CURES: usize = 10;
+
+/// For how many findings that blame nothing movable a way out is looked for: more drains and doors than any set-up meets.
+const MOST_OF_CAR: usize = 40;
+
+/// So many consequences of a cure are told, the worst first: who would cause more does not do it.
+const MOST_CAUSED: usize = 40;
 
 /// A length to go is rounded up to whole millimetres: no tape shows less.
 const WHOLE_MM: f64 = 1.0;
@@ -42,6 +50,7 @@ pub(crate) fn find(arrangement: &Arrangement, assessment: &mut Assessment) {
     let case = Case { arrangement, scene, before: &before, claims: check::claims(arrangement, scene) };
     let mut of_things: Vec<(Id, bool, Option<Cure>)> = Vec::new();
     let mut of_car = car::Moves::new(&case);
+    let mut left_of_car = MOST_OF_CAR;
     for finding in findings.iter_mut().filter(|f| f.severity != Severity::Note) {
         let remedy = check::of(finding.code()).map_or(Remedy::None, |check| (check.remedy)(finding));
         if remedy == Remedy::ThingFurther {
@@ -63,9 +72,19 @@ pub(crate) fn find(arrangement: &Arrangement, assessment: &mut Assessment) {
                         cure
                     }
                 };
-                if care { cure } else { cure.or_else(|| of_car.away_from(id)) }
+                if care || cure.is_some() || left_of_car == 0 {
+                    cure
+                } else {
+                    left_of_car -= 1;
+                    of_car.away_from(id)
+                }
             }
-            _ => of_car.stand_on_mark(finding).or_else(|| of_car.cure(finding, remedy)),
+            (Remedy::None, _) if !names_a_target(finding) => continue,
+            _ if left_of_car == 0 => continue,
+            _ => {
+                left_of_car -= 1;
+                of_car.stand_on_mark(finding).or_else(|| of_car.cure(finding, remedy))
+            }
         };
     }
     // A set-up that no move of the car fits into the room says so, once.
@@ -90,14 +109,28 @@ impl Cure {
     }
 }
 
-/// What is there after and was not there before, or is worse; without the ways out of it.
+/// What is there after and was not there before, or is worse; without the ways out of it, and no more than
+/// [`MOST_CAUSED`].
 fn caused(before: &[Finding], after: &[Finding]) -> Vec<Finding> {
+    let mut known: BTreeMap<(Code, &[Subject]), Vec<&Finding>> = BTreeMap::new();
+    for finding in before {
+        known.entry((finding.code(), &finding.subjects)).or_default().push(finding);
+    }
     let there = |f: &Finding| {
-        let same = |b: &&Finding| b.facts.code() == f.facts.code() && b.subjects == f.subjects;
-        before.iter().filter(same).any(|b| b.severity <= f.severity && !deeper(f, b))
+        let same = known.get(&(f.code(), f.subjects.as_slice()));
+        same.is_some_and(|same| same.iter().any(|b| b.severity <= f.severity && !deeper(f, b)))
     };
-    let new = after.iter().filter(|f| f.severity != Severity::Note && !there(f));
-    new.map(|f| Finding { cure: None, ..f.clone() }).collect()
+    let mut new: Vec<&Finding> = after.iter().filter(|f| f.severity != Severity::Note && !there(f)).collect();
+    if new.len() > MOST_CAUSED {
+        new.sort_by_key(|f| f.severity);
+        new.truncate(MOST_CAUSED);
+    }
+    new.into_iter().map(|f| Finding { cure: None, ..f.clone() }).collect()
+}
+
+/// Whether a finding is about a target or its stand, which may have been put elsewhere than on its mark.
+fn names_a_target(finding: &Finding) -> bool {
+    finding.subjects.iter().any(|subject| matches!(subject, Subject::Target(_) | Subject::Stand(_)))
 }
 
 /// Whether a conflict is deeper than it was, by more than a tape shows.

@@ -26,7 +26,7 @@ pub use snap::{Snap, SnapKind, Snapped, snapped};
 pub use spot::free_spot;
 pub use square::squared;
 pub use straight::Gap;
-pub use walls::{WallGap, gap_to_wall, wall_gaps};
+pub use walls::{WallGap, gap_to_wall, gives_a_place, wall_gaps};
 
 /// Where what is in hand stands: bay from its own frame, which for the car is the vehicle frame, for a target and its
 /// stand the target frame as set. `None` for what cannot be moved, or is not there.

@@ -11,7 +11,7 @@ use baywright_geometry::locate::{Located, locate};
 use baywright_geometry::marks::{self, Givens, MarkFault, Run};
 use baywright_geometry::{Bounds, DVec2, DVec3, Outline, PlanPose, Polygon, Pose, Prism, Segment, Span};
 
-use crate::model::{Arrangement, Exclusion, Id, Placement, Sensor, Wheel, ZoneFrame};
+use crate::model::{Arrangement, Exclusion, HeightsFrom, Id, Placement, Sensor, Wheel, ZoneFrame};
 
 pub use doors::Room;
 pub use target::{PlacedTarget, TargetPose};
@@ -38,6 +38,8 @@ pub struct PlacedZone {
     pub bounds: Bounds,
     /// What may not be in it.
     pub excludes: Exclusion,
+    /// From which plane its heights were given.
+    pub heights_from: HeightsFrom,
 }
 
 /// A floor mark in its place, or why there is none.
@@ -130,7 +132,7 @@ impl Scene {
             })
             .collect();
 
-        let zones = place_zones(arrangement, &bay_from_vehicle, &bay_from_sensor, &targets);
+        let zones = place_zones(arrangement, &bay_from_vehicle, &bay_from_sensor, &targets, carried_at);
         let (marks, runs) = lay_marks(arrangement, &bay_from_vehicle, &targets);
         let treads = car::treads(arrangement, &bay_from_vehicle);
         let readings = readings(arrangement, &marks, &treads);
@@ -140,7 +142,7 @@ impl Scene {
             bay_from_axis: bay_from_vehicle * vehicle_from_axis,
             car,
             car_bounds,
-            wheels: Wheel::ALL.map(|w| bay_from_vehicle * arrangement.vehicle.wheel_point(w)),
+            wheels: Wheel::ALL.map(|w| bay_from_vehicle * arrangement.wheel_point(w)),
             treads,
             bay_from_sensor,
             things: arrangement.bay.things.iter().map(placed_thing).collect(),
@@ -211,6 +213,14 @@ fn sensor_pose(sensor: &Sensor, at: DVec3, bay_from_vehicle: &PlanPose, carried_
     Pose::looking(bay * at, bay_from_vehicle.heading() + sensor.azimuth_rad, sensor.elevation_rad)
 }
 
+/// How high above the floor the plane lies from which heights are given.
+fn above_floor(from: HeightsFrom, carried_at: f64) -> f64 {
+    match from {
+        HeightsFrom::Floor => 0.0,
+        HeightsFrom::Wheels => carried_at,
+    }
+}
+
 /// Bay from the frame that a zone is given in; `None` for a target that is not there.
 fn zone_frame(
     arrangement: &Arrangement,
@@ -234,6 +244,7 @@ fn place_zones(
     bay_from_vehicle: &PlanPose,
     bay_from_sensor: &Pose,
     targets: &[PlacedTarget],
+    carried_at: f64,
 ) -> Vec<PlacedZone> {
     let frame =
         |frame: &ZoneFrame| zone_frame(arrangement, bay_from_vehicle, bay_from_sensor, targets, frame);
@@ -243,12 +254,14 @@ fn place_zones(
         .iter()
         .filter_map(|zone| {
             // Validation refuses a zone whose target is not there; a zone without a frame has no place.
-            let prism = Prism::new(zone.outline.placed(&frame(&zone.frame)?), zone.span);
+            let span = zone.span.raised(above_floor(zone.heights_from, carried_at));
+            let prism = Prism::new(zone.outline.placed(&frame(&zone.frame)?), span);
             Some(PlacedZone {
                 id: zone.id.clone(),
                 bounds: prism.outline.bounds(),
                 prism,
                 excludes: zone.excludes,
+                heights_from: zone.heights_from,
             })
         })
         .collect()
@@ -261,11 +274,13 @@ fn lay_marks(
 ) -> (Vec<PlacedMark>, Vec<PlacedRun>) {
     let vehicle = &arrangement.vehicle;
     let vehicle_from_bay = bay_from_vehicle.inverse();
-    let wheels = Wheel::ALL.map(|w| vehicle.wheel_point(w));
+    let wheels = Wheel::ALL.map(|w| arrangement.wheel_point(w));
     let body_points = vehicle.body_points.iter().map(|p| p.at.truncate()).collect();
     // A mark belongs to where the target should be, not to where it stands.
     let targets = targets.iter().map(|t| vehicle_from_bay * t.meant.place.origin()).collect();
-    let givens = Givens::new(wheels, DVec2::X, vehicle.tyre_width_mm, body_points, targets);
+    let widths = Wheel::ALL.map(|w| vehicle.tyre_width(w));
+    let ahead = arrangement.centreline().0.forward();
+    let givens = Givens::new(wheels, ahead, widths, body_points, targets);
     let plan: Vec<_> = arrangement.aiming.mark_plan.iter().map(|step| step.construction).collect();
     // Validation refuses a tyre of no width; without it there is no mark.
     let laid =

@@ -268,7 +268,7 @@ class Scene:
         self.lies = p["height"] == "OnFloor"
         h = p["height"].fields
         thick = max(t["depth_mm"], 1)
-        self.meant_height = (thick if self.lies else self.carried + h["height_mm"] if p["height"] == "Absolute" else self.eye[2] + h["offset_mm"])
+        self.meant_height = (thick if self.lies else h["height_mm"] if p["height"] == "Absolute" else self.eye[2] + h["offset_mm"])
         self.target_pose, self.height, self.pitch = self.meant, self.meant_height, 0.0
         for s in self.arrangement.get("stands", []):
             f = s["set"].fields

@@ -102,7 +102,22 @@ pub(crate) fn read(
 
 /// The one place where the clock is read.
 fn clock() -> Option<Date> {
-    Some(jiff::ZonedDateTime::now().date())
+    let zone = if baywright_files::zone_is_plain(std::env::var_os("TZ").as_deref()) {
+        jiff::tz::TimeZone::system()
+    } else {
+        jiff::tz::TimeZone::UTC
+    };
+    Some(jiff::Timestamp::now().to_zoned_datetime(zone).date())
+}
+
+/// A day as it is written everywhere here, `2026-11-02`, and in no other of the many forms that the library reads.
+fn day(text: &str) -> Option<Date> {
+    let is_written_so = text.len() == 10
+        && text
+            .bytes()
+            .enumerate()
+            .all(|(i, b)| if matches!(i, 4 | 7) { b == b'-' } else { b.is_ascii_digit() });
+    is_written_so.then(|| text.parse().ok()).flatten()
 }
 
 fn path(given: &ArgMatches, name: &str) -> PathBuf {
@@ -142,7 +157,7 @@ fn grammar(texts: &'static CommandLine) -> clap::Command {
         .long("date")
         .global(true)
         .value_name(texts.a_day)
-        .value_parser(value_parser!(Date))
+        .value_parser(move |text: &str| day(text).ok_or(texts.no_day))
         .help(texts.date);
     let check = clap::Command::new("check")
         .about(texts.check)
@@ -244,5 +259,13 @@ mod tests {
         }
         assert!(matches!(read(words("baywright --help")), Err(Unread::Help(_))));
         assert!(matches!(read(words("baywright check a --date 2026-13-01")), Err(Unread::Wrong(_))));
+        // One form, and our words.
+        for odd in
+            ["20261102", "2026-11-02T08:00", "+002026-11-02", "2026-11-2", "tomorrow", "2026-11-02[UTC]"]
+        {
+            let read = read(words(&format!("baywright check a --date {odd}")));
+            let Err(Unread::Wrong(said)) = read else { panic!("{odd} is read") };
+            assert!(said.contains("write a day as 2026-11-02"), "{said}");
+        }
     }
 }

@@ -7,7 +7,7 @@ use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::model::{
-    FloorFeatureKind, Id, KeepFreeKind, Layout, OpeningKind, ThingKind, TriggerList, Vehicle,
+    FloorFeatureKind, Id, KeepFreeKind, Layout, OpeningKind, Place, ThingKind, TriggerList, Vehicle,
 };
 use baywright_planner::words::Units;
 
@@ -64,6 +64,15 @@ pub enum OfBay {
     AddPart(Part),
     /// Put a copy of this thing beside it.
     Copy(Id),
+    /// Put a thing where a distance that was typed has it, from a wall whose inner side looks this way (bay frame, of length 1).
+    Tape {
+        /// Which.
+        thing: Id,
+        /// Where it stands then.
+        place: Place,
+        /// Into the room, square to the wall.
+        inward: DVec2,
+    },
     /// Move what is in hand by so much on the paper, mm.
     Nudge(DVec2),
     /// Turn what is in hand by so much, anticlockwise, radians.

@@ -47,6 +47,7 @@ impl Desk {
     }
 
     fn said(&self, ui: &mut Ui) {
+        self.kept_no_more(ui);
         let palette = self.view.theme.palette();
         if let Some(notice) = &self.view.notice {
             let colour = if notice.wrong { palette.stops } else { palette.ink };

@@ -74,7 +74,9 @@ pub(super) fn listen(
     } else if (!typing || fields.is_untouched(ctx)) && pressed(CTRL, Key::Z) {
         out.push(Command::Undo);
     }
-    if typing {
+    // Escape has taken the keyboard from its field already: it puts back what was there, and no more.
+    let leaves_field = fields.had_keyboard(ctx) && ctx.input(|i| i.key_pressed(Key::Escape));
+    if typing || leaves_field {
         return;
     }
     if pressed(Modifiers::NONE, Key::M) {

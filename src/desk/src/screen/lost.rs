@@ -65,10 +65,9 @@ impl Desk {
 
     /// Looks after the journal's faults and, when the window is come back to, after the file on the disk.
     pub(super) fn look_after(&mut self, ctx: &Context) {
-        match self.keeper.fault() {
-            Some(NotKept::Refused(fault)) => self.say_wrong(self.view.locale.language.file_fault(&fault)),
-            Some(NotKept::Fault(words)) => self.say_wrong(self.texts().keeper_failed(&words)),
-            None => {}
+        if let Some(why) = self.keeper.fault() {
+            let text = self.why_not_kept(&why);
+            self.say_wrong(text);
         }
         let came_back =
             ctx.input(|i| i.events.iter().any(|event| matches!(event, egui::Event::WindowFocused(true))));
@@ -76,6 +75,24 @@ impl Desk {
             let text = self.texts().changed_meanwhile;
             self.say_wrong(text);
         }
+    }
+
+    /// Why what is entered is not kept, in one sentence.
+    fn why_not_kept(&self, why: &NotKept) -> String {
+        match why {
+            NotKept::Refused(fault) => self.view.locale.language.file_fault(fault),
+            NotKept::NoText => self.texts().no_text_to_keep.to_owned(),
+            NotKept::Fault(words) => self.texts().keeper_failed(words),
+        }
+    }
+
+    /// The short notice that stays as long as nothing is kept, with the reason behind it.
+    pub(super) fn kept_no_more(&self, ui: &mut Ui) {
+        let Some(why) = self.keeper.failing() else { return };
+        let why = self.why_not_kept(why);
+        let colour = look::colour(self.view.theme.palette().stops);
+        let text = RichText::new(self.texts().not_kept_now).size(size::SMALL).color(colour);
+        ui.add(egui::Label::new(text)).on_hover_text(&why);
     }
 
     pub(super) fn left_behind_page(&self, ui: &mut Ui, out: &mut Vec<Command>) {
@@ -87,6 +104,7 @@ impl Desk {
         }
         if !works.is_empty() {
             ui.add(egui::Label::new(texts.left_behind_about).wrap());
+            ui.add(egui::Label::new(texts.undo_not_kept).wrap());
             ui.add_space(6.0);
         }
         let now = keeper::now();

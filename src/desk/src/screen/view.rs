@@ -2,7 +2,8 @@
 
 use baywright_drawing::{Axis, Theme};
 use baywright_planner::Subject;
-use baywright_planner::geometry::DVec2;
+use baywright_planner::geometry::{DVec2, PlanPose};
+use baywright_planner::model::Id;
 use baywright_planner::words::Locale;
 
 use super::page::Page;
@@ -134,6 +135,8 @@ pub struct Viewing {
     pub car: CarView,
     /// Two points of the picture under the plan whose distance is asked for, bay frame, mm.
     pub scale: Option<[DVec2; 2]>,
+    /// The distance of a thing to a wall that was typed last: with another one it makes a place.
+    pub typed_gap: Option<TypedGap>,
     /// What a press does.
     pub tool: Tool,
     /// What the right panel shows.
@@ -146,6 +149,17 @@ pub struct Viewing {
     pub bay_begun: Option<RoomDraft>,
     /// What was said last.
     pub notice: Option<Notice>,
+}
+
+/// A distance of a thing to a wall that was typed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TypedGap {
+    /// The thing.
+    pub thing: Id,
+    /// Where it stood then, bay from its own frame.
+    pub at: PlanPose,
+    /// Into the room, square to the wall, of length 1; bay frame.
+    pub inward: DVec2,
 }
 
 impl Viewing {

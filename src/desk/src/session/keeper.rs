@@ -30,10 +30,10 @@ pub struct Keeper {
 #[derive(Debug)]
 struct Session {
     send: Sender<Asked>,
-    told: Receiver<Result<(), NotKept>>,
+    told: Receiver<Result<Done, NotKept>>,
     thread: Option<JoinHandle<()>>,
-    /// Whether a fault was told already: once is enough.
-    complained: bool,
+    /// Why what was to be kept last is not; until something is kept again.
+    failing: Option<NotKept>,
     asked: u64,
     done: u64,
 }
@@ -60,11 +60,22 @@ enum What {
     Room(RoomDraft),
 }
 
+/// What came of something that was asked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Done {
+    /// It was written: the disk takes what it is given.
+    Written,
+    /// There was nothing to write.
+    Nothing,
+}
+
 /// Why something could not be kept.
 #[derive(Clone, Debug, PartialEq)]
 pub enum NotKept {
     /// The disk refused it.
     Refused(FileFault),
+    /// What was entered cannot be written as a text that would be read again.
+    NoText,
     /// The program met a fault of its own: in what words.
     Fault(String),
 }
@@ -91,7 +102,7 @@ impl Keeper {
             .name("keeper".to_owned())
             .spawn(move || keep(&folder, &asked, &tell, record))
             .ok();
-        let session = Session { send, told, thread, complained: false, asked: 0, done: 0 };
+        let session = Session { send, told, thread, failing: None, asked: 0, done: 0 };
         Self { session: Some(session), ..Self::default() }
     }
 
@@ -151,26 +162,30 @@ impl Keeper {
         }
     }
 
-    /// What could not be kept, told once; `None` if all is well.
+    /// What could not be kept, told when it begins; `None` if all is well, or it was told.
     pub fn fault(&mut self) -> Option<NotKept> {
         let session = self.session.as_mut()?;
         let mut fault = None;
         while let Ok(told) = session.told.try_recv() {
             session.done += 1;
-            if let Err(why) = told
-                && !std::mem::replace(&mut session.complained, true)
-            {
-                fault = Some(why);
-            }
+            fault = session.hear(told).or(fault);
         }
         fault
+    }
+
+    /// Why what is entered now is not kept; `None` while it is.
+    pub fn failing(&self) -> Option<&NotKept> {
+        self.session.as_ref()?.failing.as_ref()
     }
 
     /// Waits until everything that was asked for is on the disk: for tests, and before the program ends.
     pub fn wait(&mut self) {
         let Some(session) = self.session.as_mut() else { return };
-        while session.done < session.asked && session.told.recv().is_ok() {
+        while session.done < session.asked
+            && let Ok(told) = session.told.recv()
+        {
             session.done += 1;
+            session.hear(told);
         }
     }
 
@@ -216,6 +231,22 @@ impl Keeper {
     }
 }
 
+impl Session {
+    /// Takes note of what came of something; the fault, if it is a new one.
+    fn hear(&mut self, told: Result<Done, NotKept>) -> Option<NotKept> {
+        match told {
+            Ok(Done::Written) => self.failing = None,
+            Ok(Done::Nothing) => {}
+            Err(why) => {
+                let is_new = self.failing.as_ref() != Some(&why);
+                self.failing = Some(why.clone());
+                return is_new.then_some(why);
+            }
+        }
+        None
+    }
+}
+
 fn same<T>(a: Option<&Arc<T>>, b: Option<&Arc<T>>) -> bool {
     match (a, b) {
         (None, None) => true,
@@ -226,12 +257,12 @@ fn same<T>(a: Option<&Arc<T>>, b: Option<&Arc<T>>) -> bool {
 
 /// The thread: one note after another, each on the disk before the next. A fault of the program in one takes no other along.
 /// It ends with the desk, and then leaves its journal for the next start, unless the session was closed in order.
-fn keep(folder: &Path, asked: &Receiver<Asked>, tell: &Sender<Result<(), NotKept>>, record: Recorded) {
+fn keep(folder: &Path, asked: &Receiver<Asked>, tell: &Sender<Result<Done, NotKept>>, record: Recorded) {
     let mut journal: Option<Journal> = None;
     while let Ok(asked) = asked.recv() {
         let ends = matches!(asked, Asked::Close);
         let done = match caught(|| done(folder, &mut journal, asked, record)) {
-            Ok(done) => done.map_err(NotKept::Refused),
+            Ok(done) => done,
             Err(words) => Err(NotKept::Fault(words)),
         };
         // If nobody listens any more, what else was asked for is kept all the same.
@@ -248,27 +279,28 @@ fn done(
     journal: &mut Option<Journal>,
     asked: Asked,
     record: Recorded,
-) -> Result<(), FileFault> {
+) -> Result<Done, NotKept> {
+    let written = |done: Result<(), FileFault>| done.map(|()| Done::Written).map_err(NotKept::Refused);
     match asked {
         Asked::Close => {
             // What cannot be removed is empty and swept at the next start.
             let _ = journal.take().map(Journal::close);
-            Ok(())
+            Ok(Done::Nothing)
         }
         Asked::Settled(number) => match journal {
-            Some(journal) => journal.settled(number),
-            None => Ok(()),
+            Some(journal) => written(journal.settled(number)),
+            None => Ok(Done::Nothing),
         },
         Asked::Note(note) => {
             let journal = match journal {
                 Some(journal) => journal,
-                None => journal.insert(Journal::start(folder)?),
+                None => journal.insert(Journal::start(folder).map_err(NotKept::Refused)?),
             };
-            // What could not be read again, as a text that is no text, is not kept: what could be is.
-            let Some(record) = record(&note) else { return Ok(()) };
-            journal.note(&record)?;
-            // Only now is what was left behind no longer needed.
-            note.instead_of.map_or(Ok(()), |left| left.forget())
+            // What could not be read again is not kept, and that is said: what was kept before is there still.
+            let record = record(&note).ok_or(NotKept::NoText)?;
+            written(journal.note(&record))?;
+            // Only now is what was left behind no longer needed. If it cannot be forgotten it is offered once more.
+            written(note.instead_of.map_or(Ok(()), |left| left.forget()))
         }
     }
 }
@@ -393,13 +425,39 @@ mod tests {
                         assert!(why.contains("cannot be kept"), "{why}");
                         told += 1;
                     }
-                    Some(NotKept::Fault(words)) => panic!("{words}"),
+                    Some(other) => panic!("{other:?}"),
                     None => {}
                 }
                 std::thread::sleep(std::time::Duration::from_millis(1));
             }
         }
         assert_eq!(told, 1);
-        std::fs::remove_file(folder).unwrap();
+        assert!(matches!(keeper.failing(), Some(NotKept::Refused(_))), "it lasts");
+        // It works again: nothing is said any more.
+        std::fs::remove_file(&folder).unwrap();
+        document.edit(&park(4_300.0)).unwrap();
+        keeper.follow(&document);
+        keeper.wait();
+        assert_eq!(keeper.failing(), None);
+        keeper.close();
+        std::fs::remove_dir_all(folder).unwrap();
+    }
+
+    #[test]
+    fn what_cannot_be_written_is_said_and_not_dropped() {
+        let folder = folder("no-text");
+        let mut document = Document::open(Path::new("crowded-bay"), None).unwrap();
+        let mut keeper = Keeper::with(&folder, |note| {
+            let record = record(note)?;
+            (!record.text.contains("4200")).then_some(record)
+        });
+        for (x, failing) in [(4_100.0, None), (4_200.0, Some(NotKept::NoText)), (4_300.0, None)] {
+            document.edit(&park(x)).unwrap();
+            keeper.follow(&document);
+            keeper.wait();
+            assert_eq!(keeper.failing(), failing.as_ref(), "{x}");
+        }
+        keeper.close();
+        std::fs::remove_dir_all(folder).unwrap();
     }
 }

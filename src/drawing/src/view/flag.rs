@@ -85,6 +85,11 @@ impl Pen<'_> {
     /// The cheapest place for a box of this size near a tip, px. From near to far, until nothing further can be cheaper.
     fn free_spot(&self, tip: DVec2, box_size: DVec2) -> DVec2 {
         let mut best = (f64::INFINITY, tip);
+        if self.space.is_spent() {
+            let way = angle::direction(FIRST_DIRECTION);
+            let first = DISTANCES.first().map_or(0.0, |d| d * self.enlarged);
+            return tip + DVec2::new(way.x, -way.y) * first;
+        }
         for distance in DISTANCES.map(|d| d * self.enlarged) {
             let far = distance * FAR_COST;
             if far >= best.0 {
@@ -110,7 +115,11 @@ impl Pen<'_> {
                 }
             }
         }
-        if best.0 < FIRM { best.1 } else { self.anywhere(tip, box_size).unwrap_or(best.1) }
+        if best.0 < FIRM || self.space.is_spent() {
+            best.1
+        } else {
+            self.anywhere(tip, box_size).unwrap_or(best.1)
+        }
     }
 
     /// Nothing near is free: the nearest free place of the whole paper, row by row.

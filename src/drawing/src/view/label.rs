@@ -42,6 +42,9 @@ pub(crate) struct Wanted<'a> {
 impl Pen<'_> {
     /// Puts a name near what it names. Whether it was put.
     pub fn name(&mut self, wanted: Wanted<'_>) -> bool {
+        if self.space.is_spent() && !wanted.must {
+            return false;
+        }
         let Some(whole) = fitted(wanted.text, wanted.style, wanted.most_width, self.lettering.measure) else {
             return false;
         };

@@ -2,6 +2,8 @@
 //!
 //! Boxes in a net of square cells: a question looks only at the cells that it touches. Everything here is px, y down.
 
+use std::cell::Cell;
+
 use baywright_planner::geometry::{Bounds, DVec2};
 
 /// How bad it is to cover something.
@@ -64,7 +66,13 @@ const CELL_PX: f64 = 28.0;
 /// A net of more cells than this in one direction is made coarser: paper the size of a hall stays cheap.
 const MOST_CELLS: f64 = 128.0;
 
+/// So many boxes are looked at for one drawing; the shipped bays look at less than a tenth of that. When they are used up
+/// what is still to be placed goes to its first place, or, where it may, is left out.
+const MOST_LOOKS: u64 = 20_000_000;
+
 pub(crate) struct Space {
+    /// How many boxes may still be looked at.
+    looks_left: Cell<u64>,
     area: Bounds,
     cells_per_px: DVec2,
     columns: usize,
@@ -87,7 +95,26 @@ impl Space {
         let count = (size / CELL_PX).ceil().clamp(DVec2::ONE, DVec2::splat(MOST_CELLS));
         let (columns, rows) = (count.x as usize, count.y as usize);
         let cells = vec![Vec::new(); columns * rows];
-        Self { area, cells_per_px: count / size, columns, rows, boxes: Vec::new(), cells }
+        Self {
+            looks_left: Cell::new(MOST_LOOKS),
+            area,
+            cells_per_px: count / size,
+            columns,
+            rows,
+            boxes: Vec::new(),
+            cells,
+        }
+    }
+
+    /// Whether no place can be searched for any more: what is asked then costs as much as what must stay seen.
+    pub fn is_spent(&self) -> bool {
+        self.looks_left.get() == 0
+    }
+
+    /// How many boxes were looked at.
+    #[cfg(test)]
+    pub fn looks(&self) -> u64 {
+        MOST_LOOKS - self.looks_left.get()
     }
 
     /// Takes a box.
@@ -135,6 +162,9 @@ impl Space {
     }
 
     fn sum(&self, place: Bounds, most: f64, weight: impl Fn(Taken) -> f64) -> f64 {
+        if self.is_spent() {
+            return FIRM;
+        }
         let (low, high) = (self.area.low, self.area.high);
         let inside = low.cmple(place.low).all() && place.high.cmple(high).all();
         let mut cost = if inside { 0.0 } else { FIRM };
@@ -145,6 +175,7 @@ impl Space {
                     return cost;
                 }
                 let Some(cell) = self.cells.get(row * self.columns + column) else { continue };
+                self.looks_left.set(self.looks_left.get().saturating_sub(1 + cell.len() as u64));
                 for &index in cell {
                     let Some(taken) = self.boxes.get(index as usize) else { continue };
                     // A box that lies in several cells counts in the first one that both touch.
@@ -211,5 +242,23 @@ mod tests {
                 assert!(space.cost(around(p, DVec2::splat(4.0))) > 0.0, "{p}");
             }
         }
+    }
+
+    /// A hundred thousand boxes in one place, asked about again and again: not for ever.
+    #[test]
+    fn the_search_for_places_ends() {
+        let mut space = Space::new(area());
+        let here = around(DVec2::splat(100.0), DVec2::splat(20.0));
+        for _ in 0..100_000 {
+            space.take(here, Taken::Halo);
+        }
+        let asked = (1..=10_000).find(|_| {
+            space.cost_for_flag(here);
+            space.is_spent()
+        });
+        assert!(asked.is_some_and(|asked| asked > 20), "{asked:?}");
+        assert_eq!(space.looks(), MOST_LOOKS);
+        // Then nothing is free: nobody is told that a place is.
+        assert_eq!(space.cost(around(DVec2::splat(300.0), DVec2::splat(2.0))), FIRM);
     }
 }

@@ -5,10 +5,10 @@ use baywright_planner::geometry::marks::{Construction, Reach};
 use baywright_planner::geometry::{Circle, DVec2, DVec3, PlanPose, Polygon, Span, angle};
 use baywright_planner::model::{
     Adjusted, AimError, AimTolerance, Aiming, AlignmentLimits, Arrangement, Bay, BodySolids, Datum, Effort,
-    End, Exclusion, FieldOfView, Footprint, KeepClear, Known, Loading, MarkStep, Material, MeasuredAlong,
-    OnThisCar, Opening, OpeningKind, Place, PlaceTolerance, Placement, Provenance, Radar, ReferenceAxis,
-    Sensor, SensorKind, Shape, Stand, StandOff, StandSet, Target, TargetHeight, TargetKind, Thing, ThingKind,
-    Vehicle, VehicleClass, VerticalReference, Wall, Wheel, ZoneFrame,
+    End, Exclusion, FieldOfView, Footprint, HeightsFrom, KeepClear, Known, Loading, MarkStep, Material,
+    MeasuredAlong, OnThisCar, Opening, OpeningKind, Place, PlaceTolerance, Placement, Provenance, Radar,
+    ReferenceAxis, Sensor, SensorKind, Shape, Stand, StandOff, StandSet, Target, TargetHeight, TargetKind,
+    Thing, ThingKind, Vehicle, VehicleClass, VerticalReference, Wall, Wheel, ZoneFrame,
 };
 
 fn rectangle(low: (f64, f64), high: (f64, f64)) -> Polygon {
@@ -61,6 +61,7 @@ fn vehicle(class: VehicleClass) -> Vehicle {
         overhang_rear_mm: of.overhang_rear,
         tyre_diameter_mm: tyre_diameter,
         tyre_width_mm: tyre_width,
+        tyre_width_rear_mm: None,
         ground_clearance_mm: of.ground_clearance,
         ride_heights: None,
         outline_top: class.outline_top(&of),
@@ -105,6 +106,8 @@ fn aiming(corner: bool) -> Aiming {
         mast_mm: 60.0,
         mast_behind_mm: 100.0,
         top_mm: 900.0,
+        lowest_mm: None,
+        highest_mm: None,
     };
     let target = Target {
         kind: if corner { TargetKind::CornerReflector } else { TargetKind::Plate },
@@ -142,6 +145,7 @@ fn aiming(corner: bool) -> Aiming {
             target,
             stand_off,
             height: TargetHeight::FromSensor(0.0),
+            heights_from: HeightsFrom::Floor,
             vertical: VerticalReference::Gravity,
             turned_rad: 0.0,
             mark: None,
@@ -155,6 +159,7 @@ fn aiming(corner: bool) -> Aiming {
             frame: ZoneFrame::Vehicle,
             outline: rectangle((950.0, -1500.0), (4800.0, 1500.0)).into(),
             span: Span::new(0.0, 1500.0).unwrap(),
+            heights_from: HeightsFrom::Floor,
             excludes: Exclusion::Metal,
         }],
         floor: None,

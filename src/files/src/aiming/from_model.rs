@@ -109,6 +109,7 @@ fn placement(placement: &Placement) -> PlacementFile {
             TargetHeight::FromSensor(offset) => HeightFile::FromSensor { offset_mm: offset.into() },
             TargetHeight::OnFloor => HeightFile::OnFloor,
         },
+        heights_from: placement.heights_from.into(),
         vertical: placement.vertical.into(),
         turned_deg: Figure::degrees(placement.turned_rad),
         mark: placement.mark.as_ref().map(ToString::to_string),
@@ -139,6 +140,8 @@ fn stand(stand: &Stand) -> StandFile {
         mast_mm: stand.mast_mm.into(),
         mast_behind_mm: stand.mast_behind_mm.into(),
         top_mm: stand.top_mm.into(),
+        lowest_mm: stand.lowest_mm.map(Figure),
+        highest_mm: stand.highest_mm.map(Figure),
     }
 }
 
@@ -182,6 +185,7 @@ fn zone(zone: &KeepClear) -> ZoneFile {
         outline: shape::file_of(&zone.outline),
         bottom_mm: zone.span.bottom().into(),
         top_mm: zone.span.top().into(),
+        heights_from: zone.heights_from.into(),
         excludes: match zone.excludes {
             Exclusion::Anything => ExcludesFile::Anything,
             Exclusion::Metal => ExcludesFile::Metal,

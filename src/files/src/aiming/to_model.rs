@@ -157,6 +157,7 @@ fn placement(path: &str, file: &PlacementFile, faults: &mut Faults) -> Option<Pl
             HeightFile::FromSensor { offset_mm } => TargetHeight::FromSensor(offset_mm.0),
             HeightFile::OnFloor => TargetHeight::OnFloor,
         },
+        heights_from: file.heights_from.into(),
         vertical: file.vertical.into(),
         turned_rad: file.turned_deg.radians(),
         mark: file.mark.as_deref().map(id),
@@ -192,6 +193,8 @@ fn stand(path: &str, file: &StandFile, faults: &mut Faults) -> Option<Stand> {
         mast_mm: file.mast_mm.0,
         mast_behind_mm: file.mast_behind_mm.0,
         top_mm: file.top_mm.0,
+        lowest_mm: file.lowest_mm.map(|mm| mm.0),
+        highest_mm: file.highest_mm.map(|mm| mm.0),
     })
 }
 
@@ -236,6 +239,7 @@ fn zone(path: &str, file: &ZoneFile, faults: &mut Faults) -> Option<KeepClear> {
         },
         outline: outline?,
         span: span?,
+        heights_from: file.heights_from.into(),
         excludes: match file.excludes {
             ExcludesFile::Anything => Exclusion::Anything,
             ExcludesFile::Metal => Exclusion::Metal,

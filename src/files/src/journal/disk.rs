@@ -8,7 +8,7 @@ use baywright_planner::model::fault::Why;
 
 use super::log::Medium;
 use crate::fault::own;
-use crate::gate::{Gate, lock, sync_folder};
+use crate::gate::{Gate, for_owner, lock, sync_folder};
 
 /// How the name of a journal ends. Another format of records takes another ending, so that no older program takes such a
 /// journal for an empty one and sweeps it away.
@@ -33,7 +33,7 @@ impl OnDisk {
         let process = std::process::id();
         for n in 1..=MOST {
             let path = folder.join(format!("{process}-{n}.{ENDING}"));
-            match File::options().create_new(true).append(true).open(&path) {
+            match for_owner(File::options().create_new(true).append(true)).open(&path) {
                 Ok(file) => {
                     lock(&file);
                     // The folder itself may be new.
@@ -65,7 +65,7 @@ impl OnDisk {
         let new = self.path.with_extension(NEW_ENDING);
         let whole = || {
             // Not truncated before it is ours: nobody else writes this name, but a session of the same number may have.
-            let mut file = File::options().create(true).append(true).open(&new)?;
+            let mut file = for_owner(File::options().create(true).append(true)).open(&new)?;
             lock(&file);
             file.set_len(0)?;
             file.write_all(bytes)?;

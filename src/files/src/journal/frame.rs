@@ -105,6 +105,8 @@ pub struct Read {
     /// Whether everything was understood. The beginning of a record at the very end is no harm: the program died while it
     /// wrote that, and had not said yet that it is kept. Nor are zeros, where a disk made room for what was never written.
     pub is_understood: bool,
+    /// Whether it ends with a whole record, so that another one may be added behind it.
+    pub ends_whole: bool,
 }
 
 /// Reads whole records among anything else; the work is in proportion to the number of bytes, whatever they are.
@@ -138,7 +140,8 @@ pub fn read(bytes: &[u8]) -> Read {
         whole_to = from;
     }
     let end = rest(whole_to);
-    Read { live, is_understood: is_understood && (are_zeros(end) || is_begun(end)) }
+    let is_understood = is_understood && (are_zeros(end) || is_begun(end));
+    Read { live, is_understood, ends_whole: end.is_empty() }
 }
 
 fn are_zeros(bytes: &[u8]) -> bool {

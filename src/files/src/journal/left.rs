@@ -30,6 +30,8 @@ pub struct LeftBehind {
     /// The last state of the work that is whole.
     pub record: Record,
     session: Arc<Mutex<Log<OnDisk>>>,
+    /// Whether its file also holds what was not understood and could not be set aside: then it is never removed.
+    stays: bool,
 }
 
 impl LeftBehind {
@@ -43,7 +45,7 @@ impl LeftBehind {
         let written = session.write(Entry::Settled(self.record.number));
         let settled = session.is_settled();
         let disk = session.medium();
-        let done = if settled { disk.remove() } else { written };
+        let done = if settled && !self.stays { disk.remove() } else { written };
         done.map_err(|error| not_kept(disk.path(), &error))
     }
 }
@@ -110,31 +112,39 @@ fn of_session(folder: &Path, path: &Path, budget: &mut usize, found: &mut Leftov
     file.by_ref().take(length as u64).read_to_end(&mut bytes).ok()?;
     let read = frame::read(&bytes);
     let is_understood = read.is_understood && whole_length <= MOST_BYTES;
+    let mut stays = false;
     if !is_understood {
-        // One that cannot be set aside stays as it is where it is, and is looked at again at the next start.
+        // One that cannot be set aside stays as it is where it is, and is looked at again at the next start; what is whole in
+        // it is offered all the same.
         let aside = set_aside(folder, path, &file);
+        stays = aside.is_err();
         found.not_understood.push(aside.as_ref().map_or(path, PathBuf::as_path).to_owned());
-        aside.ok()?;
     }
     if read.live.is_empty() {
-        let _ = std::fs::remove_file(path);
+        if !stays {
+            let _ = std::fs::remove_file(path);
+        }
         return None;
     }
     let mut size = usize::try_from(file.seek(std::io::SeekFrom::End(0)).ok()?).ok()?;
+    let mut ends_whole = read.ends_whole;
     let mut disk = OnDisk::taken_over(folder, path.to_owned(), file);
     let works: Vec<Entry> = read.live.values().cloned().map(Entry::Work).collect();
-    if !is_understood {
-        // From now on another file has this name, with only what is whole. If it cannot be written, the next start looks at
-        // the damaged one once more.
+    if !is_understood && !stays {
+        // From now on another file has this name, with only what is whole. If it cannot be written, the damaged one goes on
+        // as it is, and its second name with it.
         let whole = works.iter().map(frame::written).collect::<std::io::Result<Vec<_>>>().ok()?.concat();
-        disk.replace_behind_gate(&whole).ok()?;
-        size = whole.len();
+        if disk.replace_behind_gate(&whole).is_ok() {
+            (size, ends_whole) = (whole.len(), true);
+        }
     }
-    let log = Log::after(disk, works, size).ok()?;
+    let log = Log::after(disk, works, size, ends_whole).ok()?;
     let session = Arc::new(Mutex::new(log));
-    found
-        .works
-        .extend(read.live.into_values().map(|record| LeftBehind { record, session: Arc::clone(&session) }));
+    found.works.extend(read.live.into_values().map(|record| LeftBehind {
+        record,
+        session: Arc::clone(&session),
+        stays,
+    }));
     Some(())
 }
 

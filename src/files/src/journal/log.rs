@@ -44,14 +44,20 @@ impl<M: Medium> Log<M> {
         Self { medium, live: BTreeMap::new(), size: 0, sound: true, compact_beyond: COMPACT_BEYOND }
     }
 
-    /// A journal that goes on where another one ended: these works are in it, `size` bytes are taken.
+    /// A journal that goes on where another one ended: these works are in it, `size` bytes are taken. One that does not end
+    /// with a whole record is not added to: the next record goes into a new file with all that count.
     ///
     /// # Errors
     /// A work is too large.
-    pub fn after(medium: M, works: impl IntoIterator<Item = Entry>, size: usize) -> io::Result<Self> {
+    pub fn after(
+        medium: M,
+        works: impl IntoIterator<Item = Entry>,
+        size: usize,
+        ends_whole: bool,
+    ) -> io::Result<Self> {
         let live = works.into_iter().map(|entry| Ok((entry.number(), written(&entry)?)));
         let live = live.collect::<io::Result<_>>()?;
-        Ok(Self { medium, live, size, sound: true, compact_beyond: COMPACT_BEYOND })
+        Ok(Self { medium, live, size, sound: ends_whole, compact_beyond: COMPACT_BEYOND })
     }
 
     /// Compacts earlier than usual.

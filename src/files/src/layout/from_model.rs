@@ -2,15 +2,15 @@
 
 use baywright_planner::geometry::PlanPose;
 use baywright_planner::model::{
-    Bay, Layout, OnThisCar, ParkedKnown, SavedArrangement, Shape, StandSet, TapedRoom, TapedWall, Thing,
-    Underlay,
+    Bay, FloorSurvey, Layout, LevelPoint, OnThisCar, ParkedKnown, SavedArrangement, Shape, StandSet,
+    TapedRoom, TapedWall, Thing, Underlay,
 };
 
 use super::{
     ArrangementFile, DoorFile, FloorFeatureFile, KeepFreeFile, LayoutFile, LevelFile, MovedFile,
     OnThisCarFile, OpeningFile, ParkedFile, ParkedKnownFile, PermanentMarkFile, RearToeFile, RoomFile,
     RunwayFile, SetFile, ShapeFile, StandAtFile, SurveyFile, TapedFile, TapedWallFile, ThingFile,
-    UnderlayFile, WallFile,
+    UnderlayFile, WallFile, WheelsFile,
 };
 use crate::figure::{Day, Figure, Point, place, point, points};
 
@@ -50,6 +50,7 @@ pub fn file_of(layout: &Layout) -> LayoutFile {
                 name: r.id.to_string(),
                 corners_mm: points(r.outline.outer()),
                 top_mm: r.top_mm.into(),
+                survey: r.survey.as_ref().map(survey),
             })
             .collect(),
         things: bay.things.iter().map(thing).collect(),
@@ -62,15 +63,7 @@ pub fn file_of(layout: &Layout) -> LayoutFile {
                 corners_mm: points(k.outline.outer()),
             })
             .collect(),
-        survey: bay.survey.as_ref().map(|s| SurveyFile {
-            taken: s.taken.map(Day),
-            source: (&s.provenance).into(),
-            points: s
-                .points
-                .iter()
-                .map(|p| LevelFile { at_mm: point(p.at), level_mm: p.level_mm.into() })
-                .collect(),
-        }),
+        survey: bay.survey.as_ref().map(survey),
         marks: bay
             .marks
             .iter()
@@ -79,6 +72,15 @@ pub fn file_of(layout: &Layout) -> LayoutFile {
         arrangements: layout.arrangements.iter().map(|own| arrangement(own, &bay.things)).collect(),
         underlay: layout.underlay.as_ref().map(underlay),
         taped: layout.taped.as_ref().map(taped),
+    }
+}
+
+fn survey(survey: &FloorSurvey) -> SurveyFile {
+    let level = |p: &LevelPoint| LevelFile { at_mm: point(p.at), level_mm: p.level_mm.into() };
+    SurveyFile {
+        taken: survey.taken.map(Day),
+        source: (&survey.provenance).into(),
+        points: survey.points.iter().map(level).collect(),
     }
 }
 
@@ -177,6 +179,10 @@ fn arrangement(saved: &SavedArrangement, home: &[Thing]) -> ArrangementFile {
             }),
             set_back_mm: saved.on_this_car.set_back_mm.map(Figure),
             turning_circle_mm: saved.on_this_car.turning_circle_mm.map(Figure),
+            wheels_mm: saved.on_this_car.wheels.map(|wheels| {
+                let [front_left, front_right, rear_left, rear_right] = wheels.map(point);
+                WheelsFile { front_left, front_right, rear_left, rear_right }
+            }),
         }),
         stands: saved
             .stands

@@ -162,7 +162,12 @@ fn bay(file: &LayoutFile, id: Id, faults: &mut Faults) -> Option<Bay> {
         });
     let runways = listed("runways", &file.runways, faults, |path, r, faults| {
         let outline = faults.polygon(&format!("{path}.corners_mm"), &r.corners_mm)?;
-        Some(Runway { id: r.name.as_str().into(), outline, top_mm: r.top_mm.0 })
+        Some(Runway {
+            id: r.name.as_str().into(),
+            outline,
+            top_mm: r.top_mm.0,
+            survey: r.survey.as_ref().map(survey),
+        })
     });
     let keep_free = listed("keep_free", &file.keep_free, faults, |path, k, faults| {
         let outline = faults.polygon(&format!("{path}.corners_mm"), &k.corners_mm)?;
@@ -323,6 +328,7 @@ fn on_this_car(file: &OnThisCarFile) -> OnThisCar {
         rear_toe_rad: file.rear_toe.map(|t| (t.left_deg.radians(), t.right_deg.radians())),
         set_back_mm: file.set_back_mm.map(|mm| mm.0),
         turning_circle_mm: file.turning_circle_mm.map(|mm| mm.0),
+        wheels: file.wheels_mm.map(|w| [w.front_left, w.front_right, w.rear_left, w.rear_right].map(vec2)),
     }
 }
 

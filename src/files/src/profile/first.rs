@@ -68,6 +68,7 @@ impl From<FirstBodyFile> for BodyFile {
             track_rear_mm: body.track_rear_mm,
             tyre_diameter_mm: body.tyre_diameter_mm,
             tyre_width_mm: body.tyre_width_mm,
+            tyre_width_rear_mm: None,
             ground_clearance_mm: body.ground_clearance_mm,
             mirrors: body.mirrors,
             ride_heights: body.ride_heights,

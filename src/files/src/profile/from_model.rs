@@ -52,6 +52,7 @@ fn body(car: &Vehicle) -> BodyFile {
         track_rear_mm: given(BodyPart::TrackRear, car.track_rear_mm),
         tyre_diameter_mm: given(BodyPart::TyreDiameter, car.tyre_diameter_mm),
         tyre_width_mm: given(BodyPart::TyreWidth, car.tyre_width_mm),
+        tyre_width_rear_mm: car.tyre_width_rear_mm.map(Figure),
         ground_clearance_mm: given(BodyPart::GroundClearance, car.ground_clearance_mm),
         mirrors: entered(BodyPart::Mirrors).then(|| MirrorsFile {
             width_mm: car.mirrors.width_mm.into(),

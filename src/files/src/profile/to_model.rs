@@ -97,6 +97,7 @@ fn body(file: &BodyFile, class: VehicleClass, id: Id) -> Vehicle {
     given(file.overhang_rear_mm, BodyPart::OverhangRear, &mut car.overhang_rear_mm);
     given(file.tyre_diameter_mm, BodyPart::TyreDiameter, &mut car.tyre_diameter_mm);
     given(file.tyre_width_mm, BodyPart::TyreWidth, &mut car.tyre_width_mm);
+    car.tyre_width_rear_mm = file.tyre_width_rear_mm.map(|mm| mm.0);
     given(file.track_front_mm, BodyPart::TrackFront, &mut car.track_front_mm);
     given(file.track_rear_mm, BodyPart::TrackRear, &mut car.track_rear_mm);
     given(file.ground_clearance_mm, BodyPart::GroundClearance, &mut car.ground_clearance_mm);

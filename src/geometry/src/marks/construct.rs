@@ -16,7 +16,7 @@ use crate::tolerance::{REACH_MM, TOUCH_MM};
 /// ```rust
 /// # use baywright_geometry::{DVec2, marks::*};
 /// let wheels = [(0.0, 780.0), (0.0, -780.0), (-2700.0, 770.0), (-2700.0, -770.0)].map(DVec2::from);
-/// let givens = Givens::new(wheels, DVec2::X, 205.0, Vec::new(), Vec::new())?;
+/// let givens = Givens::new(wheels, DVec2::X, [205.0; 4], Vec::new(), Vec::new())?;
 /// let plan = [
 ///     Construction::Outboard { wheel: Wheel::FrontLeft, distance: 150.0 },
 ///     Construction::Outboard { wheel: Wheel::FrontRight, distance: 150.0 },
@@ -67,14 +67,18 @@ impl Laid<'_> {
         }
     }
 
-    fn wheel(&self, wheel: super::Wheel) -> DVec2 {
-        let [front_left, front_right, rear_left, rear_right] = self.givens.wheels;
+    fn of_wheel<T: Copy>(of: &[T; 4], wheel: super::Wheel) -> T {
+        let [front_left, front_right, rear_left, rear_right] = *of;
         match wheel {
             super::Wheel::FrontLeft => front_left,
             super::Wheel::FrontRight => front_right,
             super::Wheel::RearLeft => rear_left,
             super::Wheel::RearRight => rear_right,
         }
+    }
+
+    fn wheel(&self, wheel: super::Wheel) -> DVec2 {
+        Self::of_wheel(&self.givens.wheels, wheel)
     }
 
     fn construct(&self, step: &Construction) -> Result<DVec2, MarkFault> {
@@ -87,7 +91,8 @@ impl Laid<'_> {
                 } else {
                     -self.givens.centreline.perp()
                 };
-                Ok(self.wheel(wheel) + outward * (self.givens.tyre_width * 0.5 + distance))
+                Ok(self.wheel(wheel)
+                    + outward * (Self::of_wheel(&self.givens.tyre_widths, wheel) * 0.5 + distance))
             }
             Construction::BodyPoint { point } => {
                 self.givens.body_points.get(point).copied().ok_or(MarkFault::NoSuch { index: point })
@@ -170,7 +175,7 @@ mod tests {
 
     fn standing_on(wheels: [(f64, f64); 4]) -> Givens {
         let (body_points, targets) = (vec![DVec2::new(850.0, 0.0)], vec![DVec2::new(3600.0, 0.0)]);
-        Givens::new(wheels.map(DVec2::from), DVec2::X, 205.0, body_points, targets).unwrap()
+        Givens::new(wheels.map(DVec2::from), DVec2::X, [205.0; 4], body_points, targets).unwrap()
     }
 
     fn lay_all(plan: &[Construction]) -> Vec<Result<DVec2, MarkFault>> {
@@ -317,8 +322,9 @@ mod tests {
 
     #[test]
     fn a_plan_starts_from_directions_and_widths_only() {
-        let new =
-            |centreline: DVec2, width: f64| Givens::new([DVec2::ZERO; 4], centreline, width, vec![], vec![]);
+        let new = |centreline: DVec2, width: f64| {
+            Givens::new([DVec2::ZERO; 4], centreline, [205.0, 205.0, 205.0, width], vec![], vec![])
+        };
         assert!(new(DVec2::from_angle(0.3), 0.0).is_ok());
         for (centreline, length) in [(DVec2::ZERO, 0.0), (DVec2::new(3.0, 4.0), 5.0), (DVec2::X * 0.5, 0.5)] {
             assert_eq!(new(centreline, 205.0), Err(GivensFault::NoUnit { length }));
@@ -336,7 +342,7 @@ mod tests {
     #[test]
     fn a_place_that_is_no_number_is_refused_where_it_is_used() {
         let wheels = [DVec2::NAN, DVec2::ZERO, DVec2::X, DVec2::Y];
-        let givens = Givens::new(wheels, DVec2::X, 205.0, vec![], vec![]).unwrap();
+        let givens = Givens::new(wheels, DVec2::X, [205.0; 4], vec![], vec![]).unwrap();
         let laid = lay(&[FL, FR, Construction::Middle { first: 0, second: 1 }], &givens);
         assert_eq!(laid, [Err(MarkFault::OutOfReach), Ok(DVec2::ZERO), Err(MarkFault::Missing { mark: 0 })]);
     }

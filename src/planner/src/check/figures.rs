@@ -10,6 +10,8 @@ use crate::model::{Arrangement, Provenance};
 /// Whether any figure that the answer rests on is an example.
 pub(crate) fn on_examples(arrangement: &Arrangement) -> bool {
     let survey = arrangement.bay.survey.as_ref().map(|survey| &survey.provenance);
+    let runways = arrangement.bay.runways.iter().filter(|own| arrangement.on_runways.contains(&own.id));
+    let runways = runways.filter_map(|own| own.survey.as_ref()).map(|survey| &survey.provenance);
     [
         &arrangement.vehicle.provenance,
         &arrangement.sensor.provenance,
@@ -18,6 +20,7 @@ pub(crate) fn on_examples(arrangement: &Arrangement) -> bool {
     ]
     .into_iter()
     .chain(survey)
+    .chain(runways)
     .any(|provenance| *provenance == Provenance::Example)
 }
 
@@ -41,6 +44,10 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     if !guessed.is_empty() {
         let assumed = Facts::AssumedFigures(guessed);
         findings.push(note(assumed, Severity::Note).cured_by(Step::EnterFigures));
+    }
+    if arrangement.on_this_car.wheels.is_some() {
+        let subjects = vec![Subject::Car];
+        findings.push(finding(Facts::MeasuredOnCar, Severity::Note, subjects, at, Basis::AsEntered));
     }
     if arrangement.on_this_car.sensor_at.is_some() {
         let at = context.scene.sensor();
@@ -66,5 +73,32 @@ mod tests {
         let scene = assess(&arrangement).scene;
         assert!(scene.sensor().distance(DVec3::new(4_810.0, 2_995.0, 520.0)) < 1e-9);
         assert!((scene.targets[0].meant.height_mm - 520.0).abs() < 1e-9);
+    }
+
+    /// By hand: the feet are shifted so that the middles of front and rear lie at (0, 10) and (-2600, -10): the centreline
+    /// runs to the left by atan(20 / 2600). Spots lie square to it, 150 mm off tyres of 200 mm, the rear ones 250 wide.
+    #[test]
+    fn wheels_measured_on_the_car_carry_centreline_and_marks() {
+        let mut arrangement = clear();
+        let feet = [(0.0, 775.0), (0.0, -755.0), (-2_605.0, 762.0), (-2_595.0, -782.0)].map(DVec2::from);
+        arrangement.on_this_car.wheels = Some(feet);
+        arrangement.vehicle.tyre_width_rear_mm = Some(250.0);
+        let found = check(&arrangement, Code::MeasuredOnCar, Severity::Note, None);
+        assert_eq!(found.subjects, [Subject::Car]);
+        let scene = assess(&arrangement).scene;
+        let in_bay = |p: DVec2| arrangement.parked * p;
+        let ahead = (DVec2::new(0.0, 10.0) - DVec2::new(-2_600.0, -10.0)).normalize();
+        assert!((scene.bay_from_axis.heading() - libm::atan(20.0 / 2_600.0)).abs() < 1e-12);
+        assert!(scene.bay_from_axis.origin().distance(in_bay(DVec2::new(0.0, 10.0))) < 1e-9);
+        let mark = |index: usize| scene.marks[index].at.unwrap();
+        assert!(mark(0).distance(in_bay(feet[2] + ahead.perp() * (125.0 + 150.0))) < 1e-9, "rear left");
+        assert!(mark(3).distance(in_bay(feet[1] - ahead.perp() * (100.0 + 150.0))) < 1e-9, "front right");
+        assert!(scene.wheels[2].distance(in_bay(feet[2])) < 1e-9);
+        let width = scene.treads[3].bounds().size().y;
+        assert!((width - 250.0).abs() < 1e-9, "{width}");
+        assert_eq!(scene.treads[0].bounds().size().y, 200.0);
+        // The target stands 4 m before the sensor, in the direction of the centreline.
+        let sensor = scene.sensor().truncate();
+        assert!(scene.targets[0].meant.place.origin().distance(sensor + ahead * 4_000.0) < 1e-9);
     }
 }

@@ -4,8 +4,8 @@ use baywright_geometry::marks::MarkFault;
 use baywright_geometry::{DVec2, DVec3};
 
 use super::{
-    AlignmentFigure, CarSide, DoorPart, FloorFact, InSight, InZone, MayBe, Meets, OffPlace, OnRunways,
-    TooLarge, Under,
+    AlignmentFigure, CarSide, DoorPart, FloorFact, InSight, InZone, MayBe, Meets, Misplaced, OffPlace,
+    OnRunways, StandReach, TooLarge, Under,
 };
 use crate::model::assumed::Assumed;
 use crate::model::{Effort, Id, Provenance, Wheel};
@@ -50,6 +50,14 @@ pub enum Code {
     RunBlocked,
     /// Too little height.
     HeadRoom,
+    /// A stand does not reach the height that is asked of it.
+    StandReach,
+    /// A mat lies on the floor below a raised car.
+    MatBelow,
+    /// A mark beside a raised car hangs in the air.
+    MarkInAir,
+    /// Heights were given from the floor, and the car is raised.
+    HeightsFromFloor,
     /// A wheel stands on a pit, a drain or a joint.
     WheelPlace,
     /// A wheel is not on its runway.
@@ -102,7 +110,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 37] = [
+    pub const ALL: [Self; 41] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -116,6 +124,10 @@ impl Code {
         Self::MarkPlace,
         Self::RunBlocked,
         Self::HeadRoom,
+        Self::StandReach,
+        Self::MatBelow,
+        Self::MarkInAir,
+        Self::HeightsFromFloor,
         Self::WheelPlace,
         Self::WheelOffRunway,
         Self::ZoneUnjudged,
@@ -158,6 +170,10 @@ impl Code {
             Self::MarkPlace => "mark-place",
             Self::RunBlocked => "run-blocked",
             Self::HeadRoom => "head-room",
+            Self::StandReach => "stand-reach",
+            Self::MatBelow => "mat-below",
+            Self::MarkInAir => "mark-in-air",
+            Self::HeightsFromFloor => "heights-from-floor",
             Self::WheelPlace => "wheel-place",
             Self::WheelOffRunway => "wheel-off-runway",
             Self::ThingPlace => "thing-place",
@@ -282,6 +298,17 @@ pub enum Facts {
     RunBlocked,
     /// See [`Code::HeadRoom`].
     HeadRoom(Under),
+    /// See [`Code::StandReach`].
+    StandReach(StandReach),
+    /// See [`Code::MatBelow`].
+    MatBelow,
+    /// See [`Code::MarkInAir`].
+    MarkInAir {
+        /// Another aiming of this car for the same sensor, none of whose marks are.
+        instead: Option<Id>,
+    },
+    /// See [`Code::HeightsFromFloor`].
+    HeightsFromFloor,
     /// See [`Code::WheelPlace`].
     WheelPlace(Wheel),
     /// See [`Code::WheelOffRunway`].
@@ -312,7 +339,7 @@ pub enum Facts {
     /// See [`Code::WorkingRoom`].
     WorkingRoom(CarSide),
     /// See [`Code::ThingPlace`].
-    ThingPlace,
+    ThingPlace(Misplaced),
     /// See [`Code::KeepFree`].
     KeepFree,
     /// See [`Code::FloorLevels`].
@@ -352,6 +379,10 @@ impl Facts {
             Self::MarkPlace => Code::MarkPlace,
             Self::RunBlocked => Code::RunBlocked,
             Self::HeadRoom(_) => Code::HeadRoom,
+            Self::StandReach(_) => Code::StandReach,
+            Self::MatBelow => Code::MatBelow,
+            Self::MarkInAir { .. } => Code::MarkInAir,
+            Self::HeightsFromFloor => Code::HeightsFromFloor,
             Self::WheelPlace(_) => Code::WheelPlace,
             Self::WheelOffRunway(_) => Code::WheelOffRunway,
             Self::ZoneUnjudged(_) => Code::ZoneUnjudged,
@@ -365,7 +396,7 @@ impl Facts {
             Self::OffBeam { .. } => Code::OffBeam,
             Self::DoorLeaf(_) => Code::DoorLeaf,
             Self::WorkingRoom(_) => Code::WorkingRoom,
-            Self::ThingPlace => Code::ThingPlace,
+            Self::ThingPlace(_) => Code::ThingPlace,
             Self::KeepFree => Code::KeepFree,
             Self::FloorLevels(_) => Code::FloorLevels,
             Self::AxisUnknown => Code::AxisUnknown,

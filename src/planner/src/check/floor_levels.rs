@@ -6,17 +6,19 @@
 //! bends ([`baywright_survey::LevelSurface`]). Levels at wheels, targets and feet that differ by more than the aiming
 //! allows stop it; where they may, with what is uncertain of them, it needs care. So with the pitch and roll of the plane of
 //! the wheels, where the aiming has a limit for them. A target is set above its own floor and meant above the plane of the
-//! wheels: where the two differ by more than its height may be out, its stand is to be set higher or lower (care).
+//! wheels: where the two differ by more than its height may be out, its stand is to be set higher or lower (care). Of a car on
+//! runways the wheels go by the runways' own surveys, each level against the height that the runway is entered with.
 //! Uncertainties are added as squares, each level's being its own (JCGM 100, 5.1).
 //! Limits: the aiming's; age and reach are common practice, no source.
 
+use baywright_geometry::locate::{Located, locate};
 use baywright_geometry::marks::Construction;
-use baywright_geometry::{DVec2, DVec3, Outline, angle};
+use baywright_geometry::{DVec2, DVec3, Outline, Prism, angle};
 use baywright_survey::{Level, Stance, stance};
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
 use super::{Check, Context, SPEAKS_FROM_MM, finding};
-use crate::model::{FloorSurvey, Id};
+use crate::model::{FloorSurvey, Id, Runway};
 
 /// Surveyed once a year (common practice, no source).
 const VALID_DAYS: i64 = 365;
@@ -27,7 +29,7 @@ const SPEAKS_FROM_RAD: f64 = 1e-7;
 
 pub(super) const CHECK: Check = Check { codes: &[Code::FloorLevels], whole, ..Check::NONE };
 
-/// What is known of the floor. The finding's first subject is the floor, the others are what stands there.
+/// What is known of a floor. The finding's first subject is the floor or a runway, the others are what stands there.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum FloorFact {
     /// Nobody surveyed it.
@@ -79,9 +81,21 @@ pub enum Tilt {
     RightUp,
 }
 
-/// Something whose level matters.
+/// What something stands on, with its own survey: one of the floor says nothing of a runway.
+struct Ground<'a> {
+    of: Subject,
+    survey: Option<&'a FloorSurvey>,
+    /// How high it lies as entered.
+    height: f64,
+    /// How much higher that is than the plane from which everything on it is meant.
+    raised: f64,
+    place: DVec2,
+}
+
+/// Something whose level matters, on the ground of this number.
 struct Spot {
     of: Subject,
+    ground: usize,
     at: DVec2,
     level: Option<Level>,
 }
@@ -97,8 +111,11 @@ fn feet(base: &Outline) -> Vec<DVec2> {
     }
 }
 
-/// Everything whose level matters, each with its level as surveyed.
-struct Spots {
+/// Everything whose level matters, each with its level as surveyed. Levels on runways are those above the plane that
+/// carries the wheels, on the floor those above the bay's zero: what both are meant to be differs by the runways' height.
+struct Spots<'a> {
+    /// The floor first, then the runways that carry the car.
+    grounds: Vec<Ground<'a>>,
     wheels: Vec<Spot>,
     /// Under the middle of each target's face.
     targets: Vec<Spot>,
@@ -106,30 +123,51 @@ struct Spots {
     marks: Vec<Spot>,
 }
 
-impl Spots {
-    fn of(context: &Context<'_>, survey: &FloorSurvey) -> Self {
+impl<'a> Spots<'a> {
+    fn of(context: &Context<'a>) -> Self {
         let (arrangement, scene) = (context.arrangement, context.scene);
-        let spot = |of: Subject, at: DVec2| Spot { of, at, level: survey.points.at(at) };
-        // Of a car on runways only what stands beside them is on the floor.
-        let on_floor = arrangement.on_runways.is_empty();
-        let wheels = scene.wheels.iter().filter(|_| on_floor).map(|at| spot(Subject::Car, *at));
+        let survey = arrangement.bay.survey.as_ref();
+        let place = scene.bay_from_vehicle.origin();
+        let mut grounds = vec![Ground { of: Subject::Floor, survey, height: 0.0, raised: 0.0, place }];
+        let carrying: Vec<(&Runway, Prism)> = context.carrying_runways().collect();
+        grounds.extend(carrying.iter().map(|(runway, _)| Ground {
+            of: Subject::Runway(runway.id.clone()),
+            survey: runway.survey.as_ref(),
+            height: runway.top_mm,
+            raised: runway.top_mm - scene.carried_at_mm,
+            place: runway.outline.bounds().centre(),
+        }));
+        let on_runway = |at: DVec2| {
+            let holds = |(_, prism): &(&Runway, Prism)| locate(&prism.outline, at) != Located::Outside;
+            carrying.iter().position(holds).map(|index| index + 1)
+        };
+        let spot = |of: Subject, ground: usize, at: DVec2| {
+            let level = grounds.get(ground).and_then(|ground| {
+                let level = ground.survey?.points.at(at)?;
+                Some(Level { level_mm: level.level_mm + ground.raised, ..level })
+            });
+            Spot { of, ground, at, level }
+        };
+        // A wheel that no runway holds is found by another check.
+        let ground_of = |at: DVec2| if carrying.is_empty() { Some(0) } else { on_runway(at) };
+        let wheels = scene.wheels.iter().filter_map(|at| Some(spot(Subject::Car, ground_of(*at)?, *at)));
         let target = |id: &Id| Subject::Target(id.clone());
-        let targets = scene.targets.iter().map(|own| spot(target(&own.id), own.set.place.origin()));
+        let targets = scene.targets.iter().map(|own| spot(target(&own.id), 0, own.set.place.origin()));
         let stands = arrangement.aiming.placements.iter().zip(&scene.targets);
         let stands = stands.filter_map(|(placement, own)| Some((placement.target.stand.as_ref()?, own)));
         let feet = stands.flat_map(|(stand, own)| {
             let at = feet(&stand.base.placed(&own.set.place));
-            at.into_iter().map(|at| spot(Subject::Stand(own.id.clone()), at)).collect::<Vec<_>>()
+            at.into_iter().map(|at| spot(Subject::Stand(own.id.clone()), 0, at)).collect::<Vec<_>>()
         });
         let made = arrangement.aiming.mark_plan.iter().zip(&scene.marks);
         let made = made.filter(|(step, _)| !matches!(step.construction, Construction::WheelPoint { .. }));
-        let marks = made.filter_map(|(_, mark)| Some(spot(Subject::Mark(mark.id.clone()), mark.at.ok()?)));
-        Self {
-            wheels: wheels.collect(),
-            targets: targets.collect(),
-            feet: feet.collect(),
-            marks: marks.collect(),
-        }
+        let marks = made.filter_map(|(_, mark)| {
+            let at = mark.at.ok()?;
+            Some(spot(Subject::Mark(mark.id.clone()), on_runway(at).unwrap_or(0), at))
+        });
+        let (wheels, targets) = (wheels.collect(), targets.collect());
+        let (feet, marks) = (feet.collect(), marks.collect());
+        Self { wheels, targets, feet, marks, grounds }
     }
 
     /// What stands there: all but the marks.
@@ -137,44 +175,21 @@ impl Spots {
         self.wheels.iter().chain(&self.targets).chain(&self.feet)
     }
 
-    fn all(&self) -> impl Iterator<Item = &Spot> {
-        self.standing().chain(&self.marks)
+    fn on(&self, ground: usize) -> impl Iterator<Item = &Spot> {
+        self.standing().chain(&self.marks).filter(move |spot| spot.ground == ground)
     }
 }
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    let here = context.scene.bay_from_vehicle.origin();
-    let Some(survey) = &context.arrangement.bay.survey else {
-        findings.push(care(FloorFact::Unknown, vec![], here, of_procedure(context)));
-        return;
-    };
-    findings.extend(of_age(context, survey));
-    let spots = Spots::of(context, survey);
-    let say = |fact: FloorFact, of: Vec<&Spot>, basis: Basis| {
-        let at = of.first().map_or(here, |spot| spot.at);
-        let mut subjects: Vec<Subject> = of.iter().map(|spot| spot.of.clone()).collect();
-        subjects.dedup();
-        care(fact, subjects, at, basis)
-    };
-    let outside: Vec<&Spot> = spots.all().filter(|spot| spot.level.is_none()).collect();
-    if !outside.is_empty() {
-        findings.push(say(FloorFact::NotCovered, outside, of_procedure(context)));
-    }
-    let nearest = |spot: &&Spot| spot.level.map_or(0.0, |level| level.nearest_mm);
-    let between: Vec<&Spot> = spots.all().filter(|spot| nearest(spot) > REACH_MM).collect();
-    if let Some(worst) = between.iter().map(nearest).reduce(f64::max) {
-        let found = say(FloorFact::Between, between, Basis::CommonPractice);
-        findings.push(found.against(Quantity::Length(worst), Quantity::Length(REACH_MM)));
+    let spots = Spots::of(context);
+    for (index, ground) in spots.grounds.iter().enumerate() {
+        // The floor is always asked about: somebody walks on it with the target.
+        if index == 0 || spots.on(index).next().is_some() {
+            known(context, &spots, index, ground, findings);
+        }
     }
     if let Some(floor) = context.arrangement.aiming.floor {
-        let limit = floor.level_mm;
-        let within = |spot: &&Spot| spot.level.map_or(0.0, |level| level.within_mm);
-        let uncertain: Vec<&Spot> = spots.all().filter(|spot| within(spot) > limit).collect();
-        if let Some(worst) = uncertain.iter().map(within).reduce(f64::max) {
-            let found = say(FloorFact::Uncertain, uncertain, of_procedure(context));
-            findings.push(found.against(Quantity::Length(worst), Quantity::Length(limit)));
-        }
-        findings.extend(spread(context, &spots, limit));
+        findings.extend(spread(context, &spots, floor.level_mm));
     }
     let Some(wheels) = Wheels::of(context, &spots) else { return };
     tilt(context, &wheels, findings);
@@ -183,14 +198,58 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
+/// Whether the levels of a ground are known where they matter.
+fn known(
+    context: &Context<'_>,
+    spots: &Spots<'_>,
+    index: usize,
+    ground: &Ground<'_>,
+    findings: &mut Vec<Finding>,
+) {
+    let say = |fact: FloorFact, of: &[&Spot], basis: Basis| {
+        let at = of.first().map_or(ground.place, |spot| spot.at);
+        let mut subjects: Vec<Subject> = of.iter().map(|spot| spot.of.clone()).collect();
+        subjects.dedup();
+        subjects.insert(0, ground.of.clone());
+        care(fact, subjects, at.extend(ground.height), basis)
+    };
+    let Some(survey) = ground.survey else {
+        findings.push(say(FloorFact::Unknown, &[], of_procedure(context)));
+        return;
+    };
+    findings.extend(of_age(context, survey, ground));
+    let outside: Vec<&Spot> = spots.on(index).filter(|spot| spot.level.is_none()).collect();
+    if !outside.is_empty() {
+        findings.push(say(FloorFact::NotCovered, &outside, of_procedure(context)));
+    }
+    let nearest = |spot: &&Spot| spot.level.map_or(0.0, |level| level.nearest_mm);
+    let between: Vec<&Spot> = spots.on(index).filter(|spot| nearest(spot) > REACH_MM).collect();
+    if let Some(worst) = between.iter().map(nearest).reduce(f64::max) {
+        let found = say(FloorFact::Between, &between, Basis::CommonPractice);
+        findings.push(found.against(Quantity::Length(worst), Quantity::Length(REACH_MM)));
+    }
+    let Some(floor) = context.arrangement.aiming.floor else { return };
+    let limit = floor.level_mm;
+    let within = |spot: &&Spot| spot.level.map_or(0.0, |level| level.within_mm);
+    let uncertain: Vec<&Spot> = spots.on(index).filter(|spot| within(spot) > limit).collect();
+    if let Some(worst) = uncertain.iter().map(within).reduce(f64::max) {
+        let found = say(FloorFact::Uncertain, &uncertain, of_procedure(context));
+        findings.push(found.against(Quantity::Length(worst), Quantity::Length(limit)));
+    }
+}
+
 fn of_procedure(context: &Context<'_>) -> Basis {
     Basis::Procedure(context.arrangement.aiming.provenance.clone())
 }
 
-fn care(fact: FloorFact, of: Vec<Subject>, at: DVec2, basis: Basis) -> Finding {
+fn care(fact: FloorFact, subjects: Vec<Subject>, at: DVec3, basis: Basis) -> Finding {
+    finding(Facts::FloorLevels(fact), Severity::Care, subjects, at, basis).cured_by(Step::SurveyFloor)
+}
+
+/// The same of what stands there, wherever that is.
+fn care_of(context: &Context<'_>, fact: FloorFact, of: Vec<Subject>, at: DVec2) -> Finding {
     let subjects = std::iter::once(Subject::Floor).chain(of).collect();
-    finding(Facts::FloorLevels(fact), Severity::Care, subjects, at.extend(0.0), basis)
-        .cured_by(Step::SurveyFloor)
+    care(fact, subjects, at.extend(0.0), of_procedure(context))
 }
 
 /// No survey makes a floor level.
@@ -198,9 +257,9 @@ fn no_cure(found: Finding) -> Finding {
     Finding { cure: None, ..found }
 }
 
-fn of_age(context: &Context<'_>, survey: &FloorSurvey) -> Option<Finding> {
-    let here = context.scene.bay_from_vehicle.origin();
-    let say = |fact: FloorFact, basis: Basis| Some(care(fact, vec![], here, basis));
+fn of_age(context: &Context<'_>, survey: &FloorSurvey, ground: &Ground<'_>) -> Option<Finding> {
+    let at = ground.place.extend(ground.height);
+    let say = |fact: FloorFact, basis: Basis| Some(care(fact, vec![ground.of.clone()], at, basis));
     let Some(taken) = survey.taken else { return say(FloorFact::Undated, Basis::CommonPractice) };
     let Some(today) = context.arrangement.today else {
         return say(FloorFact::NoToday, Basis::CommonPractice).map(no_cure);
@@ -217,7 +276,7 @@ fn of_age(context: &Context<'_>, survey: &FloorSurvey) -> Option<Finding> {
 }
 
 /// Highest against lowest of what stands on the floor.
-fn spread(context: &Context<'_>, spots: &Spots, limit: f64) -> Option<Finding> {
+fn spread(context: &Context<'_>, spots: &Spots<'_>, limit: f64) -> Option<Finding> {
     let known: Vec<(&Spot, Level)> = spots.standing().filter_map(|spot| Some((spot, spot.level?))).collect();
     let pairs = || known.iter().flat_map(|high| known.iter().map(move |low| (high, low)));
     let apart = |(high, low): &(&(&Spot, Level), &(&Spot, Level))| high.1.level_mm - low.1.level_mm;
@@ -228,8 +287,7 @@ fn spread(context: &Context<'_>, spots: &Spots, limit: f64) -> Option<Finding> {
     let found = |fact: FloorFact, pair: (&(&Spot, Level), &(&Spot, Level)), by: f64| {
         let mut of = vec![pair.0.0.of.clone(), pair.1.0.of.clone()];
         of.dedup();
-        care(fact, of, pair.1.0.at, of_procedure(context))
-            .against(Quantity::Length(by), Quantity::Length(limit))
+        care_of(context, fact, of, pair.1.0.at).against(Quantity::Length(by), Quantity::Length(limit))
     };
     let worst = pairs().max_by(|a, b| apart(a).total_cmp(&apart(b)))?;
     if apart(&worst) > limit {
@@ -250,7 +308,7 @@ struct Wheels {
 }
 
 impl Wheels {
-    fn of(context: &Context<'_>, spots: &Spots) -> Option<Self> {
+    fn of(context: &Context<'_>, spots: &Spots<'_>) -> Option<Self> {
         let known: Vec<(DVec3, f64)> = spots
             .wheels
             .iter()
@@ -286,7 +344,7 @@ fn tilt(context: &Context<'_>, wheels: &Wheels, findings: &mut Vec<Finding>) {
         let Some(limit) = limit else { continue };
         let way = if by >= 0.0 { ways[0] } else { ways[1] };
         let say = |fact: FloorFact, by: f64| {
-            care(fact, vec![Subject::Car], here, of_procedure(context))
+            care_of(context, fact, vec![Subject::Car], here)
                 .against(Quantity::Angle(by), Quantity::Angle(limit))
         };
         if by.abs() > limit + SPEAKS_FROM_RAD {
@@ -321,7 +379,7 @@ fn target_height(context: &Context<'_>, wheels: &Wheels, index: usize, target: &
     let (off, within) = (level.level_mm - plane, libm::hypot(plane_within, level.within_mm));
     let high = off > 0.0;
     let say = |fact: FloorFact, by: f64| {
-        care(fact, vec![target.of.clone()], target.at, of_procedure(context))
+        care_of(context, fact, vec![target.of.clone()], target.at)
             .against(Quantity::Length(by), Quantity::Length(limit))
     };
     if off.abs() > limit + SPEAKS_FROM_MM {
@@ -516,17 +574,40 @@ mod tests {
         only(&arrangement, FloorFact::TargetOff { high: true }, Severity::Care, Some(7.6));
     }
 
+    /// The floor falls under a raised car and is level at its target: that is nothing to wheels that stand on runways.
     #[test]
     fn on_runways_the_floor_says_nothing_of_the_wheels() {
-        let mut raised = with_levels(|p| if p.x < 5_000.0 { 20.0 } else { 0.0 });
-        assert_eq!(facts(&raised)[0], (FloorFact::Uneven, Severity::Stops));
-        let runway = |name: &str, y: f64| Runway {
-            id: name.into(),
-            outline: rectangle((1_000.0, y - 300.0), (4_600.0, y + 300.0)),
-            top_mm: 150.0,
-        };
-        raised.bay.runways = vec![runway("left runway", 3_770.0), runway("right runway", 2_230.0)];
-        raised.on_runways = vec!["left runway".into(), "right runway".into()];
-        assert!(!facts(&raised).iter().any(|(fact, _)| *fact == FloorFact::Uneven));
+        let falls = |p: DVec2| if p.x < 5_000.0 { 20.0 } else { 0.0 };
+        assert_eq!(facts(&with_levels(falls))[0], (FloorFact::Uneven, Severity::Stops));
+        let mut arrangement = raised();
+        survey_of(&mut arrangement, |points| {
+            points.iter_mut().filter(|p| p.at.x < 5_000.0).for_each(|p| p.level_mm = 20.0);
+        });
+        assert!(!facts(&arrangement).iter().any(|(fact, _)| *fact == FloorFact::Uneven));
+        none(&raised(), Code::FloorLevels);
+    }
+
+    #[test]
+    fn runways_have_levels_of_their_own() {
+        let mut arrangement = raised();
+        arrangement.bay.runways[1].survey = None;
+        let found = only(&arrangement, FloorFact::Unknown, Severity::Care, None);
+        assert_eq!(found.subjects, [Subject::Runway("right runway".into())]);
+        let mut arrangement = raised();
+        arrangement.bay.runways[0].survey.as_mut().unwrap().taken = None;
+        let found = only(&arrangement, FloorFact::Undated, Severity::Care, None);
+        assert_eq!(found.subjects, [Subject::Runway("left runway".into())]);
+        // The left runway 6 mm higher than it is entered: against the right one, and against the target's floor.
+        let mut arrangement = raised();
+        let own = arrangement.bay.runways[0].survey.as_mut().unwrap();
+        own.points.change(|points| points.iter_mut().for_each(|point| point.level_mm = 6.0));
+        let found = check(&arrangement, Code::FloorLevels, Severity::Stops, Some(6.0));
+        assert_eq!(found.facts, Facts::FloorLevels(FloorFact::Uneven));
+        // Its points do not reach the rear wheel.
+        let mut arrangement = raised();
+        let own = arrangement.bay.runways[0].survey.as_mut().unwrap();
+        own.points.change(|points| points.retain(|point| point.at.x > 1_900.0));
+        let found = only(&arrangement, FloorFact::NotCovered, Severity::Care, None);
+        assert_eq!(found.subjects, [Subject::Runway("left runway".into()), Subject::Car]);
     }
 }

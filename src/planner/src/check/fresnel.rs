@@ -86,7 +86,7 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let things = context.things_near(near.grown(widest));
         let things = things.map(|seen| (thing_subject(&seen.thing.id), seen.placed.prism.clone()));
         let standing = context.fixtures().chain(context.companion_solids(&target.id));
-        for (subject, solid) in things.chain(standing) {
+        for (subject, solid) in things.chain(standing).chain(context.carrying_steel()) {
             let (ratio, at) = match fresnel_clearance(sensor, centre, wavelength, &solid) {
                 FresnelClearance::Clear { .. } => continue,
                 FresnelClearance::Entered { ratio, at } => (ratio, at),
@@ -197,7 +197,7 @@ mod tests {
         arrangement.aiming.zones.clear();
         arrangement.aiming.placements[0].target.height_mm = 20.0;
         let outline = rectangle((6_300.0, 2_700.0), (7_300.0, 3_300.0));
-        arrangement.bay.runways = vec![Runway { id: "runway".into(), outline, top_mm: 460.0 }];
+        arrangement.bay.runways = vec![Runway { id: "runway".into(), outline, top_mm: 460.0, survey: None }];
         let found = check(&arrangement, Code::FresnelEntered, Severity::Care, None);
         assert_eq!(found.subjects[0], Subject::Runway("runway".into()));
         assert!((number(found.measured.unwrap()) - 40.0 / 62.3972).abs() < 1e-3, "{:?}", found.measured);

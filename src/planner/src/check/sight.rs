@@ -1,6 +1,6 @@
 //! Line of sight from the sensor to each target.
 //!
-//! Rule: the sensor sees the whole target, from its mounting point, past every thing and wall, and past the targets and
+//! Rule: the sensor sees the whole target, from its mounting point, past every thing, runway and wall, and past the targets and
 //! stands of placements that stand together with its own. The target's own stand never hides it. The car's own body hides it
 //! from a camera, not from a sensor behind the bumper; where its outline is assumed that needs care. Grazing does not hide.
 //! Limit: nothing hidden; what is hidden cannot be seen.
@@ -96,7 +96,8 @@ fn past_things(context: &Context<'_>, target: &PlacedTarget, findings: &mut Vec<
     let things =
         context.things_near(near).map(|seen| (thing_subject(&seen.thing.id), seen.placed.prism.clone()));
     let standing = context.fixtures().chain(context.companion_solids(&target.id));
-    let (mut subjects, mut solids): (Vec<Subject>, Vec<Prism>) = things.chain(standing).unzip();
+    let (mut subjects, mut solids): (Vec<Subject>, Vec<Prism>) =
+        things.chain(standing).chain(context.carrying_steel()).unzip();
     let target_subject = Subject::Target(target.id.clone());
     let mut share = target_share(sensor, face, &solids.iter().collect::<Vec<_>>());
     // What covers the sensor is said for itself; the rest hide what they would hide without it.

@@ -7,8 +7,8 @@ pub(crate) use crate::geometry::marks::{Construction, Reach, Tool};
 pub(crate) use crate::geometry::{DVec2, DVec3, PlanPose, Polygon, Prism, Span, angle};
 pub(crate) use crate::model::*;
 pub(crate) use crate::{
-    Assessment, Code, Facts, Finding, FloorFact, InSight, InZone, OffBy, OffPlace, Quantity, Severity, Step,
-    Subject, Tilt, Verdict, assess, words,
+    Assessment, Code, Facts, Finding, FloorFact, InSight, InZone, OffBy, OffPlace, Quantity, Severity,
+    StandReach, Step, Subject, Tilt, Verdict, assess, words,
 };
 
 pub fn rectangle(low: (f64, f64), high: (f64, f64)) -> Polygon {
@@ -81,6 +81,8 @@ pub fn target(kind: TargetKind, error: AimError) -> Target {
             mast_mm: 50.0,
             mast_behind_mm: 60.0,
             top_mm: 800.0,
+            lowest_mm: None,
+            highest_mm: None,
         }),
     }
 }
@@ -111,6 +113,7 @@ pub fn aiming() -> Aiming {
                 along: MeasuredAlong::Floor,
             },
             height: TargetHeight::FromSensor(0.0),
+            heights_from: HeightsFrom::Floor,
             vertical: VerticalReference::Gravity,
             turned_rad: 0.0,
             mark: Some("T".into()),
@@ -127,6 +130,7 @@ pub fn aiming() -> Aiming {
             frame: ZoneFrame::Vehicle,
             outline: rectangle((900.0, -1500.0), (5800.0, 1500.0)).into(),
             span: span(0.0, 1500.0),
+            heights_from: HeightsFrom::Floor,
             excludes: Exclusion::Metal,
         }],
         floor: Some(FloorRequirement::level(5.0)),
@@ -156,6 +160,7 @@ pub fn vehicle() -> Vehicle {
         overhang_rear_mm: 800.0,
         tyre_diameter_mm: 630.0,
         tyre_width_mm: 200.0,
+        tyre_width_rear_mm: None,
         ground_clearance_mm: 150.0,
         ride_heights: None,
         outline_top: body.outer().to_vec(),
@@ -275,5 +280,28 @@ pub fn off(kind: TargetKind, error: AimError, by: [f64; 5]) -> Arrangement {
         height_mm: 500.0 + up,
         pitch_rad: angle::radians(pitch),
     }];
+    arrangement
+}
+
+/// The clear arrangement on two runways 400 mm high and 500 wide, each wheel 270 mm from its runway's outer edge. Their
+/// levels, and the floor's, are surveyed.
+pub fn raised() -> Arrangement {
+    let mut arrangement = clear();
+    let survey = |low: f64, high: f64| FloorSurvey {
+        points: (0..=9)
+            .flat_map(|x| [low, high].map(|y| DVec2::new(500.0 + 500.0 * f64::from(x), y)))
+            .map(|at| LevelPoint { at, level_mm: 0.0 })
+            .collect(),
+        ..arrangement.bay.survey.clone().unwrap()
+    };
+    let runway = |name: &str, low: f64, high: f64| Runway {
+        id: name.into(),
+        outline: rectangle((500.0, low), (5_000.0, high)),
+        top_mm: 400.0,
+        survey: Some(survey(low, high)),
+    };
+    arrangement.bay.runways =
+        vec![runway("left runway", 3_500.0, 4_000.0), runway("right runway", 2_000.0, 2_500.0)];
+    arrangement.on_runways = vec!["left runway".into(), "right runway".into()];
     arrangement
 }

@@ -4,17 +4,30 @@
 //! their places are known. Otherwise a figure was typed wrongly, and whatever is said of that thing is in doubt: care.
 //! Limit: how well the places are known, as entered. The parts of a lift are hinged into one another and not looked at.
 
-use baywright_geometry::clearance::{Clearance, clearance};
-use baywright_geometry::{Bounds, DVec2};
+use std::collections::BTreeMap;
 
-use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
-use super::{Check, Context, finding, middle_of_both, thing_subject};
+use baywright_geometry::clearance::{Clearance, Intrusion, clearance};
+use baywright_geometry::{Bounds, DVec2, Outline};
+
+use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity};
+use super::{Check, Context, Seen, finding, middle_of_both, thing_subject};
 use crate::model::{Thing, ThingKind};
 
 /// A pilaster or a shelf let into a wall is not a mistake of typing (common practice, no source).
 const INTO_WALL_MM: f64 = 50.0;
 
 pub(super) const CHECK: Check = Check { codes: &[Code::ThingPlace], whole, ..Check::NONE };
+
+/// Why a thing cannot be where it is said to be.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Misplaced {
+    /// It is outside the room.
+    Beyond,
+    /// Things are in one another: all that the finding names.
+    InOneAnother,
+    /// So many things lie across one another that not every two of them were looked at.
+    NotCompared,
+}
 
 /// A thing that is tried elsewhere goes only where it fits: this is asked of things as they were entered.
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
@@ -36,7 +49,7 @@ fn outside(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let barrier = super::outside_room::barrier(context, deepest.deepest);
         let subjects = vec![thing_subject(&seen.thing.id), barrier];
         findings.push(
-            finding(Facts::ThingPlace, Severity::Care, subjects, at, Basis::AsEntered)
+            finding(Facts::ThingPlace(Misplaced::Beyond), Severity::Care, subjects, at, Basis::AsEntered)
                 .against(Quantity::Length(deepest.depth), Quantity::Length(limit)),
         );
     }
@@ -47,37 +60,158 @@ fn place_of(room: &Bounds, thing: &Bounds) -> DVec2 {
     thing.centre().clamp(room.low, room.high)
 }
 
-/// Pairs are found along x, so that a hall full of things costs no square of their number.
+/// Things that are in one another, all of a heap as one finding: first the two of which one is deepest in the other as far
+/// as they were looked at, then the rest in the bay's order.
 fn in_one_another(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    let things: Vec<_> = context.things().filter(|seen| is_solid(seen.thing)).collect();
-    let mut order: Vec<usize> = (0..things.len()).collect();
+    let things: Vec<Seen<'_>> = context.things().filter(|seen| is_solid(seen.thing)).collect();
+    let (heaps, looked_at_all) = heaps(&things);
+    for heap in heaps {
+        let (Some(one), Some(other)) = (things.get(heap.deepest.0), things.get(heap.deepest.1)) else {
+            continue;
+        };
+        let first = [one, other].into_iter();
+        let rest = heap.members.iter().filter(|&&own| own != heap.deepest.0 && own != heap.deepest.1);
+        let all = first.chain(rest.filter_map(|&own| things.get(own)));
+        let at = middle_of_both(&one.placed.bounds, &other.placed.bounds);
+        findings.push(
+            finding(
+                Facts::ThingPlace(Misplaced::InOneAnother),
+                Severity::Care,
+                all.map(|seen| thing_subject(&seen.thing.id)).collect(),
+                at.extend(heap.from_height),
+                Basis::AsEntered,
+            )
+            .against(Quantity::Length(heap.depth), Quantity::Length(known_of(one, other))),
+        );
+    }
+    if let Some(first) = things.first().filter(|_| !looked_at_all) {
+        let at = first.placed.bounds.centre().extend(first.placed.prism.span.bottom());
+        let subjects = vec![thing_subject(&first.thing.id)];
+        let facts = Facts::ThingPlace(Misplaced::NotCompared);
+        findings.push(finding(facts, Severity::Care, subjects, at, Basis::AsEntered));
+    }
+}
+
+/// Things of which each is in another one of them, by their positions.
+struct Heap {
+    members: Vec<usize>,
+    /// Of those that were looked at, the two that are deepest in one another beyond what their places are known by.
+    deepest: (usize, usize),
+    depth: f64,
+    /// Where the heights begin that these two share, mm.
+    from_height: f64,
+}
+
+/// How well two places are known together.
+fn known_of(one: &Seen<'_>, other: &Seen<'_>) -> f64 {
+    one.placed.known_mm + other.placed.known_mm
+}
+
+/// The heaps, in the order of their first members, and whether every pair was looked at that might make one. Pairs are found
+/// along x, so that a hall full of things costs no square of their number; two that are in one heap already are not looked
+/// at again; of the rest so many are, and no more, as [`MOST_LOOKS`] allows.
+fn heaps(things: &[Seen<'_>]) -> (Vec<Heap>, bool) {
     let low = |i: usize| things.get(i).map_or(0.0, |seen| seen.placed.bounds.low.x);
     let high = |i: usize| things.get(i).map_or(0.0, |seen| seen.placed.bounds.high.x);
+    let mut order: Vec<usize> = (0..things.len()).collect();
     order.sort_by(|&a, &b| low(a).total_cmp(&low(b)));
+    let mut of = Joined::new(things.len());
+    let mut found: Vec<(usize, usize, Intrusion)> = Vec::new();
+    let mut left = MOST_LOOKS;
     for (k, &i) in order.iter().enumerate() {
         for &j in order.iter().skip(k + 1).take_while(|&&j| low(j) <= high(i)) {
             let (Some(one), Some(other)) = (things.get(i.min(j)), things.get(i.max(j))) else { continue };
-            if !one.placed.bounds.meets(&other.placed.bounds) {
+            let beyond = known_of(one, other) + super::SPEAKS_FROM_MM;
+            // Nothing is deeper in another than their boxes are.
+            let shared = one.placed.bounds.high.min(other.placed.bounds.high)
+                - one.placed.bounds.low.max(other.placed.bounds.low);
+            if shared.min_element() <= beyond || of.are_joined(i, j) {
                 continue;
             }
-            let Clearance::Intrudes(shared) = clearance(&one.placed.prism, &other.placed.prism) else {
-                continue;
+            let Some(rest) = left.checked_sub(looks(one) * looks(other)) else {
+                return (told(found, of), false);
             };
-            let known = one.placed.known_mm + other.placed.known_mm;
-            if shared.depth > known + super::SPEAKS_FROM_MM {
-                let at = middle_of_both(&one.placed.bounds, &other.placed.bounds);
-                let subjects: Vec<Subject> = [one, other].map(|seen| thing_subject(&seen.thing.id)).into();
-                findings.push(
-                    finding(
-                        Facts::ThingPlace,
-                        Severity::Care,
-                        subjects,
-                        at.extend(shared.heights.bottom()),
-                        Basis::AsEntered,
-                    )
-                    .against(Quantity::Length(shared.depth), Quantity::Length(known)),
-                );
+            left = rest;
+            if let Clearance::Intrudes(shared) = clearance(&one.placed.prism, &other.placed.prism)
+                && shared.depth > beyond
+            {
+                of.join(i, j);
+                found.push((i.min(j), i.max(j), shared));
             }
+        }
+    }
+    (told(found, of), true)
+}
+
+/// So many pairs of corners are looked at in all: two thousand things that stand side by side need a hundredth of it, since
+/// only things whose boxes are in one another are looked at.
+const MOST_LOOKS: usize = 1_000_000;
+
+/// What a thing makes of the work of looking at a pair: its corners.
+fn looks(seen: &Seen<'_>) -> usize {
+    match &seen.placed.prism.outline {
+        Outline::Polygon(polygon) => polygon.rings().map(<[DVec2]>::len).sum(),
+        Outline::Circle(_) => 1,
+    }
+}
+
+fn told(found: Vec<(usize, usize, Intrusion)>, mut of: Joined) -> Vec<Heap> {
+    let mut heaps: BTreeMap<usize, Heap> = BTreeMap::new();
+    for (one, other, shared) in found {
+        let heap = heaps.entry(of.first_of(one)).or_insert_with(|| Heap {
+            members: Vec::new(),
+            deepest: (one, other),
+            depth: 0.0,
+            from_height: 0.0,
+        });
+        heap.members.extend([one, other]);
+        if shared.depth > heap.depth {
+            heap.deepest = (one, other);
+            heap.depth = shared.depth;
+            heap.from_height = shared.heights.bottom();
+        }
+    }
+    for heap in heaps.values_mut() {
+        heap.members.sort_unstable();
+        heap.members.dedup();
+    }
+    heaps.into_values().collect()
+}
+
+/// Which of a number of things hang together.
+struct Joined {
+    above: Vec<usize>,
+}
+
+impl Joined {
+    fn new(count: usize) -> Self {
+        Self { above: (0..count).collect() }
+    }
+
+    /// The first of those that one hangs together with.
+    fn first_of(&mut self, of: usize) -> usize {
+        let mut at = of;
+        while let Some(&above) = self.above.get(at)
+            && above != at
+        {
+            // Halving the way: the next question is shorter.
+            let further = self.above.get(above).copied().unwrap_or(above);
+            if let Some(own) = self.above.get_mut(at) {
+                *own = further;
+            }
+            at = further;
+        }
+        at
+    }
+
+    fn are_joined(&mut self, a: usize, b: usize) -> bool {
+        self.first_of(a) == self.first_of(b)
+    }
+
+    fn join(&mut self, a: usize, b: usize) {
+        let (a, b) = (self.first_of(a), self.first_of(b));
+        if let Some(own) = self.above.get_mut(a.max(b)) {
+            *own = a.min(b);
         }
     }
 }
@@ -88,7 +222,14 @@ const fn is_solid(thing: &Thing) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use crate::check::testing::*;
+    use std::collections::BTreeSet;
+
+    use baywright_geometry::PlanPose;
+
+    use super::super::finding::Subject;
+    use super::*;
+    use crate::check::testing::{assess, cabinet, check, none, span, with};
+    use crate::model::Place;
 
     /// A place typed with a nought too many, and two things in one place.
     #[test]
@@ -110,5 +251,58 @@ mod tests {
         let mut above = both;
         above[1].span = span(1_000.0, 1_500.0);
         none(&with(above.into()), Code::ThingPlace);
+    }
+
+    /// A thousand things in one place are one finding, not half a million; two heaps are two; who only touches is in none.
+    #[test]
+    fn things_in_one_another_are_said_once_a_heap() {
+        let mut things: Vec<_> =
+            (0..1_000).map(|i| cabinet(&format!("one {i}"), (1_000.0, 500.0), 600.0, 400.0)).collect();
+        // A chain: the first and the last are in no other but their neighbours.
+        things.extend(
+            (0..5).map(|i| {
+                cabinet(&format!("chain {i}"), (3_000.0 + 500.0 * f64::from(i), 500.0), 600.0, 400.0)
+            }),
+        );
+        things.push(cabinet("beside", (1_600.0, 500.0), 600.0, 400.0));
+        let found = assess(&with(things)).findings;
+        let found: Vec<_> = found.iter().filter(|f| f.code() == Code::ThingPlace).collect();
+        let sizes: Vec<usize> = found.iter().map(|f| f.subjects.len()).collect();
+        assert_eq!(sizes, [5, 1_000]);
+        let named: BTreeSet<_> = found[1].subjects.iter().collect();
+        assert_eq!(named.len(), 1_000, "each once");
+        assert!(!found[1].subjects.contains(&Subject::Thing("beside".into())));
+        // The first two are the deepest that were looked at.
+        check(
+            &with(vec![
+                cabinet("a", (1_000.0, 500.0), 600.0, 400.0),
+                cabinet("b", (1_560.0, 500.0), 600.0, 400.0),
+                cabinet("c", (2_060.0, 500.0), 600.0, 400.0),
+            ]),
+            Code::ThingPlace,
+            Severity::Care,
+            Some(100.0),
+        );
+    }
+
+    /// Slanted bars that lie in one another's boxes and not in one another: where not each pair can be looked at, that is
+    /// said, and never taken for "nothing is wrong".
+    #[test]
+    fn what_was_not_looked_at_is_said() {
+        let bars = |count: u32| {
+            with(
+                (0..count)
+                    .map(|i| {
+                        let at = DVec2::new(4_000.0 + 0.9 * f64::from(i), 3_600.0 - 0.9 * f64::from(i));
+                        let bar = cabinet(&format!("bar {i}"), (0.0, 0.0), 3_000.0, 1.0);
+                        let place = Place { at: PlanPose::new(at, 0.785), ..bar.place };
+                        Thing { place, ..bar }
+                    })
+                    .collect(),
+            )
+        };
+        none(&bars(200), Code::ThingPlace);
+        let found = check(&bars(1_500), Code::ThingPlace, Severity::Care, None);
+        assert_eq!(found.facts, Facts::ThingPlace(Misplaced::NotCompared));
     }
 }

@@ -113,11 +113,13 @@ mod tests {
                 id: "left runway".into(),
                 outline: rectangle((500.0, 3_500.0), (5_000.0, 4_000.0)),
                 top_mm: 400.0,
+                survey: None,
             },
             Runway {
                 id: "right runway".into(),
                 outline: rectangle((500.0, 2_000.0), (5_000.0, 2_500.0)),
                 top_mm: 400.0,
+                survey: None,
             },
         ];
         arrangement.on_runways = vec!["left runway".into(), "right runway".into()];

@@ -1,7 +1,7 @@
 //! Things in keep-clear zones.
 //!
 //! Rule: nothing that a zone excludes shares volume with it (touching is allowed; what may be inside is the check
-//! `place_unsure`). What is in a ceiling, in a wall of unknown content, or comes through a window, a
+//! `place_unsure`). Runways are steel, also those that carry the car. What is in a ceiling, in a wall of unknown content, or comes through a window, a
 //! pane of glass or an open door in it or bounding it, cannot be judged. Whether
 //! a thing is metal goes by what it holds, not by its face.
 //! Limit: the aiming's own zones.
@@ -363,8 +363,12 @@ mod tests {
     /// The same runways when the car stands on the floor between them: steel in the way of the car, the zone, the sight.
     #[test]
     fn runways_that_carry_nothing_are_steel() {
-        let runway =
-            |low, high, top| Runway { id: "runway".into(), outline: rectangle(low, high), top_mm: top };
+        let runway = |low, high, top| Runway {
+            id: "runway".into(),
+            outline: rectangle(low, high),
+            top_mm: top,
+            survey: None,
+        };
         let mut arrangement = clear();
         arrangement.bay.runways = vec![runway((5_500.0, 4_300.0), (7_000.0, 4_800.0), 400.0)];
         check(&arrangement, Code::ZoneObject, Severity::Stops, Some(200.0));

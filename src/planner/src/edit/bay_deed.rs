@@ -155,7 +155,13 @@ fn runways(before: &[Runway], after: &[Runway]) -> Option<BayDeed> {
         |own| &own.id,
         Subject::Runway,
         |old, new| {
-            if old.top_mm != new.top_mm { BayPart::Heights } else { BayPart::Place }
+            if old.top_mm != new.top_mm {
+                BayPart::Heights
+            } else if old.survey != new.survey {
+                BayPart::Levels
+            } else {
+                BayPart::Place
+            }
         },
     )
 }

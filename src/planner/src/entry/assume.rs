@@ -60,6 +60,7 @@ impl Vehicle {
             overhang_rear_mm: 0.0,
             tyre_diameter_mm: 0.0,
             tyre_width_mm: 0.0,
+            tyre_width_rear_mm: None,
             ground_clearance_mm: 0.0,
             ride_heights: None,
             outline_top: Vec::new(),

@@ -111,7 +111,9 @@ fn same_part(part: BodyPart, a: &Vehicle, b: &Vehicle) -> bool {
         BodyPart::OverhangFront => a.overhang_front_mm == b.overhang_front_mm,
         BodyPart::OverhangRear => a.overhang_rear_mm == b.overhang_rear_mm,
         BodyPart::TyreDiameter => a.tyre_diameter_mm == b.tyre_diameter_mm,
-        BodyPart::TyreWidth => a.tyre_width_mm == b.tyre_width_mm,
+        BodyPart::TyreWidth => {
+            (a.tyre_width_mm, a.tyre_width_rear_mm) == (b.tyre_width_mm, b.tyre_width_rear_mm)
+        }
         BodyPart::TrackFront => a.track_front_mm == b.track_front_mm,
         BodyPart::TrackRear => a.track_rear_mm == b.track_rear_mm,
         BodyPart::GroundClearance => a.ground_clearance_mm == b.ground_clearance_mm,
@@ -188,7 +190,10 @@ fn of_placement(old: &Placement, new: &Placement) -> AimingPart {
     first([
         (old.stand_off != new.stand_off, AimingPart::StandOff),
         (old.target != new.target, AimingPart::Target),
-        ((old.height, old.vertical) != (new.height, new.vertical), AimingPart::TargetHeight),
+        (
+            (old.height, old.vertical, old.heights_from) != (new.height, new.vertical, new.heights_from),
+            AimingPart::TargetHeight,
+        ),
         (old.tolerance != new.tolerance, AimingPart::PlaceTolerance),
     ])
     .unwrap_or(AimingPart::Target)

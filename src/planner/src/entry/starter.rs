@@ -9,9 +9,9 @@ use baywright_geometry::{DVec2, DVec3, Outline, Polygon, Span, angle};
 use crate::model::assumed::{AimingPart, Assumed, SensorPart};
 use crate::model::{
     Adjusted, AimError, AimTolerance, Aiming, AlignmentLimits, Camera, Datum, End, Exclusion, FieldOfView,
-    FloorRequirement, Id, KeepClear, MarkStep, MeasuredAlong, PlaceTolerance, Placement, Provenance, Radar,
-    ReferenceAxis, Sensor, SensorKind, Stand, StandOff, Target, TargetHeight, TargetKind, Vehicle,
-    VerticalReference, Wheel, ZoneFrame,
+    FloorRequirement, HeightsFrom, Id, KeepClear, MarkStep, MeasuredAlong, PlaceTolerance, Placement,
+    Provenance, Radar, ReferenceAxis, Sensor, SensorKind, Stand, StandOff, Target, TargetHeight, TargetKind,
+    Vehicle, VerticalReference, Wheel, ZoneFrame,
 };
 
 /// A kind of sensor to start from.
@@ -109,6 +109,7 @@ impl Vehicle {
             frame: if forward { ZoneFrame::Vehicle } else { ZoneFrame::Target(placement.id.clone()) },
             outline: Outline::Polygon(outline),
             span,
+            heights_from: HeightsFrom::Floor,
             excludes,
         });
         let tolerance = angle::radians(0.3);
@@ -345,6 +346,7 @@ fn ahead(kind: StartKind) -> Placement {
             along: MeasuredAlong::Floor,
         },
         height: TargetHeight::FromSensor(0.0),
+        heights_from: HeightsFrom::Floor,
         vertical: VerticalReference::Gravity,
         turned_rad: 0.0,
         mark: Some("7".into()),
@@ -394,6 +396,7 @@ fn at_angle(kind: StartKind, bearing: f64) -> Placement {
             along: MeasuredAlong::Floor,
         },
         height: if mat { TargetHeight::OnFloor } else { TargetHeight::FromSensor(0.0) },
+        heights_from: HeightsFrom::Floor,
         vertical: VerticalReference::Gravity,
         turned_rad: 0.0,
         mark: None,
@@ -415,6 +418,8 @@ impl Stand {
             mast_mm: 50.0,
             mast_behind_mm: 80.0,
             top_mm: top,
+            lowest_mm: None,
+            highest_mm: None,
         })
     }
 }

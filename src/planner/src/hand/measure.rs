@@ -80,7 +80,7 @@ pub fn measuring_point(
 /// Points of the car that stand-offs are measured from, bay frame.
 fn on_car<'a>(arrangement: &'a Arrangement, scene: &'a Scene) -> impl Iterator<Item = DVec2> + 'a {
     let vehicle = &arrangement.vehicle;
-    let wheels = Wheel::ALL.into_iter().map(|wheel| vehicle.wheel_point(wheel));
+    let wheels = Wheel::ALL.into_iter().map(|wheel| arrangement.wheel_point(wheel));
     let middles = [0.0, vehicle.front(), vehicle.rear()].map(|x| DVec2::new(x, 0.0));
     let named = vehicle.body_points.iter().map(|point| point.at.truncate());
     wheels.chain(middles).chain(named).map(|p| scene.bay_from_vehicle * p)

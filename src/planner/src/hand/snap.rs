@@ -108,7 +108,7 @@ fn on_point(
     let is_car = *subject == Subject::Car;
     let mut points = vec![middle];
     if is_car {
-        points.extend(Wheel::ALL.map(|wheel| *wanted * arrangement.vehicle.wheel_point(wheel)));
+        points.extend(Wheel::ALL.map(|wheel| *wanted * arrangement.wheel_point(wheel)));
     }
     let mut best: Option<(f64, DVec2, DVec2, SnapKind)> = None;
     let mut look = |at: DVec2, kind: &dyn Fn() -> SnapKind| {

@@ -25,6 +25,12 @@ pub struct WallGap {
 /// smallest angle that common practice still calls a corner, no source.
 pub(super) const APART: f64 = 0.5;
 
+/// Whether distances from two walls make a place: the directions into the room, square to each, are far enough from
+/// parallel.
+pub fn gives_a_place(one: DVec2, other: DVec2) -> bool {
+    one.perp_dot(other).abs() >= APART
+}
+
 /// How a wall lies to what is in hand; the sooner it is taped from, the smaller.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 enum Lies {
@@ -54,7 +60,7 @@ pub fn wall_gaps(arrangement: &Arrangement, scene: &Scene, subject: &Subject) ->
     all.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
     let mut all = all.into_iter().map(|(_, _, wall, seen, id)| seen.gap(wall, id));
     let Some(first) = all.next() else { return Vec::new() };
-    let second = all.find(|other| other.inward.perp_dot(first.inward).abs() >= APART);
+    let second = all.find(|other| gives_a_place(other.inward, first.inward));
     std::iter::once(first).chain(second).collect()
 }
 

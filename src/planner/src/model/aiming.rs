@@ -60,10 +60,25 @@ pub struct StandOff {
     pub along: MeasuredAlong,
 }
 
+/// From which plane a height is given. They are one unless the car stands on runways.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum HeightsFrom {
+    /// The bay's floor.
+    #[default]
+    Floor,
+    /// The plane that carries the wheels.
+    Wheels,
+}
+
+impl HeightsFrom {
+    /// Both.
+    pub const ALL: [Self; 2] = [Self::Floor, Self::Wheels];
+}
+
 /// At which height the middle of the target's face is set.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum TargetHeight {
-    /// Above the plane that carries the wheels.
+    /// Above the plane that the placement names.
     Absolute(f64),
     /// Above (negative: below) the sensor's own height.
     FromSensor(f64),
@@ -147,6 +162,10 @@ pub struct Stand {
     pub mast_behind_mm: f64,
     /// The top of the mast above the floor.
     pub top_mm: f64,
+    /// How low the middle of a target's face can be set on it, above the floor, if known.
+    pub lowest_mm: Option<f64>,
+    /// How high.
+    pub highest_mm: Option<f64>,
 }
 
 /// A target.
@@ -194,6 +213,8 @@ pub struct Placement {
     pub stand_off: StandOff,
     /// How high the middle of its face goes.
     pub height: TargetHeight,
+    /// From which plane an absolute height is given.
+    pub heights_from: HeightsFrom,
     /// Against what upright is judged.
     pub vertical: VerticalReference,
     /// Turned from squarely facing back along the stand-off, anticlockwise.
@@ -219,7 +240,7 @@ impl Placement {
 }
 
 /// The frame in which a keep-clear zone is drawn. Zones take only the heading of their frame; heights are from the
-/// floor.
+/// plane that the zone names.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum ZoneFrame {
     /// The vehicle frame.
@@ -255,8 +276,10 @@ pub struct KeepClear {
     pub frame: ZoneFrame,
     /// Its outline in that frame.
     pub outline: Outline,
-    /// Its heights above the floor.
+    /// Its heights.
     pub span: Span,
+    /// From which plane they are given.
+    pub heights_from: HeightsFrom,
     /// What may not be in it.
     pub excludes: Exclusion,
 }

@@ -1,9 +1,9 @@
 //! One car and one aiming in one bay, with the things where they are.
 
-use baywright_geometry::{DVec3, PlanPose};
+use baywright_geometry::{DVec2, DVec3, PlanPose, angle};
 use jiff::civil::Date;
 
-use super::{Aiming, Bay, Id, Sensor, Vehicle};
+use super::{Aiming, Bay, Id, Sensor, Vehicle, Wheel};
 
 /// Where a target stands.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -67,6 +67,27 @@ pub struct OnThisCar {
     pub set_back_mm: Option<f64>,
     /// The turning circle between kerbs, its diameter, mm.
     pub turning_circle_mm: Option<f64>,
+    /// The wheel points as this car stands, vehicle frame, in [`Wheel::ALL`]'s order: four feet, no trapezium.
+    pub wheels: Option<[DVec2; 4]>,
+}
+
+impl Arrangement {
+    /// A wheel's point as measured on this car, else as its profile has it; vehicle frame.
+    pub fn wheel_point(&self, wheel: Wheel) -> DVec2 {
+        let own = Wheel::ALL.iter().position(|own| *own == wheel);
+        let measured = self.on_this_car.wheels.as_ref().zip(own).and_then(|(wheels, own)| wheels.get(own));
+        measured.copied().unwrap_or_else(|| self.vehicle.wheel_point(wheel))
+    }
+
+    /// From the middle of the rear wheel points to that of the front ones: vehicle from centreline, and how far apart they
+    /// are.
+    pub fn centreline(&self) -> (PlanPose, f64) {
+        let Some([front_left, front_right, rear_left, rear_right]) = self.on_this_car.wheels else {
+            return (PlanPose::IDENTITY, self.vehicle.wheelbase_mm);
+        };
+        let (front, rear) = ((front_left + front_right) * 0.5, (rear_left + rear_right) * 0.5);
+        (PlanPose::new(front, angle::heading(front - rear)), front.distance(rear))
+    }
 }
 
 /// What was noticed when the files were read.

@@ -105,8 +105,10 @@ pub struct Runway {
     pub id: Id,
     /// Where it is, bay frame.
     pub outline: Polygon,
-    /// Its top above the floor.
+    /// Its top above the bay's zero, at the height at which it is aimed.
     pub top_mm: f64,
+    /// The levels of its top, against `top_mm`, if surveyed at that height. A survey of the floor says nothing of them.
+    pub survey: Option<FloorSurvey>,
 }
 
 /// The floor's levels as surveyed.

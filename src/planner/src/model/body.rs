@@ -39,8 +39,8 @@ pub struct Shell<'a> {
     pub wheels: [DVec2; 4],
     /// Across a tyre.
     pub tyre_diameter: f64,
-    /// Width of a tyre.
-    pub tyre_width: f64,
+    /// Widths of the tyres, in the same order.
+    pub tyre_widths: [f64; 4],
     /// Under the body.
     pub ground_clearance: f64,
 }
@@ -183,10 +183,10 @@ fn mirrors(shell: &Shell<'_>) -> impl Iterator<Item = Prism> {
 /// The wheels, from the ground to where the body hides them; a wheel that stands out beyond the body is whole.
 fn wheels(shell: &Shell<'_>) -> impl Iterator<Item = Prism> {
     let radius = shell.tyre_diameter * 0.5;
-    let outside = |at: DVec2| at.y.abs() + shell.tyre_width * 0.5 > shell.width * 0.5;
-    let (clearance, width) = (shell.ground_clearance, shell.tyre_width);
-    let wheels = shell.wheels.map(|at| {
-        let (half_length, top) = if outside(at) || clearance >= radius {
+    let clearance = shell.ground_clearance;
+    let wheels = shell.wheels.into_iter().zip(shell.tyre_widths).map(move |(at, width)| {
+        let outside = at.y.abs() + width * 0.5 > shell.width * 0.5;
+        let (half_length, top) = if outside || clearance >= radius {
             (radius, shell.tyre_diameter)
         } else {
             // The tyre is widest at the body's underside, so a box as long as it is there holds all of it below.
@@ -196,7 +196,7 @@ fn wheels(shell: &Shell<'_>) -> impl Iterator<Item = Prism> {
         let half = DVec2::new(half_length, width * 0.5);
         Some(Prism::new(Polygon::rectangle(at - half, at + half).ok()?.into(), Span::new(0.0, top).ok()?))
     });
-    wheels.into_iter().flatten()
+    wheels.flatten()
 }
 
 /// The solids that a car's body fills, as they were last made from its outlines; none before.
@@ -230,7 +230,7 @@ impl super::Vehicle {
             mirrors: &self.mirrors,
             wheels: Wheel::ALL.map(|wheel| self.wheel_point(wheel)),
             tyre_diameter: self.tyre_diameter_mm,
-            tyre_width: self.tyre_width_mm,
+            tyre_widths: Wheel::ALL.map(|wheel| self.tyre_width(wheel)),
             ground_clearance: self.ground_clearance_mm,
         });
         self.body = BodySolids(made);
@@ -269,7 +269,7 @@ mod tests {
             mirrors: &car.mirrors,
             wheels: [(0., 780.), (0., -780.), (-2700., 780.), (-2700., -780.)].map(DVec2::from),
             tyre_diameter: 640.0,
-            tyre_width: 205.0,
+            tyre_widths: [205.0; 4],
             ground_clearance: 140.0,
         })
     }

@@ -30,9 +30,9 @@ mod visit;
 mod walls;
 
 pub use aiming::{
-    AimError, AimTolerance, Aiming, AlignmentLimits, Datum, End, Exclusion, FloorRequirement, KeepClear,
-    MarkStep, MeasuredAlong, PlaceTolerance, Placement, ReferenceAxis, Stand, StandOff, Target, TargetHeight,
-    TargetKind, VerticalReference, ZoneFrame,
+    AimError, AimTolerance, Aiming, AlignmentLimits, Datum, End, Exclusion, FloorRequirement, HeightsFrom,
+    KeepClear, MarkStep, MeasuredAlong, PlaceTolerance, Placement, ReferenceAxis, Stand, StandOff, Target,
+    TargetHeight, TargetKind, VerticalReference, ZoneFrame,
 };
 pub use arrangement::{Arrangement, Loading, OnThisCar, ParkedKnown, StandSet};
 pub use bay::{

@@ -149,6 +149,11 @@ impl Known {
     /// ± 50 mm: a hand's breadth (common practice, no source).
     pub const BY_EYE_MM: f64 = 50.0;
 
+    /// What is known still of a place that somebody changed by hand without a tape: no more than by eye.
+    pub fn by_hand(self) -> Self {
+        if self.within() > Self::BY_EYE_MM { self } else { Self::ByEye }
+    }
+
     /// The half-width of the band in which it lies, mm.
     pub const fn within(self) -> f64 {
         match self {

@@ -9,11 +9,13 @@ mod aiming;
 mod arrangement;
 mod bay;
 mod layout;
+mod letters;
 pub mod limits;
 mod near;
 mod vehicle;
 mod visit;
 
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 
 use baywright_geometry::{DVec2, Outline, Polygon, ShapeFault, angle};
@@ -174,6 +176,31 @@ impl Faults {
         }
     }
 
+    /// No outline of a list has too many corners, nor do all together. `field` is the list's, `part` an outline's below its
+    /// entry.
+    fn corners<'a>(
+        &mut self,
+        (field, part): (&str, &str),
+        outlines: impl Iterator<Item = Cow<'a, Outline>>,
+        most: usize,
+    ) {
+        let mut in_all = 0;
+        for (i, outline) in outlines.enumerate() {
+            let corners = match outline.as_ref() {
+                Outline::Polygon(polygon) => polygon.rings().map(<[DVec2]>::len).sum(),
+                Outline::Circle(_) => 1,
+            };
+            in_all += corners;
+            if corners > limits::MOST_CORNERS {
+                let allowed = Allowed::AtMostCorners(limits::MOST_CORNERS);
+                self.add(format!("{field}[{i}].{part}"), Found::Count(corners, Counted::Corners), allowed);
+            }
+        }
+        if in_all > most {
+            self.add(field, Found::Count(in_all, Counted::CornersInAll), Allowed::AtMostCorners(most));
+        }
+    }
+
     /// A name: something, not too much, on one line, without blanks at its ends.
     fn name(&mut self, field: impl Into<String>, name: &str) {
         self.text(field, name, limits::LONGEST_NAME);
@@ -187,6 +214,10 @@ impl Faults {
             Found::TextOf(chars)
         } else if text.chars().any(char::is_control) {
             Found::ControlCharacter
+        } else if let Some(hidden) = text.chars().find(|&c| letters::reorders_or_breaks(c)) {
+            Found::HiddenCharacter(hidden)
+        } else if !letters::is_seen(text) {
+            Found::NothingSeen
         } else if text.trim() != text {
             Found::BlankAtEnds(Quote::of(text))
         } else {
@@ -266,7 +297,19 @@ mod tests {
             faults.list.len()
         };
         assert_eq!(check("street wall"), 0);
-        for bad in ["", " ", " a", "a\n", "a\u{7}b", &"x".repeat(121)] {
+        assert_eq!(check("می\u{200c}خواهم"), 0, "a joiner between letters");
+        for bad in [
+            "",
+            " ",
+            " a",
+            "a\n",
+            "a\u{7}b",
+            "a\u{202e}b",
+            "a\u{2028}b",
+            "\u{200b}",
+            "\u{2060}\u{200d}",
+            &"x".repeat(121),
+        ] {
             assert_eq!(check(bad), 1, "{bad:?}");
         }
     }

@@ -184,8 +184,10 @@ pub struct Vehicle {
     pub overhang_rear_mm: f64,
     /// Across a tyre, seen from the side.
     pub tyre_diameter_mm: f64,
-    /// Width of a tyre.
+    /// Width of a tyre; of the front ones where the rear ones differ.
     pub tyre_width_mm: f64,
+    /// Width of a rear tyre, where it differs.
+    pub tyre_width_rear_mm: Option<f64>,
     /// Under the body between the axles.
     pub ground_clearance_mm: f64,
     /// Ride heights at the four arches (wheel arch edge above the wheel's middle), in [`Wheel::ALL`]'s order, if given.
@@ -217,6 +219,11 @@ impl Vehicle {
             (-self.wheelbase_mm, self.track_rear_mm)
         };
         DVec2::new(x, if wheel.is_left() { track * 0.5 } else { -track * 0.5 })
+    }
+
+    /// The width of a wheel's tyre.
+    pub fn tyre_width(&self, wheel: Wheel) -> f64 {
+        self.tyre_width_rear_mm.filter(|_| !wheel.is_front()).unwrap_or(self.tyre_width_mm)
     }
 
     /// The foremost x of the body.

@@ -15,14 +15,15 @@ pub(super) fn carried_at(arrangement: &Arrangement) -> f64 {
         .fold(0.0, f64::max)
 }
 
-/// Vehicle from reference axis. The geometric centreline is the vehicle's own x axis. Without an alignment sheet it stands
+/// Vehicle from reference axis. The geometric centreline is the vehicle's own x axis, unless the wheels were measured on this car. Without an alignment sheet it stands
 /// in for the thrust line, and a check says so.
 pub(super) fn reference_axis(arrangement: &Arrangement) -> PlanPose {
+    let (centreline, wheelbase) = arrangement.centreline();
     match (arrangement.aiming.axis, arrangement.on_this_car.rear_toe_rad) {
         (ReferenceAxis::ThrustLine, Some((left, right))) => {
-            thrust_axis(arrangement.vehicle.wheelbase_mm, thrust_heading(left, right))
+            centreline * thrust_axis(wheelbase, thrust_heading(left, right))
         }
-        _ => PlanPose::IDENTITY,
+        _ => centreline,
     }
 }
 
@@ -52,12 +53,11 @@ const TREAD_MM: f64 = 300.0;
 
 /// Where each tyre stands on the ground, in [`Wheel::ALL`]'s order.
 pub(super) fn treads(arrangement: &Arrangement, bay_from_vehicle: &PlanPose) -> Vec<Polygon> {
-    let vehicle = &arrangement.vehicle;
-    let half = DVec2::new(TREAD_MM, vehicle.tyre_width_mm) * 0.5;
     Wheel::ALL
         .into_iter()
         .filter_map(|wheel| {
-            let at = vehicle.wheel_point(wheel);
+            let at = arrangement.wheel_point(wheel);
+            let half = DVec2::new(TREAD_MM, arrangement.vehicle.tyre_width(wheel)) * 0.5;
             Some(Polygon::rectangle(at - half, at + half).ok()?.placed(bay_from_vehicle))
         })
         .collect()

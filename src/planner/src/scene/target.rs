@@ -3,6 +3,7 @@
 use baywright_geometry::face::Face;
 use baywright_geometry::{DVec2, DVec3, PlanPose, Prism, Span, angle};
 
+use super::above_floor;
 use super::placed_rectangle;
 use crate::model::{Arrangement, Datum, End, Id, Placement, StandSet, TargetHeight};
 
@@ -48,7 +49,7 @@ impl PlacedTarget {
         let target = &placement.target;
         let lies = placement.height == TargetHeight::OnFloor;
         let height = match placement.height {
-            TargetHeight::Absolute(height) => carried_at + height,
+            TargetHeight::Absolute(height) => height + above_floor(placement.heights_from, carried_at),
             TargetHeight::FromSensor(offset) => carried_at + sensor_height + offset,
             TargetHeight::OnFloor => target.depth_mm.max(THINNEST_MM),
         };
@@ -87,8 +88,8 @@ pub(super) fn vehicle_from_target(
     let stand_off = &placement.stand_off;
     let start = match &stand_off.from {
         Datum::FrontAxle => axis.origin(),
-        Datum::RearAxle => *axis * DVec2::new(-vehicle.wheelbase_mm, 0.0),
-        Datum::Wheel(wheel) => vehicle.wheel_point(*wheel),
+        Datum::RearAxle => *axis * DVec2::new(-arrangement.centreline().1, 0.0),
+        Datum::Wheel(wheel) => arrangement.wheel_point(*wheel),
         Datum::Sensor => sensor_at.truncate(),
         Datum::FrontBumper => *axis * DVec2::new(vehicle.front(), 0.0),
         Datum::RearBumper => *axis * DVec2::new(vehicle.rear(), 0.0),

@@ -13,6 +13,7 @@ texts! {
     draw_arrangement, "A choice.";
     units, "A choice.";
     date, "A day.";
+    no_day, "What is wrong with a day, within a sentence.";
     json, "A flag.";
     strict, "A flag.";
     marks, "A flag.";

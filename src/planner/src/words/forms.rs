@@ -4,8 +4,8 @@ use crate::entry::starter::StartKind;
 use crate::geometry::marks::{Construction, Wheel, WhichSide};
 use crate::model::fault::Fault;
 use crate::model::{
-    Adjusted, Datum, End, Exclusion, MeasuredAlong, Provenance, ReferenceAxis, TargetHeight, TargetKind,
-    Vehicle, VehicleClass, VerticalReference, ZoneFrame,
+    Adjusted, Datum, End, Exclusion, HeightsFrom, MeasuredAlong, Provenance, ReferenceAxis, TargetHeight,
+    TargetKind, Vehicle, VehicleClass, VerticalReference, ZoneFrame,
 };
 
 texts! {
@@ -53,6 +53,8 @@ texts! {
     track_hint, "What it is.";
     tyre_diameter, "A figure.";
     tyre_width, "A figure.";
+    tyre_width_rear, "A figure.";
+    tyre_width_rear_hint, "What it is.";
     mirrors, "A part of the form.";
     mirror_width, "A figure.";
     mirror_ahead, "A figure.";
@@ -140,6 +142,11 @@ texts! {
     target_height_kind, "A choice.";
     target_height, "A figure.";
     vertical, "A choice.";
+    heights_from, "A choice.";
+    heights_from_hint, "What it is.";
+    stand_lowest, "A figure.";
+    stand_highest, "A figure.";
+    stand_reach_hint, "What it is.";
     turned, "An angle.";
     mark_under, "A choice.";
     no_mark, "A choice.";
@@ -275,6 +282,8 @@ impl Forms {
         measured(along: MeasuredAlong) -> &'static str;
         /// What a target's height counts from.
         height_from(height: TargetHeight) -> &'static str;
+        /// From which plane heights are given.
+        plane(from: HeightsFrom) -> &'static str;
         /// What upright is judged by.
         upright(vertical: VerticalReference) -> &'static str;
         /// What a zone goes with.

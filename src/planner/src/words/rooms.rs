@@ -53,6 +53,7 @@ texts! {
     remove, "Takes it away.";
     draw_it, "Draws it with the pointer.";
     levels, "A list.";
+    runway_levels, "A heading.";
     levels_hint, "How they are typed.";
     surveyed_on, "A field.";
     not_levels, "Said of what is no list of levels.";

@@ -168,6 +168,8 @@ texts! {
 
     on_this_car, "Over what was measured.";
     sensor_measured, "A tick.";
+    wheels_measured, "A tick.";
+    wheels_hint, "What it is.";
     alignment_sheet, "A tick.";
     toe_left, "An angle.";
     toe_right, "An angle.";
@@ -229,6 +231,9 @@ texts! {
     open_elsewhere, "A warning.";
     changed_meanwhile, "A warning.";
     nothing_kept, "A warning.";
+    not_kept_now, "A short warning that stays in the foot.";
+    no_text_to_keep, "A warning.";
+    undo_not_kept, "Beside what was left behind.";
 
     // When something goes wrong.
     fault_title, "Over the page after a fault in the program.";
@@ -346,6 +351,8 @@ impl Screen {
         why_of(finding: &str) -> String;
         /// Two marks between which a tape reads.
         mark_to_mark(from: &str, to: &str) -> String;
+        /// A figure of one wheel.
+        of_wheel(wheel: &str, figure: &str) -> String;
         /// Figures that were assumed.
         assumed(figures: &[Assumed]) -> String;
         /// A door's size.

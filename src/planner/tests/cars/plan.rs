@@ -17,7 +17,7 @@ fn aiming() -> Aiming {
 fn places(aiming: &Aiming) -> Vec<(String, Option<DVec2>)> {
     let wheels = [(0.0, 750.0), (0.0, -750.0), (-2_700.0, 750.0), (-2_700.0, -750.0)];
     let targets = vec![DVec2::new(3_600.0, 0.0)];
-    let givens = Givens::new(wheels.map(DVec2::from), DVec2::X, 205.0, Vec::new(), targets).unwrap();
+    let givens = Givens::new(wheels.map(DVec2::from), DVec2::X, [205.0; 4], Vec::new(), targets).unwrap();
     let plan: Vec<Construction> = aiming.mark_plan.iter().map(|step| step.construction).collect();
     let laid = lay(&plan, &givens);
     let mut all: Vec<_> =

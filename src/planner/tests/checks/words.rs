@@ -2,7 +2,7 @@
 
 use baywright_planner::model::*;
 use baywright_planner::words::{Locale, Units, Words};
-use baywright_planner::{Code, assess};
+use baywright_planner::{Code, Quantity, assess};
 
 use crate::support::*;
 
@@ -81,4 +81,33 @@ fn marks_are_told_as_work() {
         "Mark 5: line laser or string through marks 1 and 3, then tape 4 800 mm on beyond mark 3."
     );
     assert_eq!(all[6], "Mark T: half way between marks 5 and 6; check it from both.");
+}
+
+/// What is shown never contradicts the verdict beside it: a value and its limit that differ look different, and what is not
+/// nothing does not look like nothing.
+#[test]
+fn a_figure_never_contradicts_its_verdict() {
+    let mut arrangement = with(vec![cabinet("cabinet", (8_000.0, 4_475.0), 900.0, 450.0)]);
+    arrangement.bay.things[0].place.known = Known::Taped;
+    let found = of(&assess(&arrangement), Code::ZoneObject)[0].clone();
+    let near =
+        baywright_planner::Finding { facts: baywright_planner::Facts::ZoneNear(Vec::new()), ..found.clone() };
+    let length = Quantity::Length;
+    let angle = |degrees: f64| Quantity::Angle(degrees.to_radians());
+    for (units, finding, measured, limit, said) in [
+        (Units::Millimetres, &found, length(5.004), length(5.0), "by 5.004 mm, limit 5.000 mm"),
+        (Units::Millimetres, &found, length(250.0), length(0.0), "by 250 mm, limit 0 mm"),
+        (Units::Metres, &found, length(5.2), length(5.0), "by 0.0052 m, limit 0.0050 m"),
+        (Units::FeetInches, &found, length(25.8), length(25.4), "by 1.02 in, limit 1.00 in"),
+        (Units::Millimetres, &near, length(0.003), length(20.0), "clear by 0.003 mm, wants 20.000 mm"),
+        (Units::Millimetres, &near, length(0.0), length(20.0), "clear by 0 mm, wants 20 mm"),
+        (Units::Millimetres, &found, angle(0.2004), angle(0.2), "by 0.2004°, limit 0.2000°"),
+        (Units::Millimetres, &found, Quantity::Ratio(0.598), Quantity::Ratio(0.6), "by 0.598, limit 0.600"),
+        (Units::Millimetres, &found, length(5.0), length(5.0), "by 5 mm, limit 5 mm"),
+    ] {
+        let finding =
+            baywright_planner::Finding { measured: Some(measured), limit: Some(limit), ..finding.clone() };
+        let words = Words::new(&arrangement, Locale { units, ..Locale::default() });
+        assert_eq!(plain(&words.measure(&finding).unwrap()), said);
+    }
 }

@@ -107,7 +107,12 @@ impl Row {
             }
             Self::IdleRunway => {
                 let outline = Polygon::rectangle(low, high).unwrap();
-                arrangement.bay.runways.push(Runway { id: "row".into(), outline, top_mm: 1_000.0 });
+                arrangement.bay.runways.push(Runway {
+                    id: "row".into(),
+                    outline,
+                    top_mm: 1_000.0,
+                    survey: None,
+                });
                 arrangement.bay.walls_known = Known::Within(KNOWN_MM);
             }
             Self::Wall => {

@@ -2,14 +2,14 @@
 
 use baywright_planner::edit::{Edit, is_taken};
 use baywright_planner::geometry::{DVec2, PlanPose, Polygon, angle};
-use baywright_planner::hand::free_spot;
+use baywright_planner::hand::{free_spot, gives_a_place};
 use baywright_planner::model::{Id, Known, Place, StandSet, Thing, ThingKind};
 use baywright_planner::{Step, Subject, hand};
 
 use crate::screen::Desk;
 use crate::screen::command::{Begin, OfBay};
 use crate::screen::shelf;
-use crate::screen::view::{Area, Tool};
+use crate::screen::view::{Area, Tool, TypedGap};
 use crate::session::answer::Answer;
 
 impl Desk {
@@ -33,6 +33,7 @@ impl Desk {
             OfBay::Add(kind) => self.add(kind),
             OfBay::AddPart(part) => self.add_part(part),
             OfBay::Copy(thing) => self.copy(&thing),
+            OfBay::Tape { thing, place, inward } => self.tape(&thing, place, inward),
             OfBay::Nudge(by) => self.nudge(by),
             OfBay::Turn(by) => self.turn(by),
             OfBay::DrawnArea(area, from, to) => self.drawn_area(area, from, to),
@@ -159,8 +160,24 @@ impl Desk {
         // Beside it, towards the bottom of the paper, where it is seen not to be the same.
         let size = thing.prism().outline.bounds().size();
         let aside = self.canvas.bay_from_top().turned(DVec2::new(0.0, -1.0)) * (size.min_element() + 100.0);
-        thing.place = thing.place.shifted(aside);
+        // Nobody has taped where the copy stands.
+        thing.place = Place { known: thing.place.known.by_hand(), ..thing.place.shifted(aside) };
         self.add_thing(thing);
+    }
+
+    /// A distance to a wall was typed, as it was read off a tape: of the two directions that make a place, one. The place
+    /// is taped when two walls that stand well apart in direction gave theirs and the thing was not moved between.
+    fn tape(&mut self, thing: &Id, place: Place, inward: DVec2) {
+        let Some(own) = self.answer.arrangement.bay.things.iter().find(|own| own.id == *thing) else {
+            return;
+        };
+        let was = own.place;
+        let other = self.view.typed_gap.as_ref().filter(|typed| {
+            typed.thing == *thing && typed.at == was.at && gives_a_place(typed.inward, inward)
+        });
+        let known = if other.is_some() { Known::Taped } else { was.known };
+        self.edit(&Edit::Place { thing: thing.clone(), place: Place { known, ..place } });
+        self.view.typed_gap = Some(TypedGap { thing: thing.clone(), at: place.at, inward });
     }
 
     fn add_thing(&mut self, thing: Thing) {

@@ -354,9 +354,12 @@ impl Drag {
                 let Some(thing) = &self.thing else { return Vec::new() };
                 let Some((shape, place)) = resized(thing, (x, y), in_bay) else { return Vec::new() };
                 let id = thing.id.clone();
+                // Where its sides are now nobody has taped.
+                let is_same = place == thing.place.at && shape == *thing.footprint.shape();
+                let known = if is_same { thing.place.known } else { thing.place.known.by_hand() };
                 // Named after the last one: the size.
                 vec![
-                    Edit::Place { thing: id.clone(), place: Place { at: place, ..thing.place } },
+                    Edit::Place { thing: id.clone(), place: Place { at: place, known } },
                     Edit::Reshape { thing: id, shape },
                 ]
             }

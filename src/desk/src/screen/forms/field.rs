@@ -12,7 +12,7 @@ use crate::screen::widgets;
 pub(in crate::screen) struct Fields {
     editing: Option<Editing>,
     asked: Vec<Asked>,
-    wrong: Option<(Id, String)>,
+    refused: Vec<Refused>,
     /// Whether Enter leads on to the next field: where many are filled one after another.
     leads_on: bool,
     /// The next field that is drawn gets the keyboard.
@@ -29,6 +29,17 @@ struct Asked {
     which: Which,
     /// Whether it was drawn in this frame.
     seen: bool,
+}
+
+/// What was typed in a field and could not be read: it stays there, with the reason under it, until something else is typed or
+/// Escape puts back what was there.
+#[derive(Debug)]
+struct Refused {
+    id: Id,
+    text: String,
+    why: String,
+    /// What was shown then: when another value comes there, what was typed is about nothing any more.
+    shown: String,
 }
 
 /// The field that has the keyboard.
@@ -77,6 +88,17 @@ impl Fields {
         self.is_untouched(ctx) && !again
     }
 
+    /// Whether the keyboard was in a field in the last frame: its Escape is the field's, though the library has taken the
+    /// keyboard away by now.
+    pub fn had_keyboard(&self, ctx: &Context) -> bool {
+        self.editing.as_ref().is_some_and(|own| ctx.memory(|memory| memory.had_focus_last_frame(own.id)))
+    }
+
+    /// Whether something is typed in a field and not taken yet.
+    pub fn is_edited(&self) -> bool {
+        self.editing.as_ref().is_some_and(|own| own.edited)
+    }
+
     /// Whether the row that was drawn last was left in this frame with something typed in it.
     pub const fn was_left_edited(&self) -> bool {
         self.left_edited
@@ -91,6 +113,7 @@ impl Fields {
     pub fn put_back(&mut self) {
         self.editing = None;
         self.asked.clear();
+        self.refused.clear();
     }
 
     /// A question whose field is gone is not asked any more; the first that went without an answer, with what was typed.
@@ -104,7 +127,8 @@ impl Fields {
     fn text_of(&self, id: Id, shown: &str) -> String {
         let typed = self.editing.as_ref().filter(|own| own.id == id && own.edited).map(|own| &own.text);
         let asked = self.asked.iter().find(|own| own.id == id).map(|own| &own.text);
-        typed.or(asked).map_or_else(|| shown.to_owned(), String::clone)
+        let refused = self.refused.iter().find(|own| own.id == id && own.shown == shown).map(|own| &own.text);
+        typed.or(asked).or(refused).map_or_else(|| shown.to_owned(), String::clone)
     }
 
     /// Whether what is shown became another while the keyboard was in the untouched field, as undo does it.
@@ -153,12 +177,12 @@ impl Fields {
             if let Some(typed) = self.typed(ui, id, &response, text, shown) {
                 self.next = self.leads_on && entered;
                 self.left_edited = typed.is_some();
-                taken = self.read(id, typed, &read);
+                taken = self.read(id, typed, shown, &read);
             }
         });
-        self.say_wrong(ui, id);
+        self.say_wrong(ui, id, shown);
         if let Some(typed) = self.ask(ui, id, row.label) {
-            taken = self.read(id, Some(typed), &read);
+            taken = self.read(id, Some(typed), shown, &read);
         }
         taken
     }
@@ -191,9 +215,9 @@ impl Fields {
             widgets::begin_anew(ui, id, output.state);
         }
         if let Some(typed) = self.typed(ui, id, &response, text, shown) {
-            taken = self.read(id, typed, &read);
+            taken = self.read(id, typed, shown, &read);
         }
-        self.say_wrong(ui, id);
+        self.say_wrong(ui, id, shown);
         taken
     }
 
@@ -212,6 +236,7 @@ impl Fields {
             let edited = text != shown;
             if response.changed() {
                 self.asked.retain(|own| own.id != id);
+                self.refused.retain(|own| own.id != id);
             }
             self.editing = Some(Editing { id, text, edited });
             return None;
@@ -222,8 +247,8 @@ impl Fields {
             return None;
         }
         self.editing = None;
-        self.wrong = None;
         self.asked.retain(|own| own.id != id);
+        self.refused.retain(|own| own.id != id);
         let escaped = ui.input(|i| i.key_pressed(Key::Escape));
         Some((!escaped && text.trim() != shown.trim()).then_some(text))
     }
@@ -233,12 +258,19 @@ impl Fields {
         &mut self,
         id: Id,
         typed: Option<String>,
+        shown: &str,
         read: &impl Fn(&str) -> Result<T, E>,
     ) -> Option<T> {
         let text = typed?;
         match read(&text).map_err(Into::into) {
             Ok(value) => return Some(value),
-            Err(NotRead::Wrong(why)) => self.wrong = Some((id, why)),
+            Err(NotRead::Wrong(why)) => {
+                let shown = shown.to_owned();
+                self.refused.push(Refused { id, text, why, shown });
+                // Forms that were left long ago are not gone through for ever.
+                let too_many = self.refused.len().saturating_sub(MOST_REFUSED);
+                self.refused.drain(..too_many);
+            }
             Err(NotRead::Which(which)) => self.asked.push(Asked { id, text, which, seen: true }),
         }
         None
@@ -256,15 +288,16 @@ impl Fields {
         Some(chosen.typed)
     }
 
-    fn say_wrong(&self, ui: &mut Ui, id: Id) {
-        if let Some((own, why)) = &self.wrong
-            && *own == id
-        {
+    fn say_wrong(&self, ui: &mut Ui, id: Id, shown: &str) {
+        if let Some(refused) = self.refused.iter().find(|own| own.id == id && own.shown == shown) {
             let colour = ui.visuals().error_fg_color;
-            ui.label(RichText::new(why).size(size::LEAST).color(colour));
+            ui.label(RichText::new(&refused.why).size(size::LEAST).color(colour));
         }
     }
 }
+
+/// So many texts that could not be read are kept in their fields.
+const MOST_REFUSED: usize = 50;
 
 /// As many characters as a list of points or conditions may have.
 const LONGEST_LINES: usize = 20_000;

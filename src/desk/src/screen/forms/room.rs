@@ -99,7 +99,7 @@ impl Desk {
             }
             Part::Runway => {
                 let Ok(outline) = area(DVec2::new(4_800.0, 600.0)) else { return };
-                bay.runways.push(Runway { id: id.clone(), outline, top_mm: 300.0 });
+                bay.runways.push(Runway { id: id.clone(), outline, top_mm: 300.0, survey: None });
                 Subject::Runway(id)
             }
             Part::KeepFree(kind) => {

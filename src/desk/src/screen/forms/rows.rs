@@ -5,7 +5,7 @@ use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
 use baywright_planner::hand::{WallGap, gap_to_wall, pose_of, wall_gaps};
 use baywright_planner::model::{
-    Effort, Id, Known, Material, Metal, ParkedKnown, Place, Shape, StandSet, Thing, ThingKind,
+    Effort, Id, Known, Material, Metal, ParkedKnown, Shape, StandSet, Thing, ThingKind, Wheel,
 };
 use baywright_planner::words::sentence_start;
 use egui::{ComboBox, RichText, Ui};
@@ -128,14 +128,11 @@ impl Desk {
         // The wall that was named when typing began.
         let now = gap_to_wall(arrangement, scene, subject, gap.wall).map_or(gap.gap_mm, |gap| gap.gap_mm);
         let edit = self.placed(subject, pose.shifted(gap.inward * (wanted - now)));
-        // A distance that is typed was read off a tape.
         out.extend(edit.map(|edit| {
-            Command::Bay(OfBay::Edit(match edit {
-                Edit::Place { thing, place } => {
-                    Edit::Place { thing, place: Place { known: Known::Taped, ..place } }
-                }
-                other => other,
-            }))
+            Command::Bay(match edit {
+                Edit::Place { thing, place } => OfBay::Tape { thing, place, inward: gap.inward },
+                other => OfBay::Edit(other),
+            })
         }));
     }
 
@@ -314,6 +311,17 @@ impl Desk {
                     .into_iter()
                     .enumerate()
             {
+                at[axis] = self.length_row(ui, fields, row, of, at[axis]).unwrap_or(at[axis]);
+            }
+        }
+        let mut feet = now.wheels.is_some();
+        if ui.checkbox(&mut feet, widgets::soft(ui, texts.wheels_measured)).changed() {
+            now.wheels = feet.then(|| Wheel::ALL.map(|wheel| arrangement.vehicle.wheel_point(wheel)));
+        }
+        for (wheel, at) in Wheel::ALL.into_iter().zip(now.wheels.iter_mut().flatten()) {
+            for (axis, of_axis) in [forms.ahead, forms.aside].into_iter().enumerate() {
+                let label = texts.of_wheel(forms.wheel_of(wheel), of_axis);
+                let row = (label.as_str(), texts.wheels_hint);
                 at[axis] = self.length_row(ui, fields, row, of, at[axis]).unwrap_or(at[axis]);
             }
         }

@@ -138,7 +138,10 @@ fn weight(layout: &Layout) -> usize {
         .sum();
     let bay = &layout.bay;
     let fixtures = bay.openings.len() + bay.floor_features.len() + bay.runways.len() + bay.keep_free.len();
-    let levels = bay.survey.as_ref().map_or(0, |survey| survey.points.len());
+    let levels = {
+        let surveys = bay.survey.iter().chain(bay.runways.iter().filter_map(|own| own.survey.as_ref()));
+        surveys.map(|survey| survey.points.len()).sum::<usize>()
+    };
     THING_BYTES * (bay.things.len() + fixtures + bay.walls.len()) + 32 * levels + arrangements
 }
 

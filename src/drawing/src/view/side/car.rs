@@ -50,7 +50,7 @@ pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>) {
         pen.ring(Role::CarGlass, car.clone(), pane.iter().map(|&p| on_side(p, seen)).collect());
     }
     for wheel in Wheel::ALL {
-        let at = vehicle.wheel_point(wheel);
+        let at = side.arrangement.wheel_point(wheel);
         if (at.y < 0.0) != (seen < 0.0) {
             continue;
         }

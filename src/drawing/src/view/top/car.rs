@@ -50,8 +50,8 @@ pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
         pen.ring(Role::CarGlass, car.clone(), ring(pane));
     }
     for wheel in Wheel::ALL {
-        let at = vehicle.wheel_point(wheel);
-        let size = DVec2::new(vehicle.tyre_diameter_mm, vehicle.tyre_width_mm) * 0.5;
+        let at = top.arrangement.wheel_point(wheel);
+        let size = DVec2::new(vehicle.tyre_diameter_mm, vehicle.tyre_width(wheel)) * 0.5;
         let tyre = [size, DVec2::new(-size.x, size.y), -size, DVec2::new(size.x, -size.y)].map(|c| at + c);
         pen.ring(Role::Tyre, car.clone(), ring(&tyre));
     }

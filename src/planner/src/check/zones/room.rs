@@ -9,7 +9,7 @@ use super::super::claim::{excludes_part, walls_bind};
 use super::super::finding::{Basis, Facts, Finding, Quantity, Severity, Subject};
 use super::super::{Context, SPEAKS_FROM_MM, finding, middle_of_both};
 use super::InZone;
-use crate::model::{Bay, Exclusion, FloorFeature, Metal, ZoneFrame};
+use crate::model::{Bay, Exclusion, FloorFeature, HeightsFrom, Metal, ZoneFrame};
 use crate::scene::PlacedZone;
 
 /// All that the room does to one zone.
@@ -22,6 +22,17 @@ pub(super) fn of_room(context: &Context<'_>, zone: &PlacedZone, findings: &mut V
         let solids = context.idle_runways();
         findings.extend(
             solids.filter_map(|(subject, prism)| solid_and_zone(context, zone, subject, &prism, judged)),
+        );
+        // Of one that carries the car it needs care as long as the zone's heights are given from the floor: they were
+        // written for a car that stands on it, and the plane under its wheels was no steel then; only the procedure can
+        // say. A zone whose heights are given from the wheels' plane and that reaches below it means what it says.
+        let carries = match zone.heights_from {
+            HeightsFrom::Floor => Judged::Unknown,
+            HeightsFrom::Wheels => judged,
+        };
+        let solids = context.carrying_steel();
+        findings.extend(
+            solids.filter_map(|(subject, prism)| solid_and_zone(context, zone, subject, &prism, carries)),
         );
     }
     for feature in &context.arrangement.bay.floor_features {

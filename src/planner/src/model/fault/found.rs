@@ -67,6 +67,10 @@ pub enum Found {
     TextOf(usize),
     /// A text with a line break or another control character.
     ControlCharacter,
+    /// A text with a character that is not seen and changes how the rest is read.
+    HiddenCharacter(char),
+    /// A text of which nothing is seen.
+    NothingSeen,
     /// A text that starts or ends with a blank.
     BlankAtEnds(Quote),
     /// A text whose closing quote is missing: the line that it goes on to.
@@ -171,10 +175,14 @@ pub enum Counted {
     Points,
     /// Corners of a shape.
     Corners,
+    /// Corners of all shapes of a list.
+    CornersInAll,
     /// Corners of one of its holes, counted from 1.
     CornersOfHole(usize),
     /// Holes of a shape.
     Holes,
+    /// Things and pieces of floor of a bay times its arrangements.
+    Placed,
     /// Target stands.
     Stands,
 }

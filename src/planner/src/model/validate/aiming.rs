@@ -1,5 +1,7 @@
 //! Invariants of an aiming.
 
+use std::borrow::Cow;
+
 use baywright_geometry::Outline;
 use baywright_geometry::marks::{Construction, Reach};
 
@@ -192,6 +194,17 @@ fn target(path: &str, target: &Target, faults: &mut Faults) {
                 Allowed::FromBase(stand.base_height_mm),
             );
         }
+        for (field, reach) in [("lowest_mm", stand.lowest_mm), ("highest_mm", stand.highest_mm)] {
+            if let Some(reach) = reach {
+                faults.number(format!("{path}.stand.{field}"), reach, &limits::TARGET_HEIGHT);
+            }
+        }
+        if let (Some(bottom), Some(top)) = (stand.lowest_mm, stand.highest_mm)
+            && top < bottom
+        {
+            let found = Found::BottomAndTop { bottom, top };
+            faults.add(format!("{path}.stand.highest_mm"), found, Allowed::TopAboveBottom);
+        }
         if target.kind == TargetKind::Mat {
             faults.add(format!("{path}.stand"), Found::StandUnderMat, Allowed::Nothing);
         }
@@ -208,6 +221,8 @@ fn size(field: &str, outline: &Outline, faults: &mut Faults) {
 
 fn zones(path: &str, aiming: &Aiming, faults: &mut Faults) {
     faults.count(&format!("{path}.zones"), aiming.zones.len(), limits::MOST_PARTS);
+    let outlines = aiming.zones.iter().map(|zone| Cow::Borrowed(&zone.outline));
+    faults.corners((&format!("{path}.zones"), "outline.corners_mm"), outlines, limits::MOST_CORNERS_OF_ZONES);
     faults.unique(aiming.zones.iter().enumerate().map(|(i, z)| (format!("{path}.zones[{i}].name"), &z.id)));
     let placements: Vec<&Id> = aiming.placements.iter().map(|p| &p.id).collect();
     for (i, zone) in aiming.zones.iter().enumerate() {

@@ -1,7 +1,7 @@
 //! Invariants of an arrangement: of its parts, and between them.
 
-use super::super::Arrangement;
 use super::super::fault::{Allowed, Counted, Found};
+use super::super::{Arrangement, Wheel};
 use super::limits;
 use super::{Faults, bay, layout, vehicle};
 
@@ -28,11 +28,31 @@ pub(super) fn check(all: &Arrangement, faults: &mut Faults) {
     if let Some(at) = all.on_this_car.sensor_at {
         vehicle::on_car("on_this_car.sensor_at_mm", at, limits::LOWEST_SENSOR_MM, &all.vehicle, faults);
     }
+    wheels(all, faults);
     if all.stands.len() != all.aiming.placements.len() {
         let allowed = Allowed::OneForEachPlacement(all.aiming.placements.len());
         faults.add("stands", Found::Count(all.stands.len(), Counted::Stands), allowed);
     }
     for (i, set) in all.stands.iter().enumerate() {
         layout::stand(&format!("stands[{i}].set"), set, faults);
+    }
+}
+
+/// Wheels that were measured stand near where the profile has them: further off it is another car, or a figure mistyped.
+fn wheels(all: &Arrangement, faults: &mut Faults) {
+    for ((wheel, name), at) in
+        Wheel::ALL.into_iter().zip(layout::WHEELS).zip(all.on_this_car.wheels.iter().flatten())
+    {
+        let expected = all.vehicle.wheel_point(wheel).to_array();
+        for (i, (value, expected)) in at.to_array().into_iter().zip(expected).enumerate() {
+            let slack = limits::WHEEL_SLACK_MM;
+            let near = limits::Range {
+                low: expected - slack,
+                high: expected + slack,
+                above: false,
+                unit: limits::Unit::Millimetres,
+            };
+            faults.number(format!("on_this_car.wheels_mm.{name}[{i}]"), value, &near);
+        }
     }
 }

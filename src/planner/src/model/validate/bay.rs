@@ -1,9 +1,11 @@
 //! Invariants of a bay.
 
-use baywright_geometry::Polygon;
+use std::borrow::Cow;
+
+use baywright_geometry::{Outline, Polygon};
 
 use super::super::fault::{Allowed, Found, Listed};
-use super::super::{Bay, Id, Known, Opening, Shape, Thing};
+use super::super::{Bay, FloorSurvey, Id, Known, Opening, Shape, Thing};
 use super::limits;
 use super::{Faults, extent};
 
@@ -25,18 +27,24 @@ pub(super) fn check(path: &str, bay: &Bay, faults: &mut Faults) {
     for (i, item) in bay.things.iter().enumerate() {
         thing(&format!("{path}things[{i}]"), item, faults);
     }
-    if let Some(survey) = &bay.survey {
-        faults.source(&format!("{path}survey.source"), &survey.provenance);
-        faults.count(&format!("{path}survey.points"), survey.points.len(), limits::MOST_THINGS);
-        if survey.points.is_empty() {
-            faults.add(format!("{path}survey.points"), Found::NoLevel, Allowed::AtLeastOneOrNoSurvey);
-        }
-        for (i, point) in survey.points.iter().enumerate() {
-            faults.place(&format!("{path}survey.points[{i}].at_mm"), point.at);
-            faults.number(format!("{path}survey.points[{i}].level_mm"), point.level_mm, &limits::LEVEL);
-        }
+    let outlines = bay.things.iter().map(|thing| Cow::Borrowed(thing.footprint.outline()));
+    faults.corners((&format!("{path}things"), "shape.corners_mm"), outlines, limits::MOST_CORNERS_IN_ALL);
+    if let Some(own) = &bay.survey {
+        survey(&format!("{path}survey"), own, faults);
     }
     names(path, bay, faults);
+}
+
+fn survey(path: &str, survey: &FloorSurvey, faults: &mut Faults) {
+    faults.source(&format!("{path}.source"), &survey.provenance);
+    faults.count(&format!("{path}.points"), survey.points.len(), limits::MOST_THINGS);
+    if survey.points.is_empty() {
+        faults.add(format!("{path}.points"), Found::NoLevel, Allowed::AtLeastOneOrNoSurvey);
+    }
+    for (i, point) in survey.points.iter().enumerate() {
+        faults.place(&format!("{path}.points[{i}].at_mm"), point.at);
+        faults.number(format!("{path}.points[{i}].level_mm"), point.level_mm, &limits::LEVEL);
+    }
 }
 
 fn room(path: &str, bay: &Bay, faults: &mut Faults) {
@@ -137,6 +145,21 @@ fn fixtures(path: &str, bay: &Bay, faults: &mut Faults) {
     ] {
         faults.count(&format!("{path}{field}"), len, limits::MOST_FIXTURES);
     }
+    let floor = |field: &str| format!("{path}{field}");
+    let shape = |outline: &Polygon| Cow::Owned(Outline::from(outline.clone()));
+    let most = limits::MOST_CORNERS_IN_ALL;
+    let features = bay.floor_features.iter().map(|own| shape(&own.outline));
+    faults.corners((&floor("floor_features"), "corners_mm"), features, most);
+    faults.corners(
+        (&floor("runways"), "corners_mm"),
+        bay.runways.iter().map(|own| shape(&own.outline)),
+        most,
+    );
+    faults.corners(
+        (&floor("keep_free"), "corners_mm"),
+        bay.keep_free.iter().map(|own| shape(&own.outline)),
+        most,
+    );
     for (i, feature) in bay.floor_features.iter().enumerate() {
         faults.name(format!("{path}floor_features[{i}].name"), feature.id.as_str());
         faults.no_holes(format!("{path}floor_features[{i}].corners_mm"), &feature.outline);
@@ -147,6 +170,9 @@ fn fixtures(path: &str, bay: &Bay, faults: &mut Faults) {
         faults.no_holes(format!("{path}runways[{i}].corners_mm"), &runway.outline);
         area(&format!("{path}runways[{i}].corners_mm"), &runway.outline, faults);
         faults.number(format!("{path}runways[{i}].top_mm"), runway.top_mm, &limits::RUNWAY_TOP);
+        if let Some(own) = &runway.survey {
+            survey(&format!("{path}runways[{i}].survey"), own, faults);
+        }
     }
     for (i, free) in bay.keep_free.iter().enumerate() {
         faults.name(format!("{path}keep_free[{i}].name"), free.id.as_str());

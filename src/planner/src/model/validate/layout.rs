@@ -1,6 +1,9 @@
 //! Invariants of a layout: its bay, and what its arrangements say of it.
 
-use super::super::fault::{Allowed, Found, Quote};
+use std::borrow::Cow;
+use std::collections::BTreeSet;
+
+use super::super::fault::{Allowed, Counted, Found, Quote};
 use super::super::{Id, Layout, OnThisCar, ParkedKnown, SavedArrangement, StandSet, TapedRoom, Underlay};
 use super::limits;
 use super::{Faults, bay};
@@ -11,6 +14,14 @@ pub(super) fn check(layout: &Layout, faults: &mut Faults) {
     faults.unique(
         layout.arrangements.iter().enumerate().map(|(i, a)| (format!("arrangements[{i}].name"), &a.id)),
     );
+    let bay = &layout.bay;
+    let own = bay.things.len() + bay.floor_features.len() + bay.runways.len() + bay.keep_free.len();
+    let added: usize = layout.arrangements.iter().map(|saved| saved.added.len()).sum();
+    let placed = own.saturating_mul(layout.arrangements.len()).saturating_add(added);
+    if placed > limits::MOST_PLACED {
+        let found = Found::Count(placed, Counted::Placed);
+        faults.add("arrangements", found, Allowed::AtMost(limits::MOST_PLACED));
+    }
     for (i, saved) in layout.arrangements.iter().enumerate() {
         arrangement(&format!("arrangements[{i}]"), saved, layout, faults);
     }
@@ -69,7 +80,15 @@ fn arrangement(path: &str, saved: &SavedArrangement, layout: &Layout, faults: &m
         super::bay::known(&format!("{path}.moved[{i}].known"), moved.place.known, faults);
     }
     once(path, "away", "", saved.away.iter(), &things, faults);
-    faults.count(&format!("{path}.added"), saved.added.len(), limits::MOST_THINGS);
+    if !saved.added.is_empty() {
+        faults.count(&format!("{path}.added"), bay.things.len() + saved.added.len(), limits::MOST_THINGS);
+        let all = saved.added.iter().chain(&bay.things).map(|thing| Cow::Borrowed(thing.footprint.outline()));
+        faults.corners(
+            (&format!("{path}.added"), "shape.corners_mm"),
+            all.take(limits::MOST_THINGS),
+            limits::MOST_CORNERS_IN_ALL,
+        );
+    }
     let taken = taken_names(layout);
     for (i, thing) in saved.added.iter().enumerate() {
         bay::thing(&format!("{path}.added[{i}]"), thing, faults);
@@ -89,7 +108,7 @@ fn arrangement(path: &str, saved: &SavedArrangement, layout: &Layout, faults: &m
     faults.unique(saved.visit.iter().enumerate().map(|(i, id)| (format!("{path}.visit[{i}]"), id)));
 }
 
-fn taken_names(layout: &Layout) -> std::collections::BTreeSet<&Id> {
+fn taken_names(layout: &Layout) -> BTreeSet<&Id> {
     let bay = &layout.bay;
     let walls = bay.walls.iter().map(|w| &w.id);
     let openings = bay.openings.iter().map(|o| &o.id);
@@ -112,7 +131,8 @@ fn once<'a>(
     let names: Vec<(String, &Id)> =
         names.enumerate().map(|(i, id)| (format!("{path}.{list}[{i}]{part}"), id)).collect();
     faults.count(&format!("{path}.{list}"), names.len(), limits::MOST_THINGS);
-    for (field, id) in &names {
+    let there: BTreeSet<&Id> = known.iter().copied().collect();
+    for (field, id) in names.iter().filter(|(_, id)| !there.contains(id)) {
         faults.known(field.clone(), id, known.iter().copied());
     }
     faults.unique(names);
@@ -134,6 +154,9 @@ pub(super) fn parked_known(path: &str, known: ParkedKnown, faults: &mut Faults) 
     }
 }
 
+/// The wheels as a file names them, in the order of [`super::super::Wheel::ALL`].
+pub(super) const WHEELS: [&str; 4] = ["front_left", "front_right", "rear_left", "rear_right"];
+
 pub(super) fn on_this_car(path: &str, car: &OnThisCar, faults: &mut Faults) {
     if let Some(at) = car.sensor_at {
         for (i, value) in at.to_array().into_iter().enumerate() {
@@ -149,5 +172,10 @@ pub(super) fn on_this_car(path: &str, car: &OnThisCar, faults: &mut Faults) {
     }
     if let Some(circle) = car.turning_circle_mm {
         faults.number(format!("{path}.turning_circle_mm"), circle, &limits::TURNING_CIRCLE);
+    }
+    for (wheel, at) in WHEELS.iter().zip(car.wheels.iter().flatten()) {
+        for (i, value) in at.to_array().into_iter().enumerate() {
+            faults.number(format!("{path}.wheels_mm.{wheel}[{i}]"), value, &limits::ON_CAR);
+        }
     }
 }

@@ -165,6 +165,8 @@ pub const LENGTH_SLACK_MM: f64 = 10.0;
 pub const OUTLINE_SLACK_MM: f64 = 10.0;
 /// A sensor may stick out of the car's box by this: roof lidars and trim.
 pub const SENSOR_SLACK_MM: f64 = 300.0;
+/// A wheel point as measured on a car may be so far from where the profile has it, either way.
+pub const WHEEL_SLACK_MM: f64 = 100.0;
 /// An opening may stick out of its wall by this: rounding of a drawing.
 pub const WALL_SLACK_MM: f64 = 1.0;
 
@@ -181,8 +183,19 @@ pub const MOST_PARTS: usize = 500;
 pub const MOST_LINES: usize = 100;
 /// Most walls of a room.
 pub const MOST_WALLS: usize = 2_000;
-/// Most things in a bay, and most surveyed levels.
-pub const MOST_THINGS: usize = 10_000;
+/// Most things in a bay: ten times a hall's full.
+pub const MOST_THINGS: usize = 2_000;
+/// Most surveyed levels.
+pub const MOST_LEVELS: usize = 10_000;
+/// Most corners of the outline of a thing, a piece of floor, a zone or a stand's base: what is as jagged as that is measured
+/// by its hull anyway.
+pub const MOST_CORNERS: usize = 200;
+/// Most corners of the outlines of all things together, and of all pieces of floor. What a round thing costs is a corner's.
+pub const MOST_CORNERS_IN_ALL: usize = 8_000;
+/// Most corners of all zones of an aiming together: each is compared with each of the things.
+pub const MOST_CORNERS_OF_ZONES: usize = 500;
+/// Most things of a bay times its arrangements: each arrangement is assessed with all of them.
+pub const MOST_PLACED: usize = 20_000;
 /// Most doors, drains, runways, kept-free areas, permanent marks.
 pub const MOST_FIXTURES: usize = 2_000;
 /// Most arrangements in a layout.

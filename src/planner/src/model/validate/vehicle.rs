@@ -68,6 +68,9 @@ fn body(car: &Vehicle, faults: &mut Faults) {
             faults.number(format!("body.{field}"), value, range);
         }
     }
+    if let Some(width) = car.tyre_width_rear_mm {
+        faults.number("body.tyre_width_rear_mm", width, &limits::TYRE_WIDTH);
+    }
     let arches = ["front_left_mm", "front_right_mm", "rear_left_mm", "rear_right_mm"];
     for (field, value) in arches.iter().zip(car.ride_heights.iter().flatten()) {
         faults.number(format!("body.ride_heights.{field}"), *value, &limits::RIDE_HEIGHT);
@@ -99,6 +102,7 @@ fn proportions(car: &Vehicle, faults: &mut Faults) {
     let (track, low) = (car.track_front_mm.min(car.track_rear_mm), car.height_mm.min(car.wheelbase_mm));
     for (field, value, limit, allowed) in [
         ("tyre_width_mm", car.tyre_width_mm, track, Allowed::BelowTrack(track)),
+        ("tyre_width_rear_mm", car.tyre_width_rear_mm.unwrap_or(0.0), track, Allowed::BelowTrack(track)),
         ("tyre_diameter_mm", car.tyre_diameter_mm, low, Allowed::BelowHeightAndWheelbase(low)),
         ("ground_clearance_mm", car.ground_clearance_mm, car.height_mm, Allowed::BelowHeight(car.height_mm)),
     ] {

@@ -18,6 +18,7 @@ pub const TEXTS: CommandLine = CommandLine {
     draw_arrangement: "This arrangement; without it, the first one in the file",
     units: "Lengths in millimetres, metres, or feet and inches",
     date: "The day to judge by, instead of today: dates the floor survey",
+    no_day: "there is no such day; write a day as 2026-11-02",
     json: "The answer as data",
     strict: "\"Ready with care\" counts as not ready",
     marks: "Also how each mark is laid, and what the tape must read between them",

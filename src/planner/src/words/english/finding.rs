@@ -6,8 +6,8 @@ use super::marks::wheel_name;
 use super::numbers::percent;
 use super::{About, sentence_start};
 use crate::assessment::{
-    AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, OffBy, OffPlace, OnRunways, Quantity,
-    Severity, Subject, TooLarge, Under,
+    AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Misplaced, OffBy, OffPlace,
+    OnRunways, Quantity, Severity, StandReach, Subject, TooLarge, Under,
 };
 use crate::model::{Known, Material, Metal, Provenance, Thing};
 
@@ -112,17 +112,33 @@ impl About<'_> {
                 }
                 (Under::Car | Under::Stand, _) => format!("{first} hangs close over {second}"),
             },
+            Facts::StandReach(reach) => match reach {
+                StandReach::TooShort => format!("{first} is too short for {second}"),
+                StandReach::TooTall => format!("{first} cannot be set so low for {second}"),
+                StandReach::Unknown => format!("{first} may be too short for a raised car"),
+            },
+            Facts::MatBelow => format!("{first} lies on the floor, below the raised car"),
+            Facts::MarkInAir { .. } => {
+                let marks: Vec<String> = finding.subjects.iter().map(|mark| self.subject(mark)).collect();
+                format!("{} would hang in the air beside the runways", super::listed(&marks))
+            }
+            Facts::HeightsFromFloor => {
+                let of: Vec<String> = finding.subjects.iter().map(|own| self.subject(own)).collect();
+                format!("heights given from the floor: {}", super::listed(&of))
+            }
             Facts::WheelOffRunway(OnRunways::Off(wheel)) => {
                 format!("the {} wheel is not on the {first}", wheel_name(*wheel))
             }
             Facts::WheelOffRunway(OnRunways::Unequal) => "the runways are not equally high".to_owned(),
             Facts::WheelPlace(wheel) => format!("the {} wheel stands on the {first}", wheel_name(*wheel)),
-            Facts::ThingPlace => match finding.subjects.get(1) {
-                Some(Subject::Thing(_)) => {
-                    format!("{first} and {second} cannot both be where they are entered")
-                }
-                _ => format!("{first} is entered beyond {second}"),
+            Facts::ThingPlace(Misplaced::Beyond) => format!("{first} is entered beyond {second}"),
+            Facts::ThingPlace(Misplaced::InOneAnother) => match finding.subjects.len().saturating_sub(2) {
+                0 => format!("{first} and {second} cannot both be where they are entered"),
+                more => format!("{first}, {second} and {more} more cannot all be where they are entered"),
             },
+            Facts::ThingPlace(Misplaced::NotCompared) => {
+                "things lie so densely across one another that not all were looked at".to_owned()
+            }
             Facts::WorkingRoom(_) => format!("little room between the {first} and the car"),
             Facts::KeepFree => {
                 let door = matches!(finding.subjects.get(1), Some(Subject::KeepFree(id))
@@ -135,7 +151,10 @@ impl About<'_> {
             Facts::ExampleFigures => "on example figures".to_owned(),
             Facts::AssumedFigures(_) => "some figures of the car are assumed".to_owned(),
             Facts::ViewByAngles => "the camera's lens is not known".to_owned(),
-            Facts::MeasuredOnCar => "sensor's place as measured on this car".to_owned(),
+            Facts::MeasuredOnCar => match finding.subjects.first() {
+                Some(Subject::Car) => "wheels as measured on this car".to_owned(),
+                _ => "sensor's place as measured on this car".to_owned(),
+            },
             Facts::Condition(text) => format!("first: {text}"),
             Facts::HaveReady(text) => format!("have ready: {text}"),
         }
@@ -144,8 +163,7 @@ impl About<'_> {
     /// The number against its limit: "250 mm in, limit 0 mm". `None` where there is no number.
     pub fn measure(&self, finding: &Finding) -> Option<String> {
         let (measured, limit) = (finding.measured?, finding.limit?);
-        let value = self.quantity(measured);
-        let limit_text = self.quantity(limit);
+        let [value, limit_text] = self.against(measured, limit);
         Some(match &finding.facts {
             Facts::ZoneObject(_) | Facts::ZoneUnjudged(_) | Facts::DoorLeaf(_) | Facts::KeepFree => {
                 format!("by {value}, limit {limit_text}")
@@ -169,10 +187,9 @@ impl About<'_> {
             }
             Facts::HeadRoom(Under::Person) => format!("{value} above the floor, wants {limit_text}"),
             Facts::HeadRoom(Under::Car | Under::Stand) => format!("{value} high, limit {limit_text}"),
-            Facts::ThingPlace => match finding.subjects.get(1) {
-                Some(Subject::Thing(_)) => format!("{value} in one another, known to {limit_text}"),
-                _ => format!("{value} beyond it, known to {limit_text}"),
-            },
+            Facts::ThingPlace(Misplaced::Beyond) => format!("{value} beyond it, known to {limit_text}"),
+            Facts::ThingPlace(_) => format!("{value} in one another, known to {limit_text}"),
+            Facts::StandReach(_) => format!("asked {value} above the floor, reaches {limit_text}"),
             Facts::MarkOffTarget => format!("{value} beside it, limit {limit_text}"),
             Facts::WheelOffRunway(_) => format!("{value} apart, limit {limit_text}"),
             Facts::WorkingRoom(_) => format!("{value} there, wants {limit_text}"),
@@ -182,6 +199,9 @@ impl About<'_> {
             | Facts::MarkPlace
             | Facts::RunBlocked
             | Facts::WheelPlace(_)
+            | Facts::MatBelow
+            | Facts::MarkInAir { .. }
+            | Facts::HeightsFromFloor
             | Facts::AxisUnknown
             | Facts::ProfileChanged
             | Facts::ExampleFigures
@@ -222,6 +242,10 @@ impl About<'_> {
                     Some(Subject::Ceiling) => {
                         format!("The zone is to be clear of {of}; what is in the ceiling is not known.")
                     }
+                    Some(Subject::Runway(id)) if self.arrangement.on_runways.contains(id) => format!(
+                        "The zone is to be clear of {of}, and its heights are given from the floor: whether the steel \
+                         that carries the car counts, the procedure must say."
+                    ),
                     _ => format!(
                         "The zone is to be clear of {of}; for {} that is not known.",
                         self.made_of(finding)
@@ -340,8 +364,35 @@ impl About<'_> {
             Facts::MarkOffTarget => "The mark plan and the stand-off disagree: one of them was entered \
                                      wrongly, or they follow different axes."
                 .to_owned(),
-            Facts::ThingPlace => "Check the figures of its place.".to_owned(),
+            Facts::ThingPlace(Misplaced::NotCompared) => {
+                "Whether more of them are in one another is not known. Check the figures of their places."
+                    .to_owned()
+            }
+            Facts::ThingPlace(_) => match finding.subjects.len() {
+                0..=2 => "Check the figures of its place.".to_owned(),
+                _ => "Check the figures of their places.".to_owned(),
+            },
             Facts::RunBlocked => "Tape or laser cannot pass there.".to_owned(),
+            Facts::StandReach(StandReach::Unknown) => {
+                "How high it goes is not entered; on runways more is asked of it than on the floor.".to_owned()
+            }
+            Facts::StandReach(StandReach::TooShort | StandReach::TooTall) => {
+                "A stand is not made taller or lower than it is.".to_owned()
+            }
+            Facts::MatBelow => {
+                "The camera expects it in the plane of the wheels; use a floor, or a deck as high as the runways."
+                    .to_owned()
+            }
+            Facts::MarkInAir { instead: Some(aiming) } => {
+                format!("The mark plan of “{aiming}” has no spot beside the tyres.")
+            }
+            Facts::MarkInAir { instead: None } => {
+                "No mark plan without spots beside the tyres is entered for this sensor.".to_owned()
+            }
+            Facts::HeightsFromFloor => {
+                "The car is raised: does the procedure mean the floor, or the plane of the wheels? Enter which."
+                    .to_owned()
+            }
             Facts::OutsideRoom(None)
             | Facts::CarClash
             | Facts::StandClash
@@ -508,15 +559,20 @@ impl About<'_> {
         };
         angle(*yaw, "turned anticlockwise seen from above", "turned clockwise seen from above");
         angle(*pitch, "tipped forward", "tipped back");
-        let aim = format!(
-            "The aim would be off by {} left or right and {} up or down",
-            self.degrees(*azimuth_error),
-            self.degrees(*elevation_error)
-        );
+        // What is nothing is not said: an aim that is off by 0° is not off.
+        let none = self.degrees(0.0);
+        let ways = [(azimuth_error, "left or right"), (elevation_error, "up or down")];
+        let off: Vec<String> = ways
+            .into_iter()
+            .map(|(error, way)| (self.degrees(*error), way))
+            .filter(|(error, _)| *error != none)
+            .map(|(error, way)| format!("{error} {way}"))
+            .collect();
         // A target whose place does not aim the sensor: nothing to say of the aim.
-        if self.degrees(azimuth_error.max(*elevation_error)) == self.degrees(0.0) {
+        if off.is_empty() {
             return format!("It is {}.", super::listed(&parts));
         }
+        let aim = format!("The aim would be off by {}", super::listed(&off));
         if parts.is_empty() { format!("{aim}.") } else { format!("It is {}. {aim}.", super::listed(&parts)) }
     }
 

@@ -6,8 +6,8 @@ use crate::entry::starter::StartKind;
 use crate::geometry::marks::{Construction, Wheel};
 use crate::model::fault::{Fault, Found};
 use crate::model::{
-    Adjusted, Datum, End, Exclusion, MeasuredAlong, ReferenceAxis, TargetHeight, TargetKind, Vehicle,
-    VehicleClass, VerticalReference, ZoneFrame,
+    Adjusted, Datum, End, Exclusion, HeightsFrom, MeasuredAlong, ReferenceAxis, TargetHeight, TargetKind,
+    Vehicle, VehicleClass, VerticalReference, ZoneFrame,
 };
 use crate::words::forms::Forms;
 
@@ -57,6 +57,8 @@ pub const TEXTS: Forms = Forms {
     track_hint: "Between the middles of the two tyres",
     tyre_diameter: "Tyre diameter",
     tyre_width: "Tyre width",
+    tyre_width_rear: "Rear tyre width",
+    tyre_width_rear_hint: "Empty: as the front tyres",
     mirrors: "Door mirrors",
     mirror_width: "Width over mirrors",
     mirror_ahead: "Mirrors ahead of axle",
@@ -144,6 +146,11 @@ pub const TEXTS: Forms = Forms {
     target_height_kind: "Height of its middle",
     target_height: "Height",
     vertical: "Upright is",
+    heights_from: "Heights from",
+    heights_from_hint: "They are one unless the car stands on runways",
+    stand_lowest: "Reaches down to",
+    stand_highest: "Reaches up to",
+    stand_reach_hint: "The middle of the face above the floor; empty if not known",
     turned: "Turned to the left by",
     mark_under: "Stands over mark",
     no_mark: "no mark",
@@ -167,7 +174,7 @@ pub const TEXTS: Forms = Forms {
     zone_frame: "Goes with",
     excludes: "Keep clear of",
     sends_back: "More than, dBsm",
-    bottom: "From above floor",
+    bottom: "From, height",
     top: "Up to",
     zone_from_x: "From, along",
     zone_to_x: "To, along",
@@ -333,6 +340,13 @@ pub const fn height_from(height: TargetHeight) -> &'static str {
         TargetHeight::Absolute(_) => "above the ground",
         TargetHeight::FromSensor(_) => "above the sensor",
         TargetHeight::OnFloor => "lies on the floor",
+    }
+}
+
+pub const fn plane(from: HeightsFrom) -> &'static str {
+    match from {
+        HeightsFrom::Floor => "the floor",
+        HeightsFrom::Wheels => "the plane of the wheels",
     }
 }
 

@@ -1,10 +1,10 @@
 //! Values as they stand within a sentence.
 
-use baywright_geometry::DVec2;
+use baywright_geometry::{DVec2, angle};
 
 use super::About;
 use crate::assessment::Quantity;
-use crate::words::Region;
+use crate::words::{Region, Units};
 
 /// A share in per cent: what is not nothing is never shown as "0 %", what is not all never as "100 %".
 pub(super) fn percent(share: f64, region: Region) -> String {
@@ -20,6 +20,35 @@ pub(super) fn percent(share: f64, region: Region) -> String {
     }
 }
 
+/// No figure is shown to more places: a ten-thousandth of a millimetre is beyond all that is laid out.
+const MOST_PLACES: usize = 5;
+
+/// The numbers of two values of one kind; `None` of days, which are whole.
+const fn numbers(one: Quantity, other: Quantity) -> Option<[f64; 2]> {
+    match (one, other) {
+        (Quantity::Length(a), Quantity::Length(b))
+        | (Quantity::Angle(a), Quantity::Angle(b))
+        | (Quantity::Share(a), Quantity::Share(b))
+        | (Quantity::Ratio(a), Quantity::Ratio(b)) => Some([a, b]),
+        _ => None,
+    }
+}
+
+/// Another value of the same kind.
+const fn of_kind(kind: Quantity, value: f64) -> Quantity {
+    match kind {
+        Quantity::Length(_) => Quantity::Length(value),
+        Quantity::Angle(_) => Quantity::Angle(value),
+        Quantity::Share(_) => Quantity::Share(value),
+        Quantity::Ratio(_) => Quantity::Ratio(value),
+        Quantity::Days(_) => kind,
+    }
+}
+
+fn is_all_noughts(text: &str) -> bool {
+    !text.chars().any(|c| ('1'..='9').contains(&c))
+}
+
 impl About<'_> {
     /// Any value with its unit.
     pub fn quantity(&self, quantity: Quantity) -> String {
@@ -30,6 +59,41 @@ impl About<'_> {
             Quantity::Ratio(ratio) => self.locale.region.number(ratio, 2),
             Quantity::Days(1) => "1 day".to_owned(),
             Quantity::Days(days) => format!("{days} days"),
+        }
+    }
+
+    /// What was measured and its limit, so that the two never look alike when they are not, and what is not nothing never
+    /// looks like nothing: with as many more places as that takes, up to [`MOST_PLACES`].
+    pub(super) fn against(&self, measured: Quantity, limit: Quantity) -> [String; 2] {
+        let plain = [self.quantity(measured), self.quantity(limit)];
+        let Some([value, bound]) = numbers(measured, limit) else { return plain };
+        let [first, second] = &plain;
+        let looks_alike = first == second && value != bound;
+        let looks_like_nothing = value != 0.0 && *first == self.quantity(of_kind(measured, 0.0));
+        if !looks_alike && !looks_like_nothing {
+            return plain;
+        }
+        (1..=MOST_PLACES)
+            .map(|places| [self.to_places(measured, places), self.to_places(limit, places)])
+            .find(|[first, second]| {
+                (value == bound || first != second) && (value == 0.0 || !is_all_noughts(first))
+            })
+            .unwrap_or(plain)
+    }
+
+    /// A value with its unit to so many places; lengths in whole units of the smallest part that is asked for.
+    fn to_places(&self, quantity: Quantity, places: usize) -> String {
+        let region = self.locale.region;
+        match quantity {
+            Quantity::Length(mm) => match self.locale.units {
+                Units::Millimetres => format!("{} mm", region.number(mm, places)),
+                Units::Metres => format!("{} m", region.number(mm / 1000.0, places + 3)),
+                Units::FeetInches => format!("{} in", region.number(mm / 25.4, places + 1)),
+            },
+            Quantity::Angle(radians) => format!("{}°", region.number(angle::degrees(radians), places)),
+            Quantity::Share(share) => format!("{} %", region.number(share * 100.0, places)),
+            Quantity::Ratio(ratio) => region.number(ratio, places),
+            Quantity::Days(_) => self.quantity(quantity),
         }
     }
 

@@ -57,6 +57,7 @@ pub const TEXTS: Rooms = Rooms {
     remove: "Remove",
     draw_it: "Draw it",
     levels: "Floor levels",
+    runway_levels: "Levels of the runway, against its height",
     levels_hint: "One a line: along, across, level in mm. Empty: not surveyed",
     surveyed_on: "Surveyed on",
     not_levels: "One level a line, three numbers each, such as 850, 1500, -2.5.",

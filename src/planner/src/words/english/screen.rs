@@ -170,6 +170,8 @@ pub const TEXTS: Screen = Screen {
 
     on_this_car: "Measured on this car",
     sensor_measured: "The sensor's place as built",
+    wheels_measured: "Wheel points as measured",
+    wheels_hint: "Under the middle of the tyre, from the middle of the front axle as the profile has it",
     alignment_sheet: "Alignment sheet in hand",
     toe_left: "Rear left toe",
     toe_right: "Rear right toe",
@@ -231,6 +233,10 @@ pub const TEXTS: Screen = Screen {
     never_saved: "It was never saved as a file",
     open_elsewhere: "This file is open in another window too. Close it in one of them, or save under another name here.",
     changed_meanwhile: "Someone else changed this file since you opened it. Nothing of it is replaced without asking you when you save.",
+    not_kept_now: "Unsaved work is not kept against a crash now: save soon.",
+    no_text_to_keep: "What is entered now cannot be kept against a crash: a figure or a text in it cannot be written. Undo it, \
+                      or save.",
+    undo_not_kept: "What was done before cannot be undone: only the last state was kept.",
     nothing_kept: "There is no home folder: unsaved work is not kept against a crash; save often.",
 
     // When something goes wrong.
@@ -418,6 +424,10 @@ pub fn measured(distance: &str, along: &str, other: &str, in_side_view: bool) ->
     } else {
         format!("{distance}: {along} along the car, {other} across it")
     }
+}
+
+pub fn of_wheel(wheel: &str, figure: &str) -> String {
+    format!("{wheel}, {figure}")
 }
 
 pub fn show_place_of(finding: &str) -> String {

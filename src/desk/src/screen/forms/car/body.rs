@@ -124,6 +124,15 @@ impl CarForm<'_> {
             Sketch::TyreWidth,
             |c| &mut c.tyre_width_mm,
         );
+        let line = Line {
+            label: texts.tyre_width_rear,
+            hint: texts.tyre_width_rear_hint,
+            path: "body.tyre_width_rear_mm",
+            ..Line::default()
+        };
+        if let Some(typed) = self.number_or_none(ui, line, Of::Length, self.car.tyre_width_rear_mm) {
+            self.car.tyre_width_rear_mm = typed;
+        }
     }
 
     fn mirrors(&mut self, ui: &mut Ui) {

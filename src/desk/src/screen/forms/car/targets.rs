@@ -2,7 +2,8 @@
 
 use baywright_planner::model::assumed::AimingPart;
 use baywright_planner::model::{
-    AimError, End, Id, MeasuredAlong, Placement, Stand, TargetHeight, TargetKind, VerticalReference,
+    AimError, End, HeightsFrom, Id, MeasuredAlong, Placement, Stand, TargetHeight, TargetKind,
+    VerticalReference,
 };
 use egui::Ui;
 
@@ -166,6 +167,15 @@ impl CarForm<'_> {
         }
         let Some(stand) = &mut target.stand else { return };
         for (label, field, value) in [
+            (texts.stand_lowest, "lowest_mm", &mut stand.lowest_mm),
+            (texts.stand_highest, "highest_mm", &mut stand.highest_mm),
+        ] {
+            let p = format!("{path}.target.stand.{field}");
+            let line =
+                Line { label, hint: texts.stand_reach_hint, path: &p, figure: Some(&figure), sketch: None };
+            *value = self.number_or_none(ui, line, Of::Length, *value).unwrap_or(*value);
+        }
+        for (label, field, value) in [
             (texts.stand_top, "top_mm", &mut stand.top_mm),
             (texts.stand_mast, "mast_mm", &mut stand.mast_mm),
             (texts.stand_behind, "mast_behind_mm", &mut stand.mast_behind_mm),
@@ -256,6 +266,13 @@ impl CarForm<'_> {
             ..Line::default()
         };
         *value = self.number(ui, line, Of::Length, *value).unwrap_or(*value);
+        if matches!(own.height, TargetHeight::Absolute(_)) {
+            let p = format!("{path}.heights_from");
+            let chosen = self.pick(ui, texts.heights_from, &p, &own.heights_from, &HeightsFrom::ALL, |own| {
+                texts.plane(*own).to_owned()
+            });
+            own.heights_from = chosen.unwrap_or(own.heights_from);
+        }
         let p = format!("{path}.vertical");
         let ways = [VerticalReference::Gravity, VerticalReference::WheelsPlane];
         let chosen =

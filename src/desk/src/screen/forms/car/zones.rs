@@ -3,7 +3,7 @@
 use baywright_planner::entry::starter::CLEAR_AREA;
 use baywright_planner::geometry::{Circle, DVec2, Outline, Polygon, Span};
 use baywright_planner::model::assumed::AimingPart;
-use baywright_planner::model::{Exclusion, Id, KeepClear, ZoneFrame};
+use baywright_planner::model::{Exclusion, HeightsFrom, Id, KeepClear, ZoneFrame};
 use egui::Ui;
 
 use super::body::{points, points_text};
@@ -49,6 +49,7 @@ impl CarForm<'_> {
             frame: ZoneFrame::Vehicle,
             outline: Outline::Polygon(outline),
             span,
+            heights_from: HeightsFrom::Floor,
             excludes: Exclusion::Anything,
         });
         self.did();
@@ -96,6 +97,11 @@ impl CarForm<'_> {
             let line = Line { label: texts.sends_back, path: &p, ..Line::default() };
             *level = self.number(ui, line, Of::Number(1.0), *level).unwrap_or(*level);
         }
+        let p = format!("{path}.heights_from");
+        let chosen = self.pick(ui, texts.heights_from, &p, &own.heights_from, &HeightsFrom::ALL, |own| {
+            texts.plane(*own).to_owned()
+        });
+        own.heights_from = chosen.unwrap_or(own.heights_from);
         let (mut bottom, mut top) = (own.span.bottom(), own.span.top());
         for (label, field, value) in
             [(texts.bottom, "bottom_mm", &mut bottom), (texts.top, "top_mm", &mut top)]

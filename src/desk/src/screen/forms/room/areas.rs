@@ -9,7 +9,7 @@ use egui::Ui;
 use super::BaySheet;
 use crate::screen::command::{Command, OfBay, OfView};
 use crate::screen::forms::car::body::{points, points_text};
-use crate::screen::forms::car::car_form::{Line, Of};
+use crate::screen::forms::car::car_form::{Line, Of, part};
 use crate::screen::view::{Area, Drawn, Tool};
 use crate::screen::widgets;
 
@@ -68,6 +68,9 @@ impl BaySheet<'_> {
         if let Some(outline) = self.area(ui, id, &own.outline, Area::Runway(at)) {
             own.outline = outline;
         }
+        part(ui, texts.runway_levels, "runway levels", false, |ui| {
+            self.levels(ui, &format!(" {id}"), &mut own.survey);
+        });
         if let Some(place) = self.bay.runways.get_mut(at) {
             *place = own;
         }

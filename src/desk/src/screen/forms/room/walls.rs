@@ -47,7 +47,11 @@ impl BaySheet<'_> {
         if let Some(room) = typed {
             self.bay.room = room;
         }
-        part(ui, texts.levels, "levels", false, |ui| self.levels(ui));
+        part(ui, texts.levels, "levels", false, |ui| {
+            let mut survey = self.bay.survey.clone();
+            self.levels(ui, "", &mut survey);
+            self.bay.survey = survey;
+        });
         self.picture(ui);
         let mut source = self.bay.provenance.clone();
         if self.sheet.source(ui, "bay source", &mut source) {
@@ -55,18 +59,18 @@ impl BaySheet<'_> {
         }
     }
 
-    /// The floor's levels, one a line, and when they were taken.
-    fn levels(&mut self, ui: &mut Ui) {
+    /// Levels, one a line, and when they were taken: the floor's, or those of the runway of this name.
+    pub(super) fn levels(&mut self, ui: &mut Ui, of: &str, survey: &mut Option<FloorSurvey>) {
         let texts = self.sheet.desk.view().locale.language.rooms();
         let forms = self.sheet.texts;
-        let survey = self.bay.survey.clone();
         let shown: String = survey.iter().flat_map(|survey| &survey.points).map(level_text).collect();
-        let line = Line { label: texts.levels, hint: texts.levels_hint, path: "levels", ..Line::default() };
+        let path = format!("levels{of}");
+        let line = Line { label: texts.levels, hint: texts.levels_hint, path: &path, ..Line::default() };
         let typed = self
             .sheet
             .lines(ui, line, &shown, |text| levels_of(text).ok_or_else(|| texts.not_levels.to_owned()));
         if let Some(points) = typed {
-            self.bay.survey = (!points.is_empty()).then(|| FloorSurvey {
+            *survey = (!points.is_empty()).then(|| FloorSurvey {
                 points: points.into(),
                 taken: survey.as_ref().and_then(|survey| survey.taken).or(self.sheet.desk.document().today()),
                 provenance: survey
@@ -74,10 +78,10 @@ impl BaySheet<'_> {
                     .map_or_else(|| self.sheet.desk.by_this_shop(), |survey| survey.provenance.clone()),
             });
         }
-        let Some(survey) = survey else { return };
-        let shown = survey.taken.map_or_else(String::new, |day| day.to_string());
-        let line =
-            Line { label: texts.surveyed_on, hint: forms.dated_hint, path: "taken", ..Line::default() };
+        let Some(own) = survey else { return };
+        let shown = own.taken.map_or_else(String::new, |day| day.to_string());
+        let path = format!("taken{of}");
+        let line = Line { label: texts.surveyed_on, hint: forms.dated_hint, path: &path, ..Line::default() };
         let typed = self.sheet.typed(ui, line, &shown, |text| {
             let text = text.trim();
             if text.is_empty() {
@@ -85,13 +89,10 @@ impl BaySheet<'_> {
             }
             text.parse::<Date>().map(Some).map_err(|_| forms.not_a_day.to_owned())
         });
-        let mut source = survey.provenance.clone();
-        let sourced = self.sheet.source(ui, "survey source", &mut source);
-        if let Some(own) = &mut self.bay.survey {
-            own.taken = typed.unwrap_or(own.taken);
-            if sourced {
-                own.provenance = source;
-            }
+        own.taken = typed.unwrap_or(own.taken);
+        let mut source = own.provenance.clone();
+        if self.sheet.source(ui, &format!("survey source{of}"), &mut source) {
+            own.provenance = source;
         }
     }
 

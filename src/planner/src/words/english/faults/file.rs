@@ -203,7 +203,7 @@ fn why(why: Why, missing: &str) -> String {
         Why::DiskFull => return "the disk is full".to_owned(),
         Why::FileTooLarge => return "files as large as this are not allowed here".to_owned(),
         Why::NameTooLong => {
-            return "the name, or the whole path, is longer than the disk allows".to_owned();
+            return "the name, or the whole path, is too long for a file to be written whole".to_owned();
         }
         Why::NulInName => return "the name holds a character that no name may hold (NUL)".to_owned(),
         Why::DiskFails => {

@@ -41,6 +41,11 @@ pub fn found(fault: &Fault) -> String {
         Found::KindAgain => "a kind of sensor again".to_owned(),
         Found::TextOf(chars) => format!("a text of {chars} characters"),
         Found::ControlCharacter => "a text with a line break or another control character".to_owned(),
+        Found::HiddenCharacter(hidden) => format!(
+            "a text with a hidden character that turns or breaks its line (U+{:04X})",
+            u32::from(*hidden)
+        ),
+        Found::NothingSeen => "a text of which nothing is seen".to_owned(),
         Found::BlankAtEnds(text) => format!("{}, which starts or ends with a blank", quoted(text)),
         Found::TextToLine(last) => format!("a text that goes on to line {last}"),
 
@@ -107,7 +112,9 @@ fn counted(count: usize, of: Counted) -> String {
         Counted::Values => format!("{count} values"),
         Counted::Points => format!("{count} points"),
         Counted::Corners => format!("{count} corners"),
+        Counted::CornersInAll => format!("{count} corners in all"),
         Counted::CornersOfHole(hole) => format!("{count} corners in hole {hole}"),
+        Counted::Placed => format!("{count} things and pieces of floor, counted once for each arrangement"),
         Counted::Holes => format!("{count} holes"),
         Counted::Stands => format!("{count} stands"),
     }

@@ -1,0 +1,121 @@
+//! What is typed is not lost, what is refused stays with its reason, and what was not taped is not known as taped.
+
+use baywright_desk::screen::Desk;
+use baywright_planner::Subject;
+use baywright_planner::model::{Known, Thing};
+use egui::{Key, Modifiers};
+use egui_kittest::Harness;
+use egui_kittest::kittest::{NodeT, Queryable};
+
+use crate::support::{demo, drag, middle, type_into, usual};
+
+fn select(screen: &mut Harness<'_, Desk>, row: &str) {
+    screen.get_by_label_contains(row).click();
+    screen.run();
+}
+
+fn thing(screen: &Harness<'_, Desk>, name: &str) -> Thing {
+    let things = &screen.state().answer().arrangement.bay.things;
+    things.iter().find(|own| own.id.as_str() == name).cloned().unwrap()
+}
+
+fn value(screen: &Harness<'_, Desk>, label: &str) -> String {
+    screen.get_by_label(label).accesskit_node().value().unwrap_or_default()
+}
+
+#[test]
+fn one_typed_distance_makes_no_place_known_two_do() {
+    let mut screen = usual(demo());
+    select(&mut screen, "Trolley, ");
+    let walls: Vec<String> = {
+        let bay = &screen.state().answer().arrangement.bay;
+        let labels = bay.walls.iter().map(|wall| format!("from {}", wall.id));
+        labels.filter(|label| screen.query_by_label(label).is_some()).collect()
+    };
+    let [first, second] = walls.as_slice() else { panic!("{walls:?}") };
+    // By eye, wherever it was: moved by a hand.
+    screen.key_press(Key::ArrowUp);
+    screen.run();
+    assert_eq!(thing(&screen, "trolley").place.known, Known::ByEye);
+    type_into(&mut screen, first, "1300");
+    assert_eq!(thing(&screen, "trolley").place.known, Known::ByEye, "one direction is not a place");
+    type_into(&mut screen, first, "1310");
+    assert_eq!(thing(&screen, "trolley").place.known, Known::ByEye, "the same one again neither");
+    type_into(&mut screen, second, "1400");
+    assert_eq!(thing(&screen, "trolley").place.known, Known::Taped);
+    // Drawn larger by the hand, its sides are where nobody has taped; back by undo they are.
+    let corner = screen.get_by_label("the trolley, top view").rect().right_bottom();
+    let size = |screen: &Harness<'_, Desk>| thing(screen, "trolley").footprint.shape().clone();
+    let was = size(&screen);
+    drag(&mut screen, corner, corner + egui::Vec2::splat(24.0));
+    assert_ne!(size(&screen), was, "the corner was in the hand");
+    assert_eq!(thing(&screen, "trolley").place.known, Known::ByEye);
+    screen.get_by_label("Undo").click();
+    screen.run();
+    assert_eq!(thing(&screen, "trolley").place.known, Known::Taped);
+    // A copy stands where nobody has taped.
+    screen.key_press_modifiers(Modifiers::COMMAND, Key::D);
+    screen.run();
+    assert_eq!(thing(&screen, "trolley 2").place.known, Known::ByEye);
+    assert_eq!(thing(&screen, "trolley").place.known, Known::Taped);
+}
+
+#[test]
+fn what_is_refused_stays_in_its_field_with_the_reason() {
+    let mut screen = usual(demo());
+    select(&mut screen, "Trolley, ");
+    let before = value(&screen, "top");
+    type_into(&mut screen, "top", "tall");
+    screen.get_by_label_contains("is no length");
+    assert_eq!(value(&screen, "top"), "tall");
+    // Also when another field is gone to and filled.
+    type_into(&mut screen, "turned", "12");
+    assert_eq!(value(&screen, "top"), "tall");
+    screen.get_by_label_contains("is no length");
+    // Escape puts back what was there, and the thing stays in hand.
+    screen.get_by_label("top").click();
+    screen.run();
+    screen.key_press(Key::Escape);
+    screen.run();
+    assert_eq!(value(&screen, "top"), before);
+    assert!(screen.query_by_label_contains("is no length").is_none());
+    assert_eq!(screen.state().view().selected, Some(Subject::Thing("trolley".into())));
+}
+
+#[test]
+fn escape_in_a_field_does_not_take_the_thing_out_of_the_hand() {
+    let mut screen = usual(demo());
+    select(&mut screen, "Trolley, ");
+    let before = thing(&screen, "trolley");
+    screen.get_by_label("top").click();
+    screen.run();
+    screen.get_by_label("top").type_text("9");
+    screen.step();
+    screen.key_press(Key::Escape);
+    screen.run();
+    assert_eq!(screen.state().view().selected, Some(Subject::Thing("trolley".into())));
+    assert_eq!(thing(&screen, "trolley"), before);
+    screen.key_press(Key::Escape);
+    screen.run();
+    assert_eq!(screen.state().view().selected, None);
+}
+
+#[test]
+fn what_is_being_typed_is_taken_when_the_canvas_is_pressed() {
+    let mut screen = usual(demo());
+    let elsewhere = middle(&screen, "the tool cabinet, top view");
+    select(&mut screen, "Trolley, ");
+    screen.get_by_label("top").click();
+    screen.run();
+    screen.key_combination_modifiers(Modifiers::COMMAND, &[Key::A]);
+    screen.step();
+    screen.get_by_label("top").type_text("777");
+    screen.step();
+    screen.hover_at(elsewhere);
+    screen.step();
+    screen.drag_at(elsewhere);
+    screen.drop_at(elsewhere);
+    screen.run();
+    assert_eq!(thing(&screen, "trolley").span.top(), 777.0);
+    assert_ne!(screen.state().view().selected, Some(Subject::Thing("trolley".into())));
+}
