@@ -67,7 +67,7 @@ fn a_cure_is_applied_by_one_press_and_the_promise_by_another() {
     screen.run();
     assert!(!blames(&screen, "tool cabinet", "zone-object"));
     let done = screen.state().undoes().unwrap();
-    assert!(done.starts_with("Move the tool cabinet 332 mm"), "{done}");
+    assert!(done.starts_with("Move the tool cabinet 338 mm"), "{done}");
     screen.get_by_label("Do all of this").click();
     screen.run();
     assert_eq!(verdict(&screen), Verdict::ReadyWithCare);

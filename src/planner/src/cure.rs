@@ -15,7 +15,7 @@ use baywright_geometry::DVec2;
 use crate::assessment::{Assessment, Code, Cure, Finding, Quantity, Severity, Step, Subject};
 use crate::check::{self, Claim, Remedy};
 use crate::model::{Arrangement, Id};
-use crate::scene::Scene;
+use crate::scene::{PlacedThing, Scene};
 
 pub use apply::apply;
 pub(crate) use promise::promise;
@@ -25,6 +25,9 @@ pub const MOST_CURES: usize = 10;
 
 /// For how many findings that blame nothing movable a way out is looked for: more drains and doors than any set-up meets.
 const MOST_OF_CAR: usize = 40;
+
+/// For how many things that only may be in the way a place further away is looked for; the others are to be taped.
+const MOST_FURTHER: usize = 40;
 
 /// So many consequences of a cure are told, the worst first: who would cause more does not do it.
 const MOST_CAUSED: usize = 40;
@@ -50,10 +53,11 @@ pub(crate) fn find(arrangement: &Arrangement, assessment: &mut Assessment) {
     let case = Case { arrangement, scene, before: &before, claims: check::claims(arrangement, scene) };
     let mut of_things: Vec<(Id, bool, Option<Cure>)> = Vec::new();
     let mut of_car = car::Moves::new(&case);
-    let mut left_of_car = MOST_OF_CAR;
+    let (mut left_of_car, mut left_further) = (MOST_OF_CAR, MOST_FURTHER);
     for finding in findings.iter_mut().filter(|f| f.severity != Severity::Note) {
         let remedy = check::of(finding.code()).map_or(Remedy::None, |check| (check.remedy)(finding));
-        if remedy == Remedy::ThingFurther {
+        if remedy == Remedy::ThingFurther && left_further > 0 {
+            left_further -= 1;
             finding.cure = thing::further(&case, finding).or(finding.cure.take());
         }
         if finding.cure.is_some() {
@@ -96,15 +100,14 @@ pub(crate) fn find(arrangement: &Arrangement, assessment: &mut Assessment) {
 }
 
 impl Cure {
-    /// The same move, but so far, which is sure: only nearness is then no consequence any more.
-    fn further(self, by: Option<DVec2>) -> Self {
-        let Some(further) = by else { return self };
+    /// The same move, but so far, which is sure, with what that causes.
+    fn further(self, sure: Option<(DVec2, Vec<Finding>)>) -> Self {
+        let Some((further, causes)) = sure else { return self };
         let (step, shorter) = match self.step {
             Step::MoveThing { thing, by } => (Step::MoveThing { thing, by: further }, by),
             Step::MoveCar { by } => (Step::MoveCar { by: further }, by),
             step => return Self { step, ..self },
         };
-        let causes = self.causes.into_iter().filter(|caused| !caused.is_only_unsure()).collect();
         Self { step, at_least: Some(shorter), causes, ..self }
     }
 }
@@ -126,6 +129,14 @@ fn caused(before: &[Finding], after: &[Finding]) -> Vec<Finding> {
         new.truncate(MOST_CAUSED);
     }
     new.into_iter().map(|f| Finding { cure: None, ..f.clone() }).collect()
+}
+
+/// How far past what it clears a thing goes so that neither its own place nor the car's leaves anything open, if it goes so
+/// far from the car's axle already, mm.
+fn margin(case: &Case<'_>, placed: &PlacedThing, by: DVec2) -> f64 {
+    let at = |by: DVec2| placed.known_mm + check::sway(case.arrangement, &placed.bounds.moved(by));
+    // The margin itself may lead further from the axle, where it is to be larger.
+    at(by + by.normalize_or_zero() * at(by)).max(at(DVec2::ZERO))
 }
 
 /// Whether a finding is about a target or its stand, which may have been put elsewhere than on its mark.

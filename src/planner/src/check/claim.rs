@@ -165,9 +165,7 @@ impl Claim {
             },
         }
     }
-}
 
-impl Claim {
     /// What is said of something in it that is no thing and is made of this.
     pub(super) fn says_of(&self, material: Material) -> Option<Code> {
         match self.bars {

@@ -40,21 +40,17 @@ fn remedy(finding: &Finding) -> Remedy {
 }
 
 fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for obstacle in things_of(context) {
-        let known = obstacle.known_mm;
-        findings.extend(unsure(&obstacle, may_be(context, &obstacle, |_| known)));
-    }
+    findings.extend(things_of(context).filter_map(|obstacle| unsure(context, &obstacle)));
 }
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for obstacle in rest_of_room(context) {
-        let known = obstacle.known_mm;
-        findings.extend(unsure(&obstacle, may_be(context, &obstacle, |_| known)));
-    }
+    findings.extend(rest_of_room(context).filter_map(|obstacle| unsure(context, &obstacle)));
 }
 
 /// One finding of all that one thing or wall may be in.
-fn unsure(obstacle: &Obstacle<'_>, may_be: Vec<MayBe>) -> Option<Finding> {
+fn unsure(context: &Context<'_>, obstacle: &Obstacle<'_>) -> Option<Finding> {
+    let near = near(context, obstacle, obstacle.known_mm, |_| obstacle.known_mm);
+    let may_be: Vec<MayBe> = near.into_iter().map(|own| own.may_be).collect();
     let nearest = may_be.iter().min_by(|a, b| a.gap_mm.total_cmp(&b.gap_mm))?.clone();
     let subjects = std::iter::once(obstacle.subject.clone());
     let subjects = subjects.chain(may_be.iter().map(|one| one.of.clone())).collect();
@@ -72,7 +68,7 @@ fn unsure(obstacle: &Obstacle<'_>, may_be: Vec<MayBe>) -> Option<Finding> {
 pub(super) struct Obstacle<'a> {
     pub subject: Subject,
     shape: Shape<'a>,
-    bounds: Bounds,
+    pub bounds: Bounds,
     /// How well its place is known, mm either way.
     pub known_mm: f64,
 }
@@ -126,28 +122,40 @@ pub(super) fn rest_of_room<'a>(context: &'a Context<'_>) -> impl Iterator<Item =
     runways.chain(features).chain(walls)
 }
 
-/// What an obstacle may be in if it is anywhere within `reach` of where it is drawn: of each that claims a place, the nearest.
-/// `reach` is asked with the point of the claim's region that is nearest.
-pub(super) fn may_be(
+/// Something near a claim that bars it.
+pub(super) struct Near {
+    pub may_be: MayBe,
+    /// How near may be too near, mm.
+    pub reach_mm: f64,
+    /// Whether what is known of its own place leaves it open already.
+    pub by_itself: bool,
+}
+
+/// What an obstacle is nearer to than `reach`, which never exceeds `farthest`; of each that claims a place, the nearest.
+pub(super) fn near(
     context: &Context<'_>,
     obstacle: &Obstacle<'_>,
-    reach: impl Fn(Option<(&Claim, DVec2)>) -> f64,
-) -> Vec<MayBe> {
-    let mut found: Vec<MayBe> = Vec::new();
-    let farthest = reach(None).max(obstacle.known_mm) + SPEAKS_FROM_MM;
-    let near = obstacle.bounds.grown(farthest);
-    for claim in context.claims().iter().filter(|claim| claim.volume.bounds().meets(&near)) {
+    farthest: f64,
+    reach: impl Fn(&Claim) -> f64,
+) -> Vec<Near> {
+    let mut found: Vec<Near> = Vec::new();
+    let around = obstacle.bounds.grown(farthest + SPEAKS_FROM_MM);
+    for claim in context.claims().iter().filter(|claim| claim.volume.bounds().meets(&around)) {
         let Some(code) = barred(claim, obstacle) else { continue };
         let Some(Gap { mm, at, is_in }) = gap(context, claim, obstacle) else { continue };
+        let reach_mm = reach(claim);
         // Who fills the whole of it exactly is clear.
-        if !is_in && mm >= reach(Some((claim, at.truncate()))) - SPEAKS_FROM_MM {
+        let within = |reach: f64| is_in || mm < reach - SPEAKS_FROM_MM;
+        if !within(reach_mm) {
             continue;
         }
         let may_be = MayBe { of: claim.of.clone(), code, gap_mm: mm, at };
-        match found.iter_mut().find(|known| known.of == may_be.of && known.code == code) {
-            Some(known) if known.gap_mm <= mm => {}
-            Some(known) => *known = may_be,
-            None => found.push(may_be),
+        let near = Near { may_be, reach_mm, by_itself: within(obstacle.known_mm) };
+        let is_same = |own: &&mut Near| own.may_be.of == claim.of && own.may_be.code == code;
+        match found.iter_mut().find(is_same) {
+            Some(known) if known.may_be.gap_mm <= mm => known.by_itself |= near.by_itself,
+            Some(known) => *known = Near { by_itself: known.by_itself || near.by_itself, ..near },
+            None => found.push(near),
         }
     }
     found

@@ -1,9 +1,9 @@
 //! Things in keep-clear zones.
 //!
 //! Rule: nothing that a zone excludes shares volume with it (touching is allowed; what may be inside is the check
-//! `place_unsure`). Runways are steel, also those that carry the car. What is in a ceiling, in a wall of unknown content, or comes through a window, a
-//! pane of glass or an open door in it or bounding it, cannot be judged. Whether
-//! a thing is metal goes by what it holds, not by its face.
+//! `place_unsure`). Whether a thing is metal goes by what it holds, not by its face. Runways are steel, also those that carry
+//! the car. What is in a ceiling or in a wall of unknown content, or comes through a window, a pane of glass or an open door in
+//! a zone or bounding it, cannot be judged.
 //! Limit: the aiming's own zones.
 
 mod room;

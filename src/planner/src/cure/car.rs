@@ -9,6 +9,7 @@ use crate::assessment::{Code, Cure, Facts, Finding, Severity, Step, Subject, Too
 use crate::check::{self, Claim, Remedy, Volume, claim};
 use crate::judge::judge;
 use crate::model::Id;
+use crate::scene::PlacedThing;
 
 /// How many places are tried for one finding, and for all findings together: each costs a whole assessment.
 const MOST_TRIED: usize = 2;
@@ -55,32 +56,29 @@ impl<'a> Moves<'a> {
         // The thing leaves the set-up by `exit`; the set-up leaves the thing by the opposite.
         let moves: Vec<DVec2> =
             exits(&regions, &placed.prism.outline).into_iter().map(|exit| -exit).collect();
-        let known = placed.known_mm;
         let is_cured =
             |after: &[Finding]| !after.iter().any(|f| f.severity == Severity::Stops && super::blames(f, id));
         let cure = self.best(moves, is_cured)?;
-        let further = self.further_from(
-            id,
-            &cure.step,
-            known + check::sway(self.case.arrangement, placed.bounds.centre()),
-        );
+        let further = self.further_from(placed, id, &cure.step);
         Some(cure.further(further))
     }
 
-    /// The same way, further by what the thing's place and the car's are uncertain by, if that leaves nothing to say of it and stops nothing
-    /// that the shorter way does not.
-    fn further_from(&mut self, id: &Id, step: &Step, known: f64) -> Option<DVec2> {
+    /// The same way, further by what the thing's place and the car's are uncertain by, with what that causes, if it leaves
+    /// nothing to say of the thing and stops nothing that the shorter way does not.
+    fn further_from(&mut self, placed: &PlacedThing, id: &Id, step: &Step) -> Option<(DVec2, Vec<Finding>)> {
         let Step::MoveCar { by } = *step else { return None };
-        if known <= 0.0 || self.tried.len() >= MOST_TRIED_IN_ALL {
+        // Seen from the car the thing goes the other way.
+        let margin = super::margin(self.case, placed, -by);
+        if margin <= 0.0 || self.tried.len() >= MOST_TRIED_IN_ALL {
             return None;
         }
-        let further = rounded(by + by.normalize_or_zero() * known);
+        let further = rounded(by + by.normalize_or_zero() * margin);
         let after = judge(&apply(self.case.arrangement, &Step::MoveCar { by: further })).findings;
         let stops = |found: &[Finding]| found.iter().filter(|f| f.severity == Severity::Stops).count();
         let shorter = self.tried.iter().find(|tried| tried.by == by)?;
         let is_sure = !after.iter().any(|f| super::blames(f, id) && super::may_be_in_the_way(f))
             && stops(&after) <= stops(&shorter.after);
-        is_sure.then_some(further)
+        is_sure.then(|| (further, caused(self.case.before, &after)))
     }
 
     fn inside(&mut self, finding: &Finding) -> Option<Cure> {

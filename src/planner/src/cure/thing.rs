@@ -5,7 +5,7 @@ use baywright_geometry::contain::{Containment, contains};
 use baywright_geometry::overlap::overlaps;
 use baywright_geometry::protrude::protrusions;
 use baywright_geometry::separate::{by_length_then_heading, exits};
-use baywright_geometry::{Circle, DVec2, Outline, Polygon, Prism, convex};
+use baywright_geometry::{Circle, DVec2, Outline, Polygon, Prism, angle, convex};
 
 use super::{Case, WHOLE_MM, blames, caused};
 use crate::assessment::{Code, Cure, Finding, Quantity, Severity, Step};
@@ -24,6 +24,8 @@ const AROUND_MM: f64 = 3000.0;
 /// How many whole millimetres from the end of a pocket a place is looked for, each way: a pocket too narrow for that is
 /// none that a person hits.
 const POCKET_STEPS: i32 = 2;
+/// How many tangents stand for a circle of uncertainty: they stand out by a fiftieth of it at most.
+const TANGENTS: u32 = 16;
 /// How thick a wall counts: thicker than a move is ever rounded, thin enough not to reach the next room.
 const WALL_MM: f64 = 100.0;
 
@@ -75,13 +77,14 @@ pub(super) fn cure(case: &Case<'_>, id: &Id, care: bool) -> Option<Cure> {
                 // The way round what this one leads into may be shorter than the next way out.
                 break;
             };
+            let sure = surely(case, index, by, care, &after);
             let cure = Cure {
                 step: Step::MoveThing { thing: id.clone(), by },
                 effort: Some(thing.effort),
                 at_least: None,
                 causes: caused(&of_thing, &after),
             }
-            .further(surely(case, index, by, care, &after));
+            .further(sure.map(|(by, after)| (by, caused(&of_thing, &after))));
             // The shortest way is taken even if it needs care, unless a way not much longer causes nothing at all.
             let tolerable = second_best.as_ref().is_none_or(|known| length(&cure) < length(known) * DETOUR);
             if cure.causes.iter().all(is_only_near) && tolerable {
@@ -134,9 +137,9 @@ pub(super) fn further(case: &Case<'_>, unsure: &Finding) -> Option<Cure> {
     if gap >= Known::TAPED_MM || thing.effort == Effort::Fixed || thing.kind == ThingKind::LiftArm {
         return None;
     }
-    let now = case.before.iter().filter(|f| blames(f, id)).count();
-    let by = margins(case, index)?
-        .find_map(|margin| margin.shortest(case, index).filter(|by| margin.is_sure(case, index, *by, now)))?;
+    let now: Vec<Finding> = case.before.iter().filter(|f| blames(f, id)).cloned().collect();
+    let (by, _) = margins(case, index, DVec2::ZERO)?
+        .find_map(|margin| margin.tried(case, index, margin.shortest(case, index)?, &now))?;
     Some(Cure {
         step: Step::MoveThing { thing: id.clone(), by },
         effort: Some(thing.effort),
@@ -147,12 +150,21 @@ pub(super) fn further(case: &Case<'_>, unsure: &Finding) -> Option<Cure> {
 
 /// Everywhere that a thing may be, if it may be so far from where it is drawn: never smaller, and without its hollows.
 fn grown(outline: &Outline, by: f64) -> Option<Outline> {
-    let Ok(disc) = Circle::new(DVec2::ZERO, by) else { return Some(outline.clone()) };
-    let disc = disc.circumscribed();
-    let own = outline.as_polygon();
-    let corners: Vec<DVec2> =
-        own.outer().iter().flat_map(|&corner| disc.outer().iter().map(move |&off| corner + off)).collect();
-    convex::hull(&corners).map(Outline::from)
+    if by <= 0.0 {
+        return Some(outline.clone());
+    }
+    match outline {
+        Outline::Circle(circle) => Circle::new(circle.centre(), circle.radius() + by).ok().map(Outline::from),
+        Outline::Polygon(polygon) => {
+            // The corners of a square round the circle would do; these stand out less.
+            let step = std::f64::consts::TAU / f64::from(TANGENTS);
+            let out = by / angle::sin_cos(step * 0.5).1;
+            let around: Vec<DVec2> =
+                (0..TANGENTS).map(|i| angle::direction(step * f64::from(i)) * out).collect();
+            let corners = polygon.outer().iter().flat_map(|&p| around.iter().map(move |&off| p + off));
+            convex::hull(&corners.collect::<Vec<_>>()).map(Outline::from)
+        }
+    }
 }
 
 /// What is part of the building stays in the bay, even if it swings.
@@ -250,17 +262,23 @@ fn fits(scene: &Scene, index: usize, by: DVec2) -> bool {
     })
 }
 
-/// A move that is sure: past what the thing's place, and where the car stands, are uncertain by, so that nothing is left to
-/// say. The same way further if that does; else the shortest that leaves all of it clear.
-fn surely(case: &Case<'_>, index: usize, by: DVec2, care: bool, after: &[Finding]) -> Option<DVec2> {
+/// A move that is sure, past what the thing's place and where the car stands are uncertain by, with what is found then:
+/// nothing that is not found after the shorter move. The same way further if that does; else the shortest that leaves all of it clear.
+fn surely(
+    case: &Case<'_>,
+    index: usize,
+    by: DVec2,
+    care: bool,
+    after: &[Finding],
+) -> Option<(DVec2, Vec<Finding>)> {
     // What only needs care is out of a way of the room, or of the room to work in, that no parking changes.
-    margins(case, index)?.filter(|margin| !(care && margin.with_car)).find_map(|margin| {
+    margins(case, index, by)?.filter(|margin| !(care && margin.with_car)).find_map(|margin| {
         let straight = rounded_up(by + by.normalize_or_zero() * margin.mm);
         // Nobody goes far out of the way for that.
-        let most = (by.length() + margin.mm) * DETOUR;
-        let may =
-            |further: &DVec2| further.length() <= most && margin.is_sure(case, index, *further, after.len());
-        Some(straight).filter(may).or_else(|| margin.shortest(case, index).filter(may))
+        let farthest = (by.length() + margin.mm) * DETOUR;
+        let tried =
+            |by: DVec2| (by.length() <= farthest).then(|| margin.tried(case, index, by, after)).flatten();
+        tried(straight).or_else(|| tried(margin.shortest(case, index)?))
     })
 }
 
@@ -271,23 +289,31 @@ struct Margin {
     with_car: bool,
 }
 
-/// The margins that are worth trying, the surest first. `None` if there is no such thing.
-fn margins(case: &Case<'_>, index: usize) -> Option<impl Iterator<Item = Margin>> {
+/// The margins that are worth trying for a thing that goes so far, the surest first. `None` if there is no such thing.
+fn margins(case: &Case<'_>, index: usize, by: DVec2) -> Option<impl Iterator<Item = Margin>> {
     let placed = case.scene.things.get(index)?;
     let known = placed.known_mm;
-    let with_car = known + check::sway(case.arrangement, placed.bounds.centre());
+    let with_car = super::margin(case, placed, by);
     let all = [Margin { mm: with_car, with_car: true }, Margin { mm: known, with_car: false }];
     Some(all.into_iter().filter(|margin| margin.mm > 0.0))
 }
 
 impl Margin {
-    /// Whether a move leaves nothing unsure, and no more to say of the thing than so much.
-    fn is_sure(&self, case: &Case<'_>, index: usize, by: DVec2, most: usize) -> bool {
-        let Some(left) = after_move(case, index, by) else { return false };
+    /// A move, with what is found of the thing then, if that is nothing unsure, and nothing that is not found without it.
+    fn tried(
+        &self,
+        case: &Case<'_>,
+        index: usize,
+        by: DVec2,
+        without: &[Finding],
+    ) -> Option<(DVec2, Vec<Finding>)> {
+        let left = after_move(case, index, by)?;
         // Whether the car stands where it is drawn is asked only of a move that reckons with it.
-        let is_minded =
-            |f: &Finding| super::may_be_in_the_way(f) && (self.with_car || f.code() != Code::CarPlace);
-        left.len() <= most && !left.iter().any(is_minded) && fits(case.scene, index, by)
+        let is_asked = |f: &Finding| self.with_car || f.code() != Code::CarPlace;
+        let is_minded = |f: &Finding| super::may_be_in_the_way(f) && is_asked(f);
+        let is_worse = caused(without, &left).iter().any(is_asked);
+        let is_sure = !is_worse && !left.iter().any(is_minded) && fits(case.scene, index, by);
+        is_sure.then_some((by, left))
     }
 
     /// The shortest move after which the thing is clear of everything by as much.
