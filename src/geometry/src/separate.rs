@@ -125,6 +125,37 @@ pub fn exits(obstacles: &[&Outline], mover: &Outline) -> Vec<DVec2> {
         .map_or_else(Vec::new, |(obstacles, mover)| Region::new(&obstacles, mover, None).local_minima())
 }
 
+/// Every locally shortest move of several movers *together* after which none of them shares area with the obstacle that it
+/// is paired with: (what stays, what moves). Ascending by length; one zero vector if none is in conflict. Each mover may meet
+/// what it is not paired with.
+///
+/// Shapes that make more than [`MOST_SETS`] pairs of convex parts are taken as their convex hulls: every move given clears
+/// them, and there may be others. Of more pairs than that no move is given at all.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// # use baywright_geometry::separate::exits_together;
+/// let block = |x: f64, y: f64| Outline::from(Polygon::rectangle(DVec2::new(x, y), DVec2::new(x + 100.0, y + 100.0)).unwrap());
+/// // Two blocks that move as one, the first 20 mm into a post ahead, the second 30 mm into a post on its left.
+/// let moves = exits_together(&[(&block(80.0, 0.0), &block(0.0, 0.0)), (&block(500.0, 70.0), &block(500.0, 0.0))]);
+/// assert!(moves[0].distance(DVec2::new(-20.0, -30.0)) < 1e-6);
+/// ```
+pub fn exits_together(pairs: &[(&Outline, &Outline)]) -> Vec<DVec2> {
+    if !pairs.iter().any(|(stays, moves)| overlaps(stays, moves)) {
+        return vec![DVec2::ZERO];
+    }
+    let sets = |pairs: &[(&Outline, &Outline)]| -> usize {
+        pairs.iter().map(|(stays, moves)| parts(stays).count().saturating_mul(parts(moves).count())).sum()
+    };
+    if sets(pairs) <= MOST_SETS {
+        return Region::together(pairs).local_minima();
+    }
+    let hulls: Vec<_> = pairs.iter().map(|(stays, moves)| (hulled(stays), hulled(moves))).collect();
+    let hulls: Vec<(&Outline, &Outline)> =
+        hulls.iter().map(|(stays, moves)| (stays.as_ref(), moves.as_ref())).collect();
+    if sets(&hulls) <= MOST_SETS { Region::together(&hulls).local_minima() } else { Vec::new() }
+}
+
 /// As [`exits`], without asking whether there is a conflict, and with a touching tolerance of the caller's.
 pub(crate) fn local_minima(obstacles: &[&Outline], mover: &Outline, touch: f64) -> Vec<DVec2> {
     if sets_of(obstacles, mover) > MOST_SETS {
@@ -225,16 +256,28 @@ struct Region {
 impl Region {
     /// With the given touching tolerance, or for each obstacle its own.
     fn new(obstacles: &[&Outline], mover: &Outline, touch: Option<f64>) -> Self {
-        let around = mover.bounds();
         let mut region = Self { sets: Vec::new(), slack: 0.0 };
         for obstacle in obstacles {
-            // A move may end in a set by half of what counts as touching: the moved shape, with its own rounding, then
-            // touches too.
-            let slack = 0.5 * touch.unwrap_or_else(|| touch_within(&obstacle.bounds(), &around));
-            region.slack = region.slack.max(slack);
-            region.sets.extend(forbidden::sets(obstacle, mover, slack));
+            region.add(obstacle, mover, touch);
         }
         region
+    }
+
+    /// Of several movers that move as one, each against its own obstacle.
+    fn together(pairs: &[(&Outline, &Outline)]) -> Self {
+        let mut region = Self { sets: Vec::new(), slack: 0.0 };
+        for (stays, moves) in pairs {
+            region.add(stays, moves, None);
+        }
+        region
+    }
+
+    fn add(&mut self, obstacle: &Outline, mover: &Outline, touch: Option<f64>) {
+        // A move may end in a set by half of what counts as touching: the moved shape, with its own rounding, then
+        // touches too.
+        let slack = 0.5 * touch.unwrap_or_else(|| touch_within(&obstacle.bounds(), &mover.bounds()));
+        self.slack = self.slack.max(slack);
+        self.sets.extend(forbidden::sets(obstacle, mover, slack));
     }
 
     fn is_free(&self, t: DVec2) -> bool {
@@ -314,6 +357,35 @@ mod tests {
             SeparatingMoves::AlreadyApart => Vec::new(),
             SeparatingMoves::Moves { moves, .. } => moves,
         }
+    }
+
+    /// One mover against several obstacles is the same question; and moves of several are clear of all, none shorter on a grid.
+    #[test]
+    fn together_is_as_exits_and_clears_all() {
+        let mover = turned([0., 0., 200., 90., 20.]);
+        let posts = [
+            turned([80., 30., 60., 60., 0.]),
+            turned([-120., 0., 100., 40., 70.]),
+            turned([10., 90., 50., 50., 45.]),
+        ];
+        let all: Vec<&Outline> = posts.iter().collect();
+        let pairs: Vec<(&Outline, &Outline)> = posts.iter().map(|post| (post, &mover)).collect();
+        assert_eq!(exits(&all, &mover), exits_together(&pairs));
+        let disc = Outline::from(Circle::new(DVec2::new(300., 100.), 40.).unwrap());
+        let pairs = [
+            (&posts[0], &mover),
+            (&posts[1], &mover),
+            (&disc, &turned([290., 60., 30., 90., 10.])),
+            (&posts[2], &disc),
+        ];
+        let moves = exits_together(&pairs);
+        let is_clear = |by: DVec2| pairs.iter().all(|(stays, moves)| !overlaps(stays, &moves.moved(by)));
+        assert!(moves.len() > 1 && moves.iter().all(|&by| is_clear(by)), "{moves:?}");
+        let shortest = moves[0].length();
+        let steps = || (-60..=60).map(|i| f64::from(i) * shortest / 60.0);
+        let nearer = steps().flat_map(|x| steps().map(move |y| DVec2::new(x, y)));
+        assert!(nearer.filter(|by| by.length() < shortest - 1e-6).all(|by| !is_clear(by)));
+        assert_eq!(exits_together(&[(&posts[0], &disc)]), [DVec2::ZERO]);
     }
 
     /// Minimum translations computed as the distance of the origin to the boundary of the Minkowski difference with
