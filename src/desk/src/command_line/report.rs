@@ -5,7 +5,7 @@ use std::io::{self, Write};
 use baywright_files::Loaded;
 use baywright_planner::model::{Arrangement, Id, validate};
 use baywright_planner::words::{Language, Words, letter};
-use baywright_planner::{Assessment, Finding, Severity, Verdict, assess};
+use baywright_planner::{Assessment, Finding, Severity, Verdict, assess_fully};
 
 use crate::command_line::commands::Check;
 use crate::command_line::json;
@@ -22,7 +22,7 @@ pub(crate) fn check(asked: &Check, out: &mut dyn Write, errors: &mut dyn Write) 
         Err(outcome) => return outcome,
     };
     let answers: Vec<(&Arrangement, Assessment)> =
-        chosen.iter().map(|arrangement| (*arrangement, assess(arrangement))).collect();
+        chosen.iter().map(|arrangement| (*arrangement, assess_fully(arrangement))).collect();
     let written = if asked.json {
         json::write(&loaded, &answers, asked.locale, out)
     } else {
