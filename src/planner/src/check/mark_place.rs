@@ -92,6 +92,8 @@ fn on_the_floor(context: &Context<'_>, mark: &Subject, at: DVec2, findings: &mut
         if locate(&outline, at) != Located::Outside {
             let severity = match feature.kind {
                 FloorFeatureKind::Drain | FloorFeatureKind::Pit => Severity::Stops,
+                // A lip lifts what is laid over it.
+                FloorFeatureKind::Joint if feature.proud_mm > 0.0 => Severity::Stops,
                 FloorFeatureKind::Joint => Severity::Care,
             };
             let subjects = vec![Subject::FloorFeature(feature.id.clone()), mark.clone()];

@@ -173,15 +173,10 @@ fn barred(claim: &Claim, obstacle: &Obstacle<'_>) -> Option<Code> {
     (!matches!(code, Code::WorkingRoom | Code::KeepFree)).then_some(code)
 }
 
-/// What would be found of what is proud of the floor: what rests on it, or drives over it, is asked about where it does.
+/// What would be found of what is proud of the floor: a tape goes over a low lip.
 fn says_of_proud(claim: &Claim, prism: &Prism, material: Material) -> Option<Code> {
     let code = claim.says_of(material)?;
-    let counts = match code {
-        Code::ZoneObject | Code::SightBlocked | Code::FresnelEntered => true,
-        Code::RunBlocked => prism.span.top() > GOES_OVER_MM,
-        _ => false,
-    };
-    counts.then_some(code)
+    (code != Code::RunBlocked || prism.span.top() > GOES_OVER_MM).then_some(code)
 }
 
 /// How far an obstacle is from a claim, and whether it is in it by less than is spoken of.
