@@ -11,6 +11,7 @@ mod support;
 
 mod cells;
 mod columns;
+mod openings;
 mod rows;
 
 use std::collections::BTreeSet;
