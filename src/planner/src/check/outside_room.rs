@@ -169,14 +169,17 @@ pub(super) fn protruding(context: &Context<'_>, solid: &Prism) -> Vec<Protrusion
 }
 
 /// The wall nearest to a point, by position. Past a corner two walls are as near: then the one that the point is further
-/// beyond, so that it is the same however the walls are listed and the bay lies.
+/// beyond; where even that is the same, as it is where something is deepest between two walls, the first by name, so that it is
+/// the same however the walls are listed and the bay lies.
 pub(super) fn nearest_wall(context: &Context<'_>, p: DVec2) -> Option<usize> {
-    let edges = || context.scene.room.walls().edges().take(context.arrangement.bay.walls.len()).enumerate();
-    let least = edges().map(|(_, wall)| wall.distance_to(p)).min_by(f64::total_cmp)?;
+    let walls = || context.scene.room.walls().edges().zip(&context.arrangement.bay.walls).enumerate();
+    let least = walls().map(|(_, (edge, _))| edge.distance_to(p)).min_by(f64::total_cmp)?;
+    let nearest = || walls().filter(|(_, (edge, _))| edge.distance_to(p) < least + SPEAKS_FROM_MM);
     // The inside lies left of a wall.
-    let beyond = |wall: &Segment| (wall.to - wall.from).normalize_or_zero().perp_dot(wall.from - p);
-    let nearest = edges().filter(|(_, wall)| wall.distance_to(p) < least + SPEAKS_FROM_MM);
-    nearest.max_by(|(_, a), (_, b)| beyond(a).total_cmp(&beyond(b))).map(|(edge, _)| edge)
+    let beyond = |edge: &Segment| (edge.to - edge.from).normalize_or_zero().perp_dot(edge.from - p);
+    let most = nearest().map(|(_, (edge, _))| beyond(&edge)).max_by(f64::total_cmp)?;
+    let passed = nearest().filter(|(_, (edge, _))| beyond(edge) > most - SPEAKS_FROM_MM);
+    passed.min_by(|(_, (_, a)), (_, (_, b))| a.id.cmp(&b.id)).map(|(position, _)| position)
 }
 
 /// What a part that reaches `p` passes through: the shut door abreast of it, or the wall.
@@ -232,6 +235,9 @@ mod tests {
             let past = DVec2::new(6_400.0 + 5_800.0, 1_200.0 - 1_500.0);
             let barrier = super::barrier(&Context::new(&arrangement, &scene), past);
             assert_eq!(barrier, Subject::Wall("right wall".into()), "{first}");
+            // As far past both: the first by name.
+            let between = super::barrier(&Context::new(&arrangement, &scene), DVec2::new(12_300.0, -300.0));
+            assert_eq!(between, Subject::Wall("far wall".into()), "{first}");
         }
     }
 
