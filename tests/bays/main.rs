@@ -8,9 +8,11 @@ mod cars;
 mod cures;
 mod dice;
 mod generator;
+mod mirror;
 mod oracle;
 mod ready;
 mod room;
+mod same;
 mod set_up;
 mod shape;
 
