@@ -57,6 +57,11 @@ pub fn arrangement(seed: u64) -> Arrangement {
     if laid == Laid::Spoiled {
         draft.spoil(&mut dice, count);
     }
+    // One thing, and only one, a little nearer than it may: what is said of it is all that keeps the bay from being ready.
+    if seed % 6 == 2 {
+        draft.laid = Laid::Nearly;
+        draft.thing(&mut dice, count);
+    }
     let place = frame(&mut dice);
     draft.put(place)
 }
