@@ -184,14 +184,9 @@ impl<'a> Oracle<'a> {
         Self { arrangement, set_up: SetUp::of(arrangement), solids, room: bay.room.outer().to_vec() }
     }
 
-    /// What is found with the car as it is drawn. Drains, pits and joints are asked about only here: that a mark, a stand's
-    /// foot or a tyre comes onto one where the car stands a little elsewhere, the planner does not say yet.
     fn as_drawn(&self, ask: Ask) -> Vec<Conflict> {
         let parked = &self.arrangement.parked;
-        let drawn = self.set_up.placed(Frame::new(parked.origin(), parked.heading()));
-        let mut found = self.conflicts(&drawn, ask);
-        self.of_features(&drawn, ask, &mut found);
-        found
+        self.conflicts(&self.set_up.placed(Frame::new(parked.origin(), parked.heading())), ask)
     }
 
     fn conflicts(&self, placed: &SetUp, ask: Ask) -> Vec<Conflict> {
@@ -200,6 +195,7 @@ impl<'a> Oracle<'a> {
             self.of_solid(placed, solid, ask, &mut found);
         }
         self.of_walls(placed, ask, &mut found);
+        self.of_features(placed, ask, &mut found);
         self.of_feet(placed, &mut found);
         self.of_itself(placed, &mut found);
         found
@@ -345,7 +341,7 @@ impl<'a> Oracle<'a> {
         treads.collect()
     }
 
-    /// Drains, pits and joints under marks, stands' feet and tyres, as drawn.
+    /// Drains, pits and joints under marks, stands' feet and tyres.
     fn of_features(&self, placed: &SetUp, ask: Ask, found: &mut Vec<Conflict>) {
         let treads = self.treads(placed);
         for feature in &self.arrangement.bay.floor_features {
