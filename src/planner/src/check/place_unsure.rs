@@ -11,7 +11,7 @@ use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::distance::{Separation, distance, distance_to_point, distance_to_segment};
 use baywright_geometry::overlap::overlaps;
 use baywright_geometry::share::{Share, target_share};
-use baywright_geometry::{Bounds, DVec2, DVec3, Outline, Prism, Segment, Span};
+use baywright_geometry::{Bounds, DVec2, DVec3, Outline, PlanPose, Prism, Segment, Span};
 
 use super::claim::{Claim, Volume, anywhere};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
@@ -69,9 +69,23 @@ fn unsure(context: &Context<'_>, obstacle: &Obstacle<'_>) -> Option<Finding> {
 pub(super) struct Obstacle<'a> {
     pub subject: Subject,
     shape: Shape<'a>,
-    pub bounds: Bounds,
+    bounds: Bounds,
     /// How well its place is known, mm either way.
     pub known_mm: f64,
+}
+
+impl Obstacle<'_> {
+    /// A box around it in plan, in a frame that is given from the bay.
+    pub fn bounds_from(&self, own_from_bay: &PlanPose) -> Bounds {
+        match &self.shape {
+            Shape::Thing(_, prism) => prism.outline.placed(own_from_bay).bounds(),
+            Shape::Runway(prism) | Shape::Proud(prism, _) => prism.outline.placed(own_from_bay).bounds(),
+            Shape::Wall(wall) => {
+                let ends = [*own_from_bay * wall.from, *own_from_bay * wall.to];
+                Bounds { low: ends[0].min(ends[1]), high: ends[0].max(ends[1]) }
+            }
+        }
+    }
 }
 
 enum Shape<'a> {
