@@ -46,6 +46,8 @@ pub enum Code {
     MarkOffTarget,
     /// A floor mark lies where no mark can be.
     MarkPlace,
+    /// A floor mark lies beside one that stays.
+    BesidePermanentMark,
     /// A straight tape or laser run passes through something.
     RunBlocked,
     /// Too little height.
@@ -110,7 +112,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 41] = [
+    pub const ALL: [Self; 42] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -122,6 +124,7 @@ impl Code {
         Self::MarkFault,
         Self::MarkOffTarget,
         Self::MarkPlace,
+        Self::BesidePermanentMark,
         Self::RunBlocked,
         Self::HeadRoom,
         Self::StandReach,
@@ -168,6 +171,7 @@ impl Code {
             Self::MarkFault => "mark-fault",
             Self::MarkOffTarget => "mark-off-target",
             Self::MarkPlace => "mark-place",
+            Self::BesidePermanentMark => "beside-permanent-mark",
             Self::RunBlocked => "run-blocked",
             Self::HeadRoom => "head-room",
             Self::StandReach => "stand-reach",
@@ -294,6 +298,8 @@ pub enum Facts {
     MarkOffTarget,
     /// See [`Code::MarkPlace`].
     MarkPlace,
+    /// See [`Code::BesidePermanentMark`]: which.
+    BesidePermanentMark(Id),
     /// See [`Code::RunBlocked`].
     RunBlocked,
     /// See [`Code::HeadRoom`].
@@ -377,6 +383,7 @@ impl Facts {
             Self::MarkFault(_) => Code::MarkFault,
             Self::MarkOffTarget => Code::MarkOffTarget,
             Self::MarkPlace => Code::MarkPlace,
+            Self::BesidePermanentMark(_) => Code::BesidePermanentMark,
             Self::RunBlocked => Code::RunBlocked,
             Self::HeadRoom(_) => Code::HeadRoom,
             Self::StandReach(_) => Code::StandReach,
