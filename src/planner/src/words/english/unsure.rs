@@ -34,7 +34,7 @@ impl About<'_> {
             format!("{} may {meets} {}", self.subject(&one.what), self.subject(&one.may_be.of))
         });
         let what = and_more(named.collect(), all.len());
-        let (mm, rad) = self.arrangement.parked_known.within();
+        let (mm, rad) = self.arrangement.shop.parked_within(self.arrangement.parked_known);
         let so_much = format!("± {} and ± {}", self.length(mm), self.quantity(crate::Quantity::Angle(rad)));
         let known = match self.arrangement.parked_known {
             ParkedKnown::Planned => format!("It is planned there, {so_much}"),

@@ -1,0 +1,147 @@
+//! English of the same: see `words/shop.rs`.
+
+use baywright_geometry::angle;
+
+use super::{About, Language, Locale, listed, sentence_start};
+use crate::assessment::{Finding, Subject};
+use crate::model::validate::limits::Unit;
+use crate::model::{Known, ShopFigure};
+use crate::words::shop::ShopTexts;
+
+/// The fixed texts.
+pub const TEXTS: ShopTexts = ShopTexts {
+    language: Language::English,
+    title: "Shop settings",
+    intro: "What this shop holds itself to where nobody published a figure. Every bay is judged by it; set what you know \
+            better.",
+    places: "How well places are known",
+    floor: "Floor levels",
+    room: "Room to work",
+    marks: "Marks and targets",
+    no_source: "Common practice, no source.",
+    to_default: "Default",
+    all_default: "All to default",
+    built_in: "Nothing is set: the defaults hold.",
+    changed_on_disk: "Somebody else changed the file since it was read.",
+    take_theirs: "Take theirs",
+    save_over: "Save over it",
+    try_again: "Save again",
+    not_read: "The file of the shop's settings cannot be read, so that nothing is judged by it. It stays as it is.",
+    left: "An earlier run left settings that were not saved.",
+    take_up: "Take them up",
+    drop_it: "Drop them",
+    undo: "Undo",
+    redo: "Redo",
+    read_only: "Another window is changing the shop's settings.",
+};
+
+pub const fn label(figure: ShopFigure) -> &'static str {
+    match figure {
+        ShopFigure::ByEye => "Placed by eye, ±",
+        ShopFigure::Taped => "Taped, ±",
+        ShopFigure::CarPlanned => "Car parked unmeasured, ±",
+        ShopFigure::CarPlannedTurn => "Its heading, unmeasured, ±",
+        ShopFigure::CarTaped => "Car's place taped, ±",
+        ShopFigure::CarTapedTurn => "Its heading, taped, ±",
+        ShopFigure::SurveyAge => "A survey holds for",
+        ShopFigure::LevelReach => "A level reaches",
+        ShopFigure::WorkingRoom => "Room round the car",
+        ShopFigure::StepOver => "Stepped over up to",
+        ShopFigure::DuckUnder => "Ducked under from",
+        ShopFigure::OverCar => "Free over the roof",
+        ShopFigure::OverMark => "Free over a mark",
+        ShopFigure::MarkAgrees => "Mark and stand-off within",
+        ShopFigure::TargetOff => "Target off its place up to",
+        ShopFigure::ToleranceShare => "Share of a tolerance",
+        ShopFigure::IntoWall => "A thing into a wall up to",
+        ShopFigure::DoorRoll => "Roll of a roller door",
+    }
+}
+
+pub const fn reason(figure: ShopFigure) -> &'static str {
+    match figure {
+        ShopFigure::ByEye => "A hand's length is not seen when a cabinet is set down.",
+        ShopFigure::Taped => "Two ends read off a tape against an edge that is not sharp.",
+        ShopFigure::CarPlanned => "A car is driven in and does not move sideways.",
+        ShopFigure::CarPlannedTurn => "A car is driven in along a line on the floor.",
+        ShopFigure::CarTaped => "Three distances from the walls to plumbed points.",
+        ShopFigure::CarTapedTurn => "Two of these points are a wheelbase apart.",
+        ShopFigure::SurveyAge => "Floors settle; surveyed once a year.",
+        ShopFigure::LevelReach => "Two paces: further from a surveyed point a floor may do anything.",
+        ShopFigure::WorkingRoom => {
+            "A person with a tape squats beside the car. An aiming's own figure goes first."
+        }
+        ShopFigure::StepOver => "What is lower is not in the way of a person.",
+        ShopFigure::DuckUnder => "What hangs higher is not in the way of a person.",
+        ShopFigure::OverCar => "A hand: less invites scratches.",
+        ShopFigure::OverMark => "A hand, a pen and an eye.",
+        ShopFigure::MarkAgrees => {
+            "Figures each rounded to a sixteenth of an inch add up to it. A placement's own tolerance goes first."
+        }
+        ShopFigure::TargetOff => "Where the procedure names no limit.",
+        ShopFigure::ToleranceShare => "From there on it needs care: marks and sensor want their share too.",
+        ShopFigure::IntoWall => "A pilaster, or a shelf let in, is no slip of typing.",
+        ShopFigure::DoorRoll => "How far it stands out from the wall, and above the lintel.",
+    }
+}
+
+pub fn own(default: &str) -> String {
+    format!("Set in this shop; the default is {default}, common practice, no source.")
+}
+
+pub fn saved_in(file: &str) -> String {
+    format!("Kept in {file}")
+}
+
+pub fn set(figure: ShopFigure, value: &str) -> String {
+    format!("{}: {value}", label(figure))
+}
+
+pub const fn set_back() -> &'static str {
+    "All to default"
+}
+
+pub fn not_saved(why: &str) -> String {
+    format!("Not saved: {why}")
+}
+
+/// A figure with its unit.
+pub fn value(figure: ShopFigure, value: f64, locale: Locale) -> String {
+    match figure.range().unit {
+        Unit::Millimetres => locale.length(value),
+        Unit::Degrees => locale.region.degrees(angle::radians(value)),
+        Unit::Days if value == 1.0 => "1 day".to_owned(),
+        Unit::Days => format!("{} days", locale.region.number(value, 0)),
+        Unit::None | Unit::Gigahertz | Unit::Dbsm => locale.region.number(value, 2),
+    }
+}
+
+impl About<'_> {
+    /// A setting of the shop, with its value and where that comes from.
+    pub(super) fn of_shop(&self, figure: ShopFigure) -> String {
+        let shop = &self.arrangement.shop;
+        let set = value(figure, shop.get(figure), self.locale);
+        let label = label(figure);
+        let from = if shop.is_own(figure) {
+            own(&value(figure, figure.default_value(), self.locale))
+        } else {
+            TEXTS.no_source.to_owned()
+        };
+        format!("The shop's own setting. {label} {set}. {from}")
+    }
+
+    /// Which places were set by eye under an older rule, and what to do.
+    pub(super) fn older_by_eye(&self, finding: &Finding) -> String {
+        let names = finding.subjects.iter().map(|subject| match subject {
+            Subject::Floor => "the walls".to_owned(),
+            other => self.subject(other),
+        });
+        let older = self.length(Known::BY_EYE_OLDER_MM);
+        format!(
+            "{} count as known to ± {older}, as the file meant it; by eye is ± {} now. Tape them, or say again how they are \
+             known.",
+            sentence_start(&listed(&names.collect::<Vec<_>>())),
+            self.length(self.arrangement.shop.by_eye_mm)
+        )
+    }
+}
