@@ -33,10 +33,10 @@ use std::sync::Arc;
 
 use baywright_drawing::Theme;
 use baywright_files::{Held, Leftovers};
-use baywright_planner::{Subject, words};
+use baywright_planner::{Promise, Subject, Verdict, cure, words};
 use egui::{Frame, Margin, Panel, Ui};
 
-use crate::session::answer::{Answer, Assess};
+use crate::session::answer::{Answer, Assess, SlowPart};
 use crate::session::document::Document;
 use crate::session::job::Wake;
 use crate::session::keeper::Keeper;
@@ -56,6 +56,8 @@ pub struct Desk {
     view: Viewing,
     canvas: Canvas,
     verdicts: Verdicts,
+    /// The best of all ways to make it ready.
+    ways: SlowPart<Option<Promise>>,
     files: AskFiles,
     log: Log,
     fields: forms::field::Fields,
@@ -100,6 +102,7 @@ impl Desk {
             view: Viewing::default(),
             canvas: Canvas::default(),
             verdicts: Verdicts::default(),
+            ways: SlowPart::default(),
             files: AskFiles::default(),
             log: Log::default(),
             fields: forms::field::Fields::default(),
@@ -218,6 +221,7 @@ impl Desk {
         let mut commands = Vec::new();
         self.closing(&ctx, &mut commands);
         self.hear_jobs(&mut commands);
+        self.look_further(&ctx);
         self.look_after(&ctx);
         self.follow_picture(&ctx);
         let dragging = self.canvas.is_dragging();
@@ -254,11 +258,27 @@ impl Desk {
     /// Takes in what was worked out off the frame since the last one, and says what failed.
     fn hear_jobs(&mut self, commands: &mut Vec<Command>) {
         let answered = self.files.answered();
-        let surveyed = self.verdicts.collect();
-        for words in [answered.as_ref().err(), surveyed.as_ref().err()].into_iter().flatten() {
+        let (surveyed, looked) = (self.verdicts.collect(), self.ways.collect());
+        for words in
+            [answered.as_ref().err(), surveyed.as_ref().err(), looked.as_ref().err()].into_iter().flatten()
+        {
             self.say_wrong(self.texts().failed_beside(words));
         }
         commands.extend(answered.ok().flatten());
+    }
+
+    /// Has other ways to make it ready looked for while nothing is in the hand, and promises the best as soon as it is known.
+    fn look_further(&mut self, ctx: &egui::Context) {
+        let is_wanted = self.answer.assessment.verdict == Verdict::NotReady && !self.answer.stale;
+        if !is_wanted || self.canvas.is_dragging() {
+            return;
+        }
+        let wake = waking(ctx);
+        self.answer.work_out(&mut self.ways, ("ways", 1), &wake, |of, said, _| cure::look_further(of, said));
+        let best = self.answer.shown_of(&self.ways).filter(|shown| !shown.is_older);
+        if let Some(best) = best.map(|shown| shown.found.clone()) {
+            self.answer.promise(best);
+        }
     }
 
     /// What the pointer is over: the last row or card that said so, else what the canvas found, else nothing. Sent only if

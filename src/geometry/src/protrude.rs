@@ -91,13 +91,7 @@ pub fn moves_inside(room: &Polygon, inner: &Outline) -> Vec<DVec2> {
     }
     // Wherever the thing is now, it will be within the room.
     let slack = touch_within(&room.bounds(), &room.bounds());
-    // What is not room, as obstacles: a frame around it that the thing cannot leap, and its holes.
-    let margin = 1.5 * inner.bounds().size().max_element() + 0.01 * room.bounds().size().max_element();
-    let Bounds { low, high } = room.bounds().grown(margin);
-    let corners = vec![low, DVec2::new(high.x, low.y), high, DVec2::new(low.x, high.y)];
-    let mut obstacles = vec![Outline::Polygon(Polygon::trusted(corners, vec![room.outer().to_vec()]))];
-    let holes = room.holes().iter().map(|hole| Outline::Polygon(Polygon::trusted(hole.clone(), Vec::new())));
-    obstacles.extend(holes);
+    let obstacles = beyond(room, inner);
     let obstacles: Vec<&Outline> = obstacles.iter().collect();
     let around = inner.bounds();
     let within = room.bounds().grown(slack);
@@ -107,6 +101,17 @@ pub fn moves_inside(room: &Polygon, inner: &Outline) -> Vec<DVec2> {
         within.holds(moved.low) && within.holds(moved.high)
     });
     moves
+}
+
+/// What is not room, as obstacles for a shape in it or near it: a frame around the room that the shape cannot leap, and the
+/// room's holes.
+pub fn beyond(room: &Polygon, inner: &Outline) -> Vec<Outline> {
+    let margin = 1.5 * inner.bounds().size().max_element() + 0.01 * room.bounds().size().max_element();
+    let Bounds { low, high } = room.bounds().grown(margin);
+    let corners = vec![low, DVec2::new(high.x, low.y), high, DVec2::new(low.x, high.y)];
+    let frame = Outline::Polygon(Polygon::trusted(corners, vec![room.outer().to_vec()]));
+    let holes = room.holes().iter().map(|hole| Outline::Polygon(Polygon::trusted(hole.clone(), Vec::new())));
+    std::iter::once(frame).chain(holes).collect()
 }
 
 #[cfg(test)]

@@ -5,12 +5,13 @@
 
 mod apply;
 mod car;
+mod parking;
 mod promise;
 mod thing;
 
 use std::collections::BTreeMap;
 
-use baywright_geometry::DVec2;
+use baywright_geometry::{Circle, DVec2, Outline, angle, convex};
 
 use crate::assessment::{Assessment, Code, Cure, Finding, Quantity, Severity, Step, Subject};
 use crate::check::{self, Claim, Remedy};
@@ -18,6 +19,8 @@ use crate::model::{Arrangement, Id};
 use crate::scene::{PlacedThing, Scene};
 
 pub use apply::apply;
+pub use parking::LOOKED_WITHIN_MM;
+pub use promise::look_further;
 pub(crate) use promise::promise;
 
 /// How many findings get a cure with its consequences looked up; the others are notes or far down the list.
@@ -34,6 +37,9 @@ const MOST_CAUSED: usize = 40;
 
 /// A length to go is rounded up to whole millimetres: no tape shows less.
 const WHOLE_MM: f64 = 1.0;
+
+/// How many tangents stand for a circle of uncertainty: they stand out by a fiftieth of it at most.
+const TANGENTS: u32 = 16;
 
 /// What all cures of one arrangement are looked for with.
 struct Case<'a> {
@@ -139,9 +145,34 @@ fn margin(case: &Case<'_>, placed: &PlacedThing, by: DVec2) -> f64 {
     at(by + by.normalize_or_zero() * at(by)).max(at(DVec2::ZERO))
 }
 
+/// Everywhere that a thing may be, if it may be so far from where it is drawn: never smaller, and without its hollows.
+fn grown(outline: &Outline, by: f64) -> Option<Outline> {
+    if by <= 0.0 {
+        return Some(outline.clone());
+    }
+    match outline {
+        Outline::Circle(circle) => Circle::new(circle.centre(), circle.radius() + by).ok().map(Outline::from),
+        Outline::Polygon(polygon) => {
+            // The corners of a square round the circle would do; these stand out less.
+            let step = std::f64::consts::TAU / f64::from(TANGENTS);
+            let out = by / angle::sin_cos(step * 0.5).1;
+            let around: Vec<DVec2> =
+                (0..TANGENTS).map(|i| angle::direction(step * f64::from(i)) * out).collect();
+            let corners = polygon.outer().iter().flat_map(|&p| around.iter().map(move |&off| p + off));
+            convex::hull(&corners.collect::<Vec<_>>()).map(Outline::from)
+        }
+    }
+}
+
 /// Whether a finding is about a target or its stand, which may have been put elsewhere than on its mark.
 fn names_a_target(finding: &Finding) -> bool {
     finding.subjects.iter().any(|subject| matches!(subject, Subject::Target(_) | Subject::Stand(_)))
+}
+
+/// How much is to be minded: how many stops, and how much more that needs care.
+fn minded(found: &[Finding]) -> (usize, usize) {
+    let count = |severity| found.iter().filter(|f| f.severity == severity).count();
+    (count(Severity::Stops), count(Severity::Care))
 }
 
 /// Whether a conflict is deeper than it was, by more than a tape shows.

@@ -21,7 +21,7 @@ pub mod words;
 
 pub use baywright_geometry as geometry;
 
-pub use assess::assess;
+pub use assess::{assess, assess_fully};
 pub use assessment::{
     AlignmentFigure, Assessment, Basis, CarSide, Code, Cure, DoorPart, Facts, Finding, FloorFact, InSight,
     InZone, MayBe, Meets, OffBy, OffPlace, OnRunways, Promise, Quantity, Severity, StandReach, Step, Subject,

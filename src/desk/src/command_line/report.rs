@@ -6,7 +6,7 @@ use std::path::Path;
 use baywright_files::{Loaded, ShopInUse, shop_in_use};
 use baywright_planner::model::{Arrangement, Id, JudgedBy, validate};
 use baywright_planner::words::{Language, Words, letter};
-use baywright_planner::{Assessment, Finding, Severity, Verdict, assess};
+use baywright_planner::{Assessment, Finding, Severity, Verdict, assess_fully};
 use jiff::civil::Date;
 
 use crate::command_line::commands::Check;
@@ -33,7 +33,7 @@ pub(crate) fn check(
         Err(outcome) => return outcome,
     };
     let answers: Vec<(&Arrangement, Assessment)> =
-        chosen.iter().map(|arrangement| (*arrangement, assess(arrangement))).collect();
+        chosen.iter().map(|arrangement| (*arrangement, assess_fully(arrangement))).collect();
     let written = if asked.json {
         json::write(&loaded, &used, &answers, asked.locale, out)
     } else {

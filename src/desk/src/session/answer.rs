@@ -4,8 +4,8 @@
 
 use std::sync::Arc;
 
-use baywright_planner::Assessment;
 use baywright_planner::model::{Arrangement, Id, JudgedBy, Layout, Vehicle};
+use baywright_planner::{Assessment, Promise};
 
 use crate::session::caught::caught;
 use crate::session::document::Document;
@@ -113,6 +113,13 @@ impl Answer {
     ) {
         let (judged, assessment) = (Arc::clone(&self.judged), Arc::clone(&self.assessment));
         part.ask(self.generation, how, wake, move |tell| work(&judged, &assessment, tell));
+    }
+
+    /// What is promised now that other ways were looked for too.
+    pub fn promise(&mut self, promise: Option<Promise>) {
+        if self.assessment.promise != promise {
+            Arc::make_mut(&mut self.assessment).promise = promise;
+        }
     }
 
     /// What is there of a slow part: older as long as it is of an earlier answer, or this answer itself is of one.

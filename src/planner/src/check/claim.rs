@@ -29,9 +29,6 @@ pub struct Claim {
     pub moves_with: MovesWith,
     /// Whether it must lie inside the room.
     pub inside: bool,
-    /// Whether a car that is parked elsewhere is moved until what stays is out of this region too. The others are looked
-    /// at only when the place is judged.
-    pub clears_car: bool,
 }
 
 /// The space of a claim.
@@ -93,7 +90,7 @@ pub enum MovesWith {
 
 impl Volume {
     /// A box around it in plan.
-    pub(super) fn bounds(&self) -> Bounds {
+    pub(crate) fn bounds(&self) -> Bounds {
         let around = |points: &[DVec2]| {
             let none = Bounds { low: DVec2::ZERO, high: DVec2::ZERO };
             Bounds::around(points.iter().copied()).unwrap_or(none)
@@ -140,13 +137,13 @@ impl Claim {
     /// A region that bars every thing and moves with the car.
     pub(super) const fn with_car(of: Subject, volume: Volume, code: Code, severity: Severity) -> Self {
         let bars = Bars::Everything(code, severity);
-        Self { of, volume, bars, moves_with: MovesWith::Car, inside: false, clears_car: false }
+        Self { of, volume, bars, moves_with: MovesWith::Car, inside: false }
     }
 
     /// A solid of the set-up: two things cannot be in one place.
     pub(super) fn solid(of: Subject, prism: &Prism, code: Code) -> Self {
         let claim = Self::with_car(of, Volume::Prism(prism.clone()), code, Severity::Stops);
-        Self { inside: true, clears_car: true, ..claim }
+        Self { inside: true, ..claim }
     }
 
     /// Whether it is a solid: nothing else can be there at all.
@@ -238,8 +235,11 @@ fn regions(claims: &[Claim], thing: &Thing, counts: impl Fn(Code, Severity) -> b
     counting.filter_map(|claim| claim.volume.at(&thing.span)).collect()
 }
 
-/// Every region that a car must leave behind where a thing stays, at the thing's heights.
-pub(crate) fn clears_car(claims: &[Claim], thing: &Thing) -> Vec<Outline> {
-    let counting = claims.iter().filter(|claim| claim.clears_car && claim.says(thing).is_some());
-    counting.filter_map(|claim| claim.volume.at(&thing.span)).collect()
+/// Every claim that moves with the car and in which a thing would be in the way, with its region at the thing's heights.
+pub(crate) fn of_car<'a>(claims: &'a [Claim], thing: &Thing) -> impl Iterator<Item = (&'a Claim, Outline)> {
+    let counts = |code: Code| !matches!(code, Code::WorkingRoom | Code::KeepFree);
+    let of_car = claims.iter().filter(move |claim| {
+        claim.moves_with == MovesWith::Car && claim.says(thing).is_some_and(|(code, _)| counts(code))
+    });
+    of_car.filter_map(|claim| Some((claim, claim.volume.at(&thing.span)?)))
 }

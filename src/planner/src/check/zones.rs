@@ -49,7 +49,6 @@ fn claims(_: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
         bars: Bars::Zone(zone.excludes),
         moves_with: MovesWith::Car,
         inside: walls_bind(zone.excludes),
-        clears_car: true,
     }));
 }
 

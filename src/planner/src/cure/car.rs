@@ -4,16 +4,20 @@ use baywright_geometry::protrude::moves_inside;
 use baywright_geometry::separate::{exits, heading_from_x};
 use baywright_geometry::{Bounds, DVec2, Outline, Polygon, convex};
 
+use super::parking::{places, set_up};
 use super::{Case, WHOLE_MM, apply, caused};
 use crate::assessment::{Code, Cure, Facts, Finding, Severity, Step, Subject, TooLarge};
-use crate::check::{self, Claim, Remedy, Volume, claim};
+use crate::check::{self, Remedy, claim};
 use crate::judge::judge;
 use crate::model::Id;
 use crate::scene::PlacedThing;
 
 /// How many places are tried for one finding, and for all findings together: each costs a whole assessment.
 const MOST_TRIED: usize = 2;
-const MOST_TRIED_IN_ALL: usize = 6;
+const MOST_TRIED_IN_ALL: usize = 8;
+
+/// Two moves whose directions differ by less, rad, go the same way: moves are rounded to whole millimetres.
+const SAME_WAY: f64 = 0.01;
 
 /// A place of the car that was tried, with what was found there.
 struct Tried {
@@ -27,13 +31,15 @@ pub(super) struct Moves<'a> {
     /// Everything of the set-up that must be inside the room, as one convex outline.
     set_up: Option<Polygon>,
     room: &'a Polygon,
+    /// Where the set-up is clear of everything.
+    places: Option<Vec<DVec2>>,
     tried: Vec<Tried>,
 }
 
 impl<'a> Moves<'a> {
     pub(super) fn new(case: &'a Case<'a>) -> Self {
         let room = case.scene.room.with_open_doors();
-        Self { case, set_up: set_up(&case.claims), room, tried: Vec::new() }
+        Self { case, set_up: set_up(&case.claims), room, places: None, tried: Vec::new() }
     }
 
     /// The way out of a finding that blames no movable thing.
@@ -51,16 +57,36 @@ impl<'a> Moves<'a> {
         let index = self.case.arrangement.bay.things.iter().position(|thing| thing.id == *id)?;
         let thing = self.case.arrangement.bay.things.get(index)?;
         let placed = self.case.scene.things.get(index)?;
-        let regions = claim::clears_car(&self.case.claims, thing);
+        let regions: Vec<Outline> =
+            claim::of_car(&self.case.claims, thing).map(|(_, region)| region).collect();
         let regions: Vec<&Outline> = regions.iter().collect();
-        // The thing leaves the set-up by `exit`; the set-up leaves the thing by the opposite.
-        let moves: Vec<DVec2> =
-            exits(&regions, &placed.prism.outline).into_iter().map(|exit| -exit).collect();
+        // The thing leaves the set-up by `exit`; the set-up leaves the thing by the opposite. First where everything else
+        // is left too.
+        let exits = exits(&regions, &placed.prism.outline).into_iter().map(|exit| -exit);
+        let moves: Vec<DVec2> = self.places().iter().copied().chain(exits.take(MOST_TRIED)).collect();
         let is_cured =
             |after: &[Finding]| !after.iter().any(|f| f.severity == Severity::Stops && super::blames(f, id));
         let cure = self.best(moves, is_cured)?;
         let further = self.further_from(placed, id, &cure.step);
-        Some(cure.further(further))
+        let cure = cure.further(further);
+        let at_least = cure.at_least.or_else(|| self.just_clears(&cure.step, is_cured));
+        Some(Cure { at_least, ..cure })
+    }
+
+    /// The shortest move in the same direction that was tried and does.
+    fn just_clears(&self, step: &Step, is_cured: impl Fn(&[Finding]) -> bool) -> Option<DVec2> {
+        let Step::MoveCar { by: further } = *step else { return None };
+        let same_way = |by: DVec2| by.normalize_or_zero().distance(further.normalize_or_zero()) < SAME_WAY;
+        let shorter = self
+            .tried
+            .iter()
+            .map(|tried| (tried.by, &tried.after))
+            .filter(|(by, after)| by.length() < further.length() && same_way(*by) && is_cured(after));
+        shorter.map(|(by, _)| by).min_by(|a, b| a.length().total_cmp(&b.length()))
+    }
+
+    fn places(&mut self) -> &[DVec2] {
+        self.places.get_or_insert_with(|| places(self.case, |_| true))
     }
 
     /// The same way, further by what the thing's place and the car's are uncertain by, with what that causes, if it leaves
@@ -69,20 +95,21 @@ impl<'a> Moves<'a> {
         let Step::MoveCar { by } = *step else { return None };
         // Seen from the car the thing goes the other way.
         let margin = super::margin(self.case, placed, -by);
-        if margin <= 0.0 || self.tried.len() >= MOST_TRIED_IN_ALL {
+        let is_unsure = |f: &Finding| super::blames(f, id) && super::may_be_in_the_way(f);
+        let shorter = self.tried.iter().find(|tried| tried.by == by)?;
+        if margin <= 0.0 || !shorter.after.iter().any(is_unsure) {
             return None;
         }
         let further = rounded(by + by.normalize_or_zero() * margin);
         let after = judge(&apply(self.case.arrangement, &Step::MoveCar { by: further })).findings;
-        let stops = |found: &[Finding]| found.iter().filter(|f| f.severity == Severity::Stops).count();
-        let shorter = self.tried.iter().find(|tried| tried.by == by)?;
-        let is_sure = !after.iter().any(|f| super::blames(f, id) && super::may_be_in_the_way(f))
-            && stops(&after) <= stops(&shorter.after);
+        let is_sure =
+            !after.iter().any(is_unsure) && super::minded(&after).0 <= super::minded(&shorter.after).0;
         is_sure.then(|| (further, caused(self.case.before, &after)))
     }
 
     fn inside(&mut self, finding: &Finding) -> Option<Cure> {
-        let moves = moves_inside(self.room, &self.set_up.clone()?.into());
+        let mut moves = moves_inside(self.room, &self.set_up.clone()?.into());
+        moves.truncate(MOST_TRIED);
         let (code, subjects) = (finding.code(), finding.subjects.clone());
         self.best(moves, |after| !after.iter().any(|f| f.code() == code && f.subjects == subjects))
     }
@@ -103,7 +130,8 @@ impl<'a> Moves<'a> {
             }
             _ => Polygon::rectangle(at - half, at + half).ok()?.into(),
         };
-        let moves = exits(&[&feature.outline.clone().into()], &resting);
+        let mut moves = exits(&[&feature.outline.clone().into()], &resting);
+        moves.truncate(MOST_TRIED);
         let (code, subjects) = (finding.code(), finding.subjects.clone());
         self.best(moves, |after| !after.iter().any(|f| f.code() == code && f.subjects == subjects))
     }
@@ -146,21 +174,20 @@ impl<'a> Moves<'a> {
         })
     }
 
-    /// Of the first few moves, and those tried for other findings, the one that cures and causes the fewest stops; the
-    /// shorter among equals. A move that serves another finding already goes first, so that one serves all.
+    /// Of a few moves, and those tried for other findings, the one that cures and leaves the least to be minded; the shorter
+    /// among equals.
     fn best(&mut self, moves: Vec<DVec2>, is_cured: impl Fn(&[Finding]) -> bool) -> Option<Cure> {
-        for by in moves.into_iter().take(MOST_TRIED).map(rounded) {
+        for by in moves.into_iter().map(rounded) {
             let known = self.tried.iter().any(|tried| tried.by == by);
             if !known && self.tried.len() < MOST_TRIED_IN_ALL {
                 let after = judge(&apply(self.case.arrangement, &Step::MoveCar { by })).findings;
                 self.tried.push(Tried { by, after });
             }
         }
-        let stops = |tried: &Tried| tried.after.iter().filter(|f| f.severity == Severity::Stops).count();
         let best = self.tried.iter().filter(|tried| is_cured(&tried.after)).min_by(|a, b| {
             let turned = || heading_from_x(a.by).total_cmp(&heading_from_x(b.by));
             let length = || a.by.length().total_cmp(&b.by.length());
-            stops(a).cmp(&stops(b)).then_with(length).then_with(turned)
+            super::minded(&a.after).cmp(&super::minded(&b.after)).then_with(length).then_with(turned)
         })?;
         Some(Cure {
             step: Step::MoveCar { by: best.by },
@@ -209,19 +236,8 @@ impl<'a> Moves<'a> {
     }
 }
 
-/// Everything of the set-up that must be inside the room, as one convex outline.
-fn set_up(claims: &[Claim]) -> Option<Polygon> {
-    let inside = claims.iter().filter(|claim| claim.inside).filter_map(|claim| match &claim.volume {
-        Volume::Prism(prism) => Some(prism.outline.as_polygon()),
-        // What is between solids that are inside is inside a convex outline too.
-        Volume::Line { .. } | Volume::Spot { .. } | Volume::Sight { .. } | Volume::Fresnel { .. } => None,
-    });
-    let corners: Vec<DVec2> = inside.flat_map(|outline| outline.outer().to_vec()).collect();
-    convex::hull(&corners)
-}
-
 /// Whole millimetres, away from where it stood, so that rounding never leaves it in the way.
-fn rounded(by: DVec2) -> DVec2 {
+pub(super) fn rounded(by: DVec2) -> DVec2 {
     let up = |v: f64| {
         let whole = (v.abs() - 1e-3).ceil().max(0.0);
         if v < 0.0 { -whole } else { whole }

@@ -5,9 +5,9 @@ use baywright_geometry::contain::{Containment, contains};
 use baywright_geometry::overlap::overlaps;
 use baywright_geometry::protrude::protrusions;
 use baywright_geometry::separate::{by_length_then_heading, exits};
-use baywright_geometry::{Circle, DVec2, Outline, Polygon, Prism, angle, convex};
+use baywright_geometry::{DVec2, Outline, Polygon, Prism};
 
-use super::{Case, WHOLE_MM, blames, caused};
+use super::{Case, WHOLE_MM, blames, caused, grown};
 use crate::assessment::{Code, Cure, Finding, Quantity, Severity, Step};
 use crate::check::{self, Context, SPEAKS_FROM_MM, claim};
 use crate::model::{Effort, Id, Thing, ThingKind};
@@ -24,8 +24,6 @@ const AROUND_MM: f64 = 3000.0;
 /// How many whole millimetres from the end of a pocket a place is looked for, each way: a pocket too narrow for that is
 /// none that a person hits.
 const POCKET_STEPS: i32 = 2;
-/// How many tangents stand for a circle of uncertainty: they stand out by a fiftieth of it at most.
-const TANGENTS: u32 = 16;
 /// How thick a wall counts: thicker than a move is ever rounded, thin enough not to reach the next room.
 const WALL_MM: f64 = 100.0;
 
@@ -146,25 +144,6 @@ pub(super) fn further(case: &Case<'_>, unsure: &Finding) -> Option<Cure> {
         at_least: None,
         causes: Vec::new(),
     })
-}
-
-/// Everywhere that a thing may be, if it may be so far from where it is drawn: never smaller, and without its hollows.
-fn grown(outline: &Outline, by: f64) -> Option<Outline> {
-    if by <= 0.0 {
-        return Some(outline.clone());
-    }
-    match outline {
-        Outline::Circle(circle) => Circle::new(circle.centre(), circle.radius() + by).ok().map(Outline::from),
-        Outline::Polygon(polygon) => {
-            // The corners of a square round the circle would do; these stand out less.
-            let step = std::f64::consts::TAU / f64::from(TANGENTS);
-            let out = by / angle::sin_cos(step * 0.5).1;
-            let around: Vec<DVec2> =
-                (0..TANGENTS).map(|i| angle::direction(step * f64::from(i)) * out).collect();
-            let corners = polygon.outer().iter().flat_map(|&p| around.iter().map(move |&off| p + off));
-            convex::hull(&corners.collect::<Vec<_>>()).map(Outline::from)
-        }
-    }
 }
 
 /// What is part of the building stays in the bay, even if it swings.

@@ -210,68 +210,6 @@ fn a_stand_goes_back_to_its_mark() {
     assert_eq!(judge(&apply(&arrangement, &step)).verdict, Verdict::Ready);
 }
 
-/// Two trolleys side by side in a zone that is shut off on all sides but one gap: each alone goes into the gap, both do
-/// not. What no set of moves can do is not promised.
-#[test]
-fn two_things_are_not_sent_to_one_place() {
-    let trolley = |name: &str, x: f64| cabinet(name, (x, 4_300.0), 500.0, 500.0);
-    let mut wall = cabinet("shelf", (6_000.0, 5_280.0), 11_900.0, 1_440.0);
-    wall.effort = Effort::Fixed;
-    // The shelf stands from y = 4560 on, the zone ends at 4500, but for a bay of 560 mm in the shelf.
-    let corners = [
-        (-5_950.0, -720.0),
-        (1_700.0, -720.0),
-        (1_700.0, -60.0),
-        (2_260.0, -60.0),
-        (2_260.0, -720.0),
-        (5_950.0, -720.0),
-        (5_950.0, 720.0),
-        (-5_950.0, 720.0),
-    ];
-    wall.footprint = Footprint::new(Shape::Outline(corners.map(DVec2::from).into())).unwrap();
-    wall.material = Material::Wood;
-    let arrangement = with(vec![trolley("left trolley", 7_700.0), trolley("right trolley", 8_260.0), wall]);
-    let assessment = assess(&arrangement);
-    for name in ["left trolley", "right trolley"] {
-        let found = assessment.findings.iter().find(|f| f.culprit().is_some_and(|id| id.as_str() == name));
-        assert!(found.is_some_and(|f| f.cure.is_some()), "{name} has a way out of its own");
-    }
-    if let Some(promise) = &assessment.promise {
-        let after = promise.steps.iter().fold(arrangement, |now, step| apply(&now, step));
-        assert_eq!(stacked(&after), vec![]);
-    }
-}
-
-/// The pairs of things that share a place.
-fn stacked(arrangement: &Arrangement) -> Vec<(Id, Id)> {
-    let solids: Vec<_> = arrangement.bay.things.iter().map(|own| (&own.id, own.prism())).collect();
-    let mut pairs = Vec::new();
-    for (i, (id, a)) in solids.iter().enumerate() {
-        for (other, b) in solids.iter().skip(i + 1) {
-            if a.span.shared(&b.span).is_some() && overlap_area(&a.outline, &b.outline) > 1.0 {
-                pairs.push(((*id).clone(), (*other).clone()));
-            }
-        }
-    }
-    pairs
-}
-
-/// Whatever is promised holds when it is done.
-#[test]
-fn promises_hold() {
-    for seed in 0..200_u64 {
-        let arrangement = crate::totality::crowded(seed, 12);
-        let assessment = assess(&arrangement);
-        if let Some(promise) = &assessment.promise {
-            let before = stacked(&arrangement);
-            let after = promise.steps.iter().fold(arrangement, |now, step| apply(&now, step));
-            assert_eq!(judge(&after).verdict, promise.verdict, "seed {seed}");
-            assert!(stacked(&after).iter().all(|pair| before.contains(pair)), "seed {seed}: stacked");
-            assert_ne!(promise.verdict, Verdict::NotReady);
-        }
-    }
-}
-
 /// A move that is offered for a stop clears every stop of that thing.
 #[test]
 fn offered_moves_clear_the_thing() {

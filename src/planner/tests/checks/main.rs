@@ -11,5 +11,6 @@ mod support;
 
 mod cures;
 mod hand;
+mod promises;
 mod totality;
 mod words;

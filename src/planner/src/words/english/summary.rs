@@ -2,6 +2,7 @@
 
 use super::{About, sentence_start};
 use crate::assessment::{Assessment, Facts, Severity, Subject, TooLarge, Verdict};
+use crate::cure::LOOKED_WITHIN_MM;
 
 /// Beside the work it concerns, on every output.
 pub const CAUTION: &str = "The vehicle maker's procedure decides. Chock the wheels, set the brake as told, keep eyes off \
@@ -41,7 +42,10 @@ impl About<'_> {
                     Some((how, by)) => {
                         format!("{found} The room is {} too {how} for it this way round.", self.length(by))
                     }
-                    None => format!("{found} No set of moves was found that makes it ready."),
+                    None => format!(
+                        "{found} No set of moves was found that makes it ready, with the car within {} of where it stands.",
+                        self.length(LOOKED_WITHIN_MM)
+                    ),
                 }
             }
             None => found,

@@ -27,11 +27,16 @@ impl About<'_> {
     /// What of the room the set-up may meet, the nearest first.
     pub(super) fn car_place(&self, all: &[Meets]) -> String {
         let named = all.iter().take(NAMED).map(|one| {
-            let meets = match one.may_be.code {
-                Code::ZoneObject | Code::ZoneUnjudged => "be inside",
-                _ => "be in the way of",
-            };
-            format!("{} may {meets} {}", self.subject(&one.what), self.subject(&one.may_be.of))
+            let (what, of) = (self.subject(&one.what), self.subject(&one.may_be.of));
+            match (one.may_be.code, &one.what) {
+                (Code::ZoneObject | Code::ZoneUnjudged, _) => format!("{what} may be inside {of}"),
+                (Code::WheelOffRunway, _) => format!("a wheel may leave {what}"),
+                (Code::WheelPlace, _) => format!("a wheel may come onto {what}"),
+                (Code::MarkPlace | Code::StandClash, Subject::FloorFeature(_)) => {
+                    format!("{of} may come onto {what}")
+                }
+                _ => format!("{what} may be in the way of {of}"),
+            }
         });
         let what = and_more(named.collect(), all.len());
         let (mm, rad) = self.arrangement.shop.parked_within(self.arrangement.parked_known);

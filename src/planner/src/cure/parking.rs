@@ -1,0 +1,98 @@
+//! Where else the car could stand with all of its set-up: clear of everything that stays where it is, and inside the room.
+//!
+//! The set-up moves as one. What is in conflict where it stands gives the first places; what these would run into is taken in
+//! too, until the nearest place that is left runs into nothing: no nearer one can be.
+
+use baywright_geometry::overlap::overlaps;
+use baywright_geometry::protrude::beyond;
+use baywright_geometry::separate::exits_together;
+use baywright_geometry::{Bounds, DVec2, Outline, Polygon, convex};
+
+use super::{Case, grown};
+use crate::check::{self, Claim, Volume, claim};
+use crate::model::Thing;
+
+/// Further than this no place is looked for: the whole bay is another question.
+pub const LOOKED_WITHIN_MM: f64 = 2000.0;
+/// How many places are given, and how often what they run into is taken in.
+const MOST_PLACES: usize = 3;
+const MOST_ROUNDS: usize = 10;
+
+/// What stays, and what of the set-up may not share area with it.
+struct Pair {
+    stays: Outline,
+    moves: Outline,
+    /// Boxes around both.
+    around: (Bounds, Bounds),
+}
+
+impl Pair {
+    fn new(stays: Outline, moves: Outline) -> Self {
+        let around = (stays.bounds(), moves.bounds());
+        Self { stays, moves, around }
+    }
+
+    fn meets(&self, by: DVec2) -> bool {
+        self.around.0.meets(&self.around.1.moved(by)) && overlaps(&self.stays, &self.moves.moved(by))
+    }
+}
+
+/// The nearest places, the nearest first, as moves of the car: clear by what the things' places and the car's own are
+/// uncertain by if there is such a place, else just clear.
+pub(super) fn places(case: &Case<'_>, stays: impl Fn(&Thing) -> bool) -> Vec<DVec2> {
+    let sure = clear_places(&pairs(case, &stays, true));
+    if sure.is_empty() { clear_places(&pairs(case, &stays, false)) } else { sure }
+}
+
+fn clear_places(pairs: &[Pair]) -> Vec<DVec2> {
+    let (mut tried, mut left): (Vec<&Pair>, Vec<&Pair>) =
+        pairs.iter().partition(|pair| pair.meets(DVec2::ZERO));
+    for _ in 0..MOST_ROUNDS {
+        let shapes: Vec<(&Outline, &Outline)> = tried.iter().map(|pair| (&pair.stays, &pair.moves)).collect();
+        let mut moves = exits_together(&shapes);
+        moves.retain(|by| *by != DVec2::ZERO && by.length() <= LOOKED_WITHIN_MM);
+        moves.truncate(MOST_PLACES);
+        let (met, apart): (Vec<&Pair>, Vec<&Pair>) =
+            left.into_iter().partition(|pair| moves.iter().any(|by| pair.meets(*by)));
+        if met.is_empty() {
+            return moves;
+        }
+        tried.extend(met);
+        left = apart;
+    }
+    Vec::new()
+}
+
+/// All of what stays against all of the set-up that minds it, and what is not room against what must be inside.
+fn pairs(case: &Case<'_>, stays: impl Fn(&Thing) -> bool, sure: bool) -> Vec<Pair> {
+    let things = case.arrangement.bay.things.iter().zip(&case.scene.things);
+    let mut pairs: Vec<Pair> = Vec::new();
+    for (thing, placed) in things.filter(|(thing, _)| stays(thing)) {
+        let margin = if sure { super::margin(case, placed, DVec2::ZERO) } else { 0.0 };
+        let Some(outline) = grown(&placed.prism.outline, margin) else { continue };
+        let near = outline.bounds().grown(LOOKED_WITHIN_MM);
+        let of_car = claim::of_car(&case.claims, thing);
+        let in_reach = of_car.filter(|(claim, _)| claim.volume.bounds().meets(&near));
+        pairs.extend(in_reach.map(|(_, region)| Pair::new(outline.clone(), region)));
+    }
+    if let Some(set_up) = set_up(&case.claims) {
+        let bounds = set_up.bounds();
+        let margin = if sure { check::sway(case.arrangement, &bounds) } else { 0.0 };
+        if let Some(set_up) = grown(&set_up.into(), margin) {
+            let room = case.scene.room.with_open_doors();
+            pairs.extend(beyond(room, &set_up).into_iter().map(|wall| Pair::new(wall, set_up.clone())));
+        }
+    }
+    pairs
+}
+
+/// Everything of the set-up that must be inside the room, as one convex outline.
+pub(super) fn set_up(claims: &[Claim]) -> Option<Polygon> {
+    let inside = claims.iter().filter(|claim| claim.inside).filter_map(|claim| match &claim.volume {
+        Volume::Prism(prism) => Some(prism.outline.as_polygon()),
+        // What is between solids that are inside is inside a convex outline too.
+        Volume::Line { .. } | Volume::Spot { .. } | Volume::Sight { .. } | Volume::Fresnel { .. } => None,
+    });
+    let corners: Vec<DVec2> = inside.flat_map(|outline| outline.outer().to_vec()).collect();
+    convex::hull(&corners)
+}
