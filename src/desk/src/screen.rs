@@ -153,6 +153,7 @@ impl Desk {
     pub fn set_shop(&mut self, shop: ShopSettings) {
         self.shop = shop;
         self.judge_by_shop();
+        self.answer.refresh(&self.document);
     }
 
     /// The shop's settings.
@@ -326,7 +327,7 @@ impl Desk {
             return;
         }
         let drafted = self.document.draft().is_some_and(crate::session::draft::Draft::is_changed);
-        if drafted || self.document.is_changed() {
+        if drafted || self.document.is_changed() || self.shop.is_changed() {
             ctx.send_viewport_cmd(egui::ViewportCommand::CancelClose);
             commands.push(Command::Quit);
         } else {

@@ -71,6 +71,9 @@ impl Desk {
         }
         let came_back =
             ctx.input(|i| i.events.iter().any(|event| matches!(event, egui::Event::WindowFocused(true))));
+        if came_back {
+            self.look_at_shop_again();
+        }
         if came_back && self.document.is_changed_on_disk() {
             let text = self.texts().changed_meanwhile;
             self.say_wrong(text);

@@ -1,10 +1,8 @@
 //! English of the same: see `words/shop.rs`.
 
-use baywright_geometry::angle;
-
-use super::{About, Language, Locale, listed, sentence_start};
+use super::screen::cut;
+use super::{About, Language, listed, sentence_start};
 use crate::assessment::{Finding, Subject};
-use crate::model::validate::limits::Unit;
 use crate::model::{Known, ShopFigure};
 use crate::words::shop::ShopTexts;
 
@@ -12,27 +10,24 @@ use crate::words::shop::ShopTexts;
 pub const TEXTS: ShopTexts = ShopTexts {
     language: Language::English,
     title: "Shop settings",
-    intro: "What this shop holds itself to where nobody published a figure. Every bay is judged by it; set what you know \
-            better.",
+    intro: "What this shop holds itself to where nobody published a figure. Every bay is judged by it.",
     places: "How well places are known",
     floor: "Floor levels",
-    room: "Room to work",
+    room: "Room around the car",
     marks: "Marks and targets",
-    no_source: "Common practice, no source.",
     to_default: "Default",
-    all_default: "All to default",
-    built_in: "Nothing is set: the defaults hold.",
-    changed_on_disk: "Somebody else changed the file since it was read.",
+    all_to_default: "All to default",
+    nowhere: "There is no folder to keep them in: they hold until the program ends.",
+    changed_on_disk: "Not saved: someone else changed the file since it was read.",
     take_theirs: "Take theirs",
     save_over: "Save over it",
-    try_again: "Save again",
-    not_read: "The file of the shop's settings cannot be read, so that nothing is judged by it. It stays as it is.",
-    left: "An earlier run left settings that were not saved.",
-    take_up: "Take them up",
-    drop_it: "Drop them",
-    undo: "Undo",
-    redo: "Redo",
-    read_only: "Another window is changing the shop's settings.",
+    save_again: "Save again",
+    drop_them: "Drop them",
+    not_read: "The file of the shop's settings cannot be read. The defaults stand in for it, and it stays as it is.",
+    read_again: "Read it again",
+    undo: "Undo setting",
+    redo: "Redo setting",
+    change_it: "Shop settings \u{2026}",
 };
 
 pub const fn label(figure: ShopFigure) -> &'static str {
@@ -43,7 +38,7 @@ pub const fn label(figure: ShopFigure) -> &'static str {
         ShopFigure::CarPlannedTurn => "Its heading, unmeasured, ±",
         ShopFigure::CarTaped => "Car's place taped, ±",
         ShopFigure::CarTapedTurn => "Its heading, taped, ±",
-        ShopFigure::SurveyAge => "A survey holds for",
+        ShopFigure::SurveyAge => "A survey holds, days",
         ShopFigure::LevelReach => "A level reaches",
         ShopFigure::WorkingRoom => "Room round the car",
         ShopFigure::StepOver => "Stepped over up to",
@@ -58,7 +53,7 @@ pub const fn label(figure: ShopFigure) -> &'static str {
     }
 }
 
-pub const fn reason(figure: ShopFigure) -> &'static str {
+const fn reason(figure: ShopFigure) -> &'static str {
     match figure {
         ShopFigure::ByEye => "A hand's length is not seen when a cabinet is set down.",
         ShopFigure::Taped => "Two ends read off a tape against an edge that is not sharp.",
@@ -85,48 +80,46 @@ pub const fn reason(figure: ShopFigure) -> &'static str {
     }
 }
 
-pub fn own(default: &str) -> String {
-    format!("Set in this shop; the default is {default}, common practice, no source.")
+/// Where a figure comes from: the default, or the shop with this default.
+fn source(own: Option<&str>) -> String {
+    match own {
+        None => "Common practice, no source.".to_owned(),
+        Some(default) => format!("Set in this shop; the default is {default}: common practice, no source."),
+    }
 }
 
-pub fn saved_in(file: &str) -> String {
-    format!("Kept in {file}")
+pub fn about(figure: ShopFigure, own: Option<&str>) -> String {
+    format!("{} {}", reason(figure), source(own))
+}
+
+pub fn default_of(figure: ShopFigure) -> String {
+    format!("Default: {}", label(figure))
+}
+
+pub fn kept_in(file: &str) -> String {
+    format!("Kept in {file}.")
 }
 
 pub fn set(figure: ShopFigure, value: &str) -> String {
-    format!("{}: {value}", label(figure))
+    format!("{} {value}", label(figure))
 }
 
-pub const fn set_back() -> &'static str {
-    "All to default"
+pub fn no_number(text: &str) -> String {
+    format!("“{}” is no number.", cut(text))
 }
 
 pub fn not_saved(why: &str) -> String {
     format!("Not saved: {why}")
 }
 
-/// A figure with its unit.
-pub fn value(figure: ShopFigure, value: f64, locale: Locale) -> String {
-    match figure.range().unit {
-        Unit::Millimetres => locale.length(value),
-        Unit::Degrees => locale.region.degrees(angle::radians(value)),
-        Unit::Days if value == 1.0 => "1 day".to_owned(),
-        Unit::Days => format!("{} days", locale.region.number(value, 0)),
-        Unit::None | Unit::Gigahertz | Unit::Dbsm => locale.region.number(value, 2),
-    }
-}
-
 impl About<'_> {
     /// A setting of the shop, with its value and where that comes from.
     pub(super) fn of_shop(&self, figure: ShopFigure) -> String {
         let shop = &self.arrangement.shop;
-        let set = value(figure, shop.get(figure), self.locale);
+        let set = self.locale.shop_value(figure, shop.get(figure));
         let label = label(figure);
-        let from = if shop.is_own(figure) {
-            own(&value(figure, figure.default_value(), self.locale))
-        } else {
-            TEXTS.no_source.to_owned()
-        };
+        let default = self.locale.shop_value(figure, figure.default_value());
+        let from = source(shop.is_own(figure).then_some(default.as_str()));
         format!("The shop's own setting. {label} {set}. {from}")
     }
 
