@@ -46,7 +46,7 @@ const GROUPS: [Group; 4] = [
     ),
 ];
 
-/// Height that a row of text takes under a figure, px.
+/// Between one figure, with what is said of it, and the next, px.
 const GAP_PX: f32 = 7.0;
 
 impl Desk {
@@ -61,8 +61,9 @@ impl Desk {
         self.shop_steps(ui, texts, out);
         // Taken out while the page is drawn, as for every form.
         let mut fields = std::mem::take(&mut self.fields).leading_on(true);
+        ui.spacing_mut().item_spacing.y = 2.0;
         for (heading, figures) in GROUPS {
-            ui.add_space(6.0);
+            ui.add_space(8.0);
             ui.label(RichText::new(heading(texts)).font(look::bold(size::BODY)));
             for figure in figures {
                 self.shop_figure(ui, &mut fields, *figure, out);
@@ -155,17 +156,20 @@ impl Desk {
         }
         let is_own = shop.is_own(figure);
         let default = self.view.locale.shop_value(figure, figure.default_value());
-        ui.horizontal(|ui| {
-            if is_own {
+        let about = texts.about(figure, is_own.then_some(default.as_str()));
+        let text = RichText::new(about).size(size::LEAST).color(ui.visuals().weak_text_color());
+        let about = egui::Label::new(text).wrap();
+        if is_own {
+            ui.horizontal(|ui| {
                 let back = widgets::lesser(ui, texts.to_default);
                 if back.accessible_name(texts.default_of(figure)).clicked() {
                     out.push(Command::Shop(OfShop::Set(figure, figure.default_value())));
                 }
-            }
-            let about = texts.about(figure, is_own.then_some(default.as_str()));
-            let text = RichText::new(about).size(size::LEAST).color(ui.visuals().weak_text_color());
-            ui.add(egui::Label::new(text).wrap());
-        });
+                ui.add(about);
+            });
+        } else {
+            ui.add(about);
+        }
         ui.add_space(GAP_PX);
     }
 

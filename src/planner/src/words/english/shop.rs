@@ -40,7 +40,7 @@ pub const fn label(figure: ShopFigure) -> &'static str {
         ShopFigure::CarTapedTurn => "Its heading, taped, ±",
         ShopFigure::SurveyAge => "A survey holds, days",
         ShopFigure::LevelReach => "A level reaches",
-        ShopFigure::WorkingRoom => "Room round the car",
+        ShopFigure::WorkingRoom => "Free round the car",
         ShopFigure::StepOver => "Stepped over up to",
         ShopFigure::DuckUnder => "Ducked under from",
         ShopFigure::OverCar => "Free over the roof",
