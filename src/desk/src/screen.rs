@@ -41,7 +41,7 @@ use crate::session::document::Document;
 use crate::session::job::Wake;
 use crate::session::keeper::Keeper;
 use crate::session::log::Log;
-use crate::session::shop::ShopSettings;
+use crate::session::shop::{ShopSettings, ShopTrouble};
 use crate::session::verdicts::Verdicts;
 use ask_files::AskFiles;
 use canvas::Canvas;
@@ -154,6 +154,10 @@ impl Desk {
         self.shop = shop;
         self.judge_by_shop();
         self.answer.refresh(&self.document);
+        if let Some(ShopTrouble::Unread(faults)) = self.shop.trouble() {
+            let sentence = self.first_sentence(faults);
+            self.say_wrong(sentence);
+        }
     }
 
     /// The shop's settings.
