@@ -230,6 +230,23 @@ fn without_a_display_the_demo_answers() {
     let _ = std::fs::remove_dir_all(folder);
 }
 
+/// Who works in a folder that somebody removed is told so, and not that something is not allowed.
+#[cfg(unix)]
+#[test]
+fn a_folder_that_was_removed_is_said() {
+    let folder = scratch("removed");
+    let script = format!(
+        "cd {folder} && rmdir {folder} && {program} draw crowded-bay --view top -o a.svg",
+        folder = folder.display(),
+        program = env!("CARGO_BIN_EXE_baywright")
+    );
+    let output = Command::new("sh").args(["-c", &script]).output().expect("a shell");
+    assert_eq!(output.status.code(), Some(3));
+    let said = errors(&output);
+    assert!(said.contains("a.svg: this file cannot be written: ") && said.contains("folder"), "{said}");
+    assert!(!said.contains("permission"), "{said}");
+}
+
 /// What the README shows is what is printed, but for the breaks of its lines.
 #[test]
 fn the_readme_shows_what_is_printed() {

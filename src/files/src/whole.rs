@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use std::time::Duration;
 
 use atomic_write_file::AtomicWriteFile;
-use baywright_planner::model::fault::{FileFault, FileTrouble};
+use baywright_planner::model::fault::{FileFault, FileTrouble, Why};
 
 use crate::fault::why;
 
@@ -45,9 +45,13 @@ fn may_be_replaced(path: &Path, real: &Path) -> Result<(), FileFault> {
     }
 }
 
-/// Why a file cannot be written.
+/// Why a file cannot be written. Of a folder that was removed while one worked in it, systems say this or that.
 pub fn not_written(path: &Path, error: &io::Error) -> FileFault {
-    FileFault::whole(path.display().to_string(), FileTrouble::NotWritten(why(error)))
+    let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty());
+    let there = folder.map_or_else(|| std::env::current_dir().map(|_| ()), |own| own.metadata().map(|_| ()));
+    let is_gone = there.is_err_and(|error| error.kind() == ErrorKind::NotFound);
+    let why = if is_gone { Why::NotThere } else { why(error) };
+    FileFault::whole(path.display().to_string(), FileTrouble::NotWritten(why))
 }
 
 /// The file that a symbolic link leads to, even if it does not exist yet.

@@ -48,7 +48,7 @@ use finding::{Basis, Code, Cure, Facts, Finding, Quantity, Severity, Subject};
 
 pub use alignment::AlignmentFigure;
 pub use car_place::Meets;
-pub(crate) use car_place::{sway, without};
+pub(crate) use car_place::{farthest_of, sway, without};
 pub use claim::{Claim, MovesWith, Volume};
 pub use door_leaf::DoorPart;
 pub(crate) use figures::on_examples;

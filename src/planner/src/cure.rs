@@ -140,13 +140,17 @@ fn caused(before: &[Finding], after: &[Finding]) -> Vec<Finding> {
 /// How far past what it clears a thing goes so that neither its own place nor the car's leaves anything open, if it goes so
 /// far from the car's axle already, mm.
 fn margin(case: &Case<'_>, placed: &PlacedThing, by: DVec2) -> f64 {
-    let at = |by: DVec2| placed.known_mm + check::sway(case.arrangement, &placed.bounds.moved(by));
+    let axle = case.arrangement.parked.origin();
+    // How far the thing is from the axle then is how far it is now from where the axle would be.
+    let far = |by: DVec2| check::farthest_of(&placed.prism.outline, axle - by);
+    let at = |by: DVec2| placed.known_mm + check::sway(case.arrangement, far(by));
     // The margin itself may lead further from the axle, where it is to be larger.
     at(by + by.normalize_or_zero() * at(by)).max(at(DVec2::ZERO))
 }
 
-/// Everywhere that a thing may be, if it may be so far from where it is drawn: never smaller, and without its hollows.
-fn grown(outline: &Outline, by: f64) -> Option<Outline> {
+/// Everywhere that a thing may be, if it may be so far from where it is drawn: never smaller, and without its hollows. One of
+/// the tangents for the uncertainty is square to this heading, rad: the car's, so that it does not matter how the bay lies.
+fn grown(outline: &Outline, by: f64, along: f64) -> Option<Outline> {
     if by <= 0.0 {
         return Some(outline.clone());
     }
@@ -157,7 +161,7 @@ fn grown(outline: &Outline, by: f64) -> Option<Outline> {
             let step = std::f64::consts::TAU / f64::from(TANGENTS);
             let out = by / angle::sin_cos(step * 0.5).1;
             let around: Vec<DVec2> =
-                (0..TANGENTS).map(|i| angle::direction(step * f64::from(i)) * out).collect();
+                (0..TANGENTS).map(|i| angle::direction(along + step * (f64::from(i) + 0.5)) * out).collect();
             let corners = polygon.outer().iter().flat_map(|&p| around.iter().map(move |&off| p + off));
             convex::hull(&corners.collect::<Vec<_>>()).map(Outline::from)
         }

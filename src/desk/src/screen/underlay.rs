@@ -66,9 +66,10 @@ impl Desk {
                 self.underlay.texture = Some(ctx.load_texture("plan", image, TextureOptions::LINEAR));
             }
             News::Done(Err(fault)) | News::SoFar(Err(fault)) => {
+                // Without its picture a plan looks as if it never had one.
                 let sentence = self.view.locale.language.file_fault(&fault);
-                self.log.push(&sentence);
-                self.underlay.fault = Some(sentence);
+                self.underlay.fault = Some(sentence.clone());
+                self.say_wrong(sentence);
             }
             News::Failed(words) => {
                 let text = self.texts().failed_beside(&words);

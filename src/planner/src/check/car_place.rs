@@ -7,7 +7,7 @@
 
 mod edges;
 
-use baywright_geometry::{Bounds, DVec2, angle};
+use baywright_geometry::{Bounds, DVec2, Outline, angle};
 
 use super::claim::{Claim, MovesWith};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
@@ -44,10 +44,15 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
     findings.extend(of_all(met, basis));
 }
 
+/// Two that are so nearly as near are equals, mm: far above rounding, far below what a tape shows.
+const SAME_MM: f64 = 1e-5;
+
 /// One finding of all that is met, the nearest first; none of nothing.
 fn of_all(mut met: Vec<Meets>, basis: Basis) -> Option<Finding> {
-    let spare = |one: &Meets| one.may_be.gap_mm - one.reach_mm;
-    met.sort_by(|a, b| spare(a).total_cmp(&spare(b)));
+    // Of equals rounding does not choose.
+    let spare = |one: &Meets| ((one.may_be.gap_mm - one.reach_mm) / SAME_MM).round();
+    let names = |one: &Meets| (one.what.clone(), one.may_be.of.clone());
+    met.sort_by(|a, b| spare(a).total_cmp(&spare(b)).then_with(|| names(a).cmp(&names(b))));
     let worst = met.first()?.clone();
     let subjects = vec![Subject::Car, worst.what, worst.may_be.of];
     Some(
@@ -69,13 +74,18 @@ pub(crate) fn without(found: Finding, goes: impl Fn(&Subject) -> bool) -> Option
 /// it alone.
 fn met_by(context: &Context<'_>, obstacle: &Obstacle<'_>, farthest: f64) -> Vec<Meets> {
     let farthest = obstacle.known_mm + farthest;
-    let within = |claim: &Claim, reach: f64| {
-        let shared = shared(&obstacle.bounds.grown(reach), &claim.volume.bounds());
-        obstacle.known_mm + sway(context.arrangement, &shared)
+    // As seen from the car, so that it does not matter how the bay lies.
+    let car = context.scene.bay_from_vehicle.inverse();
+    let own = obstacle.bounds_from(&car);
+    let within = |place: &Bounds, reach: f64| {
+        obstacle.known_mm + sway(context.arrangement, farthest_in(&shared(&own.grown(reach), place)))
     };
     let reach = |claim: &Claim| match claim.moves_with {
         // What is nearer than that lies within it: twice, and hardly more is left than there is.
-        MovesWith::Car => within(claim, within(claim, farthest)),
+        MovesWith::Car => {
+            let place = claim.volume.bounds_from(&car);
+            within(&place, within(&place, farthest))
+        }
         MovesWith::Room => 0.0,
     };
     let near = near(context, obstacle, farthest, reach).into_iter().filter(|own| !own.by_itself);
@@ -88,20 +98,33 @@ fn shared(a: &Bounds, b: &Bounds) -> Bounds {
     Bounds { low: a.low.max(b.low), high: a.high.min(b.high) }
 }
 
-/// The farthest that any point of the set-up in a box may be from where it is drawn, mm: where two
-/// long edges run side by side, the nearest points are no farther from the axle than others that are as near.
-pub(crate) fn sway(arrangement: &Arrangement, place: &Bounds) -> f64 {
+/// How far a point of the set-up may be from where it is drawn, mm, if it is so far from the axle, mm. Of two long edges that
+/// run side by side it is that of the far end: the nearest points are no farther from the axle than others that are as near.
+pub(crate) fn sway(arrangement: &Arrangement, from_axle_mm: f64) -> f64 {
     let (mm, rad) = arrangement.shop.parked_within(arrangement.parked_known);
-    let (low, high) = (place.low, place.high);
-    let corners = [low, high, DVec2::new(low.x, high.y), DVec2::new(high.x, low.y)];
-    let far = corners.map(|corner| arrangement.parked.origin().distance(corner));
-    mm + far.into_iter().fold(0.0, f64::max) * angle::sin_cos(rad).0
+    mm + from_axle_mm * angle::sin_cos(rad).0
 }
 
-/// The same of all of the set-up.
+/// How far the farthest corner of a box in the car's frame is from the axle, mm.
+fn farthest_in(place: &Bounds) -> f64 {
+    // The box is symmetric to what it is mirrored to: the farthest corner has the larger of each.
+    place.low.abs().max(place.high.abs()).length()
+}
+
+/// How far the farthest point of an outline is from a point, mm.
+pub(crate) fn farthest_of(outline: &Outline, from: DVec2) -> f64 {
+    match outline {
+        Outline::Circle(circle) => circle.centre().distance(from) + circle.radius(),
+        Outline::Polygon(polygon) => polygon.outer().iter().map(|p| p.distance(from)).fold(0.0, f64::max),
+    }
+}
+
+/// The farthest that any point of all of the set-up may be from where it is drawn, mm.
 fn most_sway(context: &Context<'_>) -> f64 {
+    let car = context.scene.bay_from_vehicle.inverse();
     let claims = context.claims().iter().filter(|claim| claim.moves_with == MovesWith::Car);
-    claims.map(|claim| sway(context.arrangement, &claim.volume.bounds())).fold(0.0, f64::max)
+    let farthest = claims.map(|claim| farthest_in(&claim.volume.bounds_from(&car))).fold(0.0, f64::max);
+    sway(context.arrangement, farthest)
 }
 
 #[cfg(test)]

@@ -6,7 +6,7 @@
 use baywright_geometry::face::Face;
 use baywright_geometry::fresnel::{Wavelength, zone_radius};
 use baywright_geometry::sight::{fresnel_plan, sight_shadow_plan};
-use baywright_geometry::{Bounds, DVec2, DVec3, Outline, Polygon, Prism, Segment, Span};
+use baywright_geometry::{Bounds, Circle, DVec2, DVec3, Outline, PlanPose, Polygon, Prism, Segment, Span};
 
 use super::finding::{Code, Finding, Severity, Subject};
 use crate::model::{Exclusion, Material, Metal, Thing, ThingKind};
@@ -89,14 +89,29 @@ pub enum MovesWith {
 }
 
 impl Volume {
-    /// A box around it in plan.
+    /// A box around it in plan, along the bay's axes.
     pub(crate) fn bounds(&self) -> Bounds {
-        let around = |points: &[DVec2]| {
-            let none = Bounds { low: DVec2::ZERO, high: DVec2::ZERO };
-            Bounds::around(points.iter().copied()).unwrap_or(none)
-        };
         match self {
             Self::Prism(prism) => prism.outline.bounds(),
+            other => other.around(|p| p),
+        }
+    }
+
+    /// A box around it in plan, in a frame that is given from the bay.
+    pub(crate) fn bounds_from(&self, own_from_bay: &PlanPose) -> Bounds {
+        match self {
+            Self::Prism(prism) => prism.outline.placed(own_from_bay).bounds(),
+            other => other.around(|p| *own_from_bay * p),
+        }
+    }
+
+    fn around(&self, seen: impl Fn(DVec2) -> DVec2) -> Bounds {
+        let around = |points: &[DVec2]| {
+            let none = Bounds { low: DVec2::ZERO, high: DVec2::ZERO };
+            Bounds::around(points.iter().map(|&p| seen(p))).unwrap_or(none)
+        };
+        match self {
+            Self::Prism(prism) => around(prism.outline.as_polygon().outer()),
             Self::Line { line, .. } => around(&[line.from, line.to]),
             Self::Spot { at, .. } => around(&[*at]),
             Self::Sight { eye, face } => {
@@ -121,8 +136,7 @@ impl Volume {
                 Polygon::simple(corners).ok().map(Outline::from)
             }
             Self::Spot { at, top } if heights.bottom() < *top => {
-                let half = DVec2::splat(LINE_HALF_MM);
-                Polygon::rectangle(*at - half, *at + half).ok().map(Outline::from)
+                Circle::new(*at, LINE_HALF_MM).ok().map(Outline::from)
             }
             Self::Line { .. } | Self::Spot { .. } => None,
             Self::Sight { eye, face } => sight_shadow_plan(*eye, face, heights).map(Outline::from),

@@ -4,7 +4,7 @@
 //! that it can sweep about either jamb, as wide as the opening. Where a zone that excludes the leaf, the sight on a target,
 //! a target with its stand, or the car lies in them, that needs care. Over its lintel a roller door has a roll: where it may
 //! reach into a zone that excludes it, that needs care too.
-//! Limit: where the leaf stands is not told; a roll is as large as the shop's own [`door_roll_mm`](crate::model::Shop::door_roll_mm).
+//! Limit: where the leaf stands is not told; a roll is as large as the shop's own `door_roll_mm`.
 
 use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::share::{Share, target_share};

@@ -1,8 +1,8 @@
 //! What is known of the floor where something stands on it.
 //!
 //! Rule: the levels at the wheels, under the targets and their stands' feet, and at the marks are known: a dated survey, no
-//! older than the shop's own [`survey_age_days`](crate::model::Shop::survey_age_days), whose points reach round them and lie no further off than its
-//! [`level_reach_mm`](crate::model::Shop::level_reach_mm). What is elsewhere in
+//! older than the shop's own `survey_age_days`, whose points reach round them and lie no further off than its
+//! `level_reach_mm`. What is elsewhere in
 //! the survey does not matter. Between surveyed points a level is interpolated, and is as uncertain as the survey there
 //! bends ([`baywright_survey::LevelSurface`]). Levels at wheels, targets and feet that differ by more than the aiming
 //! allows stop it; where they may, with what is uncertain of them, it needs care. So with the pitch and roll of the plane of

@@ -1,7 +1,7 @@
 //! Ways out, electrical panels and extinguishers that something stands in front of.
 //!
-//! Rule: areas that the layout names stay free of car, stands, idle runways and things; so does the way to every door that is named
-//! an exit. Care only: local rules decide.
+//! Rule: areas that the layout names stay free of car, stands, idle runways, steps in the floor and things; so does the way to
+//! every door that is named an exit. Care only: local rules decide.
 //! Limit: the areas as entered; before an exit door, 29 CFR 1910.36(g)(2): at least 28 in (711 mm).
 
 use baywright_geometry::clearance::{Clearance, clearance};
@@ -54,6 +54,9 @@ fn claims(arrangement: &Arrangement, _: &Scene, claims: &mut Vec<Claim>) {
     }));
 }
 
+/// A lip up to a quarter of an inch is no step in a way (ADA Standards for Accessible Design 303.2, from memory), mm.
+const STEP_MM: f64 = 6.4;
+
 fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for area in areas(context.arrangement) {
         for seen in context.things_near(area.1.outline.bounds()) {
@@ -71,8 +74,8 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
         for (subject, solid) in car().chain(stands()) {
             stands_in(&area, subject, solid, findings);
         }
-        for (subject, runway) in context.idle_runways() {
-            stands_in(&area, subject, &runway, findings);
+        for (subject, fixture) in context.fixtures().filter(|(_, own)| own.span.top() > STEP_MM) {
+            stands_in(&area, subject, &fixture, findings);
         }
     }
 }

@@ -3,7 +3,7 @@
 //! Rule: every step of the mark plan can be done; every mark that a person makes lies on the floor of the room, under no
 //! thing, on no drain or pit. Points under the car's own tyres are found, not made.
 //! Limit: a hand with a pen must get there: a thing whose underside is lower than the shop's own
-//! [`over_mark_mm`](crate::model::Shop::over_mark_mm) covers what is under it.
+//! `over_mark_mm` covers what is under it.
 
 use baywright_geometry::locate::{Located, locate};
 use baywright_geometry::marks::Construction;
@@ -95,6 +95,8 @@ fn on_the_floor(context: &Context<'_>, mark: &Subject, at: DVec2, findings: &mut
         if locate(&outline, at) != Located::Outside {
             let severity = match feature.kind {
                 FloorFeatureKind::Drain | FloorFeatureKind::Pit => Severity::Stops,
+                // A lip lifts what is laid over it.
+                FloorFeatureKind::Joint if feature.proud_mm > 0.0 => Severity::Stops,
                 FloorFeatureKind::Joint => Severity::Care,
             };
             let subjects = vec![Subject::FloorFeature(feature.id.clone()), mark.clone()];

@@ -3,7 +3,7 @@
 //! Rule: the mark that a placement names lies where its stand-off puts the middle of the target's face. If the two
 //! disagree, one of them was entered wrongly, or the plan follows another axis than the aiming does (a plan along the
 //! wheels for an aiming along the thrust line).
-//! Limit: the shop's own [`mark_agrees_mm`](crate::model::Shop::mark_agrees_mm), and never more than the placement's own tolerance of place.
+//! Limit: the shop's own `mark_agrees_mm`, and never more than the placement's own tolerance of place.
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, finding};

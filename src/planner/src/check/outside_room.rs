@@ -11,7 +11,7 @@ use baywright_geometry::contain::{Containment, contains};
 use baywright_geometry::distance::{Separation, distance_to_segment};
 use baywright_geometry::overlap::overlap_region;
 use baywright_geometry::protrude::{self, Protrusion};
-use baywright_geometry::{DVec2, Outline, Polygon, Prism, boolean};
+use baywright_geometry::{DVec2, Outline, Polygon, Prism, Segment, boolean};
 
 use super::claim::walls_bind;
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
@@ -168,17 +168,18 @@ pub(super) fn protruding(context: &Context<'_>, solid: &Prism) -> Vec<Protrusion
     protrude::protrusions(&room, &solid.outline)
 }
 
-/// The wall nearest to a point, by position.
+/// The wall nearest to a point, by position. Past a corner two walls are as near: then the one that the point is further
+/// beyond; where even that is the same, as it is where something is deepest between two walls, the first by name, so that it is
+/// the same however the walls are listed and the bay lies.
 pub(super) fn nearest_wall(context: &Context<'_>, p: DVec2) -> Option<usize> {
-    context
-        .scene
-        .room
-        .walls()
-        .edges()
-        .take(context.arrangement.bay.walls.len())
-        .enumerate()
-        .min_by(|(_, a), (_, b)| a.distance_to(p).total_cmp(&b.distance_to(p)))
-        .map(|(edge, _)| edge)
+    let walls = || context.scene.room.walls().edges().zip(&context.arrangement.bay.walls).enumerate();
+    let least = walls().map(|(_, (edge, _))| edge.distance_to(p)).min_by(f64::total_cmp)?;
+    let nearest = || walls().filter(|(_, (edge, _))| edge.distance_to(p) < least + SPEAKS_FROM_MM);
+    // The inside lies left of a wall.
+    let beyond = |edge: &Segment| (edge.to - edge.from).normalize_or_zero().perp_dot(edge.from - p);
+    let most = nearest().map(|(_, (edge, _))| beyond(&edge)).max_by(f64::total_cmp)?;
+    let passed = nearest().filter(|(_, (edge, _))| beyond(edge) > most - SPEAKS_FROM_MM);
+    passed.min_by(|(_, (_, a)), (_, (_, b))| a.id.cmp(&b.id)).map(|(position, _)| position)
 }
 
 /// What a part that reaches `p` passes through: the shut door abreast of it, or the wall.
@@ -206,7 +207,9 @@ pub(super) fn barrier(context: &Context<'_>, p: DVec2) -> Subject {
 
 #[cfg(test)]
 mod tests {
+    use crate::check::Context;
     use crate::check::testing::*;
+    use crate::scene::Scene;
 
     /// The zone ends 5800 mm ahead of the axle, the room at 12 000.
     #[test]
@@ -215,6 +218,27 @@ mod tests {
         let found = check(&parked_at(6_300.0), Code::OutsideRoom, Severity::Stops, Some(100.0));
         assert_eq!(found.subjects, [Subject::Zone("beam".into()), Subject::Wall("far wall".into())]);
         assert_eq!(found.cure.unwrap().step, Step::MoveCar { by: DVec2::new(-100.0, 0.0) });
+    }
+
+    /// The zone's front right corner lies 200 mm past the far wall and 300 mm past the right one, beyond the room's corner:
+    /// two walls are as near to it. Whichever wall is listed first, it is the right one that it is further beyond.
+    #[test]
+    fn past_a_corner_it_is_the_wall_that_is_passed_further() {
+        for first in 0..4 {
+            let mut arrangement = clear();
+            arrangement.parked = PlanPose::new(DVec2::new(6_400.0, 1_200.0), 0.0);
+            let mut corners = arrangement.bay.room.outer().to_vec();
+            corners.rotate_left(first);
+            arrangement.bay.room = Polygon::simple(corners).unwrap();
+            arrangement.bay.walls.rotate_left(first);
+            let scene = Scene::of(&arrangement);
+            let past = DVec2::new(6_400.0 + 5_800.0, 1_200.0 - 1_500.0);
+            let barrier = super::barrier(&Context::new(&arrangement, &scene), past);
+            assert_eq!(barrier, Subject::Wall("right wall".into()), "{first}");
+            // As far past both: the first by name.
+            let between = super::barrier(&Context::new(&arrangement, &scene), DVec2::new(12_300.0, -300.0));
+            assert_eq!(between, Subject::Wall("far wall".into()), "{first}");
+        }
     }
 
     #[test]

@@ -9,8 +9,9 @@
 
 use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::distance::{Separation, distance, distance_to_point, distance_to_segment};
+use baywright_geometry::overlap::overlaps;
 use baywright_geometry::share::{Share, target_share};
-use baywright_geometry::{Bounds, DVec2, DVec3, Outline, Prism, Segment, Span};
+use baywright_geometry::{Bounds, DVec2, DVec3, Outline, PlanPose, Prism, Segment, Span};
 
 use super::claim::{Claim, Volume, anywhere};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
@@ -69,11 +70,25 @@ fn unsure(context: &Context<'_>, obstacle: &Obstacle<'_>) -> Option<Finding> {
 pub(super) struct Obstacle<'a> {
     pub subject: Subject,
     shape: Shape<'a>,
-    pub bounds: Bounds,
+    bounds: Bounds,
     /// How well its place is known, mm either way.
     pub known_mm: f64,
     /// Who says so.
     known: Known,
+}
+
+impl Obstacle<'_> {
+    /// A box around it in plan, in a frame that is given from the bay.
+    pub fn bounds_from(&self, own_from_bay: &PlanPose) -> Bounds {
+        match &self.shape {
+            Shape::Thing(_, prism) => prism.outline.placed(own_from_bay).bounds(),
+            Shape::Runway(prism) | Shape::Proud(prism, _) => prism.outline.placed(own_from_bay).bounds(),
+            Shape::Wall(wall) => {
+                let ends = [*own_from_bay * wall.from, *own_from_bay * wall.to];
+                Bounds { low: ends[0].min(ends[1]), high: ends[0].max(ends[1]) }
+            }
+        }
+    }
 }
 
 enum Shape<'a> {
@@ -181,15 +196,10 @@ fn barred(claim: &Claim, obstacle: &Obstacle<'_>) -> Option<Code> {
     (!matches!(code, Code::WorkingRoom | Code::KeepFree)).then_some(code)
 }
 
-/// What would be found of what is proud of the floor: what rests on it, or drives over it, is asked about where it does.
+/// What would be found of what is proud of the floor: a tape goes over a low lip.
 fn says_of_proud(claim: &Claim, prism: &Prism, material: Material) -> Option<Code> {
     let code = claim.says_of(material)?;
-    let counts = match code {
-        Code::ZoneObject | Code::SightBlocked | Code::FresnelEntered => true,
-        Code::RunBlocked => prism.span.top() > GOES_OVER_MM,
-        _ => false,
-    };
-    counts.then_some(code)
+    (code != Code::RunBlocked || prism.span.top() > GOES_OVER_MM).then_some(code)
 }
 
 /// How far an obstacle is from a claim, and whether it is in it by less than is spoken of.
@@ -234,7 +244,9 @@ fn gap(context: &Context<'_>, claim: &Claim, obstacle: &Obstacle<'_>) -> Option<
         Volume::Spot { at, top } if heights.bottom() < *top => beside(distance_to_point(outline, *at), 0.0),
         Volume::Line { .. } | Volume::Spot { .. } => None,
         Volume::Sight { eye, face } => {
-            let region = claim.volume.at(&heights)?;
+            let Some(region) = claim.volume.at(&heights) else {
+                return over_or_under(claim, obstacle, prism);
+            };
             match distance(&region, outline) {
                 Separation::Overlapping => {
                     let hides = match target_share(*eye, face, &[prism]) {
@@ -245,11 +257,49 @@ fn gap(context: &Context<'_>, claim: &Claim, obstacle: &Obstacle<'_>) -> Option<
                     let at = middle(&region, outline).extend(height);
                     (!hides).then_some(Gap { mm: 0.0, at, is_in: true })
                 }
-                apart => beside(apart, height),
+                apart => nearer(beside(apart, height), over_or_under(claim, obstacle, prism)),
             }
         }
-        Volume::Fresnel { .. } => beside(distance(&claim.volume.at(&heights)?, outline), height),
+        Volume::Fresnel { .. } => {
+            let Some(region) = claim.volume.at(&heights) else {
+                return over_or_under(claim, obstacle, prism);
+            };
+            let apart = distance(&region, outline);
+            let beside = beside(apart, height)?;
+            nearer(Some(beside), over_or_under(claim, obstacle, prism))
+        }
     }
+}
+
+fn nearer(a: Option<Gap>, b: Option<Gap>) -> Option<Gap> {
+    match (a, b) {
+        (Some(a), Some(b)) => Some(if b.mm < a.mm { b } else { a }),
+        (a, b) => a.or(b),
+    }
+}
+
+/// How much lower something that hangs would have to hang, or how much higher something would have to stand, to be in a claim:
+/// heights are known as well as the place is. `None` if that is more than is uncertain.
+fn over_or_under(claim: &Claim, obstacle: &Obstacle<'_>, prism: &Prism) -> Option<Gap> {
+    let Shape::Thing(..) = obstacle.shape else { return None };
+    let is_in = |by: f64| {
+        let bottom = prism.span.bottom();
+        let bottom = if bottom > 0.0 { bottom - by } else { bottom };
+        let span = Span::new(bottom, prism.span.top() + by).ok()?;
+        claim.volume.at(&span).filter(|region| overlaps(region, &prism.outline)).map(|_| span)
+    };
+    let (mut out, mut within) = (0.0, obstacle.known_mm);
+    let mut heights = is_in(within)?;
+    while within - out > SPEAKS_FROM_MM {
+        let middle = (out + within) * 0.5;
+        match is_in(middle) {
+            Some(span) => (within, heights) = (middle, span),
+            None => out = middle,
+        }
+    }
+    let hangs_lower = heights.bottom() < prism.span.bottom() && prism.span.bottom() > 0.0;
+    let height = if hangs_lower { prism.span.bottom() } else { prism.span.top() };
+    Some(Gap { mm: within, at: prism.outline.bounds().centre().extend(height), is_in: false })
 }
 
 /// A region that reaches past a wall by less than is spoken of. Through an open door it reaches past none.
@@ -393,6 +443,24 @@ mod tests {
     }
 
     /// Cabinets against each other and against the wall are known no better, and nobody minds.
+    /// A wooden chest under the sight: from the sensor at 500 mm to the target's lower edge at 250 mm, 4 m away, the line of
+    /// sight is 375 mm high half way. Its far edge is 2 050 mm away: 371.875 mm.
+    #[test]
+    fn a_chest_just_under_the_sight() {
+        let chest = |top: f64, known: f64| {
+            let mut bay = wood((6_800.0, 3_000.0), 100.0, 100.0, known);
+            bay.bay.things[0].span = span(0.0, top);
+            bay
+        };
+        let found = check(&chest(361.875, 20.0), Code::PlaceUnsure, Severity::Care, None);
+        let gap = number(found.measured.unwrap());
+        assert!((gap - 10.0).abs() < 0.02, "{gap}");
+        for (top, known) in [(361.875, 9.9), (341.0, 20.0)] {
+            none(&chest(top, known), Code::PlaceUnsure);
+        }
+        check(&chest(373.0, 20.0), Code::SightBlocked, Severity::Stops, None);
+    }
+
     #[test]
     fn a_row_of_cabinets_against_the_wall() {
         let mut row: Vec<Thing> = (0..5)

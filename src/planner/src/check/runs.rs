@@ -11,9 +11,9 @@ use baywright_geometry::{Bounds, DVec2, Segment};
 
 use super::claim::{Claim, Volume};
 use super::finding::{Basis, Code, Facts, Finding, Severity, Subject};
-use super::{Check, Context, Remedy, finding, thing_subject, wall_id};
+use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, thing_subject, wall_id};
 use crate::model::{Arrangement, Id, OpeningKind};
-use crate::scene::{PlacedRun, Scene, crosses};
+use crate::scene::{PlacedMark, PlacedRun, Scene, crosses};
 
 /// How high above the floor a run must be free: a tape lies flat (20 mm over a joint or a cable); a line laser on a low
 /// tripod lights the floor from 100 mm (common practice, no source).
@@ -82,7 +82,7 @@ fn through_the_rest(context: &Context<'_>, placed: &PlacedRun, run: &Segment, fi
     // A mark outside the room is that mark's own finding; a corner of a way outside is none's but the run's.
     let outside: Vec<DVec2> =
         [run.from, run.to].into_iter().filter(|&end| !context.scene.on_floor(end)).collect();
-    let is_mark = |p: DVec2| context.scene.marks.iter().any(|mark| mark.at == Ok(p));
+    let is_mark = |p: DVec2| context.scene.marks.iter().any(|mark| lies_at(mark, p));
     if let Some(&corner) = outside.iter().find(|&&end| !is_mark(end)) {
         blocked(context, super::outside_room::barrier(context, corner), placed, corner, findings);
     }
@@ -132,6 +132,11 @@ fn blocked(context: &Context<'_>, by: Subject, placed: &PlacedRun, at: DVec2, fi
     ));
 }
 
+/// Whether a mark lies there, but for rounding: the corner of a way, worked out, is not a mark to the last bit.
+fn lies_at(mark: &PlacedMark, p: DVec2) -> bool {
+    mark.at.is_ok_and(|at| at.distance(p) < SPEAKS_FROM_MM)
+}
+
 /// The marks at the two ends of a run: of those that its step uses, or its own. Another mark may lie in the same place. A leg
 /// that ends at a corner, where no mark is, is named by the mark where the step starts, or by its own.
 fn ends(context: &Context<'_>, placed: &PlacedRun) -> (Id, Id) {
@@ -140,7 +145,7 @@ fn ends(context: &Context<'_>, placed: &PlacedRun) -> (Id, Id) {
     let marks = || std::iter::once(placed.mark).chain(uses.iter().copied());
     let named = |p: DVec2, or: usize| {
         let marks = marks().filter_map(|step| context.scene.marks.get(step));
-        let there = marks.filter(|mark| mark.at == Ok(p)).map(|mark| mark.id.clone()).next();
+        let there = marks.filter(|mark| lies_at(mark, p)).map(|mark| mark.id.clone()).next();
         there.or_else(|| steps.get(or).map(|step| step.id.clone())).unwrap_or_else(|| Id::from(""))
     };
     (named(placed.run.from, *uses.first().unwrap_or(&placed.mark)), named(placed.run.to, placed.mark))
@@ -173,6 +178,26 @@ mod tests {
             !runs.iter().any(|subjects| subjects.contains(&Subject::Run("X".into(), "M".into()))),
             "{runs:?}"
         );
+    }
+
+    /// The corner of a way along and aside lies on mark 5, 4800 mm ahead of mark 3. However the bay lies, the second leg, in which
+    /// the drum stands, is named by it.
+    #[test]
+    fn a_corner_on_a_mark_is_named_by_it_however_the_bay_lies() {
+        for degrees in 0..90 {
+            let turn = PlanPose::new(DVec2::new(123.0, -4_567.0), angle::radians(f64::from(degrees) + 0.3));
+            let mut arrangement = with(vec![cabinet("drum", (8_800.0, 4_620.0), 100.0, 100.0)]);
+            let step = Construction::AlongAside { from: 2, to: 4, along: 4_800.0, aside: 1_000.0 };
+            arrangement.aiming.mark_plan.push(MarkStep { id: "S".into(), construction: step });
+            arrangement.parked = turn * arrangement.parked;
+            arrangement.bay.room = arrangement.bay.room.placed(&turn);
+            let drum = &mut arrangement.bay.things[0].place;
+            drum.at = turn * drum.at;
+            let assessment = assess(&arrangement);
+            let runs: Vec<_> = of(&assessment, Code::RunBlocked).iter().map(|f| f.subjects.clone()).collect();
+            let expected = [Subject::Thing("drum".into()), Subject::Run("5".into(), "S".into())];
+            assert!(runs.iter().any(|subjects| *subjects == expected), "{degrees}: {runs:?}");
+        }
     }
 
     /// 600 mm ahead of the front left spot and 1000 mm to its left: along the line, then square to it. What stands between

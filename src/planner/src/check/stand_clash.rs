@@ -65,6 +65,9 @@ fn against_the_rest(context: &Context<'_>, target: &PlacedTarget, findings: &mut
                 clash(target, solid, Subject::Runway(runway.id.clone()), &prism, findings);
             }
         }
+        for (subject, prism) in context.proud_features() {
+            clash(target, solid, subject, &prism, findings);
+        }
     }
     // The feet, or a mat's body: what rests on the floor.
     let resting = target.solids.iter().filter(|solid| solid.span.bottom() <= SPEAKS_FROM_MM);

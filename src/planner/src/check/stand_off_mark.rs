@@ -4,7 +4,7 @@
 //! and turn stay within what the procedure allows. What makes an aim error follows the target's kind: a corner
 //! reflector aims by where it is, a plate larger than its mirror spot by its squareness, a board as its procedure
 //! says. More than the shop's own share of a tolerance needs care, half of it by default: laying the marks and setting the
-//! sensor want their share too. So does a place further off than the shop's own [`target_off_mm`](crate::model::Shop::target_off_mm) where the procedure
+//! sensor want their share too. So does a place further off than the shop's own `target_off_mm` where the procedure
 //! names no limit.
 //! Limit: the aiming's tolerances.
 

@@ -2,7 +2,7 @@
 //!
 //! Rule: a thing stands inside the room, and two things that fill the same heights are not in one another by more than
 //! their places are known. Otherwise a figure was typed wrongly, and whatever is said of that thing is in doubt: care.
-//! Limit: how well the places are known, as entered; into a wall, at least the shop's own [`into_wall_mm`](crate::model::Shop::into_wall_mm): a pilaster or a
+//! Limit: how well the places are known, as entered; into a wall, at least the shop's own `into_wall_mm`: a pilaster or a
 //! shelf let in is no mistake of typing. The parts of a lift are hinged into one another and not looked at.
 
 use std::collections::BTreeMap;

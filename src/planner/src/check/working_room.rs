@@ -68,10 +68,10 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let Some((room, walking)) = asked(context.arrangement) else { return };
-    for (subject, runway) in
-        context.idle_runways().filter(|(_, runway)| runway.span.shared(&walking).is_some())
+    for (subject, fixture) in
+        context.fixtures().filter(|(_, fixture)| fixture.span.shared(&walking).is_some())
     {
-        let gaps = context.scene.car.iter().map(|solid| distance(&solid.outline, &runway.outline));
+        let gaps = context.scene.car.iter().map(|solid| distance(&solid.outline, &fixture.outline));
         nearest(context, subject, gaps, room, findings);
     }
     for (edge, wall) in context.scene.room.walls().edges().enumerate() {

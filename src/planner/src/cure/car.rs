@@ -1,7 +1,7 @@
 //! Parking the car elsewhere, with marks, targets and zones: the way out when what is in the way cannot move.
 
 use baywright_geometry::protrude::moves_inside;
-use baywright_geometry::separate::{exits, heading_from_x};
+use baywright_geometry::separate::{EQUAL_MOVES_MM, exits, heading_from_x};
 use baywright_geometry::{Bounds, DVec2, Outline, Polygon, convex};
 
 use super::parking::{places, set_up};
@@ -10,7 +10,7 @@ use crate::assessment::{Code, Cure, Facts, Finding, Severity, Step, Subject, Too
 use crate::check::{self, Remedy, claim};
 use crate::judge::judge;
 use crate::model::Id;
-use crate::scene::PlacedThing;
+use crate::scene::{PlacedThing, Scene};
 
 /// How many places are tried for one finding, and for all findings together: each costs a whole assessment.
 const MOST_TRIED: usize = 2;
@@ -100,7 +100,7 @@ impl<'a> Moves<'a> {
         if margin <= 0.0 || !shorter.after.iter().any(is_unsure) {
             return None;
         }
-        let further = rounded(by + by.normalize_or_zero() * margin);
+        let further = rounded(self.case.scene, by + by.normalize_or_zero() * margin);
         let after = judge(&apply(self.case.arrangement, &Step::MoveCar { by: further })).findings;
         let is_sure =
             !after.iter().any(is_unsure) && super::minded(&after).0 <= super::minded(&shorter.after).0;
@@ -177,16 +177,20 @@ impl<'a> Moves<'a> {
     /// Of a few moves, and those tried for other findings, the one that cures and leaves the least to be minded; the shorter
     /// among equals.
     fn best(&mut self, moves: Vec<DVec2>, is_cured: impl Fn(&[Finding]) -> bool) -> Option<Cure> {
-        for by in moves.into_iter().map(rounded) {
-            let known = self.tried.iter().any(|tried| tried.by == by);
+        let scene = self.case.scene;
+        for by in moves.into_iter().map(|by| rounded(scene, by)) {
+            let known = self.tried.iter().any(|tried| tried.by.distance(by) <= EQUAL_MOVES_MM);
             if !known && self.tried.len() < MOST_TRIED_IN_ALL {
                 let after = judge(&apply(self.case.arrangement, &Step::MoveCar { by })).findings;
                 self.tried.push(Tried { by, after });
             }
         }
         let best = self.tried.iter().filter(|tried| is_cured(&tried.after)).min_by(|a, b| {
-            let turned = || heading_from_x(a.by).total_cmp(&heading_from_x(b.by));
-            let length = || a.by.length().total_cmp(&b.by.length());
+            let heading = |by| heading_from_x(scene.in_car_directions(by));
+            let turned = || heading(a.by).total_cmp(&heading(b.by));
+            // Of moves as long as each other rounding does not choose.
+            let whole = |by: DVec2| (by.length() / EQUAL_MOVES_MM).round();
+            let length = || whole(a.by).total_cmp(&whole(b.by));
             super::minded(&a.after).cmp(&super::minded(&b.after)).then_with(length).then_with(turned)
         })?;
         Some(Cure {
@@ -236,11 +240,12 @@ impl<'a> Moves<'a> {
     }
 }
 
-/// Whole millimetres, away from where it stood, so that rounding never leaves it in the way.
-pub(super) fn rounded(by: DVec2) -> DVec2 {
+/// Whole millimetres along and across the car, away from where it stood, so that rounding never leaves it in the way.
+pub(super) fn rounded(scene: &Scene, by: DVec2) -> DVec2 {
     let up = |v: f64| {
         let whole = (v.abs() - 1e-3).ceil().max(0.0);
         if v < 0.0 { -whole } else { whole }
     };
-    DVec2::new(up(by.x), up(by.y))
+    let own = scene.in_car_directions(by);
+    scene.bay_from_vehicle.turned(DVec2::new(up(own.x), up(own.y)))
 }

@@ -67,18 +67,20 @@ fn clear_places(pairs: &[Pair]) -> Vec<DVec2> {
 fn pairs(case: &Case<'_>, stays: impl Fn(&Thing) -> bool, sure: bool) -> Vec<Pair> {
     let things = case.arrangement.bay.things.iter().zip(&case.scene.things);
     let mut pairs: Vec<Pair> = Vec::new();
+    let heading = case.arrangement.parked.heading();
     for (thing, placed) in things.filter(|(thing, _)| stays(thing)) {
         let margin = if sure { super::margin(case, placed, DVec2::ZERO) } else { 0.0 };
-        let Some(outline) = grown(&placed.prism.outline, margin) else { continue };
+        let Some(outline) = grown(&placed.prism.outline, margin, heading) else { continue };
         let near = outline.bounds().grown(LOOKED_WITHIN_MM);
         let of_car = claim::of_car(&case.claims, thing);
         let in_reach = of_car.filter(|(claim, _)| claim.volume.bounds().meets(&near));
         pairs.extend(in_reach.map(|(_, region)| Pair::new(outline.clone(), region)));
     }
     if let Some(set_up) = set_up(&case.claims) {
-        let bounds = set_up.bounds();
-        let margin = if sure { check::sway(case.arrangement, &bounds) } else { 0.0 };
-        if let Some(set_up) = grown(&set_up.into(), margin) {
+        let set_up = Outline::from(set_up);
+        let far = check::farthest_of(&set_up, case.arrangement.parked.origin());
+        let margin = if sure { check::sway(case.arrangement, far) } else { 0.0 };
+        if let Some(set_up) = grown(&set_up, margin, heading) {
             let room = case.scene.room.with_open_doors();
             pairs.extend(beyond(room, &set_up).into_iter().map(|wall| Pair::new(wall, set_up.clone())));
         }

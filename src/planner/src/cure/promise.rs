@@ -54,7 +54,7 @@ fn elsewhere(arrangement: &Arrangement, assessment: &Assessment) -> Vec<DVec2> {
     let case = Case { arrangement, scene, before, claims: check::claims(arrangement, scene) };
     let mut found = places(&case, |_| true);
     found.extend(places(&case, |thing| thing.effort == Effort::Fixed).first());
-    found.into_iter().map(rounded).collect()
+    found.into_iter().map(|by| rounded(scene, by)).collect()
 }
 
 /// A set of steps, with what the bay is after them.

@@ -171,14 +171,27 @@ fn length(cure: &Cure) -> f64 {
 /// Other things at its heights, and the walls, as thick as keeps a move from ending in them.
 fn in_its_way(scene: &Scene, index: usize) -> Vec<Outline> {
     let Some(own) = scene.things.get(index) else { return Vec::new() };
-    let near = own.bounds.grown(AROUND_MM);
+    // By circles round them, so that it does not matter how the bay lies.
+    let around = |outline: &Outline| {
+        let corners = match outline {
+            Outline::Circle(circle) => &[circle.centre()][..],
+            Outline::Polygon(polygon) => polygon.outer(),
+        };
+        let middle = corners.iter().sum::<DVec2>() / corners.len() as f64;
+        (middle, check::farthest_of(outline, middle))
+    };
+    let (middle, radius) = around(&own.prism.outline);
+    let is_near = |other: &Outline| {
+        let (there, its) = around(other);
+        middle.distance(there) <= radius + its + AROUND_MM
+    };
     let things = scene
         .things
         .iter()
         .enumerate()
         .filter(|(other, placed)| {
             *other != index
-                && placed.bounds.meets(&near)
+                && is_near(&placed.prism.outline)
                 && placed.prism.span.shared(&own.prism.span).is_some()
         })
         .map(|(_, placed)| placed.prism.outline.clone());
@@ -300,7 +313,10 @@ impl Margin {
         let (thing, placed) = (case.arrangement.bay.things.get(index)?, case.scene.things.get(index)?);
         let regions = claim::in_the_way(&case.claims, thing);
         let regions: Vec<&Outline> = regions.iter().collect();
-        let shortest = exits(&regions, &grown(&placed.prism.outline, self.mm)?).into_iter().next();
+        let shortest =
+            exits(&regions, &grown(&placed.prism.outline, self.mm, case.arrangement.parked.heading())?)
+                .into_iter()
+                .next();
         shortest.map(rounded_up)
     }
 }

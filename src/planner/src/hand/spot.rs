@@ -36,13 +36,15 @@ pub fn free_spot(arrangement: &Arrangement, scene: &Scene, thing: &Thing, wanted
     let in_none = |others: &[(Bounds, Outline)], place: &Bounds, outline: &Outline| {
         others.iter().all(|(bounds, other)| !bounds.meets(place) || !overlaps(other, outline))
     };
+    let axle = arrangement.parked.origin();
+    let farthest = |at: DVec2| axle.distance(at + own.centre()) + own.size().length() * 0.5;
     let fits = |at: DVec2, wishes: &[(Bounds, Outline)]| {
         let with_air = |air: f64| {
             let place = own.moved(at).grown(air);
             Some((place, Outline::Polygon(Polygon::rectangle(place.low, place.high).ok()?)))
         };
         let known = arrangement.shop.within(thing.place.known);
-        let unsure = known + check::sway(arrangement, &own.moved(at)) + MARGIN_MM;
+        let unsure = known + check::sway(arrangement, farthest(at)) + MARGIN_MM;
         let (Some((beside, outline)), Some((place, unsure))) = (with_air(AIR_MM), with_air(unsure)) else {
             return false;
         };

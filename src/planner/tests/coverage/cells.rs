@@ -1,6 +1,6 @@
 //! What must be found in each cell, or why nothing.
 
-use super::columns::{Column, Relation};
+use super::columns::{Column, Relation, Variant};
 use super::rows::{Hangs, Made, Row};
 use super::support::*;
 
@@ -28,29 +28,65 @@ pub enum Reason {
     EndsAtTheWall,
     /// What is in the floor has its place from the survey of the room, and is asked about only where something rests on it.
     NothingRestsThere,
+    /// Only a radar has a Fresnel zone.
+    NoRadar,
 }
 
 impl Reason {
     /// Every reason.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::FarEnough,
         Self::NotExcluded,
         Self::OverOrUnder,
         Self::CareAtMost,
         Self::EndsAtTheWall,
         Self::NothingRestsThere,
+        Self::NoRadar,
     ];
 }
 
 const UNSURE: Cell = Cell::Found(Severity::Care, &[Code::ZoneNear, Code::PlaceUnsure]);
 
-/// What must be found of a row in a relation to a place.
-pub fn cell(row: Row, column: Column, relation: Relation) -> Cell {
-    match row {
+/// What must be found of a row in a relation to a place by who asks.
+pub fn cell(row: Row, column: Column, relation: Relation, variant: Variant) -> Cell {
+    if column == Column::Fresnel && !variant.is_radar() && !matches!(row, Row::Feature(_)) {
+        // 20 mm inside the zone's edge the sight, 5 mm to its side half way, is 37 mm away.
+        let is_beside = relation == Relation::Over;
+        return if is_beside { UNSURE } else { Cell::Nothing(Reason::NoRadar) };
+    }
+    let asked = match row {
         Row::Thing(kind, hangs, made) => thing(kind, hangs, made, column, relation),
-        Row::IdleRunway => runway(column, relation),
-        Row::Wall => wall(column, relation),
+        Row::IdleRunway => runway(Made::Metal, column, relation),
+        Row::Wall(_) => wall(column, relation),
         Row::Feature(kind) => feature(kind, column, relation),
+        // Over a pit's edge by however little a foot falls.
+        Row::Proud(FloorFeatureKind::Pit, _) if column == Column::Feet && relation == Relation::Sliver => {
+            stops(&[Code::StandClash])
+        }
+        Row::Proud(_, made) => runway(made, column, relation),
+    };
+    match variant {
+        Variant::CarUnsure => by_the_car(row, column, relation, asked),
+        Variant::Radar
+        | Variant::CornerRadar
+        | Variant::ForwardCamera
+        | Variant::SurroundCamera
+        | Variant::Lidar
+        | Variant::Raised
+        | Variant::Together => asked,
+    }
+}
+
+/// The same where the row is known and the car may stand elsewhere.
+fn by_the_car(row: Row, column: Column, relation: Relation, asked: Cell) -> Cell {
+    const UNSURE_BY_CAR: Cell =
+        Cell::Found(Severity::Care, &[Code::ZoneNear, Code::PlaceUnsure, Code::CarPlace]);
+    let rests =
+        matches!(row, Row::Feature(_)) && matches!(column, Column::Feet | Column::Tyre | Column::Mark);
+    match asked {
+        UNSURE => UNSURE_BY_CAR,
+        Cell::Nothing(Reason::NothingRestsThere) if rests && relation == Relation::Within => UNSURE_BY_CAR,
+        other => other,
     }
 }
 
@@ -164,9 +200,16 @@ fn thing(kind: ThingKind, hangs: Hangs, made: Made, column: Column, relation: Re
     }
 }
 
-fn runway(column: Column, relation: Relation) -> Cell {
+/// A part of the building that stands on the floor.
+fn runway(made: Made, column: Column, relation: Relation) -> Cell {
     match column {
-        Column::NothingZone | Column::MetalZone => solid(stops(&[Code::ZoneObject]), relation),
+        Column::NothingZone => solid(stops(&[Code::ZoneObject]), relation),
+        Column::MetalZone => match (made, relation) {
+            (Made::Metal, _) => solid(stops(&[Code::ZoneObject]), relation),
+            (Made::Unknown, _) => solid(care(&[Code::ZoneUnjudged]), relation),
+            (Made::NoMetal, Relation::Clear) => Cell::Nothing(Reason::FarEnough),
+            (Made::NoMetal, _) => Cell::Nothing(Reason::NotExcluded),
+        },
         Column::ReflectingZone => solid(care(&[Code::ZoneUnjudged]), relation),
         Column::PeopleZone | Column::LightZone => match relation {
             Relation::Clear => Cell::Nothing(Reason::FarEnough),

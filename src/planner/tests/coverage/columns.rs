@@ -1,6 +1,6 @@
 //! What an aiming asks of the room: each a place whose one edge runs straight ahead, in a bay where nothing else asks anything.
 
-use super::rows::Row;
+use super::rows::{KNOWN_MM, Row};
 use super::support::*;
 
 /// What is asked.
@@ -36,6 +36,86 @@ pub enum Column {
     WorkingRoom,
     /// A way that local rules want free.
     WayOut,
+}
+
+/// Who asks, and what is uncertain.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Variant {
+    /// A forward radar; the row's place is uncertain.
+    Radar,
+    /// A forward radar; the row's place is known, the car's is not.
+    CarUnsure,
+    /// A corner radar.
+    CornerRadar,
+    /// A forward camera, whose picture is flat.
+    ForwardCamera,
+    /// A camera of those that look all round.
+    SurroundCamera,
+    /// Laser light.
+    Lidar,
+    /// A forward radar of a car on runways 100 mm high.
+    Raised,
+    /// Two targets, of which the second stands with the first.
+    Together,
+}
+
+impl Variant {
+    /// Every variant.
+    pub const ALL: [Self; 8] = [
+        Self::Radar,
+        Self::CarUnsure,
+        Self::CornerRadar,
+        Self::ForwardCamera,
+        Self::SurroundCamera,
+        Self::Lidar,
+        Self::Raised,
+        Self::Together,
+    ];
+
+    /// Whether a radar looks.
+    pub const fn is_radar(self) -> bool {
+        match self {
+            Self::Radar | Self::CarUnsure | Self::CornerRadar | Self::Raised | Self::Together => true,
+            Self::ForwardCamera | Self::SurroundCamera | Self::Lidar => false,
+        }
+    }
+
+    fn set(self, arrangement: &mut Arrangement) {
+        let radar = arrangement.sensor.kind.radar().copied().unwrap();
+        let camera = Camera { pixels_across: 1_280, pixels_down: 960 };
+        match self {
+            Self::Radar => {}
+            Self::CarUnsure => {
+                arrangement.parked_known = ParkedKnown::Within { mm: KNOWN_MM, rad: 0.0 };
+                arrangement.bay.walls_known = Known::Within(0.0);
+                for thing in &mut arrangement.bay.things {
+                    thing.place.known = Known::Within(0.0);
+                }
+            }
+            Self::CornerRadar => arrangement.sensor.kind = SensorKind::CornerRadar(radar),
+            Self::ForwardCamera => arrangement.sensor.kind = SensorKind::ForwardCamera(camera),
+            Self::SurroundCamera => arrangement.sensor.kind = SensorKind::SurroundCamera(camera),
+            Self::Lidar => arrangement.sensor.kind = SensorKind::Lidar,
+            Self::Raised => raise(arrangement),
+            Self::Together => {
+                let mut second = arrangement.aiming.placements[0].clone();
+                (second.id, second.stand_off.aside_mm) = ("beside".into(), -1_200.0);
+                (second.with, second.mark) = (Some(vec!["ahead".into()]), None);
+                arrangement.aiming.placements.push(second);
+                arrangement.stands.push(StandSet::OnMark);
+            }
+        }
+    }
+}
+
+/// Runways under the wheels; heights as before from the floor.
+fn raise(arrangement: &mut Arrangement) {
+    for (id, low) in [("left runway", 3_550.0), ("right runway", 2_010.0)] {
+        let outline = rectangle((1_000.0, low), (4_400.0, low + 440.0));
+        arrangement.bay.runways.push(Runway { id: id.into(), outline, top_mm: 100.0, survey: None });
+        arrangement.on_runways.push(id.into());
+    }
+    arrangement.sensor.at.z -= 100.0;
 }
 
 /// How a row lies to a place.
@@ -87,16 +167,22 @@ impl Column {
     ];
 
     /// The bay with a row in this relation to the place; `None` where the two cannot be put together.
-    pub fn with(self, row: Row, relation: Relation) -> Option<Arrangement> {
+    pub fn with(self, row: Row, relation: Relation, variant: Variant) -> Option<Arrangement> {
         let mut arrangement = self.alone();
+        // On runways these places are beside the runways themselves.
+        let at_the_car = matches!(self, Self::Car | Self::Tyre | Self::Mark | Self::Run | Self::WorkingRoom);
+        if variant == Variant::Raised && at_the_car {
+            return None;
+        }
         let edge = self.edge();
         // A wall that ends between the wheels is none that anyone builds.
-        if row == Row::Wall && matches!(self, Self::Tyre | Self::WayOut) {
+        if matches!(row, Row::Wall(_)) && matches!(self, Self::Tyre | Self::WayOut) {
             return None;
         }
         // A thin thing meets a slanting edge at one place; a wall is as thick as walls are.
-        let length = if row == Row::Wall { 100.0 } else { 0.002 };
+        let length = if matches!(row, Row::Wall(_)) { 100.0 } else { 0.002 };
         row.put(&mut arrangement, edge + DVec2::new(0.0, relation.gap()), length, 100.0);
+        variant.set(&mut arrangement);
         Some(arrangement)
     }
 

@@ -13,9 +13,11 @@ pub enum Row {
     /// A runway that carries no car.
     IdleRunway,
     /// A wall whose end reaches into the room.
-    Wall,
-    /// A place in the floor.
+    Wall(Material),
+    /// A place in the floor, flush with it.
     Feature(FloorFeatureKind),
+    /// The same, standing proud of the floor by a metre.
+    Proud(FloorFeatureKind, Made),
 }
 
 /// Whether a thing stands or hangs.
@@ -67,11 +69,24 @@ impl Row {
                 }
             }
         }
-        all.extend([Self::IdleRunway, Self::Wall]);
-        all.extend(
-            [FloorFeatureKind::Drain, FloorFeatureKind::Pit, FloorFeatureKind::Joint].map(Self::Feature),
-        );
+        all.push(Self::IdleRunway);
+        all.extend(Material::ALL.map(Self::Wall));
+        for kind in [FloorFeatureKind::Drain, FloorFeatureKind::Pit, FloorFeatureKind::Joint] {
+            all.push(Self::Feature(kind));
+            all.extend([Made::Metal, Made::NoMetal, Made::Unknown].map(|made| Self::Proud(kind, made)));
+        }
         all
+    }
+
+    /// Whether it stands for all others of its kind where who asks makes no difference to what it is.
+    pub const fn is_typical(self) -> bool {
+        match self {
+            Self::Thing(kind, ..) => {
+                matches!(kind, ThingKind::Cabinet | ThingKind::LiftArm | ThingKind::Lamp | ThingKind::Person)
+            }
+            Self::Wall(material) => matches!(material, Material::Brick | Material::Steel | Material::Unknown),
+            Self::IdleRunway | Self::Feature(_) | Self::Proud(..) => true,
+        }
     }
 
     /// Whether a finding's subject is it.
@@ -79,8 +94,8 @@ impl Row {
         match self {
             Self::Thing(..) => *subject == Subject::Thing("row".into()),
             Self::IdleRunway => *subject == Subject::Runway("row".into()),
-            Self::Wall => matches!(subject, Subject::Wall(id) if id.as_str().starts_with("row")),
-            Self::Feature(_) => *subject == Subject::FloorFeature("row".into()),
+            Self::Wall(_) => matches!(subject, Subject::Wall(id) if id.as_str().starts_with("row")),
+            Self::Feature(_) | Self::Proud(..) => *subject == Subject::FloorFeature("row".into()),
         }
     }
 
@@ -88,8 +103,8 @@ impl Row {
     pub fn span(self) -> Span {
         match self {
             Self::Thing(_, Hangs::Yes, _) => span(410.0, 700.0),
-            Self::Thing(_, Hangs::No, _) | Self::IdleRunway => span(0.0, 1_000.0),
-            Self::Wall => span(0.0, 3_000.0),
+            Self::Thing(_, Hangs::No, _) | Self::IdleRunway | Self::Proud(..) => span(0.0, 1_000.0),
+            Self::Wall(_) => span(0.0, 3_000.0),
             Self::Feature(_) => span(0.0, 0.001),
         }
     }
@@ -115,7 +130,7 @@ impl Row {
                 });
                 arrangement.bay.walls_known = Known::Within(KNOWN_MM);
             }
-            Self::Wall => {
+            Self::Wall(material) => {
                 let half = length * 0.5;
                 let tip = [
                     (at.x + half, 6_000.0),
@@ -130,20 +145,19 @@ impl Row {
                 arrangement.bay.room = Polygon::simple(corners.map(DVec2::from).collect()).unwrap();
                 let name =
                     |i: usize| if (3..6).contains(&i) { format!("row {i}") } else { format!("wall {i}") };
-                let wall = |i: usize| Wall { id: name(i).as_str().into(), material: Material::Brick };
+                let wall = |i: usize| Wall { id: name(i).as_str().into(), material };
                 arrangement.bay.walls = (0..8).map(wall).collect();
                 arrangement.bay.walls_known = Known::Within(KNOWN_MM);
             }
-            Self::Feature(kind) => {
+            Self::Feature(kind) | Self::Proud(kind, _) => {
                 let outline = Polygon::rectangle(low, high).unwrap();
-                let material = Material::Steel;
-                arrangement.bay.floor_features.push(FloorFeature {
-                    id: "row".into(),
-                    kind,
-                    outline,
-                    material,
-                    proud_mm: 0.0,
-                });
+                let (material, proud_mm) = match self {
+                    Self::Proud(_, made) => (made.material(ThingKind::Other), self.span().top()),
+                    _ => (Material::Steel, 0.0),
+                };
+                let id = "row".into();
+                arrangement.bay.floor_features.push(FloorFeature { id, kind, outline, material, proud_mm });
+                arrangement.bay.walls_known = Known::Within(KNOWN_MM);
             }
         }
     }

@@ -5,7 +5,7 @@ use baywright_geometry::contain::{Containment, contains};
 use baywright_geometry::distance::{Separation, distance, distance_to_point};
 use baywright_geometry::{Bounds, DVec2, Outline, Polygon};
 
-use super::{Meets, sway};
+use super::{Meets, farthest_of, sway};
 use crate::check::finding::{Code, Subject};
 use crate::check::place_unsure::MayBe;
 use crate::check::{Context, SPEAKS_FROM_MM};
@@ -39,11 +39,12 @@ fn beside_features(context: &Context<'_>, met: &mut Vec<Meets>) {
     });
     let tyres = treads.iter().map(|tread| (Subject::Car, Code::WheelPlace, Rests::Area(tread)));
     for (of, code, rests) in marks.chain(feet).chain(tyres) {
-        let around = match &rests {
-            Rests::Spot(at) => Bounds { low: *at, high: *at },
-            Rests::Area(area) => area.bounds(),
+        let axle = context.arrangement.parked.origin();
+        let (around, far) = match &rests {
+            Rests::Spot(at) => (Bounds { low: *at, high: *at }, axle.distance(*at)),
+            Rests::Area(area) => (area.bounds(), farthest_of(area, axle)),
         };
-        let reach_mm = sway(context.arrangement, &around);
+        let reach_mm = sway(context.arrangement, far);
         for feature in &context.arrangement.bay.floor_features {
             if !feature.outline.bounds().meets(&around.grown(reach_mm)) {
                 continue;
@@ -74,8 +75,9 @@ fn on_runways(context: &Context<'_>, met: &mut Vec<Meets>) {
         context.arrangement.bay.runways.iter().filter(move |runway| on.contains(&runway.id))
     };
     for tread in &context.scene.treads {
-        let reach_mm = sway(context.arrangement, &tread.bounds());
         let own = Outline::from(tread.clone());
+        let far = farthest_of(&own, context.arrangement.parked.origin());
+        let reach_mm = sway(context.arrangement, far);
         let holds = |outline: &Polygon| {
             matches!(contains(outline, &own), Containment::Within | Containment::TouchingWithin)
         };

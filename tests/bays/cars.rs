@@ -1,0 +1,65 @@
+//! The shipped cars, and cars of one's own made from them.
+
+use std::sync::OnceLock;
+
+use baywright_files::{EMBEDDED_PROFILES, parse_profile};
+use baywright_planner::geometry::{Circle, DVec2, Outline, Polygon, Span};
+use baywright_planner::model::{Exclusion, Provenance, Vehicle};
+
+use crate::dice::Dice;
+use crate::set_up::ring_of;
+
+pub fn shipped() -> &'static [Vehicle] {
+    static CARS: OnceLock<Vec<Vehicle>> = OnceLock::new();
+    CARS.get_or_init(|| {
+        let read = |text: &str, label: &str, name: &str| {
+            parse_profile(label, name, text).expect("it is sound").vehicle
+        };
+        EMBEDDED_PROFILES.iter().map(|own| read(own.text, &own.label(), own.name)).collect()
+    })
+}
+
+/// One of the shipped cars, or one with other tyres, targets and zones.
+pub fn car(dice: &mut Dice) -> Vehicle {
+    let mut car = shipped()[dice.count(0, shipped().len() - 1)].clone();
+    if dice.often(0.6) {
+        return car;
+    }
+    let own = || Provenance::Maker { document: "a test".into(), date: None };
+    car.id = "own-car".into();
+    car.name = "Own car".into();
+    car.provenance = own();
+    // Marks that go by a tyre's side move with it, so tyres grow on one's own side only: of the rear ones.
+    car.tyre_width_rear_mm = dice.often(0.3).then(|| (car.tyre_width_mm + dice.within(-10.0, 10.0)).round());
+    for sensor in &mut car.sensors {
+        sensor.provenance = own();
+    }
+    for aiming in &mut car.aimings {
+        aiming.provenance = own();
+        aiming.working_room_mm = Some(dice.one(&[0.0, 300.0, 600.0]));
+        for zone in &mut aiming.zones {
+            if dice.often(0.3) {
+                zone.excludes =
+                    dice.one(&[Exclusion::Anything, Exclusion::Metal, Exclusion::People, Exclusion::Light]);
+            }
+            if dice.often(0.3) {
+                zone.span =
+                    Span::new(dice.one(&[0.0, 10.0, 300.0]), dice.within(400.0, 2_400.0)).expect("heights");
+            }
+            zone.outline = other(dice, &zone.outline);
+        }
+    }
+    car.make_solids();
+    car
+}
+
+/// A zone's outline with its corners elsewhere, or made round.
+fn other(dice: &mut Dice, outline: &Outline) -> Outline {
+    let ring = ring_of(outline);
+    let middle = ring.iter().sum::<DVec2>() / ring.len() as f64;
+    if dice.often(0.1) {
+        return Circle::new(middle, dice.within(200.0, 900.0)).expect("a circle").into();
+    }
+    let off = ring.iter().map(|p| *p + DVec2::new(dice.within(-150.0, 150.0), dice.within(-150.0, 150.0)));
+    Polygon::simple(off.collect()).map_or_else(|_| outline.clone(), Outline::from)
+}

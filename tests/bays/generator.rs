@@ -1,0 +1,410 @@
+//! A bay from a seed: well laid, nearly right, or crowded. It is thought out in the vehicle frame and then put anywhere.
+
+use baywright_planner::geometry::{DVec2, PlanPose, Polygon, Span};
+use baywright_planner::model::*;
+
+use crate::cars;
+use crate::dice::Dice;
+use crate::oracle::{Solid, spare, stacked};
+use crate::room::room;
+use crate::set_up::{Part, SetUp, What};
+use crate::shape::{Frame, depth_of, points};
+
+/// How carefully a bay was laid.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Laid {
+    /// Everything as far off as its place and the car's are uncertain by, and a little more.
+    Well,
+    /// Well, but for a few things that can be moved.
+    Spoiled,
+    /// Nearly so.
+    Nearly,
+    /// Anywhere.
+    Crowded,
+}
+
+impl Laid {
+    fn is_well(self) -> bool {
+        matches!(self, Self::Well | Self::Spoiled)
+    }
+}
+
+/// What is thought out so far, in the vehicle frame.
+struct Draft {
+    arrangement: Arrangement,
+    set_up: SetUp,
+    laid: Laid,
+    /// The box of room and set-up.
+    low: DVec2,
+    high: DVec2,
+}
+
+pub fn arrangement(seed: u64) -> Arrangement {
+    let mut dice = Dice::new(seed);
+    let laid = match seed % 6 {
+        0..=2 => Laid::Well,
+        3 => Laid::Spoiled,
+        4 => Laid::Nearly,
+        _ => Laid::Crowded,
+    };
+    let mut draft = Draft::new(&mut dice, laid);
+    draft.walls(&mut dice);
+    draft.building(&mut dice);
+    let count = if dice.often(0.7) { dice.count(3, 15) } else { dice.count(16, 40) };
+    for i in 0..count {
+        draft.thing(&mut dice, i);
+    }
+    if laid == Laid::Spoiled {
+        draft.spoil(&mut dice, count);
+    }
+    // One thing, and only one, a little nearer than it may: what is said of it is all that keeps the bay from being ready.
+    if seed % 6 == 2 {
+        draft.laid = Laid::Nearly;
+        draft.thing(&mut dice, count);
+    }
+    let place = frame(&mut dice);
+    draft.put(place)
+}
+
+/// Somewhere, at an awkward heading.
+fn frame(dice: &mut Dice) -> Frame {
+    let heading = match dice.count(0, 5) {
+        0 => dice.one(&[0.0, 90.0, 180.0, -90.0]),
+        1 => dice.one(&[45.0, -135.0, 30.0]),
+        2 => dice.one(&[0.001, 89.999, -179.999, 1e-9]),
+        _ => dice.within(-180.0, 180.0),
+    };
+    let at = DVec2::new(dice.within(-20_000.0, 20_000.0), dice.within(-20_000.0, 20_000.0));
+    Frame::new(if dice.often(0.2) { DVec2::ZERO } else { at }, heading.to_radians())
+}
+
+fn polygon(ring: Vec<DVec2>) -> Polygon {
+    Polygon::simple(ring).expect("a sound ring")
+}
+
+impl Draft {
+    fn new(dice: &mut Dice, laid: Laid) -> Self {
+        let vehicle = cars::car(dice);
+        let aiming = vehicle.aimings[dice.count(0, vehicle.aimings.len() - 1)].clone();
+        let sensor = vehicle.sensors.iter().find(|own| own.id == aiming.sensor).expect("it is there").clone();
+        let stands = vec![StandSet::OnMark; aiming.placements.len()];
+        let parked_known = match dice.count(0, 5) {
+            0 | 1 => ParkedKnown::Taped,
+            2 => ParkedKnown::Planned,
+            3 => ParkedKnown::Within { mm: 0.0, rad: 0.0 },
+            4 => ParkedKnown::Within { mm: dice.within(0.0, 60.0), rad: 0.0 },
+            _ => ParkedKnown::Within { mm: dice.within(0.0, 20.0), rad: dice.within(0.0, 0.01) },
+        };
+        let mut arrangement = Arrangement {
+            id: "random".into(),
+            bay: bay(),
+            vehicle,
+            aiming,
+            sensor,
+            parked: PlanPose::IDENTITY,
+            parked_known,
+            on_runways: vec![],
+            on_this_car: OnThisCar::default(),
+            stands,
+            today: Some(jiff::civil::date(2026, 11, 1)),
+            shop: Shop::default(),
+            loading: Loading::default(),
+        };
+        arrangement.bay.walls_known = dice.one(&[Known::Within(0.0), Known::Within(5.0), Known::Taped]);
+        let set_up = SetUp::of(&arrangement);
+        if !laid.is_well() && dice.often(0.3) {
+            let target = dice.count(0, set_up.sights.len() - 1);
+            let sight = &set_up.sights[target];
+            let off = DVec2::new(dice.within(-20.0, 20.0), dice.within(-20.0, 20.0));
+            let ahead = DVec2::new(sight.left.y, -sight.left.x);
+            arrangement.stands[target] = StandSet::At {
+                place: PlanPose::new(sight.centre.truncate() + off, ahead.y.atan2(ahead.x)),
+                height_mm: sight.centre.z,
+                pitch_rad: dice.one(&[0.0, 0.002]),
+            };
+        }
+        let set_up = SetUp::of(&arrangement);
+        Self { arrangement, set_up, laid, low: DVec2::ZERO, high: DVec2::ZERO }
+    }
+
+    /// How far from the car's axle a place may be off with the car, mm.
+    fn sway(&self, from_axle: f64) -> f64 {
+        let (mm, rad) = self.arrangement.shop.parked_within(self.arrangement.parked_known);
+        mm + from_axle * rad
+    }
+
+    /// The room: round the set-up, or not quite.
+    fn walls(&mut self, dice: &mut Dice) {
+        let binds = |part: &&Part| !matches!(part.what, What::Zone(Exclusion::People | Exclusion::Light));
+        let parts: Vec<&Part> = self.set_up.parts.iter().filter(binds).collect();
+        let all: Vec<DVec2> = parts.iter().flat_map(|part| part.ring.clone()).collect();
+        let car = parts.iter().filter(|part| part.what == What::Car).flat_map(|part| part.ring.clone());
+        let work = self.arrangement.working_room_mm() + 5.0;
+        let car: Vec<DVec2> = car.collect();
+        let known = self.arrangement.shop.within(self.arrangement.bay.walls_known);
+        let far = all.iter().map(|p| p.length()).fold(0.0, f64::max) + 500.0;
+        let must = known + self.sway(far);
+        let runs = self.set_up.runs.iter().flat_map(|run| [run.from, run.to]);
+        let all: Vec<DVec2> = all.into_iter().chain(runs).collect();
+        let low = all.iter().map(|p| *p - must).chain(car.iter().map(|p| *p - work));
+        let high = all.iter().map(|p| *p + must).chain(car.iter().map(|p| *p + work));
+        let (low, high) = (low.fold(DVec2::INFINITY, DVec2::min), high.fold(DVec2::NEG_INFINITY, DVec2::max));
+        let mut more = || match self.laid {
+            Laid::Well | Laid::Spoiled => dice.one(&[0.1, 10.0, 500.0, 2_000.0]) * (1.0 + dice.share()),
+            Laid::Nearly => dice.one(&[-10.0, 0.5, 50.0, 1_500.0]),
+            Laid::Crowded => dice.within(-300.0, 1_500.0),
+        };
+        let (low, high) = (low - DVec2::new(more(), more()), high + DVec2::new(more(), more()));
+        let is_well = self.laid.is_well();
+        let along: Vec<DVec2> =
+            parts.iter().flat_map(|part| points(&part.ring).collect::<Vec<_>>()).collect();
+        let ring = room(dice, low, high, |ring| {
+            let clear = |p: &DVec2, by: f64| depth_of(ring, *p) > by;
+            !is_well
+                || (along.iter().all(|p| clear(p, must)) && car.iter().all(|p| clear(p, work)))
+                    && all.iter().all(|p| clear(p, must))
+        });
+        self.arrangement.bay.walls = (0..ring.len())
+            .map(|i| Wall {
+                id: format!("wall {i}").into(),
+                material: dice.one(&[Material::Brick, Material::Concrete, Material::Steel]),
+            })
+            .collect();
+        self.arrangement.bay.room = polygon(ring);
+        (self.low, self.high) = (low, high);
+    }
+
+    /// Openings, drains and runways.
+    fn building(&mut self, dice: &mut Dice) {
+        let ring = self.arrangement.bay.room.outer().to_vec();
+        self.arrangement.bay.ceiling_mm = dice.within(2_700.0, 4_500.0).round();
+        let long = (0..ring.len()).filter(|&i| ring[i].distance(ring[(i + 1) % ring.len()]) > 1_200.0);
+        let long: Vec<usize> = long.collect();
+        if dice.often(0.4) && !long.is_empty() {
+            let wall = dice.one(&long);
+            let length = ring[wall].distance(ring[(wall + 1) % ring.len()]);
+            let width = (length * 0.5).min(3_000.0);
+            self.arrangement.bay.openings.push(Opening {
+                id: "door".into(),
+                kind: dice.one(&[OpeningKind::RollerDoor, OpeningKind::SwingDoor]),
+                wall,
+                from_mm: length * 0.25,
+                width_mm: width,
+                span: Span::new(0.0, 2_600.0).expect("heights"),
+                material: Material::Steel,
+                shut: self.laid.is_well() || dice.often(0.4),
+                free_beyond_mm: dice.one(&[0.0, 1_500.0]),
+                is_exit: false,
+            });
+        }
+        let side = |dice: &mut Dice| dice.within(100.0, 500.0);
+        for i in 0..dice.count(0, 2) {
+            let at = DVec2::new(dice.within(self.low.x, self.high.x), dice.within(self.low.y, self.high.y));
+            let low = if dice.often(0.3) { self.beside_mark(dice) } else { at };
+            let ring = vec![low, low + DVec2::new(side(dice), 0.0), low + DVec2::new(side(dice), side(dice))];
+            self.arrangement.bay.floor_features.push(FloorFeature {
+                id: format!("feature {i}").into(),
+                kind: dice.one(&[FloorFeatureKind::Drain, FloorFeatureKind::Pit, FloorFeatureKind::Joint]),
+                outline: polygon(ring),
+                material: Material::Concrete,
+                proud_mm: 0.0,
+            });
+        }
+        if !self.laid.is_well() && dice.often(0.2) {
+            let low = DVec2::new(dice.within(self.low.x, self.high.x), dice.within(self.low.y, self.high.y));
+            let ring = [
+                low,
+                low + DVec2::new(1_200.0, 0.0),
+                low + DVec2::new(1_200.0, 300.0),
+                low + DVec2::new(0.0, 300.0),
+            ];
+            self.arrangement.bay.runways.push(Runway {
+                id: "runway".into(),
+                outline: polygon(ring.to_vec()),
+                top_mm: dice.within(50.0, 400.0),
+                survey: None,
+            });
+        }
+    }
+
+    /// A place a little ahead of a mark or beside a wheel's foot.
+    fn beside_mark(&self, dice: &mut Dice) -> DVec2 {
+        let marks = self.set_up.marks.iter().map(|own| own.1);
+        let wheels = self.set_up.wheels.iter().map(|at| *at + DVec2::new(150.0, 0.0));
+        let all: Vec<DVec2> = marks.chain(wheels).collect();
+        dice.one(&all) + DVec2::new(dice.one(&[0.5, 5.0, 20.0, 60.0]), dice.within(-50.0, 0.0))
+    }
+
+    fn thing(&mut self, dice: &mut Dice, index: usize) {
+        // Later ones are small: a full room has nothing else left.
+        for attempt in 0..16 {
+            let mut thing = self.made(dice, index, attempt > 7);
+            let fits = self.laid == Laid::Crowded || self.beside(dice, &mut thing);
+            if fits {
+                self.arrangement.bay.things.push(thing);
+                return;
+            }
+        }
+    }
+
+    /// A few movable things anywhere in the way of the set-up.
+    fn spoil(&mut self, dice: &mut Dice, from: usize) {
+        for i in 0..dice.count(1, 3) {
+            let mut thing = self.made(dice, from + i, false);
+            let of = &self.set_up.parts[dice.count(0, self.set_up.parts.len() - 1)].ring;
+            let off = DVec2::new(dice.within(-200.0, 200.0), dice.within(-200.0, 200.0));
+            thing.place.at = PlanPose::new(of[dice.count(0, of.len() - 1)] + off, thing.place.at.heading());
+            thing.effort = dice.one(&[Effort::OnePerson, Effort::TwoPeople, Effort::ForkLift]);
+            let solid = Solid::of(&thing, &self.arrangement.shop);
+            let room = self.arrangement.bay.room.outer();
+            let others = self.arrangement.bay.things.iter().map(|own| Solid::of(own, &self.arrangement.shop));
+            if points(&solid.ring).all(|p| depth_of(room, p) > 0.0)
+                && !others.into_iter().any(|other| stacked(&solid, &other, 0.0))
+            {
+                self.arrangement.bay.things.push(thing);
+            }
+        }
+    }
+
+    fn made(&self, dice: &mut Dice, index: usize, small: bool) -> Thing {
+        let kinds = [
+            ThingKind::Cabinet,
+            ThingKind::ToolChest,
+            ThingKind::Bench,
+            ThingKind::Shelf,
+            ThingKind::Drum,
+            ThingKind::Bin,
+            ThingKind::Column,
+            ThingKind::Person,
+            ThingKind::Lamp,
+            ThingKind::Other,
+        ];
+        let side =
+            |dice: &mut Dice| if small { dice.within(30.0, 200.0) } else { dice.within(60.0, 1_500.0) };
+        let shape = match dice.count(0, 3) {
+            0 => Shape::Round { diameter_mm: side(dice) * 0.5 },
+            1 => {
+                let (x, y) = (side(dice) * 0.5, side(dice) * 0.5);
+                let corners =
+                    [(-x, -y), (x, -y), (x, 0.1 * y), (0.2 * x, 0.3 * y), (-0.3 * x, y), (-x, 0.9 * y)];
+                Shape::Outline(corners.map(DVec2::from).to_vec())
+            }
+            _ => Shape::Rectangle { length_mm: side(dice), width_mm: side(dice) },
+        };
+        let at = DVec2::new(dice.within(self.low.x, self.high.x), dice.within(self.low.y, self.high.y));
+        let bottom = if dice.often(0.15) { dice.within(0.0, 2_500.0) } else { 0.0 };
+        let kind = dice.one(&kinds);
+        Thing {
+            id: format!("thing {index}").into(),
+            kind,
+            footprint: Footprint::new(shape).expect("a sound shape"),
+            place: Place {
+                at: PlanPose::new(at, dice.within(-4.0, 4.0)),
+                known: dice.one(&[
+                    Known::Taped,
+                    Known::Taped,
+                    Known::ByEye,
+                    Known::Within(0.0),
+                    Known::Within(3.0),
+                ]),
+            },
+            span: Span::new(bottom, bottom + dice.within(5.0, 2_000.0)).expect("heights"),
+            material: if kind == ThingKind::Person { Material::Person } else { dice.one(&Material::ALL) },
+            metal: dice.one(&[None, None, None, Some(Metal::None), Some(Metal::Frame)]),
+            effort: dice.one(&[Effort::OnePerson, Effort::TwoPeople, Effort::ForkLift, Effort::Fixed]),
+            locked: false,
+        }
+    }
+
+    /// How much further from the set-up than it must a thing stands.
+    fn over(&self, thing: &Thing) -> f64 {
+        let solid = Solid::of(thing, &self.arrangement.shop);
+        let far = solid.ring.iter().map(|p| p.length()).fold(0.0, f64::max);
+        spare(&self.set_up, &solid) - solid.known - self.sway(far)
+    }
+
+    /// Pushes a thing towards the set-up until it stands as near as it may, or nearly; whether it fits there.
+    fn beside(&self, dice: &mut Dice, thing: &mut Thing) -> bool {
+        let extra = match self.laid {
+            Laid::Well | Laid::Spoiled => dice.one(&[0.1, 2.0, 20.0, 150.0]),
+            _ => dice.one(&[-60.0, -20.0, -0.5, 0.1, 20.0, 300.0]),
+        };
+        if self.over(thing) < extra {
+            return false;
+        }
+        if dice.often(0.7) {
+            let aim = self.set_up.parts[dice.count(0, self.set_up.parts.len() - 1)].ring[0];
+            let (from, known) = (thing.place.at, thing.place.known);
+            let at = |share: f64| Place { at: from.shifted((aim - from.origin()) * share), known };
+            let (mut clear, mut blocked) = (0.0, 1.0);
+            for _ in 0..14 {
+                let middle = (clear + blocked) * 0.5;
+                thing.place = at(middle);
+                if self.over(thing) < extra { blocked = middle } else { clear = middle }
+            }
+            thing.place = at(clear);
+        }
+        let solid = Solid::of(thing, &self.arrangement.shop);
+        let room = self.arrangement.bay.room.outer();
+        let others = self.arrangement.bay.things.iter().map(|own| Solid::of(own, &self.arrangement.shop));
+        points(&solid.ring).all(|p| depth_of(room, p) > 0.0)
+            && !others.into_iter().any(|other| stacked(&solid, &other, 0.0))
+    }
+
+    /// All of it in the bay.
+    fn put(self, place: Frame) -> Arrangement {
+        let Self { mut arrangement, low, high, .. } = self;
+        let pose = PlanPose::new(place.at, place.heading);
+        let bay = &mut arrangement.bay;
+        let (low, high) = (low - 2_000.0, high + 2_000.0);
+        let mut levels = Vec::new();
+        for i in 0..=((high.x - low.x) / 1_000.0) as u32 {
+            for j in 0..=((high.y - low.y) / 1_000.0) as u32 {
+                let at = low + DVec2::new(f64::from(i), f64::from(j)) * 1_000.0;
+                levels.push(LevelPoint { at: pose * at, level_mm: 0.0 });
+            }
+        }
+        bay.survey = Some(FloorSurvey {
+            taken: Some(jiff::civil::date(2026, 6, 1)),
+            points: levels.into(),
+            provenance: bay.provenance.clone(),
+        });
+        bay.room = bay.room.placed(&pose);
+        for feature in &mut bay.floor_features {
+            feature.outline = feature.outline.placed(&pose);
+        }
+        for runway in &mut bay.runways {
+            runway.outline = runway.outline.placed(&pose);
+        }
+        for thing in &mut bay.things {
+            thing.place.at = pose * thing.place.at;
+        }
+        for set in &mut arrangement.stands {
+            if let StandSet::At { place, .. } = set {
+                *place = pose * *place;
+            }
+        }
+        arrangement.parked = pose;
+        arrangement
+    }
+}
+
+fn bay() -> Bay {
+    let provenance = Provenance::Measured { by: "a test".into(), date: None };
+    Bay {
+        id: "random-bay".into(),
+        name: "Random bay".into(),
+        room: polygon(crate::shape::rectangle(DVec2::ZERO, DVec2::ONE)),
+        walls: vec![],
+        walls_known: Known::Within(0.0),
+        ceiling_mm: 3_500.0,
+        openings: vec![],
+        floor_features: vec![],
+        runways: vec![],
+        things: vec![],
+        keep_free: vec![],
+        survey: None,
+        marks: vec![],
+        provenance,
+    }
+}

@@ -1,0 +1,555 @@
+//! Slow and plain: what is in the way, found by looking at many points, once where everything is drawn and once wherever it
+//! may be. It asks nothing of the checks and nothing of the geometry that they use.
+
+use baywright_planner::geometry::{DVec2, DVec3};
+use baywright_planner::model::{
+    Arrangement, Exclusion, FloorFeatureKind, Material, Metal, OpeningKind, SensorKind, Shop, Thing,
+    ThingKind,
+};
+
+use crate::set_up::{Part, SetUp, Sight, What, ring_of};
+use crate::shape::{
+    Frame, Ring, along, around, box_gap, boxes_meet, depth, depth_of, edges, gap, gap_to_line, holds,
+    inside_of, nearest, points, rectangle, round,
+};
+
+/// One thing in the way of another.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Conflict {
+    /// What kind.
+    pub kind: &'static str,
+    /// What is in the way: a thing, a runway, a feature; or "wall", "car", "ceiling".
+    pub by: String,
+    /// Of what.
+    pub of: String,
+    /// By how much it surely is (positive), or how near it may be too near (negative), mm, rays or nothing.
+    pub by_mm: f64,
+}
+
+/// What is in a zone that nobody can judge, or in the first Fresnel zone, needs care and stops nothing.
+pub const UNJUDGED: &str = "in, unjudged";
+pub const FRESNEL: &str = "fresnel";
+
+/// What is looked for.
+#[derive(Clone, Copy, PartialEq)]
+enum Ask {
+    /// What is so as it is drawn, by more than the planner speaks of.
+    Surely,
+    /// What may be so, if things and walls stand anywhere within what is known of their places.
+    Perhaps,
+}
+
+/// The planner speaks from a hundredth of a millimetre on.
+const SURE_MM: f64 = 0.02;
+/// Touching, and rounding.
+const TOUCH_MM: f64 = 1e-6;
+/// Who fills the whole of an uncertainty to the last hundredth is clear.
+const SPARE_MM: f64 = 0.02;
+/// A hand, a pen and an eye.
+const HAND_MM: f64 = 400.0;
+/// The middle of a tyre's foot, half as long, mm.
+const FOOT_MM: f64 = 50.0;
+/// The speed of light, mm/s (exact: SI Brochure, 9th edition, 2.3.1).
+const LIGHT_MM_S: f64 = 299_792_458_000.0;
+/// In how many directions a place is off.
+const DIRECTIONS: u32 = 12;
+
+/// A solid of the room.
+pub struct Solid {
+    pub name: String,
+    pub ring: Ring,
+    pub low: f64,
+    pub high: f64,
+    pub known: f64,
+    metal: Option<bool>,
+    is_person: bool,
+    is_lamp: bool,
+    is_thing: bool,
+}
+
+impl Solid {
+    pub fn of(thing: &Thing, shop: &Shop) -> Self {
+        let frame = Frame::new(thing.place.at.origin(), thing.place.at.heading());
+        let by_face = match thing.material {
+            Material::Steel | Material::Aluminium | Material::Mesh | Material::CarBody | Material::Foil => {
+                Some(true)
+            }
+            Material::Plasterboard | Material::Unknown => None,
+            _ => Some(false),
+        };
+        let metal = match (by_face, thing.metal) {
+            (Some(true), _) | (_, Some(Metal::All | Metal::Frame)) => Some(true),
+            (_, Some(Metal::Unknown)) => None,
+            (_, Some(Metal::None)) => Some(false),
+            (face, None) => face,
+        };
+        Self {
+            name: thing.id.to_string(),
+            ring: frame.ring(&ring_of(thing.footprint.outline())),
+            low: thing.span.bottom(),
+            high: thing.span.top(),
+            known: shop.within(thing.place.known),
+            metal,
+            is_person: thing.kind == ThingKind::Person || thing.material == Material::Person,
+            is_lamp: thing.kind == ThingKind::Lamp,
+            is_thing: true,
+        }
+    }
+
+    /// Whether it may not be in a zone; `None` if nobody can tell.
+    fn barred(&self, by: Exclusion) -> Option<bool> {
+        match by {
+            Exclusion::Anything => Some(true),
+            Exclusion::Metal => self.metal,
+            Exclusion::Reflecting(_) => None,
+            Exclusion::People => Some(self.is_person),
+            Exclusion::Light => Some(self.is_lamp),
+        }
+    }
+
+    /// Whether it must keep out of a part of the set-up: `None` if nobody can tell.
+    pub fn keeps_out(&self, part: &Part) -> Option<bool> {
+        if self.high.min(part.high) - self.low.max(part.low) <= TOUCH_MM {
+            return Some(false);
+        }
+        match part.what {
+            What::Zone(excludes) => self.barred(excludes),
+            _ => Some(true),
+        }
+    }
+
+    fn moved(&self, by: DVec2) -> Ring {
+        self.ring.iter().map(|&p| p + by).collect()
+    }
+}
+
+/// Whether walls bound a zone.
+fn binds(part: &Part) -> bool {
+    !matches!(part.what, What::Zone(Exclusion::People | Exclusion::Light))
+}
+
+pub struct Oracle<'a> {
+    arrangement: &'a Arrangement,
+    set_up: SetUp,
+    solids: Vec<Solid>,
+    room: Ring,
+}
+
+/// What is in the way as everything is drawn.
+pub fn certain(arrangement: &Arrangement) -> Vec<Conflict> {
+    Oracle::of(arrangement).as_drawn(Ask::Surely)
+}
+
+/// What may be in the way with things and walls anywhere within what is known of them, the car as it is drawn.
+pub fn near(arrangement: &Arrangement) -> Vec<Conflict> {
+    Oracle::of(arrangement).as_drawn(Ask::Perhaps)
+}
+
+/// The same with the car anywhere within what is known of its place too.
+pub fn possible(arrangement: &Arrangement) -> Vec<Conflict> {
+    let all = Oracle::of(arrangement);
+    let mut found = all.as_drawn(Ask::Perhaps);
+    let (mm, rad) = arrangement.shop.parked_within(arrangement.parked_known);
+    let (at, heading) = (arrangement.parked.origin(), arrangement.parked.heading());
+    let far = (mm - SPARE_MM).max(0.0);
+    for turn in [0.0, rad * 0.999, -rad * 0.999] {
+        for i in 0..DIRECTIONS {
+            // A place exactly ahead, aside and behind is among them.
+            let way = heading + std::f64::consts::TAU * f64::from(i) / f64::from(DIRECTIONS);
+            let there = Frame::new(at + DVec2::new(way.cos(), way.sin()) * far, heading + turn);
+            found.extend(all.conflicts(&all.set_up.placed(there), Ask::Perhaps));
+            if !found.is_empty() {
+                return found;
+            }
+        }
+    }
+    found
+}
+
+impl<'a> Oracle<'a> {
+    fn of(arrangement: &'a Arrangement) -> Self {
+        let bay = &arrangement.bay;
+        let mut solids: Vec<Solid> = bay.things.iter().map(|own| Solid::of(own, &arrangement.shop)).collect();
+        let idle = bay.runways.iter().filter(|own| !arrangement.on_runways.contains(&own.id));
+        solids.extend(idle.map(|own| Solid {
+            name: own.id.to_string(),
+            ring: own.outline.outer().to_vec(),
+            low: 0.0,
+            high: own.top_mm,
+            known: arrangement.shop.within(bay.walls_known),
+            metal: Some(true),
+            is_person: false,
+            is_lamp: false,
+            is_thing: false,
+        }));
+        Self { arrangement, set_up: SetUp::of(arrangement), solids, room: bay.room.outer().to_vec() }
+    }
+
+    fn as_drawn(&self, ask: Ask) -> Vec<Conflict> {
+        let parked = &self.arrangement.parked;
+        self.conflicts(&self.set_up.placed(Frame::new(parked.origin(), parked.heading())), ask)
+    }
+
+    fn conflicts(&self, placed: &SetUp, ask: Ask) -> Vec<Conflict> {
+        let mut found = Vec::new();
+        for solid in &self.solids {
+            self.of_solid(placed, solid, ask, &mut found);
+        }
+        self.of_walls(placed, ask, &mut found);
+        self.of_features(placed, ask, &mut found);
+        self.of_feet(placed, &mut found);
+        self.of_itself(placed, &mut found);
+        found
+    }
+
+    fn of_solid(&self, placed: &SetUp, solid: &Solid, ask: Ask, found: &mut Vec<Conflict>) {
+        let reach = if ask == Ask::Perhaps { (solid.known - SPARE_MM).max(0.0) } else { 0.0 };
+        let margin = if ask == Ask::Perhaps { TOUCH_MM } else { SURE_MM };
+        let own_box = around(&solid.ring, reach + 1.0);
+        let mut add = |kind: &'static str, of: &str, by_mm: f64| {
+            found.push(Conflict { kind, by: solid.name.clone(), of: of.to_owned(), by_mm });
+        };
+        let is_near = |ring: &[DVec2]| boxes_meet(own_box, around(ring, 0.0));
+        for part in placed.parts.iter().filter(|part| is_near(&part.ring)) {
+            let keeps_out = solid.keeps_out(part);
+            let counts = keeps_out.unwrap_or(ask == Ask::Perhaps);
+            if counts && let Some(mm) = in_or_near(&solid.ring, &part.ring, margin, reach) {
+                // Of what nobody can judge it is asked only whether care is taken.
+                add(if keeps_out.is_some() { "in" } else { UNJUDGED }, &part.name, mm);
+            }
+        }
+        for (name, at) in placed.marks.iter().filter(|own| solid.low < HAND_MM && is_near(&[own.1])) {
+            let deep = depth_of(&solid.ring, *at);
+            if deep > margin || -deep < reach {
+                add("mark", name, deep);
+            }
+        }
+        for run in placed.runs.iter().filter(|run| solid.low < run.top && is_near(&[run.from, run.to])) {
+            if inside_of(&solid.ring, run.from, run.to, margin) {
+                add("run", &run.name, 0.0);
+            } else if reach > 0.0 && gap_to_line(&solid.ring, run.from, run.to) < reach {
+                add("run", &run.name, -gap_to_line(&solid.ring, run.from, run.to));
+            }
+        }
+        for sight in &placed.sights {
+            if is_near(&sight.plan()) {
+                let rays = if ask == Ask::Surely { 15 } else { 7 };
+                let hidden = |by: DVec2| sight.hidden(&solid.moved(by), solid.low, solid.high, rays);
+                let ways =
+                    (0..DIRECTIONS).map(|i| std::f64::consts::TAU * f64::from(i) / f64::from(DIRECTIONS));
+                let off = ways.map(|way| DVec2::new(way.cos(), way.sin()) * reach);
+                let off = off.take(if reach > 0.0 { DIRECTIONS as usize } else { 0 });
+                let most = std::iter::once(DVec2::ZERO).chain(off).map(hidden).max().unwrap_or(0);
+                if most > usize::from(ask == Ask::Surely) {
+                    add("sight", &sight.name, most as f64);
+                }
+            }
+            // What enters the first Fresnel zone only needs care.
+            if ask == Ask::Perhaps
+                && !sight.lies
+                && boxes_meet(around(&solid.ring, reach + 300.0), around(&sight.plan(), 0.0))
+                && let Some(half_wave) = self.half_wave()
+                && let Some(less) = sight.enters(solid, reach, half_wave)
+            {
+                add(FRESNEL, &sight.name, less);
+            }
+        }
+    }
+
+    /// Half of a radar's wavelength, mm.
+    fn half_wave(&self) -> Option<f64> {
+        match &self.arrangement.sensor.kind {
+            SensorKind::ForwardRadar(radar) | SensorKind::CornerRadar(radar) => {
+                Some(LIGHT_MM_S / radar.frequency_hz * 0.5)
+            }
+            _ => None,
+        }
+    }
+
+    /// Whether a point is outside, by more than a margin: not in the room, nor beyond a door that stands open there.
+    fn is_outside(&self, p: DVec2, low: f64, high: f64, margin: f64) -> bool {
+        if depth_of(&self.room, p) >= -margin {
+            return false;
+        }
+        let bay = &self.arrangement.bay;
+        let walls: Vec<(DVec2, DVec2)> = edges(&self.room).collect();
+        !bay.openings.iter().any(|door| {
+            let (from, to) = walls[door.wall];
+            let along = (to - from) / to.distance(from);
+            let out = DVec2::new(along.y, -along.x);
+            let (abreast, beyond) = ((p - from).dot(along), (p - from).dot(out));
+            !door.shut
+                && door.kind != OpeningKind::Window
+                && (door.from_mm..=door.from_mm + door.width_mm).contains(&abreast)
+                && (0.0..=door.free_beyond_mm).contains(&beyond)
+                && door.span.bottom() <= low
+                && high <= door.span.top()
+        })
+    }
+
+    fn of_walls(&self, placed: &SetUp, ask: Ask, found: &mut Vec<Conflict>) {
+        let margin = if ask == Ask::Perhaps { TOUCH_MM } else { SURE_MM };
+        let known = self.arrangement.shop.within(self.arrangement.bay.walls_known);
+        let reach = if ask == Ask::Perhaps { (known - SPARE_MM).max(0.0) } else { 0.0 };
+        let mut add = |kind: &'static str, of: &str, by_mm: f64| {
+            found.push(Conflict { kind, by: "wall".into(), of: of.to_owned(), by_mm });
+        };
+        let near = |ring: &[DVec2]| {
+            let gaps = edges(&self.room).map(|(a, b)| gap_to_line(ring, a, b));
+            gaps.fold(f64::INFINITY, f64::min)
+        };
+        for part in placed.parts.iter().filter(|part| binds(part)) {
+            let out = points(&part.ring).any(|p| self.is_outside(p, part.low, part.high, margin));
+            let corner = self.arrangement.bay.openings.iter().all(|door| door.shut)
+                && self.room.iter().any(|&p| depth_of(&part.ring, p) > margin);
+            if out || corner {
+                add("outside", &part.name, 0.0);
+            } else if reach > 0.0 && near(&part.ring) < reach {
+                add("near wall", &part.name, -near(&part.ring));
+            }
+        }
+        for (name, at) in &placed.marks {
+            if self.is_outside(*at, 0.0, 1.0, margin) || near(&[*at, *at]) < reach {
+                add("mark outside", name, 0.0);
+            }
+        }
+        for run in &placed.runs {
+            let out = along(run.from, run.to, 10.0).any(|p| self.is_outside(p, 0.0, 1.0, margin));
+            if out || (reach > 0.0 && near(&[run.from, run.to]) < reach) {
+                add("run outside", &run.name, 0.0);
+            }
+        }
+        for sight in &placed.sights {
+            let eye = sight.eye.truncate();
+            let ends = [(-1.0, -1.0), (1.0, -1.0), (-1.0, 1.0), (1.0, 1.0)].map(|(u, v)| sight.point(u, v));
+            let is_out = |end: &DVec3| {
+                let (low, high) = (end.z.min(sight.eye.z), end.z.max(sight.eye.z));
+                along(eye, end.truncate(), 10.0).any(|p| self.is_outside(p, low, high, margin))
+            };
+            if ends.iter().any(is_out) {
+                add("sight outside", &sight.name, 0.0);
+            }
+        }
+    }
+
+    /// The feet of tyres, looked at in their middle.
+    fn treads(&self, placed: &SetUp) -> Vec<Ring> {
+        let treads = placed.wheels.iter().map(|wheel| {
+            let own = Frame::new(*wheel, self.arrangement.parked.heading());
+            let half = DVec2::new(FOOT_MM, self.arrangement.vehicle.tyre_width_mm * 0.4);
+            own.ring(&rectangle(-half, half))
+        });
+        treads.collect()
+    }
+
+    /// Drains, pits and joints under marks, stands' feet and tyres.
+    fn of_features(&self, placed: &SetUp, ask: Ask, found: &mut Vec<Conflict>) {
+        let treads = self.treads(placed);
+        for feature in &self.arrangement.bay.floor_features {
+            let ring = feature.outline.outer();
+            let is_pit = feature.kind == FloorFeatureKind::Pit;
+            let is_hole = is_pit || feature.kind == FloorFeatureKind::Drain;
+            let mut add = |kind: &'static str, of: &str| {
+                found.push(Conflict { kind, by: feature.id.to_string(), of: of.to_owned(), by_mm: 0.0 });
+            };
+            let care = ask == Ask::Perhaps;
+            for (name, at) in &placed.marks {
+                if (is_hole || care) && depth_of(ring, *at) > SURE_MM {
+                    add("mark on feature", name);
+                }
+            }
+            let feet = placed.parts.iter().filter(|part| part.what == What::Feet);
+            for part in feet.filter(|part| (is_pit || care) && depth(&part.ring, ring) > SURE_MM) {
+                add("feet on feature", &part.name);
+            }
+            let on_floor = self.arrangement.on_runways.is_empty();
+            if (is_pit || care) && on_floor && treads.iter().any(|tread| depth(tread, ring) > SURE_MM) {
+                add("wheel on feature", "car");
+            }
+        }
+    }
+
+    /// Tyres on runways, and in the way of what is laid.
+    fn of_feet(&self, placed: &SetUp, found: &mut Vec<Conflict>) {
+        let arrangement = self.arrangement;
+        let treads = self.treads(placed);
+        let carrying =
+            || arrangement.bay.runways.iter().filter(|own| arrangement.on_runways.contains(&own.id));
+        for tread in treads.iter().filter(|_| !arrangement.on_runways.is_empty()) {
+            let stands = |ring: &[DVec2]| tread.iter().all(|&p| depth_of(ring, p) > -SURE_MM);
+            if !carrying().any(|own| stands(own.outline.outer())) {
+                found.push(Conflict {
+                    kind: "wheel in air",
+                    by: "car".into(),
+                    of: "runway".into(),
+                    by_mm: 0.0,
+                });
+            }
+        }
+        for run in &placed.runs {
+            if treads.iter().any(|tread| inside_of(tread, run.from, run.to, SURE_MM)) {
+                found.push(Conflict { kind: "run", by: "car".into(), of: run.name.clone(), by_mm: 0.0 });
+            }
+        }
+    }
+
+    /// The set-up against the ceiling, and the car against its own targets.
+    fn of_itself(&self, placed: &SetUp, found: &mut Vec<Conflict>) {
+        let is_car = |part: &&Part| matches!(part.what, What::Car | What::Wheel);
+        let is_stand = |part: &&Part| matches!(part.what, What::Face | What::Stand | What::Feet);
+        for stand in placed.parts.iter().filter(is_stand) {
+            for car in placed.parts.iter().filter(is_car) {
+                let share = car.high.min(stand.high) - car.low.max(stand.low) > SURE_MM;
+                if share && depth(&car.ring, &stand.ring) > SURE_MM {
+                    found.push(Conflict { kind: "in", by: "car".into(), of: stand.name.clone(), by_mm: 0.0 });
+                }
+            }
+        }
+        let ceiling = self.arrangement.bay.ceiling_mm;
+        for part in placed.parts.iter().filter(|part| !matches!(part.what, What::Zone(_))) {
+            if part.high > ceiling + SURE_MM {
+                found.push(Conflict {
+                    kind: "high",
+                    by: "ceiling".into(),
+                    of: part.name.clone(),
+                    by_mm: 0.0,
+                });
+            }
+        }
+    }
+}
+
+/// How deep one ring surely is in another, or how near it is if that is nearer than `reach`.
+fn in_or_near(solid: &[DVec2], part: &[DVec2], margin: f64, reach: f64) -> Option<f64> {
+    if reach > 0.0 {
+        let gap = gap(solid, part);
+        return (gap < reach).then_some(-gap);
+    }
+    let deep = depth(solid, part);
+    (deep > margin).then_some(deep)
+}
+
+impl Sight {
+    /// A point of the face, -1 to 1 each way.
+    fn point(&self, u: f64, v: f64) -> DVec3 {
+        self.centre + self.left * u + self.up * v
+    }
+
+    /// Eye and corners from above.
+    pub fn plan(&self) -> Ring {
+        let corners =
+            [(-1.0, -1.0), (1.0, -1.0), (-1.0, 1.0), (1.0, 1.0)].map(|(u, v)| self.point(u, v).truncate());
+        [&[self.eye.truncate()], corners.as_slice()].concat()
+    }
+
+    /// How many of so many points of the face, squared, a solid hides.
+    fn hidden(&self, ring: &[DVec2], low: f64, high: f64, rays: u32) -> usize {
+        let place = |i: u32| (f64::from(i) + 0.5) / f64::from(rays) * 2.0 - 1.0;
+        let all = (0..rays).flat_map(|i| (0..rays).map(move |j| (i, j)));
+        all.filter(|&(i, j)| self.is_cut(self.point(place(i), place(j)), ring, low, high)).count()
+    }
+
+    /// Whether the line from the eye to a point passes through a solid for a thousandth of a millimetre or more.
+    fn is_cut(&self, to: DVec3, ring: &[DVec2], low: f64, high: f64) -> bool {
+        let (eye, way) = (self.eye, to - self.eye);
+        let mut cuts = vec![0.0, 1.0];
+        for (a, b) in edges(ring) {
+            let edge = b - a;
+            let across = way.truncate().perp_dot(edge);
+            if across != 0.0 {
+                let off = a - eye.truncate();
+                let (t, s) = (off.perp_dot(edge) / across, off.perp_dot(way.truncate()) / across);
+                if (0.0..=1.0).contains(&t) && (0.0..=1.0).contains(&s) {
+                    cuts.push(t);
+                }
+            }
+        }
+        cuts.sort_by(f64::total_cmp);
+        let sliver = 1e-3 / way.length();
+        cuts.windows(2).any(|pair| {
+            let (from, till) = (pair[0], pair[1]);
+            let middle = eye + way * ((from + till) * 0.5);
+            if till - from < sliver || !holds(ring, middle.truncate()) {
+                return false;
+            }
+            let (z0, z1) = (eye.z + way.z * from, eye.z + way.z * till);
+            z0.min(z1) < high - 1e-3 && z0.max(z1) > low + 1e-3
+        })
+    }
+
+    /// By how much less than half a wave longer a way over the solid is than the direct one, mm, with the solid so far off
+    /// its place as it may be; `None` if it is not less.
+    fn enters(&self, solid: &Solid, reach: f64, half_wave: f64) -> Option<f64> {
+        let (eye, to) = (self.eye, self.centre);
+        let direct = eye.distance(to);
+        let over = |i: u32| {
+            let on = eye + (to - eye) * (f64::from(i) / 200.0);
+            let plan = on.truncate();
+            let near = if holds(&solid.ring, plan) { plan } else { nearest(&solid.ring, plan) };
+            let apart = near.distance(plan);
+            let near = if apart > 0.0 { near + (plan - near) / apart * reach.min(apart) } else { near };
+            let p = DVec3::new(near.x, near.y, on.z.clamp(solid.low, solid.high));
+            half_wave - (eye.distance(p) + p.distance(to) - direct)
+        };
+        // A hundredth of a millimetre of a way is a few millimetres of the zone's edge: enough for corners between points.
+        let most = (0..=200).map(over).fold(f64::NEG_INFINITY, f64::max);
+        (most > 1e-4).then_some(most)
+    }
+}
+
+/// What a thing could meet, for those who put it somewhere: how far it is from all of a set-up that it must keep out of,
+/// in one frame, mm; lines of sight are taken as wide as a first Fresnel zone.
+pub fn spare(placed: &SetUp, solid: &Solid) -> f64 {
+    let fresnel = 90.0;
+    let mut least = f64::INFINITY;
+    for part in placed.parts.iter().filter(|part| solid.keeps_out(part) != Some(false)) {
+        if box_gap(&solid.ring, &part.ring) < least {
+            least = least.min(gap(&solid.ring, &part.ring));
+        }
+    }
+    // Nothing over or under the car, and what hangs low is not where people work.
+    let hangs_low = solid.low > 0.0 && solid.low < 2_100.0;
+    for part in placed.parts.iter().filter(|part| !matches!(part.what, What::Zone(_))) {
+        let room = placed.working_room + 20.0;
+        if (part.what == What::Car || hangs_low) && box_gap(&solid.ring, &part.ring) - room < least {
+            least = least.min(gap(&solid.ring, &part.ring) - room);
+        }
+    }
+    for (_, at) in placed.marks.iter().filter(|_| solid.low < HAND_MM) {
+        least = least.min(-depth_of(&solid.ring, *at));
+    }
+    for run in placed.runs.iter().filter(|run| solid.low < run.top) {
+        least = least.min(gap_to_line(&solid.ring, run.from, run.to));
+    }
+    for sight in &placed.sights {
+        let heights = [-1.0, 1.0].map(|v| sight.point(0.0, v).z);
+        let low = heights[0].min(heights[1]).min(sight.eye.z) - fresnel;
+        let high = heights[0].max(heights[1]).max(sight.eye.z) + fresnel;
+        if solid.low < high && solid.high > low {
+            let across =
+                [sight.eye.truncate(), sight.point(-1.0, 1.0).truncate(), sight.point(1.0, 1.0).truncate()];
+            let back =
+                [sight.eye.truncate(), sight.point(-1.0, -1.0).truncate(), sight.point(1.0, -1.0).truncate()];
+            let least_gap = gap(&solid.ring, &across).min(gap(&solid.ring, &back));
+            let disc = round(sight.eye.truncate(), fresnel);
+            least = least.min(least_gap - fresnel).min(gap(&solid.ring, &disc));
+        }
+    }
+    least
+}
+
+/// Two solids in one place, deeper than a margin, mm.
+pub fn stacked(a: &Solid, b: &Solid, margin: f64) -> bool {
+    a.high.min(b.high) - a.low.max(b.low) > margin && depth(&a.ring, &b.ring) > margin
+}
+
+/// Things of an arrangement as the oracle sees them.
+pub fn things(arrangement: &Arrangement) -> Vec<Solid> {
+    Oracle::of(arrangement).solids.into_iter().filter(|solid| solid.is_thing).collect()
+}
+
+/// How far a thing reaches out of the room, mm, by its points.
+pub fn past_walls(arrangement: &Arrangement, solid: &Solid) -> f64 {
+    let room = arrangement.bay.room.outer();
+    points(&solid.ring).map(|p| -depth_of(room, p)).fold(f64::NEG_INFINITY, f64::max)
+}

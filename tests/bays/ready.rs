@@ -1,0 +1,41 @@
+//! *Ready* is so, point by point.
+
+use std::collections::BTreeMap;
+
+use baywright_planner::model::validate;
+use baywright_planner::{Verdict, judge};
+
+use crate::{bays, generator, of_each, oracle};
+
+/// A bay that is ready holds nothing that may be in the way, wherever its things and the car stand; one that is ready with care
+/// nothing that surely is.
+#[test]
+fn what_is_ready_is_ready() {
+    let count = bays(120);
+    let asked = of_each(count, |seed| {
+        let arrangement = generator::arrangement(seed);
+        let faults = validate::arrangement(&arrangement);
+        assert!(faults.is_empty(), "seed {seed}: {faults:?}");
+        let judged = judge(&arrangement);
+        let found = match judged.verdict {
+            Verdict::Ready => oracle::possible(&arrangement),
+            Verdict::ReadyWithCare => oracle::certain(&arrangement),
+            Verdict::NotReady => Vec::new(),
+        };
+        (seed, judged.verdict, found)
+    });
+    let mut verdicts: BTreeMap<Verdict, u64> = BTreeMap::new();
+    let mut refuted = Vec::new();
+    for (seed, verdict, found) in asked {
+        *verdicts.entry(verdict).or_default() += 1;
+        if !found.is_empty() {
+            refuted.push(format!("seed {seed}: {verdict:?}, but {found:?}"));
+        }
+    }
+    println!("{verdicts:?}");
+    assert!(refuted.is_empty(), "{} of {count}:\n{}", refuted.len(), refuted.join("\n"));
+    let share = |verdict: Verdict| verdicts.get(&verdict).copied().unwrap_or(0) * 100 / count;
+    assert!(share(Verdict::Ready) >= 20, "too few are ready: {verdicts:?}");
+    assert!(share(Verdict::ReadyWithCare) >= 5, "too few are ready with care: {verdicts:?}");
+    assert!(share(Verdict::NotReady) >= 10, "too few are not ready: {verdicts:?}");
+}
