@@ -36,7 +36,7 @@ pub fn car(dice: &mut Dice) -> Vehicle {
     }
     for aiming in &mut car.aimings {
         aiming.provenance = own();
-        aiming.working_room_mm = dice.one(&[0.0, 300.0, 600.0]);
+        aiming.working_room_mm = Some(dice.one(&[0.0, 300.0, 600.0]));
         for zone in &mut aiming.zones {
             if dice.often(0.3) {
                 zone.excludes =

@@ -107,6 +107,7 @@ impl Draft {
             on_this_car: OnThisCar::default(),
             stands,
             today: Some(jiff::civil::date(2026, 11, 1)),
+            shop: Shop::default(),
             loading: Loading::default(),
         };
         arrangement.bay.walls_known = dice.one(&[Known::Within(0.0), Known::Within(5.0), Known::Taped]);
@@ -128,7 +129,7 @@ impl Draft {
 
     /// How far from the car's axle a place may be off with the car, mm.
     fn sway(&self, from_axle: f64) -> f64 {
-        let (mm, rad) = self.arrangement.parked_known.within();
+        let (mm, rad) = self.arrangement.shop.parked_within(self.arrangement.parked_known);
         mm + from_axle * rad
     }
 
@@ -138,9 +139,9 @@ impl Draft {
         let parts: Vec<&Part> = self.set_up.parts.iter().filter(binds).collect();
         let all: Vec<DVec2> = parts.iter().flat_map(|part| part.ring.clone()).collect();
         let car = parts.iter().filter(|part| part.what == What::Car).flat_map(|part| part.ring.clone());
-        let work = self.arrangement.aiming.working_room_mm + 5.0;
+        let work = self.arrangement.working_room_mm() + 5.0;
         let car: Vec<DVec2> = car.collect();
-        let known = self.arrangement.bay.walls_known.within();
+        let known = self.arrangement.shop.within(self.arrangement.bay.walls_known);
         let far = all.iter().map(|p| p.length()).fold(0.0, f64::max) + 500.0;
         let must = known + self.sway(far);
         let runs = self.set_up.runs.iter().flat_map(|run| [run.from, run.to]);
@@ -254,9 +255,9 @@ impl Draft {
             let off = DVec2::new(dice.within(-200.0, 200.0), dice.within(-200.0, 200.0));
             thing.place.at = PlanPose::new(of[dice.count(0, of.len() - 1)] + off, thing.place.at.heading());
             thing.effort = dice.one(&[Effort::OnePerson, Effort::TwoPeople, Effort::ForkLift]);
-            let solid = Solid::of(&thing);
+            let solid = Solid::of(&thing, &self.arrangement.shop);
             let room = self.arrangement.bay.room.outer();
-            let others = self.arrangement.bay.things.iter().map(Solid::of);
+            let others = self.arrangement.bay.things.iter().map(|own| Solid::of(own, &self.arrangement.shop));
             if points(&solid.ring).all(|p| depth_of(room, p) > 0.0)
                 && !others.into_iter().any(|other| stacked(&solid, &other, 0.0))
             {
@@ -317,7 +318,7 @@ impl Draft {
 
     /// How much further from the set-up than it must a thing stands, if a share of the car's uncertainty counts.
     fn over(&self, thing: &Thing, share: f64) -> f64 {
-        let solid = Solid::of(thing);
+        let solid = Solid::of(thing, &self.arrangement.shop);
         let far = solid.ring.iter().map(|p| p.length()).fold(0.0, f64::max);
         spare(&self.set_up, &solid) - solid.known - share * self.sway(far)
     }
@@ -348,9 +349,9 @@ impl Draft {
             }
             thing.place = at(clear);
         }
-        let solid = Solid::of(thing);
+        let solid = Solid::of(thing, &self.arrangement.shop);
         let room = self.arrangement.bay.room.outer();
-        let others = self.arrangement.bay.things.iter().map(Solid::of);
+        let others = self.arrangement.bay.things.iter().map(|own| Solid::of(own, &self.arrangement.shop));
         points(&solid.ring).all(|p| depth_of(room, p) > 0.0)
             && !others.into_iter().any(|other| stacked(&solid, &other, 0.0))
     }

@@ -3,7 +3,8 @@
 
 use baywright_planner::geometry::{DVec2, DVec3};
 use baywright_planner::model::{
-    Arrangement, Exclusion, FloorFeatureKind, Material, Metal, OpeningKind, SensorKind, Thing, ThingKind,
+    Arrangement, Exclusion, FloorFeatureKind, Material, Metal, OpeningKind, SensorKind, Shop, Thing,
+    ThingKind,
 };
 
 use crate::set_up::{Part, SetUp, Sight, What, ring_of};
@@ -67,7 +68,7 @@ pub struct Solid {
 }
 
 impl Solid {
-    pub fn of(thing: &Thing) -> Self {
+    pub fn of(thing: &Thing, shop: &Shop) -> Self {
         let frame = Frame::new(thing.place.at.origin(), thing.place.at.heading());
         let by_face = match thing.material {
             Material::Steel | Material::Aluminium | Material::Mesh | Material::CarBody | Material::Foil => {
@@ -87,7 +88,7 @@ impl Solid {
             ring: frame.ring(&ring_of(thing.footprint.outline())),
             low: thing.span.bottom(),
             high: thing.span.top(),
-            known: thing.place.known.within(),
+            known: shop.within(thing.place.known),
             metal,
             is_person: thing.kind == ThingKind::Person || thing.material == Material::Person,
             is_lamp: thing.kind == ThingKind::Lamp,
@@ -148,7 +149,7 @@ pub fn near(arrangement: &Arrangement) -> Vec<Conflict> {
 pub fn possible(arrangement: &Arrangement) -> Vec<Conflict> {
     let all = Oracle::of(arrangement);
     let mut found = all.as_drawn(Ask::Perhaps);
-    let (mm, rad) = arrangement.parked_known.within();
+    let (mm, rad) = arrangement.shop.parked_within(arrangement.parked_known);
     let (at, heading) = (arrangement.parked.origin(), arrangement.parked.heading());
     let far = (mm - SPARE_MM).max(0.0);
     for turn in [0.0, rad * 0.999, -rad * 0.999] {
@@ -168,14 +169,14 @@ pub fn possible(arrangement: &Arrangement) -> Vec<Conflict> {
 impl<'a> Oracle<'a> {
     fn of(arrangement: &'a Arrangement) -> Self {
         let bay = &arrangement.bay;
-        let mut solids: Vec<Solid> = bay.things.iter().map(Solid::of).collect();
+        let mut solids: Vec<Solid> = bay.things.iter().map(|own| Solid::of(own, &arrangement.shop)).collect();
         let idle = bay.runways.iter().filter(|own| !arrangement.on_runways.contains(&own.id));
         solids.extend(idle.map(|own| Solid {
             name: own.id.to_string(),
             ring: own.outline.outer().to_vec(),
             low: 0.0,
             high: own.top_mm,
-            known: bay.walls_known.within(),
+            known: arrangement.shop.within(bay.walls_known),
             metal: Some(true),
             is_person: false,
             is_lamp: false,
@@ -288,7 +289,7 @@ impl<'a> Oracle<'a> {
 
     fn of_walls(&self, placed: &SetUp, ask: Ask, found: &mut Vec<Conflict>) {
         let margin = if ask == Ask::Perhaps { TOUCH_MM } else { SURE_MM };
-        let known = self.arrangement.bay.walls_known.within();
+        let known = self.arrangement.shop.within(self.arrangement.bay.walls_known);
         let reach = if ask == Ask::Perhaps { (known - SPARE_MM).max(0.0) } else { 0.0 };
         let mut add = |kind: &'static str, of: &str, by_mm: f64| {
             found.push(Conflict { kind, by: "wall".into(), of: of.to_owned(), by_mm });

@@ -86,7 +86,7 @@ impl SetUp {
         let carrying = a.bay.runways.iter().filter(|own| a.on_runways.contains(&own.id));
         let carried = carrying.map(|own| own.top_mm).fold(0.0, f64::max);
         let wheels: Vec<DVec2> = Wheel::ALL.iter().map(|wheel| wheel_point(a, *wheel)).collect();
-        let working_room = a.aiming.working_room_mm;
+        let working_room = a.working_room_mm();
         let mut all = Self { carried, wheels, working_room, ..Self::default() };
         let sensor = a.on_this_car.sensor_at.unwrap_or(a.sensor.at);
         let eye = DVec3::new(sensor.x, sensor.y, sensor.z + carried);

@@ -5,13 +5,13 @@ use std::collections::BTreeSet;
 use std::path::Path;
 
 use baywright_desk::screen::Desk;
-use baywright_desk::screen::command::{Begin, Command, OfBay, OfCar, OfFile, OfView};
+use baywright_desk::screen::command::{Begin, Command, OfBay, OfCar, OfFile, OfShop, OfView};
 use baywright_desk::screen::page::{Compare, Leaving, NewBay, OpenPage, Page, Question, SavePage, VisitPage};
 use baywright_desk::screen::view::{Measuring, Tab, Tool};
 use baywright_desk::session::room_draft::RoomDraft;
 use baywright_planner::Subject;
 use baywright_planner::geometry::DVec2;
-use baywright_planner::model::Id;
+use baywright_planner::model::{Id, ShopFigure};
 use baywright_planner::words::{Language, Units};
 use egui::accesskit::{Action, Role};
 use egui_kittest::Harness;
@@ -182,6 +182,7 @@ fn the_pages() {
         Page::Compare(Compare { with: Some(other) }),
         Page::Name("mine".to_owned(), false),
         Page::LeftBehind,
+        Page::Shop,
         Page::NewBay(NewBay::of(RoomDraft::new("mine"))),
         Page::NewBay(NewBay::of(taped)),
         Page::Ask(Question::Unsaved(Leaving::Quit)),
@@ -196,6 +197,23 @@ fn the_pages() {
         unfold(&mut screen);
         walk.look(&screen, &place);
     }
+    // Settings of the shop's own, and each trouble with their file.
+    ask(&mut screen, Command::Shop(OfShop::Set(ShopFigure::ByEye, 90.0)));
+    screen.state_mut().view_mut().page = Some(Page::Shop);
+    screen.run();
+    walk.look(&screen, "settings that have no place");
+    let home = std::env::temp_dir().join(format!("baywright-bracketed-{}", std::process::id()));
+    std::fs::create_dir_all(&home).unwrap();
+    let file = home.join(baywright_files::SHOP_FILE);
+    walk.typed.0.insert(file.display().to_string());
+    screen.state_mut().live_in(home.clone());
+    std::fs::write(&file, "(version: 1)").unwrap();
+    ask(&mut screen, Command::Shop(OfShop::Set(ShopFigure::ByEye, 90.0)));
+    walk.look(&screen, "settings that someone else changed");
+    std::fs::write(&file, "(version: 1, by_eye_mm: 0.1)").unwrap();
+    ask(&mut screen, Command::Shop(OfShop::ReadAgain));
+    walk.look(&screen, "settings that cannot be read");
+    std::fs::remove_dir_all(home).unwrap();
     walk.must_be_made(1_000);
 }
 

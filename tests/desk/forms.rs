@@ -252,6 +252,7 @@ fn the_pages_that_are_typed_in() {
         Page::Visit(Box::new(visit)),
         Page::Cars(String::new(), true),
         Page::Name("As found".into(), true),
+        Page::Shop,
     ] {
         try_form(|| {
             let mut screen = blank(demo());

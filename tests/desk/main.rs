@@ -14,6 +14,7 @@ mod names;
 mod own;
 mod pictures;
 mod renderer;
+mod shop;
 mod sizes;
 mod support;
 mod typing;

@@ -103,6 +103,12 @@ fn pictures_are_what_is_shown() {
     bay.run();
     check("desk-new-bay.png", &mut bay);
 
+    let mut shop = usual(demo());
+    let ctx = shop.ctx.clone();
+    shop.state_mut().ask(&ctx, Command::Page(Some(Page::Shop)));
+    shop.run();
+    check("desk-shop-settings.png", &mut shop);
+
     let mut both = usual(demo());
     let ctx = both.ctx.clone();
     for command in [

@@ -18,7 +18,7 @@ fn today() -> Option<jiff::civil::Date> {
 fn said(line: &[&str]) -> String {
     let (mut out, mut errors) = (Vec::new(), Vec::new());
     let line = std::iter::once("baywright").chain(line.iter().copied()).map(OsString::from);
-    baywright_desk::run_in(Language::Bracketed, line, &mut out, &mut errors);
+    baywright_desk::run_in(Language::Bracketed, None, line, &mut out, &mut errors);
     out.extend(errors);
     String::from_utf8(out).expect("text")
 }

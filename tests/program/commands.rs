@@ -12,6 +12,8 @@ fn baywright(arguments: &[&str]) -> Output {
     Command::new(env!("CARGO_BIN_EXE_baywright"))
         .args(arguments)
         .args(["--date", DAY])
+        // Nobody's own settings.
+        .env("XDG_DATA_HOME", scratch("no-settings"))
         .current_dir(env!("CARGO_MANIFEST_DIR"))
         .output()
         .expect("the program runs")
@@ -273,4 +275,76 @@ fn an_answer_that_cannot_be_written() {
         .expect("the program runs");
     assert_eq!(output.status.code(), Some(3), "{}", errors(&output));
     assert_eq!(errors(&output).lines().count(), 1, "{}", errors(&output));
+}
+
+/// One file, two shops: what is judged by is said with the answer, and a file never stands for another unseen.
+#[test]
+fn check_by_the_settings_of_a_shop() {
+    let data = scratch("settings");
+    let run = |arguments: &[&str]| {
+        Command::new(env!("CARGO_BIN_EXE_baywright"))
+            .args(arguments)
+            .args(["--date", DAY])
+            .env("XDG_DATA_HOME", &data)
+            .current_dir(env!("CARGO_MANIFEST_DIR"))
+            .output()
+            .expect("the program runs")
+    };
+    let json = |arguments: &[&str]| -> Value {
+        let output = run(&[&["check", "clear-bay", "--json"], arguments].concat());
+        serde_json::from_slice(&output.stdout).unwrap_or_else(|_| panic!("{}", errors(&output)))
+    };
+    let verdicts = |answer: &Value| -> Vec<String> {
+        let arrangements = answer["arrangements"].as_array().expect("arrangements");
+        arrangements.iter().map(|own| own["verdict"].as_str().expect("a verdict").to_owned()).collect()
+    };
+    // Nothing is set: the defaults, and no file.
+    let plain = json(&[]);
+    assert_eq!(
+        (&plain["shop"]["file"], &plain["shop"]["settings"]["by_eye_mm"]),
+        (&Value::Null, &150.0.into())
+    );
+    assert_eq!(plain["shop"]["own"], Value::Array(Vec::new()));
+    let ready = |answer: &Value| verdicts(answer).iter().filter(|own| *own == "ready").count();
+    assert!(ready(&plain) > 10, "{plain}");
+    // A file that is named.
+    let wide = data.join("wide.ron");
+    let text = "(version: 1, by_eye_mm: 900, car_planned_mm: 900, taped_mm: 200, survey_age_days: 1)";
+    std::fs::write(&wide, text).expect("settings");
+    let named = json(&["--shop", &wide.display().to_string()]);
+    assert_eq!(named["shop"]["file"], wide.display().to_string().as_str());
+    assert_eq!(named["shop"]["settings"]["taped_mm"], 200.0);
+    assert_eq!(named["shop"]["own"].as_array().map(Vec::len), Some(4), "{named}");
+    assert_ne!(named["shop"]["fingerprint"], plain["shop"]["fingerprint"]);
+    assert_eq!(ready(&named), 0, "{named}");
+    // The shop's own document, where the window keeps it.
+    let own = data.join("baywright").join("shop.ron");
+    std::fs::create_dir_all(own.parent().expect("a folder")).expect("a folder");
+    std::fs::write(&own, text).expect("settings");
+    assert_eq!(json(&[])["shop"]["file"], own.display().to_string().as_str());
+    // One that cannot be read is no default; one that is named goes first.
+    std::fs::write(&own, "(version: 1, by_eye_mm: 0.15)").expect("settings");
+    for command in [&["check", "clear-bay"][..], &["draw", "clear-bay", "--view", "top", "-o", "never.svg"]] {
+        let output = run(command);
+        assert_eq!(output.status.code(), Some(2), "{}", out(&output));
+        assert!(
+            errors(&output).contains("by_eye_mm: found 0.15 mm; allowed is 10 to 1000 mm"),
+            "{}",
+            errors(&output)
+        );
+    }
+    assert_eq!(json(&["--shop", &wide.display().to_string()])["shop"]["settings"]["by_eye_mm"], 900.0);
+    assert_eq!(run(&["check", "clear-bay", "--shop", "nowhere.ron"]).status.code(), Some(2));
+    // A layout that remembers other settings says so.
+    let layout = data.join("bay.ron");
+    let mut bay = baywright_files::open(Path::new("clear-bay"), None).expect("it opens").layout;
+    bay.shop_fingerprint = Some(baywright_planner::model::Shop::default().fingerprint());
+    baywright_files::save_layout(&layout, &bay).expect("saved");
+    std::fs::remove_file(&own).expect("removed");
+    let says =
+        |output: &Output| out(output).contains("Judged by other shop settings than when it was saved.");
+    let file = layout.display().to_string();
+    assert!(!says(&run(&["check", &file])));
+    assert!(says(&run(&["check", &file, "--shop", &wide.display().to_string()])));
+    let _ = std::fs::remove_dir_all(data);
 }

@@ -5,7 +5,8 @@
 //!
 //! - `bay:` and `arrangement:` say what is looked at (files in `bay-layouts`, on 20 November 2026).
 //! - What is then done, in order: `move: THING, X, Y` (millimetres in the bay), `take away: THING`, `park: X, Y` (the car
-//!   by that much), `open: DOOR`, `shut: DOOR`, `turn the car: DEGREES`, `forget the floor survey: yes`.
+//!   by that much), `open: DOOR`, `shut: DOOR`, `turn the car: DEGREES`, `forget the floor survey: yes`,
+//!   `shop: SETTING, VALUE` (as in the file of a shop's settings).
 //! - `verdict:`, `stops:` and `care:` say what must come out. Every finding that stops or needs care is listed; the text
 //!   is how its line begins, and the order does not matter. `cure:` is how the cure of the finding before it begins.
 //! - `promise:` is the sentence beside the verdict, or a part of it.
@@ -13,7 +14,7 @@
 use std::path::Path;
 
 use baywright_planner::geometry::{DVec2, PlanPose, angle};
-use baywright_planner::model::Arrangement;
+use baywright_planner::model::{Arrangement, ShopFigure};
 use baywright_planner::words::{Locale, Words};
 use baywright_planner::{Assessment, Severity, Step, assess, cure::apply};
 
@@ -88,6 +89,11 @@ impl Scenario {
                     door.unwrap_or_else(|| panic!("{}: no door {text:?}", self.name)).shut = word == "shut";
                 }
                 "forget the floor survey" => now.bay.survey = None,
+                "shop" => {
+                    let figure = ShopFigure::ALL.iter().find(|own| own.name() == parts[0]);
+                    let figure = figure.unwrap_or_else(|| panic!("{}: no setting {text:?}", self.name));
+                    now.shop = now.shop.with(*figure, number(1));
+                }
                 "bay" | "arrangement" | "verdict" | "stops" | "care" | "cure" | "promise" => {}
                 other => panic!("{}: what is {other:?}?", self.name),
             }

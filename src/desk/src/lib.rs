@@ -17,6 +17,7 @@ use baywright_planner::words::Language;
 use command_line::plain::Plain;
 use command_line::{commands, demo, draw, outcome, report};
 use session::document;
+use session::shop::ShopSettings;
 
 pub use outcome::Outcome;
 
@@ -27,24 +28,25 @@ pub fn run(
     out: &mut dyn Write,
     errors: &mut dyn Write,
 ) -> Outcome {
-    run_in(Language::default(), arguments, out, errors)
+    run_in(Language::default(), baywright_files::shop_document().as_deref(), arguments, out, errors)
 }
 
-/// The same in another language.
+/// The same in another language; `own_shop` is where the shop's own document lies, if it does.
 pub fn run_in(
     language: Language,
+    own_shop: Option<&Path>,
     arguments: impl IntoIterator<Item = OsString>,
     out: &mut dyn Write,
     errors: &mut dyn Write,
 ) -> Outcome {
     let (out, errors) = (&mut Plain::new(out), &mut Plain::new(errors));
     match commands::read(arguments, language) {
-        Ok(commands::Command::Check(check)) => report::check(&check, out, errors),
-        Ok(commands::Command::Draw(draw)) => draw::draw(&draw, out, errors),
+        Ok(commands::Command::Check(check)) => report::check(&check, own_shop, out, errors),
+        Ok(commands::Command::Draw(draw)) => draw::draw(&draw, own_shop, out, errors),
         Ok(commands::Command::Licences) => {
             outcome::said(writeln!(out, "{}", licences::text(language)), language, errors)
         }
-        Ok(commands::Command::Desk { layout, today }) => desk(layout, today, language, out, errors),
+        Ok(commands::Command::Desk { layout, today }) => desk(layout, today, own_shop, language, out, errors),
         Err(commands::Unread::Help(text)) => {
             outcome::said(writeln!(out, "{}", text.trim_end()), language, errors)
         }
@@ -60,12 +62,15 @@ pub fn run_in(
 fn desk(
     layout: Option<PathBuf>,
     today: Option<jiff::civil::Date>,
+    own_shop: Option<&Path>,
     language: Language,
     out: &mut dyn Write,
     errors: &mut dyn Write,
 ) -> Outcome {
     let name = layout.as_deref().unwrap_or(Path::new(demo::DEMO));
-    let document = match document::Document::open(name, today) {
+    let shop = ShopSettings::open(own_shop);
+    let by = shop.judged_by(today);
+    let document = match document::Document::open(name, by) {
         Ok(document) => document,
         Err(faults) => return report::not_read(&faults, language, errors),
     };
@@ -75,9 +80,10 @@ fn desk(
         return Outcome::NotRead;
     };
     desk.view_mut().locale.language = language;
+    desk.set_shop(shop);
     match (window::open(desk), layout) {
         (Ok(()), _) => Outcome::Ready,
-        (Err(why), None) => demo::show(&why.said(texts), today, language, out, errors),
+        (Err(why), None) => demo::show(&why.said(texts), by, language, out, errors),
         (Err(why), Some(_)) => {
             let _ = writeln!(errors, "{}", texts.no_window(&why.said(texts)));
             Outcome::NotRead

@@ -41,6 +41,7 @@ use crate::session::document::Document;
 use crate::session::job::Wake;
 use crate::session::keeper::Keeper;
 use crate::session::log::Log;
+use crate::session::shop::{ShopSettings, ShopTrouble};
 use crate::session::verdicts::Verdicts;
 use ask_files::AskFiles;
 use canvas::Canvas;
@@ -72,6 +73,7 @@ pub struct Desk {
     home: Option<std::path::PathBuf>,
     quitting: bool,
     keeper: Keeper,
+    shop: ShopSettings,
     compared: pages::Compared,
     underlay: underlay::Shown,
     /// The file that is open is held, so that a second window can tell.
@@ -112,6 +114,7 @@ impl Desk {
             home: None,
             quitting: false,
             keeper: Keeper::default(),
+            shop: ShopSettings::default(),
             compared: pages::Compared::default(),
             underlay: underlay::Shown::default(),
             held: None,
@@ -142,7 +145,29 @@ impl Desk {
     /// Cars, journals and copies after a fault go into this folder instead of the program's own.
     pub fn live_in(&mut self, folder: std::path::PathBuf) {
         self.document.also_cars_in(folder.join("vehicle-profiles"));
+        self.set_shop(ShopSettings::open(Some(&folder.join(baywright_files::SHOP_FILE))));
         self.home = Some(folder);
+    }
+
+    /// Everything is judged by these settings of the shop, and they can be changed here.
+    pub fn set_shop(&mut self, shop: ShopSettings) {
+        self.shop = shop;
+        self.judge_by_shop();
+        self.answer.refresh(&self.document);
+        if let Some(ShopTrouble::Unread(faults)) = self.shop.trouble() {
+            let sentence = self.first_sentence(faults);
+            self.say_wrong(sentence);
+        }
+    }
+
+    /// The shop's settings.
+    pub const fn shop(&self) -> &ShopSettings {
+        &self.shop
+    }
+
+    /// What the shop's settings say now holds for all that is open.
+    fn judge_by_shop(&mut self) {
+        self.document.judge_by(self.shop.shop(), self.shop.is_unread());
     }
 
     /// The program's own folder for what it keeps; `None` if the user has no home.
@@ -232,6 +257,7 @@ impl Desk {
         }
         self.keeper.follow(&self.document);
         self.keeper.follow_room(self.view.room_begun());
+        self.keeper.follow_shop(&self.shop);
     }
 
     /// Takes in what was worked out off the frame since the last one, and says what failed.
@@ -305,7 +331,7 @@ impl Desk {
             return;
         }
         let drafted = self.document.draft().is_some_and(crate::session::draft::Draft::is_changed);
-        if drafted || self.document.is_changed() {
+        if drafted || self.document.is_changed() || self.shop.is_changed() {
             ctx.send_viewport_cmd(egui::ViewportCommand::CancelClose);
             commands.push(Command::Quit);
         } else {

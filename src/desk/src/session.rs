@@ -10,5 +10,6 @@ pub mod job;
 pub mod keeper;
 pub mod log;
 pub mod room_draft;
+pub mod shop;
 pub mod slow;
 pub mod verdicts;

@@ -33,6 +33,8 @@ pub enum Work {
     Profile,
     /// A room that is being typed, wall by wall, and is no layout yet; its text is the caller's own.
     Room,
+    /// A shop's settings.
+    Shop,
 }
 
 /// The state of one work at one moment.

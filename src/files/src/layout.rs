@@ -1,8 +1,9 @@
-//! The file form of a bay layout, version 3. Walls, doors, things, runways, cars and aimings are referred to by name.
+//! The file form of a bay layout, version 4. Walls, doors, things, runways, cars and aimings are referred to by name.
 
 mod first;
 mod from_model;
 mod second;
+mod third;
 mod to_model;
 
 use serde::{Deserialize, Serialize};
@@ -19,9 +20,12 @@ pub use to_model::layout_of;
 pub const VERSIONS: &[Reader<LayoutFile>] = &[
     Reader {
         version: 1,
-        read: |text| text.parse::<first::LayoutFirst>().map(|first| second::third(first.into())),
+        read: |text| {
+            text.parse::<first::LayoutFirst>().map(|first| third::fourth(second::third(first.into())))
+        },
     },
-    Reader { version: 2, read: |text| text.parse().map(second::third) },
+    Reader { version: 2, read: |text| text.parse().map(|file| third::fourth(second::third(file))) },
+    Reader { version: 3, read: |text| text.parse().map(third::fourth) },
     Reader { version: version::LAYOUT, read: Text::parse },
 ];
 
@@ -53,6 +57,8 @@ pub struct LayoutFile {
     pub underlay: Option<UnderlayFile>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub taped: Option<TapedFile>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub shop_fingerprint: Option<String>,
 }
 
 /// A picture under the plan.
@@ -145,6 +151,8 @@ pub enum KnownFile {
     Taped,
     #[default]
     ByEye,
+    /// By eye in a file of version 3 or older, and not looked at since: ± 50 mm.
+    ByEyeOlder,
     Within {
         mm: Figure,
     },

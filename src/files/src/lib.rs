@@ -1,4 +1,4 @@
-//! Bay layouts, vehicle profiles, trigger lists and pictures on disk: the only crate that touches it.
+//! Bay layouts, vehicle profiles, shop settings, trigger lists and pictures on disk: the only crate that touches it.
 //!
 //! Files are RON with units in the field names (`wheelbase_mm`, `heading_deg`), read into structs of their own, then
 //! turned into the planner's model and validated. Nothing is guessed or repaired: what is wrong is reported as
@@ -27,6 +27,7 @@ mod profile;
 mod same;
 mod save;
 mod shape;
+mod shop;
 mod slip;
 mod source;
 mod spot;
@@ -51,9 +52,12 @@ pub use picture::{
 pub use places::{documents_folder, is_taken, layouts_in, meant, zone_is_plain};
 pub use save::{
     Saved, draft_text, layout_text, profile_text, save_aside, save_layout, save_new_profile, save_profile,
-    save_triggers, triggers_text,
+    save_shop, save_triggers, shop_text, triggers_text,
 };
+pub use shop::{SHOP_FILE, ShopInUse, load_shop, parse_shop, shop_document, shop_in_use};
 pub use text::LARGEST_FILE;
 pub use triggers::{TRIGGERS_FILE, load_triggers, parse_triggers, triggers};
-pub use version::{LAYOUT as LAYOUT_VERSION, PROFILE as PROFILE_VERSION, TRIGGERS as TRIGGERS_VERSION};
+pub use version::{
+    LAYOUT as LAYOUT_VERSION, PROFILE as PROFILE_VERSION, SHOP as SHOP_VERSION, TRIGGERS as TRIGGERS_VERSION,
+};
 pub use whole::write_whole;

@@ -2,19 +2,17 @@
 
 use std::path::{Path, PathBuf};
 
-use baywright_planner::model::fault::{
-    Allowed, Choice, Fault, FileFault, FileKind, FileTrouble, Found, Quote, Wrong,
-};
-use baywright_planner::model::validate;
-use baywright_planner::model::{Arrangement, Id, Layout};
-use jiff::civil::Date;
-
 use crate::embedded;
 use crate::layout;
 use crate::library::Library;
 use crate::open_profile::{Profile, stem};
 use crate::text::Text;
 use crate::version;
+use baywright_planner::model::fault::{
+    Allowed, Choice, Fault, FileFault, FileKind, FileTrouble, Found, Quote, Wrong,
+};
+use baywright_planner::model::validate;
+use baywright_planner::model::{Arrangement, Id, JudgedBy, Layout};
 
 /// A layout with all its arrangements made.
 #[derive(Clone, Debug, PartialEq)]
@@ -41,12 +39,12 @@ pub struct Resolved {
 }
 
 /// Opens a layout with everything that it needs. `name` is a path, or the name of a built-in layout (`crowded-bay`,
-/// with or without `.ron`, or `bay-layouts/crowded-bay.ron`); a file that exists goes first. `today` dates the floor
-/// survey.
+/// with or without `.ron`, or `bay-layouts/crowded-bay.ron`); a file that exists goes first. `by` is the day
+/// and the shop's settings by which it is to be judged.
 ///
 /// # Errors
 /// Everything found wrong, in the layout or in a profile that it names.
-pub fn open(name: &Path, today: Option<Date>) -> Result<Loaded, Vec<FileFault>> {
+pub fn open(name: &Path, by: impl Into<JudgedBy>) -> Result<Loaded, Vec<FileFault>> {
     let (text, id, path) = match embedded_layout(name) {
         Some(built_in) if !name.exists() => {
             (Text::new(built_in.label(), built_in.text), built_in.name.into(), None)
@@ -59,7 +57,7 @@ pub fn open(name: &Path, today: Option<Date>) -> Result<Loaded, Vec<FileFault>> 
     };
     let layout = layout_in(&text, id)?;
     let library = path.map_or_else(Library::built_in, Library::beside);
-    let resolved = resolve_in(&text, &layout, &library, today)?;
+    let resolved = resolve_in(&text, &layout, &library, by.into())?;
     Ok(Loaded {
         file: text.file,
         path: path.map(Path::to_owned),
@@ -120,16 +118,16 @@ pub fn resolve(
     file: &str,
     layout: &Layout,
     library: &Library,
-    today: Option<Date>,
+    by: impl Into<JudgedBy>,
 ) -> Result<Resolved, Vec<FileFault>> {
-    resolve_in(&Text::new(file, ""), layout, library, today)
+    resolve_in(&Text::new(file, ""), layout, library, by.into())
 }
 
 fn resolve_in(
     text: &Text,
     layout: &Layout,
     library: &Library,
-    today: Option<Date>,
+    by: JudgedBy,
 ) -> Result<Resolved, Vec<FileFault>> {
     let mut resolved = Resolved::default();
     let mut in_profiles: Vec<FileFault> = Vec::new();
@@ -160,7 +158,7 @@ fn resolve_in(
             at
         });
         let Some(profile) = at.and_then(|at| resolved.profiles.get(at)) else { continue };
-        match layout.resolve(saved, &profile.vehicle, &profile.fingerprint, today) {
+        match layout.resolve(saved, &profile.vehicle, &profile.fingerprint, by) {
             Ok(arrangement) => {
                 in_layout.extend(validate::arrangement(&arrangement).into_iter().map(|mut fault| {
                     fault.field = format!("arrangements[{i}].{}", fault.field);

@@ -86,6 +86,7 @@ impl From<l::KnownFile> for m::Known {
         match file {
             l::KnownFile::Taped => Self::Taped,
             l::KnownFile::ByEye => Self::ByEye,
+            l::KnownFile::ByEyeOlder => Self::ByEyeOlder,
             l::KnownFile::Within { mm } => Self::Within(mm.0),
         }
     }
@@ -96,6 +97,7 @@ impl From<m::Known> for l::KnownFile {
         match model {
             m::Known::Taped => Self::Taped,
             m::Known::ByEye => Self::ByEye,
+            m::Known::ByEyeOlder => Self::ByEyeOlder,
             m::Known::Within(mm) => Self::Within { mm: mm.into() },
         }
     }

@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use baywright_planner::model::fault::{FileFault, FileKind, FileTrouble};
-use baywright_planner::model::{Layout, Provenance, TriggerList, Vehicle, validate};
+use baywright_planner::model::{Layout, Provenance, Shop, TriggerList, Vehicle, validate};
 use ron::ser::PrettyConfig;
 use serde::Serialize;
 
@@ -12,6 +12,7 @@ use crate::library::Library;
 use crate::open::parse_layout;
 use crate::open_profile::{parse_draft, parse_profile};
 use crate::parse::options;
+use crate::shop::{self, SHOP_FILE, parse_shop};
 use crate::text::Text;
 use crate::triggers::{self, TRIGGERS_FILE, parse_triggers};
 use crate::whole::{behind_links, not_written, write_whole};
@@ -29,6 +30,8 @@ pub struct Saved {
 const LAYOUT_HEAD: &str = "// A bay layout of Baywright: millimetres, degrees anticlockwise.\n";
 const PROFILE_HEAD: &str = "// A vehicle profile of Baywright: millimetres, degrees anticlockwise.\n";
 const TRIGGERS_HEAD: &str = "// Which work asks for which sensors to be aimed again, for Baywright.\n";
+const SHOP_HEAD: &str = "// A shop's own settings for Baywright: millimetres, degrees, days. What is left out is the default: common practice,\n\
+     // no source.\n";
 const EXAMPLE_HEAD: &str =
     "// Invented example figures. Never use them on a car: the vehicle maker's procedure decides.\n";
 
@@ -95,19 +98,37 @@ pub fn triggers_text(list: &TriggerList) -> Result<String, Vec<FileFault>> {
     Ok(text)
 }
 
+/// The text of the file of a shop's settings.
+///
+/// # Errors
+/// They break an invariant, so that their file could not be read again.
+pub fn shop_text(shop: &Shop) -> Result<String, Vec<FileFault>> {
+    let faults = validate::shop(shop);
+    if !faults.is_empty() {
+        return Err(Text::new(SHOP_FILE, "").located(faults));
+    }
+    let text = pretty(&shop::file_of(shop), SHOP_HEAD, SHOP_FILE)?;
+    parse_shop(SHOP_FILE, &text)?;
+    Ok(text)
+}
+
 fn written(
     file: &impl Serialize,
     source: &Provenance,
     (head, example_head): (&str, &str),
     name: &str,
 ) -> Result<String, Vec<FileFault>> {
+    let example = if *source == Provenance::Example { example_head } else { "" };
+    pretty(file, &format!("{head}{example}"), name)
+}
+
+fn pretty(file: &impl Serialize, head: &str, name: &str) -> Result<String, Vec<FileFault>> {
     // Beyond this depth a record stands on one line: a mark, a point, a level.
     let pretty = PrettyConfig::new().new_line("\n").indentor("    ").depth_limit(4).struct_names(false);
     let body = options()
         .to_string_pretty(file, pretty)
         .map_err(|_| vec![FileFault::whole(name, FileTrouble::NotInText)])?;
-    let example = if *source == Provenance::Example { example_head } else { "" };
-    Ok(format!("{head}{example}{body}\n"))
+    Ok(format!("{head}{body}\n"))
 }
 
 /// Saves a layout: the file is replaced whole or left as it was, a symbolic link keeps pointing to it, its mode stays.
@@ -140,6 +161,14 @@ pub fn save_new_profile(path: &Path, vehicle: &Vehicle) -> Result<Saved, Vec<Fil
 /// The list breaks an invariant, or the file cannot be written.
 pub fn save_triggers(path: &Path, list: &TriggerList) -> Result<Saved, Vec<FileFault>> {
     save_in_new_folder(path, &triggers_text(list)?, version::TRIGGERS)
+}
+
+/// Saves a shop's settings, as [`save_layout`]. They may be the first file of their folder: the folder is made.
+///
+/// # Errors
+/// They break an invariant, or the file cannot be written.
+pub fn save_shop(path: &Path, shop: &Shop) -> Result<Saved, Vec<FileFault>> {
+    save_in_new_folder(path, &shop_text(shop)?, version::SHOP)
 }
 
 fn save_in_new_folder(path: &Path, text: &str, present: u32) -> Result<Saved, Vec<FileFault>> {
@@ -204,7 +233,7 @@ fn keep_other_version(path: &Path, old: &Text, present: u32) -> Result<Option<Pa
 /// Copies a file that has comments by hand to `NAME.ron.bak`, the first time.
 fn keep_comments(path: &Path, old: &Text) -> Result<Option<PathBuf>, FileFault> {
     let mut body = old.text.as_str();
-    for head in [LAYOUT_HEAD, PROFILE_HEAD, TRIGGERS_HEAD, EXAMPLE_HEAD, EXAMPLE_LIST_HEAD] {
+    for head in [LAYOUT_HEAD, PROFILE_HEAD, TRIGGERS_HEAD, SHOP_HEAD, EXAMPLE_HEAD, EXAMPLE_LIST_HEAD] {
         body = body.strip_prefix(head).unwrap_or(body);
     }
     if spot::has_comment(body) { kept(path, ".bak") } else { Ok(None) }

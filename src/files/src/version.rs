@@ -14,7 +14,10 @@ use crate::text::Text;
 pub const PROFILE: u32 = 4;
 
 /// The present version of bay layouts.
-pub const LAYOUT: u32 = 3;
+pub const LAYOUT: u32 = 4;
+
+/// The present version of a shop's settings.
+pub const SHOP: u32 = 1;
 
 /// The present version of lists of what asks for aimings.
 pub const TRIGGERS: u32 = 1;

@@ -8,7 +8,7 @@ use std::time::Instant;
 
 use baywright_files::{
     FileFault, MOST_PX_SHOWN, decode_picture, draft_text, layout_text, left_behind, parse_draft,
-    parse_layout, parse_profile, parse_triggers, profile_text, triggers_text,
+    parse_layout, parse_profile, parse_shop, parse_triggers, profile_text, shop_text, triggers_text,
 };
 use baywright_planner::words::Language;
 
@@ -88,6 +88,24 @@ fn trigger_lists_are_answered() {
         }
     }
     assert!(sound >= 3, "only {sound} files are sound");
+    in_time(start);
+}
+
+#[test]
+fn shop_settings_are_answered() {
+    let start = Instant::now();
+    let mut sound = 0;
+    for (path, bytes) in files("shop") {
+        match parse_shop("f.ron", &String::from_utf8_lossy(&bytes)) {
+            Ok(shop) => {
+                let text = shop_text(&shop).unwrap_or_else(|f| panic!("{}: {:?}", path.display(), f[0]));
+                assert_eq!(parse_shop("f.ron", &text).as_ref(), Ok(&shop), "{}", path.display());
+                sound += 1;
+            }
+            Err(faults) => assert!(faults.iter().all(ends), "{}", path.display()),
+        }
+    }
+    assert!(sound >= 6, "only {sound} files are sound");
     in_time(start);
 }
 

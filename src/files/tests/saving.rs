@@ -196,7 +196,12 @@ fn thing(name: &'static str) -> impl Strategy<Value = Thing> {
             DVec2::new(x, y)
         ])),
     ];
-    let known = prop_oneof![Just(Known::Taped), Just(Known::ByEye), figure(0.0, 1e4).prop_map(Known::Within)];
+    let known = prop_oneof![
+        Just(Known::Taped),
+        Just(Known::ByEye),
+        Just(Known::ByEyeOlder),
+        figure(0.0, 1e4).prop_map(Known::Within)
+    ];
     let heights = (figure(-9e3, 4e4), figure(limits::THICKNESS.low, 4e4))
         .prop_map(|(bottom, height)| (bottom, ((bottom + height) * 1e6).round() / 1e6))
         .prop_filter("thick enough", |(bottom, top)| limits::THICKNESS.holds(top - bottom));
@@ -271,6 +276,7 @@ proptest! {
             start_turned_rad: angle::radians(pitch),
             walls: vec![wall(5_000.0, Some("street")), wall(10.0, None)],
         });
+        layout.shop_fingerprint = Some("0123456789abcdef".into());
         let text = layout_text(&layout).unwrap();
         let again = parse_layout("again", "crowded-bay", &text).unwrap();
         prop_assert_eq!(&layout, &again);

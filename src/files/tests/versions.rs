@@ -5,10 +5,10 @@
 use std::path::PathBuf;
 
 use baywright_files::{
-    EMBEDDED_LAYOUTS, EMBEDDED_PROFILES, LAYOUT_VERSION, load_layout, load_profile, parse_layout,
-    parse_profile, save_layout, save_profile,
+    EMBEDDED_LAYOUTS, EMBEDDED_PROFILES, LAYOUT_VERSION, layout_text, load_layout, load_profile,
+    parse_layout, parse_profile, save_layout, save_profile,
 };
-use baywright_planner::model::Metal;
+use baywright_planner::model::{Known, Metal};
 use baywright_planner::words::Language;
 
 const FIRST_LAYOUT: &str = include_str!("old/v1/layout.ron");
@@ -44,7 +44,7 @@ fn the_first_version_says_what_it_said() {
 
 #[test]
 fn an_older_file_is_kept_when_it_is_saved_over() {
-    assert_eq!(LAYOUT_VERSION, 3);
+    assert_eq!(LAYOUT_VERSION, 4);
     let folder = folder("kept");
     let path = folder.join("bay.ron");
     let copy = folder.join("bay.ron.v1.bak");
@@ -53,7 +53,7 @@ fn an_older_file_is_kept_when_it_is_saved_over() {
     let saved = save_layout(&path, &layout).unwrap();
     assert_eq!((saved.other_version, saved.backup), (Some(copy.clone()), None));
     assert_eq!(std::fs::read_to_string(&copy).unwrap(), FIRST_LAYOUT);
-    assert!(std::fs::read_to_string(&path).unwrap().contains("version: 3,"));
+    assert!(std::fs::read_to_string(&path).unwrap().contains("version: 4,"));
     assert_eq!(load_layout(&path).unwrap(), layout);
     // The present version needs no copy; another old file does not overwrite the first copy.
     assert_eq!(save_layout(&path, &layout).unwrap().other_version, None);
@@ -226,4 +226,33 @@ fn set_back_and_turning_circle() {
     assert!(with("set_back_mm: 201").unwrap_err().contains("on_this_car.set_back_mm: found 201 mm"));
     assert!(with("turning_circle_mm: 11.4").unwrap_err().contains("turning_circle_mm: found 11.4 mm"));
     std::fs::remove_dir_all(folder).unwrap();
+}
+
+/// Up to version 3 "by eye" meant ± 50 mm, said or not; now it means what the shop says. What an older file meant stays, told
+/// apart from what is said now, also when it is saved.
+#[test]
+fn by_eye_in_an_older_file_stays_what_it_meant() {
+    let thing = "(name: \"bin\", kind: Bin, shape: Round(diameter_mm: 500), at_mm: (0, 0), top_mm: 900, material: Steel, \
+                 effort: OnePerson KNOWN)";
+    let file = |version: u32| {
+        let said = thing.replace("KNOWN", ", known: ByEye");
+        let second = thing.replace("KNOWN", "").replacen("bin", "box", 1);
+        let taped = thing.replace("KNOWN", ", known: Taped").replacen("bin", "bench", 1);
+        format!(
+            "(version: {version}, name: \"b\", source: Example, room: (corners_mm: [(-4000, -4000), (4000, -4000), (4000, \
+             4000), (-4000, 4000)], walls: [(name: \"a\", material: Brick), (name: \"b\", material: Brick), (name: \"c\", \
+             material: Brick), (name: \"d\", material: Brick)], ceiling_mm: 3000), things: [{said}, {second}, {taped}])"
+        )
+    };
+    for version in 1..=3 {
+        let layout = parse_layout("old", "old", &file(version)).unwrap();
+        let known: Vec<Known> = layout.bay.things.iter().map(|own| own.place.known).collect();
+        assert_eq!(known, [Known::ByEyeOlder, Known::ByEyeOlder, Known::Taped], "version {version}");
+        assert_eq!(layout.bay.walls_known, Known::ByEyeOlder);
+        let again = parse_layout("now", "old", &layout_text(&layout).unwrap()).unwrap();
+        assert_eq!(again, layout);
+    }
+    let now = parse_layout("now", "now", &file(LAYOUT_VERSION)).unwrap();
+    assert_eq!(now.bay.things[1].place.known, Known::ByEye);
+    assert_eq!(now.bay.walls_known, Known::ByEye);
 }

@@ -51,7 +51,7 @@ pub use alignment::AlignmentFigure;
 pub use car_place::Meets;
 pub(crate) use car_place::{farthest_of, sway, without};
 pub use claim::{Claim, MovesWith, Volume};
-pub use door_leaf::{DoorPart, ROLL_MM};
+pub use door_leaf::DoorPart;
 pub(crate) use figures::on_examples;
 pub use floor_levels::{FloorFact, Tilt};
 pub use head_room::Under;

@@ -145,7 +145,12 @@ impl Scene {
             wheels: Wheel::ALL.map(|w| bay_from_vehicle * arrangement.wheel_point(w)),
             treads,
             bay_from_sensor,
-            things: arrangement.bay.things.iter().map(placed_thing).collect(),
+            things: arrangement
+                .bay
+                .things
+                .iter()
+                .map(|thing| placed_thing(thing, &arrangement.shop))
+                .collect(),
             targets,
             zones,
             marks,
@@ -203,9 +208,9 @@ pub(crate) fn target_solids(placement: &Placement, target: &PlacedTarget) -> Vec
 }
 
 /// A thing where it stands.
-pub(crate) fn placed_thing(thing: &crate::model::Thing) -> PlacedThing {
+pub(crate) fn placed_thing(thing: &crate::model::Thing, shop: &crate::model::Shop) -> PlacedThing {
     let prism = thing.prism();
-    PlacedThing { bounds: prism.outline.bounds(), prism, known_mm: thing.place.known.within() }
+    PlacedThing { bounds: prism.outline.bounds(), prism, known_mm: shop.within(thing.place.known) }
 }
 
 fn sensor_pose(sensor: &Sensor, at: DVec3, bay_from_vehicle: &PlanPose, carried_at: f64) -> Pose {

@@ -12,6 +12,7 @@ pub mod forms;
 pub mod help;
 pub mod rooms;
 pub mod screen;
+pub mod shop;
 pub mod visits;
 
 mod about;

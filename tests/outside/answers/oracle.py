@@ -15,7 +15,7 @@ from scenes import put
 
 LIGHT = 299_792_458_000.0
 METALS = {"Steel", "Aluminium", "Mesh", "CarBody", "Foil"}
-KNOWN = {"Taped": 20.0, "ByEye": 50.0}
+KNOWN = {"Taped": 20.0}
 # Corners of a polygon that stands for a circle of the same area.
 CIRCLE = 2048
 SPEAKS = 0.01

@@ -231,7 +231,7 @@ def thing(rng, name, at, turned, near=None):
     if rng.random() < 0.12:
         kind, material = rng.choice([("Person", "Person"), ("Lamp", "Plastic"), ("LiftArm", "Steel")])
     return dict(name=name, kind=Tag(kind), shape=shape, at_mm=place(at), turned_deg=round(turned, 3), bottom_mm=bottom, top_mm=top,
-                material=Tag(material), known=rng.choice([Tag("Taped"), Tag("ByEye"), Tag("Within", mm=rng.choice([0, 5, 100]))]),
+                material=Tag(material), known=rng.choice([Tag("Taped"), Tag("Within", mm=50), Tag("Within", mm=rng.choice([0, 5, 100]))]),
                 effort=Tag(rng.choice(["OnePerson", "OnePerson", "TwoPeople", "ForkLift", "Fixed"])))
 
 
@@ -255,7 +255,7 @@ def layout(rng, number, cars, arrangements):
     first = 0 if number % 5 != 4 else len(corners) - 2
     value = dict(version=1, name=f"Invented room {number}", source=Tag("Example"),
                  room=dict(corners_mm=corners, walls=[dict(name=f"wall {i + 1}", material=Tag("Brick")) for i in range(len(corners))],
-                           ceiling_mm=rng.choice([2800, 3500]), walls_known=rng.choice([Tag("Taped"), Tag("ByEye")])),
+                           ceiling_mm=rng.choice([2800, 3500]), walls_known=rng.choice([Tag("Taped"), Tag("Within", mm=50)])),
                  openings=[], floor_features=[], runways=[], things=[], arrangements=[])
     if number % 2 == 0:
         # In the short wall ahead, which stands at the same place of either list.

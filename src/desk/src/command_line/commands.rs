@@ -38,6 +38,7 @@ pub(crate) struct Check {
     pub(crate) marks: bool,
     pub(crate) locale: Locale,
     pub(crate) today: Option<Date>,
+    pub(crate) shop: Option<PathBuf>,
 }
 
 /// `baywright draw`.
@@ -51,6 +52,7 @@ pub(crate) struct Draw {
     pub(crate) output: PathBuf,
     pub(crate) locale: Locale,
     pub(crate) today: Option<Date>,
+    pub(crate) shop: Option<PathBuf>,
 }
 
 /// Why the command line gives no command.
@@ -83,6 +85,7 @@ pub(crate) fn read(
             marks: given.get_flag("marks"),
             locale: Locale { language, units: units(given), ..Locale::default() },
             today,
+            shop: given.get_one::<PathBuf>("shop").cloned(),
         }),
         Some(("draw", given)) => Command::Draw(Draw {
             layout: path(given, "layout"),
@@ -93,6 +96,7 @@ pub(crate) fn read(
             output: path(given, "output"),
             locale: Locale { language, units: units(given), ..Locale::default() },
             today,
+            shop: given.get_one::<PathBuf>("shop").cloned(),
         }),
         Some(("licences", _)) => Command::Licences,
         Some(("open", given)) => Command::Desk { layout: Some(path(given, "layout")), today },
@@ -150,6 +154,13 @@ fn grammar(texts: &'static CommandLine) -> clap::Command {
             .default_value("mm")
             .help(texts.units)
     };
+    let shop = || {
+        Arg::new("shop")
+            .long("shop")
+            .value_name(texts.a_file)
+            .value_parser(value_parser!(PathBuf))
+            .help(texts.shop)
+    };
     let flag = |name: &'static str, help: &'static str| {
         Arg::new(name).long(name).action(ArgAction::SetTrue).help(help)
     };
@@ -167,6 +178,7 @@ fn grammar(texts: &'static CommandLine) -> clap::Command {
         .arg(flag("strict", texts.strict))
         .arg(flag("marks", texts.marks))
         .arg(units())
+        .arg(shop())
         .after_help(texts.after);
     let draw = clap::Command::new("draw")
         .about(texts.draw)
@@ -197,6 +209,7 @@ fn grammar(texts: &'static CommandLine) -> clap::Command {
         )
         .arg(flag("dark", texts.dark))
         .arg(units())
+        .arg(shop())
         .after_help(texts.after);
     let open = clap::Command::new("open").about(texts.open).arg(layout());
     let licences = clap::Command::new("licences").about(texts.print_licences);
@@ -231,11 +244,12 @@ mod tests {
     #[test]
     fn commands_are_read() {
         let Ok(Command::Check(check)) =
-            read(words("baywright check a.ron --json --strict --date 2026-11-01"))
+            read(words("baywright check a.ron --json --strict --date 2026-11-01 --shop ours.ron"))
         else {
             panic!()
         };
         assert!(check.json && check.strict && check.arrangement.is_none());
+        assert_eq!(check.shop, Some(PathBuf::from("ours.ron")));
         assert_eq!(check.today, Some(jiff::civil::date(2026, 11, 1)));
         let Ok(Command::Draw(draw)) = read(words("baywright draw a.ron --view side -o b.svg --units ft"))
         else {

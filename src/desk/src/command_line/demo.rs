@@ -6,9 +6,8 @@ use std::path::{Path, PathBuf};
 use baywright_drawing::{Theme, Turned};
 use baywright_files::FileFault;
 use baywright_planner::assess;
-use baywright_planner::model::Arrangement;
+use baywright_planner::model::{Arrangement, JudgedBy};
 use baywright_planner::words::{Language, Locale, Words};
-use jiff::civil::Date;
 
 use crate::command_line::draw::{Picture, svg};
 use crate::command_line::outcome::{Outcome, said};
@@ -21,12 +20,12 @@ pub(crate) const DEMO: &str = "crowded-bay";
 /// own. That the demo bay is not ready is what it shows, and no fault: the outcome is that the answer was given.
 pub(crate) fn show(
     why: &str,
-    today: Option<Date>,
+    by: JudgedBy,
     language: Language,
     out: &mut dyn Write,
     errors: &mut dyn Write,
 ) -> Outcome {
-    let loaded = match baywright_files::open(Path::new(DEMO), today) {
+    let loaded = match baywright_files::open(Path::new(DEMO), by) {
         Ok(loaded) => loaded,
         Err(faults) => return not_read(&faults, language, errors),
     };

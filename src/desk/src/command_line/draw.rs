@@ -4,13 +4,14 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 
 use baywright_drawing::{Fit, Lettering, Projection, Theme, Turned, ViewState, picture, to_svg};
+use baywright_files::shop_in_use;
 use baywright_planner::assess;
 use baywright_planner::model::Arrangement;
 use baywright_planner::words::Locale;
 
 use crate::command_line::commands::Draw;
 use crate::command_line::outcome::{Outcome, said};
-use crate::command_line::report::{chosen, not_read};
+use crate::command_line::report::{chosen, judged_by, not_read};
 
 /// Width of a picture, px: fits a sheet of A4 turned sideways at 96 px an inch.
 const PICTURE_WIDTH: f64 = 1100.0;
@@ -24,14 +25,21 @@ pub(crate) struct Picture {
 }
 
 /// Draws one arrangement into a file.
-pub(crate) fn draw(asked: &Draw, out: &mut dyn Write, errors: &mut dyn Write) -> Outcome {
+pub(crate) fn draw(
+    asked: &Draw,
+    own_shop: Option<&Path>,
+    out: &mut dyn Write,
+    errors: &mut dyn Write,
+) -> Outcome {
     let language = asked.locale.language;
     if !asked.output.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("svg")) {
         let file = asked.output.display().to_string();
         let _ = writeln!(errors, "{}", language.command_line().not_svg(&file));
         return Outcome::NotRead;
     }
-    let loaded = match baywright_files::open(&asked.layout, asked.today) {
+    let opened = shop_in_use(asked.shop.as_deref(), own_shop)
+        .and_then(|used| baywright_files::open(&asked.layout, judged_by(&used, asked.today)));
+    let loaded = match opened {
         Ok(loaded) => loaded,
         Err(faults) => return not_read(&faults, language, errors),
     };

@@ -2,11 +2,12 @@
 //!
 //! Field names and codes never change their meaning once shipped; new ones may be added.
 
+use std::collections::BTreeMap;
 use std::io::{self, Write};
 
-use baywright_files::Loaded;
+use baywright_files::{Loaded, ShopInUse};
 use baywright_planner::geometry::{DVec2, DVec3, angle};
-use baywright_planner::model::Arrangement;
+use baywright_planner::model::{Arrangement, ShopFigure};
 use baywright_planner::words::{Locale, Words};
 use baywright_planner::{Assessment, Cure, Finding, Quantity, Severity, Step, Subject, Verdict};
 use serde::Serialize;
@@ -17,7 +18,18 @@ struct Answer {
     version: u32,
     file: String,
     bay: String,
+    shop: ShopUsed,
     arrangements: Vec<One>,
+}
+
+/// By which settings of the shop it was judged: all figures, each under the name that it has in a file; where they came from, if
+/// not the defaults.
+#[derive(Serialize)]
+struct ShopUsed {
+    file: Option<String>,
+    fingerprint: String,
+    settings: BTreeMap<String, f64>,
+    own: Vec<String>,
 }
 
 #[derive(Serialize)]
@@ -116,6 +128,7 @@ struct Target {
 /// Writes the answers as one JSON document.
 pub(crate) fn write(
     loaded: &Loaded,
+    used: &ShopInUse,
     answers: &[(&Arrangement, Assessment)],
     locale: Locale,
     out: &mut dyn Write,
@@ -125,6 +138,7 @@ pub(crate) fn write(
         version: 1,
         file: loaded.file.clone(),
         bay: loaded.layout.bay.name.clone(),
+        shop: shop(used),
         arrangements: answers
             .iter()
             .map(|(arrangement, assessment)| one(arrangement, assessment, locale))
@@ -132,6 +146,16 @@ pub(crate) fn write(
     };
     serde_json::to_writer_pretty(&mut *out, &answer)?;
     writeln!(out)
+}
+
+fn shop(used: &ShopInUse) -> ShopUsed {
+    let figures = || ShopFigure::ALL.iter();
+    ShopUsed {
+        file: used.path.as_ref().map(|path| path.display().to_string()),
+        fingerprint: used.shop.fingerprint(),
+        settings: figures().map(|own| (own.name(), millionths(used.shop.get(*own)))).collect(),
+        own: figures().filter(|own| used.shop.is_own(**own)).map(|own| own.name()).collect(),
+    }
 }
 
 fn one(arrangement: &Arrangement, assessment: &Assessment, locale: Locale) -> One {

@@ -1,20 +1,31 @@
 //! `baywright check`: the answer as text, or as data.
 
 use std::io::{self, Write};
+use std::path::Path;
 
-use baywright_files::Loaded;
-use baywright_planner::model::{Arrangement, Id, validate};
+use baywright_files::{Loaded, ShopInUse, shop_in_use};
+use baywright_planner::model::{Arrangement, Id, JudgedBy, validate};
 use baywright_planner::words::{Language, Words, letter};
 use baywright_planner::{Assessment, Finding, Severity, Verdict, assess_fully};
+use jiff::civil::Date;
 
 use crate::command_line::commands::Check;
 use crate::command_line::json;
 use crate::command_line::outcome::{Outcome, said};
 
 /// Answers for every arrangement asked about; the worst answer counts.
-pub(crate) fn check(asked: &Check, out: &mut dyn Write, errors: &mut dyn Write) -> Outcome {
-    let loaded = match baywright_files::open(&asked.layout, asked.today) {
-        Ok(loaded) => loaded,
+pub(crate) fn check(
+    asked: &Check,
+    own_shop: Option<&Path>,
+    out: &mut dyn Write,
+    errors: &mut dyn Write,
+) -> Outcome {
+    let opened = shop_in_use(asked.shop.as_deref(), own_shop).and_then(|used| {
+        let loaded = baywright_files::open(&asked.layout, judged_by(&used, asked.today))?;
+        Ok((used, loaded))
+    });
+    let (used, loaded) = match opened {
+        Ok(opened) => opened,
         Err(faults) => return not_read(&faults, asked.locale.language, errors),
     };
     let chosen = match chosen(&loaded, asked.arrangement.as_deref(), asked.locale.language, errors) {
@@ -24,7 +35,7 @@ pub(crate) fn check(asked: &Check, out: &mut dyn Write, errors: &mut dyn Write) 
     let answers: Vec<(&Arrangement, Assessment)> =
         chosen.iter().map(|arrangement| (*arrangement, assess_fully(arrangement))).collect();
     let written = if asked.json {
-        json::write(&loaded, &answers, asked.locale, out)
+        json::write(&loaded, &used, &answers, asked.locale, out)
     } else {
         text(&loaded, &answers, asked, out)
     };
@@ -38,6 +49,11 @@ const fn outcome(verdict: Verdict, strict: bool) -> Outcome {
         Verdict::ReadyWithCare if !strict => Outcome::Ready,
         Verdict::ReadyWithCare | Verdict::NotReady => Outcome::NotReady,
     }
+}
+
+/// What a command judges by: the day, and the settings in use.
+pub(crate) const fn judged_by(used: &ShopInUse, today: Option<Date>) -> JudgedBy {
+    JudgedBy { today, shop: used.shop, shop_unread: false }
 }
 
 /// Says each fault, one sentence a line.

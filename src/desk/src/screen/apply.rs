@@ -4,6 +4,7 @@
 mod bay;
 mod car;
 mod file;
+mod shop;
 mod view;
 
 use baywright_files::FileFault;
@@ -27,6 +28,7 @@ impl Desk {
             Command::Bay(asked) => self.apply_to_bay(asked),
             Command::Car(asked) => self.apply_to_car(asked),
             Command::File(asked) => self.apply_to_file(ctx, asked),
+            Command::Shop(asked) => self.apply_to_shop(asked),
             Command::View(asked) => self.apply_to_view(ctx, asked),
             Command::Page(page) => self.lay(page),
             Command::Undo => self.document.undo(),
@@ -38,6 +40,8 @@ impl Desk {
                 self.say(self.texts().diagnostics_copied);
             }
             Command::Say(text) => self.say_wrong(text),
+            // What could not be saved is shown with the reason; there it can be dropped.
+            Command::Quit if self.shop.is_changed() => self.lay(Some(Page::Shop)),
             Command::Quit => {
                 if !self.asks_first(Leaving::Quit) {
                     self.quit(ctx);
@@ -52,6 +56,9 @@ impl Desk {
         // Stepping back from a page is stepping back from what it was to lead to.
         if page.is_none() {
             self.after_save = None;
+        }
+        if page == Some(Page::Shop) {
+            self.look_at_shop_again();
         }
         let before = std::mem::replace(&mut self.view.page, page);
         // What was typed of a bay is there when one comes back to it.

@@ -235,6 +235,9 @@ impl Desk {
                 out.push(Command::View(OfView::ToRoom(true)));
             }
             ui.separator();
+            if ui.button(self.view.locale.language.shop().change_it).clicked() {
+                out.push(Command::Page(Some(Page::Shop)));
+            }
             if ui.button(texts.first_steps).clicked() {
                 out.push(Command::Page(Some(Page::FirstSteps)));
             }

@@ -7,7 +7,8 @@ use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::model::{
-    FloorFeatureKind, Id, KeepFreeKind, Layout, OpeningKind, Place, ThingKind, TriggerList, Vehicle,
+    FloorFeatureKind, Id, KeepFreeKind, Layout, OpeningKind, Place, ShopFigure, ThingKind, TriggerList,
+    Vehicle,
 };
 use baywright_planner::words::Units;
 
@@ -23,6 +24,8 @@ pub enum Command {
     Car(OfCar),
     /// Of files.
     File(OfFile),
+    /// Of the shop's settings.
+    Shop(OfShop),
     /// Of what is seen and how.
     View(OfView),
     /// Lay a page over the screen, or take it away.
@@ -154,6 +157,23 @@ pub enum OfFile {
     SaveAs(PathBuf, bool),
     /// Save first, then do what was asked.
     SaveThen(Box<Command>),
+}
+
+/// What changes the shop's settings. They have a history of their own.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum OfShop {
+    /// A figure is to be this, in the file's unit.
+    Set(ShopFigure, f64),
+    /// All figures are to be the defaults.
+    SetBack,
+    /// One step back.
+    Undo,
+    /// One step forth.
+    Redo,
+    /// Save what is not on disk; whether what someone else wrote may be replaced.
+    Save(bool),
+    /// Drop what is not on disk, and read what is there.
+    ReadAgain,
 }
 
 /// What changes only what is seen.

@@ -2,11 +2,12 @@
 
 use baywright_drawing::flagged;
 use baywright_drawing::sign::SignKind;
-use baywright_planner::{Finding, Severity, Step};
+use baywright_planner::{Basis, Finding, Severity, Step};
 use egui::{Button, CornerRadius, Frame, Margin, Rect, RichText, ScrollArea, Sense, Stroke, Ui, Vec2};
 
 use super::command::{Command, OfBay, OfView};
 use super::look::{self, size};
+use super::page::Page;
 use super::view::Tab;
 use super::{Desk, widgets};
 
@@ -169,6 +170,12 @@ impl Desk {
                     });
                     if self.view.explained == Some(index) {
                         ui.label(widgets::soft(ui, words.why(finding)));
+                        if matches!(finding.basis, Basis::Shop(_)) {
+                            let text = self.view.locale.language.shop().change_it;
+                            if widgets::link(ui, theme, text).clicked() {
+                                out.push(Command::Page(Some(Page::Shop)));
+                            }
+                        }
                     }
                 });
             });

@@ -5,7 +5,7 @@ use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, angle};
 use egui::{Context, Key, KeyboardShortcut, Modifiers};
 
-use super::command::{Command, OfBay, OfFile, OfView};
+use super::command::{Command, OfBay, OfFile, OfShop, OfView};
 use super::forms::field::Fields;
 use super::page::{OpenPage, Page, SavePage};
 use super::view::{Measuring, Tool, Viewing};
@@ -41,7 +41,21 @@ pub(super) fn listen(
         }
         return;
     }
-    if view.page.is_some() {
+    if let Some(page) = &view.page {
+        if *page == Page::Shop {
+            match step(ctx, fields, &pressed) {
+                Some(Step::Undo) => out.push(Command::Shop(OfShop::Undo)),
+                Some(Step::Redo) => out.push(Command::Shop(OfShop::Redo)),
+                None => {}
+            }
+            if fields.is_asking() && pressed(Modifiers::NONE, Key::Escape) {
+                fields.put_back();
+            }
+            // Escape has taken the keyboard from its field: it puts back what was there, and no more.
+            if fields.had_keyboard(ctx) {
+                return;
+            }
+        }
         if pressed(Modifiers::NONE, Key::Escape) {
             out.push(Command::Page(None));
         }
@@ -67,13 +81,12 @@ pub(super) fn listen(
     if pressed(Modifiers::NONE, Key::F1) {
         out.push(Command::Page(Some(Page::Help)));
     }
-    // In a field in which something was typed they are the field's.
-    let typing = ctx.text_edit_focused();
-    if (!typing || fields.was_never_touched(ctx)) && (pressed(CTRL_SHIFT, Key::Z) || pressed(CTRL, Key::Y)) {
-        out.push(Command::Redo);
-    } else if (!typing || fields.is_untouched(ctx)) && pressed(CTRL, Key::Z) {
-        out.push(Command::Undo);
+    match step(ctx, fields, &pressed) {
+        Some(Step::Undo) => out.push(Command::Undo),
+        Some(Step::Redo) => out.push(Command::Redo),
+        None => {}
     }
+    let typing = ctx.text_edit_focused();
     // Escape has taken the keyboard from its field already: it puts back what was there, and no more.
     let leaves_field = fields.had_keyboard(ctx) && ctx.input(|i| i.key_pressed(Key::Escape));
     if typing || leaves_field {
@@ -120,6 +133,24 @@ pub(super) fn listen(
     }
     if view.selected.is_some() {
         in_hand(ctx, &pressed, out);
+    }
+}
+
+/// One step of a history.
+enum Step {
+    Undo,
+    Redo,
+}
+
+/// The step that is asked for; in a field in which something was typed the keys are the field's.
+fn step(ctx: &Context, fields: &Fields, pressed: &impl Fn(Modifiers, Key) -> bool) -> Option<Step> {
+    let typing = ctx.text_edit_focused();
+    if (!typing || fields.was_never_touched(ctx)) && (pressed(CTRL_SHIFT, Key::Z) || pressed(CTRL, Key::Y)) {
+        Some(Step::Redo)
+    } else if (!typing || fields.is_untouched(ctx)) && pressed(CTRL, Key::Z) {
+        Some(Step::Undo)
+    } else {
+        None
     }
 }
 

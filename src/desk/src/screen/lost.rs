@@ -4,7 +4,7 @@
 use std::path::Path;
 
 use baywright_files::{
-    FileFault, Hold, LeftBehind, Leftovers, Work, hold, left_behind, parse_draft, parse_layout,
+    FileFault, Hold, LeftBehind, Leftovers, Work, hold, left_behind, parse_draft, parse_layout, parse_shop,
 };
 use egui::{Context, RichText, Ui};
 
@@ -71,6 +71,9 @@ impl Desk {
         }
         let came_back =
             ctx.input(|i| i.events.iter().any(|event| matches!(event, egui::Event::WindowFocused(true))));
+        if came_back {
+            self.look_at_shop_again();
+        }
         if came_back && self.document.is_changed_on_disk() {
             let text = self.texts().changed_meanwhile;
             self.say_wrong(text);
@@ -114,6 +117,7 @@ impl Desk {
                 Work::Layout => texts.bay,
                 Work::Profile => texts.car,
                 Work::Room => texts.bay_begun,
+                Work::Shop => self.view.locale.language.shop().title,
             };
             let title = texts.of(kind, &record.name);
             ui.label(RichText::new(&title).font(look::bold(size::BODY)));
@@ -150,13 +154,21 @@ impl Desk {
             Work::Layout => self.take_up_layout(&left),
             Work::Profile => self.take_up_car(&left),
             Work::Room => self.take_up_room(&left),
+            Work::Shop => self.take_up_shop(&left),
         };
         match shown {
             Ok(()) => {
                 if left.record.kind != Work::Room {
                     self.view.page = None;
                 }
-                self.keeper.recovers(left);
+                // What is on disk already needs no journal any more.
+                if left.record.kind == Work::Shop && !self.shop.is_changed() {
+                    if let Err(fault) = left.forget() {
+                        self.say_wrong(self.view.locale.language.file_fault(&fault));
+                    }
+                } else {
+                    self.keeper.recovers(left);
+                }
             }
             Err(why) => {
                 self.say_wrong(why);
@@ -188,6 +200,18 @@ impl Desk {
             Unread::Damaged => texts.left_damaged,
         })?;
         self.view.page = Some(Page::NewBay(NewBay::of(room)));
+        Ok(())
+    }
+
+    /// They are set, and saved where nobody else changed the file since.
+    fn take_up_shop(&mut self, left: &LeftBehind) -> Result<(), String> {
+        let record = &left.record;
+        let shop = parse_shop(&record.name, &record.text).map_err(|faults| self.first_sentence(&faults))?;
+        if self.shop.is_unread() {
+            return Err(self.view.locale.language.shop().not_read.to_owned());
+        }
+        self.shop.take_up(shop, record.unchanged());
+        self.judge_by_shop();
         Ok(())
     }
 

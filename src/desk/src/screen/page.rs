@@ -31,6 +31,8 @@ pub enum Page {
     LeftBehind,
     /// A bay that is being made.
     NewBay(NewBay),
+    /// The shop's settings.
+    Shop,
     /// Something to be decided first.
     Ask(Question),
 }

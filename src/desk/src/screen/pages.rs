@@ -6,6 +6,7 @@ mod files;
 mod help;
 mod new_bay;
 mod question;
+mod shop;
 mod visit;
 
 use baywright_planner::words::Language;
@@ -34,8 +35,13 @@ impl Desk {
             Page::Name(..) => (texts.name_arrangement, 420.0),
             Page::LeftBehind => (texts.left_behind, 560.0),
             Page::NewBay(_) => (self.view.locale.language.rooms().new_bay_title, 900.0),
+            Page::Shop => (self.view.locale.language.shop().title, 720.0),
             Page::Ask(_) => (texts.question, 480.0),
         };
+        // Escape in a field puts back what was there, and no more.
+        let of_field = page == Page::Shop
+            && self.fields.had_keyboard(ui.ctx())
+            && ui.input(|i| i.key_pressed(egui::Key::Escape));
         let screen = ui.ctx().content_rect();
         let frame = egui::Frame::window(ui.style()).inner_margin(egui::Margin::same(18));
         // From one height down: what is pressed stays under the hand when the page grows.
@@ -67,12 +73,13 @@ impl Desk {
                     Page::Name(name, focus) => self.name_page(ui, name, focus, out),
                     Page::LeftBehind => self.left_behind_page(ui, out),
                     Page::NewBay(bay) => self.new_bay_page(ui, bay, out),
+                    Page::Shop => self.shop_page(ui, out),
                     Page::Ask(question) => self.question(ui, question, out),
                 }
             });
         });
         // A press beside a page closes it, unless something was typed in it.
-        let closes = modal.should_close();
+        let closes = modal.should_close() && !of_field;
         if closes && !(modal.backdrop_response.clicked() && page.is_typed_in()) {
             out.push(Command::Page(None));
         }

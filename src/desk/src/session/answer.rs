@@ -4,7 +4,7 @@
 
 use std::sync::Arc;
 
-use baywright_planner::model::{Arrangement, Id, Layout, Vehicle};
+use baywright_planner::model::{Arrangement, Id, JudgedBy, Layout, Vehicle};
 use baywright_planner::{Assessment, Promise};
 
 use crate::session::caught::caught;
@@ -33,6 +33,10 @@ pub struct Answer {
     pub generation: u64,
     layout: Arc<Layout>,
     shown: Id,
+    /// What it was judged by.
+    by: JudgedBy,
+    /// Whether the layout was judged by other settings of the shop when it was saved.
+    judged_by_others: bool,
     /// The car that is being entered, and which of its aimings is shown.
     draft: Option<(Arc<Vehicle>, Option<Id>)>,
     assess: Assess,
@@ -51,6 +55,8 @@ impl Answer {
             generation: 1,
             layout: Arc::clone(document.layout()),
             shown: document.shown().clone(),
+            by: document.by(),
+            judged_by_others: document.was_judged_by_others(),
             draft: drafted(document),
             assess,
         })
@@ -70,9 +76,13 @@ impl Answer {
             }
             _ => false,
         };
-        if same_car && Arc::ptr_eq(&self.layout, document.layout()) && self.shown == *document.shown() {
+        let same_by = self.by == document.by() && self.judged_by_others == document.was_judged_by_others();
+        let same_layout = Arc::ptr_eq(&self.layout, document.layout()) && self.shown == *document.shown();
+        if same_car && same_by && same_layout {
             return false;
         }
+        self.by = document.by();
+        self.judged_by_others = document.was_judged_by_others();
         self.draft = drafted(document);
         self.layout = Arc::clone(document.layout());
         self.shown = document.shown().clone();

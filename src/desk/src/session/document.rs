@@ -12,7 +12,9 @@ use baywright_files::{DiskMark, FileFault, Library, Profile, Saved};
 use baywright_planner::edit::{Deed, Edit, EditFault};
 use baywright_planner::entry::CarDeed;
 use baywright_planner::model::fault::{Fault, FileTrouble};
-use baywright_planner::model::{Arrangement, Id, Layout, SavedArrangement, Vehicle, validate};
+use baywright_planner::model::{
+    Arrangement, Id, JudgedBy, Layout, SavedArrangement, Shop, Vehicle, validate,
+};
 use jiff::civil::Date;
 
 use crate::session::draft::Draft;
@@ -29,8 +31,8 @@ pub struct Document {
     cars: Cars,
     /// A car that is being entered.
     draft: Option<Draft>,
-    /// The day by which a floor survey is dated.
-    today: Option<Date>,
+    /// The day and the shop's settings by which everything is judged.
+    by: JudgedBy,
 }
 
 /// What was done: to the bay, or to the car that is being entered.
@@ -92,17 +94,18 @@ pub enum CarNotKept {
 }
 
 impl Document {
-    /// Opens a layout: a path, or the name of a built-in one. `today` dates the floor survey.
+    /// Opens a layout: a path, or the name of a built-in one. `by` is what it is judged by.
     ///
     /// # Errors
     /// Everything found wrong.
-    pub fn open(name: &Path, today: Option<Date>) -> Result<Self, Vec<FileFault>> {
+    pub fn open(name: &Path, by: impl Into<JudgedBy>) -> Result<Self, Vec<FileFault>> {
+        let by = by.into();
         // Taken before it is read: a change that comes in between is noticed later.
         let mark = DiskMark::of(name);
-        let loaded = baywright_files::open(name, today)?;
+        let loaded = baywright_files::open(name, by)?;
         let library = loaded.path.as_deref().map_or_else(Library::built_in_first, Library::beside);
         let mark = loaded.path.is_some().then_some(mark);
-        Self::of(loaded.layout, loaded.path, mark, &library, today)
+        Self::of(loaded.layout, loaded.path, mark, &library, by)
     }
 
     /// A layout in hand; `path` is where it lies, if it does.
@@ -114,14 +117,15 @@ impl Document {
         path: Option<PathBuf>,
         mark: Option<DiskMark>,
         library: &Library,
-        today: Option<Date>,
+        by: impl Into<JudgedBy>,
     ) -> Result<Self, Vec<FileFault>> {
         let name = path.as_deref().map_or_else(|| layout.bay.id.to_string(), |p| p.display().to_string());
+        let (layout, judged_by) = file::without_shop(layout);
         let Some(layout) = EditedLayout::of(layout) else {
             return Err(vec![FileFault::whole(name, FileTrouble::NoArrangement)]);
         };
-        let file = LayoutFile::of(Arc::clone(layout.now()), path, mark);
-        Ok(Self { layout, file, cars: Cars::of(library.clone()), draft: None, today })
+        let file = LayoutFile::of(Arc::clone(layout.now()), path, mark).judged_by(judged_by);
+        Ok(Self { layout, file, cars: Cars::of(library.clone()), draft: None, by: by.into() })
     }
 
     fn never_saved(self) -> Self {
@@ -136,7 +140,7 @@ impl Document {
         if let Some(fault) = validate::layout(&layout).into_iter().next() {
             return Err(NotMade::Unsound(fault));
         }
-        let document = Self::of(layout, None, None, beside.cars.library(), beside.today);
+        let document = Self::of(layout, None, None, beside.cars.library(), beside.by);
         document.map(Self::never_saved).map_err(NotMade::Faults)
     }
 
@@ -152,7 +156,7 @@ impl Document {
         beside: &Self,
     ) -> Result<Self, Vec<FileFault>> {
         let library = path.as_deref().map_or_else(|| beside.cars.library().clone(), Library::beside);
-        Ok(Self::of(layout, path, mark, &library, beside.today)?.never_saved())
+        Ok(Self::of(layout, path, mark, &library, beside.by)?.never_saved())
     }
 
     /// Whether someone else changed its file since it was read or written.
@@ -192,7 +196,23 @@ impl Document {
 
     /// The day by which a floor survey is dated.
     pub const fn today(&self) -> Option<Date> {
-        self.today
+        self.by.today
+    }
+
+    /// The day and the shop's settings by which everything is judged.
+    pub const fn by(&self) -> JudgedBy {
+        self.by
+    }
+
+    /// Whether the layout was judged by other settings of the shop when it was saved.
+    pub fn was_judged_by_others(&self) -> bool {
+        self.file.was_judged_by_others(&self.by.shop)
+    }
+
+    /// From here on everything is judged by these settings of the shop.
+    pub const fn judge_by(&mut self, shop: Shop, is_unread: bool) {
+        self.by.shop = shop;
+        self.by.shop_unread = is_unread;
     }
 
     /// Whether there is something that is not on disk.
@@ -231,7 +251,7 @@ impl Document {
             visit: Vec::new(),
             ..saved.clone()
         };
-        self.layout().resolve(&saved, car, "", self.today).ok()
+        self.layout().resolve(&saved, car, "", self.by).ok()
     }
 
     /// The car that is being entered.
@@ -287,7 +307,7 @@ impl Document {
                 ..own.clone()
             });
             // A stand whose target is gone would not be found.
-            let same = same.filter(|own| self.layout().resolve(own, &car, "", self.today).is_ok());
+            let same = same.filter(|own| self.layout().resolve(own, &car, "", self.by).is_ok());
             let edit = match same {
                 Some(own) => Edit::All(vec![Edit::Visit(own.visit), Edit::Remember(fingerprint)]),
                 None => Edit::Car { vehicle: car.id, aiming, fingerprint },
@@ -305,7 +325,7 @@ impl Document {
     fn still_opens_with(&self, car: &Vehicle) -> Result<(), CarNotKept> {
         let others = self.layout().arrangements.iter();
         for other in others.filter(|own| own.id != *self.shown() && own.vehicle == car.id) {
-            if let Err(fault) = self.layout().resolve(other, car, "", self.today) {
+            if let Err(fault) = self.layout().resolve(other, car, "", self.by) {
                 return Err(CarNotKept::Needed { by: fault.arrangement, what: fault.found });
             }
         }
@@ -393,7 +413,7 @@ impl Document {
     /// # Errors
     /// It has no place, the file was changed by someone else, or it cannot be written. What is in hand stays.
     pub fn save(&mut self, over: bool) -> Result<Saved, NotSaved> {
-        let saved = self.file.save(self.layout.settled(), over)?;
+        let saved = self.file.save(self.layout.settled(), &self.by.shop, over)?;
         self.layout.abandon();
         Ok(saved)
     }
@@ -403,7 +423,7 @@ impl Document {
     /// # Errors
     /// There is a file of that name and it may not be replaced, or it cannot be written.
     pub fn save_as(&mut self, path: &Path, over: bool) -> Result<Saved, NotSaved> {
-        let saved = self.file.save_as(self.layout.settled(), path, over)?;
+        let saved = self.file.save_as(self.layout.settled(), path, &self.by.shop, over)?;
         self.layout.abandon();
         Ok(saved)
     }
@@ -422,7 +442,9 @@ impl Document {
 
     /// The arrangement that is shown, in this layout, with the cars that there are.
     fn made(&self, layout: &Layout) -> Option<Arrangement> {
-        made(layout, self.shown(), self.cars(), self.today)
+        let mut made = made(layout, self.shown(), self.cars(), self.by)?;
+        made.loading.shop_changed = self.was_judged_by_others();
+        Some(made)
     }
 }
 

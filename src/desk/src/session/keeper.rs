@@ -7,12 +7,15 @@ use std::sync::mpsc::{Receiver, Sender, channel};
 use std::thread::JoinHandle;
 use std::time::{SystemTime, UNIX_EPOCH};
 
-use baywright_files::{DiskMark, FileFault, Journal, LeftBehind, Record, Work, draft_text, layout_text};
-use baywright_planner::model::{Layout, Vehicle};
+use baywright_files::{
+    DiskMark, FileFault, Journal, LeftBehind, Record, SHOP_FILE, Work, draft_text, layout_text, shop_text,
+};
+use baywright_planner::model::{Layout, Shop, Vehicle};
 
 use crate::session::caught::caught;
 use crate::session::document::Document;
 use crate::session::room_draft::RoomDraft;
+use crate::session::shop::ShopSettings;
 
 /// Follows a document and has its changes kept.
 #[derive(Debug, Default)]
@@ -23,6 +26,7 @@ pub struct Keeper {
     layout: Option<Arc<Layout>>,
     car: Option<Arc<Vehicle>>,
     room: Option<RoomDraft>,
+    shop: Option<Shop>,
     /// What was recovered and is not in this session's journal yet.
     recovered: Option<LeftBehind>,
 }
@@ -58,6 +62,7 @@ enum What {
     Layout(Arc<Layout>),
     Car(Arc<Vehicle>),
     Room(RoomDraft),
+    Shop(Shop),
 }
 
 /// What came of something that was asked for.
@@ -82,6 +87,9 @@ pub enum NotKept {
 
 /// How a note becomes a record; `None` of what could not be read again.
 type Recorded = fn(&Note) -> Option<Record>;
+
+/// The shop's settings are one work, whichever document is shown.
+const OF_SHOP: u32 = u32::MAX;
 
 /// The time, in seconds since 1970.
 pub(crate) fn now() -> u64 {
@@ -133,6 +141,22 @@ impl Keeper {
             None => self.ask(Asked::Settled(of_room)),
         }
         self.room = room.cloned();
+    }
+
+    /// Has the shop's settings kept as long as they are not on disk as they are.
+    pub fn follow_shop(&mut self, settings: &ShopSettings) {
+        let shop = settings.is_changed().then(|| settings.shop());
+        if self.shop == shop {
+            return;
+        }
+        match shop {
+            Some(shop) => {
+                let file = settings.path().map(|path| (path.to_owned(), settings.mark()));
+                self.note(OF_SHOP, What::Shop(shop), file);
+            }
+            None => self.ask(Asked::Settled(OF_SHOP)),
+        }
+        self.shop = shop;
     }
 
     /// Has everything kept that changed since it was called last; a change in hand waits until the hand lets go.
@@ -192,6 +216,9 @@ impl Keeper {
     /// The session ends in order: everything was saved or given up.
     pub fn close(&mut self) {
         self.settle();
+        if self.shop.take().is_some() {
+            self.ask(Asked::Settled(OF_SHOP));
+        }
         self.ask(Asked::Close);
         if let Some(thread) = self.session.take().and_then(|mut session| session.thread.take()) {
             // It ends by itself; a fault in it has nothing more to lose.
@@ -309,6 +336,7 @@ fn record(note: &Note) -> Option<Record> {
     let (kind, name, text) = match &note.what {
         What::Layout(layout) => (Work::Layout, layout.bay.name.clone(), layout_text(layout).ok()?),
         What::Room(room) => (Work::Room, room.name.clone(), room.text()?),
+        What::Shop(shop) => (Work::Shop, SHOP_FILE.to_owned(), shop_text(shop).ok()?),
         What::Car(car) => (Work::Profile, car.name.clone(), draft_text(car).ok()?),
     };
     let (path, mark) = note.file.clone().map_or((None, None), |(path, mark)| (Some(path), mark));

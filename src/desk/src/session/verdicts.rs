@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use baywright_planner::model::{Id, Layout};
+use baywright_planner::model::{Id, JudgedBy, Layout};
 use baywright_planner::{Verdict, judge};
 
 use crate::session::caught::caught;
@@ -16,13 +16,13 @@ pub(crate) struct Verdicts {
     verdicts: Slow<Of, Vec<(Id, Option<Verdict>)>>,
 }
 
-/// The layout that the verdicts are of: the very state, not one that says the same.
+/// The layout that the verdicts are of, the very state and not one that says the same, and what it is judged by.
 #[derive(Clone, Debug)]
-struct Of(Arc<Layout>);
+struct Of(Arc<Layout>, JudgedBy);
 
 impl PartialEq for Of {
     fn eq(&self, other: &Self) -> bool {
-        Arc::ptr_eq(&self.0, &other.0)
+        Arc::ptr_eq(&self.0, &other.0) && self.1 == other.1
     }
 }
 
@@ -30,9 +30,9 @@ impl Verdicts {
     /// Looks at all arrangements of a document, unless that was done or is being done.
     pub fn start(&mut self, wake: &Wake, document: &Document) {
         let layout = Arc::clone(document.layout());
-        let (cars, today) = (document.cars().to_vec(), document.today());
+        let (cars, by) = (document.cars().to_vec(), document.by());
         let how = ("verdicts", layout.arrangements.len());
-        self.verdicts.ask(Of(Arc::clone(&layout)), how, wake, move |tell| {
+        self.verdicts.ask(Of(Arc::clone(&layout), by), how, wake, move |tell| {
             let mut verdicts = Vec::with_capacity(layout.arrangements.len());
             for own in &layout.arrangements {
                 if tell.is_stopped() {
@@ -40,7 +40,7 @@ impl Verdicts {
                 }
                 // One that cannot be made, or that brings the program's sums to a fall, has no verdict.
                 let verdict = caught(|| {
-                    let arrangement = made(&layout, &own.id, &cars, today)?;
+                    let arrangement = made(&layout, &own.id, &cars, by)?;
                     Some(judge(&arrangement).verdict)
                 });
                 verdicts.push((own.id.clone(), verdict.unwrap_or_default()));
@@ -71,8 +71,10 @@ impl Verdicts {
 
     /// The verdict of an arrangement, if it is known; a verdict of a layout that has changed since is not.
     pub fn verdict(&self, document: &Document, arrangement: &Id) -> Option<Verdict> {
-        let shown =
-            self.verdicts.shown(&Of(Arc::clone(document.layout()))).filter(|shown| !shown.is_older)?;
+        let shown = self
+            .verdicts
+            .shown(&Of(Arc::clone(document.layout()), document.by()))
+            .filter(|shown| !shown.is_older)?;
         shown.found.iter().find(|(own, _)| own == arrangement)?.1
     }
 
@@ -111,7 +113,7 @@ mod tests {
         verdicts.start(&wake(), &document);
         finish(&mut verdicts);
         for own in &document.layout().arrangements {
-            let arrangement = made(document.layout(), &own.id, document.cars(), None).unwrap();
+            let arrangement = made(document.layout(), &own.id, document.cars(), document.by()).unwrap();
             let expected = baywright_planner::assess(&arrangement).verdict;
             assert_eq!(verdicts.verdict(&document, &own.id), Some(expected), "{}", own.id);
         }

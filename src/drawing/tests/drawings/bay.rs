@@ -7,8 +7,8 @@ use baywright_planner::model::{
     Adjusted, AimError, AimTolerance, Aiming, AlignmentLimits, Arrangement, Bay, BodySolids, Datum, Effort,
     End, Exclusion, FieldOfView, Footprint, HeightsFrom, KeepClear, Known, Loading, MarkStep, Material,
     MeasuredAlong, OnThisCar, Opening, OpeningKind, Place, PlaceTolerance, Placement, Provenance, Radar,
-    ReferenceAxis, Sensor, SensorKind, Shape, Stand, StandOff, StandSet, Target, TargetHeight, TargetKind,
-    Thing, ThingKind, Vehicle, VehicleClass, VerticalReference, Wall, Wheel, ZoneFrame,
+    ReferenceAxis, Sensor, SensorKind, Shape, Shop, Stand, StandOff, StandSet, Target, TargetHeight,
+    TargetKind, Thing, ThingKind, Vehicle, VehicleClass, VerticalReference, Wall, Wheel, ZoneFrame,
 };
 
 fn rectangle(low: (f64, f64), high: (f64, f64)) -> Polygon {
@@ -165,7 +165,7 @@ fn aiming(corner: bool) -> Aiming {
         floor: None,
         alignment: AlignmentLimits::default(),
         axis: ReferenceAxis::GeometricCentreline,
-        working_room_mm: Aiming::WORKING_ROOM_MM,
+        working_room_mm: None,
         have_ready: Vec::new(),
         conditions: Vec::new(),
         provenance: Provenance::Example,
@@ -214,6 +214,7 @@ pub fn empty(corner: bool) -> Arrangement {
         on_this_car: OnThisCar::default(),
         stands: vec![StandSet::OnMark],
         today: None,
+        shop: Shop::default(),
         loading: Loading::default(),
     }
 }

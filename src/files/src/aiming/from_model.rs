@@ -35,7 +35,7 @@ pub fn file_of(aiming: &Aiming, vehicle: &Vehicle) -> AimingFile {
             thrust_angle_deg: aiming.alignment.thrust_angle_rad.map(Figure::degrees),
             set_back_mm: aiming.alignment.set_back_mm.map(Figure),
         },
-        working_room_mm: Some(aiming.working_room_mm.into()),
+        working_room_mm: aiming.working_room_mm.map(Into::into),
         mark_plan: aiming
             .mark_plan
             .iter()

@@ -61,7 +61,7 @@ pub fn aiming_of(path: &str, file: &AimingFile, body_points: &[&str], faults: &m
             set_back_mm: file.alignment.set_back_mm.map(|own| own.0),
         },
         axis: file.axis.into(),
-        working_room_mm: file.working_room_mm.map_or(Aiming::WORKING_ROOM_MM, |mm| mm.0),
+        working_room_mm: file.working_room_mm.map(|mm| mm.0),
         have_ready: file.have_ready.clone(),
         conditions: file.conditions.clone(),
         provenance: (&file.source).into(),

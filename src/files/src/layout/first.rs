@@ -96,6 +96,7 @@ impl From<LayoutFirst> for LayoutFile {
             arrangements: first.arrangements.into_iter().map(Into::into).collect(),
             underlay: None,
             taped: None,
+            shop_fingerprint: None,
         }
     }
 }

@@ -72,6 +72,7 @@ pub fn file_of(layout: &Layout) -> LayoutFile {
         arrangements: layout.arrangements.iter().map(|own| arrangement(own, &bay.things)).collect(),
         underlay: layout.underlay.as_ref().map(underlay),
         taped: layout.taped.as_ref().map(taped),
+        shop_fingerprint: layout.shop_fingerprint.clone(),
     }
 }
 

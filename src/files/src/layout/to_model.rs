@@ -32,7 +32,14 @@ pub fn layout_of(file: &LayoutFile, id: Id) -> Result<Layout, Vec<Fault>> {
     match bay {
         Some(bay) if faults.0.is_empty() => {
             let underlay = file.underlay.as_ref().map(underlay);
-            let layout = Layout { bay, arrangements, underlay, taped: file.taped.as_ref().map(taped) };
+            let taped = file.taped.as_ref().map(taped);
+            let layout = Layout {
+                bay,
+                arrangements,
+                underlay,
+                taped,
+                shop_fingerprint: file.shop_fingerprint.clone(),
+            };
             let mut found = validate::layout(&layout);
             if is_clockwise(&file.room.corners_mm) {
                 found = as_in_clockwise_file(file, found);

@@ -3,7 +3,7 @@
 //! Rule: where the set-up would meet something of the room if the car stood anywhere within what is known of its place, that
 //! needs care. It is one finding, since one measuring act settles it. The set-up's own parts are never at odds with each
 //! other by it: marks and targets are laid from the car's wheels.
-//! Limit: how well the car's place is known: [`ParkedKnown`]. Half a degree is 70 mm at 8 m.
+//! Limit: how well the car's place is known: [`ParkedKnown`], in the shop's own figures. Half a degree is 70 mm at 8 m.
 
 mod edges;
 
@@ -13,9 +13,9 @@ use super::claim::{Claim, MovesWith};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
 use super::place_unsure::{MayBe, Obstacle, near, rest_of_room, things_of};
 use super::{Check, Context, finding};
-use crate::model::Arrangement;
 #[cfg(doc)]
 use crate::model::ParkedKnown;
+use crate::model::{Arrangement, ShopFigure};
 
 pub(super) const CHECK: Check = Check { codes: &[Code::CarPlace], things, ..Check::NONE };
 
@@ -39,14 +39,16 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let edges: Vec<Meets> = edges::near(context).into_iter().filter(is_new).collect();
         met.extend(edges);
     }
-    findings.extend(of_all(met));
+    let known = context.arrangement.parked_known;
+    let basis = ShopFigure::of_car(known).map_or(Basis::AsEntered, Basis::Shop);
+    findings.extend(of_all(met, basis));
 }
 
 /// Two that are so nearly as near are equals, mm: far above rounding, far below what a tape shows.
 const SAME_MM: f64 = 1e-5;
 
 /// One finding of all that is met, the nearest first; none of nothing.
-fn of_all(mut met: Vec<Meets>) -> Option<Finding> {
+fn of_all(mut met: Vec<Meets>, basis: Basis) -> Option<Finding> {
     // Of equals rounding does not choose.
     let spare = |one: &Meets| ((one.may_be.gap_mm - one.reach_mm) / SAME_MM).round();
     let names = |one: &Meets| (one.what.clone(), one.may_be.of.clone());
@@ -54,7 +56,7 @@ fn of_all(mut met: Vec<Meets>) -> Option<Finding> {
     let worst = met.first()?.clone();
     let subjects = vec![Subject::Car, worst.what, worst.may_be.of];
     Some(
-        finding(Facts::CarPlace(met), Severity::Care, subjects, worst.may_be.at, Basis::AsEntered)
+        finding(Facts::CarPlace(met), Severity::Care, subjects, worst.may_be.at, basis)
             .against(Quantity::Length(worst.may_be.gap_mm), Quantity::Length(worst.reach_mm))
             .cured_by(Step::TapeCar),
     )
@@ -63,7 +65,7 @@ fn of_all(mut met: Vec<Meets>) -> Option<Finding> {
 /// The same finding without what goes anyway; none if nothing is left of it.
 pub(crate) fn without(found: Finding, goes: impl Fn(&Subject) -> bool) -> Option<Finding> {
     match found.facts {
-        Facts::CarPlace(met) => of_all(met.into_iter().filter(|one| !goes(&one.what)).collect()),
+        Facts::CarPlace(met) => of_all(met.into_iter().filter(|one| !goes(&one.what)).collect(), found.basis),
         _ => Some(found),
     }
 }
@@ -99,7 +101,7 @@ fn shared(a: &Bounds, b: &Bounds) -> Bounds {
 /// How far a point of the set-up may be from where it is drawn, mm, if it is so far from the axle, mm. Of two long edges that
 /// run side by side it is that of the far end: the nearest points are no farther from the axle than others that are as near.
 pub(crate) fn sway(arrangement: &Arrangement, from_axle_mm: f64) -> f64 {
-    let (mm, rad) = arrangement.parked_known.within();
+    let (mm, rad) = arrangement.shop.parked_within(arrangement.parked_known);
     mm + from_axle_mm * angle::sin_cos(rad).0
 }
 

@@ -4,7 +4,7 @@
 //! that it can sweep about either jamb, as wide as the opening. Where a zone that excludes the leaf, the sight on a target,
 //! a target with its stand, or the car lies in them, that needs care. Over its lintel a roller door has a roll: where it may
 //! reach into a zone that excludes it, that needs care too.
-//! Limit: where the leaf stands is not told; a roll is as large as [`ROLL_MM`].
+//! Limit: where the leaf stands is not told; a roll is as large as the shop's own `door_roll_mm`.
 
 use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::share::{Share, target_share};
@@ -14,10 +14,8 @@ use super::claim::excludes_part;
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::sight::HIDDEN_FROM;
 use super::{Check, Context, SPEAKS_FROM_MM, finding, middle_of_both};
-use crate::model::{Opening, OpeningKind};
+use crate::model::{Opening, OpeningKind, ShopFigure};
 
-/// How far a rolled-up curtain and its box stand out from the wall, and above the lintel (common practice, no source).
-pub const ROLL_MM: f64 = 500.0;
 /// Tangents of a quarter circle: the outline stands at most 0.3 % outside the arc, never inside.
 const TANGENTS: u32 = 10;
 
@@ -65,10 +63,11 @@ fn leaf(context: &Context<'_>, door: &Opening, findings: &mut Vec<Finding>) {
 
 fn roll(context: &Context<'_>, door: &Opening, findings: &mut Vec<Finding>) {
     let Some(line) = context.arrangement.bay.opening_line(door) else { return };
-    let inward = (line.to - line.from).normalize_or_zero().perp() * ROLL_MM;
+    let roll_mm = context.arrangement.shop.door_roll_mm;
+    let inward = (line.to - line.from).normalize_or_zero().perp() * roll_mm;
     let outline = Polygon::simple(vec![line.from, line.to, line.to + inward, line.from + inward]);
     let lintel = door.span.top();
-    let (Ok(outline), Ok(span)) = (outline, Span::new(lintel, lintel + ROLL_MM)) else { return };
+    let (Ok(outline), Ok(span)) = (outline, Span::new(lintel, lintel + roll_mm)) else { return };
     in_zones(context, door, DoorPart::Roll, &[Prism::new(outline.into(), span)], findings);
 }
 
@@ -136,7 +135,11 @@ fn deepest<'a>(solids: impl IntoIterator<Item = &'a Prism>, places: &[Prism]) ->
 
 fn told(door: &Opening, part: DoorPart, other: Subject, at: DVec2, height: f64) -> Finding {
     let subjects = vec![Subject::Opening(door.id.clone()), other];
-    finding(Facts::DoorLeaf(part), Severity::Care, subjects, at.extend(height), Basis::CommonPractice)
+    let basis = match part {
+        DoorPart::Leaf => Basis::CommonPractice,
+        DoorPart::Roll => Basis::Shop(ShopFigure::DoorRoll),
+    };
+    finding(Facts::DoorLeaf(part), Severity::Care, subjects, at.extend(height), basis)
 }
 
 #[cfg(test)]

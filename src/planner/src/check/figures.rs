@@ -1,11 +1,12 @@
 //! Where the figures come from.
 //!
-//! Rule: examples, assumptions and figures that changed since the layout was saved are said.
+//! Rule: examples, assumptions and figures that changed since the layout was saved are said, the shop's settings among them;
+//! so are places of which "by eye" was said when it meant less than now.
 //! Limit: none; every figure for a real car comes from its maker's service information.
 
 use super::finding::{Basis, Code, Facts, Finding, Severity, Step, Subject};
-use super::{Check, Context, finding};
-use crate::model::{Arrangement, Provenance};
+use super::{Check, Context, finding, thing_subject};
+use crate::model::{Arrangement, Known, Provenance};
 
 /// Whether any figure that the answer rests on is an example.
 pub(crate) fn on_examples(arrangement: &Arrangement) -> bool {
@@ -25,7 +26,15 @@ pub(crate) fn on_examples(arrangement: &Arrangement) -> bool {
 }
 
 pub(super) const CHECK: Check = Check {
-    codes: &[Code::ProfileChanged, Code::ExampleFigures, Code::AssumedFigures, Code::MeasuredOnCar],
+    codes: &[
+        Code::ProfileChanged,
+        Code::ShopUnread,
+        Code::ShopChanged,
+        Code::OlderByEye,
+        Code::ExampleFigures,
+        Code::AssumedFigures,
+        Code::MeasuredOnCar,
+    ],
     whole,
     ..Check::NONE
 };
@@ -36,6 +45,18 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let note = |facts, severity| finding(facts, severity, vec![Subject::Figures], at, Basis::AsEntered);
     if arrangement.loading.profile_changed {
         findings.push(note(Facts::ProfileChanged, Severity::Care).cured_by(Step::ReviewProfile));
+    }
+    if arrangement.loading.shop_unread {
+        findings.push(note(Facts::ShopUnread, Severity::Care));
+    }
+    if arrangement.loading.shop_changed {
+        findings.push(note(Facts::ShopChanged, Severity::Note));
+    }
+    let things = arrangement.bay.things.iter().filter(|thing| thing.place.known == Known::ByEyeOlder);
+    let walls = (arrangement.bay.walls_known == Known::ByEyeOlder).then_some(Subject::Floor);
+    let older: Vec<Subject> = things.map(|thing| thing_subject(&thing.id)).chain(walls).collect();
+    if !older.is_empty() {
+        findings.push(Finding { subjects: older, ..note(Facts::OlderByEye, Severity::Note) });
     }
     if on_examples(arrangement) {
         findings.push(note(Facts::ExampleFigures, Severity::Note).cured_by(Step::EnterFigures));
@@ -73,6 +94,33 @@ mod tests {
         let scene = assess(&arrangement).scene;
         assert!(scene.sensor().distance(DVec3::new(4_810.0, 2_995.0, 520.0)) < 1e-9);
         assert!((scene.targets[0].meant.height_mm - 520.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn what_is_noticed_of_the_shops_settings() {
+        let mut arrangement = clear();
+        none(&arrangement, Code::ShopUnread);
+        none(&arrangement, Code::ShopChanged);
+        arrangement.loading.shop_changed = true;
+        check(&arrangement, Code::ShopChanged, Severity::Note, None);
+        // What they are is not known: never ready unasked.
+        arrangement.loading.shop_unread = true;
+        check(&arrangement, Code::ShopUnread, Severity::Care, None);
+    }
+
+    #[test]
+    fn what_was_by_eye_under_an_older_rule_is_offered_for_review() {
+        let mut arrangement = with(vec![
+            cabinet("bench", (1_000.0, 5_000.0), 1.0, 400.0),
+            cabinet("bin", (2_000.0, 5_000.0), 1.0, 400.0),
+        ]);
+        arrangement.bay.things[0].place.known = Known::ByEye;
+        none(&arrangement, Code::OlderByEye);
+        arrangement.bay.things[1].place.known = Known::ByEyeOlder;
+        arrangement.bay.walls_known = Known::ByEyeOlder;
+        let found = check(&arrangement, Code::OlderByEye, Severity::Note, None);
+        assert_eq!(found.subjects, [Subject::Thing("bin".into()), Subject::Floor]);
+        assert_eq!(arrangement.shop.within(Known::ByEyeOlder), 50.0);
     }
 
     /// By hand: the feet are shifted so that the middles of front and rear lie at (0, 10) and (-2600, -10): the centreline

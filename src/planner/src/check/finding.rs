@@ -8,7 +8,7 @@ use super::{
     OnRunways, StandReach, TooLarge, Under,
 };
 use crate::model::assumed::Assumed;
-use crate::model::{Effort, Id, Provenance, Wheel};
+use crate::model::{Effort, Id, Provenance, ShopFigure, Wheel};
 
 /// How much a finding matters; the worst first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -96,6 +96,12 @@ pub enum Code {
     AxisUnknown,
     /// The profile is not the one that the layout remembers.
     ProfileChanged,
+    /// The shop's own settings cannot be read: the defaults stand in for them.
+    ShopUnread,
+    /// The shop's settings are not those by which the layout was judged when it was saved.
+    ShopChanged,
+    /// Places that were set by eye under an older, narrower rule, and not reviewed since.
+    OlderByEye,
     /// The figures are examples.
     ExampleFigures,
     /// Figures of the car were assumed from its class.
@@ -112,7 +118,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 42] = [
+    pub const ALL: [Self; 45] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -149,6 +155,9 @@ impl Code {
         Self::FloorLevels,
         Self::AxisUnknown,
         Self::ProfileChanged,
+        Self::ShopUnread,
+        Self::ShopChanged,
+        Self::OlderByEye,
         Self::ExampleFigures,
         Self::AssumedFigures,
         Self::MeasuredOnCar,
@@ -196,6 +205,9 @@ impl Code {
             Self::FloorLevels => "floor-levels",
             Self::AxisUnknown => "axis-unknown",
             Self::ProfileChanged => "profile-changed",
+            Self::ShopUnread => "shop-unread",
+            Self::ShopChanged => "shop-changed",
+            Self::OlderByEye => "older-by-eye",
             Self::ExampleFigures => "example-figures",
             Self::AssumedFigures => "assumed-figures",
             Self::MeasuredOnCar => "measured-on-car",
@@ -267,6 +279,8 @@ pub enum Basis {
     Published(&'static str),
     /// Common practice, no source.
     CommonPractice,
+    /// A setting of the shop.
+    Shop(ShopFigure),
     /// Two things cannot be in one place; what is hidden cannot be seen.
     Geometry,
     /// How well the place of a thing is known, as entered.
@@ -354,6 +368,12 @@ pub enum Facts {
     AxisUnknown,
     /// See [`Code::ProfileChanged`].
     ProfileChanged,
+    /// See [`Code::ShopUnread`].
+    ShopUnread,
+    /// See [`Code::ShopChanged`].
+    ShopChanged,
+    /// See [`Code::OlderByEye`].
+    OlderByEye,
     /// See [`Code::ExampleFigures`].
     ExampleFigures,
     /// See [`Code::AssumedFigures`]: which.
@@ -408,6 +428,9 @@ impl Facts {
             Self::FloorLevels(_) => Code::FloorLevels,
             Self::AxisUnknown => Code::AxisUnknown,
             Self::ProfileChanged => Code::ProfileChanged,
+            Self::ShopUnread => Code::ShopUnread,
+            Self::ShopChanged => Code::ShopChanged,
+            Self::OlderByEye => Code::OlderByEye,
             Self::ExampleFigures => Code::ExampleFigures,
             Self::AssumedFigures(_) => Code::AssumedFigures,
             Self::MeasuredOnCar => Code::MeasuredOnCar,

@@ -1,7 +1,8 @@
 //! What is known of the floor where something stands on it.
 //!
 //! Rule: the levels at the wheels, under the targets and their stands' feet, and at the marks are known: a dated survey, no
-//! older than [`VALID_DAYS`], whose points reach round them and lie no further off than [`REACH_MM`]. What is elsewhere in
+//! older than the shop's own `survey_age_days`, whose points reach round them and lie no further off than its
+//! `level_reach_mm`. What is elsewhere in
 //! the survey does not matter. Between surveyed points a level is interpolated, and is as uncertain as the survey there
 //! bends ([`baywright_survey::LevelSurface`]). Levels at wheels, targets and feet that differ by more than the aiming
 //! allows stop it; where they may, with what is uncertain of them, it needs care. So with the pitch and roll of the plane of
@@ -9,7 +10,7 @@
 //! wheels: where the two differ by more than its height may be out, its stand is to be set higher or lower (care). Of a car on
 //! runways the wheels go by the runways' own surveys, each level against the height that the runway is entered with.
 //! Uncertainties are added as squares, each level's being its own (JCGM 100, 5.1).
-//! Limits: the aiming's; age and reach are common practice, no source.
+//! Limits: the aiming's; age and reach are the shop's own.
 
 use baywright_geometry::locate::{Located, locate};
 use baywright_geometry::marks::Construction;
@@ -18,12 +19,8 @@ use baywright_survey::{Level, Stance, stance};
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
 use super::{Check, Context, SPEAKS_FROM_MM, finding};
-use crate::model::{FloorSurvey, Id, Runway};
+use crate::model::{FloorSurvey, Id, Runway, ShopFigure};
 
-/// Surveyed once a year (common practice, no source).
-const VALID_DAYS: i64 = 365;
-/// A level counts for two paces round it: between points further apart a floor may do anything (common practice, no source).
-const REACH_MM: f64 = 1500.0;
 /// Angles are spoken of from a hundred-thousandth of a degree on: as far below what a level reads as [`SPEAKS_FROM_MM`].
 const SPEAKS_FROM_RAD: f64 = 1e-7;
 
@@ -223,10 +220,11 @@ fn known(
         findings.push(say(FloorFact::NotCovered, &outside, of_procedure(context)));
     }
     let nearest = |spot: &&Spot| spot.level.map_or(0.0, |level| level.nearest_mm);
-    let between: Vec<&Spot> = spots.on(index).filter(|spot| nearest(spot) > REACH_MM).collect();
+    let reach = context.arrangement.shop.level_reach_mm;
+    let between: Vec<&Spot> = spots.on(index).filter(|spot| nearest(spot) > reach).collect();
     if let Some(worst) = between.iter().map(nearest).reduce(f64::max) {
-        let found = say(FloorFact::Between, &between, Basis::CommonPractice);
-        findings.push(found.against(Quantity::Length(worst), Quantity::Length(REACH_MM)));
+        let found = say(FloorFact::Between, &between, Basis::Shop(ShopFigure::LevelReach));
+        findings.push(found.against(Quantity::Length(worst), Quantity::Length(reach)));
     }
     let Some(floor) = context.arrangement.aiming.floor else { return };
     let limit = floor.level_mm;
@@ -264,12 +262,14 @@ fn of_age(context: &Context<'_>, survey: &FloorSurvey, ground: &Ground<'_>) -> O
     let Some(today) = context.arrangement.today else {
         return say(FloorFact::NoToday, Basis::CommonPractice).map(no_cure);
     };
+    // Whole days, as validated.
+    let valid = context.arrangement.shop.survey_age_days as i64;
     let days = i64::from(taken.until(today).map_or(0, |span| span.get_days()));
     if days < 0 {
         say(FloorFact::Future, Basis::AsEntered)
-    } else if days > VALID_DAYS {
-        say(FloorFact::OutOfDate, Basis::CommonPractice)
-            .map(|found| found.against(Quantity::Days(days), Quantity::Days(VALID_DAYS)))
+    } else if days > valid {
+        say(FloorFact::OutOfDate, Basis::Shop(ShopFigure::SurveyAge))
+            .map(|found| found.against(Quantity::Days(days), Quantity::Days(valid)))
     } else {
         None
     }

@@ -1,8 +1,8 @@
 //! Height: over the car, over the stands, over a person.
 //!
-//! Rule: the ceiling clears car and stands; what hangs over the car leaves [`OVER_CAR_MM`]; where a person works around
+//! Rule: the ceiling clears car and stands; what hangs over the car leaves the shop's own `over_car_mm`; where a person works around
 //! the car and the targets, nothing hangs lower than a person may walk under.
-//! Limits: over the car, common practice, no source; over a person, 29 CFR 1910.36(g)(1): ceiling at least 7 ft 6 in
+//! Limits: over the car, the shop's own; over a person, 29 CFR 1910.36(g)(1): ceiling at least 7 ft 6 in
 //! (2286 mm), projections at least 6 ft 8 in (2032 mm) - for exit routes; taken here as what a person may expect.
 
 use baywright_geometry::contain::{Containment, contains};
@@ -11,9 +11,8 @@ use baywright_geometry::{Outline, convex, overlap};
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, finding, middle_of_both, thing_subject};
+use crate::model::ShopFigure;
 
-/// A hand over the roof: less invites scratches (common practice, no source).
-const OVER_CAR_MM: f64 = 100.0;
 /// Lowest thing over a person's way: 6 ft 8 in.
 const OVER_PERSON_MM: f64 = 2032.0;
 /// Lowest ceiling: 7 ft 6 in.
@@ -37,7 +36,8 @@ pub enum Under {
 }
 
 fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    let room = context.arrangement.aiming.working_room_mm;
+    let room = context.arrangement.working_room_mm();
+    let over_car = context.arrangement.shop.over_car_mm;
     let targets = context.scene.targets.iter().flat_map(|target| &target.solids);
     let around = targets
         .fold(context.scene.car_bounds, |all, solid| all.union(solid.outline.bounds()))
@@ -48,7 +48,7 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let over = roof_under(context, outline);
         if let Some(roof) = over {
             let gap = bottom - roof;
-            if (0.0..OVER_CAR_MM).contains(&gap) {
+            if (0.0..over_car).contains(&gap) {
                 let subjects = vec![thing_subject(&seen.thing.id), Subject::Car];
                 findings.push(
                     finding(
@@ -56,9 +56,9 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
                         Severity::Care,
                         subjects,
                         place,
-                        Basis::CommonPractice,
+                        Basis::Shop(ShopFigure::OverCar),
                     )
-                    .against(Quantity::Length(gap), Quantity::Length(OVER_CAR_MM)),
+                    .against(Quantity::Length(gap), Quantity::Length(over_car)),
                 );
             }
         }

@@ -2,8 +2,8 @@
 //!
 //! Rule: every step of the mark plan can be done; every mark that a person makes lies on the floor of the room, under no
 //! thing, on no drain or pit. Points under the car's own tyres are found, not made.
-//! Limit: a hand with a pen must get there: a thing whose underside is lower than [`HAND_MM`] covers what is under it
-//! (common practice, no source).
+//! Limit: a hand with a pen must get there: a thing whose underside is lower than the shop's own
+//! `over_mark_mm` covers what is under it.
 
 use baywright_geometry::locate::{Located, locate};
 use baywright_geometry::marks::Construction;
@@ -12,11 +12,8 @@ use baywright_geometry::{Bounds, DVec2};
 use super::claim::{Claim, Volume};
 use super::finding::{Basis, Code, Facts, Finding, Severity, Subject};
 use super::{Check, Context, Remedy, finding, thing_subject};
-use crate::model::{Arrangement, FloorFeatureKind};
+use crate::model::{Arrangement, FloorFeatureKind, ShopFigure};
 use crate::scene::Scene;
-
-/// A hand, a pen and an eye need this much height (common practice, no source).
-const HAND_MM: f64 = 400.0;
 
 pub(super) const CHECK: Check =
     Check { codes: &[Code::MarkFault, Code::MarkPlace], things, whole, claims, remedy, ..Check::NONE };
@@ -30,9 +27,12 @@ fn remedy(finding: &Finding) -> Remedy {
 
 /// Nothing low may stand on a mark that a person makes.
 fn claims(arrangement: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
-    claims.extend(made(arrangement, scene).map(|(mark, at)| {
-        Claim::with_car(mark, Volume::Spot { at, top: HAND_MM }, Code::MarkPlace, Severity::Stops)
-    }));
+    let top = arrangement.shop.over_mark_mm;
+    claims.extend(
+        made(arrangement, scene).map(|(mark, at)| {
+            Claim::with_car(mark, Volume::Spot { at, top }, Code::MarkPlace, Severity::Stops)
+        }),
+    );
 }
 
 /// The marks that a person makes, where they can be found.
@@ -66,10 +66,13 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
 fn under_things(context: &Context<'_>, mark: &Subject, at: DVec2, findings: &mut Vec<Finding>) {
     for seen in context.things_near(Bounds { low: at, high: at }) {
         let prism = &seen.placed.prism;
-        if prism.span.bottom() < HAND_MM && locate(&prism.outline, at) == Located::Inside {
+        if prism.span.bottom() < context.arrangement.shop.over_mark_mm
+            && locate(&prism.outline, at) == Located::Inside
+        {
             let subjects = vec![thing_subject(&seen.thing.id), mark.clone()];
             let place = at.extend(prism.span.bottom());
-            findings.push(finding(Facts::MarkPlace, Severity::Stops, subjects, place, Basis::CommonPractice));
+            let basis = Basis::Shop(ShopFigure::OverMark);
+            findings.push(finding(Facts::MarkPlace, Severity::Stops, subjects, place, basis));
         }
     }
 }

@@ -18,7 +18,7 @@ use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subj
 use super::runs::GOES_OVER_MM;
 use super::sight::HIDDEN_FROM;
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, outside_room, thing_subject, wall_id};
-use crate::model::{Material, Thing};
+use crate::model::{Known, Material, ShopFigure, Thing};
 
 pub(super) const CHECK: Check =
     Check { codes: &[Code::ZoneNear, Code::PlaceUnsure], things, whole, remedy, ..Check::NONE };
@@ -57,7 +57,8 @@ fn unsure(context: &Context<'_>, obstacle: &Obstacle<'_>) -> Option<Finding> {
     let subjects = subjects.chain(may_be.iter().map(|one| one.of.clone())).collect();
     let is_zone = |one: &MayBe| matches!(one.of, Subject::Zone(_));
     let facts = if may_be.iter().all(is_zone) { Facts::ZoneNear(may_be) } else { Facts::PlaceUnsure(may_be) };
-    let found = finding(facts, Severity::Care, subjects, nearest.at, Basis::AsEntered)
+    let basis = ShopFigure::of_place(obstacle.known).map_or(Basis::AsEntered, Basis::Shop);
+    let found = finding(facts, Severity::Care, subjects, nearest.at, basis)
         .against(Quantity::Length(nearest.gap_mm), Quantity::Length(obstacle.known_mm));
     Some(match &obstacle.subject {
         Subject::Thing(thing) => found.cured_by(Step::Tape { thing: thing.clone() }),
@@ -72,6 +73,8 @@ pub(super) struct Obstacle<'a> {
     bounds: Bounds,
     /// How well its place is known, mm either way.
     pub known_mm: f64,
+    /// Who says so.
+    known: Known,
 }
 
 impl Obstacle<'_> {
@@ -105,17 +108,20 @@ pub(super) fn things_of<'a>(context: &'a Context<'_>) -> impl Iterator<Item = Ob
         shape: Shape::Thing(seen.thing, &seen.placed.prism),
         bounds: seen.placed.bounds,
         known_mm: seen.placed.known_mm,
+        known: seen.thing.place.known,
     })
 }
 
 /// Runways that carry no car, what is proud of the floor, and walls: their places are known as the room's walls are.
 pub(super) fn rest_of_room<'a>(context: &'a Context<'_>) -> impl Iterator<Item = Obstacle<'a>> {
-    let known_mm = context.arrangement.bay.walls_known.within();
+    let known = context.arrangement.bay.walls_known;
+    let known_mm = context.arrangement.shop.within(known);
     let runways = context.idle_runways().map(move |(subject, prism)| Obstacle {
         subject,
         bounds: prism.outline.bounds(),
         shape: Shape::Runway(prism),
         known_mm,
+        known,
     });
     let walls = context.scene.room.walls().edges().enumerate().filter_map(move |(edge, wall)| {
         Some(Obstacle {
@@ -123,6 +129,7 @@ pub(super) fn rest_of_room<'a>(context: &'a Context<'_>) -> impl Iterator<Item =
             shape: Shape::Wall(wall),
             bounds: Bounds::around([wall.from, wall.to])?,
             known_mm,
+            known,
         })
     });
     let features = context.arrangement.bay.floor_features.iter().filter_map(move |own| {
@@ -132,6 +139,7 @@ pub(super) fn rest_of_room<'a>(context: &'a Context<'_>) -> impl Iterator<Item =
             bounds: prism.outline.bounds(),
             shape: Shape::Proud(prism, own.material),
             known_mm,
+            known,
         })
     });
     runways.chain(features).chain(walls)
@@ -351,7 +359,7 @@ mod tests {
         none(&arrangement, Code::ZoneNear);
         arrangement.bay.things[0].place.known = Known::ByEye;
         let found = check(&arrangement, Code::ZoneNear, Severity::Care, Some(20.0));
-        assert_eq!(number(found.limit.unwrap()), Known::BY_EYE_MM);
+        assert_eq!(number(found.limit.unwrap()), arrangement.shop.by_eye_mm);
         assert_eq!(found.subjects, [Subject::Thing("column".into()), Subject::Zone("beam".into())]);
         arrangement.bay.things[0].place.known = Known::Taped;
         none(&arrangement, Code::ZoneNear);

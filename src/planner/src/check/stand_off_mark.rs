@@ -3,22 +3,17 @@
 //! Rule: the aim error that the target's place and turn cause stays within the aiming's tolerance, and place, height
 //! and turn stay within what the procedure allows. What makes an aim error follows the target's kind: a corner
 //! reflector aims by where it is, a plate larger than its mirror spot by its squareness, a board as its procedure
-//! says. More than half of a tolerance needs care: laying the marks and setting the sensor want their share too
-//! (common practice, no source).
+//! says. More than the shop's own share of a tolerance needs care, half of it by default: laying the marks and setting the
+//! sensor want their share too. So does a place further off than the shop's own `target_off_mm` where the procedure
+//! names no limit.
 //! Limit: the aiming's tolerances.
 
 use baywright_geometry::{DVec3, angle};
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, finding};
-use crate::model::Placement;
+use crate::model::{Placement, ShopFigure};
 use crate::scene::{PlacedTarget, TargetPose};
-
-/// From this share of a tolerance on, care is needed.
-const CARE_FROM: f64 = 0.5;
-/// Further off than this needs care even where the procedure names no limit: a target's place is asked within 1 to
-/// 10 mm (common practice, no source).
-const UNLIMITED_MM: f64 = 10.0;
 
 pub(super) const CHECK: Check = Check { codes: &[Code::StandOffMark], whole, ..Check::NONE };
 
@@ -33,12 +28,13 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
             let severity = if measured.abs() > limit { Severity::Stops } else { Severity::Care };
             (about, measured, limit, severity)
         });
-        let unlimited =
-            off.unlimited(placement).map(|(about, measured, limit)| (about, measured, limit, Severity::Care));
+        let unlimited = off
+            .unlimited(context, placement)
+            .map(|(about, measured, limit)| (about, measured, limit, Severity::Care));
         let stops = judged.filter(|(_, _, _, severity)| *severity == Severity::Stops);
         let Some((about, measured, limit, severity)) = stops.or(unlimited).or(judged) else { continue };
         let basis = match (stops.is_none(), unlimited) {
-            (true, Some(_)) => Basis::CommonPractice,
+            (true, Some(_)) => Basis::Shop(ShopFigure::TargetOff),
             _ => Basis::Procedure(context.arrangement.aiming.provenance.clone()),
         };
         let quantity = |value: f64| match about {
@@ -131,6 +127,7 @@ impl OffPlace {
 
     /// What uses up most of its tolerance, if that is worth speaking of.
     fn worst(&self, context: &Context<'_>, placement: &Placement) -> Option<(OffBy, f64, f64)> {
+        let care_from = context.arrangement.shop.tolerance_share;
         let aim = &context.arrangement.aiming.tolerance;
         let place = &placement.tolerance;
         [
@@ -144,12 +141,13 @@ impl OffPlace {
         ]
         .into_iter()
         .filter_map(|(about, measured, limit)| Some((about, measured, limit?)))
-        .filter(|(_, measured, limit)| measured.abs() > limit * CARE_FROM)
+        .filter(|(_, measured, limit)| measured.abs() > limit * care_from)
         .max_by(|a, b| (a.1.abs() / a.2).total_cmp(&(b.1.abs() / b.2)))
     }
 
     /// What is far off though the procedure names no limit for it.
-    fn unlimited(&self, placement: &Placement) -> Option<(OffBy, f64, f64)> {
+    fn unlimited(&self, context: &Context<'_>, placement: &Placement) -> Option<(OffBy, f64, f64)> {
+        let unlimited = context.arrangement.shop.target_off_mm;
         let place = &placement.tolerance;
         [
             (OffBy::Along, self.along_mm, place.along_mm),
@@ -157,8 +155,8 @@ impl OffPlace {
             (OffBy::Height, self.height_mm, place.height_mm),
         ]
         .into_iter()
-        .filter(|(_, measured, limit)| limit.is_none() && measured.abs() > UNLIMITED_MM)
-        .map(|(about, measured, _)| (about, measured, UNLIMITED_MM))
+        .filter(|(_, measured, limit)| limit.is_none() && measured.abs() > unlimited)
+        .map(|(about, measured, _)| (about, measured, unlimited))
         .max_by(|a, b| a.1.abs().total_cmp(&b.1.abs()))
     }
 }

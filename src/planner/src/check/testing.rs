@@ -136,7 +136,7 @@ pub fn aiming() -> Aiming {
         floor: Some(FloorRequirement::level(5.0)),
         alignment: AlignmentLimits::default(),
         axis: ReferenceAxis::GeometricCentreline,
-        working_room_mm: 600.0,
+        working_room_mm: Some(600.0),
         have_ready: vec![],
         conditions: vec![],
         provenance: Provenance::Maker { document: "a test".into(), date: None },
@@ -217,6 +217,7 @@ pub fn clear() -> Arrangement {
         on_this_car: OnThisCar::default(),
         stands: vec![StandSet::OnMark],
         today: Some(jiff::civil::date(2026, 11, 1)),
+        shop: Shop::default(),
         loading: Loading::default(),
     }
 }

@@ -2,7 +2,8 @@
 //!
 //! Rule: a thing stands inside the room, and two things that fill the same heights are not in one another by more than
 //! their places are known. Otherwise a figure was typed wrongly, and whatever is said of that thing is in doubt: care.
-//! Limit: how well the places are known, as entered. The parts of a lift are hinged into one another and not looked at.
+//! Limit: how well the places are known, as entered; into a wall, at least the shop's own `into_wall_mm`: a pilaster or a
+//! shelf let in is no mistake of typing. The parts of a lift are hinged into one another and not looked at.
 
 use std::collections::BTreeMap;
 
@@ -11,10 +12,7 @@ use baywright_geometry::{Bounds, DVec2, Outline};
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity};
 use super::{Check, Context, Seen, finding, middle_of_both, thing_subject};
-use crate::model::{Thing, ThingKind};
-
-/// A pilaster or a shelf let into a wall is not a mistake of typing (common practice, no source).
-const INTO_WALL_MM: f64 = 50.0;
+use crate::model::{ShopFigure, Thing, ThingKind};
 
 pub(super) const CHECK: Check = Check { codes: &[Code::ThingPlace], whole, ..Check::NONE };
 
@@ -41,7 +39,10 @@ fn outside(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let bounds = seen.placed.bounds;
         let protrusions = super::outside_room::protruding(context, &seen.placed.prism);
         let Some(deepest) = protrusions.first() else { continue };
-        let limit = seen.placed.known_mm.max(INTO_WALL_MM);
+        let into_wall = context.arrangement.shop.into_wall_mm;
+        let limit = seen.placed.known_mm.max(into_wall);
+        let basis =
+            if limit > seen.placed.known_mm { Basis::Shop(ShopFigure::IntoWall) } else { Basis::AsEntered };
         if deepest.depth <= limit {
             continue;
         }
@@ -49,7 +50,7 @@ fn outside(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let barrier = super::outside_room::barrier(context, deepest.deepest);
         let subjects = vec![thing_subject(&seen.thing.id), barrier];
         findings.push(
-            finding(Facts::ThingPlace(Misplaced::Beyond), Severity::Care, subjects, at, Basis::AsEntered)
+            finding(Facts::ThingPlace(Misplaced::Beyond), Severity::Care, subjects, at, basis)
                 .against(Quantity::Length(deepest.depth), Quantity::Length(limit)),
         );
     }

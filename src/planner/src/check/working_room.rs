@@ -1,7 +1,7 @@
 //! Room to walk and work around the car.
 //!
 //! Rule: things that a person cannot step over or duck under, and walls, keep the aiming's working room from the body.
-//! Limit: the aiming's working room; 600 mm unless it says otherwise (common practice, no source).
+//! Limit: the aiming's working room, else the shop's own; what a person steps over or ducks under, the shop's own.
 
 use baywright_geometry::distance::{Separation, distance, distance_to_segment};
 use baywright_geometry::{Circle, DVec2, Prism, Span, convex};
@@ -9,11 +9,8 @@ use baywright_geometry::{Circle, DVec2, Prism, Span, convex};
 use super::claim::{Claim, Volume};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, thing_subject, wall_id};
-use crate::model::Arrangement;
+use crate::model::{Arrangement, ShopFigure};
 use crate::scene::Scene;
-
-/// A person steps over what is lower and ducks under what is higher (common practice, no source).
-const IN_THE_WAY_MM: (f64, f64) = (250.0, 1800.0);
 
 pub(super) const CHECK: Check =
     Check { codes: &[Code::WorkingRoom], things, whole, claims, remedy, ..Check::NONE };
@@ -53,8 +50,8 @@ fn claims(arrangement: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
 
 /// How much room is asked for, and at which heights; `None` if none is.
 fn asked(arrangement: &Arrangement) -> Option<(f64, Span)> {
-    let room = arrangement.aiming.working_room_mm;
-    let walking = Span::new(IN_THE_WAY_MM.0, IN_THE_WAY_MM.1).ok()?;
+    let room = arrangement.working_room_mm();
+    let walking = Span::new(arrangement.shop.step_over_mm, arrangement.shop.duck_under_mm).ok()?;
     (room > 0.0).then_some((room, walking))
 }
 
@@ -100,13 +97,18 @@ fn nearest(
         Some(Separation::Overlapping) | None => return,
     };
     if gap < room - SPEAKS_FROM_MM {
+        let aiming = &context.arrangement.aiming;
+        let basis = match aiming.working_room_mm {
+            Some(_) => Basis::Procedure(aiming.provenance.clone()),
+            None => Basis::Shop(ShopFigure::WorkingRoom),
+        };
         findings.push(
             finding(
                 Facts::WorkingRoom(side(context, at)),
                 Severity::Care,
                 vec![subject, Subject::Car],
                 at.extend(0.0),
-                Basis::CommonPractice,
+                basis,
             )
             .against(Quantity::Length(gap), Quantity::Length(room)),
         );

@@ -10,7 +10,7 @@ use baywright_geometry::{DVec2, Outline, Polygon, Prism};
 use super::{Case, WHOLE_MM, blames, caused, grown};
 use crate::assessment::{Code, Cure, Finding, Quantity, Severity, Step};
 use crate::check::{self, Context, SPEAKS_FROM_MM, claim};
-use crate::model::{Effort, Id, Known, Thing, ThingKind};
+use crate::model::{Effort, Id, Thing, ThingKind};
 use crate::scene::Scene;
 
 /// How many ways out are tried: the first few are the short ones, and a person takes no detour of many.
@@ -132,7 +132,7 @@ pub(super) fn further(case: &Case<'_>, unsure: &Finding) -> Option<Cure> {
     let Some(Quantity::Length(gap)) = unsure.measured else { return None };
     let index = arrangement.bay.things.iter().position(|thing| thing.id == *id)?;
     let thing = arrangement.bay.things.get(index)?;
-    if gap >= Known::TAPED_MM || thing.effort == Effort::Fixed || thing.kind == ThingKind::LiftArm {
+    if gap >= arrangement.shop.taped_mm || thing.effort == Effort::Fixed || thing.kind == ThingKind::LiftArm {
         return None;
     }
     let now: Vec<Finding> = case.before.iter().filter(|f| blames(f, id)).cloned().collect();

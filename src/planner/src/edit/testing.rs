@@ -38,7 +38,7 @@ pub(super) fn layout() -> (Layout, Id) {
         shut: Vec::new(),
         visit: Vec::new(),
     };
-    (Layout { bay, arrangements: vec![saved], underlay: None, taped: None }, here)
+    (Layout { bay, arrangements: vec![saved], underlay: None, taped: None, shop_fingerprint: None }, here)
 }
 
 /// Where a thing stands in an arrangement, if it is there.

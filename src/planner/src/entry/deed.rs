@@ -268,7 +268,10 @@ mod tests {
             ),
             (|car| car.aimings.clear(), CarDeed::Aimings),
             (|car| car.aimings[0].zones.clear(), aiming(AimingDeed::Zones)),
-            (|car| car.aimings[0].working_room_mm += 1.0, aiming(AimingDeed::Part(AimingPart::WorkingRoom))),
+            (
+                |car| car.aimings[0].working_room_mm = Some(601.0),
+                aiming(AimingDeed::Part(AimingPart::WorkingRoom)),
+            ),
             (|car| car.aimings[0].placements.clear(), aiming(AimingDeed::Targets)),
             (|car| car.aimings[0].alignment.set_back_mm = Some(5.0), aiming(AimingDeed::Alignment)),
             (|car| car.aimings[0].placements[0].with = Some(Vec::new()), aiming(AimingDeed::Together)),

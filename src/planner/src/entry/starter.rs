@@ -124,7 +124,7 @@ impl Vehicle {
             floor: Some(FloorRequirement::level(4.0)),
             alignment: AlignmentLimits::default(),
             axis: ReferenceAxis::GeometricCentreline,
-            working_room_mm: Aiming::WORKING_ROOM_MM,
+            working_room_mm: None,
             have_ready: Vec::new(),
             conditions: Vec::new(),
             provenance: Provenance::Example,

@@ -43,7 +43,8 @@ pub fn free_spot(arrangement: &Arrangement, scene: &Scene, thing: &Thing, wanted
             let place = own.moved(at).grown(air);
             Some((place, Outline::Polygon(Polygon::rectangle(place.low, place.high).ok()?)))
         };
-        let unsure = thing.place.known.within() + check::sway(arrangement, farthest(at)) + MARGIN_MM;
+        let known = arrangement.shop.within(thing.place.known);
+        let unsure = known + check::sway(arrangement, farthest(at)) + MARGIN_MM;
         let (Some((beside, outline)), Some((place, unsure))) = (with_air(AIR_MM), with_air(unsure)) else {
             return false;
         };

@@ -354,8 +354,9 @@ pub struct Aiming {
     pub alignment: AlignmentLimits,
     /// What "straight ahead" means.
     pub axis: ReferenceAxis,
-    /// Room to walk and work all round the car.
-    pub working_room_mm: f64,
+    /// Room to walk and work all round the car, mm, 0 if it asks for none; `None` if it says nothing, so that the shop's own
+    /// setting holds ([`super::Arrangement::working_room_mm`]).
+    pub working_room_mm: Option<f64>,
     /// Things to have ready.
     pub have_ready: Vec<String>,
     /// Conditions to meet first.
@@ -369,9 +370,4 @@ impl FloorRequirement {
     pub const fn level(level_mm: f64) -> Self {
         Self { level_mm, pitch_rad: None, roll_rad: None }
     }
-}
-
-impl Aiming {
-    /// 600 mm: a person with a tape squats beside the car (common practice, no source).
-    pub const WORKING_ROOM_MM: f64 = 600.0;
 }

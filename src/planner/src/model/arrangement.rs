@@ -3,7 +3,7 @@
 use baywright_geometry::{DVec2, DVec3, PlanPose, angle};
 use jiff::civil::Date;
 
-use super::{Aiming, Bay, Id, Sensor, Vehicle, Wheel};
+use super::{Aiming, Bay, Id, Sensor, Shop, Vehicle, Wheel};
 
 /// Where a target stands.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -21,7 +21,7 @@ pub enum StandSet {
     },
 }
 
-/// How well it is known where the car stands. It counts where the set-up meets the room, never between the car and its own
+/// How well it is known where the car stands; in figures, see [`Shop::parked_within`]. It counts where the set-up meets the room, never between the car and its own
 /// marks and targets, which are laid from its wheels.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub enum ParkedKnown {
@@ -37,22 +37,6 @@ pub enum ParkedKnown {
         /// The heading, radians.
         rad: f64,
     },
-}
-
-impl ParkedKnown {
-    /// ± 30 mm and ± 0.5°: a car is driven in and does not move sideways (common practice, no source).
-    pub const PLANNED: (f64, f64) = (30.0, 0.5 * std::f64::consts::PI / 180.0);
-    /// ± 5 mm and ± 0.15°: three distances read off a tape to plumbed points some 2.6 m apart (common practice, no source).
-    pub const TAPED: (f64, f64) = (5.0, 0.15 * std::f64::consts::PI / 180.0);
-
-    /// Either way: the middle of the front axle, mm; the heading, radians.
-    pub const fn within(self) -> (f64, f64) {
-        match self {
-            Self::Planned => Self::PLANNED,
-            Self::Taped => Self::TAPED,
-            Self::Within { mm, rad } => (mm, rad),
-        }
-    }
 }
 
 /// What was measured on this very car; it overrides the profile, and shows.
@@ -72,6 +56,11 @@ pub struct OnThisCar {
 }
 
 impl Arrangement {
+    /// The room to work in that is kept round the car, mm: the aiming's, else the shop's; 0 asks for none.
+    pub fn working_room_mm(&self) -> f64 {
+        self.aiming.working_room_mm.unwrap_or(self.shop.working_room_mm)
+    }
+
     /// A wheel's point as measured on this car, else as its profile has it; vehicle frame.
     pub fn wheel_point(&self, wheel: Wheel) -> DVec2 {
         let own = Wheel::ALL.iter().position(|own| *own == wheel);
@@ -95,6 +84,10 @@ impl Arrangement {
 pub struct Loading {
     /// The profile found is not the one that the layout remembers.
     pub profile_changed: bool,
+    /// The layout was saved when the shop's settings were others.
+    pub shop_changed: bool,
+    /// The shop's own settings are there and could not be read: the defaults stand in for them.
+    pub shop_unread: bool,
 }
 
 /// Everything that [`crate::assess()`] needs, as plain data.
@@ -122,6 +115,8 @@ pub struct Arrangement {
     pub stands: Vec<StandSet>,
     /// The day on which it is asked, if known: dates the floor survey.
     pub today: Option<Date>,
+    /// The shop's settings.
+    pub shop: Shop,
     /// What was noticed when the files were read.
     pub loading: Loading,
 }

@@ -1,9 +1,10 @@
 //! A bay layout as saved: the bay and the arrangements made in it.
 
 use baywright_geometry::{DVec2, PlanPose};
-use jiff::civil::Date;
 
-use super::{Arrangement, Bay, Id, Loading, OnThisCar, ParkedKnown, Place, StandSet, Thing, Vehicle};
+use super::{
+    Arrangement, Bay, Id, JudgedBy, Loading, OnThisCar, ParkedKnown, Place, StandSet, Thing, Vehicle,
+};
 
 /// A thing that stands elsewhere in one arrangement than in the bay.
 #[derive(Clone, Debug, PartialEq)]
@@ -96,6 +97,9 @@ pub struct Layout {
     pub underlay: Option<Underlay>,
     /// How the room was taped, if it was.
     pub taped: Option<TapedRoom>,
+    /// The mark of the shop's settings by which it was judged when it was saved ([`super::Shop::fingerprint`]), if it was
+    /// remembered.
+    pub shop_fingerprint: Option<String>,
 }
 
 /// Why a saved arrangement cannot be made: it names something that is not there.
@@ -113,7 +117,7 @@ pub struct ResolveFault {
 
 impl Layout {
     /// The arrangement as it stands: the bay's things where this arrangement has them, this car, this aiming.
-    /// `fingerprint` is the profile's present one; `today` dates the floor survey.
+    /// `fingerprint` is the profile's present one.
     ///
     /// # Errors
     /// If the arrangement names an aiming, sensor, thing, door, runway or placement that is not there.
@@ -122,8 +126,9 @@ impl Layout {
         saved: &SavedArrangement,
         vehicle: &Vehicle,
         fingerprint: &str,
-        today: Option<Date>,
+        by: impl Into<JudgedBy>,
     ) -> Result<Arrangement, ResolveFault> {
+        let by = by.into();
         let fault = |field: String, found: &Id, allowed: Vec<Id>| ResolveFault {
             arrangement: saved.id.clone(),
             field,
@@ -182,6 +187,7 @@ impl Layout {
 
         let changed =
             saved.vehicle_fingerprint.as_deref().is_some_and(|remembered| remembered != fingerprint);
+        let shop_changed = self.shop_fingerprint.as_ref().is_some_and(|own| *own != by.shop.fingerprint());
         Ok(Arrangement {
             id: saved.id.clone(),
             bay,
@@ -193,8 +199,9 @@ impl Layout {
             on_runways: saved.on_runways.clone(),
             on_this_car: saved.on_this_car,
             stands,
-            today,
-            loading: Loading { profile_changed: changed },
+            today: by.today,
+            shop: by.shop,
+            loading: Loading { profile_changed: changed, shop_changed, shop_unread: by.shop_unread },
         })
     }
 }

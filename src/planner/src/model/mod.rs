@@ -19,9 +19,11 @@ pub mod fault;
 mod id;
 mod layout;
 mod levels;
+mod mark;
 mod material;
 mod plan;
 mod provenance;
+mod shop;
 mod thing;
 mod underlay;
 pub mod validate;
@@ -45,9 +47,11 @@ pub use layout::{
     Layout, Moved, ResolveFault, SavedArrangement, TapedRoom, TapedWall, UNDERLAY_FADED, Underlay,
 };
 pub use levels::{LevelPoint, Levels};
+pub use mark::fnv1a;
 pub use material::{Material, Metal};
 pub use plan::PlanFault;
 pub use provenance::Provenance;
+pub use shop::{JudgedBy, Shop, ShopFigure};
 pub use thing::{Effort, Footprint, Known, Place, Shape, Thing, ThingKind};
 pub use underlay::{PictureMap, PictureScaleFault};
 pub use vehicle::{

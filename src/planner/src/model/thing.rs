@@ -132,36 +132,22 @@ impl Footprint {
     }
 }
 
-/// How well its place is known.
+/// How well its place is known; how much that is in figures, the shop's settings say ([`super::Shop::within`]).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Known {
     /// Measured with a tape.
     Taped,
-    /// Placed by eye.
+    /// Placed by eye: as well as this shop's settings say.
     ByEye,
+    /// Placed by eye in a file of a time when that meant ± 50 mm to everybody; nobody looked at it since.
+    ByEyeOlder,
     /// Within this many millimetres, as entered.
     Within(f64),
 }
 
 impl Known {
-    /// ± 20 mm: two ends read off a tape against an edge that is not sharp (common practice, no source).
-    pub const TAPED_MM: f64 = 20.0;
-    /// ± 50 mm: a hand's breadth (common practice, no source).
-    pub const BY_EYE_MM: f64 = 50.0;
-
-    /// What is known still of a place that somebody changed by hand without a tape: no more than by eye.
-    pub fn by_hand(self) -> Self {
-        if self.within() > Self::BY_EYE_MM { self } else { Self::ByEye }
-    }
-
-    /// The half-width of the band in which it lies, mm.
-    pub const fn within(self) -> f64 {
-        match self {
-            Self::Taped => Self::TAPED_MM,
-            Self::ByEye => Self::BY_EYE_MM,
-            Self::Within(mm) => mm,
-        }
-    }
+    /// ± 50 mm, a hand's breadth: what by eye meant in layouts up to version 3 (common practice, no source).
+    pub const BY_EYE_OLDER_MM: f64 = 50.0;
 }
 
 /// Where something stands, and how well that is known.

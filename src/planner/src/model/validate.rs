@@ -12,6 +12,7 @@ mod layout;
 mod letters;
 pub mod limits;
 mod near;
+mod shop;
 mod vehicle;
 mod visit;
 
@@ -22,7 +23,7 @@ use baywright_geometry::{DVec2, Outline, Polygon, ShapeFault, angle};
 
 pub use super::fault::Fault;
 use super::fault::{Allowed, Counted, Found, Quote};
-use super::{Arrangement, Id, Layout, Provenance, TriggerList, Vehicle};
+use super::{Arrangement, Id, Layout, Provenance, Shop, TriggerList, Vehicle};
 use limits::{Range, Unit};
 pub use near::nearest;
 
@@ -53,6 +54,13 @@ pub fn arrangement(arrangement: &Arrangement) -> Vec<Fault> {
 pub fn trigger_list(list: &TriggerList) -> Vec<Fault> {
     let mut faults = Faults::default();
     visit::check(list, &mut faults);
+    faults.list
+}
+
+/// Every fault of a shop's settings; none if they are sound.
+pub fn shop(shop: &Shop) -> Vec<Fault> {
+    let mut faults = Faults::default();
+    shop::check(shop, &mut faults);
     faults.list
 }
 

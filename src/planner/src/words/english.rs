@@ -9,6 +9,7 @@ pub mod forms;
 pub mod help;
 pub mod rooms;
 pub mod screen;
+pub mod shop;
 pub mod visits;
 
 mod assumed;

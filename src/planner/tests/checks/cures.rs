@@ -155,7 +155,7 @@ fn walled_in_it_is_taken_out() {
 #[test]
 fn a_column_makes_the_car_move() {
     let mut arrangement = with(vec![column("column", (8_000.0, 4_360.0), 120.0)]);
-    arrangement.aiming.working_room_mm = 0.0;
+    arrangement.aiming.working_room_mm = Some(0.0);
     let step = step(&arrangement, Code::ZoneObject);
     assert_eq!(step, Step::MoveCar { by: DVec2::new(0.0, -200.0) });
     let assessment = assess(&arrangement);
@@ -166,12 +166,12 @@ fn a_column_makes_the_car_move() {
 #[test]
 fn the_car_goes_further_from_what_is_known_by_eye() {
     let mut arrangement = with(vec![column("column", (8_000.0, 4_360.0), 120.0)]);
-    arrangement.aiming.working_room_mm = 0.0;
+    arrangement.aiming.working_room_mm = Some(0.0);
     arrangement.bay.things[0].place.known = Known::ByEye;
     let assessment = assess(&arrangement);
     let cure = of(&assessment, Code::ZoneObject)[0].cure.clone().unwrap();
     assert_eq!(cure.at_least, Some(DVec2::new(0.0, -200.0)));
-    let by = DVec2::new(0.0, -200.0 - Known::ByEye.within());
+    let by = DVec2::new(0.0, -200.0 - arrangement.shop.by_eye_mm);
     assert_eq!(cure.step, Step::MoveCar { by });
     let promise = assessment.promise.unwrap();
     assert_eq!(promise.steps, vec![Step::MoveCar { by }]);
@@ -185,7 +185,7 @@ fn what_a_cure_would_cause_is_said() {
         column("column", (8_000.0, 4_360.0), 120.0),
         cabinet("bench", (2_000.0, 1_150.0), 600.0, 600.0),
     ]);
-    arrangement.aiming.working_room_mm = 600.0;
+    arrangement.aiming.working_room_mm = Some(600.0);
     let assessment = assess(&arrangement);
     let cure = of(&assessment, Code::ZoneObject)[0].cure.clone().unwrap();
     assert!(

@@ -215,7 +215,7 @@ impl Column {
         let mut alone = clear();
         let zone = alone.aiming.zones[0].clone();
         alone.aiming.zones.clear();
-        alone.aiming.working_room_mm = 0.0;
+        alone.aiming.working_room_mm = Some(0.0);
         let marks = std::mem::take(&mut alone.aiming.mark_plan);
         alone.aiming.placements[0].mark = None;
         let mut keeps = |excludes| alone.aiming.zones = vec![KeepClear { excludes, ..zone.clone() }];
@@ -227,7 +227,7 @@ impl Column {
             Self::LightZone => keeps(Exclusion::Light),
             Self::Fresnel => alone.aiming.placements[0].target.width_mm = 20.0,
             Self::Mark | Self::Run => alone.aiming.mark_plan = marks,
-            Self::WorkingRoom => alone.aiming.working_room_mm = 600.0,
+            Self::WorkingRoom => alone.aiming.working_room_mm = Some(600.0),
             Self::WayOut => {
                 let outline = rectangle((10_500.0, 0.0), (11_500.0, 1_000.0));
                 alone.bay.keep_free = vec![KeepFree { id: "way".into(), kind: KeepFreeKind::Exit, outline }];

@@ -41,7 +41,7 @@ const EXCLUSIONS: [Exclusion; 5] = [
 /// An opening 1 m wide in the far wall, before it a zone 600 mm wide.
 fn bay(opening: &Opening, excludes: Exclusion, reach: Reach) -> Arrangement {
     let mut bay = clear();
-    bay.aiming.working_room_mm = 0.0;
+    bay.aiming.working_room_mm = Some(0.0);
     bay.aiming.mark_plan.clear();
     bay.aiming.placements[0].mark = None;
     let zone = &mut bay.aiming.zones[0];

@@ -161,7 +161,8 @@ impl Desk {
         let size = thing.prism().outline.bounds().size();
         let aside = self.canvas.bay_from_top().turned(DVec2::new(0.0, -1.0)) * (size.min_element() + 100.0);
         // Nobody has taped where the copy stands.
-        thing.place = Place { known: thing.place.known.by_hand(), ..thing.place.shifted(aside) };
+        thing.place =
+            Place { known: self.document.by().shop.by_hand(thing.place.known), ..thing.place.shifted(aside) };
         self.add_thing(thing);
     }
 

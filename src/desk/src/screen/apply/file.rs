@@ -81,7 +81,7 @@ impl Desk {
         // A name without its ending, or without its folder, is found where it was saved.
         let near = self.in_folder(&with_ending(path));
         let path = baywright_files::meant(path, &near);
-        let opened = Document::open(path, self.document.today()).and_then(|document| {
+        let opened = Document::open(path, self.document.by()).and_then(|document| {
             let answer = Answer::of(&document, self.assess).ok_or_else(|| {
                 vec![FileFault::whole(path.display().to_string(), FileTrouble::CannotBeJudged)]
             })?;

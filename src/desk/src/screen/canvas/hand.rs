@@ -356,7 +356,8 @@ impl Drag {
                 let id = thing.id.clone();
                 // Where its sides are now nobody has taped.
                 let is_same = place == thing.place.at && shape == *thing.footprint.shape();
-                let known = if is_same { thing.place.known } else { thing.place.known.by_hand() };
+                let known =
+                    if is_same { thing.place.known } else { arrangement.shop.by_hand(thing.place.known) };
                 // Named after the last one: the size.
                 vec![
                     Edit::Place { thing: id.clone(), place: Place { at: place, known } },

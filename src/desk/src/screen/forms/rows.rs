@@ -238,7 +238,8 @@ impl Desk {
             }
         });
         let row = (texts.known_within, texts.known_within_hint);
-        if let Some(within) = self.length_row(ui, fields, row, thing.id.as_str(), now.2.within()) {
+        let within = self.answer.arrangement.shop.within(now.2);
+        if let Some(within) = self.length_row(ui, fields, row, thing.id.as_str(), within) {
             now.2 = Known::Within(within);
         }
         choice(ui, texts.to_move, words.effort(now.3), |ui| {

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use baywright_drawing::sign::SignKind;
 use baywright_drawing::{Fit, Lettering, Role, Shape, ViewState, flagged, top_view};
 use baywright_planner::geometry::{Bounds, DVec2};
-use baywright_planner::model::{Arrangement, Id, Layout};
+use baywright_planner::model::{Arrangement, Id, JudgedBy, Layout};
 use baywright_planner::words::{Words, letter};
 use baywright_planner::{Assessment, Finding, Severity};
 use egui::{ComboBox, Rect, RichText, Sense, Ui, Vec2};
@@ -20,7 +20,7 @@ use crate::session::document::made;
 /// The other arrangement and what is said of it, as long as nothing changes.
 #[derive(Debug, Default)]
 pub(in crate::screen) struct Compared {
-    of: Option<(Arc<Layout>, Id)>,
+    of: Option<(Arc<Layout>, Id, JudgedBy)>,
     made: Option<(Arc<Arrangement>, Arc<Assessment>)>,
     fills: Fills,
 }
@@ -75,6 +75,7 @@ impl Desk {
         let texts = self.texts();
         let layout = Arc::clone(self.document.layout());
         let shown = self.document.shown().clone();
+        let by = self.document.by();
         let place = layout.arrangements.iter().position(|own| own.id == shown).unwrap_or(0);
         let others = || layout.arrangements.iter().map(|own| &own.id).filter(|id| **id != shown);
         // "As found" before "cabinet moved": the earlier one is the first.
@@ -82,13 +83,17 @@ impl Desk {
         let with = page.with.clone().or(usual).or_else(|| others().next().cloned());
         let Some(with) = with else { return };
         let mut compared = std::mem::take(&mut self.compared);
-        if compared.of.as_ref().is_none_or(|(own, id)| !Arc::ptr_eq(own, &layout) || *id != with) {
-            let arrangement = made(&layout, &with, self.document.cars(), self.document.today()).map(Arc::new);
+        if compared
+            .of
+            .as_ref()
+            .is_none_or(|(own, id, own_by)| !Arc::ptr_eq(own, &layout) || *id != with || *own_by != by)
+        {
+            let arrangement = made(&layout, &with, self.document.cars(), by).map(Arc::new);
             compared.made = arrangement.map(|own| {
                 let assessment = Arc::new((self.assess)(&own));
                 (own, assessment)
             });
-            compared.of = Some((Arc::clone(&layout), with.clone()));
+            compared.of = Some((Arc::clone(&layout), with.clone(), by));
         }
         ui.horizontal(|ui| {
             let label = ui.label(texts.compare_with);

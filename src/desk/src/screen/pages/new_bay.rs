@@ -400,7 +400,13 @@ impl Desk {
             shut: Vec::new(),
             visit: Vec::new(),
         };
-        Some(Layout { bay, arrangements: vec![arrangement], underlay: None, taped: made.taped })
+        Some(Layout {
+            bay,
+            arrangements: vec![arrangement],
+            underlay: None,
+            taped: made.taped,
+            shop_fingerprint: None,
+        })
     }
 
     /// Shows a bay that was just made.

@@ -4,8 +4,7 @@
 use std::path::{Path, PathBuf};
 
 use baywright_files::{FileFault, Library, Profile, Saved, is_taken, load_profile, save_new_profile};
-use baywright_planner::model::{Arrangement, Id, Layout, Vehicle};
-use jiff::civil::Date;
+use baywright_planner::model::{Arrangement, Id, JudgedBy, Layout, Vehicle};
 
 use super::CarNotKept;
 
@@ -104,15 +103,10 @@ impl Cars {
 }
 
 /// One arrangement of a layout, made with the cars that there are.
-pub(crate) fn made(
-    layout: &Layout,
-    arrangement: &Id,
-    cars: &[Profile],
-    today: Option<Date>,
-) -> Option<Arrangement> {
+pub(crate) fn made(layout: &Layout, arrangement: &Id, cars: &[Profile], by: JudgedBy) -> Option<Arrangement> {
     let saved = layout.arrangements.iter().find(|own| own.id == *arrangement)?;
     let car = cars.iter().find(|car| car.vehicle.id == saved.vehicle)?;
-    layout.resolve(saved, &car.vehicle, &car.fingerprint, today).ok()
+    layout.resolve(saved, &car.vehicle, &car.fingerprint, by).ok()
 }
 
 #[cfg(test)]

@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use baywright_files::{DiskMark, Saved, save_layout};
-use baywright_planner::model::Layout;
+use baywright_planner::model::{Layout, Shop};
 
 use super::NotSaved;
 
@@ -16,6 +16,9 @@ pub(super) struct LayoutFile {
     /// What lay there when it was read or written last.
     mark: Option<DiskMark>,
     saved: Arc<Layout>,
+    /// The mark of the shop's settings by which it was judged when it was saved, if that was remembered. It is the file's
+    /// affair, not the bay's: other settings are no change of the bay.
+    judged_by: Option<String>,
     /// Made here, or taken up, and never saved: it would be lost.
     is_new: bool,
 }
@@ -23,12 +26,22 @@ pub(super) struct LayoutFile {
 impl LayoutFile {
     /// Of a layout as it was read; `path` is where, `mark` what lay there.
     pub const fn of(layout: Arc<Layout>, path: Option<PathBuf>, mark: Option<DiskMark>) -> Self {
-        Self { path, mark, saved: layout, is_new: false }
+        Self { path, mark, saved: layout, judged_by: None, is_new: false }
     }
 
     /// The same of one that is on no disk as it is.
     pub fn never_saved(self) -> Self {
         Self { is_new: true, ..self }
+    }
+
+    /// The same of one that remembers by which settings of the shop it was judged.
+    pub fn judged_by(self, judged_by: Option<String>) -> Self {
+        Self { judged_by, ..self }
+    }
+
+    /// Whether it was judged by other settings of the shop when it was saved.
+    pub fn was_judged_by_others(&self, shop: &Shop) -> bool {
+        self.judged_by.as_ref().is_some_and(|own| *own != shop.fingerprint())
     }
 
     /// Where it lies.
@@ -57,27 +70,42 @@ impl LayoutFile {
     }
 
     /// Saves where it lies; `over` says that a file which someone else changed may be replaced.
-    pub fn save(&mut self, now: &Arc<Layout>, over: bool) -> Result<Saved, NotSaved> {
+    pub fn save(&mut self, now: &Arc<Layout>, shop: &Shop, over: bool) -> Result<Saved, NotSaved> {
         let path = self.path.clone().ok_or(NotSaved::NoPlace)?;
         if !over && self.is_changed_on_disk() {
             return Err(NotSaved::ChangedOnDisk);
         }
-        self.write(now, &path)
+        self.write(now, &path, shop)
     }
 
     /// Saves under another name, which it then goes by; `over` says that a file which is there may be replaced.
-    pub fn save_as(&mut self, now: &Arc<Layout>, path: &Path, over: bool) -> Result<Saved, NotSaved> {
+    pub fn save_as(
+        &mut self,
+        now: &Arc<Layout>,
+        path: &Path,
+        shop: &Shop,
+        over: bool,
+    ) -> Result<Saved, NotSaved> {
         if !over && DiskMark::of(path).is_there() {
             return Err(NotSaved::ChangedOnDisk);
         }
-        self.write(now, path)
+        self.write(now, path, shop)
     }
 
-    fn write(&mut self, now: &Arc<Layout>, path: &Path) -> Result<Saved, NotSaved> {
-        let saved = save_layout(path, now).map_err(NotSaved::Faults)?;
-        *self = Self::of(Arc::clone(now), Some(path.to_owned()), Some(DiskMark::of(path)));
+    fn write(&mut self, now: &Arc<Layout>, path: &Path, shop: &Shop) -> Result<Saved, NotSaved> {
+        let judged_by = Some(shop.fingerprint());
+        let written = Layout { shop_fingerprint: judged_by.clone(), ..Layout::clone(now) };
+        let saved = save_layout(path, &written).map_err(NotSaved::Faults)?;
+        *self =
+            Self::of(Arc::clone(now), Some(path.to_owned()), Some(DiskMark::of(path))).judged_by(judged_by);
         Ok(saved)
     }
+}
+
+/// A layout apart from what its file remembers of the shop's settings.
+pub(super) fn without_shop(mut layout: Layout) -> (Layout, Option<String>) {
+    let judged_by = layout.shop_fingerprint.take();
+    (layout, judged_by)
 }
 
 #[cfg(test)]
@@ -87,23 +115,30 @@ mod tests {
     #[test]
     fn what_is_on_disk_is_known_and_what_someone_else_wrote_is_asked_about() {
         let layout = Arc::new(baywright_files::open(Path::new("crowded-bay"), None).unwrap().layout);
+        let shop = Shop::default();
         let folder = std::env::temp_dir().join(format!("baywright-layout-file-{}", std::process::id()));
         std::fs::create_dir_all(&folder).unwrap();
         let path = folder.join("mine.ron");
         let mut file = LayoutFile::of(Arc::clone(&layout), None, None).never_saved();
         assert!(!file.holds(&layout));
-        assert_eq!(file.save(&layout, false), Err(NotSaved::NoPlace));
-        file.save_as(&layout, &path, false).unwrap();
+        assert_eq!(file.save(&layout, &shop, false), Err(NotSaved::NoPlace));
+        file.save_as(&layout, &path, &shop, false).unwrap();
         // The same said by another copy is on disk too.
         assert!(file.holds(&layout) && file.holds(&Arc::new(Layout::clone(&layout))));
         assert_eq!((file.path(), file.mark()), (Some(path.as_path()), Some(DiskMark::of(&path))));
+        // By which settings it is judged is remembered, and is no change of the bay.
+        assert!(!file.was_judged_by_others(&shop));
+        let other = Shop { by_eye_mm: 80.0, ..shop };
+        assert!(file.was_judged_by_others(&other) && file.holds(&layout));
+        let read = baywright_files::load_layout(&path).unwrap();
+        assert_eq!(read.shop_fingerprint, Some(shop.fingerprint()));
         std::fs::write(&path, "(version: 1)").unwrap();
         assert!(file.is_changed_on_disk());
-        assert_eq!(file.save(&layout, false), Err(NotSaved::ChangedOnDisk));
-        file.save(&layout, true).unwrap();
+        assert_eq!(file.save(&layout, &shop, false), Err(NotSaved::ChangedOnDisk));
+        file.save(&layout, &shop, true).unwrap();
         // Gone is changed too.
         std::fs::remove_file(&path).unwrap();
-        assert_eq!(file.save(&layout, false), Err(NotSaved::ChangedOnDisk));
+        assert_eq!(file.save(&layout, &shop, false), Err(NotSaved::ChangedOnDisk));
         std::fs::remove_dir_all(folder).unwrap();
     }
 }

@@ -147,7 +147,7 @@ fn feature_and_zone(context: &Context<'_>, zone: &PlacedZone, feature: &FloorFea
 /// whether it holds metal: plasterboard hides studs, which may be steel.
 fn hidden_metal(context: &Context<'_>, zone: &PlacedZone, findings: &mut Vec<Finding>) {
     let bay = &context.arrangement.bay;
-    let known = bay.walls_known.within();
+    let known = context.arrangement.shop.within(bay.walls_known);
     let heights = &zone.prism.span;
     let walls = bay.walls.iter().enumerate().filter(|(_, wall)| wall.material.metal().counts().is_none());
     let walls = walls.flat_map(|(edge, wall)| {

@@ -3,7 +3,7 @@
 use baywright_geometry::{Bounds, DVec2};
 
 use crate::model::Id;
-use crate::model::validate::limits::Range;
+use crate::model::validate::limits::{Range, Unit};
 use crate::model::validate::nearest;
 
 /// What is allowed. Lengths without a unit beside them are millimetres.
@@ -76,6 +76,8 @@ pub enum Allowed {
     /// Nothing at all.
     Nothing,
 
+    /// Not below the same figure of what is taped, in this unit.
+    FromTaped(f64, Unit),
     /// Below the car's length.
     BelowLength(f64),
     /// Below the car's width.

@@ -140,6 +140,8 @@ pub enum FileKind {
     Profile,
     /// A list of what asks for aimings.
     TriggerList,
+    /// A shop's settings.
+    Shop,
     /// A picture.
     Picture,
     /// Any file of ours.

@@ -41,7 +41,9 @@ pub(super) fn check(path: &str, aiming: &Aiming, car: &Vehicle, faults: &mut Fau
     if let Some(back) = aiming.alignment.set_back_mm {
         faults.number(format!("{path}.alignment.set_back_mm"), back, &limits::SET_BACK_LIMIT);
     }
-    faults.number_or_none(format!("{path}.working_room_mm"), aiming.working_room_mm, &limits::WORKING_ROOM);
+    if let Some(room) = aiming.working_room_mm {
+        faults.number_or_none(format!("{path}.working_room_mm"), room, &limits::WORKING_ROOM);
+    }
     marks(path, aiming, car, faults);
     placements(path, aiming, car, faults);
     zones(path, aiming, faults);

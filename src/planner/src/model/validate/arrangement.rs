@@ -11,6 +11,9 @@ pub(super) fn check(all: &Arrangement, faults: &mut Faults) {
     for fault in super::vehicle(&all.vehicle) {
         faults.add(format!("vehicle.{}", fault.field), fault.found, fault.allowed);
     }
+    for fault in super::shop(&all.shop) {
+        faults.add(format!("shop.{}", fault.field), fault.found, fault.allowed);
+    }
     if !all.vehicle.aimings.contains(&all.aiming) {
         faults.add("aiming", Found::NotAsInProfile(all.aiming.id.clone()), Allowed::AimingOfCar);
     }

@@ -28,6 +28,9 @@ pub(super) fn check(layout: &Layout, faults: &mut Faults) {
     if let Some(picture) = &layout.underlay {
         underlay(picture, faults);
     }
+    if let Some(mark) = &layout.shop_fingerprint {
+        faults.name("shop_fingerprint", mark);
+    }
     if let Some(room) = &layout.taped {
         taped(room, faults);
     }

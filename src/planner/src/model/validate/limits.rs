@@ -29,6 +29,8 @@ pub enum Unit {
     Gigahertz,
     /// Reflecting levels.
     Dbsm,
+    /// Whole days.
+    Days,
 }
 
 const BARE: Unit = Unit::None;
@@ -38,11 +40,11 @@ const GHZ: Unit = Unit::Gigahertz;
 const DBSM: Unit = Unit::Dbsm;
 
 impl Range {
-    const fn above(low: f64, high: f64, unit: Unit) -> Self {
+    pub(in crate::model) const fn above(low: f64, high: f64, unit: Unit) -> Self {
         Self { low, high, above: true, unit }
     }
 
-    const fn from(low: f64, high: f64, unit: Unit) -> Self {
+    pub(in crate::model) const fn from(low: f64, high: f64, unit: Unit) -> Self {
         Self { low, high, above: false, unit }
     }
 

@@ -17,6 +17,7 @@ pub const TEXTS: CommandLine = CommandLine {
     check_arrangement: "Only this arrangement; without it, every one in the file",
     draw_arrangement: "This arrangement; without it, the first one in the file",
     units: "Lengths in millimetres, metres, or feet and inches",
+    shop: "The shop's settings to judge by, instead of the shop's own document",
     date: "The day to judge by, instead of today: dates the floor survey",
     no_day: "there is no such day; write a day as 2026-11-02",
     json: "The answer as data",

@@ -3,7 +3,7 @@
 use super::names::the;
 use super::{About, listed, sentence_start};
 use crate::assessment::{Cure, Finding, Severity, Step, Subject};
-use crate::model::{Effort, Id, Known, TargetHeight, ThingKind};
+use crate::model::{Effort, Id, TargetHeight, ThingKind};
 
 impl About<'_> {
     /// What to do about a finding, with what that would cause; `None` if nothing is known.
@@ -27,7 +27,8 @@ impl About<'_> {
 
     fn is_taped(&self, thing: &Id) -> bool {
         let own = self.arrangement.bay.things.iter().find(|own| own.id == *thing);
-        own.is_some_and(|own| own.place.known.within() <= Known::Taped.within())
+        let shop = &self.arrangement.shop;
+        own.is_some_and(|own| shop.within(own.place.known) <= shop.taped_mm)
     }
 
     /// One thing to do, without capital and full stop: "move the trolley 300 mm towards the car's right".

@@ -9,7 +9,7 @@ use crate::assessment::{
     AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Misplaced, OffBy, OffPlace,
     OnRunways, Quantity, Severity, StandReach, Subject, TooLarge, Under,
 };
-use crate::model::{Known, Material, Metal, Provenance, Thing};
+use crate::model::{Known, Material, Metal, Provenance, ShopFigure, Thing};
 
 impl About<'_> {
     /// How bad, in words.
@@ -151,6 +151,9 @@ impl About<'_> {
             Facts::FloorLevels(fact) => self.floor_title(*fact, finding),
             Facts::AxisUnknown => "thrust line not known".to_owned(),
             Facts::ProfileChanged => "the car's profile has changed since this was saved".to_owned(),
+            Facts::ShopUnread => "the shop's own settings cannot be read".to_owned(),
+            Facts::ShopChanged => "judged by other shop settings than when it was saved".to_owned(),
+            Facts::OlderByEye => "placed by eye under an older rule".to_owned(),
             Facts::ExampleFigures => "on example figures".to_owned(),
             Facts::AssumedFigures(_) => "some figures of the car are assumed".to_owned(),
             Facts::ViewByAngles => "the camera's lens is not known".to_owned(),
@@ -166,7 +169,10 @@ impl About<'_> {
     /// The number against its limit: "250 mm in, limit 0 mm". `None` where there is no number.
     pub fn measure(&self, finding: &Finding) -> Option<String> {
         let (measured, limit) = (finding.measured?, finding.limit?);
-        let [value, limit_text] = self.against(measured, limit);
+        let [value, mut limit_text] = self.against(measured, limit);
+        if is_said_with_limit(&finding.basis) {
+            limit_text.push_str(", the shop's own");
+        }
         Some(match &finding.facts {
             Facts::ZoneObject(_) | Facts::ZoneUnjudged(_) | Facts::DoorLeaf(_) | Facts::KeepFree => {
                 format!("by {value}, limit {limit_text}")
@@ -208,6 +214,9 @@ impl About<'_> {
             | Facts::HeightsFromFloor
             | Facts::AxisUnknown
             | Facts::ProfileChanged
+            | Facts::ShopUnread
+            | Facts::ShopChanged
+            | Facts::OlderByEye
             | Facts::ExampleFigures
             | Facts::AssumedFigures(_)
             | Facts::MeasuredOnCar
@@ -306,9 +315,9 @@ impl About<'_> {
                     .to_owned()
             }
             Facts::DoorLeaf(DoorPart::Roll) => format!(
-                "{}, and as far as it stands out from the wall; counted as {}. See where it ends.",
+                "{}, and as far as it stands out from the wall; counted as {}, the shop's own figure. See where it ends.",
                 sentence_start(self.part_material(finding).map_or("", |own| self.material(own))),
-                self.length(crate::check::ROLL_MM)
+                self.length(self.arrangement.shop.door_roll_mm)
             ),
             Facts::SightBlocked(InSight::Hides { total }) => match finding.measured {
                 Some(Quantity::Share(alone)) if total - alone > 0.005 => {
@@ -355,6 +364,13 @@ impl About<'_> {
             Facts::ExampleFigures => "Invented to show how the program works. Enter the vehicle maker's own \
                                       figures before any real work."
                 .to_owned(),
+            Facts::ShopUnread => {
+                "The defaults stand in for them; correct the file or take it away.".to_owned()
+            }
+            Facts::ShopChanged => {
+                "Save the layout again to have it remember how it is judged now.".to_owned()
+            }
+            Facts::OlderByEye => self.older_by_eye(finding),
             Facts::ProfileChanged => "Look at its figures again, then save the layout with it.".to_owned(),
             Facts::AxisUnknown => {
                 "This aiming follows the thrust line; the centreline is drawn until the rear \
@@ -422,6 +438,7 @@ impl About<'_> {
             }
             Basis::Published(source) => format!("{source}."),
             Basis::CommonPractice => "Common practice, no source.".to_owned(),
+            Basis::Shop(figure) => self.of_shop(*figure),
             Basis::Geometry => {
                 "Two things cannot be in one place, and what is hidden cannot be seen.".to_owned()
             }
@@ -518,13 +535,16 @@ impl About<'_> {
 
     pub(super) fn known(&self, finding: &Finding) -> String {
         let Some(thing) = self.thing(finding) else {
-            let within = self.length(self.arrangement.bay.walls_known.within());
+            let within = self.length(self.arrangement.shop.within(self.arrangement.bay.walls_known));
             return format!("The walls' places are known to ± {within}.");
         };
-        let within = self.length(thing.place.known.within());
+        let within = self.length(self.arrangement.shop.within(thing.place.known));
         match thing.place.known {
             Known::Taped => format!("Its place was taped, so it is known to ± {within}."),
             Known::ByEye => format!("Placed by eye, so its place is known to ± {within}."),
+            Known::ByEyeOlder => {
+                format!("Placed by eye under an older rule, so its place counts as known to ± {within}.")
+            }
             Known::Within(_) => format!("Its place is known to ± {within}."),
         }
     }
@@ -626,5 +646,14 @@ const fn off_by(about: OffBy) -> &'static str {
         OffBy::Height => "in height",
         OffBy::Yaw => "turned",
         OffBy::Pitch => "tipped",
+    }
+}
+
+/// Whether a limit is said to be the shop's own where it stands; how well a place is known, the next sentence says.
+const fn is_said_with_limit(basis: &Basis) -> bool {
+    match basis {
+        // How large a roll is counted is no limit.
+        Basis::Shop(figure) => !figure.is_of_place() && !matches!(figure, ShopFigure::DoorRoll),
+        _ => false,
     }
 }

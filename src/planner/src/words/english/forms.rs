@@ -118,7 +118,7 @@ pub const TEXTS: Forms = Forms {
     floor_roll: "Side up within",
     floor_roll_hint: "How far one side of the plane of the wheels may be up; empty if nothing is asked",
     working_room: "Working room",
-    working_room_hint: "All round the car, to walk and work",
+    working_room_hint: "All round the car, to walk and work; left empty, the shop's own",
     thrust_limit: "Thrust angle within",
     set_back_limit: "Set-back within",
     alignment_hint: "Beyond it the car is not aimed; empty if the procedure says nothing",

@@ -175,7 +175,7 @@ impl About<'_> {
 
     /// How well it is known where the car stands.
     pub fn how_parked(&self, known: ParkedKnown) -> String {
-        let (mm, rad) = known.within();
+        let (mm, rad) = self.arrangement.shop.parked_within(known);
         let within = format!("± {}, ± {}", self.length(mm), self.quantity(Quantity::Angle(rad)));
         match known {
             ParkedKnown::Planned => format!("planned, {within}"),
@@ -186,10 +186,11 @@ impl About<'_> {
 
     /// How well the place of a thing is known.
     pub fn how_known(&self, known: Known) -> String {
-        let within = self.length(known.within());
+        let within = self.length(self.arrangement.shop.within(known));
         match known {
             Known::Taped => format!("taped, ± {within}"),
             Known::ByEye => format!("by eye, ± {within}"),
+            Known::ByEyeOlder => format!("by eye under an older rule, ± {within}"),
             Known::Within(_) => format!("± {within}"),
         }
     }

@@ -143,6 +143,7 @@ pub const fn known(known: Known) -> &'static str {
     match known {
         Known::Taped => "taped",
         Known::ByEye => "paced or by eye",
+        Known::ByEyeOlder => "by eye under an older rule",
         Known::Within(_) => "known otherwise",
     }
 }

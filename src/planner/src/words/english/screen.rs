@@ -469,7 +469,7 @@ pub fn opening_note(opening: &Opening, wall: Option<&str>) -> String {
 }
 
 /// The beginning of what was typed.
-fn cut(text: &str) -> String {
+pub(super) fn cut(text: &str) -> String {
     const MOST: usize = 24;
     let text = text.trim();
     if text.chars().count() <= MOST {

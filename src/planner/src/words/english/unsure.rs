@@ -39,7 +39,7 @@ impl About<'_> {
             }
         });
         let what = and_more(named.collect(), all.len());
-        let (mm, rad) = self.arrangement.parked_known.within();
+        let (mm, rad) = self.arrangement.shop.parked_within(self.arrangement.parked_known);
         let so_much = format!("± {} and ± {}", self.length(mm), self.quantity(crate::Quantity::Angle(rad)));
         let known = match self.arrangement.parked_known {
             ParkedKnown::Planned => format!("It is planned there, {so_much}"),

@@ -167,7 +167,7 @@ impl CarForm<'_> {
             figure: Some(&fa),
             sketch: None,
         };
-        let around = self.number(ui, line, Of::Length, room);
+        let around = self.number_or_none(ui, line, Of::Length, room);
         let mut alignment = own_alignment;
         let a = path("alignment.thrust_angle_deg");
         let line =

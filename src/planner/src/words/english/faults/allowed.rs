@@ -55,6 +55,9 @@ pub fn allowed(allowed: &Allowed) -> String {
         Allowed::EachKindOnce => "each kind of sensor once".to_owned(),
         Allowed::Nothing => "none".to_owned(),
 
+        Allowed::FromTaped(least, of) => {
+            format!("what is taped or more: from {}{}", number(*least), unit(*of))
+        }
         Allowed::BelowLength(length) => format!("less than the length of {} mm", number(*length)),
         Allowed::BelowWidth(width) => format!("less than the width of {} mm", number(*width)),
         Allowed::BelowTrack(track) => format!("less than the track: below {} mm", number(*track)),
@@ -154,6 +157,7 @@ pub const fn unit(unit: Unit) -> &'static str {
         Unit::Degrees => "°",
         Unit::Gigahertz => " GHz",
         Unit::Dbsm => " dBsm",
+        Unit::Days => " days",
     }
 }
 

@@ -132,6 +132,7 @@ const fn a(kind: FileKind) -> &'static str {
         FileKind::Layout => "a bay layout",
         FileKind::Profile => "a vehicle profile",
         FileKind::TriggerList => "a list of what asks for aimings",
+        FileKind::Shop => "a shop's settings",
         FileKind::Picture => "a picture",
         FileKind::Any => "a file",
     }
