@@ -316,20 +316,25 @@ impl Draft {
         }
     }
 
-    /// How much further from the set-up than it must a thing stands.
-    fn over(&self, thing: &Thing) -> f64 {
+    /// How much further from the set-up than it must a thing stands, if a share of the car's uncertainty counts.
+    fn over(&self, thing: &Thing, share: f64) -> f64 {
         let solid = Solid::of(thing, &self.arrangement.shop);
         let far = solid.ring.iter().map(|p| p.length()).fold(0.0, f64::max);
-        spare(&self.set_up, &solid) - solid.known - self.sway(far)
+        spare(&self.set_up, &solid) - solid.known - share * self.sway(far)
     }
 
     /// Pushes a thing towards the set-up until it stands as near as it may, or nearly; whether it fits there.
     fn beside(&self, dice: &mut Dice, thing: &mut Thing) -> bool {
         let extra = match self.laid {
             Laid::Well | Laid::Spoiled => dice.one(&[0.1, 2.0, 20.0, 150.0]),
-            _ => dice.one(&[-60.0, -20.0, -0.5, 0.1, 20.0, 300.0]),
+            _ => dice.one(&[-60.0, -20.0, -1.5, -0.5, 0.1, 20.0, 300.0]),
         };
-        if self.over(thing) < extra {
+        // Too near by a hair of what the car's place, or the thing's own, is uncertain by.
+        let share = match self.laid {
+            Laid::Well | Laid::Spoiled => 1.0,
+            _ => dice.one(&[1.0, 0.8, 0.0]),
+        };
+        if self.over(thing, share) < extra {
             return false;
         }
         if dice.often(0.7) {
@@ -340,7 +345,7 @@ impl Draft {
             for _ in 0..14 {
                 let middle = (clear + blocked) * 0.5;
                 thing.place = at(middle);
-                if self.over(thing) < extra { blocked = middle } else { clear = middle }
+                if self.over(thing, share) < extra { blocked = middle } else { clear = middle }
             }
             thing.place = at(clear);
         }

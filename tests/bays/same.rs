@@ -70,7 +70,12 @@ fn same_cure(a: &(String, f64), b: &(String, f64)) -> bool {
 /// What two answers to the same bay do not agree about.
 fn differ(one: &Assessment, other: &Assessment) -> Option<String> {
     if one.verdict != other.verdict {
-        return Some(format!("{:?} and {:?}", one.verdict, other.verdict));
+        let minded = |of: &Assessment| {
+            let all = of.findings.iter().filter(|f| f.severity != Severity::Note);
+            all.map(|f| format!("{:?} {:?} {:?}", f.code(), f.subjects, f.measured)).collect::<Vec<_>>()
+        };
+        let (a, b) = (minded(one), minded(other));
+        return Some(format!("{:?} and {:?}: {a:?}, {b:?}", one.verdict, other.verdict));
     }
     let (a, b) = (said(one), said(other));
     if a.len() != b.len() {

@@ -22,6 +22,7 @@ mod keep_free;
 mod mark_place;
 mod mark_target;
 mod outside_room;
+mod permanent_mark;
 mod picture;
 mod place_unsure;
 mod raised;
@@ -132,6 +133,7 @@ pub const ALL: &[Check] = &[
     car_clash::CHECK,
     stand_clash::CHECK,
     mark_place::CHECK,
+    permanent_mark::CHECK,
     runs::CHECK,
     head_room::CHECK,
     working_room::CHECK,

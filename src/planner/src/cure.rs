@@ -9,7 +9,7 @@ mod parking;
 mod promise;
 mod thing;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use baywright_geometry::{Circle, DVec2, Outline, angle, convex};
 
@@ -24,7 +24,7 @@ pub use promise::look_further;
 pub(crate) use promise::promise;
 
 /// How many findings get a cure with its consequences looked up; the others are notes or far down the list.
-pub const MOST_CURES: usize = 10;
+pub const MOST_CURES: usize = 40;
 
 /// For how many findings that blame nothing movable a way out is looked for: more drains and doors than any set-up meets.
 const MOST_OF_CAR: usize = 40;
@@ -51,12 +51,13 @@ struct Case<'a> {
     claims: Vec<Claim>,
 }
 
-/// Gives findings that stop the aiming or need care their cures, until [`MOST_CURES`] things have been looked at: the worst
-/// findings come first, and one thing's cure serves all that it stops.
+/// Gives findings that stop the aiming or need care their cures, for [`MOST_CURES`] things at most: those that stop it
+/// first, and of these the nearest to the car, whatever they are called; one thing's cure serves all that it stops.
 pub(crate) fn find(arrangement: &Arrangement, assessment: &mut Assessment) {
     let Assessment { findings, scene, .. } = assessment;
     let before = findings.clone();
     let case = Case { arrangement, scene, before: &before, claims: check::claims(arrangement, scene) };
+    let looked_at = looked_at(&case);
     let mut of_things: Vec<(Id, bool, Option<Cure>)> = Vec::new();
     let mut of_car = car::Moves::new(&case);
     let (mut left_of_car, mut left_further) = (MOST_OF_CAR, MOST_FURTHER);
@@ -75,7 +76,7 @@ pub(crate) fn find(arrangement: &Arrangement, assessment: &mut Assessment) {
                 let known = of_things.iter().find(|(known, for_care, _)| known == id && *for_care == care);
                 let cure = match known {
                     Some((_, _, cure)) => cure.clone(),
-                    None if of_things.len() >= MOST_CURES => continue,
+                    None if !looked_at.contains(id) => continue,
                     None => {
                         let cure = thing::cure(&case, id, care);
                         of_things.push((id.clone(), care, cure.clone()));
@@ -103,6 +104,20 @@ pub(crate) fn find(arrangement: &Arrangement, assessment: &mut Assessment) {
             break;
         }
     }
+}
+
+/// The things for which a way out is looked for.
+fn looked_at(case: &Case<'_>) -> BTreeSet<Id> {
+    let axle = case.arrangement.parked.origin();
+    let mut all: Vec<(Severity, f64, &Id)> = Vec::new();
+    for (thing, placed) in case.arrangement.bay.things.iter().zip(&case.scene.things) {
+        let worst = case.before.iter().filter(|f| blames(f, &thing.id)).map(|f| f.severity).min();
+        if let Some(worst) = worst.filter(|worst| *worst != Severity::Note) {
+            all.push((worst, check::farthest_of(&placed.prism.outline, axle), &thing.id));
+        }
+    }
+    all.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)).then_with(|| a.2.cmp(b.2)));
+    all.into_iter().take(MOST_CURES).map(|(.., id)| id.clone()).collect()
 }
 
 impl Cure {

@@ -46,6 +46,8 @@ pub enum Code {
     MarkOffTarget,
     /// A floor mark lies where no mark can be.
     MarkPlace,
+    /// A floor mark lies beside one that stays.
+    BesidePermanentMark,
     /// A straight tape or laser run passes through something.
     RunBlocked,
     /// Too little height.
@@ -116,7 +118,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 44] = [
+    pub const ALL: [Self; 45] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -128,6 +130,7 @@ impl Code {
         Self::MarkFault,
         Self::MarkOffTarget,
         Self::MarkPlace,
+        Self::BesidePermanentMark,
         Self::RunBlocked,
         Self::HeadRoom,
         Self::StandReach,
@@ -177,6 +180,7 @@ impl Code {
             Self::MarkFault => "mark-fault",
             Self::MarkOffTarget => "mark-off-target",
             Self::MarkPlace => "mark-place",
+            Self::BesidePermanentMark => "beside-permanent-mark",
             Self::RunBlocked => "run-blocked",
             Self::HeadRoom => "head-room",
             Self::StandReach => "stand-reach",
@@ -308,6 +312,8 @@ pub enum Facts {
     MarkOffTarget,
     /// See [`Code::MarkPlace`].
     MarkPlace,
+    /// See [`Code::BesidePermanentMark`]: which.
+    BesidePermanentMark(Id),
     /// See [`Code::RunBlocked`].
     RunBlocked,
     /// See [`Code::HeadRoom`].
@@ -397,6 +403,7 @@ impl Facts {
             Self::MarkFault(_) => Code::MarkFault,
             Self::MarkOffTarget => Code::MarkOffTarget,
             Self::MarkPlace => Code::MarkPlace,
+            Self::BesidePermanentMark(_) => Code::BesidePermanentMark,
             Self::RunBlocked => Code::RunBlocked,
             Self::HeadRoom(_) => Code::HeadRoom,
             Self::StandReach(_) => Code::StandReach,

@@ -2,7 +2,7 @@
 
 use baywright_geometry::protrude::moves_inside;
 use baywright_geometry::separate::{EQUAL_MOVES_MM, exits, heading_from_x};
-use baywright_geometry::{Bounds, DVec2, Outline, Polygon, convex};
+use baywright_geometry::{Bounds, Circle, DVec2, Outline, Polygon, convex};
 
 use super::parking::{places, set_up};
 use super::{Case, WHOLE_MM, apply, caused};
@@ -119,7 +119,6 @@ impl<'a> Moves<'a> {
         let Some(Subject::FloorFeature(id)) = finding.subjects.first() else { return None };
         let feature = self.case.arrangement.bay.floor_features.iter().find(|f| f.id == *id)?;
         let at = finding.place.truncate();
-        let half = DVec2::splat(WHOLE_MM);
         let resting: Outline = match finding.subjects.get(1) {
             Some(Subject::Stand(stand)) => {
                 let target = self.case.scene.targets.iter().find(|t| t.id == *stand)?;
@@ -128,7 +127,7 @@ impl<'a> Moves<'a> {
                     feet.flat_map(|s| s.outline.as_polygon().outer().to_vec()).collect();
                 convex::hull(&corners)?.into()
             }
-            _ => Polygon::rectangle(at - half, at + half).ok()?.into(),
+            _ => Circle::new(at, WHOLE_MM).ok()?.into(),
         };
         let mut moves = exits(&[&feature.outline.clone().into()], &resting);
         moves.truncate(MOST_TRIED);

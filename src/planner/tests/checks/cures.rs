@@ -233,3 +233,23 @@ fn offered_moves_clear_the_thing() {
     }
     assert!(tried > 100, "only {tried} moves were tried");
 }
+
+/// Fifteen trolleys in a row along the edge of the zone: each has its way out, whatever it is called.
+#[test]
+fn what_has_a_way_out_does_not_depend_on_names_or_number() {
+    let row = |name: &dyn Fn(usize) -> String| {
+        let trolleys =
+            (0..15).map(|i| cabinet(&name(i), (5_200.0 + 300.0 * i as f64, 4_400.0), 200.0, 300.0));
+        with(trolleys.collect())
+    };
+    for arrangement in [row(&|i| format!("trolley {i:02}")), row(&|i| format!("trolley {:02}", 14 - i))] {
+        let assessment = assess(&arrangement);
+        let stops = of(&assessment, Code::ZoneObject);
+        assert_eq!(stops.len(), 15);
+        for found in stops {
+            let cure = found.cure.as_ref().unwrap_or_else(|| panic!("{found:?}"));
+            assert!(matches!(&cure.step, Step::MoveThing { by, .. } if by.length() <= 251.0), "{cure:?}");
+        }
+        assert_eq!(assessment.promise.as_ref().map(|promise| promise.steps.len()), Some(15));
+    }
+}

@@ -49,7 +49,10 @@ const UNSURE: Cell = Cell::Found(Severity::Care, &[Code::ZoneNear, Code::PlaceUn
 
 /// What must be found of a row in a relation to a place by who asks.
 pub fn cell(row: Row, column: Column, relation: Relation, variant: Variant) -> Cell {
-    if column == Column::Fresnel && !variant.is_radar() && !matches!(row, Row::Feature(_)) {
+    if column == Column::Fresnel
+        && !variant.is_radar()
+        && !matches!(row, Row::Feature(_) | Row::PermanentMark)
+    {
         // 20 mm inside the zone's edge the sight, 5 mm to its side half way, is 37 mm away.
         let is_beside = relation == Relation::Over;
         return if is_beside { UNSURE } else { Cell::Nothing(Reason::NoRadar) };
@@ -59,6 +62,7 @@ pub fn cell(row: Row, column: Column, relation: Relation, variant: Variant) -> C
         Row::IdleRunway => runway(Made::Metal, column, relation),
         Row::Wall(_) => wall(column, relation),
         Row::Feature(kind) => feature(kind, column, relation),
+        Row::PermanentMark => permanent_mark(column, relation),
         // Over a pit's edge by however little a foot falls.
         Row::Proud(FloorFeatureKind::Pit, _) if column == Column::Feet && relation == Relation::Sliver => {
             stops(&[Code::StandClash])
@@ -248,6 +252,17 @@ fn wall(column: Column, relation: Relation) -> Cell {
         Column::Run => line(stops(&[Code::RunBlocked]), relation),
         Column::WorkingRoom => care_only(care(&[Code::WorkingRoom]), relation),
         Column::WayOut => Cell::Nothing(Reason::CareAtMost),
+    }
+}
+
+/// A cross on the floor is in nobody's way, but beside a mark it is taken for that. At 20 mm to either side it is; a sliver away
+/// it is the mark.
+fn permanent_mark(column: Column, relation: Relation) -> Cell {
+    match (column, relation) {
+        (Column::Mark, Relation::Over | Relation::Within | Relation::Clear) => {
+            care(&[Code::BesidePermanentMark])
+        }
+        _ => Cell::Nothing(Reason::OverOrUnder),
     }
 }
 

@@ -16,7 +16,9 @@ pub enum Row {
     Wall(Material),
     /// A place in the floor, flush with it.
     Feature(FloorFeatureKind),
-    /// The same, standing proud of the floor by a metre.
+    /// A mark that stays on the floor.
+    PermanentMark,
+    /// A place in the floor, standing proud of the floor by a metre.
     Proud(FloorFeatureKind, Made),
 }
 
@@ -69,7 +71,7 @@ impl Row {
                 }
             }
         }
-        all.push(Self::IdleRunway);
+        all.extend([Self::IdleRunway, Self::PermanentMark]);
         all.extend(Material::ALL.map(Self::Wall));
         for kind in [FloorFeatureKind::Drain, FloorFeatureKind::Pit, FloorFeatureKind::Joint] {
             all.push(Self::Feature(kind));
@@ -85,7 +87,7 @@ impl Row {
                 matches!(kind, ThingKind::Cabinet | ThingKind::LiftArm | ThingKind::Lamp | ThingKind::Person)
             }
             Self::Wall(material) => matches!(material, Material::Brick | Material::Steel | Material::Unknown),
-            Self::IdleRunway | Self::Feature(_) | Self::Proud(..) => true,
+            Self::IdleRunway | Self::PermanentMark | Self::Feature(_) | Self::Proud(..) => true,
         }
     }
 
@@ -94,6 +96,8 @@ impl Row {
         match self {
             Self::Thing(..) => *subject == Subject::Thing("row".into()),
             Self::IdleRunway => *subject == Subject::Runway("row".into()),
+            // It is named by the mark beside it.
+            Self::PermanentMark => matches!(subject, Subject::Mark(_)),
             Self::Wall(_) => matches!(subject, Subject::Wall(id) if id.as_str().starts_with("row")),
             Self::Feature(_) | Self::Proud(..) => *subject == Subject::FloorFeature("row".into()),
         }
@@ -105,7 +109,7 @@ impl Row {
             Self::Thing(_, Hangs::Yes, _) => span(410.0, 700.0),
             Self::Thing(_, Hangs::No, _) | Self::IdleRunway | Self::Proud(..) => span(0.0, 1_000.0),
             Self::Wall(_) => span(0.0, 3_000.0),
-            Self::Feature(_) => span(0.0, 0.001),
+            Self::Feature(_) | Self::PermanentMark => span(0.0, 0.001),
         }
     }
 
@@ -129,6 +133,9 @@ impl Row {
                     survey: None,
                 });
                 arrangement.bay.walls_known = Known::Within(KNOWN_MM);
+            }
+            Self::PermanentMark => {
+                arrangement.bay.marks.push(PermanentMark { id: "row".into(), at });
             }
             Self::Wall(material) => {
                 let half = length * 0.5;

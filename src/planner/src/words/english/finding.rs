@@ -103,6 +103,9 @@ impl About<'_> {
                 Some(Subject::Opening(_)) => format!("{second} would lie beyond the {first}"),
                 _ => format!("{second} would lie on the {first}"),
             },
+            Facts::BesidePermanentMark(own) => {
+                format!("{first} would lie beside the permanent mark “{own}”")
+            }
             Facts::RunBlocked => format!("{first} stands in {second}"),
             Facts::HeadRoom(under) => match (under, finding.subjects.first()) {
                 (Under::Person, Some(Subject::Ceiling)) => "the ceiling is low".to_owned(),
@@ -197,6 +200,7 @@ impl About<'_> {
             Facts::ThingPlace(_) => format!("{value} in one another, known to {limit_text}"),
             Facts::StandReach(_) => format!("asked {value} above the floor, reaches {limit_text}"),
             Facts::MarkOffTarget => format!("{value} beside it, limit {limit_text}"),
+            Facts::BesidePermanentMark(_) => format!("{value} apart, wants {limit_text} or none"),
             Facts::WheelOffRunway(_) => format!("{value} apart, limit {limit_text}"),
             Facts::WorkingRoom(_) => format!("{value} there, wants {limit_text}"),
             Facts::FloorLevels(fact) => super::floor::measure(*fact, &value, &limit_text),
@@ -388,6 +392,9 @@ impl About<'_> {
                 0..=2 => "Check the figures of its place.".to_owned(),
                 _ => "Check the figures of their places.".to_owned(),
             },
+            Facts::BesidePermanentMark(_) => {
+                "One is easily taken for the other: cover the one that is not meant, or park by it.".to_owned()
+            }
             Facts::RunBlocked => "Tape or laser cannot pass there.".to_owned(),
             Facts::StandReach(StandReach::Unknown) => {
                 "How high it goes is not entered; on runways more is asked of it than on the floor.".to_owned()
