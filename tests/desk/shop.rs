@@ -121,7 +121,8 @@ fn what_cannot_be_read_is_no_default_unseen() {
     assert_eq!(verdict(&screen), Verdict::ReadyWithCare);
     assert!(finds(&screen, "shop-unread"));
     ask(&mut screen, Command::Page(Some(Page::Shop)));
-    screen.get_by_label_contains("by_eye_mm: found 0.15 mm");
+    // On the page, and at the foot since it was opened.
+    assert_eq!(screen.get_all_by_label_contains("by_eye_mm: found 0.15 mm").count(), 2);
     assert!(screen.query_by_label(BY_EYE).is_none(), "nothing to type over it");
     std::fs::write(&file, "(version: 1, by_eye_mm: 90)").unwrap();
     press(&mut screen, "Read it again");

@@ -2,8 +2,7 @@
 //!
 //! Rule: the levels at the wheels, under the targets and their stands' feet, and at the marks are known: a dated survey, no
 //! older than the shop's own `survey_age_days`, whose points reach round them and lie no further off than its
-//! `level_reach_mm`. What is elsewhere in
-//! the survey does not matter. Between surveyed points a level is interpolated, and is as uncertain as the survey there
+//! `level_reach_mm`. What is elsewhere in the survey does not matter. Between surveyed points a level is interpolated, and is as uncertain as the survey there
 //! bends ([`baywright_survey::LevelSurface`]). Levels at wheels, targets and feet that differ by more than the aiming
 //! allows stop it; where they may, with what is uncertain of them, it needs care. So with the pitch and roll of the plane of
 //! the wheels, where the aiming has a limit for them. A target is set above its own floor and meant above the plane of the

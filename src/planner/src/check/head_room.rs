@@ -1,7 +1,7 @@
 //! Height: over the car, over the stands, over a person.
 //!
-//! Rule: the ceiling clears car and stands; what hangs over the car leaves the shop's own `over_car_mm`; where a person works around
-//! the car and the targets, nothing hangs lower than a person may walk under.
+//! Rule: the ceiling clears car and stands; what hangs over the car leaves the shop's own `over_car_mm`; where a person works
+//! around the car and the targets, nothing hangs lower than a person may walk under.
 //! Limits: over the car, the shop's own; over a person, 29 CFR 1910.36(g)(1): ceiling at least 7 ft 6 in
 //! (2286 mm), projections at least 6 ft 8 in (2032 mm) - for exit routes; taken here as what a person may expect.
 
