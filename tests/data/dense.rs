@@ -5,7 +5,7 @@ use baywright_drawing::{Fit, Lettering, Projection, Theme, ViewState, picture, t
 use baywright_files::{EMBEDDED_PROFILES, parse_layout, parse_profile};
 use baywright_planner::model::{Arrangement, Layout};
 use baywright_planner::words::Language;
-use baywright_planner::{Assessment, Code, Verdict, assess};
+use baywright_planner::{Assessment, Code, Verdict, assess_fully};
 
 /// A room of 12 by 7 m with these lists, a saloon in it, and its forward radar to aim.
 fn text(things: &str, features: &str, keep_free: &str, runways: &str) -> String {
@@ -75,7 +75,8 @@ fn answer(layout: &Layout) -> (Arrangement, Assessment) {
     let car = parse_profile(&own.label(), own.name, own.text).expect("it is sound");
     let arrangement =
         layout.resolve(&layout.arrangements[0], &car.vehicle, &car.fingerprint, None).expect("it resolves");
-    let assessment = assess(&arrangement);
+    // What `check` asks.
+    let assessment = assess_fully(&arrangement);
     (arrangement, assessment)
 }
 

@@ -23,8 +23,15 @@ pub use parking::LOOKED_WITHIN_MM;
 pub use promise::look_further;
 pub(crate) use promise::promise;
 
-/// How many findings get a cure with its consequences looked up; the others are notes or far down the list.
+/// For how many things a way out is looked for; fewer in a bay so full that each look takes long, never fewer than
+/// [`LEAST_CURES`].
 pub const MOST_CURES: usize = 40;
+
+/// In the fullest bay.
+const LEAST_CURES: usize = 10;
+
+/// So many corners of things, times the things for which they are looked at, are looked at in all.
+const MOST_LOOKS: usize = 80_000;
 
 /// For how many findings that blame nothing movable a way out is looked for: more drains and doors than any set-up meets.
 const MOST_OF_CAR: usize = 40;
@@ -51,7 +58,7 @@ struct Case<'a> {
     claims: Vec<Claim>,
 }
 
-/// Gives findings that stop the aiming or need care their cures, for [`MOST_CURES`] things at most: those that stop it
+/// Gives findings that stop the aiming or need care their cures, for [`most_cures`] things at most: those that stop it
 /// first, and of these the nearest to the car, whatever they are called; one thing's cure serves all that it stops.
 pub(crate) fn find(arrangement: &Arrangement, assessment: &mut Assessment) {
     let Assessment { findings, scene, .. } = assessment;
@@ -106,6 +113,15 @@ pub(crate) fn find(arrangement: &Arrangement, assessment: &mut Assessment) {
     }
 }
 
+/// For how many things a way out is looked for in this bay.
+fn most_cures(arrangement: &Arrangement) -> usize {
+    let corners = arrangement.bay.things.iter().map(|thing| match thing.footprint.outline() {
+        Outline::Circle(_) => 1,
+        Outline::Polygon(polygon) => polygon.outer().len(),
+    });
+    (MOST_LOOKS / corners.sum::<usize>().max(1)).clamp(LEAST_CURES, MOST_CURES)
+}
+
 /// The things for which a way out is looked for.
 fn looked_at(case: &Case<'_>) -> BTreeSet<Id> {
     let axle = case.arrangement.parked.origin();
@@ -117,7 +133,7 @@ fn looked_at(case: &Case<'_>) -> BTreeSet<Id> {
         }
     }
     all.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)).then_with(|| a.2.cmp(b.2)));
-    all.into_iter().take(MOST_CURES).map(|(.., id)| id.clone()).collect()
+    all.into_iter().take(most_cures(case.arrangement)).map(|(.., id)| id.clone()).collect()
 }
 
 impl Cure {

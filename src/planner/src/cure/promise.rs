@@ -22,6 +22,8 @@ use crate::scene::Scene;
 
 /// How many times steps are looked for: a step may bring another thing into play.
 const MOST_ROUNDS: usize = 3;
+/// Where more is to be minded no other place of the car is looked for: each is judged with all of it.
+const MOST_MINDED: usize = 200;
 /// Taking a thing out of the bay counts as carrying it so far.
 const OUT_OF_BAY_MM: f64 = 10_000.0;
 
@@ -35,7 +37,10 @@ pub(crate) fn promise(arrangement: &Arrangement, assessment: &Assessment) -> Opt
 /// mind. It judges some dozen times as often.
 pub fn look_further(arrangement: &Arrangement, assessment: &Assessment) -> Option<Promise> {
     let mut plans: Vec<Plan<'_>> = as_it_stands(arrangement, assessment).into_iter().collect();
-    if assessment.verdict == Verdict::NotReady && plans.iter().all(|plan| plan.minded() > (0, 0)) {
+    let (stops, care) = minded(&assessment.findings);
+    let is_few =
+        stopping(&assessment.findings) <= super::most_cures(arrangement) && stops + care <= MOST_MINDED;
+    if assessment.verdict == Verdict::NotReady && is_few && plans.iter().all(|plan| plan.minded() > (0, 0)) {
         let parked = elsewhere(arrangement, assessment).into_iter();
         let parked = parked.map(|by| Plan::of(arrangement, vec![Step::MoveCar { by }]));
         plans.extend(parked.filter_map(Plan::worked_out));
@@ -87,6 +92,10 @@ impl<'a> Plan<'a> {
 
     /// With all the steps that it takes; `None` if they do not suffice.
     fn worked_out(mut self) -> Option<Self> {
+        // Each of them has to go, and for no more a way is looked for.
+        if self.stopping > super::most_cures(self.from) {
+            return None;
+        }
         let begins_with = self.steps.len();
         for round in 0..MOST_ROUNDS {
             if self.judged.verdict != Verdict::NotReady {
