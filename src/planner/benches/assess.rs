@@ -1,6 +1,6 @@
 //! How long an answer takes: the live checks run in the drag's own frame.
 //!
-//! `judge` is the findings alone, `assess` adds the cures of the ten worst with what they would cause, and the promise.
+//! `judge` is the findings alone, `assess` adds the cures with what they would cause, and the promise.
 //! What the hand asks beside that in each frame of a drag comes after.
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
