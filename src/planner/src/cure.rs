@@ -36,6 +36,10 @@ const MOST_LOOKS: usize = 80_000;
 /// For how many findings that blame nothing movable a way out is looked for: more drains and doors than any set-up meets.
 const MOST_OF_CAR: usize = 40;
 
+/// The same where more than [`MANY_FINDINGS`] are found: each way out is compared with all of them.
+const MOST_OF_CAR_AMONG_MANY: usize = 10;
+const MANY_FINDINGS: usize = 400;
+
 /// For how many things that only may be in the way a place further away is looked for; the others are to be taped.
 const MOST_FURTHER: usize = 40;
 
@@ -67,7 +71,8 @@ pub(crate) fn find(arrangement: &Arrangement, assessment: &mut Assessment) {
     let looked_at = looked_at(&case);
     let mut of_things: Vec<(Id, bool, Option<Cure>)> = Vec::new();
     let mut of_car = car::Moves::new(&case);
-    let (mut left_of_car, mut left_further) = (MOST_OF_CAR, MOST_FURTHER);
+    let of_car_at_most = if before.len() > MANY_FINDINGS { MOST_OF_CAR_AMONG_MANY } else { MOST_OF_CAR };
+    let (mut left_of_car, mut left_further) = (of_car_at_most, MOST_FURTHER);
     for finding in findings.iter_mut().filter(|f| f.severity != Severity::Note) {
         let remedy = check::of(finding.code()).map_or(Remedy::None, |check| (check.remedy)(finding));
         if remedy == Remedy::ThingFurther && left_further > 0 {

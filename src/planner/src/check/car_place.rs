@@ -35,9 +35,7 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let mut met: Vec<Meets> = things_of(context).flat_map(|own| met_by(context, &own, farthest)).collect();
     if context.is_whole() {
         met.extend(rest_of_room(context).flat_map(|own| met_by(context, &own, farthest)));
-        let is_new = |own: &Meets| !met.iter().any(|m| m.what == own.what && m.may_be.of == own.may_be.of);
-        let edges: Vec<Meets> = edges::near(context).into_iter().filter(is_new).collect();
-        met.extend(edges);
+        met.extend(edges::near(context));
     }
     let known = context.arrangement.parked_known;
     let basis = ShopFigure::of_car(known).map_or(Basis::AsEntered, Basis::Shop);

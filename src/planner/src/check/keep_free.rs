@@ -59,8 +59,9 @@ const STEP_MM: f64 = 6.4;
 
 fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for area in areas(context.arrangement) {
+        let of_area = findings.len();
         for seen in context.things_near(area.1.outline.bounds()) {
-            stands_in(&area, thing_subject(&seen.thing.id), &seen.placed.prism, findings);
+            stands_in(&area, thing_subject(&seen.thing.id), &seen.placed.prism, of_area, findings);
         }
     }
 }
@@ -71,17 +72,24 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let stands =
         || targets().flat_map(|own| own.solids.iter().map(|solid| (Subject::Stand(own.id.clone()), solid)));
     for area in areas(context.arrangement) {
+        let of_area = findings.len();
         for (subject, solid) in car().chain(stands()) {
-            stands_in(&area, subject, solid, findings);
+            stands_in(&area, subject, solid, of_area, findings);
         }
         for (subject, fixture) in context.fixtures().filter(|(_, own)| own.span.top() > STEP_MM) {
-            stands_in(&area, subject, &fixture, findings);
+            stands_in(&area, subject, &fixture, of_area, findings);
         }
     }
 }
 
-/// Says once of each what stands in an area.
-fn stands_in(area: &(Id, Prism, Basis), subject: Subject, solid: &Prism, findings: &mut Vec<Finding>) {
+/// Says once of each what stands in an area, whose findings begin at `of_area`.
+fn stands_in(
+    area: &(Id, Prism, Basis),
+    subject: Subject,
+    solid: &Prism,
+    of_area: usize,
+    findings: &mut Vec<Finding>,
+) {
     let (id, way, basis) = area;
     let (here, there) = (solid.outline.bounds(), way.outline.bounds());
     if !here.meets(&there) {
@@ -89,7 +97,7 @@ fn stands_in(area: &(Id, Prism, Basis), subject: Subject, solid: &Prism, finding
     }
     let Clearance::Intrudes(intrusion) = clearance(way, solid) else { return };
     let subjects = vec![subject, Subject::KeepFree(id.clone())];
-    let said = findings.iter().any(|f| f.code() == Code::KeepFree && f.subjects == subjects);
+    let said = findings.iter().skip(of_area).any(|f| f.code() == Code::KeepFree && f.subjects == subjects);
     if intrusion.depth > SPEAKS_FROM_MM && !said {
         let at = middle_of_both(&here, &there).extend(0.0);
         findings.push(

@@ -55,6 +55,7 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 fn against_the_rest(context: &Context<'_>, target: &PlacedTarget, findings: &mut Vec<Finding>) {
+    let of_target = findings.len();
     for solid in &target.solids {
         for part in &context.scene.car {
             clash(target, solid, Subject::Car, part, findings);
@@ -70,30 +71,24 @@ fn against_the_rest(context: &Context<'_>, target: &PlacedTarget, findings: &mut
         }
     }
     // The feet, or a mat's body: what rests on the floor.
-    let resting = target.solids.iter().filter(|solid| solid.span.bottom() <= SPEAKS_FROM_MM);
-    for solid in resting {
-        for feature in &context.arrangement.bay.floor_features {
-            let outline = feature.outline.clone().into();
-            if !overlap::overlaps(&solid.outline, &outline) {
-                continue;
-            }
-            let severity = match feature.kind {
-                FloorFeatureKind::Pit => Severity::Stops,
-                FloorFeatureKind::Drain | FloorFeatureKind::Joint => Severity::Care,
-            };
-            let subjects = vec![Subject::FloorFeature(feature.id.clone()), Subject::Stand(target.id.clone())];
-            if findings.iter().any(|f| f.code() == Code::StandClash && f.subjects == subjects) {
-                continue;
-            }
-            let at = middle_of_both(&solid.outline.bounds(), &feature.outline.bounds());
-            findings.push(finding(
-                Facts::StandClash,
-                severity,
-                subjects,
-                at.extend(0.0),
-                Basis::CommonPractice,
-            ));
+    let resting = || target.solids.iter().filter(|solid| solid.span.bottom() <= SPEAKS_FROM_MM);
+    for feature in &context.arrangement.bay.floor_features {
+        let outline = feature.outline.clone().into();
+        let Some(solid) = resting().find(|solid| overlap::overlaps(&solid.outline, &outline)) else {
+            continue;
+        };
+        let severity = match feature.kind {
+            FloorFeatureKind::Pit => Severity::Stops,
+            FloorFeatureKind::Drain | FloorFeatureKind::Joint => Severity::Care,
+        };
+        let subjects = vec![Subject::FloorFeature(feature.id.clone()), Subject::Stand(target.id.clone())];
+        // What is proud of the floor is said already.
+        let is_said = |f: &Finding| f.code() == Code::StandClash && f.subjects == subjects;
+        if feature.proud_mm > 0.0 && findings.iter().skip(of_target).any(is_said) {
+            continue;
         }
+        let at = middle_of_both(&solid.outline.bounds(), &feature.outline.bounds()).extend(0.0);
+        findings.push(finding(Facts::StandClash, severity, subjects, at, Basis::CommonPractice));
     }
 }
 

@@ -38,19 +38,28 @@ fn beside_features(context: &Context<'_>, met: &mut Vec<Meets>) {
             .map(|solid| (Subject::Stand(target.id.clone()), Code::StandClash, Rests::Area(&solid.outline)))
     });
     let tyres = treads.iter().map(|tread| (Subject::Car, Code::WheelPlace, Rests::Area(tread)));
-    for (of, code, rests) in marks.chain(feet).chain(tyres) {
-        let axle = context.arrangement.parked.origin();
-        let (around, far) = match &rests {
-            Rests::Spot(at) => (Bounds { low: *at, high: *at }, axle.distance(*at)),
-            Rests::Area(area) => (area.bounds(), farthest_of(area, axle)),
-        };
-        let reach_mm = sway(context.arrangement, far);
-        for feature in &context.arrangement.bay.floor_features {
-            if !feature.outline.bounds().meets(&around.grown(reach_mm)) {
+    let axle = context.arrangement.parked.origin();
+    let resting: Vec<_> = marks
+        .chain(feet)
+        .chain(tyres)
+        .map(|(of, code, rests)| {
+            let (around, far) = match &rests {
+                Rests::Spot(at) => (Bounds { low: *at, high: *at }, axle.distance(*at)),
+                Rests::Area(area) => (area.bounds(), farthest_of(area, axle)),
+            };
+            (of, code, rests, around, sway(context.arrangement, far))
+        })
+        .collect();
+    // What is proud of the floor is a solid, and asked about as such.
+    for feature in context.arrangement.bay.floor_features.iter().filter(|own| own.proud_mm <= 0.0) {
+        let mut of_feature = Vec::new();
+        let bounds = feature.outline.bounds();
+        for (of, code, rests, around, reach_mm) in &resting {
+            if !bounds.meets(&around.grown(*reach_mm)) {
                 continue;
             }
             let edge = Outline::from(feature.outline.clone());
-            let apart = match &rests {
+            let apart = match rests {
                 Rests::Spot(at) => distance_to_point(&edge, *at),
                 Rests::Area(area) => distance(&edge, area),
             };
@@ -61,11 +70,12 @@ fn beside_features(context: &Context<'_>, met: &mut Vec<Meets>) {
                 Separation::Overlapping => continue,
             };
             if gap_mm < reach_mm - SPEAKS_FROM_MM {
-                let may_be = MayBe { of: of.clone(), code, gap_mm, at: at.extend(0.0) };
+                let may_be = MayBe { of: of.clone(), code: *code, gap_mm, at: at.extend(0.0) };
                 let what = Subject::FloorFeature(feature.id.clone());
-                note(met, Meets { what, may_be, reach_mm });
+                note(&mut of_feature, Meets { what, may_be, reach_mm: *reach_mm });
             }
         }
+        met.append(&mut of_feature);
     }
 }
 

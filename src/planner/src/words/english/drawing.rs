@@ -231,10 +231,10 @@ impl About<'_> {
         let mut text = format!("{}. {}", self.verdict(assessment.verdict), self.summary(assessment));
         let told = assessment.findings.iter().filter(|f| f.severity != Severity::Note);
         for (i, finding) in told.enumerate() {
-            text = format!("{text} {}: {}.", i + 1, self.key_line(finding));
+            text += &format!(" {}: {}.", i + 1, self.key_line(finding));
         }
         if let Some(one_to) = one_to {
-            text = format!("{text} {}", self.scale_on_paper(one_to));
+            text += &format!(" {}", self.scale_on_paper(one_to));
         }
         sentence_start(&text)
     }
