@@ -72,7 +72,8 @@ fn differ(one: &Assessment, other: &Assessment) -> Option<String> {
     if one.verdict != other.verdict {
         let minded = |of: &Assessment| {
             let all = of.findings.iter().filter(|f| f.severity != Severity::Note);
-            all.map(|f| format!("{:?} {:?} {:?}", f.code(), f.subjects, f.measured)).collect::<Vec<_>>()
+            all.map(|f| format!("{:?} {:?} {:?} {:?}", f.code(), f.subjects, f.measured, f.limit))
+                .collect::<Vec<_>>()
         };
         let (a, b) = (minded(one), minded(other));
         return Some(format!("{:?} and {:?}: {a:?}, {b:?}", one.verdict, other.verdict));
