@@ -112,8 +112,9 @@ impl Volume {
         };
         match self {
             Self::Prism(prism) => around(prism.outline.as_polygon().outer()),
-            Self::Line { line, .. } => around(&[line.from, line.to]),
-            Self::Spot { at, .. } => around(&[*at]),
+            // As wide as their regions are.
+            Self::Line { line, .. } => around(&[line.from, line.to]).grown(LINE_HALF_MM),
+            Self::Spot { at, .. } => around(&[*at]).grown(LINE_HALF_MM),
             Self::Sight { eye, face } => {
                 let corners = face.corners().map(|corner| corner.truncate());
                 around(&[corners.as_slice(), &[eye.truncate()]].concat())
