@@ -36,7 +36,9 @@ pub(crate) fn promise(arrangement: &Arrangement, assessment: &Assessment) -> Opt
 /// The same, of all ways: the car parked elsewhere too, within [`super::LOOKED_WITHIN_MM`], if that leaves less to do and to
 /// mind. It judges some dozen times as often.
 pub fn look_further(arrangement: &Arrangement, assessment: &Assessment) -> Option<Promise> {
-    let mut plans: Vec<Plan<'_>> = as_it_stands(arrangement, assessment).into_iter().collect();
+    // What is promised with the car where it is was found with the assessment.
+    let known = assessment.promise.as_ref().map(|known| Plan::of(arrangement, known.steps.clone()));
+    let mut plans: Vec<Plan<'_>> = known.into_iter().collect();
     let (stops, care) = minded(&assessment.findings);
     let is_few =
         stopping(&assessment.findings) <= super::most_cures(arrangement) && stops + care <= MOST_MINDED;
