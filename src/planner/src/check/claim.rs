@@ -10,6 +10,7 @@ use baywright_geometry::{
     Bounds, Circle, DVec2, DVec3, Outline, PlanPose, Polygon, Prism, Segment, Span, hull_grown,
 };
 
+use super::Picture;
 use super::finding::{Code, Finding, Severity, Subject};
 use crate::model::{Exclusion, Material, Metal, Thing, ThingKind};
 
@@ -81,6 +82,8 @@ pub enum Volume {
         /// Of the zone's radius.
         share: f64,
     },
+    /// What a camera's flat picture shows.
+    Picture(Picture),
 }
 
 /// What may not be in a claim, and what is said of it there.
@@ -90,6 +93,8 @@ pub enum Bars {
     Everything(Code, Severity),
     /// What a keep-clear zone excludes.
     Zone(Exclusion),
+    /// Lamps, out of a camera's picture.
+    Lamps,
 }
 
 /// What a claim moves with.
@@ -122,6 +127,7 @@ impl Volume {
                 let half = eye.distance(*to) * 0.5;
                 around(&[eye.truncate(), to.truncate()]).grown(zone_radius(*wavelength, half, half, 1))
             }
+            Self::Picture(picture) => around(&picture.plan()),
         }
     }
 
@@ -146,6 +152,7 @@ impl Volume {
             Self::Fresnel { eye, to, wavelength, share } => {
                 fresnel_plan(*eye, *to, *wavelength, *share, heights).map(Outline::from)
             }
+            Self::Picture(picture) => picture.at(heights).map(Outline::from),
         }
     }
 }
@@ -182,6 +189,7 @@ impl Claim {
                 None => Some((Code::ZoneUnjudged, Severity::Care)),
                 Some(false) => None,
             },
+            Bars::Lamps => (thing.kind == ThingKind::Lamp).then_some((Code::LightInPicture, Severity::Care)),
         }
     }
 
@@ -192,6 +200,7 @@ impl Claim {
             Bars::Zone(excludes) => {
                 (excludes_part(excludes, material.metal()) != Some(false)).then_some(Code::ZoneObject)
             }
+            Bars::Lamps => None,
         }
     }
 
@@ -200,6 +209,7 @@ impl Claim {
         match self.bars {
             Bars::Everything(code, _) => Some(code),
             Bars::Zone(excludes) => walls_bind(excludes).then_some(Code::ZoneObject),
+            Bars::Lamps => None,
         }
     }
 }

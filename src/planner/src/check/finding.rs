@@ -4,7 +4,7 @@ use baywright_geometry::marks::MarkFault;
 use baywright_geometry::{DVec2, DVec3};
 
 use super::{
-    AlignmentFigure, CarSide, DoorPart, FloorFact, InSight, InZone, MayBe, Meets, Misplaced, OffPlace,
+    AlignmentFigure, CarSide, DoorPart, FloorFact, InSight, InZone, Lit, MayBe, Meets, Misplaced, OffPlace,
     OnRunways, StandReach, TooLarge, Under,
 };
 use crate::model::assumed::Assumed;
@@ -78,7 +78,7 @@ pub enum Code {
     AlignmentUnknown,
     /// Part of the set-up is outside, through a door that stands open.
     BeyondDoor,
-    /// Daylight may come into a camera's picture.
+    /// Daylight or a lamp's light may come into a camera's picture.
     LightInPicture,
     /// The target is outside a radar's beam, though inside its field of view.
     OffBeam,
@@ -347,8 +347,8 @@ pub enum Facts {
     AlignmentUnknown(AlignmentFigure),
     /// See [`Code::BeyondDoor`].
     BeyondDoor,
-    /// See [`Code::LightInPicture`].
-    LightInPicture,
+    /// See [`Code::LightInPicture`]: how surely.
+    LightInPicture(Lit),
     /// See [`Code::OffBeam`].
     OffBeam {
         /// What comes back less than from the middle of the beam, there and back, dB.
@@ -419,7 +419,7 @@ impl Facts {
             Self::AlignmentOff(_) => Code::AlignmentOff,
             Self::AlignmentUnknown(_) => Code::AlignmentUnknown,
             Self::BeyondDoor => Code::BeyondDoor,
-            Self::LightInPicture => Code::LightInPicture,
+            Self::LightInPicture(_) => Code::LightInPicture,
             Self::OffBeam { .. } => Code::OffBeam,
             Self::DoorLeaf(_) => Code::DoorLeaf,
             Self::WorkingRoom(_) => Code::WorkingRoom,

@@ -263,6 +263,7 @@ fn gap(context: &Context<'_>, claim: &Claim, obstacle: &Obstacle<'_>) -> Option<
                 apart => nearer(beside(apart, height), over_or_under(claim, obstacle, prism)),
             }
         }
+        Volume::Picture(_) => beside(distance(&claim.volume.at(&heights)?, outline), height),
         Volume::Fresnel { .. } => {
             let Some(region) = claim.volume.at(&heights) else {
                 return over_or_under(claim, obstacle, prism);

@@ -6,7 +6,7 @@ use super::marks::wheel_name;
 use super::numbers::percent;
 use super::{About, sentence_start};
 use crate::assessment::{
-    AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Misplaced, OffBy, OffPlace,
+    AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Lit, Misplaced, OffBy, OffPlace,
     OnRunways, Quantity, Severity, StandReach, Subject, TooLarge, Under,
 };
 use crate::model::{Known, Material, Metal, Provenance, ShopFigure, Thing};
@@ -33,7 +33,8 @@ impl About<'_> {
         match &finding.facts {
             Facts::OutsideRoom(_) => match finding.subjects.get(1) {
                 Some(Subject::Opening(id)) => {
-                    let shut = self.arrangement.bay.openings.iter().any(|door| door.id == *id && door.shut);
+                    let shut =
+                        self.arrangement.bay.openings.iter().any(|door| door.id == *id && !door.is_open());
                     if shut {
                         format!("{first} would go through {second}, which is shut")
                     } else {
@@ -55,7 +56,10 @@ impl About<'_> {
                 (Some(Subject::FloorFeature(_)), None) => {
                     format!("{first} lies flush in the floor of {second}")
                 }
-                (Some(Subject::Opening(_)), Some(_)) => format!("{first} lets light into {second}"),
+                (Some(Subject::Opening(_) | Subject::Wall(_)), Some(_)) => {
+                    let lets = if self.may_only_be_clear(finding) { "may let" } else { "lets" };
+                    format!("{first} {lets} light into {second}")
+                }
                 _ => format!("{first} is in {second}, and it is not known whether it matters"),
             },
             Facts::AlignmentOff(AlignmentFigure::ThrustAngle) => {
@@ -70,7 +74,13 @@ impl About<'_> {
                 let what = finding.subjects.get(1).map_or_else(String::new, |own| self.bare_subject(own));
                 format!("{what} runs out through the {first}")
             }
-            Facts::LightInPicture => format!("{first} lets light into the picture of {second}"),
+            Facts::LightInPicture(lit) => match (finding.culprit(), lit) {
+                (Some(_), _) => format!("{first} is in the picture of {second}"),
+                (None, Lit::Is) => format!("{first} lets light into the picture of {second}"),
+                (None, Lit::ByPlace | Lit::ByMaterial) => {
+                    format!("{first} may let light into the picture of {second}")
+                }
+            },
             Facts::OffBeam { .. } => format!("{first} is outside the beam of {second}"),
             Facts::DoorLeaf(DoorPart::Roll) => {
                 format!("the roll over the {first} may hang in {second}")
@@ -222,7 +232,7 @@ impl About<'_> {
             | Facts::MeasuredOnCar
             | Facts::AlignmentOff(_)
             | Facts::AlignmentUnknown(_)
-            | Facts::LightInPicture
+            | Facts::LightInPicture(_)
             | Facts::ViewByAngles
             | Facts::Condition(_)
             | Facts::HaveReady(_) => format!("{value}, limit {limit_text}"),
@@ -249,7 +259,7 @@ impl About<'_> {
                         "{}, level with the floor; the zone is to be clear of {of}. Ask what the procedure says of the floor.",
                         sentence_start(&self.made_of(finding))
                     ),
-                    Some(Subject::Opening(_)) => format!(
+                    Some(Subject::Opening(_) | Subject::Wall(_)) => format!(
                         "The zone is to be clear of {of}; how much it lets in depends on the day."
                     ),
                     Some(Subject::Ceiling) => {
@@ -296,9 +306,20 @@ impl About<'_> {
             Facts::BeyondDoor => "Out there look after traffic and people, the slope of the ground, light and \
                                   weather."
                 .to_owned(),
-            Facts::LightInPicture => "Light beside or behind the board spoils what the camera sees of it; how much it \
-                                      is depends on the day. Shut it or shade it."
-                .to_owned(),
+            Facts::LightInPicture(lit) => {
+                let spoils = "light beside or behind the board spoils what the camera sees of it";
+                let day = "how much it is depends on the day. Shut it or shade it.";
+                match (finding.culprit(), lit) {
+                    (Some(_), _) => format!("{}. Switch it off or shade it.", sentence_start(spoils)),
+                    (None, Lit::Is) => format!("{}; {day}", sentence_start(spoils)),
+                    (None, Lit::ByPlace) => {
+                        format!("As far as the places of walls and car are known: {spoils}; {day}")
+                    }
+                    (None, Lit::ByMaterial) => {
+                        format!("What it is made of may let daylight through: {spoils}. Look, and shade it if it does.")
+                    }
+                }
+            }
             Facts::OffBeam { loss_db } => {
                 let loss = self.locale.region.number(*loss_db, 0);
                 format!(
@@ -531,6 +552,13 @@ impl About<'_> {
             }
             _ => None,
         }
+    }
+
+    /// Whether a finding is about an opening first of which nobody knows whether light comes through it.
+    fn may_only_be_clear(&self, finding: &Finding) -> bool {
+        let Some(Subject::Opening(id)) = finding.subjects.first() else { return false };
+        let own = self.arrangement.bay.openings.iter().find(|own| own.id == *id);
+        own.is_some_and(|own| own.lets_light_in().is_none())
     }
 
     pub(super) fn known(&self, finding: &Finding) -> String {
