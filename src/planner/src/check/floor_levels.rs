@@ -6,7 +6,9 @@
 //! as uncertain as the survey there bends ([`baywright_survey::LevelSurface`]). Levels at wheels, targets and feet that differ by more than the aiming
 //! allows stop it; where they may, with what is uncertain of them, it needs care. So with the pitch and roll of the plane of
 //! the wheels, where the aiming has a limit for them. A target is set above its own floor and meant above the plane of the
-//! wheels: where the two differ by more than its height may be out, its stand is to be set higher or lower (care). Of a car on
+//! wheels: where the two differ by more than its height may be out, its stand is to be set higher or lower (care); a mat, which
+//! cannot be, stops. One that is set by the plumb line is tipped and shifted against a car that stands tilted: by more than
+//! the aiming's or its own tolerance stops, where the aiming has no limit for the floor. Of a car on
 //! runways the wheels go by the runways' own surveys, each level against the height that the runway is entered with.
 //! Uncertainties are added as squares, each level's being its own (JCGM 100, 5.1).
 //! Limits: the aiming's; age and reach are the shop's own.
@@ -14,6 +16,7 @@
 mod spots;
 mod spread;
 mod target_height;
+mod target_plumb;
 #[cfg(test)]
 mod testing;
 mod tilt;
@@ -21,11 +24,13 @@ mod tilt;
 use baywright_geometry::{DVec2, DVec3};
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
+use super::stand_off_mark::OffBy;
 use super::{Check, Context, finding};
 use crate::model::{FloorSurvey, ShopFigure};
 use spots::{Ground, Spot, Spots};
 use spread::spread;
 use target_height::target_height;
+use target_plumb::target_plumb;
 pub use tilt::Tilt;
 use tilt::{Wheels, tilt};
 
@@ -68,6 +73,20 @@ pub enum FloorFact {
         /// Higher.
         high: bool,
     },
+    /// The same of a mat, which is set no higher or lower than its floor.
+    MatOff {
+        /// Higher.
+        high: bool,
+    },
+    /// The same, with what is uncertain.
+    MatMaybeOff {
+        /// Higher.
+        high: bool,
+    },
+    /// This target is set by the plumb line, and the plane of the wheels is tilted: by what it is off then.
+    PlumbOff(OffBy),
+    /// The same, with what is uncertain.
+    PlumbMaybeOff(OffBy),
 }
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
@@ -85,6 +104,7 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     tilt(context, &wheels, findings);
     for (index, target) in spots.targets.iter().enumerate() {
         findings.extend(target_height(context, &wheels, index, target));
+        findings.extend(target_plumb(context, &wheels, index));
     }
 }
 

@@ -39,7 +39,9 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
         };
         let quantity = |value: f64| match about {
             OffBy::Along | OffBy::Across | OffBy::Height => Quantity::Length(value.abs()),
-            OffBy::Azimuth | OffBy::Elevation | OffBy::Yaw | OffBy::Pitch => Quantity::Angle(value.abs()),
+            OffBy::Azimuth | OffBy::Elevation | OffBy::Yaw | OffBy::Pitch | OffBy::Roll => {
+                Quantity::Angle(value.abs())
+            }
         };
         findings.push(
             finding(
@@ -92,6 +94,8 @@ pub enum OffBy {
     Yaw,
     /// The tip.
     Pitch,
+    /// Hung askew, one side higher.
+    Roll,
 }
 
 impl OffPlace {

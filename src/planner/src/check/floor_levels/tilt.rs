@@ -8,8 +8,8 @@ use super::{care_of, no_cure};
 use crate::check::finding::{Finding, Quantity, Severity, Subject};
 use crate::check::{Context, FloorFact};
 
-/// Angles are spoken of from a hundred-thousandth of a degree on: as far below what a level reads as [`SPEAKS_FROM_MM`].
-const SPEAKS_FROM_RAD: f64 = 1e-7;
+/// Angles are spoken of from six millionths of a degree on: as far below what a level reads as [`SPEAKS_FROM_MM`].
+pub(super) const SPEAKS_FROM_RAD: f64 = 1e-7;
 
 /// Which way something is tilted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -108,7 +108,10 @@ mod tests {
         for (level, tilt) in cases {
             only(&tilted(Some(0.11), level), FloorFact::Tilted(tilt), Severity::Stops, Some(by));
             none(&tilted(Some(0.12), level), Code::FloorLevels);
-            none(&tilted(None, level), Code::FloorLevels);
+            // Without a limit for the car's own tilt that of its target counts, if it is set by the plumb line.
+            let mut unlimited = tilted(None, level);
+            unlimited.aiming.placements[0].vertical = VerticalReference::WheelsPlane;
+            none(&unlimited, Code::FloorLevels);
         }
         // The same fall on a floor that is wavy by half a millimetre: 0.121°, and what may be hidden between the points.
         let wavy = |p: DVec2| -0.002 * p.x + if (p.x / 1_000.0) % 2.0 > 0.5 { 0.5 } else { 0.0 };

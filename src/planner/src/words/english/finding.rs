@@ -665,7 +665,7 @@ impl About<'_> {
     }
 }
 
-const fn off_by(about: OffBy) -> &'static str {
+pub(super) const fn off_by(about: OffBy) -> &'static str {
     match about {
         OffBy::Azimuth => "of aim left or right",
         OffBy::Elevation => "of aim up or down",
@@ -674,6 +674,7 @@ const fn off_by(about: OffBy) -> &'static str {
         OffBy::Height => "in height",
         OffBy::Yaw => "turned",
         OffBy::Pitch => "tipped",
+        OffBy::Roll => "askew",
     }
 }
 
