@@ -57,6 +57,7 @@ pub(crate) use figures::on_examples;
 pub use floor_levels::{FloorFact, Tilt};
 pub use head_room::Under;
 pub use outside_room::TooLarge;
+pub use permanent_mark::Painted;
 pub use picture::{Lit, Picture};
 pub use place_unsure::MayBe;
 pub use sight::InSight;

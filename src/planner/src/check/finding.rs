@@ -5,7 +5,7 @@ use baywright_geometry::{DVec2, DVec3};
 
 use super::{
     AlignmentFigure, CarSide, DoorPart, FloorFact, InSight, InZone, Lit, MayBe, Meets, Misplaced, OffPlace,
-    OnRunways, StandReach, TooLarge, Under,
+    OnRunways, Painted, StandReach, TooLarge, Under,
 };
 use crate::model::assumed::Assumed;
 use crate::model::{Effort, Id, Provenance, ShopFigure, Wheel};
@@ -312,8 +312,8 @@ pub enum Facts {
     MarkOffTarget,
     /// See [`Code::MarkPlace`].
     MarkPlace,
-    /// See [`Code::BesidePermanentMark`]: which.
-    BesidePermanentMark(Id),
+    /// See [`Code::BesidePermanentMark`]: how.
+    BesidePermanentMark(Painted),
     /// See [`Code::RunBlocked`].
     RunBlocked,
     /// See [`Code::HeadRoom`].

@@ -89,6 +89,12 @@ fn by_the_car(row: Row, column: Column, relation: Relation, asked: Cell) -> Cell
         matches!(row, Row::Feature(_)) && matches!(column, Column::Feet | Column::Tyre | Column::Mark);
     match asked {
         UNSURE => UNSURE_BY_CAR,
+        // Drawn on a painted mark, laid beside it.
+        Cell::Nothing(_)
+            if (row, column, relation) == (Row::PermanentMark, Column::Mark, Relation::Sliver) =>
+        {
+            care(&[Code::BesidePermanentMark])
+        }
         Cell::Nothing(Reason::NothingRestsThere) if rests && relation == Relation::Within => UNSURE_BY_CAR,
         other => other,
     }

@@ -7,9 +7,9 @@ use super::numbers::percent;
 use super::{About, sentence_start};
 use crate::assessment::{
     AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Lit, Misplaced, OffBy, OffPlace,
-    OnRunways, Quantity, Severity, StandReach, Subject, TooLarge, Under,
+    OnRunways, Painted, Quantity, Severity, StandReach, Subject, TooLarge, Under,
 };
-use crate::model::{Known, Material, Metal, Provenance, ShopFigure, Thing};
+use crate::model::{Id, Known, Material, Metal, Provenance, ShopFigure, Thing};
 
 impl About<'_> {
     /// How bad, in words.
@@ -90,6 +90,11 @@ impl About<'_> {
             Facts::CarPlace(_) => "the car may stand too near, a little off its place".to_owned(),
             Facts::DoorLeaf(DoorPart::Leaf) => match finding.subjects.get(1) {
                 Some(Subject::Target(_)) => format!("{first} may stand open in the way of {second}"),
+                Some(Subject::Mark(_)) => format!("{first} may stand open on {second} or in a run to it"),
+                Some(Subject::KeepFree(id)) => {
+                    let where_it_is = if self.is_door(id) { "before" } else { "in" };
+                    format!("{first} may stand open {where_it_is} {second}")
+                }
                 _ => format!("{first} may stand open where {second} must be"),
             },
             Facts::SightBlocked(InSight::CoversSensor) => format!("{first} covers the {}", self.sensor()),
@@ -113,7 +118,11 @@ impl About<'_> {
                 Some(Subject::Opening(_)) => format!("{second} would lie beyond the {first}"),
                 _ => format!("{second} would lie on the {first}"),
             },
-            Facts::BesidePermanentMark(own) => {
+            Facts::BesidePermanentMark(Painted::On) => {
+                let marks: Vec<String> = finding.subjects.iter().map(|mark| self.subject(mark)).collect();
+                format!("{} may be laid beside the permanent marks under them", super::listed(&marks))
+            }
+            Facts::BesidePermanentMark(Painted::Beside(own)) => {
                 format!("{first} would lie beside the permanent mark “{own}”")
             }
             Facts::RunBlocked => format!("{first} stands in {second}"),
@@ -154,8 +163,7 @@ impl About<'_> {
             }
             Facts::WorkingRoom(_) => format!("little room between the {first} and the car"),
             Facts::KeepFree => {
-                let door = matches!(finding.subjects.get(1), Some(Subject::KeepFree(id))
-                    if self.arrangement.bay.openings.iter().any(|opening| opening.id == *id));
+                let door = matches!(finding.subjects.get(1), Some(Subject::KeepFree(id)) if self.is_door(id));
                 format!("{first} stands {} {second}", if door { "before" } else { "in" })
             }
             Facts::FloorLevels(fact) => self.floor_title(*fact, finding),
@@ -210,7 +218,10 @@ impl About<'_> {
             Facts::ThingPlace(_) => format!("{value} in one another, known to {limit_text}"),
             Facts::StandReach(_) => format!("asked {value} above the floor, reaches {limit_text}"),
             Facts::MarkOffTarget => format!("{value} beside it, limit {limit_text}"),
-            Facts::BesidePermanentMark(_) => format!("{value} apart, wants {limit_text} or none"),
+            Facts::BesidePermanentMark(Painted::On) => format!("by up to {value}, limit {limit_text}"),
+            Facts::BesidePermanentMark(Painted::Beside(_)) => {
+                format!("{value} apart, wants {limit_text} or none")
+            }
             Facts::WheelOffRunway(_) => format!("{value} apart, limit {limit_text}"),
             Facts::WorkingRoom(_) => format!("{value} there, wants {limit_text}"),
             Facts::FloorLevels(fact) => super::floor::measure(*fact, &value, &limit_text),
@@ -413,7 +424,12 @@ impl About<'_> {
                 0..=2 => "Check the figures of its place.".to_owned(),
                 _ => "Check the figures of their places.".to_owned(),
             },
-            Facts::BesidePermanentMark(_) => {
+            Facts::BesidePermanentMark(Painted::On) => {
+                "The car will stand a little elsewhere: lay this aiming's marks from its wheels and cover the permanent ones, \
+                 or park by those and say how well it stands there."
+                    .to_owned()
+            }
+            Facts::BesidePermanentMark(Painted::Beside(_)) => {
                 "One is easily taken for the other: cover the one that is not meant, or park by it.".to_owned()
             }
             Facts::RunBlocked => "Tape or laser cannot pass there.".to_owned(),
@@ -552,6 +568,11 @@ impl About<'_> {
             }
             _ => None,
         }
+    }
+
+    /// Whether what is to be kept free is the way to a door.
+    fn is_door(&self, id: &Id) -> bool {
+        self.arrangement.bay.openings.iter().any(|opening| opening.id == *id)
     }
 
     /// Whether a finding is about an opening first of which nobody knows whether light comes through it.
