@@ -21,6 +21,7 @@ mod floor;
 mod marks;
 mod names;
 mod numbers;
+mod off_place;
 mod summary;
 mod unsure;
 

@@ -1,6 +1,6 @@
 //! What is found of the floor's levels, in words.
 
-use super::finding::off_by;
+use super::off_place::off_by;
 use super::{About, listed};
 use crate::assessment::{Finding, FloorFact, Subject, Tilt};
 
