@@ -113,6 +113,8 @@ pub enum Remedy {
     OffFeature,
     /// The car goes square across onto its runways.
     OntoRunways,
+    /// The car goes until all of its set-up is clear of everything by more than is uncertain, where no tape can tell.
+    CarClear,
 }
 
 impl Remedy {

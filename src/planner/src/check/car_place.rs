@@ -13,12 +13,13 @@ use super::claim::{Claim, MovesWith};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
 use super::near::{Meets, sway};
 use super::place_unsure::{Obstacle, near, rest_of_room, things_of};
-use super::{Check, Context, edges, finding};
+use super::{Check, Context, Remedy, edges, finding};
 #[cfg(doc)]
 use crate::model::ParkedKnown;
 use crate::model::ShopFigure;
 
-pub(super) const CHECK: Check = Check { codes: &[Code::CarPlace], things, ..Check::NONE };
+pub(super) const CHECK: Check =
+    Check { codes: &[Code::CarPlace], things, remedy: |_| Remedy::CarClear, ..Check::NONE };
 
 fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let set_up = SetUp::of(context);
@@ -43,11 +44,11 @@ fn of_all(mut met: Vec<Meets>, basis: Basis) -> Option<Finding> {
     met.sort_by(|a, b| spare(a).total_cmp(&spare(b)).then_with(|| names(a).cmp(&names(b))));
     let worst = met.first()?.clone();
     let subjects = vec![Subject::Car, worst.what, worst.may_be.of];
-    Some(
-        finding(Facts::CarPlace(met), Severity::Care, subjects, worst.may_be.at, basis)
-            .against(Quantity::Length(worst.may_be.gap_mm), Quantity::Length(worst.reach_mm))
-            .cured_by(Step::TapeCar),
-    )
+    // What a tape leaves open is for the car to be parked further from.
+    let settles = met.iter().all(Meets::is_settled_by_tape);
+    let found = finding(Facts::CarPlace(met), Severity::Care, subjects, worst.may_be.at, basis)
+        .against(Quantity::Length(worst.may_be.gap_mm), Quantity::Length(worst.reach_mm));
+    Some(if settles { found.cured_by(Step::TapeCar) } else { found })
 }
 
 /// The same finding without what goes anyway; none if nothing is left of it.
@@ -73,8 +74,8 @@ fn met_by(context: &Context<'_>, obstacle: &Obstacle<'_>, set_up: &SetUp) -> Vec
         None => 0.0,
     };
     let near = near(context, obstacle, farthest, reach).into_iter().filter(|own| !own.by_itself);
-    near.map(|own| Meets { what: obstacle.subject.clone(), may_be: own.may_be, reach_mm: own.reach_mm })
-        .collect()
+    let met = |may_be, reach| Meets::new(context, obstacle.subject.clone(), may_be, reach, obstacle.known_mm);
+    near.map(|own| met(own.may_be, own.reach_mm)).collect()
 }
 
 /// What two boxes that meet share.

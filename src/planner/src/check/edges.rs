@@ -85,7 +85,7 @@ fn beside_features(context: &Context<'_>, reach: impl Fn(f64) -> f64) -> Vec<Mee
             if gap_mm < reach_mm - SPEAKS_FROM_MM {
                 let may_be = MayBe { of: of.clone(), code: *code, gap_mm, at: at.extend(0.0) };
                 let what = Subject::FloorFeature(feature.id.clone());
-                note(&mut of_feature, Meets { what, may_be, reach_mm: *reach_mm });
+                note(&mut of_feature, Meets::new(context, what, may_be, *reach_mm, known_mm(context)));
             }
         }
         met.append(&mut of_feature);
@@ -112,7 +112,7 @@ fn on_runways(context: &Context<'_>, met: &mut Vec<Meets>) {
         if gap_mm < reach_mm - SPEAKS_FROM_MM {
             let may_be =
                 MayBe { of: Subject::Car, code: Code::WheelOffRunway, gap_mm, at: at.extend(runway.top_mm) };
-            note(met, Meets { what: Subject::Runway(runway.id.clone()), may_be, reach_mm });
+            note(met, Meets::new(context, Subject::Runway(runway.id.clone()), may_be, reach_mm, 0.0));
         }
     }
 }

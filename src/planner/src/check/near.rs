@@ -3,7 +3,8 @@
 use baywright_geometry::{DVec2, DVec3, Outline, angle};
 
 use super::finding::{Code, Subject};
-use crate::model::Arrangement;
+use super::{Context, SPEAKS_FROM_MM};
+use crate::model::{Arrangement, ParkedKnown};
 
 /// What something may be in.
 #[derive(Clone, Debug, PartialEq)]
@@ -27,6 +28,33 @@ pub struct Meets {
     pub may_be: MayBe,
     /// How near may be too near: what is known of both places, mm.
     pub reach_mm: f64,
+    /// The same if the car's place were taped, mm.
+    pub if_taped_mm: f64,
+}
+
+impl Meets {
+    /// Something whose own place is known to so much, mm.
+    pub(super) fn new(
+        context: &Context<'_>,
+        what: Subject,
+        may_be: MayBe,
+        reach_mm: f64,
+        known_mm: f64,
+    ) -> Self {
+        let Arrangement { shop, parked_known, .. } = context.arrangement;
+        let (now, taped) = (shop.parked_within(*parked_known), shop.parked_within(ParkedKnown::Taped));
+        let sin = |rad: f64| angle::sin_cos(rad).0;
+        // What the heading makes of it goes as the sine of what that is known to.
+        let turned = (reach_mm - known_mm - now.0).max(0.0);
+        let share = if now.1 > 0.0 { (sin(taped.1) / sin(now.1)).min(1.0) } else { 1.0 };
+        let if_taped_mm = known_mm + taped.0.min(now.0) + turned * share;
+        Self { what, may_be, reach_mm, if_taped_mm }
+    }
+
+    /// Whether it would be clear if the car's place were taped.
+    pub(super) fn is_settled_by_tape(&self) -> bool {
+        self.may_be.gap_mm >= self.if_taped_mm - SPEAKS_FROM_MM
+    }
 }
 
 /// How far a point of the set-up may be from where it is drawn, mm, if it is so far from the axle, mm. Of two long edges that

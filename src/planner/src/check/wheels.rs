@@ -28,6 +28,7 @@ pub enum OnRunways {
 fn remedy(finding: &Finding) -> Remedy {
     match finding.facts {
         Facts::WheelOffRunway(crate::OnRunways::Off(_)) => Remedy::OntoRunways,
+        Facts::WheelPlace(_) => Remedy::OffFeature,
         _ => Remedy::None,
     }
 }

@@ -2,7 +2,7 @@
 
 use super::{About, sentence_start};
 use crate::assessment::{Assessment, Facts, Severity, Subject, TooLarge, Verdict};
-use crate::cure::LOOKED_WITHIN_MM;
+use crate::cure::{LOOKED_WITHIN_MM, looks_elsewhere};
 
 /// Beside the work it concerns, on every output.
 pub const CAUTION: &str = "The vehicle maker's procedure decides. Chock the wheels, set the brake as told, keep eyes off \
@@ -41,6 +41,9 @@ impl About<'_> {
                 match short {
                     Some((how, by)) => {
                         format!("{found} The room is {} too {how} for it this way round.", self.length(by))
+                    }
+                    None if !looks_elsewhere(self.arrangement, assessment) => {
+                        format!("{found} So much is in the way that no other place was looked for.")
                     }
                     None => format!(
                         "{found} No set of moves was found that makes it ready, with the car within {} of where it stands.",
