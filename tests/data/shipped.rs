@@ -149,6 +149,7 @@ fn every_aiming() -> Vec<Arrangement> {
                 parked_known: Default::default(),
                 on_runways: Vec::new(),
                 on_this_car: OnThisCar::default(),
+                building: None,
                 stands: Vec::new(),
                 moved: Vec::new(),
                 away: Vec::new(),
