@@ -18,6 +18,7 @@ pub mod visits;
 mod about;
 mod bracketed;
 mod deeds;
+mod differences;
 mod english;
 mod letter;
 mod numbers;

@@ -4,6 +4,7 @@ use std::io::{self, Write};
 use std::path::Path;
 
 use baywright_files::{Loaded, ShopInUse, shop_in_use};
+use baywright_planner::difference::{Difference, of_own_building};
 use baywright_planner::model::{Arrangement, Id, JudgedBy, validate};
 use baywright_planner::words::{Language, Words, letter};
 use baywright_planner::{Assessment, Finding, Severity, Verdict, assess_fully};
@@ -107,9 +108,21 @@ fn text(
         }
         let words = Words::new(arrangement, asked.locale);
         answer(&loaded.layout.bay.name, assessment, &words, out)?;
+        if let Some(differences) = of_own_building(&loaded.layout, &arrangement.id) {
+            building(&differences, &words, out)?;
+        }
         if asked.marks {
             marks(arrangement, assessment, &words, out)?;
         }
+    }
+    Ok(())
+}
+
+/// What of the arrangement's own building is not as the bay has it: all of it, since it has to be built.
+fn building(differences: &[Difference], words: &Words<'_>, out: &mut dyn Write) -> io::Result<()> {
+    writeln!(out, "\n  {}", words.own_building_differs(differences.len()))?;
+    for difference in differences {
+        writeln!(out, "   -  {}", words.difference(difference))?;
     }
     Ok(())
 }

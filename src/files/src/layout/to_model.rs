@@ -152,7 +152,7 @@ fn building(path: &str, file: &Built<'_>, faults: &mut Faults) -> Option<Buildin
         .collect();
     if room.is_some() && walls.len() != file.room.corners_mm.len() {
         faults.add(
-            &format!("{path}room.walls"),
+            format!("{path}room.walls"),
             Found::WallsForCorners { walls: walls.len(), corners: file.room.corners_mm.len() },
             Allowed::OneForEachCorner,
         );

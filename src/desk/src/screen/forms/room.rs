@@ -39,6 +39,10 @@ impl Desk {
         subject: &Subject,
         out: &mut Vec<Command>,
     ) {
+        self.whose_building(ui, out);
+        if *subject == Subject::Floor {
+            self.building_differs(ui);
+        }
         let before = self.document.bay();
         let car = self.answer.arrangement.vehicle.clone();
         let sheet = CarForm::new(self, std::mem::take(fields), car, Vec::new(), Vec::new()).narrow();

@@ -1,15 +1,18 @@
-//! Two arrangements of one bay side by side, and what changed in the findings: before and after moving the cabinet.
+//! Two arrangements of one bay side by side, how they differ, and what changed in the findings: before and after moving the
+//! cabinet, or a wall.
 
 use std::sync::Arc;
 
 use baywright_drawing::sign::SignKind;
 use baywright_drawing::{Fit, Lettering, Role, Shape, ViewState, flagged, top_view};
+use baywright_planner::difference::between_arrangements;
 use baywright_planner::geometry::{Bounds, DVec2};
 use baywright_planner::model::{Arrangement, Id, JudgedBy, Layout};
 use baywright_planner::words::{Words, letter};
 use baywright_planner::{Assessment, Finding, Severity};
 use egui::{ComboBox, Rect, RichText, Sense, Ui, Vec2};
 
+use crate::screen::building::difference_lines;
 use crate::screen::canvas::{Fills, Painter};
 use crate::screen::command::{Command, OfBay};
 use crate::screen::look::{self, size};
@@ -143,6 +146,11 @@ impl Desk {
             }
         });
         ui.add_space(8.0);
+        let differences = between_arrangements(other, now);
+        let title = texts.counted(texts.different, differences.len());
+        ui.label(RichText::new(title).font(look::bold(size::BODY)));
+        difference_lines(ui, &Words::new(now, self.view.locale), &differences);
+        ui.add_space(4.0);
         let (gone, _) = told(said, &letters, now_said);
         let (new, both) = told(now_said, &now_letters, said);
         self.lines(ui, texts.gone, &gone, other);
@@ -173,6 +181,9 @@ impl Desk {
             let mark = if kind == SignKind::Tick { "" } else { "!" };
             widgets::sign(ui, kind, 9.0, mark, widgets::verdict(palette, assessment.verdict));
             ui.label(RichText::new(arrangement.id.as_str()).font(look::bold(size::LEAD)));
+            if arrangement.loading.own_building {
+                ui.label(widgets::soft(ui, words.own_building()));
+            }
             ui.label(widgets::soft(ui, words.verdict(assessment.verdict)));
         });
     }
