@@ -59,6 +59,11 @@ impl<'a> Words<'a> {
         Self { arrangement, locale }
     }
 
+    /// What they are about.
+    pub const fn arrangement(&self) -> &'a Arrangement {
+        self.arrangement
+    }
+
     /// The language, units and region in use.
     pub const fn locale(&self) -> Locale {
         self.locale

@@ -133,11 +133,13 @@ impl Desk {
         fills.next_frame();
         let (now, now_said) = (&*self.answer.judged, &*self.answer.assessment);
         let (letters, now_letters) = letters(said, now_said);
+        // Both to one scale and about one middle: a wall that was moved is seen to be.
+        let room = other.bay.room.bounds().union(now.bay.room.bounds());
         ui.columns(2, |columns| {
             let both = [(other, said, &letters), (now, now_said, &now_letters)];
             for (ui, (arrangement, assessment, letters)) in columns.iter_mut().zip(both) {
                 self.verdict_of(ui, arrangement, assessment);
-                self.picture_of(ui, fills, (arrangement, assessment), letters);
+                self.picture_of(ui, fills, (arrangement, assessment), room, letters);
                 let other = arrangement.id != now.id;
                 if other && ui.horizontal(|ui| widgets::lesser(ui, texts.show_this)).inner.clicked() {
                     out.push(Command::Bay(OfBay::Show(arrangement.id.clone())));
@@ -193,10 +195,10 @@ impl Desk {
         ui: &mut Ui,
         fills: &mut Fills,
         (arrangement, assessment): (&Arrangement, &Assessment),
+        room: Bounds,
         letters: &[String],
     ) {
         let (rect, _) = ui.allocate_exact_size(Vec2::new(ui.available_width(), PICTURE_PX), Sense::hover());
-        let room = arrangement.bay.room.bounds();
         // As the room lies, so that both are seen alike; a little air for the names around it.
         let inner = DVec2::new(f64::from(rect.width()) - 90.0, f64::from(rect.height()) - 80.0);
         let size = room.size().max(DVec2::ONE);
