@@ -8,6 +8,7 @@ use crate::locate::{Located, locate_in};
 use crate::outline::Outline;
 use crate::overlap::polygon_overlaps;
 use crate::polygon::Polygon;
+use crate::predicate::side;
 
 /// How a shape lies to one that might contain it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -34,28 +35,48 @@ pub enum Containment {
 /// # Ok::<(), ShapeFault>(())
 /// ```
 pub fn contains(container: &Polygon, inner: &Outline) -> Containment {
+    if !holds(container, inner) {
+        return if polygon_overlaps(container, inner) { Containment::Partly } else { Containment::Outside };
+    }
     let slack = touch_within(&container.bounds(), &inner.bounds());
-    let (inside, gap) = match inner {
+    let gap = match inner {
+        Outline::Circle(circle) => to_boundary(container, circle.centre()) - circle.radius(),
+        Outline::Polygon(polygon) => between_boundaries(container, polygon, slack),
+    };
+    if gap > slack { Containment::Within } else { Containment::TouchingWithin }
+}
+
+/// Whether `inner` lies wholly inside, touching or not: the quicker question.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let room = Polygon::rectangle(DVec2::ZERO, DVec2::new(8000.0, 4000.0))?;
+/// let drum = |x: f64| Circle::new(DVec2::new(x, 2000.0), 300.0).map(Outline::from);
+/// assert!(holds(&room, &drum(300.0)?));
+/// assert!(!holds(&room, &drum(299.0)?));
+/// # Ok::<(), ShapeFault>(())
+/// ```
+pub fn holds(container: &Polygon, inner: &Outline) -> bool {
+    let slack = touch_within(&container.bounds(), &inner.bounds());
+    match inner {
         Outline::Circle(circle) => {
-            let to_edge = to_boundary(container, circle.centre());
-            let gap = to_edge - circle.radius();
-            (locate_in(container, circle.centre()) == Located::Inside && gap >= -slack, gap)
+            let gap = to_boundary(container, circle.centre()) - circle.radius();
+            locate_in(container, circle.centre()) == Located::Inside && gap >= -slack
         }
         Outline::Polygon(polygon) => {
+            if container.is_convex() && is_on_inner_sides(container, polygon) {
+                return true;
+            }
             // Where no edge of the container runs through the inside of the shape, all of its inside lies on one side.
             let crossed = container.edges().any(|e| runs_inside(polygon, &e, slack));
-            let inside =
-                !crossed && probe(polygon).is_some_and(|p| locate_in(container, p) != Located::Outside);
-            (inside, if inside { between_boundaries(container, polygon, slack) } else { 0.0 })
+            !crossed && probe(polygon).is_some_and(|p| locate_in(container, p) != Located::Outside)
         }
-    };
-    if inside {
-        if gap > slack { Containment::Within } else { Containment::TouchingWithin }
-    } else if polygon_overlaps(container, inner) {
-        Containment::Partly
-    } else {
-        Containment::Outside
     }
+}
+
+/// Whether no corner lies beyond the line of any edge of a convex container.
+fn is_on_inner_sides(container: &Polygon, inner: &Polygon) -> bool {
+    container.edges().all(|e| inner.outer().iter().all(|&p| side(e.from, e.to, p).is_ge()))
 }
 
 /// A point well inside the polygon: the middle of its largest convex piece.

@@ -8,6 +8,7 @@ pub(crate) mod sum;
 
 use glam::DVec2;
 
+use crate::angle;
 use crate::bounds::Bounds;
 use crate::outline::Outline;
 use crate::polygon::{Polygon, ring_edges};
@@ -37,6 +38,44 @@ pub fn hull(points: &[DVec2]) -> Option<Polygon> {
     ring.extend(upper);
     ring.pop();
     (ring.len() >= 3).then(|| Polygon::from_convex_ring(ring))
+}
+
+/// How far outside the arc a corner of [`hull_grown`] may lie, mm: what no tape shows round the corner of something.
+pub const ROUNDED_MM: f64 = 0.1;
+
+/// A convex polygon around all that is within `by_mm` of the hull of the points: exactly that beside its sides, at most
+/// [`ROUNDED_MM`] more around its corners. `None` if the points enclose no area or `by_mm` is negative.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let corners = [(0.0, 0.0), (400.0, 0.0), (0.0, 300.0)].map(DVec2::from);
+/// let grown = hull_grown(&corners, 100.0).map(|grown| grown.area());
+/// // Steiner's formula: the triangle's own area, its circumference times 100, and the disc.
+/// let exact = 60_000.0 + 120_000.0 + 1e4 * std::f64::consts::PI;
+/// assert!(grown.is_some_and(|area| (exact..exact + 50.0).contains(&area)));
+/// ```
+pub fn hull_grown(points: &[DVec2], by_mm: f64) -> Option<Polygon> {
+    let hull = hull(points).filter(|_| by_mm >= 0.0)?;
+    let ring = hull.outer();
+    let before = ring.iter().cycle().skip(ring.len().checked_sub(1)?);
+    let after = ring.iter().cycle().skip(1);
+    // Two tangents at this angle meet that far outside the arc.
+    let widest = 2.0 * libm::acos(by_mm / (by_mm + ROUNDED_MM));
+    let mut grown = Vec::new();
+    for ((&p, &before), &after) in ring.iter().zip(before).zip(after) {
+        let (from, to) = (angle::heading(p - before), angle::heading(after - p));
+        let turn = angle::wrapped(to - from);
+        let parts = (turn / widest).ceil().max(1.0);
+        let half = 0.5 * turn / parts;
+        let out = by_mm / angle::sin_cos(half).1;
+        // Out is to the right of the way round.
+        grown.extend((0..parts as usize).map(|i| {
+            let heading = from + (2.0 * i as f64 + 1.0) * half - std::f64::consts::FRAC_PI_2;
+            p + angle::direction(heading) * out
+        }));
+    }
+    // What rounding made of the corners is convex again.
+    self::hull(&grown)
 }
 
 /// One side of the hull (Andrew's monotone chain): only turns to the left are kept.

@@ -428,6 +428,19 @@ fn within_disc(circle: &Circle, s: &Segment) -> f64 {
     ((middle + half).min(s.length()) - (middle - half).max(0.0)).max(0.0)
 }
 
+/// Whether a straight run passes through the inside of the polygon, not only along its edge.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let tyre = Polygon::rectangle(DVec2::ZERO, DVec2::new(600.0, 200.0))?;
+/// let run = |y: f64| Segment::new(DVec2::new(-100.0, y), DVec2::new(900.0, y));
+/// assert!(passes_through(&tyre, &run(100.0)) && !passes_through(&tyre, &run(200.0)));
+/// # Ok::<(), ShapeFault>(())
+/// ```
+pub fn passes_through(polygon: &Polygon, run: &Segment) -> bool {
+    runs_inside(polygon, run, touch_within(&polygon.bounds(), &around(run)))
+}
+
 /// Whether a stretch of `s` longer than `slack` runs through the inside of the polygon, deeper than `slack`.
 pub(crate) fn runs_inside(polygon: &Polygon, s: &Segment, slack: f64) -> bool {
     let around = around(s);

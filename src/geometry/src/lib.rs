@@ -47,10 +47,11 @@ pub use boolean::{difference, intersection, union};
 pub use bounds::Bounds;
 pub use circle::Circle;
 pub use clearance::{Clearance, Intrusion, clearance};
-pub use contain::{Containment, contains};
-pub use convex::hull;
+pub use contain::{Containment, contains, holds};
+pub use convex::{hull, hull_grown};
 pub use distance::{
-    PrismSeparation, Separation, distance, distance_to_point, distance_to_segment, prism_distance,
+    PrismSeparation, Separation, distance, distance_to_point, distance_to_segment, passes_through,
+    prism_distance,
 };
 pub use face::Face;
 pub use fault::ShapeFault;
@@ -63,7 +64,7 @@ pub use glam::{DVec2, DVec3};
 pub use locate::{Located, locate};
 pub use marks::{TAPES_MEET_MM, TapeFault, two_distances};
 pub use outline::Outline;
-pub use overlap::{overlap_area, overlap_region, overlaps};
+pub use overlap::{overlap_area, overlap_region, overlaps, overlaps_by};
 pub use polygon::Polygon;
 pub use prism::{Prism, Span};
 pub use protrude::{Protrusion, moves_inside, protrusions};

@@ -25,6 +25,24 @@ impl Outline {
         }
     }
 
+    /// The box around it in another frame, along that frame's axes.
+    ///
+    /// ```rust
+    /// # use baywright_geometry::*;
+    /// let bench = Outline::from(Polygon::rectangle(DVec2::ZERO, DVec2::new(2000.0, 600.0))?);
+    /// let turned = PlanPose::new(DVec2::new(100.0, 0.0), std::f64::consts::FRAC_PI_2);
+    /// let around = bench.bounds_from(&turned);
+    /// assert!((around.size() - DVec2::new(600.0, 2000.0)).length() < 1e-9);
+    /// # Ok::<(), ShapeFault>(())
+    /// ```
+    pub fn bounds_from(&self, to_from_own: &PlanPose) -> Bounds {
+        match self {
+            Self::Polygon(polygon) => Bounds::around(polygon.outer().iter().map(|&p| *to_from_own * p))
+                .unwrap_or_else(|| polygon.bounds()),
+            Self::Circle(circle) => circle.at(*to_from_own * circle.centre()).bounds(),
+        }
+    }
+
     /// Its area, always positive.
     pub fn area(&self) -> f64 {
         match self {

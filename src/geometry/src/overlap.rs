@@ -19,14 +19,32 @@ use crate::polygon::{Polygon, signed_area};
 /// # Ok::<(), ShapeFault>(())
 /// ```
 pub fn overlaps(a: &Outline, b: &Outline) -> bool {
+    overlaps_by(a, b, 0.0)
+}
+
+/// Whether some convex part of the one is in one of the other by more than `depth_mm`, so that no move as short as that
+/// parts them: quicker than to look for the shortest.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let tile = Outline::from(Polygon::rectangle(DVec2::ZERO, DVec2::splat(300.0))?);
+/// assert!(overlaps_by(&tile, &tile.moved(DVec2::new(250.0, 0.0)), 49.0));
+/// assert!(!overlaps_by(&tile, &tile.moved(DVec2::new(250.0, 0.0)), 51.0));
+/// # Ok::<(), ShapeFault>(())
+/// ```
+pub fn overlaps_by(a: &Outline, b: &Outline, depth_mm: f64) -> bool {
     let (around_a, around_b) = (a.bounds(), b.bounds());
     if !around_a.meets(&around_b) {
         return false;
     }
-    let slack = touch_within(&around_a, &around_b);
-    parts(a)
-        .filter(|p| p.bounds.meets(&around_b))
-        .any(|p| parts(b).any(|q| p.bounds.meets(&q.bounds) && p.shares_area(&q, slack)))
+    let slack = touch_within(&around_a, &around_b).max(depth_mm);
+    // What is smaller than that is nowhere in by so much, for all that can be told quickly.
+    let is_large = |outline: &Outline| !matches!(outline, Outline::Circle(c) if c.radius() <= depth_mm);
+    is_large(a)
+        && is_large(b)
+        && parts(a)
+            .filter(|p| p.bounds.meets(&around_b))
+            .any(|p| parts(b).any(|q| p.bounds.meets(&q.bounds) && p.shares_area(&q, slack)))
 }
 
 /// As [`overlaps`], for a polygon that is not an outline yet.

@@ -6,7 +6,7 @@ use glam::DVec2;
 
 use crate::boolean::difference;
 use crate::bounds::Bounds;
-use crate::contain::{Containment, contains};
+use crate::contain::holds;
 use crate::convex::touch_within;
 use crate::outline::Outline;
 use crate::polygon::Polygon;
@@ -45,7 +45,7 @@ pub struct Protrusion {
 /// # Ok::<(), ShapeFault>(())
 /// ```
 pub fn protrusions(room: &Polygon, inner: &Outline) -> Vec<Protrusion> {
-    if matches!(contains(room, inner), Containment::Within | Containment::TouchingWithin) {
+    if holds(room, inner) {
         return Vec::new();
     }
     let slack = touch_within(&room.bounds(), &inner.bounds());
@@ -86,7 +86,7 @@ pub fn protrusions(room: &Polygon, inner: &Outline) -> Vec<Protrusion> {
 /// # Ok::<(), ShapeFault>(())
 /// ```
 pub fn moves_inside(room: &Polygon, inner: &Outline) -> Vec<DVec2> {
-    if matches!(contains(room, inner), Containment::Within | Containment::TouchingWithin) {
+    if holds(room, inner) {
         return vec![DVec2::ZERO];
     }
     // Wherever the thing is now, it will be within the room.

@@ -6,11 +6,13 @@
 mod awkward;
 
 use awkward::{outline, pair};
+use baywright_geometry::convex::{ROUNDED_MM, hull_grown};
 use baywright_geometry::separate::EQUAL_MOVES_MM;
 use baywright_geometry::tolerance::SAGITTA_MM;
 use baywright_geometry::{
     Containment, DVec2, Located, Outline, PlanPose, Segment, SeparatingMoves, contains, distance,
-    distance_to_point, exits, locate, moves_inside, overlaps, protrusions, separating_moves,
+    distance_to_point, exits, holds, hull, locate, moves_inside, overlaps, overlaps_by, protrusions,
+    separating_moves,
 };
 use proptest::prelude::*;
 
@@ -38,6 +40,38 @@ proptest! {
                         prop_assert!(reach <= 0.0 || overlaps(&pair.a, &pair.b.moved(t)), "{t} is shorter");
                     }
                 }
+            }
+        }
+    }
+
+    /// What is quickly found too deep is no deeper than the shortest move says, and whatever is inside has no part outside.
+    #[test]
+    fn quick_answers_agree_with_the_exact_ones(pair in pair(), share in 0.0..1.5_f64) {
+        if let SeparatingMoves::Moves { length, .. } = separating_moves(&[&pair.a], &pair.b) {
+            let depth = length * share;
+            let is_deeper = overlaps_by(&pair.a, &pair.b, depth);
+            prop_assert!(!is_deeper || length >= depth - pair.length_slack(), "{length} is less than {depth}");
+        }
+        if let Outline::Polygon(room) = &pair.a {
+            let inside = matches!(contains(room, &pair.b), Containment::Within | Containment::TouchingWithin);
+            prop_assert_eq!(holds(room, &pair.b), inside);
+            prop_assert_eq!(inside, protrusions(room, &pair.b).is_empty());
+        }
+    }
+
+    /// All that is as near as asked, and hardly more.
+    #[test]
+    fn a_grown_hull_is_as_wide_as_asked(pair in pair(), by in 0.0..3_000.0_f64) {
+        let corners = pair.a.as_polygon().outer().to_vec();
+        if let (Some(own), Some(grown)) = (hull(&corners).map(Outline::from), hull_grown(&corners, by)) {
+            let slack = pair.length_slack().max(1e-9 * by);
+            for &p in grown.outer() {
+                let off = distance_to_point(&own, p).gap();
+                prop_assert!((by - slack..=by + ROUNDED_MM + slack).contains(&off), "{off} for {by}");
+            }
+            for edge in grown.edges() {
+                let off = distance_to_point(&own, edge.at(0.5)).gap();
+                prop_assert!(off >= by - slack, "the middle of an edge is {off} off, not {by}");
             }
         }
     }

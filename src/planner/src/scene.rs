@@ -6,10 +6,11 @@ mod car;
 mod doors;
 mod target;
 
-use baywright_geometry::distance::{Separation, distance_to_segment};
 use baywright_geometry::locate::{Located, locate};
 use baywright_geometry::marks::{self, Givens, MarkFault, Run};
-use baywright_geometry::{Bounds, DVec2, DVec3, Outline, PlanPose, Polygon, Pose, Prism, Segment, Span};
+use baywright_geometry::{
+    Bounds, DVec2, DVec3, Outline, PlanPose, Polygon, Pose, Prism, Segment, Span, passes_through,
+};
 
 use crate::model::{Arrangement, Exclusion, HeightsFrom, Id, Placement, Sensor, Wheel, ZoneFrame};
 
@@ -323,19 +324,13 @@ fn readings(arrangement: &Arrangement, marks: &[PlacedMark], treads: &[Polygon])
     for (i, (to, q)) in on_floor.iter().enumerate() {
         for (from, p) in on_floor.iter().take(i) {
             let tape = Segment::new(*p, *q);
-            if !treads.iter().any(|tread| crosses(tread, &tape)) {
+            if !treads.iter().any(|tread| passes_through(tread, &tape)) {
                 let distance = tape.length();
                 readings.push(Reading { from: (*from).clone(), to: (*to).clone(), distance_mm: distance });
             }
         }
     }
     readings
-}
-
-/// Whether a straight run passes through a shape, not only along it.
-pub(crate) fn crosses(shape: &Polygon, run: &Segment) -> bool {
-    Bounds::around([run.from, run.to]).is_some_and(|bounds| bounds.meets(&shape.bounds()))
-        && distance_to_segment(&shape.clone().into(), run) == Separation::Overlapping
 }
 
 /// A rectangle in a pose's own frame, placed; `None` if it has no area.

@@ -77,9 +77,9 @@ impl LevelSurface {
     /// The level at a place; `None` outside the triangles, where nothing is known. Of points that make no triangle only
     /// the points themselves are known.
     pub fn at(&self, place: DVec2) -> Option<Level> {
-        let distance = |spot: &Spot| spot.at.distance(place);
-        let nearest = self.spots.iter().min_by(|a, b| distance(a).total_cmp(&distance(b)))?;
-        let nearest_mm = distance(nearest);
+        let squared = |spot: &Spot| spot.at.distance_squared(place);
+        let nearest = self.spots.iter().min_by(|a, b| squared(a).total_cmp(&squared(b)))?;
+        let nearest_mm = nearest.at.distance(place);
         if nearest_mm <= SAME_PLACE_MM {
             return Some(Level { level_mm: nearest.level_mm, within_mm: nearest.within_mm, nearest_mm });
         }

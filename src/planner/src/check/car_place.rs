@@ -7,7 +7,9 @@
 
 mod edges;
 
-use baywright_geometry::{Bounds, DVec2, Outline, angle};
+use std::cell::OnceCell;
+
+use baywright_geometry::{Bounds, DVec2, Outline, PlanPose, angle};
 
 use super::claim::{Claim, MovesWith};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
@@ -31,10 +33,10 @@ pub struct Meets {
 }
 
 fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    let farthest = most_sway(context);
-    let mut met: Vec<Meets> = things_of(context).flat_map(|own| met_by(context, &own, farthest)).collect();
+    let set_up = SetUp::of(context);
+    let mut met: Vec<Meets> = things_of(context).flat_map(|own| met_by(context, &own, &set_up)).collect();
     if context.is_whole() {
-        met.extend(rest_of_room(context).flat_map(|own| met_by(context, &own, farthest)));
+        met.extend(rest_of_room(context).flat_map(|own| met_by(context, &own, &set_up)));
         met.extend(edges::near(context));
     }
     let known = context.arrangement.parked_known;
@@ -70,21 +72,17 @@ pub(crate) fn without(found: Finding, goes: impl Fn(&Subject) -> bool) -> Option
 
 /// What of the set-up an obstacle meets only if the car stands elsewhere: what its own place is too uncertain for is said of
 /// it alone.
-fn met_by(context: &Context<'_>, obstacle: &Obstacle<'_>, farthest: f64) -> Vec<Meets> {
-    let farthest = obstacle.known_mm + farthest;
-    // As seen from the car, so that it does not matter how the bay lies.
-    let car = context.scene.bay_from_vehicle.inverse();
-    let own = obstacle.bounds_from(&car);
+fn met_by(context: &Context<'_>, obstacle: &Obstacle<'_>, set_up: &SetUp) -> Vec<Meets> {
+    let farthest = obstacle.known_mm + set_up.most_sway_mm;
+    let own = OnceCell::new();
+    let own = || own.get_or_init(|| obstacle.bounds_from(&set_up.car_from_bay));
     let within = |place: &Bounds, reach: f64| {
-        obstacle.known_mm + sway(context.arrangement, farthest_in(&shared(&own.grown(reach), place)))
+        obstacle.known_mm + sway(context.arrangement, farthest_in(&shared(&own().grown(reach), place)))
     };
-    let reach = |claim: &Claim| match claim.moves_with {
+    let reach = |index: usize| match set_up.places.get(index).copied().flatten() {
         // What is nearer than that lies within it: twice, and hardly more is left than there is.
-        MovesWith::Car => {
-            let place = claim.volume.bounds_from(&car);
-            within(&place, within(&place, farthest))
-        }
-        MovesWith::Room => 0.0,
+        Some(place) => within(&place, within(&place, farthest)),
+        None => 0.0,
     };
     let near = near(context, obstacle, farthest, reach).into_iter().filter(|own| !own.by_itself);
     near.map(|own| Meets { what: obstacle.subject.clone(), may_be: own.may_be, reach_mm: own.reach_mm })
@@ -117,12 +115,25 @@ pub(crate) fn farthest_of(outline: &Outline, from: DVec2) -> f64 {
     }
 }
 
-/// The farthest that any point of all of the set-up may be from where it is drawn, mm.
-fn most_sway(context: &Context<'_>) -> f64 {
-    let car = context.scene.bay_from_vehicle.inverse();
-    let claims = context.claims().iter().filter(|claim| claim.moves_with == MovesWith::Car);
-    let farthest = claims.map(|claim| farthest_in(&claim.volume.bounds_from(&car))).fold(0.0, f64::max);
-    sway(context.arrangement, farthest)
+/// The set-up as seen from the car, so that it does not matter how the bay lies.
+struct SetUp {
+    car_from_bay: PlanPose,
+    /// Of each claim that moves with the car, a box around it in the car's frame.
+    places: Vec<Option<Bounds>>,
+    /// The farthest that any point of all of it may be from where it is drawn, mm.
+    most_sway_mm: f64,
+}
+
+impl SetUp {
+    fn of(context: &Context<'_>) -> Self {
+        let car_from_bay = context.scene.bay_from_vehicle.inverse();
+        let place = |claim: &Claim| {
+            (claim.moves_with == MovesWith::Car).then(|| claim.volume.bounds_from(&car_from_bay))
+        };
+        let places: Vec<Option<Bounds>> = context.claims().iter().map(place).collect();
+        let farthest = places.iter().flatten().map(farthest_in).fold(0.0, f64::max);
+        Self { car_from_bay, places, most_sway_mm: sway(context.arrangement, farthest) }
+    }
 }
 
 #[cfg(test)]

@@ -6,7 +6,9 @@
 use baywright_geometry::face::Face;
 use baywright_geometry::fresnel::{Wavelength, zone_radius};
 use baywright_geometry::sight::{fresnel_plan, sight_shadow_plan};
-use baywright_geometry::{Bounds, Circle, DVec2, DVec3, Outline, PlanPose, Polygon, Prism, Segment, Span};
+use baywright_geometry::{
+    Bounds, Circle, DVec2, DVec3, Outline, PlanPose, Polygon, Prism, Segment, Span, hull_grown,
+};
 
 use super::finding::{Code, Finding, Severity, Subject};
 use crate::model::{Exclusion, Material, Metal, Thing, ThingKind};
@@ -23,6 +25,8 @@ pub struct Claim {
     pub of: Subject,
     /// Where.
     pub volume: Volume,
+    /// A box around it in plan, along the bay's axes.
+    pub around: Bounds,
     /// What may not be in it.
     pub bars: Bars,
     /// What it moves with.
@@ -36,6 +40,15 @@ pub struct Claim {
 pub enum Volume {
     /// An outline between two heights.
     Prism(Prism),
+    /// All that is within a distance of some points' hull, between two heights.
+    Within {
+        /// The points, bay frame.
+        of: Vec<DVec2>,
+        /// The distance, mm.
+        reach_mm: f64,
+        /// The heights.
+        span: Span,
+    },
     /// Straight up and down from a line of the floor, as far as a run of tape or light reaches.
     Line {
         /// The line, bay frame.
@@ -89,35 +102,21 @@ pub enum MovesWith {
 }
 
 impl Volume {
-    /// A box around it in plan, along the bay's axes.
-    pub(crate) fn bounds(&self) -> Bounds {
-        match self {
-            Self::Prism(prism) => prism.outline.bounds(),
-            other => other.around(|p| p),
-        }
-    }
-
     /// A box around it in plan, in a frame that is given from the bay.
     pub(crate) fn bounds_from(&self, own_from_bay: &PlanPose) -> Bounds {
-        match self {
-            Self::Prism(prism) => prism.outline.placed(own_from_bay).bounds(),
-            other => other.around(|p| *own_from_bay * p),
-        }
-    }
-
-    fn around(&self, seen: impl Fn(DVec2) -> DVec2) -> Bounds {
         let around = |points: &[DVec2]| {
             let none = Bounds { low: DVec2::ZERO, high: DVec2::ZERO };
-            Bounds::around(points.iter().map(|&p| seen(p))).unwrap_or(none)
+            Bounds::around(points.iter().map(|&p| *own_from_bay * p)).unwrap_or(none)
         };
         match self {
-            Self::Prism(prism) => around(prism.outline.as_polygon().outer()),
+            Self::Prism(prism) => prism.outline.bounds_from(own_from_bay),
+            Self::Within { of, reach_mm, .. } => around(of).grown(*reach_mm),
             // As wide as their regions are.
             Self::Line { line, .. } => around(&[line.from, line.to]).grown(LINE_HALF_MM),
             Self::Spot { at, .. } => around(&[*at]).grown(LINE_HALF_MM),
             Self::Sight { eye, face } => {
                 let corners = face.corners().map(|corner| corner.truncate());
-                around(&[corners.as_slice(), &[eye.truncate()]].concat())
+                around(&corners).union(around(&[eye.truncate()]))
             }
             Self::Fresnel { eye, to, wavelength, .. } => {
                 let half = eye.distance(*to) * 0.5;
@@ -130,6 +129,9 @@ impl Volume {
     pub fn at(&self, heights: &Span) -> Option<Outline> {
         match self {
             Self::Prism(prism) => prism.span.shared(heights).map(|_| prism.outline.clone()),
+            Self::Within { of, reach_mm, span } => {
+                span.shared(heights).and_then(|_| hull_grown(of, *reach_mm)).map(Outline::from)
+            }
             Self::Line { line, top } if heights.bottom() < *top => {
                 let along = (line.to - line.from).normalize_or_zero();
                 let aside = along.perp() * LINE_HALF_MM;
@@ -149,10 +151,15 @@ impl Volume {
 }
 
 impl Claim {
-    /// A region that bars every thing and moves with the car.
-    pub(super) const fn with_car(of: Subject, volume: Volume, code: Code, severity: Severity) -> Self {
-        let bars = Bars::Everything(code, severity);
-        Self { of, volume, bars, moves_with: MovesWith::Car, inside: false }
+    /// A region that moves with the car.
+    pub(super) fn new(of: Subject, volume: Volume, bars: Bars) -> Self {
+        let around = volume.bounds_from(&PlanPose::IDENTITY);
+        Self { of, volume, around, bars, moves_with: MovesWith::Car, inside: false }
+    }
+
+    /// One that bars every thing.
+    pub(super) fn with_car(of: Subject, volume: Volume, code: Code, severity: Severity) -> Self {
+        Self::new(of, volume, Bars::Everything(code, severity))
     }
 
     /// A solid of the set-up: two things cannot be in one place.

@@ -5,7 +5,7 @@
 //! Limits: over the car, the shop's own; over a person, 29 CFR 1910.36(g)(1): ceiling at least 7 ft 6 in
 //! (2286 mm), projections at least 6 ft 8 in (2032 mm) - for exit routes; taken here as what a person may expect.
 
-use baywright_geometry::contain::{Containment, contains};
+use baywright_geometry::contain::holds;
 use baywright_geometry::distance::distance;
 use baywright_geometry::{Outline, convex, overlap};
 
@@ -103,9 +103,7 @@ fn within(context: &Context<'_>, outline: &Outline, room: f64) -> bool {
 fn wholly_over_car(context: &Context<'_>, outline: &Outline) -> bool {
     let corners = context.scene.car.iter().flat_map(|solid| solid.outline.as_polygon().outer().to_vec());
     let corners: Vec<_> = corners.collect();
-    convex::hull(&corners).is_some_and(|car| {
-        matches!(contains(&car, outline), Containment::Within | Containment::TouchingWithin)
-    })
+    convex::hull(&corners).is_some_and(|car| holds(&car, outline))
 }
 
 fn ceiling(context: &Context<'_>, findings: &mut Vec<Finding>) {

@@ -7,7 +7,6 @@
 //! that keeps out people that is so however far the ground beyond is free.
 //! Limit: the walls; what is out there is not known.
 
-use baywright_geometry::contain::{Containment, contains};
 use baywright_geometry::distance::{Separation, distance_to_segment};
 use baywright_geometry::overlap::overlap_region;
 use baywright_geometry::protrude::{self, Protrusion};
@@ -162,9 +161,6 @@ pub(super) fn passed<'a>(
 /// What of a solid is outside the room, at its own heights: an open door lets through what fits.
 pub(super) fn protruding(context: &Context<'_>, solid: &Prism) -> Vec<Protrusion> {
     let room = context.scene.room.holding(&solid.span);
-    if matches!(contains(&room, &solid.outline), Containment::Within | Containment::TouchingWithin) {
-        return Vec::new();
-    }
     protrude::protrusions(&room, &solid.outline)
 }
 

@@ -9,7 +9,7 @@
 
 use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::distance::{Separation, distance, distance_to_point, distance_to_segment};
-use baywright_geometry::overlap::overlaps;
+use baywright_geometry::overlap::{overlaps, overlaps_by};
 use baywright_geometry::share::{Share, target_share};
 use baywright_geometry::{Bounds, DVec2, DVec3, Outline, PlanPose, Prism, Segment, Span};
 
@@ -81,8 +81,8 @@ impl Obstacle<'_> {
     /// A box around it in plan, in a frame that is given from the bay.
     pub fn bounds_from(&self, own_from_bay: &PlanPose) -> Bounds {
         match &self.shape {
-            Shape::Thing(_, prism) => prism.outline.placed(own_from_bay).bounds(),
-            Shape::Runway(prism) | Shape::Proud(prism, _) => prism.outline.placed(own_from_bay).bounds(),
+            Shape::Thing(_, prism) => prism.outline.bounds_from(own_from_bay),
+            Shape::Runway(prism) | Shape::Proud(prism, _) => prism.outline.bounds_from(own_from_bay),
             Shape::Wall(wall) => {
                 let ends = [*own_from_bay * wall.from, *own_from_bay * wall.to];
                 Bounds { low: ends[0].min(ends[1]), high: ends[0].max(ends[1]) }
@@ -154,19 +154,20 @@ pub(super) struct Near {
     pub by_itself: bool,
 }
 
-/// What an obstacle is nearer to than `reach`, which never exceeds `farthest`; of each that claims a place, the nearest.
+/// What an obstacle is nearer to than the `reach` of a claim, by its position, which never exceeds `farthest`; of each that claims a place, the nearest.
 pub(super) fn near(
     context: &Context<'_>,
     obstacle: &Obstacle<'_>,
     farthest: f64,
-    reach: impl Fn(&Claim) -> f64,
+    reach: impl Fn(usize) -> f64,
 ) -> Vec<Near> {
     let mut found: Vec<Near> = Vec::new();
     let around = obstacle.bounds.grown(farthest + SPEAKS_FROM_MM);
-    for claim in context.claims().iter().filter(|claim| claim.volume.bounds().meets(&around)) {
+    for (index, claim) in context.claims().iter().enumerate().filter(|(_, claim)| claim.around.meets(&around))
+    {
         let Some(code) = barred(claim, obstacle) else { continue };
         let Some(Gap { mm, at, is_in }) = gap(context, claim, obstacle) else { continue };
-        let reach_mm = reach(claim);
+        let reach_mm = reach(index);
         // Who fills the whole of it exactly is clear.
         let within = |reach: f64| is_in || mm < reach - SPEAKS_FROM_MM;
         if !within(reach_mm) {
@@ -238,6 +239,8 @@ fn gap(context: &Context<'_>, claim: &Claim, obstacle: &Obstacle<'_>) -> Option<
                 apart => beside(apart, height),
             }
         }
+        // Room to work in is never asked for here.
+        Volume::Within { .. } => None,
         Volume::Line { line, top } if heights.bottom() < *top => {
             beside(distance_to_segment(outline, line), 0.0)
         }
@@ -323,6 +326,11 @@ fn beside(apart: Separation, height: f64) -> Option<Gap> {
 }
 
 fn in_space(own: &Prism, prism: &Prism) -> Option<Gap> {
+    // Most of what is in something is in it by far.
+    let is_far_in = || overlaps_by(&own.outline, &prism.outline, SPEAKS_FROM_MM);
+    if own.span.shared(&prism.span).is_some() && is_far_in() {
+        return None;
+    }
     match clearance(own, prism) {
         Clearance::Clear { gap, to, .. } => Some(Gap { mm: gap, at: to, is_in: false }),
         Clearance::Touching { at } => Some(Gap { mm: 0.0, at, is_in: false }),

@@ -7,13 +7,13 @@
 use baywright_geometry::distance::{Separation, distance_to_segment};
 use baywright_geometry::marks::Tool;
 use baywright_geometry::predicate::{Meeting, meeting};
-use baywright_geometry::{Bounds, DVec2, Segment};
+use baywright_geometry::{Bounds, DVec2, Segment, passes_through};
 
 use super::claim::{Claim, Volume};
 use super::finding::{Basis, Code, Facts, Finding, Severity, Subject};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, thing_subject, wall_id};
 use crate::model::{Arrangement, Id, OpeningKind};
-use crate::scene::{PlacedMark, PlacedRun, Scene, crosses};
+use crate::scene::{PlacedMark, PlacedRun, Scene};
 
 /// How high above the floor a run must be free: a tape lies flat (20 mm over a joint or a cable); a line laser on a low
 /// tripod lights the floor from 100 mm (common practice, no source).
@@ -75,7 +75,7 @@ fn through_the_rest(context: &Context<'_>, placed: &PlacedRun, run: &Segment, fi
         }
     }
     for tread in &context.scene.treads {
-        if crosses(tread, run) {
+        if passes_through(tread, run) {
             blocked(context, Subject::Car, placed, tread.bounds().centre(), findings);
         }
     }

@@ -5,8 +5,8 @@
 //! Limit: a tyre over an edge falls; a grate or joint under one tips the car by what this program is not told (common
 //! practice, no source). A tread is [`crate::scene::Scene::treads`].
 
-use baywright_geometry::contain::{Containment, contains};
-use baywright_geometry::{Polygon, overlap};
+use baywright_geometry::contain::holds;
+use baywright_geometry::overlap;
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, middle_of_both};
@@ -59,13 +59,8 @@ fn on_runways(context: &Context<'_>, findings: &mut Vec<Finding>) {
         arrangement.bay.runways.iter().filter(|runway| arrangement.on_runways.contains(&runway.id)).collect();
     let wheels = Wheel::ALL.into_iter().zip(context.scene.wheels).zip(&context.scene.treads);
     for ((name, wheel), tread) in wheels {
-        let holds = |runway: &Polygon| {
-            matches!(
-                contains(runway, &tread.clone().into()),
-                Containment::Within | Containment::TouchingWithin
-            )
-        };
-        if carrying.iter().any(|runway| holds(&runway.outline)) {
+        let tread = tread.clone().into();
+        if carrying.iter().any(|runway| holds(&runway.outline, &tread)) {
             continue;
         }
         let nearest = carrying.iter().min_by(|a, b| {

@@ -4,7 +4,7 @@
 //! Limit: the aiming's working room, else the shop's own; what a person steps over or ducks under, the shop's own.
 
 use baywright_geometry::distance::{Separation, distance, distance_to_segment};
-use baywright_geometry::{Circle, DVec2, Prism, Span, convex};
+use baywright_geometry::{DVec2, Span};
 
 use super::claim::{Claim, Volume};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
@@ -36,16 +36,9 @@ fn remedy(finding: &Finding) -> Remedy {
 /// The car's outline, made convex and larger all round by the room to work in.
 fn claims(arrangement: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
     let Some((room, walking)) = asked(arrangement) else { return };
-    let corners = scene.car.iter().flat_map(|solid| solid.outline.as_polygon().outer().to_vec());
-    let Ok(disc) = Circle::new(DVec2::ZERO, room) else { return };
-    let disc = disc.circumscribed();
-    let grown: Vec<DVec2> = corners
-        .flat_map(|corner| disc.outer().iter().map(move |&by| corner + by).collect::<Vec<_>>())
-        .collect();
-    claims.extend(convex::hull(&grown).map(|around| {
-        let volume = Volume::Prism(Prism::new(around.into(), walking));
-        Claim::with_car(Subject::Car, volume, Code::WorkingRoom, Severity::Care)
-    }));
+    let of = scene.car.iter().flat_map(|solid| solid.outline.as_polygon().outer().to_vec()).collect();
+    let volume = Volume::Within { of, reach_mm: room, span: walking };
+    claims.push(Claim::with_car(Subject::Car, volume, Code::WorkingRoom, Severity::Care));
 }
 
 /// How much room is asked for, and at which heights; `None` if none is.

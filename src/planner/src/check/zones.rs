@@ -11,7 +11,7 @@ mod room;
 use baywright_geometry::Span;
 use baywright_geometry::clearance::{Clearance, clearance};
 
-use super::claim::{Bars, Claim, MovesWith, Volume, excluded, walls_bind};
+use super::claim::{Bars, Claim, Volume, excluded, walls_bind};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, Seen, finding, middle_of_both, thing_subject};
 use crate::model::{Arrangement, Exclusion};
@@ -43,12 +43,9 @@ fn remedy(finding: &Finding) -> Remedy {
 
 /// A zone bars what it excludes; one that keeps things out must lie inside the room.
 fn claims(_: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
-    claims.extend(scene.zones.iter().map(|zone| Claim {
-        of: Subject::Zone(zone.id.clone()),
-        volume: Volume::Prism(zone.prism.clone()),
-        bars: Bars::Zone(zone.excludes),
-        moves_with: MovesWith::Car,
-        inside: walls_bind(zone.excludes),
+    claims.extend(scene.zones.iter().map(|zone| {
+        let (of, volume) = (Subject::Zone(zone.id.clone()), Volume::Prism(zone.prism.clone()));
+        Claim { inside: walls_bind(zone.excludes), ..Claim::new(of, volume, Bars::Zone(zone.excludes)) }
     }));
 }
 

@@ -73,7 +73,7 @@ fn pairs(case: &Case<'_>, stays: impl Fn(&Thing) -> bool, sure: bool) -> Vec<Pai
         let Some(outline) = grown(&placed.prism.outline, margin, heading) else { continue };
         let near = outline.bounds().grown(LOOKED_WITHIN_MM);
         let of_car = claim::of_car(&case.claims, thing);
-        let in_reach = of_car.filter(|(claim, _)| claim.volume.bounds().meets(&near));
+        let in_reach = of_car.filter(|(claim, _)| claim.around.meets(&near));
         pairs.extend(in_reach.map(|(_, region)| Pair::new(outline.clone(), region)));
     }
     if let Some(set_up) = set_up(&case.claims) {
@@ -93,7 +93,11 @@ pub(super) fn set_up(claims: &[Claim]) -> Option<Polygon> {
     let inside = claims.iter().filter(|claim| claim.inside).filter_map(|claim| match &claim.volume {
         Volume::Prism(prism) => Some(prism.outline.as_polygon()),
         // What is between solids that are inside is inside a convex outline too.
-        Volume::Line { .. } | Volume::Spot { .. } | Volume::Sight { .. } | Volume::Fresnel { .. } => None,
+        Volume::Within { .. }
+        | Volume::Line { .. }
+        | Volume::Spot { .. }
+        | Volume::Sight { .. }
+        | Volume::Fresnel { .. } => None,
     });
     let corners: Vec<DVec2> = inside.flat_map(|outline| outline.outer().to_vec()).collect();
     convex::hull(&corners)

@@ -1,7 +1,6 @@
 //! Moving one thing out of everything that it stops.
 
 use baywright_geometry::clearance::{Clearance, clearance};
-use baywright_geometry::contain::{Containment, contains};
 use baywright_geometry::overlap::overlaps;
 use baywright_geometry::protrude::protrusions;
 use baywright_geometry::separate::{by_length_then_heading, exits};
@@ -190,7 +189,10 @@ fn in_its_way(scene: &Scene, index: usize) -> Vec<Outline> {
         .iter()
         .enumerate()
         .filter(|(other, placed)| {
+            // The middle is in the box, and no corner further from it than the box is long: most are out of the question by that.
+            let most = radius + AROUND_MM + placed.bounds.size().length() * 1.5;
             *other != index
+                && placed.bounds.centre().distance(middle) <= most
                 && is_near(&placed.prism.outline)
                 && placed.prism.span.shared(&own.prism.span).is_some()
         })
@@ -228,10 +230,6 @@ fn fits(scene: &Scene, index: usize, by: DVec2) -> bool {
     let bounds = placed.bounds.moved(by);
     let no_deeper = |then: f64, now: f64| then <= now + SPEAKS_FROM_MM;
     let past_walls = |outline: &Outline| {
-        let held = contains(scene.room.walls(), outline);
-        if matches!(held, Containment::Within | Containment::TouchingWithin) {
-            return 0.0;
-        }
         protrusions(scene.room.walls(), outline).first().map_or(0.0, |deepest| deepest.depth)
     };
     let walls = past_walls(&moved.outline);

@@ -1,7 +1,7 @@
 //! A place for something new, near where it is wanted, where it is in nobody's way.
 
 use baywright_geometry::overlap::overlaps;
-use baywright_geometry::{Bounds, Containment, DVec2, Outline, Polygon, angle, contains};
+use baywright_geometry::{Bounds, DVec2, Outline, Polygon, angle, holds};
 
 use crate::check::{self, Claim};
 use crate::model::{Arrangement, Thing};
@@ -48,8 +48,7 @@ pub fn free_spot(arrangement: &Arrangement, scene: &Scene, thing: &Thing, wanted
         let (Some((beside, outline)), Some((place, unsure))) = (with_air(AIR_MM), with_air(unsure)) else {
             return false;
         };
-        let held = contains(scene.room.walls(), &outline);
-        matches!(held, Containment::Within | Containment::TouchingWithin)
+        holds(scene.room.walls(), &outline)
             && in_none(&others, &beside, &outline)
             && in_none(&solids, &place, &unsure)
             && in_none(wishes, &place, &unsure)

@@ -1,7 +1,7 @@
 //! Edges that marks, stands and tyres are near to: a drain's, a pit's or a joint's beside what rests on the floor, and that
 //! of the runway under a tyre. What is over an edge where it is drawn is said by the checks of marks, stands and wheels.
 
-use baywright_geometry::contain::{Containment, contains};
+use baywright_geometry::contain::holds;
 use baywright_geometry::distance::{Separation, distance, distance_to_point};
 use baywright_geometry::{Bounds, DVec2, Outline, Polygon};
 
@@ -88,9 +88,7 @@ fn on_runways(context: &Context<'_>, met: &mut Vec<Meets>) {
         let own = Outline::from(tread.clone());
         let far = farthest_of(&own, context.arrangement.parked.origin());
         let reach_mm = sway(context.arrangement, far);
-        let holds = |outline: &Polygon| {
-            matches!(contains(outline, &own), Containment::Within | Containment::TouchingWithin)
-        };
+        let holds = |outline: &Polygon| holds(outline, &own);
         let Some(runway) = carrying().find(|runway| holds(&runway.outline)) else { continue };
         let to_edge = |corner: &DVec2| {
             runway.outline.edges().map(|edge| edge.distance_to(*corner)).fold(f64::INFINITY, f64::min)
