@@ -151,7 +151,7 @@ fn differences_read_well() {
         (
             Subject::Floor,
             Change::Known([Known::Taped, Known::Within(7.0)]),
-            "Room: walls known: ± 7 mm instead of taped, ± 10 mm",
+            "Room: walls known: ± 7 mm instead of taped, ± 20 mm",
         ),
         (door(), Change::New, "Roller door: new"),
         (door(), Change::Gone, "Roller door: not there any more"),
