@@ -40,17 +40,36 @@ impl Desk {
         }
     }
 
-    /// Above a form that changes the building: whose it is, and the ways to the other.
+    /// Above a form that changes the building: whose it is; of its own, the ways out of it, too.
     pub(super) fn whose_building(&self, ui: &mut Ui, out: &mut Vec<Command>) {
         let texts = self.view.locale.language.rooms();
-        let whose = if self.has_own_building() { texts.changes_own } else { texts.changes_bays };
+        let any_has = self.document.layout().arrangements.iter().any(|own| own.building.is_some());
+        let whose = match (self.has_own_building(), any_has) {
+            (true, _) => texts.changes_own,
+            (false, true) => texts.changes_bays,
+            (false, false) => texts.changes_all,
+        };
         ui.add(Label::new(widgets::soft(ui, whose)).wrap());
+        if self.has_own_building() {
+            self.building_links(ui, out);
+        }
+        ui.add_space(4.0);
+    }
+
+    /// Below a form that changes the bay's: the way to a building of its own.
+    pub(super) fn way_to_own_building(&self, ui: &mut Ui, out: &mut Vec<Command>) {
+        if !self.has_own_building() {
+            ui.add_space(4.0);
+            self.building_links(ui, out);
+        }
+    }
+
+    fn building_links(&self, ui: &mut Ui, out: &mut Vec<Command>) {
         for (name, why, edit) in self.building_ways() {
-            if widgets::lesser(ui, name).on_hover_text(why).clicked() {
+            if widgets::link(ui, self.view.theme, name).on_hover_text(why).clicked() {
                 out.push(Command::Bay(OfBay::Edit(edit)));
             }
         }
-        ui.add_space(4.0);
     }
 
     /// How the shown arrangement's own building differs from the bay's; nothing where it has none.

@@ -79,6 +79,7 @@ texts! {
     adopt_building, "Makes it the bay's.";
     adopt_building_why, "What that does.";
     changes_own, "Over a form of the own building.";
+    changes_all, "Over a form of the bay's, where no arrangement has its own.";
     changes_bays, "Over a form of the bay's.";
     thing_of_own, "Over the size of a thing.";
     thing_of_bay, "Over the size of a thing.";

@@ -62,6 +62,7 @@ impl Desk {
             out.push(Command::Bay(OfBay::Edit(Edit::Bay { bay: Box::new(bay), renamed })));
         }
         out.append(&mut asked);
+        self.way_to_own_building(ui, out);
     }
 
     /// Puts a part into the bay, where there is room for it or in the middle of what is seen, and takes it in hand.

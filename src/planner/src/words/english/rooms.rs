@@ -83,6 +83,7 @@ pub const TEXTS: Rooms = Rooms {
     adopt_building: "Make it the bay's building",
     adopt_building_why: "Every arrangement without a building of its own is then in this one; this can be undone",
     changes_own: "As planned: changed in this arrangement alone. Floor levels and the bay's name are the bay's, here too.",
+    changes_all: "The bay's: changed in every arrangement.",
     changes_bays: "The bay's: changed in every arrangement that has no building of its own.",
     thing_of_own: "Size and facts: changed in this arrangement alone.",
     thing_of_bay: "Size and facts: changed in the bay.",
