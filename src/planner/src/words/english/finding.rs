@@ -110,6 +110,9 @@ impl About<'_> {
             Facts::HeadRoom(under) => match (under, finding.subjects.first()) {
                 (Under::Person, Some(Subject::Ceiling)) => "the ceiling is low".to_owned(),
                 (Under::Person, _) => format!("{first} hangs low where people work"),
+                (Under::Car, Some(Subject::Ceiling)) if finding.severity == Severity::Care => {
+                    format!("{second} stands close under the ceiling")
+                }
                 (Under::Car | Under::Stand, Some(Subject::Ceiling)) => {
                     format!("{second} is too tall for the ceiling")
                 }
@@ -192,7 +195,7 @@ impl About<'_> {
             Facts::OffBeam { .. } => format!("{value} off its boresight, edge of the beam {limit_text}"),
             Facts::BeyondDoor => format!("by {value}, of which {limit_text} are known to be free"),
             Facts::StandOffMark(off) => format!("{value} {}, limit {limit_text}", off_by(off.about)),
-            Facts::HeadRoom(Under::Car) if finding.culprit().is_some() => {
+            Facts::HeadRoom(Under::Car) if finding.severity == Severity::Care => {
                 format!("{value} above the roof, wants {limit_text}")
             }
             Facts::HeadRoom(Under::Person) => format!("{value} above the floor, wants {limit_text}"),

@@ -5,17 +5,28 @@ use baywright_geometry::contain::holds;
 use baywright_geometry::distance::{Separation, distance, distance_to_point};
 use baywright_geometry::{Bounds, DVec2, Outline, Polygon};
 
-use super::{Meets, farthest_of, sway};
-use crate::check::finding::{Code, Subject};
-use crate::check::place_unsure::MayBe;
-use crate::check::{Context, SPEAKS_FROM_MM};
+use super::finding::{Code, Subject};
+use super::near::{MayBe, Meets, farthest_of, sway};
+use super::{Context, SPEAKS_FROM_MM};
 
 /// All that may be over an edge if the car, with what is laid from it, is a little off its place.
 pub(super) fn near(context: &Context<'_>) -> Vec<Meets> {
-    let mut met = Vec::new();
-    beside_features(context, &mut met);
+    let known_mm = known_mm(context);
+    let mut met = beside_features(context, |far| known_mm + sway(context.arrangement, far));
+    // What the edge's own place is too uncertain for is said of it alone.
+    met.retain(|own| own.may_be.gap_mm >= known_mm - SPEAKS_FROM_MM);
     on_runways(context, &mut met);
     met
+}
+
+/// All that may be over an edge of the floor because that is not where it is drawn: its place is known as the walls' are.
+pub(super) fn uncertain(context: &Context<'_>) -> Vec<Meets> {
+    let known_mm = known_mm(context);
+    beside_features(context, |_| known_mm)
+}
+
+fn known_mm(context: &Context<'_>) -> f64 {
+    context.arrangement.shop.within(context.arrangement.bay.walls_known)
 }
 
 /// What rests on the floor, as what it is and what would be said of it over an edge.
@@ -24,7 +35,9 @@ enum Rests<'a> {
     Area(&'a Outline),
 }
 
-fn beside_features(context: &Context<'_>, met: &mut Vec<Meets>) {
+/// What is nearer to the edge of something flush than the reach of what is so far from the axle, mm; of each pair the nearest.
+fn beside_features(context: &Context<'_>, reach: impl Fn(f64) -> f64) -> Vec<Meets> {
+    let mut met = Vec::new();
     let treads: Vec<Outline> = match context.arrangement.on_runways.is_empty() {
         true => context.scene.treads.iter().cloned().map(Outline::from).collect(),
         false => Vec::new(),
@@ -47,7 +60,7 @@ fn beside_features(context: &Context<'_>, met: &mut Vec<Meets>) {
                 Rests::Spot(at) => (Bounds { low: *at, high: *at }, axle.distance(*at)),
                 Rests::Area(area) => (area.bounds(), farthest_of(area, axle)),
             };
-            (of, code, rests, around, sway(context.arrangement, far))
+            (of, code, rests, around, reach(far))
         })
         .collect();
     // What is proud of the floor is a solid, and asked about as such.
@@ -77,6 +90,7 @@ fn beside_features(context: &Context<'_>, met: &mut Vec<Meets>) {
         }
         met.append(&mut of_feature);
     }
+    met
 }
 
 fn on_runways(context: &Context<'_>, met: &mut Vec<Meets>) {
