@@ -156,6 +156,7 @@ impl About<'_> {
             Facts::ProfileChanged => "the car's profile has changed since this was saved".to_owned(),
             Facts::ShopUnread => "the shop's own settings cannot be read".to_owned(),
             Facts::ShopChanged => "judged by other shop settings than when it was saved".to_owned(),
+            Facts::OwnBuilding => "the building is as planned for this arrangement".to_owned(),
             Facts::OlderByEye => "placed by eye under an older rule".to_owned(),
             Facts::ExampleFigures => "on example figures".to_owned(),
             Facts::AssumedFigures(_) => "some figures of the car are assumed".to_owned(),
@@ -219,6 +220,7 @@ impl About<'_> {
             | Facts::ProfileChanged
             | Facts::ShopUnread
             | Facts::ShopChanged
+            | Facts::OwnBuilding
             | Facts::OlderByEye
             | Facts::ExampleFigures
             | Facts::AssumedFigures(_)
@@ -373,6 +375,9 @@ impl About<'_> {
             Facts::ShopChanged => {
                 "Save the layout again to have it remember how it is judged now.".to_owned()
             }
+            Facts::OwnBuilding => "Walls, doors and what is fixed are its own, not the bay's; what differs \
+                                   must be built before the answer holds."
+                .to_owned(),
             Facts::OlderByEye => self.older_by_eye(finding),
             Facts::ProfileChanged => "Look at its figures again, then save the layout with it.".to_owned(),
             Facts::AxisUnknown => {

@@ -58,7 +58,8 @@ impl About<'_> {
     /// What is asked: the bay, the arrangement in it, its car and its aiming.
     pub fn asked(&self, bay: &str) -> String {
         let own = self.arrangement;
-        format!("{bay}, “{}”: {}, {}", own.id, own.vehicle.name, own.aiming.name)
+        let planned = if own.loading.own_building { ", building as planned" } else { "" };
+        format!("{bay}, “{}”{planned}: {}, {}", own.id, own.vehicle.name, own.aiming.name)
     }
 
     /// The verdict and how it comes about.
