@@ -57,6 +57,7 @@ proptest! {
         which in any::<Index>(),
         arrangement in any::<Index>(),
         put in prop::option::of((any::<Index>(), -2_000.0..9_000.0_f64, -3.0..3.0_f64)),
+        in_own_building in any::<bool>(),
         steps in prop::collection::vec(step(), 1..8),
     ) {
         let all = shipped();
@@ -64,6 +65,10 @@ proptest! {
         let here = loaded.arrangements[arrangement.index(loaded.arrangements.len())].0.clone();
         let mut layout = loaded.layout.clone();
         let mut now = made(loaded, &layout, &here);
+        if in_own_building {
+            layout = Edit::PlanBuilding.apply(&layout, &here).unwrap();
+            now = made(loaded, &layout, &here);
+        }
         // A stand that was put somewhere goes with the car.
         if let Some((target, x, turned)) = put {
             let placement = now.aiming.placements[target.index(now.aiming.placements.len())].id.clone();
@@ -75,7 +80,7 @@ proptest! {
         for step in steps {
             let Some(step) = taken(&now, step) else { continue };
             let edit = Edit::Do(step.clone());
-            prop_assert_eq!(edit.deed(&layout), Deed::Cure(step.clone()));
+            prop_assert_eq!(edit.deed(&layout, &here), Deed::Cure(step.clone()));
             layout = edit.apply(&layout, &here).unwrap();
             let expected = cure::apply(&now, &step);
             now = made(loaded, &layout, &here);

@@ -140,6 +140,38 @@ fn every_part_of_a_bay_in_hand() {
     walk.must_be_made(2_000);
 }
 
+/// A building as planned: its sign, its forms, what it differs in, the page that compares it.
+#[test]
+fn a_building_as_planned() {
+    use baywright_planner::edit::Edit;
+    let mut walk = Walk::default();
+    for layout in ["crowded-bay", "lift-bay"] {
+        let mut screen = bracketed(layout, None);
+        let other = screen.state().document().shown().clone();
+        ask(&mut screen, Command::Bay(OfBay::Duplicate));
+        ask(&mut screen, Command::Bay(OfBay::Edit(Edit::PlanBuilding)));
+        ask(&mut screen, Command::View(OfView::Select(Some(Subject::Floor))));
+        walk.look(&screen, "as the bay's so far");
+        let mut bay = screen.state().document().bay().into_owned();
+        walk.typed.0.extend(bay.names().map(Id::to_string));
+        bay.push_wall(1, -600.0).unwrap();
+        bay.ceiling_mm += 300.0;
+        bay.rename_wall(0, "front, new".into());
+        bay.openings[0].width_mm -= 200.0;
+        bay.openings[0].shut = !bay.openings[0].shut;
+        bay.things[0].material = baywright_planner::model::Material::Wood;
+        bay.things[0].place.known = baywright_planner::model::Known::ByEye;
+        bay.things.pop();
+        ask(&mut screen, Command::Bay(OfBay::Edit(Edit::Bay { bay: Box::new(bay), renamed: None })));
+        walk.typed.learn_arrangement(&screen.state().answer().arrangement);
+        walk.typed.0.insert("front, new".to_owned());
+        walk.look(&screen, "as planned");
+        ask(&mut screen, Command::Page(Some(Page::Compare(Compare { with: Some(other) }))));
+        walk.look(&screen, "compared");
+    }
+    walk.must_be_made(200);
+}
+
 #[test]
 fn the_forms_of_a_car() {
     let mut walk = Walk::default();

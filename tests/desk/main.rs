@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
 
 mod bracketed;
+mod building;
 mod drive;
 mod faults;
 mod fields;

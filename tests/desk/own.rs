@@ -489,6 +489,8 @@ fn a_picture_of_a_plan_lies_under_the_drawing_and_is_scaled_by_two_points() {
             Command::Bay(OfBay::ScalePoint(corner + baywright_planner::geometry::DVec2::new(along, 0.0))),
         );
     }
+    screen.get_by_label("They are apart").scroll_to_me();
+    screen.run();
     type_into(&mut screen, "They are apart", "2 m");
     assert!((underlay(&screen).mm_per_px - 20.0).abs() < 1e-9);
     assert!(underlay(&screen).at.distance(corner) < 1e-6, "the first point stays");

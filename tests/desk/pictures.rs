@@ -121,5 +121,11 @@ fn pictures_are_what_is_shown() {
     }
     check("desk-before-and-after.png", &mut both);
 
+    let mut planned = usual(demo());
+    crate::building::planned(&mut planned);
+    planned.get_by_label(crate::building::SIGN).click();
+    planned.run();
+    check("desk-as-planned.png", &mut planned);
+
     assert!(wrong.is_empty(), "look, and write anew with BAYWRIGHT_WRITE_PICTURES=1\n{}", wrong.join("\n"));
 }

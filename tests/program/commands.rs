@@ -348,3 +348,48 @@ fn check_by_the_settings_of_a_shop() {
     assert!(says(&run(&["check", &file, "--shop", &wide.display().to_string()])));
     let _ = std::fs::remove_dir_all(data);
 }
+
+/// An arrangement in a building of its own says so, and how that differs from the bay's, in both forms of the answer.
+#[test]
+fn check_says_that_a_building_is_planned() {
+    use baywright_planner::edit::Edit;
+    let mut layout =
+        baywright_files::open(std::path::Path::new("crowded-bay"), None).expect("a layout").layout;
+    let here = layout.arrangements[1].id.clone();
+    Edit::PlanBuilding.apply_in(&mut layout, &here).expect("a building");
+    let mut bay = layout.bay_of(&layout.arrangements[1]).into_owned();
+    bay.push_wall(1, -600.0).expect("room");
+    Edit::Bay { bay: Box::new(bay), renamed: None }.apply_in(&mut layout, &here).expect("a wall moved");
+    let path = scratch("planned").join("planned.ron");
+    baywright_files::save_layout(&path, &layout).expect("saved");
+    let file = path.display().to_string();
+    let text = baywright(&["check", &file, "--arrangement", here.as_str()]);
+    let text = out(&text);
+    for part in [
+        "“Trolley and cabinet moved”, building as planned: ",
+        "   -  The building is as planned for this arrangement.",
+        "The building is this arrangement's own, as planned. Against the bay's:\n",
+        "   -  Office wall: 600 mm further out\n",
+        "   -  Yard wall: 12 600 mm long instead of 12 000 mm\n",
+    ] {
+        assert!(text.contains(part), "{part}\n{text}");
+    }
+    let json = baywright(&["check", &file, "--json"]);
+    let answer: Value = serde_json::from_slice(&json.stdout).expect("JSON");
+    let own = &answer["arrangements"][1];
+    assert_eq!(own["own_building"].as_array().map(Vec::len), Some(3), "{own}");
+    assert_eq!(own["own_building"][1]["of"]["name"][0], "office wall");
+    assert_eq!(own["own_building"][1]["sentence"], "Office wall: 600 mm further out");
+    let codes = |own: &Value| {
+        own["findings"].as_array().expect("findings").iter().any(|f| f["code"] == "own-building")
+    };
+    assert!(codes(own));
+    let other = &answer["arrangements"][0];
+    assert!(other.get("own_building").is_none() && !codes(other), "{other}");
+    // The drawing is titled so, too.
+    let drawn = path.with_extension("svg");
+    let drawn_to = drawn.display().to_string();
+    let written = baywright(&["draw", &file, "--view", "top", "-a", here.as_str(), "-o", &drawn_to]);
+    assert!(written.status.success(), "{}", errors(&written));
+    assert!(std::fs::read_to_string(&drawn).expect("a drawing").contains("building as planned"));
+}

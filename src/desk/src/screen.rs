@@ -7,6 +7,7 @@
 mod apply;
 mod ask_files;
 mod bar;
+mod building;
 mod canvas;
 pub mod command;
 mod diagnostics;

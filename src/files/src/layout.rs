@@ -1,6 +1,8 @@
-//! The file form of a bay layout, version 4. Walls, doors, things, runways, cars and aimings are referred to by name.
+//! The file form of a bay layout, version 5. Walls, doors, things, runways, cars and aimings are referred to by name.
 
+mod building;
 mod first;
+mod fourth;
 mod from_model;
 mod second;
 mod third;
@@ -13,6 +15,7 @@ use crate::source::SourceFile;
 use crate::text::Text;
 use crate::version::{self, Reader};
 
+pub use building::BuildingFile;
 pub use from_model::file_of;
 pub use to_model::layout_of;
 
@@ -20,14 +23,21 @@ pub use to_model::layout_of;
 pub const VERSIONS: &[Reader<LayoutFile>] = &[
     Reader {
         version: 1,
-        read: |text| {
-            text.parse::<first::LayoutFirst>().map(|first| third::fourth(second::third(first.into())))
-        },
+        read: |text| text.parse::<first::LayoutFirst>().map(|first| of_second(first.into())),
     },
-    Reader { version: 2, read: |text| text.parse().map(|file| third::fourth(second::third(file))) },
-    Reader { version: 3, read: |text| text.parse().map(third::fourth) },
+    Reader { version: 2, read: |text| text.parse().map(of_second) },
+    Reader { version: 3, read: |text| text.parse().map(of_third) },
+    Reader { version: 4, read: |text| text.parse().map(fourth::fifth) },
     Reader { version: version::LAYOUT, read: Text::parse },
 ];
+
+fn of_second(file: LayoutFile) -> LayoutFile {
+    of_third(second::third(file))
+}
+
+fn of_third(file: LayoutFile) -> LayoutFile {
+    fourth::fifth(third::fourth(file))
+}
 
 /// A whole layout file.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -350,6 +360,9 @@ pub struct ArrangementFile {
     pub on_runways: Vec<String>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub on_this_car: Option<OnThisCarFile>,
+    /// Its own building; left out, it is in the bay's.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub building: Option<BuildingFile>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub stands: Vec<StandAtFile>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]

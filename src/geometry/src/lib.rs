@@ -61,7 +61,7 @@ pub use fresnel::{
     zone_radius,
 };
 pub use glam::{DVec2, DVec3};
-pub use locate::{Located, locate};
+pub use locate::{Located, locate, locate_in};
 pub use marks::{TAPES_MEET_MM, TapeFault, two_distances};
 pub use outline::Outline;
 pub use overlap::{overlap_area, overlap_region, overlaps, overlaps_by};

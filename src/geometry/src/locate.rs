@@ -45,8 +45,15 @@ pub fn locate(outline: &Outline, p: DVec2) -> Located {
     }
 }
 
-/// Where a point lies to a polygon, exactly.
-pub(crate) fn locate_in(polygon: &Polygon, p: DVec2) -> Located {
+/// As [`locate`], for a polygon that is not an outline yet.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let room = Polygon::rectangle(DVec2::ZERO, DVec2::new(8000.0, 4000.0))?;
+/// assert_eq!(locate_in(&room, DVec2::new(8000.0, 10.0)), Located::OnEdge);
+/// # Ok::<(), ShapeFault>(())
+/// ```
+pub fn locate_in(polygon: &Polygon, p: DVec2) -> Located {
     if !polygon.bounds().holds(p) {
         return Located::Outside;
     }

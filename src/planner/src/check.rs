@@ -12,6 +12,7 @@ mod car_place;
 pub mod claim;
 mod conditions;
 mod door_leaf;
+mod edges;
 mod field_of_view;
 mod figures;
 pub mod finding;
@@ -22,6 +23,7 @@ mod keep_free;
 mod light;
 mod mark_place;
 mod mark_target;
+mod near;
 mod outside_room;
 mod permanent_mark;
 mod picture;
@@ -49,17 +51,17 @@ use crate::scene::{PlacedTarget, PlacedThing, Scene};
 use finding::{Basis, Code, Cure, Facts, Finding, Quantity, Severity, Subject};
 
 pub use alignment::AlignmentFigure;
-pub use car_place::Meets;
-pub(crate) use car_place::{farthest_of, sway, without};
+pub(crate) use car_place::without;
 pub use claim::{Claim, MovesWith, Volume};
 pub use door_leaf::DoorPart;
 pub(crate) use figures::on_examples;
 pub use floor_levels::{FloorFact, Tilt};
 pub use head_room::Under;
+pub use near::{MayBe, Meets};
+pub(crate) use near::{farthest_of, sway};
 pub use outside_room::TooLarge;
 pub use permanent_mark::Painted;
 pub use picture::{Lit, Picture};
-pub use place_unsure::MayBe;
 pub use sight::InSight;
 pub use stand_off_mark::{OffBy, OffPlace};
 pub use stand_reach::StandReach;
@@ -114,6 +116,8 @@ pub enum Remedy {
     OffFeature,
     /// The car goes square across onto its runways.
     OntoRunways,
+    /// The car goes until all of its set-up is clear of everything by more than is uncertain, where no tape can tell.
+    CarClear,
 }
 
 impl Remedy {

@@ -20,8 +20,8 @@ use crate::scene::{PlacedThing, Scene};
 
 pub use apply::apply;
 pub use parking::LOOKED_WITHIN_MM;
-pub use promise::look_further;
 pub(crate) use promise::promise;
+pub use promise::{look_further, looks_elsewhere};
 
 /// For how many things a way out is looked for; fewer in a bay so full that each look takes long, never fewer than
 /// [`LEAST_CURES`].

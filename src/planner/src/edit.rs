@@ -4,6 +4,7 @@
 mod arrangements;
 mod bay;
 mod bay_deed;
+mod building;
 mod deed;
 mod parked;
 mod step;
@@ -101,20 +102,27 @@ pub enum Edit {
     },
     /// The profile was looked at again: this content is the one to remember.
     Remember(String),
-    /// The bay itself is another: the bay, and what has another name now.
+    /// The bay that this arrangement is made in is another, and what has another name now. Where the arrangement has its own
+    /// building, what is built is other in this arrangement only.
     Bay {
         /// The bay, with its things where they stand at home.
         bay: Box<Bay>,
         /// A door or runway that has another name.
         renamed: Option<(Id, Id)>,
     },
-    /// A corner of the room elsewhere, bay frame, mm.
+    /// A corner of that bay's room elsewhere, bay frame, mm.
     Corner {
         /// Which corner.
         corner: usize,
         /// To here.
         to: DVec2,
     },
+    /// This arrangement gets a building of its own, as the bay's is: what is built is changed here only from now on.
+    PlanBuilding,
+    /// This arrangement is in the bay's building again; its own is given up.
+    GiveUpBuilding,
+    /// This arrangement's own building becomes the bay's, for every arrangement that has none of its own.
+    AdoptBuilding,
     /// Another arrangement like this one, under this name, after it.
     Duplicate(Id),
     /// This arrangement has another name.
@@ -201,12 +209,13 @@ impl Edit {
             Self::Carried(runways) => here(layout, at, |own| own.on_runways.clone_from(runways)),
             Self::Door { door, shut } => bay::door(layout, at, door, *shut),
             Self::Bay { bay, renamed } => {
-                bay::replace(layout, bay, renamed.as_ref());
+                bay::replace(layout, at, bay, renamed.as_ref());
                 Ok(())
             }
-            Self::Corner { corner, to } => {
-                layout.bay.move_corner(*corner, *to).map_err(|_| EditFault::NoShape)
-            }
+            Self::Corner { corner, to } => bay::corner(layout, at, *corner, *to),
+            Self::PlanBuilding => building::plan(layout, at),
+            Self::GiveUpBuilding => building::give_up(layout, at),
+            Self::AdoptBuilding => building::adopt(layout, at),
             Self::Underlay(picture) => {
                 layout.underlay.clone_from(picture);
                 Ok(())
@@ -222,16 +231,13 @@ impl Edit {
     }
 }
 
-/// Whether something in the bay, or in one of its arrangements, goes by this name.
+/// Whether something in the bay, in one of its arrangements or in a building of theirs goes by this name.
 pub fn is_taken(layout: &Layout, name: &Id) -> bool {
-    let added = layout.arrangements.iter().flat_map(|a| &a.added);
-    let bay = &layout.bay;
-    bay.things.iter().chain(added).any(|t| t.id == *name)
-        || bay.openings.iter().any(|o| o.id == *name)
-        || bay.walls.iter().any(|w| w.id == *name)
-        || bay.runways.iter().any(|r| r.id == *name)
-        || bay.floor_features.iter().any(|f| f.id == *name)
-        || bay.keep_free.iter().any(|k| k.id == *name)
+    let in_arrangement = |own: &SavedArrangement| {
+        own.added.iter().any(|thing| thing.id == *name)
+            || own.building.iter().any(|own| own.names().any(|id| id == name))
+    };
+    layout.bay.names().any(|id| id == name) || layout.arrangements.iter().any(in_arrangement)
 }
 
 fn saved(layout: &mut Layout, at: usize) -> Result<&mut SavedArrangement, EditFault> {

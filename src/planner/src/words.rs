@@ -18,6 +18,7 @@ pub mod visits;
 mod about;
 mod bracketed;
 mod deeds;
+mod differences;
 mod english;
 mod letter;
 mod numbers;
@@ -56,6 +57,11 @@ impl<'a> Words<'a> {
     /// Sentences about this arrangement.
     pub const fn new(arrangement: &'a Arrangement, locale: Locale) -> Self {
         Self { arrangement, locale }
+    }
+
+    /// What they are about.
+    pub const fn arrangement(&self) -> &'a Arrangement {
+        self.arrangement
     }
 
     /// The language, units and region in use.

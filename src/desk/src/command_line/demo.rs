@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use baywright_drawing::{Theme, Turned};
 use baywright_files::FileFault;
 use baywright_planner::assess;
-use baywright_planner::model::{Arrangement, JudgedBy};
+use baywright_planner::model::{Arrangement, JudgedBy, Layout};
 use baywright_planner::words::{Language, Locale, Words};
 
 use crate::command_line::draw::{Picture, svg};
@@ -40,7 +40,7 @@ pub(crate) fn show(
             .into(),
         Err(fault) => vec![Err(fault)],
     };
-    let written = say(&loaded.layout.bay.name, arrangement, locale, why, &views, out);
+    let written = say(&loaded.layout, arrangement, locale, why, &views, out);
     let faults: Vec<_> = views.into_iter().filter_map(Result::err).collect();
     for fault in &faults {
         let _ = writeln!(errors, "{}", language.file_fault(fault));
@@ -62,7 +62,7 @@ fn view(
 }
 
 fn say(
-    bay: &str,
+    layout: &Layout,
     arrangement: &Arrangement,
     locale: Locale,
     why: &str,
@@ -73,7 +73,7 @@ fn say(
     writeln!(out, "{}\n", texts.no_window_for_demo(why))?;
     let assessment = assess(arrangement);
     let words = Words::new(arrangement, locale);
-    answer(bay, &assessment, &words, out)?;
+    answer(layout, &assessment, &words, out)?;
     let written: Vec<String> = views.iter().flatten().map(|path| path.display().to_string()).collect();
     if !written.is_empty() {
         writeln!(out, "\n  {}", texts.drawn(&written))?;

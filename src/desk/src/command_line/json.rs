@@ -6,8 +6,9 @@ use std::collections::BTreeMap;
 use std::io::{self, Write};
 
 use baywright_files::{Loaded, ShopInUse};
+use baywright_planner::difference::{Difference, of_own_building};
 use baywright_planner::geometry::{DVec2, DVec3, angle};
-use baywright_planner::model::{Arrangement, ShopFigure};
+use baywright_planner::model::{Arrangement, Layout, ShopFigure};
 use baywright_planner::words::{Locale, Words};
 use baywright_planner::{Assessment, Cure, Finding, Quantity, Severity, Step, Subject, Verdict};
 use serde::Serialize;
@@ -39,12 +40,21 @@ struct One {
     aiming: String,
     verdict: &'static str,
     on_example_figures: bool,
+    /// How the building differs from the bay's, if the arrangement has its own.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    own_building: Option<Vec<Differs>>,
     sentence: String,
     findings: Vec<Found>,
     promise: Option<Promised>,
     marks: Vec<Mark>,
     readings: Vec<Reading>,
     targets: Vec<Target>,
+}
+
+#[derive(Serialize)]
+struct Differs {
+    of: About,
+    sentence: String,
 }
 
 #[derive(Serialize)]
@@ -141,7 +151,7 @@ pub(crate) fn write(
         shop: shop(used),
         arrangements: answers
             .iter()
-            .map(|(arrangement, assessment)| one(arrangement, assessment, locale))
+            .map(|(arrangement, assessment)| one(&loaded.layout, arrangement, assessment, locale))
             .collect(),
     };
     serde_json::to_writer_pretty(&mut *out, &answer)?;
@@ -158,7 +168,7 @@ fn shop(used: &ShopInUse) -> ShopUsed {
     }
 }
 
-fn one(arrangement: &Arrangement, assessment: &Assessment, locale: Locale) -> One {
+fn one(layout: &Layout, arrangement: &Arrangement, assessment: &Assessment, locale: Locale) -> One {
     let words = Words::new(arrangement, locale);
     let scene = &assessment.scene;
     One {
@@ -167,6 +177,10 @@ fn one(arrangement: &Arrangement, assessment: &Assessment, locale: Locale) -> On
         aiming: arrangement.aiming.id.to_string(),
         verdict: verdict(assessment.verdict),
         on_example_figures: assessment.on_example_figures,
+        own_building: of_own_building(layout, &arrangement.id).map(|all| {
+            let told = |own: &Difference| Differs { of: about(&own.of), sentence: words.difference(own) };
+            all.iter().map(told).collect()
+        }),
         sentence: words.summary(assessment),
         findings: assessment.findings.iter().map(|finding| found(finding, &words)).collect(),
         promise: assessment.promise.as_ref().map(|promise| Promised {

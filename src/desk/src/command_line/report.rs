@@ -4,7 +4,8 @@ use std::io::{self, Write};
 use std::path::Path;
 
 use baywright_files::{Loaded, ShopInUse, shop_in_use};
-use baywright_planner::model::{Arrangement, Id, JudgedBy, validate};
+use baywright_planner::difference::{Difference, of_own_building};
+use baywright_planner::model::{Arrangement, Id, JudgedBy, Layout, validate};
 use baywright_planner::words::{Language, Words, letter};
 use baywright_planner::{Assessment, Finding, Severity, Verdict, assess_fully};
 use jiff::civil::Date;
@@ -106,10 +107,19 @@ fn text(
             writeln!(out)?;
         }
         let words = Words::new(arrangement, asked.locale);
-        answer(&loaded.layout.bay.name, assessment, &words, out)?;
+        answer(&loaded.layout, assessment, &words, out)?;
         if asked.marks {
             marks(arrangement, assessment, &words, out)?;
         }
+    }
+    Ok(())
+}
+
+/// What of the arrangement's own building is not as the bay has it: all of it, since it has to be built.
+fn building(differences: &[Difference], words: &Words<'_>, out: &mut dyn Write) -> io::Result<()> {
+    writeln!(out, "\n  {}", words.own_building_differs(differences.len()))?;
+    for difference in differences {
+        writeln!(out, "   -  {}", words.difference(difference))?;
     }
     Ok(())
 }
@@ -133,14 +143,14 @@ fn marks(
     Ok(())
 }
 
-/// One arrangement's answer: what is asked, the verdict, what is in the way, what to know.
+/// One arrangement's answer: what is asked, the verdict, what is in the way, what to know, what is to be built.
 pub(crate) fn answer(
-    bay: &str,
+    layout: &Layout,
     assessment: &Assessment,
     words: &Words<'_>,
     out: &mut dyn Write,
 ) -> io::Result<()> {
-    writeln!(out, "{}", words.asked(bay))?;
+    writeln!(out, "{}", words.asked(&layout.bay.name))?;
     writeln!(out, "{}", words.answer(assessment))?;
     let mut number = 0;
     for severity in [Severity::Stops, Severity::Care] {
@@ -163,6 +173,9 @@ pub(crate) fn answer(
         for note in notes {
             writeln!(out, "   -  {}", words.line(note))?;
         }
+    }
+    if let Some(differences) = of_own_building(layout, &words.arrangement().id) {
+        building(&differences, words, out)?;
     }
     writeln!(out, "\n  {}", words.caution())
 }

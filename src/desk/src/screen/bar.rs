@@ -162,6 +162,8 @@ impl Desk {
             out.push(Command::Bay(OfBay::Edit(Edit::RemoveArrangement)));
         }
         ui.separator();
+        self.building_menu(ui, out);
+        ui.separator();
         if let Some(Progress { done, all }) = self.verdicts.progress() {
             ui.horizontal(|ui| {
                 ui.label(widgets::soft(ui, texts.looked_at(done, all)));
@@ -185,7 +187,11 @@ impl Desk {
                         ui.add_space(7.0 * 2.4 + ui.spacing().item_spacing.x);
                     }
                 }
-                let response = ui.selectable_label(chosen, own.id.as_str());
+                let name = match own.building {
+                    None => own.id.to_string(),
+                    Some(_) => texts.with(own.id.as_str(), words.own_building()),
+                };
+                let response = ui.selectable_label(chosen, &name);
                 if let Some(verdict) = verdict {
                     // Said, too, to who does not see the sign.
                     response.widget_info(|| {
@@ -193,7 +199,7 @@ impl Desk {
                             egui::Role::Button,
                             true,
                             chosen,
-                            texts.with(own.id.as_str(), words.verdict(verdict)),
+                            texts.with(&name, words.verdict(verdict)),
                         )
                     });
                 }

@@ -1,13 +1,13 @@
 //! The answer, in one line: the largest words on the screen, and what would make the space ready.
 
 use baywright_drawing::sign::SignKind;
-use baywright_planner::Verdict;
+use baywright_planner::{Subject, Verdict};
 use egui::text::LayoutJob;
 use egui::{
     Align, Color32, CornerRadius, Layout, Response, RichText, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo,
 };
 
-use super::command::{Command, OfBay};
+use super::command::{Command, OfBay, OfView};
 use super::look::{self, size};
 use super::{Desk, widgets};
 
@@ -37,6 +37,13 @@ impl Desk {
                         pill(ui, name, look::colour(palette.care), Sense::click()).on_hover_text(&said);
                     if pressed.clicked() {
                         out.push(Command::Say(said));
+                    }
+                }
+                if self.has_own_building() {
+                    let sign = pill(ui, words.own_building(), look::colour(palette.beam), Sense::click());
+                    if sign.on_hover_ui(|ui| self.building_differs(ui)).clicked() {
+                        out.push(Command::View(OfView::Select(Some(Subject::Floor))));
+                        out.push(Command::View(OfView::List(true)));
                     }
                 }
                 if self.answer.stale {

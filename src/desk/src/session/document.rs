@@ -5,6 +5,7 @@ mod cars;
 mod file;
 mod layout;
 
+use std::borrow::Cow;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -13,7 +14,7 @@ use baywright_planner::edit::{Deed, Edit, EditFault};
 use baywright_planner::entry::CarDeed;
 use baywright_planner::model::fault::{Fault, FileTrouble};
 use baywright_planner::model::{
-    Arrangement, Id, JudgedBy, Layout, SavedArrangement, Shop, Vehicle, validate,
+    Arrangement, Bay, Id, JudgedBy, Layout, SavedArrangement, Shop, Vehicle, validate,
 };
 use jiff::civil::Date;
 
@@ -167,6 +168,13 @@ impl Document {
     /// The layout as it is now.
     pub const fn layout(&self) -> &Arc<Layout> {
         self.layout.now()
+    }
+
+    /// The bay that the arrangement which is shown is made in: what a change of walls, openings ... starts from. Things stand
+    /// at home in it, doors as they are there.
+    pub fn bay(&self) -> Cow<'_, Bay> {
+        let layout = self.layout();
+        self.saved_arrangement().map_or(Cow::Borrowed(&layout.bay), |own| layout.bay_of(own))
     }
 
     /// The name of the arrangement that is shown.

@@ -111,6 +111,7 @@ impl From<ArrangementFirst> for ArrangementFile {
             parked: first.parked,
             on_runways: first.on_runways,
             on_this_car: first.on_this_car,
+            building: None,
             stands: first.stands,
             moved: first.moved.into_iter().map(Into::into).collect(),
             away: first.away,

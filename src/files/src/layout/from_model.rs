@@ -2,37 +2,62 @@
 
 use baywright_planner::geometry::PlanPose;
 use baywright_planner::model::{
-    Bay, FloorSurvey, Layout, LevelPoint, OnThisCar, ParkedKnown, SavedArrangement, Shape, StandSet,
+    Building, FloorSurvey, Layout, LevelPoint, OnThisCar, ParkedKnown, SavedArrangement, Shape, StandSet,
     TapedRoom, TapedWall, Thing, Underlay,
 };
 
 use super::{
-    ArrangementFile, DoorFile, FloorFeatureFile, KeepFreeFile, LayoutFile, LevelFile, MovedFile,
-    OnThisCarFile, OpeningFile, ParkedFile, ParkedKnownFile, PermanentMarkFile, RearToeFile, RoomFile,
-    RunwayFile, SetFile, ShapeFile, StandAtFile, SurveyFile, TapedFile, TapedWallFile, ThingFile,
+    ArrangementFile, BuildingFile, DoorFile, FloorFeatureFile, KeepFreeFile, LayoutFile, LevelFile,
+    MovedFile, OnThisCarFile, OpeningFile, ParkedFile, ParkedKnownFile, PermanentMarkFile, RearToeFile,
+    RoomFile, RunwayFile, SetFile, ShapeFile, StandAtFile, SurveyFile, TapedFile, TapedWallFile, ThingFile,
     UnderlayFile, WallFile, WheelsFile,
 };
 use crate::figure::{Day, Figure, Point, place, point, points};
 
 /// The file that describes a layout.
 pub fn file_of(layout: &Layout) -> LayoutFile {
-    let bay = &layout.bay;
+    let (bay, built) = layout.bay.clone().into_parts();
+    let arrangements = layout.arrangements.iter().map(|own| arrangement(own, &built.things)).collect();
+    let BuildingFile { source, room, openings, floor_features, runways, things, keep_free } =
+        building(&built);
     LayoutFile {
         version: crate::version::LAYOUT,
-        name: bay.name.clone(),
-        source: (&bay.provenance).into(),
+        name: bay.name,
+        source,
+        room,
+        openings,
+        floor_features,
+        runways,
+        things,
+        keep_free,
+        survey: bay.survey.as_ref().map(survey),
+        marks: bay
+            .marks
+            .iter()
+            .map(|m| PermanentMarkFile { name: m.id.to_string(), at_mm: point(m.at) })
+            .collect(),
+        arrangements,
+        underlay: layout.underlay.as_ref().map(underlay),
+        taped: layout.taped.as_ref().map(taped),
+        shop_fingerprint: layout.shop_fingerprint.clone(),
+    }
+}
+
+fn building(own: &Building) -> BuildingFile {
+    BuildingFile {
+        source: (&own.provenance).into(),
         room: RoomFile {
-            corners_mm: points(bay.room.outer()),
-            walls: bay
+            corners_mm: points(own.room.outer()),
+            walls: own
                 .walls
                 .iter()
                 .map(|w| WallFile { name: w.id.to_string(), material: w.material.into() })
                 .collect(),
-            ceiling_mm: bay.ceiling_mm.into(),
-            walls_known: bay.walls_known.into(),
+            ceiling_mm: own.ceiling_mm.into(),
+            walls_known: own.walls_known.into(),
         },
-        openings: openings(bay),
-        floor_features: bay
+        openings: openings(own),
+        floor_features: own
             .floor_features
             .iter()
             .map(|f| FloorFeatureFile {
@@ -43,7 +68,7 @@ pub fn file_of(layout: &Layout) -> LayoutFile {
                 proud_mm: f.proud_mm.into(),
             })
             .collect(),
-        runways: bay
+        runways: own
             .runways
             .iter()
             .map(|r| RunwayFile {
@@ -53,8 +78,8 @@ pub fn file_of(layout: &Layout) -> LayoutFile {
                 survey: r.survey.as_ref().map(survey),
             })
             .collect(),
-        things: bay.things.iter().map(thing).collect(),
-        keep_free: bay
+        things: own.things.iter().map(thing).collect(),
+        keep_free: own
             .keep_free
             .iter()
             .map(|k| KeepFreeFile {
@@ -63,16 +88,6 @@ pub fn file_of(layout: &Layout) -> LayoutFile {
                 corners_mm: points(k.outline.outer()),
             })
             .collect(),
-        survey: bay.survey.as_ref().map(survey),
-        marks: bay
-            .marks
-            .iter()
-            .map(|m| PermanentMarkFile { name: m.id.to_string(), at_mm: point(m.at) })
-            .collect(),
-        arrangements: layout.arrangements.iter().map(|own| arrangement(own, &bay.things)).collect(),
-        underlay: layout.underlay.as_ref().map(underlay),
-        taped: layout.taped.as_ref().map(taped),
-        shop_fingerprint: layout.shop_fingerprint.clone(),
     }
 }
 
@@ -107,10 +122,10 @@ fn taped(room: &TapedRoom) -> TapedFile {
     }
 }
 
-fn openings(bay: &Bay) -> Vec<OpeningFile> {
+fn openings(own: &Building) -> Vec<OpeningFile> {
     // A wall that is not there becomes an empty name: reading it back refuses it.
-    let wall = |i: usize| bay.walls.get(i).map_or_else(String::new, |w| w.id.to_string());
-    bay.openings
+    let wall = |i: usize| own.walls.get(i).map_or_else(String::new, |w| w.id.to_string());
+    own.openings
         .iter()
         .map(|o| OpeningFile {
             name: o.id.to_string(),
@@ -157,6 +172,7 @@ fn thing(thing: &Thing) -> ThingFile {
 }
 
 fn arrangement(saved: &SavedArrangement, home: &[Thing]) -> ArrangementFile {
+    let home = saved.building.as_ref().map_or(home, |own| &own.things);
     let (at_mm, heading_deg) = placed(&saved.parked);
     let known = match saved.parked_known {
         ParkedKnown::Planned => ParkedKnownFile::Planned,
@@ -185,6 +201,7 @@ fn arrangement(saved: &SavedArrangement, home: &[Thing]) -> ArrangementFile {
                 WheelsFile { front_left, front_right, rear_left, rear_right }
             }),
         }),
+        building: saved.building.as_deref().map(building),
         stands: saved
             .stands
             .iter()

@@ -4,14 +4,15 @@ use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::model::fault::{Allowed, Fault, Found};
 use baywright_planner::model::validate::{self, limits};
 use baywright_planner::model::{
-    Bay, FloorFeature, FloorSurvey, Footprint, Id, KeepFree, Layout, LevelPoint, Moved, OnThisCar, Opening,
-    ParkedKnown, PermanentMark, Place, Runway, SavedArrangement, Shape, StandSet, TapedRoom, TapedWall,
-    Thing, Underlay, Wall,
+    Bay, Building, FloorFeature, FloorSurvey, Footprint, Ground, Id, KeepFree, Layout, LevelPoint, Moved,
+    OnThisCar, Opening, ParkedKnown, PermanentMark, Place, Runway, SavedArrangement, Shape, StandSet,
+    TapedRoom, TapedWall, Thing, Underlay, Wall,
 };
 
+use super::building::Built;
 use super::{
-    ArrangementFile, LayoutFile, MovedFile, OnThisCarFile, OpeningFile, ParkedKnownFile, SetFile, ShapeFile,
-    SurveyFile, TapedFile, ThingFile, UnderlayFile,
+    ArrangementFile, LayoutFile, MovedFile, OnThisCarFile, OpeningFile, ParkedKnownFile, PermanentMarkFile,
+    SetFile, ShapeFile, SurveyFile, TapedFile, ThingFile, UnderlayFile,
 };
 use crate::figure::{Figure, Point, vec2, vec3, vecs};
 use crate::shape::Faults;
@@ -22,15 +23,16 @@ use crate::shape::Faults;
 /// Everything found wrong.
 pub fn layout_of(file: &LayoutFile, id: Id) -> Result<Layout, Vec<Fault>> {
     let mut faults = Faults::default();
-    let bay = bay(file, id, &mut faults);
+    let built = building("", &file.built(), &mut faults);
     let arrangements: Vec<SavedArrangement> = file
         .arrangements
         .iter()
         .enumerate()
         .map(|(i, a)| arrangement(&format!("arrangements[{i}]"), a, &file.things, &mut faults))
         .collect();
-    match bay {
-        Some(bay) if faults.0.is_empty() => {
+    match built {
+        Some(built) if faults.0.is_empty() => {
+            let bay = Bay::of_parts(ground(file, id), built);
             let underlay = file.underlay.as_ref().map(underlay);
             let taped = file.taped.as_ref().map(taped);
             let layout = Layout {
@@ -41,13 +43,23 @@ pub fn layout_of(file: &LayoutFile, id: Id) -> Result<Layout, Vec<Fault>> {
                 shop_fingerprint: file.shop_fingerprint.clone(),
             };
             let mut found = validate::layout(&layout);
-            if is_clockwise(&file.room.corners_mm) {
-                found = as_in_clockwise_file(file, found);
+            for (path, built) in buildings(file) {
+                if is_clockwise(&built.room.corners_mm) {
+                    found = as_in_clockwise_file(&path, &built, found);
+                }
             }
             if found.is_empty() { Ok(layout) } else { Err(found) }
         }
         _ => Err(faults.0),
     }
+}
+
+/// Every building of a file, with what stands before its fields.
+fn buildings(file: &LayoutFile) -> impl Iterator<Item = (String, Built<'_>)> {
+    let arrangements = file.arrangements.iter().enumerate();
+    let own = arrangements.filter_map(|(i, own)| Some((i, own.building.as_ref()?)));
+    std::iter::once((String::new(), file.built()))
+        .chain(own.map(|(i, own)| (format!("arrangements[{i}].building."), own.built())))
 }
 
 fn underlay(file: &UnderlayFile) -> Underlay {
@@ -83,12 +95,13 @@ fn turned_wall(wall: usize, walls: usize) -> usize {
     (2 * walls).saturating_sub(2 + wall) % walls.max(1)
 }
 
-/// The faults of the turned room as faults of a clockwise file: walls by their place in the file, openings by the
-/// figures that stand there.
-fn as_in_clockwise_file(file: &LayoutFile, found: Vec<Fault>) -> Vec<Fault> {
+/// The faults of the turned room as faults of a clockwise one in the file: walls by their place in the file, openings by the
+/// figures that stand there. `path` stands before the room's fields.
+fn as_in_clockwise_file(path: &str, file: &Built<'_>, found: Vec<Fault>) -> Vec<Fault> {
     let walls = file.room.walls.len();
     let numbered = |field: &str, list: &str| -> Option<(usize, String)> {
-        let (i, rest) = field.strip_prefix(list)?.strip_prefix('[')?.split_once(']')?;
+        let own = field.strip_prefix(path)?.strip_prefix(list)?;
+        let (i, rest) = own.strip_prefix('[')?.split_once(']')?;
         Some((i.parse().ok()?, rest.to_owned()))
     };
     // Where an opening lies along its wall is judged again, as the file counts.
@@ -98,7 +111,7 @@ fn as_in_clockwise_file(file: &LayoutFile, found: Vec<Fault>) -> Vec<Fault> {
     let mut faults: Vec<Fault> = found.into_iter().filter(|fault| !along(&fault.field)).collect();
     let as_in_file = |field: &mut String| {
         if let Some((i, rest)) = numbered(field, "room.walls").filter(|(i, _)| *i < walls) {
-            *field = format!("room.walls[{}]{rest}", turned_wall(i, walls));
+            *field = format!("{path}room.walls[{}]{rest}", turned_wall(i, walls));
         }
     };
     for fault in &mut faults {
@@ -107,18 +120,30 @@ fn as_in_clockwise_file(file: &LayoutFile, found: Vec<Fault>) -> Vec<Fault> {
             as_in_file(first);
         }
     }
-    let has_size = !faults.iter().any(|fault| fault.field == "room.corners_mm");
+    let corners = format!("{path}room.corners_mm");
+    let has_size = !faults.iter().any(|fault| fault.field == corners);
     for (i, opening) in file.openings.iter().enumerate() {
         let wall = file.room.walls.iter().position(|wall| wall.name == opening.wall).filter(|_| has_size);
         let length = wall.and_then(|wall| wall_length(&file.room.corners_mm, wall));
-        let path = format!("openings[{i}]");
+        let path = format!("{path}openings[{i}]");
         faults.extend(validate::opening_along_wall(&path, opening.from_mm.0, opening.width_mm.0, length));
     }
     faults
 }
 
-fn bay(file: &LayoutFile, id: Id, faults: &mut Faults) -> Option<Bay> {
-    let room = faults.polygon("room.corners_mm", &file.room.corners_mm);
+fn ground(file: &LayoutFile, id: Id) -> Ground {
+    let mark = |m: &PermanentMarkFile| PermanentMark { id: m.name.as_str().into(), at: vec2(m.at_mm) };
+    Ground {
+        id,
+        name: file.name.clone(),
+        survey: file.survey.as_ref().map(survey),
+        marks: file.marks.iter().map(mark).collect(),
+    }
+}
+
+/// `path` stands before every field.
+fn building(path: &str, file: &Built<'_>, faults: &mut Faults) -> Option<Building> {
+    let room = faults.polygon(&format!("{path}room.corners_mm"), &file.room.corners_mm);
     let mut walls: Vec<Wall> = file
         .room
         .walls
@@ -127,7 +152,7 @@ fn bay(file: &LayoutFile, id: Id, faults: &mut Faults) -> Option<Bay> {
         .collect();
     if room.is_some() && walls.len() != file.room.corners_mm.len() {
         faults.add(
-            "room.walls",
+            format!("{path}room.walls"),
             Found::WallsForCorners { walls: walls.len(), corners: file.room.corners_mm.len() },
             Allowed::OneForEachCorner,
         );
@@ -144,7 +169,7 @@ fn bay(file: &LayoutFile, id: Id, faults: &mut Faults) -> Option<Bay> {
         .iter()
         .enumerate()
         .filter_map(|(i, o)| {
-            let mut opening = opening(&format!("openings[{i}]"), o, &names, faults)?;
+            let mut opening = opening(&format!("{path}openings[{i}]"), o, &names, faults)?;
             if clockwise {
                 // Measured from the wall's other end.
                 let length = wall_length(&file.room.corners_mm, opening.wall)?;
@@ -158,7 +183,7 @@ fn bay(file: &LayoutFile, id: Id, faults: &mut Faults) -> Option<Bay> {
         })
         .collect();
     let floor_features: Vec<FloorFeature> =
-        listed("floor_features", &file.floor_features, faults, |path, f, faults| {
+        listed(&format!("{path}floor_features"), file.floor_features, faults, |path, f, faults| {
             Some(FloorFeature {
                 id: f.name.as_str().into(),
                 kind: f.kind.into(),
@@ -167,7 +192,7 @@ fn bay(file: &LayoutFile, id: Id, faults: &mut Faults) -> Option<Bay> {
                 proud_mm: f.proud_mm.0,
             })
         });
-    let runways = listed("runways", &file.runways, faults, |path, r, faults| {
+    let runways = listed(&format!("{path}runways"), file.runways, faults, |path, r, faults| {
         let outline = faults.polygon(&format!("{path}.corners_mm"), &r.corners_mm)?;
         Some(Runway {
             id: r.name.as_str().into(),
@@ -176,14 +201,12 @@ fn bay(file: &LayoutFile, id: Id, faults: &mut Faults) -> Option<Bay> {
             survey: r.survey.as_ref().map(survey),
         })
     });
-    let keep_free = listed("keep_free", &file.keep_free, faults, |path, k, faults| {
+    let keep_free = listed(&format!("{path}keep_free"), file.keep_free, faults, |path, k, faults| {
         let outline = faults.polygon(&format!("{path}.corners_mm"), &k.corners_mm)?;
         Some(KeepFree { id: k.name.as_str().into(), kind: k.kind.into(), outline })
     });
-    let things = listed("things", &file.things, faults, thing);
-    Some(Bay {
-        id,
-        name: file.name.clone(),
+    let things = listed(&format!("{path}things"), file.things, faults, thing);
+    Some(Building {
         room: room?,
         walls,
         walls_known: file.room.walls_known.into(),
@@ -193,13 +216,7 @@ fn bay(file: &LayoutFile, id: Id, faults: &mut Faults) -> Option<Bay> {
         runways,
         things,
         keep_free,
-        survey: file.survey.as_ref().map(survey),
-        marks: file
-            .marks
-            .iter()
-            .map(|m| PermanentMark { id: m.name.as_str().into(), at: vec2(m.at_mm) })
-            .collect(),
-        provenance: (&file.source).into(),
+        provenance: file.source.into(),
     })
 }
 
@@ -288,6 +305,11 @@ fn arrangement(
     home: &[ThingFile],
     faults: &mut Faults,
 ) -> SavedArrangement {
+    let building = file.building.as_ref().and_then(|own| {
+        // What it has wrong is a fault of the file, which is then no layout.
+        building(&format!("{path}.building."), &own.built(), faults).map(Box::new)
+    });
+    let home = file.building.as_ref().map_or(home, |own| &own.things);
     // Where nothing is said, a moved thing's place is known as well as its place at home. One that is not there is refused
     // by its name.
     let known = |moved: &MovedFile| {
@@ -313,6 +335,7 @@ fn arrangement(
         },
         on_runways: file.on_runways.iter().map(|r| r.as_str().into()).collect(),
         on_this_car: file.on_this_car.as_ref().map(on_this_car).unwrap_or_default(),
+        building,
         stands: file.stands.iter().map(|s| (s.placement.as_str().into(), set(&s.set))).collect(),
         moved: file
             .moved

@@ -5,32 +5,21 @@
 //! other by it: marks and targets are laid from the car's wheels.
 //! Limit: how well the car's place is known: [`ParkedKnown`], in the shop's own figures. Half a degree is 70 mm at 8 m.
 
-mod edges;
-
 use std::cell::OnceCell;
 
-use baywright_geometry::{Bounds, DVec2, Outline, PlanPose, angle};
+use baywright_geometry::{Bounds, PlanPose};
 
 use super::claim::{Claim, MovesWith};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
-use super::place_unsure::{MayBe, Obstacle, near, rest_of_room, things_of};
-use super::{Check, Context, finding};
+use super::near::{Meets, sway};
+use super::place_unsure::{Obstacle, near, rest_of_room, things_of};
+use super::{Check, Context, Remedy, edges, finding};
 #[cfg(doc)]
 use crate::model::ParkedKnown;
-use crate::model::{Arrangement, ShopFigure};
+use crate::model::ShopFigure;
 
-pub(super) const CHECK: Check = Check { codes: &[Code::CarPlace], things, ..Check::NONE };
-
-/// Something of the room that the set-up may meet.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Meets {
-    /// What it is.
-    pub what: Subject,
-    /// What of the set-up may meet it, and how near that is drawn.
-    pub may_be: MayBe,
-    /// How near may be too near: what is known of both places, mm.
-    pub reach_mm: f64,
-}
+pub(super) const CHECK: Check =
+    Check { codes: &[Code::CarPlace], things, remedy: |_| Remedy::CarClear, ..Check::NONE };
 
 fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let set_up = SetUp::of(context);
@@ -55,11 +44,11 @@ fn of_all(mut met: Vec<Meets>, basis: Basis) -> Option<Finding> {
     met.sort_by(|a, b| spare(a).total_cmp(&spare(b)).then_with(|| names(a).cmp(&names(b))));
     let worst = met.first()?.clone();
     let subjects = vec![Subject::Car, worst.what, worst.may_be.of];
-    Some(
-        finding(Facts::CarPlace(met), Severity::Care, subjects, worst.may_be.at, basis)
-            .against(Quantity::Length(worst.may_be.gap_mm), Quantity::Length(worst.reach_mm))
-            .cured_by(Step::TapeCar),
-    )
+    // What a tape leaves open is for the car to be parked further from.
+    let settles = met.iter().all(Meets::is_settled_by_tape);
+    let found = finding(Facts::CarPlace(met), Severity::Care, subjects, worst.may_be.at, basis)
+        .against(Quantity::Length(worst.may_be.gap_mm), Quantity::Length(worst.reach_mm));
+    Some(if settles { found.cured_by(Step::TapeCar) } else { found })
 }
 
 /// The same finding without what goes anyway; none if nothing is left of it.
@@ -85,8 +74,8 @@ fn met_by(context: &Context<'_>, obstacle: &Obstacle<'_>, set_up: &SetUp) -> Vec
         None => 0.0,
     };
     let near = near(context, obstacle, farthest, reach).into_iter().filter(|own| !own.by_itself);
-    near.map(|own| Meets { what: obstacle.subject.clone(), may_be: own.may_be, reach_mm: own.reach_mm })
-        .collect()
+    let met = |may_be, reach| Meets::new(context, obstacle.subject.clone(), may_be, reach, obstacle.known_mm);
+    near.map(|own| met(own.may_be, own.reach_mm)).collect()
 }
 
 /// What two boxes that meet share.
@@ -94,25 +83,10 @@ fn shared(a: &Bounds, b: &Bounds) -> Bounds {
     Bounds { low: a.low.max(b.low), high: a.high.min(b.high) }
 }
 
-/// How far a point of the set-up may be from where it is drawn, mm, if it is so far from the axle, mm. Of two long edges that
-/// run side by side it is that of the far end: the nearest points are no farther from the axle than others that are as near.
-pub(crate) fn sway(arrangement: &Arrangement, from_axle_mm: f64) -> f64 {
-    let (mm, rad) = arrangement.shop.parked_within(arrangement.parked_known);
-    mm + from_axle_mm * angle::sin_cos(rad).0
-}
-
 /// How far the farthest corner of a box in the car's frame is from the axle, mm.
 fn farthest_in(place: &Bounds) -> f64 {
     // The box is symmetric to what it is mirrored to: the farthest corner has the larger of each.
     place.low.abs().max(place.high.abs()).length()
-}
-
-/// How far the farthest point of an outline is from a point, mm.
-pub(crate) fn farthest_of(outline: &Outline, from: DVec2) -> f64 {
-    match outline {
-        Outline::Circle(circle) => circle.centre().distance(from) + circle.radius(),
-        Outline::Polygon(polygon) => polygon.outer().iter().map(|p| p.distance(from)).fold(0.0, f64::max),
-    }
 }
 
 /// The set-up as seen from the car, so that it does not matter how the bay lies.

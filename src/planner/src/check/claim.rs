@@ -131,6 +131,27 @@ impl Volume {
         }
     }
 
+    /// The heights that it takes; `None` if it has none, or every one.
+    pub(super) fn heights(&self) -> Option<Span> {
+        match self {
+            Self::Prism(prism) => Some(prism.span),
+            Self::Within { span, .. } => Some(*span),
+            Self::Line { top, .. } | Self::Spot { top, .. } => Span::new(0.0, *top).ok(),
+            Self::Sight { eye, face } => {
+                let heights = face.corners().map(|corner| corner.z);
+                let top = heights.into_iter().fold(eye.z, f64::max);
+                Span::new(heights.into_iter().fold(eye.z, f64::min), top).ok()
+            }
+            Self::Fresnel { eye, to, wavelength, .. } => {
+                let half = eye.distance(*to) * 0.5;
+                let radius = zone_radius(*wavelength, half, half, 1);
+                Span::new(eye.z.min(to.z) - radius, eye.z.max(to.z) + radius).ok()
+            }
+            // It widens without end.
+            Self::Picture(_) => None,
+        }
+    }
+
     /// The region of the plan in which something of these heights is in it; `None` if it passes over or under.
     pub fn at(&self, heights: &Span) -> Option<Outline> {
         match self {

@@ -1,7 +1,8 @@
 //! Where the figures come from.
 //!
 //! Rule: examples, assumptions and figures that changed since the layout was saved are said, the shop's settings among them;
-//! so are places of which "by eye" was said when it meant less than now.
+//! so are places of which "by eye" was said when it meant less than now, and a building that is not as the bay has it but as
+//! planned for this arrangement.
 //! Limit: none; every figure for a real car comes from its maker's service information.
 
 use super::finding::{Basis, Code, Facts, Finding, Severity, Step, Subject};
@@ -30,6 +31,7 @@ pub(super) const CHECK: Check = Check {
         Code::ProfileChanged,
         Code::ShopUnread,
         Code::ShopChanged,
+        Code::OwnBuilding,
         Code::OlderByEye,
         Code::ExampleFigures,
         Code::AssumedFigures,
@@ -51,6 +53,10 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
     if arrangement.loading.shop_changed {
         findings.push(note(Facts::ShopChanged, Severity::Note));
+    }
+    if arrangement.loading.own_building {
+        let subjects = vec![Subject::Floor];
+        findings.push(Finding { subjects, ..note(Facts::OwnBuilding, Severity::Note) });
     }
     let things = arrangement.bay.things.iter().filter(|thing| thing.place.known == Known::ByEyeOlder);
     let walls = (arrangement.bay.walls_known == Known::ByEyeOlder).then_some(Subject::Floor);
@@ -106,6 +112,14 @@ mod tests {
         // What they are is not known: never ready unasked.
         arrangement.loading.shop_unread = true;
         check(&arrangement, Code::ShopUnread, Severity::Care, None);
+    }
+
+    #[test]
+    fn a_building_as_planned_is_said() {
+        let mut arrangement = clear();
+        none(&arrangement, Code::OwnBuilding);
+        arrangement.loading.own_building = true;
+        check(&arrangement, Code::OwnBuilding, Severity::Note, None);
     }
 
     #[test]

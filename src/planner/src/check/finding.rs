@@ -100,6 +100,8 @@ pub enum Code {
     ShopUnread,
     /// The shop's settings are not those by which the layout was judged when it was saved.
     ShopChanged,
+    /// The building is this arrangement's own, as planned.
+    OwnBuilding,
     /// Places that were set by eye under an older, narrower rule, and not reviewed since.
     OlderByEye,
     /// The figures are examples.
@@ -118,7 +120,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 45] = [
+    pub const ALL: [Self; 46] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -157,6 +159,7 @@ impl Code {
         Self::ProfileChanged,
         Self::ShopUnread,
         Self::ShopChanged,
+        Self::OwnBuilding,
         Self::OlderByEye,
         Self::ExampleFigures,
         Self::AssumedFigures,
@@ -207,6 +210,7 @@ impl Code {
             Self::ProfileChanged => "profile-changed",
             Self::ShopUnread => "shop-unread",
             Self::ShopChanged => "shop-changed",
+            Self::OwnBuilding => "own-building",
             Self::OlderByEye => "older-by-eye",
             Self::ExampleFigures => "example-figures",
             Self::AssumedFigures => "assumed-figures",
@@ -372,6 +376,8 @@ pub enum Facts {
     ShopUnread,
     /// See [`Code::ShopChanged`].
     ShopChanged,
+    /// See [`Code::OwnBuilding`].
+    OwnBuilding,
     /// See [`Code::OlderByEye`].
     OlderByEye,
     /// See [`Code::ExampleFigures`].
@@ -430,6 +436,7 @@ impl Facts {
             Self::ProfileChanged => Code::ProfileChanged,
             Self::ShopUnread => Code::ShopUnread,
             Self::ShopChanged => Code::ShopChanged,
+            Self::OwnBuilding => Code::OwnBuilding,
             Self::OlderByEye => Code::OlderByEye,
             Self::ExampleFigures => Code::ExampleFigures,
             Self::AssumedFigures(_) => Code::AssumedFigures,

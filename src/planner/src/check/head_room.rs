@@ -1,6 +1,6 @@
 //! Height: over the car, over the stands, over a person.
 //!
-//! Rule: the ceiling clears car and stands; what hangs over the car leaves the shop's own `over_car_mm`; where a person works
+//! Rule: the ceiling clears car and stands; it and what hangs over the car leave the shop's own `over_car_mm`; where a person works
 //! around the car and the targets, nothing hangs lower than a person may walk under.
 //! Limits: over the car, the shop's own; over a person, 29 CFR 1910.36(g)(1): ceiling at least 7 ft 6 in
 //! (2286 mm), projections at least 6 ft 8 in (2032 mm) - for exit routes; taken here as what a person may expect.
@@ -131,6 +131,18 @@ fn ceiling(context: &Context<'_>, findings: &mut Vec<Finding>) {
             );
         }
     }
+    let roof = top(&scene.car);
+    let over_car = context.arrangement.shop.over_car_mm;
+    let left = ceiling - roof;
+    if (-super::SPEAKS_FROM_MM..over_car).contains(&left) {
+        let subjects = vec![Subject::Ceiling, Subject::Car];
+        let at = scene.car_bounds.centre().extend(ceiling);
+        let basis = Basis::Shop(ShopFigure::OverCar);
+        findings.push(
+            finding(Facts::HeadRoom(Under::Car), Severity::Care, subjects, at, basis)
+                .against(Quantity::Length(left.max(0.0)), Quantity::Length(over_car)),
+        );
+    }
     if ceiling < CEILING_MM {
         let at = scene.car_bounds.centre().extend(ceiling);
         findings.push(
@@ -172,5 +184,22 @@ mod tests {
         assert!(found.iter().any(|f| f.severity == Severity::Stops && f.subjects.contains(&Subject::Car)));
         arrangement.bay.ceiling_mm = 2_200.0;
         check(&arrangement, Code::HeadRoom, Severity::Care, Some(2_200.0));
+    }
+
+    /// The roof is 1500 mm up, and the shop wants 100 mm over it.
+    #[test]
+    fn a_ceiling_close_over_the_car() {
+        let mut arrangement = clear();
+        arrangement.bay.ceiling_mm = 1_600.0;
+        let over = |a: &Arrangement| {
+            let found =
+                assess(a).findings.into_iter().find(|f| f.facts == Facts::HeadRoom(super::Under::Car));
+            found.map(|f| (f.severity, f.measured))
+        };
+        assert_eq!(over(&arrangement), None);
+        arrangement.bay.ceiling_mm = 1_590.0;
+        assert_eq!(over(&arrangement), Some((Severity::Care, Some(Quantity::Length(90.0)))));
+        arrangement.bay.ceiling_mm = 1_490.0;
+        assert_eq!(over(&arrangement).map(|own| own.0), Some(Severity::Stops));
     }
 }

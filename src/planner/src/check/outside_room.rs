@@ -3,19 +3,22 @@
 //! Rule: every keep-clear zone that keeps things out, every target and every stand lies inside the room, at every
 //! height; a shut door is a wall, an open one lets through what fits under its lintel, as far as the ground beyond is
 //! known to be free. A zone that keeps out only people or light ends at a wall by itself.
-//! What runs out through an open door, though it may, needs care: traffic, slope, light and weather are out there. Of a zone
-//! that keeps out people that is so however far the ground beyond is free.
+//! What runs out through an open door, though it may, needs care: traffic, slope, light and weather are out there, for the car
+//! and its marks as well. Of a zone that keeps out people that is so however far the ground beyond is free.
 //! Limit: the walls; what is out there is not known.
 
+use std::cell::OnceCell;
+
 use baywright_geometry::distance::{Separation, distance_to_segment};
+use baywright_geometry::locate::{Located, locate};
 use baywright_geometry::overlap::overlap_region;
 use baywright_geometry::protrude::{self, Protrusion};
-use baywright_geometry::{DVec2, Outline, Polygon, Prism, Segment, boolean};
+use baywright_geometry::{Bounds, DVec2, Outline, Polygon, Prism, Segment, boolean};
 
 use super::claim::walls_bind;
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, wall_id};
-use crate::model::{Exclusion, Opening, OpeningKind};
+use crate::model::{Exclusion, Id, Opening, OpeningKind};
 
 pub(super) const CHECK: Check = Check {
     codes: &[Code::OutsideRoom, Code::BeyondDoor],
@@ -64,6 +67,11 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
+/// Half way between what is lowest and highest of a solid.
+fn middle_of(solid: &Prism) -> f64 {
+    (solid.span.bottom() + solid.span.top()) * 0.5
+}
+
 /// A ground beyond a door without an end, mm.
 const ENDLESS_MM: f64 = 1e5;
 
@@ -79,17 +87,23 @@ fn beyond_door(context: &Context<'_>, door: &Opening, findings: &mut Vec<Finding
         // Another part of the room may lie behind it.
         pieces.into_iter().find(|own| !matches!(distance_to_segment(own, &line), Separation::Apart { .. }))
     };
-    let mut tell = |subject: Subject, solid: &Prism, binds: bool| {
-        let far = if binds { door.free_beyond_mm } else { ENDLESS_MM };
-        if solid.span.shared(&door.span).is_none() {
-            return;
-        }
-        let Some(ground) = ground(far) else { return };
-        let pieces = overlap_region(&solid.outline, &ground);
+    let (known_free, endless) = (OnceCell::new(), OnceCell::new());
+    let ground = |binds: bool| match binds {
+        true => known_free.get_or_init(|| ground(door.free_beyond_mm)).as_ref(),
+        false => endless.get_or_init(|| ground(ENDLESS_MM)).as_ref(),
+    };
+    let past = |p: DVec2| ((p - line.from).dot(out), p);
+    let furthest = |solid: &Prism, binds: bool| {
+        solid.span.shared(&door.span)?;
+        let Bounds { low, high } = solid.outline.bounds();
+        let corners = [low, high, DVec2::new(low.x, high.y), DVec2::new(high.x, low.y)];
+        corners.into_iter().find(|&p| past(p).0 > SPEAKS_FROM_MM)?;
+        let pieces = overlap_region(&solid.outline, ground(binds)?);
         let corners = pieces.iter().flat_map(|piece| piece.outer().iter().copied());
-        let furthest = corners.map(|p| ((p - line.from).dot(out), p)).max_by(|a, b| a.0.total_cmp(&b.0));
+        corners.map(past).max_by(|a, b| a.0.total_cmp(&b.0))
+    };
+    let mut tell = |subject: Subject, furthest: Option<(f64, DVec2)>, height: f64| {
         let Some((depth, at)) = furthest.filter(|own| own.0 > SPEAKS_FROM_MM) else { return };
-        let height = (solid.span.bottom() + solid.span.top()) * 0.5;
         findings.push(
             finding(
                 Facts::BeyondDoor,
@@ -103,14 +117,29 @@ fn beyond_door(context: &Context<'_>, door: &Opening, findings: &mut Vec<Finding
     };
     // What of a zone without light is out there is said of the door itself.
     for zone in context.scene.zones.iter().filter(|zone| zone.excludes != Exclusion::Light) {
-        tell(Subject::Zone(zone.id.clone()), &zone.prism, walls_bind(zone.excludes));
+        let furthest = furthest(&zone.prism, walls_bind(zone.excludes));
+        tell(Subject::Zone(zone.id.clone()), furthest, middle_of(&zone.prism));
     }
     for target in &context.scene.targets {
         // The foremost part stands for them all.
         let reach = |own: &&Prism| (own.outline.bounds().centre() - line.from).dot(out);
         if let Some(solid) = target.solids.iter().max_by(|a, b| reach(a).total_cmp(&reach(b))) {
-            tell(Subject::Target(target.id.clone()), solid, true);
+            tell(Subject::Target(target.id.clone()), furthest(solid, true), middle_of(solid));
         }
+    }
+    let of_car = context.scene.car.iter().filter_map(|solid| furthest(solid, true));
+    tell(Subject::Car, of_car.max_by(|a, b| a.0.total_cmp(&b.0)), 0.0);
+    // The farthest mark stands for them all.
+    let is_out = |at: DVec2| {
+        past(at).0 > SPEAKS_FROM_MM && ground(true).is_some_and(|own| locate(own, at) != Located::Outside)
+    };
+    let marks = context.scene.marks.iter().filter_map(|mark| Some((&mark.id, mark.at.ok()?)));
+    let out_there = marks.filter(|(_, at)| is_out(*at)).map(|(id, at)| (id, past(at)));
+    // Of marks as far out as each other rounding does not choose.
+    let whole = |own: &(&Id, (f64, DVec2))| (own.1.0 / SPEAKS_FROM_MM).round();
+    let furthest = out_there.max_by(|a, b| whole(a).total_cmp(&whole(b)).then_with(|| b.0.cmp(a.0)));
+    if let Some((id, furthest)) = furthest {
+        tell(Subject::Mark(id.clone()), Some(furthest), 0.0);
     }
 }
 
@@ -235,6 +264,21 @@ mod tests {
             let between = super::barrier(&Context::new(&arrangement, &scene), DVec2::new(12_300.0, -300.0));
             assert_eq!(between, Subject::Wall("far wall".into()), "{first}");
         }
+    }
+
+    /// The car's tail and the rear marks stand out through a door in the near wall; a mark of the stand does not.
+    #[test]
+    fn a_car_that_stands_half_outside() {
+        let mut arrangement = parked_at(2_000.0);
+        arrangement.bay.openings = vec![open_door(3, 1_500.0, 3_000.0, 3_000.0)];
+        let assessment = assess(&arrangement);
+        let out: Vec<_> = assessment.findings.iter().filter(|f| f.code() == Code::BeyondDoor).collect();
+        let subjects: Vec<_> = out.iter().map(|f| f.subjects[1].clone()).collect();
+        assert_eq!(subjects, [Subject::Car, Subject::Mark("1".into())], "{out:#?}");
+        // 3400 mm behind the axle, and 2600.
+        let lengths = [1_400.0, 600.0].map(Quantity::Length);
+        assert_eq!([out[0].measured, out[1].measured], lengths.map(Some));
+        assert!(out.iter().all(|f| f.severity == Severity::Care));
     }
 
     #[test]

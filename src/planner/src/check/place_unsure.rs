@@ -11,30 +11,18 @@ use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::distance::{Separation, distance, distance_to_point, distance_to_segment};
 use baywright_geometry::overlap::{overlaps, overlaps_by};
 use baywright_geometry::share::{Share, target_share};
-use baywright_geometry::{Bounds, DVec2, DVec3, Outline, PlanPose, Prism, Segment, Span};
+use baywright_geometry::{Bounds, DVec2, DVec3, Located, Outline, PlanPose, Prism, Span, locate_in};
 
 use super::claim::{Claim, Volume, anywhere};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
+use super::near::MayBe;
 use super::runs::GOES_OVER_MM;
 use super::sight::HIDDEN_FROM;
-use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, outside_room, thing_subject, wall_id};
+use super::{Check, Context, Remedy, SPEAKS_FROM_MM, edges, finding, outside_room, thing_subject, wall_id};
 use crate::model::{Known, Material, ShopFigure, Thing};
 
 pub(super) const CHECK: Check =
     Check { codes: &[Code::ZoneNear, Code::PlaceUnsure], things, whole, remedy, ..Check::NONE };
-
-/// What something may be in.
-#[derive(Clone, Debug, PartialEq)]
-pub struct MayBe {
-    /// What claims the place.
-    pub of: Subject,
-    /// What would be found of it there.
-    pub code: Code,
-    /// How far away from there it is drawn, mm; 0 if it touches or is in by less than a tape shows.
-    pub gap_mm: f64,
-    /// Where that is, bay frame, mm.
-    pub at: DVec3,
-}
 
 fn remedy(finding: &Finding) -> Remedy {
     if finding.culprit().is_some() { Remedy::ThingFurther } else { Remedy::None }
@@ -46,22 +34,34 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     findings.extend(rest_of_room(context).filter_map(|obstacle| unsure(context, &obstacle)));
+    let beside = edges::uncertain(context);
+    for feature in &context.arrangement.bay.floor_features {
+        let what = Subject::FloorFeature(feature.id.clone());
+        let own = beside.iter().filter(|one| one.what == what);
+        let may_be = own.map(|one| one.may_be.clone()).collect();
+        let known = context.arrangement.bay.walls_known;
+        findings.extend(of_one(what, may_be, known, context.arrangement.shop.within(known)));
+    }
 }
 
 /// One finding of all that one thing or wall may be in.
 fn unsure(context: &Context<'_>, obstacle: &Obstacle<'_>) -> Option<Finding> {
     let near = near(context, obstacle, obstacle.known_mm, |_| obstacle.known_mm);
-    let may_be: Vec<MayBe> = near.into_iter().map(|own| own.may_be).collect();
+    let may_be = near.into_iter().map(|own| own.may_be).collect();
+    of_one(obstacle.subject.clone(), may_be, obstacle.known, obstacle.known_mm)
+}
+
+fn of_one(what: Subject, may_be: Vec<MayBe>, known: Known, known_mm: f64) -> Option<Finding> {
     let nearest = may_be.iter().min_by(|a, b| a.gap_mm.total_cmp(&b.gap_mm))?.clone();
-    let subjects = std::iter::once(obstacle.subject.clone());
+    let subjects = std::iter::once(what.clone());
     let subjects = subjects.chain(may_be.iter().map(|one| one.of.clone())).collect();
     let is_zone = |one: &MayBe| matches!(one.of, Subject::Zone(_));
     let facts = if may_be.iter().all(is_zone) { Facts::ZoneNear(may_be) } else { Facts::PlaceUnsure(may_be) };
-    let basis = ShopFigure::of_place(obstacle.known).map_or(Basis::AsEntered, Basis::Shop);
+    let basis = ShopFigure::of_place(known).map_or(Basis::AsEntered, Basis::Shop);
     let found = finding(facts, Severity::Care, subjects, nearest.at, basis)
-        .against(Quantity::Length(nearest.gap_mm), Quantity::Length(obstacle.known_mm));
-    Some(match &obstacle.subject {
-        Subject::Thing(thing) => found.cured_by(Step::Tape { thing: thing.clone() }),
+        .against(Quantity::Length(nearest.gap_mm), Quantity::Length(known_mm));
+    Some(match what {
+        Subject::Thing(thing) => found.cured_by(Step::Tape { thing }),
         _ => found,
     })
 }
@@ -82,10 +82,12 @@ impl Obstacle<'_> {
     pub fn bounds_from(&self, own_from_bay: &PlanPose) -> Bounds {
         match &self.shape {
             Shape::Thing(_, prism) => prism.outline.bounds_from(own_from_bay),
-            Shape::Runway(prism) | Shape::Proud(prism, _) => prism.outline.bounds_from(own_from_bay),
-            Shape::Wall(wall) => {
-                let ends = [*own_from_bay * wall.from, *own_from_bay * wall.to];
-                Bounds { low: ends[0].min(ends[1]), high: ends[0].max(ends[1]) }
+            Shape::Runway(prism) | Shape::Carrying(prism) | Shape::Proud(prism, _) => {
+                prism.outline.bounds_from(own_from_bay)
+            }
+            Shape::Wall(_, corners) | Shape::Ceiling(_, corners) => {
+                Bounds::around(corners.iter().map(|&p| *own_from_bay * p))
+                    .unwrap_or(Bounds { low: DVec2::ZERO, high: DVec2::ZERO })
             }
         }
     }
@@ -95,10 +97,14 @@ enum Shape<'a> {
     Thing(&'a Thing, &'a Prism),
     /// A runway that carries no car, which is steel.
     Runway(Prism),
+    /// One that carries the car: the set-up was meant to be beside it, but its stands and what is seen must not meet it.
+    Carrying(Prism),
     /// What stands proud of the floor, and what it is made of.
     Proud(Prism, Material),
-    /// At every height.
-    Wall(Segment),
+    /// Over all of the room, whose corners these are.
+    Ceiling(f64, Vec<DVec2>),
+    /// Of this position, at every height but for what open doors let through; with the corners of the ground beyond.
+    Wall(usize, Vec<DVec2>),
 }
 
 /// The things to look at.
@@ -112,7 +118,7 @@ pub(super) fn things_of<'a>(context: &'a Context<'_>) -> impl Iterator<Item = Ob
     })
 }
 
-/// Runways that carry no car, what is proud of the floor, and walls: their places are known as the room's walls are.
+/// Runways, what is proud of the floor, walls and ceiling: their places are known as the room's walls are.
 pub(super) fn rest_of_room<'a>(context: &'a Context<'_>) -> impl Iterator<Item = Obstacle<'a>> {
     let known = context.arrangement.bay.walls_known;
     let known_mm = context.arrangement.shop.within(known);
@@ -123,11 +129,26 @@ pub(super) fn rest_of_room<'a>(context: &'a Context<'_>) -> impl Iterator<Item =
         known_mm,
         known,
     });
-    let walls = context.scene.room.walls().edges().enumerate().filter_map(move |(edge, wall)| {
+    let carrying = context.carrying_steel().map(move |(subject, prism)| Obstacle {
+        subject,
+        bounds: prism.outline.bounds(),
+        shape: Shape::Carrying(prism),
+        known_mm,
+        known,
+    });
+    let corners = context.scene.room.walls().outer();
+    let ceiling = Obstacle {
+        subject: Subject::Ceiling,
+        shape: Shape::Ceiling(context.arrangement.bay.ceiling_mm, corners.to_vec()),
+        bounds: context.scene.room.walls().bounds(),
+        known_mm,
+        known,
+    };
+    let walls = (0..context.arrangement.bay.walls.len()).filter_map(move |wall| {
         Some(Obstacle {
-            subject: Subject::Wall(wall_id(context.arrangement, edge)?.into_owned()),
-            shape: Shape::Wall(wall),
-            bounds: Bounds::around([wall.from, wall.to])?,
+            subject: Subject::Wall(wall_id(context.arrangement, wall)?.into_owned()),
+            bounds: Bounds::around(context.scene.room.corners_of(wall))?,
+            shape: Shape::Wall(wall, context.scene.room.corners_of(wall)),
             known_mm,
             known,
         })
@@ -142,7 +163,7 @@ pub(super) fn rest_of_room<'a>(context: &'a Context<'_>) -> impl Iterator<Item =
             known,
         })
     });
-    runways.chain(features).chain(walls)
+    runways.chain(carrying).chain(features).chain(walls).chain([ceiling])
 }
 
 /// Something near a claim that bars it.
@@ -190,8 +211,16 @@ fn barred(claim: &Claim, obstacle: &Obstacle<'_>) -> Option<Code> {
     let code = match &obstacle.shape {
         Shape::Thing(thing, _) => claim.says(thing)?.0,
         Shape::Runway(_) => claim.says_of(Material::Steel)?,
+        Shape::Carrying(_) => {
+            // The car stands on it; marks and runs beside it are another check's.
+            let own = claim.says_of(Material::Steel)?;
+            let is_meant = matches!(own, Code::CarClash | Code::MarkPlace | Code::RunBlocked);
+            (!is_meant).then_some(own)?
+        }
+        // What ends at the walls ends under the ceiling.
+        Shape::Ceiling(..) => claim.says_of_wall().filter(|_| claim.inside)?,
         Shape::Proud(prism, material) => says_of_proud(claim, prism, *material)?,
-        Shape::Wall(_) => claim.says_of_wall()?,
+        Shape::Wall(..) => claim.says_of_wall()?,
     };
     // Room to work in and ways out need care at most, and say so for themselves.
     (!matches!(code, Code::WorkingRoom | Code::KeepFree)).then_some(code)
@@ -214,26 +243,23 @@ struct Gap {
 fn gap(context: &Context<'_>, claim: &Claim, obstacle: &Obstacle<'_>) -> Option<Gap> {
     let heights = match &obstacle.shape {
         Shape::Thing(_, prism) => prism.span,
-        Shape::Runway(prism) | Shape::Proud(prism, _) => prism.span,
-        Shape::Wall(_) => anywhere()?,
+        Shape::Runway(prism) | Shape::Carrying(prism) | Shape::Proud(prism, _) => prism.span,
+        Shape::Wall(wall, _) => return gap_to_wall(context, claim, obstacle, *wall),
+        Shape::Ceiling(height, _) => return under_ceiling(claim, obstacle, *height),
     };
     let height = (heights.bottom() + heights.top()) * 0.5;
     let prism = match &obstacle.shape {
         Shape::Thing(_, prism) => prism,
-        Shape::Runway(prism) | Shape::Proud(prism, _) => prism,
-        Shape::Wall(wall) => {
-            let region = claim.volume.at(&heights)?;
-            return match distance_to_segment(&region, wall) {
-                Separation::Overlapping => past_wall(context, claim, region, heights),
-                apart => beside(apart, height),
-            };
-        }
+        Shape::Runway(prism) | Shape::Carrying(prism) | Shape::Proud(prism, _) => prism,
+        Shape::Wall(..) | Shape::Ceiling(..) => return None,
     };
     let outline = &prism.outline;
     match &claim.volume {
         Volume::Prism(own) if matches!(claim.of, Subject::Zone(_)) => in_space(own, prism),
         Volume::Prism(own) => {
-            own.span.shared(&heights)?;
+            if own.span.shared(&heights).is_none() {
+                return over_or_under(claim, obstacle, prism);
+            }
             match distance(&own.outline, outline) {
                 Separation::Overlapping => in_space(own, prism),
                 apart => beside(apart, height),
@@ -263,8 +289,7 @@ fn gap(context: &Context<'_>, claim: &Claim, obstacle: &Obstacle<'_>) -> Option<
                 apart => nearer(beside(apart, height), over_or_under(claim, obstacle, prism)),
             }
         }
-        Volume::Picture(_) => beside(distance(&claim.volume.at(&heights)?, outline), height),
-        Volume::Fresnel { .. } => {
+        Volume::Picture(_) | Volume::Fresnel { .. } => {
             let Some(region) = claim.volume.at(&heights) else {
                 return over_or_under(claim, obstacle, prism);
             };
@@ -292,7 +317,14 @@ fn over_or_under(claim: &Claim, obstacle: &Obstacle<'_>, prism: &Prism) -> Optio
         let span = Span::new(bottom, prism.span.top() + by).ok()?;
         claim.volume.at(&span).filter(|region| overlaps(region, &prism.outline)).map(|_| span)
     };
-    let (mut out, mut within) = (0.0, obstacle.known_mm);
+    // Of an upright solid it is plain by how much.
+    let (mut out, mut within) = match &claim.volume {
+        Volume::Prism(own) => {
+            let apart = prism.span.bottom().max(own.span.bottom()) - prism.span.top().min(own.span.top());
+            (apart, (apart + SPEAKS_FROM_MM).min(obstacle.known_mm))
+        }
+        _ => (0.0, obstacle.known_mm),
+    };
     let mut heights = is_in(within)?;
     while within - out > SPEAKS_FROM_MM {
         let middle = (out + within) * 0.5;
@@ -303,12 +335,54 @@ fn over_or_under(claim: &Claim, obstacle: &Obstacle<'_>, prism: &Prism) -> Optio
     }
     let hangs_lower = heights.bottom() < prism.span.bottom() && prism.span.bottom() > 0.0;
     let height = if hangs_lower { prism.span.bottom() } else { prism.span.top() };
-    Some(Gap { mm: within, at: prism.outline.bounds().centre().extend(height), is_in: false })
+    Some(Gap {
+        mm: if out > 0.0 { out } else { within },
+        at: prism.outline.bounds().centre().extend(height),
+        is_in: false,
+    })
+}
+
+/// How much is left over what must be inside, if that is less than the ceiling's height is known to.
+fn under_ceiling(claim: &Claim, obstacle: &Obstacle<'_>, ceiling: f64) -> Option<Gap> {
+    let left = ceiling - claim.volume.heights()?.top();
+    let at = claim.around.centre().extend(ceiling);
+    let is_near = -SPEAKS_FROM_MM < left && left < obstacle.known_mm;
+    is_near.then_some(Gap { mm: left.max(0.0), at, is_in: left < 0.0 })
+}
+
+/// The same of a wall, which lets through what fits under the lintel of an open door: then it is about the jambs, about where
+/// the ground beyond ends, and about the lintel.
+fn gap_to_wall(context: &Context<'_>, claim: &Claim, obstacle: &Obstacle<'_>, wall: usize) -> Option<Gap> {
+    let heights = claim.volume.heights()?;
+    let region = claim.volume.at(&anywhere()?)?;
+    let room = &context.scene.room;
+    let held = room.holding(&heights);
+    let height = (heights.bottom().max(0.0) + heights.top()) * 0.5;
+    // What lies wholly beyond the wall is another check's.
+    let is_beyond = |p: DVec2| {
+        locate_in(&held, p) == Located::Outside && !overlaps(&region, &held.clone().into_owned().into())
+    };
+    let mut nearest = None;
+    for piece in room.wall_at(wall, &heights).iter().chain(&room.ground_ends_at(wall, &heights)) {
+        let gap = match distance_to_segment(&region, piece) {
+            // That it reaches past by less than is spoken of is all that is left to say.
+            Separation::Overlapping => return past_wall(context, region, heights),
+            Separation::Apart { from, .. } if is_beyond(from) => continue,
+            Separation::Apart { gap, to, .. } => Gap { mm: gap, at: to.extend(height), is_in: false },
+            Separation::Touching { at } => Gap { mm: 0.0, at: at.extend(height), is_in: false },
+        };
+        nearest = nearer(nearest, Some(gap));
+    }
+    // How high a lintel is, is known as well as where its wall is.
+    let lintels = room.just_under(wall, &heights, obstacle.known_mm);
+    let over = lintels.filter(|(line, _)| distance_to_segment(&region, line) == Separation::Overlapping);
+    let over =
+        over.map(|(line, left)| Gap { mm: left, at: line.at(0.5).extend(heights.top()), is_in: false });
+    over.fold(nearest, |nearest, own| nearer(nearest, Some(own)))
 }
 
 /// A region that reaches past a wall by less than is spoken of. Through an open door it reaches past none.
-fn past_wall(context: &Context<'_>, claim: &Claim, region: Outline, heights: Span) -> Option<Gap> {
-    let span = if let Volume::Prism(own) = &claim.volume { own.span } else { heights };
+fn past_wall(context: &Context<'_>, region: Outline, span: Span) -> Option<Gap> {
     let past = outside_room::protruding(context, &Prism::new(region, span));
     let deepest = past.first().filter(|deepest| deepest.depth < SPEAKS_FROM_MM)?;
     Some(Gap { mm: 0.0, at: deepest.deepest.extend(span.bottom().max(0.0)), is_in: true })
@@ -345,6 +419,7 @@ fn in_space(own: &Prism, prism: &Prism) -> Option<Gap> {
 #[cfg(test)]
 mod tests {
     use crate::check::testing::*;
+    use crate::scene::Scene;
 
     /// A wooden cabinet that may stand in the zone, with what is known of its place.
     fn wood(at: (f64, f64), length: f64, width: f64, known: f64) -> Arrangement {
@@ -384,6 +459,103 @@ mod tests {
         assert_eq!(found.subjects[0], Subject::Wall("far wall".into()));
         arrangement.parked = PlanPose::new(DVec2::new(6_180.0, 3_000.0), 0.0);
         none(&arrangement, Code::ZoneNear);
+    }
+
+    /// The zone, from y = 1500 to 4500 and 1500 mm high, runs 100 mm out through an open door.
+    fn through_a_door(from: f64, width: f64, lintel: f64, known: f64) -> Arrangement {
+        let mut arrangement = parked_at(6_300.0);
+        arrangement.bay.openings =
+            vec![Opening { span: span(0.0, lintel), ..open_door(1, from, width, 1_000.0) }];
+        arrangement.bay.walls_known = Known::Within(known);
+        arrangement
+    }
+
+    #[test]
+    fn what_goes_through_a_door_is_near_its_jambs_and_its_lintel() {
+        let wall = Subject::Wall("far wall".into());
+        none(&through_a_door(1_400.0, 3_200.0, 2_500.0, 20.0), Code::ZoneNear);
+        // 5 mm beside the left jamb, 100 mm beside the right one.
+        none(&through_a_door(1_400.0, 3_105.0, 2_500.0, 4.0), Code::ZoneNear);
+        let jamb = through_a_door(1_400.0, 3_105.0, 2_500.0, 20.0);
+        assert_eq!(check(&jamb, Code::ZoneNear, Severity::Care, Some(5.0)).subjects[0], wall);
+        // 5 mm under the lintel.
+        none(&through_a_door(1_400.0, 3_200.0, 1_505.0, 4.0), Code::ZoneNear);
+        let lintel = through_a_door(1_400.0, 3_200.0, 1_505.0, 20.0);
+        assert_eq!(check(&lintel, Code::ZoneNear, Severity::Care, Some(5.0)).subjects[0], wall);
+        // The ground ends 5 mm further on.
+        let mut ends = through_a_door(1_400.0, 3_200.0, 2_500.0, 20.0);
+        ends.bay.openings[0].free_beyond_mm = 105.0;
+        check(&ends, Code::ZoneNear, Severity::Care, Some(5.0));
+        // An open door that nothing reaches is no wall.
+        let mut before = parked_at(6_195.0);
+        before.bay.walls_known = Known::Within(20.0);
+        before.bay.openings = vec![open_door(1, 1_400.0, 3_200.0, 1_000.0)];
+        none(&before, Code::ZoneNear);
+    }
+
+    /// A beam over the roof, which is 1500 mm high, and one over the stand's mast.
+    #[test]
+    fn what_hangs_over_the_car_or_a_stand() {
+        let mast = Scene::of(&clear()).targets[0].solids.iter().map(|own| own.span.top()).fold(0.0, f64::max);
+        for (at, top) in [((2_000.0, 3_000.0), 1_500.0), ((8_850.0, 3_000.0), mast)] {
+            let hanging = |gap: f64, known: f64| {
+                let mut arrangement = wood(at, 3_000.0, 100.0, known);
+                arrangement.bay.things[0].kind = ThingKind::Beam;
+                arrangement.bay.things[0].span = span(top + gap, 2_900.0);
+                arrangement
+            };
+            none(&hanging(120.0, 119.9), Code::PlaceUnsure);
+            check(&hanging(120.0, 150.0), Code::PlaceUnsure, Severity::Care, Some(120.0));
+        }
+    }
+
+    #[test]
+    fn a_ceiling_just_over_the_roof() {
+        let mut arrangement = clear();
+        arrangement.bay.ceiling_mm = 1_510.0;
+        none(&arrangement, Code::PlaceUnsure);
+        arrangement.bay.walls_known = Known::Within(20.0);
+        let found = check(&arrangement, Code::PlaceUnsure, Severity::Care, Some(10.0));
+        assert_eq!(found.subjects[0], Subject::Ceiling);
+        assert!(found.subjects.contains(&Subject::Car));
+    }
+
+    /// The car may be on a runway; its target's feet may not come to stand on one: they begin 20 mm behind the face, at 8820.
+    #[test]
+    fn a_stand_beside_the_runway_that_carries_the_car() {
+        let runway = |id: &str, low: f64| Runway {
+            id: id.into(),
+            outline: rectangle((500.0, low), (8_815.0, low + 500.0)),
+            top_mm: 40.0,
+            survey: None,
+        };
+        let mut arrangement = clear();
+        arrangement.bay.runways = vec![runway("left runway", 3_500.0), runway("right runway", 2_000.0)];
+        arrangement.on_runways = vec!["left runway".into(), "right runway".into()];
+        none(&arrangement, Code::PlaceUnsure);
+        arrangement.aiming.placements[0].target.stand.as_mut().unwrap().base =
+            rectangle((-500.0, -600.0), (-20.0, 400.0)).into();
+        arrangement.bay.walls_known = Known::Within(20.0);
+        let found = check(&arrangement, Code::PlaceUnsure, Severity::Care, Some(5.0));
+        assert!(all_of(&found).iter().all(|one| one.code == Code::StandClash), "{found:#?}");
+    }
+
+    /// The mark at (4000, 4020): a drain's edge 10 mm beside it that may lie elsewhere.
+    #[test]
+    fn a_drain_that_may_be_under_a_mark() {
+        let mut arrangement = clear();
+        arrangement.bay.floor_features = vec![FloorFeature {
+            id: "drain".into(),
+            kind: FloorFeatureKind::Drain,
+            outline: rectangle((3_900.0, 4_030.0), (4_100.0, 4_200.0)),
+            material: Material::Plastic,
+            proud_mm: 0.0,
+        }];
+        none(&arrangement, Code::PlaceUnsure);
+        arrangement.bay.walls_known = Known::Within(20.0);
+        let found = check(&arrangement, Code::PlaceUnsure, Severity::Care, Some(10.0));
+        assert_eq!(found.subjects, [Subject::FloorFeature("drain".into()), Subject::Mark("3".into())]);
+        none(&arrangement, Code::CarPlace);
     }
 
     /// The sight is 500 mm wide at the target, 4 m off, and nothing at the sensor: 125 mm either side half way. The near

@@ -143,6 +143,22 @@ pub fn aiming() -> Aiming {
     }
 }
 
+/// An open roller door, 2500 mm high, with this much free ground beyond.
+pub fn open_door(wall: usize, from_mm: f64, width_mm: f64, free_beyond_mm: f64) -> Opening {
+    Opening {
+        id: "roller door".into(),
+        kind: OpeningKind::RollerDoor,
+        wall,
+        from_mm,
+        width_mm,
+        span: span(0.0, 2_500.0),
+        material: Material::Steel,
+        shut: false,
+        free_beyond_mm,
+        is_exit: false,
+    }
+}
+
 pub fn vehicle() -> Vehicle {
     let body = rectangle((-3400.0, -900.0), (850.0, 900.0));
     Vehicle {

@@ -1,6 +1,7 @@
 //! What the tyres stand on.
 //!
-//! Rule: no tyre stands on a pit; a drain's grate or a joint under a tyre needs care. When runways carry the car, every
+//! Rule: no tyre stands on a pit, or on what is prouder of the floor than the aiming lets levels differ; another drain's grate
+//! or joint under a tyre needs care. When runways carry the car, every
 //! tyre's tread lies wholly on one of them, and they are equally high.
 //! Limit: a tyre over an edge falls; a grate or joint under one tips the car by what this program is not told (common
 //! practice, no source). A tread is [`crate::scene::Scene::treads`].
@@ -27,9 +28,14 @@ pub enum OnRunways {
 fn remedy(finding: &Finding) -> Remedy {
     match finding.facts {
         Facts::WheelOffRunway(crate::OnRunways::Off(_)) => Remedy::OntoRunways,
+        Facts::WheelPlace(_) => Remedy::OffFeature,
         _ => Remedy::None,
     }
 }
+
+/// Where the aiming asks for no level floor: a tenth of a degree across a track of 1.5 m is 2.6 mm, and one wheel that
+/// stands ten times as high up is on a kerb (common practice, no source), mm.
+const UNEVEN_MM: f64 = 26.0;
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let arrangement = context.arrangement;
@@ -37,6 +43,8 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
         on_runways(context, findings);
         return;
     }
+    // How much higher one wheel may stand than the others.
+    let level_mm = arrangement.aiming.floor.map_or(UNEVEN_MM, |floor| floor.level_mm);
     for (wheel, tread) in Wheel::ALL.into_iter().zip(&context.scene.treads) {
         for feature in &arrangement.bay.floor_features {
             if !overlap::overlaps(&tread.clone().into(), &feature.outline.clone().into()) {
@@ -44,6 +52,8 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
             }
             let severity = match feature.kind {
                 FloorFeatureKind::Pit => Severity::Stops,
+                // No survey of the floor shows what a wheel stands on top of.
+                _ if feature.proud_mm > level_mm + SPEAKS_FROM_MM => Severity::Stops,
                 FloorFeatureKind::Drain | FloorFeatureKind::Joint => Severity::Care,
             };
             let at = middle_of_both(&tread.bounds(), &feature.outline.bounds()).extend(0.0);
@@ -99,6 +109,24 @@ fn on_runways(context: &Context<'_>, findings: &mut Vec<Finding>) {
 #[cfg(test)]
 mod tests {
     use crate::check::testing::*;
+
+    /// The front left tyre stands on y = 3670 to 3870; the aiming allows 5 mm of level.
+    #[test]
+    fn a_tyre_on_a_kerb() {
+        let on = |proud_mm: f64| {
+            let mut arrangement = clear();
+            let (kind, material) = (FloorFeatureKind::Joint, Material::Steel);
+            let outline = rectangle((3_900.0, 3_600.0), (4_100.0, 3_950.0));
+            arrangement.bay.floor_features =
+                vec![FloorFeature { id: "kerb".into(), kind, outline, material, proud_mm }];
+            arrangement
+        };
+        check(&on(5.0), Code::WheelPlace, Severity::Care, None);
+        check(&on(5.1), Code::WheelPlace, Severity::Stops, None);
+        let mut unasked = on(100.0);
+        unasked.aiming.floor = None;
+        check(&unasked, Code::WheelPlace, Severity::Stops, None);
+    }
 
     #[test]
     fn runways_carry_the_car() {

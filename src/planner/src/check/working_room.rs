@@ -67,8 +67,13 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let gaps = context.scene.car.iter().map(|solid| distance(&solid.outline, &fixture.outline));
         nearest(context, subject, gaps, room, findings);
     }
-    for (edge, wall) in context.scene.room.walls().edges().enumerate() {
-        let gaps = context.scene.car.iter().map(|solid| distance_to_segment(&solid.outline, &wall));
+    let room_around = &context.scene.room;
+    for edge in 0..context.arrangement.bay.walls.len() {
+        // One can walk through an open door, and not beside its jambs.
+        let standing = room_around.wall_at(edge, &walking);
+        let gaps = standing.iter().flat_map(|wall| {
+            context.scene.car.iter().map(move |solid| distance_to_segment(&solid.outline, wall))
+        });
         if let Some(id) = wall_id(context.arrangement, edge) {
             nearest(context, Subject::Wall(id.into_owned()), gaps, room, findings);
         }
@@ -134,6 +139,17 @@ mod tests {
         let found = check(&arrangement, Code::WorkingRoom, Severity::Care, Some(400.0));
         assert_eq!(found.facts, Facts::WorkingRoom(crate::CarSide::Left));
         arrangement.bay.things[0].place.at = crate::geometry::PlanPose::new((2_000.0, 4_800.0).into(), 0.0);
+        none(&arrangement, Code::WorkingRoom);
+    }
+
+    /// The body is 1800 mm wide, and its mirrors are inside: the jambs of a door 2400 wide leave 300 on each side.
+    #[test]
+    fn beside_the_jambs_of_a_door() {
+        let mut arrangement = parked_at(1_000.0);
+        arrangement.bay.openings = vec![open_door(3, 1_800.0, 2_400.0, 5_000.0)];
+        let found = check(&arrangement, Code::WorkingRoom, Severity::Care, Some(300.0));
+        assert_eq!(found.subjects[0], crate::Subject::Wall("near wall".into()));
+        arrangement.bay.openings = vec![open_door(3, 1_000.0, 4_000.0, 5_000.0)];
         none(&arrangement, Code::WorkingRoom);
     }
 }

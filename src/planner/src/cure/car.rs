@@ -4,12 +4,12 @@ use baywright_geometry::protrude::moves_inside;
 use baywright_geometry::separate::{EQUAL_MOVES_MM, exits, heading_from_x};
 use baywright_geometry::{Bounds, Circle, DVec2, Outline, Polygon, convex};
 
-use super::parking::{places, set_up};
+use super::parking::{places, rooms, set_up};
 use super::{Case, WHOLE_MM, apply, caused};
 use crate::assessment::{Code, Cure, Facts, Finding, Severity, Step, Subject, TooLarge};
 use crate::check::{self, Remedy, claim};
 use crate::judge::judge;
-use crate::model::Id;
+use crate::model::{Id, ParkedKnown, Wheel};
 use crate::scene::{PlacedThing, Scene};
 
 /// How many places are tried for one finding, and for all findings together: each costs a whole assessment.
@@ -48,6 +48,7 @@ impl<'a> Moves<'a> {
             Remedy::IntoRoom => self.open_door(finding).or_else(|| self.inside(finding)),
             Remedy::OffFeature => self.off_the_feature(finding),
             Remedy::OntoRunways => self.onto_the_runway(finding),
+            Remedy::CarClear => self.all_clear(),
             Remedy::None | Remedy::ThingOut | Remedy::ThingFurther => None,
         }
     }
@@ -95,26 +96,47 @@ impl<'a> Moves<'a> {
         let Step::MoveCar { by } = *step else { return None };
         // Seen from the car the thing goes the other way.
         let margin = super::margin(self.case, placed, -by);
-        let is_unsure = |f: &Finding| super::blames(f, id) && super::may_be_in_the_way(f);
+        self.further_by(by, margin, |f| super::blames(f, id) && super::may_be_in_the_way(f))
+    }
+
+    /// The same for whatever is unsure after the shorter way.
+    fn further_by(
+        &self,
+        by: DVec2,
+        margin: f64,
+        is_unsure: impl Fn(&Finding) -> bool,
+    ) -> Option<(DVec2, Vec<Finding>)> {
         let shorter = self.tried.iter().find(|tried| tried.by == by)?;
-        if margin <= 0.0 || !shorter.after.iter().any(is_unsure) {
+        if margin <= 0.0 || !shorter.after.iter().any(&is_unsure) {
             return None;
         }
         let further = rounded(self.case.scene, by + by.normalize_or_zero() * margin);
         let after = judge(&apply(self.case.arrangement, &Step::MoveCar { by: further })).findings;
         let is_sure =
-            !after.iter().any(is_unsure) && super::minded(&after).0 <= super::minded(&shorter.after).0;
+            !after.iter().any(&is_unsure) && super::minded(&after).0 <= super::minded(&shorter.after).0;
         is_sure.then(|| (further, caused(self.case.before, &after)))
     }
 
+    /// Where nothing is too near to tell any more; if there is no such place, a tape is better than nothing.
+    fn all_clear(&mut self) -> Option<Cure> {
+        let moves = self.places().to_vec();
+        let tape = Cure { step: Step::TapeCar, effort: None, at_least: None, causes: Vec::new() };
+        let is_planned = self.case.arrangement.parked_known == ParkedKnown::Planned;
+        let cure = self.best(moves, |after| !after.iter().any(|f| f.code() == Code::CarPlace));
+        cure.or_else(|| is_planned.then_some(tape))
+    }
+
     fn inside(&mut self, finding: &Finding) -> Option<Cure> {
-        let mut moves = moves_inside(self.room, &self.set_up.clone()?.into());
-        moves.truncate(MOST_TRIED);
+        let set_up = self.set_up.clone()?.into();
+        let rooms = rooms(self.case);
+        let moves =
+            rooms.iter().flat_map(|room| moves_inside(room, &set_up).into_iter().take(MOST_TRIED)).collect();
         let (code, subjects) = (finding.code(), finding.subjects.clone());
         self.best(moves, |after| !after.iter().any(|f| f.code() == code && f.subjects == subjects))
     }
 
-    /// Off a drain or pit: by the shortest way that takes the mark or the feet off it.
+    /// Off a drain or pit: by the shortest way that takes the mark, the feet or the tyre off it, and by what both places are
+    /// uncertain by further.
     fn off_the_feature(&mut self, finding: &Finding) -> Option<Cure> {
         let Some(Subject::FloorFeature(id)) = finding.subjects.first() else { return None };
         let feature = self.case.arrangement.bay.floor_features.iter().find(|f| f.id == *id)?;
@@ -127,12 +149,26 @@ impl<'a> Moves<'a> {
                     feet.flat_map(|s| s.outline.as_polygon().outer().to_vec()).collect();
                 convex::hull(&corners)?.into()
             }
+            Some(Subject::Car) => {
+                let Facts::WheelPlace(wheel) = finding.facts else { return None };
+                let position = Wheel::ALL.iter().position(|own| *own == wheel)?;
+                self.case.scene.treads.get(position)?.clone().into()
+            }
             _ => Circle::new(at, WHOLE_MM).ok()?.into(),
         };
         let mut moves = exits(&[&feature.outline.clone().into()], &resting);
         moves.truncate(MOST_TRIED);
         let (code, subjects) = (finding.code(), finding.subjects.clone());
-        self.best(moves, |after| !after.iter().any(|f| f.code() == code && f.subjects == subjects))
+        let cure =
+            self.best(moves, |after| !after.iter().any(|f| f.code() == code && f.subjects == subjects))?;
+        let Step::MoveCar { by } = cure.step else { return Some(cure) };
+        let arrangement = self.case.arrangement;
+        let far = check::farthest_of(&resting, arrangement.parked.origin());
+        let margin = arrangement.shop.within(arrangement.bay.walls_known) + check::sway(arrangement, far);
+        let further = self.further_by(by, margin, |f| {
+            f.is_only_unsure() && (f.subjects.first() == subjects.first() || f.code() == Code::CarPlace)
+        });
+        Some(cure.further(further))
     }
 
     /// Square across until the wheel is over the middle of its runway.

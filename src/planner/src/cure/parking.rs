@@ -3,10 +3,12 @@
 //! The set-up moves as one. What is in conflict where it stands gives the first places; what these would run into is taken in
 //! too, until the nearest place that is left runs into nothing: no nearer one can be.
 
+use std::borrow::Cow;
+
 use baywright_geometry::overlap::overlaps;
 use baywright_geometry::protrude::beyond;
-use baywright_geometry::separate::exits_together;
-use baywright_geometry::{Bounds, DVec2, Outline, Polygon, convex};
+use baywright_geometry::separate::{by_length_then_heading, exits_together};
+use baywright_geometry::{Bounds, DVec2, Outline, Polygon, Span, convex};
 
 use super::{Case, grown};
 use crate::check::{self, Claim, Volume, claim};
@@ -40,8 +42,32 @@ impl Pair {
 /// The nearest places, the nearest first, as moves of the car: clear by what the things' places and the car's own are
 /// uncertain by if there is such a place, else just clear.
 pub(super) fn places(case: &Case<'_>, stays: impl Fn(&Thing) -> bool) -> Vec<DVec2> {
-    let sure = clear_places(&pairs(case, &stays, true));
-    if sure.is_empty() { clear_places(&pairs(case, &stays, false)) } else { sure }
+    let mut found: Vec<DVec2> = Vec::new();
+    for room in rooms(case) {
+        let sure = clear_places(&pairs(case, &room, &stays, true));
+        let own = if sure.is_empty() { clear_places(&pairs(case, &room, &stays, false)) } else { sure };
+        found.extend(own);
+    }
+    by_length_then_heading(&mut found);
+    found.dedup();
+    found
+}
+
+/// What of the plan counts as room for the set-up: with the ground beyond every open door, since a part of it may pass under a
+/// lintel; and, if that is less, what lets all of it pass.
+pub(super) fn rooms(case: &Case<'_>) -> Vec<Polygon> {
+    let room = &case.scene.room;
+    let spans = case.claims.iter().filter(|claim| claim.inside).filter_map(|claim| match &claim.volume {
+        Volume::Prism(prism) => Some(prism.span),
+        _ => None,
+    });
+    let tallest = spans.reduce(|a, b| {
+        let (bottom, top) = (a.bottom().min(b.bottom()), a.top().max(b.top()));
+        Span::new(bottom, top).unwrap_or(a)
+    });
+    let all = room.with_open_doors();
+    let passed = tallest.map(|span| room.holding(&span)).filter(|passed| **passed != *all);
+    std::iter::once(all.clone()).chain(passed.map(Cow::into_owned)).collect()
 }
 
 fn clear_places(pairs: &[Pair]) -> Vec<DVec2> {
@@ -64,7 +90,7 @@ fn clear_places(pairs: &[Pair]) -> Vec<DVec2> {
 }
 
 /// All of what stays against all of the set-up that minds it, and what is not room against what must be inside.
-fn pairs(case: &Case<'_>, stays: impl Fn(&Thing) -> bool, sure: bool) -> Vec<Pair> {
+fn pairs(case: &Case<'_>, room: &Polygon, stays: impl Fn(&Thing) -> bool, sure: bool) -> Vec<Pair> {
     let things = case.arrangement.bay.things.iter().zip(&case.scene.things);
     let mut pairs: Vec<Pair> = Vec::new();
     let heading = case.arrangement.parked.heading();
@@ -81,7 +107,6 @@ fn pairs(case: &Case<'_>, stays: impl Fn(&Thing) -> bool, sure: bool) -> Vec<Pai
         let far = check::farthest_of(&set_up, case.arrangement.parked.origin());
         let margin = if sure { check::sway(case.arrangement, far) } else { 0.0 };
         if let Some(set_up) = grown(&set_up, margin, heading) {
-            let room = case.scene.room.with_open_doors();
             pairs.extend(beyond(room, &set_up).into_iter().map(|wall| Pair::new(wall, set_up.clone())));
         }
     }

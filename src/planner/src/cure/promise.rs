@@ -39,15 +39,19 @@ pub fn look_further(arrangement: &Arrangement, assessment: &Assessment) -> Optio
     // What is promised with the car where it is was found with the assessment.
     let known = assessment.promise.as_ref().map(|known| Plan::of(arrangement, known.steps.clone()));
     let mut plans: Vec<Plan<'_>> = known.into_iter().collect();
-    let (stops, care) = minded(&assessment.findings);
-    let is_few =
-        stopping(&assessment.findings) <= super::most_cures(arrangement) && stops + care <= MOST_MINDED;
+    let is_few = looks_elsewhere(arrangement, assessment);
     if assessment.verdict == Verdict::NotReady && is_few && plans.iter().all(|plan| plan.minded() > (0, 0)) {
         let parked = elsewhere(arrangement, assessment).into_iter();
         let parked = parked.map(|by| Plan::of(arrangement, vec![Step::MoveCar { by }]));
         plans.extend(parked.filter_map(Plan::worked_out));
     }
     plans.into_iter().min_by(Plan::in_order).map(Plan::promised)
+}
+
+/// Whether so little is in the way that another place is looked for at all.
+pub fn looks_elsewhere(arrangement: &Arrangement, assessment: &Assessment) -> bool {
+    let (stops, care) = minded(&assessment.findings);
+    stopping(&assessment.findings) <= super::most_cures(arrangement) && stops + care <= MOST_MINDED
 }
 
 fn as_it_stands<'a>(arrangement: &'a Arrangement, assessment: &Assessment) -> Option<Plan<'a>> {

@@ -4,12 +4,12 @@ use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::overlap::overlaps;
 use baywright_geometry::protrude::protrusions;
 use baywright_geometry::separate::{by_length_then_heading, exits};
-use baywright_geometry::{DVec2, Outline, Polygon, Prism};
+use baywright_geometry::{Bounds, DVec2, Outline, Polygon, Prism, Span};
 
 use super::{Case, WHOLE_MM, blames, caused, grown};
 use crate::assessment::{Code, Cure, Finding, Quantity, Severity, Step};
 use crate::check::{self, Context, SPEAKS_FROM_MM, claim};
-use crate::model::{Effort, Id, Thing, ThingKind};
+use crate::model::{Arrangement, Effort, FloorFeatureKind, Id, Thing, ThingKind};
 use crate::scene::Scene;
 
 /// How many ways out are tried: the first few are the short ones, and a person takes no detour of many.
@@ -23,6 +23,8 @@ const AROUND_MM: f64 = 3000.0;
 /// How many whole millimetres from the end of a pocket a place is looked for, each way: a pocket too narrow for that is
 /// none that a person hits.
 const POCKET_STEPS: i32 = 2;
+/// What stands over an open pit, as high up as nothing passes under, mm.
+const OVER_A_PIT_MM: f64 = 1.0;
 /// How thick a wall counts: thicker than a move is ever rounded, thin enough not to reach the next room.
 const WALL_MM: f64 = 100.0;
 
@@ -49,7 +51,7 @@ pub(super) fn cure(case: &Case<'_>, id: &Id, care: bool) -> Option<Cure> {
     let mut second_best: Option<Cure> = None;
     // First the way out of what it is blamed for: nothing shorter can do, and often it is enough. If that leads into
     // something else, the way round everything; if there is none, it may stay as deep in what it is in as it is now.
-    let around = in_its_way(scene, index);
+    let around = in_its_way(case, index);
     let is_in = |region: &&Outline| overlaps(region, &placed.prism.outline);
     let apart: Vec<&Outline> = around.iter().filter(|region| !is_in(region)).collect();
     let straight: Vec<&Outline> = blamed.iter().filter(is_in).collect();
@@ -64,7 +66,7 @@ pub(super) fn cure(case: &Case<'_>, id: &Id, care: bool) -> Option<Cure> {
                 let after = after_move(case, index, by)?;
                 let is_left = |f: &Finding| f.severity <= left && !f.is_only_unsure();
                 let is_far = care && by.length() > FAR_FOR_CARE_MM;
-                (!is_far && !after.iter().any(is_left) && fits(scene, index, by)).then_some((by, after))
+                (!is_far && !after.iter().any(is_left) && fits(case, index, by)).then_some((by, after))
             };
             let Some((by, after)) = clears(rounded_up(exit)).or_else(|| in_a_pocket(scene, exit, clears))
             else {
@@ -167,8 +169,24 @@ fn length(cure: &Cure) -> f64 {
     }
 }
 
-/// Other things at its heights, and the walls, as thick as keeps a move from ending in them.
-fn in_its_way(scene: &Scene, index: usize) -> Vec<Outline> {
+/// What is built into the floor, so that nothing may be moved there: runways, what stands proud, and open pits.
+fn built(arrangement: &Arrangement) -> impl Iterator<Item = Prism> {
+    let runways = arrangement.bay.runways.iter().filter_map(|runway| {
+        Some(Prism::new(runway.outline.clone().into(), Span::new(0.0, runway.top_mm).ok()?))
+    });
+    let features = arrangement.bay.floor_features.iter().filter_map(|own| {
+        let over_pit = || {
+            let heights = Span::new(0.0, OVER_A_PIT_MM).ok().filter(|_| own.kind == FloorFeatureKind::Pit)?;
+            Some(Prism::new(own.outline.clone().into(), heights))
+        };
+        own.solid().or_else(over_pit)
+    });
+    runways.chain(features)
+}
+
+/// Other things at its heights, what is built into the floor, and the walls, as thick as keeps a move from ending in them.
+fn in_its_way(case: &Case<'_>, index: usize) -> Vec<Outline> {
+    let scene = case.scene;
     let Some(own) = scene.things.get(index) else { return Vec::new() };
     // By circles round them, so that it does not matter how the bay lies.
     let around = |outline: &Outline| {
@@ -204,7 +222,9 @@ fn in_its_way(scene: &Scene, index: usize) -> Vec<Outline> {
         let (from, to) = (wall.from - along, wall.to + along);
         Polygon::simple(vec![from, from + out, to + out, to]).ok().map(Outline::from)
     });
-    things.chain(walls).collect()
+    let built = built(case.arrangement)
+        .filter(|solid| is_near(&solid.outline) && solid.span.shared(&own.prism.span).is_some());
+    things.chain(built.map(|solid| solid.outline)).chain(walls).collect()
 }
 
 /// That a thing then stands beside a zone within its own uncertainty is not held against a move that could be no surer.
@@ -224,7 +244,8 @@ fn after_move(case: &Case<'_>, index: usize, by: DVec2) -> Option<Vec<Finding>> 
 
 /// Whether a thing fits where it would go: inside the room and in no other thing, or at least no deeper in a wall or a thing
 /// than it is entered now.
-fn fits(scene: &Scene, index: usize, by: DVec2) -> bool {
+fn fits(case: &Case<'_>, index: usize, by: DVec2) -> bool {
+    let scene = case.scene;
     let Some(placed) = scene.things.get(index) else { return false };
     let moved = placed.prism.moved(by);
     let bounds = placed.bounds.moved(by);
@@ -240,16 +261,19 @@ fn fits(scene: &Scene, index: usize, by: DVec2) -> bool {
         Clearance::Intrudes(intrusion) => intrusion.depth,
         Clearance::Touching { .. } | Clearance::Clear { .. } => 0.0,
     };
-    scene.things.iter().enumerate().filter(|(other, _)| *other != index).all(|(_, other)| {
-        if !other.bounds.meets(&bounds)
-            || other.prism.span.shared(&moved.span).is_none()
-            || !overlaps(&other.prism.outline, &moved.outline)
+    let fits_beside = |other: &Prism, around: Bounds| {
+        if !around.meets(&bounds)
+            || other.span.shared(&moved.span).is_none()
+            || !overlaps(&other.outline, &moved.outline)
         {
             return true;
         }
-        let now = into(&placed.prism, &other.prism);
-        now > 0.0 && no_deeper(into(&moved, &other.prism), now)
-    })
+        let now = into(&placed.prism, other);
+        now > 0.0 && no_deeper(into(&moved, other), now)
+    };
+    let mut others = scene.things.iter().enumerate().filter(|(other, _)| *other != index);
+    others.all(|(_, other)| fits_beside(&other.prism, other.bounds))
+        && built(case.arrangement).all(|solid| fits_beside(&solid, solid.outline.bounds()))
 }
 
 /// A move that is sure, past what the thing's place and where the car stands are uncertain by, with what is found then:
@@ -302,7 +326,7 @@ impl Margin {
         let is_asked = |f: &Finding| self.with_car || f.code() != Code::CarPlace;
         let is_minded = |f: &Finding| super::may_be_in_the_way(f) && is_asked(f);
         let is_worse = caused(without, &left).iter().any(is_asked);
-        let is_sure = !is_worse && !left.iter().any(is_minded) && fits(case.scene, index, by);
+        let is_sure = !is_worse && !left.iter().any(is_minded) && fits(case, index, by);
         is_sure.then_some((by, left))
     }
 

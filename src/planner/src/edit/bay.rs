@@ -1,11 +1,13 @@
-//! What is done to the bay itself, and to its doors in one arrangement.
+//! What is done to the bay that an arrangement is made in, and to its doors in one arrangement.
+
+use baywright_geometry::DVec2;
 
 use super::{EditFault, saved};
-use crate::model::{Bay, Id, Layout};
+use crate::model::{Bay, Id, Layout, SavedArrangement};
 
-/// Arrangements forget doors and runways that are no longer there, and follow those that have another name.
-pub(super) fn replace(layout: &mut Layout, bay: &Bay, renamed: Option<&(Id, Id)>) {
-    layout.bay = bay.clone();
+/// Arrangements made in it forget what is no longer there, and follow doors and runways that have another name.
+pub(super) fn replace(layout: &mut Layout, at: usize, bay: &Bay, renamed: Option<&(Id, Id)>) {
+    layout.set_bay_of(at, bay.clone());
     let follow = |id: &mut Id| {
         if let Some((old, new)) = renamed
             && id == old
@@ -13,17 +15,38 @@ pub(super) fn replace(layout: &mut Layout, bay: &Bay, renamed: Option<&(Id, Id)>
             *id = new.clone();
         }
     };
-    for own in &mut layout.arrangements {
+    for own in layout.in_same_bay(at) {
         own.shut.iter_mut().for_each(|(id, _)| follow(id));
         own.on_runways.iter_mut().for_each(follow);
-        own.shut.retain(|(id, _)| bay.openings.iter().any(|opening| opening.id == *id));
-        own.on_runways.retain(|id| bay.runways.iter().any(|runway| runway.id == *id));
+        forget(own, bay);
     }
+}
+
+/// What an arrangement says of doors, runways and things that are not in the bay any more is not said any more.
+pub(super) fn forget(own: &mut SavedArrangement, bay: &Bay) {
+    own.shut.retain(|(id, _)| bay.openings.iter().any(|opening| opening.id == *id));
+    own.on_runways.retain(|id| bay.runways.iter().any(|runway| runway.id == *id));
+    let is_there = |id: &Id| bay.things.iter().any(|thing| thing.id == *id);
+    own.moved.retain(|moved| is_there(&moved.thing));
+    own.away.retain(is_there);
+}
+
+/// The bay that the arrangement is made in.
+pub(super) fn of(layout: &Layout, at: usize) -> Result<Bay, EditFault> {
+    let own = layout.arrangements.get(at).ok_or(EditFault::NoArrangement)?;
+    Ok(layout.bay_of(own).into_owned())
+}
+
+pub(super) fn corner(layout: &mut Layout, at: usize, corner: usize, to: DVec2) -> Result<(), EditFault> {
+    let mut bay = of(layout, at)?;
+    bay.move_corner(corner, to).map_err(|_| EditFault::NoShape)?;
+    layout.set_bay_of(at, bay);
+    Ok(())
 }
 
 /// A door is open or shut in this arrangement; where that is as the bay says, nothing is left to say.
 pub(super) fn door(layout: &mut Layout, at: usize, door: &Id, shut: bool) -> Result<(), EditFault> {
-    let home = layout.bay.openings.iter().find(|o| o.id == *door).map(|o| o.shut);
+    let home = of(layout, at)?.openings.iter().find(|o| o.id == *door).map(|o| o.shut);
     let home = home.ok_or_else(|| EditFault::NoSuch(door.clone()))?;
     let own = saved(layout, at)?;
     own.shut.retain(|(id, _)| id != door);

@@ -1,5 +1,7 @@
 //! What was done, as a value: the history keeps it, and the words say it in the language then chosen.
 
+use std::borrow::Cow;
+
 use super::{BayDeed, Edit};
 use crate::assessment::Step;
 use crate::model::{Id, Layout};
@@ -37,6 +39,12 @@ pub enum Deed {
     Bay(BayDeed),
     /// Moved a corner of the room.
     Corner,
+    /// Gave the arrangement a building of its own.
+    PlanBuilding,
+    /// Gave that up.
+    GiveUpBuilding,
+    /// Made it the bay's.
+    AdoptBuilding,
     /// Made another arrangement like this one.
     Duplicate(Id),
     /// Gave the arrangement another name.
@@ -58,8 +66,8 @@ pub enum Deed {
 }
 
 impl Edit {
-    /// What is done by this edit to a layout as it is before.
-    pub fn deed(&self, before: &Layout) -> Deed {
+    /// What is done by this edit of the named arrangement to a layout as it is before.
+    pub fn deed(&self, before: &Layout, arrangement: &Id) -> Deed {
         match self {
             Self::Place { thing, .. } => Deed::Move(thing.clone()),
             Self::Reshape { thing, .. } | Self::Heights { thing, .. } => Deed::Size(thing.clone()),
@@ -74,28 +82,35 @@ impl Edit {
             Self::Door { door, shut: false } => Deed::Open(door.clone()),
             Self::Car { .. } => Deed::Car,
             Self::Remember(_) => Deed::Remember,
-            Self::Bay { bay, .. } => Deed::Bay(BayDeed::between(&before.bay, bay)),
+            Self::Bay { bay, .. } => {
+                let own = before.arrangements.iter().find(|own| own.id == *arrangement);
+                let was = own.map_or(Cow::Borrowed(&before.bay), |own| before.bay_of(own));
+                Deed::Bay(BayDeed::between(&was, bay))
+            }
             Self::Corner { .. } => Deed::Corner,
             Self::Carried(_) => Deed::Carried,
             Self::OnThisCar(_) => Deed::OnThisCar,
             Self::Underlay(_) => Deed::Underlay,
+            Self::PlanBuilding => Deed::PlanBuilding,
+            Self::GiveUpBuilding => Deed::GiveUpBuilding,
+            Self::AdoptBuilding => Deed::AdoptBuilding,
             Self::Duplicate(name) => Deed::Duplicate(name.clone()),
             Self::NameArrangement(name) => Deed::NameArrangement(name.clone()),
             Self::RemoveArrangement => Deed::RemoveArrangement,
             Self::Visit(_) => Deed::Visit,
             Self::Do(step) => Deed::Cure(step.clone()),
-            Self::All(edits) => of_several(edits, before),
+            Self::All(edits) => of_several(edits, before, arrangement),
         }
     }
 }
 
 /// Cures are told together; of other edits the last one names them all.
-fn of_several(edits: &[Edit], before: &Layout) -> Deed {
+fn of_several(edits: &[Edit], before: &Layout, arrangement: &Id) -> Deed {
     let steps =
         edits.iter().filter_map(|edit| if let Edit::Do(step) = edit { Some(step.clone()) } else { None });
     let steps: Vec<Step> = steps.collect();
     match edits.last() {
-        Some(last) if steps.is_empty() => last.deed(before),
+        Some(last) if steps.is_empty() => last.deed(before, arrangement),
         _ => Deed::Cures(steps),
     }
 }

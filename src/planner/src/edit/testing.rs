@@ -31,6 +31,7 @@ pub(super) fn layout() -> (Layout, Id) {
         parked_known: arrangement.parked_known,
         on_runways: Vec::new(),
         on_this_car: Default::default(),
+        building: None,
         stands: Vec::new(),
         moved: Vec::new(),
         away: Vec::new(),

@@ -9,13 +9,13 @@ pub(super) fn stands(layout: &Layout, at: usize, id: &Id) -> Result<Place, EditF
     let added = here.and_then(|own| own.added.iter().find(|thing| thing.id == *id)).map(|thing| thing.place);
     let moved =
         || here.and_then(|own| own.moved.iter().find(|moved| moved.thing == *id)).map(|own| own.place);
-    let at_home = || layout.bay.things.iter().find(|thing| thing.id == *id).map(|thing| thing.place);
+    let at_home = || layout.things_of(at).iter().find(|thing| thing.id == *id).map(|thing| thing.place);
     added.or_else(moved).or_else(at_home).ok_or_else(|| EditFault::NoSuch(id.clone()))
 }
 
 /// A thing of the bay is moved in this arrangement only; a thing that is only here has no other place.
 pub(super) fn place(layout: &mut Layout, at: usize, id: &Id, place: Place) -> Result<(), EditFault> {
-    let at_home = layout.bay.things.iter().find(|t| t.id == *id).map(|t| t.place);
+    let at_home = layout.things_of(at).iter().find(|t| t.id == *id).map(|t| t.place);
     let own = saved(layout, at)?;
     if let Some(thing) = own.added.iter_mut().find(|t| t.id == *id) {
         thing.place = place;
@@ -40,16 +40,18 @@ pub(super) fn know(layout: &mut Layout, at: usize, id: &Id, known: Known) -> Res
     change(layout, at, id, |own| own.place.known = known)
 }
 
-/// A thing of this arrangement, or of the bay.
+/// A thing of this arrangement, or of the bay that it is made in.
 pub(super) fn change(
     layout: &mut Layout,
     at: usize,
     id: &Id,
     change: impl FnOnce(&mut Thing),
 ) -> Result<(), EditFault> {
-    let Layout { bay, arrangements, .. } = layout;
-    let added = arrangements.get_mut(at).into_iter().flat_map(|a| &mut a.added);
-    let thing = added.chain(&mut bay.things).find(|t| t.id == *id);
+    if let Some(added) = saved(layout, at)?.added.iter_mut().find(|thing| thing.id == *id) {
+        change(added);
+        return Ok(());
+    }
+    let thing = layout.things_of_mut(at).iter_mut().find(|thing| thing.id == *id);
     thing.map(change).ok_or_else(|| EditFault::NoSuch(id.clone()))
 }
 
@@ -67,7 +69,7 @@ pub(super) fn add(layout: &mut Layout, at: usize, thing: &Thing) -> Result<(), E
 }
 
 pub(super) fn remove(layout: &mut Layout, at: usize, id: &Id) -> Result<(), EditFault> {
-    let in_bay = layout.bay.things.iter().any(|t| t.id == *id);
+    let in_bay = layout.things_of(at).iter().any(|t| t.id == *id);
     let own = saved(layout, at)?;
     let before = own.added.len();
     own.added.retain(|t| t.id != *id);
@@ -90,7 +92,7 @@ pub(super) fn rename(layout: &mut Layout, at: usize, id: &Id, name: &Id) -> Resu
         return Err(EditFault::NameTaken(name.clone()));
     }
     change(layout, at, id, |thing| thing.id = name.clone())?;
-    for arrangement in &mut layout.arrangements {
+    for arrangement in layout.in_same_bay(at) {
         for moved in arrangement.moved.iter_mut().filter(|m| m.thing == *id) {
             moved.thing = name.clone();
         }

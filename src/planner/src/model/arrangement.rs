@@ -88,6 +88,8 @@ pub struct Loading {
     pub shop_changed: bool,
     /// The shop's own settings are there and could not be read: the defaults stand in for them.
     pub shop_unread: bool,
+    /// The building is this arrangement's own, as planned, not the bay's.
+    pub own_building: bool,
 }
 
 /// Everything that [`crate::assess()`] needs, as plain data.

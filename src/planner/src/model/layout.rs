@@ -3,7 +3,8 @@
 use baywright_geometry::{DVec2, PlanPose};
 
 use super::{
-    Arrangement, Bay, Id, JudgedBy, Loading, OnThisCar, ParkedKnown, Place, StandSet, Thing, Vehicle,
+    Arrangement, Bay, Building, Id, JudgedBy, Loading, OnThisCar, ParkedKnown, Place, StandSet, Thing,
+    Vehicle,
 };
 
 /// A thing that stands elsewhere in one arrangement than in the bay.
@@ -15,7 +16,7 @@ pub struct Moved {
     pub place: Place,
 }
 
-/// One saved arrangement: what differs from the bay, which car, which aiming.
+/// One saved arrangement: which car, which aiming, what differs from the bay.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SavedArrangement {
     /// Its name, unique in the layout.
@@ -34,6 +35,8 @@ pub struct SavedArrangement {
     pub on_runways: Vec<Id>,
     /// What was measured on this very car.
     pub on_this_car: OnThisCar,
+    /// Its own building, if it is not in the bay's; what follows is said of the things, doors and runways of that.
+    pub building: Option<Box<Building>>,
     /// Where the stands are, one for each placement of the aiming; missing ones are on their marks.
     pub stands: Vec<(Id, StandSet)>,
     /// Things that stand elsewhere.
@@ -148,7 +151,7 @@ impl Layout {
             fault("sensor".into(), &aiming.sensor, vehicle.sensors.iter().map(|s| s.id.clone()).collect())
         })?;
 
-        let mut bay = self.bay.clone();
+        let mut bay = self.bay_of(saved).into_owned();
         let things: Vec<Id> = bay.things.iter().map(|t| t.id.clone()).collect();
         for (i, moved) in saved.moved.iter().enumerate() {
             let thing = bay.things.iter_mut().find(|t| t.id == moved.thing);
@@ -187,6 +190,7 @@ impl Layout {
 
         let changed =
             saved.vehicle_fingerprint.as_deref().is_some_and(|remembered| remembered != fingerprint);
+        let own_building = saved.building.is_some();
         let shop_changed = self.shop_fingerprint.as_ref().is_some_and(|own| *own != by.shop.fingerprint());
         Ok(Arrangement {
             id: saved.id.clone(),
@@ -201,7 +205,12 @@ impl Layout {
             stands,
             today: by.today,
             shop: by.shop,
-            loading: Loading { profile_changed: changed, shop_changed, shop_unread: by.shop_unread },
+            loading: Loading {
+                profile_changed: changed,
+                shop_changed,
+                shop_unread: by.shop_unread,
+                own_building,
+            },
         })
     }
 }

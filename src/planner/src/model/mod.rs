@@ -15,6 +15,7 @@ mod arrangement;
 pub mod assumed;
 mod bay;
 pub mod body;
+mod building;
 pub mod fault;
 mod id;
 mod layout;
@@ -42,6 +43,7 @@ pub use bay::{
     PermanentMark, Runway, Wall,
 };
 pub use body::BodySolids;
+pub use building::{Building, Ground};
 pub use id::Id;
 pub use layout::{
     Layout, Moved, ResolveFault, SavedArrangement, TapedRoom, TapedWall, UNDERLAY_FADED, Underlay,

@@ -1,6 +1,6 @@
 //! The room and what open doors add to it: each lets through only what fits under its lintel and over its sill.
 
-use baywright_geometry::{Polygon, Span, boolean};
+use baywright_geometry::{DVec2, Polygon, Segment, Span, boolean};
 
 use crate::model::Arrangement;
 
@@ -12,28 +12,49 @@ const JOINS_MM: f64 = 1e-3;
 #[derive(Clone, Debug, PartialEq)]
 pub struct Room {
     alone: Polygon,
-    /// Heights that a door lets through, and the ground beyond that is known to be free.
-    doors: Vec<(Span, Polygon)>,
+    doors: Vec<OpenDoor>,
     /// The room with all of them.
     with_all: Polygon,
+}
+
+/// A door that stands open onto ground that is known to be free.
+#[derive(Clone, Debug, PartialEq)]
+struct OpenDoor {
+    /// The wall it is in, by position.
+    wall: usize,
+    /// Along the wall, the inside on its left.
+    line: Segment,
+    /// From the wall to where the ground is no longer known to be free.
+    out: DVec2,
+    /// The heights that it lets through.
+    span: Span,
+    /// The ground beyond.
+    beyond: Polygon,
+}
+
+impl OpenDoor {
+    /// Only what lies wholly between sill and lintel.
+    fn passes(&self, span: &Span) -> bool {
+        self.span.bottom() <= span.bottom() && span.top() <= self.span.top()
+    }
 }
 
 impl Room {
     pub(super) fn of(arrangement: &Arrangement) -> Self {
         let bay = &arrangement.bay;
         let open = bay.openings.iter().filter(|opening| opening.is_open() && opening.free_beyond_mm > 0.0);
-        let doors: Vec<(Span, Polygon)> = open
+        let doors: Vec<OpenDoor> = open
             .filter_map(|opening| {
                 let line = bay.opening_line(opening)?;
                 // The inside lies left of a wall, so out is to the right.
-                let out = -(line.to - line.from).normalize_or_zero().perp();
-                let (back, far) = (out * -JOINS_MM, out * opening.free_beyond_mm);
-                let corners = vec![line.from + back, line.from + far, line.to + far, line.to + back];
-                let beyond = Polygon::simple(corners);
-                Some((opening.span, beyond.ok()?))
+                let along_out = -(line.to - line.from).normalize_or_zero().perp();
+                let (back, out) = (along_out * -JOINS_MM, along_out * opening.free_beyond_mm);
+                let corners = vec![line.from + back, line.from + out, line.to + out, line.to + back];
+                let beyond = Polygon::simple(corners).ok()?;
+                Some(OpenDoor { wall: opening.wall, line, out, span: opening.span, beyond })
             })
             .collect();
-        let with_all = joined(&bay.room, doors.iter().map(|(_, beyond)| beyond));
+        let with_all = joined(&bay.room, doors.iter().map(|door| &door.beyond));
         Self { alone: bay.room.clone(), doors, with_all }
     }
 
@@ -49,13 +70,71 @@ impl Room {
 
     /// Where something of these heights can be: a door lets through only what lies wholly between its sill and lintel.
     pub fn holding(&self, span: &Span) -> std::borrow::Cow<'_, Polygon> {
-        let passes = |door: &Span| door.bottom() <= span.bottom() && span.top() <= door.top();
-        let passed = || self.doors.iter().filter(|(door, _)| passes(door));
+        let passed = || self.doors.iter().filter(|door| door.passes(span));
         match passed().count() {
             0 => std::borrow::Cow::Borrowed(&self.alone),
             all if all == self.doors.len() => std::borrow::Cow::Borrowed(&self.with_all),
-            _ => std::borrow::Cow::Owned(joined(&self.alone, passed().map(|(_, beyond)| beyond))),
+            _ => std::borrow::Cow::Owned(joined(&self.alone, passed().map(|door| &door.beyond))),
         }
+    }
+
+    /// What of a wall stands in the way of something of these heights: all of it but the open doors that let it through.
+    pub fn wall_at(&self, wall: usize, span: &Span) -> Vec<Segment> {
+        let Some(edge) = self.alone.edges().nth(wall) else { return Vec::new() };
+        let mut passed: Vec<&OpenDoor> = self.passed(wall, span).collect();
+        if passed.is_empty() {
+            return vec![edge];
+        }
+        let from = |p: DVec2| p.distance(edge.from);
+        passed.sort_by(|a, b| from(a.line.from).total_cmp(&from(b.line.from)));
+        let mut pieces = Vec::new();
+        let mut at = edge.from;
+        for door in passed {
+            if from(door.line.from) > from(at) {
+                pieces.push(Segment::new(at, door.line.from));
+            }
+            if from(door.line.to) > from(at) {
+                at = door.line.to;
+            }
+        }
+        if from(edge.to) > from(at) {
+            pieces.push(Segment::new(at, edge.to));
+        }
+        pieces
+    }
+
+    /// Where the ground ends that is known to be free beyond the open doors of a wall that let something of these heights
+    /// through: beside each door and as far out as was entered.
+    pub fn ground_ends_at(&self, wall: usize, span: &Span) -> Vec<Segment> {
+        let ends = self.passed(wall, span).map(|door| {
+            let (from, to) = (door.line.from + door.out, door.line.to + door.out);
+            [Segment::new(door.line.from, from), Segment::new(from, to), Segment::new(to, door.line.to)]
+        });
+        ends.flatten().collect()
+    }
+
+    /// The open doors of a wall through which something of these heights just passes: each door's line, and how much is left
+    /// under its lintel if that is less than `within_mm`.
+    pub fn just_under(
+        &self,
+        wall: usize,
+        span: &Span,
+        within_mm: f64,
+    ) -> impl Iterator<Item = (Segment, f64)> {
+        let passed = self.passed(wall, span).map(|door| (door.line, door.span.top() - span.top()));
+        passed.filter(move |(_, left)| *left < within_mm)
+    }
+
+    /// The ends of a wall, and the corners of the ground beyond its open doors.
+    pub fn corners_of(&self, wall: usize) -> Vec<DVec2> {
+        let ends = self.alone.edges().nth(wall).map(|edge| [edge.from, edge.to]);
+        let doors = self.doors.iter().filter(|door| door.wall == wall);
+        let beyond = doors.flat_map(|door| [door.line.from + door.out, door.line.to + door.out]);
+        ends.into_iter().flatten().chain(beyond).collect()
+    }
+
+    fn passed(&self, wall: usize, span: &Span) -> impl Iterator<Item = &OpenDoor> {
+        self.doors.iter().filter(move |door| door.wall == wall && door.passes(span))
     }
 }
 

@@ -38,6 +38,8 @@ impl Words<'_> {
         side_view_along(along_sight_line: bool) -> &'static str;
         /// Bay, arrangement, car and aiming in one line.
         title_line() -> String;
+        /// That the building is not the bay's.
+        own_building() -> &'static str;
         /// That figures are not a real car's.
         on_example_figures() -> &'static str;
         /// Which figures are not a real car's or a real room's.

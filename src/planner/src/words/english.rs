@@ -15,6 +15,7 @@ pub mod visits;
 mod assumed;
 mod cure;
 mod deeds;
+mod differences;
 mod drawing;
 mod finding;
 mod floor;

@@ -71,6 +71,18 @@ texts! {
     picture_turned, "An angle.";
     faded, "A share.";
     faded_hint, "What it is.";
+    // Whose building it is.
+    plan_building, "Gives the arrangement its own building.";
+    plan_building_why, "What that does.";
+    give_up_building, "Takes it back.";
+    give_up_building_why, "What that does.";
+    adopt_building, "Makes it the bay's.";
+    adopt_building_why, "What that does.";
+    changes_own, "Over a form of the own building.";
+    changes_all, "Over a form of the bay's, where no arrangement has its own.";
+    changes_bays, "Over a form of the bay's.";
+    thing_of_own, "Over the size of a thing.";
+    thing_of_bay, "Over the size of a thing.";
     // What can be added.
     roller_door, "Adds one.";
     swing_door, "Adds one.";

@@ -214,6 +214,7 @@ texts! {
     name_it, "Gives the name.";
     remove_arrangement, "Takes it away.";
     show_this, "Shows the other one.";
+    different, "What of the two is not the same.";
     gone, "Findings.";
     new_here, "Findings.";
     in_both, "Findings.";

@@ -253,3 +253,39 @@ fn what_has_a_way_out_does_not_depend_on_names_or_number() {
         assert_eq!(assessment.promise.as_ref().map(|promise| promise.steps.len()), Some(15));
     }
 }
+
+/// Steel 100 mm inside the zone's left edge. Beside it, where the shortest way out leads, something is built into the floor: an
+/// idle runway 150 mm high, an open pit, or a kerb.
+#[test]
+fn nothing_is_moved_onto_what_is_built_into_the_floor() {
+    let chest = || with(vec![cabinet("chest", (8_000.0, 4_500.0 + 200.0 - 100.0), 400.0, 400.0)]);
+    let moved = |arrangement: &Arrangement| match step(arrangement, Code::ZoneObject) {
+        Step::MoveThing { by, .. } => by,
+        other => panic!("{other:?}"),
+    };
+    assert!((moved(&chest()) - DVec2::new(0.0, 100.0)).length() < 1e-9);
+    let outline = rectangle((7_000.0, 4_650.0), (9_500.0, 5_250.0));
+    let feature = |kind, proud_mm| FloorFeature {
+        id: "built".into(),
+        kind,
+        outline: outline.clone(),
+        material: Material::Concrete,
+        proud_mm,
+    };
+    let mut runway = chest();
+    runway.bay.runways =
+        vec![Runway { id: "built".into(), outline: outline.clone(), top_mm: 150.0, survey: None }];
+    let mut pit = chest();
+    pit.bay.floor_features = vec![feature(FloorFeatureKind::Pit, 0.0)];
+    let mut kerb = chest();
+    kerb.bay.floor_features = vec![feature(FloorFeatureKind::Joint, 200.0)];
+    for built in [runway, pit, kerb] {
+        let by = moved(&built);
+        let chest = built.bay.things[0].prism().moved(by);
+        assert!(overlap_area(&chest.outline, &outline.clone().into()) == 0.0, "{by}");
+    }
+    // A joint that is flush is no obstacle.
+    let mut flush = chest();
+    flush.bay.floor_features = vec![feature(FloorFeatureKind::Joint, 0.0)];
+    assert!((moved(&flush) - DVec2::new(0.0, 100.0)).length() < 1e-9);
+}

@@ -2,7 +2,7 @@
 
 use baywright_planner::model::*;
 use baywright_planner::words::{Locale, Units, Words};
-use baywright_planner::{Code, Quantity, assess};
+use baywright_planner::{Code, Quantity, Subject, assess};
 
 use crate::support::*;
 
@@ -109,5 +109,87 @@ fn a_figure_never_contradicts_its_verdict() {
             baywright_planner::Finding { measured: Some(measured), limit: Some(limit), ..finding.clone() };
         let words = Words::new(&arrangement, Locale { units, ..Locale::default() });
         assert_eq!(plain(&words.measure(&finding).unwrap()), said);
+    }
+}
+
+/// Each kind of difference in words, the figures of both where there are two; none is empty, and none says nothing for something.
+#[test]
+fn differences_read_well() {
+    use baywright_planner::difference::{Change, Difference, Figure, Kind};
+    use baywright_planner::geometry::{DVec2, angle};
+    let arrangement = clear();
+    let words = Words::new(&arrangement, Locale::default());
+    let said = |of: Subject, what: Change| plain(&words.difference(&Difference { of, what }));
+    let wall = || Subject::Wall("street wall".into());
+    let door = || Subject::Opening("roller door".into());
+    let bench = || Subject::Thing("bench".into());
+    let round = |diameter_mm| Box::new(Shape::Round { diameter_mm });
+    for (of, what, expected) in [
+        (wall(), Change::FurtherOut(600.0), "Street wall: 600 mm further out"),
+        (wall(), Change::FurtherOut(-0.004), "Street wall: 0.004 mm further in"),
+        (
+            wall(),
+            Change::Length(Figure::WallLength, [5_400.0, 6_000.0]),
+            "Street wall: 6 000 mm long instead of 5 400 mm",
+        ),
+        (
+            wall(),
+            Change::Ends([0.0, 500.0]),
+            "Street wall: runs otherwise, with its ends 0 mm and 500 mm from where they were",
+        ),
+        (
+            wall(),
+            Change::Material([Material::Brick, Material::Mesh]),
+            "Street wall: made of: wire mesh instead of brick",
+        ),
+        (wall(), Change::Name("wall 1".into()), "Street wall: was called “wall 1”"),
+        (
+            Subject::Floor,
+            Change::Length(Figure::Ceiling, [3_000.0, 3_000.3]),
+            "Room: ceiling at 3000.3 mm instead of 3000.0 mm",
+        ),
+        (
+            Subject::Floor,
+            Change::Known([Known::Taped, Known::Within(7.0)]),
+            "Room: walls known: ± 7 mm instead of taped, ± 20 mm",
+        ),
+        (door(), Change::New, "Roller door: new"),
+        (door(), Change::Gone, "Roller door: not there any more"),
+        (
+            door(),
+            Change::Kind([OpeningKind::RollerDoor, OpeningKind::Window].map(Kind::Opening)),
+            "Roller door: window instead of roller door",
+        ),
+        (
+            door(),
+            Change::Heights([[0.0, 2_500.0], [0.0, 2_700.0]]),
+            "Roller door: from 0 mm to 2 700 mm above the floor instead of from 0 mm to 2 500 mm",
+        ),
+        (door(), Change::Wall(["a".into(), "b".into()]), "Roller door: in “b” instead of “a”"),
+        (door(), Change::Shut(false), "Roller door: open now"),
+        (
+            bench(),
+            Change::Moved(DVec2::new(0.0, -300.0), angle::radians(-15.0)),
+            "Bench: 300 mm towards the car's right, turned 15.0° clockwise",
+        ),
+        (bench(), Change::Moved(DVec2::ZERO, angle::radians(15.0)), "Bench: turned 15.0° anticlockwise"),
+        (
+            bench(),
+            Change::Shape([round(500.0), round(400.0)]),
+            "Bench: 400 mm across instead of 500 mm across",
+        ),
+        (
+            bench(),
+            Change::Metal([None, Some(Metal::Frame)]),
+            "Bench: metal in it: a frame or studs instead of as its face says",
+        ),
+        (
+            bench(),
+            Change::Outline([DVec2::new(900.0, 400.0); 2]),
+            "Bench: another outline, of the same size: 900 mm × 400 mm",
+        ),
+        (Subject::Car, Change::Moved(DVec2::new(150.0, 0.0), 0.0), "Car: 150 mm towards the car's front"),
+    ] {
+        assert_eq!(said(of, what), expected);
     }
 }

@@ -22,25 +22,22 @@ pub enum Reason {
     NotExcluded,
     /// It hangs above what is asked there, or lies flat under it.
     OverOrUnder,
-    /// Room to work in and ways out need care at most: an uncertain place adds nothing to that.
+    /// Room to work in, ways out and steel flush in the floor need care at most: an uncertain place adds nothing to that.
     CareAtMost,
     /// A zone that keeps out people or light ends at a wall by itself.
     EndsAtTheWall,
-    /// What is in the floor has its place from the survey of the room, and is asked about only where something rests on it.
-    NothingRestsThere,
     /// Only a radar has a Fresnel zone.
     NoRadar,
 }
 
 impl Reason {
     /// Every reason.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 6] = [
         Self::FarEnough,
         Self::NotExcluded,
         Self::OverOrUnder,
         Self::CareAtMost,
         Self::EndsAtTheWall,
-        Self::NothingRestsThere,
         Self::NoRadar,
     ];
 }
@@ -85,19 +82,11 @@ pub fn cell(row: Row, column: Column, relation: Relation, variant: Variant) -> C
 fn by_the_car(row: Row, column: Column, relation: Relation, asked: Cell) -> Cell {
     const UNSURE_BY_CAR: Cell =
         Cell::Found(Severity::Care, &[Code::ZoneNear, Code::PlaceUnsure, Code::CarPlace]);
-    let rests =
-        matches!(row, Row::Feature(_)) && matches!(column, Column::Feet | Column::Tyre | Column::Mark);
-    match asked {
-        UNSURE => UNSURE_BY_CAR,
-        // Drawn on a painted mark, laid beside it.
-        Cell::Nothing(_)
-            if (row, column, relation) == (Row::PermanentMark, Column::Mark, Relation::Sliver) =>
-        {
-            care(&[Code::BesidePermanentMark])
-        }
-        Cell::Nothing(Reason::NothingRestsThere) if rests && relation == Relation::Within => UNSURE_BY_CAR,
-        other => other,
+    // Drawn on a painted mark, laid beside it.
+    if (row, column, relation) == (Row::PermanentMark, Column::Mark, Relation::Sliver) {
+        return care(&[Code::BesidePermanentMark]);
     }
+    if asked == UNSURE { UNSURE_BY_CAR } else { asked }
 }
 
 /// In it is found so; a sliver of it, or near it, is unsure; else it is far enough.
@@ -285,7 +274,11 @@ fn feature(kind: FloorFeatureKind, column: Column, relation: Relation) -> Cell {
             FloorFeatureKind::Drain => drain,
             FloorFeatureKind::Joint => joint,
         },
-        Relation::Within | Relation::Clear => Cell::Nothing(Reason::NothingRestsThere),
+        Relation::Within if matches!(column, Column::MetalZone | Column::ReflectingZone) => {
+            Cell::Nothing(Reason::CareAtMost)
+        }
+        Relation::Within => UNSURE,
+        Relation::Clear => Cell::Nothing(Reason::FarEnough),
     };
     match column {
         Column::Feet => {

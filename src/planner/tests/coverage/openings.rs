@@ -84,7 +84,9 @@ fn expected(opening: &Opening, excludes: Exclusion, reach: Reach) -> Option<(Sev
         }
         Reach::Past => Some((Severity::Stops, &[Code::OutsideRoom])),
         Reach::Near if people => None,
-        // It may reach the wall, or run out through the door, where care is wanted too.
+        // Where nothing stands and the ground beyond is free, nothing is met by reaching a little further.
+        Reach::Near if goes_through && opening.free_beyond_mm > 0.0 => None,
+        // It may reach the wall.
         Reach::Near => Some((Severity::Care, &[Code::ZoneNear])),
     }
 }

@@ -256,7 +256,7 @@ impl Desk {
         self.view.tool = Tool::WhichSide;
         let (from, to) = (from.round(), to.round());
         let Ok(outline) = Polygon::rectangle(from.min(to), from.max(to)) else { return };
-        let mut bay = self.document.layout().bay.clone();
+        let mut bay = self.document.bay().into_owned();
         let place = match area {
             Area::Feature(at) => bay.floor_features.get_mut(at).map(|own| &mut own.outline),
             Area::Runway(at) => bay.runways.get_mut(at).map(|own| &mut own.outline),

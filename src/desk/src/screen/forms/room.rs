@@ -39,10 +39,14 @@ impl Desk {
         subject: &Subject,
         out: &mut Vec<Command>,
     ) {
-        let before = &self.document.layout().bay;
+        self.whose_building(ui, out);
+        if *subject == Subject::Floor {
+            self.building_differs(ui);
+        }
+        let before = self.document.bay();
         let car = self.answer.arrangement.vehicle.clone();
         let sheet = CarForm::new(self, std::mem::take(fields), car, Vec::new(), Vec::new()).narrow();
-        let mut form = BaySheet { sheet, bay: before.clone(), renamed: None, out: Vec::new() };
+        let mut form = BaySheet { sheet, bay: before.clone().into_owned(), renamed: None, out: Vec::new() };
         match subject {
             Subject::Floor => form.room(ui),
             Subject::Wall(id) => form.wall(ui, id),
@@ -58,12 +62,13 @@ impl Desk {
             out.push(Command::Bay(OfBay::Edit(Edit::Bay { bay: Box::new(bay), renamed })));
         }
         out.append(&mut asked);
+        self.way_to_own_building(ui, out);
     }
 
     /// Puts a part into the bay, where there is room for it or in the middle of what is seen, and takes it in hand.
     pub(in crate::screen) fn add_part(&mut self, part: Part) {
         let texts = self.view.locale.language.rooms();
-        let mut bay = self.document.layout().bay.clone();
+        let mut bay = self.document.bay().into_owned();
         let name = match part {
             Part::Opening(kind) => texts.opening_of(kind),
             Part::Feature(kind) => texts.feature_of(kind),

@@ -5,7 +5,8 @@ use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
 use baywright_planner::hand::{WallGap, gap_to_wall, pose_of, wall_gaps};
 use baywright_planner::model::{
-    Effort, Id, Known, Material, Metal, ParkedKnown, Shape, StandSet, Thing, ThingKind, Wheel,
+    Effort, Id, Known, Material, Metal, ParkedKnown, SavedArrangement, Shape, StandSet, Thing, ThingKind,
+    Wheel,
 };
 use baywright_planner::words::sentence_start;
 use egui::{ComboBox, RichText, Ui};
@@ -154,6 +155,7 @@ impl Desk {
             self.place_rows(ui, fields, &Subject::Thing(id.clone()), of, out);
             self.by_tape(ui, fields, id, out);
         }
+        self.whose_thing(ui, id);
         self.size_rows(ui, fields, thing, out);
         self.kind_rows(ui, fields, thing, out);
         ui.add_space(4.0);
@@ -166,6 +168,15 @@ impl Desk {
                 out.push(Command::View(OfView::Select(None)));
             }
         });
+    }
+
+    /// Where its size and its facts are changed, which go with the building: here only, or in the whole bay.
+    fn whose_thing(&self, ui: &mut Ui, id: &Id) {
+        let texts = self.view.locale.language.rooms();
+        let added = |own: &SavedArrangement| own.added.iter().any(|thing| thing.id == *id);
+        let is_here_only = self.has_own_building() || self.document.saved_arrangement().is_some_and(added);
+        let said = if is_here_only { texts.thing_of_own } else { texts.thing_of_bay };
+        ui.add(egui::Label::new(widgets::soft(ui, said)).wrap());
     }
 
     fn size_rows(&self, ui: &mut Ui, fields: &mut Fields, thing: &Thing, out: &mut Vec<Command>) {

@@ -1,15 +1,18 @@
-//! Two arrangements of one bay side by side, and what changed in the findings: before and after moving the cabinet.
+//! Two arrangements of one bay side by side, how they differ, and what changed in the findings: before and after moving the
+//! cabinet, or a wall.
 
 use std::sync::Arc;
 
 use baywright_drawing::sign::SignKind;
 use baywright_drawing::{Fit, Lettering, Role, Shape, ViewState, flagged, top_view};
+use baywright_planner::difference::between_arrangements;
 use baywright_planner::geometry::{Bounds, DVec2};
 use baywright_planner::model::{Arrangement, Id, JudgedBy, Layout};
 use baywright_planner::words::{Words, letter};
 use baywright_planner::{Assessment, Finding, Severity};
 use egui::{ComboBox, Rect, RichText, Sense, Ui, Vec2};
 
+use crate::screen::building::difference_lines;
 use crate::screen::canvas::{Fills, Painter};
 use crate::screen::command::{Command, OfBay};
 use crate::screen::look::{self, size};
@@ -130,11 +133,13 @@ impl Desk {
         fills.next_frame();
         let (now, now_said) = (&*self.answer.judged, &*self.answer.assessment);
         let (letters, now_letters) = letters(said, now_said);
+        // Both to one scale and about one middle: a wall that was moved is seen to be.
+        let room = other.bay.room.bounds().union(now.bay.room.bounds());
         ui.columns(2, |columns| {
             let both = [(other, said, &letters), (now, now_said, &now_letters)];
             for (ui, (arrangement, assessment, letters)) in columns.iter_mut().zip(both) {
                 self.verdict_of(ui, arrangement, assessment);
-                self.picture_of(ui, fills, (arrangement, assessment), letters);
+                self.picture_of(ui, fills, (arrangement, assessment), room, letters);
                 let other = arrangement.id != now.id;
                 if other && ui.horizontal(|ui| widgets::lesser(ui, texts.show_this)).inner.clicked() {
                     out.push(Command::Bay(OfBay::Show(arrangement.id.clone())));
@@ -143,6 +148,11 @@ impl Desk {
             }
         });
         ui.add_space(8.0);
+        let differences = between_arrangements(other, now);
+        let title = texts.counted(texts.different, differences.len());
+        ui.label(RichText::new(title).font(look::bold(size::BODY)));
+        difference_lines(ui, &Words::new(now, self.view.locale), &differences);
+        ui.add_space(4.0);
         let (gone, _) = told(said, &letters, now_said);
         let (new, both) = told(now_said, &now_letters, said);
         self.lines(ui, texts.gone, &gone, other);
@@ -173,6 +183,9 @@ impl Desk {
             let mark = if kind == SignKind::Tick { "" } else { "!" };
             widgets::sign(ui, kind, 9.0, mark, widgets::verdict(palette, assessment.verdict));
             ui.label(RichText::new(arrangement.id.as_str()).font(look::bold(size::LEAD)));
+            if arrangement.loading.own_building {
+                ui.label(widgets::soft(ui, words.own_building()));
+            }
             ui.label(widgets::soft(ui, words.verdict(assessment.verdict)));
         });
     }
@@ -182,10 +195,10 @@ impl Desk {
         ui: &mut Ui,
         fills: &mut Fills,
         (arrangement, assessment): (&Arrangement, &Assessment),
+        room: Bounds,
         letters: &[String],
     ) {
         let (rect, _) = ui.allocate_exact_size(Vec2::new(ui.available_width(), PICTURE_PX), Sense::hover());
-        let room = arrangement.bay.room.bounds();
         // As the room lies, so that both are seen alike; a little air for the names around it.
         let inner = DVec2::new(f64::from(rect.width()) - 90.0, f64::from(rect.height()) - 80.0);
         let size = room.size().max(DVec2::ONE);

@@ -393,6 +393,7 @@ impl Desk {
             parked_known: Default::default(),
             on_runways: Vec::new(),
             on_this_car: Default::default(),
+            building: None,
             stands: Vec::new(),
             moved: Vec::new(),
             away: Vec::new(),

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use baywright_planner::edit::{Deed, Edit, EditFault};
-use baywright_planner::model::{Id, Layout, SavedArrangement};
+use baywright_planner::model::{FloorSurvey, Id, Layout, Runway, SavedArrangement};
 
 use crate::session::history::History;
 
@@ -60,7 +60,7 @@ impl EditedLayout {
 
     /// An edit, in one go: what [`Self::after`] gave.
     pub fn change(&mut self, edit: &Edit, after: Layout) {
-        self.history.change(edit.deed(self.now()), after);
+        self.history.change(edit.deed(self.now(), &self.shown), after);
         match edit {
             Edit::Duplicate(id) | Edit::NameArrangement(id) => self.shown = id.clone(),
             _ => self.show_what_is_there(),
@@ -79,7 +79,7 @@ impl EditedLayout {
 
     /// The pointer is up: what was shown becomes one step, this edit's.
     pub fn settle(&mut self, edit: &Edit) {
-        let deed = edit.deed(self.history.base());
+        let deed = edit.deed(self.history.base(), &self.shown);
         self.history.settle(deed);
     }
 
@@ -125,24 +125,27 @@ impl EditedLayout {
     }
 }
 
-/// About how many bytes a layout takes: what grows without bound in it are things, corners and arrangements.
+/// About how many bytes a layout takes: what grows without bound in it are things, corners, levels and arrangements, and the
+/// buildings that these have of their own.
 fn weight(layout: &Layout) -> usize {
     let arrangements: usize = layout
         .arrangements
         .iter()
         .map(|own| {
+            let building = own.building.as_ref();
             size_of::<SavedArrangement>()
                 + 64 * (own.moved.len() + own.away.len())
                 + THING_BYTES * own.added.len()
+                + building.map_or(0, |own| THING_BYTES * own.names().count() + levels(None, &own.runways))
         })
         .sum();
     let bay = &layout.bay;
-    let fixtures = bay.openings.len() + bay.floor_features.len() + bay.runways.len() + bay.keep_free.len();
-    let levels = {
-        let surveys = bay.survey.iter().chain(bay.runways.iter().filter_map(|own| own.survey.as_ref()));
-        surveys.map(|survey| survey.points.len()).sum::<usize>()
-    };
-    THING_BYTES * (bay.things.len() + fixtures + bay.walls.len()) + 32 * levels + arrangements
+    THING_BYTES * bay.names().count() + levels(bay.survey.as_ref(), &bay.runways) + arrangements
+}
+
+fn levels(floor: Option<&FloorSurvey>, runways: &[Runway]) -> usize {
+    let surveys = floor.into_iter().chain(runways.iter().filter_map(|own| own.survey.as_ref()));
+    32 * surveys.map(|survey| survey.points.len()).sum::<usize>()
 }
 
 /// A thing with its outline of a few corners, twice.

@@ -13,6 +13,15 @@ use super::{Faults, extent};
 pub(super) fn check(path: &str, bay: &Bay, faults: &mut Faults) {
     faults.name(format!("{path}name"), bay.id.as_str());
     faults.name(format!("{path}name"), &bay.name);
+    building(path, bay, faults);
+    if let Some(own) = &bay.survey {
+        survey(&format!("{path}survey"), own, faults);
+    }
+    marks(path, bay, faults);
+}
+
+/// What an arrangement may have of its own: all but names, the floor's levels and the marks on it.
+pub(super) fn building(path: &str, bay: &Bay, faults: &mut Faults) {
     faults.source(&format!("{path}source"), &bay.provenance);
     room(path, bay, faults);
     faults.count(&format!("{path}openings"), bay.openings.len(), limits::MOST_FIXTURES);
@@ -29,9 +38,6 @@ pub(super) fn check(path: &str, bay: &Bay, faults: &mut Faults) {
     }
     let outlines = bay.things.iter().map(|thing| Cow::Borrowed(thing.footprint.outline()));
     faults.corners((&format!("{path}things"), "shape.corners_mm"), outlines, limits::MOST_CORNERS_IN_ALL);
-    if let Some(own) = &bay.survey {
-        survey(&format!("{path}survey"), own, faults);
-    }
     names(path, bay, faults);
 }
 
@@ -141,7 +147,6 @@ fn fixtures(path: &str, bay: &Bay, faults: &mut Faults) {
         ("floor_features", bay.floor_features.len()),
         ("runways", bay.runways.len()),
         ("keep_free", bay.keep_free.len()),
-        ("marks", bay.marks.len()),
     ] {
         faults.count(&format!("{path}{field}"), len, limits::MOST_FIXTURES);
     }
@@ -178,10 +183,6 @@ fn fixtures(path: &str, bay: &Bay, faults: &mut Faults) {
         faults.name(format!("{path}keep_free[{i}].name"), free.id.as_str());
         faults.no_holes(format!("{path}keep_free[{i}].corners_mm"), &free.outline);
         area(&format!("{path}keep_free[{i}].corners_mm"), &free.outline, faults);
-    }
-    for (i, mark) in bay.marks.iter().enumerate() {
-        faults.name(format!("{path}marks[{i}].name"), mark.id.as_str());
-        faults.place(&format!("{path}marks[{i}].at_mm"), mark.at);
     }
 }
 
@@ -223,7 +224,18 @@ pub(super) fn thing(path: &str, thing: &Thing, faults: &mut Faults) {
     known(&format!("{path}.known"), thing.place.known, faults);
 }
 
-/// A finding names what it is about, so no two things of a bay share a name. Permanent marks have their own numbers.
+/// Permanent marks have their own numbers.
+fn marks(path: &str, bay: &Bay, faults: &mut Faults) {
+    let field = format!("{path}marks");
+    faults.count(&field, bay.marks.len(), limits::MOST_FIXTURES);
+    for (i, mark) in bay.marks.iter().enumerate() {
+        faults.name(format!("{field}[{i}].name"), mark.id.as_str());
+        faults.place(&format!("{field}[{i}].at_mm"), mark.at);
+    }
+    faults.unique(bay.marks.iter().enumerate().map(|(i, mark)| (format!("{field}[{i}].name"), &mark.id)));
+}
+
+/// A finding names what it is about, so no two things of a bay share a name.
 fn names(path: &str, bay: &Bay, faults: &mut Faults) {
     let names = |list: &str, ids: Vec<&Id>| -> Vec<(String, Id)> {
         ids.into_iter().enumerate().map(|(i, id)| (format!("{path}{list}[{i}].name"), id.clone())).collect()
@@ -235,6 +247,4 @@ fn names(path: &str, bay: &Bay, faults: &mut Faults) {
     all.extend(names("things", bay.things.iter().map(|t| &t.id).collect()));
     all.extend(names("keep_free", bay.keep_free.iter().map(|k| &k.id).collect()));
     faults.unique(all.iter().map(|(field, id)| (field.clone(), id)));
-    let marks = names("marks", bay.marks.iter().map(|m| &m.id).collect());
-    faults.unique(marks.iter().map(|(field, id)| (field.clone(), id)));
 }

@@ -15,9 +15,12 @@ pub(super) fn check(layout: &Layout, faults: &mut Faults) {
         layout.arrangements.iter().enumerate().map(|(i, a)| (format!("arrangements[{i}].name"), &a.id)),
     );
     let bay = &layout.bay;
-    let own = bay.things.len() + bay.floor_features.len() + bay.runways.len() + bay.keep_free.len();
-    let added: usize = layout.arrangements.iter().map(|saved| saved.added.len()).sum();
-    let placed = own.saturating_mul(layout.arrangements.len()).saturating_add(added);
+    let at_home = bay.things.len() + bay.floor_features.len() + bay.runways.len() + bay.keep_free.len();
+    // An arrangement's own building brings its walls and openings along: they count too.
+    let placed = layout.arrangements.iter().fold(0_usize, |all, saved| {
+        let in_it = saved.building.as_ref().map_or(at_home, |own| own.names().count());
+        all.saturating_add(in_it).saturating_add(saved.added.len())
+    });
     if placed > limits::MOST_PLACED {
         let found = Found::Count(placed, Counted::Placed);
         faults.add("arrangements", found, Allowed::AtMost(limits::MOST_PLACED));
@@ -65,7 +68,10 @@ fn arrangement(path: &str, saved: &SavedArrangement, layout: &Layout, faults: &m
     parked_known(&format!("{path}.parked.known"), saved.parked_known, faults);
     on_this_car(&format!("{path}.on_this_car"), &saved.on_this_car, faults);
 
-    let bay = &layout.bay;
+    let bay = &*layout.bay_of(saved);
+    if saved.building.is_some() {
+        bay::building(&format!("{path}.building."), bay, faults);
+    }
     let runways: Vec<&Id> = bay.runways.iter().map(|r| &r.id).collect();
     once(path, "on_runways", "", saved.on_runways.iter(), &runways, faults);
     for (i, (_, set)) in saved.stands.iter().enumerate() {
@@ -92,7 +98,7 @@ fn arrangement(path: &str, saved: &SavedArrangement, layout: &Layout, faults: &m
             limits::MOST_CORNERS_IN_ALL,
         );
     }
-    let taken = taken_names(layout);
+    let taken: BTreeSet<&Id> = bay.names().collect();
     for (i, thing) in saved.added.iter().enumerate() {
         bay::thing(&format!("{path}.added[{i}]"), thing, faults);
         if taken.contains(&&thing.id) {
@@ -109,17 +115,6 @@ fn arrangement(path: &str, saved: &SavedArrangement, layout: &Layout, faults: &m
         faults.name(format!("{path}.visit[{i}]"), aiming.as_str());
     }
     faults.unique(saved.visit.iter().enumerate().map(|(i, id)| (format!("{path}.visit[{i}]"), id)));
-}
-
-fn taken_names(layout: &Layout) -> BTreeSet<&Id> {
-    let bay = &layout.bay;
-    let walls = bay.walls.iter().map(|w| &w.id);
-    let openings = bay.openings.iter().map(|o| &o.id);
-    let features = bay.floor_features.iter().map(|f| &f.id);
-    let runways = bay.runways.iter().map(|r| &r.id);
-    let things = bay.things.iter().map(|t| &t.id);
-    let areas = bay.keep_free.iter().map(|k| &k.id);
-    walls.chain(openings).chain(features).chain(runways).chain(things).chain(areas).collect()
 }
 
 /// Each name exists, and is named once.

@@ -39,8 +39,14 @@ impl About<'_> {
 
     /// Bay, arrangement, car and aiming in one line.
     pub fn title_line(&self) -> String {
-        let Arrangement { bay, vehicle, aiming, id, .. } = self.arrangement;
-        format!("{}, {id} · {} · {}", bay.name, vehicle.name, aiming.name)
+        let Arrangement { bay, vehicle, aiming, id, loading, .. } = self.arrangement;
+        let planned = if loading.own_building { " · building as planned" } else { "" };
+        format!("{}, {id}{planned} · {} · {}", bay.name, vehicle.name, aiming.name)
+    }
+
+    /// That the building is not the bay's.
+    pub const fn own_building(&self) -> &'static str {
+        "building as planned"
     }
 
     /// That figures are not a real car's.
@@ -52,11 +58,12 @@ impl About<'_> {
     pub fn examples(&self) -> String {
         let own = self.arrangement;
         let survey = own.bay.survey.as_ref().map(|survey| (&survey.provenance, "the floor's levels"));
+        let room = if own.loading.own_building { "the building as planned" } else { "the bay" };
         let groups = [
             (&own.vehicle.provenance, "the car's body"),
             (&own.sensor.provenance, "its sensor"),
             (&own.aiming.provenance, "the aiming"),
-            (&own.bay.provenance, "the bay"),
+            (&own.bay.provenance, room),
         ];
         let invented = groups.into_iter().chain(survey).filter(|(from, _)| **from == Provenance::Example);
         let invented: Vec<String> = invented.map(|(_, name)| name.to_owned()).collect();

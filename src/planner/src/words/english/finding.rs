@@ -130,6 +130,9 @@ impl About<'_> {
             Facts::HeadRoom(under) => match (under, finding.subjects.first()) {
                 (Under::Person, Some(Subject::Ceiling)) => "the ceiling is low".to_owned(),
                 (Under::Person, _) => format!("{first} hangs low where people work"),
+                (Under::Car, Some(Subject::Ceiling)) if finding.severity == Severity::Care => {
+                    format!("{second} stands close under the ceiling")
+                }
                 (Under::Car | Under::Stand, Some(Subject::Ceiling)) => {
                     format!("{second} is too tall for the ceiling")
                 }
@@ -172,6 +175,7 @@ impl About<'_> {
             Facts::ProfileChanged => "the car's profile has changed since this was saved".to_owned(),
             Facts::ShopUnread => "the shop's own settings cannot be read".to_owned(),
             Facts::ShopChanged => "judged by other shop settings than when it was saved".to_owned(),
+            Facts::OwnBuilding => "the building is as planned for this arrangement".to_owned(),
             Facts::OlderByEye => "placed by eye under an older rule".to_owned(),
             Facts::ExampleFigures => "on example figures".to_owned(),
             Facts::AssumedFigures(_) => "some figures of the car are assumed".to_owned(),
@@ -210,7 +214,7 @@ impl About<'_> {
             Facts::OffBeam { .. } => format!("{value} off its boresight, edge of the beam {limit_text}"),
             Facts::BeyondDoor => format!("by {value}, of which {limit_text} are known to be free"),
             Facts::StandOffMark(off) => format!("{value} {}, limit {limit_text}", off_by(off.about)),
-            Facts::HeadRoom(Under::Car) if finding.culprit().is_some() => {
+            Facts::HeadRoom(Under::Car) if finding.severity == Severity::Care => {
                 format!("{value} above the roof, wants {limit_text}")
             }
             Facts::HeadRoom(Under::Person) => format!("{value} above the floor, wants {limit_text}"),
@@ -238,6 +242,7 @@ impl About<'_> {
             | Facts::ProfileChanged
             | Facts::ShopUnread
             | Facts::ShopChanged
+            | Facts::OwnBuilding
             | Facts::OlderByEye
             | Facts::ExampleFigures
             | Facts::AssumedFigures(_)
@@ -403,6 +408,9 @@ impl About<'_> {
             Facts::ShopChanged => {
                 "Save the layout again to have it remember how it is judged now.".to_owned()
             }
+            Facts::OwnBuilding => "Walls, doors and what is fixed are its own, not the bay's; what differs \
+                                   must be built before the answer holds."
+                .to_owned(),
             Facts::OlderByEye => self.older_by_eye(finding),
             Facts::ProfileChanged => "Look at its figures again, then save the layout with it.".to_owned(),
             Facts::AxisUnknown => {

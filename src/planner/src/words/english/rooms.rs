@@ -75,6 +75,18 @@ pub const TEXTS: Rooms = Rooms {
     picture_turned: "Turned to the left by",
     faded: "Faded, %",
     faded_hint: "0: as it is; 100: not seen",
+    // Whose building it is.
+    plan_building: "Plan the building for this arrangement only",
+    plan_building_why: "Walls, doors, floor and fixed things are then changed in this arrangement alone; the bay keeps what it has",
+    give_up_building: "Back to the bay's building",
+    give_up_building_why: "Drops what was planned here of walls, doors, floor and fixed things; this can be undone",
+    adopt_building: "Make it the bay's building",
+    adopt_building_why: "Every arrangement without a building of its own is then in this one; this can be undone",
+    changes_own: "As planned: changed in this arrangement alone. Floor levels and the bay's name are the bay's, here too.",
+    changes_all: "The bay's: changed in every arrangement.",
+    changes_bays: "The bay's: changed in every arrangement that has no building of its own.",
+    thing_of_own: "Size and facts: changed in this arrangement alone.",
+    thing_of_bay: "Size and facts: changed in the bay.",
     // What can be added.
     roller_door: "roller door",
     swing_door: "swing door",

@@ -216,6 +216,7 @@ pub const TEXTS: Screen = Screen {
     name_it: "Name it so",
     remove_arrangement: "Remove this arrangement",
     show_this: "Show this one",
+    different: "Different",
     gone: "Gone",
     new_here: "New",
     in_both: "In both",

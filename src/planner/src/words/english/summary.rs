@@ -2,7 +2,7 @@
 
 use super::{About, sentence_start};
 use crate::assessment::{Assessment, Facts, Severity, Subject, TooLarge, Verdict};
-use crate::cure::LOOKED_WITHIN_MM;
+use crate::cure::{LOOKED_WITHIN_MM, looks_elsewhere};
 
 /// Beside the work it concerns, on every output.
 pub const CAUTION: &str = "The vehicle maker's procedure decides. Chock the wheels, set the brake as told, keep eyes off \
@@ -42,6 +42,9 @@ impl About<'_> {
                     Some((how, by)) => {
                         format!("{found} The room is {} too {how} for it this way round.", self.length(by))
                     }
+                    None if !looks_elsewhere(self.arrangement, assessment) => {
+                        format!("{found} So much is in the way that no other place was looked for.")
+                    }
                     None => format!(
                         "{found} No set of moves was found that makes it ready, with the car within {} of where it stands.",
                         self.length(LOOKED_WITHIN_MM)
@@ -55,7 +58,8 @@ impl About<'_> {
     /// What is asked: the bay, the arrangement in it, its car and its aiming.
     pub fn asked(&self, bay: &str) -> String {
         let own = self.arrangement;
-        format!("{bay}, “{}”: {}, {}", own.id, own.vehicle.name, own.aiming.name)
+        let planned = if own.loading.own_building { ", building as planned" } else { "" };
+        format!("{bay}, “{}”{planned}: {}, {}", own.id, own.vehicle.name, own.aiming.name)
     }
 
     /// The verdict and how it comes about.

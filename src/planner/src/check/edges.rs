@@ -1,0 +1,197 @@
+//! Edges that marks, stands and tyres are near to: a drain's, a pit's or a joint's beside what rests on the floor, and that
+//! of the runway under a tyre. What is over an edge where it is drawn is said by the checks of marks, stands and wheels.
+
+use baywright_geometry::contain::holds;
+use baywright_geometry::distance::{Separation, distance, distance_to_point};
+use baywright_geometry::{Bounds, DVec2, Outline, Polygon};
+
+use super::finding::{Code, Subject};
+use super::near::{MayBe, Meets, farthest_of, sway};
+use super::{Context, SPEAKS_FROM_MM};
+
+/// All that may be over an edge if the car, with what is laid from it, is a little off its place.
+pub(super) fn near(context: &Context<'_>) -> Vec<Meets> {
+    let known_mm = known_mm(context);
+    let mut met = beside_features(context, |far| known_mm + sway(context.arrangement, far));
+    // What the edge's own place is too uncertain for is said of it alone.
+    met.retain(|own| own.may_be.gap_mm >= known_mm - SPEAKS_FROM_MM);
+    on_runways(context, &mut met);
+    met
+}
+
+/// All that may be over an edge of the floor because that is not where it is drawn: its place is known as the walls' are.
+pub(super) fn uncertain(context: &Context<'_>) -> Vec<Meets> {
+    let known_mm = known_mm(context);
+    beside_features(context, |_| known_mm)
+}
+
+fn known_mm(context: &Context<'_>) -> f64 {
+    context.arrangement.shop.within(context.arrangement.bay.walls_known)
+}
+
+/// What rests on the floor, as what it is and what would be said of it over an edge.
+enum Rests<'a> {
+    Spot(DVec2),
+    Area(&'a Outline),
+}
+
+/// What is nearer to the edge of something flush than the reach of what is so far from the axle, mm; of each pair the nearest.
+fn beside_features(context: &Context<'_>, reach: impl Fn(f64) -> f64) -> Vec<Meets> {
+    let mut met = Vec::new();
+    let treads: Vec<Outline> = match context.arrangement.on_runways.is_empty() {
+        true => context.scene.treads.iter().cloned().map(Outline::from).collect(),
+        false => Vec::new(),
+    };
+    let marks = context.scene.marks.iter().filter_map(|mark| {
+        Some((Subject::Mark(mark.id.clone()), Code::MarkPlace, Rests::Spot(mark.at.ok()?)))
+    });
+    let feet = context.scene.targets.iter().flat_map(|target| {
+        let resting = target.solids.iter().filter(|solid| solid.span.bottom() <= SPEAKS_FROM_MM);
+        resting
+            .map(|solid| (Subject::Stand(target.id.clone()), Code::StandClash, Rests::Area(&solid.outline)))
+    });
+    let tyres = treads.iter().map(|tread| (Subject::Car, Code::WheelPlace, Rests::Area(tread)));
+    let axle = context.arrangement.parked.origin();
+    let resting: Vec<_> = marks
+        .chain(feet)
+        .chain(tyres)
+        .map(|(of, code, rests)| {
+            let (around, far) = match &rests {
+                Rests::Spot(at) => (Bounds { low: *at, high: *at }, axle.distance(*at)),
+                Rests::Area(area) => (area.bounds(), farthest_of(area, axle)),
+            };
+            (of, code, rests, around, reach(far))
+        })
+        .collect();
+    // What is proud of the floor is a solid, and asked about as such.
+    for feature in context.arrangement.bay.floor_features.iter().filter(|own| own.proud_mm <= 0.0) {
+        let mut of_feature = Vec::new();
+        let bounds = feature.outline.bounds();
+        for (of, code, rests, around, reach_mm) in &resting {
+            if !bounds.meets(&around.grown(*reach_mm)) {
+                continue;
+            }
+            let edge = Outline::from(feature.outline.clone());
+            let apart = match rests {
+                Rests::Spot(at) => distance_to_point(&edge, *at),
+                Rests::Area(area) => distance(&edge, area),
+            };
+            let (gap_mm, at) = match apart {
+                Separation::Apart { gap, to, .. } => (gap, to),
+                Separation::Touching { at } => (0.0, at),
+                // That is another check's.
+                Separation::Overlapping => continue,
+            };
+            if gap_mm < reach_mm - SPEAKS_FROM_MM {
+                let may_be = MayBe { of: of.clone(), code: *code, gap_mm, at: at.extend(0.0) };
+                let what = Subject::FloorFeature(feature.id.clone());
+                note(&mut of_feature, Meets::new(context, what, may_be, *reach_mm, known_mm(context)));
+            }
+        }
+        met.append(&mut of_feature);
+    }
+    met
+}
+
+fn on_runways(context: &Context<'_>, met: &mut Vec<Meets>) {
+    let carrying = || {
+        let on = &context.arrangement.on_runways;
+        context.arrangement.bay.runways.iter().filter(move |runway| on.contains(&runway.id))
+    };
+    for tread in &context.scene.treads {
+        let own = Outline::from(tread.clone());
+        let far = farthest_of(&own, context.arrangement.parked.origin());
+        let reach_mm = sway(context.arrangement, far);
+        let holds = |outline: &Polygon| holds(outline, &own);
+        let Some(runway) = carrying().find(|runway| holds(&runway.outline)) else { continue };
+        let to_edge = |corner: &DVec2| {
+            runway.outline.edges().map(|edge| edge.distance_to(*corner)).fold(f64::INFINITY, f64::min)
+        };
+        let nearest = tread.outer().iter().map(|corner| (to_edge(corner), *corner));
+        let Some((gap_mm, at)) = nearest.min_by(|a, b| a.0.total_cmp(&b.0)) else { continue };
+        if gap_mm < reach_mm - SPEAKS_FROM_MM {
+            let may_be =
+                MayBe { of: Subject::Car, code: Code::WheelOffRunway, gap_mm, at: at.extend(runway.top_mm) };
+            note(met, Meets::new(context, Subject::Runway(runway.id.clone()), may_be, reach_mm, 0.0));
+        }
+    }
+}
+
+/// Of each pair the nearest.
+fn note(met: &mut Vec<Meets>, new: Meets) {
+    let same = |own: &&mut Meets| own.what == new.what && own.may_be.of == new.may_be.of;
+    match met.iter_mut().find(same) {
+        Some(known) if known.may_be.gap_mm <= new.may_be.gap_mm => {}
+        Some(known) => *known = new,
+        None => met.push(new),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::check::testing::*;
+
+    fn beside(kind: FloorFeatureKind, low: (f64, f64), high: (f64, f64)) -> Arrangement {
+        let mut arrangement = clear();
+        arrangement.parked_known = ParkedKnown::Planned;
+        let outline = rectangle(low, high);
+        let material = Material::Plastic;
+        arrangement.bay.floor_features =
+            vec![FloorFeature { id: "drain".into(), kind, outline, material, proud_mm: 0.0 }];
+        arrangement
+    }
+
+    /// The mark at (4000, 4020), 1020 mm from the axle: 30 mm and half a degree of it is 38.9 mm.
+    #[test]
+    fn a_mark_beside_a_drain() {
+        for (gap, is_said) in [(38.0, true), (39.5, false)] {
+            let drain = beside(FloorFeatureKind::Drain, (3_900.0, 4_020.0 + gap), (4_100.0, 4_200.0));
+            if is_said {
+                let found = check(&drain, Code::CarPlace, Severity::Care, Some(gap));
+                let subjects =
+                    [Subject::Car, Subject::FloorFeature("drain".into()), Subject::Mark("3".into())];
+                assert_eq!(found.subjects, subjects);
+            } else {
+                none(&drain, Code::CarPlace);
+            }
+        }
+        // On it, that is what is said.
+        let on = beside(FloorFeatureKind::Drain, (3_900.0, 3_950.0), (4_100.0, 4_050.0));
+        none(&on, Code::CarPlace);
+        check(&on, Code::MarkPlace, Severity::Stops, None);
+    }
+
+    /// The tread of the rear right wheel ends at y = 2130: a pit up to 2100 is 30 mm beside it.
+    #[test]
+    fn a_tyre_beside_a_pit() {
+        let pit = beside(FloorFeatureKind::Pit, (1_300.0, 1_900.0), (1_500.0, 2_100.0));
+        let found = check(&pit, Code::CarPlace, Severity::Care, Some(30.0));
+        assert_eq!(found.subjects[2], Subject::Car);
+        let mut taped = pit;
+        taped.parked_known = ParkedKnown::Taped;
+        none(&taped, Code::CarPlace);
+    }
+
+    /// Tyres 130 mm from the outer edges of both runways; moved 100 mm to the left, two of them are 30 mm from one.
+    #[test]
+    fn a_tyre_near_the_edge_of_its_runway() {
+        let runway = |id: &str, low: f64| Runway {
+            id: id.into(),
+            outline: rectangle((500.0, low), (5_000.0, low + 500.0)),
+            top_mm: 400.0,
+            survey: None,
+        };
+        let mut arrangement = clear();
+        arrangement.bay.runways = vec![runway("left runway", 3_500.0), runway("right runway", 2_000.0)];
+        arrangement.on_runways = vec!["left runway".into(), "right runway".into()];
+        arrangement.parked_known = ParkedKnown::Planned;
+        none(&arrangement, Code::CarPlace);
+        arrangement.parked = PlanPose::new(DVec2::new(4_000.0, 3_100.0), 0.0);
+        none(&arrangement, Code::WheelOffRunway);
+        let found = check(&arrangement, Code::CarPlace, Severity::Care, Some(30.0));
+        let subjects = [Subject::Car, Subject::Runway("left runway".into()), Subject::Car];
+        assert_eq!(found.subjects, subjects);
+        arrangement.parked_known = ParkedKnown::Within { mm: 0.0, rad: 0.0 };
+        none(&arrangement, Code::CarPlace);
+    }
+}

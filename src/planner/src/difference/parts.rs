@@ -1,0 +1,132 @@
+//! The differences of one part: of two of one kind that go by one name.
+
+use baywright_geometry::{DVec2, PlanPose, Polygon, Span, angle};
+
+use super::{Change, Figure, Kind, SAME_MM, SAME_RAD};
+use crate::model::{FloorFeature, KeepFree, Material, Opening, Runway, Thing};
+
+/// The two if they are not the same.
+fn other<T: PartialEq + Copy>(was: T, now: T, change: impl FnOnce([T; 2]) -> Change) -> Option<Change> {
+    (was != now).then(|| change([was, now]))
+}
+
+pub(super) fn length(figure: Figure, was: f64, now: f64) -> Option<Change> {
+    ((was - now).abs() >= SAME_MM).then_some(Change::Length(figure, [was, now]))
+}
+
+fn heights(was: &Span, now: &Span) -> Option<Change> {
+    let [was, now] = [was, now].map(|own| [own.bottom(), own.top()]);
+    let differs = was.iter().zip(now).any(|(was, now)| (was - now).abs() >= SAME_MM);
+    differs.then_some(Change::Heights([was, now]))
+}
+
+/// Elsewhere, or turned.
+pub(super) fn moved(was: &PlanPose, now: &PlanPose) -> Option<Change> {
+    let (by, turned) = (now.origin() - was.origin(), angle::wrapped(now.heading() - was.heading()));
+    (by.length() >= SAME_MM || turned.abs() >= SAME_RAD).then_some(Change::Moved(by, turned))
+}
+
+/// A wall as it runs.
+#[derive(Clone, Copy)]
+pub(super) struct WallAt {
+    pub ends: [DVec2; 2],
+    pub material: Material,
+}
+
+pub(super) fn wall(was: &WallAt, now: &WallAt) -> Vec<Change> {
+    let [from, to] = was.ends;
+    let long = |ends: [DVec2; 2]| ends[0].distance(ends[1]);
+    let shifts = [now.ends[0] - from, now.ends[1] - to];
+    // The room lies to the left of a wall: to its right is out.
+    let out = -(to - from).normalize_or_zero().perp();
+    let [first, second] = shifts.map(|by| by.dot(out));
+    let place = if (first - second).abs() >= SAME_MM {
+        Some(Change::Ends(shifts.map(DVec2::length)))
+    } else if first.abs() >= SAME_MM {
+        Some(Change::FurtherOut(first))
+    } else {
+        None
+    };
+    // A wall that runs as it did may be longer at either end, or stand along itself.
+    let size = length(Figure::WallLength, long(was.ends), long(now.ends));
+    let along = shifts.map(|by| by.length() >= SAME_MM) == [true; 2];
+    let slid = (place.is_none() && size.is_none() && along).then(|| Change::Ends(shifts.map(DVec2::length)));
+    let material = other(was.material, now.material, Change::Material);
+    [place, size, slid, material].into_iter().flatten().collect()
+}
+
+/// `walls` are the names of the walls that the two are in; none where such a wall only has another name.
+pub(super) fn opening(was: &Opening, now: &Opening, walls: Option<Change>) -> Vec<Change> {
+    [
+        other(Kind::Opening(was.kind), Kind::Opening(now.kind), Change::Kind),
+        walls,
+        length(Figure::FromCorner, was.from_mm, now.from_mm),
+        length(Figure::Width, was.width_mm, now.width_mm),
+        heights(&was.span, &now.span),
+        other(was.material, now.material, Change::Material),
+        (was.shut != now.shut).then_some(Change::Shut(now.shut)),
+        length(Figure::FreeBeyond, was.free_beyond_mm, now.free_beyond_mm),
+        (was.is_exit != now.is_exit).then_some(Change::Exit(now.is_exit)),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+}
+
+/// The same outline elsewhere, or another one.
+fn outline(was: &Polygon, now: &Polygon) -> Option<Change> {
+    let (before, after) = (was.outer(), now.outer());
+    let by = after.first().zip(before.first()).map_or(DVec2::ZERO, |(after, before)| *after - *before);
+    let pairs = || before.iter().zip(after);
+    let is_same_shape = before.len() == after.len()
+        && pairs().all(|(before, after)| (*before + by).distance(*after) < SAME_MM);
+    if !is_same_shape {
+        return Some(Change::Outline([was.bounds().size(), now.bounds().size()]));
+    }
+    (by.length() >= SAME_MM).then_some(Change::Moved(by, 0.0))
+}
+
+pub(super) fn feature(was: &FloorFeature, now: &FloorFeature) -> Vec<Change> {
+    [
+        other(Kind::Feature(was.kind), Kind::Feature(now.kind), Change::Kind),
+        outline(&was.outline, &now.outline),
+        other(was.material, now.material, Change::Material),
+        length(Figure::Proud, was.proud_mm, now.proud_mm),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+}
+
+pub(super) fn runway(was: &Runway, now: &Runway) -> Vec<Change> {
+    [
+        outline(&was.outline, &now.outline),
+        length(Figure::RunwayTop, was.top_mm, now.top_mm),
+        (was.survey != now.survey).then_some(Change::Levels),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+}
+
+pub(super) fn keep_free(was: &KeepFree, now: &KeepFree) -> Vec<Change> {
+    let kind = other(Kind::KeepFree(was.kind), Kind::KeepFree(now.kind), Change::Kind);
+    kind.into_iter().chain(outline(&was.outline, &now.outline)).collect()
+}
+
+pub(super) fn thing(was: &Thing, now: &Thing) -> Vec<Change> {
+    let shapes = [was, now].map(|own| own.footprint.shape());
+    [
+        other(Kind::Thing(was.kind), Kind::Thing(now.kind), Change::Kind),
+        moved(&was.place.at, &now.place.at),
+        (shapes[0] != shapes[1]).then(|| Change::Shape(shapes.map(|own| Box::new(own.clone())))),
+        heights(&was.span, &now.span),
+        other(was.material, now.material, Change::Material),
+        other(was.metal, now.metal, Change::Metal),
+        other(was.place.known, now.place.known, Change::Known),
+        other(was.effort, now.effort, Change::Effort),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+}
