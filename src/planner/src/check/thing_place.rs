@@ -5,7 +5,7 @@
 //! Limit: how well the places are known, as entered; into a wall, at least the shop's own `into_wall_mm`: a pilaster or a
 //! shelf let in is no mistake of typing. The parts of a lift are hinged into one another and not looked at.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use baywright_geometry::clearance::{Clearance, Intrusion, clearance};
 use baywright_geometry::{Bounds, DVec2, Outline};
@@ -79,25 +79,50 @@ fn through_ceiling(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-/// Things in the steel of a runway, whether it carries the car or not.
+/// Things in the steel of a runway, whether it carries the car or not: all of them as one finding, first the thing that is
+/// deepest and its runway.
 fn in_runways(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let walls = context.arrangement.shop.within(context.arrangement.bay.walls_known);
-    for (runway, steel) in context.idle_runways().chain(context.carrying_steel()) {
+    let mut found: Vec<(Subject, Subject, Finding)> = Vec::new();
+    let (mut deepest, mut at_deepest) = (0.0, 0);
+    let mut left = MOST_LOOKS;
+    'all: for (runway, steel) in context.idle_runways().chain(context.carrying_steel()) {
         let bounds = steel.outline.bounds();
         for seen in context.things_near(bounds).filter(|seen| is_solid(seen.thing)) {
+            let Some(rest) = left.checked_sub(looks(&seen.placed.prism.outline) * looks(&steel.outline))
+            else {
+                findings.push(not_compared(&seen));
+                break 'all;
+            };
+            left = rest;
             let Clearance::Intrudes(shared) = clearance(&seen.placed.prism, &steel) else { continue };
             let known = seen.placed.known_mm + walls;
-            if shared.depth > known + super::SPEAKS_FROM_MM {
-                let at = middle_of_both(&seen.placed.bounds, &bounds).extend(shared.heights.bottom());
-                let subjects = vec![thing_subject(&seen.thing.id), runway.clone()];
-                let facts = Facts::ThingPlace(Misplaced::InOneAnother);
-                findings.push(
-                    finding(facts, Severity::Care, subjects, at, Basis::AsEntered)
-                        .against(Quantity::Length(shared.depth), Quantity::Length(known)),
-                );
+            if shared.depth <= known + super::SPEAKS_FROM_MM {
+                continue;
             }
+            let at = middle_of_both(&seen.placed.bounds, &bounds).extend(shared.heights.bottom());
+            let facts = Facts::ThingPlace(Misplaced::InOneAnother);
+            let own = finding(facts, Severity::Care, Vec::new(), at, Basis::AsEntered)
+                .against(Quantity::Length(shared.depth), Quantity::Length(known));
+            if shared.depth > deepest {
+                (deepest, at_deepest) = (shared.depth, found.len());
+            }
+            found.push((thing_subject(&seen.thing.id), runway.clone(), own));
         }
     }
+    let Some((thing, runway, worst)) = found.get(at_deepest).cloned() else { return };
+    let mut subjects = vec![thing, runway];
+    let rest: BTreeSet<Subject> = found.into_iter().flat_map(|(thing, runway, _)| [thing, runway]).collect();
+    let rest: Vec<Subject> = rest.into_iter().filter(|own| !subjects.contains(own)).collect();
+    subjects.extend(rest);
+    findings.push(Finding { subjects, ..worst });
+}
+
+/// That not every two were looked at.
+fn not_compared(first: &Seen<'_>) -> Finding {
+    let at = first.placed.bounds.centre().extend(first.placed.prism.span.bottom());
+    let subjects = vec![thing_subject(&first.thing.id)];
+    finding(Facts::ThingPlace(Misplaced::NotCompared), Severity::Care, subjects, at, Basis::AsEntered)
 }
 
 /// Where to point: the thing's middle, brought into the room's box.
@@ -130,10 +155,7 @@ fn in_one_another(context: &Context<'_>, findings: &mut Vec<Finding>) {
         );
     }
     if let Some(first) = things.first().filter(|_| !looked_at_all) {
-        let at = first.placed.bounds.centre().extend(first.placed.prism.span.bottom());
-        let subjects = vec![thing_subject(&first.thing.id)];
-        let facts = Facts::ThingPlace(Misplaced::NotCompared);
-        findings.push(finding(facts, Severity::Care, subjects, at, Basis::AsEntered));
+        findings.push(not_compared(first));
     }
 }
 
@@ -173,7 +195,9 @@ fn heaps(things: &[Seen<'_>]) -> (Vec<Heap>, bool) {
             if shared.min_element() <= beyond || of.are_joined(i, j) {
                 continue;
             }
-            let Some(rest) = left.checked_sub(looks(one) * looks(other)) else {
+            let Some(rest) =
+                left.checked_sub(looks(&one.placed.prism.outline) * looks(&other.placed.prism.outline))
+            else {
                 return (told(found, of), false);
             };
             left = rest;
@@ -192,9 +216,9 @@ fn heaps(things: &[Seen<'_>]) -> (Vec<Heap>, bool) {
 /// only things whose boxes are in one another are looked at.
 const MOST_LOOKS: usize = 1_000_000;
 
-/// What a thing makes of the work of looking at a pair: its corners.
-fn looks(seen: &Seen<'_>) -> usize {
-    match &seen.placed.prism.outline {
+/// What one of a pair makes of the work of looking at it: its corners.
+fn looks(outline: &Outline) -> usize {
+    match outline {
         Outline::Polygon(polygon) => polygon.rings().map(<[DVec2]>::len).sum(),
         Outline::Circle(_) => 1,
     }
@@ -267,8 +291,6 @@ const fn is_solid(thing: &Thing) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use std::collections::BTreeSet;
-
     use baywright_geometry::PlanPose;
 
     use super::*;
