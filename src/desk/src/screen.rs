@@ -346,7 +346,7 @@ impl Desk {
         let frame = |fill| Frame::new().fill(fill).inner_margin(Margin::symmetric(14, 6));
         let wide = ui.available_width() >= NARROW_PX;
         Panel::top("bar").frame(frame(panel)).show(ui, |ui| self.bar(ui, wide, out));
-        Panel::top("verdict").frame(frame(sheet)).show(ui, |ui| self.verdict(ui, out));
+        Panel::top("verdict").frame(frame(sheet)).show(ui, |ui| self.verdict(ui, wide, out));
         Panel::bottom("foot").frame(frame(panel)).show(ui, |ui| self.foot(ui, out));
         if self.document.draft().is_some() {
             let frame =
