@@ -259,6 +259,7 @@ impl Desk {
         self.keeper.follow(&self.document);
         self.keeper.follow_room(self.view.room_begun());
         self.keeper.follow_shop(&self.shop);
+        self.keeper.follow_list(self.view.list_changed());
     }
 
     /// Takes in what was worked out off the frame since the last one, and says what failed.
