@@ -1,13 +1,14 @@
 //! The car's alignment, before anything is aimed.
 //!
 //! Rule: where the aiming limits the thrust angle or the set-back, what the alignment sheet of this very car says is within
-//! it; where nothing of it is entered, that needs care. A sensor that is aimed to a crooked car is crooked.
+//! it, and so is the set-back that wheels measured on it show; where nothing of it is entered, that needs care. A sensor that is aimed to a crooked car is crooked.
 //! Limit: the aiming's own.
 
 use baywright_geometry::thrust_heading;
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
 use super::{Check, Context, finding};
+use crate::model::Arrangement;
 
 /// A hair over a limit, as a share of it: what was entered as the limit itself is within it.
 const HAIR: f64 = 1e-9;
@@ -31,7 +32,7 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let quantities: [fn(f64) -> Quantity; 2] = [Quantity::Angle, Quantity::Length];
     let figures = [
         (AlignmentFigure::ThrustAngle, limits.thrust_angle_rad, thrust),
-        (AlignmentFigure::SetBack, limits.set_back_mm, car.set_back_mm),
+        (AlignmentFigure::SetBack, limits.set_back_mm, set_back(context.arrangement)),
     ];
     for ((figure, limit, entered), quantity) in figures.into_iter().zip(quantities) {
         let Some(limit) = limit else { continue };
@@ -51,6 +52,17 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
             Some(_) => {}
         }
     }
+}
+
+/// The set-back as the sheet says; or as the wheels were measured on this car, if that is beyond the limit and more than was
+/// entered: how far the right front wheel stands further back than the left one along the centreline, mm.
+fn set_back(arrangement: &Arrangement) -> Option<f64> {
+    let entered = arrangement.on_this_car.set_back_mm;
+    let Some([left, right, ..]) = arrangement.on_this_car.wheels else { return entered };
+    let shown = (left - right).dot(arrangement.centreline().0.forward());
+    let limit = arrangement.aiming.alignment.set_back_mm.unwrap_or(f64::INFINITY);
+    let is_worse = shown.abs() > limit * (1.0 + HAIR) && shown.abs() > entered.map_or(0.0, f64::abs);
+    if is_worse { Some(shown) } else { entered }
 }
 
 #[cfg(test)]
@@ -87,5 +99,29 @@ mod tests {
             let found = check(&arrangement, Code::AlignmentOff, Severity::Stops, Some(8.5));
             assert_eq!(found.facts, Facts::AlignmentOff(AlignmentFigure::SetBack));
         }
+    }
+
+    /// Wheels that were measured on this car show 50 mm of set-back where the sheet says none.
+    #[test]
+    fn measured_wheels_show_a_set_back() {
+        let mut arrangement = clear();
+        arrangement.aiming.alignment.set_back_mm = Some(8.0);
+        arrangement.on_this_car.set_back_mm = Some(0.0);
+        let wheels = |back: f64| {
+            Wheel::ALL.map(|wheel| {
+                let at = clear().vehicle.wheel_point(wheel);
+                if wheel == Wheel::FrontRight { at - DVec2::new(back, 0.0) } else { at }
+            })
+        };
+        arrangement.on_this_car.wheels = Some(wheels(50.0));
+        let found =
+            of(&assess(&arrangement), Code::AlignmentOff).first().map(|found| (*found).clone()).unwrap();
+        assert_eq!(found.severity, Severity::Stops);
+        // The centreline turns a little with the wheel.
+        assert!((number(found.measured.unwrap()) - 50.0).abs() < 0.1, "{found:?}");
+        arrangement.on_this_car.wheels = Some(wheels(7.0));
+        none(&arrangement, Code::AlignmentOff);
+        arrangement.on_this_car.set_back_mm = None;
+        check(&arrangement, Code::AlignmentUnknown, Severity::Care, None);
     }
 }

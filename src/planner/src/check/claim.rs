@@ -10,6 +10,7 @@ use baywright_geometry::{
     Bounds, Circle, DVec2, DVec3, Outline, PlanPose, Polygon, Prism, Segment, Span, hull_grown,
 };
 
+use super::Picture;
 use super::finding::{Code, Finding, Severity, Subject};
 use crate::model::{Exclusion, Material, Metal, Thing, ThingKind};
 
@@ -81,6 +82,8 @@ pub enum Volume {
         /// Of the zone's radius.
         share: f64,
     },
+    /// What a camera's flat picture shows.
+    Picture(Picture),
 }
 
 /// What may not be in a claim, and what is said of it there.
@@ -90,6 +93,8 @@ pub enum Bars {
     Everything(Code, Severity),
     /// What a keep-clear zone excludes.
     Zone(Exclusion),
+    /// Lamps, out of a camera's picture.
+    Lamps,
 }
 
 /// What a claim moves with.
@@ -122,10 +127,11 @@ impl Volume {
                 let half = eye.distance(*to) * 0.5;
                 around(&[eye.truncate(), to.truncate()]).grown(zone_radius(*wavelength, half, half, 1))
             }
+            Self::Picture(picture) => around(&picture.plan()),
         }
     }
 
-    /// The heights that it takes; `None` if it has none.
+    /// The heights that it takes; `None` if it has none, or every one.
     pub(super) fn heights(&self) -> Option<Span> {
         match self {
             Self::Prism(prism) => Some(prism.span),
@@ -141,6 +147,8 @@ impl Volume {
                 let radius = zone_radius(*wavelength, half, half, 1);
                 Span::new(eye.z.min(to.z) - radius, eye.z.max(to.z) + radius).ok()
             }
+            // It widens without end.
+            Self::Picture(_) => None,
         }
     }
 
@@ -165,6 +173,7 @@ impl Volume {
             Self::Fresnel { eye, to, wavelength, share } => {
                 fresnel_plan(*eye, *to, *wavelength, *share, heights).map(Outline::from)
             }
+            Self::Picture(picture) => picture.at(heights).map(Outline::from),
         }
     }
 }
@@ -201,6 +210,7 @@ impl Claim {
                 None => Some((Code::ZoneUnjudged, Severity::Care)),
                 Some(false) => None,
             },
+            Bars::Lamps => (thing.kind == ThingKind::Lamp).then_some((Code::LightInPicture, Severity::Care)),
         }
     }
 
@@ -211,6 +221,7 @@ impl Claim {
             Bars::Zone(excludes) => {
                 (excludes_part(excludes, material.metal()) != Some(false)).then_some(Code::ZoneObject)
             }
+            Bars::Lamps => None,
         }
     }
 
@@ -219,6 +230,7 @@ impl Claim {
         match self.bars {
             Bars::Everything(code, _) => Some(code),
             Bars::Zone(excludes) => walls_bind(excludes).then_some(Code::ZoneObject),
+            Bars::Lamps => None,
         }
     }
 }

@@ -1,19 +1,19 @@
 //! The leaves of swing doors that stand open, and what a roller door rolls up to.
 //!
 //! Rule: nobody told which way a swing door is hung, or how far it stands open: its leaf is somewhere in the quarter circles
-//! that it can sweep about either jamb, as wide as the opening. Where a zone that excludes the leaf, the sight on a target,
-//! a target with its stand, or the car lies in them, that needs care. Over its lintel a roller door has a roll: where it may
-//! reach into a zone that excludes it, that needs care too.
+//! that it can sweep about either jamb, as wide as the opening. Where a zone that excludes the leaf, the sight on a target, the
+//! first Fresnel zone of a radar's path, a target with its stand, the car, a mark, a run of tape or light, or a way that is to
+//! stay free lies in them, or may as far as the places of wall and car are known, that needs care. Over its lintel a roller door
+//! has a roll: where it may reach into a zone that excludes it, that needs care too.
 //! Limit: where the leaf stands is not told; a roll is as large as the shop's own `door_roll_mm`.
 
 use baywright_geometry::clearance::{Clearance, clearance};
-use baywright_geometry::share::{Share, target_share};
-use baywright_geometry::{DVec2, Polygon, Prism, Span, angle};
+use baywright_geometry::distance::{Separation, distance};
+use baywright_geometry::{DVec2, DVec3, Polygon, Prism, Span, angle};
 
-use super::claim::excludes_part;
+use super::claim::{Bars, Claim, MovesWith, Volume};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
-use super::sight::HIDDEN_FROM;
-use super::{Check, Context, SPEAKS_FROM_MM, finding, middle_of_both};
+use super::{Check, Context, SPEAKS_FROM_MM, farthest_of, finding, middle_of_both, sway};
 use crate::model::{Opening, OpeningKind, ShopFigure};
 
 /// Tangents of a quarter circle: the outline stands at most 0.3 % outside the arc, never inside.
@@ -41,24 +41,12 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 fn leaf(context: &Context<'_>, door: &Opening, findings: &mut Vec<Finding>) {
-    let sweeps = sweeps(context, door);
-    in_zones(context, door, DoorPart::Leaf, &sweeps, findings);
-    for target in &context.scene.targets {
-        let subject = Subject::Stand(target.id.clone());
-        in_solids(door, subject, &target.solids, &sweeps, findings);
-        let Some(face) = &target.face else { continue };
-        let hides = match target_share(context.scene.sensor(), face, &sweeps.iter().collect::<Vec<_>>()) {
-            Share::Seen(seen) => 1.0 - seen.share > HIDDEN_FROM,
-            Share::EyeInside { .. } => true,
-            Share::Behind => false,
-        };
-        if let Some(sweep) = sweeps.first().filter(|_| hides) {
-            let (at, height) = (sweep.outline.bounds().centre(), context.scene.sensor().z);
-            let subject = Subject::Target(target.id.clone());
-            findings.push(told(door, DoorPart::Leaf, subject, at, height));
-        }
-    }
-    in_solids(door, Subject::Car, &context.scene.car, &sweeps, findings);
+    let asked = |claim: &Claim| match claim.says_of(door.material) {
+        // Room to walk is walked round an open leaf, and the way to a door is through it.
+        None | Some(Code::WorkingRoom) => false,
+        Some(_) => claim.of != Subject::KeepFree(door.id.clone()),
+    };
+    in_claims(context, door, DoorPart::Leaf, &sweeps(context, door), asked, findings);
 }
 
 fn roll(context: &Context<'_>, door: &Opening, findings: &mut Vec<Finding>) {
@@ -68,7 +56,8 @@ fn roll(context: &Context<'_>, door: &Opening, findings: &mut Vec<Finding>) {
     let outline = Polygon::simple(vec![line.from, line.to, line.to + inward, line.from + inward]);
     let lintel = door.span.top();
     let (Ok(outline), Ok(span)) = (outline, Span::new(lintel, lintel + roll_mm)) else { return };
-    in_zones(context, door, DoorPart::Roll, &[Prism::new(outline.into(), span)], findings);
+    let asked = |claim: &Claim| matches!(claim.bars, Bars::Zone(_)) && claim.says_of(door.material).is_some();
+    in_claims(context, door, DoorPart::Roll, &[Prism::new(outline.into(), span)], asked, findings);
 }
 
 /// The quarter circles inside the room that a leaf as wide as its door sweeps, hung at either jamb.
@@ -91,55 +80,79 @@ fn quarter(hinge: DVec2, shut: DVec2, square: DVec2) -> Option<Polygon> {
     Polygon::simple(std::iter::once(hinge).chain(arc).collect()).ok()
 }
 
-fn in_zones(
+/// Says once of each that claims a place whether a part of the door may be there.
+fn in_claims(
     context: &Context<'_>,
     door: &Opening,
     part: DoorPart,
     places: &[Prism],
+    asked: impl Fn(&Claim) -> bool,
     findings: &mut Vec<Finding>,
 ) {
-    for zone in &context.scene.zones {
-        if excludes_part(zone.excludes, door.material.metal()) == Some(false) {
-            continue;
+    let mut told_of: Vec<(Subject, Option<f64>, Finding)> = Vec::new();
+    for claim in context.claims().iter().filter(|claim| asked(claim)) {
+        for place in places {
+            let Some((depth, at)) = in_claim(context, claim, place) else { continue };
+            let found = told(door, part, claim.of.clone(), at);
+            let found = match depth {
+                Some(depth) => found.against(Quantity::Length(depth), Quantity::Length(0.0)),
+                None => found,
+            };
+            match told_of.iter_mut().find(|(of, ..)| *of == claim.of) {
+                Some(known) if known.1 < depth => (known.1, known.2) = (depth, found),
+                Some(_) => {}
+                None => told_of.push((claim.of.clone(), depth, found)),
+            }
         }
-        if let Some((depth, at, height)) = deepest([&zone.prism], places) {
-            let found = told(door, part, Subject::Zone(zone.id.clone()), at, height);
-            findings.push(found.against(Quantity::Length(depth), Quantity::Length(0.0)));
+    }
+    findings.extend(told_of.into_iter().map(|(.., found)| found));
+}
+
+/// How deep a claim reaches into a place, if it does and can be measured, and where; or whether it may, as far as the places of
+/// wall and car are known.
+fn in_claim(context: &Context<'_>, claim: &Claim, place: &Prism) -> Option<(Option<f64>, DVec3)> {
+    let bounds = place.outline.bounds();
+    let reach = reach(context, claim, place);
+    if !claim.around.meets(&bounds.grown(reach)) {
+        return None;
+    }
+    let (here, height) =
+        (middle_of_both(&claim.around, &bounds), (place.span.bottom() + place.span.top()) * 0.5);
+    if let Volume::Prism(own) = &claim.volume
+        && let Clearance::Intrudes(in_it) = clearance(own, place)
+        && in_it.depth >= SPEAKS_FROM_MM
+    {
+        let height = (in_it.heights.bottom() + in_it.heights.top()) * 0.5;
+        return Some((Some(in_it.depth), here.extend(height)));
+    }
+    match distance(&claim.volume.at(&place.span)?, &place.outline) {
+        Separation::Apart { gap, to, .. } => {
+            (gap < reach - SPEAKS_FROM_MM).then(|| (None, to.extend(height)))
         }
+        Separation::Touching { at } => (reach > SPEAKS_FROM_MM).then(|| (None, at.extend(height))),
+        Separation::Overlapping => Some((None, here.extend(height))),
     }
 }
 
-fn in_solids(
-    door: &Opening,
-    subject: Subject,
-    solids: &[Prism],
-    sweeps: &[Prism],
-    findings: &mut Vec<Finding>,
-) {
-    if let Some((depth, at, height)) = deepest(solids, sweeps) {
-        let found = told(door, DoorPart::Leaf, subject, at, height);
-        findings.push(found.against(Quantity::Length(depth), Quantity::Length(0.0)));
+/// How far off what is uncertain of wall and car may bring a claim to a place of the wall's.
+fn reach(context: &Context<'_>, claim: &Claim, place: &Prism) -> f64 {
+    let arrangement = context.arrangement;
+    if claim.moves_with == MovesWith::Room {
+        return 0.0;
     }
+    let walls = arrangement.shop.within(arrangement.bay.walls_known);
+    let far = farthest_of(&place.outline, arrangement.parked.origin());
+    // What is so near is hardly farther from the axle.
+    walls + sway(arrangement, far + walls + sway(arrangement, far))
 }
 
-/// How deep, and where, the deepest of some solids is in one of these places.
-fn deepest<'a>(solids: impl IntoIterator<Item = &'a Prism>, places: &[Prism]) -> Option<(f64, DVec2, f64)> {
-    let pairs = solids.into_iter().flat_map(|solid| places.iter().map(move |place| (solid, place)));
-    let depths = pairs.filter_map(|(solid, place)| {
-        let Clearance::Intrudes(in_it) = clearance(solid, place) else { return None };
-        let at = middle_of_both(&solid.outline.bounds(), &place.outline.bounds());
-        Some((in_it.depth, at, (in_it.heights.bottom() + in_it.heights.top()) * 0.5))
-    });
-    depths.filter(|own| own.0 >= SPEAKS_FROM_MM).max_by(|a, b| a.0.total_cmp(&b.0))
-}
-
-fn told(door: &Opening, part: DoorPart, other: Subject, at: DVec2, height: f64) -> Finding {
+fn told(door: &Opening, part: DoorPart, other: Subject, at: DVec3) -> Finding {
     let subjects = vec![Subject::Opening(door.id.clone()), other];
     let basis = match part {
         DoorPart::Leaf => Basis::CommonPractice,
         DoorPart::Roll => Basis::Shop(ShopFigure::DoorRoll),
     };
-    finding(Facts::DoorLeaf(part), Severity::Care, subjects, at.extend(height), basis)
+    finding(Facts::DoorLeaf(part), Severity::Care, subjects, at, basis)
 }
 
 #[cfg(test)]
@@ -201,13 +214,21 @@ mod tests {
         assert_eq!(subjects(&arrangement), [Subject::Target("ahead".into())]);
         // The stand's feet reach from x = 8820 to 9300, 300 mm to either side.
         arrangement.bay.openings[0].from_mm = 2_700.0;
-        assert_eq!(subjects(&arrangement), [Subject::Target("ahead".into()), Subject::Stand("ahead".into())]);
+        let there = subjects(&arrangement);
+        for own in [
+            Subject::Target("ahead".into()),
+            Subject::Stand("ahead".into()),
+            // Under the middle of the face, and the mark whose tape runs there.
+            Subject::Mark("T".into()),
+        ] {
+            assert!(there.contains(&own), "{own:?} {there:?}");
+        }
         // The body ends at x = 4850, 900 mm to the left.
         let mut beside_car = beside(4_000.0);
         beside_car.bay.openings[0].from_mm = 8_000.0;
         beside_car.bay.openings[0].width_mm = 1_200.0;
         beside_car.bay.openings[0].material = Material::Wood;
-        assert_eq!(subjects(&beside_car), [Subject::Car]);
+        assert_eq!(subjects(&beside_car).first(), Some(&Subject::Car));
     }
 
     /// A roller door in the far wall with its lintel at 1400 mm, and a zone that reaches 1500 mm high and the wall.
@@ -230,5 +251,46 @@ mod tests {
         arrangement.bay.openings[0].span = span(0.0, 1_400.0);
         arrangement.bay.openings[0].material = Material::Plastic;
         none(&arrangement, Code::DoorLeaf);
+    }
+
+    /// The run from mark 1 to mark 5 lies 1020 mm left of the middle, and passes the door at 900 mm from its wall or nearer.
+    #[test]
+    fn an_open_leaf_may_stand_in_a_run() {
+        let wooden = |y: f64| {
+            let mut arrangement = beside(y);
+            arrangement.bay.openings[0].material = Material::Wood;
+            arrangement
+        };
+        none(&wooden(4_070.0), Code::DoorLeaf);
+        let found = check(&wooden(4_090.0), Code::DoorLeaf, Severity::Care, None);
+        assert_eq!(found.subjects, [Subject::Opening("side door".into()), Subject::Mark("5".into())]);
+        let words = words::Words::new(&wooden(4_090.0), words::Locale::default()).title(&found);
+        assert_eq!(words, "Side door may stand open on mark 5 or in a run to it");
+    }
+
+    /// The zone ends 10 mm short of the sweep, which stands at most 3 mm outside its arc: that is within what is known of the wall,
+    /// or of the car.
+    #[test]
+    fn what_is_uncertain_counts_at_a_leaf_too() {
+        let near = beside(3_590.0);
+        none(&near, Code::DoorLeaf);
+        let mut walls = near.clone();
+        walls.bay.walls_known = Known::Within(15.0);
+        check(&walls, Code::DoorLeaf, Severity::Care, None);
+        let mut car = near;
+        car.parked_known = ParkedKnown::Within { mm: 15.0, rad: 0.0 };
+        check(&car, Code::DoorLeaf, Severity::Care, None);
+    }
+
+    /// The way before another door that is an exit; its own it is opened into.
+    #[test]
+    fn an_open_leaf_before_a_way_out() {
+        let mut arrangement = beside(3_000.0);
+        arrangement.bay.openings[0].is_exit = true;
+        none(&arrangement, Code::DoorLeaf);
+        let outline = rectangle((7_000.0, 5_200.0), (8_200.0, 5_400.0));
+        arrangement.bay.keep_free = vec![KeepFree { id: "panel".into(), kind: KeepFreeKind::Panel, outline }];
+        let found = check(&arrangement, Code::DoorLeaf, Severity::Care, None);
+        assert_eq!(found.subjects[1], Subject::KeepFree("panel".into()));
     }
 }

@@ -4,8 +4,8 @@ use baywright_geometry::marks::MarkFault;
 use baywright_geometry::{DVec2, DVec3};
 
 use super::{
-    AlignmentFigure, CarSide, DoorPart, FloorFact, InSight, InZone, MayBe, Meets, Misplaced, OffPlace,
-    OnRunways, StandReach, TooLarge, Under,
+    AlignmentFigure, CarSide, DoorPart, FloorFact, InSight, InZone, Lit, MayBe, Meets, Misplaced, OffPlace,
+    OnRunways, Painted, StandReach, TooLarge, Under,
 };
 use crate::model::assumed::Assumed;
 use crate::model::{Effort, Id, Provenance, ShopFigure, Wheel};
@@ -78,7 +78,7 @@ pub enum Code {
     AlignmentUnknown,
     /// Part of the set-up is outside, through a door that stands open.
     BeyondDoor,
-    /// Daylight may come into a camera's picture.
+    /// Daylight or a lamp's light may come into a camera's picture.
     LightInPicture,
     /// The target is outside a radar's beam, though inside its field of view.
     OffBeam,
@@ -316,8 +316,8 @@ pub enum Facts {
     MarkOffTarget,
     /// See [`Code::MarkPlace`].
     MarkPlace,
-    /// See [`Code::BesidePermanentMark`]: which.
-    BesidePermanentMark(Id),
+    /// See [`Code::BesidePermanentMark`]: how.
+    BesidePermanentMark(Painted),
     /// See [`Code::RunBlocked`].
     RunBlocked,
     /// See [`Code::HeadRoom`].
@@ -351,8 +351,8 @@ pub enum Facts {
     AlignmentUnknown(AlignmentFigure),
     /// See [`Code::BeyondDoor`].
     BeyondDoor,
-    /// See [`Code::LightInPicture`].
-    LightInPicture,
+    /// See [`Code::LightInPicture`]: how surely.
+    LightInPicture(Lit),
     /// See [`Code::OffBeam`].
     OffBeam {
         /// What comes back less than from the middle of the beam, there and back, dB.
@@ -425,7 +425,7 @@ impl Facts {
             Self::AlignmentOff(_) => Code::AlignmentOff,
             Self::AlignmentUnknown(_) => Code::AlignmentUnknown,
             Self::BeyondDoor => Code::BeyondDoor,
-            Self::LightInPicture => Code::LightInPicture,
+            Self::LightInPicture(_) => Code::LightInPicture,
             Self::OffBeam { .. } => Code::OffBeam,
             Self::DoorLeaf(_) => Code::DoorLeaf,
             Self::WorkingRoom(_) => Code::WorkingRoom,

@@ -336,7 +336,10 @@ mod tests {
         arrangement.parked = PlanPose::new(DVec2::new(6_200.0, 3_000.0), 0.0);
         none(&arrangement, Code::BeyondDoor);
         arrangement.parked = PlanPose::new(DVec2::new(6_300.0, 3_000.0), 0.0);
+        // A gap that is said to be shut is open; a door is not.
         arrangement.bay.openings[0].shut = true;
+        check(&arrangement, Code::BeyondDoor, Severity::Care, Some(100.0));
+        arrangement.bay.openings[0].kind = OpeningKind::SwingDoor;
         none(&arrangement, Code::BeyondDoor);
     }
 

@@ -1,97 +1,145 @@
-//! Windows, open doors and gaps in a camera's picture.
+//! Light in a camera's picture: windows, open doors and gaps, walls of glass or mesh, lamps.
 //!
-//! Rule: where a camera looks at an upright board, nothing that lets daylight in is in its picture, beside the board or behind
-//! it: how much it matters depends on the day, so that it needs care. What the board or a thing hides of it is not taken off.
+//! Rule: where a camera looks at an upright board, nothing that lets daylight in and no lamp is in its picture, beside the board
+//! or behind it, nor may be, as far as the places of walls, lamp and car are known: how much it matters depends on the day and on
+//! who switches what off, so that it needs care. What the board or a thing hides of it is not taken off. A lamp in a zone that
+//! keeps out light is told there.
 //! Limit: the camera's field of view in the profile; an even light over the board (common practice, no source).
 
-use baywright_geometry::{DVec3, Pose};
+mod view;
 
+use baywright_geometry::clearance::{Clearance, clearance};
+use baywright_geometry::{DVec2, Prism, angle, overlaps};
+
+use super::claim::{Bars, Claim, Volume, anywhere};
 use super::finding::{Basis, Code, Facts, Finding, Severity, Subject};
-use super::ring::{area, clipped};
-use super::{Check, Context, finding};
-use crate::model::{Opening, Sensor};
+use super::light::{Pane, panes};
+use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, middle_of_both, thing_subject};
+use crate::model::{Arrangement, Exclusion, ThingKind};
+use crate::scene::{PlacedThing, Scene};
+pub use view::Picture;
+use view::{Unsure, is_in_picture, wide_plan};
 
-/// Less than this of an opening, mm², is no light.
-const LEAST_MM2: f64 = 1.0;
-/// The nearest that a flat picture begins ahead of the lens, mm: nearer there is the windscreen.
-const NEAREST_MM: f64 = 1.0;
-/// A wide picture is asked at so many places each way, each as wide as what it stands for: none in it is missed.
-const PLACES: u32 = 24;
+/// So much farther than the room a picture is looked at, mm.
+const BEYOND_ROOM_MM: f64 = 1_000.0;
 
-pub(super) const CHECK: Check = Check { codes: &[Code::LightInPicture], whole, ..Check::NONE };
+pub(super) const CHECK: Check =
+    Check { codes: &[Code::LightInPicture], things, whole, claims, remedy, ..Check::NONE };
 
-fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    let sensor = &context.arrangement.sensor;
-    if !sensor.kind.is_camera() || context.scene.targets.iter().all(|target| target.lies) {
+/// How surely light is in the picture.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Lit {
+    /// It is.
+    Is,
+    /// As far as the places of walls and car are known, it may be.
+    ByPlace,
+    /// As far as it is known what it is made of, it may be.
+    ByMaterial,
+}
+
+fn remedy(finding: &Finding) -> Remedy {
+    if finding.culprit().is_some() { Remedy::ThingOut } else { Remedy::None }
+}
+
+/// Whether a camera looks at something upright.
+fn is_asked(arrangement: &Arrangement, scene: &Scene) -> bool {
+    arrangement.sensor.kind.is_camera() && scene.targets.iter().any(|target| !target.lies)
+}
+
+/// A camera's picture keeps lamps out.
+fn claims(arrangement: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
+    if !is_asked(arrangement, scene) {
         return;
     }
-    let sensor_from_bay = context.scene.bay_from_sensor.inverse();
-    for opening in context.arrangement.bay.openings.iter().filter(|own| own.lets_light_in()) {
-        let Some(pane) = pane(context, opening) else { continue };
-        if is_in_picture(sensor, &sensor_from_bay, pane) {
-            let middle = (pane[0] + pane[2]) * 0.5;
-            let subjects = vec![Subject::Opening(opening.id.clone()), Subject::Sensor];
-            findings.push(finding(
-                Facts::LightInPicture,
-                Severity::Care,
-                subjects,
-                middle,
-                Basis::CommonPractice,
-            ));
+    let (sensor, pose) = (&arrangement.sensor, &scene.bay_from_sensor);
+    let eye = scene.sensor().truncate();
+    let corners = scene.room.walls().outer().iter();
+    let far = corners.map(|corner| corner.distance(eye)).fold(0.0, f64::max) + BEYOND_ROOM_MM;
+    let volume = Picture::of(sensor, pose, far).map(Volume::Picture).or_else(|| {
+        wide_plan(sensor, pose, far).zip(anywhere()).map(|(plan, span)| Volume::Prism(Prism::new(plan, span)))
+    });
+    claims.extend(volume.map(|own| Claim::new(Subject::Sensor, own, Bars::Lamps)));
+}
+
+/// Lamps.
+fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let pictures = context.claims().iter().filter(|claim| claim.bars == Bars::Lamps);
+    for picture in pictures {
+        for seen in context.things_near(picture.around).filter(|seen| seen.thing.kind == ThingKind::Lamp) {
+            let own = &seen.placed.prism;
+            let region = picture.volume.at(&own.span);
+            if region.is_none_or(|region| !overlaps(&region, &own.outline)) || is_told(context, seen.placed) {
+                continue;
+            }
+            let subjects = vec![thing_subject(&seen.thing.id), Subject::Sensor];
+            let height = (own.span.bottom() + own.span.top()) * 0.5;
+            let place = middle_of_both(&seen.placed.bounds, &picture.around).extend(height);
+            let facts = Facts::LightInPicture(Lit::Is);
+            findings.push(finding(facts, Severity::Care, subjects, place, Basis::CommonPractice));
         }
     }
 }
 
-/// The corners of an opening in turn, bay frame; `None` if the camera is on the other side of its wall.
-fn pane(context: &Context<'_>, opening: &Opening) -> Option<[DVec3; 4]> {
-    let line = context.arrangement.bay.opening_line(opening)?;
-    let inward = (line.to - line.from).perp();
-    let (bottom, top) = (opening.span.bottom(), opening.span.top());
-    let is_inside = (context.scene.sensor().truncate() - line.from).dot(inward) > 0.0;
-    is_inside.then(|| {
-        [line.from.extend(bottom), line.to.extend(bottom), line.to.extend(top), line.from.extend(top)]
+/// Whether a lamp stands in a zone that keeps out light.
+fn is_told(context: &Context<'_>, lamp: &PlacedThing) -> bool {
+    let mut zones = context.scene.zones.iter().filter(|zone| zone.excludes == Exclusion::Light);
+    zones.any(|zone| {
+        matches!(clearance(&zone.prism, &lamp.prism), Clearance::Intrudes(own) if own.depth >= SPEAKS_FROM_MM)
     })
 }
 
-fn is_in_picture(sensor: &Sensor, sensor_from_bay: &Pose, pane: [DVec3; 4]) -> bool {
-    let corners = pane.map(|corner| *sensor_from_bay * corner);
-    if sensor.has_flat_picture() { in_flat(sensor, corners) } else { in_wide(sensor, corners) }
+/// Daylight.
+fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    if !is_asked(context.arrangement, context.scene) {
+        return;
+    }
+    let unsure = unsure(context);
+    let mut told: Vec<(Lit, Pane)> = Vec::new();
+    for pane in panes(&context.arrangement.bay) {
+        let Some(lit) = lit(context, &pane, unsure) else { continue };
+        match told.iter_mut().find(|(_, own)| own.subject == pane.subject) {
+            Some(own) if own.0 == Lit::ByPlace && lit == Lit::Is => *own = (lit, pane),
+            Some(_) => {}
+            None => told.push((lit, pane)),
+        }
+    }
+    findings.extend(told.into_iter().map(|(lit, pane)| {
+        let [from, _, to, _] = pane.corners();
+        let subjects = vec![pane.subject, Subject::Sensor];
+        let facts = Facts::LightInPicture(lit);
+        finding(facts, Severity::Care, subjects, (from + to) * 0.5, Basis::CommonPractice)
+    }));
 }
 
-/// What is left of the pane within the four planes through the lens and the picture's edges.
-fn in_flat(sensor: &Sensor, corners: [DVec3; 4]) -> bool {
-    let across = libm::tan(sensor.view.azimuth_half_rad);
-    let upright = libm::tan(sensor.view.elevation_half_rad);
-    let within: [&dyn Fn(DVec3) -> f64; 5] = [
-        &|p| p.x - NEAREST_MM,
-        &|p| p.x * across - p.y,
-        &|p| p.x * across + p.y,
-        &|p| p.x * upright - p.z,
-        &|p| p.x * upright + p.z,
-    ];
-    let left = within.iter().fold(corners.to_vec(), |ring, side| clipped(&ring, side));
-    area(&left) > LEAST_MM2
+/// How far a wall may be from where it is drawn, seen from the camera: the car turns about its axle, which for the camera is a
+/// turn and a step aside.
+fn unsure(context: &Context<'_>) -> Unsure {
+    let arrangement = context.arrangement;
+    let (car_mm, rad) = arrangement.shop.parked_within(arrangement.parked_known);
+    let lever: DVec2 = context.scene.sensor().truncate() - arrangement.parked.origin();
+    let walls_mm = arrangement.shop.within(arrangement.bay.walls_known);
+    Unsure { mm: walls_mm + car_mm + lever.length() * angle::sin_cos(rad).0, rad }
 }
 
-/// By angles, as the field of view of a wide lens is given.
-fn in_wide(sensor: &Sensor, corners: [DVec3; 4]) -> bool {
-    let [from, to, _, up] = corners;
-    let (along, up) = (to - from, up - from);
-    let half_cell = 0.5 * libm::hypot(along.length(), up.length()) / f64::from(PLACES);
-    let share = |i: u32| (f64::from(i) + 0.5) / f64::from(PLACES);
-    let mut places = (0..PLACES).flat_map(|i| (0..PLACES).map(move |j| (i, j)));
-    places.any(|(i, j)| {
-        let p = from + along * share(i) + up * share(j);
-        // The angle under which the farthest point of this place's share is seen from its middle.
-        let wide = libm::atan2(half_cell, p.length());
-        let azimuth = libm::atan2(p.y, p.x).abs();
-        let elevation = libm::atan2(p.z, libm::hypot(p.x, p.y)).abs();
-        azimuth <= sensor.view.azimuth_half_rad + wide && elevation <= sensor.view.elevation_half_rad + wide
-    })
+/// Whether light comes through a pane into the picture; none does if the camera is on the other side of its wall.
+fn lit(context: &Context<'_>, pane: &Pane, unsure: Unsure) -> Option<Lit> {
+    let sensor = &context.arrangement.sensor;
+    let inward = (pane.line.to - pane.line.from).perp();
+    if (context.scene.sensor().truncate() - pane.line.from).dot(inward) <= 0.0 {
+        return None;
+    }
+    let sensor_from_bay = context.scene.bay_from_sensor.inverse();
+    let corners = pane.corners().map(|corner| sensor_from_bay * corner);
+    let by_place = match is_in_picture(sensor, corners, Unsure::NOT) {
+        true => Lit::Is,
+        false => is_in_picture(sensor, corners, unsure).then_some(Lit::ByPlace)?,
+    };
+    Some(if pane.is_sure { by_place } else { Lit::ByMaterial })
 }
 
 #[cfg(test)]
 mod tests {
+    use crate::Lit;
     use crate::check::testing::*;
 
     /// A camera 1200 mm up, 800 mm ahead of the axle, with a picture of 60° by 40°, and a window in the far wall.
@@ -161,5 +209,132 @@ mod tests {
         check(&arrangement, Code::LightInPicture, Severity::Care, None);
         arrangement.bay.openings[0].from_mm = 7_700.0;
         none(&arrangement, Code::LightInPicture);
+    }
+
+    /// A wall of glass or mesh lets in as much as a window does; a shut door of which nobody knows what it is made of may.
+    #[test]
+    fn what_lets_light_in() {
+        let mut arrangement = camera();
+        arrangement.bay.openings.clear();
+        none(&arrangement, Code::LightInPicture);
+        for material in [Material::Glass, Material::Mesh] {
+            arrangement.bay.walls[1].material = material;
+            let found = check(&arrangement, Code::LightInPicture, Severity::Care, None);
+            assert_eq!(found.subjects, [Subject::Wall("far wall".into()), Subject::Sensor]);
+            assert_eq!(found.facts, Facts::LightInPicture(Lit::Is));
+        }
+        let mut door = camera();
+        door.bay.openings[0].kind = OpeningKind::RollerDoor;
+        for (material, lit) in [
+            (Material::Mesh, Some(Lit::Is)),
+            (Material::Unknown, Some(Lit::ByMaterial)),
+            (Material::Plastic, Some(Lit::ByMaterial)),
+            (Material::Steel, None),
+        ] {
+            door.bay.openings[0].material = material;
+            let facts = assess(&door).findings.into_iter().find(|f| f.code() == Code::LightInPicture);
+            assert_eq!(facts.map(|f| f.facts), lit.map(Facts::LightInPicture), "{material:?}");
+        }
+        // Nothing closes a gap, whatever is said.
+        door.bay.openings[0].kind = OpeningKind::Gap;
+        check(&door, Code::LightInPicture, Severity::Care, None);
+    }
+
+    /// 7200 mm away the picture ends 7200 · tan 30° = 4156.9 mm aside. A window that begins 2 mm farther may be in it by what is
+    /// known of the wall, and one that begins 60 mm farther if the car stands half a degree askew: 63 mm there.
+    #[test]
+    fn a_window_just_outside_the_picture() {
+        let mut arrangement = camera();
+        arrangement.bay.room = rectangle((0.0, -3_000.0), (12_000.0, 9_000.0));
+        let edge = 3_000.0 + 7_200.0 * libm::tan(angle::radians(30.0));
+        let beyond = |arrangement: &mut Arrangement, mm: f64| {
+            // The far wall runs from y = -3000 up.
+            arrangement.bay.openings[0].from_mm = 3_000.0 + edge + mm;
+        };
+        let lit =
+            |arrangement: &Arrangement| check(arrangement, Code::LightInPicture, Severity::Care, None).facts;
+        beyond(&mut arrangement, -2.0);
+        assert_eq!(lit(&arrangement), Facts::LightInPicture(Lit::Is));
+        beyond(&mut arrangement, 2.0);
+        none(&arrangement, Code::LightInPicture);
+        arrangement.bay.walls_known = Known::Within(3.0);
+        assert_eq!(lit(&arrangement), Facts::LightInPicture(Lit::ByPlace));
+        arrangement.bay.walls_known = Known::Within(0.0);
+        beyond(&mut arrangement, 60.0);
+        none(&arrangement, Code::LightInPicture);
+        arrangement.parked_known = ParkedKnown::Within { mm: 0.0, rad: angle::radians(0.5) };
+        assert_eq!(lit(&arrangement), Facts::LightInPicture(Lit::ByPlace));
+    }
+
+    fn lamp(at: (f64, f64)) -> Arrangement {
+        let mut arrangement = camera();
+        arrangement.bay.openings.clear();
+        let mut lamp = cabinet("lamp", at, 100.0, 100.0);
+        (lamp.kind, lamp.material, lamp.span) = (ThingKind::Lamp, Material::Plastic, span(1_000.0, 2_000.0));
+        arrangement.bay.things = vec![lamp];
+        arrangement
+    }
+
+    /// Beside the board, 4000 mm ahead of the lens at (4800, 3000), the picture reaches 4000 · tan 30° = 2309.4 mm aside.
+    #[test]
+    fn a_lamp_in_the_picture() {
+        let found = check(&lamp((8_800.0, 5_000.0)), Code::LightInPicture, Severity::Care, None);
+        assert_eq!(found.subjects, [Subject::Thing("lamp".into()), Subject::Sensor]);
+        check(&lamp((11_000.0, 3_000.0)), Code::LightInPicture, Severity::Care, None);
+        // Behind the lens, and aside of the picture by more than its place is unsure by.
+        for at in [(2_000.0, 5_000.0), (7_000.0, 5_000.0)] {
+            none(&lamp(at), Code::LightInPicture);
+        }
+        let mut radar = lamp((8_800.0, 5_000.0));
+        radar.sensor.kind = clear().sensor.kind;
+        none(&radar, Code::LightInPicture);
+        let mut cabinet = lamp((8_800.0, 5_000.0));
+        cabinet.bay.things[0].kind = ThingKind::Cabinet;
+        none(&cabinet, Code::LightInPicture);
+    }
+
+    /// The near corner of the lamp is so far from the picture's edge, a line at 30°, measured square to it.
+    #[test]
+    fn a_lamp_just_outside_the_picture() {
+        let beside = |gap: f64| {
+            let across = 3_950.0 * libm::tan(angle::radians(30.0));
+            // The corner that is farthest ahead and nearest to the middle comes nearest to the edge.
+            let corner = 4_050.0 * libm::tan(angle::radians(30.0)) + gap / libm::cos(angle::radians(30.0));
+            assert!(corner > across);
+            lamp((8_800.0, 3_000.0 + corner + 50.0))
+        };
+        none(&beside(15.0), Code::LightInPicture);
+        let mut by_eye = beside(15.0);
+        none(&by_eye, Code::PlaceUnsure);
+        by_eye.bay.things[0].place.known = Known::Within(20.0);
+        let found = check(&by_eye, Code::PlaceUnsure, Severity::Care, Some(15.0));
+        assert_eq!(found.subjects, [Subject::Thing("lamp".into()), Subject::Sensor]);
+        let mut planned = beside(15.0);
+        planned.parked_known = ParkedKnown::Within { mm: 20.0, rad: 0.0 };
+        check(&planned, Code::CarPlace, Severity::Care, Some(15.0));
+        check(&beside(-15.0), Code::LightInPicture, Severity::Care, None);
+    }
+
+    /// What a zone without light says of a lamp is not said of the picture too.
+    #[test]
+    fn a_lamp_is_told_once() {
+        let mut arrangement = lamp((8_800.0, 4_000.0));
+        arrangement.aiming.zones = clear().aiming.zones;
+        arrangement.aiming.zones[0].excludes = Exclusion::Light;
+        check(&arrangement, Code::ZoneObject, Severity::Stops, None);
+        none(&arrangement, Code::LightInPicture);
+    }
+
+    /// 100° to either side: a lamp a little behind the lens is in the picture, one far behind it is not.
+    #[test]
+    fn a_lamp_in_a_wide_picture() {
+        let wide = |at| {
+            let mut arrangement = lamp(at);
+            arrangement.sensor.view.azimuth_half_rad = angle::radians(100.0);
+            arrangement.sensor.view.elevation_half_rad = angle::radians(70.0);
+            arrangement
+        };
+        check(&wide((4_600.0, 5_500.0)), Code::LightInPicture, Severity::Care, None);
+        none(&wide((3_500.0, 5_500.0)), Code::LightInPicture);
     }
 }

@@ -289,7 +289,7 @@ fn gap(context: &Context<'_>, claim: &Claim, obstacle: &Obstacle<'_>) -> Option<
                 apart => nearer(beside(apart, height), over_or_under(claim, obstacle, prism)),
             }
         }
-        Volume::Fresnel { .. } => {
+        Volume::Picture(_) | Volume::Fresnel { .. } => {
             let Some(region) = claim.volume.at(&heights) else {
                 return over_or_under(claim, obstacle, prism);
             };

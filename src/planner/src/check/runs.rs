@@ -12,7 +12,7 @@ use baywright_geometry::{Bounds, DVec2, Segment, passes_through};
 use super::claim::{Claim, Volume};
 use super::finding::{Basis, Code, Facts, Finding, Severity, Subject};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, thing_subject, wall_id};
-use crate::model::{Arrangement, Id, OpeningKind};
+use crate::model::{Arrangement, Id};
 use crate::scene::{PlacedMark, PlacedRun, Scene};
 
 /// How high above the floor a run must be free: a tape lies flat (20 mm over a joint or a cable); a line laser on a low
@@ -102,8 +102,7 @@ fn through_open_door(context: &Context<'_>, edge: usize, run: &Segment, wall: &S
     let abreast = wall.from.distance(crossing(run, wall));
     context.arrangement.bay.openings.iter().any(|door| {
         door.wall == edge
-            && !door.shut
-            && door.kind != OpeningKind::Window
+            && door.is_open()
             && door.span.bottom() <= 0.0
             && (door.from_mm..=door.from_mm + door.width_mm).contains(&abreast)
     })

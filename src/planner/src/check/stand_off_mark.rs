@@ -5,15 +5,22 @@
 //! reflector aims by where it is, a plate larger than its mirror spot by its squareness, a board as its procedure
 //! says. More than the shop's own share of a tolerance needs care, half of it by default: laying the marks and setting the
 //! sensor want their share too. So does a place further off than the shop's own `target_off_mm` where the procedure
-//! names no limit.
+//! names no limit. A target that aims by its place alone may be turned, but still has to look at the sensor.
 //! Limit: the aiming's tolerances.
 
 use baywright_geometry::{DVec3, angle};
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, finding};
-use crate::model::{Placement, ShopFigure};
+use crate::model::{Placement, ShopFigure, TargetKind};
 use crate::scene::{PlacedTarget, TargetPose};
+
+/// How far a target that aims by its place may be turned or tipped where nobody says, rad: 20°. A corner reflector of three plates
+/// sends back half as much about there, its pattern being some 40° wide between the -3 dB points (radar handbooks; from memory).
+const TURNED_RAD: f64 = 20.0 * std::f64::consts::PI / 180.0;
+/// Turned by as much it is looked at along one of its plates, and no wave meets all three, rad: the upright plates stand 45° to
+/// either side of its middle.
+const BLIND_RAD: f64 = std::f64::consts::FRAC_PI_4;
 
 pub(super) const CHECK: Check = Check { codes: &[Code::StandOffMark], whole, ..Check::NONE };
 
@@ -31,15 +38,20 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let unlimited = off
             .unlimited(context, placement)
             .map(|(about, measured, limit)| (about, measured, limit, Severity::Care));
-        let stops = judged.filter(|(_, _, _, severity)| *severity == Severity::Stops);
-        let Some((about, measured, limit, severity)) = stops.or(unlimited).or(judged) else { continue };
-        let basis = match (stops.is_none(), unlimited) {
-            (true, Some(_)) => Basis::Shop(ShopFigure::TargetOff),
-            _ => Basis::Procedure(context.arrangement.aiming.provenance.clone()),
-        };
+        let turned = off.turned(placement);
+        let procedure = || Basis::Procedure(context.arrangement.aiming.provenance.clone());
+        let judged = judged.map(|own| (own, procedure()));
+        let unlimited = unlimited.map(|own| (own, Basis::Shop(ShopFigure::TargetOff)));
+        let turned = turned.map(|own| (own, Basis::CommonPractice));
+        // Of the same severity the first is told.
+        let all = [judged.clone().filter(|(own, _)| own.3 == Severity::Stops), turned, unlimited, judged];
+        let worst = all.into_iter().flatten().min_by_key(|((.., severity), _)| *severity);
+        let Some(((about, measured, limit, severity), basis)) = worst else { continue };
         let quantity = |value: f64| match about {
             OffBy::Along | OffBy::Across | OffBy::Height => Quantity::Length(value.abs()),
-            OffBy::Azimuth | OffBy::Elevation | OffBy::Yaw | OffBy::Pitch => Quantity::Angle(value.abs()),
+            OffBy::Azimuth | OffBy::Elevation | OffBy::Yaw | OffBy::Pitch | OffBy::Roll => {
+                Quantity::Angle(value.abs())
+            }
         };
         findings.push(
             finding(
@@ -92,6 +104,8 @@ pub enum OffBy {
     Yaw,
     /// The tip.
     Pitch,
+    /// Hung askew, one side higher.
+    Roll,
 }
 
 impl OffPlace {
@@ -143,6 +157,23 @@ impl OffPlace {
         .filter_map(|(about, measured, limit)| Some((about, measured, limit?)))
         .filter(|(_, measured, limit)| measured.abs() > limit * care_from)
         .max_by(|a, b| (a.1.abs() / a.2).total_cmp(&(b.1.abs() / b.2)))
+    }
+
+    /// What is turned or tipped far though neither the procedure nor the aim has a limit for it.
+    fn turned(&self, placement: &Placement) -> Option<(OffBy, f64, f64, Severity)> {
+        if placement.target.error.by_squareness > 0.0 {
+            return None;
+        }
+        let place = &placement.tolerance;
+        let turns =
+            [(OffBy::Yaw, self.yaw_rad, place.yaw_rad), (OffBy::Pitch, self.pitch_rad, place.pitch_rad)];
+        let free = turns.into_iter().filter(|(_, by, limit)| limit.is_none() && by.abs() > TURNED_RAD);
+        let (about, by, _) = free.max_by(|a, b| a.1.abs().total_cmp(&b.1.abs()))?;
+        let is_blind = placement.target.kind == TargetKind::CornerReflector && by.abs() > BLIND_RAD;
+        Some(match is_blind {
+            true => (about, by, BLIND_RAD, Severity::Stops),
+            false => (about, by, TURNED_RAD, Severity::Care),
+        })
     }
 
     /// What is far off though the procedure names no limit for it.
@@ -257,5 +288,26 @@ mod tests {
                 && (along + 80.0 * (1.0 - libm::cos(angle::radians(3.0)))).abs() < 1e-9
         );
         assert!((elevation_error - libm::atan2(rise, 4080.0 + along)).abs() < 1e-9);
+    }
+
+    /// However a reflector is turned its place stays, but at 20° half of its echo is gone, and at 45° it is looked at along a plate.
+    #[test]
+    fn a_reflector_still_looks_at_the_sensor() {
+        let turned =
+            |yaw, pitch| off(TargetKind::CornerReflector, AimError::PLACE, [0.0, 0.0, 0.0, yaw, pitch]);
+        for (yaw, pitch) in [(19.9, 0.0), (0.0, -19.9)] {
+            none(&turned(yaw, pitch), Code::StandOffMark);
+        }
+        for (yaw, pitch) in [(20.1, 0.0), (0.0, -20.1), (-44.0, 0.0)] {
+            check(&turned(yaw, pitch), Code::StandOffMark, Severity::Care, None);
+        }
+        let found =
+            check(&turned(80.0, 0.0), Code::StandOffMark, Severity::Stops, Some(angle::radians(80.0)));
+        let Facts::StandOffMark(OffPlace { about, .. }) = found.facts else { panic!() };
+        assert_eq!(about, OffBy::Yaw);
+        // What the procedure allows is allowed.
+        let mut allowed = turned(25.0, 0.0);
+        allowed.aiming.placements[0].tolerance.yaw_rad = Some(angle::radians(60.0));
+        none(&allowed, Code::StandOffMark);
     }
 }

@@ -1,7 +1,7 @@
 //! Things that cannot be where they are said to be.
 //!
-//! Rule: a thing stands inside the room, and two things that fill the same heights are not in one another by more than
-//! their places are known. Otherwise a figure was typed wrongly, and whatever is said of that thing is in doubt: care.
+//! Rule: a thing stands inside the room and under its ceiling, and two things that fill the same heights, or a thing and a
+//! runway, are not in one another by more than their places are known. Otherwise a figure was typed wrongly, and whatever is said of that thing is in doubt: care.
 //! Limit: how well the places are known, as entered; into a wall, at least the shop's own `into_wall_mm`: a pilaster or a
 //! shelf let in is no mistake of typing. The parts of a lift are hinged into one another and not looked at.
 
@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 use baywright_geometry::clearance::{Clearance, Intrusion, clearance};
 use baywright_geometry::{Bounds, DVec2, Outline};
 
-use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity};
+use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, Seen, finding, middle_of_both, thing_subject};
 use crate::model::{ShopFigure, Thing, ThingKind};
 
@@ -30,6 +30,8 @@ pub enum Misplaced {
 /// A thing that is tried elsewhere goes only where it fits: this is asked of things as they were entered.
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     outside(context, findings);
+    through_ceiling(context, findings);
+    in_runways(context, findings);
     in_one_another(context, findings);
 }
 
@@ -39,10 +41,7 @@ fn outside(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let bounds = seen.placed.bounds;
         let protrusions = super::outside_room::protruding(context, &seen.placed.prism);
         let Some(deepest) = protrusions.first() else { continue };
-        let into_wall = context.arrangement.shop.into_wall_mm;
-        let limit = seen.placed.known_mm.max(into_wall);
-        let basis =
-            if limit > seen.placed.known_mm { Basis::Shop(ShopFigure::IntoWall) } else { Basis::AsEntered };
+        let (limit, basis) = into_shell(context, &seen);
         if deepest.depth <= limit {
             continue;
         }
@@ -53,6 +52,51 @@ fn outside(context: &Context<'_>, findings: &mut Vec<Finding>) {
             finding(Facts::ThingPlace(Misplaced::Beyond), Severity::Care, subjects, at, basis)
                 .against(Quantity::Length(deepest.depth), Quantity::Length(limit)),
         );
+    }
+}
+
+/// How far into the shell of the building a thing may reach, mm, and who says so.
+fn into_shell(context: &Context<'_>, seen: &Seen<'_>) -> (f64, Basis) {
+    let into_wall = context.arrangement.shop.into_wall_mm;
+    let known = seen.placed.known_mm;
+    if into_wall > known { (into_wall, Basis::Shop(ShopFigure::IntoWall)) } else { (known, Basis::AsEntered) }
+}
+
+/// A height with a nought too many, or from a ceiling that is none.
+fn through_ceiling(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let ceiling = context.arrangement.bay.ceiling_mm;
+    for seen in context.things() {
+        let over = seen.placed.prism.span.top() - ceiling;
+        let (limit, basis) = into_shell(context, &seen);
+        if over > limit {
+            let subjects = vec![thing_subject(&seen.thing.id), Subject::Ceiling];
+            let at = seen.placed.bounds.centre().extend(ceiling);
+            findings.push(
+                finding(Facts::ThingPlace(Misplaced::Beyond), Severity::Care, subjects, at, basis)
+                    .against(Quantity::Length(over), Quantity::Length(limit)),
+            );
+        }
+    }
+}
+
+/// Things in the steel of a runway, whether it carries the car or not.
+fn in_runways(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let walls = context.arrangement.shop.within(context.arrangement.bay.walls_known);
+    for (runway, steel) in context.idle_runways().chain(context.carrying_steel()) {
+        let bounds = steel.outline.bounds();
+        for seen in context.things_near(bounds).filter(|seen| is_solid(seen.thing)) {
+            let Clearance::Intrudes(shared) = clearance(&seen.placed.prism, &steel) else { continue };
+            let known = seen.placed.known_mm + walls;
+            if shared.depth > known + super::SPEAKS_FROM_MM {
+                let at = middle_of_both(&seen.placed.bounds, &bounds).extend(shared.heights.bottom());
+                let subjects = vec![thing_subject(&seen.thing.id), runway.clone()];
+                let facts = Facts::ThingPlace(Misplaced::InOneAnother);
+                findings.push(
+                    finding(facts, Severity::Care, subjects, at, Basis::AsEntered)
+                        .against(Quantity::Length(shared.depth), Quantity::Length(known)),
+                );
+            }
+        }
     }
 }
 
@@ -227,10 +271,9 @@ mod tests {
 
     use baywright_geometry::PlanPose;
 
-    use super::super::finding::Subject;
     use super::*;
-    use crate::check::testing::{assess, cabinet, check, none, span, with};
-    use crate::model::Place;
+    use crate::check::testing::{assess, cabinet, check, none, raised, span, with};
+    use crate::model::{Arrangement, Place};
 
     /// A place typed with a nought too many, and two things in one place.
     #[test]
@@ -305,5 +348,38 @@ mod tests {
         none(&bars(200), Code::ThingPlace);
         let found = check(&bars(1_500), Code::ThingPlace, Severity::Care, None);
         assert_eq!(found.facts, Facts::ThingPlace(Misplaced::NotCompared));
+    }
+
+    /// A track that hangs at 20 m under a ceiling of 3 m, and one that goes 500 mm through it; 50 mm are let in.
+    #[test]
+    fn a_thing_through_the_ceiling() {
+        let hangs = |bottom: f64, top: f64| {
+            let mut arrangement = with(vec![cabinet("track", (10_500.0, 1_000.0), 900.0, 450.0)]);
+            arrangement.bay.things[0].span = span(bottom, top);
+            arrangement
+        };
+        for (bottom, top, over) in [(20_000.0, 20_100.0, 17_100.0), (2_500.0, 3_500.0, 500.0)] {
+            let found = check(&hangs(bottom, top), Code::ThingPlace, Severity::Care, Some(over));
+            assert_eq!(found.subjects, [Subject::Thing("track".into()), Subject::Ceiling]);
+        }
+        none(&hangs(2_500.0, 3_050.0), Code::ThingPlace);
+    }
+
+    /// A chest 99 mm into the side of a runway, whether that carries the car or not; on top of it, it stands.
+    #[test]
+    fn a_thing_in_a_runway() {
+        let beside = |mut arrangement: Arrangement| {
+            arrangement.bay.things = vec![cabinet("chest", (1_000.0, 4_000.0 + 200.0 - 99.0), 400.0, 400.0)];
+            arrangement
+        };
+        let mut idle = beside(raised());
+        idle.on_runways.clear();
+        for arrangement in [idle, beside(raised())] {
+            let found = check(&arrangement, Code::ThingPlace, Severity::Care, Some(99.0));
+            assert_eq!(found.subjects[1], Subject::Runway("left runway".into()));
+        }
+        let mut on_top = beside(raised());
+        on_top.bay.things[0].span = span(400.0, 900.0);
+        none(&on_top, Code::ThingPlace);
     }
 }

@@ -2,8 +2,8 @@
 //!
 //! Rule: nothing that a zone excludes shares volume with it (touching is allowed; what may be inside is the check
 //! `place_unsure`). Whether a thing is metal goes by what it holds, not by its face. Runways are steel, also those that carry
-//! the car. What is in a ceiling or in a wall of unknown content, or comes through a window, a pane of glass or an open door in
-//! a zone or bounding it, cannot be judged.
+//! the car. What is in a ceiling or in a wall of unknown content, or comes through a window, a pane or wall of glass or mesh or an
+//! open door in a zone or bounding it, cannot be judged; a ceiling in a zone clear of anything can.
 //! Limit: the aiming's own zones.
 
 mod room;
@@ -351,9 +351,44 @@ mod tests {
         lets(OpeningKind::Window, Material::Glass, true);
         let found = lets(OpeningKind::SwingDoor, Material::Glass, true);
         assert_eq!(found.subjects[0], Subject::Opening("door".into()));
+        lets(OpeningKind::SwingDoor, Material::Mesh, true);
+        lets(OpeningKind::SwingDoor, Material::Unknown, true);
         arrangement.bay.openings[0].shut = false;
         arrangement.parked = PlanPose::new(DVec2::new(6_199.0, 3_000.0), 0.0);
         none(&arrangement, Code::ZoneUnjudged);
+        // A millimetre, if the walls are known to two, or if the car may stand two ahead.
+        arrangement.bay.walls_known = Known::Within(2.0);
+        check(&arrangement, Code::ZoneUnjudged, Severity::Care, None);
+        arrangement.bay.walls_known = Known::Within(0.0);
+        arrangement.parked_known = ParkedKnown::Within { mm: 2.0, rad: 0.0 };
+        check(&arrangement, Code::ZoneUnjudged, Severity::Care, None);
+    }
+
+    /// A wall of glass is a window as large as the wall; one of brick with a window in it is told by its window.
+    #[test]
+    fn light_through_a_glass_wall() {
+        let mut arrangement = parked_at(6_200.0);
+        arrangement.aiming.zones[0].excludes = Exclusion::Light;
+        none(&arrangement, Code::ZoneUnjudged);
+        for material in [Material::Glass, Material::Mesh] {
+            arrangement.bay.walls[1].material = material;
+            let found = check(&arrangement, Code::ZoneUnjudged, Severity::Care, None);
+            assert_eq!(found.subjects[0], Subject::Wall("far wall".into()));
+        }
+    }
+
+    /// A ceiling 100 mm inside a zone is in it: where nothing may be, that stops; what it is made of is not known.
+    #[test]
+    fn a_ceiling_in_a_zone() {
+        let mut arrangement = clear();
+        arrangement.bay.ceiling_mm = 2_400.0;
+        arrangement.aiming.zones[0].span = span(0.0, 2_500.0);
+        check(&arrangement, Code::ZoneUnjudged, Severity::Care, Some(100.0));
+        arrangement.aiming.zones[0].excludes = Exclusion::Anything;
+        let found = check(&arrangement, Code::ZoneObject, Severity::Stops, Some(100.0));
+        assert_eq!(found.subjects, [Subject::Ceiling, Subject::Zone("beam".into())]);
+        arrangement.bay.ceiling_mm = 2_500.0;
+        none(&arrangement, Code::ZoneObject);
     }
 
     /// The same runways when the car stands on the floor between them: steel in the way of the car, the zone, the sight.

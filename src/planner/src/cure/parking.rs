@@ -122,7 +122,8 @@ pub(super) fn set_up(claims: &[Claim]) -> Option<Polygon> {
         | Volume::Line { .. }
         | Volume::Spot { .. }
         | Volume::Sight { .. }
-        | Volume::Fresnel { .. } => None,
+        | Volume::Fresnel { .. }
+        | Volume::Picture(_) => None,
     });
     let corners: Vec<DVec2> = inside.flat_map(|outline| outline.outer().to_vec()).collect();
     convex::hull(&corners)

@@ -14,6 +14,14 @@ pub struct Wall {
     pub material: Material,
 }
 
+impl Wall {
+    /// Whether daylight comes through it. One of which nobody said what it is made of is taken for a wall as others are: who
+    /// builds one of glass or mesh says so.
+    pub fn lets_light_in(&self) -> bool {
+        self.material.lets_light_through() == Some(true)
+    }
+}
+
 /// What closes an opening.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum OpeningKind {
@@ -53,14 +61,21 @@ pub struct Opening {
 }
 
 impl Opening {
-    /// Whether nothing closes it now: a window always does.
-    pub fn is_open(&self) -> bool {
-        !self.shut && self.kind != OpeningKind::Window
+    /// Whether nothing closes it now: a window always is closed, a gap never, whatever `shut` says.
+    pub const fn is_open(&self) -> bool {
+        match self.kind {
+            OpeningKind::RollerDoor | OpeningKind::SwingDoor => !self.shut,
+            OpeningKind::Window => false,
+            OpeningKind::Gap => true,
+        }
     }
 
-    /// Whether daylight comes through it: a window, a pane of glass, or nothing that closes it.
-    pub fn lets_light_in(&self) -> bool {
-        self.kind == OpeningKind::Window || self.material == Material::Glass || self.is_open()
+    /// Whether daylight comes through it: `None` if that is not known of what closes it. A window always lets it in.
+    pub fn lets_light_in(&self) -> Option<bool> {
+        if self.kind == OpeningKind::Window || self.is_open() {
+            return Some(true);
+        }
+        self.material.lets_light_through()
     }
 }
 

@@ -70,6 +70,26 @@ impl Material {
             | Self::Person => Metal::None,
         }
     }
+
+    /// Whether daylight comes through a sheet of it: `None` if that is not known. Mesh is mostly holes; plastic may be clear, as
+    /// that of a strip curtain is.
+    pub const fn lets_light_through(self) -> Option<bool> {
+        match self {
+            Self::Glass | Self::Mesh => Some(true),
+            Self::Plastic | Self::Unknown => None,
+            Self::Steel
+            | Self::Aluminium
+            | Self::CarBody
+            | Self::Foil
+            | Self::Concrete
+            | Self::Brick
+            | Self::Plasterboard
+            | Self::Wood
+            | Self::Rubber
+            | Self::Cloth
+            | Self::Person => Some(false),
+        }
+    }
 }
 
 /// How much metal something holds, whatever its face is made of.

@@ -22,6 +22,7 @@ mod floor;
 mod marks;
 mod names;
 mod numbers;
+mod off_place;
 mod summary;
 mod unsure;
 

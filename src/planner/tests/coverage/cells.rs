@@ -57,7 +57,7 @@ pub fn cell(row: Row, column: Column, relation: Relation, variant: Variant) -> C
     let asked = match row {
         Row::Thing(kind, hangs, made) => thing(kind, hangs, made, column, relation),
         Row::IdleRunway => runway(Made::Metal, column, relation),
-        Row::Wall(_) => wall(column, relation),
+        Row::Wall(material) => wall(material, column, relation),
         Row::Feature(kind) => feature(kind, column, relation),
         Row::PermanentMark => permanent_mark(column, relation),
         // Over a pit's edge by however little a foot falls.
@@ -67,7 +67,7 @@ pub fn cell(row: Row, column: Column, relation: Relation, variant: Variant) -> C
         Row::Proud(_, made) => runway(made, column, relation),
     };
     match variant {
-        Variant::CarUnsure => by_the_car(asked),
+        Variant::CarUnsure => by_the_car(row, column, relation, asked),
         Variant::Radar
         | Variant::CornerRadar
         | Variant::ForwardCamera
@@ -79,9 +79,13 @@ pub fn cell(row: Row, column: Column, relation: Relation, variant: Variant) -> C
 }
 
 /// The same where the row is known and the car may stand elsewhere.
-fn by_the_car(asked: Cell) -> Cell {
+fn by_the_car(row: Row, column: Column, relation: Relation, asked: Cell) -> Cell {
     const UNSURE_BY_CAR: Cell =
         Cell::Found(Severity::Care, &[Code::ZoneNear, Code::PlaceUnsure, Code::CarPlace]);
+    // Drawn on a painted mark, laid beside it.
+    if (row, column, relation) == (Row::PermanentMark, Column::Mark, Relation::Sliver) {
+        return care(&[Code::BesidePermanentMark]);
+    }
     if asked == UNSURE { UNSURE_BY_CAR } else { asked }
 }
 
@@ -192,6 +196,8 @@ fn thing(kind: ThingKind, hangs: Hangs, made: Made, column: Column, relation: Re
         },
         Column::WorkingRoom => care_only(care(&[Code::WorkingRoom]), relation),
         Column::WayOut => care_only(care(&[Code::KeepFree]), relation),
+        Column::Picture if is_light(kind) => line(care(&[Code::LightInPicture]), relation),
+        Column::Picture => excluded(false),
     }
 }
 
@@ -206,7 +212,7 @@ fn runway(made: Made, column: Column, relation: Relation) -> Cell {
             (Made::NoMetal, _) => Cell::Nothing(Reason::NotExcluded),
         },
         Column::ReflectingZone => solid(care(&[Code::ZoneUnjudged]), relation),
-        Column::PeopleZone | Column::LightZone => match relation {
+        Column::PeopleZone | Column::LightZone | Column::Picture => match relation {
             Relation::Clear => Cell::Nothing(Reason::FarEnough),
             Relation::Over | Relation::Sliver | Relation::Within => Cell::Nothing(Reason::NotExcluded),
         },
@@ -226,12 +232,16 @@ fn runway(made: Made, column: Column, relation: Relation) -> Cell {
     }
 }
 
-fn wall(column: Column, relation: Relation) -> Cell {
+fn wall(material: Material, column: Column, relation: Relation) -> Cell {
+    let lets_light_in = matches!(material, Material::Glass | Material::Mesh);
     match column {
+        // Light from near by is as good as light in the zone.
+        Column::Picture if lets_light_in && relation != Relation::Clear => care(&[Code::LightInPicture]),
+        Column::LightZone if lets_light_in && relation != Relation::Clear => care(&[Code::ZoneUnjudged]),
         Column::NothingZone | Column::MetalZone | Column::ReflectingZone => {
             solid(stops(&[Code::OutsideRoom]), relation)
         }
-        Column::PeopleZone | Column::LightZone => match relation {
+        Column::PeopleZone | Column::LightZone | Column::Picture => match relation {
             Relation::Clear => Cell::Nothing(Reason::FarEnough),
             Relation::Over | Relation::Sliver | Relation::Within => Cell::Nothing(Reason::EndsAtTheWall),
         },
@@ -297,6 +307,7 @@ fn feature(kind: FloorFeatureKind, column: Column, relation: Relation) -> Cell {
         | Column::Car
         | Column::Run
         | Column::WorkingRoom
-        | Column::WayOut => Cell::Nothing(Reason::OverOrUnder),
+        | Column::WayOut
+        | Column::Picture => Cell::Nothing(Reason::OverOrUnder),
     }
 }

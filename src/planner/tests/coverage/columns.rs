@@ -36,6 +36,8 @@ pub enum Column {
     WorkingRoom,
     /// A way that local rules want free.
     WayOut,
+    /// No light in a camera's picture.
+    Picture,
 }
 
 /// Who asks, and what is uncertain.
@@ -81,7 +83,7 @@ impl Variant {
     }
 
     fn set(self, arrangement: &mut Arrangement) {
-        let radar = arrangement.sensor.kind.radar().copied().unwrap();
+        let radar = arrangement.sensor.kind.radar().copied();
         let camera = Camera { pixels_across: 1_280, pixels_down: 960 };
         match self {
             Self::Radar => {}
@@ -92,7 +94,7 @@ impl Variant {
                     thing.place.known = Known::Within(0.0);
                 }
             }
-            Self::CornerRadar => arrangement.sensor.kind = SensorKind::CornerRadar(radar),
+            Self::CornerRadar => arrangement.sensor.kind = SensorKind::CornerRadar(radar.unwrap()),
             Self::ForwardCamera => arrangement.sensor.kind = SensorKind::ForwardCamera(camera),
             Self::SurroundCamera => arrangement.sensor.kind = SensorKind::SurroundCamera(camera),
             Self::Lidar => arrangement.sensor.kind = SensorKind::Lidar,
@@ -148,7 +150,7 @@ impl Relation {
 
 impl Column {
     /// Every column.
-    pub const ALL: [Self; 15] = [
+    pub const ALL: [Self; 16] = [
         Self::NothingZone,
         Self::MetalZone,
         Self::ReflectingZone,
@@ -164,6 +166,7 @@ impl Column {
         Self::Run,
         Self::WorkingRoom,
         Self::WayOut,
+        Self::Picture,
     ];
 
     /// The bay with a row in this relation to the place; `None` where the two cannot be put together.
@@ -172,6 +175,10 @@ impl Column {
         // On runways these places are beside the runways themselves.
         let at_the_car = matches!(self, Self::Car | Self::Tyre | Self::Mark | Self::Run | Self::WorkingRoom);
         if variant == Variant::Raised && at_the_car {
+            return None;
+        }
+        // Who has a picture is a camera.
+        if self == Self::Picture && !matches!(variant, Variant::Radar | Variant::CarUnsure) {
             return None;
         }
         let edge = self.edge();
@@ -207,6 +214,8 @@ impl Column {
             Self::Run => DVec2::new(6_000.0, 4_020.0),
             Self::WorkingRoom => DVec2::new(2_500.0, 4_500.0),
             Self::WayOut => DVec2::new(11_000.0, 1_000.0),
+            // 3200 mm ahead of the lens, 20° to the left.
+            Self::Picture => DVec2::new(8_000.0, 3_000.0 + 3_200.0 * libm::tan(angle::radians(20.0))),
         }
     }
 
@@ -236,6 +245,12 @@ impl Column {
             Self::Target => {
                 let stand = alone.aiming.placements[0].target.stand.as_mut().unwrap();
                 stand.base = rectangle((-500.0, -100.0), (-20.0, 100.0)).into();
+            }
+            Self::Picture => {
+                let camera = Camera { pixels_across: 1_280, pixels_down: 960 };
+                alone.sensor.kind = SensorKind::ForwardCamera(camera);
+                alone.sensor.view.azimuth_half_rad = angle::radians(20.0);
+                alone.aiming.placements[0].target.kind = TargetKind::Board;
             }
             Self::Sight | Self::Feet | Self::Car | Self::Tyre => {}
         }

@@ -7,7 +7,8 @@ use baywright_geometry::{DVec2, Prism, Segment, Span};
 
 use super::super::claim::{excludes_part, walls_bind};
 use super::super::finding::{Basis, Facts, Finding, Quantity, Severity, Subject};
-use super::super::{Context, SPEAKS_FROM_MM, finding, middle_of_both};
+use super::super::light::panes;
+use super::super::{Context, SPEAKS_FROM_MM, farthest_of, finding, middle_of_both, sway};
 use super::InZone;
 use crate::model::{Bay, Exclusion, FloorFeature, HeightsFrom, Metal, ZoneFrame};
 use crate::scene::PlacedZone;
@@ -44,7 +45,7 @@ pub(super) fn of_room(context: &Context<'_>, zone: &PlacedZone, findings: &mut V
         findings.push(ceiling(context, zone, over));
     }
     if zone.excludes == Exclusion::Light {
-        findings.extend(lights(context, zone));
+        lights(context, zone, findings);
     }
 }
 
@@ -202,39 +203,50 @@ fn stretches(bay: &Bay, edge: usize, heights: &Span) -> Vec<Segment> {
     left
 }
 
-/// What is in a ceiling, and above it, the program is not told.
+/// What is in a ceiling, and above it, the program is not told; that it is something, it knows.
 fn ceiling(context: &Context<'_>, zone: &PlacedZone, over: f64) -> Finding {
-    finding(
-        Facts::ZoneUnjudged(InZone { excludes: zone.excludes, heights: None, area_mm2: 0.0 }),
-        Severity::Care,
-        vec![Subject::Ceiling, Subject::Zone(zone.id.clone())],
-        zone.bounds.centre().extend(context.arrangement.bay.ceiling_mm),
-        procedure(context),
-    )
-    .against(Quantity::Length(over), Quantity::Length(0.0))
+    let facts = InZone { excludes: zone.excludes, heights: None, area_mm2: 0.0 };
+    let (facts, severity) = match zone.excludes {
+        Exclusion::Anything => (Facts::ZoneObject(facts), Severity::Stops),
+        Exclusion::Metal | Exclusion::Reflecting(_) | Exclusion::People | Exclusion::Light => {
+            (Facts::ZoneUnjudged(facts), Severity::Care)
+        }
+    };
+    let place = zone.bounds.centre().extend(context.arrangement.bay.ceiling_mm);
+    let subjects = vec![Subject::Ceiling, Subject::Zone(zone.id.clone())];
+    finding(facts, severity, subjects, place, procedure(context))
+        .against(Quantity::Length(over), Quantity::Length(0.0))
 }
 
-/// What lets daylight into a zone that excludes light, or bounds it: whether it matters depends on the day, so that it needs
-/// care.
-fn lights(context: &Context<'_>, zone: &PlacedZone) -> Vec<Finding> {
-    let bay = &context.arrangement.bay;
-    let lights = bay.openings.iter().filter(|opening| opening.lets_light_in());
-    lights
-        .filter_map(|opening| {
-            let pane = bay.opening_line(opening)?;
-            let heights = zone.prism.span.shared(&opening.span)?;
-            let apart = matches!(distance_to_segment(&zone.prism.outline, &pane), Separation::Apart { .. });
-            (!apart).then(|| {
-                let middle = (heights.bottom() + heights.top()) * 0.5;
-                let facts = InZone { excludes: zone.excludes, heights: Some(heights), area_mm2: 0.0 };
-                finding(
-                    Facts::ZoneUnjudged(facts),
-                    Severity::Care,
-                    vec![Subject::Opening(opening.id.clone()), Subject::Zone(zone.id.clone())],
-                    pane.at(0.5).extend(middle),
-                    procedure(context),
-                )
-            })
-        })
-        .collect()
+/// What lets daylight into a zone that excludes light, or bounds it, or may do so as far as the places of walls and car are
+/// known: whether it matters depends on the day, so that it needs care. Heights are known as well as places are.
+fn lights(context: &Context<'_>, zone: &PlacedZone, findings: &mut Vec<Finding>) {
+    let arrangement = context.arrangement;
+    let known = arrangement.shop.within(arrangement.bay.walls_known);
+    let far = farthest_of(&zone.prism.outline, arrangement.parked.origin());
+    let reach = known + sway(arrangement, far);
+    let mut told: Vec<Subject> = Vec::new();
+    for pane in panes(&arrangement.bay) {
+        let up_and_down = Span::new(pane.span.bottom() - known, pane.span.top() + known).ok();
+        let Some(heights) = up_and_down.and_then(|own| zone.prism.span.shared(&own)) else { continue };
+        let is_near = match distance_to_segment(&zone.prism.outline, &pane.line) {
+            Separation::Apart { gap, .. } => gap < reach - SPEAKS_FROM_MM,
+            Separation::Touching { .. } | Separation::Overlapping => true,
+        };
+        if !is_near || told.contains(&pane.subject) {
+            continue;
+        }
+        told.push(pane.subject.clone());
+        let middle = (heights.bottom() + heights.top()) * 0.5;
+        let facts = InZone { excludes: zone.excludes, heights: Some(heights), area_mm2: 0.0 };
+        let subjects = vec![pane.subject, Subject::Zone(zone.id.clone())];
+        let place = pane.line.at(0.5).extend(middle);
+        findings.push(finding(
+            Facts::ZoneUnjudged(facts),
+            Severity::Care,
+            subjects,
+            place,
+            procedure(context),
+        ));
+    }
 }

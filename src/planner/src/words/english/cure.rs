@@ -25,6 +25,11 @@ impl About<'_> {
         Some(text)
     }
 
+    /// Whether nobody moves a thing.
+    fn is_fixed(&self, id: &Id) -> bool {
+        self.arrangement.bay.things.iter().any(|own| own.id == *id && own.effort == Effort::Fixed)
+    }
+
     fn is_taped(&self, thing: &Id) -> bool {
         let own = self.arrangement.bay.things.iter().find(|own| own.id == *thing);
         let shop = &self.arrangement.shop;
@@ -52,6 +57,9 @@ impl About<'_> {
                 }
             }
             Step::OpenDoor { door } => format!("open {}", the(door)),
+            Step::Tape { thing } if self.is_taped(thing) && self.is_fixed(thing) => {
+                format!("tape {} closer than it is known now", the(thing))
+            }
             Step::Tape { thing } if self.is_taped(thing) => {
                 format!("move {} a little further away, or tape it closer than it is known now", the(thing))
             }

@@ -4,12 +4,13 @@ use baywright_geometry::marks::MarkFault;
 
 use super::marks::wheel_name;
 use super::numbers::percent;
+use super::off_place::off_by;
 use super::{About, sentence_start};
 use crate::assessment::{
-    AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Misplaced, OffBy, OffPlace,
-    OnRunways, Quantity, Severity, StandReach, Subject, TooLarge, Under,
+    AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Lit, Misplaced, OnRunways, Painted,
+    Quantity, Severity, StandReach, Subject, TooLarge, Under,
 };
-use crate::model::{Known, Material, Metal, Provenance, ShopFigure, Thing};
+use crate::model::{Id, Known, Material, Metal, Provenance, ShopFigure, Thing};
 
 impl About<'_> {
     /// How bad, in words.
@@ -33,7 +34,8 @@ impl About<'_> {
         match &finding.facts {
             Facts::OutsideRoom(_) => match finding.subjects.get(1) {
                 Some(Subject::Opening(id)) => {
-                    let shut = self.arrangement.bay.openings.iter().any(|door| door.id == *id && door.shut);
+                    let shut =
+                        self.arrangement.bay.openings.iter().any(|door| door.id == *id && !door.is_open());
                     if shut {
                         format!("{first} would go through {second}, which is shut")
                     } else {
@@ -55,7 +57,10 @@ impl About<'_> {
                 (Some(Subject::FloorFeature(_)), None) => {
                     format!("{first} lies flush in the floor of {second}")
                 }
-                (Some(Subject::Opening(_)), Some(_)) => format!("{first} lets light into {second}"),
+                (Some(Subject::Opening(_) | Subject::Wall(_)), Some(_)) => {
+                    let lets = if self.may_only_be_clear(finding) { "may let" } else { "lets" };
+                    format!("{first} {lets} light into {second}")
+                }
                 _ => format!("{first} is in {second}, and it is not known whether it matters"),
             },
             Facts::AlignmentOff(AlignmentFigure::ThrustAngle) => {
@@ -74,7 +79,13 @@ impl About<'_> {
                 };
                 format!("{what} runs out through the {first}")
             }
-            Facts::LightInPicture => format!("{first} lets light into the picture of {second}"),
+            Facts::LightInPicture(lit) => match (finding.culprit(), lit) {
+                (Some(_), _) => format!("{first} is in the picture of {second}"),
+                (None, Lit::Is) => format!("{first} lets light into the picture of {second}"),
+                (None, Lit::ByPlace | Lit::ByMaterial) => {
+                    format!("{first} may let light into the picture of {second}")
+                }
+            },
             Facts::OffBeam { .. } => format!("{first} is outside the beam of {second}"),
             Facts::DoorLeaf(DoorPart::Roll) => {
                 format!("the roll over the {first} may hang in {second}")
@@ -84,6 +95,11 @@ impl About<'_> {
             Facts::CarPlace(_) => "the car may stand too near, a little off its place".to_owned(),
             Facts::DoorLeaf(DoorPart::Leaf) => match finding.subjects.get(1) {
                 Some(Subject::Target(_)) => format!("{first} may stand open in the way of {second}"),
+                Some(Subject::Mark(_)) => format!("{first} may stand open on {second} or in a run to it"),
+                Some(Subject::KeepFree(id)) => {
+                    let where_it_is = if self.is_door(id) { "before" } else { "in" };
+                    format!("{first} may stand open {where_it_is} {second}")
+                }
                 _ => format!("{first} may stand open where {second} must be"),
             },
             Facts::SightBlocked(InSight::CoversSensor) => format!("{first} covers the {}", self.sensor()),
@@ -107,7 +123,11 @@ impl About<'_> {
                 Some(Subject::Opening(_)) => format!("{second} would lie beyond the {first}"),
                 _ => format!("{second} would lie on the {first}"),
             },
-            Facts::BesidePermanentMark(own) => {
+            Facts::BesidePermanentMark(Painted::On) => {
+                let marks: Vec<String> = finding.subjects.iter().map(|mark| self.subject(mark)).collect();
+                format!("{} may be laid beside the permanent marks under them", super::listed(&marks))
+            }
+            Facts::BesidePermanentMark(Painted::Beside(own)) => {
                 format!("{first} would lie beside the permanent mark “{own}”")
             }
             Facts::RunBlocked => format!("{first} stands in {second}"),
@@ -151,8 +171,7 @@ impl About<'_> {
             }
             Facts::WorkingRoom(_) => format!("little room between the {first} and the car"),
             Facts::KeepFree => {
-                let door = matches!(finding.subjects.get(1), Some(Subject::KeepFree(id))
-                    if self.arrangement.bay.openings.iter().any(|opening| opening.id == *id));
+                let door = matches!(finding.subjects.get(1), Some(Subject::KeepFree(id)) if self.is_door(id));
                 format!("{first} stands {} {second}", if door { "before" } else { "in" })
             }
             Facts::FloorLevels(fact) => self.floor_title(*fact, finding),
@@ -208,7 +227,10 @@ impl About<'_> {
             Facts::ThingPlace(_) => format!("{value} in one another, known to {limit_text}"),
             Facts::StandReach(_) => format!("asked {value} above the floor, reaches {limit_text}"),
             Facts::MarkOffTarget => format!("{value} beside it, limit {limit_text}"),
-            Facts::BesidePermanentMark(_) => format!("{value} apart, wants {limit_text} or none"),
+            Facts::BesidePermanentMark(Painted::On) => format!("by up to {value}, limit {limit_text}"),
+            Facts::BesidePermanentMark(Painted::Beside(_)) => {
+                format!("{value} apart, wants {limit_text} or none")
+            }
             Facts::WheelOffRunway(_) => format!("{value} apart, limit {limit_text}"),
             Facts::WorkingRoom(_) => format!("{value} there, wants {limit_text}"),
             Facts::FloorLevels(fact) => super::floor::measure(*fact, &value, &limit_text),
@@ -231,7 +253,7 @@ impl About<'_> {
             | Facts::MeasuredOnCar
             | Facts::AlignmentOff(_)
             | Facts::AlignmentUnknown(_)
-            | Facts::LightInPicture
+            | Facts::LightInPicture(_)
             | Facts::ViewByAngles
             | Facts::Condition(_)
             | Facts::HaveReady(_) => format!("{value}, limit {limit_text}"),
@@ -258,7 +280,7 @@ impl About<'_> {
                         "{}, level with the floor; the zone is to be clear of {of}. Ask what the procedure says of the floor.",
                         sentence_start(&self.made_of(finding))
                     ),
-                    Some(Subject::Opening(_)) => format!(
+                    Some(Subject::Opening(_) | Subject::Wall(_)) => format!(
                         "The zone is to be clear of {of}; how much it lets in depends on the day."
                     ),
                     Some(Subject::Ceiling) => {
@@ -305,9 +327,20 @@ impl About<'_> {
             Facts::BeyondDoor => "Out there look after traffic and people, the slope of the ground, light and \
                                   weather."
                 .to_owned(),
-            Facts::LightInPicture => "Light beside or behind the board spoils what the camera sees of it; how much it \
-                                      is depends on the day. Shut it or shade it."
-                .to_owned(),
+            Facts::LightInPicture(lit) => {
+                let spoils = "light beside or behind the board spoils what the camera sees of it";
+                let day = "how much it is depends on the day. Shut it or shade it.";
+                match (finding.culprit(), lit) {
+                    (Some(_), _) => format!("{}. Switch it off or shade it.", sentence_start(spoils)),
+                    (None, Lit::Is) => format!("{}; {day}", sentence_start(spoils)),
+                    (None, Lit::ByPlace) => {
+                        format!("As far as the places of walls and car are known: {spoils}; {day}")
+                    }
+                    (None, Lit::ByMaterial) => {
+                        format!("What it is made of may let daylight through: {spoils}. Look, and shade it if it does.")
+                    }
+                }
+            }
             Facts::OffBeam { loss_db } => {
                 let loss = self.locale.region.number(*loss_db, 0);
                 format!(
@@ -404,7 +437,12 @@ impl About<'_> {
                 0..=2 => "Check the figures of its place.".to_owned(),
                 _ => "Check the figures of their places.".to_owned(),
             },
-            Facts::BesidePermanentMark(_) => {
+            Facts::BesidePermanentMark(Painted::On) => {
+                "The car will stand a little elsewhere: lay this aiming's marks from its wheels and cover the permanent ones, \
+                 or park by those and say how well it stands there."
+                    .to_owned()
+            }
+            Facts::BesidePermanentMark(Painted::Beside(_)) => {
                 "One is easily taken for the other: cover the one that is not meant, or park by it.".to_owned()
             }
             Facts::RunBlocked => "Tape or laser cannot pass there.".to_owned(),
@@ -419,7 +457,7 @@ impl About<'_> {
                     .to_owned()
             }
             Facts::MarkInAir { instead: Some(aiming) } => {
-                format!("The mark plan of “{aiming}” has no spot beside the tyres.")
+                format!("No mark of “{aiming}” would hang in the air.")
             }
             Facts::MarkInAir { instead: None } => {
                 "No mark plan without spots beside the tyres is entered for this sensor.".to_owned()
@@ -545,6 +583,18 @@ impl About<'_> {
         }
     }
 
+    /// Whether what is to be kept free is the way to a door.
+    fn is_door(&self, id: &Id) -> bool {
+        self.arrangement.bay.openings.iter().any(|opening| opening.id == *id)
+    }
+
+    /// Whether a finding is about an opening first of which nobody knows whether light comes through it.
+    fn may_only_be_clear(&self, finding: &Finding) -> bool {
+        let Some(Subject::Opening(id)) = finding.subjects.first() else { return false };
+        let own = self.arrangement.bay.openings.iter().find(|own| own.id == *id);
+        own.is_some_and(|own| own.lets_light_in().is_none())
+    }
+
     pub(super) fn known(&self, finding: &Finding) -> String {
         let Some(thing) = self.thing(finding) else {
             let within = self.length(self.arrangement.shop.within(self.arrangement.bay.walls_known));
@@ -559,60 +609,6 @@ impl About<'_> {
             }
             Known::Within(_) => format!("Its place is known to ± {within}."),
         }
-    }
-
-    fn off_place(&self, off: &OffPlace) -> String {
-        let OffPlace {
-            along_mm: along,
-            across_mm: across,
-            height_mm: height,
-            yaw_rad: yaw,
-            pitch_rad: pitch,
-            azimuth_error_rad: azimuth_error,
-            elevation_error_rad: elevation_error,
-            about: _,
-        } = off;
-        let mut parts = Vec::new();
-        let mut length = |value: f64, plus: &str, minus: &str| {
-            if value.abs() >= crate::check::SPEAKS_FROM_MM {
-                parts.push(format!(
-                    "{} {}",
-                    self.length(value.abs()),
-                    if value > 0.0 { plus } else { minus }
-                ));
-            }
-        };
-        length(*along, "too far away", "too near");
-        length(*across, "too far left seen from the sensor", "too far right seen from the sensor");
-        length(*height, "too high", "too low");
-        let mut angle = |value: f64, plus: &str, minus: &str| {
-            /// A thousandth of a degree.
-            const SPEAKS_FROM: f64 = 1.7e-5;
-            if value.abs() >= SPEAKS_FROM {
-                parts.push(format!(
-                    "{} {}",
-                    self.degrees(value.abs()),
-                    if value > 0.0 { plus } else { minus }
-                ));
-            }
-        };
-        angle(*yaw, "turned anticlockwise seen from above", "turned clockwise seen from above");
-        angle(*pitch, "tipped forward", "tipped back");
-        // What is nothing is not said: an aim that is off by 0° is not off.
-        let none = self.degrees(0.0);
-        let ways = [(azimuth_error, "left or right"), (elevation_error, "up or down")];
-        let off: Vec<String> = ways
-            .into_iter()
-            .map(|(error, way)| (self.degrees(*error), way))
-            .filter(|(error, _)| *error != none)
-            .map(|(error, way)| format!("{error} {way}"))
-            .collect();
-        // A target whose place does not aim the sensor: nothing to say of the aim.
-        if off.is_empty() {
-            return format!("It is {}.", super::listed(&parts));
-        }
-        let aim = format!("The aim would be off by {}", super::listed(&off));
-        if parts.is_empty() { format!("{aim}.") } else { format!("It is {}. {aim}.", super::listed(&parts)) }
     }
 
     fn fault(&self, fault: MarkFault) -> String {
@@ -646,18 +642,6 @@ impl About<'_> {
             }
             MarkFault::OutOfReach => "It would lie further away than any bay is long.".to_owned(),
         }
-    }
-}
-
-const fn off_by(about: OffBy) -> &'static str {
-    match about {
-        OffBy::Azimuth => "of aim left or right",
-        OffBy::Elevation => "of aim up or down",
-        OffBy::Along => "too near or too far",
-        OffBy::Across => "aside",
-        OffBy::Height => "in height",
-        OffBy::Yaw => "turned",
-        OffBy::Pitch => "tipped",
     }
 }
 

@@ -1,5 +1,6 @@
 //! What is found of the floor's levels, in words.
 
+use super::off_place::off_by;
 use super::{About, listed};
 use crate::assessment::{Finding, FloorFact, Subject, Tilt};
 
@@ -36,6 +37,18 @@ impl About<'_> {
             FloorFact::TargetMaybeOff { high } => {
                 format!("{} may stand {} for the car", there(), if high { "too high" } else { "too low" })
             }
+            FloorFact::MatOff { high } => {
+                format!("{} would lie {} for the car", there(), if high { "too high" } else { "too low" })
+            }
+            FloorFact::MatMaybeOff { high } => {
+                format!("{} may lie {} for the car", there(), if high { "too high" } else { "too low" })
+            }
+            FloorFact::PlumbOff(_) => {
+                format!("{} would be upright by the plumb line, not for the car", there())
+            }
+            FloorFact::PlumbMaybeOff(_) => {
+                format!("{} may be upright by the plumb line and not for the car", there())
+            }
         }
     }
 }
@@ -58,8 +71,12 @@ pub(super) fn measure(fact: FloorFact, value: &str, limit: &str) -> String {
         FloorFact::MaybeUneven => format!("up to {value} between highest and lowest, limit {limit}"),
         FloorFact::Tilted(_) => format!("by {value}, limit {limit}"),
         FloorFact::MaybeTilted(_) => format!("by up to {value}, limit {limit}"),
-        FloorFact::TargetOff { .. } => format!("{value} off the plane of the wheels, limit {limit}"),
-        FloorFact::TargetMaybeOff { .. } => {
+        FloorFact::PlumbOff(about) => format!("{value} {}, limit {limit}", off_by(about)),
+        FloorFact::PlumbMaybeOff(about) => format!("up to {value} {}, limit {limit}", off_by(about)),
+        FloorFact::TargetOff { .. } | FloorFact::MatOff { .. } => {
+            format!("{value} off the plane of the wheels, limit {limit}")
+        }
+        FloorFact::TargetMaybeOff { .. } | FloorFact::MatMaybeOff { .. } => {
             format!("up to {value} off the plane of the wheels, limit {limit}")
         }
         FloorFact::Unknown
@@ -90,7 +107,19 @@ pub(super) const fn detail(fact: FloorFact) -> &'static str {
         }
         FloorFact::Tilted(_) => "That is the plane of the wheels, on the floor as surveyed.",
         FloorFact::MaybeTilted(_) => "That is the plane of the wheels, with what is uncertain of the levels.",
-        FloorFact::TargetMaybeOff { .. } => "The plane of the wheels, drawn on to it, is known no better.",
+        FloorFact::PlumbOff(_) => {
+            "The plane of the wheels is tilted there, and the aiming says how upright is judged: by the plumb line. Park on a \
+             part that is more level, or ask whether the procedure means the plane of the wheels."
+        }
+        FloorFact::PlumbMaybeOff(_) => {
+            "The plane of the wheels may be tilted so far, with what is uncertain of the levels."
+        }
+        FloorFact::MatOff { .. } => {
+            "It lies as its floor does: park on a part that is more level, or have it levelled."
+        }
+        FloorFact::TargetMaybeOff { .. } | FloorFact::MatMaybeOff { .. } => {
+            "The plane of the wheels, drawn on to it, is known no better."
+        }
         FloorFact::TargetOff { high: true } => {
             "Its floor lies higher than the plane of the wheels there: its height above the floor is to be so much less."
         }

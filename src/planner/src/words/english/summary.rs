@@ -74,14 +74,15 @@ impl About<'_> {
     }
 }
 
-/// How many things stop the aiming, and how many others need care: a thing with two findings is one thing.
+/// How many things stop the aiming, and how many others need care: a thing of the bay with two findings is one thing; of the car
+/// or the room each finding is a matter of its own.
 fn culprits(assessment: &Assessment) -> (usize, usize) {
     let mut told: Vec<(&Subject, Severity)> = Vec::new();
     let mut unnamed = [0, 0];
     // What stops comes first in the list.
     for finding in assessment.findings.iter().filter(|f| f.severity != Severity::Note) {
         match finding.subjects.first() {
-            Some(subject) if told.iter().any(|(own, _)| *own == subject) => {}
+            Some(subject @ Subject::Thing(_)) if told.iter().any(|(own, _)| *own == subject) => {}
             Some(subject) => told.push((subject, finding.severity)),
             None => unnamed[usize::from(finding.severity != Severity::Stops)] += 1,
         }

@@ -30,6 +30,7 @@ impl About<'_> {
             let (what, of) = (self.subject(&one.what), self.subject(&one.may_be.of));
             match (one.may_be.code, &one.what) {
                 (Code::ZoneObject | Code::ZoneUnjudged, _) => format!("{what} may be inside {of}"),
+                (Code::LightInPicture, _) => format!("{what} may come into the picture of {of}"),
                 (Code::WheelOffRunway, _) => format!("a wheel may leave {what}"),
                 (Code::WheelPlace, _) => format!("a wheel may come onto {what}"),
                 (Code::MarkPlace | Code::StandClash, Subject::FloorFeature(_)) => {
@@ -57,6 +58,7 @@ impl About<'_> {
             (Code::FresnelEntered, _) => format!("be too near the radar's path to {of}"),
             (Code::RunBlocked, _) => format!("stand in a run to {of}"),
             (Code::MarkPlace, _) => format!("stand on {of}"),
+            (Code::LightInPicture, _) => format!("be in the picture of {of}"),
             (_, Subject::Zone(_)) => format!("be inside {of}"),
             _ => format!("be where {of} goes"),
         };

@@ -1,0 +1,109 @@
+//! Where something stands whose level matters, and what its level is.
+
+use baywright_geometry::locate::{Located, locate};
+use baywright_geometry::marks::Construction;
+use baywright_geometry::{DVec2, Outline, Prism};
+use baywright_survey::Level;
+
+use crate::check::Context;
+use crate::check::finding::Subject;
+use crate::model::{FloorSurvey, Id, Runway};
+
+/// What something stands on, with its own survey: one of the floor says nothing of a runway.
+pub(super) struct Ground<'a> {
+    pub(super) of: Subject,
+    pub(super) survey: Option<&'a FloorSurvey>,
+    /// How high it lies as entered.
+    pub(super) height: f64,
+    /// How much higher that is than the plane from which everything on it is meant.
+    pub(super) raised: f64,
+    pub(super) place: DVec2,
+}
+
+/// Something whose level matters, on the ground of this number.
+pub(super) struct Spot {
+    pub(super) of: Subject,
+    pub(super) ground: usize,
+    pub(super) at: DVec2,
+    pub(super) level: Option<Level>,
+}
+
+/// Where a stand's base rests: its corners, or the four quarters of a round one.
+fn feet(base: &Outline) -> Vec<DVec2> {
+    match base {
+        Outline::Polygon(polygon) => polygon.outer().to_vec(),
+        Outline::Circle(circle) => {
+            let out = [DVec2::X, DVec2::Y, DVec2::NEG_X, DVec2::NEG_Y];
+            out.map(|out| circle.centre() + out * circle.radius()).to_vec()
+        }
+    }
+}
+
+/// Everything whose level matters, each with its level as surveyed. Levels on runways are those above the plane that
+/// carries the wheels, on the floor those above the bay's zero: what both are meant to be differs by the runways' height.
+pub(super) struct Spots<'a> {
+    /// The floor first, then the runways that carry the car.
+    pub(super) grounds: Vec<Ground<'a>>,
+    pub(super) wheels: Vec<Spot>,
+    /// Under the middle of each target's face.
+    pub(super) targets: Vec<Spot>,
+    pub(super) feet: Vec<Spot>,
+    pub(super) marks: Vec<Spot>,
+}
+
+impl<'a> Spots<'a> {
+    pub(super) fn of(context: &Context<'a>) -> Self {
+        let (arrangement, scene) = (context.arrangement, context.scene);
+        let survey = arrangement.bay.survey.as_ref();
+        let place = scene.bay_from_vehicle.origin();
+        let mut grounds = vec![Ground { of: Subject::Floor, survey, height: 0.0, raised: 0.0, place }];
+        let carrying: Vec<(&Runway, Prism)> = context.carrying_runways().collect();
+        grounds.extend(carrying.iter().map(|(runway, _)| Ground {
+            of: Subject::Runway(runway.id.clone()),
+            survey: runway.survey.as_ref(),
+            height: runway.top_mm,
+            raised: runway.top_mm - scene.carried_at_mm,
+            place: runway.outline.bounds().centre(),
+        }));
+        let on_runway = |at: DVec2| {
+            let holds = |(_, prism): &(&Runway, Prism)| locate(&prism.outline, at) != Located::Outside;
+            carrying.iter().position(holds).map(|index| index + 1)
+        };
+        let spot = |of: Subject, ground: usize, at: DVec2| {
+            let level = grounds.get(ground).and_then(|ground| {
+                let level = ground.survey?.points.at(at)?;
+                Some(Level { level_mm: level.level_mm + ground.raised, ..level })
+            });
+            Spot { of, ground, at, level }
+        };
+        // A wheel that no runway holds is found by another check.
+        let ground_of = |at: DVec2| if carrying.is_empty() { Some(0) } else { on_runway(at) };
+        let wheels = scene.wheels.iter().filter_map(|at| Some(spot(Subject::Car, ground_of(*at)?, *at)));
+        let target = |id: &Id| Subject::Target(id.clone());
+        let targets = scene.targets.iter().map(|own| spot(target(&own.id), 0, own.set.place.origin()));
+        let stands = arrangement.aiming.placements.iter().zip(&scene.targets);
+        let stands = stands.filter_map(|(placement, own)| Some((placement.target.stand.as_ref()?, own)));
+        let feet = stands.flat_map(|(stand, own)| {
+            let at = feet(&stand.base.placed(&own.set.place));
+            at.into_iter().map(|at| spot(Subject::Stand(own.id.clone()), 0, at)).collect::<Vec<_>>()
+        });
+        let made = arrangement.aiming.mark_plan.iter().zip(&scene.marks);
+        let made = made.filter(|(step, _)| !matches!(step.construction, Construction::WheelPoint { .. }));
+        let marks = made.filter_map(|(_, mark)| {
+            let at = mark.at.ok()?;
+            Some(spot(Subject::Mark(mark.id.clone()), on_runway(at).unwrap_or(0), at))
+        });
+        let (wheels, targets) = (wheels.collect(), targets.collect());
+        let (feet, marks) = (feet.collect(), marks.collect());
+        Self { wheels, targets, feet, marks, grounds }
+    }
+
+    /// What stands there: all but the marks.
+    pub(super) fn standing(&self) -> impl Iterator<Item = &Spot> {
+        self.wheels.iter().chain(&self.targets).chain(&self.feet)
+    }
+
+    pub(super) fn on(&self, ground: usize) -> impl Iterator<Item = &Spot> {
+        self.standing().chain(&self.marks).filter(move |spot| spot.ground == ground)
+    }
+}

@@ -1,0 +1,172 @@
+//! How level the floor is at all that stands on it.
+
+use baywright_survey::Level;
+
+use super::spots::{Spot, Spots};
+use super::{care_of, no_cure};
+use crate::check::finding::{Finding, Quantity, Severity};
+use crate::check::{Context, FloorFact, SPEAKS_FROM_MM};
+
+/// Something that stands where its level is known.
+type Surveyed<'a> = (&'a Spot, Level);
+
+/// Highest against lowest of what stands on the floor.
+pub(super) fn spread(context: &Context<'_>, spots: &Spots<'_>, limit: f64) -> Option<Finding> {
+    let known: Vec<Surveyed<'_>> = spots.standing().filter_map(|spot| Some((spot, spot.level?))).collect();
+    let highest = outermost(&known, |level| level.level_mm);
+    let lowest = outermost(&known, |level| -level.level_mm);
+    let pairs = || highest.iter().flat_map(|high| lowest.iter().map(move |low| (high, low)));
+    let found = |fact: FloorFact, pair: (&Surveyed<'_>, &Surveyed<'_>), by: f64| {
+        let mut of = vec![pair.0.0.of.clone(), pair.1.0.of.clone()];
+        of.dedup();
+        care_of(context, fact, of, pair.1.0.at).against(Quantity::Length(by), Quantity::Length(limit))
+    };
+    let apart = |pair: &(&Surveyed<'_>, &Surveyed<'_>)| pair.0.1.level_mm - pair.1.1.level_mm;
+    let worst = pairs().max_by(|a, b| apart(a).total_cmp(&apart(b)))?;
+    if apart(&worst) > limit + SPEAKS_FROM_MM {
+        let uneven = no_cure(found(FloorFact::Uneven, worst, apart(&worst)));
+        return Some(Finding { severity: Severity::Stops, ..uneven });
+    }
+    let worst = pairs().max_by(|a, b| at_worst(*a).total_cmp(&at_worst(*b)))?;
+    (at_worst(worst) > limit + SPEAKS_FROM_MM).then(|| found(FloorFact::MaybeUneven, worst, at_worst(worst)))
+}
+
+/// How much higher one may be than another: of one place nothing is uncertain.
+fn at_worst((high, low): (&Surveyed<'_>, &Surveyed<'_>)) -> f64 {
+    let both = high.0.at.distance(low.0.at) > 0.0;
+    let within = if both { libm::hypot(high.1.within_mm, low.1.within_mm) } else { 0.0 };
+    high.1.level_mm - low.1.level_mm + within
+}
+
+/// Those among which the highest must be, with what is uncertain: all but what two others, in other places, are at least as high
+/// and as uncertain as. Few of many: a stand of many corners is not compared with each of another.
+fn outermost<'a>(known: &[Surveyed<'a>], up: impl Fn(&Level) -> f64) -> Vec<Surveyed<'a>> {
+    let mut known = known.to_vec();
+    known.sort_by(|(a, x), (b, y)| {
+        let by_level = up(y).total_cmp(&up(x)).then(y.within_mm.total_cmp(&x.within_mm));
+        by_level.then(a.at.x.total_cmp(&b.at.x)).then(a.at.y.total_cmp(&b.at.y))
+    });
+    known.dedup_by(|(a, x), (b, y)| a.at == b.at && x.level_mm == y.level_mm);
+    let (mut most, mut second) = (f64::NEG_INFINITY, f64::NEG_INFINITY);
+    known.retain(|(_, level)| {
+        let within = level.within_mm;
+        let is_outer = within > second;
+        (most, second) = if within > most { (within, most) } else { (most, second.max(within)) };
+        is_outer
+    });
+    known
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::check::floor_levels::testing::*;
+    use crate::check::testing::*;
+
+    /// The rear left wheel stands at (1400, 3770), in the cell of the points (1000 to 2000, 3000 to 4000).
+    #[test]
+    fn a_floor_that_is_not_level_at_wheels_and_target_stops() {
+        let stops = |arrangement: &Arrangement, spread: f64| {
+            let found = of(&assess(arrangement), Code::FloorLevels)
+                .into_iter()
+                .find(|found| found.facts == Facts::FloorLevels(FloorFact::Uneven))
+                .cloned()
+                .unwrap();
+            assert_eq!(found.severity, Severity::Stops);
+            assert!((number(found.measured.unwrap()) - spread).abs() < 1e-6, "{found:?}");
+            assert!(found.cure.is_none(), "no survey makes a floor level");
+            assert_eq!(assess(arrangement).verdict, Verdict::NotReady);
+        };
+        // A fall all along, 1 mm a metre: from the rear wheels at 1400 to the feet at 9300.
+        stops(&with_levels(|p| 0.001 * p.x), 7.9);
+        none(&with_levels(|p| 0.0006 * p.x), Code::FloorLevels);
+        // A step between x = 7 m and x = 8 m.
+        stops(&with_levels(|p| if p.x > 7_500.0 { -54.0 } else { 0.0 }), 54.0);
+        // Twice the limit, sharply, at one point 2 m aside of all that stands there.
+        none(&with_levels(|p| if p == DVec2::new(6_000.0, 1_000.0) { 10.0 } else { 0.0 }), Code::FloorLevels);
+    }
+
+    /// A hole elsewhere: an end of the room 54 mm lower, or never surveyed. A metre beside something it would count: where
+    /// between two points a floor breaks off no survey shows.
+    #[test]
+    fn what_is_elsewhere_does_not_matter() {
+        let far = |p: DVec2| p.x > 11_500.0;
+        none(&with_levels(|p| if far(p) { -54.0 } else { 0.0 }), Code::FloorLevels);
+        let mut arrangement = clear();
+        survey_of(&mut arrangement, |points| points.retain(|point| !far(point.at)));
+        none(&arrangement, Code::FloorLevels);
+    }
+
+    /// A dip of 6 mm at the point (4000, 4000), 230 mm beside the front left wheel: 4.6 mm there. The slopes round it change by
+    /// so much that 5 mm may well be passed.
+    #[test]
+    fn what_may_be_uneven_needs_care() {
+        let dip = with_levels(|p| if p == DVec2::new(4_000.0, 4_000.0) { -6.0 } else { 0.0 });
+        let found = of(&assess(&dip), Code::FloorLevels).into_iter().next().cloned().unwrap();
+        assert_eq!(found.facts, Facts::FloorLevels(FloorFact::MaybeUneven));
+        assert_eq!(found.severity, Severity::Care);
+        let most = number(found.measured.unwrap());
+        assert!(most > 5.0 && most < 8.0, "{most}");
+        // Where it bends by decimetres, nothing is known at all between the points.
+        let rough = with_levels(|p| if (p.x + p.y) % 2_000.0 > 500.0 { 40.0 } else { -40.0 });
+        assert!(facts(&rough).contains(&(FloorFact::Uncertain, Severity::Care)));
+    }
+
+    /// The floor falls under a raised car and is level at its target: that is nothing to wheels that stand on runways.
+    #[test]
+    fn on_runways_the_floor_says_nothing_of_the_wheels() {
+        let falls = |p: DVec2| if p.x < 5_000.0 { 20.0 } else { 0.0 };
+        assert_eq!(facts(&with_levels(falls))[0], (FloorFact::Uneven, Severity::Stops));
+        let mut arrangement = raised();
+        survey_of(&mut arrangement, |points| {
+            points.iter_mut().filter(|p| p.at.x < 5_000.0).for_each(|p| p.level_mm = 20.0);
+        });
+        assert!(!facts(&arrangement).iter().any(|(fact, _)| *fact == FloorFact::Uneven));
+        none(&raised(), Code::FloorLevels);
+    }
+
+    /// Levels 4 mm apart with a limit of 4 mm are within it, as they are shown; the smallest more that is spoken of is not.
+    #[test]
+    fn at_the_limit_it_is_level() {
+        let step = |mm: f64| {
+            let mut arrangement = with_levels(|p| if p.x > 7_500.0 { -mm } else { 0.0 });
+            arrangement.aiming.floor = Some(FloorRequirement::level(4.0));
+            facts(&arrangement).contains(&(FloorFact::Uneven, Severity::Stops))
+        };
+        assert!(!step(4.0) && !step(4.0 + 1e-9) && !step(4.005));
+        assert!(step(4.02));
+    }
+
+    /// Among a thousand spots the worst pair of a few is the worst of all, and they are few.
+    #[test]
+    fn few_of_many_are_compared() {
+        let mut seed = 1_u64;
+        let mut next = || {
+            seed = seed.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+            (seed >> 40) as f64 / f64::from(1_u32 << 24)
+        };
+        for round in 0..20 {
+            let many: Vec<Spot> = (0..1_000)
+                .map(|_| {
+                    let level =
+                        Level { level_mm: (next() * 8.0).round(), within_mm: next(), nearest_mm: 0.0 };
+                    // Many of them in one place.
+                    let at = DVec2::new((next() * 20.0).round(), 0.0);
+                    let level = if round % 2 == 0 { level } else { Level { level_mm: 1.0, ..level } };
+                    Spot { of: Subject::Car, ground: 0, at, level: Some(level) }
+                })
+                .collect();
+            // What is in one place has one level.
+            let of_place = |spot: &Spot| many.iter().find(|own| own.at == spot.at).and_then(|own| own.level);
+            let known: Vec<Surveyed<'_>> = many.iter().map(|spot| (spot, of_place(spot).unwrap())).collect();
+            let worst = |high: &[Surveyed<'_>], low: &[Surveyed<'_>]| {
+                let pairs = high.iter().flat_map(|high| low.iter().map(move |low| at_worst((high, low))));
+                pairs.fold(f64::NEG_INFINITY, f64::max)
+            };
+            let high = outermost(&known, |level| level.level_mm);
+            let low = outermost(&known, |level| -level.level_mm);
+            assert_eq!(worst(&high, &low), worst(&known, &known));
+            assert!(high.len() <= 21 && low.len() <= 21, "{} {}", high.len(), low.len());
+        }
+    }
+}
