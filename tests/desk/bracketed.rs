@@ -200,7 +200,8 @@ fn the_pages() {
         walk.typed.0.extend([trigger.title.clone(), trigger.note.clone()]);
     }
     walk.learn_built_in();
-    let visit = |changing| VisitPage { list: list.clone(), chosen: chosen.clone(), changing };
+    let visit =
+        |changing| VisitPage { list: list.clone(), chosen: chosen.clone(), changing, read: list.clone() };
     ask(&mut screen, Command::Bay(OfBay::Duplicate));
     let pages = [
         Page::FirstSteps,

@@ -245,7 +245,7 @@ fn the_pages_that_are_typed_in() {
     let room = RoomDraft::new("My bay");
     let taped = NewBay::of(RoomDraft { taped: true, ..room.clone() });
     let list = baywright_files::triggers(None).unwrap();
-    let visit = VisitPage { list, chosen: Vec::new(), changing: true };
+    let visit = VisitPage { read: list.clone(), list, chosen: Vec::new(), changing: true };
     for page in [
         Page::NewBay(NewBay::of(room)),
         Page::NewBay(taped),

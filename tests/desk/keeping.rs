@@ -279,3 +279,25 @@ fn a_low_ceiling_is_put_in_and_its_underside_is_typed() {
     // So low, it would be in the way of the sight on the plate.
     assert!(crate::support::blames(&screen, "low ceiling", "sight-blocked"));
 }
+
+/// A shop's list of work is kept while it is changed, offered after the end, and settled when it is saved.
+#[test]
+fn the_list_of_work_survives_the_end_of_the_program() {
+    let home = home("list of work");
+    let mut screen = start(&home);
+    ask(&mut screen, Command::BeginVisit);
+    let Some(Page::Visit(page)) = &mut screen.state_mut().view_mut().page else { panic!() };
+    page.changing = true;
+    page.list.triggers[0].title = "Roof box taken off".to_owned();
+    screen.run();
+    screen.state_mut().wait_until_kept();
+    drop(screen);
+    let mut screen = after_the_end(&home);
+    assert!(screen.query_all_by_label_contains("List of work: ").next().is_some());
+    ask(&mut screen, Command::File(OfFile::TakeUp(0)));
+    let Some(Page::Visit(page)) = &screen.state().view().page else { panic!() };
+    assert!(page.changing && page.list.triggers[0].title == "Roof box taken off");
+    let list = page.list.clone();
+    ask(&mut screen, Command::File(OfFile::KeepTriggers(Box::new(list))));
+    nothing_is_offered_after(screen, home);
+}

@@ -50,6 +50,34 @@ fn bay_size_sets_nothing_under_18_px() {
     assert!(baywright_drawing::Lettering::LEAST_TEXT as f32 * zoom >= 17.5);
 }
 
+/// Letters for arm's length in a small window: what is chosen, the tools and the answer's press lie beside each other.
+#[test]
+fn large_letters_in_a_small_window_overlap_nothing_at_the_top() {
+    let mut screen = screen(demo(), Vec2::new(1280.0, 720.0), 1.0);
+    screen.state_mut().view_mut().bay_size = true;
+    for _ in 0..4 {
+        screen.run();
+    }
+    let of = |label: &str| screen.get_by_label(label).rect();
+    let names = [
+        "Car: Example hatchback, small",
+        "Aiming: Forward radar, plate target",
+        "Bay: Crowded bay",
+        "Arrangement: As found",
+        "on example figures",
+        "Undo",
+        "Do again",
+        "Measure",
+        "Do all of this",
+    ];
+    for (i, one) in names.iter().enumerate() {
+        for other in names.iter().skip(i + 1) {
+            let both = of(one).intersect(of(other));
+            assert!(!both.is_positive(), "{one} at {} and {other} at {}", of(one), of(other));
+        }
+    }
+}
+
 #[test]
 fn long_and_foreign_names_and_forty_findings_fit() {
     let mut screen = usual(demo());

@@ -259,6 +259,7 @@ impl Desk {
         self.keeper.follow(&self.document);
         self.keeper.follow_room(self.view.room_begun());
         self.keeper.follow_shop(&self.shop);
+        self.keeper.follow_list(self.view.list_changed());
     }
 
     /// Takes in what was worked out off the frame since the last one, and says what failed.
@@ -346,7 +347,7 @@ impl Desk {
         let frame = |fill| Frame::new().fill(fill).inner_margin(Margin::symmetric(14, 6));
         let wide = ui.available_width() >= NARROW_PX;
         Panel::top("bar").frame(frame(panel)).show(ui, |ui| self.bar(ui, wide, out));
-        Panel::top("verdict").frame(frame(sheet)).show(ui, |ui| self.verdict(ui, out));
+        Panel::top("verdict").frame(frame(sheet)).show(ui, |ui| self.verdict(ui, wide, out));
         Panel::bottom("foot").frame(frame(panel)).show(ui, |ui| self.foot(ui, out));
         if self.document.draft().is_some() {
             let frame =

@@ -35,6 +35,8 @@ pub enum Work {
     Room,
     /// A shop's settings.
     Shop,
+    /// A shop's list of the work after which something is to be aimed.
+    Triggers,
 }
 
 /// The state of one work at one moment.

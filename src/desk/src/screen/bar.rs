@@ -18,14 +18,30 @@ use crate::session::job::Progress;
 
 /// A menu is at most this high, px.
 const MENU_PX: f32 = 420.0;
+/// What is chosen takes at most this width, px.
+const PICKED_PX: f32 = 220.0;
+/// What stands round the words of a picker: its arrow and its edges, px.
+const BESIDE_PICKED_PX: f32 = 34.0;
 
 impl Desk {
+    /// On one line; on two where the window is narrow for its letters, so that names stay readable.
     pub(super) fn bar(&self, ui: &mut Ui, wide: bool, out: &mut Vec<Command>) {
+        let tools = |ui: &mut Ui, out: &mut Vec<Command>| {
+            ui.with_layout(Layout::right_to_left(Align::Center), |ui| self.tools(ui, out));
+        };
+        ui.spacing_mut().item_spacing.x = 4.0;
+        if wide {
+            ui.horizontal(|ui| {
+                self.pickers(ui, PICKED_PX, out);
+                tools(ui, out);
+            });
+            return;
+        }
+        let own = (ui.available_width() - 3.0 * ui.spacing().item_spacing.x) / 4.0;
+        ui.horizontal(|ui| self.pickers(ui, (own - BESIDE_PICKED_PX).min(PICKED_PX), out));
         ui.horizontal(|ui| {
-            ui.spacing_mut().item_spacing.x = 4.0;
-            let most = if wide { 220.0 } else { 150.0 };
-            self.pickers(ui, most, out);
-            ui.with_layout(Layout::right_to_left(Align::Center), |ui| self.tools(ui, wide, out));
+            self.example_figures(ui, out);
+            tools(ui, out);
         });
     }
 
@@ -212,7 +228,7 @@ impl Desk {
     }
 
     /// From right to left.
-    fn tools(&self, ui: &mut Ui, wide: bool, out: &mut Vec<Command>) {
+    fn tools(&self, ui: &mut Ui, out: &mut Vec<Command>) {
         let texts = self.texts();
         if ui.button("?").on_hover_text(texts.help).accessible_name(texts.help).clicked() {
             out.push(Command::Page(Some(Page::Help)));
@@ -275,8 +291,8 @@ impl Desk {
             out.push(Command::View(OfView::Tool(tool)));
         }
         let step = |arrow: &str, name: Option<&str>, most: usize| match name {
-            Some(name) if wide => format!("{arrow} {}", shortened(name, most)),
-            _ => arrow.to_owned(),
+            Some(name) => format!("{arrow} {}", shortened(name, most)),
+            None => arrow.to_owned(),
         };
         let redo = self.redoes();
         let button = Button::new(step("\u{21aa}", redo.as_deref(), 14));

@@ -118,6 +118,7 @@ impl Desk {
                 Work::Profile => texts.car,
                 Work::Room => texts.bay_begun,
                 Work::Shop => self.view.locale.language.shop().title,
+                Work::Triggers => texts.work_list,
             };
             let title = texts.of(kind, &record.name);
             ui.label(RichText::new(&title).font(look::bold(size::BODY)));
@@ -155,10 +156,11 @@ impl Desk {
             Work::Profile => self.take_up_car(&left),
             Work::Room => self.take_up_room(&left),
             Work::Shop => self.take_up_shop(&left),
+            Work::Triggers => self.take_up_list(&left.record.text, &left.record.name),
         };
         match shown {
             Ok(()) => {
-                if left.record.kind != Work::Room {
+                if !matches!(left.record.kind, Work::Room | Work::Triggers) {
                     self.view.page = None;
                 }
                 // What is on disk already needs no journal any more.

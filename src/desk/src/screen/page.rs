@@ -138,4 +138,6 @@ pub struct VisitPage {
     pub chosen: Vec<Id>,
     /// Whether the list itself is being changed.
     pub changing: bool,
+    /// The list as it was read, to tell whether it was changed.
+    pub read: TriggerList,
 }

@@ -12,7 +12,7 @@ use super::look::{self, size};
 use super::{Desk, widgets};
 
 impl Desk {
-    pub(super) fn verdict(&self, ui: &mut Ui, out: &mut Vec<Command>) {
+    pub(super) fn verdict(&self, ui: &mut Ui, wide: bool, out: &mut Vec<Command>) {
         let words = self.words();
         let texts = self.texts();
         let palette = self.view.theme.palette();
@@ -30,14 +30,8 @@ impl Desk {
             ui.label(RichText::new(words.verdict(verdict)).font(font));
             ui.add_space(6.0);
             ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-                if assessment.on_example_figures {
-                    let said = words.examples();
-                    let name = words.on_example_figures();
-                    let pressed =
-                        pill(ui, name, look::colour(palette.care), Sense::click()).on_hover_text(&said);
-                    if pressed.clicked() {
-                        out.push(Command::Say(said));
-                    }
+                if wide {
+                    self.example_figures(ui, out);
                 }
                 if self.has_own_building() {
                     let sign = pill(ui, words.own_building(), look::colour(palette.beam), Sense::click());
@@ -62,6 +56,20 @@ impl Desk {
                 told(ui, summary, look::colour(palette.soft));
             });
         });
+    }
+
+    /// That figures of the answer are invented; in the bar where the answer needs the whole line.
+    pub(super) fn example_figures(&self, ui: &mut Ui, out: &mut Vec<Command>) {
+        if !self.answer.assessment.on_example_figures {
+            return;
+        }
+        let words = self.words();
+        let said = words.examples();
+        let colour = look::colour(self.view.theme.palette().care);
+        let pressed = pill(ui, words.on_example_figures(), colour, Sense::click()).on_hover_text(&said);
+        if pressed.clicked() {
+            out.push(Command::Say(said));
+        }
     }
 }
 

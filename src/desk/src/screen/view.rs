@@ -3,7 +3,7 @@
 use baywright_drawing::{Axis, Theme};
 use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, PlanPose};
-use baywright_planner::model::Id;
+use baywright_planner::model::{Id, TriggerList};
 use baywright_planner::words::Locale;
 
 use super::page::Page;
@@ -163,6 +163,14 @@ pub struct TypedGap {
 }
 
 impl Viewing {
+    /// The list of work, as long as it is changed and not saved.
+    pub(super) fn list_changed(&self) -> Option<&TriggerList> {
+        match &self.page {
+            Some(Page::Visit(page)) => Some(&page.list).filter(|list| **list != page.read),
+            _ => None,
+        }
+    }
+
     /// A bay that is being typed, or was put aside; `None` if nothing was typed yet.
     pub(super) fn room_begun(&self) -> Option<&RoomDraft> {
         let open = match &self.page {

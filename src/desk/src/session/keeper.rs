@@ -9,8 +9,9 @@ use std::time::{SystemTime, UNIX_EPOCH};
 
 use baywright_files::{
     DiskMark, FileFault, Journal, LeftBehind, Record, SHOP_FILE, Work, draft_text, layout_text, shop_text,
+    triggers_text,
 };
-use baywright_planner::model::{Layout, Shop, Vehicle};
+use baywright_planner::model::{Layout, Shop, TriggerList, Vehicle};
 
 use crate::session::caught::caught;
 use crate::session::document::Document;
@@ -27,6 +28,7 @@ pub struct Keeper {
     car: Option<Arc<Vehicle>>,
     room: Option<RoomDraft>,
     shop: Option<Shop>,
+    list: Option<TriggerList>,
     /// What was recovered and is not in this session's journal yet.
     recovered: Option<LeftBehind>,
 }
@@ -63,6 +65,7 @@ enum What {
     Car(Arc<Vehicle>),
     Room(RoomDraft),
     Shop(Shop),
+    List(TriggerList),
 }
 
 /// What came of something that was asked for.
@@ -90,6 +93,8 @@ type Recorded = fn(&Note) -> Option<Record>;
 
 /// The shop's settings are one work, whichever document is shown.
 const OF_SHOP: u32 = u32::MAX;
+/// And the list of work.
+const OF_LIST: u32 = u32::MAX - 1;
 
 /// The time, in seconds since 1970.
 pub(crate) fn now() -> u64 {
@@ -159,6 +164,18 @@ impl Keeper {
         self.shop = shop;
     }
 
+    /// Has the list of work kept as long as it is being changed.
+    pub fn follow_list(&mut self, list: Option<&TriggerList>) {
+        if self.list.as_ref() == list {
+            return;
+        }
+        match list {
+            Some(list) => self.note(OF_LIST, What::List(list.clone()), None),
+            None => self.ask(Asked::Settled(OF_LIST)),
+        }
+        self.list = list.cloned();
+    }
+
     /// Has everything kept that changed since it was called last; a change in hand waits until the hand lets go.
     pub fn follow(&mut self, document: &Document) {
         if document.is_held() {
@@ -218,6 +235,9 @@ impl Keeper {
         self.settle();
         if self.shop.take().is_some() {
             self.ask(Asked::Settled(OF_SHOP));
+        }
+        if self.list.take().is_some() {
+            self.ask(Asked::Settled(OF_LIST));
         }
         self.ask(Asked::Close);
         if let Some(thread) = self.session.take().and_then(|mut session| session.thread.take()) {
@@ -337,6 +357,7 @@ fn record(note: &Note) -> Option<Record> {
         What::Layout(layout) => (Work::Layout, layout.bay.name.clone(), layout_text(layout).ok()?),
         What::Room(room) => (Work::Room, room.name.clone(), room.text()?),
         What::Shop(shop) => (Work::Shop, SHOP_FILE.to_owned(), shop_text(shop).ok()?),
+        What::List(list) => (Work::Triggers, list.name.clone(), triggers_text(list).ok()?),
         What::Car(car) => (Work::Profile, car.name.clone(), draft_text(car).ok()?),
     };
     let (path, mark) = note.file.clone().map_or((None, None), |(path, mark)| (Some(path), mark));

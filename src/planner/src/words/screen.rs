@@ -221,6 +221,7 @@ texts! {
 
     // So that nothing is lost.
     left_behind, "A page.";
+    work_list, "What is left of the list of work.";
     left_behind_about, "Over the list.";
     take_up, "Shows it.";
     throw_away, "Deletes it.";

@@ -14,7 +14,7 @@ impl Desk {
     pub(in crate::screen) fn begin_visit(&mut self) {
         match baywright_files::triggers(self.data_folder().as_deref()) {
             Ok(list) => {
-                let page = VisitPage { list, chosen: Vec::new(), changing: false };
+                let page = VisitPage { read: list.clone(), list, chosen: Vec::new(), changing: false };
                 self.view.page = Some(Page::Visit(Box::new(page)));
             }
             Err(faults) => self.say_wrong(self.first_sentence(&faults)),
@@ -151,6 +151,16 @@ impl Desk {
         Provenance::Measured { by: self.texts().this_shop.to_owned(), date: self.document.today() }
     }
 
+    /// The list of an earlier session, as it was being changed.
+    pub(in crate::screen) fn take_up_list(&mut self, text: &str, name: &str) -> Result<(), String> {
+        let said = |faults: Vec<baywright_files::FileFault>| self.first_sentence(&faults);
+        let list = baywright_files::parse_triggers(name, text).map_err(said)?;
+        let read = baywright_files::triggers(self.data_folder().as_deref()).map_err(said)?;
+        let page = VisitPage { list, chosen: Vec::new(), changing: true, read };
+        self.view.page = Some(Page::Visit(Box::new(page)));
+        Ok(())
+    }
+
     /// Saves the shop's own list.
     pub(in crate::screen) fn keep_triggers(&mut self, list: &TriggerList) {
         let Some(path) = self.data_folder().map(|folder| folder.join("triggers.ron")) else {
@@ -158,7 +168,12 @@ impl Desk {
             return;
         };
         match baywright_files::save_triggers(&path, list) {
-            Ok(_) => self.say(self.texts().saved(&path.display().to_string())),
+            Ok(_) => {
+                if let Some(Page::Visit(page)) = &mut self.view.page {
+                    page.read = list.clone();
+                }
+                self.say(self.texts().saved(&path.display().to_string()));
+            }
             Err(faults) => self.say_wrong(self.first_sentence(&faults)),
         }
     }

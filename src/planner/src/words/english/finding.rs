@@ -72,7 +72,11 @@ impl About<'_> {
             Facts::AlignmentUnknown(AlignmentFigure::ThrustAngle) => "thrust angle not known".to_owned(),
             Facts::AlignmentUnknown(AlignmentFigure::SetBack) => "set-back not known".to_owned(),
             Facts::BeyondDoor => {
-                let what = finding.subjects.get(1).map_or_else(String::new, |own| self.bare_subject(own));
+                let what = match finding.subjects.get(1) {
+                    Some(Subject::Car) => self.subject(&Subject::Car),
+                    Some(own) => self.bare_subject(own),
+                    None => String::new(),
+                };
                 format!("{what} runs out through the {first}")
             }
             Facts::LightInPicture(lit) => match (finding.culprit(), lit) {

@@ -223,6 +223,7 @@ pub const TEXTS: Screen = Screen {
 
     // So that nothing is lost.
     left_behind: "Work that was not saved",
+    work_list: "List of work",
     left_behind_about: "The program ended before this was saved, last time. Take it up where you left it, or throw it away. Closing this page \
          keeps it for the next start.",
     take_up: "Take it up",
