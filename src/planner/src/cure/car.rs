@@ -190,7 +190,7 @@ impl<'a> Moves<'a> {
             _ => None,
         })?;
         let door = self.case.arrangement.bay.openings.iter().find(|o| o.id == *id)?;
-        if !door.shut || door.free_beyond_mm <= 0.0 {
+        if door.is_open() || door.free_beyond_mm <= 0.0 {
             return None;
         }
         let step = Step::OpenDoor { door: id.clone() };
