@@ -379,6 +379,7 @@ fn stands_off_their_marks() {
             OffBy::Height => "height",
             OffBy::Yaw => "yaw",
             OffBy::Pitch => "pitch",
+            OffBy::Roll => "roll",
         };
         assert_eq!(about, expected.about, "{}", case.name);
         assert_eq!(severity(found), expected.severity, "{}", case.name);

@@ -59,6 +59,35 @@ fn check_one_arrangement() {
     assert!(errors(&output).contains("no arrangement \"nowhere\""), "{}", errors(&output));
 }
 
+/// A wooden chest beside the bonnet is nothing to the radar, and in the way of the camera that the same car is in for.
+#[test]
+fn the_other_aimings_of_a_visit_are_answered_for() {
+    let folder = scratch("visit");
+    let clear = std::fs::read_to_string("bay-layouts/clear-bay.ron").expect("it is there");
+    let chest = "things: [(name: \"chest\", kind: ToolChest, shape: Rectangle(length_mm: 300, width_mm: 300), \
+        at_mm: (6300, 4000), bottom_mm: 0, top_mm: 1500, material: Wood, known: Within(mm: 1), effort: OnePerson), ";
+    let aiming = "aiming: \"forward radar, reflector\",";
+    let visit = format!("{aiming} visit: [\"forward radar, reflector\", \"forward camera, board\"],");
+    let path = folder.join("clear-bay.ron");
+    let text = clear.replacen("things: [", chest, 1).replacen(aiming, &visit, 1);
+    std::fs::write(&path, text).expect("it can be written");
+    let asked = ["check", path.to_str().expect("a plain name"), "-a", "Saloon, forward radar"];
+    let output = baywright(&asked);
+    let said = out(&output);
+    assert!(
+        said.contains("Space ready") && said.contains("The car is in for one aiming more:"),
+        "{said}{}",
+        errors(&output)
+    );
+    assert!(said.contains("Forward camera, board: Space not ready"), "{said}");
+    assert_eq!(output.status.code(), Some(1), "{said}");
+    let output = baywright(&[&asked[..], &["--json"]].concat());
+    let answer: Value = serde_json::from_slice(&output.stdout).expect("JSON");
+    let other = &answer["arrangements"][0]["others_of_visit"][0];
+    assert_eq!(other["verdict"], "not-ready", "{other}");
+    std::fs::remove_dir_all(folder).expect("it is ours");
+}
+
 #[test]
 fn strict_counts_care_as_not_ready() {
     let asked = ["check", "bay-layouts/lift-bay.ron", "-a", "Saloon on the runways, forward radar"];

@@ -7,3 +7,4 @@ mod json;
 pub mod outcome;
 pub mod plain;
 pub mod report;
+mod visit;

@@ -13,6 +13,8 @@ use baywright_planner::words::{Locale, Words};
 use baywright_planner::{Assessment, Cure, Finding, Quantity, Severity, Step, Subject, Verdict};
 use serde::Serialize;
 
+use crate::command_line::visit::others_of_visit;
+
 #[derive(Serialize)]
 struct Answer {
     format: &'static str,
@@ -43,12 +45,21 @@ struct One {
     /// How the building differs from the bay's, if the arrangement has its own.
     #[serde(skip_serializing_if = "Option::is_none")]
     own_building: Option<Vec<Differs>>,
+    /// The other aimings of the visit that it is in, and what the space is to each.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    others_of_visit: Vec<OtherAiming>,
     sentence: String,
     findings: Vec<Found>,
     promise: Option<Promised>,
     marks: Vec<Mark>,
     readings: Vec<Reading>,
     targets: Vec<Target>,
+}
+
+#[derive(Serialize)]
+struct OtherAiming {
+    aiming: String,
+    verdict: &'static str,
 }
 
 #[derive(Serialize)]
@@ -181,6 +192,10 @@ fn one(layout: &Layout, arrangement: &Arrangement, assessment: &Assessment, loca
             let told = |own: &Difference| Differs { of: about(&own.of), sentence: words.difference(own) };
             all.iter().map(told).collect()
         }),
+        others_of_visit: others_of_visit(layout, arrangement)
+            .into_iter()
+            .map(|(aiming, own)| OtherAiming { aiming, verdict: verdict(own) })
+            .collect(),
         sentence: words.summary(assessment),
         findings: assessment.findings.iter().map(|finding| found(finding, &words)).collect(),
         promise: assessment.promise.as_ref().map(|promise| Promised {

@@ -13,6 +13,7 @@ use jiff::civil::Date;
 use crate::command_line::commands::Check;
 use crate::command_line::json;
 use crate::command_line::outcome::{Outcome, said};
+use crate::command_line::visit::others_of_visit;
 
 /// Answers for every arrangement asked about; the worst answer counts.
 pub(crate) fn check(
@@ -40,7 +41,10 @@ pub(crate) fn check(
     } else {
         text(&loaded, &answers, asked, out)
     };
-    let verdicts = answers.iter().map(|(_, assessment)| outcome(assessment.verdict, asked.strict));
+    let others = answers.iter().flat_map(|(asked, _)| others_of_visit(&loaded.layout, asked));
+    let all =
+        answers.iter().map(|(_, assessment)| assessment.verdict).chain(others.map(|(_, verdict)| verdict));
+    let verdicts = all.map(|verdict| outcome(verdict, asked.strict));
     verdicts.chain([said(written, asked.locale.language, errors)]).max().unwrap_or(Outcome::Ready)
 }
 
@@ -176,6 +180,14 @@ pub(crate) fn answer(
     }
     if let Some(differences) = of_own_building(layout, &words.arrangement().id) {
         building(&differences, words, out)?;
+    }
+    let others = others_of_visit(layout, words.arrangement());
+    if !others.is_empty() {
+        let visits = words.locale().language.visits();
+        writeln!(out, "\n  {}:", visits.others(others.len()))?;
+        for (aiming, verdict) in &others {
+            writeln!(out, "   -  {}", visits.other(aiming, words.verdict(*verdict)))?;
+        }
     }
     writeln!(out, "\n  {}", words.caution())
 }

@@ -119,6 +119,22 @@ pub struct ResolveFault {
 }
 
 impl Layout {
+    /// The other aimings of the visit that an arrangement is in, in their order: the same car in the same place, each target on
+    /// its mark. None if no visit was planned.
+    pub fn others_of_visit(&self, of: &Arrangement) -> Vec<Arrangement> {
+        let Some(saved) = self.arrangements.iter().find(|own| own.id == of.id) else { return Vec::new() };
+        let by = JudgedBy { today: of.today, shop: of.shop, shop_unread: of.loading.shop_unread };
+        let others = saved.visit.iter().filter(|id| **id != of.aiming.id);
+        let asked = others.map(|id| SavedArrangement {
+            aiming: id.clone(),
+            vehicle_fingerprint: None,
+            stands: Vec::new(),
+            ..saved.clone()
+        });
+        // One that cannot be made is a fault of the file, and was refused.
+        asked.filter_map(|own| self.resolve(&own, &of.vehicle, "", by).ok()).collect()
+    }
+
     /// The arrangement as it stands: the bay's things where this arrangement has them, this car, this aiming.
     /// `fingerprint` is the profile's present one.
     ///

@@ -28,6 +28,10 @@ impl Visits {
     sentences! { visits:
         /// A line of a visit: which aiming comes when, and after which work.
         line(number: usize, aiming: &str, because: &[String]) -> String;
+        /// Over the answers for the other aimings of a visit.
+        others(number: usize) -> String;
+        /// What came of one of them.
+        other(aiming: &str, verdict: &str) -> String;
         /// What is asked for and cannot be done with this profile.
         missing(missing: &Missing, list: &TriggerList) -> String;
         /// Why a picture's scale cannot be had from two points.

@@ -21,6 +21,17 @@ pub fn line(number: usize, aiming: &str, because: &[String]) -> String {
     format!("{number}. {aiming} ({})", because.join(", "))
 }
 
+pub fn others(number: usize) -> String {
+    match number {
+        1 => "The car is in for one aiming more".to_owned(),
+        n => format!("The car is in for {n} aimings more"),
+    }
+}
+
+pub fn other(aiming: &str, verdict: &str) -> String {
+    format!("{aiming}: {verdict}")
+}
+
 pub fn missing(missing: &Missing, list: &TriggerList) -> String {
     let titles: Vec<String> = list
         .triggers
