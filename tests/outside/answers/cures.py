@@ -72,7 +72,7 @@ def fresnel_hull(s, share, solid):
 
 
 def barred(s, name):
-    """All moves of a thing that leave it where it stops something, leaves the room or meets another thing. The car is
+    """All moves of a thing that leave it where it stops something, leaves the room or meets another thing or what is built into the floor. The car is
     taken too large, as a hull of all its heights: there may be shorter moves, but these are ways."""
     thing, solid = s.things[name], s.solids[name]
     shapes = [v.shape for z, v in s.zones.values() if v.shares_height(solid) > 0 and excluded(z, thing)]
@@ -91,6 +91,13 @@ def barred(s, name):
     for other, placed in s.solids.items():
         if other != name and placed.shares_height(solid) > 0:
             shapes.append(placed.shape)
+    for runway in s.layout.get("runways", []):
+        if solid.bottom < runway["top_mm"]:
+            shapes.append(Shape(Polygon(runway["corners_mm"])))
+    for feature in s.layout.get("floor_features", []):
+        # Nothing is put down over an open pit, or where something stands proud.
+        if feature["kind"] == "Pit" and solid.bottom < 1 or solid.bottom < feature.get("proud_mm", 0):
+            shapes.append(Shape(Polygon(feature["corners_mm"])))
     shapes.append(Shape(box(*s.walls.bounds).buffer(4000, join_style="mitre").difference(s.walls)))
     return unary_union([forbidden(shape, solid.shape) for shape in shapes])
 
