@@ -24,6 +24,7 @@ mod light;
 mod mark_place;
 mod mark_target;
 mod near;
+mod obstacle;
 mod outside_room;
 mod permanent_mark;
 mod picture;

@@ -12,7 +12,8 @@ use baywright_geometry::{Bounds, PlanPose};
 use super::claim::{Claim, MovesWith};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
 use super::near::{Meets, sway};
-use super::place_unsure::{Obstacle, near, rest_of_room, things_of};
+use super::obstacle::{Obstacle, rest_of_room, things_of};
+use super::place_unsure::near;
 use super::{Check, Context, Remedy, edges, finding};
 #[cfg(doc)]
 use crate::model::ParkedKnown;

@@ -11,15 +11,16 @@ use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::distance::{Separation, distance, distance_to_point, distance_to_segment};
 use baywright_geometry::overlap::{overlaps, overlaps_by};
 use baywright_geometry::share::{Share, target_share};
-use baywright_geometry::{Bounds, DVec2, DVec3, Located, Outline, PlanPose, Prism, Span, locate_in};
+use baywright_geometry::{DVec2, DVec3, Located, Outline, Prism, Span, locate_in};
 
 use super::claim::{Claim, Volume, anywhere};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
 use super::near::MayBe;
+use super::obstacle::{Obstacle, Shape, rest_of_room, things_of};
 use super::runs::GOES_OVER_MM;
 use super::sight::HIDDEN_FROM;
-use super::{Check, Context, Remedy, SPEAKS_FROM_MM, edges, finding, outside_room, thing_subject, wall_id};
-use crate::model::{Known, Material, ShopFigure, Thing};
+use super::{Check, Context, Remedy, SPEAKS_FROM_MM, edges, finding, outside_room};
+use crate::model::{Known, Material, ShopFigure};
 
 pub(super) const CHECK: Check =
     Check { codes: &[Code::ZoneNear, Code::PlaceUnsure], things, whole, remedy, ..Check::NONE };
@@ -64,106 +65,6 @@ fn of_one(what: Subject, may_be: Vec<MayBe>, known: Known, known_mm: f64) -> Opt
         Subject::Thing(thing) => found.cured_by(Step::Tape { thing }),
         _ => found,
     })
-}
-
-/// Something of the room that is in the way where it is claimed.
-pub(super) struct Obstacle<'a> {
-    pub subject: Subject,
-    shape: Shape<'a>,
-    bounds: Bounds,
-    /// How well its place is known, mm either way.
-    pub known_mm: f64,
-    /// Who says so.
-    known: Known,
-}
-
-impl Obstacle<'_> {
-    /// A box around it in plan, in a frame that is given from the bay.
-    pub fn bounds_from(&self, own_from_bay: &PlanPose) -> Bounds {
-        match &self.shape {
-            Shape::Thing(_, prism) => prism.outline.bounds_from(own_from_bay),
-            Shape::Runway(prism) | Shape::Carrying(prism) | Shape::Proud(prism, _) => {
-                prism.outline.bounds_from(own_from_bay)
-            }
-            Shape::Wall(_, corners) | Shape::Ceiling(_, corners) => {
-                Bounds::around(corners.iter().map(|&p| *own_from_bay * p))
-                    .unwrap_or(Bounds { low: DVec2::ZERO, high: DVec2::ZERO })
-            }
-        }
-    }
-}
-
-enum Shape<'a> {
-    Thing(&'a Thing, &'a Prism),
-    /// A runway that carries no car, which is steel.
-    Runway(Prism),
-    /// One that carries the car: the set-up was meant to be beside it, but its stands and what is seen must not meet it.
-    Carrying(Prism),
-    /// What stands proud of the floor, and what it is made of.
-    Proud(Prism, Material),
-    /// Over all of the room, whose corners these are.
-    Ceiling(f64, Vec<DVec2>),
-    /// Of this position, at every height but for what open doors let through; with the corners of the ground beyond.
-    Wall(usize, Vec<DVec2>),
-}
-
-/// The things to look at.
-pub(super) fn things_of<'a>(context: &'a Context<'_>) -> impl Iterator<Item = Obstacle<'a>> {
-    context.things().map(|seen| Obstacle {
-        subject: thing_subject(&seen.thing.id),
-        shape: Shape::Thing(seen.thing, &seen.placed.prism),
-        bounds: seen.placed.bounds,
-        known_mm: seen.placed.known_mm,
-        known: seen.thing.place.known,
-    })
-}
-
-/// Runways, what is proud of the floor, walls and ceiling: their places are known as the room's walls are.
-pub(super) fn rest_of_room<'a>(context: &'a Context<'_>) -> impl Iterator<Item = Obstacle<'a>> {
-    let known = context.arrangement.bay.walls_known;
-    let known_mm = context.arrangement.shop.within(known);
-    let runways = context.idle_runways().map(move |(subject, prism)| Obstacle {
-        subject,
-        bounds: prism.outline.bounds(),
-        shape: Shape::Runway(prism),
-        known_mm,
-        known,
-    });
-    let carrying = context.carrying_steel().map(move |(subject, prism)| Obstacle {
-        subject,
-        bounds: prism.outline.bounds(),
-        shape: Shape::Carrying(prism),
-        known_mm,
-        known,
-    });
-    let corners = context.scene.room.walls().outer();
-    let ceiling = Obstacle {
-        subject: Subject::Ceiling,
-        shape: Shape::Ceiling(context.arrangement.bay.ceiling_mm, corners.to_vec()),
-        bounds: context.scene.room.walls().bounds(),
-        known_mm,
-        known,
-    };
-    let walls = (0..context.arrangement.bay.walls.len()).filter_map(move |wall| {
-        Some(Obstacle {
-            subject: Subject::Wall(wall_id(context.arrangement, wall)?.into_owned()),
-            bounds: Bounds::around(context.scene.room.corners_of(wall))?,
-            shape: Shape::Wall(wall, context.scene.room.corners_of(wall)),
-            known_mm,
-            known,
-        })
-    });
-    let features = context.arrangement.bay.floor_features.iter().filter_map(move |own| {
-        let prism = own.solid()?;
-        Some(Obstacle {
-            subject: Subject::FloorFeature(own.id.clone()),
-            bounds: prism.outline.bounds(),
-            shape: Shape::Proud(prism, own.material),
-            known_mm,
-            known,
-        })
-    });
-    runways.chain(carrying).chain(features).chain(walls).chain([ceiling])
 }
 
 /// Something near a claim that bars it.
