@@ -99,7 +99,7 @@ impl Pen<'_> {
                 let turn = std::f64::consts::TAU / DIRECTIONS as f64;
                 let way = angle::direction(FIRST_DIRECTION + turn * i as f64);
                 let spot = tip + DVec2::new(way.x, -way.y) * distance;
-                let mut cost = far + self.space.cost_for_flag(around(spot, box_size));
+                let mut cost = far + self.space.cost_for_flag_up_to(around(spot, box_size), best.0 - far);
                 if cost < best.0 {
                     // The line to it should not run over texts or other signs.
                     let steps = (distance / 12.0) as usize;
@@ -130,8 +130,10 @@ impl Pen<'_> {
         for row in 0..count.y as usize {
             for column in 0..count.x as usize {
                 let spot = window.low + box_size * DVec2::new(column as f64 + 0.5, row as f64 + 0.5);
-                let cost = self.space.cost_for_flag(around(spot, box_size)) + spot.distance(tip) * FAR_COST;
-                if best.is_none_or(|(least, _)| cost < least) {
+                let far = spot.distance(tip) * FAR_COST;
+                let least = best.map_or(f64::INFINITY, |(least, _)| least);
+                let cost = self.space.cost_for_flag_up_to(around(spot, box_size), least - far) + far;
+                if cost < least {
                     best = Some((cost, spot));
                 }
             }

@@ -143,7 +143,12 @@ impl Pen<'_> {
                 } else {
                     Align::Middle
                 };
-                let mut cost = far + self.space.cost(self.level_box(at, align, width, wanted.style));
+                let least = best.map_or(least, |(cost, ..)| cost);
+                let place = self.level_box(at, align, width, wanted.style);
+                let mut cost = far + self.space.cost_up_to(place, least - far);
+                if cost >= least {
+                    continue;
+                }
                 let steps = (distance / 12.0) as usize;
                 for step in 1..steps {
                     let on = edge.lerp(at, step as f64 / steps as f64);
@@ -151,7 +156,7 @@ impl Pen<'_> {
                         cost += LEADER_ACROSS_COST;
                     }
                 }
-                if cost < best.map_or(least, |(cost, ..)| cost) {
+                if cost < least {
                     best = Some((cost, at, align));
                 }
             }

@@ -63,7 +63,8 @@ pub(crate) const FIRM: f64 = 10_000.0;
 
 /// As large as a flag: most questions touch one to four cells.
 const CELL_PX: f64 = 28.0;
-/// A net of more cells than this in one direction is made coarser: paper the size of a hall stays cheap.
+/// A net of more cells than this in one direction is made coarser: paper the size of a hall stays cheap. A cell's number
+/// is kept in a byte.
 const MOST_CELLS: f64 = 128.0;
 
 /// So many boxes are looked at for one drawing; the shipped bays look at less than a tenth of that. When they are used up
@@ -77,15 +78,16 @@ pub(crate) struct Space {
     cells_per_px: DVec2,
     columns: usize,
     rows: usize,
-    boxes: Vec<TakenBox>,
-    cells: Vec<Vec<u32>>,
+    /// Each box in every cell that it touches: a search reads one cell from its start to its end.
+    cells: Vec<Vec<TakenBox>>,
 }
 
+#[derive(Clone, Copy)]
 struct TakenBox {
     place: Bounds,
     how: Taken,
     /// The first cell that it touches: column, row.
-    first: (usize, usize),
+    first: (u8, u8),
 }
 
 impl Space {
@@ -95,15 +97,7 @@ impl Space {
         let count = (size / CELL_PX).ceil().clamp(DVec2::ONE, DVec2::splat(MOST_CELLS));
         let (columns, rows) = (count.x as usize, count.y as usize);
         let cells = vec![Vec::new(); columns * rows];
-        Self {
-            looks_left: Cell::new(MOST_LOOKS),
-            area,
-            cells_per_px: count / size,
-            columns,
-            rows,
-            boxes: Vec::new(),
-            cells,
-        }
+        Self { looks_left: Cell::new(MOST_LOOKS), area, cells_per_px: count / size, columns, rows, cells }
     }
 
     /// Whether no place can be searched for any more: what is asked then costs as much as what must stay seen.
@@ -122,13 +116,12 @@ impl Space {
         if !self.area.meets(&place) {
             return;
         }
-        let index = self.boxes.len() as u32;
         let (first, last) = (self.cell_of(place.low), self.cell_of(place.high));
-        self.boxes.push(TakenBox { place, how, first });
+        let taken = TakenBox { place, how, first: (first.0 as u8, first.1 as u8) };
         for row in first.1..=last.1 {
             for column in first.0..=last.0 {
                 if let Some(cell) = self.cells.get_mut(row * self.columns + column) {
-                    cell.push(index);
+                    cell.push(taken);
                 }
             }
         }
@@ -157,8 +150,8 @@ impl Space {
     }
 
     /// The same for a flag.
-    pub fn cost_for_flag(&self, place: Bounds) -> f64 {
-        self.sum(place, f64::INFINITY, Taken::cost_for_flag)
+    pub fn cost_for_flag_up_to(&self, place: Bounds, most: f64) -> f64 {
+        self.sum(place, most, Taken::cost_for_flag)
     }
 
     fn sum(&self, place: Bounds, most: f64, weight: impl Fn(Taken) -> f64) -> f64 {
@@ -176,11 +169,11 @@ impl Space {
                 }
                 let Some(cell) = self.cells.get(row * self.columns + column) else { continue };
                 self.looks_left.set(self.looks_left.get().saturating_sub(1 + cell.len() as u64));
-                for &index in cell {
-                    let Some(taken) = self.boxes.get(index as usize) else { continue };
+                for taken in cell {
                     // A box that lies in several cells counts in the first one that both touch.
                     let counts_here =
-                        (taken.first.0.max(first.0), taken.first.1.max(first.1)) == (column, row);
+                        (usize::from(taken.first.0).max(first.0), usize::from(taken.first.1).max(first.1))
+                            == (column, row);
                     if counts_here && overlap(&taken.place, &place) {
                         cost += weight(taken.how);
                     }
@@ -253,7 +246,7 @@ mod tests {
             space.take(here, Taken::Halo);
         }
         let asked = (1..=10_000).find(|_| {
-            space.cost_for_flag(here);
+            space.cost_for_flag_up_to(here, f64::INFINITY);
             space.is_spent()
         });
         assert!(asked.is_some_and(|asked| asked > 20), "{asked:?}");

@@ -189,10 +189,11 @@ fn heaps(things: &[Seen<'_>]) -> (Vec<Heap>, bool) {
         for &j in order.iter().skip(k + 1).take_while(|&&j| low(j) <= high(i)) {
             let (Some(one), Some(other)) = (things.get(i.min(j)), things.get(i.max(j))) else { continue };
             let beyond = known_of(one, other) + super::SPEAKS_FROM_MM;
-            // Nothing is deeper in another than their boxes are.
-            let shared = one.placed.bounds.high.min(other.placed.bounds.high)
-                - one.placed.bounds.low.max(other.placed.bounds.low);
-            if shared.min_element() <= beyond || of.are_joined(i, j) {
+            // No way out is longer than that of the one's box out of the other's: of a narrow thing in the middle of a wide
+            // one that is half the wide one and half its own, not its own width.
+            let (a, b) = (one.placed.bounds, other.placed.bounds);
+            let way_out = (a.high - b.low).min(b.high - a.low);
+            if way_out.min_element() <= beyond || of.are_joined(i, j) {
                 continue;
             }
             let Some(rest) =
@@ -295,7 +296,7 @@ mod tests {
 
     use super::*;
     use crate::check::testing::{assess, cabinet, check, none, raised, span, with};
-    use crate::model::{Arrangement, Place};
+    use crate::model::{Arrangement, Known, Place};
 
     /// A place typed with a nought too many, and two things in one place.
     #[test]
@@ -314,6 +315,11 @@ mod tests {
             cabinet("other", (1_550.0, 600.0), 600.0, 400.0),
         ];
         check(&with(both.clone().into()), Code::ThingPlace, Severity::Care, Some(50.0));
+        // A narrow one through the middle of a wide one: 450 mm + 5 mm are the way out, far more than it is wide.
+        let narrow =
+            [cabinet("bench", (1_000.0, 500.0), 900.0, 900.0), cabinet("pipe", (1_000.0, 500.0), 10.0, 10.0)];
+        let narrow = narrow.map(|own| Thing { place: Place { known: Known::ByEye, ..own.place }, ..own });
+        check(&with(narrow.into()), Code::ThingPlace, Severity::Care, Some(455.0));
         let mut above = both;
         above[1].span = span(1_000.0, 1_500.0);
         none(&with(above.into()), Code::ThingPlace);
