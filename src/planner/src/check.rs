@@ -59,7 +59,7 @@ pub(crate) use figures::on_examples;
 pub use floor_levels::{FloorFact, Tilt};
 pub use head_room::Under;
 pub use near::{MayBe, Meets};
-pub(crate) use near::{farthest_of, sway};
+pub(crate) use near::{farthest_of, sway, sway_parked_anew};
 pub use outside_room::TooLarge;
 pub use permanent_mark::Painted;
 pub use picture::{Lit, Picture};

@@ -174,12 +174,16 @@ fn caused(before: &[Finding], after: &[Finding]) -> Vec<Finding> {
 }
 
 /// How far past what it clears a thing goes so that neither its own place nor the car's leaves anything open, if it goes so
-/// far from the car's axle already, mm.
-fn margin(case: &Case<'_>, placed: &PlacedThing, by: DVec2) -> f64 {
+/// far from the car's axle already, mm; with how far off the car may be, as it stands or parked anew.
+fn margin(case: &Case<'_>, placed: &PlacedThing, by: DVec2, sway: impl Fn(&Arrangement, f64) -> f64) -> f64 {
     let axle = case.arrangement.parked.origin();
     // How far the thing is from the axle then is how far it is now from where the axle would be.
     let far = |by: DVec2| check::farthest_of(&placed.prism.outline, axle - by);
-    let at = |by: DVec2| placed.known_mm + check::sway(case.arrangement, far(by));
+    let at = |by: DVec2| {
+        let near = placed.known_mm + sway(case.arrangement, far(by));
+        // All of what may be in the way counts, and that reaches farther than the thing as it is drawn.
+        placed.known_mm + sway(case.arrangement, far(by) + near)
+    };
     // The margin itself may lead further from the axle, where it is to be larger.
     at(by + by.normalize_or_zero() * at(by)).max(at(DVec2::ZERO))
 }

@@ -166,6 +166,12 @@ impl Scene {
         self.bay_from_sensor.origin()
     }
 
+    /// Where each tyre is at any height up to this over the plane that carries the wheels, mm, in [`Wheel::ALL`]'s order: its
+    /// tread, and where the tyre bulges over what is beside that.
+    pub fn tyres_up_to(&self, arrangement: &Arrangement, height_mm: f64) -> Vec<Polygon> {
+        car::tyres_up_to(arrangement, &self.bay_from_vehicle, height_mm)
+    }
+
     /// Whether a person can reach a point of the floor: in the room, or through a door that stands open to the floor.
     pub fn on_floor(&self, at: DVec2) -> bool {
         // A mark is flat; what it needs of a door is that its sill lies on the floor.
@@ -310,7 +316,7 @@ fn lay_marks(
 }
 
 /// Distances between all marks that lie on the floor where a person can tape them: not the points under the tyres, and
-/// not through a tyre.
+/// not through a tyre, nor along the floor through a runway that carries the car.
 fn readings(arrangement: &Arrangement, marks: &[PlacedMark], treads: &[Polygon]) -> Vec<Reading> {
     let on_floor: Vec<_> = arrangement
         .aiming
@@ -324,7 +330,15 @@ fn readings(arrangement: &Arrangement, marks: &[PlacedMark], treads: &[Polygon])
     for (i, (to, q)) in on_floor.iter().enumerate() {
         for (from, p) in on_floor.iter().take(i) {
             let tape = Segment::new(*p, *q);
-            if !treads.iter().any(|tread| passes_through(tread, &tape)) {
+            let through_steel = || {
+                let carrying =
+                    arrangement.bay.runways.iter().filter(|own| arrangement.on_runways.contains(&own.id));
+                let of_floor = |steel: &Polygon| {
+                    [*p, *q].iter().all(|end| locate(&steel.clone().into(), *end) == Located::Outside)
+                };
+                carrying.map(|own| &own.outline).any(|steel| of_floor(steel) && passes_through(steel, &tape))
+            };
+            if !treads.iter().any(|tread| passes_through(tread, &tape)) && !through_steel() {
                 let distance = tape.length();
                 readings.push(Reading { from: (*from).clone(), to: (*to).clone(), distance_mm: distance });
             }

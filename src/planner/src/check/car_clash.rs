@@ -1,11 +1,12 @@
 //! The car and something else in one place.
 //!
 //! Rule: the car shares no volume with a thing, a runway that does not carry it, or a wall; its body none with what stands
-//! proud of the floor.
+//! proud of the floor, and its tyres none where they bulge over that beside their treads.
 //! Limit: two things cannot be in one place.
 
 use baywright_geometry::clearance::{Clearance, clearance};
-use baywright_geometry::{DVec2, Prism};
+use baywright_geometry::overlap::overlaps;
+use baywright_geometry::{DVec2, Prism, Span};
 
 use super::claim::Claim;
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
@@ -13,14 +14,15 @@ use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, middle_of_both, thi
 use crate::model::Arrangement;
 use crate::scene::Scene;
 
-pub(super) const CHECK: Check = Check {
-    codes: &[Code::CarClash],
-    things,
-    whole,
-    claims,
-    remedy: Remedy::of_obstacle,
-    depths: &[Code::CarClash],
-};
+pub(super) const CHECK: Check =
+    Check { codes: &[Code::CarClash], things, whole, claims, remedy, depths: &[Code::CarClash] };
+
+fn remedy(finding: &Finding) -> Remedy {
+    match finding.subjects.first() {
+        Some(Subject::FloorFeature(_)) => Remedy::OffFeature,
+        _ => Remedy::of_obstacle(finding),
+    }
+}
 
 fn claims(_: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
     claims.extend(scene.car.iter().map(|solid| Claim::solid(Subject::Car, solid, Code::CarClash)));
@@ -39,14 +41,27 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let place = middle_of_both(&prism.outline.bounds(), &context.scene.car_bounds);
         clash(context.scene.car.iter(), subject, &prism, place, findings);
     }
-    // The body passes over what is proud of the floor, or does not; the tyres on it are another check.
     for (subject, prism) in context.proud_features() {
         let place = middle_of_both(&prism.outline.bounds(), &context.scene.car_bounds);
         let carried = context.scene.carried_at_mm;
         let body = context.scene.car.iter().filter(|own| own.span.bottom() > carried);
-        clash(body, subject, &prism, place, findings);
+        let tyres = tyres_beside(context, &prism);
+        clash(body.chain(&tyres), subject, &prism, place, findings);
     }
     walls(context, findings);
+}
+
+/// The tyres as far as they reach over something proud of the floor that their treads are beside: whose tread is on it is
+/// another check's. None of a car that stands over it on runways.
+fn tyres_beside(context: &Context<'_>, proud: &Prism) -> Vec<Prism> {
+    let Ok(span) = Span::new(0.0, proud.span.top()) else { return Vec::new() };
+    if context.is_raised() || !proud.outline.bounds().meets(&context.scene.car_bounds) {
+        return Vec::new();
+    }
+    let tyres = context.scene.tyres_up_to(context.arrangement, proud.span.top());
+    let beside = context.scene.treads.iter().zip(tyres);
+    let beside = beside.filter(|(tread, _)| !overlaps(&(*tread).clone().into(), &proud.outline));
+    beside.map(|(_, tyre)| Prism::new(tyre.into(), span)).collect()
 }
 
 fn clash<'a>(
@@ -103,5 +118,27 @@ mod tests {
         let found = check(&parked_at(3_390.0), Code::CarClash, Severity::Stops, Some(10.0));
         assert_eq!(found.subjects[0], Subject::Wall("near wall".into()));
         check(&parked_at(3_500.0), Code::WorkingRoom, Severity::Care, Some(100.0));
+    }
+    /// The front right tyre, 660 mm across, treads the floor from x = 3850 to 4150. A kerb of 100 mm that begins 20 mm before that
+    /// is under its bulge, which reaches 236.6 mm ahead at that height (√(100 · 560)); one of 30 mm is not.
+    #[test]
+    fn a_kerb_beside_a_tread() {
+        let kerb = |proud_mm: f64| {
+            let mut arrangement = clear();
+            arrangement.vehicle.tyre_diameter_mm = 660.0;
+            arrangement.vehicle.make_solids();
+            let outline = rectangle((4_170.0, 2_000.0), (4_400.0, 2_600.0));
+            let (kind, material) = (FloorFeatureKind::Joint, Material::Plastic);
+            arrangement.bay.floor_features =
+                vec![FloorFeature { id: "kerb".into(), kind, outline, material, proud_mm }];
+            arrangement
+        };
+        let found = check(&kerb(100.0), Code::CarClash, Severity::Stops, Some(56_000.0_f64.sqrt() - 170.0));
+        assert_eq!(found.subjects[0], Subject::FloorFeature("kerb".into()));
+        none(&kerb(30.0), Code::CarClash);
+        none(&kerb(30.0), Code::CarPlace);
+        let mut planned = kerb(30.0);
+        planned.parked_known = ParkedKnown::Planned;
+        check(&planned, Code::CarPlace, Severity::Care, Some(20.0));
     }
 }

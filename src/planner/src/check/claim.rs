@@ -159,13 +159,13 @@ impl Volume {
             Self::Within { of, reach_mm, span } => {
                 span.shared(heights).and_then(|_| hull_grown(of, *reach_mm)).map(Outline::from)
             }
-            Self::Line { line, top } if heights.bottom() < *top => {
+            Self::Line { line, top } if is_in_run(heights, *top) => {
                 let along = (line.to - line.from).normalize_or_zero();
                 let aside = along.perp() * LINE_HALF_MM;
                 let corners = vec![line.from - aside, line.to - aside, line.to + aside, line.from + aside];
                 Polygon::simple(corners).ok().map(Outline::from)
             }
-            Self::Spot { at, top } if heights.bottom() < *top => {
+            Self::Spot { at, top } if is_over_mark(heights, *top) => {
                 Circle::new(*at, LINE_HALF_MM).ok().map(Outline::from)
             }
             Self::Line { .. } | Self::Spot { .. } => None,
@@ -176,6 +176,16 @@ impl Volume {
             Self::Picture(picture) => picture.at(heights).map(Outline::from),
         }
     }
+}
+
+/// Whether something of these heights is in a run that is free up to `top`, mm: a tape goes over what is low.
+pub(super) fn is_in_run(heights: &Span, top: f64) -> bool {
+    heights.bottom() < top && heights.top() > super::runs::GOES_OVER_MM
+}
+
+/// Whether something of these heights is in the way of a hand that marks the floor under it, which wants room up to `top`, mm.
+pub(super) fn is_over_mark(heights: &Span, top: f64) -> bool {
+    heights.bottom() < top && heights.top() > 0.0
 }
 
 impl Claim {

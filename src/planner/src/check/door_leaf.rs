@@ -4,14 +4,14 @@
 //! that it can sweep about either jamb, as wide as the opening. Where a zone that excludes the leaf, the sight on a target, the
 //! first Fresnel zone of a radar's path, a target with its stand, the car, a mark, a run of tape or light, or a way that is to
 //! stay free lies in them, or may as far as the places of wall and car are known, that needs care. Over its lintel a roller door
-//! has a roll: where it may reach into a zone that excludes it, that needs care too.
+//! has a roll, of which the same is asked.
 //! Limit: where the leaf stands is not told; a roll is as large as the shop's own `door_roll_mm`.
 
 use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::distance::{Separation, distance};
 use baywright_geometry::{DVec2, DVec3, Polygon, Prism, Span, angle};
 
-use super::claim::{Bars, Claim, MovesWith, Volume};
+use super::claim::{Claim, MovesWith, Volume};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, SPEAKS_FROM_MM, farthest_of, finding, middle_of_both, sway};
 use crate::model::{Opening, OpeningKind, ShopFigure};
@@ -41,12 +41,7 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 fn leaf(context: &Context<'_>, door: &Opening, findings: &mut Vec<Finding>) {
-    let asked = |claim: &Claim| match claim.says_of(door.material) {
-        // Room to walk is walked round an open leaf, and the way to a door is through it.
-        None | Some(Code::WorkingRoom) => false,
-        Some(_) => claim.of != Subject::KeepFree(door.id.clone()),
-    };
-    in_claims(context, door, DoorPart::Leaf, &sweeps(context, door), asked, findings);
+    in_claims(context, door, DoorPart::Leaf, &sweeps(context, door), findings);
 }
 
 fn roll(context: &Context<'_>, door: &Opening, findings: &mut Vec<Finding>) {
@@ -56,8 +51,7 @@ fn roll(context: &Context<'_>, door: &Opening, findings: &mut Vec<Finding>) {
     let outline = Polygon::simple(vec![line.from, line.to, line.to + inward, line.from + inward]);
     let lintel = door.span.top();
     let (Ok(outline), Ok(span)) = (outline, Span::new(lintel, lintel + roll_mm)) else { return };
-    let asked = |claim: &Claim| matches!(claim.bars, Bars::Zone(_)) && claim.says_of(door.material).is_some();
-    in_claims(context, door, DoorPart::Roll, &[Prism::new(outline.into(), span)], asked, findings);
+    in_claims(context, door, DoorPart::Roll, &[Prism::new(outline.into(), span)], findings);
 }
 
 /// The quarter circles inside the room that a leaf as wide as its door sweeps, hung at either jamb.
@@ -86,9 +80,13 @@ fn in_claims(
     door: &Opening,
     part: DoorPart,
     places: &[Prism],
-    asked: impl Fn(&Claim) -> bool,
     findings: &mut Vec<Finding>,
 ) {
+    let asked = |claim: &Claim| match claim.says_of(door.material) {
+        // Room to walk is walked round an open leaf, and the way to a door is through it.
+        None | Some(Code::WorkingRoom) => false,
+        Some(_) => claim.of != Subject::KeepFree(door.id.clone()),
+    };
     let mut told_of: Vec<(Subject, Option<f64>, Finding)> = Vec::new();
     for claim in context.claims().iter().filter(|claim| asked(claim)) {
         for place in places {

@@ -8,6 +8,7 @@ use baywright_geometry::{Bounds, DVec2, Outline, Polygon};
 use super::finding::{Code, Subject};
 use super::near::{MayBe, Meets, farthest_of, sway};
 use super::{Context, SPEAKS_FROM_MM};
+use crate::model::FloorFeature;
 
 /// All that may be over an edge if the car, with what is laid from it, is a little off its place.
 pub(super) fn near(context: &Context<'_>) -> Vec<Meets> {
@@ -29,19 +30,51 @@ fn known_mm(context: &Context<'_>) -> f64 {
     context.arrangement.shop.within(context.arrangement.bay.walls_known)
 }
 
-/// What rests on the floor, as what it is and what would be said of it over an edge.
+/// What rests on the floor.
 enum Rests<'a> {
     Spot(DVec2),
     Area(&'a Outline),
 }
 
-/// What is nearer to the edge of something flush than the reach of what is so far from the axle, mm; of each pair the nearest.
+/// The same as what it is and what would be said of it over an edge, the box around it, and how near may be too near, mm.
+struct Resting<'a> {
+    of: Subject,
+    code: Code,
+    rests: Rests<'a>,
+    around: Bounds,
+    reach_mm: f64,
+}
+
+impl<'a> Resting<'a> {
+    fn new(of: Subject, code: Code, rests: Rests<'a>, axle: DVec2, reach: impl Fn(f64) -> f64) -> Self {
+        let (around, far) = match &rests {
+            Rests::Spot(at) => (Bounds { low: *at, high: *at }, axle.distance(*at)),
+            Rests::Area(area) => (area.bounds(), farthest_of(area, axle)),
+        };
+        Self { of, code, rests, around, reach_mm: reach(far) }
+    }
+}
+
+const fn tyre(own: &Outline) -> (Subject, Code, Rests<'_>) {
+    (Subject::Car, Code::WheelPlace, Rests::Area(own))
+}
+
+/// What is nearer to the edge of something flush, or a tyre nearer to something proud, than the reach of what is so far from
+/// the axle, mm; of each pair the nearest.
 fn beside_features(context: &Context<'_>, reach: impl Fn(f64) -> f64) -> Vec<Meets> {
     let mut met = Vec::new();
-    let treads: Vec<Outline> = match context.arrangement.on_runways.is_empty() {
-        true => context.scene.treads.iter().cloned().map(Outline::from).collect(),
-        false => Vec::new(),
+    let tyres = |height_mm: f64| -> Vec<Outline> {
+        match context.arrangement.on_runways.is_empty() {
+            true => context
+                .scene
+                .tyres_up_to(context.arrangement, height_mm)
+                .into_iter()
+                .map(Outline::from)
+                .collect(),
+            false => Vec::new(),
+        }
     };
+    let treads = tyres(0.0);
     let marks = context.scene.marks.iter().filter_map(|mark| {
         Some((Subject::Mark(mark.id.clone()), Code::MarkPlace, Rests::Spot(mark.at.ok()?)))
     });
@@ -50,47 +83,54 @@ fn beside_features(context: &Context<'_>, reach: impl Fn(f64) -> f64) -> Vec<Mee
         resting
             .map(|solid| (Subject::Stand(target.id.clone()), Code::StandClash, Rests::Area(&solid.outline)))
     });
-    let tyres = treads.iter().map(|tread| (Subject::Car, Code::WheelPlace, Rests::Area(tread)));
     let axle = context.arrangement.parked.origin();
-    let resting: Vec<_> = marks
-        .chain(feet)
-        .chain(tyres)
-        .map(|(of, code, rests)| {
-            let (around, far) = match &rests {
-                Rests::Spot(at) => (Bounds { low: *at, high: *at }, axle.distance(*at)),
-                Rests::Area(area) => (area.bounds(), farthest_of(area, axle)),
-            };
-            (of, code, rests, around, reach(far))
-        })
-        .collect();
-    // What is proud of the floor is a solid, and asked about as such.
-    for feature in context.arrangement.bay.floor_features.iter().filter(|own| own.proud_mm <= 0.0) {
-        let mut of_feature = Vec::new();
-        let bounds = feature.outline.bounds();
-        for (of, code, rests, around, reach_mm) in &resting {
-            if !bounds.meets(&around.grown(*reach_mm)) {
-                continue;
-            }
-            let edge = Outline::from(feature.outline.clone());
-            let apart = match rests {
-                Rests::Spot(at) => distance_to_point(&edge, *at),
-                Rests::Area(area) => distance(&edge, area),
-            };
-            let (gap_mm, at) = match apart {
-                Separation::Apart { gap, to, .. } => (gap, to),
-                Separation::Touching { at } => (0.0, at),
-                // That is another check's.
-                Separation::Overlapping => continue,
-            };
-            if gap_mm < reach_mm - SPEAKS_FROM_MM {
-                let may_be = MayBe { of: of.clone(), code: *code, gap_mm, at: at.extend(0.0) };
-                let what = Subject::FloorFeature(feature.id.clone());
-                note(&mut of_feature, Meets::new(context, what, may_be, *reach_mm, known_mm(context)));
-            }
+    let resting = |(of, code, rests)| Resting::new(of, code, rests, axle, &reach);
+    let on_floor: Vec<_> =
+        marks.chain(feet).map(resting).chain(treads.iter().map(|own| resting(tyre(own)))).collect();
+    for feature in &context.arrangement.bay.floor_features {
+        if feature.proud_mm <= 0.0 {
+            beside_feature(context, feature, &on_floor, &mut met);
+        } else {
+            // What is proud of the floor is a solid, and asked about as such; but a tyre is round.
+            let tyres = tyres(feature.proud_mm);
+            let bulging: Vec<_> = tyres
+                .iter()
+                .map(tyre)
+                .map(|(of, code, rests)| Resting::new(of, code, rests, axle, &reach))
+                .collect();
+            beside_feature(context, feature, &bulging, &mut met);
         }
-        met.append(&mut of_feature);
     }
     met
+}
+
+fn beside_feature(
+    context: &Context<'_>,
+    feature: &FloorFeature,
+    resting: &[Resting<'_>],
+    met: &mut Vec<Meets>,
+) {
+    let mut of_feature = Vec::new();
+    let bounds = feature.outline.bounds();
+    for own in resting.iter().filter(|own| bounds.meets(&own.around.grown(own.reach_mm))) {
+        let edge = Outline::from(feature.outline.clone());
+        let apart = match own.rests {
+            Rests::Spot(at) => distance_to_point(&edge, at),
+            Rests::Area(area) => distance(&edge, area),
+        };
+        let (gap_mm, at) = match apart {
+            Separation::Apart { gap, to, .. } => (gap, to),
+            Separation::Touching { at } => (0.0, at),
+            // That is another check's.
+            Separation::Overlapping => continue,
+        };
+        if gap_mm < own.reach_mm - SPEAKS_FROM_MM {
+            let may_be = MayBe { of: own.of.clone(), code: own.code, gap_mm, at: at.extend(0.0) };
+            let what = Subject::FloorFeature(feature.id.clone());
+            note(&mut of_feature, Meets::new(context, what, may_be, own.reach_mm, known_mm(context)));
+        }
+    }
+    met.append(&mut of_feature);
 }
 
 fn on_runways(context: &Context<'_>, met: &mut Vec<Meets>) {
@@ -185,6 +225,10 @@ mod tests {
         arrangement.bay.runways = vec![runway("left runway", 3_500.0), runway("right runway", 2_000.0)];
         arrangement.on_runways = vec!["left runway".into(), "right runway".into()];
         arrangement.parked_known = ParkedKnown::Planned;
+        // Marks beside the runways would be near their steel.
+        for (step, wheel) in arrangement.aiming.mark_plan.iter_mut().zip(Wheel::ALL) {
+            step.construction = Construction::WheelPoint { wheel };
+        }
         none(&arrangement, Code::CarPlace);
         arrangement.parked = PlanPose::new(DVec2::new(4_000.0, 3_100.0), 0.0);
         none(&arrangement, Code::WheelOffRunway);

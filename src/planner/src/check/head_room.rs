@@ -3,7 +3,8 @@
 //! Rule: the ceiling clears car and stands; it and what hangs over the car leave the shop's own `over_car_mm`; where a person works
 //! around the car and the targets, nothing hangs lower than a person may walk under.
 //! Limits: over the car, the shop's own; over a person, 29 CFR 1910.36(g)(1): ceiling at least 7 ft 6 in
-//! (2286 mm), projections at least 6 ft 8 in (2032 mm) - for exit routes; taken here as what a person may expect.
+//! (2286 mm), projections at least 6 ft 8 in (2032 mm) - for exit routes; taken here as what a person may expect, and as much
+//! more as the height is uncertain by.
 
 use baywright_geometry::contain::holds;
 use baywright_geometry::distance::distance;
@@ -63,7 +64,8 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
             }
         }
         // What of it is not over the car is over the people who work there.
-        if (HANGS_FROM_MM..OVER_PERSON_MM).contains(&bottom)
+        let over_person = OVER_PERSON_MM + seen.placed.known_mm;
+        if (HANGS_FROM_MM..over_person).contains(&bottom)
             && !wholly_over_car(context, outline)
             && within(context, outline, room)
         {
@@ -76,7 +78,7 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
                     place,
                     Basis::Published(RULE),
                 )
-                .against(Quantity::Length(bottom), Quantity::Length(OVER_PERSON_MM)),
+                .against(Quantity::Length(bottom), Quantity::Length(over_person)),
             );
         }
     }
@@ -143,7 +145,8 @@ fn ceiling(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 .against(Quantity::Length(left.max(0.0)), Quantity::Length(over_car)),
         );
     }
-    if ceiling < CEILING_MM {
+    let over_person = CEILING_MM + context.arrangement.shop.within(context.arrangement.bay.walls_known);
+    if ceiling < over_person - super::SPEAKS_FROM_MM {
         let at = scene.car_bounds.centre().extend(ceiling);
         findings.push(
             finding(
@@ -153,7 +156,7 @@ fn ceiling(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 at,
                 Basis::Published(RULE),
             )
-            .against(Quantity::Length(ceiling), Quantity::Length(CEILING_MM)),
+            .against(Quantity::Length(ceiling), Quantity::Length(over_person)),
         );
     }
 }

@@ -9,9 +9,9 @@ use baywright_geometry::locate::{Located, locate};
 use baywright_geometry::marks::Construction;
 use baywright_geometry::{Bounds, DVec2};
 
-use super::claim::{Claim, Volume};
-use super::finding::{Basis, Code, Facts, Finding, Severity, Subject};
-use super::{Check, Context, Remedy, finding, thing_subject};
+use super::claim::{Claim, Volume, is_over_mark};
+use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
+use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, thing_subject};
 use crate::model::{Arrangement, FloorFeatureKind, ShopFigure};
 use crate::scene::Scene;
 
@@ -64,15 +64,19 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 fn under_things(context: &Context<'_>, mark: &Subject, at: DVec2, findings: &mut Vec<Finding>) {
+    let over_mark = context.arrangement.shop.over_mark_mm;
     for seen in context.things_near(Bounds { low: at, high: at }) {
         let prism = &seen.placed.prism;
-        if prism.span.bottom() < context.arrangement.shop.over_mark_mm
-            && locate(&prism.outline, at) == Located::Inside
-        {
+        if is_over_mark(&prism.span, over_mark) && locate(&prism.outline, at) == Located::Inside {
             let subjects = vec![thing_subject(&seen.thing.id), mark.clone()];
             let place = at.extend(prism.span.bottom());
             let basis = Basis::Shop(ShopFigure::OverMark);
-            findings.push(finding(Facts::MarkPlace, Severity::Stops, subjects, place, basis));
+            let found = finding(Facts::MarkPlace, Severity::Stops, subjects, place, basis);
+            let hangs = prism.span.bottom();
+            findings.push(match hangs > SPEAKS_FROM_MM {
+                true => found.against(Quantity::Length(hangs), Quantity::Length(over_mark)),
+                false => found,
+            });
         }
     }
 }

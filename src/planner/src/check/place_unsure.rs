@@ -13,11 +13,10 @@ use baywright_geometry::overlap::{overlaps, overlaps_by};
 use baywright_geometry::share::{Share, target_share};
 use baywright_geometry::{DVec2, DVec3, Located, Outline, Prism, Span, locate_in};
 
-use super::claim::{Claim, Volume, anywhere};
+use super::claim::{Claim, Volume, anywhere, is_in_run, is_over_mark};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
 use super::near::MayBe;
 use super::obstacle::{Obstacle, Shape, rest_of_room, things_of};
-use super::runs::GOES_OVER_MM;
 use super::sight::HIDDEN_FROM;
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, edges, finding, outside_room};
 use crate::model::{Known, Material, ShopFigure};
@@ -112,25 +111,22 @@ fn barred(claim: &Claim, obstacle: &Obstacle<'_>) -> Option<Code> {
     let code = match &obstacle.shape {
         Shape::Thing(thing, _) => claim.says(thing)?.0,
         Shape::Runway(_) => claim.says_of(Material::Steel)?,
-        Shape::Carrying(_) => {
-            // The car stands on it; marks and runs beside it are another check's.
+        Shape::Carrying(steel) => {
+            // The car stands on it, and marks and runs may lie on it.
             let own = claim.says_of(Material::Steel)?;
-            let is_meant = matches!(own, Code::CarClash | Code::MarkPlace | Code::RunBlocked);
+            let is_meant = match &claim.volume {
+                Volume::Line { line, .. } => !super::runs::is_of_floor(line, steel),
+                _ => matches!(own, Code::CarClash | Code::MarkPlace),
+            };
             (!is_meant).then_some(own)?
         }
         // What ends at the walls ends under the ceiling.
         Shape::Ceiling(..) => claim.says_of_wall().filter(|_| claim.inside)?,
-        Shape::Proud(prism, material) => says_of_proud(claim, prism, *material)?,
+        Shape::Proud(_, material) => claim.says_of(*material)?,
         Shape::Wall(..) => claim.says_of_wall()?,
     };
     // Room to work in and ways out need care at most, and say so for themselves.
     (!matches!(code, Code::WorkingRoom | Code::KeepFree)).then_some(code)
-}
-
-/// What would be found of what is proud of the floor: a tape goes over a low lip.
-fn says_of_proud(claim: &Claim, prism: &Prism, material: Material) -> Option<Code> {
-    let code = claim.says_of(material)?;
-    (code != Code::RunBlocked || prism.span.top() > GOES_OVER_MM).then_some(code)
 }
 
 /// How far an obstacle is from a claim, and whether it is in it by less than is spoken of.
@@ -168,10 +164,12 @@ fn gap(context: &Context<'_>, claim: &Claim, obstacle: &Obstacle<'_>) -> Option<
         }
         // Room to work in is never asked for here.
         Volume::Within { .. } => None,
-        Volume::Line { line, top } if heights.bottom() < *top => {
+        Volume::Line { line, top } if is_in_run(&heights, *top) => {
             beside(distance_to_segment(outline, line), 0.0)
         }
-        Volume::Spot { at, top } if heights.bottom() < *top => beside(distance_to_point(outline, *at), 0.0),
+        Volume::Spot { at, top } if is_over_mark(&heights, *top) => {
+            beside(distance_to_point(outline, *at), 0.0)
+        }
         Volume::Line { .. } | Volume::Spot { .. } => None,
         Volume::Sight { eye, face } => {
             let Some(region) = claim.volume.at(&heights) else {

@@ -1,15 +1,17 @@
 //! Straight tape and laser runs between marks.
 //!
 //! Rule: nothing stands in a run at its height, and it passes through no wall. A tape lies on the floor; a line laser
-//! lights the floor from a low tripod. The car's own tyres are in the way too, where they stand on the ground.
+//! lights the floor from a low tripod. The car's own tyres are in the way too, where they stand on the ground, and so is a
+//! runway that carries the car where both marks lie on the floor beside it.
 //! Limit: see [`top_of_run`].
 
 use baywright_geometry::distance::{Separation, distance_to_segment};
+use baywright_geometry::locate::{Located, locate};
 use baywright_geometry::marks::Tool;
 use baywright_geometry::predicate::{Meeting, meeting};
-use baywright_geometry::{Bounds, DVec2, Segment, passes_through};
+use baywright_geometry::{Bounds, DVec2, Prism, Segment, passes_through};
 
-use super::claim::{Claim, Volume};
+use super::claim::{Claim, Volume, is_in_run};
 use super::finding::{Basis, Code, Facts, Finding, Severity, Subject};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, thing_subject, wall_id};
 use crate::model::{Arrangement, Id};
@@ -46,7 +48,7 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let Some(bounds) = Bounds::around([segment.from, segment.to]) else { continue };
         for seen in context.things_near(bounds) {
             let prism = &seen.placed.prism;
-            if prism.span.bottom() < top_of_run(placed.run.tool)
+            if is_in_run(&prism.span, top_of_run(placed.run.tool))
                 && distance_to_segment(&prism.outline, &segment) == Separation::Overlapping
             {
                 let nearest = segment.nearest(seen.placed.bounds.centre());
@@ -62,9 +64,15 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-/// Runways that carry no car, the car's own tyres, and walls.
+/// Whether neither end of a run lies on a runway that carries the car: then it goes along the floor, and not through the steel.
+pub(super) fn is_of_floor(run: &Segment, steel: &Prism) -> bool {
+    [run.from, run.to].into_iter().all(|end| locate(&steel.outline, end) == Located::Outside)
+}
+
+/// Runways that carry no car, or carry it between two marks on the floor, the car's own tyres, and walls.
 fn through_the_rest(context: &Context<'_>, placed: &PlacedRun, run: &Segment, findings: &mut Vec<Finding>) {
-    for (subject, prism) in context.idle_runways() {
+    let carrying = context.carrying_steel().filter(|(_, prism)| is_of_floor(run, prism));
+    for (subject, prism) in context.idle_runways().chain(carrying) {
         if distance_to_segment(&prism.outline, run) == Separation::Overlapping {
             blocked(context, subject, placed, run.nearest(prism.outline.bounds().centre()), findings);
         }
@@ -217,5 +225,50 @@ mod tests {
         assert_eq!(count((4_300.0, 4_520.0)), 0, "the diagonal");
         assert_eq!(count((4_300.0, 4_020.0)), 1, "along");
         assert_eq!(count((4_600.0, 4_520.0)), 1, "square");
+    }
+    /// Marks 1 and 2 lie on the floor, 1020 mm left and right of a platform's middle that carries the car: what lies between them
+    /// is steel, and no tape reads that distance. From mark to mark on the platform nothing is in the way.
+    #[test]
+    fn a_run_through_what_carries_the_car() {
+        let platform = |half_width: f64| {
+            let mut arrangement = clear();
+            arrangement.bay.runways = vec![Runway {
+                id: "platform".into(),
+                outline: rectangle((500.0, 3_000.0 - half_width), (5_000.0, 3_000.0 + half_width)),
+                top_mm: 150.0,
+                survey: None,
+            }];
+            arrangement.on_runways = vec!["platform".into()];
+            let across = Construction::Prolong { from: 0, through: 1, reach: Reach::Length(500.0) };
+            arrangement.aiming.mark_plan.push(MarkStep { id: "S".into(), construction: across });
+            arrangement
+        };
+        let assessment = assess(&platform(1_000.0));
+        // Its own rear tyres are in that run too.
+        let through_it = |of_all: &crate::Assessment| {
+            let blocked = of(of_all, Code::RunBlocked);
+            blocked.iter().any(|own| own.subjects[0] == Subject::Runway("platform".into()))
+        };
+        assert!(through_it(&assessment));
+        let is_read = |of: &crate::Assessment, from: &str, to: &str| {
+            of.scene.readings.iter().any(|own| own.from == from.into() && own.to == to.into())
+        };
+        // Mark 4 lies beside the front right tyre, mark 5 ahead on the left: between them the corner of the platform.
+        assert!(!is_read(&assessment, "4", "5") && is_read(&assessment, "3", "5"));
+        let on_it = assess(&platform(1_600.0));
+        assert!(!through_it(&on_it));
+    }
+
+    /// What lies under the floor, or is as low as a cable, is in no run: as a thing no more than as a lip.
+    #[test]
+    fn a_tape_goes_over_what_is_low() {
+        let at = |bottom: f64, top: f64| {
+            let mut arrangement = with(vec![cabinet("cover", (4_800.0, 4_020.0), 100.0, 100.0)]);
+            arrangement.bay.things[0].span = span(bottom, top);
+            of(&assess(&arrangement), Code::RunBlocked).len()
+        };
+        assert_eq!(at(-1_000.0, -100.0), 0);
+        assert_eq!(at(0.0, 20.0), 0);
+        assert!(at(0.0, 20.1) > 0);
     }
 }

@@ -2,7 +2,7 @@
 //!
 //! Rule: no tyre stands on a pit, or on what is prouder of the floor than the aiming lets levels differ; another drain's grate
 //! or joint under a tyre needs care. When runways carry the car, every
-//! tyre's tread lies wholly on one of them, and they are equally high.
+//! tyre's tread lies wholly on one of them, and they are equally high: as nearly as the aiming lets levels differ, or it stops.
 //! Limit: a tyre over an edge falls; a grate or joint under one tips the car by what this program is not told (common
 //! practice, no source). A tread is [`crate::scene::Scene::treads`].
 
@@ -37,14 +37,18 @@ fn remedy(finding: &Finding) -> Remedy {
 /// stands ten times as high up is on a kerb (common practice, no source), mm.
 const UNEVEN_MM: f64 = 26.0;
 
+/// How much higher one wheel may stand than the others, mm.
+fn level_mm(context: &Context<'_>) -> f64 {
+    context.arrangement.aiming.floor.map_or(UNEVEN_MM, |floor| floor.level_mm)
+}
+
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let arrangement = context.arrangement;
     if !arrangement.on_runways.is_empty() {
         on_runways(context, findings);
         return;
     }
-    // How much higher one wheel may stand than the others.
-    let level_mm = arrangement.aiming.floor.map_or(UNEVEN_MM, |floor| floor.level_mm);
+    let level_mm = level_mm(context);
     for (wheel, tread) in Wheel::ALL.into_iter().zip(&context.scene.treads) {
         for feature in &arrangement.bay.floor_features {
             if !overlap::overlaps(&tread.clone().into(), &feature.outline.clone().into()) {
@@ -90,18 +94,23 @@ fn on_runways(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
     let tops = || carrying.iter().map(|runway| runway.top_mm);
     let (low, high) = (tops().fold(f64::INFINITY, f64::min), tops().fold(f64::NEG_INFINITY, f64::max));
+    let level_mm = level_mm(context);
+    let (severity, limit) = match high - low > level_mm + SPEAKS_FROM_MM {
+        true => (Severity::Stops, level_mm),
+        false => (Severity::Care, 0.0),
+    };
     if high - low > SPEAKS_FROM_MM
         && let Some(runway) = carrying.iter().find(|runway| runway.top_mm == low)
     {
         findings.push(
             finding(
                 Facts::WheelOffRunway(crate::OnRunways::Unequal),
-                Severity::Care,
+                severity,
                 vec![Subject::Runway(runway.id.clone())],
                 runway.outline.bounds().centre().extend(low),
                 Basis::Geometry,
             )
-            .against(Quantity::Length(high - low), Quantity::Length(0.0)),
+            .against(Quantity::Length(high - low), Quantity::Length(limit)),
         );
     }
 }
@@ -177,5 +186,15 @@ mod tests {
         check(&arrangement, Code::WheelPlace, Severity::Care, None);
         arrangement.parked = PlanPose::new(DVec2::new(4_600.0, 3_000.0), 0.0);
         none(&arrangement, Code::WheelPlace);
+    }
+    /// The aiming allows 5 mm of level.
+    #[test]
+    fn runways_of_two_heights() {
+        let mut arrangement = raised();
+        arrangement.bay.runways[1].top_mm += 5.0;
+        let found = check(&arrangement, Code::WheelOffRunway, Severity::Care, Some(5.0));
+        assert_eq!(found.facts, Facts::WheelOffRunway(crate::OnRunways::Unequal));
+        arrangement.bay.runways[1].top_mm += 1_000.0;
+        check(&arrangement, Code::WheelOffRunway, Severity::Stops, Some(1_005.0));
     }
 }

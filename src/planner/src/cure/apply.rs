@@ -3,7 +3,7 @@
 use baywright_geometry::DVec2;
 
 use crate::assessment::Step;
-use crate::model::{Arrangement, ParkedKnown, StandSet};
+use crate::model::{Arrangement, StandSet};
 
 /// The arrangement after a step. A step that only asks a person to find something out changes nothing.
 pub fn apply(arrangement: &Arrangement, step: &Step) -> Arrangement {
@@ -46,9 +46,7 @@ pub(super) fn apply_to(after: &mut Arrangement, step: &Step) {
 /// The marks follow the car by themselves; a stand that was put somewhere is carried along.
 fn move_car(after: &mut Arrangement, by: DVec2) {
     after.parked = after.parked.shifted(by);
-    if after.parked_known == ParkedKnown::Taped {
-        after.parked_known = ParkedKnown::Planned;
-    }
+    after.parked_known = after.shop.parked_anew(after.parked_known);
     for set in &mut after.stands {
         if let StandSet::At { place, .. } = set {
             *place = place.shifted(by);

@@ -1,5 +1,6 @@
 //! Parking the car elsewhere, with marks, targets and zones: the way out when what is in the way cannot move.
 
+use baywright_geometry::overlap::overlaps;
 use baywright_geometry::protrude::moves_inside;
 use baywright_geometry::separate::{EQUAL_MOVES_MM, exits, heading_from_x};
 use baywright_geometry::{Bounds, Circle, DVec2, Outline, Polygon, convex};
@@ -95,8 +96,10 @@ impl<'a> Moves<'a> {
     fn further_from(&mut self, placed: &PlacedThing, id: &Id, step: &Step) -> Option<(DVec2, Vec<Finding>)> {
         let Step::MoveCar { by } = *step else { return None };
         // Seen from the car the thing goes the other way.
-        let margin = super::margin(self.case, placed, -by);
-        self.further_by(by, margin, |f| super::blames(f, id) && super::may_be_in_the_way(f))
+        let margin = super::margin(self.case, placed, -by, check::sway_parked_anew);
+        let may_meet =
+            |f: &Finding| f.code() == Code::CarPlace && f.subjects.contains(&Subject::Thing(id.clone()));
+        self.further_by(by, margin, |f| may_meet(f) || (super::blames(f, id) && super::may_be_in_the_way(f)))
     }
 
     /// The same for whatever is unsure after the shorter way.
@@ -150,9 +153,17 @@ impl<'a> Moves<'a> {
                 convex::hull(&corners)?.into()
             }
             Some(Subject::Car) => {
-                let Facts::WheelPlace(wheel) = finding.facts else { return None };
-                let position = Wheel::ALL.iter().position(|own| *own == wheel)?;
-                self.case.scene.treads.get(position)?.clone().into()
+                let tyres = self.case.scene.tyres_up_to(self.case.arrangement, feature.proud_mm);
+                match finding.facts {
+                    Facts::WheelPlace(wheel) => {
+                        tyres.into_iter().nth(Wheel::ALL.iter().position(|own| *own == wheel)?)?.into()
+                    }
+                    // The tyre that bulges over it; a body that is in it is let be.
+                    _ => {
+                        let feature = feature.outline.clone().into();
+                        tyres.into_iter().map(Outline::from).find(|tyre| overlaps(tyre, &feature))?
+                    }
+                }
             }
             _ => Circle::new(at, WHOLE_MM).ok()?.into(),
         };
@@ -164,7 +175,8 @@ impl<'a> Moves<'a> {
         let Step::MoveCar { by } = cure.step else { return Some(cure) };
         let arrangement = self.case.arrangement;
         let far = check::farthest_of(&resting, arrangement.parked.origin());
-        let margin = arrangement.shop.within(arrangement.bay.walls_known) + check::sway(arrangement, far);
+        let margin =
+            arrangement.shop.within(arrangement.bay.walls_known) + check::sway_parked_anew(arrangement, far);
         let further = self.further_by(by, margin, |f| {
             f.is_only_unsure() && (f.subjects.first() == subjects.first() || f.code() == Code::CarPlace)
         });

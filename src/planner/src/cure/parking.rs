@@ -95,7 +95,8 @@ fn pairs(case: &Case<'_>, room: &Polygon, stays: impl Fn(&Thing) -> bool, sure: 
     let mut pairs: Vec<Pair> = Vec::new();
     let heading = case.arrangement.parked.heading();
     for (thing, placed) in things.filter(|(thing, _)| stays(thing)) {
-        let margin = if sure { super::margin(case, placed, DVec2::ZERO) } else { 0.0 };
+        let margin =
+            if sure { super::margin(case, placed, DVec2::ZERO, check::sway_parked_anew) } else { 0.0 };
         let Some(outline) = grown(&placed.prism.outline, margin, heading) else { continue };
         let near = outline.bounds().grown(LOOKED_WITHIN_MM);
         let of_car = claim::of_car(&case.claims, thing);
@@ -105,7 +106,7 @@ fn pairs(case: &Case<'_>, room: &Polygon, stays: impl Fn(&Thing) -> bool, sure: 
     if let Some(set_up) = set_up(&case.claims) {
         let set_up = Outline::from(set_up);
         let far = check::farthest_of(&set_up, case.arrangement.parked.origin());
-        let margin = if sure { check::sway(case.arrangement, far) } else { 0.0 };
+        let margin = if sure { check::sway_parked_anew(case.arrangement, far) } else { 0.0 };
         if let Some(set_up) = grown(&set_up, margin, heading) {
             pairs.extend(beyond(room, &set_up).into_iter().map(|wall| Pair::new(wall, set_up.clone())));
         }

@@ -1,14 +1,13 @@
 //! What is done to the car and its targets in one arrangement.
 
 use crate::geometry::PlanPose;
-use crate::model::{Id, ParkedKnown, SavedArrangement, StandSet};
+use crate::model::{Id, SavedArrangement, Shop, StandSet};
 
-/// The car is parked elsewhere: what was taped says nothing of the new place.
+/// The car is parked elsewhere: what was measured says nothing of the new place. What was entered as worse than the usual
+/// margin stays as it is; a shop of its own margin asks more of whatever is planned.
 pub(super) fn park(own: &mut SavedArrangement, pose: PlanPose) {
     own.parked = pose;
-    if own.parked_known == ParkedKnown::Taped {
-        own.parked_known = ParkedKnown::Planned;
-    }
+    own.parked_known = Shop::default().parked_anew(own.parked_known);
 }
 
 /// A target stands elsewhere. One on its mark has nothing to say.
@@ -36,7 +35,23 @@ mod tests {
     use super::super::Edit;
     use super::super::testing::layout;
     use crate::geometry::PlanPose;
-    use crate::model::StandSet;
+    use crate::model::{ParkedKnown, StandSet};
+
+    /// What was measured or entered of a place says nothing better of another one.
+    #[test]
+    fn a_car_that_is_parked_anew_is_planned_there() {
+        let (layout, here) = layout();
+        let park = |known: ParkedKnown| {
+            let mut layout = layout.clone();
+            layout.arrangements[0].parked_known = known;
+            let after = Edit::Park(PlanPose::new((1.0, 2.0).into(), 0.0)).apply(&layout, &here).unwrap();
+            after.arrangements[0].parked_known
+        };
+        let within = |mm: f64, rad: f64| ParkedKnown::Within { mm, rad };
+        assert_eq!(park(ParkedKnown::Taped), ParkedKnown::Planned);
+        assert_eq!(park(within(0.0, 0.0)), ParkedKnown::Planned);
+        assert_eq!(park(within(200.0, 0.1)), within(200.0, 0.1));
+    }
 
     #[test]
     fn another_car_forgets_what_was_measured_on_the_old_one() {

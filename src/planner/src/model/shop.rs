@@ -190,6 +190,18 @@ impl Shop {
         }
     }
 
+    /// What is known of a car's place once it is parked anew: nothing that was measured before, and never more than of any
+    /// place that is planned.
+    pub fn parked_anew(&self, known: ParkedKnown) -> ParkedKnown {
+        let (planned_mm, planned_rad) = (self.car_planned_mm, self.car_planned_rad);
+        match known {
+            ParkedKnown::Within { mm, rad } if mm > planned_mm || rad > planned_rad => {
+                ParkedKnown::Within { mm: mm.max(planned_mm), rad: rad.max(planned_rad) }
+            }
+            ParkedKnown::Planned | ParkedKnown::Taped | ParkedKnown::Within { .. } => ParkedKnown::Planned,
+        }
+    }
+
     /// What is known still of a place that somebody changed by hand without a tape: no more than by eye.
     pub fn by_hand(&self, known: Known) -> Known {
         if self.within(known) > self.by_eye_mm { known } else { Known::ByEye }

@@ -53,11 +53,24 @@ const TREAD_MM: f64 = 300.0;
 
 /// Where each tyre stands on the ground, in [`Wheel::ALL`]'s order.
 pub(super) fn treads(arrangement: &Arrangement, bay_from_vehicle: &PlanPose) -> Vec<Polygon> {
+    tyres_up_to(arrangement, bay_from_vehicle, 0.0)
+}
+
+/// Where each tyre is at any height up to this over what it stands on, mm, in [`Wheel::ALL`]'s order: its tread, or the chord
+/// of its circle at that height where that is longer.
+pub(super) fn tyres_up_to(
+    arrangement: &Arrangement,
+    bay_from_vehicle: &PlanPose,
+    height_mm: f64,
+) -> Vec<Polygon> {
+    let diameter = arrangement.vehicle.tyre_diameter_mm;
+    let up = height_mm.min(diameter * 0.5);
+    let chord = 2.0 * (up * (diameter - up)).max(0.0).sqrt();
     Wheel::ALL
         .into_iter()
         .filter_map(|wheel| {
             let at = arrangement.wheel_point(wheel);
-            let half = DVec2::new(TREAD_MM, arrangement.vehicle.tyre_width(wheel)) * 0.5;
+            let half = DVec2::new(TREAD_MM.max(chord), arrangement.vehicle.tyre_width(wheel)) * 0.5;
             Some(Polygon::rectangle(at - half, at + half).ok()?.placed(bay_from_vehicle))
         })
         .collect()

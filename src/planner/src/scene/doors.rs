@@ -2,7 +2,7 @@
 
 use baywright_geometry::{DVec2, Polygon, Segment, Span, boolean};
 
-use crate::model::Arrangement;
+use crate::model::{Arrangement, Id};
 
 /// So far the ground beyond a door reaches back into the room, mm, so that rounding never parts the two: a tenth of what is spoken
 /// of, and no tape shows it.
@@ -20,11 +20,12 @@ pub struct Room {
 /// A door that stands open onto ground that is known to be free.
 #[derive(Clone, Debug, PartialEq)]
 struct OpenDoor {
+    id: Id,
     /// The wall it is in, by position.
     wall: usize,
     /// Along the wall, the inside on its left.
     line: Segment,
-    /// From the wall to where the ground is no longer known to be free.
+    /// From the wall to where the ground is no longer known to be free, or a wall of the room itself stands.
     out: DVec2,
     /// The heights that it lets through.
     span: Span,
@@ -48,14 +49,22 @@ impl Room {
                 let line = bay.opening_line(opening)?;
                 // The inside lies left of a wall, so out is to the right.
                 let along_out = -(line.to - line.from).normalize_or_zero().perp();
-                let (back, out) = (along_out * -JOINS_MM, along_out * opening.free_beyond_mm);
+                let free = opening.free_beyond_mm.min(before_a_wall(&bay.room, opening.wall, &line));
+                let (back, out) = (along_out * -JOINS_MM, along_out * free);
                 let corners = vec![line.from + back, line.from + out, line.to + out, line.to + back];
                 let beyond = Polygon::simple(corners).ok()?;
-                Some(OpenDoor { wall: opening.wall, line, out, span: opening.span, beyond })
+                let id = opening.id.clone();
+                Some(OpenDoor { id, wall: opening.wall, line, out, span: opening.span, beyond })
             })
             .collect();
         let with_all = joined(&bay.room, doors.iter().map(|door| &door.beyond));
         Self { alone: bay.room.clone(), doors, with_all }
+    }
+
+    /// How far the ground beyond an open door is free, mm: as was entered, or up to a wall of the room itself. None beyond a door
+    /// that is shut or through which nothing is known to be free.
+    pub fn free_beyond(&self, door: &Id) -> Option<f64> {
+        self.doors.iter().find(|own| own.id == *door).map(|own| own.out.length())
     }
 
     /// The room alone: its edges are the walls, in the bay's order.
@@ -138,6 +147,32 @@ impl Room {
     }
 }
 
+/// How far the ground beyond a door can reach, mm, before it comes to a wall of the room itself: the other side of an inner
+/// wall, or another wing of the building.
+fn before_a_wall(room: &Polygon, wall: usize, door: &Segment) -> f64 {
+    let along = (door.to - door.from).normalize_or_zero();
+    let width = door.from.distance(door.to);
+    let others = room.edges().enumerate().filter(|(edge, _)| *edge != wall);
+    let outward = others.filter_map(|(_, edge)| {
+        // Along the door, and outwards from it.
+        let own = |p: DVec2| DVec2::new((p - door.from).dot(along), -(p - door.from).dot(along.perp()));
+        let (from, to) = (own(edge.from), own(edge.to));
+        let run = to.x - from.x;
+        // What lies in the door's width, without its edges: the jamb's own wall goes along them.
+        let at = |x: f64| ((x - from.x) / run).clamp(0.0, 1.0);
+        let (low, high) = (JOINS_MM, width - JOINS_MM);
+        if from.x.max(to.x) <= low || from.x.min(to.x) >= high {
+            return None;
+        }
+        let (a, b) = if run.abs() > JOINS_MM { (at(low), at(high)) } else { (0.0, 1.0) };
+        let (p, q) = (from.lerp(to, a).y, from.lerp(to, b).y);
+        // Inside the room it is no end of the ground.
+        // The wall stays a wall only if the ground does not join with what is behind it.
+        (p.max(q) > JOINS_MM).then(|| (p.min(q) - JOINS_MM).max(0.0))
+    });
+    outward.fold(f64::INFINITY, f64::min)
+}
+
 fn joined<'a>(room: &Polygon, beyond: impl Iterator<Item = &'a Polygon>) -> Polygon {
     let all: Vec<Polygon> = std::iter::once(room.clone()).chain(beyond.cloned()).collect();
     if all.len() == 1 {
@@ -176,6 +211,38 @@ mod tests {
             let room = Scene::of(&arrangement).room;
             let more = room.with_open_doors().area() - room.walls().area();
             assert!((more - 6e6).abs() < 1.0, "{degrees}: {more}");
+        }
+    }
+    /// A yard of 1500 mm between two wings: 5 m are said to be free, and the other wing's wall stands there.
+    #[test]
+    fn the_ground_beyond_a_door_ends_at_the_buildings_own_wall() {
+        for degrees in 0..90 {
+            let turn =
+                PlanPose::new(DVec2::new(312.0, -4_567.0), angle::radians(f64::from(degrees) * 4.0 + 0.3));
+            let mut arrangement = clear();
+            let corners = [
+                (0.0, 0.0),
+                (12_000.0, 0.0),
+                (12_000.0, 9_000.0),
+                (0.0, 9_000.0),
+                (0.0, 7_500.0),
+                (10_000.0, 7_500.0),
+                (10_000.0, 6_000.0),
+                (0.0, 6_000.0),
+            ];
+            let room = crate::geometry::Polygon::simple(corners.map(DVec2::from).to_vec()).unwrap();
+            arrangement.bay.room = room.placed(&turn);
+            // In the wall from (10 000, 6 000) to (0, 6 000), whose inside is below it.
+            arrangement.bay.openings = vec![open_door(6, 4_000.0, 3_000.0, 5_000.0)];
+            let door = arrangement.bay.openings[0].id.clone();
+            let room = Scene::of(&arrangement).room;
+            let free = room.free_beyond(&door).unwrap();
+            assert!((free - 1_500.0).abs() < 0.01, "{degrees}: {free}");
+            assert!((room.with_open_doors().area() - room.walls().area() - 4.5e6).abs() < 10.0, "{degrees}");
+            // In an outer wall nothing ends it.
+            arrangement.bay.openings = vec![open_door(0, 4_000.0, 3_000.0, 5_000.0)];
+            let free = Scene::of(&arrangement).room.free_beyond(&door).unwrap();
+            assert!((free - 5_000.0).abs() < 1e-6, "{degrees}: {free}");
         }
     }
 }

@@ -118,6 +118,9 @@ impl About<'_> {
             Facts::MarkFault(_) => format!("{first} cannot be found this way"),
             Facts::MarkOffTarget => format!("{first} is not where {second} belongs"),
             Facts::MarkPlace => match finding.subjects.first() {
+                Some(Subject::Thing(_)) if finding.measured.is_some() => {
+                    format!("{first} hangs low over {second}")
+                }
                 Some(Subject::Thing(_)) => format!("{first} stands on {second}"),
                 Some(Subject::Wall(_)) => format!("{second} would lie beyond the {first}"),
                 Some(Subject::Opening(_)) => format!("{second} would lie beyond the {first}"),
@@ -204,6 +207,7 @@ impl About<'_> {
             Facts::ZoneObject(_) | Facts::ZoneUnjudged(_) | Facts::DoorLeaf(_) | Facts::KeepFree => {
                 format!("by {value}, limit {limit_text}")
             }
+            Facts::MarkPlace => format!("{value} over it, wants {limit_text}"),
             Facts::OutsideRoom(_) => format!("{value} too far, limit {limit_text}"),
             Facts::CarClash | Facts::StandClash => format!("{value} too close, limit {limit_text}"),
             Facts::ZoneNear(_) | Facts::PlaceUnsure(_) | Facts::CarPlace(_) => {
@@ -236,7 +240,6 @@ impl About<'_> {
             Facts::FloorLevels(fact) => super::floor::measure(*fact, &value, &limit_text),
             // These have no number.
             Facts::MarkFault(_)
-            | Facts::MarkPlace
             | Facts::RunBlocked
             | Facts::WheelPlace(_)
             | Facts::MatBelow
@@ -472,11 +475,12 @@ impl About<'_> {
             | Facts::SightBlocked(InSight::Wall)
             | Facts::FieldOfView
             | Facts::MarkPlace
-            | Facts::HeadRoom(_)
+            | Facts::HeadRoom(Under::Car | Under::Stand)
             | Facts::WheelPlace(_)
             | Facts::WheelOffRunway(_)
             | Facts::Condition(_)
             | Facts::HaveReady(_) => String::new(),
+            Facts::HeadRoom(Under::Person) => self.known(finding),
         }
     }
 

@@ -36,6 +36,7 @@ impl About<'_> {
                 (Code::MarkPlace | Code::StandClash, Subject::FloorFeature(_)) => {
                     format!("{of} may come onto {what}")
                 }
+                (Code::RunBlocked, _) => format!("{what} may be in a run to {of}"),
                 _ => format!("{what} may be in the way of {of}"),
             }
         });
