@@ -33,12 +33,16 @@ fn remedy(finding: &Finding) -> Remedy {
     if finding.culprit().is_some() { Remedy::ThingOut } else { Remedy::None }
 }
 
-/// The car's outline, made convex and larger all round by the room to work in.
+/// Each convex part of the car, larger all round by the room to work in: together they are what the rule measures, since
+/// between body and mirrors nobody is asked to keep more.
 fn claims(arrangement: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
     let Some((room, walking)) = asked(arrangement) else { return };
-    let of = scene.car.iter().flat_map(|solid| solid.outline.as_polygon().outer().to_vec()).collect();
-    let volume = Volume::Within { of, reach_mm: room, span: walking };
-    claims.push(Claim::with_car(Subject::Car, volume, Code::WorkingRoom, Severity::Care));
+    for solid in &scene.car {
+        for part in solid.outline.as_polygon().pieces() {
+            let volume = Volume::Within { of: part.to_vec(), reach_mm: room, span: walking };
+            claims.push(Claim::with_car(Subject::Car, volume, Code::WorkingRoom, Severity::Care));
+        }
+    }
 }
 
 /// How much room is asked for, and at which heights; `None` if none is.
@@ -140,6 +144,27 @@ mod tests {
         assert_eq!(found.facts, Facts::WorkingRoom(crate::CarSide::Left));
         arrangement.bay.things[0].place.at = crate::geometry::PlanPose::new((2_000.0, 4_800.0).into(), 0.0);
         none(&arrangement, Code::WorkingRoom);
+    }
+
+    /// The body's left side is at y = 3900, the mirror's at 4000. A bench behind the mirror wants 600 mm from the body and from the
+    /// mirror, not from a line between the mirror and the tail: where 1 mm is missing, 1 mm is asked for, and what is uncertain.
+    #[test]
+    fn what_is_missing_is_what_is_asked_for() {
+        let mut arrangement = with(vec![cabinet("bench", (2_000.0, 4_799.0), 600.0, 600.0)]);
+        let body = arrangement.vehicle.solids()[0].clone();
+        let mirror = rectangle((-800.0, -1_000.0), (-600.0, 1_000.0));
+        arrangement.vehicle.body = vec![body, Prism::new(mirror.into(), span(950.0, 1_100.0))].into();
+        let missing = |arrangement: &Arrangement| {
+            let found = check(arrangement, Code::WorkingRoom, Severity::Care, Some(599.0));
+            let Step::MoveThing { by, .. } = found.cure.unwrap().step else { panic!("it is moved") };
+            by.length()
+        };
+        assert_eq!(missing(&arrangement), 1.0);
+        arrangement.bay.things[0].place.known = Known::Within(30.0);
+        assert_eq!(missing(&arrangement), 31.0);
+        // Beside the mirror it is the mirror that counts.
+        arrangement.bay.things[0] = cabinet("bench", (3_400.0, 4_899.0), 600.0, 600.0);
+        assert_eq!(missing(&arrangement), 1.0);
     }
 
     /// The body is 1800 mm wide, and its mirrors are inside: the jambs of a door 2400 wide leave 300 on each side.
