@@ -9,6 +9,7 @@ use super::{
 };
 use crate::model::assumed::Assumed;
 use crate::model::{Effort, Id, Provenance, ShopFigure, Wheel};
+use crate::scene::TargetPart;
 
 /// How much a finding matters; the worst first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -295,7 +296,12 @@ pub enum Basis {
 #[derive(Clone, Debug, PartialEq)]
 pub enum Facts {
     /// See [`Code::OutsideRoom`].
-    OutsideRoom(Option<TooLarge>),
+    OutsideRoom {
+        /// Which part of a target and its stand; `None` of what has no parts.
+        part: Option<TargetPart>,
+        /// What the set-up takes more than the room gives, if no move makes it fit.
+        too_large: Option<TooLarge>,
+    },
     /// See [`Code::CarClash`].
     CarClash,
     /// See [`Code::StandClash`].
@@ -398,7 +404,7 @@ impl Facts {
     /// What kind of finding it is.
     pub const fn code(&self) -> Code {
         match self {
-            Self::OutsideRoom(_) => Code::OutsideRoom,
+            Self::OutsideRoom { .. } => Code::OutsideRoom,
             Self::CarClash => Code::CarClash,
             Self::StandClash => Code::StandClash,
             Self::ZoneObject(_) => Code::ZoneObject,

@@ -19,6 +19,7 @@ use super::claim::walls_bind;
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, wall_id};
 use crate::model::{Exclusion, Id, Opening, OpeningKind};
+use crate::scene::TargetPart;
 
 pub(super) const CHECK: Check = Check {
     codes: &[Code::OutsideRoom, Code::BeyondDoor],
@@ -57,10 +58,16 @@ fn remedy(finding: &Finding) -> Remedy {
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for zone in context.scene.zones.iter().filter(|zone| walls_bind(zone.excludes)) {
         let height = (zone.prism.span.bottom() + zone.prism.span.top()) * 0.5;
-        part(context, &Subject::Zone(zone.id.clone()), [&zone.prism], height, findings);
+        part(context, &Subject::Zone(zone.id.clone()), None, &zone.prism, height, findings);
     }
     for target in &context.scene.targets {
-        part(context, &Subject::Target(target.id.clone()), &target.solids, target.set.height_mm, findings);
+        for (&own, solid) in target.parts.iter().zip(&target.solids) {
+            let (subject, height) = match own {
+                TargetPart::Body => (Subject::Target(target.id.clone()), target.set.height_mm),
+                TargetPart::Feet | TargetPart::Mast => (Subject::Stand(target.id.clone()), middle_of(solid)),
+            };
+            part(context, &subject, Some(own), solid, height, findings);
+        }
     }
     for door in context.arrangement.bay.openings.iter().filter(|own| own.is_open()) {
         beyond_door(context, door, findings);
@@ -143,18 +150,19 @@ fn beyond_door(context: &Context<'_>, door: &Opening, findings: &mut Vec<Finding
     }
 }
 
-/// One part of the set-up, made of one or more solids: one finding for each wall that it passes, with the deepest.
-fn part<'a>(
+/// One solid of the set-up: one finding for each wall that it passes.
+fn part(
     context: &Context<'_>,
     subject: &Subject,
-    solids: impl IntoIterator<Item = &'a Prism>,
+    part: Option<TargetPart>,
+    solid: &Prism,
     height: f64,
     findings: &mut Vec<Finding>,
 ) {
-    for (barrier, depth, deepest) in passed(context, solids) {
+    for (barrier, depth, deepest) in passed(context, [solid]) {
         findings.push(
             finding(
-                Facts::OutsideRoom(None),
+                Facts::OutsideRoom { part, too_large: None },
                 Severity::Stops,
                 vec![subject.clone(), barrier],
                 deepest.extend(height),
@@ -315,6 +323,33 @@ mod tests {
         check(&arrangement, Code::OutsideRoom, Severity::Stops, Some(40.0));
     }
 
+    /// The plate's body is 20 mm deep, its feet reach 500 mm behind the face, the mast 85 mm: each with its own figure, and the
+    /// plate itself is not told for its feet.
+    #[test]
+    fn a_stand_through_a_wall_is_told_by_its_parts() {
+        let at = |x: f64| {
+            let mut arrangement = parked_at(x);
+            arrangement.aiming.zones.clear();
+            let assessment = assess(&arrangement);
+            let all = of(&assessment, Code::OutsideRoom);
+            let told = all.iter().map(|f| (f.subjects[0].clone(), number(f.measured.unwrap()).round()));
+            let titles: Vec<String> = all
+                .iter()
+                .map(|f| words::Words::new(&arrangement, words::Locale::default()).title(f))
+                .collect();
+            (told.collect::<Vec<_>>(), titles)
+        };
+        // The face stands 4800 mm ahead of the axle.
+        let (feet, titles) = at(6_990.0);
+        assert_eq!(feet, [(Subject::Stand("ahead".into()), 290.0)]);
+        assert_eq!(titles, ["The feet of the target stand would go through the far wall"]);
+        let (all, titles) = at(7_190.0);
+        let (plate, stand) = (Subject::Target("ahead".into()), Subject::Stand("ahead".into()));
+        assert_eq!(all, [(plate, 10.0), (stand.clone(), 490.0), (stand, 75.0)]);
+        assert_eq!(titles[2], "The mast of the target stand would go through the far wall");
+        assert_eq!(titles[0], "Plate would go through the far wall");
+    }
+
     /// Who walks past an open door walks through a zone that keeps out people, whatever the ground there is like.
     #[test]
     fn people_pass_an_open_door() {
@@ -352,10 +387,10 @@ mod tests {
         // 3400 behind the axle, 5800 ahead of it.
         assert!(
             found.iter().any(|f| f.facts
-                == crate::Facts::OutsideRoom(Some(crate::TooLarge::Long {
-                    needs_mm: 9_200.0,
-                    there_mm: 9_000.0
-                }))),
+                == Facts::OutsideRoom {
+                    part: None,
+                    too_large: Some(crate::TooLarge::Long { needs_mm: 9_200.0, there_mm: 9_000.0 })
+                }),
             "{found:#?}"
         );
         assert!(assessment.promise.is_none());

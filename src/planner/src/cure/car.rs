@@ -257,7 +257,8 @@ impl<'a> Moves<'a> {
     /// Where the set-up is longer or wider than the room in the way it stands, no move of the car helps.
     /// Whether this finding says it now.
     pub(super) fn say_too_large(&self, finding: &mut Finding) -> bool {
-        let (Facts::OutsideRoom(said @ None), None) = (&mut finding.facts, &finding.cure) else {
+        let (Facts::OutsideRoom { too_large: said @ None, .. }, None) = (&mut finding.facts, &finding.cure)
+        else {
             return false;
         };
         let Some(set_up) = &self.set_up else { return false };

@@ -10,7 +10,8 @@ use crate::assessment::{
     AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Lit, Misplaced, OnRunways, Painted,
     Quantity, Severity, StandReach, Subject, TooLarge, Under,
 };
-use crate::model::{Id, Known, Material, Metal, Provenance, ShopFigure, Thing};
+use crate::model::{Id, Known, Material, Metal, Opening, Provenance, ShopFigure, Thing};
+use crate::scene::TargetPart;
 
 impl About<'_> {
     /// How bad, in words.
@@ -32,18 +33,25 @@ impl About<'_> {
         let first = finding.subjects.first().map_or_else(String::new, |s| self.bare_subject(s));
         let second = finding.subjects.get(1).map_or_else(String::new, |s| self.subject(s));
         match &finding.facts {
-            Facts::OutsideRoom(_) => match finding.subjects.get(1) {
-                Some(Subject::Opening(id)) => {
-                    let shut =
-                        self.arrangement.bay.openings.iter().any(|door| door.id == *id && !door.is_open());
-                    if shut {
-                        format!("{first} would go through {second}, which is shut")
-                    } else {
-                        format!("{first} would reach further through {second} than is known to be free")
+            Facts::OutsideRoom { part, .. } => {
+                let whose = finding.subjects.first().map_or_else(String::new, |own| self.subject(own));
+                let first = match part {
+                    Some(TargetPart::Feet) => format!("the feet of {whose}"),
+                    Some(TargetPart::Mast) => format!("the mast of {whose}"),
+                    Some(TargetPart::Body) | None => first,
+                };
+                match finding.subjects.get(1) {
+                    Some(Subject::Opening(id)) => {
+                        let is_shut = |door: &Opening| door.id == *id && !door.is_open();
+                        if self.arrangement.bay.openings.iter().any(is_shut) {
+                            format!("{first} would go through {second}, which is shut")
+                        } else {
+                            format!("{first} would reach further through {second} than is known to be free")
+                        }
                     }
+                    _ => format!("{first} would go through {second}"),
                 }
-                _ => format!("{first} would go through {second}"),
-            },
+            }
             Facts::CarClash | Facts::StandClash => match finding.subjects.first() {
                 Some(Subject::FloorFeature(_)) => format!("{second} would stand on the {first}"),
                 Some(Subject::Car) => format!("the car and {second} want the same place"),
@@ -204,7 +212,7 @@ impl About<'_> {
             Facts::ZoneObject(_) | Facts::ZoneUnjudged(_) | Facts::DoorLeaf(_) | Facts::KeepFree => {
                 format!("by {value}, limit {limit_text}")
             }
-            Facts::OutsideRoom(_) => format!("{value} too far, limit {limit_text}"),
+            Facts::OutsideRoom { .. } => format!("{value} too far, limit {limit_text}"),
             Facts::CarClash | Facts::StandClash => format!("{value} too close, limit {limit_text}"),
             Facts::ZoneNear(_) | Facts::PlaceUnsure(_) | Facts::CarPlace(_) => {
                 format!("clear by {value}, wants {limit_text}")
@@ -390,12 +398,12 @@ impl About<'_> {
                     CarSide::Right => "On the right of",
                 }
             ),
-            Facts::OutsideRoom(Some(TooLarge::Long { needs_mm: needs, there_mm: there })) => format!(
+            Facts::OutsideRoom { too_large: Some(TooLarge::Long { needs_mm: needs, there_mm: there }), .. } => format!(
                 "No place along the car's axis: car, target and zones need {}, the room gives {}.",
                 self.length(*needs),
                 self.length(*there)
             ),
-            Facts::OutsideRoom(Some(TooLarge::Wide { needs_mm: needs, there_mm: there })) => format!(
+            Facts::OutsideRoom { too_large: Some(TooLarge::Wide { needs_mm: needs, there_mm: there }), .. } => format!(
                 "No place across the car's axis: car, target and zones need {}, the room gives {}.",
                 self.length(*needs),
                 self.length(*there)
@@ -466,7 +474,7 @@ impl About<'_> {
                 "The car is raised: does the procedure mean the floor, or the plane of the wheels? Enter which."
                     .to_owned()
             }
-            Facts::OutsideRoom(None)
+            Facts::OutsideRoom { too_large: None, .. }
             | Facts::CarClash
             | Facts::StandClash
             | Facts::SightBlocked(InSight::Wall)
