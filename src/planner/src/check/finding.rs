@@ -4,8 +4,8 @@ use baywright_geometry::marks::MarkFault;
 use baywright_geometry::{DVec2, DVec3};
 
 use super::{
-    AlignmentFigure, CarSide, DoorPart, FloorFact, InSight, InZone, Lit, MayBe, Meets, Misplaced, OffPlace,
-    OnRunways, Painted, StandReach, TooLarge, Under,
+    AlignmentFigure, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, Lit, MayBe, Meets, Misplaced,
+    OffPlace, OnRunways, Painted, StandReach, TooLarge, Under,
 };
 use crate::model::assumed::Assumed;
 use crate::model::{Effort, Id, Provenance, ShopFigure, Wheel};
@@ -303,9 +303,9 @@ pub enum Facts {
         too_large: Option<TooLarge>,
     },
     /// See [`Code::CarClash`].
-    CarClash,
+    CarClash(Lacks),
     /// See [`Code::StandClash`].
-    StandClash,
+    StandClash(Lacks),
     /// See [`Code::ZoneObject`].
     ZoneObject(InZone),
     /// See [`Code::SightBlocked`].
@@ -405,8 +405,8 @@ impl Facts {
     pub const fn code(&self) -> Code {
         match self {
             Self::OutsideRoom { .. } => Code::OutsideRoom,
-            Self::CarClash => Code::CarClash,
-            Self::StandClash => Code::StandClash,
+            Self::CarClash(_) => Code::CarClash,
+            Self::StandClash(_) => Code::StandClash,
             Self::ZoneObject(_) => Code::ZoneObject,
             Self::SightBlocked(_) => Code::SightBlocked,
             Self::FresnelEntered => Code::FresnelEntered,

@@ -7,8 +7,8 @@ use super::numbers::percent;
 use super::off_place::off_by;
 use super::{About, sentence_start};
 use crate::assessment::{
-    AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Lit, Misplaced, OnRunways, Painted,
-    Quantity, Severity, StandReach, Subject, TooLarge, Under,
+    AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Lacks, Lit, Misplaced, OnRunways,
+    Painted, Quantity, Severity, StandReach, Subject, TooLarge, Under,
 };
 use crate::model::{Id, Known, Material, Metal, Opening, Provenance, ShopFigure, Thing};
 use crate::scene::TargetPart;
@@ -52,7 +52,7 @@ impl About<'_> {
                     _ => format!("{first} would go through {second}"),
                 }
             }
-            Facts::CarClash | Facts::StandClash => match finding.subjects.first() {
+            Facts::CarClash(_) | Facts::StandClash(_) => match finding.subjects.first() {
                 Some(Subject::FloorFeature(_)) => format!("{second} would stand on the {first}"),
                 Some(Subject::Car) => format!("the car and {second} want the same place"),
                 _ => format!("{first} is where {second} must be"),
@@ -213,7 +213,13 @@ impl About<'_> {
                 format!("by {value}, limit {limit_text}")
             }
             Facts::OutsideRoom { .. } => format!("{value} too far, limit {limit_text}"),
-            Facts::CarClash | Facts::StandClash => format!("{value} too close, limit {limit_text}"),
+            Facts::CarClash(Lacks::Height) | Facts::StandClash(Lacks::Height) => {
+                format!("{value} of height missing, limit {limit_text}")
+            }
+            Facts::CarClash(Lacks::Room) | Facts::StandClash(Lacks::Room) => match finding.subjects.first() {
+                Some(Subject::FloorFeature(_)) => format!("{value} from being off it, limit {limit_text}"),
+                _ => format!("{value} too close, limit {limit_text}"),
+            },
             Facts::ZoneNear(_) | Facts::PlaceUnsure(_) | Facts::CarPlace(_) => {
                 format!("clear by {value}, wants {limit_text}")
             }
@@ -475,8 +481,8 @@ impl About<'_> {
                     .to_owned()
             }
             Facts::OutsideRoom { too_large: None, .. }
-            | Facts::CarClash
-            | Facts::StandClash
+            | Facts::CarClash(_)
+            | Facts::StandClash(_)
             | Facts::SightBlocked(InSight::Wall)
             | Facts::FieldOfView
             | Facts::MarkPlace
