@@ -1,7 +1,8 @@
 //! The car's alignment, before anything is aimed.
 //!
 //! Rule: where the aiming limits the thrust angle or the set-back, what the alignment sheet of this very car says is within
-//! it, and so is the set-back that wheels measured on it show; where nothing of it is entered, that needs care. A sensor that is aimed to a crooked car is crooked.
+//! it, and so is the set-back that wheels measured on it show; where nothing of it is entered, that needs care, unless the
+//! reference axis says so already. A sensor that is aimed to a crooked car is crooked.
 //! Limit: the aiming's own.
 
 use baywright_geometry::thrust_heading;
@@ -40,6 +41,8 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let basis = Basis::Procedure(context.arrangement.aiming.provenance.clone());
         let told = |facts, severity| finding(facts, severity, vec![Subject::Car], at, basis.clone());
         match entered.map(f64::abs) {
+            None if figure == AlignmentFigure::ThrustAngle
+                && super::axis::is_unknown(context.arrangement) => {}
             None => {
                 let unknown = told(Facts::AlignmentUnknown(figure), Severity::Care);
                 let unknown = Finding { limit: Some(quantity(limit)), ..unknown };

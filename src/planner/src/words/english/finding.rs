@@ -432,9 +432,12 @@ impl About<'_> {
             Facts::OlderByEye => self.older_by_eye(finding),
             Facts::ProfileChanged => "Look at its figures again, then save the layout with it.".to_owned(),
             Facts::AxisUnknown => {
-                "This aiming follows the thrust line; the centreline is drawn until the rear \
-                                   toe from the alignment sheet is entered."
-                    .to_owned()
+                let drawn = "This aiming follows the thrust line; the centreline is drawn until the rear toe from the \
+                             alignment sheet is entered.";
+                match finding.limit {
+                    Some(limit) => format!("{drawn} It allows a thrust angle of {} at most.", self.quantity(limit)),
+                    None => drawn.to_owned(),
+                }
             }
             Facts::FresnelEntered => {
                 "Near the path a radar's wave is bent even if nothing hides the target.".to_owned()
