@@ -61,7 +61,7 @@ pub use floor_levels::{FloorFact, Tilt};
 pub use head_room::Under;
 pub use in_one_place::Lacks;
 pub use near::{MayBe, Meets};
-pub(crate) use near::{farthest_of, sway};
+pub(crate) use near::{farthest_of, sway, sway_if};
 pub use outside_room::TooLarge;
 pub use permanent_mark::Painted;
 pub use picture::{Lit, Picture};

@@ -60,7 +60,12 @@ impl Meets {
 /// How far a point of the set-up may be from where it is drawn, mm, if it is so far from the axle, mm. Of two long edges that
 /// run side by side it is that of the far end: the nearest points are no farther from the axle than others that are as near.
 pub(crate) fn sway(arrangement: &Arrangement, from_axle_mm: f64) -> f64 {
-    let (mm, rad) = arrangement.shop.parked_within(arrangement.parked_known);
+    sway_if(arrangement, arrangement.parked_known, from_axle_mm)
+}
+
+/// The same if the car's place were so known.
+pub(crate) fn sway_if(arrangement: &Arrangement, known: ParkedKnown, from_axle_mm: f64) -> f64 {
+    let (mm, rad) = arrangement.shop.parked_within(known);
     mm + from_axle_mm * angle::sin_cos(rad).0
 }
 

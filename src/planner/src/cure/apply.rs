@@ -43,12 +43,15 @@ pub(super) fn apply_to(after: &mut Arrangement, step: &Step) {
     }
 }
 
+/// How well it is known where a car stands once it is parked elsewhere: what was taped is to be parked again.
+pub(super) fn known_elsewhere(known: ParkedKnown) -> ParkedKnown {
+    if known == ParkedKnown::Taped { ParkedKnown::Planned } else { known }
+}
+
 /// The marks follow the car by themselves; a stand that was put somewhere is carried along.
 fn move_car(after: &mut Arrangement, by: DVec2) {
     after.parked = after.parked.shifted(by);
-    if after.parked_known == ParkedKnown::Taped {
-        after.parked_known = ParkedKnown::Planned;
-    }
+    after.parked_known = known_elsewhere(after.parked_known);
     for set in &mut after.stands {
         if let StandSet::At { place, .. } = set {
             *place = place.shifted(by);

@@ -4,6 +4,7 @@ use baywright_geometry::protrude::moves_inside;
 use baywright_geometry::separate::{EQUAL_MOVES_MM, exits, heading_from_x};
 use baywright_geometry::{Bounds, Circle, DVec2, Outline, Polygon, convex};
 
+use super::apply::known_elsewhere;
 use super::parking::{places, rooms, set_up};
 use super::{Case, WHOLE_MM, apply, caused};
 use crate::assessment::{Code, Cure, Facts, Finding, Severity, Step, Subject, TooLarge};
@@ -95,7 +96,8 @@ impl<'a> Moves<'a> {
     fn further_from(&mut self, placed: &PlacedThing, id: &Id, step: &Step) -> Option<(DVec2, Vec<Finding>)> {
         let Step::MoveCar { by } = *step else { return None };
         // Seen from the car the thing goes the other way.
-        let margin = super::margin(self.case, placed, -by);
+        let margin =
+            super::margin(self.case, placed, -by, known_elsewhere(self.case.arrangement.parked_known));
         self.further_by(by, margin, |f| super::blames(f, id) && super::may_be_in_the_way(f))
     }
 
@@ -164,7 +166,8 @@ impl<'a> Moves<'a> {
         let Step::MoveCar { by } = cure.step else { return Some(cure) };
         let arrangement = self.case.arrangement;
         let far = check::farthest_of(&resting, arrangement.parked.origin());
-        let margin = arrangement.shop.within(arrangement.bay.walls_known) + check::sway(arrangement, far);
+        let margin = arrangement.shop.within(arrangement.bay.walls_known)
+            + check::sway_if(arrangement, known_elsewhere(arrangement.parked_known), far);
         let further = self.further_by(by, margin, |f| {
             f.is_only_unsure() && (f.subjects.first() == subjects.first() || f.code() == Code::CarPlace)
         });
