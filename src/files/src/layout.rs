@@ -476,8 +476,9 @@ pub struct MovedFile {
     pub at_mm: Point,
     #[serde(default, skip_serializing_if = "is_zero")]
     pub turned_deg: Figure,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub known: Option<KnownFile>,
+    /// How well that place is known, however well its place at home is.
+    #[serde(default)]
+    pub known: KnownFile,
 }
 
 /// A door that is open or shut, other than the bay says.

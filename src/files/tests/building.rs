@@ -8,7 +8,7 @@ use baywright_files::{
 };
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::DVec2;
-use baywright_planner::model::{Layout, Material, OpeningKind, Shape};
+use baywright_planner::model::{Known, Layout, Material, OpeningKind, Shape};
 use baywright_planner::words::Language;
 use proptest::prelude::*;
 
@@ -138,8 +138,8 @@ fn it_is_read_as_it_stands() {
     assert_eq!((own.openings[0].kind, own.name.as_str()), (OpeningKind::RollerDoor, "b"));
     assert_eq!(own.room.outer()[3], DVec2::new(2_000.0, 6_000.0));
     assert!(layout.bay.openings.is_empty() && layout.bay.walls.len() == 4);
-    // Where nothing is said, a moved thing's place is known as well as its place in this building.
-    assert_eq!(layout.arrangements[0].moved[0].place.known, own.things[0].place.known);
+    // Where nothing is said, a thing that was moved stands by eye, however well its place at home is known.
+    assert_eq!(layout.arrangements[0].moved[0].place.known, Known::ByEye);
 }
 
 /// The sound layout with the corners of the arrangement's room the other way round.

@@ -241,7 +241,9 @@ fn by_eye_in_an_older_file_stays_what_it_meant() {
         format!(
             "(version: {version}, name: \"b\", source: Example, room: (corners_mm: [(-4000, -4000), (4000, -4000), (4000, \
              4000), (-4000, 4000)], walls: [(name: \"a\", material: Brick), (name: \"b\", material: Brick), (name: \"c\", \
-             material: Brick), (name: \"d\", material: Brick)], ceiling_mm: 3000), things: [{said}, {second}, {taped}])"
+             material: Brick), (name: \"d\", material: Brick)], ceiling_mm: 3000), things: [{said}, {second}, {taped}], \
+             arrangements: [(name: \"one\", vehicle: \"car\", aiming: \"radar\", parked: (at_mm: (0, 0), heading_deg: 0), \
+             moved: [(thing: \"bench\", at_mm: (1000, 0))])])"
         )
     };
     for version in 1..=3 {
@@ -249,10 +251,15 @@ fn by_eye_in_an_older_file_stays_what_it_meant() {
         let known: Vec<Known> = layout.bay.things.iter().map(|own| own.place.known).collect();
         assert_eq!(known, [Known::ByEyeOlder, Known::ByEyeOlder, Known::Taped], "version {version}");
         assert_eq!(layout.bay.walls_known, Known::ByEyeOlder);
+        // It was taped at home, and moved since.
+        assert_eq!(layout.arrangements[0].moved[0].place.known, Known::ByEyeOlder);
         let again = parse_layout("now", "old", &layout_text(&layout).unwrap()).unwrap();
         assert_eq!(again, layout);
     }
     let now = parse_layout("now", "now", &file(LAYOUT_VERSION)).unwrap();
     assert_eq!(now.bay.things[1].place.known, Known::ByEye);
     assert_eq!(now.bay.walls_known, Known::ByEye);
+    assert_eq!(now.arrangements[0].moved[0].place.known, Known::ByEye);
+    let again = parse_layout("now", "now", &layout_text(&now).unwrap()).unwrap();
+    assert_eq!(again, now);
 }

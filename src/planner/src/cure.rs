@@ -15,7 +15,7 @@ use baywright_geometry::{Circle, DVec2, Outline, angle, convex};
 
 use crate::assessment::{Assessment, Code, Cure, Finding, Quantity, Severity, Step, Subject};
 use crate::check::{self, Claim, Remedy};
-use crate::model::{Arrangement, Id};
+use crate::model::{Arrangement, Id, ParkedKnown};
 use crate::scene::{PlacedThing, Scene};
 
 pub use apply::apply;
@@ -173,17 +173,20 @@ fn caused(before: &[Finding], after: &[Finding]) -> Vec<Finding> {
     new.into_iter().map(|f| Finding { cure: None, ..f.clone() }).collect()
 }
 
+/// How well it is known where the car stands once it is parked elsewhere.
+fn parked_anew(case: &Case<'_>) -> ParkedKnown {
+    case.arrangement.shop.parked_anew(case.arrangement.parked_known)
+}
+
 /// How far past what it clears a thing goes so that neither its own place nor the car's leaves anything open, if it goes so
-/// far from the car's axle already, mm; with how far off the car may be, as it stands or parked anew.
-fn margin(case: &Case<'_>, placed: &PlacedThing, by: DVec2, sway: impl Fn(&Arrangement, f64) -> f64) -> f64 {
+/// far from the car's axle already and the car's place is so known, mm.
+fn margin(case: &Case<'_>, placed: &PlacedThing, by: DVec2, parked: ParkedKnown) -> f64 {
     let axle = case.arrangement.parked.origin();
     // How far the thing is from the axle then is how far it is now from where the axle would be.
     let far = |by: DVec2| check::farthest_of(&placed.prism.outline, axle - by);
-    let at = |by: DVec2| {
-        let near = placed.known_mm + sway(case.arrangement, far(by));
-        // All of what may be in the way counts, and that reaches farther than the thing as it is drawn.
-        placed.known_mm + sway(case.arrangement, far(by) + near)
-    };
+    let sway = |far: f64| check::sway_if(case.arrangement, parked, far);
+    // All of what may be in the way counts, and that reaches farther than the thing as it is drawn.
+    let at = |by: DVec2| placed.known_mm + sway(far(by) + placed.known_mm + sway(far(by)));
     // The margin itself may lead further from the axle, where it is to be larger.
     at(by + by.normalize_or_zero() * at(by)).max(at(DVec2::ZERO))
 }

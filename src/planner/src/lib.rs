@@ -25,8 +25,8 @@ pub use baywright_geometry as geometry;
 pub use assess::{assess, assess_fully};
 pub use assessment::{
     AlignmentFigure, Assessment, Basis, CarSide, Code, Cure, DoorPart, Facts, Finding, FloorFact, InSight,
-    InZone, Lit, MayBe, Meets, OffBy, OffPlace, OnRunways, Painted, Promise, Quantity, Severity, StandReach,
-    Step, Subject, Tilt, TooLarge, Under, Verdict,
+    InZone, Lacks, Lit, MayBe, Meets, OffBy, OffPlace, OnRunways, Painted, Promise, Quantity, Severity,
+    StandReach, Step, Subject, Tilt, TooLarge, Under, Verdict,
 };
 pub use judge::judge;
 pub use scene::Scene;

@@ -15,7 +15,7 @@ use baywright_geometry::{
 use crate::model::{Arrangement, Exclusion, HeightsFrom, Id, Placement, Sensor, Wheel, ZoneFrame};
 
 pub use doors::Room;
-pub use target::{PlacedTarget, TargetPose};
+pub use target::{PlacedTarget, TargetPart, TargetPose};
 
 /// A thing in its place.
 #[derive(Clone, Debug, PartialEq)]
@@ -211,7 +211,8 @@ pub fn sensor_height(arrangement: &Arrangement) -> f64 {
 
 /// What a target and its stand fill, in the target frame; heights above the floor.
 pub(crate) fn target_solids(placement: &Placement, target: &PlacedTarget) -> Vec<Prism> {
-    target::solids(placement, &TargetPose { place: PlanPose::IDENTITY, ..target.set }, target.lies)
+    let here = TargetPose { place: PlanPose::IDENTITY, ..target.set };
+    target::solids(placement, &here, target.lies).into_iter().map(|(_, solid)| solid).collect()
 }
 
 /// A thing where it stands.

@@ -17,7 +17,7 @@ use crate::figure::{Day, Figure, Point, place, point, points};
 /// The file that describes a layout.
 pub fn file_of(layout: &Layout) -> LayoutFile {
     let (bay, built) = layout.bay.clone().into_parts();
-    let arrangements = layout.arrangements.iter().map(|own| arrangement(own, &built.things)).collect();
+    let arrangements = layout.arrangements.iter().map(arrangement).collect();
     let BuildingFile { source, room, openings, floor_features, runways, things, keep_free } =
         building(&built);
     LayoutFile {
@@ -171,8 +171,7 @@ fn thing(thing: &Thing) -> ThingFile {
     }
 }
 
-fn arrangement(saved: &SavedArrangement, home: &[Thing]) -> ArrangementFile {
-    let home = saved.building.as_ref().map_or(home, |own| &own.things);
+fn arrangement(saved: &SavedArrangement) -> ArrangementFile {
     let (at_mm, heading_deg) = placed(&saved.parked);
     let known = match saved.parked_known {
         ParkedKnown::Planned => ParkedKnownFile::Planned,
@@ -212,9 +211,7 @@ fn arrangement(saved: &SavedArrangement, home: &[Thing]) -> ArrangementFile {
             .iter()
             .map(|m| {
                 let (at_mm, turned_deg) = placed(&m.place.at);
-                let home = home.iter().find(|thing| thing.id == m.thing).map(|thing| thing.place.known);
-                let known = (home != Some(m.place.known)).then(|| m.place.known.into());
-                MovedFile { thing: m.thing.to_string(), at_mm, turned_deg, known }
+                MovedFile { thing: m.thing.to_string(), at_mm, turned_deg, known: m.place.known.into() }
             })
             .collect(),
         away: saved.away.iter().map(ToString::to_string).collect(),

@@ -13,7 +13,7 @@ pub fn fourth(mut third: LayoutFile) -> LayoutFile {
     }
     for arrangement in &mut third.arrangements {
         for moved in &mut arrangement.moved {
-            moved.known = moved.known.map(as_meant);
+            moved.known = as_meant(moved.known);
         }
         for thing in &mut arrangement.added {
             thing.known = as_meant(thing.known);

@@ -28,7 +28,7 @@ pub fn layout_of(file: &LayoutFile, id: Id) -> Result<Layout, Vec<Fault>> {
         .arrangements
         .iter()
         .enumerate()
-        .map(|(i, a)| arrangement(&format!("arrangements[{i}]"), a, &file.things, &mut faults))
+        .map(|(i, a)| arrangement(&format!("arrangements[{i}]"), a, &mut faults))
         .collect();
     match built {
         Some(built) if faults.0.is_empty() => {
@@ -299,23 +299,11 @@ fn survey(file: &SurveyFile) -> FloorSurvey {
     }
 }
 
-fn arrangement(
-    path: &str,
-    file: &ArrangementFile,
-    home: &[ThingFile],
-    faults: &mut Faults,
-) -> SavedArrangement {
+fn arrangement(path: &str, file: &ArrangementFile, faults: &mut Faults) -> SavedArrangement {
     let building = file.building.as_ref().and_then(|own| {
         // What it has wrong is a fault of the file, which is then no layout.
         building(&format!("{path}.building."), &own.built(), faults).map(Box::new)
     });
-    let home = file.building.as_ref().map_or(home, |own| &own.things);
-    // Where nothing is said, a moved thing's place is known as well as its place at home. One that is not there is refused
-    // by its name.
-    let known = |moved: &MovedFile| {
-        let at_home = || home.iter().find(|thing| thing.name == moved.thing).map(|thing| thing.known);
-        moved.known.or_else(at_home).unwrap_or_default().into()
-    };
     let added = file
         .added
         .iter()
@@ -342,7 +330,7 @@ fn arrangement(
             .iter()
             .map(|m| Moved {
                 thing: m.thing.as_str().into(),
-                place: Place { at: pose(m.at_mm, m.turned_deg), known: known(m) },
+                place: Place { at: pose(m.at_mm, m.turned_deg), known: m.known.into() },
             })
             .collect(),
         away: file.away.iter().map(|a| a.as_str().into()).collect(),

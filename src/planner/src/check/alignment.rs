@@ -1,8 +1,10 @@
 //! The car's alignment, before anything is aimed.
 //!
 //! Rule: where the aiming limits the thrust angle or the set-back, what the alignment sheet of this very car says is within
-//! it, and so is the set-back that wheels measured on it show; where nothing of it is entered, that needs care. A sensor that is aimed to a crooked car is crooked.
-//! Limit: the aiming's own.
+//! it, and so is the set-back that wheels measured on it show; where nothing of it is entered, that needs care, unless the
+//! reference axis says so already. A sensor that is aimed to a crooked car is crooked.
+//! Limit: the aiming's own; an aiming that names none still is not for a car as crooked as [`CROOKED_RAD`] or [`SET_BACK_MM`] say:
+//! that needs care.
 
 use baywright_geometry::thrust_heading;
 
@@ -12,6 +14,12 @@ use crate::model::Arrangement;
 
 /// A hair over a limit, as a share of it: what was entered as the limit itself is within it.
 const HAIR: f64 = 1e-9;
+
+/// More thrust angle than a car has that stands straight enough for any aiming: a tenth of it is a whole tolerance (common
+/// practice, no source).
+const CROOKED_RAD: f64 = std::f64::consts::PI / 180.0;
+/// The same of the set-back: an axle that was pushed back (common practice, no source), mm.
+const SET_BACK_MM: f64 = 20.0;
 
 /// Which figure of the alignment sheet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -31,23 +39,31 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let thrust = car.rear_toe_rad.map(|(left, right)| thrust_heading(left, right));
     let quantities: [fn(f64) -> Quantity; 2] = [Quantity::Angle, Quantity::Length];
     let figures = [
-        (AlignmentFigure::ThrustAngle, limits.thrust_angle_rad, thrust),
-        (AlignmentFigure::SetBack, limits.set_back_mm, set_back(context.arrangement)),
+        (AlignmentFigure::ThrustAngle, (limits.thrust_angle_rad, CROOKED_RAD), thrust),
+        (AlignmentFigure::SetBack, (limits.set_back_mm, SET_BACK_MM), set_back(context.arrangement)),
     ];
-    for ((figure, limit, entered), quantity) in figures.into_iter().zip(quantities) {
-        let Some(limit) = limit else { continue };
+    for ((figure, (own, usual), entered), quantity) in figures.into_iter().zip(quantities) {
+        let (limit, severity, basis) = match own {
+            Some(own) => {
+                let provenance = context.arrangement.aiming.provenance.clone();
+                (own, Severity::Stops, Basis::Procedure(provenance))
+            }
+            // What no procedure asks for, need not be measured.
+            None if entered.is_none() => continue,
+            None => (usual, Severity::Care, Basis::CommonPractice),
+        };
         let at = context.scene.bay_from_vehicle.origin().extend(0.0);
-        let basis = Basis::Procedure(context.arrangement.aiming.provenance.clone());
         let told = |facts, severity| finding(facts, severity, vec![Subject::Car], at, basis.clone());
         match entered.map(f64::abs) {
+            None if figure == AlignmentFigure::ThrustAngle
+                && super::axis::is_unknown(context.arrangement) => {}
             None => {
                 let unknown = told(Facts::AlignmentUnknown(figure), Severity::Care);
                 let unknown = Finding { limit: Some(quantity(limit)), ..unknown };
                 findings.push(unknown.cured_by(Step::EnterAlignment));
             }
             Some(entered) if entered > limit * (1.0 + HAIR) => findings.push(
-                told(Facts::AlignmentOff(figure), Severity::Stops)
-                    .against(quantity(entered), quantity(limit)),
+                told(Facts::AlignmentOff(figure), severity).against(quantity(entered), quantity(limit)),
             ),
             Some(_) => {}
         }
@@ -60,7 +76,7 @@ fn set_back(arrangement: &Arrangement) -> Option<f64> {
     let entered = arrangement.on_this_car.set_back_mm;
     let Some([left, right, ..]) = arrangement.on_this_car.wheels else { return entered };
     let shown = (left - right).dot(arrangement.centreline().0.forward());
-    let limit = arrangement.aiming.alignment.set_back_mm.unwrap_or(f64::INFINITY);
+    let limit = arrangement.aiming.alignment.set_back_mm.unwrap_or(SET_BACK_MM);
     let is_worse = shown.abs() > limit * (1.0 + HAIR) && shown.abs() > entered.map_or(0.0, f64::abs);
     if is_worse { Some(shown) } else { entered }
 }
@@ -84,6 +100,21 @@ mod tests {
         let found = check(&arrangement, Code::AlignmentOff, Severity::Stops, Some(angle::radians(0.11)));
         assert_eq!(found.facts, Facts::AlignmentOff(AlignmentFigure::ThrustAngle));
         assert_eq!(number(found.limit.unwrap()), angle::radians(0.1));
+    }
+
+    /// An aiming that says nothing of the alignment still is not for a car whose rear axle pushes 1.1° aside, or whose front
+    /// wheel was pushed back by 21 mm.
+    #[test]
+    fn a_very_crooked_car_needs_care_for_any_aiming() {
+        let mut arrangement = clear();
+        arrangement.on_this_car.set_back_mm = Some(-20.0);
+        arrangement.on_this_car.rear_toe_rad = Some((angle::radians(-1.0), angle::radians(1.0)));
+        none(&arrangement, Code::AlignmentOff);
+        arrangement.on_this_car.set_back_mm = Some(-21.0);
+        check(&arrangement, Code::AlignmentOff, Severity::Care, Some(21.0));
+        arrangement.on_this_car.set_back_mm = None;
+        arrangement.on_this_car.rear_toe_rad = Some((angle::radians(-1.1), angle::radians(1.1)));
+        check(&arrangement, Code::AlignmentOff, Severity::Care, Some(angle::radians(1.1)));
     }
 
     #[test]

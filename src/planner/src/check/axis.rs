@@ -1,26 +1,29 @@
 //! The reference axis.
 //!
 //! Rule: an aiming along the thrust line needs the rear toe of this very car, from its alignment sheet. Without it the
-//! centreline is drawn instead, and that needs care.
+//! centreline is drawn instead, and that needs care; a thrust angle that the aiming limits is then as little known.
 //! Limit: the aiming's reference axis.
 
-use super::finding::{Basis, Code, Facts, Finding, Severity, Step, Subject};
+use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
 use super::{Check, Context, finding};
-use crate::model::ReferenceAxis;
+use crate::model::{Arrangement, ReferenceAxis};
 
 pub(super) const CHECK: Check = Check { codes: &[Code::AxisUnknown], whole, ..Check::NONE };
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let arrangement = context.arrangement;
-    if arrangement.aiming.axis == ReferenceAxis::ThrustLine && arrangement.on_this_car.rear_toe_rad.is_none()
-    {
+    if is_unknown(arrangement) {
         let at = context.scene.bay_from_vehicle.origin().extend(0.0);
         let basis = Basis::Procedure(arrangement.aiming.provenance.clone());
-        findings.push(
-            finding(Facts::AxisUnknown, Severity::Care, vec![Subject::Car], at, basis)
-                .cured_by(Step::EnterAlignment),
-        );
+        let unknown = finding(Facts::AxisUnknown, Severity::Care, vec![Subject::Car], at, basis);
+        let limit = arrangement.aiming.alignment.thrust_angle_rad.map(Quantity::Angle);
+        findings.push(Finding { limit, ..unknown }.cured_by(Step::EnterAlignment));
     }
+}
+
+/// Whether the aiming follows the thrust line, and the rear toe of this car is not entered.
+pub(super) fn is_unknown(arrangement: &Arrangement) -> bool {
+    arrangement.aiming.axis == ReferenceAxis::ThrustLine && arrangement.on_this_car.rear_toe_rad.is_none()
 }
 
 #[cfg(test)]
@@ -38,6 +41,26 @@ mod tests {
         let scene = assess(&arrangement).scene;
         let expected = 3_000.0 + 4_000.0 * libm::sin(angle::radians(0.1));
         assert!((scene.targets[0].meant.place.origin().y - expected).abs() < 1e-9);
+    }
+
+    /// An aiming that follows the thrust line and limits its angle wants the sheet once, not twice.
+    #[test]
+    fn a_sheet_that_is_wanted_is_asked_for_once() {
+        let mut arrangement = clear();
+        arrangement.aiming.axis = ReferenceAxis::ThrustLine;
+        arrangement.aiming.alignment.thrust_angle_rad = Some(angle::radians(0.1));
+        let found = check(&arrangement, Code::AxisUnknown, Severity::Care, None);
+        let words = words::Words::new(&arrangement, words::Locale::default());
+        assert!(
+            words.detail(&found).contains("It allows a thrust angle of 0.10° at most."),
+            "{}",
+            words.detail(&found)
+        );
+        none(&arrangement, Code::AlignmentUnknown);
+        arrangement.aiming.alignment.set_back_mm = Some(8.0);
+        check(&arrangement, Code::AlignmentUnknown, Severity::Care, None);
+        arrangement.aiming.axis = ReferenceAxis::GeometricCentreline;
+        assert_eq!(of(&assess(&arrangement), Code::AlignmentUnknown).len(), 2);
     }
 
     /// references.md §8: thrust heading (right - left) / 2, and its offset at 2700 and 5000 mm.

@@ -4,13 +4,13 @@
 //! proud of the floor, and its tyres none where they bulge over that beside their treads.
 //! Limit: two things cannot be in one place.
 
-use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::overlap::overlaps;
 use baywright_geometry::{DVec2, Prism, Span};
 
 use super::claim::Claim;
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
-use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, middle_of_both, thing_subject};
+use super::in_one_place::{Depth, Lacks, depth};
+use super::{Check, Context, Remedy, finding, middle_of_both, thing_subject};
 use crate::model::Arrangement;
 use crate::scene::Scene;
 
@@ -74,16 +74,14 @@ fn clash<'a>(
     let bounds = other.outline.bounds();
     let deepest = car
         .filter(|solid| solid.outline.bounds().meets(&bounds))
-        .filter_map(|solid| match clearance(solid, other) {
-            Clearance::Intrudes(intrusion) => Some((intrusion.depth, intrusion.heights)),
-            _ => None,
-        })
-        .max_by(|a, b| a.0.total_cmp(&b.0));
-    if let Some((depth, heights)) = deepest.filter(|(depth, _)| *depth > SPEAKS_FROM_MM) {
+        .filter_map(|solid| depth(solid, other))
+        .max_by(|a, b| a.mm.total_cmp(&b.mm));
+    if let Some(Depth { mm, lacks, heights }) = deepest {
         let at = place.extend((heights.bottom() + heights.top()) * 0.5);
+        let (facts, subjects) = (Facts::CarClash(lacks), vec![subject, Subject::Car]);
         findings.push(
-            finding(Facts::CarClash, Severity::Stops, vec![subject, Subject::Car], at, Basis::Geometry)
-                .against(Quantity::Length(depth), Quantity::Length(0.0)),
+            finding(facts, Severity::Stops, subjects, at, Basis::Geometry)
+                .against(Quantity::Length(mm), Quantity::Length(0.0)),
         );
     }
 }
@@ -92,7 +90,7 @@ fn walls(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (barrier, depth, at) in super::outside_room::passed(context, &context.scene.car) {
         let subjects = vec![barrier, Subject::Car];
         findings.push(
-            finding(Facts::CarClash, Severity::Stops, subjects, at.extend(0.0), Basis::Geometry)
+            finding(Facts::CarClash(Lacks::Room), Severity::Stops, subjects, at.extend(0.0), Basis::Geometry)
                 .against(Quantity::Length(depth), Quantity::Length(0.0)),
         );
     }
@@ -110,6 +108,24 @@ mod tests {
         // Under the body's edge, lower than the sill.
         arrangement.bay.things[0].span = span(0.0, 149.0);
         none(&arrangement, Code::CarClash);
+    }
+
+    /// A rack over the rear end, 300 mm long there, whose underside is 4 mm lower than the roof at 1500: what is missing is
+    /// 4 mm of height, whatever it is in plan. What is deeper in height than in plan is told in plan.
+    #[test]
+    fn a_rack_a_little_lower_than_the_roof() {
+        let rack = |bottom: f64| {
+            let mut rack = cabinet("rack", (750.0, 3_000.0), 300.0, 300.0);
+            rack.span = span(bottom, 2_500.0);
+            with(vec![rack])
+        };
+        let found = check(&rack(1_496.0), Code::CarClash, Severity::Stops, Some(4.0));
+        assert_eq!(found.facts, Facts::CarClash(crate::Lacks::Height));
+        let low = rack(1_496.0);
+        let words = words::Words::new(&low, words::Locale::default());
+        assert_eq!(words.measure(&found).unwrap(), "4 mm of height missing, limit 0 mm");
+        let found = check(&rack(1_000.0), Code::CarClash, Severity::Stops, Some(300.0));
+        assert_eq!(found.facts, Facts::CarClash(crate::Lacks::Room));
     }
 
     #[test]

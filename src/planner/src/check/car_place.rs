@@ -122,6 +122,24 @@ mod tests {
         arrangement
     }
 
+    /// The zone ends 10 mm before the far wall, which is known to ± 3 mm; a car that was taped may be ± 5 mm off, and turned. A
+    /// tape tells no more: it is parked further from the wall, by as much as leaves nothing open until it is taped again.
+    #[test]
+    fn a_taped_car_near_a_wall_is_parked_further_from_it() {
+        let mut arrangement = parked_at(6_190.0);
+        arrangement.parked_known = ParkedKnown::Taped;
+        arrangement.bay.walls_known = Known::Within(3.0);
+        let found = check(&arrangement, Code::CarPlace, Severity::Care, Some(10.0));
+        let Some(Step::MoveCar { by }) = found.cure.map(|cure| cure.step) else {
+            panic!("{:?}", found.facts)
+        };
+        assert!(by.x < 0.0 && by.x > -80.0 && by.y == 0.0, "{by}");
+        arrangement.parked = PlanPose::new(arrangement.parked.origin() + by, 0.0);
+        arrangement.parked_known = ParkedKnown::Planned;
+        none(&arrangement, Code::CarPlace);
+        none(&arrangement, Code::PlaceUnsure);
+    }
+
     #[test]
     fn a_planned_place_may_bring_the_zone_to_the_cabinet() {
         let far = DVec2::new(8_000.0 - 4_000.0, 1_500.0).length();

@@ -4,11 +4,12 @@ use baywright_geometry::marks::MarkFault;
 use baywright_geometry::{DVec2, DVec3};
 
 use super::{
-    AlignmentFigure, CarSide, DoorPart, FloorFact, InSight, InZone, Lit, MayBe, Meets, Misplaced, OffPlace,
-    OnRunways, Painted, StandReach, TooLarge, Under,
+    AlignmentFigure, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, Lit, MayBe, Meets, Misplaced,
+    OffPlace, OnRunways, Painted, StandReach, TooLarge, Under,
 };
 use crate::model::assumed::Assumed;
 use crate::model::{Effort, Id, Provenance, ShopFigure, Wheel};
+use crate::scene::TargetPart;
 
 /// How much a finding matters; the worst first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -295,11 +296,16 @@ pub enum Basis {
 #[derive(Clone, Debug, PartialEq)]
 pub enum Facts {
     /// See [`Code::OutsideRoom`].
-    OutsideRoom(Option<TooLarge>),
+    OutsideRoom {
+        /// Which part of a target and its stand; `None` of what has no parts.
+        part: Option<TargetPart>,
+        /// What the set-up takes more than the room gives, if no move makes it fit.
+        too_large: Option<TooLarge>,
+    },
     /// See [`Code::CarClash`].
-    CarClash,
+    CarClash(Lacks),
     /// See [`Code::StandClash`].
-    StandClash,
+    StandClash(Lacks),
     /// See [`Code::ZoneObject`].
     ZoneObject(InZone),
     /// See [`Code::SightBlocked`].
@@ -398,9 +404,9 @@ impl Facts {
     /// What kind of finding it is.
     pub const fn code(&self) -> Code {
         match self {
-            Self::OutsideRoom(_) => Code::OutsideRoom,
-            Self::CarClash => Code::CarClash,
-            Self::StandClash => Code::StandClash,
+            Self::OutsideRoom { .. } => Code::OutsideRoom,
+            Self::CarClash(_) => Code::CarClash,
+            Self::StandClash(_) => Code::StandClash,
             Self::ZoneObject(_) => Code::ZoneObject,
             Self::SightBlocked(_) => Code::SightBlocked,
             Self::FresnelEntered => Code::FresnelEntered,

@@ -1,6 +1,6 @@
 //! Ways out, electrical panels and extinguishers that something stands in front of.
 //!
-//! Rule: areas that the layout names stay free of car, stands, idle runways, steps in the floor and things; so does the way to
+//! Rule: areas that the layout names stay free of car, stands, idle runways, steps in the floor, pits and things; so does the way to
 //! every door that is named an exit. Care only: local rules decide.
 //! Limit: the areas as entered; before an exit door, 29 CFR 1910.36(g)(2): at least 28 in (711 mm).
 
@@ -10,7 +10,7 @@ use baywright_geometry::{Polygon, Prism, Span};
 use super::claim::{Claim, MovesWith, Volume};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, middle_of_both, thing_subject};
-use crate::model::{Arrangement, Id};
+use crate::model::{Arrangement, FloorFeatureKind, Id};
 use crate::scene::Scene;
 
 /// 28 inches.
@@ -76,10 +76,21 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
         for (subject, solid) in car().chain(stands()) {
             stands_in(&area, subject, solid, of_area, findings);
         }
-        for (subject, fixture) in context.fixtures().filter(|(_, own)| own.span.top() > STEP_MM) {
+        for (subject, fixture) in
+            context.fixtures().filter(|(_, own)| own.span.top() > STEP_MM).chain(pits(context))
+        {
             stands_in(&area, subject, &fixture, of_area, findings);
         }
     }
+}
+
+/// Open pits: where one lies, nobody walks.
+fn pits<'a>(context: &'a Context<'_>) -> impl Iterator<Item = (Subject, Prism)> + 'a {
+    let pits = context.arrangement.bay.floor_features.iter().filter(|own| own.kind == FloorFeatureKind::Pit);
+    pits.filter_map(|own| {
+        let hole = Prism::new(own.outline.clone().into(), Span::new(0.0, OVERHEAD_MM).ok()?);
+        Some((Subject::FloorFeature(own.id.clone()), hole))
+    })
 }
 
 /// Says once of each what stands in an area, whose findings begin at `of_area`.
@@ -120,6 +131,15 @@ mod tests {
             outline: rectangle((0.0, 0.0), (1_000.0, 1_000.0)),
         }];
         check(&arrangement, Code::KeepFree, Severity::Care, Some(700.0));
+        // Nobody walks over an open pit either.
+        let mut pit = clear();
+        pit.bay.keep_free = arrangement.bay.keep_free.clone();
+        let (kind, material) = (FloorFeatureKind::Pit, Material::Concrete);
+        let outline = rectangle((800.0, 100.0), (1_500.0, 2_000.0));
+        pit.bay.floor_features =
+            vec![FloorFeature { id: "pit".into(), kind, outline, material, proud_mm: 0.0 }];
+        let found = check(&pit, Code::KeepFree, Severity::Care, Some(200.0));
+        assert_eq!(words::Words::new(&pit, Default::default()).title(&found), "Pit lies in the way out");
         // The same before an exit door: 900 wide and 711.2 deep.
         arrangement.bay.keep_free.clear();
         arrangement.bay.openings = vec![Opening {

@@ -60,16 +60,12 @@ impl Meets {
 /// How far a point of the set-up may be from where it is drawn, mm, if it is so far from the axle, mm. Of two long edges that
 /// run side by side it is that of the far end: the nearest points are no farther from the axle than others that are as near.
 pub(crate) fn sway(arrangement: &Arrangement, from_axle_mm: f64) -> f64 {
-    sway_within(arrangement.shop.parked_within(arrangement.parked_known), from_axle_mm)
+    sway_if(arrangement, arrangement.parked_known, from_axle_mm)
 }
 
-/// The same once the car is parked anew.
-pub(crate) fn sway_parked_anew(arrangement: &Arrangement, from_axle_mm: f64) -> f64 {
-    let known = arrangement.shop.parked_anew(arrangement.parked_known);
-    sway_within(arrangement.shop.parked_within(known), from_axle_mm)
-}
-
-fn sway_within((mm, rad): (f64, f64), from_axle_mm: f64) -> f64 {
+/// The same if the car's place were so known.
+pub(crate) fn sway_if(arrangement: &Arrangement, known: ParkedKnown, from_axle_mm: f64) -> f64 {
+    let (mm, rad) = arrangement.shop.parked_within(known);
     mm + from_axle_mm * angle::sin_cos(rad).0
 }
 

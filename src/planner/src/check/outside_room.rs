@@ -19,6 +19,7 @@ use super::claim::walls_bind;
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, wall_id};
 use crate::model::{Exclusion, Id, Opening, OpeningKind};
+use crate::scene::TargetPart;
 
 pub(super) const CHECK: Check = Check {
     codes: &[Code::OutsideRoom, Code::BeyondDoor],
@@ -57,10 +58,16 @@ fn remedy(finding: &Finding) -> Remedy {
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for zone in context.scene.zones.iter().filter(|zone| walls_bind(zone.excludes)) {
         let height = (zone.prism.span.bottom() + zone.prism.span.top()) * 0.5;
-        part(context, &Subject::Zone(zone.id.clone()), [&zone.prism], height, findings);
+        part(context, &Subject::Zone(zone.id.clone()), None, &zone.prism, height, findings);
     }
     for target in &context.scene.targets {
-        part(context, &Subject::Target(target.id.clone()), &target.solids, target.set.height_mm, findings);
+        for (&own, solid) in target.parts.iter().zip(&target.solids) {
+            let (subject, height) = match own {
+                TargetPart::Body => (Subject::Target(target.id.clone()), target.set.height_mm),
+                TargetPart::Feet | TargetPart::Mast => (Subject::Stand(target.id.clone()), middle_of(solid)),
+            };
+            part(context, &subject, Some(own), solid, height, findings);
+        }
     }
     for door in context.arrangement.bay.openings.iter().filter(|own| own.is_open()) {
         beyond_door(context, door, findings);
@@ -143,18 +150,19 @@ fn beyond_door(context: &Context<'_>, door: &Opening, findings: &mut Vec<Finding
     }
 }
 
-/// One part of the set-up, made of one or more solids: one finding for each wall that it passes, with the deepest.
-fn part<'a>(
+/// One solid of the set-up: one finding for each wall that it passes.
+fn part(
     context: &Context<'_>,
     subject: &Subject,
-    solids: impl IntoIterator<Item = &'a Prism>,
+    part: Option<TargetPart>,
+    solid: &Prism,
     height: f64,
     findings: &mut Vec<Finding>,
 ) {
-    for (barrier, depth, deepest) in passed(context, solids) {
+    for (barrier, depth, deepest) in passed(context, [solid]) {
         findings.push(
             finding(
-                Facts::OutsideRoom(None),
+                Facts::OutsideRoom { part, too_large: None },
                 Severity::Stops,
                 vec![subject.clone(), barrier],
                 deepest.extend(height),
@@ -176,7 +184,7 @@ pub(super) fn passed<'a>(
             if protrusion.depth < SPEAKS_FROM_MM {
                 continue;
             }
-            let barrier = barrier(context, protrusion.deepest);
+            let barrier = barrier_of_all(context, &front(context, solid, &protrusion));
             match passed.iter_mut().find(|(known, _, _)| *known == barrier) {
                 Some(known) if known.1 >= protrusion.depth => {}
                 Some(known) => (known.1, known.2) = (protrusion.depth, protrusion.deepest),
@@ -207,18 +215,47 @@ pub(super) fn nearest_wall(context: &Context<'_>, p: DVec2) -> Option<usize> {
     passed.min_by(|(_, (_, a)), (_, (_, b))| a.id.cmp(&b.id)).map(|(position, _)| position)
 }
 
+/// The deepest place of a solid past a wall, and its other corners out there that are as deep: of a side that runs along the
+/// wall the one is no deeper than the other.
+fn front(context: &Context<'_>, solid: &Prism, protrusion: &Protrusion) -> Vec<DVec2> {
+    let mut front = vec![protrusion.deepest];
+    let wall = nearest_wall(context, protrusion.deepest);
+    let edge = wall.and_then(|wall| context.scene.room.walls().edges().nth(wall));
+    if let (Some(edge), Outline::Polygon(outline)) = (edge, &solid.outline) {
+        let deepest = edge.distance_to(protrusion.deepest);
+        let room = context.scene.room.holding(&solid.span);
+        let pieces = boolean::difference(outline, &room);
+        let corners = pieces.iter().flat_map(|piece| piece.outer().iter().copied());
+        // The same side of the wall, and no further from it past its ends.
+        let along = (edge.to - edge.from).normalize_or_zero();
+        let beyond = |p: DVec2| along.perp_dot(edge.from - p);
+        let is_as_deep = |p: &DVec2| {
+            (edge.distance_to(*p) - deepest).abs() < SPEAKS_FROM_MM
+                && (beyond(*p) - beyond(protrusion.deepest)).abs() < SPEAKS_FROM_MM
+        };
+        front.extend(corners.filter(is_as_deep));
+    }
+    front
+}
+
 /// What a part that reaches `p` passes through: the shut door abreast of it, or the wall.
 pub(super) fn barrier(context: &Context<'_>, p: DVec2) -> Subject {
+    barrier_of_all(context, &[p])
+}
+
+/// The same of several places past the wall that is nearest to the first: a door that all of them are abreast of, or the wall.
+fn barrier_of_all(context: &Context<'_>, all: &[DVec2]) -> Subject {
     let bay = &context.arrangement.bay;
-    let Some(wall) = nearest_wall(context, p) else { return Subject::Floor };
+    let wall = all.first().and_then(|&first| nearest_wall(context, first));
+    let Some(wall) = wall else { return Subject::Floor };
     let door = bay.room.edges().nth(wall).and_then(|edge| {
         let along = (edge.to - edge.from).normalize_or_zero();
-        let abreast = (p - edge.from).dot(along);
+        let is_abreast = |o: &Opening, p: DVec2| {
+            let abreast = (p - edge.from).dot(along);
+            o.from_mm <= abreast && abreast <= o.from_mm + o.width_mm
+        };
         let is_here = |o: &&Opening| {
-            o.wall == wall
-                && o.from_mm <= abreast
-                && abreast <= o.from_mm + o.width_mm
-                && o.kind != OpeningKind::Window
+            o.wall == wall && o.kind != OpeningKind::Window && all.iter().all(|&p| is_abreast(o, p))
         };
         bay.openings.iter().find(is_here)
     });
@@ -264,6 +301,23 @@ mod tests {
             let between = super::barrier(&Context::new(&arrangement, &scene), DVec2::new(12_300.0, -300.0));
             assert_eq!(between, Subject::Wall("far wall".into()), "{first}");
         }
+    }
+
+    /// The car's tail, square through the near wall from y = 2100 to 3900: past a shut door that ends at 3500 and the wall beside
+    /// it, it is the wall that is passed, whichever way the bay is walked round; a door as wide as the tail is told.
+    #[test]
+    fn a_side_that_passes_door_and_wall_passes_the_wall() {
+        let through = |from_mm: f64, width_mm: f64| {
+            let mut arrangement = parked_at(3_390.0);
+            let door = open_door(3, from_mm, width_mm, 0.0);
+            arrangement.bay.openings = vec![Opening { shut: true, ..door }];
+            check(&arrangement, Code::CarClash, Severity::Stops, Some(10.0)).subjects[0].clone()
+        };
+        // The near wall runs from y = 6000 to 0.
+        let wall = Subject::Wall("near wall".into());
+        assert_eq!(through(2_500.0, 2_000.0), wall);
+        assert_eq!(through(1_500.0, 2_000.0), wall);
+        assert_eq!(through(2_000.0, 2_000.0), Subject::Opening("roller door".into()));
     }
 
     /// The car's tail and the rear marks stand out through a door in the near wall; a mark of the stand does not.
@@ -315,6 +369,33 @@ mod tests {
         check(&arrangement, Code::OutsideRoom, Severity::Stops, Some(40.0));
     }
 
+    /// The plate's body is 20 mm deep, its feet reach 500 mm behind the face, the mast 85 mm: each with its own figure, and the
+    /// plate itself is not told for its feet.
+    #[test]
+    fn a_stand_through_a_wall_is_told_by_its_parts() {
+        let at = |x: f64| {
+            let mut arrangement = parked_at(x);
+            arrangement.aiming.zones.clear();
+            let assessment = assess(&arrangement);
+            let all = of(&assessment, Code::OutsideRoom);
+            let told = all.iter().map(|f| (f.subjects[0].clone(), number(f.measured.unwrap()).round()));
+            let titles: Vec<String> = all
+                .iter()
+                .map(|f| words::Words::new(&arrangement, words::Locale::default()).title(f))
+                .collect();
+            (told.collect::<Vec<_>>(), titles)
+        };
+        // The face stands 4800 mm ahead of the axle.
+        let (feet, titles) = at(6_990.0);
+        assert_eq!(feet, [(Subject::Stand("ahead".into()), 290.0)]);
+        assert_eq!(titles, ["The feet of the target stand would go through the far wall"]);
+        let (all, titles) = at(7_190.0);
+        let (plate, stand) = (Subject::Target("ahead".into()), Subject::Stand("ahead".into()));
+        assert_eq!(all, [(plate, 10.0), (stand.clone(), 490.0), (stand, 75.0)]);
+        assert_eq!(titles[2], "The mast of the target stand would go through the far wall");
+        assert_eq!(titles[0], "Plate would go through the far wall");
+    }
+
     /// Who walks past an open door walks through a zone that keeps out people, whatever the ground there is like.
     #[test]
     fn people_pass_an_open_door() {
@@ -352,10 +433,10 @@ mod tests {
         // 3400 behind the axle, 5800 ahead of it.
         assert!(
             found.iter().any(|f| f.facts
-                == crate::Facts::OutsideRoom(Some(crate::TooLarge::Long {
-                    needs_mm: 9_200.0,
-                    there_mm: 9_000.0
-                }))),
+                == Facts::OutsideRoom {
+                    part: None,
+                    too_large: Some(crate::TooLarge::Long { needs_mm: 9_200.0, there_mm: 9_000.0 })
+                }),
             "{found:#?}"
         );
         assert!(assessment.promise.is_none());

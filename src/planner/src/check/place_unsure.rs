@@ -11,7 +11,7 @@ use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::distance::{Separation, distance, distance_to_point, distance_to_segment};
 use baywright_geometry::overlap::{overlaps, overlaps_by};
 use baywright_geometry::share::{Share, target_share};
-use baywright_geometry::{DVec2, DVec3, Located, Outline, Prism, Span, locate_in};
+use baywright_geometry::{DVec2, DVec3, Located, Outline, Prism, Span, locate, locate_in};
 
 use super::claim::{Claim, Volume, anywhere, is_in_run, is_over_mark};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
@@ -168,7 +168,10 @@ fn gap(context: &Context<'_>, claim: &Claim, obstacle: &Obstacle<'_>) -> Option<
             beside(distance_to_segment(outline, line), 0.0)
         }
         Volume::Spot { at, top } if is_over_mark(&heights, *top) => {
-            beside(distance_to_point(outline, *at), 0.0)
+            // What touches the edge of what is proud of the floor lies on it, and its own check says so.
+            let is_said =
+                matches!(obstacle.shape, Shape::Proud(..)) && locate(outline, *at) != Located::Outside;
+            if is_said { None } else { beside(distance_to_point(outline, *at), 0.0) }
         }
         Volume::Line { .. } | Volume::Spot { .. } => None,
         Volume::Sight { eye, face } => {
@@ -319,6 +322,28 @@ fn in_space(own: &Prism, prism: &Prism) -> Option<Gap> {
 mod tests {
     use crate::check::testing::*;
     use crate::scene::Scene;
+
+    /// Mark 3 at (4000, 4020) on the very edge of a lip that stands 10 mm proud lies on it, and is not "clear by 0 mm" beside it
+    /// as well; 5 mm beside it that is said.
+    #[test]
+    fn a_mark_on_a_lip_is_said_once() {
+        let lip = |low: f64| {
+            let mut arrangement = clear();
+            arrangement.bay.walls_known = Known::Within(20.0);
+            arrangement.bay.floor_features = vec![FloorFeature {
+                id: "lip".into(),
+                kind: FloorFeatureKind::Joint,
+                outline: rectangle((3_900.0, low), (4_100.0, 4_300.0)),
+                material: Material::Concrete,
+                proud_mm: 10.0,
+            }];
+            let all = assess(&arrangement).findings;
+            let about = |f: &&Finding| f.subjects.contains(&Subject::Mark("3".into()));
+            all.iter().filter(about).map(Finding::code).collect::<Vec<_>>()
+        };
+        assert_eq!(lip(4_020.0), [Code::MarkPlace]);
+        assert_eq!(lip(4_025.0), [Code::PlaceUnsure]);
+    }
 
     /// A wooden cabinet that may stand in the zone, with what is known of its place.
     fn wood(at: (f64, f64), length: f64, width: f64, known: f64) -> Arrangement {

@@ -5,11 +5,11 @@
 //! on a pit or a drain's grate. Walls are the check `outside_room`.
 //! Limit: two things cannot be in one place; feet on a grate or a joint rock (common practice, no source).
 
-use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::{Prism, Span, overlap};
 
 use super::claim::Claim;
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
+use super::in_one_place::{Depth, Lacks, depth};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, middle_of_both, thing_subject};
 use crate::model::{Arrangement, FloorFeatureKind};
 use crate::scene::{PlacedTarget, Scene};
@@ -88,7 +88,7 @@ fn against_the_rest(context: &Context<'_>, target: &PlacedTarget, findings: &mut
             continue;
         }
         let at = middle_of_both(&solid.outline.bounds(), &feature.outline.bounds()).extend(0.0);
-        findings.push(finding(Facts::StandClash, severity, subjects, at, Basis::CommonPractice));
+        findings.push(finding(Facts::StandClash(Lacks::Room), severity, subjects, at, Basis::CommonPractice));
     }
 }
 
@@ -98,26 +98,22 @@ fn clash(target: &PlacedTarget, solid: &Prism, other: Subject, prism: &Prism, fi
     if !a.meets(&b) {
         return;
     }
-    let Clearance::Intrudes(intrusion) = clearance(solid, prism) else { return };
-    if intrusion.depth < SPEAKS_FROM_MM {
-        return;
-    }
+    let Some(Depth { mm, lacks, heights }) = depth(solid, prism) else { return };
     let subjects = vec![other, Subject::Stand(target.id.clone())];
-    let depth = Quantity::Length(intrusion.depth);
+    let (facts, depth) = (Facts::StandClash(lacks), Quantity::Length(mm));
     let known = findings.iter_mut().find(|f| f.code() == Code::StandClash && f.subjects == subjects);
     match known {
         Some(known) => {
             if let Some(Quantity::Length(before)) = known.measured
-                && before < intrusion.depth
+                && before < mm
             {
-                known.measured = Some(depth);
+                (known.facts, known.measured) = (facts, Some(depth));
             }
         }
         None => {
-            let heights = intrusion.heights;
             let at = middle_of_both(&a, &b).extend((heights.bottom() + heights.top()) * 0.5);
             findings.push(
-                finding(Facts::StandClash, Severity::Stops, subjects, at, Basis::Geometry)
+                finding(facts, Severity::Stops, subjects, at, Basis::Geometry)
                     .against(depth, Quantity::Length(0.0)),
             );
         }
@@ -127,6 +123,21 @@ fn clash(target: &PlacedTarget, solid: &Prism, other: Subject, prism: &Prism, fi
 #[cfg(test)]
 mod tests {
     use crate::check::testing::*;
+
+    /// The mast is 50 mm wide and goes up to 800 mm; an arm over it whose underside is at 799 mm lacks 1 mm of height.
+    #[test]
+    fn an_arm_a_little_too_low_over_the_mast() {
+        let arm = |bottom: f64| {
+            let mut arm = cabinet("arm", (8_860.0, 3_000.0), 40.0, 900.0);
+            arm.span = span(bottom, 900.0);
+            with(vec![arm])
+        };
+        let found = check(&arm(799.0), Code::StandClash, Severity::Stops, Some(1.0));
+        assert_eq!(found.facts, Facts::StandClash(crate::Lacks::Height));
+        none(&arm(800.0), Code::StandClash);
+        let found = check(&arm(600.0), Code::StandClash, Severity::Stops, Some(45.0));
+        assert_eq!(found.facts, Facts::StandClash(crate::Lacks::Room));
+    }
 
     #[test]
     fn the_stand_against_a_thing() {

@@ -1,15 +1,15 @@
 //! Room to walk and work around the car.
 //!
-//! Rule: things that a person cannot step over or duck under, and walls, keep the aiming's working room from the body.
+//! Rule: things that a person cannot step over or duck under, walls and open pits keep the aiming's working room from the body.
 //! Limit: the aiming's working room, else the shop's own; what a person steps over or ducks under, the shop's own.
 
 use baywright_geometry::distance::{Separation, distance, distance_to_segment};
-use baywright_geometry::{DVec2, Span};
+use baywright_geometry::{DVec2, Prism, Span};
 
 use super::claim::{Claim, Volume};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, thing_subject, wall_id};
-use crate::model::{Arrangement, ShopFigure};
+use crate::model::{Arrangement, FloorFeatureKind, ShopFigure};
 use crate::scene::Scene;
 
 pub(super) const CHECK: Check =
@@ -33,12 +33,16 @@ fn remedy(finding: &Finding) -> Remedy {
     if finding.culprit().is_some() { Remedy::ThingOut } else { Remedy::None }
 }
 
-/// The car's outline, made convex and larger all round by the room to work in.
+/// Each convex part of the car, larger all round by the room to work in: together they are what the rule measures, since
+/// between body and mirrors nobody is asked to keep more.
 fn claims(arrangement: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
     let Some((room, walking)) = asked(arrangement) else { return };
-    let of = scene.car.iter().flat_map(|solid| solid.outline.as_polygon().outer().to_vec()).collect();
-    let volume = Volume::Within { of, reach_mm: room, span: walking };
-    claims.push(Claim::with_car(Subject::Car, volume, Code::WorkingRoom, Severity::Care));
+    for solid in &scene.car {
+        for part in solid.outline.as_polygon().pieces() {
+            let volume = Volume::Within { of: part.to_vec(), reach_mm: room, span: walking };
+            claims.push(Claim::with_car(Subject::Car, volume, Code::WorkingRoom, Severity::Care));
+        }
+    }
 }
 
 /// How much room is asked for, and at which heights; `None` if none is.
@@ -54,7 +58,7 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
         if seen.placed.prism.span.shared(&walking).is_none() {
             continue;
         }
-        let gaps = context.scene.car.iter().map(|solid| distance(&solid.outline, &seen.placed.prism.outline));
+        let gaps = gaps(context, &seen.placed.prism);
         nearest(context, thing_subject(&seen.thing.id), gaps, room, findings);
     }
 }
@@ -64,8 +68,14 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (subject, fixture) in
         context.fixtures().filter(|(_, fixture)| fixture.span.shared(&walking).is_some())
     {
-        let gaps = context.scene.car.iter().map(|solid| distance(&solid.outline, &fixture.outline));
-        nearest(context, subject, gaps, room, findings);
+        nearest(context, subject, gaps(context, &fixture), room, findings);
+    }
+    // One does not step over an open pit either; the car may stand over one.
+    let pits = context.arrangement.bay.floor_features.iter().filter(|own| own.kind == FloorFeatureKind::Pit);
+    for pit in pits {
+        let outline = pit.outline.clone().into();
+        let gaps = context.scene.car.iter().map(|solid| distance(&solid.outline, &outline));
+        nearest(context, Subject::FloorFeature(pit.id.clone()), gaps, room, findings);
     }
     let room_around = &context.scene.room;
     for edge in 0..context.arrangement.bay.walls.len() {
@@ -78,6 +88,20 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
             nearest(context, Subject::Wall(id.into_owned()), gaps, room, findings);
         }
     }
+}
+
+/// How far each solid of the car is from a thing, but for what sticks out of the body over or under it, as a door mirror
+/// does over a low box: that leaves no way past beside the body.
+fn gaps<'a>(context: &'a Context<'_>, other: &'a Prism) -> impl Iterator<Item = Separation> + 'a {
+    let car_from_bay = context.scene.bay_from_vehicle.inverse();
+    let half = context.arrangement.vehicle.width_mm * 0.5;
+    let sticks_out = move |solid: &Prism| {
+        let middle = (car_from_bay * solid.outline.bounds().centre()).y.abs();
+        middle > half * 0.5 && solid.span.shared(&other.span).is_none()
+    };
+    let gaps = context.scene.car.iter().map(move |solid| (solid, distance(&solid.outline, &other.outline)));
+    let gaps = gaps.filter(move |(solid, gap)| *gap != Separation::Overlapping || !sticks_out(solid));
+    gaps.map(|(_, gap)| gap)
 }
 
 fn nearest(
@@ -142,6 +166,27 @@ mod tests {
         none(&arrangement, Code::WorkingRoom);
     }
 
+    /// The body's left side is at y = 3900, the mirror's at 4000. A bench behind the mirror wants 600 mm from the body and from the
+    /// mirror, not from a line between the mirror and the tail: where 1 mm is missing, 1 mm is asked for, and what is uncertain.
+    #[test]
+    fn what_is_missing_is_what_is_asked_for() {
+        let mut arrangement = with(vec![cabinet("bench", (2_000.0, 4_799.0), 600.0, 600.0)]);
+        let body = arrangement.vehicle.solids()[0].clone();
+        let mirror = rectangle((-800.0, -1_000.0), (-600.0, 1_000.0));
+        arrangement.vehicle.body = vec![body, Prism::new(mirror.into(), span(950.0, 1_100.0))].into();
+        let missing = |arrangement: &Arrangement| {
+            let found = check(arrangement, Code::WorkingRoom, Severity::Care, Some(599.0));
+            let Step::MoveThing { by, .. } = found.cure.unwrap().step else { panic!("it is moved") };
+            by.length()
+        };
+        assert_eq!(missing(&arrangement), 1.0);
+        arrangement.bay.things[0].place.known = Known::Within(30.0);
+        assert_eq!(missing(&arrangement), 31.0);
+        // Beside the mirror it is the mirror that counts.
+        arrangement.bay.things[0] = cabinet("bench", (3_400.0, 4_899.0), 600.0, 600.0);
+        assert_eq!(missing(&arrangement), 1.0);
+    }
+
     /// The body is 1800 mm wide, and its mirrors are inside: the jambs of a door 2400 wide leave 300 on each side.
     #[test]
     fn beside_the_jambs_of_a_door() {
@@ -150,6 +195,36 @@ mod tests {
         let found = check(&arrangement, Code::WorkingRoom, Severity::Care, Some(300.0));
         assert_eq!(found.subjects[0], crate::Subject::Wall("near wall".into()));
         arrangement.bay.openings = vec![open_door(3, 1_000.0, 4_000.0, 5_000.0)];
+        none(&arrangement, Code::WorkingRoom);
+    }
+    /// The body's left side is at y = 3900; a door mirror sticks out over a box 300 high that is 70 mm beside it, and the body
+    /// itself over a creeper of that height, which is in nobody's way.
+    #[test]
+    fn under_a_mirror_there_is_no_way_past() {
+        let mut arrangement = with(vec![cabinet("box", (3_200.0, 4_120.0), 200.0, 300.0)]);
+        arrangement.bay.things[0].span = span(0.0, 600.0);
+        let outline = rectangle((-900.0, 900.0), (-700.0, 1_100.0));
+        let mirror = crate::geometry::Prism::new(outline.into(), span(900.0, 1_100.0));
+        let mut solids = arrangement.vehicle.solids().to_vec();
+        solids.push(mirror);
+        arrangement.vehicle.body = solids.into();
+        check(&arrangement, Code::WorkingRoom, Severity::Care, Some(70.0));
+    }
+
+    #[test]
+    fn a_pit_beside_the_car() {
+        let mut arrangement = clear();
+        arrangement.bay.floor_features = vec![FloorFeature {
+            id: "pit".into(),
+            kind: FloorFeatureKind::Pit,
+            outline: rectangle((1_000.0, 4_000.0), (3_000.0, 4_700.0)),
+            material: Material::Concrete,
+            proud_mm: 0.0,
+        }];
+        let found = check(&arrangement, Code::WorkingRoom, Severity::Care, Some(100.0));
+        assert_eq!(found.subjects[0], Subject::FloorFeature("pit".into()));
+        // The car may stand over one.
+        arrangement.bay.floor_features[0].outline = rectangle((1_000.0, 2_700.0), (3_000.0, 3_300.0));
         none(&arrangement, Code::WorkingRoom);
     }
 }

@@ -96,7 +96,7 @@ impl<'a> Moves<'a> {
     fn further_from(&mut self, placed: &PlacedThing, id: &Id, step: &Step) -> Option<(DVec2, Vec<Finding>)> {
         let Step::MoveCar { by } = *step else { return None };
         // Seen from the car the thing goes the other way.
-        let margin = super::margin(self.case, placed, -by, check::sway_parked_anew);
+        let margin = super::margin(self.case, placed, -by, super::parked_anew(self.case));
         let may_meet =
             |f: &Finding| f.code() == Code::CarPlace && f.subjects.contains(&Subject::Thing(id.clone()));
         self.further_by(by, margin, |f| may_meet(f) || (super::blames(f, id) && super::may_be_in_the_way(f)))
@@ -175,8 +175,8 @@ impl<'a> Moves<'a> {
         let Step::MoveCar { by } = cure.step else { return Some(cure) };
         let arrangement = self.case.arrangement;
         let far = check::farthest_of(&resting, arrangement.parked.origin());
-        let margin =
-            arrangement.shop.within(arrangement.bay.walls_known) + check::sway_parked_anew(arrangement, far);
+        let margin = arrangement.shop.within(arrangement.bay.walls_known)
+            + check::sway_if(arrangement, super::parked_anew(self.case), far);
         let further = self.further_by(by, margin, |f| {
             f.is_only_unsure() && (f.subjects.first() == subjects.first() || f.code() == Code::CarPlace)
         });
@@ -269,7 +269,8 @@ impl<'a> Moves<'a> {
     /// Where the set-up is longer or wider than the room in the way it stands, no move of the car helps.
     /// Whether this finding says it now.
     pub(super) fn say_too_large(&self, finding: &mut Finding) -> bool {
-        let (Facts::OutsideRoom(said @ None), None) = (&mut finding.facts, &finding.cure) else {
+        let (Facts::OutsideRoom { too_large: said @ None, .. }, None) = (&mut finding.facts, &finding.cure)
+        else {
             return false;
         };
         let Some(set_up) = &self.set_up else { return false };

@@ -39,14 +39,17 @@ impl Pair {
     }
 }
 
-/// The nearest places, the nearest first, as moves of the car: clear by what the things' places and the car's own are
-/// uncertain by if there is such a place, else just clear.
+/// The nearest places, the nearest first, as moves of the car: clear by what the places of things, walls and car are uncertain
+/// by if there is such a place, else by what those of things and car are, else just clear.
 pub(super) fn places(case: &Case<'_>, stays: impl Fn(&Thing) -> bool) -> Vec<DVec2> {
     let mut found: Vec<DVec2> = Vec::new();
     for room in rooms(case) {
-        let sure = clear_places(&pairs(case, &room, &stays, true));
-        let own = if sure.is_empty() { clear_places(&pairs(case, &room, &stays, false)) } else { sure };
-        found.extend(own);
+        let walls_mm = case.arrangement.shop.within(case.arrangement.bay.walls_known);
+        let mut ways = vec![Margins { sure: true, walls_mm }, Margins { sure: true, walls_mm: 0.0 }];
+        ways.dedup();
+        ways.push(Margins { sure: false, walls_mm: 0.0 });
+        let places = ways.into_iter().map(|margins| clear_places(&pairs(case, &room, &stays, margins)));
+        found.extend(places.into_iter().find(|own| !own.is_empty()).unwrap_or_default());
     }
     by_length_then_heading(&mut found);
     found.dedup();
@@ -89,14 +92,23 @@ fn clear_places(pairs: &[Pair]) -> Vec<DVec2> {
     Vec::new()
 }
 
+/// By how much a place is clear.
+#[derive(Clone, Copy, PartialEq)]
+struct Margins {
+    /// Whether by what the things' places and the car's own are uncertain by.
+    sure: bool,
+    /// Of the walls, mm.
+    walls_mm: f64,
+}
+
 /// All of what stays against all of the set-up that minds it, and what is not room against what must be inside.
-fn pairs(case: &Case<'_>, room: &Polygon, stays: impl Fn(&Thing) -> bool, sure: bool) -> Vec<Pair> {
+fn pairs(case: &Case<'_>, room: &Polygon, stays: impl Fn(&Thing) -> bool, margins: Margins) -> Vec<Pair> {
     let things = case.arrangement.bay.things.iter().zip(&case.scene.things);
     let mut pairs: Vec<Pair> = Vec::new();
     let heading = case.arrangement.parked.heading();
+    let parked = super::parked_anew(case);
     for (thing, placed) in things.filter(|(thing, _)| stays(thing)) {
-        let margin =
-            if sure { super::margin(case, placed, DVec2::ZERO, check::sway_parked_anew) } else { 0.0 };
+        let margin = if margins.sure { super::margin(case, placed, DVec2::ZERO, parked) } else { 0.0 };
         let Some(outline) = grown(&placed.prism.outline, margin, heading) else { continue };
         let near = outline.bounds().grown(LOOKED_WITHIN_MM);
         let of_car = claim::of_car(&case.claims, thing);
@@ -106,8 +118,8 @@ fn pairs(case: &Case<'_>, room: &Polygon, stays: impl Fn(&Thing) -> bool, sure: 
     if let Some(set_up) = set_up(&case.claims) {
         let set_up = Outline::from(set_up);
         let far = check::farthest_of(&set_up, case.arrangement.parked.origin());
-        let margin = if sure { check::sway_parked_anew(case.arrangement, far) } else { 0.0 };
-        if let Some(set_up) = grown(&set_up, margin, heading) {
+        let margin = if margins.sure { check::sway_if(case.arrangement, parked, far) } else { 0.0 };
+        if let Some(set_up) = grown(&set_up, margin + margins.walls_mm, heading) {
             pairs.extend(beyond(room, &set_up).into_iter().map(|wall| Pair::new(wall, set_up.clone())));
         }
     }

@@ -307,7 +307,7 @@ struct Margin {
 fn margins(case: &Case<'_>, index: usize, by: DVec2) -> Option<impl Iterator<Item = Margin>> {
     let placed = case.scene.things.get(index)?;
     let known = placed.known_mm;
-    let with_car = super::margin(case, placed, by, check::sway);
+    let with_car = super::margin(case, placed, by, case.arrangement.parked_known);
     let all = [Margin { mm: with_car, with_car: true }, Margin { mm: known, with_car: false }];
     Some(all.into_iter().filter(|margin| margin.mm > 0.0))
 }

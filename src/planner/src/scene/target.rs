@@ -18,6 +18,17 @@ pub struct TargetPose {
     pub pitch_rad: f64,
 }
 
+/// A part of what a target and its stand fill.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum TargetPart {
+    /// What is looked at: board, plate, reflector.
+    Body,
+    /// The stand's feet.
+    Feet,
+    /// The stand's mast.
+    Mast,
+}
+
 /// A target in its place.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PlacedTarget {
@@ -31,6 +42,8 @@ pub struct PlacedTarget {
     pub face: Option<Face>,
     /// What target and stand fill: the target's body first, then feet and mast.
     pub solids: Vec<Prism>,
+    /// Which part each of them is.
+    pub parts: Vec<TargetPart>,
     /// Whether it lies on the floor.
     pub lies: bool,
 }
@@ -63,7 +76,8 @@ impl PlacedTarget {
         let pitch = if lies { -std::f64::consts::FRAC_PI_2 } else { set.pitch_rad };
         let centre = set.place.origin().extend(set.height_mm);
         let face = Face::new(centre, set.place.heading(), pitch, target.width_mm, target.height_mm).ok();
-        Self { id: placement.id.clone(), meant, set, face, solids: solids(placement, &set, lies), lies }
+        let (parts, solids) = solids(placement, &set, lies).into_iter().unzip();
+        Self { id: placement.id.clone(), meant, set, face, solids, parts, lies }
     }
 
     /// The middle of the face where it stands.
@@ -113,7 +127,7 @@ pub(super) fn vehicle_from_target(
 }
 
 /// What target and stand fill: the target's body, the feet, the mast.
-pub(super) fn solids(placement: &Placement, set: &TargetPose, lies: bool) -> Vec<Prism> {
+pub(super) fn solids(placement: &Placement, set: &TargetPose, lies: bool) -> Vec<(TargetPart, Prism)> {
     let target = &placement.target;
     let half_width = target.width_mm * 0.5;
     let depth = target.depth_mm.max(THINNEST_MM);
@@ -128,17 +142,17 @@ pub(super) fn solids(placement: &Placement, set: &TargetPose, lies: bool) -> Vec
     let (low, high, bottom, top) = body;
     let mut solids = Vec::with_capacity(3);
     if let (Some(outline), Ok(span)) = (placed_rectangle(low, high, &set.place), Span::new(bottom, top)) {
-        solids.push(Prism::new(outline, span));
+        solids.push((TargetPart::Body, Prism::new(outline, span)));
     }
     if let Some(stand) = &target.stand {
         if let Ok(span) = Span::new(0.0, stand.base_height_mm) {
-            solids.push(Prism::new(stand.base.placed(&set.place), span));
+            solids.push((TargetPart::Feet, Prism::new(stand.base.placed(&set.place), span)));
         }
         let half = DVec2::splat(stand.mast_mm * 0.5);
         let middle = DVec2::new(-stand.mast_behind_mm, 0.0);
         let mast = placed_rectangle(middle - half, middle + half, &set.place);
         if let (Some(outline), Ok(span)) = (mast, Span::new(0.0, stand.top_mm.max(set.height_mm))) {
-            solids.push(Prism::new(outline, span));
+            solids.push((TargetPart::Mast, Prism::new(outline, span)));
         }
     }
     solids

@@ -7,10 +7,11 @@ use super::numbers::percent;
 use super::off_place::off_by;
 use super::{About, sentence_start};
 use crate::assessment::{
-    AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Lit, Misplaced, OnRunways, Painted,
-    Quantity, Severity, StandReach, Subject, TooLarge, Under,
+    AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Lacks, Lit, Misplaced, OnRunways,
+    Painted, Quantity, Severity, StandReach, Subject, TooLarge, Under,
 };
-use crate::model::{Id, Known, Material, Metal, Provenance, ShopFigure, Thing};
+use crate::model::{Id, Known, Material, Metal, Opening, Provenance, ShopFigure, Thing};
+use crate::scene::TargetPart;
 
 impl About<'_> {
     /// How bad, in words.
@@ -32,19 +33,26 @@ impl About<'_> {
         let first = finding.subjects.first().map_or_else(String::new, |s| self.bare_subject(s));
         let second = finding.subjects.get(1).map_or_else(String::new, |s| self.subject(s));
         match &finding.facts {
-            Facts::OutsideRoom(_) => match finding.subjects.get(1) {
-                Some(Subject::Opening(id)) => {
-                    let shut =
-                        self.arrangement.bay.openings.iter().any(|door| door.id == *id && !door.is_open());
-                    if shut {
-                        format!("{first} would go through {second}, which is shut")
-                    } else {
-                        format!("{first} would reach further through {second} than is known to be free")
+            Facts::OutsideRoom { part, .. } => {
+                let whose = finding.subjects.first().map_or_else(String::new, |own| self.subject(own));
+                let first = match part {
+                    Some(TargetPart::Feet) => format!("the feet of {whose}"),
+                    Some(TargetPart::Mast) => format!("the mast of {whose}"),
+                    Some(TargetPart::Body) | None => first,
+                };
+                match finding.subjects.get(1) {
+                    Some(Subject::Opening(id)) => {
+                        let is_shut = |door: &Opening| door.id == *id && !door.is_open();
+                        if self.arrangement.bay.openings.iter().any(is_shut) {
+                            format!("{first} would go through {second}, which is shut")
+                        } else {
+                            format!("{first} would reach further through {second} than is known to be free")
+                        }
                     }
+                    _ => format!("{first} would go through {second}"),
                 }
-                _ => format!("{first} would go through {second}"),
-            },
-            Facts::CarClash | Facts::StandClash => match finding.subjects.first() {
+            }
+            Facts::CarClash(_) | Facts::StandClash(_) => match finding.subjects.first() {
                 Some(Subject::FloorFeature(_)) => format!("{second} would stand on the {first}"),
                 Some(Subject::Car) => format!("the car and {second} want the same place"),
                 _ => format!("{first} is where {second} must be"),
@@ -175,7 +183,10 @@ impl About<'_> {
             Facts::WorkingRoom(_) => format!("little room between the {first} and the car"),
             Facts::KeepFree => {
                 let door = matches!(finding.subjects.get(1), Some(Subject::KeepFree(id)) if self.is_door(id));
-                format!("{first} stands {} {second}", if door { "before" } else { "in" })
+                let lies = matches!(finding.subjects.first(), Some(Subject::FloorFeature(_)));
+                let (stands, place) =
+                    (if lies { "lies" } else { "stands" }, if door { "before" } else { "in" });
+                format!("{first} {stands} {place} {second}")
             }
             Facts::FloorLevels(fact) => self.floor_title(*fact, finding),
             Facts::AxisUnknown => "thrust line not known".to_owned(),
@@ -208,8 +219,14 @@ impl About<'_> {
                 format!("by {value}, limit {limit_text}")
             }
             Facts::MarkPlace => format!("{value} over it, wants {limit_text}"),
-            Facts::OutsideRoom(_) => format!("{value} too far, limit {limit_text}"),
-            Facts::CarClash | Facts::StandClash => format!("{value} too close, limit {limit_text}"),
+            Facts::OutsideRoom { .. } => format!("{value} too far, limit {limit_text}"),
+            Facts::CarClash(Lacks::Height) | Facts::StandClash(Lacks::Height) => {
+                format!("{value} of height missing, limit {limit_text}")
+            }
+            Facts::CarClash(Lacks::Room) | Facts::StandClash(Lacks::Room) => match finding.subjects.first() {
+                Some(Subject::FloorFeature(_)) => format!("{value} from being off it, limit {limit_text}"),
+                _ => format!("{value} too close, limit {limit_text}"),
+            },
             Facts::ZoneNear(_) | Facts::PlaceUnsure(_) | Facts::CarPlace(_) => {
                 format!("clear by {value}, wants {limit_text}")
             }
@@ -393,12 +410,12 @@ impl About<'_> {
                     CarSide::Right => "On the right of",
                 }
             ),
-            Facts::OutsideRoom(Some(TooLarge::Long { needs_mm: needs, there_mm: there })) => format!(
+            Facts::OutsideRoom { too_large: Some(TooLarge::Long { needs_mm: needs, there_mm: there }), .. } => format!(
                 "No place along the car's axis: car, target and zones need {}, the room gives {}.",
                 self.length(*needs),
                 self.length(*there)
             ),
-            Facts::OutsideRoom(Some(TooLarge::Wide { needs_mm: needs, there_mm: there })) => format!(
+            Facts::OutsideRoom { too_large: Some(TooLarge::Wide { needs_mm: needs, there_mm: there }), .. } => format!(
                 "No place across the car's axis: car, target and zones need {}, the room gives {}.",
                 self.length(*needs),
                 self.length(*there)
@@ -421,9 +438,12 @@ impl About<'_> {
             Facts::OlderByEye => self.older_by_eye(finding),
             Facts::ProfileChanged => "Look at its figures again, then save the layout with it.".to_owned(),
             Facts::AxisUnknown => {
-                "This aiming follows the thrust line; the centreline is drawn until the rear \
-                                   toe from the alignment sheet is entered."
-                    .to_owned()
+                let drawn = "This aiming follows the thrust line; the centreline is drawn until the rear toe from the \
+                             alignment sheet is entered.";
+                match finding.limit {
+                    Some(limit) => format!("{drawn} It allows a thrust angle of {} at most.", self.quantity(limit)),
+                    None => drawn.to_owned(),
+                }
             }
             Facts::FresnelEntered => {
                 "Near the path a radar's wave is bent even if nothing hides the target.".to_owned()
@@ -469,9 +489,9 @@ impl About<'_> {
                 "The car is raised: does the procedure mean the floor, or the plane of the wheels? Enter which."
                     .to_owned()
             }
-            Facts::OutsideRoom(None)
-            | Facts::CarClash
-            | Facts::StandClash
+            Facts::OutsideRoom { too_large: None, .. }
+            | Facts::CarClash(_)
+            | Facts::StandClash(_)
             | Facts::SightBlocked(InSight::Wall)
             | Facts::FieldOfView
             | Facts::MarkPlace

@@ -30,12 +30,14 @@ impl About<'_> {
             }
             None if assessment.verdict == Verdict::NotReady => {
                 let short = assessment.findings.iter().find_map(|finding| match finding.facts {
-                    Facts::OutsideRoom(Some(TooLarge::Long { needs_mm: needs, there_mm: there })) => {
-                        Some(("short", needs - there))
-                    }
-                    Facts::OutsideRoom(Some(TooLarge::Wide { needs_mm: needs, there_mm: there })) => {
-                        Some(("narrow", needs - there))
-                    }
+                    Facts::OutsideRoom {
+                        too_large: Some(TooLarge::Long { needs_mm: needs, there_mm: there }),
+                        ..
+                    } => Some(("short", needs - there)),
+                    Facts::OutsideRoom {
+                        too_large: Some(TooLarge::Wide { needs_mm: needs, there_mm: there }),
+                        ..
+                    } => Some(("narrow", needs - there)),
                     _ => None,
                 });
                 match short {
