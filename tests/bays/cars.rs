@@ -4,7 +4,9 @@ use std::sync::OnceLock;
 
 use baywright_files::{EMBEDDED_PROFILES, parse_profile};
 use baywright_planner::geometry::{Circle, DVec2, Outline, Polygon, Span};
-use baywright_planner::model::{Exclusion, Provenance, Vehicle};
+use baywright_planner::model::{
+    Aiming, Exclusion, FloorRequirement, HeightsFrom, Provenance, ReferenceAxis, Vehicle, VerticalReference,
+};
 
 use crate::dice::Dice;
 use crate::set_up::ring_of;
@@ -36,11 +38,17 @@ pub fn car(dice: &mut Dice) -> Vehicle {
     }
     for aiming in &mut car.aimings {
         aiming.provenance = own();
-        aiming.working_room_mm = Some(dice.one(&[0.0, 300.0, 600.0]));
+        aiming.working_room_mm = dice.one(&[Some(0.0), Some(300.0), Some(600.0), None]);
+        demands(dice, aiming);
         for zone in &mut aiming.zones {
             if dice.often(0.3) {
-                zone.excludes =
-                    dice.one(&[Exclusion::Anything, Exclusion::Metal, Exclusion::People, Exclusion::Light]);
+                zone.excludes = dice.one(&[
+                    Exclusion::Anything,
+                    Exclusion::Metal,
+                    Exclusion::Reflecting(-10.0),
+                    Exclusion::People,
+                    Exclusion::Light,
+                ]);
             }
             if dice.often(0.3) {
                 zone.span =
@@ -51,6 +59,44 @@ pub fn car(dice: &mut Dice) -> Vehicle {
     }
     car.make_solids();
     car
+}
+
+/// What a procedure asks of floor and car, and how it says where a target goes.
+fn demands(dice: &mut Dice, aiming: &mut Aiming) {
+    let may =
+        |dice: &mut Dice, share: f64, low: f64, high: f64| dice.often(share).then(|| dice.within(low, high));
+    if dice.often(0.7) {
+        aiming.floor = dice.often(0.8).then(|| FloorRequirement {
+            level_mm: dice.within(2.0, 15.0).round(),
+            pitch_rad: may(dice, 0.4, 0.001, 0.006),
+            roll_rad: may(dice, 0.4, 0.001, 0.006),
+        });
+    }
+    if dice.often(0.3) {
+        aiming.axis = ReferenceAxis::ThrustLine;
+    }
+    aiming.alignment.thrust_angle_rad = may(dice, 0.3, 0.001, 0.004);
+    aiming.alignment.set_back_mm = may(dice, 0.3, 2.0, 15.0);
+    let heights = if dice.often(0.7) { HeightsFrom::Wheels } else { HeightsFrom::Floor };
+    for zone in &mut aiming.zones {
+        zone.heights_from = heights;
+    }
+    for placement in &mut aiming.placements {
+        placement.heights_from = heights;
+        if dice.often(0.6) {
+            placement.mark = None;
+        }
+        if dice.often(0.3) {
+            placement.vertical = VerticalReference::WheelsPlane;
+        }
+        placement.tolerance.pitch_rad = may(dice, 0.3, 0.002, 0.01).or(placement.tolerance.pitch_rad);
+        placement.tolerance.along_mm = may(dice, 0.3, 1.0, 5.0).or(placement.tolerance.along_mm);
+        placement.tolerance.height_mm = may(dice, 0.3, 1.0, 12.0).or(placement.tolerance.height_mm);
+        if let Some(stand) = &mut placement.target.stand {
+            (stand.lowest_mm, stand.highest_mm) =
+                (Some(50.0), Some(if dice.often(0.05) { 400.0 } else { 4_000.0 }));
+        }
+    }
 }
 
 /// A zone's outline with its corners elsewhere, or made round.

@@ -9,10 +9,11 @@ use crate::oracle::{Solid, spare, stacked};
 use crate::room::room;
 use crate::set_up::{Part, SetUp, What};
 use crate::shape::{Frame, depth_of, points};
+use crate::wider;
 
 /// How carefully a bay was laid.
 #[derive(Clone, Copy, Debug, PartialEq)]
-enum Laid {
+pub enum Laid {
     /// Everything as far off as its place and the car's are uncertain by, and a little more.
     Well,
     /// Well, but for a few things that can be moved.
@@ -24,19 +25,19 @@ enum Laid {
 }
 
 impl Laid {
-    fn is_well(self) -> bool {
+    pub fn is_well(self) -> bool {
         matches!(self, Self::Well | Self::Spoiled)
     }
 }
 
 /// What is thought out so far, in the vehicle frame.
-struct Draft {
-    arrangement: Arrangement,
-    set_up: SetUp,
-    laid: Laid,
+pub struct Draft {
+    pub arrangement: Arrangement,
+    pub set_up: SetUp,
+    pub laid: Laid,
     /// The box of room and set-up.
-    low: DVec2,
-    high: DVec2,
+    pub low: DVec2,
+    pub high: DVec2,
 }
 
 pub fn arrangement(seed: u64) -> Arrangement {
@@ -61,7 +62,10 @@ pub fn arrangement(seed: u64) -> Arrangement {
     if seed % 6 == 2 {
         draft.laid = Laid::Nearly;
         draft.thing(&mut dice, count);
+        draft.laid = laid;
     }
+    draft.ways_out(&mut dice);
+    draft.levels(&mut dice);
     let place = frame(&mut dice);
     draft.put(place)
 }
@@ -78,7 +82,7 @@ fn frame(dice: &mut Dice) -> Frame {
     Frame::new(if dice.often(0.2) { DVec2::ZERO } else { at }, heading.to_radians())
 }
 
-fn polygon(ring: Vec<DVec2>) -> Polygon {
+pub fn polygon(ring: Vec<DVec2>) -> Polygon {
     Polygon::simple(ring).expect("a sound ring")
 }
 
@@ -107,10 +111,12 @@ impl Draft {
             on_this_car: OnThisCar::default(),
             stands,
             today: Some(jiff::civil::date(2026, 11, 1)),
-            shop: Shop::default(),
+            shop: wider::shop(dice, laid),
             loading: Loading::default(),
         };
         arrangement.bay.walls_known = dice.one(&[Known::Within(0.0), Known::Within(5.0), Known::Taped]);
+        wider::measured(dice, &mut arrangement);
+        wider::raised(dice, &mut arrangement, laid);
         let set_up = SetUp::of(&arrangement);
         if !laid.is_well() && dice.often(0.3) {
             let target = dice.count(0, set_up.sights.len() - 1);
@@ -128,7 +134,7 @@ impl Draft {
     }
 
     /// How far from the car's axle a place may be off with the car, mm.
-    fn sway(&self, from_axle: f64) -> f64 {
+    pub fn sway(&self, from_axle: f64) -> f64 {
         let (mm, rad) = self.arrangement.shop.parked_within(self.arrangement.parked_known);
         mm + from_axle * rad
     }
@@ -177,7 +183,9 @@ impl Draft {
     /// Openings, drains and runways.
     fn building(&mut self, dice: &mut Dice) {
         let ring = self.arrangement.bay.room.outer().to_vec();
-        self.arrangement.bay.ceiling_mm = dice.within(2_700.0, 4_500.0).round();
+        let is_low = !self.laid.is_well() && dice.often(0.1);
+        let (low, high) = if is_low { (1_300.0, 2_400.0) } else { (2_700.0, 4_500.0) };
+        self.arrangement.bay.ceiling_mm = dice.within(low, high).round();
         let long = (0..ring.len()).filter(|&i| ring[i].distance(ring[(i + 1) % ring.len()]) > 1_200.0);
         let long: Vec<usize> = long.collect();
         if dice.often(0.4) && !long.is_empty() {
@@ -190,7 +198,7 @@ impl Draft {
                 wall,
                 from_mm: length * 0.25,
                 width_mm: width,
-                span: Span::new(0.0, 2_600.0).expect("heights"),
+                span: Span::new(0.0, self.arrangement.bay.ceiling_mm.min(2_600.0)).expect("heights"),
                 material: Material::Steel,
                 shut: self.laid.is_well() || dice.often(0.4),
                 free_beyond_mm: dice.one(&[0.0, 1_500.0]),
@@ -202,13 +210,17 @@ impl Draft {
             let at = DVec2::new(dice.within(self.low.x, self.high.x), dice.within(self.low.y, self.high.y));
             let low = if dice.often(0.3) { self.beside_mark(dice) } else { at };
             let ring = vec![low, low + DVec2::new(side(dice), 0.0), low + DVec2::new(side(dice), side(dice))];
-            self.arrangement.bay.floor_features.push(FloorFeature {
+            let feature = FloorFeature {
                 id: format!("feature {i}").into(),
                 kind: dice.one(&[FloorFeatureKind::Drain, FloorFeatureKind::Pit, FloorFeatureKind::Joint]),
                 outline: polygon(ring),
-                material: Material::Concrete,
-                proud_mm: 0.0,
-            });
+                material: dice.one(&[Material::Concrete, Material::Steel, Material::Unknown]),
+                proud_mm: dice.one(&[0.0, 0.0, 3.0, 15.0, 25.0, 120.0]),
+            };
+            // Of a bay that was laid well, most that stands proud of the floor is out of the way.
+            if feature.proud_mm == 0.0 || !self.laid.is_well() || dice.often(0.1) || self.is_aside(&feature) {
+                self.arrangement.bay.floor_features.push(feature);
+            }
         }
         if !self.laid.is_well() && dice.often(0.2) {
             let low = DVec2::new(dice.within(self.low.x, self.high.x), dice.within(self.low.y, self.high.y));
@@ -225,6 +237,13 @@ impl Draft {
                 survey: None,
             });
         }
+    }
+
+    /// Whether what is proud of the floor is as far from the set-up as it must be.
+    fn is_aside(&self, feature: &FloorFeature) -> bool {
+        let shop = &self.arrangement.shop;
+        let solid = Solid::proud(feature, shop.within(self.arrangement.bay.walls_known));
+        self.over_solid(&solid, 1.0) > 0.1
     }
 
     /// A place a little ahead of a mark or beside a wheel's foot.
@@ -292,7 +311,9 @@ impl Draft {
             _ => Shape::Rectangle { length_mm: side(dice), width_mm: side(dice) },
         };
         let at = DVec2::new(dice.within(self.low.x, self.high.x), dice.within(self.low.y, self.high.y));
-        let bottom = if dice.often(0.15) { dice.within(0.0, 2_500.0) } else { 0.0 };
+        // Seldom is anything drawn into the ceiling.
+        let ceiling = self.arrangement.bay.ceiling_mm + if dice.often(0.02) { 500.0 } else { -1.0 };
+        let bottom = if dice.often(0.15) { dice.within(0.0, ceiling.min(2_600.0) - 100.0) } else { 0.0 };
         let kind = dice.one(&kinds);
         Thing {
             id: format!("thing {index}").into(),
@@ -308,7 +329,7 @@ impl Draft {
                     Known::Within(3.0),
                 ]),
             },
-            span: Span::new(bottom, bottom + dice.within(5.0, 2_000.0)).expect("heights"),
+            span: Span::new(bottom, (bottom + dice.within(5.0, 2_000.0)).min(ceiling)).expect("heights"),
             material: if kind == ThingKind::Person { Material::Person } else { dice.one(&Material::ALL) },
             metal: dice.one(&[None, None, None, Some(Metal::None), Some(Metal::Frame)]),
             effort: dice.one(&[Effort::OnePerson, Effort::TwoPeople, Effort::ForkLift, Effort::Fixed]),
@@ -318,9 +339,12 @@ impl Draft {
 
     /// How much further from the set-up than it must a thing stands, if a share of the car's uncertainty counts.
     fn over(&self, thing: &Thing, share: f64) -> f64 {
-        let solid = Solid::of(thing, &self.arrangement.shop);
+        self.over_solid(&Solid::of(thing, &self.arrangement.shop), share)
+    }
+
+    fn over_solid(&self, solid: &Solid, share: f64) -> f64 {
         let far = solid.ring.iter().map(|p| p.length()).fold(0.0, f64::max);
-        spare(&self.set_up, &solid) - solid.known - share * self.sway(far)
+        spare(&self.set_up, solid) - solid.known - share * self.sway(far)
     }
 
     /// Pushes a thing towards the set-up until it stands as near as it may, or nearly; whether it fits there.
@@ -358,22 +382,16 @@ impl Draft {
 
     /// All of it in the bay.
     fn put(self, place: Frame) -> Arrangement {
-        let Self { mut arrangement, low, high, .. } = self;
+        let Self { mut arrangement, .. } = self;
         let pose = PlanPose::new(place.at, place.heading);
         let bay = &mut arrangement.bay;
-        let (low, high) = (low - 2_000.0, high + 2_000.0);
-        let mut levels = Vec::new();
-        for i in 0..=((high.x - low.x) / 1_000.0) as u32 {
-            for j in 0..=((high.y - low.y) / 1_000.0) as u32 {
-                let at = low + DVec2::new(f64::from(i), f64::from(j)) * 1_000.0;
-                levels.push(LevelPoint { at: pose * at, level_mm: 0.0 });
-            }
+        let surveys = bay.runways.iter_mut().filter_map(|own| own.survey.as_mut());
+        for survey in surveys.chain(&mut bay.survey) {
+            survey.points.change(|points| points.iter_mut().for_each(|own| own.at = pose * own.at));
         }
-        bay.survey = Some(FloorSurvey {
-            taken: Some(jiff::civil::date(2026, 6, 1)),
-            points: levels.into(),
-            provenance: bay.provenance.clone(),
-        });
+        for area in &mut bay.keep_free {
+            area.outline = area.outline.placed(&pose);
+        }
         bay.room = bay.room.placed(&pose);
         for feature in &mut bay.floor_features {
             feature.outline = feature.outline.placed(&pose);

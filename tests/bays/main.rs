@@ -1,12 +1,15 @@
 //! Random bays against a slow oracle that shares no code with the checks: rooms of 4 to 10 corners with 3 to 40 things,
-//! shipped and own cars, awkward headings. What is *ready* is looked at again point by point; no cure and no promise is
+//! shipped and own cars, shops with settings of their own, cars as they were measured, on uneven floors and on runways, awkward
+//! headings. What is *ready* is looked at again point by point; no cure and no promise is
 //! refuted; a bay that is turned, mirrored or listed in another order has the same answer.
 //!
 //! A sample of some seconds; `BAYWRIGHT_BAYS=2000` asks for so many bays in each test.
 
+mod care;
 mod cars;
 mod cures;
 mod dice;
+mod floor;
 mod generator;
 mod mirror;
 mod oracle;
@@ -15,6 +18,7 @@ mod room;
 mod same;
 mod set_up;
 mod shape;
+mod wider;
 
 /// How many bays a test asks: a sample, or as many as the environment says.
 fn bays(sample: u64) -> u64 {

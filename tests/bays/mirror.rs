@@ -69,6 +69,15 @@ fn sensor(of: &mut Sensor) {
     of.azimuth_rad = -of.azimuth_rad;
 }
 
+fn measured(of: &mut OnThisCar) {
+    of.sensor_at = of.sensor_at.map(|at| DVec3::new(at.x, -at.y, at.z));
+    of.rear_toe_rad = of.rear_toe_rad.map(|(left, right)| (right, left));
+    of.set_back_mm = of.set_back_mm.map(|mm| -mm);
+    of.wheels = of.wheels.map(|[front_left, front_right, rear_left, rear_right]| {
+        [front_right, front_left, rear_right, rear_left].map(point)
+    });
+}
+
 /// In a mirror that stands along the bay's x.
 pub fn mirrored(of: &Arrangement) -> Arrangement {
     let mut all = of.clone();
@@ -88,6 +97,12 @@ pub fn mirrored(of: &Arrangement) -> Arrangement {
         own.outline = polygon(&own.outline);
     }
     for own in &mut bay.runways {
+        own.outline = polygon(&own.outline);
+        if let Some(survey) = &mut own.survey {
+            survey.points.change(|points| points.iter_mut().for_each(|own| own.at = point(own.at)));
+        }
+    }
+    for own in &mut bay.keep_free {
         own.outline = polygon(&own.outline);
     }
     for thing in &mut bay.things {
@@ -110,6 +125,7 @@ pub fn mirrored(of: &Arrangement) -> Arrangement {
     car.make_solids();
     sensor(&mut all.sensor);
     aiming(&mut all.aiming);
+    measured(&mut all.on_this_car);
     for set in &mut all.stands {
         if let StandSet::At { place, .. } = set {
             *place = pose(*place);
@@ -128,6 +144,12 @@ pub fn turned(of: &Arrangement, by: PlanPose) -> Arrangement {
         own.outline = own.outline.placed(&by);
     }
     for own in &mut bay.runways {
+        own.outline = own.outline.placed(&by);
+        if let Some(survey) = &mut own.survey {
+            survey.points.change(|points| points.iter_mut().for_each(|own| own.at = by * own.at));
+        }
+    }
+    for own in &mut bay.keep_free {
         own.outline = own.outline.placed(&by);
     }
     for thing in &mut bay.things {
@@ -161,6 +183,8 @@ pub fn reordered(of: &Arrangement, dice: &mut Dice) -> Arrangement {
     shuffle(&mut bay.things, dice);
     shuffle(&mut bay.openings, dice);
     shuffle(&mut bay.floor_features, dice);
+    shuffle(&mut bay.runways, dice);
+    shuffle(&mut bay.keep_free, dice);
     if let Some(survey) = &mut bay.survey {
         survey.points.change(|points| points.reverse());
     }

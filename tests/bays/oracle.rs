@@ -3,8 +3,8 @@
 
 use baywright_planner::geometry::{DVec2, DVec3};
 use baywright_planner::model::{
-    Arrangement, Exclusion, FloorFeatureKind, Material, Metal, OpeningKind, SensorKind, Shop, Thing,
-    ThingKind,
+    Arrangement, Exclusion, FloorFeature, FloorFeatureKind, Material, Metal, OpeningKind, Runway, SensorKind,
+    Shop, Thing, ThingKind,
 };
 
 use crate::set_up::{Part, SetUp, Sight, What, ring_of};
@@ -12,6 +12,7 @@ use crate::shape::{
     Frame, Ring, along, around, box_gap, boxes_meet, depth, depth_of, edges, gap, gap_to_line, holds,
     inside_of, nearest, points, rectangle, round,
 };
+use crate::{care, floor};
 
 /// One thing in the way of another.
 #[derive(Clone, Debug, PartialEq)]
@@ -30,6 +31,49 @@ pub struct Conflict {
 pub const UNJUDGED: &str = "in, unjudged";
 pub const FRESNEL: &str = "fresnel";
 
+/// Every kind.
+pub const KINDS: &[&str] = &[
+    "in",
+    UNJUDGED,
+    FRESNEL,
+    "high",
+    "mark",
+    "mark outside",
+    "mark on feature",
+    "mark in air",
+    "mark off target",
+    "run",
+    "run outside",
+    "sight",
+    "sight outside",
+    "outside",
+    "near wall",
+    "feet on feature",
+    "wheel on feature",
+    "wheel in air",
+    "uneven",
+    "pitch",
+    "roll",
+    "target's floor",
+    "tipped",
+    "tipped along",
+    "tipped aside",
+    "aims up or down",
+    "aims aside",
+    "askew",
+    "level unknown",
+    "working room",
+    "way out",
+    "over the car",
+    "over a person",
+    "off its place",
+    "aims off",
+    "unequal runways",
+    "does not reach",
+    "mat below",
+    "heights",
+];
+
 /// What is looked for.
 #[derive(Clone, Copy, PartialEq)]
 enum Ask {
@@ -40,15 +84,17 @@ enum Ask {
 }
 
 /// The planner speaks from a hundredth of a millimetre on.
-const SURE_MM: f64 = 0.02;
+pub const SURE_MM: f64 = 0.02;
 /// Touching, and rounding.
 const TOUCH_MM: f64 = 1e-6;
 /// Who fills the whole of an uncertainty to the last hundredth is clear.
 const SPARE_MM: f64 = 0.02;
-/// A hand, a pen and an eye.
-const HAND_MM: f64 = 400.0;
 /// The middle of a tyre's foot, half as long, mm.
 const FOOT_MM: f64 = 50.0;
+/// Over what is as low a tape goes, and light reaches behind it.
+const LIP_MM: f64 = 20.0;
+/// What a wheel may stand on top of where no level floor is asked for.
+const KERB_MM: f64 = 26.0;
 /// The speed of light, mm/s (exact: SI Brochure, 9th edition, 2.3.1).
 const LIGHT_MM_S: f64 = 299_792_458_000.0;
 /// In how many directions a place is off.
@@ -64,20 +110,36 @@ pub struct Solid {
     metal: Option<bool>,
     is_person: bool,
     is_lamp: bool,
-    is_thing: bool,
+    pub is: Is,
+}
+
+/// What kind of solid.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Is {
+    Thing,
+    /// A runway that carries no car.
+    Idle,
+    /// One that does.
+    Carrying,
+    /// What stands proud of the floor.
+    Proud,
+}
+
+/// Whether a material is metal by its face; `None` if nobody can tell.
+fn metal_of(material: Material) -> Option<bool> {
+    match material {
+        Material::Steel | Material::Aluminium | Material::Mesh | Material::CarBody | Material::Foil => {
+            Some(true)
+        }
+        Material::Plasterboard | Material::Unknown => None,
+        _ => Some(false),
+    }
 }
 
 impl Solid {
     pub fn of(thing: &Thing, shop: &Shop) -> Self {
         let frame = Frame::new(thing.place.at.origin(), thing.place.at.heading());
-        let by_face = match thing.material {
-            Material::Steel | Material::Aluminium | Material::Mesh | Material::CarBody | Material::Foil => {
-                Some(true)
-            }
-            Material::Plasterboard | Material::Unknown => None,
-            _ => Some(false),
-        };
-        let metal = match (by_face, thing.metal) {
+        let metal = match (metal_of(thing.material), thing.metal) {
             (Some(true), _) | (_, Some(Metal::All | Metal::Frame)) => Some(true),
             (_, Some(Metal::Unknown)) => None,
             (_, Some(Metal::None)) => Some(false),
@@ -92,7 +154,46 @@ impl Solid {
             metal,
             is_person: thing.kind == ThingKind::Person || thing.material == Material::Person,
             is_lamp: thing.kind == ThingKind::Lamp,
-            is_thing: true,
+            is: Is::Thing,
+        }
+    }
+
+    /// What stands proud of the floor; it is known as the walls are.
+    pub fn proud(feature: &FloorFeature, known: f64) -> Self {
+        Self {
+            name: feature.id.to_string(),
+            ring: feature.outline.outer().to_vec(),
+            low: 0.0,
+            high: feature.proud_mm,
+            known,
+            metal: metal_of(feature.material),
+            is_person: false,
+            is_lamp: false,
+            is: Is::Proud,
+        }
+    }
+
+    fn runway(runway: &Runway, known: f64, carries: bool) -> Self {
+        Self {
+            name: runway.id.to_string(),
+            ring: runway.outline.outer().to_vec(),
+            low: 0.0,
+            high: runway.top_mm,
+            known,
+            metal: Some(true),
+            is_person: false,
+            is_lamp: false,
+            is: if carries { Is::Carrying } else { Is::Idle },
+        }
+    }
+
+    /// Whether it is in the way of tapes and light, and of marks.
+    fn is_in_runs(&self) -> bool {
+        match self.is {
+            Is::Thing | Is::Idle => true,
+            // What carries the car was there when its marks were thought of.
+            Is::Carrying => false,
+            Is::Proud => self.high > LIP_MM,
         }
     }
 
@@ -112,8 +213,15 @@ impl Solid {
         if self.high.min(part.high) - self.low.max(part.low) <= TOUCH_MM {
             return Some(false);
         }
-        match part.what {
-            What::Zone(excludes) => self.barred(excludes),
+        match (&part.what, self.is) {
+            // A zone that was written for a car on the floor says nothing of what lifts it.
+            (What::Zone(excludes), Is::Carrying) if !part.with_wheels => {
+                if self.barred(*excludes) == Some(false) { Some(false) } else { None }
+            }
+            (What::Zone(excludes), _) => self.barred(*excludes),
+            (What::Car | What::Wheel, Is::Carrying) => Some(false),
+            // What a tyre stands on is asked apart.
+            (What::Wheel, Is::Proud) => Some(false),
             _ => Some(true),
         }
     }
@@ -145,10 +253,18 @@ pub fn near(arrangement: &Arrangement) -> Vec<Conflict> {
     Oracle::of(arrangement).as_drawn(Ask::Perhaps)
 }
 
-/// The same with the car anywhere within what is known of its place too.
-pub fn possible(arrangement: &Arrangement) -> Vec<Conflict> {
+/// The same, and what needs care as it is drawn.
+pub fn drawn(arrangement: &Arrangement) -> Vec<Conflict> {
     let all = Oracle::of(arrangement);
     let mut found = all.as_drawn(Ask::Perhaps);
+    care::as_drawn(arrangement, &all.drawn(), &all.solids, &mut found);
+    found
+}
+
+/// The same with the car anywhere within what is known of its place too.
+pub fn possible(arrangement: &Arrangement) -> Vec<Conflict> {
+    let mut found = drawn(arrangement);
+    let all = Oracle::of(arrangement);
     let (mm, rad) = arrangement.shop.parked_within(arrangement.parked_known);
     let (at, heading) = (arrangement.parked.origin(), arrangement.parked.heading());
     let far = (mm - SPARE_MM).max(0.0);
@@ -169,25 +285,22 @@ pub fn possible(arrangement: &Arrangement) -> Vec<Conflict> {
 impl<'a> Oracle<'a> {
     fn of(arrangement: &'a Arrangement) -> Self {
         let bay = &arrangement.bay;
+        let known = arrangement.shop.within(bay.walls_known);
         let mut solids: Vec<Solid> = bay.things.iter().map(|own| Solid::of(own, &arrangement.shop)).collect();
-        let idle = bay.runways.iter().filter(|own| !arrangement.on_runways.contains(&own.id));
-        solids.extend(idle.map(|own| Solid {
-            name: own.id.to_string(),
-            ring: own.outline.outer().to_vec(),
-            low: 0.0,
-            high: own.top_mm,
-            known: arrangement.shop.within(bay.walls_known),
-            metal: Some(true),
-            is_person: false,
-            is_lamp: false,
-            is_thing: false,
-        }));
+        let carries = |own: &Runway| arrangement.on_runways.contains(&own.id);
+        solids.extend(bay.runways.iter().map(|own| Solid::runway(own, known, carries(own))));
+        let proud = bay.floor_features.iter().filter(|own| own.proud_mm > 0.0);
+        solids.extend(proud.map(|own| Solid::proud(own, known)));
         Self { arrangement, set_up: SetUp::of(arrangement), solids, room: bay.room.outer().to_vec() }
     }
 
-    fn as_drawn(&self, ask: Ask) -> Vec<Conflict> {
+    fn drawn(&self) -> SetUp {
         let parked = &self.arrangement.parked;
-        self.conflicts(&self.set_up.placed(Frame::new(parked.origin(), parked.heading())), ask)
+        self.set_up.placed(Frame::new(parked.origin(), parked.heading()))
+    }
+
+    fn as_drawn(&self, ask: Ask) -> Vec<Conflict> {
+        self.conflicts(&self.drawn(), ask)
     }
 
     fn conflicts(&self, placed: &SetUp, ask: Ask) -> Vec<Conflict> {
@@ -197,8 +310,9 @@ impl<'a> Oracle<'a> {
         }
         self.of_walls(placed, ask, &mut found);
         self.of_features(placed, ask, &mut found);
-        self.of_feet(placed, &mut found);
+        self.of_feet(placed, ask, &mut found);
         self.of_itself(placed, &mut found);
+        floor::uneven(self.arrangement, placed, ask == Ask::Perhaps, &mut found);
         found
     }
 
@@ -218,13 +332,16 @@ impl<'a> Oracle<'a> {
                 add(if keeps_out.is_some() { "in" } else { UNJUDGED }, &part.name, mm);
             }
         }
-        for (name, at) in placed.marks.iter().filter(|own| solid.low < HAND_MM && is_near(&[own.1])) {
+        let over_mark = self.arrangement.shop.over_mark_mm;
+        let marks = placed.marks.iter().filter(|_| solid.is != Is::Carrying && solid.low < over_mark);
+        for (name, at) in marks.filter(|own| is_near(&[own.1])) {
             let deep = depth_of(&solid.ring, *at);
             if deep > margin || -deep < reach {
                 add("mark", name, deep);
             }
         }
-        for run in placed.runs.iter().filter(|run| solid.low < run.top && is_near(&[run.from, run.to])) {
+        let runs = placed.runs.iter().filter(|run| solid.is_in_runs() && solid.low < run.top);
+        for run in runs.filter(|run| is_near(&[run.from, run.to])) {
             if inside_of(&solid.ring, run.from, run.to, margin) {
                 add("run", &run.name, 0.0);
             } else if reach > 0.0 && gap_to_line(&solid.ring, run.from, run.to) < reach {
@@ -342,53 +459,68 @@ impl<'a> Oracle<'a> {
         treads.collect()
     }
 
-    /// Drains, pits and joints under marks, stands' feet and tyres.
+    /// Drains, pits and joints under marks, stands' feet and tyres; or so near that they may be.
     fn of_features(&self, placed: &SetUp, ask: Ask, found: &mut Vec<Conflict>) {
+        let arrangement = self.arrangement;
         let treads = self.treads(placed);
-        for feature in &self.arrangement.bay.floor_features {
+        let care = ask == Ask::Perhaps;
+        let known = arrangement.shop.within(arrangement.bay.walls_known);
+        let reach = if care { (known - SPARE_MM).max(0.0) } else { 0.0 };
+        let level = arrangement.aiming.floor.map_or(KERB_MM, |floor| floor.level_mm);
+        let over = |area: &[DVec2], ring: &[DVec2]| in_or_near(area, ring, SURE_MM, reach).is_some();
+        for feature in &arrangement.bay.floor_features {
             let ring = feature.outline.outer();
             let is_pit = feature.kind == FloorFeatureKind::Pit;
             let is_hole = is_pit || feature.kind == FloorFeatureKind::Drain;
+            let is_kerb = feature.proud_mm > level + SURE_MM;
             let mut add = |kind: &'static str, of: &str| {
                 found.push(Conflict { kind, by: feature.id.to_string(), of: of.to_owned(), by_mm: 0.0 });
             };
-            let care = ask == Ask::Perhaps;
             for (name, at) in &placed.marks {
-                if (is_hole || care) && depth_of(ring, *at) > SURE_MM {
+                if (is_hole || care) && depth_of(ring, *at) > if reach > 0.0 { -reach } else { SURE_MM } {
                     add("mark on feature", name);
                 }
             }
             let feet = placed.parts.iter().filter(|part| part.what == What::Feet);
-            for part in feet.filter(|part| (is_pit || care) && depth(&part.ring, ring) > SURE_MM) {
+            for part in feet.filter(|part| (is_pit || care) && over(&part.ring, ring)) {
                 add("feet on feature", &part.name);
             }
-            let on_floor = self.arrangement.on_runways.is_empty();
-            if (is_pit || care) && on_floor && treads.iter().any(|tread| depth(tread, ring) > SURE_MM) {
+            let on_floor = arrangement.on_runways.is_empty();
+            if (is_pit || is_kerb || care) && on_floor && treads.iter().any(|tread| over(tread, ring)) {
                 add("wheel on feature", "car");
             }
         }
     }
 
-    /// Tyres on runways, and in the way of what is laid.
-    fn of_feet(&self, placed: &SetUp, found: &mut Vec<Conflict>) {
+    /// Tyres on runways, and in the way of what is laid; and what is laid beside them on the runways.
+    fn of_feet(&self, placed: &SetUp, ask: Ask, found: &mut Vec<Conflict>) {
         let arrangement = self.arrangement;
         let treads = self.treads(placed);
-        let carrying =
-            || arrangement.bay.runways.iter().filter(|own| arrangement.on_runways.contains(&own.id));
-        for tread in treads.iter().filter(|_| !arrangement.on_runways.is_empty()) {
-            let stands = |ring: &[DVec2]| tread.iter().all(|&p| depth_of(ring, p) > -SURE_MM);
-            if !carrying().any(|own| stands(own.outline.outer())) {
-                found.push(Conflict {
-                    kind: "wheel in air",
-                    by: "car".into(),
-                    of: "runway".into(),
-                    by_mm: 0.0,
-                });
+        let carrying: Vec<Ring> = arrangement
+            .bay
+            .runways
+            .iter()
+            .filter(|own| arrangement.on_runways.contains(&own.id))
+            .map(|own| own.outline.outer().to_vec())
+            .collect();
+        let known = arrangement.shop.within(arrangement.bay.walls_known);
+        let inside = if ask == Ask::Perhaps { (known - SPARE_MM).max(0.0) } else { 0.0 } - SURE_MM;
+        let is_on =
+            |points: &[DVec2]| carrying.iter().any(|ring| points.iter().all(|&p| depth_of(ring, p) > inside));
+        let mut add = |kind: &'static str, by: &str, of: &str| {
+            found.push(Conflict { kind, by: by.to_owned(), of: of.to_owned(), by_mm: 0.0 });
+        };
+        if !carrying.is_empty() {
+            for _ in treads.iter().filter(|tread| !is_on(tread)) {
+                add("wheel in air", "car", "runway");
+            }
+            for (name, _) in placed.beside_tyres.iter().filter(|own| !is_on(&[own.1])) {
+                add("mark in air", "car", name);
             }
         }
         for run in &placed.runs {
             if treads.iter().any(|tread| inside_of(tread, run.from, run.to, SURE_MM)) {
-                found.push(Conflict { kind: "run", by: "car".into(), of: run.name.clone(), by_mm: 0.0 });
+                add("run", "car", &run.name);
             }
         }
     }
@@ -515,10 +647,10 @@ pub fn spare(placed: &SetUp, solid: &Solid) -> f64 {
             least = least.min(gap(&solid.ring, &part.ring) - room);
         }
     }
-    for (_, at) in placed.marks.iter().filter(|_| solid.low < HAND_MM) {
+    for (_, at) in placed.marks.iter().filter(|_| solid.low < placed.over_mark) {
         least = least.min(-depth_of(&solid.ring, *at));
     }
-    for run in placed.runs.iter().filter(|run| solid.low < run.top) {
+    for run in placed.runs.iter().filter(|run| solid.is_in_runs() && solid.low < run.top) {
         least = least.min(gap_to_line(&solid.ring, run.from, run.to));
     }
     for sight in &placed.sights {
@@ -545,7 +677,7 @@ pub fn stacked(a: &Solid, b: &Solid, margin: f64) -> bool {
 
 /// Things of an arrangement as the oracle sees them.
 pub fn things(arrangement: &Arrangement) -> Vec<Solid> {
-    Oracle::of(arrangement).solids.into_iter().filter(|solid| solid.is_thing).collect()
+    Oracle::of(arrangement).solids.into_iter().filter(|solid| solid.is == Is::Thing).collect()
 }
 
 /// How far a thing reaches out of the room, mm, by its points.

@@ -1,6 +1,6 @@
 //! *Ready* is so, point by point.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use baywright_planner::model::validate;
 use baywright_planner::{Verdict, judge};
@@ -38,4 +38,14 @@ fn what_is_ready_is_ready() {
     assert!(share(Verdict::Ready) >= 20, "too few are ready: {verdicts:?}");
     assert!(share(Verdict::ReadyWithCare) >= 5, "too few are ready with care: {verdicts:?}");
     assert!(share(Verdict::NotReady) >= 10, "too few are not ready: {verdicts:?}");
+}
+
+/// What the oracle knows of it finds somewhere: a kind that it never finds proves nothing.
+#[test]
+fn the_oracle_finds_each_kind() {
+    let asked = of_each(400, |seed| oracle::drawn(&generator::arrangement(seed)));
+    let found: BTreeSet<&str> = asked.iter().flatten().map(|own| own.kind).collect();
+    let missing: Vec<&&str> = oracle::KINDS.iter().filter(|kind| !found.contains(**kind)).collect();
+    let unlisted: Vec<&&str> = found.iter().filter(|kind| !oracle::KINDS.contains(kind)).collect();
+    assert!(missing.is_empty() && unlisted.is_empty(), "never found: {missing:?}; not listed: {unlisted:?}");
 }

@@ -6,7 +6,8 @@ use std::f64::consts::PI;
 use baywright_planner::geometry::marks::{Construction, Reach, WhichSide};
 use baywright_planner::geometry::{DVec2, DVec3, Outline};
 use baywright_planner::model::{
-    Arrangement, Datum, End, Exclusion, HeightsFrom, Placement, StandSet, TargetHeight, Wheel, ZoneFrame,
+    Arrangement, Datum, End, Exclusion, HeightsFrom, Placement, ReferenceAxis, StandSet, TargetHeight, Wheel,
+    ZoneFrame,
 };
 
 use crate::shape::{Frame, Ring, edges, rectangle, round};
@@ -31,6 +32,8 @@ pub struct Part {
     pub ring: Ring,
     pub low: f64,
     pub high: f64,
+    /// Whether its heights go with the plane that carries the wheels; of a zone.
+    pub with_wheels: bool,
 }
 
 /// A face as the sensor sees it.
@@ -59,13 +62,21 @@ pub struct SetUp {
     pub sights: Vec<Sight>,
     /// The marks that a person makes.
     pub marks: Vec<(String, DVec2)>,
+    /// Those of them that are set off from a tyre, on the ground that it stands on.
+    pub beside_tyres: Vec<(String, DVec2)>,
     pub runs: Vec<Run>,
     /// The wheel points.
     pub wheels: Vec<DVec2>,
+    /// Where the middle of each target's face belongs.
+    pub meant: Vec<DVec3>,
+    /// Where the car's nose points.
+    pub ahead: DVec2,
     /// How high the plane lies that carries the wheels.
     pub carried: f64,
     /// Room to work in round the car, mm.
     pub working_room: f64,
+    /// Room for a hand over a mark, mm.
+    pub over_mark: f64,
 }
 
 /// A tape lies on the floor and goes over 20 mm; a line laser lights it from 100 mm.
@@ -87,7 +98,8 @@ impl SetUp {
         let carried = carrying.map(|own| own.top_mm).fold(0.0, f64::max);
         let wheels: Vec<DVec2> = Wheel::ALL.iter().map(|wheel| wheel_point(a, *wheel)).collect();
         let working_room = a.working_room_mm();
-        let mut all = Self { carried, wheels, working_room, ..Self::default() };
+        let over_mark = a.shop.over_mark_mm;
+        let mut all = Self { carried, wheels, working_room, over_mark, ahead: DVec2::X, ..Self::default() };
         let sensor = a.on_this_car.sensor_at.unwrap_or(a.sensor.at);
         let eye = DVec3::new(sensor.x, sensor.y, sensor.z + carried);
         let mut meant = Vec::new();
@@ -100,6 +112,7 @@ impl SetUp {
                 TargetHeight::FromSensor(mm) => carried + sensor.z + mm,
                 TargetHeight::OnFloor => placement.target.depth_mm.max(1.0),
             };
+            all.meant.push(DVec3::new(belongs.at.x, belongs.at.y, height));
             let (frame, height, pitch) = match set {
                 StandSet::OnMark => (belongs, height, 0.0),
                 StandSet::At { place, height_mm, pitch_rad } => {
@@ -125,6 +138,7 @@ impl SetUp {
                 ring: frame.ring(&ring_of(&zone.outline)),
                 low: zone.span.bottom() + up,
                 high: zone.span.top() + up,
+                with_wheels: zone.heights_from == HeightsFrom::Wheels,
             });
         }
         all.car(a);
@@ -139,7 +153,8 @@ impl SetUp {
         let depth = target.depth_mm.max(1.0);
         let mut add = |what: What, low: (f64, f64), high: (f64, f64), bottom: f64, top: f64| {
             let ring = frame.ring(&rectangle(low.into(), high.into()));
-            self.parts.push(Part { what, name: placement.id.to_string(), ring, low: bottom, high: top });
+            let name = placement.id.to_string();
+            self.parts.push(Part { what, name, ring, low: bottom, high: top, with_wheels: false });
         };
         if lies {
             add(What::Feet, (-half_height, -half_width), (half_height, half_width), 0.0, depth);
@@ -157,6 +172,7 @@ impl SetUp {
                 ring: frame.ring(&ring_of(&stand.base)),
                 low: 0.0,
                 high: stand.base_height_mm,
+                with_wheels: false,
             });
         }
         // A face that looks down by `pitch` leans forward at its top; one that lies looks up, its top away from the car.
@@ -185,7 +201,7 @@ impl SetUp {
         let mut add = |what: What, ring: Ring, low: f64, high: f64| {
             if low < high {
                 let (low, high) = (low + self.carried, high + self.carried);
-                self.parts.push(Part { what, name: "car".into(), ring, low, high });
+                self.parts.push(Part { what, name: "car".into(), ring, low, high, with_wheels: true });
             }
         };
         for i in 0..count as u32 {
@@ -244,7 +260,9 @@ impl SetUp {
                 Construction::Outboard { wheel, distance } => {
                     let out = if wheel.is_left() { 1.0 } else { -1.0 };
                     let far = tyre_width(a, wheel) * 0.5 + distance;
-                    wheel_point(a, wheel) + DVec2::new(0.0, out * far)
+                    let here = wheel_point(a, wheel) + centreline(a).0.turn(DVec2::new(0.0, out * far));
+                    self.beside_tyres.push((name.clone(), here));
+                    here
                 }
                 Construction::BodyPoint { point } => a.vehicle.body_points[point].at.truncate(),
                 Construction::Prolong { from, through, reach } => {
@@ -342,9 +360,13 @@ impl SetUp {
                 .iter()
                 .map(|own| Run { from: by.out(own.from), to: by.out(own.to), ..own.clone() })
                 .collect(),
+            beside_tyres: self.beside_tyres.iter().map(|(name, at)| (name.clone(), by.out(*at))).collect(),
             wheels: self.wheels.iter().map(|at| by.out(*at)).collect(),
+            meant: self.meant.iter().map(|at| space(*at)).collect(),
+            ahead: by.turn(self.ahead),
             carried: self.carried,
             working_room: self.working_room,
+            over_mark: self.over_mark,
         }
     }
 }
@@ -363,12 +385,42 @@ fn cut(ring: &[DVec2], x: f64) -> Option<(f64, f64)> {
 
 fn wheel_point(a: &Arrangement, wheel: Wheel) -> DVec2 {
     let car = &a.vehicle;
+    if let Some([front_left, front_right, rear_left, rear_right]) = a.on_this_car.wheels {
+        return match wheel {
+            Wheel::FrontLeft => front_left,
+            Wheel::FrontRight => front_right,
+            Wheel::RearLeft => rear_left,
+            Wheel::RearRight => rear_right,
+        };
+    }
     let (x, track) = match wheel {
         Wheel::FrontLeft | Wheel::FrontRight => (0.0, car.track_front_mm),
         Wheel::RearLeft | Wheel::RearRight => (-car.wheelbase_mm, car.track_rear_mm),
     };
     let side = if matches!(wheel, Wheel::FrontLeft | Wheel::RearLeft) { 0.5 } else { -0.5 };
     DVec2::new(x, track * side)
+}
+
+/// From the middle of the rear wheel points to the middle of the front ones, where it starts; and how long that is.
+pub fn centreline(a: &Arrangement) -> (Frame, f64) {
+    let [front_left, front_right, rear_left, rear_right] = Wheel::ALL.map(|wheel| wheel_point(a, wheel));
+    let (front, rear) = ((front_left + front_right) * 0.5, (rear_left + rear_right) * 0.5);
+    let ahead = front - rear;
+    (Frame::new(front, ahead.y.atan2(ahead.x)), ahead.length())
+}
+
+/// What "straight ahead" means, abreast of the front axle: the centreline, or where the rear wheels push the car.
+fn reference_axis(a: &Arrangement) -> Frame {
+    let (line, length) = centreline(a);
+    match (a.aiming.axis, a.on_this_car.rear_toe_rad) {
+        (ReferenceAxis::ThrustLine, Some((left, right))) => {
+            // What the left wheel toes in pushes to the right.
+            let heading = line.heading + (right - left) / 2.0;
+            let rear = line.out(DVec2::new(-length, 0.0));
+            Frame::new(Frame::new(rear, heading).out(DVec2::new(length, 0.0)), heading)
+        }
+        _ => line,
+    }
 }
 
 pub fn tyre_width(a: &Arrangement, wheel: Wheel) -> f64 {
@@ -380,19 +432,20 @@ pub fn tyre_width(a: &Arrangement, wheel: Wheel) -> f64 {
 fn meant_frame(a: &Arrangement, placement: &Placement, sensor: DVec3) -> Frame {
     let car = &a.vehicle;
     let off = &placement.stand_off;
+    let axis = reference_axis(a);
     let start = match &off.from {
-        Datum::FrontAxle => DVec2::ZERO,
-        Datum::RearAxle => DVec2::new(-car.wheelbase_mm, 0.0),
+        Datum::FrontAxle => axis.at,
+        Datum::RearAxle => axis.out(DVec2::new(-centreline(a).1, 0.0)),
         Datum::Wheel(wheel) => wheel_point(a, *wheel),
         Datum::Sensor => sensor.truncate(),
-        Datum::FrontBumper => DVec2::new(car.overhang_front_mm, 0.0),
-        Datum::RearBumper => DVec2::new(-car.wheelbase_mm - car.overhang_rear_mm, 0.0),
+        Datum::FrontBumper => axis.out(DVec2::new(car.overhang_front_mm, 0.0)),
+        Datum::RearBumper => axis.out(DVec2::new(-car.wheelbase_mm - car.overhang_rear_mm, 0.0)),
         Datum::BodyPoint(id) => {
             car.body_points.iter().find(|own| own.id == *id).expect("it is there").at.truncate()
         }
     };
-    let along = Frame::new(start, off.bearing_rad);
-    let facing = off.bearing_rad + PI + placement.turned_rad;
+    let along = Frame::new(start, axis.heading + off.bearing_rad);
+    let facing = axis.heading + off.bearing_rad + PI + placement.turned_rad;
     let behind = match off.to {
         End::Face => 0.0,
         End::ReflectorCentre => placement.target.centre_behind_mm,

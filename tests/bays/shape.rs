@@ -20,6 +20,14 @@ pub fn rectangle(low: DVec2, high: DVec2) -> Ring {
     vec![low, DVec2::new(high.x, low.y), high, DVec2::new(low.x, high.y)]
 }
 
+/// A rectangle beside a line: from so far to so far along it, and to the left of it.
+pub fn rectangle_on(from: DVec2, to: DVec2, along: (f64, f64), left: (f64, f64)) -> Ring {
+    let way = (to - from) / from.distance(to);
+    let aside = DVec2::new(-way.y, way.x);
+    let corners = [(along.0, left.0), (along.1, left.0), (along.1, left.1), (along.0, left.1)];
+    corners.map(|(x, y)| from + way * x + aside * y).to_vec()
+}
+
 /// A frame in plan, by its own sine and cosine.
 #[derive(Clone, Copy, Debug)]
 pub struct Frame {

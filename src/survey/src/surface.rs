@@ -74,6 +74,23 @@ impl LevelSurface {
         Self { spots, cells }
     }
 
+    /// How steep the floor is, as a share, wherever it is as near to a place as this, mm; 0 where nothing is known.
+    ///
+    /// ```
+    /// use baywright_survey::{LevelSurface, SurveyedPoint};
+    /// let point = |x: f64, y: f64, level_mm| SurveyedPoint { at: (x, y).into(), level_mm };
+    /// let floor = LevelSurface::through(&[point(0.0, 0.0, 0.0), point(2000.0, 0.0, 4.0), point(0.0, 2000.0, 0.0)]);
+    /// assert!((floor.steepest_near((500.0, 500.0).into(), 30.0) - 0.002).abs() < 1e-12);
+    /// ```
+    pub fn steepest_near(&self, place: DVec2, within_mm: f64) -> f64 {
+        let reach = within_mm + EDGE_MM;
+        let near = |cell: &&Cell| {
+            let (low, high) = (cell.low - reach, cell.high + reach);
+            place.cmpge(low).all() && place.cmple(high).all() && cell.depth(place) >= -reach
+        };
+        self.cells.iter().filter(near).map(|cell| cell.steepest).fold(0.0, f64::max)
+    }
+
     /// The level at a place; `None` outside the triangles, where nothing is known. Of points that make no triangle only
     /// the points themselves are known.
     pub fn at(&self, place: DVec2) -> Option<Level> {

@@ -1,14 +1,15 @@
 //! Edges that marks, stands and tyres are near to: a drain's, a pit's or a joint's beside what rests on the floor, and that
-//! of the runway under a tyre. What is over an edge where it is drawn is said by the checks of marks, stands and wheels.
+//! of the runway under a tyre or a spot beside it. What is over an edge where it is drawn is said by the checks of marks, stands and wheels.
 
 use baywright_geometry::contain::holds;
 use baywright_geometry::distance::{Separation, distance, distance_to_point};
-use baywright_geometry::{Bounds, DVec2, Outline, Polygon};
+use baywright_geometry::locate::{Located, locate};
+use baywright_geometry::{Bounds, DVec2, Outline};
 
 use super::finding::{Code, Subject};
 use super::near::{MayBe, Meets, farthest_of, sway};
-use super::{Context, SPEAKS_FROM_MM};
-use crate::model::FloorFeature;
+use super::{Context, SPEAKS_FROM_MM, raised};
+use crate::model::{FloorFeature, Runway};
 
 /// All that may be over an edge if the car, with what is laid from it, is a little off its place.
 pub(super) fn near(context: &Context<'_>) -> Vec<Meets> {
@@ -138,21 +139,33 @@ fn on_runways(context: &Context<'_>, met: &mut Vec<Meets>) {
         let on = &context.arrangement.on_runways;
         context.arrangement.bay.runways.iter().filter(move |runway| on.contains(&runway.id))
     };
-    for tread in &context.scene.treads {
-        let own = Outline::from(tread.clone());
-        let far = farthest_of(&own, context.arrangement.parked.origin());
-        let reach_mm = sway(context.arrangement, far);
-        let holds = |outline: &Polygon| holds(outline, &own);
-        let Some(runway) = carrying().find(|runway| holds(&runway.outline)) else { continue };
+    let known_mm = known_mm(context);
+    let axle = context.arrangement.parked.origin();
+    let mut near = |of: Subject, code: Code, runway: &Runway, corners: &[DVec2]| {
+        let far = corners.iter().map(|corner| corner.distance(axle)).fold(0.0, f64::max);
+        let reach_mm = known_mm + sway(context.arrangement, far);
         let to_edge = |corner: &DVec2| {
             runway.outline.edges().map(|edge| edge.distance_to(*corner)).fold(f64::INFINITY, f64::min)
         };
-        let nearest = tread.outer().iter().map(|corner| (to_edge(corner), *corner));
-        let Some((gap_mm, at)) = nearest.min_by(|a, b| a.0.total_cmp(&b.0)) else { continue };
+        let nearest = corners.iter().map(|corner| (to_edge(corner), *corner));
+        let Some((gap_mm, at)) = nearest.min_by(|a, b| a.0.total_cmp(&b.0)) else { return };
         if gap_mm < reach_mm - SPEAKS_FROM_MM {
-            let may_be =
-                MayBe { of: Subject::Car, code: Code::WheelOffRunway, gap_mm, at: at.extend(runway.top_mm) };
-            note(met, Meets::new(context, Subject::Runway(runway.id.clone()), may_be, reach_mm, 0.0));
+            let may_be = MayBe { of, code, gap_mm, at: at.extend(runway.top_mm) };
+            let what = Subject::Runway(runway.id.clone());
+            note(met, Meets::new(context, what, may_be, reach_mm, known_mm));
+        }
+    };
+    for tread in &context.scene.treads {
+        let own = Outline::from(tread.clone());
+        if let Some(runway) = carrying().find(|runway| holds(&runway.outline, &own)) {
+            near(Subject::Car, Code::WheelOffRunway, runway, tread.outer());
+        }
+    }
+    // A spot beside a tyre lies on the runway that the tyre stands on.
+    for (id, at) in raised::beside_tyres(context, &context.arrangement.aiming) {
+        let holds = |runway: &&Runway| locate(&runway.outline.clone().into(), at) != Located::Outside;
+        if let Some(runway) = carrying().find(holds) {
+            near(Subject::Mark(id.clone()), Code::MarkInAir, runway, &[at]);
         }
     }
 }
@@ -237,5 +250,30 @@ mod tests {
         assert_eq!(found.subjects, subjects);
         arrangement.parked_known = ParkedKnown::Within { mm: 0.0, rad: 0.0 };
         none(&arrangement, Code::CarPlace);
+    }
+
+    /// The spots beside the tyres lie at y = 4020 and 1980, 80 mm from the outer edges of runways that are wide enough.
+    #[test]
+    fn a_spot_near_the_edge_of_its_runway() {
+        let mut arrangement = raised();
+        for (runway, y) in arrangement.bay.runways.iter_mut().zip([3_400.0, 1_900.0]) {
+            runway.outline = rectangle((500.0, y), (5_000.0, y + 700.0));
+        }
+        let in_air = |arrangement: &Arrangement| {
+            let found = assess(arrangement).findings;
+            let met = found.iter().flat_map(|found| match &found.facts {
+                Facts::CarPlace(met) => met.as_slice(),
+                _ => &[],
+            });
+            met.filter(|own| own.may_be.code == Code::MarkInAir).count()
+        };
+        for (mm, walls, spots) in
+            [(0.0, 0.0, 0), (75.0, 0.0, 0), (85.0, 0.0, 4), (0.0, 85.0, 4), (45.0, 40.0, 4)]
+        {
+            arrangement.parked_known = ParkedKnown::Within { mm, rad: 0.0 };
+            arrangement.bay.walls_known = Known::Within(walls);
+            none(&arrangement, Code::MarkInAir);
+            assert_eq!(in_air(&arrangement), spots, "{mm} {walls}");
+        }
     }
 }

@@ -10,7 +10,9 @@
 //! cannot be, stops. One that is set by the plumb line is tipped and shifted against a car that stands tilted: by more than
 //! the aiming's or its own tolerance stops, where the aiming has no limit for the floor. Of a car on
 //! runways the wheels go by the runways' own surveys, each level against the height that the runway is entered with.
-//! Uncertainties are added as squares, each level's being its own (JCGM 100, 5.1).
+//! Uncertainties are added as squares, each level's being its own (JCGM 100, 5.1). What the car's place may be off by moves all
+//! that is laid from it over the floor at once, and each of its levels by no more than the floor is steep thereabouts: that is
+//! added as it is.
 //! Limits: the aiming's; age and reach are the shop's own.
 
 mod spots;
@@ -26,7 +28,7 @@ use baywright_geometry::{DVec2, DVec3};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
 use super::stand_off_mark::OffBy;
 use super::{Check, Context, finding};
-use crate::model::{FloorSurvey, ShopFigure};
+use crate::model::{Arrangement, FloorSurvey, ParkedKnown, ShopFigure};
 use spots::{Ground, Spot, Spots};
 use spread::spread;
 use target_height::target_height;
@@ -163,6 +165,20 @@ fn care_of(context: &Context<'_>, fact: FloorFact, of: Vec<Subject>, at: DVec2) 
     care(fact, subjects, at.extend(0.0), of_procedure(context))
 }
 
+/// The same of what is over its limit by so much, of which so much comes of what is known of the car's place: if without
+/// that it is within, no survey settles it, but a tape may.
+fn by_the_car(context: &Context<'_>, found: Finding, over: f64, moved: f64) -> Finding {
+    let Arrangement { shop, parked_known, .. } = context.arrangement;
+    let (now, taped) = (shop.parked_within(*parked_known), shop.parked_within(ParkedKnown::Taped));
+    let share = |now: f64, taped: f64| if now > 0.0 { (taped / now).min(1.0) } else { 0.0 };
+    let left = moved * share(now.0, taped.0).max(share(now.1, taped.1));
+    match (over > moved, over > moved - left) {
+        (true, _) => found,
+        (false, true) => no_cure(found),
+        (false, false) => no_cure(found).cured_by(Step::TapeCar),
+    }
+}
+
 /// No survey makes a floor level.
 fn no_cure(found: Finding) -> Finding {
     Finding { cure: None, ..found }
@@ -267,5 +283,26 @@ mod tests {
         own.points.change(|points| points.retain(|point| point.at.x > 1_900.0));
         let found = only(&arrangement, FloorFact::NotCovered, Severity::Care, None);
         assert_eq!(found.subjects, [Subject::Runway("left runway".into()), Subject::Car]);
+    }
+
+    /// A floor that rises by a millimetre a metre: wheels from x = 1400 mm on, feet up to 9300, 7.9 mm higher. If all of it may
+    /// stand 100 mm elsewhere, the one may be 0.1 mm lower and the other 0.1 mm higher.
+    #[test]
+    fn a_car_that_stands_elsewhere_stands_on_another_floor() {
+        let mut arrangement = with_levels(|p| 0.001 * p.x);
+        arrangement.aiming.floor = Some(FloorRequirement::level(8.0));
+        none(&arrangement, Code::FloorLevels);
+        arrangement.parked_known = ParkedKnown::Within { mm: 100.0, rad: 0.0 };
+        let found = check(&arrangement, Code::FloorLevels, Severity::Care, None);
+        assert_eq!(found.facts, Facts::FloorLevels(FloorFact::MaybeUneven));
+        assert!((number(found.measured.unwrap()) - 8.1).abs() < 1e-9, "{found:?}");
+        // A tape settles that, and no survey.
+        assert_eq!(found.cure.map(|cure| cure.step), Some(Step::TapeCar));
+        arrangement.parked_known = ParkedKnown::Taped;
+        none(&arrangement, Code::FloorLevels);
+        // Where the floor is flat, it is so elsewhere.
+        let mut flat = with_levels(|_| 0.0);
+        flat.parked_known = ParkedKnown::Within { mm: 100.0, rad: 0.0 };
+        none(&flat, Code::FloorLevels);
     }
 }

@@ -94,9 +94,10 @@ fn beyond_door(context: &Context<'_>, door: &Opening, findings: &mut Vec<Finding
         // Another part of the room may lie behind it.
         pieces.into_iter().find(|own| !matches!(distance_to_segment(own, &line), Separation::Apart { .. }))
     };
+    let free_mm = context.scene.room.free_beyond(&door.id).unwrap_or(door.free_beyond_mm);
     let (known_free, endless) = (OnceCell::new(), OnceCell::new());
     let ground = |binds: bool| match binds {
-        true => known_free.get_or_init(|| ground(door.free_beyond_mm)).as_ref(),
+        true => known_free.get_or_init(|| ground(free_mm)).as_ref(),
         false => endless.get_or_init(|| ground(ENDLESS_MM)).as_ref(),
     };
     let past = |p: DVec2| ((p - line.from).dot(out), p);
@@ -119,7 +120,7 @@ fn beyond_door(context: &Context<'_>, door: &Opening, findings: &mut Vec<Finding
                 at.extend(height),
                 Basis::CommonPractice,
             )
-            .against(Quantity::Length(depth), Quantity::Length(door.free_beyond_mm)),
+            .against(Quantity::Length(depth), Quantity::Length(free_mm)),
         );
     };
     // What of a zone without light is out there is said of the door itself.
@@ -190,14 +191,24 @@ pub(super) fn passed<'a>(
                 continue;
             }
             let barrier = barrier_of_all(context, &front(context, solid, &protrusion));
-            match passed.iter_mut().find(|(known, _, _)| *known == barrier) {
-                Some(known) if known.1 >= protrusion.depth => {}
-                Some(known) => (known.1, known.2) = (protrusion.depth, protrusion.deepest),
-                None => passed.push((barrier, protrusion.depth, protrusion.deepest)),
+            note(&mut passed, barrier, protrusion.depth, protrusion.deepest);
+        }
+        for (wall, depth, at) in context.scene.room.passed_behind_doors(solid) {
+            let Some(id) = wall_id(context.arrangement, wall) else { continue };
+            if depth > SPEAKS_FROM_MM {
+                note(&mut passed, Subject::Wall(id.into_owned()), depth, at);
             }
         }
     }
     passed
+}
+
+fn note(passed: &mut Vec<(Subject, f64, DVec2)>, barrier: Subject, depth: f64, at: DVec2) {
+    match passed.iter_mut().find(|(known, _, _)| *known == barrier) {
+        Some(known) if known.1 >= depth => {}
+        Some(known) => (known.1, known.2) = (depth, at),
+        None => passed.push((barrier, depth, at)),
+    }
 }
 
 /// What of a solid is outside the room, at its own heights: an open door lets through what fits.

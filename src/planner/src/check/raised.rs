@@ -54,13 +54,20 @@ fn heights(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-/// The spots outboard of tyres that lie on no runway that carries the car.
-fn in_the_air<'a>(context: &Context<'_>, aiming: &'a Aiming) -> impl Iterator<Item = (&'a Id, DVec2)> {
-    let spots = aiming.mark_plan.iter().filter_map(|step| match step.construction {
+/// The spots outboard of tyres, which lie on what the tyres stand on.
+pub(super) fn beside_tyres<'a>(
+    context: &Context<'_>,
+    aiming: &'a Aiming,
+) -> impl Iterator<Item = (&'a Id, DVec2)> {
+    aiming.mark_plan.iter().filter_map(|step| match step.construction {
         Construction::Outboard { wheel, distance } => Some((&step.id, outboard(context, wheel, distance))),
         _ => None,
-    });
-    spots.filter(|(_, at)| {
+    })
+}
+
+/// Those of them that lie on no runway that carries the car.
+fn in_the_air<'a>(context: &Context<'_>, aiming: &'a Aiming) -> impl Iterator<Item = (&'a Id, DVec2)> {
+    beside_tyres(context, aiming).filter(|(_, at)| {
         !context.carrying_runways().any(|(_, prism)| locate(&prism.outline, *at) != Located::Outside)
     })
 }

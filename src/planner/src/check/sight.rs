@@ -163,9 +163,14 @@ fn past_walls(context: &Context<'_>, target: &PlacedTarget, findings: &mut Vec<F
     if target.solids.first().is_some_and(outside) {
         return;
     }
-    let deepest = super::outside_room::protruding(context, &Prism::new(between.into(), heights));
-    let Some(deepest) = deepest.first().filter(|p| p.depth > super::SPEAKS_FROM_MM) else { return };
-    let wall = super::outside_room::nearest_wall(context, deepest.deepest);
+    let between = Prism::new(between.into(), heights);
+    let outside = super::outside_room::protruding(context, &between).into_iter().next();
+    let outside = outside
+        .filter(|own| own.depth > super::SPEAKS_FROM_MM)
+        .map(|own| (super::outside_room::nearest_wall(context, own.deepest), own.depth, own.deepest));
+    let behind_door = || context.scene.room.passed_behind_doors(&between).into_iter().next();
+    let behind_door = || behind_door().map(|(wall, depth, at)| (Some(wall), depth, at));
+    let Some((wall, depth, at)) = outside.or_else(behind_door) else { return };
     let subject = wall.and_then(|edge| wall_id(context.arrangement, edge));
     findings.push(
         finding(
@@ -176,10 +181,10 @@ fn past_walls(context: &Context<'_>, target: &PlacedTarget, findings: &mut Vec<F
                 .into_iter()
                 .chain([Subject::Target(target.id.clone())])
                 .collect(),
-            deepest.deepest.extend(context.scene.sensor().z),
+            at.extend(context.scene.sensor().z),
             Basis::Geometry,
         )
-        .against(Quantity::Length(deepest.depth), Quantity::Length(0.0)),
+        .against(Quantity::Length(depth), Quantity::Length(0.0)),
     );
 }
 

@@ -223,17 +223,26 @@ impl super::Vehicle {
 
     /// Makes the solids anew from the outlines.
     pub fn make_solids(&mut self) {
-        let made = solids(&Shell {
+        self.body = BodySolids(solids(&self.shell(Wheel::ALL.map(|wheel| self.wheel_point(wheel)))));
+    }
+
+    /// The tyres of a car whose wheel points, in [`Wheel::ALL`]'s order, are elsewhere than its profile has them: what they fill
+    /// beside the body, vehicle frame.
+    pub fn tyres_at(&self, wheels: [DVec2; 4]) -> Vec<Prism> {
+        self::wheels(&self.shell(wheels)).collect()
+    }
+
+    fn shell(&self, wheels: [DVec2; 4]) -> Shell<'_> {
+        Shell {
             top: &self.outline_top,
             side: &self.outline_side,
             width: self.width_mm,
             mirrors: &self.mirrors,
-            wheels: Wheel::ALL.map(|wheel| self.wheel_point(wheel)),
+            wheels,
             tyre_diameter: self.tyre_diameter_mm,
             tyre_widths: Wheel::ALL.map(|wheel| self.tyre_width(wheel)),
             ground_clearance: self.ground_clearance_mm,
-        });
-        self.body = BodySolids(made);
+        }
     }
 }
 

@@ -26,9 +26,18 @@ pub struct Levels {
 impl Levels {
     /// The level between the points, as [`LevelSurface::at`] has it; `None` where nothing is known.
     pub fn at(&self, place: DVec2) -> Option<Level> {
+        self.surface().at(place)
+    }
+
+    /// How steep it is anywhere as near to a place as this, mm: [`LevelSurface::steepest_near`].
+    pub fn steepest_near(&self, place: DVec2, within_mm: f64) -> f64 {
+        self.surface().steepest_near(place, within_mm)
+    }
+
+    fn surface(&self) -> &LevelSurface {
         let surveyed = |point: &LevelPoint| SurveyedPoint { at: point.at, level_mm: point.level_mm };
         let made = || LevelSurface::through(&self.points.iter().map(surveyed).collect::<Vec<_>>());
-        self.surface.get_or_init(made).at(place)
+        self.surface.get_or_init(made)
     }
 
     /// Changes the points; the surface of before is forgotten.

@@ -27,16 +27,20 @@ pub(super) fn reference_axis(arrangement: &Arrangement) -> PlanPose {
     }
 }
 
-/// The solids that the car fills, and the box around them.
+/// The solids that the car fills, and the box around them. Where the wheels were measured on this car, its tyres fill the place
+/// that they stand in as well as the one that the profile has for them.
 pub(super) fn solids(
     arrangement: &Arrangement,
     bay_from_vehicle: &PlanPose,
     carried_at: f64,
 ) -> (Vec<Prism>, Bounds) {
+    let measured = arrangement.on_this_car.wheels.map(|wheels| arrangement.vehicle.tyres_at(wheels));
+    let measured = measured.unwrap_or_default();
     let solids: Vec<Prism> = arrangement
         .vehicle
         .solids()
         .iter()
+        .chain(&measured)
         .map(|solid| Prism::new(solid.outline.placed(bay_from_vehicle), solid.span.raised(carried_at)))
         .collect();
     let here = bay_from_vehicle.origin();
@@ -74,4 +78,25 @@ pub(super) fn tyres_up_to(
             Some(Polygon::rectangle(at - half, at + half).ok()?.placed(bay_from_vehicle))
         })
         .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::check::testing::*;
+
+    /// The front left tyre stands on y = 3670 to 3870 by its profile, under a body that ends at 3900; measured 90 mm further out
+    /// it reaches to 3960.
+    #[test]
+    fn a_tyre_is_where_it_was_measured() {
+        let mut arrangement = with(vec![cabinet("box", (4_000.0, 4_430.0), 200.0, 1_000.0)]);
+        arrangement.aiming.working_room_mm = Some(0.0);
+        none(&arrangement, Code::CarClash);
+        let wheels = Wheel::ALL.map(|wheel| arrangement.vehicle.wheel_point(wheel));
+        arrangement.on_this_car.wheels = Some(wheels);
+        none(&arrangement, Code::CarClash);
+        let mut off = wheels;
+        off[0].y += 90.0;
+        arrangement.on_this_car.wheels = Some(off);
+        check(&arrangement, Code::CarClash, Severity::Stops, Some(30.0));
+    }
 }

@@ -1,12 +1,16 @@
 //! The room and what open doors add to it: each lets through only what fits under its lintel and over its sill.
 
-use baywright_geometry::{DVec2, Polygon, Segment, Span, boolean};
+use baywright_geometry::distance::{Separation, distance_to_segment};
+use baywright_geometry::{DVec2, Polygon, Prism, Segment, Span, boolean, overlap_region, overlaps};
 
 use crate::model::{Arrangement, Id};
 
 /// So far the ground beyond a door reaches back into the room, mm, so that rounding never parts the two: a tenth of what is spoken
 /// of, and no tape shows it.
 const JOINS_MM: f64 = 1e-3;
+
+/// Farther than anything reaches, mm.
+const FAR_MM: f64 = 1e5;
 
 /// The room, alone and with the ground beyond its open doors.
 #[derive(Clone, Debug, PartialEq)]
@@ -27,6 +31,8 @@ struct OpenDoor {
     line: Segment,
     /// From the wall to where the ground is no longer known to be free, or a wall of the room itself stands.
     out: DVec2,
+    /// The wall of the room at which the ground ends, by position.
+    ends_at: Option<usize>,
     /// The heights that it lets through.
     span: Span,
     /// The ground beyond.
@@ -49,12 +55,15 @@ impl Room {
                 let line = bay.opening_line(opening)?;
                 // The inside lies left of a wall, so out is to the right.
                 let along_out = -(line.to - line.from).normalize_or_zero().perp();
-                let free = opening.free_beyond_mm.min(before_a_wall(&bay.room, opening.wall, &line));
+                let ends_at = before_a_wall(&bay.room, opening.wall, &line)
+                    .filter(|(_, free)| *free < opening.free_beyond_mm);
+                let free = ends_at.map_or(opening.free_beyond_mm, |(_, free)| free);
+                let ends_at = ends_at.map(|(wall, _)| wall);
                 let (back, out) = (along_out * -JOINS_MM, along_out * free);
                 let corners = vec![line.from + back, line.from + out, line.to + out, line.to + back];
                 let beyond = Polygon::simple(corners).ok()?;
                 let id = opening.id.clone();
-                Some(OpenDoor { id, wall: opening.wall, line, out, span: opening.span, beyond })
+                Some(OpenDoor { id, wall: opening.wall, line, out, ends_at, span: opening.span, beyond })
             })
             .collect();
         let with_all = joined(&bay.room, doors.iter().map(|door| &door.beyond));
@@ -134,6 +143,29 @@ impl Room {
         passed.filter(move |(_, left)| *left < within_mm)
     }
 
+    /// The walls of the room itself at which the ground beyond an open door ends, and that something goes through which went out
+    /// by that door: each with how far it goes past it, mm, and where it is farthest.
+    pub fn passed_behind_doors(&self, solid: &Prism) -> Vec<(usize, f64, DVec2)> {
+        let mut passed = Vec::new();
+        for door in self.doors.iter().filter(|door| door.passes(&solid.span)) {
+            let Some(wall) = door.ends_at else { continue };
+            let way = door.out.normalize_or_zero();
+            let stands = self.wall_at(wall, &solid.span);
+            let meets =
+                |piece: &Segment| distance_to_segment(&solid.outline, piece) == Separation::Overlapping;
+            if !overlaps(&solid.outline, &door.beyond.clone().into()) || !stands.iter().any(meets) {
+                continue;
+            }
+            let (from, to) = (door.line.from + door.out, door.line.to + door.out);
+            let far = way * FAR_MM;
+            let Ok(behind) = Polygon::simple(vec![from, from + far, to + far, to]) else { continue };
+            let past = overlap_region(&solid.outline, &behind.into());
+            let past = past.iter().flat_map(|piece| piece.outer().iter().map(|&p| ((p - from).dot(way), p)));
+            passed.extend(past.max_by(|a, b| a.0.total_cmp(&b.0)).map(|(depth, at)| (wall, depth, at)));
+        }
+        passed
+    }
+
     /// The ends of a wall, and the corners of the ground beyond its open doors.
     pub fn corners_of(&self, wall: usize) -> Vec<DVec2> {
         let ends = self.alone.edges().nth(wall).map(|edge| [edge.from, edge.to]);
@@ -147,30 +179,26 @@ impl Room {
     }
 }
 
-/// How far the ground beyond a door can reach, mm, before it comes to a wall of the room itself: the other side of an inner
-/// wall, or another wing of the building.
-fn before_a_wall(room: &Polygon, wall: usize, door: &Segment) -> f64 {
+/// Where the ground beyond a door comes to a wall of the room itself, the other side of an inner wall or another wing of the
+/// building: which wall, by position, and how far out, mm.
+fn before_a_wall(room: &Polygon, wall: usize, door: &Segment) -> Option<(usize, f64)> {
     let along = (door.to - door.from).normalize_or_zero();
-    let width = door.from.distance(door.to);
-    let others = room.edges().enumerate().filter(|(edge, _)| *edge != wall);
-    let outward = others.filter_map(|(_, edge)| {
+    // What lies in the door's width, without its edges: the jamb's own wall goes along them.
+    let (low, high) = (JOINS_MM, door.from.distance(door.to) - JOINS_MM);
+    let ends = room.edges().enumerate().filter(|(edge, _)| *edge != wall).filter_map(|(edge, line)| {
         // Along the door, and outwards from it.
         let own = |p: DVec2| DVec2::new((p - door.from).dot(along), -(p - door.from).dot(along.perp()));
-        let (from, to) = (own(edge.from), own(edge.to));
-        let run = to.x - from.x;
-        // What lies in the door's width, without its edges: the jamb's own wall goes along them.
-        let at = |x: f64| ((x - from.x) / run).clamp(0.0, 1.0);
-        let (low, high) = (JOINS_MM, width - JOINS_MM);
+        let (from, to) = (own(line.from), own(line.to));
         if from.x.max(to.x) <= low || from.x.min(to.x) >= high {
             return None;
         }
-        let (a, b) = if run.abs() > JOINS_MM { (at(low), at(high)) } else { (0.0, 1.0) };
-        let (p, q) = (from.lerp(to, a).y, from.lerp(to, b).y);
-        // Inside the room it is no end of the ground.
-        // The wall stays a wall only if the ground does not join with what is behind it.
-        (p.max(q) > JOINS_MM).then(|| (p.min(q) - JOINS_MM).max(0.0))
+        let run = to.x - from.x;
+        let at = |x: f64| from.lerp(to, ((x - from.x) / run).clamp(0.0, 1.0)).y;
+        let (p, q) = if run.abs() > JOINS_MM { (at(low), at(high)) } else { (from.y, to.y) };
+        // Inside the room it is no end of the ground. The wall stays one only if the ground does not join what is behind it.
+        (p.max(q) > JOINS_MM).then(|| (edge, (p.min(q) - JOINS_MM).max(0.0)))
     });
-    outward.fold(f64::INFINITY, f64::min)
+    ends.min_by(|a, b| a.1.total_cmp(&b.1))
 }
 
 fn joined<'a>(room: &Polygon, beyond: impl Iterator<Item = &'a Polygon>) -> Polygon {

@@ -28,17 +28,26 @@ pub enum Reason {
     EndsAtTheWall,
     /// Only a radar has a Fresnel zone.
     NoRadar,
+    /// It stands on the floor, and so over nothing.
+    StandsBelow,
+    /// A car that stands a little elsewhere stands no higher.
+    NoHigher,
+    /// The car's alignment is within what the aiming allows.
+    WithinLimits,
 }
 
 impl Reason {
     /// Every reason.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 9] = [
         Self::FarEnough,
         Self::NotExcluded,
         Self::OverOrUnder,
         Self::CareAtMost,
         Self::EndsAtTheWall,
         Self::NoRadar,
+        Self::StandsBelow,
+        Self::NoHigher,
+        Self::WithinLimits,
     ];
 }
 
@@ -48,20 +57,23 @@ const UNSURE: Cell = Cell::Found(Severity::Care, &[Code::ZoneNear, Code::PlaceUn
 pub fn cell(row: Row, column: Column, relation: Relation, variant: Variant) -> Cell {
     if column == Column::Fresnel
         && !variant.is_radar()
-        && !matches!(row, Row::Feature(_) | Row::PermanentMark)
+        && !matches!(row, Row::Feature(_) | Row::PermanentMark | Row::Ceiling)
     {
         // 20 mm inside the zone's edge the sight, 5 mm to its side half way, is 37 mm away.
         let is_beside = relation == Relation::Over;
         return if is_beside { UNSURE } else { Cell::Nothing(Reason::NoRadar) };
     }
     let asked = match row {
+        Row::Ceiling => ceiling(column, relation),
         Row::Thing(kind, hangs, made) => thing(kind, hangs, made, column, relation),
         Row::IdleRunway => runway(Made::Metal, column, relation),
         Row::Wall(material) => wall(material, column, relation),
         Row::Feature(kind) => feature(kind, column, relation),
         Row::PermanentMark => permanent_mark(column, relation),
         // Over a pit's edge by however little a foot falls.
-        Row::Proud(FloorFeatureKind::Pit, _) if column == Column::Feet && relation == Relation::Sliver => {
+        Row::Proud(FloorFeatureKind::Pit, _)
+            if matches!(column, Column::Feet | Column::OverStand) && relation == Relation::Sliver =>
+        {
             stops(&[Code::StandClash])
         }
         Row::Proud(_, made) => runway(made, column, relation),
@@ -86,7 +98,12 @@ fn by_the_car(row: Row, column: Column, relation: Relation, asked: Cell) -> Cell
     if (row, column, relation) == (Row::PermanentMark, Column::Mark, Relation::Sliver) {
         return care(&[Code::BesidePermanentMark]);
     }
-    if asked == UNSURE { UNSURE_BY_CAR } else { asked }
+    let is_by_height = row == Row::Ceiling || (column == Column::OverStand && row.hangs());
+    match (asked, relation) {
+        (UNSURE, Relation::Within) if is_by_height => Cell::Nothing(Reason::NoHigher),
+        (UNSURE, _) => UNSURE_BY_CAR,
+        _ => asked,
+    }
 }
 
 /// In it is found so; a sliver of it, or near it, is unsure; else it is far enough.
@@ -111,6 +128,51 @@ fn care_only(over: Cell, relation: Relation) -> Cell {
     match relation {
         Relation::Over => over,
         Relation::Sliver | Relation::Within => Cell::Nothing(Reason::CareAtMost),
+        Relation::Clear => Cell::Nothing(Reason::FarEnough),
+    }
+}
+
+/// What is said of the car is said of it whatever stands in its bay.
+fn of_the_car(column: Column, relation: Relation) -> Cell {
+    match (column, relation) {
+        (Column::AxisUnknown, _) => care(&[Code::AxisUnknown]),
+        (Column::AlignmentUnknown, _) => care(&[Code::AlignmentUnknown]),
+        (_, Relation::Over | Relation::Sliver) => stops(&[Code::AlignmentOff]),
+        (_, Relation::Within | Relation::Clear) => Cell::Nothing(Reason::WithinLimits),
+    }
+}
+
+/// Over the ceiling is what is in it.
+fn ceiling(column: Column, relation: Relation) -> Cell {
+    match column {
+        Column::NothingZone => solid(stops(&[Code::ZoneObject]), relation),
+        Column::MetalZone | Column::ReflectingZone => solid(care(&[Code::ZoneUnjudged]), relation),
+        Column::PeopleZone | Column::LightZone => match relation {
+            Relation::Clear => Cell::Nothing(Reason::FarEnough),
+            Relation::Over | Relation::Sliver | Relation::Within => Cell::Nothing(Reason::EndsAtTheWall),
+        },
+        Column::Car | Column::Target | Column::Axis | Column::OverStand => {
+            solid(stops(&[Code::HeadRoom]), relation)
+        }
+        Column::OverCar | Column::OverPerson => over(relation),
+        Column::Sight
+        | Column::Fresnel
+        | Column::Feet
+        | Column::Tyre
+        | Column::Mark
+        | Column::Run
+        | Column::WorkingRoom
+        | Column::WayOut
+        | Column::Picture => Cell::Nothing(Reason::OverOrUnder),
+        Column::AxisUnknown | Column::Alignment | Column::AlignmentUnknown => of_the_car(column, relation),
+    }
+}
+
+/// Height over the roof or a person needs care at most, from the limit on: there is no sliver of it.
+fn over(relation: Relation) -> Cell {
+    match relation {
+        Relation::Over | Relation::Sliver => care(&[Code::HeadRoom]),
+        Relation::Within => Cell::Nothing(Reason::CareAtMost),
         Relation::Clear => Cell::Nothing(Reason::FarEnough),
     }
 }
@@ -178,7 +240,17 @@ fn thing(kind: ThingKind, hangs: Hangs, made: Made, column: Column, relation: Re
             Hangs::No => solid(stops(&[Code::StandClash]), relation),
             Hangs::Yes => Cell::Nothing(Reason::OverOrUnder),
         },
-        Column::Target => solid(stops(&[Code::StandClash]), relation),
+        Column::Target | Column::Axis => solid(stops(&[Code::StandClash]), relation),
+        // The stand is in what hangs lower than its top by however little; what stands is in its mast.
+        Column::OverStand => match hangs {
+            Hangs::Yes => line(stops(&[Code::StandClash]), relation),
+            Hangs::No => solid(stops(&[Code::StandClash]), relation),
+        },
+        Column::OverCar | Column::OverPerson => match hangs {
+            Hangs::Yes => over(relation),
+            Hangs::No => Cell::Nothing(Reason::StandsBelow),
+        },
+        Column::AxisUnknown | Column::Alignment | Column::AlignmentUnknown => of_the_car(column, relation),
         Column::Car => solid(stops(&[Code::CarClash]), relation),
         // 30 mm inside the body's side there: it is in the car at every relation but the last.
         Column::Tyre => match relation {
@@ -218,7 +290,11 @@ fn runway(made: Made, column: Column, relation: Relation) -> Cell {
         },
         Column::Sight => line(stops(&[Code::SightBlocked]), relation),
         Column::Fresnel => line(care(&[Code::FresnelEntered, Code::PlaceUnsure]), relation),
-        Column::Feet | Column::Target => solid(stops(&[Code::StandClash]), relation),
+        Column::Feet | Column::Target | Column::Axis | Column::OverStand => {
+            solid(stops(&[Code::StandClash]), relation)
+        }
+        Column::OverCar | Column::OverPerson => Cell::Nothing(Reason::StandsBelow),
+        Column::AxisUnknown | Column::Alignment | Column::AlignmentUnknown => of_the_car(column, relation),
         Column::Car => solid(stops(&[Code::CarClash]), relation),
         Column::Tyre => match relation {
             Relation::Over | Relation::Sliver => stops(&[Code::CarClash]),
@@ -247,7 +323,11 @@ fn wall(material: Material, column: Column, relation: Relation) -> Cell {
         },
         Column::Sight => line(stops(&[Code::SightBlocked]), relation),
         Column::Fresnel => line(care(&[Code::FresnelEntered, Code::PlaceUnsure]), relation),
-        Column::Feet | Column::Target => solid(stops(&[Code::OutsideRoom]), relation),
+        Column::Feet | Column::Target | Column::OverStand => solid(stops(&[Code::OutsideRoom]), relation),
+        // As thick as a wall is, one corner of it is farther in where the edge slants.
+        Column::Axis => line(stops(&[Code::OutsideRoom]), relation),
+        Column::OverCar | Column::OverPerson => Cell::Nothing(Reason::StandsBelow),
+        Column::AxisUnknown | Column::Alignment | Column::AlignmentUnknown => of_the_car(column, relation),
         Column::Car | Column::Tyre => solid(stops(&[Code::CarClash]), relation),
         Column::Mark => line(stops(&[Code::MarkPlace]), relation),
         Column::Run => line(stops(&[Code::RunBlocked]), relation),
@@ -263,6 +343,7 @@ fn permanent_mark(column: Column, relation: Relation) -> Cell {
         (Column::Mark, Relation::Over | Relation::Within | Relation::Clear) => {
             care(&[Code::BesidePermanentMark])
         }
+        (own, _) if own.is_of_the_car() => of_the_car(own, relation),
         _ => Cell::Nothing(Reason::OverOrUnder),
     }
 }
@@ -281,7 +362,7 @@ fn feature(kind: FloorFeatureKind, column: Column, relation: Relation) -> Cell {
         Relation::Clear => Cell::Nothing(Reason::FarEnough),
     };
     match column {
-        Column::Feet => {
+        Column::Feet | Column::OverStand => {
             let rocks = care(&[Code::StandClash]);
             resting(stops(&[Code::StandClash]), rocks, rocks)
         }
@@ -298,6 +379,11 @@ fn feature(kind: FloorFeatureKind, column: Column, relation: Relation) -> Cell {
             let flush = care(&[Code::ZoneUnjudged]);
             resting(flush, flush, flush)
         }
+        // Nobody walks over an open pit.
+        Column::WorkingRoom if kind == FloorFeatureKind::Pit => {
+            care_only(care(&[Code::WorkingRoom]), relation)
+        }
+        Column::WayOut if kind == FloorFeatureKind::Pit => care_only(care(&[Code::KeepFree]), relation),
         Column::NothingZone
         | Column::PeopleZone
         | Column::LightZone
@@ -308,6 +394,9 @@ fn feature(kind: FloorFeatureKind, column: Column, relation: Relation) -> Cell {
         | Column::Run
         | Column::WorkingRoom
         | Column::WayOut
-        | Column::Picture => Cell::Nothing(Reason::OverOrUnder),
+        | Column::Picture
+        | Column::Axis => Cell::Nothing(Reason::OverOrUnder),
+        Column::OverCar | Column::OverPerson => Cell::Nothing(Reason::StandsBelow),
+        Column::AxisUnknown | Column::Alignment | Column::AlignmentUnknown => of_the_car(column, relation),
     }
 }

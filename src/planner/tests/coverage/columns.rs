@@ -1,7 +1,24 @@
 //! What an aiming asks of the room: each a place whose one edge runs straight ahead, in a bay where nothing else asks anything.
 
-use super::rows::{KNOWN_MM, Row};
+use baywright_planner::Under;
+
+use super::rows::{Hangs, KNOWN_MM, Row};
 use super::support::*;
+
+/// The top of a stand that is higher than the car, mm.
+const STAND_TOP_MM: f64 = 2_000.0;
+/// The top of a zone under a ceiling, mm.
+const ZONE_TOP_MM: f64 = 2_500.0;
+/// How far back a front wheel may stand, mm.
+const SET_BACK_MM: f64 = 100.0;
+/// Where the rear wheels push the car, to the left.
+const THRUST_RAD: f64 = 0.1 * std::f64::consts::PI / 180.0;
+
+/// As the thrust line is turned.
+fn turned(at: DVec2) -> DVec2 {
+    let (sin, cos) = angle::sin_cos(THRUST_RAD);
+    DVec2::new(cos * at.x - sin * at.y, sin * at.x + cos * at.y)
+}
 
 /// What is asked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -38,6 +55,20 @@ pub enum Column {
     WayOut,
     /// No light in a camera's picture.
     Picture,
+    /// Height over the car's roof.
+    OverCar,
+    /// Height over a stand.
+    OverStand,
+    /// Height over a person who works beside the car.
+    OverPerson,
+    /// The target itself, which stands along the thrust line.
+    Axis,
+    /// The thrust line, of a car whose rear toe nobody entered.
+    AxisUnknown,
+    /// The car's set-back, within what the aiming allows.
+    Alignment,
+    /// The same, where nobody entered it.
+    AlignmentUnknown,
 }
 
 /// Who asks, and what is uncertain.
@@ -150,7 +181,7 @@ impl Relation {
 
 impl Column {
     /// Every column.
-    pub const ALL: [Self; 16] = [
+    pub const ALL: [Self; 23] = [
         Self::NothingZone,
         Self::MetalZone,
         Self::ReflectingZone,
@@ -167,13 +198,111 @@ impl Column {
         Self::WorkingRoom,
         Self::WayOut,
         Self::Picture,
+        Self::OverCar,
+        Self::OverStand,
+        Self::OverPerson,
+        Self::Axis,
+        Self::AxisUnknown,
+        Self::Alignment,
+        Self::AlignmentUnknown,
     ];
+
+    /// What is asked of height: from which height on something may hang over its place, mm above the floor.
+    pub const fn free_from(self) -> Option<f64> {
+        match self {
+            // The roof, and the shop's own over it.
+            Self::OverCar => Some(1_500.0 + 100.0),
+            Self::OverStand => Some(STAND_TOP_MM),
+            // 6 ft 8 in.
+            Self::OverPerson => Some(2_032.0),
+            Self::NothingZone
+            | Self::MetalZone
+            | Self::ReflectingZone
+            | Self::PeopleZone
+            | Self::LightZone
+            | Self::Sight
+            | Self::Fresnel
+            | Self::Feet
+            | Self::Target
+            | Self::Car
+            | Self::Tyre
+            | Self::Mark
+            | Self::Run
+            | Self::WorkingRoom
+            | Self::WayOut
+            | Self::Picture
+            | Self::Axis
+            | Self::AxisUnknown
+            | Self::Alignment
+            | Self::AlignmentUnknown => None,
+        }
+    }
+
+    /// Up to which height it must be free under the ceiling, mm.
+    pub const fn free_under_ceiling(self) -> f64 {
+        match self {
+            Self::NothingZone
+            | Self::MetalZone
+            | Self::ReflectingZone
+            | Self::PeopleZone
+            | Self::LightZone => ZONE_TOP_MM,
+            Self::OverCar => 1_500.0 + 100.0,
+            Self::Car => 1_500.0,
+            Self::OverStand | Self::Target | Self::Axis => STAND_TOP_MM,
+            // 7 ft 6 in.
+            Self::OverPerson => 2_286.0,
+            Self::Sight
+            | Self::Fresnel
+            | Self::Feet
+            | Self::Tyre
+            | Self::Mark
+            | Self::Run
+            | Self::WorkingRoom
+            | Self::WayOut
+            | Self::Picture
+            | Self::AxisUnknown
+            | Self::Alignment
+            | Self::AlignmentUnknown => 2_500.0,
+        }
+    }
+
+    /// Whether a finding is an answer to what is asked here, and not to what another column asks.
+    pub fn asks(self, found: &Finding) -> bool {
+        match (&found.facts, self) {
+            // A lamp anywhere before a camera is in its picture.
+            (Facts::LightInPicture(_), _) => self == Self::Picture,
+            (Facts::HeadRoom(Under::Car), _) => matches!(self, Self::OverCar | Self::Car),
+            (Facts::HeadRoom(Under::Stand), _) => matches!(self, Self::OverStand | Self::Target | Self::Axis),
+            (Facts::HeadRoom(Under::Person), _) => self == Self::OverPerson,
+            // What stands there is in the way of the car, which has its own column.
+            (_, Self::OverCar | Self::OverPerson) => false,
+            (facts, Self::AxisUnknown) => *facts == Facts::AxisUnknown,
+            (Facts::AlignmentOff(_), _) => self == Self::Alignment,
+            (Facts::AlignmentUnknown(_), _) => self == Self::AlignmentUnknown,
+            (_, Self::Alignment | Self::AlignmentUnknown) => false,
+            _ => true,
+        }
+    }
+
+    /// Whether what is asked is said of the car, whatever stands in the bay.
+    pub const fn is_of_the_car(self) -> bool {
+        matches!(self, Self::AxisUnknown | Self::Alignment | Self::AlignmentUnknown)
+    }
 
     /// The bay with a row in this relation to the place; `None` where the two cannot be put together.
     pub fn with(self, row: Row, relation: Relation, variant: Variant) -> Option<Arrangement> {
         let mut arrangement = self.alone();
         // On runways these places are beside the runways themselves.
-        let at_the_car = matches!(self, Self::Car | Self::Tyre | Self::Mark | Self::Run | Self::WorkingRoom);
+        let at_the_car = matches!(
+            self,
+            Self::Car
+                | Self::Tyre
+                | Self::Mark
+                | Self::Run
+                | Self::WorkingRoom
+                | Self::OverCar
+                | Self::OverPerson
+        );
         if variant == Variant::Raised && at_the_car {
             return None;
         }
@@ -188,9 +317,37 @@ impl Column {
         }
         // A thin thing meets a slanting edge at one place; a wall is as thick as walls are.
         let length = if matches!(row, Row::Wall(_)) { 100.0 } else { 0.002 };
-        row.put(&mut arrangement, edge + DVec2::new(0.0, relation.gap()), length, 100.0);
+        match (row, self.free_from()) {
+            (Row::Ceiling, _) => {
+                let up_to = self.free_under_ceiling();
+                if self.is_zone() {
+                    arrangement.aiming.zones[0].span = span(0.0, up_to);
+                }
+                arrangement.bay.ceiling_mm = up_to + relation.gap();
+                arrangement.bay.walls_known = Known::Within(KNOWN_MM);
+            }
+            // What hangs is put over the place, wholly.
+            (Row::Thing(_, Hangs::Yes, _), Some(from)) => {
+                row.put(&mut arrangement, edge - DVec2::new(0.0, 150.0), length, 100.0);
+                let bottom = from + relation.gap();
+                let thing = arrangement.bay.things.last_mut()?;
+                thing.span = span(bottom, bottom + 300.0);
+            }
+            _ => row.put(&mut arrangement, edge + DVec2::new(0.0, relation.gap()), length, 100.0),
+        }
+        if self == Self::Alignment {
+            arrangement.on_this_car.set_back_mm = Some(SET_BACK_MM - relation.gap());
+        }
         variant.set(&mut arrangement);
         Some(arrangement)
+    }
+
+    /// Whether it is a keep-clear zone.
+    const fn is_zone(self) -> bool {
+        matches!(
+            self,
+            Self::NothingZone | Self::MetalZone | Self::ReflectingZone | Self::PeopleZone | Self::LightZone
+        )
     }
 
     /// The middle of the edge of its place, left of it seen along the bay.
@@ -207,12 +364,19 @@ impl Column {
             Self::Fresnel => DVec2::new(6_800.0, 3_062.397),
             Self::Feet => DVec2::new(9_100.0, 3_300.0),
             Self::Target => DVec2::new(8_810.0, 3_250.0),
-            Self::Car => DVec2::new(2_500.0, 3_900.0),
+            Self::Car | Self::OverCar => DVec2::new(2_500.0, 3_900.0),
+            Self::OverStand => DVec2::new(8_810.0, 3_250.0),
+            // The thrust line starts at the rear axle, at x = 1400 mm, 0.1° to the left; the target is set off from the sensor.
+            Self::Axis => DVec2::new(4_800.0, 3_000.0) + turned(DVec2::new(4_010.0, 250.0)),
+            // Far from everything.
+            Self::AxisUnknown | Self::Alignment | Self::AlignmentUnknown => DVec2::new(10_500.0, 4_500.0),
             // The tread of the front left tyre: 1540 / 2 + 200 / 2 left of the middle.
             Self::Tyre => DVec2::new(4_000.0, 3_870.0),
             Self::Mark => DVec2::new(1_400.0, 4_020.0),
             Self::Run => DVec2::new(6_000.0, 4_020.0),
             Self::WorkingRoom => DVec2::new(2_500.0, 4_500.0),
+            // Beside the car, where people work.
+            Self::OverPerson => DVec2::new(2_500.0, 4_400.0),
             Self::WayOut => DVec2::new(11_000.0, 1_000.0),
             // 3200 mm ahead of the lens, 20° to the left.
             Self::Picture => DVec2::new(8_000.0, 3_000.0 + 3_200.0 * libm::tan(angle::radians(20.0))),
@@ -236,15 +400,28 @@ impl Column {
             Self::LightZone => keeps(Exclusion::Light),
             Self::Fresnel => alone.aiming.placements[0].target.width_mm = 20.0,
             Self::Mark | Self::Run => alone.aiming.mark_plan = marks,
-            Self::WorkingRoom => alone.aiming.working_room_mm = Some(600.0),
+            Self::WorkingRoom | Self::OverPerson => alone.aiming.working_room_mm = Some(600.0),
             Self::WayOut => {
                 let outline = rectangle((10_500.0, 0.0), (11_500.0, 1_000.0));
                 alone.bay.keep_free = vec![KeepFree { id: "way".into(), kind: KeepFreeKind::Exit, outline }];
             }
-            // Feet narrower than the target.
-            Self::Target => {
+            // Feet narrower than the target, and a mast higher than the car.
+            Self::Target | Self::OverStand | Self::Axis => {
                 let stand = alone.aiming.placements[0].target.stand.as_mut().unwrap();
                 stand.base = rectangle((-500.0, -100.0), (-20.0, 100.0)).into();
+                stand.top_mm = STAND_TOP_MM;
+                if self == Self::OverStand {
+                    // As wide as the target, so that what hangs over that hangs over it.
+                    (stand.mast_mm, stand.mast_behind_mm) = (500.0, 250.0);
+                }
+                if self == Self::Axis {
+                    alone.aiming.axis = ReferenceAxis::ThrustLine;
+                    alone.on_this_car.rear_toe_rad = Some((0.0, 2.0 * THRUST_RAD));
+                }
+            }
+            Self::AxisUnknown => alone.aiming.axis = ReferenceAxis::ThrustLine,
+            Self::Alignment | Self::AlignmentUnknown => {
+                alone.aiming.alignment.set_back_mm = Some(SET_BACK_MM);
             }
             Self::Picture => {
                 let camera = Camera { pixels_across: 1_280, pixels_down: 960 };
@@ -252,7 +429,9 @@ impl Column {
                 alone.sensor.view.azimuth_half_rad = angle::radians(20.0);
                 alone.aiming.placements[0].target.kind = TargetKind::Board;
             }
-            Self::Sight | Self::Feet | Self::Car | Self::Tyre => {}
+            // A hand's breadth over the roof is another column's.
+            Self::Car => alone.shop.over_car_mm = 0.0,
+            Self::Sight | Self::Feet | Self::OverCar | Self::Tyre => {}
         }
         alone
     }

@@ -18,6 +18,8 @@ pub enum Row {
     Feature(FloorFeatureKind),
     /// A mark that stays on the floor.
     PermanentMark,
+    /// The ceiling of the room.
+    Ceiling,
     /// A place in the floor, standing proud of the floor by a metre.
     Proud(FloorFeatureKind, Made),
 }
@@ -71,7 +73,7 @@ impl Row {
                 }
             }
         }
-        all.extend([Self::IdleRunway, Self::PermanentMark]);
+        all.extend([Self::IdleRunway, Self::PermanentMark, Self::Ceiling]);
         all.extend(Material::ALL.map(Self::Wall));
         for kind in [FloorFeatureKind::Drain, FloorFeatureKind::Pit, FloorFeatureKind::Joint] {
             all.push(Self::Feature(kind));
@@ -87,8 +89,15 @@ impl Row {
                 matches!(kind, ThingKind::Cabinet | ThingKind::LiftArm | ThingKind::Lamp | ThingKind::Person)
             }
             Self::Wall(material) => matches!(material, Material::Brick | Material::Steel | Material::Unknown),
-            Self::IdleRunway | Self::PermanentMark | Self::Feature(_) | Self::Proud(..) => true,
+            Self::IdleRunway | Self::PermanentMark | Self::Ceiling | Self::Feature(_) | Self::Proud(..) => {
+                true
+            }
         }
+    }
+
+    /// Whether it hangs.
+    pub const fn hangs(self) -> bool {
+        matches!(self, Self::Thing(_, Hangs::Yes, _))
     }
 
     /// Whether a finding's subject is it.
@@ -98,6 +107,7 @@ impl Row {
             Self::IdleRunway => *subject == Subject::Runway("row".into()),
             // It is named by the mark beside it.
             Self::PermanentMark => matches!(subject, Subject::Mark(_)),
+            Self::Ceiling => *subject == Subject::Ceiling,
             Self::Wall(_) => matches!(subject, Subject::Wall(id) if id.as_str().starts_with("row")),
             Self::Feature(_) | Self::Proud(..) => *subject == Subject::FloorFeature("row".into()),
         }
@@ -108,7 +118,7 @@ impl Row {
         match self {
             Self::Thing(_, Hangs::Yes, _) => span(410.0, 700.0),
             Self::Thing(_, Hangs::No, _) | Self::IdleRunway | Self::Proud(..) => span(0.0, 1_000.0),
-            Self::Wall(_) => span(0.0, 3_000.0),
+            Self::Wall(_) | Self::Ceiling => span(0.0, 3_000.0),
             Self::Feature(_) | Self::PermanentMark => span(0.0, 0.001),
         }
     }
@@ -134,6 +144,8 @@ impl Row {
                 });
                 arrangement.bay.walls_known = Known::Within(KNOWN_MM);
             }
+            // It is put by its height.
+            Self::Ceiling => {}
             Self::PermanentMark => {
                 arrangement.bay.marks.push(PermanentMark { id: "row".into(), at });
             }

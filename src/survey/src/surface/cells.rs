@@ -24,6 +24,8 @@ pub(super) struct Cell {
     corners: Vec<Spot>,
     middle: DVec2,
     slope: DVec2,
+    /// How steep it is anywhere within.
+    pub(super) steepest: f64,
     /// How much the floor's slope changes hereabouts, per mm.
     bend: f64,
     pub(super) low: DVec2,
@@ -88,7 +90,10 @@ impl Cell {
         let twist = |corner: &Spot| {
             2.0 * (corner.level_mm - plane.at(corner.at)).abs() / corner.at.distance_squared(middle)
         };
+        // And at a corner it rises or falls so much more steeply than the plane.
+        let bent = |corner: &Spot| twist(corner) * corner.at.distance(middle);
         Some(Self {
+            steepest: plane.slope.length() + corners.iter().map(bent).fold(0.0, f64::max),
             bend: if corners.len() > 3 { corners.iter().map(twist).fold(0.0, f64::max) } else { 0.0 },
             slope: plane.slope,
             middle,

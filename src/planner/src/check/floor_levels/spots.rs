@@ -5,8 +5,8 @@ use baywright_geometry::marks::Construction;
 use baywright_geometry::{DVec2, Outline, Prism};
 use baywright_survey::Level;
 
-use crate::check::Context;
 use crate::check::finding::Subject;
+use crate::check::{Context, sway};
 use crate::model::{FloorSurvey, Id, Runway};
 
 /// What something stands on, with its own survey: one of the floor says nothing of a runway.
@@ -26,6 +26,8 @@ pub(super) struct Spot {
     pub(super) ground: usize,
     pub(super) at: DVec2,
     pub(super) level: Option<Level>,
+    /// How much higher or lower it may be where it stands if the car, with all that is laid from it, stands elsewhere, mm.
+    pub(super) moved_mm: f64,
 }
 
 /// Where a stand's base rests: its corners, or the four quarters of a round one.
@@ -70,11 +72,14 @@ impl<'a> Spots<'a> {
             carrying.iter().position(holds).map(|index| index + 1)
         };
         let spot = |of: Subject, ground: usize, at: DVec2| {
-            let level = grounds.get(ground).and_then(|ground| {
-                let level = ground.survey?.points.at(at)?;
-                Some(Level { level_mm: level.level_mm + ground.raised, ..level })
-            });
-            Spot { of, ground, at, level }
+            let own = grounds.get(ground);
+            let survey = own.and_then(|own| own.survey);
+            let raised = own.map_or(0.0, |own| own.raised);
+            let level = survey.and_then(|survey| survey.points.at(at));
+            let level = level.map(|level| Level { level_mm: level.level_mm + raised, ..level });
+            let off = sway(arrangement, place.distance(at));
+            let steep = survey.filter(|_| off > 0.0).map_or(0.0, |own| own.points.steepest_near(at, off));
+            Spot { of, ground, at, level, moved_mm: steep * off }
         };
         // A wheel that no runway holds is found by another check.
         let ground_of = |at: DVec2| if carrying.is_empty() { Some(0) } else { on_runway(at) };

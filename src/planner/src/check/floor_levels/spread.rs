@@ -3,7 +3,7 @@
 use baywright_survey::Level;
 
 use super::spots::{Spot, Spots};
-use super::{care_of, no_cure};
+use super::{by_the_car, care_of, no_cure};
 use crate::check::finding::{Finding, Quantity, Severity};
 use crate::check::{Context, FloorFact, SPEAKS_FROM_MM};
 
@@ -13,22 +13,42 @@ type Surveyed<'a> = (&'a Spot, Level);
 /// Highest against lowest of what stands on the floor.
 pub(super) fn spread(context: &Context<'_>, spots: &Spots<'_>, limit: f64) -> Option<Finding> {
     let known: Vec<Surveyed<'_>> = spots.standing().filter_map(|spot| Some((spot, spot.level?))).collect();
-    let highest = outermost(&known, |level| level.level_mm);
-    let lowest = outermost(&known, |level| -level.level_mm);
-    let pairs = || highest.iter().flat_map(|high| lowest.iter().map(move |low| (high, low)));
+    let outer = |moved: f64| {
+        let highest = outermost(&known, |(spot, level)| level.level_mm + moved * spot.moved_mm);
+        let lowest = outermost(&known, |(spot, level)| moved * spot.moved_mm - level.level_mm);
+        (highest, lowest)
+    };
+    let (highest, lowest) = outer(0.0);
     let found = |fact: FloorFact, pair: (&Surveyed<'_>, &Surveyed<'_>), by: f64| {
         let mut of = vec![pair.0.0.of.clone(), pair.1.0.of.clone()];
         of.dedup();
         care_of(context, fact, of, pair.1.0.at).against(Quantity::Length(by), Quantity::Length(limit))
     };
     let apart = |pair: &(&Surveyed<'_>, &Surveyed<'_>)| pair.0.1.level_mm - pair.1.1.level_mm;
-    let worst = pairs().max_by(|a, b| apart(a).total_cmp(&apart(b)))?;
+    let worst = pairs(&highest, &lowest).max_by(|a, b| apart(a).total_cmp(&apart(b)))?;
     if apart(&worst) > limit + SPEAKS_FROM_MM {
         let uneven = no_cure(found(FloorFact::Uneven, worst, apart(&worst)));
         return Some(Finding { severity: Severity::Stops, ..uneven });
     }
-    let worst = pairs().max_by(|a, b| at_worst(*a).total_cmp(&at_worst(*b)))?;
-    (at_worst(worst) > limit + SPEAKS_FROM_MM).then(|| found(FloorFact::MaybeUneven, worst, at_worst(worst)))
+    let (highest, lowest) = outer(1.0);
+    let most = |pair| at_worst(pair) + moved(pair);
+    let worst = pairs(&highest, &lowest).max_by(|a, b| most(*a).total_cmp(&most(*b)))?;
+    let over = most(worst) - limit;
+    (over > SPEAKS_FROM_MM)
+        .then(|| by_the_car(context, found(FloorFact::MaybeUneven, worst, most(worst)), over, moved(worst)))
+}
+
+fn pairs<'b, 'a>(
+    highest: &'b [Surveyed<'a>],
+    lowest: &'b [Surveyed<'a>],
+) -> impl Iterator<Item = (&'b Surveyed<'a>, &'b Surveyed<'a>)> {
+    highest.iter().flat_map(move |high| lowest.iter().map(move |low| (high, low)))
+}
+
+/// How much more they may differ if the car stands elsewhere, with all that is laid from it: the one may be higher where the
+/// other is lower.
+fn moved((high, low): (&Surveyed<'_>, &Surveyed<'_>)) -> f64 {
+    if high.0.at.distance(low.0.at) > 0.0 { high.0.moved_mm + low.0.moved_mm } else { 0.0 }
 }
 
 /// How much higher one may be than another: of one place nothing is uncertain.
@@ -40,10 +60,11 @@ fn at_worst((high, low): (&Surveyed<'_>, &Surveyed<'_>)) -> f64 {
 
 /// Those among which the highest must be, with what is uncertain: all but what two others, in other places, are at least as high
 /// and as uncertain as. Few of many: a stand of many corners is not compared with each of another.
-fn outermost<'a>(known: &[Surveyed<'a>], up: impl Fn(&Level) -> f64) -> Vec<Surveyed<'a>> {
+fn outermost<'a>(known: &[Surveyed<'a>], up: impl Fn(&Surveyed<'a>) -> f64) -> Vec<Surveyed<'a>> {
     let mut known = known.to_vec();
-    known.sort_by(|(a, x), (b, y)| {
-        let by_level = up(y).total_cmp(&up(x)).then(y.within_mm.total_cmp(&x.within_mm));
+    known.sort_by(|one, other| {
+        let ((a, x), (b, y)) = (one, other);
+        let by_level = up(other).total_cmp(&up(one)).then(y.within_mm.total_cmp(&x.within_mm));
         by_level.then(a.at.x.total_cmp(&b.at.x)).then(a.at.y.total_cmp(&b.at.y))
     });
     known.dedup_by(|(a, x), (b, y)| a.at == b.at && x.level_mm == y.level_mm);
@@ -153,7 +174,7 @@ mod tests {
                     // Many of them in one place.
                     let at = DVec2::new((next() * 20.0).round(), 0.0);
                     let level = if round % 2 == 0 { level } else { Level { level_mm: 1.0, ..level } };
-                    Spot { of: Subject::Car, ground: 0, at, level: Some(level) }
+                    Spot { of: Subject::Car, ground: 0, at, level: Some(level), moved_mm: 0.0 }
                 })
                 .collect();
             // What is in one place has one level.
@@ -163,8 +184,8 @@ mod tests {
                 let pairs = high.iter().flat_map(|high| low.iter().map(move |low| at_worst((high, low))));
                 pairs.fold(f64::NEG_INFINITY, f64::max)
             };
-            let high = outermost(&known, |level| level.level_mm);
-            let low = outermost(&known, |level| -level.level_mm);
+            let high = outermost(&known, |own| own.1.level_mm);
+            let low = outermost(&known, |own| -own.1.level_mm);
             assert_eq!(worst(&high, &low), worst(&known, &known));
             assert!(high.len() <= 21 && low.len() <= 21, "{} {}", high.len(), low.len());
         }

@@ -2,7 +2,7 @@
 
 use super::spots::Spot;
 use super::tilt::Wheels;
-use super::{care_of, no_cure};
+use super::{by_the_car, care_of, no_cure};
 use crate::check::finding::{Finding, Quantity, Severity};
 use crate::check::{Context, FloorFact, SPEAKS_FROM_MM};
 
@@ -39,8 +39,10 @@ pub(super) fn target_height(
     target: &Spot,
 ) -> Option<Finding> {
     let (level, limit) = (target.level?, height_limit(context, index)?);
-    let (plane, plane_within) = wheels.figure(|stance| stance.plane.at(target.at));
-    let (off, within) = (level.level_mm - plane, libm::hypot(plane_within, level.within_mm));
+    let plane = wheels.figure(|stance| stance.plane.at(target.at));
+    let (off, within) = (level.level_mm - plane.value, libm::hypot(plane.within, level.within_mm));
+    let moved = plane.moved + target.moved_mm;
+    let most = off.abs() + within + moved;
     let high = off > 0.0;
     let lies = context.scene.targets.get(index)?.lies;
     // Under a raised car that is said of the mat already, whatever the floor.
@@ -59,7 +61,8 @@ pub(super) fn target_height(
         let found = no_cure(say(is_off, off.abs()));
         Some(if lies { Finding { severity: Severity::Stops, ..found } } else { found })
     } else {
-        (off.abs() + within > limit + SPEAKS_FROM_MM).then(|| say(may_be_off, off.abs() + within))
+        (most > limit + SPEAKS_FROM_MM)
+            .then(|| by_the_car(context, say(may_be_off, most), most - limit, moved))
     }
 }
 

@@ -11,8 +11,8 @@
 use baywright_geometry::angle;
 use baywright_survey::Stance;
 
-use super::tilt::{SPEAKS_FROM_RAD, Wheels};
-use super::{care_of, no_cure};
+use super::tilt::{Figure, SPEAKS_FROM_RAD, Wheels};
+use super::{by_the_car, care_of, no_cure};
 use crate::check::finding::{Finding, Quantity, Severity, Subject};
 use crate::check::{Context, FloorFact, OffBy, SPEAKS_FROM_MM};
 use crate::model::{TargetKind, VerticalReference};
@@ -22,6 +22,8 @@ struct Off {
     by: OffBy,
     value: f64,
     within: f64,
+    /// By how much more if the car stands elsewhere.
+    moved: f64,
     limit: f64,
     stops: bool,
 }
@@ -37,11 +39,15 @@ impl Off {
     }
 
     fn may_be_off(&self) -> bool {
-        self.value + self.within > self.limit + self.slack()
+        self.most() > self.limit + self.slack()
+    }
+
+    fn most(&self) -> f64 {
+        self.value + self.within + self.moved
     }
 
     fn share(&self) -> f64 {
-        (self.value + self.within) / self.limit
+        self.most() / self.limit
     }
 }
 
@@ -70,7 +76,8 @@ pub(super) fn target_plumb(context: &Context<'_>, wheels: &Wheels, index: usize)
         return Some(if off.stops { Finding { severity: Severity::Stops, ..found } } else { found });
     }
     let off = worst(Off::may_be_off)?;
-    Some(say(FloorFact::PlumbMaybeOff(off.by), off, off.value + off.within))
+    let found = say(FloorFact::PlumbMaybeOff(off.by), off, off.most());
+    Some(by_the_car(context, found, off.most() - off.limit, off.moved))
 }
 
 /// All that the tilt does to one target; `None` of one that is not set by the plumb line.
@@ -92,34 +99,28 @@ fn offs(context: &Context<'_>, wheels: &Wheels, index: usize) -> Option<Vec<Off>
         |stance: &Stance| roll_counts * stance.roll_rad * aside - pitch_counts * stance.pitch_rad * ahead;
     let leans =
         |stance: &Stance| roll_counts * stance.roll_rad * ahead + pitch_counts * stance.pitch_rad * aside;
-    let (tip, tip_within) = wheels.figure(rises);
-    let (lean, lean_within) = wheels.figure(leans);
-    let (tip, lean) = (tip.abs(), lean.abs());
+    let upright = |figure: Figure| Figure { value: figure.value.abs(), ..figure };
+    let (tip, lean) = (upright(wheels.figure(rises)), upright(wheels.figure(leans)));
     let over = (target.set.height_mm - scene.carried_at_mm).abs();
     let own = &placement.tolerance;
     let rule = placement.target.error;
     let seen = |across: f64| libm::atan2(across, away);
-    let off = |by, (value, within): (f64, f64), limit: Option<f64>| {
-        Some(Off { by, value, within, limit: limit?, stops: true })
+    let off = |by, figure: &Figure, times: &dyn Fn(f64) -> f64, limit: Option<f64>| {
+        let (value, within, moved) = (times(figure.value), times(figure.within), times(figure.moved));
+        Some(Off { by, value, within, moved, limit: limit?, stops: true })
     };
     let aim = &aiming.tolerance;
     let roll_limit = own.pitch_rad.unwrap_or(aim.elevation_rad);
     let roll = (placement.target.kind == TargetKind::Board).then_some(roll_limit);
+    let as_it_is = |by: f64| by;
+    let shifted = |by: f64| over * by;
     let all = [
-        off(OffBy::Pitch, (tip, tip_within), own.pitch_rad),
-        off(OffBy::Along, (over * tip, over * tip_within), own.along_mm),
-        off(OffBy::Across, (over * lean, over * lean_within), own.across_mm),
-        off(
-            OffBy::Elevation,
-            (rule.by_squareness * tip, rule.by_squareness * tip_within),
-            Some(aim.elevation_rad),
-        ),
-        off(
-            OffBy::Azimuth,
-            (rule.by_place * seen(over * lean), rule.by_place * seen(over * lean_within)),
-            Some(aim.azimuth_rad),
-        ),
-        off(OffBy::Roll, (lean, lean_within), roll).map(|own| Off { stops: false, ..own }),
+        off(OffBy::Pitch, &tip, &as_it_is, own.pitch_rad),
+        off(OffBy::Along, &tip, &shifted, own.along_mm),
+        off(OffBy::Across, &lean, &shifted, own.across_mm),
+        off(OffBy::Elevation, &tip, &|by| rule.by_squareness * by, Some(aim.elevation_rad)),
+        off(OffBy::Azimuth, &lean, &|by| rule.by_place * seen(over * by), Some(aim.azimuth_rad)),
+        off(OffBy::Roll, &lean, &as_it_is, roll).map(|own| Off { stops: false, ..own }),
     ];
     Some(all.into_iter().flatten().collect())
 }

@@ -3,8 +3,8 @@
 use baywright_geometry::{DVec2, DVec3, angle};
 use baywright_survey::{Stance, stance};
 
-use super::spots::Spots;
-use super::{care_of, no_cure};
+use super::spots::{Spot, Spots};
+use super::{by_the_car, care_of, no_cure};
 use crate::check::finding::{Finding, Quantity, Severity, Subject};
 use crate::check::{Context, FloorFact};
 
@@ -24,49 +24,73 @@ pub enum Tilt {
     RightUp,
 }
 
+/// A figure of how the car stands.
+#[derive(Clone, Copy)]
+pub(super) struct Figure {
+    pub(super) value: f64,
+    /// How surely, as far as the levels are uncertain.
+    pub(super) within: f64,
+    /// By how much more it may be off if the car stands elsewhere.
+    pub(super) moved: f64,
+}
+
+impl Figure {
+    /// The most that it may be, either way.
+    pub(super) fn most(&self) -> f64 {
+        self.value.abs() + self.within + self.moved
+    }
+}
+
 /// The wheel points with their levels, and how the car stands on them.
 pub(super) struct Wheels {
     points: [DVec3; 4],
     within: [f64; 4],
+    moved: [f64; 4],
     ahead: DVec2,
     stance: Stance,
 }
 
 impl Wheels {
     pub(super) fn of(context: &Context<'_>, spots: &Spots<'_>) -> Option<Self> {
-        let known: Vec<(DVec3, f64)> = spots
-            .wheels
-            .iter()
-            .filter_map(|spot| spot.level.map(|level| (spot.at.extend(level.level_mm), level.within_mm)))
-            .collect();
-        let known: [(DVec3, f64); 4] = known.try_into().ok()?;
-        let (points, within) = (known.map(|(point, _)| point), known.map(|(_, within)| within));
+        let known = |spot: &Spot| {
+            let level = spot.level?;
+            Some((spot.at.extend(level.level_mm), level.within_mm, spot.moved_mm))
+        };
+        let known: Vec<(DVec3, f64, f64)> = spots.wheels.iter().filter_map(known).collect();
+        let known: [(DVec3, f64, f64); 4] = known.try_into().ok()?;
+        let (points, within) = (known.map(|own| own.0), known.map(|own| own.1));
+        let moved = known.map(|own| own.2);
         let ahead = angle::direction(context.scene.bay_from_vehicle.heading());
-        Some(Self { points, within, ahead, stance: stance(&points, ahead)? })
+        Some(Self { points, within, moved, ahead, stance: stance(&points, ahead)? })
     }
 
-    /// What a figure of the stance is and how surely, each wheel's level being off by what is uncertain of it in turn.
-    pub(super) fn figure(&self, of: impl Fn(&Stance) -> f64) -> (f64, f64) {
+    /// What a figure of the stance is and how surely, each wheel's level being off by what is uncertain of it in turn; and by
+    /// how much more it may be off, each being off by what the car's place makes of it at once.
+    pub(super) fn figure(&self, of: impl Fn(&Stance) -> f64) -> Figure {
         let value = of(&self.stance);
-        let off = |wheel: usize| {
+        let off = |by: &[f64; 4], wheel: usize| {
             let mut points = self.points;
-            if let (Some(point), Some(within)) = (points.get_mut(wheel), self.within.get(wheel)) {
-                point.z += within;
+            if let (Some(point), Some(by)) = (points.get_mut(wheel), by.get(wheel)) {
+                point.z += by;
             }
-            stance(&points, self.ahead).map_or(0.0, |other| of(&other) - value)
+            stance(&points, self.ahead).map_or(0.0, |other| (of(&other) - value).abs())
         };
-        (value, (0..4).map(|wheel| off(wheel) * off(wheel)).sum::<f64>().sqrt())
+        let within = (0..4).map(|wheel| off(&self.within, wheel).powi(2)).sum::<f64>().sqrt();
+        let is_moved = self.moved.iter().any(|by| *by > 0.0);
+        let moved = if is_moved { (0..4).map(|wheel| off(&self.moved, wheel)).sum() } else { 0.0 };
+        Figure { value, within, moved }
     }
 }
 
 pub(super) fn tilt(context: &Context<'_>, wheels: &Wheels, findings: &mut Vec<Finding>) {
     let Some(floor) = context.arrangement.aiming.floor else { return };
     let here = context.scene.bay_from_vehicle.origin();
-    for (limit, (by, within), ways) in [
+    for (limit, figure, ways) in [
         (floor.pitch_rad, wheels.figure(|stance| stance.pitch_rad), [Tilt::NoseDown, Tilt::NoseUp]),
         (floor.roll_rad, wheels.figure(|stance| stance.roll_rad), [Tilt::LeftUp, Tilt::RightUp]),
     ] {
         let Some(limit) = limit else { continue };
+        let by = figure.value;
         let way = if by >= 0.0 { ways[0] } else { ways[1] };
         let say = |fact: FloorFact, by: f64| {
             care_of(context, fact, vec![Subject::Car], here)
@@ -75,8 +99,9 @@ pub(super) fn tilt(context: &Context<'_>, wheels: &Wheels, findings: &mut Vec<Fi
         if by.abs() > limit + SPEAKS_FROM_RAD {
             let tilted = no_cure(say(FloorFact::Tilted(way), by.abs()));
             findings.push(Finding { severity: Severity::Stops, ..tilted });
-        } else if by.abs() + within > limit + SPEAKS_FROM_RAD {
-            findings.push(say(FloorFact::MaybeTilted(way), by.abs() + within));
+        } else if figure.most() > limit + SPEAKS_FROM_RAD {
+            let found = say(FloorFact::MaybeTilted(way), figure.most());
+            findings.push(by_the_car(context, found, figure.most() - limit, figure.moved));
         }
     }
 }

@@ -10,7 +10,7 @@ use crate::assessment::{
     AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Lacks, Lit, Misplaced, OnRunways,
     Painted, Quantity, Severity, StandReach, Subject, TooLarge, Under,
 };
-use crate::model::{Id, Known, Material, Metal, Opening, Provenance, ShopFigure, Thing};
+use crate::model::{Id, Known, Material, Metal, Provenance, ShopFigure, Thing};
 use crate::scene::TargetPart;
 
 impl About<'_> {

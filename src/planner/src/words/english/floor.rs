@@ -103,7 +103,7 @@ pub(super) const fn detail(fact: FloorFact) -> &'static str {
             "The aiming needs a floor that is more level there; park on a part that is, or have it levelled."
         }
         FloorFact::MaybeUneven => {
-            "Between surveyed points the floor may bend as it does around them; survey it more closely there."
+            "Between surveyed points the floor may bend as it does around them, and the car may stand a little elsewhere."
         }
         FloorFact::Tilted(_) => "That is the plane of the wheels, on the floor as surveyed.",
         FloorFact::MaybeTilted(_) => "That is the plane of the wheels, with what is uncertain of the levels.",

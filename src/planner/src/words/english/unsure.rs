@@ -33,6 +33,7 @@ impl About<'_> {
                 (Code::LightInPicture, _) => format!("{what} may come into the picture of {of}"),
                 (Code::WheelOffRunway, _) => format!("a wheel may leave {what}"),
                 (Code::WheelPlace, _) => format!("a wheel may come onto {what}"),
+                (Code::MarkInAir, _) => format!("{of} may lie beside {what}, in the air"),
                 (Code::MarkPlace | Code::StandClash, Subject::FloorFeature(_)) => {
                     format!("{of} may come onto {what}")
                 }
