@@ -11,8 +11,8 @@ use baywright_planner::model::{
 
 use super::building::Built;
 use super::{
-    ArrangementFile, LayoutFile, MovedFile, OnThisCarFile, OpeningFile, ParkedKnownFile, PermanentMarkFile,
-    SetFile, ShapeFile, SurveyFile, TapedFile, ThingFile, UnderlayFile,
+    ArrangementFile, LayoutFile, OnThisCarFile, OpeningFile, ParkedKnownFile, PermanentMarkFile, SetFile,
+    ShapeFile, SurveyFile, TapedFile, ThingFile, UnderlayFile,
 };
 use crate::figure::{Figure, Point, vec2, vec3, vecs};
 use crate::shape::Faults;

@@ -299,6 +299,8 @@ pub enum Facts {
     OutsideRoom {
         /// Which part of a target and its stand; `None` of what has no parts.
         part: Option<TargetPart>,
+        /// Whether a door that is open does not let it through though the ground beyond is free so far: for its lintel or sill.
+        no_fit: bool,
         /// What the set-up takes more than the room gives, if no move makes it fit.
         too_large: Option<TooLarge>,
     },

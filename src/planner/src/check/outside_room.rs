@@ -160,9 +160,14 @@ fn part(
     findings: &mut Vec<Finding>,
 ) {
     for (barrier, depth, deepest) in passed(context, [solid]) {
+        let no_fit = context.arrangement.bay.openings.iter().any(|door| {
+            let lets_through =
+                door.span.bottom() <= solid.span.bottom() && solid.span.top() <= door.span.top();
+            barrier == Subject::Opening(door.id.clone()) && !lets_through && depth <= door.free_beyond_mm
+        });
         findings.push(
             finding(
-                Facts::OutsideRoom { part, too_large: None },
+                Facts::OutsideRoom { part, no_fit, too_large: None },
                 Severity::Stops,
                 vec![subject.clone(), barrier],
                 deepest.extend(height),
@@ -303,6 +308,23 @@ mod tests {
         }
     }
 
+    /// The zone is 1500 mm high. Through an open door whose lintel is at 1400 it does not fit, though 5 m of ground are free
+    /// beyond; where the lintel is high enough, it is the ground that may not do.
+    #[test]
+    fn a_lintel_is_not_ground_that_ends() {
+        let title = |lintel: f64, free: f64| {
+            let mut arrangement = parked_at(6_300.0);
+            let door = Opening { span: span(0.0, lintel), ..open_door(1, 1_000.0, 4_000.0, free) };
+            arrangement.bay.openings = vec![door];
+            let found = check(&arrangement, Code::OutsideRoom, Severity::Stops, None);
+            words::Words::new(&arrangement, words::Locale::default()).title(&found)
+        };
+        assert_eq!(title(1_400.0, 5_000.0), "Keep-clear zone does not fit through the roller door");
+        let ends = "Keep-clear zone would reach further through the roller door than is known to be free";
+        assert_eq!(title(2_500.0, 60.0), ends);
+        assert_eq!(title(1_400.0, 0.0), ends);
+    }
+
     /// The car's tail, square through the near wall from y = 2100 to 3900: past a shut door that ends at 3500 and the wall beside
     /// it, it is the wall that is passed, whichever way the bay is walked round; a door as wide as the tail is told.
     #[test]
@@ -435,6 +457,7 @@ mod tests {
             found.iter().any(|f| f.facts
                 == Facts::OutsideRoom {
                     part: None,
+                    no_fit: false,
                     too_large: Some(crate::TooLarge::Long { needs_mm: 9_200.0, there_mm: 9_000.0 })
                 }),
             "{found:#?}"

@@ -10,7 +10,7 @@ use crate::assessment::{
     AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Lacks, Lit, Misplaced, OnRunways,
     Painted, Quantity, Severity, StandReach, Subject, TooLarge, Under,
 };
-use crate::model::{Id, Known, Material, Metal, Opening, Provenance, ShopFigure, Thing};
+use crate::model::{Id, Known, Material, Metal, Provenance, ShopFigure, Thing};
 use crate::scene::TargetPart;
 
 impl About<'_> {
@@ -33,7 +33,7 @@ impl About<'_> {
         let first = finding.subjects.first().map_or_else(String::new, |s| self.bare_subject(s));
         let second = finding.subjects.get(1).map_or_else(String::new, |s| self.subject(s));
         match &finding.facts {
-            Facts::OutsideRoom { part, .. } => {
+            Facts::OutsideRoom { part, no_fit, .. } => {
                 let whose = finding.subjects.first().map_or_else(String::new, |own| self.subject(own));
                 let first = match part {
                     Some(TargetPart::Feet) => format!("the feet of {whose}"),
@@ -42,11 +42,14 @@ impl About<'_> {
                 };
                 match finding.subjects.get(1) {
                     Some(Subject::Opening(id)) => {
-                        let is_shut = |door: &Opening| door.id == *id && !door.is_open();
-                        if self.arrangement.bay.openings.iter().any(is_shut) {
-                            format!("{first} would go through {second}, which is shut")
-                        } else {
-                            format!("{first} would reach further through {second} than is known to be free")
+                        match self.arrangement.bay.openings.iter().find(|door| door.id == *id) {
+                            Some(door) if !door.is_open() => {
+                                format!("{first} would go through {second}, which is shut")
+                            }
+                            Some(_) if *no_fit => format!("{first} does not fit through {second}"),
+                            _ => format!(
+                                "{first} would reach further through {second} than is known to be free"
+                            ),
                         }
                     }
                     _ => format!("{first} would go through {second}"),
