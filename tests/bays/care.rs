@@ -42,7 +42,7 @@ impl Looked<'_> {
     }
 
     /// How far a ring is from the car's body and wheels, mm.
-    fn from_car(&self, ring: &[DVec2]) -> f64 {
+    fn gap_to_car(&self, ring: &[DVec2]) -> f64 {
         let car = self.placed.parts.iter().filter(|own| matches!(own.what, What::Car | What::Wheel));
         car.map(|own| gap(&own.ring, ring)).fold(f64::INFINITY, f64::min)
     }
@@ -51,7 +51,7 @@ impl Looked<'_> {
         let room = self.a.aiming.working_room_mm.unwrap_or(self.a.shop.working_room_mm);
         let (low, high) = (self.a.shop.step_over_mm, self.a.shop.duck_under_mm);
         for solid in self.solids.iter().filter(|own| own.is != Is::Carrying) {
-            let gap = self.from_car(&solid.ring);
+            let gap = self.gap_to_car(&solid.ring);
             if solid.high.min(high) - solid.low.max(low) > SURE_MM && gap < room - SURE_MM && gap > 0.0 {
                 self.add("working room", &solid.name, "car", gap);
             }
@@ -123,7 +123,7 @@ impl Looked<'_> {
             let stands = self.placed.parts.iter().filter(|own| !matches!(own.what, What::Zone(_)));
             let near = stands.map(|own| gap(&own.ring, &solid.ring)).fold(f64::INFINITY, f64::min);
             let hangs = (HANGS_MM..OVER_PERSON_MM).contains(&solid.low);
-            if hangs && over.is_none() && near < room - SURE_MM && self.from_car(&solid.ring) > 0.0 {
+            if hangs && over.is_none() && near < room - SURE_MM && self.gap_to_car(&solid.ring) > 0.0 {
                 told.push(("over a person", solid.name.clone(), solid.low));
             }
         }

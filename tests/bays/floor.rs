@@ -176,7 +176,7 @@ pub fn uneven(arrangement: &Arrangement, placed: &SetUp, care_counts: bool, foun
         {
             add("target's floor", &sight.name, off);
         }
-        plumb(arrangement, placement, sight, &plane, placed.carried, (ahead, left), care_counts, &mut add);
+        plumb(arrangement, placement, sight, (&plane, placed.carried, ahead), care_counts, &mut add);
     }
 }
 
@@ -197,9 +197,7 @@ fn plumb(
     arrangement: &Arrangement,
     placement: &Placement,
     sight: &Sight,
-    plane: &Plane,
-    carried: f64,
-    (ahead, left): (DVec2, DVec2),
+    (plane, carried, ahead): (&Plane, f64, DVec2),
     care_counts: bool,
     add: &mut impl FnMut(&'static str, &str, f64),
 ) {
@@ -207,6 +205,7 @@ fn plumb(
         return;
     }
     let floor = arrangement.aiming.floor;
+    let left = DVec2::new(-ahead.y, ahead.x);
     // A tilt that has a limit of its own is that limit's affair.
     let counts = |limit: Option<f64>, slope: f64| if limit.is_some() { 0.0 } else { slope };
     let along = counts(floor.and_then(|own| own.pitch_rad), plane.slope.dot(ahead));

@@ -152,7 +152,7 @@ fn on_runways(context: &Context<'_>, met: &mut Vec<Meets>) {
         if gap_mm < reach_mm - SPEAKS_FROM_MM {
             let may_be = MayBe { of, code, gap_mm, at: at.extend(runway.top_mm) };
             let what = Subject::Runway(runway.id.clone());
-            note(met, Meets::new(context, what, may_be, reach_mm, known_mm));
+            note_worst(met, Meets::new(context, what, may_be, reach_mm, known_mm));
         }
     };
     for tread in &context.scene.treads {
@@ -167,6 +167,17 @@ fn on_runways(context: &Context<'_>, met: &mut Vec<Meets>) {
         if let Some(runway) = carrying().find(holds) {
             near(Subject::Mark(id.clone()), Code::MarkInAir, runway, &[at]);
         }
+    }
+}
+
+/// Of each pair the one that lacks most: of tyres that stand as near to one edge the farther from the axle sways more.
+fn note_worst(met: &mut Vec<Meets>, new: Meets) {
+    let same = |own: &&mut Meets| own.what == new.what && own.may_be.of == new.may_be.of;
+    let spare = |own: &Meets| own.may_be.gap_mm - own.reach_mm;
+    match met.iter_mut().find(same) {
+        Some(known) if spare(known) <= spare(&new) => {}
+        Some(known) => *known = new,
+        None => met.push(new),
     }
 }
 
