@@ -146,7 +146,7 @@ fn ceiling(context: &Context<'_>, findings: &mut Vec<Finding>) {
         );
     }
     let over_person = CEILING_MM + context.arrangement.shop.within(context.arrangement.bay.walls_known);
-    if ceiling < over_person - super::SPEAKS_FROM_MM {
+    if ceiling < over_person {
         let at = scene.car_bounds.centre().extend(ceiling);
         findings.push(
             finding(

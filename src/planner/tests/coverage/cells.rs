@@ -101,6 +101,9 @@ fn by_the_car(row: Row, column: Column, relation: Relation, asked: Cell) -> Cell
     let is_by_height = row == Row::Ceiling || (column == Column::OverStand && row.hangs());
     match (asked, relation) {
         (UNSURE, Relation::Within) if is_by_height => Cell::Nothing(Reason::NoHigher),
+        (Cell::Found(..), Relation::Within) if column == Column::OverPerson => {
+            Cell::Nothing(Reason::NoHigher)
+        }
         (UNSURE, _) => UNSURE_BY_CAR,
         _ => asked,
     }
@@ -154,7 +157,8 @@ fn ceiling(column: Column, relation: Relation) -> Cell {
         Column::Car | Column::Target | Column::Axis | Column::OverStand => {
             solid(stops(&[Code::HeadRoom]), relation)
         }
-        Column::OverCar | Column::OverPerson => over(relation),
+        Column::OverCar => over(relation),
+        Column::OverPerson => over_person(relation),
         Column::Sight
         | Column::Fresnel
         | Column::Feet
@@ -165,6 +169,14 @@ fn ceiling(column: Column, relation: Relation) -> Cell {
         | Column::WayOut
         | Column::Picture => Cell::Nothing(Reason::OverOrUnder),
         Column::AxisUnknown | Column::Alignment | Column::AlignmentUnknown => of_the_car(column, relation),
+    }
+}
+
+/// As high as a person needs, and as much more as the height is uncertain by.
+fn over_person(relation: Relation) -> Cell {
+    match relation {
+        Relation::Over | Relation::Sliver | Relation::Within => care(&[Code::HeadRoom]),
+        Relation::Clear => Cell::Nothing(Reason::FarEnough),
     }
 }
 
@@ -246,9 +258,10 @@ fn thing(kind: ThingKind, hangs: Hangs, made: Made, column: Column, relation: Re
             Hangs::Yes => line(stops(&[Code::StandClash]), relation),
             Hangs::No => solid(stops(&[Code::StandClash]), relation),
         },
-        Column::OverCar | Column::OverPerson => match hangs {
-            Hangs::Yes => over(relation),
-            Hangs::No => Cell::Nothing(Reason::StandsBelow),
+        Column::OverCar | Column::OverPerson => match (hangs, column) {
+            (Hangs::Yes, Column::OverCar) => over(relation),
+            (Hangs::Yes, _) => over_person(relation),
+            (Hangs::No, _) => Cell::Nothing(Reason::StandsBelow),
         },
         Column::AxisUnknown | Column::Alignment | Column::AlignmentUnknown => of_the_car(column, relation),
         Column::Car => solid(stops(&[Code::CarClash]), relation),
