@@ -187,13 +187,13 @@ impl Solid {
         }
     }
 
-    /// Whether it is in the way of tapes and light, and of marks.
-    fn is_in_runs(&self) -> bool {
+    /// Whether it is in the way of a tape or light from there to there, if it is on the way.
+    fn is_in_run(&self, from: DVec2, to: DVec2) -> bool {
         match self.is {
-            Is::Thing | Is::Idle => true,
-            // What carries the car was there when its marks were thought of.
-            Is::Carrying => false,
-            Is::Proud => self.high > LIP_MM,
+            Is::Idle => true,
+            // What carries the car carries marks, too; beside it they lie on the floor.
+            Is::Carrying => depth_of(&self.ring, from) < 0.0 && depth_of(&self.ring, to) < 0.0,
+            Is::Thing | Is::Proud => self.high > LIP_MM,
         }
     }
 
@@ -333,14 +333,17 @@ impl<'a> Oracle<'a> {
             }
         }
         let over_mark = self.arrangement.shop.over_mark_mm;
-        let marks = placed.marks.iter().filter(|_| solid.is != Is::Carrying && solid.low < over_mark);
+        let marks = placed
+            .marks
+            .iter()
+            .filter(|_| solid.is != Is::Carrying && solid.low < over_mark && solid.high > 0.0);
         for (name, at) in marks.filter(|own| is_near(&[own.1])) {
             let deep = depth_of(&solid.ring, *at);
             if deep > margin || -deep < reach {
                 add("mark", name, deep);
             }
         }
-        let runs = placed.runs.iter().filter(|run| solid.is_in_runs() && solid.low < run.top);
+        let runs = placed.runs.iter().filter(|run| solid.is_in_run(run.from, run.to) && solid.low < run.top);
         for run in runs.filter(|run| is_near(&[run.from, run.to])) {
             if inside_of(&solid.ring, run.from, run.to, margin) {
                 add("run", &run.name, 0.0);
@@ -650,7 +653,7 @@ pub fn spare(placed: &SetUp, solid: &Solid) -> f64 {
     for (_, at) in placed.marks.iter().filter(|_| solid.low < placed.over_mark) {
         least = least.min(-depth_of(&solid.ring, *at));
     }
-    for run in placed.runs.iter().filter(|run| solid.is_in_runs() && solid.low < run.top) {
+    for run in placed.runs.iter().filter(|run| solid.is_in_run(run.from, run.to) && solid.low < run.top) {
         least = least.min(gap_to_line(&solid.ring, run.from, run.to));
     }
     for sight in &placed.sights {

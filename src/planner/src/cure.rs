@@ -184,9 +184,7 @@ fn margin(case: &Case<'_>, placed: &PlacedThing, by: DVec2, parked: ParkedKnown)
     let axle = case.arrangement.parked.origin();
     // How far the thing is from the axle then is how far it is now from where the axle would be.
     let far = |by: DVec2| check::farthest_of(&placed.prism.outline, axle - by);
-    let sway = |far: f64| check::sway_if(case.arrangement, parked, far);
-    // All of what may be in the way counts, and that reaches farther than the thing as it is drawn.
-    let at = |by: DVec2| placed.known_mm + sway(far(by) + placed.known_mm + sway(far(by)));
+    let at = |by: DVec2| placed.known_mm + check::sway_if(case.arrangement, parked, far(by));
     // The margin itself may lead further from the axle, where it is to be larger.
     at(by + by.normalize_or_zero() * at(by)).max(at(DVec2::ZERO))
 }

@@ -178,9 +178,13 @@ impl Volume {
     }
 }
 
+/// A tape goes over a lip or a cable as high as this, mm, and the light of a laser reaches behind it (common practice, no
+/// source).
+pub(super) const GOES_OVER_MM: f64 = 20.0;
+
 /// Whether something of these heights is in a run that is free up to `top`, mm: a tape goes over what is low.
 pub(super) fn is_in_run(heights: &Span, top: f64) -> bool {
-    heights.bottom() < top && heights.top() > super::runs::GOES_OVER_MM
+    heights.bottom() < top && heights.top() > GOES_OVER_MM
 }
 
 /// Whether something of these heights is in the way of a hand that marks the floor under it, which wants room up to `top`, mm.

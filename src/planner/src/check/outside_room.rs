@@ -238,18 +238,18 @@ fn front(context: &Context<'_>, solid: &Prism, protrusion: &Protrusion) -> Vec<D
     let wall = nearest_wall(context, protrusion.deepest);
     let edge = wall.and_then(|wall| context.scene.room.walls().edges().nth(wall));
     if let (Some(edge), Outline::Polygon(outline)) = (edge, &solid.outline) {
-        let deepest = edge.distance_to(protrusion.deepest);
         let room = context.scene.room.holding(&solid.span);
         let pieces = boolean::difference(outline, &room);
         let corners = pieces.iter().flat_map(|piece| piece.outer().iter().copied());
-        // The same side of the wall, and no further from it past its ends.
         let along = (edge.to - edge.from).normalize_or_zero();
         let beyond = |p: DVec2| along.perp_dot(edge.from - p);
-        let is_as_deep = |p: &DVec2| {
-            (edge.distance_to(*p) - deepest).abs() < SPEAKS_FROM_MM
-                && (beyond(*p) - beyond(protrusion.deepest)).abs() < SPEAKS_FROM_MM
+        let is_as_deep = |p: &DVec2| (beyond(*p) - beyond(protrusion.deepest)).abs() < SPEAKS_FROM_MM;
+        // A side that goes on past the wall's end is looked at as far as the wall goes.
+        let abreast = |p: DVec2| {
+            let far = (p - edge.from).dot(along);
+            p + along * (far.clamp(0.0, edge.length()) - far)
         };
-        front.extend(corners.filter(is_as_deep));
+        front.extend(corners.filter(is_as_deep).map(abreast));
     }
     front
 }
@@ -268,7 +268,8 @@ fn barrier_of_all(context: &Context<'_>, all: &[DVec2]) -> Subject {
         let along = (edge.to - edge.from).normalize_or_zero();
         let is_abreast = |o: &Opening, p: DVec2| {
             let abreast = (p - edge.from).dot(along);
-            o.from_mm <= abreast && abreast <= o.from_mm + o.width_mm
+            // What ends at its jamb ends there, but for rounding.
+            (o.from_mm - SPEAKS_FROM_MM..=o.from_mm + o.width_mm + SPEAKS_FROM_MM).contains(&abreast)
         };
         let is_here = |o: &&Opening| {
             o.wall == wall && o.kind != OpeningKind::Window && all.iter().all(|&p| is_abreast(o, p))

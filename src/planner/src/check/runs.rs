@@ -11,7 +11,7 @@ use baywright_geometry::marks::Tool;
 use baywright_geometry::predicate::{Meeting, meeting};
 use baywright_geometry::{Bounds, DVec2, Prism, Segment, passes_through};
 
-use super::claim::{Claim, Volume, is_in_run};
+use super::claim::{Claim, GOES_OVER_MM, Volume, is_in_run};
 use super::finding::{Basis, Code, Facts, Finding, Severity, Subject};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, thing_subject, wall_id};
 use crate::model::{Arrangement, Id};
@@ -25,9 +25,6 @@ const fn top_of_run(tool: Tool) -> f64 {
         Tool::LineLaser => 100.0,
     }
 }
-
-/// A tape goes over a lip as high as this, and the light of a laser reaches behind it (common practice, no source).
-pub(super) const GOES_OVER_MM: f64 = 20.0;
 
 pub(super) const CHECK: Check =
     Check { codes: &[Code::RunBlocked], things, whole, claims, remedy: Remedy::of_obstacle, ..Check::NONE };

@@ -96,7 +96,11 @@ impl<'a> Moves<'a> {
     fn further_from(&mut self, placed: &PlacedThing, id: &Id, step: &Step) -> Option<(DVec2, Vec<Finding>)> {
         let Step::MoveCar { by } = *step else { return None };
         // Seen from the car the thing goes the other way.
-        let margin = super::margin(self.case, placed, -by, super::parked_anew(self.case));
+        let parked = super::parked_anew(self.case);
+        let margin = super::margin(self.case, placed, -by, parked);
+        // All of where the thing may be counts, and that reaches farther from the car than the thing as it is drawn.
+        let sway = |far: f64| check::sway_if(self.case.arrangement, parked, far);
+        let margin = margin + sway(margin) - sway(0.0);
         let may_meet =
             |f: &Finding| f.code() == Code::CarPlace && f.subjects.contains(&Subject::Thing(id.clone()));
         self.further_by(by, margin, |f| may_meet(f) || (super::blames(f, id) && super::may_be_in_the_way(f)))
