@@ -416,7 +416,7 @@ mod tests {
         keeper.wait();
         // Undone to what is saved, or saved: nothing is left.
         while document.undoes().is_some() {
-            document.undo();
+            document.undo().unwrap();
         }
         keeper.follow(&document);
         keeper.close();

@@ -309,6 +309,10 @@ impl Screen {
         name_taken(name: &Id) -> String;
         /// A change that would leave figures that are not allowed.
         unsound(fault: &Fault) -> String;
+        /// A change after which an arrangement would not go with its car any more.
+        would_shut(arrangement: &str, fault: &Fault) -> String;
+        /// An arrangement that does not go with its car and is not shown.
+        not_shown(arrangement: &str, fault: &Fault) -> String;
         /// A car that no aiming is entered for.
         no_aiming(car: &str) -> String;
         /// Said when it was saved.

@@ -24,9 +24,7 @@ impl Desk {
             OfBay::Settle(edit) => {
                 // What was shown before was taken: letting go takes back nothing that was said since.
                 let kept = self.document.settle(&edit);
-                if kept.is_err() {
-                    self.say_refused(kept);
-                }
+                self.say_if_refused(kept);
             }
             OfBay::Cure(finding) => self.cure(finding),
             OfBay::KeepPromise => self.keep_promise(),
@@ -39,10 +37,12 @@ impl Desk {
             OfBay::DrawnArea(area, from, to) => self.drawn_area(area, from, to),
             OfBay::ScalePoint(at) => self.scale_point(at),
             OfBay::ScalePicture(distance) => self.scale_picture(distance),
-            OfBay::Show(arrangement) => {
-                self.document.show(&arrangement);
-                self.view.forget_what_was_there();
-            }
+            OfBay::Show(arrangement) => match self.document.show(&arrangement) {
+                Ok(()) => self.view.forget_what_was_there(),
+                Err(shut) => {
+                    self.say_wrong(self.texts().not_shown(shut.arrangement.as_str(), &shut.fault));
+                }
+            },
             OfBay::Duplicate => {
                 let name = self.free_arrangement_name();
                 self.edit(&Edit::Duplicate(name));

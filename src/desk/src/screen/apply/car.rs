@@ -107,8 +107,8 @@ impl Desk {
             Err(CarNotKept::ChangedOnDisk(path)) => {
                 self.say_wrong(texts.car_changed_meanwhile(&path.display().to_string()));
             }
-            Err(CarNotKept::Needed { by, what }) => {
-                self.say_wrong(texts.needed_elsewhere(by.as_str(), what.as_str()));
+            Err(CarNotKept::Shut(shut)) => {
+                self.say_wrong(texts.goes_not_with(shut.arrangement.as_str(), &shut.fault));
             }
             Err(CarNotKept::Faults(faults)) => self.say_wrong(self.first_sentence(&faults)),
         }

@@ -124,6 +124,7 @@ impl Desk {
         self.verdicts.forget();
         self.keeper.next_work();
         self.hold_file();
+        self.say_shut();
     }
 
     fn save(&mut self, ctx: &egui::Context, over: bool) {

@@ -1,7 +1,7 @@
 //! English of the same: see `words/forms.rs`.
 
 use super::Language;
-use super::faults::{allowed, found};
+use super::faults::{against_car, allowed, found};
 use crate::entry::starter::StartKind;
 use crate::geometry::marks::{Construction, Wheel};
 use crate::model::fault::{Fault, Found};
@@ -461,11 +461,19 @@ pub fn car_changed_meanwhile(path: &str) -> String {
     )
 }
 
-pub fn needed_elsewhere(arrangement: &str, what: &str) -> String {
-    format!(
-        "Not kept: the arrangement “{arrangement}” needs “{what}” of this car. Give it that name again, or give the \
-         car another short name, and both stay."
-    )
+pub fn goes_not_with(arrangement: &str, fault: &Fault) -> String {
+    match &fault.found {
+        Found::Word(what) => format!(
+            "Not kept: the arrangement “{arrangement}” needs “{}” of this car. Give it that name again, or give the \
+             car another short name, and both stay.",
+            what.text()
+        ),
+        _ => format!(
+            "Not kept: the arrangement “{arrangement}” does not go with it, {}. Correct one of the two first, or give \
+             the car another short name, and both stay.",
+            against_car(fault)
+        ),
+    }
 }
 
 pub fn car_kept(name: &str, path: &str) -> String {

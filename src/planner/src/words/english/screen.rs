@@ -1,7 +1,7 @@
 //! English of the same: see `words/screen.rs`.
 
 use super::Language;
-use super::faults::{allowed, found};
+use super::faults::{against_car, allowed, found};
 use crate::model::assumed::Assumed;
 use crate::model::fault::Fault;
 use crate::model::{FloorFeatureKind, Id, Opening, OpeningKind};
@@ -331,6 +331,21 @@ pub fn name_taken(name: &Id) -> String {
 pub fn unsound(fault: &Fault) -> String {
     let (found, allowed) = (found(fault), allowed(&fault.allowed));
     format!("Nothing was changed: {found} is not possible here; allowed is {allowed}.")
+}
+
+pub fn would_shut(arrangement: &str, fault: &Fault) -> String {
+    format!(
+        "Nothing was changed: the arrangement “{arrangement}” would not go with its car any more, {}.",
+        against_car(fault)
+    )
+}
+
+pub fn not_shown(arrangement: &str, fault: &Fault) -> String {
+    format!(
+        "The arrangement “{arrangement}” is kept as it is and cannot be shown: it does not go with its car, {}. Put that \
+         right in the car, and it can be shown again.",
+        against_car(fault)
+    )
 }
 
 pub fn no_aiming(car: &str) -> String {
