@@ -8,6 +8,7 @@ use baywright_desk::screen::page::{NewBay, Page, Question};
 use baywright_planner::Subject;
 use baywright_planner::model::assumed::BodyPart;
 use baywright_planner::model::{Provenance, Vehicle};
+use baywright_planner::words::Units;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
@@ -300,4 +301,27 @@ fn the_list_of_work_survives_the_end_of_the_program() {
     let list = page.list.clone();
     ask(&mut screen, Command::File(OfFile::KeepTriggers(Box::new(list))));
     nothing_is_offered_after(screen, home);
+}
+
+#[test]
+fn an_offered_bay_is_one_in_every_unit_and_what_was_typed_stays_what_it_was() {
+    for (units, length) in
+        [(Units::Millimetres, 12_000.0), (Units::Metres, 12_000.0), (Units::FeetInches, 40.0 * 304.8)]
+    {
+        let mut screen = usual(demo());
+        ask(&mut screen, Command::View(OfView::Units(units)));
+        ask(&mut screen, Command::File(OfFile::BeginBay));
+        press(&mut screen, "Make this bay");
+        let size = screen.state().document().layout().bay.room.bounds().size();
+        assert!((size.x - length).abs() < 1e-6, "{units:?}: {size}");
+    }
+    let mut screen = usual(demo());
+    ask(&mut screen, Command::File(OfFile::BeginBay));
+    type_into(&mut screen, "Length", "13000");
+    ask(&mut screen, Command::Page(None));
+    ask(&mut screen, Command::View(OfView::Units(Units::Metres)));
+    ask(&mut screen, Command::File(OfFile::BeginBay));
+    press(&mut screen, "Make this bay");
+    let size = screen.state().document().layout().bay.room.bounds().size();
+    assert!((size.x - 13_000.0).abs() < 1e-6, "{size}");
 }

@@ -41,7 +41,7 @@ fn measured(screen: &Harness<'_, Desk>) -> OnThisCar {
 }
 
 fn edit(screen: &mut Harness<'_, Desk>, edit: Edit) {
-    ask(screen, Command::Bay(OfBay::Edit(Box::new(edit))));
+    ask(screen, Command::Bay(OfBay::Edit(edit)));
 }
 
 fn longer(screen: &mut Harness<'_, Desk>) {
@@ -65,7 +65,8 @@ fn opens(screen: &mut Harness<'_, Desk>, bay: &Path) {
 fn a_car_that_another_arrangement_was_measured_with_is_not_kept_over() {
     let home = home("opened-measured");
     let (mut screen, bay) = with_own_car(&home);
-    let profile = home.join(format!("vehicle-profiles/{}.ron", screen.state().answer().arrangement.vehicle.id));
+    let profile =
+        home.join(format!("vehicle-profiles/{}.ron", screen.state().answer().arrangement.vehicle.id));
     let first = screen.state().document().shown().clone();
     ask(&mut screen, Command::Bay(OfBay::Duplicate));
     let measured = measured(&screen);
@@ -77,7 +78,9 @@ fn a_car_that_another_arrangement_was_measured_with_is_not_kept_over() {
         ask(&mut screen, Command::Bay(OfBay::Show(shown)));
         longer(&mut screen);
         assert!(screen.state().document().draft().is_some());
-        let said = format!("Not kept: the arrangement “{second}” does not go with it, the rear left wheel as measured, along");
+        let said = format!(
+            "Not kept: the arrangement “{second}” does not go with it, the rear left wheel as measured, along"
+        );
         screen.get_by_label_contains(&said);
         assert_eq!(std::fs::read_to_string(&profile).unwrap(), before);
         opens(&mut screen, &bay);

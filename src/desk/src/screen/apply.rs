@@ -108,7 +108,9 @@ impl Desk {
             Err(Refused::Edit(EditFault::NameTaken(id))) => self.say_wrong(texts.name_taken(&id)),
             Err(Refused::Edit(EditFault::NoShape)) => self.say_wrong(texts.no_shape),
             Err(Refused::Unsound(fault)) => self.say_wrong(texts.unsound(&fault)),
-            Err(Refused::Shut(shut)) => self.say_wrong(texts.would_shut(shut.arrangement.as_str(), &shut.fault)),
+            Err(Refused::Shut(shut)) => {
+                self.say_wrong(texts.would_shut(shut.arrangement.as_str(), &shut.fault))
+            }
         }
     }
 

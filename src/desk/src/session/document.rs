@@ -344,9 +344,10 @@ impl Document {
         // In a shipped bay that was not touched nothing is lost that is not on the disk: the car is.
         let untouched = self.path().is_none() && !self.is_changed();
         let saved = self.cars.keep(&car, &place, folder)?;
-        let edit = self.cars.get(&car.id).and_then(|own| {
-            Some(self.standing(&own.vehicle, aiming.as_ref()?, &own.fingerprint))
-        });
+        let edit = self
+            .cars
+            .get(&car.id)
+            .and_then(|own| Some(self.standing(&own.vehicle, aiming.as_ref()?, &own.fingerprint)));
         self.draft = None;
         if let Some(edit) = edit {
             // It was asked about before.

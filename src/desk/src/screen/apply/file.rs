@@ -100,7 +100,8 @@ impl Desk {
 
     fn begin_bay(&mut self) {
         let name = self.view.locale.language.rooms().my_bay;
-        let begun = self.view.bay_begun.take().unwrap_or_else(|| RoomDraft::new(name));
+        let begun =
+            self.view.bay_begun.take().unwrap_or_else(|| RoomDraft::new(name, self.view.locale.units.into()));
         self.view.page = Some(Page::NewBay(NewBay::of(begun)));
     }
 

@@ -44,6 +44,7 @@ struct Made {
 impl Desk {
     pub(super) fn new_bay_page(&self, ui: &mut Ui, page: &mut NewBay, out: &mut Vec<Command>) {
         let texts = self.view.locale.language.rooms();
+        page.room.type_in(self.view.locale.units.into());
         field(ui, texts.name_of_bay, &mut page.room.name, &mut page.focus);
         ui.horizontal(|ui| {
             for (taped, name) in [(false, texts.rectangle), (true, texts.taped)] {
@@ -91,7 +92,10 @@ impl Desk {
             })
             .inner;
         if anew {
-            *page = NewBay::of(RoomDraft { taped: page.room.taped, ..RoomDraft::new(texts.my_bay) });
+            *page = NewBay::of(RoomDraft {
+                taped: page.room.taped,
+                ..RoomDraft::new(texts.my_bay, page.room.typed_in)
+            });
         }
         if let Some(made) = made
             && press.clicked()
