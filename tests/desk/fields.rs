@@ -1,12 +1,14 @@
 //! What is typed is not lost, what is refused stays with its reason, and what was not taped is not known as taped.
 
 use baywright_desk::screen::Desk;
+use baywright_desk::screen::command::{Command, OfView};
 use baywright_planner::Subject;
 use baywright_planner::model::{Known, Thing};
 use egui::{Key, Modifiers};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 
+use crate::own::ask;
 use crate::support::{demo, drag, middle, type_into, usual};
 
 fn select(screen: &mut Harness<'_, Desk>, row: &str) {
@@ -118,4 +120,25 @@ fn what_is_being_typed_is_taken_when_the_canvas_is_pressed() {
     screen.run();
     assert_eq!(thing(&screen, "trolley").span.top(), 777.0);
     assert_ne!(screen.state().view().selected, Some(Subject::Thing("trolley".into())));
+}
+
+/// Typed the other way round, the corners would make the same room with its doors in other walls.
+#[test]
+fn corners_typed_the_other_way_round_are_refused_with_the_reason() {
+    let mut screen = usual(demo());
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::Floor))));
+    let before = screen.state().document().layout().clone();
+    let label = "Corners";
+    let shown = value(&screen, label);
+    let reversed: Vec<&str> = shown.lines().rev().collect();
+    screen.get_by_label(label).click();
+    screen.run();
+    screen.key_press_modifiers(Modifiers::COMMAND, Key::A);
+    screen.step();
+    screen.get_by_label(label).type_text(&reversed.join("\n"));
+    screen.step();
+    screen.get_by_label("Name of the bay").click();
+    screen.run();
+    screen.get_by_label_contains("in the order in which they stood here");
+    assert_eq!(*screen.state().document().layout(), before);
 }

@@ -12,6 +12,9 @@ pub enum RoomFault {
     Shape(ShapeFault),
     /// There is no such wall or corner.
     NoSuch,
+    /// The corners go round the room the other way, or begin at another one: names, openings and materials would go to
+    /// other walls.
+    OtherOrder,
     /// It does not fit into the wall, which is so long, mm.
     TooLong {
         /// The wall's length.
@@ -121,12 +124,33 @@ impl Bay {
         self.set_corners(corners)
     }
 
+    /// The room gets other corners, as many as before and in the same order: wall `i` stays wall `i`, with its name, its
+    /// material and its openings.
+    ///
+    /// # Errors
+    /// There are more or fewer of them, they make no room, or they go round it in another order.
+    pub fn replace_corners(&mut self, corners: Vec<DVec2>) -> Result<(), RoomFault> {
+        let was = self.room.outer();
+        if corners.len() != was.len() {
+            return Err(RoomFault::NoSuch);
+        }
+        // The same corners from another one on are meant to be the same room, and would not be.
+        let same_from = |first: usize| {
+            let turned = was.iter().cycle().skip(first);
+            corners.iter().zip(turned).all(|(now, was)| now.distance(*was) < SAME_MM)
+        };
+        if (1..was.len()).any(same_from) {
+            return Err(RoomFault::OtherOrder);
+        }
+        self.set_corners(corners)
+    }
+
     fn set_corners(&mut self, corners: Vec<DVec2>) -> Result<(), RoomFault> {
         let (room, same_way) =
             (Polygon::simple(corners.clone()).map_err(RoomFault::Shape)?, signed(&corners) > 0.0);
         if !same_way {
             // The walls would have changed sides.
-            return Err(RoomFault::Shape(ShapeFault::NoArea { ring: 0 }));
+            return Err(RoomFault::OtherOrder);
         }
         self.room = room;
         Ok(())
@@ -202,7 +226,7 @@ impl Bay {
     }
 }
 
-/// Openings that end where an alcove begins are beside it, within this, mm.
+/// Places that lie within this of one another are the same, mm: an opening that ends where an alcove begins is beside it.
 const SAME_MM: f64 = 0.01;
 
 /// Twice the area, positive if the corners go anticlockwise.

@@ -117,6 +117,8 @@ texts! {
     make_it, "Makes the bay.";
     turns_wrong, "Said of turns that do not go round.";
     no_room, "Why it cannot be made.";
+    other_order, "Why corners in another order are not taken.";
+    other_count, "Why more or fewer corners are not taken.";
     needs_three, "Why it cannot be made.";
     my_bay, "What a new bay is called.";
     first_arrangement, "What its arrangement is called.";

@@ -199,6 +199,31 @@ mod walls {
     }
 
     #[test]
+    fn corners_that_are_typed_in_another_order_move_no_wall_in_silence() {
+        let bay = bay();
+        let corners = bay.room.outer().to_vec();
+        let reversed: Vec<DVec2> = corners.iter().rev().copied().collect();
+        let mut from_the_third = corners.clone();
+        from_the_third.rotate_left(2);
+        // A corner that is put right on the way is no excuse.
+        let mut other_way = reversed.clone();
+        other_way[0].y -= 40.0;
+        for typed in [reversed, from_the_third, other_way] {
+            let mut changed = bay.clone();
+            assert_eq!(changed.replace_corners(typed), Err(RoomFault::OtherOrder));
+            assert_eq!(changed, bay);
+        }
+        let mut changed = bay.clone();
+        assert_eq!(changed.replace_corners(corners[..3].to_vec()), Err(RoomFault::NoSuch));
+        let mut longer = corners;
+        longer[1].x += 500.0;
+        longer[2].x += 500.0;
+        changed.replace_corners(longer.clone()).unwrap();
+        assert_eq!(changed, Bay { room: changed.room.clone(), ..bay });
+        assert_eq!(changed.room.outer(), longer);
+    }
+
+    #[test]
     fn an_alcove_leaves_every_opening_where_it_was() {
         let before = bay();
         let mut after = before.clone();

@@ -121,6 +121,8 @@ pub const TEXTS: Rooms = Rooms {
     begin_here: "start",
     make_it: "Make this bay",
     turns_wrong: "The turns do not make one full round:",
+    other_order: "Type the corners in the order in which they stood here: anticlockwise, from the same one on. Each wall keeps its name, its material and its openings by that.",
+    other_count: "A room keeps its number of corners here: build an alcove into a wall, take a corner away, or make the bay anew.",
     no_room: "These walls make no room: they cross, or two corners fall together.",
     needs_three: "A room has three walls or more.",
     my_bay: "My bay",
