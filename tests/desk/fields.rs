@@ -1,9 +1,10 @@
 //! What is typed is not lost, what is refused stays with its reason, and what was not taped is not known as taped.
 
 use baywright_desk::screen::Desk;
-use baywright_desk::screen::command::{Command, OfView};
+use baywright_desk::screen::command::{Command, OfBay, OfView};
 use baywright_planner::Subject;
-use baywright_planner::model::{Known, Thing};
+use baywright_planner::edit::Edit;
+use baywright_planner::model::{Known, Place, Thing};
 use egui::{Key, Modifiers};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
@@ -141,4 +142,26 @@ fn corners_typed_the_other_way_round_are_refused_with_the_reason() {
     screen.run();
     screen.get_by_label_contains("in the order in which they stood here");
     assert_eq!(*screen.state().document().layout(), before);
+}
+
+/// A hand that moves a thing measures nothing.
+#[test]
+fn what_is_known_badly_is_known_no_better_for_being_moved() {
+    let mut screen = usual(demo());
+    select(&mut screen, "Trolley, ");
+    let own = thing(&screen, "trolley");
+    let place = Place { known: Known::Within(500.0), ..own.place };
+    ask(&mut screen, Command::Bay(OfBay::Edit(Edit::Place { thing: own.id, place })));
+    let known = |screen: &Harness<'_, Desk>| thing(screen, "trolley").place.known;
+    screen.key_press(Key::ArrowUp);
+    screen.run();
+    assert_eq!(known(&screen), Known::Within(500.0));
+    screen.key_press(Key::OpenBracket);
+    screen.run();
+    assert_eq!(known(&screen), Known::Within(500.0));
+    type_into(&mut screen, "turned", "12");
+    assert_eq!(known(&screen), Known::Within(500.0));
+    let from = middle(&screen, "the trolley, top view");
+    drag(&mut screen, from, from + egui::Vec2::new(0.0, 60.0));
+    assert_eq!(known(&screen), Known::Within(500.0));
 }

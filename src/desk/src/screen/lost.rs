@@ -86,6 +86,7 @@ impl Desk {
             NotKept::Refused(fault) => self.view.locale.language.file_fault(fault),
             NotKept::NoText => self.texts().no_text_to_keep.to_owned(),
             NotKept::Fault(words) => self.texts().keeper_failed(words),
+            NotKept::Ended => self.texts().keeper_ended.to_owned(),
         }
     }
 

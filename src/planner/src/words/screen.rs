@@ -235,6 +235,7 @@ texts! {
     nothing_kept, "A warning.";
     not_kept_now, "A short warning that stays in the foot.";
     no_text_to_keep, "A warning.";
+    keeper_ended, "A warning.";
     undo_not_kept, "Beside what was left behind.";
 
     // When something goes wrong.

@@ -274,8 +274,8 @@ pub(in crate::screen) fn placed(answer: &Answer, subject: &Subject, pose: PlanPo
         Subject::Car => Some(Edit::Park(pose)),
         Subject::Thing(id) => {
             let thing = answer.arrangement.bay.things.iter().find(|own| own.id == *id)?;
-            // Put there by hand, so known by eye.
-            let place = Place { at: pose, known: Known::ByEye };
+            // Put there by hand: known by eye at best, and no better than it was.
+            let place = Place { at: pose, known: answer.arrangement.shop.by_hand(thing.place.known) };
             (!thing.locked).then(|| Edit::Place { thing: id.clone(), place })
         }
         Subject::Stand(id) | Subject::Target(id) => {
