@@ -325,3 +325,24 @@ fn an_offered_bay_is_one_in_every_unit_and_what_was_typed_stays_what_it_was() {
     let size = screen.state().document().layout().bay.room.bounds().size();
     assert!((size.x - 13_000.0).abs() < 1e-6, "{size}");
 }
+
+#[test]
+fn work_taken_up_knows_still_by_which_settings_it_was_judged() {
+    let home = home("judged-by");
+    let mut screen = start(&home);
+    let path = home.join("mine.ron");
+    ask(&mut screen, Command::File(OfFile::SaveAs(path.clone(), false)));
+    let mine = baywright_files::load_layout(&path).unwrap().shop_fingerprint.unwrap();
+    let theirs = std::fs::read_to_string(&path).unwrap().replace(&mine, "0123456789abcdef");
+    std::fs::write(&path, theirs).unwrap();
+    ask(&mut screen, Command::File(OfFile::Open(path)));
+    assert!(screen.state().document().was_judged_by_others());
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::Thing("waste bin".into())))));
+    type_into(&mut screen, "from neighbour's wall", "4900");
+    screen.state_mut().wait_until_kept();
+    drop(screen);
+    let screen = take_up_bay(&home);
+    assert!(screen.state().document().was_judged_by_others());
+    drop(screen);
+    std::fs::remove_dir_all(home).unwrap();
+}

@@ -249,6 +249,11 @@ impl Document {
         self.file.was_judged_by_others(&self.by.shop)
     }
 
+    /// The mark of the shop's settings by which it was judged when it was saved, if that was remembered.
+    pub fn judged_by(&self) -> Option<&str> {
+        self.file.judged_by_mark()
+    }
+
     /// From here on everything is judged by these settings of the shop.
     pub const fn judge_by(&mut self, shop: Shop, is_unread: bool) {
         self.by.shop = shop;

@@ -61,7 +61,8 @@ struct Note {
 }
 
 enum What {
-    Layout(Arc<Layout>),
+    /// A layout, and the mark of the shop's settings by which it was judged when it was saved.
+    Layout(Arc<Layout>, Option<String>),
     Car(Arc<Vehicle>),
     Room(RoomDraft),
     Shop(Shop),
@@ -189,7 +190,9 @@ impl Keeper {
             match &layout {
                 Some(layout) => {
                     let file = document.path().map(|path| (path.to_owned(), document.mark()));
-                    self.note(of_layout, What::Layout(Arc::clone(layout)), file);
+                    // Taken up again, it is known still by which settings it was judged.
+                    let judged_by = document.judged_by().map(str::to_owned);
+                    self.note(of_layout, What::Layout(Arc::clone(layout), judged_by), file);
                 }
                 None => self.ask(Asked::Settled(of_layout)),
             }
@@ -362,7 +365,10 @@ fn done(
 
 fn record(note: &Note) -> Option<Record> {
     let (kind, name, text) = match &note.what {
-        What::Layout(layout) => (Work::Layout, layout.bay.name.clone(), layout_text(layout).ok()?),
+        What::Layout(layout, judged_by) => {
+            let whole = Layout { shop_fingerprint: judged_by.clone(), ..Layout::clone(layout) };
+            (Work::Layout, layout.bay.name.clone(), layout_text(&whole).ok()?)
+        }
         What::Room(room) => (Work::Room, room.name.clone(), room.text()?),
         What::Shop(shop) => (Work::Shop, SHOP_FILE.to_owned(), shop_text(shop).ok()?),
         What::List(list) => (Work::Triggers, list.name.clone(), triggers_text(list).ok()?),
