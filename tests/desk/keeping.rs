@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Begin, Command, OfBay, OfCar, OfFile, OfView};
-use baywright_desk::screen::page::{NewBay, Page, Question};
+use baywright_desk::screen::page::{Leaving, NewBay, Page, Question};
 use baywright_planner::Subject;
 use baywright_planner::model::assumed::BodyPart;
 use baywright_planner::model::{Provenance, Vehicle};
@@ -343,6 +343,39 @@ fn work_taken_up_knows_still_by_which_settings_it_was_judged() {
     drop(screen);
     let screen = take_up_bay(&home);
     assert!(screen.state().document().was_judged_by_others());
+    drop(screen);
+    std::fs::remove_dir_all(home).unwrap();
+}
+
+/// A bay, and the car that was being entered in it, are two works: both are taken up, one after the other.
+#[test]
+fn a_bay_and_the_car_that_was_entered_in_it_are_both_taken_up() {
+    let home = home("two-works");
+    let mut screen = start(&home);
+    press(&mut screen, "Do all of this");
+    ask(&mut screen, Command::Car(OfCar::Begin(Begin::New)));
+    type_into(&mut screen, "Name of the car", "Van of the flower shop");
+    screen.state_mut().wait_until_kept();
+    let moved = screen.state().document().saved_arrangement().unwrap().moved.clone();
+    drop(screen);
+    let mut screen = after_the_end(&home);
+    // The car first: the bay would take its place, and that is asked about.
+    press(&mut screen, "Take it up: Car: Van of the flower shop");
+    press(&mut screen, "Take it up: Bay: Crowded bay");
+    assert_eq!(screen.state().view().page, Some(Page::Ask(Question::DropCar)));
+    press(&mut screen, "Go on entering it");
+    assert_eq!(screen.state().document().draft().unwrap().car().name, "Van of the flower shop");
+    press(&mut screen, "Keep this car");
+    // The page is come back to from the menu; what was changed in the bay meanwhile is asked about too.
+    ask(&mut screen, Command::Bay(OfBay::Duplicate));
+    screen.get_by_label_contains("Bay: ").click();
+    screen.run();
+    press(&mut screen, "Work that was not saved");
+    press(&mut screen, "Take it up: Bay: Crowded bay");
+    assert_eq!(screen.state().view().page, Some(Page::Ask(Question::Unsaved(Leaving::TakeUp(0)))));
+    press(&mut screen, "Do not save");
+    assert_eq!(screen.state().document().saved_arrangement().unwrap().moved, moved);
+    assert!(screen.state().view().page.is_none(), "nothing is left");
     drop(screen);
     std::fs::remove_dir_all(home).unwrap();
 }

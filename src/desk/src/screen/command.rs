@@ -137,8 +137,10 @@ pub enum OfFile {
     NewBay(Box<Layout>),
     /// Save the shop's own list of work that asks for aimings.
     KeepTriggers(Box<TriggerList>),
-    /// Show what an earlier session left behind, by position.
+    /// Show what an earlier session left behind, by position, asking first if work would be lost.
     TakeUp(usize),
+    /// The same without asking.
+    TakeUpAnyway(usize),
     /// Throw it away.
     ThrowAway(usize),
     /// Open a layout, asking first if work would be lost.

@@ -79,6 +79,8 @@ pub enum Leaving {
     Open(PathBuf),
     /// Make a new bay.
     NewBay,
+    /// Take up a bay that was left behind, by its place among what was.
+    TakeUp(usize),
     /// Close the program.
     Quit,
 }

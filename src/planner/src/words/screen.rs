@@ -236,6 +236,7 @@ texts! {
     not_kept_now, "A short warning that stays in the foot.";
     no_text_to_keep, "A warning.";
     keeper_ended, "A warning.";
+    finish_bay, "Why a bay that was begun cannot be taken up.";
     undo_not_kept, "Beside what was left behind.";
 
     // When something goes wrong.

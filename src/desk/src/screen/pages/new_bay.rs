@@ -417,7 +417,11 @@ impl Desk {
     /// Shows a bay that was just made.
     pub(in crate::screen) fn new_bay(&mut self, layout: Layout) {
         match Document::new_bay(layout, &self.document) {
-            Ok(document) => self.show_document(document),
+            Ok(document) => {
+                if let Err(why) = self.show_document(document) {
+                    self.say_wrong(why);
+                }
+            }
             Err(NotMade::Faults(faults)) => self.say_wrong(self.first_sentence(&faults)),
             Err(NotMade::Unsound(fault)) => {
                 self.say_wrong(self.view.locale.language.rooms().not_made(&fault))

@@ -26,6 +26,9 @@ impl Desk {
                     Leaving::NewBay => {
                         (Command::File(OfFile::BeginBayAnyway), Command::File(OfFile::BeginBayAnyway))
                     }
+                    Leaving::TakeUp(at) => {
+                        (Command::File(OfFile::TakeUpAnyway(*at)), Command::File(OfFile::TakeUpAnyway(*at)))
+                    }
                     Leaving::Quit => (Command::QuitAnyway, Command::QuitAnyway),
                 };
                 ui.horizontal(|ui| {

@@ -236,6 +236,7 @@ pub const TEXTS: Screen = Screen {
     open_elsewhere: "This file is open in another window too. Close it in one of them, or save under another name here.",
     changed_meanwhile: "Someone else changed this file since you opened it. Nothing of it is replaced without asking you when you save.",
     not_kept_now: "Unsaved work is not kept against a crash now: save soon.",
+    finish_bay: "Another bay is begun. Make it, or begin it anew, and then take this one up.",
     keeper_ended: "Nothing is kept against a crash any more. Save your work, close the program and start it again.",
     no_text_to_keep: "What is entered now cannot be kept against a crash: a figure or a text in it cannot be written. Undo it, \
                       or save.",
