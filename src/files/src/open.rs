@@ -142,7 +142,6 @@ pub fn resolve(
 }
 
 /// Those arrangements that go with their cars, and why the others do not.
-
 fn resolve_in(text: &Text, layout: &Layout, library: &Library, by: JudgedBy) -> (Resolved, Vec<FileFault>) {
     let mut resolved = Resolved::default();
     let mut in_profiles: Vec<FileFault> = Vec::new();

@@ -142,11 +142,10 @@ impl RoomDraft {
         }
     }
 
-    /// Whether anything was typed that would be a pity to lose.
-    pub fn is_begun(&self) -> bool {
-        let new = Self::new(&self.name, self.typed_in);
-        self.sizes != new.sizes
-            || self.walls.iter().any(|wall| !wall.length.is_empty() || !wall.name.is_empty())
+    /// Whether anything was typed that would be a pity to lose; `offered` is the name that a new bay has until it gets another.
+    pub fn is_begun(&self, offered: &str) -> bool {
+        let new = Self::new(offered, self.typed_in);
+        self.name != new.name || self.sizes != new.sizes || self.walls != new.walls
     }
 
     /// The text by which it is kept in the recovery journal.
@@ -188,6 +187,25 @@ mod tests {
         // As it was kept before the version was noted, and the unit.
         let first = text.replacen(r#""version":2,"#, "", 1).replacen(r#""typed_in":"Millimetres","#, "", 1);
         assert_eq!(RoomDraft::left_behind(&first), Ok(room));
+    }
+
+    #[test]
+    fn whatever_was_typed_would_be_a_pity_to_lose() {
+        let new = RoomDraft::new("My bay", TypedIn::Metres);
+        assert!(!new.is_begun("My bay"));
+        let changes: [fn(&mut RoomDraft); 6] = [
+            |room| room.name = "Back bay".to_owned(),
+            |room| room.sizes[2] = "4".to_owned(),
+            |room| room.walls[0].length = "4".to_owned(),
+            |room| room.walls[1].turn = "-90".to_owned(),
+            |room| room.walls[2].name = "street wall".to_owned(),
+            |room| room.walls.push(WallTyped::default()),
+        ];
+        for (i, change) in changes.into_iter().enumerate() {
+            let mut room = new.clone();
+            change(&mut room);
+            assert!(room.is_begun("My bay"), "{i}");
+        }
     }
 
     #[test]

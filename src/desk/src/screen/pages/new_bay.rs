@@ -87,7 +87,7 @@ impl Desk {
             .horizontal(|ui| {
                 let make = |ui: &mut Ui| widgets::press(ui, self.view.theme, texts.make_it);
                 let press = ui.add_enabled_ui(ready, make).inner;
-                let typed = page.room.walls.iter().any(|wall| !wall.length.trim().is_empty());
+                let typed = page.room.is_begun(texts.my_bay);
                 (press, typed && widgets::lesser(ui, texts.begin_anew).clicked())
             })
             .inner;
