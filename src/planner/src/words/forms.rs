@@ -178,6 +178,8 @@ texts! {
     zone_to_y, "A figure.";
     zone_hint, "What it is.";
     draw_it, "Draws it with the pointer.";
+    sides_meet, "Why a side is not taken.";
+    no_diameter, "Why a diameter is not taken.";
     draw_why, "What it does.";
     drawing_now, "While it is drawn.";
     corners, "A list of points.";

@@ -182,6 +182,8 @@ pub const TEXTS: Forms = Forms {
     zone_to_y: "To, to the left",
     zone_hint: "In the frame that it goes with: along its direction, and to its left; negative to the right",
     draw_it: "Draw it",
+    sides_meet: "The two sides would meet.",
+    no_diameter: "A circle is wider than nothing.",
     draw_why: "Then press in the top view and pull to the opposite corner",
     drawing_now: "Press in the top view and pull to the opposite corner. Esc: not now.",
     corners: "Corners",
