@@ -221,6 +221,7 @@ fn the_pages() {
         Page::Ask(Question::Unsaved(Leaving::Quit)),
         Page::Ask(Question::ChangedOnDisk),
         Page::Ask(Question::DropCar),
+        Page::Ask(Question::AdoptBuilding(Vec::new())),
         Page::Ask(Question::Replace("/a/b.ron".into())),
     ];
     for page in pages {

@@ -51,6 +51,8 @@ pub enum Command {
 /// What changes the bay or shows another arrangement of it. All of it waits while a car is being entered.
 #[derive(Clone, Debug, PartialEq)]
 pub enum OfBay {
+    /// Make the shown arrangement's building the bay's, asking first if other arrangements lose something by it.
+    AdoptBuilding,
     /// Change the layout.
     Edit(Edit),
     /// Show changes while the pointer is down.

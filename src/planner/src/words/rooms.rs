@@ -78,6 +78,7 @@ texts! {
     give_up_building_why, "What that does.";
     adopt_building, "Makes it the bay's.";
     adopt_building_why, "What that does.";
+    adopting_forgets, "Asked before other arrangements lose something by it.";
     changes_own, "Over a form of the own building.";
     changes_all, "Over a form of the bay's, where no arrangement has its own.";
     changes_bays, "Over a form of the bay's.";

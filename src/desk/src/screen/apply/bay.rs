@@ -1,6 +1,6 @@
 //! The bay and its arrangements.
 
-use baywright_planner::edit::{Edit, is_taken};
+use baywright_planner::edit::{Edit, is_taken, lost_by_adopting};
 use baywright_planner::geometry::{DVec2, PlanPose, Polygon, angle};
 use baywright_planner::hand::{free_spot, gives_a_place};
 use baywright_planner::model::{Id, Known, Place, StandSet, Thing, ThingKind};
@@ -8,6 +8,7 @@ use baywright_planner::{Step, Subject, hand};
 
 use crate::screen::Desk;
 use crate::screen::command::{Begin, OfBay};
+use crate::screen::page::{Page, Question};
 use crate::screen::shelf;
 use crate::screen::view::{Area, Tool, TypedGap};
 use crate::session::answer::Answer;
@@ -16,6 +17,7 @@ impl Desk {
     /// Changes the bay, or shows another of its arrangements.
     pub(super) fn apply_to_bay(&mut self, asked: OfBay) {
         match asked {
+            OfBay::AdoptBuilding => self.adopt_building(),
             OfBay::Edit(edit) => self.edit(&edit),
             OfBay::Preview(edits) => {
                 let shown = self.document.preview(&edits);
@@ -69,6 +71,15 @@ impl Desk {
             self.view.pointed = None;
         }
         self.say_refused(done);
+    }
+
+    fn adopt_building(&mut self) {
+        let lost = lost_by_adopting(self.document.layout(), self.document.shown());
+        if lost.is_empty() {
+            self.edit(&Edit::AdoptBuilding);
+        } else {
+            self.view.page = Some(Page::Ask(Question::AdoptBuilding(lost)));
+        }
     }
 
     fn cure(&mut self, finding: usize) {

@@ -81,6 +81,7 @@ pub const TEXTS: Rooms = Rooms {
     give_up_building: "Back to the bay's building",
     give_up_building_why: "Drops what was planned here of walls, doors, floor and fixed things; this can be undone",
     adopt_building: "Make it the bay's building",
+    adopting_forgets: "Other arrangements say where a door, a runway or a thing is that this building does not have. Made the bay's, they forget it, and a car that stood on such a runway stands on the floor:",
     adopt_building_why: "Every arrangement without a building of its own is then in this one; this can be undone",
     changes_own: "As planned: changed in this arrangement alone. Floor levels and the bay's name are the bay's, here too.",
     changes_all: "The bay's: changed in every arrangement.",
