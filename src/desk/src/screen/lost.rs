@@ -198,7 +198,8 @@ impl Desk {
             .as_ref()
             .and_then(|path| path.file_stem())
             .map(|stem| stem.to_string_lossy().into_owned());
-        let id = stem.unwrap_or_else(|| super::forms::car::file_name(&record.name));
+        let otherwise = self.view.locale.language.rooms().my_bay;
+        let id = stem.unwrap_or_else(|| super::forms::car::file_name(&record.name, otherwise));
         let said = |faults: Vec<FileFault>| self.first_sentence(&faults);
         let layout = parse_layout(&record.name, &id, &record.text).map_err(said)?;
         let document = Document::taken_up(layout, record.path.clone(), record.unchanged(), &self.document)
@@ -233,7 +234,8 @@ impl Desk {
 
     fn take_up_car(&mut self, left: &LeftBehind) -> Result<(), String> {
         let record = &left.record;
-        let id = super::forms::car::file_name(&record.name);
+        let otherwise = self.view.locale.language.forms().my_car;
+        let id = super::forms::car::file_name(&record.name, otherwise);
         let car =
             parse_draft(&record.name, &id, &record.text).map_err(|faults| self.first_sentence(&faults))?;
         self.document.begin_car(Draft::taken_up(car));

@@ -22,9 +22,27 @@ pub enum RoomFault {
     },
 }
 
+/// The walls of an alcove, in the room's order, and what is left of the wall behind it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum AlcovePart {
+    /// The first side.
+    Side,
+    /// The back.
+    Back,
+    /// The other side.
+    OtherSide,
+    /// The wall's second part.
+    Beyond,
+}
+
+impl AlcovePart {
+    /// All of them, in the room's order.
+    pub const ALL: [Self; 4] = [Self::Side, Self::Back, Self::OtherSide, Self::Beyond];
+}
+
 impl Bay {
-    /// An empty bay with these corners; names for the walls in their order, the missing ones "wall 1", "wall 2" ...;
-    /// who measured it.
+    /// An empty bay with these corners, mm in the bay's frame, `ceiling` mm high; names for the walls in their order, and what a
+    /// wall is called, by its number from 1, that got none; who measured it.
     ///
     /// # Errors
     /// The corners make no shape.
@@ -32,7 +50,7 @@ impl Bay {
         id: Id,
         name: String,
         corners: Vec<DVec2>,
-        names: &[String],
+        (names, unnamed): (&[String], impl Fn(usize) -> String),
         ceiling: f64,
         provenance: Provenance,
     ) -> Result<Self, RoomFault> {
@@ -41,7 +59,7 @@ impl Bay {
             .map(|i| {
                 let given = names.get(i).map(|name| name.trim()).filter(|name| !name.is_empty());
                 Wall {
-                    id: given.map_or_else(|| format!("wall {}", i + 1), str::to_owned).into(),
+                    id: given.map_or_else(|| unnamed(i + 1), str::to_owned).into(),
                     material: Material::Unknown,
                 }
             })
@@ -157,11 +175,17 @@ impl Bay {
     }
 
     /// Builds an alcove out of a wall (negative depth: a pier into the room): from so far along the wall, so wide, so
-    /// deep. Three new walls; what was in the wall behind it is now in the wall's second part.
+    /// deep, all mm. Three new walls; what was in the wall behind it is now in the wall's second part. `name` says what each of
+    /// the four is called.
     ///
     /// # Errors
     /// It does not fit into the wall, or walls would cross.
-    pub fn alcove(&mut self, wall: usize, from: f64, width: f64, depth: f64) -> Result<(), RoomFault> {
+    pub fn alcove(
+        &mut self,
+        wall: usize,
+        (from, width, depth): (f64, f64, f64),
+        name: impl Fn(AlcovePart) -> String,
+    ) -> Result<(), RoomFault> {
         let (a, b) = self.wall_ends(wall).ok_or(RoomFault::NoSuch)?;
         let length = a.distance(b);
         if from <= 0.0 || width <= 0.0 || from + width >= length {
@@ -175,11 +199,8 @@ impl Bay {
         let before = self.clone();
         self.set_corners(corners)?;
         let own = self.walls.get(wall).cloned().ok_or(RoomFault::NoSuch)?;
-        let part = |name: &str| Wall { id: format!("{} {name}", own.id).into(), material: own.material };
-        self.walls.splice(
-            wall + 1..wall + 1,
-            [part("alcove, side"), part("alcove, back"), part("alcove, other side"), part("beyond alcove")],
-        );
+        let parts = AlcovePart::ALL.map(|part| Wall { id: name(part).into(), material: own.material });
+        self.walls.splice(wall + 1..wall + 1, parts);
         self.name_walls_apart();
         for opening in &mut self.openings {
             if opening.wall > wall {

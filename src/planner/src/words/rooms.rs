@@ -1,7 +1,7 @@
 //! Texts of the forms in which a room and what belongs to it are entered.
 
 use crate::model::fault::Fault;
-use crate::model::{FloorFeatureKind, KeepFreeKind, Known, OpeningKind};
+use crate::model::{AlcovePart, FloorFeatureKind, KeepFreeKind, Known, OpeningKind};
 
 texts! {
     rooms: Rooms, "Every fixed text of the forms for a bay.";
@@ -179,6 +179,10 @@ impl Rooms {
     }
 
     sentences! { rooms:
+        /// What a wall is called that got no name, by its number from 1.
+        nth_wall(number: usize) -> String;
+        /// What a part of an alcove in a wall is called.
+        alcove_part(wall: &str, part: AlcovePart) -> String;
         /// Turns that do not go round, and what they make.
         turns_make(sum: &str) -> String;
         /// How well walls are known.

@@ -56,7 +56,7 @@ impl Desk {
         let aiming = Some(shown.aiming.id.clone());
         let draft = match how {
             Begin::New => {
-                let mut car = new_car(VehicleClass::SmallHatchback);
+                let mut car = new_car(VehicleClass::SmallHatchback, self.view.locale.language.forms());
                 car.id = self.free_car_name(self.view.locale.language.forms().my_car);
                 Draft::new(car, None, None)
             }

@@ -372,12 +372,12 @@ impl Desk {
     fn made_bay(&self, name: &str, made: Made) -> Option<Layout> {
         let texts = self.view.locale.language.rooms();
         Polygon::simple(made.corners.clone()).ok()?;
-        let id = crate::screen::forms::car::file_name(name);
+        let id = crate::screen::forms::car::file_name(name, texts.my_bay);
         let bay = Bay::of_corners(
             id.into(),
             name.to_owned(),
             made.corners,
-            &made.names,
+            (&made.names, |n| texts.nth_wall(n)),
             made.ceiling,
             self.by_this_shop(),
         )

@@ -2,8 +2,8 @@
 
 use super::Language;
 use super::faults::{allowed, found};
-use crate::model::Known;
 use crate::model::fault::Fault;
+use crate::model::{AlcovePart, Known};
 use crate::words::rooms::Rooms;
 
 /// The fixed texts.
@@ -205,4 +205,17 @@ pub fn mark(name: &str) -> String {
 
 pub fn wheel(name: &str) -> String {
     format!("middle of the {name} wheel")
+}
+
+pub fn nth_wall(number: usize) -> String {
+    format!("wall {number}")
+}
+
+pub fn alcove_part(wall: &str, part: AlcovePart) -> String {
+    match part {
+        AlcovePart::Side => format!("{wall} alcove, side"),
+        AlcovePart::Back => format!("{wall} alcove, back"),
+        AlcovePart::OtherSide => format!("{wall} alcove, other side"),
+        AlcovePart::Beyond => format!("{wall} beyond alcove"),
+    }
 }

@@ -154,8 +154,7 @@ impl BaySheet<'_> {
         }
         ui.data_mut(|data| data.insert_temp(key, sizes));
         if widgets::lesser(ui, texts.build).clicked() {
-            let [from, width, depth] = sizes;
-            let done = self.bay.alcove(wall, from, width, depth);
+            let done = self.bay.alcove(wall, sizes.into(), |part| texts.alcove_part(id.as_str(), part));
             self.sheet.did();
             self.say(done);
         }
