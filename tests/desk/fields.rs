@@ -137,8 +137,9 @@ fn corners_typed_the_other_way_round_are_refused_with_the_reason() {
     screen.run();
     screen.key_press_modifiers(Modifiers::COMMAND, Key::A);
     screen.step();
-    screen.event(egui::Event::Text(reversed.join("\n")));
-    screen.step();
+    screen.event(egui::Event::Paste(reversed.join("\n")));
+    screen.run();
+    assert_eq!(value(&screen, label), reversed.join("\n"));
     screen.get_by_label("Name of the bay").focus();
     screen.run();
     screen.get_by_label_contains("in the order in which they stood here");
@@ -233,4 +234,20 @@ fn a_zone_that_makes_no_shape_or_has_a_name_of_another_says_so() {
     let zones = &screen.state().document().draft().unwrap().car().aimings;
     let zones = &zones.iter().find(|own| own.id == shown).unwrap().zones;
     assert_eq!(zones[1].id.as_str(), "second");
+}
+
+/// The field above is drawn first: it has the keyboard by then.
+#[test]
+fn what_is_typed_is_taken_when_a_field_above_it_is_gone_to() {
+    let mut screen = usual(demo());
+    select(&mut screen, "Trolley, ");
+    screen.get_by_label("top").click();
+    screen.run();
+    screen.key_press_modifiers(Modifiers::COMMAND, Key::A);
+    screen.step();
+    screen.event(egui::Event::Text("700".into()));
+    screen.step();
+    screen.get_by_label("turned").click();
+    screen.run();
+    assert_eq!(thing(&screen, "trolley").span.top(), 700.0);
 }

@@ -344,7 +344,8 @@ fn work_taken_up_knows_still_by_which_settings_it_was_judged() {
     let screen = take_up_bay(&home);
     assert!(screen.state().document().was_judged_by_others());
     drop(screen);
-    std::fs::remove_dir_all(home).unwrap();
+    // What keeps may be at its last note still.
+    let _ = std::fs::remove_dir_all(home);
 }
 
 /// A bay, and the car that was being entered in it, are two works: both are taken up, one after the other.
@@ -377,5 +378,6 @@ fn a_bay_and_the_car_that_was_entered_in_it_are_both_taken_up() {
     assert_eq!(screen.state().document().saved_arrangement().unwrap().moved, moved);
     assert!(screen.state().view().page.is_none(), "nothing is left");
     drop(screen);
-    std::fs::remove_dir_all(home).unwrap();
+    // What keeps may be at its last note still.
+    let _ = std::fs::remove_dir_all(home);
 }
