@@ -8,7 +8,7 @@ use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Begin, Command, OfBay, OfCar, OfFile, OfShop, OfView};
 use baywright_desk::screen::page::{Compare, Leaving, NewBay, OpenPage, Page, Question, SavePage, VisitPage};
 use baywright_desk::screen::view::{Measuring, Tab, Tool};
-use baywright_desk::session::room_draft::RoomDraft;
+use baywright_desk::session::room_draft::{RoomDraft, TypedIn};
 use baywright_planner::Subject;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::model::{Id, ShopFigure};
@@ -192,7 +192,7 @@ fn the_pages() {
     let mut walk = Walk::default();
     let mut screen = bracketed("crowded-bay", None);
     let list = baywright_files::triggers(None).unwrap();
-    let mut taped = RoomDraft::new("mine");
+    let mut taped = RoomDraft::new("mine", TypedIn::Millimetres);
     taped.taped = true;
     let other = screen.state().document().shown().clone();
     let chosen: Vec<Id> = list.triggers.iter().map(|own| own.id.clone()).collect();
@@ -216,11 +216,12 @@ fn the_pages() {
         Page::Name("mine".to_owned(), false),
         Page::LeftBehind,
         Page::Shop,
-        Page::NewBay(NewBay::of(RoomDraft::new("mine"))),
+        Page::NewBay(NewBay::of(RoomDraft::new("mine", TypedIn::Millimetres))),
         Page::NewBay(NewBay::of(taped)),
         Page::Ask(Question::Unsaved(Leaving::Quit)),
         Page::Ask(Question::ChangedOnDisk),
         Page::Ask(Question::DropCar),
+        Page::Ask(Question::AdoptBuilding(Vec::new())),
         Page::Ask(Question::Replace("/a/b.ron".into())),
     ];
     for page in pages {

@@ -3,8 +3,9 @@
 
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Command, OfBay, OfView};
-use baywright_desk::screen::page::{Compare, Page};
+use baywright_desk::screen::page::{Compare, Page, Question};
 use baywright_planner::Subject;
+use baywright_planner::edit::Edit;
 use baywright_planner::model::Bay;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
@@ -171,4 +172,34 @@ fn it_survives_the_end_of_the_program() {
     screen.get_by_label(SIGN);
     drop(screen);
     std::fs::remove_dir_all(home).unwrap();
+}
+
+/// What other arrangements would forget by it is said before.
+#[test]
+fn made_the_bays_it_takes_nothing_from_others_unsaid() {
+    let mut screen = usual(demo());
+    planned(&mut screen);
+    let mut bay = screen.state().document().bay().into_owned();
+    bay.things.retain(|own| own.id.as_str() != "waste bin");
+    show(&mut screen, "As found");
+    let bin = seen(&screen).things.into_iter().find(|own| own.id.as_str() == "waste bin").unwrap();
+    let place = bin.place.shifted(baywright_planner::geometry::DVec2::new(100.0, 0.0));
+    ask(&mut screen, Command::Bay(OfBay::Edit(Edit::Place { thing: bin.id.clone(), place })));
+    show(&mut screen, "Trolley and cabinet moved");
+    ask(&mut screen, Command::Bay(OfBay::Edit(Edit::Bay { bay: Box::new(bay), renamed: None })));
+    let before = screen.state().document().layout().clone();
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::Floor))));
+    press(&mut screen, ADOPT);
+    screen.get_by_label_contains("they forget it");
+    screen.get_by_label_contains("As found: waste bin");
+    assert_eq!(*screen.state().document().layout(), before, "not yet");
+    press(&mut screen, "Stay here");
+    assert_eq!(*screen.state().document().layout(), before);
+    press(&mut screen, ADOPT);
+    let question = screen.state().view().page.clone();
+    assert!(matches!(question, Some(Page::Ask(Question::AdoptBuilding(_)))));
+    ask(&mut screen, Command::Page(None));
+    ask(&mut screen, Command::Bay(OfBay::Edit(Edit::AdoptBuilding)));
+    let layout = screen.state().document().layout();
+    assert!(layout.arrangements[0].moved.iter().all(|own| own.thing != bin.id));
 }

@@ -1,12 +1,16 @@
 //! What is typed is not lost, what is refused stays with its reason, and what was not taped is not known as taped.
 
 use baywright_desk::screen::Desk;
+use baywright_desk::screen::command::{Begin, Command, OfBay, OfCar, OfView};
 use baywright_planner::Subject;
-use baywright_planner::model::{Known, Thing};
+use baywright_planner::edit::Edit;
+use baywright_planner::geometry::{Circle, DVec2, Outline};
+use baywright_planner::model::{Known, Place, Thing, Vehicle};
 use egui::{Key, Modifiers};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 
+use crate::own::ask;
 use crate::support::{demo, drag, middle, type_into, usual};
 
 fn select(screen: &mut Harness<'_, Desk>, row: &str) {
@@ -118,4 +122,132 @@ fn what_is_being_typed_is_taken_when_the_canvas_is_pressed() {
     screen.run();
     assert_eq!(thing(&screen, "trolley").span.top(), 777.0);
     assert_ne!(screen.state().view().selected, Some(Subject::Thing("trolley".into())));
+}
+
+/// Typed the other way round, the corners would make the same room with its doors in other walls.
+#[test]
+fn corners_typed_the_other_way_round_are_refused_with_the_reason() {
+    let mut screen = usual(demo());
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::Floor))));
+    let before = screen.state().document().layout().clone();
+    let label = "Corners";
+    let shown = value(&screen, label);
+    let reversed: Vec<&str> = shown.lines().rev().collect();
+    screen.get_by_label(label).focus();
+    screen.run();
+    screen.key_press_modifiers(Modifiers::COMMAND, Key::A);
+    screen.step();
+    screen.event(egui::Event::Paste(reversed.join("\n")));
+    screen.run();
+    assert_eq!(value(&screen, label), reversed.join("\n"));
+    screen.get_by_label("Name of the bay").focus();
+    screen.run();
+    screen.get_by_label_contains("in the order in which they stood here");
+    assert_eq!(*screen.state().document().layout(), before);
+}
+
+/// A hand that moves a thing measures nothing.
+#[test]
+fn what_is_known_badly_is_known_no_better_for_being_moved() {
+    let mut screen = usual(demo());
+    select(&mut screen, "Trolley, ");
+    let own = thing(&screen, "trolley");
+    let place = Place { known: Known::Within(500.0), ..own.place };
+    ask(&mut screen, Command::Bay(OfBay::Edit(Edit::Place { thing: own.id, place })));
+    let known = |screen: &Harness<'_, Desk>| thing(screen, "trolley").place.known;
+    screen.key_press(Key::ArrowUp);
+    screen.run();
+    assert_eq!(known(&screen), Known::Within(500.0));
+    screen.key_press(Key::OpenBracket);
+    screen.run();
+    assert_eq!(known(&screen), Known::Within(500.0));
+    type_into(&mut screen, "turned", "12");
+    assert_eq!(known(&screen), Known::Within(500.0));
+    let from = middle(&screen, "the trolley, top view");
+    drag(&mut screen, from, from + egui::Vec2::new(0.0, 60.0));
+    assert_eq!(known(&screen), Known::Within(500.0));
+}
+
+fn refused(screen: &mut Harness<'_, Desk>, label: &str, typed: &str, why: &str) {
+    let before = value(screen, label);
+    let layout = screen.state().document().layout().clone();
+    screen.get_by_label(label).scroll_to_me();
+    screen.run();
+    type_into(screen, label, typed);
+    assert_eq!(value(screen, label), typed, "{label}: what was typed stays");
+    assert!(screen.query_all_by_label_contains(why).next().is_some(), "{label}: {why}");
+    assert_eq!(*screen.state().document().layout(), layout);
+    screen.get_by_label(label).click();
+    screen.run();
+    screen.key_press(Key::Escape);
+    screen.run();
+    assert_eq!(value(screen, label), before);
+}
+
+#[test]
+fn heights_and_sides_that_make_no_shape_stay_in_their_fields() {
+    let mut screen = usual(demo());
+    let opening = screen.state().answer().arrangement.bay.openings[0].clone();
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::Opening(opening.id)))));
+    let low = format!("{}", opening.span.bottom() - 10.0);
+    refused(&mut screen, "Up to", &low, "must be above the underside");
+    let area = screen.state().answer().arrangement.bay.floor_features[0].clone();
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::FloorFeature(area.id)))));
+    let left = format!("{}", area.outline.bounds().low.x);
+    refused(&mut screen, "To, along", &left, "two sides would meet");
+}
+
+#[test]
+fn a_zone_that_makes_no_shape_or_has_a_name_of_another_says_so() {
+    let mut screen = usual(demo());
+    ask(&mut screen, Command::Car(OfCar::Begin(Begin::Change)));
+    let mut car = Vehicle::clone(screen.state().document().draft().unwrap().car());
+    let shown = screen.state().answer().arrangement.aiming.id.clone();
+    let aiming = car.aimings.iter_mut().find(|own| own.id == shown).unwrap();
+    let mut round = aiming.zones[0].clone();
+    round.id = "round".into();
+    round.outline = Outline::Circle(Circle::new(DVec2::new(3_000.0, 0.0), 400.0).unwrap());
+    aiming.zones = vec![round.clone()];
+    ask(&mut screen, Command::Car(OfCar::Change(Box::new(car.clone()))));
+    screen.get_by_label("Keep-clear zones").click_accesskit();
+    screen.run();
+    refused(&mut screen, "Diameter", "0", "wider than nothing");
+    let top = format!("{}", round.span.bottom());
+    refused(&mut screen, "Up to", &top, "must be above the underside");
+    // Two of them: one takes no name that the other has.
+    let aiming = car.aimings.iter_mut().find(|own| own.id == shown).unwrap();
+    let mut second = round;
+    second.id = "second".into();
+    aiming.zones.push(second);
+    ask(&mut screen, Command::Car(OfCar::Change(Box::new(car))));
+    screen.get_by_label("second").click_accesskit();
+    screen.run();
+    screen.query_all_by_label("Name").last().unwrap().focus();
+    screen.run();
+    screen.key_press_modifiers(Modifiers::COMMAND, Key::A);
+    screen.step();
+    screen.event(egui::Event::Text("round".into()));
+    screen.step();
+    screen.key_press(Key::Enter);
+    screen.run();
+    screen.get_by_label_contains("Something here is called “round” already");
+    let zones = &screen.state().document().draft().unwrap().car().aimings;
+    let zones = &zones.iter().find(|own| own.id == shown).unwrap().zones;
+    assert_eq!(zones[1].id.as_str(), "second");
+}
+
+/// The field above is drawn first: it has the keyboard by then.
+#[test]
+fn what_is_typed_is_taken_when_a_field_above_it_is_gone_to() {
+    let mut screen = usual(demo());
+    select(&mut screen, "Trolley, ");
+    screen.get_by_label("top").click();
+    screen.run();
+    screen.key_press_modifiers(Modifiers::COMMAND, Key::A);
+    screen.step();
+    screen.event(egui::Event::Text("700".into()));
+    screen.step();
+    screen.get_by_label("turned").click();
+    screen.run();
+    assert_eq!(thing(&screen, "trolley").span.top(), 700.0);
 }

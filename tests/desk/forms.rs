@@ -4,7 +4,7 @@
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Begin, Command, OfCar, OfView};
 use baywright_desk::screen::page::{NewBay, Page, VisitPage};
-use baywright_desk::session::room_draft::RoomDraft;
+use baywright_desk::session::room_draft::{RoomDraft, TypedIn};
 use baywright_planner::Subject;
 use baywright_planner::model::{Layout, Vehicle, validate};
 use egui::accesskit::Role;
@@ -242,7 +242,7 @@ fn every_part_of_a_bay() {
 
 #[test]
 fn the_pages_that_are_typed_in() {
-    let room = RoomDraft::new("My bay");
+    let room = RoomDraft::new("My bay", TypedIn::Millimetres);
     let taped = NewBay::of(RoomDraft { taped: true, ..room.clone() });
     let list = baywright_files::triggers(None).unwrap();
     let visit = VisitPage { read: list.clone(), list, chosen: Vec::new(), changing: true };

@@ -4,10 +4,11 @@ use std::path::{Path, PathBuf};
 
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Begin, Command, OfBay, OfCar, OfFile, OfView};
-use baywright_desk::screen::page::{NewBay, Page, Question};
+use baywright_desk::screen::page::{Leaving, NewBay, Page, Question};
 use baywright_planner::Subject;
 use baywright_planner::model::assumed::BodyPart;
 use baywright_planner::model::{Provenance, Vehicle};
+use baywright_planner::words::Units;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
@@ -300,4 +301,83 @@ fn the_list_of_work_survives_the_end_of_the_program() {
     let list = page.list.clone();
     ask(&mut screen, Command::File(OfFile::KeepTriggers(Box::new(list))));
     nothing_is_offered_after(screen, home);
+}
+
+#[test]
+fn an_offered_bay_is_one_in_every_unit_and_what_was_typed_stays_what_it_was() {
+    for (units, length) in
+        [(Units::Millimetres, 12_000.0), (Units::Metres, 12_000.0), (Units::FeetInches, 40.0 * 304.8)]
+    {
+        let mut screen = usual(demo());
+        ask(&mut screen, Command::View(OfView::Units(units)));
+        ask(&mut screen, Command::File(OfFile::BeginBay));
+        press(&mut screen, "Make this bay");
+        let size = screen.state().document().layout().bay.room.bounds().size();
+        assert!((size.x - length).abs() < 1e-6, "{units:?}: {size}");
+    }
+    let mut screen = usual(demo());
+    ask(&mut screen, Command::File(OfFile::BeginBay));
+    type_into(&mut screen, "Length", "13000");
+    ask(&mut screen, Command::Page(None));
+    ask(&mut screen, Command::View(OfView::Units(Units::Metres)));
+    ask(&mut screen, Command::File(OfFile::BeginBay));
+    press(&mut screen, "Make this bay");
+    let size = screen.state().document().layout().bay.room.bounds().size();
+    assert!((size.x - 13_000.0).abs() < 1e-6, "{size}");
+}
+
+#[test]
+fn work_taken_up_knows_still_by_which_settings_it_was_judged() {
+    let home = home("judged-by");
+    let mut screen = start(&home);
+    let path = home.join("mine.ron");
+    ask(&mut screen, Command::File(OfFile::SaveAs(path.clone(), false)));
+    let mine = baywright_files::load_layout(&path).unwrap().shop_fingerprint.unwrap();
+    let theirs = std::fs::read_to_string(&path).unwrap().replace(&mine, "0123456789abcdef");
+    std::fs::write(&path, theirs).unwrap();
+    ask(&mut screen, Command::File(OfFile::Open(path)));
+    assert!(screen.state().document().was_judged_by_others());
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::Thing("waste bin".into())))));
+    type_into(&mut screen, "from neighbour's wall", "4900");
+    screen.state_mut().wait_until_kept();
+    drop(screen);
+    let screen = take_up_bay(&home);
+    assert!(screen.state().document().was_judged_by_others());
+    drop(screen);
+    // What keeps may be at its last note still.
+    let _ = std::fs::remove_dir_all(home);
+}
+
+/// A bay, and the car that was being entered in it, are two works: both are taken up, one after the other.
+#[test]
+fn a_bay_and_the_car_that_was_entered_in_it_are_both_taken_up() {
+    let home = home("two-works");
+    let mut screen = start(&home);
+    press(&mut screen, "Do all of this");
+    ask(&mut screen, Command::Car(OfCar::Begin(Begin::New)));
+    type_into(&mut screen, "Name of the car", "Van of the flower shop");
+    screen.state_mut().wait_until_kept();
+    let moved = screen.state().document().saved_arrangement().unwrap().moved.clone();
+    drop(screen);
+    let mut screen = after_the_end(&home);
+    // The car first: the bay would take its place, and that is asked about.
+    press(&mut screen, "Take it up: Car: Van of the flower shop");
+    press(&mut screen, "Take it up: Bay: Crowded bay");
+    assert_eq!(screen.state().view().page, Some(Page::Ask(Question::DropCar)));
+    press(&mut screen, "Go on entering it");
+    assert_eq!(screen.state().document().draft().unwrap().car().name, "Van of the flower shop");
+    press(&mut screen, "Keep this car");
+    // The page is come back to from the menu; what was changed in the bay meanwhile is asked about too.
+    ask(&mut screen, Command::Bay(OfBay::Duplicate));
+    screen.get_by_label_contains("Bay: ").click();
+    screen.run();
+    press(&mut screen, "Work that was not saved");
+    press(&mut screen, "Take it up: Bay: Crowded bay");
+    assert_eq!(screen.state().view().page, Some(Page::Ask(Question::Unsaved(Leaving::TakeUp(0)))));
+    press(&mut screen, "Do not save");
+    assert_eq!(screen.state().document().saved_arrangement().unwrap().moved, moved);
+    assert!(screen.state().view().page.is_none(), "nothing is left");
+    drop(screen);
+    // What keeps may be at its last note still.
+    let _ = std::fs::remove_dir_all(home);
 }

@@ -12,6 +12,7 @@ mod keeping;
 #[path = "../shared/made.rs"]
 mod made;
 mod names;
+mod opened;
 mod own;
 mod pictures;
 mod renderer;

@@ -391,6 +391,26 @@ fn a_visit_is_chosen_from_the_work_that_is_done() {
     std::fs::remove_dir_all(home).unwrap();
 }
 
+/// What is taped from the car is in the bay where the car is, no better known than that.
+#[test]
+fn a_thing_that_is_placed_from_a_wheel_is_known_as_the_car_is() {
+    let mut screen = usual(demo());
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::Thing("trolley".into())))));
+    press(&mut screen, "Place it by tape");
+    screen.query_all_by_label("Place it by tape").last().unwrap().click();
+    screen.run();
+    press(&mut screen, "from a wheel");
+    type_into(&mut screen, "Ahead", "1500");
+    type_into(&mut screen, "Aside", "1000");
+    press(&mut screen, "Put it there");
+    let arrangement = &screen.state().answer().arrangement;
+    let place = arrangement.bay.things.iter().find(|own| own.id.as_str() == "trolley").unwrap().place;
+    let (mm, rad) = arrangement.shop.parked_within(arrangement.parked_known);
+    let far = place.at.origin().distance(arrangement.parked.origin());
+    let within = mm + rad * far + arrangement.shop.within(Known::Taped);
+    assert!(matches!(place.known, Known::Within(own) if own >= within && own < within + 1.0), "{place:?}");
+}
+
 #[test]
 fn a_thing_is_placed_from_two_corners_and_is_taped_then() {
     let mut screen = usual(demo());

@@ -11,7 +11,7 @@ use std::path::{Path, PathBuf};
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Begin, Command, OfBay, OfCar, OfView};
 use baywright_desk::screen::page::{NewBay, Page};
-use baywright_desk::session::room_draft::{RoomDraft, WallTyped};
+use baywright_desk::session::room_draft::{RoomDraft, TypedIn, WallTyped};
 use baywright_drawing::Theme;
 use baywright_planner::Subject;
 use egui::Vec2;
@@ -92,7 +92,7 @@ fn pictures_are_what_is_shown() {
     check("desk-your-car.png", &mut car);
 
     let mut bay = usual(demo());
-    let mut room = RoomDraft::new("My bay");
+    let mut room = RoomDraft::new("My bay", TypedIn::Millimetres);
     room.taped = true;
     let walls =
         [("9000", "90"), ("4000", "90"), ("3000", "-90"), ("3000", "90"), ("5960", "90"), ("7000", "90")];

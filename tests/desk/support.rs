@@ -20,7 +20,7 @@ pub fn today() -> Option<jiff::civil::Date> {
 pub fn desk(layout: &Path, arrangement: Option<&str>) -> Desk {
     let mut document = Document::open(layout, today()).unwrap_or_else(|faults| panic!("{faults:?}"));
     if let Some(arrangement) = arrangement {
-        document.show(&arrangement.into());
+        document.show(&arrangement.into()).unwrap();
         assert_eq!(document.shown().as_str(), arrangement, "no such arrangement");
     }
     Desk::new(document).expect("an answer")

@@ -97,7 +97,7 @@ impl Desk {
     /// The same with another way of working out the answer: for tests of what happens when it fails.
     pub fn with(document: Document, assess: Assess) -> Option<Self> {
         let answer = Answer::of(&document, assess)?;
-        Some(Self {
+        let mut desk = Self {
             document,
             answer,
             view: Viewing::default(),
@@ -120,7 +120,9 @@ impl Desk {
             underlay: underlay::Shown::default(),
             held: None,
             left_behind: Leftovers::default(),
-        })
+        };
+        desk.say_shut();
+        Some(desk)
     }
 
     /// The document.

@@ -15,10 +15,12 @@ mod faults;
 use std::io;
 use std::path::{Path, PathBuf};
 
+use baywright_planner::model::Layout;
 use baywright_planner::model::fault::{FileFault, FileTrouble};
 
 use crate::disk_mark::DiskMark;
 use crate::fault::why;
+use crate::open::{load_layout, parse_layout};
 use disk::OnDisk;
 use frame::Entry;
 pub use left::{LeftBehind, Leftovers, left_behind};
@@ -60,12 +62,23 @@ pub struct Record {
 }
 
 impl Record {
-    /// What its file holds if nobody else changed it since: what was read, or this very text if it was saved just before the
+    /// What its file holds if nobody else changed it since: what was read, or this very work if it was saved just before the
     /// end. Where no mark was noted only the text is known: what differs from it may be someone else's.
     pub fn unchanged(&self) -> Option<DiskMark> {
         let path = self.path.as_deref()?;
-        let saved = DiskMark::of_bytes(self.text.as_bytes());
-        Some(if DiskMark::of(path) == saved { saved } else { self.mark.unwrap_or(saved) })
+        let (saved, there) = (DiskMark::of_bytes(self.text.as_bytes()), DiskMark::of(path));
+        Some(if there == saved || self.is_saved_in(path) { there } else { self.mark.unwrap_or(saved) })
+    }
+
+    /// Whether a file holds this very layout: it is judged anew when it is saved, so by which settings is no difference.
+    fn is_saved_in(&self, path: &Path) -> bool {
+        let Some(there) = Some(path).filter(|_| self.kind == Work::Layout).and_then(|p| load_layout(p).ok())
+        else {
+            return false;
+        };
+        let kept = parse_layout(&self.name, there.bay.id.as_str(), &self.text);
+        let apart = |layout: Layout| Layout { shop_fingerprint: None, ..layout };
+        kept.is_ok_and(|kept| apart(kept) == apart(there))
     }
 }
 

@@ -38,13 +38,26 @@ pub struct Resolved {
     pub profiles: Vec<Profile>,
 }
 
-/// Opens a layout with everything that it needs. `name` is a path, or the name of a built-in layout (`crowded-bay`,
+/// Opens a layout with everything that it needs, all of it sound. `name` is a path, or the name of a built-in layout (`crowded-bay`,
 /// with or without `.ron`, or `bay-layouts/crowded-bay.ron`); a file that exists goes first. `by` is the day
 /// and the shop's settings by which it is to be judged.
 ///
 /// # Errors
 /// Everything found wrong, in the layout or in a profile that it names.
 pub fn open(name: &Path, by: impl Into<JudgedBy>) -> Result<Loaded, Vec<FileFault>> {
+    let (loaded, faults) = open_in_part(name, by)?;
+    if faults.is_empty() { Ok(loaded) } else { Err(faults) }
+}
+
+/// The same where one arrangement is enough: the layout is whole, but only those of its arrangements are made that go with
+/// their cars. With it, why the others do not.
+///
+/// # Errors
+/// Everything found wrong in the layout itself, or with all of its arrangements.
+pub fn open_in_part(
+    name: &Path,
+    by: impl Into<JudgedBy>,
+) -> Result<(Loaded, Vec<FileFault>), Vec<FileFault>> {
     let (text, id, path) = match embedded_layout(name) {
         Some(built_in) if !name.exists() => {
             (Text::new(built_in.label(), built_in.text), built_in.name.into(), None)
@@ -57,14 +70,18 @@ pub fn open(name: &Path, by: impl Into<JudgedBy>) -> Result<Loaded, Vec<FileFaul
     };
     let layout = layout_in(&text, id)?;
     let library = path.map_or_else(Library::built_in, Library::beside);
-    let resolved = resolve_in(&text, &layout, &library, by.into())?;
-    Ok(Loaded {
+    let (resolved, faults) = resolve_in(&text, &layout, &library, by.into());
+    if resolved.arrangements.is_empty() && !faults.is_empty() {
+        return Err(faults);
+    }
+    let loaded = Loaded {
         file: text.file,
         path: path.map(Path::to_owned),
         layout,
         arrangements: resolved.arrangements,
         profiles: resolved.profiles,
-    })
+    };
+    Ok((loaded, faults))
 }
 
 fn embedded_layout(name: &Path) -> Option<&'static embedded::Embedded> {
@@ -120,15 +137,12 @@ pub fn resolve(
     library: &Library,
     by: impl Into<JudgedBy>,
 ) -> Result<Resolved, Vec<FileFault>> {
-    resolve_in(&Text::new(file, ""), layout, library, by.into())
+    let (resolved, faults) = resolve_in(&Text::new(file, ""), layout, library, by.into());
+    if faults.is_empty() { Ok(resolved) } else { Err(faults) }
 }
 
-fn resolve_in(
-    text: &Text,
-    layout: &Layout,
-    library: &Library,
-    by: JudgedBy,
-) -> Result<Resolved, Vec<FileFault>> {
+/// Those arrangements that go with their cars, and why the others do not.
+fn resolve_in(text: &Text, layout: &Layout, library: &Library, by: JudgedBy) -> (Resolved, Vec<FileFault>) {
     let mut resolved = Resolved::default();
     let mut in_profiles: Vec<FileFault> = Vec::new();
     let mut in_layout: Vec<Fault> = Vec::new();
@@ -158,22 +172,22 @@ fn resolve_in(
             at
         });
         let Some(profile) = at.and_then(|at| resolved.profiles.get(at)) else { continue };
-        match layout.resolve(saved, &profile.vehicle, &profile.fingerprint, by) {
+        let wrong = match layout.resolve(saved, &profile.vehicle, &profile.fingerprint, by) {
             Ok(arrangement) => {
-                in_layout.extend(validate::arrangement(&arrangement).into_iter().map(|mut fault| {
-                    fault.field = format!("arrangements[{i}].{}", fault.field);
-                    fault
-                }));
-                resolved.arrangements.push((saved.id.clone(), arrangement));
+                let wrong = validate::arrangement(&arrangement);
+                if wrong.is_empty() {
+                    resolved.arrangements.push((saved.id.clone(), arrangement));
+                }
+                wrong
             }
-            Err(fault) => in_layout.push(Fault {
-                field: format!("arrangements[{i}].{}", fault.field),
-                found: Found::Word(Quote::of(fault.found.as_str())),
-                allowed: Allowed::one_of(fault.found.as_str(), &fault.allowed),
-            }),
-        }
+            Err(fault) => vec![fault.into()],
+        };
+        in_layout.extend(wrong.into_iter().map(|mut fault| {
+            fault.field = format!("arrangements[{i}].{}", fault.field);
+            fault
+        }));
     }
     let mut faults = text.located(in_layout);
     faults.extend(in_profiles);
-    if faults.is_empty() { Ok(resolved) } else { Err(faults) }
+    (resolved, faults)
 }

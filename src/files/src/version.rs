@@ -1,9 +1,10 @@
 //! Versions of the formats, and the way up from each to the present one.
 //!
-//! Each format has a table (`VERSIONS`, in its own file) with one reader for each version. The reader of the present version reads its file struct; the reader of
-//! an older version `n` reads the struct *of that version* and hands it through one upgrade function for each step
-//! `n → n + 1`. A new version keeps the old struct, adds the step from it, and gets its own row. Files are always
-//! written in the present version.
+//! Each format has a table (`VERSIONS`, in its own file) with one reader for each version. The reader of the present version
+//! reads its file struct; the reader of an older version `n` reads the struct of that version, which is the present one where
+//! later versions only added what may be left out, and hands it through one upgrade function for each step `n → n + 1`. A new
+//! version keeps the old struct where it is another, adds the step from it, and gets its own row. Files are always written in
+//! the present version.
 
 use baywright_planner::model::fault::{Allowed, Fault, FileFault, Found, Quote};
 

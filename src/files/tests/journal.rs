@@ -4,7 +4,8 @@
 
 use std::path::{Path, PathBuf};
 
-use baywright_files::{Journal, LARGEST_FILE, Record, Work, left_behind};
+use baywright_files::{DiskMark, Journal, LARGEST_FILE, Record, Work, left_behind};
+use baywright_planner::model::Layout;
 use baywright_planner::words::Language;
 
 fn folder(name: &str) -> PathBuf {
@@ -53,6 +54,31 @@ fn what_a_dead_session_left_is_found_until_it_is_forgotten() {
     assert_eq!(left[0].record, record(1, "second", 20));
     left.remove(0).forget().unwrap();
     assert_eq!(names(&folder), [""; 0]);
+    std::fs::remove_dir_all(folder).unwrap();
+}
+
+/// Killed after a save and before that was noted: what lies there is the work itself, whichever settings it was judged by.
+#[test]
+fn a_layout_saved_just_before_the_end_was_changed_by_nobody_else() {
+    let folder = folder("saved-last");
+    std::fs::create_dir_all(&folder).unwrap();
+    let path = folder.join("bay.ron");
+    let read = baywright_files::open(Path::new("crowded-bay"), None).unwrap().layout;
+    let judged_by = |mark: &str, layout: &Layout| {
+        let layout = Layout { shop_fingerprint: Some(mark.to_owned()), ..layout.clone() };
+        baywright_files::save_layout(&path, &layout).unwrap();
+        DiskMark::of(&path)
+    };
+    let was = judged_by("0123456789abcdef", &read);
+    let mut now = read.clone();
+    now.bay.ceiling_mm += 10.0;
+    let text = baywright_files::layout_text(&now).unwrap();
+    let record = Record { path: Some(path.clone()), mark: Some(was), ..record(1, &text, 1) };
+    assert_eq!(record.unchanged(), Some(was), "it was not saved");
+    let saved = judged_by("fedcba9876543210", &now);
+    assert_eq!(record.unchanged(), Some(saved));
+    now.bay.ceiling_mm += 10.0;
+    assert_ne!(record.unchanged(), Some(judged_by("fedcba9876543210", &now)), "someone else's");
     std::fs::remove_dir_all(folder).unwrap();
 }
 

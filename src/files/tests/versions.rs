@@ -256,6 +256,21 @@ fn by_eye_in_an_older_file_stays_what_it_meant() {
         let again = parse_layout("now", "old", &layout_text(&layout).unwrap()).unwrap();
         assert_eq!(again, layout);
     }
+    // So does what such a file says of an arrangement's own building, put in by hand.
+    let file_with_own = |version: u32| {
+        let file = file(version);
+        let (_, built) = file.trim_end_matches(')').split_once("source").unwrap();
+        let own = format!(
+            "arrangements: [(name: \"a\", vehicle: \"v\", aiming: \"a\", parked: (at_mm: (0, 0), heading_deg: 0), \
+             building: (source{built}))]"
+        );
+        format!("{}, {own})", file.strip_suffix(')').unwrap())
+    };
+    for version in 2..=3 {
+        let layout = parse_layout("old", "old", &file_with_own(version)).unwrap();
+        let own = layout.arrangements[0].building.as_ref().unwrap();
+        assert_eq!((&own.things, own.walls_known), (&layout.bay.things, layout.bay.walls_known));
+    }
     let now = parse_layout("now", "now", &file(LAYOUT_VERSION)).unwrap();
     assert_eq!(now.bay.things[1].place.known, Known::ByEye);
     assert_eq!(now.bay.walls_known, Known::ByEye);

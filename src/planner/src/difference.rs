@@ -11,7 +11,7 @@ use baywright_geometry::DVec2;
 use crate::assessment::Subject;
 use crate::model::{
     Arrangement, Effort, FloorFeatureKind, Id, KeepFreeKind, Known, Layout, Material, Metal, OpeningKind,
-    Shape, ThingKind,
+    ParkedKnown, Shape, ThingKind,
 };
 
 pub use bay::between;
@@ -69,6 +69,12 @@ pub enum Change {
     Known([Known; 2]),
     /// It takes more or less to move it.
     Effort([Effort; 2]),
+    /// The hand may not move it now, or may again.
+    Locked(bool),
+    /// Where the car stands is known better or worse.
+    Parked([ParkedKnown; 2]),
+    /// Other runways carry the car; none: the floor does.
+    Carried([Vec<Id>; 2]),
     /// The levels of its top are others.
     Levels,
     /// Its figures come from elsewhere.
@@ -113,14 +119,51 @@ pub fn of_own_building(layout: &Layout, arrangement: &Id) -> Option<Vec<Differen
     own.building.is_some().then(|| between(&layout.bay, &layout.bay_of(own)))
 }
 
-/// How what is seen in the one arrangement differs from the other: the bay with its things where they stand, and the car if it
-/// is the same one.
+/// How what is seen in the one arrangement differs from the other: the bay with its things where they stand, and where the car
+/// stands, how well that is known and on what, if it is the same one.
 pub fn between_arrangements(before: &Arrangement, now: &Arrangement) -> Vec<Difference> {
     let mut all = Vec::new();
     if before.vehicle.id == now.vehicle.id {
         let moved = parts::moved(&before.parked, &now.parked);
-        all.extend(moved.map(|what| Difference { of: Subject::Car, what }));
+        let known = [before.parked_known, now.parked_known];
+        let known = (known[0] != known[1]).then_some(Change::Parked(known));
+        let carried = [&before.on_runways, &now.on_runways];
+        // The same runways in another order are the same.
+        let is_other =
+            |[was, now]: [&Vec<Id>; 2]| was.len() != now.len() || was.iter().any(|id| !now.contains(id));
+        let carried = is_other(carried).then(|| Change::Carried(carried.map(Clone::clone)));
+        let of_car = moved.into_iter().chain(known).chain(carried);
+        all.extend(of_car.map(|what| Difference { of: Subject::Car, what }));
     }
     all.extend(between(&before.bay, &now.bay));
     all
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::check::testing::{cabinet, clear};
+
+    #[test]
+    fn of_the_car_and_of_a_thing_everything_is_told() {
+        let mut before = clear();
+        before.bay.things = vec![cabinet("cabinet", (8_000.0, 5_000.0), 600.0, 400.0)];
+        assert_eq!(between_arrangements(&before, &before), []);
+        let mut now = before.clone();
+        now.parked_known = ParkedKnown::Within { mm: 77.0, rad: 0.0 };
+        now.on_runways = vec!["lift, left".into()];
+        now.bay.things[0].locked = true;
+        let expected = [
+            (Subject::Car, Change::Parked([before.parked_known, now.parked_known])),
+            (Subject::Car, Change::Carried([Vec::new(), now.on_runways.clone()])),
+            (Subject::Thing("cabinet".into()), Change::Locked(true)),
+        ];
+        let told = between_arrangements(&before, &now);
+        assert_eq!(told, expected.map(|(of, what)| Difference { of, what }));
+        // The same runways in another order carry it as before.
+        now.on_runways.push("lift, right".into());
+        let mut turned = now.clone();
+        turned.on_runways.reverse();
+        assert_eq!(between_arrangements(&now, &turned), []);
+    }
 }

@@ -21,6 +21,7 @@ use crate::model::{
 };
 
 pub use bay_deed::{BayDeed, BayPart};
+pub use building::lost_by_adopting;
 pub use deed::Deed;
 
 /// One change of a layout, seen from one arrangement.

@@ -31,8 +31,14 @@ impl Desk {
             Command::Shop(asked) => self.apply_to_shop(asked),
             Command::View(asked) => self.apply_to_view(ctx, asked),
             Command::Page(page) => self.lay(page),
-            Command::Undo => self.document.undo(),
-            Command::Redo => self.document.redo(),
+            Command::Undo => {
+                let undone = self.document.undo();
+                self.say_if_refused(undone);
+            }
+            Command::Redo => {
+                let done = self.document.redo();
+                self.say_if_refused(done);
+            }
             Command::Abandon => self.document.abandon(),
             Command::BeginVisit => self.begin_visit(),
             Command::CopyDiagnostics => {
@@ -102,6 +108,31 @@ impl Desk {
             Err(Refused::Edit(EditFault::NameTaken(id))) => self.say_wrong(texts.name_taken(&id)),
             Err(Refused::Edit(EditFault::NoShape)) => self.say_wrong(texts.no_shape),
             Err(Refused::Unsound(fault)) => self.say_wrong(texts.unsound(&fault)),
+            Err(Refused::Shut(shut)) => {
+                self.say_wrong(texts.would_shut(shut.arrangement.as_str(), &shut.fault))
+            }
+        }
+    }
+
+    /// The same where what was done takes back nothing that was said.
+    fn say_if_refused(&mut self, result: Result<(), Refused>) {
+        if result.is_err() {
+            self.say_refused(result);
+        }
+    }
+
+    /// Says which arrangements are kept and cannot be shown.
+    pub(super) fn say_shut(&mut self) {
+        let texts = self.texts();
+        let said: Vec<String> = self
+            .document
+            .shut()
+            .iter()
+            .map(|shut| texts.not_shown(shut.arrangement.as_str(), &shut.fault))
+            .collect();
+        // The first is at the foot of the screen, all are in the log.
+        for sentence in said.into_iter().rev() {
+            self.say_wrong(sentence);
         }
     }
 

@@ -126,6 +126,9 @@ impl Desk {
         if ui.button(texts.open).clicked() {
             out.push(Command::Page(Some(Page::Open(OpenPage { focus: true, ..OpenPage::default() }))));
         }
+        if !self.left_behind.works.is_empty() && ui.button(texts.left_behind).clicked() {
+            out.push(Command::Page(Some(Page::LeftBehind)));
+        }
         if ui.button(texts.save).clicked() {
             out.push(Command::File(OfFile::Save));
         }

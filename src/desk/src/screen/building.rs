@@ -18,24 +18,24 @@ impl Desk {
         self.document.saved_arrangement().is_some_and(|own| own.building.is_some())
     }
 
-    /// What can be done about the building: name, explanation, edit.
-    fn building_ways(&self) -> Vec<(&'static str, &'static str, Edit)> {
+    /// What can be done about the building: name, explanation, command.
+    fn building_ways(&self) -> Vec<(&'static str, &'static str, OfBay)> {
         let texts = self.view.locale.language.rooms();
         if self.has_own_building() {
             vec![
-                (texts.give_up_building, texts.give_up_building_why, Edit::GiveUpBuilding),
-                (texts.adopt_building, texts.adopt_building_why, Edit::AdoptBuilding),
+                (texts.give_up_building, texts.give_up_building_why, OfBay::Edit(Edit::GiveUpBuilding)),
+                (texts.adopt_building, texts.adopt_building_why, OfBay::AdoptBuilding),
             ]
         } else {
-            vec![(texts.plan_building, texts.plan_building_why, Edit::PlanBuilding)]
+            vec![(texts.plan_building, texts.plan_building_why, OfBay::Edit(Edit::PlanBuilding))]
         }
     }
 
     /// The ways as entries of a menu.
     pub(super) fn building_menu(&self, ui: &mut Ui, out: &mut Vec<Command>) {
-        for (name, why, edit) in self.building_ways() {
+        for (name, why, asked) in self.building_ways() {
             if ui.button(name).on_hover_text(why).clicked() {
-                out.push(Command::Bay(OfBay::Edit(edit)));
+                out.push(Command::Bay(asked));
             }
         }
     }
@@ -65,9 +65,9 @@ impl Desk {
     }
 
     fn building_links(&self, ui: &mut Ui, out: &mut Vec<Command>) {
-        for (name, why, edit) in self.building_ways() {
+        for (name, why, asked) in self.building_ways() {
             if widgets::link(ui, self.view.theme, name).on_hover_text(why).clicked() {
-                out.push(Command::Bay(OfBay::Edit(edit)));
+                out.push(Command::Bay(asked));
             }
         }
     }

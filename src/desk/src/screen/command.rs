@@ -51,6 +51,8 @@ pub enum Command {
 /// What changes the bay or shows another arrangement of it. All of it waits while a car is being entered.
 #[derive(Clone, Debug, PartialEq)]
 pub enum OfBay {
+    /// Make the shown arrangement's building the bay's, asking first if other arrangements lose something by it.
+    AdoptBuilding,
     /// Change the layout.
     Edit(Edit),
     /// Show changes while the pointer is down.
@@ -137,8 +139,10 @@ pub enum OfFile {
     NewBay(Box<Layout>),
     /// Save the shop's own list of work that asks for aimings.
     KeepTriggers(Box<TriggerList>),
-    /// Show what an earlier session left behind, by position.
+    /// Show what an earlier session left behind, by position, asking first if work would be lost.
     TakeUp(usize),
+    /// The same without asking.
+    TakeUpAnyway(usize),
     /// Throw it away.
     ThrowAway(usize),
     /// Open a layout, asking first if work would be lost.

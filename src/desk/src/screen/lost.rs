@@ -10,7 +10,7 @@ use egui::{Context, RichText, Ui};
 
 use super::command::{Command, OfFile};
 use super::look::{self, size};
-use super::page::{NewBay, Page};
+use super::page::{Leaving, NewBay, Page};
 use super::{Desk, widgets};
 use crate::session::document::Document;
 use crate::session::draft::Draft;
@@ -86,6 +86,7 @@ impl Desk {
             NotKept::Refused(fault) => self.view.locale.language.file_fault(fault),
             NotKept::NoText => self.texts().no_text_to_keep.to_owned(),
             NotKept::Fault(words) => self.texts().keeper_failed(words),
+            NotKept::Ended => self.texts().keeper_ended.to_owned(),
         }
     }
 
@@ -145,6 +146,15 @@ impl Desk {
         }
     }
 
+    /// Asks before what is open makes room for what was left behind; whether it did. A car stands in the bay that is open.
+    pub(super) fn asks_before_taking_up(&mut self, at: usize) -> bool {
+        match self.left_behind.works.get(at).map(|left| left.record.kind) {
+            Some(Work::Layout) => self.asks_first(Leaving::TakeUp(at)),
+            Some(Work::Profile) => self.asks_to_drop_car(),
+            _ => false,
+        }
+    }
+
     /// Shows what was left behind; it is forgotten only when this session keeps it.
     pub(super) fn take_up(&mut self, at: usize) {
         if at >= self.left_behind.works.len() {
@@ -161,7 +171,9 @@ impl Desk {
         match shown {
             Ok(()) => {
                 if !matches!(left.record.kind, Work::Room | Work::Triggers) {
-                    self.view.page = None;
+                    // A bay and the car that was entered in it are two works: the one after the other.
+                    let more = !self.left_behind.works.is_empty();
+                    self.view.page = more.then_some(Page::LeftBehind);
                 }
                 // What is on disk already needs no journal any more.
                 if left.record.kind == Work::Shop && !self.shop.is_changed() {
@@ -186,17 +198,20 @@ impl Desk {
             .as_ref()
             .and_then(|path| path.file_stem())
             .map(|stem| stem.to_string_lossy().into_owned());
-        let id = stem.unwrap_or_else(|| super::forms::car::file_name(&record.name));
+        let otherwise = self.view.locale.language.rooms().my_bay;
+        let id = stem.unwrap_or_else(|| super::forms::car::file_name(&record.name, otherwise));
         let said = |faults: Vec<FileFault>| self.first_sentence(&faults);
         let layout = parse_layout(&record.name, &id, &record.text).map_err(said)?;
         let document = Document::taken_up(layout, record.path.clone(), record.unchanged(), &self.document)
             .map_err(said)?;
-        self.show_document(document);
-        Ok(())
+        self.show_document(document)
     }
 
     fn take_up_room(&mut self, left: &LeftBehind) -> Result<(), String> {
         let texts = self.texts();
+        if self.view.room_begun().is_some() {
+            return Err(texts.finish_bay.to_owned());
+        }
         let room = RoomDraft::left_behind(&left.record.text).map_err(|why| match why {
             Unread::Later => texts.left_by_later,
             Unread::Damaged => texts.left_damaged,
@@ -219,7 +234,8 @@ impl Desk {
 
     fn take_up_car(&mut self, left: &LeftBehind) -> Result<(), String> {
         let record = &left.record;
-        let id = super::forms::car::file_name(&record.name);
+        let otherwise = self.view.locale.language.forms().my_car;
+        let id = super::forms::car::file_name(&record.name, otherwise);
         let car =
             parse_draft(&record.name, &id, &record.text).map_err(|faults| self.first_sentence(&faults))?;
         self.document.begin_car(Draft::taken_up(car));

@@ -70,6 +70,9 @@ pub enum Question {
     DropCar,
     /// There is a file of that name.
     Replace(PathBuf),
+    /// The shown arrangement's building would become the bay's: what each of these other arrangements says of what is not in
+    /// it would be forgotten.
+    AdoptBuilding(Vec<(Id, Vec<Id>)>),
 }
 
 /// What one is about to do.
@@ -79,6 +82,8 @@ pub enum Leaving {
     Open(PathBuf),
     /// Make a new bay.
     NewBay,
+    /// Take up a bay that was left behind, by its place among what was.
+    TakeUp(usize),
     /// Close the program.
     Quit,
 }

@@ -177,6 +177,6 @@ impl Viewing {
             Some(Page::NewBay(open)) => Some(&open.room),
             _ => self.bay_begun.as_ref(),
         };
-        open.filter(|room| room.is_begun())
+        open.filter(|room| room.is_begun(self.locale.language.rooms().my_bay))
     }
 }

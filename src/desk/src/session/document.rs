@@ -14,7 +14,7 @@ use baywright_planner::edit::{Deed, Edit, EditFault};
 use baywright_planner::entry::CarDeed;
 use baywright_planner::model::fault::{Fault, FileTrouble};
 use baywright_planner::model::{
-    Arrangement, Bay, Id, JudgedBy, Layout, SavedArrangement, Shop, Vehicle, validate,
+    Arrangement, Bay, Id, JudgedBy, Layout, SavedArrangement, Shop, StandSet, Vehicle, validate,
 };
 use jiff::civil::Date;
 
@@ -45,6 +45,15 @@ pub enum Done<'a> {
     Car(&'a CarDeed),
 }
 
+/// An arrangement that cannot be opened with its car.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Shut {
+    /// The arrangement.
+    pub arrangement: Id,
+    /// The first thing of it that does not go with the car.
+    pub fault: Box<Fault>,
+}
+
 /// Why a change was not made.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Refused {
@@ -52,6 +61,8 @@ pub enum Refused {
     Edit(EditFault),
     /// The layout would not be sound: the first thing that is wrong.
     Unsound(Fault),
+    /// An arrangement would not go with its car any more.
+    Shut(Shut),
 }
 
 /// Why a bay that was made here is not shown.
@@ -83,27 +94,23 @@ pub enum CarNotKept {
     NameTaken(Id),
     /// Someone else changed its file since it was read.
     ChangedOnDisk(PathBuf),
-    /// Another arrangement of this layout needs what the car no longer has: it could not be opened any more.
-    Needed {
-        /// The arrangement.
-        by: Id,
-        /// The aiming, target or sensor that is gone.
-        what: Id,
-    },
+    /// An arrangement of this layout does not go with it: it could not be opened any more.
+    Shut(Shut),
     /// It could not be written.
     Faults(Vec<FileFault>),
 }
 
 impl Document {
-    /// Opens a layout: a path, or the name of a built-in one. `by` is what it is judged by.
+    /// Opens a layout: a path, or the name of a built-in one. `by` is what it is judged by. Arrangements that do not go with
+    /// their cars are kept, and not shown.
     ///
     /// # Errors
-    /// Everything found wrong.
+    /// Everything found wrong in the layout itself, or with all of its arrangements.
     pub fn open(name: &Path, by: impl Into<JudgedBy>) -> Result<Self, Vec<FileFault>> {
         let by = by.into();
         // Taken before it is read: a change that comes in between is noticed later.
         let mark = DiskMark::of(name);
-        let loaded = baywright_files::open(name, by)?;
+        let (loaded, _) = baywright_files::open_in_part(name, by)?;
         let library = loaded.path.as_deref().map_or_else(Library::built_in_first, Library::beside);
         let mark = loaded.path.is_some().then_some(mark);
         Self::of(loaded.layout, loaded.path, mark, &library, by)
@@ -126,7 +133,32 @@ impl Document {
             return Err(vec![FileFault::whole(name, FileTrouble::NoArrangement)]);
         };
         let file = LayoutFile::of(Arc::clone(layout.now()), path, mark).judged_by(judged_by);
-        Ok(Self { layout, file, cars: Cars::of(library.clone()), draft: None, by: by.into() })
+        let mut document = Self { layout, file, cars: Cars::of(library.clone()), draft: None, by: by.into() };
+        document.show_what_opens();
+        Ok(document)
+    }
+
+    /// Shows the first arrangement that goes with its car, if the one that is shown does not.
+    fn show_what_opens(&mut self) {
+        if self.why_not(self.shown()).is_some() {
+            let all = self.layout().arrangements.iter().map(|own| &own.id);
+            if let Some(sound) = all.clone().find(|id| self.why_not(id).is_none()).cloned() {
+                self.layout.show(&sound);
+            }
+        }
+    }
+
+    /// Why an arrangement cannot be opened with the cars that there are; `None` if it can.
+    fn why_not(&self, arrangement: &Id) -> Option<Shut> {
+        let layout = self.layout();
+        let saved = layout.arrangements.iter().find(|own| own.id == *arrangement)?;
+        let fault = self.cars.why_not((layout, saved), None, self.by)?;
+        Some(Shut { arrangement: arrangement.clone(), fault: Box::new(fault) })
+    }
+
+    /// The arrangements that are kept and cannot be shown.
+    pub fn shut(&self) -> Vec<Shut> {
+        self.layout().arrangements.iter().filter_map(|own| self.why_not(&own.id)).collect()
     }
 
     fn never_saved(self) -> Self {
@@ -217,6 +249,11 @@ impl Document {
         self.file.was_judged_by_others(&self.by.shop)
     }
 
+    /// The mark of the shop's settings by which it was judged when it was saved, if that was remembered.
+    pub fn judged_by(&self) -> Option<&str> {
+        self.file.judged_by_mark()
+    }
+
     /// From here on everything is judged by these settings of the shop.
     pub const fn judge_by(&mut self, shop: Shop, is_unread: bool) {
         self.by.shop = shop;
@@ -229,8 +266,15 @@ impl Document {
     }
 
     /// Shows another arrangement; nothing happens if there is none of that name. A change in hand is dropped.
-    pub fn show(&mut self, arrangement: &Id) {
+    ///
+    /// # Errors
+    /// It does not go with its car; what was shown stays.
+    pub fn show(&mut self, arrangement: &Id) -> Result<(), Shut> {
+        if let Some(shut) = self.why_not(arrangement) {
+            return Err(shut);
+        }
         self.layout.show(arrangement);
+        Ok(())
     }
 
     /// The arrangement that is shown, as it is saved.
@@ -296,31 +340,22 @@ impl Document {
         }
         let car = Vehicle::clone(draft.car());
         let place = self.cars.place(&car, draft.replaces(), folder)?;
-        if place.is_own {
-            self.still_opens_with(&car)?;
-        }
         let aiming = draft.aiming().cloned();
+        let standing = |fingerprint: &str| Some(self.standing(&car, aiming.as_ref()?, fingerprint));
+        // Before anything is written: what was opened can be opened with it too.
+        let after = standing("").map(|edit| self.layout.after(&edit));
+        let after = after.and_then(Result::ok).unwrap_or_else(|| Layout::clone(self.layout()));
+        self.opens(self.layout(), &after, Some(&car)).map_err(CarNotKept::Shut)?;
         // In a shipped bay that was not touched nothing is lost that is not on the disk: the car is.
         let untouched = self.path().is_none() && !self.is_changed();
         let saved = self.cars.keep(&car, &place, folder)?;
+        let edit = self
+            .cars
+            .get(&car.id)
+            .and_then(|own| Some(self.standing(&own.vehicle, aiming.as_ref()?, &own.fingerprint)));
         self.draft = None;
-        let fingerprint = self.cars.get(&car.id).map(|own| own.fingerprint.clone());
-        if let Some((fingerprint, aiming)) = fingerprint.zip(aiming) {
-            // The same car and aiming with other figures: only what is remembered of it changes.
-            let same = self.saved_arrangement().filter(|own| own.vehicle == car.id && own.aiming == aiming);
-            // The visit keeps those of its aimings that are still there.
-            let there = |id: &Id| car.aimings.iter().any(|own| own.id == *id);
-            let same = same.map(|own| SavedArrangement {
-                visit: own.visit.iter().filter(|id| there(id)).cloned().collect(),
-                ..own.clone()
-            });
-            // A stand whose target is gone would not be found.
-            let same = same.filter(|own| self.layout().resolve(own, &car, "", self.by).is_ok());
-            let edit = match same {
-                Some(own) => Edit::All(vec![Edit::Visit(own.visit), Edit::Remember(fingerprint)]),
-                None => Edit::Car { vehicle: car.id, aiming, fingerprint },
-            };
-            // What it names is there, and it was shown like this before.
+        if let Some(edit) = edit {
+            // It was asked about before.
             let _ = self.edit(&edit);
         }
         if untouched {
@@ -329,13 +364,55 @@ impl Document {
         Ok(saved)
     }
 
-    /// Whether the arrangements that are not shown can be made with the changed car; the shown one goes with it.
-    fn still_opens_with(&self, car: &Vehicle) -> Result<(), CarNotKept> {
-        let others = self.layout().arrangements.iter();
-        for other in others.filter(|own| own.id != *self.shown() && own.vehicle == car.id) {
-            if let Err(fault) = self.layout().resolve(other, car, "", self.by) {
-                return Err(CarNotKept::Needed { by: fault.arrangement, what: fault.found });
+    /// What is to be done so that a car stands where the shown arrangement's does, for one of its aimings. Of the same car and
+    /// aiming with other figures all stays but what the car no longer has; it is remembered by its new fingerprint.
+    fn standing(&self, car: &Vehicle, aiming: &Id, fingerprint: &str) -> Edit {
+        let anew = Edit::Car {
+            vehicle: car.id.clone(),
+            aiming: aiming.clone(),
+            fingerprint: fingerprint.to_owned(),
+        };
+        let Some(own) = self.saved_arrangement().filter(|own| own.vehicle == car.id) else { return anew };
+        let there = |id: &&Id| car.aimings.iter().any(|aiming| aiming.id == **id);
+        let mut edits = vec![Edit::Visit(own.visit.iter().filter(there).cloned().collect())];
+        if own.aiming == *aiming {
+            let asked = car.aimings.iter().find(|own| own.id == *aiming);
+            let is_there = |id: &Id| asked.is_some_and(|own| own.placements.iter().any(|own| own.id == *id));
+            let gone = own.stands.iter().map(|(id, _)| id).filter(|id| !is_there(id));
+            edits.extend(gone.map(|id| Edit::Stand { placement: id.clone(), set: StandSet::OnMark }));
+            edits.push(Edit::Remember(fingerprint.to_owned()));
+        } else {
+            edits.push(anew);
+        }
+        Edit::All(edits)
+    }
+
+    /// Whether every arrangement that can be opened before a change can be after it; `car` is one that is changed with it.
+    fn opens(&self, before: &Layout, after: &Layout, car: Option<&Vehicle>) -> Result<(), Shut> {
+        let why_not = |layout: &Layout, own: &SavedArrangement, car: Option<&Vehicle>| {
+            let fault = self.cars.why_not((layout, own), car, self.by)?;
+            Some(Shut { arrangement: own.id.clone(), fault: Box::new(fault) })
+        };
+        let same_bay = before.bay == after.bay;
+        for own in &after.arrangements {
+            let was = before.arrangements.iter().find(|was| was.id == own.id);
+            if same_bay && was == Some(own) && car.is_none_or(|car| car.id != own.vehicle) {
+                continue;
             }
+            if let Some(shut) = why_not(after, own, car)
+                // One that was shut already is no reason to refuse what may open it.
+                && was.is_none_or(|was| why_not(before, was, None).is_none())
+            {
+                return Err(shut);
+            }
+        }
+        // One that can be shown stays.
+        let shut = |own: &SavedArrangement| why_not(after, own, car);
+        if after.arrangements.len() < before.arrangements.len()
+            && let Some(first) = after.arrangements.first().and_then(shut)
+            && after.arrangements.iter().all(|own| shut(own).is_some())
+        {
+            return Err(first);
         }
         Ok(())
     }
@@ -352,8 +429,9 @@ impl Document {
     pub fn edit(&mut self, edit: &Edit) -> Result<(), Refused> {
         self.layout.abandon();
         let after = self.layout.after(edit).map_err(Refused::Edit)?;
-        self.sound(&after)?;
+        self.sound(self.layout(), &after)?;
         self.layout.change(edit, after);
+        self.show_what_opens();
         Ok(())
     }
 
@@ -370,7 +448,7 @@ impl Document {
     /// # Errors
     /// What was shown is not sound; the layout is as it was before.
     pub fn settle(&mut self, edit: &Edit) -> Result<(), Refused> {
-        if let Err(refused) = self.sound(self.layout()) {
+        if let Err(refused) = self.sound(self.layout.settled(), self.layout()) {
             self.layout.abandon();
             return Err(refused);
         }
@@ -401,19 +479,40 @@ impl Document {
     }
 
     /// One step back.
-    pub fn undo(&mut self) {
+    ///
+    /// # Errors
+    /// What was there before does not go with a car that was changed since; all stays.
+    pub fn undo(&mut self) -> Result<(), Refused> {
         match &mut self.draft {
             Some(draft) => draft.undo(),
-            None => self.layout.undo(),
+            None => return self.step(EditedLayout::undo, EditedLayout::redo),
         }
+        Ok(())
     }
 
     /// One step forth.
-    pub fn redo(&mut self) {
+    ///
+    /// # Errors
+    /// As [`Self::undo`].
+    pub fn redo(&mut self) -> Result<(), Refused> {
         match &mut self.draft {
             Some(draft) => draft.redo(),
-            None => self.layout.redo(),
+            None => return self.step(EditedLayout::redo, EditedLayout::undo),
         }
+        Ok(())
+    }
+
+    fn step(&mut self, step: fn(&mut EditedLayout), back: fn(&mut EditedLayout)) -> Result<(), Refused> {
+        let was_held = self.layout.is_held();
+        let before = Arc::clone(self.layout.settled());
+        step(&mut self.layout);
+        // Dropping what is in hand leads to what was there.
+        if !was_held && let Err(shut) = self.opens(&before, self.layout(), None) {
+            back(&mut self.layout);
+            return Err(Refused::Shut(shut));
+        }
+        self.show_what_opens();
+        Ok(())
     }
 
     /// Saves where it lies; `over` says that a file which someone else changed may be replaced.
@@ -436,21 +535,17 @@ impl Document {
         Ok(saved)
     }
 
-    fn sound(&self, layout: &Layout) -> Result<(), Refused> {
-        let in_layout = validate::layout(layout).into_iter().next();
-        let fault = in_layout.or_else(|| {
-            let arrangement = self.made(layout)?;
-            validate::arrangement(&arrangement).into_iter().next()
-        });
-        match fault {
-            None => Ok(()),
-            Some(fault) => Err(Refused::Unsound(fault)),
+    /// Whether what a change leads to can be opened again.
+    fn sound(&self, before: &Layout, after: &Layout) -> Result<(), Refused> {
+        if let Some(fault) = validate::layout(after).into_iter().next() {
+            return Err(Refused::Unsound(fault));
         }
+        self.opens(before, after, None).map_err(Refused::Shut)
     }
 
     /// The arrangement that is shown, in this layout, with the cars that there are.
     fn made(&self, layout: &Layout) -> Option<Arrangement> {
-        let mut made = made(layout, self.shown(), self.cars(), self.by)?;
+        let mut made = cars::resolved(layout, self.shown(), self.cars(), self.by)?;
         made.loading.shop_changed = self.was_judged_by_others();
         Some(made)
     }
@@ -499,9 +594,9 @@ mod tests {
         let mut document = demo();
         document.edit(&park(4_150.0)).unwrap();
         assert_eq!(document.undoes(), Some(Done::Bay(&Deed::Park)));
-        document.undo();
+        document.undo().unwrap();
         assert!(!document.is_changed());
-        document.redo();
+        document.redo().unwrap();
         assert!(document.is_changed());
     }
 

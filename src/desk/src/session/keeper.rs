@@ -3,7 +3,7 @@
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
-use std::sync::mpsc::{Receiver, Sender, channel};
+use std::sync::mpsc::{Receiver, Sender, TryRecvError, channel};
 use std::thread::JoinHandle;
 use std::time::{SystemTime, UNIX_EPOCH};
 
@@ -61,7 +61,8 @@ struct Note {
 }
 
 enum What {
-    Layout(Arc<Layout>),
+    /// A layout, and the mark of the shop's settings by which it was judged when it was saved.
+    Layout(Arc<Layout>, Option<String>),
     Car(Arc<Vehicle>),
     Room(RoomDraft),
     Shop(Shop),
@@ -86,6 +87,8 @@ pub enum NotKept {
     NoText,
     /// The program met a fault of its own: in what words.
     Fault(String),
+    /// What keeps could not be started, or has ended: nothing is kept any more in this session.
+    Ended,
 }
 
 /// How a note becomes a record; `None` of what could not be read again.
@@ -119,7 +122,7 @@ impl Keeper {
         Self { session: Some(session), ..Self::default() }
     }
 
-    /// Whether anything is kept at all.
+    /// Whether anything is to be kept at all; whether it is, [`Self::failing`] says.
     pub const fn is_on(&self) -> bool {
         self.session.is_some()
     }
@@ -187,7 +190,9 @@ impl Keeper {
             match &layout {
                 Some(layout) => {
                     let file = document.path().map(|path| (path.to_owned(), document.mark()));
-                    self.note(of_layout, What::Layout(Arc::clone(layout)), file);
+                    // Taken up again, it is known still by which settings it was judged.
+                    let judged_by = document.judged_by().map(str::to_owned);
+                    self.note(of_layout, What::Layout(Arc::clone(layout), judged_by), file);
                 }
                 None => self.ask(Asked::Settled(of_layout)),
             }
@@ -207,11 +212,17 @@ impl Keeper {
     pub fn fault(&mut self) -> Option<NotKept> {
         let session = self.session.as_mut()?;
         let mut fault = None;
-        while let Ok(told) = session.told.try_recv() {
-            session.done += 1;
-            fault = session.hear(told).or(fault);
+        loop {
+            match session.told.try_recv() {
+                Ok(told) => {
+                    session.done += 1;
+                    fault = session.hear(told).or(fault);
+                }
+                Err(TryRecvError::Empty) => return fault,
+                // The thread lives as long as the session does: else it never came to be, or met its end.
+                Err(TryRecvError::Disconnected) => return session.hear(Err(NotKept::Ended)).or(fault),
+            }
         }
-        fault
     }
 
     /// Why what is entered now is not kept; `None` while it is.
@@ -354,7 +365,10 @@ fn done(
 
 fn record(note: &Note) -> Option<Record> {
     let (kind, name, text) = match &note.what {
-        What::Layout(layout) => (Work::Layout, layout.bay.name.clone(), layout_text(layout).ok()?),
+        What::Layout(layout, judged_by) => {
+            let whole = Layout { shop_fingerprint: judged_by.clone(), ..Layout::clone(layout) };
+            (Work::Layout, layout.bay.name.clone(), layout_text(&whole).ok()?)
+        }
         What::Room(room) => (Work::Room, room.name.clone(), room.text()?),
         What::Shop(shop) => (Work::Shop, SHOP_FILE.to_owned(), shop_text(shop).ok()?),
         What::List(list) => (Work::Triggers, list.name.clone(), triggers_text(list).ok()?),
@@ -416,7 +430,7 @@ mod tests {
         keeper.wait();
         // Undone to what is saved, or saved: nothing is left.
         while document.undoes().is_some() {
-            document.undo();
+            document.undo().unwrap();
         }
         keeper.follow(&document);
         keeper.close();
@@ -455,6 +469,30 @@ mod tests {
         }
         assert!(left[0].record.text.contains("4300"), "what came after it");
         std::fs::remove_dir_all(folder).unwrap();
+    }
+
+    #[test]
+    fn that_nothing_is_kept_any_more_is_told_once_and_lasts() {
+        let folder = folder("ended");
+        let mut document = Document::open(Path::new("crowded-bay"), None).unwrap();
+        let mut keeper = Keeper::start(&folder);
+        assert_eq!((keeper.fault(), keeper.failing()), (None, None));
+        // The thread is gone, as if it had never been started.
+        keeper.ask(Asked::Close);
+        let mut told = Vec::new();
+        for x in [4_100.0, 4_200.0] {
+            document.edit(&park(x)).unwrap();
+            keeper.follow(&document);
+            for _ in 0..200 {
+                told.extend(keeper.fault());
+                std::thread::sleep(std::time::Duration::from_millis(1));
+            }
+        }
+        assert_eq!(told, [NotKept::Ended]);
+        assert_eq!(keeper.failing(), Some(&NotKept::Ended));
+        keeper.wait();
+        keeper.close();
+        let _ = std::fs::remove_dir_all(folder);
     }
 
     #[test]

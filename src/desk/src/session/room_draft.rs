@@ -1,17 +1,60 @@
 //! A room that is being typed, wall by wall or in two numbers, and is no layout yet: texts as they stand in their fields.
 
+use baywright_planner::words::Units;
 use serde::{Deserialize, Serialize};
 
 /// The version of its text in the recovery journal: one more whenever an older program would misread it.
-const VERSION: u32 = 1;
+const VERSION: u32 = 2;
 
 /// So many walls are typed at most; more come from a drawing.
 pub const MOST_WALLS: usize = 100;
 
+/// The unit of a length that is typed without one: the one that is shown meanwhile.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum TypedIn {
+    /// mm.
+    #[default]
+    Millimetres,
+    /// m.
+    Metres,
+    /// Inches, where feet and inches are shown.
+    Inches,
+}
+
+impl From<Units> for TypedIn {
+    fn from(units: Units) -> Self {
+        match units {
+            Units::Millimetres => Self::Millimetres,
+            Units::Metres => Self::Metres,
+            Units::FeetInches => Self::Inches,
+        }
+    }
+}
+
+impl TypedIn {
+    /// As it is typed after a number.
+    const fn sign(self) -> &'static str {
+        match self {
+            Self::Millimetres => "mm",
+            Self::Metres => "m",
+            Self::Inches => "in",
+        }
+    }
+
+    /// A bay of a usual size: length, width, clear height.
+    const fn usual(self) -> [&'static str; 3] {
+        match self {
+            Self::Millimetres => ["12000", "6000", "3500"],
+            Self::Metres => ["12", "6", "3.5"],
+            Self::Inches => ["40 ft", "20 ft", "11 ft 6 in"],
+        }
+    }
+}
+
 /// What was typed of one wall.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct WallTyped {
-    /// Its length.
+    /// Its length, with its unit or in that of the room, [`RoomDraft::typed_in`].
     pub length: String,
     /// The turn to the left at its end, degrees.
     pub turn: String,
@@ -26,7 +69,11 @@ pub struct RoomDraft {
     pub name: String,
     /// Wall by wall, instead of two numbers.
     pub taped: bool,
-    /// The rectangle's length, its width, the clear height.
+    /// The unit of the lengths below that have none of their own. Rooms that did not say so were typed in millimetres, as the
+    /// program starts.
+    #[serde(default)]
+    pub typed_in: TypedIn,
+    /// The rectangle's length, its width, the clear height: each with its unit or in [`Self::typed_in`].
     pub sizes: [String; 3],
     /// The walls.
     pub walls: Vec<WallTyped>,
@@ -63,22 +110,42 @@ const fn first() -> u32 {
 
 impl RoomDraft {
     /// A rectangle of a usual size, and four walls with square corners.
-    pub fn new(name: &str) -> Self {
+    pub fn new(name: &str, typed_in: TypedIn) -> Self {
         let wall = || WallTyped { turn: "90".to_owned(), ..WallTyped::default() };
         Self {
             name: name.to_owned(),
             taped: false,
-            sizes: ["12000", "6000", "3500"].map(str::to_owned),
+            typed_in,
+            sizes: typed_in.usual().map(str::to_owned),
             walls: (0..4).map(|_| wall()).collect(),
             spread: false,
         }
     }
 
-    /// Whether anything was typed that would be a pity to lose.
-    pub fn is_begun(&self) -> bool {
-        let new = Self::new(&self.name);
-        self.sizes != new.sizes
-            || self.walls.iter().any(|wall| !wall.length.is_empty() || !wall.name.is_empty())
+    /// From here on lengths are shown, and typed, in another unit: what was typed says what it said.
+    pub fn type_in(&mut self, now: TypedIn) {
+        let was = std::mem::replace(&mut self.typed_in, now);
+        if was == now {
+            return;
+        }
+        let sizes = if self.sizes == was.usual() {
+            // What is only offered is offered anew.
+            self.sizes = now.usual().map(str::to_owned);
+            &mut []
+        } else {
+            &mut self.sizes[..]
+        };
+        for text in self.walls.iter_mut().map(|wall| &mut wall.length).chain(sizes) {
+            if text.contains(|c: char| c.is_ascii_digit()) && !text.contains(names_a_unit) {
+                *text = format!("{} {}", text.trim_end(), was.sign());
+            }
+        }
+    }
+
+    /// Whether anything was typed that would be a pity to lose; `offered` is the name that a new bay has until it gets another.
+    pub fn is_begun(&self, offered: &str) -> bool {
+        let new = Self::new(offered, self.typed_in);
+        self.name != new.name || self.sizes != new.sizes || self.walls != new.walls
     }
 
     /// The text by which it is kept in the recovery journal.
@@ -102,24 +169,68 @@ impl RoomDraft {
     }
 }
 
+/// Whether a letter can only be of a unit: "7 ft", "8' 6\"".
+fn names_a_unit(c: char) -> bool {
+    c.is_alphabetic() || matches!(c, '\'' | '"')
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
 
     #[test]
     fn what_is_kept_comes_back_and_the_first_version_too() {
-        let room = RoomDraft { taped: true, ..RoomDraft::new("Back bay") };
+        let room = RoomDraft { taped: true, ..RoomDraft::new("Back bay", TypedIn::Millimetres) };
         let text = room.text().unwrap();
-        assert!(text.starts_with(r#"{"version":1,"#), "{text}");
+        assert!(text.starts_with(r#"{"version":2,"#), "{text}");
         assert_eq!(RoomDraft::left_behind(&text), Ok(room.clone()));
-        // As it was kept before the version was noted.
-        let first = text.replacen(r#""version":1,"#, "", 1);
+        // As it was kept before the version was noted, and the unit.
+        let first = text.replacen(r#""version":2,"#, "", 1).replacen(r#""typed_in":"Millimetres","#, "", 1);
         assert_eq!(RoomDraft::left_behind(&first), Ok(room));
     }
 
     #[test]
+    fn whatever_was_typed_would_be_a_pity_to_lose() {
+        let new = RoomDraft::new("My bay", TypedIn::Metres);
+        assert!(!new.is_begun("My bay"));
+        let changes: [fn(&mut RoomDraft); 6] = [
+            |room| room.name = "Back bay".to_owned(),
+            |room| room.sizes[2] = "4".to_owned(),
+            |room| room.walls[0].length = "4".to_owned(),
+            |room| room.walls[1].turn = "-90".to_owned(),
+            |room| room.walls[2].name = "street wall".to_owned(),
+            |room| room.walls.push(WallTyped::default()),
+        ];
+        for (i, change) in changes.into_iter().enumerate() {
+            let mut room = new.clone();
+            change(&mut room);
+            assert!(room.is_begun("My bay"), "{i}");
+        }
+    }
+
+    #[test]
+    fn what_was_typed_says_the_same_in_another_unit() {
+        let mut room = RoomDraft::new("Back bay", TypedIn::Millimetres);
+        for (wall, length) in room.walls.iter_mut().zip(["11500", "6 m", " 7 ft 6", ""]) {
+            wall.length = length.to_owned();
+        }
+        room.type_in(TypedIn::Inches);
+        let lengths: Vec<&str> = room.walls.iter().map(|wall| wall.length.as_str()).collect();
+        assert_eq!(lengths, ["11500 mm", "6 m", " 7 ft 6", ""]);
+        assert_eq!(room.sizes, ["40 ft", "20 ft", "11 ft 6 in"], "what is offered is offered anew");
+        room.sizes[0] = "12,5".to_owned();
+        room.type_in(TypedIn::Metres);
+        assert_eq!(room.sizes, ["12,5 in", "20 ft", "11 ft 6 in"]);
+        // The unit is kept with it.
+        room.sizes[1] = "6,2".to_owned();
+        let mut kept = RoomDraft::left_behind(&room.text().unwrap()).unwrap();
+        kept.type_in(TypedIn::Millimetres);
+        assert_eq!(kept.sizes[1], "6,2 m");
+    }
+
+    #[test]
     fn a_later_version_is_not_guessed_at() {
-        assert_eq!(RoomDraft::left_behind(r#"{"version":2,"corners":[]}"#), Err(Unread::Later));
+        assert_eq!(RoomDraft::left_behind(r#"{"version":3,"corners":[]}"#), Err(Unread::Later));
         assert_eq!(RoomDraft::left_behind("{}"), Err(Unread::Damaged));
         assert_eq!(RoomDraft::left_behind("walls"), Err(Unread::Damaged));
     }

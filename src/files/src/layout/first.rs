@@ -1,5 +1,8 @@
 //! The file form of a bay layout, version 1, and the step from it to version 2, which added `underlay`, `taped` and
-//! `visit`. Records that are the same in both are shared; one that changes later is copied here first.
+//! `visit`: the records that got them are copied here. All others are shared with the present version. What later versions
+//! added to those may be left out, as every file that a program of version 1 wrote does; one that holds it all the same, by a
+//! hand that changed the text and not the version, is read as the present version reads it. A record that comes to mean
+//! something else by what version 1 could say is turned in the step to that version.
 
 use serde::Deserialize;
 

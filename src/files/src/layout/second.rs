@@ -1,5 +1,5 @@
-//! The step from version 2 of a bay layout to version 3. What version 3 added may be left out, so that both are read as the
-//! same record; what is left out means what it meant.
+//! The step from version 2 of a bay layout to version 3. What version 3 and later ones added may be left out, so that all are
+//! read as the same record; what is left out means what it meant.
 
 use super::LayoutFile;
 

@@ -125,6 +125,7 @@ pub(super) fn thing(was: &Thing, now: &Thing) -> Vec<Change> {
         other(was.metal, now.metal, Change::Metal),
         other(was.place.known, now.place.known, Change::Known),
         other(was.effort, now.effort, Change::Effort),
+        (was.locked != now.locked).then_some(Change::Locked(now.locked)),
     ]
     .into_iter()
     .flatten()

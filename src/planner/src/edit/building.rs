@@ -1,7 +1,7 @@
 //! An arrangement's own building: begun as the bay's is, given up, or made the bay's.
 
 use super::{EditFault, bay, saved};
-use crate::model::{Bay, Layout, SavedArrangement};
+use crate::model::{Bay, Id, Layout, SavedArrangement};
 
 /// From here on what is built is this arrangement's own; as it is, nothing of it changes.
 pub(super) fn plan(layout: &mut Layout, at: usize) -> Result<(), EditFault> {
@@ -29,6 +29,32 @@ pub(super) fn adopt(layout: &mut Layout, at: usize) -> Result<(), EditFault> {
     Ok(())
 }
 
+/// What other arrangements say of doors, runways and things that an arrangement's own building does not have: each of them by
+/// name, with those names. They would not say it any more once that building is the bay's ([`super::Edit::AdoptBuilding`]).
+pub fn lost_by_adopting(layout: &Layout, arrangement: &Id) -> Vec<(Id, Vec<Id>)> {
+    let Some(at) = layout.arrangements.iter().position(|own| own.id == *arrangement) else {
+        return Vec::new();
+    };
+    let Ok(bay) = bay::of(layout, at) else { return Vec::new() };
+    let others = layout.arrangements.iter().filter(|own| own.id != *arrangement && own.building.is_none());
+    let lost = others.map(|own| {
+        let mut after = own.clone();
+        bay::forget(&mut after, &bay);
+        let left: Vec<&Id> = spoken_of(&after).collect();
+        let mut lost: Vec<Id> = spoken_of(own).filter(|id| !left.contains(id)).cloned().collect();
+        lost.dedup();
+        (own.id.clone(), lost)
+    });
+    lost.filter(|(_, lost)| !lost.is_empty()).collect()
+}
+
+/// The names of doors, runways and things of its bay of which an arrangement says something.
+fn spoken_of(own: &SavedArrangement) -> impl Iterator<Item = &Id> {
+    let shut = own.shut.iter().map(|(id, _)| id);
+    let moved = own.moved.iter().map(|moved| &moved.thing);
+    own.on_runways.iter().chain(shut).chain(moved).chain(&own.away)
+}
+
 /// What is only in an arrangement must not go by a name that is the bay's.
 fn names_apart(own: &SavedArrangement, bay: &Bay) -> Result<(), EditFault> {
     let twice = own.added.iter().find(|thing| bay.names().any(|id| *id == thing.id));
@@ -39,6 +65,7 @@ fn names_apart(own: &SavedArrangement, bay: &Bay) -> Result<(), EditFault> {
 mod tests {
     use super::super::testing::{layout, place_of};
     use super::super::{BayDeed, BayPart, Deed, Edit, EditFault};
+    use super::lost_by_adopting;
     use crate::assessment::Subject;
     use crate::geometry::{DVec2, PlanPose, Span};
     use crate::model::{Bay, Id, Known, Layout, Material, Place, Shape, validate};
@@ -146,6 +173,10 @@ mod tests {
             bay.things.clear();
         });
         let without = without.apply(&both, &planned).unwrap();
+        // What that takes from the others is known before: the third has its own building, and loses nothing.
+        let lost = vec![(here.clone(), vec!["door".into(), "cabinet".into()])];
+        assert_eq!(lost_by_adopting(&without, &planned), lost);
+        assert_eq!(lost_by_adopting(&both, &planned), [], "as long as all of it is there");
         let adopted = Edit::AdoptBuilding.apply(&without, &planned).unwrap();
         assert!(adopted.arrangements[1].building.is_none());
         assert_eq!(adopted.bay, bay_in(&without, &planned));

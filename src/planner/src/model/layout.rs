@@ -2,6 +2,7 @@
 
 use baywright_geometry::{DVec2, PlanPose};
 
+use super::fault::{Allowed, Fault, Found, Quote};
 use super::{
     Arrangement, Bay, Building, Id, JudgedBy, Loading, OnThisCar, ParkedKnown, Place, StandSet, Thing,
     Vehicle,
@@ -116,6 +117,18 @@ pub struct ResolveFault {
     pub found: Id,
     /// What it could name.
     pub allowed: Vec<Id>,
+}
+
+impl From<ResolveFault> for Fault {
+    /// The same as a fault of the arrangement's field.
+    fn from(fault: ResolveFault) -> Self {
+        let name = fault.found.as_str();
+        Self {
+            found: Found::Word(Quote::of(name)),
+            allowed: Allowed::one_of(name, &fault.allowed),
+            field: fault.field,
+        }
+    }
 }
 
 impl Layout {

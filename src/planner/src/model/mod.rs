@@ -61,4 +61,4 @@ pub use vehicle::{
     Wheel,
 };
 pub use visit::{Missing, SensorGroup, Trigger, TriggerList, Visit, VisitLine, aimings_for};
-pub use walls::RoomFault;
+pub use walls::{AlcovePart, RoomFault};

@@ -23,7 +23,7 @@ use baywright_geometry::{DVec2, Outline, Polygon, ShapeFault, angle};
 
 pub use super::fault::Fault;
 use super::fault::{Allowed, Counted, Found, Quote};
-use super::{Arrangement, Id, Layout, Provenance, Shop, TriggerList, Vehicle};
+use super::{Arrangement, Id, JudgedBy, Layout, Provenance, SavedArrangement, Shop, TriggerList, Vehicle};
 use limits::{Range, Unit};
 pub use near::nearest;
 
@@ -48,6 +48,20 @@ pub fn arrangement(arrangement: &Arrangement) -> Vec<Fault> {
     let mut faults = Faults::default();
     arrangement::check(arrangement, &mut faults);
     faults.list
+}
+
+/// Everything for which a saved arrangement of a layout cannot be opened with its car; none if it can. Paths start with `bay.`,
+/// `vehicle.` or the arrangement's own field. `by` is what it is judged by.
+pub fn with_car(
+    layout: &Layout,
+    saved: &SavedArrangement,
+    car: &Vehicle,
+    by: impl Into<JudgedBy>,
+) -> Vec<Fault> {
+    match layout.resolve(saved, car, "", by) {
+        Ok(made) => arrangement(&made),
+        Err(fault) => vec![fault.into()],
+    }
 }
 
 /// Every fault of a list of what asks for aimings; none if it is sound.

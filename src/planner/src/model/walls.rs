@@ -12,6 +12,9 @@ pub enum RoomFault {
     Shape(ShapeFault),
     /// There is no such wall or corner.
     NoSuch,
+    /// The corners go round the room the other way, or begin at another one: names, openings and materials would go to
+    /// other walls.
+    OtherOrder,
     /// It does not fit into the wall, which is so long, mm.
     TooLong {
         /// The wall's length.
@@ -19,9 +22,27 @@ pub enum RoomFault {
     },
 }
 
+/// The walls of an alcove, in the room's order, and what is left of the wall behind it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum AlcovePart {
+    /// The first side.
+    Side,
+    /// The back.
+    Back,
+    /// The other side.
+    OtherSide,
+    /// The wall's second part.
+    Beyond,
+}
+
+impl AlcovePart {
+    /// All of them, in the room's order.
+    pub const ALL: [Self; 4] = [Self::Side, Self::Back, Self::OtherSide, Self::Beyond];
+}
+
 impl Bay {
-    /// An empty bay with these corners; names for the walls in their order, the missing ones "wall 1", "wall 2" ...;
-    /// who measured it.
+    /// An empty bay with these corners, mm in the bay's frame, `ceiling` mm high; names for the walls in their order, and what a
+    /// wall is called, by its number from 1, that got none; who measured it.
     ///
     /// # Errors
     /// The corners make no shape.
@@ -29,7 +50,7 @@ impl Bay {
         id: Id,
         name: String,
         corners: Vec<DVec2>,
-        names: &[String],
+        (names, unnamed): (&[String], impl Fn(usize) -> String),
         ceiling: f64,
         provenance: Provenance,
     ) -> Result<Self, RoomFault> {
@@ -38,7 +59,7 @@ impl Bay {
             .map(|i| {
                 let given = names.get(i).map(|name| name.trim()).filter(|name| !name.is_empty());
                 Wall {
-                    id: given.map_or_else(|| format!("wall {}", i + 1), str::to_owned).into(),
+                    id: given.map_or_else(|| unnamed(i + 1), str::to_owned).into(),
                     material: Material::Unknown,
                 }
             })
@@ -121,23 +142,50 @@ impl Bay {
         self.set_corners(corners)
     }
 
+    /// The room gets other corners, as many as before and in the same order: wall `i` stays wall `i`, with its name, its
+    /// material and its openings.
+    ///
+    /// # Errors
+    /// There are more or fewer of them, they make no room, or they go round it in another order.
+    pub fn replace_corners(&mut self, corners: Vec<DVec2>) -> Result<(), RoomFault> {
+        let was = self.room.outer();
+        if corners.len() != was.len() {
+            return Err(RoomFault::NoSuch);
+        }
+        // The same corners from another one on are meant to be the same room, and would not be.
+        let same_from = |first: usize| {
+            let turned = was.iter().cycle().skip(first);
+            corners.iter().zip(turned).all(|(now, was)| now.distance(*was) < SAME_MM)
+        };
+        if (1..was.len()).any(same_from) {
+            return Err(RoomFault::OtherOrder);
+        }
+        self.set_corners(corners)
+    }
+
     fn set_corners(&mut self, corners: Vec<DVec2>) -> Result<(), RoomFault> {
         let (room, same_way) =
             (Polygon::simple(corners.clone()).map_err(RoomFault::Shape)?, signed(&corners) > 0.0);
         if !same_way {
             // The walls would have changed sides.
-            return Err(RoomFault::Shape(ShapeFault::NoArea { ring: 0 }));
+            return Err(RoomFault::OtherOrder);
         }
         self.room = room;
         Ok(())
     }
 
     /// Builds an alcove out of a wall (negative depth: a pier into the room): from so far along the wall, so wide, so
-    /// deep. Three new walls; what was in the wall behind it is now in the wall's second part.
+    /// deep, all mm. Three new walls; what was in the wall behind it is now in the wall's second part. `name` says what each of
+    /// the four is called.
     ///
     /// # Errors
     /// It does not fit into the wall, or walls would cross.
-    pub fn alcove(&mut self, wall: usize, from: f64, width: f64, depth: f64) -> Result<(), RoomFault> {
+    pub fn alcove(
+        &mut self,
+        wall: usize,
+        (from, width, depth): (f64, f64, f64),
+        name: impl Fn(AlcovePart) -> String,
+    ) -> Result<(), RoomFault> {
         let (a, b) = self.wall_ends(wall).ok_or(RoomFault::NoSuch)?;
         let length = a.distance(b);
         if from <= 0.0 || width <= 0.0 || from + width >= length {
@@ -151,11 +199,8 @@ impl Bay {
         let before = self.clone();
         self.set_corners(corners)?;
         let own = self.walls.get(wall).cloned().ok_or(RoomFault::NoSuch)?;
-        let part = |name: &str| Wall { id: format!("{} {name}", own.id).into(), material: own.material };
-        self.walls.splice(
-            wall + 1..wall + 1,
-            [part("alcove, side"), part("alcove, back"), part("alcove, other side"), part("beyond alcove")],
-        );
+        let parts = AlcovePart::ALL.map(|part| Wall { id: name(part).into(), material: own.material });
+        self.walls.splice(wall + 1..wall + 1, parts);
         self.name_walls_apart();
         for opening in &mut self.openings {
             if opening.wall > wall {
@@ -202,7 +247,7 @@ impl Bay {
     }
 }
 
-/// Openings that end where an alcove begins are beside it, within this, mm.
+/// Places that lie within this of one another are the same, mm: an opening that ends where an alcove begins is beside it.
 const SAME_MM: f64 = 0.01;
 
 /// Twice the area, positive if the corners go anticlockwise.

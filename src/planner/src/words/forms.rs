@@ -178,6 +178,8 @@ texts! {
     zone_to_y, "A figure.";
     zone_hint, "What it is.";
     draw_it, "Draws it with the pointer.";
+    sides_meet, "Why a side is not taken.";
+    no_diameter, "Why a diameter is not taken.";
     draw_why, "What it does.";
     drawing_now, "While it is drawn.";
     corners, "A list of points.";
@@ -304,8 +306,8 @@ impl Forms {
         car_name_taken(name: &str) -> String;
         /// Someone else changed the car's file while it was changed here.
         car_changed_meanwhile(path: &str) -> String;
-        /// An arrangement needs what a changed car no longer has.
-        needed_elsewhere(arrangement: &str, what: &str) -> String;
+        /// An arrangement does not go with a changed car.
+        goes_not_with(arrangement: &str, fault: &Fault) -> String;
         /// Said when a car was kept.
         car_kept(name: &str, path: &str) -> String;
         /// How many figures are still assumed, and how many of them are in sight.

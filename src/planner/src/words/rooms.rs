@@ -1,7 +1,7 @@
 //! Texts of the forms in which a room and what belongs to it are entered.
 
 use crate::model::fault::Fault;
-use crate::model::{FloorFeatureKind, KeepFreeKind, Known, OpeningKind};
+use crate::model::{AlcovePart, FloorFeatureKind, KeepFreeKind, Known, OpeningKind};
 
 texts! {
     rooms: Rooms, "Every fixed text of the forms for a bay.";
@@ -78,6 +78,7 @@ texts! {
     give_up_building_why, "What that does.";
     adopt_building, "Makes it the bay's.";
     adopt_building_why, "What that does.";
+    adopting_forgets, "Asked before other arrangements lose something by it.";
     changes_own, "Over a form of the own building.";
     changes_all, "Over a form of the bay's, where no arrangement has its own.";
     changes_bays, "Over a form of the bay's.";
@@ -117,6 +118,8 @@ texts! {
     make_it, "Makes the bay.";
     turns_wrong, "Said of turns that do not go round.";
     no_room, "Why it cannot be made.";
+    other_order, "Why corners in another order are not taken.";
+    other_count, "Why more or fewer corners are not taken.";
     needs_three, "Why it cannot be made.";
     my_bay, "What a new bay is called.";
     first_arrangement, "What its arrangement is called.";
@@ -176,6 +179,10 @@ impl Rooms {
     }
 
     sentences! { rooms:
+        /// What a wall is called that got no name, by its number from 1.
+        nth_wall(number: usize) -> String;
+        /// What a part of an alcove in a wall is called.
+        alcove_part(wall: &str, part: AlcovePart) -> String;
         /// Turns that do not go round, and what they make.
         turns_make(sum: &str) -> String;
         /// How well walls are known.

@@ -235,6 +235,8 @@ texts! {
     nothing_kept, "A warning.";
     not_kept_now, "A short warning that stays in the foot.";
     no_text_to_keep, "A warning.";
+    keeper_ended, "A warning.";
+    finish_bay, "Why a bay that was begun cannot be taken up.";
     undo_not_kept, "Beside what was left behind.";
 
     // When something goes wrong.
@@ -309,6 +311,10 @@ impl Screen {
         name_taken(name: &Id) -> String;
         /// A change that would leave figures that are not allowed.
         unsound(fault: &Fault) -> String;
+        /// A change after which an arrangement would not go with its car any more.
+        would_shut(arrangement: &str, fault: &Fault) -> String;
+        /// An arrangement that does not go with its car and is not shown.
+        not_shown(arrangement: &str, fault: &Fault) -> String;
         /// A car that no aiming is entered for.
         no_aiming(car: &str) -> String;
         /// Said when it was saved.

@@ -188,6 +188,13 @@ fn differences_read_well() {
             Change::Outline([DVec2::new(900.0, 400.0); 2]),
             "Bench: another outline, of the same size: 900 mm × 400 mm",
         ),
+        (bench(), Change::Locked(true), "Bench: locked now"),
+        (bench(), Change::Locked(false), "Bench: not locked any more"),
+        (
+            Subject::Car,
+            Change::Carried([vec!["lift, left".into(), "lift, right".into()], Vec::new()]),
+            "Car: on the floor instead of on “lift, left” and “lift, right”",
+        ),
         (Subject::Car, Change::Moved(DVec2::new(150.0, 0.0), 0.0), "Car: 150 mm towards the car's front"),
     ] {
         assert_eq!(said(of, what), expected);

@@ -142,7 +142,7 @@ proptest! {
 
 mod walls {
     use baywright_planner::geometry::Span;
-    use baywright_planner::model::{Bay, Material, Opening, OpeningKind, Provenance, RoomFault};
+    use baywright_planner::model::{AlcovePart, Bay, Material, Opening, OpeningKind, Provenance, RoomFault};
 
     use super::*;
 
@@ -151,9 +151,15 @@ mod walls {
             .map(|(x, y)| DVec2::new(x, y))
             .to_vec();
         let names = ["south", "east", "north", "west"].map(str::to_owned);
-        let mut bay =
-            Bay::of_corners("bay".into(), "Bay".into(), corners, &names, 3_000.0, Provenance::Example)
-                .unwrap();
+        let mut bay = Bay::of_corners(
+            "bay".into(),
+            "Bay".into(),
+            corners,
+            (&names, |n| n.to_string()),
+            3_000.0,
+            Provenance::Example,
+        )
+        .unwrap();
         for (name, wall, from) in [("gate", 0, 500.0), ("side door", 0, 6_000.0), ("window", 2, 1_000.0)] {
             bay.openings.push(Opening {
                 id: name.into(),
@@ -171,6 +177,10 @@ mod walls {
         bay
     }
 
+    fn part(part: AlcovePart) -> String {
+        format!("{part:?}")
+    }
+
     /// Where an opening begins in the bay.
     fn place(bay: &Bay, name: &str) -> DVec2 {
         let own = bay.openings.iter().find(|own| own.id.as_str() == name).unwrap();
@@ -183,8 +193,15 @@ mod walls {
         let corners: Vec<DVec2> = bay().room.outer().iter().rev().copied().collect();
         // Round the other way from (0, 5 000): north, east, south, west.
         let names = ["north", "east", "south", "west"].map(str::to_owned);
-        let turned =
-            Bay::of_corners("b".into(), "B".into(), corners, &names, 3_000.0, Provenance::Example).unwrap();
+        let turned = Bay::of_corners(
+            "b".into(),
+            "B".into(),
+            corners,
+            (&names, |n| n.to_string()),
+            3_000.0,
+            Provenance::Example,
+        )
+        .unwrap();
         for (i, wall) in turned.walls.iter().enumerate() {
             let (a, b) = turned.wall_ends(i).unwrap();
             let middle = (a + b) * 0.5;
@@ -199,10 +216,35 @@ mod walls {
     }
 
     #[test]
+    fn corners_that_are_typed_in_another_order_move_no_wall_in_silence() {
+        let bay = bay();
+        let corners = bay.room.outer().to_vec();
+        let reversed: Vec<DVec2> = corners.iter().rev().copied().collect();
+        let mut from_the_third = corners.clone();
+        from_the_third.rotate_left(2);
+        // A corner that is put right on the way is no excuse.
+        let mut other_way = reversed.clone();
+        other_way[0].y -= 40.0;
+        for typed in [reversed, from_the_third, other_way] {
+            let mut changed = bay.clone();
+            assert_eq!(changed.replace_corners(typed), Err(RoomFault::OtherOrder));
+            assert_eq!(changed, bay);
+        }
+        let mut changed = bay.clone();
+        assert_eq!(changed.replace_corners(corners[..3].to_vec()), Err(RoomFault::NoSuch));
+        let mut longer = corners;
+        longer[1].x += 500.0;
+        longer[2].x += 500.0;
+        changed.replace_corners(longer.clone()).unwrap();
+        assert_eq!(changed, Bay { room: changed.room.clone(), ..bay });
+        assert_eq!(changed.room.outer(), longer);
+    }
+
+    #[test]
     fn an_alcove_leaves_every_opening_where_it_was() {
         let before = bay();
         let mut after = before.clone();
-        after.alcove(0, 2_000.0, 3_000.0, 800.0).unwrap();
+        after.alcove(0, (2_000.0, 3_000.0, 800.0), part).unwrap();
         assert_eq!((after.walls.len(), after.room.outer().len()), (8, 8));
         for name in ["gate", "side door", "window"] {
             assert!(place(&before, name).distance(place(&after, name)) < 1e-6, "{name}");
@@ -210,12 +252,12 @@ mod walls {
         assert!((after.room.area() - before.room.area() - 3_000.0 * 800.0).abs() < 1e-3);
         // Into the room: a pier.
         let mut pier = before.clone();
-        pier.alcove(0, 2_000.0, 400.0, -400.0).unwrap();
+        pier.alcove(0, (2_000.0, 400.0, -400.0), part).unwrap();
         assert!((before.room.area() - pier.room.area() - 400.0 * 400.0).abs() < 1e-3);
         // Not through a door, nor beyond the wall.
         let mut refused = before.clone();
-        assert!(matches!(refused.alcove(0, 1_000.0, 2_000.0, 500.0), Err(RoomFault::TooLong { .. })));
-        assert!(matches!(refused.alcove(0, 6_000.0, 3_000.0, 500.0), Err(RoomFault::TooLong { .. })));
+        assert!(matches!(refused.alcove(0, (1_000.0, 2_000.0, 500.0), part), Err(RoomFault::TooLong { .. })));
+        assert!(matches!(refused.alcove(0, (6_000.0, 3_000.0, 500.0), part), Err(RoomFault::TooLong { .. })));
         assert_eq!(refused, before);
     }
 
@@ -230,7 +272,7 @@ mod walls {
         assert_eq!(room, before);
         room.push_wall(1, 500.0).unwrap();
         let mut alcove = bay();
-        alcove.alcove(1, 1_000.0, 1_000.0, 300.0).unwrap();
+        alcove.alcove(1, (1_000.0, 1_000.0, 300.0), part).unwrap();
         for _ in 0..4 {
             alcove.remove_corner(2).unwrap();
         }

@@ -1,6 +1,6 @@
 //! The bay and its arrangements.
 
-use baywright_planner::edit::{Edit, is_taken};
+use baywright_planner::edit::{Edit, is_taken, lost_by_adopting};
 use baywright_planner::geometry::{DVec2, PlanPose, Polygon, angle};
 use baywright_planner::hand::{free_spot, gives_a_place};
 use baywright_planner::model::{Id, Known, Place, StandSet, Thing, ThingKind};
@@ -8,6 +8,7 @@ use baywright_planner::{Step, Subject, hand};
 
 use crate::screen::Desk;
 use crate::screen::command::{Begin, OfBay};
+use crate::screen::page::{Page, Question};
 use crate::screen::shelf;
 use crate::screen::view::{Area, Tool, TypedGap};
 use crate::session::answer::Answer;
@@ -16,6 +17,7 @@ impl Desk {
     /// Changes the bay, or shows another of its arrangements.
     pub(super) fn apply_to_bay(&mut self, asked: OfBay) {
         match asked {
+            OfBay::AdoptBuilding => self.adopt_building(),
             OfBay::Edit(edit) => self.edit(&edit),
             OfBay::Preview(edits) => {
                 let shown = self.document.preview(&edits);
@@ -24,9 +26,7 @@ impl Desk {
             OfBay::Settle(edit) => {
                 // What was shown before was taken: letting go takes back nothing that was said since.
                 let kept = self.document.settle(&edit);
-                if kept.is_err() {
-                    self.say_refused(kept);
-                }
+                self.say_if_refused(kept);
             }
             OfBay::Cure(finding) => self.cure(finding),
             OfBay::KeepPromise => self.keep_promise(),
@@ -39,10 +39,12 @@ impl Desk {
             OfBay::DrawnArea(area, from, to) => self.drawn_area(area, from, to),
             OfBay::ScalePoint(at) => self.scale_point(at),
             OfBay::ScalePicture(distance) => self.scale_picture(distance),
-            OfBay::Show(arrangement) => {
-                self.document.show(&arrangement);
-                self.view.forget_what_was_there();
-            }
+            OfBay::Show(arrangement) => match self.document.show(&arrangement) {
+                Ok(()) => self.view.forget_what_was_there(),
+                Err(shut) => {
+                    self.say_wrong(self.texts().not_shown(shut.arrangement.as_str(), &shut.fault));
+                }
+            },
             OfBay::Duplicate => {
                 let name = self.free_arrangement_name();
                 self.edit(&Edit::Duplicate(name));
@@ -69,6 +71,15 @@ impl Desk {
             self.view.pointed = None;
         }
         self.say_refused(done);
+    }
+
+    fn adopt_building(&mut self) {
+        let lost = lost_by_adopting(self.document.layout(), self.document.shown());
+        if lost.is_empty() {
+            self.edit(&Edit::AdoptBuilding);
+        } else {
+            self.view.page = Some(Page::Ask(Question::AdoptBuilding(lost)));
+        }
     }
 
     fn cure(&mut self, finding: usize) {
@@ -274,8 +285,8 @@ pub(in crate::screen) fn placed(answer: &Answer, subject: &Subject, pose: PlanPo
         Subject::Car => Some(Edit::Park(pose)),
         Subject::Thing(id) => {
             let thing = answer.arrangement.bay.things.iter().find(|own| own.id == *id)?;
-            // Put there by hand, so known by eye.
-            let place = Place { at: pose, known: Known::ByEye };
+            // Put there by hand: known by eye at best, and no better than it was.
+            let place = Place { at: pose, known: answer.arrangement.shop.by_hand(thing.place.known) };
             (!thing.locked).then(|| Edit::Place { thing: id.clone(), place })
         }
         Subject::Stand(id) | Subject::Target(id) => {

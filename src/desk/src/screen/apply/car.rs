@@ -56,7 +56,7 @@ impl Desk {
         let aiming = Some(shown.aiming.id.clone());
         let draft = match how {
             Begin::New => {
-                let mut car = new_car(VehicleClass::SmallHatchback);
+                let mut car = new_car(VehicleClass::SmallHatchback, self.view.locale.language.forms());
                 car.id = self.free_car_name(self.view.locale.language.forms().my_car);
                 Draft::new(car, None, None)
             }
@@ -107,8 +107,8 @@ impl Desk {
             Err(CarNotKept::ChangedOnDisk(path)) => {
                 self.say_wrong(texts.car_changed_meanwhile(&path.display().to_string()));
             }
-            Err(CarNotKept::Needed { by, what }) => {
-                self.say_wrong(texts.needed_elsewhere(by.as_str(), what.as_str()));
+            Err(CarNotKept::Shut(shut)) => {
+                self.say_wrong(texts.goes_not_with(shut.arrangement.as_str(), &shut.fault));
             }
             Err(CarNotKept::Faults(faults)) => self.say_wrong(self.first_sentence(&faults)),
         }

@@ -28,7 +28,12 @@ impl Desk {
                 self.new_bay(*layout);
             }
             OfFile::KeepTriggers(list) => self.keep_triggers(&list),
-            OfFile::TakeUp(at) => self.take_up(at),
+            OfFile::TakeUp(at) => {
+                if !self.asks_before_taking_up(at) {
+                    self.take_up(at);
+                }
+            }
+            OfFile::TakeUpAnyway(at) => self.take_up(at),
             OfFile::ThrowAway(at) => self.throw_away(at),
             OfFile::Open(path) => {
                 if !self.asks_first(Leaving::Open(path.clone())) {
@@ -49,15 +54,23 @@ impl Desk {
     }
 
     /// Asks before work is lost; whether it did.
-    pub(super) fn asks_first(&mut self, leaving: Leaving) -> bool {
+    pub(in crate::screen) fn asks_first(&mut self, leaving: Leaving) -> bool {
         // A car that is being entered is kept or dropped first: saving the bay would not save it.
-        if self.document.draft().is_some_and(Draft::is_changed) {
-            self.view.page = Some(Page::Ask(Question::DropCar));
+        if self.asks_to_drop_car() {
             return true;
         }
         let asks = self.document.is_changed();
         if asks {
             self.view.page = Some(Page::Ask(Question::Unsaved(leaving)));
+        }
+        asks
+    }
+
+    /// Asks before a car that is being entered is lost; whether it did.
+    pub(in crate::screen) fn asks_to_drop_car(&mut self) -> bool {
+        let asks = self.document.draft().is_some_and(Draft::is_changed);
+        if asks {
+            self.view.page = Some(Page::Ask(Question::DropCar));
         }
         asks
     }
@@ -100,16 +113,16 @@ impl Desk {
 
     fn begin_bay(&mut self) {
         let name = self.view.locale.language.rooms().my_bay;
-        let begun = self.view.bay_begun.take().unwrap_or_else(|| RoomDraft::new(name));
+        let begun =
+            self.view.bay_begun.take().unwrap_or_else(|| RoomDraft::new(name, self.view.locale.units.into()));
         self.view.page = Some(Page::NewBay(NewBay::of(begun)));
     }
 
-    /// Shows another document in place of the one that was open.
-    pub(in crate::screen) fn show_document(&mut self, document: Document) {
-        match Answer::of(&document, self.assess) {
-            Some(answer) => self.show_opened(document, answer),
-            None => self.say_wrong(self.texts().cannot_be_judged),
-        }
+    /// Shows another document in place of the one that was open; why not, if nothing can be said of it.
+    pub(in crate::screen) fn show_document(&mut self, document: Document) -> Result<(), String> {
+        let answer = Answer::of(&document, self.assess).ok_or(self.texts().cannot_be_judged)?;
+        self.show_opened(document, answer);
+        Ok(())
     }
 
     fn show_opened(&mut self, document: Document, answer: Answer) {
@@ -124,6 +137,7 @@ impl Desk {
         self.verdicts.forget();
         self.keeper.next_work();
         self.hold_file();
+        self.say_shut();
     }
 
     fn save(&mut self, ctx: &egui::Context, over: bool) {

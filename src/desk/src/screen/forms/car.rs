@@ -18,6 +18,7 @@ mod zones;
 
 use baywright_planner::entry::starter::StartKind;
 use baywright_planner::model::{Id, Vehicle, VehicleClass};
+use baywright_planner::words::forms::Forms;
 use baywright_planner::words::sentence_start;
 use egui::{RichText, ScrollArea, Ui};
 
@@ -28,8 +29,6 @@ use car_form::CarForm;
 
 /// How wide the form is, px.
 pub(in crate::screen) const FORM_PX: f32 = 400.0;
-/// The name of the aiming of a short form.
-const FIRST_AIMING: &str = "forward radar";
 
 impl Desk {
     pub(in crate::screen) fn car_panel(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
@@ -64,11 +63,11 @@ impl Desk {
 }
 
 /// A car of a class with a forward radar and an aiming of it.
-pub(crate) fn new_car(class: VehicleClass) -> Vehicle {
+pub(crate) fn new_car(class: VehicleClass, texts: &Forms) -> Vehicle {
     let mut car = Vehicle::of_class(class);
-    let radar: Id = FIRST_AIMING.into();
+    let radar: Id = texts.kind(StartKind::ForwardRadar).into();
     car.start_sensor(StartKind::ForwardRadar, radar.clone());
-    start_aiming(&mut car, &radar, "forward radar aiming".into());
+    start_aiming(&mut car, &radar, texts.a_aiming(radar.as_str()).into());
     car
 }
 
@@ -129,7 +128,7 @@ impl CarForm<'_> {
         let hint = (texts.file_name, texts.file_name_hint);
         let shown = self.car.id.to_string();
         if let Some(id) = self.text(ui, hint, "id", &shown) {
-            self.car.id = Id::from(file_name(&id));
+            self.car.id = Id::from(file_name(&id, texts.my_car));
         }
         let mut class = self.car.class;
         if self.choose(ui, texts.class, "class", texts.class_of(class), |ui| {
@@ -161,15 +160,32 @@ impl CarForm<'_> {
 /// So many faults are told at once.
 const MOST_TOLD: usize = 4;
 
-/// What may stand in a file's name on every system: letters, digits, dashes.
-pub(in crate::screen) fn file_name(typed: &str) -> String {
-    let plain: String = typed
-        .trim()
-        .to_lowercase()
-        .chars()
-        .map(|c| if c.is_alphanumeric() { c } else { '-' })
-        .take(60)
-        .collect();
-    let plain = plain.trim_matches('-').to_owned();
-    if plain.is_empty() { "my-car".to_owned() } else { plain }
+/// What may stand in a file's name on every system: letters, digits, dashes. Of a text that has none of them, what is `otherwise`
+/// said.
+pub(in crate::screen) fn file_name(typed: &str, otherwise: &str) -> String {
+    let plain = |text: &str| -> String {
+        let text = text.trim().to_lowercase();
+        let plain: String =
+            text.chars().map(|c| if c.is_alphanumeric() { c } else { '-' }).take(60).collect();
+        plain.trim_matches('-').to_owned()
+    };
+    let typed = plain(typed);
+    if typed.is_empty() { plain(otherwise) } else { typed }
+}
+
+#[cfg(test)]
+mod tests {
+    use baywright_planner::words::Language;
+
+    use super::*;
+
+    #[test]
+    fn what_is_named_by_the_program_is_named_in_the_language_that_is_spoken() {
+        let car = new_car(VehicleClass::Estate, Language::Bracketed.forms());
+        for name in [car.sensors[0].id.as_str(), car.aimings[0].id.as_str(), &car.aimings[0].name] {
+            assert!(name.starts_with('⟦'), "{name}");
+        }
+        assert_eq!(file_name(" Back Bay! ", "my-car"), "back-bay");
+        assert_eq!(file_name("!", "⟦my-bay⟧"), "my-bay");
+    }
 }

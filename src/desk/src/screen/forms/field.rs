@@ -11,6 +11,8 @@ use crate::screen::widgets;
 #[derive(Debug, Default)]
 pub(in crate::screen) struct Fields {
     editing: Option<Editing>,
+    /// The field that had it until this frame, if what was typed there is not taken yet: one above it got the keyboard.
+    left: Option<Editing>,
     asked: Vec<Asked>,
     refused: Vec<Refused>,
     /// Whether Enter leads on to the next field: where many are filled one after another.
@@ -112,12 +114,14 @@ impl Fields {
     /// Puts back what was there: nothing is being typed, nothing asked.
     pub fn put_back(&mut self) {
         self.editing = None;
+        self.left = None;
         self.asked.clear();
         self.refused.clear();
     }
 
     /// A question whose field is gone is not asked any more; the first that went without an answer, with what was typed.
     pub fn unanswered(&mut self) -> Option<(String, String)> {
+        self.left = None;
         let (seen, gone) = std::mem::take(&mut self.asked).into_iter().partition::<Vec<_>, _>(|own| own.seen);
         self.asked = seen.into_iter().map(|own| Asked { seen: false, ..own }).collect();
         gone.into_iter().next().map(|own| (own.text, own.which.question))
@@ -125,7 +129,8 @@ impl Fields {
 
     /// What stands in a field: what is being typed, what is asked about, or what is shown.
     fn text_of(&self, id: Id, shown: &str) -> String {
-        let typed = self.editing.as_ref().filter(|own| own.id == id && own.edited).map(|own| &own.text);
+        let mut editing = self.editing.iter().chain(&self.left);
+        let typed = editing.find(|own| own.id == id && own.edited).map(|own| &own.text);
         let asked = self.asked.iter().find(|own| own.id == id).map(|own| &own.text);
         let refused = self.refused.iter().find(|own| own.id == id && own.shown == shown).map(|own| &own.text);
         typed.or(asked).or(refused).map_or_else(|| shown.to_owned(), String::clone)
@@ -238,15 +243,16 @@ impl Fields {
                 self.asked.retain(|own| own.id != id);
                 self.refused.retain(|own| own.id != id);
             }
-            self.editing = Some(Editing { id, text, edited });
+            let before = self.editing.replace(Editing { id, text, edited });
+            self.left = before.filter(|own| own.id != id && own.edited).or(self.left.take());
             return None;
         }
-        let was_here = self.editing.as_ref().is_some_and(|own| own.id == id);
+        let had = |own: &mut Editing| own.id == id;
+        let was_here = self.editing.take_if(had).or(self.left.take_if(had)).is_some();
         let within_a_frame = response.lost_focus() && response.changed();
         if !was_here && !within_a_frame {
             return None;
         }
-        self.editing = None;
         self.asked.retain(|own| own.id != id);
         self.refused.retain(|own| own.id != id);
         let escaped = ui.input(|i| i.key_pressed(Key::Escape));

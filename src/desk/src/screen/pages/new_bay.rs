@@ -44,6 +44,7 @@ struct Made {
 impl Desk {
     pub(super) fn new_bay_page(&self, ui: &mut Ui, page: &mut NewBay, out: &mut Vec<Command>) {
         let texts = self.view.locale.language.rooms();
+        page.room.type_in(self.view.locale.units.into());
         field(ui, texts.name_of_bay, &mut page.room.name, &mut page.focus);
         ui.horizontal(|ui| {
             for (taped, name) in [(false, texts.rectangle), (true, texts.taped)] {
@@ -86,12 +87,15 @@ impl Desk {
             .horizontal(|ui| {
                 let make = |ui: &mut Ui| widgets::press(ui, self.view.theme, texts.make_it);
                 let press = ui.add_enabled_ui(ready, make).inner;
-                let typed = page.room.walls.iter().any(|wall| !wall.length.trim().is_empty());
+                let typed = page.room.is_begun(texts.my_bay);
                 (press, typed && widgets::lesser(ui, texts.begin_anew).clicked())
             })
             .inner;
         if anew {
-            *page = NewBay::of(RoomDraft { taped: page.room.taped, ..RoomDraft::new(texts.my_bay) });
+            *page = NewBay::of(RoomDraft {
+                taped: page.room.taped,
+                ..RoomDraft::new(texts.my_bay, page.room.typed_in)
+            });
         }
         if let Some(made) = made
             && press.clicked()
@@ -368,12 +372,12 @@ impl Desk {
     fn made_bay(&self, name: &str, made: Made) -> Option<Layout> {
         let texts = self.view.locale.language.rooms();
         Polygon::simple(made.corners.clone()).ok()?;
-        let id = crate::screen::forms::car::file_name(name);
+        let id = crate::screen::forms::car::file_name(name, texts.my_bay);
         let bay = Bay::of_corners(
             id.into(),
             name.to_owned(),
             made.corners,
-            &made.names,
+            (&made.names, |n| texts.nth_wall(n)),
             made.ceiling,
             self.by_this_shop(),
         )
@@ -413,7 +417,11 @@ impl Desk {
     /// Shows a bay that was just made.
     pub(in crate::screen) fn new_bay(&mut self, layout: Layout) {
         match Document::new_bay(layout, &self.document) {
-            Ok(document) => self.show_document(document),
+            Ok(document) => {
+                if let Err(why) = self.show_document(document) {
+                    self.say_wrong(why);
+                }
+            }
             Err(NotMade::Faults(faults)) => self.say_wrong(self.first_sentence(&faults)),
             Err(NotMade::Unsound(fault)) => {
                 self.say_wrong(self.view.locale.language.rooms().not_made(&fault))

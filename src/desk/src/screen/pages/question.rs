@@ -1,8 +1,10 @@
 //! Questions before work would be lost.
 
+use baywright_planner::edit::Edit;
+use baywright_planner::model::Id;
 use egui::{Label, RichText, Ui};
 
-use crate::screen::command::{Command, OfCar, OfFile};
+use crate::screen::command::{Command, OfBay, OfCar, OfFile};
 use crate::screen::look::size;
 use crate::screen::page::{Leaving, Page, Question, SavePage};
 use crate::screen::{Desk, widgets};
@@ -25,6 +27,9 @@ impl Desk {
                     ),
                     Leaving::NewBay => {
                         (Command::File(OfFile::BeginBayAnyway), Command::File(OfFile::BeginBayAnyway))
+                    }
+                    Leaving::TakeUp(at) => {
+                        (Command::File(OfFile::TakeUpAnyway(*at)), Command::File(OfFile::TakeUpAnyway(*at)))
                     }
                     Leaving::Quit => (Command::QuitAnyway, Command::QuitAnyway),
                 };
@@ -67,6 +72,25 @@ impl Desk {
                     if widgets::lesser(ui, texts.drop_it).clicked() {
                         out.push(Command::Page(None));
                         out.push(Command::Car(OfCar::DropAnyway));
+                    }
+                });
+            }
+            Question::AdoptBuilding(lost) => {
+                let rooms = self.view.locale.language.rooms();
+                ask(ui, rooms.adopting_forgets);
+                for (arrangement, of) in lost {
+                    let of: Vec<&str> = of.iter().map(Id::as_str).collect();
+                    let line = texts.of(arrangement.as_str(), &of.join(", "));
+                    ui.add(Label::new(RichText::new(line).size(size::SMALL)).wrap());
+                }
+                ui.add_space(8.0);
+                ui.horizontal(|ui| {
+                    if widgets::press(ui, self.view.theme, texts.stay).clicked() {
+                        out.push(Command::Page(None));
+                    }
+                    if widgets::lesser(ui, rooms.adopt_building).clicked() {
+                        out.push(Command::Page(None));
+                        out.push(Command::Bay(OfBay::Edit(Edit::AdoptBuilding)));
                     }
                 });
             }

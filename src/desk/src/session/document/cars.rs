@@ -4,7 +4,8 @@
 use std::path::{Path, PathBuf};
 
 use baywright_files::{FileFault, Library, Profile, Saved, is_taken, load_profile, save_new_profile};
-use baywright_planner::model::{Arrangement, Id, JudgedBy, Layout, Vehicle};
+use baywright_planner::model::fault::{Allowed, Fault, Found, Quote};
+use baywright_planner::model::{Arrangement, Id, JudgedBy, Layout, SavedArrangement, Vehicle, validate};
 
 use super::CarNotKept;
 
@@ -69,6 +70,24 @@ impl Cars {
         self.found.iter().find(|own| own.vehicle.id == *name)
     }
 
+    /// Why an arrangement of a layout cannot be opened with the cars that there are, `changed` in place of the one of its name;
+    /// `None` if it can.
+    pub fn why_not(
+        &self,
+        (layout, saved): (&Layout, &SavedArrangement),
+        changed: Option<&Vehicle>,
+        by: JudgedBy,
+    ) -> Option<Fault> {
+        let changed = changed.filter(|car| car.id == saved.vehicle);
+        let Some(car) = changed.or_else(|| self.get(&saved.vehicle).map(|own| &own.vehicle)) else {
+            let name = saved.vehicle.as_str();
+            let there = self.found.iter().map(|own| &own.vehicle.id);
+            let (found, allowed) = (Found::NoProfile(Quote::of(name)), Allowed::one_of(name, there));
+            return Some(Fault { field: "vehicle".to_owned(), found, allowed });
+        };
+        validate::with_car(layout, saved, car, by).into_iter().next()
+    }
+
     /// Where a car is to be written that was entered to replace another, or as a new one in `folder`. One of the user's own is
     /// changed where it lies; a shipped one becomes one of the user's own.
     pub fn place(
@@ -102,8 +121,18 @@ impl Cars {
     }
 }
 
-/// One arrangement of a layout, made with the cars that there are.
+/// One arrangement of a layout, made with the cars that there are; `None` if it does not go with its car.
 pub(crate) fn made(layout: &Layout, arrangement: &Id, cars: &[Profile], by: JudgedBy) -> Option<Arrangement> {
+    resolved(layout, arrangement, cars, by).filter(|made| validate::arrangement(made).is_empty())
+}
+
+/// The same, whether its figures go with its car or not: a change in hand may be anything.
+pub(super) fn resolved(
+    layout: &Layout,
+    arrangement: &Id,
+    cars: &[Profile],
+    by: JudgedBy,
+) -> Option<Arrangement> {
     let saved = layout.arrangements.iter().find(|own| own.id == *arrangement)?;
     let car = cars.iter().find(|car| car.vehicle.id == saved.vehicle)?;
     layout.resolve(saved, &car.vehicle, &car.fingerprint, by).ok()

@@ -39,6 +39,11 @@ impl LayoutFile {
         Self { judged_by, ..self }
     }
 
+    /// The mark of the settings by which it was judged when it was saved.
+    pub fn judged_by_mark(&self) -> Option<&str> {
+        self.judged_by.as_deref()
+    }
+
     /// Whether it was judged by other settings of the shop when it was saved.
     pub fn was_judged_by_others(&self, shop: &Shop) -> bool {
         self.judged_by.as_ref().is_some_and(|own| *own != shop.fingerprint())

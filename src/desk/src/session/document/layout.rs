@@ -105,14 +105,35 @@ impl EditedLayout {
 
     /// One step back.
     pub fn undo(&mut self) {
+        let before = Arc::clone(self.now());
         self.history.undo();
-        self.show_what_is_there();
+        self.show_what_came(&before);
     }
 
     /// One step forth.
     pub fn redo(&mut self) {
+        let before = Arc::clone(self.now());
         self.history.redo();
-        self.show_what_is_there();
+        self.show_what_came(&before);
+    }
+
+    /// After a step: an arrangement that came is shown, whose name the shown one got, or the one that a copy was made from.
+    fn show_what_came(&mut self, before: &Layout) {
+        let place = before.arrangements.iter().position(|own| own.id == self.shown).unwrap_or(0);
+        let (was, now) = (&before.arrangements, &self.now().arrangements);
+        let came = || now.iter().find(|own| !was.iter().any(|was| was.id == own.id));
+        let shown = if now.len() > was.len() {
+            came()
+        } else if self.is_there(&self.shown) {
+            None
+        } else if now.len() < was.len() {
+            now.get(place.saturating_sub(1))
+        } else {
+            now.get(place)
+        };
+        if let Some(shown) = shown.map(|own| own.id.clone()) {
+            self.shown = shown;
+        }
     }
 
     /// An arrangement that is no longer there is not shown any more: the first one is.
@@ -181,8 +202,40 @@ mod tests {
             (&first, Some(&Deed::Duplicate("a second one".into())))
         );
         layout.redo();
+        assert_eq!(layout.shown().as_str(), "a second one", "as when it was made");
+        layout.show(&first);
         layout.show(&"nowhere".into());
         assert_eq!(layout.shown(), &first, "nothing of that name is shown");
+    }
+
+    #[test]
+    fn undo_shows_what_it_brings_back() {
+        let mut layout = demo();
+        let all: Vec<Id> = layout.now().arrangements.iter().map(|own| own.id.clone()).collect();
+        assert!(all.len() > 2);
+        // Renamed, and back.
+        layout.show(&all[2]);
+        done(&mut layout, &Edit::NameArrangement("another name".into()));
+        assert_eq!(layout.shown().as_str(), "another name");
+        layout.undo();
+        assert_eq!(layout.shown(), &all[2]);
+        layout.redo();
+        assert_eq!(layout.shown().as_str(), "another name");
+        layout.undo();
+        // Copied, and the copy gone: the one that it was copied from.
+        done(&mut layout, &Edit::Duplicate("a copy".into()));
+        layout.undo();
+        assert_eq!(layout.shown(), &all[2]);
+        layout.redo();
+        assert_eq!(layout.shown().as_str(), "a copy");
+        layout.undo();
+        // Removed, and there again.
+        done(&mut layout, &Edit::RemoveArrangement);
+        assert_ne!(layout.shown(), &all[2]);
+        layout.undo();
+        assert_eq!(layout.shown(), &all[2]);
+        layout.redo();
+        assert!(layout.arrangement().is_some());
     }
 
     #[test]

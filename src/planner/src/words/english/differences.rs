@@ -3,7 +3,7 @@
 use super::{About, rooms, screen, sentence_start};
 use crate::assessment::{Quantity, Subject};
 use crate::difference::{Change, Difference, Figure, Kind, SAME_MM, SAME_RAD};
-use crate::model::{Metal, Shape};
+use crate::model::{Id, Metal, Shape};
 
 impl About<'_> {
     /// One difference, as a line of a list: "Street wall: 600 mm further out".
@@ -85,6 +85,12 @@ impl About<'_> {
             Change::Effort([was, now]) => {
                 format!("to move it: {}", instead(self.effort(*now), self.effort(*was)))
             }
+            Change::Locked(true) => "locked now".to_owned(),
+            Change::Locked(false) => "not locked any more".to_owned(),
+            Change::Parked([was, now]) => {
+                format!("place known: {}", instead(&self.how_parked(*now), &self.how_parked(*was)))
+            }
+            Change::Carried([was, now]) => instead(&carried(now), &carried(was)),
             Change::Levels => "other levels of its top".to_owned(),
             Change::Source => "its figures come from elsewhere".to_owned(),
         }
@@ -127,6 +133,12 @@ impl About<'_> {
             Kind::KeepFree(kind) => rooms.kept_free(kind).to_owned(),
         }
     }
+}
+
+/// What the car stands on.
+fn carried(runways: &[Id]) -> String {
+    let names: Vec<String> = runways.iter().map(|id| format!("“{id}”")).collect();
+    if names.is_empty() { "on the floor".to_owned() } else { format!("on {}", names.join(" and ")) }
 }
 
 fn instead(now: &str, was: &str) -> String {

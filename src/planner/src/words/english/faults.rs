@@ -8,8 +8,35 @@ pub use allowed::{allowed, range};
 pub use file::file_fault;
 pub use found::found;
 
-use crate::model::fault::Quote;
+use crate::model::fault::{Fault, Found, Quote};
 use crate::model::validate;
+
+/// What of an arrangement does not go with its car, as a clause.
+pub fn against_car(fault: &Fault) -> String {
+    let (found, allowed) = (found(fault), allowed(&fault.allowed));
+    let measured = fault.field.strip_prefix("on_this_car.").and_then(measured);
+    match (&fault.found, measured) {
+        (Found::Word(_) | Found::NoProfile(_), _) => format!("it names {found}; allowed is {allowed}"),
+        (_, Some(figure)) => format!("{figure} is {found}; allowed is {allowed}"),
+        (_, None) => format!("{} is {found}; allowed is {allowed}", fault.field),
+    }
+}
+
+/// A figure that was measured on the car, by the path of its field.
+fn measured(path: &str) -> Option<String> {
+    let (what, axis) = path.strip_suffix(']')?.rsplit_once('[')?;
+    let what = match what.strip_prefix("wheels_mm.") {
+        Some(wheel) => format!("the {} wheel as measured", wheel.replace('_', " ")),
+        None if what == "sensor_at_mm" => "the sensor as built".to_owned(),
+        None => return None,
+    };
+    let along = match axis {
+        "0" => "along the car",
+        "1" => "across the car",
+        _ => "in height",
+    };
+    Some(format!("{what}, {along},"))
+}
 
 /// A number for a sentence, to a millionth.
 pub fn number(value: f64) -> String {

@@ -1,7 +1,7 @@
 //! English of the same: see `words/forms.rs`.
 
 use super::Language;
-use super::faults::{allowed, found};
+use super::faults::{against_car, allowed, found};
 use crate::entry::starter::StartKind;
 use crate::geometry::marks::{Construction, Wheel};
 use crate::model::fault::{Fault, Found};
@@ -182,6 +182,8 @@ pub const TEXTS: Forms = Forms {
     zone_to_y: "To, to the left",
     zone_hint: "In the frame that it goes with: along its direction, and to its left; negative to the right",
     draw_it: "Draw it",
+    sides_meet: "The two sides would meet.",
+    no_diameter: "A circle is wider than nothing.",
     draw_why: "Then press in the top view and pull to the opposite corner",
     drawing_now: "Press in the top view and pull to the opposite corner. Esc: not now.",
     corners: "Corners",
@@ -461,11 +463,19 @@ pub fn car_changed_meanwhile(path: &str) -> String {
     )
 }
 
-pub fn needed_elsewhere(arrangement: &str, what: &str) -> String {
-    format!(
-        "Not kept: the arrangement “{arrangement}” needs “{what}” of this car. Give it that name again, or give the \
-         car another short name, and both stay."
-    )
+pub fn goes_not_with(arrangement: &str, fault: &Fault) -> String {
+    match &fault.found {
+        Found::Word(what) => format!(
+            "Not kept: the arrangement “{arrangement}” needs “{}” of this car. Give it that name again, or give the \
+             car another short name, and both stay.",
+            what.text()
+        ),
+        _ => format!(
+            "Not kept: the arrangement “{arrangement}” does not go with it, {}. Correct one of the two first, or give \
+             the car another short name, and both stay.",
+            against_car(fault)
+        ),
+    }
 }
 
 pub fn car_kept(name: &str, path: &str) -> String {

@@ -2,8 +2,8 @@
 
 use super::Language;
 use super::faults::{allowed, found};
-use crate::model::Known;
 use crate::model::fault::Fault;
+use crate::model::{AlcovePart, Known};
 use crate::words::rooms::Rooms;
 
 /// The fixed texts.
@@ -81,6 +81,7 @@ pub const TEXTS: Rooms = Rooms {
     give_up_building: "Back to the bay's building",
     give_up_building_why: "Drops what was planned here of walls, doors, floor and fixed things; this can be undone",
     adopt_building: "Make it the bay's building",
+    adopting_forgets: "Other arrangements say where a door, a runway or a thing is that this building does not have. Made the bay's, they forget it, and a car that stood on such a runway stands on the floor:",
     adopt_building_why: "Every arrangement without a building of its own is then in this one; this can be undone",
     changes_own: "As planned: changed in this arrangement alone. Floor levels and the bay's name are the bay's, here too.",
     changes_all: "The bay's: changed in every arrangement.",
@@ -121,6 +122,8 @@ pub const TEXTS: Rooms = Rooms {
     begin_here: "start",
     make_it: "Make this bay",
     turns_wrong: "The turns do not make one full round:",
+    other_order: "Type the corners in the order in which they stood here: anticlockwise, from the same one on. Each wall keeps its name, its material and its openings by that.",
+    other_count: "A room keeps its number of corners here: build an alcove into a wall, take a corner away, or make the bay anew.",
     no_room: "These walls make no room: they cross, or two corners fall together.",
     needs_three: "A room has three walls or more.",
     my_bay: "My bay",
@@ -202,4 +205,17 @@ pub fn mark(name: &str) -> String {
 
 pub fn wheel(name: &str) -> String {
     format!("middle of the {name} wheel")
+}
+
+pub fn nth_wall(number: usize) -> String {
+    format!("wall {number}")
+}
+
+pub fn alcove_part(wall: &str, part: AlcovePart) -> String {
+    match part {
+        AlcovePart::Side => format!("{wall} alcove, side"),
+        AlcovePart::Back => format!("{wall} alcove, back"),
+        AlcovePart::OtherSide => format!("{wall} alcove, other side"),
+        AlcovePart::Beyond => format!("{wall} beyond alcove"),
+    }
 }

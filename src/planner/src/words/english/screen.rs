@@ -1,7 +1,7 @@
 //! English of the same: see `words/screen.rs`.
 
 use super::Language;
-use super::faults::{allowed, found};
+use super::faults::{against_car, allowed, found};
 use crate::model::assumed::Assumed;
 use crate::model::fault::Fault;
 use crate::model::{FloorFeatureKind, Id, Opening, OpeningKind};
@@ -236,6 +236,8 @@ pub const TEXTS: Screen = Screen {
     open_elsewhere: "This file is open in another window too. Close it in one of them, or save under another name here.",
     changed_meanwhile: "Someone else changed this file since you opened it. Nothing of it is replaced without asking you when you save.",
     not_kept_now: "Unsaved work is not kept against a crash now: save soon.",
+    finish_bay: "Another bay is begun. Make it, or begin it anew, and then take this one up.",
+    keeper_ended: "Nothing is kept against a crash any more. Save your work, close the program and start it again.",
     no_text_to_keep: "What is entered now cannot be kept against a crash: a figure or a text in it cannot be written. Undo it, \
                       or save.",
     undo_not_kept: "What was done before cannot be undone: only the last state was kept.",
@@ -331,6 +333,21 @@ pub fn name_taken(name: &Id) -> String {
 pub fn unsound(fault: &Fault) -> String {
     let (found, allowed) = (found(fault), allowed(&fault.allowed));
     format!("Nothing was changed: {found} is not possible here; allowed is {allowed}.")
+}
+
+pub fn would_shut(arrangement: &str, fault: &Fault) -> String {
+    format!(
+        "Nothing was changed: the arrangement “{arrangement}” would not go with its car any more, {}.",
+        against_car(fault)
+    )
+}
+
+pub fn not_shown(arrangement: &str, fault: &Fault) -> String {
+    format!(
+        "The arrangement “{arrangement}” is kept as it is and cannot be shown: it does not go with its car, {}. Put that \
+         right in the car, and it can be shown again.",
+        against_car(fault)
+    )
 }
 
 pub fn no_aiming(car: &str) -> String {

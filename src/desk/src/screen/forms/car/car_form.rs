@@ -1,6 +1,6 @@
 //! What every part of the form is made of: rows with a sketch, a field, what is wrong or unlikely, whether it is assumed.
 
-use baywright_planner::geometry::angle;
+use baywright_planner::geometry::{Bounds, DVec2, Polygon, Span, angle};
 use baywright_planner::model::assumed::Assumed;
 use baywright_planner::model::validate::Fault;
 use baywright_planner::model::{Id, Vehicle};
@@ -91,6 +91,61 @@ impl<'a> CarForm<'a> {
         let desk = self.desk;
         let texts = self.texts;
         self.typed(ui, line, &shown, |text| read(desk, texts, of, text))
+    }
+
+    /// The same, where not every number goes with what stands beside it: `wrong` says why one does not. It stays in its field
+    /// with the reason, then.
+    pub fn number_unless(
+        &mut self,
+        ui: &mut Ui,
+        line: Line<'_>,
+        of: Of,
+        value: f64,
+        wrong: impl Fn(f64) -> Option<&'static str>,
+    ) -> Option<f64> {
+        let shown = self.shown(of, value);
+        let desk = self.desk;
+        let texts = self.texts;
+        self.typed(ui, line, &shown, |text| {
+            let typed = read(desk, texts, of, text)?;
+            wrong(typed).map_or(Ok(typed), |why| Err(NotRead::Wrong(why.to_owned())))
+        })
+    }
+
+    /// Two rows with the heights of something, each with its path: from its underside to its top.
+    pub fn heights(&mut self, ui: &mut Ui, [lower, upper]: [Line<'_>; 2], span: Span) -> Option<Span> {
+        let upside_down = self.desk.texts().upside_down;
+        let (bottom, top) = (span.bottom(), span.top());
+        let wrong = |bottom: f64, top: f64| Span::new(bottom, top).is_err().then_some(upside_down);
+        let low = self.number_unless(ui, lower, Of::Length, bottom, |bottom| wrong(bottom, top));
+        let high = self.number_unless(ui, upper, Of::Length, top, |top| wrong(bottom, top));
+        (low.is_some() || high.is_some())
+            .then(|| Span::new(low.unwrap_or(bottom), high.unwrap_or(top)).ok())
+            .flatten()
+    }
+
+    /// Four rows with the sides of a rectangle: from and to along, from and to across.
+    pub fn sides(&mut self, ui: &mut Ui, lines: [Line<'_>; 4], bounds: Bounds) -> Option<Polygon> {
+        let meet = self.texts.sides_meet;
+        let mut sides = [bounds.low.x, bounds.high.x, bounds.low.y, bounds.high.y];
+        let mut typed = false;
+        for (i, line) in lines.into_iter().enumerate() {
+            // The side across from it.
+            let (Some(&own), Some(&other)) = (sides.get(i), sides.get(i ^ 1)) else { continue };
+            let wrong = |side: f64| {
+                let size = DVec2::splat((side - other).abs());
+                Polygon::rectangle(DVec2::ZERO, size).is_err().then_some(meet)
+            };
+            if let Some(side) = self.number_unless(ui, line, Of::Length, own, wrong)
+                && let Some(own) = sides.get_mut(i)
+            {
+                *own = side;
+                typed = true;
+            }
+        }
+        let [left, right, near, far] = sides;
+        let (a, b) = (DVec2::new(left, near), DVec2::new(right, far));
+        typed.then(|| Polygon::rectangle(a.min(b), a.max(b)).ok()).flatten()
     }
 
     /// The same, where the field may be left empty.
@@ -191,6 +246,29 @@ impl<'a> CarForm<'a> {
         self.typed(ui, line, value, |text| {
             let text = text.trim();
             if text.is_empty() { Err(empty.to_owned()) } else { Ok(text.to_owned()) }
+        })
+    }
+
+    /// A row with a name of a part among others; `Some` if another one was typed that none of them has.
+    pub fn own_id<'i>(
+        &mut self,
+        ui: &mut Ui,
+        label: &str,
+        path: &str,
+        value: &Id,
+        others: impl Iterator<Item = &'i Id> + Clone,
+    ) -> Option<Id> {
+        let (empty, screen) = (self.texts.no_text, self.desk.texts());
+        let line = Line { label, path, ..Line::default() };
+        self.typed(ui, line, value.as_str(), |text| {
+            let id = Id::from(text.trim());
+            if id.as_str().is_empty() {
+                Err(empty.to_owned())
+            } else if id != *value && others.clone().any(|own| *own == id) {
+                Err(screen.name_taken(&id))
+            } else {
+                Ok(id)
+            }
         })
     }
 

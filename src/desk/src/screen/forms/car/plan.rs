@@ -162,8 +162,9 @@ impl CarForm<'_> {
 
 /// The next free number.
 fn free_number(aiming: &Aiming) -> Id {
-    (1..)
-        .map(|n: usize| n.to_string())
-        .find(|name| !aiming.mark_plan.iter().any(|step| step.id.as_str() == name))
-        .map_or_else(|| "mark".into(), Id::from)
+    let marks = &aiming.mark_plan;
+    // Among one more number than there are marks one is free.
+    let numbers = (1..=marks.len()).map(|n| n.to_string());
+    let free = numbers.into_iter().find(|n| !marks.iter().any(|step| step.id.as_str() == n));
+    free.unwrap_or_else(|| (marks.len() + 1).to_string()).into()
 }

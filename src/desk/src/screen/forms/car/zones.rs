@@ -81,7 +81,8 @@ impl CarForm<'_> {
         let Some(mut own) = aiming.zones.get(j).cloned() else { return };
         let (id, frames) = (aiming.id.clone(), choices::frames(aiming));
         let path = format!("aimings[{i}].zones[{j}]");
-        let renamed = self.id(ui, texts.name, &format!("{path}.name"), &own.id);
+        let others: Vec<Id> = aiming.zones.iter().map(|own| own.id.clone()).collect();
+        let renamed = self.own_id(ui, texts.name, &format!("{path}.name"), &own.id, others.iter());
         let p = format!("{path}.frame");
         if let Some(frame) = self.pick(ui, texts.zone_frame, &p, &own.frame, &frames, |own| texts.frame(own))
         {
@@ -102,17 +103,11 @@ impl CarForm<'_> {
             texts.plane(*own).to_owned()
         });
         own.heights_from = chosen.unwrap_or(own.heights_from);
-        let (mut bottom, mut top) = (own.span.bottom(), own.span.top());
-        for (label, field, value) in
-            [(texts.bottom, "bottom_mm", &mut bottom), (texts.top, "top_mm", &mut top)]
-        {
-            let p = format!("{path}.{field}");
-            let line = Line { label, path: &p, ..Line::default() };
-            *value = self.number(ui, line, Of::Length, *value).unwrap_or(*value);
-        }
-        if let Ok(span) = Span::new(bottom, top) {
-            own.span = span;
-        }
+        let paths = ["bottom_mm", "top_mm"].map(|field| format!("{path}.{field}"));
+        let [bottom, top] = &paths;
+        let line = |label, path| Line { label, path, ..Line::default() };
+        let heights = [line(texts.bottom, bottom), line(texts.top, top)];
+        own.span = self.heights(ui, heights, own.span).unwrap_or(own.span);
         let before = own.outline.clone();
         if let Some(outline) = self.outline(ui, &format!("{path}.outline"), &own.outline) {
             own.outline = outline;
@@ -127,9 +122,7 @@ impl CarForm<'_> {
             self.entered_area(&id);
         }
         let Some(aiming) = self.car.aimings.get_mut(i) else { return };
-        if let Some(to) = renamed.filter(|to| !aiming.zones.iter().any(|other| other.id == *to)) {
-            own.id = to;
-        }
+        own.id = renamed.unwrap_or(own.id);
         if let Some(place) = aiming.zones.get_mut(j) {
             *place = own;
         }
@@ -155,7 +148,12 @@ impl CarForm<'_> {
                 ] {
                     let p = format!("{path}.{field}");
                     let line = Line { label, hint: texts.zone_hint, path: &p, ..Line::default() };
-                    if let Some(new) = self.number(ui, line, Of::Length, *value) {
+                    let wrong = |typed: f64| {
+                        let is_none =
+                            field == "diameter_mm" && Circle::new(DVec2::ZERO, typed * 0.5).is_err();
+                        is_none.then_some(texts.no_diameter)
+                    };
+                    if let Some(new) = self.number_unless(ui, line, Of::Length, *value, wrong) {
                         *value = new;
                         typed = true;
                     }
@@ -178,23 +176,17 @@ impl CarForm<'_> {
                         })
                         .map(Outline::Polygon);
                 }
-                let (mut low, mut high) = (box_.low, box_.high);
-                let mut typed = false;
-                for (label, field, value) in [
-                    (texts.zone_from_x, "from_mm[0]", &mut low.x),
-                    (texts.zone_to_x, "to_mm[0]", &mut high.x),
-                    (texts.zone_from_y, "from_mm[1]", &mut low.y),
-                    (texts.zone_to_y, "to_mm[1]", &mut high.y),
-                ] {
-                    let p = format!("{path}.{field}");
-                    let line = Line { label, hint: texts.zone_hint, path: &p, ..Line::default() };
-                    if let Some(new) = self.number(ui, line, Of::Length, *value) {
-                        *value = new;
-                        typed = true;
-                    }
-                }
-                let polygon = Polygon::rectangle(low.min(high), low.max(high)).ok()?;
-                typed.then_some(Outline::Polygon(polygon))
+                let paths = ["from_mm[0]", "to_mm[0]", "from_mm[1]", "to_mm[1]"];
+                let paths = paths.map(|field| format!("{path}.{field}"));
+                let [left, right, near, far] = &paths;
+                let line = |label, path| Line { label, hint: texts.zone_hint, path, ..Line::default() };
+                let lines = [
+                    line(texts.zone_from_x, left),
+                    line(texts.zone_to_x, right),
+                    line(texts.zone_from_y, near),
+                    line(texts.zone_to_y, far),
+                ];
+                self.sides(ui, lines, box_).map(Outline::Polygon)
             }
         }
     }

@@ -2,7 +2,7 @@
 
 use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
-use baywright_planner::geometry::{DVec2, Polygon};
+use baywright_planner::geometry::Polygon;
 use baywright_planner::model::{FloorFeatureKind, Id, KeepFreeKind};
 use egui::Ui;
 
@@ -143,22 +143,15 @@ impl BaySheet<'_> {
                 Polygon::simple(corners).map_err(|_| forms.not_points.to_owned())
             });
         }
-        let (mut low, mut high) = (bounds.low, bounds.high);
-        let mut typed = false;
-        for (label, field, value) in [
-            (texts.from_x, "from x", &mut low.x),
-            (texts.to_x, "to x", &mut high.x),
-            (texts.from_y, "from y", &mut low.y),
-            (texts.to_y, "to y", &mut high.y),
-        ] {
-            let path = format!("area {field} {id}");
-            let line = Line { label, hint: texts.area_hint, path: &path, ..Line::default() };
-            if let Some(new) = self.sheet.number(ui, line, Of::Length, *value) {
-                *value = new;
-                typed = true;
-            }
-        }
-        let (low, high): (DVec2, DVec2) = (low.min(high), low.max(high));
-        typed.then(|| Polygon::rectangle(low, high).ok()).flatten()
+        let paths = ["from x", "to x", "from y", "to y"].map(|field| format!("area {field} {id}"));
+        let [left, right, near, far] = &paths;
+        let line = |label, path| Line { label, hint: texts.area_hint, path, ..Line::default() };
+        let lines = [
+            line(texts.from_x, left),
+            line(texts.to_x, right),
+            line(texts.from_y, near),
+            line(texts.to_y, far),
+        ];
+        self.sheet.sides(ui, lines, bounds)
     }
 }

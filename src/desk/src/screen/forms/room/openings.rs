@@ -2,7 +2,6 @@
 
 use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
-use baywright_planner::geometry::Span;
 use baywright_planner::model::{Id, OpeningKind};
 use egui::Ui;
 
@@ -52,7 +51,6 @@ impl BaySheet<'_> {
                 names.get(wall).cloned().unwrap_or_default()
             });
         own.wall = chosen.unwrap_or(own.wall);
-        let (mut bottom, mut top) = (own.span.bottom(), own.span.top());
         // It is taped along its wall from the corner with the wall before.
         let before = self.bay.walls.len().saturating_sub(1);
         let before = own.wall.checked_sub(1).unwrap_or(before);
@@ -61,17 +59,19 @@ impl BaySheet<'_> {
         for (label, hint, field, value) in [
             (corner.as_str(), texts.from_corner_hint, "from", &mut own.from_mm),
             (texts.width, "", "width", &mut own.width_mm),
-            (texts.bottom, "", "bottom", &mut bottom),
-            (texts.top, "", "top", &mut top),
-            (texts.beyond, texts.beyond_hint, "beyond", &mut own.free_beyond_mm),
         ] {
             let path = format!("opening {field} {id}");
             let line = Line { label, hint, path: &path, ..Line::default() };
             *value = self.sheet.number(ui, line, Of::Length, *value).unwrap_or(*value);
         }
-        if let Ok(span) = Span::new(bottom, top) {
-            own.span = span;
-        }
+        let paths = ["bottom", "top", "beyond"].map(|field| format!("opening {field} {id}"));
+        let [bottom, top, beyond] = &paths;
+        let line = |label, hint, path| Line { label, hint, path, ..Line::default() };
+        let heights = [line(texts.bottom, "", bottom), line(texts.top, "", top)];
+        own.span = self.sheet.heights(ui, heights, own.span).unwrap_or(own.span);
+        let free = line(texts.beyond, texts.beyond_hint, beyond);
+        let typed = self.sheet.number(ui, free, Of::Length, own.free_beyond_mm);
+        own.free_beyond_mm = typed.unwrap_or(own.free_beyond_mm);
         let material = self.material(ui, &format!("opening material {id}"), own.material);
         own.material = material.unwrap_or(own.material);
         if ui.checkbox(&mut own.is_exit, widgets::soft(ui, texts.is_exit)).changed() {

@@ -1,5 +1,5 @@
 //! Placing a thing as a person measures it: two distances from two known points, from a wall and a corner, ahead and aside
-//! of a wheel. What was placed by tape is known as taped.
+//! of a wheel. What was placed by tape from the room is known as taped; from the car and its marks, no better than the car.
 
 use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
@@ -7,6 +7,7 @@ use baywright_planner::geometry::{
     DVec2, Located, Outline, PlanPose, TAPES_MEET_MM, TapeFault, locate, two_distances,
 };
 use baywright_planner::hand::pose_of;
+use baywright_planner::model::validate::limits;
 use baywright_planner::model::{self, Id, Known, Wheel};
 use baywright_planner::words::rooms::Rooms;
 use egui::{RichText, Ui};
@@ -27,10 +28,16 @@ enum Way {
 }
 
 /// What was typed of one thing's place so far.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 struct Typed {
     way: Way,
-    points: [usize; 2],
+    /// The points that the two tapes start from, by name: the list of them changes with the room and the marks.
+    points: [Option<String>; 2],
+    /// The wall, by name.
+    wall: Option<Id>,
+    /// The wheel, by its place in [`Wheel::ALL`].
+    wheel: usize,
+    /// Two lengths, mm.
     lengths: [Option<f64>; 2],
     /// To its middle, instead of its nearest side.
     to_middle: bool,
@@ -40,6 +47,15 @@ struct Typed {
 struct Known2 {
     name: String,
     at: DVec2,
+    /// Whether it goes with the car, which stands where it is parked only as well as that is known.
+    is_of_car: bool,
+}
+
+/// Where a thing was placed by tape.
+struct Placed {
+    at: DVec2,
+    /// Whether a tape started from the car or a mark that goes with it.
+    from_car: bool,
 }
 
 impl Desk {
@@ -55,8 +71,8 @@ impl Desk {
         let car = self.answer.arrangement.vehicle.clone();
         let mut sheet = CarForm::new(self, std::mem::take(fields), car, Vec::new(), Vec::new()).narrow();
         let key = egui::Id::unique("by tape").with(id.as_str());
-        let mut typed = ui.data_mut(|data| *data.get_temp_mut_or_default::<Typed>(key));
-        let mut placed: Option<DVec2> = None;
+        let mut typed = ui.data_mut(|data| data.get_temp_mut_or_default::<Typed>(key).clone());
+        let mut placed: Option<Placed> = None;
         part(ui, texts.by_tape, "by tape", false, |ui| {
             let ways = [Way::TwoPoints, Way::WallAndCorner, Way::Wheel];
             let name = |way: &Way| match way {
@@ -75,20 +91,28 @@ impl Desk {
         });
         *fields = sheet.fields;
         ui.data_mut(|data| data.insert_temp(key, typed));
-        if let Some(at) = placed {
-            self.put_by_tape(id, at, out);
+        if let Some(placed) = placed {
+            self.put_by_tape(id, &placed, out);
         }
     }
 
-    /// Puts a thing's middle there; its place is taped now.
-    fn put_by_tape(&self, id: &Id, at: DVec2, out: &mut Vec<Command>) {
+    /// Puts a thing's middle there; its place is taped now. From the car it is so in the car's frame, and in the bay's known as
+    /// the car is: out by as much as that may stand elsewhere, and by its turn over the distance.
+    fn put_by_tape(&self, id: &Id, placed: &Placed, out: &mut Vec<Command>) {
+        let arrangement = &self.answer.arrangement;
+        let known = if placed.from_car {
+            let (mm, rad) = arrangement.shop.parked_within(arrangement.parked_known);
+            let turned = rad * placed.at.distance(arrangement.parked.origin());
+            let within = mm + turned + arrangement.shop.within(Known::Taped);
+            Known::Within(within.ceil().min(limits::KNOWN.high))
+        } else {
+            Known::Taped
+        };
         let bay = &self.answer.arrangement.bay;
         let Some(thing) = bay.things.iter().find(|own| own.id == *id) else { return };
-        let at = PlanPose::new(at, thing.place.at.heading());
-        out.push(Command::Bay(OfBay::Edit(Edit::Place {
-            thing: id.clone(),
-            place: model::Place { at, known: Known::Taped },
-        })));
+        let at = PlanPose::new(placed.at, thing.place.at.heading());
+        let place = model::Place { at, known };
+        out.push(Command::Bay(OfBay::Edit(Edit::Place { thing: id.clone(), place })));
     }
 
     /// Corners of the room, floor marks, wheel points: what a tape can start from.
@@ -99,16 +123,17 @@ impl Desk {
         let count = bay.walls.len();
         let corners = bay.room.outer().iter().enumerate().filter_map(|(i, &at)| {
             let (before, own) = (bay.walls.get((i + count - 1) % count)?, bay.walls.get(i)?);
-            Some(Known2 { name: texts.corner(before.id.as_str(), own.id.as_str()), at })
+            let name = texts.corner(before.id.as_str(), own.id.as_str());
+            Some(Known2 { name, at, is_of_car: false })
         });
-        let marks = scene
-            .marks
-            .iter()
-            .filter_map(|mark| Some(Known2 { name: texts.mark(mark.id.as_str()), at: mark.at.ok()? }));
-        let wheels = Wheel::ALL
-            .into_iter()
-            .zip(scene.wheels)
-            .map(|(wheel, at)| Known2 { name: texts.wheel(forms.wheel_of(wheel)), at });
+        let marks = scene.marks.iter().filter_map(|mark| {
+            Some(Known2 { name: texts.mark(mark.id.as_str()), at: mark.at.ok()?, is_of_car: true })
+        });
+        let wheels = Wheel::ALL.into_iter().zip(scene.wheels).map(|(wheel, at)| Known2 {
+            name: texts.wheel(forms.wheel_of(wheel)),
+            at,
+            is_of_car: true,
+        });
         corners.chain(marks).chain(wheels).collect()
     }
 
@@ -124,24 +149,29 @@ impl Desk {
         *value = sheet.number_or_none(ui, line, Of::Length, *value).unwrap_or(*value);
     }
 
-    fn two_points(&self, ui: &mut Ui, sheet: &mut CarForm<'_>, id: &Id, typed: &mut Typed) -> Option<DVec2> {
+    fn two_points(&self, ui: &mut Ui, sheet: &mut CarForm<'_>, id: &Id, typed: &mut Typed) -> Option<Placed> {
         let texts = self.view.locale.language.rooms();
         let points = self.known_points();
-        if typed.points == [0, 0] {
-            typed.points = [0, 1];
-        }
         let all: Vec<usize> = (0..points.len()).collect();
+        let mut starts = [0, 1];
         for (nth, label) in [texts.first_point, texts.second_point].into_iter().enumerate() {
-            let now = *typed.points.get(nth)?;
-            let chosen = sheet.pick(ui, label, &format!("tape point {nth} {id}"), &now, &all, |&k| {
-                points.get(k).map_or_else(String::new, |point| point.name.clone())
-            });
-            *typed.points.get_mut(nth)? = chosen.unwrap_or(now);
+            let start = starts.get_mut(nth)?;
+            if let Some(name) = typed.points.get(nth)?.as_ref() {
+                match points.iter().position(|point| point.name == *name) {
+                    Some(at) => *start = at,
+                    // What was taped from a point that is gone says nothing of another.
+                    None => *typed.lengths.get_mut(nth)? = None,
+                }
+            }
+            let name = |&k: &usize| points.get(k).map_or_else(String::new, |point| point.name.clone());
+            let chosen = sheet.pick(ui, label, &format!("tape point {nth} {id}"), start, &all, name);
+            *start = chosen.unwrap_or(*start);
+            *typed.points.get_mut(nth)? = points.get(*start).map(|point| point.name.clone());
             let path = format!("tape length {nth} {id}");
             let label = self.texts().numbered(texts.distance, nth + 1);
             self.length(ui, sheet, (&label, ""), &path, typed.lengths.get_mut(nth)?);
         }
-        let (a, b) = (points.get(typed.points[0])?, points.get(typed.points[1])?);
+        let (a, b) = (points.get(starts[0])?, points.get(starts[1])?);
         let (from_a, from_b) = (typed.lengths[0]?, typed.lengths[1]?);
         match two_distances(a.at, from_a, b.at, from_b) {
             Err(fault) => {
@@ -159,7 +189,10 @@ impl Desk {
                 ui.add(egui::Label::new(RichText::new(said).size(size::SMALL).color(colour)).wrap());
                 None
             }
-            Ok(places) => self.which(ui, texts, places),
+            Ok(places) => {
+                let from_car = a.is_of_car || b.is_of_car;
+                self.which(ui, texts, places).map(|at| Placed { at, from_car })
+            }
         }
     }
 
@@ -190,15 +223,21 @@ impl Desk {
         sheet: &mut CarForm<'_>,
         id: &Id,
         typed: &mut Typed,
-    ) -> Option<DVec2> {
+    ) -> Option<Placed> {
         let texts = self.view.locale.language.rooms();
         let bay = &self.answer.arrangement.bay;
         let all: Vec<usize> = (0..bay.walls.len()).collect();
-        let now = typed.points[0];
+        let named = typed.wall.as_ref().map(|id| bay.walls.iter().position(|own| own.id == *id));
+        if named == Some(None) {
+            // What was taped from a wall that is gone says nothing of another.
+            typed.lengths = [None; 2];
+        }
+        let now = named.flatten().unwrap_or(0);
         let chosen = sheet.pick(ui, texts.wall, &format!("tape wall {id}"), &now, &all, |&k| {
             bay.walls.get(k).map_or_else(String::new, |wall| wall.id.to_string())
         });
-        typed.points[0] = chosen.unwrap_or(now);
+        let wall = chosen.unwrap_or(now);
+        typed.wall = bay.walls.get(wall).map(|own| own.id.clone());
         self.length(ui, sheet, (texts.from_the_wall, ""), &format!("tape from {id}"), &mut typed.lengths[0]);
         self.length(
             ui,
@@ -216,12 +255,13 @@ impl Desk {
             |to| if *to { texts.middle } else { texts.nearest_side }.to_owned(),
         );
         typed.to_middle = chosen.unwrap_or(typed.to_middle);
-        let (from, to) = bay.wall_ends(typed.points[0])?;
+        let (from, to) = bay.wall_ends(wall)?;
         let way = (to - from).normalize_or_zero();
         let (off, along) = (typed.lengths[0]?, typed.lengths[1]?);
         let half = if typed.to_middle { DVec2::ZERO } else { self.half_along(id, way)? };
         let at = from + way * (along + half.x) + way.perp() * (off + half.y);
-        widgets::press(ui, self.view.theme, texts.put_there).clicked().then_some(at)
+        let put = widgets::press(ui, self.view.theme, texts.put_there).clicked();
+        put.then_some(Placed { at, from_car: false })
     }
 
     /// So far ahead of a wheel's middle and so far away from the car.
@@ -231,24 +271,25 @@ impl Desk {
         sheet: &mut CarForm<'_>,
         id: &Id,
         typed: &mut Typed,
-    ) -> Option<DVec2> {
+    ) -> Option<Placed> {
         let texts = self.view.locale.language.rooms();
         let forms = self.view.locale.language.forms();
-        let now = *Wheel::ALL.get(typed.points[0])?;
+        let now = *Wheel::ALL.get(typed.wheel)?;
         let chosen = sheet.pick(ui, forms.wheel, &format!("tape wheel {id}"), &now, &Wheel::ALL, |wheel| {
             forms.wheel_of(*wheel).to_owned()
         });
         let wheel = chosen.unwrap_or(now);
-        typed.points[0] = Wheel::ALL.iter().position(|own| *own == wheel)?;
+        typed.wheel = Wheel::ALL.iter().position(|own| *own == wheel)?;
         let (ahead, aside) = ((texts.ahead, texts.ahead_hint), (texts.aside, texts.aside_hint));
         self.length(ui, sheet, ahead, &format!("tape ahead {id}"), &mut typed.lengths[0]);
         self.length(ui, sheet, aside, &format!("tape aside {id}"), &mut typed.lengths[1]);
         let (arrangement, scene) = (&*self.answer.arrangement, &self.answer.assessment.scene);
         let parked = pose_of(arrangement, scene, &Subject::Car)?;
-        let at = *scene.wheels.get(typed.points[0])?;
+        let at = *scene.wheels.get(typed.wheel)?;
         let out = if wheel.is_left() { parked.left() } else { -parked.left() };
         let middle = at + parked.turned(DVec2::X) * typed.lengths[0]? + out * typed.lengths[1]?;
-        widgets::press(ui, self.view.theme, texts.put_there).clicked().then_some(middle)
+        let put = widgets::press(ui, self.view.theme, texts.put_there).clicked();
+        put.then_some(Placed { at: middle, from_car: true })
     }
 
     /// From a thing's nearest side to its middle, along a wall and away from it.

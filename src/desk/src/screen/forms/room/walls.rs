@@ -1,6 +1,6 @@
 //! The room and its walls.
 
-use baywright_planner::geometry::{DVec2, Polygon};
+use baywright_planner::geometry::DVec2;
 use baywright_planner::model::{FloorSurvey, Id, Known, LevelPoint, Material, RoomFault, validate::number};
 use egui::Ui;
 use jiff::civil::Date;
@@ -35,14 +35,16 @@ impl BaySheet<'_> {
         let line =
             Line { label: texts.corners, hint: texts.corners_hint, path: "corners", ..Line::default() };
         let forms = self.sheet.texts;
-        let count = self.bay.walls.len();
+        let bay = &self.bay;
         let typed = self.sheet.lines(ui, line, &shown, |text| {
             let corners = points(text).ok_or_else(|| forms.not_points.to_owned())?;
-            // As many corners as walls: more or fewer are made by alcoves, or by taping the room anew.
-            if corners.len() != count {
-                return Err(texts.no_room.to_owned());
+            let mut bay = bay.clone();
+            match bay.replace_corners(corners) {
+                Ok(()) => Ok(bay.room),
+                Err(RoomFault::OtherOrder) => Err(texts.other_order.to_owned()),
+                Err(RoomFault::NoSuch) => Err(texts.other_count.to_owned()),
+                Err(_) => Err(texts.no_room.to_owned()),
             }
-            Polygon::simple(corners).map_err(|_| texts.no_room.to_owned())
         });
         if let Some(room) = typed {
             self.bay.room = room;
@@ -152,8 +154,7 @@ impl BaySheet<'_> {
         }
         ui.data_mut(|data| data.insert_temp(key, sizes));
         if widgets::lesser(ui, texts.build).clicked() {
-            let [from, width, depth] = sizes;
-            let done = self.bay.alcove(wall, from, width, depth);
+            let done = self.bay.alcove(wall, sizes.into(), |part| texts.alcove_part(id.as_str(), part));
             self.sheet.did();
             self.say(done);
         }
@@ -170,7 +171,7 @@ impl BaySheet<'_> {
         if let Err(fault) = done {
             self.out.push(Command::Say(
                 match fault {
-                    RoomFault::Shape(_) | RoomFault::NoSuch => texts.crossing,
+                    RoomFault::Shape(_) | RoomFault::NoSuch | RoomFault::OtherOrder => texts.crossing,
                     RoomFault::TooLong { wall: 0.0 } => texts.corner_in_use,
                     RoomFault::TooLong { .. } => texts.alcove_too_long,
                 }
