@@ -1,6 +1,7 @@
-//! The file form of a bay layout, version 5. Walls, doors, things, runways, cars and aimings are referred to by name.
+//! The file form of a bay layout, version 6. Walls, doors, things, runways, cars and aimings are referred to by name.
 
 mod building;
+mod fifth;
 mod first;
 mod fourth;
 mod from_model;
@@ -27,7 +28,8 @@ pub const VERSIONS: &[Reader<LayoutFile>] = &[
     },
     Reader { version: 2, read: |text| text.parse().map(of_second) },
     Reader { version: 3, read: |text| text.parse().map(of_third) },
-    Reader { version: 4, read: |text| text.parse().map(fourth::fifth) },
+    Reader { version: 4, read: |text| text.parse().map(of_fourth) },
+    Reader { version: 5, read: |text| text.parse().map(fifth::sixth) },
     Reader { version: version::LAYOUT, read: Text::parse },
 ];
 
@@ -36,7 +38,11 @@ fn of_second(file: LayoutFile) -> LayoutFile {
 }
 
 fn of_third(file: LayoutFile) -> LayoutFile {
-    fourth::fifth(third::fourth(file))
+    of_fourth(third::fourth(file))
+}
+
+fn of_fourth(file: LayoutFile) -> LayoutFile {
+    fifth::sixth(fourth::fifth(file))
 }
 
 /// A whole layout file.
@@ -476,9 +482,9 @@ pub struct MovedFile {
     pub at_mm: Point,
     #[serde(default, skip_serializing_if = "is_zero")]
     pub turned_deg: Figure,
-    /// How well that place is known, however well its place at home is.
-    #[serde(default)]
-    pub known: KnownFile,
+    /// How well that place is known, however well its place at home is; by eye, where nothing is said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub known: Option<KnownFile>,
 }
 
 /// A door that is open or shut, other than the bay says.

@@ -7,9 +7,8 @@
 use serde::Deserialize;
 
 use super::{
-    ArrangementFile, DoorFile, FloorFeatureFile, KeepFreeFile, KnownFile, LayoutFile, MovedFile,
-    OnThisCarFile, OpeningFile, ParkedFile, PermanentMarkFile, RoomFile, RunwayFile, StandAtFile, SurveyFile,
-    ThingFile,
+    ArrangementFile, DoorFile, FloorFeatureFile, KeepFreeFile, LayoutFile, MovedFile, OnThisCarFile,
+    OpeningFile, ParkedFile, PermanentMarkFile, RoomFile, RunwayFile, StandAtFile, SurveyFile, ThingFile,
 };
 use crate::figure::{Figure, Point};
 use crate::source::SourceFile;
@@ -79,12 +78,7 @@ pub struct MovedFirst {
 
 impl From<MovedFirst> for MovedFile {
     fn from(first: MovedFirst) -> Self {
-        Self {
-            thing: first.thing,
-            at_mm: first.at_mm,
-            turned_deg: first.turned_deg,
-            known: KnownFile::default(),
-        }
+        Self { thing: first.thing, at_mm: first.at_mm, turned_deg: first.turned_deg, known: None }
     }
 }
 

@@ -211,7 +211,8 @@ fn arrangement(saved: &SavedArrangement) -> ArrangementFile {
             .iter()
             .map(|m| {
                 let (at_mm, turned_deg) = placed(&m.place.at);
-                MovedFile { thing: m.thing.to_string(), at_mm, turned_deg, known: m.place.known.into() }
+                let known = Some(m.place.known.into());
+                MovedFile { thing: m.thing.to_string(), at_mm, turned_deg, known }
             })
             .collect(),
         away: saved.away.iter().map(ToString::to_string).collect(),

@@ -14,7 +14,7 @@ pub fn fourth(mut third: LayoutFile) -> LayoutFile {
             as_meant_in(&mut own.room, &mut own.things);
         }
         for moved in &mut arrangement.moved {
-            moved.known = as_meant(moved.known);
+            moved.known = moved.known.map(as_meant);
         }
         for thing in &mut arrangement.added {
             thing.known = as_meant(thing.known);

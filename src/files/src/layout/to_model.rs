@@ -330,7 +330,7 @@ fn arrangement(path: &str, file: &ArrangementFile, faults: &mut Faults) -> Saved
             .iter()
             .map(|m| Moved {
                 thing: m.thing.as_str().into(),
-                place: Place { at: pose(m.at_mm, m.turned_deg), known: m.known.into() },
+                place: Place { at: pose(m.at_mm, m.turned_deg), known: m.known.unwrap_or_default().into() },
             })
             .collect(),
         away: file.away.iter().map(|a| a.as_str().into()).collect(),

@@ -73,9 +73,9 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     // One does not step over an open pit either; the car may stand over one.
     let pits = context.arrangement.bay.floor_features.iter().filter(|own| own.kind == FloorFeatureKind::Pit);
     for pit in pits {
-        let outline = pit.outline.clone().into();
-        let gaps = context.scene.car.iter().map(|solid| distance(&solid.outline, &outline));
-        nearest(context, Subject::FloorFeature(pit.id.clone()), gaps, room, findings);
+        let Ok(span) = Span::new(-1.0, 0.0) else { continue };
+        let hole = Prism::new(pit.outline.clone().into(), span);
+        nearest(context, Subject::FloorFeature(pit.id.clone()), gaps(context, &hole), room, findings);
     }
     let room_around = &context.scene.room;
     for edge in 0..context.arrangement.bay.walls.len() {
@@ -223,6 +223,13 @@ mod tests {
         }];
         let found = check(&arrangement, Code::WorkingRoom, Severity::Care, Some(100.0));
         assert_eq!(found.subjects[0], Subject::FloorFeature("pit".into()));
+        // A door mirror over it leaves no way past either.
+        let outline = rectangle((-900.0, 900.0), (-700.0, 1_100.0));
+        let mut solids = arrangement.vehicle.solids().to_vec();
+        solids.push(crate::geometry::Prism::new(outline.into(), span(900.0, 1_100.0)));
+        arrangement.vehicle.body = solids.into();
+        arrangement.bay.floor_features[0].outline = rectangle((3_000.0, 4_000.0), (3_500.0, 4_700.0));
+        check(&arrangement, Code::WorkingRoom, Severity::Care, Some(100.0));
         // The car may stand over one.
         arrangement.bay.floor_features[0].outline = rectangle((1_000.0, 2_700.0), (3_000.0, 3_300.0));
         none(&arrangement, Code::WorkingRoom);

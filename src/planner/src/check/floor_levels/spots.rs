@@ -49,6 +49,7 @@ pub(super) struct Spots<'a> {
     pub(super) wheels: Vec<Spot>,
     /// Under the middle of each target's face.
     pub(super) targets: Vec<Spot>,
+    /// Under the corners of each stand's base, and under all of a mat.
     pub(super) feet: Vec<Spot>,
     pub(super) marks: Vec<Spot>,
 }
@@ -88,10 +89,21 @@ impl<'a> Spots<'a> {
         let targets = scene.targets.iter().map(|own| spot(target(&own.id), 0, own.set.place.origin()));
         let stands = arrangement.aiming.placements.iter().zip(&scene.targets);
         let stands = stands.filter_map(|(placement, own)| Some((placement.target.stand.as_ref()?, own)));
-        let feet = stands.flat_map(|(stand, own)| {
+        let feet_of_stands = stands.flat_map(|(stand, own)| {
             let at = feet(&stand.base.placed(&own.set.place));
             at.into_iter().map(|at| spot(Subject::Stand(own.id.clone()), 0, at)).collect::<Vec<_>>()
         });
+        // A mat is as flat as what is under all of it: between surveyed points the floor is nowhere higher than at one of them.
+        let mats = scene.targets.iter().filter(|own| own.lies).flat_map(|own| {
+            let under = |area: &Outline| {
+                let inside = |at: &DVec2| locate(area, *at) == Located::Inside;
+                let surveyed = survey.into_iter().flat_map(|own| &own.points).map(|point| point.at);
+                feet(area).into_iter().chain(surveyed.filter(inside)).collect::<Vec<_>>()
+            };
+            let at = own.solids.first().map(|solid| under(&solid.outline)).unwrap_or_default();
+            at.into_iter().map(|at| spot(target(&own.id), 0, at)).collect::<Vec<_>>()
+        });
+        let feet = feet_of_stands.chain(mats);
         let made = arrangement.aiming.mark_plan.iter().zip(&scene.marks);
         let made = made.filter(|(step, _)| !matches!(step.construction, Construction::WheelPoint { .. }));
         let marks = made.filter_map(|(_, mark)| {

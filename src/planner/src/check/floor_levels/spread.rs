@@ -107,6 +107,38 @@ mod tests {
         none(&with_levels(|p| if p == DVec2::new(6_000.0, 1_000.0) { 10.0 } else { 0.0 }), Code::FloorLevels);
     }
 
+    /// A hump of 40 mm under the outer half of a mat of 1000 mm, whose middle lies on the level floor 5000 mm ahead; the same a
+    /// metre aside is under nothing.
+    #[test]
+    fn a_hump_under_a_mat_stops() {
+        let mat = |aside: f64| {
+            let mut arrangement = with_levels(|_| 0.0);
+            let placement = &mut arrangement.aiming.placements[0];
+            (placement.height, placement.mark) = (TargetHeight::OnFloor, None);
+            placement.target.stand = None;
+            let middle = assess(&arrangement).scene.targets[0].set.place.origin();
+            arrangement.bay.survey.as_mut().unwrap().points.change(|points| {
+                let off = |at: DVec2| points.iter().all(|own| own.at.distance(at) > 20.0);
+                let around = [(-20.0, 0.0), (20.0, 0.0), (0.0, -20.0), (0.0, 20.0), (0.0, 0.0)];
+                let hump = middle + DVec2::new(0.0, 200.0 + aside);
+                let added: Vec<_> = around
+                    .into_iter()
+                    .map(DVec2::from)
+                    .filter(|by| off(hump + *by))
+                    .map(|by| LevelPoint {
+                        at: hump + by,
+                        level_mm: if by == DVec2::ZERO { 40.0 } else { 0.0 },
+                    })
+                    .collect();
+                points.extend(added);
+            });
+            let found = assess(&arrangement).findings;
+            found.into_iter().any(|own| own.facts == Facts::FloorLevels(FloorFact::Uneven))
+        };
+        assert!(mat(0.0));
+        assert!(!mat(1_000.0));
+    }
+
     /// A hole elsewhere: an end of the room 54 mm lower, or never surveyed. A metre beside something it would count: where
     /// between two points a floor breaks off no survey shows.
     #[test]
