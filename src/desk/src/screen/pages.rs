@@ -17,7 +17,7 @@ pub(super) use compare::Compared;
 use super::Desk;
 use super::command::Command;
 use super::look::{self, size};
-use super::page::Page;
+use super::page::{Page, Question};
 
 impl Desk {
     pub(super) fn pages(&mut self, ui: &Ui, out: &mut Vec<Command>) {
@@ -36,6 +36,7 @@ impl Desk {
             Page::LeftBehind => (texts.left_behind, 560.0),
             Page::NewBay(_) => (self.view.locale.language.rooms().new_bay_title, 900.0),
             Page::Shop => (self.view.locale.language.shop().title, 720.0),
+            Page::Ask(Question::Unsaved(_)) => (texts.save_changes, 480.0),
             Page::Ask(_) => (texts.question, 480.0),
         };
         // Escape in a field puts back what was there, and no more.
