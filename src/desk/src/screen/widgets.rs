@@ -7,8 +7,7 @@ use baywright_planner::{Severity, Verdict};
 use egui::text::{CCursor, CCursorRange};
 use egui::text_edit::TextEditState;
 use egui::{
-    Align, Button, Color32, CornerRadius, Id, Label, Layout, Painter, Pos2, Response, RichText, Sense,
-    Stroke, Ui, Vec2,
+    Align, Button, Color32, Id, Label, Layout, Painter, Pos2, Response, RichText, Sense, Stroke, Ui, Vec2,
 };
 
 use super::look::{self, size};
@@ -81,17 +80,31 @@ pub(super) fn sign(
     response
 }
 
-/// The button that does what is most likely wanted: outlined in the hand's colour.
+/// The button that does what is most likely wanted: filled with the hand's colour. One in each place.
 pub(super) fn press(ui: &mut Ui, theme: Theme, text: impl Into<String>) -> Response {
+    let palette = theme.palette();
+    let (beam, sheet) = (look::colour(palette.beam), look::colour(palette.sheet));
+    let text = RichText::new(text).font(look::bold(size::SMALL)).color(sheet);
+    ui.scope(|ui| {
+        let widgets = &mut ui.visuals_mut().widgets;
+        // Pointed at, or with the keyboard, it has an edge that its own colour does not hide.
+        let edge = Stroke::new(2.0, look::colour(palette.ink));
+        (widgets.hovered.bg_stroke, widgets.active.bg_stroke) = (edge, edge);
+        ui.add(Button::new(text).wrap().fill(beam))
+    })
+    .inner
+}
+
+/// The same where there are several in a list, none of them the main one: outlined.
+pub(super) fn offer(ui: &mut Ui, theme: Theme, text: impl Into<String>) -> Response {
     let beam = look::colour(theme.palette().beam);
     let text = RichText::new(text).font(look::bold(size::SMALL)).color(beam);
-    ui.add(Button::new(text).wrap().stroke(Stroke::new(1.2, beam)).corner_radius(CornerRadius::same(12)))
+    ui.add(Button::new(text).wrap().stroke(Stroke::new(1.2, beam)))
 }
 
 /// Another button.
 pub(super) fn lesser(ui: &mut Ui, text: impl Into<String>) -> Response {
-    let text = RichText::new(text).size(size::SMALL);
-    ui.add(Button::new(text).corner_radius(CornerRadius::same(12)))
+    ui.add(Button::new(RichText::new(text).size(size::SMALL)))
 }
 
 /// A text of lesser weight.
