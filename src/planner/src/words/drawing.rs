@@ -38,6 +38,8 @@ impl Words<'_> {
         side_view_along(along_sight_line: bool) -> &'static str;
         /// Bay, arrangement, car and aiming in one line.
         title_line() -> String;
+        /// Beside the car's left side.
+        cars_left() -> &'static str;
         /// That the building is not the bay's.
         own_building() -> &'static str;
         /// That figures are not a real car's.

@@ -44,6 +44,11 @@ impl About<'_> {
         format!("{}, {id}{planned} · {} · {}", bay.name, vehicle.name, aiming.name)
     }
 
+    /// Beside the car's left side.
+    pub const fn cars_left(&self) -> &'static str {
+        "the car's left"
+    }
+
     /// That the building is not the bay's.
     pub const fn own_building(&self) -> &'static str {
         "building as planned"
