@@ -260,10 +260,24 @@ fn a_damaged_journal_is_kept_and_said_with_where_it_lies() {
 }
 
 #[test]
-fn the_badge_says_what_is_invented() {
+fn the_note_leads_to_each_of_the_figures_that_are_invented() {
+    for row in ["The car's body: ", "Its sensor: ", "The aiming: "] {
+        let mut screen = usual(demo());
+        press(&mut screen, "on example figures");
+        assert_eq!(screen.state().view().page, Some(Page::Examples));
+        screen.get_by_label_contains(&format!("Enter your own: {row}")).click();
+        screen.run();
+        assert_eq!(screen.state().view().page, None);
+        assert!(screen.state().document().draft().is_some(), "{row}");
+        assert!(screen.state().view().car.whole, "{row}");
+        assert_eq!(screen.state().view().car.lead, None, "{row}: brought into sight");
+    }
     let mut screen = usual(demo());
     press(&mut screen, "on example figures");
-    screen.get_by_label_contains("Invented, for show: the car's body, its sensor, the aiming and the bay.");
+    screen.get_by_label_contains("Enter your own: The bay: Crowded bay").click();
+    screen.run();
+    assert_eq!(screen.state().view().selected, Some(Subject::Floor));
+    screen.get_by_label_contains("Name of the bay");
 }
 
 #[test]

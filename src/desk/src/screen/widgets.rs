@@ -107,6 +107,31 @@ pub(super) fn lesser(ui: &mut Ui, text: impl Into<String>) -> Response {
     ui.add(Button::new(RichText::new(text).size(size::SMALL)))
 }
 
+/// A note that says more when it is pressed: underlined, behind the sign of a note; no button.
+pub(super) fn note(ui: &mut Ui, text: &str, colour: Color32) -> Response {
+    const REACH: f32 = 7.0;
+    let galley = ui.painter().layout_no_wrap(text.to_owned(), look::bold(size::SMALL), colour);
+    let beside = Vec2::new(REACH * 2.0 + 6.0, 0.0);
+    let (rect, response) =
+        ui.allocate_exact_size(galley.size() + beside + Vec2::new(4.0, 9.0), Sense::click());
+    let left = rect.left_center() + Vec2::new(2.0, 0.0);
+    // The usual sign of something to be read: a dot over a stroke in a ring. Painted: it is no word.
+    let middle = left + Vec2::new(REACH, 0.0);
+    ui.painter().circle_stroke(middle, REACH, Stroke::new(1.3, colour));
+    ui.painter().circle_filled(middle - Vec2::new(0.0, 3.2), 1.1, colour);
+    ui.painter().vline(middle.x, middle.y - 0.8..=middle.y + 3.8, Stroke::new(1.6, colour));
+    let at = left + beside - Vec2::new(0.0, galley.size().y * 0.5);
+    let below = at.y + galley.size().y;
+    let wide = if response.hovered() { 2.0 } else { 1.0 };
+    ui.painter().hline(at.x..=at.x + galley.size().x, below, Stroke::new(wide, colour));
+    ui.painter().galley(at, galley, colour);
+    if response.has_focus() {
+        ui.painter().rect_stroke(rect, 3.0, Stroke::new(2.0, colour), egui::StrokeKind::Inside);
+    }
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Link, true, text));
+    response
+}
+
 /// A text of lesser weight.
 pub(super) fn soft(ui: &Ui, text: impl Into<String>) -> RichText {
     let colour = ui.visuals().weak_text_color();

@@ -3,7 +3,7 @@
 
 use super::Words;
 use crate::assessment::{Assessment, Finding};
-use crate::model::{Exclusion, FloorFeatureKind, Opening, Placement, ReferenceAxis, TargetKind};
+use crate::model::{Exclusion, Figures, FloorFeatureKind, Opening, Placement, ReferenceAxis, TargetKind};
 
 /// Which way the top view lies on the paper.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -44,8 +44,8 @@ impl Words<'_> {
         own_building() -> &'static str;
         /// That figures are not a real car's.
         on_example_figures() -> &'static str;
-        /// Which figures are not a real car's or a real room's.
-        examples() -> String;
+        /// What a group of invented figures is of.
+        example(figures: Figures) -> String;
         /// What a keep-clear zone keeps clear, and how high; heights are left out where only the plan is asked for.
         keep_clear(excludes: Exclusion, from_to: Option<(f64, f64)>) -> String;
         /// A stand-off: the figure and both its ends.

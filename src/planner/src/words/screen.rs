@@ -146,6 +146,10 @@ texts! {
     keys, "Over the list of keys.";
     question, "Over a question.";
     save_changes, "Over the question before work would be lost.";
+    examples, "A page.";
+    examples_about, "Over the list of what is invented.";
+    no_examples, "Where that list is empty.";
+    enter_own, "Leads to where the figures are entered.";
     path_of_layout, "A field.";
     path_to_save, "A field.";
     open_it, "Opens the file that was typed.";

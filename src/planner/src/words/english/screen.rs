@@ -149,6 +149,11 @@ pub const TEXTS: Screen = Screen {
     keys: "Keys",
     question: "One moment",
     save_changes: "Save changes?",
+    examples: "Figures that are invented",
+    examples_about: "These figures were made up to show how the program works; no answer that rests on them holds for a real car or a \
+         real room. Enter your own, say where they come from, and the note “on example figures” goes.",
+    no_examples: "No figure here is invented any more.",
+    enter_own: "Enter your own",
     path_of_layout: "A bay layout (.ron)",
     path_to_save: "Save as (.ron)",
     open_it: "Open",
