@@ -50,6 +50,14 @@ fn the_binary_holds_exactly_the_files_of_the_folders() {
     }
 }
 
+/// The menu names a built-in bay before it is opened; the bar names it then.
+#[test]
+fn a_built_in_bay_has_one_name_in_menu_and_bar() {
+    for embedded in EMBEDDED_LAYOUTS {
+        assert_eq!(layout(embedded.name).arrangements[0].1.bay.name, embedded.title());
+    }
+}
+
 #[test]
 fn every_file_warns_in_its_first_line() {
     const WARNING: &str =

@@ -216,6 +216,7 @@ fn the_pages() {
         Page::Name("mine".to_owned(), false),
         Page::LeftBehind,
         Page::Shop,
+        Page::Examples,
         Page::NewBay(NewBay::of(RoomDraft::new("mine", TypedIn::Millimetres))),
         Page::NewBay(NewBay::of(taped)),
         Page::Ask(Question::Unsaved(Leaving::Quit)),

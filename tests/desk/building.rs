@@ -13,7 +13,7 @@ use egui_kittest::kittest::Queryable;
 use crate::own::{after_the_end, ask, home, press, start};
 use crate::support::{demo, type_into, usual};
 
-const PLAN: &str = "Plan the building for this arrangement only";
+const PLAN: &str = "Plan the building for this set-up only";
 const GIVE_UP: &str = "Back to the bay's building";
 const ADOPT: &str = "Make it the bay's building";
 /// What stands beside the verdict.
@@ -39,10 +39,10 @@ fn is_said(screen: &Harness<'_, Desk>, text: &str) -> bool {
 pub fn planned(screen: &mut Harness<'_, Desk>) {
     show(screen, "Trolley and cabinet moved");
     select(screen, Subject::Wall("office wall".into()));
-    assert!(is_said(screen, "The bay's: changed in every arrangement"));
+    assert!(is_said(screen, "The bay's: changed in every set-up"));
     assert!(screen.query_by_label(SIGN).is_none());
     press(screen, PLAN);
-    assert!(is_said(screen, "As planned: changed in this arrangement alone"));
+    assert!(is_said(screen, "As planned: changed in this set-up alone"));
     screen.get_by_label(SIGN);
     type_into(screen, "Push into the room", "-600");
 }
@@ -60,7 +60,7 @@ fn a_wall_moved_in_one_arrangement_stays_with_it() {
     assert_eq!(seen(&screen).room, before);
     assert!(screen.query_by_label(SIGN).is_none());
     select(&mut screen, Subject::Wall("office wall".into()));
-    assert!(is_said(&screen, "The bay's: changed in every arrangement"));
+    assert!(is_said(&screen, "The bay's: changed in every set-up"));
     // A door put in there is the bay's, and not the planned building's.
     ask(
         &mut screen,
@@ -143,7 +143,7 @@ fn a_fixed_thing_has_another_size_here_only() {
     let mut screen = usual(demo());
     planned(&mut screen);
     select(&mut screen, Subject::Thing("column".into()));
-    assert!(is_said(&screen, "Size and facts: changed in this arrangement alone."));
+    assert!(is_said(&screen, "Size and facts: changed in this set-up alone."));
     type_into(&mut screen, "across", "300");
     let across = |screen: &Harness<'_, Desk>| {
         let bay = seen(screen);

@@ -225,6 +225,7 @@ fn work_is_not_lost_without_a_question() {
     screen.run();
     screen.get_by_label("Clear bay").click();
     screen.run();
+    screen.get_by_label("Save changes?");
     screen.get_by_label_contains("changes that are not saved");
     screen.get_by_label("Stay here").click();
     screen.run();
@@ -367,7 +368,7 @@ fn units_and_sizes_are_chosen() {
     screen.run();
     screen.get_by_label("Feet and inches").click();
     screen.run();
-    assert!(screen.query_all_by_label_contains("by 9 13/16 in").next().is_some(), "the cabinet's 250 mm");
+    assert!(screen.query_all_by_label_contains("9 13/16 in inside").next().is_some(), "the cabinet's 250 mm");
     screen.key_press(Key::Escape);
     screen.run();
     screen.get_by_label("Show").click();

@@ -170,7 +170,7 @@ fn a_room_that_is_half_typed_is_offered_after_a_crash() {
     // The program dies with its window.
     drop(screen);
     let mut screen = after_the_end(&home);
-    press(&mut screen, "Take it up: A bay that was begun: Back bay");
+    press(&mut screen, "Open it again: A bay that was begun: Back bay");
     let Some(Page::NewBay(NewBay { room, .. })) = &screen.state().view().page else { panic!("not shown") };
     let lengths: Vec<&str> = room.walls.iter().map(|wall| wall.length.as_str()).collect();
     assert_eq!((room.name.as_str(), room.taped, &lengths[..2]), ("Back bay", true, &["11500", "6000"][..]));
@@ -193,7 +193,7 @@ fn died_over(home: &Path) -> PathBuf {
 
 fn take_up_bay(home: &Path) -> Harness<'static, Desk> {
     let mut screen = after_the_end(home);
-    screen.get_by_label_contains("Take it up: Bay: ").click();
+    screen.get_by_label_contains("Open it again: Bay: ").click();
     screen.run();
     screen
 }
@@ -260,10 +260,24 @@ fn a_damaged_journal_is_kept_and_said_with_where_it_lies() {
 }
 
 #[test]
-fn the_badge_says_what_is_invented() {
+fn the_note_leads_to_each_of_the_figures_that_are_invented() {
+    for row in ["The car's body: ", "Its sensor: ", "The aiming: "] {
+        let mut screen = usual(demo());
+        press(&mut screen, "on example figures");
+        assert_eq!(screen.state().view().page, Some(Page::Examples));
+        screen.get_by_label_contains(&format!("Enter your own: {row}")).click();
+        screen.run();
+        assert_eq!(screen.state().view().page, None);
+        assert!(screen.state().document().draft().is_some(), "{row}");
+        assert!(screen.state().view().car.whole, "{row}");
+        assert_eq!(screen.state().view().car.lead, None, "{row}: brought into sight");
+    }
     let mut screen = usual(demo());
     press(&mut screen, "on example figures");
-    screen.get_by_label_contains("Invented, for show: the car's body, its sensor, the aiming and the bay.");
+    screen.get_by_label_contains("Enter your own: The bay: Crowded bay").click();
+    screen.run();
+    assert_eq!(screen.state().view().selected, Some(Subject::Floor));
+    screen.get_by_label_contains("Name of the bay");
 }
 
 #[test]
@@ -361,8 +375,8 @@ fn a_bay_and_the_car_that_was_entered_in_it_are_both_taken_up() {
     drop(screen);
     let mut screen = after_the_end(&home);
     // The car first: the bay would take its place, and that is asked about.
-    press(&mut screen, "Take it up: Car: Van of the flower shop");
-    press(&mut screen, "Take it up: Bay: Crowded bay");
+    press(&mut screen, "Open it again: Car: Van of the flower shop");
+    press(&mut screen, "Open it again: Bay: Crowded bay");
     assert_eq!(screen.state().view().page, Some(Page::Ask(Question::DropCar)));
     press(&mut screen, "Go on entering it");
     assert_eq!(screen.state().document().draft().unwrap().car().name, "Van of the flower shop");
@@ -372,7 +386,7 @@ fn a_bay_and_the_car_that_was_entered_in_it_are_both_taken_up() {
     screen.get_by_label_contains("Bay: ").click();
     screen.run();
     press(&mut screen, "Work that was not saved");
-    press(&mut screen, "Take it up: Bay: Crowded bay");
+    press(&mut screen, "Open it again: Bay: Crowded bay");
     assert_eq!(screen.state().view().page, Some(Page::Ask(Question::Unsaved(Leaving::TakeUp(0)))));
     press(&mut screen, "Do not save");
     assert_eq!(screen.state().document().saved_arrangement().unwrap().moved, moved);

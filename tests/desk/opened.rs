@@ -79,7 +79,7 @@ fn a_car_that_another_arrangement_was_measured_with_is_not_kept_over() {
         longer(&mut screen);
         assert!(screen.state().document().draft().is_some());
         let said = format!(
-            "Not kept: the arrangement “{second}” does not go with it, the rear left wheel as measured, along"
+            "Not kept: the set-up “{second}” does not go with it, the rear left wheel as measured, along"
         );
         screen.get_by_label_contains(&said);
         assert_eq!(std::fs::read_to_string(&profile).unwrap(), before);
@@ -92,7 +92,7 @@ fn a_car_that_another_arrangement_was_measured_with_is_not_kept_over() {
     opens(&mut screen, &bay);
     ask(&mut screen, Command::Undo);
     ask(&mut screen, Command::Undo);
-    screen.get_by_label_contains(&format!("the arrangement “{second}” would not go with its car any more"));
+    screen.get_by_label_contains(&format!("the set-up “{second}” would not go with its car any more"));
     opens(&mut screen, &bay);
     // What keeps may be at its last note still.
     let _ = std::fs::remove_dir_all(home);
@@ -170,7 +170,7 @@ fn an_arrangement_that_does_not_go_with_its_car_shuts_out_no_other() {
     assert!(baywright_files::open(&bay, today()).is_err());
     let mut screen = usual(crate::support::desk(&bay, None));
     assert_ne!(*screen.state().document().shown(), first);
-    let said = format!("The arrangement “{first}” is kept as it is and cannot be shown");
+    let said = format!("The set-up “{first}” is kept as it is and cannot be shown");
     screen.get_by_label_contains(&said);
     ask(&mut screen, Command::Bay(OfBay::Show(second.clone())));
     ask(&mut screen, Command::Bay(OfBay::Show(first.clone())));

@@ -303,7 +303,7 @@ fn what_was_not_saved_is_offered_after_a_crash() {
     drop(screen);
     let mut screen = after_the_end(&home);
     assert!(!screen.state().document().is_changed());
-    press(&mut screen, "Take it up: Bay: Crowded bay");
+    press(&mut screen, "Open it again: Bay: Crowded bay");
     assert!(screen.state().document().is_changed(), "it is on no disk yet");
     assert_eq!(screen.state().document().saved_arrangement().unwrap().moved, moved);
     // Saved, it is offered no more.

@@ -158,7 +158,7 @@ fn what_could_not_be_saved_is_kept() {
     drop(screen);
     std::fs::remove_dir_all(&file).unwrap();
     let mut screen = after_the_end(&home);
-    press(&mut screen, "Take it up: Shop settings: shop.ron");
+    press(&mut screen, "Open it again: Shop settings: shop.ron");
     assert_eq!(load_shop(&file).unwrap().by_eye_mm, 80.0);
     assert_eq!(screen.state().answer().arrangement.shop.by_eye_mm, 80.0);
     nothing_is_offered_after(screen, home);

@@ -63,7 +63,7 @@ fn large_letters_in_a_small_window_overlap_nothing_at_the_top() {
         "Car: Example hatchback, small",
         "Aiming: Forward radar, plate target",
         "Bay: Crowded bay",
-        "Arrangement: As found",
+        "Set-up: As found",
         "on example figures",
         "Undo",
         "Do again",

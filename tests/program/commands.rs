@@ -56,7 +56,7 @@ fn check_one_arrangement() {
     assert_eq!(out(&output).matches("Space ready").count(), 1, "{}", out(&output));
     let output = baywright(&["check", "bay-layouts/clear-bay.ron", "--arrangement", "nowhere"]);
     assert_eq!(output.status.code(), Some(2));
-    assert!(errors(&output).contains("no arrangement \"nowhere\""), "{}", errors(&output));
+    assert!(errors(&output).contains("no set-up \"nowhere\""), "{}", errors(&output));
 }
 
 /// A wooden chest beside the bonnet is nothing to the radar, and in the way of the camera that the same car is in for.
@@ -396,8 +396,8 @@ fn check_says_that_a_building_is_planned() {
     let text = out(&text);
     for part in [
         "“Trolley and cabinet moved”, building as planned: ",
-        "   -  The building is as planned for this arrangement.",
-        "The building is this arrangement's own, as planned. Against the bay's:\n",
+        "   -  The building is as planned for this set-up.",
+        "The building is this set-up's own, as planned. Against the bay's:\n",
         "   -  Office wall: 600 mm further out\n",
         "   -  Yard wall: 12 600 mm long instead of 12 000 mm\n",
     ] {

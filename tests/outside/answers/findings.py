@@ -240,10 +240,19 @@ def mark_places(s):
     return sorted(found)
 
 
+def together(one, other):
+    """How far two solids that share height are in one another: in plan, or in height if one hangs over the other and less
+    would do."""
+    into = depth(one.shape, other.shape)
+    upper, lower = (one, other) if one.bottom > other.bottom else (other, one)
+    hangs = upper.bottom > lower.bottom + SPEAKS
+    return min(into, lower.top - upper.bottom) if hangs and into > SPEAKS else into
+
+
 def stand_clashes(s):
     found = {}
     for name, solid in [*s.solids.items(), *s.idle.items()]:
-        into = max([depth(part.shape, solid.shape) for part in s.stand if part.shares_height(solid) > 0], default=0)
+        into = max([together(part, solid) for part in s.stand if part.shares_height(solid) > 0], default=0)
         if into > SPEAKS:
             found[name] = into
     return found
@@ -282,12 +291,16 @@ def mark_off_target(s):
 
 
 def readings(s):
-    """Between all marks that are made, where the tape passes no tyre."""
+    """Between all marks that are made, where the tape passes no tyre, nor along the floor through what carries the car."""
     found = {}
+    on = s.arrangement.get("on_runways", [])
+    steel = [Polygon(r["corners_mm"]) for r in s.layout.get("runways", []) if r["name"] in on]
     for i, to in enumerate(s.made):
         for start in s.made[:i]:
             tape = LineString([s.bay_marks[start], s.bay_marks[to]])
-            if all(tape.intersection(tread).length < 1e-6 for tread in s.treads):
+            ends = [Point(p) for p in tape.coords]
+            of_floor = [own for own in steel if all(own.disjoint(end) for end in ends)]
+            if all(tape.intersection(own).length < 1e-6 for own in [*s.treads, *of_floor]):
                 found[f"{start}|{to}"] = float(tape.length)
     return found
 

@@ -41,6 +41,7 @@ impl Desk {
             }
             Command::Abandon => self.document.abandon(),
             Command::BeginVisit => self.begin_visit(),
+            Command::EnterOwn(figures) => self.enter_own(figures),
             Command::CopyDiagnostics => {
                 ctx.copy_text(self.diagnostics(ctx));
                 self.say(self.texts().diagnostics_copied);

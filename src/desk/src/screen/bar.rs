@@ -289,7 +289,9 @@ impl Desk {
         .response
         .on_hover_text(texts.units);
         let measuring = matches!(self.view.tool, Tool::Measure(_));
-        if ui.add(Button::selectable(measuring, texts.measure)).on_hover_text(texts.measure_why).clicked() {
+        // A distance between two points: a tool with its sign.
+        let tool = Button::new(format!("\u{2194} {}", texts.measure)).selected(measuring);
+        if ui.add(tool).on_hover_text(texts.measure_why).accessible_name(texts.measure).clicked() {
             let tool = if measuring { Tool::WhichSide } else { Tool::Measure(Measuring::default()) };
             out.push(Command::View(OfView::Tool(tool)));
         }

@@ -7,8 +7,8 @@ use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::model::{
-    FloorFeatureKind, Id, KeepFreeKind, Layout, OpeningKind, Place, ShopFigure, ThingKind, TriggerList,
-    Vehicle,
+    Figures, FloorFeatureKind, Id, KeepFreeKind, Layout, OpeningKind, Place, ShopFigure, ThingKind,
+    TriggerList, Vehicle,
 };
 use baywright_planner::words::Units;
 
@@ -38,6 +38,8 @@ pub enum Command {
     Abandon,
     /// Choose what the car is in for.
     BeginVisit,
+    /// Lead to where these figures are entered.
+    EnterOwn(Figures),
     /// Put versions, display and log on the clipboard.
     CopyDiagnostics,
     /// Say that something went wrong.

@@ -151,7 +151,7 @@ impl Desk {
                         if let Some(cure) = &finding.cure {
                             let text = deed(texts, &cure.step);
                             let press = ui
-                                .add_enabled_ui(!self.answer.stale, |ui| widgets::press(ui, theme, text))
+                                .add_enabled_ui(!self.answer.stale, |ui| widgets::offer(ui, theme, text))
                                 .inner;
                             let name = texts.of(text, &words.title(finding));
                             if press.accessible_name(name).clicked() {

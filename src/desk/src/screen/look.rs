@@ -64,7 +64,7 @@ pub(crate) fn install(ctx: &egui::Context) {
     }
     ctx.set_fonts(fonts);
     ctx.options_mut(|options| {
-        // Ctrl and plus are the drawing's; "bay size" is ours.
+        // Ctrl and plus are the drawing's; "large letters" is ours.
         options.zoom_with_keyboard = false;
     });
     ctx.all_styles_mut(|style| {

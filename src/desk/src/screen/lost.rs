@@ -130,7 +130,7 @@ impl Desk {
                 .map_or_else(|| texts.never_saved.to_owned(), |p| p.display().to_string());
             ui.add(egui::Label::new(widgets::soft(ui, texts.when_and_where(&when, &place))).wrap());
             ui.horizontal(|ui| {
-                let open = widgets::press(ui, self.view.theme, texts.take_up);
+                let open = widgets::offer(ui, self.view.theme, texts.take_up);
                 if open.accessible_name(texts.of(texts.take_up, &title)).clicked() {
                     out.push(Command::File(OfFile::TakeUp(i)));
                 }

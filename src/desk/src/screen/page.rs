@@ -31,6 +31,8 @@ pub enum Page {
     LeftBehind,
     /// A bay that is being made.
     NewBay(NewBay),
+    /// Which figures are invented, and where one's own are entered.
+    Examples,
     /// The shop's settings.
     Shop,
     /// Something to be decided first.

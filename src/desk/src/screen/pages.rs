@@ -2,6 +2,7 @@
 
 mod cars;
 mod compare;
+mod examples;
 mod files;
 mod help;
 mod new_bay;
@@ -17,7 +18,7 @@ pub(super) use compare::Compared;
 use super::Desk;
 use super::command::Command;
 use super::look::{self, size};
-use super::page::Page;
+use super::page::{Page, Question};
 
 impl Desk {
     pub(super) fn pages(&mut self, ui: &Ui, out: &mut Vec<Command>) {
@@ -35,7 +36,9 @@ impl Desk {
             Page::Name(..) => (texts.name_arrangement, 420.0),
             Page::LeftBehind => (texts.left_behind, 560.0),
             Page::NewBay(_) => (self.view.locale.language.rooms().new_bay_title, 900.0),
+            Page::Examples => (texts.examples, 520.0),
             Page::Shop => (self.view.locale.language.shop().title, 720.0),
+            Page::Ask(Question::Unsaved(_)) => (texts.save_changes, 480.0),
             Page::Ask(_) => (texts.question, 480.0),
         };
         // Escape in a field puts back what was there, and no more.
@@ -73,6 +76,7 @@ impl Desk {
                     Page::Name(name, focus) => self.name_page(ui, name, focus, out),
                     Page::LeftBehind => self.left_behind_page(ui, out),
                     Page::NewBay(bay) => self.new_bay_page(ui, bay, out),
+                    Page::Examples => self.examples_page(ui, out),
                     Page::Shop => self.shop_page(ui, out),
                     Page::Ask(question) => self.question(ui, question, out),
                 }

@@ -3,12 +3,11 @@
 use baywright_drawing::sign::SignKind;
 use baywright_planner::{Subject, Verdict};
 use egui::text::LayoutJob;
-use egui::{
-    Align, Color32, CornerRadius, Layout, Response, RichText, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo,
-};
+use egui::{Align, Color32, CornerRadius, Layout, RichText, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo};
 
 use super::command::{Command, OfBay, OfView};
 use super::look::{self, size};
+use super::page::Page;
 use super::{Desk, widgets};
 
 impl Desk {
@@ -34,14 +33,14 @@ impl Desk {
                     self.example_figures(ui, out);
                 }
                 if self.has_own_building() {
-                    let sign = pill(ui, words.own_building(), look::colour(palette.beam), Sense::click());
+                    let sign = widgets::note(ui, words.own_building(), look::colour(palette.beam));
                     if sign.on_hover_ui(|ui| self.building_differs(ui)).clicked() {
                         out.push(Command::View(OfView::Select(Some(Subject::Floor))));
                         out.push(Command::View(OfView::List(true)));
                     }
                 }
                 if self.answer.stale {
-                    pill(ui, texts.stale, look::colour(palette.stops), Sense::hover());
+                    pill(ui, texts.stale, look::colour(palette.stops));
                 } else if verdict == Verdict::NotReady && assessment.promise.is_some() {
                     let press = widgets::press(ui, self.view.theme, texts.do_all);
                     if press.on_hover_text(texts.do_all_why).clicked() {
@@ -63,12 +62,10 @@ impl Desk {
         if !self.answer.assessment.on_example_figures {
             return;
         }
-        let words = self.words();
-        let said = words.examples();
         let colour = look::colour(self.view.theme.palette().care);
-        let pressed = pill(ui, words.on_example_figures(), colour, Sense::click()).on_hover_text(&said);
-        if pressed.clicked() {
-            out.push(Command::Say(said));
+        let pressed = widgets::note(ui, self.words().on_example_figures(), colour);
+        if pressed.on_hover_text(self.texts().examples).clicked() {
+            out.push(Command::Page(Some(Page::Examples)));
         }
     }
 }
@@ -91,14 +88,12 @@ fn told(ui: &mut Ui, text: String, colour: Color32) {
     response.on_hover_text(&text);
 }
 
-/// A text in a frame with round ends.
-fn pill(ui: &mut Ui, text: &str, colour: Color32, sense: Sense) -> Response {
+/// A text in a frame with round ends; nothing happens if it is pressed.
+fn pill(ui: &mut Ui, text: &str, colour: Color32) {
     let galley = ui.painter().layout_no_wrap(text.to_owned(), look::bold(size::SMALL), colour);
-    let (rect, response) = ui.allocate_exact_size(galley.size() + Vec2::new(26.0, 9.0), sense);
+    let (rect, response) = ui.allocate_exact_size(galley.size() + Vec2::new(26.0, 9.0), Sense::hover());
     let round = CornerRadius::same((rect.height() * 0.5) as u8);
     ui.painter().rect_stroke(rect, round, Stroke::new(1.2, colour), StrokeKind::Inside);
     ui.painter().galley(rect.center() - galley.size() * 0.5, galley, colour);
-    let role = if sense.senses_click() { egui::Role::Button } else { egui::Role::Label };
-    response.widget_info(|| WidgetInfo::labeled(role, true, text));
-    response
+    response.widget_info(|| WidgetInfo::labeled(egui::Role::Label, true, text));
 }

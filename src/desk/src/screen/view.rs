@@ -3,7 +3,7 @@
 use baywright_drawing::{Axis, Theme};
 use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, PlanPose};
-use baywright_planner::model::{Id, TriggerList};
+use baywright_planner::model::{Figures, Id, TriggerList};
 use baywright_planner::words::Locale;
 
 use super::page::Page;
@@ -97,6 +97,8 @@ pub enum Tab {
 pub struct CarView {
     /// Everything, instead of the short form.
     pub whole: bool,
+    /// The part that is to be unfolded and brought into sight.
+    pub lead: Option<Figures>,
 }
 
 /// One sentence at the foot of the screen.

@@ -7,8 +7,7 @@ use baywright_planner::{Severity, Verdict};
 use egui::text::{CCursor, CCursorRange};
 use egui::text_edit::TextEditState;
 use egui::{
-    Align, Button, Color32, CornerRadius, Id, Label, Layout, Painter, Pos2, Response, RichText, Sense,
-    Stroke, Ui, Vec2,
+    Align, Button, Color32, Id, Label, Layout, Painter, Pos2, Response, RichText, Sense, Stroke, Ui, Vec2,
 };
 
 use super::look::{self, size};
@@ -81,17 +80,56 @@ pub(super) fn sign(
     response
 }
 
-/// The button that does what is most likely wanted: outlined in the hand's colour.
+/// The button that does what is most likely wanted: filled with the hand's colour. One in each place.
 pub(super) fn press(ui: &mut Ui, theme: Theme, text: impl Into<String>) -> Response {
+    let palette = theme.palette();
+    let (beam, sheet) = (look::colour(palette.beam), look::colour(palette.sheet));
+    let text = RichText::new(text).font(look::bold(size::SMALL)).color(sheet);
+    ui.scope(|ui| {
+        let widgets = &mut ui.visuals_mut().widgets;
+        // Pointed at, or with the keyboard, it has an edge that its own colour does not hide.
+        let edge = Stroke::new(2.0, look::colour(palette.ink));
+        (widgets.hovered.bg_stroke, widgets.active.bg_stroke) = (edge, edge);
+        ui.add(Button::new(text).wrap().fill(beam))
+    })
+    .inner
+}
+
+/// The same where there are several in a list, none of them the main one: outlined.
+pub(super) fn offer(ui: &mut Ui, theme: Theme, text: impl Into<String>) -> Response {
     let beam = look::colour(theme.palette().beam);
     let text = RichText::new(text).font(look::bold(size::SMALL)).color(beam);
-    ui.add(Button::new(text).wrap().stroke(Stroke::new(1.2, beam)).corner_radius(CornerRadius::same(12)))
+    ui.add(Button::new(text).wrap().stroke(Stroke::new(1.2, beam)))
 }
 
 /// Another button.
 pub(super) fn lesser(ui: &mut Ui, text: impl Into<String>) -> Response {
-    let text = RichText::new(text).size(size::SMALL);
-    ui.add(Button::new(text).corner_radius(CornerRadius::same(12)))
+    ui.add(Button::new(RichText::new(text).size(size::SMALL)))
+}
+
+/// A note that says more when it is pressed: underlined, behind the sign of a note; no button.
+pub(super) fn note(ui: &mut Ui, text: &str, colour: Color32) -> Response {
+    const REACH: f32 = 7.0;
+    let galley = ui.painter().layout_no_wrap(text.to_owned(), look::bold(size::SMALL), colour);
+    let beside = Vec2::new(REACH * 2.0 + 6.0, 0.0);
+    let (rect, response) =
+        ui.allocate_exact_size(galley.size() + beside + Vec2::new(4.0, 9.0), Sense::click());
+    let left = rect.left_center() + Vec2::new(2.0, 0.0);
+    // The usual sign of something to be read: a dot over a stroke in a ring. Painted: it is no word.
+    let middle = left + Vec2::new(REACH, 0.0);
+    ui.painter().circle_stroke(middle, REACH, Stroke::new(1.3, colour));
+    ui.painter().circle_filled(middle - Vec2::new(0.0, 3.2), 1.1, colour);
+    ui.painter().vline(middle.x, middle.y - 0.8..=middle.y + 3.8, Stroke::new(1.6, colour));
+    let at = left + beside - Vec2::new(0.0, galley.size().y * 0.5);
+    let below = at.y + galley.size().y;
+    let wide = if response.hovered() { 2.0 } else { 1.0 };
+    ui.painter().hline(at.x..=at.x + galley.size().x, below, Stroke::new(wide, colour));
+    ui.painter().galley(at, galley, colour);
+    if response.has_focus() {
+        ui.painter().rect_stroke(rect, 3.0, Stroke::new(2.0, colour), egui::StrokeKind::Inside);
+    }
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Link, true, text));
+    response
 }
 
 /// A text of lesser weight.

@@ -83,6 +83,7 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     aiming::names(&mut pen, &top);
     things::names(&mut pen, &top, false);
     room::names(&mut pen, &top);
+    car::left(&mut pen, &top);
     emphasis(&mut pen.items, state);
     pen
 }

@@ -330,3 +330,37 @@ fn names_do_not_cover_names_flags_or_marks() {
         assert!(boxes.len() >= 8, "{boxes:?}");
     }
 }
+
+/// However the car stands on the paper, its left is named on its left, or not at all; never over another text.
+#[test]
+fn the_cars_left_is_named_on_its_left() {
+    for arrangement in [bay::empty(false), bay::empty(true), bay::crowded()] {
+        let assessment = assess(&arrangement);
+        let words =
+            baywright_planner::words::Words::new(&arrangement, baywright_planner::words::Locale::default());
+        for turned in [Turned::ToCar, Turned::ToRoom, Turned::ToSightLine] {
+            let state = ViewState { turned, ..ViewState::default() };
+            let [top, side] =
+                views(&arrangement, &assessment, &state, Fit::picture(1200.0), &Lettering::default());
+            let named = |drawing: &Drawing| {
+                let texts = drawing.items.iter().filter_map(|item| match &item.shape {
+                    Shape::Text(text) if text.text == words.cars_left() => Some(text.clone()),
+                    _ => None,
+                });
+                texts.collect::<Vec<_>>()
+            };
+            assert!(named(&side).is_empty());
+            let all = named(&top);
+            assert!(
+                all.len() <= 1
+                    && (turned != Turned::ToCar || !arrangement.bay.things.is_empty() || all.len() == 1),
+                "{turned:?}: {all:?}"
+            );
+            for text in all {
+                let own = assessment.scene.bay_from_vehicle.inverse() * (top.bay_from_view * text.at);
+                let half = arrangement.vehicle.width_mm * 0.5;
+                assert!(own.y > half, "{turned:?}: {own}");
+            }
+        }
+    }
+}

@@ -123,7 +123,7 @@ mod tests {
         assert_eq!(found.facts, Facts::CarClash(crate::Lacks::Height));
         let low = rack(1_496.0);
         let words = words::Words::new(&low, words::Locale::default());
-        assert_eq!(words.measure(&found).unwrap(), "4 mm of height missing, limit 0 mm");
+        assert_eq!(words.measure(&found).unwrap(), "4 mm of height missing");
         let found = check(&rack(1_000.0), Code::CarClash, Severity::Stops, Some(300.0));
         assert_eq!(found.facts, Facts::CarClash(crate::Lacks::Room));
     }

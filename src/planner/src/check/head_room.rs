@@ -78,10 +78,18 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
                     place,
                     Basis::Published(RULE),
                 )
-                .against(Quantity::Length(bottom), Quantity::Length(over_person)),
+                .against(
+                    Quantity::Length(bottom),
+                    Quantity::Length(wanted(bottom, OVER_PERSON_MM, over_person)),
+                ),
             );
         }
     }
+}
+
+/// What a height falls short of: the limit itself, or that and what the height is uncertain by.
+fn wanted(height: f64, limit: f64, with_unsure: f64) -> f64 {
+    if height < limit { limit } else { with_unsure }
 }
 
 /// The highest part of the car under an outline.
@@ -156,7 +164,7 @@ fn ceiling(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 at,
                 Basis::Published(RULE),
             )
-            .against(Quantity::Length(ceiling), Quantity::Length(over_person)),
+            .against(Quantity::Length(ceiling), Quantity::Length(wanted(ceiling, CEILING_MM, over_person))),
         );
     }
 }

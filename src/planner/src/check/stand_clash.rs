@@ -1,8 +1,7 @@
 //! A target or its stand and something else in one place.
 //!
-//! Rule: target, mast and feet share no volume with a thing, a runway, the car, or another target and stand that stands at
-//! the same time; the feet stand on whole floor, not
-//! on a pit or a drain's grate. Walls are the check `outside_room`.
+//! Rule: target, mast and feet share no volume with a thing, a runway, the car, the floor, or another target and stand that
+//! stands at the same time; the feet stand on whole floor, not on a pit or a drain's grate. Walls are the check `outside_room`.
 //! Limit: two things cannot be in one place; feet on a grate or a joint rock (common practice, no source).
 
 use baywright_geometry::{Prism, Span, overlap};
@@ -43,6 +42,7 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (i, target) in context.scene.targets.iter().enumerate() {
+        into_the_floor(context, target, findings);
         against_the_rest(context, target, findings);
         let earlier = context.scene.targets.get(..i).unwrap_or_default();
         for (_, other) in context.companions(&target.id).filter(|(_, other)| earlier.contains(other)) {
@@ -51,6 +51,21 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 clash(target, own, Subject::Stand(other.id.clone()), part, findings);
             }
         }
+    }
+}
+
+/// A target that is set lower than half its own height.
+fn into_the_floor(context: &Context<'_>, target: &PlacedTarget, findings: &mut Vec<Finding>) {
+    let meant = context.arrangement.aiming.placements.iter().find(|own| own.id == target.id);
+    let Some(meant) = meant.filter(|_| !target.lies) else { return };
+    let missing = meant.target.height_mm * 0.5 - target.set.height_mm;
+    if missing > SPEAKS_FROM_MM {
+        let subjects = vec![Subject::Floor, Subject::Stand(target.id.clone())];
+        let at = target.set.place.origin().extend(0.0);
+        findings.push(
+            finding(Facts::StandClash(Lacks::Height), Severity::Stops, subjects, at, Basis::Geometry)
+                .against(Quantity::Length(missing), Quantity::Length(0.0)),
+        );
     }
 }
 
@@ -148,5 +163,21 @@ mod tests {
         check(&with(vec![box_.clone()]), Code::StandClash, Severity::Stops, Some(50.0));
         box_.span = span(60.0, 300.0);
         none(&with(vec![box_]), Code::StandClash);
+    }
+    /// The plate is 500 mm high: with its middle 240 mm up it would be 10 mm in the floor.
+    #[test]
+    fn a_target_lower_than_the_floor() {
+        let at = |height: f64| {
+            let mut arrangement = clear();
+            arrangement.aiming.placements[0].height = TargetHeight::Absolute(height);
+            arrangement.aiming.placements[0].target.height_mm = 500.0;
+            arrangement
+        };
+        none(&at(250.0), Code::StandClash);
+        let low = at(240.0);
+        let found = check(&low, Code::StandClash, Severity::Stops, Some(10.0));
+        assert_eq!(found.subjects[0], Subject::Floor);
+        let words = words::Words::new(&low, words::Locale::default());
+        assert_eq!(words.measure(&found).unwrap(), "10 mm of height missing");
     }
 }

@@ -16,6 +16,7 @@ pub mod assumed;
 mod bay;
 pub mod body;
 mod building;
+mod examples;
 pub mod fault;
 mod id;
 mod layout;
@@ -44,6 +45,7 @@ pub use bay::{
 };
 pub use body::BodySolids;
 pub use building::{Building, Ground};
+pub use examples::Figures;
 pub use id::Id;
 pub use layout::{
     Layout, Moved, ResolveFault, SavedArrangement, TapedRoom, TapedWall, UNDERLAY_FADED, Underlay,

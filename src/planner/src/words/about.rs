@@ -28,7 +28,7 @@ impl Words<'_> {
         severity(severity: Severity) -> &'static str;
         /// What is wrong, in one short sentence without its full stop: "Tool cabinet is inside the keep-clear zone".
         title(finding: &Finding) -> String;
-        /// The number against its limit: "250 mm in, limit 0 mm". `None` where there is no number.
+        /// The number against its limit: "0.9° turned, limit 0.2°". `None` where there is no number.
         measure(finding: &Finding) -> Option<String>;
         /// What else to know about it, in one sentence; empty if there is nothing.
         detail(finding: &Finding) -> String;

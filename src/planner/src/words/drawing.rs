@@ -3,7 +3,7 @@
 
 use super::Words;
 use crate::assessment::{Assessment, Finding};
-use crate::model::{Exclusion, FloorFeatureKind, Opening, Placement, ReferenceAxis, TargetKind};
+use crate::model::{Exclusion, Figures, FloorFeatureKind, Opening, Placement, ReferenceAxis, TargetKind};
 
 /// Which way the top view lies on the paper.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -38,12 +38,14 @@ impl Words<'_> {
         side_view_along(along_sight_line: bool) -> &'static str;
         /// Bay, arrangement, car and aiming in one line.
         title_line() -> String;
+        /// Beside the car's left side.
+        cars_left() -> &'static str;
         /// That the building is not the bay's.
         own_building() -> &'static str;
         /// That figures are not a real car's.
         on_example_figures() -> &'static str;
-        /// Which figures are not a real car's or a real room's.
-        examples() -> String;
+        /// What a group of invented figures is of.
+        example(figures: Figures) -> String;
         /// What a keep-clear zone keeps clear, and how high; heights are left out where only the plan is asked for.
         keep_clear(excludes: Exclusion, from_to: Option<(f64, f64)>) -> String;
         /// A stand-off: the figure and both its ends.

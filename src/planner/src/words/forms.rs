@@ -170,6 +170,7 @@ texts! {
     zone_frame, "A choice.";
     excludes, "A choice.";
     sends_back, "A figure.";
+    sends_back_hint, "What it means.";
     bottom, "A figure.";
     top, "A figure.";
     zone_from_x, "A figure.";

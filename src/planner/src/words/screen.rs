@@ -31,7 +31,7 @@ texts! {
     show, "A menu: how things are shown.";
     light, "A theme.";
     dark, "A theme.";
-    bay_size, "Large, for arm's length.";
+    bay_size, "Larger letters, for arm's length.";
     bay_size_why, "What that does.";
     turn_to_car, "How the paper lies.";
     turn_to_room, "How the paper lies.";
@@ -145,6 +145,11 @@ texts! {
     begin, "Leaves the first steps.";
     keys, "Over the list of keys.";
     question, "Over a question.";
+    save_changes, "Over the question before work would be lost.";
+    examples, "A page.";
+    examples_about, "Over the list of what is invented.";
+    no_examples, "Where that list is empty.";
+    enter_own, "Leads to where the figures are entered.";
     path_of_layout, "A field.";
     path_to_save, "A field.";
     open_it, "Opens the file that was typed.";

@@ -19,7 +19,7 @@ fn a_finding_reads_well() {
     let found = of(&assessment, Code::ZoneObject)[0];
     assert_eq!(
         plain(&words.line(found)),
-        "Tool cabinet is inside the keep-clear zone: by 250 mm, limit 0 mm. Steel, from 0 mm to 1 000 mm above the \
+        "Tool cabinet is inside the keep-clear zone: 250 mm inside. Steel, from 0 mm to 1 000 mm above the \
          floor; the zone is to be clear of metal."
     );
     assert_eq!(
@@ -95,15 +95,21 @@ fn a_figure_never_contradicts_its_verdict() {
     let length = Quantity::Length;
     let angle = |degrees: f64| Quantity::Angle(degrees.to_radians());
     for (units, finding, measured, limit, said) in [
-        (Units::Millimetres, &found, length(5.004), length(5.0), "by 5.004 mm, limit 5.000 mm"),
-        (Units::Millimetres, &found, length(250.0), length(0.0), "by 250 mm, limit 0 mm"),
-        (Units::Metres, &found, length(5.2), length(5.0), "by 0.0052 m, limit 0.0050 m"),
-        (Units::FeetInches, &found, length(25.8), length(25.4), "by 1.02 in, limit 1.00 in"),
+        (Units::Millimetres, &found, length(5.004), length(5.0), "5.004 mm inside, limit 5.000 mm"),
+        (Units::Millimetres, &found, length(250.0), length(0.0), "250 mm inside"),
+        (Units::Metres, &found, length(5.2), length(5.0), "0.0052 m inside, limit 0.0050 m"),
+        (Units::FeetInches, &found, length(25.8), length(25.4), "1.02 in inside, limit 1.00 in"),
         (Units::Millimetres, &near, length(0.003), length(20.0), "clear by 0.003 mm, wants 20.000 mm"),
         (Units::Millimetres, &near, length(0.0), length(20.0), "clear by 0 mm, wants 20 mm"),
-        (Units::Millimetres, &found, angle(0.2004), angle(0.2), "by 0.2004°, limit 0.2000°"),
-        (Units::Millimetres, &found, Quantity::Ratio(0.598), Quantity::Ratio(0.6), "by 0.598, limit 0.600"),
-        (Units::Millimetres, &found, length(5.0), length(5.0), "by 5 mm, limit 5 mm"),
+        (Units::Millimetres, &found, angle(0.2004), angle(0.2), "0.2004° inside, limit 0.2000°"),
+        (
+            Units::Millimetres,
+            &found,
+            Quantity::Ratio(0.598),
+            Quantity::Ratio(0.6),
+            "0.598 inside, limit 0.600",
+        ),
+        (Units::Millimetres, &found, length(5.0), length(5.0), "5 mm inside, limit 5 mm"),
     ] {
         let finding =
             baywright_planner::Finding { measured: Some(measured), limit: Some(limit), ..finding.clone() };

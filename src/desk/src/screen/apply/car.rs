@@ -1,9 +1,10 @@
 //! The car that is being entered, and the aiming that is shown.
 
+use baywright_planner::Subject;
 use baywright_planner::entry::starter::CLEAR_AREA;
 use baywright_planner::geometry::{DVec2, Outline, PlanPose, Polygon};
 use baywright_planner::model::assumed::AimingPart;
-use baywright_planner::model::{Id, Vehicle, VehicleClass};
+use baywright_planner::model::{Figures, Id, Vehicle, VehicleClass};
 
 use crate::screen::Desk;
 use crate::screen::command::{Begin, OfCar};
@@ -50,6 +51,26 @@ impl Desk {
         }
     }
 
+    /// Leads to where these figures are entered: the car's whole form at their part of it, or the room's.
+    pub(super) fn enter_own(&mut self, figures: Figures) {
+        self.view.page = None;
+        match figures {
+            Figures::Body | Figures::Sensor | Figures::Aiming => {
+                if self.document.draft().is_none() {
+                    self.begin_car(Begin::Change);
+                }
+                self.view.car = CarView { whole: true, lead: Some(figures) };
+            }
+            Figures::Bay | Figures::Levels if self.document.draft().is_some() => {
+                self.say_wrong(self.texts().finish_car);
+            }
+            Figures::Bay | Figures::Levels => {
+                self.view.selected = Some(Subject::Floor);
+                self.view.list_open = true;
+            }
+        }
+    }
+
     /// Begins to enter or change a car.
     pub(super) fn begin_car(&mut self, how: Begin) {
         let shown = &self.answer.arrangement;
@@ -74,7 +95,7 @@ impl Desk {
                 Draft::new(Vehicle { id: own, ..shown.vehicle.clone() }, Some(id), aiming)
             }
         };
-        self.view.car = CarView { whole: how == Begin::Change };
+        self.view.car = CarView { whole: how == Begin::Change, lead: None };
         self.fields = Fields::default();
         self.document.begin_car(draft);
         self.view.selected = None;

@@ -17,7 +17,7 @@ mod targets;
 mod zones;
 
 use baywright_planner::entry::starter::StartKind;
-use baywright_planner::model::{Id, Vehicle, VehicleClass};
+use baywright_planner::model::{Figures, Id, Vehicle, VehicleClass};
 use baywright_planner::words::forms::Forms;
 use baywright_planner::words::sentence_start;
 use egui::{RichText, ScrollArea, Ui};
@@ -37,6 +37,7 @@ impl Desk {
         let (car, faults, unlikely) = (Vehicle::clone(draft.car()), draft.faults(), draft.unlikely());
         let fields = std::mem::take(&mut self.fields);
         let mut sheet = CarForm::new(self, fields, car, faults, unlikely);
+        sheet.lead = self.view.car.lead;
         sheet.head(ui, out);
         ui.separator();
         let whole = self.view.car.whole;
@@ -54,7 +55,12 @@ impl Desk {
             }
             ui.add_space(12.0);
         });
-        let CarForm { fields, car, changed, .. } = sheet;
+        let CarForm { fields, car, changed, lead, .. } = sheet;
+        if self.view.car.lead.is_some() {
+            // What was unfolded in this frame is seen in the next.
+            ui.ctx().request_repaint();
+        }
+        self.view.car.lead = lead;
         self.fields = fields.leading_on(false);
         if changed {
             out.push(Command::Car(OfCar::Change(Box::new(car))));
@@ -122,6 +128,7 @@ impl CarForm<'_> {
     /// What it is called, what it is, where its figures come from.
     fn names(&mut self, ui: &mut Ui) {
         let texts = self.texts;
+        self.led_to(ui, Figures::Body);
         if let Some(name) = self.text(ui, (texts.name_of_car, ""), "name", &self.car.name.clone()) {
             self.car.name = name;
         }

@@ -25,7 +25,11 @@ impl Desk {
         // Enter leads on, as in every form.
         let mut fields = std::mem::take(&mut self.fields).leading_on(true);
         ui.spacing_mut().item_spacing.y = 3.0;
-        let name = sentence_start(&self.words().bare_subject(&subject));
+        // As the list names it.
+        let name = match &subject {
+            Subject::Floor => self.view.locale.language.rooms().room.to_owned(),
+            subject => sentence_start(&self.words().bare_subject(subject)),
+        };
         ui.label(RichText::new(name).font(look::bold(size::BODY)));
         match &subject {
             Subject::Thing(id) => self.thing_form(ui, &mut fields, id, out),

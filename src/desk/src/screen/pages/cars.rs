@@ -33,7 +33,7 @@ impl Desk {
             ui.add(egui::Label::new(widgets::soft(ui, about)).wrap());
             ui.horizontal(|ui| {
                 let id = car.vehicle.id.clone();
-                let choose = widgets::press(ui, self.view.theme, texts.choose_it);
+                let choose = widgets::offer(ui, self.view.theme, texts.choose_it);
                 if choose.accessible_name(texts.of(texts.choose_it, name)).clicked() {
                     out.push(Command::Bay(OfBay::ChooseCar(id.clone())));
                     out.push(Command::Page(None));

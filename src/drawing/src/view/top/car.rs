@@ -6,7 +6,9 @@ use baywright_planner::geometry::{Bounds, DVec2};
 use baywright_planner::model::Wheel;
 
 use super::Top;
+use crate::lettering::size;
 use crate::role::Role;
+use crate::text::{Align, Weight};
 use crate::view::pen::Pen;
 use crate::view::space::Taken;
 
@@ -66,6 +68,33 @@ pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
         pen.take_box(&bounds, Taken::Car);
     }
 }
+
+/// Which side is the car's left, beside it: only where the paper is free, after all that names something.
+pub(super) fn left(pen: &mut Pen<'_>, top: &Top<'_>) {
+    let vehicle = &top.arrangement.vehicle;
+    let half = vehicle.width_mm.max(vehicle.mirrors.width_mm) * 0.5;
+    let place = |along: f64| {
+        let x = vehicle.rear() + (vehicle.front() - vehicle.rear()) * along;
+        pen.px(top.at(top.scene.bay_from_vehicle * DVec2::new(x, half)))
+    };
+    // Left on the paper, whose y runs down.
+    let out = (place(1.0) - place(0.0)).normalize_or(DVec2::X).perp() * -1.0;
+    let style = pen.style(size::SMALL, Weight::Regular);
+    let text = pen.measured(top.words.cars_left(), style);
+    let beside = (out.y.abs() * style.line_height() + out.x.abs() * text.width) * 0.5 + 4.0;
+    let places = ALONG.into_iter().zip(0_u8..).map(|(along, later)| {
+        // A px in place of a name's cost: the first free one.
+        (f64::from(later), place(along) + out * beside, Align::Middle)
+    });
+    if let Some((cost, at, align)) = pen.cheapest(text.width, style, places)
+        && cost < ALONG.len() as f64
+    {
+        pen.put_level(Role::LabelSoft, None, text, style, (at, align));
+    }
+}
+
+/// Where along the car its left is named, from its rear to its front: in the middle, else nearer to an end.
+const ALONG: [f64; 7] = [0.5, 0.35, 0.65, 0.2, 0.8, 0.08, 0.92];
 
 /// Edges of bonnet and roof: from the outer corners of the panes to the nose, to each other, to the tail.
 fn edges(panes: &[Vec<DVec2>], front: f64, rear: f64, half: f64) -> Vec<Vec<DVec2>> {

@@ -10,12 +10,12 @@ pub const TEXTS: CommandLine = CommandLine {
     program: "Plans, checks and proves the floor space in which a car's driver-assistance sensors are aimed.\n\
               Without a command it opens the demo bay.",
     check: "Is the space ready for the aiming? The verdict, what is in the way, and what to do",
-    draw: "Draw an arrangement to scale, as SVG",
+    draw: "Draw a set-up to scale, as SVG",
     open: "Open a bay layout in the window",
     print_licences: "Print the licence texts of what is inside",
     layout: "A bay layout (.ron), or the name of a built-in one, such as crowded-bay",
-    check_arrangement: "Only this arrangement; without it, every one in the file",
-    draw_arrangement: "This arrangement; without it, the first one in the file",
+    check_arrangement: "Only this set-up; without it, every one in the file",
+    draw_arrangement: "This set-up; without it, the first one in the file",
     units: "Lengths in millimetres, metres, or feet and inches",
     shop: "The shop's settings to judge by, instead of the shop's own document",
     date: "The day to judge by, instead of today: dates the floor survey",
@@ -32,7 +32,7 @@ pub const TEXTS: CommandLine = CommandLine {
     a_day: "YYYY-MM-DD",
     a_picture: "PICTURE.svg",
     after: "Exit status: 0 space ready (with care too, unless --strict), 1 not ready, 2 something given could \
-            not be read or found, 3 something could not be written; the worst over all arrangements.\n\n\
+            not be read or found, 3 something could not be written; the worst over all set-ups.\n\n\
             The vehicle maker's procedure decides. Every shipped figure is an invented example.",
 
     // No window.
@@ -48,11 +48,11 @@ pub const TEXTS: CommandLine = CommandLine {
 
 pub fn no_such_arrangement(file: &str, name: &str, there: &[&str], meant: Option<&str>) -> String {
     let meant = meant.map_or_else(String::new, |meant| format!(" Did you mean {meant:?}?"));
-    format!("{file}: found no arrangement {name:?}; {}.{meant}", it_has(there))
+    format!("{file}: found no set-up {name:?}; {}.{meant}", it_has(there))
 }
 
 pub fn nothing_to_answer(file: &str) -> String {
-    format!("{file}: found no arrangement to answer for; {}.", it_has(&[]))
+    format!("{file}: found no set-up to answer for; {}.", it_has(&[]))
 }
 
 fn it_has(names: &[&str]) -> String {
@@ -64,7 +64,7 @@ fn it_has(names: &[&str]) -> String {
 }
 
 pub fn nothing_to_show(file: &str) -> String {
-    format!("{file}: found no arrangement to show.")
+    format!("{file}: found no set-up to show.")
 }
 
 pub fn not_svg(file: &str) -> String {

@@ -18,9 +18,9 @@ impl About<'_> {
     /// Over what of the arrangement's own building is not as the bay has it.
     pub const fn own_building_differs(&self, count: usize) -> &'static str {
         if count == 0 {
-            "The building is this arrangement's own; so far it is as the bay's."
+            "The building is this set-up's own; so far it is as the bay's."
         } else {
-            "The building is this arrangement's own, as planned. Against the bay's:"
+            "The building is this set-up's own, as planned. Against the bay's:"
         }
     }
 

@@ -1,10 +1,10 @@
 //! Texts of the drawings: titles, labels, what a dimension says. Short, because they stand on paper beside what they
 //! name; names are used as typed.
 
-use super::{About, Lies, Units, listed, sentence_start};
+use super::{About, Lies, Units, sentence_start};
 use crate::assessment::Severity;
 use crate::model::{
-    Arrangement, Datum, End, Exclusion, FloorFeatureKind, Opening, OpeningKind, Placement, Provenance,
+    Arrangement, Datum, End, Exclusion, Figures, FloorFeatureKind, Opening, OpeningKind, Placement,
     ReferenceAxis, TargetKind, Wheel,
 };
 
@@ -44,6 +44,11 @@ impl About<'_> {
         format!("{}, {id}{planned} · {} · {}", bay.name, vehicle.name, aiming.name)
     }
 
+    /// Beside the car's left side.
+    pub const fn cars_left(&self) -> &'static str {
+        "the car's left"
+    }
+
     /// That the building is not the bay's.
     pub const fn own_building(&self) -> &'static str {
         "building as planned"
@@ -54,20 +59,17 @@ impl About<'_> {
         "on example figures"
     }
 
-    /// Which figures are not a real car's or a real room's.
-    pub fn examples(&self) -> String {
+    /// What a group of invented figures is of.
+    pub fn example(&self, figures: Figures) -> String {
         let own = self.arrangement;
-        let survey = own.bay.survey.as_ref().map(|survey| (&survey.provenance, "the floor's levels"));
-        let room = if own.loading.own_building { "the building as planned" } else { "the bay" };
-        let groups = [
-            (&own.vehicle.provenance, "the car's body"),
-            (&own.sensor.provenance, "its sensor"),
-            (&own.aiming.provenance, "the aiming"),
-            (&own.bay.provenance, room),
-        ];
-        let invented = groups.into_iter().chain(survey).filter(|(from, _)| **from == Provenance::Example);
-        let invented: Vec<String> = invented.map(|(_, name)| name.to_owned()).collect();
-        format!("Invented, for show: {}. Enter your own in their forms.", listed(&invented))
+        match figures {
+            Figures::Body => format!("The car's body: {}", own.vehicle.name),
+            Figures::Sensor => format!("Its sensor: {}", own.sensor.id),
+            Figures::Aiming => format!("The aiming: {}", own.aiming.name),
+            Figures::Bay if own.loading.own_building => "The building as planned".to_owned(),
+            Figures::Bay => format!("The bay: {}", own.bay.name),
+            Figures::Levels => "The floor's levels".to_owned(),
+        }
     }
 
     /// The scale of a drawing on paper.

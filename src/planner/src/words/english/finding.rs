@@ -3,7 +3,7 @@
 use baywright_geometry::marks::MarkFault;
 
 use super::marks::wheel_name;
-use super::numbers::percent;
+use super::numbers::{is_nought, percent};
 use super::off_place::off_by;
 use super::{About, sentence_start};
 use crate::assessment::{
@@ -196,7 +196,7 @@ impl About<'_> {
             Facts::ProfileChanged => "the car's profile has changed since this was saved".to_owned(),
             Facts::ShopUnread => "the shop's own settings cannot be read".to_owned(),
             Facts::ShopChanged => "judged by other shop settings than when it was saved".to_owned(),
-            Facts::OwnBuilding => "the building is as planned for this arrangement".to_owned(),
+            Facts::OwnBuilding => "the building is as planned for this set-up".to_owned(),
             Facts::OlderByEye => "placed by eye under an older rule".to_owned(),
             Facts::ExampleFigures => "on example figures".to_owned(),
             Facts::AssumedFigures(_) => "some figures of the car are assumed".to_owned(),
@@ -210,31 +210,36 @@ impl About<'_> {
         }
     }
 
-    /// The number against its limit: "250 mm in, limit 0 mm". `None` where there is no number.
+    /// The number against its limit: "0.9° turned, limit 0.2°". A limit of nought goes without saying: "250 mm inside". `None`
+    /// where there is no number.
     pub fn measure(&self, finding: &Finding) -> Option<String> {
         let (measured, limit) = (finding.measured?, finding.limit?);
         let [value, mut limit_text] = self.against(measured, limit);
         if is_said_with_limit(&finding.basis) {
             limit_text.push_str(", the shop's own");
         }
+        let within = if is_nought(limit) && !is_said_with_limit(&finding.basis) {
+            String::new()
+        } else {
+            format!(", limit {limit_text}")
+        };
         Some(match &finding.facts {
-            Facts::ZoneObject(_) | Facts::ZoneUnjudged(_) | Facts::DoorLeaf(_) | Facts::KeepFree => {
-                format!("by {value}, limit {limit_text}")
-            }
+            Facts::ZoneObject(_) | Facts::ZoneUnjudged(_) => format!("{value} inside{within}"),
+            Facts::DoorLeaf(_) | Facts::KeepFree => format!("by {value}{within}"),
             Facts::MarkPlace => format!("{value} over it, wants {limit_text}"),
-            Facts::OutsideRoom { .. } => format!("{value} too far, limit {limit_text}"),
+            Facts::OutsideRoom { .. } => format!("{value} too far{within}"),
             Facts::CarClash(Lacks::Height) | Facts::StandClash(Lacks::Height) => {
-                format!("{value} of height missing, limit {limit_text}")
+                format!("{value} of height missing{within}")
             }
             Facts::CarClash(Lacks::Room) | Facts::StandClash(Lacks::Room) => match finding.subjects.first() {
-                Some(Subject::FloorFeature(_)) => format!("{value} from being off it, limit {limit_text}"),
-                _ => format!("{value} too close, limit {limit_text}"),
+                Some(Subject::FloorFeature(_)) => format!("{value} from being off it{within}"),
+                _ => format!("{value} too close{within}"),
             },
             Facts::ZoneNear(_) | Facts::PlaceUnsure(_) | Facts::CarPlace(_) => {
                 format!("clear by {value}, wants {limit_text}")
             }
-            Facts::SightBlocked(InSight::Wall) => format!("{value} into the view, limit {limit_text}"),
-            Facts::SightBlocked(_) => format!("{value} hidden, limit {limit_text}"),
+            Facts::SightBlocked(InSight::Wall) => format!("{value} into the view{within}"),
+            Facts::SightBlocked(_) => format!("{value} hidden{within}"),
             Facts::FresnelEntered => {
                 format!("{value} of the first Fresnel zone's radius clear, wants {limit_text}")
             }
@@ -250,12 +255,12 @@ impl About<'_> {
             Facts::ThingPlace(Misplaced::Beyond) => format!("{value} beyond it, known to {limit_text}"),
             Facts::ThingPlace(_) => format!("{value} in one another, known to {limit_text}"),
             Facts::StandReach(_) => format!("asked {value} above the floor, reaches {limit_text}"),
-            Facts::MarkOffTarget => format!("{value} beside it, limit {limit_text}"),
-            Facts::BesidePermanentMark(Painted::On) => format!("by up to {value}, limit {limit_text}"),
+            Facts::MarkOffTarget => format!("{value} beside it{within}"),
+            Facts::BesidePermanentMark(Painted::On) => format!("by up to {value}{within}"),
             Facts::BesidePermanentMark(Painted::Beside(_)) => {
                 format!("{value} apart, wants {limit_text} or none")
             }
-            Facts::WheelOffRunway(_) => format!("{value} apart, limit {limit_text}"),
+            Facts::WheelOffRunway(_) => format!("{value} apart{within}"),
             Facts::WorkingRoom(_) => format!("{value} there, wants {limit_text}"),
             Facts::FloorLevels(fact) => super::floor::measure(*fact, &value, &limit_text),
             // These have no number.

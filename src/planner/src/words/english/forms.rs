@@ -165,15 +165,16 @@ pub const TEXTS: Forms = Forms {
     stand_mast: "Mast, side",
     stand_behind: "Mast behind the face",
     stand_top: "Mast, top",
-    aims_by_place: "Aims by its place",
-    aims_by_squareness: "Aims by its squareness",
-    share_hint: "The share of its error that becomes an error of the aim; 0 to 1",
+    aims_by_place: "Out of place, it turns the aim by",
+    aims_by_squareness: "Out of square, it turns the aim by",
+    share_hint: "How much of the target's own error becomes an error of the aim: 1 all of it, 0 nothing",
     zones: "Keep-clear zones",
     add_zone: "Add a zone",
     a_zone: "keep-clear zone",
     zone_frame: "Goes with",
     excludes: "Keep clear of",
-    sends_back: "More than, dBsm",
+    sends_back: "Radar echo above, dBsm",
+    sends_back_hint: "Decibels over one square metre: 0 is the echo of 1 m², 10 of 10 m², 20 of 100 m², -10 of 0.1 m²",
     bottom: "From, height",
     top: "Up to",
     zone_from_x: "From, along",
@@ -466,12 +467,12 @@ pub fn car_changed_meanwhile(path: &str) -> String {
 pub fn goes_not_with(arrangement: &str, fault: &Fault) -> String {
     match &fault.found {
         Found::Word(what) => format!(
-            "Not kept: the arrangement “{arrangement}” needs “{}” of this car. Give it that name again, or give the \
+            "Not kept: the set-up “{arrangement}” needs “{}” of this car. Give it that name again, or give the \
              car another short name, and both stay.",
             what.text()
         ),
         _ => format!(
-            "Not kept: the arrangement “{arrangement}” does not go with it, {}. Correct one of the two first, or give \
+            "Not kept: the set-up “{arrangement}” does not go with it, {}. Correct one of the two first, or give \
              the car another short name, and both stay.",
             against_car(fault)
         ),

@@ -105,7 +105,7 @@ const KEYS: &[Key] = &[
     ("Space, held", "the pointer drags the paper, whatever is under it"),
     ("Esc", "puts back what is dragged; lets go"),
     ("Ctrl+D", "puts a second one beside it"),
-    ("Delete", "takes it out of this arrangement"),
+    ("Delete", "takes it out of this set-up"),
     ("Ctrl+Z, Ctrl+Shift+Z", "undo, do again"),
     ("M", "measure"),
     ("+  −  0", "larger, smaller, all"),

@@ -102,7 +102,16 @@ impl About<'_> {
         match excludes {
             Exclusion::Anything => "anything".to_owned(),
             Exclusion::Metal => "metal".to_owned(),
-            Exclusion::Reflecting(level) => format!("anything that sends back more than {level:.0} dBsm"),
+            // Decibels over one square metre: 10 dBsm is the echo of 10 m², 13 dBsm that of 20 m².
+            Exclusion::Reflecting(level) => {
+                let places = match level {
+                    10.0.. => 0,
+                    0.0.. => 1,
+                    _ => (-level / 10.0).ceil() as usize,
+                };
+                let area = self.locale.region.number(libm::pow(10.0, level / 10.0), places);
+                format!("anything with a radar echo above {level:.0} dBsm (that of {area} m²)")
+            }
             Exclusion::People => "people".to_owned(),
             Exclusion::Light => "lamps and other light".to_owned(),
         }

@@ -45,6 +45,11 @@ const fn of_kind(kind: Quantity, value: f64) -> Quantity {
     }
 }
 
+/// Whether a limit is nought.
+pub(super) fn is_nought(quantity: Quantity) -> bool {
+    numbers(quantity, quantity).is_some_and(|[value, _]| value == 0.0)
+}
+
 fn is_all_noughts(text: &str) -> bool {
     !text.chars().any(|c| ('1'..='9').contains(&c))
 }

@@ -14,7 +14,7 @@ pub const TEXTS: Screen = Screen {
     car: "Car",
     aiming: "Aiming",
     bay: "Bay",
-    arrangement: "Arrangement",
+    arrangement: "Set-up",
     open: "Open …",
     save: "Save",
     save_as: "Save as …",
@@ -34,8 +34,8 @@ pub const TEXTS: Screen = Screen {
     show: "Show",
     light: "Light",
     dark: "Dark",
-    bay_size: "Bay size",
-    bay_size_why: "Large letters, for reading at arm's length",
+    bay_size: "Large letters",
+    bay_size_why: "Everything larger, for reading at arm's length",
     turn_to_car: "Paper turned to the car",
     turn_to_room: "Paper as the room lies",
     help: "Help",
@@ -107,7 +107,7 @@ pub const TEXTS: Screen = Screen {
     copy: "Copy",
     copy_why: "Put a second one beside it (Ctrl+D)",
     remove: "Remove",
-    remove_why: "Take it out of this arrangement (Delete); the bay keeps it",
+    remove_why: "Take it out of this set-up (Delete); the bay keeps it",
     marks_go_with_car: "Marks, zones and targets on their marks go with the car.",
     on_its_mark: "It stands on its mark.",
     off_its_mark: "Against its mark, seen from the sensor:",
@@ -123,7 +123,7 @@ pub const TEXTS: Screen = Screen {
     shut: "shut",
     stands_open: "open",
     nothing_to_type: "It belongs to the room, the floor or the aiming; its figures are entered in the file.",
-    no_arrangement: "That arrangement is not there, or it is the only one; nothing was changed.",
+    no_arrangement: "That set-up is not there, or it is the only one; nothing was changed.",
     no_shape: "These figures make no shape; nothing was changed.",
 
     // The drawing and the foot.
@@ -148,6 +148,12 @@ pub const TEXTS: Screen = Screen {
     begin: "Begin",
     keys: "Keys",
     question: "One moment",
+    save_changes: "Save changes?",
+    examples: "Figures that are invented",
+    examples_about: "These figures were made up to show how the program works; no answer that rests on them holds for a real car or a \
+         real room. Enter your own, say where they come from, and the note “on example figures” goes.",
+    no_examples: "No figure here is invented any more.",
+    enter_own: "Enter your own",
     path_of_layout: "A bay layout (.ron)",
     path_to_save: "Save as (.ron)",
     open_it: "Open",
@@ -159,7 +165,7 @@ pub const TEXTS: Screen = Screen {
     stay: "Stay here",
     replace_it: "Replace it",
     other_name: "Another name",
-    cannot_be_judged: "this layout's first arrangement cannot be judged by this version; look at the figures of its car and its things",
+    cannot_be_judged: "this layout's first set-up cannot be judged by this version; look at the figures of its car and its things",
 
     // A car that is being entered.
     finish_car: "Keep or drop the car that is being entered first; the bay waits.",
@@ -209,12 +215,12 @@ pub const TEXTS: Screen = Screen {
     duplicate: "Another like this one",
     duplicate_why: "To try something: move things in the copy, then compare the two",
     compare: "Compare …",
-    compare_why: "This arrangement and another, side by side, with what changed",
+    compare_why: "This set-up and another, side by side, with what changed",
     compare_title: "Before and after",
     compare_with: "Compared with",
-    name_arrangement: "Name this arrangement …",
+    name_arrangement: "Name this set-up …",
     name_it: "Name it so",
-    remove_arrangement: "Remove this arrangement",
+    remove_arrangement: "Remove this set-up",
     show_this: "Show this one",
     different: "Different",
     gone: "Gone",
@@ -224,19 +230,19 @@ pub const TEXTS: Screen = Screen {
     // So that nothing is lost.
     left_behind: "Work that was not saved",
     work_list: "List of work",
-    left_behind_about: "The program ended before this was saved, last time. Take it up where you left it, or throw it away. Closing this page \
+    left_behind_about: "The program ended before this was saved, last time. Open it again where you left it, or discard it. Closing this page \
          keeps it for the next start.",
-    take_up: "Take it up",
-    throw_away: "Throw it away",
+    take_up: "Open it again",
+    throw_away: "Discard",
     nothing_left: "Nothing is left.",
-    left_by_later: "A later version of the program left this; take it up with that one. It stays where it is.",
+    left_by_later: "A later version of the program left this; open it with that one. It stays where it is.",
     left_damaged: "What is kept of this cannot be read any more.",
     bay_begun: "A bay that was begun",
     never_saved: "It was never saved as a file",
     open_elsewhere: "This file is open in another window too. Close it in one of them, or save under another name here.",
     changed_meanwhile: "Someone else changed this file since you opened it. Nothing of it is replaced without asking you when you save.",
     not_kept_now: "Unsaved work is not kept against a crash now: save soon.",
-    finish_bay: "Another bay is begun. Make it, or begin it anew, and then take this one up.",
+    finish_bay: "Another bay is begun. Make it, or begin it anew, and then open this one again.",
     keeper_ended: "Nothing is kept against a crash any more. Save your work, close the program and start it again.",
     no_text_to_keep: "What is entered now cannot be kept against a crash: a figure or a text in it cannot be written. Undo it, \
                       or save.",
@@ -337,14 +343,14 @@ pub fn unsound(fault: &Fault) -> String {
 
 pub fn would_shut(arrangement: &str, fault: &Fault) -> String {
     format!(
-        "Nothing was changed: the arrangement “{arrangement}” would not go with its car any more, {}.",
+        "Nothing was changed: the set-up “{arrangement}” would not go with its car any more, {}.",
         against_car(fault)
     )
 }
 
 pub fn not_shown(arrangement: &str, fault: &Fault) -> String {
     format!(
-        "The arrangement “{arrangement}” is kept as it is and cannot be shown: it does not go with its car, {}. Put that \
+        "The set-up “{arrangement}” is kept as it is and cannot be shown: it does not go with its car, {}. Put that \
          right in the car, and it can be shown again.",
         against_car(fault)
     )

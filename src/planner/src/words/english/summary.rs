@@ -24,7 +24,7 @@ impl About<'_> {
             Some(promise) => {
                 let then = match promise.verdict {
                     Verdict::Ready => "the space is ready",
-                    _ => "only care remains",
+                    _ => "nothing stops it; some things still need care",
                 };
                 format!("{found} {}, and {then}.", sentence_start(&self.steps(&promise.steps)))
             }

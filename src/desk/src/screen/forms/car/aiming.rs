@@ -1,10 +1,10 @@
 //! The aimings: of which sensor, what is asked, targets, zones, marks, what to have ready and to meet first.
 
 use baywright_planner::model::assumed::AimingPart;
-use baywright_planner::model::{FloorRequirement, Id, ReferenceAxis};
+use baywright_planner::model::{Figures, FloorRequirement, Id, ReferenceAxis};
 use egui::Ui;
 
-use super::car_form::{CarForm, Line, Of, Order, part};
+use super::car_form::{CarForm, Line, Of, Order, part, part_led};
 use super::choices;
 use super::sketch::Sketch;
 use crate::screen::command::{Command, OfCar};
@@ -13,7 +13,8 @@ use crate::screen::widgets;
 impl CarForm<'_> {
     pub(super) fn aimings(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
         let texts = self.texts;
-        part(ui, texts.aimings, "aimings", true, |ui| {
+        let led = self.lead == Some(Figures::Aiming);
+        part_led(ui, texts.aimings, "aimings", (true, led), |ui| {
             let count = self.car.aimings.len();
             let shown = self.desk.answer().arrangement.aiming.id.clone();
             let mut asked = None;
@@ -22,7 +23,11 @@ impl CarForm<'_> {
                 else {
                     continue;
                 };
-                part(ui, &title, &format!("aiming {i}"), id == shown, |ui| {
+                let led = led && id == shown;
+                part_led(ui, &title, &format!("aiming {i}"), (id == shown, led), |ui| {
+                    if led {
+                        self.led_to(ui, Figures::Aiming);
+                    }
                     if id != shown && widgets::lesser(ui, texts.show_it).clicked() {
                         out.push(Command::Car(OfCar::Aiming(id.clone())));
                     }

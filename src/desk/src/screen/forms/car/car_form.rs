@@ -3,9 +3,9 @@
 use baywright_planner::geometry::{Bounds, DVec2, Polygon, Span, angle};
 use baywright_planner::model::assumed::Assumed;
 use baywright_planner::model::validate::Fault;
-use baywright_planner::model::{Id, Vehicle};
+use baywright_planner::model::{Figures, Id, Vehicle};
 use baywright_planner::words::forms::Forms;
-use egui::{Button, ComboBox, RichText, Ui, Vec2};
+use egui::{Align, Button, ComboBox, RichText, Ui, Vec2};
 
 use super::sketch::{self, Sketch};
 use crate::screen::forms::field::{Fields, Row};
@@ -31,6 +31,8 @@ pub(in crate::screen) struct CarForm<'a> {
     tag: f32,
     /// Whether something was changed.
     pub changed: bool,
+    /// The part that is to be unfolded and brought into sight, until it is.
+    pub lead: Option<Figures>,
 }
 
 /// One row: its name, what that means, the field's path, the figure that may be assumed, a sketch.
@@ -72,12 +74,21 @@ impl<'a> CarForm<'a> {
             unlikely,
             tag: TAG_PX,
             changed: false,
+            lead: None,
         }
     }
 
     /// The same for a narrow panel where nothing is assumed: a bay's. The car is only looked at.
     pub fn narrow(self) -> Self {
         Self { tag: 0.0, ..self }
+    }
+
+    /// Brings what comes next into sight, if it is what one was led to.
+    pub fn led_to(&mut self, ui: &Ui, figures: Figures) {
+        if self.lead == Some(figures) {
+            ui.scroll_to_cursor(Some(Align::TOP));
+            self.lead = None;
+        }
     }
 
     /// Notes that something was changed.
@@ -380,8 +391,20 @@ pub(in crate::screen) enum Order {
 
 /// A heading that folds what is under it.
 pub(in crate::screen) fn part(ui: &mut Ui, name: &str, key: &str, open: bool, content: impl FnOnce(&mut Ui)) {
+    part_led(ui, name, key, (open, false), content);
+}
+
+/// The same; whether it is open at first, and whether it is to be open now, however it was left.
+pub(super) fn part_led(
+    ui: &mut Ui,
+    name: &str,
+    key: &str,
+    (open, led): (bool, bool),
+    content: impl FnOnce(&mut Ui),
+) {
     let text = RichText::new(name).font(look::bold(size::BODY));
-    egui::CollapsingHeader::new(text).id_salt(("car", key)).default_open(open).show(ui, |ui| {
+    let header = egui::CollapsingHeader::new(text).id_salt(("car", key)).default_open(open);
+    header.open(led.then_some(true)).show(ui, |ui| {
         ui.spacing_mut().item_spacing.y = 3.0;
         content(ui);
     });

@@ -2,11 +2,11 @@
 
 use baywright_planner::entry::starter::StartKind;
 use baywright_planner::model::assumed::{Assumed, SensorPart};
-use baywright_planner::model::{Adjusted, SensorKind};
+use baywright_planner::model::{Adjusted, Figures, SensorKind};
 use baywright_planner::words::sentence_start;
 use egui::Ui;
 
-use super::car_form::{CarForm, Line, Of, Order, part};
+use super::car_form::{CarForm, Line, Of, Order, part_led};
 use super::choices;
 use super::sketch::Sketch;
 
@@ -16,14 +16,21 @@ const GIGA: f64 = 1e9;
 impl CarForm<'_> {
     pub(super) fn sensors(&mut self, ui: &mut Ui) {
         let texts = self.texts;
-        part(ui, texts.sensors, "sensors", false, |ui| {
+        let led = self.lead == Some(Figures::Sensor);
+        let shown = self.desk.answer().arrangement.sensor.id.clone();
+        part_led(ui, texts.sensors, "sensors", (false, led), |ui| {
             let count = self.car.sensors.len();
             let mut asked = None;
             for i in 0..count {
-                let Some(title) = self.car.sensors.get(i).map(|own| sentence_start(own.id.as_str())) else {
+                let Some(id) = self.car.sensors.get(i).map(|own| own.id.clone()) else {
                     continue;
                 };
-                part(ui, &title, &format!("sensor {i}"), count == 1, |ui| {
+                let title = sentence_start(id.as_str());
+                let led = led && id == shown;
+                part_led(ui, &title, &format!("sensor {i}"), (count == 1, led), |ui| {
+                    if led {
+                        self.led_to(ui, Figures::Sensor);
+                    }
                     self.sensor(ui, i);
                     asked = self.order(ui, &title, i, count).map(|order| (i, order)).or(asked);
                 });

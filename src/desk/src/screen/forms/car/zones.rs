@@ -95,7 +95,8 @@ impl CarForm<'_> {
         own.excludes = chosen.unwrap_or(own.excludes);
         if let Exclusion::Reflecting(level) = &mut own.excludes {
             let p = format!("{path}.excludes.level_dbsm");
-            let line = Line { label: texts.sends_back, path: &p, ..Line::default() };
+            let line =
+                Line { label: texts.sends_back, hint: texts.sends_back_hint, path: &p, ..Line::default() };
             *level = self.number(ui, line, Of::Number(1.0), *level).unwrap_or(*level);
         }
         let p = format!("{path}.heights_from");

@@ -120,7 +120,7 @@ fn trouble(trouble: &FileTrouble) -> String {
         ),
 
         FileTrouble::NoArrangement => {
-            "this layout has no arrangement to show; it needs one under `arrangements`".to_owned()
+            "this layout has no set-up to show; it needs one under `arrangements`".to_owned()
         }
         FileTrouble::CannotBeJudged => screen::TEXTS.cannot_be_judged.to_owned(),
     }

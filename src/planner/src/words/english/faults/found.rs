@@ -114,7 +114,7 @@ fn counted(count: usize, of: Counted) -> String {
         Counted::Corners => format!("{count} corners"),
         Counted::CornersInAll => format!("{count} corners in all"),
         Counted::CornersOfHole(hole) => format!("{count} corners in hole {hole}"),
-        Counted::Placed => format!("{count} things and pieces of floor, counted once for each arrangement"),
+        Counted::Placed => format!("{count} things and pieces of floor, counted once for each set-up"),
         Counted::Holes => format!("{count} holes"),
         Counted::Stands => format!("{count} stands"),
     }
