@@ -1,5 +1,6 @@
 //! Opening layouts with the profiles that they name.
 
+use std::io::Read;
 use std::path::{Path, PathBuf};
 
 use crate::embedded;
@@ -68,9 +69,32 @@ pub fn open_in_part(
             Some(name),
         ),
     };
-    let layout = layout_in(&text, id)?;
     let library = path.map_or_else(Library::built_in, Library::beside);
-    let (resolved, faults) = resolve_in(&text, &layout, &library, by.into());
+    made(text, id, path, &library, by.into())
+}
+
+/// The same of a layout that comes through a pipe, as if its file lay in the folder that is worked in; `file` names it in
+/// sentences.
+///
+/// # Errors
+/// Everything found wrong, in the layout or in a profile that it names; at most [`LARGEST_FILE`](crate::LARGEST_FILE) bytes are
+/// read.
+pub fn open_from(file: &str, from: &mut dyn Read, by: impl Into<JudgedBy>) -> Result<Loaded, Vec<FileFault>> {
+    let text = Text::read_from(file, from, FileKind::Layout).map_err(|fault| vec![fault])?;
+    let library = Library::beside(Path::new("layout.ron"));
+    let (loaded, faults) = made(text, "layout".into(), None, &library, by.into())?;
+    if faults.is_empty() { Ok(loaded) } else { Err(faults) }
+}
+
+fn made(
+    text: Text,
+    id: Id,
+    path: Option<&Path>,
+    library: &Library,
+    by: JudgedBy,
+) -> Result<(Loaded, Vec<FileFault>), Vec<FileFault>> {
+    let layout = layout_in(&text, id)?;
+    let (resolved, faults) = resolve_in(&text, &layout, library, by);
     if resolved.arrangements.is_empty() && !faults.is_empty() {
         return Err(faults);
     }
