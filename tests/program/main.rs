@@ -11,3 +11,4 @@ mod licences;
 mod made;
 mod pipes;
 mod scenarios;
+mod slips;

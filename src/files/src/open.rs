@@ -7,6 +7,7 @@ use crate::embedded;
 use crate::layout;
 use crate::library::Library;
 use crate::open_profile::{Profile, stem};
+use crate::places::layouts_in;
 use crate::text::Text;
 use crate::version;
 use baywright_planner::model::fault::{
@@ -115,16 +116,29 @@ fn embedded_layout(name: &Path) -> Option<&'static embedded::Embedded> {
     embedded::LAYOUTS.iter().find(|e| e.name == name)
 }
 
-/// A file that is not there: say which built-in ones are.
+/// A file that is not there: say which built-in ones are, and which of its folder or of them may have been meant.
 fn naming_built_in(name: &Path, mut fault: FileFault) -> FileFault {
     if !name.exists() {
         let there: Vec<Id> = embedded::LAYOUTS.iter().map(|e| e.name.into()).collect();
         let stem = name.file_stem().and_then(|stem| stem.to_str()).unwrap_or_default();
         if let Wrong::Whole(FileTrouble::NotRead { built_in, .. }) = &mut *fault.wrong {
-            *built_in = Some(Box::new(Choice::near(stem, &there)));
+            let mut choice = Choice::near(stem, &there);
+            // Whoever names a folder means a file in it.
+            choice.meant = neighbour(name, stem).or(choice.meant);
+            *built_in = Some(Box::new(choice));
         }
     }
     fault
+}
+
+/// The layout of the nearest name in the same folder, by its path.
+fn neighbour(name: &Path, stem: &str) -> Option<Id> {
+    let parent = name.parent().unwrap_or(Path::new(""));
+    let folder = if parent.as_os_str().is_empty() { Path::new(".") } else { parent };
+    let there = layouts_in(folder);
+    let stems = there.iter().filter_map(|path| path.file_stem()?.to_str());
+    let nearest = validate::nearest(stem, stems)?;
+    Some(parent.join(format!("{nearest}.ron")).display().to_string().as_str().into())
 }
 
 /// Loads a layout alone, without the profiles that it names.
