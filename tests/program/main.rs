@@ -9,4 +9,6 @@ mod house;
 mod licences;
 #[path = "../shared/made.rs"]
 mod made;
+mod pipes;
 mod scenarios;
+mod slips;

@@ -3,6 +3,7 @@
 pub mod commands;
 pub mod demo;
 pub mod draw;
+mod input;
 mod json;
 pub mod outcome;
 pub mod plain;

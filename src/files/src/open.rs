@@ -1,11 +1,13 @@
 //! Opening layouts with the profiles that they name.
 
+use std::io::Read;
 use std::path::{Path, PathBuf};
 
 use crate::embedded;
 use crate::layout;
 use crate::library::Library;
 use crate::open_profile::{Profile, stem};
+use crate::places::layouts_in;
 use crate::text::Text;
 use crate::version;
 use baywright_planner::model::fault::{
@@ -68,9 +70,32 @@ pub fn open_in_part(
             Some(name),
         ),
     };
-    let layout = layout_in(&text, id)?;
     let library = path.map_or_else(Library::built_in, Library::beside);
-    let (resolved, faults) = resolve_in(&text, &layout, &library, by.into());
+    made(text, id, path, &library, by.into())
+}
+
+/// The same of a layout that comes through a pipe, as if its file lay in the folder that is worked in; `file` names it in
+/// sentences.
+///
+/// # Errors
+/// Everything found wrong, in the layout or in a profile that it names; at most [`LARGEST_FILE`](crate::LARGEST_FILE) bytes are
+/// read.
+pub fn open_from(file: &str, from: &mut dyn Read, by: impl Into<JudgedBy>) -> Result<Loaded, Vec<FileFault>> {
+    let text = Text::read_from(file, from, FileKind::Layout).map_err(|fault| vec![fault])?;
+    let library = Library::beside(Path::new("layout.ron"));
+    let (loaded, faults) = made(text, "layout".into(), None, &library, by.into())?;
+    if faults.is_empty() { Ok(loaded) } else { Err(faults) }
+}
+
+fn made(
+    text: Text,
+    id: Id,
+    path: Option<&Path>,
+    library: &Library,
+    by: JudgedBy,
+) -> Result<(Loaded, Vec<FileFault>), Vec<FileFault>> {
+    let layout = layout_in(&text, id)?;
+    let (resolved, faults) = resolve_in(&text, &layout, library, by);
     if resolved.arrangements.is_empty() && !faults.is_empty() {
         return Err(faults);
     }
@@ -91,16 +116,29 @@ fn embedded_layout(name: &Path) -> Option<&'static embedded::Embedded> {
     embedded::LAYOUTS.iter().find(|e| e.name == name)
 }
 
-/// A file that is not there: say which built-in ones are.
+/// A file that is not there: say which built-in ones are, and which of its folder or of them may have been meant.
 fn naming_built_in(name: &Path, mut fault: FileFault) -> FileFault {
     if !name.exists() {
         let there: Vec<Id> = embedded::LAYOUTS.iter().map(|e| e.name.into()).collect();
         let stem = name.file_stem().and_then(|stem| stem.to_str()).unwrap_or_default();
         if let Wrong::Whole(FileTrouble::NotRead { built_in, .. }) = &mut *fault.wrong {
-            *built_in = Some(Box::new(Choice::near(stem, &there)));
+            let mut choice = Choice::near(stem, &there);
+            // Whoever names a folder means a file in it.
+            choice.meant = neighbour(name, stem).or(choice.meant);
+            *built_in = Some(Box::new(choice));
         }
     }
     fault
+}
+
+/// The layout of the nearest name in the same folder, by its path.
+fn neighbour(name: &Path, stem: &str) -> Option<Id> {
+    let parent = name.parent().unwrap_or(Path::new(""));
+    let folder = if parent.as_os_str().is_empty() { Path::new(".") } else { parent };
+    let there = layouts_in(folder);
+    let stems = there.iter().filter_map(|path| path.file_stem()?.to_str());
+    let nearest = validate::nearest(stem, stems)?;
+    Some(parent.join(format!("{nearest}.ron")).display().to_string().as_str().into())
 }
 
 /// Loads a layout alone, without the profiles that it names.

@@ -43,10 +43,21 @@ impl Text {
         if about.len() > LARGEST_FILE {
             return Err(too_large(&file, kind, about.len()));
         }
+        // A file that grew in the meantime is found too large all the same.
+        Self::read_from(&file, &mut std::fs::File::open(path).map_err(io)?, kind)
+    }
+
+    /// Reads what comes to its end, or until it is too much.
+    ///
+    /// # Errors
+    /// Not readable, too large, not text, empty.
+    pub fn read_from(file: &str, from: &mut dyn Read, kind: FileKind) -> Result<Self, FileFault> {
         let mut bytes = Vec::new();
-        // One byte more than allowed shows a file that grew in the meantime.
-        std::fs::File::open(path).map_err(io)?.take(LARGEST_FILE + 1).read_to_end(&mut bytes).map_err(io)?;
-        Self::of_bytes(&file, bytes, kind)
+        // One byte more than allowed shows that there is more.
+        from.take(LARGEST_FILE + 1)
+            .read_to_end(&mut bytes)
+            .map_err(|error| FileFault::whole(file, not_read(kind, &error)))?;
+        Self::of_bytes(file, bytes, kind)
     }
 
     /// The text in some bytes.

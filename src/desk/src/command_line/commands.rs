@@ -31,9 +31,11 @@ pub(crate) enum Command {
 /// `baywright check`.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Check {
-    pub(crate) layout: PathBuf,
+    /// One or more.
+    pub(crate) layouts: Vec<PathBuf>,
     pub(crate) arrangement: Option<String>,
     pub(crate) json: bool,
+    pub(crate) quiet: bool,
     pub(crate) strict: bool,
     pub(crate) marks: bool,
     pub(crate) locale: Locale,
@@ -49,6 +51,7 @@ pub(crate) struct Draw {
     pub(crate) side: bool,
     pub(crate) dark: bool,
     pub(crate) to_room: bool,
+    pub(crate) quiet: bool,
     pub(crate) output: PathBuf,
     pub(crate) locale: Locale,
     pub(crate) today: Option<Date>,
@@ -78,9 +81,10 @@ pub(crate) fn read(
     let today = matches.get_one::<Date>("date").copied().or_else(clock);
     Ok(match matches.subcommand() {
         Some(("check", given)) => Command::Check(Check {
-            layout: path(given, "layout"),
+            layouts: given.get_many::<PathBuf>("layout").unwrap_or_default().cloned().collect(),
             arrangement: given.get_one::<String>("arrangement").cloned(),
             json: given.get_flag("json"),
+            quiet: given.get_flag("quiet"),
             strict: given.get_flag("strict"),
             marks: given.get_flag("marks"),
             locale: Locale { language, units: units(given), ..Locale::default() },
@@ -93,6 +97,7 @@ pub(crate) fn read(
             side: given.get_one::<String>("view").is_some_and(|view| view == "side"),
             dark: given.get_flag("dark"),
             to_room: given.get_one::<String>("paper").is_some_and(|turned| turned == "room"),
+            quiet: given.get_flag("quiet"),
             output: path(given, "output"),
             locale: Locale { language, units: units(given), ..Locale::default() },
             today,
@@ -137,12 +142,12 @@ fn units(given: &ArgMatches) -> Units {
 }
 
 fn grammar(texts: &'static CommandLine) -> clap::Command {
-    let layout = || {
+    let layout = |help: &'static str| {
         Arg::new("layout")
             .value_name(texts.a_file)
             .required(true)
             .value_parser(value_parser!(PathBuf))
-            .help(texts.layout)
+            .help(help)
     };
     let arrangement = |help: &'static str| {
         Arg::new("arrangement").long("arrangement").short('a').value_name(texts.a_name).help(help)
@@ -164,6 +169,7 @@ fn grammar(texts: &'static CommandLine) -> clap::Command {
     let flag = |name: &'static str, help: &'static str| {
         Arg::new(name).long(name).action(ArgAction::SetTrue).help(help)
     };
+    let quiet = || flag("quiet", texts.quiet).short('q');
     let date = Arg::new("date")
         .long("date")
         .global(true)
@@ -172,17 +178,18 @@ fn grammar(texts: &'static CommandLine) -> clap::Command {
         .help(texts.date);
     let check = clap::Command::new("check")
         .about(texts.check)
-        .arg(layout())
+        .arg(layout(texts.layouts).num_args(1..))
         .arg(arrangement(texts.check_arrangement))
         .arg(flag("json", texts.json))
         .arg(flag("strict", texts.strict))
         .arg(flag("marks", texts.marks))
+        .arg(quiet())
         .arg(units())
         .arg(shop())
         .after_help(texts.after);
     let draw = clap::Command::new("draw")
         .about(texts.draw)
-        .arg(layout())
+        .arg(layout(texts.layout))
         .arg(arrangement(texts.draw_arrangement))
         .arg(
             Arg::new("view")
@@ -208,10 +215,11 @@ fn grammar(texts: &'static CommandLine) -> clap::Command {
                 .help(texts.paper),
         )
         .arg(flag("dark", texts.dark))
+        .arg(quiet())
         .arg(units())
         .arg(shop())
         .after_help(texts.after);
-    let open = clap::Command::new("open").about(texts.open).arg(layout());
+    let open = clap::Command::new("open").about(texts.open).arg(layout(texts.layout_to_open));
     let licences = clap::Command::new("licences").about(texts.print_licences);
     clap::Command::new("baywright")
         .version(env!("CARGO_PKG_VERSION"))
@@ -244,11 +252,12 @@ mod tests {
     #[test]
     fn commands_are_read() {
         let Ok(Command::Check(check)) =
-            read(words("baywright check a.ron --json --strict --date 2026-11-01 --shop ours.ron"))
+            read(words("baywright check a.ron - --json --strict -q --date 2026-11-01 --shop ours.ron"))
         else {
             panic!()
         };
-        assert!(check.json && check.strict && check.arrangement.is_none());
+        assert!(check.json && check.strict && check.quiet && check.arrangement.is_none());
+        assert_eq!(check.layouts, ["a.ron", "-"].map(PathBuf::from));
         assert_eq!(check.shop, Some(PathBuf::from("ours.ron")));
         assert_eq!(check.today, Some(jiff::civil::date(2026, 11, 1)));
         let Ok(Command::Draw(draw)) = read(words("baywright draw a.ron --view side -o b.svg --units ft"))

@@ -10,6 +10,7 @@ use baywright_planner::model::Arrangement;
 use baywright_planner::words::Locale;
 
 use crate::command_line::commands::Draw;
+use crate::command_line::input::{is_stream, open};
 use crate::command_line::outcome::{Outcome, said};
 use crate::command_line::report::{chosen, judged_by, not_read};
 
@@ -32,13 +33,14 @@ pub(crate) fn draw(
     errors: &mut dyn Write,
 ) -> Outcome {
     let language = asked.locale.language;
-    if !asked.output.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("svg")) {
+    let to_stream = is_stream(&asked.output);
+    if !to_stream && !asked.output.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("svg")) {
         let file = asked.output.display().to_string();
         let _ = writeln!(errors, "{}", language.command_line().not_svg(&file));
         return Outcome::NotRead;
     }
     let opened = shop_in_use(asked.shop.as_deref(), own_shop)
-        .and_then(|used| baywright_files::open(&asked.layout, judged_by(&used, asked.today)));
+        .and_then(|used| open(&asked.layout, judged_by(&used, asked.today), language));
     let loaded = match opened {
         Ok(loaded) => loaded,
         Err(faults) => return not_read(&faults, language, errors),
@@ -55,8 +57,12 @@ pub(crate) fn draw(
         locale: asked.locale,
     };
     let svg = svg(arrangement, &picture);
+    if to_stream {
+        return said(out.write_all(svg.as_bytes()), language, errors);
+    }
     let made_from: Vec<&Path> = loaded.path.iter().map(PathBuf::as_path).collect();
     match baywright_files::write_output(&asked.output, svg.as_bytes(), &made_from) {
+        Ok(()) if asked.quiet => Outcome::Ready,
         Ok(()) => said(writeln!(out, "{}", asked.output.display()), language, errors),
         Err(fault) => {
             let _ = writeln!(errors, "{}", language.file_fault(&fault));

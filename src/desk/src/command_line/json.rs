@@ -4,6 +4,7 @@
 
 use std::collections::BTreeMap;
 use std::io::{self, Write};
+use std::path::Path;
 
 use baywright_files::{Loaded, ShopInUse};
 use baywright_planner::difference::{Difference, of_own_building};
@@ -13,10 +14,12 @@ use baywright_planner::words::{Locale, Words};
 use baywright_planner::{Assessment, Cure, Finding, Quantity, Severity, Step, Subject, Verdict};
 use serde::Serialize;
 
+use crate::command_line::input::is_stream;
 use crate::command_line::visit::others_of_visit;
 
+/// The answer for one file.
 #[derive(Serialize)]
-struct Answer {
+pub(crate) struct Answer {
     format: &'static str,
     version: u32,
     file: String,
@@ -146,26 +149,45 @@ struct Target {
     facing_deg: f64,
 }
 
-/// Writes the answers as one JSON document.
-pub(crate) fn write(
+/// The answers for several files.
+#[derive(Serialize)]
+struct Answers<'a> {
+    format: &'static str,
+    version: u32,
+    answers: &'a [Answer],
+}
+
+/// The answer for one file, which was named so.
+pub(crate) fn answer(
+    name: &Path,
     loaded: &Loaded,
     used: &ShopInUse,
     answers: &[(&Arrangement, Assessment)],
     locale: Locale,
-    out: &mut dyn Write,
-) -> io::Result<()> {
-    let answer = Answer {
+) -> Answer {
+    Answer {
         format: "baywright-answer",
         version: 1,
-        file: loaded.file.clone(),
+        file: if is_stream(name) { name.display().to_string() } else { loaded.file.clone() },
         bay: loaded.layout.bay.name.clone(),
         shop: shop(used),
         arrangements: answers
             .iter()
             .map(|(arrangement, assessment)| one(&loaded.layout, arrangement, assessment, locale))
             .collect(),
-    };
-    serde_json::to_writer_pretty(&mut *out, &answer)?;
+    }
+}
+
+/// Writes what was asked as one JSON document: the answer for a file, or a list of the answers that there are if several files
+/// were named.
+pub(crate) fn write(answers: &[Answer], several: bool, out: &mut dyn Write) -> io::Result<()> {
+    match answers {
+        [answer] if !several => serde_json::to_writer_pretty(&mut *out, answer)?,
+        _ => {
+            let answers = Answers { format: "baywright-answers", version: 1, answers };
+            serde_json::to_writer_pretty(&mut *out, &answers)?;
+        }
+    }
     writeln!(out)
 }
 

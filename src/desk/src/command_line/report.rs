@@ -11,33 +11,69 @@ use baywright_planner::{Assessment, Finding, Severity, Verdict, assess_fully};
 use jiff::civil::Date;
 
 use crate::command_line::commands::Check;
-use crate::command_line::json;
 use crate::command_line::outcome::{Outcome, said};
 use crate::command_line::visit::others_of_visit;
+use crate::command_line::{input, json};
 
-/// Answers for every arrangement asked about; the worst answer counts.
+/// Answers for every arrangement asked about, in every file; the worst answer counts.
 pub(crate) fn check(
     asked: &Check,
     own_shop: Option<&Path>,
     out: &mut dyn Write,
     errors: &mut dyn Write,
 ) -> Outcome {
-    let opened = shop_in_use(asked.shop.as_deref(), own_shop).and_then(|used| {
-        let loaded = baywright_files::open(&asked.layout, judged_by(&used, asked.today))?;
-        Ok((used, loaded))
-    });
-    let (used, loaded) = match opened {
-        Ok(opened) => opened,
-        Err(faults) => return not_read(&faults, asked.locale.language, errors),
+    let language = asked.locale.language;
+    let used = match shop_in_use(asked.shop.as_deref(), own_shop) {
+        Ok(used) => used,
+        Err(faults) => return not_read(&faults, language, errors),
     };
-    let chosen = match chosen(&loaded, asked.arrangement.as_deref(), asked.locale.language, errors) {
+    let mut nowhere = io::sink();
+    let out: &mut dyn Write = if asked.quiet { &mut nowhere } else { out };
+    let several = asked.layouts.len() > 1;
+    let (mut worst, mut data) = (Outcome::Ready, Vec::new());
+    for (position, layout) in asked.layouts.iter().enumerate() {
+        if several && !asked.json {
+            worst = worst.max(said(head(layout, position, out), language, errors));
+        }
+        worst = worst.max(one_file(layout, asked, &used, &mut data, out, errors));
+    }
+    if asked.json && !data.is_empty() {
+        worst = worst.max(said(json::write(&data, several, out), language, errors));
+    }
+    worst
+}
+
+/// Which of several files is answered for.
+fn head(layout: &Path, position: usize, out: &mut dyn Write) -> io::Result<()> {
+    if position > 0 {
+        writeln!(out)?;
+    }
+    writeln!(out, "{}:\n", layout.display())
+}
+
+/// Answers for one file: as text at once, as data when all files are read.
+fn one_file(
+    layout: &Path,
+    asked: &Check,
+    used: &ShopInUse,
+    data: &mut Vec<json::Answer>,
+    out: &mut dyn Write,
+    errors: &mut dyn Write,
+) -> Outcome {
+    let language = asked.locale.language;
+    let loaded = match input::open(layout, judged_by(used, asked.today), language) {
+        Ok(loaded) => loaded,
+        Err(faults) => return not_read(&faults, language, errors),
+    };
+    let chosen = match chosen(&loaded, asked.arrangement.as_deref(), language, errors) {
         Ok(chosen) => chosen,
         Err(outcome) => return outcome,
     };
     let answers: Vec<(&Arrangement, Assessment)> =
         chosen.iter().map(|arrangement| (*arrangement, assess_fully(arrangement))).collect();
     let written = if asked.json {
-        json::write(&loaded, &used, &answers, asked.locale, out)
+        data.push(json::answer(layout, &loaded, used, &answers, asked.locale));
+        Ok(())
     } else {
         text(&loaded, &answers, asked, out)
     };
@@ -45,7 +81,7 @@ pub(crate) fn check(
     let all =
         answers.iter().map(|(_, assessment)| assessment.verdict).chain(others.map(|(_, verdict)| verdict));
     let verdicts = all.map(|verdict| outcome(verdict, asked.strict));
-    verdicts.chain([said(written, asked.locale.language, errors)]).max().unwrap_or(Outcome::Ready)
+    verdicts.chain([said(written, language, errors)]).max().unwrap_or(Outcome::Ready)
 }
 
 const fn outcome(verdict: Verdict, strict: bool) -> Outcome {

@@ -9,6 +9,9 @@ texts! {
     open, "A command.";
     print_licences, "A command.";
     layout, "A file.";
+    layout_to_open, "A file.";
+    layouts, "Files.";
+    quiet, "A flag.";
     check_arrangement, "A choice.";
     draw_arrangement, "A choice.";
     units, "A choice.";
@@ -27,6 +30,9 @@ texts! {
     a_day, "What stands for a day.";
     a_picture, "What stands for the picture's file.";
     after, "Under the help of what answers.";
+
+    // What comes through a pipe.
+    standard_input, "Its name, in the place of a file's.";
 
     // No window.
     no_display, "Why there is none.";

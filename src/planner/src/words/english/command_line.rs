@@ -13,7 +13,10 @@ pub const TEXTS: CommandLine = CommandLine {
     draw: "Draw a set-up to scale, as SVG",
     open: "Open a bay layout in the window",
     print_licences: "Print the licence texts of what is inside",
-    layout: "A bay layout (.ron), or the name of a built-in one, such as crowded-bay",
+    layout: "A bay layout (.ron), the name of a built-in one, such as crowded-bay, or - for standard input",
+    layout_to_open: "A bay layout (.ron), or the name of a built-in one, such as crowded-bay",
+    layouts: "Bay layouts (.ron), names of built-in ones, such as crowded-bay, or - for standard input",
+    quiet: "Print nothing but what goes wrong; the exit status is the answer",
     check_arrangement: "Only this set-up; without it, every one in the file",
     draw_arrangement: "This set-up; without it, the first one in the file",
     units: "Lengths in millimetres, metres, or feet and inches",
@@ -24,7 +27,7 @@ pub const TEXTS: CommandLine = CommandLine {
     strict: "\"Ready with care\" counts as not ready",
     marks: "Also how each mark is laid, and what the tape must read between them",
     view: "From above, or from the car's right",
-    output: "The file to write",
+    output: "The file to write, or - for standard output",
     paper: "Turn the paper to the car, or to the room",
     dark: "Light lines on dark paper",
     a_file: "FILE",
@@ -32,8 +35,11 @@ pub const TEXTS: CommandLine = CommandLine {
     a_day: "YYYY-MM-DD",
     a_picture: "PICTURE.svg",
     after: "Exit status: 0 space ready (with care too, unless --strict), 1 not ready, 2 something given could \
-            not be read or found, 3 something could not be written; the worst over all set-ups.\n\n\
+            not be read or found, 3 something could not be written; the worst over all files and set-ups.\n\n\
             The vehicle maker's procedure decides. Every shipped figure is an invented example.",
+
+    // What comes through a pipe.
+    standard_input: "standard input",
 
     // No window.
     no_display: "there is no display",
