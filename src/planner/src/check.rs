@@ -48,7 +48,7 @@ use std::borrow::Cow;
 
 use baywright_geometry::{Bounds, DVec2, DVec3, Prism, Span};
 
-use crate::model::{Arrangement, Id, Placement, Runway, Thing};
+use crate::model::{Arrangement, FloorFeatureKind, Id, Placement, Runway, Thing};
 use crate::scene::{PlacedTarget, PlacedThing, Scene};
 use finding::{Basis, Code, Cure, Facts, Finding, Quantity, Severity, Subject};
 
@@ -260,6 +260,17 @@ impl<'a> Context<'a> {
     pub fn proud_features(&self) -> impl Iterator<Item = (Subject, Prism)> {
         let all = self.arrangement.bay.floor_features.iter().filter(|_| self.only.is_none());
         all.filter_map(|own| Some((Subject::FloorFeature(own.id.clone()), own.solid()?)))
+    }
+
+    /// Open pits, as holes under the floor. None where one thing is looked at.
+    pub fn pits(&self) -> impl Iterator<Item = (Subject, Prism)> {
+        let all = self.arrangement.bay.floor_features.iter();
+        let pits = all.filter(|own| self.only.is_none() && own.kind == FloorFeatureKind::Pit);
+        pits.filter_map(|own| {
+            // How deep is not told: what matters is that it is there.
+            let hole = Prism::new(own.outline.clone().into(), Span::new(-1.0, 0.0).ok()?);
+            Some((Subject::FloorFeature(own.id.clone()), hole))
+        })
     }
 
     /// Solids of the building that may stand in the way of what is seen: idle runways and what is proud of the floor.

@@ -6,7 +6,7 @@ mod car;
 mod doors;
 mod target;
 
-use baywright_geometry::locate::{Located, locate};
+use baywright_geometry::locate::{Located, locate, locate_in};
 use baywright_geometry::marks::{self, Givens, MarkFault, Run};
 use baywright_geometry::{
     Bounds, DVec2, DVec3, Outline, PlanPose, Polygon, Pose, Prism, Segment, Span, passes_through,
@@ -50,6 +50,8 @@ pub struct PlacedMark {
     pub id: Id,
     /// Where it is, bay frame.
     pub at: Result<DVec2, MarkFault>,
+    /// How high above the bay's floor what it lies on is, mm: 0, or the top of a runway that carries the car.
+    pub lies_mm: f64,
 }
 
 /// A straight run of tape or light in its place.
@@ -59,6 +61,25 @@ pub struct PlacedRun {
     pub mark: usize,
     /// The run, bay frame.
     pub run: Run,
+    /// How high above the bay's floor what its two ends lie on is, as [`PlacedMark::lies_mm`].
+    pub lies_mm: [f64; 2],
+}
+
+impl PlacedRun {
+    /// The heights that are to be free along it, mm, if so much over what it lies on is: from the lower end's plane on.
+    pub fn free(&self, over_mm: f64) -> Option<Span> {
+        let [from, to] = self.lies_mm;
+        Span::new(from.min(to), from.max(to) + over_mm).ok()
+    }
+}
+
+/// A distance between two marks, of which one lies higher.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Slope {
+    /// How much higher, mm.
+    pub height_mm: f64,
+    /// What a tape reads that is held from one to the other, mm.
+    pub reads_mm: f64,
 }
 
 /// What a tape must read between two marks.
@@ -188,10 +209,29 @@ impl Scene {
         Some(at(step)?.distance(at(through)?))
     }
 
+    /// Where a step of the mark plan is taped between marks of which one lies higher: what the tape reads along the slope. The
+    /// plan's own distances are level.
+    pub fn slope(&self, step: usize, arrangement: &Arrangement) -> Option<Slope> {
+        let construction = arrangement.aiming.mark_plan.get(step)?.construction;
+        let marks::Construction::Prolong { through, .. } = construction else {
+            return self.runs.iter().filter(|own| own.mark == step).find_map(|own| {
+                let [from, to] = own.lies_mm;
+                sloping(own.run.from, from, own.run.to, to)
+            });
+        };
+        let (from, to) = (self.marks.get(through)?, self.marks.get(step)?);
+        sloping(from.at.ok()?, from.lies_mm, to.at.ok()?, to.lies_mm)
+    }
+
     /// A bay vector in the car's directions: x ahead, y to the left.
     pub fn in_car_directions(&self, by: DVec2) -> DVec2 {
         self.bay_from_vehicle.inverse().turned(by)
     }
+}
+
+fn sloping(from: DVec2, from_mm: f64, to: DVec2, to_mm: f64) -> Option<Slope> {
+    let height_mm = (to_mm - from_mm).abs();
+    (height_mm > 0.0).then(|| Slope { height_mm, reads_mm: libm::hypot(from.distance(to), height_mm) })
 }
 
 /// The sensor's place in the vehicle frame: as measured on this car, or as the profile has it.
@@ -300,52 +340,54 @@ fn lay_marks(
         givens.map_or_else(|_| vec![Err(MarkFault::OutOfReach); plan.len()], |own| marks::lay(&plan, &own));
     let laid: Vec<_> = laid.into_iter().map(|mark| mark.map(|p| *bay_from_vehicle * p)).collect();
     let at = |index: usize| laid.get(index).and_then(|mark| mark.ok());
+    let lies = |p: DVec2| car::lies_on_mm(arrangement, p);
     let runs = plan
         .iter()
         .enumerate()
         .filter_map(|(i, step)| Some((i, step.runs(at(i)?, at))))
-        .flat_map(|(mark, runs)| runs.into_iter().map(move |run| PlacedRun { mark, run }))
+        .flat_map(|(mark, runs)| runs.into_iter().map(move |run| (mark, run)))
+        .map(|(mark, run)| PlacedRun { mark, run, lies_mm: [run.from, run.to].map(lies) })
         .collect();
     let marks = arrangement
         .aiming
         .mark_plan
         .iter()
         .zip(&laid)
-        .map(|(step, at)| PlacedMark { id: step.id.clone(), at: *at })
+        .map(|(step, at)| PlacedMark { id: step.id.clone(), at: *at, lies_mm: at.map_or(0.0, lies) })
         .collect();
     (marks, runs)
 }
 
-/// Distances between all marks that lie on the floor where a person can tape them: not the points under the tyres, and
-/// not through a tyre, nor along the floor through a runway that carries the car.
+/// What the tape reads between all marks that a person can tape: not the points under the tyres, and not through a tyre, nor
+/// along the floor through a runway that carries the car. From a mark on a runway to one on the floor it reads the slope.
 fn readings(arrangement: &Arrangement, marks: &[PlacedMark], treads: &[Polygon]) -> Vec<Reading> {
-    let on_floor: Vec<_> = arrangement
+    let made: Vec<_> = arrangement
         .aiming
         .mark_plan
         .iter()
         .zip(marks)
         .filter(|(step, _)| !matches!(step.construction, marks::Construction::WheelPoint { .. }))
-        .filter_map(|(_, mark)| Some((&mark.id, mark.at.ok()?)))
+        .filter_map(|(_, mark)| Some((mark, mark.at.ok()?)))
         .collect();
     let mut readings = Vec::new();
-    for (i, (to, q)) in on_floor.iter().enumerate() {
-        for (from, p) in on_floor.iter().take(i) {
+    for (i, (to, q)) in made.iter().enumerate() {
+        for (from, p) in made.iter().take(i) {
             let tape = Segment::new(*p, *q);
-            let through_steel = || {
-                let carrying =
-                    arrangement.bay.runways.iter().filter(|own| arrangement.on_runways.contains(&own.id));
-                let of_floor = |steel: &Polygon| {
-                    [*p, *q].iter().all(|end| locate(&steel.clone().into(), *end) == Located::Outside)
-                };
-                carrying.map(|own| &own.outline).any(|steel| of_floor(steel) && passes_through(steel, &tape))
-            };
-            if !treads.iter().any(|tread| passes_through(tread, &tape)) && !through_steel() {
-                let distance = tape.length();
-                readings.push(Reading { from: (*from).clone(), to: (*to).clone(), distance_mm: distance });
+            let is_blocked = treads.iter().any(|tread| passes_through(tread, &tape))
+                || car::carrying(arrangement)
+                    .any(|own| is_beside(&own.outline, &tape) && passes_through(&own.outline, &tape));
+            if !is_blocked {
+                let distance_mm = libm::hypot(tape.length(), to.lies_mm - from.lies_mm);
+                readings.push(Reading { from: from.id.clone(), to: to.id.clone(), distance_mm });
             }
         }
     }
     readings
+}
+
+/// Whether neither end of a run lies on a runway: then it goes along the floor, and not over the steel.
+pub(crate) fn is_beside(runway: &Polygon, run: &Segment) -> bool {
+    [run.from, run.to].into_iter().all(|end| locate_in(runway, end) == Located::Outside)
 }
 
 /// A rectangle in a pose's own frame, placed; `None` if it has no area.

@@ -213,11 +213,23 @@ def Face_normal(heading, pitch):
     return np.array([math.cos(h) * math.cos(p), math.sin(h) * math.cos(p), -math.sin(p)])
 
 
+def carrying(s):
+    on = s.arrangement.get("on_runways", [])
+    return [(Polygon(r["corners_mm"]), r["top_mm"]) for r in s.layout.get("runways", []) if r["name"] in on]
+
+
+def lies(s, at):
+    """How high what a mark there lies on is: the floor, or a runway that carries the car."""
+    return max([top for steel, top in carrying(s) if steel.covers(Point(at))], default=0.0)
+
+
 def runs(s):
     found, unsure = set(), set()
     for a, b, line, top in s.runs:
+        ends = [lies(s, p) for p in line.coords]
         for name, solid in s.solids.items():
-            if solid.bottom >= top:
+            # A tape goes over 20 mm.
+            if solid.bottom >= max(ends) + top or solid.top <= min(ends) + 20:
                 continue
             length = solid.shape.polygon.intersection(line).length
             inner = solid.shape.polygon.buffer(-1e-3)
@@ -232,11 +244,14 @@ def mark_places(s):
     found = set()
     for name in s.made:
         at = Point(s.bay_marks[name])
-        found |= {f"{n}|{name}" for n, solid in [*s.solids.items(), *s.idle.items()] if solid.bottom < 400 and solid.shape.polygon.contains(at)}
+        own = lies(s, at)
+        found |= {f"{n}|{name}" for n, solid in [*s.solids.items(), *s.idle.items()]
+                  if solid.bottom < own + 400 and solid.top > own and solid.shape.polygon.contains(at)}
         if not s.floor(0, 1).covers(at):
             found.add(f"wall|{name}")
             continue
-        found |= {f"{f['name']}|{name}" for f in s.layout.get("floor_features", []) if Polygon(f["corners_mm"]).contains(at)}
+        if own == 0:
+            found |= {f"{f['name']}|{name}" for f in s.layout.get("floor_features", []) if Polygon(f["corners_mm"]).contains(at)}
     return sorted(found)
 
 
@@ -291,17 +306,17 @@ def mark_off_target(s):
 
 
 def readings(s):
-    """Between all marks that are made, where the tape passes no tyre, nor along the floor through what carries the car."""
+    """Between all marks that are made, where the tape passes no tyre, nor along the floor through what carries the car. It
+    reads the slope from what carries the car to the floor."""
     found = {}
-    on = s.arrangement.get("on_runways", [])
-    steel = [Polygon(r["corners_mm"]) for r in s.layout.get("runways", []) if r["name"] in on]
+    steel = [own for own, _ in carrying(s)]
     for i, to in enumerate(s.made):
         for start in s.made[:i]:
             tape = LineString([s.bay_marks[start], s.bay_marks[to]])
             ends = [Point(p) for p in tape.coords]
             of_floor = [own for own in steel if all(own.disjoint(end) for end in ends)]
             if all(tape.intersection(own).length < 1e-6 for own in [*s.treads, *of_floor]):
-                found[f"{start}|{to}"] = float(tape.length)
+                found[f"{start}|{to}"] = math.hypot(tape.length, lies(s, tape.coords[0]) - lies(s, tape.coords[1]))
     return found
 
 

@@ -231,7 +231,7 @@ fn one(layout: &Layout, arrangement: &Arrangement, assessment: &Assessment, loca
             .map(|(index, mark)| Mark {
                 name: mark.id.to_string(),
                 at_mm: mark.at.ok().map(plan),
-                instruction: words.instruction(index, scene.tape(index, arrangement)),
+                instruction: words.instruction(index, scene),
             })
             .collect(),
         readings: scene

@@ -174,7 +174,7 @@ fn marks(
     let texts = words.locale().language.screen();
     writeln!(out, "\n  {}:", texts.marks)?;
     for index in 0..arrangement.aiming.mark_plan.len() {
-        writeln!(out, "   -  {}", words.instruction(index, assessment.scene.tape(index, arrangement)))?;
+        writeln!(out, "   -  {}", words.instruction(index, &assessment.scene))?;
     }
     writeln!(out, "\n  {}:", texts.tape_must_read)?;
     for reading in &assessment.scene.readings {

@@ -16,7 +16,7 @@ impl Desk {
                 ui.label(widgets::soft(ui, texts.no_marks));
             }
             for index in 0..arrangement.aiming.mark_plan.len() {
-                let text = words.instruction(index, scene.tape(index, arrangement));
+                let text = words.instruction(index, scene);
                 ui.add(Label::new(RichText::new(text).size(size::BODY)).wrap());
             }
             if !scene.readings.is_empty() {

@@ -135,6 +135,7 @@ mod tests {
         assert_eq!(found.subjects[0], Subject::Wall("near wall".into()));
         check(&parked_at(3_500.0), Code::WorkingRoom, Severity::Care, Some(100.0));
     }
+
     /// The front right tyre, 660 mm across, treads the floor from x = 3850 to 4150. A kerb of 100 mm that begins 20 mm before that
     /// is under its bulge, which reaches 236.6 mm ahead at that height (√(100 · 560)); one of 30 mm is not.
     #[test]

@@ -50,19 +50,19 @@ pub enum Volume {
         /// The heights.
         span: Span,
     },
-    /// Straight up and down from a line of the floor, as far as a run of tape or light reaches.
+    /// Over a line of the floor or of a runway, as far as a run of tape or light reaches.
     Line {
         /// The line, bay frame.
         line: Segment,
-        /// How high, mm.
-        top: f64,
+        /// The heights, from what it lies on.
+        free: Span,
     },
-    /// Straight up and down from a spot of the floor.
+    /// Over a spot of the floor or of a runway.
     Spot {
         /// Where, bay frame.
         at: DVec2,
-        /// How high, mm.
-        top: f64,
+        /// The heights, from what it lies on.
+        free: Span,
     },
     /// What lies between an eye and a face.
     Sight {
@@ -136,7 +136,7 @@ impl Volume {
         match self {
             Self::Prism(prism) => Some(prism.span),
             Self::Within { span, .. } => Some(*span),
-            Self::Line { top, .. } | Self::Spot { top, .. } => Span::new(0.0, *top).ok(),
+            Self::Line { free, .. } | Self::Spot { free, .. } => Some(*free),
             Self::Sight { eye, face } => {
                 let heights = face.corners().map(|corner| corner.z);
                 let top = heights.into_iter().fold(eye.z, f64::max);
@@ -159,13 +159,13 @@ impl Volume {
             Self::Within { of, reach_mm, span } => {
                 span.shared(heights).and_then(|_| hull_grown(of, *reach_mm)).map(Outline::from)
             }
-            Self::Line { line, top } if is_in_run(heights, *top) => {
+            Self::Line { line, free } if is_in_run(heights, free) => {
                 let along = (line.to - line.from).normalize_or_zero();
                 let aside = along.perp() * LINE_HALF_MM;
                 let corners = vec![line.from - aside, line.to - aside, line.to + aside, line.from + aside];
                 Polygon::simple(corners).ok().map(Outline::from)
             }
-            Self::Spot { at, top } if is_over_mark(heights, *top) => {
+            Self::Spot { at, free } if is_over_mark(heights, free) => {
                 Circle::new(*at, LINE_HALF_MM).ok().map(Outline::from)
             }
             Self::Line { .. } | Self::Spot { .. } => None,
@@ -182,14 +182,14 @@ impl Volume {
 /// source).
 pub(super) const GOES_OVER_MM: f64 = 20.0;
 
-/// Whether something of these heights is in a run that is free up to `top`, mm: a tape goes over what is low.
-pub(super) fn is_in_run(heights: &Span, top: f64) -> bool {
-    heights.bottom() < top && heights.top() > GOES_OVER_MM
+/// Whether something of these heights is in a run that is to be free there: a tape goes over what is low.
+pub(super) fn is_in_run(heights: &Span, free: &Span) -> bool {
+    heights.bottom() < free.top() && heights.top() > free.bottom() + GOES_OVER_MM
 }
 
-/// Whether something of these heights is in the way of a hand that marks the floor under it, which wants room up to `top`, mm.
-pub(super) fn is_over_mark(heights: &Span, top: f64) -> bool {
-    heights.bottom() < top && heights.top() > 0.0
+/// Whether something of these heights is in the way of a hand that marks the spot under it, which wants this room.
+pub(super) fn is_over_mark(heights: &Span, free: &Span) -> bool {
+    heights.bottom() < free.top() && heights.top() > free.bottom()
 }
 
 impl Claim {

@@ -1,5 +1,6 @@
 //! Edges that marks, stands and tyres are near to: a drain's, a pit's or a joint's beside what rests on the floor, and that
-//! of the runway under a tyre or a spot beside it. What is over an edge where it is drawn is said by the checks of marks, stands and wheels.
+//! of the runway under a tyre or a spot beside it. What is over an edge where it is drawn is said by the checks of marks,
+//! stands and wheels.
 
 use baywright_geometry::contain::holds;
 use baywright_geometry::distance::{Separation, distance, distance_to_point};
@@ -47,7 +48,7 @@ struct Resting<'a> {
 }
 
 impl<'a> Resting<'a> {
-    fn new(of: Subject, code: Code, rests: Rests<'a>, axle: DVec2, reach: impl Fn(f64) -> f64) -> Self {
+    fn new((of, code, rests): (Subject, Code, Rests<'a>), axle: DVec2, reach: impl Fn(f64) -> f64) -> Self {
         let (around, far) = match &rests {
             Rests::Spot(at) => (Bounds { low: *at, high: *at }, axle.distance(*at)),
             Rests::Area(area) => (area.bounds(), farthest_of(area, axle)),
@@ -61,22 +62,20 @@ const fn tyre(own: &Outline) -> (Subject, Code, Rests<'_>) {
 }
 
 /// What is nearer to the edge of something flush, or a tyre nearer to something proud, than the reach of what is so far from
-/// the axle, mm; of each pair the nearest.
+/// the axle, mm.
 fn beside_features(context: &Context<'_>, reach: impl Fn(f64) -> f64) -> Vec<Meets> {
     let mut met = Vec::new();
+    // What lies on the floor is under no tyre of a car on runways.
     let tyres = |height_mm: f64| -> Vec<Outline> {
-        match context.arrangement.on_runways.is_empty() {
-            true => context
-                .scene
-                .tyres_up_to(context.arrangement, height_mm)
-                .into_iter()
-                .map(Outline::from)
-                .collect(),
-            false => Vec::new(),
-        }
+        let all = context
+            .arrangement
+            .on_runways
+            .is_empty()
+            .then(|| context.scene.tyres_up_to(context.arrangement, height_mm));
+        all.into_iter().flatten().map(Outline::from).collect()
     };
     let treads = tyres(0.0);
-    let marks = context.scene.marks.iter().filter_map(|mark| {
+    let marks = context.scene.marks.iter().filter(|mark| mark.lies_mm <= 0.0).filter_map(|mark| {
         Some((Subject::Mark(mark.id.clone()), Code::MarkPlace, Rests::Spot(mark.at.ok()?)))
     });
     let feet = context.scene.targets.iter().flat_map(|target| {
@@ -85,21 +84,16 @@ fn beside_features(context: &Context<'_>, reach: impl Fn(f64) -> f64) -> Vec<Mee
             .map(|solid| (Subject::Stand(target.id.clone()), Code::StandClash, Rests::Area(&solid.outline)))
     });
     let axle = context.arrangement.parked.origin();
-    let resting = |(of, code, rests)| Resting::new(of, code, rests, axle, &reach);
-    let on_floor: Vec<_> =
-        marks.chain(feet).map(resting).chain(treads.iter().map(|own| resting(tyre(own)))).collect();
+    let on_floor = marks.chain(feet).chain(treads.iter().map(tyre));
+    let on_floor: Vec<_> = on_floor.map(|own| Resting::new(own, axle, &reach)).collect();
     for feature in &context.arrangement.bay.floor_features {
         if feature.proud_mm <= 0.0 {
             beside_feature(context, feature, &on_floor, &mut met);
         } else {
             // What is proud of the floor is a solid, and asked about as such; but a tyre is round.
-            let tyres = tyres(feature.proud_mm);
-            let bulging: Vec<_> = tyres
-                .iter()
-                .map(tyre)
-                .map(|(of, code, rests)| Resting::new(of, code, rests, axle, &reach))
-                .collect();
-            beside_feature(context, feature, &bulging, &mut met);
+            for own in tyres(feature.proud_mm) {
+                beside_feature(context, feature, &[Resting::new(tyre(&own), axle, &reach)], &mut met);
+            }
         }
     }
     met
@@ -111,7 +105,6 @@ fn beside_feature(
     resting: &[Resting<'_>],
     met: &mut Vec<Meets>,
 ) {
-    let mut of_feature = Vec::new();
     let bounds = feature.outline.bounds();
     for own in resting.iter().filter(|own| bounds.meets(&own.around.grown(own.reach_mm))) {
         let edge = Outline::from(feature.outline.clone());
@@ -128,10 +121,9 @@ fn beside_feature(
         if gap_mm < own.reach_mm - SPEAKS_FROM_MM {
             let may_be = MayBe { of: own.of.clone(), code: own.code, gap_mm, at: at.extend(0.0) };
             let what = Subject::FloorFeature(feature.id.clone());
-            note(&mut of_feature, Meets::new(context, what, may_be, own.reach_mm, known_mm(context)));
+            note(met, Meets::new(context, what, may_be, own.reach_mm, known_mm(context)));
         }
     }
-    met.append(&mut of_feature);
 }
 
 fn on_runways(context: &Context<'_>, met: &mut Vec<Meets>) {
@@ -152,7 +144,7 @@ fn on_runways(context: &Context<'_>, met: &mut Vec<Meets>) {
         if gap_mm < reach_mm - SPEAKS_FROM_MM {
             let may_be = MayBe { of, code, gap_mm, at: at.extend(runway.top_mm) };
             let what = Subject::Runway(runway.id.clone());
-            note_worst(met, Meets::new(context, what, may_be, reach_mm, known_mm));
+            note(met, Meets::new(context, what, may_be, reach_mm, known_mm));
         }
     };
     for tread in &context.scene.treads {
@@ -171,21 +163,11 @@ fn on_runways(context: &Context<'_>, met: &mut Vec<Meets>) {
 }
 
 /// Of each pair the one that lacks most: of tyres that stand as near to one edge the farther from the axle sways more.
-fn note_worst(met: &mut Vec<Meets>, new: Meets) {
+fn note(met: &mut Vec<Meets>, new: Meets) {
     let same = |own: &&mut Meets| own.what == new.what && own.may_be.of == new.may_be.of;
     let spare = |own: &Meets| own.may_be.gap_mm - own.reach_mm;
     match met.iter_mut().find(same) {
         Some(known) if spare(known) <= spare(&new) => {}
-        Some(known) => *known = new,
-        None => met.push(new),
-    }
-}
-
-/// Of each pair the nearest.
-fn note(met: &mut Vec<Meets>, new: Meets) {
-    let same = |own: &&mut Meets| own.what == new.what && own.may_be.of == new.may_be.of;
-    match met.iter_mut().find(same) {
-        Some(known) if known.may_be.gap_mm <= new.may_be.gap_mm => {}
         Some(known) => *known = new,
         None => met.push(new),
     }

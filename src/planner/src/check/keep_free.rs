@@ -1,7 +1,7 @@
 //! Ways out, electrical panels and extinguishers that something stands in front of.
 //!
-//! Rule: areas that the layout names stay free of car, stands, idle runways, steps in the floor, pits and things; so does the way to
-//! every door that is named an exit. Care only: local rules decide.
+//! Rule: areas that the layout names stay free of car, stands, idle runways, steps in the floor, pits and things; so does the
+//! way to every door that is named an exit. Care only: local rules decide.
 //! Limit: the areas as entered; before an exit door, 29 CFR 1910.36(g)(2): at least 28 in (711 mm).
 
 use baywright_geometry::clearance::{Clearance, clearance};
@@ -10,7 +10,7 @@ use baywright_geometry::{Polygon, Prism, Span};
 use super::claim::{Claim, MovesWith, Volume};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, middle_of_both, thing_subject};
-use crate::model::{Arrangement, FloorFeatureKind, Id};
+use crate::model::{Arrangement, Id};
 use crate::scene::Scene;
 
 /// 28 inches.
@@ -76,21 +76,12 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
         for (subject, solid) in car().chain(stands()) {
             stands_in(&area, subject, solid, of_area, findings);
         }
-        for (subject, fixture) in
-            context.fixtures().filter(|(_, own)| own.span.top() > STEP_MM).chain(pits(context))
-        {
+        // Nobody walks over an open pit: in a way it is as tall as who walks there.
+        let pits = context.pits().map(|(pit, hole)| (pit, Prism::new(hole.outline, area.1.span)));
+        for (subject, fixture) in context.fixtures().filter(|(_, own)| own.span.top() > STEP_MM).chain(pits) {
             stands_in(&area, subject, &fixture, of_area, findings);
         }
     }
-}
-
-/// Open pits: where one lies, nobody walks.
-fn pits<'a>(context: &'a Context<'_>) -> impl Iterator<Item = (Subject, Prism)> + 'a {
-    let pits = context.arrangement.bay.floor_features.iter().filter(|own| own.kind == FloorFeatureKind::Pit);
-    pits.filter_map(|own| {
-        let hole = Prism::new(own.outline.clone().into(), Span::new(0.0, OVERHEAD_MM).ok()?);
-        Some((Subject::FloorFeature(own.id.clone()), hole))
-    })
 }
 
 /// Says once of each what stands in an area, whose findings begin at `of_area`.

@@ -7,7 +7,7 @@
 
 use baywright_geometry::locate::{Located, locate};
 use baywright_geometry::marks::Construction;
-use baywright_geometry::{Bounds, DVec2};
+use baywright_geometry::{Bounds, DVec2, Span};
 
 use super::claim::{Claim, Volume, is_over_mark};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
@@ -27,27 +27,30 @@ fn remedy(finding: &Finding) -> Remedy {
 
 /// Nothing low may stand on a mark that a person makes.
 fn claims(arrangement: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
-    let top = arrangement.shop.over_mark_mm;
-    claims.extend(
-        made(arrangement, scene).map(|(mark, at)| {
-            Claim::with_car(mark, Volume::Spot { at, top }, Code::MarkPlace, Severity::Stops)
-        }),
-    );
+    claims.extend(made(arrangement, scene).filter_map(|(mark, at, lies_mm)| {
+        let free = over_mark(arrangement, lies_mm)?;
+        Some(Claim::with_car(mark, Volume::Spot { at, free }, Code::MarkPlace, Severity::Stops))
+    }));
 }
 
-/// The marks that a person makes, where they can be found.
+/// The heights that a hand wants free over a mark that lies so high, mm.
+fn over_mark(arrangement: &Arrangement, lies_mm: f64) -> Option<Span> {
+    Span::new(lies_mm, lies_mm + arrangement.shop.over_mark_mm).ok()
+}
+
+/// The marks that a person makes, where they can be found, each with the height of what it lies on, mm.
 fn made<'a>(
     arrangement: &'a Arrangement,
     scene: &'a Scene,
-) -> impl Iterator<Item = (Subject, DVec2)> + use<'a> {
+) -> impl Iterator<Item = (Subject, DVec2, f64)> + use<'a> {
     let made = arrangement.aiming.mark_plan.iter().zip(&scene.marks);
     let made = made.filter(|(step, _)| !matches!(step.construction, Construction::WheelPoint { .. }));
-    made.filter_map(|(_, mark)| Some((Subject::Mark(mark.id.clone()), mark.at.ok()?)))
+    made.filter_map(|(_, mark)| Some((Subject::Mark(mark.id.clone()), mark.at.ok()?, mark.lies_mm)))
 }
 
 fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for (subject, at) in made(context.arrangement, context.scene) {
-        under_things(context, &subject, at, findings);
+    for (subject, at, lies_mm) in made(context.arrangement, context.scene) {
+        under_things(context, &subject, at, lies_mm, findings);
     }
 }
 
@@ -58,30 +61,30 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let subjects = vec![Subject::Mark(mark.id.clone())];
         findings.push(finding(Facts::MarkFault(fault), Severity::Stops, subjects, at, Basis::Geometry));
     }
-    for (subject, at) in made(context.arrangement, context.scene) {
-        on_the_floor(context, &subject, at, findings);
+    for (subject, at, lies_mm) in made(context.arrangement, context.scene) {
+        on_the_floor(context, &subject, at, lies_mm, findings);
     }
 }
 
-fn under_things(context: &Context<'_>, mark: &Subject, at: DVec2, findings: &mut Vec<Finding>) {
-    let over_mark = context.arrangement.shop.over_mark_mm;
+fn under_things(context: &Context<'_>, mark: &Subject, at: DVec2, lies_mm: f64, findings: &mut Vec<Finding>) {
+    let Some(free) = over_mark(context.arrangement, lies_mm) else { return };
     for seen in context.things_near(Bounds { low: at, high: at }) {
         let prism = &seen.placed.prism;
-        if is_over_mark(&prism.span, over_mark) && locate(&prism.outline, at) == Located::Inside {
+        if is_over_mark(&prism.span, &free) && locate(&prism.outline, at) == Located::Inside {
             let subjects = vec![thing_subject(&seen.thing.id), mark.clone()];
             let place = at.extend(prism.span.bottom());
             let basis = Basis::Shop(ShopFigure::OverMark);
             let found = finding(Facts::MarkPlace, Severity::Stops, subjects, place, basis);
-            let hangs = prism.span.bottom();
+            let hangs = prism.span.bottom() - lies_mm;
             findings.push(match hangs > SPEAKS_FROM_MM {
-                true => found.against(Quantity::Length(hangs), Quantity::Length(over_mark)),
+                true => found.against(Quantity::Length(hangs), Quantity::Length(free.top() - lies_mm)),
                 false => found,
             });
         }
     }
 }
 
-fn on_the_floor(context: &Context<'_>, mark: &Subject, at: DVec2, findings: &mut Vec<Finding>) {
+fn on_the_floor(context: &Context<'_>, mark: &Subject, at: DVec2, lies_mm: f64, findings: &mut Vec<Finding>) {
     if !context.scene.on_floor(at) {
         let subjects = vec![super::outside_room::barrier(context, at), mark.clone()];
         findings.push(finding(Facts::MarkPlace, Severity::Stops, subjects, at.extend(0.0), Basis::Geometry));
@@ -94,7 +97,9 @@ fn on_the_floor(context: &Context<'_>, mark: &Subject, at: DVec2, findings: &mut
             findings.push(finding(Facts::MarkPlace, Severity::Stops, subjects, place, Basis::Geometry));
         }
     }
-    for feature in &context.arrangement.bay.floor_features {
+    // What is in the floor under a runway is under no mark on it.
+    let features = context.arrangement.bay.floor_features.iter().filter(|_| lies_mm <= 0.0);
+    for feature in features {
         let outline = feature.outline.clone().into();
         if locate(&outline, at) != Located::Outside {
             let severity = match feature.kind {
@@ -171,5 +176,38 @@ mod tests {
         arrangement.bay.floor_features =
             vec![feature(FloorFeatureKind::Pit, (9_100.0, 3_100.0), (9_200.0, 3_200.0))];
         check(&arrangement, Code::StandClash, Severity::Stops, None);
+    }
+    /// Marks 1 to 4 on runways 400 mm high: what stands or hangs there is looked at from the runway, and what is in the floor
+    /// under it is under no mark.
+    #[test]
+    fn a_mark_on_a_runway() {
+        let mut arrangement = raised();
+        let (left, right) = (
+            rectangle((500.0, 3_400.0), (5_000.0, 4_200.0)),
+            rectangle((500.0, 1_800.0), (5_000.0, 2_600.0)),
+        );
+        (arrangement.bay.runways[0].outline, arrangement.bay.runways[1].outline) = (left, right);
+        none(&arrangement, Code::MarkPlace);
+        let over = |bottom: f64, top: f64| {
+            let mut own = arrangement.clone();
+            own.bay.things = vec![cabinet("tray", (4_000.0, 4_020.0), 100.0, 100.0)];
+            own.bay.things[0].span = span(bottom, top);
+            own
+        };
+        let stands = over(400.0, 450.0);
+        let found = check(&stands, Code::MarkPlace, Severity::Stops, None);
+        assert_eq!(found.measured, None);
+        let free = stands.shop.over_mark_mm;
+        check(&over(400.0 + free - 10.0, 900.0), Code::MarkPlace, Severity::Stops, Some(free - 10.0));
+        none(&over(400.0 + free, 900.0), Code::MarkPlace);
+        let mut drain = arrangement.clone();
+        drain.bay.floor_features = vec![FloorFeature {
+            id: "drain".into(),
+            kind: FloorFeatureKind::Drain,
+            outline: rectangle((3_900.0, 3_900.0), (4_100.0, 4_100.0)),
+            material: Material::Steel,
+            proud_mm: 0.0,
+        }];
+        none(&drain, Code::MarkPlace);
     }
 }

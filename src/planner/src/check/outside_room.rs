@@ -162,9 +162,8 @@ fn part(
 ) {
     for (barrier, depth, deepest) in passed(context, [solid]) {
         let no_fit = context.arrangement.bay.openings.iter().any(|door| {
-            let lets_through =
-                door.span.bottom() <= solid.span.bottom() && solid.span.top() <= door.span.top();
-            barrier == Subject::Opening(door.id.clone()) && !lets_through && depth <= door.free_beyond_mm
+            let is_free = depth <= context.scene.room.free_beyond(&door.id).unwrap_or(0.0);
+            barrier == Subject::Opening(door.id.clone()) && is_free && !door.lets_through(&solid.span)
         });
         findings.push(
             finding(

@@ -30,7 +30,8 @@ pub enum Painted {
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let axle = context.arrangement.parked.origin();
     let mut on: Vec<(Subject, f64)> = Vec::new();
-    for (id, at) in context.scene.marks.iter().filter_map(|mark| Some((&mark.id, mark.at.ok()?))) {
+    let on_floor = context.scene.marks.iter().filter(|mark| mark.lies_mm <= 0.0);
+    for (id, at) in on_floor.filter_map(|mark| Some((&mark.id, mark.at.ok()?))) {
         for permanent in &context.arrangement.bay.marks {
             let apart = permanent.at.distance(at);
             let mark = Subject::Mark(id.clone());

@@ -20,6 +20,7 @@ use super::obstacle::{Obstacle, Shape, rest_of_room, things_of};
 use super::sight::HIDDEN_FROM;
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, edges, finding, outside_room};
 use crate::model::{Known, Material, ShopFigure};
+use crate::scene::is_beside;
 
 pub(super) const CHECK: Check =
     Check { codes: &[Code::ZoneNear, Code::PlaceUnsure], things, whole, remedy, ..Check::NONE };
@@ -115,7 +116,7 @@ fn barred(claim: &Claim, obstacle: &Obstacle<'_>) -> Option<Code> {
             // The car stands on it, and marks and runs may lie on it.
             let own = claim.says_of(Material::Steel)?;
             let is_meant = match &claim.volume {
-                Volume::Line { line, .. } => !super::runs::is_of_floor(line, steel),
+                Volume::Line { line, .. } => !is_beside(&steel.outline.as_polygon(), line),
                 _ => matches!(own, Code::CarClash | Code::MarkPlace),
             };
             (!is_meant).then_some(own)?
@@ -164,10 +165,10 @@ fn gap(context: &Context<'_>, claim: &Claim, obstacle: &Obstacle<'_>) -> Option<
         }
         // Room to work in is never asked for here.
         Volume::Within { .. } => None,
-        Volume::Line { line, top } if is_in_run(&heights, *top) => {
+        Volume::Line { line, free } if is_in_run(&heights, free) => {
             beside(distance_to_segment(outline, line), 0.0)
         }
-        Volume::Spot { at, top } if is_over_mark(&heights, *top) => {
+        Volume::Spot { at, free } if is_over_mark(&heights, free) => {
             // What touches the edge of what is proud of the floor lies on it, and its own check says so.
             let is_said =
                 matches!(obstacle.shape, Shape::Proud(..)) && locate(outline, *at) != Located::Outside;

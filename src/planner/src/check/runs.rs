@@ -6,16 +6,15 @@
 //! Limit: see [`top_of_run`].
 
 use baywright_geometry::distance::{Separation, distance_to_segment};
-use baywright_geometry::locate::{Located, locate};
 use baywright_geometry::marks::Tool;
 use baywright_geometry::predicate::{Meeting, meeting};
 use baywright_geometry::{Bounds, DVec2, Prism, Segment, passes_through};
 
-use super::claim::{Claim, GOES_OVER_MM, Volume, is_in_run};
+use super::claim::{Claim, Volume, is_in_run};
 use super::finding::{Basis, Code, Facts, Finding, Severity, Subject};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, thing_subject, wall_id};
 use crate::model::{Arrangement, Id};
-use crate::scene::{PlacedMark, PlacedRun, Scene};
+use crate::scene::{PlacedMark, PlacedRun, Scene, is_beside};
 
 /// How high above the floor a run must be free: a tape lies flat (20 mm over a joint or a cable); a line laser on a low
 /// tripod lights the floor from 100 mm (common practice, no source).
@@ -33,7 +32,7 @@ pub(super) const CHECK: Check =
 fn claims(_: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
     claims.extend(scene.runs.iter().filter_map(|placed| {
         let line = Segment::new(placed.run.from, placed.run.to);
-        let volume = Volume::Line { line, top: top_of_run(placed.run.tool) };
+        let volume = Volume::Line { line, free: placed.free(top_of_run(placed.run.tool))? };
         let of = Subject::Mark(scene.marks.get(placed.mark)?.id.clone());
         Some(Claim::with_car(of, volume, Code::RunBlocked, Severity::Stops))
     }));
@@ -43,9 +42,10 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for placed in &context.scene.runs {
         let segment = Segment::new(placed.run.from, placed.run.to);
         let Some(bounds) = Bounds::around([segment.from, segment.to]) else { continue };
+        let Some(free) = placed.free(top_of_run(placed.run.tool)) else { continue };
         for seen in context.things_near(bounds) {
             let prism = &seen.placed.prism;
-            if is_in_run(&prism.span, top_of_run(placed.run.tool))
+            if is_in_run(&prism.span, &free)
                 && distance_to_segment(&prism.outline, &segment) == Separation::Overlapping
             {
                 let nearest = segment.nearest(seen.placed.bounds.centre());
@@ -61,20 +61,13 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-/// Whether neither end of a run lies on a runway that carries the car: then it goes along the floor, and not through the steel.
-pub(super) fn is_of_floor(run: &Segment, steel: &Prism) -> bool {
-    [run.from, run.to].into_iter().all(|end| locate(&steel.outline, end) == Located::Outside)
-}
-
 /// Runways that carry no car, or carry it between two marks on the floor, the car's own tyres, and walls.
 fn through_the_rest(context: &Context<'_>, placed: &PlacedRun, run: &Segment, findings: &mut Vec<Finding>) {
-    let carrying = context.carrying_steel().filter(|(_, prism)| is_of_floor(run, prism));
-    for (subject, prism) in context.idle_runways().chain(carrying) {
-        if distance_to_segment(&prism.outline, run) == Separation::Overlapping {
-            blocked(context, subject, placed, run.nearest(prism.outline.bounds().centre()), findings);
-        }
-    }
-    for (subject, prism) in context.proud_features().filter(|(_, own)| own.span.top() > GOES_OVER_MM) {
+    let Some(free) = placed.free(top_of_run(placed.run.tool)) else { return };
+    let beside = |prism: &Prism| is_beside(&prism.outline.as_polygon(), run);
+    let carrying = context.carrying_steel().filter(|(_, prism)| beside(prism));
+    for (subject, prism) in context.fixtures().chain(carrying).filter(|(_, own)| is_in_run(&own.span, &free))
+    {
         if distance_to_segment(&prism.outline, run) == Separation::Overlapping {
             blocked(context, subject, placed, run.nearest(prism.outline.bounds().centre()), findings);
         }
@@ -252,6 +245,19 @@ mod tests {
         };
         // Mark 4 lies beside the front right tyre, mark 5 ahead on the left: between them the corner of the platform.
         assert!(!is_read(&assessment, "4", "5") && is_read(&assessment, "3", "5"));
+        // On a platform of 150 mm mark 3 lies 150 mm higher than mark 5, 4800 mm on: a tape reads the slope, and is said to.
+        let higher = platform(1_600.0);
+        let scene = assess(&higher).scene;
+        let read = |from: &str, to: &str| {
+            let own = scene.readings.iter().find(|own| own.from == from.into() && own.to == to.into());
+            own.unwrap().distance_mm
+        };
+        assert!((read("3", "5") - 4_800.0_f64.hypot(150.0)).abs() < 1e-9);
+        assert!((read("1", "3") - 2_600.0).abs() < 1e-9);
+        let words = words::Words::new(&higher, words::Locale::default());
+        let slope = "One end lies 150 mm higher: hold the tape level there and plumb down; along the slope it reads 4\u{202f}802 mm.";
+        assert!(words.instruction(4, &scene).ends_with(slope), "{}", words.instruction(4, &scene));
+        assert!(!words.instruction(2, &scene).contains("higher"));
         let on_it = assess(&platform(1_600.0));
         assert!(!through_it(&on_it));
     }

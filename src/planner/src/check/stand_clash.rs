@@ -164,6 +164,7 @@ mod tests {
         box_.span = span(60.0, 300.0);
         none(&with(vec![box_]), Code::StandClash);
     }
+
     /// The plate is 500 mm high: with its middle 240 mm up it would be 10 mm in the floor.
     #[test]
     fn a_target_lower_than_the_floor() {

@@ -187,6 +187,7 @@ mod tests {
         arrangement.parked = PlanPose::new(DVec2::new(4_600.0, 3_000.0), 0.0);
         none(&arrangement, Code::WheelPlace);
     }
+
     /// The aiming allows 5 mm of level.
     #[test]
     fn runways_of_two_heights() {

@@ -9,7 +9,7 @@ use baywright_geometry::{DVec2, Prism, Span};
 use super::claim::{Claim, Volume};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, thing_subject, wall_id};
-use crate::model::{Arrangement, FloorFeatureKind, ShopFigure};
+use crate::model::{Arrangement, ShopFigure};
 use crate::scene::Scene;
 
 pub(super) const CHECK: Check =
@@ -71,11 +71,8 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
         nearest(context, subject, gaps(context, &fixture), room, findings);
     }
     // One does not step over an open pit either; the car may stand over one.
-    let pits = context.arrangement.bay.floor_features.iter().filter(|own| own.kind == FloorFeatureKind::Pit);
-    for pit in pits {
-        let Ok(span) = Span::new(-1.0, 0.0) else { continue };
-        let hole = Prism::new(pit.outline.clone().into(), span);
-        nearest(context, Subject::FloorFeature(pit.id.clone()), gaps(context, &hole), room, findings);
+    for (pit, hole) in context.pits() {
+        nearest(context, pit, gaps(context, &hole), room, findings);
     }
     let room_around = &context.scene.room;
     for edge in 0..context.arrangement.bay.walls.len() {
@@ -197,6 +194,7 @@ mod tests {
         arrangement.bay.openings = vec![open_door(3, 1_000.0, 4_000.0, 5_000.0)];
         none(&arrangement, Code::WorkingRoom);
     }
+
     /// The body's left side is at y = 3900; a door mirror sticks out over a box 300 high that is 70 mm beside it, and the body
     /// itself over a creeper of that height, which is in nobody's way.
     #[test]

@@ -61,6 +61,11 @@ pub struct Opening {
 }
 
 impl Opening {
+    /// Whether what has these heights, mm over the floor, fits between its sill and its lintel.
+    pub fn lets_through(&self, heights: &Span) -> bool {
+        self.span.bottom() <= heights.bottom() && heights.top() <= self.span.top()
+    }
+
     /// Whether nothing closes it now: a window always is closed, a gap never, whatever `shut` says.
     pub const fn is_open(&self) -> bool {
         match self.kind {

@@ -1,18 +1,25 @@
 //! The car in the bay: what carries it, which way its reference axis points, what it fills.
 
-use baywright_geometry::{Bounds, DVec2, PlanPose, Polygon, Prism, thrust_axis, thrust_heading};
+use baywright_geometry::{
+    Bounds, DVec2, Located, PlanPose, Polygon, Prism, locate_in, thrust_axis, thrust_heading,
+};
 
-use crate::model::{Arrangement, ReferenceAxis, Wheel};
+use crate::model::{Arrangement, ReferenceAxis, Runway, Wheel};
+
+/// The runways that the car stands on.
+pub(super) fn carrying(arrangement: &Arrangement) -> impl Iterator<Item = &Runway> {
+    arrangement.bay.runways.iter().filter(|runway| arrangement.on_runways.contains(&runway.id))
+}
 
 /// Height of the plane that carries the wheels: the highest of the runways it stands on, or the floor.
 pub(super) fn carried_at(arrangement: &Arrangement) -> f64 {
-    arrangement
-        .bay
-        .runways
-        .iter()
-        .filter(|runway| arrangement.on_runways.contains(&runway.id))
-        .map(|runway| runway.top_mm)
-        .fold(0.0, f64::max)
+    carrying(arrangement).map(|runway| runway.top_mm).fold(0.0, f64::max)
+}
+
+/// How high above the bay's floor a mark there lies, mm: on a runway that carries the car, or on the floor.
+pub(super) fn lies_on_mm(arrangement: &Arrangement, at: DVec2) -> f64 {
+    let under = carrying(arrangement).filter(|runway| locate_in(&runway.outline, at) != Located::Outside);
+    under.map(|runway| runway.top_mm).fold(0.0, f64::max)
 }
 
 /// Vehicle from reference axis. The geometric centreline is the vehicle's own x axis, unless the wheels were measured on this car. Without an alignment sheet it stands

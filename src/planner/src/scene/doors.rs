@@ -3,7 +3,7 @@
 use baywright_geometry::distance::{Separation, distance_to_segment};
 use baywright_geometry::{DVec2, Polygon, Prism, Segment, Span, boolean, overlap_region, overlaps};
 
-use crate::model::{Arrangement, Id};
+use crate::model::{Arrangement, Id, Opening};
 
 /// So far the ground beyond a door reaches back into the room, mm, so that rounding never parts the two: a tenth of what is spoken
 /// of, and no tape shows it.
@@ -24,26 +24,15 @@ pub struct Room {
 /// A door that stands open onto ground that is known to be free.
 #[derive(Clone, Debug, PartialEq)]
 struct OpenDoor {
-    id: Id,
-    /// The wall it is in, by position.
-    wall: usize,
+    opening: Opening,
     /// Along the wall, the inside on its left.
     line: Segment,
     /// From the wall to where the ground is no longer known to be free, or a wall of the room itself stands.
     out: DVec2,
     /// The wall of the room at which the ground ends, by position.
     ends_at: Option<usize>,
-    /// The heights that it lets through.
-    span: Span,
     /// The ground beyond.
     beyond: Polygon,
-}
-
-impl OpenDoor {
-    /// Only what lies wholly between sill and lintel.
-    fn passes(&self, span: &Span) -> bool {
-        self.span.bottom() <= span.bottom() && span.top() <= self.span.top()
-    }
 }
 
 impl Room {
@@ -62,8 +51,7 @@ impl Room {
                 let (back, out) = (along_out * -JOINS_MM, along_out * free);
                 let corners = vec![line.from + back, line.from + out, line.to + out, line.to + back];
                 let beyond = Polygon::simple(corners).ok()?;
-                let id = opening.id.clone();
-                Some(OpenDoor { id, wall: opening.wall, line, out, ends_at, span: opening.span, beyond })
+                Some(OpenDoor { opening: opening.clone(), line, out, ends_at, beyond })
             })
             .collect();
         let with_all = joined(&bay.room, doors.iter().map(|door| &door.beyond));
@@ -73,7 +61,7 @@ impl Room {
     /// How far the ground beyond an open door is free, mm: as was entered, or up to a wall of the room itself. None beyond a door
     /// that is shut or through which nothing is known to be free.
     pub fn free_beyond(&self, door: &Id) -> Option<f64> {
-        self.doors.iter().find(|own| own.id == *door).map(|own| own.out.length())
+        self.doors.iter().find(|own| own.opening.id == *door).map(|own| own.out.length())
     }
 
     /// The room alone: its edges are the walls, in the bay's order.
@@ -88,7 +76,7 @@ impl Room {
 
     /// Where something of these heights can be: a door lets through only what lies wholly between its sill and lintel.
     pub fn holding(&self, span: &Span) -> std::borrow::Cow<'_, Polygon> {
-        let passed = || self.doors.iter().filter(|door| door.passes(span));
+        let passed = || self.doors.iter().filter(|door| door.opening.lets_through(span));
         match passed().count() {
             0 => std::borrow::Cow::Borrowed(&self.alone),
             all if all == self.doors.len() => std::borrow::Cow::Borrowed(&self.with_all),
@@ -139,7 +127,7 @@ impl Room {
         span: &Span,
         within_mm: f64,
     ) -> impl Iterator<Item = (Segment, f64)> {
-        let passed = self.passed(wall, span).map(|door| (door.line, door.span.top() - span.top()));
+        let passed = self.passed(wall, span).map(|door| (door.line, door.opening.span.top() - span.top()));
         passed.filter(move |(_, left)| *left < within_mm)
     }
 
@@ -147,7 +135,7 @@ impl Room {
     /// by that door: each with how far it goes past it, mm, and where it is farthest.
     pub fn passed_behind_doors(&self, solid: &Prism) -> Vec<(usize, f64, DVec2)> {
         let mut passed = Vec::new();
-        for door in self.doors.iter().filter(|door| door.passes(&solid.span)) {
+        for door in self.doors.iter().filter(|door| door.opening.lets_through(&solid.span)) {
             let Some(wall) = door.ends_at else { continue };
             let way = door.out.normalize_or_zero();
             let stands = self.wall_at(wall, &solid.span);
@@ -169,13 +157,13 @@ impl Room {
     /// The ends of a wall, and the corners of the ground beyond its open doors.
     pub fn corners_of(&self, wall: usize) -> Vec<DVec2> {
         let ends = self.alone.edges().nth(wall).map(|edge| [edge.from, edge.to]);
-        let doors = self.doors.iter().filter(|door| door.wall == wall);
+        let doors = self.doors.iter().filter(|door| door.opening.wall == wall);
         let beyond = doors.flat_map(|door| [door.line.from + door.out, door.line.to + door.out]);
         ends.into_iter().flatten().chain(beyond).collect()
     }
 
     fn passed(&self, wall: usize, span: &Span) -> impl Iterator<Item = &OpenDoor> {
-        self.doors.iter().filter(move |door| door.wall == wall && door.passes(span))
+        self.doors.iter().filter(move |door| door.opening.wall == wall && door.opening.lets_through(span))
     }
 }
 

@@ -5,7 +5,7 @@ use baywright_geometry::DVec2;
 use super::Words;
 use crate::assessment::{Assessment, Finding, Quantity, Severity, Step, Subject, Verdict};
 use crate::model::{Effort, Exclusion, Known, Material, Metal, ParkedKnown, Provenance, ThingKind};
-use crate::scene::Reading;
+use crate::scene::{Reading, Scene};
 
 impl Words<'_> {
     sentences! { about:
@@ -80,6 +80,6 @@ impl Words<'_> {
         reading(reading: &Reading) -> String;
         /// The instruction for one step of the mark plan; `reach` is what [`crate::Scene::tape`] gives for it: how far a
         /// line is to be prolonged where the plan says only how far it must reach.
-        instruction(step: usize, reach: Option<f64>) -> String;
+        instruction(step: usize, scene: &Scene) -> String;
     }
 }

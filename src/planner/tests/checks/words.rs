@@ -71,7 +71,8 @@ fn every_sentence_is_whole() {
 fn marks_are_told_as_work() {
     let arrangement = clear();
     let words = Words::new(&arrangement, Locale::default());
-    let all: Vec<String> = (0..7).map(|i| plain(&words.instruction(i, Some(4_800.0)))).collect();
+    let all: Vec<String> =
+        (0..7).map(|i| plain(&words.instruction(i, &assess(&arrangement).scene))).collect();
     assert_eq!(
         all[0],
         "Mark 1: 150 mm outboard of the rear left tyre's outer side, square to the car, level with the wheel's middle."

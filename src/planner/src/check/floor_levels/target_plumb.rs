@@ -105,22 +105,21 @@ fn offs(context: &Context<'_>, wheels: &Wheels, index: usize) -> Option<Vec<Off>
     let own = &placement.tolerance;
     let rule = placement.target.error;
     let seen = |across: f64| libm::atan2(across, away);
-    let off = |by, figure: &Figure, times: &dyn Fn(f64) -> f64, limit: Option<f64>| {
-        let (value, within, moved) = (times(figure.value), times(figure.within), times(figure.moved));
+    let off = |by, figure: Figure, limit: Option<f64>| {
+        let Figure { value, within, moved } = figure;
         Some(Off { by, value, within, moved, limit: limit?, stops: true })
     };
     let aim = &aiming.tolerance;
     let roll_limit = own.pitch_rad.unwrap_or(aim.elevation_rad);
     let roll = (placement.target.kind == TargetKind::Board).then_some(roll_limit);
-    let as_it_is = |by: f64| by;
     let shifted = |by: f64| over * by;
     let all = [
-        off(OffBy::Pitch, &tip, &as_it_is, own.pitch_rad),
-        off(OffBy::Along, &tip, &shifted, own.along_mm),
-        off(OffBy::Across, &lean, &shifted, own.across_mm),
-        off(OffBy::Elevation, &tip, &|by| rule.by_squareness * by, Some(aim.elevation_rad)),
-        off(OffBy::Azimuth, &lean, &|by| rule.by_place * seen(over * by), Some(aim.azimuth_rad)),
-        off(OffBy::Roll, &lean, &as_it_is, roll).map(|own| Off { stops: false, ..own }),
+        off(OffBy::Pitch, tip, own.pitch_rad),
+        off(OffBy::Along, tip.map(shifted), own.along_mm),
+        off(OffBy::Across, lean.map(shifted), own.across_mm),
+        off(OffBy::Elevation, tip.map(|by| rule.by_squareness * by), Some(aim.elevation_rad)),
+        off(OffBy::Azimuth, lean.map(|by| rule.by_place * seen(shifted(by))), Some(aim.azimuth_rad)),
+        off(OffBy::Roll, lean, roll).map(|own| Off { stops: false, ..own }),
     ];
     Some(all.into_iter().flatten().collect())
 }

@@ -35,6 +35,11 @@ pub(super) struct Figure {
 }
 
 impl Figure {
+    /// The same of what is made of it; `of` leaves nought at nought.
+    pub(super) fn map(self, of: impl Fn(f64) -> f64) -> Self {
+        Self { value: of(self.value), within: of(self.within), moved: of(self.moved) }
+    }
+
     /// The most that it may be, either way.
     pub(super) fn most(&self) -> f64 {
         self.value.abs() + self.within + self.moved

@@ -4,7 +4,7 @@ use baywright_geometry::angle;
 use baywright_geometry::marks::{Construction, Reach, Wheel, WhichSide};
 
 use super::About;
-use crate::scene::Reading;
+use crate::scene::{Reading, Scene, Slope};
 
 impl About<'_> {
     /// What the tape must read between two marks.
@@ -12,9 +12,21 @@ impl About<'_> {
         format!("mark {} to mark {}: {}", reading.from, reading.to, self.length(reading.distance_mm))
     }
 
-    /// The instruction for one step of the mark plan; `reach` is what [`crate::Scene::tape`] gives for it: how far a
-    /// line is to be prolonged where the plan says only how far it must reach.
-    pub fn instruction(&self, step: usize, reach: Option<f64>) -> String {
+    /// The instruction for one step of the mark plan, as it is laid in a scene.
+    pub fn instruction(&self, step: usize, scene: &Scene) -> String {
+        let how = self.construction(step, scene.tape(step, self.arrangement));
+        match scene.slope(step, self.arrangement) {
+            None => how,
+            Some(Slope { height_mm, reads_mm }) => format!(
+                "{how} One end lies {} higher: hold the tape level there and plumb down; along the slope it reads {}.",
+                self.length(height_mm),
+                self.length(reads_mm)
+            ),
+        }
+    }
+
+    /// How the mark is constructed; `reach` is how far a line is to be prolonged where the plan says only how far it must reach.
+    fn construction(&self, step: usize, reach: Option<f64>) -> String {
         let plan = &self.arrangement.aiming.mark_plan;
         let Some(own) = plan.get(step) else { return String::new() };
         let mark = |index: usize| plan.get(index).map_or_else(|| "?".to_owned(), |step| step.id.to_string());

@@ -59,7 +59,7 @@ impl CarForm<'_> {
             return;
         }
         let (arrangement, scene) = (&*answer.judged, &answer.assessment.scene);
-        let told = self.desk.words().instruction(j, scene.tape(j, arrangement));
+        let told = self.desk.words().instruction(j, scene);
         ui.add(egui::Label::new(RichText::new(told).size(size::SMALL)).wrap());
         let Some(id) = arrangement.aiming.mark_plan.get(j).map(|step| &step.id) else { return };
         let words = self.desk.words();
