@@ -446,3 +446,28 @@ fn the_walls_of_a_taped_room_ask_too() {
     let size = screen.state().document().layout().bay.room.bounds().size();
     assert_eq!((size.x, size.y), (9_000.0, 6_000.0));
 }
+
+/// The last figure and the press on what it is for, however fast: what was typed is taken before the press takes the keyboard.
+#[test]
+fn a_press_comes_after_the_letters_before_it() {
+    for pace in PACES {
+        let mut screen = usual(demo());
+        ask(&mut screen, Command::File(OfFile::BeginBay));
+        screen.get_by_label("Length").click();
+        screen.run();
+        let all = |text: &str| [key_with(Modifiers::COMMAND, Key::A), letters(text)].concat();
+        let make = middle(&screen, "Make this bay");
+        let button = |pressed| Event::PointerButton {
+            pos: make,
+            button: PointerButton::Primary,
+            pressed,
+            modifiers: Modifiers::NONE,
+        };
+        let press = vec![Event::PointerMoved(make), button(true), button(false)];
+        let typed = [all("9000"), key(Key::Tab), all("5200"), key(Key::Tab), all("3100"), press].concat();
+        happen(&mut screen, &typed, pace);
+        let bay = &screen.state().document().layout().bay;
+        let size = bay.room.bounds().size();
+        assert_eq!((size.x, size.y, bay.ceiling_mm), (9_000.0, 5_200.0, 3_100.0), "{pace}");
+    }
+}

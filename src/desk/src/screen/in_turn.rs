@@ -1,8 +1,8 @@
-//! Keys that move the keyboard's focus, or undo, get a frame of their own.
+//! What moves the keyboard's focus, or undoes, gets a frame of its own.
 //!
-//! The library moves the focus before it looks at letters, and once a frame. What came in the same frame as a Tab or an
-//! Enter, before it or after, would go to the wrong field, or nowhere: it takes its turn in a frame before or after. And
-//! what undo is about, the field or the work, is known once the letters before it have arrived.
+//! The library moves the focus before it looks at letters, and once a frame. What came in the same frame as a Tab, an
+//! Enter or a press of the pointer, before it or after, would go to the wrong field, or nowhere: it takes its turn in a
+//! frame before or after. And what undo is about, the field or the work, is known once the letters before it have arrived.
 
 use std::collections::VecDeque;
 
@@ -38,6 +38,7 @@ impl Plugin for InTurn {
 
 fn acts_alone(event: &Event) -> bool {
     match event {
+        Event::PointerButton { pressed, .. } => *pressed,
         Event::Key { key: Key::Tab | Key::Enter | Key::Escape, pressed, .. } => *pressed,
         Event::Key { key: Key::Z | Key::Y, pressed, modifiers, .. } => *pressed && modifiers.command,
         _ => false,

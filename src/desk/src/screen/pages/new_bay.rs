@@ -61,26 +61,15 @@ impl Desk {
                 ui.set_width(f32::min(FORM_PX, ui.available_width()));
                 typed = Some(if page.room.taped { self.taped(ui, page) } else { self.rectangle(ui, page) });
             });
-            if let Some(Ok(typed)) = &typed {
-                self.sketch(ui, typed);
-            }
+            self.sketch(ui, typed.as_ref().and_then(|typed| typed.as_ref().ok()));
         });
         ui.add_space(8.0);
-        let made = match typed {
-            Some(Ok(Typed { made: Some(made), .. })) => Some(made),
-            Some(Ok(Typed { closing: false, .. })) => {
-                ui.label(widgets::soft(ui, texts.go_on));
-                None
-            }
-            Some(Ok(_)) => {
-                wrong(ui, texts.decide);
-                None
-            }
-            Some(Err(why)) => {
-                wrong(ui, &why);
-                None
-            }
-            None => None,
+        let (made, why) = match &mut typed {
+            Some(Ok(Typed { made: Some(_), .. })) => (typed.and_then(Result::ok).and_then(|t| t.made), None),
+            Some(Ok(Typed { closing: false, .. })) => (None, Some(widgets::soft(ui, texts.go_on))),
+            Some(Ok(_)) => (None, Some(wrong(ui, texts.decide))),
+            Some(Err(why)) => (None, Some(wrong(ui, why))),
+            None => (None, None),
         };
         let ready = made.is_some() && !page.room.name.trim().is_empty();
         let (press, anew) = ui
@@ -91,6 +80,10 @@ impl Desk {
                 (press, typed && widgets::lesser(ui, texts.begin_anew).clicked())
             })
             .inner;
+        // Below what is pressed, which so stays where it is.
+        if let Some(why) = why {
+            ui.add(egui::Label::new(why).wrap());
+        }
         if anew {
             *page = NewBay::of(RoomDraft {
                 taped: page.room.taped,
@@ -328,15 +321,13 @@ impl Desk {
     }
 
     /// The walls as typed, small: numbers outside, the start, what is left open.
-    fn sketch(&self, ui: &mut Ui, typed: &Typed) {
-        let walls = &typed.walls;
+    /// It takes the same room whatever is typed, so that nothing around it moves.
+    fn sketch(&self, ui: &mut Ui, typed: Option<&Typed>) {
+        let (rect, _) = ui.allocate_exact_size(Vec2::new(ui.available_width(), SKETCH_PX), Sense::hover());
+        let Some(Typed { walls, .. }) = typed else { return };
         let low = walls.iter().copied().reduce(DVec2::min).unwrap_or_default();
         let high = walls.iter().copied().reduce(DVec2::max).unwrap_or_default();
         let extent = (high - low).max(DVec2::ONE);
-        // As high as the room asks for at this width.
-        let width = ui.available_width();
-        let height = ((f64::from(width) - 52.0) * extent.y / extent.x) as f32 + 52.0;
-        let (rect, _) = ui.allocate_exact_size(Vec2::new(width, height.min(SKETCH_PX)), Sense::hover());
         let inner = rect.shrink(26.0);
         let by = (f64::from(inner.width()) / extent.x).min(f64::from(inner.height()) / extent.y);
         let middle = (low + high) * 0.5;
@@ -430,9 +421,9 @@ impl Desk {
     }
 }
 
-/// Width of the fields, and the most height of the sketch beside them, px.
+/// Width of the fields, and height of the sketch beside them, px.
 const FORM_PX: f32 = 500.0;
-const SKETCH_PX: f32 = 340.0;
+const SKETCH_PX: f32 = 260.0;
 const BEHIND_MM: f64 = 800.0;
 /// So many explanations of a gap are told.
 const MOST_SLIPS: usize = 4;
@@ -451,9 +442,8 @@ fn is_closing(walked: &Walk) -> bool {
     walked.gap.length() <= walked.perimeter_mm * CLOSING_SHARE
 }
 
-fn wrong(ui: &mut Ui, why: &str) {
-    let colour = ui.visuals().error_fg_color;
-    ui.add(egui::Label::new(RichText::new(why).size(size::SMALL).color(colour)).wrap());
+fn wrong(ui: &Ui, why: &str) -> RichText {
+    RichText::new(why).size(size::SMALL).color(ui.visuals().error_fg_color)
 }
 
 /// A field with its name; the widget's own name.
