@@ -191,12 +191,14 @@ impl Draft {
         if dice.often(0.4) && !long.is_empty() {
             let wall = dice.one(&long);
             let length = ring[wall].distance(ring[(wall + 1) % ring.len()]);
-            let width = (length * 0.5).min(3_000.0);
+            // One that a car can come in by, in a bay that is to be ready.
+            let share = if self.laid.is_well() { 0.8 } else { 0.5 };
+            let width = (length * share).min(3_000.0);
             self.arrangement.bay.openings.push(Opening {
                 id: "door".into(),
                 kind: dice.one(&[OpeningKind::RollerDoor, OpeningKind::SwingDoor]),
                 wall,
-                from_mm: length * 0.25,
+                from_mm: (length - width) * 0.5,
                 width_mm: width,
                 span: Span::new(0.0, self.arrangement.bay.ceiling_mm.min(2_600.0)).expect("heights"),
                 material: Material::Steel,

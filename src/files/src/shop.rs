@@ -64,6 +64,7 @@ fields! {
     over_car_mm: OverCar,
     over_mark_mm: OverMark,
     mark_agrees_mm: MarkAgrees,
+    mark_laid_mm: MarkLaid,
     target_off_mm: TargetOff,
     tolerance_share: ToleranceShare,
     into_wall_mm: IntoWall,

@@ -5,11 +5,13 @@
 //! names the [`Tool`] and the straight [`Run`]s it takes, the check distances it makes possible, and fails with a
 //! reason.
 
+mod carry;
 mod construct;
 mod tapes;
 
 use glam::DVec2;
 
+pub use carry::may_be_off;
 pub use construct::lay;
 pub use tapes::{TAPES_MEET_MM, TapeFault, two_distances};
 

@@ -24,6 +24,7 @@ mod keep_free;
 mod light;
 mod mark_place;
 mod mark_target;
+mod mark_unsure;
 mod near;
 mod obstacle;
 mod outside_room;
@@ -40,6 +41,7 @@ mod stand_reach;
 #[cfg(test)]
 pub(crate) mod testing;
 mod thing_place;
+mod way_in;
 mod wheels;
 mod working_room;
 mod zones;
@@ -69,6 +71,7 @@ pub use sight::InSight;
 pub use stand_off_mark::{OffBy, OffPlace};
 pub use stand_reach::StandReach;
 pub use thing_place::Misplaced;
+pub use way_in::TooSmall;
 pub use wheels::OnRunways;
 pub use working_room::CarSide;
 pub use zones::InZone;
@@ -149,6 +152,7 @@ pub const ALL: &[Check] = &[
     working_room::CHECK,
     keep_free::CHECK,
     outside_room::CHECK,
+    way_in::CHECK,
     field_of_view::CHECK,
     beam::CHECK,
     picture::CHECK,
@@ -160,6 +164,7 @@ pub const ALL: &[Check] = &[
     place_unsure::CHECK,
     car_place::CHECK,
     mark_target::CHECK,
+    mark_unsure::CHECK,
     floor_levels::CHECK,
     axis::CHECK,
     alignment::CHECK,

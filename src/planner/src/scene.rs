@@ -223,6 +223,15 @@ impl Scene {
         sloping(from.at.ok()?, from.lies_mm, to.at.ok()?, to.lies_mm)
     }
 
+    /// How far off in a direction of the bay a mark may lie if each is laid as far off as the shop's own `mark_laid_mm`, mm, from
+    /// [`marks::may_be_off`]; `None` if that may leave no mark at all.
+    pub fn mark_may_be_off(&self, arrangement: &Arrangement, step: usize, towards: DVec2) -> Option<f64> {
+        let plan: Vec<_> = arrangement.aiming.mark_plan.iter().map(|step| step.construction).collect();
+        let givens = givens(arrangement, &self.bay_from_vehicle, &self.targets)?;
+        let towards = self.in_car_directions(towards);
+        marks::may_be_off(&plan, &givens, step, towards, arrangement.shop.mark_laid_mm)
+    }
+
     /// A bay vector in the car's directions: x ahead, y to the left.
     pub fn in_car_directions(&self, by: DVec2) -> DVec2 {
         self.bay_from_vehicle.inverse().turned(by)
@@ -320,11 +329,12 @@ fn place_zones(
         .collect()
 }
 
-fn lay_marks(
+/// What the car and where its targets belong give a mark plan to start from, vehicle frame.
+fn givens(
     arrangement: &Arrangement,
     bay_from_vehicle: &PlanPose,
     targets: &[PlacedTarget],
-) -> (Vec<PlacedMark>, Vec<PlacedRun>) {
+) -> Option<Givens> {
     let vehicle = &arrangement.vehicle;
     let vehicle_from_bay = bay_from_vehicle.inverse();
     let wheels = Wheel::ALL.map(|w| arrangement.wheel_point(w));
@@ -332,12 +342,19 @@ fn lay_marks(
     // A mark belongs to where the target should be, not to where it stands.
     let targets = targets.iter().map(|t| vehicle_from_bay * t.meant.place.origin()).collect();
     let widths = Wheel::ALL.map(|w| vehicle.tyre_width(w));
-    let ahead = arrangement.centreline().0.forward();
-    let givens = Givens::new(wheels, ahead, widths, body_points, targets);
+    Givens::new(wheels, arrangement.centreline().0.forward(), widths, body_points, targets).ok()
+}
+
+fn lay_marks(
+    arrangement: &Arrangement,
+    bay_from_vehicle: &PlanPose,
+    targets: &[PlacedTarget],
+) -> (Vec<PlacedMark>, Vec<PlacedRun>) {
     let plan: Vec<_> = arrangement.aiming.mark_plan.iter().map(|step| step.construction).collect();
     // Validation refuses a tyre of no width; without it there is no mark.
+    let givens = givens(arrangement, bay_from_vehicle, targets);
     let laid =
-        givens.map_or_else(|_| vec![Err(MarkFault::OutOfReach); plan.len()], |own| marks::lay(&plan, &own));
+        givens.map_or_else(|| vec![Err(MarkFault::OutOfReach); plan.len()], |own| marks::lay(&plan, &own));
     let laid: Vec<_> = laid.into_iter().map(|mark| mark.map(|p| *bay_from_vehicle * p)).collect();
     let at = |index: usize| laid.get(index).and_then(|mark| mark.ok());
     let lies = |p: DVec2| car::lies_on_mm(arrangement, p);

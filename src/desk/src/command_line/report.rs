@@ -192,6 +192,7 @@ pub(crate) fn answer(
 ) -> io::Result<()> {
     writeln!(out, "{}", words.asked(&layout.bay.name))?;
     writeln!(out, "{}", words.answer(assessment))?;
+    others(layout, words, out)?;
     let mut number = 0;
     for severity in [Severity::Stops, Severity::Care] {
         let group: Vec<&Finding> = assessment.findings.iter().filter(|f| f.severity == severity).collect();
@@ -217,13 +218,19 @@ pub(crate) fn answer(
     if let Some(differences) = of_own_building(layout, &words.arrangement().id) {
         building(&differences, words, out)?;
     }
-    let others = others_of_visit(layout, words.arrangement());
-    if !others.is_empty() {
-        let visits = words.locale().language.visits();
-        writeln!(out, "\n  {}:", visits.others(others.len()))?;
-        for (aiming, verdict) in &others {
-            writeln!(out, "   -  {}", visits.other(aiming, words.verdict(*verdict)))?;
-        }
-    }
     writeln!(out, "\n  {}", words.caution())
+}
+
+/// What the room is to the other aimings that the car is in for: beside the verdict, so that one that is ready hides none that is not.
+fn others(layout: &Layout, words: &Words<'_>, out: &mut dyn Write) -> io::Result<()> {
+    let others = others_of_visit(layout, words.arrangement());
+    if others.is_empty() {
+        return Ok(());
+    }
+    let visits = words.locale().language.visits();
+    writeln!(out, "\n  {}:", visits.others(others.len()))?;
+    for (aiming, verdict) in &others {
+        writeln!(out, "   -  {}", visits.other(aiming, words.verdict(*verdict)))?;
+    }
+    Ok(())
 }

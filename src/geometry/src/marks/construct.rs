@@ -30,10 +30,19 @@ use crate::tolerance::{REACH_MM, TOUCH_MM};
 /// # Ok::<(), GivensFault>(())
 /// ```
 pub fn lay(plan: &[Construction], givens: &Givens) -> Vec<Result<DVec2, MarkFault>> {
+    lay_off(plan, givens, &|_| DVec2::ZERO)
+}
+
+/// The same with each mark laid so far off where it is found, by its position; those built from it are built from there.
+pub(super) fn lay_off(
+    plan: &[Construction],
+    givens: &Givens,
+    off: &dyn Fn(usize) -> DVec2,
+) -> Vec<Result<DVec2, MarkFault>> {
     let mut marks: Vec<Result<DVec2, MarkFault>> = Vec::with_capacity(plan.len());
-    for step in plan {
-        let laid = Laid { marks: &marks, givens }.construct(step).and_then(within_reach);
-        marks.push(laid);
+    for (index, step) in plan.iter().enumerate() {
+        let found = Laid { marks: &marks, givens }.construct(step);
+        marks.push(found.map(|at| at + off(index)).and_then(within_reach));
     }
     marks
 }

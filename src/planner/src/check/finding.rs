@@ -5,7 +5,7 @@ use baywright_geometry::{DVec2, DVec3};
 
 use super::{
     AlignmentFigure, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, Lit, MayBe, Meets, Misplaced,
-    OffPlace, OnRunways, Painted, StandReach, TooLarge, Under,
+    OffPlace, OnRunways, Painted, StandReach, TooLarge, TooSmall, Under,
 };
 use crate::model::assumed::Assumed;
 use crate::model::{Effort, Id, Provenance, ShopFigure, Wheel};
@@ -45,6 +45,10 @@ pub enum Code {
     MarkFault,
     /// The mark plan leads elsewhere than the stand-off.
     MarkOffTarget,
+    /// A target belongs on a line that nobody sees, and no mark leads to it.
+    MarkMissing,
+    /// A target's mark cannot be laid as surely as the target must stand.
+    MarkUnsure,
     /// A floor mark lies where no mark can be.
     MarkPlace,
     /// A floor mark lies beside one that stays.
@@ -79,6 +83,8 @@ pub enum Code {
     AlignmentUnknown,
     /// Part of the set-up is outside, through a door that stands open.
     BeyondDoor,
+    /// No door that is entered lets the car in.
+    WayIn,
     /// Daylight or a lamp's light may come into a camera's picture.
     LightInPicture,
     /// The target is outside a radar's beam, though inside its field of view.
@@ -121,7 +127,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 46] = [
+    pub const ALL: [Self; 49] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -132,6 +138,8 @@ impl Code {
         Self::StandOffMark,
         Self::MarkFault,
         Self::MarkOffTarget,
+        Self::MarkMissing,
+        Self::MarkUnsure,
         Self::MarkPlace,
         Self::BesidePermanentMark,
         Self::RunBlocked,
@@ -149,6 +157,7 @@ impl Code {
         Self::AlignmentOff,
         Self::AlignmentUnknown,
         Self::BeyondDoor,
+        Self::WayIn,
         Self::LightInPicture,
         Self::OffBeam,
         Self::DoorLeaf,
@@ -183,6 +192,8 @@ impl Code {
             Self::StandOffMark => "stand-off-mark",
             Self::MarkFault => "mark-fault",
             Self::MarkOffTarget => "mark-off-target",
+            Self::MarkMissing => "mark-missing",
+            Self::MarkUnsure => "mark-unsure",
             Self::MarkPlace => "mark-place",
             Self::BesidePermanentMark => "beside-permanent-mark",
             Self::RunBlocked => "run-blocked",
@@ -201,6 +212,7 @@ impl Code {
             Self::AlignmentOff => "alignment-off",
             Self::AlignmentUnknown => "alignment-unknown",
             Self::BeyondDoor => "beyond-door",
+            Self::WayIn => "way-in",
             Self::LightInPicture => "light-in-picture",
             Self::OffBeam => "off-beam",
             Self::DoorLeaf => "door-leaf",
@@ -322,6 +334,10 @@ pub enum Facts {
     MarkFault(MarkFault),
     /// See [`Code::MarkOffTarget`].
     MarkOffTarget,
+    /// See [`Code::MarkMissing`].
+    MarkMissing,
+    /// See [`Code::MarkUnsure`].
+    MarkUnsure,
     /// See [`Code::MarkPlace`].
     MarkPlace,
     /// See [`Code::BesidePermanentMark`]: how.
@@ -359,6 +375,8 @@ pub enum Facts {
     AlignmentUnknown(AlignmentFigure),
     /// See [`Code::BeyondDoor`].
     BeyondDoor,
+    /// See [`Code::WayIn`]: of what the door that is nearest to it has too little.
+    WayIn(TooSmall),
     /// See [`Code::LightInPicture`]: how surely.
     LightInPicture(Lit),
     /// See [`Code::OffBeam`].
@@ -416,6 +434,8 @@ impl Facts {
             Self::StandOffMark(_) => Code::StandOffMark,
             Self::MarkFault(_) => Code::MarkFault,
             Self::MarkOffTarget => Code::MarkOffTarget,
+            Self::MarkMissing => Code::MarkMissing,
+            Self::MarkUnsure => Code::MarkUnsure,
             Self::MarkPlace => Code::MarkPlace,
             Self::BesidePermanentMark(_) => Code::BesidePermanentMark,
             Self::RunBlocked => Code::RunBlocked,
@@ -433,6 +453,7 @@ impl Facts {
             Self::AlignmentOff(_) => Code::AlignmentOff,
             Self::AlignmentUnknown(_) => Code::AlignmentUnknown,
             Self::BeyondDoor => Code::BeyondDoor,
+            Self::WayIn(_) => Code::WayIn,
             Self::LightInPicture(_) => Code::LightInPicture,
             Self::OffBeam { .. } => Code::OffBeam,
             Self::DoorLeaf(_) => Code::DoorLeaf,

@@ -13,7 +13,8 @@
 //! Uncertainties are added as squares, each level's being its own (JCGM 100, 5.1). What the car's place may be off by moves all
 //! that is laid from it over the floor at once, and each of its levels by no more than the floor is steep thereabouts: that is
 //! added as it is.
-//! Limits: the aiming's; age and reach are the shop's own.
+//! Limits: the aiming's; age and reach are the shop's own. Where an aiming asks nothing of the floor, a stand's feet and a target's
+//! height need care from a step on that one wheel is not to stand on.
 
 mod spots;
 mod spread;
@@ -30,7 +31,7 @@ use super::stand_off_mark::OffBy;
 use super::{Check, Context, finding};
 use crate::model::{Arrangement, FloorSurvey, ParkedKnown, ShopFigure};
 use spots::{Ground, Spot, Spots};
-use spread::spread;
+use spread::{astride, spread};
 use target_height::target_height;
 use target_plumb::target_plumb;
 pub use tilt::Tilt;
@@ -61,6 +62,8 @@ pub enum FloorFact {
     Uneven,
     /// The same, with what is uncertain.
     MaybeUneven,
+    /// A stand's feet, or a mat, on a step, where nothing is asked of the floor.
+    Astride,
     /// The plane of the wheels is tilted.
     Tilted(Tilt),
     /// The same, with what is uncertain.
@@ -99,8 +102,9 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
             known(context, &spots, index, ground, findings);
         }
     }
-    if let Some(floor) = context.arrangement.aiming.floor {
-        findings.extend(spread(context, &spots, floor.level_mm));
+    match context.arrangement.aiming.floor {
+        Some(floor) => findings.extend(spread(context, &spots, floor.level_mm)),
+        None => astride(context, &spots, findings),
     }
     let Some(wheels) = Wheels::of(context, &spots) else { return };
     tilt(context, &wheels, findings);

@@ -1,14 +1,15 @@
 //! Height: over the car, over the stands, over a person.
 //!
 //! Rule: the ceiling clears car and stands; it and what hangs over the car leave the shop's own `over_car_mm`; where a person works
-//! around the car and the targets, nothing hangs lower than a person may walk under.
+//! around the car and the targets, nothing hangs lower than a person may walk under. Beside the car what hangs lower than a
+//! person's waist stands in the way of the work there, and that is another check's; beside a target it is this one's.
 //! Limits: over the car, the shop's own; over a person, 29 CFR 1910.36(g)(1): ceiling at least 7 ft 6 in
-//! (2286 mm), projections at least 6 ft 8 in (2032 mm) - for exit routes; taken here as what a person may expect, and as much
+//! (2286 mm), projections at least 6 ft 8 in (2032 mm) - for exit routes; taken here as what a person may expect. Either with as much
 //! more as the height is uncertain by.
 
 use baywright_geometry::contain::holds;
 use baywright_geometry::distance::distance;
-use baywright_geometry::{Outline, convex, overlap};
+use baywright_geometry::{Outline, Prism, convex, overlap};
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, finding, middle_of_both, thing_subject};
@@ -18,7 +19,7 @@ use crate::model::ShopFigure;
 const OVER_PERSON_MM: f64 = 2032.0;
 /// Lowest ceiling: 7 ft 6 in.
 const CEILING_MM: f64 = 2286.0;
-/// What hangs lower than this stands in the way rather than over it.
+/// What hangs lower than this beside the car stands in the way rather than over it.
 const HANGS_FROM_MM: f64 = 1000.0;
 
 const RULE: &str = "29 CFR 1910.36(g)(1)";
@@ -49,7 +50,8 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let over = roof_under(context, outline);
         if let Some(roof) = over {
             let gap = bottom - roof;
-            if (0.0..over_car).contains(&gap) {
+            let with_unsure = over_car + seen.placed.known_mm;
+            if (0.0..with_unsure).contains(&gap) {
                 let subjects = vec![thing_subject(&seen.thing.id), Subject::Car];
                 findings.push(
                     finding(
@@ -59,16 +61,17 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
                         place,
                         Basis::Shop(ShopFigure::OverCar),
                     )
-                    .against(Quantity::Length(gap), Quantity::Length(over_car)),
+                    .against(Quantity::Length(gap), Quantity::Length(wanted(gap, over_car, with_unsure))),
                 );
             }
         }
         // What of it is not over the car is over the people who work there.
         let over_person = OVER_PERSON_MM + seen.placed.known_mm;
-        if (HANGS_FROM_MM..over_person).contains(&bottom)
-            && !wholly_over_car(context, outline)
-            && within(context, outline, room)
-        {
+        let targets = context.scene.targets.iter().flat_map(|target| &target.solids);
+        let is_within = bottom < over_person
+            && (is_near(targets, outline, room)
+                || bottom >= HANGS_FROM_MM && is_near(&context.scene.car, outline, room));
+        if is_within && !wholly_over_car(context, outline) {
             let subjects = vec![thing_subject(&seen.thing.id)];
             findings.push(
                 finding(
@@ -104,10 +107,9 @@ fn roof_under(context: &Context<'_>, outline: &Outline) -> Option<f64> {
         .max_by(f64::total_cmp)
 }
 
-/// Whether people work under it: around the car, and around the targets.
-fn within(context: &Context<'_>, outline: &Outline, room: f64) -> bool {
-    let targets = context.scene.targets.iter().flat_map(|target| &target.solids);
-    context.scene.car.iter().chain(targets).any(|solid| distance(&solid.outline, outline).gap() < room)
+/// Whether people work under it, around these.
+fn is_near<'a>(solids: impl IntoIterator<Item = &'a Prism>, outline: &Outline, room: f64) -> bool {
+    solids.into_iter().any(|solid| distance(&solid.outline, outline).gap() < room)
 }
 
 fn wholly_over_car(context: &Context<'_>, outline: &Outline) -> bool {
@@ -119,9 +121,7 @@ fn wholly_over_car(context: &Context<'_>, outline: &Outline) -> bool {
 fn ceiling(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let ceiling = context.arrangement.bay.ceiling_mm;
     let scene = context.scene;
-    let top = |solids: &[baywright_geometry::Prism]| {
-        solids.iter().map(|solid| solid.span.top()).fold(0.0, f64::max)
-    };
+    let top = |solids: &[Prism]| solids.iter().map(|solid| solid.span.top()).fold(0.0, f64::max);
     let parts = std::iter::once((Subject::Car, top(&scene.car), scene.car_bounds.centre(), Under::Car))
         .chain(scene.targets.iter().map(|target| {
             let at = target.set.place.origin();
@@ -144,16 +144,17 @@ fn ceiling(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let roof = top(&scene.car);
     let over_car = context.arrangement.shop.over_car_mm;
     let left = ceiling - roof;
-    if (-super::SPEAKS_FROM_MM..over_car).contains(&left) {
+    let unsure = context.arrangement.shop.within(context.arrangement.bay.walls_known);
+    if (-super::SPEAKS_FROM_MM..over_car + unsure).contains(&left) {
         let subjects = vec![Subject::Ceiling, Subject::Car];
         let at = scene.car_bounds.centre().extend(ceiling);
         let basis = Basis::Shop(ShopFigure::OverCar);
-        findings.push(
-            finding(Facts::HeadRoom(Under::Car), Severity::Care, subjects, at, basis)
-                .against(Quantity::Length(left.max(0.0)), Quantity::Length(over_car)),
-        );
+        findings.push(finding(Facts::HeadRoom(Under::Car), Severity::Care, subjects, at, basis).against(
+            Quantity::Length(left.max(0.0)),
+            Quantity::Length(wanted(left, over_car, over_car + unsure)),
+        ));
     }
-    let over_person = CEILING_MM + context.arrangement.shop.within(context.arrangement.bay.walls_known);
+    let over_person = CEILING_MM + unsure;
     if ceiling < over_person {
         let at = scene.car_bounds.centre().extend(ceiling);
         findings.push(

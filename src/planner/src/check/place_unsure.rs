@@ -84,11 +84,18 @@ pub(super) fn near(
     reach: impl Fn(usize) -> f64,
 ) -> Vec<Near> {
     let mut found: Vec<Near> = Vec::new();
+    // What is in one part of a car or a stand surely is not said to be perhaps in the next.
+    let mut surely: Vec<(&Subject, Code)> = Vec::new();
     let around = obstacle.bounds.grown(farthest + SPEAKS_FROM_MM);
     for (index, claim) in context.claims().iter().enumerate().filter(|(_, claim)| claim.around.meets(&around))
     {
         let Some(code) = barred(claim, obstacle) else { continue };
-        let Some(Gap { mm, at, is_in }) = gap(context, claim, obstacle) else { continue };
+        let Some(Gap { mm, at, is_in }) = gap(context, claim, obstacle) else {
+            if claim.is_solid() && is_in_it(claim, obstacle) {
+                surely.push((&claim.of, code));
+            }
+            continue;
+        };
         let reach_mm = reach(index);
         // Who fills the whole of it exactly is clear.
         let within = |reach: f64| is_in || mm < reach - SPEAKS_FROM_MM;
@@ -104,7 +111,19 @@ pub(super) fn near(
             None => found.push(near),
         }
     }
+    found.retain(|own| !surely.contains(&(&own.may_be.of, own.may_be.code)));
     found
+}
+
+/// Whether an obstacle of its own heights is in a solid, by more than is spoken of.
+fn is_in_it(claim: &Claim, obstacle: &Obstacle<'_>) -> bool {
+    let prism = match &obstacle.shape {
+        Shape::Thing(_, prism) => prism,
+        Shape::Runway(prism) | Shape::Carrying(prism) | Shape::Proud(prism, _) => prism,
+        Shape::Wall(..) | Shape::Ceiling(..) => return false,
+    };
+    matches!(&claim.volume, Volume::Prism(own)
+        if own.span.shared(&prism.span).is_some() && overlaps_by(&own.outline, &prism.outline, SPEAKS_FROM_MM))
 }
 
 /// What would be found of an obstacle in a claim; `None` if that would not be in the way of the aiming.
@@ -211,9 +230,14 @@ fn nearer(a: Option<Gap>, b: Option<Gap>) -> Option<Gap> {
 }
 
 /// How much lower something that hangs would have to hang, or how much higher something would have to stand, to be in a claim:
-/// heights are known as well as the place is. `None` if that is more than is uncertain.
+/// heights are known as well as the place is, and what is low is no more than as high again. `None` if that is more than is
+/// uncertain.
 fn over_or_under(claim: &Claim, obstacle: &Obstacle<'_>, prism: &Prism) -> Option<Gap> {
-    let Shape::Thing(..) = obstacle.shape else { return None };
+    let known_mm = match obstacle.shape {
+        Shape::Thing(..) => obstacle.known_mm,
+        Shape::Runway(_) | Shape::Proud(..) => obstacle.known_mm.min(prism.span.top()),
+        Shape::Carrying(_) | Shape::Wall(..) | Shape::Ceiling(..) => return None,
+    };
     let is_in = |by: f64| {
         let bottom = prism.span.bottom();
         let bottom = if bottom > 0.0 { bottom - by } else { bottom };
@@ -224,9 +248,9 @@ fn over_or_under(claim: &Claim, obstacle: &Obstacle<'_>, prism: &Prism) -> Optio
     let (mut out, mut within) = match &claim.volume {
         Volume::Prism(own) => {
             let apart = prism.span.bottom().max(own.span.bottom()) - prism.span.top().min(own.span.top());
-            (apart, (apart + SPEAKS_FROM_MM).min(obstacle.known_mm))
+            (apart, (apart + SPEAKS_FROM_MM).min(known_mm))
         }
-        _ => (0.0, obstacle.known_mm),
+        _ => (0.0, known_mm),
     };
     let mut heights = is_in(within)?;
     while within - out > SPEAKS_FROM_MM {
@@ -323,6 +347,26 @@ fn in_space(own: &Prism, prism: &Prism) -> Option<Gap> {
 mod tests {
     use crate::check::testing::*;
     use crate::scene::Scene;
+
+    /// A shelf hangs 9 mm into the body, 1500 mm high, and 0.5 mm beside what stands on its roof: it is in the car, and nothing is
+    /// to be said of perhaps.
+    #[test]
+    fn what_is_surely_in_the_car_is_not_said_to_be_perhaps() {
+        let mut arrangement = with(vec![cabinet("shelf", (1_200.5, 3_000.0), 400.0, 400.0)]);
+        arrangement.bay.things[0].place.known = Known::Within(1.0);
+        let body = arrangement.vehicle.solids()[0].clone();
+        let box_on_it =
+            Prism::new(rectangle((-3_400.0, -900.0), (-3_000.0, 900.0)).into(), span(1_500.0, 1_700.0));
+        arrangement.vehicle.body = vec![body, box_on_it].into();
+        let hung = |bottom: f64| {
+            let mut own = arrangement.clone();
+            own.bay.things[0].span = span(bottom, 1_700.0);
+            own
+        };
+        check(&hung(1_491.0), Code::CarClash, Severity::Stops, Some(9.0));
+        none(&hung(1_491.0), Code::PlaceUnsure);
+        check(&hung(1_601.0), Code::PlaceUnsure, Severity::Care, Some(0.5));
+    }
 
     /// Mark 3 at (4000, 4020) on the very edge of a lip that stands 10 mm proud lies on it, and is not "clear by 0 mm" beside it
     /// as well; 5 mm beside it that is said.

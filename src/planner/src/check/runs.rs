@@ -1,6 +1,6 @@
 //! Straight tape and laser runs between marks.
 //!
-//! Rule: nothing stands in a run at its height, and it passes through no wall. A tape lies on the floor; a line laser
+//! Rule: nothing stands in a run at its height, and it passes through no wall; over an open pit it needs care. A tape lies on the floor; a line laser
 //! lights the floor from a low tripod. The car's own tyres are in the way too, where they stand on the ground, and so is a
 //! runway that carries the car where both marks lie on the floor beside it.
 //! Limit: see [`top_of_run`].
@@ -70,6 +70,14 @@ fn through_the_rest(context: &Context<'_>, placed: &PlacedRun, run: &Segment, fi
     {
         if distance_to_segment(&prism.outline, run) == Separation::Overlapping {
             blocked(context, subject, placed, run.nearest(prism.outline.bounds().centre()), findings);
+        }
+    }
+    for (pit, hole) in context.pits() {
+        if distance_to_segment(&hole.outline, run) == Separation::Overlapping {
+            let over = findings.len();
+            blocked(context, pit, placed, run.nearest(hole.outline.bounds().centre()), findings);
+            // A tape is held over it, and a line of light is caught on a lath.
+            findings.iter_mut().skip(over).for_each(|found| found.severity = Severity::Care);
         }
     }
     for tread in &context.scene.treads {

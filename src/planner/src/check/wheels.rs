@@ -35,7 +35,7 @@ fn remedy(finding: &Finding) -> Remedy {
 
 /// Where the aiming asks for no level floor: a tenth of a degree across a track of 1.5 m is 2.6 mm, and one wheel that
 /// stands ten times as high up is on a kerb (common practice, no source), mm.
-const UNEVEN_MM: f64 = 26.0;
+pub(super) const UNEVEN_MM: f64 = 26.0;
 
 /// How much higher one wheel may stand than the others, mm.
 fn level_mm(context: &Context<'_>) -> f64 {

@@ -4,7 +4,7 @@ use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::overlap::overlaps;
 use baywright_geometry::protrude::protrusions;
 use baywright_geometry::separate::{by_length_then_heading, exits};
-use baywright_geometry::{Bounds, DVec2, Outline, Polygon, Prism, Span};
+use baywright_geometry::{Bounds, DVec2, Outline, Polygon, Prism, Span, convex};
 
 use super::{Case, WHOLE_MM, blames, caused, grown};
 use crate::assessment::{Code, Cure, Finding, Quantity, Severity, Step};
@@ -253,8 +253,16 @@ fn fits(case: &Case<'_>, index: usize, by: DVec2) -> bool {
     let past_walls = |outline: &Outline| {
         protrusions(scene.room.walls(), outline).first().map_or(0.0, |deepest| deepest.depth)
     };
-    let walls = past_walls(&moved.outline);
-    if walls > SPEAKS_FROM_MM && !no_deeper(walls, past_walls(&placed.prism.outline)) {
+    let (walls, now) = (past_walls(&moved.outline), past_walls(&placed.prism.outline));
+    if walls > SPEAKS_FROM_MM && !no_deeper(walls, now) {
+        return false;
+    }
+    // Nor is it carried through a wall on its way; an angled thing may stand round a corner at either end.
+    let past = |way: Option<Outline>| way.map_or(0.0, |way| past_walls(&way));
+    let on_the_way = past(way(&placed.prism.outline, by));
+    let at_its_ends =
+        || past(way(&placed.prism.outline, DVec2::ZERO)).max(past(way(&moved.outline, DVec2::ZERO)));
+    if on_the_way > SPEAKS_FROM_MM && !no_deeper(on_the_way, at_its_ends()) {
         return false;
     }
     let into = |solid: &Prism, other: &Prism| match clearance(solid, other) {
@@ -274,6 +282,13 @@ fn fits(case: &Case<'_>, index: usize, by: DVec2) -> bool {
     let mut others = scene.things.iter().enumerate().filter(|(other, _)| *other != index);
     others.all(|(_, other)| fits_beside(&other.prism, other.bounds))
         && built(case.arrangement).all(|solid| fits_beside(&solid, solid.outline.bounds()))
+}
+
+/// What a thing passes over on a straight way: all that lies between where it stands and where it goes.
+fn way(outline: &Outline, by: DVec2) -> Option<Outline> {
+    let there = outline.moved(by);
+    let corners = [outline, &there].into_iter().flat_map(|own| own.as_polygon().outer().to_vec());
+    convex::hull(&corners.collect::<Vec<_>>()).map(Outline::from)
 }
 
 /// A move that is sure, past what the thing's place and where the car stands are uncertain by, with what is found then:

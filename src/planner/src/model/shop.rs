@@ -92,6 +92,9 @@ figures! {
     /// Within this the mark plan and the stand-off say the same place for a target, mm, 0.1 to 20; less where the placement
     /// allows less. Default 3 mm: figures that are each rounded to a sixteenth of an inch (± 0.8 mm) add up to it.
     MarkAgrees: mark_agrees_mm, 3.0, Range::from(0.1, 20.0, MM);
+    /// How far off a mark is laid from those that it is built from, mm, 0.1 to 20. Default 1 mm: a line of a pen, a tape read to
+    /// the millimetre.
+    MarkLaid: mark_laid_mm, 1.0, Range::from(0.1, 20.0, MM);
     /// Further than this a target is not off its place unasked, where the procedure names no limit, mm, 0.1 to 100. Default
     /// 10 mm: a target's place is asked within 1 to 10 mm.
     TargetOff: target_off_mm, 10.0, Range::from(0.1, 100.0, MM);

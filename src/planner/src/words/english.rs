@@ -20,6 +20,7 @@ mod drawing;
 mod finding;
 mod floor;
 mod marks;
+mod measure;
 mod names;
 mod numbers;
 mod off_place;
@@ -44,6 +45,10 @@ impl<'a> About<'a> {
 
     fn length(&self, mm: f64) -> String {
         self.locale.length(mm)
+    }
+
+    fn at_least(&self, mm: f64) -> String {
+        self.locale.at_least(mm)
     }
 
     fn bare(&self, mm: f64) -> String {

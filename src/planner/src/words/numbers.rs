@@ -158,7 +158,19 @@ impl Locale {
         }
     }
 
-    /// The same without its unit (feet and inches keep theirs).
+    /// A length with its unit that is never shown shorter than it is: how far to go at least. Up to a thousandth of what is
+    /// shown it may be.
+    pub fn at_least(self, mm: f64) -> String {
+        const HAIR: f64 = 1e-3;
+        let shown_mm = match self.units {
+            Units::Millimetres if mm < 9.95 => 0.1,
+            Units::Millimetres | Units::Metres => 1.0,
+            Units::FeetInches => MM_PER_INCH / SIXTEENTHS as f64,
+        };
+        self.length((mm / shown_mm - HAIR).ceil() * shown_mm)
+    }
+
+    /// The same as [`Locale::length`] without its unit (feet and inches keep theirs).
     pub fn bare(self, mm: f64) -> String {
         match self.units {
             Units::Millimetres => millimetres(mm, self.region),
@@ -253,6 +265,19 @@ mod tests {
         assert_eq!(ft(1.6), "1/16 in");
         assert_eq!(ft(304.79), "1 ft 0 in");
         assert_eq!(ft(-25.4), "\u{2212}1 in");
+    }
+
+    /// 102 mm are 4 in and 0.4 mm more: who moves it by what is nearest moves it too little.
+    #[test]
+    fn a_move_is_not_shown_shorter_than_it_is() {
+        let least = |units, mm| Locale { units, ..Locale::default() }.at_least(mm);
+        assert_eq!(shown(Units::FeetInches, 102.0), "4 in");
+        assert_eq!(least(Units::FeetInches, 102.0), "4 1/16 in");
+        assert_eq!(least(Units::FeetInches, 101.6), "4 in");
+        assert_eq!(least(Units::Millimetres, 70.2), "71 mm");
+        assert_eq!(least(Units::Millimetres, 250.000_1), "250 mm");
+        assert_eq!(least(Units::Millimetres, 1.01), "1.1 mm");
+        assert_eq!(least(Units::Metres, 70.2), "0.071 m");
     }
 
     #[test]

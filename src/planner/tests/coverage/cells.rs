@@ -101,7 +101,7 @@ fn by_the_car(row: Row, column: Column, relation: Relation, asked: Cell) -> Cell
     let is_by_height = row == Row::Ceiling || (column == Column::OverStand && row.hangs());
     match (asked, relation) {
         (UNSURE, Relation::Within) if is_by_height => Cell::Nothing(Reason::NoHigher),
-        (Cell::Found(..), Relation::Within) if column == Column::OverPerson => {
+        (Cell::Found(..), Relation::Within) if matches!(column, Column::OverPerson | Column::OverCar) => {
             Cell::Nothing(Reason::NoHigher)
         }
         (UNSURE, _) => UNSURE_BY_CAR,
@@ -158,7 +158,7 @@ fn ceiling(column: Column, relation: Relation) -> Cell {
             solid(stops(&[Code::HeadRoom]), relation)
         }
         Column::OverCar => over(relation),
-        Column::OverPerson => over_person(relation),
+        Column::OverPerson => over(relation),
         Column::Sight
         | Column::Fresnel
         | Column::Feet
@@ -172,19 +172,10 @@ fn ceiling(column: Column, relation: Relation) -> Cell {
     }
 }
 
-/// As high as a person needs, and as much more as the height is uncertain by.
-fn over_person(relation: Relation) -> Cell {
-    match relation {
-        Relation::Over | Relation::Sliver | Relation::Within => care(&[Code::HeadRoom]),
-        Relation::Clear => Cell::Nothing(Reason::FarEnough),
-    }
-}
-
-/// Height over the roof or a person needs care at most, from the limit on: there is no sliver of it.
+/// As high as a person, or what is free over the roof, needs, and as much more as the height is uncertain by.
 fn over(relation: Relation) -> Cell {
     match relation {
-        Relation::Over | Relation::Sliver => care(&[Code::HeadRoom]),
-        Relation::Within => Cell::Nothing(Reason::CareAtMost),
+        Relation::Over | Relation::Sliver | Relation::Within => care(&[Code::HeadRoom]),
         Relation::Clear => Cell::Nothing(Reason::FarEnough),
     }
 }
@@ -260,7 +251,7 @@ fn thing(kind: ThingKind, hangs: Hangs, made: Made, column: Column, relation: Re
         },
         Column::OverCar | Column::OverPerson => match (hangs, column) {
             (Hangs::Yes, Column::OverCar) => over(relation),
-            (Hangs::Yes, _) => over_person(relation),
+            (Hangs::Yes, _) => over(relation),
             (Hangs::No, _) => Cell::Nothing(Reason::StandsBelow),
         },
         Column::AxisUnknown | Column::Alignment | Column::AlignmentUnknown => of_the_car(column, relation),
@@ -396,6 +387,12 @@ fn feature(kind: FloorFeatureKind, column: Column, relation: Relation) -> Cell {
         Column::WorkingRoom if kind == FloorFeatureKind::Pit => {
             care_only(care(&[Code::WorkingRoom]), relation)
         }
+        // Nor does a tape lie on it.
+        Column::Run if kind == FloorFeatureKind::Pit => match relation {
+            Relation::Over | Relation::Sliver => care(&[Code::RunBlocked]),
+            Relation::Within => Cell::Nothing(Reason::CareAtMost),
+            Relation::Clear => Cell::Nothing(Reason::FarEnough),
+        },
         Column::WayOut if kind == FloorFeatureKind::Pit => care_only(care(&[Code::KeepFree]), relation),
         Column::NothingZone
         | Column::PeopleZone

@@ -42,7 +42,13 @@ const GROUPS: [Group; 4] = [
     ),
     (
         |texts| texts.marks,
-        &[ShopFigure::MarkAgrees, ShopFigure::OverMark, ShopFigure::TargetOff, ShopFigure::ToleranceShare],
+        &[
+            ShopFigure::MarkLaid,
+            ShopFigure::MarkAgrees,
+            ShopFigure::OverMark,
+            ShopFigure::TargetOff,
+            ShopFigure::ToleranceShare,
+        ],
     ),
 ];
 

@@ -4,7 +4,8 @@ use baywright_survey::Level;
 
 use super::spots::{Spot, Spots};
 use super::{by_the_car, care_of, no_cure};
-use crate::check::finding::{Finding, Quantity, Severity};
+use crate::check::finding::{Basis, Finding, Quantity, Severity};
+use crate::check::wheels::UNEVEN_MM;
 use crate::check::{Context, FloorFact, SPEAKS_FROM_MM};
 
 /// Something that stands where its level is known.
@@ -36,6 +37,22 @@ pub(super) fn spread(context: &Context<'_>, spots: &Spots<'_>, limit: f64) -> Op
     let over = most(worst) - limit;
     (over > SPEAKS_FROM_MM)
         .then(|| by_the_car(context, found(FloorFact::MaybeUneven, worst, most(worst)), over, moved(worst)))
+}
+
+/// The same of each stand's own feet, and of all of a mat, where nothing is asked of the floor: more than one wheel may stand higher
+/// than the others is a step that it stands astride.
+pub(super) fn astride(context: &Context<'_>, spots: &Spots<'_>, findings: &mut Vec<Finding>) {
+    for own in spots.feet.chunk_by(|a, b| a.of == b.of) {
+        let known = || own.iter().filter_map(|spot| Some((spot, spot.level?.level_mm)));
+        let by_level = |a: &(&Spot, f64), b: &(&Spot, f64)| a.1.total_cmp(&b.1);
+        let Some((low, high)) = known().min_by(by_level).zip(known().max_by(by_level)) else { continue };
+        let apart = high.1 - low.1;
+        if apart > UNEVEN_MM + SPEAKS_FROM_MM {
+            let found = no_cure(care_of(context, FloorFact::Astride, vec![low.0.of.clone()], low.0.at));
+            let found = Finding { basis: Basis::CommonPractice, ..found };
+            findings.push(found.against(Quantity::Length(apart), Quantity::Length(UNEVEN_MM)));
+        }
+    }
 }
 
 fn pairs<'b, 'a>(
@@ -105,6 +122,28 @@ mod tests {
         stops(&with_levels(|p| if p.x > 7_500.0 { -54.0 } else { 0.0 }), 54.0);
         // Twice the limit, sharply, at one point 2 m aside of all that stands there.
         none(&with_levels(|p| if p == DVec2::new(6_000.0, 1_000.0) { 10.0 } else { 0.0 }), Code::FloorLevels);
+    }
+
+    /// The target stands at (8800, 3000), its feet from there to x = 9300: a step of 40 mm at 9 m lies under them, and the survey
+    /// has points 20 mm before and behind it.
+    #[test]
+    fn a_stand_astride_a_step_of_which_nothing_is_asked() {
+        let step = |mm: f64| {
+            let mut arrangement = with_levels(|p| if p.x > 9_010.0 { -mm } else { 0.0 });
+            survey_of(&mut arrangement, |points| {
+                let lip = [9_000.0, 9_020.0]
+                    .into_iter()
+                    .flat_map(|x| (0..=6).map(move |y| (x, 1_000.0 * f64::from(y))));
+                let added = lip
+                    .map(|at| LevelPoint { at: at.into(), level_mm: if at.0 > 9_010.0 { -mm } else { 0.0 } });
+                let added: Vec<_> =
+                    added.filter(|own| points.iter().all(|known| known.at != own.at)).collect();
+                points.extend(added);
+            });
+            arrangement.aiming.floor = None;
+            facts(&arrangement).into_iter().any(|own| own == (FloorFact::Astride, Severity::Care))
+        };
+        assert!(step(40.0) && !step(20.0));
     }
 
     /// A hump of 40 mm under the outer half of a mat of 1000 mm, whose middle lies on the level floor 5000 mm ahead; the same a

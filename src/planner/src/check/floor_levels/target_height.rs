@@ -2,15 +2,23 @@
 
 use super::spots::Spot;
 use super::tilt::Wheels;
-use super::{by_the_car, care_of, no_cure};
-use crate::check::finding::{Finding, Quantity, Severity};
+use super::{by_the_car, care_of, no_cure, of_procedure};
+use crate::check::finding::{Basis, Finding, Quantity, Severity};
+use crate::check::wheels::UNEVEN_MM;
 use crate::check::{Context, FloorFact, SPEAKS_FROM_MM};
 
 /// Straight down is looked at no more, rad: what lies higher or lower there is not seen elsewhere.
 const STEEPEST_RAD: f64 = 1.57;
 
-/// How far off in height a target may be, as the procedure says or as its place makes the aim go off.
-fn height_limit(context: &Context<'_>, index: usize) -> Option<f64> {
+/// How far off in height a target may be, as the procedure says or as its place makes the aim go off; else, where nothing is asked of
+/// the floor either, as far as one wheel may stand higher than the others. With whose figure it is.
+fn height_limit(context: &Context<'_>, index: usize) -> Option<(f64, Basis)> {
+    let own = own_limit(context, index).map(|limit| (limit, of_procedure(context)));
+    let unasked = || context.arrangement.aiming.floor.is_none().then_some((UNEVEN_MM, Basis::CommonPractice));
+    own.or_else(unasked)
+}
+
+fn own_limit(context: &Context<'_>, index: usize) -> Option<f64> {
     let (arrangement, scene) = (context.arrangement, context.scene);
     let placement = arrangement.aiming.placements.get(index)?;
     if let Some(limit) = placement.tolerance.height_mm {
@@ -38,7 +46,8 @@ pub(super) fn target_height(
     index: usize,
     target: &Spot,
 ) -> Option<Finding> {
-    let (level, limit) = (target.level?, height_limit(context, index)?);
+    let level = target.level?;
+    let (limit, basis) = height_limit(context, index)?;
     let plane = wheels.figure(|stance| stance.plane.at(target.at));
     let (off, within) = (level.level_mm - plane.value, libm::hypot(plane.within, level.within_mm));
     let moved = plane.moved + target.moved_mm;
@@ -50,8 +59,9 @@ pub(super) fn target_height(
         return None;
     }
     let say = |fact: FloorFact, by: f64| {
-        care_of(context, fact, vec![target.of.clone()], target.at)
-            .against(Quantity::Length(by), Quantity::Length(limit))
+        let found = care_of(context, fact, vec![target.of.clone()], target.at);
+        let found = Finding { basis: basis.clone(), ..found };
+        found.against(Quantity::Length(by), Quantity::Length(limit))
     };
     let (is_off, may_be_off) = match lies {
         true => (FloorFact::MatOff { high }, FloorFact::MatMaybeOff { high }),
@@ -59,7 +69,8 @@ pub(super) fn target_height(
     };
     if off.abs() > limit + SPEAKS_FROM_MM {
         let found = no_cure(say(is_off, off.abs()));
-        Some(if lies { Finding { severity: Severity::Stops, ..found } } else { found })
+        let stops = lies && basis != Basis::CommonPractice;
+        Some(if stops { Finding { severity: Severity::Stops, ..found } } else { found })
     } else {
         (most > limit + SPEAKS_FROM_MM)
             .then(|| by_the_car(context, say(may_be_off, most), most - limit, moved))
@@ -89,6 +100,19 @@ mod tests {
         // A reflector aims by its place: 0.1° at 4 m are 7 mm.
         arrangement.aiming.placements[0].target.error = AimError::PLACE;
         only(&arrangement, FloorFact::TargetOff { high: true }, Severity::Care, Some(7.6));
+    }
+
+    /// A plate aims by its squareness, and nothing is asked of the floor: 27 mm lower than the wheels' plane it is still no target for
+    /// this car.
+    #[test]
+    fn a_floor_of_which_nothing_is_asked_is_no_step() {
+        let step = |mm: f64| {
+            let mut arrangement = with_levels(|p| if p.x > 6_000.0 { -mm } else { 0.0 });
+            arrangement.aiming.floor = None;
+            arrangement
+        };
+        only(&step(27.0), FloorFact::TargetOff { high: false }, Severity::Care, Some(27.0));
+        none(&step(20.0), Code::FloorLevels);
     }
 
     /// A mat whose middle lies 1500 mm ahead of a camera 500 mm up: it looks 18.43° down. A tenth of a degree less is 500 -

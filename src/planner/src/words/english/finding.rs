@@ -1,16 +1,15 @@
-//! A finding in words: a title, what it is about, the number against its limit, and why that limit.
+//! A finding in words: a title, what it is about, and why its limit.
 
 use baywright_geometry::marks::MarkFault;
 
 use super::marks::wheel_name;
-use super::numbers::{is_nought, percent};
-use super::off_place::off_by;
+use super::numbers::percent;
 use super::{About, sentence_start};
 use crate::assessment::{
-    AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Lacks, Lit, Misplaced, OnRunways,
-    Painted, Quantity, Severity, StandReach, Subject, TooLarge, Under,
+    AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Lit, Misplaced, OnRunways, Painted,
+    Quantity, Severity, StandReach, Subject, TooLarge, Under,
 };
-use crate::model::{Id, Known, Material, Metal, Provenance, ShopFigure, Thing};
+use crate::model::{Id, Known, Material, Metal, Provenance, Thing};
 use crate::scene::TargetPart;
 
 impl About<'_> {
@@ -74,11 +73,15 @@ impl About<'_> {
                 }
                 _ => format!("{first} is in {second}, and it is not known whether it matters"),
             },
-            Facts::AlignmentOff(AlignmentFigure::ThrustAngle) => {
-                "the thrust angle is beyond what this aiming allows".to_owned()
-            }
-            Facts::AlignmentOff(AlignmentFigure::SetBack) => {
-                "the set-back is beyond what this aiming allows".to_owned()
+            Facts::AlignmentOff(figure) => {
+                let what = match figure {
+                    AlignmentFigure::ThrustAngle => "thrust angle",
+                    AlignmentFigure::SetBack => "set-back",
+                };
+                match finding.severity {
+                    Severity::Stops => format!("the {what} is beyond what this aiming allows"),
+                    Severity::Care | Severity::Note => format!("the {what} is more than a straight car has"),
+                }
             }
             Facts::AlignmentUnknown(AlignmentFigure::ThrustAngle) => "thrust angle not known".to_owned(),
             Facts::AlignmentUnknown(AlignmentFigure::SetBack) => "set-back not known".to_owned(),
@@ -90,6 +93,7 @@ impl About<'_> {
                 };
                 format!("{what} runs out through the {first}")
             }
+            Facts::WayIn(_) => "no door lets the car in".to_owned(),
             Facts::LightInPicture(lit) => match (finding.culprit(), lit) {
                 (Some(_), _) => format!("{first} is in the picture of {second}"),
                 (None, Lit::Is) => format!("{first} lets light into the picture of {second}"),
@@ -128,6 +132,11 @@ impl About<'_> {
             Facts::StandOffMark(_) => format!("{first} is off its mark"),
             Facts::MarkFault(_) => format!("{first} cannot be found this way"),
             Facts::MarkOffTarget => format!("{first} is not where {second} belongs"),
+            Facts::MarkMissing => format!(
+                "no mark leads to {}",
+                finding.subjects.first().map_or_else(String::new, |own| self.subject(own))
+            ),
+            Facts::MarkUnsure => format!("{first} cannot be laid so surely"),
             Facts::MarkPlace => match finding.subjects.first() {
                 Some(Subject::Thing(_)) if finding.measured.is_some() => {
                     format!("{first} hangs low over {second}")
@@ -144,7 +153,10 @@ impl About<'_> {
             Facts::BesidePermanentMark(Painted::Beside(own)) => {
                 format!("{first} would lie beside the permanent mark “{own}”")
             }
-            Facts::RunBlocked => format!("{first} stands in {second}"),
+            Facts::RunBlocked => match finding.severity {
+                Severity::Care => format!("{second} crosses the {first}"),
+                Severity::Stops | Severity::Note => format!("{first} stands in {second}"),
+            },
             Facts::HeadRoom(under) => match (under, finding.subjects.first()) {
                 (Under::Person, Some(Subject::Ceiling)) => "the ceiling is low".to_owned(),
                 (Under::Person, _) => format!("{first} hangs low where people work"),
@@ -208,84 +220,6 @@ impl About<'_> {
             Facts::Condition(text) => format!("first: {text}"),
             Facts::HaveReady(text) => format!("have ready: {text}"),
         }
-    }
-
-    /// The number against its limit: "0.9° turned, limit 0.2°". A limit of nought goes without saying: "250 mm inside". `None`
-    /// where there is no number.
-    pub fn measure(&self, finding: &Finding) -> Option<String> {
-        let (measured, limit) = (finding.measured?, finding.limit?);
-        let [value, mut limit_text] = self.against(measured, limit);
-        if is_said_with_limit(&finding.basis) {
-            limit_text.push_str(", the shop's own");
-        }
-        let within = if is_nought(limit) && !is_said_with_limit(&finding.basis) {
-            String::new()
-        } else {
-            format!(", limit {limit_text}")
-        };
-        Some(match &finding.facts {
-            Facts::ZoneObject(_) | Facts::ZoneUnjudged(_) => format!("{value} inside{within}"),
-            Facts::DoorLeaf(_) | Facts::KeepFree => format!("by {value}{within}"),
-            Facts::MarkPlace => format!("{value} over it, wants {limit_text}"),
-            Facts::OutsideRoom { .. } => format!("{value} too far{within}"),
-            Facts::CarClash(Lacks::Height) | Facts::StandClash(Lacks::Height) => {
-                format!("{value} of height missing{within}")
-            }
-            Facts::CarClash(Lacks::Room) | Facts::StandClash(Lacks::Room) => match finding.subjects.first() {
-                Some(Subject::FloorFeature(_)) => format!("{value} from being off it{within}"),
-                _ => format!("{value} too close{within}"),
-            },
-            Facts::ZoneNear(_) | Facts::PlaceUnsure(_) | Facts::CarPlace(_) => {
-                format!("clear by {value}, wants {limit_text}")
-            }
-            Facts::SightBlocked(InSight::Wall) => format!("{value} into the view{within}"),
-            Facts::SightBlocked(_) => format!("{value} hidden{within}"),
-            Facts::FresnelEntered => {
-                format!("{value} of the first Fresnel zone's radius clear, wants {limit_text}")
-            }
-            Facts::FieldOfView => format!("{value} off the middle of its view, limit {limit_text}"),
-            Facts::OffBeam { .. } => format!("{value} off its boresight, edge of the beam {limit_text}"),
-            Facts::BeyondDoor => format!("by {value}, of which {limit_text} are known to be free"),
-            Facts::StandOffMark(off) => format!("{value} {}, limit {limit_text}", off_by(off.about)),
-            Facts::HeadRoom(Under::Car) if finding.severity == Severity::Care => {
-                format!("{value} above the roof, wants {limit_text}")
-            }
-            Facts::HeadRoom(Under::Person) => format!("{value} above the floor, wants {limit_text}"),
-            Facts::HeadRoom(Under::Car | Under::Stand) => format!("{value} high, limit {limit_text}"),
-            Facts::ThingPlace(Misplaced::Beyond) => format!("{value} beyond it, known to {limit_text}"),
-            Facts::ThingPlace(_) => format!("{value} in one another, known to {limit_text}"),
-            Facts::StandReach(_) => format!("asked {value} above the floor, reaches {limit_text}"),
-            Facts::MarkOffTarget => format!("{value} beside it{within}"),
-            Facts::BesidePermanentMark(Painted::On) => format!("by up to {value}{within}"),
-            Facts::BesidePermanentMark(Painted::Beside(_)) => {
-                format!("{value} apart, wants {limit_text} or none")
-            }
-            Facts::WheelOffRunway(_) => format!("{value} apart{within}"),
-            Facts::WorkingRoom(_) => format!("{value} there, wants {limit_text}"),
-            Facts::FloorLevels(fact) => super::floor::measure(*fact, &value, &limit_text),
-            // These have no number.
-            Facts::MarkFault(_)
-            | Facts::RunBlocked
-            | Facts::WheelPlace(_)
-            | Facts::MatBelow
-            | Facts::MarkInAir { .. }
-            | Facts::HeightsFromFloor
-            | Facts::AxisUnknown
-            | Facts::ProfileChanged
-            | Facts::ShopUnread
-            | Facts::ShopChanged
-            | Facts::OwnBuilding
-            | Facts::OlderByEye
-            | Facts::ExampleFigures
-            | Facts::AssumedFigures(_)
-            | Facts::MeasuredOnCar
-            | Facts::AlignmentOff(_)
-            | Facts::AlignmentUnknown(_)
-            | Facts::LightInPicture(_)
-            | Facts::ViewByAngles
-            | Facts::Condition(_)
-            | Facts::HaveReady(_) => format!("{value}, limit {limit_text}"),
-        })
     }
 
     /// What else to know about it, in one sentence; empty if there is nothing.
@@ -476,7 +410,22 @@ impl About<'_> {
             Facts::BesidePermanentMark(Painted::Beside(_)) => {
                 "One is easily taken for the other: cover the one that is not meant, or park by it.".to_owned()
             }
-            Facts::RunBlocked => "Tape or laser cannot pass there.".to_owned(),
+            Facts::MarkMissing => {
+                "It belongs on the thrust line, which nobody sees on the floor: enter a mark that lies on it.".to_owned()
+            }
+            Facts::MarkUnsure => format!(
+                "Each mark is laid to ± {}; a short line that is prolonged far, or two that cross flat, make more of it. Build it from \
+                 marks further apart.",
+                self.length(self.arrangement.shop.mark_laid_mm)
+            ),
+            Facts::WayIn(_) => {
+                "Of the doors that are entered. If it comes in elsewhere, enter that door.".to_owned()
+            }
+            Facts::RunBlocked => match finding.severity {
+                Severity::Care => "It is open there: cover it, so that nobody falls and tape and light have a floor.",
+                Severity::Stops | Severity::Note => "Tape or laser cannot pass there.",
+            }
+            .to_owned(),
             Facts::StandReach(StandReach::Unknown) => {
                 "How high it goes is not entered; on runways more is asked of it than on the floor.".to_owned()
             }
@@ -674,14 +623,5 @@ impl About<'_> {
             }
             MarkFault::OutOfReach => "It would lie further away than any bay is long.".to_owned(),
         }
-    }
-}
-
-/// Whether a limit is said to be the shop's own where it stands; how well a place is known, the next sentence says.
-const fn is_said_with_limit(basis: &Basis) -> bool {
-    match basis {
-        // How large a roll is counted is no limit.
-        Basis::Shop(figure) => !figure.is_of_place() && !matches!(figure, ShopFigure::DoorRoll),
-        _ => false,
     }
 }

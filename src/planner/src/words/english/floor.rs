@@ -28,6 +28,7 @@ impl About<'_> {
             FloorFact::Between => format!("{what} survey has no point near {}", there()),
             FloorFact::Uncertain => format!("{what} level is not well known at {}", there()),
             FloorFact::Uneven => format!("{what} is not level at wheels and target"),
+            FloorFact::Astride => format!("{} would stand astride a step", there()),
             FloorFact::MaybeUneven => format!("{what} may not be level at wheels and target"),
             FloorFact::Tilted(tilt) => format!("the car stands {}", tilted(tilt)),
             FloorFact::MaybeTilted(tilt) => format!("the car may stand {}", tilted(tilt)),
@@ -84,6 +85,7 @@ pub(super) fn measure(fact: FloorFact, value: &str, limit: &str) -> String {
         | FloorFact::NoToday
         | FloorFact::Future
         | FloorFact::NotCovered
+        | FloorFact::Astride
         | FloorFact::Uneven => format!("{value} between highest and lowest, limit {limit}"),
     }
 }
@@ -102,6 +104,7 @@ pub(super) const fn detail(fact: FloorFact) -> &'static str {
         FloorFact::Uneven => {
             "The aiming needs a floor that is more level there; park on a part that is, or have it levelled."
         }
+        FloorFact::Astride => "This aiming asks nothing of the floor, but no stand is square on that.",
         FloorFact::MaybeUneven => {
             "Between surveyed points the floor may bend as it does around them, and the car may stand a little elsewhere."
         }

@@ -102,7 +102,7 @@ impl About<'_> {
         }
     }
 
-    /// A move of the bay as seen from the car: "250 mm towards the car's left".
+    /// A move of the bay as seen from the car, nowhere shown shorter than it is: "250 mm towards the car's left".
     pub fn towards(&self, by: DVec2) -> String {
         /// Less than this aside, half a millimetre, is straight.
         const STRAIGHT_MM: f64 = 0.5;
@@ -110,15 +110,15 @@ impl About<'_> {
         let ahead = if own.x >= 0.0 { "front" } else { "rear" };
         let aside = if own.y >= 0.0 { "left" } else { "right" };
         if own.y.abs() < STRAIGHT_MM {
-            format!("{} towards the car's {ahead}", self.length(by.length()))
+            format!("{} towards the car's {ahead}", self.at_least(by.length()))
         } else if own.x.abs() < STRAIGHT_MM {
-            format!("{} towards the car's {aside}", self.length(by.length()))
+            format!("{} towards the car's {aside}", self.at_least(by.length()))
         } else {
             format!(
                 "{} ({} towards the car's {ahead}, {} towards its {aside})",
-                self.length(by.length()),
-                self.length(own.x.abs()),
-                self.length(own.y.abs())
+                self.at_least(by.length()),
+                self.at_least(own.x.abs()),
+                self.at_least(own.y.abs())
             )
         }
     }

@@ -45,6 +45,7 @@ pub const fn label(figure: ShopFigure) -> &'static str {
         ShopFigure::DuckUnder => "Ducked under from",
         ShopFigure::OverCar => "Free over the roof",
         ShopFigure::OverMark => "Free over a mark",
+        ShopFigure::MarkLaid => "A mark is laid, ±",
         ShopFigure::MarkAgrees => "Mark and stand-off within",
         ShopFigure::TargetOff => "Target off its place up to",
         ShopFigure::ToleranceShare => "Share of a tolerance",
@@ -73,6 +74,7 @@ const fn reason(figure: ShopFigure) -> &'static str {
         ShopFigure::MarkAgrees => {
             "Figures each rounded to a sixteenth of an inch add up to it. A placement's own tolerance goes first."
         }
+        ShopFigure::MarkLaid => "A line of a pen, and a tape read to the millimetre.",
         ShopFigure::TargetOff => "Where the procedure names no limit.",
         ShopFigure::ToleranceShare => "From there on it needs care: marks and sensor want their share too.",
         ShopFigure::IntoWall => "A pilaster, or a shelf let in, is no slip of typing.",
