@@ -189,11 +189,16 @@ impl Draft {
         let long = (0..ring.len()).filter(|&i| ring[i].distance(ring[(i + 1) % ring.len()]) > 1_200.0);
         let long: Vec<usize> = long.collect();
         if dice.often(0.4) && !long.is_empty() {
-            let wall = dice.one(&long);
-            let length = ring[wall].distance(ring[(wall + 1) % ring.len()]);
+            let length = |wall: &usize| ring[*wall].distance(ring[(wall + 1) % ring.len()]);
+            let any = dice.one(&long);
             // One that a car can come in by, in a bay that is to be ready.
-            let share = if self.laid.is_well() { 0.8 } else { 0.5 };
-            let width = (length * share).min(3_000.0);
+            let longest = long.iter().copied().max_by(|a, b| length(a).total_cmp(&length(b)));
+            let (wall, share, most) = match longest.filter(|_| self.laid.is_well()) {
+                Some(longest) => (longest, 0.8, 3_600.0),
+                None => (any, 0.5, 3_000.0),
+            };
+            let length = length(&wall);
+            let width = (length * share).min(most);
             self.arrangement.bay.openings.push(Opening {
                 id: "door".into(),
                 kind: dice.one(&[OpeningKind::RollerDoor, OpeningKind::SwingDoor]),
