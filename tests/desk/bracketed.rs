@@ -205,6 +205,7 @@ fn the_pages() {
     ask(&mut screen, Command::Bay(OfBay::Duplicate));
     let pages = [
         Page::FirstSteps,
+        Page::Welcome,
         Page::Help,
         Page::Open(OpenPage::default()),
         Page::Save(SavePage::default()),

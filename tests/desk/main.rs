@@ -7,6 +7,7 @@ mod building;
 mod drive;
 mod faults;
 mod fields;
+mod first;
 mod forms;
 mod keeping;
 #[path = "../shared/made.rs"]

@@ -232,6 +232,7 @@ fn without_a_display_the_demo_answers() {
         // From any folder: the demo is built in.
         .current_dir(&folder)
         .env("TMPDIR", &folder)
+        .env("XDG_DATA_HOME", folder.join("data"))
         .env_remove("DISPLAY")
         .env_remove("WAYLAND_DISPLAY")
         .output()
@@ -256,6 +257,36 @@ fn without_a_display_the_demo_answers() {
         }
     }
     assert_eq!(std::fs::read_to_string(&theirs).expect("the other file"), "theirs");
+    let _ = std::fs::remove_dir_all(folder);
+}
+
+/// A file without a command is opened, as "open" does it; a command that was mistyped is no file.
+#[test]
+fn a_file_alone_is_opened() {
+    let folder = scratch("alone");
+    let run = |arguments: &[&str]| {
+        let output = Command::new(env!("CARGO_BIN_EXE_baywright"))
+            .args(arguments)
+            .env("XDG_DATA_HOME", &folder)
+            .env_remove("DISPLAY")
+            .env_remove("WAYLAND_DISPLAY")
+            .current_dir(env!("CARGO_MANIFEST_DIR"))
+            .output()
+            .expect("the program runs");
+        assert_eq!(output.status.code(), Some(2));
+        assert!(output.stdout.is_empty());
+        errors(&output)
+    };
+    for layout in ["crowded-bay", "bay-layouts/crowded-bay.ron"] {
+        let said = run(&[layout]);
+        assert!(said.starts_with("No window can be opened (there is no display)"), "{said}");
+        assert_eq!(said, run(&["open", layout]));
+    }
+    let said = run(&["no-such-bay.ron"]);
+    assert!(said.starts_with("no-such-bay.ron: ") && said == run(&["open", "no-such-bay.ron"]), "{said}");
+    assert!(run(&["chek"]).contains("'check'"));
+    // Nothing was shown, so nothing is remembered.
+    assert_eq!(std::fs::read_dir(&folder).expect("the folder").count(), 0);
     let _ = std::fs::remove_dir_all(folder);
 }
 

@@ -16,7 +16,7 @@ use std::path::{Path, PathBuf};
 use baywright_planner::words::Language;
 use command_line::plain::Plain;
 use command_line::{commands, demo, draw, outcome, report};
-use session::document;
+use session::first::First;
 use session::shop::ShopSettings;
 
 pub use outcome::Outcome;
@@ -28,17 +28,19 @@ pub fn run(
     out: &mut dyn Write,
     errors: &mut dyn Write,
 ) -> Outcome {
-    run_in(Language::default(), baywright_files::shop_document().as_deref(), arguments, out, errors)
+    run_in(Language::default(), baywright_files::Library::data_folder().as_deref(), arguments, out, errors)
 }
 
-/// The same in another language; `own_shop` is where the shop's own document lies, if it does.
+/// The same in another language; `home` is the program's own folder, in which the shop's own document lies, if it does.
 pub fn run_in(
     language: Language,
-    own_shop: Option<&Path>,
+    home: Option<&Path>,
     arguments: impl IntoIterator<Item = OsString>,
     out: &mut dyn Write,
     errors: &mut dyn Write,
 ) -> Outcome {
+    let own_shop = home.map(|home| home.join(baywright_files::SHOP_FILE));
+    let own_shop = own_shop.as_deref();
     let (out, errors) = (&mut Plain::new(out), &mut Plain::new(errors));
     match commands::read(arguments, language) {
         Ok(commands::Command::Check(check)) => report::check(&check, own_shop, out, errors),
@@ -46,7 +48,7 @@ pub fn run_in(
         Ok(commands::Command::Licences) => {
             outcome::said(writeln!(out, "{}", licences::text(language)), language, errors)
         }
-        Ok(commands::Command::Desk { layout, today }) => desk(layout, today, own_shop, language, out, errors),
+        Ok(commands::Command::Desk { layout, today }) => desk(layout, today, home, language, out, errors),
         Err(commands::Unread::Help(text)) => {
             outcome::said(writeln!(out, "{}", text.trim_end()), language, errors)
         }
@@ -62,25 +64,27 @@ pub fn run_in(
 fn desk(
     layout: Option<PathBuf>,
     today: Option<jiff::civil::Date>,
-    own_shop: Option<&Path>,
+    home: Option<&Path>,
     language: Language,
     out: &mut dyn Write,
     errors: &mut dyn Write,
 ) -> Outcome {
-    let name = layout.as_deref().unwrap_or(Path::new(demo::DEMO));
-    let shop = ShopSettings::open(own_shop);
+    let shop = ShopSettings::open(home.map(|home| home.join(baywright_files::SHOP_FILE)).as_deref());
     let by = shop.judged_by(today);
-    let document = match document::Document::open(name, by) {
-        Ok(document) => document,
+    let first = match First::of(home, layout.as_deref(), Path::new(demo::DEMO), by) {
+        Ok(first) => first,
         Err(faults) => return report::not_read(&faults, language, errors),
     };
+    let First { document, remembered, is_new, why_not } = first;
     let texts = language.command_line();
     let Some(mut desk) = screen::Desk::new(document) else {
-        let _ = writeln!(errors, "{}", texts.cannot_be_judged(&name.display().to_string()));
+        let _ =
+            writeln!(errors, "{}", texts.cannot_be_judged(&layout.unwrap_or_default().display().to_string()));
         return Outcome::NotRead;
     };
     desk.view_mut().locale.language = language;
     desk.set_shop(shop);
+    desk.begin_with(remembered, is_new, &why_not);
     match (window::open(desk), layout) {
         (Ok(()), _) => Outcome::Ready,
         (Err(why), None) => demo::show(&why.said(texts), by, language, out, errors),

@@ -22,6 +22,7 @@ mod lost;
 mod marks;
 pub mod page;
 mod pages;
+mod remember;
 pub mod rescue;
 pub mod shelf;
 mod space;
@@ -33,7 +34,7 @@ mod widgets;
 use std::sync::Arc;
 
 use baywright_drawing::Theme;
-use baywright_files::{Held, Leftovers};
+use baywright_files::{Held, Leftovers, Remembered};
 use baywright_planner::{Promise, Subject, Verdict, cure, words};
 use egui::{Frame, Margin, Panel, Ui};
 
@@ -79,6 +80,8 @@ pub struct Desk {
     underlay: underlay::Shown,
     /// The file that is open is held, so that a second window can tell.
     held: Option<Held>,
+    /// What the next start begins with, as it was written last.
+    remembered: Remembered,
     /// What earlier sessions left behind, until it is opened or thrown away.
     left_behind: Leftovers,
 }
@@ -119,6 +122,7 @@ impl Desk {
             compared: pages::Compared::default(),
             underlay: underlay::Shown::default(),
             held: None,
+            remembered: Remembered::default(),
             left_behind: Leftovers::default(),
         };
         desk.say_shut();
@@ -258,6 +262,7 @@ impl Desk {
             self.carry_out(&ctx, commands);
             ctx.request_repaint();
         }
+        self.remember();
         self.keeper.follow(&self.document);
         self.keeper.follow_room(self.view.room_begun());
         self.keeper.follow_shop(&self.shop);

@@ -24,6 +24,7 @@ mod parse;
 mod picture;
 mod places;
 mod profile;
+mod remembered;
 mod same;
 mod save;
 mod shape;
@@ -49,12 +50,13 @@ pub use output::{fresh_folder, write_output};
 pub use picture::{
     LARGEST_PICTURE_FILE, MOST_PX, MOST_PX_A_SIDE, MOST_PX_SHOWN, Picture, decode_picture, read_picture,
 };
-pub use places::{documents_folder, is_taken, layouts_in, meant, zone_is_plain};
+pub use places::{documents_folder, is_taken, layouts_in, may_be_layout, meant, whole_path, zone_is_plain};
+pub use remembered::{LastOpen, MOST_RECENT, Remembered, WINDOW_FILE, remember, remembered};
 pub use save::{
     Saved, draft_text, layout_text, profile_text, save_aside, save_layout, save_new_profile, save_profile,
     save_shop, save_triggers, shop_text, triggers_text,
 };
-pub use shop::{SHOP_FILE, ShopInUse, load_shop, parse_shop, shop_document, shop_in_use};
+pub use shop::{SHOP_FILE, ShopInUse, load_shop, parse_shop, shop_in_use};
 pub use text::LARGEST_FILE;
 pub use triggers::{TRIGGERS_FILE, load_triggers, parse_triggers, triggers};
 pub use version::{

@@ -3,6 +3,8 @@
 use std::ffi::OsStr;
 use std::path::{Component, Path, PathBuf};
 
+use crate::embedded::LAYOUTS;
+
 /// Where a person keeps documents; the home folder if there is no other. `None` if there is neither.
 pub fn documents_folder() -> Option<PathBuf> {
     let own = directories::UserDirs::new()?;
@@ -26,6 +28,19 @@ pub fn layouts_in(folder: &Path) -> Vec<PathBuf> {
 /// Whether a name is taken: by a file, a folder, anything that can be reached by it.
 pub fn is_taken(path: &Path) -> bool {
     path.exists()
+}
+
+/// Whether somebody who names this and nothing else may mean a layout: it is there, a built-in one is called so, or it is
+/// written as files are.
+pub fn may_be_layout(named: &Path) -> bool {
+    let is_written_so = named.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("ron"))
+        || named.components().count() > 1;
+    is_written_so || LAYOUTS.iter().any(|own| named == Path::new(own.name)) || is_taken(named)
+}
+
+/// A path that leads to the same file from wherever the program is started; `None` if it cannot be written as text.
+pub fn whole_path(path: &Path) -> Option<String> {
+    std::path::absolute(path).ok()?.into_os_string().into_string().ok()
 }
 
 /// Whether the file that says which zone the clock is in can be read at once: what the system or a person names for it (the
@@ -69,6 +84,16 @@ mod tests {
         }
         for zone in ["UTC", "CET-1CEST", ":UTC"] {
             assert!(plain(zone), "{zone}");
+        }
+    }
+
+    #[test]
+    fn what_is_named_alone_may_be_a_layout() {
+        for named in ["bay.ron", "BAY.RON", "bays/mine", "./mine", "crowded-bay", "src"] {
+            assert!(may_be_layout(Path::new(named)), "{named}");
+        }
+        for named in ["chek", "crowded", "licence", ""] {
+            assert!(!may_be_layout(Path::new(named)), "{named}");
         }
     }
 

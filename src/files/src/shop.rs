@@ -1,4 +1,4 @@
-//! The file form of a shop's settings, version 1, and where the shop's own document lies.
+//! The file form of a shop's settings, version 1.
 
 use std::path::{Path, PathBuf};
 
@@ -7,7 +7,6 @@ use baywright_planner::model::{Shop, ShopFigure, validate};
 use serde::{Deserialize, Serialize};
 
 use crate::figure::Figure;
-use crate::library::Library;
 use crate::text::Text;
 use crate::version::{self, Reader};
 
@@ -78,11 +77,6 @@ pub struct ShopInUse {
     pub shop: Shop,
     /// Their file; `None` if there is none, so that the defaults hold.
     pub path: Option<PathBuf>,
-}
-
-/// Where the shop's own document lies; `None` where a person has no folder of programs' data.
-pub fn shop_document() -> Option<PathBuf> {
-    Library::data_folder().map(|folder| folder.join(SHOP_FILE))
 }
 
 /// The settings of a shop: of the file that is named; else of the shop's own document at `own`, if there is one; else the

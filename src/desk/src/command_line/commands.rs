@@ -1,12 +1,12 @@
 //! The command line.
 
 use std::ffi::OsString;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use baywright_planner::words::command_line::CommandLine;
 use baywright_planner::words::{Language, Locale, Units};
 use clap::builder::PossibleValuesParser;
-use clap::error::ErrorKind;
+use clap::error::{ContextKind, ContextValue, ErrorKind};
 use clap::{Arg, ArgAction, ArgMatches, value_parser};
 use jiff::civil::Date;
 
@@ -72,12 +72,14 @@ pub(crate) fn read(
     arguments: impl IntoIterator<Item = OsString>,
     language: Language,
 ) -> Result<Command, Unread> {
-    let matches = grammar(language.command_line()).try_get_matches_from(arguments).map_err(|error| {
-        match error.kind() {
+    let arguments: Vec<OsString> = arguments.into_iter().collect();
+    let parse = |arguments: &[OsString]| grammar(language.command_line()).try_get_matches_from(arguments);
+    let matches = parse(&arguments)
+        .or_else(|error| opening(&arguments, &error).map_or(Err(error), |arguments| parse(&arguments)))
+        .map_err(|error| match error.kind() {
             ErrorKind::DisplayHelp | ErrorKind::DisplayVersion => Unread::Help(error.to_string()),
             _ => Unread::Wrong(error.to_string()),
-        }
-    })?;
+        })?;
     let today = matches.get_one::<Date>("date").copied().or_else(clock);
     Ok(match matches.subcommand() {
         Some(("check", given)) => Command::Check(Check {
@@ -106,6 +108,16 @@ pub(crate) fn read(
         Some(("licences", _)) => Command::Licences,
         Some(("open", given)) => Command::Desk { layout: Some(path(given, "layout")), today },
         _ => Command::Desk { layout: None, today },
+    })
+}
+
+/// The same command line with "open" before what is no command and may be a file.
+fn opening(arguments: &[OsString], error: &clap::Error) -> Option<Vec<OsString>> {
+    let Some(ContextValue::String(word)) = error.get(ContextKind::InvalidSubcommand) else { return None };
+    let at = arguments.iter().skip(1).position(|own| own.to_str() == Some(word))? + 1;
+    baywright_files::may_be_layout(Path::new(word)).then(|| {
+        let (before, from) = arguments.split_at(at);
+        [before, &["open".into()], from].concat()
     })
 }
 
@@ -266,7 +278,12 @@ mod tests {
         };
         assert!(draw.side && draw.locale.units == Units::FeetInches);
         assert!(matches!(read(words("baywright")), Ok(Command::Desk { layout: None, .. })));
-        assert!(matches!(read(words("baywright open a.ron")), Ok(Command::Desk { layout: Some(_), .. })));
+        for line in
+            ["open a.ron", "a.ron", "crowded-bay", "--date 2026-11-01 a.ron", "a.ron --date 2026-11-01"]
+        {
+            let read = read(words(&format!("baywright {line}")));
+            assert!(matches!(read, Ok(Command::Desk { layout: Some(_), .. })), "{line}");
+        }
         assert_eq!(read(words("baywright licences")), Ok(Command::Licences));
     }
 
@@ -275,6 +292,7 @@ mod tests {
         for line in [
             "baywright chek a.ron",
             "baywright check",
+            "baywright a.ron b.ron",
             "baywright draw a.ron",
             "baywright draw a.ron --view up -o b",
         ] {

@@ -11,6 +11,8 @@ use crate::session::room_draft::RoomDraft;
 pub enum Page {
     /// What the program is for and the first steps in it.
     FirstSteps,
+    /// The first start: what is shown is invented, and where one's own begins.
+    Welcome,
     /// Keys, what is seen, what it does not do.
     Help,
     /// Licence texts.

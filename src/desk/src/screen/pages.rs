@@ -9,6 +9,7 @@ mod new_bay;
 mod question;
 mod shop;
 mod visit;
+mod welcome;
 
 use baywright_planner::words::Language;
 use egui::{Align, Align2, Id, Layout, Modal, RichText, ScrollArea, Ui};
@@ -26,6 +27,7 @@ impl Desk {
         let texts = self.texts();
         let (title, width) = match &page {
             Page::FirstSteps => (texts.first_steps, 720.0),
+            Page::Welcome => (texts.welcome, 560.0),
             Page::Help => (texts.help, 720.0),
             Page::Licences => (texts.licences, 720.0),
             Page::Open(_) => (texts.open, 560.0),
@@ -66,6 +68,7 @@ impl Desk {
                 ui.set_width(ui.available_width());
                 match &mut page {
                     Page::FirstSteps => self.first_steps(ui, out),
+                    Page::Welcome => self.welcome_page(ui, out),
                     Page::Help => self.help(ui, out),
                     Page::Licences => licences(ui, self.view.locale.language),
                     Page::Open(open) => self.open_page(ui, open, out),

@@ -146,6 +146,18 @@ texts! {
     keys, "Over the list of keys.";
     question, "Over a question.";
     save_changes, "Over the question before work would be lost.";
+    welcome, "A page.";
+    welcome_about, "Over the ways in.";
+    who_aims, "Who aims.";
+    who_aims_how, "What they ask.";
+    enter_my_car, "Begins a car.";
+    open_my_bay, "Opens a file.";
+    who_plans, "Who owns the shop.";
+    who_plans_how, "What they ask.";
+    draw_my_bay, "Begins a bay.";
+    who_shows, "Who estimates.";
+    who_shows_how, "What they ask.";
+    look_round, "Leaves the page.";
     examples, "A page.";
     examples_about, "Over the list of what is invented.";
     no_examples, "Where that list is empty.";

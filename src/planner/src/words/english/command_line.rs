@@ -8,7 +8,7 @@ pub const TEXTS: CommandLine = CommandLine {
     language: Language::English,
     // Help.
     program: "Plans, checks and proves the floor space in which a car's driver-assistance sensors are aimed.\n\
-              Without a command it opens the demo bay.",
+              With a file and no command it opens that bay; with neither, the bay that was open last, at first the demo.",
     check: "Is the space ready for the aiming? The verdict, what is in the way, and what to do",
     draw: "Draw a set-up to scale, as SVG",
     open: "Open a bay layout in the window",
