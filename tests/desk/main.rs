@@ -4,6 +4,7 @@
 
 mod bracketed;
 mod building;
+mod customer;
 mod drive;
 mod faults;
 mod fields;

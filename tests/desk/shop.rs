@@ -50,14 +50,14 @@ fn what_is_set_is_saved_judged_by_and_undone() {
     assert!(!file.exists(), "nothing is set yet");
     // Every open answer is judged anew in the same frame.
     type_into(&mut screen, UNMEASURED, "900");
-    assert_eq!(load_shop(&file).unwrap().car_planned_mm, 900.0);
+    assert_eq!(load_shop(&file).unwrap().shop.car_planned_mm, 900.0);
     assert_eq!(verdict(&screen), Verdict::ReadyWithCare);
     screen.get_by_label_contains("Set in this shop; the default is 30 mm");
     // Refused: it stays in its field with the reason, and nothing is changed.
     type_into(&mut screen, BY_EYE, "15");
     assert_eq!(value(&screen, BY_EYE), "15");
     screen.get_by_label_contains("is not possible; allowed is what is taped or more: from 20 mm");
-    assert_eq!(load_shop(&file).unwrap().by_eye_mm, 150.0);
+    assert_eq!(load_shop(&file).unwrap().shop.by_eye_mm, 150.0);
     type_into(&mut screen, "A survey holds, days", "soon");
     screen.get_by_label_contains("“soon” is no number");
     // Escape in a field is the field's.
@@ -72,13 +72,13 @@ fn what_is_set_is_saved_judged_by_and_undone() {
     // Undo here is of the settings, not of the bay.
     screen.key_press_modifiers(Modifiers::COMMAND, Key::Z);
     screen.run();
-    assert_eq!(load_shop(&file).unwrap(), Shop::default());
+    assert_eq!(load_shop(&file).unwrap().shop, Shop::default());
     assert_eq!(verdict(&screen), Verdict::Ready);
     screen.key_press_modifiers(Modifiers::COMMAND, Key::Y);
     screen.run();
-    assert_eq!(load_shop(&file).unwrap().car_planned_mm, 900.0);
+    assert_eq!(load_shop(&file).unwrap().shop.car_planned_mm, 900.0);
     press(&mut screen, "Default: Car parked unmeasured, ±");
-    assert_eq!(load_shop(&file).unwrap(), Shop::default());
+    assert_eq!(load_shop(&file).unwrap().shop, Shop::default());
     assert!(!screen.state().document().is_changed() && screen.state().undoes().is_none());
     screen.key_press(Key::Escape);
     screen.run();
@@ -128,10 +128,10 @@ fn what_cannot_be_read_is_no_default_unseen() {
     press(&mut screen, "Read it again");
     assert_eq!((verdict(&screen), value(&screen, BY_EYE)), (Verdict::Ready, "90 mm".to_owned()));
     // Somebody else changes it: it is not replaced unasked.
-    save_shop(&file, &Shop { by_eye_mm: 70.0, ..Shop::default() }).unwrap();
+    save_shop(&file, &Shop { by_eye_mm: 70.0, ..Shop::default() }.into()).unwrap();
     type_into(&mut screen, "Taped, ±", "12");
     assert_eq!(screen.state().shop().trouble(), Some(&ShopTrouble::ChangedOnDisk));
-    assert_eq!(load_shop(&file).unwrap().by_eye_mm, 70.0);
+    assert_eq!(load_shop(&file).unwrap().shop.by_eye_mm, 70.0);
     press(&mut screen, "Take theirs");
     assert_eq!(
         (value(&screen, BY_EYE), value(&screen, "Taped, ±")),
@@ -159,7 +159,7 @@ fn what_could_not_be_saved_is_kept() {
     std::fs::remove_dir_all(&file).unwrap();
     let mut screen = after_the_end(&home);
     press(&mut screen, "Open it again: Shop settings: shop.ron");
-    assert_eq!(load_shop(&file).unwrap().by_eye_mm, 80.0);
+    assert_eq!(load_shop(&file).unwrap().shop.by_eye_mm, 80.0);
     assert_eq!(screen.state().answer().arrangement.shop.by_eye_mm, 80.0);
     nothing_is_offered_after(screen, home);
 }

@@ -10,6 +10,7 @@ mod bar;
 mod building;
 mod canvas;
 pub mod command;
+mod customer;
 mod diagnostics;
 mod findings;
 mod foot;
@@ -77,6 +78,8 @@ pub struct Desk {
     keeper: Keeper,
     shop: ShopSettings,
     compared: pages::Compared,
+    /// What a customer is shown.
+    told: customer::Told,
     underlay: underlay::Shown,
     /// The file that is open is held, so that a second window can tell.
     held: Option<Held>,
@@ -120,6 +123,7 @@ impl Desk {
             keeper: Keeper::default(),
             shop: ShopSettings::default(),
             compared: pages::Compared::default(),
+            told: customer::Told::default(),
             underlay: underlay::Shown::default(),
             held: None,
             remembered: Remembered::default(),
@@ -237,6 +241,9 @@ impl Desk {
         self.look_after(&ctx);
         self.follow_picture(&ctx);
         let dragging = self.canvas.is_dragging();
+        if let Some(page::Page::Customer(at)) = self.view.page {
+            self.customer_keys(at, &keys::pressing(&ctx), &mut commands);
+        }
         keys::listen(&ctx, &self.view, &self.document, &mut self.fields, dragging, &mut commands);
         let mut by_hand = Vec::new();
         self.canvas.listen(&ctx, &self.answer, &self.view, &mut by_hand);
@@ -251,7 +258,11 @@ impl Desk {
         self.carry_out(&ctx, commands);
 
         let mut commands = Vec::new();
-        self.panels(ui, &mut commands);
+        if self.tells_customer() {
+            self.customer(ui, &mut commands);
+        } else {
+            self.panels(ui, &mut commands);
+        }
         commands.append(&mut by_hand);
         if let Some((typed, which)) = self.fields.unanswered() {
             commands.push(Command::Say(self.texts().not_answered(&typed, &which)));

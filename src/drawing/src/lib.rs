@@ -30,4 +30,6 @@ pub use role::Role;
 pub use svg::to_svg;
 pub use text::{Align, TextStyle, Weight};
 pub use theme::Theme;
-pub use view::{Axis, Extents, Fit, LiveDimension, Turned, ViewState, Windows, side_view, top_view};
+pub use view::{
+    Axis, Extents, Fit, LiveDimension, Turned, ViewState, Windows, side_view, told_view, top_view,
+};

@@ -8,6 +8,7 @@ mod pen;
 mod side;
 mod space;
 mod state;
+mod told;
 mod top;
 
 use baywright_planner::Assessment;
@@ -22,6 +23,7 @@ pub use extents::Extents;
 use fit::Window;
 pub use fit::{Fit, Windows};
 pub use state::{Axis, LiveDimension, Turned, ViewState};
+pub use told::told_view;
 
 /// The top view of an assessed arrangement.
 pub fn top_view(

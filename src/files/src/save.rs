@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use baywright_planner::model::fault::{FileFault, FileKind, FileTrouble};
-use baywright_planner::model::{Layout, Provenance, Shop, TriggerList, Vehicle, validate};
+use baywright_planner::model::{Layout, Provenance, ShopDocument, TriggerList, Vehicle, validate};
 use ron::ser::PrettyConfig;
 use serde::Serialize;
 
@@ -102,12 +102,12 @@ pub fn triggers_text(list: &TriggerList) -> Result<String, Vec<FileFault>> {
 ///
 /// # Errors
 /// They break an invariant, so that their file could not be read again.
-pub fn shop_text(shop: &Shop) -> Result<String, Vec<FileFault>> {
-    let faults = validate::shop(shop);
+pub fn shop_text(document: &ShopDocument) -> Result<String, Vec<FileFault>> {
+    let faults = validate::shop_document(document);
     if !faults.is_empty() {
         return Err(Text::new(SHOP_FILE, "").located(faults));
     }
-    let text = pretty(&shop::file_of(shop), SHOP_HEAD, SHOP_FILE)?;
+    let text = pretty(&shop::file_of(document), SHOP_HEAD, SHOP_FILE)?;
     parse_shop(SHOP_FILE, &text)?;
     Ok(text)
 }
@@ -167,8 +167,8 @@ pub fn save_triggers(path: &Path, list: &TriggerList) -> Result<Saved, Vec<FileF
 ///
 /// # Errors
 /// They break an invariant, or the file cannot be written.
-pub fn save_shop(path: &Path, shop: &Shop) -> Result<Saved, Vec<FileFault>> {
-    save_in_new_folder(path, &shop_text(shop)?, version::SHOP)
+pub fn save_shop(path: &Path, document: &ShopDocument) -> Result<Saved, Vec<FileFault>> {
+    save_in_new_folder(path, &shop_text(document)?, version::SHOP)
 }
 
 fn save_in_new_folder(path: &Path, text: &str, present: u32) -> Result<Saved, Vec<FileFault>> {

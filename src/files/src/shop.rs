@@ -1,9 +1,10 @@
-//! The file form of a shop's settings, version 1.
+//! The file form of a shop's document, version 2, and where the shop's own lies. Version 2 added what the shop says of itself to
+//! a customer; it may be left out, so that both are read as the same record.
 
 use std::path::{Path, PathBuf};
 
 use baywright_planner::model::fault::{FileFault, FileKind};
-use baywright_planner::model::{Shop, ShopFigure, validate};
+use baywright_planner::model::{Shop, ShopDocument, ShopFace, ShopFigure, WorkStep, validate};
 use serde::{Deserialize, Serialize};
 
 use crate::figure::Figure;
@@ -14,7 +15,15 @@ use crate::version::{self, Reader};
 pub const SHOP_FILE: &str = "shop.ron";
 
 /// Every version of shop documents that can be read, the present one last.
-const VERSIONS: &[Reader<ShopFile>] = &[Reader { version: version::SHOP, read: Text::parse }];
+const VERSIONS: &[Reader<ShopFile>] = &[
+    Reader { version: 1, read: |text| text.parse::<ShopFile>().map(second) },
+    Reader { version: version::SHOP, read: Text::parse },
+];
+
+/// The step from version 1, which says nothing of the shop itself.
+fn second(first: ShopFile) -> ShopFile {
+    ShopFile { version: 2, ..first }
+}
 
 /// The fields, each with the setting that it is: from it the record and the ways between it and the model are made.
 macro_rules! fields {
@@ -24,22 +33,32 @@ macro_rules! fields {
         #[serde(deny_unknown_fields)]
         pub struct ShopFile {
             pub version: u32,
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            pub name: Option<String>,
+            #[serde(default, skip_serializing_if = "Option::is_none")]
+            pub picture: Option<String>,
+            #[serde(default, skip_serializing_if = "MinutesFile::is_empty")]
+            pub minutes: MinutesFile,
             $(#[serde(default, skip_serializing_if = "Option::is_none")] pub $field: Option<Figure>,)+
         }
 
         impl ShopFile {
-            fn model(&self) -> Shop {
+            fn shop(&self) -> Shop {
                 let said = [$((ShopFigure::$figure, self.$field)),+];
                 let said = said.into_iter().filter_map(|(figure, own)| Some((figure, own?.0)));
                 said.fold(Shop::default(), |shop, (figure, value)| shop.with(figure, value))
             }
         }
 
-        /// The file that describes a shop's settings: every one of them, so that it says the same to every later program.
-        pub fn file_of(shop: &Shop) -> ShopFile {
+        /// The file that describes a shop: every setting, so that it says the same to every later program, and what the shop
+        /// says of itself.
+        pub fn file_of(document: &ShopDocument) -> ShopFile {
             ShopFile {
                 version: version::SHOP,
-                $($field: Some(shop.get(ShopFigure::$figure).into()),)+
+                name: document.face.name.clone(),
+                picture: document.face.picture.clone(),
+                minutes: MinutesFile::of(&document.face),
+                $($field: Some(document.shop.get(ShopFigure::$figure).into()),)+
             }
         }
 
@@ -70,11 +89,68 @@ fields! {
     door_roll_mm: DoorRoll,
 }
 
+/// How long each step of an aiming takes, minutes.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct MinutesFile {
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    clear_min: Option<Figure>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    park_min: Option<Figure>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    lay_min: Option<Figure>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    stand_min: Option<Figure>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    aim_min: Option<Figure>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    put_back_min: Option<Figure>,
+}
+
+impl MinutesFile {
+    fn is_empty(&self) -> bool {
+        *self == Self::default()
+    }
+
+    const fn field(&mut self, step: WorkStep) -> &mut Option<Figure> {
+        match step {
+            WorkStep::Clear => &mut self.clear_min,
+            WorkStep::Park => &mut self.park_min,
+            WorkStep::Lay => &mut self.lay_min,
+            WorkStep::Stand => &mut self.stand_min,
+            WorkStep::Aim => &mut self.aim_min,
+            WorkStep::PutBack => &mut self.put_back_min,
+        }
+    }
+
+    fn of(face: &ShopFace) -> Self {
+        let mut file = Self::default();
+        for step in WorkStep::ALL {
+            *file.field(step) = face.minutes(step).map(Figure::from);
+        }
+        file
+    }
+}
+
+impl ShopFile {
+    fn model(&self) -> ShopDocument {
+        let face = ShopFace { name: self.name.clone(), picture: self.picture.clone(), ..ShopFace::default() };
+        let mut minutes = self.minutes.clone();
+        let face = WorkStep::ALL.into_iter().fold(face, |face, step| {
+            let own = minutes.field(step).map(|own| own.0);
+            face.with_minutes(step, own)
+        });
+        ShopDocument { shop: self.shop(), face }
+    }
+}
+
 /// The settings in use, and which file they came from.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct ShopInUse {
     /// The settings.
     pub shop: Shop,
+    /// What the shop says of itself.
+    pub face: ShopFace,
     /// Their file; `None` if there is none, so that the defaults hold.
     pub path: Option<PathBuf>,
 }
@@ -88,7 +164,10 @@ pub fn shop_in_use(named: Option<&Path>, own: Option<&Path>) -> Result<ShopInUse
     // Also a link that leads nowhere is somebody's.
     let there = own.filter(|path| std::fs::symlink_metadata(path).is_ok());
     match named.or(there) {
-        Some(path) => Ok(ShopInUse { shop: load_shop(path)?, path: Some(path.to_owned()) }),
+        Some(path) => {
+            let ShopDocument { shop, face } = load_shop(path)?;
+            Ok(ShopInUse { shop, face, path: Some(path.to_owned()) })
+        }
         None => Ok(ShopInUse::default()),
     }
 }
@@ -97,7 +176,7 @@ pub fn shop_in_use(named: Option<&Path>, own: Option<&Path>) -> Result<ShopInUse
 ///
 /// # Errors
 /// Everything found wrong with them.
-pub fn load_shop(path: &Path) -> Result<Shop, Vec<FileFault>> {
+pub fn load_shop(path: &Path) -> Result<ShopDocument, Vec<FileFault>> {
     shop_in(&Text::read(path, FileKind::Shop).map_err(|fault| vec![fault])?)
 }
 
@@ -105,15 +184,15 @@ pub fn load_shop(path: &Path) -> Result<Shop, Vec<FileFault>> {
 ///
 /// # Errors
 /// Everything found wrong with them.
-pub fn parse_shop(file: &str, text: &str) -> Result<Shop, Vec<FileFault>> {
+pub fn parse_shop(file: &str, text: &str) -> Result<ShopDocument, Vec<FileFault>> {
     shop_in(&Text::of_bytes(file, text.as_bytes().to_vec(), FileKind::Shop).map_err(|fault| vec![fault])?)
 }
 
-fn shop_in(text: &Text) -> Result<Shop, Vec<FileFault>> {
+fn shop_in(text: &Text) -> Result<ShopDocument, Vec<FileFault>> {
     let file = version::read(text, VERSIONS).map_err(|fault| vec![fault])?;
-    let shop = file.model();
-    let faults = validate::shop(&shop);
-    if faults.is_empty() { Ok(shop) } else { Err(text.located(faults)) }
+    let document = file.model();
+    let faults = validate::shop_document(&document);
+    if faults.is_empty() { Ok(document) } else { Err(text.located(faults)) }
 }
 
 #[cfg(test)]

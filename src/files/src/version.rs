@@ -18,7 +18,7 @@ pub const PROFILE: u32 = 4;
 pub const LAYOUT: u32 = 6;
 
 /// The present version of a shop's settings.
-pub const SHOP: u32 = 1;
+pub const SHOP: u32 = 2;
 
 /// The present version of lists of what asks for aimings.
 pub const TRIGGERS: u32 = 1;

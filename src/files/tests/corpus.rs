@@ -205,7 +205,7 @@ fn shipped_files_with_slips_are_answered() {
         // To three places, days to whole ones.
         let figure = |own: f64| if own > 300.0 { own.round() } else { (own * 1e3).round() / 1e3 };
         let with = |shop: Shop, own: &ShopFigure| shop.with(*own, figure(shop.get(*own) * by));
-        shop_text(&ShopFigure::ALL.iter().fold(shop, with)).unwrap()
+        shop_text(&ShopFigure::ALL.iter().fold(shop, with).into()).unwrap()
     };
     slips_are_answered("shop", &[own(1.0), own(0.9), own(1.1)], slips(300), shop::ask);
     let lists: Vec<String> = corpus("triggers")

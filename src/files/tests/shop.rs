@@ -6,7 +6,9 @@ use std::path::PathBuf;
 
 use baywright_files::{SHOP_FILE, SHOP_VERSION, load_shop, parse_shop, save_shop, shop_in_use, shop_text};
 use baywright_planner::model::validate::limits::Unit;
-use baywright_planner::model::{Known, ParkedKnown, Shop, ShopFigure, validate};
+use baywright_planner::model::{
+    Known, ParkedKnown, Shop, ShopDocument, ShopFace, ShopFigure, WorkStep, validate,
+};
 use baywright_planner::words::Language;
 use proptest::prelude::*;
 
@@ -51,7 +53,7 @@ proptest! {
     #[test]
     fn what_is_saved_reads_back(shop in any_shop()) {
         prop_assert!(validate::shop(&shop).is_empty());
-        let again = parse_shop("again", &shop_text(&shop).unwrap()).unwrap();
+        let again = parse_shop("again", &shop_text(&shop.into()).unwrap()).unwrap().shop;
         prop_assert_eq!(again, shop);
         prop_assert_eq!(again.fingerprint(), shop.fingerprint());
     }
@@ -68,18 +70,36 @@ proptest! {
 #[test]
 fn the_defaults_are_sound_and_what_is_left_out_is_the_default() {
     assert!(validate::shop(&Shop::default()).is_empty());
-    assert_eq!(parse_shop("f", "(version: 1)").unwrap(), Shop::default());
-    let shop = parse_shop("f", "(version: 1, by_eye_mm: 80, car_planned_deg: 1)").unwrap();
+    assert_eq!(parse_shop("f", "(version: 1)").unwrap(), ShopDocument::default());
+    let shop = parse_shop("f", "(version: 1, by_eye_mm: 80, car_planned_deg: 1)").unwrap().shop;
     assert_eq!((shop.by_eye_mm, shop.get(ShopFigure::CarPlannedTurn)), (80.0, 1.0));
     assert_eq!((shop.within(Known::ByEye), shop.within(Known::ByEyeOlder)), (80.0, 50.0));
     assert!((shop.parked_within(ParkedKnown::Planned).1 - 1_f64.to_radians()).abs() < 1e-15);
     let own: Vec<&ShopFigure> = ShopFigure::ALL.iter().filter(|own| shop.is_own(**own)).collect();
     assert_eq!(own, [&ShopFigure::ByEye, &ShopFigure::CarPlannedTurn]);
     // Every figure is written: a later program with other defaults reads the same.
-    let text = shop_text(&Shop::default()).unwrap();
+    let text = shop_text(&ShopDocument::default()).unwrap();
     for figure in ShopFigure::ALL {
         assert!(text.contains(&format!("{}: ", figure.name())), "{}", figure.name());
     }
+}
+
+/// What a shop says of itself is kept to the last letter, changes no mark, and is not asked of an older file.
+#[test]
+fn what_a_shop_says_of_itself_reads_back() {
+    let face = ShopFace {
+        name: Some("Example workshop \u{201c}North\u{201d}".to_owned()),
+        picture: Some("our front.png".to_owned()),
+        ..ShopFace::default()
+    };
+    let face = face.with_minutes(WorkStep::Lay, Some(12.5)).with_minutes(WorkStep::PutBack, Some(0.0));
+    let document = ShopDocument { face, ..ShopDocument::default() };
+    let text = shop_text(&document).unwrap();
+    let again = parse_shop("again", &text).unwrap();
+    assert_eq!(again, document);
+    assert_eq!(again.shop.fingerprint(), Shop::default().fingerprint());
+    assert!(!shop_text(&ShopDocument::default()).unwrap().contains("minutes"), "nothing is said for a shop");
+    assert_eq!(parse_shop("old", "(version: 1, taped_mm: 10)").unwrap().face, ShopFace::default());
 }
 
 #[test]
@@ -97,7 +117,10 @@ fn what_is_wrong_is_said_with_its_place() {
         ("(version: 1, car_taped_deg: 0)", "car_taped_deg: found 0°; allowed is above 0 and up to 10°"),
         ("(version: 1, taped_mm: NaN)", "taped_mm"),
         ("(version: 1, by_eye: 80)", "by_eye"),
-        ("(version: 2)", "found version 2, made by a newer program"),
+        ("(version: 3)", "found version 3, made by a newer program"),
+        ("(version: 2, name: \" \")", "name"),
+        ("(version: 2, minutes: (park_min: -1))", "minutes.park_min: found -1; allowed is 0 to 1440"),
+        ("(version: 2, minutes: (nap_min: 5))", "nap_min"),
         ("(by_eye_mm: 80)", "no version"),
         ("(version: 1, by_eye_mm: \"80\")", "by_eye_mm"),
     ] {
@@ -113,22 +136,22 @@ fn a_document_is_saved_whole_and_never_replaced_by_defaults() {
     assert_eq!(shop_in_use(None, Some(&path)).unwrap(), Default::default());
     let shop = Shop::default().with(ShopFigure::ByEye, 90.0);
     // The first file of its folder.
-    save_shop(&path, &shop).unwrap();
+    save_shop(&path, &shop.into()).unwrap();
     let used = shop_in_use(None, Some(&path)).unwrap();
     assert_eq!((used.shop, used.path), (shop, Some(path.clone())));
-    assert_eq!(load_shop(&path).unwrap(), shop);
+    assert_eq!(load_shop(&path).unwrap(), shop.into());
     // One that is named goes first; it must be there.
     let other = folder.join("other.ron");
     assert!(shop_in_use(Some(&other), Some(&path)).is_err());
     std::fs::write(&other, format!("(version: {SHOP_VERSION}) // mine")).unwrap();
     assert_eq!(shop_in_use(Some(&other), Some(&path)).unwrap().shop, Shop::default());
     // A comment is kept in a copy.
-    let saved = save_shop(&other, &shop).unwrap();
+    let saved = save_shop(&other, &shop.into()).unwrap();
     assert_eq!(saved.backup, Some(folder.join("other.ron.bak")));
     // What cannot be read is an error, not the defaults; what is not sound is not written.
     std::fs::write(&path, "(version: 1, by_eye_mm: )").unwrap();
     assert!(shop_in_use(None, Some(&path)).is_err());
-    assert!(save_shop(&other, &Shop { by_eye_mm: f64::NAN, ..shop }).is_err());
-    assert_eq!(load_shop(&other).unwrap(), shop);
+    assert!(save_shop(&other, &Shop { by_eye_mm: f64::NAN, ..shop }.into()).is_err());
+    assert_eq!(load_shop(&other).unwrap(), shop.into());
     std::fs::remove_dir_all(folder).unwrap();
 }

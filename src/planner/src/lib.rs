@@ -10,6 +10,7 @@ pub mod assess;
 pub mod assessment;
 pub mod check;
 pub mod cure;
+pub mod customer;
 pub mod difference;
 pub mod edit;
 pub mod entry;

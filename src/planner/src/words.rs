@@ -7,6 +7,7 @@
 mod dispatch;
 
 pub mod command_line;
+pub mod customer;
 pub mod drawing;
 pub mod forms;
 pub mod help;

@@ -30,7 +30,7 @@ impl Desk {
             Command::File(asked) => self.apply_to_file(ctx, asked),
             Command::Shop(asked) => self.apply_to_shop(asked),
             Command::View(asked) => self.apply_to_view(ctx, asked),
-            Command::Page(page) => self.lay(page),
+            Command::Page(page) => self.lay(ctx, page),
             Command::Undo => {
                 let undone = self.document.undo();
                 self.say_if_refused(undone);
@@ -48,7 +48,7 @@ impl Desk {
             }
             Command::Say(text) => self.say_wrong(text),
             // What could not be saved is shown with the reason; there it can be dropped.
-            Command::Quit if self.shop.is_changed() => self.lay(Some(Page::Shop)),
+            Command::Quit if self.shop.is_changed() => self.lay(ctx, Some(Page::Shop)),
             Command::Quit => {
                 if !self.asks_first(Leaving::Quit) {
                     self.quit(ctx);
@@ -59,7 +59,11 @@ impl Desk {
     }
 
     /// Lays a page over the screen, or takes it away.
-    fn lay(&mut self, page: Option<Page>) {
+    fn lay(&mut self, ctx: &egui::Context, page: Option<Page>) {
+        let fills = matches!(page, Some(Page::Customer(_)));
+        if fills != self.tells_customer() {
+            self.fill_screen(ctx, fills);
+        }
         // Stepping back from a page is stepping back from what it was to lead to.
         if page.is_none() {
             self.after_save = None;

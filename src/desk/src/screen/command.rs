@@ -14,6 +14,7 @@ use baywright_planner::words::Units;
 
 use super::page::Page;
 use super::view::{Area, Camera, Tab, Tool};
+use crate::session::shop::FacePart;
 
 /// One thing asked for.
 #[derive(Clone, Debug, PartialEq)]
@@ -166,12 +167,14 @@ pub enum OfFile {
 }
 
 /// What changes the shop's settings. They have a history of their own.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum OfShop {
     /// A figure is to be this, in the file's unit.
     Set(ShopFigure, f64),
     /// All figures are to be the defaults.
     SetBack,
+    /// The shop says this of itself.
+    Say(FacePart),
     /// One step back.
     Undo,
     /// One step forth.

@@ -31,9 +31,7 @@ pub(super) fn listen(
     if dragging {
         return;
     }
-    let pressed = |modifiers: Modifiers, key: Key| {
-        ctx.input_mut(|i| i.consume_shortcut(&KeyboardShortcut::new(modifiers, key)))
-    };
+    let pressed = pressing(ctx);
     // A menu that is open closes first.
     if egui::Popup::is_any_open(ctx) {
         if pressed(Modifiers::NONE, Key::Escape) {
@@ -42,6 +40,10 @@ pub(super) fn listen(
         return;
     }
     if let Some(page) = &view.page {
+        // Its keys are its own, and it knows how many screens there are.
+        if matches!(page, Page::Customer(_)) {
+            return;
+        }
         if *page == Page::Shop {
             match step(ctx, fields, &pressed) {
                 Some(Step::Undo) => out.push(Command::Shop(OfShop::Undo)),
@@ -77,6 +79,9 @@ pub(super) fn listen(
     }
     if pressed(CTRL, Key::Q) {
         out.push(Command::Quit);
+    }
+    if pressed(Modifiers::NONE, Key::F5) {
+        out.push(Command::Page(Some(Page::Customer(0))));
     }
     if pressed(Modifiers::NONE, Key::F1) {
         out.push(Command::Page(Some(Page::Help)));
@@ -134,6 +139,11 @@ pub(super) fn listen(
     if view.selected.is_some() {
         in_hand(ctx, &pressed, out);
     }
+}
+
+/// Whether a key was pressed with just these; then it is nobody else's.
+pub(super) fn pressing(ctx: &Context) -> impl Fn(Modifiers, Key) -> bool {
+    |modifiers, key| ctx.input_mut(|i| i.consume_shortcut(&KeyboardShortcut::new(modifiers, key)))
 }
 
 /// One step of a history.

@@ -227,7 +227,7 @@ impl Desk {
         if self.shop.is_unread() {
             return Err(self.view.locale.language.shop().not_read.to_owned());
         }
-        self.shop.take_up(shop, record.unchanged());
+        self.shop.take_up(&shop, record.unchanged());
         self.judge_by_shop();
         Ok(())
     }

@@ -37,6 +37,8 @@ pub enum Page {
     Examples,
     /// The shop's settings.
     Shop,
+    /// What a customer is told, by the place of the screen: it takes the whole window.
+    Customer(usize),
     /// Something to be decided first.
     Ask(Question),
 }

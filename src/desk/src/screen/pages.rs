@@ -8,6 +8,7 @@ mod help;
 mod new_bay;
 mod question;
 mod shop;
+mod shop_face;
 mod visit;
 mod welcome;
 
@@ -24,6 +25,10 @@ use super::page::{Page, Question};
 impl Desk {
     pub(super) fn pages(&mut self, ui: &Ui, out: &mut Vec<Command>) {
         let Some(mut page) = self.view.page.take() else { return };
+        if matches!(page, Page::Customer(_)) {
+            self.view.page = Some(page);
+            return;
+        }
         let texts = self.texts();
         let (title, width) = match &page {
             Page::FirstSteps => (texts.first_steps, 720.0),
@@ -40,6 +45,7 @@ impl Desk {
             Page::NewBay(_) => (self.view.locale.language.rooms().new_bay_title, 900.0),
             Page::Examples => (texts.examples, 520.0),
             Page::Shop => (self.view.locale.language.shop().title, 720.0),
+            Page::Customer(_) => (self.view.locale.language.customer().page, 0.0),
             Page::Ask(Question::Unsaved(_)) => (texts.save_changes, 480.0),
             Page::Ask(_) => (texts.question, 480.0),
         };
@@ -81,6 +87,7 @@ impl Desk {
                     Page::NewBay(bay) => self.new_bay_page(ui, bay, out),
                     Page::Examples => self.examples_page(ui, out),
                     Page::Shop => self.shop_page(ui, out),
+                    Page::Customer(_) => {}
                     Page::Ask(question) => self.question(ui, question, out),
                 }
             });

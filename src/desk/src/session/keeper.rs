@@ -11,7 +11,7 @@ use baywright_files::{
     DiskMark, FileFault, Journal, LeftBehind, Record, SHOP_FILE, Work, draft_text, layout_text, shop_text,
     triggers_text,
 };
-use baywright_planner::model::{Layout, Shop, TriggerList, Vehicle};
+use baywright_planner::model::{Layout, ShopDocument, TriggerList, Vehicle};
 
 use crate::session::caught::caught;
 use crate::session::document::Document;
@@ -27,7 +27,7 @@ pub struct Keeper {
     layout: Option<Arc<Layout>>,
     car: Option<Arc<Vehicle>>,
     room: Option<RoomDraft>,
-    shop: Option<Shop>,
+    shop: Option<ShopDocument>,
     list: Option<TriggerList>,
     /// What was recovered and is not in this session's journal yet.
     recovered: Option<LeftBehind>,
@@ -65,7 +65,7 @@ enum What {
     Layout(Arc<Layout>, Option<String>),
     Car(Arc<Vehicle>),
     Room(RoomDraft),
-    Shop(Shop),
+    Shop(ShopDocument),
     List(TriggerList),
 }
 
@@ -153,14 +153,14 @@ impl Keeper {
 
     /// Has the shop's settings kept as long as they are not on disk as they are.
     pub fn follow_shop(&mut self, settings: &ShopSettings) {
-        let shop = settings.is_changed().then(|| settings.shop());
+        let shop = settings.is_changed().then(|| settings.document().clone());
         if self.shop == shop {
             return;
         }
-        match shop {
+        match &shop {
             Some(shop) => {
                 let file = settings.path().map(|path| (path.to_owned(), settings.mark()));
-                self.note(OF_SHOP, What::Shop(shop), file);
+                self.note(OF_SHOP, What::Shop(shop.clone()), file);
             }
             None => self.ask(Asked::Settled(OF_SHOP)),
         }

@@ -5,18 +5,41 @@ use std::path::{Path, PathBuf};
 
 use baywright_files::{DiskMark, FileFault, load_shop, save_shop, shop_in_use};
 use baywright_planner::model::validate::Fault;
-use baywright_planner::model::{JudgedBy, Shop, ShopFigure, validate};
+use baywright_planner::model::{JudgedBy, Shop, ShopDocument, ShopFace, ShopFigure, WorkStep, validate};
 use jiff::civil::Date;
 
 use crate::session::history::History;
 
 /// What was done to them.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum ShopDeed {
     /// A figure was set, to this in the file's unit.
     Set(ShopFigure, f64),
     /// All of them are the defaults again.
     SetBack,
+    /// Something that the shop says of itself was changed.
+    Say(FacePart),
+}
+
+/// What a shop says of itself, in parts.
+#[derive(Clone, Debug, PartialEq)]
+pub enum FacePart {
+    /// Its name, or none.
+    Name(Option<String>),
+    /// The file of its picture, or none.
+    Picture(Option<String>),
+    /// How long a step takes, minutes, or nothing said of it.
+    Minutes(WorkStep, Option<f64>),
+}
+
+impl FacePart {
+    fn put(self, face: &ShopFace) -> ShopFace {
+        match self {
+            Self::Name(name) => ShopFace { name, ..face.clone() },
+            Self::Picture(picture) => ShopFace { picture, ..face.clone() },
+            Self::Minutes(step, minutes) => face.clone().with_minutes(step, minutes),
+        }
+    }
 }
 
 /// Why they are not on disk as they are here.
@@ -35,12 +58,12 @@ pub enum ShopTrouble {
 /// The settings of a shop that are being worked with.
 #[derive(Debug)]
 pub struct ShopSettings {
-    history: History<Shop, ShopDeed>,
+    history: History<ShopDocument, ShopDeed>,
     /// Where they lie, or would.
     path: Option<PathBuf>,
     /// What lay there when they were read or written last.
     mark: Option<DiskMark>,
-    saved: Shop,
+    saved: ShopDocument,
     trouble: Option<ShopTrouble>,
 }
 
@@ -56,17 +79,27 @@ impl ShopSettings {
     pub fn open(path: Option<&Path>) -> Self {
         // Taken before it is read: a change that comes in between is noticed later.
         let mark = path.map(DiskMark::of);
-        let (shop, trouble) = match shop_in_use(None, path) {
-            Ok(used) => (used.shop, None),
-            Err(faults) => (Shop::default(), Some(ShopTrouble::Unread(faults))),
+        let (document, trouble) = match shop_in_use(None, path) {
+            Ok(used) => (ShopDocument { shop: used.shop, face: used.face }, None),
+            Err(faults) => (ShopDocument::default(), Some(ShopTrouble::Unread(faults))),
         };
-        let history = History::new(shop, |_| size_of::<Shop>());
-        Self { history, path: path.map(Path::to_owned), mark, saved: shop, trouble }
+        let history = History::new(document.clone(), |_| size_of::<ShopDocument>());
+        Self { history, path: path.map(Path::to_owned), mark, saved: document, trouble }
     }
 
     /// The settings as they are now.
     pub fn shop(&self) -> Shop {
-        **self.history.now()
+        self.document().shop
+    }
+
+    /// What the shop says of itself.
+    pub fn face(&self) -> &ShopFace {
+        &self.document().face
+    }
+
+    /// All of it, as it is now.
+    pub fn document(&self) -> &ShopDocument {
+        self.history.now()
     }
 
     /// What everything is judged by.
@@ -96,7 +129,7 @@ impl ShopSettings {
 
     /// Whether there is something that is not on disk.
     pub fn is_changed(&self) -> bool {
-        self.shop() != self.saved
+        *self.document() != self.saved
     }
 
     /// What would be undone, and done again.
@@ -115,33 +148,61 @@ impl ShopSettings {
     /// Sets a figure, in the file's unit, and saves. Nothing happens if it may not be so, or if the file cannot be read.
     pub fn set(&mut self, figure: ShopFigure, value: f64) {
         if self.may_be(figure, value).is_ok() {
-            self.change(ShopDeed::Set(figure, value), self.shop().with(figure, value));
+            self.change_settings(ShopDeed::Set(figure, value), self.shop().with(figure, value));
+        }
+    }
+
+    /// Whether the shop may say so of itself.
+    ///
+    /// # Errors
+    /// The first thing that would be wrong.
+    pub fn may_say(&self, part: FacePart) -> Result<(), Fault> {
+        validate::shop_face(&part.put(self.face())).into_iter().next().map_or(Ok(()), Err)
+    }
+
+    /// Says something of the shop, and saves. Nothing happens if it may not be so, or if the file cannot be read.
+    pub fn say(&mut self, part: FacePart) {
+        if self.may_say(part.clone()).is_ok() {
+            let face = part.clone().put(self.face());
+            self.change(ShopDeed::Say(part), ShopDocument { face, shop: self.shop() });
         }
     }
 
     /// All figures are the defaults again.
     pub fn set_back(&mut self) {
-        self.change(ShopDeed::SetBack, Shop::default());
+        self.change_settings(ShopDeed::SetBack, Shop::default());
     }
 
     /// What an earlier session left, unsaved: it is set here, and saved where nobody else changed the file since.
-    pub fn take_up(&mut self, shop: Shop, unchanged: Option<DiskMark>) {
+    pub fn take_up(&mut self, document: &ShopDocument, unchanged: Option<DiskMark>) {
         if self.is_unread() {
             return;
         }
         // What lies there now is what was read when this session began; what the earlier one read is what counts.
         self.mark = unchanged.or(self.mark);
         for figure in ShopFigure::ALL {
-            let value = shop.get(*figure);
-            let next = self.shop().with(*figure, value);
+            let value = document.shop.get(*figure);
+            let shop = self.shop().with(*figure, value);
+            let next = ShopDocument { shop, face: self.face().clone() };
             self.history.change(ShopDeed::Set(*figure, value), next);
+        }
+        let face = &document.face;
+        let parts = [FacePart::Name(face.name.clone()), FacePart::Picture(face.picture.clone())];
+        let minutes = WorkStep::ALL.map(|step| FacePart::Minutes(step, face.minutes(step)));
+        for part in parts.into_iter().chain(minutes) {
+            let next = ShopDocument { face: part.clone().put(self.face()), shop: self.shop() };
+            self.history.change(ShopDeed::Say(part), next);
         }
         self.save(false);
     }
 
-    fn change(&mut self, deed: ShopDeed, shop: Shop) {
+    fn change_settings(&mut self, deed: ShopDeed, shop: Shop) {
+        self.change(deed, ShopDocument { shop, face: self.face().clone() });
+    }
+
+    fn change(&mut self, deed: ShopDeed, document: ShopDocument) {
         if !self.is_unread() {
-            self.history.change(deed, shop);
+            self.history.change(deed, document);
             self.save(false);
         }
     }
@@ -167,16 +228,16 @@ impl ShopSettings {
             }
             return;
         }
-        let shop = self.shop();
+        let document = self.document().clone();
         self.trouble = match &self.path {
             None => Some(ShopTrouble::NoPlace),
             Some(path) if !over && self.mark.is_some_and(|mark| mark != DiskMark::of(path)) => {
                 Some(ShopTrouble::ChangedOnDisk)
             }
-            Some(path) => match save_shop(path, &shop) {
+            Some(path) => match save_shop(path, &document) {
                 Ok(_) => {
                     self.mark = Some(DiskMark::of(path));
-                    self.saved = shop;
+                    self.saved = document;
                     None
                 }
                 Err(faults) => Some(ShopTrouble::NotSaved(faults)),
@@ -199,7 +260,9 @@ impl ShopSettings {
         let path = self.path.clone();
         match path.as_deref().map(|path| (DiskMark::of(path), load_shop(path))) {
             // The same said again: the steps here lead on from it.
-            Some((mark, Ok(shop))) if shop == self.shop() && !self.is_unread() => self.mark = Some(mark),
+            Some((mark, Ok(document))) if document == *self.document() && !self.is_unread() => {
+                self.mark = Some(mark)
+            }
             _ => self.read_again(),
         }
     }
@@ -225,7 +288,7 @@ mod tests {
         assert_eq!((own.shop(), own.trouble(), own.is_changed()), (Shop::default(), None, false));
         own.set(ShopFigure::ByEye, 80.0);
         assert_eq!((own.trouble(), own.is_changed()), (None, false));
-        assert_eq!(load_shop(&path).unwrap().by_eye_mm, 80.0);
+        assert_eq!(load_shop(&path).unwrap().shop.by_eye_mm, 80.0);
         assert_eq!(own.steps(), [Some(&ShopDeed::Set(ShopFigure::ByEye, 80.0)), None]);
         // What may not be is not.
         let refused = own.may_be(ShopFigure::ByEye, 10.0).unwrap_err();
@@ -233,11 +296,36 @@ mod tests {
         own.set(ShopFigure::ByEye, f64::NAN);
         assert_eq!(own.shop().by_eye_mm, 80.0);
         own.undo();
-        assert_eq!(load_shop(&path).unwrap(), Shop::default());
+        assert_eq!(load_shop(&path).unwrap().shop, Shop::default());
         own.redo();
-        assert_eq!(load_shop(&path).unwrap().by_eye_mm, 80.0);
+        assert_eq!(load_shop(&path).unwrap().shop.by_eye_mm, 80.0);
         own.set_back();
-        assert_eq!(load_shop(&path).unwrap(), Shop::default());
+        assert_eq!(load_shop(&path).unwrap().shop, Shop::default());
+        std::fs::remove_dir_all(folder).unwrap();
+    }
+
+    #[test]
+    fn what_the_shop_says_of_itself_is_saved_beside_its_settings() {
+        let folder = folder("face");
+        let path = folder.join("shop.ron");
+        let mut own = ShopSettings::open(Some(&path));
+        own.say(FacePart::Name(Some("Example workshop".to_owned())));
+        own.say(FacePart::Minutes(WorkStep::Lay, Some(20.0)));
+        own.set(ShopFigure::ByEye, 80.0);
+        own.say(FacePart::Minutes(WorkStep::Aim, Some(f64::NAN)));
+        let read = load_shop(&path).unwrap();
+        assert_eq!(
+            (read.face.name.as_deref(), read.face.minutes(WorkStep::Lay)),
+            (Some("Example workshop"), Some(20.0))
+        );
+        assert_eq!((read.face.minutes(WorkStep::Aim), read.shop.by_eye_mm), (None, 80.0));
+        // The defaults of the figures are not the shop's name.
+        own.set_back();
+        assert_eq!(load_shop(&path).unwrap().face, read.face);
+        own.undo();
+        own.undo();
+        own.undo();
+        assert_eq!(load_shop(&path).unwrap().face.minutes(WorkStep::Lay), None);
         std::fs::remove_dir_all(folder).unwrap();
     }
 
@@ -248,14 +336,14 @@ mod tests {
         let mut own = ShopSettings::open(Some(&path));
         own.set(ShopFigure::ByEye, 80.0);
         let theirs = Shop { by_eye_mm: 90.0, ..Shop::default() };
-        save_shop(&path, &theirs).unwrap();
+        save_shop(&path, &theirs.into()).unwrap();
         own.set(ShopFigure::Taped, 10.0);
         assert_eq!(own.trouble(), Some(&ShopTrouble::ChangedOnDisk));
-        assert!(own.is_changed() && load_shop(&path).unwrap() == theirs);
+        assert!(own.is_changed() && load_shop(&path).unwrap().shop == theirs);
         own.save(true);
-        assert_eq!((own.trouble(), load_shop(&path).unwrap().taped_mm), (None, 10.0));
+        assert_eq!((own.trouble(), load_shop(&path).unwrap().shop.taped_mm), (None, 10.0));
         // With nothing unsaved, theirs is taken.
-        save_shop(&path, &theirs).unwrap();
+        save_shop(&path, &theirs.into()).unwrap();
         own.look_again();
         assert_eq!((own.shop(), own.trouble()), (theirs, None));
         std::fs::remove_dir_all(folder).unwrap();

@@ -5,6 +5,7 @@ mod car;
 mod dimensions;
 mod room;
 mod things;
+pub(crate) mod told;
 
 use std::collections::BTreeSet;
 

@@ -2,7 +2,7 @@
 //! written holds every setting once, however much was given.
 
 use baywright_files::{parse_shop, shop_text};
-use baywright_planner::model::ShopFigure;
+use baywright_planner::model::{ShopFigure, WorkStep};
 use baywright_planner::words::Language;
 
 /// Asks of these bytes all that is promised; whether they are settings.
@@ -11,7 +11,9 @@ pub fn ask(bytes: &[u8]) -> bool {
     match parse_shop("fuzz.ron", &text) {
         Ok(shop) => {
             let written = shop_text(&shop).expect("what was read can be written");
-            let most = 500 + 200 * ShopFigure::ALL.len();
+            // A name and a path may be as long as they were given, each letter written as an escape at most.
+            let face = [&shop.face.name, &shop.face.picture].map(|own| own.as_ref().map_or(0, String::len));
+            let most = 900 + 200 * ShopFigure::ALL.len() + 10 * face.iter().sum::<usize>();
             assert!(written.len() <= most, "{} bytes", written.len());
             let again = parse_shop("fuzz.ron", &written).expect("what was written can be read");
             assert_eq!(shop, again);
@@ -21,7 +23,7 @@ pub fn ask(bytes: &[u8]) -> bool {
             assert!(faults.iter().all(|fault| Language::English.file_fault(fault).ends_with('.')));
             // One of each setting, one of each two that do not fit together, or one of the text.
             assert!(
-                !faults.is_empty() && faults.len() <= 2 * ShopFigure::ALL.len(),
+                !faults.is_empty() && faults.len() <= 2 * ShopFigure::ALL.len() + 2 + WorkStep::ALL.len(),
                 "{} faults",
                 faults.len()
             );

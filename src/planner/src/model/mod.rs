@@ -26,6 +26,7 @@ mod material;
 mod plan;
 mod provenance;
 mod shop;
+mod shop_face;
 mod thing;
 mod underlay;
 pub mod validate;
@@ -56,6 +57,7 @@ pub use material::{Material, Metal};
 pub use plan::PlanFault;
 pub use provenance::Provenance;
 pub use shop::{JudgedBy, Shop, ShopFigure};
+pub use shop_face::{Minutes, ShopDocument, ShopFace, WorkStep};
 pub use thing::{Effort, Footprint, Known, Place, Shape, Thing, ThingKind};
 pub use underlay::{PictureMap, PictureScaleFault};
 pub use vehicle::{

@@ -23,7 +23,10 @@ use baywright_geometry::{DVec2, Outline, Polygon, ShapeFault, angle};
 
 pub use super::fault::Fault;
 use super::fault::{Allowed, Counted, Found, Quote};
-use super::{Arrangement, Id, JudgedBy, Layout, Provenance, SavedArrangement, Shop, TriggerList, Vehicle};
+use super::{
+    Arrangement, Id, JudgedBy, Layout, Provenance, SavedArrangement, Shop, ShopDocument, ShopFace,
+    TriggerList, Vehicle,
+};
 use limits::{Range, Unit};
 pub use near::nearest;
 
@@ -76,6 +79,20 @@ pub fn shop(shop: &Shop) -> Vec<Fault> {
     let mut faults = Faults::default();
     shop::check(shop, &mut faults);
     faults.list
+}
+
+/// Every fault of what a shop says of itself; none if it is sound.
+pub fn shop_face(face: &ShopFace) -> Vec<Fault> {
+    let mut faults = Faults::default();
+    shop::check_face(face, &mut faults);
+    faults.list
+}
+
+/// Every fault of a shop's document; none if it is sound.
+pub fn shop_document(document: &ShopDocument) -> Vec<Fault> {
+    let mut faults = shop(&document.shop);
+    faults.extend(shop_face(&document.face));
+    faults
 }
 
 /// What is wrong with where an opening lies along its wall: mm from the wall's start as the file counts them, and the

@@ -49,6 +49,12 @@ impl<A: Bracket, B: Bracket> Bracket for (A, B) {
     }
 }
 
+impl<T: Bracket> Bracket for Vec<T> {
+    fn bracketed(self) -> Self {
+        self.into_iter().map(Bracket::bracketed).collect()
+    }
+}
+
 impl<T: Bracket + Copy> Bracket for &'static [T] {
     fn bracketed(self) -> Self {
         self.iter().map(|text| text.bracketed()).collect::<Vec<T>>().leak()

@@ -4,6 +4,7 @@
 //! its capital.
 
 pub mod command_line;
+pub mod customer;
 pub mod faults;
 pub mod forms;
 pub mod help;

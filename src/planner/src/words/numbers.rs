@@ -170,6 +170,23 @@ impl Locale {
         self.length((mm / shown_mm - HAIR).ceil() * shown_mm)
     }
 
+    /// A length with its unit as it stands in a field: what was typed to a tenth of a millimetre keeps its tenth, so that leaving
+    /// the field changes nothing.
+    pub fn length_to_type(self, mm: f64) -> String {
+        let tenths = (mm * 10.0).round() / 10.0;
+        let is_typed = (mm - tenths).abs() < 1e-6 && (mm - mm.round()).abs() > 0.05;
+        match self.units {
+            Units::Millimetres if is_typed => {
+                // Without signs between thousands: beside one for tenths they leave doubt.
+                format!("{} mm", self.region.number(tenths, 1).replace('-', "\u{2212}"))
+            }
+            Units::Metres if is_typed => {
+                format!("{} m", self.region.number(tenths / 1000.0, 4).replace('-', "\u{2212}"))
+            }
+            _ => self.length(mm),
+        }
+    }
+
     /// The same as [`Locale::length`] without its unit (feet and inches keep theirs).
     pub fn bare(self, mm: f64) -> String {
         match self.units {
@@ -254,6 +271,17 @@ mod tests {
         assert_eq!(mm(1234567.0), "1_234_567 mm");
         assert_eq!(mm(-1500.0), "\u{2212}1_500 mm");
         assert_eq!(shown(Units::Metres, 3600.0), "3.600 m");
+    }
+
+    #[test]
+    fn a_tenth_that_was_typed_stands_in_its_field() {
+        let mm = |v| Locale::default().length_to_type(v);
+        assert_eq!(mm(650.5), "650.5 mm");
+        assert_eq!(mm(-1_200.5), "\u{2212}1200.5 mm");
+        assert_eq!(mm(650.0), shown(Units::Millimetres, 650.0));
+        // What was worked out and not typed is shown as everywhere.
+        assert_eq!(mm(361.5837), "362 mm");
+        assert_eq!(Locale { units: Units::Metres, ..Locale::default() }.length_to_type(1_200.5), "1.2005 m");
     }
 
     #[test]

@@ -8,6 +8,7 @@ impl Desk {
         match asked {
             OfShop::Set(figure, value) => self.shop.set(figure, value),
             OfShop::SetBack => self.shop.set_back(),
+            OfShop::Say(part) => self.shop.say(part),
             OfShop::Undo => self.shop.undo(),
             OfShop::Redo => self.shop.redo(),
             OfShop::Save(over) => self.shop.save(over),

@@ -13,6 +13,7 @@ use super::paint::Painter;
 use super::{Canvas, Drawn, TITLE_PX, id_of, measure};
 use crate::screen::command::{Command, OfView};
 use crate::screen::look::{self, size};
+use crate::screen::page::Page;
 use crate::screen::space;
 use crate::screen::view::{Tool, Viewing};
 use crate::screen::whole;
@@ -338,6 +339,13 @@ fn title(
                     if link(ui, view.theme, lies).on_hover_text(texts.turn_paper).clicked() {
                         out.push(Command::View(OfView::ToRoom(!view.to_room)));
                     }
+                    let customer = view.locale.language.customer();
+                    ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
+                        let show = link(ui, view.theme, customer.show).on_hover_text(customer.show_why);
+                        if show.clicked() {
+                            out.push(Command::Page(Some(Page::Customer(0))));
+                        }
+                    });
                 }
                 Projection::Side => {
                     let text = words.side_view_along(along_sight);

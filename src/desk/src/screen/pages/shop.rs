@@ -75,6 +75,7 @@ impl Desk {
                 self.shop_figure(ui, &mut fields, *figure, out);
             }
         }
+        self.shop_face(ui, &mut fields, out);
         self.fields = fields.leading_on(false);
     }
 
@@ -111,7 +112,7 @@ impl Desk {
         ui.horizontal(|ui| {
             for (text, asked) in ways {
                 if widgets::press(ui, self.view.theme, *text).clicked() {
-                    out.push(Command::Shop(*asked));
+                    out.push(Command::Shop(asked.clone()));
                 }
             }
         });
@@ -124,7 +125,7 @@ impl Desk {
             for ((text, asked), deed) in steps.into_iter().zip(self.shop.steps()) {
                 let button = ui.add_enabled_ui(deed.is_some(), |ui| widgets::lesser(ui, text)).inner;
                 let button = match deed {
-                    Some(deed) => button.on_hover_text(self.shop_deed(texts, *deed)),
+                    Some(deed) => button.on_hover_text(self.shop_deed(texts, deed)),
                     None => button,
                 };
                 if button.clicked() {
@@ -138,10 +139,11 @@ impl Desk {
         });
     }
 
-    fn shop_deed(&self, texts: &ShopTexts, deed: ShopDeed) -> String {
+    fn shop_deed(&self, texts: &ShopTexts, deed: &ShopDeed) -> String {
         match deed {
-            ShopDeed::Set(figure, value) => texts.set(figure, &self.view.locale.shop_value(figure, value)),
+            ShopDeed::Set(figure, value) => texts.set(*figure, &self.view.locale.shop_value(*figure, *value)),
             ShopDeed::SetBack => texts.all_to_default.to_owned(),
+            ShopDeed::Say(part) => self.face_label(part).to_owned(),
         }
     }
 

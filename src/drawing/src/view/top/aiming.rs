@@ -35,7 +35,7 @@ pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
     marks(pen, top);
 }
 
-fn zones(pen: &mut Pen<'_>, top: &Top<'_>) {
+pub(super) fn zones(pen: &mut Pen<'_>, top: &Top<'_>) {
     for zone in &top.scene.zones {
         let subject = Some(Subject::Zone(zone.id.clone()));
         let shape = pen.outline(&zone.prism.outline, &top.view_from_bay);
@@ -58,7 +58,7 @@ fn half_angle(sensor: &SensorKind, view: f64) -> f64 {
     sensor.radar().map_or(view, |radar| radar.beam_azimuth_rad * 0.5).clamp(0.0, std::f64::consts::PI)
 }
 
-fn beam(pen: &mut Pen<'_>, top: &Top<'_>) {
+pub(super) fn beam(pen: &mut Pen<'_>, top: &Top<'_>) {
     let sensor = top.scene.sensor().truncate();
     let reach = reach_of_beam(top.scene);
     let heading = angle::heading(top.scene.bay_from_sensor.forward().truncate());
@@ -94,7 +94,7 @@ const NO_TARGET_REACH_MM: f64 = 3000.0;
 /// Steps of a fan's arc, radians: about three degrees.
 const FAN_STEP: f64 = 0.05;
 
-fn axis(pen: &mut Pen<'_>, top: &Top<'_>) {
+pub(super) fn axis(pen: &mut Pen<'_>, top: &Top<'_>) {
     let axis = top.scene.bay_from_axis;
     let vehicle = &top.arrangement.vehicle;
     let to_axis = axis.inverse();
@@ -106,7 +106,7 @@ fn axis(pen: &mut Pen<'_>, top: &Top<'_>) {
     pen.take_line(from, to, Taken::Line);
 }
 
-fn runs(pen: &mut Pen<'_>, top: &Top<'_>) {
+pub(super) fn runs(pen: &mut Pen<'_>, top: &Top<'_>) {
     let plan = &top.arrangement.aiming.mark_plan;
     for placed in &top.scene.runs {
         let subject = plan.get(placed.mark).map(|step| Subject::Mark(step.id.clone()));
@@ -116,7 +116,7 @@ fn runs(pen: &mut Pen<'_>, top: &Top<'_>) {
     }
 }
 
-fn targets(pen: &mut Pen<'_>, top: &Top<'_>) {
+pub(super) fn targets(pen: &mut Pen<'_>, top: &Top<'_>) {
     for (target, placement) in top.scene.targets.iter().zip(&top.arrangement.aiming.placements) {
         let stand = Some(Subject::Stand(target.id.clone()));
         for (i, solid) in target.solids.iter().enumerate().skip(1) {
@@ -172,7 +172,7 @@ fn face(pen: &Pen<'_>, top: &Top<'_>, placement: &Placement, pose: &TargetPose, 
     own.into_iter().map(|p| top.at(pose.place * p)).collect()
 }
 
-fn marks(pen: &mut Pen<'_>, top: &Top<'_>) {
+pub(super) fn marks(pen: &mut Pen<'_>, top: &Top<'_>) {
     for mark in &top.scene.marks {
         let Ok(at) = mark.at else { continue };
         let at = top.at(at);
@@ -244,11 +244,15 @@ pub(super) fn mark_numbers(pen: &mut Pen<'_>, top: &Top<'_>) {
 }
 
 pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
-    let style = pen.style(size::LABEL, Weight::SemiBold);
     let zone_style = pen.style(size::SMALL, Weight::SemiBold);
     for zone in &top.scene.zones {
         zone_name(pen, top, zone, zone_style);
     }
+    target_names(pen, top);
+}
+
+pub(super) fn target_names(pen: &mut Pen<'_>, top: &Top<'_>) {
+    let style = pen.style(size::LABEL, Weight::SemiBold);
     for (target, placement) in top.scene.targets.iter().zip(&top.arrangement.aiming.placements) {
         let Some(bounds) = target.solids.iter().map(|s| s.outline.bounds()).reduce(Bounds::union) else {
             continue;

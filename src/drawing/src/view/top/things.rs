@@ -134,7 +134,7 @@ pub(super) fn ways_out(pen: &mut Pen<'_>, top: &Top<'_>) {
 }
 
 /// A line with a head, all in mm of the view; short ways get a head of their own length.
-fn arrow(pen: &Pen<'_>, from: DVec2, to: DVec2) -> [Vec<DVec2>; 2] {
+pub(super) fn arrow(pen: &Pen<'_>, from: DVec2, to: DVec2) -> [Vec<DVec2>; 2] {
     /// Length of an arrow's head, px, and half its width as a share of that.
     const HEAD_PX: f64 = 9.0;
     const HALF_WIDTH: f64 = 0.42;

@@ -1,8 +1,8 @@
 //! Invariants of a shop's settings.
 
 use super::super::fault::{Allowed, Found};
-use super::super::{Shop, ShopFigure};
-use super::Faults;
+use super::super::{Shop, ShopFace, ShopFigure, WorkStep};
+use super::{Faults, limits};
 
 pub(super) fn check(shop: &Shop, faults: &mut Faults) {
     for figure in ShopFigure::ALL {
@@ -26,6 +26,20 @@ pub(super) fn check(shop: &Shop, faults: &mut Faults) {
         if rough.range().holds(value) && value < least {
             let unit = rough.range().unit;
             faults.add(rough.name(), Found::Number(value, unit), Allowed::FromTaped(least, unit));
+        }
+    }
+}
+
+pub(super) fn check_face(face: &ShopFace, faults: &mut Faults) {
+    if let Some(name) = &face.name {
+        faults.name("name", name);
+    }
+    if let Some(picture) = &face.picture {
+        faults.text("picture", picture, limits::LONGEST_TEXT);
+    }
+    for step in WorkStep::ALL {
+        if let Some(minutes) = face.minutes(step) {
+            faults.number(format!("minutes.{}", step.field()), minutes, &WorkStep::MINUTES);
         }
     }
 }

@@ -110,6 +110,7 @@ const KEYS: &[Key] = &[
     ("M", "measure"),
     ("+  −  0", "larger, smaller, all"),
     ("Ctrl+O, Ctrl+S, Ctrl+Shift+S", "open, save, save as"),
+    ("F5", "the page for the customer; arrows turn it, Esc leaves it"),
     ("F1", "help"),
     ("Ctrl+Q", "close; asks first if something is not saved"),
 ];
