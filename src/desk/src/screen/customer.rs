@@ -184,8 +184,9 @@ impl Desk {
     fn customer_words(&self, ui: &mut Ui, rect: Rect, idea: &Idea) {
         let words = self.words();
         let texts = self.view.locale.language.customer();
-        let title = words.idea(idea);
-        let lines = words.idea_lines(idea, &self.answer.assessment);
+        let title = widgets::unbroken(words.idea(idea));
+        let lines: Vec<String> =
+            words.idea_lines(idea, &self.answer.assessment).into_iter().map(widgets::unbroken).collect();
         let mut notes = Vec::new();
         if self.answer.assessment.on_example_figures {
             notes.push(texts.made_up);

@@ -134,17 +134,19 @@ impl Desk {
                 let sign = widgets::sign(ui, kind, 9.5, &baywright_planner::words::letter(number), colours);
                 sign.on_hover_text(words.severity(finding.severity));
                 ui.vertical(|ui| {
-                    let title = RichText::new(words.title(finding)).font(look::bold(14.0));
+                    let title = RichText::new(widgets::unbroken(words.title(finding))).font(look::bold(14.0));
                     ui.add(egui::Label::new(title).wrap());
                     if let Some(measure) = words.measure(finding) {
                         ui.label(RichText::new(measure).font(look::bold(size::BODY)).color(colours.0));
                     }
                     let detail = words.detail(finding);
                     if !detail.is_empty() {
-                        ui.label(widgets::soft(ui, detail));
+                        ui.label(widgets::soft(ui, widgets::unbroken(detail)));
                     }
                     if let Some(cure) = words.cure(finding) {
-                        ui.label(RichText::new(format!("\u{2192} {cure}")).size(size::SMALL));
+                        ui.label(
+                            RichText::new(widgets::unbroken(format!("\u{2192} {cure}"))).size(size::SMALL),
+                        );
                     }
                     ui.add_space(2.0);
                     ui.horizontal_wrapped(|ui| {

@@ -132,6 +132,12 @@ pub(super) fn note(ui: &mut Ui, text: &str, colour: Color32) -> Response {
     response
 }
 
+/// A text that is to be wrapped: the library breaks a number at the thin space between its thousands, so that it is given the one
+/// space at which it does not.
+pub(super) fn unbroken(text: impl Into<String>) -> String {
+    text.into().replace('\u{202f}', "\u{a0}")
+}
+
 /// A text of lesser weight.
 pub(super) fn soft(ui: &Ui, text: impl Into<String>) -> RichText {
     let colour = ui.visuals().weak_text_color();
