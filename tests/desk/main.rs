@@ -16,6 +16,7 @@ mod names;
 mod opened;
 mod own;
 mod pictures;
+mod remembered;
 mod renderer;
 mod shop;
 mod sizes;

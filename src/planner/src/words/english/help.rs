@@ -109,7 +109,11 @@ const KEYS: &[Key] = &[
     ("Ctrl+Z, Ctrl+Shift+Z", "undo, do again"),
     ("M", "measure"),
     ("+  −  0", "larger, smaller, all"),
-    ("Ctrl+O, Ctrl+S, Ctrl+Shift+S", "open, save, save as"),
+    ("Ctrl+N, Ctrl+O", "draw a new bay, open one; a file that is dropped on the window opens, too"),
+    ("Ctrl+S, Ctrl+Shift+S", "save, save as"),
+    ("Ctrl+F", "search in the list"),
+    ("Ctrl and +  −", "letters larger, smaller"),
     ("F1", "help"),
-    ("Ctrl+Q", "close; asks first if something is not saved"),
+    ("F11", "full screen, and back"),
+    ("Ctrl+W, Ctrl+Q", "close; asks first if something is not saved"),
 ];
