@@ -16,7 +16,7 @@ use crate::support::{today, usual};
 
 const DEMO: &str = "crowded-bay";
 
-fn first(home: &Path) -> First {
+pub fn first(home: &Path) -> First {
     asked(home, None)
 }
 
@@ -25,7 +25,7 @@ fn asked(home: &Path, layout: Option<&Path>) -> First {
 }
 
 /// A window as the program opens it, in a home of its own.
-fn window(home: &Path, first: First) -> Harness<'static, Desk> {
+pub fn window(home: &Path, first: First) -> Harness<'static, Desk> {
     let mut desk = Desk::new(first.document).expect("an answer");
     desk.live_in(home.to_owned());
     desk.begin_with(first.remembered, first.is_new, &first.why_not);

@@ -17,6 +17,7 @@ mod names;
 mod opened;
 mod own;
 mod pictures;
+mod remembered;
 mod renderer;
 mod shop;
 mod sizes;

@@ -11,6 +11,7 @@ use std::path::{Path, PathBuf};
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Begin, Command, OfBay, OfCar, OfView};
 use baywright_desk::screen::page::{NewBay, Page};
+use baywright_desk::screen::view::Letters;
 use baywright_desk::session::room_draft::{RoomDraft, TypedIn, WallTyped};
 use baywright_drawing::Theme;
 use baywright_planner::Subject;
@@ -72,7 +73,7 @@ fn pictures_are_what_is_shown() {
     check("desk-lift-bay.png", &mut lift);
 
     let mut large = screen(demo(), Vec2::new(1920.0, 1080.0), 1.0);
-    large.state_mut().view_mut().bay_size = true;
+    large.state_mut().view_mut().letters = Letters::LARGE;
     large.run();
     check("desk-bay-size.png", &mut large);
 

@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use baywright_desk::screen::command::{Command, OfBay};
+use baywright_desk::screen::view::Letters;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::model::{Known, Place, ThingKind};
@@ -40,7 +41,7 @@ fn the_answer_is_in_sight_at_every_size() {
 #[test]
 fn bay_size_sets_nothing_under_18_px() {
     let mut screen = screen(demo(), Vec2::new(1920.0, 1080.0), 1.0);
-    screen.state_mut().view_mut().bay_size = true;
+    screen.state_mut().view_mut().letters = Letters::LARGE;
     screen.run();
     let zoom = screen.ctx.zoom_factor();
     let style = screen.ctx.global_style();
@@ -54,7 +55,7 @@ fn bay_size_sets_nothing_under_18_px() {
 #[test]
 fn large_letters_in_a_small_window_overlap_nothing_at_the_top() {
     let mut screen = screen(demo(), Vec2::new(1280.0, 720.0), 1.0);
-    screen.state_mut().view_mut().bay_size = true;
+    screen.state_mut().view_mut().letters = Letters::LARGE;
     for _ in 0..4 {
         screen.run();
     }

@@ -12,6 +12,7 @@ mod canvas;
 pub mod command;
 mod customer;
 mod diagnostics;
+mod dropped;
 mod findings;
 mod foot;
 pub mod forms;
@@ -35,7 +36,7 @@ mod widgets;
 use std::sync::Arc;
 
 use baywright_drawing::Theme;
-use baywright_files::{Held, Leftovers, Remembered};
+use baywright_files::{Held, KeptWindow, Leftovers, Remembered};
 use baywright_planner::{Promise, Subject, Verdict, cure, words};
 use egui::{Frame, Margin, Panel, Ui};
 
@@ -45,6 +46,7 @@ use crate::session::job::Wake;
 use crate::session::keeper::Keeper;
 use crate::session::log::Log;
 use crate::session::shop::{ShopSettings, ShopTrouble};
+use crate::session::system_look::SystemLook;
 use crate::session::verdicts::Verdicts;
 use ask_files::AskFiles;
 use canvas::Canvas;
@@ -69,7 +71,7 @@ pub struct Desk {
     /// What to do once it is saved.
     after_save: Option<Command>,
     /// What the colours were set for.
-    themed: Option<(Theme, bool)>,
+    themed: Option<(Theme, view::Letters)>,
     /// The card that is to come into sight.
     scroll_to: Option<usize>,
     /// Where cars, journals and copies after a fault go, if not into the program's own folder.
@@ -85,6 +87,9 @@ pub struct Desk {
     held: Option<Held>,
     /// What the next start begins with, as it was written last.
     remembered: Remembered,
+    system_look: SystemLook,
+    /// The window as it was when it filled no screen.
+    window: Option<KeptWindow>,
     /// What earlier sessions left behind, until it is opened or thrown away.
     left_behind: Leftovers,
 }
@@ -127,6 +132,8 @@ impl Desk {
             underlay: underlay::Shown::default(),
             held: None,
             remembered: Remembered::default(),
+            system_look: SystemLook::default(),
+            window: None,
             left_behind: Leftovers::default(),
         };
         desk.say_shut();
@@ -222,8 +229,8 @@ impl Desk {
 
     /// After a fault: nothing of what was only seen is kept, all of the work is.
     pub(crate) fn start_over(&mut self) {
-        let Viewing { theme, locale, bay_size, .. } = self.view;
-        self.view = Viewing { theme, locale, bay_size, ..Viewing::default() };
+        let Viewing { theme, as_system, locale, letters, to_room, .. } = self.view;
+        self.view = Viewing { theme, as_system, locale, letters, to_room, ..Viewing::default() };
         self.canvas = Canvas::default();
         self.fields = forms::field::Fields::default();
         self.cards = findings::Cards::default();
@@ -245,6 +252,7 @@ impl Desk {
             self.customer_keys(at, &keys::pressing(&ctx), &mut commands);
         }
         keys::listen(&ctx, &self.view, &self.document, &mut self.fields, dragging, &mut commands);
+        self.hear_dropped(&ctx, &mut commands);
         let mut by_hand = Vec::new();
         self.canvas.listen(&ctx, &self.answer, &self.view, &mut by_hand);
         // What is typed is taken before the form it stands in goes: the hand waits until the panels are drawn.
@@ -273,6 +281,7 @@ impl Desk {
             self.carry_out(&ctx, commands);
             ctx.request_repaint();
         }
+        self.follow_window(&ctx);
         self.remember();
         self.keeper.follow(&self.document);
         self.keeper.follow_room(self.view.room_begun());
@@ -337,10 +346,15 @@ impl Desk {
 
     /// Colours, sizes, the window's title.
     fn dress(&mut self, ctx: &egui::Context) {
-        let wanted = (self.view.theme, self.view.bay_size);
+        if self.view.as_system
+            && let Some(theme) = self.system_look(ctx)
+        {
+            self.view.theme = theme;
+        }
+        let wanted = (self.view.theme, self.view.letters);
         if self.themed != Some(wanted) {
             look::apply(ctx, self.view.theme);
-            ctx.set_zoom_factor(if self.view.bay_size { look::BAY_SIZE } else { 1.0 });
+            ctx.set_zoom_factor(self.view.letters.factor());
             self.themed = Some(wanted);
         }
     }
@@ -355,7 +369,7 @@ impl Desk {
             ctx.send_viewport_cmd(egui::ViewportCommand::CancelClose);
             commands.push(Command::Quit);
         } else {
-            self.keeper.close();
+            self.end();
         }
     }
 

@@ -13,4 +13,5 @@ pub mod log;
 pub mod room_draft;
 pub mod shop;
 pub mod slow;
+pub mod system_look;
 pub mod verdicts;

@@ -1,8 +1,12 @@
-//! The window: opens it, keeps a fault in one frame from taking the work along, says in one sentence why there is none.
+//! The window: opens it where it was last, keeps a fault in one frame from taking the work along, says in one sentence why there is none.
 
 use baywright_planner::words::command_line::CommandLine;
 use eframe::{NativeOptions, Renderer};
-use egui::ViewportBuilder;
+use egui::{Pos2, Rect, Vec2, ViewportBuilder};
+
+mod place;
+
+use winit::dpi::{PhysicalPosition, PhysicalSize};
 
 use crate::screen::{Desk, rescue::Rescue};
 use crate::session::caught::caught;
@@ -89,12 +93,10 @@ fn run(desk: Desk, only_x11: bool) -> Result<(), NoWindow> {
     // Without its icon the window is still a window.
     let icon = eframe::icon_data::from_png_bytes(ICON).unwrap_or_default();
     let mut options = NativeOptions {
-        viewport: ViewportBuilder::default()
-            .with_title("Baywright")
-            .with_app_id("baywright")
-            .with_inner_size([1440.0, 900.0])
-            .with_min_inner_size([800.0, 520.0])
-            .with_icon(icon),
+        viewport: place::asked(
+            desk.kept_window(),
+            ViewportBuilder::default().with_title("Baywright").with_app_id("baywright").with_icon(icon),
+        ),
         renderer: Renderer::Glow,
         // There are no gradients to smooth, and without a graphics card each px of noise is worked out by the processor.
         dithering: false,
@@ -117,6 +119,9 @@ fn run(desk: Desk, only_x11: bool) -> Result<(), NoWindow> {
             options,
             Box::new(move |made| {
                 Desk::install(&made.egui_ctx);
+                if let Some(window) = made.winit_window() {
+                    put_on_screen(window);
+                }
                 desk.keep_everything();
                 Ok(Box::new(Window { desk, rescue: Rescue::default(), title: String::new() }))
             }),
@@ -127,6 +132,35 @@ fn run(desk: Desk, only_x11: bool) -> Result<(), NoWindow> {
         Ok(Err(error)) => Err(why(&error.to_string())),
         Err(words) => Err(why(&words)),
     }
+}
+
+/// Puts the window on a screen that is there now, no larger than that.
+fn put_on_screen(window: &winit::window::Window) {
+    // All in px of the machine: no scale of a screen and no size of letters plays a part.
+    let rect = |at: [i32; 2], size: [u32; 2]| {
+        let [x, y] = at.map(|own| own as f32);
+        let [width, height] = size.map(|own| own as f32);
+        Rect::from_min_size(Pos2::new(x, y), Vec2::new(width, height))
+    };
+    let first = window.primary_monitor();
+    let others = window.available_monitors().filter(|own| Some(own) != first.as_ref());
+    let screens: Vec<Rect> = first
+        .iter()
+        .cloned()
+        .chain(others)
+        .map(|own| rect(own.position().into(), own.size().into()))
+        .collect();
+    let (Ok(at), outer, inner) = (window.outer_position(), window.outer_size(), window.inner_size()) else {
+        return;
+    };
+    let Some((size, at)) = place::fitted(rect(at.into(), outer.into()), &screens) else { return };
+    let frame = [outer.width.saturating_sub(inner.width), outer.height.saturating_sub(inner.height)];
+    let inner = size - Vec2::from(frame.map(|own| own as f32));
+    let least = inner.min(place::LEAST * window.scale_factor() as f32);
+    window.set_min_inner_size(Some(PhysicalSize::new(least.x, least.y)));
+    // It may be taken at once; where it is not, the window is told as of any other change of its size.
+    let _ = window.request_inner_size(PhysicalSize::new(inner.x, inner.y));
+    window.set_outer_position(PhysicalPosition::new(at.x, at.y));
 }
 
 fn why(words: &str) -> NoWindow {

@@ -15,6 +15,7 @@ mod fingerprint;
 mod gate;
 mod in_use;
 mod journal;
+mod kind;
 mod layout;
 mod library;
 mod open;
@@ -43,6 +44,7 @@ pub use embedded::{Embedded, LAYOUTS as EMBEDDED_LAYOUTS, PROFILES as EMBEDDED_P
 pub use fingerprint::fingerprint;
 pub use in_use::{Held, Hold, hold};
 pub use journal::{Journal, LeftBehind, Leftovers, Record, Work, left_behind};
+pub use kind::kind_of;
 pub use library::Library;
 pub use open::{Loaded, Resolved, load_layout, open, open_from, open_in_part, parse_layout, resolve};
 pub use open_profile::{Profile, load_profile, parse_draft, parse_profile};
@@ -51,7 +53,10 @@ pub use picture::{
     LARGEST_PICTURE_FILE, MOST_PX, MOST_PX_A_SIDE, MOST_PX_SHOWN, Picture, decode_picture, read_picture,
 };
 pub use places::{documents_folder, is_taken, layouts_in, may_be_layout, meant, whole_path, zone_is_plain};
-pub use remembered::{LastOpen, MOST_RECENT, Remembered, WINDOW_FILE, remember, remembered};
+pub use remembered::{
+    KeptLook, KeptPaper, KeptUnits, KeptWindow, LastOpen, MOST_RECENT, Remembered, WINDOW_FILE, remember,
+    remembered,
+};
 pub use save::{
     Saved, draft_text, layout_text, profile_text, save_aside, save_layout, save_new_profile, save_profile,
     save_shop, save_triggers, shop_text, triggers_text,

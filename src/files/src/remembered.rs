@@ -30,6 +30,66 @@ pub struct Remembered {
     /// Files that were opened or saved, with their whole paths, the last one first; at most [`MOST_RECENT`].
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub recent: Vec<String>,
+    /// How lengths are shown.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub units: Option<KeptUnits>,
+    /// Light or dark.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub look: Option<KeptLook>,
+    /// How large letters are: 100 is the usual size.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub letters_percent: Option<u32>,
+    /// How the paper of the top view lies.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub paper: Option<KeptPaper>,
+    /// The window.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub window: Option<KeptWindow>,
+}
+
+/// How lengths are shown.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum KeptUnits {
+    /// mm.
+    Millimetres,
+    /// m.
+    Metres,
+    /// Feet and inches.
+    FeetInches,
+}
+
+/// Light or dark.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum KeptLook {
+    /// Dark lines on light paper.
+    Light,
+    /// Light lines on dark paper.
+    Dark,
+    /// As the system looks.
+    AsSystem,
+}
+
+/// How the paper of the top view lies.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum KeptPaper {
+    /// Turned to the car.
+    ToCar,
+    /// As the room lies.
+    AsRoom,
+}
+
+/// The window when it fills no screen, in points of the screen, and whether it filled one.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct KeptWindow {
+    /// Its left upper corner with its frame, from the left, downwards; `None` where the system does not tell.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub at: Option<(f32, f32)>,
+    /// Width and height of what is inside its frame.
+    pub size: (f32, f32),
+    /// Whether it fills the screen but for the system's own bars.
+    #[serde(default)]
+    pub maximized: bool,
 }
 
 /// Which layout was open, and which arrangement of it was shown.
@@ -44,7 +104,16 @@ pub struct LastOpen {
 
 impl Default for Remembered {
     fn default() -> Self {
-        Self { version: version::WINDOW, last: None, recent: Vec::new() }
+        Self {
+            version: version::WINDOW,
+            last: None,
+            recent: Vec::new(),
+            units: None,
+            look: None,
+            letters_percent: None,
+            paper: None,
+            window: None,
+        }
     }
 }
 

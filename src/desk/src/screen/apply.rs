@@ -143,7 +143,7 @@ impl Desk {
 
     fn quit(&mut self, ctx: &egui::Context) {
         self.quitting = true;
-        self.keeper.close();
+        self.end();
         ctx.send_viewport_cmd(egui::ViewportCommand::Close);
     }
 

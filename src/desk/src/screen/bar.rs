@@ -12,7 +12,7 @@ use egui::{Align, Button, Layout, RichText, ScrollArea, Ui};
 use super::command::{Begin, Command, OfBay, OfCar, OfFile, OfView};
 use super::look::{self, size};
 use super::page::{Compare, OpenPage, Page, SavePage};
-use super::view::{Measuring, Tool};
+use super::view::{Letters, Measuring, Tool};
 use super::{Desk, widgets};
 use crate::session::job::Progress;
 
@@ -137,6 +137,7 @@ impl Desk {
             out.push(Command::Page(Some(Page::Save(SavePage { path, faults: Vec::new(), focus: true }))));
         }
         ui.separator();
+        self.recent(ui, out, |ui, name, chosen| ui.selectable_label(chosen, name));
         let beside =
             self.bays_folder().map(|folder| baywright_files::layouts_in(&folder)).unwrap_or_default();
         if !beside.is_empty() {
@@ -237,20 +238,24 @@ impl Desk {
             out.push(Command::Page(Some(Page::Help)));
         }
         ui.menu_button(texts.show, |ui| {
-            let dark = self.view.theme == Theme::Dark;
-            if ui.selectable_label(!dark, texts.light).clicked() {
-                out.push(Command::View(OfView::Theme(Theme::Light)));
+            let chosen = (!self.view.as_system).then_some(self.view.theme);
+            for (theme, name) in [(Theme::Light, texts.light), (Theme::Dark, texts.dark)] {
+                if ui.selectable_label(chosen == Some(theme), name).clicked() {
+                    out.push(Command::View(OfView::Theme(theme)));
+                }
             }
-            if ui.selectable_label(dark, texts.dark).clicked() {
-                out.push(Command::View(OfView::Theme(Theme::Dark)));
+            let follows = ui.selectable_label(chosen.is_none(), texts.as_system);
+            if follows.on_hover_text(texts.as_system_why).clicked() {
+                out.push(Command::View(OfView::AsSystem));
             }
             ui.separator();
-            if ui
-                .selectable_label(self.view.bay_size, texts.bay_size)
-                .on_hover_text(texts.bay_size_why)
-                .clicked()
-            {
-                out.push(Command::View(OfView::BaySize(!self.view.bay_size)));
+            let large = self.view.letters.is_large();
+            if ui.selectable_label(large, texts.bay_size).on_hover_text(texts.bay_size_why).clicked() {
+                let letters = if large { Letters::default() } else { Letters::LARGE };
+                out.push(Command::View(OfView::Letters(letters)));
+            }
+            if ui.button(texts.full_screen).on_hover_text(texts.full_screen_why).clicked() {
+                out.push(Command::View(OfView::FullScreen));
             }
             ui.separator();
             if ui.selectable_label(!self.view.to_room, texts.turn_to_car).clicked() {

@@ -13,7 +13,7 @@ use baywright_planner::model::{
 use baywright_planner::words::Units;
 
 use super::page::Page;
-use super::view::{Area, Camera, Tab, Tool};
+use super::view::{Area, Camera, Letters, Tab, Tool};
 use crate::session::shop::FacePart;
 
 /// One thing asked for.
@@ -104,6 +104,8 @@ pub enum OfBay {
 pub enum OfCar {
     /// Begin to enter or change a car.
     Begin(Begin),
+    /// Take a car out of a file, asking first if one that is being entered would be lost.
+    Read(PathBuf),
     /// The car that is being entered becomes this.
     Change(Box<Vehicle>),
     /// A rectangle was drawn for a zone, given by position, between these two corners, bay frame, mm.
@@ -206,12 +208,22 @@ pub enum OfView {
     Tab(Tab),
     /// Open or close the list of what is in the bay.
     List(bool),
+    /// Search in the list.
+    Search,
+    /// Show all of it again.
+    EndSearch,
     /// Light or dark.
     Theme(Theme),
+    /// Light or dark as the system is, from now on.
+    AsSystem,
     /// How lengths are shown.
     Units(Units),
-    /// Large or usual size.
-    BaySize(bool),
+    /// How large letters are.
+    Letters(Letters),
+    /// One step larger or smaller.
+    StepLetters(bool),
+    /// Fill the whole screen, or be a window again.
+    FullScreen,
     /// The paper as the room lies, or turned to the car.
     ToRoom(bool),
     /// Along what the side view is taken.

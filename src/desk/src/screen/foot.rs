@@ -48,6 +48,10 @@ impl Desk {
 
     fn said(&self, ui: &mut Ui) {
         self.kept_no_more(ui);
+        if ui.input(|i| !i.raw.hovered_files.is_empty()) {
+            ui.label(RichText::new(self.texts().drop_it_here).size(size::SMALL));
+            return;
+        }
         let palette = self.view.theme.palette();
         if let Some(notice) = &self.view.notice {
             let colour = if notice.wrong { palette.stops } else { palette.ink };

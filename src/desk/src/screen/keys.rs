@@ -32,12 +32,27 @@ pub(super) fn listen(
         return;
     }
     let pressed = pressing(ctx);
+    // How large it all is has nothing to do with what is open.
+    if pressed(Modifiers::NONE, Key::F11) {
+        out.push(Command::View(OfView::FullScreen));
+    }
+    // The plus of many keyboards is a shifted equals sign, and egui gives either.
+    let larger = [(CTRL, Key::Plus), (CTRL_SHIFT, Key::Plus), (CTRL, Key::Equals), (CTRL_SHIFT, Key::Equals)];
+    if larger.into_iter().any(|(modifiers, key)| pressed(modifiers, key)) {
+        out.push(Command::View(OfView::StepLetters(true)));
+    }
+    if pressed(CTRL, Key::Minus) {
+        out.push(Command::View(OfView::StepLetters(false)));
+    }
     // A menu that is open closes first.
     if egui::Popup::is_any_open(ctx) {
         if pressed(Modifiers::NONE, Key::Escape) {
             egui::Popup::close_all(ctx);
         }
         return;
+    }
+    if view.page.as_ref().is_none_or(|page| matches!(page, Page::Cars(..))) && pressed(CTRL, Key::F) {
+        out.push(Command::View(OfView::Search));
     }
     if let Some(page) = &view.page {
         // Its keys are its own, and it knows how many screens there are.
@@ -58,7 +73,7 @@ pub(super) fn listen(
                 return;
             }
         }
-        if pressed(Modifiers::NONE, Key::Escape) {
+        if pressed(Modifiers::NONE, Key::Escape) || pressed(CTRL, Key::W) {
             out.push(Command::Page(None));
         }
         return;
@@ -77,7 +92,11 @@ pub(super) fn listen(
     if pressed(CTRL, Key::O) {
         out.push(Command::Page(Some(Page::Open(OpenPage { focus: true, ..OpenPage::default() }))));
     }
-    if pressed(CTRL, Key::Q) {
+    if pressed(CTRL, Key::N) {
+        out.push(Command::File(OfFile::BeginBay));
+    }
+    // The window has one bay: closing that is closing the window.
+    if pressed(CTRL, Key::Q) || pressed(CTRL, Key::W) {
         out.push(Command::Quit);
     }
     if pressed(Modifiers::NONE, Key::F5) {
@@ -118,6 +137,7 @@ pub(super) fn listen(
     }
     if pressed(Modifiers::NONE, Key::Escape) {
         match view.tool {
+            _ if view.sought.is_some() => out.push(Command::View(OfView::EndSearch)),
             Tool::Measure(Measuring { from: Some(_), .. }) => {
                 out.push(Command::View(OfView::Tool(Tool::Measure(Measuring::default()))));
             }

@@ -3,11 +3,11 @@
 use baywright_planner::Subject;
 use baywright_planner::words::screen::Screen;
 use baywright_planner::words::{Words, sentence_start};
-use egui::{Button, CornerRadius, Rect, RichText, ScrollArea, Sense, Stroke, StrokeKind, Ui, Vec2};
+use egui::{Button, CornerRadius, Key, Rect, RichText, ScrollArea, Sense, Stroke, StrokeKind, Ui, Vec2};
 
-use super::Desk;
 use super::command::{Command, OfBay, OfView, Part};
 use super::look::{self, size};
+use super::{Desk, widgets};
 use crate::screen::shelf;
 
 /// Height of a row, px.
@@ -51,7 +51,8 @@ impl Desk {
                 );
             });
         });
-        let subjects = self.subjects();
+        self.search_field(ui, out);
+        let subjects = self.sought();
         let all = subjects.len() as f32 * ROW_PX;
         let room = ui.available_height();
         let most = if self.view.selected.is_some() { room * LIST_SHARE } else { room };
@@ -66,6 +67,9 @@ impl Desk {
                     self.row(ui, &entry, out);
                 }
             });
+        if subjects.is_empty() {
+            ui.label(widgets::soft(ui, texts.nothing_like_that));
+        }
         if self.view.selected.is_some() {
             ui.add_space(4.0);
             ui.separator();
@@ -74,6 +78,35 @@ impl Desk {
                 .auto_shrink([false, false])
                 .show(ui, |ui| self.form(ui, out));
         }
+    }
+
+    /// The field for what is sought, while something is. Enter takes the first that is found in hand.
+    fn search_field(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
+        let hint = self.texts().search_list;
+        let Some((text, focus)) = &mut self.view.sought else { return };
+        let id = egui::Id::unique("sought in this bay");
+        let response = widgets::field(ui, id, text, f32::INFINITY, std::mem::take(focus));
+        response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, hint));
+        let response = response.on_hover_text(hint);
+        if response.has_focus() || response.lost_focus() {
+            let enter = ui.input(|i| i.key_pressed(Key::Enter));
+            if enter && let Some(first) = self.sought().into_iter().next() {
+                out.push(Command::View(OfView::Select(Some(first))));
+            }
+        }
+        ui.add_space(2.0);
+    }
+
+    /// What the list shows: all there is, or what is sought of it.
+    fn sought(&self) -> Vec<Subject> {
+        let mut subjects = self.subjects();
+        if let Some((text, _)) = self.view.sought.as_ref().filter(|(text, _)| !text.trim().is_empty()) {
+            subjects.retain(|subject| {
+                let entry = self.entry(subject);
+                entry.is_some_and(|own| widgets::is_like(text, &format!("{} {}", own.name, own.note)))
+            });
+        }
+        subjects
     }
 
     /// What belongs to the room itself.

@@ -15,9 +15,6 @@ pub(crate) mod size {
     pub(crate) const LEAST: f32 = 11.5;
 }
 
-/// For reading at arm's length: the smallest text is then 18 px and more.
-pub(crate) const BAY_SIZE: f32 = 1.6;
-
 /// A colour of the drawing as the screen's.
 pub(crate) fn colour(colour: Colour) -> Color32 {
     let [r, g, b] = colour.rgb;
@@ -64,7 +61,7 @@ pub(crate) fn install(ctx: &egui::Context) {
     }
     ctx.set_fonts(fonts);
     ctx.options_mut(|options| {
-        // Ctrl and plus are the drawing's; "large letters" is ours.
+        // Ctrl with plus and minus is ours: the letters' size goes in steps, and is remembered.
         options.zoom_with_keyboard = false;
     });
     ctx.all_styles_mut(|style| {

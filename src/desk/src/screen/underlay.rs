@@ -111,6 +111,11 @@ impl Desk {
         }
     }
 
+    /// The edit that lays a picture under the plan, where the one before lay.
+    pub(super) fn picture_under_plan(&self, picture: String) -> Edit {
+        Edit::Underlay(Some(first(&self.document.layout().underlay, picture, &self.document.bay().room)))
+    }
+
     /// The picture in the top view, faded.
     pub(super) fn picture_mesh(&self, drawing: &Drawing, rect: Rect) -> Option<Mesh> {
         let underlay = self.document.layout().underlay.as_ref()?;

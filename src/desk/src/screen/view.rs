@@ -110,15 +110,54 @@ pub struct Notice {
     pub wrong: bool,
 }
 
+/// How large letters are, and everything with them, in steps.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Letters(usize);
+
+impl Letters {
+    /// Each about a sixth larger than the one before, percent of the usual size.
+    const PERCENT: [u32; 7] = [100, 115, 130, 145, 160, 180, 200];
+    /// For reading at arm's length: the smallest text is then 18 px and more.
+    pub const LARGE: Self = Self(4);
+
+    /// 100 is the usual size.
+    pub fn percent(self) -> u32 {
+        Self::PERCENT.get(self.0).copied().unwrap_or(100)
+    }
+
+    /// The largest step that is no larger; the usual size if there is none.
+    pub fn of_percent(percent: u32) -> Self {
+        Self(Self::PERCENT.iter().rposition(|own| *own <= percent).unwrap_or(0))
+    }
+
+    /// How much larger than usual.
+    pub fn factor(self) -> f32 {
+        self.percent() as f32 / 100.0
+    }
+
+    /// Whether they can be read at arm's length.
+    pub fn is_large(self) -> bool {
+        self >= Self::LARGE
+    }
+
+    /// One step larger or smaller; `None` if there is none.
+    pub fn step(self, larger: bool) -> Option<Self> {
+        let next = if larger { self.0 + 1 } else { self.0.checked_sub(1)? };
+        (next < Self::PERCENT.len()).then_some(Self(next))
+    }
+}
+
 /// What is seen and how.
 #[derive(Clone, Debug, Default)]
 pub struct Viewing {
     /// Light or dark.
     pub theme: Theme,
+    /// Whether that follows the system.
+    pub as_system: bool,
     /// The language, and how lengths and numbers are shown.
     pub locale: Locale,
-    /// Large, for arm's length.
-    pub bay_size: bool,
+    /// How large everything is.
+    pub letters: Letters,
     /// The paper as the room lies, instead of turned to the car.
     pub to_room: bool,
     /// Along what the side view is taken, if it was chosen.
@@ -145,6 +184,8 @@ pub struct Viewing {
     pub tab: Tab,
     /// Whether the panel on the left is open where there is little room.
     pub list_open: bool,
+    /// What is sought in that list, if anything; whether the field is to be given the keyboard.
+    pub sought: Option<(String, bool)>,
     /// What lies over the screen.
     pub page: Option<Page>,
     /// A bay that was begun and put aside.

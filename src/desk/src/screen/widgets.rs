@@ -189,3 +189,19 @@ pub(super) fn name_column(ui: &mut Ui, width: f32, text: RichText) -> Response {
     })
     .inner
 }
+
+/// Whether every word that is sought stands in a text, in any case.
+pub(super) fn is_like(sought: &str, text: &str) -> bool {
+    let text = text.to_lowercase();
+    sought.to_lowercase().split_whitespace().all(|word| text.contains(word))
+}
+
+#[cfg(test)]
+mod tests {
+    #[test]
+    fn every_word_must_be_there() {
+        assert!(super::is_like("", "anything"));
+        assert!(super::is_like("VAN radar", "Example van; forward radar"));
+        assert!(!super::is_like("van lidar", "Example van; forward radar"));
+    }
+}

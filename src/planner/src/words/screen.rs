@@ -15,6 +15,12 @@ texts! {
     open, "Opens a file.";
     save, "Saves.";
     save_as, "Saves under another name.";
+    drop_it_here, "While a file is held over the window.";
+    not_to_be_dropped, "Why nothing opens.";
+    one_at_a_time, "What was not opened.";
+    close_page_first, "Why nothing opens.";
+    car_was_read, "Said of a car out of a file.";
+    recent, "Over the files that were opened last.";
     in_this_folder, "Over the files beside the one in hand.";
     built_in, "Over the shipped bays.";
     undo, "One step back.";
@@ -33,6 +39,13 @@ texts! {
     dark, "A theme.";
     bay_size, "Larger letters, for arm's length.";
     bay_size_why, "What that does.";
+    as_system, "A theme.";
+    as_system_why, "What that does.";
+    full_screen, "The window without its frame.";
+    full_screen_why, "What that does.";
+    letters_largest, "Why they do not grow.";
+    letters_usual, "Why they do not shrink.";
+    letters_no_room, "Why they do not grow.";
     turn_to_car, "How the paper lies.";
     turn_to_room, "How the paper lies.";
     help, "A page.";
@@ -216,6 +229,8 @@ texts! {
 
     // All cars.
     all_cars, "A page.";
+    search_list, "A field.";
+    nothing_like_that, "Said of an empty list.";
     search, "A field.";
     choose_it, "Chooses it.";
     no_car_found, "Said of an empty list.";
@@ -298,6 +313,8 @@ impl Screen {
         with(name: &str, note: &str) -> String;
         /// One of several that have no names.
         numbered(what: &str, number: usize) -> String;
+        /// How large letters are now.
+        letters_now(percent: u32) -> String;
         /// How many there are of it.
         counted(what: &str, count: usize) -> String;
         /// A list and where it comes from.

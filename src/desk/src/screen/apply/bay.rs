@@ -243,7 +243,7 @@ impl Desk {
         placed(&self.answer, subject, pose)
     }
 
-    pub(super) fn choose_car(&mut self, car: &Id, aiming: Option<&Id>) {
+    pub(in crate::screen) fn choose_car(&mut self, car: &Id, aiming: Option<&Id>) {
         let Some(profile) = self.document.cars().iter().find(|own| own.vehicle.id == *car) else { return };
         let aimings = &profile.vehicle.aimings;
         let wanted = aiming.unwrap_or(&self.answer.arrangement.aiming.id);

@@ -21,6 +21,7 @@ impl Desk {
     pub(super) fn apply_to_car(&mut self, asked: OfCar) {
         match asked {
             OfCar::Begin(how) => self.begin_car(how),
+            OfCar::Read(path) => self.read_car(&path),
             OfCar::Change(car) => {
                 if let Some(draft) = self.document.draft_mut() {
                     draft.change(*car);
@@ -103,7 +104,7 @@ impl Desk {
     }
 
     /// "my-car", "my-car-2", ...
-    fn free_car_name(&self, wanted: &str) -> Id {
+    pub(in crate::screen) fn free_car_name(&self, wanted: &str) -> Id {
         Id::free(wanted, "-", |name| self.document.cars().iter().any(|car| car.vehicle.id.as_str() == name))
     }
 

@@ -1,12 +1,15 @@
 //! What is seen and how.
 
 use crate::screen::command::OfView;
-use crate::screen::view::{Measuring, Tab, Tool, Viewing};
+use crate::screen::page::Page;
+use crate::screen::view::{Letters, Measuring, Tab, Tool, Viewing};
 use crate::screen::{Desk, waking};
 
 /// The least and the most that is seen, px for each mm.
 const LEAST_SCALE: f64 = 1e-3;
 const MOST_SCALE: f64 = 4.0;
+/// The screen is laid out in no less, points.
+const LEAST_ROOM: egui::Vec2 = egui::Vec2::new(800.0, 450.0);
 
 impl Desk {
     /// Changes what is seen, and nothing else.
@@ -28,12 +31,17 @@ impl Desk {
             OfView::Zoom(by) => self.zoom(by),
             OfView::Tool(tool) => view.tool = tool,
             OfView::Tab(tab) => view.tab = tab,
+            OfView::Search => self.search(),
+            OfView::EndSearch => view.sought = None,
             OfView::List(open) => view.list_open = open,
-            OfView::Theme(theme) => view.theme = theme,
+            OfView::Theme(theme) => (view.theme, view.as_system) = (theme, false),
+            OfView::AsSystem => view.as_system = true,
             OfView::Units(units) => view.locale.units = units,
-            OfView::BaySize(large) => {
-                view.bay_size = large;
-                view.camera = None;
+            OfView::Letters(letters) => (view.letters, view.camera) = (letters, None),
+            OfView::StepLetters(larger) => self.step_letters(ctx, larger),
+            OfView::FullScreen => {
+                let is_full = ctx.input(|i| i.viewport().fullscreen.unwrap_or(false));
+                ctx.send_viewport_cmd(egui::ViewportCommand::Fullscreen(!is_full));
             }
             OfView::ToRoom(to_room) => {
                 view.to_room = to_room;
@@ -58,6 +66,34 @@ impl Desk {
         if !again && let Some(camera) = self.canvas.camera_on(found.place, self.view.camera) {
             self.view.camera = Some(camera);
         }
+    }
+
+    /// Gives the keyboard to the search of the list that is in sight.
+    fn search(&mut self) {
+        if let Some(Page::Cars(_, focus)) = &mut self.view.page {
+            *focus = true;
+        } else if self.view.page.is_none() && self.document.draft().is_some() {
+            self.say_wrong(self.texts().finish_car);
+        } else if self.view.page.is_none() {
+            self.view.list_open = true;
+            self.view.sought = Some((self.view.sought.take().unwrap_or_default().0, true));
+        }
+    }
+
+    /// Letters larger than "large" only where the window has room for them.
+    fn step_letters(&mut self, ctx: &egui::Context, larger: bool) {
+        let texts = self.texts();
+        let Some(next) = self.view.letters.step(larger) else {
+            self.say(if larger { texts.letters_largest } else { texts.letters_usual });
+            return;
+        };
+        let room = ctx.content_rect().size() * (ctx.zoom_factor() / next.factor());
+        if larger && next > Letters::LARGE && (room.x < LEAST_ROOM.x || room.y < LEAST_ROOM.y) {
+            self.say(texts.letters_no_room);
+            return;
+        }
+        (self.view.letters, self.view.camera) = (next, None);
+        self.say(texts.letters_now(next.percent()));
     }
 
     fn zoom(&mut self, by: f64) {

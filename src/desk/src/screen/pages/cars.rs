@@ -24,7 +24,7 @@ impl Desk {
         let mut any = false;
         for car in self.document.cars() {
             let about = self.about(car);
-            if !matches(sought, &format!("{} {about}", car.vehicle.name)) {
+            if !widgets::is_like(sought, &format!("{} {about}", car.vehicle.name)) {
                 continue;
             }
             any = true;
@@ -66,21 +66,5 @@ impl Desk {
         let aimings: Vec<&str> = own.aimings.iter().map(|aiming| aiming.name.as_str()).collect();
         let source = words.provenance_sentence(&own.provenance);
         forms.about_car(own.class, &sensors, &aimings, &source, &car.file)
-    }
-}
-
-/// Whether every word that is sought stands in a text, in any case.
-fn matches(sought: &str, text: &str) -> bool {
-    let text = text.to_lowercase();
-    sought.to_lowercase().split_whitespace().all(|word| text.contains(word))
-}
-
-#[cfg(test)]
-mod tests {
-    #[test]
-    fn every_word_must_be_there() {
-        assert!(super::matches("", "anything"));
-        assert!(super::matches("VAN radar", "Example van; forward radar"));
-        assert!(!super::matches("van lidar", "Example van; forward radar"));
     }
 }

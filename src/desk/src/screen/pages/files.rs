@@ -26,6 +26,7 @@ impl Desk {
         });
         said(ui, &page.faults);
         ui.add_space(8.0);
+        self.recent(ui, out, |ui, name, _| ui.button(name));
         let beside =
             self.bays_folder().map(|folder| baywright_files::layouts_in(&folder)).unwrap_or_default();
         if !beside.is_empty() {

@@ -18,6 +18,12 @@ pub const TEXTS: Screen = Screen {
     open: "Open …",
     save: "Save",
     save_as: "Save as …",
+    recent: "Opened last",
+    drop_it_here: "Let go of it: a bay opens, a car is entered, a picture lies under the plan.",
+    not_to_be_dropped: "This file is no bay, no car and no picture; nothing was opened.",
+    one_at_a_time: "Several files were dropped; only the first one was looked at.",
+    close_page_first: "Close this page first, then drop the file again.",
+    car_was_read: "This car was read from its file. “Keep this car” saves it among your own.",
     in_this_folder: "In this folder",
     built_in: "Built-in examples",
     undo: "Undo",
@@ -35,7 +41,14 @@ pub const TEXTS: Screen = Screen {
     light: "Light",
     dark: "Dark",
     bay_size: "Large letters",
-    bay_size_why: "Everything larger, for reading at arm's length",
+    bay_size_why: "Everything larger, for reading at arm's length (Ctrl and + or − in smaller steps)",
+    as_system: "As the system",
+    as_system_why: "Light or dark as the rest of the computer is, now and when that changes",
+    full_screen: "Full screen",
+    full_screen_why: "Without the window's frame, or with it again (F11)",
+    letters_largest: "Letters are as large as they get.",
+    letters_usual: "Letters are at their usual size, the smallest there is.",
+    letters_no_room: "This window has no room for larger letters.",
     turn_to_car: "Paper turned to the car",
     turn_to_room: "Paper as the room lies",
     help: "Help",
@@ -220,6 +233,8 @@ pub const TEXTS: Screen = Screen {
 
     // All cars.
     all_cars: "All cars …",
+    search_list: "Search by name, kind or size (Ctrl+F); Enter takes the first in hand, Esc ends the search",
+    nothing_like_that: "Nothing here is like that.",
     search: "Search by name, class, sensor or source",
     choose_it: "Choose it",
     no_car_found: "No car is like that.",
@@ -278,6 +293,10 @@ pub fn with(name: &str, note: &str) -> String {
 
 pub fn numbered(what: &str, number: usize) -> String {
     format!("{what} {number}")
+}
+
+pub fn letters_now(percent: u32) -> String {
+    format!("Letters: {percent} % of the usual size.")
 }
 
 pub fn counted(what: &str, count: usize) -> String {
