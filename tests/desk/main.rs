@@ -21,3 +21,4 @@ mod sizes;
 mod support;
 mod typing;
 mod waiting;
+mod walk;

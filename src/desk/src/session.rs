@@ -8,6 +8,7 @@ pub mod draft;
 pub mod history;
 pub mod job;
 pub mod keeper;
+mod letters;
 pub mod log;
 pub mod room_draft;
 pub mod shop;
