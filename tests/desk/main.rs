@@ -24,3 +24,4 @@ mod sizes;
 mod support;
 mod typing;
 mod waiting;
+mod walk;

@@ -187,7 +187,7 @@ fn never_covered(drawing: &Drawing, assessment: &Assessment) -> Vec<(Bounds, Opt
         let subject = item.subject.clone();
         let what = format!("{:?} {subject:?}", item.role);
         match (item.role, &item.shape) {
-            (Role::Thing(_) | Role::ThingAside(_) | Role::Overhead, shape)
+            (Role::Thing(_) | Role::QuietThing(_) | Role::ThingAside(_) | Role::Overhead, shape)
                 if subject.as_ref().is_some_and(|s| blamed(assessment, s)) =>
             {
                 Some((shape_box(drawing, shape), subject, what))

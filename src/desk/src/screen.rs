@@ -198,6 +198,11 @@ impl Desk {
         &self.log
     }
 
+    /// The views that are seen, as drawn, and where their windows lie on the screen.
+    pub fn drawings(&self) -> impl Iterator<Item = (&baywright_drawing::Drawing, egui::Rect)> {
+        self.canvas.seen()
+    }
+
     /// Once, before the first frame.
     pub fn install(ctx: &egui::Context) {
         look::install(ctx);
@@ -318,14 +323,21 @@ impl Desk {
     /// What the pointer is over: the last row or card that said so, else what the canvas found, else nothing. Sent only if
     /// it changed, so that a resting pointer brings no further frames.
     fn settle_hover(&self, commands: &mut Vec<Command>) {
-        let mut told = None;
+        let (mut told, mut lit) = (None, self.canvas.marker());
         commands.retain(|command| match command {
             Command::View(OfView::Hover(subject)) => {
                 told = Some(subject.clone());
                 false
             }
+            Command::View(OfView::Light(finding)) => {
+                lit = *finding;
+                false
+            }
             _ => true,
         });
+        if lit != self.view.lit {
+            commands.push(Command::View(OfView::Light(lit)));
+        }
         let here = if self.canvas.is_under_pointer() { self.view.hovered.clone() } else { None };
         let now = told.unwrap_or(here);
         if now != self.view.hovered {
@@ -339,7 +351,7 @@ impl Desk {
         }
         self.answer.refresh(&self.document);
         let there = self.answer.assessment.findings.len();
-        for at in [&mut self.view.pointed, &mut self.view.explained] {
+        for at in [&mut self.view.pointed, &mut self.view.explained, &mut self.view.lit] {
             *at = at.filter(|&at| at < there);
         }
     }

@@ -101,6 +101,18 @@ pub(crate) fn shared(arrangement: &Arrangement, assessment: &Assessment, finding
     }
 }
 
+/// The solids that hide something of a target, or of any: what findings say so of, but the target itself.
+pub(crate) fn hiding(arrangement: &Arrangement, assessment: &Assessment, target: Option<&Id>) -> Vec<Prism> {
+    let told = assessment.findings.iter().filter(|finding| finding.code() == Code::SightBlocked);
+    let hiders = told.filter_map(|finding| match finding.subjects.as_slice() {
+        // The car's own body is round the sensor: it would end every line where it begins.
+        [Subject::Car, ..] => None,
+        [hider, Subject::Target(of), ..] if target.is_none_or(|wanted| wanted == of) => Some(hider),
+        _ => None,
+    });
+    hiders.flat_map(|hider| solids(arrangement, assessment, hider)).collect()
+}
+
 /// The solids that a subject fills or claims, bay frame.
 fn solids(arrangement: &Arrangement, assessment: &Assessment, subject: &Subject) -> Vec<Prism> {
     let scene = &assessment.scene;

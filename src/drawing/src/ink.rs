@@ -197,8 +197,10 @@ mod tests {
     }
 
     fn hatches() -> Vec<Hatch> {
-        let roles =
-            Material::ALL.iter().flat_map(|&m| [Role::Thing(m), Role::Wall(m)]).chain([Role::ZoneFill]);
+        let roles = Material::ALL
+            .iter()
+            .flat_map(|&m| [Role::Thing(m), Role::QuietThing(m), Role::Wall(m)])
+            .chain([Role::ZoneFill, Role::OtherZoneFill]);
         roles
             .filter_map(|role| match Theme::Light.paint(role).fill {
                 Fill::Hatch(hatch) => Some(hatch),

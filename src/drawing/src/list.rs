@@ -33,9 +33,10 @@ impl Placing {
 }
 
 /// Which view.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Projection {
     /// From above; y is up on the paper.
+    #[default]
     Top,
     /// From the right of the axis; x along it, y up from the floor.
     Side,

@@ -54,6 +54,7 @@ const fn meant(role: Role) -> &'static [(Part, Meant)] {
         | Role::Target
         | Role::Mat
         | Role::Thing(_)
+        | Role::QuietThing(_)
         | Role::ThingAside(_)
         | Role::StandBase
         | Role::StandMast
@@ -63,9 +64,11 @@ const fn meant(role: Role) -> &'static [(Part, Meant)] {
         | Role::Rim => &[(Part::Whole, Meant::Body)],
         // Only its outline is drawn, and what it hangs over is seen through it.
         Role::Overhead => &[(Part::Edge, Meant::Body), (Part::Whole, Meant::Ground)],
-        Role::ZoneEdge => &[(Part::Edge, Meant::Line), (Part::Whole, Meant::Within)],
+        Role::ZoneEdge | Role::OtherZoneEdge => &[(Part::Edge, Meant::Line), (Part::Whole, Meant::Within)],
         Role::TargetMeant => &[(Part::Edge, Meant::Line)],
-        Role::Run | Role::SightLine | Role::DoorSwing | Role::OpeningLine => &[(Part::Edge, Meant::Line)],
+        Role::Run | Role::SightLine | Role::SightLineHidden | Role::DoorSwing | Role::OpeningLine => {
+            &[(Part::Edge, Meant::Line)]
+        }
         Role::KeepFree | Role::Runway | Role::FloorFeature(_) | Role::Wall(_) | Role::Opening => {
             &[(Part::Whole, Meant::Ground)]
         }
@@ -83,6 +86,7 @@ const fn is_body(role: Role) -> bool {
             | Role::Target
             | Role::Mat
             | Role::Thing(_)
+            | Role::QuietThing(_)
             | Role::ThingAside(_)
             | Role::Overhead
             | Role::StandBase
@@ -92,6 +96,7 @@ const fn is_body(role: Role) -> bool {
             | Role::Tyre
             | Role::Rim
             | Role::ZoneEdge
+            | Role::OtherZoneEdge
             | Role::KeepFree
             | Role::Runway
             | Role::FloorFeature(_)

@@ -32,6 +32,10 @@ pub enum Role {
     ZoneFill,
     /// Its edge.
     ZoneEdge,
+    /// Every other zone, so that two that overlap are told apart.
+    OtherZoneFill,
+    /// Its edge.
+    OtherZoneEdge,
     /// What the sensor sees or lights up.
     BeamFill,
     /// The edges of that.
@@ -56,10 +60,14 @@ pub enum Role {
     StandBase,
     /// Its mast.
     StandMast,
-    /// A thing.
+    /// A thing that a finding is about, or that is in hand.
     Thing(Material),
     /// A line on a thing that shows what it is.
     ThingLine,
+    /// A thing that is in nobody's way: paler.
+    QuietThing(Material),
+    /// A line on it.
+    QuietThingLine,
     /// A thing that hangs above the car.
     Overhead,
     /// Where two share a place that cannot be shared.
@@ -76,8 +84,14 @@ pub enum Role {
     Target,
     /// A mat on the floor.
     Mat,
-    /// The line from sensor to target.
+    /// The line from sensor to target, as far as it is seen along it.
     SightLine,
+    /// The rest of that line, behind what hides it.
+    SightLineHidden,
+    /// What lies in the shadow of something between sensor and target.
+    Shadow,
+    /// Where that shadow lies on the target.
+    ShadowOnTarget,
     /// The sensor.
     Sensor,
     /// A floor mark to be laid.
@@ -136,15 +150,15 @@ impl Role {
             Self::KeepFree => 3,
             Self::Runway => 4,
             Self::FloorFeature(_) => 5,
-            Self::ZoneFill => 6,
-            Self::BeamFill => 7,
+            Self::ZoneFill | Self::OtherZoneFill => 6,
+            Self::BeamFill | Self::Shadow => 7,
             Self::Wall(_) => 8,
             Self::WallLine => 9,
             Self::Opening => 10,
             Self::OpeningLine => 11,
             Self::DoorSwing => 12,
             Self::ThingAside(_) | Self::OverlapAside(_) => 13,
-            Self::ZoneEdge => 14,
+            Self::ZoneEdge | Self::OtherZoneEdge => 14,
             Self::BeamEdge => 15,
             Self::CarBody => 16,
             Self::CarLine => 17,
@@ -155,13 +169,14 @@ impl Role {
             Self::StandBase => 22,
             Self::StandMast => 23,
             // Thing and its lines keep the order in which they are given, so that nearer things cover farther ones.
-            Self::Thing(_) | Self::ThingLine => 24,
+            Self::Thing(_) | Self::ThingLine | Self::QuietThing(_) | Self::QuietThingLine => 24,
             Self::Overlap(_) => 25,
             Self::Overhead => 26,
             Self::CentreLine => 27,
             Self::TargetMeant | Self::OutOfTheWay => 28,
-            Self::SightLine => 29,
-            Self::Target | Self::Mat => 30,
+            Self::SightLine | Self::SightLineHidden => 29,
+            // In the order in which they are given: the shadow lies on the target.
+            Self::Target | Self::Mat | Self::ShadowOnTarget => 30,
             Self::Sensor => 31,
             Self::PermanentMark => 32,
             Self::Mark => 33,

@@ -3,8 +3,10 @@
 mod extents;
 mod fit;
 mod flag;
+mod keep;
 mod label;
 mod pen;
+mod shade;
 mod side;
 mod space;
 mod state;

@@ -14,7 +14,8 @@ mod show;
 use std::sync::Arc;
 
 use baywright_drawing::{
-    Axis, Drawing, Extents, Fit, Lettering, LiveDimension, Projection, Turned, ViewState, side_view, top_view,
+    Axis, Drawing, Extents, Fit, Lettering, LiveDimension, Projection, Role, Shape, Turned, ViewState,
+    side_view, top_view,
 };
 use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, DVec3, PlanPose};
@@ -33,6 +34,8 @@ pub(super) const HANDLE_PX: f32 = 8.0;
 const TITLE_PX: f32 = 26.0;
 /// Below this width margins are smaller, px.
 const NARROW_PX: f32 = 860.0;
+/// In an area lower than this, px, one view stands at a time: two would be too small for their letters.
+const LEAST_BOTH_PX: f32 = 420.0;
 /// So many distances are shown for what is in hand.
 const MOST_GAPS: usize = 4;
 
@@ -41,6 +44,10 @@ const MOST_GAPS: usize = 4;
 pub(super) struct Canvas {
     fills: Fills,
     drag: Option<Drag>,
+    /// Both drawings as they were when something was taken in hand: places of what is written are kept.
+    kept: Option<[Arc<Drawing>; 2]>,
+    /// The finding whose marker the pointer is over.
+    marker: Option<usize>,
     /// What was drawn last.
     drawn: Option<Drawn>,
     /// Whether the pointer is over one of the views.
@@ -58,9 +65,11 @@ pub(super) struct Canvas {
 struct Drawn {
     top: Arc<Drawing>,
     side: Arc<Drawing>,
-    /// Where the views' windows are on the screen.
+    /// Where the views' windows are on the screen; the same for both where one stands at a time.
     top_rect: Rect,
     side_rect: Rect,
+    /// The only view that is seen, where there is room for one.
+    alone: Option<Projection>,
     camera: Camera,
     one_axis: bool,
     along: Axis,
@@ -100,6 +109,15 @@ impl Drawn {
         }
     }
 
+    /// The views that are seen.
+    const fn seen(&self) -> &'static [Projection] {
+        match self.alone {
+            None => &[Projection::Top, Projection::Side],
+            Some(Projection::Top) => &[Projection::Top],
+            Some(Projection::Side) => &[Projection::Side],
+        }
+    }
+
     /// A place of the screen on a view's paper, px.
     fn on_paper(&self, side: Projection, at: egui::Pos2) -> DVec2 {
         let p = at - self.rect(side).min;
@@ -108,9 +126,15 @@ impl Drawn {
 }
 
 impl Canvas {
-    /// The top view and where it lies.
+    /// The top view and where it lies, if it is seen.
     pub fn top(&self) -> Option<(&Drawing, Rect)> {
-        self.drawn.as_ref().map(|drawn| (&*drawn.top, drawn.top_rect))
+        self.seen().find(|(drawing, _)| drawing.projection == Projection::Top)
+    }
+
+    /// The views that are seen and where their windows lie.
+    pub fn seen(&self) -> impl Iterator<Item = (&Drawing, Rect)> {
+        let drawn = self.drawn.as_ref().into_iter();
+        drawn.flat_map(|drawn| drawn.seen().iter().map(|&side| (&**drawn.drawing(side), drawn.rect(side))))
     }
 
     /// The bay's frame from the top view's.
@@ -121,6 +145,11 @@ impl Canvas {
     /// Whether the pointer was over one of the views when it was listened to.
     pub const fn is_under_pointer(&self) -> bool {
         self.under_pointer
+    }
+
+    /// The finding whose marker the pointer was over.
+    pub const fn marker(&self) -> Option<usize> {
+        self.marker
     }
 
     /// Where the eye is.
@@ -143,7 +172,7 @@ impl Canvas {
     pub fn camera_on(&self, place: DVec3, camera: Option<Camera>) -> Option<Camera> {
         let (drawn, mut camera) = (self.drawn.as_ref()?, camera?);
         let mut moved = false;
-        for side in [Projection::Top, Projection::Side] {
+        for &side in drawn.seen() {
             let drawing = drawn.drawing(side);
             let px = drawing.paper_point_of(place);
             let room = drawing.window().grown(-24.0);
@@ -164,7 +193,8 @@ impl Canvas {
 
     /// Works out what is seen in an area of the screen.
     pub fn lay_out(&mut self, area: Rect, answer: &Answer, view: &Viewing) {
-        let titles = 2.0 * TITLE_PX;
+        let alone = (area.height() < LEAST_BOTH_PX).then_some(view.alone);
+        let titles = if alone.is_some() { TITLE_PX } else { 2.0 * TITLE_PX };
         let room = DVec2::new(f64::from(area.width()), f64::from((area.height() - titles).max(40.0)));
         let mut state = self.state(answer, view);
         let lettering = || Lettering { locale: view.locale, ..Lettering::default() };
@@ -174,7 +204,7 @@ impl Canvas {
             state.turned = Turned::ToSightLine;
             laid = Extents::of(arrangement, assessment, &state);
         }
-        let windows = laid.windows(room, area.width() < NARROW_PX, &lettering());
+        let windows = laid.windows(room, area.width() < NARROW_PX, alone, &lettering());
         let all = Camera { px_per_mm: windows.px_per_mm, top: windows.top_middle, side: windows.side_middle };
         let camera = match &self.drag {
             Some(drag) => self.held_camera(drag, &laid),
@@ -184,8 +214,9 @@ impl Canvas {
             area.min + Vec2::new(0.0, TITLE_PX),
             Vec2::new(area.width(), windows.top_height as f32),
         );
+        let side_top = if alone.is_some() { top_rect.min.y } else { top_rect.max.y + TITLE_PX };
         let side_rect = Rect::from_min_size(
-            egui::pos2(area.min.x, top_rect.max.y + TITLE_PX),
+            egui::pos2(area.min.x, side_top),
             Vec2::new(area.width(), windows.side_height as f32),
         );
         let from = DrawnFrom {
@@ -198,7 +229,7 @@ impl Canvas {
         if let Some(drawn) = &mut self.drawn
             && drawn.from == from
         {
-            (drawn.top_rect, drawn.side_rect) = (top_rect, side_rect);
+            (drawn.top_rect, drawn.side_rect, drawn.alone) = (top_rect, side_rect, alone);
             return;
         }
         let window = |rect: Rect, middle: DVec2| Fit::Window {
@@ -216,11 +247,22 @@ impl Canvas {
             // A fault over there is a fault here: it is caught at the frame's edge.
             (top, side.join().unwrap_or_else(|fault| std::panic::resume_unwind(fault)))
         });
+        let (mut top, mut side) = (top, side);
+        for drawing in [&mut top, &mut side] {
+            lettered(drawing, answer);
+        }
+        if self.drag.is_none() {
+            self.kept = None;
+        } else if let Some([kept_top, kept_side]) = &self.kept {
+            top.keep_places_of(kept_top);
+            side.keep_places_of(kept_side);
+        }
         self.drawn = Some(Drawn {
             top: Arc::new(top),
             side: Arc::new(side),
             top_rect,
             side_rect,
+            alone,
             camera,
             one_axis: laid.one_axis(),
             along: laid.along,
@@ -261,6 +303,17 @@ impl Canvas {
             camera.side.x = middle.x;
         }
         camera
+    }
+}
+
+/// Flags go by the letters that their findings have had.
+fn lettered(drawing: &mut Drawing, answer: &Answer) {
+    for item in &mut drawing.items {
+        if let (Role::Flag(_), Shape::Sign(sign), Some(finding)) = (item.role, &mut item.shape, item.finding)
+            && let Some(letter) = answer.letter(finding)
+        {
+            sign.text = letter;
+        }
     }
 }
 

@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use baywright_drawing::{Axis, Theme};
+use baywright_drawing::{Axis, Projection, Theme};
 use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::DVec2;
@@ -194,6 +194,8 @@ pub enum OfView {
     Select(Option<Subject>),
     /// The pointer is over this.
     Hover(Option<Subject>),
+    /// The pointer is over a finding's card or its marker.
+    Light(Option<usize>),
     /// Show the place of a finding.
     Point(usize),
     /// Explain the limit of a finding, or no longer.
@@ -228,6 +230,8 @@ pub enum OfView {
     ToRoom(bool),
     /// Along what the side view is taken.
     Along(Option<Axis>),
+    /// Which view is seen where there is room for one.
+    Alone(Projection),
     /// Look at the verdicts of all arrangements.
     JudgeAll,
     /// Stop looking.

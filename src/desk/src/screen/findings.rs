@@ -51,8 +51,7 @@ impl Desk {
 
     fn findings(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
         let mut cards = std::mem::take(&mut self.cards);
-        let told: Vec<(usize, usize)> =
-            flagged(&self.answer.assessment).map(|f| (f.number, f.index)).collect();
+        let told: Vec<usize> = flagged(&self.answer.assessment).map(|f| f.index).collect();
         let width = ui.available_width() - 10.0;
         if (cards.width - width).abs() > 0.5 {
             cards = Cards { heights: Vec::new(), width };
@@ -69,7 +68,7 @@ impl Desk {
             }
             let top = ui.cursor().min.y;
             let mut skipped = 0.0_f32;
-            for (&(number, index), height) in told.iter().zip(&mut cards.heights) {
+            for (&index, height) in told.iter().zip(&mut cards.heights) {
                 let at = ui.cursor().min.y - top + skipped;
                 let hidden = at + *height < seen.min.y - 200.0 || at > seen.max.y + 200.0;
                 if hidden && self.scroll_to != Some(index) {
@@ -81,7 +80,7 @@ impl Desk {
                     skipped = 0.0;
                 }
                 let Some(finding) = self.answer.assessment.findings.get(index) else { continue };
-                let drawn = self.card(ui, number, index, finding, out);
+                let drawn = self.card(ui, index, finding, out);
                 *height = drawn.height();
                 ui.add_space(GAP_PX);
             }
@@ -102,21 +101,14 @@ impl Desk {
         self.cards = cards;
     }
 
-    fn card(
-        &self,
-        ui: &mut Ui,
-        number: usize,
-        index: usize,
-        finding: &Finding,
-        out: &mut Vec<Command>,
-    ) -> Rect {
+    fn card(&self, ui: &mut Ui, index: usize, finding: &Finding, out: &mut Vec<Command>) -> Rect {
         let texts = self.texts();
         let words = self.words();
         let theme = self.view.theme;
         let palette = theme.palette();
         let pointed = self.view.pointed == Some(index);
         let colours = widgets::severity(palette, finding.severity);
-        let edge = if pointed {
+        let edge = if pointed || self.view.lit == Some(index) {
             Stroke::new(2.0, colours.0)
         } else {
             Stroke::new(1.0, look::colour(palette.soft.faded(0.35)))
@@ -131,7 +123,8 @@ impl Desk {
             ui.spacing_mut().item_spacing = Vec2::new(6.0, 3.0);
             ui.horizontal_top(|ui| {
                 let kind = SignKind::of_severity(finding.severity);
-                let sign = widgets::sign(ui, kind, 9.5, &baywright_planner::words::letter(number), colours);
+                let sign =
+                    widgets::sign(ui, kind, 9.5, &self.answer.letter(index).unwrap_or_default(), colours);
                 sign.on_hover_text(words.severity(finding.severity));
                 ui.vertical(|ui| {
                     let title = RichText::new(widgets::unbroken(words.title(finding))).font(look::bold(14.0));
@@ -185,6 +178,9 @@ impl Desk {
         let rect = drawn.response.rect;
         // A press on the card itself shows the place; buttons in it come first.
         let response = ui.interact(rect, ui.scope_id().with(("card", index)), Sense::hover());
+        if response.hovered() {
+            out.push(Command::View(OfView::Light(Some(index))));
+        }
         if response.hovered()
             && let Some(subject) = finding.subjects.first().cloned().map(super::whole)
         {

@@ -1,6 +1,6 @@
 //! What is seen and how: everything on the screen that is not the document.
 
-use baywright_drawing::{Axis, Theme};
+use baywright_drawing::{Axis, Projection, Theme};
 use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::model::{Figures, Id, TriggerList};
@@ -162,10 +162,14 @@ pub struct Viewing {
     pub to_room: bool,
     /// Along what the side view is taken, if it was chosen.
     pub along: Option<Axis>,
+    /// Which view is seen where there is room for one only.
+    pub alone: Projection,
     /// Where the eye is; `None`: all is seen.
     pub camera: Option<Camera>,
     /// What the pointer is over.
     pub hovered: Option<Subject>,
+    /// The finding whose card or marker the pointer is over, by position: both are lit, and what its press would do is shown.
+    pub lit: Option<usize>,
     /// What is in hand.
     pub selected: Option<Subject>,
     /// The finding whose place is shown, by position.

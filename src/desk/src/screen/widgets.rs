@@ -40,7 +40,9 @@ pub(super) fn paint_sign(
     }
     if !text.is_empty() {
         let text_ink = if kind == SignKind::Ring { fill } else { ink };
-        let font = look::letters(reach * 1.18, Weight::Bold);
+        // Two letters, or three, fit as one does.
+        let smaller = [1.18, 1.18, 0.94, 0.7].get(text.chars().count()).copied().unwrap_or(0.7);
+        let font = look::letters(reach * smaller, Weight::Bold);
         let galley = on.layout_no_wrap(text.to_owned(), font, text_ink);
         let below = Vec2::new(0.0, kind.text_below() as f32 * reach);
         on.galley(at + below - galley.size() * 0.5, galley, text_ink);

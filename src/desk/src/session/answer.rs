@@ -10,6 +10,7 @@ use baywright_planner::{Assessment, Promise};
 use crate::session::caught::caught;
 use crate::session::document::Document;
 use crate::session::job::{Tell, Wake};
+use crate::session::letters::Letters;
 use crate::session::slow::{Shown, Slow};
 
 /// How an answer is worked out.
@@ -40,6 +41,7 @@ pub struct Answer {
     /// The car that is being entered, and which of its aimings is shown.
     draft: Option<(Arc<Vehicle>, Option<Id>)>,
     assess: Assess,
+    letters: Letters,
 }
 
 impl Answer {
@@ -47,7 +49,10 @@ impl Answer {
     pub fn of(document: &Document, assess: Assess) -> Option<Self> {
         let arrangement = Arc::new(document.arrangement()?);
         let assessment = Arc::new(judged(assess, &arrangement)?);
+        let mut letters = Letters::default();
+        letters.follow((&arrangement.bay.id, &arrangement.id), &assessment);
         Some(Self {
+            letters,
             judged: Arc::clone(&arrangement),
             arrangement,
             assessment,
@@ -60,6 +65,11 @@ impl Answer {
             draft: drafted(document),
             assess,
         })
+    }
+
+    /// The letter by which a finding goes, by position: its own as long as it is found. `None` for a note.
+    pub fn letter(&self, finding: usize) -> Option<String> {
+        self.letters.letter(finding)
     }
 
     /// Whether it is of a car that is being entered.
@@ -94,6 +104,7 @@ impl Answer {
         self.arrangement = Arc::new(arrangement);
         match judged(self.assess, &self.arrangement) {
             Some(assessment) => {
+                self.letters.follow((&self.arrangement.bay.id, &self.arrangement.id), &assessment);
                 self.assessment = Arc::new(assessment);
                 self.judged = Arc::clone(&self.arrangement);
                 self.stale = false;
@@ -152,6 +163,49 @@ mod tests {
     fn fragile(arrangement: &Arrangement) -> Assessment {
         assert!(arrangement.parked.origin().x < 5_000.0, "a fault planted for this test");
         baywright_planner::assess(arrangement)
+    }
+
+    /// The cabinet goes out of the way and comes back; the trolley's letters stay what they were all along.
+    #[test]
+    fn a_finding_keeps_its_letter_as_long_as_it_lives() {
+        let mut document = Document::open(Path::new("crowded-bay"), None).unwrap();
+        let mut answer = Answer::of(&document, baywright_planner::assess).unwrap();
+        let letters = |answer: &Answer| -> Vec<(String, String)> {
+            let all = answer.assessment.findings.iter().enumerate();
+            all.filter_map(|(i, own)| {
+                Some((format!("{:?} {:?}", own.code(), own.subjects), answer.letter(i)?))
+            })
+            .collect()
+        };
+        let before = letters(&answer);
+        let place = |x: f64, y: f64| Edit::Place {
+            thing: "tool cabinet".into(),
+            place: baywright_planner::model::Place {
+                at: PlanPose::new(DVec2::new(x, y), 0.0),
+                known: baywright_planner::model::Known::Taped,
+            },
+        };
+        let first = before.iter().find(|own| own.0.contains("tool cabinet")).unwrap().clone();
+        assert_eq!(first.1, "A");
+        let was = document
+            .layout()
+            .bay
+            .things
+            .iter()
+            .find(|own| own.id.as_str() == "tool cabinet")
+            .unwrap()
+            .place
+            .at;
+        document.edit(&place(was.origin().x, was.origin().y + 400.0)).unwrap();
+        answer.refresh(&document);
+        let after = letters(&answer);
+        assert!(after.len() < before.len(), "{after:?}");
+        for own in &after {
+            assert!(before.contains(own), "{own:?} of {before:?}");
+        }
+        document.edit(&place(was.origin().x, was.origin().y)).unwrap();
+        answer.refresh(&document);
+        assert!(letters(&answer).contains(&first));
     }
 
     #[test]

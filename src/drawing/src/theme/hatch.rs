@@ -113,9 +113,22 @@ pub(super) const fn aside(p: &Palette, material: Material) -> Hatch {
     Hatch { name: aside_name(material), ..hatch }
 }
 
+/// The hatch of a thing in nobody's way: as dense, but pale.
+pub(super) const fn quiet(p: &Palette, material: Material) -> Hatch {
+    let hatch = pattern(material).on(Some(p.stuff), p.soft.faded(0.45));
+    Hatch { name: quiet_name(material), ..hatch }
+}
+
 /// The light hatch of a keep-clear zone.
 pub(super) const fn zone(p: &Palette) -> Hatch {
     Hatch::new("zone", [10.0, 10.0], -45.0).lines(&[[0.0, 0.0, 0.0, 10.0]], 1.0).on(None, p.beam.faded(0.24))
+}
+
+/// The light hatch of every other keep-clear zone: slanted the other way.
+pub(super) const fn other_zone(p: &Palette) -> Hatch {
+    Hatch::new("other-zone", [10.0, 10.0], 45.0)
+        .lines(&[[0.0, 0.0, 0.0, 10.0]], 1.0)
+        .on(None, p.beam.faded(0.24))
 }
 
 /// The hatch of an overlap: bolder and closer than any other.
@@ -171,24 +184,28 @@ const fn aside_name(material: Material) -> &'static str {
     names(material)[1]
 }
 
-/// Names of the fainter kinds: of walls, of things to the side.
-const fn names(material: Material) -> [&'static str; 2] {
+const fn quiet_name(material: Material) -> &'static str {
+    names(material)[2]
+}
+
+/// Names of the fainter kinds: of walls, of things to the side, of things in nobody's way.
+const fn names(material: Material) -> [&'static str; 3] {
     match material {
-        Material::Steel => ["wall-steel", "aside-steel"],
-        Material::Aluminium => ["wall-aluminium", "aside-aluminium"],
-        Material::Mesh => ["wall-mesh", "aside-mesh"],
-        Material::CarBody => ["wall-carbody", "aside-carbody"],
-        Material::Foil => ["wall-foil", "aside-foil"],
-        Material::Concrete => ["wall-concrete", "aside-concrete"],
-        Material::Brick => ["wall-brick", "aside-brick"],
-        Material::Plasterboard => ["wall-plasterboard", "aside-plasterboard"],
-        Material::Wood => ["wall-wood", "aside-wood"],
-        Material::Glass => ["wall-glass", "aside-glass"],
-        Material::Plastic => ["wall-plastic", "aside-plastic"],
-        Material::Rubber => ["wall-rubber", "aside-rubber"],
-        Material::Cloth => ["wall-cloth", "aside-cloth"],
-        Material::Person => ["wall-person", "aside-person"],
-        Material::Unknown => ["wall-unknown", "aside-unknown"],
+        Material::Steel => ["wall-steel", "aside-steel", "quiet-steel"],
+        Material::Aluminium => ["wall-aluminium", "aside-aluminium", "quiet-aluminium"],
+        Material::Mesh => ["wall-mesh", "aside-mesh", "quiet-mesh"],
+        Material::CarBody => ["wall-carbody", "aside-carbody", "quiet-carbody"],
+        Material::Foil => ["wall-foil", "aside-foil", "quiet-foil"],
+        Material::Concrete => ["wall-concrete", "aside-concrete", "quiet-concrete"],
+        Material::Brick => ["wall-brick", "aside-brick", "quiet-brick"],
+        Material::Plasterboard => ["wall-plasterboard", "aside-plasterboard", "quiet-plasterboard"],
+        Material::Wood => ["wall-wood", "aside-wood", "quiet-wood"],
+        Material::Glass => ["wall-glass", "aside-glass", "quiet-glass"],
+        Material::Plastic => ["wall-plastic", "aside-plastic", "quiet-plastic"],
+        Material::Rubber => ["wall-rubber", "aside-rubber", "quiet-rubber"],
+        Material::Cloth => ["wall-cloth", "aside-cloth", "quiet-cloth"],
+        Material::Person => ["wall-person", "aside-person", "quiet-person"],
+        Material::Unknown => ["wall-unknown", "aside-unknown", "quiet-unknown"],
     }
 }
 

@@ -1,4 +1,5 @@
-//! Role by role: how it is painted. Line weights: 1.6 px things, 1.2 px edges, 0.8 px construction.
+//! Role by role: how it is painted. Lines by importance: walls and car 2.2 px, what a finding is about and how much it is in
+//! the way 1.7 px, edges 1.2 px, things in nobody's way 1.0 px, dimensions and construction 0.8 px.
 
 use baywright_planner::model::FloorFeatureKind;
 use baywright_planner::{Severity, Verdict};
@@ -6,11 +7,18 @@ use baywright_planner::{Severity, Verdict};
 use super::{Colour, Fill, Paint, Palette, Stroke, hatch};
 use crate::role::Role;
 
-const THING: f64 = 1.6;
+const HEAVY: f64 = 2.2;
+const THING: f64 = 1.7;
 const EDGE: f64 = 1.2;
+const QUIET: f64 = 1.0;
 const LIGHT: f64 = 0.8;
 
 const DASH_ZONE: &[f64] = &[9.0, 4.0];
+const DASH_OTHER_ZONE: &[f64] = &[9.0, 3.0, 2.5, 3.0];
+/// Where a movable thing would stand: long, double-dotted, after ISO 128.
+const DASH_ELSEWHERE: &[f64] = &[12.0, 3.0, 2.0, 3.0, 2.0, 3.0];
+/// What local rules want free.
+const DASH_FREE: &[f64] = &[1.5, 3.0];
 const DASH_CENTRE: &[f64] = &[14.0, 4.0, 3.0, 4.0];
 const DASH_RUN: &[f64] = &[3.0, 3.0];
 const DASH_HIDDEN: &[f64] = &[6.0, 3.0];
@@ -24,22 +32,24 @@ pub(super) fn paint(p: &Palette, role: Role) -> Paint {
         Role::Floor => (Fill::Solid(p.sheet), None),
         Role::Grid => lines(full(p.grid, 1.0)),
         Role::Beyond => (Fill::Solid(p.sheet), stroke(p.soft, LIGHT, DASH_HIDDEN)),
-        Role::KeepFree => (Fill::Hatch(hatch::keep_free(p)), stroke(p.ready, EDGE, DASH_HIDDEN)),
+        Role::KeepFree => (Fill::Hatch(hatch::keep_free(p)), stroke(p.ready, 1.4, DASH_FREE)),
         Role::Runway => (Fill::Solid(p.soft.faded(0.14)), full(p.soft, EDGE)),
         Role::FloorFeature(FloorFeatureKind::Drain) => (Fill::Hatch(hatch::grate(p)), full(p.soft, LIGHT)),
         Role::FloorFeature(FloorFeatureKind::Pit) => (Fill::Hatch(hatch::pit(p)), full(p.ink, EDGE)),
         Role::FloorFeature(FloorFeatureKind::Joint) => (Fill::None, stroke(p.soft, 1.0, DASH_JOINT)),
         Role::Wall(material) => (Fill::Hatch(hatch::of_wall(p, material)), None),
-        Role::WallLine => lines(full(p.ink, THING)),
+        Role::WallLine => lines(full(p.ink, HEAVY)),
         Role::Opening => (Fill::Solid(p.paper), full(p.ink, 1.0)),
         Role::OpeningLine => lines(stroke(p.soft, 1.4, DASH_HIDDEN)),
         Role::DoorSwing => lines(full(p.soft, LIGHT)),
         Role::ZoneFill => (Fill::Hatch(hatch::zone(p)), None),
         Role::ZoneEdge => lines(stroke(p.beam, 1.3, DASH_ZONE)),
+        Role::OtherZoneFill => (Fill::Hatch(hatch::other_zone(p)), None),
+        Role::OtherZoneEdge => lines(stroke(p.beam, 1.3, DASH_OTHER_ZONE)),
         Role::BeamFill => (Fill::Solid(p.beam.faded(0.1)), None),
         Role::BeamEdge => lines(full(p.beam, LIGHT)),
         Role::ThingAside(material) => (Fill::Hatch(hatch::aside(p, material)), full(p.soft.faded(0.7), 1.0)),
-        Role::CarBody => (Fill::Solid(p.body), full(p.ink, THING)),
+        Role::CarBody => (Fill::Solid(p.body), full(p.ink, HEAVY)),
         Role::CarLine => lines(full(p.ink.faded(0.45), LIGHT)),
         Role::CarGlass => (Fill::Solid(p.sheet.faded(0.8)), full(p.ink, LIGHT)),
         Role::Tyre => (Fill::Solid(p.soft), full(p.ink, LIGHT)),
@@ -48,27 +58,32 @@ pub(super) fn paint(p: &Palette, role: Role) -> Paint {
         Role::Run => lines(stroke(p.soft, LIGHT, DASH_RUN)),
         Role::StandBase => (Fill::Solid(p.sheet.faded(0.7)), full(p.ink, EDGE)),
         Role::StandMast => (Fill::Solid(p.soft), full(p.ink, EDGE)),
-        Role::Thing(material) => (Fill::Hatch(hatch::of_thing(p, material)), full(p.ink, 1.4)),
+        Role::Thing(material) => (Fill::Hatch(hatch::of_thing(p, material)), full(p.ink, THING)),
         Role::ThingLine => lines(full(p.ink, LIGHT)),
+        Role::QuietThing(material) => (Fill::Hatch(hatch::quiet(p, material)), full(p.soft, QUIET)),
+        Role::QuietThingLine => lines(full(p.soft.faded(0.7), LIGHT)),
         Role::Overhead => lines(stroke(p.ink, EDGE, DASH_HIDDEN)),
         Role::Overlap(severity) => (Fill::Hatch(hatch::overlap(p, severity)), full(p.sign(severity), EDGE)),
         Role::OverlapAside(severity) => {
             (Fill::Hatch(hatch::overlap_aside(p, severity)), full(p.sign(severity).faded(0.6), 1.0))
         }
-        Role::OutOfTheWay => lines(stroke(p.ink, EDGE, DASH_RUN)),
+        Role::OutOfTheWay => lines(stroke(p.ink, EDGE, DASH_ELSEWHERE)),
         Role::WayOut => lines(full(p.ink, THING)),
-        Role::TargetMeant => lines(stroke(p.ink, EDGE, DASH_RUN)),
+        Role::TargetMeant => lines(stroke(p.ink, EDGE, DASH_ELSEWHERE)),
         Role::Target => (Fill::Solid(p.ink), full(p.ink, 1.0)),
         Role::Mat => (Fill::Solid(p.sheet.faded(0.7)), full(p.ink, THING)),
         Role::SightLine => lines(full(p.beam, THING)),
+        Role::SightLineHidden => lines(stroke(p.beam, EDGE, DASH_JOINT)),
+        Role::Shadow => (Fill::Solid(p.stops.faded(0.13)), None),
+        Role::ShadowOnTarget => (Fill::Solid(p.stops), full(p.stops, 1.0)),
         Role::Sensor => (Fill::Solid(p.beam), full(p.sheet, 1.0)),
         Role::Mark => lines(full(p.ink, 1.3)),
         Role::PermanentMark => lines(full(p.soft, 1.3)),
         Role::Hovered => lines(stroke(p.beam, 1.6, DASH_JOINT)),
         Role::Selected => lines(full(p.beam, 2.2)),
         Role::NameLeader => lines(full(p.ink, LIGHT)),
-        Role::Dimension => lines(full(p.ink, 1.1)),
-        Role::DimensionStops => lines(full(p.stops, 1.1)),
+        Role::Dimension => lines(full(p.ink, LIGHT)),
+        Role::DimensionStops => lines(full(p.stops, THING)),
         Role::LiveDimension => lines(full(p.beam, 1.1)),
         Role::Label | Role::LabelSoft | Role::LabelZone | Role::Verdict | Role::Title | Role::TitleSoft => {
             (Fill::None, None)

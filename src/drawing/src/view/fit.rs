@@ -134,29 +134,42 @@ pub struct Windows {
 
 impl Extents {
     /// The windows in which all of both views is seen as large as can be. `area` is what there is for both, px, titles
-    /// and gaps already taken off; `narrow` says that margins may be smaller.
-    pub fn windows(&self, area: DVec2, narrow: bool, lettering: &Lettering<'_>) -> Windows {
+    /// and gaps already taken off; `narrow` says that margins may be smaller. Where only one view stands in the area, `alone`
+    /// says which: it has all of it, and so has the other, unseen.
+    pub fn windows(
+        &self,
+        area: DVec2,
+        narrow: bool,
+        alone: Option<Projection>,
+        lettering: &Lettering<'_>,
+    ) -> Windows {
         let enlarged = lettering.enlarged();
         let (large, small) = margin(enlarged);
         let (large, small) = if narrow { (large * NARROW, small * NARROW) } else { (large, small) };
         let upright = (SIDE_TOP_PX + SIDE_BOTTOM_PX) * enlarged;
         let top = self.top.size();
-        let across = top.x.max(self.side.1 - self.side.0);
-        let px = bounded(
-            ((area.x - large - small) / across)
-                .min((area.y - large - small - upright) / (top.y + self.height)),
-        );
+        let along = self.side.1 - self.side.0;
+        let (across, high, margins) = match alone {
+            None => (top.x.max(along), top.y + self.height, large + small + upright),
+            Some(Projection::Top) => (top.x, top.y, large + small),
+            Some(Projection::Side) => (along, self.height, upright),
+        };
+        let px = bounded(((area.x - large - small) / across).min((area.y - margins) / high));
         // What is left over is shared as the views share the rest.
         let (top_needs, side_needs) = (top.y * px + large + small, self.height * px + upright);
         let share = top_needs / (top_needs + side_needs);
         let top_height = (area.y * share).clamp(0.0, area.y.max(0.0));
+        let (top_height, side_height) = match alone {
+            None => (top_height, (area.y - top_height).max(0.0)),
+            Some(_) => (area.y.max(0.0), area.y.max(0.0)),
+        };
         let shift = 0.5 * (large - small) / px;
         let middle_x = if self.one_axis() { self.top.centre().x } else { 0.5 * (self.side.0 + self.side.1) };
         let lift = 0.5 * (SIDE_TOP_PX - SIDE_BOTTOM_PX) * enlarged / px;
         Windows {
             px_per_mm: px,
             top_height,
-            side_height: (area.y - top_height).max(0.0),
+            side_height,
             top_middle: self.top.centre() - DVec2::splat(shift),
             side_middle: DVec2::new(middle_x - shift, self.height * 0.5 + lift),
         }

@@ -25,9 +25,12 @@ const FIRST_DIRECTION: f64 = 2.0;
 const FAR_COST: f64 = 0.35;
 /// The dot at a flag's place, px.
 const TIP_PX: f64 = 2.2;
+/// The arrow of a flag whose place is off the paper, px.
+const AWAY_PX: f64 = 7.0;
 /// How much larger than the flag the box is that the next one rather keeps off.
 const HALO: f64 = 1.7;
-/// From here on a flag has three letters and is larger.
+/// From here on a flag has two letters, or three, and is larger.
+const TWO_LETTERS: usize = 27;
 const THREE_LETTERS: usize = 26 + 26 * 26 + 1;
 
 impl Pen<'_> {
@@ -45,6 +48,15 @@ impl Pen<'_> {
         let (tip_mm, spot_mm) = (self.mm(tip), self.mm(spot));
         self.flag_item(Role::Leader(severity), &subject, flagged, Shape::Line(vec![tip_mm, spot_mm]));
         let style = self.style(size::SMALL, Weight::Bold);
+        // What lies off the paper is pointed to at its edge.
+        let away = self.px(place) - tip;
+        if away.length() > box_size.x {
+            let way = away.normalize_or(DVec2::X) * (AWAY_PX * self.enlarged);
+            let head = tip + way;
+            let barbs = [way.perp(), -way.perp()].map(|aside| self.mm(tip + aside * 0.6));
+            let arrow = Shape::Area(vec![vec![self.mm(head), barbs[0], barbs[1]]]);
+            self.flag_item(Role::Leader(severity), &subject, flagged, arrow);
+        }
         let dot = Sign {
             at: tip_mm,
             kind: SignKind::Dot,
@@ -60,7 +72,12 @@ impl Pen<'_> {
 
     /// Reach of a flag and the box that it takes, px.
     fn flag_size(&self, number: usize) -> (f64, DVec2) {
-        let reach = self.enlarged * if number < THREE_LETTERS { FLAG_PX } else { FLAG_PX * 1.4 };
+        let larger = match number {
+            ..TWO_LETTERS => 1.0,
+            ..THREE_LETTERS => 1.25,
+            _ => 1.6,
+        };
+        let reach = self.enlarged * FLAG_PX * larger;
         // With its white edge and a little air; the triangle is the widest sign.
         (reach, DVec2::splat(2.0 * (reach * 1.24 + 2.5)))
     }

@@ -1,7 +1,7 @@
 //! Names find a free place: inside what they name if they fit, else beside it, else shorter, else not at all.
 
-use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2, angle};
+use baywright_planner::{Severity, Subject};
 
 use crate::role::Role;
 use crate::text::{Align, Fitted, TextStyle, fitted};
@@ -161,7 +161,8 @@ impl Pen<'_> {
                 }
             }
         }
-        if best.is_none() && least >= FIRM {
+        // Right across the paper only what must be read.
+        if best.is_none() && least >= FIRM && (wanted.must || wanted.blamed) {
             best = self.anywhere_for(wanted, width);
         }
         best.map(|(_, at, align)| (at, align))
@@ -190,7 +191,11 @@ impl Pen<'_> {
         let to = inside(from, &place);
         self.space.take_line(from, to, Taken::Line);
         let line = vec![self.mm(from), self.mm(to)];
-        self.line(Role::NameLeader, wanted.subject.clone(), line);
+        let role = match wanted.role {
+            Role::DimensionStops => Role::Leader(Severity::Stops),
+            _ => Role::NameLeader,
+        };
+        self.line(role, wanted.subject.clone(), line);
         self.put_level(wanted.role, wanted.subject, text, wanted.style, (at, align));
     }
 }

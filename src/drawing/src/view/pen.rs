@@ -249,9 +249,24 @@ impl<'a> Pen<'a> {
             (false, true) => (line_from, line_to),
             (false, false) => (line_to, line_from),
         };
+        let mut best = (here, dimension.text.clone());
+        // Along its own line first, as far as it is carried by it.
+        let spare = line_from.distance(line_to) * self.scale - dimension.text.width - 10.0;
+        if spare > 0.0 && dimension.text.align == Align::Middle {
+            let way = (line_to - line_from).normalize_or_zero() * self.length(spare);
+            for (slid, share) in (1_u8..).zip([0.2, -0.2, 0.35, -0.35, 0.5, -0.5]) {
+                let text = Text { at: dimension.text.at + way * share, ..dimension.text.clone() };
+                let cost = self.text_cost(&text) + SLID_COST * f64::from(slid);
+                if cost < best.0 {
+                    best = (cost, text);
+                }
+            }
+            if best.0 < ELSEWHERE_COST {
+                return (SLID_COST, Dimension { text: best.1, ..dimension });
+            }
+        }
         let off = DVec2::X * self.length(7.0);
         let tries = [(right + off, Align::Start), (left - off, Align::End)];
-        let mut best = (here, dimension.text.clone());
         for (at, align) in tries {
             let text = Text { at, align, angle: 0.0, ..dimension.text.clone() };
             let cost = self.text_cost(&text) + ELSEWHERE_COST;
@@ -278,6 +293,8 @@ impl<'a> Pen<'a> {
 
 /// A text whose angle's sine or cosine is below this is level or upright.
 const LEVEL: f64 = 0.01;
+/// What a step along its line costs a dimension's text.
+const SLID_COST: f64 = 4.0;
 /// What it costs a dimension's text to stand elsewhere than on its line.
 const ELSEWHERE_COST: f64 = 90.0;
 /// A steeper line than this carries a text that is too long for it level beside it, radians.

@@ -4,6 +4,7 @@ mod aiming;
 mod car;
 mod dimensions;
 mod room;
+mod stops;
 mod things;
 pub(crate) mod told;
 
@@ -22,7 +23,7 @@ use crate::view::fit::Window;
 use crate::view::pen::Pen;
 use crate::view::state::ViewState;
 
-pub(crate) use aiming::{off_place, reach_of_beam};
+pub(crate) use aiming::{ZONE_ROLES, off_place, reach_of_beam};
 pub(crate) use room::grid_step;
 pub(crate) use things::{CROWD, overlap_role};
 
@@ -70,12 +71,14 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     for told in pinned(assessment) {
         pen.keep_tip(&told, top.at(told.finding.place.truncate()));
     }
-    // From here on places are searched for: what is in hand first, then what must be read, then names.
+    things::overlaps(&mut pen, &top);
+    // From here on places are searched for, in order of precedence: by how much the aiming is stopped, which nothing else may
+    // hide or push out; what is in hand; dimensions of the aiming; the names of what findings are about; all other names.
+    stops::figures(&mut pen, &top);
+    dimensions::room(&mut pen, &top);
     dimensions::live(&mut pen, &top);
     dimensions::stand_offs(&mut pen, &top);
     aiming::mark_numbers(&mut pen, &top);
-    dimensions::room(&mut pen, &top);
-    things::overlaps(&mut pen, &top);
     for told in pinned(assessment) {
         pen.flag(&told, top.at(told.finding.place.truncate()));
     }
@@ -107,6 +110,7 @@ fn has_outline(item: &Item) -> bool {
     let body = matches!(
         item.role,
         Role::Thing(_)
+            | Role::QuietThing(_)
             | Role::ThingAside(_)
             | Role::Overhead
             | Role::CarBody
@@ -114,6 +118,7 @@ fn has_outline(item: &Item) -> bool {
             | Role::Target
             | Role::Mat
             | Role::ZoneEdge
+            | Role::OtherZoneEdge
             | Role::Opening
             | Role::FloorFeature(_)
             | Role::Runway

@@ -158,7 +158,10 @@ fn stand_off_and_depth_are_told() {
 fn along(drawing: &Drawing, subject: &Subject) -> Option<(f64, f64)> {
     let mut points = Vec::new();
     for item in drawing.showing(subject) {
-        if matches!(item.role, Role::Thing(_) | Role::ThingAside(_) | Role::Overhead | Role::CarBody) {
+        if matches!(
+            item.role,
+            Role::Thing(_) | Role::QuietThing(_) | Role::ThingAside(_) | Role::Overhead | Role::CarBody
+        ) {
             item.shape.each_point(|p| points.push(p));
         }
     }
@@ -269,7 +272,7 @@ fn the_paper_and_the_screen_agree() {
         drawing
             .items
             .iter()
-            .filter(|i| matches!(i.role, Role::Thing(_) | Role::CarBody))
+            .filter(|i| matches!(i.role, Role::Thing(_) | Role::QuietThing(_) | Role::CarBody))
             .map(|i| i.shape.clone())
             .collect()
     };

@@ -199,7 +199,8 @@ fn the_middle_of_a_thing_is_that_thing() {
     for drawing in [&top, &side] {
         let mut things = 0;
         for item in &drawing.items {
-            let (Role::Thing(_), Shape::Area(rings), Some(subject)) = (item.role, &item.shape, &item.subject)
+            let (Role::Thing(_) | Role::QuietThing(_), Shape::Area(rings), Some(subject)) =
+                (item.role, &item.shape, &item.subject)
             else {
                 continue;
             };
@@ -272,6 +273,7 @@ fn rank(role: Role, edge: bool) -> Option<u8> {
             | Target
             | Mat
             | Thing(_)
+            | QuietThing(_)
             | ThingAside(_)
             | StandBase
             | StandMast
@@ -283,9 +285,9 @@ fn rank(role: Role, edge: bool) -> Option<u8> {
     match (role, edge) {
         (Overhead, true) => Some(3),
         (Overhead, false) => Some(1),
-        (ZoneEdge, true) => Some(2),
-        (ZoneEdge, false) => Some(0),
-        (TargetMeant | Run | SightLine | DoorSwing | OpeningLine, true) => Some(2),
+        (ZoneEdge | OtherZoneEdge, true) => Some(2),
+        (ZoneEdge | OtherZoneEdge, false) => Some(0),
+        (TargetMeant | Run | SightLine | SightLineHidden | DoorSwing | OpeningLine, true) => Some(2),
         (KeepFree | Runway | FloorFeature(_) | Wall(_) | Opening, false) => Some(1),
         (_, false) if body => Some(3),
         _ => None,

@@ -48,6 +48,15 @@ pub enum TooLarge {
     },
 }
 
+impl TooLarge {
+    /// How much of the room is missing, mm.
+    pub const fn missing_mm(self) -> f64 {
+        match self {
+            Self::Long { needs_mm, there_mm } | Self::Wide { needs_mm, there_mm } => needs_mm - there_mm,
+        }
+    }
+}
+
 fn remedy(finding: &Finding) -> Remedy {
     match finding.subjects.get(1) {
         Some(Subject::Wall(_) | Subject::Opening(_)) => Remedy::IntoRoom,

@@ -2,7 +2,7 @@
 //! names.
 
 use super::Words;
-use crate::assessment::{Assessment, Finding};
+use crate::assessment::{Assessment, Finding, TooLarge};
 use crate::model::{Exclusion, Figures, FloorFeatureKind, Opening, Placement, ReferenceAxis, TargetKind};
 
 /// Which way the top view lies on the paper.
@@ -68,6 +68,8 @@ impl Words<'_> {
         runway_height(height: f64) -> String;
         /// How far something is in where it may not be.
         so_far_in(depth: f64) -> String;
+        /// How much more room the set-up needs than there is, beside the stretch that is missing.
+        room_too_small(by: TooLarge) -> String;
         /// An opening in a wall.
         opening(opening: &Opening) -> String;
         /// Ground beyond an open door.

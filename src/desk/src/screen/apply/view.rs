@@ -23,6 +23,7 @@ impl Desk {
                 view.selected = subject;
             }
             OfView::Hover(subject) => view.hovered = subject,
+            OfView::Light(finding) => view.lit = finding,
             OfView::Point(finding) => self.point(finding),
             OfView::Explain(finding) => {
                 view.explained = (view.explained != Some(finding)).then_some(finding);
@@ -49,6 +50,10 @@ impl Desk {
             }
             OfView::Along(axis) => {
                 view.along = axis;
+                view.camera = None;
+            }
+            OfView::Alone(side) => {
+                view.alone = side;
                 view.camera = None;
             }
             OfView::JudgeAll => self.verdicts.start(&waking(ctx), &self.document),
@@ -107,6 +112,7 @@ impl Viewing {
     /// What was in hand in another arrangement is not in this one.
     pub(super) fn forget_what_was_there(&mut self) {
         self.hovered = None;
+        self.lit = None;
         self.selected = None;
         self.pointed = None;
         self.explained = None;

@@ -65,6 +65,7 @@ impl Canvas {
 
     /// Turns what the pointer did since the last frame into commands.
     pub fn listen(&mut self, ctx: &Context, answer: &Answer, view: &Viewing, out: &mut Vec<Command>) {
+        self.marker = None;
         if view.page.is_some() {
             return;
         }
@@ -72,11 +73,9 @@ impl Canvas {
             self.carry_on(ctx, answer, view, out);
             return;
         }
-        if self.drawn.is_none() {
-            return;
-        }
+        let Some(seen) = self.drawn.as_ref().map(super::Drawn::seen) else { return };
         let mut over = None;
-        for side in [Projection::Top, Projection::Side] {
+        for &side in seen {
             let Some(response) = ctx.read_response(id_of(side)) else { continue };
             let press = ctx.input(|i| i.pointer.press_origin());
             for button in [PointerButton::Primary, PointerButton::Secondary, PointerButton::Middle] {
@@ -103,12 +102,14 @@ impl Canvas {
                 self.wheel(ctx, side, at, out);
             }
         }
-        let hovered = over.and_then(|(side, at)| {
+        let picked = over.and_then(|(side, at)| {
             let drawn = self.drawn.as_ref()?;
             let px = drawn.on_paper(side, at);
-            drawn.drawing(side).pick(px, SLACK_PX)?.subject.map(whole)
+            drawn.drawing(side).pick(px, SLACK_PX)
         });
-        let hovered = hovered.filter(|_| view.tool == Tool::WhichSide);
+        let picked = picked.filter(|_| view.tool == Tool::WhichSide);
+        self.marker = picked.as_ref().and_then(|picked| picked.finding);
+        let hovered = picked.and_then(|picked| picked.subject).map(whole);
         self.under_pointer = over.is_some();
         if over.is_some() && hovered != view.hovered {
             out.push(Command::View(OfView::Hover(hovered)));
@@ -212,6 +213,7 @@ impl Canvas {
             Tool::Draw(drawn) if side == Projection::Top && hand => Grip::Draw(drawn),
             _ => grip,
         };
+        self.kept = Some([drawn.top.clone(), drawn.side.clone()]);
         self.drag = Some(Drag {
             side,
             press: px,

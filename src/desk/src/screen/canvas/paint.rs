@@ -53,6 +53,27 @@ impl Painter<'_> {
         self.item(drawing, &Item { role, subject: None, finding: None, shape });
     }
 
+    /// Paints a shape as something that is not there: a clear ground and an edge.
+    pub fn ghost(&mut self, drawing: &Drawing, shape: &Shape, ground: Color32, edge: Color32) {
+        match shape {
+            Shape::Area(rings) => {
+                let rings: Vec<Vec<DVec2>> =
+                    rings.iter().map(|ring| ring.iter().map(|&p| drawing.paper_point(p)).collect()).collect();
+                self.solid(&rings, ground);
+                for ring in &rings {
+                    let points = ring.iter().map(|&p| self.at(p)).collect();
+                    self.out.push(egui::Shape::closed_line(points, Stroke::new(2.0, edge)));
+                }
+            }
+            Shape::Disc { centre, radius } => {
+                let (at, reach) = (self.at(drawing.paper_point(*centre)), radius * drawing.px_per_mm);
+                self.out.push(egui::Shape::circle_filled(at, reach as f32, ground));
+                self.out.push(egui::Shape::circle_stroke(at, reach as f32, Stroke::new(2.0, edge)));
+            }
+            _ => {}
+        }
+    }
+
     fn at(&self, px: DVec2) -> Pos2 {
         self.origin + Vec2::new(px.x as f32, px.y as f32)
     }

@@ -4,8 +4,8 @@ use std::collections::BTreeSet;
 
 use baywright_drawing::list::Shape as Listed;
 use baywright_drawing::{Projection, Role, Theme};
-use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2};
+use baywright_planner::{Step, Subject};
 use egui::{Pos2, Rect, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo};
 
 use super::grip::{self, Grip};
@@ -28,7 +28,7 @@ impl Canvas {
         self.fills.next_frame();
         let Some(drawn) = self.drawn.clone() else { return };
         // The ground is the window's own, cleared to the paper's colour.
-        for side in [Projection::Top, Projection::Side] {
+        for &side in drawn.seen() {
             title(ui, &drawn, side, answer, view, out);
             self.view(ui, &drawn, side, answer, view, out);
         }
@@ -126,6 +126,9 @@ impl Canvas {
             on.circle_stroke(at, RING_PX, Stroke::new(2.6, colour));
             on.circle_stroke(at, RING_PX + 5.0, Stroke::new(1.2, colour));
         }
+        if let Some(lit) = view.lit {
+            self.lit(on, drawn, side, answer, view, lit);
+        }
         if let (Tool::Draw(drawn), Some((from, to)), Projection::Top) = (view.tool, self.area, side) {
             let frame = crate::screen::apply::frame_of(answer, drawn);
             let (a, b) = (frame.inverse() * from, frame.inverse() * to);
@@ -169,6 +172,55 @@ impl Canvas {
         on.extend(std::mem::take(&mut painter.out));
     }
 
+    /// The marker of a finding ringed, and what its press would do, as if it were done.
+    fn lit(
+        &mut self,
+        on: &egui::Painter,
+        drawn: &Drawn,
+        side: Projection,
+        answer: &Answer,
+        view: &Viewing,
+        lit: usize,
+    ) {
+        let (rect, drawing) = (drawn.rect(side), drawn.drawing(side));
+        let Some(found) = answer.assessment.findings.get(lit) else { return };
+        let marker = drawing.items.iter().find_map(|item| match (&item.shape, item.role) {
+            (Listed::Sign(sign), Role::Flag(_)) if item.finding == Some(lit) => Some(sign),
+            _ => None,
+        });
+        let beam = look::colour(view.theme.palette().beam);
+        if let Some(sign) = marker {
+            let at = on_screen(rect, drawing.paper_point(sign.at));
+            on.circle_stroke(at, sign.reach as f32 + 5.0, Stroke::new(2.0, beam));
+        }
+        let (subject, by) = match found.cure.as_ref().map(|cure| &cure.step) {
+            Some(Step::MoveThing { thing, by }) => (Subject::Thing(thing.clone()), *by),
+            Some(Step::MoveCar { by }) => (Subject::Car, *by),
+            _ => return,
+        };
+        let by = drawing.bay_from_view.inverse().turned(by);
+        let by = if side == Projection::Top { by } else { DVec2::new(by.x, 0.0) };
+        let ghost = view.theme.palette().beam.faded(GHOST);
+        let mut painter = Painter {
+            ctx: on.ctx(),
+            theme: view.theme,
+            origin: rect.min,
+            window: Bounds { low: DVec2::ZERO, high: drawing.size },
+            fills: &mut self.fills,
+            out: Vec::new(),
+        };
+        for item in drawing.showing(&subject).filter(|item| is_outline(item.role)) {
+            let mut shape = item.shape.clone();
+            match &mut shape {
+                Listed::Area(rings) => rings.iter_mut().flatten().for_each(|p| *p += by),
+                Listed::Disc { centre, .. } => *centre += by,
+                _ => continue,
+            }
+            painter.ghost(drawing, &shape, look::colour(ghost), beam);
+        }
+        on.extend(std::mem::take(&mut painter.out));
+    }
+
     /// Everything on the canvas has a name and can be reached by the keyboard.
     fn names(
         &self,
@@ -184,7 +236,7 @@ impl Canvas {
         let words = baywright_planner::words::Words::new(&answer.judged, view.locale);
         let texts = view.locale.language.screen();
         // What is in both views is a stop of the Tab key in one of them only.
-        let elsewhere = if side == Projection::Side {
+        let elsewhere = if drawn.alone.is_none() && side == Projection::Side {
             drawn.drawing(Projection::Top).subjects()
         } else {
             BTreeSet::new()
@@ -232,6 +284,17 @@ impl Canvas {
             }
         }
     }
+}
+
+/// How strong the ground of a ghost is.
+const GHOST: f32 = 0.3;
+
+/// Whether an item is the outline of a thing or of the car, which can be shown elsewhere.
+const fn is_outline(role: Role) -> bool {
+    matches!(
+        role,
+        Role::Thing(_) | Role::QuietThing(_) | Role::ThingAside(_) | Role::Overhead | Role::CarBody
+    )
 }
 
 /// What tells a subject apart, for the widget's own name.
@@ -328,7 +391,12 @@ fn title(
     ui.scope_builder(
         egui::UiBuilder::new().max_rect(line).layout(egui::Layout::left_to_right(egui::Align::Center)),
         |ui| {
-            ui.label(egui::RichText::new(name).font(look::bold(size::BODY)));
+            match drawn.alone {
+                None => {
+                    ui.label(egui::RichText::new(name).font(look::bold(size::BODY)));
+                }
+                Some(_) => which_view(ui, side, &words, out),
+            }
             match side {
                 Projection::Top => {
                     let lies = match (view.to_room, along_sight) {
@@ -361,6 +429,21 @@ fn title(
             }
         },
     );
+}
+
+/// The names of both views where one stands at a time: a press changes to the other.
+fn which_view(
+    ui: &mut Ui,
+    seen: Projection,
+    words: &baywright_planner::words::Words<'_>,
+    out: &mut Vec<Command>,
+) {
+    for (side, name) in [(Projection::Top, words.top_view()), (Projection::Side, words.side_view())] {
+        let text = egui::RichText::new(name).font(look::bold(size::BODY));
+        if ui.add(egui::Button::selectable(side == seen, text)).clicked() && side != seen {
+            out.push(Command::View(OfView::Alone(side)));
+        }
+    }
 }
 
 /// A quiet text that can be pressed.

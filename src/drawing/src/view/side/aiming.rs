@@ -1,19 +1,21 @@
 //! What the aiming puts in the room, from the side: zones with their heights, target and stand, sight line and beam.
 
 use baywright_planner::Subject;
-use baywright_planner::geometry::{Bounds, DVec2, DVec3, angle, hull};
+use baywright_planner::geometry::{Bounds, DVec2, DVec3, Prism, angle, hull};
 use baywright_planner::scene::PlacedTarget;
 
 use super::{Side, rectangle};
 use crate::clip;
+use crate::finding::hiding;
 use crate::lettering::size;
 use crate::role::Role;
 use crate::sign::SignKind;
 use crate::text::{Align, Fitted, Weight};
 use crate::view::label::{TOO_DEAR, Wanted};
 use crate::view::pen::Pen;
+use crate::view::shade;
 use crate::view::space::{FIRM, Taken, around};
-use crate::view::top::{off_place, reach_of_beam};
+use crate::view::top::{ZONE_ROLES, off_place, reach_of_beam};
 
 /// A face seen edge on is drawn at least this thick, px; feet at least this high.
 const LEAST_FACE_PX: f64 = 4.5;
@@ -24,27 +26,33 @@ const LEAST_MAT_PX: f64 = 3.0;
 const LEAST_AHEAD: f64 = 0.3;
 
 pub(super) fn zones(pen: &mut Pen<'_>, side: &Side<'_>) {
-    for zone in &side.scene.zones {
+    for (zone, (fill, edge)) in side.scene.zones.iter().zip(ZONE_ROLES.into_iter().cycle()) {
         let x = side.along(&zone.prism.outline);
         let y = (zone.prism.span.bottom(), zone.prism.span.top());
         let subject = Some(Subject::Zone(zone.id.clone()));
         let ring = rectangle(x, y);
-        pen.ring(Role::ZoneFill, subject.clone(), ring.clone());
+        pen.ring(fill, subject.clone(), ring.clone());
         for corner in [(x.0, y.0, x.0, y.1), (x.1, y.0, x.1, y.1), (x.0, y.1, x.1, y.1)] {
             pen.take_line(DVec2::new(corner.0, corner.1), DVec2::new(corner.2, corner.3), Taken::Line);
         }
-        pen.ring(Role::ZoneEdge, subject, ring);
+        pen.ring(edge, subject, ring);
     }
 }
 
 pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>) {
     let eye = side.at(side.scene.sensor());
-    beam(pen, side, eye);
+    let hiders = |of| -> Vec<Vec<DVec2>> {
+        let solids = hiding(side.arrangement, side.assessment, of);
+        let flat =
+            |solid: &Prism| rectangle(side.along(&solid.outline), (solid.span.bottom(), solid.span.top()));
+        solids.iter().map(flat).collect()
+    };
+    let all = hiders(None);
+    beam(pen, side, eye, &all);
     for target in &side.scene.targets {
         let subject = Some(Subject::Target(target.id.clone()));
         let to = side.at(target.centre());
-        pen.line(Role::SightLine, subject.clone(), vec![eye, to]);
-        pen.take_line(eye, to, Taken::Wall);
+        shade::sight_line(pen, &target.id, (eye, to), &all);
         stand(pen, side, target);
         if off_place(target) || (target.meant.height_mm - target.set.height_mm).abs() > OFF_HEIGHT_MM {
             let ring = body(pen, side, target, target.meant_centre());
@@ -55,6 +63,10 @@ pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>) {
             pen.space.take(bounds.grown(3.0), Taken::Firm);
         }
         pen.ring(if target.lies { Role::Mat } else { Role::Target }, subject, ring);
+        let Some(face) = target.face.as_ref().filter(|_| !target.lies) else { continue };
+        let half = face.height() * 0.5;
+        let ends = [-half, half].map(|up| side.at(face.point(0.0, up)));
+        shade::on_target(pen, &target.id, eye, ends, &hiders(Some(&target.id)));
     }
     pen.sign(Role::Sensor, Some(Subject::Sensor), eye, SignKind::Dot, 3.2);
     let eye_px = pen.px(eye);
@@ -64,7 +76,7 @@ pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>) {
 /// A target less than this off its height is drawn there only, mm: less does not show.
 const OFF_HEIGHT_MM: f64 = 2.0;
 
-fn beam(pen: &mut Pen<'_>, side: &Side<'_>, eye: DVec2) {
+fn beam(pen: &mut Pen<'_>, side: &Side<'_>, eye: DVec2, hiders: &[Vec<DVec2>]) {
     let boresight = side.scene.bay_from_sensor.forward();
     let ahead = boresight.truncate().dot(side.bay_from_axis.forward());
     if ahead < LEAST_AHEAD {
@@ -76,17 +88,14 @@ fn beam(pen: &mut Pen<'_>, side: &Side<'_>, eye: DVec2) {
     let half = half.clamp(0.0, std::f64::consts::FRAC_PI_2);
     let up = angle::heading(DVec2::new(ahead, boresight.z));
     let reach = reach_of_beam(side.scene);
-    let steps = 2 + (half / 0.05) as usize;
-    let edge = |share: f64| eye + angle::direction(up + half * share) * reach;
-    let fan: Vec<DVec2> =
-        std::iter::once(eye).chain((0..=steps).map(|i| edge(2.0 * i as f64 / steps as f64 - 1.0))).collect();
+    let fan = shade::fan(eye, up, half, reach, hiders);
     let area = Bounds {
         low: DVec2::new(eye.x - reach, 0.0),
         high: DVec2::new(side.room.1.max(eye.x), side.arrangement.bay.ceiling_mm),
     };
     pen.ring(Role::BeamFill, Some(Subject::Sensor), clip::ring_in_box(&fan, &area));
-    for share in [-1.0, 1.0] {
-        if let Some((from, to)) = clip::segment_in_box(eye, edge(share), &area) {
+    for &end in [fan.get(1), fan.last()].into_iter().flatten() {
+        if let Some((from, to)) = clip::segment_in_box(eye, end, &area) {
             pen.line(Role::BeamEdge, Some(Subject::Sensor), vec![from, to]);
         }
     }

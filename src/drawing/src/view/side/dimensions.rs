@@ -17,16 +17,6 @@ const FIRST_PX: f64 = 22.0;
 const NEXT_PX: f64 = 16.0;
 
 pub(super) fn heights(pen: &mut Pen<'_>, side: &Side<'_>) {
-    let ceiling = side.arrangement.bay.ceiling_mm;
-    let room = side.words.dimension(ceiling);
-    let inset = pen.length(46.0 * pen.enlarged);
-    let next = pen.length(NEXT_PX * pen.enlarged);
-    let behind = side.room.0 + pen.length(26.0 * pen.enlarged);
-    let places: Vec<f64> = (0..3)
-        .flat_map(|i| [side.room.1 - inset - next * f64::from(i), behind + next * f64::from(i)])
-        .collect();
-    put(pen, Role::Dimension, Some(Subject::Ceiling), DVec2::new(side.room.1, ceiling), &places, &room);
-
     let sensor = side.at(side.scene.sensor());
     let mut told = false;
     for (target, placement) in side.scene.targets.iter().zip(&side.arrangement.aiming.placements) {
@@ -46,7 +36,7 @@ pub(super) fn heights(pen: &mut Pen<'_>, side: &Side<'_>) {
         put(pen, Role::Dimension, Some(Subject::Target(target.id.clone())), centre, &places, &text);
     }
     if !told && sensor.y > 0.0 {
-        let places: Vec<f64> = (0..4)
+        let places: Vec<f64> = (0..12)
             .map(|i| sensor.x + pen.length((FIRST_PX + NEXT_PX * f64::from(i)) * pen.enlarged))
             .collect();
         put(
@@ -71,6 +61,20 @@ pub(super) fn heights(pen: &mut Pen<'_>, side: &Side<'_>) {
             put(pen, Role::Dimension, None, at, &places, &side.words.runway_height(up));
         }
     }
+    room(pen, side);
+}
+
+/// The height of the room: it gives way to what the aiming asks.
+fn room(pen: &mut Pen<'_>, side: &Side<'_>) {
+    let ceiling = side.arrangement.bay.ceiling_mm;
+    let room = side.words.dimension(ceiling);
+    let inset = pen.length(46.0 * pen.enlarged);
+    let next = pen.length(NEXT_PX * pen.enlarged);
+    let behind = side.room.0 + pen.length(26.0 * pen.enlarged);
+    let places: Vec<f64> = (0..3)
+        .flat_map(|i| [side.room.1 - inset - next * f64::from(i), behind + next * f64::from(i)])
+        .collect();
+    put(pen, Role::Dimension, Some(Subject::Ceiling), DVec2::new(side.room.1, ceiling), &places, &room);
 }
 
 /// Where the height of a target may stand: ahead of it, then ahead of the zones about it, then behind.

@@ -65,7 +65,7 @@ pub(super) fn shown(side: &Side<'_>) -> Vec<Shown> {
             let off = extent.low.y.max(-extent.high.y).max(0.0);
             let (low, high) = (extent.low.x, extent.high.x);
             let subject = Some(Subject::Thing(thing.id.clone()));
-            let in_hand = subject == side.state.selected || subject == side.state.hovered;
+            let in_hand = subject == side.state.selected;
             let blamed = side.blamed.contains(&thing.id);
             let between = from - 1.0 <= low && high <= to + 1.0;
             if !blamed && !in_hand {
@@ -94,10 +94,16 @@ pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>, shown: Vec<Shown>) -> Vec
         let own = side.arrangement.bay.things.get(shown.index).zip(side.scene.things.get(shown.index));
         let Some((thing, placed)) = own else { continue };
         let on_axis = shown.on_axis;
-        let role = if on_axis { Role::Thing(thing.material) } else { Role::ThingAside(thing.material) };
+        let subject = Some(Subject::Thing(thing.id.clone()));
+        let loud = shown.blamed || subject == side.state.selected;
+        let role = match (on_axis, loud) {
+            (true, true) => Role::Thing(thing.material),
+            (true, false) => Role::QuietThing(thing.material),
+            (false, _) => Role::ThingAside(thing.material),
+        };
         let ring = rectangle(shown.along, (placed.prism.span.bottom(), placed.prism.span.top()));
         let Some(around) = Bounds::around(ring.iter().map(|&p| pen.px(p))) else { continue };
-        pen.ring(role, Some(Subject::Thing(thing.id.clone())), ring);
+        pen.ring(role, subject, ring);
         if shown.blamed {
             pen.space.take(around, Taken::Blamed);
         } else if on_axis {
@@ -171,11 +177,11 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>, drawn: &[Drawn], told: b
         let Some(own) = side.arrangement.bay.things.get(thing.shown.index) else { continue };
         let Some(around) = overlap_box(&thing.around, &pen.window) else { continue };
         let subject = Some(Subject::Thing(own.id.clone()));
-        let in_hand = subject == side.state.selected || subject == side.state.hovered;
+        let in_hand = subject == side.state.selected;
         if place >= most && !in_hand {
             continue;
         }
-        let strongly = thing.shown.on_axis || thing.shown.blamed || in_hand;
+        let strongly = thing.shown.blamed || in_hand;
         pen.name(Wanted {
             text: own.id.as_str(),
             role: if strongly { Role::Label } else { Role::LabelSoft },
@@ -186,7 +192,7 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>, drawn: &[Drawn], told: b
             must: in_hand,
             inside: true,
             blamed: thing.shown.blamed,
-            led: thing.shown.blamed,
+            led: thing.shown.blamed || in_hand,
             most_cost: NAME_COST,
         });
     }

@@ -7,12 +7,14 @@ use baywright_planner::{Scene, Subject};
 
 use super::Top;
 use crate::clip;
+use crate::finding::hiding;
 use crate::lettering::size;
 use crate::role::Role;
 use crate::sign::SignKind;
 use crate::text::{Align, Fitted, TextStyle, Weight};
 use crate::view::label::{TOO_DEAR, Wanted};
 use crate::view::pen::{MARK_PX, Pen};
+use crate::view::shade;
 use crate::view::space::{FIRM, Taken, around};
 
 /// A face seen edge on is drawn at least this thick, px.
@@ -35,12 +37,16 @@ pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
     marks(pen, top);
 }
 
+/// Zones in turn look one way and the other.
+pub(crate) const ZONE_ROLES: [(Role, Role); 2] =
+    [(Role::ZoneFill, Role::ZoneEdge), (Role::OtherZoneFill, Role::OtherZoneEdge)];
+
 pub(super) fn zones(pen: &mut Pen<'_>, top: &Top<'_>) {
-    for zone in &top.scene.zones {
+    for (zone, (fill, edge)) in top.scene.zones.iter().zip(ZONE_ROLES.into_iter().cycle()) {
         let subject = Some(Subject::Zone(zone.id.clone()));
         let shape = pen.outline(&zone.prism.outline, &top.view_from_bay);
-        pen.push(Role::ZoneFill, subject.clone(), shape.clone());
-        pen.push(Role::ZoneEdge, subject, shape);
+        pen.push(fill, subject.clone(), shape.clone());
+        pen.push(edge, subject, shape);
         let ring = zone.prism.outline.as_polygon();
         let ring: Vec<DVec2> = ring.outer().iter().map(|&p| top.at(p)).collect();
         let ring: Vec<DVec2> = ring.iter().step_by(ring.len().div_ceil(MOST_TAKEN).max(1)).copied().collect();
@@ -63,19 +69,20 @@ pub(super) fn beam(pen: &mut Pen<'_>, top: &Top<'_>) {
     let reach = reach_of_beam(top.scene);
     let heading = angle::heading(top.scene.bay_from_sensor.forward().truncate());
     let half = half_angle(&top.arrangement.sensor.kind, top.arrangement.sensor.view.azimuth_half_rad);
-    let steps = 2 + (half / FAN_STEP) as usize;
-    let edge = |share: f64| top.at(sensor + angle::direction(heading + half * share) * reach);
-    let arc = (0..=steps).map(|i| edge(2.0 * i as f64 / steps as f64 - 1.0));
     let eye = top.at(sensor);
-    let fan: Vec<DVec2> = std::iter::once(eye).chain(arc).collect();
-    pen.ring(Role::BeamFill, Some(Subject::Sensor), fan);
-    for share in [-1.0, 1.0] {
-        pen.line(Role::BeamEdge, Some(Subject::Sensor), vec![eye, edge(share)]);
+    let hiders: Vec<Vec<DVec2>> = hiding(top.arrangement, top.assessment, None)
+        .iter()
+        .map(|solid| top.ring(solid.outline.as_polygon().outer()))
+        .collect();
+    let ahead = angle::heading(top.view_from_bay.turned(angle::direction(heading)));
+    let fan = shade::fan(eye, ahead, half, reach, &hiders);
+    for end in [fan.get(1), fan.last()].into_iter().flatten() {
+        pen.line(Role::BeamEdge, Some(Subject::Sensor), vec![eye, *end]);
     }
+    pen.ring(Role::BeamFill, Some(Subject::Sensor), fan);
     for target in &top.scene.targets {
         let to = top.at(target.centre().truncate());
-        pen.line(Role::SightLine, Some(Subject::Target(target.id.clone())), vec![eye, to]);
-        pen.take_line(eye, to, Taken::Wall);
+        shade::sight_line(pen, &target.id, (eye, to), &hiders);
     }
     pen.sign(Role::Sensor, Some(Subject::Sensor), eye, SignKind::Dot, 3.2);
     let eye_px = pen.px(eye);
@@ -91,8 +98,6 @@ pub(crate) fn reach_of_beam(scene: &Scene) -> f64 {
 
 /// How far a sensor without a target is drawn to look, mm.
 const NO_TARGET_REACH_MM: f64 = 3000.0;
-/// Steps of a fan's arc, radians: about three degrees.
-const FAN_STEP: f64 = 0.05;
 
 pub(super) fn axis(pen: &mut Pen<'_>, top: &Top<'_>) {
     let axis = top.scene.bay_from_axis;
@@ -134,6 +139,14 @@ pub(super) fn targets(pen: &mut Pen<'_>, top: &Top<'_>) {
             pen.space.take(bounds.grown(3.0), Taken::Firm);
         }
         pen.ring(if target.lies { Role::Mat } else { Role::Target }, subject, ring);
+        let Some(face) = target.face.as_ref().filter(|_| !target.lies) else { continue };
+        let hiders: Vec<Vec<DVec2>> = hiding(top.arrangement, top.assessment, Some(&target.id))
+            .iter()
+            .map(|solid| top.ring(solid.outline.as_polygon().outer()))
+            .collect();
+        let half = face.width() * 0.5;
+        let ends = [-half, half].map(|aside| top.at(face.point(aside, 0.0).truncate()));
+        shade::on_target(pen, &target.id, top.at(top.scene.sensor().truncate()), ends, &hiders);
     }
 }
 
@@ -301,6 +314,15 @@ fn zone_name(pen: &mut Pen<'_>, top: &Top<'_>, zone: &PlacedZone, style: TextSty
     // Later corners first: the lower right one of a zone given ahead and aside of the car.
     let next = ring.iter().cycle().skip(1);
     let middles = ring.iter().zip(next).map(|(a, b)| (*a + *b) * 0.5).step_by(step);
+    // Then well inside it: a zone's name stands within its own edge wherever it can.
+    let inner: Vec<DVec2> = Bounds::around(ring.iter().copied()).map_or_else(Vec::new, |all| {
+        let shares = [0.1, 0.3, 0.5, 0.7, 0.9];
+        let at = |x: f64, y: f64| all.low + all.size() * DVec2::new(x, y);
+        shares.iter().flat_map(|&y| shares.map(|x| at(x, y))).collect()
+    });
+    let others: Vec<Vec<DVec2>> = (top.scene.zones.iter().filter(|other| other.id != zone.id))
+        .map(|other| other.prism.outline.as_polygon().outer().iter().map(|&p| pen.px(top.at(p))).collect())
+        .collect();
     let spots: Vec<DVec2> = ring.iter().rev().copied().step_by(step).chain(middles).collect();
     let sides = [
         (DVec2::new(-4.0, -off), Align::End),
@@ -312,6 +334,7 @@ fn zone_name(pen: &mut Pen<'_>, top: &Top<'_>, zone: &PlacedZone, style: TextSty
     for (worse, text) in [(0.0, whole), (BRIEF_COST, brief)] {
         let text = pen.measured(&text, style);
         let places = spots.iter().flat_map(|&spot| sides.map(|(by, align)| (spot + by, align)));
+        let places = places.chain(inner.iter().map(|&spot| (spot, Align::Middle)));
         let places = places.map(|(at, align)| {
             let Bounds { low, high } = pen.level_box(at, align, text.width, style);
             let ends = [low, high, DVec2::new(low.x, high.y), DVec2::new(high.x, low.y)];
@@ -321,7 +344,9 @@ fn zone_name(pen: &mut Pen<'_>, top: &Top<'_>, zone: &PlacedZone, style: TextSty
                 0 => OUTSIDE_COST,
                 _ => ACROSS_COST,
             };
-            (worse + across, at, align)
+            let middle = (low + high) * 0.5;
+            let of_two = others.iter().filter(|other| holds(other, middle)).count();
+            (worse + across + OF_TWO_COST * of_two as f64, at, align)
         });
         if let Some((cost, at, align)) = pen.cheapest(text.width, style, places)
             && best.as_ref().is_none_or(|(least, ..)| cost < *least)
@@ -330,7 +355,7 @@ fn zone_name(pen: &mut Pen<'_>, top: &Top<'_>, zone: &PlacedZone, style: TextSty
         }
     }
     if let Some((cost, at, align, text)) = best
-        && cost < FIRM
+        && cost < MOST_COST
     {
         let subject = Some(Subject::Zone(zone.id.clone()));
         pen.put_level(Role::LabelZone, subject, text, style, (at, align));
@@ -341,8 +366,12 @@ fn zone_name(pen: &mut Pen<'_>, top: &Top<'_>, zone: &PlacedZone, style: TextSty
 const MOST_CORNERS: usize = 8;
 /// What it costs to leave out the heights, to stand outside, to stand across the edge.
 const BRIEF_COST: f64 = 12.0;
-const OUTSIDE_COST: f64 = 6.0;
-const ACROSS_COST: f64 = 25.0;
+const OUTSIDE_COST: f64 = 150.0;
+const ACROSS_COST: f64 = 190.0;
+/// A zone's name that would cost so much is left out: on the car, say, it would name nothing.
+const MOST_COST: f64 = 300.0;
+/// What it costs to stand in another zone as well.
+const OF_TWO_COST: f64 = 10.0;
 
 /// Whether a point lies in a ring, by counting crossings: only for choosing a place, so the edge may go either way.
 fn holds(ring: &[DVec2], p: DVec2) -> bool {

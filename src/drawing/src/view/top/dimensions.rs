@@ -1,14 +1,11 @@
-//! Distances on the top view: stand-offs with both ends named, how far things are in, the room's size, and whatever is
-//! in hand.
+//! Distances on the top view: stand-offs with both ends named, the room's size, and whatever is in hand.
 
 use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, angle};
 use baywright_planner::model::{End, Placement};
 use baywright_planner::scene::PlacedTarget;
-use baywright_planner::{Code, Quantity, Severity};
 
 use super::Top;
-use crate::finding::Flagged;
 use crate::list::Dimension;
 use crate::role::Role;
 use crate::view::extents::drawn_box;
@@ -16,7 +13,7 @@ use crate::view::fit::WALL_PX;
 use crate::view::pen::Pen;
 use crate::view::space::FIRM;
 
-/// A drawn depth and the finding's own must agree to this, mm, or it is not drawn.
+/// Ends of two stand-offs nearer than this are one, mm.
 const AGREE_MM: f64 = 0.5;
 /// From the walls out to the overall dimensions, px.
 const ROOM_OFF_PX: f64 = 36.0;
@@ -30,6 +27,7 @@ pub(super) fn live(pen: &mut Pen<'_>, top: &Top<'_>) {
             continue;
         }
         let dimension = pen.dimension(from, to, along, from, &live.text);
+        let (_, dimension) = pen.text_freest(dimension);
         pen.put_dimension(Role::LiveDimension, top.state.selected.clone(), dimension);
     }
 }
@@ -115,64 +113,6 @@ fn line_cost(pen: &Pen<'_>, dimension: &Dimension) -> f64 {
     cost
 }
 
-/// What it costs to stand at the other end of the thing.
-const OTHER_END_COST: f64 = 8.0;
-
-/// How far a thing is inside a zone: from its innermost point square to the edge by which it would leave, where that
-/// is the depth that the finding tells.
-pub(super) fn so_far_in(pen: &mut Pen<'_>, top: &Top<'_>, told: &Flagged<'_>) {
-    let finding = told.finding;
-    let (Code::ZoneObject, Severity::Stops, Some(Quantity::Length(depth))) =
-        (finding.code(), finding.severity, finding.measured)
-    else {
-        return;
-    };
-    let [Subject::Thing(thing), Subject::Zone(zone), ..] = finding.subjects.as_slice() else { return };
-    let things = top.arrangement.bay.things.iter().zip(&top.scene.things);
-    let Some((_, thing)) = things.into_iter().find(|(t, _)| t.id == *thing) else { return };
-    let Some(zone) = top.scene.zones.iter().find(|z| z.id == *zone) else { return };
-    let (thing, zone) = (thing.prism.outline.as_polygon(), zone.prism.outline.as_polygon());
-    for edge in zone.edges() {
-        let along = (edge.to - edge.from).normalize_or_zero();
-        let inward = along.perp();
-        let deep = |p: &DVec2| (*p - edge.from).dot(inward);
-        let Some(innermost) = thing.outer().iter().copied().max_by(|a, b| deep(a).total_cmp(&deep(b))) else {
-            continue;
-        };
-        if (deep(&innermost) - depth).abs() > AGREE_MM {
-            continue;
-        }
-        // Beside the thing, a little off one of its ends along the edge.
-        let on_edge = thing.outer().iter().map(|p| (*p - edge.from).dot(along));
-        let (least, most) = on_edge.fold((f64::MAX, f64::MIN), |(low, high), at| (low.min(at), high.max(at)));
-        let off = pen.length(9.0);
-        let length = (edge.to - edge.from).dot(along);
-        let foot = innermost - inward * deep(&innermost);
-        let direction = top.view_from_bay.turned(inward);
-        let text = top.words.so_far_in(depth);
-        let mut best: Option<(f64, Dimension)> = None;
-        for (extra, at) in [(0.0, most.min(length) + off), (OTHER_END_COST, least.max(0.0) - off)] {
-            let through = top.at(edge.from + along * at);
-            let dimension = pen.dimension(top.at(innermost), top.at(foot), direction, through, &text);
-            let (worse, dimension) = pen.text_freest(dimension);
-            let cost = pen.text_cost(&dimension.text) + worse + extra;
-            if best.as_ref().is_none_or(|(least, _)| cost < *least) {
-                best = Some((cost, dimension));
-            }
-        }
-        if let Some((cost, dimension)) = best
-            && cost < FIRM
-        {
-            let subject = finding.subjects.first().cloned();
-            pen.put_dimension(Role::DimensionStops, subject, dimension);
-            if let Some(item) = pen.items.last_mut() {
-                item.finding = Some(told.index);
-            }
-        }
-        return;
-    }
-}
-
 /// The room's length and width, outside its walls.
 pub(super) fn room(pen: &mut Pen<'_>, top: &Top<'_>) {
     let bounds = top.scene.room.walls().bounds();
@@ -199,6 +139,7 @@ pub(super) fn room(pen: &mut Pen<'_>, top: &Top<'_>) {
         let text = top.words.dimension((to - from).dot(along));
         let (from, to, through) = (top.at(from), top.at(to), top.at(through));
         let dimension = pen.dimension(from, to, top.view_from_bay.turned(along), through, &text);
+        let (_, dimension) = pen.text_freest(dimension);
         pen.put_dimension(Role::Dimension, None, dimension);
     }
 }

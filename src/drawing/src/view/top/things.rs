@@ -20,13 +20,19 @@ pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
     for (thing, placed) in top.arrangement.bay.things.iter().zip(&top.scene.things) {
         let subject = Some(Subject::Thing(thing.id.clone()));
         let overhead = thing.span.bottom() >= roof;
-        let role = if overhead { Role::Overhead } else { Role::Thing(thing.material) };
+        let loud = top.blamed.contains(&thing.id) || top.state.selected == subject;
+        let role = match (overhead, loud) {
+            (true, _) => Role::Overhead,
+            (false, true) => Role::Thing(thing.material),
+            (false, false) => Role::QuietThing(thing.material),
+        };
         let shape = pen.outline(&placed.prism.outline, &top.view_from_bay);
         pen.push(role, subject.clone(), shape);
         if !overhead {
             for line in inner_lines(thing) {
                 let line = line.iter().map(|&p| top.at(thing.place.at * p)).collect();
-                pen.line(Role::ThingLine, subject.clone(), line);
+                let role = if loud { Role::ThingLine } else { Role::QuietThingLine };
+                pen.line(role, subject.clone(), line);
             }
         }
         let blamed = top.blamed.contains(&thing.id);
@@ -90,7 +96,7 @@ pub(crate) const CROWD: usize = 120;
 /// Smaller than this on the paper they are specks, px.
 const SPECK_PX: f64 = 26.0;
 
-/// Hatches what is shared and cannot be; says how far things are in.
+/// Hatches what is shared and cannot be.
 pub(super) fn overlaps(pen: &mut Pen<'_>, top: &Top<'_>) {
     for told in flagged(top.assessment) {
         let subject = told.finding.subjects.first().cloned();
@@ -103,7 +109,6 @@ pub(super) fn overlaps(pen: &mut Pen<'_>, top: &Top<'_>) {
             }
             pen.items.push(Item { role, subject: subject.clone(), finding: Some(told.index), shape });
         }
-        super::dimensions::so_far_in(pen, top, &told);
     }
 }
 
@@ -157,11 +162,8 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>, told: bool) {
     let style = pen.style(size::LABEL, Weight::SemiBold);
     let soft = pen.style(size::SMALL, Weight::Regular);
     let roof = top.scene.carried_at_mm + top.arrangement.vehicle.height_mm;
-    let in_hand = |thing: &Thing| {
-        [&top.state.selected, &top.state.hovered]
-            .into_iter()
-            .any(|state| matches!(state, Some(Subject::Thing(id)) if *id == thing.id))
-    };
+    // What the pointer is over changes no place: nothing jumps under a moving pointer.
+    let in_hand = |thing: &Thing| matches!(&top.state.selected, Some(Subject::Thing(id)) if *id == thing.id);
     let crowd = top.arrangement.bay.things.len() > CROWD;
     // What is in hand is named first and whatever it covers.
     let first_round = |thing: &Thing| in_hand(thing) || top.blamed.contains(&thing.id);
@@ -192,15 +194,15 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>, told: bool) {
         };
         let wanted = Wanted {
             text,
-            role: if overhead && !blamed { Role::LabelSoft } else { Role::Label },
+            role: if first_round(thing) { Role::Label } else { Role::LabelSoft },
             subject: Some(Subject::Thing(thing.id.clone())),
-            style: if overhead { soft } else { style },
+            style: if first_round(thing) && !overhead { style } else { soft },
             around,
             most_width: if overhead { 240.0 } else { 150.0 } * pen.enlarged,
             must: in_hand(thing),
             inside: true,
             blamed,
-            led: blamed,
+            led: blamed || in_hand(thing),
             most_cost: TOO_DEAR,
         };
         pen.name(wanted);

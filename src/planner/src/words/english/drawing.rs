@@ -2,7 +2,7 @@
 //! name; names are used as typed.
 
 use super::{About, Lies, Units, sentence_start};
-use crate::assessment::Severity;
+use crate::assessment::{Severity, TooLarge};
 use crate::model::{
     Arrangement, Datum, End, Exclusion, Figures, FloorFeatureKind, Opening, OpeningKind, Placement,
     ReferenceAxis, TargetKind, Wheel,
@@ -169,6 +169,14 @@ impl About<'_> {
             // "3 in in" would be read as inches.
             Units::FeetInches => format!("{} deep", self.bare(depth)),
             _ => format!("{} inside", self.bare(depth)),
+        }
+    }
+
+    /// How much more room the set-up needs than there is.
+    pub fn room_too_small(&self, by: TooLarge) -> String {
+        match by {
+            TooLarge::Long { .. } => format!("{} too short", self.bare(by.missing_mm())),
+            TooLarge::Wide { .. } => format!("{} too narrow", self.bare(by.missing_mm())),
         }
     }
 

@@ -1,0 +1,71 @@
+//! By which letter a finding goes: it keeps its own as long as it lives, whatever else comes and goes.
+
+use baywright_drawing::flagged;
+use baywright_planner::model::Id;
+use baywright_planner::words::letter;
+use baywright_planner::{Assessment, Code, Subject};
+
+/// What makes a finding the same one: what is found, of what, and which of several such.
+type Known = (Code, Vec<Subject>, usize);
+
+/// The letters of the findings of an answer, as numbers from 1.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(super) struct Letters {
+    /// The bay and the set-up that they are of.
+    of: Option<(Id, Id)>,
+    known: Vec<(Known, usize)>,
+    /// By position in the assessment's list; `None` for what has no letter.
+    numbers: Vec<Option<usize>>,
+}
+
+impl Letters {
+    /// Of another answer: what was found before keeps its letter, what is new takes the first that is free. In another bay or
+    /// set-up all begin anew.
+    pub fn follow(&mut self, of: (&Id, &Id), assessment: &Assessment) {
+        let same = self.of.as_ref().is_some_and(|(bay, set_up)| (bay, set_up) == of);
+        if !same {
+            *self = Self { of: Some((of.0.clone(), of.1.clone())), ..Self::default() };
+        }
+        let mut now: Vec<(Known, usize, Option<usize>)> = Vec::new();
+        for told in flagged(assessment) {
+            let (code, subjects) = (told.finding.code(), &told.finding.subjects);
+            let nth = now.iter().filter(|((own, of, _), ..)| *own == code && of == subjects).count();
+            let known = (code, subjects.clone(), nth);
+            let kept = self.known.iter().find(|(own, _)| *own == known).map(|(_, number)| *number);
+            now.push((known, told.index, kept));
+        }
+        let mut taken: Vec<bool> = vec![true];
+        let take = |taken: &mut Vec<bool>, number: usize| {
+            if taken.len() <= number {
+                taken.resize(number + 1, false);
+            }
+            if let Some(own) = taken.get_mut(number) {
+                *own = true;
+            }
+        };
+        for number in now.iter().filter_map(|(.., kept)| *kept) {
+            take(&mut taken, number);
+        }
+        let mut first = 1;
+        self.known.clear();
+        self.numbers = vec![None; assessment.findings.len()];
+        for (known, index, kept) in now {
+            let number = kept.unwrap_or_else(|| {
+                while taken.get(first).copied().unwrap_or(false) {
+                    first += 1;
+                }
+                take(&mut taken, first);
+                first
+            });
+            self.known.push((known, number));
+            if let Some(own) = self.numbers.get_mut(index) {
+                *own = Some(number);
+            }
+        }
+    }
+
+    /// The letter of a finding, by position.
+    pub fn letter(&self, index: usize) -> Option<String> {
+        self.numbers.get(index).copied().flatten().map(letter)
+    }
+}

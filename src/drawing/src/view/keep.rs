@@ -1,0 +1,140 @@
+//! While something is in hand nothing jumps: what is written keeps its place beside what it names, whatever else would be
+//! better now. Places are found anew on release.
+
+use std::collections::BTreeMap;
+
+use baywright_planner::Subject;
+use baywright_planner::geometry::{Bounds, DVec2};
+
+use crate::list::{Drawing, Item, Shape};
+use crate::role::Role;
+
+/// A dimension that spans the same within this keeps its line and its text, mm.
+const SAME_MM: f64 = 1e-6;
+
+const fn is_name(role: Role) -> bool {
+    matches!(role, Role::Label | Role::LabelSoft | Role::LabelZone)
+}
+
+/// Where a finding's flag stands and where it points, view frame, mm.
+struct Flag {
+    tip: DVec2,
+    at: DVec2,
+}
+
+impl Drawing {
+    /// Puts names, flags and dimensions where they stood in an earlier drawing of the same view, shifted with what they belong
+    /// to. What was not there then stands where it was put now. A flag is the same if its letter is.
+    pub fn keep_places_of(&mut self, before: &Self) {
+        if self.projection != before.projection || self.px_per_mm != before.px_per_mm {
+            return;
+        }
+        let (then, now) = (before.middles(), self.middles());
+        let shift = |subject: &Option<Subject>| {
+            let moved = subject.as_ref().and_then(|own| Some(*now.get(own)? - *then.get(own)?));
+            moved.unwrap_or(DVec2::ZERO)
+        };
+        let named = |item: &&Item| is_name(item.role) && matches!(item.shape, Shape::Text(_));
+        let mut names: BTreeMap<&Subject, Vec<&Item>> = BTreeMap::new();
+        for item in before.items.iter().filter(named) {
+            if let Some(subject) = &item.subject {
+                names.entry(subject).or_default().push(item);
+            }
+        }
+        // A name that keeps its place keeps the line that leads to it, or goes on without one.
+        let kept = |item: &Item| item.subject.as_ref().is_some_and(|own| names.contains_key(own));
+        self.items.retain(|item| item.role != Role::NameLeader || !kept(item));
+        let mut seen: BTreeMap<Subject, usize> = BTreeMap::new();
+        for item in self.items.iter_mut().filter(|item| is_name(item.role)) {
+            let (Some(subject), Shape::Text(text)) = (&item.subject, &mut item.shape) else { continue };
+            let nth = seen.entry(subject.clone()).or_insert(0);
+            let old = names.get(subject).and_then(|all| all.get(*nth));
+            *nth += 1;
+            if let Some(Item { shape: Shape::Text(old), .. }) = old {
+                (text.align, text.angle) = (old.align, old.angle);
+                text.at = old.at + shift(&item.subject);
+                if text.style == old.style {
+                    (text.text, text.width) = (old.text.clone(), old.width);
+                }
+            }
+        }
+        let leaders = before.items.iter().filter(|item| item.role == Role::NameLeader && kept(item));
+        let leaders: Vec<Item> = leaders
+            .map(|item| {
+                let mut item = item.clone();
+                if let Shape::Line(points) = &mut item.shape {
+                    points.iter_mut().for_each(|p| *p += shift(&item.subject));
+                }
+                item
+            })
+            .collect();
+        self.items.extend(leaders);
+        self.keep_dimensions(before);
+        self.keep_flags(before);
+        self.items.sort_by_key(|item| item.role.layer());
+    }
+
+    /// The middle of everything that can be pointed at, view frame, mm.
+    fn middles(&self) -> BTreeMap<Subject, DVec2> {
+        let middle = |bounds: Bounds| self.view_point(bounds.centre());
+        self.boxes().into_iter().map(|(subject, bounds)| (subject, middle(bounds))).collect()
+    }
+
+    /// What spans the same as before is written where it was.
+    fn keep_dimensions(&mut self, before: &Self) {
+        let old: Vec<_> = (before.items.iter())
+            .filter_map(|item| match &item.shape {
+                Shape::Dimension(own) => Some((item.role, &item.subject, own)),
+                _ => None,
+            })
+            .collect();
+        for item in &mut self.items {
+            let Shape::Dimension(own) = &mut item.shape else { continue };
+            let same = old.iter().find(|(role, subject, old)| {
+                *role == item.role
+                    && **subject == item.subject
+                    && old.from.distance(own.from) < SAME_MM
+                    && old.to.distance(own.to) < SAME_MM
+            });
+            if let Some((.., same)) = same {
+                own.clone_from(same);
+            }
+        }
+    }
+
+    fn keep_flags(&mut self, before: &Self) {
+        let (then, now) = (before.flags(), self.flags());
+        for (letter, (finding, new)) in &now {
+            let Some((_, old)) = then.get(letter) else { continue };
+            let at = new.tip + (old.at - old.tip);
+            if !self.window().grown(-12.0).holds(self.paper_point(at)) {
+                continue;
+            }
+            for item in self.items.iter_mut().filter(|item| item.finding == Some(*finding)) {
+                match (item.role, &mut item.shape) {
+                    (Role::Flag(_), Shape::Sign(sign)) => sign.at = at,
+                    (Role::Leader(_), Shape::Line(points)) => *points = vec![new.tip, at],
+                    _ => {}
+                }
+            }
+        }
+    }
+
+    /// The flags by their letters, with the findings that they belong to.
+    fn flags(&self) -> BTreeMap<String, (usize, Flag)> {
+        let of = |finding: usize| self.items.iter().filter(move |item| item.finding == Some(finding));
+        let flags = self.items.iter().filter_map(|item| match (item.role, &item.shape, item.finding) {
+            (Role::Flag(_), Shape::Sign(sign), Some(finding)) => Some((sign, finding)),
+            _ => None,
+        });
+        flags
+            .filter_map(|(sign, finding)| {
+                let tip = of(finding).find_map(|item| match (item.role, &item.shape) {
+                    (Role::Leader(_), Shape::Line(points)) => points.first().copied(),
+                    _ => None,
+                })?;
+                Some((sign.text.clone(), (finding, Flag { tip, at: sign.at })))
+            })
+            .collect()
+    }
+}

@@ -1,0 +1,376 @@
+//! Every shipped set-up in small and large windows, with ordinary and large letters, in millimetres and feet: nothing that is
+//! read lies on anything else that is read, and no figure of what stops the aiming is missing.
+//!
+//! Looks change colours only, never places: `looks_change_no_place` holds that, so one of them is walked.
+
+use baywright_desk::screen::Desk;
+use baywright_desk::screen::command::{Command, OfBay, OfFile, OfView};
+use baywright_drawing::{Align, Drawing, Item, Projection, Role, Shape, Text, Theme, pinned};
+use baywright_planner::geometry::{DVec2, angle};
+use baywright_planner::words::Units;
+use baywright_planner::{Code, Finding, Quantity, Severity, Subject};
+use egui::Vec2;
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable;
+
+use crate::support::{demo, hold, middle, screen, usual};
+
+const SIZES: [(f32, f32); 3] = [(1280.0, 720.0), (1440.0, 900.0), (2560.0, 1440.0)];
+/// What two may share before it is seen, px: letters do not fill their boxes.
+const SLACK_PX: f64 = 1.0;
+
+/// Something that is read: a box on the paper, px, maybe slanted.
+struct Read {
+    what: String,
+    middle: DVec2,
+    half: DVec2,
+    along: DVec2,
+    is_marker: bool,
+}
+
+impl Read {
+    fn corners(&self) -> [DVec2; 4] {
+        let (a, b) = (self.along * self.half.x, self.along.perp() * self.half.y);
+        [a + b, a - b, -a - b, b - a].map(|by| self.middle + by)
+    }
+
+    /// Whether two boxes share more than a hair: no line separates them.
+    fn meets(&self, other: &Self) -> bool {
+        [self.along, self.along.perp(), other.along, other.along.perp()].iter().all(|&way| {
+            let reach = |read: &Self| {
+                read.corners()
+                    .iter()
+                    .map(|c| c.dot(way))
+                    .fold((f64::MAX, f64::MIN), |(low, high), at| (low.min(at), high.max(at)))
+            };
+            let (a, b) = (reach(self), reach(other));
+            a.1.min(b.1) - a.0.max(b.0) > SLACK_PX
+        })
+    }
+}
+
+fn of_text(drawing: &Drawing, text: &Text) -> Read {
+    let (sin, cos) = angle::sin_cos(text.angle);
+    // On paper y runs down.
+    let along = DVec2::new(cos, -sin);
+    let by = match text.align {
+        Align::Start => text.width * 0.5,
+        Align::Middle => 0.0,
+        Align::End => text.width * -0.5,
+    };
+    Read {
+        what: text.text.clone(),
+        middle: drawing.paper_point(text.at) + along * by,
+        // From the top of a capital to the foot of a "g".
+        half: DVec2::new(text.width, text.style.size * 0.95) * 0.5,
+        along,
+        is_marker: false,
+    }
+}
+
+/// All that is read in a drawing, and which finding's figure it is.
+fn read(drawing: &Drawing) -> Vec<(Read, Option<usize>)> {
+    let items = drawing.items.iter().filter_map(|item| {
+        let read = match &item.shape {
+            Shape::Text(text) => of_text(drawing, text),
+            Shape::Dimension(dimension) => of_text(drawing, &dimension.text),
+            Shape::Sign(sign) if matches!(item.role, Role::Flag(_)) => Read {
+                what: format!("marker {}", sign.text),
+                middle: drawing.paper_point(sign.at),
+                half: DVec2::splat(sign.reach),
+                along: DVec2::X,
+                is_marker: true,
+            },
+            _ => return None,
+        };
+        let figure = item.finding.filter(|_| item.role == Role::DimensionStops);
+        Some((read, figure))
+    });
+    items.filter(|(read, _)| drawing.window().grown(20.0).holds(read.middle)).collect()
+}
+
+/// What is wrong with what is shown now.
+fn wrong(desk: &Desk) -> Vec<String> {
+    let mut wrong = Vec::new();
+    let assessment = &desk.answer().assessment;
+    for (drawing, _) in desk.drawings() {
+        let all = read(drawing);
+        for (i, (one, _)) in all.iter().enumerate() {
+            for (other, _) in all.iter().skip(i + 1) {
+                if (!one.is_marker || !other.is_marker) && one.meets(other) {
+                    wrong.push(format!("{:?}: “{}” on “{}”", drawing.projection, one.what, other.what));
+                }
+            }
+        }
+        if drawing.projection == Projection::Side {
+            continue;
+        }
+        let stops = pinned(assessment)
+            .filter(|told| told.finding.severity == Severity::Stops && told.finding.measured.is_some());
+        for told in stops {
+            // What goes furthest through a wall tells it for all that goes through it.
+            let tells = |index: usize| {
+                assessment
+                    .findings
+                    .get(index)
+                    .is_some_and(|own| index == told.index || is_told_by(told.finding, own))
+            };
+            let figure = all.iter().find(|(_, figure)| figure.is_some_and(tells));
+            let seen =
+                figure.is_some_and(|(read, _)| read.corners().iter().all(|&p| drawing.window().holds(p)));
+            if !seen {
+                wrong.push(format!("no figure of {:?} {:?}", told.finding.code(), told.finding.subjects));
+            }
+        }
+    }
+    wrong
+}
+
+/// Texts of the panels that lie on one another, as far as they are seen.
+fn texts_on_texts(screen: &Harness<'_, Desk>) -> Vec<String> {
+    fn texts(shape: &egui::Shape, clip: egui::Rect, all: &mut Vec<(String, egui::Rect)>) {
+        match shape {
+            egui::Shape::Text(text) => {
+                let seen = text.visual_bounding_rect().intersect(clip);
+                if seen.is_positive() && !text.galley.text().trim().is_empty() {
+                    all.push((text.galley.text().to_owned(), seen));
+                }
+            }
+            egui::Shape::Vec(shapes) => shapes.iter().for_each(|own| texts(own, clip, all)),
+            _ => {}
+        }
+    }
+    let paper: Vec<egui::Rect> = screen.state().drawings().map(|(_, rect)| rect).collect();
+    let mut all = Vec::new();
+    for clipped in screen.output().shapes.iter().filter(|own| !paper.contains(&own.clip_rect)) {
+        texts(&clipped.shape, clipped.clip_rect, &mut all);
+    }
+    let mut wrong = Vec::new();
+    for (i, (one, a)) in all.iter().enumerate() {
+        for (other, b) in all.iter().skip(i + 1) {
+            let both = a.intersect(*b);
+            if both.width() > SLACK_PX as f32 && both.height() > SLACK_PX as f32 {
+                wrong.push(format!("“{one}” on “{other}”"));
+            }
+        }
+    }
+    assert!(all.len() > 20, "{} texts", all.len());
+    wrong
+}
+
+/// Whether the other goes through the same wall, and as far.
+fn is_told_by(finding: &Finding, other: &Finding) -> bool {
+    let depth = |own: &Finding| match own.measured {
+        Some(Quantity::Length(depth)) => depth,
+        _ => 0.0,
+    };
+    [finding, other].iter().all(|own| own.code() == Code::OutsideRoom)
+        && matches!(finding.subjects.get(1), Some(Subject::Wall(_) | Subject::Opening(_)))
+        && finding.subjects.get(1) == other.subjects.get(1)
+        && depth(other) >= depth(finding)
+}
+
+fn walk(large: bool, units: Units) {
+    let mut found = Vec::new();
+    let mut seen = 0;
+    for size in SIZES {
+        let mut screen = screen(demo(), Vec2::from(size), 1.0);
+        let ctx = screen.ctx.clone();
+        screen.state_mut().view_mut().bay_size = large;
+        screen.state_mut().view_mut().locale.units = units;
+        for built_in in baywright_files::EMBEDDED_LAYOUTS {
+            screen.state_mut().ask(&ctx, Command::File(OfFile::Open(built_in.name.into())));
+            let names: Vec<_> =
+                screen.state().document().layout().arrangements.iter().map(|own| own.id.clone()).collect();
+            for name in names {
+                screen.state_mut().ask(&ctx, Command::Bay(OfBay::Show(name.clone())));
+                for alone in [Projection::Top, Projection::Side] {
+                    screen.state_mut().ask(&ctx, Command::View(OfView::Alone(alone)));
+                    for _ in 0..3 {
+                        screen.step();
+                    }
+                    let own = wrong(screen.state()).into_iter().chain(texts_on_texts(&screen));
+                    let place = format!("{} × {}, {}, {name}, ", size.0, size.1, built_in.name);
+                    found.extend(own.map(|wrong| format!("{place}{wrong}")));
+                    seen += 1;
+                    if screen.state().drawings().count() == 2 {
+                        break;
+                    }
+                }
+            }
+        }
+    }
+    assert!(seen >= 3 * 30, "{seen} set-ups in sizes");
+    assert!(found.is_empty(), "{} of {seen}:\n{}", found.len(), found.join("\n"));
+}
+
+#[test]
+fn nothing_lies_on_anything_in_ordinary_letters() {
+    walk(false, Units::Millimetres);
+}
+
+#[test]
+fn nothing_lies_on_anything_in_large_letters() {
+    walk(true, Units::Millimetres);
+}
+
+#[test]
+fn nothing_lies_on_anything_in_feet() {
+    walk(false, Units::FeetInches);
+}
+
+#[test]
+fn nothing_lies_on_anything_in_large_letters_and_feet() {
+    walk(true, Units::FeetInches);
+}
+
+#[test]
+fn looks_change_no_place() {
+    let mut screen = screen(demo(), Vec2::new(1280.0, 720.0), 1.0);
+    let light: Vec<Drawing> = screen.state().drawings().map(|(drawing, _)| drawing.clone()).collect();
+    screen.state_mut().view_mut().theme = Theme::Dark;
+    screen.run();
+    let dark: Vec<Drawing> = screen.state().drawings().map(|(drawing, _)| drawing.clone()).collect();
+    assert_eq!(light, dark);
+}
+
+/// Large letters in a small window: one view at a time, and a press changes to the other.
+#[test]
+fn one_view_at_a_time_where_there_is_room_for_one() {
+    let mut screen = screen(demo(), Vec2::new(1280.0, 720.0), 1.0);
+    assert_eq!(screen.state().drawings().count(), 2);
+    screen.state_mut().view_mut().bay_size = true;
+    screen.run();
+    let seen = |screen: &Harness<'_, Desk>| -> Vec<Projection> {
+        screen.state().drawings().map(|(drawing, _)| drawing.projection).collect()
+    };
+    assert_eq!(seen(&screen), [Projection::Top]);
+    screen.get_by_label("the trolley, top view");
+    assert!(screen.query_by_label("the trolley, side view").is_none());
+    screen.get_all_by_label("Side view").last().unwrap().click();
+    screen.run();
+    assert_eq!(seen(&screen), [Projection::Side]);
+    screen.get_by_label("the trolley, side view");
+    screen.get_all_by_label("Top view").last().unwrap().click();
+    screen.run();
+    assert_eq!(seen(&screen), [Projection::Top]);
+}
+
+/// What is in hand, pointed at or shown hides no figure of what stops the aiming, at any size of letters.
+#[test]
+fn nothing_in_hand_hides_what_stops() {
+    for large in [false, true] {
+        let mut screen = screen(demo(), Vec2::new(1440.0, 900.0), 1.0);
+        let ctx = screen.ctx.clone();
+        screen.state_mut().view_mut().bay_size = large;
+        let things: Vec<_> =
+            screen.state().answer().arrangement.bay.things.iter().map(|t| t.id.clone()).collect();
+        for thing in things {
+            let subject = Some(Subject::Thing(thing.clone()));
+            screen.state_mut().ask(&ctx, Command::View(OfView::Select(subject)));
+            screen.run();
+            let wrong = wrong(screen.state());
+            assert!(wrong.is_empty(), "{thing} in hand: {wrong:#?}");
+        }
+        for index in 0..3 {
+            screen.state_mut().ask(&ctx, Command::View(OfView::Point(index)));
+            screen.run();
+            let wrong = wrong(screen.state());
+            assert!(wrong.is_empty(), "finding {index} shown: {wrong:#?}");
+        }
+    }
+}
+
+/// Everything that is drawn but the outline of what is pointed at.
+fn drawn(desk: &Desk) -> Vec<Vec<Item>> {
+    let still = |item: &&Item| item.role != Role::Hovered;
+    desk.drawings().map(|(drawing, _)| drawing.items.iter().filter(still).cloned().collect()).collect()
+}
+
+#[test]
+fn the_pointer_over_something_moves_nothing() {
+    let mut screen = usual(demo());
+    let before = drawn(screen.state());
+    for name in ["the column, top view", "the work bench, top view", "the car, side view", "mark 5, top view"]
+    {
+        screen.hover_at(middle(&screen, name));
+        screen.run();
+        assert!(screen.state().view().hovered.is_some(), "{name}");
+        assert_eq!(drawn(screen.state()), before, "{name} pointed at");
+    }
+}
+
+/// While the trolley is drawn through the bay, all that is written stays where it is beside what it names; what is written of
+/// the trolley goes with it. On release places are found anew.
+#[test]
+fn nothing_jumps_while_something_is_in_hand() {
+    let mut screen = usual(demo());
+    let written = |screen: &Harness<'_, Desk>| -> Vec<(Option<Subject>, String, DVec2)> {
+        let mut all = Vec::new();
+        for (drawing, _) in screen.state().drawings() {
+            all.extend(drawing.items.iter().filter_map(|item| {
+                let (what, at) = match (&item.shape, item.role) {
+                    (Shape::Text(text), Role::Label | Role::LabelSoft | Role::LabelZone) => {
+                        (text.text.clone(), text.at)
+                    }
+                    (Shape::Sign(sign), Role::Flag(_)) => (sign.text.clone(), sign.at),
+                    _ => return None,
+                };
+                let what = format!("{:?}: {what}", drawing.projection);
+                Some((item.subject.clone(), what, drawing.paper_point(at)))
+            }));
+        }
+        all
+    };
+    let from = middle(&screen, "the trolley, top view");
+    // Taken in hand, and not yet moved.
+    hold(&mut screen, from, from + Vec2::new(0.0, 8.0));
+    let before = written(&screen);
+    let mut compared = 0;
+    for by in [30.0, 60.0, 110.0] {
+        screen.hover_at(from + Vec2::new(40.0, by));
+        screen.step();
+        let trolley = Some(Subject::Thing("trolley".into()));
+        for (subject, what, at) in written(&screen) {
+            let Some((.., was)) =
+                before.iter().find(|old| old.0 == subject && old.1 == what && old.2.distance(at) < 300.0)
+            else {
+                continue;
+            };
+            if subject != trolley {
+                assert!(was.distance(at) < 0.01, "“{what}” of {subject:?} went from {was} to {at}");
+                compared += 1;
+            }
+        }
+    }
+    assert!(compared > 60, "{compared}");
+}
+
+/// Over a card its marker is lit, over a marker its card.
+#[test]
+fn card_and_marker_light_one_another() {
+    let mut screen = usual(demo());
+    assert_eq!(screen.state().view().lit, None);
+    let card = screen.get_by_label("Show: Trolley is in the way of the plate").rect();
+    screen.hover_at(card.center());
+    screen.run();
+    let lit = screen.state().view().lit.unwrap();
+    assert_eq!(screen.state().answer().assessment.findings[lit].code(), Code::SightBlocked);
+    let (marker, cabinet) = {
+        let (top, rect) = screen.state().drawings().next().unwrap();
+        let flag = top
+            .items
+            .iter()
+            .find(|item| matches!(item.role, Role::Flag(_)) && item.finding != Some(lit))
+            .unwrap();
+        let Shape::Sign(sign) = &flag.shape else { panic!() };
+        let px = top.paper_point(sign.at);
+        (rect.min + Vec2::new(px.x as f32, px.y as f32), flag.finding)
+    };
+    screen.hover_at(marker);
+    screen.run();
+    assert_eq!(screen.state().view().lit, cabinet);
+    screen.hover_at(egui::Pos2::new(500.0, 20.0));
+    screen.run();
+    assert_eq!(screen.state().view().lit, None);
+}
