@@ -5,6 +5,7 @@
 
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Command, OfBay, OfFile, OfView};
+use baywright_desk::screen::view::Letters;
 use baywright_drawing::{Align, Drawing, Item, Projection, Role, Shape, Text, Theme, pinned};
 use baywright_planner::geometry::{DVec2, angle};
 use baywright_planner::words::Units;
@@ -170,13 +171,17 @@ fn is_told_by(finding: &Finding, other: &Finding) -> bool {
         && depth(other) >= depth(finding)
 }
 
+fn letters(large: bool) -> Letters {
+    if large { Letters::LARGE } else { Letters::default() }
+}
+
 fn walk(large: bool, units: Units) {
     let mut found = Vec::new();
     let mut seen = 0;
     for size in SIZES {
         let mut screen = screen(demo(), Vec2::from(size), 1.0);
         let ctx = screen.ctx.clone();
-        screen.state_mut().view_mut().bay_size = large;
+        screen.state_mut().view_mut().letters = letters(large);
         screen.state_mut().view_mut().locale.units = units;
         for built_in in baywright_files::EMBEDDED_LAYOUTS {
             screen.state_mut().ask(&ctx, Command::File(OfFile::Open(built_in.name.into())));
@@ -239,7 +244,7 @@ fn looks_change_no_place() {
 fn one_view_at_a_time_where_there_is_room_for_one() {
     let mut screen = screen(demo(), Vec2::new(1280.0, 720.0), 1.0);
     assert_eq!(screen.state().drawings().count(), 2);
-    screen.state_mut().view_mut().bay_size = true;
+    screen.state_mut().view_mut().letters = Letters::LARGE;
     screen.run();
     let seen = |screen: &Harness<'_, Desk>| -> Vec<Projection> {
         screen.state().drawings().map(|(drawing, _)| drawing.projection).collect()
@@ -262,7 +267,7 @@ fn nothing_in_hand_hides_what_stops() {
     for large in [false, true] {
         let mut screen = screen(demo(), Vec2::new(1440.0, 900.0), 1.0);
         let ctx = screen.ctx.clone();
-        screen.state_mut().view_mut().bay_size = large;
+        screen.state_mut().view_mut().letters = letters(large);
         let things: Vec<_> =
             screen.state().answer().arrangement.bay.things.iter().map(|t| t.id.clone()).collect();
         for thing in things {

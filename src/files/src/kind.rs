@@ -53,7 +53,7 @@ mod tests {
             assert_eq!(of(car.text), FileKind::Profile, "{}", car.name);
         }
         assert_eq!(of(include_str!("example-triggers.ron")), FileKind::TriggerList);
-        let shop = crate::shop_text(&baywright_planner::model::Shop::default()).unwrap();
+        let shop = crate::shop_text(&baywright_planner::model::ShopDocument::default()).unwrap();
         assert_eq!(of(&shop), FileKind::Shop);
         for other in ["", "(version: 1)", "Dear customer, (room: 3", "\u{0}\u{1}"] {
             assert_eq!(of(other), FileKind::Any, "{other:?}");
