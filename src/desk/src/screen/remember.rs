@@ -160,14 +160,16 @@ impl Desk {
         let part =
             |part: Option<&OsStr>| part.map(|own| own.to_string_lossy().into_owned()).unwrap_or_default();
         let name = |path: &str| part(Path::new(path).file_stem());
+        // However it was named when it was opened.
+        let open = self.document.path().and_then(whole_path);
         ui.label(widgets::soft(ui, texts.recent));
         for path in recent {
             let own = name(path);
             let is_alone = recent.iter().filter(|other| name(other) == own).count() == 1;
             let folder = Path::new(path).parent().and_then(Path::file_name);
             let shown = if is_alone { own } else { texts.with(&own, &part(folder)) };
+            let chosen = open.as_ref() == Some(path);
             let path = Path::new(path);
-            let chosen = self.document.path() == Some(path);
             let row = row(ui, &shown, chosen).on_hover_text(path.display().to_string());
             if row.clicked() && !chosen {
                 out.push(Command::File(OfFile::Open(path.to_owned())));
