@@ -49,6 +49,10 @@ impl Walk {
         let mut texts = Vec::new();
         for node in screen.root().children_recursive() {
             let node = node.accesskit_node();
+            // The lines of a text that can be chosen: the text itself is looked at as a whole.
+            if node.role() == Role::TextRun {
+                continue;
+            }
             if matches!(node.role(), Role::TextInput | Role::MultilineTextInput) {
                 // What stands in a field was typed, or is offered to be typed over.
                 texts.extend(node.label());

@@ -6,6 +6,7 @@ mod bracketed;
 mod building;
 mod customer;
 mod drive;
+mod entry;
 mod faults;
 mod fields;
 mod first;

@@ -83,6 +83,8 @@ pub fn enter_car(screen: &mut Harness<'_, Desk>) {
     press(screen, "Enter a new car …");
     type_into(screen, "Name of the car", "Van of the flower shop");
     for (label, typed) in SHEET {
+        screen.get_by_label(label).scroll_to_me();
+        screen.run();
         type_into(screen, label, typed);
     }
     press(screen, "Keep this car");

@@ -4,8 +4,9 @@ use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Command, OfCar, OfFile, OfView};
 use baywright_desk::screen::view::{Measuring, Tool};
 use baywright_planner::Subject;
+use baywright_planner::geometry::marks::Construction;
 use baywright_planner::model::assumed::BodyPart;
-use baywright_planner::model::{Shape, Vehicle};
+use baywright_planner::model::{Shape, TargetHeight, Vehicle};
 use egui::{Event, Key, Modifiers, PointerButton, Pos2, Vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
@@ -47,7 +48,9 @@ fn happen(screen: &mut Harness<'_, Desk>, events: &[Event], pace: usize) {
         screen.input_mut().events.extend_from_slice(frame);
         screen.step();
     }
-    screen.run();
+    // Each key that moves the keyboard takes a frame of its own: a whole sheet in one frame takes many.
+    let is_still = (0..4).any(|_| screen.try_run().is_ok());
+    assert!(is_still, "it comes to rest");
 }
 
 /// The form of a new car, with the keyboard in its first figure.
@@ -63,34 +66,63 @@ fn car(screen: &Harness<'_, Desk>) -> Vehicle {
     Vehicle::clone(screen.state().document().draft().expect("a car is being entered").car())
 }
 
-/// The nine figures of the short form.
-fn short_form(car: &Vehicle) -> [f64; 9] {
+/// The figures of the short form, in its order.
+fn short_form(car: &Vehicle) -> [f64; FIGURES] {
     let (radar, aiming) = (&car.sensors[0], &car.aimings[0]);
+    let (target, zone) = (&aiming.placements[0], &aiming.zones[0]);
+    let TargetHeight::FromSensor(above) = target.height else { panic!("{:?}", target.height) };
+    let outboard = aiming.mark_plan.iter().map(|step| match step.construction {
+        Construction::Outboard { distance, .. } => distance,
+        _ => 0.0,
+    });
+    let degrees = |radians: f64| (radians.to_degrees() * 1e6).round() / 1e6;
     [
         car.length_mm,
         car.width_mm,
         car.wheelbase_mm,
         car.overhang_front_mm,
+        car.track_front_mm,
+        car.track_rear_mm,
+        car.tyre_width_mm,
         radar.at.z,
         radar.at.y,
-        aiming.placements[0].stand_off.distance_mm,
-        (aiming.tolerance.azimuth_rad.to_degrees() * 1e6).round() / 1e6,
-        aiming.zones[0].outline.bounds().high.y,
+        target.stand_off.distance_mm,
+        above,
+        outboard.fold(0.0, f64::max),
+        degrees(aiming.tolerance.azimuth_rad),
+        degrees(aiming.tolerance.elevation_rad),
+        aiming.floor.unwrap().level_mm,
+        zone.outline.bounds().high.y,
+        zone.span.top(),
+        zone.outline.bounds().high.x - car.front(),
     ]
 }
 
-const SHEET: [&str; 9] = ["4512", "1799", "2,71 m", "873", "512", "-85", "3100", "0.3", "1350"];
-const ENTERED: [f64; 9] = [4_512.0, 1_799.0, 2_710.0, 873.0, 512.0, -85.0, 3_100.0, 0.3, 1_350.0];
+const FIGURES: usize = 18;
+const SHEET: [&str; FIGURES] = [
+    "4512", "1799", "2,71 m", "873", "1540", "1535,5", "205+10", "512", "-85", "3100", "-12", "2*75", "0.3",
+    "0.4", "3", "1350", "1450", "4200",
+];
+const ENTERED: [f64; FIGURES] = [
+    4_512.0, 1_799.0, 2_710.0, 873.0, 1_540.0, 1_535.5, 215.0, 512.0, -85.0, 3_100.0, -12.0, 150.0, 0.3, 0.4,
+    3.0, 1_350.0, 1_450.0, 4_200.0,
+];
 
-/// What the keyboard does from the first figure to the last; `last` leaves the last one.
+/// What the keyboard does from the first figure to the last; `leave` leaves each of them.
 fn the_sheet(leave: Key) -> Vec<Event> {
     let mut events = Vec::new();
     for (at, figure) in SHEET.into_iter().enumerate() {
         events.extend(letters(figure));
         events.extend(key(leave));
-        // Between stand-off and tolerance a choice is chosen: Tab halts there, Enter does not.
-        if leave == Key::Tab && at == 6 {
-            events.extend(key(Key::Tab));
+        // Where something is to be chosen Tab halts, Enter does not: the kind of target; from where and to where the stand-off
+        // is measured and from where the height; at what is assumed of them, too.
+        let halts = match at {
+            8 => 2,
+            9 => 4,
+            _ => 0,
+        };
+        if leave == Key::Tab {
+            events.extend((0..halts).flat_map(|_| key(Key::Tab)));
         }
     }
     events

@@ -10,6 +10,7 @@ mod bar;
 mod building;
 mod canvas;
 pub mod command;
+mod copy_picture;
 mod customer;
 mod diagnostics;
 mod dropped;
@@ -24,6 +25,7 @@ mod lost;
 mod marks;
 pub mod page;
 mod pages;
+pub mod raster;
 mod remember;
 pub mod rescue;
 pub mod shelf;
@@ -245,6 +247,7 @@ impl Desk {
     /// One frame.
     pub fn frame(&mut self, ui: &mut Ui) {
         let ctx = ui.ctx().clone();
+        self.fields.next_frame();
         self.dress(&ctx);
         let mut commands = Vec::new();
         self.closing(&ctx, &mut commands);

@@ -5,7 +5,9 @@ mod assume;
 pub mod class;
 mod deed;
 pub mod plausible;
+mod rests;
 pub mod starter;
 
 pub use assume::Sizes;
 pub use deed::{AimingDeed, CarDeed, SensorDeed};
+pub use rests::readings_rest_on;

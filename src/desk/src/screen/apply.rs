@@ -31,6 +31,8 @@ impl Desk {
             Command::Shop(asked) => self.apply_to_shop(asked),
             Command::View(asked) => self.apply_to_view(ctx, asked),
             Command::Page(page) => self.lay(ctx, page),
+            Command::Undo if self.document.undoes().is_none() => self.say(self.texts().nothing_to_undo),
+            Command::Redo if self.document.redoes().is_none() => self.say(self.texts().nothing_to_redo),
             Command::Undo => {
                 let undone = self.document.undo();
                 self.say_if_refused(undone);
@@ -42,6 +44,7 @@ impl Desk {
             Command::Abandon => self.document.abandon(),
             Command::BeginVisit => self.begin_visit(),
             Command::EnterOwn(figures) => self.enter_own(figures),
+            Command::CopyPicture => self.copy_picture(ctx),
             Command::CopyDiagnostics => {
                 ctx.copy_text(self.diagnostics(ctx));
                 self.say(self.texts().diagnostics_copied);
@@ -100,22 +103,25 @@ impl Desk {
         faults.first().map_or_else(String::new, |fault| self.view.locale.language.file_fault(fault))
     }
 
+    /// Why something was refused: beside the field that it was typed in, if it was, else at the foot of the screen.
     fn say_refused(&mut self, result: Result<(), Refused>) {
         let texts = self.texts();
-        match result {
+        let why = match result {
             Ok(()) => {
                 if self.view.notice.as_ref().is_some_and(|notice| notice.wrong) {
                     self.view.notice = None;
                 }
+                return;
             }
-            Err(Refused::Edit(EditFault::NoSuch(id))) => self.say_wrong(texts.no_such(&id)),
-            Err(Refused::Edit(EditFault::NoArrangement)) => self.say_wrong(texts.no_arrangement),
-            Err(Refused::Edit(EditFault::NameTaken(id))) => self.say_wrong(texts.name_taken(&id)),
-            Err(Refused::Edit(EditFault::NoShape)) => self.say_wrong(texts.no_shape),
-            Err(Refused::Unsound(fault)) => self.say_wrong(texts.unsound(&fault)),
-            Err(Refused::Shut(shut)) => {
-                self.say_wrong(texts.would_shut(shut.arrangement.as_str(), &shut.fault))
-            }
+            Err(Refused::Edit(EditFault::NoSuch(id))) => texts.no_such(&id),
+            Err(Refused::Edit(EditFault::NoArrangement)) => texts.no_arrangement.to_owned(),
+            Err(Refused::Edit(EditFault::NameTaken(id))) => texts.name_taken(&id),
+            Err(Refused::Edit(EditFault::NoShape)) => texts.no_shape.to_owned(),
+            Err(Refused::Unsound(fault)) => texts.unsound(&fault),
+            Err(Refused::Shut(shut)) => texts.would_shut(shut.arrangement.as_str(), &shut.fault),
+        };
+        if !self.fields.refuse_taken(&why) {
+            self.say_wrong(why);
         }
     }
 

@@ -271,6 +271,9 @@ impl Desk {
             if ui.button(texts.first_steps).clicked() {
                 out.push(Command::Page(Some(Page::FirstSteps)));
             }
+            if ui.button(texts.copy_picture).on_hover_text(texts.copy_picture_why).clicked() {
+                out.push(Command::CopyPicture);
+            }
             if ui.button(texts.copy_diagnostics).clicked() {
                 out.push(Command::CopyDiagnostics);
             }

@@ -41,6 +41,8 @@ pub enum Command {
     BeginVisit,
     /// Lead to where these figures are entered.
     EnterOwn(Figures),
+    /// Put the drawing on the clipboard, as a picture.
+    CopyPicture,
     /// Put versions, display and log on the clipboard.
     CopyDiagnostics,
     /// Say that something went wrong.

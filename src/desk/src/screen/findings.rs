@@ -128,18 +128,18 @@ impl Desk {
                 sign.on_hover_text(words.severity(finding.severity));
                 ui.vertical(|ui| {
                     let title = RichText::new(widgets::unbroken(words.title(finding))).font(look::bold(14.0));
-                    ui.add(egui::Label::new(title).wrap());
+                    ui.add(egui::Label::new(title).wrap().selectable(true));
                     if let Some(measure) = words.measure(finding) {
-                        ui.label(RichText::new(measure).font(look::bold(size::BODY)).color(colours.0));
+                        let measure = RichText::new(measure).font(look::bold(size::BODY)).color(colours.0);
+                        ui.add(egui::Label::new(measure).selectable(true));
                     }
                     let detail = words.detail(finding);
                     if !detail.is_empty() {
-                        ui.label(widgets::soft(ui, widgets::unbroken(detail)));
+                        ui.add(egui::Label::new(widgets::soft(ui, widgets::unbroken(detail))).selectable(true));
                     }
                     if let Some(cure) = words.cure(finding) {
-                        ui.label(
-                            RichText::new(widgets::unbroken(format!("\u{2192} {cure}"))).size(size::SMALL),
-                        );
+                        let cure = RichText::new(widgets::unbroken(format!("\u{2192} {cure}"))).size(size::SMALL);
+                        ui.add(egui::Label::new(cure).selectable(true));
                     }
                     ui.add_space(2.0);
                     ui.horizontal_wrapped(|ui| {
@@ -164,7 +164,7 @@ impl Desk {
                         }
                     });
                     if self.view.explained == Some(index) {
-                        ui.label(widgets::soft(ui, words.why(finding)));
+                        ui.add(egui::Label::new(widgets::soft(ui, words.why(finding))).selectable(true));
                         if matches!(finding.basis, Basis::Shop(_)) {
                             let text = self.view.locale.language.shop().change_it;
                             if widgets::link(ui, theme, text).clicked() {
@@ -208,7 +208,7 @@ impl Desk {
             ui.horizontal_top(|ui| {
                 ui.label(widgets::soft(ui, "\u{2022}"));
                 let line = RichText::new(words.line(note)).size(size::SMALL);
-                ui.add(egui::Label::new(line).wrap());
+                ui.add(egui::Label::new(line).wrap().selectable(true));
             });
         }
         ui.add_space(6.0);

@@ -4,5 +4,6 @@ pub mod car;
 pub(in crate::screen) mod field;
 pub mod room;
 pub mod rows;
+mod steady;
 pub mod typed;
 pub(in crate::screen) mod which;

@@ -1,5 +1,6 @@
 //! How the marks are laid, in order, and what the tape must read between them.
 
+use baywright_planner::entry::readings_rest_on;
 use egui::{Grid, Label, RichText, ScrollArea, Ui};
 
 use super::look::{self, size};
@@ -22,8 +23,9 @@ impl Desk {
             if !scene.readings.is_empty() {
                 ui.add_space(6.0);
                 ui.label(RichText::new(texts.tape_must_read).font(look::bold(size::BODY)));
+                let rests = readings_rest_on(arrangement, &scene.readings);
                 Grid::new("readings").num_columns(2).show(ui, |ui| {
-                    for reading in &scene.readings {
+                    for (reading, rests) in scene.readings.iter().zip(&rests) {
                         ui.label(
                             RichText::new(texts.mark_to_mark(reading.from.as_str(), reading.to.as_str()))
                                 .size(size::BODY),
@@ -34,6 +36,14 @@ impl Desk {
                             ui.label(figure)
                         });
                         ui.end_row();
+                        // Beside the figure that it is about: on whose account it may be another one on the floor.
+                        if !rests.is_empty() {
+                            let care = look::colour(self.view.theme.palette().care);
+                            let said = RichText::new(words.rests_on(rests)).size(size::LEAST).color(care);
+                            ui.label("");
+                            ui.add(Label::new(said).wrap());
+                            ui.end_row();
+                        }
                     }
                 });
             }

@@ -4,6 +4,7 @@ use baywright_geometry::DVec2;
 
 use super::Words;
 use crate::assessment::{Assessment, Finding, Quantity, Severity, Step, Subject, Verdict};
+use crate::model::assumed::Assumed;
 use crate::model::{Effort, Exclusion, Known, Material, Metal, ParkedKnown, Provenance, ThingKind};
 use crate::scene::{Reading, Scene};
 
@@ -78,6 +79,8 @@ impl Words<'_> {
         // Marks.
         /// What the tape must read between two marks.
         reading(reading: &Reading) -> String;
+        /// That a distance rests on these figures, which were assumed.
+        rests_on(figures: &[Assumed]) -> String;
         /// The instruction for one step of the mark plan; `reach` is what [`crate::Scene::tape`] gives for it: how far a
         /// line is to be prolonged where the plan says only how far it must reach.
         instruction(step: usize, scene: &Scene) -> String;

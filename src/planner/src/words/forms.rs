@@ -21,6 +21,8 @@ texts! {
     drop_car, "Leaves without saving.";
     keep_why, "What it does.";
     short_form, "Which form.";
+    seek, "A field over the long form.";
+    seek_hint, "What it does.";
     whole_form, "Which form.";
     short_about, "Over the short form.";
     assumed, "Beside a figure that was not entered.";
@@ -188,6 +190,13 @@ texts! {
     diameter, "A figure.";
     clear_aside, "A figure.";
     clear_aside_hint, "What it is.";
+    clear_top, "A figure.";
+    clear_reach, "A figure.";
+    clear_reach_hint, "What it is.";
+    above_sensor, "A figure.";
+    above_sensor_hint, "What it is.";
+    spots_outboard, "A figure.";
+    spots_outboard_hint, "What it is.";
     radar_height, "A figure.";
     radar_aside, "A figure.";
 
@@ -279,6 +288,10 @@ impl Forms {
         target(kind: TargetKind) -> &'static str;
         /// Where a stand-off starts.
         datum(datum: &Datum) -> String;
+        /// The same among others to choose from, with what else a sheet may call it.
+        datum_to_choose(own: &Datum) -> String;
+        /// What is to be typed still: nothing is wrong so far.
+        to_type(field: &str) -> String;
         /// Where a stand-off ends.
         end(end: End) -> &'static str;
         /// How it is measured.

@@ -23,6 +23,8 @@ texts! {
     recent, "Over the files that were opened last.";
     in_this_folder, "Over the files beside the one in hand.";
     built_in, "Over the shipped bays.";
+    nothing_to_undo, "Why undo did nothing.";
+    nothing_to_redo, "Why doing again did nothing.";
     undo, "One step back.";
     redo, "One step forth.";
     measure, "The measuring tool.";
@@ -51,6 +53,9 @@ texts! {
     help, "A page.";
     first_steps, "A page.";
     licences, "A page.";
+    copy_picture, "Puts the drawing on the clipboard.";
+    copy_picture_why, "What it does.";
+    picture_copied, "It is done.";
     copy_diagnostics, "Puts versions and log on the clipboard.";
     diagnostics_why, "What it is for.";
     diagnostics_copied, "Said when it was done.";

@@ -22,10 +22,11 @@ use baywright_planner::words::forms::Forms;
 use baywright_planner::words::sentence_start;
 use egui::{RichText, ScrollArea, Ui};
 
+use super::steady;
 use crate::screen::command::{Command, OfCar};
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, widgets};
-use car_form::CarForm;
+use car_form::{CarForm, is_to_type, seeking};
 
 /// How wide the form is, px.
 pub(in crate::screen) const FORM_PX: f32 = 400.0;
@@ -41,7 +42,18 @@ impl Desk {
         sheet.head(ui, out);
         ui.separator();
         let whole = self.view.car.whole;
-        ScrollArea::vertical().id_salt("car").auto_shrink([false, false]).show(ui, |ui| {
+        // Under the form, so that it pushes nothing in it.
+        if !sheet.faults.is_empty() {
+            egui::Panel::bottom("told of the car")
+                .frame(egui::Frame::new())
+                .resizable(false)
+                .show(ui, |ui| sheet.told_of_all(ui));
+        }
+        if whole {
+            sheet.seek(ui);
+        }
+        let area = ScrollArea::vertical().id_salt("car").auto_shrink([false, false]);
+        let form = steady::area(ui.ctx(), area).show(ui, |ui| {
             ui.spacing_mut().item_spacing.y = 3.0;
             ui.set_width(ui.available_width() - 8.0);
             sheet.names(ui);
@@ -53,8 +65,10 @@ impl Desk {
                 ui.label(widgets::soft(ui, texts.short_about));
                 sheet.short(ui);
             }
-            ui.add_space(12.0);
+            ui.add_space(BELOW_PX);
         });
+        steady::keep_still(ui.ctx(), &form);
+        ui.data_mut(|data| data.insert_temp(seeking(), false));
         let CarForm { fields, car, changed, lead, .. } = sheet;
         if self.view.car.lead.is_some() {
             // What was unfolded in this frame is seen in the next.
@@ -113,14 +127,44 @@ impl CarForm<'_> {
             let in_sight = if self.desk.view.car.whole { 0 } else { self.short_assumed() };
             ui.label(widgets::soft(ui, texts.still_assumed(self.car.guessed().len(), in_sight)));
         });
-        if !self.faults.is_empty() {
+    }
+
+    /// A field that leaves only the rows whose names hold what is typed there, wherever they are folded away.
+    fn seek(&mut self, ui: &mut Ui) {
+        let texts = self.texts;
+        let id = egui::Id::unique("sought in the form");
+        let mut sought: String = ui.data(|data| data.get_temp(id)).unwrap_or_default();
+        ui.horizontal(|ui| {
+            let label = ui.label(widgets::soft(ui, texts.seek));
+            widgets::field(ui, id.with("field"), &mut sought, ui.available_width() - 8.0, false)
+                .on_hover_text(texts.seek_hint)
+                .labelled_by(label.id);
+        });
+        self.sought = sought.trim().to_lowercase();
+        ui.data_mut(|data| {
+            data.insert_temp(id, sought);
+            data.insert_temp(seeking(), !self.sought.is_empty());
+        });
+    }
+
+    /// What is still to be typed, and what is wrong.
+    fn told_of_all(&self, ui: &mut Ui) {
+        let texts = self.texts;
+        let (to_type, wrong): (Vec<_>, Vec<_>) = self.faults.iter().partition(|fault| is_to_type(fault));
+        for fault in to_type.into_iter().take(1) {
+            let text = texts.to_type(&texts.field_name(&fault.field, &self.car));
+            ui.add(egui::Label::new(widgets::soft(ui, text)).wrap());
+        }
+        if !wrong.is_empty() {
             let colour = ui.visuals().error_fg_color;
             ui.label(RichText::new(texts.to_put_right).font(look::bold(size::SMALL)).color(colour));
-            for fault in self.faults.iter().take(MOST_TOLD) {
+            for fault in wrong.into_iter().take(MOST_TOLD) {
                 let field = sentence_start(&texts.field_name(&fault.field, &self.car));
                 let text = self.desk.texts().of(&field, &texts.wrong(fault));
                 ui.add(egui::Label::new(RichText::new(text).size(size::LEAST).color(colour)).wrap());
             }
+        }
+        if !self.faults.is_empty() {
             ui.label(widgets::soft(ui, texts.not_shown_yet));
         }
     }
@@ -163,6 +207,9 @@ impl CarForm<'_> {
         }
     }
 }
+
+/// Under the last row, px: there is always something to scroll by, so that no row need move.
+const BELOW_PX: f32 = 200.0;
 
 /// So many faults are told at once.
 const MOST_TOLD: usize = 4;

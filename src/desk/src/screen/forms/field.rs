@@ -21,6 +21,18 @@ pub(in crate::screen) struct Fields {
     next: bool,
     /// Whether the row that was drawn last was left in this frame with something typed in it.
     left_edited: bool,
+    /// The field that gets the keyboard, and whether its frame has come: what is chosen from a list gives the keyboard back first.
+    wanted: Option<(Id, bool)>,
+    /// What was taken in this frame, until it is known whether the work takes it too.
+    taken: Option<Taken>,
+}
+
+/// What was typed in a field and could be read.
+#[derive(Debug)]
+struct Taken {
+    id: Id,
+    text: String,
+    shown: String,
 }
 
 /// A question about what was typed in a field; until it is answered the field says what was typed.
@@ -74,6 +86,11 @@ impl Fields {
         self.next = true;
     }
 
+    /// In the next frame the field of this name gets the keyboard.
+    pub fn lead_to(&mut self, label: &str, of: &str) {
+        self.wanted = Some((id_of(label, of), false));
+    }
+
     /// Whether the keyboard is in a field in which nothing was typed: there is nothing that could be undone in it.
     pub fn is_untouched(&self, ctx: &Context) -> bool {
         let focused = ctx.memory(egui::Memory::focused);
@@ -119,6 +136,20 @@ impl Fields {
         self.refused.clear();
     }
 
+    /// What was taken in this frame is refused after all, for a reason that only the work as a whole knows: it stays in its field
+    /// with that reason, as if it could not be read. Whether there was such a field.
+    pub fn refuse_taken(&mut self, why: &str) -> bool {
+        let Some(Taken { id, text, shown }) = self.taken.take() else { return false };
+        self.refused.push(Refused { id, text, why: why.to_owned(), shown });
+        true
+    }
+
+    /// A new frame begins: what was taken in the last one was taken by the work too.
+    pub fn next_frame(&mut self) {
+        self.taken = None;
+        self.wanted = self.wanted.map(|(id, _)| (id, true));
+    }
+
     /// A question whose field is gone is not asked any more; the first that went without an answer, with what was typed.
     pub fn unanswered(&mut self) -> Option<(String, String)> {
         self.left = None;
@@ -150,7 +181,7 @@ impl Fields {
         shown: &str,
         read: impl Fn(&str) -> Result<T, E>,
     ) -> Option<T> {
-        let id = Id::unique("field").with(row.label).with(row.of);
+        let id = id_of(row.label, row.of);
         let mut taken = None;
         self.left_edited = false;
         ui.horizontal(|ui| {
@@ -169,7 +200,8 @@ impl Fields {
                 .align(egui::Align2::RIGHT_CENTER);
             let output = edit.show(ui);
             let response = output.response.response.clone().labelled_by(label.id);
-            let led_here = std::mem::take(&mut self.next);
+            let wanted = self.wanted.take_if(|wanted| *wanted == (id, true)).is_some();
+            let led_here = std::mem::take(&mut self.next) || wanted;
             if led_here {
                 response.request_focus();
             }
@@ -200,7 +232,7 @@ impl Fields {
         shown: &str,
         read: impl Fn(&str) -> Result<T, E>,
     ) -> Option<T> {
-        let id = Id::unique("field").with(row.label).with(row.of);
+        let id = id_of(row.label, row.of);
         let mut taken = None;
         let soft = ui.visuals().weak_text_color();
         let label = ui.label(RichText::new(row.label).size(size::SMALL).color(soft));
@@ -269,7 +301,10 @@ impl Fields {
     ) -> Option<T> {
         let text = typed?;
         match read(&text).map_err(Into::into) {
-            Ok(value) => return Some(value),
+            Ok(value) => {
+                self.taken = Some(Taken { id, text, shown: shown.to_owned() });
+                return Some(value);
+            }
             Err(NotRead::Wrong(why)) => {
                 let shown = shown.to_owned();
                 self.refused.push(Refused { id, text, why, shown });
@@ -300,6 +335,11 @@ impl Fields {
             ui.label(RichText::new(&refused.why).size(size::LEAST).color(colour));
         }
     }
+}
+
+/// The widget's own name of a field.
+fn id_of(label: &str, of: &str) -> Id {
+    Id::unique("field").with(label).with(of)
 }
 
 /// So many texts that could not be read are kept in their fields.

@@ -85,7 +85,7 @@ impl Desk {
     ) -> Option<f64> {
         let (label, hint) = row;
         let row = Row { label, hint, of };
-        fields.row(ui, &row, &self.words().length(mm), |text| self.read_length(text))
+        fields.row(ui, &row, &self.view.locale.length_to_type(mm), |text| self.read_length(text))
     }
 
     fn angle_row(
@@ -208,7 +208,7 @@ impl Desk {
             Shape::Outline(_) => {}
         }
         let (bottom, top) = (thing.span.bottom(), thing.span.top());
-        let shown = |mm: f64| self.words().length(mm);
+        let shown = |mm: f64| self.view.locale.length_to_type(mm);
         let spans = |bottom: f64, top: f64| {
             Span::new(bottom, top).map_err(|_| NotRead::Wrong(texts.upside_down.to_owned()))
         };
@@ -354,7 +354,7 @@ impl Desk {
             (texts.set_back, texts.set_back_hint, &mut now.set_back_mm),
             (texts.turning_circle, texts.turning_circle_hint, &mut now.turning_circle_mm),
         ] {
-            let shown = value.map_or_else(String::new, |mm| self.words().length(mm));
+            let shown = value.map_or_else(String::new, |mm| self.view.locale.length_to_type(mm));
             let row = Row { label, hint, of };
             let read = |text: &str| match text.trim() {
                 "" => Ok(None),

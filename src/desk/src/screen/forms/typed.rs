@@ -1,4 +1,4 @@
-//! Figures as people type them: comma or point, with or without a unit, feet and inches with fractions.
+//! Figures as people type them: comma or point, with or without a unit, feet and inches with fractions, sums of them and multiples.
 
 use baywright_planner::model::validate::number;
 use baywright_planner::words::Units;
@@ -17,11 +17,92 @@ pub enum Length {
     Two([f64; 2]),
 }
 
-/// A length from what was typed; without a unit it is in the unit that is shown (feet-and-inches: inches). `None` if it is
-/// no length.
+/// A length from what was typed; without a unit it is in the unit that is shown (feet-and-inches: inches). Lengths may be added and
+/// taken off one another, each with its own unit or none, and multiplied by bare numbers: `1200+35`, `2*300`, `4'-6"` is four feet
+/// six. `None` if it is no length.
 pub fn length(text: &str, units: Units) -> Option<Length> {
     let text = plain(text);
-    let (sign, text) = signed(&text);
+    // Between feet and inches a dash that touches both joins them.
+    let text = text.replace("'-", "' ").replace("ft-", "ft ");
+    let mut total = Length::One(0.0);
+    let mut rest = text.as_str();
+    let mut sign = 1.0;
+    loop {
+        let (own, after) = split(rest);
+        total = total.and(product(own, units)?, sign);
+        match after {
+            None => break,
+            Some((of_sign, after)) => (sign, rest) = (of_sign, after),
+        }
+    }
+    match total {
+        Length::One(mm) => mm.is_finite(),
+        Length::Two(lengths) => lengths.iter().all(|mm| mm.is_finite()),
+    }
+    .then_some(total)
+}
+
+/// The first part of a sum, and the sign and the text of the rest. A sign at the start of a part is its own.
+fn split(text: &str) -> (&str, Option<(f64, &str)>) {
+    let mut before = None;
+    for (at, letter) in text.char_indices() {
+        let sign = match letter {
+            '+' => Some(1.0),
+            '-' => Some(-1.0),
+            _ => None,
+        };
+        // After nothing, or after a sign that multiplies, it belongs to the number behind it.
+        if let Some(sign) = sign
+            && before.is_some_and(|last| last != '*')
+            && let (Some(own), Some(rest)) = (text.get(..at), text.get(at + 1..))
+        {
+            return (own, Some((sign, rest)));
+        }
+        if !letter.is_whitespace() {
+            before = Some(if is_times(letter) { '*' } else { letter });
+        }
+    }
+    (text, None)
+}
+
+const fn is_times(letter: char) -> bool {
+    matches!(letter, '*' | '\u{d7}' | '\u{b7}')
+}
+
+/// A length, multiplied by any number of bare numbers.
+fn product(text: &str, units: Units) -> Option<Length> {
+    let parts: Vec<&str> = text.split(is_times).collect();
+    let bare = |text: &str| {
+        let (sign, text) = signed(text.trim());
+        let (value, after) = leading_number(text)?;
+        after.trim().is_empty().then_some(sign * value)
+    };
+    // The one with a unit is the length; where none has one, the first is.
+    let at = parts.iter().position(|own| bare(own).is_none()).unwrap_or(0);
+    let own = single(parts.get(at)?.trim(), units)?;
+    let others = parts.iter().enumerate().filter(|(i, _)| *i != at);
+    let by = others.map(|(_, own)| bare(own)).try_fold(1.0, |all, own| Some(all * own?))?;
+    Some(Length::One(0.0).and(own, by))
+}
+
+impl Length {
+    /// This and so many times another one.
+    fn and(self, other: Self, by: f64) -> Self {
+        let both = |own: Self| match own {
+            Self::One(mm) => [mm; 2],
+            Self::Two(lengths) => lengths,
+        };
+        let ([a, b], [c, d]) = (both(self), both(other));
+        match (self, other) {
+            (Self::One(_), Self::One(_)) => Self::One(a + by * c),
+            _ => Self::Two([a + by * c, b + by * d]),
+        }
+    }
+}
+
+/// One length, with its sign.
+fn single(text: &str, units: Units) -> Option<Length> {
+    let (sign, text) = signed(text);
     let default = match units {
         Units::Millimetres => 1.0,
         Units::Metres => 1000.0,
@@ -203,6 +284,39 @@ mod tests {
             let read = one(text, units);
             assert!(read.is_some_and(|read| (read - mm).abs() < 1e-9), "{text:?} {units:?}: {read:?}");
         }
+    }
+
+    /// Sums and multiples, each part with its unit or in the one that is shown.
+    #[test]
+    fn lengths_are_added_and_multiplied() {
+        use Units::{FeetInches, Metres, Millimetres};
+        for (text, units, mm) in [
+            ("1200+35", Millimetres, 1_235.0),
+            ("1200 - 35", Millimetres, 1_165.0),
+            ("2*300", Millimetres, 600.0),
+            ("2 \u{d7} 300 mm + 5 cm", Millimetres, 650.0),
+            ("300*2.5", Millimetres, 750.0),
+            ("1.2 m + 35 mm", Metres, 1_235.0),
+            ("1.2+0.5", Metres, 1_700.0),
+            ("-40+15", Millimetres, -25.0),
+            ("3*-10", Millimetres, -30.0),
+            ("4'-6\"", Millimetres, 1_371.6),
+            ("4'-6 1/2\"", FeetInches, 1_384.3),
+            ("4 ft-6", FeetInches, 1_371.6),
+            ("4' - 6\"", Millimetres, 1_066.8),
+            ("2*4'-6\"", FeetInches, 2_743.2),
+            ("7 ft 6 in + 1/2 in", Millimetres, 2_298.7),
+            ("650,5+0,5", Millimetres, 651.0),
+            ("1 200+35", Millimetres, 1_235.0),
+        ] {
+            let read = one(text, units);
+            assert!(read.is_some_and(|read| (read - mm).abs() < 1e-9), "{text:?} {units:?}: {read:?}");
+        }
+        for text in ["1200+", "+", "2*", "*2", "2 m * 3 m", "1+2 kg", "3*2 kg"] {
+            assert_eq!(length(text, Millimetres), None, "{text:?}");
+        }
+        // A part that may be two things makes the whole so.
+        assert_eq!(length("1,200+35", Millimetres), Some(Length::Two([1_235.0, 36.2])));
     }
 
     #[test]

@@ -178,12 +178,12 @@ impl Desk {
 
     fn rectangle(&self, ui: &mut Ui, page: &mut NewBay) -> Result<Typed, String> {
         let texts = self.view.locale.language.rooms();
-        let mut no = false;
         for (name, text) in [texts.length, texts.across, texts.ceiling].into_iter().zip(&mut page.room.sizes)
         {
-            let id = field(ui, name, text, &mut no);
+            let id = field(ui, name, text, &mut page.focus);
             self.ask_which(ui, name, id, text);
         }
+        page.focus = false;
         let [length, width, ceiling] = page.room.sizes.each_ref().map(|text| self.read(text));
         let (length, width, ceiling) = (length?, width?, ceiling?);
         let corners = [(0.0, 0.0), (length, 0.0), (length, width), (0.0, width)];
@@ -199,10 +199,12 @@ impl Desk {
     fn taped(&self, ui: &mut Ui, page: &mut NewBay) -> Result<Typed, String> {
         let texts = self.view.locale.language.rooms();
         ui.add(egui::Label::new(widgets::soft(ui, texts.taped_about)).wrap());
-        let mut no = false;
         let [.., ceiling] = &mut page.room.sizes;
-        let id = field(ui, texts.ceiling, ceiling, &mut no);
+        let id = field(ui, texts.ceiling, ceiling, &mut page.focus);
         self.ask_which(ui, texts.ceiling, id, ceiling);
+        if std::mem::take(&mut page.focus) {
+            page.next = Some((0, Column::Length));
+        }
         self.wall_rows(ui, page);
         let ceiling = page.room.sizes.last().map_or("", String::as_str);
         let ceiling = self.read(ceiling)?;
@@ -446,13 +448,15 @@ fn wrong(ui: &Ui, why: &str) -> RichText {
     RichText::new(why).size(size::SMALL).color(ui.visuals().error_fg_color)
 }
 
-/// A field with its name; the widget's own name.
+/// A field with its name; the widget's own name. With `focus` it is given the keyboard; left by Enter it hands that on to what is
+/// drawn next.
 fn field(ui: &mut Ui, name: &str, text: &mut String, focus: &mut bool) -> egui::Id {
     let id = egui::Id::unique("new bay").with(name);
     ui.horizontal(|ui| {
         let named = widgets::soft(ui, name);
         let label = widgets::name_column(ui, 150.0, named);
-        widgets::field(ui, id, text, 200.0, std::mem::take(focus)).labelled_by(label.id);
+        let own = widgets::field(ui, id, text, 200.0, std::mem::take(focus)).labelled_by(label.id);
+        *focus = own.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
     });
     id
 }

@@ -25,8 +25,10 @@ pub const TEXTS: Forms = Forms {
     drop_car: "Drop it",
     keep_why: "Saves it among your cars and stands it in this bay",
     short_form: "Short form",
+    seek: "Search",
+    seek_hint: "Type part of a name, such as floor: only such rows are shown",
     whole_form: "Everything",
-    short_about: "Nine figures from the car's papers and the maker's procedure. What is left open is assumed from the class, and marked.",
+    short_about: "The figures of the maker's sheet, in its order. What is left open is assumed from the class, and marked.",
     assumed: "assumed",
     assumed_why: "Assumed, not entered. Press if it is right as it stands.",
     to_put_right: "To be put right before it can be kept:",
@@ -192,6 +194,14 @@ pub const TEXTS: Forms = Forms {
     diameter: "Diameter",
     clear_aside: "Kept clear each side",
     clear_aside_hint: "Of metal, left and right of the centreline, from the bumper to behind the target",
+    clear_top: "Kept clear up to",
+    clear_reach: "Kept clear ahead",
+    clear_reach_hint: "From the foremost point of the bumper to the far end of the area",
+    above_sensor: "Above the sensor's centre",
+    above_sensor_hint: "On the pole, from the middle of the sensor to the middle of the target; below it negative. Where the \
+                        sheet counts from an edge of the sensor or from a line on it, add what lies between",
+    spots_outboard: "Spots outboard of the tyre",
+    spots_outboard_hint: "From the tyre's outer side to each spot on the floor, square to the car",
     radar_height: "Radar above ground",
     radar_aside: "Radar left of centreline",
 
@@ -322,6 +332,17 @@ pub fn datum(datum: &Datum) -> String {
         Datum::RearBumper => "rear bumper".to_owned(),
         Datum::BodyPoint(id) => id.to_string(),
     }
+}
+
+pub fn datum_to_choose(own: &Datum) -> String {
+    match own {
+        Datum::FrontAxle => "front axle, front spots".to_owned(),
+        other => datum(other),
+    }
+}
+
+pub fn to_type(field: &str) -> String {
+    format!("Still to be typed: {field}.")
 }
 
 pub const fn end(end: End) -> &'static str {

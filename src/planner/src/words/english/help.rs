@@ -67,7 +67,8 @@ const SECTIONS: &[Section] = &[
     (
         "Figures",
         &[
-            "Lengths may be typed with comma or point and with a unit: 1250, 1.25 m, 125 cm, 4 ft 1 1/4 in. Without a \
+            "Lengths may be typed with comma or point and with a unit: 1250, 1.25 m, 125 cm, 4 ft 1 1/4 in, 4'-6\", and as sums \
+             or multiples: 1200+35, 2*300. Without a \
              unit they are in the one that is shown; with feet and inches a bare number is inches. What may be thousands or \
              thousandths, such as 1,200 mm, is asked about. Enter or leaving \
              the field takes the figure; Esc puts the old one back.",

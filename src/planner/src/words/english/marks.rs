@@ -3,13 +3,26 @@
 use baywright_geometry::angle;
 use baywright_geometry::marks::{Construction, Reach, Wheel, WhichSide};
 
-use super::About;
+use super::assumed::{of_aiming, of_body, of_sensor};
+use super::{About, listed};
+use crate::model::assumed::Assumed;
 use crate::scene::{Reading, Scene, Slope};
 
 impl About<'_> {
     /// What the tape must read between two marks.
     pub fn reading(&self, reading: &Reading) -> String {
         format!("mark {} to mark {}: {}", reading.from, reading.to, self.length(reading.distance_mm))
+    }
+
+    /// That a distance rests on these figures, which were assumed.
+    pub fn rests_on(&self, figures: &[Assumed]) -> String {
+        let part = |figure: &Assumed| match figure {
+            Assumed::Body(part) => of_body(*part),
+            Assumed::Sensor(_, part) => of_sensor(*part),
+            Assumed::Aiming(_, part) => of_aiming(*part),
+        };
+        let parts: Vec<String> = figures.iter().map(|figure| part(figure).to_owned()).collect();
+        format!("rests on the assumed {}", listed(&parts))
     }
 
     /// The instruction for one step of the mark plan, as it is laid in a scene.

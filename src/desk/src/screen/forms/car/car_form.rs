@@ -2,6 +2,7 @@
 
 use baywright_planner::geometry::{Bounds, DVec2, Polygon, Span, angle};
 use baywright_planner::model::assumed::Assumed;
+use baywright_planner::model::fault::Found;
 use baywright_planner::model::validate::Fault;
 use baywright_planner::model::{Figures, Id, Vehicle};
 use baywright_planner::words::forms::Forms;
@@ -29,6 +30,8 @@ pub(in crate::screen) struct CarForm<'a> {
     unlikely: Vec<Fault>,
     /// Room for the word "assumed" at the end of a row, px.
     tag: f32,
+    /// What is sought in the form, in small letters; empty for nothing.
+    pub sought: String,
     /// Whether something was changed.
     pub changed: bool,
     /// The part that is to be unfolded and brought into sight, until it is.
@@ -73,6 +76,7 @@ impl<'a> CarForm<'a> {
             faults,
             unlikely,
             tag: TAG_PX,
+            sought: String::new(),
             changed: false,
             lead: None,
         }
@@ -89,6 +93,11 @@ impl<'a> CarForm<'a> {
             ui.scroll_to_cursor(Some(Align::TOP));
             self.lead = None;
         }
+    }
+
+    /// Whether a row of this name is to be seen: nothing is sought, or its name holds it.
+    fn is_sought(&self, label: &str) -> bool {
+        self.sought.is_empty() || label.to_lowercase().contains(&self.sought)
     }
 
     /// Notes that something was changed.
@@ -177,7 +186,7 @@ impl<'a> CarForm<'a> {
 
     fn shown(&self, of: Of, value: f64) -> String {
         match of {
-            Of::Length => self.desk.words().length(value),
+            Of::Length => self.desk.view.locale.length_to_type(value),
             Of::Angle => self.desk.region().degrees_to_type(angle::degrees(value)),
             Of::Number(by) => baywright_planner::model::validate::number(value * by),
         }
@@ -191,6 +200,9 @@ impl<'a> CarForm<'a> {
         shown: &str,
         read: impl Fn(&str) -> Result<T, E>,
     ) -> Option<T> {
+        if !self.is_sought(line.label) {
+            return None;
+        }
         let assumed = line.figure.is_some_and(|figure| self.car.is_assumed(figure));
         let mut taken = None;
         let mut right = false;
@@ -208,15 +220,7 @@ impl<'a> CarForm<'a> {
             });
             // From a field in which something was typed the keyboard goes on to the next one, not to a tag that is about to go.
             if assumed && !self.fields.was_left_edited() {
-                let care = look::colour(self.desk.view.theme.palette().care);
-                let text = RichText::new(self.texts.assumed).size(size::LEAST).color(care);
-                let tag = ui.add(Button::new(text).frame(false));
-                let name = self.desk.texts().of(self.texts.assumed, line.label);
-                let tag = tag.on_hover_text(self.texts.assumed_why).accessible_name(name);
-                right = tag.clicked();
-                if right && tag.has_focus() {
-                    self.fields.lead_on();
-                }
+                right = self.tag(ui, line.label);
             }
         });
         self.told(ui, line.path);
@@ -229,10 +233,24 @@ impl<'a> CarForm<'a> {
         taken
     }
 
+    /// The word "assumed" at the end of a row; whether it was pressed: what stands there is right.
+    fn tag(&mut self, ui: &mut Ui, label: &str) -> bool {
+        let care = look::colour(self.desk.view.theme.palette().care);
+        let text = RichText::new(self.texts.assumed).size(size::LEAST).color(care);
+        let tag = ui.add(Button::new(text).frame(false));
+        let name = self.desk.texts().of(self.texts.assumed, label);
+        let tag = tag.on_hover_text(self.texts.assumed_why).accessible_name(name);
+        let right = tag.clicked();
+        if right && tag.has_focus() {
+            self.fields.lead_on();
+        }
+        right
+    }
+
     /// What is wrong or unlikely about a field.
     pub fn told(&self, ui: &mut Ui, path: &str) {
         let theme = self.desk.view.theme;
-        for fault in self.faults.iter().filter(|fault| fault.field == path) {
+        for fault in self.faults.iter().filter(|fault| fault.field == path && !is_to_type(fault)) {
             let colour = ui.visuals().error_fg_color;
             let text = RichText::new(self.texts.wrong(fault)).size(size::LEAST).color(colour);
             ui.add(egui::Label::new(text).wrap());
@@ -297,7 +315,24 @@ impl<'a> CarForm<'a> {
         chosen: &str,
         content: impl FnOnce(&mut Ui),
     ) -> bool {
+        self.choose_of(ui, Line { label, path, ..Line::default() }, chosen, content)
+    }
+
+    /// The same of a figure that may be assumed, which is said at the end of its row.
+    fn choose_of(
+        &mut self,
+        ui: &mut Ui,
+        line: Line<'_>,
+        chosen: &str,
+        content: impl FnOnce(&mut Ui),
+    ) -> bool {
+        let Line { label, path, .. } = line;
+        if !self.is_sought(label) {
+            return false;
+        }
+        let assumed = line.figure.is_some_and(|figure| self.car.is_assumed(figure));
         let mut open = false;
+        let mut right = false;
         ui.horizontal(|ui| {
             let width = ui.available_width() - self.tag;
             let text = widgets::soft(ui, label);
@@ -310,8 +345,15 @@ impl<'a> CarForm<'a> {
                 .show_ui(ui, content);
             open = combo.inner.is_some();
             combo.response.labelled_by(named.id);
+            right = assumed && self.tag(ui, label);
         });
         self.told(ui, path);
+        if right {
+            if let Some(figure) = line.figure {
+                self.car.enter(figure);
+            }
+            self.did();
+        }
         open
     }
 
@@ -325,15 +367,30 @@ impl<'a> CarForm<'a> {
         all: &[T],
         name: impl Fn(&T) -> String,
     ) -> Option<T> {
+        self.pick_of(ui, Line { label, path, ..Line::default() }, now, all, name)
+    }
+
+    /// The same of a figure that may be assumed: choosing enters it.
+    pub fn pick_of<T: PartialEq + Clone>(
+        &mut self,
+        ui: &mut Ui,
+        line: Line<'_>,
+        now: &T,
+        all: &[T],
+        name: impl Fn(&T) -> String,
+    ) -> Option<T> {
         let mut chosen = now.clone();
         let shown = name(now);
-        self.choose(ui, label, path, &shown, |ui| {
+        self.choose_of(ui, line, &shown, |ui| {
             for own in all {
                 ui.selectable_value(&mut chosen, own.clone(), name(own));
             }
         });
         if chosen == *now {
             return None;
+        }
+        if let Some(figure) = line.figure {
+            self.car.enter(figure);
         }
         self.did();
         Some(chosen)
@@ -347,6 +404,9 @@ impl<'a> CarForm<'a> {
         shown: &str,
         read: impl Fn(&str) -> Result<T, E>,
     ) -> Option<T> {
+        if !self.is_sought(line.label) {
+            return None;
+        }
         let row = Row { label: line.label, hint: line.hint, of: line.path };
         let taken = self.fields.lines(ui, &row, shown, read);
         self.told(ui, line.path);
@@ -380,6 +440,11 @@ impl<'a> CarForm<'a> {
     }
 }
 
+/// Whether nothing was typed yet where something is to be: no fault of anybody's, and told as what is left to do.
+pub(super) fn is_to_type(fault: &Fault) -> bool {
+    fault.found == Found::EmptyText
+}
+
 /// What is asked of an entry of a list.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(in crate::screen) enum Order {
@@ -403,11 +468,22 @@ pub(super) fn part_led(
     content: impl FnOnce(&mut Ui),
 ) {
     let text = RichText::new(name).font(look::bold(size::BODY));
+    // What is sought is not folded away.
+    if ui.data(|data| data.get_temp(seeking())) == Some(true) {
+        ui.label(text);
+        content(ui);
+        return;
+    }
     let header = egui::CollapsingHeader::new(text).id_salt(("car", key)).default_open(open);
     header.open(led.then_some(true)).show(ui, |ui| {
         ui.spacing_mut().item_spacing.y = 3.0;
         content(ui);
     });
+}
+
+/// Whether something is sought in the form that is drawn.
+pub(super) fn seeking() -> egui::Id {
+    egui::Id::unique("seeking in the form")
 }
 
 fn read(desk: &Desk, texts: &Forms, of: Of, text: &str) -> Result<f64, NotRead> {

@@ -1,14 +1,19 @@
-//! The short form: nine figures with which a forward radar's aiming can be drawn and judged.
+//! The short form: what stands on a maker's sheet for a forward radar, in the order of such a sheet. With it the aiming can be drawn
+//! and judged.
 
 use baywright_planner::entry::starter::CLEAR_AREA;
-use baywright_planner::geometry::{DVec2, Outline, Polygon};
-use baywright_planner::model::SensorKind;
+use baywright_planner::geometry::marks::Construction;
+use baywright_planner::geometry::{DVec2, Outline, Polygon, Span};
 use baywright_planner::model::assumed::{AimingPart, Assumed, BodyPart, SensorPart};
+use baywright_planner::model::{
+    End, FloorRequirement, Id, MarkStep, Placement, SensorKind, TargetHeight, TargetKind,
+};
 use egui::Ui;
 
 use super::car_form::{CarForm, Line, Of};
 use super::choices;
 use super::sketch::Sketch;
+use super::targets;
 
 impl CarForm<'_> {
     pub(super) fn short(&mut self, ui: &mut Ui) {
@@ -36,6 +41,27 @@ impl CarForm<'_> {
                     [of] = typed;
             }
         }
+        for (label, path, part, sketch) in [
+            (texts.track_front, "body.track_front_mm", BodyPart::TrackFront, Sketch::TrackFront),
+            (texts.track_rear, "body.track_rear_mm", BodyPart::TrackRear, Sketch::TrackRear),
+            (texts.tyre_width, "body.tyre_width_mm", BodyPart::TyreWidth, Sketch::TyreWidth),
+        ] {
+            let hint = if part == BodyPart::TyreWidth { "" } else { texts.track_hint };
+            let figure = Assumed::from(part);
+            let line = Line { label, hint, path, figure: Some(&figure), sketch: Some(sketch) };
+            let car = &self.car;
+            let value = match part {
+                BodyPart::TrackFront => car.track_front_mm,
+                BodyPart::TrackRear => car.track_rear_mm,
+                _ => car.tyre_width_mm,
+            };
+            let Some(typed) = self.number(ui, line, Of::Length, value) else { continue };
+            match part {
+                BodyPart::TrackFront => self.car.track_front_mm = typed,
+                BodyPart::TrackRear => self.car.track_rear_mm = typed,
+                _ => self.car.tyre_width_mm = typed,
+            }
+        }
         let (radar, aiming) = self.short_of();
         if let Some(radar) = radar {
             self.short_radar(ui, radar);
@@ -56,12 +82,31 @@ impl CarForm<'_> {
     /// How many figures of the short form are still assumed.
     pub(super) fn short_assumed(&self) -> usize {
         let (radar, aiming) = self.short_of();
-        let fixed = [BodyPart::Length, BodyPart::Width, BodyPart::Wheelbase, BodyPart::OverhangFront];
+        let fixed = [
+            BodyPart::Length,
+            BodyPart::Width,
+            BodyPart::Wheelbase,
+            BodyPart::OverhangFront,
+            BodyPart::TrackFront,
+            BodyPart::TrackRear,
+            BodyPart::TyreWidth,
+        ];
         let of_radar = radar.and_then(|at| self.car.sensors.get(at)).map(|own| &own.id);
         let of_radar = of_radar.map(|id| [SensorPart::Height, SensorPart::Aside].map(|part| part.of(id)));
         let of_aiming = aiming.and_then(|at| self.car.aimings.get(at)).map(|own| &own.id);
         let of_aiming = of_aiming.map(|id| {
-            [AimingPart::StandOff, AimingPart::Azimuth, AimingPart::ClearAside].map(|part| part.of(id))
+            let parts = [
+                AimingPart::Target,
+                AimingPart::StandOff,
+                AimingPart::TargetHeight,
+                AimingPart::MarkPlan,
+                AimingPart::Azimuth,
+                AimingPart::Elevation,
+                AimingPart::Floor,
+                AimingPart::ClearAside,
+                AimingPart::ClearAlong,
+            ];
+            parts.map(|part| part.of(id))
         });
         let figures = fixed.map(Assumed::from).into_iter();
         let figures = figures.chain(of_radar.into_iter().flatten()).chain(of_aiming.into_iter().flatten());
@@ -98,73 +143,208 @@ impl CarForm<'_> {
     }
 
     fn short_aiming(&mut self, ui: &mut Ui, at: usize) {
-        let texts = self.texts;
-        let Some(aiming) = self.car.aimings.get(at) else { return };
-        let id = aiming.id.clone();
-        let azimuth = aiming.tolerance.azimuth_rad;
-        let off =
-            aiming.placements.first().map(|own| (own.stand_off.distance_mm, own.stand_off.from.clone()));
-        if let Some((distance, from)) = off {
-            let path = format!("aimings[{at}].placements[0].stand_off.distance_mm");
-            let figure = AimingPart::StandOff.of(&id);
-            let line = Line {
-                label: texts.stand_off,
-                path: &path,
-                figure: Some(&figure),
-                sketch: Some(Sketch::StandOff),
-                ..Line::default()
-            };
-            let typed = self.number(ui, line, Of::Length, distance);
-            let path = format!("aimings[{at}].placements[0].stand_off.from");
-            let data = choices::datums(&self.car);
-            let chosen = self.pick(ui, texts.stand_off_from, &path, &from, &data, |own| texts.datum(own));
-            if let Some(own) = self.first_stand_off(at) {
-                own.distance_mm = typed.unwrap_or(own.distance_mm);
-                own.from = chosen.unwrap_or(from);
-            }
-        }
-        let path = format!("aimings[{at}].tolerance.azimuth_deg");
-        let figure = AimingPart::Azimuth.of(&id);
-        let line = Line {
-            label: texts.azimuth,
-            path: &path,
-            figure: Some(&figure),
-            sketch: Some(Sketch::LooksLeft),
-            ..Line::default()
-        };
-        if let Some(typed) = self.number(ui, line, Of::Angle, azimuth)
-            && let Some(own) = self.car.aimings.get_mut(at)
-        {
-            own.tolerance.azimuth_rad = typed;
-        }
+        self.short_target(ui, at);
+        self.short_outboard(ui, at);
+        self.short_limits(ui, at);
         self.short_zone(ui, at);
     }
 
-    fn first_stand_off(&mut self, at: usize) -> Option<&mut baywright_planner::model::StandOff> {
-        let placement = self.car.aimings.get_mut(at)?.placements.first_mut()?;
-        Some(&mut placement.stand_off)
-    }
-
-    /// How far to each side the area before the bumper is kept clear.
-    fn short_zone(&mut self, ui: &mut Ui, at: usize) {
+    /// The first target: what it is, where it goes, how high.
+    fn short_target(&mut self, ui: &mut Ui, at: usize) {
         let texts = self.texts;
         let Some(aiming) = self.car.aimings.get(at) else { return };
-        let figure = AimingPart::ClearAside.of(&aiming.id);
+        let (id, Some(mut own)) = (aiming.id.clone(), aiming.placements.first().cloned()) else { return };
+        let path = format!("aimings[{at}].placements[0]");
+        let (p, figure) = (format!("{path}.target.kind"), AimingPart::Target.of(&id));
+        let line = Line { label: texts.target_kind, path: &p, figure: Some(&figure), ..Line::default() };
+        let chosen = self
+            .pick_of(ui, line, &own.target.kind, &choices::TARGETS, |kind| texts.target(*kind).to_owned());
+        if let Some(kind) = chosen {
+            targets::make(&mut own, kind);
+        }
+        let (p, figure) = (format!("{path}.stand_off.distance_mm"), AimingPart::StandOff.of(&id));
+        let line = Line {
+            label: texts.stand_off,
+            path: &p,
+            figure: Some(&figure),
+            sketch: Some(Sketch::StandOff),
+            ..Line::default()
+        };
+        let off = &mut own.stand_off;
+        off.distance_mm = self.number(ui, line, Of::Length, off.distance_mm).unwrap_or(off.distance_mm);
+        let p = format!("{path}.stand_off.from");
+        let data = choices::datums(&self.car);
+        let from =
+            self.pick(ui, texts.stand_off_from, &p, &off.from, &data, |own| texts.datum_to_choose(own));
+        off.from = from.unwrap_or_else(|| off.from.clone());
+        let p = format!("{path}.stand_off.to");
+        let ends: &[End] =
+            if own.target.kind == TargetKind::CornerReflector { &choices::ENDS } else { &[End::Face] };
+        let to = self.pick(ui, texts.stand_off_to, &p, &off.to, ends, |end| texts.end(*end).to_owned());
+        off.to = to.unwrap_or(off.to);
+        self.short_height(ui, &path, &id, &mut own);
+        if let Some(place) = self.car.aimings.get_mut(at).and_then(|aiming| aiming.placements.first_mut()) {
+            *place = own;
+        }
+    }
+
+    /// How high the middle of the target goes: off the sensor's, or above what carries the car.
+    fn short_height(&mut self, ui: &mut Ui, path: &str, aiming: &Id, own: &mut Placement) {
+        let texts = self.texts;
+        let figure = AimingPart::TargetHeight.of(aiming);
+        let p = format!("{path}.height");
+        let ways = choices::heights(own.height);
+        let line =
+            Line { label: texts.target_height_kind, path: &p, figure: Some(&figure), ..Line::default() };
+        let chosen =
+            self.pick_of(ui, line, &own.height, &ways, |height| texts.height_from(*height).to_owned());
+        own.height = chosen.unwrap_or(own.height);
+        let (field, label, hint, value) = match &mut own.height {
+            TargetHeight::FromSensor(offset) => {
+                ("offset_mm", texts.above_sensor, texts.above_sensor_hint, offset)
+            }
+            TargetHeight::Absolute(height) => ("height_mm", texts.target_height, "", height),
+            TargetHeight::OnFloor => return,
+        };
+        let p = format!("{path}.height.{field}");
+        let sketch = Some(Sketch::TargetHeight);
+        let line = Line { label, hint, path: &p, figure: Some(&figure), sketch };
+        *value = self.number(ui, line, Of::Length, *value).unwrap_or(*value);
+    }
+
+    /// How far outboard of the tyres the spots lie, where the plan lays any so: one figure for all of them.
+    fn short_outboard(&mut self, ui: &mut Ui, at: usize) {
+        let texts = self.texts;
+        let Some(aiming) = self.car.aimings.get(at) else { return };
+        let figure = AimingPart::MarkPlan.of(&aiming.id);
+        let of = |step: &MarkStep| match step.construction {
+            Construction::Outboard { distance, .. } => Some(distance),
+            _ => None,
+        };
+        let Some((step, first)) =
+            aiming.mark_plan.iter().enumerate().find_map(|(i, step)| Some((i, of(step)?)))
+        else {
+            return;
+        };
+        // Spots that lie differently far out are told one by one in the long form.
+        if aiming.mark_plan.iter().filter_map(of).any(|other| other != first) {
+            return;
+        }
+        let path = format!("aimings[{at}].mark_plan[{step}].how.distance_mm");
+        let line = Line {
+            label: texts.spots_outboard,
+            hint: texts.spots_outboard_hint,
+            path: &path,
+            figure: Some(&figure),
+            sketch: Some(Sketch::Outboard),
+        };
+        let Some(typed) = self.number(ui, line, Of::Length, first) else { return };
+        let Some(own) = self.car.aimings.get_mut(at) else { return };
+        for step in &mut own.mark_plan {
+            if let Construction::Outboard { distance, .. } = &mut step.construction {
+                *distance = typed;
+            }
+        }
+    }
+
+    /// How far the aim may be off, and what the floor must be.
+    fn short_limits(&mut self, ui: &mut Ui, at: usize) {
+        let texts = self.texts;
+        let Some(aiming) = self.car.aimings.get(at) else { return };
+        let (id, floor) = (aiming.id.clone(), aiming.floor);
+        let mut tolerance = aiming.tolerance;
+        for (label, field, part, sketch, value) in [
+            (
+                texts.azimuth,
+                "azimuth_deg",
+                AimingPart::Azimuth,
+                Sketch::LooksLeft,
+                &mut tolerance.azimuth_rad,
+            ),
+            (
+                texts.elevation,
+                "elevation_deg",
+                AimingPart::Elevation,
+                Sketch::LooksUp,
+                &mut tolerance.elevation_rad,
+            ),
+        ] {
+            let path = format!("aimings[{at}].tolerance.{field}");
+            let figure = part.of(&id);
+            let line =
+                Line { label, path: &path, figure: Some(&figure), sketch: Some(sketch), ..Line::default() };
+            *value = self.number(ui, line, Of::Angle, *value).unwrap_or(*value);
+        }
+        let (path, figure) = (format!("aimings[{at}].floor.level_mm"), AimingPart::Floor.of(&id));
+        let line = Line {
+            label: texts.floor_level,
+            hint: texts.floor_level_hint,
+            path: &path,
+            figure: Some(&figure),
+            sketch: Some(Sketch::FloorLevel),
+        };
+        let level = self.number_or_none(ui, line, Of::Length, floor.map(|own| own.level_mm));
+        let Some(own) = self.car.aimings.get_mut(at) else { return };
+        own.tolerance = tolerance;
+        if let Some(level) = level {
+            let before = floor.unwrap_or(FloorRequirement::level(0.0));
+            own.floor = level.map(|level_mm| FloorRequirement { level_mm, ..before });
+        }
+    }
+
+    /// The area that is kept clear: how far to each side, how high, how far ahead of the bumper.
+    fn short_zone(&mut self, ui: &mut Ui, at: usize) {
+        let texts = self.texts;
+        let front = self.car.front();
+        let Some(aiming) = self.car.aimings.get(at) else { return };
+        let aside = AimingPart::ClearAside.of(&aiming.id);
+        let along = AimingPart::ClearAlong.of(&aiming.id);
         let Some(zone) = aiming.zones.iter().position(|own| own.id.as_str() == CLEAR_AREA) else { return };
-        let Some(bounds) = aiming.zones.get(zone).map(|own| own.outline.bounds()) else { return };
+        let Some(own) = aiming.zones.get(zone).cloned() else { return };
+        let bounds = own.outline.bounds();
         let path = format!("aimings[{at}].zones[{zone}].outline");
         let line = Line {
             label: texts.clear_aside,
             hint: texts.clear_aside_hint,
             path: &path,
-            figure: Some(&figure),
+            figure: Some(&aside),
             sketch: Some(Sketch::ClearAside),
         };
-        if let Some(typed) = self.number(ui, line, Of::Length, bounds.high.y)
-            && let Ok(outline) =
-                Polygon::rectangle(DVec2::new(bounds.low.x, -typed), DVec2::new(bounds.high.x, typed))
-            && let Some(own) = self.car.aimings.get_mut(at).and_then(|aiming| aiming.zones.get_mut(zone))
-        {
+        let width = self.number(ui, line, Of::Length, bounds.high.y);
+        // Length and height are one figure: of the two the length, which comes last, says that both were entered.
+        let is_open = self.car.is_assumed(&along);
+        let path = format!("aimings[{at}].zones[{zone}].top_mm");
+        let sketch = Some(Sketch::ClearTop);
+        let line = Line { label: texts.clear_top, path: &path, figure: Some(&along), sketch, hint: "" };
+        let bottom = own.span.bottom();
+        let upside_down = self.desk.texts().upside_down;
+        let wrong = |top: f64| Span::new(bottom, top).is_err().then_some(upside_down);
+        let top = self.number_unless(ui, line, Of::Length, own.span.top(), wrong);
+        if is_open && top.is_some() {
+            self.car.leave_open(&along);
+        }
+        let path = format!("aimings[{at}].zones[{zone}].outline.reach");
+        let line = Line {
+            label: texts.clear_reach,
+            hint: texts.clear_reach_hint,
+            path: &path,
+            figure: Some(&along),
+            sketch: Some(Sketch::ClearReach),
+        };
+        let meet = texts.sides_meet;
+        let wrong = |reach: f64| (front + reach <= bounds.low.x).then_some(meet);
+        let reach = self.number_unless(ui, line, Of::Length, bounds.high.x - front, wrong);
+        let Some(own) = self.car.aimings.get_mut(at).and_then(|aiming| aiming.zones.get_mut(zone)) else {
+            return;
+        };
+        if let Some(span) = top.and_then(|top| Span::new(bottom, top).ok()) {
+            own.span = span;
+        }
+        if width.is_none() && reach.is_none() {
+            return;
+        }
+        let (half, far) = (width.unwrap_or(bounds.high.y), reach.map_or(bounds.high.x, |own| front + own));
+        if let Ok(outline) = Polygon::rectangle(DVec2::new(bounds.low.x, -half), DVec2::new(far, half)) {
             own.outline = Outline::Polygon(outline);
         }
     }

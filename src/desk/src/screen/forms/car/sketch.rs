@@ -30,7 +30,11 @@ pub(in crate::screen) enum Sketch {
     StandOff,
     TargetHeight,
     ClearAside,
+    ClearReach,
+    ClearTop,
     TargetAside,
+    Outboard,
+    FloorLevel,
 }
 
 /// Whence the car is seen.
@@ -72,6 +76,10 @@ impl Sketch {
             Self::StandOff => (Seen::SideFar, (47.0, 36.0), (94.0, 36.0)),
             Self::TargetHeight => (Seen::SideFar, (94.0, 24.0), (94.0, 41.0)),
             Self::ClearAside => (Seen::TopFar, (76.0, 22.0), (76.0, 2.0)),
+            Self::ClearReach => (Seen::TopFar, (58.0, 38.0), (99.0, 38.0)),
+            Self::ClearTop => (Seen::SideFar, (76.0, 41.0), (76.0, 8.0)),
+            Self::Outboard => (Seen::Top, (78.0, 6.0), (78.0, 0.0)),
+            Self::FloorLevel => (Seen::SideFar, (14.0, 43.0), (94.0, 43.0)),
             Self::TargetAside => (Seen::TopFar, (94.0, 22.0), (94.0, 8.0)),
         }
     }

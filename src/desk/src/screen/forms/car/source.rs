@@ -25,6 +25,16 @@ impl CarForm<'_> {
         });
         if let Some(kind) = chosen.and_then(|i| kinds.get(i)) {
             source.clone_from(kind);
+            // What goes with it is typed next.
+            let (label, field) = match kind {
+                Provenance::Example => ("", ""),
+                Provenance::Maker { .. } => (texts.document, "document"),
+                Provenance::Measured { .. } => (texts.measured_by, "by"),
+                Provenance::Published { .. } => (texts.printed_where, "source"),
+            };
+            if !field.is_empty() {
+                self.fields.lead_to(label, &format!("{path}.{field}"));
+            }
         }
         match source {
             Provenance::Example => {}

@@ -304,7 +304,7 @@ impl CarForm<'_> {
 const FURTHER_MM: f64 = 1_000.0;
 
 /// What follows from a target's kind: how it aims, whether it stands or lies.
-fn make(own: &mut Placement, kind: TargetKind) {
+pub(super) fn make(own: &mut Placement, kind: TargetKind) {
     let target = &mut own.target;
     target.kind = kind;
     target.error = AimError::usual(kind);

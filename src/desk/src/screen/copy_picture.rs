@@ -1,0 +1,70 @@
+//! The drawing as a picture on the clipboard: both views as they are drawn, whole, without what lies around and over them on the screen.
+
+use baywright_drawing::{Fit, Lettering, Projection, Turned, ViewState, side_view, top_view};
+use baywright_planner::geometry::{Bounds, DVec2};
+use egui::epaint::{ClippedShape, ColorImage};
+use egui::{Context, Rect, Shape, TextureId, Vec2};
+
+use super::Desk;
+use super::canvas::{Fills, Painter};
+use super::look;
+use super::raster::{Texture, paint};
+
+/// The picture's width, points, and the most height of each of its views.
+const WIDTH: f64 = 1_600.0;
+const MOST_HEIGHT: f64 = 1_100.0;
+
+impl Desk {
+    /// Puts the drawing on the clipboard and says so.
+    pub(super) fn copy_picture(&mut self, ctx: &Context) {
+        ctx.copy_image(self.picture(ctx));
+        self.say(self.texts().picture_copied);
+    }
+
+    /// The drawing as a picture, in as many px for each point as the screen has.
+    fn picture(&self, ctx: &Context) -> ColorImage {
+        let turned = if self.view.to_room { Turned::ToRoom } else { Turned::ToCar };
+        let state = ViewState { turned, along: self.view.along, ..ViewState::default() };
+        let lettering = Lettering { locale: self.view.locale, ..Lettering::default() };
+        let fit = Fit::Whole { width: WIDTH, most_height: MOST_HEIGHT };
+        let (arrangement, assessment) = (&*self.answer.judged, &*self.answer.assessment);
+        let views = [Projection::Top, Projection::Side].map(|side| match side {
+            Projection::Top => top_view(arrangement, assessment, &state, fit, &lettering),
+            Projection::Side => side_view(arrangement, assessment, &state, fit, &lettering),
+        });
+        let size = views.iter().fold(Vec2::ZERO, |all, view| {
+            Vec2::new(all.x.max(view.size.x as f32), all.y + view.size.y as f32)
+        });
+        let whole = Rect::from_min_size(egui::Pos2::ZERO, size);
+        let paper = look::colour(self.view.theme.palette().paper);
+        let clipped = |clip_rect: Rect, shape: Shape| ClippedShape {
+            clip_rect,
+            shape,
+            transform_after_tessellation: Default::default(),
+        };
+        let mut shapes = vec![clipped(whole, Shape::rect_filled(whole, 0.0, paper))];
+        let mut fills = Fills::default();
+        let mut top = 0.0;
+        for view in &views {
+            let own =
+                Rect::from_min_size(egui::pos2(0.0, top), Vec2::new(view.size.x as f32, view.size.y as f32));
+            let mut painter = Painter {
+                ctx,
+                theme: self.view.theme,
+                origin: own.min,
+                window: Bounds { low: DVec2::ZERO, high: view.size },
+                fills: &mut fills,
+                out: Vec::new(),
+            };
+            painter.drawing(view);
+            shapes.extend(std::mem::take(&mut painter.out).into_iter().map(|shape| clipped(own, shape)));
+            top = own.max.y;
+        }
+        let scale = ctx.pixels_per_point();
+        let primitives = ctx.tessellate(shapes, scale);
+        let letters = Texture::of(&ctx.fonts(|fonts| fonts.image()));
+        let px = [size.x, size.y].map(|own| (own * scale).round().max(1.0) as usize);
+        let texels = paint(px, scale, &primitives, |id| (id == TextureId::default()).then_some(&letters));
+        ColorImage::from_rgba_premultiplied(px, &texels.concat())
+    }
+}

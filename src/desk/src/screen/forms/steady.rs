@@ -1,0 +1,61 @@
+//! The row that has the keyboard keeps still: what is said of other rows pushes the form, never the row that is being typed in.
+
+use egui::scroll_area::ScrollAreaOutput;
+use egui::{Context, Id, ScrollArea};
+
+/// Less than this is no move, px.
+const STILL_PX: f32 = 0.5;
+
+/// Where the row with the keyboard was.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Row {
+    id: Id,
+    /// Its upper edge on the screen, px.
+    top: f32,
+    /// How far the form was scrolled, px.
+    offset: f32,
+}
+
+fn of_row() -> Id {
+    Id::unique("row with the keyboard")
+}
+
+fn of_offset() -> Id {
+    Id::unique("offset that keeps that row still")
+}
+
+/// The form's area, scrolled so that the row with the keyboard is where it was.
+pub(super) fn area(ctx: &Context, area: ScrollArea) -> ScrollArea {
+    match ctx.data_mut(|data| data.remove_temp::<f32>(of_offset())) {
+        Some(offset) => area.vertical_scroll_offset(offset),
+        None => area,
+    }
+}
+
+/// After the form was drawn: if its row with the keyboard moved and nobody scrolled, the form is drawn again in the same frame,
+/// scrolled by as much.
+pub(super) fn keep_still<R>(ctx: &Context, form: &ScrollAreaOutput<R>) {
+    let offset = form.state.unclamped_offset().y;
+    let focused = ctx.memory(egui::Memory::focused);
+    let now = focused.and_then(|id| Some(Row { id, top: ctx.read_response(id)?.rect.top(), offset }));
+    let before: Option<Row> = ctx.data(|data| data.get_temp(of_row()));
+    let moved = now.zip(before).filter(|(now, before)| {
+        now.id == before.id && now.offset == before.offset && (now.top - before.top).abs() > STILL_PX
+    });
+    let kept = match moved {
+        // It cannot be scrolled further back than to its beginning.
+        Some((now, before)) if offset + now.top - before.top >= 0.0 => {
+            let wanted = offset + now.top - before.top;
+            ctx.data_mut(|data| data.insert_temp(of_offset(), wanted));
+            ctx.request_discard("a message pushed the row that is being typed in");
+            Some(Row { offset: wanted, ..before })
+        }
+        _ => now,
+    };
+    ctx.data_mut(|data| match kept {
+        Some(kept) => {
+            data.insert_temp(of_row(), kept);
+        }
+        None => data.remove::<Row>(of_row()),
+    });
+}
