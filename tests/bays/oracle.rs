@@ -143,7 +143,15 @@ impl Solid {
             (Some(true), _) | (_, Some(Metal::All | Metal::Frame)) => Some(true),
             (_, Some(Metal::Unknown)) => None,
             (_, Some(Metal::None)) => Some(false),
-            (face, None) => face,
+            (face, None) => match thing.kind {
+                ThingKind::LiftPost
+                | ThingKind::LiftArm
+                | ThingKind::ParkedCar
+                | ThingKind::Heater
+                | ThingKind::DoorTrack => Some(true),
+                ThingKind::ToolChest | ThingKind::Lamp | ThingKind::Column => None,
+                _ => face,
+            },
         };
         Self {
             name: thing.id.to_string(),

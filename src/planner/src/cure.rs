@@ -11,7 +11,7 @@ mod thing;
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use baywright_geometry::{Circle, DVec2, Outline, angle, convex};
+use baywright_geometry::{Bounds, Circle, DVec2, Outline, Prism, angle, convex};
 
 use crate::assessment::{Assessment, Code, Cure, Finding, Quantity, Severity, Step, Subject};
 use crate::check::{self, Claim, Remedy};
@@ -60,6 +60,19 @@ struct Case<'a> {
     before: &'a [Finding],
     /// What the checks keep things and car out of.
     claims: Vec<Claim>,
+    /// What is built into the floor, so that nothing may be moved there, each with its box in plan.
+    built: Vec<(Prism, Bounds)>,
+}
+
+impl<'a> Case<'a> {
+    fn new(
+        arrangement: &'a Arrangement,
+        scene: &'a Scene,
+        before: &'a [Finding],
+        claims: Vec<Claim>,
+    ) -> Self {
+        Self { arrangement, scene, before, claims, built: thing::built(arrangement).collect() }
+    }
 }
 
 /// Gives findings that stop the aiming or need care their cures, for [`most_cures`] things at most: those that stop it
@@ -67,7 +80,7 @@ struct Case<'a> {
 pub(crate) fn find(arrangement: &Arrangement, assessment: &mut Assessment) {
     let Assessment { findings, scene, .. } = assessment;
     let before = findings.clone();
-    let case = Case { arrangement, scene, before: &before, claims: check::claims(arrangement, scene) };
+    let case = Case::new(arrangement, scene, &before, check::claims(arrangement, scene));
     let looked_at = looked_at(&case);
     let mut of_things: Vec<(Id, bool, Option<Cure>)> = Vec::new();
     let mut of_car = car::Moves::new(&case);

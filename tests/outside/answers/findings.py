@@ -17,7 +17,9 @@ def excluded(zone, thing):
     e = zone["excludes"].name
     face = thing["material"].name
     said = {"None": False, "Frame": True, "All": True, "Unknown": None}
-    metal = face in METALS or (said[thing["metal"].name] if "metal" in thing else None if face in ("Unknown", "Plasterboard") else False)
+    by_face = None if face in ("Unknown", "Plasterboard") else False
+    by_kind = {k: True for k in ("LiftPost", "LiftArm", "ParkedCar", "Heater", "DoorTrack")} | {k: None for k in ("ToolChest", "Lamp", "Column")}
+    metal = face in METALS or (said[thing["metal"].name] if "metal" in thing else by_kind.get(thing["kind"], by_face))
     return {"Anything": True, "Metal": metal, "Reflecting": None, "People": thing["kind"] == "Person" or face == "Person", "Light": thing["kind"] == "Lamp"}[e]
 
 

@@ -2,10 +2,13 @@
 //!
 //! Rule: examples, assumptions and figures that changed since the layout was saved are said, the shop's settings among them;
 //! so are places of which "by eye" was said when it meant less than now, and a building that is not as the bay has it but as
-//! planned for this arrangement.
+//! planned for this arrangement. What was measured on this very car and is far from its profile needs care.
 //! Limit: none; every figure for a real car comes from its maker's service information.
 
-use super::finding::{Basis, Code, Facts, Finding, Severity, Step, Subject};
+use baywright_geometry::DVec3;
+use baywright_geometry::marks::Wheel;
+
+use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
 use super::{Check, Context, finding, thing_subject};
 use crate::model::{Arrangement, Known, Provenance};
 
@@ -72,20 +75,27 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let assumed = Facts::AssumedFigures(guessed);
         findings.push(note(assumed, Severity::Note).cured_by(Step::EnterFigures));
     }
-    if arrangement.on_this_car.wheels.is_some() {
-        let subjects = vec![Subject::Car];
-        findings.push(finding(Facts::MeasuredOnCar, Severity::Note, subjects, at, Basis::AsEntered));
+    let car = &arrangement.on_this_car;
+    if car.wheels.is_some() {
+        let off = Wheel::ALL.map(|w| arrangement.wheel_point(w).distance(arrangement.vehicle.wheel_point(w)));
+        findings.push(measured(Subject::Car, at, off.into_iter().fold(0.0, f64::max)));
     }
-    if arrangement.on_this_car.sensor_at.is_some() {
-        let at = context.scene.sensor();
-        findings.push(finding(
-            Facts::MeasuredOnCar,
-            Severity::Note,
-            vec![Subject::Sensor],
-            at,
-            Basis::AsEntered,
-        ));
+    if let Some(own) = car.sensor_at {
+        findings.push(measured(Subject::Sensor, context.scene.sensor(), own.distance(arrangement.sensor.at)));
     }
+}
+
+/// So much cars of one kind differ where they stand, by springs and load, and sensors by their brackets (common practice, no source),
+/// mm: more is a slip of the tape, or what spoils the aim.
+const DIFFERS_MM: f64 = 60.0;
+
+fn measured(of: Subject, at: DVec3, off_mm: f64) -> Finding {
+    let found = finding(Facts::MeasuredOnCar, Severity::Note, vec![of], at, Basis::AsEntered);
+    if off_mm <= DIFFERS_MM {
+        return found;
+    }
+    let found = Finding { severity: Severity::Care, basis: Basis::CommonPractice, ..found };
+    found.against(Quantity::Length(off_mm), Quantity::Length(DIFFERS_MM))
 }
 
 #[cfg(test)]
@@ -100,6 +110,9 @@ mod tests {
         let scene = assess(&arrangement).scene;
         assert!(scene.sensor().distance(DVec3::new(4_810.0, 2_995.0, 520.0)) < 1e-9);
         assert!((scene.targets[0].meant.height_mm - 520.0).abs() < 1e-9);
+        // A radar 240 mm aside of where the profile has it: read off another edge, or its bracket is bent.
+        arrangement.on_this_car.sensor_at = Some(DVec3::new(800.0, 240.0, 500.0));
+        check(&arrangement, Code::MeasuredOnCar, Severity::Care, Some(240.0));
     }
 
     #[test]

@@ -1,15 +1,15 @@
 //! Height: over the car, over the stands, over a person.
 //!
 //! Rule: the ceiling clears car and stands; it and what hangs over the car leave the shop's own `over_car_mm`; where a person works
-//! around the car and the targets, nothing hangs lower than a person may walk under. Beside the car what hangs lower than a
+//! around the car and the targets and between them, nothing hangs lower than a person may walk under. Beside the car what hangs lower than a
 //! person's waist stands in the way of the work there, and that is another check's; beside a target it is this one's.
 //! Limits: over the car, the shop's own; over a person, 29 CFR 1910.36(g)(1): ceiling at least 7 ft 6 in
 //! (2286 mm), projections at least 6 ft 8 in (2032 mm) - for exit routes; taken here as what a person may expect. Either with as much
 //! more as the height is uncertain by.
 
 use baywright_geometry::contain::holds;
-use baywright_geometry::distance::distance;
-use baywright_geometry::{Outline, Prism, convex, overlap};
+use baywright_geometry::distance::{distance, distance_to_segment};
+use baywright_geometry::{Outline, Prism, Segment, convex, overlap};
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, finding, middle_of_both, thing_subject};
@@ -70,6 +70,7 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let targets = context.scene.targets.iter().flat_map(|target| &target.solids);
         let is_within = bottom < over_person
             && (is_near(targets, outline, room)
+                || is_on_the_way(context, outline, room)
                 || bottom >= HANGS_FROM_MM && is_near(&context.scene.car, outline, room));
         if is_within && !wholly_over_car(context, outline) {
             let subjects = vec![thing_subject(&seen.thing.id)];
@@ -105,6 +106,15 @@ fn roof_under(context: &Context<'_>, outline: &Outline) -> Option<f64> {
         .filter(|solid| solid.outline.bounds().meets(&bounds) && overlap::overlaps(&solid.outline, outline))
         .map(|solid| solid.span.top())
         .max_by(f64::total_cmp)
+}
+
+/// Whether it hangs over the way between the sensor and a target, along which everybody walks with tape and laser.
+fn is_on_the_way(context: &Context<'_>, outline: &Outline, room: f64) -> bool {
+    let from = context.scene.sensor().truncate();
+    context.scene.targets.iter().any(|target| {
+        let way = Segment::new(from, target.set.place.origin());
+        distance_to_segment(outline, &way).gap() < room
+    })
 }
 
 /// Whether people work under it, around these.
@@ -185,6 +195,18 @@ mod tests {
         arm.span = span(1900.0, 2200.0);
         let found = check(&with(vec![arm]), Code::HeadRoom, Severity::Care, Some(1900.0));
         assert_eq!(number(found.limit.unwrap()), 2032.0);
+    }
+
+    /// The nose is at x = 4850, the plate at 8800: a beam over the axis between them, more than 600 mm from both.
+    #[test]
+    fn between_the_car_and_its_target() {
+        let mut beam = cabinet("beam", (6_600.0, 3_000.0), 200.0, 4_000.0);
+        beam.material = Material::Wood;
+        beam.span = span(1_600.0, 1_800.0);
+        let found = check(&with(vec![beam.clone()]), Code::HeadRoom, Severity::Care, Some(1_600.0));
+        assert_eq!(found.facts, Facts::HeadRoom(super::Under::Person));
+        beam.span = span(2_032.0, 2_200.0);
+        none(&with(vec![beam]), Code::HeadRoom);
     }
 
     #[test]

@@ -1,8 +1,8 @@
 //! Whether a stand reaches the height that is asked of it.
 //!
 //! Rule: the middle of the face is set between the lowest and the highest that its stand reaches above the floor. Where the
-//! stand's highest is not entered it reaches what is asked of a car on the floor; of one that stands on runways more is
-//! asked, and nobody knows whether it does: that needs care. A stand is never made taller than it is.
+//! stand's highest is not entered it reaches what is asked of a car on the floor, up to its own top; of one that stands on runways,
+//! or of a sensor that sits higher, more is asked, and nobody knows whether it does: that needs care. A stand is never made taller than it is.
 //! Limit: the stand's own figures; within [`SPEAKS_FROM_MM`] it reaches.
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
@@ -17,7 +17,7 @@ pub enum StandReach {
     TooShort,
     /// It does not go so low.
     TooTall,
-    /// How high it goes is not entered, and the car is raised.
+    /// How high it goes is not entered, and the car is raised, or more is asked than its top.
     Unknown,
 }
 
@@ -39,7 +39,9 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
             (Some(lowest), _) if asked < lowest - SPEAKS_FROM_MM => {
                 findings.push(against(say(StandReach::TooTall, Severity::Stops), lowest));
             }
-            (_, None) if context.is_raised() => findings.push(say(StandReach::Unknown, Severity::Care)),
+            (_, None) if context.is_raised() || asked > stand.top_mm + SPEAKS_FROM_MM => {
+                findings.push(say(StandReach::Unknown, Severity::Care))
+            }
             _ => {}
         }
     }
@@ -65,6 +67,11 @@ mod tests {
         is(&reaches(None, Some(499.9), clear()), StandReach::TooShort, Severity::Stops, Some(500.0));
         is(&reaches(Some(500.1), None, clear()), StandReach::TooTall, Severity::Stops, Some(500.0));
         is(&raised(), StandReach::Unknown, Severity::Care, None);
+        // Its own top is 700 mm: a sensor that was measured higher up asks for more.
+        let mut higher = clear();
+        let top = higher.aiming.placements[0].target.stand.as_ref().unwrap().top_mm;
+        higher.on_this_car.sensor_at = Some(DVec3::new(800.0, 0.0, top + 1.0));
+        is(&higher, StandReach::Unknown, Severity::Care, None);
         is(&reaches(None, Some(899.0), raised()), StandReach::TooShort, Severity::Stops, Some(900.0));
         none(&reaches(None, Some(900.0), raised()), Code::StandReach);
     }

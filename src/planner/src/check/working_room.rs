@@ -3,8 +3,10 @@
 //! Rule: things that a person cannot step over or duck under, walls and open pits keep the aiming's working room from the body.
 //! Limit: the aiming's working room, else the shop's own; what a person steps over or ducks under, the shop's own.
 
+use baywright_geometry::contain::holds;
 use baywright_geometry::distance::{Separation, distance, distance_to_segment};
-use baywright_geometry::{DVec2, Prism, Span};
+use baywright_geometry::overlap::overlaps;
+use baywright_geometry::{DVec2, Outline, Prism, Span};
 
 use super::claim::{Claim, Volume};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
@@ -70,9 +72,20 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     {
         nearest(context, subject, gaps(context, &fixture), room, findings);
     }
-    // One does not step over an open pit either; the car may stand over one.
+    // One does not step over an open pit either; the car may stand over one, and of what sticks out from under it nobody keeps away.
     for (pit, hole) in context.pits() {
-        nearest(context, pit, gaps(context, &hole), room, findings);
+        let under =
+            |solid: &&Prism| !sticks_out(context, solid, &hole) && overlaps(&solid.outline, &hole.outline);
+        match context.scene.car.iter().find(under) {
+            Some(solid)
+                if !context.scene.car.iter().any(|own| holds(&own.outline.as_polygon(), &hole.outline)) =>
+            {
+                let at = farthest_from(&hole.outline, solid.outline.bounds().centre());
+                nearest(context, pit, [Separation::Touching { at }].into_iter(), room, findings);
+            }
+            Some(_) => {}
+            None => nearest(context, pit, gaps(context, &hole), room, findings),
+        }
     }
     let room_around = &context.scene.room;
     for edge in 0..context.arrangement.bay.walls.len() {
@@ -87,18 +100,27 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
+/// The corner of an outline that is farthest from a place.
+fn farthest_from(outline: &Outline, from: DVec2) -> DVec2 {
+    let ring = outline.as_polygon();
+    let by_distance = |a: &&DVec2, b: &&DVec2| a.distance(from).total_cmp(&b.distance(from));
+    ring.outer().iter().max_by(by_distance).copied().unwrap_or(from)
+}
+
 /// How far each solid of the car is from a thing, but for what sticks out of the body over or under it, as a door mirror
 /// does over a low box: that leaves no way past beside the body.
 fn gaps<'a>(context: &'a Context<'_>, other: &'a Prism) -> impl Iterator<Item = Separation> + 'a {
-    let car_from_bay = context.scene.bay_from_vehicle.inverse();
-    let half = context.arrangement.vehicle.width_mm * 0.5;
-    let sticks_out = move |solid: &Prism| {
-        let middle = (car_from_bay * solid.outline.bounds().centre()).y.abs();
-        middle > half * 0.5 && solid.span.shared(&other.span).is_none()
-    };
     let gaps = context.scene.car.iter().map(move |solid| (solid, distance(&solid.outline, &other.outline)));
-    let gaps = gaps.filter(move |(solid, gap)| *gap != Separation::Overlapping || !sticks_out(solid));
+    let gaps = gaps
+        .filter(move |(solid, gap)| *gap != Separation::Overlapping || !sticks_out(context, solid, other));
     gaps.map(|(_, gap)| gap)
+}
+
+/// Whether a solid of the car sticks out of its body over or under something.
+fn sticks_out(context: &Context<'_>, solid: &Prism, other: &Prism) -> bool {
+    let car_from_bay = context.scene.bay_from_vehicle.inverse();
+    let middle = (car_from_bay * solid.outline.bounds().centre()).y.abs();
+    middle > context.arrangement.vehicle.width_mm * 0.25 && solid.span.shared(&other.span).is_none()
 }
 
 fn nearest(
@@ -231,5 +253,8 @@ mod tests {
         // The car may stand over one.
         arrangement.bay.floor_features[0].outline = rectangle((1_000.0, 2_700.0), (3_000.0, 3_300.0));
         none(&arrangement, Code::WorkingRoom);
+        // Of one that reaches out before its nose nobody keeps away.
+        arrangement.bay.floor_features[0].outline = rectangle((1_000.0, 2_700.0), (5_500.0, 3_300.0));
+        check(&arrangement, Code::WorkingRoom, Severity::Care, Some(0.0));
     }
 }

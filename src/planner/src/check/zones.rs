@@ -93,6 +93,30 @@ fn thing_and_zone(context: &Context<'_>, zone: &PlacedZone, seen: &Seen<'_>) -> 
 mod tests {
     use crate::check::testing::*;
 
+    /// Plastic outside, steel inside: the zone that is to be clear of metal does not go by the skin of what is known to hold some.
+    #[test]
+    fn what_a_thing_is_tells_what_it_holds() {
+        let of_kind = |kind: ThingKind, said: Option<Metal>| {
+            let mut arrangement = with(vec![cabinet("thing", (7_000.0, 4_000.0), 300.0, 300.0)]);
+            arrangement.aiming.zones[0].excludes = Exclusion::Metal;
+            let own = &mut arrangement.bay.things[0];
+            (own.kind, own.material, own.metal) = (kind, Material::Plastic, said);
+            arrangement
+        };
+        for kind in ThingKind::ALL {
+            let (code, severity) = match kind.metal() {
+                Metal::All | Metal::Frame => (Code::ZoneObject, Severity::Stops),
+                Metal::Unknown => (Code::ZoneUnjudged, Severity::Care),
+                Metal::None => {
+                    none(&of_kind(kind, None), Code::ZoneUnjudged);
+                    continue;
+                }
+            };
+            check(&of_kind(kind, None), code, severity, None);
+            none(&of_kind(kind, Some(Metal::None)), code);
+        }
+    }
+
     /// The zone's left edge lies at y = 3000 + 1500. A cabinet 450 deep whose near side is at 4250 is 250 mm inside.
     #[test]
     fn a_cabinet_250_mm_inside() {

@@ -62,7 +62,7 @@ fn as_it_stands<'a>(arrangement: &'a Arrangement, assessment: &Assessment) -> Op
 /// Where the car could stand instead: clear of everything, or of what cannot be moved at all.
 fn elsewhere(arrangement: &Arrangement, assessment: &Assessment) -> Vec<DVec2> {
     let (before, scene) = (&assessment.findings, &assessment.scene);
-    let case = Case { arrangement, scene, before, claims: check::claims(arrangement, scene) };
+    let case = Case::new(arrangement, scene, before, check::claims(arrangement, scene));
     let mut found = places(&case, |_| true);
     found.extend(places(&case, |thing| thing.effort == Effort::Fixed).first());
     found.into_iter().map(|by| rounded(scene, by)).collect()
@@ -131,7 +131,7 @@ impl<'a> Plan<'a> {
             let scene = Scene::of(&self.now);
             let before = judge(&self.now).findings;
             let claims = check::claims(&self.now, &scene);
-            let case = Case { arrangement: &self.now, scene: &scene, before: &before, claims };
+            let case = Case::new(&self.now, &scene, &before, claims);
             let Some(cure) = thing::cure(&case, thing, false) else { return };
             step = cure.step;
         }

@@ -1,7 +1,7 @@
 //! Moving one thing out of everything that it stops.
 
 use baywright_geometry::clearance::{Clearance, clearance};
-use baywright_geometry::overlap::overlaps;
+use baywright_geometry::overlap::{overlaps, overlaps_by};
 use baywright_geometry::protrude::protrusions;
 use baywright_geometry::separate::{by_length_then_heading, exits};
 use baywright_geometry::{Bounds, DVec2, Outline, Polygon, Prism, Span, convex};
@@ -9,7 +9,7 @@ use baywright_geometry::{Bounds, DVec2, Outline, Polygon, Prism, Span, convex};
 use super::{Case, WHOLE_MM, blames, caused, grown};
 use crate::assessment::{Code, Cure, Finding, Quantity, Severity, Step};
 use crate::check::{self, Context, SPEAKS_FROM_MM, claim};
-use crate::model::{Arrangement, Effort, FloorFeatureKind, Id, Thing, ThingKind};
+use crate::model::{Arrangement, Effort, FloorFeatureKind, Id, Opening, OpeningKind, Thing, ThingKind};
 use crate::scene::Scene;
 
 /// How many ways out are tried: the first few are the short ones, and a person takes no detour of many.
@@ -33,14 +33,14 @@ const WALL_MM: f64 = 100.0;
 ///
 /// With `care` the move also clears what the thing is blamed for that only needs care.
 pub(super) fn cure(case: &Case<'_>, id: &Id, care: bool) -> Option<Cure> {
-    let Case { arrangement, scene, before, claims } = case;
+    let Case { arrangement, scene, before, claims, .. } = case;
     let index = arrangement.bay.things.iter().position(|thing| thing.id == *id)?;
     let thing = arrangement.bay.things.get(index)?;
     if thing.effort == Effort::Fixed || (care && thing.kind == ThingKind::LiftArm) {
         return None;
     }
     if thing.is_person() || thing.kind == ThingKind::ParkedCar {
-        return leaves(thing);
+        return leaves(arrangement, thing);
     }
     let placed = scene.things.get(index)?;
     let of_thing: Vec<Finding> = before.iter().filter(|f| blames(f, id)).cloned().collect();
@@ -94,7 +94,7 @@ pub(super) fn cure(case: &Case<'_>, id: &Id, care: bool) -> Option<Cure> {
             }
         }
     }
-    second_best.or_else(|| if care { None } else { leaves(thing) })
+    second_best.or_else(|| if care { None } else { leaves(arrangement, thing) })
 }
 
 /// A way out that ends in a pocket may leave no room to round it up in its own direction. Then it is a place near its
@@ -115,9 +115,16 @@ fn in_a_pocket<T>(scene: &Scene, exit: DVec2, clears: impl Fn(DVec2) -> Option<T
     moves.into_iter().find_map(clears)
 }
 
-/// Out of the bay, if it can leave.
-fn leaves(thing: &Thing) -> Option<Cure> {
-    can_leave(thing.kind).then(|| Cure {
+/// Out of the bay, if it can leave, by a way that is entered, or where none is.
+fn leaves(arrangement: &Arrangement, thing: &Thing) -> Option<Cure> {
+    let size = thing.footprint.outline().bounds().size();
+    let height = thing.span.top() - thing.span.bottom();
+    let lets_out = |door: &Opening| {
+        door.width_mm >= size.min_element() && door.span.top() - door.span.bottom() >= height
+    };
+    let mut doors = arrangement.bay.openings.iter().filter(|own| own.kind != OpeningKind::Window).peekable();
+    let is_let_out = doors.peek().is_none() || doors.any(lets_out);
+    (can_leave(thing.kind) && is_let_out).then(|| Cure {
         step: Step::TakeAway { thing: thing.id.clone() },
         effort: Some(thing.effort),
         at_least: None,
@@ -170,7 +177,7 @@ fn length(cure: &Cure) -> f64 {
 }
 
 /// What is built into the floor, so that nothing may be moved there: runways, what stands proud, and open pits.
-fn built(arrangement: &Arrangement) -> impl Iterator<Item = Prism> {
+pub(super) fn built(arrangement: &Arrangement) -> impl Iterator<Item = (Prism, Bounds)> {
     let runways = arrangement.bay.runways.iter().filter_map(|runway| {
         Some(Prism::new(runway.outline.clone().into(), Span::new(0.0, runway.top_mm).ok()?))
     });
@@ -181,7 +188,10 @@ fn built(arrangement: &Arrangement) -> impl Iterator<Item = Prism> {
         };
         own.solid().or_else(over_pit)
     });
-    runways.chain(features)
+    runways.chain(features).map(|solid| {
+        let bounds = solid.outline.bounds();
+        (solid, bounds)
+    })
 }
 
 /// Other things at its heights, what is built into the floor, and the walls, as thick as keeps a move from ending in them.
@@ -222,9 +232,11 @@ fn in_its_way(case: &Case<'_>, index: usize) -> Vec<Outline> {
         let (from, to) = (wall.from - along, wall.to + along);
         Polygon::simple(vec![from, from + out, to + out, to]).ok().map(Outline::from)
     });
-    let built = built(case.arrangement)
-        .filter(|solid| is_near(&solid.outline) && solid.span.shared(&own.prism.span).is_some());
-    things.chain(built.map(|solid| solid.outline)).chain(walls).collect()
+    let reach = Bounds { low: middle, high: middle }.grown(radius + AROUND_MM);
+    let built = case.built.iter().filter(|(solid, bounds)| {
+        bounds.meets(&reach) && is_near(&solid.outline) && solid.span.shared(&own.prism.span).is_some()
+    });
+    things.chain(built.map(|(solid, _)| solid.outline.clone())).chain(walls).collect()
 }
 
 /// That a thing then stands beside a zone within its own uncertainty is not held against a move that could be no surer.
@@ -281,7 +293,26 @@ fn fits(case: &Case<'_>, index: usize, by: DVec2) -> bool {
     };
     let mut others = scene.things.iter().enumerate().filter(|(other, _)| *other != index);
     others.all(|(_, other)| fits_beside(&other.prism, other.bounds))
-        && built(case.arrangement).all(|solid| fits_beside(&solid, solid.outline.bounds()))
+        && case.built.iter().all(|(solid, bounds)| fits_beside(solid, *bounds))
+        && is_free_of_what_is_fixed(case, index, by)
+}
+
+/// Whether a thing is moved past nothing that stays: no fixed thing, no runway, no open pit lies on its straight way, but what it is
+/// entered in already.
+fn is_free_of_what_is_fixed(case: &Case<'_>, index: usize, by: DVec2) -> bool {
+    let Some(placed) = case.scene.things.get(index) else { return false };
+    let Some(way) = way(&placed.prism.outline, by) else { return true };
+    let around = way.bounds();
+    let lets_by = |other: &Prism, bounds: Bounds| {
+        !around.meets(&bounds)
+            || other.span.shared(&placed.prism.span).is_none()
+            || !overlaps_by(&other.outline, &way, SPEAKS_FROM_MM)
+            || overlaps(&other.outline, &placed.prism.outline)
+    };
+    let things = case.arrangement.bay.things.iter().zip(&case.scene.things).enumerate();
+    let mut fixed = things.filter(|(other, (thing, _))| *other != index && thing.effort == Effort::Fixed);
+    fixed.all(|(_, (_, other))| lets_by(&other.prism, other.bounds))
+        && case.built.iter().all(|(solid, bounds)| lets_by(solid, *bounds))
 }
 
 /// What a thing passes over on a straight way: all that lies between where it stands and where it goes.

@@ -46,6 +46,26 @@ pub enum ThingKind {
 }
 
 impl ThingKind {
+    /// How much metal is in such a thing whatever its face is made of, if nobody says (common practice, no source): some are steel
+    /// under any skin, some may well be.
+    pub const fn metal(self) -> Metal {
+        match self {
+            Self::LiftPost | Self::LiftArm | Self::ParkedCar | Self::Heater | Self::DoorTrack => Metal::Frame,
+            // Runners and drawers, a gear tray, the steel in concrete.
+            Self::ToolChest | Self::Lamp | Self::Column => Metal::Unknown,
+            Self::Cabinet
+            | Self::Bench
+            | Self::Shelf
+            | Self::Trolley
+            | Self::Drum
+            | Self::Fence
+            | Self::Bin
+            | Self::Person
+            | Self::Beam
+            | Self::Other => Metal::None,
+        }
+    }
+
     /// Every kind.
     pub const ALL: [Self; 18] = [
         Self::Cabinet,
@@ -213,12 +233,16 @@ impl Thing {
         Prism::new(self.footprint.outline.placed(&self.place.at), self.span)
     }
 
-    /// How much metal it holds: as was said, or as its face says. A face of metal is metal, whatever was said.
+    /// How much metal it holds: as was said, or as its face and its kind say, the more of the two. A face of metal is metal,
+    /// whatever was said.
     pub const fn metal_content(&self) -> Metal {
-        match (self.material.metal(), self.metal) {
-            (Metal::All, _) => Metal::All,
-            (_, Some(said)) => said,
-            (face, None) => face,
+        match (self.material.metal(), self.metal, self.kind.metal()) {
+            (Metal::All, _, _) => Metal::All,
+            (_, Some(said), _) => said,
+            (_, None, Metal::All) => Metal::All,
+            (Metal::Frame, None, _) | (_, None, Metal::Frame) => Metal::Frame,
+            (Metal::Unknown, None, _) | (_, None, Metal::Unknown) => Metal::Unknown,
+            (Metal::None, None, Metal::None) => Metal::None,
         }
     }
 

@@ -293,3 +293,42 @@ fn nothing_is_moved_onto_what_is_built_into_the_floor() {
     flush.bay.floor_features = vec![feature(FloorFeatureKind::Joint, 0.0)];
     assert!((moved(&flush) - DVec2::new(0.0, 100.0)).length() < 1e-9);
 }
+
+/// The cabinet of the shortest way out, 250 mm inside, with something fixed along the way out on which it is not entered: no thing goes
+/// through that, or over an open pit.
+#[test]
+fn nothing_is_moved_through_what_stays() {
+    let mut arrangement = with(vec![cabinet("cabinet", (8_000.0, 4_475.0), 900.0, 450.0)]);
+    let aside = |arrangement: &Arrangement| match step(arrangement, Code::ZoneObject) {
+        Step::MoveThing { by, .. } => by.y > 0.0 && by.x.abs() < 1.0,
+        _ => false,
+    };
+    assert!(aside(&arrangement));
+    // A screen 10 mm thick right behind it, across its whole way.
+    let mut screen = cabinet("screen", (8_000.0, 4_730.0), 4_000.0, 10.0);
+    screen.effort = Effort::Fixed;
+    arrangement.bay.things.push(screen);
+    assert!(!aside(&arrangement));
+    arrangement.bay.things.pop();
+    arrangement.bay.floor_features = vec![FloorFeature {
+        id: "pit".into(),
+        kind: FloorFeatureKind::Pit,
+        outline: rectangle((6_000.0, 4_710.0), (10_000.0, 4_740.0)),
+        material: Material::Concrete,
+        proud_mm: 0.0,
+    }];
+    assert!(!aside(&arrangement));
+}
+
+/// A rack that cannot be moved clear goes out by the door, if it fits through one; where no door is entered it is not asked.
+#[test]
+fn what_fits_through_no_door_is_not_taken_out() {
+    let mut arrangement = with(vec![cabinet("rack", (6_500.0, 3_000.0), 3_000.0, 5_800.0)]);
+    assert_eq!(step(&arrangement, Code::ZoneObject), Step::TakeAway { thing: "rack".into() });
+    arrangement.bay.openings = vec![open_door(1, 500.0, 900.0, 5_000.0)];
+    let assessment = assess(&arrangement);
+    let cures = assessment.findings.iter().filter_map(|f| f.cure.as_ref());
+    assert!(!cures.into_iter().any(|cure| matches!(cure.step, Step::TakeAway { .. })));
+    arrangement.bay.openings = vec![open_door(1, 500.0, 3_000.0, 5_000.0)];
+    assert_eq!(step(&arrangement, Code::ZoneObject), Step::TakeAway { thing: "rack".into() });
+}

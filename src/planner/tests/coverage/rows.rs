@@ -131,6 +131,12 @@ impl Row {
                 let middle = (low + high) * 0.5;
                 let mut thing = cabinet("row", middle.into(), length, width);
                 (thing.kind, thing.material, thing.span) = (kind, made.material(kind), self.span());
+                // What a kind holds under any skin is said otherwise here.
+                thing.metal = match made {
+                    Made::Metal => None,
+                    Made::NoMetal => Some(Metal::None),
+                    Made::Unknown => Some(Metal::Unknown),
+                };
                 thing.place.known = Known::Within(KNOWN_MM);
                 arrangement.bay.things.push(thing);
             }

@@ -10,7 +10,7 @@ use super::super::finding::{Basis, Facts, Finding, Quantity, Severity, Subject};
 use super::super::light::panes;
 use super::super::{Context, SPEAKS_FROM_MM, farthest_of, finding, middle_of_both, sway};
 use super::InZone;
-use crate::model::{Bay, Exclusion, FloorFeature, HeightsFrom, Metal, ZoneFrame};
+use crate::model::{Bay, Exclusion, FloorFeature, FloorFeatureKind, HeightsFrom, Metal, ZoneFrame};
 use crate::scene::PlacedZone;
 
 /// All that the room does to one zone.
@@ -124,9 +124,10 @@ fn feature_and_zone(context: &Context<'_>, zone: &PlacedZone, feature: &FloorFea
     if let Some(prism) = feature.solid() {
         return solid_and_zone(context, zone, subject, &prism, judged);
     }
-    // The floor itself, and what is of concrete in it, is no thing.
+    // The floor itself, and what is of concrete in it, is no thing; a hole in what is to be empty floor is asked about.
     let is_floor = zone.excludes == Exclusion::Anything || feature.material.metal().counts() == Some(false);
-    if is_floor || zone.prism.span.bottom() > SPEAKS_FROM_MM {
+    let is_hole = zone.excludes == Exclusion::Anything && feature.kind == FloorFeatureKind::Pit;
+    if is_floor && !is_hole || zone.prism.span.bottom() > SPEAKS_FROM_MM {
         return None;
     }
     let flat = Span::new(0.0, 1.0).ok()?;

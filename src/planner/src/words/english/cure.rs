@@ -11,7 +11,7 @@ impl About<'_> {
         let cure = finding.cure.as_ref()?;
         let mut text = sentence_start(&self.step(&cure.step));
         if let Some(shorter) = cure.at_least {
-            text = format!("{text} ({} just clears it)", self.length(shorter.length()));
+            text = format!("{text} ({} just clears it)", self.at_least(shorter.length()));
         }
         text.push('.');
         if cure.effort == Some(Effort::TwoPeople) {

@@ -171,7 +171,7 @@ impl About<'_> {
             Facts::StandReach(reach) => match reach {
                 StandReach::TooShort => format!("{first} is too short for {second}"),
                 StandReach::TooTall => format!("{first} cannot be set so low for {second}"),
-                StandReach::Unknown => format!("{first} may be too short for a raised car"),
+                StandReach::Unknown => format!("{first} may be too short for what is asked"),
             },
             Facts::MatBelow => format!("{first} lies on the floor, below the raised car"),
             Facts::MarkInAir { .. } => {
@@ -390,7 +390,13 @@ impl About<'_> {
             Facts::FresnelEntered => {
                 "Near the path a radar's wave is bent even if nothing hides the target.".to_owned()
             }
-            Facts::MeasuredOnCar => "It is used instead of the profile's.".to_owned(),
+            Facts::MeasuredOnCar => match finding.severity {
+                Severity::Note => "It is used instead of the profile's.",
+                Severity::Stops | Severity::Care => {
+                    "Cars of one kind differ less: measure again, and see whether something is bent."
+                }
+            }
+            .to_owned(),
             Facts::MarkOffTarget => "The mark plan and the stand-off disagree: one of them was entered \
                                      wrongly, or they follow different axes."
                 .to_owned(),
@@ -427,7 +433,7 @@ impl About<'_> {
             }
             .to_owned(),
             Facts::StandReach(StandReach::Unknown) => {
-                "How high it goes is not entered; on runways more is asked of it than on the floor.".to_owned()
+                "How high it goes is not entered, and more is asked of it than usual.".to_owned()
             }
             Facts::StandReach(StandReach::TooShort | StandReach::TooTall) => {
                 "A stand is not made taller or lower than it is.".to_owned()

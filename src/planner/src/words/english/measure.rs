@@ -25,6 +25,7 @@ impl About<'_> {
         Some(match &finding.facts {
             Facts::ZoneObject(_) | Facts::ZoneUnjudged(_) => format!("{value} inside{within}"),
             Facts::DoorLeaf(_) | Facts::KeepFree => format!("by {value}{within}"),
+            Facts::MeasuredOnCar => format!("{value} off the profile's, usual up to {limit_text}"),
             Facts::MarkUnsure => format!("to ± {value}, limit {limit_text}"),
             Facts::WayIn(TooSmall::Sill) => format!("sill {limit_text} high"),
             Facts::WayIn(TooSmall::Narrow) => format!("the widest {value} wide, wants {limit_text}"),
@@ -81,7 +82,6 @@ impl About<'_> {
             | Facts::OlderByEye
             | Facts::ExampleFigures
             | Facts::AssumedFigures(_)
-            | Facts::MeasuredOnCar
             | Facts::AlignmentOff(_)
             | Facts::AlignmentUnknown(_)
             | Facts::LightInPicture(_)
