@@ -6,6 +6,7 @@ pub mod draw;
 mod input;
 mod json;
 pub mod outcome;
+pub mod page;
 pub mod plain;
 pub mod report;
 mod visit;

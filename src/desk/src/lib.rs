@@ -14,6 +14,7 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 
 use baywright_planner::words::Language;
+use command_line::page::{Page, Paper};
 use command_line::plain::Plain;
 use command_line::{commands, demo, draw, outcome, report};
 use session::first::First;
@@ -22,16 +23,18 @@ use session::shop::ShopSettings;
 pub use outcome::Outcome;
 
 /// Runs the program with its command line (the program's own name first) and says how it ended. What a person asked
-/// for goes to `out`, what went wrong to `errors`.
+/// for goes to `out`, which is standard output, what went wrong to `errors`.
 pub fn run(
     arguments: impl IntoIterator<Item = OsString>,
     out: &mut dyn Write,
     errors: &mut dyn Write,
 ) -> Outcome {
-    run_in(Language::default(), baywright_files::Library::data_folder().as_deref(), arguments, out, errors)
+    let home = baywright_files::Library::data_folder();
+    let out = &mut Page::new(out, Paper::of_standard_output());
+    run_on(Language::default(), home.as_deref(), arguments, out, errors)
 }
 
-/// The same in another language; `home` is the program's own folder, in which the shop's own document lies, if it does.
+/// The same in another language, in lines as long as they are; `home` is the program's own folder, in which the shop's own document lies, if it does.
 pub fn run_in(
     language: Language,
     home: Option<&Path>,
@@ -39,9 +42,19 @@ pub fn run_in(
     out: &mut dyn Write,
     errors: &mut dyn Write,
 ) -> Outcome {
+    run_on(language, home, arguments, &mut Page::new(out, Paper::ENDLESS), errors)
+}
+
+fn run_on(
+    language: Language,
+    home: Option<&Path>,
+    arguments: impl IntoIterator<Item = OsString>,
+    out: &mut Page<'_>,
+    errors: &mut dyn Write,
+) -> Outcome {
     let own_shop = home.map(|home| home.join(baywright_files::SHOP_FILE));
     let own_shop = own_shop.as_deref();
-    let (out, errors) = (&mut Plain::new(out), &mut Plain::new(errors));
+    let errors = &mut Plain::new(errors);
     match commands::read(arguments, language) {
         Ok(commands::Command::Check(check)) => report::check(&check, own_shop, out, errors),
         Ok(commands::Command::Draw(draw)) => draw::draw(&draw, own_shop, out, errors),
@@ -66,7 +79,7 @@ fn desk(
     today: Option<jiff::civil::Date>,
     home: Option<&Path>,
     language: Language,
-    out: &mut dyn Write,
+    out: &mut Page<'_>,
     errors: &mut dyn Write,
 ) -> Outcome {
     let shop = ShopSettings::open(home.map(|home| home.join(baywright_files::SHOP_FILE)).as_deref());

@@ -11,6 +11,7 @@ use baywright_planner::words::{Language, Locale, Words};
 
 use crate::command_line::draw::{Picture, svg};
 use crate::command_line::outcome::{Outcome, said};
+use crate::command_line::page::Page;
 use crate::command_line::report::{answer, not_read};
 
 /// The built-in layout that the program opens with.
@@ -22,7 +23,7 @@ pub(crate) fn show(
     why: &str,
     by: JudgedBy,
     language: Language,
-    out: &mut dyn Write,
+    out: &mut Page<'_>,
     errors: &mut dyn Write,
 ) -> Outcome {
     let loaded = match baywright_files::open(Path::new(DEMO), by) {
@@ -67,10 +68,11 @@ fn say(
     locale: Locale,
     why: &str,
     views: &[Result<PathBuf, FileFault>],
-    out: &mut dyn Write,
+    out: &mut Page<'_>,
 ) -> io::Result<()> {
     let texts = locale.language.command_line();
-    writeln!(out, "{}\n", texts.no_window_for_demo(why))?;
+    out.entry("", &texts.no_window_for_demo(why))?;
+    writeln!(out)?;
     let assessment = assess(arrangement);
     let words = Words::new(arrangement, locale);
     answer(layout, &assessment, &words, out)?;

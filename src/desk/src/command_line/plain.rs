@@ -1,6 +1,7 @@
 //! What goes to a terminal: names from files, paths and arguments may hold characters that steer it, or that turn the line
 //! they stand on. They arrive as `\u001b`, which is also how JSON writes them.
 
+use std::borrow::Cow;
 use std::io::{self, Write};
 
 /// A writer that passes text on with such characters spelled out.
@@ -17,14 +18,12 @@ impl<'a> Plain<'a> {
     }
 
     fn pass(&mut self, text: &str) -> io::Result<()> {
-        let mut rest = text;
-        while let Some((at, c)) = rest.char_indices().find(|&(_, c)| steers(c)) {
-            let (before, from) = rest.split_at(at);
-            self.out.write_all(before.as_bytes())?;
-            write!(self.out, "\\u{:04x}", u32::from(c))?;
-            rest = from.get(c.len_utf8()..).unwrap_or_default();
-        }
-        self.out.write_all(rest.as_bytes())
+        self.out.write_all(spelled(text).as_bytes())
+    }
+
+    /// Passes on what is to steer: never anything but the program's own constants.
+    pub(crate) fn steer(&mut self, code: &'static str) -> io::Result<()> {
+        self.out.write_all(code.as_bytes())
     }
 }
 
@@ -56,6 +55,22 @@ impl Write for Plain<'_> {
     fn flush(&mut self) -> io::Result<()> {
         self.out.flush()
     }
+}
+
+/// A text with such characters spelled out.
+pub(crate) fn spelled(text: &str) -> Cow<'_, str> {
+    if !text.contains(steers) {
+        return Cow::Borrowed(text);
+    }
+    let mut out = String::new();
+    for c in text.chars() {
+        if steers(c) {
+            out += &format!("\\u{:04x}", u32::from(c));
+        } else {
+            out.push(c);
+        }
+    }
+    Cow::Owned(out)
 }
 
 /// Whether a character steers a terminal or turns its line: controls but the line's end and the tab, and the controls of the

@@ -12,6 +12,7 @@ use jiff::civil::Date;
 
 use crate::command_line::commands::Check;
 use crate::command_line::outcome::{Outcome, said};
+use crate::command_line::page::{Page, Paper, Tone};
 use crate::command_line::visit::others_of_visit;
 use crate::command_line::{input, json};
 
@@ -19,16 +20,22 @@ use crate::command_line::{input, json};
 pub(crate) fn check(
     asked: &Check,
     own_shop: Option<&Path>,
-    out: &mut dyn Write,
+    out: &mut Page<'_>,
     errors: &mut dyn Write,
 ) -> Outcome {
+    if asked.quiet {
+        let mut nowhere = io::sink();
+        return check_all(asked, own_shop, &mut Page::new(&mut nowhere, Paper::ENDLESS), errors);
+    }
+    check_all(asked, own_shop, out, errors)
+}
+
+fn check_all(asked: &Check, own_shop: Option<&Path>, out: &mut Page<'_>, errors: &mut dyn Write) -> Outcome {
     let language = asked.locale.language;
     let used = match shop_in_use(asked.shop.as_deref(), own_shop) {
         Ok(used) => used,
         Err(faults) => return not_read(&faults, language, errors),
     };
-    let mut nowhere = io::sink();
-    let out: &mut dyn Write = if asked.quiet { &mut nowhere } else { out };
     let several = asked.layouts.len() > 1;
     let (mut worst, mut data) = (Outcome::Ready, Vec::new());
     for (position, layout) in asked.layouts.iter().enumerate() {
@@ -44,7 +51,7 @@ pub(crate) fn check(
 }
 
 /// Which of several files is answered for.
-fn head(layout: &Path, position: usize, out: &mut dyn Write) -> io::Result<()> {
+fn head(layout: &Path, position: usize, out: &mut Page<'_>) -> io::Result<()> {
     if position > 0 {
         writeln!(out)?;
     }
@@ -57,7 +64,7 @@ fn one_file(
     asked: &Check,
     used: &ShopInUse,
     data: &mut Vec<json::Answer>,
-    out: &mut dyn Write,
+    out: &mut Page<'_>,
     errors: &mut dyn Write,
 ) -> Outcome {
     let language = asked.locale.language;
@@ -140,7 +147,7 @@ fn text(
     loaded: &Loaded,
     answers: &[(&Arrangement, Assessment)],
     asked: &Check,
-    out: &mut dyn Write,
+    out: &mut Page<'_>,
 ) -> io::Result<()> {
     for (position, (arrangement, assessment)) in answers.iter().enumerate() {
         if position > 0 {
@@ -156,12 +163,19 @@ fn text(
 }
 
 /// What of the arrangement's own building is not as the bay has it: all of it, since it has to be built.
-fn building(differences: &[Difference], words: &Words<'_>, out: &mut dyn Write) -> io::Result<()> {
-    writeln!(out, "\n  {}", words.own_building_differs(differences.len()))?;
+fn building(differences: &[Difference], words: &Words<'_>, out: &mut Page<'_>) -> io::Result<()> {
+    writeln!(out)?;
+    out.entry("  ", words.own_building_differs(differences.len()))?;
     for difference in differences {
-        writeln!(out, "   -  {}", words.difference(difference))?;
+        out.entry("   -  ", &words.difference(difference))?;
     }
     Ok(())
+}
+
+/// The head of a list, after an empty line.
+fn head_of(tone: Tone, text: &str, out: &mut Page<'_>) -> io::Result<()> {
+    writeln!(out)?;
+    out.toned("  ", text, tone, &format!("{text}:"))
 }
 
 /// How the marks are laid, and what the tape must read between them.
@@ -169,16 +183,16 @@ fn marks(
     arrangement: &Arrangement,
     assessment: &Assessment,
     words: &Words<'_>,
-    out: &mut dyn Write,
+    out: &mut Page<'_>,
 ) -> io::Result<()> {
     let texts = words.locale().language.screen();
-    writeln!(out, "\n  {}:", texts.marks)?;
+    head_of(Tone::Plain, texts.marks, out)?;
     for index in 0..arrangement.aiming.mark_plan.len() {
-        writeln!(out, "   -  {}", words.instruction(index, &assessment.scene))?;
+        out.entry("   -  ", &words.instruction(index, &assessment.scene))?;
     }
-    writeln!(out, "\n  {}:", texts.tape_must_read)?;
+    head_of(Tone::Plain, texts.tape_must_read, out)?;
     for reading in &assessment.scene.readings {
-        writeln!(out, "   -  {}", words.reading(reading))?;
+        out.entry("   -  ", &words.reading(reading))?;
     }
     Ok(())
 }
@@ -188,37 +202,56 @@ pub(crate) fn answer(
     layout: &Layout,
     assessment: &Assessment,
     words: &Words<'_>,
-    out: &mut dyn Write,
+    out: &mut Page<'_>,
 ) -> io::Result<()> {
+<<<<<<< HEAD
     writeln!(out, "{}", words.asked(&layout.bay.name))?;
     writeln!(out, "{}", words.answer(assessment))?;
     others(layout, words, out)?;
+=======
+    out.entry("", &words.asked(&layout.bay.name))?;
+    let verdict = assessment.verdict;
+    out.toned("", words.verdict(verdict), verdict.into(), &words.answer(assessment))?;
+>>>>>>> first
     let mut number = 0;
     for severity in [Severity::Stops, Severity::Care] {
         let group: Vec<&Finding> = assessment.findings.iter().filter(|f| f.severity == severity).collect();
         if group.is_empty() {
             continue;
         }
-        writeln!(out, "\n  {}:", words.heading(severity))?;
+        head_of(severity.into(), words.heading(severity), out)?;
         for finding in group {
             number += 1;
-            writeln!(out, "  {:>2}. {}", letter(number), words.line(finding))?;
+            out.entry(&format!("  {:>2}. ", letter(number)), &words.line(finding))?;
             if let Some(cure) = words.cure(finding) {
-                writeln!(out, "      \u{2192} {cure}")?;
+                out.entry("      \u{2192} ", &cure)?;
             }
         }
     }
     let notes: Vec<&Finding> = assessment.findings.iter().filter(|f| f.severity == Severity::Note).collect();
     if !notes.is_empty() {
-        writeln!(out, "\n  {}:", words.heading(Severity::Note))?;
+        head_of(Tone::Plain, words.heading(Severity::Note), out)?;
         for note in notes {
-            writeln!(out, "   -  {}", words.line(note))?;
+            out.entry("   -  ", &words.line(note))?;
         }
     }
     if let Some(differences) = of_own_building(layout, &words.arrangement().id) {
         building(&differences, words, out)?;
     }
+<<<<<<< HEAD
     writeln!(out, "\n  {}", words.caution())
+=======
+    let others = others_of_visit(layout, words.arrangement());
+    if !others.is_empty() {
+        let visits = words.locale().language.visits();
+        head_of(Tone::Plain, &visits.others(others.len()), out)?;
+        for (aiming, verdict) in &others {
+            out.entry("   -  ", &visits.other(aiming, words.verdict(*verdict)))?;
+        }
+    }
+    writeln!(out)?;
+    out.entry("  ", words.caution())
+>>>>>>> first
 }
 
 /// What the room is to the other aimings that the car is in for: beside the verdict, so that one that is ready hides none that is not.
