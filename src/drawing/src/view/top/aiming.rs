@@ -367,7 +367,7 @@ const ACROSS_COST: f64 = 190.0;
 /// A zone's name that would cost so much is left out: on the car, say, it would name nothing.
 const MOST_COST: f64 = 300.0;
 /// What it costs to stand in another zone as well.
-const OF_TWO_COST: f64 = 40.0;
+const OF_TWO_COST: f64 = 10.0;
 
 /// Whether a point lies in a ring, by counting crossings: only for choosing a place, so the edge may go either way.
 fn holds(ring: &[DVec2], p: DVec2) -> bool {
