@@ -379,3 +379,20 @@ fn card_and_marker_light_one_another() {
     screen.run();
     assert_eq!(screen.state().view().lit, None);
 }
+
+/// All that is promised is done in a copy by one press; what was there stays to be compared with.
+#[test]
+fn what_is_promised_is_done_in_a_set_up_of_its_own() {
+    let mut screen = usual(demo());
+    let before = screen.state().document().layout().arrangements.len();
+    screen.get_by_label("In a new set-up").click();
+    screen.run();
+    let layout = screen.state().document().layout();
+    assert_eq!(layout.arrangements.len(), before + 1);
+    assert_eq!(screen.state().answer().assessment.count(Severity::Stops), 0);
+    assert_ne!(screen.state().document().shown().as_str(), "As found");
+    let ctx = screen.ctx.clone();
+    screen.state_mut().ask(&ctx, Command::Bay(OfBay::Show("As found".into())));
+    screen.run();
+    assert!(screen.state().answer().assessment.count(Severity::Stops) > 0);
+}

@@ -254,6 +254,11 @@ impl Canvas {
         if self.drag.is_none() {
             self.kept = None;
         } else if let Some([kept_top, kept_side]) = &self.kept {
+            // What came since stays where it came; what was there from the start, where it was then.
+            if let Some(last) = &self.drawn {
+                top.keep_places_of(&last.top);
+                side.keep_places_of(&last.side);
+            }
             top.keep_places_of(kept_top);
             side.keep_places_of(kept_side);
         }

@@ -46,6 +46,13 @@ impl Desk {
                     if press.on_hover_text(texts.do_all_why).clicked() {
                         out.push(Command::Bay(OfBay::KeepPromise));
                     }
+                    if wide && self.document.draft().is_none() {
+                        let apart = widgets::lesser(ui, texts.do_all_apart);
+                        if apart.on_hover_text(texts.do_all_apart_why).clicked() {
+                            out.push(Command::Bay(OfBay::Duplicate));
+                            out.push(Command::Bay(OfBay::KeepPromise));
+                        }
+                    }
                 }
                 let summary = match (self.answer.stale, self.document.draft().is_some()) {
                     (true, true) => self.view.locale.language.forms().waits.to_owned(),

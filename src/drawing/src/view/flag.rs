@@ -74,7 +74,7 @@ impl Pen<'_> {
     fn flag_size(&self, number: usize) -> (f64, DVec2) {
         let larger = match number {
             ..TWO_LETTERS => 1.0,
-            ..THREE_LETTERS => 1.25,
+            TWO_LETTERS..THREE_LETTERS => 1.25,
             _ => 1.6,
         };
         let reach = self.enlarged * FLAG_PX * larger;

@@ -64,6 +64,8 @@ texts! {
     // The answer.
     do_all, "Does all that the promise names.";
     do_all_why, "What that does.";
+    do_all_apart, "Does the same in a set-up of its own.";
+    do_all_apart_why, "What that does.";
     stale, "The answer is of an earlier state.";
     stale_why, "What that means.";
     in_the_way, "A tab.";

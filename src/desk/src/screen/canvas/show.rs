@@ -200,6 +200,10 @@ impl Canvas {
         };
         let by = drawing.bay_from_view.inverse().turned(by);
         let by = if side == Projection::Top { by } else { DVec2::new(by.x, 0.0) };
+        // From the side a move across the axis is not seen: what would stand there stands there already.
+        if by.length() * drawing.px_per_mm < 1.0 {
+            return;
+        }
         let ghost = view.theme.palette().beam.faded(GHOST);
         let mut painter = Painter {
             ctx: on.ctx(),

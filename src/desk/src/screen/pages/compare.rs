@@ -1,16 +1,17 @@
 //! Two arrangements of one bay side by side, how they differ, and what changed in the findings: before and after moving the
 //! cabinet, or a wall.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use baywright_drawing::sign::SignKind;
 use baywright_drawing::{Fit, Lettering, Role, Shape, ViewState, flagged, top_view};
 use baywright_planner::difference::between_arrangements;
-use baywright_planner::geometry::{Bounds, DVec2};
+use baywright_planner::geometry::{Bounds, DVec2, PlanPose};
 use baywright_planner::model::{Arrangement, Id, JudgedBy, Layout};
 use baywright_planner::words::{Words, letter};
-use baywright_planner::{Assessment, Finding, Severity};
-use egui::{ComboBox, Rect, RichText, Sense, Ui, Vec2};
+use baywright_planner::{Assessment, Finding, Severity, Subject};
+use egui::{ComboBox, Rect, RichText, Sense, Stroke, StrokeKind, Ui, Vec2};
 
 use crate::screen::building::difference_lines;
 use crate::screen::canvas::{Fills, Painter};
@@ -28,6 +29,8 @@ pub(in crate::screen) struct Compared {
     fills: Fills,
 }
 
+/// Between what was moved and the ring around it, px.
+const RING_PX: f32 = 5.0;
 /// Height of a picture, px.
 const PICTURE_PX: f32 = 300.0;
 
@@ -62,6 +65,17 @@ fn is_same(a: &Finding, b: &Finding) -> bool {
         && b.severity != Severity::Note
         && a.code() == b.code()
         && a.subjects == b.subjects
+}
+
+/// What stands elsewhere in the other set-up: ringed in both pictures.
+fn moved(first: &Arrangement, second: &Arrangement) -> Vec<Subject> {
+    let places = |of: &Arrangement| -> BTreeMap<Id, PlanPose> {
+        of.bay.things.iter().map(|thing| (thing.id.clone(), thing.place.at)).collect()
+    };
+    let (before, after) = (places(first), places(second));
+    let things = before.into_iter().filter(|(id, was)| after.get(id).is_some_and(|is| is != was));
+    let car = (first.parked != second.parked).then_some(Subject::Car);
+    things.map(|(id, _)| Subject::Thing(id)).chain(car).collect()
 }
 
 /// What is found of one with its letters: what the other does not have, and what it has too.
@@ -133,13 +147,14 @@ impl Desk {
         fills.next_frame();
         let (now, now_said) = (&*self.answer.judged, &*self.answer.assessment);
         let (letters, now_letters) = letters(said, now_said);
+        let moved = moved(other, now);
         // Both to one scale and about one middle: a wall that was moved is seen to be.
         let room = other.bay.room.bounds().union(now.bay.room.bounds());
         ui.columns(2, |columns| {
             let both = [(other, said, &letters), (now, now_said, &now_letters)];
             for (ui, (arrangement, assessment, letters)) in columns.iter_mut().zip(both) {
                 self.verdict_of(ui, arrangement, assessment);
-                self.picture_of(ui, fills, (arrangement, assessment), room, letters);
+                self.picture_of(ui, fills, (arrangement, assessment), room, letters, &moved);
                 let other = arrangement.id != now.id;
                 if other && ui.horizontal(|ui| widgets::lesser(ui, texts.show_this)).inner.clicked() {
                     out.push(Command::Bay(OfBay::Show(arrangement.id.clone())));
@@ -197,6 +212,7 @@ impl Desk {
         (arrangement, assessment): (&Arrangement, &Assessment),
         room: Bounds,
         letters: &[String],
+        moved: &[Subject],
     ) {
         let (rect, _) = ui.allocate_exact_size(Vec2::new(ui.available_width(), PICTURE_PX), Sense::hover());
         // As the room lies, so that both are seen alike; a little air for the names around it.
@@ -231,7 +247,14 @@ impl Desk {
         let ground = look::colour(self.view.theme.palette().paper);
         ui.painter().rect_filled(rect, 4.0, ground);
         let clipped: Rect = rect.intersect(ui.clip_rect());
-        ui.painter().with_clip_rect(clipped).extend(shapes);
+        let on = ui.painter().with_clip_rect(clipped);
+        on.extend(shapes);
+        let beam = look::colour(self.view.theme.palette().beam);
+        for bounds in moved.iter().filter_map(|subject| drawing.box_of(subject)) {
+            let at = |p: DVec2| rect.min + Vec2::new(p.x as f32, p.y as f32);
+            let around = Rect::from_min_max(at(bounds.low), at(bounds.high)).expand(RING_PX);
+            on.rect_stroke(around, RING_PX, Stroke::new(2.0, beam), StrokeKind::Outside);
+        }
     }
 
     pub(super) fn name_page(&self, ui: &mut Ui, name: &mut String, focus: &mut bool, out: &mut Vec<Command>) {

@@ -67,6 +67,8 @@ pub const TEXTS: Screen = Screen {
     // The answer.
     do_all: "Do all of this",
     do_all_why: "Make these changes on the drawing, in one step that can be undone",
+    do_all_apart: "In a new set-up",
+    do_all_apart_why: "Makes a copy of this set-up and does all of this there; this one stays as it is",
     stale: "older answer",
     stale_why: "The answer for what is drawn now could not be worked out; this is the last one. Undo, or save and report it.",
     in_the_way: "What is in the way",
