@@ -204,15 +204,10 @@ pub(crate) fn answer(
     words: &Words<'_>,
     out: &mut Page<'_>,
 ) -> io::Result<()> {
-<<<<<<< HEAD
-    writeln!(out, "{}", words.asked(&layout.bay.name))?;
-    writeln!(out, "{}", words.answer(assessment))?;
-    others(layout, words, out)?;
-=======
     out.entry("", &words.asked(&layout.bay.name))?;
     let verdict = assessment.verdict;
     out.toned("", words.verdict(verdict), verdict.into(), &words.answer(assessment))?;
->>>>>>> first
+    others(layout, words, out)?;
     let mut number = 0;
     for severity in [Severity::Stops, Severity::Care] {
         let group: Vec<&Finding> = assessment.findings.iter().filter(|f| f.severity == severity).collect();
@@ -238,32 +233,20 @@ pub(crate) fn answer(
     if let Some(differences) = of_own_building(layout, &words.arrangement().id) {
         building(&differences, words, out)?;
     }
-<<<<<<< HEAD
-    writeln!(out, "\n  {}", words.caution())
-=======
-    let others = others_of_visit(layout, words.arrangement());
-    if !others.is_empty() {
-        let visits = words.locale().language.visits();
-        head_of(Tone::Plain, &visits.others(others.len()), out)?;
-        for (aiming, verdict) in &others {
-            out.entry("   -  ", &visits.other(aiming, words.verdict(*verdict)))?;
-        }
-    }
     writeln!(out)?;
     out.entry("  ", words.caution())
->>>>>>> first
 }
 
 /// What the room is to the other aimings that the car is in for: beside the verdict, so that one that is ready hides none that is not.
-fn others(layout: &Layout, words: &Words<'_>, out: &mut dyn Write) -> io::Result<()> {
+fn others(layout: &Layout, words: &Words<'_>, out: &mut Page<'_>) -> io::Result<()> {
     let others = others_of_visit(layout, words.arrangement());
     if others.is_empty() {
         return Ok(());
     }
     let visits = words.locale().language.visits();
-    writeln!(out, "\n  {}:", visits.others(others.len()))?;
+    head_of(Tone::Plain, &visits.others(others.len()), out)?;
     for (aiming, verdict) in &others {
-        writeln!(out, "   -  {}", visits.other(aiming, words.verdict(*verdict)))?;
+        out.entry("   -  ", &visits.other(aiming, words.verdict(*verdict)))?;
     }
     Ok(())
 }
