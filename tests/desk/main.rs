@@ -8,7 +8,9 @@ mod drive;
 mod faults;
 mod fields;
 mod forms;
+mod hand;
 mod keeping;
+mod looking;
 #[path = "../shared/made.rs"]
 mod made;
 mod names;
@@ -16,6 +18,8 @@ mod opened;
 mod own;
 mod pictures;
 mod renderer;
+mod several;
+mod shelf;
 mod shop;
 mod sizes;
 mod support;

@@ -20,6 +20,8 @@ mod list;
 pub mod look;
 mod lost;
 mod marks;
+mod menu;
+mod menus;
 pub mod page;
 mod pages;
 pub mod rescue;
@@ -34,7 +36,7 @@ use std::sync::Arc;
 
 use baywright_drawing::Theme;
 use baywright_files::{Held, Leftovers};
-use baywright_planner::{Promise, Subject, Verdict, cure, words};
+use baywright_planner::{Promise, Subject, Verdict, cure, hand, words};
 use egui::{Frame, Margin, Panel, Ui};
 
 use crate::session::answer::{Answer, Assess, SlowPart};
@@ -63,6 +65,7 @@ pub struct Desk {
     log: Log,
     fields: forms::field::Fields,
     cards: findings::Cards,
+    menus: menus::Menus,
     assess: Assess,
     /// What to do once it is saved.
     after_save: Option<Command>,
@@ -108,6 +111,7 @@ impl Desk {
             log: Log::default(),
             fields: forms::field::Fields::default(),
             cards: findings::Cards::default(),
+            menus: menus::Menus::default(),
             assess,
             after_save: None,
             themed: None,
@@ -232,13 +236,21 @@ impl Desk {
         self.look_further(&ctx);
         self.look_after(&ctx);
         self.follow_picture(&ctx);
-        let dragging = self.canvas.is_dragging();
-        keys::listen(&ctx, &self.view, &self.document, &mut self.fields, dragging, &mut commands);
+        self.menus.before(&ctx);
+        let things = &self.answer.arrangement.bay.things;
+        let all: Vec<Subject> = things.iter().map(|own| Subject::Thing(own.id.clone())).collect();
+        let hand = (!self.canvas.is_dragging()).then(|| (all.as_slice(), self.canvas.pointer_in_bay(&ctx)));
+        keys::listen(&ctx, &self.view, &self.document, &mut self.fields, hand, &mut commands);
         let mut by_hand = Vec::new();
         self.canvas.listen(&ctx, &self.answer, &self.view, &mut by_hand);
         // What is typed is taken before the form it stands in goes: the hand waits until the panels are drawn.
-        let takes_form_away =
-            |asked: &Command| matches!(asked, Command::Bay(_) | Command::View(OfView::Select(_)));
+        let takes_form_away = |asked: &Command| {
+            let chooses = matches!(
+                asked,
+                Command::View(OfView::Select(_) | OfView::SelectToo(_) | OfView::SelectAll(_))
+            );
+            chooses || matches!(asked, Command::Bay(_))
+        };
         if self.fields.is_edited() && by_hand.iter().any(takes_form_away) {
             ctx.memory_mut(|memory| memory.focused().map(|field| memory.surrender_focus(field)));
         } else {
@@ -248,6 +260,7 @@ impl Desk {
 
         let mut commands = Vec::new();
         self.panels(ui, &mut commands);
+        self.menus.after(&ctx);
         commands.append(&mut by_hand);
         if let Some((typed, which)) = self.fields.unanswered() {
             commands.push(Command::Say(self.texts().not_answered(&typed, &which)));
@@ -313,6 +326,9 @@ impl Desk {
             self.apply(ctx, command);
         }
         self.answer.refresh(&self.document);
+        // What went is not in hand any more.
+        let (arrangement, scene) = (&self.answer.arrangement, &self.answer.assessment.scene);
+        self.view.also.retain(|own| hand::pose_of(arrangement, scene, own).is_some());
         let there = self.answer.assessment.findings.len();
         for at in [&mut self.view.pointed, &mut self.view.explained] {
             *at = at.filter(|&at| at < there);
@@ -384,6 +400,7 @@ impl Desk {
             self.canvas.underlay = mesh;
             self.canvas.show(ui, &self.answer, &self.view, out);
         });
+        self.hand_menu(ui, out);
         self.pages(ui, out);
     }
 }

@@ -9,6 +9,7 @@ mod dispatch;
 pub mod command_line;
 pub mod drawing;
 pub mod forms;
+pub mod hand;
 pub mod help;
 pub mod rooms;
 pub mod screen;

@@ -4,5 +4,7 @@ pub mod car;
 pub(in crate::screen) mod field;
 pub mod room;
 pub mod rows;
+mod several;
+mod step;
 pub mod typed;
 pub(in crate::screen) mod which;

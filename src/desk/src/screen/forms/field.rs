@@ -3,6 +3,7 @@
 use egui::text_edit::TextEditState;
 use egui::{Context, Id, Key, Response, RichText, TextEdit, Ui};
 
+use super::step::Stepped;
 use super::which::{NotRead, Which};
 use crate::screen::look::size;
 use crate::screen::widgets;
@@ -19,8 +20,12 @@ pub(in crate::screen) struct Fields {
     leads_on: bool,
     /// The next field that is drawn gets the keyboard.
     next: bool,
+    /// So does the first field of the next form, whichever that is.
+    first: bool,
     /// Whether the row that was drawn last was left in this frame with something typed in it.
     left_edited: bool,
+    /// The figure of the next row, if Up and Down step it.
+    stepped: Option<Stepped>,
 }
 
 /// A question about what was typed in a field; until it is answered the field says what was typed.
@@ -66,12 +71,22 @@ pub(in crate::screen) struct Row<'a> {
 impl Fields {
     /// The same, with Enter leading on to the next field or not.
     pub fn leading_on(self, leads_on: bool) -> Self {
-        Self { leads_on, next: false, ..self }
+        Self { leads_on, next: self.first, ..self }
+    }
+
+    /// The first field of the form that is drawn next gets the keyboard.
+    pub const fn lead_in(&mut self) {
+        self.first = true;
     }
 
     /// The next field that is drawn gets the keyboard: what had it is about to go.
     pub fn lead_on(&mut self) {
         self.next = true;
+    }
+
+    /// Up and Down step the figure of the next row.
+    pub const fn stepping(&mut self, figure: Stepped) {
+        self.stepped = Some(figure);
     }
 
     /// Whether the keyboard is in a field in which nothing was typed: there is nothing that could be undone in it.
@@ -152,6 +167,7 @@ impl Fields {
     ) -> Option<T> {
         let id = Id::unique("field").with(row.label).with(row.of);
         let mut taken = None;
+        let stepped = self.stepped.take();
         self.left_edited = false;
         ui.horizontal(|ui| {
             let width = ui.available_width();
@@ -162,6 +178,13 @@ impl Fields {
                 label.clone().on_hover_text(row.hint);
             }
             let mut text = self.text_of(id, shown);
+            let stepped = stepped.filter(|_| ui.memory(|memory| memory.has_focus(id)));
+            if let Some(Ok(value)) = stepped.and_then(|own| own.by_keys(ui)).map(|text| read(&text)) {
+                // Taken at once, as an arrow moves a thing; the field follows.
+                taken = Some(value);
+                text = shown.to_owned();
+                self.editing = None;
+            }
             let edit = TextEdit::singleline(&mut text)
                 .id(id)
                 .desired_width(ui.available_width() - 10.0)
@@ -170,6 +193,7 @@ impl Fields {
             let output = edit.show(ui);
             let response = output.response.response.clone().labelled_by(label.id);
             let led_here = std::mem::take(&mut self.next);
+            self.first = false;
             if led_here {
                 response.request_focus();
             }
