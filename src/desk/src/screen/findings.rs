@@ -135,10 +135,13 @@ impl Desk {
                     }
                     let detail = words.detail(finding);
                     if !detail.is_empty() {
-                        ui.add(egui::Label::new(widgets::soft(ui, widgets::unbroken(detail))).selectable(true));
+                        ui.add(
+                            egui::Label::new(widgets::soft(ui, widgets::unbroken(detail))).selectable(true),
+                        );
                     }
                     if let Some(cure) = words.cure(finding) {
-                        let cure = RichText::new(widgets::unbroken(format!("\u{2192} {cure}"))).size(size::SMALL);
+                        let cure =
+                            RichText::new(widgets::unbroken(format!("\u{2192} {cure}"))).size(size::SMALL);
                         ui.add(egui::Label::new(cure).selectable(true));
                     }
                     ui.add_space(2.0);
