@@ -331,8 +331,7 @@ fn menus_hints_and_the_foot() {
         Command::Bay(OfBay::Cure(0)),
         Command::Bay(OfBay::KeepPromise),
         Command::Undo,
-        Command::Bay(OfBay::Copy("trolley".into())),
-        Command::Bay(OfBay::Copy("nothing".into())),
+        Command::Bay(OfBay::Copy),
         Command::File(OfFile::Open("/no/such/file.ron".into())),
         Command::View(OfView::JudgeAll),
     ] {

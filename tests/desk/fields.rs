@@ -48,7 +48,8 @@ fn one_typed_distance_makes_no_place_known_two_do() {
     type_into(&mut screen, second, "1400");
     assert_eq!(thing(&screen, "trolley").place.known, Known::Taped);
     // Drawn larger by the hand, its sides are where nobody has taped; back by undo they are.
-    let corner = screen.get_by_label("the trolley, top view").rect().right_bottom();
+    // So small a thing has its handles beside it.
+    let corner = screen.get_by_label("the trolley, top view").rect().right_bottom() + egui::Vec2::splat(14.0);
     let size = |screen: &Harness<'_, Desk>| thing(screen, "trolley").footprint.shape().clone();
     let was = size(&screen);
     drag(&mut screen, corner, corner + egui::Vec2::splat(24.0));

@@ -11,7 +11,9 @@ mod faults;
 mod fields;
 mod first;
 mod forms;
+mod hand;
 mod keeping;
+mod looking;
 #[path = "../shared/made.rs"]
 mod made;
 mod names;
@@ -20,6 +22,8 @@ mod own;
 mod pictures;
 mod remembered;
 mod renderer;
+mod several;
+mod shelf;
 mod shop;
 mod sizes;
 mod support;

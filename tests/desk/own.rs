@@ -516,6 +516,31 @@ fn a_picture_of_a_plan_lies_under_the_drawing_and_is_scaled_by_two_points() {
     type_into(&mut screen, "They are apart", "2 m");
     assert!((underlay(&screen).mm_per_px - 20.0).abs() < 1e-9);
     assert!(underlay(&screen).at.distance(corner) < 1e-6, "the first point stays");
+    // Left by Tab it is taken as well, and no field after it takes it back.
+    ask(&mut screen, Command::Undo);
+    assert_eq!(underlay(&screen).mm_per_px, 10.0);
+    ask(&mut screen, Command::View(OfView::Tool(scale)));
+    for along in [0.0, 1_000.0] {
+        ask(
+            &mut screen,
+            Command::Bay(OfBay::ScalePoint(corner + baywright_planner::geometry::DVec2::new(along, 0.0))),
+        );
+    }
+    screen.get_by_label("They are apart").scroll_to_me();
+    screen.run();
+    screen.get_by_label("They are apart").click();
+    screen.run();
+    screen.get_by_label("They are apart").type_text("2 m");
+    screen.run();
+    for _ in 0..4 {
+        screen.key_press(egui::Key::Tab);
+        screen.run();
+        assert!((underlay(&screen).mm_per_px - 20.0).abs() < 1e-9, "{:?}", underlay(&screen));
+    }
+    // Named by its whole path, it is kept as it is named from the layout's own folder.
+    let whole = home.join("plan.png").display().to_string();
+    type_into(&mut screen, "Picture", &whole);
+    assert_eq!(underlay(&screen).picture, "plan.png");
     // It is saved and read again; a picture that is not there is said and nothing else happens.
     ask(&mut screen, Command::File(OfFile::Save));
     assert_eq!(
@@ -567,11 +592,30 @@ fn a_corner_of_the_room_is_dragged_and_an_alcove_is_built() {
         |screen: &Harness<'_, Desk>, name: &str| screen.get_by_label(&format!("the {name}, top view")).rect();
     let (above, right) = (wall(&screen, "neighbour's wall"), wall(&screen, "office wall"));
     let corner = egui::pos2(right.left(), above.bottom());
-    crate::support::drag(&mut screen, corner, corner + egui::Vec2::new(-40.0, 0.0));
-    let after = room(&screen);
-    let moved: Vec<usize> = (0..4).filter(|&i| before.outer()[i].distance(after.outer()[i]) > 1.0).collect();
-    assert_eq!(moved.len(), 1, "{after:?}");
-    assert_eq!(screen.state().undoes().as_deref(), Some("Move a corner of the room"));
+    // Right angles stay: the wall behind moves on with it. Held off by Alt, it is the corner alone.
+    for (held, corners) in [(egui::Modifiers::NONE, 2), (egui::Modifiers::ALT, 1)] {
+        screen.event(egui::Event::ModifiersChanged(held));
+        crate::support::drag(&mut screen, corner, corner + egui::Vec2::new(-40.0, 0.0));
+        screen.event(egui::Event::ModifiersChanged(egui::Modifiers::NONE));
+        let after = room(&screen);
+        let moved = (0..4).filter(|&i| before.outer()[i].distance(after.outer()[i]) > 1.0).count();
+        assert_eq!(moved, corners, "{after:?}");
+        assert_eq!(screen.state().undoes().as_deref(), Some("Move a corner of the room"));
+        ask(&mut screen, Command::Undo);
+        assert_eq!(room(&screen), before);
+    }
+    // So it is when a wall's length is typed.
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::Wall("yard wall".into())))));
+    type_into(&mut screen, "Length", "11000");
+    let square = |screen: &Harness<'_, Desk>| {
+        let size = room(screen).bounds().size();
+        (room(screen).area() - size.x * size.y).abs() < 1.0
+    };
+    assert!(square(&screen) && (room(&screen).bounds().size().x - 11_000.0).abs() < 1e-6);
+    ask(&mut screen, Command::Undo);
+    press(&mut screen, "Move only its corner: the next wall goes askew");
+    type_into(&mut screen, "Length", "11000");
+    assert!(!square(&screen));
     ask(&mut screen, Command::Undo);
     assert_eq!(room(&screen), before);
     // An alcove in the neighbour's wall, by the figures that stand there.

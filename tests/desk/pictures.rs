@@ -75,7 +75,7 @@ fn pictures_are_what_is_shown() {
     let mut large = screen(demo(), Vec2::new(1920.0, 1080.0), 1.0);
     large.state_mut().view_mut().letters = Letters::LARGE;
     large.run();
-    check("desk-bay-size.png", &mut large);
+    check("desk-large-letters.png", &mut large);
 
     let mut in_hand = screen(demo(), Vec2::new(1280.0, 720.0), 1.0);
     let ctx = in_hand.ctx.clone();

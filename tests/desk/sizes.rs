@@ -39,7 +39,7 @@ fn the_answer_is_in_sight_at_every_size() {
 }
 
 #[test]
-fn bay_size_sets_nothing_under_18_px() {
+fn large_letters_set_nothing_under_18_px() {
     let mut screen = screen(demo(), Vec2::new(1920.0, 1080.0), 1.0);
     screen.state_mut().view_mut().letters = Letters::LARGE;
     screen.run();

@@ -82,7 +82,7 @@ fn whatever_is_asked_of_the_bay_waits() {
         OfBay::KeepPromise,
         OfBay::Add(ThingKind::Trolley),
         OfBay::AddPart(Part::Feature(FloorFeatureKind::Drain)),
-        OfBay::Copy("trolley".into()),
+        OfBay::Copy,
         OfBay::Nudge(DVec2::X),
         OfBay::Turn(0.1),
         OfBay::DrawnArea(Area::Feature(0), DVec2::ZERO, DVec2::splat(900.0)),

@@ -23,6 +23,8 @@ mod list;
 pub mod look;
 mod lost;
 mod marks;
+mod menu;
+mod menus;
 pub mod page;
 mod pages;
 pub mod raster;
@@ -39,7 +41,7 @@ use std::sync::Arc;
 
 use baywright_drawing::Theme;
 use baywright_files::{Held, KeptWindow, Leftovers, Remembered};
-use baywright_planner::{Promise, Subject, Verdict, cure, words};
+use baywright_planner::{Promise, Subject, Verdict, cure, hand, words};
 use egui::{Frame, Margin, Panel, Ui};
 
 use crate::session::answer::{Answer, Assess, SlowPart};
@@ -69,6 +71,7 @@ pub struct Desk {
     log: Log,
     fields: forms::field::Fields,
     cards: findings::Cards,
+    menus: menus::Menus,
     assess: Assess,
     /// What to do once it is saved.
     after_save: Option<Command>,
@@ -121,6 +124,7 @@ impl Desk {
             log: Log::default(),
             fields: forms::field::Fields::default(),
             cards: findings::Cards::default(),
+            menus: menus::Menus::default(),
             assess,
             after_save: None,
             themed: None,
@@ -255,17 +259,25 @@ impl Desk {
         self.look_further(&ctx);
         self.look_after(&ctx);
         self.follow_picture(&ctx);
-        let dragging = self.canvas.is_dragging();
+        self.menus.before(&ctx);
         if let Some(page::Page::Customer(at)) = self.view.page {
             self.customer_keys(at, &keys::pressing(&ctx), &mut commands);
         }
-        keys::listen(&ctx, &self.view, &self.document, &mut self.fields, dragging, &mut commands);
+        let things = &self.answer.arrangement.bay.things;
+        let all: Vec<Subject> = things.iter().map(|own| Subject::Thing(own.id.clone())).collect();
+        let hand = (!self.canvas.is_dragging()).then(|| (all.as_slice(), self.canvas.pointer_in_bay(&ctx)));
+        keys::listen(&ctx, &self.view, &self.document, &mut self.fields, hand, &mut commands);
         self.hear_dropped(&ctx, &mut commands);
         let mut by_hand = Vec::new();
         self.canvas.listen(&ctx, &self.answer, &self.view, &mut by_hand);
         // What is typed is taken before the form it stands in goes: the hand waits until the panels are drawn.
-        let takes_form_away =
-            |asked: &Command| matches!(asked, Command::Bay(_) | Command::View(OfView::Select(_)));
+        let takes_form_away = |asked: &Command| {
+            let chooses = matches!(
+                asked,
+                Command::View(OfView::Select(_) | OfView::SelectToo(_) | OfView::SelectAll(_))
+            );
+            chooses || matches!(asked, Command::Bay(_))
+        };
         if self.fields.is_edited() && by_hand.iter().any(takes_form_away) {
             ctx.memory_mut(|memory| memory.focused().map(|field| memory.surrender_focus(field)));
         } else {
@@ -279,6 +291,7 @@ impl Desk {
         } else {
             self.panels(ui, &mut commands);
         }
+        self.menus.after(&ctx);
         commands.append(&mut by_hand);
         if let Some((typed, which)) = self.fields.unanswered() {
             commands.push(Command::Say(self.texts().not_answered(&typed, &which)));
@@ -353,6 +366,9 @@ impl Desk {
             self.apply(ctx, command);
         }
         self.answer.refresh(&self.document);
+        // What went is not in hand any more.
+        let (arrangement, scene) = (&self.answer.arrangement, &self.answer.assessment.scene);
+        self.view.also.retain(|own| hand::pose_of(arrangement, scene, own).is_some());
         let there = self.answer.assessment.findings.len();
         for at in [&mut self.view.pointed, &mut self.view.explained, &mut self.view.lit] {
             *at = at.filter(|&at| at < there);
@@ -429,6 +445,7 @@ impl Desk {
             self.canvas.underlay = mesh;
             self.canvas.show(ui, &self.answer, &self.view, out);
         });
+        self.hand_menu(ui, out);
         self.pages(ui, out);
     }
 }

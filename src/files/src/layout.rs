@@ -6,6 +6,7 @@ mod first;
 mod fourth;
 mod from_model;
 mod second;
+mod things;
 mod third;
 mod to_model;
 
@@ -18,6 +19,7 @@ use crate::version::{self, Reader};
 
 pub use building::BuildingFile;
 pub use from_model::file_of;
+pub use things::{things_of, things_text};
 pub use to_model::layout_of;
 
 /// Every version of bay layouts that can be read, the present one last.

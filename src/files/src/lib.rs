@@ -45,6 +45,7 @@ pub use fingerprint::fingerprint;
 pub use in_use::{Held, Hold, hold};
 pub use journal::{Journal, LeftBehind, Leftovers, Record, Work, left_behind};
 pub use kind::kind_of;
+pub use layout::{things_of, things_text};
 pub use library::Library;
 pub use open::{Loaded, Resolved, load_layout, open, open_from, open_in_part, parse_layout, resolve};
 pub use open_profile::{Profile, load_profile, parse_draft, parse_profile};

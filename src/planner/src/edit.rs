@@ -117,6 +117,8 @@ pub enum Edit {
         corner: usize,
         /// To here.
         to: DVec2,
+        /// Whether right angles stay: the walls beside it move on parallel to themselves.
+        square: bool,
     },
     /// This arrangement gets a building of its own, as the bay's is: what is built is changed here only from now on.
     PlanBuilding,
@@ -213,7 +215,7 @@ impl Edit {
                 bay::replace(layout, at, bay, renamed.as_ref());
                 Ok(())
             }
-            Self::Corner { corner, to } => bay::corner(layout, at, *corner, *to),
+            Self::Corner { corner, to, square } => bay::corner(layout, at, *corner, *to, *square),
             Self::PlanBuilding => building::plan(layout, at),
             Self::GiveUpBuilding => building::give_up(layout, at),
             Self::AdoptBuilding => building::adopt(layout, at),

@@ -6,6 +6,7 @@
 
 mod gaps;
 mod measure;
+mod several;
 mod size;
 mod snap;
 mod spot;
@@ -21,7 +22,8 @@ use crate::scene::{self, Scene};
 
 pub use gaps::gaps;
 pub use measure::{Measured, measured, measuring_point};
-pub use size::resized;
+pub use several::{Order, ordered, turned_together};
+pub use size::{least_size, resized, too_small};
 pub use snap::{Snap, SnapKind, Snapped, snapped};
 pub use spot::free_spot;
 pub use square::squared;

@@ -10,6 +10,7 @@ pub mod command_line;
 pub mod customer;
 pub mod drawing;
 pub mod forms;
+pub mod hand;
 pub mod help;
 pub mod rooms;
 pub mod screen;

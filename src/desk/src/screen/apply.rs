@@ -4,6 +4,7 @@
 mod bay;
 mod car;
 mod file;
+mod several;
 mod shop;
 mod view;
 
@@ -13,7 +14,7 @@ use baywright_planner::words::Words;
 
 use super::Desk;
 use super::command::Command;
-use super::page::{Leaving, Page};
+use super::page::{Leaving, Page, Question};
 use super::view::Notice;
 use crate::session::document::{Done, Refused};
 pub(super) use bay::placed;
@@ -25,7 +26,7 @@ impl Desk {
         match command {
             // While a car is being entered the bay waits: undo is of the car.
             Command::Bay(_) if self.document.draft().is_some() => self.say_wrong(self.texts().finish_car),
-            Command::Bay(asked) => self.apply_to_bay(asked),
+            Command::Bay(asked) => self.apply_to_bay(ctx, asked),
             Command::Car(asked) => self.apply_to_car(asked),
             Command::File(asked) => self.apply_to_file(ctx, asked),
             Command::Shop(asked) => self.apply_to_shop(asked),
@@ -75,6 +76,10 @@ impl Desk {
             self.look_at_shop_again();
         }
         let before = std::mem::replace(&mut self.view.page, page);
+        // A question that was not answered with yes was answered with no.
+        if matches!(before, Some(Page::Ask(Question::TooSmall(_)))) {
+            self.document.abandon();
+        }
         // What was typed of a bay is there when one comes back to it.
         if let Some(Page::NewBay(begun)) = before {
             self.view.bay_begun = Some(begun.room);

@@ -3,7 +3,7 @@
 
 use std::path::{Path, PathBuf};
 
-use crate::screen::command::{Command, OfFile};
+use crate::screen::command::{Command, OfBay, OfFile};
 use crate::session::job::{Job, News, Wake};
 
 /// A question to the system that may be open.
@@ -22,6 +22,18 @@ impl AskFiles {
                 window = window.set_directory(folder);
             }
             window.pick_file().map(|asked| Command::File(OfFile::Open(asked)))
+        });
+    }
+
+    /// Asks for a picture to lie under the plan, beside the present layout.
+    pub fn ask_picture(&mut self, wake: &Wake, beside: Option<&Path>) {
+        let folder = beside.and_then(Path::parent).map(Path::to_owned);
+        self.ask(wake, move || {
+            let mut window = rfd::FileDialog::new().add_filter("PNG, JPEG", &["png", "jpg", "jpeg"]);
+            if let Some(folder) = folder {
+                window = window.set_directory(folder);
+            }
+            window.pick_file().map(|asked| Command::Bay(OfBay::Picture(asked)))
         });
     }
 

@@ -250,7 +250,11 @@ impl Desk {
             }
             ui.separator();
             let large = self.view.letters.is_large();
-            if ui.selectable_label(large, texts.bay_size).on_hover_text(texts.bay_size_why).clicked() {
+            if ui
+                .selectable_label(large, texts.large_letters)
+                .on_hover_text(texts.large_letters_why)
+                .clicked()
+            {
                 let letters = if large { Letters::default() } else { Letters::LARGE };
                 out.push(Command::View(OfView::Letters(letters)));
             }

@@ -7,6 +7,7 @@ mod cache;
 mod grip;
 mod hand;
 mod hatch;
+mod lettered;
 mod measure;
 mod paint;
 mod show;
@@ -58,6 +59,10 @@ pub(super) struct Canvas {
     pub underlay: Option<egui::Mesh>,
     /// The rectangle being drawn: two of its corners, bay frame, mm.
     area: Option<(DVec2, DVec2)>,
+    /// The frame being drawn round what is to be chosen: two of its corners, px of the top view's paper.
+    frame: Option<[DVec2; 2]>,
+    /// Whether the last scroll came from fingers on a pad, not from a wheel.
+    by_fingers: bool,
 }
 
 /// What was drawn, and from what.
@@ -160,6 +165,22 @@ impl Canvas {
     /// px for each mm.
     pub fn px_per_mm(&self) -> f64 {
         self.drawn.as_ref().map_or(1.0, |drawn| drawn.camera.px_per_mm)
+    }
+
+    /// Where the pointer is over the top view, bay frame, mm.
+    pub fn pointer_in_bay(&self, ctx: &egui::Context) -> Option<DVec2> {
+        let drawn = self.drawn.as_ref()?;
+        let at = ctx.pointer_latest_pos().filter(|&at| drawn.top_rect.contains(at))?;
+        Some(drawn.top.bay_from_view * drawn.top.view_point(drawn.on_paper(Projection::Top, at)))
+    }
+
+    /// Where what is in hand is seen, px of the screen; the middle of the top view, if it is not.
+    pub fn place_in_hand(&self, view: &Viewing) -> Option<egui::Pos2> {
+        let drawn = self.drawn.as_ref()?;
+        let seen = view.selected.as_ref().and_then(|subject| drawn.top.box_of(subject));
+        let seen = seen.map(|own| own.centre()).filter(|&at| drawn.top.window().holds(at));
+        let at = |px: DVec2| drawn.top_rect.min + Vec2::new(px.x as f32, px.y as f32);
+        Some(seen.map_or(drawn.top_rect.center(), at))
     }
 
     /// What lies in the middle of the top view, bay frame.

@@ -6,6 +6,7 @@ use baywright_drawing::{Axis, Projection, Theme};
 use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::DVec2;
+use baywright_planner::hand::Order;
 use baywright_planner::model::{
     Figures, FloorFeatureKind, Id, KeepFreeKind, Layout, OpeningKind, Place, ShopFigure, ThingKind,
     TriggerList, Vehicle,
@@ -13,6 +14,7 @@ use baywright_planner::model::{
 use baywright_planner::words::Units;
 
 use super::page::Page;
+use super::shelf::Set;
 use super::view::{Area, Camera, Letters, Tab, Tool};
 use crate::session::shop::FacePart;
 
@@ -64,16 +66,38 @@ pub enum OfBay {
     Preview(Vec<Edit>),
     /// The pointer is up: keep what was shown, under this edit's name.
     Settle(Edit),
+    /// The same, though a thing becomes smaller than its kind ever is: that was asked.
+    SettleAnyway(Edit),
+    /// Give a thing another shape, as it was typed.
+    Reshape(Edit),
     /// Do what the cure of a finding says, or lead to where it can be done.
     Cure(usize),
     /// Do everything that the promise names.
     KeepPromise,
     /// Put a new thing of this kind where there is room, and take it in hand.
     Add(ThingKind),
+    /// Put things that come together where there is room, and take them in hand.
+    AddSet(Set),
     /// Put a door, a drain ... into the bay and take it in hand.
     AddPart(Part),
-    /// Put a copy of this thing beside it.
-    Copy(Id),
+    /// Put copies of the things in hand beside them.
+    Copy,
+    /// Take the things in hand out of this arrangement.
+    Remove,
+    /// Put the things in hand on the clipboard, as text; whether they leave the arrangement.
+    Clip {
+        /// Cut, not copied.
+        cut: bool,
+    },
+    /// Put the things that this text holds there, bay frame, mm; in the middle of what is seen for `None`.
+    Paste {
+        /// Things as a layout's file has them.
+        text: String,
+        /// Where the pointer is.
+        at: Option<DVec2>,
+    },
+    /// Put those that are in hand into an order.
+    Arrange(Order),
     /// Put a thing where a distance that was typed has it, from a wall whose inner side looks this way (bay frame, of length 1).
     Tape {
         /// Which.
@@ -93,6 +117,8 @@ pub enum OfBay {
     ScalePoint(DVec2),
     /// The two points of the picture are so far apart, mm.
     ScalePicture(f64),
+    /// Put this picture under the plan.
+    Picture(PathBuf),
     /// Show another arrangement.
     Show(Id),
     /// Make another arrangement like this one, and show it.
@@ -160,6 +186,8 @@ pub enum OfFile {
     AskOpen,
     /// Ask the system for a place to save.
     AskSave,
+    /// Ask the system for a picture to lie under the plan.
+    AskPicture,
     /// Save; ask for a name if there is none.
     Save,
     /// Save, replacing what someone else wrote.
@@ -194,6 +222,16 @@ pub enum OfShop {
 pub enum OfView {
     /// Take something in hand, or nothing.
     Select(Option<Subject>),
+    /// Take it in hand with what is there already, or let go of it alone.
+    SelectToo(Subject),
+    /// Take all of these in hand; the last leads.
+    SelectAll(Vec<Subject>),
+    /// Open the menu of what is in hand there, px of the screen; `None` closes it.
+    Menu(Option<egui::Pos2>),
+    /// Open it where what is in hand is seen.
+    MenuByKey,
+    /// Lead the keyboard to the first field of what is in hand.
+    ToFields,
     /// The pointer is over this.
     Hover(Option<Subject>),
     /// The pointer is over a finding's card or its marker.

@@ -67,7 +67,11 @@ impl Desk {
         let texts = self.texts();
         match self.view.tool {
             Tool::Measure(measuring) => match (measuring.from, measuring.to) {
-                (Some(from), Some(to)) => self.measured(measuring.in_side_view, from, to),
+                (Some(from), Some(to)) => {
+                    let said = self.measured(measuring.in_side_view, from, to);
+                    let free = self.view.locale.language.hand().free_end;
+                    if measuring.free_end { texts.with(&said, free) } else { said }
+                }
                 (Some(_), None) => texts.measure_to.to_owned(),
                 _ => texts.measure_from.to_owned(),
             },
@@ -75,6 +79,9 @@ impl Desk {
             Tool::ScalePicture { .. } => self.view.locale.language.rooms().scaling_now.to_owned(),
             Tool::PickMark { .. } => self.view.locale.language.forms().picking_now.to_owned(),
             Tool::WhichSide if self.canvas.is_dragging() => texts.while_dragging.to_owned(),
+            Tool::WhichSide if self.view.are_several() => {
+                self.view.locale.language.hand().several_hint.to_owned()
+            }
             Tool::WhichSide if self.view.selected.is_some() => texts.nudging.to_owned(),
             Tool::WhichSide => texts.nothing_in_hand.to_owned(),
         }

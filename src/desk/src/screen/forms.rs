@@ -4,6 +4,8 @@ pub mod car;
 pub(in crate::screen) mod field;
 pub mod room;
 pub mod rows;
+mod several;
 mod steady;
+mod step;
 pub mod typed;
 pub(in crate::screen) mod which;

@@ -1,7 +1,6 @@
 //! What the keys do. A key that is typed into a field is the field's.
 
 use baywright_planner::Subject;
-use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, angle};
 use egui::{Context, Key, KeyboardShortcut, Modifiers};
 
@@ -25,12 +24,11 @@ pub(super) fn listen(
     view: &Viewing,
     document: &Document,
     fields: &mut Fields,
-    dragging: bool,
+    // What can be chosen together, and where the pointer is over the floor; `None` while something is dragged.
+    hand: Option<(&[Subject], Option<DVec2>)>,
     out: &mut Vec<Command>,
 ) {
-    if dragging {
-        return;
-    }
+    let Some((all, pointer_in_bay)) = hand else { return };
     let pressed = pressing(ctx);
     // How large it all is has nothing to do with what is open.
     if pressed(Modifiers::NONE, Key::F11) {
@@ -45,9 +43,10 @@ pub(super) fn listen(
         out.push(Command::View(OfView::StepLetters(false)));
     }
     // A menu that is open closes first.
-    if egui::Popup::is_any_open(ctx) {
+    if egui::Popup::is_any_open(ctx) || view.menu.is_some() {
         if pressed(Modifiers::NONE, Key::Escape) {
             egui::Popup::close_all(ctx);
+            out.push(Command::View(OfView::Menu(None)));
         }
         return;
     }
@@ -123,7 +122,7 @@ pub(super) fn listen(
         };
         out.push(Command::View(OfView::Tool(tool)));
     }
-    if pressed(Modifiers::NONE, Key::Num0) {
+    if pressed(Modifiers::NONE, Key::Num0) || pressed(CTRL, Key::Num0) {
         out.push(Command::View(OfView::Camera(None)));
     }
     if pressed(Modifiers::NONE, Key::Plus)
@@ -147,16 +146,21 @@ pub(super) fn listen(
             Tool::WhichSide => out.push(Command::View(OfView::Select(None))),
         }
     }
-    if let Some(Subject::Thing(id)) = &view.selected {
-        if pressed(CTRL, Key::D) {
-            out.push(Command::Bay(OfBay::Copy(id.clone())));
-        }
-        if pressed(Modifiers::NONE, Key::Delete) || pressed(Modifiers::NONE, Key::Backspace) {
-            out.push(Command::Bay(OfBay::Edit(Edit::Remove(id.clone()))));
-            out.push(Command::View(OfView::Select(None)));
-        }
+    clipboard(ctx, pointer_in_bay, out);
+    if pressed(CTRL, Key::A) {
+        out.push(Command::View(OfView::SelectAll(all.to_vec())));
+    }
+    if pressed(Modifiers::SHIFT, Key::F10) || pressed(Modifiers::NONE, Key::Menu) {
+        out.push(Command::View(OfView::MenuByKey));
+    }
+    if pressed(CTRL, Key::D) {
+        out.push(Command::Bay(OfBay::Copy));
+    }
+    if pressed(Modifiers::NONE, Key::Delete) || pressed(Modifiers::NONE, Key::Backspace) {
+        out.push(Command::Bay(OfBay::Remove));
     }
     if view.selected.is_some() {
+        to_fields(ctx, view, &pressed, out);
         in_hand(ctx, &pressed, out);
     }
 }
@@ -164,6 +168,45 @@ pub(super) fn listen(
 /// Whether a key was pressed with just these; then it is nobody else's.
 pub(super) fn pressing(ctx: &Context) -> impl Fn(Modifiers, Key) -> bool {
     |modifiers, key| ctx.input_mut(|i| i.consume_shortcut(&KeyboardShortcut::new(modifiers, key)))
+}
+
+/// What the system says of its clipboard: things go there as text and come from there.
+fn clipboard(ctx: &Context, pointer_in_bay: Option<DVec2>, out: &mut Vec<Command>) {
+    ctx.input(|i| {
+        for event in &i.events {
+            match event {
+                egui::Event::Copy => out.push(Command::Bay(OfBay::Clip { cut: false })),
+                egui::Event::Cut => out.push(Command::Bay(OfBay::Clip { cut: true })),
+                egui::Event::Paste(text) => {
+                    out.push(Command::Bay(OfBay::Paste { text: text.clone(), at: pointer_in_bay }));
+                }
+                _ => {}
+            }
+        }
+    });
+}
+
+/// From what is in hand to its fields: F2 to its name; Enter where the keyboard walks over the drawing; Tab from where it was
+/// chosen by a press, in the list or on the drawing.
+fn to_fields(
+    ctx: &Context,
+    view: &Viewing,
+    pressed: &impl Fn(Modifiers, Key) -> bool,
+    out: &mut Vec<Command>,
+) {
+    let focused = ctx.memory(egui::Memory::focused);
+    let in_list = focused.is_some_and(|id| super::list::is_row_in_hand(ctx, id));
+    let has_name = !matches!(view.selected, Some(Subject::Car | Subject::Stand(_) | Subject::Target(_)));
+    let by_tab = (focused.is_none() || in_list)
+        && ctx.input(|i| i.key_pressed(Key::Tab) && i.modifiers == Modifiers::NONE);
+    if by_tab {
+        // The library would lead on from where the keyboard was.
+        ctx.memory_mut(|memory| memory.move_focus(egui::FocusDirection::None));
+    }
+    let by_enter = (canvas_has_focus(ctx) && !in_list) && pressed(Modifiers::NONE, Key::Enter);
+    if by_tab || by_enter || has_name && pressed(Modifiers::NONE, Key::F2) {
+        out.push(Command::View(OfView::ToFields));
+    }
 }
 
 /// One step of a history.
@@ -187,7 +230,8 @@ fn step(ctx: &Context, fields: &Fields, pressed: &impl Fn(Modifiers, Key) -> boo
 /// Arrows move what is in hand along the paper; brackets turn it.
 fn in_hand(ctx: &Context, pressed: &impl Fn(Modifiers, Key) -> bool, out: &mut Vec<Command>) {
     // A button that the keyboard has reached keeps its arrows: they lead on to the next one.
-    let elsewhere = ctx.memory(|memory| memory.focused().is_some()) && !canvas_has_focus(ctx);
+    let in_list = ctx.memory(egui::Memory::focused).is_some_and(|id| super::list::is_row_in_hand(ctx, id));
+    let elsewhere = ctx.memory(|memory| memory.focused().is_some()) && !canvas_has_focus(ctx) && !in_list;
     let arrows = [
         (Key::ArrowRight, DVec2::X),
         (Key::ArrowLeft, DVec2::NEG_X),

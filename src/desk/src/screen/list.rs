@@ -45,6 +45,7 @@ impl Desk {
                                     }
                                 });
                                 ui.vertical(|ui| self.parts(ui, out));
+                                ui.vertical(|ui| self.sets(ui, out));
                             });
                         });
                     },
@@ -109,6 +110,23 @@ impl Desk {
         subjects
     }
 
+    /// Things that come together.
+    fn sets(&self, ui: &mut Ui, out: &mut Vec<Command>) {
+        let texts = self.view.locale.language.hand();
+        for of in shelf::Set::ALL {
+            let name = match of {
+                shelf::Set::InnerWall => texts.inner_wall,
+                shelf::Set::PillarRow => texts.pillar_row,
+                shelf::Set::Booth => texts.booth,
+                shelf::Set::Lift => texts.lift,
+            };
+            if ui.button(name).clicked() {
+                out.push(Command::Bay(OfBay::AddSet(of)));
+                ui.close();
+            }
+        }
+    }
+
     /// What belongs to the room itself.
     fn parts(&self, ui: &mut Ui, out: &mut Vec<Command>) {
         let rooms = self.view.locale.language.rooms();
@@ -129,7 +147,7 @@ impl Desk {
 
     fn row(&self, ui: &mut Ui, entry: &Entry, out: &mut Vec<Command>) {
         let palette = self.view.theme.palette();
-        let selected = self.view.selected.as_ref() == Some(&entry.subject);
+        let selected = self.view.is_chosen(&entry.subject);
         let hovered = self.view.hovered.as_ref() == Some(&entry.subject);
         let (rect, response) =
             ui.allocate_exact_size(Vec2::new(ui.available_width(), ROW_PX), Sense::click());
@@ -176,7 +194,32 @@ impl Desk {
             out.push(Command::View(OfView::Hover(Some(entry.subject.clone()))));
         }
         if response.clicked() {
-            out.push(Command::View(OfView::Select((!selected).then(|| entry.subject.clone()))));
+            // From here on arrows move what was chosen, and Tab leads to its fields.
+            response.request_focus();
+            let more = ui.input(|i| i.modifiers.shift || i.modifiers.command);
+            let subject = entry.subject.clone();
+            out.push(Command::View(if more {
+                OfView::SelectToo(subject)
+            } else {
+                OfView::Select(Some(subject))
+            }));
+        }
+        if response.secondary_clicked() {
+            if !selected {
+                out.push(Command::View(OfView::Select(Some(entry.subject.clone()))));
+            }
+            out.push(Command::View(OfView::Menu(response.interact_pointer_pos())));
+        }
+        if response.has_focus() {
+            // While it is in hand, arrows are its own; else they walk through the list.
+            let filter = egui::EventFilter {
+                horizontal_arrows: selected,
+                vertical_arrows: selected,
+                ..Default::default()
+            };
+            ui.memory_mut(|memory| memory.set_focus_lock_filter(response.id, filter));
+            let in_hand = selected.then_some(response.id);
+            ui.data_mut(|data| data.insert_temp(row_in_hand(), in_hand));
         }
     }
 
@@ -258,6 +301,15 @@ impl Desk {
         };
         Some(Entry { subject: subject.clone(), name, note })
     }
+}
+
+/// Whether this is the row of something that is in hand, and has the keyboard.
+pub(super) fn is_row_in_hand(ctx: &egui::Context, id: egui::Id) -> bool {
+    ctx.data(|data| data.get_temp::<Option<egui::Id>>(row_in_hand())).flatten() == Some(id)
+}
+
+fn row_in_hand() -> egui::Id {
+    egui::Id::unique("row in hand")
 }
 
 /// Material and size of a thing.

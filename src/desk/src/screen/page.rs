@@ -2,6 +2,7 @@
 
 use std::path::PathBuf;
 
+use baywright_planner::edit::Edit;
 use baywright_planner::model::{Id, TriggerList};
 
 use crate::session::room_draft::RoomDraft;
@@ -66,8 +67,10 @@ pub struct SavePage {
 }
 
 /// Something to be decided.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Question {
+    /// A thing becomes smaller than its kind ever is: by this change, which is shown and not a step yet.
+    TooSmall(Box<Edit>),
     /// Work would be lost by leaving.
     Unsaved(Leaving),
     /// The file was changed by someone else since it was read.

@@ -11,7 +11,7 @@ use baywright_planner::model::Underlay;
 use egui::epaint::{Mesh, Vertex};
 use egui::{Color32, ColorImage, Context, Pos2, Rect, RichText, TextureHandle, TextureOptions, Ui, Vec2};
 
-use super::command::{Command, OfBay, OfView};
+use super::command::{Command, OfBay, OfFile, OfView};
 use super::forms::car::car_form::{Line, Of, part};
 use super::forms::room::BaySheet;
 use super::look::size;
@@ -45,6 +45,23 @@ impl Desk {
         let underlay = self.document.layout().underlay.as_ref()?;
         let folder = self.document.path().and_then(Path::parent).unwrap_or(Path::new(""));
         Some(folder.join(&underlay.picture))
+    }
+
+    /// Puts a picture under the plan: named from the layout's own folder, where it lies in it, so that both can go elsewhere
+    /// together.
+    pub(super) fn choose_picture(&mut self, path: &Path) {
+        let before = self.document.layout().underlay.clone();
+        let room = self.document.bay().room.clone();
+        let picture = self.beside_layout(&path.display().to_string());
+        self.edit(&Edit::Underlay(Some(first(&before, picture, &room))));
+    }
+
+    /// A path as the layout's file names it.
+    fn beside_layout(&self, path: &str) -> String {
+        let folder = self.document.path().and_then(Path::parent);
+        let folder = folder.and_then(|folder| std::path::absolute(folder).ok());
+        let within = folder.and_then(|folder| Path::new(path).strip_prefix(folder).ok().map(Path::to_owned));
+        within.map_or_else(|| path.to_owned(), |own| own.display().to_string())
     }
 
     /// Reads the picture when the layout names another one; a frame never waits for it.
@@ -151,8 +168,13 @@ impl BaySheet<'_> {
                 path: "picture",
                 ..Line::default()
             };
-            let typed =
-                self.sheet.typed(ui, line, &shown, |text| Ok::<String, String>(text.trim().to_owned()));
+            let typed = self
+                .sheet
+                .typed(ui, line, &shown, |text| Ok::<String, String>(desk.beside_layout(text.trim())));
+            let hand = desk.view().locale.language.hand();
+            if !desk.files.is_open() && widgets::lesser(ui, hand.look_for_picture).clicked() {
+                self.out.push(Command::File(OfFile::AskPicture));
+            }
             let mut now = before.clone();
             if let Some(typed) = typed {
                 now = (!typed.is_empty()).then(|| first(&before, typed, &self.bay.room));

@@ -80,6 +80,8 @@ pub struct Measuring {
     pub from: Option<DVec2>,
     /// To here.
     pub to: Option<DVec2>,
+    /// Whether an end lies on nothing that has a place of its own: it is where the pointer was.
+    pub free_end: bool,
 }
 
 /// What the panel on the right shows.
@@ -170,8 +172,12 @@ pub struct Viewing {
     pub hovered: Option<Subject>,
     /// The finding whose card or marker the pointer is over, by position: both are lit, and what its press would do is shown.
     pub lit: Option<usize>,
-    /// What is in hand.
+    /// What is in hand; of several the one whose figures are shown and changed.
     pub selected: Option<Subject>,
+    /// What is in hand together with it: what can be moved, and nothing twice.
+    pub also: Vec<Subject>,
+    /// Where the menu of what is in hand is open, px of the screen.
+    pub menu: Option<egui::Pos2>,
     /// The finding whose place is shown, by position.
     pub pointed: Option<usize>,
     /// The findings whose limit is explained, by position.
@@ -210,6 +216,49 @@ pub struct TypedGap {
 }
 
 impl Viewing {
+    /// Takes one thing in hand, or nothing, and lets go of all else.
+    pub(super) fn choose(&mut self, subject: Option<Subject>) {
+        self.selected = subject;
+        self.also.clear();
+    }
+
+    /// Takes several in hand; the last of them leads.
+    pub(super) fn choose_all(&mut self, mut subjects: Vec<Subject>) {
+        self.selected = subjects.pop();
+        self.also = subjects;
+    }
+
+    /// All that is in hand, the one that leads first.
+    pub(super) fn chosen(&self) -> impl Iterator<Item = &Subject> {
+        self.selected.iter().chain(&self.also)
+    }
+
+    /// Whether it is in hand, alone or with others.
+    pub(super) fn is_chosen(&self, subject: &Subject) -> bool {
+        self.chosen().any(|own| own == subject)
+    }
+
+    /// Whether more than one is in hand.
+    pub(super) const fn are_several(&self) -> bool {
+        !self.also.is_empty()
+    }
+
+    /// Takes it in hand with what is there already, or lets go of it alone.
+    pub(super) fn choose_too(&mut self, subject: Subject) {
+        let mut all: Vec<Subject> = self.chosen().cloned().collect();
+        // The one that leads comes first, and is to be the last.
+        if !all.is_empty() {
+            all.rotate_left(1);
+        }
+        match all.iter().position(|own| *own == subject) {
+            Some(at) => {
+                all.remove(at);
+            }
+            None => all.push(subject),
+        }
+        self.choose_all(all);
+    }
+
     /// The list of work, as long as it is changed and not saved.
     pub(super) fn list_changed(&self) -> Option<&TriggerList> {
         match &self.page {

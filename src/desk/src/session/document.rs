@@ -14,7 +14,7 @@ use baywright_planner::edit::{Deed, Edit, EditFault};
 use baywright_planner::entry::CarDeed;
 use baywright_planner::model::fault::{Fault, FileTrouble};
 use baywright_planner::model::{
-    Arrangement, Bay, Id, JudgedBy, Layout, SavedArrangement, Shop, StandSet, Vehicle, validate,
+    Arrangement, Bay, Id, JudgedBy, Layout, SavedArrangement, Shop, StandSet, Thing, Vehicle, validate,
 };
 use jiff::civil::Date;
 
@@ -306,6 +306,11 @@ impl Document {
         self.layout().resolve(&saved, car, "", self.by).ok()
     }
 
+    /// The things of the arrangement that is shown, without what is in hand.
+    pub fn things_before_hand(&self) -> Option<Vec<Thing>> {
+        Some(self.made(self.layout.settled())?.bay.things)
+    }
+
     /// The car that is being entered.
     pub const fn draft(&self) -> Option<&Draft> {
         self.draft.as_ref()
@@ -433,6 +438,15 @@ impl Document {
         self.layout.change(edit, after);
         self.show_what_opens();
         Ok(())
+    }
+
+    /// Whether a change can be made, though it is not made yet.
+    ///
+    /// # Errors
+    /// It cannot.
+    pub fn could(&self, edit: &Edit) -> Result<(), Refused> {
+        let after = self.layout.after(edit).map_err(Refused::Edit)?;
+        self.sound(self.layout(), &after)
     }
 
     /// Shows changes that are not a step yet: the pointer is still down. All start from what was there before.

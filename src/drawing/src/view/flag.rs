@@ -72,10 +72,12 @@ impl Pen<'_> {
 
     /// Reach of a flag and the box that it takes, px.
     fn flag_size(&self, number: usize) -> (f64, DVec2) {
-        let larger = match number {
-            ..TWO_LETTERS => 1.0,
-            TWO_LETTERS..THREE_LETTERS => 1.25,
-            _ => 1.6,
+        let larger = if number < TWO_LETTERS {
+            1.0
+        } else if number < THREE_LETTERS {
+            1.25
+        } else {
+            1.6
         };
         let reach = self.enlarged * FLAG_PX * larger;
         // With its white edge and a little air; the triangle is the widest sign.

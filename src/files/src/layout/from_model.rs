@@ -147,7 +147,7 @@ fn placed(pose: &PlanPose) -> (Point, Figure) {
     (point(pose.origin()), Figure::degrees(pose.heading()))
 }
 
-fn thing(thing: &Thing) -> ThingFile {
+pub(super) fn thing(thing: &Thing) -> ThingFile {
     let (at_mm, turned_deg) = placed(&thing.place.at);
     ThingFile {
         name: thing.id.to_string(),

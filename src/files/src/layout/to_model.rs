@@ -252,7 +252,7 @@ fn opening(path: &str, file: &OpeningFile, walls: &[&str], faults: &mut Faults) 
     })
 }
 
-fn thing(path: &str, file: &ThingFile, faults: &mut Faults) -> Option<Thing> {
+pub(super) fn thing(path: &str, file: &ThingFile, faults: &mut Faults) -> Option<Thing> {
     let span = faults.span(path, file.bottom_mm, file.top_mm);
     let shape = shape(&format!("{path}.shape"), &file.shape, faults)?;
     // A shape whose figures are in range makes an outline.

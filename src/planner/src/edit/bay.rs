@@ -37,9 +37,16 @@ pub(super) fn of(layout: &Layout, at: usize) -> Result<Bay, EditFault> {
     Ok(layout.bay_of(own).into_owned())
 }
 
-pub(super) fn corner(layout: &mut Layout, at: usize, corner: usize, to: DVec2) -> Result<(), EditFault> {
+pub(super) fn corner(
+    layout: &mut Layout,
+    at: usize,
+    corner: usize,
+    to: DVec2,
+    square: bool,
+) -> Result<(), EditFault> {
     let mut bay = of(layout, at)?;
-    bay.move_corner(corner, to).map_err(|_| EditFault::NoShape)?;
+    let moved = if square { bay.move_corner_square(corner, to) } else { bay.move_corner(corner, to) };
+    moved.map_err(|_| EditFault::NoShape)?;
     layout.set_bay_of(at, bay);
     Ok(())
 }

@@ -102,7 +102,7 @@ mod tests {
                 changed(&both, of, |bay| bay.openings.clear()),
                 changed(&both, of, |bay| bay.ceiling_mm += 200.0),
                 changed(&both, of, |bay| bay.walls[0].material = Material::Mesh),
-                Edit::Corner { corner: 2, to: corner + DVec2::new(250.0, 0.0) },
+                Edit::Corner { corner: 2, to: corner + DVec2::new(250.0, 0.0), square: false },
                 Edit::Reshape { thing: "cabinet".into(), shape: Shape::Round { diameter_mm: 300.0 } },
                 Edit::Heights { thing: "cabinet".into(), span: Span::new(0.0, 900.0).unwrap() },
                 Edit::Rename { thing: "cabinet".into(), name: "chest".into() },

@@ -59,6 +59,12 @@ pub enum Deed {
     Underlay,
     /// Put the car on runways, or on the floor.
     Carried,
+    /// Moved or turned so many together.
+    MoveSeveral(usize),
+    /// Put so many things there.
+    AddSeveral(usize),
+    /// Took so many things away.
+    RemoveSeveral(usize),
     /// Did what a cure says.
     Cure(Step),
     /// Did what several cures say.
@@ -109,6 +115,16 @@ fn of_several(edits: &[Edit], before: &Layout, arrangement: &Id) -> Deed {
     let steps =
         edits.iter().filter_map(|edit| if let Edit::Do(step) = edit { Some(step.clone()) } else { None });
     let steps: Vec<Step> = steps.collect();
+    let all = |is_of: fn(&Edit) -> bool| edits.len() > 1 && edits.iter().all(is_of);
+    if all(|own| matches!(own, Edit::Place { .. } | Edit::Park(_) | Edit::Stand { .. })) {
+        return Deed::MoveSeveral(edits.len());
+    }
+    if all(|own| matches!(own, Edit::Add(_))) {
+        return Deed::AddSeveral(edits.len());
+    }
+    if all(|own| matches!(own, Edit::Remove(_))) {
+        return Deed::RemoveSeveral(edits.len());
+    }
     match edits.last() {
         Some(last) if steps.is_empty() => last.deed(before, arrangement),
         _ => Deed::Cures(steps),

@@ -3,7 +3,7 @@
 use baywright_geometry::{DVec2, PlanPose};
 
 use crate::model::validate::limits::THING;
-use crate::model::{Shape, Thing};
+use crate::model::{Shape, Thing, ThingKind};
 
 /// The thing's new shape and place (bay from its own frame) after one of its handles was drawn to the place `to` of the
 /// bay. A handle is numbered -1, 0 or 1 along the thing's own x and y: a corner of the box around it, or the middle of a
@@ -41,4 +41,40 @@ pub fn resized(thing: &Thing, handle: (i8, i8), to: DVec2) -> Option<(Shape, Pla
 /// The nearest size that a thing may have, whole millimetres; `None` if it is not a number.
 fn allowed(size: f64) -> Option<f64> {
     size.is_finite().then(|| size.clamp(THING.low, THING.high).round())
+}
+
+/// How small a thing of this kind ever is: its shorter side, or across, mm (common practice, no source). What is smaller was
+/// drawn or typed by mistake, as far as one can tell: a person is asked, nothing is refused.
+pub const fn least_size(kind: ThingKind) -> f64 {
+    match kind {
+        ThingKind::ParkedCar => 1_200.0,
+        ThingKind::Bench => 300.0,
+        ThingKind::Cabinet
+        | ThingKind::ToolChest
+        | ThingKind::Trolley
+        | ThingKind::Drum
+        | ThingKind::Person => 200.0,
+        ThingKind::Shelf | ThingKind::LiftPost | ThingKind::Bin => 100.0,
+        ThingKind::Column | ThingKind::Heater => 50.0,
+        ThingKind::LiftArm => 40.0,
+        ThingKind::Lamp | ThingKind::DoorTrack | ThingKind::Beam => 20.0,
+        ThingKind::Fence => 2.0,
+        ThingKind::Other => 0.0,
+    }
+}
+
+/// Its shorter side, or across, mm.
+fn shorter(shape: &Shape) -> f64 {
+    match shape {
+        Shape::Rectangle { length_mm, width_mm } => length_mm.min(*width_mm),
+        Shape::Round { diameter_mm } => *diameter_mm,
+        // Its corners are typed one by one.
+        Shape::Outline(_) => f64::INFINITY,
+    }
+}
+
+/// Whether a thing that becomes this shape is smaller than its kind ever is, and smaller than it was: its shorter side then, mm.
+pub fn too_small(thing: &Thing, shape: &Shape) -> Option<f64> {
+    let (was, now) = (shorter(thing.footprint.shape()), shorter(shape));
+    (now < least_size(thing.kind) && now < was).then_some(now)
 }

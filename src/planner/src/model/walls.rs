@@ -124,6 +124,54 @@ impl Bay {
         self.set_corners(corners)
     }
 
+    /// Puts a corner elsewhere and keeps right angles: where both its walls stand square to one another and to what follows
+    /// them, they move on parallel to themselves, and those that follow become longer or shorter. Where they do not, it is the
+    /// corner alone that moves.
+    ///
+    /// # Errors
+    /// The walls would cross, or there is no such corner.
+    pub fn move_corner_square(&mut self, corner: usize, to: DVec2) -> Result<(), RoomFault> {
+        let mut corners = self.room.outer().to_vec();
+        let count = corners.len();
+        let by = to - *corners.get(corner).ok_or(RoomFault::NoSuch)?;
+        let (before, after) = ((corner + count - 1) % count, (corner + 1) % count);
+        let way = |wall: usize| {
+            self.wall_ends(wall % count).map_or(DVec2::ZERO, |(from, to)| (to - from).normalize_or_zero())
+        };
+        let (own, next) = (way(before), way(corner));
+        let is_square = square(own, next) && square(own, way(before + count - 1)) && square(next, way(after));
+        if !is_square || count < 4 {
+            return self.move_corner(corner, to);
+        }
+        for (at, shift) in [(corner, by), (before, next * by.dot(next)), (after, own * by.dot(own))] {
+            if let Some(place) = corners.get_mut(at) {
+                *place += shift;
+            }
+        }
+        self.set_corners(corners)
+    }
+
+    /// Makes a wall so long, mm, by moving its second corner along it. Where the next wall stands square to it, that moves
+    /// on parallel to itself, and the angles stay; else, and for `corner_only`, it is the corner alone that moves.
+    ///
+    /// # Errors
+    /// The walls would cross, or there is no such wall.
+    pub fn stretch_wall(&mut self, wall: usize, length: f64, corner_only: bool) -> Result<(), RoomFault> {
+        let (from, to) = self.wall_ends(wall).ok_or(RoomFault::NoSuch)?;
+        let mut corners = self.room.outer().to_vec();
+        let (next, after) = ((wall + 1) % corners.len(), (wall + 2) % corners.len());
+        let way = (to - from).normalize_or_zero();
+        let beyond = self.wall_ends(next).map_or(DVec2::ZERO, |(from, to)| (to - from).normalize_or_zero());
+        let moves_on = !corner_only && corners.len() > 3 && square(way, beyond);
+        let by = from + way * length - to;
+        for at in [Some(next), moves_on.then_some(after)].into_iter().flatten() {
+            if let Some(corner) = corners.get_mut(at) {
+                *corner += by;
+            }
+        }
+        self.set_corners(corners)
+    }
+
     /// Moves a wall square to itself by so much into the room (negative: outwards), with both its corners, as far as the
     /// neighbours run square to it.
     ///
@@ -250,6 +298,11 @@ impl Bay {
 /// Places that lie within this of one another are the same, mm: an opening that ends where an alcove begins is beside it.
 const SAME_MM: f64 = 0.01;
 
+/// Whether two directions of length 1 are square to one another, as nearly as a tape can tell: within a thousandth.
+fn square(a: DVec2, b: DVec2) -> bool {
+    a.dot(b).abs() < 1e-3 && a != DVec2::ZERO && b != DVec2::ZERO
+}
+
 /// Twice the area, positive if the corners go anticlockwise.
 fn signed(corners: &[DVec2]) -> f64 {
     let next = corners.iter().cycle().skip(1);
@@ -267,4 +320,68 @@ fn anticlockwise(corners: Vec<DVec2>, names: &[String]) -> (Vec<DVec2>, Vec<Stri
     // Wall i ran from corner i to i + 1; it now runs from the place of i + 1 to that of i.
     let names = (0..count).map(|i| names.get((2 * count - 2 - i) % count).cloned().unwrap_or_default());
     (turned, names.collect())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn bay(corners: &[(f64, f64)]) -> Bay {
+        let corners = corners.iter().map(|&(x, y)| DVec2::new(x, y)).collect();
+        let names = (&[][..], |number: usize| format!("wall {number}"));
+        Bay::of_corners("x".into(), "x".into(), corners, names, 3_000.0, Provenance::Example).unwrap()
+    }
+
+    fn corners(bay: &Bay) -> Vec<(f64, f64)> {
+        bay.room.outer().iter().map(|p| (p.x, p.y)).collect()
+    }
+
+    const HALL: [(f64, f64); 4] = [(0.0, 0.0), (8_000.0, 0.0), (8_000.0, 5_000.0), (0.0, 5_000.0)];
+
+    #[test]
+    fn a_longer_wall_moves_the_next_one_on_and_no_angle_changes() {
+        let mut hall = bay(&HALL);
+        hall.stretch_wall(0, 9_000.0, false).unwrap();
+        assert_eq!(corners(&hall), [(0.0, 0.0), (9_000.0, 0.0), (9_000.0, 5_000.0), (0.0, 5_000.0)]);
+        hall.stretch_wall(2, 7_500.0, false).unwrap();
+        assert_eq!(corners(&hall), [(1_500.0, 0.0), (9_000.0, 0.0), (9_000.0, 5_000.0), (1_500.0, 5_000.0)]);
+        // Asked for, it is the corner alone.
+        let mut skewed = bay(&HALL);
+        skewed.stretch_wall(0, 9_000.0, true).unwrap();
+        assert_eq!(corners(&skewed), [(0.0, 0.0), (9_000.0, 0.0), (8_000.0, 5_000.0), (0.0, 5_000.0)]);
+        // A room that has no right angle there keeps its other corners.
+        let mut askew = bay(&[(0.0, 0.0), (8_000.0, 0.0), (7_000.0, 5_000.0), (0.0, 5_000.0)]);
+        askew.stretch_wall(0, 9_000.0, false).unwrap();
+        assert_eq!(corners(&askew), [(0.0, 0.0), (9_000.0, 0.0), (7_000.0, 5_000.0), (0.0, 5_000.0)]);
+        assert!(bay(&HALL).stretch_wall(9, 1_000.0, false).is_err());
+    }
+
+    #[test]
+    fn a_corner_that_is_drawn_keeps_the_right_angles() {
+        let mut hall = bay(&HALL);
+        hall.move_corner_square(2, DVec2::new(9_000.0, 6_000.0)).unwrap();
+        assert_eq!(corners(&hall), [(0.0, 0.0), (9_000.0, 0.0), (9_000.0, 6_000.0), (0.0, 6_000.0)]);
+        // In a room of six corners the others stay.
+        let mut ell = bay(&[
+            (0.0, 0.0),
+            (8_000.0, 0.0),
+            (8_000.0, 3_000.0),
+            (5_000.0, 3_000.0),
+            (5_000.0, 5_000.0),
+            (0.0, 5_000.0),
+        ]);
+        ell.move_corner_square(3, DVec2::new(4_000.0, 2_500.0)).unwrap();
+        let wanted = [
+            (0.0, 0.0),
+            (8_000.0, 0.0),
+            (8_000.0, 2_500.0),
+            (4_000.0, 2_500.0),
+            (4_000.0, 5_000.0),
+            (0.0, 5_000.0),
+        ];
+        assert_eq!(corners(&ell), wanted);
+        let mut askew = bay(&[(0.0, 0.0), (8_000.0, 0.0), (7_000.0, 5_000.0), (0.0, 5_000.0)]);
+        askew.move_corner_square(2, DVec2::new(7_500.0, 5_500.0)).unwrap();
+        assert_eq!(corners(&askew), [(0.0, 0.0), (8_000.0, 0.0), (7_500.0, 5_500.0), (0.0, 5_000.0)]);
+    }
 }

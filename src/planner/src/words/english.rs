@@ -7,6 +7,7 @@ pub mod command_line;
 pub mod customer;
 pub mod faults;
 pub mod forms;
+pub mod hand;
 pub mod help;
 pub mod rooms;
 pub mod screen;

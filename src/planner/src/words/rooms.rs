@@ -17,6 +17,7 @@ texts! {
     wall, "A wall.";
     wall_length, "A figure.";
     wall_length_hint, "What it is.";
+    corner_only, "A tick: how the length is meant.";
     push, "A figure.";
     push_hint, "What it is.";
     alcove, "A part of the form.";
@@ -56,7 +57,6 @@ texts! {
     runway_levels, "A heading.";
     levels_hint, "How they are typed.";
     surveyed_on, "A field.";
-    not_levels, "Said of what is no list of levels.";
     picture, "A part of the form.";
     picture_file, "A field.";
     picture_file_hint, "What it is.";

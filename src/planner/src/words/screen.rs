@@ -39,8 +39,8 @@ texts! {
     show, "A menu: how things are shown.";
     light, "A theme.";
     dark, "A theme.";
-    bay_size, "Larger letters, for arm's length.";
-    bay_size_why, "What that does.";
+    large_letters, "Larger letters, for arm's length.";
+    large_letters_why, "What that does.";
     as_system, "A theme.";
     as_system_why, "What that does.";
     full_screen, "The window without its frame.";

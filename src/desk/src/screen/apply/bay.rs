@@ -1,7 +1,7 @@
 //! The bay and its arrangements.
 
 use baywright_planner::edit::{Edit, is_taken, lost_by_adopting};
-use baywright_planner::geometry::{DVec2, PlanPose, Polygon, angle};
+use baywright_planner::geometry::{DVec2, PlanPose, Polygon};
 use baywright_planner::hand::{free_spot, gives_a_place};
 use baywright_planner::model::{Id, Known, Place, StandSet, Thing, ThingKind};
 use baywright_planner::{Step, Subject, hand};
@@ -15,7 +15,7 @@ use crate::session::answer::Answer;
 
 impl Desk {
     /// Changes the bay, or shows another of its arrangements.
-    pub(super) fn apply_to_bay(&mut self, asked: OfBay) {
+    pub(super) fn apply_to_bay(&mut self, ctx: &egui::Context, asked: OfBay) {
         match asked {
             OfBay::AdoptBuilding => self.adopt_building(),
             OfBay::Edit(edit) => self.edit(&edit),
@@ -23,7 +23,8 @@ impl Desk {
                 let shown = self.document.preview(&edits);
                 self.say_refused(shown);
             }
-            OfBay::Settle(edit) => {
+            OfBay::Settle(edit) if self.is_too_small(&edit) => self.ask_of_size(edit),
+            OfBay::Settle(edit) | OfBay::SettleAnyway(edit) => {
                 // What was shown before was taken: letting go takes back nothing that was said since.
                 let kept = self.document.settle(&edit);
                 self.say_if_refused(kept);
@@ -31,8 +32,24 @@ impl Desk {
             OfBay::Cure(finding) => self.cure(finding),
             OfBay::KeepPromise => self.keep_promise(),
             OfBay::Add(kind) => self.add(kind),
+            OfBay::AddSet(of) => self.add_set(of),
             OfBay::AddPart(part) => self.add_part(part),
-            OfBay::Copy(thing) => self.copy(&thing),
+            OfBay::Picture(path) => self.choose_picture(&path),
+            OfBay::Reshape(edit) => {
+                // What cannot be is refused, and not asked about.
+                if self.is_too_small(&edit) && self.document.could(&edit).is_ok() {
+                    let shown = self.document.preview(std::slice::from_ref(&edit));
+                    self.say_refused(shown);
+                    self.ask_of_size(edit);
+                } else {
+                    self.edit(&edit);
+                }
+            }
+            OfBay::Copy => self.copy(),
+            OfBay::Remove => self.remove_chosen(),
+            OfBay::Clip { cut } => self.clip(ctx, cut),
+            OfBay::Paste { text, at } => self.paste(&text, at),
+            OfBay::Arrange(order) => self.arrange(order),
             OfBay::Tape { thing, place, inward } => self.tape(&thing, place, inward),
             OfBay::Nudge(by) => self.nudge(by),
             OfBay::Turn(by) => self.turn(by),
@@ -66,11 +83,24 @@ impl Desk {
                 (edit, &self.view.selected)
                 && selected == thing
             {
-                self.view.selected = Some(Subject::Thing(name.clone()));
+                self.view.choose(Some(Subject::Thing(name.clone())));
             }
             self.view.pointed = None;
         }
         self.say_refused(done);
+    }
+
+    /// Whether by this change a thing becomes smaller than its kind ever is.
+    fn is_too_small(&self, edit: &Edit) -> bool {
+        let Edit::Reshape { thing, shape } = edit else { return false };
+        let before = self.document.things_before_hand();
+        let own = before.as_ref().and_then(|own| own.iter().find(|own| own.id == *thing));
+        own.is_some_and(|own| hand::too_small(own, shape).is_some())
+    }
+
+    /// Asks whether it is meant. Until that is answered it is shown, and no step yet.
+    fn ask_of_size(&mut self, edit: Edit) {
+        self.view.page = Some(Page::Ask(Question::TooSmall(Box::new(edit))));
     }
 
     fn adopt_building(&mut self) {
@@ -91,17 +121,17 @@ impl Desk {
         match step {
             // These ask a person to find something out: lead to where it is entered, or say where it will be.
             Step::Tape { thing } => {
-                self.view.selected = Some(Subject::Thing(thing));
+                self.view.choose(Some(Subject::Thing(thing)));
                 self.view.list_open = true;
                 self.say(self.texts().enter_taped);
             }
             Step::TapeCar => {
-                self.view.selected = Some(Subject::Car);
+                self.view.choose(Some(Subject::Car));
                 self.view.list_open = true;
                 self.say(self.texts().enter_car_place);
             }
             Step::SurveyFloor => {
-                self.view.selected = Some(Subject::Floor);
+                self.view.choose(Some(Subject::Floor));
                 self.view.list_open = true;
                 self.say(self.texts().enter_levels);
             }
@@ -110,7 +140,7 @@ impl Desk {
                 self.begin_car(Begin::Change);
             }
             Step::EnterAlignment => {
-                self.view.selected = Some(Subject::Car);
+                self.view.choose(Some(Subject::Car));
                 self.view.list_open = true;
                 self.say(self.texts().enter_alignment);
             }
@@ -123,7 +153,7 @@ impl Desk {
             }
             step => {
                 if let Step::MoveThing { thing, .. } = &step {
-                    self.view.selected = Some(Subject::Thing(thing.clone()));
+                    self.view.choose(Some(Subject::Thing(thing.clone())));
                 }
                 self.edit(&Edit::Do(step));
             }
@@ -161,22 +191,6 @@ impl Desk {
         self.add_thing(thing);
     }
 
-    fn copy(&mut self, of: &Id) {
-        let Some(own) = self.answer.arrangement.bay.things.iter().find(|thing| thing.id == *of) else {
-            return;
-        };
-        let mut thing = own.clone();
-        thing.id = self.free_name(of.as_str());
-        thing.locked = false;
-        // Beside it, towards the bottom of the paper, where it is seen not to be the same.
-        let size = thing.prism().outline.bounds().size();
-        let aside = self.canvas.bay_from_top().turned(DVec2::new(0.0, -1.0)) * (size.min_element() + 100.0);
-        // Nobody has taped where the copy stands.
-        thing.place =
-            Place { known: self.document.by().shop.by_hand(thing.place.known), ..thing.place.shifted(aside) };
-        self.add_thing(thing);
-    }
-
     /// A distance to a wall was typed, as it was read off a tape: of the two directions that make a place, one. The place
     /// is taped when two walls that stand well apart in direction gave theirs and the thing was not moved between.
     fn tape(&mut self, thing: &Id, place: Place, inward: DVec2) {
@@ -195,7 +209,7 @@ impl Desk {
     fn add_thing(&mut self, thing: Thing) {
         let id = thing.id.clone();
         self.edit(&Edit::Add(thing));
-        self.view.selected = Some(Subject::Thing(id));
+        self.view.choose(Some(Subject::Thing(id)));
         self.view.list_open = true;
     }
 
@@ -213,29 +227,6 @@ impl Desk {
     pub(in crate::screen) fn free_name(&self, wanted: &str) -> Id {
         let layout = self.document.layout();
         Id::free(Id::from(wanted).stem(), " ", |name| is_taken(layout, &Id::from(name)))
-    }
-
-    /// Moves what is in hand; `by` is along the paper's own directions, mm.
-    fn nudge(&mut self, by: DVec2) {
-        let Some((subject, pose)) = self.in_hand() else { return };
-        let by = self.canvas.bay_from_top().turned(by);
-        if let Some(edit) = self.placed(&subject, pose.shifted(by)) {
-            self.edit(&edit);
-        }
-    }
-
-    fn turn(&mut self, by: f64) {
-        let Some((subject, pose)) = self.in_hand() else { return };
-        let turned = PlanPose::new(pose.origin(), angle::wrapped(pose.heading() + by));
-        if let Some(edit) = self.placed(&subject, turned) {
-            self.edit(&edit);
-        }
-    }
-
-    fn in_hand(&self) -> Option<(Subject, PlanPose)> {
-        let subject = self.view.selected.clone()?;
-        let pose = hand::pose_of(&self.answer.arrangement, &self.answer.assessment.scene, &subject)?;
-        Some((subject, pose))
     }
 
     /// The edit that puts something somewhere; `None` for what cannot be moved.

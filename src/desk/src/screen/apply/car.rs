@@ -66,7 +66,7 @@ impl Desk {
                 self.say_wrong(self.texts().finish_car);
             }
             Figures::Bay | Figures::Levels => {
-                self.view.selected = Some(Subject::Floor);
+                self.view.choose(Some(Subject::Floor));
                 self.view.list_open = true;
             }
         }
@@ -99,7 +99,7 @@ impl Desk {
         self.view.car = CarView { whole: how == Begin::Change, lead: None };
         self.fields = Fields::default();
         self.document.begin_car(draft);
-        self.view.selected = None;
+        self.view.choose(None);
         self.view.pointed = None;
     }
 

@@ -1,5 +1,8 @@
 //! What is seen and how.
 
+use baywright_planner::Subject;
+use baywright_planner::hand::pose_of;
+
 use crate::screen::command::OfView;
 use crate::screen::page::Page;
 use crate::screen::view::{Letters, Measuring, Tab, Tool, Viewing};
@@ -20,7 +23,15 @@ impl Desk {
                 if view.selected != subject {
                     view.pointed = None;
                 }
-                view.selected = subject;
+                view.choose(subject);
+            }
+            OfView::SelectToo(subject) => self.select_too(subject),
+            OfView::SelectAll(subjects) => view.choose_all(subjects),
+            OfView::Menu(at) => view.menu = at,
+            OfView::MenuByKey => self.view.menu = self.canvas.place_in_hand(&self.view),
+            OfView::ToFields => {
+                view.list_open = true;
+                self.fields.lead_in();
             }
             OfView::Hover(subject) => view.hovered = subject,
             OfView::Light(finding) => view.lit = finding,
@@ -61,13 +72,25 @@ impl Desk {
         }
     }
 
+    /// Only what can be moved is in hand together with others: anything else is chosen alone.
+    fn select_too(&mut self, subject: Subject) {
+        let can_move =
+            |own: &Subject| pose_of(&self.answer.arrangement, &self.answer.assessment.scene, own).is_some();
+        self.view.pointed = None;
+        if can_move(&subject) && self.view.selected.as_ref().is_none_or(can_move) {
+            self.view.choose_too(subject);
+        } else {
+            self.view.choose(Some(subject));
+        }
+    }
+
     fn point(&mut self, finding: usize) {
         let Some(found) = self.answer.assessment.findings.get(finding) else { return };
         let again = self.view.pointed == Some(finding);
         self.view.pointed = (!again).then_some(finding);
         self.scroll_to = self.view.pointed;
         self.view.tab = Tab::Findings;
-        self.view.selected = found.subjects.first().cloned().map(crate::screen::whole).filter(|_| !again);
+        self.view.choose(found.subjects.first().cloned().map(crate::screen::whole).filter(|_| !again));
         if !again && let Some(camera) = self.canvas.camera_on(found.place, self.view.camera) {
             self.view.camera = Some(camera);
         }
@@ -113,7 +136,7 @@ impl Viewing {
     pub(super) fn forget_what_was_there(&mut self) {
         self.hovered = None;
         self.lit = None;
-        self.selected = None;
+        self.choose(None);
         self.pointed = None;
         self.explained = None;
         if let Tool::Measure(_) = self.tool {

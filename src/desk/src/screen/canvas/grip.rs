@@ -4,7 +4,9 @@ use baywright_drawing::{Drawing, Projection};
 use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2};
 use baywright_planner::hand::{own_outlines, pose_of};
-use baywright_planner::model::Shape;
+use baywright_planner::model::{Shape, Thing};
+
+use super::lettered::Lettered;
 
 use crate::screen::view::{Drawn, Tool, Viewing};
 use crate::session::answer::Answer;
@@ -15,12 +17,23 @@ const REACH_PX: f64 = 9.0;
 const ARM_PX: f64 = 24.0;
 /// Handles stand on sides only if there is this much room for them, px.
 const ROOM_PX: f64 = 30.0;
+/// What is smaller than this can be pressed anywhere to be moved: its handles stand outside it, px.
+const SMALL_PX: f64 = 40.0;
+/// So far outside: further than a handle is hit from, px.
+const OUTSIDE_PX: f64 = 14.0;
+/// A handle that would cover letters or figures is moved out by steps of so many px, and so often; then it is left away.
+const ASIDE_PX: f64 = 8.0;
+const MOST_ASIDE: usize = 4;
+/// Half the side of a handle as it is painted, with its edge, px.
+const OWN_PX: f64 = 5.5;
 
 /// What the hand holds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Grip {
     /// The paper itself.
     Paper,
+    /// A frame on the floor: what lies in it is chosen.
+    Frame,
     /// The whole thing.
     Body,
     /// What turns it.
@@ -43,6 +56,8 @@ pub(super) struct Handle {
     pub grip: Grip,
     /// Its middle, px.
     pub at: DVec2,
+    /// What it moves stands here, px: the corner or the side itself.
+    pub of: DVec2,
     /// From where its arm comes, px: only for turning.
     pub arm: Option<DVec2>,
 }
@@ -53,10 +68,44 @@ pub(super) fn handles(answer: &Answer, view: &Viewing, side: Projection, drawing
     else {
         return Vec::new();
     };
+    // Several are moved together; each alone is sized and turned by its own handles.
+    if !view.also.is_empty() {
+        return Vec::new();
+    }
     match side {
         Projection::Top => on_top(answer, subject, drawing),
         Projection::Side => on_side(answer, subject, drawing),
     }
+}
+
+/// Where what a handle moves stood, px of the view's paper, while its thing was as given: nothing for what has no handles of
+/// that kind. A hand that takes the handle beside it keeps that distance.
+pub(super) fn moved_by(thing: &Thing, grip: Grip, side: Projection, drawing: &Drawing) -> Option<DVec2> {
+    let view_from_bay = drawing.bay_from_view.inverse();
+    match (grip, side) {
+        (Grip::Size(x, y), Projection::Top) => {
+            let own = thing.footprint.outline().bounds();
+            let corner = own.centre() + own.size() * 0.5 * DVec2::new(f64::from(x), f64::from(y));
+            Some(drawing.paper_point(view_from_bay * (thing.place.at * corner)))
+        }
+        (Grip::Top | Grip::Bottom, Projection::Side) => {
+            let middle = view_from_bay * thing.prism().outline.bounds().centre();
+            let height = if grip == Grip::Top { thing.span.top() } else { thing.span.bottom() };
+            Some(drawing.paper_point(DVec2::new(middle.x, height)))
+        }
+        _ => None,
+    }
+}
+
+/// So far beyond its edge a handle of something stands that is so large on the paper, px.
+fn outside(size: f64) -> f64 {
+    if size < SMALL_PX { OUTSIDE_PX } else { 0.0 }
+}
+
+/// A handle where it covers no letters, moved on from its place along a direction; `None` if there is no such place near.
+fn clear_of(lettered: &Lettered, at: DVec2, out: DVec2) -> Option<DVec2> {
+    let places = (0..=MOST_ASIDE).map(|steps| at + out * (ASIDE_PX * steps as f64));
+    places.into_iter().find(|&place| !lettered.covers(place, OWN_PX))
 }
 
 /// The handle at a place of the paper.
@@ -79,10 +128,9 @@ fn on_top(answer: &Answer, subject: &Subject, drawing: &Drawing) -> Vec<Handle> 
         let view_from_bay = drawing.bay_from_view.inverse();
         let corners = arrangement.bay.room.outer().iter().enumerate();
         return corners
-            .map(|(i, &p)| Handle {
-                grip: Grip::Corner(i),
-                at: drawing.paper_point(view_from_bay * p),
-                arm: None,
+            .map(|(i, &p)| {
+                let at = drawing.paper_point(view_from_bay * p);
+                Handle { grip: Grip::Corner(i), at, of: at, arm: None }
             })
             .collect();
     }
@@ -100,41 +148,50 @@ fn on_top(answer: &Answer, subject: &Subject, drawing: &Drawing) -> Vec<Handle> 
     }
     let view_from_own = drawing.bay_from_view.inverse() * pose;
     let px = |p: DVec2| drawing.paper_point(view_from_own * p);
+    let lettered = Lettered::of(drawing);
     let (middle, half) = (own.centre(), own.size() * 0.5);
-    let corner = |x: i8, y: i8| px(middle + half * DVec2::new(f64::from(x), f64::from(y)));
-    // The arm goes out from the corner that is highest and furthest right on the paper: distances to the walls start at
-    // the middles of the sides.
-    let height = |p: &DVec2| px(middle + half * *p).dot(DVec2::new(1.0, -1.0));
-    let out = [DVec2::new(1.0, 1.0), DVec2::new(-1.0, 1.0), DVec2::new(1.0, -1.0), DVec2::new(-1.0, -1.0)]
-        .into_iter()
-        .max_by(|a, b| height(a).total_cmp(&height(b)))
-        .unwrap_or(DVec2::ONE);
-    let edge = px(middle + half * out);
-    let mut all = vec![Handle {
-        grip: Grip::Turn,
-        at: edge + DVec2::new(1.0, -1.0).normalize() * ARM_PX,
-        arm: Some(edge),
-    }];
-    match thing.map(|thing| thing.footprint.shape()) {
+    let size = half * 2.0 * drawing.px_per_mm;
+    let aside = DVec2::new(outside(size.x), outside(size.y)) / drawing.px_per_mm;
+    // A handle of the corner or the side that lies this way, and how far it stands from that.
+    let handle = |x: i8, y: i8| {
+        let way = DVec2::new(f64::from(x), f64::from(y));
+        let of = px(middle + half * way);
+        let out = (px(middle + way) - px(middle)).normalize_or_zero();
+        let at = clear_of(&lettered, px(middle + (half + aside) * way), out)?;
+        Some(Handle { grip: Grip::Size(x, y), at, of, arm: None })
+    };
+    let mut all: Vec<Handle> = match thing.map(|thing| thing.footprint.shape()) {
         Some(Shape::Rectangle { .. }) => {
-            let size = half * 2.0 * drawing.px_per_mm;
-            for (x, y) in [(-1, -1), (1, -1), (1, 1), (-1, 1), (1, 0), (-1, 0), (0, 1), (0, -1)] {
-                let on_side = x == 0 || y == 0;
-                let along = if x == 0 { size.x } else { size.y };
-                if !on_side || along >= ROOM_PX {
-                    all.push(Handle { grip: Grip::Size(x, y), at: corner(x, y), arm: None });
-                }
-            }
+            let ways = [(-1, -1), (1, -1), (1, 1), (-1, 1), (1, 0), (-1, 0), (0, 1), (0, -1)];
+            let has_room = |&(x, y): &(i8, i8)| match (x, y) {
+                (0, _) => size.x >= ROOM_PX,
+                (_, 0) => size.y >= ROOM_PX,
+                _ => true,
+            };
+            ways.into_iter().filter(has_room).filter_map(|(x, y)| handle(x, y)).collect()
         }
         Some(Shape::Round { .. }) => {
-            for (x, y) in [(1, 0), (-1, 0), (0, 1), (0, -1)] {
-                all.push(Handle { grip: Grip::Size(x, y), at: corner(x, y), arm: None });
-            }
             // What is round looks the same whichever way it is turned.
-            all.retain(|handle| handle.grip != Grip::Turn);
+            let ways = [(1, 0), (-1, 0), (0, 1), (0, -1)];
+            return ways.into_iter().filter_map(|(x, y)| handle(x, y)).collect();
         }
-        _ => {}
-    }
+        _ => Vec::new(),
+    };
+    // The arm goes out from the corner that is highest and furthest right on the paper, where it covers no letters:
+    // distances to the walls start at the middles of the sides.
+    let mut corners =
+        [DVec2::new(1.0, 1.0), DVec2::new(-1.0, 1.0), DVec2::new(1.0, -1.0), DVec2::new(-1.0, -1.0)];
+    let height = |p: &DVec2| px(middle + half * *p).dot(DVec2::new(1.0, -1.0));
+    corners.sort_by(|a, b| height(b).total_cmp(&height(a)));
+    let arms = corners.map(|corner| {
+        let (edge, centre) = (px(middle + half * corner), px(middle));
+        let out = (edge - centre) * DVec2::new(1.0, 1.0);
+        let out = DVec2::new(out.x.signum(), out.y.signum()).normalize();
+        let far = px(middle + (half + aside) * corner) + out * ARM_PX;
+        Handle { grip: Grip::Turn, at: far, of: edge, arm: Some(edge) }
+    });
+    let is_free = |own: &Handle| !lettered.covers(own.at, OWN_PX);
+    all.extend(arms.iter().find(|own| is_free(own)).or(arms.first()).copied());
     all
 }
 
@@ -142,11 +199,13 @@ fn on_side(answer: &Answer, subject: &Subject, drawing: &Drawing) -> Vec<Handle>
     let Subject::Thing(id) = subject else { return Vec::new() };
     let thing = answer.arrangement.bay.things.iter().find(|own| own.id == *id);
     let Some(thing) = thing.filter(|thing| !thing.locked) else { return Vec::new() };
-    let axis_from_bay = drawing.bay_from_view.inverse();
-    let middle = axis_from_bay * thing.prism().outline.bounds().centre();
-    let at = |height: f64| drawing.paper_point(DVec2::new(middle.x, height));
-    vec![
-        Handle { grip: Grip::Top, at: at(thing.span.top()), arm: None },
-        Handle { grip: Grip::Bottom, at: at(thing.span.bottom()), arm: None },
-    ]
+    let lettered = Lettered::of(drawing);
+    let aside = outside((thing.span.top() - thing.span.bottom()) * drawing.px_per_mm);
+    let handle = |grip: Grip, out: DVec2| {
+        let of = moved_by(thing, grip, Projection::Side, drawing)?;
+        let at = clear_of(&lettered, of + out * aside, out)?;
+        Some(Handle { grip, at, of, arm: None })
+    };
+    let both = [handle(Grip::Top, DVec2::NEG_Y), handle(Grip::Bottom, DVec2::Y)];
+    both.into_iter().flatten().collect()
 }

@@ -3,12 +3,12 @@
 use baywright_drawing::{Drawing, Projection};
 use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
-use baywright_planner::geometry::{DVec2, PlanPose, Polygon, Span, angle};
+use baywright_planner::geometry::{Bounds, DVec2, PlanPose, Polygon, Span, angle};
 use baywright_planner::hand::{Snap, pose_of, resized, snapped, squared};
 use baywright_planner::model::{Place, Thing, validate::limits};
-use egui::{Context, PointerButton, Pos2};
+use egui::{Context, Event, MouseWheelSource, MouseWheelUnit, PointerButton, Pos2, Vec2};
 
-use super::grip::{self, Grip};
+use super::grip::{self, Grip, moved_by};
 use super::{Canvas, id_of};
 use crate::screen::apply::placed;
 use crate::screen::command::{Command, OfBay, OfCar, OfView};
@@ -48,8 +48,54 @@ pub(super) struct Drag {
     pub camera: Camera,
     /// The camera was chosen by hand: it is put back over the same place of the room afterwards.
     chosen: bool,
+    /// Where the eye was.
+    before: Option<Camera>,
+    /// What goes along with it, and where that stood.
+    others: Vec<(Subject, PlanPose)>,
     /// What was asked for last; its name is the step's name.
     last: Option<Edit>,
+}
+
+/// Whether an event scrolls by fingers on a pad, as far as the system tells; `None` if it scrolls nothing.
+const fn is_by_fingers(event: &Event) -> Option<bool> {
+    match event {
+        Event::MouseWheel { source: MouseWheelSource::Trackpad | MouseWheelSource::Momentum, .. } => {
+            Some(true)
+        }
+        Event::MouseWheel { source: MouseWheelSource::Wheel, .. } => Some(false),
+        Event::MouseWheel { unit, .. } => Some(matches!(unit, MouseWheelUnit::Point)),
+        _ => None,
+    }
+}
+
+/// Whether what is pressed is one more of several.
+fn more(ctx: &Context) -> bool {
+    ctx.input(|i| i.modifiers.shift || i.modifiers.command)
+}
+
+/// Where an edit parks the car.
+fn parked_by(edit: &Edit) -> Option<PlanPose> {
+    match edit {
+        Edit::Park(pose) => Some(*pose),
+        Edit::All(edits) => edits.iter().find_map(parked_by),
+        _ => None,
+    }
+}
+
+/// What can be moved and lies wholly within a frame on the paper of the top view, px.
+fn framed(drawing: &Drawing, answer: &Answer, from: DVec2, to: DVec2) -> Vec<Subject> {
+    let frame = Bounds { low: from.min(to), high: from.max(to) };
+    let mut inside: Vec<Subject> = Vec::new();
+    for (subject, bounds) in drawing.boxes() {
+        let subject = whole(subject);
+        let pose = pose_of(&answer.arrangement, &answer.assessment.scene, &subject);
+        let is_movable = pose.is_some_and(|pose| placed(answer, &subject, pose).is_some());
+        let is_inside = frame.holds(bounds.low) && frame.holds(bounds.high);
+        if is_movable && is_inside && !inside.contains(&subject) {
+            inside.push(subject);
+        }
+    }
+    inside
 }
 
 impl Canvas {
@@ -94,10 +140,21 @@ impl Canvas {
             if let Some(at) = at.filter(|_| response.contains_pointer() || response.clicked()) {
                 over = Some((side, at));
                 if response.clicked() && !space::was_held_at_press(ctx) {
-                    self.click(side, at, view, answer, out);
+                    self.click(ctx, side, at, view, answer, out);
                 }
                 if response.double_clicked() && view.tool == Tool::WhichSide {
-                    out.push(Command::View(OfView::List(true)));
+                    out.push(Command::View(match self.under(side, at) {
+                        // Nothing that has figures: the paper, or what is drawn on it.
+                        None | Some(Subject::Zone(_) | Subject::Floor) => OfView::Camera(None),
+                        Some(_) => OfView::List(true),
+                    }));
+                }
+                if response.secondary_clicked() && view.tool == Tool::WhichSide && !answer.is_of_draft() {
+                    let under = self.under(side, at);
+                    if under.as_ref().is_none_or(|under| !view.is_chosen(under)) {
+                        out.push(Command::View(OfView::Select(under)));
+                    }
+                    out.push(Command::View(OfView::Menu(Some(at))));
                 }
                 self.wheel(ctx, side, at, out);
             }
@@ -116,7 +173,22 @@ impl Canvas {
         }
     }
 
-    fn click(&self, side: Projection, at: Pos2, view: &Viewing, answer: &Answer, out: &mut Vec<Command>) {
+    /// What is seen at a place of the screen.
+    fn under(&self, side: Projection, at: Pos2) -> Option<Subject> {
+        let drawn = self.drawn.as_ref()?;
+        let px = drawn.on_paper(side, at);
+        drawn.drawing(side).pick(px, SLACK_PX)?.subject.map(whole)
+    }
+
+    fn click(
+        &self,
+        ctx: &Context,
+        side: Projection,
+        at: Pos2,
+        view: &Viewing,
+        answer: &Answer,
+        out: &mut Vec<Command>,
+    ) {
         let Some(drawn) = &self.drawn else { return };
         let px = drawn.on_paper(side, at);
         let drawing = drawn.drawing(side);
@@ -146,7 +218,13 @@ impl Canvas {
             out.push(Command::View(OfView::Point(finding)));
             return;
         }
-        out.push(Command::View(OfView::Select(picked.and_then(|picked| picked.subject).map(whole))));
+        let under = picked.and_then(|picked| picked.subject).map(whole);
+        match under {
+            // One more, or one less; beside everything it lets go of nothing.
+            Some(under) if more(ctx) => out.push(Command::View(OfView::SelectToo(under))),
+            None if more(ctx) => {}
+            under => out.push(Command::View(OfView::Select(under))),
+        }
     }
 
     /// The floor mark nearest to a place of the top view, if one is near, by its position in the plan.
@@ -160,14 +238,23 @@ impl Canvas {
         near.min_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, i)| i)
     }
 
-    fn wheel(&self, ctx: &Context, side: Projection, at: Pos2, out: &mut Vec<Command>) {
-        let (scroll, pinch) = ctx.input(|i| (i.smooth_scroll_delta(), i.zoom_delta()));
-        let by = f64::from(pinch) * f64::from(scroll.y * WHEEL).exp();
-        if (by - 1.0).abs() < 1e-6 {
-            return;
-        }
+    /// A wheel zooms, and sideways it pans; two fingers pan; pinched, and with Ctrl held, either zooms.
+    fn wheel(&mut self, ctx: &Context, side: Projection, at: Pos2, out: &mut Vec<Command>) {
+        let (scroll, pinch, fingers) = ctx.input(|i| {
+            (i.smooth_scroll_delta(), i.zoom_delta(), i.events.iter().rev().find_map(is_by_fingers))
+        });
+        // The scroll goes on for some frames after its event.
+        self.by_fingers = fingers.unwrap_or(self.by_fingers);
+        let zooms = if self.by_fingers { 0.0 } else { scroll.y };
+        let pans = Vec2::new(scroll.x, scroll.y - zooms);
+        let by = f64::from(pinch) * f64::from(zooms * WHEEL).exp();
         let Some(drawn) = &self.drawn else { return };
-        out.push(Command::View(OfView::Camera(Some(drawn.zoomed(side, at, by)))));
+        if (by - 1.0).abs() > 1e-6 {
+            out.push(Command::View(OfView::Camera(Some(drawn.zoomed(side, at, by)))));
+        } else if pans != Vec2::ZERO {
+            let by = DVec2::new(f64::from(pans.x), f64::from(pans.y)) / drawn.camera.px_per_mm;
+            out.push(Command::View(OfView::Camera(Some(drawn.panned(side, drawn.camera, by)))));
+        }
     }
 
     /// A press that became a drag: what is under it is taken in hand, or the paper; `hand` is whether anything else than the
@@ -189,10 +276,7 @@ impl Canvas {
         let gripped = if things { grip::at(answer, view, side, drawing, px) } else { None };
         let (grip, subject) = match gripped {
             Some(grip) => (grip, view.selected.clone()),
-            None if things => {
-                let under = drawing.pick(px, SLACK_PX).and_then(|picked| picked.subject).map(whole);
-                (Grip::Body, under)
-            }
+            None if things => (Grip::Body, self.under(side, press)),
             None => (Grip::Paper, None),
         };
         let start = subject.as_ref().and_then(|subject| pose_of(&answer.arrangement, scene, subject));
@@ -201,8 +285,15 @@ impl Canvas {
         let (grip, start) = match movable {
             Some(start) => (grip, start),
             None if matches!(grip, Grip::Corner(_)) => (grip, PlanPose::IDENTITY),
+            // On the floor, beside what can be moved, a frame is drawn.
+            None if things && side == Projection::Top => (Grip::Frame, PlanPose::IDENTITY),
             None => (Grip::Paper, PlanPose::IDENTITY),
         };
+        // What is in hand with it goes along.
+        let with = view.chosen().filter(|own| Some(*own) != subject.as_ref());
+        let with = with.filter_map(|own| Some((own.clone(), pose_of(&answer.arrangement, scene, own)?)));
+        let is_chosen = subject.as_ref().is_some_and(|subject| view.is_chosen(subject));
+        let others = if grip == Grip::Body && is_chosen { with.collect() } else { Vec::new() };
         let thing = match &subject {
             Some(Subject::Thing(id)) => {
                 answer.arrangement.bay.things.iter().find(|own| own.id.as_str() == id.as_str()).cloned()
@@ -224,11 +315,13 @@ impl Canvas {
             one_axis: drawn.one_axis,
             camera: drawn.camera,
             chosen: view.camera.is_some(),
+            before: view.camera,
             last: None,
-            subject: subject.clone().filter(|_| grip != Grip::Paper),
+            subject: subject.clone().filter(|_| !matches!(grip, Grip::Paper | Grip::Frame)),
+            others,
             grip,
         });
-        if grip != Grip::Paper && view.selected != subject {
+        if !matches!(grip, Grip::Paper | Grip::Frame) && !is_chosen {
             out.push(Command::View(OfView::Select(subject)));
         }
     }
@@ -238,6 +331,9 @@ impl Canvas {
         let Some(mut drag) = self.drag.take() else { return };
         if ctx.input(|i| i.key_pressed(egui::Key::Escape)) {
             self.area = None;
+            if drag.grip == Grip::Paper {
+                out.push(Command::View(OfView::Camera(drag.before)));
+            }
             out.push(Command::Abandon);
             ctx.stop_dragging();
             return;
@@ -276,14 +372,29 @@ impl Canvas {
             }
             return;
         }
+        if drag.grip == Grip::Frame {
+            self.frame = pointer.map(|at| [drag.press, drawn.on_paper(drag.side, at)]).or(self.frame);
+            if down {
+                self.drag = Some(drag);
+            } else if let Some([from, to]) = self.frame.take() {
+                let inside = framed(&drag.drawing, answer, from, to);
+                let kept = view.chosen().filter(|own| more(ctx) && !inside.contains(own)).cloned();
+                let all: Vec<Subject> = kept.chain(inside.iter().cloned()).collect();
+                out.push(Command::View(OfView::SelectAll(all)));
+            }
+            return;
+        }
         if let Some(at) = pointer {
             let px = drawn.on_paper(drag.side, at);
             let mut snaps = Vec::new();
             let edits = drag.edits(answer, px, free, &mut snaps);
-            if let Some(last) = edits.last()
-                && drag.last.as_ref() != Some(last)
-            {
-                drag.last = Some(last.clone());
+            let last = match edits.as_slice() {
+                _ if drag.others.is_empty() => edits.last().cloned(),
+                [] => None,
+                several => Some(Edit::All(several.to_vec())),
+            };
+            if last.is_some() && drag.last != last {
+                drag.last = last;
                 out.push(Command::Bay(OfBay::Preview(edits)));
             }
             self.snaps = snaps;
@@ -296,19 +407,24 @@ impl Canvas {
             out.push(Command::Bay(OfBay::Settle(last.clone())));
         }
         // The paper turns to the car again: the eye stays over the same place of the room.
-        if drag.chosen && drag.subject == Some(Subject::Car) && !view.to_room {
-            let pose = |edit: &Edit| if let Edit::Park(pose) = edit { Some(*pose) } else { None };
-            if let Some(parked) = drag.last.as_ref().and_then(pose) {
-                let top = parked.inverse() * (drag.bay_from_top * drag.camera.top);
-                let side =
-                    DVec2::new(if drag.one_axis { top.x } else { drag.camera.side.x }, drag.camera.side.y);
-                out.push(Command::View(OfView::Camera(Some(Camera { top, side, ..drag.camera }))));
-            }
+        if drag.chosen
+            && !view.to_room
+            && let Some(parked) = drag.last.as_ref().and_then(parked_by)
+        {
+            let top = parked.inverse() * (drag.bay_from_top * drag.camera.top);
+            let side = DVec2::new(if drag.one_axis { top.x } else { drag.camera.side.x }, drag.camera.side.y);
+            out.push(Command::View(OfView::Camera(Some(Camera { top, side, ..drag.camera }))));
         }
     }
 }
 
 impl Drag {
+    /// Where the hand has what its handle moves, in the view's frame: as far from the pointer as it was at the press.
+    fn held(&self, px: DVec2) -> DVec2 {
+        let of = self.thing.as_ref().and_then(|thing| moved_by(thing, self.grip, self.side, &self.drawing));
+        self.drawing.view_point(px + of.map_or(DVec2::ZERO, |of| of - self.press))
+    }
+
     /// What the hand asks for now; all edits start from what was there at the press. `free` holds snapping off.
     fn edits(&self, answer: &Answer, px: DVec2, free: bool, snaps: &mut Vec<Snap>) -> Vec<Edit> {
         let Some(subject) = &self.subject else { return Vec::new() };
@@ -318,12 +434,13 @@ impl Drag {
         let reach = if free { 0.0 } else { SNAP_PX / self.drawing.px_per_mm };
         let one = |edit: Option<Edit>| edit.into_iter().collect::<Vec<_>>();
         match self.grip {
-            Grip::Paper | Grip::Draw(_) => Vec::new(),
+            Grip::Paper | Grip::Frame | Grip::Draw(_) => Vec::new(),
             Grip::Corner(corner) => {
                 // To a centimetre, unless snapping is held off; in line with the neighbours where they are near.
                 let to = if free { in_bay.round() } else { (in_bay / 10.0).round() * 10.0 };
                 let to = in_line(&arrangement.bay.room, corner, to, reach);
-                vec![Edit::Corner { corner, to }]
+                // Held off, the corner alone moves.
+                vec![Edit::Corner { corner, to, square: !free }]
             }
             Grip::Body => {
                 let mut by = to - from;
@@ -333,6 +450,13 @@ impl Drag {
                 let by = self.drawing.bay_from_view.turned(by);
                 let at = (self.start.origin() + by).round();
                 let wanted = PlanPose::new(at, self.start.heading());
+                // Several keep their places to one another: what one of them is drawn onto is not the others'.
+                if !self.others.is_empty() {
+                    let by = at - self.start.origin();
+                    let others = self.others.iter().map(|(own, pose)| (own, pose.shifted(by)));
+                    let all = std::iter::once((subject, wanted)).chain(others);
+                    return all.filter_map(|(own, pose)| placed(answer, own, pose)).collect();
+                }
                 let snap = snapped(arrangement, scene, subject, wanted, reach);
                 // From the side nothing is moved across the axis, not even by a little.
                 let across = self.drawing.bay_from_view.left().dot(snap.place.origin() - wanted.origin());
@@ -354,7 +478,8 @@ impl Drag {
             }
             Grip::Size(x, y) => {
                 let Some(thing) = &self.thing else { return Vec::new() };
-                let Some((shape, place)) = resized(thing, (x, y), in_bay) else { return Vec::new() };
+                let held = self.drawing.bay_from_view * self.held(px);
+                let Some((shape, place)) = resized(thing, (x, y), held) else { return Vec::new() };
                 let id = thing.id.clone();
                 // Where its sides are now nobody has taped.
                 let is_same = place == thing.place.at && shape == *thing.footprint.shape();
@@ -369,7 +494,7 @@ impl Drag {
             Grip::Bottom | Grip::Top => {
                 let Some(thing) = &self.thing else { return Vec::new() };
                 let least = limits::THICKNESS.low;
-                let height = (to.y / 10.0).round() * 10.0;
+                let height = (self.held(px).y / 10.0).round() * 10.0;
                 let (bottom, top) = (thing.span.bottom(), thing.span.top());
                 let span = match self.grip {
                     Grip::Bottom => Span::new(height.clamp(0.0, (top - least).max(0.0)), top),

@@ -19,24 +19,31 @@ pub(super) fn next(
     px: DVec2,
     answer: &Answer,
 ) -> Measuring {
-    let point = point(side, drawing, px, answer);
+    let (point, is_free) = end(side, drawing, px, answer);
     let in_side_view = side == Projection::Side;
     match (now.from, now.to) {
-        (Some(_), None) if now.in_side_view == in_side_view => Measuring { to: Some(point), ..now },
-        _ => Measuring { in_side_view, from: Some(point), to: None },
+        (Some(_), None) if now.in_side_view == in_side_view => {
+            Measuring { to: Some(point), free_end: now.free_end || is_free, ..now }
+        }
+        _ => Measuring { in_side_view, from: Some(point), to: None, free_end: is_free },
     }
 }
 
 /// Where a measurement would start or end there: in the bay, or along the axis and above the floor.
 pub(super) fn point(side: Projection, drawing: &Drawing, px: DVec2, answer: &Answer) -> DVec2 {
+    end(side, drawing, px, answer).0
+}
+
+/// The same, and whether it lies on nothing that has a place of its own.
+fn end(side: Projection, drawing: &Drawing, px: DVec2, answer: &Answer) -> (DVec2, bool) {
     let here = drawing.view_point(px);
     match side {
-        Projection::Side => here,
+        Projection::Side => (here, true),
         Projection::Top => {
             let in_bay = drawing.bay_from_view * here;
             let reach = REACH_PX / drawing.px_per_mm;
             measuring_point(&answer.arrangement, &answer.assessment.scene, in_bay, reach)
-                .map_or(in_bay, |(at, _)| at)
+                .map_or((in_bay, true), |(at, _)| (at, false))
         }
     }
 }

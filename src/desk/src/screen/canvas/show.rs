@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use baywright_drawing::list::Shape as Listed;
-use baywright_drawing::{Projection, Role, Theme};
+use baywright_drawing::{Drawing, Projection, Role, Theme};
 use baywright_planner::geometry::{Bounds, DVec2};
 use baywright_planner::{Step, Subject};
 use egui::{Pos2, Rect, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo};
@@ -92,7 +92,14 @@ impl Canvas {
                     painter.out.push(egui::Shape::circle_filled(at, 5.0, ground));
                     painter.out.push(egui::Shape::circle_stroke(at, 5.0, Stroke::new(1.6, beam)));
                 }
-                _ => painter.handle(at, beam, ground),
+                _ => {
+                    // One that stands aside is tied to what it moves.
+                    let of = on_screen(rect, handle.of);
+                    if of.distance(at) > 10.0 {
+                        painter.out.push(egui::Shape::line_segment([of, at], Stroke::new(1.0, beam)));
+                    }
+                    painter.handle(at, beam, ground);
+                }
             }
         }
         clipped.extend(painter.out);
@@ -115,6 +122,10 @@ impl Canvas {
                 on.circle_filled(a, 2.5, beam);
                 on.circle_filled(b, 2.5, beam);
             }
+        }
+        self.chosen(on, drawn, side, view);
+        if side == Projection::Top {
+            on_floor(on, rect, drawing, answer, view);
         }
         if let Some(found) = view.pointed.and_then(|at| answer.assessment.findings.get(at)) {
             let at = on_screen(rect, drawing.paper_point_of(found.place));
@@ -225,6 +236,25 @@ impl Canvas {
         on.extend(std::mem::take(&mut painter.out));
     }
 
+    /// The edges of several in hand, and the frame that is drawn round more.
+    fn chosen(&self, on: &egui::Painter, drawn: &Drawn, side: Projection, view: &Viewing) {
+        let rect = drawn.rect(side);
+        let drawing = drawn.drawing(side);
+        let beam = look::colour(view.theme.palette().beam);
+        for own in view.chosen().filter(|_| view.are_several()) {
+            if let Some(seen) = drawing.box_of(own) {
+                let edge =
+                    Rect::from_two_pos(on_screen(rect, seen.low), on_screen(rect, seen.high)).expand(4.0);
+                on.rect_stroke(edge, 2.0, Stroke::new(1.6, beam), StrokeKind::Middle);
+            }
+        }
+        if let (Some([from, to]), Projection::Top) = (self.frame, side) {
+            let edge = Rect::from_two_pos(on_screen(rect, from), on_screen(rect, to));
+            on.rect_filled(edge, 0.0, look::colour(view.theme.palette().beam.faded(0.1)));
+            on.rect_stroke(edge, 0.0, Stroke::new(1.2, beam), StrokeKind::Middle);
+        }
+    }
+
     /// Everything on the canvas has a name and can be reached by the keyboard.
     fn names(
         &self,
@@ -299,6 +329,43 @@ const fn is_outline(role: Role) -> bool {
         role,
         Role::Thing(_) | Role::QuietThing(_) | Role::ThingAside(_) | Role::Overhead | Role::CarBody
     )
+}
+
+/// Points on the floor: those of the picture that is scaled, and levels while the floor is in hand.
+fn on_floor(on: &egui::Painter, rect: Rect, drawing: &Drawing, answer: &Answer, view: &Viewing) {
+    let palette = view.theme.palette();
+    let beam = look::colour(palette.beam);
+    let top_from_bay = drawing.bay_from_view.inverse();
+    let at = |p: DVec2| on_screen(rect, drawing.paper_point(top_from_bay * p));
+    let first = if let Tool::ScalePicture { first } = view.tool { first } else { None };
+    for point in first.into_iter().chain(view.scale.into_iter().flatten()) {
+        on.circle_stroke(at(point), 7.0, Stroke::new(2.0, beam));
+        on.circle_filled(at(point), 2.0, beam);
+    }
+    if let Some([from, to]) = view.scale {
+        on.extend(egui::Shape::dashed_line(&[at(from), at(to)], Stroke::new(1.4, beam), 6.0, 4.0));
+    }
+    let bay = &answer.arrangement.bay;
+    let survey = match &view.selected {
+        Some(Subject::Floor) => bay.survey.as_ref(),
+        Some(Subject::Runway(id)) => {
+            bay.runways.iter().find(|own| own.id == *id).and_then(|own| own.survey.as_ref())
+        }
+        _ => None,
+    };
+    let words = baywright_planner::words::Words::new(&answer.judged, view.locale);
+    for level in survey.into_iter().flat_map(|own| own.points.iter()) {
+        let dot = at(level.at);
+        on.circle_filled(dot, 3.0, beam);
+        let place = dot + Vec2::new(6.0, -2.0);
+        on.text(
+            place,
+            egui::Align2::LEFT_BOTTOM,
+            words.length(level.level_mm),
+            look::bold(size::LEAST),
+            beam,
+        );
+    }
 }
 
 /// What tells a subject apart, for the widget's own name.

@@ -3,6 +3,7 @@
 use egui::text_edit::TextEditState;
 use egui::{Context, Id, Key, Response, RichText, TextEdit, Ui};
 
+use super::step::Stepped;
 use super::which::{NotRead, Which};
 use crate::screen::look::size;
 use crate::screen::widgets;
@@ -19,8 +20,12 @@ pub(in crate::screen) struct Fields {
     leads_on: bool,
     /// The next field that is drawn gets the keyboard.
     next: bool,
+    /// So does the first field of the next form, whichever that is.
+    first: bool,
     /// Whether the row that was drawn last was left in this frame with something typed in it.
     left_edited: bool,
+    /// The figure of the next row, if Up and Down step it.
+    stepped: Option<Stepped>,
     /// The field that gets the keyboard, and whether its frame has come: what is chosen from a list gives the keyboard back first.
     wanted: Option<(Id, bool)>,
     /// What was taken in this frame, until it is known whether the work takes it too.
@@ -78,7 +83,12 @@ pub(in crate::screen) struct Row<'a> {
 impl Fields {
     /// The same, with Enter leading on to the next field or not.
     pub fn leading_on(self, leads_on: bool) -> Self {
-        Self { leads_on, next: false, ..self }
+        Self { leads_on, next: self.first, ..self }
+    }
+
+    /// The first field of the form that is drawn next gets the keyboard.
+    pub const fn lead_in(&mut self) {
+        self.first = true;
     }
 
     /// The next field that is drawn gets the keyboard: what had it is about to go.
@@ -89,6 +99,11 @@ impl Fields {
     /// In the next frame the field of this name gets the keyboard.
     pub fn lead_to(&mut self, label: &str, of: &str) {
         self.wanted = Some((id_of(label, of), false));
+    }
+
+    /// Up and Down step the figure of the next row.
+    pub const fn stepping(&mut self, figure: Stepped) {
+        self.stepped = Some(figure);
     }
 
     /// Whether the keyboard is in a field in which nothing was typed: there is nothing that could be undone in it.
@@ -183,6 +198,7 @@ impl Fields {
     ) -> Option<T> {
         let id = id_of(row.label, row.of);
         let mut taken = None;
+        let stepped = self.stepped.take();
         self.left_edited = false;
         ui.horizontal(|ui| {
             let width = ui.available_width();
@@ -193,6 +209,16 @@ impl Fields {
                 label.clone().on_hover_text(row.hint);
             }
             let mut text = self.text_of(id, shown);
+            let stepped = stepped.filter(|_| ui.memory(|memory| memory.has_focus(id)));
+            if let Some(typed) = stepped.and_then(|own| own.by_keys(ui))
+                && let Ok(value) = read(&typed)
+            {
+                // Taken at once, as an arrow moves a thing; the field follows.
+                taken = Some(value);
+                self.taken = Some(Taken { id, text: typed, shown: shown.to_owned() });
+                text = shown.to_owned();
+                self.editing = None;
+            }
             let edit = TextEdit::singleline(&mut text)
                 .id(id)
                 .desired_width(ui.available_width() - 10.0)
@@ -202,6 +228,7 @@ impl Fields {
             let response = output.response.response.clone().labelled_by(label.id);
             let wanted = self.wanted.take_if(|wanted| *wanted == (id, true)).is_some();
             let led_here = std::mem::take(&mut self.next) || wanted;
+            self.first = false;
             if led_here {
                 response.request_focus();
             }

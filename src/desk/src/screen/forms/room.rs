@@ -3,6 +3,7 @@
 //! They change a copy of the bay; what was changed becomes one edit with a name.
 
 mod areas;
+mod levels;
 mod openings;
 mod place;
 mod walls;
@@ -121,7 +122,7 @@ impl Desk {
             }
         };
         self.edit(&Edit::Bay { bay: Box::new(bay), renamed: None });
-        self.view.selected = Some(subject);
+        self.view.choose(Some(subject));
         self.view.tool = Tool::WhichSide;
         self.view.list_open = true;
     }

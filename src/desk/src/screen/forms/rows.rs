@@ -12,7 +12,8 @@ use baywright_planner::words::sentence_start;
 use egui::{ComboBox, RichText, Ui};
 
 use super::field::{Fields, Row};
-use crate::screen::command::{Command, OfBay, OfView};
+use crate::screen::command::{Command, OfBay};
+use crate::screen::forms::step::Stepped;
 use crate::screen::forms::typed;
 use crate::screen::forms::which::NotRead;
 use crate::screen::look::{self, size};
@@ -21,6 +22,10 @@ use crate::screen::{Desk, widgets};
 impl Desk {
     pub(in crate::screen) fn form(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
         let Some(subject) = self.view.selected.clone() else { return };
+        if self.view.are_several() {
+            self.several_form(ui, out);
+            return;
+        }
         // Taken out while the panel is drawn: everything else is only looked at.
         // Enter leads on, as in every form.
         let mut fields = std::mem::take(&mut self.fields).leading_on(true);
@@ -85,6 +90,7 @@ impl Desk {
     ) -> Option<f64> {
         let (label, hint) = row;
         let row = Row { label, hint, of };
+        fields.stepping(Stepped::Length(mm));
         fields.row(ui, &row, &self.view.locale.length_to_type(mm), |text| self.read_length(text))
     }
 
@@ -99,6 +105,7 @@ impl Desk {
         let (label, hint) = row;
         let row = Row { label, hint, of };
         let shown = self.region().degrees_to_type(angle::degrees(radians));
+        fields.stepping(Stepped::Degrees(angle::degrees(radians)));
         fields.row(ui, &row, &shown, |text| self.read_degrees(text))
     }
 
@@ -165,11 +172,10 @@ impl Desk {
         ui.add_space(4.0);
         ui.horizontal_wrapped(|ui| {
             if widgets::lesser(ui, texts.copy).on_hover_text(texts.copy_why).clicked() {
-                out.push(Command::Bay(OfBay::Copy(id.clone())));
+                out.push(Command::Bay(OfBay::Copy));
             }
             if widgets::lesser(ui, texts.remove).on_hover_text(texts.remove_why).clicked() {
-                out.push(Command::Bay(OfBay::Edit(Edit::Remove(id.clone()))));
-                out.push(Command::View(OfView::Select(None)));
+                out.push(Command::Bay(OfBay::Remove));
             }
         });
     }
@@ -187,7 +193,7 @@ impl Desk {
         let texts = self.texts();
         let of = thing.id.as_str();
         let mut reshape = |shape: Shape| {
-            out.push(Command::Bay(OfBay::Edit(Edit::Reshape { thing: thing.id.clone(), shape })));
+            out.push(Command::Bay(OfBay::Reshape(Edit::Reshape { thing: thing.id.clone(), shape })));
         };
         match thing.footprint.shape() {
             Shape::Rectangle { length_mm: length, width_mm: width } => {
@@ -213,8 +219,10 @@ impl Desk {
             Span::new(bottom, top).map_err(|_| NotRead::Wrong(texts.upside_down.to_owned()))
         };
         let row = Row { label: texts.bottom, hint: texts.bottom_hint, of };
+        fields.stepping(Stepped::Length(bottom));
         let lower = fields.row(ui, &row, &shown(bottom), |text| spans(self.read_length(text)?, top));
         let row = Row { label: texts.top, hint: texts.top_hint, of };
+        fields.stepping(Stepped::Length(top));
         let upper = fields.row(ui, &row, &shown(top), |text| spans(bottom, self.read_length(text)?));
         if let Some(span) = lower.or(upper) {
             out.push(Command::Bay(OfBay::Edit(Edit::Heights { thing: thing.id.clone(), span })));

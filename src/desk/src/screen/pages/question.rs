@@ -1,6 +1,7 @@
 //! Questions before work would be lost.
 
 use baywright_planner::edit::Edit;
+use baywright_planner::hand::least_size;
 use baywright_planner::model::Id;
 use egui::{Label, RichText, Ui};
 
@@ -91,6 +92,26 @@ impl Desk {
                     if widgets::lesser(ui, rooms.adopt_building).clicked() {
                         out.push(Command::Page(None));
                         out.push(Command::Bay(OfBay::Edit(Edit::AdoptBuilding)));
+                    }
+                });
+            }
+            Question::TooSmall(edit) => {
+                let hand = self.view.locale.language.hand();
+                let Edit::Reshape { thing, .. } = &**edit else { return };
+                let own = self.answer.arrangement.bay.things.iter().find(|own| own.id == *thing);
+                let Some(own) = own else { return };
+                let words = self.words();
+                let size = own.footprint.outline().bounds().size();
+                let size = format!("{} \u{d7} {}", words.bare(size.x), words.length(size.y));
+                let least = words.length(least_size(own.kind));
+                ask(ui, &hand.too_small(thing.as_str(), &size, words.kind_of_thing(own.kind), &least));
+                ui.horizontal(|ui| {
+                    if widgets::press(ui, self.view.theme, hand.put_size_back).clicked() {
+                        out.push(Command::Page(None));
+                    }
+                    if widgets::lesser(ui, hand.it_is_so_small).clicked() {
+                        out.push(Command::Bay(OfBay::SettleAnyway(Edit::clone(edit))));
+                        out.push(Command::Page(None));
                     }
                 });
             }

@@ -35,6 +35,9 @@ impl About<'_> {
             Deed::OnThisCar => "Measured on this car".to_owned(),
             Deed::Underlay => "Picture of the plan".to_owned(),
             Deed::Carried => "What the car stands on".to_owned(),
+            Deed::MoveSeveral(count) => format!("Move {count} things"),
+            Deed::AddSeveral(count) => format!("Add {count} things"),
+            Deed::RemoveSeveral(count) => format!("Remove {count} things"),
             Deed::Cure(step) => sentence_start(&self.step(step)),
             Deed::Cures(steps) => sentence_start(&self.steps(steps)),
         }

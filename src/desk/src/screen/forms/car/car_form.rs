@@ -10,6 +10,7 @@ use egui::{Align, Button, ComboBox, RichText, Ui, Vec2};
 
 use super::sketch::{self, Sketch};
 use crate::screen::forms::field::{Fields, Row};
+use crate::screen::forms::step::Stepped;
 use crate::screen::forms::typed;
 use crate::screen::forms::which::NotRead;
 use crate::screen::look::{self, size};
@@ -110,6 +111,7 @@ impl<'a> CarForm<'a> {
         let shown = self.shown(of, value);
         let desk = self.desk;
         let texts = self.texts;
+        self.step(of, value);
         self.typed(ui, line, &shown, |text| read(desk, texts, of, text))
     }
 
@@ -126,6 +128,7 @@ impl<'a> CarForm<'a> {
         let shown = self.shown(of, value);
         let desk = self.desk;
         let texts = self.texts;
+        self.step(of, value);
         self.typed(ui, line, &shown, |text| {
             let typed = read(desk, texts, of, text)?;
             wrong(typed).map_or(Ok(typed), |why| Err(NotRead::Wrong(why.to_owned())))
@@ -182,6 +185,16 @@ impl<'a> CarForm<'a> {
         self.typed(ui, line, &shown, |text| {
             if text.trim().is_empty() { Ok(None) } else { read(desk, texts, of, text).map(Some) }
         })
+    }
+
+    /// Up and Down step the figure of the next row.
+    fn step(&mut self, of: Of, value: f64) {
+        match of {
+            Of::Length => self.fields.stepping(Stepped::Length(value)),
+            Of::Angle => self.fields.stepping(Stepped::Degrees(angle::degrees(value))),
+            // What one more means differs from number to number.
+            Of::Number(_) => {}
+        }
     }
 
     fn shown(&self, of: Of, value: f64) -> String {

@@ -2,7 +2,7 @@
 
 use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
-use baywright_planner::model::{Id, OpeningKind};
+use baywright_planner::model::{Bay, Id, Opening, OpeningKind};
 use egui::Ui;
 
 use super::BaySheet;
@@ -50,7 +50,10 @@ impl BaySheet<'_> {
             self.sheet.pick(ui, texts.in_wall, &format!("opening wall {id}"), &own.wall, &all, |&wall| {
                 names.get(wall).cloned().unwrap_or_default()
             });
-        own.wall = chosen.unwrap_or(own.wall);
+        if let Some(wall) = chosen {
+            own.wall = wall;
+            fit_into(&self.bay, &mut own);
+        }
         // It is taped along its wall from the corner with the wall before.
         let before = self.bay.walls.len().saturating_sub(1);
         let before = own.wall.checked_sub(1).unwrap_or(before);
@@ -85,5 +88,33 @@ impl BaySheet<'_> {
             self.sheet.did();
             self.out.push(Command::View(OfView::Select(None)));
         }
+    }
+}
+
+/// In one act: an opening that has come to its wall keeps its distance from the corner if there is room, else it goes to the
+/// nearest place between the openings that are there; in the largest such place it is as wide as that, if none is wide enough.
+fn fit_into(bay: &Bay, own: &mut Opening) {
+    let length = bay.wall_ends(own.wall).map_or(0.0, |(from, to)| from.distance(to));
+    let others = bay.openings.iter().filter(|other| other.wall == own.wall && other.id != own.id);
+    let mut taken: Vec<(f64, f64)> =
+        others.map(|other| (other.from_mm, other.from_mm + other.width_mm)).collect();
+    taken.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let mut free = Vec::new();
+    let mut from = 0.0;
+    for (start, end) in taken.into_iter().chain([(length, length)]) {
+        free.push((from, start));
+        from = f64::max(from, end);
+    }
+    let near = |&(from, to): &(f64, f64)| {
+        let at = own.from_mm.clamp(from, to - own.width_mm);
+        (at, (at - own.from_mm).abs())
+    };
+    let wide = free.iter().filter(|(from, to)| to - from >= own.width_mm).map(near);
+    let nearest = wide.min_by(|a, b| a.1.total_cmp(&b.1)).map(|(at, _)| at);
+    if let Some(at) = nearest {
+        own.from_mm = at;
+    } else if let Some((from, to)) = free.into_iter().max_by(|a, b| (a.1 - a.0).total_cmp(&(b.1 - b.0))) {
+        own.from_mm = from.ceil();
+        own.width_mm = (to.floor() - own.from_mm).max(0.0);
     }
 }

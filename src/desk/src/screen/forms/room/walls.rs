@@ -6,6 +6,7 @@ use egui::Ui;
 use jiff::civil::Date;
 
 use super::BaySheet;
+use super::levels::levels_of;
 use crate::screen::command::{Command, OfView};
 use crate::screen::forms::car::body::{points, points_text};
 use crate::screen::forms::car::car_form::{Line, Of, part};
@@ -68,9 +69,12 @@ impl BaySheet<'_> {
         let shown: String = survey.iter().flat_map(|survey| &survey.points).map(level_text).collect();
         let path = format!("levels{of}");
         let line = Line { label: texts.levels, hint: texts.levels_hint, path: &path, ..Line::default() };
-        let typed = self
-            .sheet
-            .lines(ui, line, &shown, |text| levels_of(text).ok_or_else(|| texts.not_levels.to_owned()));
+        let hand = self.sheet.desk.view().locale.language.hand();
+        let marks: Vec<(String, DVec2)> =
+            self.bay.marks.iter().map(|own| (own.id.to_string(), own.at)).collect();
+        let typed = self.sheet.lines(ui, line, &shown, |text| {
+            levels_of(text, &marks).map_err(|bad| hand.bad_level(bad.number, &bad.line))
+        });
         if let Some(points) = typed {
             *survey = (!points.is_empty()).then(|| FloorSurvey {
                 points: points.into(),
@@ -113,14 +117,18 @@ impl BaySheet<'_> {
             own.material = material;
         }
         let length = from.distance(to);
+        // How the next length is meant, until it is said otherwise.
+        let key = egui::Id::unique("corner only");
+        let mut corner_only = ui.data(|data| data.get_temp(key)).unwrap_or(false);
         let path = format!("wall length {id}");
         let line =
             Line { label: texts.wall_length, hint: texts.wall_length_hint, path: &path, ..Line::default() };
         if let Some(typed) = self.sheet.number(ui, line, Of::Length, length) {
-            let next = (wall + 1) % self.bay.walls.len();
-            let done = self.bay.move_corner(next, from + (to - from) / length * typed);
+            let done = self.bay.stretch_wall(wall, typed, corner_only);
             self.say(done);
         }
+        ui.checkbox(&mut corner_only, widgets::soft(ui, texts.corner_only));
+        ui.data_mut(|data| data.insert_temp(key, corner_only));
         let path = format!("wall push {id}");
         let line = Line { label: texts.push, hint: texts.push_hint, path: &path, ..Line::default() };
         if let Some(by) = self.sheet.number(ui, line, Of::Length, 0.0) {
@@ -183,46 +191,4 @@ impl BaySheet<'_> {
 
 fn level_text(point: &LevelPoint) -> String {
     format!("{}, {}, {}\n", number(point.at.x), number(point.at.y), number(point.level_mm))
-}
-
-/// Levels from what was typed, one a line.
-fn levels_of(text: &str) -> Option<Vec<LevelPoint>> {
-    let lines = text.lines().map(str::trim).filter(|line| !line.is_empty());
-    lines
-        .map(|line| {
-            let split =
-                |by: fn(char) -> bool| line.split(by).map(str::trim).filter(|p| !p.is_empty()).collect();
-            let parts: Vec<&str> = if line.contains(';') {
-                split(|c| c == ';')
-            } else if line.split_whitespace().count() == 3 {
-                split(char::is_whitespace)
-            } else {
-                split(|c| c == ',')
-            };
-            let [x, y, level] = parts.as_slice() else { return None };
-            let read = |part: &str| {
-                let plain = part.trim_matches([',', '(', ')']).replace(',', ".");
-                plain.parse::<f64>().ok().filter(|value| value.is_finite())
-            };
-            Some(LevelPoint { at: DVec2::new(read(x)?, read(y)?), level_mm: read(level)? })
-        })
-        .collect()
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn levels_are_read_as_they_are_typed() {
-        let one = LevelPoint { at: DVec2::new(850.0, 1_500.0), level_mm: -2.5 };
-        for text in ["850, 1500, -2.5", "850 1500 -2,5", "850; 1500; -2,5\n", "(850, 1500, -2.5)"] {
-            assert_eq!(levels_of(text), Some(vec![one]), "{text}");
-        }
-        assert_eq!(levels_of(&level_text(&one)), Some(vec![one]));
-        assert_eq!(levels_of(""), Some(Vec::new()));
-        for text in ["850, 1500", "a b c", "1, 2, inf"] {
-            assert_eq!(levels_of(text), None, "{text}");
-        }
-    }
 }

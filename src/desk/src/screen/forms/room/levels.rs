@@ -1,0 +1,116 @@
+//! Levels as they are typed, pasted from a table or read off a sheet: a line each.
+
+use baywright_planner::geometry::DVec2;
+use baywright_planner::model::LevelPoint;
+
+/// A line that is no level: its number from 1, and what stands there.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct BadLine {
+    pub number: usize,
+    pub line: String,
+}
+
+/// Levels from what was typed: along, across, level in mm, parted by semicolons, tabs, commas or spaces, with a point or a
+/// comma in a number; before them there may be a name or a number of the line, which says nothing. Or the name of a floor mark and
+/// its level. Empty lines, and a head over the columns, are passed over.
+///
+/// # Errors
+/// The first line that is none of that.
+pub(super) fn levels_of(text: &str, marks: &[(String, DVec2)]) -> Result<Vec<LevelPoint>, BadLine> {
+    let mut levels = Vec::new();
+    let mut is_first = true;
+    for (number, line) in text.lines().enumerate() {
+        let line = line.trim();
+        if line.is_empty() {
+            continue;
+        }
+        match level_of(line, marks) {
+            Some(level) => levels.push(level),
+            // Words and no number at all: what the columns are called.
+            None if is_first && !line.chars().any(|c| c.is_ascii_digit()) && parts(line).len() > 1 => {}
+            None => return Err(BadLine { number: number + 1, line: line.to_owned() }),
+        }
+        is_first = false;
+    }
+    Ok(levels)
+}
+
+fn level_of(line: &str, marks: &[(String, DVec2)]) -> Option<LevelPoint> {
+    let parts = parts(line);
+    match parts.as_slice() {
+        [x, y, level] | [_, x, y, level] => {
+            Some(LevelPoint { at: DVec2::new(read(x)?, read(y)?), level_mm: read(level)? })
+        }
+        [mark, level] => {
+            let (_, at) = marks.iter().find(|(name, _)| name.eq_ignore_ascii_case(mark))?;
+            Some(LevelPoint { at: *at, level_mm: read(level)? })
+        }
+        _ => None,
+    }
+}
+
+/// The columns of a line. What parts them is the strongest sign that is there: a comma between digits may be in a number.
+fn parts(line: &str) -> Vec<&str> {
+    let by = |is: fn(char) -> bool| -> Vec<&str> {
+        line.split(is)
+            .map(|part| part.trim_matches(['(', ')', ' ']))
+            .filter(|part| !part.is_empty())
+            .collect()
+    };
+    if line.contains(';') {
+        by(|c| c == ';')
+    } else if line.contains('\t') {
+        by(|c| c == '\t')
+    } else if line.contains(", ") || !line.contains(' ') {
+        by(|c| c == ',')
+    } else {
+        by(char::is_whitespace)
+    }
+}
+
+fn read(part: &str) -> Option<f64> {
+    // A minus as it comes out of tables is one too.
+    let plain = part.trim_matches(',').replace(',', ".").replace('\u{2212}', "-");
+    plain.parse::<f64>().ok().filter(|value| value.is_finite())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn levels_are_read_however_they_come() {
+        let one = LevelPoint { at: DVec2::new(850.0, 1_500.0), level_mm: -2.5 };
+        let marks = [("A1".to_owned(), one.at)];
+        for text in [
+            "850, 1500, -2.5",
+            "850,1500,-2.5",
+            "850 1500 -2,5",
+            "850; 1500; -2,5\n",
+            "850;1500;-2.5",
+            "850\t1500\t-2,5",
+            "(850, 1500, -2.5)",
+            "850,0; 1500,0; \u{2212}2,5",
+            "x;y;level\n850;1500;-2,5",
+            "Along, across, level\n\n850, 1500, -2.5",
+            "P1;850;1500;-2,5",
+            "7\t850\t1500\t-2.5",
+            "A1; -2,5",
+            "a1\t-2.5",
+            "mark;level\nA1;-2,5",
+        ] {
+            assert_eq!(levels_of(text, &marks), Ok(vec![one]), "{text}");
+        }
+        assert_eq!(levels_of("", &marks), Ok(Vec::new()));
+    }
+
+    #[test]
+    fn the_line_that_is_no_level_is_named() {
+        let bad = |number, line: &str| Err(BadLine { number, line: line.to_owned() });
+        assert_eq!(levels_of("850, 1500", &[]), bad(1, "850, 1500"));
+        assert_eq!(levels_of("850;1500;1\n\n900;1500;lots", &[]), bad(3, "900;1500;lots"));
+        assert_eq!(levels_of("1, 2, inf", &[]), bad(1, "1, 2, inf"));
+        assert_eq!(levels_of("x;y;z\nalong;across;level", &[]), bad(2, "along;across;level"));
+        assert_eq!(levels_of("nowhere; 3", &[]), bad(1, "nowhere; 3"));
+    }
+}

@@ -1,0 +1,74 @@
+//! English of the same: see `words/hand.rs`.
+
+use super::{Language, sentence_start};
+use crate::words::hand::Hand;
+
+/// The fixed texts.
+pub const TEXTS: Hand = Hand {
+    language: Language::English,
+    menu: "What can be done with it",
+    cut: "Cut (Ctrl+X)",
+    copy_out: "Copy (Ctrl+C)",
+    paste_hint: "Ctrl+V pastes at the pointer",
+    copy_beside: "A second one beside it (Ctrl+D)",
+    turn_left: "Turn a quarter to the left",
+    turn_right: "Turn a quarter to the right",
+    rename: "Rename (F2)",
+    remove: "Remove (Delete)",
+    lock: "Lock in its place",
+    unlock: "Unlock",
+    show_all: "Show all (0)",
+    choose_all: "Choose all things (Ctrl+A)",
+    line_up: "Line up",
+    fronts: "front edges",
+    rears: "rear edges",
+    lefts: "left edges",
+    rights: "right edges",
+    along_car: "in a line along the car",
+    across_car: "in a line across the car",
+    spaced_out: "Same gap between all",
+    spaced_out_why: "The two outermost stay; the gaps between all become the same. It takes three or more.",
+    row: "Side by side in a row",
+    row_why: "One beside the other with 50 mm between.",
+    by_the_car: "Front, rear, left and right are the car's.",
+    several_hint: "Arrows and drag move all; [ ] turn all; Shift and a press: one more or less; Esc lets go.",
+    not_things: "What is on the clipboard is nothing that can be put into a bay.",
+    inner_wall: "inner wall",
+    pillar_row: "row of columns",
+    booth: "booth",
+    booth_wall: "booth wall",
+    lift: "whole lift",
+    free_end: "an end lies on no corner or mark",
+    look_for_picture: "Look for it …",
+    put_size_back: "Put the old size back",
+    it_is_so_small: "It is that small",
+};
+
+pub fn several(count: usize) -> String {
+    format!("{count} chosen")
+}
+
+pub fn on_clipboard(count: usize) -> String {
+    match count {
+        1 => "One thing is on the clipboard; Ctrl+V puts it where the pointer is, in this bay or in another."
+            .to_owned(),
+        n => format!(
+            "{n} things are on the clipboard; Ctrl+V puts them where the pointer is, in this bay or in another."
+        ),
+    }
+}
+
+pub fn bad_level(number: usize, line: &str) -> String {
+    let line: String = line.chars().take(40).collect();
+    format!(
+        "Line {number}, “{line}”, is no level. Three numbers a line: along, across, level in mm, such as 850; 1500; -2,5; or \
+         the name of a floor mark and its level."
+    )
+}
+
+pub fn too_small(thing: &str, size: &str, kind: &str, least: &str) -> String {
+    format!(
+        "{} is now {size}. A {kind} is hardly ever less than {least} across. Is that meant?",
+        sentence_start(thing)
+    )
+}

@@ -1,0 +1,76 @@
+//! Words for what the hand does with things: menus, several at once, the clipboard.
+
+use crate::hand::Order;
+
+texts! {
+    hand: Hand, "Every fixed text of what the hand does with things.";
+    // The menu of what is in hand.
+    menu, "What the menu is, for who cannot see it.";
+    cut, "An entry.";
+    copy_out, "An entry: to the clipboard.";
+    paste_hint, "An entry that tells the key.";
+    copy_beside, "An entry: a second one beside it.";
+    turn_left, "An entry: a quarter turn anticlockwise.";
+    turn_right, "An entry: a quarter turn clockwise.";
+    rename, "An entry.";
+    remove, "An entry.";
+    lock, "An entry: the hand may not move it.";
+    unlock, "An entry: the hand may move it again.";
+    show_all, "An entry: shows all of both views.";
+    choose_all, "An entry.";
+    // Several in hand.
+    line_up, "Over the orders of edges and middles.";
+    fronts, "An order.";
+    rears, "An order.";
+    lefts, "An order.";
+    rights, "An order.";
+    along_car, "An order.";
+    across_car, "An order.";
+    spaced_out, "An order.";
+    spaced_out_why, "What it does.";
+    row, "An order.";
+    row_why, "What it does.";
+    by_the_car, "Under the orders: whose directions they are.";
+    several_hint, "In the foot, while several are in hand.";
+    // The clipboard.
+    not_things, "What is on the clipboard is no thing of a bay.";
+    // On the shelf.
+    inner_wall, "A wall that stands in the room.";
+    pillar_row, "Three columns in a line.";
+    booth, "Three walls about a work place.";
+    booth_wall, "One of them.";
+    lift, "Two posts with their arms.";
+    // Measuring, levels, the picture under the plan.
+    free_end, "Beside a measurement: an end of it lies on nothing.";
+    look_for_picture, "Opens the system's own window.";
+    // Sizes.
+    put_size_back, "An answer.";
+    it_is_so_small, "An answer.";
+}
+
+impl Hand {
+    /// An order, short.
+    pub const fn order(&self, order: Order) -> &'static str {
+        match order {
+            Order::Fronts => self.fronts,
+            Order::Rears => self.rears,
+            Order::Lefts => self.lefts,
+            Order::Rights => self.rights,
+            Order::AlongCar => self.along_car,
+            Order::AcrossCar => self.across_car,
+            Order::SpacedOut => self.spaced_out,
+            Order::Row => self.row,
+        }
+    }
+
+    sentences! { hand:
+        /// So many things are in hand.
+        several(count: usize) -> String;
+        /// So many things were put on the clipboard.
+        on_clipboard(count: usize) -> String;
+        /// A line of levels that cannot be read: its number from 1, and what stands there.
+        bad_level(number: usize, line: &str) -> String;
+        /// A thing became smaller than its kind ever is: its name and size, what it is, and the least that one is.
+        too_small(thing: &str, size: &str, kind: &str, least: &str) -> String;
+    }
+}

@@ -1,0 +1,96 @@
+//! What is on the shelf beside single things, doors on another wall, levels that are pasted, ends that lie on nothing.
+
+use baywright_desk::screen::Desk;
+use baywright_desk::screen::command::{Command, OfView};
+use baywright_planner::Subject;
+use baywright_planner::model::Bay;
+use egui::{Event, Key, Modifiers, Vec2};
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable;
+
+use crate::hand::press_at;
+use crate::own::ask;
+use crate::support::{demo, middle, usual};
+
+fn bay(screen: &Harness<'_, Desk>) -> Bay {
+    screen.state().answer().arrangement.bay.clone()
+}
+
+#[test]
+fn walls_columns_a_booth_and_a_whole_lift_are_one_step_each() {
+    for (name, parts) in [("inner wall", 1), ("row of columns", 3), ("booth", 3), ("whole lift", 6)] {
+        let mut screen = usual(demo());
+        let (things, findings) =
+            (bay(&screen).things.len(), screen.state().answer().assessment.findings.len());
+        screen.get_by_label("+ Add").click();
+        screen.run();
+        screen.get_by_label(name).click();
+        screen.run();
+        assert_eq!(bay(&screen).things.len(), things + parts, "{name}");
+        let view = screen.state().view();
+        assert_eq!(view.also.len() + 1, parts, "{name}: all of it is in hand");
+        assert!(screen.state().answer().assessment.findings.len() >= findings);
+        ask(&mut screen, Command::Undo);
+        assert!(!screen.state().document().is_changed(), "{name}: one step");
+    }
+}
+
+#[test]
+fn a_door_goes_to_another_wall_in_one_act() {
+    let mut screen = usual(demo());
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::Opening("roller door".into())))));
+    let before = bay(&screen).openings.iter().find(|own| own.id.as_str() == "roller door").cloned().unwrap();
+    screen.get_by_label("In the wall").click();
+    screen.run();
+    screen.get_by_label("yard wall").click();
+    screen.run();
+    let after = bay(&screen).openings.iter().find(|own| own.id.as_str() == "roller door").cloned().unwrap();
+    assert_ne!(after.wall, before.wall);
+    assert_eq!(bay(&screen).walls[after.wall].id.as_str(), "yard wall");
+    assert_eq!(after.width_mm, before.width_mm);
+    ask(&mut screen, Command::Undo);
+    assert!(!screen.state().document().is_changed());
+}
+
+#[test]
+fn levels_are_pasted_as_a_table_and_a_line_that_is_none_is_named() {
+    let mut screen = usual(demo());
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::Floor))));
+    crate::own::press(&mut screen, "Floor levels");
+    let paste = |screen: &mut Harness<'_, Desk>, text: &str| {
+        let field = "Floor levels";
+        let role = egui::accesskit::Role::MultilineTextInput;
+        screen.get_by_role_and_label(role, field).scroll_to_me();
+        screen.run();
+        screen.get_by_role_and_label(role, field).click();
+        screen.run();
+        screen.key_press_modifiers(Modifiers::COMMAND, Key::A);
+        screen.run();
+        screen.event(Event::Paste(text.to_owned()));
+        screen.run();
+        screen.key_press(Key::Tab);
+        screen.run();
+    };
+    paste(&mut screen, "x;y;level\n500;500;0\n11500;500;1,5\n11500;5500;lots\n500;5500;-0,5");
+    screen.get_by_label_contains("Line 4, “11500;5500;lots”");
+    assert!(!screen.state().document().is_changed());
+    paste(&mut screen, "x;y;level\n500;500;0\n11500;500;1,5\n11500;5500;2\n500;5500;-0,5");
+    let survey = bay(&screen).survey.expect("levels");
+    let levels: Vec<f64> = survey.points.iter().map(|own| own.level_mm).collect();
+    assert_eq!(levels, [0.0, 1.5, 2.0, -0.5]);
+}
+
+#[test]
+fn a_measurement_says_when_an_end_lies_on_nothing() {
+    let mut screen = usual(demo());
+    screen.get_by_label("Measure").click();
+    screen.run();
+    let mark = middle(&screen, "mark 5, top view");
+    press_at(&mut screen, mark, Modifiers::NONE);
+    let other = middle(&screen, "mark 6, top view");
+    press_at(&mut screen, other, Modifiers::NONE);
+    assert!(screen.query_by_label_contains("an end lies on no corner or mark").is_none());
+    press_at(&mut screen, mark, Modifiers::NONE);
+    press_at(&mut screen, other + Vec2::new(25.0, 45.0), Modifiers::NONE);
+    screen.get_by_label_contains("an end lies on no corner or mark");
+}
