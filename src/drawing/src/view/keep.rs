@@ -24,7 +24,8 @@ struct Flag {
 
 impl Drawing {
     /// Puts names, flags and dimensions where they stood in an earlier drawing of the same view, shifted with what they belong
-    /// to. What was not there then stands where it was put now. A flag is the same if its letter is.
+    /// to. What was not there then stands where it was put now; what was there, had no room for its name and stays where it is
+    /// goes on without one. A flag is the same if its letter is.
     pub fn keep_places_of(&mut self, before: &Self) {
         if self.projection != before.projection || self.px_per_mm != before.px_per_mm {
             return;
@@ -43,6 +44,16 @@ impl Drawing {
         }
         // A name that keeps its place keeps the line that leads to it, or goes on without one.
         let kept = |item: &Item| item.subject.as_ref().is_some_and(|own| names.contains_key(own));
+        // A name that comes only now would have another place in each frame. What the paper brings in sight gets its own.
+        let is_still = self.view_point(DVec2::ZERO) == before.view_point(DVec2::ZERO);
+        let comes_now = |item: &Item| {
+            let stays = item
+                .subject
+                .as_ref()
+                .is_some_and(|own| then.get(own).is_some_and(|was| now.get(own) == Some(was)));
+            is_still && stays && !kept(item) && (item.role == Role::NameLeader || is_name(item.role))
+        };
+        self.items.retain(|item| !comes_now(item));
         self.items.retain(|item| item.role != Role::NameLeader || !kept(item));
         let mut seen: BTreeMap<Subject, usize> = BTreeMap::new();
         for item in self.items.iter_mut().filter(|item| is_name(item.role)) {

@@ -157,7 +157,7 @@ pub const TEXTS: Screen = Screen {
     larger: "Larger (+)",
     smaller: "Smaller (−)",
     nothing_in_hand: "Drag a thing or the car; a frame chooses several. Wheel zooms; Space and drag shifts.",
-    nudging: "Arrows move it 10 mm, Shift 100, Alt 1; [ ] turn it; Tab: figures; right button: more.",
+    nudging: "Arrows move it, [ ] turn it; Tab: figures; right button: more.",
     while_dragging: "Hold Ctrl or Alt to keep it from snapping. Esc puts it back.",
     measure_from: "Press where to measure from; corners, marks and wheels are found by themselves. Esc ends.",
     measure_to: "Press where to measure to.",
