@@ -359,7 +359,9 @@ fn feature(kind: FloorFeatureKind, column: Column, relation: Relation) -> Cell {
             FloorFeatureKind::Drain => drain,
             FloorFeatureKind::Joint => joint,
         },
-        Relation::Within if matches!(column, Column::MetalZone | Column::ReflectingZone) => {
+        Relation::Within
+            if matches!(column, Column::NothingZone | Column::MetalZone | Column::ReflectingZone) =>
+        {
             Cell::Nothing(Reason::CareAtMost)
         }
         Relation::Within => UNSURE,
@@ -382,6 +384,11 @@ fn feature(kind: FloorFeatureKind, column: Column, relation: Relation) -> Cell {
         Column::MetalZone | Column::ReflectingZone => {
             let flush = care(&[Code::ZoneUnjudged]);
             resting(flush, flush, flush)
+        }
+        // A hole in a floor that is to be empty.
+        Column::NothingZone if kind == FloorFeatureKind::Pit => {
+            let open = care(&[Code::ZoneUnjudged]);
+            resting(open, open, open)
         }
         // Nobody walks over an open pit.
         Column::WorkingRoom if kind == FloorFeatureKind::Pit => {
