@@ -14,8 +14,12 @@ use crate::view::space::Taken;
 const FAN_STEP: f64 = 0.05;
 /// Beside a corner of what hides, a ray is sent past it on both sides, radians.
 const BESIDE: f64 = 1e-6;
-/// So many rays are sent at a target.
+/// So many rays are sent at a target, and so few where what hides has very many edges.
 const RAYS: u32 = 256;
+const FEWEST_RAYS: u32 = 16;
+/// So many times at most a ray is held against an edge, so that dense bays are drawn in bounded work: beyond it a fan goes past
+/// corners as its own steps fall.
+const MOST_CROSSINGS: usize = 250_000;
 /// A shadow is drawn this thick on a target, px.
 const SHADOW_PX: f64 = 5.0;
 
@@ -24,7 +28,9 @@ const SHADOW_PX: f64 = 5.0;
 pub(crate) fn fan(eye: DVec2, ahead: f64, half: f64, reach: f64, hiders: &[Vec<DVec2>]) -> Vec<DVec2> {
     let steps = 2 + (half / FAN_STEP) as u32;
     let even = (0..=steps).map(|i| half * (2.0 * f64::from(i) / f64::from(steps) - 1.0));
-    let corners = hiders.iter().flatten().flat_map(|&corner| {
+    let edges = edges(hiders);
+    let is_bounded = 2 * edges.saturating_mul(edges) <= MOST_CROSSINGS;
+    let corners = hiders.iter().flatten().filter(|_| is_bounded).flat_map(|&corner| {
         let at = angle::wrapped(angle::heading(corner - eye) - ahead);
         [at - BESIDE, at + BESIDE]
     });
@@ -35,6 +41,10 @@ pub(crate) fn fan(eye: DVec2, ahead: f64, half: f64, reach: f64, hiders: &[Vec<D
         eye.lerp(end, seen(eye, end, hiders))
     });
     std::iter::once(eye).chain(rays).collect()
+}
+
+fn edges(hiders: &[Vec<DVec2>]) -> usize {
+    hiders.iter().map(Vec::len).sum()
 }
 
 /// The share of the way from `eye` to `end` before the first ring that hides; 1 if none does.
@@ -71,8 +81,10 @@ pub(crate) fn sight_line(pen: &mut Pen<'_>, target: &Id, (eye, to): (DVec2, DVec
 /// The stretches of a face, from one end to the other, that are hidden from the eye: in shares of it.
 fn hidden(eye: DVec2, [a, b]: [DVec2; 2], hiders: &[Vec<DVec2>]) -> Vec<(f64, f64)> {
     let mut found: Vec<(f64, f64)> = Vec::new();
-    let step = 1.0 / f64::from(RAYS);
-    for i in 0..RAYS {
+    let most = u32::try_from(MOST_CROSSINGS / edges(hiders).max(1)).unwrap_or(RAYS);
+    let rays = most.clamp(FEWEST_RAYS, RAYS);
+    let step = 1.0 / f64::from(rays);
+    for i in 0..rays {
         let from = f64::from(i) * step;
         if seen(eye, a.lerp(b, from + 0.5 * step), hiders) >= 1.0 {
             continue;
