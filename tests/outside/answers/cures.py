@@ -4,6 +4,7 @@ import copy
 import math
 
 import numpy as np
+from shapely.affinity import translate
 from shapely.geometry import LineString, MultiPoint, Point, Polygon, box
 from shapely.ops import nearest_points, unary_union
 
@@ -111,6 +112,20 @@ def shortest(s, name):
     return np.array([to.x, to.y])
 
 
+def through_what_stays(s, name, by):
+    """Whether a thing would be moved through a wall, something fixed, a runway, what stands proud or over an open pit, on its straight way."""
+    solid = s.solids[name]
+    here = solid.shape.polygon
+    way = unary_union([here, translate(here, *by)]).convex_hull
+    stays = [placed.shape.polygon for other, placed in s.solids.items()
+             if other != name and placed.shares_height(solid) > 0 and s.things[other]["effort"].name == "Fixed"]
+    stays += [Polygon(r["corners_mm"]) for r in s.layout.get("runways", []) if solid.bottom < r["top_mm"]]
+    stays += [Polygon(f["corners_mm"]) for f in s.layout.get("floor_features", [])
+              if f["kind"] == "Pit" and solid.bottom < 1 or solid.bottom < f.get("proud_mm", 0)]
+    through = any(way.intersection(own).area > 1e-3 and not here.intersects(own) for own in stays)
+    return through or way.difference(s.walls).area > here.convex_hull.difference(s.walls).area + 1
+
+
 def key(f):
     """What a finding is about. What is one finding of a heap or of one act of measuring goes by who is blamed: the rest of it
     comes and goes with others."""
@@ -146,7 +161,10 @@ def run(program, cars, layouts, d, ask):
                     if by is not None:
                         best = float(np.linalg.norm(by))
                         moves.setdefault(one["name"], {})[cure["of"]] = dict(least=best, detour=False)
-                        if length > best + 2.5:
+                        if length > best + 2.5 and through_what_stays(scene, cure["of"], by):
+                            moves[one["name"]].pop(cure["of"])
+                            d.check(one["name"], "the shorter goes through what stays", True, "")
+                        elif length > best + 2.5:
                             less = by * (best + 0.6) / best
                             tries.append(("shorter", one, f, with_step(one, layout, dict(step="move-thing", of=cure["of"], by_mm=[round(float(v), 3) for v in less])), best, length))
                         else:

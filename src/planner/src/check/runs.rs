@@ -59,6 +59,25 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for placed in &context.scene.runs {
         through_the_rest(context, placed, &Segment::new(placed.run.from, placed.run.to), findings);
     }
+    findings.extend(context.pits().filter_map(|(pit, hole)| over_pit(context, pit, &hole)));
+}
+
+/// All runs over one open pit: who covers it has settled them. A tape is held over it, and a line of light caught on a lath.
+fn over_pit(context: &Context<'_>, pit: Subject, hole: &Prism) -> Option<Finding> {
+    let of = |placed: &PlacedRun| Segment::new(placed.run.from, placed.run.to);
+    let is_over =
+        |placed: &&PlacedRun| distance_to_segment(&hole.outline, &of(placed)) == Separation::Overlapping;
+    let over: Vec<&PlacedRun> = context.scene.runs.iter().filter(is_over).collect();
+    let at = of(over.first()?).nearest(hole.outline.bounds().centre());
+    let mut subjects = vec![pit];
+    for placed in over {
+        let (from, to) = ends(context, placed);
+        let run = Subject::Run(from, to);
+        if !subjects.contains(&run) {
+            subjects.push(run);
+        }
+    }
+    Some(finding(Facts::RunBlocked, Severity::Care, subjects, at.extend(0.0), Basis::CommonPractice))
 }
 
 /// Runways that carry no car, or carry it between two marks on the floor, the car's own tyres, and walls.
@@ -70,14 +89,6 @@ fn through_the_rest(context: &Context<'_>, placed: &PlacedRun, run: &Segment, fi
     {
         if distance_to_segment(&prism.outline, run) == Separation::Overlapping {
             blocked(context, subject, placed, run.nearest(prism.outline.bounds().centre()), findings);
-        }
-    }
-    for (pit, hole) in context.pits() {
-        if distance_to_segment(&hole.outline, run) == Separation::Overlapping {
-            let over = findings.len();
-            blocked(context, pit, placed, run.nearest(hole.outline.bounds().centre()), findings);
-            // A tape is held over it, and a line of light is caught on a lath.
-            findings.iter_mut().skip(over).for_each(|found| found.severity = Severity::Care);
         }
     }
     for tread in &context.scene.treads {

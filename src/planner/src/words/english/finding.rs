@@ -154,7 +154,10 @@ impl About<'_> {
                 format!("{first} would lie beside the permanent mark “{own}”")
             }
             Facts::RunBlocked => match finding.severity {
-                Severity::Care => format!("{second} crosses the {first}"),
+                Severity::Care => match finding.subjects.len() {
+                    0..=2 => format!("{second} crosses the {first}"),
+                    more => format!("{} straight runs of tape or light cross the {first}", more - 1),
+                },
                 Severity::Stops | Severity::Note => format!("{first} stands in {second}"),
             },
             Facts::HeadRoom(under) => match (under, finding.subjects.first()) {
