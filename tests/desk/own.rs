@@ -504,30 +504,23 @@ fn a_picture_of_a_plan_lies_under_the_drawing_and_is_scaled_by_two_points() {
     // 100 px of it are 2 m: from the corner at the bay's origin to 1 000 mm along.
     let corner = underlay(&screen).at;
     let scale = baywright_desk::screen::view::Tool::ScalePicture { first: None };
-    ask(&mut screen, Command::View(OfView::Tool(scale)));
-    for along in [0.0, 1_000.0] {
-        ask(
-            &mut screen,
-            Command::Bay(OfBay::ScalePoint(corner + baywright_planner::geometry::DVec2::new(along, 0.0))),
-        );
-    }
-    screen.get_by_label("They are apart").scroll_to_me();
-    screen.run();
+    let two_points = |screen: &mut Harness<'_, Desk>| {
+        ask(screen, Command::View(OfView::Tool(scale)));
+        for along in [0.0, 1_000.0] {
+            let at = corner + baywright_planner::geometry::DVec2::new(along, 0.0);
+            ask(screen, Command::Bay(OfBay::ScalePoint(at)));
+        }
+        screen.get_by_label("They are apart").scroll_to_me();
+        screen.run();
+    };
+    two_points(&mut screen);
     type_into(&mut screen, "They are apart", "2 m");
     assert!((underlay(&screen).mm_per_px - 20.0).abs() < 1e-9);
     assert!(underlay(&screen).at.distance(corner) < 1e-6, "the first point stays");
     // Left by Tab it is taken as well, and no field after it takes it back.
     ask(&mut screen, Command::Undo);
     assert_eq!(underlay(&screen).mm_per_px, 10.0);
-    ask(&mut screen, Command::View(OfView::Tool(scale)));
-    for along in [0.0, 1_000.0] {
-        ask(
-            &mut screen,
-            Command::Bay(OfBay::ScalePoint(corner + baywright_planner::geometry::DVec2::new(along, 0.0))),
-        );
-    }
-    screen.get_by_label("They are apart").scroll_to_me();
-    screen.run();
+    two_points(&mut screen);
     screen.get_by_label("They are apart").click();
     screen.run();
     screen.get_by_label("They are apart").type_text("2 m");

@@ -34,7 +34,8 @@ pub fn run(
     run_on(Language::default(), home.as_deref(), arguments, out, errors)
 }
 
-/// The same in another language, in lines as long as they are; `home` is the program's own folder, in which the shop's own document lies, if it does.
+/// The same in another language, in lines as long as they are; `home` is the program's own folder, in which the shop's own
+/// document lies, if it does.
 pub fn run_in(
     language: Language,
     home: Option<&Path>,

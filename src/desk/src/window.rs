@@ -1,4 +1,5 @@
-//! The window: opens it where it was last, keeps a fault in one frame from taking the work along, says in one sentence why there is none.
+//! The window: opens it where it was last, keeps a fault in one frame from taking the work along, says in one sentence why
+//! there is none.
 
 use baywright_planner::words::command_line::CommandLine;
 use eframe::{NativeOptions, Renderer};

@@ -237,7 +237,8 @@ pub(crate) fn answer(
     out.entry("  ", words.caution())
 }
 
-/// What the room is to the other aimings that the car is in for: beside the verdict, so that one that is ready hides none that is not.
+/// What the room is to the other aimings that the car is in for: beside the verdict, so that one that is ready hides none
+/// that is not.
 fn others(layout: &Layout, words: &Words<'_>, out: &mut Page<'_>) -> io::Result<()> {
     let others = others_of_visit(layout, words.arrangement());
     if others.is_empty() {

@@ -1,7 +1,7 @@
-//! The drawing as a picture on the clipboard: both views as they are drawn, whole, without what lies around and over them on the screen.
+//! The drawing as a picture on the clipboard: both views as they are drawn, whole, without what lies around and over them on
+//! the screen.
 
 use baywright_drawing::{Fit, Lettering, Projection, Turned, ViewState, side_view, top_view};
-use baywright_planner::geometry::{Bounds, DVec2};
 use egui::epaint::{ClippedShape, ColorImage};
 use egui::{Context, Rect, Shape, TextureId, Vec2};
 
@@ -48,14 +48,7 @@ impl Desk {
         for view in &views {
             let own =
                 Rect::from_min_size(egui::pos2(0.0, top), Vec2::new(view.size.x as f32, view.size.y as f32));
-            let mut painter = Painter {
-                ctx,
-                theme: self.view.theme,
-                origin: own.min,
-                window: Bounds { low: DVec2::ZERO, high: view.size },
-                fills: &mut fills,
-                out: Vec::new(),
-            };
+            let mut painter = Painter::of_all(view, (ctx, self.view.theme), own.min, &mut fills);
             painter.drawing(view);
             shapes.extend(std::mem::take(&mut painter.out).into_iter().map(|shape| clipped(own, shape)));
             top = own.max.y;

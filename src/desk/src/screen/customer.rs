@@ -7,7 +7,6 @@ use baywright_drawing::{Lettering, told_view};
 use baywright_files::{FileFault, Picture, read_picture};
 use baywright_planner::Promise;
 use baywright_planner::customer::{Idea, ideas};
-use baywright_planner::geometry::{Bounds, DVec2};
 use baywright_planner::model::ShopFace;
 use egui::text::LayoutJob;
 use egui::{
@@ -254,14 +253,7 @@ impl Desk {
         };
         let response = ui.interact(own, egui::Id::unique("customer's drawing"), Sense::hover());
         response.widget_info(|| WidgetInfo::labeled(egui::Role::Image, true, name));
-        let mut painter = Painter {
-            ctx: ui.ctx(),
-            theme: self.view.theme,
-            origin: own.min,
-            window: Bounds { low: DVec2::ZERO, high: drawing.size },
-            fills,
-            out: Vec::new(),
-        };
+        let mut painter = Painter::of_all(&drawing, (ui.ctx(), self.view.theme), own.min, fills);
         painter.drawing(&drawing);
         let shapes = std::mem::take(&mut painter.out);
         ui.painter().with_clip_rect(own.intersect(ui.clip_rect())).extend(shapes);

@@ -6,9 +6,9 @@ use super::construct::lay_off;
 use super::{Construction, Givens};
 
 /// How far off, in one direction, a mark may be if it and each mark before it is laid `off_mm` beside its place along the
-/// frame and as much across it: all of it added as squares, each being its own (JCGM 100, 5.1). mm, not negative. `towards` is the direction in the frame
-/// of `givens`, a unit vector. What a mark is off is passed on to those that are built from it, whatever made it so: a tape
-/// that was read wrongly is a mark that lies wrongly.
+/// frame and as much across it: all of it added as squares, each being its own (JCGM 100, 5.1). mm, not negative. `towards`
+/// is the direction in the frame of `givens`, a unit vector. What a mark is off is passed on to those that are built from it,
+/// whatever made it so: a tape that was read wrongly is a mark that lies wrongly.
 ///
 /// `None` of a mark that cannot be found, or that could not be found if one of the others were off as far.
 ///

@@ -85,8 +85,8 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-/// So much cars of one kind differ where they stand, by springs and load, and sensors by their brackets (common practice, no source),
-/// mm: more is a slip of the tape, or what spoils the aim.
+/// So much cars of one kind differ where they stand, by springs and load, and sensors by their brackets (common practice, no
+/// source), mm: more is a slip of the tape, or what spoils the aim.
 const DIFFERS_MM: f64 = 60.0;
 
 fn measured(of: Subject, at: DVec3, off_mm: f64) -> Finding {

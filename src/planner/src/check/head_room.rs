@@ -1,11 +1,12 @@
 //! Height: over the car, over the stands, over a person.
 //!
 //! Rule: the ceiling clears car and stands; it and what hangs over the car leave the shop's own `over_car_mm`; where a person works
-//! around the car and the targets and between them, nothing hangs lower than a person may walk under. Beside the car what hangs lower than a
-//! person's waist stands in the way of the work there, and that is another check's; beside a target it is this one's.
+//! around the car and the targets and between them, nothing hangs lower than a person may walk under. Beside the car what
+//! hangs lower than a person's waist stands in the way of the work there, and that is another check's; beside a target it is
+//! this one's.
 //! Limits: over the car, the shop's own; over a person, 29 CFR 1910.36(g)(1): ceiling at least 7 ft 6 in
-//! (2286 mm), projections at least 6 ft 8 in (2032 mm) - for exit routes; taken here as what a person may expect. Either with as much
-//! more as the height is uncertain by.
+//! (2286 mm), projections at least 6 ft 8 in (2032 mm) - for exit routes; taken here as what a person may expect. Either with
+//! as much more as the height is uncertain by.
 
 use baywright_geometry::contain::holds;
 use baywright_geometry::distance::{distance, distance_to_segment};

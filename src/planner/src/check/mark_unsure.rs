@@ -2,8 +2,8 @@
 //!
 //! Rule: every mark is laid a little beside its place, and what is built from it lies as much beside its own, or more: where a line
 //! is short and prolonged far, or two lines cross flat. What that makes of a target's mark is less than the target may be off.
-//! Limit: how far off a mark is laid, the shop's own `mark_laid_mm`; how far off a target may be, the placement's tolerance, or what
-//! the aiming's tolerance makes of it at that distance, else the shop's own `target_off_mm`.
+//! Limit: how far off a mark is laid, the shop's own `mark_laid_mm`; how far off a target may be, the placement's tolerance,
+//! or what the aiming's tolerance makes of it at that distance, else the shop's own `target_off_mm`.
 
 use baywright_geometry::DVec2;
 

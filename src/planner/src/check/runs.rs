@@ -1,8 +1,8 @@
 //! Straight tape and laser runs between marks.
 //!
-//! Rule: nothing stands in a run at its height, and it passes through no wall; over an open pit it needs care. A tape lies on the floor; a line laser
-//! lights the floor from a low tripod. The car's own tyres are in the way too, where they stand on the ground, and so is a
-//! runway that carries the car where both marks lie on the floor beside it.
+//! Rule: nothing stands in a run at its height, and it passes through no wall; over an open pit it needs care. A tape lies on
+//! the floor; a line laser lights the floor from a low tripod. The car's own tyres are in the way too, where they stand on
+//! the ground, and so is a runway that carries the car where both marks lie on the floor beside it.
 //! Limit: see [`top_of_run`].
 
 use baywright_geometry::distance::{Separation, distance_to_segment};

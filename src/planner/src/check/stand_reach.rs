@@ -2,7 +2,8 @@
 //!
 //! Rule: the middle of the face is set between the lowest and the highest that its stand reaches above the floor. Where the
 //! stand's highest is not entered it reaches what is asked of a car on the floor, up to its own top; of one that stands on runways,
-//! or of a sensor that sits higher, more is asked, and nobody knows whether it does: that needs care. A stand is never made taller than it is.
+//! or of a sensor that sits higher, more is asked, and nobody knows whether it does: that needs care. A stand is never made
+//! taller than it is.
 //! Limit: the stand's own figures; within [`SPEAKS_FROM_MM`] it reaches.
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};

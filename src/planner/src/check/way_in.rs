@@ -2,8 +2,8 @@
 //!
 //! Rule: where doors or gaps are entered, one of them is wide and high enough for the car, mirrors and all, with a hand's room all
 //! round, as its place and size are known. A room of which none is entered says nothing of the way into it.
-//! Limit: the car, and the shop's own `over_car_mm` on every side that is not the floor. It needs care: another way in may not have been
-//! entered.
+//! Limit: the car, and the shop's own `over_car_mm` on every side that is not the floor. It needs care: another way in may
+//! not have been entered.
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, finding};

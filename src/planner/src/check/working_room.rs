@@ -72,7 +72,8 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     {
         nearest(context, subject, gaps(context, &fixture), room, findings);
     }
-    // One does not step over an open pit either; the car may stand over one, and of what sticks out from under it nobody keeps away.
+    // One does not step over an open pit either; the car may stand over one, and of what sticks out from under it nobody
+    // keeps away.
     for (pit, hole) in context.pits() {
         let under =
             |solid: &&Prism| !sticks_out(context, solid, &hole) && overlaps(&solid.outline, &hole.outline);

@@ -297,8 +297,8 @@ fn fits(case: &Case<'_>, index: usize, by: DVec2) -> bool {
         && is_free_of_what_is_fixed(case, index, by)
 }
 
-/// Whether a thing is moved past nothing that stays: no fixed thing, no runway, no open pit lies on its straight way, but what it is
-/// entered in already.
+/// Whether a thing is moved past nothing that stays: no fixed thing, no runway, no open pit lies on its straight way, but
+/// what it is entered in already.
 fn is_free_of_what_is_fixed(case: &Case<'_>, index: usize, by: DVec2) -> bool {
     let Some(placed) = case.scene.things.get(index) else { return false };
     let Some(way) = way(&placed.prism.outline, by) else { return true };

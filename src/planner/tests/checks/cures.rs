@@ -294,8 +294,8 @@ fn nothing_is_moved_onto_what_is_built_into_the_floor() {
     assert!((moved(&flush) - DVec2::new(0.0, 100.0)).length() < 1e-9);
 }
 
-/// The cabinet of the shortest way out, 250 mm inside, with something fixed along the way out on which it is not entered: no thing goes
-/// through that, or over an open pit.
+/// The cabinet of the shortest way out, 250 mm inside, with something fixed along the way out on which it is not entered: no
+/// thing goes through that, or over an open pit.
 #[test]
 fn nothing_is_moved_through_what_stays() {
     let mut arrangement = with(vec![cabinet("cabinet", (8_000.0, 4_475.0), 900.0, 450.0)]);

@@ -26,6 +26,19 @@ pub(in crate::screen) struct Painter<'a> {
     pub out: Vec<egui::Shape>,
 }
 
+impl<'a> Painter<'a> {
+    /// Paints on the whole of a drawing's paper, which begins there on the screen.
+    pub fn of_all(
+        drawing: &Drawing,
+        (ctx, theme): (&'a egui::Context, Theme),
+        origin: Pos2,
+        fills: &'a mut Fills,
+    ) -> Self {
+        let window = Bounds { low: DVec2::ZERO, high: drawing.size };
+        Self { ctx, theme, origin, window, fills, out: Vec::new() }
+    }
+}
+
 impl Painter<'_> {
     /// Paints everything of a drawing, in its order.
     pub fn drawing(&mut self, drawing: &Drawing) {

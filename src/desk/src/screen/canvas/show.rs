@@ -171,14 +171,7 @@ impl Canvas {
         on.circle_filled(at(to), 3.5, beam);
         let (distance, ..) = measure::values(answer, side, from, to);
         let dimension = measure::dimension(drawing, side, from, to, words.length(distance));
-        let mut painter = Painter {
-            ctx: on.ctx(),
-            theme: view.theme,
-            origin: rect.min,
-            window: Bounds { low: DVec2::ZERO, high: drawing.size },
-            fills: &mut self.fills,
-            out: Vec::new(),
-        };
+        let mut painter = Painter::of_all(drawing, (on.ctx(), view.theme), rect.min, &mut self.fills);
         painter.item_of(drawing, Role::LiveDimension, Listed::Dimension(dimension));
         on.extend(std::mem::take(&mut painter.out));
     }
@@ -216,14 +209,7 @@ impl Canvas {
             return;
         }
         let ghost = view.theme.palette().beam.faded(GHOST);
-        let mut painter = Painter {
-            ctx: on.ctx(),
-            theme: view.theme,
-            origin: rect.min,
-            window: Bounds { low: DVec2::ZERO, high: drawing.size },
-            fills: &mut self.fills,
-            out: Vec::new(),
-        };
+        let mut painter = Painter::of_all(drawing, (on.ctx(), view.theme), rect.min, &mut self.fills);
         for item in drawing.showing(&subject).filter(|item| is_outline(item.role)) {
             let mut shape = item.shape.clone();
             match &mut shape {

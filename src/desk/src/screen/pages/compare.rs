@@ -234,14 +234,7 @@ impl Desk {
                 sign.text.clone_from(letter);
             }
         }
-        let mut painter = Painter {
-            ctx: ui.ctx(),
-            theme: self.view.theme,
-            origin: rect.min,
-            window: Bounds { low: DVec2::ZERO, high: drawing.size },
-            fills,
-            out: Vec::new(),
-        };
+        let mut painter = Painter::of_all(&drawing, (ui.ctx(), self.view.theme), rect.min, fills);
         painter.drawing(&drawing);
         let shapes = std::mem::take(&mut painter.out);
         let ground = look::colour(self.view.theme.palette().paper);

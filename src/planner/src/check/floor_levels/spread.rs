@@ -39,8 +39,8 @@ pub(super) fn spread(context: &Context<'_>, spots: &Spots<'_>, limit: f64) -> Op
         .then(|| by_the_car(context, found(FloorFact::MaybeUneven, worst, most(worst)), over, moved(worst)))
 }
 
-/// The same of each stand's own feet, and of all of a mat, where nothing is asked of the floor: more than one wheel may stand higher
-/// than the others is a step that it stands astride.
+/// The same of each stand's own feet, and of all of a mat, where nothing is asked of the floor: more than one wheel may stand
+/// higher than the others is a step that it stands astride.
 pub(super) fn astride(context: &Context<'_>, spots: &Spots<'_>, findings: &mut Vec<Finding>) {
     for own in spots.feet.chunk_by(|a, b| a.of == b.of) {
         let known = || own.iter().filter_map(|spot| Some((spot, spot.level?.level_mm)));

@@ -10,8 +10,8 @@ use crate::check::{Context, FloorFact, SPEAKS_FROM_MM};
 /// Straight down is looked at no more, rad: what lies higher or lower there is not seen elsewhere.
 const STEEPEST_RAD: f64 = 1.57;
 
-/// How far off in height a target may be, as the procedure says or as its place makes the aim go off; else, where nothing is asked of
-/// the floor either, as far as one wheel may stand higher than the others. With whose figure it is.
+/// How far off in height a target may be, as the procedure says or as its place makes the aim go off; else, where nothing is
+/// asked of the floor either, as far as one wheel may stand higher than the others. With whose figure it is.
 fn height_limit(context: &Context<'_>, index: usize) -> Option<(f64, Basis)> {
     let own = own_limit(context, index).map(|limit| (limit, of_procedure(context)));
     let unasked = || context.arrangement.aiming.floor.is_none().then_some((UNEVEN_MM, Basis::CommonPractice));
@@ -102,8 +102,8 @@ mod tests {
         only(&arrangement, FloorFact::TargetOff { high: true }, Severity::Care, Some(7.6));
     }
 
-    /// A plate aims by its squareness, and nothing is asked of the floor: 27 mm lower than the wheels' plane it is still no target for
-    /// this car.
+    /// A plate aims by its squareness, and nothing is asked of the floor: 27 mm lower than the wheels' plane it is still no
+    /// target for this car.
     #[test]
     fn a_floor_of_which_nothing_is_asked_is_no_step() {
         let step = |mm: f64| {

@@ -1,5 +1,5 @@
-//! The short form: what stands on a maker's sheet for a forward radar, in the order of such a sheet. With it the aiming can be drawn
-//! and judged.
+//! The short form: what stands on a maker's sheet for a forward radar, in the order of such a sheet. With it the aiming can
+//! be drawn and judged.
 
 use baywright_planner::entry::starter::CLEAR_AREA;
 use baywright_planner::geometry::marks::Construction;
