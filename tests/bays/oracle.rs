@@ -487,7 +487,13 @@ impl<'a> Oracle<'a> {
             let mut add = |kind: &'static str, of: &str| {
                 found.push(Conflict { kind, by: feature.id.to_string(), of: of.to_owned(), by_mm: 0.0 });
             };
-            for (name, at) in &placed.marks {
+            // What is in the floor under a runway is under no mark on it.
+            let marks = placed.marks.iter().filter(|(_, at)| {
+                !arrangement.bay.runways.iter().any(|own| {
+                    arrangement.on_runways.contains(&own.id) && depth_of(own.outline.outer(), *at) > 0.0
+                })
+            });
+            for (name, at) in marks {
                 if (is_hole || care) && depth_of(ring, *at) > if reach > 0.0 { -reach } else { SURE_MM } {
                     add("mark on feature", name);
                 }

@@ -105,10 +105,14 @@ fn differ(one: &Assessment, other: &Assessment) -> Option<String> {
     (promised(one) != promised(other)).then(|| format!("{:?} and {:?}", promised(one), promised(other)))
 }
 
+/// Bays that once had another answer when they were turned or mirrored: asked each time.
+const DIFFERED: [u64; 3] = [490, 1_222, 1_309];
+
 #[test]
 fn the_same_bay_has_the_same_answer() {
     let count = bays(60);
-    let asked = of_each(count, |seed| {
+    let asked = of_each(count + DIFFERED.len() as u64, |n| {
+        let seed = n.checked_sub(count).map_or(n, |once| DIFFERED[once as usize]);
         let arrangement = generator::arrangement(seed);
         let mut dice = Dice::new(seed ^ 0x5a5a);
         let at = DVec2::new(dice.within(-9_000.0, 9_000.0), dice.within(-9_000.0, 9_000.0));

@@ -165,6 +165,22 @@ mod tests {
         assert!((found[0].depth - 150.).abs() < 1e-6, "{found:?}");
     }
 
+    /// Between the two faces of the inner wall it is as deep all along: the place named is where its end is as near, too,
+    /// however the room lies.
+    #[test]
+    fn of_places_as_deep_the_one_between_most_walls_is_named() {
+        let thing = block((3500., 1000.), (4500., 3500.));
+        for turn in [0.0, 0.3, 1.1, 2.5, -2.9] {
+            let pose = crate::frame::PlanPose::new(DVec2::new(700., -300.), turn);
+            let found = protrusions(&room().placed(&pose), &thing.placed(&pose));
+            assert_eq!(found.len(), 3, "{found:?}");
+            for own in found {
+                let at = pose.inverse() * own.deepest;
+                assert!(at.distance(DVec2::new(4000., 2950.)) < 1e-5, "{turn}: {at}");
+            }
+        }
+    }
+
     #[test]
     fn moves_put_things_inside() {
         let moves = moves_inside(&room(), &block((-250., 100.), (900., 900.)));

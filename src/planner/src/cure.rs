@@ -43,7 +43,7 @@ const MANY_FINDINGS: usize = 400;
 /// For how many things that only may be in the way a place further away is looked for; the others are to be taped.
 const MOST_FURTHER: usize = 40;
 
-/// So many consequences of a cure are told, the worst first: who would cause more does not do it.
+/// What would cause more is no way out: nobody does it, and so many sentences say it to nobody.
 const MOST_CAUSED: usize = 40;
 
 /// A length to go is rounded up to whole millimetres: no tape shows less.
@@ -123,6 +123,9 @@ pub(crate) fn find(arrangement: &Arrangement, assessment: &mut Assessment) {
             }
         };
     }
+    for finding in findings.iter_mut() {
+        finding.cure.take_if(|cure| cure.causes.len() > MOST_CAUSED);
+    }
     // A set-up that no move of the car fits into the room says so, once.
     for finding in findings.iter_mut() {
         if of_car.say_too_large(finding) {
@@ -167,8 +170,8 @@ impl Cure {
     }
 }
 
-/// What is there after and was not there before, or is worse; without the ways out of it, and no more than
-/// [`MOST_CAUSED`].
+/// What is there after and was not there before, or is worse; without the ways out of it, and no more of it than shows that
+/// there is more than [`MOST_CAUSED`].
 fn caused(before: &[Finding], after: &[Finding]) -> Vec<Finding> {
     let mut known: BTreeMap<(Code, &[Subject]), Vec<&Finding>> = BTreeMap::new();
     for finding in before {
@@ -179,10 +182,7 @@ fn caused(before: &[Finding], after: &[Finding]) -> Vec<Finding> {
         same.is_some_and(|same| same.iter().any(|b| b.severity <= f.severity && !deeper(f, b)))
     };
     let mut new: Vec<&Finding> = after.iter().filter(|f| f.severity != Severity::Note && !there(f)).collect();
-    if new.len() > MOST_CAUSED {
-        new.sort_by_key(|f| f.severity);
-        new.truncate(MOST_CAUSED);
-    }
+    new.truncate(MOST_CAUSED + 1);
     new.into_iter().map(|f| Finding { cure: None, ..f.clone() }).collect()
 }
 

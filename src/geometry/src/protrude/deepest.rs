@@ -33,7 +33,8 @@ struct Edge {
 pub(super) struct Deepest<'a> {
     room: &'a Polygon,
     edges: Vec<Edge>,
-    found: BTreeMap<(usize, usize), Protrusion>,
+    /// The deepest place of each edge, with how many edges it is equally near to.
+    found: BTreeMap<(usize, usize), (Protrusion, usize)>,
 }
 
 impl<'a> Deepest<'a> {
@@ -49,11 +50,13 @@ impl<'a> Deepest<'a> {
     }
 
     pub(super) fn into_found(self) -> Vec<Protrusion> {
-        self.found.into_values().collect()
+        self.found.into_values().map(|(own, _)| own).collect()
     }
 
     /// Notes a point that is known to lie outside the room, for the nearest edge, or for several equally near. Of edges
-    /// that meet at the nearest corner, only the one that the point is more squarely before.
+    /// that meet at the nearest corner, only the one that the point is more squarely before. Of places as deep as each other, as
+    /// there are between two edges that run along one another, the one that most edges are equally near to is kept: rounding does
+    /// not choose.
     fn note(&mut self, p: DVec2) {
         let all = self.edges.iter().map(|e| e.side.distance_to(p));
         let depth = all.fold(f64::INFINITY, f64::min);
@@ -64,11 +67,14 @@ impl<'a> Deepest<'a> {
         let near: Vec<(&Edge, f64)> = near.collect();
         let most = near.iter().map(|&(_, before)| before).fold(f64::NEG_INFINITY, f64::max);
         let least = most.min(depth - SAME_MM);
+        let equally = near.len();
         for (e, _) in near.into_iter().filter(|&(_, before)| before >= least) {
             let here = Protrusion { ring: e.ring, edge: e.edge, depth, deepest: p };
-            let kept = self.found.entry((e.ring, e.edge)).or_insert(here);
-            if depth > kept.depth {
-                *kept = here;
+            let (kept, many) = self.found.entry((e.ring, e.edge)).or_insert((here, equally));
+            let is_as_deep = (depth - kept.depth).abs() <= SAME_MM;
+            if if is_as_deep { equally > *many } else { depth > kept.depth } {
+                *kept = Protrusion { depth: depth.max(kept.depth), ..here };
+                *many = equally;
             }
         }
     }

@@ -11,6 +11,14 @@ use crate::check::{Context, FloorFact, SPEAKS_FROM_MM};
 /// Something that stands where its level is known.
 type Surveyed<'a> = (&'a Spot, Level);
 
+/// A higher one and a lower one.
+type Pair<'b, 'a> = (&'b Surveyed<'a>, &'b Surveyed<'a>);
+
+/// A level, or how far two are apart, in whole millionths of a millimetre: of as much as each other rounding does not choose.
+fn whole(mm: f64) -> f64 {
+    (mm * 1e6).round()
+}
+
 /// Highest against lowest of what stands on the floor.
 pub(super) fn spread(context: &Context<'_>, spots: &Spots<'_>, limit: f64) -> Option<Finding> {
     let known: Vec<Surveyed<'_>> = spots.standing().filter_map(|spot| Some((spot, spot.level?))).collect();
@@ -25,18 +33,18 @@ pub(super) fn spread(context: &Context<'_>, spots: &Spots<'_>, limit: f64) -> Op
         of.dedup();
         care_of(context, fact, of, pair.1.0.at).against(Quantity::Length(by), Quantity::Length(limit))
     };
-    let apart = |pair: &(&Surveyed<'_>, &Surveyed<'_>)| pair.0.1.level_mm - pair.1.1.level_mm;
-    let worst = pairs(&highest, &lowest).max_by(|a, b| apart(a).total_cmp(&apart(b)))?;
+    let apart = |pair: &Pair<'_, '_>| pair.0.1.level_mm - pair.1.1.level_mm;
+    let worst = worst_of(&highest, &lowest, apart)?;
     if apart(&worst) > limit + SPEAKS_FROM_MM {
         let uneven = no_cure(found(FloorFact::Uneven, worst, apart(&worst)));
         return Some(Finding { severity: Severity::Stops, ..uneven });
     }
     let (highest, lowest) = outer(1.0);
-    let most = |pair| at_worst(pair) + moved(pair);
-    let worst = pairs(&highest, &lowest).max_by(|a, b| most(*a).total_cmp(&most(*b)))?;
-    let over = most(worst) - limit;
+    let most = |pair: &Pair<'_, '_>| at_worst(*pair) + moved(*pair);
+    let worst = worst_of(&highest, &lowest, most)?;
+    let over = most(&worst) - limit;
     (over > SPEAKS_FROM_MM)
-        .then(|| by_the_car(context, found(FloorFact::MaybeUneven, worst, most(worst)), over, moved(worst)))
+        .then(|| by_the_car(context, found(FloorFact::MaybeUneven, worst, most(&worst)), over, moved(worst)))
 }
 
 /// The same of each stand's own feet, and of all of a mat, where nothing is asked of the floor: more than one wheel may stand
@@ -55,11 +63,17 @@ pub(super) fn astride(context: &Context<'_>, spots: &Spots<'_>, findings: &mut V
     }
 }
 
-fn pairs<'b, 'a>(
+/// The two that differ most; of those that differ as much, the first by name.
+fn worst_of<'b, 'a>(
     highest: &'b [Surveyed<'a>],
     lowest: &'b [Surveyed<'a>],
-) -> impl Iterator<Item = (&'b Surveyed<'a>, &'b Surveyed<'a>)> {
-    highest.iter().flat_map(move |high| lowest.iter().map(move |low| (high, low)))
+    by: impl Fn(&Pair<'b, 'a>) -> f64,
+) -> Option<Pair<'b, 'a>> {
+    let pairs = highest.iter().flat_map(move |high| lowest.iter().map(move |low| (high, low)));
+    pairs.min_by(|a, b| {
+        let named = |pair: &Pair<'b, 'a>| (&pair.0.0.of, &pair.1.0.of);
+        whole(by(b)).total_cmp(&whole(by(a))).then_with(|| named(a).cmp(&named(b)))
+    })
 }
 
 /// How much more they may differ if the car stands elsewhere, with all that is laid from it: the one may be higher where the
@@ -81,7 +95,9 @@ fn outermost<'a>(known: &[Surveyed<'a>], up: impl Fn(&Surveyed<'a>) -> f64) -> V
     let mut known = known.to_vec();
     known.sort_by(|one, other| {
         let ((a, x), (b, y)) = (one, other);
-        let by_level = up(other).total_cmp(&up(one)).then(y.within_mm.total_cmp(&x.within_mm));
+        let by_level = whole(up(other)).total_cmp(&whole(up(one)));
+        let by_level =
+            by_level.then(whole(y.within_mm).total_cmp(&whole(x.within_mm))).then_with(|| a.of.cmp(&b.of));
         by_level.then(a.at.x.total_cmp(&b.at.x)).then(a.at.y.total_cmp(&b.at.y))
     });
     known.dedup_by(|(a, x), (b, y)| a.at == b.at && x.level_mm == y.level_mm);
