@@ -5,9 +5,10 @@ use baywright_planner::geometry::DVec2;
 use baywright_planner::model::{Arrangement, TargetHeight};
 
 use crate::floor;
-use crate::oracle::{Conflict, Is, SURE_MM, Solid};
+use crate::oracle::{Conflict, SURE_MM};
 use crate::set_up::{SetUp, What};
 use crate::shape::{depth, edges, gap, gap_to_line, rectangle_on};
+use crate::solid::{Is, Solid};
 
 /// 29 CFR 1910.36(g)(1) and (2): a ceiling of 7 ft 6 in, a projection 6 ft 8 in up, a way out 28 in wide.
 const CEILING_MM: f64 = 2_286.0;

@@ -6,7 +6,8 @@ use baywright_planner::cure::apply;
 use baywright_planner::model::{Arrangement, Id};
 use baywright_planner::{Assessment, Code, Cure, Finding, Severity, Step, Subject, Verdict, assess, judge};
 
-use crate::oracle::{self, Conflict, FRESNEL, Solid, UNJUDGED};
+use crate::oracle::{self, Conflict, FRESNEL, UNJUDGED};
+use crate::solid::{self, Solid};
 use crate::{bays, generator, of_each};
 
 /// What was looked at, and what was refuted.
@@ -52,7 +53,7 @@ fn collides(before: &Arrangement, after: &Arrangement, id: &Id) -> Option<String
     let (stood, stands) = (find(&then, id.as_str())?, find(&now, id.as_str())?);
     for other in now.iter().filter(|own| own.name != stands.name) {
         let was = find(&then, &other.name)?;
-        if oracle::stacked(stands, other, 0.03) && !oracle::stacked(stood, was, 0.0) {
+        if solid::stacked(stands, other, 0.03) && !solid::stacked(stood, was, 0.0) {
             return Some(format!("{id} goes into {}", other.name));
         }
     }

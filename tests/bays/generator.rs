@@ -5,10 +5,10 @@ use baywright_planner::model::*;
 
 use crate::cars;
 use crate::dice::Dice;
-use crate::oracle::{Solid, spare, stacked};
 use crate::room::room;
 use crate::set_up::{Part, SetUp, What};
 use crate::shape::{Frame, depth_of, points};
+use crate::solid::{Solid, spare, stacked};
 use crate::wider;
 
 /// How carefully a bay was laid.

@@ -18,6 +18,8 @@ mod room;
 mod same;
 mod set_up;
 mod shape;
+mod sight;
+mod solid;
 mod wider;
 
 /// How many bays a test asks: a sample, or as many as the environment says.

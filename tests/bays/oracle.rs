@@ -2,16 +2,14 @@
 //! may be. It asks nothing of the checks and nothing of the geometry that they use.
 
 use baywright_planner::geometry::{DVec2, DVec3};
-use baywright_planner::model::{
-    Arrangement, Exclusion, FloorFeature, FloorFeatureKind, Material, Metal, OpeningKind, Runway, SensorKind,
-    Shop, Thing, ThingKind,
-};
+use baywright_planner::model::{Arrangement, Exclusion, FloorFeatureKind, OpeningKind, Runway, SensorKind};
 
-use crate::set_up::{Part, SetUp, Sight, What, ring_of};
+use crate::set_up::{Part, SetUp, What};
 use crate::shape::{
-    Frame, Ring, along, around, box_gap, boxes_meet, depth, depth_of, edges, gap, gap_to_line, holds,
-    inside_of, nearest, points, rectangle, round,
+    Frame, Ring, along, around, boxes_meet, depth, depth_of, edges, gap, gap_to_line, inside_of, points,
+    rectangle,
 };
+use crate::solid::{Is, Solid};
 use crate::{care, floor};
 
 /// One thing in the way of another.
@@ -86,158 +84,17 @@ enum Ask {
 /// The planner speaks from a hundredth of a millimetre on.
 pub const SURE_MM: f64 = 0.02;
 /// Touching, and rounding.
-const TOUCH_MM: f64 = 1e-6;
+pub const TOUCH_MM: f64 = 1e-6;
 /// Who fills the whole of an uncertainty to the last hundredth is clear.
 const SPARE_MM: f64 = 0.02;
 /// The middle of a tyre's foot, half as long, mm.
 const FOOT_MM: f64 = 50.0;
-/// Over what is as low a tape goes, and light reaches behind it.
-const LIP_MM: f64 = 20.0;
 /// What a wheel may stand on top of where no level floor is asked for.
 const KERB_MM: f64 = 26.0;
 /// The speed of light, mm/s (exact: SI Brochure, 9th edition, 2.3.1).
 const LIGHT_MM_S: f64 = 299_792_458_000.0;
 /// In how many directions a place is off.
 const DIRECTIONS: u32 = 12;
-
-/// A solid of the room.
-pub struct Solid {
-    pub name: String,
-    pub ring: Ring,
-    pub low: f64,
-    pub high: f64,
-    pub known: f64,
-    metal: Option<bool>,
-    is_person: bool,
-    is_lamp: bool,
-    pub is: Is,
-}
-
-/// What kind of solid.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Is {
-    Thing,
-    /// A runway that carries no car.
-    Idle,
-    /// One that does.
-    Carrying,
-    /// What stands proud of the floor.
-    Proud,
-}
-
-/// Whether a material is metal by its face; `None` if nobody can tell.
-fn metal_of(material: Material) -> Option<bool> {
-    match material {
-        Material::Steel | Material::Aluminium | Material::Mesh | Material::CarBody | Material::Foil => {
-            Some(true)
-        }
-        Material::Plasterboard | Material::Unknown => None,
-        _ => Some(false),
-    }
-}
-
-impl Solid {
-    pub fn of(thing: &Thing, shop: &Shop) -> Self {
-        let frame = Frame::new(thing.place.at.origin(), thing.place.at.heading());
-        let metal = match (metal_of(thing.material), thing.metal) {
-            (Some(true), _) | (_, Some(Metal::All | Metal::Frame)) => Some(true),
-            (_, Some(Metal::Unknown)) => None,
-            (_, Some(Metal::None)) => Some(false),
-            (face, None) => match thing.kind {
-                ThingKind::LiftPost
-                | ThingKind::LiftArm
-                | ThingKind::ParkedCar
-                | ThingKind::Heater
-                | ThingKind::DoorTrack => Some(true),
-                ThingKind::ToolChest | ThingKind::Lamp | ThingKind::Column => None,
-                _ => face,
-            },
-        };
-        Self {
-            name: thing.id.to_string(),
-            ring: frame.ring(&ring_of(thing.footprint.outline())),
-            low: thing.span.bottom(),
-            high: thing.span.top(),
-            known: shop.within(thing.place.known),
-            metal,
-            is_person: thing.kind == ThingKind::Person || thing.material == Material::Person,
-            is_lamp: thing.kind == ThingKind::Lamp,
-            is: Is::Thing,
-        }
-    }
-
-    /// What stands proud of the floor; it is known as the walls are.
-    pub fn proud(feature: &FloorFeature, known: f64) -> Self {
-        Self {
-            name: feature.id.to_string(),
-            ring: feature.outline.outer().to_vec(),
-            low: 0.0,
-            high: feature.proud_mm,
-            known,
-            metal: metal_of(feature.material),
-            is_person: false,
-            is_lamp: false,
-            is: Is::Proud,
-        }
-    }
-
-    fn runway(runway: &Runway, known: f64, carries: bool) -> Self {
-        Self {
-            name: runway.id.to_string(),
-            ring: runway.outline.outer().to_vec(),
-            low: 0.0,
-            high: runway.top_mm,
-            known,
-            metal: Some(true),
-            is_person: false,
-            is_lamp: false,
-            is: if carries { Is::Carrying } else { Is::Idle },
-        }
-    }
-
-    /// Whether it is in the way of a tape or light from there to there, if it is on the way.
-    fn is_in_run(&self, from: DVec2, to: DVec2) -> bool {
-        match self.is {
-            Is::Idle => true,
-            // What carries the car carries marks, too; beside it they lie on the floor.
-            Is::Carrying => depth_of(&self.ring, from) < 0.0 && depth_of(&self.ring, to) < 0.0,
-            Is::Thing | Is::Proud => self.high > LIP_MM,
-        }
-    }
-
-    /// Whether it may not be in a zone; `None` if nobody can tell.
-    fn barred(&self, by: Exclusion) -> Option<bool> {
-        match by {
-            Exclusion::Anything => Some(true),
-            Exclusion::Metal => self.metal,
-            Exclusion::Reflecting(_) => None,
-            Exclusion::People => Some(self.is_person),
-            Exclusion::Light => Some(self.is_lamp),
-        }
-    }
-
-    /// Whether it must keep out of a part of the set-up: `None` if nobody can tell.
-    pub fn keeps_out(&self, part: &Part) -> Option<bool> {
-        if self.high.min(part.high) - self.low.max(part.low) <= TOUCH_MM {
-            return Some(false);
-        }
-        match (&part.what, self.is) {
-            // A zone that was written for a car on the floor says nothing of what lifts it.
-            (What::Zone(excludes), Is::Carrying) if !part.with_wheels => {
-                if self.barred(*excludes) == Some(false) { Some(false) } else { None }
-            }
-            (What::Zone(excludes), _) => self.barred(*excludes),
-            (What::Car | What::Wheel, Is::Carrying) => Some(false),
-            // What a tyre stands on is asked apart.
-            (What::Wheel, Is::Proud) => Some(false),
-            _ => Some(true),
-        }
-    }
-
-    fn moved(&self, by: DVec2) -> Ring {
-        self.ring.iter().map(|&p| p + by).collect()
-    }
-}
 
 /// Whether walls bound a zone.
 fn binds(part: &Part) -> bool {
@@ -576,120 +433,6 @@ fn in_or_near(solid: &[DVec2], part: &[DVec2], margin: f64, reach: f64) -> Optio
     }
     let deep = depth(solid, part);
     (deep > margin).then_some(deep)
-}
-
-impl Sight {
-    /// A point of the face, -1 to 1 each way.
-    fn point(&self, u: f64, v: f64) -> DVec3 {
-        self.centre + self.left * u + self.up * v
-    }
-
-    /// Eye and corners from above.
-    pub fn plan(&self) -> Ring {
-        let corners =
-            [(-1.0, -1.0), (1.0, -1.0), (-1.0, 1.0), (1.0, 1.0)].map(|(u, v)| self.point(u, v).truncate());
-        [&[self.eye.truncate()], corners.as_slice()].concat()
-    }
-
-    /// How many of so many points of the face, squared, a solid hides.
-    fn hidden(&self, ring: &[DVec2], low: f64, high: f64, rays: u32) -> usize {
-        let place = |i: u32| (f64::from(i) + 0.5) / f64::from(rays) * 2.0 - 1.0;
-        let all = (0..rays).flat_map(|i| (0..rays).map(move |j| (i, j)));
-        all.filter(|&(i, j)| self.is_cut(self.point(place(i), place(j)), ring, low, high)).count()
-    }
-
-    /// Whether the line from the eye to a point passes through a solid for a thousandth of a millimetre or more.
-    fn is_cut(&self, to: DVec3, ring: &[DVec2], low: f64, high: f64) -> bool {
-        let (eye, way) = (self.eye, to - self.eye);
-        let mut cuts = vec![0.0, 1.0];
-        for (a, b) in edges(ring) {
-            let edge = b - a;
-            let across = way.truncate().perp_dot(edge);
-            if across != 0.0 {
-                let off = a - eye.truncate();
-                let (t, s) = (off.perp_dot(edge) / across, off.perp_dot(way.truncate()) / across);
-                if (0.0..=1.0).contains(&t) && (0.0..=1.0).contains(&s) {
-                    cuts.push(t);
-                }
-            }
-        }
-        cuts.sort_by(f64::total_cmp);
-        let sliver = 1e-3 / way.length();
-        cuts.windows(2).any(|pair| {
-            let (from, till) = (pair[0], pair[1]);
-            let middle = eye + way * ((from + till) * 0.5);
-            if till - from < sliver || !holds(ring, middle.truncate()) {
-                return false;
-            }
-            let (z0, z1) = (eye.z + way.z * from, eye.z + way.z * till);
-            z0.min(z1) < high - 1e-3 && z0.max(z1) > low + 1e-3
-        })
-    }
-
-    /// By how much less than half a wave longer a way over the solid is than the direct one, mm, with the solid so far off
-    /// its place as it may be; `None` if it is not less.
-    fn enters(&self, solid: &Solid, reach: f64, half_wave: f64) -> Option<f64> {
-        let (eye, to) = (self.eye, self.centre);
-        let direct = eye.distance(to);
-        let over = |i: u32| {
-            let on = eye + (to - eye) * (f64::from(i) / 200.0);
-            let plan = on.truncate();
-            let near = if holds(&solid.ring, plan) { plan } else { nearest(&solid.ring, plan) };
-            let apart = near.distance(plan);
-            let near = if apart > 0.0 { near + (plan - near) / apart * reach.min(apart) } else { near };
-            let p = DVec3::new(near.x, near.y, on.z.clamp(solid.low, solid.high));
-            half_wave - (eye.distance(p) + p.distance(to) - direct)
-        };
-        // A hundredth of a millimetre of a way is a few millimetres of the zone's edge: enough for corners between points.
-        let most = (0..=200).map(over).fold(f64::NEG_INFINITY, f64::max);
-        (most > 1e-4).then_some(most)
-    }
-}
-
-/// What a thing could meet, for those who put it somewhere: how far it is from all of a set-up that it must keep out of,
-/// in one frame, mm; lines of sight are taken as wide as a first Fresnel zone.
-pub fn spare(placed: &SetUp, solid: &Solid) -> f64 {
-    let fresnel = 90.0;
-    let mut least = f64::INFINITY;
-    for part in placed.parts.iter().filter(|part| solid.keeps_out(part) != Some(false)) {
-        if box_gap(&solid.ring, &part.ring) < least {
-            least = least.min(gap(&solid.ring, &part.ring));
-        }
-    }
-    // Nothing over or under the car, and what hangs low is not where people work.
-    let hangs_low = solid.low > 0.0 && solid.low < 2_100.0;
-    for part in placed.parts.iter().filter(|part| !matches!(part.what, What::Zone(_))) {
-        let room = placed.working_room + 20.0;
-        if (part.what == What::Car || hangs_low) && box_gap(&solid.ring, &part.ring) - room < least {
-            least = least.min(gap(&solid.ring, &part.ring) - room);
-        }
-    }
-    for (_, at) in placed.marks.iter().filter(|_| solid.low < placed.over_mark) {
-        least = least.min(-depth_of(&solid.ring, *at));
-    }
-    for run in placed.runs.iter().filter(|run| solid.is_in_run(run.from, run.to) && solid.low < run.top) {
-        least = least.min(gap_to_line(&solid.ring, run.from, run.to));
-    }
-    for sight in &placed.sights {
-        let heights = [-1.0, 1.0].map(|v| sight.point(0.0, v).z);
-        let low = heights[0].min(heights[1]).min(sight.eye.z) - fresnel;
-        let high = heights[0].max(heights[1]).max(sight.eye.z) + fresnel;
-        if solid.low < high && solid.high > low {
-            let across =
-                [sight.eye.truncate(), sight.point(-1.0, 1.0).truncate(), sight.point(1.0, 1.0).truncate()];
-            let back =
-                [sight.eye.truncate(), sight.point(-1.0, -1.0).truncate(), sight.point(1.0, -1.0).truncate()];
-            let least_gap = gap(&solid.ring, &across).min(gap(&solid.ring, &back));
-            let disc = round(sight.eye.truncate(), fresnel);
-            least = least.min(least_gap - fresnel).min(gap(&solid.ring, &disc));
-        }
-    }
-    least
-}
-
-/// Two solids in one place, deeper than a margin, mm.
-pub fn stacked(a: &Solid, b: &Solid, margin: f64) -> bool {
-    a.high.min(b.high) - a.low.max(b.low) > margin && depth(&a.ring, &b.ring) > margin
 }
 
 /// Things of an arrangement as the oracle sees them.

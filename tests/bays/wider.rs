@@ -202,7 +202,7 @@ impl Draft {
         let parts = self.set_up.parts.iter().filter(|own| !matches!(own.what, What::Zone(_)));
         let shop = &self.arrangement.shop;
         let things = self.arrangement.bay.things.iter();
-        let things = things.map(|own| crate::oracle::Solid::of(own, shop).ring);
+        let things = things.map(|own| crate::solid::Solid::of(own, shop).ring);
         let features = self.arrangement.bay.floor_features.iter().map(|own| own.outline.outer().to_vec());
         let runways = self.arrangement.bay.runways.iter().map(|own| own.outline.outer().to_vec());
         let mut all = parts.map(|own| own.ring.clone()).chain(things).chain(features).chain(runways);
