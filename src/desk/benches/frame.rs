@@ -1,6 +1,6 @@
 //! How long a frame takes without a window: the answer, both drawings, the screen's own work, triangles.
 //!
-//! `still`: the pointer moves over the drawing and nothing changes. `drag`: a thing is elsewhere in every frame.
+//! `still`: the pointer moves over the drawing and nothing changes. `drag`: a thing is in the hand, elsewhere in every frame.
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a bench fails by panicking")]
 
@@ -8,14 +8,13 @@ use std::hint::black_box;
 use std::path::Path;
 
 use baywright_desk::screen::Desk;
-use baywright_desk::screen::command::{Command, OfBay};
 use baywright_desk::session::document::Document;
 use baywright_files::Library;
-use baywright_planner::edit::Edit;
+use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, PlanPose, Polygon};
 use baywright_planner::model::{Id, Known, Layout, Place, Thing};
 use criterion::{Criterion, criterion_group, criterion_main};
-use egui::{Context, Event, Pos2, RawInput, Rect, Vec2};
+use egui::{Context, Event, Modifiers, PointerButton, Pos2, RawInput, Rect, Vec2};
 
 const SIZE: Vec2 = Vec2::new(1440.0, 900.0);
 
@@ -52,10 +51,24 @@ impl Screen {
         ctx.tessellate(output.shapes, output.pixels_per_point).len()
     }
 
-    fn place(&mut self, thing: &Id, at: DVec2) {
-        let ctx = self.ctx.clone();
-        let place = Place { at: PlanPose::new(at, 0.0), known: Known::Taped };
-        self.desk.ask(&ctx, Command::Bay(OfBay::Preview(vec![Edit::Place { thing: thing.clone(), place }])));
+    /// Takes a thing in the hand, where it is drawn.
+    fn grab(&mut self, thing: &Id) -> Pos2 {
+        let (drawing, paper) = self.desk.drawings().next().expect("a top view");
+        let of = Subject::Thing(thing.clone());
+        let drawn = drawing.box_of(&of).expect("it is drawn");
+        let spots = (1..10).flat_map(|i| (1..10).map(move |j| DVec2::new(f64::from(i), f64::from(j)) / 10.0));
+        let at = spots
+            .map(|part| drawn.low + drawn.size() * part)
+            .find(|&at| drawing.pick(at, 0.0).is_some_and(|picked| picked.subject.as_ref() == Some(&of)));
+        let at = at.expect("some of it lies open");
+        let at = paper.min + Vec2::new(at.x as f32, at.y as f32);
+        self.frame(vec![Event::PointerMoved(at)]);
+        self.frame(vec![Self::button(at, true)]);
+        at
+    }
+
+    fn button(pos: Pos2, pressed: bool) -> Event {
+        Event::PointerButton { pos, button: PointerButton::Primary, pressed, modifiers: Modifiers::NONE }
     }
 }
 
@@ -99,7 +112,6 @@ fn hall(count: usize) -> Layout {
 fn frames(criterion: &mut Criterion) {
     for (name, layout) in [("crowded bay", crowded()), ("hall of 1,000 things", hall(1_000))] {
         let thing = layout.bay.things[1].id.clone();
-        let at = layout.bay.things[1].place.at.origin();
         let document = Document::of(layout, None, None, &Library::built_in(), None).unwrap();
         let mut screen = Screen::new(Desk::new(document).expect("an answer"));
         let mut group = criterion.benchmark_group(name);
@@ -111,13 +123,19 @@ fn frames(criterion: &mut Criterion) {
                 black_box(screen.frame(vec![Event::PointerMoved(Pos2::new(x, 300.0))]))
             });
         });
+        let from = screen.grab(&thing);
+        let before =
+            screen.desk.drawings().next().and_then(|(top, _)| top.box_of(&Subject::Thing(thing.clone())));
         group.bench_function("drag", |b| {
             b.iter(|| {
                 count += 1;
-                screen.place(&thing, at + DVec2::new(f64::from(count % 200), 0.0));
-                black_box(screen.frame(Vec::new()))
+                let to = from + Vec2::new((count % 100) as f32 + 10.0, (count % 7) as f32);
+                black_box(screen.frame(vec![Event::PointerMoved(to)]))
             });
         });
+        let after =
+            screen.desk.drawings().next().and_then(|(top, _)| top.box_of(&Subject::Thing(thing.clone())));
+        assert_ne!(before, after, "it was in the hand");
         group.finish();
     }
 }
