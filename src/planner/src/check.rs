@@ -41,6 +41,7 @@ mod stand_reach;
 #[cfg(test)]
 pub(crate) mod testing;
 mod thing_place;
+mod walk_in;
 mod way_in;
 mod wheels;
 mod working_room;
@@ -153,6 +154,7 @@ pub const ALL: &[Check] = &[
     keep_free::CHECK,
     outside_room::CHECK,
     way_in::CHECK,
+    walk_in::CHECK,
     field_of_view::CHECK,
     beam::CHECK,
     picture::CHECK,

@@ -85,6 +85,8 @@ pub enum Code {
     BeyondDoor,
     /// No door that is entered lets the car in.
     WayIn,
+    /// People may walk into a zone that is to be clear of them.
+    WalkIn,
     /// Daylight or a lamp's light may come into a camera's picture.
     LightInPicture,
     /// The target is outside a radar's beam, though inside its field of view.
@@ -127,7 +129,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 49] = [
+    pub const ALL: [Self; 50] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -158,6 +160,7 @@ impl Code {
         Self::AlignmentUnknown,
         Self::BeyondDoor,
         Self::WayIn,
+        Self::WalkIn,
         Self::LightInPicture,
         Self::OffBeam,
         Self::DoorLeaf,
@@ -213,6 +216,7 @@ impl Code {
             Self::AlignmentUnknown => "alignment-unknown",
             Self::BeyondDoor => "beyond-door",
             Self::WayIn => "way-in",
+            Self::WalkIn => "walk-in",
             Self::LightInPicture => "light-in-picture",
             Self::OffBeam => "off-beam",
             Self::DoorLeaf => "door-leaf",
@@ -377,6 +381,8 @@ pub enum Facts {
     BeyondDoor,
     /// See [`Code::WayIn`]: of what the door that is nearest to it has too little.
     WayIn(TooSmall),
+    /// See [`Code::WalkIn`].
+    WalkIn,
     /// See [`Code::LightInPicture`]: how surely.
     LightInPicture(Lit),
     /// See [`Code::OffBeam`].
@@ -454,6 +460,7 @@ impl Facts {
             Self::AlignmentUnknown(_) => Code::AlignmentUnknown,
             Self::BeyondDoor => Code::BeyondDoor,
             Self::WayIn(_) => Code::WayIn,
+            Self::WalkIn => Code::WalkIn,
             Self::LightInPicture(_) => Code::LightInPicture,
             Self::OffBeam { .. } => Code::OffBeam,
             Self::DoorLeaf(_) => Code::DoorLeaf,

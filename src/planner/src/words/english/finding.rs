@@ -94,6 +94,14 @@ impl About<'_> {
                 format!("{what} runs out through the {first}")
             }
             Facts::WayIn(_) => "no door lets the car in".to_owned(),
+            Facts::WalkIn => match (finding.subjects.first(), finding.measured) {
+                (Some(Subject::KeepFree(_)), Some(_)) => format!("{first} leads through {second}"),
+                (Some(Subject::KeepFree(_)), None) => format!("{first} may lead through {second}"),
+                (_, Some(Quantity::Length(gap))) if gap > 0.0 => {
+                    format!("{first} may let people in beside {second}")
+                }
+                _ => format!("{first} may let people into {second}"),
+            },
             Facts::LightInPicture(lit) => match (finding.culprit(), lit) {
                 (Some(_), _) => format!("{first} is in the picture of {second}"),
                 (None, Lit::Is) => format!("{first} lets light into the picture of {second}"),
@@ -427,6 +435,10 @@ impl About<'_> {
                  marks further apart.",
                 self.length(self.arrangement.shop.mark_laid_mm)
             ),
+            Facts::WalkIn => {
+                "The zone is to be clear of people: tell the others, and put up a barrier or a sign. A way out stays unlocked."
+                    .to_owned()
+            }
             Facts::WayIn(_) => {
                 "Of the doors that are entered. If it comes in elsewhere, enter that door.".to_owned()
             }

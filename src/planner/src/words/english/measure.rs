@@ -25,6 +25,10 @@ impl About<'_> {
         Some(match &finding.facts {
             Facts::ZoneObject(_) | Facts::ZoneUnjudged(_) => format!("{value} inside{within}"),
             Facts::DoorLeaf(_) | Facts::KeepFree => format!("by {value}{within}"),
+            Facts::WalkIn if matches!(finding.subjects.first(), Some(Subject::KeepFree(_))) => {
+                format!("by {value}{within}")
+            }
+            Facts::WalkIn => format!("{value} from it, wants {limit_text}"),
             Facts::MeasuredOnCar => format!("{value} off the profile's, usual up to {limit_text}"),
             Facts::MarkUnsure => format!("to ± {value}, limit {limit_text}"),
             Facts::WayIn(TooSmall::Sill) => format!("sill {limit_text} high"),

@@ -1,0 +1,158 @@
+//! Room to step up to a target and to stand beside it.
+//!
+//! Rule: who sets a target carries its stand there from the car, puts it on its mark, turns and tips it at the mast and reads tape
+//! and level at its face. For that a person steps up to its front, as wide as target and stand, and stands on one of its
+//! sides, or behind it, whichever has most room: a target whose back is to a wall, because the stand-off puts it there, is set from
+//! its front and one side. A side counts only if one gets to it past a corner: it is free as far on past the front or past the back;
+//! behind is free as far on past one side. In the way are things that a person cannot step over or duck under, walls, idle
+//! runways and open pits. The car, what carries it and targets that stand at the same time are as near as the aiming puts them. A
+//! mat lies on the floor and is reached from everywhere.
+//! Limit: the shop's own `stand_room_mm`.
+
+use baywright_geometry::{Bounds, DVec2, Outline, PlanPose, Segment, Span};
+
+use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
+use super::{Check, Context, SPEAKS_FROM_MM, finding, thing_subject, wall_id};
+use crate::model::ShopFigure;
+use crate::scene::PlacedTarget;
+
+pub(super) const CHECK: Check = Check { codes: &[Code::StandRoom], whole, ..Check::NONE };
+
+/// Where room is missing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum StandSide {
+    /// Before the face.
+    Front,
+    /// On either side and behind.
+    Beside,
+}
+
+/// Something of the room that nobody walks through: its sides in plan.
+struct Obstacle {
+    subject: Subject,
+    sides: Vec<Segment>,
+}
+
+fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let shop = &context.arrangement.shop;
+    let Ok(walking) = Span::new(shop.step_over_mm, shop.duck_under_mm) else { return };
+    let upright = context.scene.targets.iter().filter(|target| !target.lies);
+    let around: Vec<(&PlacedTarget, Bounds)> = upright.filter_map(|own| Some((own, around(own)?))).collect();
+    let near = around.iter().map(|(own, place)| in_bay(own, place)).reduce(Bounds::union);
+    let Some(near) = near else { return };
+    let obstacles = obstacles(context, &walking, near.grown(2.0 * shop.stand_room_mm));
+    for (target, place) in around {
+        of_target(context, target, &place, &obstacles, findings);
+    }
+}
+
+/// What a target and its stand take, in the target's frame.
+fn around(target: &PlacedTarget) -> Option<Bounds> {
+    let own_from_bay = target.set.place.inverse();
+    target.solids.iter().map(|solid| solid.outline.bounds_from(&own_from_bay)).reduce(Bounds::union)
+}
+
+/// A box around the same in the bay.
+fn in_bay(target: &PlacedTarget, place: &Bounds) -> Bounds {
+    let (low, high) = (place.low, place.high);
+    let corners = [low, high, DVec2::new(low.x, high.y), DVec2::new(high.x, low.y)];
+    let none = Bounds { low, high };
+    Bounds::around(corners.map(|corner| target.set.place * corner)).unwrap_or(none)
+}
+
+fn obstacles(context: &Context<'_>, walking: &Span, near: Bounds) -> Vec<Obstacle> {
+    let sides = |outline: &Outline| outline.as_polygon().edges().collect::<Vec<_>>();
+    let things = context.things_near(near).filter(|seen| seen.placed.prism.span.shared(walking).is_some());
+    let things = things.map(|seen| Obstacle {
+        subject: thing_subject(&seen.thing.id),
+        sides: sides(&seen.placed.prism.outline),
+    });
+    let fixtures = context.fixtures().filter(|(_, own)| own.span.shared(walking).is_some());
+    let built = fixtures.chain(context.pits()).filter(|(_, own)| own.outline.bounds().meets(&near));
+    let built = built.map(|(subject, own)| Obstacle { subject, sides: sides(&own.outline) });
+    let walls = (0..context.arrangement.bay.walls.len()).filter_map(|edge| {
+        let subject = Subject::Wall(wall_id(context.arrangement, edge)?.into_owned());
+        // One can walk through an open door.
+        Some(Obstacle { subject, sides: context.scene.room.wall_at(edge, walking) })
+    });
+    things.chain(built).chain(walls).collect()
+}
+
+/// How far it is free from one side of a target outwards, mm, and what ends that.
+struct Free<'a> {
+    mm: f64,
+    until: Option<&'a Subject>,
+}
+
+fn of_target(
+    context: &Context<'_>,
+    target: &PlacedTarget,
+    place: &Bounds,
+    obstacles: &[Obstacle],
+    findings: &mut Vec<Finding>,
+) {
+    let wants = context.arrangement.shop.stand_room_mm;
+    let strip = |towards: DVec2, past: f64| free(target, place, towards, past, obstacles);
+    // On the one or the other way past its corner.
+    let past_a_corner = |towards: DVec2| {
+        let (one, other) = (strip(towards, wants), strip(towards, -wants));
+        if one.mm < other.mm { other } else { one }
+    };
+    let front = strip(DVec2::X, 0.0);
+    let beside = [DVec2::Y, DVec2::NEG_Y, DVec2::NEG_X].map(past_a_corner);
+    let beside = beside.into_iter().reduce(|most, own| if own.mm > most.mm { own } else { most });
+    for (side, free) in [(StandSide::Front, Some(front)), (StandSide::Beside, beside)] {
+        let Some(Free { mm, until: Some(until) }) = free else { continue };
+        if mm >= wants - SPEAKS_FROM_MM {
+            continue;
+        }
+        let subjects = vec![Subject::Stand(target.id.clone()), until.clone()];
+        let basis = Basis::Shop(ShopFigure::StandRoom);
+        let at = target.set.place.origin().extend(0.0);
+        let found = finding(Facts::StandRoom(side), Severity::Care, subjects, at, basis);
+        findings.push(found.against(Quantity::Length(mm), Quantity::Length(wants)));
+    }
+}
+
+/// How far it is free from the side of a target that looks `towards` a direction of its own frame, over the length of that side
+/// and so much `past_mm` its left end (negative: its right one).
+fn free<'a>(
+    target: &PlacedTarget,
+    place: &Bounds,
+    towards: DVec2,
+    past_mm: f64,
+    obstacles: &'a [Obstacle],
+) -> Free<'a> {
+    let strip_from_target = PlanPose::facing(DVec2::ZERO, towards).inverse();
+    let strip_from_bay = strip_from_target * target.set.place.inverse();
+    let side = Outline::from_bounds(place, &strip_from_target);
+    let (from, to) = (side.low.y + past_mm.min(0.0), side.high.y + past_mm.max(0.0));
+    let mut nearest = Free { mm: f64::INFINITY, until: None };
+    for own in obstacles {
+        let reach = own.sides.iter().filter_map(|edge| {
+            let ends = (strip_from_bay * edge.from, strip_from_bay * edge.to);
+            between(ends, from, to)
+        });
+        let Some((near, far)) = reach.reduce(|a, b| (a.0.min(b.0), a.1.max(b.1))) else { continue };
+        let mm = (near - side.high.x).max(0.0);
+        if far > side.high.x && mm < nearest.mm {
+            nearest = Free { mm, until: Some(&own.subject) };
+        }
+    }
+    nearest
+}
+
+/// How near and how far a stretch is, along x, where it lies between two lines along x; `None` if it does not, or only touches.
+fn between((from, to): (DVec2, DVec2), low: f64, high: f64) -> Option<(f64, f64)> {
+    let (below, above) = if from.y <= to.y { (from, to) } else { (to, from) };
+    if above.y <= low + SPEAKS_FROM_MM || below.y >= high - SPEAKS_FROM_MM {
+        return None;
+    }
+    let rise = above.y - below.y;
+    let at = |y: f64| if rise > 0.0 { below.x + (above.x - below.x) * (y - below.y) / rise } else { below.x };
+    let ends = match rise > 0.0 {
+        true => (at(below.y.max(low)), at(above.y.min(high))),
+        false => (below.x, above.x),
+    };
+    Some((ends.0.min(ends.1), ends.0.max(ends.1)))
+}
