@@ -3,7 +3,7 @@
 pub use crate::check::finding::{Basis, Code, Cure, Facts, Finding, Quantity, Severity, Step, Subject};
 pub use crate::check::{
     AlignmentFigure, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, Lit, MayBe, Meets, Misplaced,
-    OffBy, OffPlace, OnRunways, Painted, StandReach, Tilt, TooLarge, TooSmall, Under,
+    OffBy, OffPlace, OnRunways, Painted, StandReach, StandSide, Tilt, TooLarge, TooSmall, Under,
 };
 use crate::scene::Scene;
 

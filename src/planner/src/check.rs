@@ -38,6 +38,7 @@ mod sight;
 mod stand_clash;
 mod stand_off_mark;
 mod stand_reach;
+mod stand_room;
 #[cfg(test)]
 pub(crate) mod testing;
 mod thing_place;
@@ -71,6 +72,7 @@ pub use picture::{Lit, Picture};
 pub use sight::InSight;
 pub use stand_off_mark::{OffBy, OffPlace};
 pub use stand_reach::StandReach;
+pub use stand_room::StandSide;
 pub use thing_place::Misplaced;
 pub use way_in::TooSmall;
 pub use wheels::OnRunways;
@@ -160,6 +162,7 @@ pub const ALL: &[Check] = &[
     picture::CHECK,
     stand_off_mark::CHECK,
     stand_reach::CHECK,
+    stand_room::CHECK,
     raised::CHECK,
     wheels::CHECK,
     thing_place::CHECK,

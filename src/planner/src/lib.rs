@@ -27,7 +27,7 @@ pub use assess::{assess, assess_fully};
 pub use assessment::{
     AlignmentFigure, Assessment, Basis, CarSide, Code, Cure, DoorPart, Facts, Finding, FloorFact, InSight,
     InZone, Lacks, Lit, MayBe, Meets, OffBy, OffPlace, OnRunways, Painted, Promise, Quantity, Severity,
-    StandReach, Step, Subject, Tilt, TooLarge, TooSmall, Under, Verdict,
+    StandReach, StandSide, Step, Subject, Tilt, TooLarge, TooSmall, Under, Verdict,
 };
 pub use judge::judge;
 pub use scene::Scene;

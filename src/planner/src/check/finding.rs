@@ -5,7 +5,7 @@ use baywright_geometry::{DVec2, DVec3};
 
 use super::{
     AlignmentFigure, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, Lit, MayBe, Meets, Misplaced,
-    OffPlace, OnRunways, Painted, StandReach, TooLarge, TooSmall, Under,
+    OffPlace, OnRunways, Painted, StandReach, StandSide, TooLarge, TooSmall, Under,
 };
 use crate::model::assumed::Assumed;
 use crate::model::{Effort, Id, Provenance, ShopFigure, Wheel};
@@ -95,6 +95,8 @@ pub enum Code {
     DoorLeaf,
     /// Too little room to walk and work around the car.
     WorkingRoom,
+    /// Too little room to step up to a target or to stand beside it.
+    StandRoom,
     /// A thing is outside the room or in another thing: a figure must be wrong.
     ThingPlace,
     /// A way out, a panel or an extinguisher is not free.
@@ -129,7 +131,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 50] = [
+    pub const ALL: [Self; 51] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -165,6 +167,7 @@ impl Code {
         Self::OffBeam,
         Self::DoorLeaf,
         Self::WorkingRoom,
+        Self::StandRoom,
         Self::ThingPlace,
         Self::KeepFree,
         Self::FloorLevels,
@@ -221,6 +224,7 @@ impl Code {
             Self::OffBeam => "off-beam",
             Self::DoorLeaf => "door-leaf",
             Self::WorkingRoom => "working-room",
+            Self::StandRoom => "stand-room",
             Self::KeepFree => "keep-free",
             Self::FloorLevels => "floor-levels",
             Self::AxisUnknown => "axis-unknown",
@@ -394,6 +398,8 @@ pub enum Facts {
     DoorLeaf(DoorPart),
     /// See [`Code::WorkingRoom`].
     WorkingRoom(CarSide),
+    /// See [`Code::StandRoom`]: where it is missing.
+    StandRoom(StandSide),
     /// See [`Code::ThingPlace`].
     ThingPlace(Misplaced),
     /// See [`Code::KeepFree`].
@@ -465,6 +471,7 @@ impl Facts {
             Self::OffBeam { .. } => Code::OffBeam,
             Self::DoorLeaf(_) => Code::DoorLeaf,
             Self::WorkingRoom(_) => Code::WorkingRoom,
+            Self::StandRoom(_) => Code::StandRoom,
             Self::ThingPlace(_) => Code::ThingPlace,
             Self::KeepFree => Code::KeepFree,
             Self::FloorLevels(_) => Code::FloorLevels,

@@ -38,7 +38,7 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let Ok(walking) = Span::new(shop.step_over_mm, shop.duck_under_mm) else { return };
     let upright = context.scene.targets.iter().filter(|target| !target.lies);
     let around: Vec<(&PlacedTarget, Bounds)> = upright.filter_map(|own| Some((own, around(own)?))).collect();
-    let near = around.iter().map(|(own, place)| in_bay(own, place)).reduce(Bounds::union);
+    let near = around.iter().map(|(own, place)| seen_from(place, &own.set.place)).reduce(Bounds::union);
     let Some(near) = near else { return };
     let obstacles = obstacles(context, &walking, near.grown(2.0 * shop.stand_room_mm));
     for (target, place) in around {
@@ -52,12 +52,11 @@ fn around(target: &PlacedTarget) -> Option<Bounds> {
     target.solids.iter().map(|solid| solid.outline.bounds_from(&own_from_bay)).reduce(Bounds::union)
 }
 
-/// A box around the same in the bay.
-fn in_bay(target: &PlacedTarget, place: &Bounds) -> Bounds {
-    let (low, high) = (place.low, place.high);
+/// A box around a box in another frame, along that one's axes.
+fn seen_from(place: &Bounds, to_from_own: &PlanPose) -> Bounds {
+    let Bounds { low, high } = *place;
     let corners = [low, high, DVec2::new(low.x, high.y), DVec2::new(high.x, low.y)];
-    let none = Bounds { low, high };
-    Bounds::around(corners.map(|corner| target.set.place * corner)).unwrap_or(none)
+    Bounds::around(corners.map(|corner| *to_from_own * corner)).unwrap_or(*place)
 }
 
 fn obstacles(context: &Context<'_>, walking: &Span, near: Bounds) -> Vec<Obstacle> {
@@ -125,7 +124,7 @@ fn free<'a>(
 ) -> Free<'a> {
     let strip_from_target = PlanPose::facing(DVec2::ZERO, towards).inverse();
     let strip_from_bay = strip_from_target * target.set.place.inverse();
-    let side = Outline::from_bounds(place, &strip_from_target);
+    let side = seen_from(place, &strip_from_target);
     let (from, to) = (side.low.y + past_mm.min(0.0), side.high.y + past_mm.max(0.0));
     let mut nearest = Free { mm: f64::INFINITY, until: None };
     for own in obstacles {
@@ -155,4 +154,126 @@ fn between((from, to): (DVec2, DVec2), low: f64, high: f64) -> Option<(f64, f64)
         false => (below.x, above.x),
     };
     Some((ends.0.min(ends.1), ends.0.max(ends.1)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::StandSide;
+    use crate::check::testing::*;
+
+    fn wooden(name: &str, at: (f64, f64), length: f64, width: f64) -> Thing {
+        Thing { material: Material::Wood, ..cabinet(name, at, length, width) }
+    }
+
+    /// Target and stand reach from x = 8800 to 9300, 300 mm to either side of y = 3000. A bench 400 mm before the face.
+    #[test]
+    fn nobody_steps_up_to_it() {
+        let mut bench = wooden("bench", (8_300.0, 3_000.0), 200.0, 400.0);
+        bench.span = span(0.0, 251.0);
+        let arrangement = with(vec![bench.clone()]);
+        let found = check(&arrangement, Code::StandRoom, Severity::Care, Some(400.0));
+        assert_eq!(found.facts, Facts::StandRoom(StandSide::Front));
+        assert_eq!(found.subjects, [Subject::Stand("ahead".into()), Subject::Thing("bench".into())]);
+        assert_eq!(found.limit, Some(Quantity::Length(600.0)));
+        let words = words::Words::new(&arrangement, words::Locale::default()).title(&found);
+        assert_eq!(words, "Little room before the target stand");
+        // One steps over it, or past it.
+        bench.span = span(0.0, 250.0);
+        none(&with(vec![bench.clone()]), Code::StandRoom);
+        bench.span = span(0.0, 251.0);
+        bench.place.at = PlanPose::new(DVec2::new(8_300.0, 3_500.0), 0.0);
+        none(&with(vec![bench.clone()]), Code::StandRoom);
+        bench.place.at = PlanPose::new(DVec2::new(8_100.0, 3_000.0), 0.0);
+        none(&with(vec![bench]), Code::StandRoom);
+    }
+
+    /// Shelves along both sides, 400 and 350 mm away, from x = 8000 to 10 000: behind the target one comes to nowhere.
+    #[test]
+    fn between_two_shelves() {
+        let shelves = |length: f64| {
+            let middle = 8_000.0 + length * 0.5;
+            with(vec![
+                wooden("left shelf", (middle, 3_850.0), length, 300.0),
+                wooden("right shelf", (middle, 2_175.0), length, 350.0),
+            ])
+        };
+        let found = check(&shelves(2_000.0), Code::StandRoom, Severity::Care, Some(400.0));
+        assert_eq!(found.facts, Facts::StandRoom(StandSide::Beside));
+        assert_eq!(found.subjects[1], Subject::Thing("left shelf".into()));
+        // Where they end before its back one walks round them.
+        none(&shelves(1_300.0), Code::StandRoom);
+        // One of them is enough of a wall, and a shop may ask for less.
+        let mut one = shelves(2_000.0);
+        one.bay.things.pop();
+        none(&one, Code::StandRoom);
+        let mut slim = shelves(2_000.0);
+        slim.shop.stand_room_mm = 400.0;
+        none(&slim, Code::StandRoom);
+    }
+
+    /// The far wall is at x = 12 000, 50 mm behind the stand: it is set from its front and its sides. In a corner of the room one
+    /// side is left, and none between two walls of an alcove 1000 mm wide.
+    #[test]
+    fn with_its_back_to_a_wall() {
+        let mut arrangement = parked_at(6_650.0);
+        none(&arrangement, Code::StandRoom);
+        arrangement.parked = PlanPose::new(DVec2::new(6_650.0, 5_600.0), 0.0);
+        none(&arrangement, Code::StandRoom);
+        arrangement.parked = PlanPose::new(DVec2::new(6_650.0, 3_000.0), 0.0);
+        let corners = [
+            (0.0, 0.0),
+            (11_000.0, 0.0),
+            (11_000.0, 2_500.0),
+            (12_000.0, 2_500.0),
+            (12_000.0, 3_500.0),
+            (11_000.0, 3_500.0),
+            (11_000.0, 6_000.0),
+            (0.0, 6_000.0),
+        ];
+        arrangement.bay.room = Polygon::simple(corners.map(DVec2::from).to_vec()).unwrap();
+        let wall = |i: usize| Wall { id: format!("wall {i}").as_str().into(), material: Material::Brick };
+        arrangement.bay.walls = (0..8).map(wall).collect();
+        check(&arrangement, Code::StandRoom, Severity::Care, Some(200.0));
+    }
+
+    /// A mat is reached from everywhere; the car and a target that stands at the same time are as near as the aiming wants them.
+    #[test]
+    fn what_the_aiming_puts_there_is_not_in_the_way() {
+        let mut near = clear();
+        near.aiming.placements[0].stand_off.distance_mm = 300.0;
+        none(&near, Code::StandRoom);
+        let mut together = clear();
+        for (id, aside_mm) in [("left", 800.0), ("right", -800.0)] {
+            let mut own = together.aiming.placements[0].clone();
+            own.id = id.into();
+            own.mark = None;
+            own.stand_off.aside_mm = aside_mm;
+            own.with = Some(vec!["ahead".into()]);
+            together.aiming.placements.push(own);
+            together.stands.push(StandSet::OnMark);
+        }
+        none(&together, Code::StandRoom);
+        let mut mat = with(vec![wooden("bench", (8_300.0, 3_000.0), 200.0, 400.0)]);
+        check(&mat, Code::StandRoom, Severity::Care, None);
+        mat.aiming.placements[0].height = TargetHeight::OnFloor;
+        mat.aiming.placements[0].target.stand = None;
+        none(&mat, Code::StandRoom);
+    }
+
+    /// Nobody stands in an open pit.
+    #[test]
+    fn a_pit_before_the_face() {
+        let mut arrangement = clear();
+        let pit = |kind| FloorFeature {
+            id: "pit".into(),
+            kind,
+            outline: rectangle((7_000.0, 2_600.0), (8_700.0, 3_400.0)),
+            material: Material::Concrete,
+            proud_mm: 0.0,
+        };
+        arrangement.bay.floor_features = vec![pit(FloorFeatureKind::Pit)];
+        check(&arrangement, Code::StandRoom, Severity::Care, Some(100.0));
+        arrangement.bay.floor_features = vec![pit(FloorFeatureKind::Drain)];
+        none(&arrangement, Code::StandRoom);
+    }
 }

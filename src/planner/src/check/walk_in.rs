@@ -30,9 +30,8 @@ pub(super) const CHECK: Check = Check { codes: &[Code::WalkIn], whole, ..Check::
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let Ok(walking) = Span::new(0.0, PERSON_MM) else { return };
-    let is_walked = |zone: &&PlacedZone| {
-        zone.excludes == Exclusion::People && zone.prism.span.shared(&walking).is_some()
-    };
+    let is_walked =
+        |zone: &&PlacedZone| zone.excludes == Exclusion::People && zone.prism.span.shared(&walking).is_some();
     let bay = &context.arrangement.bay;
     for zone in context.scene.zones.iter().filter(is_walked) {
         for door in bay.openings.iter().filter(|door| is_walked_through(context, door)) {
@@ -63,7 +62,8 @@ fn zone_sways(context: &Context<'_>, zone: &PlacedZone) -> f64 {
 fn through(context: &Context<'_>, door: &Opening, zone: &PlacedZone) -> Option<Finding> {
     let bay = &context.arrangement.bay;
     let line = bay.opening_line(door)?;
-    if door.is_open() && zone.prism.span.shared(&door.span).is_some() && runs_out(&line, &zone.prism.outline) {
+    if door.is_open() && zone.prism.span.shared(&door.span).is_some() && runs_out(&line, &zone.prism.outline)
+    {
         return None;
     }
     let unsure = context.arrangement.shop.within(bay.walls_known) + zone_sways(context, zone);

@@ -7,7 +7,7 @@ use super::numbers::percent;
 use super::{About, sentence_start};
 use crate::assessment::{
     AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Lit, Misplaced, OnRunways, Painted,
-    Quantity, Severity, StandReach, Subject, TooLarge, Under,
+    Quantity, Severity, StandReach, StandSide, Subject, TooLarge, Under,
 };
 use crate::model::{Id, Known, Material, Metal, Provenance, Thing};
 use crate::scene::TargetPart;
@@ -207,6 +207,14 @@ impl About<'_> {
                 "things lie so densely across one another that not all were looked at".to_owned()
             }
             Facts::WorkingRoom(_) => format!("little room between the {first} and the car"),
+            Facts::StandRoom(StandSide::Front) => format!(
+                "little room before {}",
+                finding.subjects.first().map_or_else(String::new, |own| self.subject(own))
+            ),
+            Facts::StandRoom(StandSide::Beside) => format!(
+                "little room beside {}",
+                finding.subjects.first().map_or_else(String::new, |own| self.subject(own))
+            ),
             Facts::KeepFree => {
                 let door = matches!(finding.subjects.get(1), Some(Subject::KeepFree(id)) if self.is_door(id));
                 let lies = matches!(finding.subjects.first(), Some(Subject::FloorFeature(_)));
@@ -362,6 +370,14 @@ impl About<'_> {
                     CarSide::Rear => "Behind",
                     CarSide::Right => "On the right of",
                 }
+            ),
+            Facts::StandRoom(StandSide::Front) => format!(
+                "As far as {}: nobody can step up to its face to set it and to measure.",
+                finding.subjects.get(1).map_or_else(String::new, |own| self.subject(own))
+            ),
+            Facts::StandRoom(StandSide::Beside) => format!(
+                "Nor behind it; most is towards {}. Someone must stand there to set it and to read it.",
+                finding.subjects.get(1).map_or_else(String::new, |own| self.subject(own))
             ),
             Facts::OutsideRoom { too_large: Some(TooLarge::Long { needs_mm: needs, there_mm: there }), .. } => format!(
                 "No place along the car's axis: car, target and zones need {}, the room gives {}.",

@@ -69,7 +69,7 @@ impl About<'_> {
                 format!("{value} apart, wants {limit_text} or none")
             }
             Facts::WheelOffRunway(_) => format!("{value} apart{within}"),
-            Facts::WorkingRoom(_) => format!("{value} there, wants {limit_text}"),
+            Facts::WorkingRoom(_) | Facts::StandRoom(_) => format!("{value} there, wants {limit_text}"),
             Facts::FloorLevels(fact) => super::floor::measure(*fact, &value, &limit_text),
             // These have no number.
             Facts::MarkFault(_)
