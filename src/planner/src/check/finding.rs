@@ -45,7 +45,7 @@ pub enum Code {
     MarkFault,
     /// The mark plan leads elsewhere than the stand-off.
     MarkOffTarget,
-    /// A target belongs on a line that nobody sees, and no mark leads to it.
+    /// No mark leads to a target: how its place is found is not told.
     MarkMissing,
     /// A target's mark cannot be laid as surely as the target must stand.
     MarkUnsure,

@@ -1,5 +1,7 @@
 //! How surely the marks of a plan put a target in its place.
 //!
+//! Rule: a mark leads to every target. Where none does, how its place on the floor is found is not told: a thrust line nobody
+//! sees, and along a centreline a stand-off has a length and no place until somebody says by which marks the line is laid.
 //! Rule: every mark is laid a little beside its place, and what is built from it lies as much beside its own, or more: where a line
 //! is short and prolonged far, or two lines cross flat. What that makes of a target's mark is less than the target may be off.
 //! Limit: how far off a mark is laid, the shop's own `mark_laid_mm`; how far off a target may be, the placement's tolerance,
@@ -9,7 +11,7 @@ use baywright_geometry::DVec2;
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, finding};
-use crate::model::{Placement, ReferenceAxis, ShopFigure};
+use crate::model::{Placement, ShopFigure};
 use crate::scene::PlacedTarget;
 
 pub(super) const CHECK: Check = Check { codes: &[Code::MarkMissing, Code::MarkUnsure], whole, ..Check::NONE };
@@ -17,11 +19,7 @@ pub(super) const CHECK: Check = Check { codes: &[Code::MarkMissing, Code::MarkUn
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (placement, target) in context.arrangement.aiming.placements.iter().zip(&context.scene.targets) {
         match &placement.mark {
-            // Where the centreline is, wheels and bumper show; a thrust line nobody sees.
-            None if context.arrangement.aiming.axis == ReferenceAxis::ThrustLine => {
-                findings.push(missing(context, target));
-            }
-            None => {}
+            None => findings.push(missing(context, target)),
             Some(id) => {
                 let marks = &context.scene.marks;
                 let step = marks.iter().position(|mark| mark.id == *id && mark.at.is_ok());
@@ -138,15 +136,25 @@ mod tests {
         check(&short, Code::MarkUnsure, Severity::Care, None);
     }
 
-    /// A target on the thrust line that no mark leads to; on the centreline its place is seen from the car.
+    /// A target that no mark leads to: on the centreline nobody tells how the line is laid, on the thrust line nobody sees it.
     #[test]
-    fn no_mark_on_a_line_that_nobody_sees() {
+    fn no_mark_leads_to_a_target() {
         let mut arrangement = clear();
-        arrangement.aiming.placements[0].mark = None;
         none(&arrangement, Code::MarkMissing);
+        arrangement.aiming.placements[0].mark = None;
+        let says = |arrangement: &Arrangement| {
+            let found = check(arrangement, Code::MarkMissing, Severity::Care, None);
+            words::Words::new(arrangement, words::Locale::default()).line(&found)
+        };
+        let line = says(&arrangement);
+        assert!(
+            line.starts_with("No mark leads to the plate. How its place on the floor is found is not told"),
+            "{line}"
+        );
+        assert_eq!(assess(&arrangement).verdict, Verdict::ReadyWithCare);
         arrangement.aiming.axis = ReferenceAxis::ThrustLine;
         arrangement.on_this_car.rear_toe_rad = Some((0.0, 0.0));
-        check(&arrangement, Code::MarkMissing, Severity::Care, None);
+        assert!(says(&arrangement).contains("thrust line"));
         arrangement.aiming.placements[0].mark = Some("T".into());
         none(&arrangement, Code::MarkMissing);
     }

@@ -12,7 +12,7 @@
 use baywright_geometry::{Bounds, DVec2, Outline, PlanPose, Segment, Span};
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
-use super::{Check, Context, SPEAKS_FROM_MM, finding, thing_subject, wall_id};
+use super::{Check, Context, SPEAKS_FROM_MM, finding, outside_room, thing_subject, wall_id};
 use crate::model::ShopFigure;
 use crate::scene::PlacedTarget;
 
@@ -102,7 +102,8 @@ fn of_target(
     let beside = beside.into_iter().reduce(|most, own| if own.mm > most.mm { own } else { most });
     for (side, free) in [(StandSide::Front, Some(front)), (StandSide::Beside, beside)] {
         let Some(Free { mm, until: Some(until) }) = free else { continue };
-        if mm >= wants - SPEAKS_FROM_MM {
+        // Of one that stands through a wall that is said.
+        if mm >= wants - SPEAKS_FROM_MM || !outside_room::passed(context, &target.solids).is_empty() {
             continue;
         }
         let subjects = vec![Subject::Stand(target.id.clone()), until.clone()];
@@ -234,6 +235,10 @@ mod tests {
         let wall = |i: usize| Wall { id: format!("wall {i}").as_str().into(), material: Material::Brick };
         arrangement.bay.walls = (0..8).map(wall).collect();
         check(&arrangement, Code::StandRoom, Severity::Care, Some(200.0));
+        // One that stands through the wall stands nowhere.
+        arrangement.parked = PlanPose::new(DVec2::new(6_800.0, 3_000.0), 0.0);
+        none(&arrangement, Code::StandRoom);
+        assert_eq!(assess(&arrangement).verdict, Verdict::NotReady);
     }
 
     /// A mat is reached from everywhere; the car and a target that stands at the same time are as near as the aiming wants them.

@@ -130,9 +130,10 @@ fn every_opening_against_every_zone() {
                             Some((severity, codes)) => {
                                 minded.iter().any(|(s, code)| *s == severity && codes.contains(code))
                             }
-                            // A leaf that stands open, and whether the car gets in, is another matter.
+                            // A leaf that stands open, whether the car gets in, and that no mark is laid here, is another matter.
                             None => {
-                                minded.iter().all(|(_, code)| matches!(code, Code::DoorLeaf | Code::WayIn))
+                                let others = [Code::DoorLeaf, Code::WayIn, Code::MarkMissing];
+                                minded.iter().all(|(_, code)| others.contains(code))
                             }
                         };
                         if !is_right {

@@ -9,7 +9,7 @@ use crate::assessment::{
     AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Lit, Misplaced, OnRunways, Painted,
     Quantity, Severity, StandReach, StandSide, Subject, TooLarge, Under,
 };
-use crate::model::{Id, Known, Material, Metal, Provenance, Thing};
+use crate::model::{Id, Known, Material, Metal, Provenance, ReferenceAxis, Thing};
 use crate::scene::TargetPart;
 
 impl About<'_> {
@@ -442,6 +442,9 @@ impl About<'_> {
             }
             Facts::BesidePermanentMark(Painted::Beside(_)) => {
                 "One is easily taken for the other: cover the one that is not meant, or park by it.".to_owned()
+            }
+            Facts::MarkMissing if self.arrangement.aiming.axis == ReferenceAxis::GeometricCentreline => {
+                "How its place on the floor is found is not told: enter the marks by which it is laid.".to_owned()
             }
             Facts::MarkMissing => {
                 "It belongs on the thrust line, which nobody sees on the floor: enter a mark that lies on it.".to_owned()
