@@ -7,7 +7,7 @@ use super::numbers::percent;
 use super::{About, sentence_start};
 use crate::assessment::{
     AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Lit, Misplaced, OnRunways, Painted,
-    Quantity, Severity, StandReach, StandSide, Subject, TooLarge, Under,
+    Quantity, Severity, StandReach, StandSide, Subject, TooLarge, TooSmall, Under,
 };
 use crate::model::{Id, Known, Material, Metal, Provenance, ReferenceAxis, Thing};
 use crate::scene::TargetPart;
@@ -458,8 +458,19 @@ impl About<'_> {
                 "The zone is to be clear of people: tell the others, and put up a barrier or a sign. A way out stays unlocked."
                     .to_owned()
             }
-            Facts::WayIn(_) => {
-                "Of the doors that are entered. If it comes in elsewhere, enter that door.".to_owned()
+            Facts::WayIn(small) => {
+                let entered = "Of the doors that are entered. If it comes in elsewhere, enter that door.";
+                let door = finding.subjects.first().map_or_else(String::new, |own| self.subject(own));
+                match (finding.subjects.get(2).map(|own| sentence_start(&self.subject(own))), small) {
+                    (None, _) => entered.to_owned(),
+                    (Some(by), TooSmall::NoGround) => {
+                        format!("{by} lies open across {door}: its wheels have no ground there. {entered}")
+                    }
+                    (Some(by), TooSmall::Low) => format!("{by} hangs across {door}. {entered}"),
+                    (Some(by), TooSmall::Narrow | TooSmall::Sill) => {
+                        format!("{by} stands in {door}. {entered}")
+                    }
+                }
             }
             Facts::RunBlocked => match finding.severity {
                 Severity::Care => "It is open there: cover it, so that nobody falls and tape and light have a floor.",

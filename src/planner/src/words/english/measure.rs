@@ -31,6 +31,7 @@ impl About<'_> {
             Facts::WalkIn => format!("{value} from it, wants {limit_text}"),
             Facts::MeasuredOnCar => format!("{value} off the profile's, usual up to {limit_text}"),
             Facts::MarkUnsure => format!("to ± {value}, limit {limit_text}"),
+            Facts::WayIn(TooSmall::NoGround) => format!("{value}, limit {limit_text}"),
             Facts::WayIn(TooSmall::Sill) => format!("sill {limit_text} high"),
             Facts::WayIn(TooSmall::Narrow) => format!("the widest {value} wide, wants {limit_text}"),
             Facts::WayIn(TooSmall::Low) => format!("the highest {value} high, wants {limit_text}"),
