@@ -18,6 +18,7 @@ mod figures;
 pub mod finding;
 mod floor_levels;
 mod fresnel;
+mod glass_behind;
 mod head_room;
 mod in_one_place;
 mod keep_free;
@@ -39,6 +40,7 @@ mod stand_clash;
 mod stand_off_mark;
 mod stand_reach;
 mod stand_room;
+mod tape_over;
 #[cfg(test)]
 pub(crate) mod testing;
 mod thing_place;
@@ -64,6 +66,7 @@ pub(crate) use figures::on_examples;
 pub use floor_levels::{FloorFact, Tilt};
 pub use head_room::Under;
 pub use in_one_place::Lacks;
+pub use mark_unsure::MarkFor;
 pub use near::{MayBe, Meets};
 pub(crate) use near::{farthest_of, sway, sway_if};
 pub use outside_room::TooLarge;
@@ -151,6 +154,7 @@ pub const ALL: &[Check] = &[
     mark_place::CHECK,
     permanent_mark::CHECK,
     runs::CHECK,
+    tape_over::CHECK,
     head_room::CHECK,
     working_room::CHECK,
     keep_free::CHECK,
@@ -160,6 +164,7 @@ pub const ALL: &[Check] = &[
     field_of_view::CHECK,
     beam::CHECK,
     picture::CHECK,
+    glass_behind::CHECK,
     stand_off_mark::CHECK,
     stand_reach::CHECK,
     stand_room::CHECK,

@@ -4,8 +4,8 @@ use baywright_geometry::marks::MarkFault;
 use baywright_geometry::{DVec2, DVec3};
 
 use super::{
-    AlignmentFigure, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, Lit, MayBe, Meets, Misplaced,
-    OffPlace, OnRunways, Painted, StandReach, StandSide, TooLarge, TooSmall, Under,
+    AlignmentFigure, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, Lit, MarkFor, MayBe, Meets,
+    Misplaced, OffPlace, OnRunways, Painted, StandReach, StandSide, TooLarge, TooSmall, Under,
 };
 use crate::model::assumed::Assumed;
 use crate::model::{Effort, Id, Provenance, ShopFigure, Wheel};
@@ -55,6 +55,8 @@ pub enum Code {
     BesidePermanentMark,
     /// A straight tape or laser run passes through something.
     RunBlocked,
+    /// A tape lies over something that lengthens it.
+    TapeOver,
     /// Too little height.
     HeadRoom,
     /// A stand does not reach the height that is asked of it.
@@ -89,6 +91,8 @@ pub enum Code {
     WalkIn,
     /// Daylight or a lamp's light may come into a camera's picture.
     LightInPicture,
+    /// Glass behind what a lidar looks at.
+    GlassBehind,
     /// The target is outside a radar's beam, though inside its field of view.
     OffBeam,
     /// An open door's leaf, or a roller door's roll, may be in the way.
@@ -131,7 +135,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 51] = [
+    pub const ALL: [Self; 53] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -147,6 +151,7 @@ impl Code {
         Self::MarkPlace,
         Self::BesidePermanentMark,
         Self::RunBlocked,
+        Self::TapeOver,
         Self::HeadRoom,
         Self::StandReach,
         Self::MatBelow,
@@ -164,6 +169,7 @@ impl Code {
         Self::WayIn,
         Self::WalkIn,
         Self::LightInPicture,
+        Self::GlassBehind,
         Self::OffBeam,
         Self::DoorLeaf,
         Self::WorkingRoom,
@@ -203,6 +209,7 @@ impl Code {
             Self::MarkPlace => "mark-place",
             Self::BesidePermanentMark => "beside-permanent-mark",
             Self::RunBlocked => "run-blocked",
+            Self::TapeOver => "tape-over",
             Self::HeadRoom => "head-room",
             Self::StandReach => "stand-reach",
             Self::MatBelow => "mat-below",
@@ -221,6 +228,7 @@ impl Code {
             Self::WayIn => "way-in",
             Self::WalkIn => "walk-in",
             Self::LightInPicture => "light-in-picture",
+            Self::GlassBehind => "glass-behind",
             Self::OffBeam => "off-beam",
             Self::DoorLeaf => "door-leaf",
             Self::WorkingRoom => "working-room",
@@ -344,14 +352,16 @@ pub enum Facts {
     MarkOffTarget,
     /// See [`Code::MarkMissing`].
     MarkMissing,
-    /// See [`Code::MarkUnsure`].
-    MarkUnsure,
+    /// See [`Code::MarkUnsure`]: for what.
+    MarkUnsure(MarkFor),
     /// See [`Code::MarkPlace`].
     MarkPlace,
     /// See [`Code::BesidePermanentMark`]: how.
     BesidePermanentMark(Painted),
     /// See [`Code::RunBlocked`].
     RunBlocked,
+    /// See [`Code::TapeOver`].
+    TapeOver,
     /// See [`Code::HeadRoom`].
     HeadRoom(Under),
     /// See [`Code::StandReach`].
@@ -389,6 +399,8 @@ pub enum Facts {
     WalkIn,
     /// See [`Code::LightInPicture`]: how surely.
     LightInPicture(Lit),
+    /// See [`Code::GlassBehind`].
+    GlassBehind,
     /// See [`Code::OffBeam`].
     OffBeam {
         /// What comes back less than from the middle of the beam, there and back, dB.
@@ -447,10 +459,11 @@ impl Facts {
             Self::MarkFault(_) => Code::MarkFault,
             Self::MarkOffTarget => Code::MarkOffTarget,
             Self::MarkMissing => Code::MarkMissing,
-            Self::MarkUnsure => Code::MarkUnsure,
+            Self::MarkUnsure(_) => Code::MarkUnsure,
             Self::MarkPlace => Code::MarkPlace,
             Self::BesidePermanentMark(_) => Code::BesidePermanentMark,
             Self::RunBlocked => Code::RunBlocked,
+            Self::TapeOver => Code::TapeOver,
             Self::HeadRoom(_) => Code::HeadRoom,
             Self::StandReach(_) => Code::StandReach,
             Self::MatBelow => Code::MatBelow,
@@ -468,6 +481,7 @@ impl Facts {
             Self::WayIn(_) => Code::WayIn,
             Self::WalkIn => Code::WalkIn,
             Self::LightInPicture(_) => Code::LightInPicture,
+            Self::GlassBehind => Code::GlassBehind,
             Self::OffBeam { .. } => Code::OffBeam,
             Self::DoorLeaf(_) => Code::DoorLeaf,
             Self::WorkingRoom(_) => Code::WorkingRoom,

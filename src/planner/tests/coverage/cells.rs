@@ -22,7 +22,7 @@ pub enum Reason {
     NotExcluded,
     /// It hangs above what is asked there, or lies flat under it.
     OverOrUnder,
-    /// Room to work in, ways out and steel flush in the floor need care at most: an uncertain place adds nothing to that.
+    /// Room to work in and ways out need care at most: an uncertain place adds nothing to that.
     CareAtMost,
     /// A zone that keeps out people or light ends at a wall by itself.
     EndsAtTheWall,
@@ -363,11 +363,6 @@ fn feature(kind: FloorFeatureKind, column: Column, relation: Relation) -> Cell {
             FloorFeatureKind::Drain => drain,
             FloorFeatureKind::Joint => joint,
         },
-        Relation::Within
-            if matches!(column, Column::NothingZone | Column::MetalZone | Column::ReflectingZone) =>
-        {
-            Cell::Nothing(Reason::CareAtMost)
-        }
         Relation::Within => UNSURE,
         Relation::Clear => Cell::Nothing(Reason::FarEnough),
     };

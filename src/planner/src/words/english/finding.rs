@@ -6,10 +6,12 @@ use super::marks::wheel_name;
 use super::numbers::percent;
 use super::{About, sentence_start};
 use crate::assessment::{
-    AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Lit, Misplaced, OnRunways, Painted,
-    Quantity, Severity, StandReach, StandSide, Subject, TooLarge, TooSmall, Under,
+    AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Lit, MarkFor, Misplaced, OnRunways,
+    Painted, Quantity, Severity, StandReach, StandSide, Subject, TooLarge, TooSmall, Under,
 };
-use crate::model::{Id, Known, Material, Metal, Provenance, ReferenceAxis, Thing};
+use crate::model::{
+    FloorFeatureKind, Id, Known, Material, Metal, Provenance, ReferenceAxis, TargetHeight, Thing,
+};
 use crate::scene::TargetPart;
 
 impl About<'_> {
@@ -55,7 +57,12 @@ impl About<'_> {
                 }
             }
             Facts::CarClash(_) | Facts::StandClash(_) => match finding.subjects.first() {
-                Some(Subject::FloorFeature(_)) => format!("{second} would stand on the {first}"),
+                Some(Subject::FloorFeature(_)) => match finding.subjects.get(1) {
+                    Some(Subject::Stand(id)) if self.is_mat(id) => {
+                        format!("{second} would lie on the {first}")
+                    }
+                    _ => format!("{second} would stand on the {first}"),
+                },
                 Some(Subject::Car) => format!("the car and {second} want the same place"),
                 _ => format!("{first} is where {second} must be"),
             },
@@ -64,8 +71,9 @@ impl About<'_> {
                 (Some(Subject::Wall(_) | Subject::Opening(_)), None) => {
                     format!("{first} bounds {second} and may hold metal")
                 }
-                (Some(Subject::FloorFeature(_)), None) => {
-                    format!("{first} lies flush in the floor of {second}")
+                (Some(Subject::FloorFeature(id)), None) => {
+                    let lies = if self.is_pit(id) { "lies open" } else { "lies flush" };
+                    format!("{first} {lies} in the floor of {second}")
                 }
                 (Some(Subject::Opening(_) | Subject::Wall(_)), Some(_)) => {
                     let lets = if self.may_only_be_clear(finding) { "may let" } else { "lets" };
@@ -109,6 +117,9 @@ impl About<'_> {
                     format!("{first} may let light into the picture of {second}")
                 }
             },
+            Facts::GlassBehind => {
+                format!("{first} stands behind {second}, in line with the {}", self.sensor())
+            }
             Facts::OffBeam { .. } => format!("{first} is outside the beam of {second}"),
             Facts::DoorLeaf(DoorPart::Roll) => {
                 format!("the roll over the {first} may hang in {second}")
@@ -144,7 +155,14 @@ impl About<'_> {
                 "no mark leads to {}",
                 finding.subjects.first().map_or_else(String::new, |own| self.subject(own))
             ),
-            Facts::MarkUnsure => format!("{first} cannot be laid so surely"),
+            Facts::MarkUnsure(MarkFor::Place) => format!("{first} cannot be laid so surely"),
+            Facts::MarkUnsure(MarkFor::Direction) => {
+                let marks = finding.subjects.iter().skip(1).map(|mark| self.subject(mark));
+                format!(
+                    "{first} cannot be set square so surely by {}",
+                    super::listed(&marks.collect::<Vec<_>>())
+                )
+            }
             Facts::MarkPlace => match finding.subjects.first() {
                 Some(Subject::Thing(_)) if finding.measured.is_some() => {
                     format!("{first} hangs low over {second}")
@@ -168,6 +186,7 @@ impl About<'_> {
                 },
                 Severity::Stops | Severity::Note => format!("{first} stands in {second}"),
             },
+            Facts::TapeOver => format!("{first} lies under the tape to {second}"),
             Facts::HeadRoom(under) => match (under, finding.subjects.first()) {
                 (Under::Person, Some(Subject::Ceiling)) => "the ceiling is low".to_owned(),
                 (Under::Person, _) => format!("{first} hangs low where people work"),
@@ -220,7 +239,11 @@ impl About<'_> {
                 let lies = matches!(finding.subjects.first(), Some(Subject::FloorFeature(_)));
                 let (stands, place) =
                     (if lies { "lies" } else { "stands" }, if door { "before" } else { "in" });
-                format!("{first} {stands} {place} {second}")
+                let what = match finding.subjects.first() {
+                    Some(Subject::Car) => self.subject(&Subject::Car),
+                    _ => first,
+                };
+                format!("{what} {stands} {place} {second}")
             }
             Facts::FloorLevels(fact) => self.floor_title(*fact, finding),
             Facts::AxisUnknown => "thrust line not known".to_owned(),
@@ -256,6 +279,9 @@ impl About<'_> {
                             Some(Material::Plasterboard) => "plasterboard hides studs, which may be steel",
                             _ => "what is in it is not known",
                         }
+                    ),
+                    Some(Subject::FloorFeature(id)) if zone.heights.is_none() && self.is_pit(id) => format!(
+                        "It is open there; the zone is to be clear of {of}. Ask what the procedure says of the floor."
                     ),
                     Some(Subject::FloorFeature(_)) if zone.heights.is_none() => format!(
                         "{}, level with the floor; the zone is to be clear of {of}. Ask what the procedure says of the floor.",
@@ -321,6 +347,9 @@ impl About<'_> {
                         format!("What it is made of may let daylight through: {spoils}. Look, and shade it if it does.")
                     }
                 }
+            }
+            Facts::GlassBehind => {
+                "Glass throws back what passes the edge of the target, as a mirror does: cover it with something matt.".to_owned()
             }
             Facts::OffBeam { loss_db } => {
                 let loss = self.locale.region.number(*loss_db, 0);
@@ -449,7 +478,12 @@ impl About<'_> {
             Facts::MarkMissing => {
                 "It belongs on the thrust line, which nobody sees on the floor: enter a mark that lies on it.".to_owned()
             }
-            Facts::MarkUnsure => format!(
+            Facts::MarkUnsure(MarkFor::Direction) => format!(
+                "Each mark is laid to ± {}: the nearer two marks lie, the more that turns the line between them. Set it by marks further \
+                 apart, or by a longer bar.",
+                self.length(self.arrangement.shop.mark_laid_mm)
+            ),
+            Facts::MarkUnsure(MarkFor::Place) => format!(
                 "Each mark is laid to ± {}; a short line that is prolonged far, or two that cross flat, make more of it. Build it from \
                  marks further apart.",
                 self.length(self.arrangement.shop.mark_laid_mm)
@@ -477,6 +511,9 @@ impl About<'_> {
                 Severity::Stops | Severity::Note => "Tape or laser cannot pass there.",
             }
             .to_owned(),
+            Facts::TapeOver => {
+                "Laid over it the tape reads more than the level distance: hold it level, or lay planks on both sides.".to_owned()
+            }
             Facts::StandReach(StandReach::Unknown) => {
                 "How high it goes is not entered, and more is asked of it than usual.".to_owned()
             }
@@ -613,6 +650,18 @@ impl About<'_> {
             }
             _ => None,
         }
+    }
+
+    /// Whether a target lies on the floor.
+    fn is_mat(&self, id: &Id) -> bool {
+        let own = self.arrangement.aiming.placements.iter().find(|own| own.id == *id);
+        own.is_some_and(|own| own.height == TargetHeight::OnFloor)
+    }
+
+    /// Whether a place in the floor is an open pit.
+    fn is_pit(&self, id: &Id) -> bool {
+        let own = self.arrangement.bay.floor_features.iter().find(|own| own.id == *id);
+        own.is_some_and(|own| own.kind == FloorFeatureKind::Pit)
     }
 
     /// Whether what is to be kept free is the way to a door.

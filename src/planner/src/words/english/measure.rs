@@ -30,11 +30,12 @@ impl About<'_> {
             }
             Facts::WalkIn => format!("{value} from it, wants {limit_text}"),
             Facts::MeasuredOnCar => format!("{value} off the profile's, usual up to {limit_text}"),
-            Facts::MarkUnsure => format!("to ± {value}, limit {limit_text}"),
+            Facts::MarkUnsure(_) => format!("to ± {value}, limit {limit_text}"),
             Facts::WayIn(TooSmall::NoGround) => format!("{value}, limit {limit_text}"),
             Facts::WayIn(TooSmall::Sill) => format!("sill {limit_text} high"),
             Facts::WayIn(TooSmall::Narrow) => format!("the widest {value} wide, wants {limit_text}"),
             Facts::WayIn(TooSmall::Low) => format!("the highest {value} high, wants {limit_text}"),
+            Facts::TapeOver => format!("lengthens it by {value}, limit {limit_text}"),
             Facts::MarkPlace => format!("{value} over it, wants {limit_text}"),
             Facts::OutsideRoom { .. } => format!("{value} too far{within}"),
             Facts::CarClash(Lacks::Height) | Facts::StandClash(Lacks::Height) => {
@@ -76,6 +77,7 @@ impl About<'_> {
             Facts::MarkFault(_)
             | Facts::RunBlocked
             | Facts::WheelPlace(_)
+            | Facts::GlassBehind
             | Facts::MatBelow
             | Facts::MarkInAir { .. }
             | Facts::HeightsFromFloor
