@@ -83,7 +83,7 @@ fn demands(dice: &mut Dice, aiming: &mut Aiming) {
     }
     for placement in &mut aiming.placements {
         placement.heights_from = heights;
-        if dice.often(0.05) {
+        if dice.often(0.6) {
             placement.mark = None;
         }
         if dice.often(0.3) {

@@ -9,7 +9,9 @@
 //! mat lies on the floor and is reached from everywhere.
 //! Limit: the shop's own `stand_room_mm`.
 
-use baywright_geometry::{Bounds, DVec2, Outline, PlanPose, Segment, Span};
+use std::cmp::Ordering;
+
+use baywright_geometry::{Bounds, Circle, DVec2, Outline, PlanPose, Segment, Span};
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, SPEAKS_FROM_MM, finding, outside_room, thing_subject, wall_id};
@@ -27,10 +29,16 @@ pub enum StandSide {
     Beside,
 }
 
-/// Something of the room that nobody walks through: its sides in plan.
+/// Something of the room that nobody walks through.
 struct Obstacle {
     subject: Subject,
-    sides: Vec<Segment>,
+    outline: Sides,
+}
+
+/// What it shows in plan: a round one is round whichever way the bay lies.
+enum Sides {
+    Straight(Vec<Segment>),
+    Round(Circle),
 }
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
@@ -60,19 +68,22 @@ fn seen_from(place: &Bounds, to_from_own: &PlanPose) -> Bounds {
 }
 
 fn obstacles(context: &Context<'_>, walking: &Span, near: Bounds) -> Vec<Obstacle> {
-    let sides = |outline: &Outline| outline.as_polygon().edges().collect::<Vec<_>>();
+    let sides = |outline: &Outline| match outline {
+        Outline::Polygon(polygon) => Sides::Straight(polygon.edges().collect()),
+        Outline::Circle(circle) => Sides::Round(*circle),
+    };
     let things = context.things_near(near).filter(|seen| seen.placed.prism.span.shared(walking).is_some());
     let things = things.map(|seen| Obstacle {
         subject: thing_subject(&seen.thing.id),
-        sides: sides(&seen.placed.prism.outline),
+        outline: sides(&seen.placed.prism.outline),
     });
     let fixtures = context.fixtures().filter(|(_, own)| own.span.shared(walking).is_some());
     let built = fixtures.chain(context.pits()).filter(|(_, own)| own.outline.bounds().meets(&near));
-    let built = built.map(|(subject, own)| Obstacle { subject, sides: sides(&own.outline) });
+    let built = built.map(|(subject, own)| Obstacle { subject, outline: sides(&own.outline) });
     let walls = (0..context.arrangement.bay.walls.len()).filter_map(|edge| {
         let subject = Subject::Wall(wall_id(context.arrangement, edge)?.into_owned());
         // One can walk through an open door.
-        Some(Obstacle { subject, sides: context.scene.room.wall_at(edge, walking) })
+        Some(Obstacle { subject, outline: Sides::Straight(context.scene.room.wall_at(edge, walking)) })
     });
     things.chain(built).chain(walls).collect()
 }
@@ -81,6 +92,29 @@ fn obstacles(context: &Context<'_>, walking: &Span, near: Bounds) -> Vec<Obstacl
 struct Free<'a> {
     mm: f64,
     until: Option<&'a Subject>,
+}
+
+impl Free<'_> {
+    /// How this one compares: what is less than is spoken of is the same, and then the name decides, so that it is the same however
+    /// the things are listed and the bay lies.
+    fn compared(&self, other: &Self) -> Ordering {
+        let whole = |own: &Self| (own.mm / SPEAKS_FROM_MM).round();
+        whole(self).total_cmp(&whole(other))
+    }
+
+    fn or_nearer(self, other: Self) -> Self {
+        match self.compared(&other).then_with(|| self.until.cmp(&other.until)) {
+            Ordering::Greater => other,
+            Ordering::Less | Ordering::Equal => self,
+        }
+    }
+
+    fn or_wider(self, other: Self) -> Self {
+        match self.compared(&other).then_with(|| other.until.cmp(&self.until)) {
+            Ordering::Less => other,
+            Ordering::Greater | Ordering::Equal => self,
+        }
+    }
 }
 
 fn of_target(
@@ -93,13 +127,10 @@ fn of_target(
     let wants = context.arrangement.shop.stand_room_mm;
     let strip = |towards: DVec2, past: f64| free(target, place, towards, past, obstacles);
     // On the one or the other way past its corner.
-    let past_a_corner = |towards: DVec2| {
-        let (one, other) = (strip(towards, wants), strip(towards, -wants));
-        if one.mm < other.mm { other } else { one }
-    };
+    let past_a_corner = |towards: DVec2| strip(towards, wants).or_wider(strip(towards, -wants));
     let front = strip(DVec2::X, 0.0);
     let beside = [DVec2::Y, DVec2::NEG_Y, DVec2::NEG_X].map(past_a_corner);
-    let beside = beside.into_iter().reduce(|most, own| if own.mm > most.mm { own } else { most });
+    let beside = beside.into_iter().reduce(Free::or_wider);
     for (side, free) in [(StandSide::Front, Some(front)), (StandSide::Beside, beside)] {
         let Some(Free { mm, until: Some(until) }) = free else { continue };
         // Of one that stands through a wall that is said.
@@ -129,17 +160,31 @@ fn free<'a>(
     let (from, to) = (side.low.y + past_mm.min(0.0), side.high.y + past_mm.max(0.0));
     let mut nearest = Free { mm: f64::INFINITY, until: None };
     for own in obstacles {
-        let reach = own.sides.iter().filter_map(|edge| {
-            let ends = (strip_from_bay * edge.from, strip_from_bay * edge.to);
-            between(ends, from, to)
-        });
-        let Some((near, far)) = reach.reduce(|a, b| (a.0.min(b.0), a.1.max(b.1))) else { continue };
+        let reach = match &own.outline {
+            Sides::Straight(edges) => {
+                let ends = |edge: &Segment| (strip_from_bay * edge.from, strip_from_bay * edge.to);
+                let reach = edges.iter().filter_map(|edge| between(ends(edge), from, to));
+                reach.reduce(|a, b| (a.0.min(b.0), a.1.max(b.1)))
+            }
+            Sides::Round(circle) => {
+                round_between(strip_from_bay * circle.centre(), circle.radius(), from, to)
+            }
+        };
+        let Some((near, _)) = reach.filter(|(_, far)| *far > side.high.x + SPEAKS_FROM_MM) else { continue };
         let mm = (near - side.high.x).max(0.0);
-        if far > side.high.x && mm < nearest.mm {
-            nearest = Free { mm, until: Some(&own.subject) };
-        }
+        nearest = nearest.or_nearer(Free { mm, until: Some(&own.subject) });
     }
     nearest
+}
+
+/// The same of a round thing.
+fn round_between(centre: DVec2, radius: f64, low: f64, high: f64) -> Option<(f64, f64)> {
+    let beside = (low - centre.y).max(centre.y - high).max(0.0);
+    if beside >= radius - SPEAKS_FROM_MM {
+        return None;
+    }
+    let half = (radius * radius - beside * beside).sqrt();
+    Some((centre.x - half, centre.x + half))
 }
 
 /// How near and how far a stretch is, along x, where it lies between two lines along x; `None` if it does not, or only touches.
