@@ -77,6 +77,7 @@ fields! {
     survey_age_days: SurveyAge,
     level_reach_mm: LevelReach,
     working_room_mm: WorkingRoom,
+    stand_room_mm: StandRoom,
     step_over_mm: StepOver,
     duck_under_mm: DuckUnder,
     over_car_mm: OverCar,

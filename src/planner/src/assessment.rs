@@ -2,8 +2,8 @@
 
 pub use crate::check::finding::{Basis, Code, Cure, Facts, Finding, Quantity, Severity, Step, Subject};
 pub use crate::check::{
-    AlignmentFigure, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, Lit, MayBe, Meets, Misplaced,
-    OffBy, OffPlace, OnRunways, Painted, StandReach, Tilt, TooLarge, TooSmall, Under,
+    AlignmentFigure, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, Lit, MarkFor, MayBe, Meets,
+    Misplaced, OffBy, OffPlace, OnRunways, Painted, StandReach, StandSide, Tilt, TooLarge, TooSmall, Under,
 };
 use crate::scene::Scene;
 

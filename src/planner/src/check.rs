@@ -18,6 +18,7 @@ mod figures;
 pub mod finding;
 mod floor_levels;
 mod fresnel;
+mod glass_behind;
 mod head_room;
 mod in_one_place;
 mod keep_free;
@@ -38,9 +39,12 @@ mod sight;
 mod stand_clash;
 mod stand_off_mark;
 mod stand_reach;
+mod stand_room;
+mod tape_over;
 #[cfg(test)]
 pub(crate) mod testing;
 mod thing_place;
+mod walk_in;
 mod way_in;
 mod wheels;
 mod working_room;
@@ -62,6 +66,7 @@ pub(crate) use figures::on_examples;
 pub use floor_levels::{FloorFact, Tilt};
 pub use head_room::Under;
 pub use in_one_place::Lacks;
+pub use mark_unsure::MarkFor;
 pub use near::{MayBe, Meets};
 pub(crate) use near::{farthest_of, sway, sway_if};
 pub use outside_room::TooLarge;
@@ -70,6 +75,7 @@ pub use picture::{Lit, Picture};
 pub use sight::InSight;
 pub use stand_off_mark::{OffBy, OffPlace};
 pub use stand_reach::StandReach;
+pub use stand_room::StandSide;
 pub use thing_place::Misplaced;
 pub use way_in::TooSmall;
 pub use wheels::OnRunways;
@@ -148,16 +154,20 @@ pub const ALL: &[Check] = &[
     mark_place::CHECK,
     permanent_mark::CHECK,
     runs::CHECK,
+    tape_over::CHECK,
     head_room::CHECK,
     working_room::CHECK,
     keep_free::CHECK,
     outside_room::CHECK,
     way_in::CHECK,
+    walk_in::CHECK,
     field_of_view::CHECK,
     beam::CHECK,
     picture::CHECK,
+    glass_behind::CHECK,
     stand_off_mark::CHECK,
     stand_reach::CHECK,
+    stand_room::CHECK,
     raised::CHECK,
     wheels::CHECK,
     thing_place::CHECK,

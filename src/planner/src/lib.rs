@@ -26,8 +26,8 @@ pub use baywright_geometry as geometry;
 pub use assess::{assess, assess_fully};
 pub use assessment::{
     AlignmentFigure, Assessment, Basis, CarSide, Code, Cure, DoorPart, Facts, Finding, FloorFact, InSight,
-    InZone, Lacks, Lit, MayBe, Meets, OffBy, OffPlace, OnRunways, Painted, Promise, Quantity, Severity,
-    StandReach, Step, Subject, Tilt, TooLarge, TooSmall, Under, Verdict,
+    InZone, Lacks, Lit, MarkFor, MayBe, Meets, OffBy, OffPlace, OnRunways, Painted, Promise, Quantity,
+    Severity, StandReach, StandSide, Step, Subject, Tilt, TooLarge, TooSmall, Under, Verdict,
 };
 pub use judge::judge;
 pub use scene::Scene;

@@ -232,6 +232,19 @@ impl Scene {
         marks::may_be_off(&plan, &givens, step, towards, arrangement.shop.mark_laid_mm)
     }
 
+    /// How far one mark may lie further in a direction of the bay than another, mm, in the same way.
+    pub fn marks_may_be_apart(
+        &self,
+        arrangement: &Arrangement,
+        marks: (usize, usize),
+        towards: DVec2,
+    ) -> Option<f64> {
+        let plan: Vec<_> = arrangement.aiming.mark_plan.iter().map(|step| step.construction).collect();
+        let givens = givens(arrangement, &self.bay_from_vehicle, &self.targets)?;
+        let towards = self.in_car_directions(towards);
+        marks::may_be_off_from(&plan, &givens, marks, towards, arrangement.shop.mark_laid_mm)
+    }
+
     /// A bay vector in the car's directions: x ahead, y to the left.
     pub fn in_car_directions(&self, by: DVec2) -> DVec2 {
         self.bay_from_vehicle.inverse().turned(by)

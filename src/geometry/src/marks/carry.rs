@@ -34,9 +34,47 @@ pub fn may_be_off(
     towards: DVec2,
     off_mm: f64,
 ) -> Option<f64> {
-    // What comes later has no part in it.
-    let plan = plan.get(..=mark)?;
-    let laid = |off: &dyn Fn(usize) -> DVec2| lay_off(plan, givens, off).pop()?.ok();
+    carried(plan.get(..=mark)?, givens, towards, off_mm, |laid| laid.last().copied())
+}
+
+/// The same of how far one mark may lie further in a direction than another, each off as in [`may_be_off`]: what is common to
+/// both moves them together and turns nothing. Over their distance it is how far the line from one to the other may turn.
+///
+/// Two points 2 m apart, each 1 mm off: one may be √2 mm further ahead than the other.
+///
+/// ```rust
+/// # use baywright_geometry::{DVec2, marks::*};
+/// let points = [(0.0, -1_000.0), (0.0, 1_000.0)].map(DVec2::from).to_vec();
+/// let givens = Givens::new([DVec2::ZERO; 4], DVec2::X, [205.0; 4], points, Vec::new())?;
+/// let plan = [Construction::BodyPoint { point: 0 }, Construction::BodyPoint { point: 1 }];
+/// let ahead = may_be_off_from(&plan, &givens, (0, 1), DVec2::X, 1.0).unwrap();
+/// assert!((ahead - 2.0_f64.sqrt()).abs() < 1e-9);
+/// # Ok::<(), GivensFault>(())
+/// ```
+pub fn may_be_off_from(
+    plan: &[Construction],
+    givens: &Givens,
+    (first, second): (usize, usize),
+    towards: DVec2,
+    off_mm: f64,
+) -> Option<f64> {
+    let plan = plan.get(..=first.max(second))?;
+    carried(plan, givens, towards, off_mm, |laid| Some(*laid.get(second)? - *laid.get(first)?))
+}
+
+/// How far what is `seen` of the marks moves in a direction, each of them off in turn. Marks that it has no part in may be lost.
+fn carried(
+    plan: &[Construction],
+    givens: &Givens,
+    towards: DVec2,
+    off_mm: f64,
+    seen: impl Fn(&[DVec2]) -> Option<DVec2>,
+) -> Option<f64> {
+    let laid = |off: &dyn Fn(usize) -> DVec2| {
+        // Not a number stands for one that is not found: what rests on it is not found either.
+        let marks = lay_off(plan, givens, off).into_iter().map(|mark| mark.unwrap_or(DVec2::NAN));
+        seen(&marks.collect::<Vec<_>>()).filter(|at| at.is_finite())
+    };
     let meant = laid(&|_| DVec2::ZERO)?;
     let mut squares = 0.0;
     for step in 0..plan.len() {

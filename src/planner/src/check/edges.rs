@@ -1,5 +1,5 @@
-//! Edges that marks, stands and tyres are near to: a drain's, a pit's or a joint's beside what rests on the floor, and that
-//! of the runway under a tyre or a spot beside it. What is over an edge where it is drawn is said by the checks of marks,
+//! Edges that marks, stands and tyres are near to: a drain's, a pit's or a joint's beside what rests on the floor, or beside a zone
+//! that it counts in though it lies flush; and that of the runway under a tyre or a spot beside it. What is over an edge where it is drawn is said by the checks of marks,
 //! stands and wheels.
 
 use baywright_geometry::contain::holds;
@@ -9,6 +9,7 @@ use baywright_geometry::{Bounds, DVec2, Outline};
 
 use super::finding::{Code, Subject};
 use super::near::{MayBe, Meets, farthest_of, sway};
+use super::zones::counts_flush;
 use super::{Context, SPEAKS_FROM_MM, raised};
 use crate::model::{FloorFeature, Runway};
 
@@ -89,6 +90,11 @@ fn beside_features(context: &Context<'_>, reach: impl Fn(f64) -> f64) -> Vec<Mee
     for feature in &context.arrangement.bay.floor_features {
         if feature.proud_mm <= 0.0 {
             beside_feature(context, feature, &on_floor, &mut met);
+            let zones = context.scene.zones.iter().filter(|zone| counts_flush(zone, feature)).map(|zone| {
+                let (of, area) = (Subject::Zone(zone.id.clone()), Rests::Area(&zone.prism.outline));
+                Resting::new((of, Code::ZoneUnjudged, area), axle, &reach)
+            });
+            beside_feature(context, feature, &zones.collect::<Vec<_>>(), &mut met);
         } else {
             // What is proud of the floor is a solid, and asked about as such; but a tyre is round.
             for own in tyres(feature.proud_mm) {

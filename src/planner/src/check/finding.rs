@@ -4,8 +4,8 @@ use baywright_geometry::marks::MarkFault;
 use baywright_geometry::{DVec2, DVec3};
 
 use super::{
-    AlignmentFigure, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, Lit, MayBe, Meets, Misplaced,
-    OffPlace, OnRunways, Painted, StandReach, TooLarge, TooSmall, Under,
+    AlignmentFigure, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, Lit, MarkFor, MayBe, Meets,
+    Misplaced, OffPlace, OnRunways, Painted, StandReach, StandSide, TooLarge, TooSmall, Under,
 };
 use crate::model::assumed::Assumed;
 use crate::model::{Effort, Id, Provenance, ShopFigure, Wheel};
@@ -45,7 +45,7 @@ pub enum Code {
     MarkFault,
     /// The mark plan leads elsewhere than the stand-off.
     MarkOffTarget,
-    /// A target belongs on a line that nobody sees, and no mark leads to it.
+    /// No mark leads to a target: how its place is found is not told.
     MarkMissing,
     /// A target's mark cannot be laid as surely as the target must stand.
     MarkUnsure,
@@ -55,6 +55,8 @@ pub enum Code {
     BesidePermanentMark,
     /// A straight tape or laser run passes through something.
     RunBlocked,
+    /// A tape lies over something that lengthens it.
+    TapeOver,
     /// Too little height.
     HeadRoom,
     /// A stand does not reach the height that is asked of it.
@@ -85,14 +87,20 @@ pub enum Code {
     BeyondDoor,
     /// No door that is entered lets the car in.
     WayIn,
+    /// People may walk into a zone that is to be clear of them.
+    WalkIn,
     /// Daylight or a lamp's light may come into a camera's picture.
     LightInPicture,
+    /// Glass behind what a lidar looks at.
+    GlassBehind,
     /// The target is outside a radar's beam, though inside its field of view.
     OffBeam,
     /// An open door's leaf, or a roller door's roll, may be in the way.
     DoorLeaf,
     /// Too little room to walk and work around the car.
     WorkingRoom,
+    /// Too little room to step up to a target or to stand beside it.
+    StandRoom,
     /// A thing is outside the room or in another thing: a figure must be wrong.
     ThingPlace,
     /// A way out, a panel or an extinguisher is not free.
@@ -127,7 +135,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 49] = [
+    pub const ALL: [Self; 53] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -143,6 +151,7 @@ impl Code {
         Self::MarkPlace,
         Self::BesidePermanentMark,
         Self::RunBlocked,
+        Self::TapeOver,
         Self::HeadRoom,
         Self::StandReach,
         Self::MatBelow,
@@ -158,10 +167,13 @@ impl Code {
         Self::AlignmentUnknown,
         Self::BeyondDoor,
         Self::WayIn,
+        Self::WalkIn,
         Self::LightInPicture,
+        Self::GlassBehind,
         Self::OffBeam,
         Self::DoorLeaf,
         Self::WorkingRoom,
+        Self::StandRoom,
         Self::ThingPlace,
         Self::KeepFree,
         Self::FloorLevels,
@@ -197,6 +209,7 @@ impl Code {
             Self::MarkPlace => "mark-place",
             Self::BesidePermanentMark => "beside-permanent-mark",
             Self::RunBlocked => "run-blocked",
+            Self::TapeOver => "tape-over",
             Self::HeadRoom => "head-room",
             Self::StandReach => "stand-reach",
             Self::MatBelow => "mat-below",
@@ -213,10 +226,13 @@ impl Code {
             Self::AlignmentUnknown => "alignment-unknown",
             Self::BeyondDoor => "beyond-door",
             Self::WayIn => "way-in",
+            Self::WalkIn => "walk-in",
             Self::LightInPicture => "light-in-picture",
+            Self::GlassBehind => "glass-behind",
             Self::OffBeam => "off-beam",
             Self::DoorLeaf => "door-leaf",
             Self::WorkingRoom => "working-room",
+            Self::StandRoom => "stand-room",
             Self::KeepFree => "keep-free",
             Self::FloorLevels => "floor-levels",
             Self::AxisUnknown => "axis-unknown",
@@ -336,14 +352,16 @@ pub enum Facts {
     MarkOffTarget,
     /// See [`Code::MarkMissing`].
     MarkMissing,
-    /// See [`Code::MarkUnsure`].
-    MarkUnsure,
+    /// See [`Code::MarkUnsure`]: for what.
+    MarkUnsure(MarkFor),
     /// See [`Code::MarkPlace`].
     MarkPlace,
     /// See [`Code::BesidePermanentMark`]: how.
     BesidePermanentMark(Painted),
     /// See [`Code::RunBlocked`].
     RunBlocked,
+    /// See [`Code::TapeOver`].
+    TapeOver,
     /// See [`Code::HeadRoom`].
     HeadRoom(Under),
     /// See [`Code::StandReach`].
@@ -377,8 +395,12 @@ pub enum Facts {
     BeyondDoor,
     /// See [`Code::WayIn`]: of what the door that is nearest to it has too little.
     WayIn(TooSmall),
+    /// See [`Code::WalkIn`].
+    WalkIn,
     /// See [`Code::LightInPicture`]: how surely.
     LightInPicture(Lit),
+    /// See [`Code::GlassBehind`].
+    GlassBehind,
     /// See [`Code::OffBeam`].
     OffBeam {
         /// What comes back less than from the middle of the beam, there and back, dB.
@@ -388,6 +410,8 @@ pub enum Facts {
     DoorLeaf(DoorPart),
     /// See [`Code::WorkingRoom`].
     WorkingRoom(CarSide),
+    /// See [`Code::StandRoom`]: where it is missing.
+    StandRoom(StandSide),
     /// See [`Code::ThingPlace`].
     ThingPlace(Misplaced),
     /// See [`Code::KeepFree`].
@@ -435,10 +459,11 @@ impl Facts {
             Self::MarkFault(_) => Code::MarkFault,
             Self::MarkOffTarget => Code::MarkOffTarget,
             Self::MarkMissing => Code::MarkMissing,
-            Self::MarkUnsure => Code::MarkUnsure,
+            Self::MarkUnsure(_) => Code::MarkUnsure,
             Self::MarkPlace => Code::MarkPlace,
             Self::BesidePermanentMark(_) => Code::BesidePermanentMark,
             Self::RunBlocked => Code::RunBlocked,
+            Self::TapeOver => Code::TapeOver,
             Self::HeadRoom(_) => Code::HeadRoom,
             Self::StandReach(_) => Code::StandReach,
             Self::MatBelow => Code::MatBelow,
@@ -454,10 +479,13 @@ impl Facts {
             Self::AlignmentUnknown(_) => Code::AlignmentUnknown,
             Self::BeyondDoor => Code::BeyondDoor,
             Self::WayIn(_) => Code::WayIn,
+            Self::WalkIn => Code::WalkIn,
             Self::LightInPicture(_) => Code::LightInPicture,
+            Self::GlassBehind => Code::GlassBehind,
             Self::OffBeam { .. } => Code::OffBeam,
             Self::DoorLeaf(_) => Code::DoorLeaf,
             Self::WorkingRoom(_) => Code::WorkingRoom,
+            Self::StandRoom(_) => Code::StandRoom,
             Self::ThingPlace(_) => Code::ThingPlace,
             Self::KeepFree => Code::KeepFree,
             Self::FloorLevels(_) => Code::FloorLevels,

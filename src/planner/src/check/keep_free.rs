@@ -131,6 +131,13 @@ mod tests {
             vec![FloorFeature { id: "pit".into(), kind, outline, material, proud_mm: 0.0 }];
         let found = check(&pit, Code::KeepFree, Severity::Care, Some(200.0));
         assert_eq!(words::Words::new(&pit, Default::default()).title(&found), "Pit lies in the way out");
+        // The car in it.
+        let mut parked = clear();
+        parked.bay.keep_free = arrangement.bay.keep_free.clone();
+        parked.bay.keep_free[0].outline = rectangle((0.0, 2_000.0), (1_000.0, 2_500.0));
+        let found = check(&parked, Code::KeepFree, Severity::Care, None);
+        let title = words::Words::new(&parked, Default::default()).title(&found);
+        assert_eq!(title, "The car stands in the way out");
         // The same before an exit door: 900 wide and 711.2 deep.
         arrangement.bay.keep_free.clear();
         arrangement.bay.openings = vec![Opening {

@@ -1,31 +1,46 @@
 //! How surely the marks of a plan put a target in its place.
 //!
+//! Rule: a mark leads to every target. Where none does, how its place on the floor is found is not told: a thrust line nobody
+//! sees, and along a centreline a stand-off has a length and no place until somebody says by which marks the line is laid.
 //! Rule: every mark is laid a little beside its place, and what is built from it lies as much beside its own, or more: where a line
 //! is short and prolonged far, or two lines cross flat. What that makes of a target's mark is less than the target may be off.
+//! The same is asked of a target's direction, where that aims and its mark is the middle of a join: the join of two marks is turned
+//! by what one may lie further ahead than the other, over their distance. How a direction is found that no join gives is not told.
 //! Limit: how far off a mark is laid, the shop's own `mark_laid_mm`; how far off a target may be, the placement's tolerance,
-//! or what the aiming's tolerance makes of it at that distance, else the shop's own `target_off_mm`.
+//! or what the aiming's tolerance makes of it at that distance, else the shop's own `target_off_mm`. How far a target may be turned:
+//! the placement's tolerance, or what the aiming's makes of it.
 
 use baywright_geometry::DVec2;
+use baywright_geometry::marks::Construction;
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, finding};
-use crate::model::{Placement, ReferenceAxis, ShopFigure};
+use crate::model::{Placement, ShopFigure};
 use crate::scene::PlacedTarget;
 
 pub(super) const CHECK: Check = Check { codes: &[Code::MarkMissing, Code::MarkUnsure], whole, ..Check::NONE };
 
+/// What of a target a mark is too unsure for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum MarkFor {
+    /// Its place.
+    Place,
+    /// Its direction.
+    Direction,
+}
+
+/// A join that runs less across the axis than this share of its length gives a target no direction: 45°.
+const MOST_SLANTED: f64 = std::f64::consts::FRAC_1_SQRT_2;
+
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (placement, target) in context.arrangement.aiming.placements.iter().zip(&context.scene.targets) {
         match &placement.mark {
-            // Where the centreline is, wheels and bumper show; a thrust line nobody sees.
-            None if context.arrangement.aiming.axis == ReferenceAxis::ThrustLine => {
-                findings.push(missing(context, target));
-            }
-            None => {}
+            None => findings.push(missing(context, target)),
             Some(id) => {
                 let marks = &context.scene.marks;
                 let step = marks.iter().position(|mark| mark.id == *id && mark.at.is_ok());
                 findings.extend(step.and_then(|step| unsure(context, placement, target, step)));
+                findings.extend(step.and_then(|step| askew(context, placement, target, step)));
             }
         }
     }
@@ -55,15 +70,50 @@ fn unsure(
     {
         let Some(off) = off(towards) else {
             let basis = Basis::Shop(ShopFigure::MarkLaid);
-            return Some(finding(Facts::MarkUnsure, Severity::Care, subjects, at, basis));
+            return Some(finding(Facts::MarkUnsure(MarkFor::Place), Severity::Care, subjects, at, basis));
         };
         if worst.as_ref().is_none_or(|(known, allowed, _)| off / limit > known / allowed) {
             worst = Some((off, limit, basis));
         }
     }
     let (off, limit, basis) = worst.filter(|(off, limit, _)| off > limit)?;
-    let found = finding(Facts::MarkUnsure, Severity::Care, subjects, at, basis);
+    let found = finding(Facts::MarkUnsure(MarkFor::Place), Severity::Care, subjects, at, basis);
     Some(found.against(Quantity::Length(off), Quantity::Length(limit)))
+}
+
+/// How far the join that gives a target its direction may be turned, against what is allowed.
+fn askew(
+    context: &Context<'_>,
+    placement: &Placement,
+    target: &PlacedTarget,
+    step: usize,
+) -> Option<Finding> {
+    let (aiming, marks) = (&context.arrangement.aiming, &context.scene.marks);
+    let Construction::Middle { first, second } = aiming.mark_plan.get(step)?.construction else {
+        return None;
+    };
+    let share = placement.target.error.by_squareness;
+    let seen = (share > 0.0).then(|| aiming.tolerance.azimuth_rad / share);
+    let limit = [placement.tolerance.yaw_rad, seen].into_iter().flatten().reduce(f64::min)?;
+    let (from, to) = (marks.get(first)?, marks.get(second)?);
+    let join = to.at.ok()? - from.at.ok()?;
+    let away = target.meant.place.forward();
+    // A join along the axis gives no square.
+    let across = join.perp_dot(away).abs();
+    if across < join.length() * MOST_SLANTED {
+        return None;
+    }
+    let off = context.scene.marks_may_be_apart(context.arrangement, (first, second), away)?;
+    let turned = libm::atan2(off, across);
+    let subjects = vec![
+        Subject::Target(target.id.clone()),
+        Subject::Mark(from.id.clone()),
+        Subject::Mark(to.id.clone()),
+    ];
+    let basis = Basis::Procedure(aiming.provenance.clone());
+    let at = target.meant.place.origin().extend(0.0);
+    let found = finding(Facts::MarkUnsure(MarkFor::Direction), Severity::Care, subjects, at, basis);
+    (turned > limit).then(|| found.against(Quantity::Angle(turned), Quantity::Angle(limit)))
 }
 
 /// How far nearer or further off a target may be, mm.
@@ -118,6 +168,7 @@ mod tests {
         let mut rough = sees(2.0 * expected);
         none(&rough, Code::MarkUnsure);
         rough.shop.mark_laid_mm = 3.0;
+        rough.aiming.tolerance.azimuth_rad = angle::radians(1.0);
         let found = check(&rough, Code::MarkUnsure, Severity::Care, None);
         assert!((number(found.measured.unwrap()) - 3.0 * expected).abs() < 1e-2);
         // A reflector aims by its place: 0.1° at 4 m are 7 mm, and a base of 500 mm makes more of 1 mm.
@@ -138,15 +189,58 @@ mod tests {
         check(&short, Code::MarkUnsure, Severity::Care, None);
     }
 
-    /// A target on the thrust line that no mark leads to; on the centreline its place is seen from the car.
+    /// Marks 5 and 6 lie 2040 mm apart, each laid to 1 mm, and abreast of the target along lines of 2600 mm that are each turned by
+    /// √2 / 2600, seen from 1020 mm aside: the plate on their middle is square to √(2 (1 + 2 (1020 / 2600)²)) / 2040, 0.045°.
     #[test]
-    fn no_mark_on_a_line_that_nobody_sees() {
+    fn a_join_that_is_too_short_to_be_square() {
+        let turns = |arrangement: &Arrangement| {
+            let found = assess(arrangement).findings.into_iter();
+            found.filter(|f| f.facts == Facts::MarkUnsure(super::MarkFor::Direction)).collect::<Vec<_>>()
+        };
+        let square = (2.0 * (1.0 + 2.0 * (1_020.0_f64 / 2_600.0).powi(2))).sqrt() / 2_040.0;
         let mut arrangement = clear();
-        arrangement.aiming.placements[0].mark = None;
+        assert!(turns(&arrangement).is_empty());
+        arrangement.aiming.tolerance.azimuth_rad = square * 1.001;
+        assert!(turns(&arrangement).is_empty());
+        arrangement.aiming.tolerance.azimuth_rad = square * 0.999;
+        let found = turns(&arrangement);
+        assert_eq!(found.len(), 1);
+        assert!((number(found[0].measured.unwrap()) - square).abs() < 1e-6, "{found:?}");
+        let words = words::Words::new(&arrangement, words::Locale::default()).line(&found[0]);
+        assert!(
+            words.starts_with("Plate cannot be set square so surely by mark 5 and mark 6: to ± "),
+            "{words}"
+        );
+        // Half the share, twice as much; a procedure's own limit goes first; a reflector aims by its place.
+        let mut half = arrangement.clone();
+        half.aiming.placements[0].target.error.by_squareness = 0.5;
+        assert!(turns(&half).is_empty());
+        half.aiming.placements[0].tolerance.yaw_rad = Some(square * 0.9);
+        assert_eq!(turns(&half).len(), 1);
+        let mut reflector = arrangement;
+        reflector.aiming.placements[0].target.error = AimError::PLACE;
+        assert!(turns(&reflector).is_empty());
+    }
+
+    /// A target that no mark leads to: on the centreline nobody tells how the line is laid, on the thrust line nobody sees it.
+    #[test]
+    fn no_mark_leads_to_a_target() {
+        let mut arrangement = clear();
         none(&arrangement, Code::MarkMissing);
+        arrangement.aiming.placements[0].mark = None;
+        let says = |arrangement: &Arrangement| {
+            let found = check(arrangement, Code::MarkMissing, Severity::Care, None);
+            words::Words::new(arrangement, words::Locale::default()).line(&found)
+        };
+        let line = says(&arrangement);
+        assert!(
+            line.starts_with("No mark leads to the plate. How its place on the floor is found is not told"),
+            "{line}"
+        );
+        assert_eq!(assess(&arrangement).verdict, Verdict::ReadyWithCare);
         arrangement.aiming.axis = ReferenceAxis::ThrustLine;
         arrangement.on_this_car.rear_toe_rad = Some((0.0, 0.0));
-        check(&arrangement, Code::MarkMissing, Severity::Care, None);
+        assert!(says(&arrangement).contains("thrust line"));
         arrangement.aiming.placements[0].mark = Some("T".into());
         none(&arrangement, Code::MarkMissing);
     }

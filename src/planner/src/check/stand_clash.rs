@@ -165,6 +165,26 @@ mod tests {
         none(&with(vec![box_]), Code::StandClash);
     }
 
+    /// A mat does not lie flat on a grate, and there is steel beneath it.
+    #[test]
+    fn a_grate_under_a_mat() {
+        let mut arrangement = clear();
+        let placement = &mut arrangement.aiming.placements[0];
+        placement.height = TargetHeight::OnFloor;
+        placement.target = Target { kind: TargetKind::Mat, stand: None, ..placement.target.clone() };
+        none(&arrangement, Code::StandClash);
+        arrangement.bay.floor_features = vec![FloorFeature {
+            id: "gully".into(),
+            kind: FloorFeatureKind::Drain,
+            outline: rectangle((8_700.0, 2_000.0), (8_900.0, 4_000.0)),
+            material: Material::Steel,
+            proud_mm: 0.0,
+        }];
+        let found = check(&arrangement, Code::StandClash, Severity::Care, None);
+        let title = words::Words::new(&arrangement, words::Locale::default()).title(&found);
+        assert_eq!(title, "The mat would lie on the gully");
+    }
+
     /// The plate is 500 mm high: with its middle 240 mm up it would be 10 mm in the floor.
     #[test]
     fn a_target_lower_than_the_floor() {

@@ -16,6 +16,7 @@ use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, Seen, finding, middle_of_both, thing_subject};
 use crate::model::{Arrangement, Exclusion};
 use crate::scene::{PlacedZone, Scene};
+pub(super) use room::counts_flush;
 
 pub(super) const CHECK: Check = Check {
     codes: &[Code::ZoneObject, Code::ZoneUnjudged],
@@ -238,6 +239,45 @@ mod tests {
         check(&arrangement, Code::ZoneUnjudged, Severity::Care, Some(200.0));
         arrangement.bay.floor_features[0].proud_mm = 5.0;
         none(&arrangement, Code::ZoneUnjudged);
+    }
+
+    /// An open pit is not flush.
+    #[test]
+    fn a_pit_in_a_zone_lies_open() {
+        let mut arrangement = clear();
+        arrangement.aiming.zones[0].excludes = Exclusion::Anything;
+        let (id, kind, material) = ("pit".into(), FloorFeatureKind::Pit, Material::Concrete);
+        let outline = rectangle((6_000.0, 4_300.0), (6_800.0, 4_800.0));
+        arrangement.bay.floor_features = vec![FloorFeature { id, kind, outline, material, proud_mm: 0.0 }];
+        let found = check(&arrangement, Code::ZoneUnjudged, Severity::Care, Some(200.0));
+        let line = words::Words::new(&arrangement, words::Locale::default()).line(&found);
+        assert!(line.starts_with("Pit lies open in the floor of the keep-clear zone"), "{line}");
+        assert!(line.contains("It is open there; the zone is to be clear of anything"), "{line}");
+    }
+
+    /// Beside the zone by 30 mm a grate may lie inside it, as far as the walls' places, or the car's, are known.
+    #[test]
+    fn steel_in_the_floor_beside_a_zone() {
+        let grate = |material: Material| {
+            let mut arrangement = clear();
+            let (id, kind) = ("gully".into(), FloorFeatureKind::Drain);
+            let outline = rectangle((6_000.0, 4_530.0), (6_800.0, 4_800.0));
+            arrangement.bay.floor_features =
+                vec![FloorFeature { id, kind, outline, material, proud_mm: 0.0 }];
+            arrangement
+        };
+        let mut arrangement = grate(Material::Steel);
+        none(&arrangement, Code::ZoneNear);
+        arrangement.bay.walls_known = Known::Within(50.0);
+        let found = check(&arrangement, Code::ZoneNear, Severity::Care, Some(30.0));
+        assert_eq!(found.subjects, [Subject::FloorFeature("gully".into()), Subject::Zone("beam".into())]);
+        arrangement.bay.walls_known = Known::Within(30.0);
+        none(&arrangement, Code::ZoneNear);
+        arrangement.parked_known = ParkedKnown::Within { mm: 10.0, rad: 0.0 };
+        check(&arrangement, Code::CarPlace, Severity::Care, Some(30.0));
+        let mut concrete = grate(Material::Concrete);
+        concrete.bay.walls_known = Known::Within(50.0);
+        none(&concrete, Code::ZoneNear);
     }
 
     /// What is proud of the floor is in the way of the sight and of a tape like any other thing of that height.

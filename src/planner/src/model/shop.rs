@@ -81,6 +81,8 @@ figures! {
     /// Room to work round the car where the aiming says nothing, mm, 100 to 5 000. Default 600 mm: a person with a tape squats
     /// beside the car.
     WorkingRoom: working_room_mm, 600.0, Range::from(100.0, 5e3, MM);
+    /// Room before a target and on one side of its stand, mm, 100 to 5 000. Default 600 mm: a person with a tape squats there.
+    StandRoom: stand_room_mm, 600.0, Range::from(100.0, 5e3, MM);
     /// Over what is as low as this a person steps, mm above the floor, 0 to 900. Default 250 mm.
     StepOver: step_over_mm, 250.0, Range::from(0.0, 900.0, MM);
     /// Under what is as high as this a person ducks, mm above the floor, 1 000 to 3 000. Default 1 800 mm.

@@ -26,6 +26,7 @@ mod measure;
 mod names;
 mod numbers;
 mod off_place;
+mod parts;
 mod summary;
 mod unsure;
 

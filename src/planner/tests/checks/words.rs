@@ -46,22 +46,98 @@ fn every_sentence_is_whole() {
     for seed in 0..40 {
         let mut arrangement = crate::totality::crowded(seed, 15);
         arrangement.bay.survey = None;
-        let assessment = assess(&arrangement);
-        for units in [Units::Millimetres, Units::Metres, Units::FeetInches] {
-            let words = Words::new(&arrangement, Locale { units, ..Locale::default() });
-            for finding in &assessment.findings {
-                for text in [Some(words.line(finding)), words.cure(finding), Some(words.why(finding))]
-                    .into_iter()
-                    .flatten()
-                {
-                    assert!(text.ends_with('.'), "{text}");
-                    assert!(
-                        ["the the ", "..", "  ", " ,", " ."].iter().all(|slip| !text.contains(slip)),
-                        "{text}"
-                    );
-                    assert!(!text.contains("NaN") && !text.contains("inf "), "{text}");
-                    assert!(text.starts_with(|c: char| c.is_uppercase() || c.is_ascii_digit()), "{text}");
-                }
+        all_whole(&arrangement);
+    }
+}
+
+/// What is asked of the way in, of people, of room at the target, of marks, tape and glass.
+#[test]
+fn every_sentence_of_the_room_is_whole() {
+    let told = |change: fn(&mut Arrangement), code: Code| {
+        let mut arrangement = clear();
+        change(&mut arrangement);
+        assert!(!of(&assess(&arrangement), code).is_empty(), "{code:?}");
+        all_whole(&arrangement);
+    };
+    let pit = |arrangement: &mut Arrangement, low: (f64, f64), high: (f64, f64), proud_mm: f64| {
+        let kind = if proud_mm > 0.0 { FloorFeatureKind::Joint } else { FloorFeatureKind::Pit };
+        let (id, material, outline) = ("spot".into(), Material::Concrete, rectangle(low, high));
+        arrangement.bay.floor_features.push(FloorFeature { id, kind, outline, material, proud_mm });
+    };
+    told(|own| own.aiming.placements[0].mark = None, Code::MarkMissing);
+    told(|own| own.aiming.tolerance.azimuth_rad = 1e-4, Code::MarkUnsure);
+    told(
+        |own| {
+            own.aiming.zones[0].excludes = Exclusion::People;
+            own.bay.openings = vec![open_door(2, 4_000.0, 2_400.0, 0.0)];
+            own.parked = PlanPose::new(DVec2::new(4_000.0, 3_800.0), 0.0);
+        },
+        Code::WalkIn,
+    );
+    told(
+        |own| {
+            own.aiming.zones[0].excludes = Exclusion::People;
+            let (id, kind, outline) =
+                ("lane".into(), KeepFreeKind::Exit, rectangle((7_000.0, 0.0), (8_000.0, 6_000.0)));
+            own.bay.keep_free = vec![KeepFree { id, kind, outline }];
+        },
+        Code::WalkIn,
+    );
+    told(
+        |own| {
+            own.bay.openings = vec![open_door(3, 1_800.0, 2_400.0, 0.0)];
+            own.bay.things = vec![cabinet("beam", (500.0, 3_000.0), 200.0, 2_400.0)];
+            (own.bay.things[0].span, own.bay.things[0].effort) = (span(1_400.0, 1_700.0), Effort::Fixed);
+        },
+        Code::WayIn,
+    );
+    let mut arrangement = clear();
+    arrangement.bay.openings = vec![open_door(3, 1_800.0, 2_400.0, 0.0)];
+    pit(&mut arrangement, (100.0, 1_000.0), (400.0, 5_000.0), 0.0);
+    assert!(!of(&assess(&arrangement), Code::WayIn).is_empty());
+    all_whole(&arrangement);
+    let mut arrangement = clear();
+    pit(&mut arrangement, (4_100.0, 3_000.0), (4_200.0, 5_000.0), 20.0);
+    assert!(!of(&assess(&arrangement), Code::TapeOver).is_empty());
+    all_whole(&arrangement);
+    let mut arrangement = clear();
+    pit(&mut arrangement, (8_000.0, 2_500.0), (8_700.0, 3_500.0), 0.0);
+    assert!(!of(&assess(&arrangement), Code::StandRoom).is_empty());
+    all_whole(&arrangement);
+    told(
+        |own| {
+            own.bay.things = vec![
+                cabinet("left shelf", (9_000.0, 3_850.0), 2_000.0, 300.0),
+                cabinet("right shelf", (9_000.0, 2_175.0), 2_000.0, 350.0),
+            ];
+        },
+        Code::StandRoom,
+    );
+    told(
+        |own| {
+            own.sensor.kind = SensorKind::Lidar;
+            own.bay.walls[1].material = Material::Glass;
+        },
+        Code::GlassBehind,
+    );
+}
+
+fn all_whole(arrangement: &Arrangement) {
+    let assessment = assess(arrangement);
+    for units in [Units::Millimetres, Units::Metres, Units::FeetInches] {
+        let words = Words::new(arrangement, Locale { units, ..Locale::default() });
+        for finding in &assessment.findings {
+            for text in [Some(words.line(finding)), words.cure(finding), Some(words.why(finding))]
+                .into_iter()
+                .flatten()
+            {
+                assert!(text.ends_with('.'), "{text}");
+                assert!(
+                    ["the the ", "..", "  ", " ,", " ."].iter().all(|slip| !text.contains(slip)),
+                    "{text}"
+                );
+                assert!(!text.contains("NaN") && !text.contains("inf "), "{text}");
+                assert!(text.starts_with(|c: char| c.is_uppercase() || c.is_ascii_digit()), "{text}");
             }
         }
     }

@@ -22,7 +22,7 @@ pub enum Reason {
     NotExcluded,
     /// It hangs above what is asked there, or lies flat under it.
     OverOrUnder,
-    /// Room to work in, ways out and steel flush in the floor need care at most: an uncertain place adds nothing to that.
+    /// Room to work in and ways out need care at most: an uncertain place adds nothing to that.
     CareAtMost,
     /// A zone that keeps out people or light ends at a wall by itself.
     EndsAtTheWall,
@@ -166,6 +166,7 @@ fn ceiling(column: Column, relation: Relation) -> Cell {
         | Column::Mark
         | Column::Run
         | Column::WorkingRoom
+        | Column::BeforeStand
         | Column::WayOut
         | Column::Picture => Cell::Nothing(Reason::OverOrUnder),
         Column::AxisUnknown | Column::Alignment | Column::AlignmentUnknown => of_the_car(column, relation),
@@ -271,6 +272,7 @@ fn thing(kind: ThingKind, hangs: Hangs, made: Made, column: Column, relation: Re
             Hangs::Yes => Cell::Nothing(Reason::OverOrUnder),
         },
         Column::WorkingRoom => care_only(care(&[Code::WorkingRoom]), relation),
+        Column::BeforeStand => care_only(care(&[Code::StandRoom]), relation),
         Column::WayOut => care_only(care(&[Code::KeepFree]), relation),
         Column::Picture if is_light(kind) => line(care(&[Code::LightInPicture]), relation),
         Column::Picture => excluded(false),
@@ -308,6 +310,7 @@ fn runway(made: Made, column: Column, relation: Relation) -> Cell {
         Column::Mark => line(stops(&[Code::MarkPlace]), relation),
         Column::Run => line(stops(&[Code::RunBlocked]), relation),
         Column::WorkingRoom => care_only(care(&[Code::WorkingRoom]), relation),
+        Column::BeforeStand => care_only(care(&[Code::StandRoom]), relation),
         Column::WayOut => care_only(care(&[Code::KeepFree]), relation),
     }
 }
@@ -336,6 +339,7 @@ fn wall(material: Material, column: Column, relation: Relation) -> Cell {
         Column::Mark => line(stops(&[Code::MarkPlace]), relation),
         Column::Run => line(stops(&[Code::RunBlocked]), relation),
         Column::WorkingRoom => care_only(care(&[Code::WorkingRoom]), relation),
+        Column::BeforeStand => care_only(care(&[Code::StandRoom]), relation),
         Column::WayOut => Cell::Nothing(Reason::CareAtMost),
     }
 }
@@ -359,11 +363,6 @@ fn feature(kind: FloorFeatureKind, column: Column, relation: Relation) -> Cell {
             FloorFeatureKind::Drain => drain,
             FloorFeatureKind::Joint => joint,
         },
-        Relation::Within
-            if matches!(column, Column::NothingZone | Column::MetalZone | Column::ReflectingZone) =>
-        {
-            Cell::Nothing(Reason::CareAtMost)
-        }
         Relation::Within => UNSURE,
         Relation::Clear => Cell::Nothing(Reason::FarEnough),
     };
@@ -394,6 +393,7 @@ fn feature(kind: FloorFeatureKind, column: Column, relation: Relation) -> Cell {
         Column::WorkingRoom if kind == FloorFeatureKind::Pit => {
             care_only(care(&[Code::WorkingRoom]), relation)
         }
+        Column::BeforeStand if kind == FloorFeatureKind::Pit => care_only(care(&[Code::StandRoom]), relation),
         // Nor does a tape lie on it.
         Column::Run if kind == FloorFeatureKind::Pit => match relation {
             Relation::Over | Relation::Sliver => care(&[Code::RunBlocked]),
@@ -410,6 +410,7 @@ fn feature(kind: FloorFeatureKind, column: Column, relation: Relation) -> Cell {
         | Column::Car
         | Column::Run
         | Column::WorkingRoom
+        | Column::BeforeStand
         | Column::WayOut
         | Column::Picture
         | Column::Axis => Cell::Nothing(Reason::OverOrUnder),

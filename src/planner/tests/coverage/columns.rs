@@ -51,6 +51,8 @@ pub enum Column {
     Run,
     /// Room to work beside the car.
     WorkingRoom,
+    /// Room to step up to a target.
+    BeforeStand,
     /// A way that local rules want free.
     WayOut,
     /// No light in a camera's picture.
@@ -181,7 +183,7 @@ impl Relation {
 
 impl Column {
     /// Every column.
-    pub const ALL: [Self; 23] = [
+    pub const ALL: [Self; 24] = [
         Self::NothingZone,
         Self::MetalZone,
         Self::ReflectingZone,
@@ -196,6 +198,7 @@ impl Column {
         Self::Mark,
         Self::Run,
         Self::WorkingRoom,
+        Self::BeforeStand,
         Self::WayOut,
         Self::Picture,
         Self::OverCar,
@@ -229,6 +232,7 @@ impl Column {
             | Self::Mark
             | Self::Run
             | Self::WorkingRoom
+            | Self::BeforeStand
             | Self::WayOut
             | Self::Picture
             | Self::Axis
@@ -258,6 +262,7 @@ impl Column {
             | Self::Mark
             | Self::Run
             | Self::WorkingRoom
+            | Self::BeforeStand
             | Self::WayOut
             | Self::Picture
             | Self::AxisUnknown
@@ -375,6 +380,8 @@ impl Column {
             Self::Mark => DVec2::new(1_400.0, 4_020.0),
             Self::Run => DVec2::new(6_000.0, 4_020.0),
             Self::WorkingRoom => DVec2::new(2_500.0, 4_500.0),
+            // 550 mm before a face that stands at x = 8800; its stand reaches 300 mm to the left.
+            Self::BeforeStand => DVec2::new(8_250.0, 3_300.0),
             // Beside the car, where people work.
             Self::OverPerson => DVec2::new(2_500.0, 4_400.0),
             Self::WayOut => DVec2::new(11_000.0, 1_000.0),
@@ -431,7 +438,7 @@ impl Column {
             }
             // A hand's breadth over the roof is another column's.
             Self::Car => alone.shop.over_car_mm = 0.0,
-            Self::Sight | Self::Feet | Self::OverCar | Self::Tyre => {}
+            Self::Sight | Self::Feet | Self::OverCar | Self::Tyre | Self::BeforeStand => {}
         }
         alone
     }

@@ -78,12 +78,15 @@ fn expected(opening: &Opening, excludes: Exclusion, reach: Reach) -> Option<(Sev
             // Near is within what is known of the wall.
             lets_in.then_some((Severity::Care, &[Code::ZoneUnjudged]))
         }
-        Reach::Past if people => goes_through.then_some((Severity::Care, &[Code::BeyondDoor])),
+        Reach::Past if people && goes_through => Some((Severity::Care, &[Code::BeyondDoor])),
+        // Through a window nobody walks; whoever opens a door from outside does not know of the zone.
+        Reach::Past | Reach::Near if people => {
+            (opening.kind != OpeningKind::Window).then_some((Severity::Care, &[Code::WalkIn]))
+        }
         Reach::Past if binds && goes_through && opening.free_beyond_mm >= reach.mm() => {
             Some((Severity::Care, &[Code::BeyondDoor]))
         }
         Reach::Past => Some((Severity::Stops, &[Code::OutsideRoom])),
-        Reach::Near if people => None,
         // Where nothing stands and the ground beyond is free, nothing is met by reaching a little further.
         Reach::Near if goes_through && opening.free_beyond_mm > 0.0 => None,
         // It may reach the wall.
@@ -127,9 +130,10 @@ fn every_opening_against_every_zone() {
                             Some((severity, codes)) => {
                                 minded.iter().any(|(s, code)| *s == severity && codes.contains(code))
                             }
-                            // A leaf that stands open, and whether the car gets in, is another matter.
+                            // A leaf that stands open, whether the car gets in, and that no mark is laid here, is another matter.
                             None => {
-                                minded.iter().all(|(_, code)| matches!(code, Code::DoorLeaf | Code::WayIn))
+                                let others = [Code::DoorLeaf, Code::WayIn, Code::MarkMissing];
+                                minded.iter().all(|(_, code)| others.contains(code))
                             }
                         };
                         if !is_right {

@@ -33,6 +33,7 @@ const GROUPS: [Group; 4] = [
         |texts| texts.room,
         &[
             ShopFigure::WorkingRoom,
+            ShopFigure::StandRoom,
             ShopFigure::StepOver,
             ShopFigure::DuckUnder,
             ShopFigure::OverCar,

@@ -124,10 +124,7 @@ fn feature_and_zone(context: &Context<'_>, zone: &PlacedZone, feature: &FloorFea
     if let Some(prism) = feature.solid() {
         return solid_and_zone(context, zone, subject, &prism, judged);
     }
-    // The floor itself, and what is of concrete in it, is no thing; a hole in what is to be empty floor is asked about.
-    let is_floor = zone.excludes == Exclusion::Anything || feature.material.metal().counts() == Some(false);
-    let is_hole = zone.excludes == Exclusion::Anything && feature.kind == FloorFeatureKind::Pit;
-    if is_floor && !is_hole || zone.prism.span.bottom() > SPEAKS_FROM_MM {
+    if !counts_flush(zone, feature) {
         return None;
     }
     let flat = Span::new(0.0, 1.0).ok()?;
@@ -143,6 +140,18 @@ fn feature_and_zone(context: &Context<'_>, zone: &PlacedZone, feature: &FloorFea
         procedure(context),
     );
     Some(found.against(Quantity::Length(intrusion.depth), Quantity::Length(0.0)))
+}
+
+/// Whether what lies flush in the floor, or is a hole in it, is asked about in a zone.
+pub(in super::super) fn counts_flush(zone: &PlacedZone, feature: &FloorFeature) -> bool {
+    // The floor itself, and what is of concrete in it, is no thing; a hole in what is to be empty floor is asked about.
+    let is_floor = zone.excludes == Exclusion::Anything || feature.material.metal().counts() == Some(false);
+    let is_hole = zone.excludes == Exclusion::Anything && feature.kind == FloorFeatureKind::Pit;
+    let is_asked = judged(zone.excludes, feature.material.metal()).is_some();
+    feature.proud_mm <= 0.0
+        && is_asked
+        && (is_hole || !is_floor)
+        && zone.prism.span.bottom() <= SPEAKS_FROM_MM
 }
 
 /// A wall, or what closes an opening in it, that bounds a zone without metal or may reach into it, and of which nobody knows

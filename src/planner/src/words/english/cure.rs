@@ -2,14 +2,17 @@
 
 use super::names::the;
 use super::{About, listed, sentence_start};
-use crate::assessment::{Cure, Finding, Severity, Step, Subject};
+use crate::assessment::{Cure, Facts, Finding, Severity, Step, Subject};
 use crate::model::{Effort, Id, TargetHeight, ThingKind};
 
 impl About<'_> {
     /// What to do about a finding, with what that would cause; `None` if nothing is known.
     pub fn cure(&self, finding: &Finding) -> Option<String> {
         let cure = finding.cure.as_ref()?;
-        let mut text = sentence_start(&self.step(&cure.step));
+        let mut text = match (&cure.step, &finding.facts) {
+            (Step::SurveyFloor, Facts::FloorLevels(fact)) => super::floor::survey(*fact).to_owned(),
+            (step, _) => sentence_start(&self.step(step)),
+        };
         if let Some(shorter) = cure.at_least {
             text = format!("{text} ({} just clears it)", self.at_least(shorter.length()));
         }
@@ -42,7 +45,14 @@ impl About<'_> {
             Step::MoveThing { thing, by } => {
                 // A name that ends in a figure would run into the length: "drum 2 150 mm".
                 let by_how_much = if thing.as_str().ends_with(char::is_numeric) { " by" } else { "" };
-                format!("{} {}{by_how_much} {}", self.moves(thing), the(thing), self.towards(*by))
+                let towards = self.towards(*by);
+                match self.kind(thing) {
+                    // It does not go straight: so far goes its middle.
+                    Some(ThingKind::LiftArm) => {
+                        format!("swing {} about its post, its middle {towards}", the(thing))
+                    }
+                    _ => format!("{} {}{by_how_much} {towards}", self.moves(thing), the(thing)),
+                }
             }
             Step::TakeAway { thing } => self.leaves(thing),
             Step::MoveCar { by } => format!("park the car {}", self.towards(*by)),

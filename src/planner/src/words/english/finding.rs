@@ -1,15 +1,13 @@
 //! A finding in words: a title, what it is about, and why its limit.
 
-use baywright_geometry::marks::MarkFault;
-
 use super::marks::wheel_name;
 use super::numbers::percent;
 use super::{About, sentence_start};
 use crate::assessment::{
-    AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Lit, Misplaced, OnRunways, Painted,
-    Quantity, Severity, StandReach, Subject, TooLarge, Under,
+    AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Lit, MarkFor, Misplaced, OnRunways,
+    Painted, Quantity, Severity, StandReach, StandSide, Subject, TooLarge, TooSmall, Under,
 };
-use crate::model::{Id, Known, Material, Metal, Provenance, Thing};
+use crate::model::{Material, Provenance, ReferenceAxis};
 use crate::scene::TargetPart;
 
 impl About<'_> {
@@ -55,7 +53,12 @@ impl About<'_> {
                 }
             }
             Facts::CarClash(_) | Facts::StandClash(_) => match finding.subjects.first() {
-                Some(Subject::FloorFeature(_)) => format!("{second} would stand on the {first}"),
+                Some(Subject::FloorFeature(_)) => match finding.subjects.get(1) {
+                    Some(Subject::Stand(id)) if self.is_mat(id) => {
+                        format!("{second} would lie on the {first}")
+                    }
+                    _ => format!("{second} would stand on the {first}"),
+                },
                 Some(Subject::Car) => format!("the car and {second} want the same place"),
                 _ => format!("{first} is where {second} must be"),
             },
@@ -64,8 +67,9 @@ impl About<'_> {
                 (Some(Subject::Wall(_) | Subject::Opening(_)), None) => {
                     format!("{first} bounds {second} and may hold metal")
                 }
-                (Some(Subject::FloorFeature(_)), None) => {
-                    format!("{first} lies flush in the floor of {second}")
+                (Some(Subject::FloorFeature(id)), None) => {
+                    let lies = if self.is_pit(id) { "lies open" } else { "lies flush" };
+                    format!("{first} {lies} in the floor of {second}")
                 }
                 (Some(Subject::Opening(_) | Subject::Wall(_)), Some(_)) => {
                     let lets = if self.may_only_be_clear(finding) { "may let" } else { "lets" };
@@ -94,6 +98,14 @@ impl About<'_> {
                 format!("{what} runs out through the {first}")
             }
             Facts::WayIn(_) => "no door lets the car in".to_owned(),
+            Facts::WalkIn => match (finding.subjects.first(), finding.measured) {
+                (Some(Subject::KeepFree(_)), Some(_)) => format!("{first} leads through {second}"),
+                (Some(Subject::KeepFree(_)), None) => format!("{first} may lead through {second}"),
+                (_, Some(Quantity::Length(gap))) if gap > 0.0 => {
+                    format!("{first} may let people in beside {second}")
+                }
+                _ => format!("{first} may let people into {second}"),
+            },
             Facts::LightInPicture(lit) => match (finding.culprit(), lit) {
                 (Some(_), _) => format!("{first} is in the picture of {second}"),
                 (None, Lit::Is) => format!("{first} lets light into the picture of {second}"),
@@ -101,6 +113,9 @@ impl About<'_> {
                     format!("{first} may let light into the picture of {second}")
                 }
             },
+            Facts::GlassBehind => {
+                format!("{first} stands behind {second}, in line with the {}", self.sensor())
+            }
             Facts::OffBeam { .. } => format!("{first} is outside the beam of {second}"),
             Facts::DoorLeaf(DoorPart::Roll) => {
                 format!("the roll over the {first} may hang in {second}")
@@ -136,7 +151,14 @@ impl About<'_> {
                 "no mark leads to {}",
                 finding.subjects.first().map_or_else(String::new, |own| self.subject(own))
             ),
-            Facts::MarkUnsure => format!("{first} cannot be laid so surely"),
+            Facts::MarkUnsure(MarkFor::Place) => format!("{first} cannot be laid so surely"),
+            Facts::MarkUnsure(MarkFor::Direction) => {
+                let marks = finding.subjects.iter().skip(1).map(|mark| self.subject(mark));
+                format!(
+                    "{first} cannot be set square so surely by {}",
+                    super::listed(&marks.collect::<Vec<_>>())
+                )
+            }
             Facts::MarkPlace => match finding.subjects.first() {
                 Some(Subject::Thing(_)) if finding.measured.is_some() => {
                     format!("{first} hangs low over {second}")
@@ -160,6 +182,7 @@ impl About<'_> {
                 },
                 Severity::Stops | Severity::Note => format!("{first} stands in {second}"),
             },
+            Facts::TapeOver => format!("{first} lies under the tape to {second}"),
             Facts::HeadRoom(under) => match (under, finding.subjects.first()) {
                 (Under::Person, Some(Subject::Ceiling)) => "the ceiling is low".to_owned(),
                 (Under::Person, _) => format!("{first} hangs low where people work"),
@@ -199,12 +222,24 @@ impl About<'_> {
                 "things lie so densely across one another that not all were looked at".to_owned()
             }
             Facts::WorkingRoom(_) => format!("little room between the {first} and the car"),
+            Facts::StandRoom(StandSide::Front) => format!(
+                "little room before {}",
+                finding.subjects.first().map_or_else(String::new, |own| self.subject(own))
+            ),
+            Facts::StandRoom(StandSide::Beside) => format!(
+                "little room beside {}",
+                finding.subjects.first().map_or_else(String::new, |own| self.subject(own))
+            ),
             Facts::KeepFree => {
                 let door = matches!(finding.subjects.get(1), Some(Subject::KeepFree(id)) if self.is_door(id));
                 let lies = matches!(finding.subjects.first(), Some(Subject::FloorFeature(_)));
                 let (stands, place) =
                     (if lies { "lies" } else { "stands" }, if door { "before" } else { "in" });
-                format!("{first} {stands} {place} {second}")
+                let what = match finding.subjects.first() {
+                    Some(Subject::Car) => self.subject(&Subject::Car),
+                    _ => first,
+                };
+                format!("{what} {stands} {place} {second}")
             }
             Facts::FloorLevels(fact) => self.floor_title(*fact, finding),
             Facts::AxisUnknown => "thrust line not known".to_owned(),
@@ -240,6 +275,9 @@ impl About<'_> {
                             Some(Material::Plasterboard) => "plasterboard hides studs, which may be steel",
                             _ => "what is in it is not known",
                         }
+                    ),
+                    Some(Subject::FloorFeature(id)) if zone.heights.is_none() && self.is_pit(id) => format!(
+                        "It is open there; the zone is to be clear of {of}. Ask what the procedure says of the floor."
                     ),
                     Some(Subject::FloorFeature(_)) if zone.heights.is_none() => format!(
                         "{}, level with the floor; the zone is to be clear of {of}. Ask what the procedure says of the floor.",
@@ -306,6 +344,9 @@ impl About<'_> {
                     }
                 }
             }
+            Facts::GlassBehind => {
+                "Glass throws back what passes the edge of the target, as a mirror does: cover it with something matt.".to_owned()
+            }
             Facts::OffBeam { loss_db } => {
                 let loss = self.locale.region.number(*loss_db, 0);
                 format!(
@@ -354,6 +395,14 @@ impl About<'_> {
                     CarSide::Rear => "Behind",
                     CarSide::Right => "On the right of",
                 }
+            ),
+            Facts::StandRoom(StandSide::Front) => format!(
+                "As far as {}: nobody can step up to its face to set it and to measure.",
+                finding.subjects.get(1).map_or_else(String::new, |own| self.subject(own))
+            ),
+            Facts::StandRoom(StandSide::Beside) => format!(
+                "Nor behind it; most is towards {}. Someone must stand there to set it and to read it.",
+                finding.subjects.get(1).map_or_else(String::new, |own| self.subject(own))
             ),
             Facts::OutsideRoom { too_large: Some(TooLarge::Long { needs_mm: needs, there_mm: there }), .. } => format!(
                 "No place along the car's axis: car, target and zones need {}, the room gives {}.",
@@ -419,22 +468,48 @@ impl About<'_> {
             Facts::BesidePermanentMark(Painted::Beside(_)) => {
                 "One is easily taken for the other: cover the one that is not meant, or park by it.".to_owned()
             }
+            Facts::MarkMissing if self.arrangement.aiming.axis == ReferenceAxis::GeometricCentreline => {
+                "How its place on the floor is found is not told: enter the marks by which it is laid.".to_owned()
+            }
             Facts::MarkMissing => {
                 "It belongs on the thrust line, which nobody sees on the floor: enter a mark that lies on it.".to_owned()
             }
-            Facts::MarkUnsure => format!(
+            Facts::MarkUnsure(MarkFor::Direction) => format!(
+                "Each mark is laid to ± {}: the nearer two marks lie, the more that turns the line between them. Set it by marks further \
+                 apart, or by a longer bar.",
+                self.length(self.arrangement.shop.mark_laid_mm)
+            ),
+            Facts::MarkUnsure(MarkFor::Place) => format!(
                 "Each mark is laid to ± {}; a short line that is prolonged far, or two that cross flat, make more of it. Build it from \
                  marks further apart.",
                 self.length(self.arrangement.shop.mark_laid_mm)
             ),
-            Facts::WayIn(_) => {
-                "Of the doors that are entered. If it comes in elsewhere, enter that door.".to_owned()
+            Facts::WalkIn => {
+                "The zone is to be clear of people: tell the others, and put up a barrier or a sign. A way out stays unlocked."
+                    .to_owned()
+            }
+            Facts::WayIn(small) => {
+                let entered = "Of the doors that are entered. If it comes in elsewhere, enter that door.";
+                let door = finding.subjects.first().map_or_else(String::new, |own| self.subject(own));
+                match (finding.subjects.get(2).map(|own| sentence_start(&self.subject(own))), small) {
+                    (None, _) => entered.to_owned(),
+                    (Some(by), TooSmall::NoGround) => {
+                        format!("{by} lies open across {door}: its wheels have no ground there. {entered}")
+                    }
+                    (Some(by), TooSmall::Low) => format!("{by} hangs across {door}. {entered}"),
+                    (Some(by), TooSmall::Narrow | TooSmall::Sill) => {
+                        format!("{by} stands in {door}. {entered}")
+                    }
+                }
             }
             Facts::RunBlocked => match finding.severity {
                 Severity::Care => "It is open there: cover it, so that nobody falls and tape and light have a floor.",
                 Severity::Stops | Severity::Note => "Tape or laser cannot pass there.",
             }
             .to_owned(),
+            Facts::TapeOver => {
+                "Laid over it the tape reads more than the level distance: hold it level, or lay planks on both sides.".to_owned()
+            }
             Facts::StandReach(StandReach::Unknown) => {
                 "How high it goes is not entered, and more is asked of it than usual.".to_owned()
             }
@@ -527,110 +602,5 @@ impl About<'_> {
     pub fn bare_subject(&self, subject: &Subject) -> String {
         let text = self.subject(subject);
         text.strip_prefix("the ").map_or(text.clone(), str::to_owned)
-    }
-
-    fn thing(&self, finding: &Finding) -> Option<&Thing> {
-        let id = finding.culprit()?;
-        self.arrangement.bay.things.iter().find(|thing| thing.id == *id)
-    }
-
-    fn made_of(&self, finding: &Finding) -> String {
-        if let Some(stand @ Subject::Stand(_)) = finding.subjects.first() {
-            return self.bare_subject(stand);
-        }
-        let Some(thing) = self.thing(finding) else {
-            return match self.part_material(finding) {
-                Some(Material::Unknown) => "something of unknown material".to_owned(),
-                Some(material) => self.material(material).to_owned(),
-                // A runway.
-                None => self.material(Material::Steel).to_owned(),
-            };
-        };
-        let face = match thing.material {
-            Material::Unknown => "a thing of unknown material".to_owned(),
-            material => self.material(material).to_owned(),
-        };
-        match (thing.metal_content(), thing.material.metal()) {
-            (Metal::Frame, _) => format!("{face} with metal in it"),
-            (Metal::All, Metal::None | Metal::Frame | Metal::Unknown) => format!("{face} over metal"),
-            (Metal::Unknown, Metal::None | Metal::Frame | Metal::All) => {
-                format!("{face} that may hold metal")
-            }
-            _ => face,
-        }
-    }
-
-    /// What a wall, an opening or a feature of the floor is made of, that a finding is about first.
-    fn part_material(&self, finding: &Finding) -> Option<Material> {
-        let bay = &self.arrangement.bay;
-        match finding.subjects.first()? {
-            Subject::Wall(id) => bay.walls.iter().find(|own| own.id == *id).map(|own| own.material),
-            Subject::Opening(id) => bay.openings.iter().find(|own| own.id == *id).map(|own| own.material),
-            Subject::FloorFeature(id) => {
-                bay.floor_features.iter().find(|own| own.id == *id).map(|own| own.material)
-            }
-            _ => None,
-        }
-    }
-
-    /// Whether what is to be kept free is the way to a door.
-    fn is_door(&self, id: &Id) -> bool {
-        self.arrangement.bay.openings.iter().any(|opening| opening.id == *id)
-    }
-
-    /// Whether a finding is about an opening first of which nobody knows whether light comes through it.
-    fn may_only_be_clear(&self, finding: &Finding) -> bool {
-        let Some(Subject::Opening(id)) = finding.subjects.first() else { return false };
-        let own = self.arrangement.bay.openings.iter().find(|own| own.id == *id);
-        own.is_some_and(|own| own.lets_light_in().is_none())
-    }
-
-    pub(super) fn known(&self, finding: &Finding) -> String {
-        let Some(thing) = self.thing(finding) else {
-            let within = self.length(self.arrangement.shop.within(self.arrangement.bay.walls_known));
-            return format!("The walls' places are known to ± {within}.");
-        };
-        let within = self.length(self.arrangement.shop.within(thing.place.known));
-        match thing.place.known {
-            Known::Taped => format!("Its place was taped, so it is known to ± {within}."),
-            Known::ByEye => format!("Placed by eye, so its place is known to ± {within}."),
-            Known::ByEyeOlder => {
-                format!("Placed by eye under an older rule, so its place counts as known to ± {within}.")
-            }
-            Known::Within(_) => format!("Its place is known to ± {within}."),
-        }
-    }
-
-    fn fault(&self, fault: MarkFault) -> String {
-        let mark = |index: usize| {
-            self.arrangement
-                .aiming
-                .mark_plan
-                .get(index)
-                .map_or_else(|| "another mark".to_owned(), |step| format!("mark {}", step.id))
-        };
-        match fault {
-            MarkFault::NoSuch { .. } => "It is built from something that is not there.".to_owned(),
-            MarkFault::Missing { mark: index } => {
-                format!("It is built from {}, which cannot be found.", mark(index))
-            }
-            MarkFault::NoDirection { first, second } => {
-                format!(
-                    "{} and {} lie on each other and give no line.",
-                    sentence_start(&mark(first)),
-                    mark(second)
-                )
-            }
-            MarkFault::Parallel { angle } => {
-                format!("The two lines cross at only {}: too flat for a mark.", self.degrees(angle))
-            }
-            MarkFault::TooFarApart { gap } => {
-                format!("The two distances are {} too short to meet.", self.length(gap))
-            }
-            MarkFault::Nested { excess } => {
-                format!("One distance is {} too long to meet the other.", self.length(excess))
-            }
-            MarkFault::OutOfReach => "It would lie further away than any bay is long.".to_owned(),
-        }
     }
 }

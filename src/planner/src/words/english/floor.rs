@@ -131,3 +131,26 @@ pub(super) const fn detail(fact: FloorFact) -> &'static str {
         }
     }
 }
+
+/// What a survey is to be for it: of a floor that was surveyed, and lately, it is not said to be surveyed.
+pub(super) const fn survey(fact: FloorFact) -> &'static str {
+    match fact {
+        FloorFact::Unknown => "Survey the floor and enter the levels",
+        FloorFact::Undated | FloorFact::Future => "Enter the day of the survey, or survey the floor anew",
+        FloorFact::NoToday | FloorFact::OutOfDate => "Survey the floor anew and enter the levels",
+        FloorFact::NotCovered => "Survey the floor as far as there and enter the levels",
+        FloorFact::Between
+        | FloorFact::Uncertain
+        | FloorFact::Uneven
+        | FloorFact::MaybeUneven
+        | FloorFact::Astride
+        | FloorFact::Tilted(_)
+        | FloorFact::MaybeTilted(_)
+        | FloorFact::TargetOff { .. }
+        | FloorFact::TargetMaybeOff { .. }
+        | FloorFact::MatOff { .. }
+        | FloorFact::MatMaybeOff { .. }
+        | FloorFact::PlumbOff(_)
+        | FloorFact::PlumbMaybeOff(_) => "Survey more points there and enter their levels",
+    }
+}

@@ -25,11 +25,17 @@ impl About<'_> {
         Some(match &finding.facts {
             Facts::ZoneObject(_) | Facts::ZoneUnjudged(_) => format!("{value} inside{within}"),
             Facts::DoorLeaf(_) | Facts::KeepFree => format!("by {value}{within}"),
+            Facts::WalkIn if matches!(finding.subjects.first(), Some(Subject::KeepFree(_))) => {
+                format!("by {value}{within}")
+            }
+            Facts::WalkIn => format!("{value} from it, wants {limit_text}"),
             Facts::MeasuredOnCar => format!("{value} off the profile's, usual up to {limit_text}"),
-            Facts::MarkUnsure => format!("to ± {value}, limit {limit_text}"),
+            Facts::MarkUnsure(_) => format!("to ± {value}, limit {limit_text}"),
+            Facts::WayIn(TooSmall::NoGround) => format!("{value}, limit {limit_text}"),
             Facts::WayIn(TooSmall::Sill) => format!("sill {limit_text} high"),
             Facts::WayIn(TooSmall::Narrow) => format!("the widest {value} wide, wants {limit_text}"),
             Facts::WayIn(TooSmall::Low) => format!("the highest {value} high, wants {limit_text}"),
+            Facts::TapeOver => format!("lengthens it by {value}, limit {limit_text}"),
             Facts::MarkPlace => format!("{value} over it, wants {limit_text}"),
             Facts::OutsideRoom { .. } => format!("{value} too far{within}"),
             Facts::CarClash(Lacks::Height) | Facts::StandClash(Lacks::Height) => {
@@ -65,12 +71,13 @@ impl About<'_> {
                 format!("{value} apart, wants {limit_text} or none")
             }
             Facts::WheelOffRunway(_) => format!("{value} apart{within}"),
-            Facts::WorkingRoom(_) => format!("{value} there, wants {limit_text}"),
+            Facts::WorkingRoom(_) | Facts::StandRoom(_) => format!("{value} there, wants {limit_text}"),
             Facts::FloorLevels(fact) => super::floor::measure(*fact, &value, &limit_text),
             // These have no number.
             Facts::MarkFault(_)
             | Facts::RunBlocked
             | Facts::WheelPlace(_)
+            | Facts::GlassBehind
             | Facts::MatBelow
             | Facts::MarkInAir { .. }
             | Facts::HeightsFromFloor

@@ -41,6 +41,7 @@ pub const fn label(figure: ShopFigure) -> &'static str {
         ShopFigure::SurveyAge => "A survey holds, days",
         ShopFigure::LevelReach => "A level reaches",
         ShopFigure::WorkingRoom => "Free round the car",
+        ShopFigure::StandRoom => "Free beside a stand",
         ShopFigure::StepOver => "Stepped over up to",
         ShopFigure::DuckUnder => "Ducked under from",
         ShopFigure::OverCar => "Free over the roof",
@@ -67,6 +68,7 @@ const fn reason(figure: ShopFigure) -> &'static str {
         ShopFigure::WorkingRoom => {
             "A person with a tape squats beside the car. An aiming's own figure goes first."
         }
+        ShopFigure::StandRoom => "A person with a tape squats before the target and on one side of it.",
         ShopFigure::StepOver => "What is lower is not in the way of a person.",
         ShopFigure::DuckUnder => "What hangs higher is not in the way of a person.",
         ShopFigure::OverCar => "A hand: less invites scratches.",

@@ -1,0 +1,141 @@
+//! Tape that lies over what stands proud of the floor.
+//!
+//! Rule: a tape is laid straight from one mark to the next along the floor; what it goes over, a ridge, a cover or a kerb, lengthens
+//! it, so that the mark falls short. Taut it lies from edge to edge of what is highest, which is the least it is lengthened by.
+//! What no tape goes over stands in its way, and the check `runs` says so. Between marks on runways a tape lies on their tops,
+//! or is read along a slope that the plan's steps tell.
+//! Limit: [`TAPE_READS_MM`], common practice, no source. It needs care: over a plank on either side, or held up, it is level.
+
+use baywright_geometry::marks::{Construction, Tool};
+use baywright_geometry::{DVec2, Prism, Segment};
+
+use super::claim::GOES_OVER_MM;
+use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
+use super::{Check, Context, finding};
+use crate::scene::PlacedRun;
+
+/// A steel tape is read to a millimetre, so that half of one shows (common practice, no source).
+const TAPE_READS_MM: f64 = 0.5;
+
+pub(super) const CHECK: Check = Check { codes: &[Code::TapeOver], whole, ..Check::NONE };
+
+fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    let low = context.proud_features().filter(|(_, own)| own.span.top() <= GOES_OVER_MM);
+    let low: Vec<(Subject, Prism)> = low.collect();
+    for placed in &context.scene.runs {
+        let Some((mark, line)) = taped(context, placed) else { continue };
+        let over = low.iter().filter_map(|(subject, prism)| Some((subject, profile(prism, &line)?)));
+        let over: Vec<(&Subject, [DVec2; 2])> = over.collect();
+        let longer = taut(line.length(), over.iter().flat_map(|(_, edges)| *edges)) - line.length();
+        let highest = over.iter().max_by(|(_, a), (_, b)| a[0].y.total_cmp(&b[0].y));
+        let Some((ridge, edges)) = highest.filter(|_| longer > TAPE_READS_MM) else { continue };
+        let subjects = vec![(*ridge).clone(), mark];
+        let share = (edges[0].x + edges[1].x) * 0.5 / line.length();
+        let found = finding(
+            Facts::TapeOver,
+            Severity::Care,
+            subjects,
+            line.at(share).extend(0.0),
+            Basis::CommonPractice,
+        );
+        let is_said = |f: &Finding| f.code() == Code::TapeOver && f.subjects == found.subjects;
+        if !findings.iter().any(is_said) {
+            findings.push(found.against(Quantity::Length(longer), Quantity::Length(TAPE_READS_MM)));
+        }
+    }
+}
+
+/// What of a run a tape is laid along, on the floor: of a line of light that is prolonged, what lies beyond the mark that it
+/// passes last.
+fn taped(context: &Context<'_>, placed: &PlacedRun) -> Option<(Subject, Segment)> {
+    let construction = context.arrangement.aiming.mark_plan.get(placed.mark)?.construction;
+    let marks = &context.scene.marks;
+    let mark = marks.get(placed.mark)?;
+    let run = Segment::new(placed.run.from, placed.run.to);
+    let line = match construction {
+        Construction::Prolong { through, .. } => Segment::new(marks.get(through)?.at.ok()?, mark.at.ok()?),
+        _ if matches!(placed.run.tool, Tool::Tape | Tool::TapeAndSquare) => run,
+        _ => return None,
+    };
+    let is_level = placed.lies_mm.iter().all(|lies| *lies <= 0.0);
+    (is_level && line.length() > 0.0).then(|| (Subject::Mark(mark.id.clone()), line))
+}
+
+/// Where a line goes onto something and off it, as far along it as x and as high as y; `None` if it passes beside.
+fn profile(over: &Prism, line: &Segment) -> Option<[DVec2; 2]> {
+    let along = (line.to - line.from).normalize_or_zero();
+    let ring = over.outline.as_polygon();
+    let crossed = ring.edges().filter_map(|edge| {
+        let (a, b) = ((edge.from - line.from).perp_dot(along), (edge.to - line.from).perp_dot(along));
+        // From one side of the line to the other.
+        ((a < 0.0) != (b < 0.0)).then(|| (edge.at(a / (a - b)) - line.from).dot(along))
+    });
+    let (on, off) = crossed.map(|at| (at, at)).reduce(|a, b| (a.0.min(b.0), a.1.max(b.1)))?;
+    let (on, off) = (on.max(0.0), off.min(line.length()));
+    let top = over.span.top();
+    (off > on).then(|| [DVec2::new(on, top), DVec2::new(off, top)])
+}
+
+/// How long a taut tape is from the floor at one end to the floor at the other over all these, each as far along it as x and as
+/// high as y, mm: the upper side of their hull.
+fn taut(length: f64, over: impl Iterator<Item = DVec2>) -> f64 {
+    let mut points: Vec<DVec2> = over.chain([DVec2::ZERO, DVec2::new(length, 0.0)]).collect();
+    points.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
+    let mut upper: Vec<DVec2> = Vec::new();
+    for point in points {
+        while let [.., before, last] = upper.as_slice()
+            && (last - before).perp_dot(point - *before) >= 0.0
+        {
+            upper.pop();
+        }
+        upper.push(point);
+    }
+    upper.iter().zip(upper.iter().skip(1)).map(|(from, to)| from.distance(*to)).sum()
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::check::testing::*;
+
+    /// The lines from the rear spots through the front ones, at (4000, 4020) and (4000, 1980), are prolonged by 4800 mm.
+    fn ridge(x: (f64, f64), y: (f64, f64), proud_mm: f64) -> Arrangement {
+        let mut arrangement = clear();
+        arrangement.aiming.zones.clear();
+        let (id, kind, material) = ("ridge".into(), FloorFeatureKind::Joint, Material::Concrete);
+        let outline = rectangle((x.0, y.0), (x.1, y.1));
+        arrangement.bay.floor_features = vec![FloorFeature { id, kind, outline, material, proud_mm }];
+        arrangement
+    }
+
+    #[test]
+    fn a_ridge_under_a_tape() {
+        // 20 mm high, from 100 to 200 mm past the spot.
+        let near = ridge((4_100.0, 4_200.0), (3_000.0, 5_000.0), 20.0);
+        let longer = 100.0_f64.hypot(20.0) + 4_600.0_f64.hypot(20.0) + 100.0 - 4_800.0;
+        let found = check(&near, Code::TapeOver, Severity::Care, None);
+        assert!((number(found.measured.unwrap()) - longer).abs() < 1e-6, "{found:?} {longer}");
+        assert_eq!(found.subjects, [Subject::FloorFeature("ridge".into()), Subject::Mark("5".into())]);
+        let line = words::Words::new(&near, words::Locale::default()).line(&found);
+        assert!(line.starts_with("Ridge lies under the tape to mark 5: lengthens it by 2 mm"), "{line}");
+        // In the middle of so long a run it is nothing that a tape shows; nor is it where it is low, or beside.
+        none(&ridge((6_400.0, 6_500.0), (3_000.0, 5_000.0), 20.0), Code::TapeOver);
+        none(&ridge((4_100.0, 4_200.0), (3_000.0, 5_000.0), 9.0), Code::TapeOver);
+        none(&ridge((4_100.0, 4_200.0), (4_100.0, 5_000.0), 20.0), Code::TapeOver);
+        // Before the spot no tape lies, and over 20 mm none goes.
+        none(&ridge((3_700.0, 3_900.0), (4_000.0, 5_000.0), 20.0), Code::TapeOver);
+        none(&ridge((4_100.0, 4_200.0), (3_000.0, 5_000.0), 21.0), Code::TapeOver);
+    }
+
+    /// Two ridges near the two ends lengthen it together: by 0.4 and 0.5 mm.
+    #[test]
+    fn what_is_under_it_adds_up() {
+        let one = ridge((4_500.0, 4_550.0), (3_900.0, 5_000.0), 20.0);
+        none(&one, Code::TapeOver);
+        let mut both = one;
+        let second = ridge((8_350.0, 8_400.0), (3_900.0, 5_000.0), 20.0).bay.floor_features.remove(0);
+        both.bay.floor_features.push(FloorFeature { id: "second ridge".into(), ..second });
+        let longer = 500.0_f64.hypot(20.0) + 400.0_f64.hypot(20.0) - 900.0;
+        let found = check(&both, Code::TapeOver, Severity::Care, None);
+        assert!((number(found.measured.unwrap()) - longer).abs() < 1e-6, "{found:?} {longer}");
+    }
+}
