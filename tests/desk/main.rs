@@ -5,6 +5,7 @@
 mod bracketed;
 mod building;
 mod customer;
+mod dimensions;
 mod drive;
 mod entry;
 mod faults;

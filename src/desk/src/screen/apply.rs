@@ -3,6 +3,7 @@
 
 mod bay;
 mod car;
+mod dimension;
 mod file;
 mod several;
 mod shop;

@@ -117,6 +117,8 @@ pub enum OfBay {
     ScalePoint(DVec2),
     /// The two points of the picture are so far apart, mm.
     ScalePicture(f64),
+    /// Keep what was just measured with the bay.
+    KeepMeasured,
     /// Put this picture under the plan.
     Picture(PathBuf),
     /// Show another arrangement.

@@ -122,6 +122,9 @@ pub(super) fn listen(
         };
         out.push(Command::View(OfView::Tool(tool)));
     }
+    if matches!(view.tool, Tool::Measure(_)) && pressed(Modifiers::NONE, Key::K) {
+        out.push(Command::Bay(OfBay::KeepMeasured));
+    }
     if pressed(Modifiers::NONE, Key::Num0) || pressed(CTRL, Key::Num0) {
         out.push(Command::View(OfView::Camera(None)));
     }

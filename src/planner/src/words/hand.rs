@@ -42,6 +42,13 @@ texts! {
     lift, "Two posts with their arms.";
     // Measuring, levels, the picture under the plan.
     free_end, "Beside a measurement: an end of it lies on nothing.";
+    keep_it, "Keeps what was measured with the bay.";
+    keep_it_why, "What it does, and its key.";
+    kept_dimension, "Beside its length, in the list.";
+    from_end, "Before what the first end lies on.";
+    to_end, "Before what the second end lies on.";
+    not_kept_from_side, "What was measured in the side view cannot be kept.";
+    nothing_measured, "There is nothing to keep yet.";
     look_for_picture, "Opens the system's own window.";
     // Sizes.
     put_size_back, "An answer.";
@@ -68,6 +75,12 @@ impl Hand {
         several(count: usize) -> String;
         /// So many things were put on the clipboard.
         on_clipboard(count: usize) -> String;
+        /// What a dimension is called until it is given a name.
+        numbered_dimension(number: usize) -> String;
+        /// Which end, and what it lies on.
+        end_on(which: &str, on: &str) -> String;
+        /// A dimension was kept, under this name.
+        kept_as(name: &str) -> String;
         /// A line of levels that cannot be read: its number from 1, and what stands there.
         bad_level(number: usize, line: &str) -> String;
         /// A thing became smaller than its kind ever is: its name and size, what it is, and the least that one is.

@@ -164,7 +164,7 @@ impl Canvas {
         let pointer = on.ctx().pointer_latest_pos().filter(|&p| rect.contains(p));
         let to = measuring.to.or_else(|| {
             let px = drawn.on_paper(side, pointer?);
-            Some(measure::point(side, drawing, px, answer))
+            Some(measure::point(side, drawing, px, answer, Some(from)))
         });
         on.circle_filled(at(from), 3.5, beam);
         let Some(to) = to else { return };
@@ -369,6 +369,7 @@ fn key_of(subject: &Subject) -> (u8, &str, &str) {
         Subject::Runway(id) => (9, id.as_str(), ""),
         Subject::KeepFree(id) => (10, id.as_str(), ""),
         Subject::Mark(id) => (11, id.as_str(), ""),
+        Subject::Dimension(id) => (16, id.as_str(), ""),
         Subject::Run(from, to) => (12, from.as_str(), to.as_str()),
         Subject::Ceiling => (13, "", ""),
         Subject::Floor => (14, "", ""),

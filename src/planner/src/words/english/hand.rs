@@ -39,6 +39,13 @@ pub const TEXTS: Hand = Hand {
     booth_wall: "booth wall",
     lift: "whole lift",
     free_end: "an end lies on no corner or mark",
+    keep_it: "Keep",
+    keep_it_why: "Keep this dimension with the bay. Its ends follow what they lie on. Key K",
+    kept_dimension: "kept dimension",
+    from_end: "From",
+    to_end: "To",
+    not_kept_from_side: "Only what is measured in the top view can be kept",
+    nothing_measured: "Measure from one point to another first, then keep it",
     look_for_picture: "Look for it …",
     put_size_back: "Put the old size back",
     it_is_so_small: "It is that small",
@@ -46,6 +53,18 @@ pub const TEXTS: Hand = Hand {
 
 pub fn several(count: usize) -> String {
     format!("{count} chosen")
+}
+
+pub fn numbered_dimension(number: usize) -> String {
+    format!("dimension {number}")
+}
+
+pub fn end_on(which: &str, on: &str) -> String {
+    format!("{which}: {on}")
+}
+
+pub fn kept_as(name: &str) -> String {
+    format!("Kept as {name}. It is in the list of what is in this bay")
 }
 
 pub fn on_clipboard(count: usize) -> String {
