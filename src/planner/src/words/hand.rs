@@ -49,10 +49,34 @@ texts! {
     to_end, "Before what the second end lies on.";
     not_kept_from_side, "What was measured in the side view cannot be kept.";
     nothing_measured, "There is nothing to keep yet.";
+    read_levels, "Opens the system's own window for a file of levels.";
+    read_levels_why, "What it does.";
     look_for_picture, "Opens the system's own window.";
     // Sizes.
     put_size_back, "An answer.";
     it_is_so_small, "An answer.";
+}
+
+/// What is wrong with a line of levels.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum BadLevel<'a> {
+    /// It has so many columns.
+    Columns(usize),
+    /// No floor mark is called so.
+    NoMark(&'a str),
+    /// This column is no number.
+    NoNumber(LevelColumn, &'a str),
+}
+
+/// A column of a table of levels.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LevelColumn {
+    /// Where along the bay.
+    Along,
+    /// Where across it.
+    Across,
+    /// The level.
+    Level,
 }
 
 impl Hand {
@@ -81,8 +105,16 @@ impl Hand {
         end_on(which: &str, on: &str) -> String;
         /// A dimension was kept, under this name.
         kept_as(name: &str) -> String;
-        /// A line of levels that cannot be read: its number from 1, and what stands there.
-        bad_level(number: usize, line: &str) -> String;
+        /// A line of levels that cannot be read: its number from 1, what stands there, and what of it is wrong.
+        bad_level(number: usize, line: &str, what: BadLevel<'_>) -> String;
+        /// The same of a file.
+        bad_level_in(file: &str, number: usize, line: &str, what: BadLevel<'_>) -> String;
+        /// A file held more levels than a survey may: how many, and the most.
+        too_many_levels(file: &str, found: usize, most: usize) -> String;
+        /// A file held a head at most, and no level.
+        no_levels_in(file: &str) -> String;
+        /// So many levels were read from a file.
+        levels_read(file: &str, count: usize) -> String;
         /// A thing became smaller than its kind ever is: its name and size, what it is, and the least that one is.
         too_small(thing: &str, size: &str, kind: &str, least: &str) -> String;
     }
