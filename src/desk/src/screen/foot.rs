@@ -91,6 +91,7 @@ impl Desk {
                 _ => texts.measure_from.to_owned(),
             },
             Tool::Draw(_) => self.view.locale.language.forms().drawing_now.to_owned(),
+            Tool::MovePicture => self.view.locale.language.rooms().moving_now.to_owned(),
             Tool::ScalePicture { .. } => self.view.locale.language.rooms().scaling_now.to_owned(),
             Tool::PickMark { .. } => self.view.locale.language.forms().picking_now.to_owned(),
             Tool::WhichSide if self.canvas.is_dragging() => texts.while_dragging.to_owned(),

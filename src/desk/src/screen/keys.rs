@@ -143,9 +143,11 @@ pub(super) fn listen(
             Tool::Measure(Measuring { from: Some(_), .. }) => {
                 out.push(Command::View(OfView::Tool(Tool::Measure(Measuring::default()))));
             }
-            Tool::Measure(_) | Tool::Draw(_) | Tool::PickMark { .. } | Tool::ScalePicture { .. } => {
-                out.push(Command::View(OfView::Tool(Tool::WhichSide)))
-            }
+            Tool::Measure(_)
+            | Tool::Draw(_)
+            | Tool::PickMark { .. }
+            | Tool::MovePicture
+            | Tool::ScalePicture { .. } => out.push(Command::View(OfView::Tool(Tool::WhichSide))),
             Tool::WhichSide => out.push(Command::View(OfView::Select(None))),
         }
     }
