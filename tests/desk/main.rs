@@ -4,6 +4,7 @@
 
 mod bracketed;
 mod building;
+mod by_hand;
 mod customer;
 mod dimensions;
 mod drive;
