@@ -82,7 +82,7 @@ fn the_picture_under_the_plan_is_moved_turned_and_sized_by_hand() {
     }
     let points = screen.state().view().scale.unwrap();
     press(&mut screen, "Move the picture");
-    screen.get_by_label_contains("the round handle turns it");
+    assert_eq!(screen.state().view().tool, Tool::MovePicture);
     // Moved: taken anywhere on it, one step.
     drag(&mut screen, at(2_000.0, 1_000.0), at(2_400.0, 1_200.0));
     let moved = underlay(&screen);

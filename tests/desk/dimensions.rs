@@ -2,6 +2,7 @@
 
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Command, OfBay, OfView};
+use baywright_desk::screen::view::Tool;
 use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::DVec2;
@@ -24,10 +25,12 @@ fn ends(screen: &Harness<'_, Desk>) -> [KeptEnd; 2] {
     kept_ends(&answer.arrangement, &answer.assessment.scene, &answer.arrangement.bay.dimensions[0])
 }
 
-/// From the middle of the cabinet to a mark.
+/// From the middle of the cabinet to a mark, with the tool in hand.
 fn measured(screen: &mut Harness<'_, Desk>) {
-    screen.key_press(Key::M);
-    screen.run();
+    if screen.state().view().tool == Tool::WhichSide {
+        screen.key_press(Key::M);
+        screen.run();
+    }
     let from = middle(screen, "the tool cabinet, top view");
     press_at(screen, from, Modifiers::NONE);
     let to = middle(screen, "mark 6, top view");
@@ -58,7 +61,11 @@ fn a_dimension_is_kept_by_a_key_and_follows_what_it_lies_on() {
     screen.key_press(Key::M);
     screen.run();
     screen.get_by_label("dimension 1, top view");
-    screen.get_by_label_contains("Dimension 1").scroll_to_me();
+    ask(&mut screen, Command::View(OfView::Search));
+    screen.event(egui::Event::Text("kept dimension".to_owned()));
+    screen.run();
+    screen.get_by_label_contains("Dimension 1, kept dimension");
+    ask(&mut screen, Command::View(OfView::EndSearch));
     // The cabinet goes elsewhere, the end with it; the other one goes with the car.
     let own = thing(&screen, "tool cabinet");
     let by = DVec2::new(-300.0, 150.0);
@@ -95,12 +102,12 @@ fn a_kept_dimension_is_renamed_and_removed() {
     let names: Vec<String> = dimensions(&screen).iter().map(|own| own.id.to_string()).collect();
     assert_eq!(names, ["dimension 1", "dimension 2"]);
     ask(&mut screen, Command::View(OfView::Select(Some(Subject::Dimension("dimension 2".into())))));
-    crate::support::type_into(&mut screen, "Name", "cabinet to mark");
+    crate::support::type_into(&mut screen, "name", "cabinet to mark");
     assert_eq!(dimensions(&screen)[1].id.as_str(), "cabinet to mark");
     let in_hand = Subject::Dimension("cabinet to mark".into());
     assert_eq!(screen.state().view().selected, Some(in_hand), "it stays in hand under its new name");
     // A name that is taken is refused beside its field.
-    crate::support::type_into(&mut screen, "Name", "dimension 1");
+    crate::support::type_into(&mut screen, "name", "dimension 1");
     assert_eq!(dimensions(&screen)[1].id.as_str(), "cabinet to mark");
     screen.key_press(Key::Escape);
     screen.run();

@@ -290,8 +290,11 @@ impl Desk {
             Subject::Dimension(id) => {
                 let own = bay.dimensions.iter().find(|own| own.id == *id)?;
                 let [from, to] = kept_ends(arrangement, &self.answer.assessment.scene, own);
-                let length = words.kept_dimension(from.at.distance(to.at), from.is_gone || to.is_gone);
-                texts.with(self.view.locale.language.hand().kept_dimension, &length)
+                let hand = self.view.locale.language.hand();
+                let length = words.length(from.at.distance(to.at));
+                let is_loose = from.is_gone || to.is_gone;
+                let length = if is_loose { texts.with(&length, hand.loose_end) } else { length };
+                texts.with(hand.kept_dimension, &length)
             }
             _ => texts.local_rules.to_owned(),
         };

@@ -208,14 +208,14 @@ impl BaySheet<'_> {
         let texts = desk.view().locale.language.rooms();
         if desk.underlay.texture.is_some() {
             let moving = desk.view().tool == Tool::MovePicture;
-            let button = egui::Button::selectable(moving, texts.move_picture);
+            let button = egui::Button::new(texts.move_picture).selected(moving);
             if ui.add(button).on_hover_text(texts.move_picture_why).clicked() {
                 let tool = if moving { Tool::WhichSide } else { Tool::MovePicture };
                 self.out.push(Command::View(OfView::Tool(tool)));
             }
         }
         let scaling = matches!(desk.view().tool, Tool::ScalePicture { .. });
-        let button = egui::Button::selectable(scaling, texts.scale_picture);
+        let button = egui::Button::new(texts.scale_picture).selected(scaling);
         if ui.add(button).on_hover_text(texts.scale_picture_why).clicked() {
             let tool = if scaling { Tool::WhichSide } else { Tool::ScalePicture { first: None } };
             self.out.push(Command::View(OfView::Tool(tool)));

@@ -45,6 +45,7 @@ texts! {
     keep_it, "Keeps what was measured with the bay.";
     keep_it_why, "What it does, and its key.";
     kept_dimension, "Beside its length, in the list.";
+    loose_end, "Beside the length of one whose end has lost what it lay on, in the list.";
     from_end, "Before what the first end lies on.";
     to_end, "Before what the second end lies on.";
     not_kept_from_side, "What was measured in the side view cannot be kept.";

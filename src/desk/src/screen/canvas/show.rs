@@ -348,6 +348,8 @@ fn on_floor(
     }
     let bay = &answer.arrangement.bay;
     let survey = match &view.selected {
+        // They would hide the picture that is drawn along under them.
+        _ if view.tool == Tool::MovePicture => None,
         Some(Subject::Floor) => bay.survey.as_ref(),
         Some(Subject::Runway(id)) => {
             bay.runways.iter().find(|own| own.id == *id).and_then(|own| own.survey.as_ref())

@@ -7,7 +7,7 @@ impl About<'_> {
     /// On its line, short: one that does not follow any more is told from one that does.
     pub fn kept_dimension(&self, length: f64, is_loose: bool) -> String {
         let length = self.locale.bare(length);
-        if is_loose { format!("{length} (an end stays behind)") } else { length }
+        if is_loose { format!("{length} (loose end)") } else { length }
     }
 
     /// What an end lies on.

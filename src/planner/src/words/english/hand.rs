@@ -42,6 +42,7 @@ pub const TEXTS: Hand = Hand {
     keep_it: "Keep",
     keep_it_why: "Keep this dimension with the bay. Its ends follow what they lie on. Key K",
     kept_dimension: "kept dimension",
+    loose_end: "loose end",
     from_end: "From",
     to_end: "To",
     not_kept_from_side: "Only what is measured in the top view can be kept",
