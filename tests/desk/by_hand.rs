@@ -19,8 +19,7 @@ fn underlay(screen: &Harness<'_, Desk>) -> Underlay {
     screen.state().document().layout().underlay.clone().unwrap()
 }
 
-/// Where a place of the bay is on the screen, and a step on the screen in the bay: the paper is the floor seen from above, turned and
-/// scaled, by two marks.
+/// Where a place of the bay is on the screen: the paper is the floor seen from above, turned and scaled, by two marks.
 struct Paper {
     mark: DVec2,
     at: Pos2,

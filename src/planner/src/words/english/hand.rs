@@ -48,7 +48,7 @@ pub const TEXTS: Hand = Hand {
     not_kept_from_side: "Only what is measured in the top view can be kept",
     nothing_measured: "Measure from one point to another first, then keep it",
     read_levels: "Read a file …",
-    read_levels_why: "Reads a table of levels, as it is pasted here, from a text or CSV file. It takes the place of the levels above; undo brings them back",
+    read_levels_why: "Reads a table from a text or CSV file, as it is pasted here, in place of these levels; undo brings them back",
     look_for_picture: "Look for it …",
     put_size_back: "Put the old size back",
     it_is_so_small: "It is that small",
