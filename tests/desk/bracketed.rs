@@ -323,6 +323,7 @@ fn menus_hints_and_the_foot() {
         Tool::Measure(Measuring { from: Some(middle), ..Measuring::default() }),
         Tool::Measure(Measuring { from: Some(middle), to: Some(DVec2::ZERO), ..Measuring::default() }),
         Tool::ScalePicture { first: None },
+        Tool::MovePicture,
     ] {
         ask(&mut screen, Command::View(OfView::Tool(tool)));
         walk.look(&screen, "the foot");

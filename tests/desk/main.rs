@@ -4,7 +4,9 @@
 
 mod bracketed;
 mod building;
+mod by_hand;
 mod customer;
+mod dimensions;
 mod drive;
 mod entry;
 mod faults;

@@ -269,6 +269,7 @@ impl Desk {
         keys::listen(&ctx, &self.view, &self.document, &mut self.fields, hand, &mut commands);
         self.hear_dropped(&ctx, &mut commands);
         let mut by_hand = Vec::new();
+        self.canvas.picture = self.picture_lies();
         self.canvas.listen(&ctx, &self.answer, &self.view, &mut by_hand);
         // What is typed is taken before the form it stands in goes: the hand waits until the panels are drawn.
         let takes_form_away = |asked: &Command| {

@@ -41,7 +41,7 @@ enum Part {
 }
 
 /// What of an item of a role is meant, and when; nothing for what only explains: floor, net, beam, hatches, leaders,
-/// dimensions, emphasis, furniture.
+/// dimensions of the aiming, emphasis, furniture.
 const fn meant(role: Role) -> &'static [(Part, Meant)] {
     match role {
         Role::Flag(_)
@@ -66,9 +66,12 @@ const fn meant(role: Role) -> &'static [(Part, Meant)] {
         Role::Overhead => &[(Part::Edge, Meant::Body), (Part::Whole, Meant::Ground)],
         Role::ZoneEdge | Role::OtherZoneEdge => &[(Part::Edge, Meant::Line), (Part::Whole, Meant::Within)],
         Role::TargetMeant => &[(Part::Edge, Meant::Line)],
-        Role::Run | Role::SightLine | Role::SightLineHidden | Role::DoorSwing | Role::OpeningLine => {
-            &[(Part::Edge, Meant::Line)]
-        }
+        Role::KeptDimension
+        | Role::Run
+        | Role::SightLine
+        | Role::SightLineHidden
+        | Role::DoorSwing
+        | Role::OpeningLine => &[(Part::Edge, Meant::Line)],
         Role::KeepFree | Role::Runway | Role::FloorFeature(_) | Role::Wall(_) | Role::Opening => {
             &[(Part::Whole, Meant::Ground)]
         }
@@ -102,6 +105,7 @@ const fn is_body(role: Role) -> bool {
             | Role::FloorFeature(_)
             | Role::Wall(_)
             | Role::Opening
+            | Role::KeptDimension
     )
 }
 
@@ -176,7 +180,7 @@ impl Drawing {
         boxes
     }
 
-    /// The box around a shape on the paper, px; `None` for a text or a dimension, which are no bodies, and for nothing.
+    /// The box around a shape on the paper, px; `None` for a text, which is no body, and for nothing.
     fn bounds(&self, shape: &Shape) -> Option<Bounds> {
         let (at, half) = match shape {
             Shape::Area(rings) => {
@@ -185,7 +189,10 @@ impl Drawing {
             Shape::Line(points) => return Bounds::around(points.iter().map(|&p| self.paper_point(p))),
             Shape::Disc { centre, radius } => (self.paper_point(*centre), radius * self.px_per_mm),
             Shape::Sign(sign) => (self.paper_point(sign.at), sign.reach),
-            Shape::Text(_) | Shape::Dimension(_) => return None,
+            Shape::Dimension(own) => {
+                return Bounds::around([own.line_from, own.line_to].map(|p| self.paper_point(p)));
+            }
+            Shape::Text(_) => return None,
         };
         Some(Bounds { low: at - DVec2::splat(half), high: at + DVec2::splat(half) })
     }
@@ -225,7 +232,9 @@ impl At<'_> {
             }
             (Shape::Sign(sign), _) => self.off(sign.at) <= sign.reach.max(self.slack),
             (Shape::Text(text), _) => self.is_on(text),
-            (Shape::Dimension(_), _) => false,
+            (Shape::Dimension(own), _) => {
+                self.is_near(own.line_from, own.line_to, self.slack) || self.is_on(&own.text)
+            }
         }
     }
 

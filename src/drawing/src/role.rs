@@ -104,6 +104,8 @@ pub enum Role {
     Selected,
     /// A distance.
     Dimension,
+    /// A distance that was measured and kept.
+    KeptDimension,
     /// How far something is in where it may not be.
     DimensionStops,
     /// A distance of what is in hand.
@@ -182,7 +184,7 @@ impl Role {
             Self::Mark => 33,
             Self::Hovered | Self::WayOut => 34,
             Self::Selected => 35,
-            Self::Dimension => 36,
+            Self::Dimension | Self::KeptDimension => 36,
             Self::DimensionStops => 37,
             Self::LabelSoft | Self::NameLeader => 38,
             Self::LabelZone => 39,

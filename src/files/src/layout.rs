@@ -1,11 +1,13 @@
-//! The file form of a bay layout, version 6. Walls, doors, things, runways, cars and aimings are referred to by name.
+//! The file form of a bay layout, version 7. Walls, doors, things, runways, cars and aimings are referred to by name.
 
 mod building;
+mod dimensions;
 mod fifth;
 mod first;
 mod fourth;
 mod from_model;
 mod second;
+mod sixth;
 mod things;
 mod third;
 mod to_model;
@@ -18,6 +20,7 @@ use crate::text::Text;
 use crate::version::{self, Reader};
 
 pub use building::BuildingFile;
+pub use dimensions::DimensionFile;
 pub use from_model::file_of;
 pub use things::{things_of, things_text};
 pub use to_model::layout_of;
@@ -31,7 +34,8 @@ pub const VERSIONS: &[Reader<LayoutFile>] = &[
     Reader { version: 2, read: |text| text.parse().map(of_second) },
     Reader { version: 3, read: |text| text.parse().map(of_third) },
     Reader { version: 4, read: |text| text.parse().map(of_fourth) },
-    Reader { version: 5, read: |text| text.parse().map(fifth::sixth) },
+    Reader { version: 5, read: |text| text.parse().map(of_fifth) },
+    Reader { version: 6, read: |text| text.parse().map(sixth::seventh) },
     Reader { version: version::LAYOUT, read: Text::parse },
 ];
 
@@ -44,7 +48,11 @@ fn of_third(file: LayoutFile) -> LayoutFile {
 }
 
 fn of_fourth(file: LayoutFile) -> LayoutFile {
-    fifth::sixth(fourth::fifth(file))
+    of_fifth(fourth::fifth(file))
+}
+
+fn of_fifth(file: LayoutFile) -> LayoutFile {
+    sixth::seventh(fifth::sixth(file))
 }
 
 /// A whole layout file.
@@ -69,6 +77,8 @@ pub struct LayoutFile {
     pub survey: Option<SurveyFile>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub marks: Vec<PermanentMarkFile>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub dimensions: Vec<DimensionFile>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub arrangements: Vec<ArrangementFile>,
     #[serde(default, skip_serializing_if = "Option::is_none")]

@@ -6,6 +6,7 @@ mod bay;
 mod bay_deed;
 mod building;
 mod deed;
+mod dimensions;
 mod parked;
 mod step;
 #[cfg(test)]
@@ -16,8 +17,8 @@ use baywright_geometry::{DVec2, PlanPose, Span};
 
 use crate::assessment::Step;
 use crate::model::{
-    Bay, Effort, Id, Known, Layout, Material, Metal, OnThisCar, ParkedKnown, Place, SavedArrangement, Shape,
-    StandSet, Thing, ThingKind, Underlay,
+    Bay, Effort, Id, KeptDimension, Known, Layout, Material, Metal, OnThisCar, ParkedKnown, Place,
+    SavedArrangement, Shape, StandSet, Thing, ThingKind, Underlay,
 };
 
 pub use bay_deed::{BayDeed, BayPart};
@@ -136,6 +137,17 @@ pub enum Edit {
     Visit(Vec<Id>),
     /// The picture under the plan; none to take it away.
     Underlay(Option<Underlay>),
+    /// A dimension is kept with the bay.
+    KeepDimension(KeptDimension),
+    /// A kept dimension has another name.
+    RenameDimension {
+        /// Which.
+        dimension: Id,
+        /// Its new name.
+        name: Id,
+    },
+    /// A kept dimension is taken away.
+    RemoveDimension(Id),
     /// How well it is known where the car stands.
     ParkedKnown(ParkedKnown),
     /// What was measured on this very car.
@@ -180,7 +192,10 @@ impl Edit {
     pub fn apply_in(&self, layout: &mut Layout, arrangement: &Id) -> Result<(), EditFault> {
         let at = layout.arrangements.iter().position(|a| a.id == *arrangement);
         let at = at.ok_or_else(|| EditFault::NoSuch(arrangement.clone()))?;
-        self.apply_to(layout, at)
+        let ends = dimensions::places(layout, at);
+        self.apply_to(layout, at)?;
+        dimensions::remember(layout, at, &ends);
+        Ok(())
     }
 
     fn apply_to(&self, layout: &mut Layout, at: usize) -> Result<(), EditFault> {
@@ -223,6 +238,9 @@ impl Edit {
                 layout.underlay.clone_from(picture);
                 Ok(())
             }
+            Self::KeepDimension(own) => dimensions::keep(layout, own),
+            Self::RenameDimension { dimension, name } => dimensions::rename(layout, dimension, name),
+            Self::RemoveDimension(id) => dimensions::remove(layout, id),
             Self::Duplicate(name) => arrangements::duplicate(layout, at, name),
             Self::NameArrangement(name) => arrangements::rename(layout, at, name),
             Self::RemoveArrangement => arrangements::remove(layout, at),

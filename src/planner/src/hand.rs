@@ -5,6 +5,7 @@
 //! and a figure that is not a number changes nothing.
 
 mod gaps;
+mod kept;
 mod measure;
 mod several;
 mod size;
@@ -21,7 +22,8 @@ use crate::model::{Arrangement, Id, StandSet};
 use crate::scene::{self, Scene};
 
 pub use gaps::gaps;
-pub use measure::{Measured, measured, measuring_point};
+pub use kept::{KeptEnd, kept, kept_ends, lies_on};
+pub use measure::{Measured, measured, measuring_end, measuring_point};
 pub use several::{Order, ordered, turned_together};
 pub use size::{least_size, resized, too_small};
 pub use snap::{Snap, SnapKind, Snapped, snapped};

@@ -317,6 +317,7 @@ fn about(subject: &Subject) -> About {
         Subject::Runway(id) => ("runway", vec![id]),
         Subject::KeepFree(id) => ("keep-free", vec![id]),
         Subject::Mark(id) => ("mark", vec![id]),
+        Subject::Dimension(id) => ("dimension", vec![id]),
         Subject::Run(from, to) => ("run", vec![from, to]),
         Subject::Ceiling => ("ceiling", vec![]),
         Subject::Floor => ("floor", vec![]),

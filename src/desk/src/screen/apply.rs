@@ -3,7 +3,9 @@
 
 mod bay;
 mod car;
+mod dimension;
 mod file;
+mod levels;
 mod several;
 mod shop;
 mod view;
@@ -109,7 +111,7 @@ impl Desk {
     }
 
     /// Why something was refused: beside the field that it was typed in, if it was, else at the foot of the screen.
-    fn say_refused(&mut self, result: Result<(), Refused>) {
+    pub(in crate::screen) fn say_refused(&mut self, result: Result<(), Refused>) {
         let texts = self.texts();
         let why = match result {
             Ok(()) => {

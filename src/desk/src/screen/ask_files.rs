@@ -3,6 +3,8 @@
 
 use std::path::{Path, PathBuf};
 
+use baywright_planner::model::Id;
+
 use crate::screen::command::{Command, OfBay, OfFile};
 use crate::session::job::{Job, News, Wake};
 
@@ -22,6 +24,18 @@ impl AskFiles {
                 window = window.set_directory(folder);
             }
             window.pick_file().map(|asked| Command::File(OfFile::Open(asked)))
+        });
+    }
+
+    /// Asks for a file of levels, of the floor or of a runway, beside the present layout.
+    pub fn ask_levels(&mut self, wake: &Wake, beside: Option<&Path>, of: Option<Id>) {
+        let folder = beside.and_then(Path::parent).map(Path::to_owned);
+        self.ask(wake, move || {
+            let mut window = rfd::FileDialog::new().add_filter("CSV, TXT", &["csv", "txt", "tsv", "asc"]);
+            if let Some(folder) = folder {
+                window = window.set_directory(folder);
+            }
+            window.pick_file().map(|path| Command::Bay(OfBay::ReadLevels { of, path }))
         });
     }
 

@@ -10,6 +10,7 @@ mod hatch;
 mod lettered;
 mod measure;
 mod paint;
+mod picture;
 mod show;
 
 use std::sync::Arc;
@@ -28,6 +29,7 @@ use crate::session::answer::Answer;
 pub(super) use cache::Fills;
 use hand::Drag;
 pub(super) use paint::Painter;
+pub(super) use picture::PictureLies;
 
 /// Side of a square handle, px.
 pub(super) const HANDLE_PX: f32 = 8.0;
@@ -57,6 +59,8 @@ pub(super) struct Canvas {
     snaps: Vec<Snap>,
     /// The picture under the top view.
     pub underlay: Option<egui::Mesh>,
+    /// Where it lies, if there is one.
+    pub picture: Option<PictureLies>,
     /// The rectangle being drawn: two of its corners, bay frame, mm.
     area: Option<(DVec2, DVec2)>,
     /// The frame being drawn round what is to be chosen: two of its corners, px of the top view's paper.

@@ -117,6 +117,15 @@ pub enum OfBay {
     ScalePoint(DVec2),
     /// The two points of the picture are so far apart, mm.
     ScalePicture(f64),
+    /// Take the levels of the floor, or of the runway of this name, out of a file.
+    ReadLevels {
+        /// The runway; `None` for the floor.
+        of: Option<Id>,
+        /// The file.
+        path: PathBuf,
+    },
+    /// Keep what was just measured with the bay.
+    KeepMeasured,
     /// Put this picture under the plan.
     Picture(PathBuf),
     /// Show another arrangement.
@@ -186,6 +195,8 @@ pub enum OfFile {
     AskOpen,
     /// Ask the system for a place to save.
     AskSave,
+    /// Ask the system for a file of levels: of the floor, or of the runway of this name.
+    AskLevels(Option<Id>),
     /// Ask the system for a picture to lie under the plan.
     AskPicture,
     /// Save; ask for a name if there is none.

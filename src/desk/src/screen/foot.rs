@@ -3,9 +3,9 @@
 use baywright_drawing::scale_bar;
 use egui::{Align, Layout, Rect, RichText, Sense, Stroke, StrokeKind, Ui, Vec2};
 
-use super::command::{Command, OfView};
+use super::command::{Command, OfBay, OfView};
 use super::look::{self, size};
-use super::view::Tool;
+use super::view::{Measuring, Tool};
 use super::{Desk, widgets};
 
 /// The scale bar is at most this long, px.
@@ -41,9 +41,24 @@ impl Desk {
                 let short = ui.available_width() < 900.0;
                 let told = if short { texts.caution_short } else { caution };
                 ui.label(widgets::soft(ui, told)).on_hover_text(caution);
-                ui.with_layout(Layout::left_to_right(Align::Center), |ui| self.said(ui));
+                ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
+                    self.keep(ui, out);
+                    self.said(ui);
+                });
             });
         });
+    }
+
+    /// What was measured in the top view can be kept.
+    fn keep(&self, ui: &mut Ui, out: &mut Vec<Command>) {
+        let Tool::Measure(Measuring { in_side_view: false, from: Some(_), to: Some(_), .. }) = self.view.tool
+        else {
+            return;
+        };
+        let texts = self.view.locale.language.hand();
+        if ui.small_button(texts.keep_it).on_hover_text(texts.keep_it_why).clicked() {
+            out.push(Command::Bay(OfBay::KeepMeasured));
+        }
     }
 
     fn said(&self, ui: &mut Ui) {
@@ -76,6 +91,7 @@ impl Desk {
                 _ => texts.measure_from.to_owned(),
             },
             Tool::Draw(_) => self.view.locale.language.forms().drawing_now.to_owned(),
+            Tool::MovePicture => self.view.locale.language.rooms().moving_now.to_owned(),
             Tool::ScalePicture { .. } => self.view.locale.language.rooms().scaling_now.to_owned(),
             Tool::PickMark { .. } => self.view.locale.language.forms().picking_now.to_owned(),
             Tool::WhichSide if self.canvas.is_dragging() => texts.while_dragging.to_owned(),

@@ -1,6 +1,7 @@
 //! Figures to type: of what is chosen, of a car, of the room.
 
 pub mod car;
+mod dimension;
 pub(in crate::screen) mod field;
 pub mod room;
 pub mod rows;

@@ -122,6 +122,9 @@ pub(super) fn listen(
         };
         out.push(Command::View(OfView::Tool(tool)));
     }
+    if matches!(view.tool, Tool::Measure(_)) && pressed(Modifiers::NONE, Key::K) {
+        out.push(Command::Bay(OfBay::KeepMeasured));
+    }
     if pressed(Modifiers::NONE, Key::Num0) || pressed(CTRL, Key::Num0) {
         out.push(Command::View(OfView::Camera(None)));
     }
@@ -140,9 +143,11 @@ pub(super) fn listen(
             Tool::Measure(Measuring { from: Some(_), .. }) => {
                 out.push(Command::View(OfView::Tool(Tool::Measure(Measuring::default()))));
             }
-            Tool::Measure(_) | Tool::Draw(_) | Tool::PickMark { .. } | Tool::ScalePicture { .. } => {
-                out.push(Command::View(OfView::Tool(Tool::WhichSide)))
-            }
+            Tool::Measure(_)
+            | Tool::Draw(_)
+            | Tool::PickMark { .. }
+            | Tool::MovePicture
+            | Tool::ScalePicture { .. } => out.push(Command::View(OfView::Tool(Tool::WhichSide))),
             Tool::WhichSide => out.push(Command::View(OfView::Select(None))),
         }
     }

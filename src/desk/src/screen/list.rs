@@ -1,6 +1,7 @@
 //! The panel on the left: what is in the bay, and the figures of what is in hand.
 
 use baywright_planner::Subject;
+use baywright_planner::hand::kept_ends;
 use baywright_planner::words::screen::Screen;
 use baywright_planner::words::{Words, sentence_start};
 use egui::{Button, CornerRadius, Key, Rect, RichText, ScrollArea, Sense, Stroke, StrokeKind, Ui, Vec2};
@@ -235,6 +236,7 @@ impl Desk {
         let zones = arrangement.aiming.zones.iter().map(|own| Subject::Zone(own.id.clone()));
         let walls = bay.walls.iter().map(|own| Subject::Wall(own.id.clone()));
         let free = bay.keep_free.iter().map(|own| Subject::KeepFree(own.id.clone()));
+        let dimensions = bay.dimensions.iter().map(|own| Subject::Dimension(own.id.clone()));
         std::iter::once(Subject::Car)
             .chain(stands)
             .chain(things)
@@ -245,6 +247,7 @@ impl Desk {
             .chain(free)
             .chain(std::iter::once(Subject::Floor))
             .chain(walls)
+            .chain(dimensions)
             .collect()
     }
 
@@ -284,6 +287,15 @@ impl Desk {
                 let size = bay.room.bounds().size();
                 size_of(&words, size.x, size.y)
             }
+            Subject::Dimension(id) => {
+                let own = bay.dimensions.iter().find(|own| own.id == *id)?;
+                let [from, to] = kept_ends(arrangement, &self.answer.assessment.scene, own);
+                let hand = self.view.locale.language.hand();
+                let length = words.length(from.at.distance(to.at));
+                let is_loose = from.is_gone || to.is_gone;
+                let length = if is_loose { texts.with(&length, hand.loose_end) } else { length };
+                texts.with(hand.kept_dimension, &length)
+            }
             _ => texts.local_rules.to_owned(),
         };
         let name = match subject {
@@ -295,7 +307,8 @@ impl Desk {
             | Subject::Runway(id)
             | Subject::Zone(id)
             | Subject::Wall(id)
-            | Subject::KeepFree(id) => sentence_start(id.as_str()),
+            | Subject::KeepFree(id)
+            | Subject::Dimension(id) => sentence_start(id.as_str()),
             Subject::Floor => self.view.locale.language.rooms().room.to_owned(),
             _ => return None,
         };

@@ -11,6 +11,7 @@ use baywright_planner::model::Underlay;
 use egui::epaint::{Mesh, Vertex};
 use egui::{Color32, ColorImage, Context, Pos2, Rect, RichText, TextureHandle, TextureOptions, Ui, Vec2};
 
+use super::canvas::PictureLies;
 use super::command::{Command, OfBay, OfFile, OfView};
 use super::forms::car::car_form::{Line, Of, part};
 use super::forms::room::BaySheet;
@@ -99,28 +100,35 @@ impl Desk {
     /// Two points of the picture were pressed: what is asked for now is the distance between them.
     pub(super) fn scale_point(&mut self, at: DVec2) {
         let Tool::ScalePicture { first } = self.view.tool else { return };
+        let Some(lies) = self.picture_lies() else { return };
+        let px = lies.underlay.bay_from_px(lies.size.y).px(at);
         match first {
-            None => self.view.tool = Tool::ScalePicture { first: Some(at) },
+            None => self.view.tool = Tool::ScalePicture { first: Some(px) },
             Some(first) => {
                 self.view.tool = Tool::WhichSide;
-                self.view.scale = Some([first, at]);
+                self.view.scale = Some([first, px]);
             }
         }
     }
 
+    /// Where the picture lies, once it was read.
+    pub(super) fn picture_lies(&self) -> Option<PictureLies> {
+        let underlay = self.document.layout().underlay.clone()?;
+        self.underlay.texture.as_ref()?;
+        Some(PictureLies { underlay, size: self.underlay.size })
+    }
+
     /// Scales the picture so that the two points are so far apart; the first of them stays where it is.
     pub(super) fn scale_picture(&mut self, distance: f64) {
-        let (Some(points), Some(underlay)) = (self.view.scale, self.document.layout().underlay.clone())
-        else {
+        let (Some(px), Some(underlay)) = (self.view.scale, self.document.layout().underlay.clone()) else {
             return;
         };
-        let map = underlay.bay_from_px(self.underlay.size.y);
-        let px = points.map(|point| map.px(point));
+        let stays = underlay.bay_from_px(self.underlay.size.y).bay(px[0]);
         match Underlay::scaled_by(px, distance) {
             Ok(mm_per_px) => {
                 let mut scaled = Underlay { mm_per_px, ..underlay };
                 let moved = scaled.bay_from_px(self.underlay.size.y).bay(px[0]);
-                scaled.at += points[0] - moved;
+                scaled.at += stays - moved;
                 self.view.scale = None;
                 self.edit(&Edit::Underlay(Some(scaled)));
             }
@@ -198,8 +206,16 @@ impl BaySheet<'_> {
     fn picture_rows(&mut self, ui: &mut Ui, own: &mut Underlay) {
         let desk = self.sheet.desk;
         let texts = desk.view().locale.language.rooms();
+        if desk.underlay.texture.is_some() {
+            let moving = desk.view().tool == Tool::MovePicture;
+            let button = egui::Button::new(texts.move_picture).selected(moving);
+            if ui.add(button).on_hover_text(texts.move_picture_why).clicked() {
+                let tool = if moving { Tool::WhichSide } else { Tool::MovePicture };
+                self.out.push(Command::View(OfView::Tool(tool)));
+            }
+        }
         let scaling = matches!(desk.view().tool, Tool::ScalePicture { .. });
-        let button = egui::Button::selectable(scaling, texts.scale_picture);
+        let button = egui::Button::new(texts.scale_picture).selected(scaling);
         if ui.add(button).on_hover_text(texts.scale_picture_why).clicked() {
             let tool = if scaling { Tool::WhichSide } else { Tool::ScalePicture { first: None } };
             self.out.push(Command::View(OfView::Tool(tool)));

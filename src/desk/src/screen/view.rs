@@ -30,7 +30,9 @@ pub enum Tool {
     Measure(Measuring),
     /// Draws a rectangle in the top view.
     Draw(Drawn),
-    /// Takes two points of the picture under the plan; the first one, bay frame, mm, once it was pressed.
+    /// Moves, turns and sizes the picture under the plan.
+    MovePicture,
+    /// Takes two points of the picture under the plan; the first one, px of its file, once it was pressed.
     ScalePicture {
         /// The first point.
         first: Option<DVec2>,
@@ -184,7 +186,7 @@ pub struct Viewing {
     pub explained: Option<usize>,
     /// How the form of a car is open.
     pub car: CarView,
-    /// Two points of the picture under the plan whose distance is asked for, bay frame, mm.
+    /// Two points of the picture under the plan whose distance is asked for, px of its file: they go with it.
     pub scale: Option<[DVec2; 2]>,
     /// The distance of a thing to a wall that was typed last: with another one it makes a place.
     pub typed_gap: Option<TypedGap>,

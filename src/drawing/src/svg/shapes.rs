@@ -221,6 +221,7 @@ fn subject_name(subject: &Subject) -> String {
         Subject::Runway(id) => format!("runway:{id}"),
         Subject::KeepFree(id) => format!("keep-free:{id}"),
         Subject::Mark(id) => format!("mark:{id}"),
+        Subject::Dimension(id) => format!("dimension:{id}"),
         Subject::Run(from, to) => format!("run:{from}:{to}"),
         Subject::Ceiling => "ceiling".to_owned(),
         Subject::Floor => "floor".to_owned(),

@@ -83,6 +83,7 @@ pub(super) fn paint(p: &Palette, role: Role) -> Paint {
         Role::Selected => lines(full(p.beam, 2.2)),
         Role::NameLeader => lines(full(p.ink, LIGHT)),
         Role::Dimension => lines(full(p.ink, LIGHT)),
+        Role::KeptDimension => lines(full(p.soft, LIGHT)),
         Role::DimensionStops => lines(full(p.stops, THING)),
         Role::LiveDimension => lines(full(p.beam, 1.1)),
         Role::Label | Role::LabelSoft | Role::LabelZone | Role::Verdict | Role::Title | Role::TitleSoft => {

@@ -79,6 +79,7 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     dimensions::live(&mut pen, &top);
     dimensions::stand_offs(&mut pen, &top);
     aiming::mark_numbers(&mut pen, &top);
+    dimensions::kept(&mut pen, &top);
     for told in pinned(assessment) {
         pen.flag(&told, top.at(told.finding.place.truncate()));
     }
@@ -98,7 +99,13 @@ pub(crate) fn emphasis(items: &mut Vec<Item>, state: &ViewState) {
     let mut outline = |subject: &Option<Subject>, role: Role| {
         let Some(subject) = subject else { return };
         let shown = items.iter().filter(|item| item.subject.as_ref() == Some(subject) && has_outline(item));
-        outlined.extend(shown.map(|item| Item { role, finding: None, ..item.clone() }));
+        outlined.extend(shown.map(|item| {
+            let shape = match &item.shape {
+                Shape::Dimension(own) => Shape::Line(vec![own.line_from, own.line_to]),
+                shape => shape.clone(),
+            };
+            Item { role, finding: None, shape, subject: item.subject.clone() }
+        }));
     };
     outline(&state.hovered.clone().filter(|hovered| Some(hovered) != state.selected.as_ref()), Role::Hovered);
     outline(&state.selected, Role::Selected);
@@ -125,6 +132,7 @@ fn has_outline(item: &Item) -> bool {
             | Role::KeepFree
             | Role::Mark
             | Role::Wall(_)
+            | Role::KeptDimension
     );
-    body && item.finding.is_none() && !matches!(item.shape, Shape::Text(_) | Shape::Dimension(_))
+    body && item.finding.is_none() && !matches!(item.shape, Shape::Text(_))
 }

@@ -96,6 +96,7 @@ impl From<LayoutFirst> for LayoutFile {
             keep_free: first.keep_free,
             survey: first.survey,
             marks: first.marks,
+            dimensions: Vec::new(),
             arrangements: first.arrangements.into_iter().map(Into::into).collect(),
             underlay: None,
             taped: None,

@@ -36,6 +36,7 @@ pub fn file_of(layout: &Layout) -> LayoutFile {
             .iter()
             .map(|m| PermanentMarkFile { name: m.id.to_string(), at_mm: point(m.at) })
             .collect(),
+        dimensions: super::dimensions::files_of(&bay.dimensions),
         arrangements,
         underlay: layout.underlay.as_ref().map(underlay),
         taped: layout.taped.as_ref().map(taped),

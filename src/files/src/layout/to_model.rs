@@ -138,6 +138,11 @@ fn ground(file: &LayoutFile, id: Id) -> Ground {
         name: file.name.clone(),
         survey: file.survey.as_ref().map(survey),
         marks: file.marks.iter().map(mark).collect(),
+        dimensions: super::dimensions::dimensions_of(
+            &file.dimensions,
+            &file.room,
+            is_clockwise(&file.room.corners_mm),
+        ),
     }
 }
 
@@ -229,7 +234,7 @@ fn listed<F, M>(
     files.iter().enumerate().filter_map(|(i, f)| read(&format!("{list}[{i}]"), f, faults)).collect()
 }
 
-fn wall_length(corners: &[Point], wall: usize) -> Option<f64> {
+pub(super) fn wall_length(corners: &[Point], wall: usize) -> Option<f64> {
     let from: DVec2 = vec2(*corners.get(wall)?);
     let to = vec2(*corners.get((wall + 1) % corners.len())?);
     Some(from.distance(to))

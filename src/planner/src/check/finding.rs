@@ -278,6 +278,8 @@ pub enum Subject {
     KeepFree(Id),
     /// A floor mark.
     Mark(Id),
+    /// A dimension that is kept with the bay.
+    Dimension(Id),
     /// The straight run from one mark to another.
     Run(Id, Id),
     /// The ceiling.

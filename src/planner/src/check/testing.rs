@@ -215,6 +215,7 @@ pub fn bay() -> Bay {
             provenance: Provenance::Measured { by: "a test".into(), date: None },
         }),
         marks: vec![],
+        dimensions: vec![],
         provenance: Provenance::Measured { by: "a test".into(), date: None },
     }
 }

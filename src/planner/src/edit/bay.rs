@@ -2,12 +2,16 @@
 
 use baywright_geometry::DVec2;
 
-use super::{EditFault, saved};
+use super::{EditFault, dimensions, saved};
 use crate::model::{Bay, Id, Layout, SavedArrangement};
 
 /// Arrangements made in it forget what is no longer there, and follow doors and runways that have another name.
 pub(super) fn replace(layout: &mut Layout, at: usize, bay: &Bay, renamed: Option<&(Id, Id)>) {
+    let before = of(layout, at).ok();
     layout.set_bay_of(at, bay.clone());
+    if let Some(before) = before {
+        dimensions::follow_bay(layout, &before, bay);
+    }
     let follow = |id: &mut Id| {
         if let Some((old, new)) = renamed
             && id == old

@@ -57,6 +57,12 @@ pub enum Deed {
     OnThisCar,
     /// Changed the picture under the plan.
     Underlay,
+    /// Kept a dimension.
+    KeepDimension(Id),
+    /// Gave a dimension another name; the old one.
+    RenameDimension(Id),
+    /// Took a dimension away.
+    RemoveDimension(Id),
     /// Put the car on runways, or on the floor.
     Carried,
     /// Moved or turned so many together.
@@ -104,6 +110,9 @@ impl Edit {
             Self::NameArrangement(name) => Deed::NameArrangement(name.clone()),
             Self::RemoveArrangement => Deed::RemoveArrangement,
             Self::Visit(_) => Deed::Visit,
+            Self::KeepDimension(own) => Deed::KeepDimension(own.id.clone()),
+            Self::RenameDimension { dimension, .. } => Deed::RenameDimension(dimension.clone()),
+            Self::RemoveDimension(id) => Deed::RemoveDimension(id.clone()),
             Self::Do(step) => Deed::Cure(step.clone()),
             Self::All(edits) => of_several(edits, before, arrangement),
         }

@@ -1,9 +1,8 @@
 //! Distances between any two points, and points worth measuring from.
 
-use baywright_geometry::{Bounds, DVec2, Outline};
+use baywright_geometry::{Bounds, DVec2};
 
-use crate::assessment::Subject;
-use crate::model::{Arrangement, Wheel};
+use crate::model::{Arrangement, CarPoint, EndOn, ThingPoint, Wheel};
 use crate::scene::Scene;
 
 /// A distance on the floor and its parts, mm.
@@ -29,77 +28,119 @@ pub fn measured(scene: &Scene, from: DVec2, to: DVec2) -> Measured {
     Measured { distance_mm: by.length(), ahead_mm: own.x, left_mm: own.y }
 }
 
-/// The nearest point worth measuring from within `reach` mm of a place of the bay, and what it is of: a mark, a wheel
+/// The nearest point worth measuring from within `reach` mm of a place of the bay, and what it is on: a mark, a wheel
 /// point, the middle of the front axle or of a bumper, a named point of the body, the sensor, the middle of a target, a
-/// corner or the middle of an edge of a thing, the middle or the rim of a round one, a corner of the room. Of several as
-/// near, the one named first.
+/// corner, the middle or the middle of an edge of a thing, the rim of a round one, a corner of the room. Of several as near,
+/// the one named first.
 pub fn measuring_point(
     arrangement: &Arrangement,
     scene: &Scene,
     at: DVec2,
     reach: f64,
-) -> Option<(DVec2, Subject)> {
+) -> Option<(DVec2, EndOn)> {
     if !(at.is_finite() && reach >= 0.0) {
         return None;
     }
     let mut best = Best { at, reach, found: None };
     for mark in &scene.marks {
-        best.look(mark.at.ok(), || Subject::Mark(mark.id.clone()));
+        best.look(mark.at.ok(), || EndOn::LaidMark(mark.id.clone()));
     }
     for mark in &arrangement.bay.marks {
-        best.look([mark.at], || Subject::Mark(mark.id.clone()));
+        best.look(Some(mark.at), || EndOn::Mark(mark.id.clone()));
     }
-    best.look(on_car(arrangement, scene), || Subject::Car);
-    best.look([scene.sensor().truncate()], || Subject::Sensor);
+    for point in car_points(arrangement) {
+        best.look(on_car(arrangement, scene, &point), || EndOn::Car(point.clone()));
+    }
+    best.look(Some(scene.sensor().truncate()), || EndOn::Sensor);
     for target in &scene.targets {
-        best.look([target.set.place.origin()], || Subject::Target(target.id.clone()));
+        best.look(Some(target.set.place.origin()), || EndOn::Target(target.id.clone()));
     }
     let here = Bounds { low: at, high: at }.grown(reach);
     for (thing, placed) in arrangement.bay.things.iter().zip(&scene.things) {
         if placed.bounds.meets(&here) {
-            let subject = || Subject::Thing(thing.id.clone());
-            match &placed.prism.outline {
-                Outline::Polygon(polygon) => {
-                    best.look(polygon.edges().flat_map(|edge| [edge.from, edge.at(0.5)]), subject);
-                }
-                Outline::Circle(circle) => {
-                    let ways =
-                        [DVec2::X, DVec2::Y, DVec2::NEG_X, DVec2::NEG_Y].map(|q| thing.place.at.turned(q));
-                    let rim = ways.map(|way| circle.centre() + way * circle.radius());
-                    best.look(std::iter::once(circle.centre()).chain(rim), subject);
-                }
+            for point in ThingPoint::all(&thing.footprint) {
+                best.look(point.place(&thing.footprint, &thing.place.at), || EndOn::Thing {
+                    thing: thing.id.clone(),
+                    point,
+                });
             }
         }
     }
     for (edge, wall) in arrangement.bay.room.edges().zip(&arrangement.bay.walls) {
-        best.look([edge.from], || Subject::Wall(wall.id.clone()));
+        best.look(Some(edge.from), || EndOn::Corner(wall.id.clone()));
     }
-    best.found.map(|(_, point, subject)| (point, subject))
+    best.found.map(|(_, point, on)| (point, on))
 }
 
-/// Points of the car that stand-offs are measured from, bay frame.
-fn on_car<'a>(arrangement: &'a Arrangement, scene: &'a Scene) -> impl Iterator<Item = DVec2> + 'a {
+/// The same, and where no such point is near, a place of the nearest wall within `reach` mm: square from the other end of the
+/// dimension, `other`, if that is near too. To hundredths of a millimetre.
+pub fn measuring_end(
+    arrangement: &Arrangement,
+    scene: &Scene,
+    at: DVec2,
+    reach: f64,
+    other: Option<DVec2>,
+) -> Option<(DVec2, EndOn)> {
+    measuring_point(arrangement, scene, at, reach).or_else(|| on_wall(arrangement, at, reach, other))
+}
+
+fn on_wall(arrangement: &Arrangement, at: DVec2, reach: f64, other: Option<DVec2>) -> Option<(DVec2, EndOn)> {
+    if !(at.is_finite() && reach >= 0.0) {
+        return None;
+    }
+    let walls = arrangement.bay.room.edges().zip(&arrangement.bay.walls);
+    let near = walls.filter_map(|(edge, wall)| {
+        let (from, to) = (edge.from, edge.to);
+        let along = (to - from).try_normalize()?;
+        let foot = |p: DVec2| (p - from).dot(along).clamp(0.0, from.distance(to));
+        let off = (from + along * foot(at)).distance(at);
+        (off <= reach).then_some((off, wall, from, along, foot(at), other.map(foot)))
+    });
+    let (_, wall, from, along, here, square) = near.min_by(|a, b| a.0.total_cmp(&b.0))?;
+    let to_hundredths = |mm: f64| (mm * 100.0).round() / 100.0;
+    match square.filter(|square| (square - here).abs() <= reach) {
+        Some(square) => Some((from + along * square, EndOn::SquareTo(wall.id.clone()))),
+        None => {
+            let along_mm = to_hundredths(here);
+            Some((from + along * along_mm, EndOn::Wall { wall: wall.id.clone(), along_mm }))
+        }
+    }
+}
+
+/// Points of the car that stand-offs are measured from.
+fn car_points(arrangement: &Arrangement) -> impl Iterator<Item = CarPoint> + '_ {
+    let wheels = Wheel::ALL.into_iter().map(CarPoint::Wheel);
+    let named = arrangement.vehicle.body_points.iter().map(|point| CarPoint::Named(point.id.clone()));
+    wheels.chain([CarPoint::FrontAxle, CarPoint::FrontBumper, CarPoint::RearBumper]).chain(named)
+}
+
+/// Where a point of the car is, bay frame, mm; `None` if this car has none of that name.
+pub(super) fn on_car(arrangement: &Arrangement, scene: &Scene, point: &CarPoint) -> Option<DVec2> {
     let vehicle = &arrangement.vehicle;
-    let wheels = Wheel::ALL.into_iter().map(|wheel| arrangement.wheel_point(wheel));
-    let middles = [0.0, vehicle.front(), vehicle.rear()].map(|x| DVec2::new(x, 0.0));
-    let named = vehicle.body_points.iter().map(|point| point.at.truncate());
-    wheels.chain(middles).chain(named).map(|p| scene.bay_from_vehicle * p)
+    let ahead = |x: f64| DVec2::new(x, 0.0);
+    let own = match point {
+        CarPoint::Wheel(wheel) => arrangement.wheel_point(*wheel),
+        CarPoint::FrontAxle => ahead(0.0),
+        CarPoint::FrontBumper => ahead(vehicle.front()),
+        CarPoint::RearBumper => ahead(vehicle.rear()),
+        CarPoint::Named(id) => vehicle.body_points.iter().find(|own| own.id == *id)?.at.truncate(),
+    };
+    Some(scene.bay_from_vehicle * own)
 }
 
 /// The nearest point so far.
 struct Best {
     at: DVec2,
     reach: f64,
-    found: Option<(f64, DVec2, Subject)>,
+    found: Option<(f64, DVec2, EndOn)>,
 }
 
 impl Best {
-    fn look(&mut self, points: impl IntoIterator<Item = DVec2>, subject: impl Fn() -> Subject) {
-        for point in points {
-            let off = point.distance(self.at);
-            if off <= self.reach && self.found.as_ref().is_none_or(|(least, ..)| off < *least) {
-                self.found = Some((off, point, subject()));
-            }
+    fn look(&mut self, point: Option<DVec2>, on: impl Fn() -> EndOn) {
+        let Some(point) = point else { return };
+        let off = point.distance(self.at);
+        if off <= self.reach && self.found.as_ref().is_none_or(|(least, ..)| off < *least) {
+            self.found = Some((off, point, on()));
         }
     }
 }

@@ -3,7 +3,7 @@
 use baywright_geometry::{DVec2, Polygon, Prism, Span};
 use jiff::civil::Date;
 
-use super::{Id, Known, Levels, Material, Provenance, Thing};
+use super::{Id, KeptDimension, Known, Levels, Material, Provenance, Thing};
 
 /// One wall: the room's edge of the same position.
 #[derive(Clone, Debug, PartialEq)]
@@ -202,6 +202,8 @@ pub struct Bay {
     pub survey: Option<FloorSurvey>,
     /// Marks that stay.
     pub marks: Vec<PermanentMark>,
+    /// Dimensions that were measured and kept.
+    pub dimensions: Vec<KeptDimension>,
     /// Where the room's figures come from.
     pub provenance: Provenance,
 }

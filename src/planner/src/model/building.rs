@@ -6,8 +6,8 @@ use std::borrow::Cow;
 use baywright_geometry::Polygon;
 
 use super::{
-    Bay, FloorFeature, FloorSurvey, Id, KeepFree, Known, Layout, Opening, PermanentMark, Provenance, Runway,
-    SavedArrangement, Thing, Wall,
+    Bay, FloorFeature, FloorSurvey, Id, KeepFree, KeptDimension, Known, Layout, Opening, PermanentMark,
+    Provenance, Runway, SavedArrangement, Thing, Wall,
 };
 
 /// The part of a bay that an arrangement may have otherwise; each field means what the field of that name of a [`Bay`] does.
@@ -46,6 +46,8 @@ pub struct Ground {
     pub survey: Option<FloorSurvey>,
     /// Marks that stay.
     pub marks: Vec<PermanentMark>,
+    /// Dimensions that were measured and kept.
+    pub dimensions: Vec<KeptDimension>,
 }
 
 impl Bay {
@@ -65,6 +67,7 @@ impl Bay {
             keep_free,
             survey,
             marks,
+            dimensions,
             provenance,
         } = self;
         let building = Building {
@@ -79,12 +82,12 @@ impl Bay {
             keep_free,
             provenance,
         };
-        (Ground { id, name, survey, marks }, building)
+        (Ground { id, name, survey, marks, dimensions }, building)
     }
 
     /// The bay of two parts.
     pub fn of_parts(ground: Ground, building: Building) -> Self {
-        let Ground { id, name, survey, marks } = ground;
+        let Ground { id, name, survey, marks, dimensions } = ground;
         let Building {
             room,
             walls,
@@ -111,6 +114,7 @@ impl Bay {
             keep_free,
             survey,
             marks,
+            dimensions,
             provenance,
         }
     }
@@ -122,8 +126,14 @@ impl Bay {
     }
 
     fn ground(&self) -> Ground {
-        let Self { id, name, survey, marks, .. } = self;
-        Ground { id: id.clone(), name: name.clone(), survey: survey.clone(), marks: marks.clone() }
+        let Self { id, name, survey, marks, dimensions, .. } = self;
+        Ground {
+            id: id.clone(),
+            name: name.clone(),
+            survey: survey.clone(),
+            marks: marks.clone(),
+            dimensions: dimensions.clone(),
+        }
     }
 }
 
@@ -155,15 +165,16 @@ impl Layout {
     }
 
     /// Makes this the bay that the arrangement at this position is made in. Where it has its own building, only that
-    /// becomes another; the floor's levels, marks and names become the bay's everywhere.
+    /// becomes another; the floor's levels, marks, dimensions and names become the bay's everywhere.
     pub fn set_bay_of(&mut self, arrangement: usize, bay: Bay) {
         match self.arrangements.get_mut(arrangement).and_then(|own| own.building.as_mut()) {
             None => self.bay = bay,
             Some(own) => {
                 let (ground, building) = bay.into_parts();
                 **own = building;
-                let Ground { id, name, survey, marks } = ground;
+                let Ground { id, name, survey, marks, dimensions } = ground;
                 (self.bay.id, self.bay.name, self.bay.survey, self.bay.marks) = (id, name, survey, marks);
+                self.bay.dimensions = dimensions;
             }
         }
     }

@@ -16,6 +16,7 @@ pub mod assumed;
 mod bay;
 pub mod body;
 mod building;
+mod dimension;
 mod examples;
 pub mod fault;
 mod id;
@@ -46,6 +47,7 @@ pub use bay::{
 };
 pub use body::BodySolids;
 pub use building::{Building, Ground};
+pub use dimension::{CarPoint, DimensionEnd, EndOn, KeptDimension, ThingPoint};
 pub use examples::Figures;
 pub use id::Id;
 pub use layout::{

@@ -79,6 +79,7 @@ impl Bay {
             keep_free: Vec::new(),
             survey: None,
             marks: Vec::new(),
+            dimensions: Vec::new(),
             provenance,
         };
         bay.name_walls_apart();

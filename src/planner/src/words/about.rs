@@ -5,7 +5,7 @@ use baywright_geometry::DVec2;
 use super::Words;
 use crate::assessment::{Assessment, Finding, Quantity, Severity, Step, Subject, Verdict};
 use crate::model::assumed::Assumed;
-use crate::model::{Effort, Exclusion, Known, Material, Metal, ParkedKnown, Provenance, ThingKind};
+use crate::model::{Effort, EndOn, Exclusion, Known, Material, Metal, ParkedKnown, Provenance, ThingKind};
 use crate::scene::{Reading, Scene};
 
 impl Words<'_> {
@@ -84,5 +84,9 @@ impl Words<'_> {
         /// The instruction for one step of the mark plan; `reach` is what [`crate::Scene::tape`] gives for it: how far a
         /// line is to be prolonged where the plan says only how far it must reach.
         instruction(step: usize, scene: &Scene) -> String;
+        /// What an end of a dimension lies on.
+        dimension_end(on: Option<&EndOn>) -> String;
+        /// That an end of a dimension stays where it was: what it lay on is not there.
+        dimension_end_gone(on: &EndOn) -> String;
     }
 }

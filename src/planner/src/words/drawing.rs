@@ -28,6 +28,8 @@ impl Words<'_> {
     }
 
     sentences! { about:
+        /// A length on the line of a dimension that is kept; whether an end of it has lost what it lay on.
+        kept_dimension(length: f64, is_loose: bool) -> String;
         /// The title of the top view.
         top_view() -> &'static str;
         /// What the top view's title adds.

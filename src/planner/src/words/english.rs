@@ -18,6 +18,7 @@ mod assumed;
 mod cure;
 mod deeds;
 mod differences;
+mod dimension;
 mod drawing;
 mod finding;
 mod floor;

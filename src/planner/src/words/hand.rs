@@ -42,10 +42,42 @@ texts! {
     lift, "Two posts with their arms.";
     // Measuring, levels, the picture under the plan.
     free_end, "Beside a measurement: an end of it lies on nothing.";
+    keep_it, "Keeps what was measured with the bay.";
+    keep_it_why, "What it does, and its key.";
+    kept_dimension, "Beside its length, in the list.";
+    loose_end, "Beside the length of one whose end has lost what it lay on, in the list.";
+    from_end, "Before what the first end lies on.";
+    to_end, "Before what the second end lies on.";
+    not_kept_from_side, "What was measured in the side view cannot be kept.";
+    nothing_measured, "There is nothing to keep yet.";
+    read_levels, "Opens the system's own window for a file of levels.";
+    read_levels_why, "What it does.";
     look_for_picture, "Opens the system's own window.";
     // Sizes.
     put_size_back, "An answer.";
     it_is_so_small, "An answer.";
+}
+
+/// What is wrong with a line of levels.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum BadLevel<'a> {
+    /// It has so many columns.
+    Columns(usize),
+    /// No floor mark is called so.
+    NoMark(&'a str),
+    /// This column is no number.
+    NoNumber(LevelColumn, &'a str),
+}
+
+/// A column of a table of levels.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LevelColumn {
+    /// Where along the bay.
+    Along,
+    /// Where across it.
+    Across,
+    /// The level.
+    Level,
 }
 
 impl Hand {
@@ -68,8 +100,22 @@ impl Hand {
         several(count: usize) -> String;
         /// So many things were put on the clipboard.
         on_clipboard(count: usize) -> String;
-        /// A line of levels that cannot be read: its number from 1, and what stands there.
-        bad_level(number: usize, line: &str) -> String;
+        /// What a dimension is called until it is given a name.
+        numbered_dimension(number: usize) -> String;
+        /// Which end, and what it lies on.
+        end_on(which: &str, on: &str) -> String;
+        /// A dimension was kept, under this name.
+        kept_as(name: &str) -> String;
+        /// A line of levels that cannot be read: its number from 1, what stands there, and what of it is wrong.
+        bad_level(number: usize, line: &str, what: BadLevel<'_>) -> String;
+        /// The same of a file.
+        bad_level_in(file: &str, number: usize, line: &str, what: BadLevel<'_>) -> String;
+        /// A file held more levels than a survey may: how many, and the most.
+        too_many_levels(file: &str, found: usize, most: usize) -> String;
+        /// A file held a head at most, and no level.
+        no_levels_in(file: &str) -> String;
+        /// So many levels were read from a file.
+        levels_read(file: &str, count: usize) -> String;
         /// A thing became smaller than its kind ever is: its name and size, what it is, and the least that one is.
         too_small(thing: &str, size: &str, kind: &str, least: &str) -> String;
     }

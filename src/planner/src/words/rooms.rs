@@ -61,6 +61,9 @@ texts! {
     picture_file, "A field.";
     picture_file_hint, "What it is.";
     reading_picture, "While it is read.";
+    move_picture, "Begins to move it by hand.";
+    move_picture_why, "What it does.";
+    moving_now, "While it can be moved.";
     scale_picture, "Begins to scale it.";
     scale_picture_why, "What it does.";
     scaling_now, "While points are pressed.";

@@ -4,8 +4,8 @@ use baywright_planner::assessment::Subject;
 use baywright_planner::geometry::distance::Separation;
 use baywright_planner::geometry::{DVec2, PlanPose, angle, distance, overlaps};
 use baywright_planner::hand::{
-    SnapKind, gap_to_wall, gaps, measured, measuring_point, own_outlines, pose_of, resized, snapped, squared,
-    wall_gaps,
+    SnapKind, gap_to_wall, gaps, lies_on, measured, measuring_point, own_outlines, pose_of, resized, snapped,
+    squared, wall_gaps,
 };
 use baywright_planner::model::{Arrangement, PermanentMark, Place, Shape, Thing};
 use baywright_planner::{Scene, assess};
@@ -159,6 +159,7 @@ fn distances_are_measured_in_the_cars_directions_too() {
     assert!((found.ahead_mm - 400.0).abs() < 1e-9 && (found.left_mm - 300.0).abs() < 1e-9, "{found:?}");
     let arrangement = alone();
     let near = measuring_point(&arrangement, &scene(&arrangement), DVec2::new(9_455.0, 5_020.0), 30.0);
+    let near = near.map(|(at, on)| (at, lies_on(&on)));
     assert_eq!(near, Some((DVec2::new(9_450.0, 5_025.0), thing("cabinet"))));
     assert_eq!(measuring_point(&arrangement, &scene(&arrangement), DVec2::new(2_000.0, 600.0), 30.0), None);
 }

@@ -34,6 +34,8 @@ impl Desk {
             OfBay::Add(kind) => self.add(kind),
             OfBay::AddSet(of) => self.add_set(of),
             OfBay::AddPart(part) => self.add_part(part),
+            OfBay::ReadLevels { of, path } => self.take_levels(of.as_ref(), &path),
+            OfBay::KeepMeasured => self.keep_measured(),
             OfBay::Picture(path) => self.choose_picture(&path),
             OfBay::Reshape(edit) => {
                 // What cannot be is refused, and not asked about.
@@ -84,6 +86,12 @@ impl Desk {
                 && selected == thing
             {
                 self.view.choose(Some(Subject::Thing(name.clone())));
+            }
+            if let (Edit::RenameDimension { dimension, name }, Some(Subject::Dimension(selected))) =
+                (edit, &self.view.selected)
+                && selected == dimension
+            {
+                self.view.choose(Some(Subject::Dimension(name.clone())));
             }
             self.view.pointed = None;
         }

@@ -70,8 +70,13 @@ impl Desk {
         self.put_there(places);
     }
 
-    /// Takes the things in hand out of this arrangement.
+    /// Takes the things in hand out of this arrangement, or the dimension in hand away.
     pub(super) fn remove_chosen(&mut self) {
+        if let Some(dimension) = self.dimension_in_hand() {
+            self.edit(&Edit::RemoveDimension(dimension));
+            self.view.choose(None);
+            return;
+        }
         let edits = self.things_in_hand().into_iter().map(|own| Edit::Remove(own.id.clone())).collect();
         self.do_all(edits);
         self.view.choose(None);

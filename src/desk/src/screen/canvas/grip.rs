@@ -7,6 +7,7 @@ use baywright_planner::hand::{own_outlines, pose_of};
 use baywright_planner::model::{Shape, Thing};
 
 use super::lettered::Lettered;
+use super::picture::PictureHold;
 
 use crate::screen::view::{Drawn, Tool, Viewing};
 use crate::session::answer::Answer;
@@ -48,6 +49,8 @@ pub(super) enum Grip {
     Corner(usize),
     /// A corner of a rectangle that is being drawn.
     Draw(Drawn),
+    /// The picture under the plan.
+    Picture(PictureHold),
 }
 
 /// A handle on the paper.

@@ -9,6 +9,7 @@ use baywright_planner::model::{Place, Thing, validate::limits};
 use egui::{Context, Event, MouseWheelSource, MouseWheelUnit, PointerButton, Pos2, Vec2};
 
 use super::grip::{self, Grip, moved_by};
+use super::picture::PictureLies;
 use super::{Canvas, id_of};
 use crate::screen::apply::placed;
 use crate::screen::command::{Command, OfBay, OfCar, OfView};
@@ -50,6 +51,8 @@ pub(super) struct Drag {
     chosen: bool,
     /// Where the eye was.
     before: Option<Camera>,
+    /// Where the picture under the plan lay, if that is in hand.
+    picture: Option<PictureLies>,
     /// What goes along with it, and where that stood.
     others: Vec<(Subject, PlanPose)>,
     /// What was asked for last; its name is the step's name.
@@ -204,7 +207,7 @@ impl Canvas {
             }
             return;
         }
-        if let Tool::Draw(_) = view.tool {
+        if let Tool::Draw(_) | Tool::MovePicture = view.tool {
             return;
         }
         if let Tool::Measure(measuring) = view.tool {
@@ -302,8 +305,13 @@ impl Canvas {
         };
         let grip = match view.tool {
             Tool::Draw(drawn) if side == Projection::Top && hand => Grip::Draw(drawn),
+            Tool::MovePicture if side == Projection::Top && hand && !answer.is_of_draft() => {
+                let own = self.picture.as_ref();
+                own.map_or(grip, |own| Grip::Picture(own.hold_at(drawing, px)))
+            }
             _ => grip,
         };
+        let picture = self.picture.clone().filter(|_| matches!(grip, Grip::Picture(_)));
         self.kept = Some([drawn.top.clone(), drawn.side.clone()]);
         self.drag = Some(Drag {
             side,
@@ -317,11 +325,12 @@ impl Canvas {
             chosen: view.camera.is_some(),
             before: view.camera,
             last: None,
+            picture,
             subject: subject.clone().filter(|_| !matches!(grip, Grip::Paper | Grip::Frame)),
             others,
             grip,
         });
-        if !matches!(grip, Grip::Paper | Grip::Frame) && !is_chosen {
+        if !matches!(grip, Grip::Paper | Grip::Frame | Grip::Picture(_)) && !is_chosen {
             out.push(Command::View(OfView::Select(subject)));
         }
     }
@@ -427,6 +436,11 @@ impl Drag {
 
     /// What the hand asks for now; all edits start from what was there at the press. `free` holds snapping off.
     fn edits(&self, answer: &Answer, px: DVec2, free: bool, snaps: &mut Vec<Snap>) -> Vec<Edit> {
+        if let (Grip::Picture(hold), Some(own)) = (self.grip, &self.picture) {
+            let [from, to] =
+                [self.press, px].map(|p| self.drawing.bay_from_view * self.drawing.view_point(p));
+            return vec![Edit::Underlay(Some(own.held(hold, from, to)))];
+        }
         let Some(subject) = &self.subject else { return Vec::new() };
         let (arrangement, scene) = (&answer.arrangement, &answer.assessment.scene);
         let (from, to) = (self.drawing.view_point(self.press), self.drawing.view_point(px));
@@ -434,7 +448,7 @@ impl Drag {
         let reach = if free { 0.0 } else { SNAP_PX / self.drawing.px_per_mm };
         let one = |edit: Option<Edit>| edit.into_iter().collect::<Vec<_>>();
         match self.grip {
-            Grip::Paper | Grip::Frame | Grip::Draw(_) => Vec::new(),
+            Grip::Paper | Grip::Frame | Grip::Draw(_) | Grip::Picture(_) => Vec::new(),
             Grip::Corner(corner) => {
                 // To a centimetre, unless snapping is held off; in line with the neighbours where they are near.
                 let to = if free { in_bay.round() } else { (in_bay / 10.0).round() * 10.0 };

@@ -3,7 +3,7 @@
 use baywright_drawing::list::Dimension;
 use baywright_drawing::{Align, Drawing, Projection, TextStyle, Weight, font, list::Text};
 use baywright_planner::geometry::DVec2;
-use baywright_planner::hand::{measured, measuring_point};
+use baywright_planner::hand::{measured, measuring_end};
 
 use crate::screen::view::Measuring;
 use crate::session::answer::Answer;
@@ -19,8 +19,9 @@ pub(super) fn next(
     px: DVec2,
     answer: &Answer,
 ) -> Measuring {
-    let (point, is_free) = end(side, drawing, px, answer);
     let in_side_view = side == Projection::Side;
+    let other = now.from.filter(|_| now.to.is_none() && now.in_side_view == in_side_view);
+    let (point, is_free) = end(side, drawing, px, answer, other);
     match (now.from, now.to) {
         (Some(_), None) if now.in_side_view == in_side_view => {
             Measuring { to: Some(point), free_end: now.free_end || is_free, ..now }
@@ -30,19 +31,32 @@ pub(super) fn next(
 }
 
 /// Where a measurement would start or end there: in the bay, or along the axis and above the floor.
-pub(super) fn point(side: Projection, drawing: &Drawing, px: DVec2, answer: &Answer) -> DVec2 {
-    end(side, drawing, px, answer).0
+/// `other` is where it starts, if it does.
+pub(super) fn point(
+    side: Projection,
+    drawing: &Drawing,
+    px: DVec2,
+    answer: &Answer,
+    other: Option<DVec2>,
+) -> DVec2 {
+    end(side, drawing, px, answer, other).0
 }
 
 /// The same, and whether it lies on nothing that has a place of its own.
-fn end(side: Projection, drawing: &Drawing, px: DVec2, answer: &Answer) -> (DVec2, bool) {
+fn end(
+    side: Projection,
+    drawing: &Drawing,
+    px: DVec2,
+    answer: &Answer,
+    other: Option<DVec2>,
+) -> (DVec2, bool) {
     let here = drawing.view_point(px);
     match side {
         Projection::Side => (here, true),
         Projection::Top => {
             let in_bay = drawing.bay_from_view * here;
             let reach = REACH_PX / drawing.px_per_mm;
-            measuring_point(&answer.arrangement, &answer.assessment.scene, in_bay, reach)
+            measuring_end(&answer.arrangement, &answer.assessment.scene, in_bay, reach, other)
                 .map_or((in_bay, true), |(at, _)| (at, false))
         }
     }

@@ -10,6 +10,7 @@ use egui::{Pos2, Rect, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo};
 
 use super::grip::{self, Grip};
 use super::paint::Painter;
+use super::picture::PictureLies;
 use super::{Canvas, Drawn, TITLE_PX, id_of, measure};
 use crate::screen::command::{Command, OfView};
 use crate::screen::look::{self, size};
@@ -125,7 +126,7 @@ impl Canvas {
         }
         self.chosen(on, drawn, side, view);
         if side == Projection::Top {
-            on_floor(on, rect, drawing, answer, view);
+            on_floor(on, rect, drawing, answer, view, self.picture.as_ref());
         }
         if let Some(found) = view.pointed.and_then(|at| answer.assessment.findings.get(at)) {
             let at = on_screen(rect, drawing.paper_point_of(found.place));
@@ -164,7 +165,7 @@ impl Canvas {
         let pointer = on.ctx().pointer_latest_pos().filter(|&p| rect.contains(p));
         let to = measuring.to.or_else(|| {
             let px = drawn.on_paper(side, pointer?);
-            Some(measure::point(side, drawing, px, answer))
+            Some(measure::point(side, drawing, px, answer, Some(from)))
         });
         on.circle_filled(at(from), 3.5, beam);
         let Some(to) = to else { return };
@@ -318,21 +319,37 @@ const fn is_outline(role: Role) -> bool {
 }
 
 /// Points on the floor: those of the picture that is scaled, and levels while the floor is in hand.
-fn on_floor(on: &egui::Painter, rect: Rect, drawing: &Drawing, answer: &Answer, view: &Viewing) {
+fn on_floor(
+    on: &egui::Painter,
+    rect: Rect,
+    drawing: &Drawing,
+    answer: &Answer,
+    view: &Viewing,
+    picture: Option<&PictureLies>,
+) {
     let palette = view.theme.palette();
     let beam = look::colour(palette.beam);
     let top_from_bay = drawing.bay_from_view.inverse();
     let at = |p: DVec2| on_screen(rect, drawing.paper_point(top_from_bay * p));
     let first = if let Tool::ScalePicture { first } = view.tool { first } else { None };
-    for point in first.into_iter().chain(view.scale.into_iter().flatten()) {
-        on.circle_stroke(at(point), 7.0, Stroke::new(2.0, beam));
-        on.circle_filled(at(point), 2.0, beam);
+    if let Some(picture) = picture {
+        if view.tool == Tool::MovePicture {
+            picture_edges(on, picture.corners().map(at), beam, look::colour(palette.sheet));
+        }
+        let points = first.into_iter().chain(view.scale.into_iter().flatten());
+        for point in points.map(|px| at(picture.bay(px))) {
+            on.circle_stroke(point, 7.0, Stroke::new(2.0, beam));
+            on.circle_filled(point, 2.0, beam);
+        }
     }
-    if let Some([from, to]) = view.scale {
+    if let (Some(picture), Some(scale)) = (picture, view.scale) {
+        let [from, to] = scale.map(|px| picture.bay(px));
         on.extend(egui::Shape::dashed_line(&[at(from), at(to)], Stroke::new(1.4, beam), 6.0, 4.0));
     }
     let bay = &answer.arrangement.bay;
     let survey = match &view.selected {
+        // They would hide the picture that is drawn along under them.
+        _ if view.tool == Tool::MovePicture => None,
         Some(Subject::Floor) => bay.survey.as_ref(),
         Some(Subject::Runway(id)) => {
             bay.runways.iter().find(|own| own.id == *id).and_then(|own| own.survey.as_ref())
@@ -354,6 +371,19 @@ fn on_floor(on: &egui::Painter, rect: Rect, drawing: &Drawing, answer: &Answer, 
     }
 }
 
+/// The edges of the picture in hand, with the handles that turn and size it.
+fn picture_edges(on: &egui::Painter, corners: [Pos2; 4], beam: egui::Color32, ground: egui::Color32) {
+    let [first, turn, sizes, _] = corners;
+    let ring: Vec<Pos2> = corners.into_iter().chain([first]).collect();
+    on.extend(egui::Shape::dashed_line(&ring, Stroke::new(1.4, beam), 8.0, 5.0));
+    on.circle_filled(first, 3.0, beam);
+    on.circle_filled(turn, 6.0, ground);
+    on.circle_stroke(turn, 6.0, Stroke::new(1.8, beam));
+    let square = Rect::from_center_size(sizes, Vec2::splat(10.0));
+    on.rect_filled(square, 0.0, ground);
+    on.rect_stroke(square, 0.0, Stroke::new(1.8, beam), StrokeKind::Middle);
+}
+
 /// What tells a subject apart, for the widget's own name.
 fn key_of(subject: &Subject) -> (u8, &str, &str) {
     match subject {
@@ -369,6 +399,7 @@ fn key_of(subject: &Subject) -> (u8, &str, &str) {
         Subject::Runway(id) => (9, id.as_str(), ""),
         Subject::KeepFree(id) => (10, id.as_str(), ""),
         Subject::Mark(id) => (11, id.as_str(), ""),
+        Subject::Dimension(id) => (16, id.as_str(), ""),
         Subject::Run(from, to) => (12, from.as_str(), to.as_str()),
         Subject::Ceiling => (13, "", ""),
         Subject::Floor => (14, "", ""),
@@ -400,6 +431,7 @@ fn cursor(
         Tool::Measure(_) | Tool::Draw(_) | Tool::PickMark { .. } | Tool::ScalePicture { .. } => {
             egui::CursorIcon::Crosshair
         }
+        Tool::MovePicture => egui::CursorIcon::Grab,
         Tool::WhichSide => {
             let drawing = drawn.drawing(side);
             match grip::at(answer, view, side, drawing, drawn.on_paper(side, at)) {

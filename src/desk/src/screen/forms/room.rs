@@ -16,6 +16,8 @@ use baywright_planner::model::{
 };
 use egui::Ui;
 
+pub(in crate::screen) use levels::levels_of;
+
 use super::car::car_form::CarForm;
 use super::field::Fields;
 use crate::screen::Desk;

@@ -39,6 +39,7 @@ impl Desk {
         match &subject {
             Subject::Thing(id) => self.thing_form(ui, &mut fields, id, out),
             Subject::Car => self.car_form(ui, &mut fields, out),
+            Subject::Dimension(id) => self.dimension_form(ui, &mut fields, id, out),
             Subject::Stand(id) | Subject::Target(id) => self.stand_form(ui, &mut fields, id, out),
             other @ (Subject::Floor
             | Subject::Wall(_)

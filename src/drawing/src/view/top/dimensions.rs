@@ -2,6 +2,7 @@
 
 use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, angle};
+use baywright_planner::hand::kept_ends;
 use baywright_planner::model::{End, Placement};
 use baywright_planner::scene::PlacedTarget;
 
@@ -11,7 +12,7 @@ use crate::role::Role;
 use crate::view::extents::drawn_box;
 use crate::view::fit::WALL_PX;
 use crate::view::pen::Pen;
-use crate::view::space::FIRM;
+use crate::view::space::{FIRM, Taken};
 
 /// Ends of two stand-offs nearer than this are one, mm.
 const AGREE_MM: f64 = 0.5;
@@ -29,6 +30,28 @@ pub(super) fn live(pen: &mut Pen<'_>, top: &Top<'_>) {
         let dimension = pen.dimension(from, to, along, from, &live.text);
         let (_, dimension) = pen.text_freest(dimension);
         pen.put_dimension(Role::LiveDimension, top.state.selected.clone(), dimension);
+    }
+}
+
+/// Dimensions that are kept with the bay, straight between their ends. One whose figure has no free place anywhere is a line
+/// alone: the figure stands in the list.
+pub(super) fn kept(pen: &mut Pen<'_>, top: &Top<'_>) {
+    for own in &top.arrangement.bay.dimensions {
+        let [a, b] = kept_ends(top.arrangement, top.scene, own);
+        let (from, to) = (top.at(a.at), top.at(b.at));
+        let along = (to - from).normalize_or_zero();
+        if along == DVec2::ZERO || !along.is_finite() {
+            continue;
+        }
+        let text = top.words.kept_dimension(a.at.distance(b.at), a.is_gone || b.is_gone);
+        let subject = Some(Subject::Dimension(own.id.clone()));
+        let (_, dimension) = pen.text_freest(pen.dimension(from, to, along, from, &text));
+        if pen.text_cost(&dimension.text) < FIRM {
+            pen.put_dimension(Role::KeptDimension, subject, dimension);
+        } else {
+            pen.take_line(from, to, Taken::Line);
+            pen.line(Role::KeptDimension, subject, vec![from, to]);
+        }
     }
 }
 

@@ -144,6 +144,8 @@ pub enum FileKind {
     Shop,
     /// A picture.
     Picture,
+    /// A table of floor levels.
+    Levels,
     /// Any file of ours.
     Any,
 }

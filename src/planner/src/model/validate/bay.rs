@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use baywright_geometry::{Outline, Polygon};
 
 use super::super::fault::{Allowed, Found, Listed};
-use super::super::{Bay, FloorSurvey, Id, Known, Opening, Shape, Thing};
+use super::super::{Bay, EndOn, FloorSurvey, Id, Known, Opening, Shape, Thing};
 use super::limits;
 use super::{Faults, extent};
 
@@ -18,6 +18,7 @@ pub(super) fn check(path: &str, bay: &Bay, faults: &mut Faults) {
         survey(&format!("{path}survey"), own, faults);
     }
     marks(path, bay, faults);
+    dimensions(path, bay, faults);
 }
 
 /// What an arrangement may have of its own: all but names, the floor's levels and the marks on it.
@@ -233,6 +234,38 @@ fn marks(path: &str, bay: &Bay, faults: &mut Faults) {
         faults.place(&format!("{field}[{i}].at_mm"), mark.at);
     }
     faults.unique(bay.marks.iter().enumerate().map(|(i, mark)| (format!("{field}[{i}].name"), &mark.id)));
+}
+
+/// Dimensions have names of their own too. What an end lies on may be gone.
+fn dimensions(path: &str, bay: &Bay, faults: &mut Faults) {
+    let field = format!("{path}dimensions");
+    faults.count(&field, bay.dimensions.len(), limits::MOST_DIMENSIONS);
+    for (i, dimension) in bay.dimensions.iter().enumerate() {
+        faults.name(format!("{field}[{i}].name"), dimension.id.as_str());
+        for (end, which) in dimension.ends.iter().zip(["from", "to"]) {
+            let path = format!("{field}[{i}].{which}");
+            faults.place(&format!("{path}.at_mm"), end.at);
+            end_on(&format!("{path}.on"), end.on.as_ref(), faults);
+        }
+    }
+    let names = bay.dimensions.iter().enumerate();
+    faults.unique(names.map(|(i, own)| (format!("{field}[{i}].name"), &own.id)));
+}
+
+fn end_on(path: &str, on: Option<&EndOn>, faults: &mut Faults) {
+    let (field, name) = match on {
+        None | Some(EndOn::Car(_) | EndOn::Sensor) => return,
+        Some(EndOn::Corner(id)) => ("wall", id),
+        Some(EndOn::SquareTo(id)) => ("wall", id),
+        Some(EndOn::Wall { wall, along_mm }) => {
+            faults.number(format!("{path}.along_mm"), *along_mm, &limits::ALONG_WALL);
+            ("wall", wall)
+        }
+        Some(EndOn::Thing { thing, .. }) => ("thing", thing),
+        Some(EndOn::Mark(id) | EndOn::LaidMark(id)) => ("mark", id),
+        Some(EndOn::Target(id)) => ("placement", id),
+    };
+    faults.name(format!("{path}.{field}"), name.as_str());
 }
 
 /// A finding names what it is about, so no two things of a bay share a name.

@@ -200,5 +200,9 @@ pub const MOST_CORNERS_OF_ZONES: usize = 500;
 pub const MOST_PLACED: usize = 20_000;
 /// Most doors, drains, runways, kept-free areas, permanent marks.
 pub const MOST_FIXTURES: usize = 2_000;
+/// Most dimensions that are kept with a bay: more could not be read on a drawing.
+pub const MOST_DIMENSIONS: usize = 500;
+/// How far along a wall an end of a dimension lies.
+pub const ALONG_WALL: Range = Range::from(0.0, 1e6, MM);
 /// Most arrangements in a layout.
 pub const MOST_ARRANGEMENTS: usize = 500;

@@ -1,7 +1,7 @@
 //! English of the same: see `words/hand.rs`.
 
 use super::{Language, sentence_start};
-use crate::words::hand::Hand;
+use crate::words::hand::{BadLevel, Hand, LevelColumn};
 
 /// The fixed texts.
 pub const TEXTS: Hand = Hand {
@@ -39,6 +39,16 @@ pub const TEXTS: Hand = Hand {
     booth_wall: "booth wall",
     lift: "whole lift",
     free_end: "an end lies on no corner or mark",
+    keep_it: "Keep",
+    keep_it_why: "Keep this dimension with the bay. Its ends follow what they lie on. Key K",
+    kept_dimension: "kept dimension",
+    loose_end: "loose end",
+    from_end: "From",
+    to_end: "To",
+    not_kept_from_side: "Only what is measured in the top view can be kept",
+    nothing_measured: "Measure from one point to another first, then keep it",
+    read_levels: "Read a file …",
+    read_levels_why: "Reads a table from a text or CSV file, as it is pasted here, in place of these levels; undo brings them back",
     look_for_picture: "Look for it …",
     put_size_back: "Put the old size back",
     it_is_so_small: "It is that small",
@@ -46,6 +56,18 @@ pub const TEXTS: Hand = Hand {
 
 pub fn several(count: usize) -> String {
     format!("{count} chosen")
+}
+
+pub fn numbered_dimension(number: usize) -> String {
+    format!("dimension {number}")
+}
+
+pub fn end_on(which: &str, on: &str) -> String {
+    format!("{which}: {on}")
+}
+
+pub fn kept_as(name: &str) -> String {
+    format!("Kept as {name}. It is in the list of what is in this bay")
 }
 
 pub fn on_clipboard(count: usize) -> String {
@@ -58,12 +80,53 @@ pub fn on_clipboard(count: usize) -> String {
     }
 }
 
-pub fn bad_level(number: usize, line: &str) -> String {
+pub fn bad_level(number: usize, line: &str, what: BadLevel<'_>) -> String {
+    let line: String = line.chars().take(40).collect();
+    format!("Line {number}, “{line}”, is no level: {}. {HOW_LEVELS}", of_bad_level(what))
+}
+
+pub fn bad_level_in(file: &str, number: usize, line: &str, what: BadLevel<'_>) -> String {
     let line: String = line.chars().take(40).collect();
     format!(
-        "Line {number}, “{line}”, is no level. Three numbers a line: along, across, level in mm, such as 850; 1500; -2,5; or \
-         the name of a floor mark and its level."
+        "{file}, line {number}, “{line}”: {}. Nothing of the file was taken. {HOW_LEVELS}",
+        of_bad_level(what)
     )
+}
+
+pub fn too_many_levels(file: &str, found: usize, most: usize) -> String {
+    format!("{file}: found {found} levels; allowed is at most {most}. Nothing of the file was taken.")
+}
+
+pub fn no_levels_in(file: &str) -> String {
+    format!("{file}: found no level. Nothing was changed. {HOW_LEVELS}")
+}
+
+pub fn levels_read(file: &str, count: usize) -> String {
+    if count == 1 {
+        format!("One level read from {file}")
+    } else {
+        format!("{count} levels read from {file}")
+    }
+}
+
+const HOW_LEVELS: &str = "Three numbers a line: along, across, level in mm, such as 850; 1500; -2,5; or the name of a floor mark \
+                          and its level.";
+
+fn of_bad_level(what: BadLevel<'_>) -> String {
+    let short = |text: &str| text.chars().take(40).collect::<String>();
+    match what {
+        BadLevel::Columns(1) => "it has one column".to_owned(),
+        BadLevel::Columns(count) => format!("it has {count} columns"),
+        BadLevel::NoMark(name) => format!("no floor mark is called “{}”", short(name)),
+        BadLevel::NoNumber(column, text) => {
+            let column = match column {
+                LevelColumn::Along => "along",
+                LevelColumn::Across => "across",
+                LevelColumn::Level => "the level",
+            };
+            format!("{column}, “{}”, is no number", short(text))
+        }
+    }
 }
 
 pub fn too_small(thing: &str, size: &str, kind: &str, least: &str) -> String {

@@ -116,7 +116,7 @@ const KEYS: &[Key] = &[
     ("Right button, Shift+F10", "what can be done with it"),
     ("Delete", "takes it out of this set-up"),
     ("Ctrl+Z, Ctrl+Shift+Z", "undo, do again"),
-    ("M", "measure"),
+    ("M; K", "measure; keep what was measured in the top view with the bay"),
     ("+  −  0, Ctrl+0", "larger, smaller, all; so does a double press on empty paper"),
     ("Ctrl+N, Ctrl+O", "draw a new bay, open one; a file that is dropped on the window opens, too"),
     ("Ctrl+S, Ctrl+Shift+S", "save, save as"),

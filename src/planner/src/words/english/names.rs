@@ -34,6 +34,7 @@ impl About<'_> {
             | Subject::FloorFeature(id)
             | Subject::Runway(id)
             | Subject::KeepFree(id) => the(id),
+            Subject::Dimension(id) => id.to_string(),
             Subject::Zone(id) => self.zone(id),
             Subject::Target(id) => self.target(id),
             Subject::Stand(id) => self.stand(id),

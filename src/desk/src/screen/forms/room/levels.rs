@@ -2,12 +2,14 @@
 
 use baywright_planner::geometry::DVec2;
 use baywright_planner::model::LevelPoint;
+use baywright_planner::words::hand::{BadLevel, LevelColumn};
 
-/// A line that is no level: its number from 1, and what stands there.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) struct BadLine {
+/// A line that is no level: its number from 1, what stands there, and what of it is wrong.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(in crate::screen) struct BadLine<'a> {
     pub number: usize,
-    pub line: String,
+    pub line: &'a str,
+    pub what: BadLevel<'a>,
 }
 
 /// Levels from what was typed: along, across, level in mm, parted by semicolons, tabs, commas or spaces, with a point or a
@@ -16,7 +18,10 @@ pub(super) struct BadLine {
 ///
 /// # Errors
 /// The first line that is none of that.
-pub(super) fn levels_of(text: &str, marks: &[(String, DVec2)]) -> Result<Vec<LevelPoint>, BadLine> {
+pub(in crate::screen) fn levels_of<'a>(
+    text: &'a str,
+    marks: &[(String, DVec2)],
+) -> Result<Vec<LevelPoint>, BadLine<'a>> {
     let mut levels = Vec::new();
     let mut is_first = true;
     for (number, line) in text.lines().enumerate() {
@@ -25,27 +30,32 @@ pub(super) fn levels_of(text: &str, marks: &[(String, DVec2)]) -> Result<Vec<Lev
             continue;
         }
         match level_of(line, marks) {
-            Some(level) => levels.push(level),
+            Ok(level) => levels.push(level),
             // Words and no number at all: what the columns are called.
-            None if is_first && !line.chars().any(|c| c.is_ascii_digit()) && parts(line).len() > 1 => {}
-            None => return Err(BadLine { number: number + 1, line: line.to_owned() }),
+            Err(_) if is_first && !line.chars().any(|c| c.is_ascii_digit()) && parts(line).len() > 1 => {}
+            Err(what) => return Err(BadLine { number: number + 1, line, what }),
         }
         is_first = false;
     }
     Ok(levels)
 }
 
-fn level_of(line: &str, marks: &[(String, DVec2)]) -> Option<LevelPoint> {
+fn level_of<'a>(line: &'a str, marks: &[(String, DVec2)]) -> Result<LevelPoint, BadLevel<'a>> {
     let parts = parts(line);
-    match parts.as_slice() {
-        [x, y, level] | [_, x, y, level] => {
-            Some(LevelPoint { at: DVec2::new(read(x)?, read(y)?), level_mm: read(level)? })
-        }
+    let figure = |column: LevelColumn, part: &'a str| read(part).ok_or(BadLevel::NoNumber(column, part));
+    match *parts.as_slice() {
+        [x, y, level] | [_, x, y, level] => Ok(LevelPoint {
+            at: DVec2::new(figure(LevelColumn::Along, x)?, figure(LevelColumn::Across, y)?),
+            level_mm: figure(LevelColumn::Level, level)?,
+        }),
         [mark, level] => {
-            let (_, at) = marks.iter().find(|(name, _)| name.eq_ignore_ascii_case(mark))?;
-            Some(LevelPoint { at: *at, level_mm: read(level)? })
+            let named = marks.iter().find(|(name, _)| name.eq_ignore_ascii_case(mark));
+            // Two numbers are no mark and its level: a third one is missing.
+            let missing = if read(mark).is_some() { BadLevel::Columns(2) } else { BadLevel::NoMark(mark) };
+            let (_, at) = named.ok_or(missing)?;
+            Ok(LevelPoint { at: *at, level_mm: figure(LevelColumn::Level, level)? })
         }
-        _ => None,
+        _ => Err(BadLevel::Columns(parts.len())),
     }
 }
 
@@ -106,11 +116,14 @@ mod tests {
 
     #[test]
     fn the_line_that_is_no_level_is_named() {
-        let bad = |number, line: &str| Err(BadLine { number, line: line.to_owned() });
-        assert_eq!(levels_of("850, 1500", &[]), bad(1, "850, 1500"));
-        assert_eq!(levels_of("850;1500;1\n\n900;1500;lots", &[]), bad(3, "900;1500;lots"));
-        assert_eq!(levels_of("1, 2, inf", &[]), bad(1, "1, 2, inf"));
-        assert_eq!(levels_of("x;y;z\nalong;across;level", &[]), bad(2, "along;across;level"));
-        assert_eq!(levels_of("nowhere; 3", &[]), bad(1, "nowhere; 3"));
+        let bad = |number, line, what| Err(BadLine { number, line, what });
+        let (columns, no_level) = (BadLevel::Columns, |text| BadLevel::NoNumber(LevelColumn::Level, text));
+        assert_eq!(levels_of("850, 1500", &[]), bad(1, "850, 1500", columns(2)));
+        assert_eq!(levels_of("850;1500;1\n\n900;1500;lots", &[]), bad(3, "900;1500;lots", no_level("lots")));
+        assert_eq!(levels_of("1, 2, inf", &[]), bad(1, "1, 2, inf", no_level("inf")));
+        let across = BadLevel::NoNumber(LevelColumn::Along, "along");
+        assert_eq!(levels_of("x;y;z\nalong;across;level", &[]), bad(2, "along;across;level", across));
+        assert_eq!(levels_of("nowhere; 3", &[]), bad(1, "nowhere; 3", BadLevel::NoMark("nowhere")));
+        assert_eq!(levels_of("1;2;3;4;5", &[]), bad(1, "1;2;3;4;5", columns(5)));
     }
 }

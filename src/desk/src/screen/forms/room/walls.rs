@@ -7,7 +7,7 @@ use jiff::civil::Date;
 
 use super::BaySheet;
 use super::levels::levels_of;
-use crate::screen::command::{Command, OfView};
+use crate::screen::command::{Command, OfFile, OfView};
 use crate::screen::forms::car::body::{points, points_text};
 use crate::screen::forms::car::car_form::{Line, Of, part};
 use crate::screen::widgets;
@@ -73,8 +73,15 @@ impl BaySheet<'_> {
         let marks: Vec<(String, DVec2)> =
             self.bay.marks.iter().map(|own| (own.id.to_string(), own.at)).collect();
         let typed = self.sheet.lines(ui, line, &shown, |text| {
-            levels_of(text, &marks).map_err(|bad| hand.bad_level(bad.number, &bad.line))
+            levels_of(text, &marks).map_err(|bad| hand.bad_level(bad.number, bad.line, bad.what))
         });
+        // One window of the system at a time.
+        if !self.sheet.desk.files.is_open()
+            && widgets::lesser(ui, hand.read_levels).on_hover_text(hand.read_levels_why).clicked()
+        {
+            let of = (!of.is_empty()).then(|| Id::from(of));
+            self.out.push(Command::File(OfFile::AskLevels(of)));
+        }
         if let Some(points) = typed {
             *survey = (!points.is_empty()).then(|| FloorSurvey {
                 points: points.into(),

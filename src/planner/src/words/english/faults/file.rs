@@ -134,6 +134,7 @@ const fn a(kind: FileKind) -> &'static str {
         FileKind::TriggerList => "a list of what asks for aimings",
         FileKind::Shop => "a shop's settings",
         FileKind::Picture => "a picture",
+        FileKind::Levels => "a table of floor levels",
         FileKind::Any => "a file",
     }
 }

@@ -1,0 +1,67 @@
+//! Levels of the floor, or of a runway's top, out of a file: all of it or nothing.
+
+use std::path::Path;
+
+use baywright_files::read_levels;
+use baywright_planner::edit::Edit;
+use baywright_planner::geometry::DVec2;
+use baywright_planner::model::validate::limits;
+use baywright_planner::model::{FloorSurvey, Id};
+
+use crate::screen::Desk;
+use crate::screen::forms::room::levels_of;
+
+impl Desk {
+    /// Takes the place of the levels that are there; date and source stay, as when levels are pasted.
+    pub(super) fn take_levels(&mut self, of: Option<&Id>, path: &Path) {
+        let hand = self.view.locale.language.hand();
+        let (file, text) = match read_levels(path) {
+            Ok(read) => read,
+            Err(fault) => {
+                let said = self.view.locale.language.file_fault(&fault);
+                self.say_wrong(said);
+                return;
+            }
+        };
+        let mut bay = self.document.bay().into_owned();
+        let marks: Vec<(String, DVec2)> = bay.marks.iter().map(|own| (own.id.to_string(), own.at)).collect();
+        let points = match levels_of(&text, &marks) {
+            Ok(points) => points,
+            Err(bad) => {
+                self.say_wrong(hand.bad_level_in(&file, bad.number, bad.line, bad.what));
+                return;
+            }
+        };
+        if points.len() > limits::MOST_THINGS {
+            self.say_wrong(hand.too_many_levels(&file, points.len(), limits::MOST_THINGS));
+            return;
+        }
+        let count = points.len();
+        if count == 0 {
+            self.say_wrong(hand.no_levels_in(&file));
+            return;
+        }
+        let survey = match of {
+            None => &mut bay.survey,
+            Some(id) => match bay.runways.iter_mut().find(|own| own.id == *id) {
+                Some(runway) => &mut runway.survey,
+                // It was removed while the system's window was open.
+                None => {
+                    let said = self.texts().no_such(id);
+                    self.say_wrong(said);
+                    return;
+                }
+            },
+        };
+        let before = survey.take();
+        let taken = before.as_ref().and_then(|own| own.taken).or(self.document.today());
+        let provenance = before.map_or_else(|| self.by_this_shop(), |own| own.provenance);
+        *survey = Some(FloorSurvey { points: points.into(), taken, provenance });
+        let done = self.document.edit(&Edit::Bay { bay: Box::new(bay), renamed: None });
+        let is_done = done.is_ok();
+        self.say_refused(done);
+        if is_done {
+            self.say(hand.levels_read(&file, count));
+        }
+    }
+}
