@@ -90,15 +90,19 @@ fn a_source_that_was_just_chosen_is_no_error() {
     assert!(screen.query_by_label_contains("Still to be typed").is_none());
 }
 
-/// The invented length and height of the area are marked until the length is typed; the spots are one figure for all of them.
+/// The invented length and height of the area are marked each until it is typed; the spots are one figure for all of them.
 #[test]
 fn the_short_form_holds_the_sheet_of_a_forward_radar() {
     let mut screen = screen(demo(), Vec2::new(1440.0, 1200.0), 1.0);
     ask(&mut screen, Command::Car(OfCar::Begin(Begin::New)));
-    let along = AimingPart::ClearAlong.of(&car(&screen).aimings[0].id);
+    let [along, height] =
+        [AimingPart::ClearAlong, AimingPart::ClearHeight].map(|part| part.of(&car(&screen).aimings[0].id));
+    screen.get_by_label("assumed: Kept clear up to");
     screen.get_by_label("assumed: Kept clear ahead");
     type_into(&mut screen, "Kept clear up to", "1450");
     assert!(car(&screen).is_assumed(&along), "its length is invented still");
+    assert!(!car(&screen).is_assumed(&height), "its height is not");
+    assert!(screen.query_by_label("assumed: Kept clear up to").is_none());
     assert_eq!(car(&screen).aimings[0].zones[0].span.top(), 1_450.0);
     type_into(&mut screen, "Kept clear ahead", "5000");
     let own = car(&screen);

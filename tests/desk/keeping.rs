@@ -173,7 +173,10 @@ fn a_room_that_is_half_typed_is_offered_after_a_crash() {
     press(&mut screen, "Open it again: A bay that was begun: Back bay");
     let Some(Page::NewBay(NewBay { room, .. })) = &screen.state().view().page else { panic!("not shown") };
     let lengths: Vec<&str> = room.walls.iter().map(|wall| wall.length.as_str()).collect();
-    assert_eq!((room.name.as_str(), room.taped, &lengths[..2]), ("Back bay", true, &["11500", "6000"][..]));
+    assert_eq!(
+        (room.name.as_str(), room.taped, &lengths[..2]),
+        ("Back bay", true, &["11500 mm", "6000 mm"][..])
+    );
     // Emptied, it is nothing to be kept any more.
     press(&mut screen, "Begin anew");
     ask(&mut screen, Command::Page(None));

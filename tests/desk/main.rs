@@ -11,6 +11,7 @@ mod drive;
 mod entry;
 mod faults;
 mod fields;
+mod figures;
 mod first;
 mod forms;
 mod hand;

@@ -6,9 +6,12 @@ mod bracketed;
 mod circles;
 mod commands;
 mod house;
+mod itself;
 mod licences;
 #[path = "../shared/made.rs"]
 mod made;
 mod pipes;
 mod scenarios;
+mod schema;
 mod slips;
+mod troubles;

@@ -11,10 +11,11 @@
 //!   is how its line begins, and the order does not matter. `cure:` is how the cure of the finding before it begins.
 //! - `promise:` is the sentence beside the verdict, or a part of it.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
+use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, PlanPose, angle};
-use baywright_planner::model::{Arrangement, ShopFigure};
+use baywright_planner::model::{Arrangement, Id, ShopFigure};
 use baywright_planner::words::{Locale, Words};
 use baywright_planner::{Assessment, Severity, Step, assess, cure::apply};
 
@@ -101,6 +102,48 @@ impl Scenario {
         now
     }
 
+    /// The same as files in a folder: the layout with all of it done, and the shop's settings if it has its own.
+    fn laid_out(&self, folder: &Path) -> (PathBuf, Option<PathBuf>) {
+        let mut layout = baywright_files::open(Path::new(self.one("bay")), None)
+            .unwrap_or_else(|f| panic!("{}: {f:?}", self.name))
+            .layout;
+        let here = Id::from(self.one("arrangement"));
+        let mut shop = None;
+        for (word, text) in &self.lines {
+            let parts: Vec<&str> = text.split(',').map(str::trim).collect();
+            let number = |i: usize| parts[i].parse::<f64>().expect("a number");
+            let by = |i: usize| DVec2::new(number(i), number(i + 1));
+            let edit = match word.as_str() {
+                "move" => Edit::Do(Step::MoveThing { thing: parts[0].into(), by: by(1) }),
+                "take away" => Edit::Do(Step::TakeAway { thing: parts[0].into() }),
+                "park" => Edit::Do(Step::MoveCar { by: by(0) }),
+                "turn the car" => {
+                    let own = layout.arrangements.iter().find(|own| own.id == here).expect("it is there");
+                    let turned = own.parked.heading() + angle::radians(number(0));
+                    Edit::Park(PlanPose::new(own.parked.origin(), turned))
+                }
+                "open" | "shut" => Edit::Door { door: parts[0].into(), shut: word == "shut" },
+                "forget the floor survey" => {
+                    layout.bay.survey = None;
+                    continue;
+                }
+                "shop" => {
+                    let path = folder.join("shop.ron");
+                    std::fs::write(&path, format!("(version: 2, {}: {})", parts[0], parts[1]))
+                        .expect("it can be written");
+                    shop = Some(path);
+                    continue;
+                }
+                _ => continue,
+            };
+            layout = edit.apply(&layout, &here).unwrap_or_else(|f| panic!("{}: {f:?}", self.name));
+        }
+        let path = folder.join("bay.ron");
+        let text = baywright_files::layout_text(&layout).unwrap_or_else(|f| panic!("{}: {f:?}", self.name));
+        std::fs::write(&path, text).expect("it can be written");
+        (path, shop)
+    }
+
     fn compare(&self) {
         let arrangement = self.done(self.arrangement());
         let assessment = assess(&arrangement);
@@ -152,8 +195,21 @@ fn told(assessment: &Assessment, words: &Words<'_>) -> String {
     format!("{}\n{}", words.summary(assessment), lines.join("\n"))
 }
 
-#[test]
-fn every_scenario_comes_out_as_written() {
+/// Each scenario as files for `check --json`, and what it must answer: its name, the arguments, the verdict.
+pub fn asked_as_data(folder: &Path, mut ask: impl FnMut(&str, &[&str], &str)) {
+    for path in all() {
+        let own = Scenario::read(&path);
+        let (layout, shop) = own.laid_out(folder);
+        let plain = |path: &Path| path.to_str().expect("a plain name").to_owned();
+        let mut line = vec![plain(&layout), "-a".to_owned(), own.one("arrangement").to_owned()];
+        line.extend(shop.iter().flat_map(|shop| ["--shop".to_owned(), plain(shop)]));
+        let line: Vec<&str> = line.iter().map(String::as_str).collect();
+        let verdict = own.one("verdict").trim_start_matches("Space ").replace(' ', "-");
+        ask(&own.name, &line, &verdict);
+    }
+}
+
+fn all() -> Vec<PathBuf> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/scenarios");
     let mut paths: Vec<_> = std::fs::read_dir(folder)
         .expect("the scenarios")
@@ -161,7 +217,12 @@ fn every_scenario_comes_out_as_written() {
         .collect();
     paths.sort();
     assert!(paths.len() >= 10, "only {} scenarios", paths.len());
-    for path in paths {
+    paths
+}
+
+#[test]
+fn every_scenario_comes_out_as_written() {
+    for path in all() {
         Scenario::read(&path).compare();
     }
 }

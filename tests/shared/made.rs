@@ -121,6 +121,7 @@ fn what_is_not_made_is_seen() {
         "trolley",
         "3 600 mm",
         "7 ft 6 in",
+        "7\u{2032} 6 \u{b3}\u{2044}\u{2081}\u{2086}\u{2033}",
         "A",
         "/a/b",
     ] {

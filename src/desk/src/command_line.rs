@@ -3,10 +3,14 @@
 pub mod commands;
 pub mod demo;
 pub mod draw;
+mod grammar;
 mod input;
 mod json;
+mod misread;
 pub mod outcome;
 pub mod page;
 pub mod plain;
+pub mod print;
 pub mod report;
+pub mod trouble;
 mod visit;

@@ -13,17 +13,18 @@ use std::ffi::OsString;
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
+use baywright_files::LogFile;
 use baywright_planner::words::Language;
 use command_line::page::{Page, Paper};
-use command_line::plain::Plain;
-use command_line::{commands, demo, draw, outcome, report};
+use command_line::trouble::{Errors, Trouble};
+use command_line::{commands, demo, draw, outcome, print, report};
 use session::first::First;
 use session::shop::ShopSettings;
 
 pub use outcome::Outcome;
 
 /// Runs the program with its command line (the program's own name first) and says how it ended. What a person asked
-/// for goes to `out`, which is standard output, what went wrong to `errors`.
+/// for goes to `out`, which is standard output, what went wrong to `errors`, which is standard error.
 pub fn run(
     arguments: impl IntoIterator<Item = OsString>,
     out: &mut dyn Write,
@@ -31,6 +32,7 @@ pub fn run(
 ) -> Outcome {
     let home = baywright_files::Library::data_folder();
     let out = &mut Page::new(out, Paper::of_standard_output());
+    let errors = Errors::new(errors, Paper::of_standard_error(), Language::default());
     run_on(Language::default(), home.as_deref(), arguments, out, errors)
 }
 
@@ -43,6 +45,7 @@ pub fn run_in(
     out: &mut dyn Write,
     errors: &mut dyn Write,
 ) -> Outcome {
+    let errors = Errors::new(errors, Paper::ENDLESS, language);
     run_on(language, home, arguments, &mut Page::new(out, Paper::ENDLESS), errors)
 }
 
@@ -51,26 +54,55 @@ fn run_on(
     home: Option<&Path>,
     arguments: impl IntoIterator<Item = OsString>,
     out: &mut Page<'_>,
-    errors: &mut dyn Write,
+    mut errors: Errors<'_>,
+) -> Outcome {
+    let outcome = carry_out(language, home, arguments, out, &mut errors);
+    errors.end();
+    outcome
+}
+
+fn carry_out(
+    language: Language,
+    home: Option<&Path>,
+    arguments: impl IntoIterator<Item = OsString>,
+    out: &mut Page<'_>,
+    errors: &mut Errors<'_>,
 ) -> Outcome {
     let own_shop = home.map(|home| home.join(baywright_files::SHOP_FILE));
     let own_shop = own_shop.as_deref();
-    let errors = &mut Plain::new(errors);
-    match commands::read(arguments, language) {
-        Ok(commands::Command::Check(check)) => report::check(&check, own_shop, out, errors),
-        Ok(commands::Command::Draw(draw)) => draw::draw(&draw, own_shop, out, errors),
-        Ok(commands::Command::Licences) => {
-            outcome::said(writeln!(out, "{}", licences::text(language)), language, errors)
-        }
-        Ok(commands::Command::Desk { layout, today }) => desk(layout, today, home, language, out, errors),
+    let command = match commands::read(arguments, language, out.width()) {
+        Ok(command) => command,
         Err(commands::Unread::Help(text)) => {
-            outcome::said(writeln!(out, "{}", text.trim_end()), language, errors)
+            return outcome::said(writeln!(out, "{}", text.trim_end()), errors);
         }
-        Err(commands::Unread::Wrong(text)) => {
-            // If not even that can be written, the exit status still says it.
-            let _ = writeln!(errors, "{}", text.trim_end());
-            Outcome::NotRead
+        Err(commands::Unread::Wrong(misread, as_data)) => {
+            if as_data {
+                errors.as_data();
+            }
+            errors.tell(Trouble::Misread(misread));
+            return Outcome::NotRead;
         }
+    };
+    use commands::Command;
+    match command {
+        Command::Check(check) => {
+            if check.json {
+                errors.as_data();
+            }
+            report::check(&check, own_shop, out, errors)
+        }
+        Command::Draw(draw) => {
+            if draw.json {
+                errors.as_data();
+            }
+            draw::draw(&draw, own_shop, out, errors)
+        }
+        Command::Explain(codes) => outcome::said(print::explain(&codes, language, out), errors),
+        Command::Schema => outcome::said(print::schema(out), errors),
+        Command::Completions(shell) => outcome::said(print::completions(shell, language, out), errors),
+        Command::Manual(command) => outcome::said(print::manual(command.as_deref(), language, out), errors),
+        Command::Licences => outcome::said(writeln!(out, "{}", licences::text(language)), errors),
+        Command::Desk { layout, today } => desk(layout, today, home, language, out, errors),
     }
 }
 
@@ -81,29 +113,31 @@ fn desk(
     home: Option<&Path>,
     language: Language,
     out: &mut Page<'_>,
-    errors: &mut dyn Write,
+    errors: &mut Errors<'_>,
 ) -> Outcome {
     let shop = ShopSettings::open(home.map(|home| home.join(baywright_files::SHOP_FILE)).as_deref());
     let by = shop.judged_by(today);
     let first = match First::of(home, layout.as_deref(), Path::new(demo::DEMO), by) {
         Ok(first) => first,
-        Err(faults) => return report::not_read(&faults, language, errors),
+        Err(faults) => return report::not_read(faults, errors),
     };
     let First { document, remembered, is_new, why_not } = first;
     let texts = language.command_line();
     let Some(mut desk) = screen::Desk::new(document) else {
-        let _ =
-            writeln!(errors, "{}", texts.cannot_be_judged(&layout.unwrap_or_default().display().to_string()));
+        errors.tell(Trouble::CannotBeJudged(layout.unwrap_or_default().display().to_string()));
         return Outcome::NotRead;
     };
     desk.view_mut().locale.language = language;
     desk.set_shop(shop);
+    if let Some(file) = LogFile::own() {
+        desk.keep_log_in(file);
+    }
     desk.begin_with(remembered, is_new, &why_not);
     match (window::open(desk), layout) {
         (Ok(()), _) => Outcome::Ready,
         (Err(why), None) => demo::show(&why.said(texts), by, language, out, errors),
         (Err(why), Some(_)) => {
-            let _ = writeln!(errors, "{}", texts.no_window(&why.said(texts)));
+            errors.tell(Trouble::NoWindow(why));
             Outcome::NotRead
         }
     }

@@ -199,6 +199,11 @@ impl Desk {
         self.home.clone().or_else(baywright_files::Library::data_folder)
     }
 
+    /// What happens is kept in this file too.
+    pub fn keep_log_in(&mut self, file: baywright_files::LogFile) {
+        self.log.keep_in(file);
+    }
+
     /// What happened.
     pub(crate) const fn log(&self) -> &Log {
         &self.log

@@ -1,6 +1,7 @@
-//! The file form of a vehicle profile, version 4. Apart from the model, so that either may change without the other.
+//! The file form of a vehicle profile, version 5. Apart from the model, so that either may change without the other.
 
 mod first;
+mod fourth;
 mod from_model;
 mod second;
 mod third;
@@ -23,14 +24,17 @@ pub use to_model::{draft_of, vehicle_of};
 pub const VERSIONS: &[Reader<ProfileFile>] = &[
     Reader {
         version: 1,
-        read: |text| {
-            SecondProfileFile::from(text.parse::<FirstProfileFile>()?).third(text).map(third::fourth)
-        },
+        read: |text| SecondProfileFile::from(text.parse::<FirstProfileFile>()?).third(text).map(from_third),
     },
-    Reader { version: 2, read: |text| text.parse::<SecondProfileFile>()?.third(text).map(third::fourth) },
-    Reader { version: 3, read: |text| text.parse().map(third::fourth) },
+    Reader { version: 2, read: |text| text.parse::<SecondProfileFile>()?.third(text).map(from_third) },
+    Reader { version: 3, read: |text| text.parse().map(from_third) },
+    Reader { version: 4, read: |text| text.parse().map(fourth::fifth) },
     Reader { version: version::PROFILE, read: Text::parse },
 ];
+
+fn from_third(third: ProfileFile) -> ProfileFile {
+    fourth::fifth(third::fourth(third))
+}
 
 /// Frequencies are gigahertz in files and hertz in the model.
 const HERTZ_PER_GIGAHERTZ: f64 = 1e9;
@@ -50,18 +54,19 @@ pub struct ProfileFile {
     pub sensors: Vec<SensorFile>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub aimings: Vec<AimingFile>,
-    /// Figures of sensors and aimings that stand here and were never entered.
+    /// Figures of sensors, aimings and their zones that stand here and were never entered.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub assumed: Vec<AssumedFile>,
 }
 
-/// A figure of a sensor or an aiming that was never entered: whose, and which. What is assumed of the body does not stand in
-/// the file at all.
+/// A figure of a sensor, an aiming or a zone that was never entered: whose, and which. What is assumed of the body does not stand
+/// in the file at all.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub enum AssumedFile {
     Sensor { name: String, part: SensorPartFile },
     Aiming { name: String, part: AimingPartFile },
+    Zone { aiming: String, name: String, part: ZonePartFile },
 }
 
 /// What can be assumed of a sensor.
@@ -91,6 +96,14 @@ pub enum AimingPartFile {
     WorkingRoom,
     MarkPlan,
     Axis,
+    ClearHeight,
+}
+
+/// What can be assumed of a zone.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum ZonePartFile {
+    Outline,
+    Heights,
 }
 
 /// Body classes.

@@ -25,8 +25,9 @@ same!(p::ClassFile, m::VehicleClass: SmallHatchback, Saloon, Estate, TallCar, Va
 same!(p::SensorPartFile, m::assumed::SensorPart: Ahead, Aside, Height, Boresight, View, Kind, Adjusted);
 same!(
     p::AimingPartFile, m::assumed::AimingPart: StandOff, Target, TargetHeight, PlaceTolerance, Azimuth, Elevation,
-    ClearAside, ClearAlong, Floor, WorkingRoom, MarkPlan, Axis
+    ClearAside, ClearAlong, Floor, WorkingRoom, MarkPlan, Axis, ClearHeight
 );
+same!(p::ZonePartFile, m::assumed::ZonePart: Outline, Heights);
 same!(p::AdjustedFile, m::Adjusted: Screw, Shim, Software, NotAtAll);
 same!(a::AxisFile, m::ReferenceAxis: GeometricCentreline, ThrustLine);
 same!(a::WheelFile, m::Wheel: FrontLeft, FrontRight, RearLeft, RearRight);

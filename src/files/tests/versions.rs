@@ -90,17 +90,56 @@ fn what_the_second_version_assumed_means_the_same() {
         SensorPart::Aside.of(&lidar),
         AimingPart::TargetHeight.of(&radar),
         AimingPart::ClearAlong.of(&radar),
+        AimingPart::ClearHeight.of(&radar),
     ];
     assert_eq!(figures.cloned().collect::<Vec<_>>(), expected);
     assert_eq!(second.fingerprint, "eca9034a7dd05423");
     let saved = save_profile(&path, &second.vehicle).unwrap();
     assert_eq!(saved.other_version, Some(folder.join("half.ron.v2.bak")));
     let text = std::fs::read_to_string(&path).unwrap();
-    assert!(text.contains("version: 4,") && !text.contains("how it is set"), "{text}");
+    assert!(text.contains("version: 5,") && !text.contains("how it is set"), "{text}");
     let plain: String = text.split_whitespace().collect();
     assert!(plain.contains("Sensor(name:\"radar:height\",part:Aside,)"), "{text}");
     let third = load_profile(&path).unwrap();
     assert_eq!((third.vehicle, third.fingerprint), (second.vehicle, second.fingerprint));
+    std::fs::remove_dir_all(folder).unwrap();
+}
+
+/// Up to version 4 the length and the height of what is kept clear were one figure: it is both, and the profile the same to a
+/// layout. From then on each is by itself, and zones of an aiming's own are told.
+#[test]
+fn what_was_one_figure_of_the_fourth_version_is_both() {
+    use baywright_planner::model::assumed::{AimingPart, ZonePart};
+    let folder = folder("one-figure");
+    let path = folder.join("car.ron");
+    let with = |version: u32, assumed: &str| {
+        let start = format!("version: {version}, assumed: [{assumed}],");
+        std::fs::write(&path, FIRST_PROFILE.replacen("version: 1,", &start, 1)).unwrap();
+        load_profile(&path)
+    };
+    let plain = with(5, "").unwrap();
+    let (aiming, zone) = (&plain.vehicle.aimings[0].id, &plain.vehicle.aimings[0].zones[0].id);
+    let [along, height] = [AimingPart::ClearAlong, AimingPart::ClearHeight].map(|part| part.of(aiming));
+    let of_aiming = |part: &str| format!("Aiming(name: {:?}, part: {part})", aiming.as_str());
+    let fourth = with(4, &of_aiming("ClearAlong")).unwrap();
+    assert!(fourth.vehicle.is_assumed(&along) && fourth.vehicle.is_assumed(&height));
+    let both = with(5, &[of_aiming("ClearAlong"), of_aiming("ClearHeight")].join(", ")).unwrap();
+    assert_eq!((&both.vehicle, &both.fingerprint), (&fourth.vehicle, &fourth.fingerprint));
+    let one = with(5, &of_aiming("ClearAlong")).unwrap();
+    assert!(one.vehicle.is_assumed(&along) && !one.vehicle.is_assumed(&height));
+    let other = with(5, &of_aiming("ClearHeight")).unwrap();
+    let of_zone = |name: &str| format!("Zone(aiming: {:?}, name: {name:?}, part: Heights)", aiming.as_str());
+    let own = with(5, &of_zone(zone.as_str())).unwrap();
+    assert!(own.vehicle.is_assumed(ZonePart::Heights.of(aiming, zone)));
+    let marks = [&plain, &fourth, &one, &other, &own].map(|own| &own.fingerprint);
+    assert!(marks.iter().enumerate().all(|(i, own)| !marks[..i].contains(own)), "{marks:?}");
+    // What is saved reads back as it was.
+    save_profile(&path, &own.vehicle).unwrap();
+    let again = load_profile(&path).unwrap();
+    assert_eq!((again.vehicle, again.fingerprint), (own.vehicle, own.fingerprint));
+    let faults = with(5, &of_zone("nowhere")).unwrap_err();
+    let said = Language::English.file_fault(&faults[0]);
+    assert!(said.contains("assumed[0].name: found \"nowhere\"; allowed is the name of a zone"), "{said}");
     std::fs::remove_dir_all(folder).unwrap();
 }
 

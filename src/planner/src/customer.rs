@@ -8,7 +8,7 @@ use baywright_geometry::Bounds;
 use crate::assessment::{Assessment, Facts, Severity, Step, Verdict};
 use crate::cure;
 use crate::judge::judge;
-use crate::model::assumed::{AimingPart, Assumed};
+use crate::model::assumed::{AimingPart, Assumed, ZonePart};
 use crate::model::{Arrangement, Exclusion, SensorKind, ShopFace, WorkStep};
 
 /// So many things are named on one screen; of the rest only the number is told.
@@ -147,6 +147,7 @@ fn asked(arrangement: &Arrangement) -> Asked {
         Assumed::Aiming(id, part) => {
             *id == aiming.id && matches!(part, AimingPart::ClearAside | AimingPart::ClearAlong)
         }
+        Assumed::Zone(id, _, part) => *id == aiming.id && *part == ZonePart::Outline,
         Assumed::Body(_) | Assumed::Sensor(..) => false,
     });
     Asked { zones: zones.collect(), is_assumed }

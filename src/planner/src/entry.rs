@@ -7,6 +7,7 @@ mod deed;
 pub mod plausible;
 mod rests;
 pub mod starter;
+pub mod zones;
 
 pub use assume::Sizes;
 pub use deed::{AimingDeed, CarDeed, SensorDeed};

@@ -25,8 +25,9 @@ mod english;
 mod letter;
 mod numbers;
 
+use crate::check::finding::Code;
 use crate::model::Arrangement;
-use crate::model::fault::FileFault;
+use crate::model::fault::{Allowed, Fault, FileFault};
 
 pub use letter::letter;
 pub use numbers::{Days, Decimal, Locale, Region, Thousands, Units};
@@ -45,6 +46,21 @@ impl Language {
     /// What is wrong with a file, in one sentence: where, what was found, what is allowed.
     pub fn file_fault(self, fault: &FileFault) -> String {
         said!(self, faults::file_fault(fault))
+    }
+
+    /// What was found where something else is allowed, as it stands within that sentence.
+    pub fn found(self, fault: &Fault) -> String {
+        said!(self, faults::found(fault))
+    }
+
+    /// What is allowed there, as it stands within that sentence.
+    pub fn allowed(self, allowed: &Allowed) -> String {
+        said!(self, faults::allowed(allowed))
+    }
+
+    /// What a finding's code means, in one sentence.
+    pub fn code(self, code: Code) -> &'static str {
+        said!(self, codes::code(code))
     }
 }
 

@@ -3,12 +3,15 @@
 use std::ffi::OsString;
 use std::path::{Path, PathBuf};
 
-use baywright_planner::words::command_line::CommandLine;
+use baywright_planner::Code;
 use baywright_planner::words::{Language, Locale, Units};
-use clap::builder::PossibleValuesParser;
+use clap::ArgMatches;
 use clap::error::{ContextKind, ContextValue, ErrorKind};
-use clap::{Arg, ArgAction, ArgMatches, value_parser};
+use clap_complete::Shell;
 use jiff::civil::Date;
+
+use crate::command_line::grammar::grammar;
+use crate::command_line::misread::Misread;
 
 /// What was asked for.
 #[derive(Clone, Debug, PartialEq)]
@@ -17,6 +20,14 @@ pub(crate) enum Command {
     Check(Check),
     /// A view, to scale.
     Draw(Draw),
+    /// What codes of findings mean: these, or all if there are none.
+    Explain(Vec<Code>),
+    /// The schema of all that is written as data.
+    Schema,
+    /// What a shell completes.
+    Completions(Shell),
+    /// The manual page: of the program, or of one command.
+    Manual(Option<String>),
     /// The licence texts of what is inside.
     Licences,
     /// Open the desk: with this layout, or with the demo bay.
@@ -51,6 +62,8 @@ pub(crate) struct Draw {
     pub(crate) side: bool,
     pub(crate) dark: bool,
     pub(crate) to_room: bool,
+    /// What goes wrong is told as data.
+    pub(crate) json: bool,
     pub(crate) quiet: bool,
     pub(crate) output: PathBuf,
     pub(crate) locale: Locale,
@@ -63,22 +76,27 @@ pub(crate) struct Draw {
 pub(crate) enum Unread {
     /// Help or the version was asked for: this text.
     Help(String),
-    /// It cannot be read: why.
-    Wrong(String),
+    /// It cannot be read: why, and whether it asked for that as data.
+    Wrong(Misread, bool),
 }
 
-/// Reads the command line; the first argument is the program's own name. What is said of it is said in this language.
+/// Reads the command line; the first argument is the program's own name. What is said of it is said in this language, help in
+/// lines of at most so many letters.
 pub(crate) fn read(
     arguments: impl IntoIterator<Item = OsString>,
     language: Language,
+    width: Option<usize>,
 ) -> Result<Command, Unread> {
     let arguments: Vec<OsString> = arguments.into_iter().collect();
-    let parse = |arguments: &[OsString]| grammar(language.command_line()).try_get_matches_from(arguments);
+    let parse = |arguments: &[OsString]| {
+        // To the library a width of nothing is no end.
+        grammar(language.command_line()).term_width(width.unwrap_or(0)).try_get_matches_from(arguments)
+    };
     let matches = parse(&arguments)
         .or_else(|error| opening(&arguments, &error).map_or(Err(error), |arguments| parse(&arguments)))
         .map_err(|error| match error.kind() {
             ErrorKind::DisplayHelp | ErrorKind::DisplayVersion => Unread::Help(error.to_string()),
-            _ => Unread::Wrong(error.to_string()),
+            _ => Unread::Wrong(Misread::from(&error), asks_for_data(&arguments)),
         })?;
     let today = matches.get_one::<Date>("date").copied().or_else(clock);
     Ok(match matches.subcommand() {
@@ -98,6 +116,7 @@ pub(crate) fn read(
             arrangement: given.get_one::<String>("arrangement").cloned(),
             side: given.get_one::<String>("view").is_some_and(|view| view == "side"),
             dark: given.get_flag("dark"),
+            json: given.get_flag("json"),
             to_room: given.get_one::<String>("paper").is_some_and(|turned| turned == "room"),
             quiet: given.get_flag("quiet"),
             output: path(given, "output"),
@@ -105,10 +124,27 @@ pub(crate) fn read(
             today,
             shop: given.get_one::<PathBuf>("shop").cloned(),
         }),
+        Some(("explain", given)) => Command::Explain(codes(given)),
+        Some(("schema", _)) => Command::Schema,
+        Some(("completions", given)) => match given.get_one::<Shell>("shell") {
+            Some(shell) => Command::Completions(*shell),
+            None => Command::Manual(None),
+        },
+        Some(("man", given)) => Command::Manual(given.get_one::<String>("command").cloned()),
         Some(("licences", _)) => Command::Licences,
         Some(("open", given)) => Command::Desk { layout: Some(path(given, "layout")), today },
         _ => Command::Desk { layout: None, today },
     })
+}
+
+/// Whether `--json` stands among the options of a command line that cannot be read.
+fn asks_for_data(arguments: &[OsString]) -> bool {
+    arguments.iter().take_while(|own| *own != "--").any(|own| own == "--json")
+}
+
+fn codes(given: &ArgMatches) -> Vec<Code> {
+    let named = given.get_many::<String>("code").unwrap_or_default();
+    named.filter_map(|name| Code::ALL.into_iter().find(|code| code.as_str() == name)).collect()
 }
 
 /// The same command line with "open" before what is no command and may be a file.
@@ -121,7 +157,7 @@ fn opening(arguments: &[OsString], error: &clap::Error) -> Option<Vec<OsString>>
     })
 }
 
-/// The one place where the clock is read.
+/// The one place where the clock is asked for the day.
 fn clock() -> Option<Date> {
     let zone = if baywright_files::zone_is_plain(std::env::var_os("TZ").as_deref()) {
         jiff::tz::TimeZone::system()
@@ -129,16 +165,6 @@ fn clock() -> Option<Date> {
         jiff::tz::TimeZone::UTC
     };
     Some(jiff::Timestamp::now().to_zoned_datetime(zone).date())
-}
-
-/// A day as it is written everywhere here, `2026-11-02`, and in no other of the many forms that the library reads.
-fn day(text: &str) -> Option<Date> {
-    let is_written_so = text.len() == 10
-        && text
-            .bytes()
-            .enumerate()
-            .all(|(i, b)| if matches!(i, 4 | 7) { b == b'-' } else { b.is_ascii_digit() });
-    is_written_so.then(|| text.parse().ok()).flatten()
 }
 
 fn path(given: &ArgMatches, name: &str) -> PathBuf {
@@ -153,112 +179,16 @@ fn units(given: &ArgMatches) -> Units {
     }
 }
 
-fn grammar(texts: &'static CommandLine) -> clap::Command {
-    let layout = |help: &'static str| {
-        Arg::new("layout")
-            .value_name(texts.a_file)
-            .required(true)
-            .value_parser(value_parser!(PathBuf))
-            .help(help)
-    };
-    let arrangement = |help: &'static str| {
-        Arg::new("arrangement").long("arrangement").short('a').value_name(texts.a_name).help(help)
-    };
-    let units = || {
-        Arg::new("units")
-            .long("units")
-            .value_parser(PossibleValuesParser::new(["mm", "m", "ft"]))
-            .default_value("mm")
-            .help(texts.units)
-    };
-    let shop = || {
-        Arg::new("shop")
-            .long("shop")
-            .value_name(texts.a_file)
-            .value_parser(value_parser!(PathBuf))
-            .help(texts.shop)
-    };
-    let flag = |name: &'static str, help: &'static str| {
-        Arg::new(name).long(name).action(ArgAction::SetTrue).help(help)
-    };
-    let quiet = || flag("quiet", texts.quiet).short('q');
-    let date = Arg::new("date")
-        .long("date")
-        .global(true)
-        .value_name(texts.a_day)
-        .value_parser(move |text: &str| day(text).ok_or(texts.no_day))
-        .help(texts.date);
-    let check = clap::Command::new("check")
-        .about(texts.check)
-        .arg(layout(texts.layouts).num_args(1..))
-        .arg(arrangement(texts.check_arrangement))
-        .arg(flag("json", texts.json))
-        .arg(flag("strict", texts.strict))
-        .arg(flag("marks", texts.marks))
-        .arg(quiet())
-        .arg(units())
-        .arg(shop())
-        .after_help(texts.after);
-    let draw = clap::Command::new("draw")
-        .about(texts.draw)
-        .arg(layout(texts.layout))
-        .arg(arrangement(texts.draw_arrangement))
-        .arg(
-            Arg::new("view")
-                .long("view")
-                .required(true)
-                .value_parser(PossibleValuesParser::new(["top", "side"]))
-                .help(texts.view),
-        )
-        .arg(
-            Arg::new("output")
-                .long("output")
-                .short('o')
-                .required(true)
-                .value_name(texts.a_picture)
-                .value_parser(value_parser!(PathBuf))
-                .help(texts.output),
-        )
-        .arg(
-            Arg::new("paper")
-                .long("paper")
-                .value_parser(PossibleValuesParser::new(["car", "room"]))
-                .default_value("car")
-                .help(texts.paper),
-        )
-        .arg(flag("dark", texts.dark))
-        .arg(quiet())
-        .arg(units())
-        .arg(shop())
-        .after_help(texts.after);
-    let open = clap::Command::new("open").about(texts.open).arg(layout(texts.layout_to_open));
-    let licences = clap::Command::new("licences").about(texts.print_licences);
-    clap::Command::new("baywright")
-        .version(env!("CARGO_PKG_VERSION"))
-        .about(texts.program)
-        .arg(date)
-        .subcommand(check)
-        .subcommand(draw)
-        .subcommand(open)
-        .subcommand(licences)
-        .after_help(texts.after)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
 
     fn read(line: Vec<OsString>) -> Result<Command, Unread> {
-        super::read(line, Language::English)
+        super::read(line, Language::English, None)
     }
 
     fn words(line: &str) -> Vec<OsString> {
         line.split_whitespace().map(OsString::from).collect()
-    }
-
-    #[test]
-    fn the_grammar_is_sound() {
-        grammar(Language::English.command_line()).debug_assert();
     }
 
     #[test]
@@ -285,6 +215,24 @@ mod tests {
             assert!(matches!(read, Ok(Command::Desk { layout: Some(_), .. })), "{line}");
         }
         assert_eq!(read(words("baywright licences")), Ok(Command::Licences));
+        assert_eq!(read(words("baywright schema")), Ok(Command::Schema));
+        assert_eq!(read(words("baywright explain")), Ok(Command::Explain(Vec::new())));
+        let asked = Command::Explain(vec![Code::CarPlace, Code::WayIn]);
+        assert_eq!(read(words("baywright explain car-place way-in")), Ok(asked));
+        assert_eq!(read(words("baywright completions fish")), Ok(Command::Completions(Shell::Fish)));
+        assert_eq!(read(words("baywright man draw")), Ok(Command::Manual(Some("draw".to_owned()))));
+    }
+
+    #[test]
+    fn help_is_as_wide_as_it_may_be() {
+        let read = |width| super::read(words("baywright check --help"), Language::English, width);
+        let [Err(Unread::Help(narrow)), Err(Unread::Help(endless))] = [read(Some(60)), read(None)] else {
+            panic!()
+        };
+        assert!(narrow.lines().all(|line| line.chars().count() <= 60), "{narrow}");
+        assert!(endless.lines().any(|line| line.chars().count() > 100), "{endless}");
+        let one = |text: &str| text.split_whitespace().map(ToOwned::to_owned).collect::<Vec<_>>();
+        assert_eq!(one(&narrow), one(&endless));
     }
 
     #[test]
@@ -296,16 +244,17 @@ mod tests {
             "baywright draw a.ron",
             "baywright draw a.ron --view up -o b",
         ] {
-            assert!(matches!(read(words(line)), Err(Unread::Wrong(_))), "{line}");
+            assert!(matches!(read(words(line)), Err(Unread::Wrong(..))), "{line}");
         }
         assert!(matches!(read(words("baywright --help")), Err(Unread::Help(_))));
-        assert!(matches!(read(words("baywright check a --date 2026-13-01")), Err(Unread::Wrong(_))));
+        assert!(matches!(read(words("baywright check a --date 2026-13-01")), Err(Unread::Wrong(..))));
         // One form, and our words.
         for odd in
             ["20261102", "2026-11-02T08:00", "+002026-11-02", "2026-11-2", "tomorrow", "2026-11-02[UTC]"]
         {
             let read = read(words(&format!("baywright check a --date {odd}")));
-            let Err(Unread::Wrong(said)) = read else { panic!("{odd} is read") };
+            let Err(Unread::Wrong(said, false)) = read else { panic!("{odd} is read") };
+            let said = said.text;
             assert!(said.contains("write a day as 2026-11-02"), "{said}");
         }
     }

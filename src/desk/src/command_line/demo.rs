@@ -13,6 +13,7 @@ use crate::command_line::draw::{Picture, svg};
 use crate::command_line::outcome::{Outcome, said};
 use crate::command_line::page::Page;
 use crate::command_line::report::{answer, not_read};
+use crate::command_line::trouble::{Errors, Trouble};
 
 /// The built-in layout that the program opens with.
 pub(crate) const DEMO: &str = "crowded-bay";
@@ -24,14 +25,14 @@ pub(crate) fn show(
     by: JudgedBy,
     language: Language,
     out: &mut Page<'_>,
-    errors: &mut dyn Write,
+    errors: &mut Errors<'_>,
 ) -> Outcome {
     let loaded = match baywright_files::open(Path::new(DEMO), by) {
         Ok(loaded) => loaded,
-        Err(faults) => return not_read(&faults, language, errors),
+        Err(faults) => return not_read(faults, errors),
     };
     let Some((_, arrangement)) = loaded.arrangements.first() else {
-        let _ = writeln!(errors, "{}", language.command_line().nothing_to_show(&loaded.file));
+        errors.tell(Trouble::NothingToShow(loaded.file));
         return Outcome::NotRead;
     };
     let locale = Locale { language, ..Locale::default() };
@@ -42,12 +43,12 @@ pub(crate) fn show(
         Err(fault) => vec![Err(fault)],
     };
     let written = say(&loaded.layout, arrangement, locale, why, &views, out);
-    let faults: Vec<_> = views.into_iter().filter_map(Result::err).collect();
-    for fault in &faults {
-        let _ = writeln!(errors, "{}", language.file_fault(fault));
+    let mut outcome = said(written, errors);
+    for fault in views.into_iter().filter_map(Result::err) {
+        errors.tell(Trouble::File(fault));
+        outcome = Outcome::NotWritten;
     }
-    let said = said(written, language, errors);
-    if faults.is_empty() { said } else { Outcome::NotWritten }
+    outcome
 }
 
 fn view(

@@ -13,6 +13,7 @@ use crate::command_line::commands::Draw;
 use crate::command_line::input::{is_stream, open};
 use crate::command_line::outcome::{Outcome, said};
 use crate::command_line::report::{chosen, judged_by, not_read};
+use crate::command_line::trouble::{Errors, Trouble};
 
 /// Width of a picture, px: fits a sheet of A4 turned sideways at 96 px an inch.
 const PICTURE_WIDTH: f64 = 1100.0;
@@ -30,22 +31,22 @@ pub(crate) fn draw(
     asked: &Draw,
     own_shop: Option<&Path>,
     out: &mut dyn Write,
-    errors: &mut dyn Write,
+    errors: &mut Errors<'_>,
 ) -> Outcome {
     let language = asked.locale.language;
     let to_stream = is_stream(&asked.output);
     if !to_stream && !asked.output.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("svg")) {
         let file = asked.output.display().to_string();
-        let _ = writeln!(errors, "{}", language.command_line().not_svg(&file));
+        errors.tell(Trouble::NotSvg(file));
         return Outcome::NotRead;
     }
     let opened = shop_in_use(asked.shop.as_deref(), own_shop)
         .and_then(|used| open(&asked.layout, judged_by(&used, asked.today), language));
     let loaded = match opened {
         Ok(loaded) => loaded,
-        Err(faults) => return not_read(&faults, language, errors),
+        Err(faults) => return not_read(faults, errors),
     };
-    let arrangement = match chosen(&loaded, asked.arrangement.as_deref(), language, errors) {
+    let arrangement = match chosen(&loaded, asked.arrangement.as_deref(), errors) {
         Ok(chosen) => chosen.first().copied(),
         Err(outcome) => return outcome,
     };
@@ -58,14 +59,14 @@ pub(crate) fn draw(
     };
     let svg = svg(arrangement, &picture);
     if to_stream {
-        return said(out.write_all(svg.as_bytes()), language, errors);
+        return said(out.write_all(svg.as_bytes()), errors);
     }
     let made_from: Vec<&Path> = loaded.path.iter().map(PathBuf::as_path).collect();
     match baywright_files::write_output(&asked.output, svg.as_bytes(), &made_from) {
         Ok(()) if asked.quiet => Outcome::Ready,
-        Ok(()) => said(writeln!(out, "{}", asked.output.display()), language, errors),
+        Ok(()) => said(writeln!(out, "{}", asked.output.display()), errors),
         Err(fault) => {
-            let _ = writeln!(errors, "{}", language.file_fault(&fault));
+            errors.tell(Trouble::File(fault));
             Outcome::NotWritten
         }
     }

@@ -1,8 +1,9 @@
 //! `baywright check --json`: the same answer as data. Lengths in millimetres, angles in degrees, bay frame.
-//!
-//! Field names and codes never change their meaning once shipped; new ones may be added.
 
-use std::collections::BTreeMap;
+mod schema;
+mod shape;
+mod trouble;
+
 use std::io::{self, Write};
 use std::path::Path;
 
@@ -11,151 +12,21 @@ use baywright_planner::difference::{Difference, of_own_building};
 use baywright_planner::geometry::{DVec2, DVec3, angle};
 use baywright_planner::model::{Arrangement, Layout, ShopFigure};
 use baywright_planner::words::{Locale, Words};
-use baywright_planner::{Assessment, Cure, Finding, Quantity, Severity, Step, Subject, Verdict};
-use serde::Serialize;
+use baywright_planner::{Assessment, Cure, Finding, Quantity, Step, Subject};
 
 use crate::command_line::input::is_stream;
 use crate::command_line::visit::others_of_visit;
+use shape::{
+    About, AnswerFormat, Answers, AnswersFormat, Causes, CodeName, Cured, Differs, Do, Found, Kind, Mark,
+    One, OtherAiming, Promised, Reading, ShopUsed, StepName, Target, Value, ValueUnit,
+};
 
-/// The answer for one file.
-#[derive(Serialize)]
-pub(crate) struct Answer {
-    format: &'static str,
-    version: u32,
-    file: String,
-    bay: String,
-    shop: ShopUsed,
-    arrangements: Vec<One>,
-}
+pub(crate) use schema::schema;
+pub(crate) use shape::Answer;
+pub(crate) use trouble::write_troubles;
 
-/// By which settings of the shop it was judged: all figures, each under the name that it has in a file; where they came from, if
-/// not the defaults.
-#[derive(Serialize)]
-struct ShopUsed {
-    file: Option<String>,
-    fingerprint: String,
-    settings: BTreeMap<String, f64>,
-    own: Vec<String>,
-}
-
-#[derive(Serialize)]
-struct One {
-    arrangement: String,
-    vehicle: String,
-    aiming: String,
-    verdict: &'static str,
-    on_example_figures: bool,
-    /// How the building differs from the bay's, if the arrangement has its own.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    own_building: Option<Vec<Differs>>,
-    /// The other aimings of the visit that it is in, and what the space is to each.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    others_of_visit: Vec<OtherAiming>,
-    sentence: String,
-    findings: Vec<Found>,
-    promise: Option<Promised>,
-    marks: Vec<Mark>,
-    readings: Vec<Reading>,
-    targets: Vec<Target>,
-}
-
-#[derive(Serialize)]
-struct OtherAiming {
-    aiming: String,
-    verdict: &'static str,
-}
-
-#[derive(Serialize)]
-struct Differs {
-    of: About,
-    sentence: String,
-}
-
-#[derive(Serialize)]
-struct Found {
-    code: &'static str,
-    severity: &'static str,
-    subjects: Vec<About>,
-    place_mm: [f64; 3],
-    measured: Option<Value>,
-    limit: Option<Value>,
-    sentence: String,
-    why: String,
-    cure: Option<Cured>,
-}
-
-#[derive(Serialize)]
-struct About {
-    kind: &'static str,
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    name: Vec<String>,
-}
-
-#[derive(Serialize)]
-struct Value {
-    value: f64,
-    unit: &'static str,
-}
-
-#[derive(Serialize)]
-struct Cured {
-    #[serde(flatten)]
-    step: Do,
-    at_least_mm: Option<[f64; 2]>,
-    causes: Vec<Causes>,
-    sentence: String,
-}
-
-#[derive(Serialize)]
-struct Do {
-    step: &'static str,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    of: Option<String>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    by_mm: Option<[f64; 2]>,
-}
-
-#[derive(Serialize)]
-struct Causes {
-    code: &'static str,
-    severity: &'static str,
-    subjects: Vec<About>,
-}
-
-#[derive(Serialize)]
-struct Promised {
-    steps: Vec<Do>,
-    verdict: &'static str,
-}
-
-#[derive(Serialize)]
-struct Mark {
-    name: String,
-    at_mm: Option<[f64; 2]>,
-    instruction: String,
-}
-
-#[derive(Serialize)]
-struct Reading {
-    from: String,
-    to: String,
-    distance_mm: f64,
-}
-
-#[derive(Serialize)]
-struct Target {
-    name: String,
-    at_mm: [f64; 3],
-    facing_deg: f64,
-}
-
-/// The answers for several files.
-#[derive(Serialize)]
-struct Answers<'a> {
-    format: &'static str,
-    version: u32,
-    answers: &'a [Answer],
-}
+/// The version of the formats.
+const VERSION: u32 = 1;
 
 /// The answer for one file, which was named so.
 pub(crate) fn answer(
@@ -166,8 +37,8 @@ pub(crate) fn answer(
     locale: Locale,
 ) -> Answer {
     Answer {
-        format: "baywright-answer",
-        version: 1,
+        format: AnswerFormat::One,
+        version: VERSION,
         file: if is_stream(name) { name.display().to_string() } else { loaded.file.clone() },
         bay: loaded.layout.bay.name.clone(),
         shop: shop(used),
@@ -184,7 +55,7 @@ pub(crate) fn write(answers: &[Answer], several: bool, out: &mut dyn Write) -> i
     match answers {
         [answer] if !several => serde_json::to_writer_pretty(&mut *out, answer)?,
         _ => {
-            let answers = Answers { format: "baywright-answers", version: 1, answers };
+            let answers = Answers { format: AnswersFormat::Several, version: VERSION, answers };
             serde_json::to_writer_pretty(&mut *out, &answers)?;
         }
     }
@@ -208,7 +79,7 @@ fn one(layout: &Layout, arrangement: &Arrangement, assessment: &Assessment, loca
         arrangement: arrangement.id.to_string(),
         vehicle: arrangement.vehicle.id.to_string(),
         aiming: arrangement.aiming.id.to_string(),
-        verdict: verdict(assessment.verdict),
+        verdict: assessment.verdict.into(),
         on_example_figures: assessment.on_example_figures,
         own_building: of_own_building(layout, &arrangement.id).map(|all| {
             let told = |own: &Difference| Differs { of: about(&own.of), sentence: words.difference(own) };
@@ -216,13 +87,13 @@ fn one(layout: &Layout, arrangement: &Arrangement, assessment: &Assessment, loca
         }),
         others_of_visit: others_of_visit(layout, arrangement)
             .into_iter()
-            .map(|(aiming, own)| OtherAiming { aiming, verdict: verdict(own) })
+            .map(|(aiming, own)| OtherAiming { aiming, verdict: own.into() })
             .collect(),
         sentence: words.summary(assessment),
         findings: assessment.findings.iter().map(|finding| found(finding, &words)).collect(),
         promise: assessment.promise.as_ref().map(|promise| Promised {
             steps: promise.steps.iter().map(step).collect(),
-            verdict: verdict(promise.verdict),
+            verdict: promise.verdict.into(),
         }),
         marks: scene
             .marks
@@ -257,8 +128,8 @@ fn one(layout: &Layout, arrangement: &Arrangement, assessment: &Assessment, loca
 
 fn found(finding: &Finding, words: &Words<'_>) -> Found {
     Found {
-        code: finding.code().as_str(),
-        severity: severity(finding.severity),
+        code: CodeName(finding.code()),
+        severity: finding.severity.into(),
         subjects: finding.subjects.iter().map(about).collect(),
         place_mm: space(finding.place),
         measured: finding.measured.map(value),
@@ -280,75 +151,61 @@ fn cured(cure: &Cure, sentence: String) -> Cured {
 
 fn causes(caused: &Finding) -> Causes {
     Causes {
-        code: caused.code().as_str(),
-        severity: severity(caused.severity),
+        code: CodeName(caused.code()),
+        severity: caused.severity.into(),
         subjects: caused.subjects.iter().map(about).collect(),
     }
 }
 
 fn step(step: &Step) -> Do {
     let (name, of, by) = match step {
-        Step::MoveThing { thing, by } => ("move-thing", Some(thing), Some(*by)),
-        Step::TakeAway { thing } => ("take-away", Some(thing), None),
-        Step::MoveCar { by } => ("move-car", None, Some(*by)),
-        Step::StandOnMark { placement } => ("stand-on-mark", Some(placement), None),
-        Step::OpenDoor { door } => ("open-door", Some(door), None),
-        Step::Tape { thing } => ("tape", Some(thing), None),
-        Step::TapeCar => ("tape-car", None, None),
-        Step::SurveyFloor => ("survey-floor", None, None),
-        Step::EnterFigures => ("enter-figures", None, None),
-        Step::EnterAlignment => ("enter-alignment", None, None),
-        Step::ReviewProfile => ("review-profile", None, None),
+        Step::MoveThing { thing, by } => (StepName::MoveThing, Some(thing), Some(*by)),
+        Step::TakeAway { thing } => (StepName::TakeAway, Some(thing), None),
+        Step::MoveCar { by } => (StepName::MoveCar, None, Some(*by)),
+        Step::StandOnMark { placement } => (StepName::StandOnMark, Some(placement), None),
+        Step::OpenDoor { door } => (StepName::OpenDoor, Some(door), None),
+        Step::Tape { thing } => (StepName::Tape, Some(thing), None),
+        Step::TapeCar => (StepName::TapeCar, None, None),
+        Step::SurveyFloor => (StepName::SurveyFloor, None, None),
+        Step::EnterFigures => (StepName::EnterFigures, None, None),
+        Step::EnterAlignment => (StepName::EnterAlignment, None, None),
+        Step::ReviewProfile => (StepName::ReviewProfile, None, None),
     };
     Do { step: name, of: of.map(ToString::to_string), by_mm: by.map(exact) }
 }
 
 fn about(subject: &Subject) -> About {
     let (kind, names) = match subject {
-        Subject::Car => ("car", vec![]),
-        Subject::Thing(id) => ("thing", vec![id]),
-        Subject::Zone(id) => ("zone", vec![id]),
-        Subject::Target(id) => ("target", vec![id]),
-        Subject::Stand(id) => ("stand", vec![id]),
-        Subject::Sensor => ("sensor", vec![]),
-        Subject::Wall(id) => ("wall", vec![id]),
-        Subject::Opening(id) => ("opening", vec![id]),
-        Subject::FloorFeature(id) => ("floor-feature", vec![id]),
-        Subject::Runway(id) => ("runway", vec![id]),
-        Subject::KeepFree(id) => ("keep-free", vec![id]),
-        Subject::Mark(id) => ("mark", vec![id]),
-        Subject::Dimension(id) => ("dimension", vec![id]),
-        Subject::Run(from, to) => ("run", vec![from, to]),
-        Subject::Ceiling => ("ceiling", vec![]),
-        Subject::Floor => ("floor", vec![]),
-        Subject::Figures => ("figures", vec![]),
+        Subject::Car => (Kind::Car, vec![]),
+        Subject::Thing(id) => (Kind::Thing, vec![id]),
+        Subject::Zone(id) => (Kind::Zone, vec![id]),
+        Subject::Target(id) => (Kind::Target, vec![id]),
+        Subject::Stand(id) => (Kind::Stand, vec![id]),
+        Subject::Sensor => (Kind::Sensor, vec![]),
+        Subject::Wall(id) => (Kind::Wall, vec![id]),
+        Subject::Opening(id) => (Kind::Opening, vec![id]),
+        Subject::FloorFeature(id) => (Kind::FloorFeature, vec![id]),
+        Subject::Runway(id) => (Kind::Runway, vec![id]),
+        Subject::KeepFree(id) => (Kind::KeepFree, vec![id]),
+        Subject::Mark(id) => (Kind::Mark, vec![id]),
+        Subject::Dimension(id) => (Kind::Dimension, vec![id]),
+        Subject::Run(from, to) => (Kind::Run, vec![from, to]),
+        Subject::Ceiling => (Kind::Ceiling, vec![]),
+        Subject::Floor => (Kind::Floor, vec![]),
+        Subject::Figures => (Kind::Figures, vec![]),
     };
     About { kind, name: names.into_iter().map(ToString::to_string).collect() }
 }
 
 fn value(quantity: Quantity) -> Value {
     match quantity {
-        Quantity::Length(mm) => Value { value: hundredths(mm), unit: "mm" },
-        Quantity::Angle(radians) => Value { value: millionths(angle::degrees(radians)), unit: "deg" },
-        Quantity::Share(share) => Value { value: millionths(share), unit: "share" },
-        Quantity::Ratio(ratio) => Value { value: millionths(ratio), unit: "ratio" },
-        Quantity::Days(days) => Value { value: days as f64, unit: "days" },
-    }
-}
-
-const fn verdict(verdict: Verdict) -> &'static str {
-    match verdict {
-        Verdict::Ready => "ready",
-        Verdict::ReadyWithCare => "ready-with-care",
-        Verdict::NotReady => "not-ready",
-    }
-}
-
-const fn severity(severity: Severity) -> &'static str {
-    match severity {
-        Severity::Stops => "stops",
-        Severity::Care => "care",
-        Severity::Note => "note",
+        Quantity::Length(mm) => Value { value: hundredths(mm), unit: ValueUnit::Mm },
+        Quantity::Angle(radians) => {
+            Value { value: millionths(angle::degrees(radians)), unit: ValueUnit::Deg }
+        }
+        Quantity::Share(share) => Value { value: millionths(share), unit: ValueUnit::Share },
+        Quantity::Ratio(ratio) => Value { value: millionths(ratio), unit: ValueUnit::Ratio },
+        Quantity::Days(days) => Value { value: days as f64, unit: ValueUnit::Days },
     }
 }
 

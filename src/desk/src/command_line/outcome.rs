@@ -1,8 +1,8 @@
 //! How a command ended.
 
-use std::io::{self, ErrorKind, Write};
+use std::io::{self, ErrorKind};
 
-use baywright_planner::words::Language;
+use crate::command_line::trouble::{Errors, Trouble};
 
 /// How a command ended; over several answers the worst counts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -30,12 +30,12 @@ impl Outcome {
 }
 
 /// The outcome of writing to the terminal. A reader that went away (as `head` does) is no fault.
-pub(crate) fn said(written: io::Result<()>, language: Language, errors: &mut dyn Write) -> Outcome {
+pub(crate) fn said(written: io::Result<()>, errors: &mut Errors<'_>) -> Outcome {
     match written {
         Ok(()) => Outcome::Ready,
         Err(error) if error.kind() == ErrorKind::BrokenPipe => Outcome::Ready,
         Err(error) => {
-            let _ = writeln!(errors, "{}", language.command_line().not_written(&error.to_string()));
+            errors.tell(Trouble::NotPrinted(error.to_string()));
             Outcome::NotWritten
         }
     }

@@ -23,12 +23,25 @@ impl Paper {
     /// the terminal says that it knows none.
     pub(crate) fn of_standard_output() -> Self {
         let out = io::stdout();
-        if !out.is_terminal() {
+        Self::of(out.is_terminal(), || terminal_size::terminal_size_of(&out))
+    }
+
+    /// The same of standard error.
+    pub(crate) fn of_standard_error() -> Self {
+        let errors = io::stderr();
+        Self::of(errors.is_terminal(), || terminal_size::terminal_size_of(&errors))
+    }
+
+    fn of(
+        is_terminal: bool,
+        size: impl FnOnce() -> Option<(terminal_size::Width, terminal_size::Height)>,
+    ) -> Self {
+        if !is_terminal {
             return Self::ENDLESS;
         }
         let set = |name: &str| std::env::var_os(name).filter(|value| !value.is_empty());
         Self {
-            width: terminal_size::terminal_size_of(out).map(|(width, _)| usize::from(width.0)),
+            width: size().map(|(width, _)| usize::from(width.0)),
             coloured: set("NO_COLOR").is_none() && set("TERM").is_some_and(|term| term != "dumb"),
         }
     }
@@ -94,6 +107,21 @@ impl<'a> Page<'a> {
     /// Prints to `out`, on this paper.
     pub(crate) fn new(out: &'a mut dyn Write, paper: Paper) -> Self {
         Self { out: Plain::new(out), paper }
+    }
+
+    /// So many letters go on a line, if there is an end to it.
+    pub(crate) const fn width(&self) -> Option<usize> {
+        self.paper.width
+    }
+
+    /// A text of several lines; what of a line does not go on it stands under its beginning.
+    pub(crate) fn lines(&mut self, text: &str) -> io::Result<()> {
+        for line in text.lines() {
+            let rest = line.trim_start_matches(' ');
+            let (begin, rest) = line.split_at(line.len() - rest.len());
+            self.entry(begin, rest)?;
+        }
+        Ok(())
     }
 
     /// One entry: what it begins with, and its text, whose further lines stand under the first.
@@ -187,6 +215,17 @@ mod tests {
         let said =
             printed(Paper { width: Some(3), coloured: false }, |page| page.entry("      ", "one two three"));
         assert_eq!(said, "      one two three\n");
+    }
+
+    #[test]
+    fn lines_of_a_text_keep_their_indent() {
+        let text =
+            "error: nothing of that name is there at all\n\n  tip: a similar argument exists: '--json'";
+        let said = printed(NARROW, |page| page.lines(text));
+        let expected =
+            "error: nothing of that name is\nthere at all\n\n  tip: a similar argument\n  exists: '--json'\n";
+        assert_eq!(said, expected);
+        assert_eq!(printed(Paper::ENDLESS, |page| page.lines(text)), format!("{text}\n"));
     }
 
     #[test]

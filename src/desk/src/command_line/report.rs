@@ -3,16 +3,17 @@
 use std::io::{self, Write};
 use std::path::Path;
 
-use baywright_files::{Loaded, ShopInUse, shop_in_use};
+use baywright_files::{FileFault, Loaded, ShopInUse, shop_in_use};
 use baywright_planner::difference::{Difference, of_own_building};
 use baywright_planner::model::{Arrangement, Id, JudgedBy, Layout, validate};
-use baywright_planner::words::{Language, Words, letter};
+use baywright_planner::words::{Words, letter};
 use baywright_planner::{Assessment, Finding, Severity, Verdict, assess_fully};
 use jiff::civil::Date;
 
 use crate::command_line::commands::Check;
 use crate::command_line::outcome::{Outcome, said};
 use crate::command_line::page::{Page, Paper, Tone};
+use crate::command_line::trouble::{Errors, Trouble};
 use crate::command_line::visit::others_of_visit;
 use crate::command_line::{input, json};
 
@@ -21,7 +22,7 @@ pub(crate) fn check(
     asked: &Check,
     own_shop: Option<&Path>,
     out: &mut Page<'_>,
-    errors: &mut dyn Write,
+    errors: &mut Errors<'_>,
 ) -> Outcome {
     if asked.quiet {
         let mut nowhere = io::sink();
@@ -30,22 +31,21 @@ pub(crate) fn check(
     check_all(asked, own_shop, out, errors)
 }
 
-fn check_all(asked: &Check, own_shop: Option<&Path>, out: &mut Page<'_>, errors: &mut dyn Write) -> Outcome {
-    let language = asked.locale.language;
+fn check_all(asked: &Check, own_shop: Option<&Path>, out: &mut Page<'_>, errors: &mut Errors<'_>) -> Outcome {
     let used = match shop_in_use(asked.shop.as_deref(), own_shop) {
         Ok(used) => used,
-        Err(faults) => return not_read(&faults, language, errors),
+        Err(faults) => return not_read(faults, errors),
     };
     let several = asked.layouts.len() > 1;
     let (mut worst, mut data) = (Outcome::Ready, Vec::new());
     for (position, layout) in asked.layouts.iter().enumerate() {
         if several && !asked.json {
-            worst = worst.max(said(head(layout, position, out), language, errors));
+            worst = worst.max(said(head(layout, position, out), errors));
         }
         worst = worst.max(one_file(layout, asked, &used, &mut data, out, errors));
     }
     if asked.json && !data.is_empty() {
-        worst = worst.max(said(json::write(&data, several, out), language, errors));
+        worst = worst.max(said(json::write(&data, several, out), errors));
     }
     worst
 }
@@ -65,14 +65,14 @@ fn one_file(
     used: &ShopInUse,
     data: &mut Vec<json::Answer>,
     out: &mut Page<'_>,
-    errors: &mut dyn Write,
+    errors: &mut Errors<'_>,
 ) -> Outcome {
     let language = asked.locale.language;
     let loaded = match input::open(layout, judged_by(used, asked.today), language) {
         Ok(loaded) => loaded,
-        Err(faults) => return not_read(&faults, language, errors),
+        Err(faults) => return not_read(faults, errors),
     };
-    let chosen = match chosen(&loaded, asked.arrangement.as_deref(), language, errors) {
+    let chosen = match chosen(&loaded, asked.arrangement.as_deref(), errors) {
         Ok(chosen) => chosen,
         Err(outcome) => return outcome,
     };
@@ -88,7 +88,7 @@ fn one_file(
     let all =
         answers.iter().map(|(_, assessment)| assessment.verdict).chain(others.map(|(_, verdict)| verdict));
     let verdicts = all.map(|verdict| outcome(verdict, asked.strict));
-    verdicts.chain([said(written, language, errors)]).max().unwrap_or(Outcome::Ready)
+    verdicts.chain([said(written, errors)]).max().unwrap_or(Outcome::Ready)
 }
 
 const fn outcome(verdict: Verdict, strict: bool) -> Outcome {
@@ -104,16 +104,9 @@ pub(crate) const fn judged_by(used: &ShopInUse, today: Option<Date>) -> JudgedBy
     JudgedBy { today, shop: used.shop, shop_unread: false }
 }
 
-/// Says each fault, one sentence a line.
-pub(crate) fn not_read(
-    faults: &[baywright_files::FileFault],
-    language: Language,
-    errors: &mut dyn Write,
-) -> Outcome {
-    for fault in faults {
-        // If not even that can be written, the exit status still says it.
-        let _ = writeln!(errors, "{}", language.file_fault(fault));
-    }
+/// Tells each fault.
+pub(crate) fn not_read(faults: Vec<FileFault>, errors: &mut Errors<'_>) -> Outcome {
+    faults.into_iter().for_each(|fault| errors.tell(Trouble::File(fault)));
     Outcome::NotRead
 }
 
@@ -121,8 +114,7 @@ pub(crate) fn not_read(
 pub(crate) fn chosen<'a>(
     loaded: &'a Loaded,
     name: Option<&str>,
-    language: Language,
-    errors: &mut dyn Write,
+    errors: &mut Errors<'_>,
 ) -> Result<Vec<&'a Arrangement>, Outcome> {
     let all = || loaded.arrangements.iter();
     let chosen: Vec<&Arrangement> =
@@ -130,16 +122,15 @@ pub(crate) fn chosen<'a>(
     if !chosen.is_empty() {
         return Ok(chosen);
     }
-    let texts = language.command_line();
-    let there: Vec<&str> = all().map(|(id, _): &(Id, _)| id.as_str()).collect();
-    let said = match name {
+    let file = loaded.file.clone();
+    errors.tell(match name {
         Some(name) => {
-            let meant = validate::nearest(name, there.iter().copied());
-            texts.no_such_arrangement(&loaded.file, name, &there, meant)
+            let there: Vec<String> = all().map(|(id, _): &(Id, _)| id.to_string()).collect();
+            let meant = validate::nearest(name, there.iter().map(String::as_str)).map(ToOwned::to_owned);
+            Trouble::NoSuchArrangement { file, name: name.to_owned(), there, meant }
         }
-        None => texts.nothing_to_answer(&loaded.file),
-    };
-    let _ = writeln!(errors, "{said}");
+        None => Trouble::NothingToAnswer(file),
+    });
     Err(Outcome::NotRead)
 }
 

@@ -58,6 +58,9 @@ pub(super) fn listen(
         if matches!(page, Page::Customer(_)) {
             return;
         }
+        if *page != Page::Shop && super::widgets::is_untouched(ctx) && step(ctx, fields, &pressed).is_some() {
+            out.push(Command::Say(view.locale.language.screen().nothing_typed_here.to_owned()));
+        }
         if *page == Page::Shop {
             match step(ctx, fields, &pressed) {
                 Some(Step::Undo) => out.push(Command::Shop(OfShop::Undo)),
@@ -222,7 +225,7 @@ enum Step {
 
 /// The step that is asked for; in a field in which something was typed the keys are the field's.
 fn step(ctx: &Context, fields: &Fields, pressed: &impl Fn(Modifiers, Key) -> bool) -> Option<Step> {
-    let typing = ctx.text_edit_focused();
+    let typing = ctx.text_edit_focused() && !super::widgets::is_untouched(ctx);
     if (!typing || fields.was_never_touched(ctx)) && (pressed(CTRL_SHIFT, Key::Z) || pressed(CTRL, Key::Y)) {
         Some(Step::Redo)
     } else if (!typing || fields.is_untouched(ctx)) && pressed(CTRL, Key::Z) {

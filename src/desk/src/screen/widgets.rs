@@ -156,6 +156,7 @@ pub(super) fn link(ui: &mut Ui, theme: Theme, text: impl Into<String>) -> Respon
 /// A field for a short text of a page; `led` gives it the keyboard. What is in it is chosen as a whole when the keyboard
 /// comes to it, so that typing replaces it.
 pub(super) fn field(ui: &mut Ui, id: Id, text: &mut String, width: f32, led: bool) -> Response {
+    let before = text.clone();
     let edit = egui::TextEdit::singleline(text).id(id).desired_width(width).char_limit(120);
     let output = edit.show(ui);
     let response = output.response.response.clone();
@@ -166,7 +167,39 @@ pub(super) fn field(ui: &mut Ui, id: Id, text: &mut String, width: f32, led: boo
     if led || (response.gained_focus() && !response.changed()) {
         choose_all(ui, id, output.state, text);
     }
+    if response.has_focus() {
+        let own = InField { id, came: before, now: text.clone() };
+        ui.data_mut(|data| {
+            let known = data.get_temp_mut_or(in_field(), own.clone());
+            let is_new = known.id != id || response.gained_focus() || led;
+            *known = if is_new { own } else { InField { now: own.now, ..known.clone() } };
+        });
+    }
     response
+}
+
+/// What stands in the field of a page that has the keyboard: when that came there, and now.
+#[derive(Clone)]
+struct InField {
+    id: Id,
+    came: String,
+    now: String,
+}
+
+fn in_field() -> Id {
+    Id::unique("in a page's field")
+}
+
+/// Whether the keyboard is in such a field in which nothing was typed, and nothing typed there was undone: there is nothing that
+/// could be undone or done again in it.
+pub(super) fn is_untouched(ctx: &egui::Context) -> bool {
+    let focused = ctx.memory(egui::Memory::focused);
+    let own: Option<InField> = ctx.data(|data| data.get_temp(in_field()));
+    own.filter(|own| Some(own.id) == focused && own.came == own.now).is_some_and(|own| {
+        let state = TextEditState::load(ctx, own.id).unwrap_or_default();
+        let cursor = state.cursor.char_range().unwrap_or_default();
+        !state.undoer().has_redo(&(cursor, own.now))
+    })
 }
 
 /// Chooses the whole text of a field, so that typing replaces it.

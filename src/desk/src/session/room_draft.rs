@@ -44,9 +44,16 @@ impl TypedIn {
     /// A bay of a usual size: length, width, clear height.
     const fn usual(self) -> [&'static str; 3] {
         match self {
-            Self::Millimetres => ["12000", "6000", "3500"],
-            Self::Metres => ["12", "6", "3.5"],
+            Self::Millimetres => ["12000 mm", "6000 mm", "3500 mm"],
+            Self::Metres => ["12 m", "6 m", "3.5 m"],
             Self::Inches => ["40 ft", "20 ft", "11 ft 6 in"],
+        }
+    }
+
+    /// What was typed, with the unit that it is in, if it names none; what is no figure stays as it is.
+    pub fn named(self, text: &mut String) {
+        if text.contains(|c: char| c.is_ascii_digit()) && !text.contains(names_a_unit) {
+            *text = format!("{} {}", text.trim_end(), self.sign());
         }
     }
 }
@@ -136,9 +143,7 @@ impl RoomDraft {
             &mut self.sizes[..]
         };
         for text in self.walls.iter_mut().map(|wall| &mut wall.length).chain(sizes) {
-            if text.contains(|c: char| c.is_ascii_digit()) && !text.contains(names_a_unit) {
-                *text = format!("{} {}", text.trim_end(), was.sign());
-            }
+            was.named(text);
         }
     }
 
@@ -171,7 +176,7 @@ impl RoomDraft {
 
 /// Whether a letter can only be of a unit: "7 ft", "8' 6\"".
 fn names_a_unit(c: char) -> bool {
-    c.is_alphabetic() || matches!(c, '\'' | '"')
+    c.is_alphabetic() || matches!(c, '\'' | '"' | '\u{2032}' | '\u{2033}' | '\u{2019}' | '\u{201d}')
 }
 
 #[cfg(test)]

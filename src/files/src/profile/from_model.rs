@@ -35,6 +35,9 @@ fn assumed(figure: &Assumed) -> Option<AssumedFile> {
         Assumed::Body(_) => None,
         Assumed::Sensor(id, part) => Some(AssumedFile::Sensor { name: id.to_string(), part: (*part).into() }),
         Assumed::Aiming(id, part) => Some(AssumedFile::Aiming { name: id.to_string(), part: (*part).into() }),
+        Assumed::Zone(aiming, id, part) => {
+            Some(AssumedFile::Zone { aiming: aiming.to_string(), name: id.to_string(), part: (*part).into() })
+        }
     }
 }
 

@@ -73,16 +73,23 @@ fn meant(text: &str) -> Option<AssumedFile> {
     Some(AssumedFile::Aiming { name, part: *part })
 }
 
-/// How version 2 said it.
-fn said(figure: &AssumedFile) -> String {
+/// How version 2 said it, or would have. What was one figure then is said once where both are assumed, and not where `all` says
+/// so already.
+fn said(figure: &AssumedFile, all: &[AssumedFile]) -> Option<String> {
     fn of<P: PartialEq>(table: &[(P, &'static str)], part: &P) -> &'static str {
         table.iter().find(|(own, _)| own == part).map_or("", |(_, text)| text)
     }
-    let (name, part) = match figure {
-        AssumedFile::Sensor { name, part } => (name, of(&OF_SENSOR, part)),
-        AssumedFile::Aiming { name, part } => (name, of(&OF_AIMING, part)),
-    };
-    format!("{name}{BETWEEN}{part}")
+    let also = |name: &String, part: A| all.contains(&AssumedFile::Aiming { name: name.clone(), part });
+    Some(match figure {
+        AssumedFile::Sensor { name, part } => format!("{name}{BETWEEN}{}", of(&OF_SENSOR, part)),
+        AssumedFile::Aiming { name, part: A::ClearAlong } if !also(name, A::ClearHeight) => {
+            format!("{name}{BETWEEN}ClearAlong")
+        }
+        AssumedFile::Aiming { name, part: A::ClearHeight } if also(name, A::ClearAlong) => return None,
+        AssumedFile::Aiming { name, part: A::ClearHeight } => format!("{name}{BETWEEN}ClearHeight"),
+        AssumedFile::Aiming { name, part } => format!("{name}{BETWEEN}{}", of(&OF_AIMING, part)),
+        AssumedFile::Zone { aiming, name, part } => format!("{aiming}{BETWEEN}{name}{BETWEEN}{part:?}"),
+    })
 }
 
 impl From<FirstProfileFile> for SecondProfileFile {
@@ -121,7 +128,7 @@ impl From<ProfileFile> for SecondProfileFile {
     fn from(third: ProfileFile) -> Self {
         let ProfileFile { version, name, class, source, body, body_points, sensors, aimings, assumed } =
             third;
-        let assumed = assumed.iter().map(said).collect();
+        let assumed = assumed.iter().filter_map(|own| said(own, &assumed)).collect();
         Self { version, name, class, source, body, body_points, sensors, aimings, assumed }
     }
 }
@@ -135,7 +142,9 @@ mod tests {
         let sensors = OF_SENSOR.map(|(part, _)| AssumedFile::Sensor { name: "a: height: b".into(), part });
         let aimings = OF_AIMING.map(|(part, _)| AssumedFile::Aiming { name: "target".into(), part });
         for figure in sensors.into_iter().chain(aimings) {
-            assert_eq!(meant(&said(&figure)), Some(figure));
+            // What it called length and height is said where both are assumed.
+            let both = [AssumedFile::Aiming { name: "target".into(), part: A::ClearHeight }];
+            assert_eq!(said(&figure, &both).and_then(|text| meant(&text)), Some(figure));
         }
         for nothing in ["", "height", "radar: ", "radar: colour", "radar:height"] {
             assert_eq!(meant(nothing), None, "{nothing}");

@@ -72,6 +72,14 @@ pub fn draft_of(file: &ProfileFile, id: Id) -> Result<Vehicle, Vec<Fault>> {
             AssumedFile::Aiming { name, part } => {
                 (Assumed::Aiming(name.as_str().into(), (*part).into()), name, Allowed::AimingOfThisCar)
             }
+            AssumedFile::Zone { aiming, name, part } => {
+                let part = (*part).into();
+                (
+                    Assumed::Zone(aiming.as_str().into(), name.as_str().into(), part),
+                    name,
+                    Allowed::ZoneOfAiming,
+                )
+            }
         };
         if vehicle.has_part(&figure) {
             vehicle.leave_open(figure);

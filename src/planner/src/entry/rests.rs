@@ -46,7 +46,7 @@ fn tried(arrangement: &Arrangement, figure: &Assumed) -> Option<Arrangement> {
             }
             return Some(other);
         }
-        Assumed::Sensor(..) | Assumed::Aiming(..) => return None,
+        Assumed::Sensor(..) | Assumed::Aiming(..) | Assumed::Zone(..) => return None,
     };
     *length += TRIED_MM;
     Some(other)

@@ -1,6 +1,6 @@
 //! Which figures of a car were not entered but assumed.
 
-use super::{Id, Vehicle};
+use super::{Aiming, Id, Vehicle};
 
 /// A figure that was not entered: what it belongs to, and which part of that.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -11,6 +11,8 @@ pub enum Assumed {
     Sensor(Id, SensorPart),
     /// A figure of this aiming.
     Aiming(Id, AimingPart),
+    /// A figure of this aiming's zone of this name.
+    Zone(Id, Id, ZonePart),
 }
 
 /// A list of parts: an enum, and all of them in the order in which they are named.
@@ -83,7 +85,7 @@ parts! {
 
 parts! {
     /// What can be assumed of an aiming.
-    AimingPart, 12:
+    AimingPart, 13:
     /// The stand-off.
     StandOff,
     /// The target and its stand.
@@ -98,7 +100,7 @@ parts! {
     Elevation,
     /// How far to each side must be kept clear.
     ClearAside,
-    /// How far along, and how high, must be kept clear.
+    /// How far along must be kept clear.
     ClearAlong,
     /// What the floor must be.
     Floor,
@@ -108,6 +110,24 @@ parts! {
     MarkPlan,
     /// What "straight ahead" means.
     Axis,
+    /// How high must be kept clear.
+    ClearHeight,
+}
+
+parts! {
+    /// What can be assumed of a keep-clear zone that was added to an aiming.
+    ZonePart, 2:
+    /// How far it reaches, seen from above.
+    Outline,
+    /// From which height to which.
+    Heights,
+}
+
+impl ZonePart {
+    /// This figure of a zone of an aiming.
+    pub fn of(self, aiming: &Id, zone: &Id) -> Assumed {
+        Assumed::Zone(aiming.clone(), zone.clone(), self)
+    }
 }
 
 impl SensorPart {
@@ -172,6 +192,10 @@ impl Vehicle {
             Assumed::Body(_) => true,
             Assumed::Sensor(id, _) => self.sensors.iter().any(|own| own.id == *id),
             Assumed::Aiming(id, _) => self.aimings.iter().any(|own| own.id == *id),
+            Assumed::Zone(id, zone, _) => {
+                let has_zone = |own: &Aiming| own.zones.iter().any(|own| own.id == *zone);
+                self.aimings.iter().any(|own| own.id == *id && has_zone(own))
+            }
         }
     }
 
@@ -195,7 +219,7 @@ impl Vehicle {
     /// An aiming has another name.
     pub(crate) fn aiming_renamed(&mut self, old: &Id, to: &Id) {
         for figure in &mut self.assumed {
-            if let Assumed::Aiming(id, _) = figure
+            if let Assumed::Aiming(id, _) | Assumed::Zone(id, ..) = figure
                 && id == old
             {
                 *id = to.clone();

@@ -8,6 +8,13 @@ texts! {
     draw, "A command.";
     open, "A command.";
     print_licences, "A command.";
+    explain, "A command.";
+    print_schema, "A command.";
+    print_completions, "A command.";
+    print_manual, "A command.";
+    codes, "Codes of findings.";
+    shell, "A shell.";
+    command, "A command of the program.";
     layout, "A file.";
     layout_to_open, "A file.";
     layouts, "Files.";
@@ -19,6 +26,7 @@ texts! {
     date, "A day.";
     no_day, "What is wrong with a day, within a sentence.";
     json, "A flag.";
+    json_of_draw, "A flag.";
     strict, "A flag.";
     marks, "A flag.";
     view, "A choice.";
@@ -28,6 +36,9 @@ texts! {
     a_file, "What stands for a file.";
     a_name, "What stands for a name.";
     a_day, "What stands for a day.";
+    a_code, "What stands for a finding's code.";
+    a_shell, "What stands for a shell.";
+    a_command, "What stands for a command.";
     a_picture, "What stands for the picture's file.";
     after, "Under the help of what answers.";
 
@@ -47,6 +58,8 @@ impl CommandLine {
     sentences! { command_line:
         /// A name that no arrangement has: those that are there, and the nearest one.
         no_such_arrangement(file: &str, name: &str, there: &[&str], meant: Option<&str>) -> String;
+        /// Names, one of which is asked for.
+        one_of(names: &[String]) -> String;
         /// A layout without arrangements.
         nothing_to_answer(file: &str) -> String;
         /// The demo without arrangements.

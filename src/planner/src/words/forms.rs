@@ -21,6 +21,8 @@ texts! {
     drop_car, "Leaves without saving.";
     keep_why, "What it does.";
     short_form, "Which form.";
+    go_to, "A menu of the long form's sections.";
+    go_to_hint, "What it does.";
     seek, "A field over the long form.";
     seek_hint, "What it does.";
     whole_form, "Which form.";

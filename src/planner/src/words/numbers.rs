@@ -214,22 +214,51 @@ fn millimetres(mm: f64, region: Region) -> String {
     }
 }
 
+/// Feet and inches to a sixteenth, with their signs and a set fraction: 5\u{2032} 6 \u{b3}\u{2044}\u{2081}\u{2086}\u{2033}.
 fn feet_inches(mm: f64) -> String {
     let all = (mm.abs() / MM_PER_INCH * SIXTEENTHS as f64).round() as u64;
     let (feet, rest) = (all / (12 * SIXTEENTHS), all % (12 * SIXTEENTHS));
     let (inches, sixteenths) = (rest / SIXTEENTHS, rest % SIXTEENTHS);
-    let fraction = (sixteenths > 0).then(|| {
-        // Halves, quarters and eighths are said as such.
-        let shared = [8, 4, 2].into_iter().find(|by| sixteenths % by == 0).unwrap_or(1);
-        format!("{}/{}", sixteenths / shared, SIXTEENTHS / shared)
-    });
-    let inches = match (inches, fraction) {
-        (0, Some(fraction)) => format!("{fraction} in"),
-        (inches, Some(fraction)) => format!("{inches} {fraction} in"),
-        (inches, None) => format!("{inches} in"),
+    let inches = match (inches, fraction(sixteenths)) {
+        (0, Some(fraction)) => fraction,
+        (inches, Some(fraction)) => format!("{inches} {fraction}"),
+        (inches, None) => inches.to_string(),
     };
     let sign = if mm < 0.0 && all > 0 { "\u{2212}" } else { "" };
-    if feet > 0 { format!("{sign}{feet} ft {inches}") } else { format!("{sign}{inches}") }
+    if feet > 0 {
+        format!("{sign}{feet}\u{2032} {inches}\u{2033}")
+    } else {
+        format!("{sign}{inches}\u{2033}")
+    }
+}
+
+/// So many sixteenths as a set fraction, in its lowest terms: halves, quarters and eighths are one character, which every font
+/// with fractions has; sixteenths are made of raised and lowered figures around the fraction slash.
+fn fraction(sixteenths: u64) -> Option<String> {
+    let one = match sixteenths {
+        2 => '\u{215b}',
+        4 => '\u{bc}',
+        6 => '\u{215c}',
+        8 => '\u{bd}',
+        10 => '\u{215d}',
+        12 => '\u{be}',
+        14 => '\u{215e}',
+        odd => {
+            let above = match odd {
+                1 => "\u{b9}",
+                3 => "\u{b3}",
+                5 => "\u{2075}",
+                7 => "\u{2077}",
+                9 => "\u{2079}",
+                11 => "\u{b9}\u{b9}",
+                13 => "\u{b9}\u{b3}",
+                15 => "\u{b9}\u{2075}",
+                _ => return None,
+            };
+            return Some(format!("{above}\u{2044}\u{2081}\u{2086}"));
+        }
+    };
+    Some(one.to_string())
 }
 
 impl Words<'_> {
@@ -287,21 +316,23 @@ mod tests {
     #[test]
     fn feet_and_inches() {
         let ft = |v| shown(Units::FeetInches, v);
-        assert_eq!(ft(2286.0), "7 ft 6 in");
-        assert_eq!(ft(711.2), "2 ft 4 in");
-        assert_eq!(ft(12.7), "1/2 in");
-        assert_eq!(ft(1.6), "1/16 in");
-        assert_eq!(ft(304.79), "1 ft 0 in");
-        assert_eq!(ft(-25.4), "\u{2212}1 in");
+        assert_eq!(ft(2286.0), "7\u{2032} 6\u{2033}");
+        assert_eq!(ft(711.2), "2\u{2032} 4\u{2033}");
+        assert_eq!(ft(12.7), "\u{bd}\u{2033}");
+        assert_eq!(ft(1.6), "\u{b9}\u{2044}\u{2081}\u{2086}\u{2033}");
+        assert_eq!(ft(304.79), "1\u{2032} 0\u{2033}");
+        assert_eq!(ft(-25.4), "\u{2212}1\u{2033}");
+        // 5 ft 6 3/16 in.
+        assert_eq!(ft(1_681.162_5), "5\u{2032} 6 \u{b3}\u{2044}\u{2081}\u{2086}\u{2033}");
     }
 
     /// 102 mm are 4 in and 0.4 mm more: who moves it by what is nearest moves it too little.
     #[test]
     fn a_move_is_not_shown_shorter_than_it_is() {
         let least = |units, mm| Locale { units, ..Locale::default() }.at_least(mm);
-        assert_eq!(shown(Units::FeetInches, 102.0), "4 in");
-        assert_eq!(least(Units::FeetInches, 102.0), "4 1/16 in");
-        assert_eq!(least(Units::FeetInches, 101.6), "4 in");
+        assert_eq!(shown(Units::FeetInches, 102.0), "4\u{2033}");
+        assert_eq!(least(Units::FeetInches, 102.0), "4 \u{b9}\u{2044}\u{2081}\u{2086}\u{2033}");
+        assert_eq!(least(Units::FeetInches, 101.6), "4\u{2033}");
         assert_eq!(least(Units::Millimetres, 70.2), "71 mm");
         assert_eq!(least(Units::Millimetres, 250.000_1), "250 mm");
         assert_eq!(least(Units::Millimetres, 1.01), "1.1 mm");

@@ -24,6 +24,7 @@ texts! {
     in_this_folder, "Over the files beside the one in hand.";
     built_in, "Over the shipped bays.";
     nothing_to_undo, "Why undo did nothing.";
+    nothing_typed_here, "Why undo did nothing in a field of a page.";
     nothing_to_redo, "Why doing again did nothing.";
     undo, "One step back.";
     redo, "One step forth.";

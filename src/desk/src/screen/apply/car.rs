@@ -1,7 +1,7 @@
 //! The car that is being entered, and the aiming that is shown.
 
 use baywright_planner::Subject;
-use baywright_planner::entry::starter::CLEAR_AREA;
+use baywright_planner::entry::zones::ZoneFigures;
 use baywright_planner::geometry::{DVec2, Outline, PlanPose, Polygon};
 use baywright_planner::model::assumed::AimingPart;
 use baywright_planner::model::{Figures, Id, Vehicle, VehicleClass};
@@ -148,10 +148,9 @@ impl Desk {
         let id = own.id.clone();
         let Some(zone) = own.zones.get_mut(zone) else { return };
         zone.outline = Outline::Polygon(outline);
-        if zone.id.as_str() == CLEAR_AREA {
-            car.enter(AimingPart::ClearAside.of(&id));
-            car.enter(AimingPart::ClearAlong.of(&id));
-        }
+        let figures = ZoneFigures::of(&id, &zone.id);
+        car.enter(&figures.along);
+        car.enter(&figures.aside);
         draft.change(car);
     }
 

@@ -9,6 +9,7 @@ pub(in crate::screen) mod car_form;
 mod choices;
 mod plan;
 mod plan_fields;
+mod sections;
 mod sensors;
 mod short;
 mod sketch;
@@ -136,9 +137,13 @@ impl CarForm<'_> {
         let mut sought: String = ui.data(|data| data.get_temp(id)).unwrap_or_default();
         ui.horizontal(|ui| {
             let label = ui.label(widgets::soft(ui, texts.seek));
-            widgets::field(ui, id.with("field"), &mut sought, ui.available_width() - 8.0, false)
+            widgets::field(ui, id.with("field"), &mut sought, ui.available_width() - GO_TO_PX, false)
                 .on_hover_text(texts.seek_hint)
                 .labelled_by(label.id);
+            if self.go_to(ui) {
+                // Where one goes there is more than what was sought.
+                sought.clear();
+            }
         });
         self.sought = sought.trim().to_lowercase();
         ui.data_mut(|data| {
@@ -207,6 +212,9 @@ impl CarForm<'_> {
         }
     }
 }
+
+/// Room for the menu of sections beside the search, px.
+const GO_TO_PX: f32 = 80.0;
 
 /// Under the last row, px: there is always something to scroll by, so that no row need move.
 const BELOW_PX: f32 = 200.0;

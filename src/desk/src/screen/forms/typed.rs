@@ -175,11 +175,53 @@ pub fn degrees(text: &str) -> Option<f64> {
     matches!(after.trim(), "" | "°" | "deg").then_some(sign * value)
 }
 
-/// Lower case, no thin spaces between thousands, the minus sign of the keyboard.
+/// Lower case, no thin spaces between thousands, the minus sign, the signs of feet and inches and the fractions of the keyboard.
 fn plain(text: &str) -> String {
     let text =
         text.trim().to_lowercase().replace(['\u{2009}', '\u{202f}', '\u{a0}'], " ").replace('\u{2212}', "-");
-    without_group_blanks(&text)
+    let text = text
+        .replace(['\u{2032}', '\u{2018}', '\u{2019}'], "'")
+        .replace(['\u{2033}', '\u{201c}', '\u{201d}'], "\"");
+    without_group_blanks(&unset(&text))
+}
+
+/// Set fractions as they are typed: "6\u{bd}" is "6 1/2", raised and lowered figures around a fraction slash are figures.
+fn unset(text: &str) -> String {
+    const RAISED: [char; 10] = [
+        '\u{2070}', '\u{b9}', '\u{b2}', '\u{b3}', '\u{2074}', '\u{2075}', '\u{2076}', '\u{2077}', '\u{2078}',
+        '\u{2079}',
+    ];
+    const LOWERED: [char; 10] = [
+        '\u{2080}', '\u{2081}', '\u{2082}', '\u{2083}', '\u{2084}', '\u{2085}', '\u{2086}', '\u{2087}',
+        '\u{2088}', '\u{2089}',
+    ];
+    const WHOLE: [(char, &str); 7] = [
+        ('\u{bd}', "1/2"),
+        ('\u{bc}', "1/4"),
+        ('\u{be}', "3/4"),
+        ('\u{215b}', "1/8"),
+        ('\u{215c}', "3/8"),
+        ('\u{215d}', "5/8"),
+        ('\u{215e}', "7/8"),
+    ];
+    let figure = |own: char| RAISED.iter().chain(&LOWERED).position(|sign| *sign == own).map(|at| at % 10);
+    let mut out = String::with_capacity(text.len());
+    let mut last = ' ';
+    for own in text.chars() {
+        let whole = WHOLE.iter().find(|(sign, _)| *sign == own);
+        // What begins a fraction stands apart from the number before it.
+        if last.is_ascii_digit() && (whole.is_some() || RAISED.contains(&own)) {
+            out.push(' ');
+        }
+        match (whole, figure(own)) {
+            (Some((_, text)), _) => out.push_str(text),
+            (None, Some(figure)) => out.push_str(&figure.to_string()),
+            (None, None) if own == '\u{2044}' => out.push('/'),
+            (None, None) => out.push(own),
+        }
+        last = own;
+    }
+    out
 }
 
 /// "3 600" is one number: a blank between a digit and three digits is left out, a fraction's is not.
@@ -280,6 +322,13 @@ mod tests {
             ("1/2 in", Units::Millimetres, 12.7),
             ("2 ft 4 3/8 in", Units::FeetInches, 609.6 + 4.375 * 25.4),
             ("1 234 567", Units::Millimetres, 1_234_567.0),
+            // As they are shown, with and without the blank, and with the marks that a keyboard may make of quotes.
+            ("5\u{2032} 6 \u{b3}\u{2044}\u{2081}\u{2086}\u{2033}", Units::Millimetres, 1_681.162_5),
+            ("5\u{2032}6\u{b3}\u{2044}\u{2081}\u{2086}\u{2033}", Units::FeetInches, 1_681.162_5),
+            ("6\u{bd}\u{2033}", Units::Millimetres, 165.1),
+            ("\u{215e}\u{2033}", Units::Millimetres, 22.225),
+            ("7\u{2019} 6\u{201d}", Units::Millimetres, 2_286.0),
+            ("6 \u{b9}\u{b9}\u{2044}\u{2081}\u{2086} in", Units::Millimetres, 6.687_5 * 25.4),
         ] {
             let read = one(text, units);
             assert!(read.is_some_and(|read| (read - mm).abs() < 1e-9), "{text:?} {units:?}: {read:?}");
@@ -336,6 +385,9 @@ mod tests {
             "inf",
             "1e5",
             "--3",
+            "\u{b3}\u{2044}",
+            "\u{2032}",
+            "3 \u{bd}/2",
         ] {
             assert_eq!(length(text, Units::Millimetres), None, "{text:?}");
         }
@@ -413,6 +465,14 @@ mod tests {
                     assert!(read.is_some_and(|read| (read - mm).abs() <= least + 1e-9), "{text:?}: {read:?}");
                 }
             }
+        }
+        // Each fraction of an inch, exactly.
+        let inches = Locale { units: Units::FeetInches, ..Locale::default() };
+        for sixteenths in 0..24 * 16 {
+            let mm = f64::from(sixteenths) * 25.4 / 16.0;
+            let shown = inches.length(mm);
+            let read = one(&shown, Units::Millimetres);
+            assert!(read.is_some_and(|read| (read - mm).abs() < 1e-9), "{shown:?}: {read:?}");
         }
         assert_eq!(degrees("-12,5°"), Some(-12.5));
         assert_eq!(degrees("12 mm"), None);

@@ -13,7 +13,7 @@ use crate::screen::look::{self, size};
 use crate::screen::page::{Column, NewBay};
 use crate::screen::{Desk, widgets};
 use crate::session::document::{Document, NotMade};
-use crate::session::room_draft::{MOST_WALLS, RoomDraft, WallTyped};
+use crate::session::room_draft::{MOST_WALLS, RoomDraft, TypedIn, WallTyped};
 
 /// A gap up to this is the tape's own, mm: it is spread, and no wall is blamed. Above, nothing is spread unasked, since that
 /// could hide a wall that was misread.
@@ -72,6 +72,7 @@ impl Desk {
             None => (None, None),
         };
         let ready = made.is_some() && !page.room.name.trim().is_empty();
+        let led_on = std::mem::take(&mut page.focus);
         let (press, anew) = ui
             .horizontal(|ui| {
                 let make = |ui: &mut Ui| widgets::press(ui, self.view.theme, texts.make_it);
@@ -80,6 +81,10 @@ impl Desk {
                 (press, typed && widgets::lesser(ui, texts.begin_anew).clicked())
             })
             .inner;
+        // From the last figure Enter leads to what they are for; not in the frame of that Enter, which would press it.
+        if led_on && ready {
+            press.request_focus();
+        }
         // Below what is pressed, which so stays where it is.
         if let Some(why) = why {
             ui.add(egui::Label::new(why).wrap());
@@ -121,6 +126,7 @@ impl Desk {
             }
         });
         let mut next = page.next.take();
+        let (typed_in, mut ended) = (page.room.typed_in, false);
         for (i, wall) in page.room.walls.iter_mut().enumerate() {
             let row = self.texts().numbered(texts.wall, i + 1);
             // Before its row, so that Tab goes from wall to wall.
@@ -140,9 +146,16 @@ impl Desk {
                     let led = next.take_if(|next| *next == (i, column)).is_some();
                     let response = widgets::field(ui, id, text, width - 8.0, led)
                         .accessible_name(self.texts().with(&row, title));
-                    let entered = response.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
-                    // Enter goes as the figures are called out: length, turn, length, turn; Tab goes through the names too.
-                    if entered {
+                    let left = response.lost_focus();
+                    let entered = left && ui.input(|i| i.key_pressed(egui::Key::Enter));
+                    if left && column == Column::Length {
+                        typed_in.named(text);
+                    }
+                    // Enter goes as the figures are called out: length, turn, length, turn; Tab goes through the names too. A
+                    // length that is left empty ends them: what comes next is to make the bay.
+                    if entered && column == Column::Length && text.trim().is_empty() {
+                        ended = true;
+                    } else if entered {
                         next = Some(if column == Column::Length {
                             (i, Column::Turn)
                         } else {
@@ -153,6 +166,7 @@ impl Desk {
             });
         }
         page.next = next;
+        page.focus |= ended;
         // There is always one more to go on with.
         let full = page.room.walls.last().is_none_or(|wall| !wall.length.trim().is_empty());
         if (full || widgets::lesser(ui, texts.add_wall).clicked()) && page.room.walls.len() < MOST_WALLS {
@@ -180,10 +194,9 @@ impl Desk {
         let texts = self.view.locale.language.rooms();
         for (name, text) in [texts.length, texts.across, texts.ceiling].into_iter().zip(&mut page.room.sizes)
         {
-            let id = field(ui, name, text, &mut page.focus);
+            let id = sized_field(ui, name, text, page.room.typed_in, &mut page.focus);
             self.ask_which(ui, name, id, text);
         }
-        page.focus = false;
         let [length, width, ceiling] = page.room.sizes.each_ref().map(|text| self.read(text));
         let (length, width, ceiling) = (length?, width?, ceiling?);
         let corners = [(0.0, 0.0), (length, 0.0), (length, width), (0.0, width)];
@@ -200,7 +213,7 @@ impl Desk {
         let texts = self.view.locale.language.rooms();
         ui.add(egui::Label::new(widgets::soft(ui, texts.taped_about)).wrap());
         let [.., ceiling] = &mut page.room.sizes;
-        let id = field(ui, texts.ceiling, ceiling, &mut page.focus);
+        let id = sized_field(ui, texts.ceiling, ceiling, page.room.typed_in, &mut page.focus);
         self.ask_which(ui, texts.ceiling, id, ceiling);
         if std::mem::take(&mut page.focus) {
             page.next = Some((0, Column::Length));
@@ -431,7 +444,7 @@ const BEHIND_MM: f64 = 800.0;
 const MOST_SLIPS: usize = 4;
 
 /// Widths of the columns of the walls, px: number, length, turn, name.
-const COLUMNS: [f32; 4] = [60.0, 110.0, 80.0, 190.0];
+const COLUMNS: [f32; 4] = [60.0, 130.0, 80.0, 180.0];
 
 /// The widget's own name of a field of a wall.
 fn wall_field(title: &str, wall: usize) -> egui::Id {
@@ -446,6 +459,15 @@ fn is_closing(walked: &Walk) -> bool {
 
 fn wrong(ui: &Ui, why: &str) -> RichText {
     RichText::new(why).size(size::SMALL).color(ui.visuals().error_fg_color)
+}
+
+/// A field of a length: what is typed without a unit gets the one that it is in once the field is left.
+fn sized_field(ui: &mut Ui, name: &str, text: &mut String, typed_in: TypedIn, focus: &mut bool) -> egui::Id {
+    let id = field(ui, name, text, focus);
+    if !ui.memory(|memory| memory.has_focus(id)) {
+        typed_in.named(text);
+    }
+    id
 }
 
 /// A field with its name; the widget's own name. With `focus` it is given the keyboard; left by Enter it hands that on to what is

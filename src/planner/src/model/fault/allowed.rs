@@ -59,6 +59,8 @@ pub enum Allowed {
     SensorOfThisCar,
     /// An aiming of the car by its name.
     AimingOfThisCar,
+    /// A zone of the aiming that is named beside it.
+    ZoneOfAiming,
     /// Marks that come earlier.
     EarlierMarks,
     /// One or more.

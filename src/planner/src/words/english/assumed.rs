@@ -1,7 +1,7 @@
 //! What was assumed of a car.
 
 use super::listed;
-use crate::model::assumed::{AimingPart, Assumed, BodyPart, SensorPart};
+use crate::model::assumed::{AimingPart, Assumed, BodyPart, SensorPart, ZonePart};
 
 /// What was assumed, in one sentence: all of it if it is little, else the first of it and how much more.
 pub(super) fn sentence(figures: &[Assumed]) -> String {
@@ -21,6 +21,7 @@ pub(super) fn named(figure: &Assumed) -> String {
         Assumed::Body(part) => of_body(*part).to_owned(),
         Assumed::Sensor(id, part) => format!("{id}: {}", of_sensor(*part)),
         Assumed::Aiming(id, part) => format!("{id}: {}", of_aiming(*part)),
+        Assumed::Zone(id, zone, part) => format!("{id}: {} of {zone}", of_zone(*part)),
     }
 }
 
@@ -64,10 +65,18 @@ pub(super) const fn of_aiming(part: AimingPart) -> &'static str {
         AimingPart::Azimuth => "tolerance left and right",
         AimingPart::Elevation => "tolerance up and down",
         AimingPart::ClearAside => "keep-clear width",
-        AimingPart::ClearAlong => "keep-clear length and height",
+        AimingPart::ClearAlong => "keep-clear length",
+        AimingPart::ClearHeight => "keep-clear height",
         AimingPart::Floor => "floor",
         AimingPart::WorkingRoom => "working room",
         AimingPart::MarkPlan => "mark plan",
         AimingPart::Axis => "reference axis",
+    }
+}
+
+pub(super) const fn of_zone(part: ZonePart) -> &'static str {
+    match part {
+        ZonePart::Outline => "reach",
+        ZonePart::Heights => "heights",
     }
 }

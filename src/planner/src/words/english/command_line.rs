@@ -13,6 +13,13 @@ pub const TEXTS: CommandLine = CommandLine {
     draw: "Draw a set-up to scale, as SVG",
     open: "Open a bay layout in the window",
     print_licences: "Print the licence texts of what is inside",
+    explain: "Say what the codes of findings mean",
+    print_schema: "Print the JSON Schema of all that --json writes",
+    print_completions: "Print what a shell needs to complete this command line",
+    print_manual: "Print the manual page, of the program or of one command",
+    codes: "Codes of findings, such as zone-object; without any, all of them",
+    shell: "The shell that is to complete it",
+    command: "The command whose page it is; without it, the program's",
     layout: "A bay layout (.ron), the name of a built-in one, such as crowded-bay, or - for standard input",
     layout_to_open: "A bay layout (.ron), or the name of a built-in one, such as crowded-bay",
     layouts: "Bay layouts (.ron), names of built-in ones, such as crowded-bay, or - for standard input",
@@ -23,7 +30,8 @@ pub const TEXTS: CommandLine = CommandLine {
     shop: "The shop's settings to judge by, instead of the shop's own document",
     date: "The day to judge by, instead of today: dates the floor survey",
     no_day: "there is no such day; write a day as 2026-11-02",
-    json: "The answer as data",
+    json: "The answer as data (JSON), and on standard error what goes wrong; see \"baywright schema\"",
+    json_of_draw: "What goes wrong as data (JSON), on standard error; see \"baywright schema\"",
     strict: "\"Ready with care\" counts as not ready",
     marks: "Also how each mark is laid, and what the tape must read between them",
     view: "From above, or from the car's right",
@@ -33,6 +41,9 @@ pub const TEXTS: CommandLine = CommandLine {
     a_file: "FILE",
     a_name: "NAME",
     a_day: "YYYY-MM-DD",
+    a_code: "CODE",
+    a_shell: "SHELL",
+    a_command: "COMMAND",
     a_picture: "PICTURE.svg",
     after: "Exit status: 0 space ready (with care too, unless --strict), 1 not ready, 2 something given could \
             not be read or found, 3 something could not be written; the worst over all files and set-ups.\n\n\
@@ -55,6 +66,10 @@ pub const TEXTS: CommandLine = CommandLine {
 pub fn no_such_arrangement(file: &str, name: &str, there: &[&str], meant: Option<&str>) -> String {
     let meant = meant.map_or_else(String::new, |meant| format!(" Did you mean {meant:?}?"));
     format!("{file}: found no set-up {name:?}; {}.{meant}", it_has(there))
+}
+
+pub fn one_of(names: &[String]) -> String {
+    super::faults::one_of(names)
 }
 
 pub fn nothing_to_answer(file: &str) -> String {

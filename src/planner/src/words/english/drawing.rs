@@ -166,7 +166,7 @@ impl About<'_> {
     /// How far something is in where it may not be.
     pub fn so_far_in(&self, depth: f64) -> String {
         match self.locale.units {
-            // "3 in in" would be read as inches.
+            // After inches "inside" would be read as inches once more.
             Units::FeetInches => format!("{} deep", self.bare(depth)),
             _ => format!("{} inside", self.bare(depth)),
         }

@@ -62,7 +62,7 @@ fn name(text: &str) -> String {
 }
 
 /// "a, b or c".
-fn one_of(names: &[String]) -> String {
+pub fn one_of(names: &[String]) -> String {
     match names {
         [] => String::new(),
         [only] => only.clone(),

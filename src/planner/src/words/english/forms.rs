@@ -25,6 +25,8 @@ pub const TEXTS: Forms = Forms {
     drop_car: "Drop it",
     keep_why: "Saves it among your cars and stands it in this bay",
     short_form: "Short form",
+    go_to: "Go to",
+    go_to_hint: "Unfolds a section and brings it into sight",
     seek: "Search",
     seek_hint: "Type part of a name, such as floor: only such rows are shown",
     whole_form: "Everything",

@@ -3,7 +3,7 @@
 use baywright_geometry::angle;
 use baywright_geometry::marks::{Construction, Reach, Wheel, WhichSide};
 
-use super::assumed::{of_aiming, of_body, of_sensor};
+use super::assumed::{of_aiming, of_body, of_sensor, of_zone};
 use super::{About, listed};
 use crate::model::assumed::Assumed;
 use crate::scene::{Reading, Scene, Slope};
@@ -20,6 +20,7 @@ impl About<'_> {
             Assumed::Body(part) => of_body(*part),
             Assumed::Sensor(_, part) => of_sensor(*part),
             Assumed::Aiming(_, part) => of_aiming(*part),
+            Assumed::Zone(_, _, part) => of_zone(*part),
         };
         let parts: Vec<String> = figures.iter().map(|figure| part(figure).to_owned()).collect();
         format!("rests on the assumed {}", listed(&parts))

@@ -26,6 +26,7 @@ pub const TEXTS: Screen = Screen {
     car_was_read: "This car was read from its file. “Keep this car” saves it among your own.",
     in_this_folder: "In this folder",
     built_in: "Built-in examples",
+    nothing_typed_here: "Nothing was typed in this field that could be undone; the bay waits until this page is closed.",
     nothing_to_undo: "Nothing to undo: nothing was changed since this was opened.",
     nothing_to_redo: "Nothing to do again: nothing was undone.",
     undo: "Undo",

@@ -104,11 +104,13 @@ impl CarForm<'_> {
             own.axis = chosen;
             self.car.enter(AimingPart::Axis.of(&id));
         }
+        // As such sheets are read: what is needed first, what the floor and the aim must be, the marks, what stands on them, what
+        // stays free (common practice, no source).
+        self.text_lists(ui, i);
         self.asked_of_it(ui, i);
+        part(ui, texts.mark_plan, &format!("marks {i}"), false, |ui| self.mark_plan(ui, i, out));
         part(ui, texts.targets, &format!("targets {i}"), false, |ui| self.targets(ui, i));
         part(ui, texts.zones, &format!("zones {i}"), false, |ui| self.zones(ui, i, out));
-        part(ui, texts.mark_plan, &format!("marks {i}"), false, |ui| self.mark_plan(ui, i, out));
-        self.text_lists(ui, i);
         if let Some(mut source) = self.car.aimings.get(i).map(|own| own.provenance.clone())
             && self.source(ui, &path("source"), &mut source)
             && let Some(own) = self.car.aimings.get_mut(i)

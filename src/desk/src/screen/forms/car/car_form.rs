@@ -8,6 +8,7 @@ use baywright_planner::model::{Figures, Id, Vehicle};
 use baywright_planner::words::forms::Forms;
 use egui::{Align, Button, ComboBox, RichText, Ui, Vec2};
 
+use super::sections;
 use super::sketch::{self, Sketch};
 use crate::screen::forms::field::{Fields, Row};
 use crate::screen::forms::step::Stepped;
@@ -487,6 +488,8 @@ pub(super) fn part_led(
         content(ui);
         return;
     }
+    let led = led || sections::opens(ui, key);
+    sections::arrive(ui, key);
     let header = egui::CollapsingHeader::new(text).id_salt(("car", key)).default_open(open);
     header.open(led.then_some(true)).show(ui, |ui| {
         ui.spacing_mut().item_spacing.y = 3.0;

@@ -105,6 +105,7 @@ impl CarForm<'_> {
                 AimingPart::Floor,
                 AimingPart::ClearAside,
                 AimingPart::ClearAlong,
+                AimingPart::ClearHeight,
             ];
             parts.map(|part| part.of(id))
         });
@@ -299,6 +300,7 @@ impl CarForm<'_> {
         let Some(aiming) = self.car.aimings.get(at) else { return };
         let aside = AimingPart::ClearAside.of(&aiming.id);
         let along = AimingPart::ClearAlong.of(&aiming.id);
+        let height = AimingPart::ClearHeight.of(&aiming.id);
         let Some(zone) = aiming.zones.iter().position(|own| own.id.as_str() == CLEAR_AREA) else { return };
         let Some(own) = aiming.zones.get(zone).cloned() else { return };
         let bounds = own.outline.bounds();
@@ -311,18 +313,13 @@ impl CarForm<'_> {
             sketch: Some(Sketch::ClearAside),
         };
         let width = self.number(ui, line, Of::Length, bounds.high.y);
-        // Length and height are one figure: of the two the length, which comes last, says that both were entered.
-        let is_open = self.car.is_assumed(&along);
         let path = format!("aimings[{at}].zones[{zone}].top_mm");
         let sketch = Some(Sketch::ClearTop);
-        let line = Line { label: texts.clear_top, path: &path, figure: Some(&along), sketch, hint: "" };
+        let line = Line { label: texts.clear_top, path: &path, figure: Some(&height), sketch, hint: "" };
         let bottom = own.span.bottom();
         let upside_down = self.desk.texts().upside_down;
         let wrong = |top: f64| Span::new(bottom, top).is_err().then_some(upside_down);
         let top = self.number_unless(ui, line, Of::Length, own.span.top(), wrong);
-        if is_open && top.is_some() {
-            self.car.leave_open(&along);
-        }
         let path = format!("aimings[{at}].zones[{zone}].outline.reach");
         let line = Line {
             label: texts.clear_reach,

@@ -186,7 +186,7 @@ impl CarForm<'_> {
             *value = self.number(ui, line, Of::Length, *value).unwrap_or(*value);
         }
         let p = format!("{path}.target.stand.base");
-        if let Some(base) = self.outline(ui, &p, &stand.base) {
+        if let Some(base) = self.outline(ui, &p, &stand.base, None) {
             stand.base = base;
             self.car.enter(&figure);
         }

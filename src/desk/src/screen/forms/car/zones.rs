@@ -1,8 +1,8 @@
 //! Keep-clear zones, typed or drawn, in the frame of the car, the sensor or a target; and outlines, wherever they are asked.
 
-use baywright_planner::entry::starter::CLEAR_AREA;
+use baywright_planner::entry::zones::ZoneFigures;
 use baywright_planner::geometry::{Circle, DVec2, Outline, Polygon, Span};
-use baywright_planner::model::assumed::AimingPart;
+use baywright_planner::model::assumed::Assumed;
 use baywright_planner::model::{Exclusion, HeightsFrom, Id, KeepClear, ZoneFrame};
 use egui::Ui;
 
@@ -44,14 +44,18 @@ impl CarForm<'_> {
         let outline =
             Polygon::rectangle(DVec2::new(front + 100.0, -1_000.0), DVec2::new(front + 2_100.0, 1_000.0));
         let Some((outline, span)) = outline.ok().zip(Span::new(0.0, 1_500.0).ok()) else { return };
+        let id = choices::free(texts.a_zone, own.zones.iter().map(|own| &own.id));
+        let aiming = own.id.clone();
         own.zones.push(KeepClear {
-            id: choices::free(texts.a_zone, own.zones.iter().map(|own| &own.id)),
+            id: id.clone(),
             frame: ZoneFrame::Vehicle,
             outline: Outline::Polygon(outline),
             span,
             heights_from: HeightsFrom::Floor,
             excludes: Exclusion::Anything,
         });
+        // Nobody typed them.
+        self.car.zone_added(&aiming, &id);
         self.did();
     }
 
@@ -64,11 +68,16 @@ impl CarForm<'_> {
             Order::Up | Order::Down => return,
             Order::Copy => {
                 let Some(mut copy) = own.zones.get(j).cloned() else { return };
-                copy.id = choices::free(copy.id.as_str(), own.zones.iter().map(|own| &own.id));
+                let of = copy.id.clone();
+                copy.id = choices::free(of.as_str(), own.zones.iter().map(|own| &own.id));
+                let (id, name) = (own.id.clone(), copy.id.clone());
                 own.zones.push(copy);
+                self.car.zone_copied(&id, &of, &name);
             }
             Order::Remove if j < count => {
-                own.zones.remove(j);
+                let gone = own.zones.remove(j);
+                let id = own.id.clone();
+                self.car.zone_gone(&id, &gone.id);
             }
             Order::Remove => return,
         }
@@ -106,11 +115,14 @@ impl CarForm<'_> {
         own.heights_from = chosen.unwrap_or(own.heights_from);
         let paths = ["bottom_mm", "top_mm"].map(|field| format!("{path}.{field}"));
         let [bottom, top] = &paths;
-        let line = |label, path| Line { label, path, ..Line::default() };
+        let figures = ZoneFigures::of(&id, &own.id);
+        let line = |label, path| Line { label, path, figure: Some(&figures.heights), ..Line::default() };
         let heights = [line(texts.bottom, bottom), line(texts.top, top)];
         own.span = self.heights(ui, heights, own.span).unwrap_or(own.span);
-        let before = own.outline.clone();
-        if let Some(outline) = self.outline(ui, &format!("{path}.outline"), &own.outline) {
+        let outline = format!("{path}.outline");
+        if let Some(outline) =
+            self.outline(ui, &outline, &own.outline, Some([&figures.along, &figures.aside]))
+        {
             own.outline = outline;
         }
         let drawing = Drawn::Zone { aiming: i, zone: j };
@@ -119,25 +131,32 @@ impl CarForm<'_> {
             out.push(Command::Car(OfCar::Aiming(id.clone())));
             out.push(Command::View(OfView::Tool(if now { Tool::WhichSide } else { Tool::Draw(drawing) })));
         }
-        if own.id.as_str() == CLEAR_AREA && own.outline != before {
-            self.entered_area(&id);
+        if let Some(name) = renamed {
+            self.car.zone_renamed(&id, &own.id, &name);
+            own.id = name;
         }
         let Some(aiming) = self.car.aimings.get_mut(i) else { return };
-        own.id = renamed.unwrap_or(own.id);
         if let Some(place) = aiming.zones.get_mut(j) {
             *place = own;
         }
     }
 
-    /// The keep-clear area was typed or drawn: neither its width nor its length is assumed any more.
-    fn entered_area(&mut self, aiming: &Id) {
-        self.car.enter(AimingPart::ClearAside.of(aiming));
-        self.car.enter(AimingPart::ClearAlong.of(aiming));
-    }
-
-    /// The fields of an outline: a rectangle's four sides, a circle's middle and diameter, else its corners.
-    pub(super) fn outline(&mut self, ui: &mut Ui, path: &str, outline: &Outline) -> Option<Outline> {
+    /// The fields of an outline: a rectangle's four sides, a circle's middle and diameter, else its corners; with the figures along
+    /// and aside that may be assumed, if they may. What is no rectangle along the frame is both at once.
+    pub(super) fn outline(
+        &mut self,
+        ui: &mut Ui,
+        path: &str,
+        outline: &Outline,
+        figures: Option<[&Assumed; 2]>,
+    ) -> Option<Outline> {
         let texts = self.texts;
+        let [along, aside] = figures.map_or([None; 2], |own| own.map(Some));
+        let whole = |form: &mut Self, changed: bool| {
+            for figure in figures.into_iter().flatten().filter(|_| changed) {
+                form.car.enter(figure);
+            }
+        };
         match outline {
             Outline::Circle(circle) => {
                 let (mut middle, mut diameter) = (circle.centre(), circle.radius() * 2.0);
@@ -148,7 +167,8 @@ impl CarForm<'_> {
                     (texts.diameter, "diameter_mm", &mut diameter),
                 ] {
                     let p = format!("{path}.{field}");
-                    let line = Line { label, hint: texts.zone_hint, path: &p, ..Line::default() };
+                    let line =
+                        Line { label, hint: texts.zone_hint, path: &p, figure: along, ..Line::default() };
                     let wrong = |typed: f64| {
                         let is_none =
                             field == "diameter_mm" && Circle::new(DVec2::ZERO, typed * 0.5).is_err();
@@ -159,6 +179,7 @@ impl CarForm<'_> {
                         typed = true;
                     }
                 }
+                whole(self, typed);
                 let circle = Circle::new(middle, diameter * 0.5).ok()?;
                 typed.then_some(Outline::Circle(circle))
             }
@@ -167,25 +188,38 @@ impl CarForm<'_> {
                 if polygon.area() < box_.size().x * box_.size().y - 1.0 {
                     let shown = points_text(polygon.outer());
                     let p = format!("{path}.corners_mm");
-                    let line =
-                        Line { label: texts.corners, hint: texts.corners_hint, path: &p, ..Line::default() };
+                    let line = Line {
+                        label: texts.corners,
+                        hint: texts.corners_hint,
+                        path: &p,
+                        figure: along,
+                        ..Line::default()
+                    };
                     let wrong = texts.not_points;
-                    return self
+                    let typed = self
                         .lines(ui, line, &shown, |text| {
                             let corners = points(text).ok_or_else(|| wrong.to_owned())?;
                             Polygon::simple(corners).map_err(|_| wrong.to_owned())
                         })
                         .map(Outline::Polygon);
+                    whole(self, typed.is_some());
+                    return typed;
                 }
                 let paths = ["from_mm[0]", "to_mm[0]", "from_mm[1]", "to_mm[1]"];
                 let paths = paths.map(|field| format!("{path}.{field}"));
                 let [left, right, near, far] = &paths;
-                let line = |label, path| Line { label, hint: texts.zone_hint, path, ..Line::default() };
+                let line = |label, path, figure| Line {
+                    label,
+                    hint: texts.zone_hint,
+                    path,
+                    figure,
+                    ..Line::default()
+                };
                 let lines = [
-                    line(texts.zone_from_x, left),
-                    line(texts.zone_to_x, right),
-                    line(texts.zone_from_y, near),
-                    line(texts.zone_to_y, far),
+                    line(texts.zone_from_x, left, along),
+                    line(texts.zone_to_x, right, along),
+                    line(texts.zone_from_y, near, aside),
+                    line(texts.zone_to_y, far, aside),
                 ];
                 self.sides(ui, lines, box_).map(Outline::Polygon)
             }

@@ -46,6 +46,7 @@ pub fn allowed(allowed: &Allowed) -> String {
         }
         Allowed::SensorOfThisCar => "the name of a sensor of this car".to_owned(),
         Allowed::AimingOfThisCar => "the name of an aiming of this car".to_owned(),
+        Allowed::ZoneOfAiming => "the name of a zone of that aiming of this car".to_owned(),
         Allowed::EarlierMarks => "marks that come earlier in the plan".to_owned(),
         Allowed::AtLeastOne => "at least one".to_owned(),
         Allowed::AtLeastOneOrNoSurvey => "at least one, or no survey at all".to_owned(),

@@ -1,0 +1,165 @@
+//! The definitions of the command line: what is read, what help says, what a shell completes and the manual page are all
+//! made from these.
+
+use std::path::PathBuf;
+
+use baywright_planner::Code;
+use baywright_planner::words::command_line::CommandLine;
+use clap::builder::{EnumValueParser, PossibleValuesParser};
+use clap::{Arg, ArgAction, ValueHint, value_parser};
+use clap_complete::Shell;
+use jiff::civil::Date;
+
+/// The program's name, as it is typed.
+pub(crate) const NAME: &str = "baywright";
+
+/// A day as it is written everywhere here, `2026-11-02`, and in no other of the many forms that the library reads.
+fn day(text: &str) -> Option<Date> {
+    let is_written_so = text.len() == 10
+        && text
+            .bytes()
+            .enumerate()
+            .all(|(i, b)| if matches!(i, 4 | 7) { b == b'-' } else { b.is_ascii_digit() });
+    is_written_so.then(|| text.parse().ok()).flatten()
+}
+
+/// The names of all commands, for what asks for one.
+const COMMANDS: [&str; 8] = ["check", "draw", "open", "explain", "schema", "completions", "man", "licences"];
+
+/// Every command and its arguments.
+pub(crate) fn grammar(texts: &'static CommandLine) -> clap::Command {
+    let layout = |help: &'static str| {
+        Arg::new("layout")
+            .value_name(texts.a_file)
+            .required(true)
+            .value_parser(value_parser!(PathBuf))
+            .value_hint(ValueHint::FilePath)
+            .help(help)
+    };
+    let arrangement = |help: &'static str| {
+        Arg::new("arrangement").long("arrangement").short('a').value_name(texts.a_name).help(help)
+    };
+    let units = || {
+        Arg::new("units")
+            .long("units")
+            .value_parser(PossibleValuesParser::new(["mm", "m", "ft"]))
+            .default_value("mm")
+            .help(texts.units)
+    };
+    let shop = || {
+        Arg::new("shop")
+            .long("shop")
+            .value_name(texts.a_file)
+            .value_parser(value_parser!(PathBuf))
+            .value_hint(ValueHint::FilePath)
+            .help(texts.shop)
+    };
+    let flag = |name: &'static str, help: &'static str| {
+        Arg::new(name).long(name).action(ArgAction::SetTrue).help(help)
+    };
+    let quiet = || flag("quiet", texts.quiet).short('q');
+    let date = Arg::new("date")
+        .long("date")
+        .global(true)
+        .value_name(texts.a_day)
+        .value_parser(move |text: &str| day(text).ok_or(texts.no_day))
+        .help(texts.date);
+    let check = clap::Command::new("check")
+        .about(texts.check)
+        .arg(layout(texts.layouts).num_args(1..))
+        .arg(arrangement(texts.check_arrangement))
+        .arg(flag("json", texts.json))
+        .arg(flag("strict", texts.strict))
+        .arg(flag("marks", texts.marks))
+        .arg(quiet())
+        .arg(units())
+        .arg(shop())
+        .after_help(texts.after);
+    let draw = clap::Command::new("draw")
+        .about(texts.draw)
+        .arg(layout(texts.layout))
+        .arg(arrangement(texts.draw_arrangement))
+        .arg(
+            Arg::new("view")
+                .long("view")
+                .required(true)
+                .value_parser(PossibleValuesParser::new(["top", "side"]))
+                .help(texts.view),
+        )
+        .arg(
+            Arg::new("output")
+                .long("output")
+                .short('o')
+                .required(true)
+                .value_name(texts.a_picture)
+                .value_parser(value_parser!(PathBuf))
+                .value_hint(ValueHint::FilePath)
+                .help(texts.output),
+        )
+        .arg(
+            Arg::new("paper")
+                .long("paper")
+                .value_parser(PossibleValuesParser::new(["car", "room"]))
+                .default_value("car")
+                .help(texts.paper),
+        )
+        .arg(flag("dark", texts.dark))
+        .arg(flag("json", texts.json_of_draw))
+        .arg(quiet())
+        .arg(units())
+        .arg(shop())
+        .after_help(texts.after);
+    let open = clap::Command::new("open").about(texts.open).arg(layout(texts.layout_to_open));
+    let licences = clap::Command::new("licences").about(texts.print_licences);
+    let explain = clap::Command::new("explain").about(texts.explain).arg(
+        Arg::new("code")
+            .value_name(texts.a_code)
+            .num_args(0..)
+            .value_parser(PossibleValuesParser::new(Code::ALL.map(Code::as_str)))
+            .hide_possible_values(true)
+            .help(texts.codes),
+    );
+    let schema = clap::Command::new("schema").about(texts.print_schema);
+    let completions = clap::Command::new("completions").about(texts.print_completions).arg(
+        Arg::new("shell")
+            .value_name(texts.a_shell)
+            .required(true)
+            .value_parser(EnumValueParser::<Shell>::new())
+            .help(texts.shell),
+    );
+    let manual = clap::Command::new("man").about(texts.print_manual).arg(
+        Arg::new("command")
+            .value_name(texts.a_command)
+            .value_parser(PossibleValuesParser::new(COMMANDS))
+            .hide_possible_values(true)
+            .help(texts.command),
+    );
+    clap::Command::new(NAME)
+        .version(env!("CARGO_PKG_VERSION"))
+        .about(texts.program)
+        .arg(date)
+        .subcommand(check)
+        .subcommand(draw)
+        .subcommand(open)
+        .subcommand(explain)
+        .subcommand(schema)
+        .subcommand(completions)
+        .subcommand(manual)
+        .subcommand(licences)
+        .after_help(texts.after)
+}
+
+#[cfg(test)]
+mod tests {
+    use baywright_planner::words::Language;
+
+    use super::*;
+
+    #[test]
+    fn the_grammar_is_sound_and_every_command_is_named() {
+        let grammar = grammar(Language::English.command_line());
+        grammar.clone().debug_assert();
+        let named: Vec<&str> = grammar.get_subcommands().map(clap::Command::get_name).collect();
+        assert_eq!(named, COMMANDS);
+    }
+}

@@ -1,0 +1,306 @@
+//! What went wrong: as a value, told once, as a sentence or as data.
+
+use std::io::{self, Write};
+
+use baywright_files::FileFault;
+use baywright_planner::model::fault::{Allowed, Fault, FileTrouble, Found, Why, Wrong};
+use baywright_planner::words::Language;
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use crate::command_line::json::write_troubles;
+use crate::command_line::misread::Misread;
+use crate::command_line::page::{Page, Paper};
+use crate::window::NoWindow;
+
+/// One thing that went wrong.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum Trouble {
+    /// With a file.
+    File(FileFault),
+    /// The command line cannot be read.
+    Misread(Misread),
+    /// A file has no arrangement of the name that was asked for.
+    NoSuchArrangement {
+        /// The file, as it was named.
+        file: String,
+        /// What was asked for.
+        name: String,
+        /// Those that are there.
+        there: Vec<String>,
+        /// The one that was probably meant.
+        meant: Option<String>,
+    },
+    /// A file has no arrangement at all.
+    NothingToAnswer(String),
+    /// The demo has none.
+    NothingToShow(String),
+    /// A picture's name that does not end as it should.
+    NotSvg(String),
+    /// A layout that cannot be shown.
+    CannotBeJudged(String),
+    /// There is no window.
+    NoWindow(NoWindow),
+    /// Standard output did not take the answer: the system's words.
+    NotPrinted(String),
+}
+
+/// What kind of thing went wrong. Those of the command line: what was given is no command, no option, lacks, or is not among
+/// what is allowed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub(crate) enum Kind {
+    UnknownCommand,
+    UnknownOption,
+    MissingArgument,
+    WrongArgument,
+    /// There is no file of that name.
+    NoSuchFile,
+    /// The system does not let it be read, or it is no plain file, or too large.
+    CannotRead,
+    /// It is no text, or empty.
+    NoText,
+    /// It is no picture that is read.
+    Picture,
+    /// It cannot be written.
+    CannotWrite,
+    /// So many more of the same kind are not told one by one.
+    More,
+    /// The text of the file is not as the format has it.
+    Syntax,
+    /// A version of the format that is not read.
+    Version,
+    MissingField,
+    UnknownField,
+    /// A field, or a name, that is there twice.
+    Twice,
+    /// A figure outside its range.
+    OutOfRange,
+    /// Too few or too many of them.
+    Count,
+    /// A name of nothing that is there.
+    UnknownName,
+    /// A text that is no name, or too long.
+    Text,
+    /// A shape that is none.
+    Shape,
+    /// Figures that do not go together.
+    Misfit,
+    /// No set-up of that name, or none at all.
+    NoArrangement,
+    /// A set-up that nothing can be said of.
+    CannotBeJudged,
+    /// No window can be opened.
+    NoWindow,
+}
+
+/// Where it is and what it is about, in words; what is not known is left out.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub(crate) struct About {
+    pub(crate) file: Option<String>,
+    pub(crate) line: Option<u32>,
+    pub(crate) column: Option<u32>,
+    pub(crate) field: Option<String>,
+    pub(crate) found: Option<String>,
+    pub(crate) allowed: Option<String>,
+    pub(crate) meant: Option<String>,
+}
+
+impl Trouble {
+    /// It as a sentence.
+    pub(crate) fn sentence(&self, language: Language) -> String {
+        let texts = language.command_line();
+        match self {
+            Self::File(fault) => language.file_fault(fault),
+            Self::Misread(misread) => misread.text.clone(),
+            Self::NoSuchArrangement { file, name, there, meant } => {
+                let there: Vec<&str> = there.iter().map(String::as_str).collect();
+                texts.no_such_arrangement(file, name, &there, meant.as_deref())
+            }
+            Self::NothingToAnswer(file) => texts.nothing_to_answer(file),
+            Self::NothingToShow(file) => texts.nothing_to_show(file),
+            Self::NotSvg(file) => texts.not_svg(file),
+            Self::CannotBeJudged(file) => texts.cannot_be_judged(file),
+            Self::NoWindow(why) => texts.no_window(&why.said(texts)),
+            Self::NotPrinted(why) => texts.not_written(why),
+        }
+    }
+
+    /// What kind of thing it is.
+    pub(crate) fn kind(&self) -> Kind {
+        match self {
+            Self::File(fault) => match &*fault.wrong {
+                Wrong::Inside(fault) => kind_inside(fault),
+                Wrong::Whole(trouble) => kind_of_file(trouble),
+            },
+            Self::Misread(misread) => misread.kind,
+            Self::NoSuchArrangement { .. } | Self::NothingToAnswer(_) | Self::NothingToShow(_) => {
+                Kind::NoArrangement
+            }
+            Self::NotSvg(_) => Kind::WrongArgument,
+            Self::CannotBeJudged(_) => Kind::CannotBeJudged,
+            Self::NoWindow(_) => Kind::NoWindow,
+            Self::NotPrinted(_) => Kind::CannotWrite,
+        }
+    }
+
+    /// Where it is and what it is about.
+    pub(crate) fn about(&self, language: Language) -> About {
+        match self {
+            Self::File(fault) => about_file(fault, language),
+            Self::Misread(misread) => misread.about.clone(),
+            Self::NoSuchArrangement { file, name, there, meant } => About {
+                file: Some(file.clone()),
+                found: Some(name.clone()),
+                allowed: Some(language.command_line().one_of(there)).filter(|names| !names.is_empty()),
+                meant: meant.clone(),
+                ..About::default()
+            },
+            Self::NothingToAnswer(file)
+            | Self::NothingToShow(file)
+            | Self::NotSvg(file)
+            | Self::CannotBeJudged(file) => About { file: Some(file.clone()), ..About::default() },
+            Self::NoWindow(_) | Self::NotPrinted(_) => About::default(),
+        }
+    }
+}
+
+fn about_file(fault: &FileFault, language: Language) -> About {
+    let about = About {
+        file: Some(fault.file.clone()),
+        line: fault.line,
+        column: fault.column,
+        field: fault.field().map(ToOwned::to_owned),
+        ..About::default()
+    };
+    match &*fault.wrong {
+        Wrong::Inside(fault) => About {
+            found: Some(language.found(fault)),
+            allowed: Some(language.allowed(&fault.allowed)),
+            meant: match &fault.allowed {
+                Allowed::OneOf(choice) => choice.meant.as_ref().map(ToString::to_string),
+                Allowed::Field(_, meant) | Allowed::Kind(_, meant) => meant.map(ToOwned::to_owned),
+                _ => None,
+            },
+            ..about
+        },
+        Wrong::Whole(FileTrouble::NotRead { built_in: Some(choice), .. }) => {
+            About { meant: choice.meant.as_ref().map(ToString::to_string), ..about }
+        }
+        Wrong::Whole(_) => about,
+    }
+}
+
+fn kind_of_file(trouble: &FileTrouble) -> Kind {
+    use FileTrouble as T;
+    match trouble {
+        T::NotRead { why: Why::NotThere, .. } => Kind::NoSuchFile,
+        T::NotRead { .. } | T::IsFolder(_) | T::NoPlainFile(_) | T::TooLarge { .. } => Kind::CannotRead,
+        T::NoText(..) | T::ControlCharacter(_) | T::Empty(_) => Kind::NoText,
+        T::More(_) => Kind::More,
+        T::NameIsNoText => Kind::UnknownName,
+        T::PictureKind(_)
+        | T::TooManyPixels { .. }
+        | T::PictureManner
+        | T::PictureMemory
+        | T::PictureDamaged => Kind::Picture,
+        T::NotWritten(_)
+        | T::FolderInItsPlace
+        | T::NoPlainFileInItsPlace
+        | T::Protected
+        | T::LinkToOtherKind(_)
+        | T::IsInput
+        | T::NotInText
+        | T::NoHome
+        | T::FullOfCopies
+        | T::NotHeld(_)
+        | T::NotKept(_) => Kind::CannotWrite,
+        T::NoArrangement => Kind::NoArrangement,
+        T::CannotBeJudged => Kind::CannotBeJudged,
+    }
+}
+
+fn kind_inside(fault: &Fault) -> Kind {
+    use Found as F;
+    match &fault.found {
+        F::NoField(_) => Kind::MissingField,
+        F::FieldNamed(_) => Kind::UnknownField,
+        F::FieldTwice(_) | F::Again(_) | F::TakenInBay(_) | F::KindAgain => Kind::Twice,
+        F::NoVersion | F::Version(_) | F::NewerVersion(_) | F::VersionNamed(_) => Kind::Version,
+        _ if matches!(fault.allowed, Allowed::Syntax(_)) => Kind::Syntax,
+        F::TextToLine(_) | F::WithComma(_) | F::Written(_) | F::EndOfFile | F::TooDeep | F::Text(_) => {
+            Kind::Syntax
+        }
+        F::Number(..) | F::Whole(_) | F::Point(_) | F::OutsideBody(_) => Kind::OutOfRange,
+        F::Count(..) | F::WallsForCorners { .. } | F::EmptyList | F::NoPlacement | F::NoLevel => Kind::Count,
+        F::Position(..)
+        | F::LaterMark(_)
+        | F::Word(_)
+        | F::NoProfile(_)
+        | F::NotAsInProfile(_)
+        | F::Name(_) => Kind::UnknownName,
+        F::EmptyText
+        | F::Saying(_)
+        | F::TextOf(_)
+        | F::ControlCharacter
+        | F::HiddenCharacter(_)
+        | F::NothingSeen
+        | F::BlankAtEnds(_) => Kind::Text,
+        F::RoomOf(_)
+        | F::AreaOf(_)
+        | F::ShapeOf(_)
+        | F::NoPlace
+        | F::CornerTwice
+        | F::EdgesMeet { .. }
+        | F::NoArea
+        | F::HoleOutside(_)
+        | F::HolesOverlap(..) => Kind::Shape,
+        F::BottomAndTop { .. }
+        | F::AlongWall { .. }
+        | F::OpeningsOverlap(..)
+        | F::OutlineReaches(_)
+        | F::LengthAndParts { .. }
+        | F::LengthAndSum { .. }
+        | F::StandingOnFloor
+        | F::MatAtHeight
+        | F::StandUnderMat => Kind::Misfit,
+    }
+}
+
+/// Where it is told what went wrong: at once, a sentence each; or, as data, in one document at the end.
+pub(crate) struct Errors<'a> {
+    page: Page<'a>,
+    language: Language,
+    kept: Option<Vec<Trouble>>,
+}
+
+impl<'a> Errors<'a> {
+    /// Tells it on `out`, which is this paper.
+    pub(crate) fn new(out: &'a mut dyn Write, paper: Paper, language: Language) -> Self {
+        Self { page: Page::new(out, paper), language, kept: None }
+    }
+
+    /// From now on it is kept, and told as data at the end.
+    pub(crate) fn as_data(&mut self) {
+        self.kept.get_or_insert_default();
+    }
+
+    /// Tells that this went wrong. If not even that can be written, the exit status still says it.
+    pub(crate) fn tell(&mut self, trouble: Trouble) {
+        match &mut self.kept {
+            Some(kept) => kept.push(trouble),
+            None => {
+                let _ = self.page.lines(&trouble.sentence(self.language));
+            }
+        }
+    }
+
+    /// The end: what was kept is told.
+    pub(crate) fn end(mut self) {
+        if let Some(kept) = &self.kept {
+            let told: io::Result<()> = write_troubles(kept, self.language, &mut self.page);
+            // As with a sentence that cannot be written.
+            let _ = told;
+        }
+    }
+}

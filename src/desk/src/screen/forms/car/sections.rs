@@ -1,0 +1,110 @@
+//! The sections of the long form, and the way to each: a menu that unfolds one and brings it into sight.
+
+use egui::{Align, Button, RichText, Ui};
+
+use super::car_form::CarForm;
+use crate::screen::look::size;
+
+/// One section: its name, its key, how deep it lies, and the keys of the sections that it lies in.
+struct Section {
+    name: String,
+    key: String,
+    within: Vec<String>,
+}
+
+/// The way to a section, until it is there.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+struct Way {
+    to: String,
+    within: Vec<String>,
+}
+
+/// Where the way is kept while it is gone.
+fn kept() -> egui::Id {
+    egui::Id::unique("way to a section of the form")
+}
+
+/// Whether a section is to be open now, since it is led to or lies on the way.
+pub(super) fn opens(ui: &Ui, key: &str) -> bool {
+    let way: Option<Way> = ui.data(|data| data.get_temp(kept()));
+    way.is_some_and(|way| way.to == key || way.within.iter().any(|own| own == key))
+}
+
+/// Brings what is drawn next into sight, if it is the section that is led to.
+pub(super) fn arrive(ui: &Ui, key: &str) {
+    let way: Option<Way> = ui.data(|data| data.get_temp(kept()));
+    if way.is_some_and(|way| way.to == key) {
+        ui.scroll_to_cursor(Some(Align::TOP));
+        ui.data_mut(|data| data.remove_temp::<Way>(kept()));
+        // What was unfolded in this frame is seen in the next.
+        ui.ctx().request_repaint();
+    }
+}
+
+impl CarForm<'_> {
+    /// Every section, in the order in which they stand in the form.
+    fn sections(&self) -> Vec<Section> {
+        let texts = self.texts;
+        let mut all: Vec<Section> = [
+            (texts.body, "body"),
+            (texts.wheels, "wheels"),
+            (texts.mirrors, "mirrors"),
+            (texts.ride_heights, "ride"),
+            (texts.outlines, "outlines"),
+            (texts.body_points, "points"),
+            (texts.sensors, "sensors"),
+        ]
+        .map(|(name, key)| Section { name: name.to_owned(), key: key.to_owned(), within: Vec::new() })
+        .into();
+        for (i, sensor) in self.car.sensors.iter().enumerate() {
+            let (name, key) = (sensor.id.to_string(), format!("sensor {i}"));
+            all.push(Section { name, key, within: vec!["sensors".to_owned()] });
+        }
+        let aimings = "aimings".to_owned();
+        all.push(Section { name: texts.aimings.to_owned(), key: aimings.clone(), within: Vec::new() });
+        for (i, aiming) in self.car.aimings.iter().enumerate() {
+            let own = format!("aiming {i}");
+            all.push(Section { name: aiming.name.clone(), key: own.clone(), within: vec![aimings.clone()] });
+            for (name, key) in
+                [(texts.mark_plan, "marks"), (texts.targets, "targets"), (texts.zones, "zones")]
+            {
+                let (name, key) = (name.to_owned(), format!("{key} {i}"));
+                all.push(Section { name, key, within: vec![aimings.clone(), own.clone()] });
+            }
+        }
+        all
+    }
+
+    /// The menu of all sections; whether one was chosen.
+    pub(super) fn go_to(&self, ui: &mut Ui) -> bool {
+        let mut chosen = false;
+        ui.menu_button(RichText::new(self.texts.go_to).size(size::SMALL), |ui| {
+            ui.set_min_width(220.0);
+            egui::ScrollArea::vertical().max_height(MENU_PX).show(ui, |ui| {
+                for section in self.sections() {
+                    let depth = section.within.len();
+                    let name = RichText::new(&section.name).size(size::SMALL);
+                    let row = ui.horizontal(|ui| {
+                        ui.add_space(INDENT_PX * depth as f32);
+                        ui.add(Button::new(name).frame(false))
+                    });
+                    // Of whose aiming it is, for who cannot see where it stands.
+                    let spoken = self.desk.texts().of(self.texts.go_to, &section.name);
+                    if row.inner.accessible_name(spoken).clicked() {
+                        let way = Way { to: section.key, within: section.within };
+                        ui.data_mut(|data| data.insert_temp(kept(), way));
+                        chosen = true;
+                        ui.close();
+                    }
+                }
+            });
+        })
+        .response
+        .on_hover_text(self.texts.go_to_hint);
+        chosen
+    }
+}
+
+/// How high the menu is at most, and how far what lies in something is moved in, px.
+const MENU_PX: f32 = 480.0;
+const INDENT_PX: f32 = 14.0;
