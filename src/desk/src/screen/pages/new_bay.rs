@@ -80,6 +80,10 @@ impl Desk {
                 (press, typed && widgets::lesser(ui, texts.begin_anew).clicked())
             })
             .inner;
+        // Enter in the last field leads to what makes the bay; one more makes it.
+        if std::mem::take(&mut page.focus) && ready {
+            press.request_focus();
+        }
         // Below what is pressed, which so stays where it is.
         if let Some(why) = why {
             ui.add(egui::Label::new(why).wrap());
@@ -183,7 +187,6 @@ impl Desk {
             let id = field(ui, name, text, &mut page.focus);
             self.ask_which(ui, name, id, text);
         }
-        page.focus = false;
         let [length, width, ceiling] = page.room.sizes.each_ref().map(|text| self.read(text));
         let (length, width, ceiling) = (length?, width?, ceiling?);
         let corners = [(0.0, 0.0), (length, 0.0), (length, width), (0.0, width)];

@@ -163,7 +163,7 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
                 let place = pen.level_box(at, align, text.width, zone_style);
                 let (left, right) = (pen.mm(place.low).x, pen.mm(place.high).x);
                 let past = right > side.room.1 || left < side.room.0;
-                let over = if past || (wide && i < 2) { PAST_COST } else { 0.0 };
+                let over = if past || wide { PAST_COST } else { 0.0 };
                 (right >= from && left <= to).then_some((worse + over + f64::from(i), at, align))
             });
             if let Some((cost, at, align)) = pen.cheapest(text.width, zone_style, places)

@@ -82,6 +82,8 @@ impl About<'_> {
     pub fn keep_clear(&self, excludes: Exclusion, from_to: Option<(f64, f64)>) -> String {
         let of = match excludes {
             Exclusion::Anything => "keep clear".to_owned(),
+            // How strong is told where there is room for it, and in the list.
+            Exclusion::Reflecting(_) if from_to.is_none() => "keep clear of strong echoes".to_owned(),
             excludes => format!("keep clear of {}", self.keeps_clear_of(excludes)),
         };
         match from_to {
