@@ -6,7 +6,9 @@ use std::path::Path;
 
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Begin, Command, OfBay, OfCar, OfFile, OfShop, OfView};
-use baywright_desk::screen::page::{Compare, Leaving, NewBay, OpenPage, Page, Question, SavePage, VisitPage};
+use baywright_desk::screen::page::{
+    Compare, Leaving, NewBay, OpenPage, Page, Question, SavePage, VisitPage, With,
+};
 use baywright_desk::screen::view::{Measuring, Tab, Tool};
 use baywright_desk::session::room_draft::{RoomDraft, TypedIn};
 use baywright_planner::Subject;
@@ -170,7 +172,7 @@ fn a_building_as_planned() {
         walk.typed.learn_arrangement(&screen.state().answer().arrangement);
         walk.typed.0.insert("front, new".to_owned());
         walk.look(&screen, "as planned");
-        ask(&mut screen, Command::Page(Some(Page::Compare(Compare { with: Some(other) }))));
+        ask(&mut screen, Command::Page(Some(Page::Compare(Compare { with: Some(With::Other(other)) }))));
         walk.look(&screen, "compared");
     }
     walk.must_be_made(200);
@@ -217,7 +219,7 @@ fn the_pages() {
         Page::Visit(Box::new(visit(true))),
         Page::Cars(String::new(), false),
         Page::Cars("no such car".to_owned(), false),
-        Page::Compare(Compare { with: Some(other) }),
+        Page::Compare(Compare { with: Some(With::Other(other)) }),
         Page::Name("mine".to_owned(), false),
         Page::LeftBehind,
         Page::Shop,

@@ -3,7 +3,7 @@
 
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Command, OfBay, OfView};
-use baywright_desk::screen::page::{Compare, Page, Question};
+use baywright_desk::screen::page::{Compare, Page, Question, With};
 use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
 use baywright_planner::model::Bay;
@@ -90,7 +90,10 @@ fn the_sign_leads_to_what_differs() {
 fn two_buildings_are_compared_in_words() {
     let mut screen = usual(demo());
     planned(&mut screen);
-    ask(&mut screen, Command::Page(Some(Page::Compare(Compare { with: Some("As found".into()) }))));
+    ask(
+        &mut screen,
+        Command::Page(Some(Page::Compare(Compare { with: Some(With::Other("As found".into())) }))),
+    );
     screen.get_by_label("Office wall: 600 mm further out");
     let longer = screen.query_all_by_label_contains("long instead of").count();
     assert_eq!(longer, 2, "the walls beside it");
@@ -99,7 +102,9 @@ fn two_buildings_are_compared_in_words() {
     press(&mut screen, "Show this one");
     ask(
         &mut screen,
-        Command::Page(Some(Page::Compare(Compare { with: Some("Trolley and cabinet moved".into()) }))),
+        Command::Page(Some(Page::Compare(Compare {
+            with: Some(With::Other("Trolley and cabinet moved".into())),
+        }))),
     );
     screen.get_by_label("Office wall: 600 mm further in");
 }

@@ -156,6 +156,13 @@ fn arrows_nudge_and_brackets_turn() {
     screen.key_press(Key::OpenBracket);
     screen.run();
     assert!((thing(&screen, "trolley").place.at.heading().to_degrees() - 1.0).abs() < 1e-9);
+    // As a system says it that names what is written, and as one that names the key.
+    for (key, turned) in [(Key::OpenCurlyBracket, 16.0), (Key::CloseBracket, 1.0)] {
+        screen.key_press_modifiers(Modifiers::SHIFT, key);
+        screen.run();
+        let heading = thing(&screen, "trolley").place.at.heading().to_degrees();
+        assert!((heading - turned).abs() < 1e-9, "{heading}, not {turned}");
+    }
 }
 
 #[test]

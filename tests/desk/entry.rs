@@ -249,3 +249,34 @@ fn the_drawing_is_copied_as_a_picture() {
     ask(&mut screen, Command::View(OfView::Select(Some(Subject::Thing("trolley".into())))));
     assert_eq!(copied(&mut screen), picture, "what is in hand is not on it");
 }
+
+/// A sheet, or a room, is typed from its first field to its last with Enter alone: no press is needed between.
+#[test]
+fn a_room_and_a_car_are_typed_by_enter_alone() {
+    let mut screen = usual(demo());
+    let typed = |screen: &mut Harness<'_, Desk>, text: &str| {
+        screen.event(egui::Event::Text(text.to_owned()));
+        screen.step();
+        screen.key_press(Key::Enter);
+        screen.run();
+    };
+    screen.key_press_modifiers(egui::Modifiers::COMMAND, Key::N);
+    screen.run();
+    for text in ["My stall", "11000", "5500", "3200"] {
+        typed(&mut screen, text);
+    }
+    assert!(screen.state().view().page.is_some(), "one more Enter makes it");
+    screen.key_press(Key::Enter);
+    screen.run();
+    let bay = &screen.state().document().layout().bay;
+    assert_eq!((bay.name.as_str(), bay.ceiling_mm), ("My stall", 3_200.0));
+    assert_eq!(bay.room.bounds().size().y, 5_500.0);
+    let ctx = screen.ctx.clone();
+    screen.state_mut().ask(&ctx, Command::Car(OfCar::Begin(Begin::New)));
+    screen.run();
+    for text in ["Flower van", "flower-van", "4301", "1791"] {
+        typed(&mut screen, text);
+    }
+    let car = screen.state().document().draft().unwrap().car();
+    assert_eq!((car.name.as_str(), car.length_mm, car.width_mm), ("Flower van", 4_301.0, 1_791.0));
+}

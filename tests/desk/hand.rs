@@ -1,7 +1,7 @@
 //! The hand on one thing: what is small can be grabbed, the keyboard reaches what was chosen, menus need no pointer.
 
 use baywright_desk::screen::Desk;
-use baywright_desk::screen::command::{Command, OfBay};
+use baywright_desk::screen::command::{Command, OfBay, OfView};
 use baywright_planner::Subject;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::model::{Shape, Thing};
@@ -93,9 +93,19 @@ fn a_handle_beside_a_small_thing_sizes_it_by_as_much_as_it_is_drawn() {
     let name = id.as_str().to_owned();
     // Zoomed in, so that a px is a few millimetres; still small.
     let seen = screen.get_by_label(&on_top(&name)).rect();
-    let corner = seen.center() + (seen.size() * 0.5 + Vec2::splat(14.0)) * Vec2::new(1.0, 1.0);
     let px = 1.0 / screen.state().view().camera.map_or(seen.width() as f64 / 100.0, |own| own.px_per_mm);
-    drag(&mut screen, corner, corner + Vec2::new(20.0, 20.0));
+    let before = size(&screen, &name);
+    // It has one, at a corner beside which nothing is written.
+    let ways = [(1.0, 1.0), (-1.0, 1.0), (1.0, -1.0), (-1.0, -1.0)].map(|(x, y)| Vec2::new(x, y));
+    let sized = ways.into_iter().filter(|&way| {
+        ask(&mut screen, Command::View(OfView::Select(Some(Subject::Thing(name.as_str().into())))));
+        let corner = seen.center() + (seen.size() * 0.5 + Vec2::splat(14.0)) * way;
+        if size(&screen, &name) == before {
+            drag(&mut screen, corner, corner + 20.0 * way);
+        }
+        size(&screen, &name) != before
+    });
+    assert!(sized.count() > 0, "no handle at any corner");
     let Shape::Rectangle { length_mm, width_mm } = size(&screen, &name) else { panic!() };
     let grown = 20.0 * px;
     assert!((length_mm - 100.0 - grown).abs() < 2.0 * px, "{length_mm}, not {grown} more");

@@ -1,9 +1,13 @@
 //! Looking at the drawing with the habits that people bring.
 
 use baywright_desk::screen::Desk;
+use baywright_desk::screen::command::{Command, OfBay, OfView};
 use baywright_desk::screen::view::Camera;
+use baywright_planner::edit::Edit;
+use baywright_planner::geometry::{DVec2, PlanPose};
 use egui::{Event, Key, Modifiers, MouseWheelSource, MouseWheelUnit, PointerButton, Pos2, TouchPhase, Vec2};
 use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable;
 
 use crate::support::{demo, middle, usual};
 
@@ -115,4 +119,55 @@ fn a_double_press_on_empty_paper_and_ctrl_0_show_all() {
     screen.input_mut().time = None;
     screen.run();
     assert_eq!(camera(&screen), None, "{:?} at {corner}", screen.state().view().hovered);
+}
+
+/// Pressed again and again, a button that zooms stays under the pointer, and the side view keeps the sensor's line in sight.
+#[test]
+fn zoom_buttons_stay_where_they_are_and_the_sensor_stays_in_sight() {
+    let mut screen = usual(demo());
+    let place = |screen: &Harness<'_, Desk>, label: &str| screen.get_by_label(label).rect();
+    let (larger, smaller) = ("Larger (+)", "Smaller (\u{2212})");
+    let before = [place(&screen, larger), place(&screen, smaller)];
+    for label in [[larger; 8], [smaller; 8]].concat() {
+        screen.get_by_label(label).click();
+        screen.run();
+        assert_eq!([place(&screen, larger), place(&screen, smaller)], before);
+        let height = screen.state().answer().assessment.scene.sensor();
+        let (side, _) = screen.state().drawings().last().unwrap();
+        let px = side.paper_point_of(height);
+        assert!(px.y > 20.0 && px.y < side.size.y - 20.0, "{px} of {}", side.size);
+    }
+}
+
+/// On a paper that lies as the room lies a car that stands the other way round is seen from its left: both views run one way,
+/// and everything stands under itself.
+#[test]
+fn both_views_run_one_way_as_the_room_lies() {
+    let mut screen = usual(demo());
+    let ctx = screen.ctx.clone();
+    let turned = PlanPose::new(DVec2::new(8_000.0, 3_000.0), std::f64::consts::PI);
+    screen.state_mut().ask(&ctx, Command::Bay(OfBay::Edit(Edit::Park(turned))));
+    screen.state_mut().ask(&ctx, Command::View(OfView::ToRoom(true)));
+    screen.run();
+    screen.get_by_label("from the car's left, along its centreline");
+    let mut whole = 0;
+    for name in ["the car", "the tool cabinet", "the column", "the parked car"] {
+        let at = |view: &str| screen.get_by_label(&format!("{name}, {view} view")).rect().x_range();
+        let (top, side) = (at("top"), at("side"));
+        assert!(
+            (top.min - side.min).abs() < 12.0 && (top.max - side.max).abs() < 12.0,
+            "{name}: {top:?} {side:?}"
+        );
+        whole += 1;
+    }
+    assert_eq!(whole, 4);
+    // The nose is to the left in both.
+    let sensor = |view: usize| {
+        let (drawing, _) = screen.state().drawings().nth(view).unwrap();
+        drawing.paper_point_of(screen.state().answer().assessment.scene.sensor()).x
+    };
+    let car = screen.get_by_label("the car, side view").rect().center().x;
+    assert!((sensor(0) - sensor(1)).abs() < 0.5, "{} {}", sensor(0), sensor(1));
+    let left = screen.state().drawings().next().unwrap().1.min.x;
+    assert!(left + (sensor(1) as f32) < car);
 }

@@ -328,6 +328,26 @@ fn a_second_window_on_one_file_is_told() {
     std::fs::remove_dir_all(home).unwrap();
 }
 
+/// What was changed where it stands is compared with what it was when the bay was opened, though nobody made a copy.
+#[test]
+fn as_opened_is_always_there_to_compare_with() {
+    let mut screen = usual(demo());
+    let found = screen.state().answer().assessment.findings.len();
+    press(&mut screen, "Do all of this");
+    ask(&mut screen, Command::Page(Some(Page::Compare(Default::default()))));
+    screen.get_by_label("As opened");
+    screen.get_by_label("Gone (3)");
+    screen.get_by_label("2 things stop the aiming, 5 need care.");
+    ask(&mut screen, Command::Page(None));
+    // A copy of it was not there then: it comes from the one that it was made from.
+    ask(&mut screen, Command::Bay(OfBay::Duplicate));
+    let with = Some(baywright_desk::screen::page::With::Opened);
+    ask(&mut screen, Command::Page(Some(Page::Compare(baywright_desk::screen::page::Compare { with }))));
+    screen.get_by_label("As opened: As found");
+    screen.get_by_label("Gone (3)");
+    assert!(found > screen.state().answer().assessment.findings.len());
+}
+
 #[test]
 fn before_and_after_moving_the_cabinet() {
     let mut screen = usual(demo());

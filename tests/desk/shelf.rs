@@ -94,3 +94,18 @@ fn a_measurement_says_when_an_end_lies_on_nothing() {
     press_at(&mut screen, other + Vec2::new(25.0, 45.0), Modifiers::NONE);
     screen.get_by_label_contains("an end lies on no corner or mark");
 }
+
+/// Beside a short word in the menu of things is that word's own place: a press there is not lost.
+#[test]
+fn every_entry_of_the_menu_is_as_wide_as_its_column() {
+    let mut screen = usual(demo());
+    screen.get_by_label("+ Add").click();
+    screen.run();
+    let widest = screen.get_by_label("parked car").rect();
+    let bin = screen.get_by_label("bin").rect();
+    assert!((bin.width() - widest.width()).abs() < 1.0, "{bin:?} {widest:?}");
+    let before = screen.state().answer().arrangement.bay.things.len();
+    let beside = egui::pos2(bin.right() - 4.0, bin.center().y);
+    press_at(&mut screen, beside, Modifiers::NONE);
+    assert_eq!(screen.state().answer().arrangement.bay.things.len(), before + 1);
+}

@@ -104,6 +104,13 @@ fn wrong(desk: &Desk) -> Vec<String> {
             }
         }
         if drawing.projection == Projection::Side {
+            let floor = drawing.paper_point(DVec2::ZERO).y;
+            let across = |read: &&Read| {
+                let (low, high) = (read.middle.y - read.half.y, read.middle.y + read.half.y);
+                !read.is_marker && read.along.x > 0.99 && low < floor - SLACK_PX && high > floor + SLACK_PX
+            };
+            let names = all.iter().map(|(read, _)| read).filter(across);
+            wrong.extend(names.map(|read| format!("Side: “{}” across the floor", read.what)));
             continue;
         }
         let stops = pinned(assessment)
@@ -395,4 +402,36 @@ fn what_is_promised_is_done_in_a_set_up_of_its_own() {
     screen.state_mut().ask(&ctx, Command::Bay(OfBay::Show("As found".into())));
     screen.run();
     assert!(screen.state().answer().assessment.count(Severity::Stops) > 0);
+    // One step: undone once, nothing of it is there.
+    screen.state_mut().ask(&ctx, Command::Undo);
+    screen.run();
+    assert_eq!(screen.state().document().layout().arrangements.len(), before);
+    assert!(!screen.state().document().is_changed());
+}
+
+/// In every window it is one press.
+#[test]
+fn a_set_up_of_its_own_is_one_press_in_small_windows_too() {
+    for (size, large) in [((1280.0, 720.0), true), ((730.0, 411.0), false)] {
+        let mut screen = screen(demo(), Vec2::from(size), 1.0);
+        screen.state_mut().view_mut().letters = letters(large);
+        screen.run();
+        screen.get_by_label("In a new set-up").click();
+        screen.run();
+        assert_eq!(screen.state().document().shown().as_str(), "As found 2", "{size:?}");
+        assert_eq!(screen.state().answer().assessment.count(Severity::Stops), 0, "{size:?}");
+    }
+}
+
+/// A small laptop whose screen is shown at 1.75 of its size.
+#[test]
+fn nothing_lies_on_anything_on_a_small_screen_shown_large() {
+    let mut screen = screen(demo(), Vec2::new(1280.0, 720.0) / 1.75, 1.75);
+    let ctx = screen.ctx.clone();
+    for alone in [Projection::Top, Projection::Side] {
+        screen.state_mut().ask(&ctx, Command::View(OfView::Alone(alone)));
+        screen.run();
+        let found: Vec<String> = wrong(screen.state()).into_iter().chain(texts_on_texts(&screen)).collect();
+        assert!(found.is_empty(), "{alone:?}: {found:#?}");
+    }
 }

@@ -421,8 +421,7 @@ impl Desk {
         if self.document.draft().is_some() {
             let frame =
                 Frame::new().fill(panel).inner_margin(Margin { left: 10, right: 6, top: 8, bottom: 8 });
-            let most =
-                if wide { forms::car::FORM_PX } else { forms::car::FORM_PX.min(ui.available_width() * 0.4) };
+            let most = forms::car::FORM_PX.min(ui.available_width() * 0.55);
             Panel::left("car")
                 .frame(frame)
                 .resizable(false)
@@ -437,13 +436,17 @@ impl Desk {
                 .exact_size(LIST_PX)
                 .show(ui, |ui| self.list(ui, out));
         }
+        // Where there is little room what is entered stands beside what it is drawn as; the answer's line stays.
+        let told = wide || self.document.draft().is_none();
         let findings = if wide { FINDINGS_PX } else { FINDINGS_PX.min(ui.available_width() * 0.45) };
         let side = Frame::new().fill(panel).inner_margin(Margin { left: 12, right: 8, top: 8, bottom: 8 });
-        Panel::right("answer")
-            .frame(side)
-            .resizable(false)
-            .exact_size(findings)
-            .show(ui, |ui| self.answers(ui, out));
+        if told {
+            Panel::right("answer")
+                .frame(side)
+                .resizable(false)
+                .exact_size(findings)
+                .show(ui, |ui| self.answers(ui, out));
+        }
         egui::CentralPanel::default().frame(Frame::new()).show(ui, |ui| {
             let area = ui.max_rect();
             self.canvas.lay_out(area, &self.answer, &self.view);

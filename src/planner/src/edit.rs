@@ -129,6 +129,13 @@ pub enum Edit {
     AdoptBuilding,
     /// Another arrangement like this one, under this name, after it.
     Duplicate(Id),
+    /// Another arrangement like this one, under this name, after it, and these changes made there.
+    Apart {
+        /// The new one's name.
+        name: Id,
+        /// What is done there.
+        edits: Vec<Edit>,
+    },
     /// This arrangement has another name.
     NameArrangement(Id),
     /// This arrangement is taken away.
@@ -242,6 +249,10 @@ impl Edit {
             Self::RenameDimension { dimension, name } => dimensions::rename(layout, dimension, name),
             Self::RemoveDimension(id) => dimensions::remove(layout, id),
             Self::Duplicate(name) => arrangements::duplicate(layout, at, name),
+            Self::Apart { name, edits } => {
+                arrangements::duplicate(layout, at, name)?;
+                edits.iter().try_for_each(|edit| edit.apply_to(layout, at + 1))
+            }
             Self::NameArrangement(name) => arrangements::rename(layout, at, name),
             Self::RemoveArrangement => arrangements::remove(layout, at),
             Self::Do(step) => {

@@ -171,7 +171,7 @@ impl Desk {
             out.push(Command::Bay(OfBay::Duplicate));
         }
         let several = self.document.layout().arrangements.len() > 1;
-        if ui.add_enabled(several, Button::new(texts.compare)).on_hover_text(texts.compare_why).clicked() {
+        if ui.button(texts.compare).on_hover_text(texts.compare_why).clicked() {
             out.push(Command::Page(Some(Page::Compare(Compare::default()))));
         }
         if ui.button(texts.name_arrangement).clicked() {

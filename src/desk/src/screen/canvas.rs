@@ -39,6 +39,8 @@ const TITLE_PX: f32 = 26.0;
 const NARROW_PX: f32 = 860.0;
 /// In an area lower than this, px, one view stands at a time: two would be too small for their letters.
 const LEAST_BOTH_PX: f32 = 420.0;
+/// The sensor's height is kept so far inside the side view's edge, px.
+const SENSOR_IN_PX: f64 = 36.0;
 /// So many distances are shown for what is in hand.
 const MOST_GAPS: usize = 4;
 
@@ -82,6 +84,10 @@ struct Drawn {
     camera: Camera,
     one_axis: bool,
     along: Axis,
+    /// Whether the side view is seen from the left of that.
+    from_left: bool,
+    /// How high the sensor is above the floor, mm.
+    sensor_mm: f64,
     from: DrawnFrom,
 }
 
@@ -125,6 +131,14 @@ impl Drawn {
             Some(Projection::Top) => &[Projection::Top],
             Some(Projection::Side) => &[Projection::Side],
         }
+    }
+
+    /// The eye moved up or down in the side view, by as little as brings the sensor's height into sight there.
+    fn with_sensor(&self, mut camera: Camera) -> Camera {
+        let half = f64::from(self.side_rect.height()) * 0.5 - SENSOR_IN_PX;
+        let reach = half.max(0.0) / camera.px_per_mm;
+        camera.side.y = camera.side.y.clamp(self.sensor_mm - reach, self.sensor_mm + reach);
+        camera
     }
 
     /// A place of the screen on a view's paper, px.
@@ -191,6 +205,11 @@ impl Canvas {
     pub fn middle_in_bay(&self) -> Option<DVec2> {
         let drawn = self.drawn.as_ref()?;
         Some(drawn.top.bay_from_view * drawn.camera.top)
+    }
+
+    /// The same eye with the sensor's height in sight in the side view: what the aiming is about.
+    pub fn with_sensor(&self, camera: Camera) -> Camera {
+        self.drawn.as_ref().map_or(camera, |drawn| drawn.with_sensor(camera))
     }
 
     /// The same eye moved so that a place is seen in both views; `None` if it is seen already, or all is seen.
@@ -296,6 +315,8 @@ impl Canvas {
             camera,
             one_axis: laid.one_axis(),
             along: laid.along,
+            from_left: laid.from_left,
+            sensor_mm: assessment.scene.sensor().z,
             from,
         });
     }
@@ -318,6 +339,7 @@ impl Canvas {
             hovered: known(&view.hovered),
             selected: known(&view.selected),
             live: live.unwrap_or_default(),
+            told: Vec::new(),
             turned: if view.to_room { Turned::ToRoom } else { Turned::ToCar },
             along: view.along,
             held: self.drag.as_ref().map(|drag| drag.bay_from_top),

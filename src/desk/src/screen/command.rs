@@ -132,6 +132,8 @@ pub enum OfBay {
     Show(Id),
     /// Make another arrangement like this one, and show it.
     Duplicate,
+    /// Do what the promise says in another arrangement like this one: one step.
+    KeepPromiseApart,
     /// Choose another car: its first aiming, or the one of the same name.
     ChooseCar(Id),
 }

@@ -1,6 +1,8 @@
 //! The foot: scale bar, where the pointer is or what was said last, the caution.
 
 use baywright_drawing::scale_bar;
+use baywright_planner::Subject;
+use baywright_planner::hand::pose_of;
 use egui::{Align, Layout, Rect, RichText, Sense, Stroke, StrokeKind, Ui, Vec2};
 
 use super::command::{Command, OfBay, OfView};
@@ -9,7 +11,11 @@ use super::view::{Measuring, Tool};
 use super::{Desk, widgets};
 
 /// The scale bar is at most this long, px.
-const BAR_PX: f64 = 130.0;
+const BAR_PX: f64 = 110.0;
+/// The bar and what it says have so much room, px: the longest bar with the longest figure.
+const SCALE_PX: f32 = 186.0;
+/// Between what is said and the caution, at least, px.
+const GAP_PX: f32 = 16.0;
 
 impl Desk {
     pub(super) fn foot(&self, ui: &mut Ui, out: &mut Vec<Command>) {
@@ -35,15 +41,30 @@ impl Desk {
             {
                 out.push(Command::View(OfView::Camera(None)));
             }
-            ui.add_space(8.0);
             ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
                 let caution = words.caution();
-                let short = ui.available_width() < 900.0;
-                let told = if short { texts.caution_short } else { caution };
+                let (hint, brief) = self.hint();
+                let brief = if brief.is_empty() { hint.as_str() } else { brief };
+                let said = self.view.notice.as_ref().map_or(hint.as_str(), |notice| notice.text.as_str());
+                let brief = if self.view.notice.is_some() { said } else { brief };
+                // The whole caution before the whole hint; nothing is cut while something shorter fits.
+                let room = ui.available_width() - GAP_PX;
+                let wide = |text: &str| {
+                    let font = look::letters(size::SMALL, baywright_drawing::Weight::Regular);
+                    ui.painter().layout_no_wrap(text.to_owned(), font, egui::Color32::BLACK).size().x
+                };
+                let both = [
+                    (caution, said),
+                    (caution, brief),
+                    (texts.caution_short, said),
+                    (texts.caution_short, brief),
+                ];
+                let fits = both.into_iter().find(|(told, said)| wide(told) + wide(said) <= room);
+                let (told, said) = fits.unwrap_or((texts.caution_short, brief));
                 ui.label(widgets::soft(ui, told)).on_hover_text(caution);
                 ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
                     self.keep(ui, out);
-                    self.said(ui);
+                    self.said(ui, said, &hint);
                 });
             });
         });
@@ -61,7 +82,8 @@ impl Desk {
         }
     }
 
-    fn said(&self, ui: &mut Ui) {
+    /// What was said last, else what the hand can do: `fits` of the whole `hint`.
+    fn said(&self, ui: &mut Ui, fits: &str, hint: &str) {
         self.kept_no_more(ui);
         if ui.input(|i| !i.raw.hovered_files.is_empty()) {
             ui.label(RichText::new(self.texts().drop_it_here).size(size::SMALL));
@@ -74,33 +96,47 @@ impl Desk {
             ui.add(egui::Label::new(text).truncate()).on_hover_text(&notice.text);
             return;
         }
-        ui.add(egui::Label::new(widgets::soft(ui, self.hint())).truncate());
+        ui.add(egui::Label::new(widgets::soft(ui, fits)).truncate()).on_hover_text(hint);
     }
 
-    /// What the hand can do now.
-    fn hint(&self) -> String {
+    /// What the hand can do now, and the same for where there is little room.
+    fn hint(&self) -> (String, &'static str) {
         let texts = self.texts();
+        let whole = |text: &'static str| (text.to_owned(), text);
         match self.view.tool {
             Tool::Measure(measuring) => match (measuring.from, measuring.to) {
                 (Some(from), Some(to)) => {
                     let said = self.measured(measuring.in_side_view, from, to);
                     let free = self.view.locale.language.hand().free_end;
-                    if measuring.free_end { texts.with(&said, free) } else { said }
+                    (if measuring.free_end { texts.with(&said, free) } else { said }, "")
                 }
-                (Some(_), None) => texts.measure_to.to_owned(),
-                _ => texts.measure_from.to_owned(),
+                (Some(_), None) => whole(texts.measure_to),
+                _ => whole(texts.measure_from),
             },
-            Tool::Draw(_) => self.view.locale.language.forms().drawing_now.to_owned(),
-            Tool::MovePicture => self.view.locale.language.rooms().moving_now.to_owned(),
-            Tool::ScalePicture { .. } => self.view.locale.language.rooms().scaling_now.to_owned(),
-            Tool::PickMark { .. } => self.view.locale.language.forms().picking_now.to_owned(),
-            Tool::WhichSide if self.canvas.is_dragging() => texts.while_dragging.to_owned(),
-            Tool::WhichSide if self.view.are_several() => {
-                self.view.locale.language.hand().several_hint.to_owned()
+            Tool::Draw(_) => whole(self.view.locale.language.forms().drawing_now),
+            Tool::MovePicture => whole(self.view.locale.language.rooms().moving_now),
+            Tool::ScalePicture { .. } => whole(self.view.locale.language.rooms().scaling_now),
+            Tool::PickMark { .. } => whole(self.view.locale.language.forms().picking_now),
+            Tool::WhichSide if self.canvas.is_dragging() => {
+                (texts.while_dragging.to_owned(), texts.while_dragging_short)
             }
-            Tool::WhichSide if self.view.selected.is_some() => texts.nudging.to_owned(),
-            Tool::WhichSide => texts.nothing_in_hand.to_owned(),
+            Tool::WhichSide if self.view.are_several() => {
+                let hand = self.view.locale.language.hand();
+                (hand.several_hint.to_owned(), hand.several_hint_short)
+            }
+            Tool::WhichSide => match &self.view.selected {
+                None => (texts.nothing_in_hand.to_owned(), texts.nothing_in_hand_short),
+                Some(Subject::Floor) => (texts.room_in_hand.to_owned(), texts.room_in_hand_short),
+                Some(subject) if self.is_movable(subject) => (texts.nudging.to_owned(), texts.nudging_short),
+                Some(_) => whole(texts.fixed_in_hand),
+            },
         }
+    }
+
+    /// Whether hand and arrows move it.
+    fn is_movable(&self, subject: &Subject) -> bool {
+        let pose = pose_of(&self.answer.arrangement, &self.answer.assessment.scene, subject);
+        pose.is_some_and(|pose| self.placed(subject, pose).is_some())
     }
 
     fn measured(
@@ -120,7 +156,12 @@ impl Desk {
         let palette = self.view.theme.palette();
         let (ink, sheet) = (look::colour(palette.ink), look::colour(palette.sheet));
         let bar = scale_bar(self.canvas.px_per_mm(), BAR_PX, self.view.locale.units);
-        let (rect, response) = ui.allocate_exact_size(Vec2::new(bar.px as f32 + 2.0, 10.0), Sense::hover());
+        // Its place is as wide at every scale: the buttons beside it stay under a pointer that presses them again.
+        let (place, response) = ui.allocate_exact_size(Vec2::new(SCALE_PX, 18.0), Sense::hover());
+        let rect = Rect::from_min_size(
+            place.left_center() - Vec2::new(0.0, 5.0),
+            Vec2::new(bar.px as f32 + 2.0, 10.0),
+        );
         let part = bar.px as f32 / bar.parts as f32;
         for i in 0..bar.parts {
             let from = rect.left_center() + Vec2::new(1.0 + part * i as f32, -2.5);
@@ -132,6 +173,8 @@ impl Desk {
         response.widget_info(|| {
             egui::WidgetInfo::labeled(egui::Role::Image, true, self.texts().scale_bar(&text))
         });
-        ui.label(RichText::new(text).size(size::SMALL));
+        let font = look::letters(size::SMALL, baywright_drawing::Weight::Regular);
+        let at = rect.right_center() + Vec2::new(8.0, 0.0);
+        ui.painter().text(at, egui::Align2::LEFT_CENTER, text, font, ink);
     }
 }

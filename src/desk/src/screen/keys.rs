@@ -255,8 +255,11 @@ fn in_hand(ctx: &Context, pressed: &impl Fn(Modifiers, Key) -> bool, out: &mut V
             }
         }
     }
-    for (key, way) in [(Key::OpenBracket, 1.0), (Key::CloseBracket, -1.0)] {
-        if pressed(Modifiers::SHIFT, key) {
+    // With Shift many keyboards write a curly bracket there, and some systems say that instead.
+    let turns =
+        [(Key::OpenBracket, Key::OpenCurlyBracket, 1.0), (Key::CloseBracket, Key::CloseCurlyBracket, -1.0)];
+    for (key, curly, way) in turns {
+        if pressed(Modifiers::SHIFT, key) || pressed(Modifiers::SHIFT, curly) {
             out.push(Command::Bay(OfBay::Turn(angle::radians(15.0 * way))));
         }
         if pressed(Modifiers::NONE, key) {

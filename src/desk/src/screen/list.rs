@@ -37,16 +37,11 @@ impl Desk {
                     |ui| {
                         ScrollArea::vertical().max_height(520.0).show(ui, |ui| {
                             ui.horizontal_top(|ui| {
-                                ui.vertical(|ui| {
-                                    for kind in shelf::kinds() {
-                                        if ui.button(self.words().kind_of_thing(kind)).clicked() {
-                                            out.push(Command::Bay(OfBay::Add(kind)));
-                                            ui.close();
-                                        }
-                                    }
-                                });
-                                ui.vertical(|ui| self.parts(ui, out));
-                                ui.vertical(|ui| self.sets(ui, out));
+                                let kinds = shelf::kinds()
+                                    .map(|kind| (self.words().kind_of_thing(kind), OfBay::Add(kind)));
+                                column(ui, kinds.collect(), out);
+                                column(ui, self.parts(), out);
+                                column(ui, self.sets(), out);
                             });
                         });
                     },
@@ -112,38 +107,28 @@ impl Desk {
     }
 
     /// Things that come together.
-    fn sets(&self, ui: &mut Ui, out: &mut Vec<Command>) {
+    fn sets(&self) -> Vec<(&'static str, OfBay)> {
         let texts = self.view.locale.language.hand();
-        for of in shelf::Set::ALL {
-            let name = match of {
-                shelf::Set::InnerWall => texts.inner_wall,
-                shelf::Set::PillarRow => texts.pillar_row,
-                shelf::Set::Booth => texts.booth,
-                shelf::Set::Lift => texts.lift,
-            };
-            if ui.button(name).clicked() {
-                out.push(Command::Bay(OfBay::AddSet(of)));
-                ui.close();
-            }
-        }
+        let name = |of: &shelf::Set| match of {
+            shelf::Set::InnerWall => texts.inner_wall,
+            shelf::Set::PillarRow => texts.pillar_row,
+            shelf::Set::Booth => texts.booth,
+            shelf::Set::Lift => texts.lift,
+        };
+        shelf::Set::ALL.into_iter().map(|of| (name(&of), OfBay::AddSet(of))).collect()
     }
 
     /// What belongs to the room itself.
-    fn parts(&self, ui: &mut Ui, out: &mut Vec<Command>) {
+    fn parts(&self) -> Vec<(&'static str, OfBay)> {
         let rooms = self.view.locale.language.rooms();
-        for part in Part::ALL {
-            let name = match part {
-                Part::Opening(kind) => rooms.opening_of(kind),
-                Part::Feature(kind) => rooms.feature_of(kind),
-                Part::Runway => rooms.runway,
-                Part::KeepFree(kind) => rooms.kept_free(kind),
-                Part::LowCeiling => rooms.low_ceiling,
-            };
-            if ui.button(name).clicked() {
-                out.push(Command::Bay(OfBay::AddPart(part)));
-                ui.close();
-            }
-        }
+        let name = |part: &Part| match *part {
+            Part::Opening(kind) => rooms.opening_of(kind),
+            Part::Feature(kind) => rooms.feature_of(kind),
+            Part::Runway => rooms.runway,
+            Part::KeepFree(kind) => rooms.kept_free(kind),
+            Part::LowCeiling => rooms.low_ceiling,
+        };
+        Part::ALL.into_iter().map(|part| (name(&part), OfBay::AddPart(part))).collect()
     }
 
     fn row(&self, ui: &mut Ui, entry: &Entry, out: &mut Vec<Command>) {
@@ -341,4 +326,22 @@ fn thing_note(words: &Words<'_>, texts: &Screen, thing: &baywright_planner::mode
 
 fn size_of(words: &Words<'_>, length: f64, width: f64) -> String {
     format!("{} \u{d7} {}", words.bare(length), words.length(width))
+}
+
+/// A column of a menu. Each entry is as wide as the widest: a press beside a short word is one of it, and is not lost.
+fn column(ui: &mut Ui, entries: Vec<(&str, OfBay)>, out: &mut Vec<Command>) {
+    let font = egui::TextStyle::Button.resolve(ui.style());
+    let wide = |text: &str| {
+        ui.painter().layout_no_wrap(text.to_owned(), font.clone(), egui::Color32::BLACK).size().x
+    };
+    let most = entries.iter().map(|(name, _)| wide(name)).fold(0.0, f32::max);
+    let room = Vec2::new(most + 2.0 * ui.spacing().button_padding.x + 4.0, 0.0);
+    ui.allocate_ui_with_layout(room, egui::Layout::top_down_justified(egui::Align::LEFT), |ui| {
+        for (name, asked) in entries {
+            if ui.button(name).clicked() {
+                out.push(Command::Bay(asked));
+                ui.close();
+            }
+        }
+    });
 }

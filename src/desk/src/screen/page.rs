@@ -136,11 +136,20 @@ pub enum Column {
     Name,
 }
 
-/// Which arrangement the shown one is compared with.
+/// What the shown arrangement is compared with.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Compare {
-    /// Its name; the one before the shown one until it is chosen.
-    pub with: Option<Id>,
+    /// What; until it is chosen the same one as it was opened, if it was changed since, else the one before it.
+    pub with: Option<With>,
+}
+
+/// One of two that are compared.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum With {
+    /// The shown one, or the one that it was made from, as the bay was opened.
+    Opened,
+    /// Another one of the bay's.
+    Other(Id),
 }
 
 /// The list, and what was chosen from it.

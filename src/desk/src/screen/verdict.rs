@@ -46,11 +46,10 @@ impl Desk {
                     if press.on_hover_text(texts.do_all_why).clicked() {
                         out.push(Command::Bay(OfBay::KeepPromise));
                     }
-                    if wide && self.document.draft().is_none() {
+                    if self.document.draft().is_none() {
                         let apart = widgets::lesser(ui, texts.do_all_apart);
                         if apart.on_hover_text(texts.do_all_apart_why).clicked() {
-                            out.push(Command::Bay(OfBay::Duplicate));
-                            out.push(Command::Bay(OfBay::KeepPromise));
+                            out.push(Command::Bay(OfBay::KeepPromiseApart));
                         }
                     }
                 }
@@ -77,7 +76,7 @@ impl Desk {
     }
 }
 
-/// The summary, on one line if it fits, else on two smaller ones; the whole of it for who hovers. The strip never grows:
+/// The summary, on one line if it fits, else on two or three smaller ones; the whole of it for who hovers. The strip never grows:
 /// the drawing must not move under the hand because the answer has become longer.
 fn told(ui: &mut Ui, text: String, colour: Color32) {
     let room = ui.available_width();
@@ -87,8 +86,9 @@ fn told(ui: &mut Ui, text: String, colour: Color32) {
         job.wrap.max_rows = rows;
         ui.painter().layout_job(job)
     };
-    let one = job(size::LEAD, 1);
-    let galley = if one.elided { job(size::BODY, 2) } else { one };
+    let ways = [(size::LEAD, 1), (size::BODY, 2), (size::SMALL, 2), (size::LEAST, 3)];
+    let fits = ways.into_iter().map(|(size, rows)| job(size, rows)).find(|own| !own.elided);
+    let galley = fits.unwrap_or_else(|| job(size::LEAST, 3));
     let (rect, response) = ui.allocate_exact_size(Vec2::new(room, 40.0), Sense::hover());
     ui.painter().galley(egui::pos2(rect.min.x, rect.center().y - galley.size().y * 0.5), galley, colour);
     response.widget_info(|| WidgetInfo::labeled(egui::Role::Label, true, &text));

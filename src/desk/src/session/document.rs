@@ -30,6 +30,8 @@ pub struct Document {
     layout: EditedLayout,
     file: LayoutFile,
     cars: Cars,
+    /// The layout as it was when it was opened, made or taken up.
+    opened: Arc<Layout>,
     /// A car that is being entered.
     draft: Option<Draft>,
     /// The day and the shop's settings by which everything is judged.
@@ -133,7 +135,9 @@ impl Document {
             return Err(vec![FileFault::whole(name, FileTrouble::NoArrangement)]);
         };
         let file = LayoutFile::of(Arc::clone(layout.now()), path, mark).judged_by(judged_by);
-        let mut document = Self { layout, file, cars: Cars::of(library.clone()), draft: None, by: by.into() };
+        let opened = Arc::clone(layout.now());
+        let cars = Cars::of(library.clone());
+        let mut document = Self { layout, file, cars, opened, draft: None, by: by.into() };
         document.show_what_opens();
         Ok(document)
     }
@@ -200,6 +204,21 @@ impl Document {
     /// The layout as it is now.
     pub const fn layout(&self) -> &Arc<Layout> {
         self.layout.now()
+    }
+
+    /// The layout as it was when it was opened, made or taken up.
+    pub const fn opened(&self) -> &Arc<Layout> {
+        &self.opened
+    }
+
+    /// The arrangement of that layout which the shown one comes from: of its name, else the nearest before it that was there
+    /// then, which a copy is made from.
+    pub fn opened_as(&self) -> Option<&Id> {
+        let all = &self.layout().arrangements;
+        let place = all.iter().position(|own| own.id == *self.shown()).unwrap_or(0);
+        let was_there = |own: &&SavedArrangement| self.opened.arrangements.iter().any(|was| was.id == own.id);
+        let before = all.get(..=place).into_iter().flatten().rev().find(was_there);
+        before.map(|own| &own.id).or_else(|| self.opened.arrangements.first().map(|own| &own.id))
     }
 
     /// The bay that the arrangement which is shown is made in: what a change of walls, openings ... starts from. Things stand

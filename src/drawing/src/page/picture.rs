@@ -88,7 +88,9 @@ fn titles(shown: &Shown<'_>, projection: Projection) -> (&'static str, &'static 
     let Shown { words, extents, .. } = shown;
     match projection {
         Projection::Top => (words.top_view(), words.top_view_lies(lies(extents.turned))),
-        Projection::Side => (words.side_view(), words.side_view_along(extents.along == Axis::SightLine)),
+        Projection::Side => {
+            (words.side_view(), words.side_view_along(extents.along == Axis::SightLine, extents.from_left))
+        }
     }
 }
 

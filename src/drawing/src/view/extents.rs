@@ -1,6 +1,6 @@
 //! What the views hold: their frames in the bay and how far everything in them reaches.
 
-use baywright_planner::geometry::{Bounds, DVec2, PlanPose};
+use baywright_planner::geometry::{Bounds, DVec2, PlanPose, angle};
 use baywright_planner::model::{Arrangement, SensorKind};
 use baywright_planner::{Assessment, Scene};
 
@@ -21,6 +21,9 @@ pub struct Extents {
     pub bay_from_top: PlanPose,
     /// Bay from the side view's axis.
     pub bay_from_side: PlanPose,
+    /// Whether the side view runs against its axis, and is seen from its left: so that on a paper that lies as the room lies
+    /// both views run one way.
+    pub from_left: bool,
     /// What the top view holds, its own frame, mm.
     pub(crate) top: Bounds,
     /// What the side view holds along its axis, mm.
@@ -38,10 +41,12 @@ impl Extents {
             _ => Axis::Centreline,
         });
         let sight_line = sight_line(scene);
-        let bay_from_side = match along {
+        let axis = match along {
             Axis::Centreline => scene.bay_from_vehicle,
             Axis::SightLine => sight_line,
         };
+        let bay_from_side = if state.turned == Turned::ToRoom { as_the_room(axis) } else { axis };
+        let from_left = bay_from_side.forward().dot(axis.forward()) < 0.0;
         let bay_from_top = state.held.unwrap_or(match state.turned {
             Turned::ToCar => scene.bay_from_vehicle,
             Turned::ToRoom => PlanPose::IDENTITY,
@@ -55,6 +60,7 @@ impl Extents {
             turned: state.turned,
             bay_from_top,
             bay_from_side,
+            from_left,
             top,
             side: (side.low.x, side.high.x),
             height,
@@ -63,9 +69,26 @@ impl Extents {
 
     /// Whether both views have one axis, so that everything stands exactly under itself.
     pub fn one_axis(&self) -> bool {
-        self.bay_from_top == self.bay_from_side
+        let (top, side) = (&self.bay_from_top, &self.bay_from_side);
+        top == side || (top.heading() == side.heading() && (top.inverse() * side.origin()).x == 0.0)
     }
 }
+
+/// An axis as the side view follows it on a paper that lies as the room lies: along the bay's own x, under the top view, where
+/// it runs along that; else turned round if it runs against it.
+fn as_the_room(axis: PlanPose) -> PlanPose {
+    let ahead = axis.forward();
+    if ahead.y.abs() <= ALONG {
+        PlanPose::new(DVec2::new(0.0, axis.origin().y), 0.0)
+    } else if ahead.x < -ALONG {
+        PlanPose::new(axis.origin(), angle::wrapped(axis.heading() + std::f64::consts::PI))
+    } else {
+        axis
+    }
+}
+
+/// An axis whose sine against the bay's x is no more runs along it.
+const ALONG: f64 = 1e-9;
 
 /// From the sensor straight to the first target, in plan; where the sensor looks if there is none.
 fn sight_line(scene: &Scene) -> PlanPose {

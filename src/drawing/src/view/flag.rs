@@ -22,7 +22,7 @@ const DISTANCES: [f64; 9] = [26.0, 34.0, 44.0, 56.0, 72.0, 92.0, 118.0, 150.0, 1
 const DIRECTIONS: usize = 16;
 const FIRST_DIRECTION: f64 = 2.0;
 /// What a px of distance costs.
-const FAR_COST: f64 = 0.35;
+const FAR_COST: f64 = 0.6;
 /// The dot at a flag's place, px.
 const TIP_PX: f64 = 2.2;
 /// The arrow of a flag whose place is off the paper, px.

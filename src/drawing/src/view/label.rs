@@ -37,6 +37,8 @@ pub(crate) struct Wanted<'a> {
     pub led: bool,
     /// From this cost on it is left out.
     pub most_cost: f64,
+    /// What it names stands on something, a floor: a name below it stands below that, px.
+    pub under: Option<f64>,
 }
 
 impl Pen<'_> {
@@ -59,9 +61,9 @@ impl Pen<'_> {
             } else {
                 let short = fitted(wanted.text, wanted.style, room.x - 8.0, self.lettering.measure);
                 let letters = whole.text.chars().count();
-                // Half a name is told better beside the thing than by its first letters inside.
+                // A name cut short is told better beside the thing, unless nearly all of it is there.
                 short
-                    .filter(|short| 2 * short.text.chars().count() > letters)
+                    .filter(|short| 4 * short.text.chars().count() > 3 * letters)
                     .map(|short| (SHORT_COST, short))
             };
             if let Some((extra, text)) = inside {
@@ -73,21 +75,22 @@ impl Pen<'_> {
             }
         }
         let off = height * 0.5 + 3.0;
+        let foot = wanted.under.map_or(high.y, |under| high.y.max(under));
         let places = [
-            (DVec2::new(middle.x, high.y + off), Align::Middle),
+            (DVec2::new(middle.x, foot + off), Align::Middle),
             (DVec2::new(middle.x, low.y - off), Align::Middle),
             (DVec2::new(high.x + OFF_PX, middle.y), Align::Start),
             (DVec2::new(low.x - OFF_PX, middle.y), Align::End),
-            (DVec2::new(low.x, high.y + off), Align::Start),
-            (DVec2::new(high.x, high.y + off), Align::End),
+            (DVec2::new(low.x, foot + off), Align::Start),
+            (DVec2::new(high.x, foot + off), Align::End),
             (DVec2::new(low.x, low.y - off), Align::Start),
             (DVec2::new(high.x, low.y - off), Align::End),
             (DVec2::new(high.x + OFF_PX, high.y - 6.0), Align::Start),
             (DVec2::new(low.x - OFF_PX, high.y - 6.0), Align::End),
             (DVec2::new(high.x + OFF_PX, low.y + 6.0), Align::Start),
             (DVec2::new(low.x - OFF_PX, low.y + 6.0), Align::End),
-            (DVec2::new(low.x + 4.0, high.y + off), Align::End),
-            (DVec2::new(high.x - 4.0, high.y + off), Align::Start),
+            (DVec2::new(low.x + 4.0, foot + off), Align::End),
+            (DVec2::new(high.x - 4.0, foot + off), Align::Start),
             (DVec2::new(low.x + 4.0, low.y - off), Align::End),
             (DVec2::new(high.x - 4.0, low.y - off), Align::Start),
         ];
@@ -102,16 +105,16 @@ impl Pen<'_> {
             }
         }
         if wanted.led && best.as_ref().is_none_or(|(cost, ..)| *cost >= LEADER_COST) {
-            let least = best.as_ref().map_or(FIRM, |(cost, ..)| *cost).min(FIRM);
+            // A name stands nowhere dearer for being led there.
+            let most = if wanted.must { FIRM } else { wanted.most_cost + LEADER_COST };
+            let least = best.as_ref().map_or(most, |(cost, ..)| *cost).min(most);
             if let Some((at, align)) = self.far_place(&wanted, whole.width, least) {
                 self.put_led(wanted, whole, (at, align));
                 return true;
             }
         }
         match best {
-            Some((cost, at, align, text))
-                if cost < wanted.most_cost || wanted.must || (wanted.led && cost < FIRM) =>
-            {
+            Some((cost, at, align, text)) if cost < wanted.most_cost || wanted.must => {
                 self.put_level(wanted.role, wanted.subject, text, wanted.style, (at, align));
                 true
             }
@@ -125,7 +128,8 @@ impl Pen<'_> {
         let half = wanted.around.size() * 0.5;
         let middle = wanted.around.centre();
         let mut best: Option<(f64, DVec2, Align)> = None;
-        for distance in LEADERS_PX.map(|d| d * self.enlarged) {
+        let most = if wanted.must { MUST_FAR_PX } else { FAR_PX } * self.enlarged;
+        for distance in LEADERS_PX.map(|d| d * self.enlarged).into_iter().filter(|own| *own <= most) {
             let far = LEADER_COST + distance * LEADER_FAR_COST;
             if far >= best.map_or(least, |(cost, ..)| cost) {
                 break;
@@ -161,8 +165,8 @@ impl Pen<'_> {
                 }
             }
         }
-        // Right across the paper only what must be read.
-        if best.is_none() && least >= FIRM && (wanted.must || wanted.blamed) {
+        // Right across the paper only figures that must be read.
+        if best.is_none() && least >= FIRM && wanted.must {
             best = self.anywhere_for(wanted, width);
         }
         best.map(|(_, at, align)| (at, align))
@@ -203,6 +207,10 @@ impl Pen<'_> {
 /// Distances at which a name with a line to its thing is tried, px before they are enlarged, and in how many directions.
 const LEADERS_PX: [f64; 9] = [18.0, 28.0, 40.0, 56.0, 76.0, 100.0, 130.0, 170.0, 220.0];
 const LEADER_WAYS: u8 = 16;
+/// The longest line of a name, and of what must be read, px before they are enlarged: a longer one is harder to follow than the
+/// name is worth, and what is found goes by its letter too.
+const FAR_PX: f64 = 80.0;
+const MUST_FAR_PX: f64 = 220.0;
 /// What the line costs, what a px of it costs, and what running over a text or a sign costs.
 const LEADER_COST: f64 = 40.0;
 const LEADER_FAR_COST: f64 = 0.3;

@@ -1,5 +1,5 @@
-//! The side view: seen from the right of the axis, x along it, y up from the floor. With the nose to the right
-//! everything stands exactly under itself in the top view turned the same way.
+//! The side view: x along the axis, y up from the floor, seen from the axis's right, or from its left where the paper lies as
+//! the room lies and the axis runs against that. Everything stands exactly under itself in the top view turned the same way.
 
 mod aiming;
 mod car;
@@ -16,7 +16,7 @@ use baywright_planner::{Assessment, Scene};
 
 use crate::finding::{blamed, pinned};
 use crate::view::Shown;
-use crate::view::fit::Window;
+use crate::view::fit::{WALL_PX, Window};
 use crate::view::pen::Pen;
 use crate::view::state::ViewState;
 use crate::view::top::emphasis;
@@ -30,6 +30,8 @@ pub(crate) struct Side<'a> {
     pub words: &'a Words<'a>,
     pub bay_from_axis: PlanPose,
     pub axis_from_bay: PlanPose,
+    /// Which way along the view ahead is: 1, or -1 where it is seen from the axis's left.
+    pub ahead: f64,
     /// From the wall behind to the wall ahead, where the axis meets them, mm along the axis.
     pub room: (f64, f64),
     /// The things that findings are about.
@@ -69,6 +71,11 @@ pub(crate) fn rectangle(x: (f64, f64), y: (f64, f64)) -> Vec<DVec2> {
     vec![DVec2::new(x.0, y.0), DVec2::new(x.1, y.0), DVec2::new(x.1, y.1), DVec2::new(x.0, y.1)]
 }
 
+/// The underside of the floor as drawn, px: names stand over the floor or under it, never across.
+pub(crate) fn under_floor(pen: &Pen<'_>) -> f64 {
+    pen.px(DVec2::ZERO).y + WALL_PX
+}
+
 /// Draws the side view into a window.
 pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     let Shown { arrangement, assessment, state, ref words, ref extents, .. } = *shown;
@@ -82,6 +89,7 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
         words,
         bay_from_axis,
         axis_from_bay: bay_from_axis.inverse(),
+        ahead: if extents.from_left { -1.0 } else { 1.0 },
         room: room::between_walls(&assessment.scene, &bay_from_axis).unwrap_or(extents.side),
         blamed: blamed(assessment),
     };

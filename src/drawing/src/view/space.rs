@@ -36,7 +36,7 @@ impl Taken {
         match self {
             Self::Halo => 0.0,
             Self::Reach => 16.0,
-            Self::Body => 60.0,
+            Self::Body => 120.0,
             Self::Line => 14.0,
             Self::Wall => 60.0,
             Self::Car => 200.0,
@@ -48,7 +48,9 @@ impl Taken {
     const fn cost_for_flag(self) -> f64 {
         match self {
             Self::Body | Self::Car => 6.0,
-            Self::Line | Self::Wall | Self::Outside => 14.0,
+            // A line is a chain of boxes, and a flag touches three of them.
+            Self::Line => 5.0,
+            Self::Wall | Self::Outside => 14.0,
             Self::Halo => 8.0,
             Self::Reach => 0.0,
             Self::Blamed => 20.0,

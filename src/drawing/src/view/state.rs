@@ -44,6 +44,8 @@ pub struct ViewState {
     pub selected: Option<Subject>,
     /// Its distances, shown in the top view.
     pub live: Vec<LiveDimension>,
+    /// What else is pointed out in the top view: named as what is in hand, and covered by no other name.
+    pub told: Vec<Subject>,
     /// How the paper of the top view lies.
     pub turned: Turned,
     /// Along what the side view is taken; `None`: as suits the sensor (a corner radar looks along its sight line, all

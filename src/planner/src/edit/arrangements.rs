@@ -35,6 +35,8 @@ fn is_free(layout: &Layout, name: &Id) -> Result<(), EditFault> {
 
 #[cfg(test)]
 mod tests {
+    use baywright_geometry::{DVec2, PlanPose};
+
     use super::super::testing::layout;
     use super::super::{Edit, EditFault};
 
@@ -51,5 +53,20 @@ mod tests {
         let named = Edit::NameArrangement("later".into()).apply(&twice, &"as planned".into()).unwrap();
         assert_eq!(Edit::RemoveArrangement.apply(&named, &"later".into()).unwrap(), bay);
         assert!(Edit::RemoveArrangement.apply(&bay, &here).is_err(), "something is left to show");
+    }
+
+    #[test]
+    fn what_is_done_apart_leaves_this_one_as_it_is() {
+        let (bay, here) = layout();
+        let there = PlanPose::new(DVec2::new(4_321.0, 3_000.0), 0.0);
+        let apart = Edit::Apart { name: "apart".into(), edits: vec![Edit::Park(there)] };
+        let after = apart.apply(&bay, &here).unwrap();
+        let names: Vec<&str> = after.arrangements.iter().map(|own| own.id.as_str()).collect();
+        assert_eq!(names, [here.as_str(), "apart"]);
+        assert_eq!(after.arrangements[0], bay.arrangements[0]);
+        assert_eq!(after.arrangements[1].parked, there);
+        assert_eq!(after.bay, bay.bay);
+        let taken = Edit::Apart { name: here.clone(), edits: Vec::new() };
+        assert_eq!(taken.apply(&bay, &here), Err(EditFault::NameTaken(here)));
     }
 }

@@ -106,7 +106,7 @@ impl Edit {
             Self::PlanBuilding => Deed::PlanBuilding,
             Self::GiveUpBuilding => Deed::GiveUpBuilding,
             Self::AdoptBuilding => Deed::AdoptBuilding,
-            Self::Duplicate(name) => Deed::Duplicate(name.clone()),
+            Self::Duplicate(name) | Self::Apart { name, .. } => Deed::Duplicate(name.clone()),
             Self::NameArrangement(name) => Deed::NameArrangement(name.clone()),
             Self::RemoveArrangement => Deed::RemoveArrangement,
             Self::Visit(_) => Deed::Visit,

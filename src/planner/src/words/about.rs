@@ -19,6 +19,8 @@ impl Words<'_> {
         verdict(verdict: Verdict) -> &'static str;
         /// How many findings of which kind, and what would make the space ready.
         summary(assessment: &Assessment) -> String;
+        /// How many findings of which kind, alone.
+        counted(assessment: &Assessment) -> String;
         /// The usual cautions.
         caution() -> &'static str;
         /// The heading over all findings of one severity.

@@ -36,8 +36,8 @@ impl Words<'_> {
         top_view_lies(lies: Lies) -> &'static str;
         /// The title of the side view.
         side_view() -> &'static str;
-        /// What the side view's title adds.
-        side_view_along(along_sight_line: bool) -> &'static str;
+        /// What the side view's title adds: along what, and from which side it is seen.
+        side_view_along(along_sight_line: bool, from_left: bool) -> &'static str;
         /// Bay, arrangement, car and aiming in one line.
         title_line() -> String;
         /// Beside the car's left side.
@@ -50,8 +50,12 @@ impl Words<'_> {
         example(figures: Figures) -> String;
         /// What a keep-clear zone keeps clear, and how high; heights are left out where only the plan is asked for.
         keep_clear(excludes: Exclusion, from_to: Option<(f64, f64)>) -> String;
+        /// A length or a width of a zone that is one of several.
+        zone_size(size: f64, name: &str) -> String;
         /// A stand-off: the figure and both its ends.
         stand_off(placement: &Placement) -> String;
+        /// The same of one that could be taken for another: with the target's name before it.
+        stand_off_of(placement: &Placement) -> String;
         /// Both ends of a stand-off.
         stand_off_ends(placement: &Placement) -> String;
         /// The target's kind, as a label.
@@ -66,6 +70,8 @@ impl Words<'_> {
         sensor_height(height: f64) -> String;
         /// The height of the middle of the target's face.
         target_height(height: f64, kind: TargetKind) -> String;
+        /// The same of one of several targets that are equally high.
+        target_height_of(height: f64, kind: TargetKind, name: &str) -> String;
         /// The height of the runways that carry the car.
         runway_height(height: f64) -> String;
         /// How far something is in where it may not be.

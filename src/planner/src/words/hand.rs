@@ -32,6 +32,7 @@ texts! {
     row_why, "What it does.";
     by_the_car, "Under the orders: whose directions they are.";
     several_hint, "In the foot, while several are in hand.";
+    several_hint_short, "The same where there is little room.";
     // The clipboard.
     not_things, "What is on the clipboard is no thing of a bay.";
     // On the shelf.

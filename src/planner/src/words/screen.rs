@@ -155,8 +155,14 @@ texts! {
     larger, "Zooms in.";
     smaller, "Zooms out.";
     nothing_in_hand, "What the hand can do.";
+    nothing_in_hand_short, "The same where there is little room.";
     nudging, "What the keys do.";
+    nudging_short, "The same where there is little room.";
+    room_in_hand, "What the hand can do with the room.";
+    room_in_hand_short, "The same where there is little room.";
+    fixed_in_hand, "What can be done with what no hand moves.";
     while_dragging, "What the keys do.";
+    while_dragging_short, "The same where there is little room.";
     measure_from, "What to do next.";
     measure_to, "What to do next.";
     caution_short, "Where there is little room.";
@@ -250,6 +256,7 @@ texts! {
     compare_why, "What it is for.";
     compare_title, "A page.";
     compare_with, "A choice.";
+    as_opened, "The state that the bay was in when it was opened.";
     name_arrangement, "A page.";
     name_it, "Gives the name.";
     remove_arrangement, "Takes it away.";

@@ -31,6 +31,7 @@ impl Desk {
             }
             OfBay::Cure(finding) => self.cure(finding),
             OfBay::KeepPromise => self.keep_promise(),
+            OfBay::KeepPromiseApart => self.keep_promise_apart(),
             OfBay::Add(kind) => self.add(kind),
             OfBay::AddSet(of) => self.add_set(of),
             OfBay::AddPart(part) => self.add_part(part),
@@ -179,6 +180,14 @@ impl Desk {
         }
         self.say_refused(done);
         self.view.pointed = None;
+    }
+
+    fn keep_promise_apart(&mut self) {
+        let Some(promise) = self.answer.assessment.promise.clone().filter(|_| !self.answer.stale) else {
+            return;
+        };
+        let edits = promise.steps.into_iter().map(Edit::Do).collect();
+        self.edit(&Edit::Apart { name: self.free_arrangement_name(), edits });
     }
 
     /// The middle of what is seen, bay frame: where something new goes.

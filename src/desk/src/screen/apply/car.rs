@@ -98,6 +98,10 @@ impl Desk {
         };
         self.view.car = CarView { whole: how == Begin::Change, lead: None };
         self.fields = Fields::default();
+        // A sheet in hand is typed from its first line on.
+        if how != Begin::Change {
+            self.fields.lead_in();
+        }
         self.document.begin_car(draft);
         self.view.choose(None);
         self.view.pointed = None;

@@ -62,6 +62,12 @@ impl Desk {
             OfView::ToRoom(to_room) => {
                 view.to_room = to_room;
                 view.camera = None;
+                // The side view may run the other way now.
+                if let Tool::Measure(measuring) = view.tool
+                    && measuring.in_side_view
+                {
+                    view.tool = Tool::Measure(Measuring::default());
+                }
             }
             OfView::Along(axis) => {
                 view.along = axis;
@@ -131,7 +137,7 @@ impl Desk {
     fn zoom(&mut self, by: f64) {
         let Some(mut camera) = self.view.camera.or_else(|| self.canvas.camera()) else { return };
         camera.px_per_mm = (camera.px_per_mm * by).clamp(LEAST_SCALE, MOST_SCALE);
-        self.view.camera = Some(camera);
+        self.view.camera = Some(self.canvas.with_sensor(camera));
     }
 }
 

@@ -65,6 +65,9 @@ pub(super) struct Handle {
     pub arm: Option<DVec2>,
 }
 
+/// What is smaller than this in one direction and than that in the other has one handle that sizes it: more would crowd its
+/// figures, and a corner sizes it both ways. px.
+const ONE_HANDLE_PX: (f64, f64) = (30.0, 60.0);
 /// The handles of what is in hand, in one view.
 pub(super) fn handles(answer: &Answer, view: &Viewing, side: Projection, drawing: &Drawing) -> Vec<Handle> {
     let Some(subject) = view.selected.as_ref().filter(|_| view.tool == Tool::WhichSide && !answer.stale)
@@ -171,12 +174,13 @@ fn on_top(answer: &Answer, subject: &Subject, drawing: &Drawing) -> Vec<Handle> 
                 (_, 0) => size.y >= ROOM_PX,
                 _ => true,
             };
-            ways.into_iter().filter(has_room).filter_map(|(x, y)| handle(x, y)).collect()
+            let all = ways.into_iter().filter(has_room).filter_map(|(x, y)| handle(x, y)).collect();
+            few_of_small(all, size)
         }
         Some(Shape::Round { .. }) => {
-            // What is round looks the same whichever way it is turned.
+            // What is round looks the same whichever way it is turned, and has one size: one handle, however large it is.
             let ways = [(1, 0), (-1, 0), (0, 1), (0, -1)];
-            return ways.into_iter().filter_map(|(x, y)| handle(x, y)).collect();
+            return few_of_small(ways.into_iter().filter_map(|(x, y)| handle(x, y)).collect(), DVec2::ZERO);
         }
         _ => Vec::new(),
     };
@@ -195,6 +199,27 @@ fn on_top(answer: &Answer, subject: &Subject, drawing: &Drawing) -> Vec<Handle> 
     });
     let is_free = |own: &Handle| !lettered.covers(own.at, OWN_PX);
     all.extend(arms.iter().find(|own| is_free(own)).or(arms.first()).copied());
+    all
+}
+
+/// The handles of something of this size on the paper, px: all of them, or of what is small the one that stands nearest to what it
+/// moves, the lower right one among equals.
+fn few_of_small(mut all: Vec<Handle>, size: DVec2) -> Vec<Handle> {
+    if size.min_element() < ONE_HANDLE_PX.0 && size.max_element() < ONE_HANDLE_PX.1 {
+        // Of a corner before a side, where distances are written.
+        let of_side = |own: &Handle| matches!(own.grip, Grip::Size(0, _) | Grip::Size(_, 0));
+        if all.iter().any(|own| !of_side(own)) {
+            all.retain(|own| !of_side(own));
+        }
+        let off = |own: &Handle| (own.at.distance(own.of), -own.at.element_sum());
+        let first = |a: &Handle, b: &Handle| {
+            let ((near, low), (other_near, other_low)) = (off(a), off(b));
+            let apart = if (near - other_near).abs() < 1.0 { 0.0 } else { near - other_near };
+            apart.total_cmp(&0.0).then(low.total_cmp(&other_low))
+        };
+        let one = all.iter().copied().min_by(first);
+        all = one.into_iter().collect();
+    }
     all
 }
 

@@ -557,7 +557,8 @@ impl super::Drawn {
         if self.one_axis {
             other.x += (fixed.x - other.x) * share;
         }
-        camera
+        // Where the side view goes along it shows what the aiming is about.
+        if side == Projection::Top { self.with_sensor(camera) } else { camera }
     }
 
     /// The eye shifted by px on the paper, given in mm.

@@ -6,7 +6,7 @@ use baywright_drawing::list::Shape as Listed;
 use baywright_drawing::{Drawing, Projection, Role, Theme};
 use baywright_planner::geometry::{Bounds, DVec2};
 use baywright_planner::{Step, Subject};
-use egui::{Pos2, Rect, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo};
+use egui::{Color32, Pos2, Rect, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo};
 
 use super::grip::{self, Grip};
 use super::paint::Painter;
@@ -493,11 +493,21 @@ fn title(
                         (false, true) => texts.paper_to_sight_line,
                         (false, false) => texts.paper_to_car,
                     };
-                    if link(ui, view.theme, lies).on_hover_text(texts.turn_paper).clicked() {
+                    let customer = view.locale.language.customer();
+                    let font = look::letters(size::SMALL, baywright_drawing::Weight::Regular);
+                    let kept = ui.painter().layout_no_wrap(customer.show.to_owned(), font, Color32::BLACK);
+                    let room = ui.available_width() - kept.size().x - 2.0 * ui.spacing().item_spacing.x;
+                    if let Some(link) = link_in(ui, view.theme, lies, room)
+                        && link.on_hover_text(texts.turn_paper).clicked()
+                    {
                         out.push(Command::View(OfView::ToRoom(!view.to_room)));
                     }
-                    let customer = view.locale.language.customer();
+                    // F5 leads there too.
+                    let has_room = ui.available_width() > kept.size().x + ui.spacing().item_spacing.x;
                     ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
+                        if !has_room {
+                            return;
+                        }
                         let show = link(ui, view.theme, customer.show).on_hover_text(customer.show_why);
                         if show.clicked() {
                             out.push(Command::Page(Some(Page::Customer(0))));
@@ -505,8 +515,11 @@ fn title(
                     });
                 }
                 Projection::Side => {
-                    let text = words.side_view_along(along_sight);
-                    if link(ui, view.theme, text).on_hover_text(texts.change_axis).clicked() {
+                    let text = words.side_view_along(along_sight, drawn.from_left);
+                    let room = ui.available_width();
+                    if let Some(link) = link_in(ui, view.theme, text, room)
+                        && link.on_hover_text(texts.change_axis).clicked()
+                    {
                         let other = if along_sight {
                             baywright_drawing::Axis::Centreline
                         } else {
@@ -533,6 +546,20 @@ fn which_view(
             out.push(Command::View(OfView::Alone(side)));
         }
     }
+}
+
+/// The same where there is this much room for it, px: cut short, or left away where hardly anything would be left of it.
+fn link_in(ui: &mut Ui, theme: Theme, text: &str, room: f32) -> Option<egui::Response> {
+    const LEAST_PX: f32 = 60.0;
+    (room >= LEAST_PX).then(|| {
+        let soft = look::colour(theme.palette().soft);
+        let text = egui::RichText::new(text).size(size::SMALL).color(soft);
+        ui.scope(|ui| {
+            ui.set_max_width(room);
+            ui.add(egui::Button::new(text).frame(false).truncate())
+        })
+        .inner
+    })
 }
 
 /// A quiet text that can be pressed.

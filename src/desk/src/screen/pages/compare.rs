@@ -17,7 +17,7 @@ use crate::screen::building::difference_lines;
 use crate::screen::canvas::{Fills, Painter};
 use crate::screen::command::{Command, OfBay};
 use crate::screen::look::{self, size};
-use crate::screen::page::Compare;
+use crate::screen::page::{Compare, With};
 use crate::screen::{Desk, widgets};
 use crate::session::document::made;
 
@@ -95,32 +95,50 @@ impl Desk {
         let by = self.document.by();
         let place = layout.arrangements.iter().position(|own| own.id == shown).unwrap_or(0);
         let others = || layout.arrangements.iter().map(|own| &own.id).filter(|id| **id != shown);
-        // "As found" before "cabinet moved": the earlier one is the first.
-        let usual = layout.arrangements.get(place.wrapping_sub(1)).map(|own| own.id.clone());
-        let with = page.with.clone().or(usual).or_else(|| others().next().cloned());
-        let Some(with) = with else { return };
+        let opened = Arc::clone(self.document.opened());
+        let Some(opened_as) = self.document.opened_as().cloned() else { return };
+        let with = page.with.clone().unwrap_or_else(|| {
+            let of = |layout: &Layout| layout.arrangements.iter().find(|own| own.id == shown).cloned();
+            // What was changed since is compared with what it was; else the earlier one is the first: "As found" before
+            // "cabinet moved".
+            let was_changed = of(&opened).is_some_and(|was| of(&layout).is_some_and(|is| is != was));
+            let before = layout.arrangements.get(place.wrapping_sub(1)).map(|own| &own.id);
+            let other = before.or_else(|| others().next()).filter(|_| !was_changed);
+            other.cloned().map_or(With::Opened, With::Other)
+        });
+        let (from, id) = match &with {
+            With::Opened => (&opened, &opened_as),
+            With::Other(id) => (&layout, id),
+        };
         let mut compared = std::mem::take(&mut self.compared);
         if compared
             .of
             .as_ref()
-            .is_none_or(|(own, id, own_by)| !Arc::ptr_eq(own, &layout) || *id != with || *own_by != by)
+            .is_none_or(|(own, own_id, own_by)| !Arc::ptr_eq(own, from) || own_id != id || *own_by != by)
         {
-            let arrangement = made(&layout, &with, self.document.cars(), by).map(Arc::new);
+            let arrangement = made(from, id, self.document.cars(), by).map(Arc::new);
             compared.made = arrangement.map(|own| {
                 let assessment = Arc::new((self.assess)(&own));
                 (own, assessment)
             });
-            compared.of = Some((Arc::clone(&layout), with.clone(), by));
+            compared.of = Some((Arc::clone(from), id.clone(), by));
         }
+        let name_of = |with: &With| match with {
+            With::Other(id) => id.to_string(),
+            With::Opened if opened_as == shown => texts.as_opened.to_owned(),
+            With::Opened => texts.of(texts.as_opened, opened_as.as_str()),
+        };
         ui.horizontal(|ui| {
             let label = ui.label(texts.compare_with);
             let mut chosen = with.clone();
             ComboBox::from_id_salt("compare with")
-                .selected_text(chosen.as_str())
+                .selected_text(name_of(&chosen))
                 .width(240.0)
                 .show_ui(ui, |ui| {
-                    for id in others() {
-                        ui.selectable_value(&mut chosen, id.clone(), id.as_str());
+                    let all = std::iter::once(With::Opened).chain(others().cloned().map(With::Other));
+                    for own in all {
+                        let name = name_of(&own);
+                        ui.selectable_value(&mut chosen, own, name);
                     }
                 })
                 .response
@@ -131,7 +149,8 @@ impl Desk {
         });
         ui.add_space(6.0);
         if let Some((other, said)) = compared.made.clone() {
-            self.side_by_side(ui, &mut compared.fills, (&other, &said), out);
+            let name = name_of(&with);
+            self.side_by_side(ui, &mut compared.fills, (&other, &said), (&with, &name), out);
         }
         self.compared = compared;
     }
@@ -141,6 +160,7 @@ impl Desk {
         ui: &mut Ui,
         fills: &mut Fills,
         (other, said): (&Arrangement, &Assessment),
+        (with, name): (&With, &str),
         out: &mut Vec<Command>,
     ) {
         let texts = self.texts();
@@ -151,15 +171,16 @@ impl Desk {
         // Both to one scale and about one middle: a wall that was moved is seen to be.
         let room = other.bay.room.bounds().union(now.bay.room.bounds());
         ui.columns(2, |columns| {
-            let both = [(other, said, &letters), (now, now_said, &now_letters)];
-            for (ui, (arrangement, assessment, letters)) in columns.iter_mut().zip(both) {
-                self.verdict_of(ui, arrangement, assessment);
+            let both = [(other, said, &letters, name), (now, now_said, &now_letters, now.id.as_str())];
+            for (ui, (arrangement, assessment, letters, name)) in columns.iter_mut().zip(both) {
+                self.verdict_of(ui, arrangement, assessment, name);
                 self.picture_of(ui, fills, (arrangement, assessment), room, letters, &moved);
-                let other = arrangement.id != now.id;
-                if other && ui.horizontal(|ui| widgets::lesser(ui, texts.show_this)).inner.clicked() {
-                    out.push(Command::Bay(OfBay::Show(arrangement.id.clone())));
-                    out.push(Command::Page(None));
-                }
+            }
+            if let (With::Other(id), Some(ui)) = (with, columns.first_mut())
+                && ui.horizontal(|ui| widgets::lesser(ui, texts.show_this)).inner.clicked()
+            {
+                out.push(Command::Bay(OfBay::Show(id.clone())));
+                out.push(Command::Page(None));
             }
         });
         ui.add_space(8.0);
@@ -190,19 +211,20 @@ impl Desk {
         ui.add_space(4.0);
     }
 
-    fn verdict_of(&self, ui: &mut Ui, arrangement: &Arrangement, assessment: &Assessment) {
+    fn verdict_of(&self, ui: &mut Ui, arrangement: &Arrangement, assessment: &Assessment, name: &str) {
         let words = Words::new(arrangement, self.view.locale);
         let palette = self.view.theme.palette();
-        ui.horizontal(|ui| {
+        ui.horizontal_wrapped(|ui| {
             let kind = SignKind::of_verdict(assessment.verdict);
             let mark = if kind == SignKind::Tick { "" } else { "!" };
             widgets::sign(ui, kind, 9.0, mark, widgets::verdict(palette, assessment.verdict));
-            ui.label(RichText::new(arrangement.id.as_str()).font(look::bold(size::LEAD)));
+            ui.label(RichText::new(name).font(look::bold(size::LEAD)));
             if arrangement.loading.own_building {
                 ui.label(widgets::soft(ui, words.own_building()));
             }
-            ui.label(widgets::soft(ui, words.verdict(assessment.verdict)));
+            ui.label(RichText::new(words.verdict(assessment.verdict)).size(size::SMALL));
         });
+        ui.label(widgets::soft(ui, words.counted(assessment)));
     }
 
     fn picture_of(
@@ -225,7 +247,8 @@ impl Desk {
             middle: room.centre(),
         };
         let lettering = Lettering { locale: self.view.locale, ..Lettering::default() };
-        let state = ViewState { turned: baywright_drawing::Turned::ToRoom, ..ViewState::default() };
+        let told = moved.to_vec();
+        let state = ViewState { turned: baywright_drawing::Turned::ToRoom, told, ..ViewState::default() };
         let mut drawing = top_view(arrangement, assessment, &state, fit, &lettering);
         for item in &mut drawing.items {
             if let (Role::Flag(_), Shape::Sign(sign)) = (item.role, &mut item.shape)

@@ -62,7 +62,9 @@ impl EditedLayout {
     pub fn change(&mut self, edit: &Edit, after: Layout) {
         self.history.change(edit.deed(self.now(), &self.shown), after);
         match edit {
-            Edit::Duplicate(id) | Edit::NameArrangement(id) => self.shown = id.clone(),
+            Edit::Duplicate(id) | Edit::Apart { name: id, .. } | Edit::NameArrangement(id) => {
+                self.shown = id.clone();
+            }
             _ => self.show_what_is_there(),
         }
     }

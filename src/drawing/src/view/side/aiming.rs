@@ -4,7 +4,7 @@ use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2, DVec3, Prism, angle, hull};
 use baywright_planner::scene::PlacedTarget;
 
-use super::{Side, rectangle};
+use super::{Side, rectangle, under_floor};
 use crate::clip;
 use crate::finding::hiding;
 use crate::lettering::size;
@@ -79,7 +79,7 @@ const OFF_HEIGHT_MM: f64 = 2.0;
 fn beam(pen: &mut Pen<'_>, side: &Side<'_>, eye: DVec2, hiders: &[Vec<DVec2>]) {
     let boresight = side.scene.bay_from_sensor.forward();
     let ahead = boresight.truncate().dot(side.bay_from_axis.forward());
-    if ahead < LEAST_AHEAD {
+    if ahead.abs() < LEAST_AHEAD {
         return;
     }
     let sensor = &side.arrangement.sensor;
@@ -89,10 +89,12 @@ fn beam(pen: &mut Pen<'_>, side: &Side<'_>, eye: DVec2, hiders: &[Vec<DVec2>]) {
     let up = angle::heading(DVec2::new(ahead, boresight.z));
     let reach = reach_of_beam(side.scene);
     let fan = shade::fan(eye, up, half, reach, hiders);
-    let area = Bounds {
-        low: DVec2::new(eye.x - reach, 0.0),
-        high: DVec2::new(side.room.1.max(eye.x), side.arrangement.bay.ceiling_mm),
+    let (from, to) = if ahead > 0.0 {
+        (eye.x - reach, side.room.1.max(eye.x))
+    } else {
+        (side.room.0.min(eye.x), eye.x + reach)
     };
+    let area = Bounds { low: DVec2::new(from, 0.0), high: DVec2::new(to, side.arrangement.bay.ceiling_mm) };
     pen.ring(Role::BeamFill, Some(Subject::Sensor), clip::ring_in_box(&fan, &area));
     for &end in [fan.get(1), fan.last()].into_iter().flatten() {
         if let Some((from, to)) = clip::segment_in_box(eye, end, &area) {
@@ -161,7 +163,7 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
                 let place = pen.level_box(at, align, text.width, zone_style);
                 let (left, right) = (pen.mm(place.low).x, pen.mm(place.high).x);
                 let past = right > side.room.1 || left < side.room.0;
-                let over = if past || (wide && i < 2) { PAST_COST } else { 0.0 };
+                let over = if past || wide { PAST_COST } else { 0.0 };
                 (right >= from && left <= to).then_some((worse + over + f64::from(i), at, align))
             });
             if let Some((cost, at, align)) = pen.cheapest(text.width, zone_style, places)
@@ -180,8 +182,16 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
     for (target, placement) in side.scene.targets.iter().zip(&side.arrangement.aiming.placements) {
         let ring = body(pen, side, target, target.centre());
         let Some(around) = Bounds::around(ring.iter().map(|&p| pen.px(p))) else { continue };
+        let kind = placement.target.kind;
+        let several;
+        let text = if side.scene.targets.len() > 1 {
+            several = side.words.target_named(kind, target.id.as_str());
+            several.as_str()
+        } else {
+            side.words.target_label(kind)
+        };
         pen.name(Wanted {
-            text: side.words.target_label(placement.target.kind),
+            text,
             role: Role::Label,
             subject: Some(Subject::Target(target.id.clone())),
             style,
@@ -192,6 +202,7 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
             blamed: false,
             led: false,
             most_cost: TOO_DEAR,
+            under: Some(under_floor(pen)),
         });
     }
 }

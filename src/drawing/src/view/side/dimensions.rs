@@ -2,6 +2,7 @@
 
 use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2};
+use baywright_planner::scene::PlacedTarget;
 
 use super::Side;
 use crate::list::{Dimension, Text};
@@ -25,9 +26,15 @@ pub(super) fn heights(pen: &mut Pen<'_>, side: &Side<'_>) {
         }
         let centre = side.at(target.centre());
         let one = (centre.y - sensor.y).abs() < ONE_HEIGHT_MM;
-        told |= one;
+        told |= one && side.scene.targets.len() == 1;
         let kind = placement.target.kind;
-        let text = if one {
+        // Of two that read alike each says whose it is.
+        let is_alike = |own: &&PlacedTarget| {
+            !own.lies && own.id != target.id && (own.centre().z - centre.y).abs() < ONE_HEIGHT_MM
+        };
+        let text = if side.scene.targets.iter().any(|own| is_alike(&own)) {
+            side.words.target_height_of(centre.y, kind, target.id.as_str())
+        } else if one {
             side.words.one_height(centre.y, kind)
         } else {
             side.words.target_height(centre.y, kind)
@@ -37,7 +44,7 @@ pub(super) fn heights(pen: &mut Pen<'_>, side: &Side<'_>) {
     }
     if !told && sensor.y > 0.0 {
         let places: Vec<f64> = (0..12)
-            .map(|i| sensor.x + pen.length((FIRST_PX + NEXT_PX * f64::from(i)) * pen.enlarged))
+            .map(|i| sensor.x + side.ahead * pen.length((FIRST_PX + NEXT_PX * f64::from(i)) * pen.enlarged))
             .collect();
         put(
             pen,
@@ -79,14 +86,19 @@ fn room(pen: &mut Pen<'_>, side: &Side<'_>) {
 
 /// Where the height of a target may stand: ahead of it, then ahead of the zones about it, then behind.
 fn ahead_of(pen: &Pen<'_>, side: &Side<'_>, x: f64) -> Vec<f64> {
-    let zone_ends = side.scene.zones.iter().map(|z| side.along(&z.prism.outline).1).filter(|end| *end > x);
+    // All counted ahead, whichever way that is on the paper.
+    let ahead = side.ahead;
+    let (x, wall) = (x * ahead, (side.room.0 * ahead).max(side.room.1 * ahead));
+    let end = |(low, high): (f64, f64)| (low * ahead).max(high * ahead);
+    let zone_ends = side.scene.zones.iter().map(|z| end(side.along(&z.prism.outline))).filter(|end| *end > x);
     let first = pen.length(FIRST_PX * pen.enlarged);
     let next = pen.length(NEXT_PX * pen.enlarged);
     let ends: Vec<f64> = zone_ends.map(|end| end + first * 0.6).collect();
     let after = (0..6).map(|i| x + first + next * f64::from(i));
     let before = (0..20).map(|i| x - first - next * f64::from(i));
-    let near_wall = |x: &f64| *x < side.room.1 - next;
-    ends.into_iter().chain(after).filter(near_wall).chain(before).collect()
+    let near_wall = |x: &f64| *x < wall - next;
+    let all = ends.into_iter().chain(after).filter(near_wall).chain(before);
+    all.map(|x| x * ahead).collect()
 }
 
 /// What it costs a height's text to stand on the left of its line, above it, or below the floor.
@@ -121,7 +133,10 @@ fn put(pen: &mut Pen<'_>, role: Role, subject: Option<Subject>, top: DVec2, plac
             (ABOVE_COST, DVec2::new(x, top.y + above), Align::Middle),
             (BELOW_COST, DVec2::new(x, -below), Align::Middle),
         ];
-        for (extra, at, align) in tries {
+        let half = pen.length(dimension.text.style.line_height() * 0.5);
+        // Over the floor or under it, never across.
+        let is_clear = |at: &DVec2| at.y < 0.0 || at.y >= half;
+        for (extra, at, align) in tries.into_iter().filter(|(_, at, _)| is_clear(at)) {
             let text = Text { at, align, angle: 0.0, ..dimension.text.clone() };
             let cost = extra + line_cost + pen.text_cost(&text);
             if best.as_ref().is_none_or(|(least, _)| cost < *least) {

@@ -50,6 +50,8 @@ pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>, shown: &[Shown]) {
     let (floor_at, ceiling_at) = (pen.px(DVec2::new(from, 0.0)), pen.px(DVec2::new(to, ceiling)));
     let under = floor_at.y + WALL_PX;
     let outside = [
+        // Nor across the floor: a name there seems to belong to neither side of it.
+        Bounds { low: floor_at, high: DVec2::new(ceiling_at.x, under) },
         Bounds { low: window.low, high: DVec2::new(floor_at.x, under) },
         Bounds { low: DVec2::new(ceiling_at.x, window.low.y), high: DVec2::new(window.high.x, under) },
         Bounds { low: window.low, high: DVec2::new(window.high.x, ceiling_at.y) },

@@ -1,17 +1,18 @@
 //! The things from the side: those on the axis full, those to its side lighter and behind.
 
 use baywright_planner::geometry::{Bounds, DVec2, Outline};
+use baywright_planner::model::Thing;
 use baywright_planner::scene::PlacedTarget;
 use baywright_planner::{Code, Finding, Subject};
 
-use super::{Side, rectangle};
+use super::{Side, rectangle, under_floor};
 use crate::clip;
 use crate::finding::{flagged, shared};
 use crate::lettering::size;
 use crate::list::{Item, Shape};
 use crate::role::Role;
 use crate::text::Weight;
-use crate::view::label::Wanted;
+use crate::view::label::{TOO_DEAR, Wanted};
 use crate::view::pen::Pen;
 use crate::view::space::Taken;
 use crate::view::top::CROWD;
@@ -189,14 +190,23 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>, drawn: &[Drawn], told: b
             style: if strongly { strong } else { soft },
             around,
             most_width: 150.0 * pen.enlarged,
-            must: in_hand,
+            must: false,
             inside: true,
             blamed: thing.shown.blamed,
             led: thing.shown.blamed || in_hand,
-            most_cost: NAME_COST,
+            most_cost: if strongly { TOO_DEAR } else { NAME_COST },
+            under: stands_on_floor(own).then(|| under_floor(pen)),
         });
     }
 }
+
+/// Whether a thing stands on the floor, or so little above it that there is no room for a name.
+fn stands_on_floor(thing: &Thing) -> bool {
+    thing.span.bottom() < ON_FLOOR_MM
+}
+
+/// What is less above the floor stands on it to the eye, mm.
+const ON_FLOOR_MM: f64 = 200.0;
 
 /// So many things of a crowd are named, those that findings blame not counted.
 const MOST_NAMES: usize = 40;

@@ -297,6 +297,7 @@ pub(super) fn target_names(pen: &mut Pen<'_>, top: &Top<'_>) {
             blamed: false,
             led: false,
             most_cost: TOO_DEAR,
+            under: None,
         });
     }
 }

@@ -69,22 +69,34 @@ fn ends(top: &Top<'_>, placement: &Placement, target: &PlacedTarget) -> (DVec2, 
     (end - away * stand_off.distance_mm - away.perp() * stand_off.aside_mm, end, away)
 }
 
+/// A stand-off as it is told, bay frame.
+struct StandOff<'a> {
+    placement: &'a Placement,
+    from: DVec2,
+    to: DVec2,
+    along: DVec2,
+    text: String,
+}
+
 pub(super) fn stand_offs(pen: &mut Pen<'_>, top: &Top<'_>) {
-    let mut told: Vec<(DVec2, DVec2)> = Vec::new();
+    let mut told: Vec<StandOff<'_>> = Vec::new();
     for (placement, target) in top.arrangement.aiming.placements.iter().zip(&top.scene.targets) {
         let (from, to, along) = ends(top, placement, target);
-        let same = |(f, t): &(DVec2, DVec2)| {
-            let (df, dt) = (from - *f, to - *t);
+        let same = |own: &StandOff<'_>| {
+            let (df, dt) = (from - own.from, to - own.to);
             df.dot(along).abs() < AGREE_MM && dt.dot(along).abs() < AGREE_MM
         };
         // Two targets abreast need it told once.
-        if told.iter().any(same) {
-            continue;
+        if !told.iter().any(same) {
+            told.push(StandOff { placement, from, to, along, text: top.words.stand_off(placement) });
         }
-        told.push((from, to));
-        let (from, to) = (top.at(from), top.at(to));
-        let along = top.view_from_bay.turned(along);
-        let text = top.words.stand_off(placement);
+    }
+    for own in &told {
+        // Of two that read alike each says whose it is.
+        let alike = told.iter().filter(|other| other.text == own.text).count() > 1;
+        let text = if alike { top.words.stand_off_of(own.placement) } else { own.text.clone() };
+        let (from, to) = (top.at(own.from), top.at(own.to));
+        let along = top.view_from_bay.turned(own.along);
         // Beside the car and its marks, on whichever side and as near as it stands free.
         let straight_on =
             along.dot(top.view_from_bay.turned(top.scene.bay_from_axis.forward())).abs() > STRAIGHT_ON;
@@ -106,8 +118,10 @@ pub(super) fn stand_offs(pen: &mut Pen<'_>, top: &Top<'_>) {
                 }
             }
         }
-        if let Some((_, dimension)) = best {
-            pen.put_dimension(Role::Dimension, Some(Subject::Target(target.id.clone())), dimension);
+        // Where it would lie on what is read already neither could be read; the list has it too.
+        if let Some((_, dimension)) = best.filter(|(cost, _)| *cost < FIRM) {
+            let subject = Some(Subject::Target(own.placement.id.clone()));
+            pen.put_dimension(Role::Dimension, subject, dimension);
         }
     }
 }
@@ -123,7 +137,7 @@ const FIRST_OFF_PX: f64 = 26.0;
 const STEP_PX: f64 = 14.0;
 
 /// What a dimension would cover: its text, and marks or texts under its line.
-fn line_cost(pen: &Pen<'_>, dimension: &Dimension) -> f64 {
+pub(super) fn line_cost(pen: &Pen<'_>, dimension: &Dimension) -> f64 {
     let mut cost = pen.text_cost(&dimension.text);
     let (from, to) = (pen.px(dimension.line_from), pen.px(dimension.line_to));
     let steps = (from.distance(to) / 16.0).clamp(1.0, 64.0) as usize;

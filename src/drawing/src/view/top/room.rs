@@ -12,7 +12,7 @@ use crate::role::Role;
 use crate::sign::SignKind;
 use crate::text::{Align, Weight, fitted};
 use crate::view::fit::WALL_PX;
-use crate::view::label::{TOO_DEAR, Wanted};
+use crate::view::label::Wanted;
 use crate::view::pen::{MARK_PX, Pen, area, readable};
 use crate::view::space::Taken;
 
@@ -91,6 +91,10 @@ fn on_floor(pen: &mut Pen<'_>, top: &Top<'_>) {
             Some(Subject::FloorFeature(feature.id.clone())),
             area(&feature.outline, &top.view_from_bay),
         );
+        let px = feature.outline.outer().iter().map(|&p| pen.px(top.at(p)));
+        if let Some(place) = baywright_planner::geometry::Bounds::around(px) {
+            pen.space.take(place, Taken::Body);
+        }
     }
     for mark in &bay.marks {
         let at = top.at(mark.at);
@@ -268,12 +272,16 @@ fn along_wall(
         }
     }
     if let Some((cost, label)) = best
-        && cost < TOO_DEAR
+        && cost < WALL_NAME_COST
     {
         pen.put_text(Role::LabelSoft, Some(subject), label);
     }
 }
 
+/// From this cost on the name of a spot of the floor is left out: across a wall or on a thing it would name nothing.
+const AREA_NAME_COST: f64 = 100.0;
+/// From this cost on a wall's name is left out: along a dimension's line, say, neither could be read.
+const WALL_NAME_COST: f64 = 50.0;
 /// What it costs a wall's name to stand inside the room.
 const INSIDE_COST: f64 = 30.0;
 
@@ -288,6 +296,10 @@ fn name_area(
     let Shape::Area(rings) = area(outline, &top.view_from_bay) else { return };
     let px = rings.iter().flatten().map(|&p| pen.px(p));
     let Some(around) = baywright_planner::geometry::Bounds::around(px) else { return };
+    // What is off the paper is not named on it.
+    if !pen.window.meets(&around) {
+        return;
+    }
     let style = pen.style(size::SMALL, Weight::Regular);
     pen.name(Wanted {
         text,
@@ -300,6 +312,7 @@ fn name_area(
         inside,
         blamed: false,
         led: inside,
-        most_cost: TOO_DEAR,
+        most_cost: AREA_NAME_COST,
+        under: None,
     });
 }

@@ -190,6 +190,7 @@ fn written(pen: &mut Pen<'_>, top: &Top<'_>, told: &Flagged<'_>) {
         blamed: false,
         led: true,
         most_cost: TOO_DEAR,
+        under: None,
     });
     if is_put && let Some(item) = pen.items.get_mut(before..).and_then(<[_]>::last_mut) {
         item.finding = Some(told.index);

@@ -20,7 +20,8 @@ pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
     for (thing, placed) in top.arrangement.bay.things.iter().zip(&top.scene.things) {
         let subject = Some(Subject::Thing(thing.id.clone()));
         let overhead = thing.span.bottom() >= roof;
-        let loud = top.blamed.contains(&thing.id) || top.state.selected == subject;
+        let told = is_told(top, thing);
+        let loud = told || top.state.selected == subject;
         let role = match (overhead, loud) {
             (true, _) => Role::Overhead,
             (false, true) => Role::Thing(thing.material),
@@ -35,13 +36,24 @@ pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
                 pen.line(role, subject.clone(), line);
             }
         }
-        let blamed = top.blamed.contains(&thing.id);
         if let Some(box_px) = box_px(pen, top, &placed.bounds)
-            && (blamed || !overhead)
+            && (told || !overhead)
         {
-            pen.space.take(box_px, if blamed { Taken::Blamed } else { Taken::Body });
+            // With room for the ring around what is pointed out.
+            let ringed = top.state.told.iter().any(|own| Some(own) == subject.as_ref());
+            let box_px = if ringed { box_px.grown(RINGED_PX) } else { box_px };
+            pen.space.take(box_px, if told { Taken::Blamed } else { Taken::Body });
         }
     }
+}
+
+/// Around what is pointed out no name stands nearer than this, px.
+const RINGED_PX: f64 = 9.0;
+
+/// Whether a finding is about a thing, or it is pointed out.
+fn is_told(top: &Top<'_>, thing: &Thing) -> bool {
+    let is = |own: &Subject| matches!(own, Subject::Thing(id) if *id == thing.id);
+    top.blamed.contains(&thing.id) || top.state.told.iter().any(is)
 }
 
 /// Lines that tell a parked car or a cabinet from a box, in the thing's own frame.
@@ -90,6 +102,9 @@ fn named_box(pen: &Pen<'_>, top: &Top<'_>, placed: &PlacedThing) -> Option<Bound
 
 /// The share of its box that a thing fills when a name beside the box is still beside the thing.
 const MOSTLY_FULL: f64 = 0.45;
+
+/// From this cost on the name of what nobody asks about is left out: on another thing it would seem to be that one's.
+const SOFT_COST: f64 = 110.0;
 
 /// More things than this are a crowd.
 pub(crate) const CROWD: usize = 120;
@@ -165,8 +180,8 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>, told: bool) {
     // What the pointer is over changes no place: nothing jumps under a moving pointer.
     let in_hand = |thing: &Thing| matches!(&top.state.selected, Some(Subject::Thing(id)) if *id == thing.id);
     let crowd = top.arrangement.bay.things.len() > CROWD;
-    // What is in hand is named first and whatever it covers.
-    let first_round = |thing: &Thing| in_hand(thing) || top.blamed.contains(&thing.id);
+    // What is in hand is named first.
+    let first_round = |thing: &Thing| in_hand(thing) || is_told(top, thing);
     let things = || {
         let all = top.arrangement.bay.things.iter().zip(&top.scene.things);
         all.filter(|(thing, _)| first_round(thing) == told)
@@ -184,7 +199,7 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>, told: bool) {
             continue;
         }
         let overhead = thing.span.bottom() >= roof;
-        let blamed = top.blamed.contains(&thing.id);
+        let blamed = is_told(top, thing);
         let hangs;
         let text = if overhead {
             hangs = top.words.overhead(thing.id.as_str(), thing.span.bottom());
@@ -192,6 +207,8 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>, told: bool) {
         } else {
             thing.id.as_str()
         };
+        let ringed = top.state.told.iter().any(|own| matches!(own, Subject::Thing(id) if *id == thing.id));
+        let around = if ringed { around.grown(RINGED_PX) } else { around };
         let wanted = Wanted {
             text,
             role: if first_round(thing) { Role::Label } else { Role::LabelSoft },
@@ -199,11 +216,12 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>, told: bool) {
             style: if first_round(thing) && !overhead { style } else { soft },
             around,
             most_width: if overhead { 240.0 } else { 150.0 } * pen.enlarged,
-            must: in_hand(thing),
+            must: false,
             inside: true,
             blamed,
             led: blamed || in_hand(thing),
-            most_cost: TOO_DEAR,
+            most_cost: if first_round(thing) { TOO_DEAR } else { SOFT_COST },
+            under: None,
         };
         pen.name(wanted);
     }

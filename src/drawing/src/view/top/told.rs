@@ -7,7 +7,9 @@ use baywright_planner::geometry::{Bounds, DVec2};
 use baywright_planner::model::{Arrangement, Id};
 use baywright_planner::{Assessment, Scene, Severity, Step, Subject};
 
+use super::dimensions::line_cost;
 use super::{Top, aiming, car, room, things};
+use crate::list::Dimension;
 use crate::role::Role;
 use crate::view::Shown;
 use crate::view::fit::Window;
@@ -147,24 +149,99 @@ fn way(pen: &mut Pen<'_>, from: DVec2, to: DVec2) {
     }
 }
 
-/// How long and how wide each zone is, along its own frame.
+/// A length or a width of zones: of one, or of several that begin and end alike.
+struct Size<'a> {
+    from: DVec2,
+    to: DVec2,
+    /// Along the dimension, of length 1.
+    along: DVec2,
+    /// Away from the zone, square to that, of length 1.
+    out: DVec2,
+    /// How far out the zone reaches, and how far the other way, mm.
+    reach: [f64; 2],
+    names: Vec<&'a str>,
+}
+
+impl Size<'_> {
+    /// Whether another one begins and ends where this one does.
+    fn is_same(&self, other: &Self) -> bool {
+        let off = |p: DVec2, q: DVec2| (p - q).dot(self.along).abs();
+        self.along.dot(other.along) > 1.0 - 1e-9
+            && off(self.from, other.from) < ONE_SIZE_MM
+            && off(self.to, other.to) < ONE_SIZE_MM
+    }
+}
+
+/// Ends that differ by less are one, mm.
+const ONE_SIZE_MM: f64 = 0.5;
+
+/// How long and how wide each zone is, along its own frame. What several share is told once; of several zones each other figure
+/// says whose it is.
 fn sizes(pen: &mut Pen<'_>, top: &Top<'_>) {
-    let off = SIZE_OFF_PX * pen.enlarged;
+    let mut all: Vec<Size<'_>> = Vec::new();
     for zone in &top.arrangement.aiming.zones {
         let Some(frame) = top.scene.bay_from_zone(top.arrangement, &zone.frame) else { continue };
         let Bounds { low, high } = zone.outline.bounds();
         let at = |p: DVec2| top.at(frame * p);
         let (along, across) = (at(DVec2::X) - at(DVec2::ZERO), at(DVec2::Y) - at(DVec2::ZERO));
-        let (length, width) = (top.words.length(high.x - low.x), top.words.length(high.y - low.y));
         let corner = at(DVec2::new(high.x, low.y));
-        let below = corner - across * pen.length(off);
-        let beyond = corner + along * pen.length(off);
-        for (from, to, way, through, text) in
-            [(at(low), corner, along, below, length), (corner, at(high), across, beyond, width)]
-        {
-            let dimension = pen.dimension(from, to, way, through, &text);
-            let (_, dimension) = pen.text_freest(dimension);
-            pen.put_dimension(Role::Dimension, Some(Subject::Zone(zone.id.clone())), dimension);
+        for (from, to, along, out) in [(at(low), corner, along, -across), (corner, at(high), across, along)] {
+            // Zones of the sensor and of the target lie the other way round: every size runs to the right or up.
+            let runs_on = along.x > along.y.abs() || along.y > along.x.abs();
+            let (from, to, along) = if runs_on { (from, to, along) } else { (to, from, -along) };
+            let out = if out.x + out.y * 0.5 > 0.0 { out } else { -out };
+            let ends = [corner, at(DVec2::new(low.x, high.y))].map(|p| p.dot(out));
+            let reach = [ends[0].max(ends[1]), ends[0].min(ends[1])];
+            let size = Size { from, to, along, out, reach, names: vec![zone.id.as_str()] };
+            match all.iter_mut().find(|own| own.is_same(&size)) {
+                Some(own) => {
+                    own.reach = [own.reach[0].max(size.reach[0]), own.reach[1].min(size.reach[1])];
+                    own.names.extend(size.names);
+                }
+                None => all.push(size),
+            }
+        }
+    }
+    let of_several = top.arrangement.aiming.zones.len() > 1;
+    for size in all {
+        let length = (size.to - size.from).dot(size.along);
+        let bare = top.words.length(length);
+        let named = match size.names.as_slice() {
+            [name] if of_several => top.words.zone_size(length, name),
+            _ => bare.clone(),
+        };
+        // Without its name where that has no room; the words beside the picture tell it too.
+        let put = [named, bare]
+            .into_iter()
+            .find_map(|text| placed(pen, &size, &text).filter(|(cost, _)| *cost < MOST_SIZE_COST));
+        if let Some((_, dimension)) = put {
+            pen.put_dimension(Role::Dimension, None, dimension);
         }
     }
 }
+
+/// Where the figure of a size stands best, and what it costs there.
+fn placed(pen: &Pen<'_>, size: &Size<'_>, text: &str) -> Option<(f64, Dimension)> {
+    let mut best: Option<(f64, Dimension)> = None;
+    for (side, reach) in [1.0, -1.0].into_iter().zip(size.reach) {
+        for step in 0..SIZE_STEPS {
+            let off = pen.length((SIZE_OFF_PX + SIZE_STEP_PX * f64::from(step)) * pen.enlarged);
+            let through = size.from + size.out * (reach + side * off - size.from.dot(size.out));
+            let dimension = pen.dimension(size.from, size.to, size.along, through, text);
+            let (worse, dimension) = pen.text_freest(dimension);
+            let extra = SIZE_STEP_COST * f64::from(step) + if side < 0.0 { SIZE_STEP_COST } else { 0.0 };
+            let cost = line_cost(pen, &dimension) + worse + extra;
+            if best.as_ref().is_none_or(|(least, _)| cost < *least) {
+                best = Some((cost, dimension));
+            }
+        }
+    }
+    best
+}
+
+/// From this cost on a size is left out: on the car, say, it would be the car's.
+const MOST_SIZE_COST: f64 = 200.0;
+/// How many places on each side of the zones are tried for a size, how far one is from the next, px, and what each step costs.
+const SIZE_STEPS: u8 = 8;
+const SIZE_STEP_PX: f64 = 18.0;
+const SIZE_STEP_COST: f64 = 12.0;

@@ -29,11 +29,12 @@ impl About<'_> {
     }
 
     /// What the side view's title adds.
-    pub const fn side_view_along(&self, along_sight_line: bool) -> &'static str {
-        if along_sight_line {
-            "along the sight line, seen from its right"
-        } else {
-            "from the car's right, along its centreline"
+    pub const fn side_view_along(&self, along_sight_line: bool, from_left: bool) -> &'static str {
+        match (along_sight_line, from_left) {
+            (true, false) => "along the sight line, seen from its right",
+            (true, true) => "along the sight line, seen from its left",
+            (false, false) => "from the car's right, along its centreline",
+            (false, true) => "from the car's left, along its centreline",
         }
     }
 
@@ -81,6 +82,8 @@ impl About<'_> {
     pub fn keep_clear(&self, excludes: Exclusion, from_to: Option<(f64, f64)>) -> String {
         let of = match excludes {
             Exclusion::Anything => "keep clear".to_owned(),
+            // How strong is told where there is room for it, and in the list.
+            Exclusion::Reflecting(_) if from_to.is_none() => "keep clear of strong echoes".to_owned(),
             excludes => format!("keep clear of {}", self.keeps_clear_of(excludes)),
         };
         match from_to {
@@ -90,9 +93,20 @@ impl About<'_> {
         }
     }
 
+    /// A length or a width of a zone that is one of several.
+    pub fn zone_size(&self, size: f64, name: &str) -> String {
+        format!("{name} {}", self.length(size))
+    }
+
     /// A stand-off: the figure and both its ends.
     pub fn stand_off(&self, placement: &Placement) -> String {
         format!("{} {}", self.bare(placement.stand_off.distance_mm), self.stand_off_ends(placement))
+    }
+
+    /// The same of one that could be taken for another: with the target's name before it.
+    pub fn stand_off_of(&self, placement: &Placement) -> String {
+        let name = self.target_named(placement.target.kind, placement.id.as_str());
+        format!("{name}: {}", self.stand_off(placement))
     }
 
     /// Both ends of a stand-off.
@@ -156,6 +170,11 @@ impl About<'_> {
     /// The height of the middle of the target's face.
     pub fn target_height(&self, height: f64, kind: TargetKind) -> String {
         format!("{} {}", self.bare(height), self.target_label(kind))
+    }
+
+    /// The same of one of several targets that are equally high.
+    pub fn target_height_of(&self, height: f64, kind: TargetKind, name: &str) -> String {
+        format!("{} {}", self.bare(height), self.target_named(kind, name))
     }
 
     /// The height of the runways that carry the car.

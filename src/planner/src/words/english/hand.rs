@@ -31,6 +31,7 @@ pub const TEXTS: Hand = Hand {
     row: "Side by side in a row",
     row_why: "One beside the other with 50 mm between.",
     by_the_car: "Front, rear, left and right are the car's.",
+    several_hint_short: "Arrows and drag move all.",
     several_hint: "Arrows and drag move all; [ ] turn all; Shift and a press: one more or less; Esc lets go.",
     not_things: "What is on the clipboard is nothing that can be put into a bay.",
     inner_wall: "inner wall",

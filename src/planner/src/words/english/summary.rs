@@ -9,17 +9,21 @@ pub const CAUTION: &str = "The vehicle maker's procedure decides. Chock the whee
                            the laser.";
 
 impl About<'_> {
-    /// How many findings of which kind, and what would make the space ready.
-    pub fn summary(&self, assessment: &Assessment) -> String {
-        let (stops, care) = culprits(assessment);
-        let found = match (stops, care) {
+    /// How many findings of which kind, alone.
+    pub fn counted(&self, assessment: &Assessment) -> String {
+        match culprits(assessment) {
             (0, 0) => "Nothing found in the way.".to_owned(),
             (0, 1) => "One thing needs care.".to_owned(),
             (0, care) => format!("{care} things need care."),
             (stops, 0) => format!("{}.", stop(stops)),
             (stops, 1) => format!("{}, 1 needs care.", stop(stops)),
             (stops, care) => format!("{}, {care} need care.", stop(stops)),
-        };
+        }
+    }
+
+    /// How many findings of which kind, and what would make the space ready.
+    pub fn summary(&self, assessment: &Assessment) -> String {
+        let found = self.counted(assessment);
         match &assessment.promise {
             Some(promise) => {
                 let then = match promise.verdict {
