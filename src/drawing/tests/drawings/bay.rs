@@ -200,6 +200,7 @@ pub fn empty(corner: bool) -> Arrangement {
         keep_free: Vec::new(),
         survey: None,
         marks: Vec::new(),
+        dimensions: vec![],
         provenance: Provenance::Example,
     };
     Arrangement {
