@@ -431,6 +431,7 @@ fn bay() -> Bay {
         openings: vec![],
         floor_features: vec![],
         runways: vec![],
+        dimensions: Vec::new(),
         things: vec![],
         keep_free: vec![],
         survey: None,

@@ -21,9 +21,7 @@ pub const fn code(code: Code) -> &'static str {
         Code::StandOffMark => "The target is not where it belongs.",
         Code::MarkFault => "A floor mark cannot be found by its recipe.",
         Code::MarkOffTarget => "The marks lead elsewhere than the stand-off does.",
-        Code::MarkMissing => {
-            "A target belongs on the thrust line, which nobody sees, and no mark leads to it."
-        }
+        Code::MarkMissing => "No mark leads to a target: how its place on the floor is found is not told.",
         Code::MarkUnsure => "A target's mark cannot be laid as surely as the target must stand.",
         Code::MarkPlace => {
             "A floor mark lies where no mark can be: under a thing, on a drain or a pit, beyond a wall."
@@ -32,6 +30,7 @@ pub const fn code(code: Code) -> &'static str {
             "A floor mark lies beside one that stays on the floor, and may be taken for it."
         }
         Code::RunBlocked => "A straight run of tape or laser goes through something, or over an open pit.",
+        Code::TapeOver => "A tape would lie over something that lengthens what it reads.",
         Code::HeadRoom => "There is too little height over the car, a stand or a person.",
         Code::StandReach => "A stand does not reach the height that is asked of it.",
         Code::MatBelow => "A mat lies on the floor below a car that is raised.",
@@ -59,10 +58,13 @@ pub const fn code(code: Code) -> &'static str {
             "Part of the set-up is outside, through a door that stands open; what is there is not known."
         }
         Code::WayIn => "No door or gap that is entered lets the car in.",
+        Code::WalkIn => "People may walk into a keep-clear zone that is to be clear of them.",
         Code::LightInPicture => "Daylight or a lamp's light is or may be in the picture of a camera.",
+        Code::GlassBehind => "Glass stands behind a lidar's target, in line with it.",
         Code::OffBeam => "The target is outside the radar's beam, though inside its field of view.",
         Code::DoorLeaf => "The leaf of an open door, or the roll of a roller door, may be in the way.",
         Code::WorkingRoom => "There is too little room to walk and work around the car.",
+        Code::StandRoom => "There is too little room to step up to a target, or to stand beside it.",
         Code::ThingPlace => "A thing is outside the room or in another thing: a figure must be wrong.",
         Code::KeepFree => "A way out, a panel or an extinguisher is not free; local rules decide.",
         Code::FloorLevels => {
