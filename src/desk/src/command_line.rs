@@ -6,6 +6,7 @@ pub mod draw;
 mod grammar;
 mod input;
 mod json;
+pub(crate) mod kind;
 mod misread;
 pub mod outcome;
 pub mod page;

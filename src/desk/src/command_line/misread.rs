@@ -2,7 +2,7 @@
 
 use clap::error::{ContextKind, ContextValue, ErrorKind};
 
-use crate::command_line::trouble::{About, Kind};
+use crate::command_line::kind::{About, Kind};
 
 /// What cannot be read of a command line.
 #[derive(Clone, Debug, PartialEq, Eq)]

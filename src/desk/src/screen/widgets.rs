@@ -169,9 +169,11 @@ pub(super) fn field(ui: &mut Ui, id: Id, text: &mut String, width: f32, led: boo
     }
     if response.has_focus() {
         let own = InField { id, came: before, now: text.clone() };
+        // Asked before the context is locked for what it keeps.
+        let came_now = led || response.gained_focus();
         ui.data_mut(|data| {
             let known = data.get_temp_mut_or(in_field(), own.clone());
-            let is_new = known.id != id || response.gained_focus() || led;
+            let is_new = known.id != id || came_now;
             *known = if is_new { own } else { InField { now: own.now, ..known.clone() } };
         });
     }

@@ -7,7 +7,8 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::VERSION;
-use crate::command_line::trouble::{Kind, Trouble};
+use crate::command_line::kind::Kind;
+use crate::command_line::trouble::Trouble;
 
 /// What `--json` writes to standard error if anything went wrong.
 #[derive(Serialize, JsonSchema)]

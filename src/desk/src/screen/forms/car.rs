@@ -15,6 +15,7 @@ mod short;
 mod sketch;
 mod source;
 mod targets;
+mod way;
 mod zones;
 
 use baywright_planner::entry::starter::StartKind;

@@ -8,8 +8,8 @@ use baywright_planner::model::{Figures, Id, Vehicle};
 use baywright_planner::words::forms::Forms;
 use egui::{Align, Button, ComboBox, RichText, Ui, Vec2};
 
-use super::sections;
 use super::sketch::{self, Sketch};
+use super::way;
 use crate::screen::forms::field::{Fields, Row};
 use crate::screen::forms::step::Stepped;
 use crate::screen::forms::typed;
@@ -488,8 +488,8 @@ pub(super) fn part_led(
         content(ui);
         return;
     }
-    let led = led || sections::opens(ui, key);
-    sections::arrive(ui, key);
+    let led = led || way::opens(ui, key);
+    way::arrive(ui, key);
     let header = egui::CollapsingHeader::new(text).id_salt(("car", key)).default_open(open);
     header.open(led.then_some(true)).show(ui, |ui| {
         ui.spacing_mut().item_spacing.y = 3.0;
