@@ -47,7 +47,7 @@ impl Paper {
 }
 
 /// The demo with a picture of 600 by 300 px under its plan, 10 mm each, and its form open.
-fn with_a_picture(home: &Path) -> Harness<'static, Desk> {
+pub fn with_a_picture(home: &Path) -> Harness<'static, Desk> {
     let picture = image::RgbaImage::from_pixel(600, 300, image::Rgba([200, 220, 255, 255]));
     picture.save(home.join("plan.png")).unwrap();
     let mut screen = start(home);

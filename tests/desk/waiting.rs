@@ -5,7 +5,7 @@ use baywright_desk::screen::command::{Begin, Command, OfBay, OfCar, OfView, Part
 use baywright_desk::screen::view::{Area, Drawn, Tool};
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, PlanPose};
-use baywright_planner::model::{FloorFeatureKind, Layout, ThingKind, UNDERLAY_FADED, Underlay};
+use baywright_planner::model::{FloorFeatureKind, Layout, ThingKind};
 use egui::Vec2;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
@@ -48,26 +48,20 @@ fn an_area_that_is_drawn_waits() {
 
 #[test]
 fn a_picture_that_is_scaled_waits() {
-    let mut screen = usual(demo());
-    let underlay = Underlay {
-        picture: "plan.png".to_owned(),
-        mm_per_px: 10.0,
-        at: DVec2::ZERO,
-        turned_rad: 0.0,
-        faded: UNDERLAY_FADED,
-    };
-    ask(&mut screen, Command::Bay(OfBay::Edit(Edit::Underlay(Some(underlay)))));
+    let home = crate::own::home("picture-waits");
+    let mut screen = crate::by_hand::with_a_picture(&home);
     ask(&mut screen, Command::View(OfView::Tool(Tool::ScalePicture { first: None })));
     for along in [0.0, 1_000.0] {
         ask(&mut screen, Command::Bay(OfBay::ScalePoint(DVec2::new(along, 0.0))));
     }
     let before = layout(&screen);
+    let mm_per_px = before.underlay.as_ref().unwrap().mm_per_px;
     begin_car(&mut screen);
     ask(&mut screen, Command::Bay(OfBay::ScalePicture(2_000.0)));
     waits(&screen, &before, "scaled");
     ask(&mut screen, Command::Car(OfCar::DropAnyway));
     ask(&mut screen, Command::Bay(OfBay::ScalePicture(2_000.0)));
-    assert_eq!(layout(&screen).underlay.unwrap().mm_per_px, 20.0);
+    assert!((layout(&screen).underlay.unwrap().mm_per_px - 2.0 * mm_per_px).abs() < 1e-9);
 }
 
 #[test]

@@ -217,7 +217,8 @@ impl Edit {
                     (own.effort, own.locked) = (*effort, *locked);
                 })
             }
-            Self::Rename { thing, name } => things::rename(layout, at, thing, name),
+            Self::Rename { thing, name } => things::rename(layout, at, thing, name)
+                .map(|()| dimensions::follow_thing(layout, thing, name)),
             Self::Add(thing) => things::add(layout, at, thing),
             Self::Remove(thing) => things::remove(layout, at, thing),
             Self::Park(pose) => here(layout, at, |own| parked::park(own, *pose)),

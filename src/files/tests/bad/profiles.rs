@@ -225,8 +225,8 @@ pub const PROFILES: &[Row] = &[
     (
         "version of a newer program",
         "version: 1",
-        "version: 5",
-        &["line 2", "version", "made by a newer program", "allowed is 1 to 4"],
+        "version: 6",
+        &["line 2", "version", "made by a newer program", "allowed is 1 to 5"],
     ),
     (
         "a car in metres",

@@ -1,6 +1,6 @@
 //! What is done to the things of a bay, in one arrangement or in all.
 
-use super::{EditFault, dimensions, is_taken, saved};
+use super::{EditFault, is_taken, saved};
 use crate::model::{Footprint, Id, Known, Layout, Moved, Place, Shape, Thing};
 
 /// Where a thing stands in this arrangement.
@@ -100,7 +100,6 @@ pub(super) fn rename(layout: &mut Layout, at: usize, id: &Id, name: &Id) -> Resu
             *away = name.clone();
         }
     }
-    dimensions::follow_thing(layout, id, name);
     Ok(())
 }
 
