@@ -262,7 +262,7 @@ fn undo_in_an_untouched_field_does_something_or_says_why_not() {
 fn the_wheel_over_a_field_changes_nothing() {
     let mut screen = in_hand(Units::Millimetres);
     let figures =
-        |screen: &Harness<'_, Desk>| ["length", "width", "bottom", "top"].map(|own| value(screen, own));
+        |screen: &Harness<'_, Desk>| ["length", "width", "underside", "top"].map(|own| value(screen, own));
     let before = (figures(&screen), screen.state().answer().arrangement.bay.things.clone());
     for with_keyboard in [false, true] {
         for label in ["length", "top"] {
