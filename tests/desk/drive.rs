@@ -375,7 +375,8 @@ fn units_and_sizes_are_chosen() {
     screen.run();
     screen.get_by_label("Feet and inches").click();
     screen.run();
-    assert!(screen.query_all_by_label_contains("9 13/16 in inside").next().is_some(), "the cabinet's 250 mm");
+    let inside = "9 \u{b9}\u{b3}\u{2044}\u{2081}\u{2086}\u{2033} inside";
+    assert!(screen.query_all_by_label_contains(inside).next().is_some(), "the cabinet's 250 mm");
     screen.key_press(Key::Escape);
     screen.run();
     screen.get_by_label("Show").click();

@@ -123,7 +123,7 @@ fn the_short_form_holds_the_sheet_of_a_forward_radar() {
 fn enter_leads_on_from_the_name_of_a_bay() {
     let mut screen = usual(demo());
     ask(&mut screen, Command::File(OfFile::BeginBay));
-    for text in ["Back bay", "7000", "4000", "3000"] {
+    for text in ["Back bay", "7000 mm", "4000 mm", "3000 mm"] {
         screen.input_mut().events.push(Event::Text(text.to_owned()));
         screen.step();
         screen.key_press(Key::Enter);
@@ -132,7 +132,7 @@ fn enter_leads_on_from_the_name_of_a_bay() {
     let field = |label| value(&screen, label);
     assert_eq!(
         [field("Name of the bay"), field("Length"), field("Width"), field("Clear height")],
-        ["Back bay", "7000", "4000", "3000"]
+        ["Back bay", "7000 mm", "4000 mm", "3000 mm"]
     );
 }
 

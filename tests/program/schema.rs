@@ -107,7 +107,8 @@ fn what_is_otherwise_is_refused() {
     let plain = jsonschema::draft202012::new(&schema).expect("a schema");
     let answer = data(&run(&["check", "crowded-bay", "--json"]).stdout);
     must_hold(&plain, &answer, "as it is");
-    let spoilt: [(&str, fn(&mut Value)); 8] = [
+    type Spoil = fn(&mut Value);
+    let spoilt: [(&str, Spoil); 8] = [
         ("another format", |of| of["format"] = json!("another")),
         ("no arrangements", |of| drop(of.as_object_mut().map(|all| all.remove("arrangements")))),
         ("a verdict that is none", |of| of["arrangements"][0]["verdict"] = json!("perhaps")),

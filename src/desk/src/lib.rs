@@ -79,7 +79,7 @@ fn carry_out(
             if as_data {
                 errors.as_data();
             }
-            errors.tell(Trouble::Misread(misread));
+            errors.tell(Trouble::Misread(*misread));
             return Outcome::NotRead;
         }
     };

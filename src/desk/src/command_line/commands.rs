@@ -77,7 +77,7 @@ pub(crate) enum Unread {
     /// Help or the version was asked for: this text.
     Help(String),
     /// It cannot be read: why, and whether it asked for that as data.
-    Wrong(Misread, bool),
+    Wrong(Box<Misread>, bool),
 }
 
 /// Reads the command line; the first argument is the program's own name. What is said of it is said in this language, help in
@@ -96,7 +96,7 @@ pub(crate) fn read(
         .or_else(|error| opening(&arguments, &error).map_or(Err(error), |arguments| parse(&arguments)))
         .map_err(|error| match error.kind() {
             ErrorKind::DisplayHelp | ErrorKind::DisplayVersion => Unread::Help(error.to_string()),
-            _ => Unread::Wrong(Misread::from(&error), asks_for_data(&arguments)),
+            _ => Unread::Wrong(Box::new(Misread::from(&error)), asks_for_data(&arguments)),
         })?;
     let today = matches.get_one::<Date>("date").copied().or_else(clock);
     Ok(match matches.subcommand() {

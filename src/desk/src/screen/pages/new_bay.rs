@@ -146,9 +146,8 @@ impl Desk {
                     let led = next.take_if(|next| *next == (i, column)).is_some();
                     let response = widgets::field(ui, id, text, width - 8.0, led)
                         .accessible_name(self.texts().with(&row, title));
-                    let left = response.lost_focus();
-                    let entered = left && ui.input(|i| i.key_pressed(egui::Key::Enter));
-                    if left && column == Column::Length {
+                    let entered = response.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
+                    if column == Column::Length && !response.has_focus() {
                         typed_in.named(text);
                     }
                     // Enter goes as the figures are called out: length, turn, length, turn; Tab goes through the names too. A
