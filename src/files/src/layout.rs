@@ -14,7 +14,7 @@ mod to_model;
 
 use serde::{Deserialize, Serialize};
 
-use crate::figure::{Day, Figure, Place, Point};
+use crate::figure::{Day, Figure, Place, Point, vec2};
 use crate::source::SourceFile;
 use crate::text::Text;
 use crate::version::{self, Reader};
@@ -133,6 +133,15 @@ pub struct RoomFile {
     pub ceiling_mm: Figure,
     #[serde(default)]
     pub walls_known: KnownFile,
+}
+
+impl RoomFile {
+    /// How long a wall is, by its position, mm.
+    fn wall_length(&self, wall: usize) -> Option<f64> {
+        let from = vec2(*self.corners_mm.get(wall)?);
+        let to = vec2(*self.corners_mm.get((wall + 1) % self.corners_mm.len())?);
+        Some(from.distance(to))
+    }
 }
 
 /// One wall.

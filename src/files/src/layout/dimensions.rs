@@ -96,7 +96,7 @@ fn turned(on: EndOn, room: &RoomFile) -> EndOn {
         }
         EndOn::Wall { wall, along_mm } => {
             let at = place(wall.as_str());
-            let length = at.and_then(|at| super::to_model::wall_length(&room.corners_mm, at));
+            let length = at.and_then(|at| room.wall_length(at));
             let along_mm = length.map_or(along_mm, |length| Figure(length - along_mm).rounded().max(0.0));
             EndOn::Wall { wall, along_mm }
         }

@@ -1,6 +1,6 @@
 //! From a layout's file to the model.
 
-use baywright_planner::geometry::{DVec2, PlanPose};
+use baywright_planner::geometry::PlanPose;
 use baywright_planner::model::fault::{Allowed, Fault, Found};
 use baywright_planner::model::validate::{self, limits};
 use baywright_planner::model::{
@@ -124,7 +124,7 @@ fn as_in_clockwise_file(path: &str, file: &Built<'_>, found: Vec<Fault>) -> Vec<
     let has_size = !faults.iter().any(|fault| fault.field == corners);
     for (i, opening) in file.openings.iter().enumerate() {
         let wall = file.room.walls.iter().position(|wall| wall.name == opening.wall).filter(|_| has_size);
-        let length = wall.and_then(|wall| wall_length(&file.room.corners_mm, wall));
+        let length = wall.and_then(|wall| file.room.wall_length(wall));
         let path = format!("{path}openings[{i}]");
         faults.extend(validate::opening_along_wall(&path, opening.from_mm.0, opening.width_mm.0, length));
     }
@@ -177,7 +177,7 @@ fn building(path: &str, file: &Built<'_>, faults: &mut Faults) -> Option<Buildin
             let mut opening = opening(&format!("{path}openings[{i}]"), o, &names, faults)?;
             if clockwise {
                 // Measured from the wall's other end.
-                let length = wall_length(&file.room.corners_mm, opening.wall)?;
+                let length = file.room.wall_length(opening.wall)?;
                 let from = Figure(length - opening.from_mm - opening.width_mm).rounded();
                 // What an opening may stick out at the wall's far end it may not at its start: it is pushed in.
                 let sticks_out = (-limits::WALL_SLACK_MM..0.0).contains(&from);
@@ -232,12 +232,6 @@ fn listed<F, M>(
     read: impl Fn(&str, &F, &mut Faults) -> Option<M>,
 ) -> Vec<M> {
     files.iter().enumerate().filter_map(|(i, f)| read(&format!("{list}[{i}]"), f, faults)).collect()
-}
-
-pub(super) fn wall_length(corners: &[Point], wall: usize) -> Option<f64> {
-    let from: DVec2 = vec2(*corners.get(wall)?);
-    let to = vec2(*corners.get((wall + 1) % corners.len())?);
-    Some(from.distance(to))
 }
 
 fn opening(path: &str, file: &OpeningFile, walls: &[&str], faults: &mut Faults) -> Option<Opening> {
