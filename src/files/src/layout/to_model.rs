@@ -364,6 +364,8 @@ fn set(file: &SetFile) -> StandSet {
 mod tests {
     use baywright_planner::geometry::Polygon;
 
+    use baywright_planner::geometry::DVec2;
+
     use super::*;
 
     /// Edge i of a reversed ring is edge `turned_wall(i)` of the ring, for a ring of any size.
