@@ -13,7 +13,7 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
 use crate::own::{ask, home, press, start};
-use crate::support::{drag, hold, middle, type_into};
+use crate::support::{drag, hold, middle, paste_over, type_into};
 
 fn underlay(screen: &Harness<'_, Desk>) -> Underlay {
     screen.state().document().layout().underlay.clone().unwrap()
@@ -166,7 +166,14 @@ fn levels_are_read_from_a_file_whole_or_not_at_all() {
     read(&mut screen, "\u{feff}along\tacross\tlevel\r\n500\t500\t0\r\n11500\t500\t1,5\r\n".as_bytes());
     let levels: Vec<f64> = survey(&screen).unwrap().points.iter().map(|own| own.level_mm).collect();
     assert_eq!(levels, [0.0, 1.5]);
+    assert_eq!(survey(&screen).unwrap().taken, None, "the file does not say when");
     screen.get_by_label_contains("2 levels read from");
+    screen.get_by_label_contains("Enter the day on which they were taken");
+    // A correction does not say so either.
+    paste_over(&mut screen, "Floor levels", "500; 500; 0\n11500; 500; 2\n");
+    let corrected = survey(&screen).unwrap();
+    assert_eq!((corrected.points.last().unwrap().level_mm, corrected.taken), (2.0, None));
+    ask(&mut screen, Command::Undo);
     ask(&mut screen, Command::Undo);
     assert_eq!(survey(&screen), before, "one step");
     drop(screen);

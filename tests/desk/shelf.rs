@@ -4,13 +4,13 @@ use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Command, OfView};
 use baywright_planner::Subject;
 use baywright_planner::model::Bay;
-use egui::{Event, Key, Modifiers, Vec2};
+use egui::{Modifiers, Vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
 use crate::hand::press_at;
 use crate::own::ask;
-use crate::support::{demo, middle, usual};
+use crate::support::{demo, middle, paste_over, usual};
 
 fn bay(screen: &Harness<'_, Desk>) -> Bay {
     screen.state().answer().arrangement.bay.clone()
@@ -57,20 +57,7 @@ fn levels_are_pasted_as_a_table_and_a_line_that_is_none_is_named() {
     let mut screen = usual(demo());
     ask(&mut screen, Command::View(OfView::Select(Some(Subject::Floor))));
     crate::own::press(&mut screen, "Floor levels");
-    let paste = |screen: &mut Harness<'_, Desk>, text: &str| {
-        let field = "Floor levels";
-        let role = egui::accesskit::Role::MultilineTextInput;
-        screen.get_by_role_and_label(role, field).scroll_to_me();
-        screen.run();
-        screen.get_by_role_and_label(role, field).click();
-        screen.run();
-        screen.key_press_modifiers(Modifiers::COMMAND, Key::A);
-        screen.run();
-        screen.event(Event::Paste(text.to_owned()));
-        screen.run();
-        screen.key_press(Key::Tab);
-        screen.run();
-    };
+    let paste = |screen: &mut Harness<'_, Desk>, text: &str| paste_over(screen, "Floor levels", text);
     paste(&mut screen, "x;y;level\n500;500;0\n11500;500;1,5\n11500;5500;lots\n500;5500;-0,5");
     screen.get_by_label_contains("Line 4, “11500;5500;lots”");
     assert!(!screen.state().document().is_changed());

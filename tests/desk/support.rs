@@ -109,3 +109,18 @@ pub fn type_into(harness: &mut Harness<'_, Desk>, label: &str, text: &str) {
     harness.key_press(egui::Key::Enter);
     harness.run();
 }
+
+/// Pastes a text over what stands in a field of many lines, and leaves it.
+pub fn paste_over(harness: &mut Harness<'_, Desk>, label: &str, text: &str) {
+    let role = egui::accesskit::Role::MultilineTextInput;
+    harness.get_by_role_and_label(role, label).scroll_to_me();
+    harness.run();
+    harness.get_by_role_and_label(role, label).click();
+    harness.run();
+    harness.key_press_modifiers(egui::Modifiers::COMMAND, egui::Key::A);
+    harness.run();
+    harness.event(egui::Event::Paste(text.to_owned()));
+    harness.run();
+    harness.key_press(egui::Key::Tab);
+    harness.run();
+}

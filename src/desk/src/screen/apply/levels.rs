@@ -12,7 +12,8 @@ use crate::screen::Desk;
 use crate::screen::forms::room::levels_of;
 
 impl Desk {
-    /// Takes the place of the levels that are there; date and source stay, as when levels are pasted.
+    /// Takes the place of the levels that are there. The file does not say when they were taken: until that is entered they are of
+    /// no known age.
     pub(super) fn take_levels(&mut self, of: Option<&Id>, path: &Path) {
         let hand = self.view.locale.language.hand();
         let (file, text) = match read_levels(path) {
@@ -54,9 +55,8 @@ impl Desk {
             },
         };
         let before = survey.take();
-        let taken = before.as_ref().and_then(|own| own.taken).or(self.document.today());
         let provenance = before.map_or_else(|| self.by_this_shop(), |own| own.provenance);
-        *survey = Some(FloorSurvey { points: points.into(), taken, provenance });
+        *survey = Some(FloorSurvey { points: points.into(), taken: None, provenance });
         let done = self.document.edit(&Edit::Bay { bay: Box::new(bay), renamed: None });
         let is_done = done.is_ok();
         self.say_refused(done);

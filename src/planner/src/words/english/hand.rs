@@ -103,11 +103,8 @@ pub fn no_levels_in(file: &str) -> String {
 }
 
 pub fn levels_read(file: &str, count: usize) -> String {
-    if count == 1 {
-        format!("One level read from {file}")
-    } else {
-        format!("{count} levels read from {file}")
-    }
+    let read = if count == 1 { "One level".to_owned() } else { format!("{count} levels") };
+    format!("{read} read from {file}. Enter the day on which they were taken")
 }
 
 const HOW_LEVELS: &str = "Three numbers a line: along, across, level in mm, such as 850; 1500; -2,5; or the name of a floor mark \

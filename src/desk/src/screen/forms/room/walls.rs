@@ -85,7 +85,10 @@ impl BaySheet<'_> {
         if let Some(points) = typed {
             *survey = (!points.is_empty()).then(|| FloorSurvey {
                 points: points.into(),
-                taken: survey.as_ref().and_then(|survey| survey.taken).or(self.sheet.desk.document().today()),
+                // Levels of no known age do not become today's by being corrected.
+                taken: survey
+                    .as_ref()
+                    .map_or_else(|| self.sheet.desk.document().today(), |survey| survey.taken),
                 provenance: survey
                     .as_ref()
                     .map_or_else(|| self.sheet.desk.by_this_shop(), |survey| survey.provenance.clone()),
