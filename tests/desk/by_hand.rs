@@ -31,7 +31,7 @@ impl Paper {
         let scene = &screen.state().answer().assessment.scene;
         let mark = |name: &str| {
             let own = scene.marks.iter().find(|own| own.id.as_str() == name);
-            own.unwrap().at.clone().unwrap()
+            own.unwrap().at.unwrap()
         };
         let (first, second) = (middle(screen, "mark 6, top view"), middle(screen, "mark 5, top view"));
         let by = DVec2::new(f64::from((second - first).x), -f64::from((second - first).y));

@@ -129,7 +129,7 @@ fn a_dimension_to_a_wall_stays_square_to_it() {
     let answer = screen.state().answer();
     let mark = |name: &str| {
         let own = answer.assessment.scene.marks.iter().find(|own| own.id.as_str() == name);
-        own.unwrap().at.clone().unwrap()
+        own.unwrap().at.unwrap()
     };
     let at = mark("6");
     // Straight to the nearest wall.
