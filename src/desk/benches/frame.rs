@@ -64,6 +64,8 @@ impl Screen {
         let at = paper.min + Vec2::new(at.x as f32, at.y as f32);
         self.frame(vec![Event::PointerMoved(at)]);
         self.frame(vec![Self::button(at, true)]);
+        // Far enough to be a drag and no press.
+        self.frame(vec![Event::PointerMoved(at + Vec2::splat(12.0))]);
         at
     }
 
@@ -123,13 +125,15 @@ fn frames(criterion: &mut Criterion) {
                 black_box(screen.frame(vec![Event::PointerMoved(Pos2::new(x, 300.0))]))
             });
         });
+        // To and fro over 200 mm: what is found stays nearly the same, so that frames are comparable.
+        let px_of_a_mm = screen.desk.drawings().next().map_or(0.0, |(top, _)| top.placing().px_per_mm as f32);
         let from = screen.grab(&thing);
         let before =
             screen.desk.drawings().next().and_then(|(top, _)| top.box_of(&Subject::Thing(thing.clone())));
         group.bench_function("drag", |b| {
             b.iter(|| {
                 count += 1;
-                let to = from + Vec2::new((count % 100) as f32 + 10.0, (count % 7) as f32);
+                let to = from + Vec2::new((count % 200) as f32 * px_of_a_mm, 0.0);
                 black_box(screen.frame(vec![Event::PointerMoved(to)]))
             });
         });
