@@ -121,7 +121,8 @@ fn the_picture_under_the_plan_is_moved_turned_and_sized_by_hand() {
     screen.run();
     assert_eq!(screen.state().view().tool, Tool::WhichSide);
     drop(screen);
-    std::fs::remove_dir_all(home).unwrap();
+    // The keeper may still write what came last: what is left of it is in the tests' own folder.
+    let _ = std::fs::remove_dir_all(home);
 }
 
 #[test]
@@ -177,5 +178,6 @@ fn levels_are_read_from_a_file_whole_or_not_at_all() {
     ask(&mut screen, Command::Undo);
     assert_eq!(survey(&screen), before, "one step");
     drop(screen);
-    std::fs::remove_dir_all(home).unwrap();
+    // The keeper may still write what came last: what is left of it is in the tests' own folder.
+    let _ = std::fs::remove_dir_all(home);
 }

@@ -1,7 +1,7 @@
 //! What is at a place of the paper, and where on it a thing is shown: for pointers, keyboards and screen readers.
 
 use std::cmp::Ordering;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::{BTreeSet, HashMap};
 
 use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2, Segment, angle};
@@ -167,17 +167,22 @@ impl Drawing {
     /// The boxes of everything that can be pointed at, as [`Drawing::box_of`] gives them, each once, in the order in which
     /// they are painted first.
     pub fn boxes(&self) -> Vec<(Subject, Bounds)> {
-        let mut places: BTreeMap<&Subject, usize> = BTreeMap::new();
-        let mut boxes: Vec<(Subject, Bounds)> = Vec::new();
+        self.bodies().into_iter().map(|(subject, bounds)| (subject.clone(), bounds)).collect()
+    }
+
+    /// The same, without names of their own.
+    pub(crate) fn bodies(&self) -> Vec<(&Subject, Bounds)> {
+        let mut places: HashMap<&Subject, usize> = HashMap::with_capacity(self.items.len());
+        let mut bodies: Vec<(&Subject, Bounds)> = Vec::new();
         for item in self.items.iter().filter(|item| is_body(item.role)) {
             let (Some(subject), Some(bounds)) = (subject(item), self.bounds(&item.shape)) else { continue };
-            let place = *places.entry(subject).or_insert(boxes.len());
-            match boxes.get_mut(place) {
+            let place = *places.entry(subject).or_insert(bodies.len());
+            match bodies.get_mut(place) {
                 Some((_, own)) => *own = own.union(bounds),
-                None => boxes.push((subject.clone(), bounds)),
+                None => bodies.push((subject, bounds)),
             }
         }
-        boxes
+        bodies
     }
 
     /// The box around a shape on the paper, px; `None` for a text, which is no body, and for nothing.

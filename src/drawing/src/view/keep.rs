@@ -30,10 +30,9 @@ impl Drawing {
         if self.projection != before.projection || self.px_per_mm != before.px_per_mm {
             return;
         }
-        let (then, now) = (before.middles(), self.middles());
+        let shifts = self.shifts_since(before);
         let shift = |subject: &Option<Subject>| {
-            let moved = subject.as_ref().and_then(|own| Some(*now.get(own)? - *then.get(own)?));
-            moved.unwrap_or(DVec2::ZERO)
+            subject.as_ref().and_then(|own| shifts.get(own)).copied().unwrap_or(DVec2::ZERO)
         };
         let named = |item: &&Item| is_name(item.role) && matches!(item.shape, Shape::Text(_));
         let mut names: BTreeMap<&Subject, Vec<&Item>> = BTreeMap::new();
@@ -47,10 +46,7 @@ impl Drawing {
         // A name that comes only now would have another place in each frame. What the paper brings in sight gets its own.
         let is_still = self.view_point(DVec2::ZERO) == before.view_point(DVec2::ZERO);
         let comes_now = |item: &Item| {
-            let stays = item
-                .subject
-                .as_ref()
-                .is_some_and(|own| then.get(own).is_some_and(|was| now.get(own) == Some(was)));
+            let stays = item.subject.as_ref().is_some_and(|own| shifts.get(own) == Some(&DVec2::ZERO));
             is_still && stays && !kept(item) && (item.role == Role::NameLeader || is_name(item.role))
         };
         self.items.retain(|item| !comes_now(item));
@@ -85,10 +81,14 @@ impl Drawing {
         self.items.sort_by_key(|item| item.role.layer());
     }
 
-    /// The middle of everything that can be pointed at, view frame, mm.
-    fn middles(&self) -> BTreeMap<Subject, DVec2> {
-        let middle = |bounds: Bounds| self.view_point(bounds.centre());
-        self.boxes().into_iter().map(|(subject, bounds)| (subject, middle(bounds))).collect()
+    /// How far the middle of everything that can be pointed at, then and now, has moved since, view frame, mm.
+    fn shifts_since<'a>(&self, before: &'a Self) -> BTreeMap<&'a Subject, DVec2> {
+        let now: BTreeMap<&Subject, Bounds> = self.bodies().into_iter().collect();
+        let moved = before.bodies().into_iter().filter_map(|(subject, was)| {
+            let is = self.view_point(now.get(subject)?.centre());
+            Some((subject, is - before.view_point(was.centre())))
+        });
+        moved.collect()
     }
 
     /// What spans the same as before is written where it was.
