@@ -1,7 +1,7 @@
 //! What is at a place of the paper, and where on it a thing is shown: for pointers, keyboards and screen readers.
 
 use std::cmp::Ordering;
-use std::collections::{BTreeSet, HashMap};
+use std::collections::{BTreeMap, BTreeSet};
 
 use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2, Segment, angle};
@@ -172,7 +172,7 @@ impl Drawing {
 
     /// The same, without names of their own.
     pub(crate) fn bodies(&self) -> Vec<(&Subject, Bounds)> {
-        let mut places: HashMap<&Subject, usize> = HashMap::with_capacity(self.items.len());
+        let mut places: BTreeMap<&Subject, usize> = BTreeMap::new();
         let mut bodies: Vec<(&Subject, Bounds)> = Vec::new();
         for item in self.items.iter().filter(|item| is_body(item.role)) {
             let (Some(subject), Some(bounds)) = (subject(item), self.bounds(&item.shape)) else { continue };

@@ -252,7 +252,7 @@ impl Code {
 }
 
 /// What a finding is about.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Subject {
     /// The car.
     Car,
