@@ -19,7 +19,7 @@ const AGREE_MM: f64 = 0.5;
 /// From the walls out to the overall dimensions, px.
 const ROOM_OFF_PX: f64 = 36.0;
 
-/// Distances of what is in hand.
+/// Distances of what is in hand. One whose figure has no free place anywhere is a line alone: what is said of a stop is not covered.
 pub(super) fn live(pen: &mut Pen<'_>, top: &Top<'_>) {
     for live in &top.state.live {
         let (from, to) = (top.at(live.from), top.at(live.to));
@@ -28,8 +28,19 @@ pub(super) fn live(pen: &mut Pen<'_>, top: &Top<'_>) {
             continue;
         }
         let dimension = pen.dimension(from, to, along, from, &live.text);
-        let (_, dimension) = pen.text_freest(dimension);
-        pen.put_dimension(Role::LiveDimension, top.state.selected.clone(), dimension);
+        put_if_free(pen, Role::LiveDimension, top.state.selected.clone(), dimension);
+    }
+}
+
+/// Puts a dimension that stands at its own line, its figure where it covers nothing that must stay seen; else its line alone.
+fn put_if_free(pen: &mut Pen<'_>, role: Role, subject: Option<Subject>, dimension: Dimension) {
+    let (from, to) = (dimension.from, dimension.to);
+    let (_, dimension) = pen.text_freest(dimension);
+    if pen.text_cost(&dimension.text) < FIRM {
+        pen.put_dimension(role, subject, dimension);
+    } else {
+        pen.take_line(from, to, Taken::Line);
+        pen.line(role, subject, vec![from, to]);
     }
 }
 
@@ -44,14 +55,8 @@ pub(super) fn kept(pen: &mut Pen<'_>, top: &Top<'_>) {
             continue;
         }
         let text = top.words.kept_dimension(a.at.distance(b.at), a.is_gone || b.is_gone);
-        let subject = Some(Subject::Dimension(own.id.clone()));
-        let (_, dimension) = pen.text_freest(pen.dimension(from, to, along, from, &text));
-        if pen.text_cost(&dimension.text) < FIRM {
-            pen.put_dimension(Role::KeptDimension, subject, dimension);
-        } else {
-            pen.take_line(from, to, Taken::Line);
-            pen.line(Role::KeptDimension, subject, vec![from, to]);
-        }
+        let dimension = pen.dimension(from, to, along, from, &text);
+        put_if_free(pen, Role::KeptDimension, Some(Subject::Dimension(own.id.clone())), dimension);
     }
 }
 
