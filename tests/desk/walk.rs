@@ -232,6 +232,11 @@ fn nothing_lies_on_anything_in_feet() {
 }
 
 #[test]
+fn nothing_lies_on_anything_in_metres() {
+    walk(false, Units::Metres);
+}
+
+#[test]
 fn nothing_lies_on_anything_in_large_letters_and_feet() {
     walk(true, Units::FeetInches);
 }
@@ -271,10 +276,13 @@ fn one_view_at_a_time_where_there_is_room_for_one() {
 /// What is in hand, pointed at or shown hides no figure of what stops the aiming, at any size of letters.
 #[test]
 fn nothing_in_hand_hides_what_stops() {
-    for large in [false, true] {
-        let mut screen = screen(demo(), Vec2::new(1440.0, 900.0), 1.0);
+    const UNITS: [Units; 3] = [Units::Millimetres, Units::Metres, Units::FeetInches];
+    let each = [false, true].into_iter().flat_map(|large| SIZES.map(|size| (large, size)));
+    for (large, size, units) in each.flat_map(|(large, size)| UNITS.map(|units| (large, size, units))) {
+        let mut screen = screen(demo(), Vec2::from(size), 1.0);
         let ctx = screen.ctx.clone();
         screen.state_mut().view_mut().letters = letters(large);
+        screen.state_mut().view_mut().locale.units = units;
         let things: Vec<_> =
             screen.state().answer().arrangement.bay.things.iter().map(|t| t.id.clone()).collect();
         for thing in things {
@@ -282,13 +290,16 @@ fn nothing_in_hand_hides_what_stops() {
             screen.state_mut().ask(&ctx, Command::View(OfView::Select(subject)));
             screen.run();
             let wrong = wrong(screen.state());
-            assert!(wrong.is_empty(), "{thing} in hand: {wrong:#?}");
+            assert!(wrong.is_empty(), "{size:?}, {units:?}, large {large}: {thing} in hand: {wrong:#?}");
         }
         for index in 0..3 {
             screen.state_mut().ask(&ctx, Command::View(OfView::Point(index)));
             screen.run();
             let wrong = wrong(screen.state());
-            assert!(wrong.is_empty(), "finding {index} shown: {wrong:#?}");
+            assert!(
+                wrong.is_empty(),
+                "{size:?}, {units:?}, large {large}: finding {index} shown: {wrong:#?}"
+            );
         }
     }
 }
