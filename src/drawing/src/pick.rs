@@ -167,15 +167,16 @@ impl Drawing {
     /// The boxes of everything that can be pointed at, as [`Drawing::box_of`] gives them, each once, in the order in which
     /// they are painted first.
     pub fn boxes(&self) -> Vec<(Subject, Bounds)> {
-        self.bodies().into_iter().map(|(subject, bounds)| (subject.clone(), bounds)).collect()
+        self.bodies(|_| true).into_iter().map(|(subject, bounds)| (subject.clone(), bounds)).collect()
     }
 
-    /// The same, without names of their own.
-    pub(crate) fn bodies(&self) -> Vec<(&Subject, Bounds)> {
+    /// The same of those that are wanted.
+    pub(crate) fn bodies(&self, is_wanted: impl Fn(&Subject) -> bool) -> Vec<(&Subject, Bounds)> {
         let mut places: BTreeMap<&Subject, usize> = BTreeMap::new();
         let mut bodies: Vec<(&Subject, Bounds)> = Vec::new();
         for item in self.items.iter().filter(|item| is_body(item.role)) {
-            let (Some(subject), Some(bounds)) = (subject(item), self.bounds(&item.shape)) else { continue };
+            let Some(subject) = subject(item).filter(|own| is_wanted(own)) else { continue };
+            let Some(bounds) = self.bounds(&item.shape) else { continue };
             let place = *places.entry(subject).or_insert(bodies.len());
             match bodies.get_mut(place) {
                 Some((_, own)) => *own = own.union(bounds),

@@ -1,7 +1,7 @@
 //! While something is in hand nothing jumps: what is written keeps its place beside what it names, whatever else would be
 //! better now. Places are found anew on release.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2};
@@ -14,6 +14,11 @@ const SAME_MM: f64 = 1e-6;
 
 const fn is_name(role: Role) -> bool {
     matches!(role, Role::Label | Role::LabelSoft | Role::LabelZone)
+}
+
+/// Whether it is a name, or the line that leads from one to what it names.
+fn is_written(item: &Item) -> bool {
+    item.role == Role::NameLeader || is_name(item.role)
 }
 
 /// Where a finding's flag stands and where it points, view frame, mm.
@@ -46,8 +51,10 @@ impl Drawing {
         // A name that comes only now would have another place in each frame. What the paper brings in sight gets its own.
         let is_still = self.view_point(DVec2::ZERO) == before.view_point(DVec2::ZERO);
         let comes_now = |item: &Item| {
-            let stays = item.subject.as_ref().is_some_and(|own| shifts.get(own) == Some(&DVec2::ZERO));
-            is_still && stays && !kept(item) && (item.role == Role::NameLeader || is_name(item.role))
+            if !is_still || !is_written(item) || kept(item) {
+                return false;
+            }
+            item.subject.as_ref().is_some_and(|own| shifts.get(own) == Some(&DVec2::ZERO))
         };
         self.items.retain(|item| !comes_now(item));
         self.items.retain(|item| item.role != Role::NameLeader || !kept(item));
@@ -81,10 +88,13 @@ impl Drawing {
         self.items.sort_by_key(|item| item.role.layer());
     }
 
-    /// How far the middle of everything that can be pointed at, then and now, has moved since, view frame, mm.
+    /// How far the middle of everything that is named, then or now, and drawn both times, has moved since, view frame, mm.
     fn shifts_since<'a>(&self, before: &'a Self) -> BTreeMap<&'a Subject, DVec2> {
-        let now: BTreeMap<&Subject, Bounds> = self.bodies().into_iter().collect();
-        let moved = before.bodies().into_iter().filter_map(|(subject, was)| {
+        let written = before.items.iter().chain(&self.items).filter(|item| is_written(item));
+        let named: BTreeSet<&Subject> = written.filter_map(|item| item.subject.as_ref()).collect();
+        let is_named = |own: &Subject| named.contains(own);
+        let now: BTreeMap<&Subject, Bounds> = self.bodies(is_named).into_iter().collect();
+        let moved = before.bodies(is_named).into_iter().filter_map(|(subject, was)| {
             let is = self.view_point(now.get(subject)?.centre());
             Some((subject, is - before.view_point(was.centre())))
         });
