@@ -22,7 +22,7 @@ const AT_THE_DOOR_MM: f64 = 1_000.0;
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let doors = context.arrangement.bay.openings.iter().filter(|own| own.kind != OpeningKind::Window);
     let lacks = doors.map(|door| (door, lack(context, door)));
-    let nearest = lacks.min_by(|(_, a), (_, b)| a.mm.total_cmp(&b.mm));
+    let nearest = lacks.min_by(|(x, a), (y, b)| a.mm.total_cmp(&b.mm).then_with(|| x.id.cmp(&y.id)));
     let Some((nearest, lack)) = nearest.filter(|(_, lack)| lack.mm > 0.0) else { return };
     let Some(line) = context.arrangement.bay.opening_line(nearest) else { return };
     let mut subjects = vec![Subject::Opening(nearest.id.clone()), Subject::Car];
@@ -110,14 +110,19 @@ fn across(context: &Context<'_>, door: &Opening, wants: &Wants) -> Option<Lack> 
     let line = context.arrangement.bay.opening_line(door)?;
     let pits = pits(context, &line);
     let mut things = things(context, &line, wants);
-    things.sort_by(|a, b| a.under_mm.partial_cmp(&b.under_mm).unwrap_or(std::cmp::Ordering::Equal));
+    // Of what is as high the first by name, however they are listed.
+    things.sort_by(|a, b| {
+        let by_height = a.under_mm.unwrap_or(0.0).total_cmp(&b.under_mm.unwrap_or(0.0));
+        by_height.then_with(|| a.by.cmp(&b.by))
+    });
+    let stands = |own: &&Across| own.under_mm.is_none_or(|under| under <= 0.0);
+    let taken: Vec<(f64, f64)> = pits.iter().chain(&things).filter(stands).map(|own| own.lies_mm).collect();
     // Where its middle may be between the jambs.
     let half = wants.half + wants.unsure * 0.5;
     let between = (half.min(door.width_mm * 0.5), (door.width_mm - half).max(door.width_mm * 0.5));
-    let (mut kept_out, mut taken) = (Vec::new(), Vec::new());
+    let mut kept_out = Vec::new();
     for own in pits.into_iter().chain(things) {
         kept_out.extend(own.keeps_out);
-        taken.push(own.lies_mm);
         if !is_covered(between, &kept_out) {
             continue;
         }
@@ -173,6 +178,16 @@ fn things(context: &Context<'_>, line: &Segment, wants: &Wants) -> Vec<Across> {
 /// From where to where along a door something lies just inside of it, mm from the door's beginning; `None` if it does not.
 fn before(line: &Segment, outline: &Outline) -> Option<(f64, f64)> {
     let along = (line.to - line.from).normalize_or_zero();
+    // A round one by its own chord: an outline of corners would say another figure when the bay is turned.
+    if let Outline::Circle(disc) = outline {
+        let centre = disc.centre() - line.from;
+        let (at, into) = (centre.dot(along), centre.dot(along.perp()));
+        let off = into - into.clamp(0.0, AT_THE_DOOR_MM);
+        let half = disc.radius() * disc.radius() - off * off;
+        let half = (half > 0.0).then(|| half.sqrt())?;
+        let (from, to) = ((at - half).max(0.0), (at + half).min(line.length()));
+        return (from < to).then_some((from, to));
+    }
     let inward = along.perp() * AT_THE_DOOR_MM;
     let inside = Polygon::simple(vec![line.from, line.to, line.to + inward, line.from + inward]).ok()?;
     let pieces = overlap_region(outline, &inside.into());
