@@ -5,6 +5,7 @@ use glam::DVec2;
 use crate::angle;
 use crate::bounds::Bounds;
 use crate::fault::ShapeFault;
+use crate::frame::PlanPose;
 use crate::polygon::Polygon;
 use crate::tolerance::{REACH_MM, SAGITTA_MM};
 
@@ -49,6 +50,25 @@ impl Circle {
     pub fn bounds(&self) -> Bounds {
         let r = DVec2::splat(self.radius);
         Bounds { low: self.centre - r, high: self.centre + r }
+    }
+
+    /// From where to where along x a disc lies between two lines along x, at `low` and `high`, all in another frame, mm; `None` if
+    /// it lies beside them or only touches one. With one line twice it is the chord on it.
+    ///
+    /// ```rust
+    /// # use baywright_geometry::*;
+    /// let disc = Circle::new(DVec2::new(10.0, 0.0), 5.0)?;
+    /// let here = PlanPose::new(DVec2::ZERO, 0.0);
+    /// // 3 mm off the middle half the chord is 4 mm.
+    /// assert_eq!(disc.between_from(&here, 3.0, 9.0), Some((6.0, 14.0)));
+    /// assert_eq!(disc.between_from(&here, 5.0, 9.0), None);
+    /// # Ok::<(), ShapeFault>(())
+    /// ```
+    pub fn between_from(&self, to_from_own: &PlanPose, low: f64, high: f64) -> Option<(f64, f64)> {
+        let centre = *to_from_own * self.centre;
+        let beside = (low - centre.y).max(centre.y - high).max(0.0);
+        let half = (beside < self.radius).then(|| (self.radius * self.radius - beside * beside).sqrt())?;
+        Some((centre.x - half, centre.x + half))
     }
 
     /// The middle as a list of one point: the core of a disc is a convex set without sides.

@@ -1,9 +1,10 @@
 //! Dimensions that are kept with a bay, in its file and from there.
 
-use baywright_planner::model::{CarPoint, DimensionEnd, EndOn, KeptDimension, ThingPoint, Wheel};
+use baywright_planner::model::{CarPoint, DimensionEnd, EndOn, KeptDimension, ThingPoint};
 use serde::{Deserialize, Serialize};
 
 use super::RoomFile;
+use crate::aiming::WheelFile;
 use crate::figure::{Figure, Point, point, vec2};
 
 /// A dimension.
@@ -54,15 +55,6 @@ pub enum ThingPointFile {
     Rim(usize),
 }
 
-/// A wheel of the car.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub enum WheelFile {
-    FrontLeft,
-    FrontRight,
-    RearLeft,
-    RearRight,
-}
-
 /// The dimensions of a file whose room is this one, clockwise or not.
 pub(super) fn dimensions_of(
     file: &[DimensionFile],
@@ -105,12 +97,6 @@ fn turned(on: EndOn, room: &RoomFile) -> EndOn {
 }
 
 fn end_on(file: &EndOnFile) -> EndOn {
-    let wheel = |wheel: WheelFile| match wheel {
-        WheelFile::FrontLeft => Wheel::FrontLeft,
-        WheelFile::FrontRight => Wheel::FrontRight,
-        WheelFile::RearLeft => Wheel::RearLeft,
-        WheelFile::RearRight => Wheel::RearRight,
-    };
     match file {
         EndOnFile::Corner { wall } => EndOn::Corner(wall.as_str().into()),
         EndOnFile::Wall { wall, along_mm } => {
@@ -128,7 +114,7 @@ fn end_on(file: &EndOnFile) -> EndOn {
         },
         EndOnFile::Mark { mark } => EndOn::Mark(mark.as_str().into()),
         EndOnFile::LaidMark { mark } => EndOn::LaidMark(mark.as_str().into()),
-        EndOnFile::Wheel(own) => EndOn::Car(CarPoint::Wheel(wheel(*own))),
+        EndOnFile::Wheel(own) => EndOn::Car(CarPoint::Wheel((*own).into())),
         EndOnFile::FrontAxle => EndOn::Car(CarPoint::FrontAxle),
         EndOnFile::FrontBumper => EndOn::Car(CarPoint::FrontBumper),
         EndOnFile::RearBumper => EndOn::Car(CarPoint::RearBumper),
@@ -167,12 +153,7 @@ fn file_on(on: &EndOn) -> EndOnFile {
         },
         EndOn::Mark(mark) => EndOnFile::Mark { mark: mark.to_string() },
         EndOn::LaidMark(mark) => EndOnFile::LaidMark { mark: mark.to_string() },
-        EndOn::Car(CarPoint::Wheel(wheel)) => EndOnFile::Wheel(match wheel {
-            Wheel::FrontLeft => WheelFile::FrontLeft,
-            Wheel::FrontRight => WheelFile::FrontRight,
-            Wheel::RearLeft => WheelFile::RearLeft,
-            Wheel::RearRight => WheelFile::RearRight,
-        }),
+        EndOn::Car(CarPoint::Wheel(wheel)) => EndOnFile::Wheel((*wheel).into()),
         EndOn::Car(CarPoint::FrontAxle) => EndOnFile::FrontAxle,
         EndOn::Car(CarPoint::FrontBumper) => EndOnFile::FrontBumper,
         EndOn::Car(CarPoint::RearBumper) => EndOnFile::RearBumper,

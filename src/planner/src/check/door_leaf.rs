@@ -158,20 +158,8 @@ mod tests {
     use super::DoorPart;
     use crate::check::testing::*;
 
-    /// A swing door of 900 mm in the left wall at y = 6000, x from 7100 to 8000 (that wall runs from x = 12 000 back to 0).
     fn door() -> Opening {
-        Opening {
-            id: "side door".into(),
-            kind: OpeningKind::SwingDoor,
-            wall: 2,
-            from_mm: 4_000.0,
-            width_mm: 900.0,
-            span: span(0.0, 2_000.0),
-            material: Material::Steel,
-            shut: false,
-            free_beyond_mm: 0.0,
-            is_exit: false,
-        }
+        Opening { material: Material::Steel, shut: false, ..side_door() }
     }
 
     fn beside(y: f64) -> Arrangement {

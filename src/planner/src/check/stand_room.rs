@@ -167,7 +167,8 @@ fn free<'a>(
                 reach.reduce(|a, b| (a.0.min(b.0), a.1.max(b.1)))
             }
             Sides::Round(circle) => {
-                round_between(strip_from_bay * circle.centre(), circle.radius(), from, to)
+                let within = circle.between_from(&strip_from_bay, from + SPEAKS_FROM_MM, to - SPEAKS_FROM_MM);
+                within.and_then(|_| circle.between_from(&strip_from_bay, from, to))
             }
         };
         let Some((near, _)) = reach.filter(|(_, far)| *far > side.high.x + SPEAKS_FROM_MM) else { continue };
@@ -175,16 +176,6 @@ fn free<'a>(
         nearest = nearest.or_nearer(Free { mm, until: Some(&own.subject) });
     }
     nearest
-}
-
-/// The same of a round thing.
-fn round_between(centre: DVec2, radius: f64, low: f64, high: f64) -> Option<(f64, f64)> {
-    let beside = (low - centre.y).max(centre.y - high).max(0.0);
-    if beside >= radius - SPEAKS_FROM_MM {
-        return None;
-    }
-    let half = (radius * radius - beside * beside).sqrt();
-    Some((centre.x - half, centre.x + half))
 }
 
 /// How near and how far a stretch is, along x, where it lies between two lines along x; `None` if it does not, or only touches.

@@ -1,17 +1,17 @@
 //! Tape that lies over what stands proud of the floor.
 //!
-//! Rule: a tape is laid straight from one mark to the next along the floor; what it goes over, a ridge, a cover or a kerb, lengthens
-//! it, so that the mark falls short. Taut it lies from edge to edge of what is highest, which is the least it is lengthened by.
+//! Rule: a tape is laid straight from one mark to the next along the floor; what it goes over, a ridge, a kerb or a thing that lies
+//! there, lengthens it, so that the mark falls short. Taut it lies from edge to edge of what is highest, which is the least it is lengthened by.
 //! What no tape goes over stands in its way, and the check `runs` says so. Between marks on runways a tape lies on their tops,
 //! or is read along a slope that the plan's steps tell.
 //! Limit: [`TAPE_READS_MM`], common practice, no source. It needs care: over a plank on either side, or held up, it is level.
 
 use baywright_geometry::marks::{Construction, Tool};
-use baywright_geometry::{DVec2, Prism, Segment};
+use baywright_geometry::{DVec2, Outline, PlanPose, Prism, Segment, hull};
 
 use super::claim::GOES_OVER_MM;
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
-use super::{Check, Context, finding};
+use super::{Check, Context, finding, thing_subject};
 use crate::scene::PlacedRun;
 
 /// A steel tape is read to a millimetre, so that half of one shows (common practice, no source).
@@ -20,7 +20,9 @@ const TAPE_READS_MM: f64 = 0.5;
 pub(super) const CHECK: Check = Check { codes: &[Code::TapeOver], whole, ..Check::NONE };
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    let low = context.proud_features().filter(|(_, own)| own.span.top() <= GOES_OVER_MM);
+    let things = context.things().filter(|seen| seen.placed.prism.span.bottom() <= 0.0);
+    let things = things.map(|seen| (thing_subject(&seen.thing.id), seen.placed.prism.clone()));
+    let low = context.proud_features().chain(things).filter(|(_, own)| own.span.top() <= GOES_OVER_MM);
     let low: Vec<(Subject, Prism)> = low.collect();
     for placed in &context.scene.runs {
         let Some((mark, line)) = taped(context, placed) else { continue };
@@ -64,33 +66,27 @@ fn taped(context: &Context<'_>, placed: &PlacedRun) -> Option<(Subject, Segment)
 /// Where a line goes onto something and off it, as far along it as x and as high as y; `None` if it passes beside.
 fn profile(over: &Prism, line: &Segment) -> Option<[DVec2; 2]> {
     let along = (line.to - line.from).normalize_or_zero();
-    let ring = over.outline.as_polygon();
-    let crossed = ring.edges().filter_map(|edge| {
-        let (a, b) = ((edge.from - line.from).perp_dot(along), (edge.to - line.from).perp_dot(along));
-        // From one side of the line to the other.
-        ((a < 0.0) != (b < 0.0)).then(|| (edge.at(a / (a - b)) - line.from).dot(along))
-    });
-    let (on, off) = crossed.map(|at| (at, at)).reduce(|a, b| (a.0.min(b.0), a.1.max(b.1)))?;
+    let (on, off) = match &over.outline {
+        Outline::Circle(disc) => disc.between_from(&PlanPose::facing(line.from, line.to).inverse(), 0.0, 0.0),
+        Outline::Polygon(ring) => {
+            let crossed = ring.edges().filter_map(|edge| {
+                let (a, b) = ((edge.from - line.from).perp_dot(along), (edge.to - line.from).perp_dot(along));
+                // From one side of the line to the other.
+                ((a < 0.0) != (b < 0.0)).then(|| (edge.at(a / (a - b)) - line.from).dot(along))
+            });
+            crossed.map(|at| (at, at)).reduce(|a, b| (a.0.min(b.0), a.1.max(b.1)))
+        }
+    }?;
     let (on, off) = (on.max(0.0), off.min(line.length()));
     let top = over.span.top();
     (off > on).then(|| [DVec2::new(on, top), DVec2::new(off, top)])
 }
 
 /// How long a taut tape is from the floor at one end to the floor at the other over all these, each as far along it as x and as
-/// high as y, mm: the upper side of their hull.
+/// high as y, mm: their hull's way round, without the floor.
 fn taut(length: f64, over: impl Iterator<Item = DVec2>) -> f64 {
-    let mut points: Vec<DVec2> = over.chain([DVec2::ZERO, DVec2::new(length, 0.0)]).collect();
-    points.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
-    let mut upper: Vec<DVec2> = Vec::new();
-    for point in points {
-        while let [.., before, last] = upper.as_slice()
-            && (last - before).perp_dot(point - *before) >= 0.0
-        {
-            upper.pop();
-        }
-        upper.push(point);
-    }
-    upper.iter().zip(upper.iter().skip(1)).map(|(from, to)| from.distance(*to)).sum()
+    let points: Vec<DVec2> = over.chain([DVec2::ZERO, DVec2::new(length, 0.0)]).collect();
+    hull(&points).map_or(length, |hull| hull.edges().map(|edge| edge.length()).sum::<f64>() - length)
 }
 
 #[cfg(test)]
@@ -124,6 +120,30 @@ mod tests {
         // Before the spot no tape lies, and over 20 mm none goes.
         none(&ridge((3_700.0, 3_900.0), (4_000.0, 5_000.0), 20.0), Code::TapeOver);
         none(&ridge((4_100.0, 4_200.0), (3_000.0, 5_000.0), 21.0), Code::TapeOver);
+    }
+
+    /// What lies on the floor lengthens it as the floor itself does: a strip, and a round cover by the chord under the tape.
+    #[test]
+    fn a_cable_cover_under_a_tape() {
+        let lying = |footprint: Shape, x: f64| {
+            let mut cover = cabinet("cover", (x, 4_020.0), 100.0, 600.0);
+            cover.footprint = Footprint::new(footprint).unwrap();
+            (cover.span, cover.material, cover.metal) =
+                (span(0.0, 18.0), Material::Plastic, Some(Metal::None));
+            let mut arrangement = with(vec![cover]);
+            arrangement.aiming.zones.clear();
+            arrangement
+        };
+        let strip = lying(Shape::Rectangle { length_mm: 100.0, width_mm: 600.0 }, 4_150.0);
+        let longer = 100.0_f64.hypot(18.0) + 4_600.0_f64.hypot(18.0) + 100.0 - 4_800.0;
+        let found = check(&strip, Code::TapeOver, Severity::Care, None);
+        assert!((number(found.measured.unwrap()) - longer).abs() < 1e-6, "{found:?} {longer}");
+        assert_eq!(found.subjects, [Subject::Thing("cover".into()), Subject::Mark("5".into())]);
+        assert_eq!(assess(&strip).verdict, Verdict::ReadyWithCare);
+        let round = lying(Shape::Round { diameter_mm: 100.0 }, 4_150.0);
+        let found = check(&round, Code::TapeOver, Severity::Care, None);
+        assert!((number(found.measured.unwrap()) - longer).abs() < 1e-6, "{found:?} {longer}");
+        none(&lying(Shape::Rectangle { length_mm: 100.0, width_mm: 600.0 }, 6_400.0), Code::TapeOver);
     }
 
     /// Two ridges near the two ends lengthen it together: by 0.4 and 0.5 mm.

@@ -159,6 +159,18 @@ pub fn open_door(wall: usize, from_mm: f64, width_mm: f64, free_beyond_mm: f64) 
     }
 }
 
+/// A shut wooden swing door of 900 mm in the left wall at y = 6000, x from 7100 to 8000 (that wall runs from x = 12 000 back to 0).
+pub fn side_door() -> Opening {
+    Opening {
+        id: "side door".into(),
+        kind: OpeningKind::SwingDoor,
+        span: span(0.0, 2_000.0),
+        material: Material::Wood,
+        shut: true,
+        ..open_door(2, 4_000.0, 900.0, 0.0)
+    }
+}
+
 pub fn vehicle() -> Vehicle {
     let body = rectangle((-3400.0, -900.0), (850.0, 900.0));
     Vehicle {

@@ -136,24 +136,12 @@ fn told(of: Subject, zone: &PlacedZone, at: DVec2) -> Finding {
 mod tests {
     use crate::check::testing::*;
 
-    /// A zone that ends 1500 mm left of the car's middle and is to be clear of people; a shut door of 900 mm in the left wall at
-    /// y = 6000, x from 7100 to 8000.
+    /// A zone that ends 1500 mm left of the car's middle and is to be clear of people, and a door in the left wall.
     fn beside(y: f64) -> Arrangement {
         let mut arrangement = clear();
         arrangement.parked = PlanPose::new(DVec2::new(4_000.0, y), 0.0);
         arrangement.aiming.zones[0].excludes = Exclusion::People;
-        arrangement.bay.openings = vec![Opening {
-            id: "side door".into(),
-            kind: OpeningKind::SwingDoor,
-            wall: 2,
-            from_mm: 4_000.0,
-            width_mm: 900.0,
-            span: span(0.0, 2_000.0),
-            material: Material::Wood,
-            shut: true,
-            free_beyond_mm: 0.0,
-            is_exit: false,
-        }];
+        arrangement.bay.openings = vec![side_door()];
         arrangement
     }
 

@@ -7,7 +7,7 @@
 //! Limit: the car, and the shop's own `over_car_mm` on every side that is not the floor. It needs care: another way in may
 //! not have been entered.
 
-use baywright_geometry::{DVec2, Outline, Polygon, Segment, overlap_region};
+use baywright_geometry::{DVec2, Outline, PlanPose, Polygon, Segment, overlap_region};
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, finding, thing_subject};
@@ -180,12 +180,9 @@ fn before(line: &Segment, outline: &Outline) -> Option<(f64, f64)> {
     let along = (line.to - line.from).normalize_or_zero();
     // A round one by its own chord: an outline of corners would say another figure when the bay is turned.
     if let Outline::Circle(disc) = outline {
-        let centre = disc.centre() - line.from;
-        let (at, into) = (centre.dot(along), centre.dot(along.perp()));
-        let off = into - into.clamp(0.0, AT_THE_DOOR_MM);
-        let half = disc.radius() * disc.radius() - off * off;
-        let half = (half > 0.0).then(|| half.sqrt())?;
-        let (from, to) = ((at - half).max(0.0), (at + half).min(line.length()));
+        let line_from_bay = PlanPose::facing(line.from, line.to).inverse();
+        let (from, to) = disc.between_from(&line_from_bay, 0.0, AT_THE_DOOR_MM)?;
+        let (from, to) = (from.max(0.0), to.min(line.length()));
         return (from < to).then_some((from, to));
     }
     let inward = along.perp() * AT_THE_DOOR_MM;
