@@ -369,6 +369,45 @@ fn nothing_jumps_while_something_is_in_hand() {
     assert!(compared > 60, "{compared}");
 }
 
+/// A name that keeps its place while something is in hand goes away where a figure of it, or of a stop, comes to lie on it.
+#[test]
+fn no_figure_lies_on_a_name_while_the_car_is_in_hand() {
+    let mut screen = usual(demo());
+    let ctx = screen.ctx.clone();
+    let mut compared = 0;
+    for bay in ["clear-bay", "crowded-bay", "drain-bay"] {
+        screen.state_mut().ask(&ctx, Command::File(OfFile::Open(bay.into())));
+        screen.run();
+        let from = middle(&screen, "the car, top view");
+        hold(&mut screen, from, from + Vec2::new(0.0, 8.0));
+        for step in 1..40_u8 {
+            let step = f32::from(step);
+            screen.hover_at(from + Vec2::new(step * 4.0, (step * 0.7).sin() * 60.0));
+            screen.step();
+            for (drawing, _) in screen.state().drawings() {
+                let texts = drawing.items.iter().filter_map(|item| match &item.shape {
+                    Shape::Text(text) => Some((item.role, of_text(drawing, text))),
+                    Shape::Dimension(own) => Some((item.role, of_text(drawing, &own.text))),
+                    _ => None,
+                });
+                let texts: Vec<(Role, Read)> = texts.collect();
+                let of = |roles: &[Role]| -> Vec<&Read> {
+                    texts.iter().filter(|(role, _)| roles.contains(role)).map(|(_, read)| read).collect()
+                };
+                let names = of(&[Role::Label, Role::LabelSoft, Role::LabelZone]);
+                for figure in of(&[Role::LiveDimension, Role::DimensionStops]) {
+                    compared += names.len();
+                    let on = names.iter().find(|name| name.meets(figure));
+                    assert!(on.is_none(), "{bay}: “{}” on “{}”", figure.what, on.unwrap().what);
+                }
+            }
+        }
+        screen.key_press(egui::Key::Escape);
+        screen.run();
+    }
+    assert!(compared > 5_000, "{compared}");
+}
+
 /// Over a card its marker is lit, over a marker its card.
 #[test]
 fn card_and_marker_light_one_another() {

@@ -6,11 +6,14 @@ use std::collections::{BTreeMap, BTreeSet};
 use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2};
 
-use crate::list::{Drawing, Item, Shape};
+use crate::list::{Drawing, Item, Shape, Text};
 use crate::role::Role;
+use crate::view::pen::text_boxes;
 
 /// A dimension that spans the same within this keeps its line and its text, mm.
 const SAME_MM: f64 = 1e-6;
+/// So much of the room around two texts may touch, px.
+const MAY_TOUCH_PX: f64 = 2.0;
 
 const fn is_name(role: Role) -> bool {
     matches!(role, Role::Label | Role::LabelSoft | Role::LabelZone)
@@ -85,6 +88,7 @@ impl Drawing {
         self.items.extend(leaders);
         self.keep_dimensions(before);
         self.keep_flags(before);
+        self.give_way();
         self.items.sort_by_key(|item| item.role.layer());
     }
 
@@ -99,6 +103,35 @@ impl Drawing {
             Some((subject, is - before.view_point(was.centre())))
         });
         moved.collect()
+    }
+
+    /// A name that kept its place goes away, with its line, where a figure of a stop or of what is in hand comes to lie on it.
+    fn give_way(&mut self) {
+        let boxes = |text: &Text| -> Vec<Bounds> { text_boxes(self.paper_point(text.at), text).collect() };
+        let figures: Vec<Bounds> = (self.items.iter())
+            .filter(|item| matches!(item.role, Role::LiveDimension | Role::DimensionStops))
+            .filter_map(|item| match &item.shape {
+                Shape::Dimension(own) => Some(boxes(&own.text)),
+                Shape::Text(own) => Some(boxes(own)),
+                _ => None,
+            })
+            .flatten()
+            .collect();
+        let is_covered = |item: &Item| match &item.shape {
+            Shape::Text(text) if is_name(item.role) => boxes(text)
+                .iter()
+                .any(|name| figures.iter().any(|figure| figure.meets(&name.grown(-MAY_TOUCH_PX)))),
+            _ => false,
+        };
+        let covered: Vec<bool> = self.items.iter().map(is_covered).collect();
+        let nameless = self.items.iter().zip(&covered).filter(|(_, is_covered)| **is_covered);
+        let nameless: BTreeSet<Subject> = nameless.filter_map(|(item, _)| item.subject.clone()).collect();
+        let mut covered = covered.into_iter();
+        self.items.retain(|item| {
+            let leads = item.role == Role::NameLeader;
+            let leads_to_none = leads && item.subject.as_ref().is_some_and(|own| nameless.contains(own));
+            covered.next() != Some(true) && !leads_to_none
+        });
     }
 
     /// What spans the same as before is written where it was.

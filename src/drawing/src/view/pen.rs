@@ -31,6 +31,29 @@ pub(crate) struct Pen<'a> {
     pub space: Space,
 }
 
+/// The boxes that a text at a place of the paper takes, px: one for a level or an upright text, a row of small ones for a slanted
+/// one, whose own box would be mostly empty.
+pub(crate) fn text_boxes(at: DVec2, text: &Text) -> impl Iterator<Item = Bounds> + use<> {
+    let (sin, cos) = angle::sin_cos(text.angle);
+    let way = DVec2::new(cos, -sin);
+    let middle = at
+        + way
+            * match text.align {
+                Align::Start => text.width * 0.5,
+                Align::Middle => 0.0,
+                Align::End => text.width * -0.5,
+            };
+    let (w, h) = (text.width * 0.5 + 2.0, text.style.line_height() * 0.5);
+    let slanted = sin.abs().min(cos.abs()) > LEVEL;
+    let parts = if slanted { (w / h).ceil().clamp(1.0, 64.0) } else { 1.0 };
+    let (w, step) = (w / parts, 2.0 * w / parts);
+    let half = DVec2::new(w * cos.abs() + h * sin.abs(), w * sin.abs() + h * cos.abs());
+    (0..parts as u32).map(move |i| {
+        let at = middle + way * (step * (f64::from(i) + 0.5 - parts * 0.5));
+        Bounds { low: at - half, high: at + half }
+    })
+}
+
 impl<'a> Pen<'a> {
     pub fn new(lettering: &'a Lettering<'a>, window: Window) -> Self {
         let Window { area: window, placing } = window;
@@ -135,36 +158,13 @@ impl<'a> Pen<'a> {
         best
     }
 
-    /// The boxes that a text takes on the paper, px: one for a level or an upright text, a row of small ones for a slanted
-    /// one, whose own box would be mostly empty.
-    fn text_boxes(&self, text: &Text) -> impl Iterator<Item = Bounds> + use<> {
-        let (sin, cos) = angle::sin_cos(text.angle);
-        let way = DVec2::new(cos, -sin);
-        let middle = self.px(text.at)
-            + way
-                * match text.align {
-                    Align::Start => text.width * 0.5,
-                    Align::Middle => 0.0,
-                    Align::End => text.width * -0.5,
-                };
-        let (w, h) = (text.width * 0.5 + 2.0, text.style.line_height() * 0.5);
-        let slanted = sin.abs().min(cos.abs()) > LEVEL;
-        let parts = if slanted { (w / h).ceil().clamp(1.0, 64.0) } else { 1.0 };
-        let (w, step) = (w / parts, 2.0 * w / parts);
-        let half = DVec2::new(w * cos.abs() + h * sin.abs(), w * sin.abs() + h * cos.abs());
-        (0..parts as u32).map(move |i| {
-            let at = middle + way * (step * (f64::from(i) + 0.5 - parts * 0.5));
-            Bounds { low: at - half, high: at + half }
-        })
-    }
-
     /// What it would cost to put a text there.
     pub fn text_cost(&self, text: &Text) -> f64 {
-        self.text_boxes(text).map(|place| self.space.cost(place)).sum()
+        text_boxes(self.px(text.at), text).map(|place| self.space.cost(place)).sum()
     }
 
     fn take_text(&mut self, text: &Text) {
-        for place in self.text_boxes(text) {
+        for place in text_boxes(self.px(text.at), text) {
             self.space.take(place, Taken::Firm);
         }
     }
