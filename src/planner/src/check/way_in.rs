@@ -305,6 +305,12 @@ mod tests {
         post.bay.things[0].effort = Effort::Fixed;
         let found = check(&post, Code::WayIn, Severity::Care, Some(1_100.0));
         assert_eq!(found.facts, Facts::WayIn(TooSmall::Narrow));
+        // A round one takes as much as it is wide, and one whose middle lies 60 mm too far inside, by 100 mm round, its chord: 160 mm.
+        for (x, left) in [(11_500.0, 1_100.0), (10_940.0, 1_120.0)] {
+            post.bay.things = vec![column("post", (x, 1_700.0), 200.0)];
+            post.bay.things[0].effort = Effort::Fixed;
+            check(&post, Code::WayIn, Severity::Care, Some(left));
+        }
         // A second door that lets it in is enough.
         post.bay.openings.push(Opening { id: "other door".into(), wall: 3, ..post.bay.openings[0].clone() });
         none(&post, Code::WayIn);
