@@ -9,7 +9,7 @@ pub mod first;
 pub mod history;
 pub mod job;
 pub mod keeper;
-mod letters;
+pub mod letters;
 pub mod log;
 pub mod room_draft;
 pub mod shop;

@@ -4,7 +4,7 @@ use glam::DVec2;
 
 use crate::boolean::intersection;
 use crate::circle::Circle;
-use crate::convex::{clip, parts, pieces, touch_within};
+use crate::convex::{clip, hull, parts, pieces, touch_within};
 use crate::outline::Outline;
 use crate::polygon::{Polygon, signed_area};
 
@@ -82,7 +82,13 @@ pub fn overlap_area(a: &Outline, b: &Outline) -> f64 {
 /// # Ok::<(), ShapeFault>(())
 /// ```
 pub fn overlap_region(a: &Outline, b: &Outline) -> Vec<Polygon> {
-    if overlaps(a, b) { intersection(&a.as_polygon(), &b.as_polygon()) } else { Vec::new() }
+    if !overlaps(a, b) {
+        return Vec::new();
+    }
+    let (a, b) = (a.as_polygon(), b.as_polygon());
+    // Two convex shapes share one, and no sweep is needed to find it.
+    let convex = (a.is_convex() && b.is_convex()).then(|| hull(&clip::common(a.outer(), b.outer())));
+    convex.flatten().map_or_else(|| intersection(&a, &b), |both| vec![both])
 }
 
 /// The pieces of one polygon share no area among themselves, so their overlaps add up.

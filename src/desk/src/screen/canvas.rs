@@ -10,6 +10,7 @@ mod hatch;
 mod lettered;
 mod measure;
 mod paint;
+mod painted;
 mod picture;
 mod show;
 
@@ -26,9 +27,11 @@ use egui::{Id, Rect, Vec2};
 
 use super::view::{Camera, Viewing};
 use crate::session::answer::Answer;
+use crate::session::letters::Letters;
 pub(super) use cache::Fills;
 use hand::Drag;
 pub(super) use paint::Painter;
+use painted::Painted;
 pub(super) use picture::PictureLies;
 
 /// Side of a square handle, px.
@@ -48,6 +51,8 @@ const MOST_GAPS: usize = 4;
 #[derive(Debug, Default)]
 pub(super) struct Canvas {
     fills: Fills,
+    painted_top: Painted,
+    painted_side: Painted,
     drag: Option<Drag>,
     /// Both drawings as they were when something was taken in hand: places of what is written are kept.
     kept: Option<[Arc<Drawing>; 2]>,
@@ -282,30 +287,33 @@ impl Canvas {
             middle,
         };
         let state = &from.state;
+        if self.drag.is_none() {
+            self.kept = None;
+        }
+        // What came since stays where it came; what was there from the start, where it was then.
+        let (mut before_top, mut before_side) = (Vec::new(), Vec::new());
+        if let Some([kept_top, kept_side]) = &self.kept {
+            let last = self.drawn.as_ref();
+            before_top.extend(last.map(|last| &*last.top).into_iter().chain([&**kept_top]));
+            before_side.extend(last.map(|last| &*last.side).into_iter().chain([&**kept_side]));
+        }
+        let letters = answer.letters();
+        let finished = |mut drawing: Drawing, before: &[&Drawing]| {
+            lettered(&mut drawing, letters);
+            before.iter().for_each(|before| drawing.keep_places_of(before));
+            drawing
+        };
         // Two drawings of the same answer: each on a core of its own.
         let (top, side) = std::thread::scope(|scope| {
             let side = scope.spawn(|| {
-                side_view(arrangement, assessment, state, window(side_rect, camera.side), &lettering())
+                let window = window(side_rect, camera.side);
+                finished(side_view(arrangement, assessment, state, window, &lettering()), &before_side)
             });
             let top = top_view(arrangement, assessment, state, window(top_rect, camera.top), &lettering());
+            let top = finished(top, &before_top);
             // A fault over there is a fault here: it is caught at the frame's edge.
             (top, side.join().unwrap_or_else(|fault| std::panic::resume_unwind(fault)))
         });
-        let (mut top, mut side) = (top, side);
-        for drawing in [&mut top, &mut side] {
-            lettered(drawing, answer);
-        }
-        if self.drag.is_none() {
-            self.kept = None;
-        } else if let Some([kept_top, kept_side]) = &self.kept {
-            // What came since stays where it came; what was there from the start, where it was then.
-            if let Some(last) = &self.drawn {
-                top.keep_places_of(&last.top);
-                side.keep_places_of(&last.side);
-            }
-            top.keep_places_of(kept_top);
-            side.keep_places_of(kept_side);
-        }
         self.drawn = Some(Drawn {
             top: Arc::new(top),
             side: Arc::new(side),
@@ -359,10 +367,10 @@ impl Canvas {
 }
 
 /// Flags go by the letters that their findings have had.
-fn lettered(drawing: &mut Drawing, answer: &Answer) {
+fn lettered(drawing: &mut Drawing, letters: &Letters) {
     for item in &mut drawing.items {
         if let (Role::Flag(_), Shape::Sign(sign), Some(finding)) = (item.role, &mut item.shape, item.finding)
-            && let Some(letter) = answer.letter(finding)
+            && let Some(letter) = letters.letter(finding)
         {
             sign.text = letter;
         }

@@ -72,6 +72,11 @@ impl Answer {
         self.letters.letter(finding)
     }
 
+    /// Those of all findings.
+    pub const fn letters(&self) -> &Letters {
+        &self.letters
+    }
+
     /// Whether it is of a car that is being entered.
     pub const fn is_of_draft(&self) -> bool {
         self.draft.is_some()

@@ -10,7 +10,7 @@ type Known = (Code, Vec<Subject>, usize);
 
 /// The letters of the findings of an answer, as numbers from 1.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub(super) struct Letters {
+pub struct Letters {
     /// The bay and the set-up that they are of.
     of: Option<(Id, Id)>,
     known: Vec<(Known, usize)>,

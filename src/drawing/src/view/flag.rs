@@ -109,14 +109,15 @@ impl Pen<'_> {
             let first = DISTANCES.first().map_or(0.0, |d| d * self.enlarged);
             return tip + DVec2::new(way.x, -way.y) * first;
         }
+        let turn = std::f64::consts::TAU / DIRECTIONS as f64;
+        let ways: [DVec2; DIRECTIONS] =
+            std::array::from_fn(|i| angle::direction(FIRST_DIRECTION + turn * i as f64));
         for distance in DISTANCES.map(|d| d * self.enlarged) {
             let far = distance * FAR_COST;
             if far >= best.0 {
                 break;
             }
-            for i in 0..DIRECTIONS {
-                let turn = std::f64::consts::TAU / DIRECTIONS as f64;
-                let way = angle::direction(FIRST_DIRECTION + turn * i as f64);
+            for way in ways {
                 let spot = tip + DVec2::new(way.x, -way.y) * distance;
                 let mut cost = far + self.space.cost_for_flag_up_to(around(spot, box_size), best.0 - far);
                 if cost < best.0 {

@@ -158,6 +158,34 @@ impl<'a> Pen<'a> {
         best
     }
 
+    /// The cheapest of some places (px) for a level text that costs less than `least`, each with what its box costs beside what
+    /// it covers: that is asked only where it may matter.
+    pub fn cheapest_below(
+        &self,
+        least: f64,
+        (width, style): (f64, TextStyle),
+        places: impl Iterator<Item = (DVec2, Align)>,
+        beside: impl Fn(Bounds) -> f64,
+    ) -> Option<(f64, DVec2, Align)> {
+        let mut best: Option<(f64, DVec2, Align)> = None;
+        for (at, align) in places {
+            let least = best.map_or(least, |(cost, ..)| cost);
+            if least <= 0.0 {
+                break;
+            }
+            let place = self.level_box(at, align, width, style);
+            let covers = self.space.cost_up_to(place, least);
+            if covers >= least {
+                continue;
+            }
+            let cost = covers + beside(place);
+            if cost < least {
+                best = Some((cost, at, align));
+            }
+        }
+        best
+    }
+
     /// What it would cost to put a text there.
     pub fn text_cost(&self, text: &Text) -> f64 {
         text_boxes(self.px(text.at), text).map(|place| self.space.cost(place)).sum()

@@ -9,7 +9,7 @@
 
 use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::distance::{Separation, distance, distance_to_segment};
-use baywright_geometry::overlap::overlap_region;
+use baywright_geometry::overlap::{overlap_region, overlaps};
 use baywright_geometry::{DVec2, Outline, Polygon, Prism, Segment, Span, boolean, hull_grown};
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
@@ -23,6 +23,8 @@ const STEP_IN_MM: f64 = 1_000.0;
 const NARROWEST_MM: f64 = 400.0;
 /// Nor through what is lower, mm (common practice, no source).
 const LOWEST_MM: f64 = 1_000.0;
+/// More than what the floor within reach of a door is drawn too large by round its corners, mm.
+const FURTHER_MM: f64 = 1.0;
 /// As tall as a person is taken to be: 6 ft 8 in, mm.
 const PERSON_MM: f64 = 2_032.0;
 
@@ -67,15 +69,19 @@ fn through(context: &Context<'_>, door: &Opening, zone: &PlacedZone) -> Option<F
         return None;
     }
     let unsure = context.arrangement.shop.within(bay.walls_known) + zone_sways(context, zone);
-    let stepped = stepped_in(&line, STEP_IN_MM + unsure, &bay.room)?;
-    if overlap_region(&stepped, &zone.prism.outline).is_empty() {
-        return None;
-    }
     let (gap, at) = match distance_to_segment(&zone.prism.outline, &line) {
         Separation::Apart { gap, to, .. } => (gap, to),
         Separation::Touching { at } => (0.0, at),
         Separation::Overlapping => (0.0, line.at(0.5)),
     };
+    // Most doors are out of the question by that: what lies round the other walls is dear.
+    if gap > STEP_IN_MM + unsure + FURTHER_MM {
+        return None;
+    }
+    let stepped = stepped_in(&line, STEP_IN_MM + unsure, &bay.room)?;
+    if !overlaps(&stepped, &zone.prism.outline) {
+        return None;
+    }
     let wants = if gap < STEP_IN_MM { STEP_IN_MM } else { STEP_IN_MM + unsure };
     let found = told(Subject::Opening(door.id.clone()), zone, at);
     Some(found.against(Quantity::Length(gap), Quantity::Length(wants)))

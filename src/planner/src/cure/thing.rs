@@ -4,7 +4,8 @@ use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::overlap::{overlaps, overlaps_by};
 use baywright_geometry::protrude::protrusions;
 use baywright_geometry::separate::{by_length_then_heading, exits};
-use baywright_geometry::{Bounds, DVec2, Outline, Polygon, Prism, Span, convex};
+use baywright_geometry::tolerance::SAGITTA_MM;
+use baywright_geometry::{Bounds, DVec2, Outline, Polygon, Prism, Segment, Span, convex};
 
 use super::{Case, WHOLE_MM, blames, caused, grown};
 use crate::assessment::{Code, Cure, Finding, Quantity, Severity, Step};
@@ -269,13 +270,18 @@ fn fits(case: &Case<'_>, index: usize, by: DVec2) -> bool {
     if walls > SPEAKS_FROM_MM && !no_deeper(walls, now) {
         return false;
     }
-    // Nor is it carried through a wall on its way; an angled thing may stand round a corner at either end.
-    let past = |way: Option<Outline>| way.map_or(0.0, |way| past_walls(&way));
-    let on_the_way = past(way(&placed.prism.outline, by));
-    let at_its_ends =
-        || past(way(&placed.prism.outline, DVec2::ZERO)).max(past(way(&moved.outline, DVec2::ZERO)));
-    if on_the_way > SPEAKS_FROM_MM && !no_deeper(on_the_way, at_its_ends()) {
-        return false;
+    // Nor is it carried through a wall on its way; an angled thing may stand round a corner at either end. Where no wall is
+    // near, what ends inside the room is inside it all the way.
+    let passes = passes_within(&placed.prism.outline, by);
+    let is_by_a_wall = || scene.room.walls().edges().any(|wall| around(&wall).meets(&passes));
+    if walls > SPEAKS_FROM_MM || is_by_a_wall() {
+        let past = |way: Option<Outline>| way.map_or(0.0, |way| past_walls(&way));
+        let on_the_way = past(way(&placed.prism.outline, by));
+        let at_its_ends =
+            || past(way(&placed.prism.outline, DVec2::ZERO)).max(past(way(&moved.outline, DVec2::ZERO)));
+        if on_the_way > SPEAKS_FROM_MM && !no_deeper(on_the_way, at_its_ends()) {
+            return false;
+        }
     }
     let into = |solid: &Prism, other: &Prism| match clearance(solid, other) {
         Clearance::Intrudes(intrusion) => intrusion.depth,
@@ -301,18 +307,38 @@ fn fits(case: &Case<'_>, index: usize, by: DVec2) -> bool {
 /// what it is entered in already.
 fn is_free_of_what_is_fixed(case: &Case<'_>, index: usize, by: DVec2) -> bool {
     let Some(placed) = case.scene.things.get(index) else { return false };
-    let Some(way) = way(&placed.prism.outline, by) else { return true };
-    let around = way.bounds();
-    let lets_by = |other: &Prism, bounds: Bounds| {
-        !around.meets(&bounds)
-            || other.span.shared(&placed.prism.span).is_none()
-            || !overlaps_by(&other.outline, &way, SPEAKS_FROM_MM)
-            || overlaps(&other.outline, &placed.prism.outline)
+    let passes = passes_within(&placed.prism.outline, by);
+    let is_near = |other: &Prism, bounds: &Bounds| {
+        passes.meets(bounds) && other.span.shared(&placed.prism.span).is_some()
     };
     let things = case.arrangement.bay.things.iter().zip(&case.scene.things).enumerate();
-    let mut fixed = things.filter(|(other, (thing, _))| *other != index && thing.effort == Effort::Fixed);
-    fixed.all(|(_, (_, other))| lets_by(&other.prism, other.bounds))
-        && case.built.iter().all(|(solid, bounds)| lets_by(solid, *bounds))
+    let fixed = things.filter(|(other, (thing, _))| *other != index && thing.effort == Effort::Fixed);
+    let fixed = fixed.map(|(_, (_, other))| (&other.prism, &other.bounds));
+    let built = case.built.iter().map(|(solid, bounds)| (solid, bounds));
+    let mut near = fixed.chain(built).filter(|(other, bounds)| is_near(other, bounds)).peekable();
+    if near.peek().is_none() {
+        return true;
+    }
+    let Some(way) = way(&placed.prism.outline, by) else { return true };
+    near.all(|(other, _)| {
+        !overlaps_by(&other.outline, &way, SPEAKS_FROM_MM) || overlaps(&other.outline, &placed.prism.outline)
+    })
+}
+
+/// A box around all that a thing passes over on a straight way: most others are out of the question by that.
+fn passes_within(outline: &Outline, by: DVec2) -> Bounds {
+    let from = match outline {
+        Outline::Polygon(polygon) => polygon.bounds(),
+        // Its polygon lies round it.
+        Outline::Circle(circle) => circle.bounds().grown(SAGITTA_MM),
+    };
+    let to = from.moved(by);
+    Bounds { low: from.low.min(to.low), high: from.high.max(to.high) }
+}
+
+/// The box around a wall.
+fn around(wall: &Segment) -> Bounds {
+    Bounds { low: wall.from.min(wall.to), high: wall.from.max(wall.to) }
 }
 
 /// What a thing passes over on a straight way: all that lies between where it stands and where it goes.

@@ -47,20 +47,6 @@ impl Painter<'_> {
         }
     }
 
-    /// The same with a picture over the floor and under everything that stands on it.
-    pub fn drawing_over(&mut self, drawing: &Drawing, picture: Option<Mesh>) {
-        let Some(picture) = picture else { return self.drawing(drawing) };
-        let ground = drawing.items.iter().take_while(|item| item.role.layer() <= Role::Grid.layer()).count();
-        let (ground, rest) = drawing.items.split_at(ground);
-        for item in ground {
-            self.item(drawing, item);
-        }
-        self.out.push(egui::Shape::mesh(picture));
-        for item in rest {
-            self.item(drawing, item);
-        }
-    }
-
     /// Paints one more shape in the drawing's frame.
     pub fn item_of(&mut self, drawing: &Drawing, role: Role, shape: Shape) {
         self.item(drawing, &Item { role, subject: None, finding: None, shape });
@@ -92,11 +78,22 @@ impl Painter<'_> {
     }
 
     fn item(&mut self, drawing: &Drawing, item: &Item) {
-        let mut paint = self.theme.paint(item.role);
+        self.strokes(drawing, item);
+        self.letters(drawing, item);
+    }
+
+    fn paint_of(&self, role: Role) -> Paint {
+        let mut paint = self.theme.paint(role);
         // What outlines something keeps its inside as it was.
-        if matches!(item.role, Role::Hovered | Role::Selected) {
+        if matches!(role, Role::Hovered | Role::Selected) {
             paint.fill = Fill::None;
         }
+        paint
+    }
+
+    /// All of an item but its letters.
+    pub fn strokes(&mut self, drawing: &Drawing, item: &Item) {
+        let paint = self.paint_of(item.role);
         match &item.shape {
             Shape::Area(rings) => {
                 let rings: Vec<Vec<DVec2>> =
@@ -113,8 +110,21 @@ impl Painter<'_> {
                 }
             }
             Shape::Dimension(dimension) => self.dimension(drawing, dimension, &paint),
-            Shape::Sign(sign) => self.sign(drawing.paper_point(sign.at), sign, &paint),
+            Shape::Sign(sign) => self.figure(drawing.paper_point(sign.at), sign, &paint),
+            Shape::Text(_) => {}
+        }
+    }
+
+    /// The letters of an item, over the rest of it.
+    pub fn letters(&mut self, drawing: &Drawing, item: &Item) {
+        let paint = self.paint_of(item.role);
+        match &item.shape {
+            Shape::Dimension(dimension) if paint.stroke.is_some() => {
+                self.text(drawing.paper_point(dimension.text.at), &dimension.text, &paint);
+            }
+            Shape::Sign(sign) => self.sign_text(drawing.paper_point(sign.at), sign, &paint),
             Shape::Text(text) => self.text(drawing.paper_point(text.at), text, &paint),
+            Shape::Area(_) | Shape::Disc { .. } | Shape::Line(_) | Shape::Dimension(_) => {}
         }
     }
 
@@ -228,11 +238,10 @@ impl Painter<'_> {
                 self.line(&line, DrawnStroke { width: stroke.width * share, ..stroke }, false);
             }
         }
-        self.text(drawing.paper_point(dimension.text.at), &dimension.text, paint);
     }
 
     /// A small figure of a fixed size.
-    pub fn sign(&mut self, at: DVec2, sign: &Sign, paint: &Paint) {
+    fn figure(&mut self, at: DVec2, sign: &Sign, paint: &Paint) {
         let place = |p: DVec2| at + p * sign.reach;
         let parts = sign.kind.parts();
         if !parts.area.is_empty() {
@@ -255,6 +264,9 @@ impl Painter<'_> {
                 self.line(&line, stroke, false);
             }
         }
+    }
+
+    fn sign_text(&mut self, at: DVec2, sign: &Sign, paint: &Paint) {
         if !sign.text.is_empty() {
             let below = DVec2::new(0.0, sign.kind.text_below() * sign.reach);
             let text = Text {

@@ -65,7 +65,10 @@ impl Canvas {
             out: Vec::with_capacity(drawing.items.len() * 2),
         };
         let picture = if side == Projection::Top { self.underlay.take() } else { None };
-        painter.drawing_over(drawing, picture);
+        match side {
+            Projection::Top => self.painted_top.paint(&mut painter, drawing, picture),
+            Projection::Side => self.painted_side.paint(&mut painter, drawing, picture),
+        }
         let handles =
             if self.drag.is_none() { grip::handles(answer, view, side, drawing) } else { Vec::new() };
         let shapes = std::mem::take(&mut painter.out);

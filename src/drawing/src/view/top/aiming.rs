@@ -336,8 +336,7 @@ fn zone_name(pen: &mut Pen<'_>, top: &Top<'_>, zone: &PlacedZone, style: TextSty
         let text = pen.measured(&text, style);
         let places = spots.iter().flat_map(|&spot| sides.map(|(by, align)| (spot + by, align)));
         let places = places.chain(inner.iter().map(|&spot| (spot, Align::Middle)));
-        let places = places.map(|(at, align)| {
-            let Bounds { low, high } = pen.level_box(at, align, text.width, style);
+        let beside = |Bounds { low, high }: Bounds| {
             let ends = [low, high, DVec2::new(low.x, high.y), DVec2::new(high.x, low.y)];
             // Wholly inside is best, wholly outside is good; across the edge it names nothing.
             let across = match ends.into_iter().filter(|&p| holds(&ring, p)).count() {
@@ -347,12 +346,11 @@ fn zone_name(pen: &mut Pen<'_>, top: &Top<'_>, zone: &PlacedZone, style: TextSty
             };
             let middle = (low + high) * 0.5;
             let of_two = others.iter().filter(|other| holds(other, middle)).count();
-            (worse + across + OF_TWO_COST * of_two as f64, at, align)
-        });
-        if let Some((cost, at, align)) = pen.cheapest(text.width, style, places)
-            && best.as_ref().is_none_or(|(least, ..)| cost < *least)
-        {
-            best = Some((cost, at, align, text));
+            across + OF_TWO_COST * of_two as f64
+        };
+        let least = best.as_ref().map_or(f64::INFINITY, |(least, ..)| least - worse);
+        if let Some((cost, at, align)) = pen.cheapest_below(least, (text.width, style), places, beside) {
+            best = Some((worse + cost, at, align, text));
         }
     }
     if let Some((cost, at, align, text)) = best
