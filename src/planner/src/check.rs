@@ -204,6 +204,8 @@ pub struct Context<'a> {
     pub scene: &'a Scene,
     /// What is claimed, of things where they stand and of this one elsewhere.
     claims: Cow<'a, [Claim]>,
+    /// A box around all of that; none if nothing is.
+    claimed: Option<Bounds>,
     /// Only this thing is looked at, in this place instead of its own: a cheap "what if".
     only: Option<(usize, PlacedThing)>,
 }
@@ -221,7 +223,9 @@ pub struct Seen<'a> {
 impl<'a> Context<'a> {
     /// Looks at everything.
     pub fn new(arrangement: &'a Arrangement, scene: &'a Scene) -> Self {
-        Self { arrangement, scene, claims: claims(arrangement, scene).into(), only: None }
+        let claims = claims(arrangement, scene);
+        let claimed = claims.iter().map(|claim| claim.around).reduce(Bounds::union);
+        Self { arrangement, scene, claims: claims.into(), claimed, only: None }
     }
 
     /// Every region that the checks keep something out of.
@@ -248,7 +252,13 @@ impl<'a> Context<'a> {
             bounds: placed.bounds.moved(by),
             known_mm: placed.known_mm,
         };
-        Some(Self { arrangement, scene, claims: claims.into(), only: Some((index, moved)) })
+        let claimed = claims.iter().map(|claim| claim.around).reduce(Bounds::union);
+        Some(Self { arrangement, scene, claims: claims.into(), claimed, only: Some((index, moved)) })
+    }
+
+    /// A box around every region that the checks keep something out of; `None` if they keep nothing out of anything.
+    pub const fn claimed(&self) -> Option<Bounds> {
+        self.claimed
     }
 
     /// The things to look at, those whose box in plan meets `near`.

@@ -24,7 +24,8 @@ pub(super) const CHECK: Check =
 
 fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let set_up = SetUp::of(context);
-    let mut met: Vec<Meets> = things_of(context).flat_map(|own| met_by(context, &own, &set_up)).collect();
+    let things = things_of(context, set_up.most_sway_mm);
+    let mut met: Vec<Meets> = things.flat_map(|own| met_by(context, &own, &set_up)).collect();
     if context.is_whole() {
         met.extend(rest_of_room(context).flat_map(|own| met_by(context, &own, &set_up)));
         met.extend(edges::near(context));

@@ -4,7 +4,7 @@
 use baywright_geometry::{Bounds, DVec2, PlanPose, Prism};
 
 use super::finding::Subject;
-use super::{Context, thing_subject, wall_id};
+use super::{Context, SPEAKS_FROM_MM, Seen, thing_subject, wall_id};
 use crate::model::{Known, Material, Thing};
 
 /// Something of the room that is in the way where it is claimed.
@@ -49,9 +49,13 @@ pub(super) enum Shape<'a> {
     Wall(usize, Vec<DVec2>),
 }
 
-/// The things to look at.
-pub(super) fn things_of<'a>(context: &'a Context<'_>) -> impl Iterator<Item = Obstacle<'a>> {
-    context.things().map(|seen| Obstacle {
+/// The things to look at: those that are nearer to anything that is claimed than what is known of their place, and so much more, mm.
+pub(super) fn things_of<'a>(context: &'a Context<'_>, more_mm: f64) -> impl Iterator<Item = Obstacle<'a>> {
+    let is_near = move |seen: &Seen<'_>| {
+        let reach = seen.placed.known_mm + more_mm + SPEAKS_FROM_MM;
+        context.claimed().is_some_and(|claimed| claimed.meets(&seen.placed.bounds.grown(reach)))
+    };
+    context.things().filter(is_near).map(|seen| Obstacle {
         subject: thing_subject(&seen.thing.id),
         shape: Shape::Thing(seen.thing, &seen.placed.prism),
         bounds: seen.placed.bounds,

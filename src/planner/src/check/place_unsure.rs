@@ -30,7 +30,7 @@ fn remedy(finding: &Finding) -> Remedy {
 }
 
 fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    findings.extend(things_of(context).filter_map(|obstacle| unsure(context, &obstacle)));
+    findings.extend(things_of(context, 0.0).filter_map(|obstacle| unsure(context, &obstacle)));
 }
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
