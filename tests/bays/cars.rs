@@ -5,7 +5,8 @@ use std::sync::OnceLock;
 use baywright_files::{EMBEDDED_PROFILES, parse_profile};
 use baywright_planner::geometry::{Circle, DVec2, Outline, Polygon, Span};
 use baywright_planner::model::{
-    Aiming, Exclusion, FloorRequirement, HeightsFrom, Provenance, ReferenceAxis, Vehicle, VerticalReference,
+    Aiming, Datum, Edges, Exclusion, FloorRequirement, HeightsFrom, Provenance, ReferenceAxis, SensorPoint,
+    TargetHeight, Vehicle, VerticalReference,
 };
 
 use crate::dice::Dice;
@@ -35,6 +36,11 @@ pub fn car(dice: &mut Dice) -> Vehicle {
     car.tyre_width_rear_mm = dice.often(0.3).then(|| (car.tyre_width_mm + dice.within(-10.0, 10.0)).round());
     for sensor in &mut car.sensors {
         sensor.provenance = own();
+        sensor.edges = Edges {
+            lower_below_mm: Some(dice.within(20.0, 60.0).round()),
+            upper_above_mm: Some(dice.within(20.0, 60.0).round()),
+            line_above_mm: Some(dice.within(-20.0, 20.0).round()),
+        };
     }
     for aiming in &mut car.aimings {
         aiming.provenance = own();
@@ -81,7 +87,15 @@ fn demands(dice: &mut Dice, aiming: &mut Aiming) {
     for zone in &mut aiming.zones {
         zone.heights_from = heights;
     }
+    let has_spots = aiming.front_spots().is_some();
     for placement in &mut aiming.placements {
+        if let TargetHeight::FromSensor { point, offset_mm } = &mut placement.height {
+            // By another point of the sensor, and a little elsewhere than before.
+            (*point, *offset_mm) = (dice.one(&SensorPoint::ALL), dice.within(-40.0, 60.0).round());
+        }
+        if has_spots && placement.stand_off.from == Datum::FrontAxle && dice.often(0.5) {
+            placement.stand_off.from = Datum::FrontSpots;
+        }
         placement.heights_from = heights;
         if dice.often(0.6) {
             placement.mark = None;

@@ -1,8 +1,11 @@
 //! Heights on the side view: sensor and target, the runways, the room.
 
+use std::collections::BTreeSet;
+
 use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2};
-use baywright_planner::scene::PlacedTarget;
+use baywright_planner::model::{Placement, SensorPoint, TargetHeight};
+use baywright_planner::scene::{self, PlacedTarget};
 
 use super::Side;
 use crate::list::{Dimension, Text};
@@ -19,41 +22,48 @@ const NEXT_PX: f64 = 16.0;
 
 pub(super) fn heights(pen: &mut Pen<'_>, side: &Side<'_>) {
     let sensor = side.at(side.scene.sensor());
-    let mut told = false;
+    let mut told = BTreeSet::new();
     for (target, placement) in side.scene.targets.iter().zip(&side.arrangement.aiming.placements) {
         if target.lies {
             continue;
         }
         let centre = side.at(target.centre());
-        let one = (centre.y - sensor.y).abs() < ONE_HEIGHT_MM;
-        told |= one && side.scene.targets.len() == 1;
-        let kind = placement.target.kind;
+        let point = counted_from(placement).unwrap_or_default();
+        let from = scene::sensor_point_height(side.arrangement, point);
+        let one = from.is_some_and(|from| (centre.y - from).abs() < ONE_HEIGHT_MM);
+        if one && side.scene.targets.len() == 1 {
+            told.insert(point);
+        }
         // Of two that read alike each says whose it is.
         let is_alike = |own: &&PlacedTarget| {
             !own.lies && own.id != target.id && (own.centre().z - centre.y).abs() < ONE_HEIGHT_MM
         };
         let text = if side.scene.targets.iter().any(|own| is_alike(&own)) {
-            side.words.target_height_of(centre.y, kind, target.id.as_str())
+            side.words.target_height_of(centre.y, placement)
         } else if one {
-            side.words.one_height(centre.y, kind)
+            side.words.one_height(centre.y, placement.target.kind, point)
         } else {
-            side.words.target_height(centre.y, kind)
+            side.words.target_height(centre.y, placement)
         };
         let places = ahead_of(pen, side, centre.x);
         put(pen, Role::Dimension, Some(Subject::Target(target.id.clone())), centre, &places, &text);
     }
-    if !told && sensor.y > 0.0 {
+    // Up to where the targets' heights count from: an edge, where the procedure says so.
+    let standing = side.scene.targets.iter().zip(&side.arrangement.aiming.placements);
+    let mut from: BTreeSet<SensorPoint> =
+        standing.filter(|(target, _)| !target.lies).filter_map(|(_, own)| counted_from(own)).collect();
+    if from.is_empty() {
+        from.insert(SensorPoint::Centre);
+    }
+    for point in from.difference(&told) {
+        let height = scene::sensor_point_height(side.arrangement, *point);
+        let Some(height) = height.filter(|height| *height > 0.0) else { continue };
         let places: Vec<f64> = (0..12)
             .map(|i| sensor.x + side.ahead * pen.length((FIRST_PX + NEXT_PX * f64::from(i)) * pen.enlarged))
             .collect();
-        put(
-            pen,
-            Role::Dimension,
-            Some(Subject::Sensor),
-            sensor,
-            &places,
-            &side.words.sensor_height(sensor.y),
-        );
+        let top = DVec2::new(sensor.x, height);
+        let text = side.words.sensor_height(height, *point);
+        put(pen, Role::Dimension, Some(Subject::Sensor), top, &places, &text);
     }
     if side.scene.carried_at_mm > 0.0 {
         let up = side.scene.carried_at_mm;
@@ -69,6 +79,14 @@ pub(super) fn heights(pen: &mut Pen<'_>, side: &Side<'_>) {
         }
     }
     room(pen, side);
+}
+
+/// The point of the sensor that a target's height counts from; `None` where it counts from none.
+const fn counted_from(placement: &Placement) -> Option<SensorPoint> {
+    match placement.height {
+        TargetHeight::FromSensor { point, .. } => Some(point),
+        TargetHeight::Absolute(_) | TargetHeight::OnFloor => None,
+    }
 }
 
 /// The height of the room: it gives way to what the aiming asks.
