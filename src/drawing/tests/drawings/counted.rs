@@ -16,8 +16,8 @@ fn seen(arrangement: &Arrangement, view: View) -> Drawing {
 }
 
 fn dimensions(drawing: &Drawing) -> Vec<&Dimension> {
-    let of = |shape| if let Shape::Dimension(own) = shape { Some(own) } else { None };
-    drawing.items.iter().filter_map(|item| of(&item.shape)).collect()
+    let shapes = drawing.items.iter().map(|item| &item.shape);
+    shapes.filter_map(|shape| if let Shape::Dimension(own) = shape { Some(own) } else { None }).collect()
 }
 
 /// The texts and tops of the heights of sensor and target.

@@ -203,7 +203,7 @@ pub const PROFILES: &[Row] = &[
         "Absolute(height_mm: 900)",
         "FromSensor(point: LowerEdge, offset_mm: 30)",
         &[
-            "line 20, column 9, sensors[0].edges.lower_below_mm",
+            "line 17, column 9, sensors[0].edges.lower_below_mm",
             "found nothing, and the aiming \"look\" counts a height from it",
             "allowed is above 0 and up to 300 mm",
         ],
@@ -212,7 +212,7 @@ pub const PROFILES: &[Row] = &[
         "a height from an edge, its distance above for one below",
         "at_mm: (760, 0, 520),",
         "at_mm: (760, 0, 520), edges: (lower_below_mm: -40),",
-        &["line 23", "sensors[0].edges.lower_below_mm", "found -40 mm", "above 0 and up to 300 mm"],
+        &["line 20", "sensors[0].edges.lower_below_mm", "found -40 mm", "above 0 and up to 300 mm"],
     ),
     (
         "a lower edge under the ground",

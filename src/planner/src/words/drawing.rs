@@ -70,11 +70,13 @@ impl Words<'_> {
         one_height(height: f64, kind: TargetKind, point: SensorPoint) -> String;
         /// The height of a point of the sensor.
         sensor_height(height: f64, point: SensorPoint) -> String;
-        /// The height of the middle of the target's face, and how far above which point of the sensor that is, where the
-        /// procedure says so.
-        target_height(height: f64, placement: &Placement) -> String;
+        /// The same where there is little room.
+        sensor_height_alone(height: f64, point: SensorPoint) -> String;
+        /// The height of the middle of the target's face, and how far above which point of the sensor that is (negative:
+        /// below), mm, where it is to be said.
+        target_height(height: f64, kind: TargetKind, above: Option<(SensorPoint, f64)>) -> String;
         /// The same of one of several targets that are equally high.
-        target_height_of(height: f64, placement: &Placement) -> String;
+        target_height_of(height: f64, placement: &Placement, above: Option<(SensorPoint, f64)>) -> String;
         /// The height of the runways that carry the car.
         runway_height(height: f64) -> String;
         /// How far something is in where it may not be.

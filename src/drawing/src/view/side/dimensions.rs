@@ -28,6 +28,7 @@ pub(super) fn heights(pen: &mut Pen<'_>, side: &Side<'_>) {
             continue;
         }
         let centre = side.at(target.centre());
+        let kind = placement.target.kind;
         let point = counted_from(placement).unwrap_or_default();
         let from = scene::sensor_point_height(side.arrangement, point);
         let one = from.is_some_and(|from| (centre.y - from).abs() < ONE_HEIGHT_MM);
@@ -38,15 +39,19 @@ pub(super) fn heights(pen: &mut Pen<'_>, side: &Side<'_>) {
         let is_alike = |own: &&PlacedTarget| {
             !own.lies && own.id != target.id && (own.centre().z - centre.y).abs() < ONE_HEIGHT_MM
         };
-        let text = if side.scene.targets.iter().any(|own| is_alike(&own)) {
-            side.words.target_height_of(centre.y, placement)
+        // As it stands, which need not be as it is meant.
+        let above = from.map(|from| (point, centre.y - from));
+        let (text, brief) = if side.scene.targets.iter().any(|own| is_alike(&own)) {
+            (side.words.target_height_of(centre.y, placement, above), None)
         } else if one {
-            side.words.one_height(centre.y, placement.target.kind, point)
+            (side.words.one_height(centre.y, kind, point), None)
         } else {
-            side.words.target_height(centre.y, placement)
+            let brief = side.words.target_height(centre.y, kind, None);
+            (side.words.target_height(centre.y, kind, above), Some(brief))
         };
+        let texts = [Some(text), brief].into_iter().flatten().collect::<Vec<_>>();
         let places = ahead_of(pen, side, centre.x);
-        put(pen, Role::Dimension, Some(Subject::Target(target.id.clone())), centre, &places, &text);
+        put(pen, Role::Dimension, Some(Subject::Target(target.id.clone())), centre, &places, &texts);
     }
     // Up to where the targets' heights count from: an edge, where the procedure says so.
     let standing = side.scene.targets.iter().zip(&side.arrangement.aiming.placements);
@@ -58,12 +63,15 @@ pub(super) fn heights(pen: &mut Pen<'_>, side: &Side<'_>) {
     for point in from.difference(&told) {
         let height = scene::sensor_point_height(side.arrangement, *point);
         let Some(height) = height.filter(|height| *height > 0.0) else { continue };
-        let places: Vec<f64> = (0..12)
+        // An edge is told near the sensor: further off it would be taken for the target's.
+        let count = if *point == SensorPoint::Centre { 12 } else { 5 };
+        let places: Vec<f64> = (0..count)
             .map(|i| sensor.x + side.ahead * pen.length((FIRST_PX + NEXT_PX * f64::from(i)) * pen.enlarged))
             .collect();
         let top = DVec2::new(sensor.x, height);
-        let text = side.words.sensor_height(height, *point);
-        put(pen, Role::Dimension, Some(Subject::Sensor), top, &places, &text);
+        let texts =
+            [side.words.sensor_height(height, *point), side.words.sensor_height_alone(height, *point)];
+        put(pen, Role::Dimension, Some(Subject::Sensor), top, &places, &texts);
     }
     if side.scene.carried_at_mm > 0.0 {
         let up = side.scene.carried_at_mm;
@@ -75,7 +83,7 @@ pub(super) fn heights(pen: &mut Pen<'_>, side: &Side<'_>) {
                 .filter(|x| *x > side.room.0 + pen.length(8.0))
                 .collect();
             let at = DVec2::new(car, up);
-            put(pen, Role::Dimension, None, at, &places, &side.words.runway_height(up));
+            put(pen, Role::Dimension, None, at, &places, &[side.words.runway_height(up)]);
         }
     }
     room(pen, side);
@@ -99,7 +107,7 @@ fn room(pen: &mut Pen<'_>, side: &Side<'_>) {
     let places: Vec<f64> = (0..3)
         .flat_map(|i| [side.room.1 - inset - next * f64::from(i), behind + next * f64::from(i)])
         .collect();
-    put(pen, Role::Dimension, Some(Subject::Ceiling), DVec2::new(side.room.1, ceiling), &places, &room);
+    put(pen, Role::Dimension, Some(Subject::Ceiling), DVec2::new(side.room.1, ceiling), &places, &[room]);
 }
 
 /// Where the height of a target may stand: ahead of it, then ahead of the zones about it, then behind.
@@ -126,17 +134,30 @@ const BELOW_COST: f64 = 36.0;
 /// And half way between its middle and an end.
 const QUARTER_COST: f64 = 3.0;
 
-/// An upright dimension from the floor to `top`, at the first of the places that costs least.
-fn put(pen: &mut Pen<'_>, role: Role, subject: Option<Subject>, top: DVec2, places: &[f64], text: &str) {
+/// What it costs to say it more briefly.
+const BRIEF_COST: f64 = 45.0;
+
+/// An upright dimension from the floor to `top`, at the first of the places that costs least, with the first of the texts that
+/// has room: each says less than the one before.
+fn put(
+    pen: &mut Pen<'_>,
+    role: Role,
+    subject: Option<Subject>,
+    top: DVec2,
+    places: &[f64],
+    texts: &[String],
+) {
     let mut best: Option<(f64, Dimension)> = None;
     let off = pen.length(6.0);
     let below = pen.length(WALL_PX + 9.0 * pen.enlarged);
     let above = pen.length(10.0 * pen.enlarged);
-    for (i, &x) in places.iter().enumerate() {
+    let tries = texts.iter().enumerate().flat_map(|(said, text)| {
+        places.iter().enumerate().map(move |(i, &x)| (said as f64 * BRIEF_COST + i as f64 * 2.0, x, text))
+    });
+    for (place_cost, x, text) in tries {
         let foot = DVec2::new(top.x, 0.0);
-        let place_cost = i as f64 * 2.0;
         if best.as_ref().is_some_and(|(least, _)| place_cost >= *least) {
-            break;
+            continue;
         }
         let dimension = pen.dimension(foot, top, DVec2::Y, DVec2::new(x, 0.0), text);
         let (a, b) = (pen.px(dimension.line_from), pen.px(dimension.line_to));

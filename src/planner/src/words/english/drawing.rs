@@ -5,7 +5,7 @@ use super::{About, Lies, Units, sentence_start};
 use crate::assessment::{Severity, TooLarge};
 use crate::model::{
     Arrangement, Datum, End, Exclusion, Figures, FloorFeatureKind, Opening, OpeningKind, Placement,
-    ReferenceAxis, SensorPoint, TargetHeight, TargetKind, Wheel,
+    ReferenceAxis, SensorPoint, TargetKind, Wheel,
 };
 
 impl About<'_> {
@@ -174,32 +174,47 @@ impl About<'_> {
         format!("{} {point}", self.bare(height))
     }
 
-    /// The height of the middle of the target's face, and by which edge or line of the sensor that is.
-    pub fn target_height(&self, height: f64, placement: &Placement) -> String {
-        let label = self.target_label(placement.target.kind);
-        format!("{} {label}{}", self.bare(height), self.by_which_edge(placement))
-    }
-
-    /// The same of one of several targets that are equally high.
-    pub fn target_height_of(&self, height: f64, placement: &Placement) -> String {
-        let name = self.target_named(placement.target.kind, placement.id.as_str());
-        format!("{} {name}{}", self.bare(height), self.by_which_edge(placement))
-    }
-
-    /// ", 60 above the lower edge"; nothing where the height goes by the sensor's centre, by the floor or by nothing.
-    fn by_which_edge(&self, placement: &Placement) -> String {
-        let TargetHeight::FromSensor { point, offset_mm } = placement.height else { return String::new() };
-        let of = match point {
-            SensorPoint::Centre => return String::new(),
+    /// The height of a point of the sensor, in few words.
+    pub fn sensor_height_alone(&self, height: f64, point: SensorPoint) -> String {
+        let point = match point {
+            SensorPoint::Centre => "sensor",
             SensorPoint::LowerEdge => "lower edge",
             SensorPoint::UpperEdge => "upper edge",
             SensorPoint::Line => "line",
         };
-        let by = self.bare(offset_mm.abs());
+        format!("{} {point}", self.bare(height))
+    }
+
+    /// The height of the middle of the target's face, and by which edge or line of the sensor that is.
+    pub fn target_height(&self, height: f64, kind: TargetKind, above: Option<(SensorPoint, f64)>) -> String {
+        format!("{} {}{}", self.bare(height), self.target_label(kind), self.by_which_edge(above))
+    }
+
+    /// The same of one of several targets that are equally high.
+    pub fn target_height_of(
+        &self,
+        height: f64,
+        placement: &Placement,
+        above: Option<(SensorPoint, f64)>,
+    ) -> String {
+        let name = self.target_named(placement.target.kind, placement.id.as_str());
+        format!("{} {name}{}", self.bare(height), self.by_which_edge(above))
+    }
+
+    /// ", 60 above the lower edge"; nothing of the sensor's centre, which its own height tells.
+    fn by_which_edge(&self, above: Option<(SensorPoint, f64)>) -> String {
+        let of = match above {
+            None | Some((SensorPoint::Centre, _)) => return String::new(),
+            Some((SensorPoint::LowerEdge, _)) => "lower edge",
+            Some((SensorPoint::UpperEdge, _)) => "upper edge",
+            Some((SensorPoint::Line, _)) => "line",
+        };
+        let above = above.map_or(0.0, |(_, above)| above);
+        let by = self.bare(above.abs());
         if by == self.bare(0.0) {
             return format!(", level with the {of}");
         }
-        format!(", {by} {} the {of}", if offset_mm < 0.0 { "below" } else { "above" })
+        format!(", {by} {} the {of}", if above < 0.0 { "below" } else { "above" })
     }
 
     /// The height of the runways that carry the car.

@@ -147,7 +147,7 @@ pub const TEXTS: Forms = Forms {
     bearing_hint: "From straight ahead; negative to the right",
     stands_left: "Stands to the left by",
     stands_left_hint: "Of the line from where it is measured; negative to the right",
-    target_height_kind: "Height of its middle",
+    target_height_kind: "Height of its middle, from",
     target_height: "Height",
     vertical: "Upright is",
     heights_from: "Heights from",
@@ -237,7 +237,7 @@ pub const TEXTS: Forms = Forms {
     right: "right",
     needs_earlier: "It needs marks that come before it.",
     used_later: "It would come after a mark that needs it.",
-    used_by_others: "Other marks are found from it; change them first.",
+    used_by_others: "Other marks, a target or a stand-off go by it; change them first.",
 
     // Where figures come from.
     source: "Where these figures come from",
@@ -332,7 +332,7 @@ pub fn datum(datum: &Datum) -> String {
         Datum::FrontBumper => "front bumper".to_owned(),
         Datum::RearBumper => "rear bumper".to_owned(),
         Datum::BodyPoint(id) => id.to_string(),
-        Datum::FrontSpots => "line through the front spots".to_owned(),
+        Datum::FrontSpots => "line through front spots".to_owned(),
     }
 }
 
@@ -356,21 +356,21 @@ pub const fn measured(along: MeasuredAlong) -> &'static str {
 
 pub const fn height_from(height: TargetHeight) -> &'static str {
     match height {
-        TargetHeight::Absolute(_) => "above the ground",
-        TargetHeight::FromSensor { point: SensorPoint::Centre, .. } => "from the sensor's centre",
-        TargetHeight::FromSensor { point: SensorPoint::LowerEdge, .. } => "from the sensor's lower edge",
-        TargetHeight::FromSensor { point: SensorPoint::UpperEdge, .. } => "from the sensor's upper edge",
-        TargetHeight::FromSensor { point: SensorPoint::Line, .. } => "from a line on the sensor",
-        TargetHeight::OnFloor => "lies on the floor",
+        TargetHeight::Absolute(_) => "ground",
+        TargetHeight::FromSensor { point: SensorPoint::Centre, .. } => "sensor's centre",
+        TargetHeight::FromSensor { point: SensorPoint::LowerEdge, .. } => "sensor's lower edge",
+        TargetHeight::FromSensor { point: SensorPoint::UpperEdge, .. } => "sensor's upper edge",
+        TargetHeight::FromSensor { point: SensorPoint::Line, .. } => "line on the sensor",
+        TargetHeight::OnFloor => "none: lies on the floor",
     }
 }
 
 pub const fn above_point(point: SensorPoint) -> &'static str {
     match point {
         SensorPoint::Centre => "Above the sensor's centre",
-        SensorPoint::LowerEdge => "Above its lower edge",
-        SensorPoint::UpperEdge => "Above its upper edge",
-        SensorPoint::Line => "Above the line on it",
+        SensorPoint::LowerEdge => "Above sensor's lower edge",
+        SensorPoint::UpperEdge => "Above sensor's upper edge",
+        SensorPoint::Line => "Above line on sensor",
     }
 }
 
