@@ -1,7 +1,7 @@
 //! A sheet that does not go by the sensor's centre and the front axle, typed as it stands there: real keys only.
 
 use baywright_desk::screen::Desk;
-use baywright_desk::screen::command::{Command, OfCar, OfView};
+use baywright_desk::screen::command::{Begin, Command, OfCar, OfView};
 use baywright_planner::Subject;
 use baywright_planner::model::assumed::{AimingPart, SensorPart};
 use baywright_planner::model::{Datum, SensorPoint, TargetHeight};
@@ -9,7 +9,7 @@ use egui::{Event, Key};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 
-use crate::own::{ask, press};
+use crate::own::{ask, home, press, start};
 use crate::support::{demo, type_into, usual};
 use crate::typing::{car, happen, key, letters, new_car};
 
@@ -116,8 +116,9 @@ fn measure(screen: &mut Harness<'_, Desk>, label: &str, typed: &str) {
 /// What a tape is held to on this car is the edge that the sheet goes by; the sensor's centre follows.
 #[test]
 fn an_edge_is_measured_on_this_car_and_the_centre_follows() {
-    let mut screen = usual(demo());
-    ask(&mut screen, Command::Car(OfCar::Begin(baywright_desk::screen::command::Begin::New)));
+    let home = home("edge");
+    let mut screen = start(&home);
+    ask(&mut screen, Command::Car(OfCar::Begin(Begin::New)));
     let mut own = car(&screen);
     own.enter(SensorPart::Height.of(&own.sensors[0].id.clone()));
     own.sensors[0].at.z = 480.0;
@@ -142,4 +143,5 @@ fn an_edge_is_measured_on_this_car_and_the_centre_follows() {
     ask(&mut screen, Command::Undo);
     ask(&mut screen, Command::Undo);
     assert_eq!(screen.state().answer().assessment.scene.targets[0].meant.height_mm, 465.0);
+    std::fs::remove_dir_all(home).unwrap();
 }

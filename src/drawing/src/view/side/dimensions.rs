@@ -21,57 +21,28 @@ const FIRST_PX: f64 = 22.0;
 const NEXT_PX: f64 = 16.0;
 
 pub(super) fn heights(pen: &mut Pen<'_>, side: &Side<'_>) {
-    let sensor = side.at(side.scene.sensor());
-    let mut told = BTreeSet::new();
-    for (target, placement) in side.scene.targets.iter().zip(&side.arrangement.aiming.placements) {
-        if target.lies {
-            continue;
-        }
-        let centre = side.at(target.centre());
-        let kind = placement.target.kind;
-        let point = counted_from(placement).unwrap_or_default();
-        let from = scene::sensor_point_height(side.arrangement, point);
-        let one = from.is_some_and(|from| (centre.y - from).abs() < ONE_HEIGHT_MM);
-        if one && side.scene.targets.len() == 1 {
-            told.insert(point);
-        }
-        // Of two that read alike each says whose it is.
-        let is_alike = |own: &&PlacedTarget| {
-            !own.lies && own.id != target.id && (own.centre().z - centre.y).abs() < ONE_HEIGHT_MM
-        };
-        // As it stands, which need not be as it is meant.
-        let above = from.map(|from| (point, centre.y - from));
-        let (text, brief) = if side.scene.targets.iter().any(|own| is_alike(&own)) {
-            (side.words.target_height_of(centre.y, placement, above), None)
-        } else if one {
-            (side.words.one_height(centre.y, kind, point), None)
-        } else {
-            let brief = side.words.target_height(centre.y, kind, None);
-            (side.words.target_height(centre.y, kind, above), Some(brief))
-        };
-        let texts = [Some(text), brief].into_iter().flatten().collect::<Vec<_>>();
-        let places = ahead_of(pen, side, centre.x);
-        put(pen, Role::Dimension, Some(Subject::Target(target.id.clone())), centre, &places, &texts);
-    }
+    let targets = side.scene.targets.iter().zip(&side.arrangement.aiming.placements);
+    let standing: Vec<_> = targets.filter(|(target, _)| !target.lies).collect();
     // Up to where the targets' heights count from: an edge, where the procedure says so.
-    let standing = side.scene.targets.iter().zip(&side.arrangement.aiming.placements);
-    let mut from: BTreeSet<SensorPoint> =
-        standing.filter(|(target, _)| !target.lies).filter_map(|(_, own)| counted_from(own)).collect();
-    if from.is_empty() {
-        from.insert(SensorPoint::Centre);
+    let mut points: BTreeSet<SensorPoint> =
+        standing.iter().filter_map(|(_, placement)| counted_from(placement)).collect();
+    if points.is_empty() {
+        points.insert(SensorPoint::Centre);
     }
-    for point in from.difference(&told) {
-        let height = scene::sensor_point_height(side.arrangement, *point);
-        let Some(height) = height.filter(|height| *height > 0.0) else { continue };
-        // An edge is told near the sensor: further off it would be taken for the target's.
-        let count = if *point == SensorPoint::Centre { 12 } else { 5 };
-        let places: Vec<f64> = (0..count)
-            .map(|i| sensor.x + side.ahead * pen.length((FIRST_PX + NEXT_PX * f64::from(i)) * pen.enlarged))
-            .collect();
-        let top = DVec2::new(sensor.x, height);
-        let texts =
-            [side.words.sensor_height(height, *point), side.words.sensor_height_alone(height, *point)];
-        put(pen, Role::Dimension, Some(Subject::Sensor), top, &places, &texts);
+    if let [(target, placement)] = standing.as_slice()
+        && side.scene.targets.len() == 1
+        && is_one(side, target, placement)
+    {
+        points.remove(&counted_from(placement).unwrap_or_default());
+    }
+    // An edge is told near the sensor: further off it would be taken for the target's.
+    let edges = points.iter().filter(|point| **point != SensorPoint::Centre);
+    edges.for_each(|point| of_sensor(pen, side, *point, NEAR_PLACES));
+    for (target, placement) in standing {
+        of_target(pen, side, target, placement);
+    }
+    if points.contains(&SensorPoint::Centre) {
+        of_sensor(pen, side, SensorPoint::Centre, MOST_PLACES);
     }
     if side.scene.carried_at_mm > 0.0 {
         let up = side.scene.carried_at_mm;
@@ -87,6 +58,53 @@ pub(super) fn heights(pen: &mut Pen<'_>, side: &Side<'_>) {
         }
     }
     room(pen, side);
+}
+
+/// So many places are tried for the height of a point of the sensor, and so many near it.
+const MOST_PLACES: u8 = 12;
+const NEAR_PLACES: u8 = 5;
+
+/// The height of a point of the sensor, at the best of so many places ahead of it.
+fn of_sensor(pen: &mut Pen<'_>, side: &Side<'_>, point: SensorPoint, count: u8) {
+    let height = scene::sensor_point_height(side.arrangement, point);
+    let Some(height) = height.filter(|height| *height > 0.0) else { return };
+    let sensor = side.at(side.scene.sensor());
+    let places: Vec<f64> = (0..count)
+        .map(|i| sensor.x + side.ahead * pen.length((FIRST_PX + NEXT_PX * f64::from(i)) * pen.enlarged))
+        .collect();
+    let texts = [side.words.sensor_height(height, point), side.words.sensor_height_alone(height, point)];
+    let top = DVec2::new(sensor.x, height);
+    put(pen, Role::Dimension, Some(Subject::Sensor), top, &places, &texts);
+}
+
+/// Whether a target stands as high as the point of the sensor that its height counts from.
+fn is_one(side: &Side<'_>, target: &PlacedTarget, placement: &Placement) -> bool {
+    let point = counted_from(placement).unwrap_or_default();
+    let from = scene::sensor_point_height(side.arrangement, point);
+    from.is_some_and(|from| (target.set.height_mm - from).abs() < ONE_HEIGHT_MM)
+}
+
+fn of_target(pen: &mut Pen<'_>, side: &Side<'_>, target: &PlacedTarget, placement: &Placement) {
+    let (centre, kind) = (side.at(target.centre()), placement.target.kind);
+    let point = counted_from(placement).unwrap_or_default();
+    // As it stands, which need not be as it is meant.
+    let from = scene::sensor_point_height(side.arrangement, point);
+    let above = from.map(|from| (point, centre.y - from));
+    // Of two that read alike each says whose it is.
+    let is_alike = |own: &&PlacedTarget| {
+        !own.lies && own.id != target.id && (own.centre().z - centre.y).abs() < ONE_HEIGHT_MM
+    };
+    let (text, brief) = if side.scene.targets.iter().any(|own| is_alike(&own)) {
+        (side.words.target_height_of(centre.y, placement, above), None)
+    } else if is_one(side, target, placement) {
+        (side.words.one_height(centre.y, kind, point), None)
+    } else {
+        let brief = side.words.target_height(centre.y, kind, None);
+        (side.words.target_height(centre.y, kind, above), Some(brief))
+    };
+    let texts = [Some(text), brief].into_iter().flatten().collect::<Vec<_>>();
+    let places = ahead_of(pen, side, centre.x);
+    put(pen, Role::Dimension, Some(Subject::Target(target.id.clone())), centre, &places, &texts);
 }
 
 /// The point of the sensor that a target's height counts from; `None` where it counts from none.
