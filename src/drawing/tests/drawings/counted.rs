@@ -80,7 +80,7 @@ fn the_sensor_is_drawn_from_edge_to_edge_as_far_as_it_is_known() {
         let of = |shape: &Shape| {
             let mut points = Vec::new();
             shape.each_point(|p| points.push(p));
-            if matches!(shape, Shape::Sign(_)) { None } else { Bounds::around(points.into_iter()) }
+            if matches!(shape, Shape::Sign(_)) { None } else { Bounds::around(points) }
         };
         own.filter_map(|item| of(&item.shape)).collect()
     };
