@@ -5,7 +5,8 @@ use std::sync::OnceLock;
 use baywright_files::{EMBEDDED_PROFILES, parse_profile};
 use baywright_planner::geometry::{Circle, DVec2, Outline, Polygon, Span};
 use baywright_planner::model::{
-    Aiming, Exclusion, FloorRequirement, HeightsFrom, Provenance, ReferenceAxis, Vehicle, VerticalReference,
+    Aiming, Datum, Edges, Exclusion, FloorRequirement, HeightsFrom, Provenance, ReferenceAxis, SensorPoint,
+    TargetHeight, Vehicle, VerticalReference,
 };
 
 use crate::dice::Dice;
@@ -57,8 +58,31 @@ pub fn car(dice: &mut Dice) -> Vehicle {
             zone.outline = other(dice, &zone.outline);
         }
     }
+    counted(&mut dice.apart(), &mut car);
     car.make_solids();
     car
+}
+
+/// From where a procedure counts: an edge of the sensor or a line on it, the line through the front spots.
+fn counted(dice: &mut Dice, car: &mut Vehicle) {
+    for sensor in &mut car.sensors {
+        sensor.edges = Edges {
+            lower_below_mm: Some(dice.within(20.0, 60.0).round()),
+            upper_above_mm: Some(dice.within(20.0, 60.0).round()),
+            line_above_mm: Some(dice.within(-20.0, 20.0).round()),
+        };
+    }
+    for aiming in &mut car.aimings {
+        let has_spots = aiming.front_spots().is_some();
+        for placement in &mut aiming.placements {
+            if let TargetHeight::FromSensor { point, offset_mm } = &mut placement.height {
+                (*point, *offset_mm) = (dice.one(&SensorPoint::ALL), dice.within(-40.0, 60.0).round());
+            }
+            if has_spots && placement.stand_off.from == Datum::FrontAxle && dice.often(0.5) {
+                placement.stand_off.from = Datum::FrontSpots;
+            }
+        }
+    }
 }
 
 /// What a procedure asks of floor and car, and how it says where a target goes.

@@ -7,6 +7,11 @@ impl Dice {
         Self(seed.wrapping_mul(0xd134_2543_de82_ef95).wrapping_add(0x1234_5678_9abc_def1))
     }
 
+    /// Dice of their own, for what was added later: what is thrown with them changes nothing else of a seed's bay.
+    pub fn apart(&self) -> Self {
+        Self::new(self.0)
+    }
+
     /// 0 to 1, never 1.
     pub fn share(&mut self) -> f64 {
         self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);

@@ -6,8 +6,8 @@ use std::f64::consts::PI;
 use baywright_planner::geometry::marks::{Construction, Reach, WhichSide};
 use baywright_planner::geometry::{DVec2, DVec3, Outline};
 use baywright_planner::model::{
-    Arrangement, Datum, End, Exclusion, HeightsFrom, Placement, ReferenceAxis, StandSet, TargetHeight, Wheel,
-    ZoneFrame,
+    Arrangement, Datum, End, Exclusion, HeightsFrom, MarkStep, Placement, ReferenceAxis, SensorPoint,
+    StandSet, TargetHeight, Wheel, ZoneFrame,
 };
 
 use crate::shape::{Frame, Ring, edges, rectangle, round};
@@ -109,7 +109,16 @@ impl SetUp {
             meant.push(belongs.at);
             let height = match placement.height {
                 TargetHeight::Absolute(mm) => mm + above_floor(placement.heights_from, carried),
-                TargetHeight::FromSensor(mm) => carried + sensor.z + mm,
+                TargetHeight::FromSensor { point, offset_mm } => {
+                    let edges = &a.sensor.edges;
+                    let above = match point {
+                        SensorPoint::Centre => 0.0,
+                        SensorPoint::LowerEdge => -edges.lower_below_mm.expect("it is entered"),
+                        SensorPoint::UpperEdge => edges.upper_above_mm.expect("it is entered"),
+                        SensorPoint::Line => edges.line_above_mm.expect("it is entered"),
+                    };
+                    carried + sensor.z + above + offset_mm
+                }
                 TargetHeight::OnFloor => placement.target.depth_mm.max(1.0),
             };
             all.meant.push(DVec3::new(belongs.at.x, belongs.at.y, height));
@@ -428,6 +437,24 @@ pub fn tyre_width(a: &Arrangement, wheel: Wheel) -> f64 {
     a.vehicle.tyre_width_rear_mm.filter(|_| rear).unwrap_or(a.vehicle.tyre_width_mm)
 }
 
+/// Where the axis crosses the line through the first spots outboard of the front tyres: their heights over the axis, left and
+/// right, as shares of the way between them.
+fn front_spots(a: &Arrangement, axis: &Frame) -> DVec2 {
+    let square = centreline(a).0.turn(DVec2::Y);
+    let spot = |of: Wheel, out: f64| {
+        let lays = |step: &MarkStep| match step.construction {
+            Construction::Outboard { wheel, distance } if wheel == of => Some(distance),
+            _ => None,
+        };
+        let distance = a.aiming.mark_plan.iter().find_map(lays).expect("it is laid");
+        wheel_point(a, of) + square * out * (tyre_width(a, of) * 0.5 + distance)
+    };
+    let (left, right) = (spot(Wheel::FrontLeft, 1.0), spot(Wheel::FrontRight, -1.0));
+    let over = |p: DVec2| (p - axis.at).dot(axis.turn(DVec2::Y));
+    let (high, low) = (over(left), -over(right));
+    (left * low + right * high) / (high + low)
+}
+
 /// Where a target belongs: from its datum along its bearing, then aside; looking back, then turned.
 fn meant_frame(a: &Arrangement, placement: &Placement, sensor: DVec3) -> Frame {
     let car = &a.vehicle;
@@ -440,6 +467,7 @@ fn meant_frame(a: &Arrangement, placement: &Placement, sensor: DVec3) -> Frame {
         Datum::Sensor => sensor.truncate(),
         Datum::FrontBumper => axis.out(DVec2::new(car.overhang_front_mm, 0.0)),
         Datum::RearBumper => axis.out(DVec2::new(-car.wheelbase_mm - car.overhang_rear_mm, 0.0)),
+        Datum::FrontSpots => front_spots(a, &axis),
         Datum::BodyPoint(id) => {
             car.body_points.iter().find(|own| own.id == *id).expect("it is there").at.truncate()
         }

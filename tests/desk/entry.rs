@@ -113,7 +113,7 @@ fn the_short_form_holds_the_sheet_of_a_forward_radar() {
     type_into(&mut screen, "Stand-off", "4000");
     assert_eq!(car(&screen).aimings[0].zones[0].outline.bounds(), bounds);
     for label in
-        ["Target", "Measured from", "Measured to", "Height of its middle", "Above the sensor's centre"]
+        ["Target", "Measured from", "Measured to", "Height of its middle, from", "Above the sensor's centre"]
     {
         screen.get_by_label(label);
     }

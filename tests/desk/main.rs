@@ -26,6 +26,7 @@ mod pictures;
 mod remembered;
 mod renderer;
 mod several;
+mod sheet;
 mod shelf;
 mod shop;
 mod sizes;

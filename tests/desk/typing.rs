@@ -18,7 +18,7 @@ use crate::support::{demo, middle, usual};
 const PACES: [usize; 4] = [1, 3, 8, 1_000];
 
 /// A key going down and up.
-fn key(key: Key) -> Vec<Event> {
+pub fn key(key: Key) -> Vec<Event> {
     key_with(Modifiers::NONE, key)
 }
 
@@ -28,7 +28,7 @@ fn key_with(modifiers: Modifiers, key: Key) -> Vec<Event> {
 }
 
 /// A text as a keyboard gives it: each letter with its key.
-fn letters(text: &str) -> Vec<Event> {
+pub fn letters(text: &str) -> Vec<Event> {
     let letter = |c: char| {
         let text = Event::Text(c.to_string());
         match Key::from_name(&c.to_string()) {
@@ -43,7 +43,7 @@ fn letters(text: &str) -> Vec<Event> {
 }
 
 /// Lets events happen, `pace` of them in a frame.
-fn happen(screen: &mut Harness<'_, Desk>, events: &[Event], pace: usize) {
+pub fn happen(screen: &mut Harness<'_, Desk>, events: &[Event], pace: usize) {
     for frame in events.chunks(pace) {
         screen.input_mut().events.extend_from_slice(frame);
         screen.step();
@@ -54,7 +54,7 @@ fn happen(screen: &mut Harness<'_, Desk>, events: &[Event], pace: usize) {
 }
 
 /// The form of a new car, with the keyboard in its first figure.
-fn new_car(screen: &mut Harness<'_, Desk>) {
+pub fn new_car(screen: &mut Harness<'_, Desk>) {
     screen.get_by_label_contains("Car: ").click();
     screen.run();
     press(screen, "Enter a new car …");
@@ -62,7 +62,7 @@ fn new_car(screen: &mut Harness<'_, Desk>) {
     screen.run();
 }
 
-fn car(screen: &Harness<'_, Desk>) -> Vehicle {
+pub fn car(screen: &Harness<'_, Desk>) -> Vehicle {
     Vehicle::clone(screen.state().document().draft().expect("a car is being entered").car())
 }
 
@@ -70,7 +70,9 @@ fn car(screen: &Harness<'_, Desk>) -> Vehicle {
 fn short_form(car: &Vehicle) -> [f64; FIGURES] {
     let (radar, aiming) = (&car.sensors[0], &car.aimings[0]);
     let (target, zone) = (&aiming.placements[0], &aiming.zones[0]);
-    let TargetHeight::FromSensor(above) = target.height else { panic!("{:?}", target.height) };
+    let TargetHeight::FromSensor { offset_mm: above, .. } = target.height else {
+        panic!("{:?}", target.height)
+    };
     let outboard = aiming.mark_plan.iter().map(|step| match step.construction {
         Construction::Outboard { distance, .. } => distance,
         _ => 0.0,

@@ -283,6 +283,7 @@ pub enum DatumFile {
     FrontBumper,
     RearBumper,
     BodyPoint(String),
+    FrontSpots,
 }
 
 /// Where a stand-off ends.
@@ -303,9 +304,32 @@ pub enum AlongFile {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub enum HeightFile {
-    Absolute { height_mm: Figure },
-    FromSensor { offset_mm: Figure },
+    Absolute {
+        height_mm: Figure,
+    },
+    FromSensor {
+        #[serde(default, skip_serializing_if = "PointFile::is_centre")]
+        point: PointFile,
+        offset_mm: Figure,
+    },
     OnFloor,
+}
+
+/// A point of the sensor.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum PointFile {
+    #[default]
+    Centre,
+    LowerEdge,
+    UpperEdge,
+    Line,
+}
+
+impl PointFile {
+    // The signature that serde asks for.
+    fn is_centre(&self) -> bool {
+        *self == Self::Centre
+    }
 }
 
 /// From which plane heights are given.

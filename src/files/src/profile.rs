@@ -1,5 +1,6 @@
-//! The file form of a vehicle profile, version 5. Apart from the model, so that either may change without the other.
+//! The file form of a vehicle profile, version 6. Apart from the model, so that either may change without the other.
 
+mod fifth;
 mod first;
 mod fourth;
 mod from_model;
@@ -28,12 +29,17 @@ pub const VERSIONS: &[Reader<ProfileFile>] = &[
     },
     Reader { version: 2, read: |text| text.parse::<SecondProfileFile>()?.third(text).map(from_third) },
     Reader { version: 3, read: |text| text.parse().map(from_third) },
-    Reader { version: 4, read: |text| text.parse().map(fourth::fifth) },
+    Reader { version: 4, read: |text| text.parse().map(from_fourth) },
+    Reader { version: 5, read: |text| text.parse().map(fifth::sixth) },
     Reader { version: version::PROFILE, read: Text::parse },
 ];
 
 fn from_third(third: ProfileFile) -> ProfileFile {
-    fourth::fifth(third::fourth(third))
+    from_fourth(third::fourth(third))
+}
+
+fn from_fourth(fourth: ProfileFile) -> ProfileFile {
+    fifth::sixth(fourth::fifth(fourth))
 }
 
 /// Frequencies are gigahertz in files and hertz in the model.
@@ -192,6 +198,8 @@ pub struct SensorFile {
     pub name: String,
     pub kind: SensorKindFile,
     pub at_mm: Place,
+    #[serde(default, skip_serializing_if = "EdgesFile::is_empty")]
+    pub edges: EdgesFile,
     #[serde(default)]
     pub azimuth_deg: Figure,
     #[serde(default)]
@@ -202,6 +210,25 @@ pub struct SensorFile {
     pub view_elevation_deg: Figure,
     pub adjusted: AdjustedFile,
     pub source: SourceFile,
+}
+
+/// How far a sensor's edges and a line on it are from its centre, upright.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct EdgesFile {
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub lower_below_mm: Option<Figure>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub upper_above_mm: Option<Figure>,
+    /// Negative below.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub line_above_mm: Option<Figure>,
+}
+
+impl EdgesFile {
+    fn is_empty(&self) -> bool {
+        *self == Self::default()
+    }
 }
 
 /// What kind of sensor it is.

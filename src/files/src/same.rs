@@ -35,6 +35,7 @@ same!(a::HandFile, baywright_planner::geometry::marks::WhichSide: Left, Right);
 same!(a::TargetKindFile, m::TargetKind: CornerReflector, Plate, Board, Mat, ActiveDevice);
 same!(a::EndFile, m::End: Face, ReflectorCentre);
 same!(a::AlongFile, m::MeasuredAlong: Floor, Level);
+same!(a::PointFile, m::SensorPoint: Centre, LowerEdge, UpperEdge, Line);
 same!(a::HeightsFromFile, m::HeightsFrom: Floor, Wheels);
 same!(a::VerticalFile, m::VerticalReference: Gravity, WheelsPlane);
 same!(

@@ -13,6 +13,7 @@ use baywright_planner::words::Language;
 
 const FIRST_LAYOUT: &str = include_str!("old/v1/layout.ron");
 const FIRST_PROFILE: &str = include_str!("old/v1/profile.ron");
+const FIFTH_PROFILE: &str = include_str!("old/v5/profile.ron");
 const SECOND_PROFILE: &str = include_str!("old/v2/profile.ron");
 
 fn folder(name: &str) -> PathBuf {
@@ -97,7 +98,7 @@ fn what_the_second_version_assumed_means_the_same() {
     let saved = save_profile(&path, &second.vehicle).unwrap();
     assert_eq!(saved.other_version, Some(folder.join("half.ron.v2.bak")));
     let text = std::fs::read_to_string(&path).unwrap();
-    assert!(text.contains("version: 5,") && !text.contains("how it is set"), "{text}");
+    assert!(text.contains("version: 6,") && !text.contains("how it is set"), "{text}");
     let plain: String = text.split_whitespace().collect();
     assert!(plain.contains("Sensor(name:\"radar:height\",part:Aside,)"), "{text}");
     let third = load_profile(&path).unwrap();
@@ -140,6 +141,54 @@ fn what_was_one_figure_of_the_fourth_version_is_both() {
     let faults = with(5, &of_zone("nowhere")).unwrap_err();
     let said = Language::English.file_fault(&faults[0]);
     assert!(said.contains("assumed[0].name: found \"nowhere\"; allowed is the name of a zone"), "{said}");
+    std::fs::remove_dir_all(folder).unwrap();
+}
+
+/// Version 5 knew the sensor's centre only and no front spots: a file of it means what it meant, and layouts know it by the mark
+/// that the program of that version gave it.
+#[test]
+fn what_the_fifth_version_counted_from_is_the_sensors_centre() {
+    use baywright_planner::model::{Datum, Edges, SensorPoint, TargetHeight};
+    let folder = folder("fifth");
+    let path = folder.join("car.ron");
+    std::fs::write(&path, FIFTH_PROFILE).unwrap();
+    let fifth = load_profile(&path).unwrap();
+    assert_eq!(fifth.fingerprint, "0fac9bb3c0443ddb");
+    assert!(fifth.vehicle.sensors.iter().all(|own| own.edges == Edges::default()));
+    let placement = &fifth.vehicle.aimings[0].placements[0];
+    assert_eq!(placement.height, TargetHeight::from_centre(0.0));
+    assert_eq!(placement.stand_off.from, Datum::FrontBumper);
+    let saved = save_profile(&path, &fifth.vehicle).unwrap();
+    assert_eq!(saved.other_version, Some(folder.join("car.ron.v5.bak")));
+    let text = std::fs::read_to_string(&path).unwrap();
+    assert!(
+        text.contains("version: 6,") && !text.contains("edges") && !text.contains("point: Centre"),
+        "{text}"
+    );
+    let sixth = load_profile(&path).unwrap();
+    assert_eq!((&sixth.vehicle, &sixth.fingerprint), (&fifth.vehicle, &fifth.fingerprint));
+    // What version 6 says is kept, and is another profile to a layout, figure by figure.
+    let mut marks = vec![sixth.fingerprint];
+    let mut car = sixth.vehicle;
+    let mut kept = |car: &baywright_planner::model::Vehicle| {
+        save_profile(&path, car).unwrap();
+        let again = load_profile(&path).unwrap();
+        assert_eq!(again.vehicle, *car);
+        assert!(!marks.contains(&again.fingerprint));
+        marks.push(again.fingerprint);
+    };
+    let edges =
+        [(Some(45.5), None, None), (Some(45.5), Some(60.0), None), (Some(45.5), Some(60.0), Some(-12.0))];
+    for (lower_below_mm, upper_above_mm, line_above_mm) in edges {
+        car.sensors[0].edges = Edges { lower_below_mm, upper_above_mm, line_above_mm };
+        kept(&car);
+    }
+    for point in [SensorPoint::LowerEdge, SensorPoint::UpperEdge, SensorPoint::Line] {
+        car.aimings[0].placements[0].height = TargetHeight::FromSensor { point, offset_mm: -7.5 };
+        kept(&car);
+    }
+    car.aimings[0].placements[0].stand_off.from = Datum::FrontSpots;
+    kept(&car);
     std::fs::remove_dir_all(folder).unwrap();
 }
 

@@ -12,7 +12,9 @@ use baywright_geometry::{
     Bounds, DVec2, DVec3, Outline, PlanPose, Polygon, Pose, Prism, Segment, Span, passes_through,
 };
 
-use crate::model::{Arrangement, Exclusion, HeightsFrom, Id, Placement, Sensor, Wheel, ZoneFrame};
+use crate::model::{
+    Arrangement, Exclusion, HeightsFrom, Id, Placement, Sensor, SensorPoint, TargetHeight, Wheel, ZoneFrame,
+};
 
 pub use doors::Room;
 pub use target::{PlacedTarget, TargetPart, TargetPose};
@@ -149,8 +151,10 @@ impl Scene {
             .iter()
             .zip(&arrangement.stands)
             .map(|(placement, set)| {
-                let own = target::vehicle_from_target(arrangement, placement, &vehicle_from_axis, sensor_at);
-                PlacedTarget::new(placement, *set, bay_from_vehicle * own, carried_at, sensor_at.z)
+                let start = target::starts_at(arrangement, placement, &vehicle_from_axis, sensor_at);
+                let own = target::vehicle_from_target(placement, &vehicle_from_axis, start);
+                let height = meant_height(arrangement, placement);
+                PlacedTarget::new(placement, *set, bay_from_vehicle * start, bay_from_vehicle * own, height)
             })
             .collect();
 
@@ -269,6 +273,25 @@ pub fn carried_at(arrangement: &Arrangement) -> f64 {
 /// The sensor's height above the bay's floor.
 pub fn sensor_height(arrangement: &Arrangement) -> f64 {
     car::carried_at(arrangement) + sensor_on_car(arrangement).z
+}
+
+/// The height of a point of the sensor above the bay's floor, mm; `None` where the sensor does not say where it is.
+pub fn sensor_point_height(arrangement: &Arrangement, point: SensorPoint) -> Option<f64> {
+    Some(sensor_height(arrangement) + arrangement.sensor.edges.above_centre_mm(point)?)
+}
+
+/// How high above the bay's floor the middle of a target's face belongs, mm.
+pub(crate) fn meant_height(arrangement: &Arrangement, placement: &Placement) -> f64 {
+    match placement.height {
+        TargetHeight::Absolute(height) => {
+            height + above_floor(placement.heights_from, car::carried_at(arrangement))
+        }
+        // Validation refuses a point of which the sensor says nothing; the centre stands in so that nothing here can fail.
+        TargetHeight::FromSensor { point, offset_mm } => {
+            sensor_point_height(arrangement, point).unwrap_or_else(|| sensor_height(arrangement)) + offset_mm
+        }
+        TargetHeight::OnFloor => target::thickness(&placement.target),
+    }
 }
 
 /// What a target and its stand fill, in the target frame; heights above the floor.

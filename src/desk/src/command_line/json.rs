@@ -2,6 +2,7 @@
 
 mod schema;
 mod shape;
+mod target;
 mod trouble;
 
 use std::io::{self, Write};
@@ -18,7 +19,7 @@ use crate::command_line::input::is_stream;
 use crate::command_line::visit::others_of_visit;
 use shape::{
     About, AnswerFormat, Answers, AnswersFormat, Causes, CodeName, Cured, Differs, Do, Found, Kind, Mark,
-    One, OtherAiming, Promised, Reading, ShopUsed, StepName, Target, Value, ValueUnit,
+    One, OtherAiming, Promised, Reading, ShopUsed, StepName, Value, ValueUnit,
 };
 
 pub(crate) use schema::schema;
@@ -117,11 +118,8 @@ fn one(layout: &Layout, arrangement: &Arrangement, assessment: &Assessment, loca
         targets: scene
             .targets
             .iter()
-            .map(|target| Target {
-                name: target.id.to_string(),
-                at_mm: space(target.centre()),
-                facing_deg: millionths(angle::degrees(target.set.place.heading())),
-            })
+            .zip(&arrangement.aiming.placements)
+            .map(|(target, placement)| target::told(target, placement))
             .collect(),
     }
 }

@@ -161,7 +161,7 @@ fn kind_of_file(trouble: &FileTrouble) -> Kind {
 fn kind_inside(fault: &Fault) -> Kind {
     use Found as F;
     match &fault.found {
-        F::NoField(_) => Kind::MissingField,
+        F::NoField(_) | F::NeededBy(_) => Kind::MissingField,
         F::FieldNamed(_) => Kind::UnknownField,
         F::FieldTwice(_) | F::Again(_) | F::TakenInBay(_) | F::KindAgain => Kind::Twice,
         F::NoVersion | F::Version(_) | F::NewerVersion(_) | F::VersionNamed(_) => Kind::Version,
@@ -199,6 +199,7 @@ fn kind_inside(fault: &Fault) -> Kind {
         | F::OutlineReaches(_)
         | F::LengthAndParts { .. }
         | F::LengthAndSum { .. }
+        | F::FrontSpots
         | F::StandingOnFloor
         | F::MatAtHeight
         | F::StandUnderMat => Kind::Misfit,

@@ -4,10 +4,10 @@ use baywright_planner::entry::class::Figures;
 use baywright_planner::geometry::marks::{Construction, Reach};
 use baywright_planner::geometry::{Circle, DVec2, DVec3, PlanPose, Polygon, Span, angle};
 use baywright_planner::model::{
-    Adjusted, AimError, AimTolerance, Aiming, AlignmentLimits, Arrangement, Bay, BodySolids, Datum, Effort,
-    End, Exclusion, FieldOfView, Footprint, HeightsFrom, KeepClear, Known, Loading, MarkStep, Material,
-    MeasuredAlong, OnThisCar, Opening, OpeningKind, Place, PlaceTolerance, Placement, Provenance, Radar,
-    ReferenceAxis, Sensor, SensorKind, Shape, Shop, Stand, StandOff, StandSet, Target, TargetHeight,
+    Adjusted, AimError, AimTolerance, Aiming, AlignmentLimits, Arrangement, Bay, BodySolids, Datum, Edges,
+    Effort, End, Exclusion, FieldOfView, Footprint, HeightsFrom, KeepClear, Known, Loading, MarkStep,
+    Material, MeasuredAlong, OnThisCar, Opening, OpeningKind, Place, PlaceTolerance, Placement, Provenance,
+    Radar, ReferenceAxis, Sensor, SensorKind, Shape, Shop, Stand, StandOff, StandSet, Target, TargetHeight,
     TargetKind, Thing, ThingKind, Vehicle, VehicleClass, VerticalReference, Wall, Wheel, ZoneFrame,
 };
 
@@ -88,6 +88,7 @@ fn sensor(corner: bool) -> Sensor {
         id: "radar".into(),
         kind: if corner { SensorKind::CornerRadar(radar) } else { SensorKind::ForwardRadar(radar) },
         at: if corner { DVec3::new(700.0, 760.0, 600.0) } else { DVec3::new(870.0, 0.0, 520.0) },
+        edges: Edges::default(),
         azimuth_rad: if corner { angle::radians(45.0) } else { 0.0 },
         elevation_rad: 0.0,
         view: FieldOfView {
@@ -144,7 +145,7 @@ fn aiming(corner: bool) -> Aiming {
             id: "target".into(),
             target,
             stand_off,
-            height: TargetHeight::FromSensor(0.0),
+            height: TargetHeight::from_centre(0.0),
             heights_from: HeightsFrom::Floor,
             vertical: VerticalReference::Gravity,
             turned_rad: 0.0,

@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 mod bay;
+mod counted;
 mod list;
 mod page;
 mod pick;

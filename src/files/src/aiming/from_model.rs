@@ -106,7 +106,9 @@ fn placement(placement: &Placement) -> PlacementFile {
         stand_off: stand_off(&placement.stand_off),
         height: match placement.height {
             TargetHeight::Absolute(height) => HeightFile::Absolute { height_mm: height.into() },
-            TargetHeight::FromSensor(offset) => HeightFile::FromSensor { offset_mm: offset.into() },
+            TargetHeight::FromSensor { point, offset_mm } => {
+                HeightFile::FromSensor { point: point.into(), offset_mm: offset_mm.into() }
+            }
             TargetHeight::OnFloor => HeightFile::OnFloor,
         },
         heights_from: placement.heights_from.into(),
@@ -155,6 +157,7 @@ fn stand_off(off: &StandOff) -> StandOffFile {
             Datum::FrontBumper => DatumFile::FrontBumper,
             Datum::RearBumper => DatumFile::RearBumper,
             Datum::BodyPoint(name) => DatumFile::BodyPoint(name.to_string()),
+            Datum::FrontSpots => DatumFile::FrontSpots,
         },
         to: off.to.into(),
         distance_mm: off.distance_mm.into(),

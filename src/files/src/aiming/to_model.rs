@@ -154,7 +154,9 @@ fn placement(path: &str, file: &PlacementFile, faults: &mut Faults) -> Option<Pl
         stand_off: stand_off(&file.stand_off),
         height: match file.height {
             HeightFile::Absolute { height_mm } => TargetHeight::Absolute(height_mm.0),
-            HeightFile::FromSensor { offset_mm } => TargetHeight::FromSensor(offset_mm.0),
+            HeightFile::FromSensor { point, offset_mm } => {
+                TargetHeight::FromSensor { point: point.into(), offset_mm: offset_mm.0 }
+            }
             HeightFile::OnFloor => TargetHeight::OnFloor,
         },
         heights_from: file.heights_from.into(),
@@ -208,6 +210,7 @@ fn stand_off(file: &StandOffFile) -> StandOff {
             DatumFile::FrontBumper => Datum::FrontBumper,
             DatumFile::RearBumper => Datum::RearBumper,
             DatumFile::BodyPoint(name) => Datum::BodyPoint(id(name)),
+            DatumFile::FrontSpots => Datum::FrontSpots,
         },
         to: file.to.into(),
         distance_mm: file.distance_mm.0,

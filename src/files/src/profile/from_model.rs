@@ -4,8 +4,8 @@ use baywright_planner::model::assumed::{Assumed, BodyPart};
 use baywright_planner::model::{Radar, Sensor, SensorKind, Vehicle};
 
 use super::{
-    AssumedFile, BodyFile, BodyPointFile, HERTZ_PER_GIGAHERTZ, MirrorsFile, ProfileFile, RideHeightsFile,
-    SensorFile, SensorKindFile,
+    AssumedFile, BodyFile, BodyPointFile, EdgesFile, HERTZ_PER_GIGAHERTZ, MirrorsFile, ProfileFile,
+    RideHeightsFile, SensorFile, SensorKindFile,
 };
 use crate::aiming;
 use crate::figure::{Figure, place, points};
@@ -80,6 +80,11 @@ fn sensor(sensor: &Sensor) -> SensorFile {
         name: sensor.id.to_string(),
         kind: kind(&sensor.kind),
         at_mm: place(sensor.at),
+        edges: EdgesFile {
+            lower_below_mm: sensor.edges.lower_below_mm.map(Figure),
+            upper_above_mm: sensor.edges.upper_above_mm.map(Figure),
+            line_above_mm: sensor.edges.line_above_mm.map(Figure),
+        },
         azimuth_deg: Figure::degrees(sensor.azimuth_rad),
         elevation_deg: Figure::degrees(sensor.elevation_rad),
         view_azimuth_deg: Figure::degrees(sensor.view.azimuth_half_rad * 2.0),

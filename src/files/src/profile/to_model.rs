@@ -4,7 +4,7 @@ use baywright_planner::model::assumed::{Assumed, BodyPart};
 use baywright_planner::model::fault::{Allowed, Counted, Fault, Found, Quote};
 use baywright_planner::model::validate::{self, limits};
 use baywright_planner::model::{
-    BodyPoint, Camera, FieldOfView, Id, Mirrors, Radar, Sensor, SensorKind, Vehicle, VehicleClass,
+    BodyPoint, Camera, Edges, FieldOfView, Id, Mirrors, Radar, Sensor, SensorKind, Vehicle, VehicleClass,
 };
 
 use super::{AssumedFile, BodyFile, ProfileFile, SensorFile, SensorKindFile};
@@ -171,6 +171,11 @@ fn sensor(file: &SensorFile) -> Sensor {
         id: file.name.as_str().into(),
         kind,
         at: vec3(file.at_mm),
+        edges: Edges {
+            lower_below_mm: file.edges.lower_below_mm.map(|mm| mm.0),
+            upper_above_mm: file.edges.upper_above_mm.map(|mm| mm.0),
+            line_above_mm: file.edges.line_above_mm.map(|mm| mm.0),
+        },
         azimuth_rad: file.azimuth_deg.radians(),
         elevation_rad: file.elevation_deg.radians(),
         view: FieldOfView {

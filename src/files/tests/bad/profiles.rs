@@ -199,6 +199,50 @@ pub const PROFILES: &[Row] = &[
         &["aimings[0].placements[0].height", "standing target on the floor", "mat"],
     ),
     (
+        "a height from an edge that nobody entered",
+        "Absolute(height_mm: 900)",
+        "FromSensor(point: LowerEdge, offset_mm: 30)",
+        &[
+            "line 17, column 9, sensors[0].edges.lower_below_mm",
+            "found nothing, and the aiming \"look\" counts a height from it",
+            "allowed is above 0 and up to 300 mm",
+        ],
+    ),
+    (
+        "a height from an edge, its distance above for one below",
+        "at_mm: (760, 0, 520),",
+        "at_mm: (760, 0, 520), edges: (lower_below_mm: -40),",
+        &["line 20", "sensors[0].edges.lower_below_mm", "found -40 mm", "above 0 and up to 300 mm"],
+    ),
+    (
+        "a lower edge under the ground",
+        "at_mm: (760, 0, 520),",
+        "at_mm: (760, 0, 200), edges: (lower_below_mm: 210),",
+        &["sensors[0].edges.lower_below_mm", "found 210 mm", "above 0 and up to 200 mm"],
+    ),
+    (
+        "a line beside the sensor",
+        "at_mm: (760, 0, 520),",
+        "at_mm: (760, 0, 520), edges: (lower_below_mm: 40, upper_above_mm: 50, line_above_mm: -41),",
+        &["sensors[0].edges.line_above_mm", "found -41 mm", "-40 to 50 mm"],
+    ),
+    (
+        "a misspelt edge",
+        "Absolute(height_mm: 900)",
+        "FromSensor(point: LowerEge, offset_mm: 30)",
+        &["aimings[0].placements[0].height.point", "\"LowerEge\"", "(did you mean LowerEdge?)"],
+    ),
+    (
+        "a stand-off from front spots that are not laid",
+        "from: FrontAxle",
+        "from: FrontSpots",
+        &[
+            "aimings[0].placements[0].stand_off.from",
+            "the line through the front spots without both spots in the mark plan",
+            "a mark plan with a spot outboard of each front tyre",
+        ],
+    ),
+    (
         "two sensors of one name",
         "sensors: [",
         "sensors: [(name: \"eye\", kind: Lidar, at_mm: (0, 0, 500), view_azimuth_deg: 10, view_elevation_deg: 10, adjusted: Screw, source: Example),",
@@ -225,8 +269,8 @@ pub const PROFILES: &[Row] = &[
     (
         "version of a newer program",
         "version: 1",
-        "version: 6",
-        &["line 2", "version", "made by a newer program", "allowed is 1 to 5"],
+        "version: 7",
+        &["line 2", "version", "made by a newer program", "allowed is 1 to 6"],
     ),
     (
         "a car in metres",

@@ -56,6 +56,7 @@ pub fn radar() -> Sensor {
             beam_elevation_rad: angle::radians(10.0),
         }),
         at: DVec3::new(800.0, 0.0, 500.0),
+        edges: Edges::default(),
         azimuth_rad: 0.0,
         elevation_rad: 0.0,
         view: FieldOfView {
@@ -112,7 +113,7 @@ pub fn aiming() -> Aiming {
                 aside_mm: 0.0,
                 along: MeasuredAlong::Floor,
             },
-            height: TargetHeight::FromSensor(0.0),
+            height: TargetHeight::from_centre(0.0),
             heights_from: HeightsFrom::Floor,
             vertical: VerticalReference::Gravity,
             turned_rad: 0.0,

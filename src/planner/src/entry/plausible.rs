@@ -59,6 +59,15 @@ pub fn unlikely(car: &Vehicle) -> Vec<Fault> {
         };
         let at = format!("sensors[{i}].at_mm");
         ask(&mut found, format!("{at}[2]"), sensor.at.z, usual(low, high));
+        let edges = [
+            ("lower_below_mm", sensor.edges.lower_below_mm),
+            ("upper_above_mm", sensor.edges.upper_above_mm),
+        ];
+        for (field, edge) in edges {
+            if let Some(edge) = edge {
+                ask(&mut found, format!("sensors[{i}].edges.{field}"), edge, usual(10.0, 150.0));
+            }
+        }
         if matches!(sensor.kind, SensorKind::ForwardRadar(_)) {
             ask(&mut found, format!("{at}[1]"), sensor.at.y, usual(-500.0, 500.0));
         }

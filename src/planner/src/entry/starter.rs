@@ -8,10 +8,10 @@ use baywright_geometry::{DVec2, DVec3, Outline, Polygon, Span, angle};
 
 use crate::model::assumed::{AimingPart, Assumed, SensorPart};
 use crate::model::{
-    Adjusted, AimError, AimTolerance, Aiming, AlignmentLimits, Camera, Datum, End, Exclusion, FieldOfView,
-    FloorRequirement, HeightsFrom, Id, KeepClear, MarkStep, MeasuredAlong, PlaceTolerance, Placement,
-    Provenance, Radar, ReferenceAxis, Sensor, SensorKind, Stand, StandOff, Target, TargetHeight, TargetKind,
-    Vehicle, VerticalReference, Wheel, ZoneFrame,
+    Adjusted, AimError, AimTolerance, Aiming, AlignmentLimits, Camera, Datum, Edges, End, Exclusion,
+    FieldOfView, FloorRequirement, HeightsFrom, Id, KeepClear, MarkStep, MeasuredAlong, PlaceTolerance,
+    Placement, Provenance, Radar, ReferenceAxis, Sensor, SensorKind, Stand, StandOff, Target, TargetHeight,
+    TargetKind, Vehicle, VerticalReference, Wheel, ZoneFrame,
 };
 
 /// A kind of sensor to start from.
@@ -79,6 +79,7 @@ impl Vehicle {
             id,
             kind,
             at: DVec3::ZERO,
+            edges: Edges::default(),
             azimuth_rad: deg(azimuth),
             elevation_rad: 0.0,
             view: FieldOfView { azimuth_half_rad: deg(view.0) * 0.5, elevation_half_rad: deg(view.1) * 0.5 },
@@ -190,7 +191,8 @@ impl Vehicle {
     fn face_ahead(&self, aiming: &Aiming) -> Option<f64> {
         let off = &aiming.placements.first()?.stand_off;
         let from = match &off.from {
-            Datum::FrontAxle => 0.0,
+            // The profile's own car is square.
+            Datum::FrontAxle | Datum::FrontSpots => 0.0,
             Datum::RearAxle => -self.wheelbase_mm,
             Datum::Wheel(wheel) => self.wheel_point(*wheel).x,
             Datum::Sensor => self.sensors.iter().find(|sensor| sensor.id == aiming.sensor)?.at.x,
@@ -345,7 +347,7 @@ fn ahead(kind: StartKind) -> Placement {
             aside_mm: 0.0,
             along: MeasuredAlong::Floor,
         },
-        height: TargetHeight::FromSensor(0.0),
+        height: TargetHeight::from_centre(0.0),
         heights_from: HeightsFrom::Floor,
         vertical: VerticalReference::Gravity,
         turned_rad: 0.0,
@@ -395,7 +397,7 @@ fn at_angle(kind: StartKind, bearing: f64) -> Placement {
             aside_mm: 0.0,
             along: MeasuredAlong::Floor,
         },
-        height: if mat { TargetHeight::OnFloor } else { TargetHeight::FromSensor(0.0) },
+        height: if mat { TargetHeight::OnFloor } else { TargetHeight::from_centre(0.0) },
         heights_from: HeightsFrom::Floor,
         vertical: VerticalReference::Gravity,
         turned_rad: 0.0,

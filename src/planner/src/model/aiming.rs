@@ -1,9 +1,11 @@
 //! An aiming: one sensor by one procedure.
 
+use std::collections::BTreeSet;
+
 use baywright_geometry::marks::Construction;
 use baywright_geometry::{Outline, Span};
 
-use super::{Id, Metal, Provenance, Wheel};
+use super::{Id, Metal, Provenance, SensorPoint, Wheel};
 
 /// From where on the car a stand-off is measured.
 #[derive(Clone, Debug, PartialEq)]
@@ -22,6 +24,9 @@ pub enum Datum {
     RearBumper,
     /// A named body point.
     BodyPoint(Id),
+    /// The line through the floor spots outboard of the two front tyres ([`Aiming::front_spots`]): where the reference axis
+    /// crosses it. Where the car is square it is the front axle.
+    FrontSpots,
 }
 
 /// To which part of the target a stand-off is measured.
@@ -80,10 +85,22 @@ impl HeightsFrom {
 pub enum TargetHeight {
     /// Above the plane that the placement names.
     Absolute(f64),
-    /// Above (negative: below) the sensor's own height.
-    FromSensor(f64),
+    /// Above a point of the sensor.
+    FromSensor {
+        /// Which point; one of which the sensor says where it is.
+        point: SensorPoint,
+        /// How far above it, mm; negative below.
+        offset_mm: f64,
+    },
     /// The target lies on the floor, face up.
     OnFloor,
+}
+
+impl TargetHeight {
+    /// So far above (negative: below) the sensor's centre, mm.
+    pub const fn from_centre(offset_mm: f64) -> Self {
+        Self::FromSensor { point: SensorPoint::Centre, offset_mm }
+    }
 }
 
 /// Against what "upright" is judged.
@@ -363,6 +380,29 @@ pub struct Aiming {
     pub conditions: Vec<String>,
     /// Where its figures come from.
     pub provenance: Provenance,
+}
+
+impl Aiming {
+    /// The points of the sensor, other than its centre, that the height of a target is counted from.
+    pub fn sensor_points(&self) -> BTreeSet<SensorPoint> {
+        let point = |own: &Placement| match own.height {
+            TargetHeight::FromSensor { point, .. } => {
+                Some(point).filter(|point| *point != SensorPoint::Centre)
+            }
+            TargetHeight::Absolute(_) | TargetHeight::OnFloor => None,
+        };
+        self.placements.iter().filter_map(point).collect()
+    }
+
+    /// The steps of the mark plan that lay a spot outboard of the front left and of the front right tyre, by position, the first of
+    /// each; `None` unless both are there.
+    pub fn front_spots(&self) -> Option<[usize; 2]> {
+        let spot = |of: Wheel| {
+            let lays = |step: &MarkStep| matches!(step.construction, Construction::Outboard { wheel, .. } if wheel == of);
+            self.mark_plan.iter().position(lays)
+        };
+        Some([spot(Wheel::FrontLeft)?, spot(Wheel::FrontRight)?])
+    }
 }
 
 impl FloorRequirement {

@@ -63,8 +63,8 @@ pub use shop_face::{Minutes, ShopDocument, ShopFace, WorkStep};
 pub use thing::{Effort, Footprint, Known, Place, Shape, Thing, ThingKind};
 pub use underlay::{PictureMap, PictureScaleFault};
 pub use vehicle::{
-    Adjusted, BodyPoint, Camera, FieldOfView, Mirrors, Radar, Sensor, SensorKind, Vehicle, VehicleClass,
-    Wheel,
+    Adjusted, BodyPoint, Camera, Edges, FieldOfView, Mirrors, Radar, Sensor, SensorKind, SensorPoint,
+    Vehicle, VehicleClass, Wheel,
 };
 pub use visit::{Missing, SensorGroup, Trigger, TriggerList, Visit, VisitLine, aimings_for};
 pub use walls::{AlcovePart, RoomFault};

@@ -2,7 +2,7 @@
 
 use baywright_geometry::marks::{Construction, Reach};
 
-use super::{Aiming, Id, MarkStep, ZoneFrame};
+use super::{Aiming, Datum, Id, MarkStep, ZoneFrame};
 
 /// Why a step of a mark plan cannot be moved or removed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -11,7 +11,7 @@ pub enum PlanFault {
     NoSuch,
     /// It would come before a mark that it uses, or after one that uses it.
     OutOfOrder,
-    /// Other marks, or a target, are found from it.
+    /// Other marks, a target or a stand-off are found from it.
     Used,
 }
 
@@ -41,11 +41,15 @@ impl Aiming {
     /// Removes a step.
     ///
     /// # Errors
-    /// Another mark or a target is found from it, or there is no such step.
+    /// Another mark, a target or a stand-off is found from it, or there is no such step.
     pub fn remove_mark(&mut self, at: usize) -> Result<(), PlanFault> {
         let step = self.mark_plan.get(at).ok_or(PlanFault::NoSuch)?;
         let of_mark = self.mark_plan.iter().any(|own| own.construction.uses().contains(&at));
         if of_mark || self.placements.iter().any(|own| own.mark.as_ref() == Some(&step.id)) {
+            return Err(PlanFault::Used);
+        }
+        let counts = self.placements.iter().any(|own| own.stand_off.from == Datum::FrontSpots);
+        if counts && self.front_spots().is_some_and(|spots| spots.contains(&at)) {
             return Err(PlanFault::Used);
         }
         self.mark_plan.remove(at);

@@ -121,6 +121,49 @@ pub enum Adjusted {
     NotAtAll,
 }
 
+/// A point of a sensor that a height is counted from.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub enum SensorPoint {
+    /// Its centre: the mounting point.
+    #[default]
+    Centre,
+    /// Its lower edge.
+    LowerEdge,
+    /// Its upper edge.
+    UpperEdge,
+    /// A line that is marked on it.
+    Line,
+}
+
+impl SensorPoint {
+    /// All of them.
+    pub const ALL: [Self; 4] = [Self::Centre, Self::LowerEdge, Self::UpperEdge, Self::Line];
+}
+
+/// How high a sensor's edges and a line marked on it lie, mm from its centre; `None` where nobody entered it. They move with the
+/// sensor.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Edges {
+    /// The lower edge below the centre, positive.
+    pub lower_below_mm: Option<f64>,
+    /// The upper edge above the centre, positive.
+    pub upper_above_mm: Option<f64>,
+    /// The line above the centre; negative below it.
+    pub line_above_mm: Option<f64>,
+}
+
+impl Edges {
+    /// How high a point lies above the centre, mm, negative below it; `None` where nobody entered it.
+    pub fn above_centre_mm(&self, point: SensorPoint) -> Option<f64> {
+        match point {
+            SensorPoint::Centre => Some(0.0),
+            SensorPoint::LowerEdge => self.lower_below_mm.map(|below| -below),
+            SensorPoint::UpperEdge => self.upper_above_mm,
+            SensorPoint::Line => self.line_above_mm,
+        }
+    }
+}
+
 /// A sensor of the vehicle.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Sensor {
@@ -128,8 +171,10 @@ pub struct Sensor {
     pub id: Id,
     /// What it is.
     pub kind: SensorKind,
-    /// Its mounting point, vehicle frame.
+    /// Its mounting point, which is its centre, vehicle frame.
     pub at: DVec3,
+    /// Where its edges lie, from there.
+    pub edges: Edges,
     /// Boresight azimuth in the vehicle frame, positive left.
     pub azimuth_rad: f64,
     /// Boresight elevation, positive up.

@@ -3,7 +3,9 @@
 
 use super::Words;
 use crate::assessment::{Assessment, Finding, TooLarge};
-use crate::model::{Exclusion, Figures, FloorFeatureKind, Opening, Placement, ReferenceAxis, TargetKind};
+use crate::model::{
+    Exclusion, Figures, FloorFeatureKind, Opening, Placement, ReferenceAxis, SensorPoint, TargetKind,
+};
 
 /// Which way the top view lies on the paper.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -64,14 +66,17 @@ impl Words<'_> {
         target_named(kind: TargetKind, name: &str) -> String;
         /// Where the target belongs when it stands elsewhere.
         belongs_here() -> &'static str;
-        /// The height of sensor and target, where it is one.
-        one_height(height: f64, kind: TargetKind) -> String;
-        /// The height of the sensor.
-        sensor_height(height: f64) -> String;
-        /// The height of the middle of the target's face.
-        target_height(height: f64, kind: TargetKind) -> String;
+        /// The height of a point of the sensor and of a target, where it is one.
+        one_height(height: f64, kind: TargetKind, point: SensorPoint) -> String;
+        /// The height of a point of the sensor.
+        sensor_height(height: f64, point: SensorPoint) -> String;
+        /// The same where there is little room.
+        sensor_height_alone(height: f64, point: SensorPoint) -> String;
+        /// The height of the middle of the target's face, and how far above which point of the sensor that is (negative:
+        /// below), mm, where it is to be said.
+        target_height(height: f64, kind: TargetKind, above: Option<(SensorPoint, f64)>) -> String;
         /// The same of one of several targets that are equally high.
-        target_height_of(height: f64, kind: TargetKind, name: &str) -> String;
+        target_height_of(height: f64, placement: &Placement, above: Option<(SensorPoint, f64)>) -> String;
         /// The height of the runways that carry the car.
         runway_height(height: f64) -> String;
         /// How far something is in where it may not be.

@@ -4,8 +4,8 @@ use crate::entry::starter::StartKind;
 use crate::geometry::marks::{Construction, Wheel, WhichSide};
 use crate::model::fault::Fault;
 use crate::model::{
-    Adjusted, Datum, End, Exclusion, HeightsFrom, MeasuredAlong, Provenance, ReferenceAxis, TargetHeight,
-    TargetKind, Vehicle, VehicleClass, VerticalReference, ZoneFrame,
+    Adjusted, Datum, End, Exclusion, HeightsFrom, MeasuredAlong, Provenance, ReferenceAxis, SensorPoint,
+    TargetHeight, TargetKind, Vehicle, VehicleClass, VerticalReference, ZoneFrame,
 };
 
 texts! {
@@ -195,8 +195,8 @@ texts! {
     clear_top, "A figure.";
     clear_reach, "A figure.";
     clear_reach_hint, "What it is.";
-    above_sensor, "A figure.";
     above_sensor_hint, "What it is.";
+    edge_hint, "What it is.";
     spots_outboard, "A figure.";
     spots_outboard_hint, "What it is.";
     radar_height, "A figure.";
@@ -290,8 +290,6 @@ impl Forms {
         target(kind: TargetKind) -> &'static str;
         /// Where a stand-off starts.
         datum(datum: &Datum) -> String;
-        /// The same among others to choose from, with what else a sheet may call it.
-        datum_to_choose(own: &Datum) -> String;
         /// What is to be typed still: nothing is wrong so far.
         to_type(field: &str) -> String;
         /// Where a stand-off ends.
@@ -300,6 +298,12 @@ impl Forms {
         measured(along: MeasuredAlong) -> &'static str;
         /// What a target's height counts from.
         height_from(height: TargetHeight) -> &'static str;
+        /// How far the middle of a target is above a point of the sensor.
+        above_point(point: SensorPoint) -> &'static str;
+        /// How far a point of the sensor is from its centre.
+        point_from_centre(point: SensorPoint) -> &'static str;
+        /// How far a point of the sensor is above the ground.
+        point_above_ground(point: SensorPoint) -> &'static str;
         /// From which plane heights are given.
         plane(from: HeightsFrom) -> &'static str;
         /// What upright is judged by.

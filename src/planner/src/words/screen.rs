@@ -214,6 +214,7 @@ texts! {
     sensor_measured, "A tick.";
     wheels_measured, "A tick.";
     wheels_hint, "What it is.";
+    centre_follows_hint, "What it is.";
     alignment_sheet, "A tick.";
     toe_left, "An angle.";
     toe_right, "An angle.";

@@ -137,6 +137,12 @@ fn slips_are_asked_about_and_impossible_places_refused() {
     let mut car = started(VehicleClass::Estate, StartKind::ForwardRadar);
     car.sensors[0].at.z = 1_400.0;
     assert_eq!(fields(&plausible::unlikely(&car)), ["sensors[0].at_mm[2]"]);
+    // An edge as far from the centre as no sensor is tall: its height above the ground was typed.
+    car.sensors[0].edges.lower_below_mm = Some(240.0);
+    assert_eq!(
+        fields(&plausible::unlikely(&car)),
+        ["sensors[0].at_mm[2]", "sensors[0].edges.lower_below_mm"]
+    );
     car.sensors[0].at.x = car.front() + 100.0;
     assert_eq!(validate::vehicle(&car), [], "a file may say so");
     assert_eq!(fields(&plausible::refused(&car)), ["sensors[0].at_mm[0]"]);

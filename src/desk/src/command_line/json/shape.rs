@@ -338,4 +338,57 @@ pub(super) struct Target {
     pub(super) at_mm: [f64; 3],
     /// Where its face looks, anticlockwise from the bay's x.
     pub(super) facing_deg: f64,
+    /// From what the procedure counts the height of its middle; null for one that lies on the floor.
+    pub(super) height: Option<Height>,
+    /// From where the procedure measures its stand-off.
+    pub(super) stand_off: StandOff,
+}
+
+/// From what a height is counted.
+#[derive(Serialize, JsonSchema)]
+pub(super) struct Height {
+    /// From there ...
+    pub(super) from: HeightFrom,
+    /// ... so many millimetres up; negative below.
+    pub(super) by_mm: f64,
+}
+
+/// What a height is counted from: a point of the sensor, or the plane of the floor or of the wheels.
+#[derive(Clone, Copy, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub(super) enum HeightFrom {
+    SensorCentre,
+    SensorLowerEdge,
+    SensorUpperEdge,
+    SensorLine,
+    Floor,
+    Wheels,
+}
+
+/// A stand-off as the procedure gives it.
+#[derive(Serialize, JsonSchema)]
+pub(super) struct StandOff {
+    /// Where on the car it starts.
+    pub(super) from: StartsAt,
+    /// Which wheel, or the name of the body point.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) of: Option<String>,
+    /// Where that is on the floor.
+    pub(super) starts_at_mm: [f64; 2],
+    /// How long it is.
+    pub(super) distance_mm: f64,
+}
+
+/// Where on a car a stand-off starts.
+#[derive(Clone, Copy, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub(super) enum StartsAt {
+    FrontAxle,
+    FrontSpots,
+    RearAxle,
+    Wheel,
+    Sensor,
+    FrontBumper,
+    RearBumper,
+    BodyPoint,
 }

@@ -338,6 +338,13 @@ impl Desk {
             {
                 at[axis] = self.length_row(ui, fields, row, of, at[axis]).unwrap_or(at[axis]);
             }
+            // The edge or line that the aiming goes by is what a tape is held to: the centre follows it.
+            let edges = &arrangement.sensor.edges;
+            for point in arrangement.aiming.sensor_points() {
+                let Some(above) = edges.above_centre_mm(point) else { continue };
+                let row = (forms.point_above_ground(point), texts.centre_follows_hint);
+                at.z = self.length_row(ui, fields, row, of, at.z + above).map_or(at.z, |typed| typed - above);
+            }
         }
         let mut feet = now.wheels.is_some();
         if ui.checkbox(&mut feet, widgets::soft(ui, texts.wheels_measured)).changed() {

@@ -2,7 +2,8 @@
 
 use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2, DVec3, Prism, angle, hull};
-use baywright_planner::scene::PlacedTarget;
+use baywright_planner::model::SensorPoint;
+use baywright_planner::scene::{PlacedTarget, sensor_point_height};
 
 use super::{Side, rectangle, under_floor};
 use crate::clip;
@@ -68,9 +69,30 @@ pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>) {
         let ends = [-half, half].map(|up| side.at(face.point(0.0, up)));
         shade::on_target(pen, &target.id, eye, ends, &hiders(Some(&target.id)));
     }
+    edges(pen, side, eye);
     pen.sign(Role::Sensor, Some(Subject::Sensor), eye, SignKind::Dot, 3.2);
     let eye_px = pen.px(eye);
     pen.space.take(around(eye_px, DVec2::splat(8.0)), Taken::Firm);
+}
+
+/// Half as wide as the sensor's face is drawn from edge to edge, and as a line on it is long and thick, px.
+const EDGE_PX: f64 = 1.6;
+const LINE_PX: (f64, f64) = (4.5, 0.8);
+
+/// The sensor's face from its lower edge to its upper one, as far as they are known, and the line that is marked on it.
+fn edges(pen: &mut Pen<'_>, side: &Side<'_>, eye: DVec2) {
+    let height = |point| sensor_point_height(side.arrangement, point);
+    let ends = [height(SensorPoint::LowerEdge), height(SensorPoint::UpperEdge)];
+    if ends.iter().any(Option::is_some) {
+        let half = pen.length(EDGE_PX);
+        let [low, high] = ends.map(|end| end.unwrap_or(eye.y));
+        pen.ring(Role::Sensor, Some(Subject::Sensor), rectangle((eye.x - half, eye.x + half), (low, high)));
+    }
+    if let Some(line) = height(SensorPoint::Line) {
+        let (long, thick) = (pen.length(LINE_PX.0), pen.length(LINE_PX.1));
+        let ring = rectangle((eye.x - long, eye.x + long), (line - thick, line + thick));
+        pen.ring(Role::Sensor, Some(Subject::Sensor), ring);
+    }
 }
 
 /// A target less than this off its height is drawn there only, mm: less does not show.

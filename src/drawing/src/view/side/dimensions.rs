@@ -1,8 +1,11 @@
 //! Heights on the side view: sensor and target, the runways, the room.
 
+use std::collections::BTreeSet;
+
 use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2};
-use baywright_planner::scene::PlacedTarget;
+use baywright_planner::model::{Placement, SensorPoint, TargetHeight};
+use baywright_planner::scene::{self, PlacedTarget};
 
 use super::Side;
 use crate::list::{Dimension, Text};
@@ -18,42 +21,28 @@ const FIRST_PX: f64 = 22.0;
 const NEXT_PX: f64 = 16.0;
 
 pub(super) fn heights(pen: &mut Pen<'_>, side: &Side<'_>) {
-    let sensor = side.at(side.scene.sensor());
-    let mut told = false;
-    for (target, placement) in side.scene.targets.iter().zip(&side.arrangement.aiming.placements) {
-        if target.lies {
-            continue;
-        }
-        let centre = side.at(target.centre());
-        let one = (centre.y - sensor.y).abs() < ONE_HEIGHT_MM;
-        told |= one && side.scene.targets.len() == 1;
-        let kind = placement.target.kind;
-        // Of two that read alike each says whose it is.
-        let is_alike = |own: &&PlacedTarget| {
-            !own.lies && own.id != target.id && (own.centre().z - centre.y).abs() < ONE_HEIGHT_MM
-        };
-        let text = if side.scene.targets.iter().any(|own| is_alike(&own)) {
-            side.words.target_height_of(centre.y, kind, target.id.as_str())
-        } else if one {
-            side.words.one_height(centre.y, kind)
-        } else {
-            side.words.target_height(centre.y, kind)
-        };
-        let places = ahead_of(pen, side, centre.x);
-        put(pen, Role::Dimension, Some(Subject::Target(target.id.clone())), centre, &places, &text);
+    let targets = side.scene.targets.iter().zip(&side.arrangement.aiming.placements);
+    let standing: Vec<_> = targets.filter(|(target, _)| !target.lies).collect();
+    // Up to where the targets' heights count from: an edge, where the procedure says so.
+    let mut points: BTreeSet<SensorPoint> =
+        standing.iter().filter_map(|(_, placement)| counted_from(placement)).collect();
+    if points.is_empty() {
+        points.insert(SensorPoint::Centre);
     }
-    if !told && sensor.y > 0.0 {
-        let places: Vec<f64> = (0..12)
-            .map(|i| sensor.x + side.ahead * pen.length((FIRST_PX + NEXT_PX * f64::from(i)) * pen.enlarged))
-            .collect();
-        put(
-            pen,
-            Role::Dimension,
-            Some(Subject::Sensor),
-            sensor,
-            &places,
-            &side.words.sensor_height(sensor.y),
-        );
+    if let [(target, placement)] = standing.as_slice()
+        && side.scene.targets.len() == 1
+        && is_one(side, target, placement)
+    {
+        points.remove(&counted_from(placement).unwrap_or_default());
+    }
+    // An edge is told near the sensor: further off it would be taken for the target's.
+    let edges = points.iter().filter(|point| **point != SensorPoint::Centre);
+    edges.for_each(|point| of_sensor(pen, side, *point, NEAR_PLACES));
+    for (target, placement) in standing {
+        of_target(pen, side, target, placement);
+    }
+    if points.contains(&SensorPoint::Centre) {
+        of_sensor(pen, side, SensorPoint::Centre, MOST_PLACES);
     }
     if side.scene.carried_at_mm > 0.0 {
         let up = side.scene.carried_at_mm;
@@ -65,10 +54,65 @@ pub(super) fn heights(pen: &mut Pen<'_>, side: &Side<'_>) {
                 .filter(|x| *x > side.room.0 + pen.length(8.0))
                 .collect();
             let at = DVec2::new(car, up);
-            put(pen, Role::Dimension, None, at, &places, &side.words.runway_height(up));
+            put(pen, Role::Dimension, None, at, &places, &[side.words.runway_height(up)]);
         }
     }
     room(pen, side);
+}
+
+/// So many places are tried for the height of a point of the sensor, and so many near it.
+const MOST_PLACES: u8 = 12;
+const NEAR_PLACES: u8 = 5;
+
+/// The height of a point of the sensor, at the best of so many places ahead of it.
+fn of_sensor(pen: &mut Pen<'_>, side: &Side<'_>, point: SensorPoint, count: u8) {
+    let height = scene::sensor_point_height(side.arrangement, point);
+    let Some(height) = height.filter(|height| *height > 0.0) else { return };
+    let sensor = side.at(side.scene.sensor());
+    let places: Vec<f64> = (0..count)
+        .map(|i| sensor.x + side.ahead * pen.length((FIRST_PX + NEXT_PX * f64::from(i)) * pen.enlarged))
+        .collect();
+    let texts = [side.words.sensor_height(height, point), side.words.sensor_height_alone(height, point)];
+    let top = DVec2::new(sensor.x, height);
+    put(pen, Role::Dimension, Some(Subject::Sensor), top, &places, &texts);
+}
+
+/// Whether a target stands as high as the point of the sensor that its height counts from.
+fn is_one(side: &Side<'_>, target: &PlacedTarget, placement: &Placement) -> bool {
+    let point = counted_from(placement).unwrap_or_default();
+    let from = scene::sensor_point_height(side.arrangement, point);
+    from.is_some_and(|from| (target.set.height_mm - from).abs() < ONE_HEIGHT_MM)
+}
+
+fn of_target(pen: &mut Pen<'_>, side: &Side<'_>, target: &PlacedTarget, placement: &Placement) {
+    let (centre, kind) = (side.at(target.centre()), placement.target.kind);
+    let point = counted_from(placement).unwrap_or_default();
+    // As it stands, which need not be as it is meant.
+    let from = scene::sensor_point_height(side.arrangement, point);
+    let above = from.map(|from| (point, centre.y - from));
+    // Of two that read alike each says whose it is.
+    let is_alike = |own: &&PlacedTarget| {
+        !own.lies && own.id != target.id && (own.centre().z - centre.y).abs() < ONE_HEIGHT_MM
+    };
+    let (text, brief) = if side.scene.targets.iter().any(|own| is_alike(&own)) {
+        (side.words.target_height_of(centre.y, placement, above), None)
+    } else if is_one(side, target, placement) {
+        (side.words.one_height(centre.y, kind, point), None)
+    } else {
+        let brief = side.words.target_height(centre.y, kind, None);
+        (side.words.target_height(centre.y, kind, above), Some(brief))
+    };
+    let texts = [Some(text), brief].into_iter().flatten().collect::<Vec<_>>();
+    let places = ahead_of(pen, side, centre.x);
+    put(pen, Role::Dimension, Some(Subject::Target(target.id.clone())), centre, &places, &texts);
+}
+
+/// The point of the sensor that a target's height counts from; `None` where it counts from none.
+const fn counted_from(placement: &Placement) -> Option<SensorPoint> {
+    match placement.height {
+        TargetHeight::FromSensor { point, .. } => Some(point),
+        TargetHeight::Absolute(_) | TargetHeight::OnFloor => None,
+    }
 }
 
 /// The height of the room: it gives way to what the aiming asks.
@@ -81,7 +125,7 @@ fn room(pen: &mut Pen<'_>, side: &Side<'_>) {
     let places: Vec<f64> = (0..3)
         .flat_map(|i| [side.room.1 - inset - next * f64::from(i), behind + next * f64::from(i)])
         .collect();
-    put(pen, Role::Dimension, Some(Subject::Ceiling), DVec2::new(side.room.1, ceiling), &places, &room);
+    put(pen, Role::Dimension, Some(Subject::Ceiling), DVec2::new(side.room.1, ceiling), &places, &[room]);
 }
 
 /// Where the height of a target may stand: ahead of it, then ahead of the zones about it, then behind.
@@ -108,17 +152,30 @@ const BELOW_COST: f64 = 36.0;
 /// And half way between its middle and an end.
 const QUARTER_COST: f64 = 3.0;
 
-/// An upright dimension from the floor to `top`, at the first of the places that costs least.
-fn put(pen: &mut Pen<'_>, role: Role, subject: Option<Subject>, top: DVec2, places: &[f64], text: &str) {
+/// What it costs to say it more briefly.
+const BRIEF_COST: f64 = 45.0;
+
+/// An upright dimension from the floor to `top`, at the first of the places that costs least, with the first of the texts that
+/// has room: each says less than the one before.
+fn put(
+    pen: &mut Pen<'_>,
+    role: Role,
+    subject: Option<Subject>,
+    top: DVec2,
+    places: &[f64],
+    texts: &[String],
+) {
     let mut best: Option<(f64, Dimension)> = None;
     let off = pen.length(6.0);
     let below = pen.length(WALL_PX + 9.0 * pen.enlarged);
     let above = pen.length(10.0 * pen.enlarged);
-    for (i, &x) in places.iter().enumerate() {
+    let tries = texts.iter().enumerate().flat_map(|(said, text)| {
+        places.iter().enumerate().map(move |(i, &x)| (said as f64 * BRIEF_COST + i as f64 * 2.0, x, text))
+    });
+    for (place_cost, x, text) in tries {
         let foot = DVec2::new(top.x, 0.0);
-        let place_cost = i as f64 * 2.0;
         if best.as_ref().is_some_and(|(least, _)| place_cost >= *least) {
-            break;
+            continue;
         }
         let dimension = pen.dimension(foot, top, DVec2::Y, DVec2::new(x, 0.0), text);
         let (a, b) = (pen.px(dimension.line_from), pen.px(dimension.line_to));

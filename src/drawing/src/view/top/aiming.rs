@@ -1,7 +1,7 @@
 //! What the aiming puts on the floor: zones, beam, axis, marks and runs, targets and their stands.
 
 use baywright_planner::geometry::{Bounds, DVec2, angle};
-use baywright_planner::model::{Placement, SensorKind, TargetKind};
+use baywright_planner::model::{Datum, Placement, SensorKind, TargetKind};
 use baywright_planner::scene::{PlacedTarget, PlacedZone, TargetPose};
 use baywright_planner::{Scene, Subject};
 
@@ -109,6 +109,16 @@ pub(super) fn axis(pen: &mut Pen<'_>, top: &Top<'_>) {
     let (from, to) = (top.at(axis * from), top.at(axis * to));
     pen.line(Role::CentreLine, None, vec![from, to]);
     pen.take_line(from, to, Taken::Line);
+    // The other line that a stand-off may start at, where one does: through the spots outboard of the front tyres.
+    let aiming = &top.arrangement.aiming;
+    if !aiming.placements.iter().any(|own| own.stand_off.from == Datum::FrontSpots) {
+        return;
+    }
+    let spot = |at: usize| top.scene.marks.get(at)?.at.ok();
+    if let Some([Some(left), Some(right)]) = aiming.front_spots().map(|spots| spots.map(spot)) {
+        pen.line(Role::CentreLine, None, vec![top.at(left), top.at(right)]);
+        pen.take_line(top.at(left), top.at(right), Taken::Line);
+    }
 }
 
 pub(super) fn runs(pen: &mut Pen<'_>, top: &Top<'_>) {

@@ -60,8 +60,7 @@ pub(super) fn kept(pen: &mut Pen<'_>, top: &Top<'_>) {
     }
 }
 
-/// Both ends of a stand-off in the bay, and its direction. The end is where the target belongs, by its procedure; the
-/// start follows from it, because distance, direction and offset are the procedure's own figures.
+/// Both ends of a stand-off in the bay, and its direction. The end is where the target belongs, by its procedure.
 fn ends(top: &Top<'_>, placement: &Placement, target: &PlacedTarget) -> (DVec2, DVec2, DVec2) {
     let stand_off = &placement.stand_off;
     let meant = &target.meant.place;
@@ -71,7 +70,7 @@ fn ends(top: &Top<'_>, placement: &Placement, target: &PlacedTarget) -> (DVec2, 
         End::ReflectorCentre => placement.target.centre_behind_mm,
     };
     let end = meant.origin() - meant.forward() * behind;
-    (end - away * stand_off.distance_mm - away.perp() * stand_off.aside_mm, end, away)
+    (target.starts_at, end, away)
 }
 
 /// A stand-off as it is told, bay frame.

@@ -63,6 +63,8 @@ pub enum Allowed {
     ZoneOfAiming,
     /// Marks that come earlier.
     EarlierMarks,
+    /// A plan with a spot outboard of each front tyre, for a stand-off from there.
+    SpotAtEachFrontTyre,
     /// One or more.
     AtLeastOne,
     /// One or more, or no survey.

@@ -30,6 +30,10 @@ pub enum Found {
     /// A mark that is found from one which comes later: the later one's place in the plan, from 1.
     LaterMark(usize),
 
+    /// No figure, where this aiming counts a height from it.
+    NeededBy(Id),
+    /// A stand-off from the line through the front spots, where the plan lays no such two.
+    FrontSpots,
     /// Nothing, where a text is asked for.
     EmptyText,
     /// A list without entries.

@@ -135,6 +135,9 @@ fn placement(path: &str, placement: &Placement, aiming: &Aiming, car: &Vehicle, 
     if let Datum::BodyPoint(point) = &off.from {
         faults.known(format!("{path}.stand_off.from"), point, car.body_points.iter().map(|p| &p.id));
     }
+    if off.from == Datum::FrontSpots && aiming.front_spots().is_none() {
+        faults.add(format!("{path}.stand_off.from"), Found::FrontSpots, Allowed::SpotAtEachFrontTyre);
+    }
     faults.number(format!("{path}.stand_off.distance_mm"), off.distance_mm, &limits::STAND_OFF);
     faults.angle(format!("{path}.stand_off.bearing_deg"), off.bearing_rad, &limits::TURN);
     faults.number(format!("{path}.stand_off.aside_mm"), off.aside_mm, &limits::OFFSET);
@@ -142,8 +145,9 @@ fn placement(path: &str, placement: &Placement, aiming: &Aiming, car: &Vehicle, 
         TargetHeight::Absolute(height) => {
             faults.number(format!("{path}.height.height_mm"), height, &limits::TARGET_HEIGHT);
         }
-        TargetHeight::FromSensor(offset) => {
-            faults.number(format!("{path}.height.offset_mm"), offset, &limits::OFFSET);
+        // Where the point is, is asked of the sensor.
+        TargetHeight::FromSensor { offset_mm, .. } => {
+            faults.number(format!("{path}.height.offset_mm"), offset_mm, &limits::OFFSET);
         }
         TargetHeight::OnFloor => {}
     }

@@ -29,7 +29,9 @@ pub(super) fn check(all: &Arrangement, faults: &mut Faults) {
     layout::parked_known("parked.known", all.parked_known, faults);
     layout::on_this_car("on_this_car", &all.on_this_car, faults);
     if let Some(at) = all.on_this_car.sensor_at {
-        vehicle::on_car("on_this_car.sensor_at_mm", at, limits::LOWEST_SENSOR_MM, &all.vehicle, faults);
+        // Its lower edge is above the ground too.
+        let lowest = all.sensor.edges.lower_below_mm.unwrap_or(0.0).max(limits::LOWEST_SENSOR_MM);
+        vehicle::on_car("on_this_car.sensor_at_mm", at, lowest, &all.vehicle, faults);
     }
     wheels(all, faults);
     if all.stands.len() != all.aiming.placements.len() {

@@ -102,6 +102,8 @@ pub const CLEARANCE: Range = Range::from(20.0, 2e3, MM);
 pub const ON_CAR: Range = Range::from(-3e4, 3e4, MM);
 /// The lowest that a sensor sits above the ground.
 pub const LOWEST_SENSOR_MM: f64 = 50.0;
+/// From a sensor's centre to its upper or lower edge.
+pub const EDGE: Range = Range::above(0.0, 300.0, MM);
 /// How much of the bay a pixel of a picture covers: from a close photograph to a map.
 pub const MM_PER_PX: Range = Range::from(0.001, 1e3, MM);
 /// How faded a picture is.

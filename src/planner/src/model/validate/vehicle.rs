@@ -4,7 +4,7 @@ use baywright_geometry::{Bounds, DVec2, DVec3, Polygon, angle};
 
 use super::super::assumed::BodyPart;
 use super::super::fault::{Allowed, Found};
-use super::super::{Sensor, SensorKind, Vehicle};
+use super::super::{Aiming, Sensor, SensorKind, SensorPoint, TargetHeight, Vehicle};
 use super::limits::{self, Range, Unit};
 use super::{Faults, aiming, shape_fault};
 
@@ -176,6 +176,7 @@ fn check_sensor(path: &str, sensor: &Sensor, car: &Vehicle, faults: &mut Faults)
         sensor.view.elevation_half_rad * 2.0,
         &limits::VIEW_UPRIGHT,
     );
+    edges(&format!("{path}.edges"), sensor, car, faults);
     match &sensor.kind {
         SensorKind::ForwardRadar(radar) | SensorKind::CornerRadar(radar) => {
             faults.number(format!("{path}.kind.frequency_ghz"), radar.frequency_hz / 1e9, &limits::FREQUENCY);
@@ -206,4 +207,41 @@ fn check_sensor(path: &str, sensor: &Sensor, car: &Vehicle, faults: &mut Faults)
         SensorKind::Lidar => {}
     }
     faults.source(&format!("{path}.source"), &sensor.provenance);
+}
+
+/// Where a sensor's edges lie: the lower one above the ground, a line between those that are known. One that a target's height
+/// is counted from must be entered; nothing stands in for it.
+fn edges(path: &str, sensor: &Sensor, car: &Vehicle, faults: &mut Faults) {
+    let edges = &sensor.edges;
+    let lower =
+        Range { high: limits::EDGE.high.min(sensor.at.z.max(limits::LOWEST_SENSOR_MM)), ..limits::EDGE };
+    let most = limits::EDGE.high;
+    let line = Range {
+        low: -edges.lower_below_mm.unwrap_or(most),
+        high: edges.upper_above_mm.unwrap_or(most),
+        above: false,
+        unit: Unit::Millimetres,
+    };
+    for (field, point, value, range) in [
+        ("lower_below_mm", SensorPoint::LowerEdge, edges.lower_below_mm, lower),
+        ("upper_above_mm", SensorPoint::UpperEdge, edges.upper_above_mm, limits::EDGE),
+        ("line_above_mm", SensorPoint::Line, edges.line_above_mm, line),
+    ] {
+        let counts = |own: &&Aiming| {
+            let from = |height: TargetHeight| matches!(height, TargetHeight::FromSensor { point: own, .. } if own == point);
+            own.sensor == sensor.id && own.placements.iter().any(|own| from(own.height))
+        };
+        match value {
+            Some(value) => faults.number(format!("{path}.{field}"), value, &range),
+            None => {
+                if let Some(aiming) = car.aimings.iter().find(counts) {
+                    faults.add(
+                        format!("{path}.{field}"),
+                        Found::NeededBy(aiming.id.clone()),
+                        Allowed::In(range),
+                    );
+                }
+            }
+        }
+    }
 }

@@ -3,7 +3,7 @@
 use super::names::the;
 use super::{About, listed, sentence_start};
 use crate::assessment::{Cure, Facts, Finding, Severity, Step, Subject};
-use crate::model::{Effort, Id, TargetHeight, ThingKind};
+use crate::model::{Effort, Id, SensorPoint, TargetHeight, ThingKind};
 
 impl About<'_> {
     /// What to do about a finding, with what that would cause; `None` if nothing is known.
@@ -60,8 +60,9 @@ impl About<'_> {
                 let target = self.subject(&Subject::Stand(placement.clone()));
                 match self.meant_height(placement) {
                     Some(height) => format!(
-                        "put {target} back on its mark, square and plumb, its middle {} above the floor",
-                        self.length(height)
+                        "put {target} back on its mark, square and plumb, its middle {} above the floor{}",
+                        self.length(height),
+                        self.by_which_point(placement)
                     ),
                     None => format!("put {target} back on its mark, square"),
                 }
@@ -109,12 +110,26 @@ impl About<'_> {
     /// At which height the middle of a standing target belongs.
     fn meant_height(&self, placement: &Id) -> Option<f64> {
         let own = self.arrangement.aiming.placements.iter().find(|own| own.id == *placement)?;
-        let sensor = crate::scene::sensor_height(self.arrangement);
-        match own.height {
-            TargetHeight::Absolute(height) => Some(crate::scene::carried_at(self.arrangement) + height),
-            TargetHeight::FromSensor(offset) => Some(sensor + offset),
-            TargetHeight::OnFloor => None,
+        (own.height != TargetHeight::OnFloor).then(|| crate::scene::meant_height(self.arrangement, own))
+    }
+
+    /// ", 60 mm above the sensor's lower edge": by which edge or line of the sensor a target is set, where it is by one.
+    fn by_which_point(&self, placement: &Id) -> String {
+        let own = self.arrangement.aiming.placements.iter().find(|own| own.id == *placement);
+        let Some(TargetHeight::FromSensor { point, offset_mm }) = own.map(|own| own.height) else {
+            return String::new();
+        };
+        let of = match point {
+            SensorPoint::Centre => return String::new(),
+            SensorPoint::LowerEdge => "the sensor's lower edge",
+            SensorPoint::UpperEdge => "the sensor's upper edge",
+            SensorPoint::Line => "the line on the sensor",
+        };
+        let by = self.length(offset_mm.abs());
+        if by == self.length(0.0) {
+            return format!(", level with {of}");
         }
+        format!(", {by} {} {of}", if offset_mm < 0.0 { "below" } else { "above" })
     }
 
     /// What a cure would cause: "Then the column is inside the keep-clear zone."

@@ -74,6 +74,7 @@ impl About<'_> {
                 let what = match deed {
                     SensorDeed::Name => "name",
                     SensorDeed::Part(part) => of_sensor(*part),
+                    SensorDeed::Edges => "where its edges lie",
                     SensorDeed::Source => "where its figures come from",
                 };
                 format!("{id}: {what}")

@@ -5,7 +5,7 @@ use super::{About, Lies, Units, sentence_start};
 use crate::assessment::{Severity, TooLarge};
 use crate::model::{
     Arrangement, Datum, End, Exclusion, Figures, FloorFeatureKind, Opening, OpeningKind, Placement,
-    ReferenceAxis, TargetKind, Wheel,
+    ReferenceAxis, SensorPoint, TargetKind, Wheel,
 };
 
 impl About<'_> {
@@ -119,6 +119,7 @@ impl About<'_> {
             Datum::FrontBumper => "front bumper".to_owned(),
             Datum::RearBumper => "rear bumper".to_owned(),
             Datum::BodyPoint(id) => id.to_string(),
+            Datum::FrontSpots => "front spots".to_owned(),
         };
         format!("{from} to {}", self.target_end(placement))
     }
@@ -157,24 +158,63 @@ impl About<'_> {
         "belongs here"
     }
 
-    /// The height of sensor and target, where it is one.
-    pub fn one_height(&self, height: f64, kind: TargetKind) -> String {
-        format!("{} sensor and {}", self.bare(height), self.target_label(kind))
+    /// The height of a point of the sensor and of a target, where it is one.
+    pub fn one_height(&self, height: f64, kind: TargetKind, point: SensorPoint) -> String {
+        format!("{} and {}", self.sensor_height(height, point), self.target_label(kind))
     }
 
-    /// The height of the sensor.
-    pub fn sensor_height(&self, height: f64) -> String {
-        format!("{} sensor", self.bare(height))
+    /// The height of a point of the sensor.
+    pub fn sensor_height(&self, height: f64, point: SensorPoint) -> String {
+        let point = match point {
+            SensorPoint::Centre => "sensor",
+            SensorPoint::LowerEdge => "sensor's lower edge",
+            SensorPoint::UpperEdge => "sensor's upper edge",
+            SensorPoint::Line => "line on the sensor",
+        };
+        format!("{} {point}", self.bare(height))
     }
 
-    /// The height of the middle of the target's face.
-    pub fn target_height(&self, height: f64, kind: TargetKind) -> String {
-        format!("{} {}", self.bare(height), self.target_label(kind))
+    /// The height of a point of the sensor, in few words.
+    pub fn sensor_height_alone(&self, height: f64, point: SensorPoint) -> String {
+        let point = match point {
+            SensorPoint::Centre => "sensor",
+            SensorPoint::LowerEdge => "lower edge",
+            SensorPoint::UpperEdge => "upper edge",
+            SensorPoint::Line => "line",
+        };
+        format!("{} {point}", self.bare(height))
+    }
+
+    /// The height of the middle of the target's face, and by which edge or line of the sensor that is.
+    pub fn target_height(&self, height: f64, kind: TargetKind, above: Option<(SensorPoint, f64)>) -> String {
+        format!("{} {}{}", self.bare(height), self.target_label(kind), self.by_which_edge(above))
     }
 
     /// The same of one of several targets that are equally high.
-    pub fn target_height_of(&self, height: f64, kind: TargetKind, name: &str) -> String {
-        format!("{} {}", self.bare(height), self.target_named(kind, name))
+    pub fn target_height_of(
+        &self,
+        height: f64,
+        placement: &Placement,
+        above: Option<(SensorPoint, f64)>,
+    ) -> String {
+        let name = self.target_named(placement.target.kind, placement.id.as_str());
+        format!("{} {name}{}", self.bare(height), self.by_which_edge(above))
+    }
+
+    /// ", 60 above the lower edge"; nothing of the sensor's centre, which its own height tells.
+    fn by_which_edge(&self, above: Option<(SensorPoint, f64)>) -> String {
+        let of = match above {
+            None | Some((SensorPoint::Centre, _)) => return String::new(),
+            Some((SensorPoint::LowerEdge, _)) => "lower edge",
+            Some((SensorPoint::UpperEdge, _)) => "upper edge",
+            Some((SensorPoint::Line, _)) => "line",
+        };
+        let above = above.map_or(0.0, |(_, above)| above);
+        let by = self.bare(above.abs());
+        if by == self.bare(0.0) {
+            return format!(", level with the {of}");
+        }
+        format!(", {by} {} the {of}", if above < 0.0 { "below" } else { "above" })
     }
 
     /// The height of the runways that carry the car.

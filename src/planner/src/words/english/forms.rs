@@ -6,8 +6,8 @@ use crate::entry::starter::StartKind;
 use crate::geometry::marks::{Construction, Wheel};
 use crate::model::fault::{Fault, Found};
 use crate::model::{
-    Adjusted, Datum, End, Exclusion, HeightsFrom, MeasuredAlong, ReferenceAxis, TargetHeight, TargetKind,
-    Vehicle, VehicleClass, VerticalReference, ZoneFrame,
+    Adjusted, Datum, End, Exclusion, HeightsFrom, MeasuredAlong, ReferenceAxis, SensorPoint, TargetHeight,
+    TargetKind, Vehicle, VehicleClass, VerticalReference, ZoneFrame,
 };
 use crate::words::forms::Forms;
 
@@ -147,7 +147,7 @@ pub const TEXTS: Forms = Forms {
     bearing_hint: "From straight ahead; negative to the right",
     stands_left: "Stands to the left by",
     stands_left_hint: "Of the line from where it is measured; negative to the right",
-    target_height_kind: "Height of its middle",
+    target_height_kind: "Height of its middle, from",
     target_height: "Height",
     vertical: "Upright is",
     heights_from: "Heights from",
@@ -199,9 +199,8 @@ pub const TEXTS: Forms = Forms {
     clear_top: "Kept clear up to",
     clear_reach: "Kept clear ahead",
     clear_reach_hint: "From the foremost point of the bumper to the far end of the area",
-    above_sensor: "Above the sensor's centre",
-    above_sensor_hint: "On the pole, from the middle of the sensor to the middle of the target; below it negative. Where the \
-                        sheet counts from an edge of the sensor or from a line on it, add what lies between",
+    above_sensor_hint: "On the pole, from there up to the middle of the target; below it negative",
+    edge_hint: "On the sensor itself, straight up or down: as the sheet says, or measured with a rule",
     spots_outboard: "Spots outboard of the tyre",
     spots_outboard_hint: "From the tyre's outer side to each spot on the floor, square to the car",
     radar_height: "Radar above ground",
@@ -238,7 +237,7 @@ pub const TEXTS: Forms = Forms {
     right: "right",
     needs_earlier: "It needs marks that come before it.",
     used_later: "It would come after a mark that needs it.",
-    used_by_others: "Other marks are found from it; change them first.",
+    used_by_others: "Other marks, a target or a stand-off go by it; change them first.",
 
     // Where figures come from.
     source: "Where these figures come from",
@@ -333,13 +332,7 @@ pub fn datum(datum: &Datum) -> String {
         Datum::FrontBumper => "front bumper".to_owned(),
         Datum::RearBumper => "rear bumper".to_owned(),
         Datum::BodyPoint(id) => id.to_string(),
-    }
-}
-
-pub fn datum_to_choose(own: &Datum) -> String {
-    match own {
-        Datum::FrontAxle => "front axle, front spots".to_owned(),
-        other => datum(other),
+        Datum::FrontSpots => "line through front spots".to_owned(),
     }
 }
 
@@ -363,9 +356,39 @@ pub const fn measured(along: MeasuredAlong) -> &'static str {
 
 pub const fn height_from(height: TargetHeight) -> &'static str {
     match height {
-        TargetHeight::Absolute(_) => "above the ground",
-        TargetHeight::FromSensor(_) => "above the sensor",
-        TargetHeight::OnFloor => "lies on the floor",
+        TargetHeight::Absolute(_) => "ground",
+        TargetHeight::FromSensor { point: SensorPoint::Centre, .. } => "sensor's centre",
+        TargetHeight::FromSensor { point: SensorPoint::LowerEdge, .. } => "sensor's lower edge",
+        TargetHeight::FromSensor { point: SensorPoint::UpperEdge, .. } => "sensor's upper edge",
+        TargetHeight::FromSensor { point: SensorPoint::Line, .. } => "line on the sensor",
+        TargetHeight::OnFloor => "none: lies on the floor",
+    }
+}
+
+pub const fn above_point(point: SensorPoint) -> &'static str {
+    match point {
+        SensorPoint::Centre => "Above the sensor's centre",
+        SensorPoint::LowerEdge => "Above sensor's lower edge",
+        SensorPoint::UpperEdge => "Above sensor's upper edge",
+        SensorPoint::Line => "Above line on sensor",
+    }
+}
+
+pub const fn point_from_centre(point: SensorPoint) -> &'static str {
+    match point {
+        SensorPoint::Centre => "Centre",
+        SensorPoint::LowerEdge => "Lower edge below the centre",
+        SensorPoint::UpperEdge => "Upper edge above the centre",
+        SensorPoint::Line => "Line above the centre",
+    }
+}
+
+pub const fn point_above_ground(point: SensorPoint) -> &'static str {
+    match point {
+        SensorPoint::Centre => TEXTS.above_ground,
+        SensorPoint::LowerEdge => "Lower edge above ground",
+        SensorPoint::UpperEdge => "Upper edge above ground",
+        SensorPoint::Line => "Line above ground",
     }
 }
 
@@ -450,9 +473,13 @@ fn last_name(path: &str) -> String {
         "at_mm[0]" => TEXTS.ahead,
         "at_mm[1]" => TEXTS.aside,
         "at_mm[2]" => TEXTS.above_ground,
+        "edges.lower_below_mm" => point_from_centre(SensorPoint::LowerEdge),
+        "edges.upper_above_mm" => point_from_centre(SensorPoint::UpperEdge),
+        "edges.line_above_mm" => point_from_centre(SensorPoint::Line),
         "name" => TEXTS.name,
         "tolerance.azimuth_deg" => TEXTS.azimuth,
         "tolerance.elevation_deg" => TEXTS.elevation,
+        stand_off if stand_off.ends_with("stand_off.from") => TEXTS.stand_off_from,
         _ => "",
     };
     if !known.is_empty() {

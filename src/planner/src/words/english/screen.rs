@@ -217,6 +217,7 @@ pub const TEXTS: Screen = Screen {
     on_this_car: "Measured on this car",
     sensor_measured: "The sensor's place as built",
     wheels_measured: "Wheel points as measured",
+    centre_follows_hint: "As a tape reads it on this car: the sensor's centre follows",
     wheels_hint: "Under the middle of the tyre, from the middle of the front axle as the profile has it",
     alignment_sheet: "Alignment sheet in hand",
     toe_left: "Rear left toe",

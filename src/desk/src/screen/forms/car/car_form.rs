@@ -456,7 +456,7 @@ impl<'a> CarForm<'a> {
 
 /// Whether nothing was typed yet where something is to be: no fault of anybody's, and told as what is left to do.
 pub(super) fn is_to_type(fault: &Fault) -> bool {
-    fault.found == Found::EmptyText
+    matches!(fault.found, Found::EmptyText | Found::NeededBy(_))
 }
 
 /// What is asked of an entry of a list.

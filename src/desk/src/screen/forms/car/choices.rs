@@ -2,12 +2,19 @@
 
 use baywright_planner::geometry::marks::{Construction, Reach, WhichSide};
 use baywright_planner::model::{
-    Aiming, Datum, End, Exclusion, Id, TargetHeight, TargetKind, Vehicle, Wheel, ZoneFrame,
+    Aiming, Datum, End, Exclusion, Id, SensorPoint, TargetHeight, TargetKind, Vehicle, Wheel, ZoneFrame,
 };
 
 /// Where a stand-off may start on a car.
 pub(super) fn datums(car: &Vehicle) -> Vec<Datum> {
-    let fixed = [Datum::FrontAxle, Datum::RearAxle, Datum::Sensor, Datum::FrontBumper, Datum::RearBumper];
+    let fixed = [
+        Datum::FrontAxle,
+        Datum::FrontSpots,
+        Datum::FrontBumper,
+        Datum::Sensor,
+        Datum::RearAxle,
+        Datum::RearBumper,
+    ];
     let wheels = Wheel::ALL.map(Datum::Wheel);
     let points = car.body_points.iter().map(|point| Datum::BodyPoint(point.id.clone()));
     fixed.into_iter().chain(wheels).chain(points).collect()
@@ -24,13 +31,21 @@ pub(super) const TARGETS: [TargetKind; 5] = [
 ];
 
 /// How a target's height may be given; the number stays where there is one.
-pub(super) const fn heights(now: TargetHeight) -> [TargetHeight; 3] {
-    let value = match now {
-        TargetHeight::Absolute(height) => height,
-        TargetHeight::FromSensor(_) | TargetHeight::OnFloor => USUAL_HEIGHT_MM,
+pub(super) fn heights(now: TargetHeight) -> [TargetHeight; 6] {
+    let (value, offset_mm) = match now {
+        TargetHeight::Absolute(height) => (height, 0.0),
+        TargetHeight::FromSensor { offset_mm, .. } => (USUAL_HEIGHT_MM, offset_mm),
+        TargetHeight::OnFloor => (USUAL_HEIGHT_MM, 0.0),
     };
-    let offset = if let TargetHeight::FromSensor(offset) = now { offset } else { 0.0 };
-    [TargetHeight::FromSensor(offset), TargetHeight::Absolute(value), TargetHeight::OnFloor]
+    let from = |point| TargetHeight::FromSensor { point, offset_mm };
+    [
+        from(SensorPoint::Centre),
+        from(SensorPoint::LowerEdge),
+        from(SensorPoint::UpperEdge),
+        from(SensorPoint::Line),
+        TargetHeight::Absolute(value),
+        TargetHeight::OnFloor,
+    ]
 }
 
 /// A target's height to start from, mm.

@@ -2,13 +2,16 @@
 
 use baywright_planner::entry::starter::StartKind;
 use baywright_planner::model::assumed::{Assumed, SensorPart};
-use baywright_planner::model::{Adjusted, Figures, SensorKind};
+use baywright_planner::model::{Adjusted, Figures, SensorKind, SensorPoint};
 use baywright_planner::words::sentence_start;
 use egui::Ui;
 
 use super::car_form::{CarForm, Line, Of, Order, part_led};
 use super::choices;
 use super::sketch::Sketch;
+
+/// What of a sensor's height is told beside its centre.
+const EDGES: [SensorPoint; 3] = [SensorPoint::LowerEdge, SensorPoint::UpperEdge, SensorPoint::Line];
 
 /// Hertz in a gigahertz.
 const GIGA: f64 = 1e9;
@@ -103,6 +106,10 @@ impl CarForm<'_> {
                 own.at[axis] = typed;
             }
         }
+        for point in EDGES {
+            self.edge(ui, i, point);
+        }
+        own.edges = self.car.sensors.get(i).map_or(own.edges, |own| own.edges);
         let (boresight, view) = (of(SensorPart::Boresight), of(SensorPart::View));
         for (label, hint, field, figure, sketch, value, by) in [
             (
@@ -145,6 +152,30 @@ impl CarForm<'_> {
         self.source(ui, &path("source"), &mut own.provenance);
         if let Some(place) = self.car.sensors.get_mut(i) {
             *place = own;
+        }
+    }
+
+    /// How far one of a sensor's edges, or the line on it, is from its centre; empty where it is not known.
+    pub(super) fn edge(&mut self, ui: &mut Ui, at: usize, point: SensorPoint) {
+        let texts = self.texts;
+        let Some(now) = self.car.sensors.get(at).map(|own| own.edges) else { return };
+        let (field, value) = match point {
+            SensorPoint::Centre => return,
+            SensorPoint::LowerEdge => ("lower_below_mm", now.lower_below_mm),
+            SensorPoint::UpperEdge => ("upper_above_mm", now.upper_above_mm),
+            SensorPoint::Line => ("line_above_mm", now.line_above_mm),
+        };
+        let path = format!("sensors[{at}].edges.{field}");
+        let label = texts.point_from_centre(point);
+        let sketch = Some(Sketch::SensorEdge);
+        let line = Line { label, hint: texts.edge_hint, path: &path, figure: None, sketch };
+        let Some(typed) = self.number_or_none(ui, line, Of::Length, value) else { return };
+        let Some(own) = self.car.sensors.get_mut(at).map(|own| &mut own.edges) else { return };
+        match point {
+            SensorPoint::Centre => {}
+            SensorPoint::LowerEdge => own.lower_below_mm = typed,
+            SensorPoint::UpperEdge => own.upper_above_mm = typed,
+            SensorPoint::Line => own.line_above_mm = typed,
         }
     }
 

@@ -6,7 +6,7 @@ use baywright_planner::geometry::marks::Construction;
 use baywright_planner::geometry::{DVec2, Outline, Polygon, Span};
 use baywright_planner::model::assumed::{AimingPart, Assumed, BodyPart, SensorPart};
 use baywright_planner::model::{
-    End, FloorRequirement, Id, MarkStep, Placement, SensorKind, TargetHeight, TargetKind,
+    End, FloorRequirement, Id, MarkStep, Placement, SensorKind, SensorPoint, TargetHeight, TargetKind,
 };
 use egui::Ui;
 
@@ -175,8 +175,7 @@ impl CarForm<'_> {
         off.distance_mm = self.number(ui, line, Of::Length, off.distance_mm).unwrap_or(off.distance_mm);
         let p = format!("{path}.stand_off.from");
         let data = choices::datums(&self.car);
-        let from =
-            self.pick(ui, texts.stand_off_from, &p, &off.from, &data, |own| texts.datum_to_choose(own));
+        let from = self.pick(ui, texts.stand_off_from, &p, &off.from, &data, |own| texts.datum(own));
         off.from = from.unwrap_or_else(|| off.from.clone());
         let p = format!("{path}.stand_off.to");
         let ends: &[End] =
@@ -189,28 +188,14 @@ impl CarForm<'_> {
         }
     }
 
-    /// How high the middle of the target goes: off the sensor's, or above what carries the car.
+    /// How high the middle of the target goes, and where the edge or line of the sensor lies that this counts from.
     fn short_height(&mut self, ui: &mut Ui, path: &str, aiming: &Id, own: &mut Placement) {
-        let texts = self.texts;
-        let figure = AimingPart::TargetHeight.of(aiming);
-        let p = format!("{path}.height");
-        let ways = choices::heights(own.height);
-        let line =
-            Line { label: texts.target_height_kind, path: &p, figure: Some(&figure), ..Line::default() };
-        let chosen =
-            self.pick_of(ui, line, &own.height, &ways, |height| texts.height_from(*height).to_owned());
-        own.height = chosen.unwrap_or(own.height);
-        let (field, label, hint, value) = match &mut own.height {
-            TargetHeight::FromSensor(offset) => {
-                ("offset_mm", texts.above_sensor, texts.above_sensor_hint, offset)
-            }
-            TargetHeight::Absolute(height) => ("height_mm", texts.target_height, "", height),
-            TargetHeight::OnFloor => return,
-        };
-        let p = format!("{path}.height.{field}");
-        let sketch = Some(Sketch::TargetHeight);
-        let line = Line { label, hint, path: &p, figure: Some(&figure), sketch };
-        *value = self.number(ui, line, Of::Length, *value).unwrap_or(*value);
+        self.height(ui, path, aiming, own);
+        let TargetHeight::FromSensor { point, .. } = own.height else { return };
+        let sensor = self.short_of().0;
+        if let Some(at) = sensor.filter(|_| point != SensorPoint::Centre) {
+            self.edge(ui, at, point);
+        }
     }
 
     /// How far outboard of the tyres the spots lie, where the plan lays any so: one figure for all of them.

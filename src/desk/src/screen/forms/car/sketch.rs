@@ -1,7 +1,7 @@
 //! Small pictures of what a figure measures: a car from the side or from above, and one dimension in the hand's colour.
 
 use baywright_drawing::Theme;
-use egui::{Pos2, Sense, Shape, Stroke, Ui, Vec2};
+use egui::{Color32, Painter, Pos2, Sense, Shape, Stroke, Ui, Vec2};
 
 use crate::screen::look;
 
@@ -25,6 +25,7 @@ pub(in crate::screen) enum Sketch {
     SensorAhead,
     SensorAside,
     SensorHeight,
+    SensorEdge,
     LooksLeft,
     LooksUp,
     StandOff,
@@ -42,6 +43,8 @@ pub(in crate::screen) enum Sketch {
 enum Seen {
     Side,
     Top,
+    /// The nose from near, with the sensor in it.
+    Near,
     /// Smaller, with a target ahead.
     SideFar,
     TopFar,
@@ -71,6 +74,7 @@ impl Sketch {
             Self::SensorAhead => (Seen::Side, (78.0, 28.0), (95.0, 28.0)),
             Self::SensorAside => (Seen::Top, (94.0, 22.0), (94.0, 11.0)),
             Self::SensorHeight => (Seen::Side, (94.0, 28.0), (94.0, 41.0)),
+            Self::SensorEdge => (Seen::Near, (80.0, 22.0), (80.0, 34.0)),
             Self::LooksLeft => (Seen::TopFar, (60.0, 22.0), (92.0, 8.0)),
             Self::LooksUp => (Seen::SideFar, (60.0, 30.0), (92.0, 16.0)),
             Self::StandOff => (Seen::SideFar, (47.0, 36.0), (94.0, 36.0)),
@@ -132,6 +136,16 @@ pub(super) fn show(ui: &mut Ui, theme: Theme, sketch: Sketch, size: Vec2) {
     };
     let on = ui.painter();
     let line = Stroke::new(1.0, soft);
+    if seen == Seen::Near {
+        // A piece of the front, and the sensor's face in it with its middle.
+        let nose = [(4.0, 6.0), (60.0, 6.0), (64.0, 40.0), (4.0, 40.0)].map(on_field).to_vec();
+        on.add(Shape::convex_polygon(nose, body, line));
+        let face = [(56.0, 10.0), (68.0, 10.0), (68.0, 34.0), (56.0, 34.0)].map(on_field).to_vec();
+        on.add(Shape::convex_polygon(face, body, Stroke::new(1.5, soft)));
+        on.extend(Shape::dashed_line(&[(56.0, 22.0), (92.0, 22.0)].map(on_field), line, 3.0, 2.0));
+        dimension(on, [on_field(from), on_field(to)], beam);
+        return;
+    }
     let outline: Vec<Pos2> = (if side { BODY_SIDE } else { BODY_TOP }).map(of_car).to_vec();
     on.add(Shape::convex_polygon(outline, body, line));
     if side {
@@ -147,7 +161,11 @@ pub(super) fn show(ui: &mut Ui, theme: Theme, sketch: Sketch, size: Vec2) {
         let target = if side { [(94.0, 18.0), (94.0, GROUND)] } else { [(94.0, 12.0), (94.0, 32.0)] };
         on.line_segment(target.map(on_field), Stroke::new(2.0, soft));
     }
-    let (a, b) = (on_field(from), on_field(to));
+    dimension(on, [on_field(from), on_field(to)], beam);
+}
+
+/// A line from place to place with a short stroke across at each end.
+fn dimension(on: &Painter, [a, b]: [Pos2; 2], beam: Color32) {
     let strong = Stroke::new(1.8, beam);
     on.line_segment([a, b], strong);
     let across = (b - a).normalized().rot90() * 3.0;

@@ -240,32 +240,43 @@ impl CarForm<'_> {
         off.aside_mm = self.number(ui, line, Of::Length, off.aside_mm).unwrap_or(off.aside_mm);
     }
 
-    fn target_height(&mut self, ui: &mut Ui, path: &str, aiming: &Id, own: &mut Placement) {
+    /// What the height of a target's middle counts from, and how far above that it is.
+    pub(super) fn height(&mut self, ui: &mut Ui, path: &str, aiming: &Id, own: &mut Placement) {
         let texts = self.texts;
         let figure = AimingPart::TargetHeight.of(aiming);
         let p = format!("{path}.height");
         let ways = choices::heights(own.height);
-        let chosen = self.pick(ui, texts.target_height_kind, &p, &own.height, &ways, |height| {
-            texts.height_from(*height).to_owned()
-        });
-        if let Some(height) = chosen {
-            own.height = height;
-            self.car.enter(&figure);
-        }
-        let (field, value) = match &mut own.height {
-            TargetHeight::Absolute(height) => ("height_mm", height),
-            TargetHeight::FromSensor(offset) => ("offset_mm", offset),
+        let line =
+            Line { label: texts.target_height_kind, path: &p, figure: Some(&figure), ..Line::default() };
+        let is_open = self.car.is_assumed(&figure);
+        let chosen =
+            self.pick_of(ui, line, &own.height, &ways, |height| texts.height_from(*height).to_owned());
+        own.height = chosen.unwrap_or(own.height);
+        let (field, label, hint, value) = match &mut own.height {
+            TargetHeight::FromSensor { point, offset_mm } => {
+                ("offset_mm", texts.above_point(*point), texts.above_sensor_hint, offset_mm)
+            }
+            TargetHeight::Absolute(height) => ("height_mm", texts.target_height, "", height),
             TargetHeight::OnFloor => return,
         };
         let p = format!("{path}.height.{field}");
-        let line = Line {
-            label: texts.target_height,
-            path: &p,
-            figure: Some(&figure),
-            sketch: Some(Sketch::TargetHeight),
-            ..Line::default()
-        };
+        if chosen.is_some() {
+            // From where was said; how far is typed next, and nobody entered it yet.
+            if is_open {
+                self.car.leave_open(&figure);
+            }
+            self.fields.lead_to(label, &p);
+        }
+        let line = Line { label, hint, path: &p, figure: Some(&figure), sketch: Some(Sketch::TargetHeight) };
         *value = self.number(ui, line, Of::Length, *value).unwrap_or(*value);
+    }
+
+    fn target_height(&mut self, ui: &mut Ui, path: &str, aiming: &Id, own: &mut Placement) {
+        let texts = self.texts;
+        self.height(ui, path, aiming, own);
+        if own.height == TargetHeight::OnFloor {
+            return;
+        }
         if matches!(own.height, TargetHeight::Absolute(_)) {
             let p = format!("{path}.heights_from");
             let chosen = self.pick(ui, texts.heights_from, &p, &own.heights_from, &HeightsFrom::ALL, |own| {
@@ -312,7 +323,7 @@ pub(super) fn make(own: &mut Placement, kind: TargetKind) {
     if mat {
         (own.height, target.stand) = (TargetHeight::OnFloor, None);
     } else if own.height == TargetHeight::OnFloor {
-        (own.height, target.stand) = (TargetHeight::FromSensor(0.0), Stand::start(Stand::START_TOP_MM));
+        (own.height, target.stand) = (TargetHeight::from_centre(0.0), Stand::start(Stand::START_TOP_MM));
     }
     if kind != TargetKind::CornerReflector {
         target.centre_behind_mm = 0.0;

@@ -48,6 +48,9 @@ pub fn allowed(allowed: &Allowed) -> String {
         Allowed::AimingOfThisCar => "the name of an aiming of this car".to_owned(),
         Allowed::ZoneOfAiming => "the name of a zone of that aiming of this car".to_owned(),
         Allowed::EarlierMarks => "marks that come earlier in the plan".to_owned(),
+        Allowed::SpotAtEachFrontTyre => {
+            "a mark plan with a spot outboard of each front tyre, or another place to measure from".to_owned()
+        }
         Allowed::AtLeastOne => "at least one".to_owned(),
         Allowed::AtLeastOneOrNoSurvey => "at least one, or no survey at all".to_owned(),
         Allowed::OneForEachPlacement(count) => format!("one for each of the {count} placements"),

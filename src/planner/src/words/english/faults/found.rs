@@ -22,6 +22,12 @@ pub fn found(fault: &Fault) -> String {
         Found::Position(Listed::Wall, at) => format!("wall number {at}"),
         Found::LaterMark(at) => format!("a use of mark number {at} in the plan"),
 
+        Found::NeededBy(aiming) => {
+            format!("nothing, and the aiming {} counts a height from it", name(aiming.as_str()))
+        }
+        Found::FrontSpots => {
+            "the line through the front spots without both spots in the mark plan".to_owned()
+        }
         Found::EmptyText => "an empty text".to_owned(),
         Found::EmptyList => "an empty list".to_owned(),
         Found::NoPlacement => "no placement".to_owned(),
