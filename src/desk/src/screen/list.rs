@@ -48,6 +48,7 @@ impl Desk {
                 );
             });
         });
+        self.bays_in_hall(ui, out);
         self.search_field(ui, out);
         let subjects = self.sought();
         let all = subjects.len() as f32 * ROW_PX;
@@ -126,6 +127,7 @@ impl Desk {
             Part::Feature(kind) => rooms.feature_of(kind),
             Part::Runway => rooms.runway,
             Part::KeepFree(kind) => rooms.kept_free(kind),
+            Part::HallBay => rooms.hall_bay,
             Part::LowCeiling => rooms.low_ceiling,
         };
         Part::ALL.into_iter().map(|part| (name(&part), OfBay::AddPart(part))).collect()
@@ -221,6 +223,7 @@ impl Desk {
         let zones = arrangement.aiming.zones.iter().map(|own| Subject::Zone(own.id.clone()));
         let walls = bay.walls.iter().map(|own| Subject::Wall(own.id.clone()));
         let free = bay.keep_free.iter().map(|own| Subject::KeepFree(own.id.clone()));
+        let bays = bay.bays.iter().map(|own| Subject::HallBay(own.id.clone()));
         let dimensions = bay.dimensions.iter().map(|own| Subject::Dimension(own.id.clone()));
         std::iter::once(Subject::Car)
             .chain(stands)
@@ -230,6 +233,7 @@ impl Desk {
             .chain(runways)
             .chain(zones)
             .chain(free)
+            .chain(bays)
             .chain(std::iter::once(Subject::Floor))
             .chain(walls)
             .chain(dimensions)
@@ -268,6 +272,10 @@ impl Desk {
                 let (from, to) = bay.wall_ends(wall)?;
                 texts.with(words.material(bay.walls.get(wall)?.material), &words.length(from.distance(to)))
             }
+            Subject::HallBay(id) => {
+                let size = bay.bays.iter().find(|own| own.id == *id)?.outline.bounds().size();
+                size_of(&words, size.x, size.y)
+            }
             Subject::Floor => {
                 let size = bay.room.bounds().size();
                 size_of(&words, size.x, size.y)
@@ -293,6 +301,7 @@ impl Desk {
             | Subject::Zone(id)
             | Subject::Wall(id)
             | Subject::KeepFree(id)
+            | Subject::HallBay(id)
             | Subject::Dimension(id) => sentence_start(id.as_str()),
             Subject::Floor => self.view.locale.language.rooms().room.to_owned(),
             _ => return None,
