@@ -67,6 +67,7 @@ pub fn arrangement(seed: u64) -> Arrangement {
     draft.ways_out(&mut dice);
     draft.levels(&mut dice);
     let place = frame(&mut dice);
+    draft.hall(&mut dice);
     draft.put(place)
 }
 
@@ -400,6 +401,9 @@ impl Draft {
         }
         for area in &mut bay.keep_free {
             area.outline = area.outline.placed(&pose);
+        }
+        for own in &mut bay.bays {
+            own.outline = own.outline.placed(&pose);
         }
         bay.room = bay.room.placed(&pose);
         for feature in &mut bay.floor_features {

@@ -5,9 +5,9 @@ use baywright_planner::model::{Id, SavedArrangement};
 use baywright_planner::words::sentence_start;
 use egui::{Button, RichText, Ui};
 
+use super::Desk;
 use super::command::{Command, OfBay};
 use super::look::{self, size};
-use super::Desk;
 
 /// As large as a bay for one car is begun, along and across, mm (common practice, no source).
 const BAY_MM: DVec2 = DVec2::new(7_000.0, 4_000.0);

@@ -2,6 +2,7 @@
 
 use super::Language;
 use super::faults::{allowed, found};
+use super::names::the;
 use crate::model::fault::Fault;
 use crate::model::{AlcovePart, Known};
 use crate::words::rooms::Rooms;
@@ -229,11 +230,11 @@ pub fn nth_wall(number: usize) -> String {
 }
 
 pub fn set_up_in(bay: &str) -> String {
-    format!("Set up in {bay}")
+    format!("Set up in {}", the(&bay.into()))
 }
 
 pub fn set_up_of(bay: &str) -> String {
-    format!("In {bay}")
+    format!("In {}", the(&bay.into()))
 }
 
 pub fn alcove_part(wall: &str, part: AlcovePart) -> String {
