@@ -54,7 +54,7 @@ fn two_bays_are_drawn_and_set_up_in() {
     press(&mut screen, "This set-up is made in this bay");
     assert_eq!(in_bay(&screen), Some("bay 2".into()));
     // In the first there is none yet: a press leads to its form, another makes one.
-    press(&mut screen, "Bay 1");
+    press(&mut screen, "Go to bay 1");
     assert_eq!(screen.state().view().selected, Some(Subject::HallBay("bay 1".into())));
     assert_eq!(shown(&screen), first);
     press(&mut screen, "Set up in bay 1");
@@ -63,14 +63,14 @@ fn two_bays_are_drawn_and_set_up_in() {
     let parked = screen.state().document().saved_arrangement().unwrap().parked.origin();
     assert_eq!(parked.y, 1_750.0, "in its middle");
     // And back, and there again: what was shown there last.
-    press(&mut screen, "Bay 2");
+    press(&mut screen, "Go to bay 2");
     assert_eq!(shown(&screen), first);
-    press(&mut screen, "Bay 1");
+    press(&mut screen, "Go to bay 1");
     assert_eq!(shown(&screen), "In bay 1");
     ask(&mut screen, Command::Bay(OfBay::Duplicate));
     let copy = shown(&screen);
-    press(&mut screen, "Bay 2");
-    press(&mut screen, "Bay 1");
+    press(&mut screen, "Go to bay 2");
+    press(&mut screen, "Go to bay 1");
     assert_eq!(shown(&screen), copy, "the last one");
     // One step each: the copy, the set-up, its bay, the drawing and the bays.
     for _ in 0..7 {

@@ -43,7 +43,8 @@ impl Desk {
                 let press = ui.add(Button::selectable(active, RichText::new(&name).size(size::SMALL)));
                 let why =
                     if self.made_in(&own.id).next().is_some() { texts.to_bay_why } else { texts.no_set_up };
-                if press.on_hover_text(why).clicked() {
+                let press = press.on_hover_text(why).accessible_name(texts.to_bay(own.id.as_str()));
+                if press.clicked() {
                     out.push(Command::Bay(OfBay::ToBay(own.id.clone())));
                 }
             }

@@ -28,7 +28,10 @@ impl Desk {
         let texts = self.texts();
         let theme = self.view.theme;
         ui.horizontal(|ui| {
-            ui.label(RichText::new(texts.in_this_bay).font(look::bold(size::BODY)));
+            let is_hall = !self.answer.arrangement.bay.bays.is_empty();
+            let rooms = self.view.locale.language.rooms();
+            let where_it_is = if is_hall { rooms.in_this_hall } else { texts.in_this_bay };
+            ui.label(RichText::new(where_it_is).font(look::bold(size::BODY)));
             ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
                 let beam = look::colour(theme.palette().beam);
                 let text = RichText::new(texts.add).font(look::bold(size::SMALL)).color(beam);

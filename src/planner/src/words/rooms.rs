@@ -103,6 +103,7 @@ texts! {
     hall_bay, "Adds one.";
     hall_bay_name, "What one is called, before its number.";
     // The bays of a hall.
+    in_this_hall, "Over the list of things, where the room is a hall.";
     bays_in_hall, "Over the bays.";
     to_bay_why, "What a press on one does.";
     no_set_up, "The same of one without arrangements.";
@@ -198,6 +199,8 @@ impl Rooms {
     sentences! { rooms:
         /// What a wall is called that got no name, by its number from 1.
         nth_wall(number: usize) -> String;
+        /// Shows what is set up in a bay of the hall.
+        to_bay(bay: &str) -> String;
         /// Makes an arrangement in a bay of the hall.
         set_up_in(bay: &str) -> String;
         /// What that one is called.

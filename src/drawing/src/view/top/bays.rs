@@ -1,7 +1,7 @@
 //! The bays of a hall from above: their outlines, as painted lines, and their names at an edge.
 
 use baywright_planner::Subject;
-use baywright_planner::geometry::{Bounds, DVec2, Located, locate_in};
+use baywright_planner::geometry::{Located, locate_in};
 use baywright_planner::model::HallBay;
 
 use super::Top;
@@ -9,11 +9,13 @@ use crate::lettering::size;
 use crate::list::Text;
 use crate::role::Role;
 use crate::text::{Align, Weight, fitted};
-use crate::view::pen::{Pen, area};
+use crate::view::pen::{Pen, area, readable};
 use crate::view::space::Taken;
 
 /// From this cost on a bay's name is left out: on a thing it would name that.
 const NAME_COST: f64 = 60.0;
+/// What a radian costs by which a name is not level.
+const STEEP_COST: f64 = 4.0;
 /// Between a bay's line and its name, px.
 const OFF_PX: f64 = 4.0;
 
@@ -45,29 +47,34 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
     }
 }
 
-/// Inside, along the upper or the lower edge of what is seen of it: where it covers least.
+/// Inside, along one of its edges, rather one that is level: where it covers least.
 fn name(pen: &mut Pen<'_>, top: &Top<'_>, bay: &HallBay) {
     let own = is_own(top, bay);
     let (role, weight) =
         if own { (Role::Label, Weight::SemiBold) } else { (Role::LabelSoft, Weight::Regular) };
     let style = pen.style(size::SMALL, weight);
-    let px = bay.outline.outer().iter().map(|&p| pen.px(top.at(p)));
-    let Some(around) = Bounds::around(px).filter(|around| pen.window.meets(around)) else { return };
-    let (low, high) = (around.low.max(pen.window.low), around.high.min(pen.window.high));
-    let room = high.x - low.x - 2.0 * OFF_PX;
-    let Some(text) = fitted(bay.id.as_str(), style, room.max(0.0), pen.lettering.measure) else { return };
-    let half = text.width * 0.5 + OFF_PX;
-    let height = style.line_height() * 0.5 + OFF_PX;
+    let off = pen.length(style.line_height() * 0.5 + OFF_PX);
     let mut best: Option<(f64, Text)> = None;
-    for (step, share) in (0_u8..).zip([0.0, 1.0, 0.5, 0.25, 0.75]) {
-        for y in [low.y + height, high.y - height] {
-            let at = pen.mm(DVec2::new(low.x + half + share * (high.x - low.x - 2.0 * half), y));
-            if locate_in(&bay.outline, top.view_from_bay.inverse() * at) == Located::Outside {
+    for edge in bay.outline.edges() {
+        let (from, to) = (top.at(edge.from), top.at(edge.to));
+        let length = from.distance(to) * pen.scale - 2.0 * OFF_PX;
+        let Some(text) = fitted(bay.id.as_str(), style, length.max(0.0), pen.lettering.measure) else {
+            continue;
+        };
+        let along = (to - from).normalize_or_zero();
+        let half = pen.length(text.width * 0.5 + OFF_PX);
+        let angle = readable(along);
+        for (step, share) in (0_u8..).zip([1.0, 0.0, 0.5, 0.25, 0.75]) {
+            // The inside lies left of an edge.
+            let far = half + share * (from.distance(to) - 2.0 * half);
+            let at = from + along * far + along.perp() * off;
+            let is_inside = locate_in(&bay.outline, top.view_from_bay.inverse() * at) != Located::Outside;
+            if !is_inside || !pen.window.holds(pen.px(at)) {
                 continue;
             }
             let mut label = pen.text(at, &text.text, style, Align::Middle);
-            label.masked = true;
-            let cost = f64::from(step) + pen.text_cost(&label);
+            (label.angle, label.masked) = (angle, true);
+            let cost = f64::from(step) + STEEP_COST * angle.abs() + pen.text_cost(&label);
             if best.as_ref().is_none_or(|(least, _)| cost < *least) {
                 best = Some((cost, label));
             }

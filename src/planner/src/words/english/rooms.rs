@@ -108,6 +108,7 @@ pub const TEXTS: Rooms = Rooms {
     hall_bay: "bay of this hall",
     hall_bay_name: "bay",
     // The bays of a hall.
+    in_this_hall: "In this hall",
     bays_in_hall: "Bays in this hall",
     to_bay_why: "Shows what is set up in this bay",
     no_set_up: "Nothing is set up in this bay yet",
@@ -227,6 +228,10 @@ pub fn wheel(name: &str) -> String {
 
 pub fn nth_wall(number: usize) -> String {
     format!("wall {number}")
+}
+
+pub fn to_bay(bay: &str) -> String {
+    format!("Go to {}", the(&bay.into()))
 }
 
 pub fn set_up_in(bay: &str) -> String {
