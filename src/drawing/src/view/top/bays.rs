@@ -53,7 +53,6 @@ fn name(pen: &mut Pen<'_>, top: &Top<'_>, bay: &HallBay) {
     let (role, weight) =
         if own { (Role::Label, Weight::SemiBold) } else { (Role::LabelSoft, Weight::Regular) };
     let style = pen.style(size::SMALL, weight);
-    let off = pen.length(style.line_height() * 0.5 + OFF_PX);
     let mut best: Option<(f64, Text)> = None;
     for edge in bay.outline.edges() {
         let (from, to) = (top.at(edge.from), top.at(edge.to));
@@ -64,6 +63,9 @@ fn name(pen: &mut Pen<'_>, top: &Top<'_>, bay: &HallBay) {
         let along = (to - from).normalize_or_zero();
         let half = pen.length(text.width * 0.5 + OFF_PX);
         let angle = readable(along);
+        // A slanted text is taken to fill small level boxes, which are as much wider across its line.
+        let across = along.x.abs() + along.y.abs();
+        let off = pen.length(style.line_height() * 0.5 * across * across + OFF_PX);
         for (step, share) in (0_u8..).zip([1.0, 0.0, 0.5, 0.25, 0.75]) {
             // The inside lies left of an edge.
             let far = half + share * (from.distance(to) - 2.0 * half);
