@@ -60,7 +60,7 @@ impl Desk {
             OfBay::ScalePoint(at) => self.scale_point(at),
             OfBay::ScalePicture(distance) => self.scale_picture(distance),
             OfBay::Show(arrangement) => self.show_set_up(&arrangement),
-            OfBay::ToBay(bay) => self.to_bay(&bay),
+            OfBay::ToBay(bay) => self.show_bay(&bay),
             OfBay::SetUpIn(bay) => self.set_up_in(&bay),
             OfBay::Duplicate => {
                 let name = self.free_arrangement_name();

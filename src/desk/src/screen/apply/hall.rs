@@ -12,7 +12,7 @@ const MOST_SHOWN: usize = 500;
 impl Desk {
     /// Makes a bay the one in hand: the set-up that was shown last of those made in it is shown; where there is none, the bay's
     /// form offers one.
-    pub(super) fn to_bay(&mut self, bay: &Id) {
+    pub(super) fn show_bay(&mut self, bay: &Id) {
         let last = self.view.shown_before.iter().rev();
         let last = last.chain([self.document.shown()]).find(|id| self.made_in(bay).any(|own| own.id == **id));
         let shown = last.or_else(|| self.made_in(bay).next().map(|own| &own.id)).cloned();

@@ -80,7 +80,7 @@ impl Desk {
             }
         }
         if self.document.draft().is_none() {
-            let press = widgets::lesser(ui, &texts.set_up_in(bay.as_str()));
+            let press = widgets::lesser(ui, texts.set_up_in(bay.as_str()));
             if press.on_hover_text(texts.set_up_in_why).clicked() {
                 out.push(Command::Bay(OfBay::SetUpIn(bay.clone())));
             }
