@@ -27,7 +27,22 @@ pub fn as_drawn(a: &Arrangement, placed: &SetUp, solids: &[Solid], found: &mut V
     all.heights();
     all.marks_and_targets();
     all.raised();
+    other_bays(a, placed, found);
     floor::unknown(a, placed, found);
+}
+
+/// What of the set-up lies in another bay of the hall that is not kept empty. Its own is all of the room.
+pub fn other_bays(a: &Arrangement, placed: &SetUp, found: &mut Vec<Conflict>) {
+    let others = a.bay.bays.iter().filter(|own| Some(&own.id) != a.in_bay.as_ref());
+    for bay in others.filter(|own| !a.kept_empty.contains(&own.id)) {
+        for part in &placed.parts {
+            let by_mm = depth(&part.ring, bay.outline.outer());
+            if by_mm > SURE_MM {
+                let (by, of) = (part.name.clone(), bay.id.to_string());
+                found.push(Conflict { kind: "another bay", by, of, by_mm });
+            }
+        }
+    }
 }
 
 struct Looked<'a> {

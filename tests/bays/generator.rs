@@ -67,6 +67,7 @@ pub fn arrangement(seed: u64) -> Arrangement {
     draft.ways_out(&mut dice);
     draft.levels(&mut dice);
     let place = frame(&mut dice);
+    draft.hall(&mut dice);
     draft.put(place)
 }
 
@@ -108,6 +109,8 @@ impl Draft {
             parked: PlanPose::IDENTITY,
             parked_known,
             on_runways: vec![],
+            in_bay: None,
+            kept_empty: vec![],
             on_this_car: OnThisCar::default(),
             stands,
             today: Some(jiff::civil::date(2026, 11, 1)),
@@ -399,6 +402,9 @@ impl Draft {
         for area in &mut bay.keep_free {
             area.outline = area.outline.placed(&pose);
         }
+        for own in &mut bay.bays {
+            own.outline = own.outline.placed(&pose);
+        }
         bay.room = bay.room.placed(&pose);
         for feature in &mut bay.floor_features {
             feature.outline = feature.outline.placed(&pose);
@@ -434,6 +440,7 @@ fn bay() -> Bay {
         dimensions: Vec::new(),
         things: vec![],
         keep_free: vec![],
+        bays: vec![],
         survey: None,
         marks: vec![],
         provenance,

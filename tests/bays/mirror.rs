@@ -105,6 +105,9 @@ pub fn mirrored(of: &Arrangement) -> Arrangement {
     for own in &mut bay.keep_free {
         own.outline = polygon(&own.outline);
     }
+    for own in &mut bay.bays {
+        own.outline = polygon(&own.outline);
+    }
     for thing in &mut bay.things {
         thing.place.at = pose(thing.place.at);
         if let Shape::Outline(corners) = thing.footprint.shape() {
@@ -152,6 +155,9 @@ pub fn turned(of: &Arrangement, by: PlanPose) -> Arrangement {
     for own in &mut bay.keep_free {
         own.outline = own.outline.placed(&by);
     }
+    for own in &mut bay.bays {
+        own.outline = own.outline.placed(&by);
+    }
     for thing in &mut bay.things {
         thing.place.at = by * thing.place.at;
     }
@@ -185,6 +191,9 @@ pub fn reordered(of: &Arrangement, dice: &mut Dice) -> Arrangement {
     shuffle(&mut bay.floor_features, dice);
     shuffle(&mut bay.runways, dice);
     shuffle(&mut bay.keep_free, dice);
+    shuffle(&mut bay.bays, dice);
+    shuffle(&mut all.kept_empty, dice);
+    let bay = &mut all.bay;
     if let Some(survey) = &mut bay.survey {
         survey.points.change(|points| points.reverse());
     }

@@ -62,6 +62,7 @@ pub const KINDS: &[&str] = &[
     "level unknown",
     "working room",
     "way out",
+    "another bay",
     "over the car",
     "over a person",
     "off its place",
@@ -138,7 +139,9 @@ pub fn possible(arrangement: &Arrangement) -> Vec<Conflict> {
             // A place exactly ahead, aside and behind is among them.
             let way = heading + std::f64::consts::TAU * f64::from(i) / f64::from(DIRECTIONS);
             let there = Frame::new(at + DVec2::new(way.cos(), way.sin()) * far, heading + turn);
-            found.extend(all.conflicts(&all.set_up.placed(there), Ask::Perhaps));
+            let placed = all.set_up.placed(there);
+            found.extend(all.conflicts(&placed, Ask::Perhaps));
+            care::other_bays(arrangement, &placed, &mut found);
             if !found.is_empty() {
                 return found;
             }

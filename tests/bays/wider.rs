@@ -197,6 +197,30 @@ impl Draft {
         }
     }
 
+    /// A hall of several bays: one that is all of the room, in which it is set up, and up to two more somewhere in it, of which
+    /// some are kept empty; in a bay that was laid well they are out of reach.
+    pub fn hall(&mut self, dice: &mut Dice) {
+        if !dice.often(0.25) {
+            return;
+        }
+        let own = HallBay { id: "own bay".into(), outline: self.arrangement.bay.room.clone() };
+        self.arrangement.bay.bays.push(own);
+        self.arrangement.in_bay = Some("own bay".into());
+        for i in 0..dice.count(1, 2) {
+            let low = DVec2::new(dice.within(self.low.x, self.high.x), dice.within(self.low.y, self.high.y));
+            let size = DVec2::new(dice.within(300.0, 2_000.0), dice.within(300.0, 2_000.0));
+            let ring = Frame::new(low, dice.within(-3.0, 3.0)).ring(&rectangle(DVec2::ZERO, size));
+            let kept = dice.often(0.3);
+            let parts = &self.set_up.parts;
+            let is_far = parts.iter().all(|own| gap(&own.ring, &ring) > dice.one(&[900.0, 1_500.0]));
+            if kept || is_far || !self.laid.is_well() {
+                let id: Id = format!("bay {i}").as_str().into();
+                self.arrangement.kept_empty.extend(kept.then(|| id.clone()));
+                self.arrangement.bay.bays.push(HallBay { id, outline: polygon(ring) });
+            }
+        }
+    }
+
     /// Whether nothing of the set-up and no thing is in a place.
     fn is_free(&self, ring: &[DVec2]) -> bool {
         let parts = self.set_up.parts.iter().filter(|own| !matches!(own.what, What::Zone(_)));

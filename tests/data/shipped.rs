@@ -156,6 +156,8 @@ fn every_aiming() -> Vec<Arrangement> {
                 parked: PlanPose::new(DVec2::new(6000.0, 3500.0), 0.0),
                 parked_known: Default::default(),
                 on_runways: Vec::new(),
+                in_bay: None,
+                kept_empty: Vec::new(),
                 on_this_car: OnThisCar::default(),
                 building: None,
                 stands: Vec::new(),

@@ -124,7 +124,7 @@ fn every_shipped_bay() {
 #[test]
 fn every_part_of_a_bay_in_hand() {
     let mut walk = Walk::default();
-    for layout in ["crowded-bay", "lift-bay"] {
+    for layout in ["crowded-bay", "lift-bay", "hall"] {
         let mut screen = bracketed(layout, None);
         let bay = screen.state().answer().arrangement.bay.clone();
         let mut subjects = vec![Subject::Floor, Subject::Car];
@@ -133,6 +133,7 @@ fn every_part_of_a_bay_in_hand() {
         subjects.extend(bay.floor_features.iter().map(|own| Subject::FloorFeature(own.id.clone())));
         subjects.extend(bay.runways.iter().map(|own| Subject::Runway(own.id.clone())));
         subjects.extend(bay.keep_free.iter().map(|own| Subject::KeepFree(own.id.clone())));
+        subjects.extend(bay.bays.iter().map(|own| Subject::HallBay(own.id.clone())));
         subjects.extend(bay.things.iter().map(|own| Subject::Thing(own.id.clone())));
         let placements = screen.state().answer().arrangement.aiming.placements.clone();
         subjects.extend(placements.iter().map(|own| Subject::Stand(own.id.clone())));

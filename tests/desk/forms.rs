@@ -216,7 +216,7 @@ fn the_whole_form_of_a_car() {
 
 #[test]
 fn every_part_of_a_bay() {
-    let layouts = ["crowded-bay", "lift-bay"];
+    let layouts = ["crowded-bay", "lift-bay", "hall"];
     let mut taken = 0;
     for layout in layouts {
         let open = move || blank(desk(std::path::Path::new(layout), None));
@@ -228,6 +228,7 @@ fn every_part_of_a_bay() {
             subjects.chain(bay.floor_features.first().map(|own| Subject::FloorFeature(own.id.clone())));
         let subjects = subjects.chain(bay.runways.first().map(|own| Subject::Runway(own.id.clone())));
         let subjects = subjects.chain(bay.keep_free.first().map(|own| Subject::KeepFree(own.id.clone())));
+        let subjects = subjects.chain(bay.bays.first().map(|own| Subject::HallBay(own.id.clone())));
         let subjects = subjects.chain(bay.things.first().map(|own| Subject::Thing(own.id.clone())));
         for subject in subjects {
             taken += try_form(|| {

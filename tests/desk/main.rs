@@ -14,6 +14,7 @@ mod fields;
 mod figures;
 mod first;
 mod forms;
+mod hall;
 mod hand;
 mod keeping;
 mod looking;

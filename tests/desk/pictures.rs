@@ -72,6 +72,13 @@ fn pictures_are_what_is_shown() {
     let mut lift = usual(desk(Path::new("lift-bay"), None));
     check("desk-lift-bay.png", &mut lift);
 
+    let mut hall = usual(desk(Path::new("hall"), None));
+    let ctx = hall.ctx.clone();
+    let reaching = "Estate, rear left corner radar, in the service bay";
+    hall.state_mut().ask(&ctx, Command::Bay(OfBay::Show(reaching.into())));
+    hall.run();
+    check("desk-hall.png", &mut hall);
+
     let mut large = screen(demo(), Vec2::new(1920.0, 1080.0), 1.0);
     large.state_mut().view_mut().letters = Letters::LARGE;
     large.run();

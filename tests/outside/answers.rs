@@ -177,6 +177,7 @@ fn name(subject: &Subject) -> String {
         | Subject::FloorFeature(id)
         | Subject::Runway(id)
         | Subject::KeepFree(id)
+        | Subject::HallBay(id)
         | Subject::Mark(id) => id.to_string(),
         Subject::Run(from, to) => format!("{from}|{to}"),
         other => format!("{other:?}"),

@@ -22,12 +22,13 @@ use baywright_planner::{Assessment, Subject, assess};
 const WIDTH: f64 = 1100.0;
 
 /// Layout, arrangement, whether the side view, theme, file.
-const PICTURES: [(&str, &str, bool, Theme, &str); 6] = [
+const PICTURES: [(&str, &str, bool, Theme, &str); 7] = [
     ("crowded-bay", "As found", false, Theme::Light, "crowded-bay-top"),
     ("crowded-bay", "As found", true, Theme::Light, "crowded-bay-side"),
     ("crowded-bay", "As found", false, Theme::Dark, "crowded-bay-top-dark"),
     ("clear-bay", "Hatchback, forward radar", false, Theme::Light, "clear-bay-top"),
     ("clear-bay", "Estate, rear left corner radar", false, Theme::Light, "clear-bay-corner-radar-top"),
+    ("hall", "The same, the aiming bay kept empty", false, Theme::Light, "hall-top"),
     ("lift-bay", "Van on the runways, forward radar", true, Theme::Light, "lift-bay-side"),
 ];
 

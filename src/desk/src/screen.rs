@@ -17,6 +17,7 @@ mod dropped;
 mod findings;
 mod foot;
 pub mod forms;
+mod hall;
 mod in_turn;
 mod keys;
 mod list;

@@ -137,6 +137,10 @@ fn solids(arrangement: &Arrangement, assessment: &Assessment, subject: &Subject)
             let own = arrangement.bay.runways.iter().filter(|r| r.id == *id);
             own.filter_map(|r| flat(&r.outline, r.top_mm)).collect()
         }
+        Subject::HallBay(id) => {
+            let own = arrangement.bay.bays.iter().filter(|own| own.id == *id);
+            own.filter_map(|own| flat(&own.outline, THIN_MM)).collect()
+        }
         // Local rules want the whole height.
         Subject::KeepFree(id) => {
             let own = arrangement.bay.keep_free.iter().filter(|k| k.id == *id);

@@ -65,7 +65,8 @@ const fn meant(role: Role) -> &'static [(Part, Meant)] {
         // Only its outline is drawn, and what it hangs over is seen through it.
         Role::Overhead => &[(Part::Edge, Meant::Body), (Part::Whole, Meant::Ground)],
         Role::ZoneEdge | Role::OtherZoneEdge => &[(Part::Edge, Meant::Line), (Part::Whole, Meant::Within)],
-        Role::TargetMeant => &[(Part::Edge, Meant::Line)],
+        // A bay is large: what lies on its floor is pressed through it.
+        Role::TargetMeant | Role::OtherBay | Role::OwnBay => &[(Part::Edge, Meant::Line)],
         Role::KeptDimension
         | Role::Run
         | Role::SightLine
@@ -101,6 +102,8 @@ const fn is_body(role: Role) -> bool {
             | Role::ZoneEdge
             | Role::OtherZoneEdge
             | Role::KeepFree
+            | Role::OtherBay
+            | Role::OwnBay
             | Role::Runway
             | Role::FloorFeature(_)
             | Role::Wall(_)

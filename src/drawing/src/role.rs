@@ -16,6 +16,10 @@ pub enum Role {
     Runway,
     /// A drain, pit or joint.
     FloorFeature(FloorFeatureKind),
+    /// One of several bays of a hall, which the set-up is not made in.
+    OtherBay,
+    /// The one that it is made in.
+    OwnBay,
     /// An area that local rules want free.
     KeepFree,
     /// Masonry: walls, floor slab, ceiling.
@@ -149,7 +153,8 @@ impl Role {
             Self::Floor => 0,
             Self::Grid => 1,
             Self::Beyond => 2,
-            Self::KeepFree => 3,
+            // In the order in which they are given.
+            Self::OtherBay | Self::OwnBay | Self::KeepFree => 3,
             Self::Runway => 4,
             Self::FloorFeature(_) => 5,
             Self::ZoneFill | Self::OtherZoneFill => 6,

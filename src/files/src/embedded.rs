@@ -48,6 +48,7 @@ pub const LAYOUTS: &[Embedded] = embedded!("bay-layouts":
     "clear-bay",
     "crowded-bay",
     "drain-bay",
+    "hall",
     "lift-bay",
     "short-bay",
 );

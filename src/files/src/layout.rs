@@ -1,4 +1,4 @@
-//! The file form of a bay layout, version 7. Walls, doors, things, runways, cars and aimings are referred to by name.
+//! The file form of a bay layout, version 8. Walls, doors, things, runways, cars and aimings are referred to by name.
 
 mod building;
 mod dimensions;
@@ -7,6 +7,7 @@ mod first;
 mod fourth;
 mod from_model;
 mod second;
+mod seventh;
 mod sixth;
 mod things;
 mod third;
@@ -35,7 +36,8 @@ pub const VERSIONS: &[Reader<LayoutFile>] = &[
     Reader { version: 3, read: |text| text.parse().map(of_third) },
     Reader { version: 4, read: |text| text.parse().map(of_fourth) },
     Reader { version: 5, read: |text| text.parse().map(of_fifth) },
-    Reader { version: 6, read: |text| text.parse().map(sixth::seventh) },
+    Reader { version: 6, read: |text| text.parse().map(of_sixth) },
+    Reader { version: 7, read: |text| text.parse().map(seventh::eighth) },
     Reader { version: version::LAYOUT, read: Text::parse },
 ];
 
@@ -52,7 +54,11 @@ fn of_fourth(file: LayoutFile) -> LayoutFile {
 }
 
 fn of_fifth(file: LayoutFile) -> LayoutFile {
-    sixth::seventh(fifth::sixth(file))
+    of_sixth(fifth::sixth(file))
+}
+
+fn of_sixth(file: LayoutFile) -> LayoutFile {
+    seventh::eighth(sixth::seventh(file))
 }
 
 /// A whole layout file.
@@ -73,6 +79,9 @@ pub struct LayoutFile {
     pub things: Vec<ThingFile>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub keep_free: Vec<KeepFreeFile>,
+    /// The bays of a hall; left out, all of the room is one bay.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub bays: Vec<HallBayFile>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub survey: Option<SurveyFile>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
@@ -338,6 +347,14 @@ pub struct KeepFreeFile {
     pub corners_mm: Vec<Point>,
 }
 
+/// One of several bays in a hall.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct HallBayFile {
+    pub name: String,
+    pub corners_mm: Vec<Point>,
+}
+
 /// What an area is kept free for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum KeepFreeKindFile {
@@ -385,6 +402,12 @@ pub struct ArrangementFile {
     pub parked: ParkedFile,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub on_runways: Vec<String>,
+    /// The bay of the hall that it is made in.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub in_bay: Option<String>,
+    /// Other bays of the hall that are kept empty while this is aimed.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub kept_empty: Vec<String>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub on_this_car: Option<OnThisCarFile>,
     /// Its own building; left out, it is in the bay's.

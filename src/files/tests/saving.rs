@@ -10,7 +10,7 @@ use baywright_files::{
 };
 use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
 use baywright_planner::model::{
-    Effort, Footprint, Id, Known, Layout, Material, Metal, Moved, OnThisCar, ParkedKnown, Place,
+    Effort, Footprint, HallBay, Id, Known, Layout, Material, Metal, Moved, OnThisCar, ParkedKnown, Place,
     SavedArrangement, Shape, StandSet, TapedRoom, TapedWall, Thing, ThingKind, Underlay, validate::limits,
 };
 use baywright_planner::words::Language;
@@ -239,6 +239,8 @@ proptest! {
     ) {
         let mut layout = shipped_layout("crowded-bay");
         layout.bay.things = vec![first];
+        let bay = |name: &str| HallBay { id: name.into(), outline: layout.bay.room.clone() };
+        layout.bay.bays = ["bay 1", "bay 2"].map(bay).to_vec();
         let place = Place { at: stand, known: Known::Taped };
         let moved = Moved { thing: layout.bay.things[0].id.clone(), place };
         let set = StandSet::At { place: stand, height_mm: height, pitch_rad: angle::radians(pitch) };
@@ -250,6 +252,8 @@ proptest! {
             parked,
             parked_known: if on_mark { ParkedKnown::Taped } else { ParkedKnown::Within { mm: at.2, rad: angle::radians(2.5) } },
             on_runways: vec![],
+            in_bay: on_mark.then(|| "bay 1".into()),
+            kept_empty: if on_mark { vec!["bay 2".into()] } else { vec![] },
             on_this_car: OnThisCar {
                 sensor_at: Some(at.into()),
                 rear_toe_rad: Some((angle::radians(toe.0), angle::radians(toe.1))),

@@ -45,7 +45,7 @@ fn the_first_version_says_what_it_said() {
 
 #[test]
 fn an_older_file_is_kept_when_it_is_saved_over() {
-    assert_eq!(LAYOUT_VERSION, 7);
+    assert_eq!(LAYOUT_VERSION, 8);
     let folder = folder("kept");
     let path = folder.join("bay.ron");
     let copy = folder.join("bay.ron.v1.bak");
@@ -54,7 +54,7 @@ fn an_older_file_is_kept_when_it_is_saved_over() {
     let saved = save_layout(&path, &layout).unwrap();
     assert_eq!((saved.other_version, saved.backup), (Some(copy.clone()), None));
     assert_eq!(std::fs::read_to_string(&copy).unwrap(), FIRST_LAYOUT);
-    assert!(std::fs::read_to_string(&path).unwrap().contains("version: 7,"));
+    assert!(std::fs::read_to_string(&path).unwrap().contains("version: 8,"));
     assert_eq!(load_layout(&path).unwrap(), layout);
     // The present version needs no copy; another old file does not overwrite the first copy.
     assert_eq!(save_layout(&path, &layout).unwrap().other_version, None);
@@ -416,7 +416,7 @@ fn a_dimension_that_is_kept_with_the_bay() {
     save_layout(&path, &told).unwrap();
     assert_eq!(load_layout(&path).unwrap().bay.dimensions, told.bay.dimensions);
     // A file of version 6 has none and becomes one of version 7.
-    let sixth = file.text.replacen("version: 7", "version: 6", 1);
+    let sixth = file.text.replacen("version: 8", "version: 6", 1);
     assert_eq!(parse_layout("f.ron", "f", &sixth).unwrap().bay, plain_named(&plain.bay, "f"));
     for (added, part) in [
         ("(name: \"\", from: (at_mm: (0, 0)), to: (at_mm: (1, 1)))", "dimensions[0].name: found"),
@@ -449,7 +449,7 @@ fn plain_named(bay: &baywright_planner::model::Bay, id: &str) -> baywright_plann
 fn a_dimension_of_a_clockwise_room_lies_where_the_file_has_it() {
     let text = |corners: &str, walls: &str| {
         format!(
-            "(version: 7, name: \"x\", source: Example, room: (corners_mm: [{corners}], walls: [{walls}], ceiling_mm: 3000),
+            "(version: 8, name: \"x\", source: Example, room: (corners_mm: [{corners}], walls: [{walls}], ceiling_mm: 3000),
             dimensions: [(name: \"d\", from: (on: Corner(wall: \"b\"), at_mm: (0, 0)),
                 to: (on: Wall(wall: \"a\", along_mm: 1000), at_mm: (0, 0)))])"
         )
@@ -462,4 +462,56 @@ fn a_dimension_of_a_clockwise_room_lies_where_the_file_has_it() {
     let places = bay.dimensions[0].located(|on, other| on.on_room(&bay, other));
     let found = places.map(|at| at.unwrap_or(none));
     assert_eq!(found.map(|at| (at.x, at.y)), [(0.0, 4_000.0), (0.0, 1_000.0)]);
+}
+
+const SEVENTH_LAYOUT: &str = include_str!("old/v7/layout.ron");
+
+/// What version 8 of layouts added: the bays of a hall, which an arrangement is made in and which are kept empty for it. A file
+/// of version 7 has none, and means what it meant.
+#[test]
+fn the_bays_of_a_hall() {
+    let plain = parse_layout("seventh", "lift-bay", SEVENTH_LAYOUT).unwrap();
+    assert!(plain.bay.bays.is_empty());
+    assert!(plain.arrangements.iter().all(|own| own.in_bay.is_none() && own.kept_empty.is_empty()));
+    let again = parse_layout("now", "lift-bay", &layout_text(&plain).unwrap()).unwrap();
+    assert_eq!(again, plain);
+    let bays = "bays: [(name: \"bay 1\", corners_mm: [(0, 0), (9000, 0), (9000, 3000), (0, 3000)]), \
+                (name: \"bay 2\", corners_mm: [(0, 3000), (9000, 3000), (9000, 6000), (0, 6000)])]";
+    let with = |bays: &str, added: &str| {
+        let text = SEVENTH_LAYOUT.replacen("version: 7,", &format!("version: 8, {bays},"), 1);
+        let text = text.replacen("parked:", &format!("{added} parked:"), 1);
+        parse_layout("f.ron", "f", &text).map_err(|faults| Language::English.file_fault(&faults[0]))
+    };
+    let hall = with(bays, "in_bay: \"bay 1\", kept_empty: [\"bay 2\"],").unwrap();
+    assert_eq!(hall.bay.bays.len(), 2);
+    assert_eq!(hall.arrangements[0].in_bay, Some("bay 1".into()));
+    assert_eq!(hall.arrangements[0].kept_empty, ["bay 2".into()]);
+    let folder = folder("hall");
+    let path = folder.join("f.ron");
+    save_layout(&path, &hall).unwrap();
+    assert_eq!(load_layout(&path).unwrap(), hall);
+    let many: Vec<String> =
+        (0..31).map(|i| format!("(name: \"bay {i}\", corners_mm: [(0, 0), (900, 0), (900, 900)])")).collect();
+    let many = format!("bays: [{}]", many.join(", "));
+    for (bays, added, part) in [
+        (bays, "in_bay: \"bay 3\",", "arrangements[0].in_bay: found \"bay 3\"; allowed is"),
+        (bays, "kept_empty: [\"pit\"],", "arrangements[0].kept_empty[0]: found \"pit\"; allowed is"),
+        (
+            bays,
+            "in_bay: \"bay 1\", kept_empty: [\"bay 1\"],",
+            "arrangements[0].kept_empty[0]: found \"bay 1\" again",
+        ),
+        (
+            "bays: [(name: \"street wall\", corners_mm: [(0, 0), (900, 0), (900, 900)])]",
+            "",
+            "bays[0].name: found \"street wall\" again",
+        ),
+        ("bays: [(name: \"a\", corners_mm: [(0, 0), (90, 0), (90, 900)])]", "", "bays[0].corners_mm: found"),
+        ("bays: [(name: \"a\", corners_mm: [(0, 0), (90, 0)])]", "", "bays[0].corners_mm: found"),
+        (&many, "", "bays: found 31 entries; allowed is at most 30"),
+    ] {
+        let fault = with(bays, added).unwrap_err();
+        assert!(fault.contains(part), "{fault}");
+    }
+    std::fs::remove_dir_all(folder).unwrap();
 }

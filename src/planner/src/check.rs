@@ -7,6 +7,7 @@
 mod alignment;
 mod axis;
 mod beam;
+mod beyond_bay;
 mod car_clash;
 mod car_place;
 pub mod claim;
@@ -59,6 +60,7 @@ use crate::scene::{PlacedTarget, PlacedThing, Scene};
 use finding::{Basis, Code, Cure, Facts, Finding, Quantity, Severity, Subject};
 
 pub use alignment::AlignmentFigure;
+pub use beyond_bay::{Beyond, Reaches};
 pub(crate) use car_place::without;
 pub use claim::{Claim, MovesWith, Volume};
 pub use door_leaf::DoorPart;
@@ -159,6 +161,7 @@ pub const ALL: &[Check] = &[
     working_room::CHECK,
     keep_free::CHECK,
     outside_room::CHECK,
+    beyond_bay::CHECK,
     way_in::CHECK,
     walk_in::CHECK,
     field_of_view::CHECK,

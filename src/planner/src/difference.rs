@@ -75,6 +75,10 @@ pub enum Change {
     Parked([ParkedKnown; 2]),
     /// Other runways carry the car; none: the floor does.
     Carried([Vec<Id>; 2]),
+    /// It is made in another bay of the hall, or in none.
+    InBay([Option<Id>; 2]),
+    /// Other bays of the hall are kept empty for it.
+    KeptEmpty([Vec<Id>; 2]),
     /// The levels of its top are others.
     Levels,
     /// Its figures come from elsewhere.
@@ -120,21 +124,26 @@ pub fn of_own_building(layout: &Layout, arrangement: &Id) -> Option<Vec<Differen
 }
 
 /// How what is seen in the one arrangement differs from the other: the bay with its things where they stand, and where the car
-/// stands, how well that is known and on what, if it is the same one.
+/// stands, how well that is known and on what, if it is the same one; in which bay of a hall, and which are kept empty.
 pub fn between_arrangements(before: &Arrangement, now: &Arrangement) -> Vec<Difference> {
     let mut all = Vec::new();
+    // The same names in another order are the same.
+    let is_other =
+        |[was, now]: [&Vec<Id>; 2]| was.len() != now.len() || was.iter().any(|id| !now.contains(id));
     if before.vehicle.id == now.vehicle.id {
         let moved = parts::moved(&before.parked, &now.parked);
         let known = [before.parked_known, now.parked_known];
         let known = (known[0] != known[1]).then_some(Change::Parked(known));
         let carried = [&before.on_runways, &now.on_runways];
-        // The same runways in another order are the same.
-        let is_other =
-            |[was, now]: [&Vec<Id>; 2]| was.len() != now.len() || was.iter().any(|id| !now.contains(id));
         let carried = is_other(carried).then(|| Change::Carried(carried.map(Clone::clone)));
         let of_car = moved.into_iter().chain(known).chain(carried);
         all.extend(of_car.map(|what| Difference { of: Subject::Car, what }));
     }
+    let in_bay = [&before.in_bay, &now.in_bay];
+    let in_bay = (in_bay[0] != in_bay[1]).then(|| Change::InBay(in_bay.map(Clone::clone)));
+    let kept = [&before.kept_empty, &now.kept_empty];
+    let kept = is_other(kept).then(|| Change::KeptEmpty(kept.map(Clone::clone)));
+    all.extend(in_bay.into_iter().chain(kept).map(|what| Difference { of: Subject::Car, what }));
     all.extend(between(&before.bay, &now.bay));
     all
 }
@@ -160,6 +169,16 @@ mod tests {
         ];
         let told = between_arrangements(&before, &now);
         assert_eq!(told, expected.map(|(of, what)| Difference { of, what }));
+        // So is in which bay of a hall it is made, and what is kept empty for that, whatever the car.
+        let mut in_bay = before.clone();
+        (in_bay.in_bay, in_bay.kept_empty) = (Some("bay 1".into()), vec!["bay 2".into()]);
+        in_bay.vehicle.id = "another".into();
+        let expected = [
+            Change::InBay([None, in_bay.in_bay.clone()]),
+            Change::KeptEmpty([Vec::new(), in_bay.kept_empty.clone()]),
+        ];
+        let expected = expected.map(|what| Difference { of: Subject::Car, what });
+        assert_eq!(between_arrangements(&before, &in_bay), expected);
         // The same runways in another order carry it as before.
         now.on_runways.push("lift, right".into());
         let mut turned = now.clone();

@@ -7,6 +7,7 @@ mod bay_deed;
 mod building;
 mod deed;
 mod dimensions;
+mod in_bay;
 mod parked;
 mod step;
 #[cfg(test)]
@@ -24,6 +25,7 @@ use crate::model::{
 pub use bay_deed::{BayDeed, BayPart};
 pub use building::lost_by_adopting;
 pub use deed::Deed;
+pub use in_bay::set_up_in;
 
 /// One change of a layout, seen from one arrangement.
 #[derive(Clone, Debug, PartialEq)]
@@ -109,7 +111,7 @@ pub enum Edit {
     Bay {
         /// The bay, with its things where they stand at home.
         bay: Box<Bay>,
-        /// A door or runway that has another name.
+        /// A door, runway or bay of the hall that has another name.
         renamed: Option<(Id, Id)>,
     },
     /// A corner of that bay's room elsewhere, bay frame, mm.
@@ -161,6 +163,13 @@ pub enum Edit {
     OnThisCar(OnThisCar),
     /// The runways that carry the car; none for the floor.
     Carried(Vec<Id>),
+    /// The bay of the hall that this arrangement is made in, and those that are kept empty for it.
+    InBay {
+        /// The bay; `None` for none of them.
+        bay: Option<Id>,
+        /// The others that are kept empty; its own is left out.
+        kept_empty: Vec<Id>,
+    },
     /// What a cure says.
     Do(Step),
     /// Several at once: one step to undo.
@@ -170,7 +179,7 @@ pub enum Edit {
 /// Why an edit was not done.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum EditFault {
-    /// There is no such arrangement, thing or door.
+    /// There is no such arrangement, thing, door or bay.
     NoSuch(Id),
     /// No arrangement stands there, or none would be left.
     NoArrangement,
@@ -233,6 +242,7 @@ impl Edit {
             Self::OnThisCar(measured) => here(layout, at, |own| own.on_this_car = *measured),
             Self::Visit(aimings) => here(layout, at, |own| own.visit.clone_from(aimings)),
             Self::Carried(runways) => here(layout, at, |own| own.on_runways.clone_from(runways)),
+            Self::InBay { bay, kept_empty } => in_bay::choose(layout, at, bay.as_ref(), kept_empty),
             Self::Door { door, shut } => bay::door(layout, at, door, *shut),
             Self::Bay { bay, renamed } => {
                 bay::replace(layout, at, bay, renamed.as_ref());

@@ -25,9 +25,10 @@ pub use baywright_geometry as geometry;
 
 pub use assess::{assess, assess_fully};
 pub use assessment::{
-    AlignmentFigure, Assessment, Basis, CarSide, Code, Cure, DoorPart, Facts, Finding, FloorFact, InSight,
-    InZone, Lacks, Lit, MarkFor, MayBe, Meets, OffBy, OffPlace, OnRunways, Painted, Promise, Quantity,
-    Severity, StandReach, StandSide, Step, Subject, Tilt, TooLarge, TooSmall, Under, Verdict,
+    AlignmentFigure, Assessment, Basis, Beyond, CarSide, Code, Cure, DoorPart, Facts, Finding, FloorFact,
+    InSight, InZone, Lacks, Lit, MarkFor, MayBe, Meets, OffBy, OffPlace, OnRunways, Painted, Promise,
+    Quantity, Reaches, Severity, StandReach, StandSide, Step, Subject, Tilt, TooLarge, TooSmall, Under,
+    Verdict,
 };
 pub use judge::judge;
 pub use scene::Scene;

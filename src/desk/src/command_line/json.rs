@@ -185,6 +185,7 @@ fn about(subject: &Subject) -> About {
         Subject::FloorFeature(id) => (Kind::FloorFeature, vec![id]),
         Subject::Runway(id) => (Kind::Runway, vec![id]),
         Subject::KeepFree(id) => (Kind::KeepFree, vec![id]),
+        Subject::HallBay(id) => (Kind::Bay, vec![id]),
         Subject::Mark(id) => (Kind::Mark, vec![id]),
         Subject::Dimension(id) => (Kind::Dimension, vec![id]),
         Subject::Run(from, to) => (Kind::Run, vec![from, to]),

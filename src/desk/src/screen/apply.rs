@@ -5,6 +5,7 @@ mod bay;
 mod car;
 mod dimension;
 mod file;
+mod hall;
 mod levels;
 mod several;
 mod shop;

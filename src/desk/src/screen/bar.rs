@@ -5,8 +5,10 @@ use std::path::PathBuf;
 use baywright_drawing::Theme;
 use baywright_drawing::sign::SignKind;
 use baywright_planner::edit::Edit;
+use baywright_planner::model::{Id, SavedArrangement};
 use baywright_planner::words::Units;
 use baywright_planner::words::screen::Screen;
+use baywright_planner::words::sentence_start;
 use egui::{Align, Button, Layout, RichText, ScrollArea, Ui};
 
 use super::command::{Begin, Command, OfBay, OfCar, OfFile, OfView};
@@ -164,8 +166,6 @@ impl Desk {
 
     fn arrangements(&self, ui: &mut Ui, out: &mut Vec<Command>) {
         let texts = self.texts();
-        let words = self.words();
-        let palette = self.view.theme.palette();
         let shown = self.document.shown().clone();
         if ui.button(texts.duplicate).on_hover_text(texts.duplicate_why).clicked() {
             out.push(Command::Bay(OfBay::Duplicate));
@@ -192,7 +192,34 @@ impl Desk {
                 }
             });
         }
-        for own in &self.document.layout().arrangements {
+        let layout = self.document.layout();
+        let mut bays: Vec<&Id> = layout.bay.bays.iter().map(|own| &own.id).collect();
+        for bay in layout.arrangements.iter().filter_map(|own| own.in_bay.as_ref()) {
+            if !bays.contains(&bay) {
+                bays.push(bay);
+            }
+        }
+        // By their bays where the hall has several.
+        let heading = |ui: &mut Ui, name: &str| ui.label(widgets::soft(ui, name));
+        let is_hall = !bays.is_empty();
+        for bay in bays.into_iter().map(Some).chain([None]) {
+            let mut own = layout.arrangements.iter().filter(|own| own.in_bay.as_ref() == bay).peekable();
+            if is_hall && own.peek().is_some() {
+                let none = self.view.locale.language.rooms().in_no_bay.to_owned();
+                heading(ui, &bay.map_or(none, |bay| sentence_start(bay.as_str())));
+            }
+            for own in own {
+                self.arrangement_row(ui, own, out);
+            }
+        }
+    }
+
+    /// One set-up of the menu, with its verdict if it is known.
+    fn arrangement_row(&self, ui: &mut Ui, own: &SavedArrangement, out: &mut Vec<Command>) {
+        let texts = self.texts();
+        let words = self.words();
+        let palette = self.view.theme.palette();
+        {
             let chosen = own.id == *self.document.shown();
             ui.horizontal(|ui| {
                 let verdict = self.verdicts.verdict(&self.document, &own.id);

@@ -130,6 +130,10 @@ pub enum OfBay {
     Picture(PathBuf),
     /// Show another arrangement.
     Show(Id),
+    /// Make a bay of the hall the one in hand: show the arrangement last shown that is made in it.
+    ToBay(Id),
+    /// Make another arrangement with the same car and aiming in a bay of the hall, and show it.
+    SetUpIn(Id),
     /// Make another arrangement like this one, and show it.
     Duplicate,
     /// Do what the promise says in another arrangement like this one: one step.
@@ -313,13 +317,15 @@ pub enum Part {
     Runway,
     /// An area that local rules want free.
     KeepFree(KeepFreeKind),
+    /// One of several bays of a hall.
+    HallBay,
     /// A part of the ceiling that hangs lower than the rest.
     LowCeiling,
 }
 
 impl Part {
     /// All of them, in the order in which they are offered.
-    pub const ALL: [Self; 12] = [
+    pub const ALL: [Self; 13] = [
         Self::Opening(OpeningKind::RollerDoor),
         Self::Opening(OpeningKind::SwingDoor),
         Self::Opening(OpeningKind::Window),
@@ -331,6 +337,7 @@ impl Part {
         Self::KeepFree(KeepFreeKind::Exit),
         Self::KeepFree(KeepFreeKind::Panel),
         Self::KeepFree(KeepFreeKind::Extinguisher),
+        Self::HallBay,
         Self::LowCeiling,
     ];
 }

@@ -3,6 +3,7 @@
 pub mod car;
 mod dimension;
 pub(in crate::screen) mod field;
+mod hall;
 pub mod room;
 pub mod rows;
 mod several;

@@ -28,7 +28,10 @@ impl Desk {
         let texts = self.texts();
         let theme = self.view.theme;
         ui.horizontal(|ui| {
-            ui.label(RichText::new(texts.in_this_bay).font(look::bold(size::BODY)));
+            let is_hall = !self.answer.arrangement.bay.bays.is_empty();
+            let rooms = self.view.locale.language.rooms();
+            let where_it_is = if is_hall { rooms.in_this_hall } else { texts.in_this_bay };
+            ui.label(RichText::new(where_it_is).font(look::bold(size::BODY)));
             ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
                 let beam = look::colour(theme.palette().beam);
                 let text = RichText::new(texts.add).font(look::bold(size::SMALL)).color(beam);
@@ -48,6 +51,7 @@ impl Desk {
                 );
             });
         });
+        self.bays_in_hall(ui, out);
         self.search_field(ui, out);
         let subjects = self.sought();
         let all = subjects.len() as f32 * ROW_PX;
@@ -126,6 +130,7 @@ impl Desk {
             Part::Feature(kind) => rooms.feature_of(kind),
             Part::Runway => rooms.runway,
             Part::KeepFree(kind) => rooms.kept_free(kind),
+            Part::HallBay => rooms.hall_bay,
             Part::LowCeiling => rooms.low_ceiling,
         };
         Part::ALL.into_iter().map(|part| (name(&part), OfBay::AddPart(part))).collect()
@@ -221,6 +226,7 @@ impl Desk {
         let zones = arrangement.aiming.zones.iter().map(|own| Subject::Zone(own.id.clone()));
         let walls = bay.walls.iter().map(|own| Subject::Wall(own.id.clone()));
         let free = bay.keep_free.iter().map(|own| Subject::KeepFree(own.id.clone()));
+        let bays = bay.bays.iter().map(|own| Subject::HallBay(own.id.clone()));
         let dimensions = bay.dimensions.iter().map(|own| Subject::Dimension(own.id.clone()));
         std::iter::once(Subject::Car)
             .chain(stands)
@@ -230,6 +236,7 @@ impl Desk {
             .chain(runways)
             .chain(zones)
             .chain(free)
+            .chain(bays)
             .chain(std::iter::once(Subject::Floor))
             .chain(walls)
             .chain(dimensions)
@@ -268,6 +275,10 @@ impl Desk {
                 let (from, to) = bay.wall_ends(wall)?;
                 texts.with(words.material(bay.walls.get(wall)?.material), &words.length(from.distance(to)))
             }
+            Subject::HallBay(id) => {
+                let size = bay.bays.iter().find(|own| own.id == *id)?.outline.bounds().size();
+                size_of(&words, size.x, size.y)
+            }
             Subject::Floor => {
                 let size = bay.room.bounds().size();
                 size_of(&words, size.x, size.y)
@@ -293,6 +304,7 @@ impl Desk {
             | Subject::Zone(id)
             | Subject::Wall(id)
             | Subject::KeepFree(id)
+            | Subject::HallBay(id)
             | Subject::Dimension(id) => sentence_start(id.as_str()),
             Subject::Floor => self.view.locale.language.rooms().room.to_owned(),
             _ => return None,

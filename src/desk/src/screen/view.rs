@@ -71,6 +71,8 @@ pub enum Area {
     Runway(usize),
     /// What local rules want free.
     KeepFree(usize),
+    /// One of the bays of a hall.
+    HallBay(usize),
 }
 
 /// A measurement being made, or made.
@@ -202,6 +204,8 @@ pub struct Viewing {
     pub page: Option<Page>,
     /// A bay that was begun and put aside.
     pub bay_begun: Option<RoomDraft>,
+    /// The arrangements that were shown before, the last one at the end: who comes back to a bay of a hall finds its own.
+    pub shown_before: Vec<Id>,
     /// What was said last.
     pub notice: Option<Notice>,
 }

@@ -220,6 +220,7 @@ fn subject_name(subject: &Subject) -> String {
         Subject::FloorFeature(id) => format!("floor-feature:{id}"),
         Subject::Runway(id) => format!("runway:{id}"),
         Subject::KeepFree(id) => format!("keep-free:{id}"),
+        Subject::HallBay(id) => format!("bay:{id}"),
         Subject::Mark(id) => format!("mark:{id}"),
         Subject::Dimension(id) => format!("dimension:{id}"),
         Subject::Run(from, to) => format!("run:{from}:{to}"),

@@ -32,6 +32,8 @@ pub(super) fn paint(p: &Palette, role: Role) -> Paint {
         Role::Floor => (Fill::Solid(p.sheet), None),
         Role::Grid => lines(full(p.grid, 1.0)),
         Role::Beyond => (Fill::Solid(p.sheet), stroke(p.soft, LIGHT, DASH_HIDDEN)),
+        Role::OtherBay => lines(full(p.soft.faded(0.55), EDGE)),
+        Role::OwnBay => lines(full(p.ink, THING)),
         Role::KeepFree => (Fill::Hatch(hatch::keep_free(p)), stroke(p.ready, 1.4, DASH_FREE)),
         Role::Runway => (Fill::Solid(p.soft.faded(0.14)), full(p.soft, EDGE)),
         Role::FloorFeature(FloorFeatureKind::Drain) => (Fill::Hatch(hatch::grate(p)), full(p.soft, LIGHT)),

@@ -1,6 +1,7 @@
 //! The top view.
 
 mod aiming;
+mod bays;
 mod car;
 mod dimensions;
 mod room;
@@ -130,6 +131,8 @@ fn has_outline(item: &Item) -> bool {
             | Role::FloorFeature(_)
             | Role::Runway
             | Role::KeepFree
+            | Role::OtherBay
+            | Role::OwnBay
             | Role::Mark
             | Role::Wall(_)
             | Role::KeptDimension

@@ -288,7 +288,10 @@ fn rank(role: Role, edge: bool) -> Option<u8> {
         (Overhead, false) => Some(1),
         (ZoneEdge | OtherZoneEdge, true) => Some(2),
         (ZoneEdge | OtherZoneEdge, false) => Some(0),
-        (TargetMeant | Run | SightLine | SightLineHidden | DoorSwing | OpeningLine, true) => Some(2),
+        (
+            TargetMeant | OtherBay | OwnBay | Run | SightLine | SightLineHidden | DoorSwing | OpeningLine,
+            true,
+        ) => Some(2),
         (KeepFree | Runway | FloorFeature(_) | Wall(_) | Opening, false) => Some(1),
         (_, false) if body => Some(3),
         _ => None,

@@ -2,7 +2,9 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{FloorFeatureFile, KeepFreeFile, LayoutFile, OpeningFile, RoomFile, RunwayFile, ThingFile};
+use super::{
+    FloorFeatureFile, HallBayFile, KeepFreeFile, LayoutFile, OpeningFile, RoomFile, RunwayFile, ThingFile,
+};
 use crate::source::SourceFile;
 
 /// The building that an arrangement has of its own; each field is what the layout's field of that name is.
@@ -21,6 +23,8 @@ pub struct BuildingFile {
     pub things: Vec<ThingFile>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub keep_free: Vec<KeepFreeFile>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub bays: Vec<HallBayFile>,
 }
 
 /// The same fields wherever they stand in a file.
@@ -33,18 +37,19 @@ pub struct Built<'a> {
     pub runways: &'a [RunwayFile],
     pub things: &'a [ThingFile],
     pub keep_free: &'a [KeepFreeFile],
+    pub bays: &'a [HallBayFile],
 }
 
 impl LayoutFile {
     pub fn built(&self) -> Built<'_> {
-        let Self { source, room, openings, floor_features, runways, things, keep_free, .. } = self;
-        Built { source, room, openings, floor_features, runways, things, keep_free }
+        let Self { source, room, openings, floor_features, runways, things, keep_free, bays, .. } = self;
+        Built { source, room, openings, floor_features, runways, things, keep_free, bays }
     }
 }
 
 impl BuildingFile {
     pub fn built(&self) -> Built<'_> {
-        let Self { source, room, openings, floor_features, runways, things, keep_free } = self;
-        Built { source, room, openings, floor_features, runways, things, keep_free }
+        let Self { source, room, openings, floor_features, runways, things, keep_free, bays } = self;
+        Built { source, room, openings, floor_features, runways, things, keep_free, bays }
     }
 }

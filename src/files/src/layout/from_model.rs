@@ -7,10 +7,10 @@ use baywright_planner::model::{
 };
 
 use super::{
-    ArrangementFile, BuildingFile, DoorFile, FloorFeatureFile, KeepFreeFile, LayoutFile, LevelFile,
-    MovedFile, OnThisCarFile, OpeningFile, ParkedFile, ParkedKnownFile, PermanentMarkFile, RearToeFile,
-    RoomFile, RunwayFile, SetFile, ShapeFile, StandAtFile, SurveyFile, TapedFile, TapedWallFile, ThingFile,
-    UnderlayFile, WallFile, WheelsFile,
+    ArrangementFile, BuildingFile, DoorFile, FloorFeatureFile, HallBayFile, KeepFreeFile, LayoutFile,
+    LevelFile, MovedFile, OnThisCarFile, OpeningFile, ParkedFile, ParkedKnownFile, PermanentMarkFile,
+    RearToeFile, RoomFile, RunwayFile, SetFile, ShapeFile, StandAtFile, SurveyFile, TapedFile, TapedWallFile,
+    ThingFile, UnderlayFile, WallFile, WheelsFile,
 };
 use crate::figure::{Day, Figure, Point, place, point, points};
 
@@ -18,7 +18,7 @@ use crate::figure::{Day, Figure, Point, place, point, points};
 pub fn file_of(layout: &Layout) -> LayoutFile {
     let (bay, built) = layout.bay.clone().into_parts();
     let arrangements = layout.arrangements.iter().map(arrangement).collect();
-    let BuildingFile { source, room, openings, floor_features, runways, things, keep_free } =
+    let BuildingFile { source, room, openings, floor_features, runways, things, keep_free, bays } =
         building(&built);
     LayoutFile {
         version: crate::version::LAYOUT,
@@ -30,6 +30,7 @@ pub fn file_of(layout: &Layout) -> LayoutFile {
         runways,
         things,
         keep_free,
+        bays,
         survey: bay.survey.as_ref().map(survey),
         marks: bay
             .marks
@@ -88,6 +89,11 @@ fn building(own: &Building) -> BuildingFile {
                 kind: k.kind.into(),
                 corners_mm: points(k.outline.outer()),
             })
+            .collect(),
+        bays: own
+            .bays
+            .iter()
+            .map(|own| HallBayFile { name: own.id.to_string(), corners_mm: points(own.outline.outer()) })
             .collect(),
     }
 }
@@ -188,6 +194,8 @@ fn arrangement(saved: &SavedArrangement) -> ArrangementFile {
         aiming: saved.aiming.to_string(),
         parked: ParkedFile { at_mm, heading_deg, known },
         on_runways: saved.on_runways.iter().map(ToString::to_string).collect(),
+        in_bay: saved.in_bay.as_ref().map(ToString::to_string),
+        kept_empty: saved.kept_empty.iter().map(ToString::to_string).collect(),
         on_this_car: (saved.on_this_car != OnThisCar::default()).then(|| OnThisCarFile {
             sensor_at_mm: saved.on_this_car.sensor_at.map(place),
             rear_toe: saved.on_this_car.rear_toe_rad.map(|(left, right)| RearToeFile {

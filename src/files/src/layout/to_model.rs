@@ -4,8 +4,8 @@ use baywright_planner::geometry::PlanPose;
 use baywright_planner::model::fault::{Allowed, Fault, Found};
 use baywright_planner::model::validate::{self, limits};
 use baywright_planner::model::{
-    Bay, Building, FloorFeature, FloorSurvey, Footprint, Ground, Id, KeepFree, Layout, LevelPoint, Moved,
-    OnThisCar, Opening, ParkedKnown, PermanentMark, Place, Runway, SavedArrangement, Shape, StandSet,
+    Bay, Building, FloorFeature, FloorSurvey, Footprint, Ground, HallBay, Id, KeepFree, Layout, LevelPoint,
+    Moved, OnThisCar, Opening, ParkedKnown, PermanentMark, Place, Runway, SavedArrangement, Shape, StandSet,
     TapedRoom, TapedWall, Thing, Underlay, Wall,
 };
 
@@ -210,6 +210,10 @@ fn building(path: &str, file: &Built<'_>, faults: &mut Faults) -> Option<Buildin
         let outline = faults.polygon(&format!("{path}.corners_mm"), &k.corners_mm)?;
         Some(KeepFree { id: k.name.as_str().into(), kind: k.kind.into(), outline })
     });
+    let bays = listed(&format!("{path}bays"), file.bays, faults, |path, own, faults| {
+        let outline = faults.polygon(&format!("{path}.corners_mm"), &own.corners_mm)?;
+        Some(HallBay { id: own.name.as_str().into(), outline })
+    });
     let things = listed(&format!("{path}things"), file.things, faults, thing);
     Some(Building {
         room: room?,
@@ -221,6 +225,7 @@ fn building(path: &str, file: &Built<'_>, faults: &mut Faults) -> Option<Buildin
         runways,
         things,
         keep_free,
+        bays,
         provenance: file.source.into(),
     })
 }
@@ -321,6 +326,8 @@ fn arrangement(path: &str, file: &ArrangementFile, faults: &mut Faults) -> Saved
             ParkedKnownFile::Within { mm, deg } => ParkedKnown::Within { mm: mm.0, rad: deg.radians() },
         },
         on_runways: file.on_runways.iter().map(|r| r.as_str().into()).collect(),
+        in_bay: file.in_bay.as_deref().map(Id::from),
+        kept_empty: file.kept_empty.iter().map(|own| own.as_str().into()).collect(),
         on_this_car: file.on_this_car.as_ref().map(on_this_car).unwrap_or_default(),
         building,
         stands: file.stands.iter().map(|s| (s.placement.as_str().into(), set(&s.set))).collect(),

@@ -17,7 +17,7 @@ use crate::model::{Exclusion, Material, Metal, Thing, ThingKind};
 /// Lower than anything in a bay, mm: a region without a floor of its own reaches down to it.
 const LOWEST_MM: f64 = -1e7;
 /// Half the width of the strip that a run of tape or light needs, and of the spot of a mark: a thing may touch it.
-const LINE_HALF_MM: f64 = 1.0;
+pub(super) const LINE_HALF_MM: f64 = 1.0;
 
 /// A region that something must stay out of.
 #[derive(Clone, Debug, PartialEq)]

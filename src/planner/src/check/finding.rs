@@ -4,8 +4,9 @@ use baywright_geometry::marks::MarkFault;
 use baywright_geometry::{DVec2, DVec3};
 
 use super::{
-    AlignmentFigure, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, Lit, MarkFor, MayBe, Meets,
-    Misplaced, OffPlace, OnRunways, Painted, StandReach, StandSide, TooLarge, TooSmall, Under,
+    AlignmentFigure, Beyond, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, Lit, MarkFor, MayBe,
+    Meets, Misplaced, OffPlace, OnRunways, Painted, Reaches, StandReach, StandSide, TooLarge, TooSmall,
+    Under,
 };
 use crate::model::assumed::Assumed;
 use crate::model::{Effort, Id, Provenance, ShopFigure, Wheel};
@@ -85,6 +86,8 @@ pub enum Code {
     AlignmentUnknown,
     /// Part of the set-up is outside, through a door that stands open.
     BeyondDoor,
+    /// Part of the set-up lies in another bay of the hall, or in the rest of it; or another bay is kept empty for it.
+    BeyondBay,
     /// No door that is entered lets the car in.
     WayIn,
     /// People may walk into a zone that is to be clear of them.
@@ -135,7 +138,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 53] = [
+    pub const ALL: [Self; 54] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -166,6 +169,7 @@ impl Code {
         Self::AlignmentOff,
         Self::AlignmentUnknown,
         Self::BeyondDoor,
+        Self::BeyondBay,
         Self::WayIn,
         Self::WalkIn,
         Self::LightInPicture,
@@ -225,6 +229,7 @@ impl Code {
             Self::AlignmentOff => "alignment-off",
             Self::AlignmentUnknown => "alignment-unknown",
             Self::BeyondDoor => "beyond-door",
+            Self::BeyondBay => "beyond-bay",
             Self::WayIn => "way-in",
             Self::WalkIn => "walk-in",
             Self::LightInPicture => "light-in-picture",
@@ -276,6 +281,8 @@ pub enum Subject {
     Runway(Id),
     /// An area that local rules want free.
     KeepFree(Id),
+    /// One of the bays of a hall.
+    HallBay(Id),
     /// A floor mark.
     Mark(Id),
     /// A dimension that is kept with the bay.
@@ -395,6 +402,13 @@ pub enum Facts {
     AlignmentUnknown(AlignmentFigure),
     /// See [`Code::BeyondDoor`].
     BeyondDoor,
+    /// See [`Code::BeyondBay`].
+    BeyondBay {
+        /// Where, or what else is said of another bay.
+        lies: Beyond,
+        /// What lies there, the deepest first; none of a bay that is kept empty for nothing, or is not empty.
+        parts: Vec<Reaches>,
+    },
     /// See [`Code::WayIn`]: of what the door that is nearest to it has too little.
     WayIn(TooSmall),
     /// See [`Code::WalkIn`].
@@ -480,6 +494,7 @@ impl Facts {
             Self::AlignmentOff(_) => Code::AlignmentOff,
             Self::AlignmentUnknown(_) => Code::AlignmentUnknown,
             Self::BeyondDoor => Code::BeyondDoor,
+            Self::BeyondBay { .. } => Code::BeyondBay,
             Self::WayIn(_) => Code::WayIn,
             Self::WalkIn => Code::WalkIn,
             Self::LightInPicture(_) => Code::LightInPicture,

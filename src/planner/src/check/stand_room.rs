@@ -16,7 +16,7 @@ use baywright_geometry::{Bounds, Circle, DVec2, Outline, PlanPose, Segment, Span
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, SPEAKS_FROM_MM, finding, outside_room, thing_subject, wall_id};
 use crate::model::ShopFigure;
-use crate::scene::PlacedTarget;
+use crate::scene::{PlacedTarget, placed_rectangle};
 
 pub(super) const CHECK: Check = Check { codes: &[Code::StandRoom], whole, ..Check::NONE };
 
@@ -52,6 +52,13 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (target, place) in around {
         of_target(context, target, &place, &obstacles, findings);
     }
+}
+
+/// Where a person steps up to a target that stands, as far as the rule wants it; `None` of one that lies.
+pub(super) fn before(context: &Context<'_>, target: &PlacedTarget) -> Option<Outline> {
+    let Bounds { low, high } = around(target).filter(|_| !target.lies)?;
+    let far = DVec2::new(high.x + context.arrangement.shop.stand_room_mm, high.y);
+    placed_rectangle(DVec2::new(high.x, low.y), far, &target.set.place)
 }
 
 /// What a target and its stand take, in the target's frame.

@@ -220,6 +220,7 @@ pub fn bay() -> Bay {
         runways: vec![],
         things: vec![],
         keep_free: vec![],
+        bays: vec![],
         survey: Some(FloorSurvey {
             taken: Some(jiff::civil::date(2026, 6, 1)),
             points: (0..=12)
@@ -244,6 +245,8 @@ pub fn clear() -> Arrangement {
         parked: PlanPose::new(DVec2::new(4_000.0, 3_000.0), 0.0),
         parked_known: ParkedKnown::Within { mm: 0.0, rad: 0.0 },
         on_runways: vec![],
+        in_bay: None,
+        kept_empty: vec![],
         on_this_car: OnThisCar::default(),
         stands: vec![StandSet::OnMark],
         today: Some(jiff::civil::date(2026, 11, 1)),

@@ -10,7 +10,7 @@ use crate::model::{Bay, Id, Opening, Wall};
 /// Of so many that are in one bay only, more are not looked through for what has another name now.
 const MOST_RENAMED: usize = 100;
 
-/// How the second bay differs from the first: the room, walls, openings, floor features, runways, areas, things, each list in its
+/// How the second bay differs from the first: the room, walls, openings, floor features, runways, areas, bays of a hall, things, each list in its
 /// order with what is gone at its end. Names of bays, floor levels and permanent marks are the same in all arrangements of one
 /// layout and are not compared.
 pub fn between(before: &Bay, now: &Bay) -> Vec<Difference> {
@@ -57,6 +57,7 @@ pub fn between(before: &Bay, now: &Bay) -> Vec<Difference> {
         parts::keep_free,
         &mut all,
     );
+    compare((&before.bays, &now.bays), |own| &own.id, Subject::HallBay, parts::hall_bay, &mut all);
     compare((&before.things, &now.things), |own| &own.id, Subject::Thing, parts::thing, &mut all);
     all
 }
@@ -253,7 +254,9 @@ mod tests {
 
     #[test]
     fn floor_runways_areas_and_the_room() {
-        use crate::model::{FloorFeature, FloorFeatureKind, KeepFree, KeepFreeKind, Provenance, Runway};
+        use crate::model::{
+            FloorFeature, FloorFeatureKind, HallBay, KeepFree, KeepFreeKind, Provenance, Runway,
+        };
         let square = |x: f64, size: f64| {
             baywright_geometry::Polygon::rectangle(DVec2::new(x, 500.0), DVec2::new(x + size, 500.0 + size))
                 .unwrap()
@@ -270,7 +273,9 @@ mod tests {
             vec![Runway { id: "left".into(), outline: square(1_000.0, 900.0), top_mm: 300.0, survey: None }];
         before.keep_free =
             vec![KeepFree { id: "exit".into(), kind: KeepFreeKind::Exit, outline: square(3_000.0, 900.0) }];
+        before.bays = vec![HallBay { id: "bay 1".into(), outline: square(100.0, 3_000.0) }];
         let mut now = before.clone();
+        now.bays[0].outline = square(100.0, 3_500.0);
         now.floor_features[0].outline = square(600.0, 200.0);
         now.floor_features[0].proud_mm = 12.0;
         now.runways[0].top_mm = 500.0;
@@ -297,6 +302,10 @@ mod tests {
                 of(&drain, Change::Length(Figure::Proud, [0.0, 12.0])),
                 of(&left, Change::Length(Figure::RunwayTop, [300.0, 500.0])),
                 of(&exit, Change::Outline([DVec2::splat(900.0), DVec2::splat(1_200.0)])),
+                of(
+                    &Subject::HallBay("bay 1".into()),
+                    Change::Outline([DVec2::splat(3_000.0), DVec2::splat(3_500.0)])
+                ),
             ]
         );
     }

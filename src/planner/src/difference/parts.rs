@@ -3,7 +3,7 @@
 use baywright_geometry::{DVec2, PlanPose, Polygon, Span, angle};
 
 use super::{Change, Figure, Kind, SAME_MM, SAME_RAD};
-use crate::model::{FloorFeature, KeepFree, Material, Opening, Runway, Thing};
+use crate::model::{FloorFeature, HallBay, KeepFree, Material, Opening, Runway, Thing};
 
 /// The two if they are not the same.
 fn other<T: PartialEq + Copy>(was: T, now: T, change: impl FnOnce([T; 2]) -> Change) -> Option<Change> {
@@ -112,6 +112,10 @@ pub(super) fn runway(was: &Runway, now: &Runway) -> Vec<Change> {
 pub(super) fn keep_free(was: &KeepFree, now: &KeepFree) -> Vec<Change> {
     let kind = other(Kind::KeepFree(was.kind), Kind::KeepFree(now.kind), Change::Kind);
     kind.into_iter().chain(outline(&was.outline, &now.outline)).collect()
+}
+
+pub(super) fn hall_bay(was: &HallBay, now: &HallBay) -> Vec<Change> {
+    outline(&was.outline, &now.outline).into_iter().collect()
 }
 
 pub(super) fn thing(was: &Thing, now: &Thing) -> Vec<Change> {

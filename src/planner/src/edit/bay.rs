@@ -5,7 +5,7 @@ use baywright_geometry::DVec2;
 use super::{EditFault, dimensions, saved};
 use crate::model::{Bay, Id, Layout, SavedArrangement};
 
-/// Arrangements made in it forget what is no longer there, and follow doors and runways that have another name.
+/// Arrangements made in it forget what is no longer there, and follow doors, runways and bays of a hall that have another name.
 pub(super) fn replace(layout: &mut Layout, at: usize, bay: &Bay, renamed: Option<&(Id, Id)>) {
     let before = of(layout, at).ok();
     layout.set_bay_of(at, bay.clone());
@@ -22,13 +22,17 @@ pub(super) fn replace(layout: &mut Layout, at: usize, bay: &Bay, renamed: Option
     for own in layout.in_same_bay(at) {
         own.shut.iter_mut().for_each(|(id, _)| follow(id));
         own.on_runways.iter_mut().for_each(follow);
+        own.in_bay.iter_mut().chain(&mut own.kept_empty).for_each(follow);
         forget(own, bay);
     }
 }
 
-/// What an arrangement says of doors, runways and things that are not in the bay any more is not said any more.
+/// What an arrangement says of doors, runways, bays of a hall and things that are not in the bay any more is not said any more.
 pub(super) fn forget(own: &mut SavedArrangement, bay: &Bay) {
     own.shut.retain(|(id, _)| bay.openings.iter().any(|opening| opening.id == *id));
+    let is_bay = |id: &Id| bay.bays.iter().any(|part| part.id == *id);
+    own.in_bay = own.in_bay.take().filter(is_bay);
+    own.kept_empty.retain(is_bay);
     own.on_runways.retain(|id| bay.runways.iter().any(|runway| runway.id == *id));
     let is_there = |id: &Id| bay.things.iter().any(|thing| thing.id == *id);
     own.moved.retain(|moved| is_there(&moved.thing));

@@ -1,7 +1,7 @@
 //! What was done to a bay, found by comparing it with what it was.
 
 use crate::assessment::Subject;
-use crate::model::{Bay, FloorFeature, Id, KeepFree, Opening, PermanentMark, Runway, Thing, Wall};
+use crate::model::{Bay, FloorFeature, HallBay, Id, KeepFree, Opening, PermanentMark, Runway, Thing, Wall};
 
 /// What was done to the bay itself.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -53,6 +53,7 @@ impl BayDeed {
             .or_else(|| features(&before.floor_features, &after.floor_features))
             .or_else(|| runways(&before.runways, &after.runways))
             .or_else(|| areas(&before.keep_free, &after.keep_free))
+            .or_else(|| bays(&before.bays, &after.bays))
             .or_else(|| things(&before.things, &after.things))
             .or_else(|| marks(&before.marks, &after.marks));
         parts
@@ -176,6 +177,10 @@ fn areas(before: &[KeepFree], after: &[KeepFree]) -> Option<BayDeed> {
             if old.kind != new.kind { BayPart::Kind } else { BayPart::Place }
         },
     )
+}
+
+fn bays(before: &[HallBay], after: &[HallBay]) -> Option<BayDeed> {
+    first(before, after, |own| &own.id, Subject::HallBay, |_, _| BayPart::Place)
 }
 
 fn things(before: &[Thing], after: &[Thing]) -> Option<BayDeed> {

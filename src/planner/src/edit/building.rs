@@ -29,7 +29,7 @@ pub(super) fn adopt(layout: &mut Layout, at: usize) -> Result<(), EditFault> {
     Ok(())
 }
 
-/// What other arrangements say of doors, runways and things that an arrangement's own building does not have: each of them by
+/// What other arrangements say of doors, runways, bays of a hall and things that an arrangement's own building does not have: each of them by
 /// name, with those names. They would not say it any more once that building is the bay's ([`super::Edit::AdoptBuilding`]).
 pub fn lost_by_adopting(layout: &Layout, arrangement: &Id) -> Vec<(Id, Vec<Id>)> {
     let Some(at) = layout.arrangements.iter().position(|own| own.id == *arrangement) else {
@@ -48,11 +48,12 @@ pub fn lost_by_adopting(layout: &Layout, arrangement: &Id) -> Vec<(Id, Vec<Id>)>
     lost.filter(|(_, lost)| !lost.is_empty()).collect()
 }
 
-/// The names of doors, runways and things of its bay of which an arrangement says something.
+/// The names of doors, runways, bays of a hall and things of its bay of which an arrangement says something.
 fn spoken_of(own: &SavedArrangement) -> impl Iterator<Item = &Id> {
     let shut = own.shut.iter().map(|(id, _)| id);
     let moved = own.moved.iter().map(|moved| &moved.thing);
-    own.on_runways.iter().chain(shut).chain(moved).chain(&own.away)
+    let bays = own.in_bay.iter().chain(&own.kept_empty);
+    own.on_runways.iter().chain(shut).chain(moved).chain(&own.away).chain(bays)
 }
 
 /// What is only in an arrangement must not go by a name that is the bay's.

@@ -65,6 +65,8 @@ pub enum Deed {
     RemoveDimension(Id),
     /// Put the car on runways, or on the floor.
     Carried,
+    /// Chose the bay of the hall that it is made in, or those that are kept empty.
+    InBay,
     /// Moved or turned so many together.
     MoveSeveral(usize),
     /// Put so many things there.
@@ -101,6 +103,7 @@ impl Edit {
             }
             Self::Corner { .. } => Deed::Corner,
             Self::Carried(_) => Deed::Carried,
+            Self::InBay { .. } => Deed::InBay,
             Self::OnThisCar(_) => Deed::OnThisCar,
             Self::Underlay(_) => Deed::Underlay,
             Self::PlanBuilding => Deed::PlanBuilding,

@@ -30,6 +30,8 @@ pub(super) fn layout() -> (Layout, Id) {
         parked: arrangement.parked,
         parked_known: arrangement.parked_known,
         on_runways: Vec::new(),
+        in_bay: None,
+        kept_empty: Vec::new(),
         on_this_car: Default::default(),
         building: None,
         stands: Vec::new(),

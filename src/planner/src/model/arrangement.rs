@@ -111,6 +111,10 @@ pub struct Arrangement {
     pub parked_known: ParkedKnown,
     /// The runways that carry it; empty on the floor.
     pub on_runways: Vec<Id>,
+    /// The bay of the hall that it is made in; `None` where the room is one bay, or none was chosen.
+    pub in_bay: Option<Id>,
+    /// Other bays of the hall that are kept empty while this is aimed.
+    pub kept_empty: Vec<Id>,
     /// What was measured on this very car.
     pub on_this_car: OnThisCar,
     /// Where the stands are, one for each placement.

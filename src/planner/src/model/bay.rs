@@ -1,4 +1,4 @@
-//! A bay: the room and what belongs to it.
+//! A bay: the room and what belongs to it. The room may be a hall that holds several bays.
 
 use baywright_geometry::{DVec2, Polygon, Prism, Span};
 use jiff::civil::Date;
@@ -164,6 +164,16 @@ pub struct KeepFree {
     pub outline: Polygon,
 }
 
+/// One of several bays in one hall: a part of the room in which a car is aimed. Bays may overlap, as a long one does that lies
+/// across two others.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HallBay {
+    /// Its name.
+    pub id: Id,
+    /// Where, bay frame, mm.
+    pub outline: Polygon,
+}
+
 /// A mark that stays on the floor.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PermanentMark {
@@ -198,6 +208,8 @@ pub struct Bay {
     pub things: Vec<Thing>,
     /// Areas that local rules want free.
     pub keep_free: Vec<KeepFree>,
+    /// The bays in it, if it is a hall of several; none where all of the room is one bay.
+    pub bays: Vec<HallBay>,
     /// The floor's levels, if surveyed.
     pub survey: Option<FloorSurvey>,
     /// Marks that stay.

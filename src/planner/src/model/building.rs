@@ -6,8 +6,8 @@ use std::borrow::Cow;
 use baywright_geometry::Polygon;
 
 use super::{
-    Bay, FloorFeature, FloorSurvey, Id, KeepFree, KeptDimension, Known, Layout, Opening, PermanentMark,
-    Provenance, Runway, SavedArrangement, Thing, Wall,
+    Bay, FloorFeature, FloorSurvey, HallBay, Id, KeepFree, KeptDimension, Known, Layout, Opening,
+    PermanentMark, Provenance, Runway, SavedArrangement, Thing, Wall,
 };
 
 /// The part of a bay that an arrangement may have otherwise; each field means what the field of that name of a [`Bay`] does.
@@ -31,6 +31,8 @@ pub struct Building {
     pub things: Vec<Thing>,
     /// Areas that local rules want free.
     pub keep_free: Vec<KeepFree>,
+    /// The bays in it, if it is a hall of several.
+    pub bays: Vec<HallBay>,
     /// Where the room's figures come from.
     pub provenance: Provenance,
 }
@@ -65,6 +67,7 @@ impl Bay {
             runways,
             things,
             keep_free,
+            bays,
             survey,
             marks,
             dimensions,
@@ -80,6 +83,7 @@ impl Bay {
             runways,
             things,
             keep_free,
+            bays,
             provenance,
         };
         (Ground { id, name, survey, marks, dimensions }, building)
@@ -98,6 +102,7 @@ impl Bay {
             runways,
             things,
             keep_free,
+            bays,
             provenance,
         } = building;
         Self {
@@ -112,6 +117,7 @@ impl Bay {
             runways,
             things,
             keep_free,
+            bays,
             survey,
             marks,
             dimensions,
@@ -121,8 +127,8 @@ impl Bay {
 
     /// The names of all that findings speak of; permanent marks have their own numbers.
     pub fn names(&self) -> impl Iterator<Item = &Id> {
-        let Self { walls, openings, floor_features, runways, things, keep_free, .. } = self;
-        names((walls, openings, floor_features, runways, things, keep_free))
+        let Self { walls, openings, floor_features, runways, things, keep_free, bays, .. } = self;
+        names((walls, openings, floor_features, runways, things, keep_free, bays))
     }
 
     fn ground(&self) -> Ground {
@@ -140,18 +146,22 @@ impl Bay {
 impl Building {
     /// The names of all that findings speak of.
     pub fn names(&self) -> impl Iterator<Item = &Id> {
-        let Self { walls, openings, floor_features, runways, things, keep_free, .. } = self;
-        names((walls, openings, floor_features, runways, things, keep_free))
+        let Self { walls, openings, floor_features, runways, things, keep_free, bays, .. } = self;
+        names((walls, openings, floor_features, runways, things, keep_free, bays))
     }
 }
 
-type Named<'a> = (&'a [Wall], &'a [Opening], &'a [FloorFeature], &'a [Runway], &'a [Thing], &'a [KeepFree]);
+type Named<'a> =
+    (&'a [Wall], &'a [Opening], &'a [FloorFeature], &'a [Runway], &'a [Thing], &'a [KeepFree], &'a [HallBay]);
 
-fn names<'a>((walls, openings, features, runways, things, areas): Named<'a>) -> impl Iterator<Item = &'a Id> {
+fn names<'a>(
+    (walls, openings, features, runways, things, areas, bays): Named<'a>,
+) -> impl Iterator<Item = &'a Id> {
     let walls = walls.iter().map(|own| &own.id);
     let built = walls.chain(openings.iter().map(|own| &own.id)).chain(features.iter().map(|own| &own.id));
     let placed = runways.iter().map(|own| &own.id).chain(things.iter().map(|own| &own.id));
-    built.chain(placed).chain(areas.iter().map(|own| &own.id))
+    let parts = areas.iter().map(|own| &own.id).chain(bays.iter().map(|own| &own.id));
+    built.chain(placed).chain(parts)
 }
 
 impl Layout {

@@ -34,6 +34,10 @@ pub struct SavedArrangement {
     pub parked_known: ParkedKnown,
     /// The runways that carry it; empty on the floor.
     pub on_runways: Vec<Id>,
+    /// The bay of the hall that it is made in; `None` where the room is one bay, or none was chosen.
+    pub in_bay: Option<Id>,
+    /// Other bays of the hall that are kept empty while this is aimed.
+    pub kept_empty: Vec<Id>,
     /// What was measured on this very car.
     pub on_this_car: OnThisCar,
     /// Its own building, if it is not in the bay's; what follows is said of the things, doors and runways of that.
@@ -152,7 +156,7 @@ impl Layout {
     /// `fingerprint` is the profile's present one.
     ///
     /// # Errors
-    /// If the arrangement names an aiming, sensor, thing, door, runway or placement that is not there.
+    /// If the arrangement names an aiming, sensor, thing, door, runway, bay or placement that is not there.
     pub fn resolve(
         &self,
         saved: &SavedArrangement,
@@ -204,6 +208,12 @@ impl Layout {
         if let Some((i, id)) = saved.on_runways.iter().enumerate().find(|(_, id)| !runways.contains(id)) {
             return Err(fault(format!("on_runways[{i}]"), id, runways));
         }
+        let bays: Vec<Id> = bay.bays.iter().map(|own| own.id.clone()).collect();
+        let kept = saved.kept_empty.iter().enumerate().map(|(i, id)| (format!("kept_empty[{i}]"), id));
+        let named = saved.in_bay.iter().map(|id| ("in_bay".to_owned(), id)).chain(kept);
+        if let Some((field, id)) = named.into_iter().find(|(_, id)| !bays.contains(id)) {
+            return Err(fault(field, id, bays));
+        }
         let placements: Vec<Id> = aiming.placements.iter().map(|p| p.id.clone()).collect();
         if let Some((i, (id, _))) =
             saved.stands.iter().enumerate().find(|(_, (id, _))| !placements.contains(id))
@@ -230,6 +240,8 @@ impl Layout {
             parked: saved.parked,
             parked_known: saved.parked_known,
             on_runways: saved.on_runways.clone(),
+            in_bay: saved.in_bay.clone(),
+            kept_empty: saved.kept_empty.clone(),
             on_this_car: saved.on_this_car,
             stands,
             today: by.today,

@@ -42,7 +42,7 @@ pub use aiming::{
 };
 pub use arrangement::{Arrangement, Loading, OnThisCar, ParkedKnown, StandSet};
 pub use bay::{
-    Bay, FloorFeature, FloorFeatureKind, FloorSurvey, KeepFree, KeepFreeKind, Opening, OpeningKind,
+    Bay, FloorFeature, FloorFeatureKind, FloorSurvey, HallBay, KeepFree, KeepFreeKind, Opening, OpeningKind,
     PermanentMark, Runway, Wall,
 };
 pub use body::BodySolids;

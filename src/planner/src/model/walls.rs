@@ -77,6 +77,7 @@ impl Bay {
             runways: Vec::new(),
             things: Vec::new(),
             keep_free: Vec::new(),
+            bays: Vec::new(),
             survey: None,
             marks: Vec::new(),
             dimensions: Vec::new(),

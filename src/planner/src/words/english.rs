@@ -16,6 +16,7 @@ pub mod shop;
 pub mod visits;
 
 mod assumed;
+mod beyond;
 mod cure;
 mod deeds;
 mod differences;

@@ -100,6 +100,21 @@ texts! {
     keep_panel, "Adds one.";
     low_ceiling, "Adds one.";
     keep_extinguisher, "Adds one.";
+    hall_bay, "Adds one.";
+    hall_bay_name, "What one is called, before its number.";
+    // The bays of a hall.
+    in_this_hall, "Over the list of things, where the room is a hall.";
+    bays_in_hall, "Over the bays.";
+    to_bay_why, "What a press on one does.";
+    no_set_up, "The same of one without arrangements.";
+    hall_bay_of, "A choice: the bay that an arrangement is made in.";
+    no_bay, "None of them.";
+    in_no_bay, "Over the arrangements that are made in none.";
+    keep_empty_of, "Over ticks: the other bays.";
+    keep_empty, "A tick.";
+    made_in_it, "A tick.";
+    made_here, "Over the arrangements that are made in a bay.";
+    set_up_in_why, "What that does.";
     // A room that is taped.
     rectangle, "A way to enter it.";
     taped, "A way to enter it.";
@@ -184,6 +199,12 @@ impl Rooms {
     sentences! { rooms:
         /// What a wall is called that got no name, by its number from 1.
         nth_wall(number: usize) -> String;
+        /// Shows what is set up in a bay of the hall.
+        to_bay(bay: &str) -> String;
+        /// Makes an arrangement in a bay of the hall.
+        set_up_in(bay: &str) -> String;
+        /// What that one is called.
+        set_up_of(bay: &str) -> String;
         /// What a part of an alcove in a wall is called.
         alcove_part(wall: &str, part: AlcovePart) -> String;
         /// Turns that do not go round, and what they make.

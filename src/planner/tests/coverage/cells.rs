@@ -57,7 +57,7 @@ const UNSURE: Cell = Cell::Found(Severity::Care, &[Code::ZoneNear, Code::PlaceUn
 pub fn cell(row: Row, column: Column, relation: Relation, variant: Variant) -> Cell {
     if column == Column::Fresnel
         && !variant.is_radar()
-        && !matches!(row, Row::Feature(_) | Row::PermanentMark | Row::Ceiling)
+        && !matches!(row, Row::Feature(_) | Row::PermanentMark | Row::Ceiling | Row::OtherBay)
     {
         // 20 mm inside the zone's edge the sight, 5 mm to its side half way, is 37 mm away.
         let is_beside = relation == Relation::Over;
@@ -70,6 +70,7 @@ pub fn cell(row: Row, column: Column, relation: Relation, variant: Variant) -> C
         Row::Wall(material) => wall(material, column, relation),
         Row::Feature(kind) => feature(kind, column, relation),
         Row::PermanentMark => permanent_mark(column, relation),
+        Row::OtherBay => return other_bay(column, relation, variant),
         // Over a pit's edge by however little a foot falls.
         Row::Proud(FloorFeatureKind::Pit, _)
             if matches!(column, Column::Feet | Column::OverStand) && relation == Relation::Sliver =>
@@ -353,6 +354,45 @@ fn permanent_mark(column: Column, relation: Relation) -> Cell {
         }
         (own, _) if own.is_of_the_car() => of_the_car(own, relation),
         _ => Cell::Nothing(Reason::OverOrUnder),
+    }
+}
+
+/// A bay is as it is painted: only where the car may stand elsewhere what is near it may be in it.
+fn other_bay(column: Column, relation: Relation, variant: Variant) -> Cell {
+    let reaches = || match (relation, variant) {
+        (Relation::Over | Relation::Sliver, _) | (Relation::Within, Variant::CarUnsure) => {
+            care(&[Code::BeyondBay])
+        }
+        (Relation::Within | Relation::Clear, _) => Cell::Nothing(Reason::FarEnough),
+    };
+    match column {
+        Column::NothingZone
+        | Column::MetalZone
+        | Column::ReflectingZone
+        | Column::PeopleZone
+        | Column::LightZone
+        | Column::Sight
+        | Column::Feet
+        | Column::Target
+        | Column::Car
+        | Column::Mark
+        | Column::Run
+        | Column::WorkingRoom
+        | Column::OverStand
+        | Column::BeforeStand
+        | Column::Axis => reaches(),
+        Column::Fresnel if variant.is_radar() => reaches(),
+        // 20 mm inside the zone's edge the sight is 37 mm away.
+        Column::Fresnel => Cell::Nothing(Reason::NoRadar),
+        // The tread is 30 mm inside the body's side.
+        Column::Tyre => match relation {
+            Relation::Over | Relation::Sliver => care(&[Code::BeyondBay]),
+            _ => reaches(),
+        },
+        Column::OverCar | Column::OverPerson => Cell::Nothing(Reason::StandsBelow),
+        // Its own bay is the room, and what a picture shows behind its target has no end.
+        Column::WayOut | Column::Picture => Cell::Nothing(Reason::NotExcluded),
+        Column::AxisUnknown | Column::Alignment | Column::AlignmentUnknown => of_the_car(column, relation),
     }
 }
 

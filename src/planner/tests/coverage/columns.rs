@@ -321,7 +321,12 @@ impl Column {
             return None;
         }
         // A thin thing meets a slanting edge at one place; a wall is as thick as walls are.
-        let length = if matches!(row, Row::Wall(_)) { 100.0 } else { 0.002 };
+        let length = match row {
+            Row::Wall(_) => 100.0,
+            // As wide as a spot and a run of tape are taken to be.
+            Row::OtherBay => 10.0,
+            _ => 0.002,
+        };
         match (row, self.free_from()) {
             (Row::Ceiling, _) => {
                 let up_to = self.free_under_ceiling();

@@ -20,6 +20,8 @@ pub enum Row {
     PermanentMark,
     /// The ceiling of the room.
     Ceiling,
+    /// Another bay of the hall than that which it is made in, which is the whole room.
+    OtherBay,
     /// A place in the floor, standing proud of the floor by a metre.
     Proud(FloorFeatureKind, Made),
 }
@@ -73,7 +75,7 @@ impl Row {
                 }
             }
         }
-        all.extend([Self::IdleRunway, Self::PermanentMark, Self::Ceiling]);
+        all.extend([Self::IdleRunway, Self::PermanentMark, Self::Ceiling, Self::OtherBay]);
         all.extend(Material::ALL.map(Self::Wall));
         for kind in [FloorFeatureKind::Drain, FloorFeatureKind::Pit, FloorFeatureKind::Joint] {
             all.push(Self::Feature(kind));
@@ -89,9 +91,12 @@ impl Row {
                 matches!(kind, ThingKind::Cabinet | ThingKind::LiftArm | ThingKind::Lamp | ThingKind::Person)
             }
             Self::Wall(material) => matches!(material, Material::Brick | Material::Steel | Material::Unknown),
-            Self::IdleRunway | Self::PermanentMark | Self::Ceiling | Self::Feature(_) | Self::Proud(..) => {
-                true
-            }
+            Self::IdleRunway
+            | Self::PermanentMark
+            | Self::Ceiling
+            | Self::OtherBay
+            | Self::Feature(_)
+            | Self::Proud(..) => true,
         }
     }
 
@@ -108,6 +113,7 @@ impl Row {
             // It is named by the mark beside it.
             Self::PermanentMark => matches!(subject, Subject::Mark(_)),
             Self::Ceiling => *subject == Subject::Ceiling,
+            Self::OtherBay => *subject == Subject::HallBay("row".into()),
             Self::Wall(_) => matches!(subject, Subject::Wall(id) if id.as_str().starts_with("row")),
             Self::Feature(_) | Self::Proud(..) => *subject == Subject::FloorFeature("row".into()),
         }
@@ -118,7 +124,7 @@ impl Row {
         match self {
             Self::Thing(_, Hangs::Yes, _) => span(410.0, 700.0),
             Self::Thing(_, Hangs::No, _) | Self::IdleRunway | Self::Proud(..) => span(0.0, 1_000.0),
-            Self::Wall(_) | Self::Ceiling => span(0.0, 3_000.0),
+            Self::Wall(_) | Self::Ceiling | Self::OtherBay => span(0.0, 3_000.0),
             Self::Feature(_) | Self::PermanentMark => span(0.0, 0.001),
         }
     }
@@ -152,6 +158,12 @@ impl Row {
             }
             // It is put by its height.
             Self::Ceiling => {}
+            Self::OtherBay => {
+                let outline = Polygon::rectangle(low, high).unwrap();
+                let own = HallBay { id: "own".into(), outline: arrangement.bay.room.clone() };
+                arrangement.bay.bays = vec![own, HallBay { id: "row".into(), outline }];
+                arrangement.in_bay = Some("own".into());
+            }
             Self::PermanentMark => {
                 arrangement.bay.marks.push(PermanentMark { id: "row".into(), at });
             }

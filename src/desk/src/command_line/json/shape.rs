@@ -227,6 +227,7 @@ pub(super) enum Kind {
     FloorFeature,
     Runway,
     KeepFree,
+    Bay,
     Mark,
     Dimension,
     Run,

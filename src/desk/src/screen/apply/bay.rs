@@ -59,12 +59,9 @@ impl Desk {
             OfBay::DrawnArea(area, from, to) => self.drawn_area(area, from, to),
             OfBay::ScalePoint(at) => self.scale_point(at),
             OfBay::ScalePicture(distance) => self.scale_picture(distance),
-            OfBay::Show(arrangement) => match self.document.show(&arrangement) {
-                Ok(()) => self.view.forget_what_was_there(),
-                Err(shut) => {
-                    self.say_wrong(self.texts().not_shown(shut.arrangement.as_str(), &shut.fault));
-                }
-            },
+            OfBay::Show(arrangement) => self.show_set_up(&arrangement),
+            OfBay::ToBay(bay) => self.show_bay(&bay),
+            OfBay::SetUpIn(bay) => self.set_up_in(&bay),
             OfBay::Duplicate => {
                 let name = self.free_arrangement_name();
                 self.edit(&Edit::Duplicate(name));
@@ -246,6 +243,14 @@ impl Desk {
         Id::free(Id::from(wanted).stem(), " ", |name| is_taken(layout, &Id::from(name)))
     }
 
+    /// "bay 1", "bay 2" ...
+    pub(in crate::screen) fn free_numbered(&self, wanted: &str) -> Id {
+        let layout = self.document.layout();
+        // No more names are taken than there are.
+        let names = (1..=usize::MAX).map(|n| Id::from(format!("{wanted} {n}")));
+        names.into_iter().find(|name| !is_taken(layout, name)).unwrap_or_else(|| Id::from(wanted))
+    }
+
     /// The edit that puts something somewhere; `None` for what cannot be moved.
     pub(in crate::screen) fn placed(&self, subject: &Subject, pose: PlanPose) -> Option<Edit> {
         placed(&self.answer, subject, pose)
@@ -279,6 +284,7 @@ impl Desk {
         let place = match area {
             Area::Feature(at) => bay.floor_features.get_mut(at).map(|own| &mut own.outline),
             Area::Runway(at) => bay.runways.get_mut(at).map(|own| &mut own.outline),
+            Area::HallBay(at) => bay.bays.get_mut(at).map(|own| &mut own.outline),
             Area::KeepFree(at) => bay.keep_free.get_mut(at).map(|own| &mut own.outline),
         };
         let Some(place) = place else { return };

@@ -402,6 +402,7 @@ fn key_of(subject: &Subject) -> (u8, &str, &str) {
         Subject::Runway(id) => (9, id.as_str(), ""),
         Subject::KeepFree(id) => (10, id.as_str(), ""),
         Subject::Mark(id) => (11, id.as_str(), ""),
+        Subject::HallBay(id) => (17, id.as_str(), ""),
         Subject::Dimension(id) => (16, id.as_str(), ""),
         Subject::Run(from, to) => (12, from.as_str(), to.as_str()),
         Subject::Ceiling => (13, "", ""),

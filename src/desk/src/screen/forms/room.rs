@@ -1,4 +1,4 @@
-//! The forms for the room and what belongs to it: walls, doors, places in the floor, runways, kept-free areas.
+//! The forms for the room and what belongs to it: walls, doors, places in the floor, runways, kept-free areas, bays of a hall.
 //!
 //! They change a copy of the bay; what was changed becomes one edit with a name.
 
@@ -12,7 +12,7 @@ use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, Polygon, Span};
 use baywright_planner::model::{
-    Bay, FloorFeature, FloorFeatureKind, Id, KeepFree, Material, Opening, OpeningKind, Runway,
+    Bay, FloorFeature, FloorFeatureKind, HallBay, Id, KeepFree, Material, Opening, OpeningKind, Runway,
 };
 use egui::Ui;
 
@@ -22,8 +22,8 @@ use super::car::car_form::CarForm;
 use super::field::Fields;
 use crate::screen::Desk;
 use crate::screen::command::{Command, OfBay, Part};
-use crate::screen::shelf;
 use crate::screen::view::Tool;
+use crate::screen::{hall, shelf};
 
 /// A bay while one of its forms is drawn.
 pub(in crate::screen) struct BaySheet<'a> {
@@ -57,6 +57,7 @@ impl Desk {
             Subject::FloorFeature(id) => form.feature(ui, id),
             Subject::Runway(id) => form.runway(ui, id),
             Subject::KeepFree(id) => form.keep_free(ui, id),
+            Subject::HallBay(id) => form.hall_bay(ui, id),
             _ => {}
         }
         let BaySheet { sheet, bay, renamed, out: mut asked } = form;
@@ -77,9 +78,14 @@ impl Desk {
             Part::Feature(kind) => texts.feature_of(kind),
             Part::Runway => texts.runway,
             Part::KeepFree(kind) => texts.kept_free(kind),
+            Part::HallBay => texts.hall_bay_name,
             Part::LowCeiling => texts.low_ceiling,
         };
-        let id = self.free_name(name);
+        let id = match part {
+            // Bays are numbered from the first on.
+            Part::HallBay => self.free_numbered(name),
+            _ => self.free_name(name),
+        };
         let middle = self.middle_in_sight();
         let area =
             |size: DVec2| Polygon::rectangle((middle - size * 0.5).round(), (middle + size * 0.5).round());
@@ -114,6 +120,11 @@ impl Desk {
                 let Ok(outline) = area(DVec2::new(1_000.0, 1_000.0)) else { return };
                 bay.keep_free.push(KeepFree { id: id.clone(), kind, outline });
                 Subject::KeepFree(id)
+            }
+            Part::HallBay => {
+                let Ok(outline) = area(hall::bay_size(bay.room.bounds().size())) else { return };
+                bay.bays.push(HallBay { id: id.clone(), outline });
+                Subject::HallBay(id)
             }
             Part::LowCeiling => {
                 let Some(low) = shelf::low_ceiling(id.clone(), middle.round(), bay.ceiling_mm) else {

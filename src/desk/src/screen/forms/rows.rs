@@ -46,7 +46,8 @@ impl Desk {
             | Subject::Opening(_)
             | Subject::FloorFeature(_)
             | Subject::Runway(_)
-            | Subject::KeepFree(_)) => self.room_form(ui, &mut fields, other, out),
+            | Subject::KeepFree(_)
+            | Subject::HallBay(_)) => self.room_form(ui, &mut fields, other, out),
             other => {
                 let said = self.texts().nothing_to_type;
                 ui.label(widgets::soft(ui, said));
@@ -305,6 +306,7 @@ impl Desk {
         if now != before {
             out.push(Command::Bay(OfBay::Edit(Edit::ParkedKnown(now))));
         }
+        self.hall_rows(ui, out);
         fact(ui, texts.length, words.length(vehicle.length_mm));
         fact(ui, texts.width, words.length(vehicle.width_mm));
         fact(ui, texts.wheelbase, words.length(vehicle.wheelbase_mm));
@@ -434,7 +436,7 @@ impl Desk {
 }
 
 /// A row with a name and a choice.
-fn choice(ui: &mut Ui, label: &str, chosen: &str, content: impl FnOnce(&mut Ui)) {
+pub(super) fn choice(ui: &mut Ui, label: &str, chosen: &str, content: impl FnOnce(&mut Ui)) {
     ui.horizontal(|ui| {
         let width = ui.available_width();
         let soft = ui.visuals().weak_text_color();

@@ -401,6 +401,8 @@ impl Desk {
             parked: PlanPose::new(at, 0.0),
             parked_known: Default::default(),
             on_runways: Vec::new(),
+            in_bay: None,
+            kept_empty: Vec::new(),
             on_this_car: Default::default(),
             building: None,
             stands: Vec::new(),

@@ -4,7 +4,7 @@ use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, Polygon, Segment};
 use baywright_planner::model::{Material, Opening, OpeningKind};
 
-use super::Top;
+use super::{Top, bays};
 use crate::clip;
 use crate::lettering::size;
 use crate::list::{Shape, Text};
@@ -70,6 +70,7 @@ fn beyond(pen: &mut Pen<'_>, top: &Top<'_>) {
 
 fn on_floor(pen: &mut Pen<'_>, top: &Top<'_>) {
     let bay = &top.arrangement.bay;
+    bays::draw(pen, top);
     for keep in &bay.keep_free {
         pen.push(
             Role::KeepFree,
@@ -184,6 +185,7 @@ const ARC_STEPS: i32 = 12;
 
 pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
     let bay = &top.arrangement.bay;
+    bays::names(pen, top);
     for keep in &bay.keep_free {
         let text = top.words.keep_free(keep.id.as_str());
         name_area(pen, top, &text, Subject::KeepFree(keep.id.clone()), &keep.outline, true);

@@ -37,8 +37,8 @@ pub(crate) fn draw<'a>(
         blamed: named(idea, shown.assessment),
     };
     room::draw(&mut pen, &top);
-    // What local rules want free is another matter.
-    pen.items.retain(|item| item.role != Role::KeepFree);
+    // What local rules want free, and who is in the next bay, is another matter.
+    pen.items.retain(|item| !matches!(item.role, Role::KeepFree | Role::OtherBay));
     let (zones, beam, rest) = match idea {
         Idea::OnlyTarget | Idea::Why(_) => (false, true, false),
         Idea::EmptyFloor(_) => (true, false, false),

@@ -26,6 +26,7 @@ pub(super) fn check(all: &Arrangement, faults: &mut Faults) {
     for (i, id) in all.on_runways.iter().enumerate() {
         faults.known(format!("on_runways[{i}]"), id, all.bay.runways.iter().map(|r| &r.id));
     }
+    layout::bays_of("", all.in_bay.as_ref(), &all.kept_empty, &all.bay, faults);
     layout::parked_known("parked.known", all.parked_known, faults);
     layout::on_this_car("on_this_car", &all.on_this_car, faults);
     if let Some(at) = all.on_this_car.sensor_at {

@@ -33,6 +33,7 @@ pub(super) fn building(path: &str, bay: &Bay, faults: &mut Faults) {
         overlaps(path, bay, faults);
     }
     fixtures(path, bay, faults);
+    bays(path, bay, faults);
     faults.count(&format!("{path}things"), bay.things.len(), limits::MOST_THINGS);
     for (i, item) in bay.things.iter().enumerate() {
         thing(&format!("{path}things[{i}]"), item, faults);
@@ -187,6 +188,19 @@ fn fixtures(path: &str, bay: &Bay, faults: &mut Faults) {
     }
 }
 
+/// The bays of a hall are pieces of floor as those that are kept free are.
+fn bays(path: &str, bay: &Bay, faults: &mut Faults) {
+    let field = format!("{path}bays");
+    faults.count(&field, bay.bays.len(), limits::MOST_BAYS);
+    let outlines = bay.bays.iter().map(|own| Cow::Owned(Outline::from(own.outline.clone())));
+    faults.corners((&field, "corners_mm"), outlines, limits::MOST_CORNERS_OF_BAYS);
+    for (i, own) in bay.bays.iter().enumerate() {
+        faults.name(format!("{field}[{i}].name"), own.id.as_str());
+        faults.no_holes(format!("{field}[{i}].corners_mm"), &own.outline);
+        area(&format!("{field}[{i}].corners_mm"), &own.outline, faults);
+    }
+}
+
 /// A piece of floor that is used or kept free is no smaller than a hand either way.
 fn area(field: &str, outline: &Polygon, faults: &mut Faults) {
     let size = outline.bounds().size();
@@ -279,5 +293,6 @@ fn names(path: &str, bay: &Bay, faults: &mut Faults) {
     all.extend(names("runways", bay.runways.iter().map(|r| &r.id).collect()));
     all.extend(names("things", bay.things.iter().map(|t| &t.id).collect()));
     all.extend(names("keep_free", bay.keep_free.iter().map(|k| &k.id).collect()));
+    all.extend(names("bays", bay.bays.iter().map(|own| &own.id).collect()));
     faults.unique(all.iter().map(|(field, id)| (field.clone(), id)));
 }

@@ -4,7 +4,9 @@ use std::borrow::Cow;
 use std::collections::BTreeSet;
 
 use super::super::fault::{Allowed, Counted, Found, Quote};
-use super::super::{Id, Layout, OnThisCar, ParkedKnown, SavedArrangement, StandSet, TapedRoom, Underlay};
+use super::super::{
+    Bay, Id, Layout, OnThisCar, ParkedKnown, SavedArrangement, StandSet, TapedRoom, Underlay,
+};
 use super::limits;
 use super::{Faults, bay};
 
@@ -74,6 +76,7 @@ fn arrangement(path: &str, saved: &SavedArrangement, layout: &Layout, faults: &m
     }
     let runways: Vec<&Id> = bay.runways.iter().map(|r| &r.id).collect();
     once(path, "on_runways", "", saved.on_runways.iter(), &runways, faults);
+    bays_of(&format!("{path}."), saved.in_bay.as_ref(), &saved.kept_empty, bay, faults);
     for (i, (_, set)) in saved.stands.iter().enumerate() {
         stand(&format!("{path}.stands[{i}].set"), set, faults);
     }
@@ -115,6 +118,18 @@ fn arrangement(path: &str, saved: &SavedArrangement, layout: &Layout, faults: &m
         faults.name(format!("{path}.visit[{i}]"), aiming.as_str());
     }
     faults.unique(saved.visit.iter().enumerate().map(|(i, id)| (format!("{path}.visit[{i}]"), id)));
+}
+
+/// The bay of a hall that an arrangement is made in and those that are kept empty for it are there, each named once.
+pub(super) fn bays_of(path: &str, in_bay: Option<&Id>, kept_empty: &[Id], bay: &Bay, faults: &mut Faults) {
+    faults.count(&format!("{path}kept_empty"), kept_empty.len(), limits::MOST_BAYS);
+    let kept = kept_empty.iter().enumerate().map(|(i, id)| (format!("{path}kept_empty[{i}]"), id));
+    let named: Vec<(String, &Id)> =
+        in_bay.map(|id| (format!("{path}in_bay"), id)).into_iter().chain(kept).collect();
+    for (field, id) in &named {
+        faults.known(field.clone(), id, bay.bays.iter().map(|own| &own.id));
+    }
+    faults.unique(named);
 }
 
 /// Each name exists, and is named once.

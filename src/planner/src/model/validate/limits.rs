@@ -204,6 +204,10 @@ pub const MOST_PLACED: usize = 20_000;
 pub const MOST_FIXTURES: usize = 2_000;
 /// Most dimensions that are kept with a bay: more could not be read on a drawing.
 pub const MOST_DIMENSIONS: usize = 500;
+/// Most bays in one hall: each is compared with all that an aiming uses.
+pub const MOST_BAYS: usize = 30;
+/// Most corners of all bays of a hall together.
+pub const MOST_CORNERS_OF_BAYS: usize = 300;
 /// How far along a wall an end of a dimension lies.
 pub const ALONG_WALL: Range = Range::from(0.0, 1e6, MM);
 /// Most arrangements in a layout.

@@ -57,6 +57,9 @@ pub const fn code(code: Code) -> &'static str {
         Code::BeyondDoor => {
             "Part of the set-up is outside, through a door that stands open; what is there is not known."
         }
+        Code::BeyondBay => {
+            "Part of the set-up lies in another bay of the hall, or in the rest of the hall; or another bay is kept empty for it."
+        }
         Code::WayIn => "No door or gap that is entered lets the car in.",
         Code::WalkIn => "People may walk into a keep-clear zone that is to be clear of them.",
         Code::LightInPicture => "Daylight or a lamp's light is or may be in the picture of a camera.",

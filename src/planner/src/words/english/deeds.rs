@@ -38,6 +38,7 @@ impl About<'_> {
             Deed::RenameDimension(id) => format!("Rename {id}"),
             Deed::RemoveDimension(id) => format!("Remove {id}"),
             Deed::Carried => "What the car stands on".to_owned(),
+            Deed::InBay => "Bays of the set-up".to_owned(),
             Deed::MoveSeveral(count) => format!("Move {count} things"),
             Deed::AddSeveral(count) => format!("Add {count} things"),
             Deed::RemoveSeveral(count) => format!("Remove {count} things"),

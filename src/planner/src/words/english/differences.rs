@@ -91,6 +91,13 @@ impl About<'_> {
                 format!("place known: {}", instead(&self.how_parked(*now), &self.how_parked(*was)))
             }
             Change::Carried([was, now]) => instead(&carried(now), &carried(was)),
+            Change::InBay([was, now]) => {
+                let told = |own: &Option<Id>| {
+                    own.as_ref().map_or("in no bay of the hall".to_owned(), |id| format!("in “{id}”"))
+                };
+                instead(&told(now), &told(was))
+            }
+            Change::KeptEmpty([was, now]) => instead(&kept_empty(now), &kept_empty(was)),
             Change::Levels => "other levels of its top".to_owned(),
             Change::Source => "its figures come from elsewhere".to_owned(),
         }
@@ -132,6 +139,16 @@ impl About<'_> {
             Kind::Feature(kind) => rooms.feature_of(kind).to_owned(),
             Kind::KeepFree(kind) => rooms.kept_free(kind).to_owned(),
         }
+    }
+}
+
+/// What is kept empty beside it.
+fn kept_empty(bays: &[Id]) -> String {
+    let names: Vec<String> = bays.iter().map(|id| format!("“{id}”")).collect();
+    if names.is_empty() {
+        "no bay kept empty".to_owned()
+    } else {
+        format!("{} kept empty", names.join(" and "))
     }
 }
 

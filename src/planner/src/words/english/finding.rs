@@ -97,6 +97,7 @@ impl About<'_> {
                 };
                 format!("{what} runs out through the {first}")
             }
+            Facts::BeyondBay { lies, parts } => self.beyond_bay_title(*lies, parts, finding),
             Facts::WayIn(_) => "no door lets the car in".to_owned(),
             Facts::WalkIn => match (finding.subjects.first(), finding.measured) {
                 (Some(Subject::KeepFree(_)), Some(_)) => format!("{first} leads through {second}"),
@@ -330,6 +331,7 @@ impl About<'_> {
             Facts::BeyondDoor => "Out there look after traffic and people, the slope of the ground, light and \
                                   weather."
                 .to_owned(),
+            Facts::BeyondBay { lies, parts } => self.beyond_bay(*lies, parts),
             Facts::LightInPicture(lit) => {
                 let spoils = "light beside or behind the board spoils what the camera sees of it";
                 let day = "how much it is depends on the day. Shut it or shade it.";

@@ -55,6 +55,8 @@ impl About<'_> {
             }
             Facts::FieldOfView => format!("{value} off the middle of its view, limit {limit_text}"),
             Facts::OffBeam { .. } => format!("{value} off its boresight, edge of the beam {limit_text}"),
+            Facts::BeyondBay { .. } if !is_nought(limit) => format!("clear by {value}, wants {limit_text}"),
+            Facts::BeyondBay { .. } => format!("by {value}"),
             Facts::BeyondDoor => format!("by {value}, of which {limit_text} are known to be free"),
             Facts::StandOffMark(off) => format!("{value} {}, limit {limit_text}", off_by(off.about)),
             Facts::HeadRoom(Under::Car) if finding.severity == Severity::Care => {

@@ -33,7 +33,8 @@ impl About<'_> {
             | Subject::Opening(id)
             | Subject::FloorFeature(id)
             | Subject::Runway(id)
-            | Subject::KeepFree(id) => the(id),
+            | Subject::KeepFree(id)
+            | Subject::HallBay(id) => the(id),
             Subject::Dimension(id) => id.to_string(),
             Subject::Zone(id) => self.zone(id),
             Subject::Target(id) => self.target(id),

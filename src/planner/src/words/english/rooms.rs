@@ -2,6 +2,7 @@
 
 use super::Language;
 use super::faults::{allowed, found};
+use super::names::the;
 use crate::model::fault::Fault;
 use crate::model::{AlcovePart, Known};
 use crate::words::rooms::Rooms;
@@ -104,6 +105,21 @@ pub const TEXTS: Rooms = Rooms {
     keep_panel: "space before a panel",
     low_ceiling: "low ceiling",
     keep_extinguisher: "space before an extinguisher",
+    hall_bay: "bay of this hall",
+    hall_bay_name: "bay",
+    // The bays of a hall.
+    in_this_hall: "In this hall",
+    bays_in_hall: "Bays in this hall",
+    to_bay_why: "Shows what is set up in this bay",
+    no_set_up: "Nothing is set up in this bay yet",
+    hall_bay_of: "In which bay",
+    no_bay: "none chosen",
+    in_no_bay: "No bay chosen",
+    keep_empty_of: "Kept empty while this is aimed",
+    keep_empty: "Keep it empty while this set-up is aimed",
+    made_in_it: "This set-up is made in this bay",
+    made_here: "Also set up here",
+    set_up_in_why: "A new set-up with this car and aiming, the car and its targets in the middle of the bay; this can be undone",
     // A room that is taped.
     rectangle: "A rectangle",
     taped: "Wall by wall",
@@ -212,6 +228,18 @@ pub fn wheel(name: &str) -> String {
 
 pub fn nth_wall(number: usize) -> String {
     format!("wall {number}")
+}
+
+pub fn to_bay(bay: &str) -> String {
+    format!("Go to {}", the(&bay.into()))
+}
+
+pub fn set_up_in(bay: &str) -> String {
+    format!("Set up in {}", the(&bay.into()))
+}
+
+pub fn set_up_of(bay: &str) -> String {
+    format!("In {}", the(&bay.into()))
 }
 
 pub fn alcove_part(wall: &str, part: AlcovePart) -> String {

@@ -5,7 +5,7 @@ use crate::assessment::{Code, Finding, MayBe, Meets, Subject};
 use crate::model::ParkedKnown;
 
 /// How many are named; of the rest, how many there are.
-const NAMED: usize = 3;
+pub(super) const NAMED: usize = 3;
 
 impl About<'_> {
     /// Each place that something may be in.
@@ -68,7 +68,7 @@ impl About<'_> {
     }
 }
 
-fn and_more(mut named: Vec<String>, all: usize) -> String {
+pub(super) fn and_more(mut named: Vec<String>, all: usize) -> String {
     match all - named.len() {
         0 => {}
         1 => named.push("one more".to_owned()),

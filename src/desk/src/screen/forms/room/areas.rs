@@ -1,4 +1,4 @@
-//! Areas of the floor: drains, pits, joints, runways, what local rules want free.
+//! Areas of the floor: drains, pits, joints, runways, what local rules want free, bays of a hall.
 
 use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
@@ -100,6 +100,27 @@ impl BaySheet<'_> {
         }
         if self.removed(ui) {
             self.bay.keep_free.remove(at);
+        }
+    }
+
+    /// One of the bays of a hall: its outline, and what of it is the shown set-up's.
+    pub(super) fn hall_bay(&mut self, ui: &mut Ui, id: &Id) {
+        let Some(at) = self.bay.bays.iter().position(|own| own.id == *id) else { return };
+        let Some(mut own) = self.bay.bays.get(at).cloned() else { return };
+        self.sheet.desk.of_hall_bay(ui, id, &mut self.out);
+        if let Some(name) = self.new_name(ui, id) {
+            own.id = name.clone();
+            self.renamed = Some((id.clone(), name.clone()));
+            self.out.push(Command::View(OfView::Select(Some(Subject::HallBay(name)))));
+        }
+        if let Some(outline) = self.area(ui, id, &own.outline, Area::HallBay(at)) {
+            own.outline = outline;
+        }
+        if let Some(place) = self.bay.bays.get_mut(at) {
+            *place = own;
+        }
+        if self.removed(ui) {
+            self.bay.bays.remove(at);
         }
     }
 

@@ -1,0 +1,94 @@
+//! In which bay of a hall a set-up is made, and which others are kept empty for it.
+
+use baywright_planner::edit::Edit;
+use baywright_planner::model::{Id, SavedArrangement};
+use baywright_planner::words::sentence_start;
+use egui::Ui;
+
+use super::rows::choice;
+use crate::screen::command::{Command, OfBay};
+use crate::screen::{Desk, widgets};
+
+impl Desk {
+    /// In the form of the car: the bay that the set-up is made in, and which others are kept empty meanwhile.
+    pub(in crate::screen) fn hall_rows(&self, ui: &mut Ui, out: &mut Vec<Command>) {
+        let bays = &self.answer.arrangement.bay.bays;
+        let Some(saved) = self.document.saved_arrangement().filter(|_| !bays.is_empty()) else { return };
+        let texts = self.view.locale.language.rooms();
+        let before = saved.in_bay.clone();
+        let mut now = before.clone();
+        let named = |own: &Option<Id>| {
+            own.as_ref().map_or_else(|| texts.no_bay.to_owned(), |own| sentence_start(own.as_str()))
+        };
+        choice(ui, texts.hall_bay_of, &named(&before), |ui| {
+            for own in bays.iter().map(|own| Some(own.id.clone())).chain([None]) {
+                let name = named(&own);
+                ui.selectable_value(&mut now, own, name);
+            }
+        });
+        if now != before {
+            out.push(choose(now, saved.kept_empty.clone()));
+        }
+        let others = || bays.iter().filter(|own| Some(&own.id) != before.as_ref());
+        if others().next().is_some() {
+            ui.label(widgets::soft(ui, texts.keep_empty_of));
+        }
+        for own in others() {
+            self.keep_empty(ui, saved, &own.id, &sentence_start(own.id.as_str()), out);
+        }
+    }
+
+    /// A tick: whether a bay is kept empty for the shown set-up.
+    fn keep_empty(
+        &self,
+        ui: &mut Ui,
+        saved: &SavedArrangement,
+        bay: &Id,
+        label: &str,
+        out: &mut Vec<Command>,
+    ) {
+        let mut kept = saved.kept_empty.contains(bay);
+        if ui.checkbox(&mut kept, widgets::soft(ui, label)).changed() {
+            let mut now = saved.kept_empty.clone();
+            now.retain(|own| own != bay);
+            now.extend(kept.then(|| bay.clone()));
+            out.push(choose(saved.in_bay.clone(), now));
+        }
+    }
+
+    /// In the form of a bay: whether the shown set-up is made in it or keeps it empty, what else is set up there, and the way to
+    /// another.
+    pub(in crate::screen) fn of_hall_bay(&self, ui: &mut Ui, bay: &Id, out: &mut Vec<Command>) {
+        let texts = self.view.locale.language.rooms();
+        let Some(saved) = self.document.saved_arrangement() else { return };
+        let mut is_own = saved.in_bay.as_ref() == Some(bay);
+        if ui.checkbox(&mut is_own, widgets::soft(ui, texts.made_in_it)).changed() {
+            let mut kept = saved.kept_empty.clone();
+            kept.retain(|own| own != bay);
+            out.push(choose(is_own.then(|| bay.clone()), kept));
+        }
+        if saved.in_bay.as_ref() != Some(bay) {
+            self.keep_empty(ui, saved, bay, texts.keep_empty, out);
+        }
+        let others = || self.made_in(bay).filter(|own| own.id != saved.id);
+        if others().next().is_some() {
+            ui.label(widgets::soft(ui, texts.made_here));
+        }
+        for own in others() {
+            if widgets::link(ui, self.view.theme, own.id.as_str()).clicked() {
+                out.push(Command::Bay(OfBay::Show(own.id.clone())));
+            }
+        }
+        if self.document.draft().is_none() {
+            let press = widgets::lesser(ui, texts.set_up_in(bay.as_str()));
+            if press.on_hover_text(texts.set_up_in_why).clicked() {
+                out.push(Command::Bay(OfBay::SetUpIn(bay.clone())));
+            }
+        }
+        ui.add_space(4.0);
+    }
+}
+
+fn choose(bay: Option<Id>, kept_empty: Vec<Id>) -> Command {
+    Command::Bay(OfBay::Edit(Edit::InBay { bay, kept_empty }))
+}

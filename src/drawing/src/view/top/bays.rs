@@ -1,0 +1,88 @@
+//! The bays of a hall from above: their outlines, as painted lines, and their names at an edge.
+
+use baywright_planner::Subject;
+use baywright_planner::geometry::{Located, locate_in};
+use baywright_planner::model::HallBay;
+
+use super::Top;
+use crate::lettering::size;
+use crate::list::Text;
+use crate::role::Role;
+use crate::text::{Align, Weight, fitted};
+use crate::view::pen::{Pen, area, readable};
+use crate::view::space::Taken;
+
+/// From this cost on a bay's name is left out: on a thing it would name that.
+const NAME_COST: f64 = 60.0;
+/// What a radian costs by which a name is not level.
+const STEEP_COST: f64 = 4.0;
+/// Between a bay's line and its name, px.
+const OFF_PX: f64 = 4.0;
+
+fn is_own(top: &Top<'_>, bay: &HallBay) -> bool {
+    top.arrangement.in_bay.as_ref() == Some(&bay.id)
+}
+
+/// The one that the set-up is made in last, over the others' lines.
+fn in_order<'a>(top: &Top<'a>) -> impl Iterator<Item = (&'a HallBay, bool)> + use<'a> {
+    let own = top.arrangement.in_bay.as_ref();
+    let all = top.arrangement.bay.bays.iter();
+    let others = all.clone().filter(move |bay| own != Some(&bay.id)).map(|bay| (bay, false));
+    others.chain(all.filter(move |bay| own == Some(&bay.id)).map(|bay| (bay, true)))
+}
+
+pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
+    for (bay, own) in in_order(top) {
+        let role = if own { Role::OwnBay } else { Role::OtherBay };
+        pen.push(role, Some(Subject::HallBay(bay.id.clone())), area(&bay.outline, &top.view_from_bay));
+        for edge in bay.outline.edges() {
+            pen.take_line(top.at(edge.from), top.at(edge.to), Taken::Line);
+        }
+    }
+}
+
+pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
+    for bay in &top.arrangement.bay.bays {
+        name(pen, top, bay);
+    }
+}
+
+/// Inside, along one of its edges, rather one that is level: where it covers least.
+fn name(pen: &mut Pen<'_>, top: &Top<'_>, bay: &HallBay) {
+    let own = is_own(top, bay);
+    let (role, weight) =
+        if own { (Role::Label, Weight::SemiBold) } else { (Role::LabelSoft, Weight::Regular) };
+    let style = pen.style(size::SMALL, weight);
+    let mut best: Option<(f64, Text)> = None;
+    for edge in bay.outline.edges() {
+        let (from, to) = (top.at(edge.from), top.at(edge.to));
+        let length = from.distance(to) * pen.scale - 2.0 * OFF_PX;
+        let Some(text) = fitted(bay.id.as_str(), style, length.max(0.0), pen.lettering.measure) else {
+            continue;
+        };
+        let along = (to - from).normalize_or_zero();
+        let half = pen.length(text.width * 0.5 + OFF_PX);
+        let angle = readable(along);
+        // A slanted text is taken to fill small level boxes, which are as much wider across its line.
+        let across = along.x.abs() + along.y.abs();
+        let off = pen.length(style.line_height() * 0.5 * across * across + OFF_PX);
+        for (step, share) in (0_u8..).zip([1.0, 0.0, 0.5, 0.25, 0.75]) {
+            // The inside lies left of an edge.
+            let far = half + share * (from.distance(to) - 2.0 * half);
+            let at = from + along * far + along.perp() * off;
+            let is_inside = locate_in(&bay.outline, top.view_from_bay.inverse() * at) != Located::Outside;
+            if !is_inside || !pen.window.holds(pen.px(at)) {
+                continue;
+            }
+            let mut label = pen.text(at, &text.text, style, Align::Middle);
+            (label.angle, label.masked) = (angle, true);
+            let cost = f64::from(step) + STEEP_COST * angle.abs() + pen.text_cost(&label);
+            if best.as_ref().is_none_or(|(least, _)| cost < *least) {
+                best = Some((cost, label));
+            }
+        }
+    }
+    if let Some((_, label)) = best.filter(|(cost, _)| *cost < NAME_COST) {
+        pen.put_text(role, Some(Subject::HallBay(bay.id.clone())), label);
+    }
+}
