@@ -66,6 +66,9 @@ const fn tyre(own: &Outline) -> (Subject, Code, Rests<'_>) {
 /// the axle, mm.
 fn beside_features(context: &Context<'_>, reach: impl Fn(f64) -> f64) -> Vec<Meets> {
     let mut met = Vec::new();
+    if context.arrangement.bay.floor_features.is_empty() {
+        return met;
+    }
     // What lies on the floor is under no tyre of a car on runways.
     let tyres = |height_mm: f64| -> Vec<Outline> {
         let all = context
