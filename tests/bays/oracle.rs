@@ -10,7 +10,7 @@ use crate::shape::{
     rectangle,
 };
 use crate::solid::{Is, Solid};
-use crate::{care, floor};
+use crate::{care, floor, people};
 
 /// One thing in the way of another.
 #[derive(Clone, Debug, PartialEq)]
@@ -70,6 +70,14 @@ pub const KINDS: &[&str] = &[
     "does not reach",
     "mat below",
     "heights",
+    "walk in",
+    "way in",
+    "step up",
+    "stand beside",
+    "pit",
+    "no mark",
+    "under tape",
+    "glass",
 ];
 
 /// What is looked for.
@@ -123,6 +131,7 @@ pub fn drawn(arrangement: &Arrangement) -> Vec<Conflict> {
     let all = Oracle::of(arrangement);
     let mut found = all.as_drawn(Ask::Perhaps);
     care::as_drawn(arrangement, &all.drawn(), &all.solids, &mut found);
+    people::as_drawn(arrangement, &all.drawn(), &all.solids, &mut found);
     found
 }
 

@@ -28,6 +28,7 @@ mod mark_target;
 mod mark_unsure;
 mod near;
 mod obstacle;
+mod open_pit;
 mod outside_room;
 mod permanent_mark;
 mod picture;
@@ -168,6 +169,7 @@ pub const ALL: &[Check] = &[
     stand_off_mark::CHECK,
     stand_reach::CHECK,
     stand_room::CHECK,
+    open_pit::CHECK,
     raised::CHECK,
     wheels::CHECK,
     thing_place::CHECK,

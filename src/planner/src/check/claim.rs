@@ -318,7 +318,8 @@ fn regions(claims: &[Claim], thing: &Thing, counts: impl Fn(Code, Severity) -> b
 /// Every claim that moves with the car and in which a thing would be in the way, with its region at the thing's heights.
 pub(crate) fn of_car<'a>(claims: &'a [Claim], thing: &Thing) -> impl Iterator<Item = (&'a Claim, Outline)> {
     let of_car = claims.iter().filter(move |claim| {
-        claim.moves_with == MovesWith::Car && claim.says(thing).is_some_and(|(code, _)| !is_care_at_most(code))
+        claim.moves_with == MovesWith::Car
+            && claim.says(thing).is_some_and(|(code, _)| !is_care_at_most(code))
     });
     of_car.filter_map(|claim| Some((claim, claim.volume.at(&thing.span)?)))
 }

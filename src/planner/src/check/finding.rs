@@ -101,6 +101,8 @@ pub enum Code {
     WorkingRoom,
     /// Too little room to step up to a target or to stand beside it.
     StandRoom,
+    /// An open pit where people work.
+    OpenPit,
     /// A thing is outside the room or in another thing: a figure must be wrong.
     ThingPlace,
     /// A way out, a panel or an extinguisher is not free.
@@ -135,7 +137,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 53] = [
+    pub const ALL: [Self; 54] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -174,6 +176,7 @@ impl Code {
         Self::DoorLeaf,
         Self::WorkingRoom,
         Self::StandRoom,
+        Self::OpenPit,
         Self::ThingPlace,
         Self::KeepFree,
         Self::FloorLevels,
@@ -233,6 +236,7 @@ impl Code {
             Self::DoorLeaf => "door-leaf",
             Self::WorkingRoom => "working-room",
             Self::StandRoom => "stand-room",
+            Self::OpenPit => "open-pit",
             Self::KeepFree => "keep-free",
             Self::FloorLevels => "floor-levels",
             Self::AxisUnknown => "axis-unknown",
@@ -414,6 +418,8 @@ pub enum Facts {
     WorkingRoom(CarSide),
     /// See [`Code::StandRoom`]: where it is missing.
     StandRoom(StandSide),
+    /// See [`Code::OpenPit`].
+    OpenPit,
     /// See [`Code::ThingPlace`].
     ThingPlace(Misplaced),
     /// See [`Code::KeepFree`].
@@ -488,6 +494,7 @@ impl Facts {
             Self::DoorLeaf(_) => Code::DoorLeaf,
             Self::WorkingRoom(_) => Code::WorkingRoom,
             Self::StandRoom(_) => Code::StandRoom,
+            Self::OpenPit => Code::OpenPit,
             Self::ThingPlace(_) => Code::ThingPlace,
             Self::KeepFree => Code::KeepFree,
             Self::FloorLevels(_) => Code::FloorLevels,

@@ -230,6 +230,8 @@ impl About<'_> {
                 "little room beside {}",
                 finding.subjects.first().map_or_else(String::new, |own| self.subject(own))
             ),
+            Facts::OpenPit if finding.measured.is_none() => format!("{first} lies open where people work"),
+            Facts::OpenPit => format!("{first} lies open beside where people work"),
             Facts::KeepFree => {
                 let door = matches!(finding.subjects.get(1), Some(Subject::KeepFree(id)) if self.is_door(id));
                 let lies = matches!(finding.subjects.first(), Some(Subject::FloorFeature(_)));
@@ -404,6 +406,9 @@ impl About<'_> {
                 "Nor behind it; most is towards {}. Someone must stand there to set it and to read it.",
                 finding.subjects.get(1).map_or_else(String::new, |own| self.subject(own))
             ),
+            Facts::OpenPit => {
+                "Cover it with what carries a person, or rail it off: who lays marks looks at the tape. Local rules decide.".to_owned()
+            }
             Facts::OutsideRoom { too_large: Some(TooLarge::Long { needs_mm: needs, there_mm: there }), .. } => format!(
                 "No place along the car's axis: car, target and zones need {}, the room gives {}.",
                 self.length(*needs),
