@@ -238,7 +238,8 @@ impl Draft {
                 wall: *wall,
                 from_mm: 50.0,
                 width_mm: 1_000.0,
-                span: Span::new(dice.within(100.0, 1_200.0), 2_000.0).expect("heights"),
+                span: Span::new(dice.within(100.0, 1_200.0), self.arrangement.bay.ceiling_mm.min(2_000.0))
+                    .expect("heights"),
                 material: Material::Glass,
                 shut: true,
                 free_beyond_mm: 0.0,

@@ -78,6 +78,7 @@ pub const KINDS: &[&str] = &[
     "no mark",
     "under tape",
     "glass",
+    "daylight",
 ];
 
 /// What is looked for.

@@ -40,6 +40,7 @@ pub fn as_drawn(a: &Arrangement, placed: &SetUp, solids: &[Solid], found: &mut V
     all.marks();
     all.tapes();
     all.glass();
+    all.daylight();
 }
 
 struct Looked<'a> {
@@ -287,6 +288,28 @@ impl Looked<'_> {
         }
         for of in told {
             self.add("glass", "glass", &of);
+        }
+    }
+
+    /// A sun 20° up, through the upper edge of a window or an open door.
+    fn daylight(&mut self) {
+        if !self.a.sensor.kind.is_camera() {
+            return;
+        }
+        let mut told = Vec::new();
+        for door in self.a.bay.openings.iter().filter(|own| own.kind == OpeningKind::Window || own.is_open())
+        {
+            let (from, to, _) = self.door(door);
+            let far = door.span.top() / 20.0_f64.to_radians().tan() - MARGIN_MM;
+            for mat in self.placed.parts.iter().filter(|own| own.what == What::Feet) {
+                let is_mat = self.placed.sights.iter().any(|own| own.lies && own.name == mat.name);
+                if is_mat && along(from, to, 50.0).any(|p| points(&mat.ring).any(|q| q.distance(p) < far)) {
+                    told.push((door.id.to_string(), mat.name.clone()));
+                }
+            }
+        }
+        for (by, of) in told {
+            self.add("daylight", &by, &of);
         }
     }
 }

@@ -26,6 +26,7 @@ mod light;
 mod mark_place;
 mod mark_target;
 mod mark_unsure;
+mod mat_light;
 mod near;
 mod obstacle;
 mod open_pit;
@@ -165,6 +166,7 @@ pub const ALL: &[Check] = &[
     field_of_view::CHECK,
     beam::CHECK,
     picture::CHECK,
+    mat_light::CHECK,
     glass_behind::CHECK,
     stand_off_mark::CHECK,
     stand_reach::CHECK,

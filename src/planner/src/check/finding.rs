@@ -91,6 +91,8 @@ pub enum Code {
     WalkIn,
     /// Daylight or a lamp's light may come into a camera's picture.
     LightInPicture,
+    /// Daylight may fall on a mat that a camera looks at.
+    LightOnMat,
     /// Glass behind what a lidar looks at.
     GlassBehind,
     /// The target is outside a radar's beam, though inside its field of view.
@@ -137,7 +139,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 54] = [
+    pub const ALL: [Self; 55] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -171,6 +173,7 @@ impl Code {
         Self::WayIn,
         Self::WalkIn,
         Self::LightInPicture,
+        Self::LightOnMat,
         Self::GlassBehind,
         Self::OffBeam,
         Self::DoorLeaf,
@@ -231,6 +234,7 @@ impl Code {
             Self::WayIn => "way-in",
             Self::WalkIn => "walk-in",
             Self::LightInPicture => "light-in-picture",
+            Self::LightOnMat => "light-on-mat",
             Self::GlassBehind => "glass-behind",
             Self::OffBeam => "off-beam",
             Self::DoorLeaf => "door-leaf",
@@ -405,6 +409,8 @@ pub enum Facts {
     WalkIn,
     /// See [`Code::LightInPicture`]: how surely.
     LightInPicture(Lit),
+    /// See [`Code::LightOnMat`].
+    LightOnMat,
     /// See [`Code::GlassBehind`].
     GlassBehind,
     /// See [`Code::OffBeam`].
@@ -489,6 +495,7 @@ impl Facts {
             Self::WayIn(_) => Code::WayIn,
             Self::WalkIn => Code::WalkIn,
             Self::LightInPicture(_) => Code::LightInPicture,
+            Self::LightOnMat => Code::LightOnMat,
             Self::GlassBehind => Code::GlassBehind,
             Self::OffBeam { .. } => Code::OffBeam,
             Self::DoorLeaf(_) => Code::DoorLeaf,

@@ -55,7 +55,13 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let Some((mark, line)) = taped(context.arrangement, context.scene, placed) else { continue };
         let over = low.iter().filter_map(|(subject, prism)| Some((subject, profile(prism, &line)?)));
         let over: Vec<(&Subject, [DVec2; 2])> = over.collect();
-        let longer = taut(line.length(), over.iter().flat_map(|(_, edges)| *edges)) - line.length();
+        // A mark that lies on it is as high: up to there no tape goes.
+        let rises = |is_end: fn(&[DVec2; 2], f64) -> bool| {
+            let ends = over.iter().filter(|(_, edges)| is_end(edges, line.length()));
+            ends.map(|(_, edges)| edges[0].y).fold(0.0, f64::max)
+        };
+        let rise = rises(|edges, _| edges[0].x <= 0.0) + rises(|edges, length| edges[1].x >= length);
+        let longer = taut(line.length(), over.iter().flat_map(|(_, edges)| *edges)) - line.length() - rise;
         let highest = over.iter().max_by(|(_, a), (_, b)| a[0].y.total_cmp(&b[0].y));
         let Some((ridge, edges)) = highest.filter(|_| longer > TAPE_READS_MM) else { continue };
         let subjects = vec![(*ridge).clone(), mark];
@@ -144,6 +150,8 @@ mod tests {
         none(&ridge((6_400.0, 6_500.0), (3_000.0, 5_000.0), 20.0), Code::TapeOver);
         none(&ridge((4_100.0, 4_200.0), (3_000.0, 5_000.0), 9.0), Code::TapeOver);
         none(&ridge((4_100.0, 4_200.0), (4_100.0, 5_000.0), 20.0), Code::TapeOver);
+        // Where the spot itself lies on it the tape begins as high, and in 4800 mm that is nothing.
+        none(&ridge((3_900.0, 4_200.0), (3_000.0, 5_000.0), 20.0), Code::TapeOver);
         // Before the spot no tape lies, and over 20 mm none goes.
         none(&ridge((3_700.0, 3_900.0), (4_000.0, 5_000.0), 20.0), Code::TapeOver);
         none(&ridge((4_100.0, 4_200.0), (3_000.0, 5_000.0), 21.0), Code::TapeOver);

@@ -70,6 +70,14 @@ fn every_sentence_of_the_room_is_whole() {
         assert!(!of(&assess(&arrangement), Code::OpenPit).is_empty());
         all_whole(&arrangement);
     }
+    told(
+        |own| {
+            own.sensor.kind = SensorKind::SurroundCamera(Camera { pixels_across: 1_280, pixels_down: 960 });
+            own.aiming.placements[0].height = TargetHeight::OnFloor;
+            own.bay.walls[0].material = Material::Glass;
+        },
+        Code::LightOnMat,
+    );
     told(|own| own.aiming.placements[0].mark = None, Code::MarkMissing);
     told(|own| own.aiming.tolerance.azimuth_rad = 1e-4, Code::MarkUnsure);
     told(

@@ -241,8 +241,8 @@ fn thing(kind: ThingKind, hangs: Hangs, made: Made, column: Column, relation: Re
         Column::NothingZone => excluded(true),
         Column::MetalZone => match (is_person(kind), made) {
             (false, Made::Metal) => excluded(true),
-            (true, _) | (false, Made::NoMetal | Made::Glass) => excluded(false),
-            (false, Made::Unknown) => solid(care(&[Code::ZoneUnjudged]), relation),
+            (true, Made::Metal) | (_, Made::NoMetal | Made::Glass) => excluded(false),
+            (_, Made::Unknown) => solid(care(&[Code::ZoneUnjudged]), relation),
         },
         Column::ReflectingZone => solid(care(&[Code::ZoneUnjudged]), relation),
         Column::PeopleZone => excluded(is_person(kind)),

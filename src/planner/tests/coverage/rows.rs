@@ -69,7 +69,7 @@ impl Row {
                     continue;
                 }
                 for made in [Made::Metal, Made::NoMetal, Made::Unknown] {
-                    if kind == ThingKind::Person && made != Made::NoMetal {
+                    if kind == ThingKind::Person && made == Made::Metal {
                         continue;
                     }
                     all.push(Self::Thing(kind, hangs, made));

@@ -59,6 +59,7 @@ pub const fn code(code: Code) -> &'static str {
         }
         Code::WayIn => "No door or gap that is entered lets the car in.",
         Code::WalkIn => "People may walk into a keep-clear zone that is to be clear of them.",
+        Code::LightOnMat => "Daylight may fall on a mat that a camera looks at.",
         Code::LightInPicture => "Daylight or a lamp's light is or may be in the picture of a camera.",
         Code::GlassBehind => "Glass stands behind a lidar's target, in line with it.",
         Code::OffBeam => "The target is outside the radar's beam, though inside its field of view.",

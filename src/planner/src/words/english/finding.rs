@@ -106,6 +106,7 @@ impl About<'_> {
                 }
                 _ => format!("{first} may let people into {second}"),
             },
+            Facts::LightOnMat => format!("{first} may let daylight onto {second}"),
             Facts::LightInPicture(lit) => match (finding.culprit(), lit) {
                 (Some(_), _) => format!("{first} is in the picture of {second}"),
                 (None, Lit::Is) => format!("{first} lets light into the picture of {second}"),
@@ -332,6 +333,9 @@ impl About<'_> {
             Facts::BeyondDoor => "Out there look after traffic and people, the slope of the ground, light and \
                                   weather."
                 .to_owned(),
+            Facts::LightOnMat => {
+                "The edge of a patch of sun crosses its pattern; how far it reaches depends on the day. Shut it or shade it.".to_owned()
+            }
             Facts::LightInPicture(lit) => {
                 let spoils = "light beside or behind the board spoils what the camera sees of it";
                 let day = "how much it is depends on the day. Shut it or shade it.";

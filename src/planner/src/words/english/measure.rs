@@ -28,6 +28,7 @@ impl About<'_> {
             Facts::WalkIn if matches!(finding.subjects.first(), Some(Subject::KeepFree(_))) => {
                 format!("by {value}{within}")
             }
+            Facts::LightOnMat => format!("{value} away, a low sun reaches {limit_text}"),
             Facts::OpenPit => format!("{value} from them, wants {limit_text}"),
             Facts::WalkIn => format!("{value} from it, wants {limit_text}"),
             Facts::MeasuredOnCar => format!("{value} off the profile's, usual up to {limit_text}"),
