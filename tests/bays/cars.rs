@@ -87,7 +87,7 @@ fn demands(dice: &mut Dice, aiming: &mut Aiming) {
     }
     for placement in &mut aiming.placements {
         placement.heights_from = heights;
-        if dice.often(0.25) {
+        if dice.often(0.1) {
             placement.mark = None;
         }
         if dice.often(0.3) {

@@ -137,7 +137,7 @@ impl Draft {
         let mut set_up = SetUp::of(&arrangement);
         // A strip past a corner reaches further from it than it is wide.
         let round = 1.45 * arrangement.shop.stand_room_mm;
-        set_up.round_targets = if laid.is_well() && dice.often(0.8) { round } else { 0.0 };
+        set_up.round_targets = if laid.is_well() && dice.often(0.95) { round } else { 0.0 };
         Self { arrangement, set_up, laid, low: DVec2::ZERO, high: DVec2::ZERO }
     }
 

@@ -5,7 +5,6 @@
 //! Limit: 29 CFR 1910.28(b)(8): within 6 ft of the edge of a pit less than 10 ft deep who is there is trained for it, the floor is
 //! marked and a sign says so. It needs care, and local rules decide: a pit that is covered is entered as a drain, or not at all.
 
-use baywright_geometry::contain::holds;
 use baywright_geometry::distance::{Separation, distance};
 use baywright_geometry::{DVec2, Outline, hull};
 
@@ -23,13 +22,12 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let mut pits = context.pits().peekable();
     let Some(worked) = pits.peek().and_then(|_| worked_in(context)) else { return };
     for (pit, hole) in pits {
-        let is_covered = context.scene.car.iter().any(|own| holds(&own.outline.as_polygon(), &hole.outline));
         let (gap, at) = match distance(&worked, &hole.outline) {
             Separation::Apart { gap, to, .. } => (gap, to),
             Separation::Touching { at } => (0.0, at),
             Separation::Overlapping => (0.0, hole.outline.bounds().centre()),
         };
-        if is_covered || gap >= EDGE_MM - SPEAKS_FROM_MM {
+        if context.is_under_the_car(&hole.outline) || gap >= EDGE_MM - SPEAKS_FROM_MM {
             continue;
         }
         let basis = Basis::Published(PIT_RULE);
@@ -90,5 +88,15 @@ mod tests {
     fn the_car_stands_over_it() {
         none(&pit((1_600.0, 2_600.0), (3_400.0, 3_400.0)), Code::OpenPit);
         check(&pit((4_500.0, 2_600.0), (4_900.0, 3_400.0)), Code::OpenPit, Severity::Care, None);
+        // In parts, none of which covers it alone, as bonnet and cabin are.
+        let mut parts = pit((1_600.0, 2_600.0), (3_400.0, 3_400.0));
+        let part = |from: f64, to: f64| {
+            Prism::new(rectangle((from, -900.0), (to, 900.0)).into(), span(150.0, 1_400.0))
+        };
+        parts.vehicle.body = vec![part(-3_400.0, -1_500.0), part(-1_500.0, 850.0)].into();
+        none(&parts, Code::OpenPit);
+        none(&parts, Code::WorkingRoom);
+        parts.vehicle.body = vec![part(-3_400.0, -1_500.0), part(-1_400.0, 850.0)].into();
+        check(&parts, Code::OpenPit, Severity::Care, None);
     }
 }

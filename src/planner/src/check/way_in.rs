@@ -21,9 +21,16 @@ const AT_THE_DOOR_MM: f64 = 1_000.0;
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let doors = context.arrangement.bay.openings.iter().filter(|own| own.kind != OpeningKind::Window);
-    let lacks = doors.map(|door| (door, lack(context, door)));
-    let nearest = lacks.min_by(|(x, a), (y, b)| a.mm.total_cmp(&b.mm).then_with(|| x.id.cmp(&y.id)));
-    let Some((nearest, lack)) = nearest.filter(|(_, lack)| lack.mm > 0.0) else { return };
+    let lacks: Vec<(&Opening, Lack)> = doors.map(|door| (door, lack(context, door))).collect();
+    if lacks.iter().any(|(_, lack)| lack.mm <= 0.0) {
+        return;
+    }
+    // One that is large enough and in which something stands is the one that is meant.
+    let nearest = lacks.into_iter().min_by(|(x, a), (y, b)| {
+        let by_size = a.by.is_none().cmp(&b.by.is_none());
+        by_size.then(a.mm.total_cmp(&b.mm)).then_with(|| x.id.cmp(&y.id))
+    });
+    let Some((nearest, lack)) = nearest else { return };
     let Some(line) = context.arrangement.bay.opening_line(nearest) else { return };
     let mut subjects = vec![Subject::Opening(nearest.id.clone()), Subject::Car];
     subjects.extend(lack.by);
@@ -418,7 +425,19 @@ mod tests {
             arrangement
         };
         none(&kerb(20.0), Code::WayIn);
-        check(&kerb(120.0), Code::WayIn, Severity::Care, Some(1_400.0));
+        let mut beside = kerb(120.0);
+        check(&beside, Code::WayIn, Severity::Care, Some(1_400.0));
+        // A door for people is no way in either, and not the one that is meant.
+        beside.bay.openings.push(side_door());
+        let line = words::Words::new(&beside, words::Locale::default()).line(&check(
+            &beside,
+            Code::WayIn,
+            Severity::Care,
+            Some(1_400.0),
+        ));
+        let told = "No door lets the car in: 1\u{202f}400 mm of its width left, wants 2\u{202f}000 mm, the shop's own. \
+                    The kerb stands in the roller door.";
+        assert!(line.starts_with(told), "{line}");
     }
 
     #[test]

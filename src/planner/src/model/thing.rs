@@ -51,8 +51,8 @@ impl ThingKind {
     pub const fn metal(self) -> Metal {
         match self {
             Self::LiftPost | Self::LiftArm | Self::ParkedCar | Self::Heater | Self::DoorTrack => Metal::Frame,
-            // Runners and drawers, a gear tray, the steel in concrete, what a person carries and has on the feet.
-            Self::ToolChest | Self::Lamp | Self::Column | Self::Person => Metal::Unknown,
+            // Runners and drawers, a gear tray, the steel in concrete.
+            Self::ToolChest | Self::Lamp | Self::Column => Metal::Unknown,
             Self::Cabinet
             | Self::Bench
             | Self::Shelf
@@ -60,6 +60,7 @@ impl ThingKind {
             | Self::Drum
             | Self::Fence
             | Self::Bin
+            | Self::Person
             | Self::Beam
             | Self::Other => Metal::None,
         }

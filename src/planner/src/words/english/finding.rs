@@ -7,7 +7,7 @@ use crate::assessment::{
     AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Lit, MarkFor, Misplaced, OnRunways,
     Painted, Quantity, Severity, StandReach, StandSide, Subject, TooLarge, TooSmall, Under,
 };
-use crate::model::{Material, Provenance, ReferenceAxis};
+use crate::model::{Exclusion, Material, Provenance, ReferenceAxis};
 use crate::scene::TargetPart;
 
 impl About<'_> {
@@ -296,6 +296,9 @@ impl About<'_> {
                         "The zone is to be clear of {of}, and its heights are given from the floor: whether the steel \
                          that carries the car counts, the procedure must say."
                     ),
+                    Some(Subject::Thing(id)) if zone.excludes == Exclusion::Metal && self.is_someone(id) => {
+                        format!("The zone is to be clear of {of}; what a person carries is not known.")
+                    }
                     _ => format!(
                         "The zone is to be clear of {of}; for {} that is not known.",
                         self.made_of(finding)
