@@ -5,8 +5,8 @@ use std::sync::OnceLock;
 use baywright_files::{EMBEDDED_PROFILES, parse_profile};
 use baywright_planner::geometry::{Circle, DVec2, Outline, Polygon, Span};
 use baywright_planner::model::{
-    Aiming, Datum, Edges, Exclusion, FloorRequirement, HeightsFrom, Provenance, ReferenceAxis, SensorPoint,
-    TargetHeight, Vehicle, VerticalReference,
+    Aiming, Datum, Edges, Exclusion, FloorRequirement, HeightsFrom, Provenance, ReferenceAxis, SensorKind,
+    SensorPoint, TargetHeight, Vehicle, VerticalReference,
 };
 
 use crate::dice::Dice;
@@ -36,6 +36,9 @@ pub fn car(dice: &mut Dice) -> Vehicle {
     car.tyre_width_rear_mm = dice.often(0.3).then(|| (car.tyre_width_mm + dice.within(-10.0, 10.0)).round());
     for sensor in &mut car.sensors {
         sensor.provenance = own();
+        if sensor.kind.radar().is_some() && dice.often(0.2) {
+            sensor.kind = SensorKind::Lidar;
+        }
     }
     for aiming in &mut car.aimings {
         aiming.provenance = own();
@@ -107,7 +110,7 @@ fn demands(dice: &mut Dice, aiming: &mut Aiming) {
     }
     for placement in &mut aiming.placements {
         placement.heights_from = heights;
-        if dice.often(0.6) {
+        if dice.often(0.1) {
             placement.mark = None;
         }
         if dice.often(0.3) {

@@ -87,6 +87,11 @@ pub fn polygon(ring: Vec<DVec2>) -> Polygon {
     Polygon::simple(ring).expect("a sound ring")
 }
 
+/// Whether it is of a target that people set.
+fn is_of_target(what: &What) -> bool {
+    matches!(what, What::Face | What::Stand | What::Feet)
+}
+
 impl Draft {
     fn new(dice: &mut Dice, laid: Laid) -> Self {
         let vehicle = cars::car(dice);
@@ -132,7 +137,10 @@ impl Draft {
                 pitch_rad: dice.one(&[0.0, 0.002]),
             };
         }
-        let set_up = SetUp::of(&arrangement);
+        let mut set_up = SetUp::of(&arrangement);
+        // A strip past a corner reaches further from it than it is wide.
+        let round = 1.45 * arrangement.shop.stand_room_mm;
+        set_up.round_targets = if laid.is_well() && dice.often(0.95) { round } else { 0.0 };
         Self { arrangement, set_up, laid, low: DVec2::ZERO, high: DVec2::ZERO }
     }
 
@@ -155,8 +163,12 @@ impl Draft {
         let must = known + self.sway(far);
         let runs = self.set_up.runs.iter().flat_map(|run| [run.from, run.to]);
         let all: Vec<DVec2> = all.into_iter().chain(runs).collect();
+        let stood = parts.iter().filter(|part| is_of_target(&part.what)).flat_map(|part| part.ring.clone());
+        let (stood, round): (Vec<DVec2>, f64) = (stood.collect(), self.set_up.round_targets);
         let low = all.iter().map(|p| *p - must).chain(car.iter().map(|p| *p - work));
+        let low = low.chain(stood.iter().map(|p| *p - round));
         let high = all.iter().map(|p| *p + must).chain(car.iter().map(|p| *p + work));
+        let high = high.chain(stood.iter().map(|p| *p + round));
         let (low, high) = (low.fold(DVec2::INFINITY, DVec2::min), high.fold(DVec2::NEG_INFINITY, DVec2::max));
         let mut more = || match self.laid {
             Laid::Well | Laid::Spoiled => dice.one(&[0.1, 10.0, 500.0, 2_000.0]) * (1.0 + dice.share()),
@@ -172,6 +184,7 @@ impl Draft {
             !is_well
                 || (along.iter().all(|p| clear(p, must)) && car.iter().all(|p| clear(p, work)))
                     && all.iter().all(|p| clear(p, must))
+                    && stood.iter().all(|p| clear(p, round))
         });
         self.arrangement.bay.walls = (0..ring.len())
             .map(|i| Wall {
@@ -191,7 +204,10 @@ impl Draft {
         self.arrangement.bay.ceiling_mm = dice.within(low, high).round();
         let long = (0..ring.len()).filter(|&i| ring[i].distance(ring[(i + 1) % ring.len()]) > 1_200.0);
         let long: Vec<usize> = long.collect();
-        if dice.often(0.4) && !long.is_empty() {
+        // People who might come in are kept out of a bay that is laid well.
+        let is_for_people = |own: &Part| own.what == What::Zone(Exclusion::People);
+        let is_to_be_shut = self.laid.is_well() && self.set_up.parts.iter().any(is_for_people);
+        if dice.often(0.4) && !long.is_empty() && !is_to_be_shut {
             let length = |wall: &usize| ring[*wall].distance(ring[(wall + 1) % ring.len()]);
             let any = dice.one(&long);
             // One that a car can come in by, in a bay that is to be ready.
@@ -215,6 +231,24 @@ impl Draft {
                 is_exit: false,
             });
         }
+        if dice.often(if self.laid.is_well() { 0.05 } else { 0.2 })
+            && let Some(wall) =
+                long.iter().find(|own| self.arrangement.bay.openings.iter().all(|d| d.wall != **own))
+        {
+            self.arrangement.bay.openings.push(Opening {
+                id: "window".into(),
+                kind: OpeningKind::Window,
+                wall: *wall,
+                from_mm: 50.0,
+                width_mm: 1_000.0,
+                span: Span::new(dice.within(100.0, 1_200.0), self.arrangement.bay.ceiling_mm.min(2_000.0))
+                    .expect("heights"),
+                material: Material::Glass,
+                shut: true,
+                free_beyond_mm: 0.0,
+                is_exit: false,
+            });
+        }
         let side = |dice: &mut Dice| dice.within(100.0, 500.0);
         for i in 0..dice.count(0, 2) {
             let at = DVec2::new(dice.within(self.low.x, self.high.x), dice.within(self.low.y, self.high.y));
@@ -227,7 +261,11 @@ impl Draft {
                 material: dice.one(&[Material::Concrete, Material::Steel, Material::Unknown]),
                 proud_mm: dice.one(&[0.0, 0.0, 3.0, 15.0, 25.0, 120.0]),
             };
-            // Of a bay that was laid well, most that stands proud of the floor is out of the way.
+            // Of a bay that was laid well, most that stands proud of the floor is out of the way, and few pits lie open.
+            let is_open = feature.kind == FloorFeatureKind::Pit && self.laid.is_well() && dice.often(0.9);
+            if is_open {
+                continue;
+            }
             if feature.proud_mm == 0.0 || !self.laid.is_well() || dice.often(0.1) || self.is_aside(&feature) {
                 self.arrangement.bay.floor_features.push(feature);
             }

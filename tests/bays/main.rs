@@ -13,6 +13,7 @@ mod floor;
 mod generator;
 mod mirror;
 mod oracle;
+mod people;
 mod ready;
 mod room;
 mod same;

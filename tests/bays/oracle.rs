@@ -10,7 +10,7 @@ use crate::shape::{
     rectangle,
 };
 use crate::solid::{Is, Solid};
-use crate::{care, floor};
+use crate::{care, floor, people};
 
 /// One thing in the way of another.
 #[derive(Clone, Debug, PartialEq)]
@@ -71,6 +71,15 @@ pub const KINDS: &[&str] = &[
     "does not reach",
     "mat below",
     "heights",
+    "walk in",
+    "way in",
+    "step up",
+    "stand beside",
+    "pit",
+    "no mark",
+    "under tape",
+    "glass",
+    "daylight",
 ];
 
 /// What is looked for.
@@ -124,6 +133,7 @@ pub fn drawn(arrangement: &Arrangement) -> Vec<Conflict> {
     let all = Oracle::of(arrangement);
     let mut found = all.as_drawn(Ask::Perhaps);
     care::as_drawn(arrangement, &all.drawn(), &all.solids, &mut found);
+    people::as_drawn(arrangement, &all.drawn(), &all.solids, &mut found);
     found
 }
 

@@ -3,22 +3,9 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use baywright_planner::model::validate;
-use baywright_planner::{Assessment, Code, Severity, Verdict, judge};
+use baywright_planner::{Verdict, judge};
 
 use crate::{bays, generator, of_each, oracle};
-
-/// What is said of people and their work, of which there is much in bays that are laid for the set-up alone: targets that no mark
-/// leads to, room to stand beside them, doors by which somebody may walk in.
-const OF_PEOPLE: [Code; 3] = [Code::MarkMissing, Code::StandRoom, Code::WalkIn];
-
-/// The verdict but for that: nothing else in such a bay may be in the way either.
-fn but_for_people(judged: &Assessment) -> Verdict {
-    let mut minded = judged.findings.iter().filter(|own| own.severity != Severity::Note);
-    match judged.verdict {
-        Verdict::ReadyWithCare if minded.all(|own| OF_PEOPLE.contains(&own.code())) => Verdict::Ready,
-        own => own,
-    }
-}
 
 /// A bay that is ready holds nothing that may be in the way, wherever its things and the car stand; one that is ready with care
 /// nothing that surely is.
@@ -29,7 +16,7 @@ fn what_is_ready_is_ready() {
         let arrangement = generator::arrangement(seed);
         let faults = validate::arrangement(&arrangement);
         assert!(faults.is_empty(), "seed {seed}: {faults:?}");
-        let verdict = but_for_people(&judge(&arrangement));
+        let verdict = judge(&arrangement).verdict;
         let found = match verdict {
             Verdict::Ready => oracle::possible(&arrangement),
             Verdict::ReadyWithCare => oracle::certain(&arrangement),

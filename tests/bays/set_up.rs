@@ -65,6 +65,8 @@ pub struct SetUp {
     /// Those of them that are set off from a tyre, on the ground that it stands on.
     pub beside_tyres: Vec<(String, DVec2)>,
     pub runs: Vec<Run>,
+    /// What of them a tape is laid along: of light that is prolonged, from the mark that it passes last.
+    pub tapes: Vec<Run>,
     /// The wheel points.
     pub wheels: Vec<DVec2>,
     /// Where the middle of each target's face belongs.
@@ -77,6 +79,8 @@ pub struct SetUp {
     pub working_room: f64,
     /// Room for a hand over a mark, mm.
     pub over_mark: f64,
+    /// Room that is left all round a target by whoever lays the bay, mm.
+    pub round_targets: f64,
 }
 
 /// A tape lies on the floor and goes over 20 mm; a line laser lights it from 100 mm.
@@ -280,6 +284,7 @@ impl SetUp {
                         Reach::AbreastOf(target) => (targets[target] - at[through]).dot(way(from, through)),
                     };
                     let here = at[through] + way(from, through) * far;
+                    self.tapes.push(Run { name: name.clone(), from: at[through], to: here, top: TAPE_MM });
                     if far < 0.0 {
                         runs.push((at[from], at[through], LASER_MM));
                         runs.push((at[through], here, LASER_MM));
@@ -335,7 +340,10 @@ impl SetUp {
                 self.marks.push((name.clone(), here));
             }
             let runs = runs.into_iter().filter(|(from, to, _)| from.distance(*to) > 1.0);
-            self.runs.extend(runs.map(|(from, to, top)| Run { name: name.clone(), from, to, top }));
+            let runs = runs.map(|(from, to, top)| Run { name: name.clone(), from, to, top });
+            let runs: Vec<Run> = runs.collect();
+            self.tapes.extend(runs.iter().filter(|own| own.top == TAPE_MM).cloned());
+            self.runs.extend(runs);
         }
     }
 
@@ -369,6 +377,11 @@ impl SetUp {
                 .iter()
                 .map(|own| Run { from: by.out(own.from), to: by.out(own.to), ..own.clone() })
                 .collect(),
+            tapes: self
+                .tapes
+                .iter()
+                .map(|own| Run { from: by.out(own.from), to: by.out(own.to), ..own.clone() })
+                .collect(),
             beside_tyres: self.beside_tyres.iter().map(|(name, at)| (name.clone(), by.out(*at))).collect(),
             wheels: self.wheels.iter().map(|at| by.out(*at)).collect(),
             meant: self.meant.iter().map(|at| space(*at)).collect(),
@@ -376,6 +389,7 @@ impl SetUp {
             carried: self.carried,
             working_room: self.working_room,
             over_mark: self.over_mark,
+            round_targets: self.round_targets,
         }
     }
 }

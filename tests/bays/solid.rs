@@ -4,6 +4,7 @@ use baywright_planner::geometry::DVec2;
 use baywright_planner::model::{Exclusion, FloorFeature, Material, Metal, Runway, Shop, Thing, ThingKind};
 
 use crate::oracle::TOUCH_MM;
+use crate::people::from_targets;
 use crate::set_up::{Part, SetUp, What, ring_of};
 use crate::shape::{Frame, Ring, box_gap, depth, depth_of, gap, gap_to_line, round};
 
@@ -166,6 +167,9 @@ pub fn spare(placed: &SetUp, solid: &Solid) -> f64 {
         if (part.what == What::Car || hangs_low) && box_gap(&solid.ring, &part.ring) - room < least {
             least = least.min(gap(&solid.ring, &part.ring) - room);
         }
+    }
+    if placed.round_targets > 0.0 {
+        least = least.min(from_targets(placed, &solid.ring) - placed.round_targets);
     }
     for (_, at) in placed.marks.iter().filter(|_| solid.low < placed.over_mark) {
         least = least.min(-depth_of(&solid.ring, *at));

@@ -223,7 +223,9 @@ impl Draft {
 
     /// Whether nothing of the set-up and no thing is in a place.
     fn is_free(&self, ring: &[DVec2]) -> bool {
-        let parts = self.set_up.parts.iter().filter(|own| !matches!(own.what, What::Zone(_)));
+        let parts = self.set_up.parts.iter();
+        let is_in_way = |what: &What| !matches!(what, What::Zone(own) if *own != Exclusion::People);
+        let parts = parts.filter(|own| is_in_way(&own.what));
         let shop = &self.arrangement.shop;
         let things = self.arrangement.bay.things.iter();
         let things = things.map(|own| crate::solid::Solid::of(own, shop).ring);

@@ -6,7 +6,7 @@
 //! - `bay:` and `arrangement:` say what is looked at (files in `bay-layouts`, on 20 November 2026).
 //! - What is then done, in order: `move: THING, X, Y` (millimetres in the bay), `take away: THING`, `park: X, Y` (the car
 //!   by that much), `open: DOOR`, `shut: DOOR`, `turn the car: DEGREES`, `forget the floor survey: yes`,
-//!   `shop: SETTING, VALUE` (as in the file of a shop's settings).
+//!   `shop: SETTING, VALUE` (as in the file of a shop's settings), `pit: NAME, X, Y, X, Y` (an open one, from corner to corner).
 //! - `verdict:`, `stops:` and `care:` say what must come out. Every finding that stops or needs care is listed; the text
 //!   is how its line begins, and the order does not matter. `cure:` is how the cure of the finding before it begins.
 //! - `promise:` is the sentence beside the verdict, or a part of it.
@@ -14,8 +14,8 @@
 use std::path::{Path, PathBuf};
 
 use baywright_planner::edit::Edit;
-use baywright_planner::geometry::{DVec2, PlanPose, angle};
-use baywright_planner::model::{Arrangement, Id, ShopFigure};
+use baywright_planner::geometry::{DVec2, PlanPose, Polygon, angle};
+use baywright_planner::model::{Arrangement, FloorFeature, FloorFeatureKind, Id, Material, ShopFigure};
 use baywright_planner::words::{Locale, Words};
 use baywright_planner::{Assessment, Severity, Step, assess, cure::apply};
 
@@ -90,6 +90,7 @@ impl Scenario {
                     door.unwrap_or_else(|| panic!("{}: no door {text:?}", self.name)).shut = word == "shut";
                 }
                 "forget the floor survey" => now.bay.survey = None,
+                "pit" => now.bay.floor_features.push(pit(&parts)),
                 "shop" => {
                     let figure = ShopFigure::ALL.iter().find(|own| own.name() == parts[0]);
                     let figure = figure.unwrap_or_else(|| panic!("{}: no setting {text:?}", self.name));
@@ -125,6 +126,10 @@ impl Scenario {
                 "open" | "shut" => Edit::Door { door: parts[0].into(), shut: word == "shut" },
                 "forget the floor survey" => {
                     layout.bay.survey = None;
+                    continue;
+                }
+                "pit" => {
+                    layout.bay.floor_features.push(pit(&parts));
                     continue;
                 }
                 "shop" => {
@@ -183,6 +188,19 @@ impl Scenario {
                 _ => {}
             }
         }
+    }
+}
+
+/// An open pit with an edge of concrete: its name, one corner, the other.
+fn pit(parts: &[&str]) -> FloorFeature {
+    let number = |i: usize| parts[i].parse::<f64>().expect("a number");
+    let outline = Polygon::rectangle(DVec2::new(number(1), number(2)), DVec2::new(number(3), number(4)));
+    FloorFeature {
+        id: parts[0].into(),
+        kind: FloorFeatureKind::Pit,
+        outline: outline.expect("a rectangle"),
+        material: Material::Concrete,
+        proud_mm: 0.0,
     }
 }
 

@@ -189,6 +189,8 @@ fn thing(name: &'static str) -> impl Strategy<Value = Thing> {
     let size = || figure(limits::THING.low, 9e4);
     let shape = prop_oneof![
         (size(), size()).prop_map(|(length, width)| Shape::Rectangle { length_mm: length, width_mm: width }),
+        (size(), figure(limits::THIN.low, limits::THING.low))
+            .prop_map(|(length, width)| Shape::Rectangle { length_mm: length, width_mm: width }),
         size().prop_map(|diameter| Shape::Round { diameter_mm: diameter }),
         (size(), size()).prop_map(|(x, y)| Shape::Outline(vec![
             DVec2::ZERO,

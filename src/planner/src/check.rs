@@ -27,8 +27,10 @@ mod light;
 mod mark_place;
 mod mark_target;
 mod mark_unsure;
+mod mat_light;
 mod near;
 mod obstacle;
+mod open_pit;
 mod outside_room;
 mod permanent_mark;
 mod picture;
@@ -53,7 +55,7 @@ mod zones;
 
 use std::borrow::Cow;
 
-use baywright_geometry::{Bounds, DVec2, DVec3, Prism, Span};
+use baywright_geometry::{Bounds, DVec2, DVec3, Outline, Prism, Span, boolean};
 
 use crate::model::{Arrangement, FloorFeatureKind, Id, Placement, Runway, Thing};
 use crate::scene::{PlacedTarget, PlacedThing, Scene};
@@ -167,10 +169,12 @@ pub const ALL: &[Check] = &[
     field_of_view::CHECK,
     beam::CHECK,
     picture::CHECK,
+    mat_light::CHECK,
     glass_behind::CHECK,
     stand_off_mark::CHECK,
     stand_reach::CHECK,
     stand_room::CHECK,
+    open_pit::CHECK,
     raised::CHECK,
     wheels::CHECK,
     thing_place::CHECK,
@@ -299,6 +303,23 @@ impl<'a> Context<'a> {
             let hole = Prism::new(own.outline.clone().into(), Span::new(-1.0, 0.0).ok()?);
             Some((Subject::FloorFeature(own.id.clone()), hole))
         })
+    }
+
+    /// Whether a solid of the car lies on one side of it, as a door mirror does.
+    pub fn is_aside(&self, solid: &Prism) -> bool {
+        let middle = self.scene.bay_from_vehicle.inverse() * solid.outline.bounds().centre();
+        middle.y.abs() > self.arrangement.vehicle.width_mm * 0.25
+    }
+
+    /// Whether the car covers all of a hole in the floor, with all its parts together.
+    pub fn is_under_the_car(&self, hole: &Outline) -> bool {
+        let mut left = vec![hole.as_polygon().into_owned()];
+        for solid in self.scene.car.iter().filter(|solid| !self.is_aside(solid)) {
+            let over = solid.outline.as_polygon();
+            left = left.iter().flat_map(|piece| boolean::difference(piece, &over)).collect();
+        }
+        // A sliver between two parts lets nobody through.
+        left.iter().all(|piece| piece.area() < SPEAKS_FROM_MM * piece.bounds().size().length())
     }
 
     /// Solids of the building that may stand in the way of what is seen: idle runways and what is proud of the floor.

@@ -166,7 +166,9 @@ impl Cure {
             Step::MoveCar { by } => (Step::MoveCar { by: further }, by),
             step => return Self { step, ..self },
         };
-        Self { step, at_least: Some(shorter), causes, ..self }
+        // Where another way is surer and no longer, it is the way.
+        let is_further = matches!(&step, Step::MoveThing { by, .. } | Step::MoveCar { by } if by.length() > shorter.length());
+        Self { step, at_least: is_further.then_some(shorter), causes, ..self }
     }
 }
 

@@ -64,7 +64,8 @@ impl Used {
         let code = match claim.bars {
             Bars::Everything(code, _) => code,
             Bars::Zone(_) => Code::ZoneObject,
-            Bars::Lamps => return None,
+            // A tape's run counts as that.
+            Bars::Lamps | Bars::Low => return None,
         };
         let is_thin = matches!(claim.volume, Volume::Line { .. } | Volume::Spot { .. });
         let half_mm = if is_thin { LINE_HALF_MM } else { 0.0 };

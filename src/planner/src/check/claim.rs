@@ -95,6 +95,8 @@ pub enum Bars {
     Zone(Exclusion),
     /// Lamps, out of a camera's picture.
     Lamps,
+    /// What is so low that a tape goes over it, and lengthens the tape.
+    Low,
 }
 
 /// What a claim moves with.
@@ -182,6 +184,11 @@ impl Volume {
 /// source).
 pub(super) const GOES_OVER_MM: f64 = 20.0;
 
+/// Whether something of these heights lies on the floor and is so low that a tape goes over it.
+pub(super) fn lies_under_a_tape(heights: &Span) -> bool {
+    heights.bottom() <= 0.0 && heights.top() > 0.0 && heights.top() <= GOES_OVER_MM
+}
+
 /// Whether something of these heights is in a run that is to be free there: a tape goes over what is low.
 pub(super) fn is_in_run(heights: &Span, free: &Span) -> bool {
     heights.bottom() < free.top() && heights.top() > free.bottom() + GOES_OVER_MM
@@ -225,6 +232,7 @@ impl Claim {
                 Some(false) => None,
             },
             Bars::Lamps => (thing.kind == ThingKind::Lamp).then_some((Code::LightInPicture, Severity::Care)),
+            Bars::Low => lies_under_a_tape(&thing.span).then_some((Code::TapeOver, Severity::Care)),
         }
     }
 
@@ -235,7 +243,7 @@ impl Claim {
             Bars::Zone(excludes) => {
                 (excludes_part(excludes, material.metal()) != Some(false)).then_some(Code::ZoneObject)
             }
-            Bars::Lamps => None,
+            Bars::Lamps | Bars::Low => None,
         }
     }
 
@@ -244,7 +252,7 @@ impl Claim {
         match self.bars {
             Bars::Everything(code, _) => Some(code),
             Bars::Zone(excludes) => walls_bind(excludes).then_some(Code::ZoneObject),
-            Bars::Lamps => None,
+            Bars::Lamps | Bars::Low => None,
         }
     }
 }
@@ -258,6 +266,8 @@ pub(super) const fn walls_bind(excludes: Exclusion) -> bool {
 pub(crate) fn excluded(excludes: Exclusion, thing: &Thing) -> Option<bool> {
     match excludes {
         Exclusion::Anything => Some(true),
+        // What somebody carries, and has on the feet, is told or not known.
+        Exclusion::Metal if thing.is_person() && thing.metal.is_none() => None,
         Exclusion::Metal => thing.metal_content().counts(),
         Exclusion::Reflecting(_) => None,
         Exclusion::People => Some(thing.is_person()),
@@ -280,6 +290,11 @@ pub(super) fn anywhere() -> Option<Span> {
     Span::new(LOWEST_MM, -LOWEST_MM).ok()
 }
 
+/// Whether what is found so is never in the way of the aiming itself: it needs care at most, and says so of what is drawn.
+pub(super) const fn is_care_at_most(code: Code) -> bool {
+    matches!(code, Code::WorkingRoom | Code::KeepFree | Code::TapeOver)
+}
+
 /// Every region of the plan where a thing, at its heights, would stop the aiming.
 pub(crate) fn stops(claims: &[Claim], thing: &Thing) -> Vec<Outline> {
     regions(claims, thing, |_, severity| severity == Severity::Stops)
@@ -287,7 +302,7 @@ pub(crate) fn stops(claims: &[Claim], thing: &Thing) -> Vec<Outline> {
 
 /// Every region where a thing would be in the way of the aiming, whether that stops or needs care.
 pub(crate) fn in_the_way(claims: &[Claim], thing: &Thing) -> Vec<Outline> {
-    regions(claims, thing, |code, _| !matches!(code, Code::WorkingRoom | Code::KeepFree))
+    regions(claims, thing, |code, _| !is_care_at_most(code))
 }
 
 /// Every region where it would need care, of the kinds for which it is blamed now.
@@ -304,9 +319,9 @@ fn regions(claims: &[Claim], thing: &Thing, counts: impl Fn(Code, Severity) -> b
 
 /// Every claim that moves with the car and in which a thing would be in the way, with its region at the thing's heights.
 pub(crate) fn of_car<'a>(claims: &'a [Claim], thing: &Thing) -> impl Iterator<Item = (&'a Claim, Outline)> {
-    let counts = |code: Code| !matches!(code, Code::WorkingRoom | Code::KeepFree);
     let of_car = claims.iter().filter(move |claim| {
-        claim.moves_with == MovesWith::Car && claim.says(thing).is_some_and(|(code, _)| counts(code))
+        claim.moves_with == MovesWith::Car
+            && claim.says(thing).is_some_and(|(code, _)| !is_care_at_most(code))
     });
     of_car.filter_map(|claim| Some((claim, claim.volume.at(&thing.span)?)))
 }

@@ -94,6 +94,8 @@ pub enum Code {
     WalkIn,
     /// Daylight or a lamp's light may come into a camera's picture.
     LightInPicture,
+    /// Daylight may fall on a mat that a camera looks at.
+    LightOnMat,
     /// Glass behind what a lidar looks at.
     GlassBehind,
     /// The target is outside a radar's beam, though inside its field of view.
@@ -104,6 +106,8 @@ pub enum Code {
     WorkingRoom,
     /// Too little room to step up to a target or to stand beside it.
     StandRoom,
+    /// An open pit where people work.
+    OpenPit,
     /// A thing is outside the room or in another thing: a figure must be wrong.
     ThingPlace,
     /// A way out, a panel or an extinguisher is not free.
@@ -138,7 +142,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 54] = [
+    pub const ALL: [Self; 56] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -173,11 +177,13 @@ impl Code {
         Self::WayIn,
         Self::WalkIn,
         Self::LightInPicture,
+        Self::LightOnMat,
         Self::GlassBehind,
         Self::OffBeam,
         Self::DoorLeaf,
         Self::WorkingRoom,
         Self::StandRoom,
+        Self::OpenPit,
         Self::ThingPlace,
         Self::KeepFree,
         Self::FloorLevels,
@@ -233,11 +239,13 @@ impl Code {
             Self::WayIn => "way-in",
             Self::WalkIn => "walk-in",
             Self::LightInPicture => "light-in-picture",
+            Self::LightOnMat => "light-on-mat",
             Self::GlassBehind => "glass-behind",
             Self::OffBeam => "off-beam",
             Self::DoorLeaf => "door-leaf",
             Self::WorkingRoom => "working-room",
             Self::StandRoom => "stand-room",
+            Self::OpenPit => "open-pit",
             Self::KeepFree => "keep-free",
             Self::FloorLevels => "floor-levels",
             Self::AxisUnknown => "axis-unknown",
@@ -415,6 +423,8 @@ pub enum Facts {
     WalkIn,
     /// See [`Code::LightInPicture`]: how surely.
     LightInPicture(Lit),
+    /// See [`Code::LightOnMat`].
+    LightOnMat,
     /// See [`Code::GlassBehind`].
     GlassBehind,
     /// See [`Code::OffBeam`].
@@ -428,6 +438,8 @@ pub enum Facts {
     WorkingRoom(CarSide),
     /// See [`Code::StandRoom`]: where it is missing.
     StandRoom(StandSide),
+    /// See [`Code::OpenPit`].
+    OpenPit,
     /// See [`Code::ThingPlace`].
     ThingPlace(Misplaced),
     /// See [`Code::KeepFree`].
@@ -498,11 +510,13 @@ impl Facts {
             Self::WayIn(_) => Code::WayIn,
             Self::WalkIn => Code::WalkIn,
             Self::LightInPicture(_) => Code::LightInPicture,
+            Self::LightOnMat => Code::LightOnMat,
             Self::GlassBehind => Code::GlassBehind,
             Self::OffBeam { .. } => Code::OffBeam,
             Self::DoorLeaf(_) => Code::DoorLeaf,
             Self::WorkingRoom(_) => Code::WorkingRoom,
             Self::StandRoom(_) => Code::StandRoom,
+            Self::OpenPit => Code::OpenPit,
             Self::ThingPlace(_) => Code::ThingPlace,
             Self::KeepFree => Code::KeepFree,
             Self::FloorLevels(_) => Code::FloorLevels,

@@ -13,7 +13,7 @@ use baywright_geometry::overlap::{overlaps, overlaps_by};
 use baywright_geometry::share::{Share, target_share};
 use baywright_geometry::{DVec2, DVec3, Located, Outline, Prism, Span, locate, locate_in};
 
-use super::claim::{Claim, Volume, anywhere, is_in_run, is_over_mark};
+use super::claim::{Claim, Volume, anywhere, is_care_at_most, is_in_run, is_over_mark};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
 use super::near::MayBe;
 use super::obstacle::{Obstacle, Shape, rest_of_room, things_of};
@@ -145,8 +145,8 @@ fn barred(claim: &Claim, obstacle: &Obstacle<'_>) -> Option<Code> {
         Shape::Proud(_, material) => claim.says_of(*material)?,
         Shape::Wall(..) => claim.says_of_wall()?,
     };
-    // Room to work in and ways out need care at most, and say so for themselves.
-    (!matches!(code, Code::WorkingRoom | Code::KeepFree)).then_some(code)
+    // What needs care at most says so for itself.
+    (!is_care_at_most(code)).then_some(code)
 }
 
 /// How far an obstacle is from a claim, and whether it is in it by less than is spoken of.

@@ -7,28 +7,61 @@
 //! Limit: [`TAPE_READS_MM`], common practice, no source. It needs care: over a plank on either side, or held up, it is level.
 
 use baywright_geometry::marks::{Construction, Tool};
-use baywright_geometry::{DVec2, Outline, PlanPose, Prism, Segment, hull};
+use baywright_geometry::{DVec2, Outline, PlanPose, Polygon, Prism, Segment, Span, hull};
 
-use super::claim::GOES_OVER_MM;
+use super::claim::{Bars, Claim, GOES_OVER_MM, Volume, lies_under_a_tape};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
-use super::{Check, Context, finding, thing_subject};
-use crate::scene::PlacedRun;
+use super::{Check, Context, Remedy, finding, thing_subject};
+use crate::model::Arrangement;
+use crate::scene::{PlacedRun, Scene};
 
 /// A steel tape is read to a millimetre, so that half of one shows (common practice, no source).
 const TAPE_READS_MM: f64 = 0.5;
+/// What lies so far beside a tape is not under it, mm: half a tape's width (common practice, no source).
+const BESIDE_MM: f64 = 10.0;
 
-pub(super) const CHECK: Check = Check { codes: &[Code::TapeOver], whole, ..Check::NONE };
+pub(super) const CHECK: Check =
+    Check { codes: &[Code::TapeOver], things, whole, claims, remedy, ..Check::NONE };
+
+/// A ridge stays where it is.
+fn remedy(finding: &Finding) -> Remedy {
+    if finding.culprit().is_some() { Remedy::ThingOut } else { Remedy::None }
+}
+
+/// Out from under the whole of every tape: at its ends even what is low lengthens it, and where it would not nobody reckons.
+fn claims(arrangement: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
+    let Ok(span) = Span::new(0.0, GOES_OVER_MM) else { return };
+    claims.extend(scene.runs.iter().filter_map(|placed| {
+        let (mark, line) = taped(arrangement, scene, placed)?;
+        let aside = (line.to - line.from).normalize_or_zero().perp() * BESIDE_MM;
+        let corners = vec![line.from - aside, line.to - aside, line.to + aside, line.from + aside];
+        let strip = Prism::new(Polygon::simple(corners).ok()?.into(), span);
+        Some(Claim::new(mark, Volume::Prism(strip), Bars::Low))
+    }));
+}
+
+/// One thing that is tried elsewhere, by itself; where all is looked at, all that lies under a tape lengthens it together.
+fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    if !context.is_whole() {
+        whole(context, findings);
+    }
+}
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    let things = context.things().filter(|seen| seen.placed.prism.span.bottom() <= 0.0);
-    let things = things.map(|seen| (thing_subject(&seen.thing.id), seen.placed.prism.clone()));
-    let low = context.proud_features().chain(things).filter(|(_, own)| own.span.top() <= GOES_OVER_MM);
+    let things = context.things().map(|seen| (thing_subject(&seen.thing.id), seen.placed.prism.clone()));
+    let low = context.proud_features().chain(things).filter(|(_, own)| lies_under_a_tape(&own.span));
     let low: Vec<(Subject, Prism)> = low.collect();
     for placed in &context.scene.runs {
-        let Some((mark, line)) = taped(context, placed) else { continue };
+        let Some((mark, line)) = taped(context.arrangement, context.scene, placed) else { continue };
         let over = low.iter().filter_map(|(subject, prism)| Some((subject, profile(prism, &line)?)));
         let over: Vec<(&Subject, [DVec2; 2])> = over.collect();
-        let longer = taut(line.length(), over.iter().flat_map(|(_, edges)| *edges)) - line.length();
+        // A mark that lies on it is as high: up to there no tape goes.
+        let rises = |is_end: fn(&[DVec2; 2], f64) -> bool| {
+            let ends = over.iter().filter(|(_, edges)| is_end(edges, line.length()));
+            ends.map(|(_, edges)| edges[0].y).fold(0.0, f64::max)
+        };
+        let rise = rises(|edges, _| edges[0].x <= 0.0) + rises(|edges, length| edges[1].x >= length);
+        let longer = taut(line.length(), over.iter().flat_map(|(_, edges)| *edges)) - line.length() - rise;
         let highest = over.iter().max_by(|(_, a), (_, b)| a[0].y.total_cmp(&b[0].y));
         let Some((ridge, edges)) = highest.filter(|_| longer > TAPE_READS_MM) else { continue };
         let subjects = vec![(*ridge).clone(), mark];
@@ -49,9 +82,9 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
 
 /// What of a run a tape is laid along, on the floor: of a line of light that is prolonged, what lies beyond the mark that it
 /// passes last.
-fn taped(context: &Context<'_>, placed: &PlacedRun) -> Option<(Subject, Segment)> {
-    let construction = context.arrangement.aiming.mark_plan.get(placed.mark)?.construction;
-    let marks = &context.scene.marks;
+fn taped(arrangement: &Arrangement, scene: &Scene, placed: &PlacedRun) -> Option<(Subject, Segment)> {
+    let construction = arrangement.aiming.mark_plan.get(placed.mark)?.construction;
+    let marks = &scene.marks;
     let mark = marks.get(placed.mark)?;
     let run = Segment::new(placed.run.from, placed.run.to);
     let line = match construction {
@@ -117,6 +150,8 @@ mod tests {
         none(&ridge((6_400.0, 6_500.0), (3_000.0, 5_000.0), 20.0), Code::TapeOver);
         none(&ridge((4_100.0, 4_200.0), (3_000.0, 5_000.0), 9.0), Code::TapeOver);
         none(&ridge((4_100.0, 4_200.0), (4_100.0, 5_000.0), 20.0), Code::TapeOver);
+        // Where the spot itself lies on it the tape begins as high, and in 4800 mm that is nothing.
+        none(&ridge((3_900.0, 4_200.0), (3_000.0, 5_000.0), 20.0), Code::TapeOver);
         // Before the spot no tape lies, and over 20 mm none goes.
         none(&ridge((3_700.0, 3_900.0), (4_000.0, 5_000.0), 20.0), Code::TapeOver);
         none(&ridge((4_100.0, 4_200.0), (3_000.0, 5_000.0), 21.0), Code::TapeOver);
@@ -144,6 +179,18 @@ mod tests {
         let found = check(&round, Code::TapeOver, Severity::Care, None);
         assert!((number(found.measured.unwrap()) - longer).abs() < 1e-6, "{found:?} {longer}");
         none(&lying(Shape::Rectangle { length_mm: 100.0, width_mm: 600.0 }, 6_400.0), Code::TapeOver);
+        // What can be moved goes out from under every tape: back past the spot is the shortest way of the strip.
+        let cured = check(&strip, Code::TapeOver, Severity::Care, None).cure.unwrap();
+        let (Step::MoveThing { thing, by }, true) = (&cured.step, cured.causes.is_empty()) else {
+            panic!("{cured:?}")
+        };
+        assert_eq!(*thing, "cover".into());
+        assert!(by.length() < 320.0, "{by}");
+        let after = assess(&crate::cure::apply(&strip, &cured.step));
+        assert_eq!(after.verdict, Verdict::Ready, "{:?}", after.findings);
+        let mut fixed = strip.clone();
+        fixed.bay.things[0].effort = Effort::Fixed;
+        assert_eq!(check(&fixed, Code::TapeOver, Severity::Care, None).cure, None);
     }
 
     /// Two ridges near the two ends lengthen it together: by 0.4 and 0.5 mm.

@@ -1,16 +1,16 @@
 //! Whether the car gets into the room.
 //!
 //! Rule: where doors or gaps are entered, one of them is wide and high enough for the car, mirrors and all, with a hand's room all
-//! round, as its place and size are known; and just inside of it the car passes under or beside what is fixed there, with ground
-//! under its wheels: an open pit lies between them or is none. What can be moved is moved before; the way on from there is not
-//! asked. A room of which no door is entered says nothing of the way into it.
+//! round, as its place and size are known; and just inside of it the car passes under or beside what is fixed there, other walls
+//! and what stands proud of the floor among it, with ground under its wheels: an open pit lies between them or is none. Onto
+//! runways it is driven. What can be moved is moved before; the way on from there is not asked. A room of which no door is entered says nothing of the way into it.
 //! Limit: the car, and the shop's own `over_car_mm` on every side that is not the floor. It needs care: another way in may
 //! not have been entered.
 
 use baywright_geometry::{DVec2, Outline, PlanPose, Polygon, Segment, overlap_region};
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
-use super::{Check, Context, finding, thing_subject};
+use super::{Check, Context, SPEAKS_FROM_MM, finding, thing_subject, wall_id};
 use crate::model::{Effort, Opening, OpeningKind, ShopFigure, Wheel};
 
 pub(super) const CHECK: Check = Check { codes: &[Code::WayIn], whole, ..Check::NONE };
@@ -21,9 +21,16 @@ const AT_THE_DOOR_MM: f64 = 1_000.0;
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let doors = context.arrangement.bay.openings.iter().filter(|own| own.kind != OpeningKind::Window);
-    let lacks = doors.map(|door| (door, lack(context, door)));
-    let nearest = lacks.min_by(|(x, a), (y, b)| a.mm.total_cmp(&b.mm).then_with(|| x.id.cmp(&y.id)));
-    let Some((nearest, lack)) = nearest.filter(|(_, lack)| lack.mm > 0.0) else { return };
+    let lacks: Vec<(&Opening, Lack)> = doors.map(|door| (door, lack(context, door))).collect();
+    if lacks.iter().any(|(_, lack)| lack.mm <= 0.0) {
+        return;
+    }
+    // One that is large enough and in which something stands is the one that is meant.
+    let nearest = lacks.into_iter().min_by(|(x, a), (y, b)| {
+        let by_size = a.by.is_none().cmp(&b.by.is_none());
+        by_size.then(a.mm.total_cmp(&b.mm)).then_with(|| x.id.cmp(&y.id))
+    });
+    let Some((nearest, lack)) = nearest else { return };
     let Some(line) = context.arrangement.bay.opening_line(nearest) else { return };
     let mut subjects = vec![Subject::Opening(nearest.id.clone()), Subject::Car];
     subjects.extend(lack.by);
@@ -103,6 +110,17 @@ struct Across {
     keeps_out: Vec<(f64, f64)>,
     /// From where to where along the door it lies itself, mm from the door's beginning.
     lies_mm: (f64, f64),
+    /// How well its own place is known, beside what the walls' places are, mm.
+    known_mm: f64,
+}
+
+impl Across {
+    /// What is built as the door is, and known as well, keeps the car out by half of what both are uncertain by.
+    fn standing(by: Subject, lies_mm: (f64, f64), wants: &Wants) -> Self {
+        let out = wants.half + wants.unsure * 0.5;
+        let keeps_out = vec![(lies_mm.0 - out, lies_mm.1 + out)];
+        Self { by, under_mm: Some(0.0), keeps_out, lies_mm, known_mm: 0.0 }
+    }
 }
 
 /// What takes the car's way just inside a door that is large enough; `None` if some of it is left.
@@ -110,6 +128,7 @@ fn across(context: &Context<'_>, door: &Opening, wants: &Wants) -> Option<Lack> 
     let line = context.arrangement.bay.opening_line(door)?;
     let pits = pits(context, &line);
     let mut things = things(context, &line, wants);
+    things.extend(kerbs(context, &line, wants).chain(walls(context, door, &line, wants)));
     // Of what is as high the first by name, however they are listed.
     things.sort_by(|a, b| {
         let by_height = a.under_mm.unwrap_or(0.0).total_cmp(&b.under_mm.unwrap_or(0.0));
@@ -121,7 +140,9 @@ fn across(context: &Context<'_>, door: &Opening, wants: &Wants) -> Option<Lack> 
     let half = wants.half + wants.unsure * 0.5;
     let between = (half.min(door.width_mm * 0.5), (door.width_mm - half).max(door.width_mm * 0.5));
     let mut kept_out = Vec::new();
+    let mut known = 0.0;
     for own in pits.into_iter().chain(things) {
+        known = f64::max(known, own.known_mm);
         kept_out.extend(own.keeps_out);
         if !is_covered(between, &kept_out) {
             continue;
@@ -134,7 +155,9 @@ fn across(context: &Context<'_>, door: &Opening, wants: &Wants) -> Option<Lack> 
             }
             Some(_) => {
                 let is_mm = widest_left(door.width_mm, &taken);
-                Lack { of: TooSmall::Narrow, is_mm, mm: 2.0 * wants.half + wants.unsure - is_mm, by }
+                // As drawn it may be as wide as that, and is none that is sure.
+                let mm = 2.0 * wants.half + wants.unsure + known - is_mm;
+                Lack { of: TooSmall::Narrow, is_mm, mm: mm.max(SPEAKS_FROM_MM), by }
             }
         });
     }
@@ -151,7 +174,7 @@ fn pits(context: &Context<'_>, line: &Segment) -> Vec<Across> {
     let pits = context.pits().filter_map(|(by, hole)| {
         let (from, to) = before(line, &hole.outline)?;
         let keeps_out = wheels.iter().map(|(y, half)| (from - y - half, to - y + half)).collect();
-        Some(Across { by, under_mm: None, keeps_out, lies_mm: (from, to) })
+        Some(Across { by, under_mm: None, keeps_out, lies_mm: (from, to), known_mm: 0.0 })
     });
     pits.collect()
 }
@@ -170,9 +193,49 @@ fn things(context: &Context<'_>, line: &Segment, wants: &Wants) -> Vec<Across> {
             under_mm: Some((span.bottom() - if span.bottom() > 0.0 { known } else { 0.0 }).max(0.0)),
             keeps_out: vec![(from - wants.half - known, to + wants.half + known)],
             lies_mm: (from, to),
+            known_mm: known,
         })
     });
     things.collect()
+}
+
+/// What stands proud of the floor by more than a wheel goes over.
+fn kerbs<'a>(context: &'a Context<'_>, line: &'a Segment, wants: &'a Wants) -> impl Iterator<Item = Across> {
+    let tall = context.proud_features().filter(|(_, own)| own.span.top() > super::claim::GOES_OVER_MM);
+    tall.filter_map(|(by, own)| Some(Across::standing(by, before(line, &own.outline)?, wants)))
+}
+
+/// Other walls of the room: a corner or a pier just inside.
+fn walls<'a>(
+    context: &'a Context<'_>,
+    door: &'a Opening,
+    line: &'a Segment,
+    wants: &'a Wants,
+) -> impl Iterator<Item = Across> {
+    let line_from_bay = PlanPose::facing(line.from, line.to).inverse();
+    let others = context.scene.room.walls().edges().enumerate().filter(|(edge, _)| *edge != door.wall);
+    others.filter_map(move |(edge, wall)| {
+        let by = Subject::Wall(wall_id(context.arrangement, edge)?.into_owned());
+        let (from, to) = stretch((line_from_bay * wall.from, line_from_bay * wall.to), AT_THE_DOOR_MM)?;
+        // One that runs in from a jamb leaves all of the door.
+        let is_inside = from < line.length() - SPEAKS_FROM_MM && to > SPEAKS_FROM_MM;
+        is_inside.then(|| Across::standing(by, (from.max(0.0), to.min(line.length())), wants))
+    })
+}
+
+/// From where to where along x a line lies that runs between y = 0 and a height of it; `None` if it does not, or only touches.
+fn stretch((from, to): (DVec2, DVec2), high: f64) -> Option<(f64, f64)> {
+    let (below, above) = if from.y <= to.y { (from, to) } else { (to, from) };
+    if above.y <= SPEAKS_FROM_MM || below.y >= high - SPEAKS_FROM_MM {
+        return None;
+    }
+    let rise = above.y - below.y;
+    let at = |y: f64| below.x + (above.x - below.x) * (y - below.y) / rise;
+    let ends = match rise > SPEAKS_FROM_MM {
+        true => (at(below.y.max(0.0)), at(above.y.min(high))),
+        false => (below.x, above.x),
+    };
+    Some((ends.0.min(ends.1), ends.0.max(ends.1)))
 }
 
 /// From where to where along a door something lies just inside of it, mm from the door's beginning; `None` if it does not.
@@ -311,9 +374,70 @@ mod tests {
             post.bay.things[0].effort = Effort::Fixed;
             check(&post, Code::WayIn, Severity::Care, Some(left));
         }
+        // One beside the jamb leaves 2050 mm, of which its own place is uncertain by 60.
+        post.bay.things = vec![cabinet("post", (11_500.0, 675.0), 200.0, 350.0)];
+        post.bay.things[0].effort = Effort::Fixed;
+        none(&post, Code::WayIn);
+        post.bay.things[0].place.known = Known::Within(60.0);
+        let found = check(&post, Code::WayIn, Severity::Care, Some(2_050.0));
+        assert_eq!(found.limit, Some(Quantity::Length(2_060.0)));
         // A second door that lets it in is enough.
         post.bay.openings.push(Opening { id: "other door".into(), wall: 3, ..post.bay.openings[0].clone() });
         none(&post, Code::WayIn);
+    }
+
+    /// A door from y = 500 to 2900 in the wall at x = 12 000: a pier of the right wall beside it, and a kerb in it.
+    #[test]
+    fn a_pier_or_a_kerb_inside_the_only_door() {
+        let pier = |x: f64, top: f64| {
+            let mut arrangement = with_door();
+            let corners = [
+                (0.0, 0.0),
+                (x, 0.0),
+                (x, top),
+                (x + 200.0, top),
+                (x + 200.0, 0.0),
+                (12_000.0, 0.0),
+                (12_000.0, 6_000.0),
+                (0.0, 6_000.0),
+            ];
+            arrangement.bay.room = Polygon::simple(corners.map(DVec2::from).to_vec()).unwrap();
+            let wall = |i: usize| Wall { id: format!("wall {i}").into(), material: Material::Brick };
+            arrangement.bay.walls = (0..8).map(wall).collect();
+            arrangement.bay.openings[0].wall = 5;
+            arrangement
+        };
+        // 2000 mm of 2400 are left from y = 900 on.
+        none(&pier(11_400.0, 900.0), Code::WayIn);
+        let found = check(&pier(11_400.0, 910.0), Code::WayIn, Severity::Care, Some(1_990.0));
+        assert_eq!(found.facts, Facts::WayIn(TooSmall::Narrow));
+        assert!(matches!(found.subjects[2], Subject::Wall(_)), "{:?}", found.subjects);
+        // More than a metre inside it is on the way; the walls beside the jambs are none.
+        none(&pier(10_790.0, 3_000.0), Code::WayIn);
+        let mut unsure = pier(11_400.0, 880.0);
+        unsure.bay.walls_known = Known::Within(30.0);
+        check(&unsure, Code::WayIn, Severity::Care, Some(2_020.0));
+        let kerb = |proud_mm: f64| {
+            let mut arrangement = with_door();
+            let outline = rectangle((11_800.0, 400.0), (11_900.0, 1_500.0));
+            let (id, kind, material) = ("kerb".into(), FloorFeatureKind::Joint, Material::Concrete);
+            arrangement.bay.floor_features = vec![FloorFeature { id, kind, outline, material, proud_mm }];
+            arrangement
+        };
+        none(&kerb(20.0), Code::WayIn);
+        let mut beside = kerb(120.0);
+        check(&beside, Code::WayIn, Severity::Care, Some(1_400.0));
+        // A door for people is no way in either, and not the one that is meant.
+        beside.bay.openings.push(side_door());
+        let line = words::Words::new(&beside, words::Locale::default()).line(&check(
+            &beside,
+            Code::WayIn,
+            Severity::Care,
+            Some(1_400.0),
+        ));
+        let told = "No door lets the car in: 1\u{202f}400 mm of its width left, wants 2\u{202f}000 mm, the shop's own. \
+                    The kerb stands in the roller door.";
+        assert!(line.starts_with(told), "{line}");
     }
 
     #[test]

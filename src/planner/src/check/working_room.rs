@@ -3,7 +3,6 @@
 //! Rule: things that a person cannot step over or duck under, walls and open pits keep the aiming's working room from the body.
 //! Limit: the aiming's working room, else the shop's own; what a person steps over or ducks under, the shop's own.
 
-use baywright_geometry::contain::holds;
 use baywright_geometry::distance::{Separation, distance, distance_to_segment};
 use baywright_geometry::overlap::overlaps;
 use baywright_geometry::{DVec2, Outline, Prism, Span};
@@ -78,9 +77,7 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let under =
             |solid: &&Prism| !sticks_out(context, solid, &hole) && overlaps(&solid.outline, &hole.outline);
         match context.scene.car.iter().find(under) {
-            Some(solid)
-                if !context.scene.car.iter().any(|own| holds(&own.outline.as_polygon(), &hole.outline)) =>
-            {
+            Some(solid) if !context.is_under_the_car(&hole.outline) => {
                 let at = farthest_from(&hole.outline, solid.outline.bounds().centre());
                 nearest(context, pit, [Separation::Touching { at }].into_iter(), room, findings);
             }
@@ -119,9 +116,7 @@ fn gaps<'a>(context: &'a Context<'_>, other: &'a Prism) -> impl Iterator<Item = 
 
 /// Whether a solid of the car sticks out of its body over or under something.
 fn sticks_out(context: &Context<'_>, solid: &Prism, other: &Prism) -> bool {
-    let car_from_bay = context.scene.bay_from_vehicle.inverse();
-    let middle = (car_from_bay * solid.outline.bounds().centre()).y.abs();
-    middle > context.arrangement.vehicle.width_mm * 0.25 && solid.span.shared(&other.span).is_none()
+    context.is_aside(solid) && solid.span.shared(&other.span).is_none()
 }
 
 fn nearest(

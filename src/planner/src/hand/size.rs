@@ -38,7 +38,8 @@ pub fn resized(thing: &Thing, handle: (i8, i8), to: DVec2) -> Option<(Shape, Pla
     }
 }
 
-/// The nearest size that a thing may have, whole millimetres; `None` if it is not a number.
+/// The nearest size that any thing may have, whole millimetres; `None` if it is not a number. What is thinner is typed: at no scale
+/// does a hand draw a sheet's thickness.
 fn allowed(size: f64) -> Option<f64> {
     size.is_finite().then(|| size.clamp(THING.low, THING.high).round())
 }

@@ -64,6 +64,20 @@ fn every_sentence_of_the_room_is_whole() {
         let (id, material, outline) = ("spot".into(), Material::Concrete, rectangle(low, high));
         arrangement.bay.floor_features.push(FloorFeature { id, kind, outline, material, proud_mm });
     };
+    for (low, high) in [((6_000.0, 2_600.0), (8_000.0, 3_400.0)), ((6_000.0, 5_600.0), (8_000.0, 5_900.0))] {
+        let mut arrangement = clear();
+        pit(&mut arrangement, low, high, 0.0);
+        assert!(!of(&assess(&arrangement), Code::OpenPit).is_empty());
+        all_whole(&arrangement);
+    }
+    told(
+        |own| {
+            own.sensor.kind = SensorKind::SurroundCamera(Camera { pixels_across: 1_280, pixels_down: 960 });
+            own.aiming.placements[0].height = TargetHeight::OnFloor;
+            own.bay.walls[0].material = Material::Glass;
+        },
+        Code::LightOnMat,
+    );
     told(|own| own.aiming.placements[0].mark = None, Code::MarkMissing);
     told(|own| own.aiming.tolerance.azimuth_rad = 1e-4, Code::MarkUnsure);
     told(

@@ -34,11 +34,13 @@ pub enum Reason {
     NoHigher,
     /// The car's alignment is within what the aiming allows.
     WithinLimits,
+    /// A car is driven onto it.
+    DrivenOnto,
 }
 
 impl Reason {
     /// Every reason.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
         Self::FarEnough,
         Self::NotExcluded,
         Self::OverOrUnder,
@@ -48,6 +50,7 @@ impl Reason {
         Self::StandsBelow,
         Self::NoHigher,
         Self::WithinLimits,
+        Self::DrivenOnto,
     ];
 }
 
@@ -77,7 +80,7 @@ pub fn cell(row: Row, column: Column, relation: Relation, variant: Variant) -> C
         {
             stops(&[Code::StandClash])
         }
-        Row::Proud(_, made) => runway(made, column, relation),
+        Row::Proud(kind, made) => proud(kind, made, column, relation),
     };
     match variant {
         Variant::CarUnsure => by_the_car(row, column, relation, asked),
@@ -105,6 +108,8 @@ fn by_the_car(row: Row, column: Column, relation: Relation, asked: Cell) -> Cell
         (Cell::Found(..), Relation::Within) if matches!(column, Column::OverPerson | Column::OverCar) => {
             Cell::Nothing(Reason::NoHigher)
         }
+        // A door is where it is wherever the car stands, and so is what stands in it.
+        (Cell::Found(..), Relation::Within) if column == Column::WayIn => Cell::Nothing(Reason::FarEnough),
         (UNSURE, _) => UNSURE_BY_CAR,
         _ => asked,
     }
@@ -169,7 +174,12 @@ fn ceiling(column: Column, relation: Relation) -> Cell {
         | Column::WorkingRoom
         | Column::BeforeStand
         | Column::WayOut
-        | Column::Picture => Cell::Nothing(Reason::OverOrUnder),
+        | Column::Picture
+        | Column::BehindTarget
+        | Column::UnderTape
+        | Column::WayIn
+        | Column::GroundInDoor
+        | Column::WorkedIn => Cell::Nothing(Reason::OverOrUnder),
         Column::AxisUnknown | Column::Alignment | Column::AlignmentUnknown => of_the_car(column, relation),
     }
 }
@@ -232,8 +242,8 @@ fn thing(kind: ThingKind, hangs: Hangs, made: Made, column: Column, relation: Re
         Column::NothingZone => excluded(true),
         Column::MetalZone => match (is_person(kind), made) {
             (false, Made::Metal) => excluded(true),
-            (true, _) | (false, Made::NoMetal) => excluded(false),
-            (false, Made::Unknown) => solid(care(&[Code::ZoneUnjudged]), relation),
+            (true, Made::Metal) | (_, Made::NoMetal | Made::Glass) => excluded(false),
+            (_, Made::Unknown) => solid(care(&[Code::ZoneUnjudged]), relation),
         },
         Column::ReflectingZone => solid(care(&[Code::ZoneUnjudged]), relation),
         Column::PeopleZone => excluded(is_person(kind)),
@@ -277,6 +287,39 @@ fn thing(kind: ThingKind, hangs: Hangs, made: Made, column: Column, relation: Re
         Column::WayOut => care_only(care(&[Code::KeepFree]), relation),
         Column::Picture if is_light(kind) => line(care(&[Code::LightInPicture]), relation),
         Column::Picture => excluded(false),
+        Column::BehindTarget => glass(made == Made::Glass, relation),
+        Column::UnderTape => match hangs {
+            Hangs::No => under(care(&[Code::TapeOver]), relation),
+            Hangs::Yes => Cell::Nothing(Reason::OverOrUnder),
+        },
+        Column::WayIn | Column::GroundInDoor => way_in(relation),
+        Column::WorkedIn => Cell::Nothing(Reason::NotExcluded),
+    }
+}
+
+/// Glass in line with a lidar and its target, or perhaps.
+fn glass(is_glass: bool, relation: Relation) -> Cell {
+    match relation {
+        Relation::Clear => Cell::Nothing(Reason::FarEnough),
+        _ if !is_glass => Cell::Nothing(Reason::NotExcluded),
+        Relation::Over | Relation::Sliver | Relation::Within => care(&[Code::GlassBehind]),
+    }
+}
+
+/// What lies under a tape or a wheel, by however little: that is seen there, and needs care at most.
+fn under(over: Cell, relation: Relation) -> Cell {
+    match relation {
+        Relation::Over | Relation::Sliver => over,
+        Relation::Within => Cell::Nothing(Reason::CareAtMost),
+        Relation::Clear => Cell::Nothing(Reason::FarEnough),
+    }
+}
+
+/// What stays takes the car's way in, or perhaps.
+fn way_in(relation: Relation) -> Cell {
+    match relation {
+        Relation::Over | Relation::Sliver | Relation::Within => care(&[Code::WayIn]),
+        Relation::Clear => Cell::Nothing(Reason::FarEnough),
     }
 }
 
@@ -287,8 +330,8 @@ fn runway(made: Made, column: Column, relation: Relation) -> Cell {
         Column::MetalZone => match (made, relation) {
             (Made::Metal, _) => solid(stops(&[Code::ZoneObject]), relation),
             (Made::Unknown, _) => solid(care(&[Code::ZoneUnjudged]), relation),
-            (Made::NoMetal, Relation::Clear) => Cell::Nothing(Reason::FarEnough),
-            (Made::NoMetal, _) => Cell::Nothing(Reason::NotExcluded),
+            (Made::NoMetal | Made::Glass, Relation::Clear) => Cell::Nothing(Reason::FarEnough),
+            (Made::NoMetal | Made::Glass, _) => Cell::Nothing(Reason::NotExcluded),
         },
         Column::ReflectingZone => solid(care(&[Code::ZoneUnjudged]), relation),
         Column::PeopleZone | Column::LightZone | Column::Picture => match relation {
@@ -313,6 +356,22 @@ fn runway(made: Made, column: Column, relation: Relation) -> Cell {
         Column::WorkingRoom => care_only(care(&[Code::WorkingRoom]), relation),
         Column::BeforeStand => care_only(care(&[Code::StandRoom]), relation),
         Column::WayOut => care_only(care(&[Code::KeepFree]), relation),
+        Column::BehindTarget => glass(false, relation),
+        Column::UnderTape => line(stops(&[Code::RunBlocked]), relation),
+        Column::WayIn | Column::GroundInDoor => Cell::Nothing(Reason::DrivenOnto),
+        Column::WorkedIn => Cell::Nothing(Reason::NotExcluded),
+    }
+}
+
+/// The same, which is no runway: a tape goes over what is low, and no car is driven onto it.
+fn proud(kind: FloorFeatureKind, made: Made, column: Column, relation: Relation) -> Cell {
+    match (column, kind) {
+        // A pit under a raised cover lies open as any.
+        (Column::UnderTape, FloorFeatureKind::Pit) => under(care(&[Code::RunBlocked]), relation),
+        (Column::UnderTape, _) => under(care(&[Code::TapeOver]), relation),
+        (Column::WayIn | Column::GroundInDoor, _) => way_in(relation),
+        (Column::WorkedIn, FloorFeatureKind::Pit) => care_only(care(&[Code::OpenPit]), relation),
+        _ => runway(made, column, relation),
     }
 }
 
@@ -342,6 +401,10 @@ fn wall(material: Material, column: Column, relation: Relation) -> Cell {
         Column::WorkingRoom => care_only(care(&[Code::WorkingRoom]), relation),
         Column::BeforeStand => care_only(care(&[Code::StandRoom]), relation),
         Column::WayOut => Cell::Nothing(Reason::CareAtMost),
+        Column::BehindTarget => glass(material == Material::Glass, relation),
+        Column::UnderTape => line(stops(&[Code::RunBlocked]), relation),
+        Column::WayIn | Column::GroundInDoor => way_in(relation),
+        Column::WorkedIn => Cell::Nothing(Reason::NotExcluded),
     }
 }
 
@@ -440,6 +503,10 @@ fn feature(kind: FloorFeatureKind, column: Column, relation: Relation) -> Cell {
             Relation::Within => Cell::Nothing(Reason::CareAtMost),
             Relation::Clear => Cell::Nothing(Reason::FarEnough),
         },
+        Column::UnderTape if kind == FloorFeatureKind::Pit => under(care(&[Code::RunBlocked]), relation),
+        // Its place in the floor is the door's own.
+        Column::GroundInDoor => under(care(&[Code::WayIn]), relation),
+        Column::WorkedIn if kind == FloorFeatureKind::Pit => care_only(care(&[Code::OpenPit]), relation),
         Column::WayOut if kind == FloorFeatureKind::Pit => care_only(care(&[Code::KeepFree]), relation),
         Column::NothingZone
         | Column::PeopleZone
@@ -453,6 +520,10 @@ fn feature(kind: FloorFeatureKind, column: Column, relation: Relation) -> Cell {
         | Column::BeforeStand
         | Column::WayOut
         | Column::Picture
+        | Column::BehindTarget
+        | Column::UnderTape
+        | Column::WayIn
+        | Column::WorkedIn
         | Column::Axis => Cell::Nothing(Reason::OverOrUnder),
         Column::OverCar | Column::OverPerson => Cell::Nothing(Reason::StandsBelow),
         Column::AxisUnknown | Column::Alignment | Column::AlignmentUnknown => of_the_car(column, relation),

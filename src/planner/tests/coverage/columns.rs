@@ -11,6 +11,8 @@ const STAND_TOP_MM: f64 = 2_000.0;
 const ZONE_TOP_MM: f64 = 2_500.0;
 /// How far back a front wheel may stand, mm.
 const SET_BACK_MM: f64 = 100.0;
+/// From where on a door is in the wall behind the car, at x = 0, mm.
+const DOOR_FROM_MM: f64 = 500.0;
 /// Where the rear wheels push the car, to the left.
 const THRUST_RAD: f64 = 0.1 * std::f64::consts::PI / 180.0;
 
@@ -57,6 +59,16 @@ pub enum Column {
     WayOut,
     /// No light in a camera's picture.
     Picture,
+    /// No glass in line with a lidar and its target, behind it.
+    BehindTarget,
+    /// The floor under a tape; what stands there is 18 mm high.
+    UnderTape,
+    /// The way in through the only door; what stands there stays.
+    WayIn,
+    /// The ground in that door, under a wheel.
+    GroundInDoor,
+    /// The floor where people lay marks, and six feet round it.
+    WorkedIn,
     /// Height over the car's roof.
     OverCar,
     /// Height over a stand.
@@ -183,7 +195,7 @@ impl Relation {
 
 impl Column {
     /// Every column.
-    pub const ALL: [Self; 24] = [
+    pub const ALL: [Self; 29] = [
         Self::NothingZone,
         Self::MetalZone,
         Self::ReflectingZone,
@@ -201,6 +213,11 @@ impl Column {
         Self::BeforeStand,
         Self::WayOut,
         Self::Picture,
+        Self::BehindTarget,
+        Self::UnderTape,
+        Self::WayIn,
+        Self::GroundInDoor,
+        Self::WorkedIn,
         Self::OverCar,
         Self::OverStand,
         Self::OverPerson,
@@ -235,6 +252,11 @@ impl Column {
             | Self::BeforeStand
             | Self::WayOut
             | Self::Picture
+            | Self::BehindTarget
+            | Self::UnderTape
+            | Self::WayIn
+            | Self::GroundInDoor
+            | Self::WorkedIn
             | Self::Axis
             | Self::AxisUnknown
             | Self::Alignment
@@ -265,6 +287,11 @@ impl Column {
             | Self::BeforeStand
             | Self::WayOut
             | Self::Picture
+            | Self::BehindTarget
+            | Self::UnderTape
+            | Self::WayIn
+            | Self::GroundInDoor
+            | Self::WorkedIn
             | Self::AxisUnknown
             | Self::Alignment
             | Self::AlignmentUnknown => 2_500.0,
@@ -276,6 +303,10 @@ impl Column {
         match (&found.facts, self) {
             // A lamp anywhere before a camera is in its picture.
             (Facts::LightInPicture(_), _) => self == Self::Picture,
+            // Glass that hangs over a stand's feet is behind the target too.
+            // A pit lies open for whoever works there, whatever else it is in the way of.
+            (Facts::OpenPit, _) => self == Self::WorkedIn,
+            (Facts::GlassBehind, _) => self == Self::BehindTarget,
             (Facts::HeadRoom(Under::Car), _) => matches!(self, Self::OverCar | Self::Car),
             (Facts::HeadRoom(Under::Stand), _) => matches!(self, Self::OverStand | Self::Target | Self::Axis),
             (Facts::HeadRoom(Under::Person), _) => self == Self::OverPerson,
@@ -307,12 +338,19 @@ impl Column {
                 | Self::WorkingRoom
                 | Self::OverCar
                 | Self::OverPerson
+                | Self::UnderTape
         );
         if variant == Variant::Raised && at_the_car {
             return None;
         }
-        // Who has a picture is a camera.
-        if self == Self::Picture && !matches!(variant, Variant::Radar | Variant::CarUnsure) {
+        // Who has a picture is a camera, and whom glass disturbs a lidar.
+        let has_eye = matches!(self, Self::Picture | Self::BehindTarget);
+        if has_eye && !matches!(variant, Variant::Radar | Variant::CarUnsure) {
+            return None;
+        }
+        // Beside a wheel nothing but a hole in the floor leaves it the rest of the door.
+        let is_pit = row == Row::Feature(FloorFeatureKind::Pit);
+        if self == Self::GroundInDoor && !(is_pit && variant != Variant::CarUnsure) {
             return None;
         }
         let edge = self.edge();
@@ -344,6 +382,15 @@ impl Column {
                 thing.span = span(bottom, bottom + 300.0);
             }
             _ => row.put(&mut arrangement, edge + DVec2::new(0.0, relation.gap()), length, 100.0),
+        }
+        match self {
+            Self::UnderTape => row.lie_low(&mut arrangement),
+            Self::WayIn => {
+                arrangement.bay.things.iter_mut().for_each(|own| own.effort = Effort::Fixed);
+                // The wall behind the car is the last, however many there are.
+                arrangement.bay.openings[0].wall = arrangement.bay.walls.len() - 1;
+            }
+            _ => {}
         }
         if self == Self::Alignment {
             arrangement.on_this_car.set_back_mm = Some(SET_BACK_MM - relation.gap());
@@ -378,6 +425,8 @@ impl Column {
             Self::OverStand => DVec2::new(8_810.0, 3_250.0),
             // The thrust line starts at the rear axle, at x = 1400 mm, 0.1° to the left; the target is set off from the sensor.
             Self::Axis => DVec2::new(4_800.0, 3_000.0) + turned(DVec2::new(4_010.0, 250.0)),
+            // The car's left side lies at y = 3900.
+            Self::WorkedIn => DVec2::new(2_500.0, 3_900.0 + 1_828.8),
             // Far from everything.
             Self::AxisUnknown | Self::Alignment | Self::AlignmentUnknown => DVec2::new(10_500.0, 4_500.0),
             // The tread of the front left tyre: 1540 / 2 + 200 / 2 left of the middle.
@@ -392,6 +441,14 @@ impl Column {
             Self::WayOut => DVec2::new(11_000.0, 1_000.0),
             // 3200 mm ahead of the lens, 20° to the left.
             Self::Picture => DVec2::new(8_000.0, 3_000.0 + 3_200.0 * libm::tan(angle::radians(20.0))),
+            // Half of a board 500 mm wide at 4000 mm is 350 mm at 5600 mm.
+            Self::BehindTarget => DVec2::new(10_400.0, 3_350.0),
+            // 100 mm past the front left spot, from where a tape is laid on.
+            Self::UnderTape => DVec2::new(4_100.0, 4_020.0),
+            // The car and a hand's breadth on both sides are 2000 mm, from the jamb at y = 500 on.
+            Self::WayIn => DVec2::new(400.0, DOOR_FROM_MM + 2_000.0),
+            // A left wheel's outer side is 870 mm from the middle, which is 1025 mm from the jamb.
+            Self::GroundInDoor => DVec2::new(400.0, DOOR_FROM_MM + 1_025.0 + 870.0),
         }
     }
 
@@ -411,7 +468,17 @@ impl Column {
             Self::PeopleZone => keeps(Exclusion::People),
             Self::LightZone => keeps(Exclusion::Light),
             Self::Fresnel => alone.aiming.placements[0].target.width_mm = 20.0,
-            Self::Mark | Self::Run => alone.aiming.mark_plan = marks,
+            Self::Mark | Self::Run | Self::UnderTape => alone.aiming.mark_plan = marks,
+            Self::BehindTarget => {
+                alone.sensor.kind = SensorKind::Lidar;
+                alone.aiming.placements[0].target.kind = TargetKind::Board;
+            }
+            // As wide as the car, a hand's breadth on both sides, and what its place is known by.
+            Self::WayIn | Self::GroundInDoor => {
+                let width_mm = 2_000.0 + KNOWN_MM;
+                let door = open_door(3, 6_000.0 - DOOR_FROM_MM - width_mm, width_mm, 0.0);
+                alone.bay.openings = vec![Opening { kind: OpeningKind::Gap, ..door }];
+            }
             Self::WorkingRoom | Self::OverPerson => alone.aiming.working_room_mm = Some(600.0),
             Self::WayOut => {
                 let outline = rectangle((10_500.0, 0.0), (11_500.0, 1_000.0));
@@ -443,7 +510,7 @@ impl Column {
             }
             // A hand's breadth over the roof is another column's.
             Self::Car => alone.shop.over_car_mm = 0.0,
-            Self::Sight | Self::Feet | Self::OverCar | Self::Tyre | Self::BeforeStand => {}
+            Self::Sight | Self::Feet | Self::OverCar | Self::Tyre | Self::BeforeStand | Self::WorkedIn => {}
         }
         alone
     }

@@ -93,6 +93,10 @@ fn every_cell_is_a_finding_or_a_reason() {
                 }
             }
         }
+        let is_unmarked = arrangement.aiming.placements.iter().any(|own| own.mark.is_none());
+        if is_unmarked != judged.findings.iter().any(|f| f.code() == Code::MarkMissing) {
+            wrong.push(format!("{name}: a target without a mark: {is_unmarked}"));
+        }
         cells += 1;
     }
     assert!(wrong.is_empty(), "{} of {cells}:\n{}", wrong.len(), wrong.join("\n"));

@@ -44,6 +44,8 @@ pub enum Made {
     NoMetal,
     /// Nobody knows.
     Unknown,
+    /// Of glass.
+    Glass,
 }
 
 impl Made {
@@ -53,6 +55,7 @@ impl Made {
             (_, Self::Metal) => Material::Steel,
             (_, Self::NoMetal) => Material::Wood,
             (_, Self::Unknown) => Material::Unknown,
+            (_, Self::Glass) => Material::Glass,
         }
     }
 }
@@ -68,12 +71,16 @@ impl Row {
                     continue;
                 }
                 for made in [Made::Metal, Made::NoMetal, Made::Unknown] {
-                    if kind == ThingKind::Person && made != Made::NoMetal {
+                    if kind == ThingKind::Person && made == Made::Metal {
                         continue;
                     }
                     all.push(Self::Thing(kind, hangs, made));
                 }
             }
+        }
+        // A pane on its own, or a cabinet's doors.
+        for kind in [ThingKind::Cabinet, ThingKind::Other] {
+            all.extend([Hangs::No, Hangs::Yes].map(|hangs| Self::Thing(kind, hangs, Made::Glass)));
         }
         all.extend([Self::IdleRunway, Self::PermanentMark, Self::Ceiling, Self::OtherBay]);
         all.extend(Material::ALL.map(Self::Wall));
@@ -129,6 +136,24 @@ impl Row {
         }
     }
 
+    /// What stands on the floor or proud of it is no higher than a tape goes over: 18 mm.
+    pub fn lie_low(self, arrangement: &mut Arrangement) {
+        match self {
+            Self::Thing(_, Hangs::No, _) => {
+                arrangement.bay.things.iter_mut().for_each(|own| own.span = span(0.0, 18.0));
+            }
+            Self::Proud(..) => {
+                arrangement.bay.floor_features.iter_mut().for_each(|own| own.proud_mm = 18.0);
+            }
+            Self::Thing(_, Hangs::Yes, _)
+            | Self::IdleRunway
+            | Self::Wall(_)
+            | Self::Feature(_)
+            | Self::PermanentMark
+            | Self::Ceiling => {}
+        }
+    }
+
     /// Puts it into a bay: its straight side faces right, at this place, and it reaches `width` to the left.
     pub fn put(self, arrangement: &mut Arrangement, at: DVec2, length: f64, width: f64) {
         let (low, high) = (at - DVec2::new(length * 0.5, 0.0), at + DVec2::new(length * 0.5, width));
@@ -140,7 +165,7 @@ impl Row {
                 // What a kind holds under any skin is said otherwise here.
                 thing.metal = match made {
                     Made::Metal => None,
-                    Made::NoMetal => Some(Metal::None),
+                    Made::NoMetal | Made::Glass => Some(Metal::None),
                     Made::Unknown => Some(Metal::Unknown),
                 };
                 thing.place.known = Known::Within(KNOWN_MM);

@@ -74,10 +74,18 @@ pub const FREE: Range = Range::from(100.0, 1e5, MM);
 pub const RUNWAY_TOP: Range = Range::from(10.0, 1e4, MM);
 /// How far a grate, a lip or a cover stands proud of the floor; what is taller is entered as a thing.
 pub const PROUD: Range = Range::from(0.0, 300.0, MM);
-/// A thing from above: length, width, diameter. A sheet of foil that hangs down is entered 5 mm thick.
+/// A thing from above: its length, its diameter, the longer side of what is thin.
 pub const THING: Range = Range::from(5.0, 1e5, MM);
-/// A thing from its bottom to its top: a steel plate on the floor is 3 mm.
+/// The other side of one that is as long as that: a sheet of steel that leans on a wall is 1 to 2 mm, and what hangs as foil is
+/// entered as thick as that. Of a thing that was typed in metres both sides are less than any thing is long.
+pub const THIN: Range = Range::from(1.0, 1e5, MM);
+/// A thing from its bottom to its top. What lies thinner on the floor is entered as 3 mm: 1.9 for a cabinet in metres is noticed so.
 pub const THICKNESS: Range = Range::from(3.0, 1e5, MM);
+
+/// What a side of a rectangle may be, mm, beside its other side.
+pub const fn side(other_mm: f64) -> &'static Range {
+    if other_mm >= THING.low { &THIN } else { &THING }
+}
 /// The length of a car: the shortest is above 1.5 m, the longest bus below 30 m.
 pub const CAR_LENGTH: Range = Range::from(1.5e3, 3e4, MM);
 /// Front axle to rear axle.

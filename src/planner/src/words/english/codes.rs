@@ -62,10 +62,12 @@ pub const fn code(code: Code) -> &'static str {
         }
         Code::WayIn => "No door or gap that is entered lets the car in.",
         Code::WalkIn => "People may walk into a keep-clear zone that is to be clear of them.",
+        Code::LightOnMat => "Daylight may fall on a mat that a camera looks at.",
         Code::LightInPicture => "Daylight or a lamp's light is or may be in the picture of a camera.",
         Code::GlassBehind => "Glass stands behind a lidar's target, in line with it.",
         Code::OffBeam => "The target is outside the radar's beam, though inside its field of view.",
         Code::DoorLeaf => "The leaf of an open door, or the roll of a roller door, may be in the way.",
+        Code::OpenPit => "A pit lies open where people lay marks and set targets, or near to it.",
         Code::WorkingRoom => "There is too little room to walk and work around the car.",
         Code::StandRoom => "There is too little room to step up to a target, or to stand beside it.",
         Code::ThingPlace => "A thing is outside the room or in another thing: a figure must be wrong.",

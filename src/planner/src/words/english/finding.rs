@@ -7,7 +7,7 @@ use crate::assessment::{
     AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Lit, MarkFor, Misplaced, OnRunways,
     Painted, Quantity, Severity, StandReach, StandSide, Subject, TooLarge, TooSmall, Under,
 };
-use crate::model::{Material, Provenance, ReferenceAxis};
+use crate::model::{Exclusion, Material, Provenance, ReferenceAxis};
 use crate::scene::TargetPart;
 
 impl About<'_> {
@@ -107,6 +107,7 @@ impl About<'_> {
                 }
                 _ => format!("{first} may let people into {second}"),
             },
+            Facts::LightOnMat => format!("{first} may let daylight onto {second}"),
             Facts::LightInPicture(lit) => match (finding.culprit(), lit) {
                 (Some(_), _) => format!("{first} is in the picture of {second}"),
                 (None, Lit::Is) => format!("{first} lets light into the picture of {second}"),
@@ -231,6 +232,8 @@ impl About<'_> {
                 "little room beside {}",
                 finding.subjects.first().map_or_else(String::new, |own| self.subject(own))
             ),
+            Facts::OpenPit if finding.measured.is_none() => format!("{first} lies open where people work"),
+            Facts::OpenPit => format!("{first} lies open beside where people work"),
             Facts::KeepFree => {
                 let door = matches!(finding.subjects.get(1), Some(Subject::KeepFree(id)) if self.is_door(id));
                 let lies = matches!(finding.subjects.first(), Some(Subject::FloorFeature(_)));
@@ -294,6 +297,9 @@ impl About<'_> {
                         "The zone is to be clear of {of}, and its heights are given from the floor: whether the steel \
                          that carries the car counts, the procedure must say."
                     ),
+                    Some(Subject::Thing(id)) if zone.excludes == Exclusion::Metal && self.is_someone(id) => {
+                        format!("The zone is to be clear of {of}; what a person carries is not known.")
+                    }
                     _ => format!(
                         "The zone is to be clear of {of}; for {} that is not known.",
                         self.made_of(finding)
@@ -332,6 +338,9 @@ impl About<'_> {
                                   weather."
                 .to_owned(),
             Facts::BeyondBay { lies, parts } => self.beyond_bay(*lies, parts),
+            Facts::LightOnMat => {
+                "The edge of a patch of sun crosses its pattern; how far it reaches depends on the day. Shut it or shade it.".to_owned()
+            }
             Facts::LightInPicture(lit) => {
                 let spoils = "light beside or behind the board spoils what the camera sees of it";
                 let day = "how much it is depends on the day. Shut it or shade it.";
@@ -406,6 +415,9 @@ impl About<'_> {
                 "Nor behind it; most is towards {}. Someone must stand there to set it and to read it.",
                 finding.subjects.get(1).map_or_else(String::new, |own| self.subject(own))
             ),
+            Facts::OpenPit => {
+                "Cover it with what carries a person, or rail it off: who lays marks looks at the tape. Local rules decide.".to_owned()
+            }
             Facts::OutsideRoom { too_large: Some(TooLarge::Long { needs_mm: needs, there_mm: there }), .. } => format!(
                 "No place along the car's axis: car, target and zones need {}, the room gives {}.",
                 self.length(*needs),

@@ -28,11 +28,19 @@ impl About<'_> {
             Facts::WalkIn if matches!(finding.subjects.first(), Some(Subject::KeepFree(_))) => {
                 format!("by {value}{within}")
             }
+            Facts::LightOnMat => format!("{value} away, a low sun reaches {limit_text}"),
+            Facts::OpenPit => format!("{value} from them, wants {limit_text}"),
             Facts::WalkIn => format!("{value} from it, wants {limit_text}"),
             Facts::MeasuredOnCar => format!("{value} off the profile's, usual up to {limit_text}"),
             Facts::MarkUnsure(_) => format!("to ± {value}, limit {limit_text}"),
             Facts::WayIn(TooSmall::NoGround) => format!("{value}, limit {limit_text}"),
             Facts::WayIn(TooSmall::Sill) => format!("sill {limit_text} high"),
+            Facts::WayIn(TooSmall::Narrow) if finding.subjects.len() > 2 => {
+                format!("{value} of its width left, wants {limit_text}")
+            }
+            Facts::WayIn(TooSmall::Low) if finding.subjects.len() > 2 => {
+                format!("{value} of its height left, wants {limit_text}")
+            }
             Facts::WayIn(TooSmall::Narrow) => format!("the widest {value} wide, wants {limit_text}"),
             Facts::WayIn(TooSmall::Low) => format!("the highest {value} high, wants {limit_text}"),
             Facts::TapeOver => format!("lengthens it by {value}, limit {limit_text}"),

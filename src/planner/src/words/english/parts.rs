@@ -58,6 +58,11 @@ impl About<'_> {
         own.is_some_and(|own| own.height == TargetHeight::OnFloor)
     }
 
+    /// Whether a thing is a person.
+    pub(super) fn is_someone(&self, id: &Id) -> bool {
+        self.arrangement.bay.things.iter().any(|own| own.id == *id && own.is_person())
+    }
+
     /// Whether a place in the floor is an open pit.
     pub(super) fn is_pit(&self, id: &Id) -> bool {
         let own = self.arrangement.bay.floor_features.iter().find(|own| own.id == *id);
