@@ -6,7 +6,7 @@ use baywright_planner::{Severity, Subject};
 use crate::role::Role;
 use crate::text::{Align, Fitted, TextStyle, fitted};
 use crate::view::pen::Pen;
-use crate::view::space::{FIRM, Taken, around};
+use crate::view::space::{FIRM, Taken};
 
 /// Between a thing and its name, px.
 const OFF_PX: f64 = 5.0;
@@ -153,13 +153,7 @@ impl Pen<'_> {
                 if cost >= least {
                     continue;
                 }
-                let steps = (distance / 12.0) as usize;
-                for step in 1..steps {
-                    let on = edge.lerp(at, step as f64 / steps as f64);
-                    if self.space.cost(around(on, DVec2::splat(2.0))) >= FIRM {
-                        cost += LEADER_ACROSS_COST;
-                    }
-                }
+                cost += self.space.cost_across(edge, at);
                 if cost < least {
                     best = Some((cost, at, align));
                 }
@@ -193,7 +187,7 @@ impl Pen<'_> {
         let inside = |p: DVec2, b: &Bounds| p.clamp(b.low, b.high);
         let from = inside(place.centre(), &wanted.around);
         let to = inside(from, &place);
-        self.space.take_line(from, to, Taken::Line);
+        self.space.take_line(from, to, Taken::Led);
         let line = vec![self.mm(from), self.mm(to)];
         let role = match wanted.role {
             Role::DimensionStops => Role::Leader(Severity::Stops),
@@ -211,7 +205,6 @@ const LEADER_WAYS: u8 = 16;
 /// name is worth, and what is found goes by its letter too.
 const FAR_PX: f64 = 80.0;
 const MUST_FAR_PX: f64 = 220.0;
-/// What the line costs, what a px of it costs, and what running over a text or a sign costs.
-const LEADER_COST: f64 = 40.0;
-const LEADER_FAR_COST: f64 = 0.3;
-const LEADER_ACROSS_COST: f64 = 40.0;
+/// What the line costs, and what a px of it costs.
+pub(crate) const LEADER_COST: f64 = 40.0;
+pub(crate) const LEADER_FAR_COST: f64 = 0.3;

@@ -165,7 +165,7 @@ impl<'a> Pen<'a> {
 
     fn take_text(&mut self, text: &Text) {
         for place in text_boxes(self.px(text.at), text) {
-            self.space.take(place, Taken::Firm);
+            self.space.take(place, Taken::Read);
         }
     }
 
@@ -234,11 +234,10 @@ impl<'a> Pen<'a> {
         Dimension { from, to, line_from, line_to, text }
     }
 
-    /// A dimension with its text where it covers least: where it stands, or level beside the line, on its right or on
-    /// its left. And what it costs to stand elsewhere.
+    /// A dimension with its text where it covers least: where it stands, along its line, beside its ends, over it or under it. And what it costs to stand elsewhere.
     pub fn text_freest(&self, dimension: Dimension) -> (f64, Dimension) {
         let here = self.text_cost(&dimension.text);
-        if here < ELSEWHERE_COST {
+        if here <= Taken::Line.cost() {
             return (0.0, dimension);
         }
         let Dimension { line_from, line_to, .. } = dimension;
@@ -266,9 +265,16 @@ impl<'a> Pen<'a> {
             }
         }
         let off = DVec2::X * self.length(7.0);
-        let tries = [(right + off, Align::Start), (left - off, Align::End)];
-        for (at, align) in tries {
-            let text = Text { at, align, angle: 0.0, ..dimension.text.clone() };
+        let mut tries = vec![(right + off, Align::Start, 0.0), (left - off, Align::End, 0.0)];
+        if !steep {
+            // Over the line and under it.
+            let along = (right - left).normalize_or(DVec2::X);
+            let over = along.perp() * self.length(dimension.text.style.line_height() * 0.5 + 4.0);
+            let turned = readable(along);
+            tries.extend([over, -over].map(|by| (middle + by, Align::Middle, turned)));
+        }
+        for (at, align, angle) in tries {
+            let text = Text { at, align, angle, ..dimension.text.clone() };
             let cost = self.text_cost(&text) + ELSEWHERE_COST;
             if cost < best.0 {
                 best = (cost, text);
@@ -296,7 +302,7 @@ const LEVEL: f64 = 0.01;
 /// What a step along its line costs a dimension's text.
 const SLID_COST: f64 = 4.0;
 /// What it costs a dimension's text to stand elsewhere than on its line.
-const ELSEWHERE_COST: f64 = 90.0;
+const ELSEWHERE_COST: f64 = 55.0;
 /// A steeper line than this carries a text that is too long for it level beside it, radians.
 const UPRIGHT: f64 = 1.2;
 /// A dimension line longer than this share of its text carries the text along it, even if that is longer.
