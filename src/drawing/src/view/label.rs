@@ -14,6 +14,8 @@ const OFF_PX: f64 = 5.0;
 const SHORT_COST: f64 = 30.0;
 /// A name that would cover as much as this is left out: what it names can still be pointed at.
 pub(crate) const TOO_DEAR: f64 = 190.0;
+/// How far off the middle of what it names a name may stand in it, as a share of the room that is left there.
+const ASIDE: f64 = 0.35;
 /// Outside of what it names is worth less than inside.
 const OUTSIDE_COST: f64 = 4.0;
 
@@ -67,11 +69,24 @@ impl Pen<'_> {
                     .map(|short| (SHORT_COST, short))
             };
             if let Some((extra, text)) = inside {
-                let place = self.level_box(middle, Align::Middle, text.width, wanted.style);
                 // The body that it covers is its own.
                 let own = if wanted.blamed { Taken::Blamed } else { Taken::Body };
-                let cost = (extra + self.space.cost(place) - own.cost()).max(extra);
-                best = Some((cost, middle, Align::Middle, text));
+                let spare = (room - DVec2::new(text.width + 8.0, height + 2.0)).max(DVec2::ZERO) * ASIDE;
+                let ways = [(0.0, 0.0), (0.0, -1.0), (0.0, 1.0), (1.0, 0.0), (-1.0, 0.0)];
+                let corners = [(1.0, -1.0), (1.0, 1.0), (-1.0, -1.0), (-1.0, 1.0)];
+                for (aside, (x, y)) in (0_u8..).zip(ways.into_iter().chain(corners)) {
+                    let at = middle + spare * DVec2::new(x, y);
+                    let place = self.level_box(at, Align::Middle, text.width, wanted.style);
+                    let extra = extra + f64::from(aside) * 0.25;
+                    let cost = (extra + self.space.cost(place) - own.cost()).max(extra);
+                    if best.as_ref().is_none_or(|(least, ..)| cost < *least) {
+                        best = Some((cost, at, Align::Middle, text.clone()));
+                    }
+                    // Off its middle only if something is there.
+                    if cost <= OUTSIDE_COST {
+                        break;
+                    }
+                }
             }
         }
         let off = height * 0.5 + 3.0;
