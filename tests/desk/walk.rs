@@ -5,7 +5,7 @@
 
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Command, OfBay, OfFile, OfView};
-use baywright_desk::screen::view::Letters;
+use baywright_desk::screen::view::{Area, Drawn, Letters, Measuring, Tool};
 use baywright_drawing::{Align, Drawing, Item, Projection, Role, Shape, Text, Theme, pinned};
 use baywright_planner::geometry::{DVec2, angle};
 use baywright_planner::words::Units;
@@ -95,7 +95,7 @@ fn read(drawing: &Drawing) -> Vec<(Read, Option<usize>)> {
 }
 
 /// What is wrong with what is shown now.
-fn wrong(desk: &Desk) -> Vec<String> {
+pub fn wrong(desk: &Desk) -> Vec<String> {
     let mut wrong = Vec::new();
     let assessment = &desk.answer().assessment;
     for (drawing, _) in desk.drawings() {
@@ -214,6 +214,12 @@ fn zones_named_elsewhere(drawing: &Drawing) -> Vec<String> {
     wrong
 }
 
+/// How many figures of kept dimensions can be read.
+pub fn kept_figures(desk: &Desk) -> usize {
+    let items = desk.drawings().flat_map(|(drawing, _)| &drawing.items);
+    items.filter(|item| item.role == Role::KeptDimension && matches!(item.shape, Shape::Dimension(_))).count()
+}
+
 /// Texts of the panels that lie on one another, as far as they are seen.
 fn texts_on_texts(screen: &Harness<'_, Desk>) -> Vec<String> {
     fn texts(shape: &egui::Shape, clip: egui::Rect, all: &mut Vec<(String, egui::Rect)>) {
@@ -258,7 +264,7 @@ fn is_told_by(finding: &Finding, other: &Finding) -> bool {
         && depth(other) >= depth(finding)
 }
 
-fn letters(large: bool) -> Letters {
+pub fn letters(large: bool) -> Letters {
     if large { Letters::LARGE } else { Letters::default() }
 }
 
@@ -574,4 +580,51 @@ fn nothing_lies_on_anything_on_a_small_screen_shown_large() {
         let found: Vec<String> = wrong(screen.state()).into_iter().chain(texts_on_texts(&screen)).collect();
         assert!(found.is_empty(), "{alone:?}: {found:#?}");
     }
+}
+
+/// What the hand can do now is never cut at the foot: in a small window with large letters it is said shorter.
+#[test]
+fn no_hint_is_cut_at_the_foot() {
+    let mut screen = screen(demo(), Vec2::new(1280.0, 720.0), 1.0);
+    let ctx = screen.ctx.clone();
+    screen.state_mut().view_mut().letters = Letters::LARGE;
+    let tools = [
+        Tool::WhichSide,
+        Tool::Measure(Measuring::default()),
+        Tool::Measure(Measuring { from: Some(DVec2::ZERO), ..Measuring::default() }),
+        Tool::Draw(Drawn::Area(Area::KeepFree(0))),
+        Tool::MovePicture,
+        Tool::ScalePicture { first: None },
+        Tool::PickMark { aiming: 0, step: 0, nth: 0 },
+    ];
+    for tool in tools {
+        screen.state_mut().view_mut().tool = tool;
+        screen.run();
+        let cut = cut_off(&screen);
+        assert!(cut.is_empty(), "{tool:?}: {cut:?}");
+    }
+    screen.state_mut().view_mut().tool = Tool::WhichSide;
+    for subject in [Subject::Thing("trolley".into()), Subject::Car, Subject::Floor, Subject::Sensor] {
+        screen.state_mut().ask(&ctx, Command::View(OfView::Select(Some(subject.clone()))));
+        screen.run();
+        let cut = cut_off(&screen);
+        assert!(cut.is_empty(), "{subject:?}: {cut:?}");
+    }
+}
+
+/// Texts at the foot that are cut.
+fn cut_off(screen: &Harness<'_, Desk>) -> Vec<String> {
+    fn cut(shape: &egui::Shape, all: &mut Vec<(f32, String)>) {
+        match shape {
+            egui::Shape::Text(text) if text.galley.elided => {
+                all.push((text.pos.y, text.galley.text().to_owned()));
+            }
+            egui::Shape::Vec(shapes) => shapes.iter().for_each(|own| cut(own, all)),
+            _ => {}
+        }
+    }
+    let mut all = Vec::new();
+    screen.output().shapes.iter().for_each(|own| cut(&own.shape, &mut all));
+    let foot = screen.ctx.content_rect().bottom() - 40.0;
+    all.into_iter().filter(|(y, _)| *y > foot).map(|(_, text)| text).collect()
 }
