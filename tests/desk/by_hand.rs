@@ -82,6 +82,12 @@ fn the_picture_under_the_plan_is_moved_turned_and_sized_by_hand() {
     let points = screen.state().view().scale.unwrap();
     press(&mut screen, "Move the picture");
     assert_eq!(screen.state().view().tool, Tool::MovePicture);
+    // Its handles are found by their names too.
+    for (name, corner) in [("turns", at(6_000.0, 0.0)), ("sizes", at(6_000.0, 3_000.0))] {
+        let named = middle(&screen, &format!("the handle that {name} the picture"));
+        assert!(named.distance(corner) < 3.0, "{name}: {named} for {corner}");
+    }
+    screen.get_by_label("the picture under the plan");
     // Moved: taken anywhere on it, one step.
     drag(&mut screen, at(2_000.0, 1_000.0), at(2_400.0, 1_200.0));
     let moved = underlay(&screen);
@@ -120,6 +126,7 @@ fn the_picture_under_the_plan_is_moved_turned_and_sized_by_hand() {
     screen.key_press(Key::Escape);
     screen.run();
     assert_eq!(screen.state().view().tool, Tool::WhichSide);
+    assert!(screen.query_by_label("the picture under the plan").is_none());
     drop(screen);
     // The keeper may still write what came last: what is left of it is in the tests' own folder.
     let _ = std::fs::remove_dir_all(home);

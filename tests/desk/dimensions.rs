@@ -6,7 +6,7 @@ use baywright_desk::screen::view::Tool;
 use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::DVec2;
-use baywright_planner::hand::{KeptEnd, kept_ends};
+use baywright_planner::hand::{KeptEnd, kept, kept_ends};
 use baywright_planner::model::{EndOn, KeptDimension, Place, ThingPoint};
 use egui::{Key, Modifiers, Vec2};
 use egui_kittest::Harness;
@@ -152,4 +152,55 @@ fn a_dimension_to_a_wall_stays_square_to_it() {
     let kept = dimensions(&screen);
     assert!(matches!(kept[0].ends[1].on, Some(EndOn::SquareTo(_))), "{kept:?}");
     assert!((ends(&screen)[1].at - foot).length() < 1e-6);
+}
+
+/// What goes with a car and its aiming is not there with another: the end stays where it was, and that is said of it.
+#[test]
+fn an_end_on_another_cars_mark_stays_and_says_so() {
+    let mut screen = usual(demo());
+    measured(&mut screen);
+    screen.get_by_label("Keep").click();
+    screen.run();
+    let before = ends(&screen)[1];
+    assert!(!before.is_gone);
+    // The saloon's marks are four.
+    ask(&mut screen, Command::Bay(OfBay::ChooseCar("example-saloon".into())));
+    assert_eq!(ends(&screen)[1], KeptEnd { at: before.at, is_gone: true });
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::Dimension("dimension 1".into())))));
+    screen.get_by_label_contains(
+        "Stays where it was: no mark 6 is laid for the car and the aiming shown here.",
+    );
+    ask(&mut screen, Command::View(OfView::Select(None)));
+    ask(&mut screen, Command::View(OfView::Search));
+    screen.event(egui::Event::Text("loose end".to_owned()));
+    screen.run();
+    screen.get_by_label_contains("Dimension 1, kept dimension");
+}
+
+/// A drawing crowded with twenty kept dimensions: nothing that is read lies on anything else, and no figure of what stops the
+/// aiming is hidden.
+#[test]
+fn twenty_kept_dimensions_hide_nothing() {
+    for (size, large) in [((1280.0, 720.0), false), ((1280.0, 720.0), true), ((2560.0, 1440.0), false)] {
+        let mut screen = crate::support::screen(demo(), Vec2::from(size), 1.0);
+        let ctx = screen.ctx.clone();
+        screen.state_mut().view_mut().letters = crate::walk::letters(large);
+        let scene = &screen.state().answer().assessment.scene;
+        let middles: Vec<DVec2> = scene.things.iter().map(|own| own.bounds.centre()).collect();
+        let marks: Vec<DVec2> = scene.marks.iter().filter_map(|own| own.at.as_ref().ok().copied()).collect();
+        let pairs = middles.iter().flat_map(|from| marks.iter().map(move |to| (*from, *to)));
+        for (i, (from, to)) in pairs.step_by(3).take(20).enumerate() {
+            let answer = screen.state().answer();
+            let id = format!("dimension {}", i + 1).as_str().into();
+            let own = kept(&answer.arrangement, &answer.assessment.scene, id, from, to);
+            screen.state_mut().ask(&ctx, Command::Bay(OfBay::Edit(Edit::KeepDimension(own))));
+        }
+        screen.run();
+        assert_eq!(dimensions(&screen).len(), 20);
+        let wrong = crate::walk::wrong(screen.state());
+        assert!(wrong.is_empty(), "{size:?}, large {large}: {wrong:#?}");
+        // Most of their figures are there, and each is in the list.
+        let told = crate::walk::kept_figures(screen.state());
+        assert!(told >= if large { 3 } else { 8 }, "{size:?}, large {large}: {told}");
+    }
 }

@@ -206,6 +206,7 @@ fn the_long_form_leads_to_each_section() {
     for (section, shows) in [
         ("Keep-clear zones", "Add a zone"),
         ("Door mirrors", "Width over mirrors"),
+        ("Forward radar", "Looks to the left by"),
         ("Floor marks, in order", "Add a mark"),
         (title.as_str(), "To have ready"),
     ] {

@@ -5,7 +5,7 @@
 
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Command, OfBay, OfFile, OfView};
-use baywright_desk::screen::view::Letters;
+use baywright_desk::screen::view::{Area, Drawn, Letters, Measuring, Tool};
 use baywright_drawing::{Align, Drawing, Item, Projection, Role, Shape, Text, Theme, pinned};
 use baywright_planner::geometry::{DVec2, angle};
 use baywright_planner::words::Units;
@@ -19,6 +19,10 @@ use crate::support::{demo, hold, middle, screen, usual};
 const SIZES: [(f32, f32); 3] = [(1280.0, 720.0), (1440.0, 900.0), (2560.0, 1440.0)];
 /// What two may share before it is seen, px: letters do not fill their boxes.
 const SLACK_PX: f64 = 1.0;
+
+/// A line runs through a text, or a text lies on a wall's face, in no more than one of so many set-ups: where letters are large and
+/// the paper is small, something must give.
+const SET_UPS_FOR_A_CROSSING: usize = 6;
 
 /// Something that is read: a box on the paper, px, maybe slanted.
 struct Read {
@@ -91,7 +95,7 @@ fn read(drawing: &Drawing) -> Vec<(Read, Option<usize>)> {
 }
 
 /// What is wrong with what is shown now.
-fn wrong(desk: &Desk) -> Vec<String> {
+pub fn wrong(desk: &Desk) -> Vec<String> {
     let mut wrong = Vec::new();
     let assessment = &desk.answer().assessment;
     for (drawing, _) in desk.drawings() {
@@ -103,6 +107,7 @@ fn wrong(desk: &Desk) -> Vec<String> {
                 }
             }
         }
+        wrong.extend(zones_named_elsewhere(drawing));
         if drawing.projection == Projection::Side {
             let floor = drawing.paper_point(DVec2::ZERO).y;
             let across = |read: &&Read| {
@@ -132,6 +137,87 @@ fn wrong(desk: &Desk) -> Vec<String> {
         }
     }
     wrong
+}
+
+/// Whether a straight line on the paper runs through a box that is read.
+fn runs_through(read: &Read, from: DVec2, to: DVec2) -> bool {
+    let half = read.half - DVec2::splat(SLACK_PX);
+    let within = |p: DVec2| {
+        let by = p - read.middle;
+        by.dot(read.along).abs() < half.x && by.dot(read.along.perp()).abs() < half.y
+    };
+    (0..=200_u16).any(|step| within(from.lerp(to, f64::from(step) / 200.0)))
+}
+
+/// The lines of an item on the paper, px.
+fn lines(drawing: &Drawing, item: &Item) -> Vec<(DVec2, DVec2)> {
+    let rings = match &item.shape {
+        Shape::Line(points) => vec![points.clone()],
+        Shape::Area(rings) => {
+            rings.iter().map(|ring| ring.iter().chain(ring.first()).copied().collect()).collect()
+        }
+        _ => return Vec::new(),
+    };
+    rings
+        .iter()
+        .flat_map(|points| {
+            points.windows(2).map(|two| (drawing.paper_point(two[0]), drawing.paper_point(two[1])))
+        })
+        .collect()
+}
+
+/// Texts that a line to something else runs through, and texts on a wall's face.
+fn crossed(drawing: &Drawing, all: &[(Read, Option<usize>)]) -> Vec<String> {
+    let mut wrong = Vec::new();
+    for item in &drawing.items {
+        let what = match item.role {
+            Role::Leader(_) | Role::NameLeader => "a leader",
+            Role::WallLine => "a wall",
+            _ => continue,
+        };
+        for (from, to) in lines(drawing, item) {
+            let texts = all.iter().filter(|(read, _)| !read.is_marker && runs_through(read, from, to));
+            wrong.extend(texts.map(|(read, _)| {
+                format!("{:?}: {what} of {:?} through “{}”", drawing.projection, item.subject, read.what)
+            }));
+        }
+    }
+    wrong
+}
+
+/// Names of zones that stand neither inside their own zone nor are led to it.
+fn zones_named_elsewhere(drawing: &Drawing) -> Vec<String> {
+    let mut wrong = Vec::new();
+    for item in drawing.items.iter().filter(|item| item.role == Role::LabelZone) {
+        let Shape::Text(text) = &item.shape else { continue };
+        let own = |other: &&Item| other.subject == item.subject;
+        if drawing.items.iter().filter(own).any(|other| other.role == Role::NameLeader) {
+            continue;
+        }
+        let edges: Vec<(DVec2, DVec2)> = (drawing.items.iter().filter(own))
+            .filter(|other| matches!(other.role, Role::ZoneEdge | Role::OtherZoneEdge))
+            .flat_map(|other| lines(drawing, other))
+            .collect();
+        let holds = |p: &DVec2| {
+            edges.iter().fold(false, |inside, (a, b)| {
+                let crosses =
+                    (a.y > p.y) != (b.y > p.y) && p.x < a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x);
+                inside != crosses
+            })
+        };
+        let mut read = of_text(drawing, text);
+        read.half -= DVec2::splat(SLACK_PX);
+        if !read.corners().iter().all(holds) {
+            wrong.push(format!("{:?}: “{}” is not inside its own zone", drawing.projection, read.what));
+        }
+    }
+    wrong
+}
+
+/// How many figures of kept dimensions can be read.
+pub fn kept_figures(desk: &Desk) -> usize {
+    let items = desk.drawings().flat_map(|(drawing, _)| &drawing.items);
+    items.filter(|item| item.role == Role::KeptDimension && matches!(item.shape, Shape::Dimension(_))).count()
 }
 
 /// Texts of the panels that lie on one another, as far as they are seen.
@@ -178,12 +264,12 @@ fn is_told_by(finding: &Finding, other: &Finding) -> bool {
         && depth(other) >= depth(finding)
 }
 
-fn letters(large: bool) -> Letters {
+pub fn letters(large: bool) -> Letters {
     if large { Letters::LARGE } else { Letters::default() }
 }
 
 fn walk(large: bool, units: Units) {
-    let mut found = Vec::new();
+    let (mut found, mut crossings) = (Vec::new(), Vec::new());
     let mut seen = 0;
     for size in SIZES {
         let mut screen = screen(demo(), Vec2::from(size), 1.0);
@@ -196,14 +282,22 @@ fn walk(large: bool, units: Units) {
                 screen.state().document().layout().arrangements.iter().map(|own| own.id.clone()).collect();
             for name in names {
                 screen.state_mut().ask(&ctx, Command::Bay(OfBay::Show(name.clone())));
-                for alone in [Projection::Top, Projection::Side] {
+                // Large letters in a small window have one view at a time, and a list that opens beside it.
+                let small = large && size.0 < 1300.0;
+                let each = [(Projection::Top, false), (Projection::Side, false), (Projection::Top, true)];
+                for (alone, list) in each.into_iter().take(if small { 3 } else { 2 }) {
                     screen.state_mut().ask(&ctx, Command::View(OfView::Alone(alone)));
+                    screen.state_mut().ask(&ctx, Command::View(OfView::List(list)));
                     for _ in 0..3 {
                         screen.step();
                     }
                     let own = wrong(screen.state()).into_iter().chain(texts_on_texts(&screen));
-                    let place = format!("{} × {}, {}, {name}, ", size.0, size.1, built_in.name);
+                    let list = if list { "list open, " } else { "" };
+                    let place = format!("{} × {}, {list}{}, {name}, ", size.0, size.1, built_in.name);
                     found.extend(own.map(|wrong| format!("{place}{wrong}")));
+                    let drawings = screen.state().drawings();
+                    let own = drawings.flat_map(|(drawing, _)| crossed(drawing, &read(drawing)));
+                    crossings.extend(own.map(|wrong| format!("{place}{wrong}")));
                     seen += 1;
                     if screen.state().drawings().count() == 2 {
                         break;
@@ -214,6 +308,8 @@ fn walk(large: bool, units: Units) {
     }
     assert!(seen >= 3 * 30, "{seen} set-ups in sizes");
     assert!(found.is_empty(), "{} of {seen}:\n{}", found.len(), found.join("\n"));
+    let few = seen / SET_UPS_FOR_A_CROSSING;
+    assert!(crossings.len() <= few, "{} of {seen}:\n{}", crossings.len(), crossings.join("\n"));
 }
 
 #[test]
@@ -484,4 +580,51 @@ fn nothing_lies_on_anything_on_a_small_screen_shown_large() {
         let found: Vec<String> = wrong(screen.state()).into_iter().chain(texts_on_texts(&screen)).collect();
         assert!(found.is_empty(), "{alone:?}: {found:#?}");
     }
+}
+
+/// What the hand can do now is never cut at the foot: in a small window with large letters it is said shorter.
+#[test]
+fn no_hint_is_cut_at_the_foot() {
+    let mut screen = screen(demo(), Vec2::new(1280.0, 720.0), 1.0);
+    let ctx = screen.ctx.clone();
+    screen.state_mut().view_mut().letters = Letters::LARGE;
+    let tools = [
+        Tool::WhichSide,
+        Tool::Measure(Measuring::default()),
+        Tool::Measure(Measuring { from: Some(DVec2::ZERO), ..Measuring::default() }),
+        Tool::Draw(Drawn::Area(Area::KeepFree(0))),
+        Tool::MovePicture,
+        Tool::ScalePicture { first: None },
+        Tool::PickMark { aiming: 0, step: 0, nth: 0 },
+    ];
+    for tool in tools {
+        screen.state_mut().view_mut().tool = tool;
+        screen.run();
+        let cut = cut_off(&screen);
+        assert!(cut.is_empty(), "{tool:?}: {cut:?}");
+    }
+    screen.state_mut().view_mut().tool = Tool::WhichSide;
+    for subject in [Subject::Thing("trolley".into()), Subject::Car, Subject::Floor, Subject::Sensor] {
+        screen.state_mut().ask(&ctx, Command::View(OfView::Select(Some(subject.clone()))));
+        screen.run();
+        let cut = cut_off(&screen);
+        assert!(cut.is_empty(), "{subject:?}: {cut:?}");
+    }
+}
+
+/// Texts at the foot that are cut.
+fn cut_off(screen: &Harness<'_, Desk>) -> Vec<String> {
+    fn cut(shape: &egui::Shape, all: &mut Vec<(f32, String)>) {
+        match shape {
+            egui::Shape::Text(text) if text.galley.elided => {
+                all.push((text.pos.y, text.galley.text().to_owned()));
+            }
+            egui::Shape::Vec(shapes) => shapes.iter().for_each(|own| cut(own, all)),
+            _ => {}
+        }
+    }
+    let mut all = Vec::new();
+    screen.output().shapes.iter().for_each(|own| cut(&own.shape, &mut all));
+    let foot = screen.ctx.content_rect().bottom() - 40.0;
+    all.into_iter().filter(|(y, _)| *y > foot).map(|(_, text)| text).collect()
 }

@@ -12,6 +12,7 @@ mod space;
 mod state;
 mod told;
 mod top;
+mod zone;
 
 use baywright_planner::Assessment;
 use baywright_planner::geometry::DVec2;

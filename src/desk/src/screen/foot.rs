@@ -102,6 +102,7 @@ impl Desk {
     /// What the hand can do now, and the same for where there is little room.
     fn hint(&self) -> (String, &'static str) {
         let texts = self.texts();
+        let (forms, rooms) = (self.view.locale.language.forms(), self.view.locale.language.rooms());
         let whole = |text: &'static str| (text.to_owned(), text);
         match self.view.tool {
             Tool::Measure(measuring) => match (measuring.from, measuring.to) {
@@ -111,12 +112,12 @@ impl Desk {
                     (if measuring.free_end { texts.with(&said, free) } else { said }, "")
                 }
                 (Some(_), None) => whole(texts.measure_to),
-                _ => whole(texts.measure_from),
+                _ => (texts.measure_from.to_owned(), texts.measure_from_short),
             },
-            Tool::Draw(_) => whole(self.view.locale.language.forms().drawing_now),
-            Tool::MovePicture => whole(self.view.locale.language.rooms().moving_now),
-            Tool::ScalePicture { .. } => whole(self.view.locale.language.rooms().scaling_now),
-            Tool::PickMark { .. } => whole(self.view.locale.language.forms().picking_now),
+            Tool::Draw(_) => (forms.drawing_now.to_owned(), forms.drawing_now_short),
+            Tool::MovePicture => (rooms.moving_now.to_owned(), rooms.moving_now_short),
+            Tool::ScalePicture { .. } => (rooms.scaling_now.to_owned(), rooms.scaling_now_short),
+            Tool::PickMark { .. } => (forms.picking_now.to_owned(), forms.picking_now_short),
             Tool::WhichSide if self.canvas.is_dragging() => {
                 (texts.while_dragging.to_owned(), texts.while_dragging_short)
             }

@@ -42,9 +42,9 @@ impl Pen<'_> {
         let tip = self.tip_of(place, box_size);
         let spot = self.free_spot(tip, box_size);
 
-        self.space.take(around(spot, box_size), Taken::Firm);
+        self.space.take(around(spot, box_size), Taken::Read);
         self.space.take(around(spot, box_size * HALO), Taken::Halo);
-        self.space.take_line(tip, spot, Taken::Line);
+        self.space.take_line(tip, spot, Taken::Led);
         let (tip_mm, spot_mm) = (self.mm(tip), self.mm(spot));
         self.flag_item(Role::Leader(severity), &subject, flagged, Shape::Line(vec![tip_mm, spot_mm]));
         let style = self.style(size::SMALL, Weight::Bold);
@@ -120,15 +120,9 @@ impl Pen<'_> {
             for way in ways {
                 let spot = tip + DVec2::new(way.x, -way.y) * distance;
                 let mut cost = far + self.space.cost_for_flag_up_to(around(spot, box_size), best.0 - far);
+                // The line to it should not run over texts or other signs.
                 if cost < best.0 {
-                    // The line to it should not run over texts or other signs.
-                    let steps = (distance / 12.0) as usize;
-                    for step in 1..steps {
-                        let on = tip.lerp(spot, step as f64 / steps as f64);
-                        if self.space.cost(around(on, DVec2::splat(2.0))) >= FIRM {
-                            cost += 40.0;
-                        }
-                    }
+                    cost += self.space.cost_across(tip, spot);
                 }
                 if cost < best.0 {
                     best = (cost, spot);

@@ -6,7 +6,7 @@ use baywright_planner::{Severity, Subject};
 use crate::role::Role;
 use crate::text::{Align, Fitted, TextStyle, fitted};
 use crate::view::pen::Pen;
-use crate::view::space::{FIRM, Taken, around};
+use crate::view::space::{FIRM, Taken};
 
 /// Between a thing and its name, px.
 const OFF_PX: f64 = 5.0;
@@ -14,6 +14,8 @@ const OFF_PX: f64 = 5.0;
 const SHORT_COST: f64 = 30.0;
 /// A name that would cover as much as this is left out: what it names can still be pointed at.
 pub(crate) const TOO_DEAR: f64 = 190.0;
+/// How far off the middle of what it names a name may stand in it, as a share of the room that is left there.
+const ASIDE: f64 = 0.35;
 /// Outside of what it names is worth less than inside.
 const OUTSIDE_COST: f64 = 4.0;
 
@@ -67,11 +69,24 @@ impl Pen<'_> {
                     .map(|short| (SHORT_COST, short))
             };
             if let Some((extra, text)) = inside {
-                let place = self.level_box(middle, Align::Middle, text.width, wanted.style);
                 // The body that it covers is its own.
                 let own = if wanted.blamed { Taken::Blamed } else { Taken::Body };
-                let cost = (extra + self.space.cost(place) - own.cost()).max(extra);
-                best = Some((cost, middle, Align::Middle, text));
+                let spare = (room - DVec2::new(text.width + 8.0, height + 2.0)).max(DVec2::ZERO) * ASIDE;
+                let ways = [(0.0, 0.0), (0.0, -1.0), (0.0, 1.0), (1.0, 0.0), (-1.0, 0.0)];
+                let corners = [(1.0, -1.0), (1.0, 1.0), (-1.0, -1.0), (-1.0, 1.0)];
+                for (aside, (x, y)) in (0_u8..).zip(ways.into_iter().chain(corners)) {
+                    let at = middle + spare * DVec2::new(x, y);
+                    let place = self.level_box(at, Align::Middle, text.width, wanted.style);
+                    let extra = extra + f64::from(aside) * 0.25;
+                    let cost = (extra + self.space.cost(place) - own.cost()).max(extra);
+                    if best.as_ref().is_none_or(|(least, ..)| cost < *least) {
+                        best = Some((cost, at, Align::Middle, text.clone()));
+                    }
+                    // Off its middle only if something is there.
+                    if cost <= OUTSIDE_COST {
+                        break;
+                    }
+                }
             }
         }
         let off = height * 0.5 + 3.0;
@@ -153,13 +168,7 @@ impl Pen<'_> {
                 if cost >= least {
                     continue;
                 }
-                let steps = (distance / 12.0) as usize;
-                for step in 1..steps {
-                    let on = edge.lerp(at, step as f64 / steps as f64);
-                    if self.space.cost(around(on, DVec2::splat(2.0))) >= FIRM {
-                        cost += LEADER_ACROSS_COST;
-                    }
-                }
+                cost += self.space.cost_across(edge, at);
                 if cost < least {
                     best = Some((cost, at, align));
                 }
@@ -193,7 +202,7 @@ impl Pen<'_> {
         let inside = |p: DVec2, b: &Bounds| p.clamp(b.low, b.high);
         let from = inside(place.centre(), &wanted.around);
         let to = inside(from, &place);
-        self.space.take_line(from, to, Taken::Line);
+        self.space.take_line(from, to, Taken::Led);
         let line = vec![self.mm(from), self.mm(to)];
         let role = match wanted.role {
             Role::DimensionStops => Role::Leader(Severity::Stops),
@@ -211,7 +220,6 @@ const LEADER_WAYS: u8 = 16;
 /// name is worth, and what is found goes by its letter too.
 const FAR_PX: f64 = 80.0;
 const MUST_FAR_PX: f64 = 220.0;
-/// What the line costs, what a px of it costs, and what running over a text or a sign costs.
-const LEADER_COST: f64 = 40.0;
-const LEADER_FAR_COST: f64 = 0.3;
-const LEADER_ACROSS_COST: f64 = 40.0;
+/// What the line costs, and what a px of it costs.
+pub(crate) const LEADER_COST: f64 = 40.0;
+pub(crate) const LEADER_FAR_COST: f64 = 0.3;

@@ -159,13 +159,13 @@ impl<'a> Pen<'a> {
     }
 
     /// The cheapest of some places (px) for a level text that costs less than `least`, each with what its box costs beside what
-    /// it covers: that is asked only where it may matter.
+    /// it covers, if it is one at all: that is asked only where it may matter.
     pub fn cheapest_below(
         &self,
         least: f64,
         (width, style): (f64, TextStyle),
         places: impl Iterator<Item = (DVec2, Align)>,
-        beside: impl Fn(Bounds) -> f64,
+        beside: impl Fn(&Bounds) -> Option<f64>,
     ) -> Option<(f64, DVec2, Align)> {
         let mut best: Option<(f64, DVec2, Align)> = None;
         for (at, align) in places {
@@ -178,7 +178,8 @@ impl<'a> Pen<'a> {
             if covers >= least {
                 continue;
             }
-            let cost = covers + beside(place);
+            let Some(beside) = beside(&place) else { continue };
+            let cost = covers + beside;
             if cost < least {
                 best = Some((cost, at, align));
             }
@@ -193,7 +194,7 @@ impl<'a> Pen<'a> {
 
     fn take_text(&mut self, text: &Text) {
         for place in text_boxes(self.px(text.at), text) {
-            self.space.take(place, Taken::Firm);
+            self.space.take(place, Taken::Read);
         }
     }
 
@@ -262,11 +263,10 @@ impl<'a> Pen<'a> {
         Dimension { from, to, line_from, line_to, text }
     }
 
-    /// A dimension with its text where it covers least: where it stands, or level beside the line, on its right or on
-    /// its left. And what it costs to stand elsewhere.
+    /// A dimension with its text where it covers least: where it stands, along its line, beside its ends, over it or under it. And what it costs to stand elsewhere.
     pub fn text_freest(&self, dimension: Dimension) -> (f64, Dimension) {
         let here = self.text_cost(&dimension.text);
-        if here < ELSEWHERE_COST {
+        if here <= Taken::Line.cost() {
             return (0.0, dimension);
         }
         let Dimension { line_from, line_to, .. } = dimension;
@@ -294,9 +294,16 @@ impl<'a> Pen<'a> {
             }
         }
         let off = DVec2::X * self.length(7.0);
-        let tries = [(right + off, Align::Start), (left - off, Align::End)];
-        for (at, align) in tries {
-            let text = Text { at, align, angle: 0.0, ..dimension.text.clone() };
+        let mut tries = vec![(right + off, Align::Start, 0.0), (left - off, Align::End, 0.0)];
+        if !steep {
+            // Over the line and under it.
+            let along = (right - left).normalize_or(DVec2::X);
+            let over = along.perp() * self.length(dimension.text.style.line_height() * 0.5 + 4.0);
+            let turned = readable(along);
+            tries.extend([over, -over].map(|by| (middle + by, Align::Middle, turned)));
+        }
+        for (at, align, angle) in tries {
+            let text = Text { at, align, angle, ..dimension.text.clone() };
             let cost = self.text_cost(&text) + ELSEWHERE_COST;
             if cost < best.0 {
                 best = (cost, text);
@@ -324,7 +331,7 @@ const LEVEL: f64 = 0.01;
 /// What a step along its line costs a dimension's text.
 const SLID_COST: f64 = 4.0;
 /// What it costs a dimension's text to stand elsewhere than on its line.
-const ELSEWHERE_COST: f64 = 90.0;
+const ELSEWHERE_COST: f64 = 55.0;
 /// A steeper line than this carries a text that is too long for it level beside it, radians.
 const UPRIGHT: f64 = 1.2;
 /// A dimension line longer than this share of its text carries the text along it, even if that is longer.

@@ -15,6 +15,8 @@ pub(crate) enum Taken {
     Body,
     /// Lines that must be followed by eye.
     Line,
+    /// Lines from a flag or a name to what it is about: a text on one would cut it in two.
+    Led,
     /// Walls: a name across one seems to belong to neither side. Sight lines: what the drawing is about.
     Wall,
     /// The car: a name on it seems to be the car's. A flag may stand on it.
@@ -27,8 +29,10 @@ pub(crate) enum Taken {
     Blamed,
     /// Where a flag points.
     Tip,
-    /// Texts, signs, targets: never.
+    /// Signs, targets: never.
     Firm,
+    /// Texts and flags: never, and no line to something else runs over one.
+    Read,
 }
 
 impl Taken {
@@ -38,10 +42,11 @@ impl Taken {
             Self::Reach => 16.0,
             Self::Body => 120.0,
             Self::Line => 14.0,
-            Self::Wall => 60.0,
+            Self::Led => 90.0,
+            Self::Wall => 80.0,
             Self::Car => 200.0,
             Self::Outside => 400.0,
-            Self::Blamed | Self::Tip | Self::Firm => FIRM,
+            Self::Blamed | Self::Tip | Self::Firm | Self::Read => FIRM,
         }
     }
 
@@ -50,12 +55,22 @@ impl Taken {
             Self::Body | Self::Car => 6.0,
             // A line is a chain of boxes, and a flag touches three of them.
             Self::Line => 5.0,
+            Self::Led => 10.0,
             Self::Wall | Self::Outside => 14.0,
             Self::Halo => 8.0,
             Self::Reach => 0.0,
             Self::Blamed => 20.0,
             Self::Tip => 60.0,
-            Self::Firm => FIRM,
+            Self::Firm | Self::Read => FIRM,
+        }
+    }
+
+    /// How bad it is that a line which leads to something else runs over it.
+    const fn cost_across(self) -> f64 {
+        match self {
+            Self::Blamed | Self::Tip | Self::Firm => 40.0,
+            Self::Read => 160.0,
+            _ => 0.0,
         }
     }
 }
@@ -68,6 +83,9 @@ const CELL_PX: f64 = 28.0;
 /// A net of more cells than this in one direction is made coarser: paper the size of a hall stays cheap. A cell's number
 /// is kept in a byte.
 const MOST_CELLS: f64 = 128.0;
+
+/// How far apart a line is looked at for what it runs over, px: about half a text's height, so that no corner of one is missed.
+const ACROSS_STEP_PX: f64 = 5.0;
 
 /// So many boxes are looked at for one drawing; the shipped bays look at less than a tenth of that. When they are used up
 /// what is still to be placed goes to its first place, or, where it may, is left out.
@@ -154,6 +172,13 @@ impl Space {
     /// The same for a flag.
     pub fn cost_for_flag_up_to(&self, place: Bounds, most: f64) -> f64 {
         self.sum(place, most, Taken::cost_for_flag)
+    }
+
+    /// What it costs that a line to something else, px, runs over what is read, over signs and over targets.
+    pub fn cost_across(&self, from: DVec2, to: DVec2) -> f64 {
+        let steps = (from.distance(to) / ACROSS_STEP_PX) as usize;
+        let on = |step: usize| around(from.lerp(to, step as f64 / steps as f64), DVec2::splat(2.0));
+        (1..steps).map(|step| self.sum(on(step), f64::INFINITY, Taken::cost_across)).sum()
     }
 
     fn sum(&self, place: Bounds, most: f64, weight: impl Fn(Taken) -> f64) -> f64 {

@@ -187,6 +187,7 @@ texts! {
     no_diameter, "Why a diameter is not taken.";
     draw_why, "What it does.";
     drawing_now, "While it is drawn.";
+    drawing_now_short, "The same where there is little room.";
     corners, "A list of points.";
     corners_hint, "How it is typed.";
     diameter, "A figure.";
@@ -208,6 +209,7 @@ texts! {
     pick, "Takes a mark from the drawing.";
     pick_why, "What it does.";
     picking_now, "While one is picked.";
+    picking_now_short, "The same where there is little room.";
     from_mark, "A choice.";
     through_mark, "A choice.";
     to_mark, "A choice.";

@@ -64,9 +64,14 @@ texts! {
     move_picture, "Begins to move it by hand.";
     move_picture_why, "What it does.";
     moving_now, "While it can be moved.";
+    moving_now_short, "The same where there is little room.";
+    picture_whole, "The picture on the drawing, while it can be moved.";
+    picture_turns, "Its handle that turns it.";
+    picture_sizes, "Its handle that sizes it.";
     scale_picture, "Begins to scale it.";
     scale_picture_why, "What it does.";
     scaling_now, "While points are pressed.";
+    scaling_now_short, "The same where there is little room.";
     apart, "A figure.";
     apart_hint, "What it is.";
     mm_per_px, "A figure.";

@@ -164,6 +164,7 @@ texts! {
     while_dragging, "What the keys do.";
     while_dragging_short, "The same where there is little room.";
     measure_from, "What to do next.";
+    measure_from_short, "The same where there is little room.";
     measure_to, "What to do next.";
     caution_short, "Where there is little room.";
 

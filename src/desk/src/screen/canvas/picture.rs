@@ -2,9 +2,10 @@
 //! corner stays where it is turned and sized, as when that is typed.
 
 use baywright_drawing::Drawing;
-use baywright_planner::geometry::{DVec2, angle};
+use baywright_planner::geometry::{Bounds, DVec2, angle};
 use baywright_planner::model::Underlay;
 use baywright_planner::model::validate::limits;
+use baywright_planner::words::Language;
 
 /// A handle is hit this far from its middle, px.
 const REACH_PX: f64 = 12.0;
@@ -53,6 +54,18 @@ impl PictureLies {
         } else {
             PictureHold::Size
         }
+    }
+
+    /// It and its handles on the top view's paper, px, with the names that they have for who cannot see them.
+    pub fn named(&self, drawing: &Drawing, language: Language) -> Vec<(Bounds, &'static str)> {
+        let texts = language.rooms();
+        let view_from_bay = drawing.bay_from_view.inverse();
+        let corners = self.corners().map(|p| drawing.paper_point(view_from_bay * p));
+        let handle = |at: DVec2| Bounds { low: at, high: at }.grown(REACH_PX);
+        let [_, turn, size, _] = corners;
+        let whole = Bounds::around(corners).map(|whole| (whole, texts.picture_whole));
+        let handles = [(handle(turn), texts.picture_turns), (handle(size), texts.picture_sizes)];
+        whole.into_iter().chain(handles).collect()
     }
 
     /// Where it lies once the hand has gone from one place of the bay to another, mm. Places to a millimetre, turns to a

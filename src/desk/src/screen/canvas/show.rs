@@ -109,6 +109,17 @@ impl Canvas {
         clipped.extend(painter.out);
         cursor(ui, &response, drawn, side, answer, view, self.drag.is_some());
         self.names(ui, drawn, side, answer, view, out);
+        if let (Some(picture), Tool::MovePicture, Projection::Top) = (&self.picture, view.tool, side) {
+            for (place, name) in picture.named(drawing, view.locale.language) {
+                let [low, high] = [place.low, place.high].map(|px| on_screen(rect, px));
+                let own = Rect::from_two_pos(low, high).intersect(rect);
+                if own.is_positive() {
+                    // The canvas takes the drag; by the keyboard all of it is typed in its form.
+                    let response = ui.interact(own, id_of(side).with(name), Sense::hover());
+                    response.widget_info(|| WidgetInfo::labeled(egui::Role::GraphicsObject, true, name));
+                }
+            }
+        }
     }
 
     /// Guides, the measurement, the place that is shown.
@@ -501,7 +512,11 @@ fn title(
                     let font = look::letters(size::SMALL, baywright_drawing::Weight::Regular);
                     let kept = ui.painter().layout_no_wrap(customer.show.to_owned(), font, Color32::BLACK);
                     let room = ui.available_width() - kept.size().x - 2.0 * ui.spacing().item_spacing.x;
-                    if let Some(link) = link_in(ui, view.theme, lies, room)
+                    // Whole or not at all: it is in the menu "Show" too.
+                    let font = look::letters(size::SMALL, baywright_drawing::Weight::Regular);
+                    let whole = ui.painter().layout_no_wrap(lies.to_owned(), font, Color32::BLACK).size().x;
+                    if whole <= room
+                        && let Some(link) = link_in(ui, view.theme, lies, room)
                         && link.on_hover_text(texts.turn_paper).clicked()
                     {
                         out.push(Command::View(OfView::ToRoom(!view.to_room)));

@@ -337,7 +337,10 @@ impl Desk {
     /// The walls as typed, small: numbers outside, the start, what is left open.
     /// It takes the same room whatever is typed, so that nothing around it moves.
     fn sketch(&self, ui: &mut Ui, typed: Option<&Typed>) {
-        let (rect, _) = ui.allocate_exact_size(Vec2::new(ui.available_width(), SKETCH_PX), Sense::hover());
+        // What makes the bay stays in sight below it.
+        let seen = ui.clip_rect().bottom() - ui.cursor().top() - BELOW_SKETCH_PX;
+        let height = seen.clamp(LEAST_SKETCH_PX, SKETCH_PX);
+        let (rect, _) = ui.allocate_exact_size(Vec2::new(ui.available_width(), height), Sense::hover());
         let Some(Typed { walls, .. }) = typed else { return };
         let low = walls.iter().copied().reduce(DVec2::min).unwrap_or_default();
         let high = walls.iter().copied().reduce(DVec2::max).unwrap_or_default();
@@ -440,6 +443,9 @@ impl Desk {
 /// Width of the fields, and height of the sketch beside them, px.
 const FORM_PX: f32 = 500.0;
 const SKETCH_PX: f32 = 260.0;
+/// The least that it shrinks to in a small window, and what is kept below it for the button and what it waits for.
+const LEAST_SKETCH_PX: f32 = 120.0;
+const BELOW_SKETCH_PX: f32 = 62.0;
 const BEHIND_MM: f64 = 800.0;
 /// So many explanations of a gap are told.
 const MOST_SLIPS: usize = 4;

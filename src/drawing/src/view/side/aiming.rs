@@ -3,7 +3,7 @@
 use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2, DVec3, Prism, angle, hull};
 use baywright_planner::model::SensorPoint;
-use baywright_planner::scene::{PlacedTarget, sensor_point_height};
+use baywright_planner::scene::{PlacedTarget, PlacedZone, sensor_point_height};
 
 use super::{Side, rectangle, under_floor};
 use crate::clip;
@@ -11,12 +11,13 @@ use crate::finding::hiding;
 use crate::lettering::size;
 use crate::role::Role;
 use crate::sign::SignKind;
-use crate::text::{Align, Fitted, Weight};
+use crate::text::Weight;
 use crate::view::label::{TOO_DEAR, Wanted};
 use crate::view::pen::Pen;
 use crate::view::shade;
-use crate::view::space::{FIRM, Taken, around};
+use crate::view::space::{Taken, around};
 use crate::view::top::{ZONE_ROLES, off_place, reach_of_beam};
+use crate::view::zone::ZoneNamed;
 
 /// A face seen edge on is drawn at least this thick, px; feet at least this high.
 const LEAST_FACE_PX: f64 = 4.5;
@@ -154,53 +155,9 @@ fn stand(pen: &mut Pen<'_>, side: &Side<'_>, target: &PlacedTarget) {
     }
 }
 
-/// What it costs to leave out a zone's heights, and to reach past the zone or the room.
-const BRIEF_COST: f64 = 12.0;
-const PAST_COST: f64 = 20.0;
-
 pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
     let style = pen.style(size::LABEL, Weight::SemiBold);
     let zone_style = pen.style(size::SMALL, Weight::SemiBold);
-    for zone in &side.scene.zones {
-        let (from, to) = side.along(&zone.prism.outline);
-        let (low, high) = (zone.prism.span.bottom(), zone.prism.span.top());
-        let (from, to) = (from.max(side.room.0), to.min(side.room.1));
-        let whole = side.words.keep_clear(zone.excludes, Some((low, high)));
-        let brief = side.words.keep_clear(zone.excludes, None);
-        let off = pen.length(zone_style.line_height() * 0.5 + 3.0);
-        let inset = pen.length(5.0);
-        let places = [
-            (DVec2::new(to - inset, high - off), Align::End),
-            (DVec2::new(from + inset, high - off), Align::Start),
-            (DVec2::new(to, high + off), Align::End),
-            (DVec2::new(from, high + off), Align::Start),
-            (DVec2::new(side.room.1 - inset, high + off), Align::End),
-        ];
-        let mut best: Option<(f64, DVec2, Align, Fitted)> = None;
-        for (worse, text) in [(0.0, whole), (BRIEF_COST, brief)] {
-            let text = pen.measured(&text, zone_style);
-            let wide = text.width > (to - from) * pen.scale - 10.0;
-            let places = (0_u8..).zip(places).filter_map(|(i, (at, align))| {
-                let at = pen.px(at);
-                let place = pen.level_box(at, align, text.width, zone_style);
-                let (left, right) = (pen.mm(place.low).x, pen.mm(place.high).x);
-                let past = right > side.room.1 || left < side.room.0;
-                let over = if past || wide { PAST_COST } else { 0.0 };
-                (right >= from && left <= to).then_some((worse + over + f64::from(i), at, align))
-            });
-            if let Some((cost, at, align)) = pen.cheapest(text.width, zone_style, places)
-                && best.as_ref().is_none_or(|(least, ..)| cost < *least)
-            {
-                best = Some((cost, at, align, text));
-            }
-        }
-        if let Some((cost, at, align, text)) = best
-            && cost < FIRM
-        {
-            let subject = Some(Subject::Zone(zone.id.clone()));
-            pen.put_level(Role::LabelZone, subject, text, zone_style, (at, align));
-        }
-    }
     for (target, placement) in side.scene.targets.iter().zip(&side.arrangement.aiming.placements) {
         let ring = body(pen, side, target, target.centre());
         let Some(around) = Bounds::around(ring.iter().map(|&p| pen.px(p))) else { continue };
@@ -225,6 +182,30 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
             led: false,
             most_cost: TOO_DEAR,
             under: Some(under_floor(pen)),
+        });
+    }
+    let paper = pen.window.grown(-2.0);
+    // As far as it is in the room, its upper right corner last.
+    let ring = |pen: &Pen<'_>, zone: &PlacedZone| -> Vec<DVec2> {
+        let (from, to) = side.along(&zone.prism.outline);
+        let x = (from.clamp(side.room.0, side.room.1), to.clamp(side.room.0, side.room.1));
+        let span = zone.prism.span;
+        let mut ring = rectangle(x, (span.bottom().max(0.0), span.top())).to_vec();
+        ring.rotate_right(1);
+        ring.iter().map(|&p| pen.px(p)).collect()
+    };
+    for zone in &side.scene.zones {
+        let others = side.scene.zones.iter().filter(|other| other.id != zone.id);
+        let others: Vec<Vec<DVec2>> = others.map(|other| ring(pen, other)).collect();
+        let span = zone.prism.span;
+        pen.name_zone(&ZoneNamed {
+            subject: Subject::Zone(zone.id.clone()),
+            whole: &side.words.keep_clear(zone.excludes, Some((span.bottom(), span.top()))),
+            brief: &side.words.keep_clear(zone.excludes, None),
+            ring: &clip::ring_in_box(&ring(pen, zone), &paper),
+            others: &others,
+            floor: Some(pen.px(DVec2::ZERO).y),
+            style: zone_style,
         });
     }
 }

@@ -11,11 +11,12 @@ use crate::finding::hiding;
 use crate::lettering::size;
 use crate::role::Role;
 use crate::sign::SignKind;
-use crate::text::{Align, Fitted, TextStyle, Weight};
+use crate::text::{Align, Weight};
 use crate::view::label::{TOO_DEAR, Wanted};
 use crate::view::pen::{MARK_PX, Pen};
 use crate::view::shade;
 use crate::view::space::{FIRM, Taken, around};
+use crate::view::zone::ZoneNamed;
 
 /// A face seen edge on is drawn at least this thick, px.
 const LEAST_FACE_PX: f64 = 4.5;
@@ -251,13 +252,15 @@ pub(super) fn mark_numbers(pen: &mut Pen<'_>, top: &Top<'_>) {
                 let places = ways.map(|(ring, way)| {
                     let turn = angle::direction(std::f64::consts::TAU * f64::from(way) / 16.0);
                     let far = (10.0 + 12.0 * f64::from(ring)) * pen.enlarged;
-                    (far, px + turn * far, Align::Middle)
+                    let at = px + turn * far;
+                    (far + pen.space.cost_across(px + turn * off, at), at, Align::Middle)
                 });
                 if let Some((_, far, middle)) =
                     pen.cheapest(text.width, style, places).filter(|(cost, ..)| *cost < FIRM)
                 {
                     (at, align) = (far, middle);
-                    let line = vec![pen.mm(px), pen.mm(far)];
+                    let Bounds { low, high } = pen.level_box(far, middle, text.width, style);
+                    let line = vec![pen.mm(px), pen.mm(px.clamp(low, high))];
                     pen.line(Role::NameLeader, subject.clone(), line);
                 }
             }
@@ -267,11 +270,26 @@ pub(super) fn mark_numbers(pen: &mut Pen<'_>, top: &Top<'_>) {
 }
 
 pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
-    let zone_style = pen.style(size::SMALL, Weight::SemiBold);
-    for zone in &top.scene.zones {
-        zone_name(pen, top, zone, zone_style);
-    }
     target_names(pen, top);
+    let style = pen.style(size::SMALL, Weight::SemiBold);
+    let paper = pen.window.grown(-2.0);
+    let ring = |pen: &Pen<'_>, zone: &PlacedZone| -> Vec<DVec2> {
+        zone.prism.outline.as_polygon().outer().iter().map(|&p| pen.px(top.at(p))).collect()
+    };
+    for zone in &top.scene.zones {
+        let others = top.scene.zones.iter().filter(|other| other.id != zone.id);
+        let others: Vec<Vec<DVec2>> = others.map(|other| ring(pen, other)).collect();
+        let span = zone.prism.span;
+        pen.name_zone(&ZoneNamed {
+            subject: Subject::Zone(zone.id.clone()),
+            whole: &top.words.keep_clear(zone.excludes, Some((span.bottom(), span.top()))),
+            brief: &top.words.keep_clear(zone.excludes, None),
+            ring: &clip::ring_in_box(&ring(pen, zone), &paper),
+            others: &others,
+            floor: None,
+            style,
+        });
+    }
 }
 
 pub(super) fn target_names(pen: &mut Pen<'_>, top: &Top<'_>) {
@@ -310,83 +328,4 @@ pub(super) fn target_names(pen: &mut Pen<'_>, top: &Top<'_>) {
             under: None,
         });
     }
-}
-
-/// What a zone keeps clear, in or at one of its corners, wherever it covers least.
-fn zone_name(pen: &mut Pen<'_>, top: &Top<'_>, zone: &PlacedZone, style: TextStyle) {
-    let ring: Vec<DVec2> =
-        zone.prism.outline.as_polygon().outer().iter().map(|&p| pen.px(top.at(p))).collect();
-    let ring = clip::ring_in_box(&ring, &pen.window.grown(-2.0));
-    let span = zone.prism.span;
-    let whole = top.words.keep_clear(zone.excludes, Some((span.bottom(), span.top())));
-    let brief = top.words.keep_clear(zone.excludes, None);
-    let off = style.line_height() * 0.5 + 3.0;
-    let step = ring.len().div_ceil(MOST_CORNERS).max(1);
-    // Later corners first: the lower right one of a zone given ahead and aside of the car.
-    let next = ring.iter().cycle().skip(1);
-    let middles = ring.iter().zip(next).map(|(a, b)| (*a + *b) * 0.5).step_by(step);
-    // Then well inside it: a zone's name stands within its own edge wherever it can.
-    let inner: Vec<DVec2> = Bounds::around(ring.iter().copied()).map_or_else(Vec::new, |all| {
-        let shares = [0.1, 0.3, 0.5, 0.7, 0.9];
-        let at = |x: f64, y: f64| all.low + all.size() * DVec2::new(x, y);
-        shares.iter().flat_map(|&y| shares.map(|x| at(x, y))).collect()
-    });
-    let others: Vec<Vec<DVec2>> = (top.scene.zones.iter().filter(|other| other.id != zone.id))
-        .map(|other| other.prism.outline.as_polygon().outer().iter().map(|&p| pen.px(top.at(p))).collect())
-        .collect();
-    let spots: Vec<DVec2> = ring.iter().rev().copied().step_by(step).chain(middles).collect();
-    let sides = [
-        (DVec2::new(-4.0, -off), Align::End),
-        (DVec2::new(-4.0, off), Align::End),
-        (DVec2::new(4.0, -off), Align::Start),
-        (DVec2::new(4.0, off), Align::Start),
-    ];
-    let mut best: Option<(f64, DVec2, Align, Fitted)> = None;
-    for (worse, text) in [(0.0, whole), (BRIEF_COST, brief)] {
-        let text = pen.measured(&text, style);
-        let places = spots.iter().flat_map(|&spot| sides.map(|(by, align)| (spot + by, align)));
-        let places = places.chain(inner.iter().map(|&spot| (spot, Align::Middle)));
-        let beside = |Bounds { low, high }: Bounds| {
-            let ends = [low, high, DVec2::new(low.x, high.y), DVec2::new(high.x, low.y)];
-            // Wholly inside is best, wholly outside is good; across the edge it names nothing.
-            let across = match ends.into_iter().filter(|&p| holds(&ring, p)).count() {
-                4 => 0.0,
-                0 => OUTSIDE_COST,
-                _ => ACROSS_COST,
-            };
-            let middle = (low + high) * 0.5;
-            let of_two = others.iter().filter(|other| holds(other, middle)).count();
-            across + OF_TWO_COST * of_two as f64
-        };
-        let least = best.as_ref().map_or(f64::INFINITY, |(least, ..)| least - worse);
-        if let Some((cost, at, align)) = pen.cheapest_below(least, (text.width, style), places, beside) {
-            best = Some((worse + cost, at, align, text));
-        }
-    }
-    if let Some((cost, at, align, text)) = best
-        && cost < MOST_COST
-    {
-        let subject = Some(Subject::Zone(zone.id.clone()));
-        pen.put_level(Role::LabelZone, subject, text, style, (at, align));
-    }
-}
-
-/// Corners of a zone at which its name is tried at most.
-const MOST_CORNERS: usize = 8;
-/// What it costs to leave out the heights, to stand outside, to stand across the edge.
-const BRIEF_COST: f64 = 12.0;
-const OUTSIDE_COST: f64 = 150.0;
-const ACROSS_COST: f64 = 190.0;
-/// A zone's name that would cost so much is left out: on the car, say, it would name nothing.
-const MOST_COST: f64 = 300.0;
-/// What it costs to stand in another zone as well.
-const OF_TWO_COST: f64 = 10.0;
-
-/// Whether a point lies in a ring, by counting crossings: only for choosing a place, so the edge may go either way.
-fn holds(ring: &[DVec2], p: DVec2) -> bool {
-    let next = ring.iter().cycle().skip(1);
-    ring.iter().zip(next).fold(false, |inside, (a, b)| {
-        let crosses = (a.y > p.y) != (b.y > p.y) && p.x < a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x);
-        inside != crosses
-    })
 }

@@ -7,8 +7,10 @@ use baywright_planner::model::{End, Placement};
 use baywright_planner::scene::PlacedTarget;
 
 use super::Top;
+use crate::lettering::size;
 use crate::list::Dimension;
 use crate::role::Role;
+use crate::text::Weight;
 use crate::view::extents::drawn_box;
 use crate::view::fit::WALL_PX;
 use crate::view::pen::Pen;
@@ -179,8 +181,27 @@ pub(super) fn room(pen: &mut Pen<'_>, top: &Top<'_>) {
     for (from, to, along, through) in [long, wide] {
         let text = top.words.dimension((to - from).dot(along));
         let (from, to, through) = (top.at(from), top.at(to), top.at(through));
+        let through = on_paper(pen, from, through);
         let dimension = pen.dimension(from, to, top.view_from_bay.turned(along), through, &text);
         let (_, dimension) = pen.text_freest(dimension);
         pen.put_dimension(Role::Dimension, None, dimension);
     }
+}
+
+/// Where the line of an overall dimension runs, view frame, mm: as near to the wall as it must so that its figure is wholly on
+/// the paper, and never nearer than a figure needs.
+fn on_paper(pen: &Pen<'_>, wall: DVec2, through: DVec2) -> DVec2 {
+    let half = pen.style(size::LABEL, Weight::SemiBold).line_height() * 0.5;
+    let paper = pen.window.grown(-(half + 5.0));
+    let (at, edge) = (pen.px(through), pen.px(wall));
+    let nearer = at.clamp(paper.low, paper.high.max(paper.low));
+    let out = at - edge;
+    // A slanted line does not run along the paper's edge.
+    if out.abs().min_element() > 1.0 {
+        return through;
+    }
+    // Only square to the wall, and not onto it.
+    let by = (nearer - at) * if out.x.abs() > out.y.abs() { DVec2::X } else { DVec2::Y };
+    let least = WALL_PX + half + 3.0;
+    if (out + by).length() < least || (out + by).dot(out) < 0.0 { through } else { pen.mm(at + by) }
 }

@@ -125,7 +125,7 @@ fn masonry(pen: &mut Pen<'_>, top: &Top<'_>, walls: &Polygon) {
         pen.ring(Role::WallLine, None, top.ring(hole));
     }
     for ((&a, &b), (&c, &d)) in inner.iter().zip(&inner_next).zip(outer.iter().zip(&outer_next)) {
-        pen.take_line((a + c) * 0.5, (b + d) * 0.5, Taken::Wall);
+        pen.take_line(a, b, Taken::Wall);
         pen.take_line(c, d, Taken::Wall);
     }
     pen.ring(Role::WallLine, None, inner);

@@ -38,12 +38,19 @@ impl About<'_> {
 
     /// Why an end does not follow any more.
     pub fn dimension_end_gone(&self, on: &EndOn) -> String {
-        let what = match on {
-            EndOn::Corner(wall) | EndOn::Wall { wall, .. } | EndOn::SquareTo(wall) => format!("the {wall}"),
-            EndOn::Thing { thing, .. } => format!("the {thing}"),
-            other => self.dimension_end(Some(other)),
+        let why = match on {
+            EndOn::Corner(wall) | EndOn::Wall { wall, .. } | EndOn::SquareTo(wall) => {
+                format!("the {wall} is not there now")
+            }
+            EndOn::Thing { thing, .. } => format!("the {thing} is not there now"),
+            EndOn::Mark(mark) => format!("mark {mark} is not there now"),
+            // What goes with a car and its aiming is not there with another.
+            EndOn::LaidMark(mark) => format!("no mark {mark} is laid for the car and the aiming shown here"),
+            EndOn::Target(placement) => format!("the aiming shown here has no target “{placement}”"),
+            EndOn::Car(CarPoint::Named(name)) => format!("the car shown here has no point “{name}”"),
+            EndOn::Car(_) | EndOn::Sensor => format!("{} is not there now", self.dimension_end(Some(on))),
         };
-        format!("Stays where it was: {what} is not there now.")
+        format!("Stays where it was: {why}.")
     }
 }
 

@@ -167,6 +167,7 @@ pub const TEXTS: Screen = Screen {
     while_dragging: "Hold Ctrl or Alt to keep it from snapping. Esc puts it back.",
     while_dragging_short: "Ctrl or Alt: no snapping.",
     measure_from: "Press where to measure from; corners, marks and wheels are found by themselves. Esc ends.",
+    measure_from_short: "Press where to measure from.",
     measure_to: "Press where to measure to.",
     caution_short: "The vehicle maker's procedure decides.",
 

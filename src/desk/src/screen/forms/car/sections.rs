@@ -1,5 +1,6 @@
 //! The sections of the long form, and the way to each: a menu that unfolds one and brings it into sight.
 
+use baywright_planner::words::sentence_start;
 use egui::{Button, RichText, Ui};
 
 use super::car_form::CarForm;
@@ -29,14 +30,18 @@ impl CarForm<'_> {
         .map(|(name, key)| Section { name: name.to_owned(), key: key.to_owned(), within: Vec::new() })
         .into();
         for (i, sensor) in self.car.sensors.iter().enumerate() {
-            let (name, key) = (sensor.id.to_string(), format!("sensor {i}"));
+            let (name, key) = (sentence_start(sensor.id.as_str()), format!("sensor {i}"));
             all.push(Section { name, key, within: vec!["sensors".to_owned()] });
         }
         let aimings = "aimings".to_owned();
         all.push(Section { name: texts.aimings.to_owned(), key: aimings.clone(), within: Vec::new() });
         for (i, aiming) in self.car.aimings.iter().enumerate() {
             let own = format!("aiming {i}");
-            all.push(Section { name: aiming.name.clone(), key: own.clone(), within: vec![aimings.clone()] });
+            all.push(Section {
+                name: sentence_start(&aiming.name),
+                key: own.clone(),
+                within: vec![aimings.clone()],
+            });
             for (name, key) in
                 [(texts.mark_plan, "marks"), (texts.targets, "targets"), (texts.zones, "zones")]
             {
