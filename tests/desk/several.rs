@@ -77,7 +77,21 @@ fn a_frame_on_the_floor_chooses_what_lies_in_it_and_ctrl_a_everything() {
     let mut screen = usual(demo());
     let seen = |screen: &Harness<'_, Desk>, name: &str| screen.get_by_label(&on_top(name)).rect();
     let bin = seen(&screen, "waste bin");
-    let (from, to) = (bin.min - Vec2::splat(4.0), bin.max + Vec2::splat(4.0));
+    // From a corner at which nothing is written, not even its name.
+    let around = bin.expand(4.0);
+    let is_free = |at: Pos2| {
+        let (drawing, paper) = screen.state().drawings().next().unwrap();
+        let px = at - paper.min;
+        let px = DVec2::new(f64::from(px.x), f64::from(px.y));
+        drawing.pick(px, 4.0).is_none_or(|own| own.subject.is_none())
+    };
+    let corners = [
+        (around.left_top(), around.right_bottom()),
+        (around.right_top(), around.left_bottom()),
+        (around.left_bottom(), around.right_top()),
+        (around.right_bottom(), around.left_top()),
+    ];
+    let (from, to) = corners.into_iter().find(|(from, _)| is_free(*from)).expect("a free corner");
     drag(&mut screen, from, to);
     assert!(chosen(&screen).contains(&"waste bin".to_owned()), "{:?}", chosen(&screen));
     assert!(!screen.state().document().is_changed());

@@ -55,7 +55,7 @@ mod zones;
 
 use std::borrow::Cow;
 
-use baywright_geometry::{Bounds, DVec2, DVec3, Outline, Prism, Span, boolean};
+use baywright_geometry::{Bounds, DVec2, DVec3, Outline, Prism, Span, boolean, overlaps};
 
 use crate::model::{Arrangement, FloorFeatureKind, Id, Placement, Runway, Thing};
 use crate::scene::{PlacedTarget, PlacedThing, Scene};
@@ -313,8 +313,13 @@ impl<'a> Context<'a> {
 
     /// Whether the car covers all of a hole in the floor, with all its parts together.
     pub fn is_under_the_car(&self, hole: &Outline) -> bool {
+        let covers = |solid: &&Prism| !self.is_aside(solid) && overlaps(&solid.outline, hole);
+        let mut over = self.scene.car.iter().filter(covers).peekable();
+        if over.peek().is_none() {
+            return false;
+        }
         let mut left = vec![hole.as_polygon().into_owned()];
-        for solid in self.scene.car.iter().filter(|solid| !self.is_aside(solid)) {
+        for solid in over {
             let over = solid.outline.as_polygon();
             left = left.iter().flat_map(|piece| boolean::difference(piece, &over)).collect();
         }

@@ -20,7 +20,11 @@ def excluded(zone, thing):
     by_face = None if face in ("Unknown", "Plasterboard") else False
     by_kind = {k: True for k in ("LiftPost", "LiftArm", "ParkedCar", "Heater", "DoorTrack")} | {k: None for k in ("ToolChest", "Lamp", "Column")}
     metal = face in METALS or (said[thing["metal"].name] if "metal" in thing else by_kind.get(thing["kind"], by_face))
-    return {"Anything": True, "Metal": metal, "Reflecting": None, "People": thing["kind"] == "Person" or face == "Person", "Light": thing["kind"] == "Lamp"}[e]
+    is_person = thing["kind"] == "Person" or face == "Person"
+    if is_person and "metal" not in thing and metal is False:
+        # What somebody carries nobody knows until it is told.
+        metal = None
+    return {"Anything": True, "Metal": metal, "Reflecting": None, "People": is_person, "Light": thing["kind"] == "Lamp"}[e]
 
 
 def zones(s):

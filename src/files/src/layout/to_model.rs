@@ -277,8 +277,13 @@ pub(super) fn thing(path: &str, file: &ThingFile, faults: &mut Faults) -> Option
 fn shape(path: &str, file: &ShapeFile, faults: &mut Faults) -> Option<Shape> {
     match file {
         ShapeFile::Rectangle { length_mm, width_mm } => {
-            let length = faults.number(&format!("{path}.length_mm"), *length_mm, limits::side(width_mm.0));
-            let width = faults.number(&format!("{path}.width_mm"), *width_mm, limits::side(length_mm.0));
+            let length = faults.number(
+                &format!("{path}.length_mm"),
+                *length_mm,
+                limits::side(length_mm.0, width_mm.0),
+            );
+            let width =
+                faults.number(&format!("{path}.width_mm"), *width_mm, limits::side(width_mm.0, length_mm.0));
             (length && width).then_some(Shape::Rectangle { length_mm: length_mm.0, width_mm: width_mm.0 })
         }
         ShapeFile::Round { diameter_mm } => faults

@@ -267,7 +267,9 @@ pub(crate) fn excluded(excludes: Exclusion, thing: &Thing) -> Option<bool> {
     match excludes {
         Exclusion::Anything => Some(true),
         // What somebody carries, and has on the feet, is told or not known.
-        Exclusion::Metal if thing.is_person() && thing.metal.is_none() => None,
+        Exclusion::Metal if thing.is_person() && thing.metal.is_none() => {
+            thing.metal_content().counts().filter(|counts| *counts)
+        }
         Exclusion::Metal => thing.metal_content().counts(),
         Exclusion::Reflecting(_) => None,
         Exclusion::People => Some(thing.is_person()),

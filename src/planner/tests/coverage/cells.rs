@@ -441,6 +441,7 @@ fn other_bay(column: Column, relation: Relation, variant: Variant) -> Cell {
         | Column::Mark
         | Column::Run
         | Column::WorkingRoom
+        | Column::UnderTape
         | Column::OverStand
         | Column::BeforeStand
         | Column::Axis => reaches(),
@@ -453,8 +454,13 @@ fn other_bay(column: Column, relation: Relation, variant: Variant) -> Cell {
             _ => reaches(),
         },
         Column::OverCar | Column::OverPerson => Cell::Nothing(Reason::StandsBelow),
-        // Its own bay is the room, and what a picture shows behind its target has no end.
-        Column::WayOut | Column::Picture => Cell::Nothing(Reason::NotExcluded),
+        // Its own bay is the room, and what lies behind a target has no end; nor are the ways to it the set-up's.
+        Column::WayOut
+        | Column::Picture
+        | Column::BehindTarget
+        | Column::WayIn
+        | Column::GroundInDoor
+        | Column::WorkedIn => Cell::Nothing(Reason::NotExcluded),
         Column::AxisUnknown | Column::Alignment | Column::AlignmentUnknown => of_the_car(column, relation),
     }
 }

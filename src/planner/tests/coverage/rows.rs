@@ -150,6 +150,7 @@ impl Row {
             | Self::Wall(_)
             | Self::Feature(_)
             | Self::PermanentMark
+            | Self::OtherBay
             | Self::Ceiling => {}
         }
     }

@@ -213,8 +213,8 @@ pub(super) fn thing(path: &str, thing: &Thing, faults: &mut Faults) {
     faults.name(format!("{path}.name"), thing.id.as_str());
     match thing.footprint.shape() {
         Shape::Rectangle { length_mm: length, width_mm: width } => {
-            faults.number(format!("{path}.shape.length_mm"), *length, limits::side(*width));
-            faults.number(format!("{path}.shape.width_mm"), *width, limits::side(*length));
+            faults.number(format!("{path}.shape.length_mm"), *length, limits::side(*length, *width));
+            faults.number(format!("{path}.shape.width_mm"), *width, limits::side(*width, *length));
         }
         Shape::Round { diameter_mm: diameter } => {
             faults.number(format!("{path}.shape.diameter_mm"), *diameter, &limits::THING);

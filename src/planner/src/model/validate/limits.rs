@@ -76,15 +76,15 @@ pub const RUNWAY_TOP: Range = Range::from(10.0, 1e4, MM);
 pub const PROUD: Range = Range::from(0.0, 300.0, MM);
 /// A thing from above: its length, its diameter, the longer side of what is thin.
 pub const THING: Range = Range::from(5.0, 1e5, MM);
-/// The other side of one that is as long as that: a sheet of steel that leans on a wall is 1 to 2 mm, and what hangs as foil is
+/// Its shorter side: a sheet of steel that leans on a wall is 1 to 2 mm, and what hangs as foil is
 /// entered as thick as that. Of a thing that was typed in metres both sides are less than any thing is long.
 pub const THIN: Range = Range::from(1.0, 1e5, MM);
 /// A thing from its bottom to its top. What lies thinner on the floor is entered as 3 mm: 1.9 for a cabinet in metres is noticed so.
 pub const THICKNESS: Range = Range::from(3.0, 1e5, MM);
 
 /// What a side of a rectangle may be, mm, beside its other side.
-pub const fn side(other_mm: f64) -> &'static Range {
-    if other_mm >= THING.low { &THIN } else { &THING }
+pub const fn side(own_mm: f64, other_mm: f64) -> &'static Range {
+    if own_mm < other_mm { &THIN } else { &THING }
 }
 /// The length of a car: the shortest is above 1.5 m, the longest bus below 30 m.
 pub const CAR_LENGTH: Range = Range::from(1.5e3, 3e4, MM);
