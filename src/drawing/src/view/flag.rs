@@ -122,7 +122,7 @@ impl Pen<'_> {
                 let mut cost = far + self.space.cost_for_flag_up_to(around(spot, box_size), best.0 - far);
                 // The line to it should not run over texts or other signs.
                 if cost < best.0 {
-                    cost += self.space.cost_across(tip, spot);
+                    cost += self.space.cost_across_up_to(tip, spot, best.0 - cost);
                 }
                 if cost < best.0 {
                     best = (cost, spot);

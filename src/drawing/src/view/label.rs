@@ -168,7 +168,7 @@ impl Pen<'_> {
                 if cost >= least {
                     continue;
                 }
-                cost += self.space.cost_across(edge, at);
+                cost += self.space.cost_across_up_to(edge, at, least - cost);
                 if cost < least {
                     best = Some((cost, at, align));
                 }

@@ -174,11 +174,19 @@ impl Space {
         self.sum(place, most, Taken::cost_for_flag)
     }
 
-    /// What it costs that a line to something else, px, runs over what is read, over signs and over targets.
-    pub fn cost_across(&self, from: DVec2, to: DVec2) -> f64 {
+    /// What it costs that a line to something else, px, runs over what is read, over signs and over targets; no longer summed
+    /// once it is `most`.
+    pub fn cost_across_up_to(&self, from: DVec2, to: DVec2, most: f64) -> f64 {
         let steps = (from.distance(to) / ACROSS_STEP_PX) as usize;
         let on = |step: usize| around(from.lerp(to, step as f64 / steps as f64), DVec2::splat(2.0));
-        (1..steps).map(|step| self.sum(on(step), f64::INFINITY, Taken::cost_across)).sum()
+        let mut cost = 0.0;
+        for step in 1..steps {
+            if cost >= most {
+                break;
+            }
+            cost += self.sum(on(step), most - cost, Taken::cost_across);
+        }
+        cost
     }
 
     fn sum(&self, place: Bounds, most: f64, weight: impl Fn(Taken) -> f64) -> f64 {
@@ -197,12 +205,16 @@ impl Space {
                 let Some(cell) = self.cells.get(row * self.columns + column) else { continue };
                 self.looks_left.set(self.looks_left.get().saturating_sub(1 + cell.len() as u64));
                 for taken in cell {
+                    let weight = weight(taken.how);
+                    if weight == 0.0 {
+                        continue;
+                    }
                     // A box that lies in several cells counts in the first one that both touch.
                     let counts_here =
                         (usize::from(taken.first.0).max(first.0), usize::from(taken.first.1).max(first.1))
                             == (column, row);
                     if counts_here && overlap(&taken.place, &place) {
-                        cost += weight(taken.how);
+                        cost += weight;
                     }
                 }
             }

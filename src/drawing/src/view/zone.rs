@@ -143,15 +143,17 @@ impl Pen<'_> {
                             continue;
                         }
                         let place = self.level_box(at, align, text.width, zone.style);
+                        // What is dear to ask is asked last.
+                        let mut cost = far + self.space.cost_up_to(place, least - far);
                         let is_under = zone.floor.is_some_and(|floor| place.high.y > floor);
-                        if is_under || meets_ring(ring, &place) {
+                        if cost >= least || is_under || meets_ring(ring, &place) {
                             continue;
                         }
                         let into = zone.others.iter().filter(|other| meets_ring(other, &place)).count();
-                        let far = far + LED_INTO_OTHER_COST * into as f64;
-                        let mut cost = far + self.space.cost_up_to(place, least - far);
+                        cost += LED_INTO_OTHER_COST * into as f64;
                         if cost < least {
-                            cost += self.space.cost_across(from, from.clamp(place.low, place.high));
+                            let to = from.clamp(place.low, place.high);
+                            cost += self.space.cost_across_up_to(from, to, least - cost);
                         }
                         if cost < least {
                             best = Some(Put { cost, at, align, text: text.clone(), led_from: Some(from) });

@@ -253,7 +253,7 @@ pub(super) fn mark_numbers(pen: &mut Pen<'_>, top: &Top<'_>) {
                     let turn = angle::direction(std::f64::consts::TAU * f64::from(way) / 16.0);
                     let far = (10.0 + 12.0 * f64::from(ring)) * pen.enlarged;
                     let at = px + turn * far;
-                    (far + pen.space.cost_across(px + turn * off, at), at, Align::Middle)
+                    (far + pen.space.cost_across_up_to(px + turn * off, at, f64::INFINITY), at, Align::Middle)
                 });
                 if let Some((_, far, middle)) =
                     pen.cheapest(text.width, style, places).filter(|(cost, ..)| *cost < FIRM)
