@@ -262,7 +262,7 @@ fn the_pages() {
     std::fs::write(&file, "(version: 1, by_eye_mm: 0.1)").unwrap();
     ask(&mut screen, Command::Shop(OfShop::ReadAgain));
     walk.look(&screen, "settings that cannot be read");
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
     walk.must_be_made(1_000);
 }
 

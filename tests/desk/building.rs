@@ -176,7 +176,7 @@ fn it_survives_the_end_of_the_program() {
     assert_eq!(seen(&screen).room, room);
     screen.get_by_label(SIGN);
     drop(screen);
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
 }
 
 /// What other arrangements would forget by it is said before.

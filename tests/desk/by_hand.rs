@@ -129,7 +129,7 @@ fn the_picture_under_the_plan_is_moved_turned_and_sized_by_hand() {
     assert!(screen.query_by_label("the picture under the plan").is_none());
     drop(screen);
     // The keeper may still write what came last: what is left of it is in the tests' own folder.
-    let _ = std::fs::remove_dir_all(home);
+    crate::support::clear(home);
 }
 
 #[test]
@@ -186,5 +186,5 @@ fn levels_are_read_from_a_file_whole_or_not_at_all() {
     assert_eq!(survey(&screen), before, "one step");
     drop(screen);
     // The keeper may still write what came last: what is left of it is in the tests' own folder.
-    let _ = std::fs::remove_dir_all(home);
+    crate::support::clear(home);
 }

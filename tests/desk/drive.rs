@@ -219,7 +219,7 @@ fn what_is_saved_is_what_check_answers_for() {
     let on_screen: Vec<&str> = shown.findings.iter().map(|f| f.code().as_str()).collect();
     assert_eq!(codes, on_screen);
     assert_eq!(output.status.code(), Some(1));
-    std::fs::remove_dir_all(folder).unwrap();
+    crate::support::clear(folder);
 }
 
 #[test]
@@ -266,7 +266,7 @@ fn a_file_changed_by_someone_else_is_not_replaced_without_a_question() {
     screen.run();
     assert_ne!(std::fs::read_to_string(&path).unwrap(), theirs);
     assert!(!screen.state().document().is_changed());
-    std::fs::remove_dir_all(folder).unwrap();
+    crate::support::clear(folder);
 }
 
 #[test]
@@ -280,7 +280,7 @@ fn a_file_that_cannot_be_read_says_why_and_the_work_stays() {
     type_into(&mut screen, "A bay layout (.ron)", &path.display().to_string());
     screen.get_by_label_contains("bad.ron, line 1");
     assert_eq!(screen.state().document().layout().bay.name, "Crowded bay");
-    std::fs::remove_dir_all(folder).unwrap();
+    crate::support::clear(folder);
 }
 
 #[test]

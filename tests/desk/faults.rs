@@ -78,5 +78,5 @@ fn a_fault_in_a_frame_is_caught_at_its_edge_and_the_work_is_kept() {
     screen.run();
     assert!(!screen.state().rescue.is_shown());
     assert_eq!(screen.state().desk.answer().arrangement.parked.origin().x, 4_321.0);
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
 }

@@ -58,7 +58,7 @@ fn the_first_start_says_what_it_shows_and_where_ones_own_begins() {
         let next = first(&home);
         assert!(!next.is_new);
         assert_eq!(next.document.layout().bay.name, "Crowded bay");
-        std::fs::remove_dir_all(home).unwrap();
+        crate::support::clear(home);
     }
 }
 
@@ -91,7 +91,7 @@ fn the_next_start_begins_with_the_last_bay_and_set_up() {
     assert_eq!(screen.state().document().path(), None);
     drop(screen);
     assert_eq!(first(&home).document.path(), Some(path.as_path()));
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
 }
 
 #[test]
@@ -117,5 +117,5 @@ fn what_cannot_be_opened_any_more_is_told_and_the_demo_stands_in_for_it() {
     assert_eq!(damaged.document.layout().bay.name, "Crowded bay");
     drop(window(&home, damaged));
     assert!(first(&home).why_not.is_empty());
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
 }

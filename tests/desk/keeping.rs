@@ -43,7 +43,7 @@ fn a_car_whose_file_someone_else_changed_is_not_replaced() {
     assert!(screen.state().document().draft().is_none());
     assert_eq!(std::fs::read_to_string(&path).unwrap(), theirs);
     assert_eq!(screen.state().answer().arrangement.vehicle.name, "Mine");
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
 }
 
 #[test]
@@ -63,7 +63,7 @@ fn an_aiming_that_another_arrangement_needs_is_not_renamed_away() {
     assert!(screen.state().document().draft().is_some());
     assert!(screen.query_by_label_contains(&format!("needs “{aiming}” of this car")).is_some());
     assert!(crate::support::desk(&bay, None).answer().arrangement.aiming.id == aiming, "it still opens");
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
 }
 
 #[test]
@@ -88,7 +88,7 @@ fn the_source_of_the_short_form_is_that_of_all_its_figures() {
     let assumed = arrangement.vehicle.guessed();
     assert!(!assumed.iter().any(|figure| *figure == BodyPart::OverhangRear.into()), "{assumed:?}");
     assert!(assumed.iter().any(|figure| *figure == BodyPart::Width.into()));
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
 }
 
 #[test]
@@ -122,7 +122,7 @@ fn a_bay_that_is_saved_by_a_bare_name_lies_beside_the_open_one_and_opens_by_it()
     assert_eq!(screen.state().document().path(), Some(home.join("first.ron").as_path()));
     ask(&mut screen, Command::File(OfFile::Open("Back bay".into())));
     assert_eq!(screen.state().document().path(), Some(home.join("Back bay.ron").as_path()));
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
 }
 
 #[test]
@@ -259,7 +259,7 @@ fn a_damaged_journal_is_kept_and_said_with_where_it_lies() {
     screen.get_by_label_contains(&aside.display().to_string());
     assert_eq!(std::fs::read(aside).unwrap(), bytes);
     drop(screen);
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
 }
 
 #[test]
@@ -362,7 +362,7 @@ fn work_taken_up_knows_still_by_which_settings_it_was_judged() {
     assert!(screen.state().document().was_judged_by_others());
     drop(screen);
     // What keeps may be at its last note still.
-    let _ = std::fs::remove_dir_all(home);
+    crate::support::clear(home);
 }
 
 /// A bay, and the car that was being entered in it, are two works: both are taken up, one after the other.
@@ -396,5 +396,5 @@ fn a_bay_and_the_car_that_was_entered_in_it_are_both_taken_up() {
     assert!(screen.state().view().page.is_none(), "nothing is left");
     drop(screen);
     // What keeps may be at its last note still.
-    let _ = std::fs::remove_dir_all(home);
+    crate::support::clear(home);
 }

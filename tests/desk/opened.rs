@@ -95,7 +95,7 @@ fn a_car_that_another_arrangement_was_measured_with_is_not_kept_over() {
     screen.get_by_label_contains(&format!("the set-up “{second}” would not go with its car any more"));
     opens(&mut screen, &bay);
     // What keeps may be at its last note still.
-    let _ = std::fs::remove_dir_all(home);
+    crate::support::clear(home);
 }
 
 #[test]
@@ -122,7 +122,7 @@ fn an_aiming_that_is_taken_from_a_car_leaves_its_visit() {
     assert_eq!(screen.state().answer().arrangement.aiming.id.as_str(), "second");
     opens(&mut screen, &bay);
     // What keeps may be at its last note still.
-    let _ = std::fs::remove_dir_all(home);
+    crate::support::clear(home);
 }
 
 #[test]
@@ -142,7 +142,7 @@ fn a_car_without_an_aiming_is_not_kept_over_the_one_that_is_shown() {
     screen.get_by_label_contains(&format!("needs “{aiming}” of this car"));
     opens(&mut screen, &bay);
     // What keeps may be at its last note still.
-    let _ = std::fs::remove_dir_all(home);
+    crate::support::clear(home);
 }
 
 #[test]
@@ -183,5 +183,5 @@ fn an_arrangement_that_does_not_go_with_its_car_shuts_out_no_other() {
     assert!(saved.arrangements.iter().any(|own| own.id == first && own.on_this_car == measured));
     assert!(saved.arrangements.iter().any(|own| own.id.as_str() == "third"));
     // What keeps may be at its last note still.
-    let _ = std::fs::remove_dir_all(home);
+    crate::support::clear(home);
 }

@@ -50,7 +50,7 @@ pub fn nothing_is_offered_after(mut screen: Harness<'static, Desk>, home: PathBu
     drop(screen);
     std::thread::sleep(std::time::Duration::from_millis(200));
     assert!(start(&home).state().view().page.is_none());
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
 }
 
 pub fn press(screen: &mut Harness<'_, Desk>, label: &str) {
@@ -199,7 +199,7 @@ fn the_first_five_minutes_from_an_empty_start() {
     let again = baywright_planner::assess(&document.arrangement().unwrap());
     assert_eq!(again.verdict, told);
     assert_eq!(again.count(Severity::Stops), screen.state().answer().assessment.count(Severity::Stops));
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
 }
 
 #[test]
@@ -237,7 +237,7 @@ fn enter_leads_from_field_to_field_and_undo_goes_back_through_the_form() {
     press(&mut screen, "Drop it");
     press(&mut screen, "Go on entering it");
     assert!(screen.state().document().draft().is_some());
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
 }
 
 #[test]
@@ -265,7 +265,7 @@ fn what_is_wrong_stands_beside_its_field_and_the_drawing_waits() {
     assert!(screen.query_all_by_label_contains("Is it right?").next().is_some());
     press(&mut screen, "Keep this car");
     assert!(screen.state().document().draft().is_none());
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
 }
 
 #[test]
@@ -291,7 +291,7 @@ fn a_shipped_car_is_changed_into_ones_own_with_its_source() {
     // The bay is still an example, and so the answer says so.
     assert!(answer.assessment.on_example_figures);
     assert!(screen.query_by_label_contains("on example figures").is_some());
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
 }
 
 #[test]
@@ -325,7 +325,7 @@ fn a_second_window_on_one_file_is_told() {
     assert!(second.query_by_label_contains("open in another window too").is_some());
     drop(first);
     drop(second);
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
 }
 
 /// What was changed where it stands is compared with what it was when the bay was opened, though nobody made a copy.
@@ -410,7 +410,7 @@ fn a_visit_is_chosen_from_the_work_that_is_done() {
     // Another car is not in for it.
     ask(&mut screen, Command::Bay(OfBay::ChooseCar("example-van".into())));
     assert!(screen.state().document().saved_arrangement().unwrap().visit.is_empty());
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
 }
 
 /// What is taped from the car is in the bay where the car is, no better known than that.
@@ -492,7 +492,7 @@ fn a_zone_is_drawn_and_a_mark_is_picked_in_the_top_view() {
     screen.run();
     let car = screen.state().document().draft().unwrap().car().clone();
     assert_eq!(car.aimings[0].mark_plan[6].construction.uses(), [2, 5]);
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
 }
 
 #[test]
@@ -574,7 +574,7 @@ fn a_picture_of_a_plan_lies_under_the_drawing_and_is_scaled_by_two_points() {
         screen.run();
     }
     assert!(told(&screen));
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
 }
 
 /// Leaving while a car is being entered: saving the bay must not lose the car.
@@ -590,7 +590,7 @@ fn leaving_with_a_car_half_entered_asks_about_the_car() {
     ask(&mut screen, Command::File(OfFile::Open("clear-bay".into())));
     press(&mut screen, "Drop the car");
     assert!(screen.state().document().draft().is_none());
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
 }
 
 #[test]

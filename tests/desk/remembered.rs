@@ -75,7 +75,7 @@ fn how_it_was_shown_is_remembered() {
     assert_eq!((view.locale.units, view.theme, view.to_room), (Units::FeetInches, Theme::Dark, true));
     assert_eq!(view.letters.percent(), 115);
     assert!((screen.ctx.zoom_factor() - 1.15).abs() < 1e-6);
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
 }
 
 #[test]
@@ -120,7 +120,7 @@ fn dark_follows_the_system_when_it_is_asked_to() {
     assert_eq!(says(&mut screen, egui::Theme::Dark), Theme::Dark, "remembered");
     ask(&mut screen, Command::View(OfView::Theme(Theme::Light)));
     assert_eq!(says(&mut screen, egui::Theme::Dark), Theme::Light, "chosen");
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
 }
 
 #[test]
@@ -152,7 +152,7 @@ fn the_files_that_were_opened_last_are_offered() {
     key(&mut screen, CTRL, Key::O);
     press(&mut screen, "bay 5, other");
     assert_eq!(screen.state().document().path(), Some(same.as_path()));
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
 }
 
 #[test]
@@ -280,5 +280,5 @@ fn what_is_dropped_on_the_window_opens_as_what_it_is() {
         press(&mut screen, "Do not save");
     }
     assert!(matches!(&screen.state().view().page, Some(Page::Open(page)) if !page.faults.is_empty()));
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
 }

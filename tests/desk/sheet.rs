@@ -143,5 +143,5 @@ fn an_edge_is_measured_on_this_car_and_the_centre_follows() {
     ask(&mut screen, Command::Undo);
     ask(&mut screen, Command::Undo);
     assert_eq!(screen.state().answer().assessment.scene.targets[0].meant.height_mm, 465.0);
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
 }

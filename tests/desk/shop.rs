@@ -83,7 +83,7 @@ fn what_is_set_is_saved_judged_by_and_undone() {
     screen.key_press(Key::Escape);
     screen.run();
     assert_eq!(screen.state().view().page, None);
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
 }
 
 #[test]
@@ -108,7 +108,7 @@ fn a_bay_remembers_by_what_it_was_judged() {
     screen.get_by_label_contains("The shop's own setting. A survey holds, days 1.");
     press(&mut screen, "Shop settings …");
     assert_eq!(screen.state().view().page, Some(Page::Shop));
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
 }
 
 #[test]
@@ -137,7 +137,7 @@ fn what_cannot_be_read_is_no_default_unseen() {
         (value(&screen, BY_EYE), value(&screen, "Taped, ±")),
         ("70 mm".to_owned(), "20 mm".to_owned())
     );
-    std::fs::remove_dir_all(home).unwrap();
+    crate::support::clear(home);
 }
 
 /// The disk refuses, and the program dies: the next start offers what was set.

@@ -1,6 +1,6 @@
 //! A screen without a window, and what tests ask of it.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use baywright_desk::screen::Desk;
 use baywright_desk::session::document::Document;
@@ -24,6 +24,15 @@ pub fn desk(layout: &Path, arrangement: Option<&str>) -> Desk {
         assert_eq!(document.shown().as_str(), arrangement, "no such arrangement");
     }
     Desk::new(document).expect("an answer")
+}
+
+/// Takes a test's folder away. What is journalled is written by a thread of its own, which may not have ended yet.
+pub fn clear(folder: PathBuf) {
+    let gone = (0..200).any(|_| {
+        std::thread::sleep(std::time::Duration::from_millis(5));
+        std::fs::remove_dir_all(&folder).is_ok() || !folder.exists()
+    });
+    assert!(gone, "{} stays", folder.display());
 }
 
 /// The demo.

@@ -169,7 +169,7 @@ impl Desk {
 
     /// Cars, journals and copies after a fault go into this folder instead of the program's own.
     pub fn live_in(&mut self, folder: std::path::PathBuf) {
-        self.document.also_cars_in(folder.join("vehicle-profiles"));
+        self.document.keep_cars_in(folder.join("vehicle-profiles"));
         self.set_shop(ShopSettings::open(Some(&folder.join(baywright_files::SHOP_FILE))));
         self.home = Some(folder);
     }

@@ -46,6 +46,13 @@ impl Library {
         }
     }
 
+    /// Profiles of this folder are offered instead of those in the user's own, after those that are there.
+    pub fn live_in(&mut self, folder: PathBuf) {
+        let own = Self::user_folder();
+        self.folders.retain(|known| *known != folder && Some(known) != own.as_ref());
+        self.folders.push(folder);
+    }
+
     /// Only these folders.
     pub const fn folders(folders: Vec<PathBuf>) -> Self {
         Self { folders, built_in: false, shipped_first: false }

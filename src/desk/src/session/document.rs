@@ -441,9 +441,9 @@ impl Document {
         Ok(())
     }
 
-    /// Cars of a folder of one's own are offered too.
-    pub fn also_cars_in(&mut self, folder: PathBuf) {
-        self.cars.also_in(folder);
+    /// Cars of this folder are offered instead of those in the user's own.
+    pub fn keep_cars_in(&mut self, folder: PathBuf) {
+        self.cars.live_in(folder);
     }
 
     /// Makes a change.

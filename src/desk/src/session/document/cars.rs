@@ -50,6 +50,12 @@ impl Cars {
         self.read();
     }
 
+    /// Cars of this folder are offered instead of those in the user's own.
+    pub fn live_in(&mut self, folder: PathBuf) {
+        self.library.live_in(folder);
+        self.read();
+    }
+
     /// Where they are looked up.
     pub const fn library(&self) -> &Library {
         &self.library
