@@ -8,11 +8,12 @@ use baywright_desk::screen::view::Area;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::model::Id;
 use baywright_planner::{Code, Severity, Subject};
+use egui::Vec2;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
 use crate::own::{ask, press};
-use crate::support::{demo, desk, type_into, usual};
+use crate::support::{demo, desk, drag, type_into, usual};
 
 fn bays(screen: &Harness<'_, Desk>) -> Vec<String> {
     screen.state().document().layout().bay.bays.iter().map(|own| own.id.to_string()).collect()
@@ -37,6 +38,21 @@ fn draw(screen: &mut Harness<'_, Desk>, at: usize, from: (f64, f64), to: (f64, f
     ask(screen, Command::Bay(OfBay::AddPart(Part::HallBay)));
     let area = Area::HallBay(at);
     ask(screen, Command::Bay(OfBay::DrawnArea(area, DVec2::from(from), DVec2::from(to))));
+}
+
+/// What was drawn by hand is still in hand: its form is what comes next.
+#[test]
+fn a_bay_that_was_drawn_stays_in_hand() {
+    let mut screen = usual(demo());
+    ask(&mut screen, Command::Bay(OfBay::AddPart(Part::HallBay)));
+    let before = screen.state().document().layout().bay.bays[0].outline.clone();
+    press(&mut screen, "Draw it");
+    let paper = screen.state().drawings().next().unwrap().1;
+    drag(&mut screen, paper.center() - Vec2::splat(90.0), paper.center() + Vec2::splat(60.0));
+    assert_ne!(screen.state().document().layout().bay.bays[0].outline, before);
+    assert_eq!(screen.state().view().selected, Some(Subject::HallBay("bay 1".into())));
+    press(&mut screen, "This set-up is made in this bay");
+    assert_eq!(in_bay(&screen), Some("bay 1".into()));
 }
 
 /// From a room that is one bay to two bays in it with a set-up in each.

@@ -330,7 +330,9 @@ impl Canvas {
             others,
             grip,
         });
-        if !matches!(grip, Grip::Paper | Grip::Frame | Grip::Picture(_)) && !is_chosen {
+        // What is being drawn stays in hand.
+        let leaves_choice = matches!(grip, Grip::Paper | Grip::Frame | Grip::Picture(_) | Grip::Draw(_));
+        if !leaves_choice && !is_chosen {
             out.push(Command::View(OfView::Select(subject)));
         }
     }
