@@ -62,6 +62,8 @@ struct Case<'a> {
     claims: Vec<Claim>,
     /// What is built into the floor, so that nothing may be moved there, each with its box in plan.
     built: Vec<(Prism, Bounds)>,
+    /// The walls, as thick as keeps a move from ending in them.
+    walls: Vec<Outline>,
 }
 
 impl<'a> Case<'a> {
@@ -71,7 +73,8 @@ impl<'a> Case<'a> {
         before: &'a [Finding],
         claims: Vec<Claim>,
     ) -> Self {
-        Self { arrangement, scene, before, claims, built: thing::built(arrangement).collect() }
+        let (built, walls) = (thing::built(arrangement).collect(), thing::walls(scene).collect());
+        Self { arrangement, scene, before, claims, built, walls }
     }
 }
 

@@ -48,9 +48,13 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    let things = context.things().map(|seen| (thing_subject(&seen.thing.id), seen.placed.prism.clone()));
-    let low = context.proud_features().chain(things).filter(|(_, own)| lies_under_a_tape(&own.span));
-    let low: Vec<(Subject, Prism)> = low.collect();
+    let things = context.things().filter(|seen| lies_under_a_tape(&seen.placed.prism.span));
+    let things = things.map(|seen| (thing_subject(&seen.thing.id), seen.placed.prism.clone()));
+    let proud = context.proud_features().filter(|(_, own)| lies_under_a_tape(&own.span));
+    let low: Vec<(Subject, Prism)> = proud.chain(things).collect();
+    if low.is_empty() {
+        return;
+    }
     for placed in &context.scene.runs {
         let Some((mark, line)) = taped(context.arrangement, context.scene, placed) else { continue };
         let over = low.iter().filter_map(|(subject, prism)| Some((subject, profile(prism, &line)?)));

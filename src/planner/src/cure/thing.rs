@@ -195,6 +195,17 @@ pub(super) fn built(arrangement: &Arrangement) -> impl Iterator<Item = (Prism, B
     })
 }
 
+/// The walls, as thick as keeps a move from ending in them.
+pub(super) fn walls(scene: &Scene) -> impl Iterator<Item = Outline> {
+    scene.room.walls().edges().filter_map(|wall| {
+        // The inside lies left of an edge, so out is to the right.
+        let out = -(wall.to - wall.from).normalize_or_zero().perp() * WALL_MM;
+        let along = (wall.to - wall.from).normalize_or_zero() * WALL_MM;
+        let (from, to) = (wall.from - along, wall.to + along);
+        Polygon::simple(vec![from, from + out, to + out, to]).ok().map(Outline::from)
+    })
+}
+
 /// Other things at its heights, what is built into the floor, and the walls, as thick as keeps a move from ending in them.
 fn in_its_way(case: &Case<'_>, index: usize) -> Vec<Outline> {
     let scene = case.scene;
@@ -226,18 +237,11 @@ fn in_its_way(case: &Case<'_>, index: usize) -> Vec<Outline> {
                 && placed.prism.span.shared(&own.prism.span).is_some()
         })
         .map(|(_, placed)| placed.prism.outline.clone());
-    let walls = scene.room.walls().edges().filter_map(|wall| {
-        // The inside lies left of an edge, so out is to the right.
-        let out = -(wall.to - wall.from).normalize_or_zero().perp() * WALL_MM;
-        let along = (wall.to - wall.from).normalize_or_zero() * WALL_MM;
-        let (from, to) = (wall.from - along, wall.to + along);
-        Polygon::simple(vec![from, from + out, to + out, to]).ok().map(Outline::from)
-    });
     let reach = Bounds { low: middle, high: middle }.grown(radius + AROUND_MM);
     let built = case.built.iter().filter(|(solid, bounds)| {
         bounds.meets(&reach) && is_near(&solid.outline) && solid.span.shared(&own.prism.span).is_some()
     });
-    things.chain(built.map(|(solid, _)| solid.outline.clone())).chain(walls).collect()
+    things.chain(built.map(|(solid, _)| solid.outline.clone())).chain(case.walls.iter().cloned()).collect()
 }
 
 /// That a thing then stands beside a zone within its own uncertainty is not held against a move that could be no surer.
