@@ -193,10 +193,9 @@ impl<'a> Moves<'a> {
         let runway = self.case.arrangement.bay.runways.iter().find(|runway| runway.id == *id)?;
         let left = self.case.scene.bay_from_vehicle.left();
         let off = (runway.outline.bounds().centre() - finding.place.truncate()).dot(left);
-        let before = self.case.before.iter().filter(|f| f.code() == Code::WheelOffRunway).count();
-        self.best(vec![left * off], |after| {
-            after.iter().filter(|f| f.code() == Code::WheelOffRunway).count() < before
-        })
+        // With one of two wheels on it the same would be said of the other.
+        let is_same = |f: &Finding| f.code() == Code::WheelOffRunway && f.subjects == finding.subjects;
+        self.best(vec![left * off], |after| !after.iter().any(is_same))
     }
 
     /// Opening a shut door, if that is enough.
