@@ -214,7 +214,9 @@ fn rest_of_hall(bay: &Bay) -> Vec<Outline> {
         left.iter().flat_map(|piece| boolean::difference(piece, &own.outline)).collect()
     };
     let left = bay.bays.iter().fold(vec![bay.room.clone()], without);
-    left.into_iter().map(Outline::from).collect()
+    // What rounding leaves between two bays that meet is no part of a hall, and is another in each order.
+    let is_floor = |piece: &Polygon| piece.area() > SPEAKS_FROM_MM * piece.bounds().size().length();
+    left.into_iter().filter(is_floor).map(Outline::from).collect()
 }
 
 fn for_nothing(bay: &HallBay) -> Finding {
