@@ -115,16 +115,16 @@ fn inside(a: DVec2, b: DVec2, rings: &[Vec<DVec2>]) -> Vec<(DVec2, DVec2)> {
 
 /// Whether a point is surrounded by an odd number of rings.
 pub(crate) fn odd(p: DVec2, rings: &[Vec<DVec2>]) -> bool {
-    let mut odd = false;
-    for ring in rings {
-        let next = ring.iter().cycle().skip(1);
-        for (&a, &b) in ring.iter().zip(next) {
-            if (a.y > p.y) != (b.y > p.y) && p.x < a.x + (b.x - a.x) * ((p.y - a.y) / (b.y - a.y)) {
-                odd = !odd;
-            }
-        }
-    }
-    odd
+    rings.iter().filter(|ring| surrounds(ring, p)).count() % 2 == 1
+}
+
+/// Whether a ring goes round a point, by counting crossings; the edge may go either way.
+pub(crate) fn surrounds(ring: &[DVec2], p: DVec2) -> bool {
+    let next = ring.iter().cycle().skip(1);
+    ring.iter().zip(next).fold(false, |inside, (a, b)| {
+        let crosses = (a.y > p.y) != (b.y > p.y) && p.x < a.x + (b.x - a.x) * ((p.y - a.y) / (b.y - a.y));
+        inside != crosses
+    })
 }
 
 /// The dashes of a line through points, as far as they lie within a box; the pattern is lengths of dash and gap in turn.

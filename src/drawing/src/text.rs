@@ -1,5 +1,7 @@
 //! How texts are set: sizes, weights, widths, shortening.
 
+use baywright_planner::geometry::DVec2;
+
 /// How bold.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Weight {
@@ -49,6 +51,22 @@ pub enum Align {
     Middle,
     /// Its end.
     End,
+}
+
+/// So far to a side, as a share of its length, a line leads away before the text at its end goes on to that side.
+const ASIDE: f64 = 0.3;
+
+impl Align {
+    /// Of a text at the end of a line that leads there, a unit vector on the paper.
+    pub(crate) fn led(way: DVec2) -> Self {
+        if way.x > ASIDE {
+            Self::Start
+        } else if way.x < -ASIDE {
+            Self::End
+        } else {
+            Self::Middle
+        }
+    }
 }
 
 /// Measures a text in a style, px.

@@ -219,43 +219,41 @@ impl Desk {
         let texts = self.texts();
         let words = self.words();
         let palette = self.view.theme.palette();
-        {
-            let chosen = own.id == *self.document.shown();
-            ui.horizontal(|ui| {
-                let verdict = self.verdicts.verdict(&self.document, &own.id);
-                match verdict {
-                    Some(verdict) => {
-                        let kind = SignKind::of_verdict(verdict);
-                        let mark = if kind == SignKind::Tick { "" } else { "!" };
-                        let sign = widgets::sign(ui, kind, 7.0, mark, widgets::verdict(palette, verdict));
-                        sign.on_hover_text(words.verdict(verdict));
-                    }
-                    None => {
-                        ui.add_space(7.0 * 2.4 + ui.spacing().item_spacing.x);
-                    }
+        let chosen = own.id == *self.document.shown();
+        ui.horizontal(|ui| {
+            let verdict = self.verdicts.verdict(&self.document, &own.id);
+            match verdict {
+                Some(verdict) => {
+                    let kind = SignKind::of_verdict(verdict);
+                    let mark = if kind == SignKind::Tick { "" } else { "!" };
+                    let sign = widgets::sign(ui, kind, 7.0, mark, widgets::verdict(palette, verdict));
+                    sign.on_hover_text(words.verdict(verdict));
                 }
-                let name = match own.building {
-                    None => own.id.to_string(),
-                    Some(_) => texts.with(own.id.as_str(), words.own_building()),
-                };
-                let response = ui.selectable_label(chosen, &name);
-                if let Some(verdict) = verdict {
-                    // Said, too, to who does not see the sign.
-                    response.widget_info(|| {
-                        egui::WidgetInfo::selected(
-                            egui::Role::Button,
-                            true,
-                            chosen,
-                            texts.with(&name, words.verdict(verdict)),
-                        )
-                    });
+                None => {
+                    ui.add_space(7.0 * 2.4 + ui.spacing().item_spacing.x);
                 }
-                if response.clicked() && !chosen {
-                    out.push(Command::Bay(OfBay::Show(own.id.clone())));
-                    ui.close();
-                }
-            });
-        }
+            }
+            let name = match own.building {
+                None => own.id.to_string(),
+                Some(_) => texts.with(own.id.as_str(), words.own_building()),
+            };
+            let response = ui.selectable_label(chosen, &name);
+            if let Some(verdict) = verdict {
+                // Said, too, to who does not see the sign.
+                response.widget_info(|| {
+                    egui::WidgetInfo::selected(
+                        egui::Role::Button,
+                        true,
+                        chosen,
+                        texts.with(&name, words.verdict(verdict)),
+                    )
+                });
+            }
+            if response.clicked() && !chosen {
+                out.push(Command::Bay(OfBay::Show(own.id.clone())));
+                ui.close();
+            }
+        });
     }
 
     /// From right to left.

@@ -155,13 +155,7 @@ impl Pen<'_> {
                 let reach = (half / way.abs().max(DVec2::splat(1e-6))).min_element();
                 let edge = middle + way * reach;
                 let at = edge + way * distance;
-                let align = if way.x > 0.3 {
-                    Align::Start
-                } else if way.x < -0.3 {
-                    Align::End
-                } else {
-                    Align::Middle
-                };
+                let align = Align::led(way);
                 let least = best.map_or(least, |(cost, ..)| cost);
                 let place = self.level_box(at, align, width, wanted.style);
                 let mut cost = far + self.space.cost_up_to(place, least - far);

@@ -5,6 +5,7 @@
 use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2};
 
+use crate::ink::surrounds;
 use crate::role::Role;
 use crate::text::{Align, Fitted, TextStyle};
 use crate::view::label::{LEADER_COST, LEADER_FAR_COST};
@@ -101,7 +102,7 @@ impl Pen<'_> {
         let within = shares.iter().flat_map(|&y| shares.map(|x| all.low + all.size() * DVec2::new(x, y)));
         let places = at_corners.chain(within.map(|spot| (spot, Align::Middle)));
         let beside = |place: &Bounds| {
-            let of_two = || zone.others.iter().filter(|other| holds(other, place.centre())).count();
+            let of_two = || zone.others.iter().filter(|other| surrounds(other, place.centre())).count();
             holds_box(ring, place).then(|| OF_TWO_COST * of_two() as f64)
         };
         let (cost, at, align) =
@@ -120,7 +121,8 @@ impl Pen<'_> {
             let along = (b - a).normalize_or_zero();
             for share in [0.5, 0.2, 0.8] {
                 let from = a.lerp(b, share);
-                let out = if holds(ring, from + along.perp() * 2.0) { -along.perp() } else { along.perp() };
+                let out =
+                    if surrounds(ring, from + along.perp() * 2.0) { -along.perp() } else { along.perp() };
                 // Where the paper cuts it off there is no edge, and on the floor none is told from another.
                 let is_taken = || self.space.cost(around(from, DVec2::splat(2.0))) >= FIRM;
                 if is_taken() || !paper.holds(from) || zone.floor.is_some_and(|floor| from.y > floor - 2.0) {
@@ -131,13 +133,7 @@ impl Pen<'_> {
                         let least = best.as_ref().map_or(least, |own| own.cost);
                         let way = (out + along * lean).normalize_or_zero();
                         let at = from + way * distance;
-                        let align = if way.x > 0.3 {
-                            Align::Start
-                        } else if way.x < -0.3 {
-                            Align::End
-                        } else {
-                            Align::Middle
-                        };
+                        let align = Align::led(way);
                         let far = LEADER_COST + BRIEF_COST + distance * LEADER_FAR_COST;
                         if far >= least {
                             continue;
@@ -168,12 +164,12 @@ impl Pen<'_> {
 
 /// Whether a box lies wholly in a ring: its corners and the middles of its long sides do.
 fn holds_box(ring: &[DVec2], place: &Bounds) -> bool {
-    points(place).into_iter().all(|p| holds(ring, p))
+    points(place).into_iter().all(|p| surrounds(ring, p))
 }
 
 /// Whether some of a box lies in a ring.
 fn meets_ring(ring: &[DVec2], place: &Bounds) -> bool {
-    points(place).into_iter().any(|p| holds(ring, p)) || ring.iter().any(|&p| place.holds(p))
+    points(place).into_iter().any(|p| surrounds(ring, p)) || ring.iter().any(|&p| place.holds(p))
 }
 
 fn points(place: &Bounds) -> [DVec2; 8] {
@@ -189,13 +185,4 @@ fn points(place: &Bounds) -> [DVec2; 8] {
         DVec2::new(low.x, high.y),
         DVec2::new(low.x, middle.y),
     ]
-}
-
-/// Whether a point lies in a ring, by counting crossings: only for choosing a place, so the edge may go either way.
-fn holds(ring: &[DVec2], p: DVec2) -> bool {
-    let next = ring.iter().cycle().skip(1);
-    ring.iter().zip(next).fold(false, |inside, (a, b)| {
-        let crosses = (a.y > p.y) != (b.y > p.y) && p.x < a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x);
-        inside != crosses
-    })
 }
