@@ -438,7 +438,8 @@ fn within_disc(circle: &Circle, s: &Segment) -> f64 {
 /// # Ok::<(), ShapeFault>(())
 /// ```
 pub fn passes_through(polygon: &Polygon, run: &Segment) -> bool {
-    runs_inside(polygon, run, touch_within(&polygon.bounds(), &around(run)))
+    let (own, around) = (polygon.bounds(), around(run));
+    own.meets(&around) && runs_inside(polygon, run, touch_within(&own, &around))
 }
 
 /// Whether a stretch of `s` longer than `slack` runs through the inside of the polygon, deeper than `slack`.
@@ -448,9 +449,17 @@ pub(crate) fn runs_inside(polygon: &Polygon, s: &Segment, slack: f64) -> bool {
     if length <= slack || !polygon.bounds().meets(&around) {
         return false;
     }
+    let along = s.to - s.from;
+    // Around a place deeper inside than the slack the polygon has corners on both sides of the run, further off than that.
+    let aside = |p: &DVec2| along.perp_dot(*p - s.from);
+    let (left, right) = polygon.outer().iter().map(aside).fold((0.0, 0.0), |(left, right): (f64, f64), off| {
+        (left.max(off), right.max(-off))
+    });
+    if left.min(right) <= slack * length {
+        return false;
+    }
     // Between two neighbours of these shares the segment is wholly inside or wholly outside.
     let mut shares = vec![0.0, 1.0];
-    let along = s.to - s.from;
     for e in polygon.edges() {
         if s.distance_to(e.from) <= 2.0 * slack {
             shares.push(s.nearest_share(e.from));

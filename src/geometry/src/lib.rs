@@ -67,7 +67,7 @@ pub use outline::Outline;
 pub use overlap::{overlap_area, overlap_region, overlaps, overlaps_by};
 pub use polygon::Polygon;
 pub use prism::{Prism, Span};
-pub use protrude::{Protrusion, moves_inside, protrusions};
+pub use protrude::{Protrusion, moves_inside, protrusions, protrusions_deeper};
 pub use segment::Segment;
 pub use separate::{MOST_SETS, SeparatingMoves, exits, separating_moves};
 pub use share::{

@@ -8,6 +8,8 @@ use crate::boolean::difference;
 use crate::bounds::Bounds;
 use crate::contain::holds;
 use crate::convex::touch_within;
+use crate::distance::to_boundary;
+use crate::locate::{Located, locate_in};
 use crate::outline::Outline;
 use crate::polygon::Polygon;
 use crate::separate::local_minima;
@@ -72,6 +74,31 @@ pub fn protrusions(room: &Polygon, inner: &Outline) -> Vec<Protrusion> {
     }
     found.sort_by(|a, b| b.depth.total_cmp(&a.depth).then((a.ring, a.edge).cmp(&(b.ring, b.edge))));
     found
+}
+
+/// The same of what reaches out by more than this, mm: nothing of a shape that nowhere does. In a convex room that is quick to tell.
+///
+/// ```rust
+/// # use baywright_geometry::*;
+/// let room = Polygon::rectangle(DVec2::ZERO, DVec2::new(8000.0, 4000.0))?;
+/// let cabinet = Outline::from(Polygon::rectangle(DVec2::new(7500.0, 1000.0), DVec2::new(8120.0, 2000.0))?);
+/// assert_eq!(protrusions_deeper(&room, &cabinet, 119.0), protrusions(&room, &cabinet));
+/// assert_eq!(protrusions_deeper(&room, &cabinet, 121.0), []);
+/// # Ok::<(), ShapeFault>(())
+/// ```
+pub fn protrusions_deeper(room: &Polygon, inner: &Outline, than_mm: f64) -> Vec<Protrusion> {
+    let found = if is_out_by_at_most(room, inner, than_mm) { Vec::new() } else { protrusions(room, inner) };
+    if found.first().is_some_and(|deepest| deepest.depth > than_mm) { found } else { Vec::new() }
+}
+
+/// Whether a convex room is nowhere further from a shape's outside than this, mm. The distance from a convex room is greatest at
+/// a corner.
+fn is_out_by_at_most(room: &Polygon, inner: &Outline, most_mm: f64) -> bool {
+    let near = |p: &DVec2| locate_in(room, *p) != Located::Outside || to_boundary(room, *p) <= most_mm;
+    match inner {
+        Outline::Polygon(polygon) => room.is_convex() && polygon.outer().iter().all(near),
+        Outline::Circle(_) => false,
+    }
 }
 
 /// The locally shortest moves that put `inner` wholly inside the room, ascending by length; no move at all (one zero

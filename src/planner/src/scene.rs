@@ -7,7 +7,7 @@ mod doors;
 mod target;
 
 use baywright_geometry::locate::{Located, locate, locate_in};
-use baywright_geometry::marks::{self, Givens, MarkFault, Run};
+use baywright_geometry::marks::{self, Givens, MarkFault, MayBeOff, Run};
 use baywright_geometry::{
     Bounds, DVec2, DVec3, Outline, PlanPose, Polygon, Pose, Prism, Segment, Span, passes_through,
 };
@@ -227,26 +227,19 @@ impl Scene {
         sloping(from.at.ok()?, from.lies_mm, to.at.ok()?, to.lies_mm)
     }
 
-    /// How far off in a direction of the bay a mark may lie if each is laid as far off as the shop's own `mark_laid_mm`, mm, from
-    /// [`marks::may_be_off`]; `None` if that may leave no mark at all.
-    pub fn mark_may_be_off(&self, arrangement: &Arrangement, step: usize, towards: DVec2) -> Option<f64> {
+    /// How far off a mark may lie if each is laid as far off as the shop's own `mark_laid_mm`, mm, from [`marks::may_be_off`], in
+    /// the car's directions ([`Scene::in_car_directions`]); `None` if that may leave no mark at all.
+    pub fn mark_may_be_off(&self, arrangement: &Arrangement, step: usize) -> Option<MayBeOff> {
         let plan: Vec<_> = arrangement.aiming.mark_plan.iter().map(|step| step.construction).collect();
         let givens = givens(arrangement, &self.bay_from_vehicle, &self.targets)?;
-        let towards = self.in_car_directions(towards);
-        marks::may_be_off(&plan, &givens, step, towards, arrangement.shop.mark_laid_mm)
+        marks::may_be_off(&plan, &givens, step, arrangement.shop.mark_laid_mm)
     }
 
-    /// How far one mark may lie further in a direction of the bay than another, mm, in the same way.
-    pub fn marks_may_be_apart(
-        &self,
-        arrangement: &Arrangement,
-        marks: (usize, usize),
-        towards: DVec2,
-    ) -> Option<f64> {
+    /// How far one mark may lie further than another, mm, in the same way.
+    pub fn marks_may_be_apart(&self, arrangement: &Arrangement, marks: (usize, usize)) -> Option<MayBeOff> {
         let plan: Vec<_> = arrangement.aiming.mark_plan.iter().map(|step| step.construction).collect();
         let givens = givens(arrangement, &self.bay_from_vehicle, &self.targets)?;
-        let towards = self.in_car_directions(towards);
-        marks::may_be_off_from(&plan, &givens, marks, towards, arrangement.shop.mark_laid_mm)
+        marks::may_be_off_from(&plan, &givens, marks, arrangement.shop.mark_laid_mm)
     }
 
     /// A bay vector in the car's directions: x ahead, y to the left.

@@ -94,15 +94,22 @@ impl LevelSurface {
     /// The level at a place; `None` outside the triangles, where nothing is known. Of points that make no triangle only
     /// the points themselves are known.
     pub fn at(&self, place: DVec2) -> Option<Level> {
-        let squared = |spot: &Spot| spot.at.distance_squared(place);
-        let nearest = self.spots.iter().min_by(|a, b| squared(a).total_cmp(&squared(b)))?;
+        // Of places as near as each other the first in the order of the places.
+        let mut nearest: Option<(f64, &Spot)> = None;
+        for spot in &self.spots {
+            let squared = spot.at.distance_squared(place);
+            if nearest.is_none_or(|(least, _)| squared < least) {
+                nearest = Some((squared, spot));
+            }
+        }
+        let (_, nearest) = nearest?;
         let nearest_mm = nearest.at.distance(place);
         if nearest_mm <= SAME_PLACE_MM {
             return Some(Level { level_mm: nearest.level_mm, within_mm: nearest.within_mm, nearest_mm });
         }
         let near =
-            |cell: &Cell| place.cmpge(cell.low - EDGE_MM).all() && place.cmple(cell.high + EDGE_MM).all();
-        let depths = self.cells.iter().filter(|cell| near(cell)).map(|cell| (cell, cell.depth(place)));
+            |cell: &&Cell| place.cmpge(cell.low - EDGE_MM).all() && place.cmple(cell.high + EDGE_MM).all();
+        let depths = self.cells.iter().filter(near).map(|cell| (cell, cell.depth(place)));
         let found: Vec<(&Cell, f64)> = depths.filter(|(_, depth)| *depth >= -EDGE_MM).collect();
         let deepest = found.iter().map(|(_, depth)| *depth).reduce(f64::max)?;
         let [mut level, mut within, mut count] = [0.0; 3];

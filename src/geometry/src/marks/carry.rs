@@ -2,13 +2,29 @@
 
 use glam::DVec2;
 
-use super::construct::lay_off;
-use super::{Construction, Givens};
+use super::construct::{lay, lay_on};
+use super::{Construction, Givens, MarkFault};
 
-/// How far off, in one direction, a mark may be if it and each mark before it is laid `off_mm` beside its place along the
-/// frame and as much across it: all of it added as squares, each being its own (JCGM 100, 5.1). mm, not negative. `towards`
-/// is the direction in the frame of `givens`, a unit vector. What a mark is off is passed on to those that are built from it,
-/// whatever made it so: a tape that was read wrongly is a mark that lies wrongly.
+/// How far something moves, as each mark that it is built from is laid a little off, along the frame and across it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MayBeOff {
+    /// For each mark and each of the two, how far it moves if the mark is off one way and the other, mm.
+    moves: Vec<[DVec2; 2]>,
+}
+
+impl MayBeOff {
+    /// How far it may be off in a direction of the frame, a unit vector: all of it added as squares, each mark being off by its own
+    /// (JCGM 100, 5.1). mm, not negative.
+    pub fn towards(&self, towards: DVec2) -> f64 {
+        // Where a crossing is flat, one way makes more of it than the other.
+        let most = |[one, other]: &[DVec2; 2]| one.dot(towards).abs().max(other.dot(towards).abs());
+        self.moves.iter().map(|ways| most(ways).powi(2)).sum::<f64>().sqrt()
+    }
+}
+
+/// How far off a mark may be if it and each mark before it is laid `off_mm` beside its place along the frame of `givens` and as
+/// much across it. What a mark is off is passed on to those that are built from it, whatever made it so: a tape that was read
+/// wrongly is a mark that lies wrongly.
 ///
 /// `None` of a mark that cannot be found, or that could not be found if one of the others were off as far.
 ///
@@ -23,18 +39,12 @@ use super::{Construction, Givens};
 ///     Construction::BodyPoint { point: 1 },
 ///     Construction::Prolong { from: 0, through: 1, reach: Reach::Length(4_000.0) },
 /// ];
-/// let aside = may_be_off(&plan, &givens, 2, DVec2::Y, 0.01).unwrap();
+/// let aside = may_be_off(&plan, &givens, 2, 0.01).unwrap().towards(DVec2::Y);
 /// assert!((aside / 0.01 - 42.0_f64.sqrt()).abs() < 1e-6);
 /// # Ok::<(), GivensFault>(())
 /// ```
-pub fn may_be_off(
-    plan: &[Construction],
-    givens: &Givens,
-    mark: usize,
-    towards: DVec2,
-    off_mm: f64,
-) -> Option<f64> {
-    carried(plan.get(..=mark)?, givens, towards, off_mm, |laid| laid.last().copied())
+pub fn may_be_off(plan: &[Construction], givens: &Givens, mark: usize, off_mm: f64) -> Option<MayBeOff> {
+    carried(plan.get(..=mark)?, givens, &[mark], off_mm, |laid| laid.get(mark).copied())
 }
 
 /// The same of how far one mark may lie further in a direction than another, each off as in [`may_be_off`]: what is common to
@@ -47,7 +57,7 @@ pub fn may_be_off(
 /// let points = [(0.0, -1_000.0), (0.0, 1_000.0)].map(DVec2::from).to_vec();
 /// let givens = Givens::new([DVec2::ZERO; 4], DVec2::X, [205.0; 4], points, Vec::new())?;
 /// let plan = [Construction::BodyPoint { point: 0 }, Construction::BodyPoint { point: 1 }];
-/// let ahead = may_be_off_from(&plan, &givens, (0, 1), DVec2::X, 1.0).unwrap();
+/// let ahead = may_be_off_from(&plan, &givens, (0, 1), 1.0).unwrap().towards(DVec2::X);
 /// assert!((ahead - 2.0_f64.sqrt()).abs() < 1e-9);
 /// # Ok::<(), GivensFault>(())
 /// ```
@@ -55,39 +65,57 @@ pub fn may_be_off_from(
     plan: &[Construction],
     givens: &Givens,
     (first, second): (usize, usize),
-    towards: DVec2,
     off_mm: f64,
-) -> Option<f64> {
+) -> Option<MayBeOff> {
     let plan = plan.get(..=first.max(second))?;
-    carried(plan, givens, towards, off_mm, |laid| Some(*laid.get(second)? - *laid.get(first)?))
+    carried(plan, givens, &[first, second], off_mm, |laid| Some(*laid.get(second)? - *laid.get(first)?))
 }
 
-/// How far what is `seen` of the marks moves in a direction, each of them off in turn. Marks that it has no part in may be lost.
+/// How far what is `seen` of some marks moves, each of those that they are built from off in turn. Others may be lost.
 fn carried(
     plan: &[Construction],
     givens: &Givens,
-    towards: DVec2,
+    of: &[usize],
     off_mm: f64,
     seen: impl Fn(&[DVec2]) -> Option<DVec2>,
-) -> Option<f64> {
-    let laid = |off: &dyn Fn(usize) -> DVec2| {
-        // Not a number stands for one that is not found: what rests on it is not found either.
-        let marks = lay_off(plan, givens, off).into_iter().map(|mark| mark.unwrap_or(DVec2::NAN));
-        seen(&marks.collect::<Vec<_>>()).filter(|at| at.is_finite())
+) -> Option<MayBeOff> {
+    // Not a number stands for one that is not found: what rests on it is not found either.
+    let found = |marks: &[Result<DVec2, MarkFault>]| {
+        let marks: Vec<DVec2> = marks.iter().map(|mark| mark.unwrap_or(DVec2::NAN)).collect();
+        seen(&marks).filter(|at| at.is_finite())
     };
-    let meant = laid(&|_| DVec2::ZERO)?;
-    let mut squares = 0.0;
-    for step in 0..plan.len() {
+    let mut marks = lay(plan, givens);
+    let meant = found(&marks)?;
+    let as_meant = marks.clone();
+    let mut moves = Vec::new();
+    for step in built_from(plan, of) {
         for way in [DVec2::X, DVec2::Y] {
-            // Where a crossing is flat, one way makes more of it than the other.
-            let by = |off: f64| {
-                let there = laid(&|own| if own == step { way * off } else { DVec2::ZERO })?;
-                Some((there - meant).dot(towards).abs())
+            let mut by = |off: f64| {
+                // What was laid before it lies where it lay.
+                marks.clear();
+                marks.extend_from_slice(as_meant.get(..step)?);
+                lay_on(&mut marks, plan, givens, way * off);
+                Some(found(&marks)? - meant)
             };
-            squares += by(off_mm)?.max(by(-off_mm)?).powi(2);
+            moves.push([by(off_mm)?, by(-off_mm)?]);
         }
     }
-    Some(squares.sqrt())
+    Some(MayBeOff { moves })
+}
+
+/// The marks that some are built from, and these themselves, in the plan's order.
+fn built_from(plan: &[Construction], of: &[usize]) -> impl Iterator<Item = usize> + use<> {
+    let mut is_used = vec![false; plan.len()];
+    for (index, step) in plan.iter().enumerate().rev() {
+        if is_used.get(index).is_some_and(|used| *used) || of.contains(&index) {
+            for own in step.uses().into_iter().chain([index]) {
+                if let Some(used) = is_used.get_mut(own) {
+                    *used = true;
+                }
+            }
+        }
+    }
+    is_used.into_iter().enumerate().filter_map(|(index, used)| used.then_some(index))
 }
 
 #[cfg(test)]
@@ -107,10 +135,10 @@ mod tests {
         let (mut plan, givens) = points(&[(0.0, 0.0), (2_000.0, 0.0)]);
         plan.push(Construction::Middle { first: 0, second: 1 });
         for towards in [DVec2::X, DVec2::Y, DVec2::new(0.6, 0.8)] {
-            let off = may_be_off(&plan, &givens, 2, towards, 1.0).unwrap();
+            let off = may_be_off(&plan, &givens, 2, 1.0).unwrap().towards(towards);
             assert!((off - 1.5_f64.sqrt()).abs() < 1e-9, "{off}");
         }
-        assert_eq!(may_be_off(&plan, &givens, 3, DVec2::X, 1.0), None);
+        assert_eq!(may_be_off(&plan, &givens, 3, 1.0), None);
     }
 
     /// Two lines that cross at an angle of 2·a, each through two marks L apart, the nearer at distance D from the crossing: each
@@ -124,7 +152,7 @@ mod tests {
             points(&[on(a, near + long), on(a, near), on(-a, near + long), on(-a, near)]);
         plan.push(Construction::Crossing { first: (0, 1), second: (2, 3) });
         let small = 1e-3;
-        let off = may_be_off(&plan, &givens, 4, DVec2::X, small).unwrap() / small;
+        let off = may_be_off(&plan, &givens, 4, small).unwrap().towards(DVec2::X) / small;
         let r = near / long;
         let aside = libm::hypot(1.0 + r, r);
         let expected = libm::hypot(aside / (2.0 * a.sin()) * std::f64::consts::SQRT_2, 1.0);
@@ -143,10 +171,10 @@ mod tests {
             side: WhichSide::Left,
         };
         plan.push(tapes(1_000.0));
-        assert_eq!(may_be_off(&plan, &givens, 2, DVec2::Y, 1.0), None);
+        assert_eq!(may_be_off(&plan, &givens, 2, 1.0), None);
         plan[2] = tapes(1_500.0);
-        assert!(may_be_off(&plan, &givens, 2, DVec2::Y, 1.0).unwrap() < 3.0);
+        assert!(may_be_off(&plan, &givens, 2, 1.0).unwrap().towards(DVec2::Y) < 3.0);
         plan[2] = Construction::Prolong { from: 0, through: 0, reach: Reach::Length(1.0) };
-        assert_eq!(may_be_off(&plan, &givens, 2, DVec2::Y, 1.0), None);
+        assert_eq!(may_be_off(&plan, &givens, 2, 1.0), None);
     }
 }

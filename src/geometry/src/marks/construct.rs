@@ -30,21 +30,25 @@ use crate::tolerance::{REACH_MM, TOUCH_MM};
 /// # Ok::<(), GivensFault>(())
 /// ```
 pub fn lay(plan: &[Construction], givens: &Givens) -> Vec<Result<DVec2, MarkFault>> {
-    lay_off(plan, givens, &|_| DVec2::ZERO)
+    let mut marks = Vec::with_capacity(plan.len());
+    lay_on(&mut marks, plan, givens, DVec2::ZERO);
+    marks
 }
 
-/// The same with each mark laid so far off where it is found, by its position; those built from it are built from there.
-pub(super) fn lay_off(
+/// Lays the steps that come after the marks that lie already, the first of them so far off where it is found; those built from it
+/// are built from there.
+pub(super) fn lay_on(
+    marks: &mut Vec<Result<DVec2, MarkFault>>,
     plan: &[Construction],
     givens: &Givens,
-    off: &dyn Fn(usize) -> DVec2,
-) -> Vec<Result<DVec2, MarkFault>> {
-    let mut marks: Vec<Result<DVec2, MarkFault>> = Vec::with_capacity(plan.len());
-    for (index, step) in plan.iter().enumerate() {
-        let found = Laid { marks: &marks, givens }.construct(step);
-        marks.push(found.map(|at| at + off(index)).and_then(within_reach));
+    off: DVec2,
+) {
+    let first = marks.len();
+    for (index, step) in plan.iter().enumerate().skip(first) {
+        let found = Laid { marks, givens }.construct(step);
+        let off = if index == first { off } else { DVec2::ZERO };
+        marks.push(found.map(|at| at + off).and_then(within_reach));
     }
-    marks
 }
 
 fn within_reach(p: DVec2) -> Result<DVec2, MarkFault> {

@@ -10,7 +10,6 @@
 //! or what the aiming's tolerance makes of it at that distance, else the shop's own `target_off_mm`. How far a target may be turned:
 //! the placement's tolerance, or what the aiming's makes of it.
 
-use baywright_geometry::DVec2;
 use baywright_geometry::marks::Construction;
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
@@ -63,15 +62,15 @@ fn unsure(
     let subjects = vec![Subject::Mark(mark.id.clone()), Subject::Target(target.id.clone())];
     let at = mark.at.ok()?.extend(mark.lies_mm);
     let away = target.meant.place.forward();
-    let off = |towards: DVec2| context.scene.mark_may_be_off(context.arrangement, step, towards);
+    let Some(off) = context.scene.mark_may_be_off(context.arrangement, step) else {
+        let basis = Basis::Shop(ShopFigure::MarkLaid);
+        return Some(finding(Facts::MarkUnsure(MarkFor::Place), Severity::Care, subjects, at, basis));
+    };
     let mut worst: Option<(f64, f64, Basis)> = None;
     for (towards, (limit, basis)) in
         [(away, along(context, placement)), (away.perp(), across(context, placement, target))]
     {
-        let Some(off) = off(towards) else {
-            let basis = Basis::Shop(ShopFigure::MarkLaid);
-            return Some(finding(Facts::MarkUnsure(MarkFor::Place), Severity::Care, subjects, at, basis));
-        };
+        let off = off.towards(context.scene.in_car_directions(towards));
         if worst.as_ref().is_none_or(|(known, allowed, _)| off / limit > known / allowed) {
             worst = Some((off, limit, basis));
         }
@@ -103,7 +102,8 @@ fn askew(
     if across < join.length() * MOST_SLANTED {
         return None;
     }
-    let off = context.scene.marks_may_be_apart(context.arrangement, (first, second), away)?;
+    let off = context.scene.marks_may_be_apart(context.arrangement, (first, second))?;
+    let off = off.towards(context.scene.in_car_directions(away));
     let turned = libm::atan2(off, across);
     let subjects = vec![
         Subject::Target(target.id.clone()),

@@ -225,6 +225,12 @@ pub(super) fn protruding(context: &Context<'_>, solid: &Prism) -> Vec<Protrusion
     protrude::protrusions(&room, &solid.outline)
 }
 
+/// The same if it is more than so deep, mm, somewhere.
+pub(super) fn protruding_deeper(context: &Context<'_>, solid: &Prism, than_mm: f64) -> Vec<Protrusion> {
+    let room = context.scene.room.holding(&solid.span);
+    protrude::protrusions_deeper(&room, &solid.outline, than_mm)
+}
+
 /// The wall nearest to a point, by position. Past a corner two walls are as near: then the one that the point is further
 /// beyond; where even that is the same, as it is where something is deepest between two walls, the first by name, so that it is
 /// the same however the walls are listed and the bay lies.

@@ -39,12 +39,9 @@ fn outside(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let room = context.scene.room.walls().bounds();
     for seen in context.things() {
         let bounds = seen.placed.bounds;
-        let protrusions = super::outside_room::protruding(context, &seen.placed.prism);
-        let Some(deepest) = protrusions.first() else { continue };
         let (limit, basis) = into_shell(context, &seen);
-        if deepest.depth <= limit {
-            continue;
-        }
+        let found = super::outside_room::protruding_deeper(context, &seen.placed.prism, limit);
+        let Some(deepest) = found.first() else { continue };
         let at = place_of(&room, &bounds).extend(seen.placed.prism.span.bottom());
         let barrier = super::outside_room::barrier(context, deepest.deepest);
         let subjects = vec![thing_subject(&seen.thing.id), barrier];

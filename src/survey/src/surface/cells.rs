@@ -6,7 +6,7 @@ use baywright_geometry::DVec2;
 use spade::{DelaunayTriangulation, HasPosition, Point2, Triangulation};
 
 use super::spots::Spot;
-use super::{Level, weights::weights};
+use super::{Level, weights::weigh};
 use crate::plane::Plane;
 
 /// A triangle lower than this has no inside worth the name: on the edge of a survey, three points of one line, typed or
@@ -51,14 +51,14 @@ impl Cell {
     /// The level at a place within it, or at the place of its edge nearest to one just outside.
     pub(super) fn level(&self, place: DVec2) -> Level {
         let place = if self.within_lines(place) < 0.0 { self.nearest(place) } else { place };
-        let corners: Vec<DVec2> = self.corners.iter().map(|corner| corner.at).collect();
         let [mut level, mut within, mut squares] = [0.0; 3];
-        for (corner, weight) in self.corners.iter().zip(weights(&corners, place)) {
+        let sum = weigh(&self.corners, place, |corner, weight| {
             level += weight * corner.level_mm;
             within += weight * corner.within_mm;
             squares += weight * corner.at.distance_squared(place);
-        }
-        Level { level_mm: level, within_mm: within + 0.5 * self.bend * squares, nearest_mm: 0.0 }
+        });
+        let bent = 0.5 * self.bend * squares;
+        Level { level_mm: level / sum, within_mm: (within + bent) / sum, nearest_mm: 0.0 }
     }
 
     fn nearest(&self, place: DVec2) -> DVec2 {

@@ -6,18 +6,20 @@
 
 use baywright_geometry::DVec2;
 
-/// The weights of the corners, anticlockwise, for a place within them or on an edge.
-pub(super) fn weights(corners: &[DVec2], place: DVec2) -> Vec<f64> {
+use super::spots::Spot;
+
+/// Gives each corner with its weight for a place within them or on an edge; corners of no weight may be left out. The corners
+/// run anticlockwise. The weights are as large as they come, and what they add up to is returned.
+pub(super) fn weigh(corners: &[Spot], place: DVec2, mut give: impl FnMut(&Spot, f64)) -> f64 {
     let next = || corners.iter().cycle().skip(1).take(corners.len());
     // On an edge, or so near that what follows would divide by next to nothing.
-    for (i, (a, b)) in corners.iter().zip(next()).enumerate() {
-        let (edge, from) = (*b - *a, place - *a);
+    for (a, b) in corners.iter().zip(next()) {
+        let (edge, from) = (b.at - a.at, place - a.at);
         let (along, aside) = (from.dot(edge) / edge.length_squared(), edge.perp_dot(from) / edge.length());
         if aside.abs() <= 1e-9 * edge.length() && (0.0..=1.0).contains(&along) {
-            let mut weights = vec![0.0; corners.len()];
-            let j = (i + 1) % corners.len();
-            (weights[i], weights[j]) = (1.0 - along, along);
-            return weights;
+            give(a, 1.0 - along);
+            give(b, along);
+            return 1.0;
         }
     }
     // tan(α / 2) of the angle under which an edge is seen.
@@ -25,19 +27,32 @@ pub(super) fn weights(corners: &[DVec2], place: DVec2) -> Vec<f64> {
         let (a, b) = (a - place, b - place);
         (a.length() * b.length() - a.dot(b)) / a.perp_dot(b)
     };
-    let tangents: Vec<f64> = corners.iter().zip(next()).map(|(a, b)| tangent(*a, *b)).collect();
-    let before = tangents.iter().cycle().skip(corners.len().saturating_sub(1));
-    let raw = corners.iter().zip(&tangents).zip(before);
-    let raw: Vec<f64> =
-        raw.map(|((corner, after), before)| (before + after) / corner.distance(place)).collect();
-    let sum: f64 = raw.iter().sum();
-    raw.into_iter().map(|weight| weight / sum).collect()
+    let Some((first, last)) = corners.first().zip(corners.last()) else { return 0.0 };
+    let (mut before, mut sum) = (tangent(last.at, first.at), 0.0);
+    for (corner, after) in corners.iter().zip(next()) {
+        let after = tangent(corner.at, after.at);
+        let weight = (before + after) / corner.at.distance(place);
+        give(corner, weight);
+        (before, sum) = (after, sum + weight);
+    }
+    sum
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use proptest::prelude::*;
+
+    /// The weights of the corners, adding up to one.
+    fn weights(corners: &[DVec2], place: DVec2) -> Vec<f64> {
+        let spot = |at: &DVec2| Spot { at: *at, level_mm: 0.0, within_mm: 0.0 };
+        let mut own = vec![0.0; corners.len()];
+        let spots: Vec<Spot> = corners.iter().map(spot).collect();
+        let sum = weigh(&spots, place, |corner, weight| {
+            own[corners.iter().position(|at| *at == corner.at).unwrap()] = weight;
+        });
+        own.into_iter().map(|weight| weight / sum).collect()
+    }
 
     proptest! {
         #[test]
