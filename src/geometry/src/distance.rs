@@ -452,9 +452,11 @@ pub(crate) fn runs_inside(polygon: &Polygon, s: &Segment, slack: f64) -> bool {
     let along = s.to - s.from;
     // Around a place deeper inside than the slack the polygon has corners on both sides of the run, further off than that.
     let aside = |p: &DVec2| along.perp_dot(*p - s.from);
-    let (left, right) = polygon.outer().iter().map(aside).fold((0.0, 0.0), |(left, right): (f64, f64), off| {
-        (left.max(off), right.max(-off))
-    });
+    let (left, right) = polygon
+        .outer()
+        .iter()
+        .map(aside)
+        .fold((0.0, 0.0), |(left, right): (f64, f64), off| (left.max(off), right.max(-off)));
     if left.min(right) <= slack * length {
         return false;
     }

@@ -9,7 +9,6 @@ use crate::bounds::Bounds;
 use crate::contain::holds;
 use crate::convex::touch_within;
 use crate::distance::to_boundary;
-use crate::locate::{Located, locate_in};
 use crate::outline::Outline;
 use crate::polygon::Polygon;
 use crate::separate::local_minima;
@@ -94,9 +93,11 @@ pub fn protrusions_deeper(room: &Polygon, inner: &Outline, than_mm: f64) -> Vec<
 /// Whether a convex room is nowhere further from a shape's outside than this, mm. The distance from a convex room is greatest at
 /// a corner.
 fn is_out_by_at_most(room: &Polygon, inner: &Outline, most_mm: f64) -> bool {
-    let near = |p: &DVec2| locate_in(room, *p) != Located::Outside || to_boundary(room, *p) <= most_mm;
+    // What rounding makes of a corner on an edge is less than is ever said to reach out.
+    let is_in = |p: DVec2| room.edges().all(|e| (e.to - e.from).perp_dot(p - e.from) >= 0.0);
+    let is_near = |p: &DVec2| is_in(*p) || to_boundary(room, *p) <= most_mm;
     match inner {
-        Outline::Polygon(polygon) => room.is_convex() && polygon.outer().iter().all(near),
+        Outline::Polygon(polygon) => room.is_convex() && polygon.outer().iter().all(is_near),
         Outline::Circle(_) => false,
     }
 }

@@ -44,7 +44,7 @@ impl MayBeOff {
 /// # Ok::<(), GivensFault>(())
 /// ```
 pub fn may_be_off(plan: &[Construction], givens: &Givens, mark: usize, off_mm: f64) -> Option<MayBeOff> {
-    carried(plan.get(..=mark)?, givens, &[mark], off_mm, |laid| laid.get(mark).copied())
+    carried(plan.get(..=mark)?, givens, &[mark], off_mm, |at| at(mark))
 }
 
 /// The same of how far one mark may lie further in a direction than another, each off as in [`may_be_off`]: what is common to
@@ -68,7 +68,7 @@ pub fn may_be_off_from(
     off_mm: f64,
 ) -> Option<MayBeOff> {
     let plan = plan.get(..=first.max(second))?;
-    carried(plan, givens, &[first, second], off_mm, |laid| Some(*laid.get(second)? - *laid.get(first)?))
+    carried(plan, givens, &[first, second], off_mm, |at| Some(at(second)? - at(first)?))
 }
 
 /// How far what is `seen` of some marks moves, each of those that they are built from off in turn. Others may be lost.
@@ -77,12 +77,10 @@ fn carried(
     givens: &Givens,
     of: &[usize],
     off_mm: f64,
-    seen: impl Fn(&[DVec2]) -> Option<DVec2>,
+    seen: impl Fn(&dyn Fn(usize) -> Option<DVec2>) -> Option<DVec2>,
 ) -> Option<MayBeOff> {
-    // Not a number stands for one that is not found: what rests on it is not found either.
     let found = |marks: &[Result<DVec2, MarkFault>]| {
-        let marks: Vec<DVec2> = marks.iter().map(|mark| mark.unwrap_or(DVec2::NAN)).collect();
-        seen(&marks).filter(|at| at.is_finite())
+        seen(&|index| marks.get(index)?.ok()).filter(|at: &DVec2| at.is_finite())
     };
     let mut marks = lay(plan, givens);
     let meant = found(&marks)?;
