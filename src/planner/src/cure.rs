@@ -238,11 +238,12 @@ fn minded(found: &[Finding]) -> (usize, usize) {
     (count(Severity::Stops), count(Severity::Care))
 }
 
-/// Whether a conflict is deeper than it was, by more than a tape shows.
+/// Whether a conflict is deeper than it was, by more than a tape shows. Ways are of whole millimetres: one more is none yet, however
+/// it is rounded.
 fn deeper(now: &Finding, then: &Finding) -> bool {
     let is_depth = check::of(now.code()).is_some_and(|check| check.depths.contains(&now.code()));
     match (now.measured, then.measured) {
-        (Some(Quantity::Length(now)), Some(Quantity::Length(then))) => is_depth && now > then + WHOLE_MM,
+        (Some(Quantity::Length(now)), Some(Quantity::Length(then))) => is_depth && now > then + WHOLE_MM + check::SPEAKS_FROM_MM,
         _ => false,
     }
 }

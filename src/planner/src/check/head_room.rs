@@ -13,7 +13,7 @@ use baywright_geometry::distance::{distance, distance_to_segment};
 use baywright_geometry::{Outline, Prism, Segment, convex, overlap};
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
-use super::{Check, Context, finding, middle_of_both, thing_subject};
+use super::{Check, Context, SPEAKS_FROM_MM, finding, middle_of_both, thing_subject};
 use crate::model::ShopFigure;
 
 /// Lowest thing over a person's way: 6 ft 8 in.
@@ -116,13 +116,13 @@ fn is_on_the_way(context: &Context<'_>, outline: &Outline, room: f64) -> bool {
     let from = context.scene.sensor().truncate();
     context.scene.targets.iter().any(|target| {
         let way = Segment::new(from, target.set.place.origin());
-        distance_to_segment(outline, &way).gap() < room
+        distance_to_segment(outline, &way).gap() < room - SPEAKS_FROM_MM
     })
 }
 
 /// Whether people work under it, around these.
 fn is_near<'a>(solids: impl IntoIterator<Item = &'a Prism>, outline: &Outline, room: f64) -> bool {
-    solids.into_iter().any(|solid| distance(&solid.outline, outline).gap() < room)
+    solids.into_iter().any(|solid| distance(&solid.outline, outline).gap() < room - SPEAKS_FROM_MM)
 }
 
 fn wholly_over_car(context: &Context<'_>, outline: &Outline) -> bool {
@@ -141,7 +141,7 @@ fn ceiling(context: &Context<'_>, findings: &mut Vec<Finding>) {
             (Subject::Stand(target.id.clone()), top(&target.solids), at, Under::Stand)
         }));
     for (subject, top, at, under) in parts {
-        if top > ceiling + super::SPEAKS_FROM_MM {
+        if top > ceiling + SPEAKS_FROM_MM {
             findings.push(
                 finding(
                     Facts::HeadRoom(under),
@@ -158,7 +158,7 @@ fn ceiling(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let over_car = context.arrangement.shop.over_car_mm;
     let left = ceiling - roof;
     let unsure = context.arrangement.shop.within(context.arrangement.bay.walls_known);
-    if (-super::SPEAKS_FROM_MM..over_car + unsure).contains(&left) {
+    if (-SPEAKS_FROM_MM..over_car + unsure).contains(&left) {
         let subjects = vec![Subject::Ceiling, Subject::Car];
         let at = scene.car_bounds.centre().extend(ceiling);
         let basis = Basis::Shop(ShopFigure::OverCar);
