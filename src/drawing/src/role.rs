@@ -82,6 +82,8 @@ pub enum Role {
     TargetMeant,
     /// Where a thing would stand out of the way.
     OutOfTheWay,
+    /// The ground of the way there, so that it stands out from what it runs over.
+    WayOutUnder,
     /// The way there.
     WayOut,
     /// A target.
@@ -112,6 +114,8 @@ pub enum Role {
     KeptDimension,
     /// How far something is in where it may not be.
     DimensionStops,
+    /// How far something reaches to where it needs care.
+    DimensionCare,
     /// A distance of what is in hand.
     LiveDimension,
     /// A name.
@@ -187,9 +191,9 @@ impl Role {
             Self::Sensor => 31,
             Self::PermanentMark => 32,
             Self::Mark => 33,
-            Self::Hovered | Self::WayOut => 34,
+            Self::Hovered | Self::WayOutUnder | Self::WayOut => 34,
             Self::Selected => 35,
-            Self::Dimension | Self::KeptDimension => 36,
+            Self::Dimension | Self::KeptDimension | Self::DimensionCare => 36,
             Self::DimensionStops => 37,
             Self::LabelSoft | Self::NameLeader => 38,
             Self::LabelZone => 39,

@@ -15,6 +15,10 @@ pub(crate) enum Taken {
     Body,
     /// Lines that must be followed by eye.
     Line,
+    /// The way of something that is to be moved: an arrow.
+    Way,
+    /// Where something is to go: nothing is written there.
+    There,
     /// Lines from a flag or a name to what it is about: a text on one would cut it in two.
     Led,
     /// Walls: a name across one seems to belong to neither side. Sight lines: what the drawing is about.
@@ -43,6 +47,8 @@ impl Taken {
             Self::Body => 120.0,
             Self::Line => 14.0,
             Self::Led => 90.0,
+            Self::Way => 60.0,
+            Self::There => 150.0,
             Self::Wall => 80.0,
             Self::Car => 200.0,
             Self::Outside => 400.0,
@@ -55,7 +61,8 @@ impl Taken {
             Self::Body | Self::Car => 6.0,
             // A line is a chain of boxes, and a flag touches three of them.
             Self::Line => 5.0,
-            Self::Led => 10.0,
+            Self::Led | Self::Way => 10.0,
+            Self::There => 40.0,
             Self::Wall | Self::Outside => 14.0,
             Self::Halo => 8.0,
             Self::Reach => 0.0,
