@@ -74,6 +74,8 @@ pub enum Role {
     QuietThingLine,
     /// A thing that hangs above the car.
     Overhead,
+    /// From corner to corner of it, so that it is told from what stands.
+    OverheadLine,
     /// Where two share a place that cannot be shared.
     Overlap(Severity),
     /// The same to the side of the axis, seen from the side.
@@ -182,7 +184,7 @@ impl Role {
             // Thing and its lines keep the order in which they are given, so that nearer things cover farther ones.
             Self::Thing(_) | Self::ThingLine | Self::QuietThing(_) | Self::QuietThingLine => 24,
             Self::Overlap(_) => 25,
-            Self::Overhead => 26,
+            Self::Overhead | Self::OverheadLine => 26,
             Self::CentreLine => 27,
             Self::TargetMeant | Self::OutOfTheWay => 28,
             Self::SightLine | Self::SightLineHidden => 29,

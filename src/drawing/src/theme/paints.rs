@@ -68,6 +68,7 @@ pub(super) fn paint(p: &Palette, role: Role) -> Paint {
         Role::QuietThing(material) => (Fill::Hatch(hatch::quiet(p, material)), full(p.soft, QUIET)),
         Role::QuietThingLine => lines(full(p.soft.faded(0.7), LIGHT)),
         Role::Overhead => lines(stroke(p.soft, QUIET, DASH_OVERHEAD)),
+        Role::OverheadLine => lines(stroke(p.soft.faded(0.6), LIGHT, DASH_OVERHEAD)),
         Role::Overlap(severity) => (Fill::Hatch(hatch::overlap(p, severity)), full(p.sign(severity), EDGE)),
         Role::OverlapAside(severity) => {
             (Fill::Hatch(hatch::overlap_aside(p, severity)), full(p.sign(severity).faded(0.6), 1.0))

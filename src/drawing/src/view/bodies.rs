@@ -85,6 +85,11 @@ impl Bodies {
         self.numbers.get(&body_of(subject?)).copied()
     }
 
+    /// The box around a subject's body, if it has one on the paper.
+    pub fn place(&self, subject: Option<&Subject>) -> Option<Bounds> {
+        self.boxes.get(self.number(subject)? as usize).copied()
+    }
+
     /// What it costs that a box of `own` (by its number; `None` if it is about no body) is read as another's.
     pub fn cost(&self, own: Option<u32>, place: &Bounds, astray: Astray) -> f64 {
         let gap = own.and_then(|own| self.boxes.get(own as usize)).map_or(0.0, |own| between(own, place));

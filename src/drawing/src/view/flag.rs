@@ -25,7 +25,7 @@ const FIRST_DIRECTION: f64 = 2.0;
 /// What a px of distance costs.
 const FAR_COST: f64 = 0.8;
 /// A flag on another body than its own, or nearer to it, seems to be about that one.
-const ASTRAY: Astray = Astray { on_other: 60.0, nearer: 34.0 };
+const ASTRAY: Astray = Astray { on_other: 110.0, nearer: 50.0 };
 /// The dot at a flag's place, px.
 const TIP_PX: f64 = 2.2;
 /// The arrow of a flag whose place is off the paper, px.

@@ -15,7 +15,7 @@ const SAME_MM: f64 = 1e-6;
 /// So much of the room around two texts may touch, px.
 const MAY_TOUCH_PX: f64 = 2.0;
 
-const fn is_name(role: Role) -> bool {
+pub(super) const fn is_name(role: Role) -> bool {
     matches!(role, Role::Label | Role::LabelSoft | Role::LabelZone)
 }
 
@@ -92,30 +92,8 @@ impl Drawing {
         self.items.sort_by_key(|item| item.role.layer());
     }
 
-    /// Whether no text and no flag lies on another.
-    pub fn is_readable(&self) -> bool {
-        let read: Vec<(bool, Vec<Bounds>)> = (self.items.iter())
-            .filter_map(|item| match (&item.shape, item.role) {
-                (Shape::Text(own), _) => Some((false, text_boxes(self.paper_point(own.at), own).collect())),
-                (Shape::Dimension(own), _) => {
-                    Some((false, text_boxes(self.paper_point(own.text.at), &own.text).collect()))
-                }
-                (Shape::Sign(own), Role::Flag(_)) => {
-                    let at = self.paper_point(own.at);
-                    Some((true, vec![Bounds { low: at, high: at }.grown(own.reach)]))
-                }
-                _ => None,
-            })
-            .collect();
-        let lie_on = |(a_flag, a): &(bool, Vec<Bounds>), (b_flag, b): &(bool, Vec<Bounds>)| {
-            let meet = |a: &Bounds, b: &Bounds| a.meets(&b.grown(-MAY_TOUCH_PX));
-            !(*a_flag && *b_flag) && a.iter().any(|a| b.iter().any(|b| meet(a, b)))
-        };
-        read.iter().enumerate().all(|(i, one)| !read.iter().skip(i + 1).any(|other| lie_on(one, other)))
-    }
-
     /// How far the middle of everything that is named, then or now, and drawn both times, has moved since, view frame, mm.
-    fn shifts_since<'a>(&self, before: &'a Self) -> BTreeMap<&'a Subject, DVec2> {
+    pub(super) fn shifts_since<'a>(&self, before: &'a Self) -> BTreeMap<&'a Subject, DVec2> {
         let written = before.items.iter().chain(&self.items).filter(|item| is_written(item));
         let named: BTreeSet<&Subject> = written.filter_map(|item| item.subject.as_ref()).collect();
         let is_named = |own: &Subject| named.contains(own);

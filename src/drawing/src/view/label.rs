@@ -13,7 +13,14 @@ use crate::view::space::{FIRM, Taken};
 const OFF_PX: f64 = 5.0;
 /// A name on another body, or nearer to it than to its own, seems to be that one's; a line to its own says that it is not.
 const ASTRAY: Astray = Astray { on_other: 150.0, nearer: 24.0 };
-const ASTRAY_LED: Astray = Astray { on_other: 150.0, nearer: 12.0 };
+const ASTRAY_LED: Astray = Astray { on_other: 150.0, nearer: 40.0 };
+/// What each px costs by which a name at a corner is longer than what it names, and the most of it; so many places come first
+/// that are under, over and beside.
+const OVERHANG_COST: f64 = 0.2;
+const MOST_OVERHANG: f64 = 20.0;
+const CENTRED: u8 = 4;
+/// What it costs that the line to a name begins under what is read.
+const BEGINS_UNDER_COST: f64 = 160.0;
 /// What it costs to say less, where that is known.
 const BRIEF_COST: f64 = 9.0;
 /// Up to this cost a whole name is not held against its brief form: it stands over, under or beside what it names.
@@ -167,7 +174,10 @@ impl Pen<'_> {
         if least <= OUTSIDE_COST {
             return best;
         }
-        let extras = (0..).map(|i| OUTSIDE_COST + 0.5 * f64::from(i));
+        // At a corner much of a long name stands away from what it names.
+        let over = ((whole.width - room.x).max(0.0) * OVERHANG_COST).min(MOST_OVERHANG);
+        let extras =
+            (0_u8..).map(|i| OUTSIDE_COST + 0.5 * f64::from(i) + if i < CENTRED { 0.0 } else { over });
         let mut least = least;
         for (extra, (at, align)) in extras.zip(places) {
             let place = self.level_box(at, align, whole.width, wanted.style);
@@ -211,11 +221,16 @@ impl Pen<'_> {
                 let align = Align::led(way);
                 let least = best.map_or(least, |(cost, ..)| cost);
                 let place = self.level_box(at, align, width, wanted.style);
+                let (from, to) = line_between(&wanted.around, &place);
                 let mut cost = far + self.space.cost_up_to(place, least - far);
                 if cost >= least {
                     continue;
                 }
-                cost += self.space.cost_across_up_to(edge, at, least - cost);
+                cost += self.space.cost_across_up_to(from, to, least - cost);
+                // What is read over an edge hides where the line begins.
+                if cost < least && self.space.is_read_at(from) {
+                    cost += BEGINS_UNDER_COST;
+                }
                 if cost < least {
                     cost += self.bodies.cost(own, &place, ASTRAY_LED);
                 }
@@ -249,9 +264,7 @@ impl Pen<'_> {
     /// Puts a name down with a line to what it names.
     fn put_led(&mut self, wanted: Wanted<'_>, text: Fitted, (at, align): (DVec2, Align)) {
         let place = self.level_box(at, align, text.width, wanted.style);
-        let inside = |p: DVec2, b: &Bounds| p.clamp(b.low, b.high);
-        let from = inside(place.centre(), &wanted.around);
-        let to = inside(from, &place);
+        let (from, to) = line_between(&wanted.around, &place);
         self.space.take_line(from, to, Taken::Led);
         let line = vec![self.mm(from), self.mm(to)];
         let role = match wanted.role {
@@ -261,6 +274,12 @@ impl Pen<'_> {
         self.line(role, wanted.subject.clone(), line);
         self.put_level(wanted.role, wanted.subject, text, wanted.style, (at, align));
     }
+}
+
+/// The line that leads from what is named to its name.
+fn line_between(named: &Bounds, name: &Bounds) -> (DVec2, DVec2) {
+    let from = name.centre().clamp(named.low, named.high);
+    (from, from.clamp(name.low, name.high))
 }
 
 /// Distances at which a name with a line to its thing is tried, px before they are enlarged, and in how many directions.

@@ -32,7 +32,7 @@ pub(in crate::screen) struct Compared {
 /// Between what was moved and the ring around it, px.
 const RING_PX: f32 = 5.0;
 /// Height of a picture, px.
-const PICTURE_PX: f32 = 300.0;
+const PICTURE_PX: f32 = 304.0;
 
 /// What is found in both goes by one letter in both: the letters of the first's findings, by position in its list, and of the
 /// second's, whose new ones go on behind. A note has none.
@@ -85,14 +85,6 @@ fn told<'a>(of: &'a Assessment, letters: &'a [String], other: &Assessment) -> (T
     let all = letters.iter().map(String::as_str).zip(&of.findings);
     all.filter(|(_, finding)| finding.severity != Severity::Note)
         .partition(|(_, finding)| !other.findings.iter().any(|own| is_same(own, finding)))
-}
-
-/// A picture written as the other one is, unless what is written would lie on one another then.
-fn like(picture: Drawing, other: Option<&Drawing>) -> Drawing {
-    let Some(other) = other else { return picture };
-    let mut kept = picture.clone();
-    kept.keep_places_of(other);
-    if kept.is_readable() { kept } else { picture }
 }
 
 impl Desk {
@@ -183,9 +175,10 @@ impl Desk {
             let both = [(other, said, &letters, name), (now, now_said, &now_letters, now.id.as_str())];
             for (ui, (arrangement, assessment, letters, name)) in columns.iter_mut().zip(both) {
                 self.verdict_of(ui, arrangement, assessment, name);
-                let picture = self.side_picture(ui, (arrangement, assessment), room, letters, &moved);
-                // The same things are named in the same places, where that leaves each name free.
-                let picture = like(picture, first.as_ref());
+                let mut picture = self.side_picture(ui, (arrangement, assessment), room, letters, &moved);
+                if let Some(first) = &first {
+                    picture.name_as(first);
+                }
                 self.show_picture(ui, fills, &picture, &moved);
                 first.get_or_insert(picture);
             }
@@ -250,7 +243,7 @@ impl Desk {
     ) -> Drawing {
         let place = Vec2::new(ui.available_width(), PICTURE_PX);
         // As the room lies, so that both are seen alike; a little air for the names around it.
-        let inner = DVec2::new(f64::from(place.x) - 90.0, f64::from(place.y) - 80.0);
+        let inner = DVec2::new(f64::from(place.x) - 90.0, f64::from(place.y) - 66.0);
         let size = room.size().max(DVec2::ONE);
         let px_per_mm = (inner.x / size.x).min(inner.y / size.y);
         let fit = Fit::Window {

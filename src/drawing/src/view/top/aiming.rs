@@ -244,13 +244,13 @@ pub(super) fn mark_numbers(pen: &mut Pen<'_>, top: &Top<'_>) {
         let text = pen.measured(&number, style);
         if let Some((cost, mut at, mut align)) = pen.cheapest(text.width, style, places) {
             let subject = Some(Subject::Mark(mark.id.clone()));
-            // Off a thing that hides the mark, with a line to it; a mark on a mat keeps its number beside it.
+            // Off a thing that hides the mark, or a wall across which its number would lie, with a line to it; a mark on a mat keeps its number beside it.
             let on_mat = top
                 .scene
                 .targets
                 .iter()
                 .any(|t| t.lies && t.set.place.origin().distance(mark_at) < ON_MAT_MM);
-            if cost >= FIRM && !on_mat {
+            if cost >= Taken::Wall.cost() && !on_mat {
                 let ways = (1_u8..=5).flat_map(|ring| (0_u8..16).map(move |way| (ring, way)));
                 let places = ways.map(|(ring, way)| {
                     let turn = angle::direction(std::f64::consts::TAU * f64::from(way) / 16.0);
@@ -259,7 +259,7 @@ pub(super) fn mark_numbers(pen: &mut Pen<'_>, top: &Top<'_>) {
                     (far + pen.space.cost_across_up_to(px + turn * off, at, f64::INFINITY), at, Align::Middle)
                 });
                 if let Some((_, far, middle)) =
-                    pen.cheapest(text.width, style, places).filter(|(cost, ..)| *cost < FIRM)
+                    pen.cheapest(text.width, style, places).filter(|(led, ..)| *led < cost.min(FIRM))
                 {
                     (at, align) = (far, middle);
                     let Bounds { low, high } = pen.level_box(far, middle, text.width, style);

@@ -79,7 +79,7 @@ fn on_floor(pen: &mut Pen<'_>, top: &Top<'_>) {
         );
         let px = keep.outline.outer().iter().map(|&p| pen.px(top.at(p)));
         if let Some(place) = baywright_planner::geometry::Bounds::around(px) {
-            pen.space.take(place, Taken::Reach);
+            pen.space.take(place, Taken::Free);
         }
     }
     for runway in &bay.runways {
@@ -321,7 +321,7 @@ fn name_area(
         most_width: 250.0 * pen.enlarged,
         must: false,
         inside,
-        body: inside.then_some(Taken::Reach),
+        body: inside.then_some(Taken::Free),
         led: inside,
         most_cost: AREA_NAME_COST,
         under: None,

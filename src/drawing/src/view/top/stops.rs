@@ -15,12 +15,14 @@ use crate::role::Role;
 use crate::text::Weight;
 use crate::view::label::{TOO_DEAR, Wanted};
 use crate::view::pen::Pen;
-use crate::view::space::{FIRM, around};
+use crate::view::space::{FIRM, Taken, around};
 
 /// A drawn depth and the finding's own must agree to this, mm, or it is not drawn.
 const AGREE_MM: f64 = 0.5;
 /// What it costs to stand at the other end of the thing.
 const OTHER_END_COST: f64 = 8.0;
+/// What is smaller than this on the paper has its figure beside it, px before they are enlarged.
+const NEAR_BODY_PX: f64 = 90.0;
 /// What goes through one wall is told by the one that goes furthest.
 type Through<'a> = (&'a Id, f64);
 
@@ -194,6 +196,14 @@ fn put<const N: usize>(
         }
     }
     let Some((_, dimension)) = best.filter(|(cost, _)| *cost < FIRM) else { return false };
+    // Across a wall a figure is hard to read: the line stands alone, and the figure is led to it.
+    let is_out = told.finding.code() == Code::OutsideRoom;
+    if is_out && pen.text_cost(&dimension.text) >= Taken::Wall.cost() {
+        let line = vec![dimension.line_from, dimension.line_to];
+        pen.take_line(dimension.line_from, dimension.line_to, Taken::Line);
+        pen.line(role, told.finding.subjects.first().cloned(), line);
+        return false;
+    }
     pen.put_dimension(role, told.finding.subjects.first().cloned(), dimension);
     if let Some(item) = pen.items.last_mut() {
         item.finding = Some(told.index);
@@ -203,12 +213,20 @@ fn put<const N: usize>(
 
 /// The figure in words near its place, led to it.
 fn written(pen: &mut Pen<'_>, top: &Top<'_>, told: &Flagged<'_>) {
-    let Some(text) = top.words.measure(told.finding) else { return };
+    let text = match &told.finding.facts {
+        Facts::OutsideRoom { too_large: Some(missing), .. } => Some(top.words.room_too_small(*missing)),
+        _ => top.words.measure(told.finding),
+    };
+    let Some(text) = text else { return };
     let window = pen.window.grown(-6.0);
     let px = pen.px(top.at(told.finding.place.truncate())).clamp(window.low, window.high.max(window.low));
     let style = pen.style(size::LABEL, Weight::Bold);
     let before = pen.items.len();
-    let place: Bounds = around(px, DVec2::splat(10.0 * pen.enlarged));
+    // Beside what it is about where that is small, else near the place itself.
+    let most = NEAR_BODY_PX * pen.enlarged;
+    let body = pen.bodies.place(told.finding.subjects.first());
+    let body = body.filter(|own| own.size().max_element() < most && pen.window.holds(own.centre()));
+    let place: Bounds = body.unwrap_or_else(|| around(px, DVec2::splat(10.0 * pen.enlarged)));
     let is_put = pen.name(Wanted {
         text: &text,
         brief: None,

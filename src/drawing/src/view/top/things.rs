@@ -30,12 +30,13 @@ pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
         };
         let shape = pen.outline(&placed.prism.outline, &top.view_from_bay);
         pen.push(role, subject.clone(), shape);
-        if let (Some(subject), Some(place)) = (&subject, box_px) {
+        // What hangs above is seen through: nothing is read as its own for standing under it.
+        if let (Some(subject), Some(place), true) = (&subject, box_px, told || !overhead) {
             pen.bodies.take(subject, place);
         }
         if overhead {
             for line in crossed(pen, top, thing, placed) {
-                pen.line(Role::Overhead, subject.clone(), line);
+                pen.line(Role::OverheadLine, subject.clone(), line);
             }
         } else {
             for line in inner_lines(thing) {

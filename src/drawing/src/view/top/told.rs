@@ -113,7 +113,7 @@ fn pale(pen: &mut Pen<'_>, top: &Top<'_>) {
             item.role = Role::ThingAside(material);
         }
     }
-    let is_line = |role: Role| matches!(role, Role::ThingLine | Role::Overhead);
+    let is_line = |role: Role| matches!(role, Role::ThingLine | Role::Overhead | Role::OverheadLine);
     pen.items.retain(|item| match &item.subject {
         Some(Subject::Thing(id)) => top.blamed.contains(id) || !is_line(item.role),
         _ => true,
