@@ -243,7 +243,7 @@ impl Desk {
     ) -> Drawing {
         let place = Vec2::new(ui.available_width(), PICTURE_PX);
         // As the room lies, so that both are seen alike; a little air for the names around it.
-        let inner = DVec2::new(f64::from(place.x) - 90.0, f64::from(place.y) - 66.0);
+        let inner = DVec2::new(f64::from(place.x) - 90.0, f64::from(place.y) - 80.0);
         let size = room.size().max(DVec2::ONE);
         let px_per_mm = (inner.x / size.x).min(inner.y / size.y);
         let fit = Fit::Window {
