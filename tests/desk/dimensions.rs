@@ -184,7 +184,7 @@ fn twenty_kept_dimensions_hide_nothing() {
     for (size, large) in [((1280.0, 720.0), false), ((1280.0, 720.0), true), ((2560.0, 1440.0), false)] {
         let mut screen = crate::support::screen(demo(), Vec2::from(size), 1.0);
         let ctx = screen.ctx.clone();
-        screen.state_mut().view_mut().letters = crate::walk::letters(large);
+        screen.state_mut().view_mut().letters = crate::legible::letters(large);
         let scene = &screen.state().answer().assessment.scene;
         let middles: Vec<DVec2> = scene.things.iter().map(|own| own.bounds.centre()).collect();
         let marks: Vec<DVec2> = scene.marks.iter().filter_map(|own| own.at.as_ref().ok().copied()).collect();
@@ -197,10 +197,10 @@ fn twenty_kept_dimensions_hide_nothing() {
         }
         screen.run();
         assert_eq!(dimensions(&screen).len(), 20);
-        let wrong = crate::walk::wrong(screen.state());
+        let wrong = crate::legible::wrong(screen.state());
         assert!(wrong.is_empty(), "{size:?}, large {large}: {wrong:#?}");
         // Most of their figures are there, and each is in the list.
-        let told = crate::walk::kept_figures(screen.state());
+        let told = crate::legible::kept_figures(screen.state());
         assert!(told >= if large { 3 } else { 8 }, "{size:?}, large {large}: {told}");
     }
 }

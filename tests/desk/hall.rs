@@ -5,9 +5,10 @@ use std::path::Path;
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Command, OfBay, OfView, Part};
 use baywright_desk::screen::view::Area;
+use baywright_drawing::{Item, Role, Shape};
 use baywright_planner::geometry::DVec2;
 use baywright_planner::model::Id;
-use baywright_planner::{Code, Severity, Subject};
+use baywright_planner::{Code, Quantity, Severity, Subject};
 use egui::Vec2;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
@@ -129,4 +130,34 @@ fn a_bay_is_kept_empty_by_a_tick() {
     screen.get_by_label("Kept empty while this is aimed");
     ask(&mut screen, Command::Undo);
     assert_eq!(told(&screen), [Severity::Care]);
+}
+
+/// In the shipped hall, a set-up that reaches into the bay beside its own: the room lies straight, both bays are named, and how
+/// far it reaches is drawn.
+#[test]
+fn what_reaches_into_another_bay_is_seen() {
+    let mut screen = usual(desk(Path::new("hall"), None));
+    ask(&mut screen, Command::Bay(OfBay::Show("Estate, rear left corner radar, in the service bay".into())));
+    let (top, _) = screen.state().drawings().next().unwrap();
+    let heading = top.bay_from_view.heading();
+    let quarter = std::f64::consts::FRAC_PI_2;
+    assert!((heading / quarter - (heading / quarter).round()).abs() < 1e-6, "{heading}");
+    for name in ["aiming bay", "service bay"] {
+        let own = Some(Subject::HallBay(name.into()));
+        let is_name = |item: &&Item| item.subject == own && matches!(item.shape, Shape::Text(_));
+        assert_eq!(top.items.iter().filter(is_name).count(), 1, "{name}");
+    }
+    let figures = top.items.iter().filter(|item| item.role == Role::DimensionCare);
+    let figures: Vec<&str> = figures
+        .filter_map(|item| match &item.shape {
+            Shape::Dimension(own) => Some(own.text.text.as_str()),
+            _ => None,
+        })
+        .collect();
+    let [figure] = figures[..] else { panic!("{figures:?}") };
+    let found = &screen.state().answer().assessment.findings;
+    let found = found.iter().find(|own| own.code() == Code::BeyondBay).unwrap();
+    let Some(Quantity::Length(depth)) = found.measured else { panic!("{found:?}") };
+    let digits: String = figure.chars().filter(char::is_ascii_digit).collect();
+    assert_eq!(digits, format!("{depth:.0}"));
 }

@@ -44,6 +44,17 @@ pub(crate) fn blamed(assessment: &Assessment) -> BTreeSet<&Id> {
     subjects.filter_map(|subject| if let Subject::Thing(id) = subject { Some(id) } else { None }).collect()
 }
 
+/// Whether a flagged finding is about it, whatever else it is about.
+pub(crate) fn is_told(assessment: &Assessment, subject: &Subject) -> bool {
+    flagged(assessment).any(|told| told.finding.subjects.contains(subject))
+}
+
+/// The things that stop the aiming.
+pub(crate) fn stopping(assessment: &Assessment) -> BTreeSet<&Id> {
+    let stops = assessment.findings.iter().filter(|finding| finding.severity == Severity::Stops);
+    stops.filter_map(Finding::culprit).collect()
+}
+
 /// A region that two share and cannot, with its heights.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Shared {
@@ -114,7 +125,7 @@ pub(crate) fn hiding(arrangement: &Arrangement, assessment: &Assessment, target:
 }
 
 /// The solids that a subject fills or claims, bay frame.
-fn solids(arrangement: &Arrangement, assessment: &Assessment, subject: &Subject) -> Vec<Prism> {
+pub(crate) fn solids(arrangement: &Arrangement, assessment: &Assessment, subject: &Subject) -> Vec<Prism> {
     let scene = &assessment.scene;
     let flat = |outline: &Polygon, top: f64| {
         Span::new(0.0, top).ok().map(|span| Prism::new(Outline::Polygon(outline.clone()), span))

@@ -74,6 +74,8 @@ pub enum Role {
     QuietThingLine,
     /// A thing that hangs above the car.
     Overhead,
+    /// From corner to corner of it, so that it is told from what stands.
+    OverheadLine,
     /// Where two share a place that cannot be shared.
     Overlap(Severity),
     /// The same to the side of the axis, seen from the side.
@@ -82,6 +84,8 @@ pub enum Role {
     TargetMeant,
     /// Where a thing would stand out of the way.
     OutOfTheWay,
+    /// The ground of the way there, so that it stands out from what it runs over.
+    WayOutUnder,
     /// The way there.
     WayOut,
     /// A target.
@@ -112,6 +116,8 @@ pub enum Role {
     KeptDimension,
     /// How far something is in where it may not be.
     DimensionStops,
+    /// How far something reaches to where it needs care.
+    DimensionCare,
     /// A distance of what is in hand.
     LiveDimension,
     /// A name.
@@ -178,7 +184,7 @@ impl Role {
             // Thing and its lines keep the order in which they are given, so that nearer things cover farther ones.
             Self::Thing(_) | Self::ThingLine | Self::QuietThing(_) | Self::QuietThingLine => 24,
             Self::Overlap(_) => 25,
-            Self::Overhead => 26,
+            Self::Overhead | Self::OverheadLine => 26,
             Self::CentreLine => 27,
             Self::TargetMeant | Self::OutOfTheWay => 28,
             Self::SightLine | Self::SightLineHidden => 29,
@@ -187,9 +193,9 @@ impl Role {
             Self::Sensor => 31,
             Self::PermanentMark => 32,
             Self::Mark => 33,
-            Self::Hovered | Self::WayOut => 34,
+            Self::Hovered | Self::WayOutUnder | Self::WayOut => 34,
             Self::Selected => 35,
-            Self::Dimension | Self::KeptDimension => 36,
+            Self::Dimension | Self::KeptDimension | Self::DimensionCare => 36,
             Self::DimensionStops => 37,
             Self::LabelSoft | Self::NameLeader => 38,
             Self::LabelZone => 39,

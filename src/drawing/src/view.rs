@@ -1,5 +1,7 @@
 //! The doors to the views: what is seen from above or from the side, as a drawing list in a window of its own.
 
+mod alike;
+mod bodies;
 mod extents;
 mod fit;
 mod flag;

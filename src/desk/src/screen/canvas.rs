@@ -248,11 +248,8 @@ impl Canvas {
         let mut state = self.state(answer, view);
         let lettering = || Lettering { locale: view.locale, ..Lettering::default() };
         let (arrangement, assessment) = (&*answer.judged, &*answer.assessment);
-        let mut laid = Extents::of(arrangement, assessment, &state);
-        if laid.along == Axis::SightLine && state.turned == Turned::ToCar {
-            state.turned = Turned::ToSightLine;
-            laid = Extents::of(arrangement, assessment, &state);
-        }
+        let laid;
+        (state.turned, laid) = Extents::of_both(arrangement, assessment, &state);
         let windows = laid.windows(room, area.width() < NARROW_PX, alone, &lettering());
         let all = Camera { px_per_mm: windows.px_per_mm, top: windows.top_middle, side: windows.side_middle };
         let camera = match &self.drag {

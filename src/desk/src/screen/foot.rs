@@ -49,17 +49,13 @@ impl Desk {
                 let brief = if self.view.notice.is_some() { said } else { brief };
                 // The whole caution before the whole hint; nothing is cut while something shorter fits.
                 let room = ui.available_width() - GAP_PX;
-                let wide = |text: &str| {
-                    let font = look::letters(size::SMALL, baywright_drawing::Weight::Regular);
-                    ui.painter().layout_no_wrap(text.to_owned(), font, egui::Color32::BLACK).size().x
-                };
                 let both = [
                     (caution, said),
                     (caution, brief),
                     (texts.caution_short, said),
                     (texts.caution_short, brief),
                 ];
-                let fits = both.into_iter().find(|(told, said)| wide(told) + wide(said) <= room);
+                let fits = both.into_iter().find(|(told, said)| wide(ui, told) + wide(ui, said) <= room);
                 let (told, said) = fits.unwrap_or((texts.caution_short, brief));
                 ui.label(widgets::soft(ui, told)).on_hover_text(caution);
                 ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
@@ -93,7 +89,11 @@ impl Desk {
         if let Some(notice) = &self.view.notice {
             let colour = if notice.wrong { palette.stops } else { palette.ink };
             let text = RichText::new(&notice.text).size(size::SMALL).color(look::colour(colour));
-            ui.add(egui::Label::new(text).truncate()).on_hover_text(&notice.text);
+            if wide(ui, &notice.text) <= ui.available_width() {
+                ui.label(text);
+            } else {
+                over_foot(ui, text);
+            }
             return;
         }
         ui.add(egui::Label::new(widgets::soft(ui, fits)).truncate()).on_hover_text(hint);
@@ -179,3 +179,31 @@ impl Desk {
         ui.painter().text(at, egui::Align2::LEFT_CENTER, text, font, ink);
     }
 }
+
+/// How wide a small text is in one line, px.
+fn wide(ui: &Ui, text: &str) -> f32 {
+    let font = look::letters(size::SMALL, baywright_drawing::Weight::Regular);
+    ui.painter().layout_no_wrap(text.to_owned(), font, egui::Color32::BLACK).size().x
+}
+
+/// What is too long for the foot stands whole right above it, in as many lines as it takes; nothing else gives way to it.
+fn over_foot(ui: &Ui, text: RichText) {
+    let foot = ui.max_rect();
+    let left = ui.cursor().min.x;
+    let width = (ui.ctx().content_rect().right() - left - 2.0 * GAP_PX).clamp(120.0, NOTICE_PX);
+    egui::Area::new(egui::Id::unique("notice over the foot"))
+        .order(egui::Order::Foreground)
+        .pivot(egui::Align2::LEFT_BOTTOM)
+        .fixed_pos(egui::pos2(left, foot.top() - OVER_PX))
+        .interactable(false)
+        .show(ui.ctx(), |ui| {
+            egui::Frame::popup(ui.style()).show(ui, |ui| {
+                ui.set_max_width(width);
+                ui.add(egui::Label::new(text).wrap());
+            });
+        });
+}
+
+/// The widest that what stands above the foot is, and its gap to the foot, px.
+const NOTICE_PX: f32 = 560.0;
+const OVER_PX: f32 = 8.0;

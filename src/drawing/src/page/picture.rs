@@ -18,7 +18,7 @@ const LEAST_WIDTH_PX: f64 = 300.0;
 
 /// A picture of an assessed arrangement that stands alone: views over one another, to one scale. Where the top view and a
 /// side view along the sight line are on it, a top view turned to the car is turned to the sight line instead, so that
-/// everything stands under itself.
+/// everything stands under itself, unless the room lay slantwise then.
 pub fn picture(
     arrangement: &Arrangement,
     assessment: &Assessment,
@@ -29,11 +29,8 @@ pub fn picture(
 ) -> Page {
     let mut state = state.clone();
     let both = [Projection::Top, Projection::Side].iter().all(|one| projections.contains(one));
-    if both
-        && state.turned == Turned::ToCar
-        && Extents::of(arrangement, assessment, &state).along == Axis::SightLine
-    {
-        state.turned = Turned::ToSightLine;
+    if both {
+        state.turned = Extents::of_both(arrangement, assessment, &state).0;
     }
     let shown = Shown::new(arrangement, assessment, &state, lettering);
     let least = LEAST_WIDTH_PX * lettering.enlarged();

@@ -15,6 +15,8 @@ const LIGHT: f64 = 0.8;
 
 const DASH_ZONE: &[f64] = &[9.0, 4.0];
 const DASH_OTHER_ZONE: &[f64] = &[9.0, 3.0, 2.5, 3.0];
+/// What hangs above: short and even, as hidden edges are after ISO 128.
+const DASH_OVERHEAD: &[f64] = &[4.0, 3.0];
 /// Where a movable thing would stand: long, double-dotted, after ISO 128.
 const DASH_ELSEWHERE: &[f64] = &[12.0, 3.0, 2.0, 3.0, 2.0, 3.0];
 /// What local rules want free.
@@ -32,8 +34,9 @@ pub(super) fn paint(p: &Palette, role: Role) -> Paint {
         Role::Floor => (Fill::Solid(p.sheet), None),
         Role::Grid => lines(full(p.grid, 1.0)),
         Role::Beyond => (Fill::Solid(p.sheet), stroke(p.soft, LIGHT, DASH_HIDDEN)),
-        Role::OtherBay => lines(full(p.soft.faded(0.55), EDGE)),
-        Role::OwnBay => lines(full(p.ink, THING)),
+        // Told by its ground: a line as heavy as a wall's would be one.
+        Role::OtherBay => lines(full(p.soft.faded(0.55), QUIET)),
+        Role::OwnBay => (Fill::Solid(p.body.faded(0.45)), full(p.soft, EDGE)),
         Role::KeepFree => (Fill::Hatch(hatch::keep_free(p)), stroke(p.ready, 1.4, DASH_FREE)),
         Role::Runway => (Fill::Solid(p.soft.faded(0.14)), full(p.soft, EDGE)),
         Role::FloorFeature(FloorFeatureKind::Drain) => (Fill::Hatch(hatch::grate(p)), full(p.soft, LIGHT)),
@@ -64,13 +67,15 @@ pub(super) fn paint(p: &Palette, role: Role) -> Paint {
         Role::ThingLine => lines(full(p.ink, LIGHT)),
         Role::QuietThing(material) => (Fill::Hatch(hatch::quiet(p, material)), full(p.soft, QUIET)),
         Role::QuietThingLine => lines(full(p.soft.faded(0.7), LIGHT)),
-        Role::Overhead => lines(stroke(p.ink, EDGE, DASH_HIDDEN)),
+        Role::Overhead => lines(stroke(p.soft, QUIET, DASH_OVERHEAD)),
+        Role::OverheadLine => lines(stroke(p.soft.faded(0.6), LIGHT, DASH_OVERHEAD)),
         Role::Overlap(severity) => (Fill::Hatch(hatch::overlap(p, severity)), full(p.sign(severity), EDGE)),
         Role::OverlapAside(severity) => {
             (Fill::Hatch(hatch::overlap_aside(p, severity)), full(p.sign(severity).faded(0.6), 1.0))
         }
-        Role::OutOfTheWay => lines(stroke(p.ink, EDGE, DASH_ELSEWHERE)),
-        Role::WayOut => lines(full(p.ink, THING)),
+        Role::OutOfTheWay => (Fill::Solid(p.ink.faded(0.13)), stroke(p.ink, THING, DASH_ELSEWHERE)),
+        Role::WayOutUnder => lines(full(p.sheet, HEAVY + 3.0)),
+        Role::WayOut => lines(full(p.ink, HEAVY)),
         Role::TargetMeant => lines(stroke(p.ink, EDGE, DASH_ELSEWHERE)),
         Role::Target => (Fill::Solid(p.ink), full(p.ink, 1.0)),
         Role::Mat => (Fill::Solid(p.sheet.faded(0.7)), full(p.ink, THING)),
@@ -87,6 +92,7 @@ pub(super) fn paint(p: &Palette, role: Role) -> Paint {
         Role::Dimension => lines(full(p.ink, LIGHT)),
         Role::KeptDimension => lines(full(p.soft, LIGHT)),
         Role::DimensionStops => lines(full(p.stops, THING)),
+        Role::DimensionCare => lines(full(p.care, EDGE)),
         Role::LiveDimension => lines(full(p.beam, 1.1)),
         Role::Label | Role::LabelSoft | Role::LabelZone | Role::Verdict | Role::Title | Role::TitleSoft => {
             (Fill::None, None)
@@ -109,6 +115,7 @@ pub(super) fn paint(p: &Palette, role: Role) -> Paint {
         }
         Role::LabelZone | Role::LiveDimension => p.beam,
         Role::DimensionStops => p.stops,
+        Role::DimensionCare => p.care,
         Role::ExampleText => p.care,
         Role::Flag(_) | Role::KeySign(_) | Role::VerdictSign(_) => p.on_sign,
         _ => p.ink,

@@ -67,12 +67,32 @@ impl Extents {
         }
     }
 
+    /// The extents of both views on one paper, and how the top view lies then. A side view along the sight line wants the top view
+    /// turned to that, so that everything stands under itself; but not where the room would lie slantwise in much more paper.
+    pub fn of_both(arrangement: &Arrangement, assessment: &Assessment, state: &ViewState) -> (Turned, Self) {
+        let own = Self::of(arrangement, assessment, state);
+        if own.along != Axis::SightLine || state.turned != Turned::ToCar {
+            return (state.turned, own);
+        }
+        let turned = ViewState { turned: Turned::ToSightLine, ..state.clone() };
+        let to_line = Self::of(arrangement, assessment, &turned);
+        let paper = |of: &Self| of.top.size().x * of.top.size().y;
+        if paper(&to_line) <= MORE_PAPER * paper(&own) {
+            (turned.turned, to_line)
+        } else {
+            (state.turned, own)
+        }
+    }
+
     /// Whether both views have one axis, so that everything stands exactly under itself.
     pub fn one_axis(&self) -> bool {
         let (top, side) = (&self.bay_from_top, &self.bay_from_side);
         top == side || (top.heading() == side.heading() && (top.inverse() * side.origin()).x == 0.0)
     }
 }
+
+/// The share of paper that a turned room may take more for its views to stand under one another.
+const MORE_PAPER: f64 = 1.3;
 
 /// An axis as the side view follows it on a paper that lies as the room lies: along the bay's own x, under the top view, where
 /// it runs along that; else turned round if it runs against it.

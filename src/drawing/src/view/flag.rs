@@ -13,6 +13,7 @@ use crate::list::{Item, Shape, Sign};
 use crate::role::Role;
 use crate::sign::SignKind;
 use crate::text::Weight;
+use crate::view::bodies::Astray;
 use crate::view::pen::{FLAG_PX, Pen};
 use crate::view::space::{FIRM, Taken, around};
 
@@ -22,7 +23,9 @@ const DISTANCES: [f64; 9] = [26.0, 34.0, 44.0, 56.0, 72.0, 92.0, 118.0, 150.0, 1
 const DIRECTIONS: usize = 16;
 const FIRST_DIRECTION: f64 = 2.0;
 /// What a px of distance costs.
-const FAR_COST: f64 = 0.6;
+const FAR_COST: f64 = 0.8;
+/// A flag on another body than its own, or nearer to it, seems to be about that one.
+const ASTRAY: Astray = Astray { on_other: 110.0, nearer: 50.0 };
 /// The dot at a flag's place, px.
 const TIP_PX: f64 = 2.2;
 /// The arrow of a flag whose place is off the paper, px.
@@ -40,7 +43,8 @@ impl Pen<'_> {
         let subject = flagged.finding.subjects.first().cloned();
         let (reach, box_size) = self.flag_size(flagged.number);
         let tip = self.tip_of(place, box_size);
-        let spot = self.free_spot(tip, box_size);
+        let own = self.bodies.number(subject.as_ref());
+        let spot = self.free_spot(tip, box_size, own);
 
         self.space.take(around(spot, box_size), Taken::Read);
         self.space.take(around(spot, box_size * HALO), Taken::Halo);
@@ -102,7 +106,7 @@ impl Pen<'_> {
     }
 
     /// The cheapest place for a box of this size near a tip, px. From near to far, until nothing further can be cheaper.
-    fn free_spot(&self, tip: DVec2, box_size: DVec2) -> DVec2 {
+    fn free_spot(&self, tip: DVec2, box_size: DVec2, own: Option<u32>) -> DVec2 {
         let mut best = (f64::INFINITY, tip);
         if self.space.is_spent() {
             let way = angle::direction(FIRST_DIRECTION);
@@ -119,10 +123,14 @@ impl Pen<'_> {
             }
             for way in ways {
                 let spot = tip + DVec2::new(way.x, -way.y) * distance;
-                let mut cost = far + self.space.cost_for_flag_up_to(around(spot, box_size), best.0 - far);
+                let place = around(spot, box_size);
+                let mut cost = far + self.space.cost_for_flag_up_to(place, best.0 - far);
                 // The line to it should not run over texts or other signs.
                 if cost < best.0 {
                     cost += self.space.cost_across_up_to(tip, spot, best.0 - cost);
+                }
+                if cost < best.0 {
+                    cost += self.bodies.cost(own, &place, ASTRAY);
                 }
                 if cost < best.0 {
                     best = (cost, spot);

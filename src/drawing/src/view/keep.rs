@@ -15,7 +15,7 @@ const SAME_MM: f64 = 1e-6;
 /// So much of the room around two texts may touch, px.
 const MAY_TOUCH_PX: f64 = 2.0;
 
-const fn is_name(role: Role) -> bool {
+pub(super) const fn is_name(role: Role) -> bool {
     matches!(role, Role::Label | Role::LabelSoft | Role::LabelZone)
 }
 
@@ -93,7 +93,7 @@ impl Drawing {
     }
 
     /// How far the middle of everything that is named, then or now, and drawn both times, has moved since, view frame, mm.
-    fn shifts_since<'a>(&self, before: &'a Self) -> BTreeMap<&'a Subject, DVec2> {
+    pub(super) fn shifts_since<'a>(&self, before: &'a Self) -> BTreeMap<&'a Subject, DVec2> {
         let written = before.items.iter().chain(&self.items).filter(|item| is_written(item));
         let named: BTreeSet<&Subject> = written.filter_map(|item| item.subject.as_ref()).collect();
         let is_named = |own: &Subject| named.contains(own);

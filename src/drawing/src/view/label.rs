@@ -5,11 +5,28 @@ use baywright_planner::{Severity, Subject};
 
 use crate::role::Role;
 use crate::text::{Align, Fitted, TextStyle, fitted};
+use crate::view::bodies::Astray;
 use crate::view::pen::Pen;
 use crate::view::space::{FIRM, Taken};
 
 /// Between a thing and its name, px.
 const OFF_PX: f64 = 5.0;
+/// A name on another body, or nearer to it than to its own, seems to be that one's; a line to its own says that it is not.
+const ASTRAY: Astray = Astray { on_other: 150.0, nearer: 24.0 };
+const ASTRAY_LED: Astray = Astray { on_other: 150.0, nearer: 40.0 };
+/// What each px costs by which a name at a corner is longer than what it names, and the most of it; so many places come first
+/// that are under, over and beside.
+const OVERHANG_COST: f64 = 0.2;
+const MOST_OVERHANG: f64 = 20.0;
+const CENTRED: u8 = 4;
+/// What it costs that the line to a name begins under what is read.
+const BEGINS_UNDER_COST: f64 = 160.0;
+/// What it costs to say less, where that is known.
+const BRIEF_COST: f64 = 9.0;
+/// Up to this cost a whole name is not held against its brief form: it stands over, under or beside what it names.
+const NEXT_TO_COST: f64 = OUTSIDE_COST + 2.0;
+/// A name that costs no more is put down rather than left out, wherever there is a free place: what stops is never nameless.
+pub(crate) const NEEDED: f64 = FIRM - 1.0;
 /// A shortened name is worth less than a whole one in a worse place.
 const SHORT_COST: f64 = 30.0;
 /// A name that would cover as much as this is left out: what it names can still be pointed at.
@@ -22,6 +39,8 @@ const OUTSIDE_COST: f64 = 4.0;
 /// A name looking for its place.
 pub(crate) struct Wanted<'a> {
     pub text: &'a str,
+    /// What is said where the whole has no room next to what it names.
+    pub brief: Option<&'a str>,
     pub role: Role,
     pub subject: Option<Subject>,
     pub style: TextStyle,
@@ -33,14 +52,22 @@ pub(crate) struct Wanted<'a> {
     pub must: bool,
     /// Whether it may stand inside what it names.
     pub inside: bool,
-    /// Whether a finding is about it: its body is taken as such.
-    pub blamed: bool,
+    /// As what its body is taken on the paper.
+    pub body: Option<Taken>,
     /// Whether it stands further off with a line to it rather than not at all.
     pub led: bool,
     /// From this cost on it is left out.
     pub most_cost: f64,
     /// What it names stands on something, a floor: a name below it stands below that, px.
     pub under: Option<f64>,
+}
+
+/// A place for a name in what it names or next to it.
+struct NextTo {
+    cost: f64,
+    at: DVec2,
+    align: Align,
+    text: Fitted,
 }
 
 impl Pen<'_> {
@@ -52,16 +79,50 @@ impl Pen<'_> {
         let Some(whole) = fitted(wanted.text, wanted.style, wanted.most_width, self.lettering.measure) else {
             return false;
         };
+        let own = self.bodies.number(wanted.subject.as_ref());
+        let mut best = self.next_to(&wanted, wanted.text, &whole, own);
+        let mut far = whole;
+        if best.as_ref().is_none_or(|put| put.cost > NEXT_TO_COST)
+            && let Some(brief) = wanted.brief
+            && let Some(text) = fitted(brief, wanted.style, wanted.most_width, self.lettering.measure)
+        {
+            let put = self.next_to(&wanted, brief, &text, own);
+            let put = put.map(|put| NextTo { cost: put.cost + BRIEF_COST, ..put });
+            if put.as_ref().is_some_and(|put| best.as_ref().is_none_or(|best| put.cost < best.cost)) {
+                best = put;
+            }
+            far = text;
+        }
+        if wanted.led && best.as_ref().is_none_or(|put| put.cost >= LEADER_COST) {
+            // A name stands nowhere dearer for being led there.
+            let most = if wanted.must { FIRM } else { (wanted.most_cost + LEADER_COST).min(FIRM) };
+            let least = best.as_ref().map_or(most, |put| put.cost).min(most);
+            if let Some((at, align)) = self.far_place(&wanted, far.width, least, own) {
+                self.put_led(wanted, far, (at, align));
+                return true;
+            }
+        }
+        match best {
+            Some(NextTo { cost, at, align, text }) if cost < wanted.most_cost || wanted.must => {
+                self.put_level(wanted.role, wanted.subject, text, wanted.style, (at, align));
+                true
+            }
+            _ => false,
+        }
+    }
+
+    /// The best place in what it names or right next to it, and what it costs there.
+    fn next_to(&self, wanted: &Wanted<'_>, name: &str, whole: &Fitted, own: Option<u32>) -> Option<NextTo> {
         let height = wanted.style.line_height();
         let Bounds { low, high } = wanted.around;
         let middle = wanted.around.centre();
         let room = wanted.around.size();
-        let mut best: Option<(f64, DVec2, Align, Fitted)> = None;
+        let mut best: Option<NextTo> = None;
         if wanted.inside && room.y >= height + 2.0 {
             let inside = if whole.width + 8.0 <= room.x {
                 Some((0.0, whole.clone()))
             } else {
-                let short = fitted(wanted.text, wanted.style, room.x - 8.0, self.lettering.measure);
+                let short = fitted(name, wanted.style, room.x - 8.0, self.lettering.measure);
                 let letters = whole.text.chars().count();
                 // A name cut short is told better beside the thing, unless nearly all of it is there.
                 short
@@ -70,7 +131,7 @@ impl Pen<'_> {
             };
             if let Some((extra, text)) = inside {
                 // The body that it covers is its own.
-                let own = if wanted.blamed { Taken::Blamed } else { Taken::Body };
+                let body = wanted.body.map_or(0.0, Taken::cost);
                 let spare = (room - DVec2::new(text.width + 8.0, height + 2.0)).max(DVec2::ZERO) * ASIDE;
                 let ways = [(0.0, 0.0), (0.0, -1.0), (0.0, 1.0), (1.0, 0.0), (-1.0, 0.0)];
                 let corners = [(1.0, -1.0), (1.0, 1.0), (-1.0, -1.0), (-1.0, 1.0)];
@@ -78,9 +139,9 @@ impl Pen<'_> {
                     let at = middle + spare * DVec2::new(x, y);
                     let place = self.level_box(at, Align::Middle, text.width, wanted.style);
                     let extra = extra + f64::from(aside) * 0.25;
-                    let cost = (extra + self.space.cost(place) - own.cost()).max(extra);
-                    if best.as_ref().is_none_or(|(least, ..)| cost < *least) {
-                        best = Some((cost, at, Align::Middle, text.clone()));
+                    let cost = (extra + self.space.cost(place) - body).max(extra);
+                    if best.as_ref().is_none_or(|put| cost < put.cost) {
+                        best = Some(NextTo { cost, at, align: Align::Middle, text: text.clone() });
                     }
                     // Off its middle only if something is there.
                     if cost <= OUTSIDE_COST {
@@ -109,41 +170,43 @@ impl Pen<'_> {
             (DVec2::new(low.x + 4.0, low.y - off), Align::End),
             (DVec2::new(high.x - 4.0, low.y - off), Align::Start),
         ];
-        let least = best.as_ref().map_or(f64::INFINITY, |(cost, ..)| *cost);
-        if least > OUTSIDE_COST {
-            let extras = (0..).map(|i| OUTSIDE_COST + 0.5 * f64::from(i));
-            let places = extras.zip(places).map(|(extra, (at, align))| (extra, at, align));
-            if let Some((cost, at, align)) = self.cheapest(whole.width, wanted.style, places)
-                && cost < least
-            {
-                best = Some((cost, at, align, whole.clone()));
+        let least = best.as_ref().map_or(f64::INFINITY, |put| put.cost);
+        if least <= OUTSIDE_COST {
+            return best;
+        }
+        // At a corner much of a long name stands away from what it names.
+        let over = ((whole.width - room.x).max(0.0) * OVERHANG_COST).min(MOST_OVERHANG);
+        let extras =
+            (0_u8..).map(|i| OUTSIDE_COST + 0.5 * f64::from(i) + if i < CENTRED { 0.0 } else { over });
+        let mut least = least;
+        for (extra, (at, align)) in extras.zip(places) {
+            let place = self.level_box(at, align, whole.width, wanted.style);
+            let mut cost = extra + self.space.cost_up_to(place, least - extra);
+            if cost < least {
+                cost += self.bodies.cost(own, &place, ASTRAY);
+            }
+            if cost < least {
+                least = cost;
+                best = Some(NextTo { cost, at, align, text: whole.clone() });
             }
         }
-        if wanted.led && best.as_ref().is_none_or(|(cost, ..)| *cost >= LEADER_COST) {
-            // A name stands nowhere dearer for being led there.
-            let most = if wanted.must { FIRM } else { wanted.most_cost + LEADER_COST };
-            let least = best.as_ref().map_or(most, |(cost, ..)| *cost).min(most);
-            if let Some((at, align)) = self.far_place(&wanted, whole.width, least) {
-                self.put_led(wanted, whole, (at, align));
-                return true;
-            }
-        }
-        match best {
-            Some((cost, at, align, text)) if cost < wanted.most_cost || wanted.must => {
-                self.put_level(wanted.role, wanted.subject, text, wanted.style, (at, align));
-                true
-            }
-            _ => false,
-        }
+        best
     }
 
     /// A place further off for a blamed thing's name, if one costs less than `least`: from near to far all around, then
     /// anywhere on the paper.
-    fn far_place(&self, wanted: &Wanted<'_>, width: f64, least: f64) -> Option<(DVec2, Align)> {
+    fn far_place(
+        &self,
+        wanted: &Wanted<'_>,
+        width: f64,
+        least: f64,
+        own: Option<u32>,
+    ) -> Option<(DVec2, Align)> {
         let half = wanted.around.size() * 0.5;
         let middle = wanted.around.centre();
         let mut best: Option<(f64, DVec2, Align)> = None;
-        let most = if wanted.must { MUST_FAR_PX } else { FAR_PX } * self.enlarged;
+        let needed = wanted.must || wanted.most_cost >= NEEDED;
+        let most = if needed { MUST_FAR_PX } else { FAR_PX } * self.enlarged;
         for distance in LEADERS_PX.map(|d| d * self.enlarged).into_iter().filter(|own| *own <= most) {
             let far = LEADER_COST + distance * LEADER_FAR_COST;
             if far >= best.map_or(least, |(cost, ..)| cost) {
@@ -158,18 +221,26 @@ impl Pen<'_> {
                 let align = Align::led(way);
                 let least = best.map_or(least, |(cost, ..)| cost);
                 let place = self.level_box(at, align, width, wanted.style);
+                let (from, to) = line_between(&wanted.around, &place);
                 let mut cost = far + self.space.cost_up_to(place, least - far);
                 if cost >= least {
                     continue;
                 }
-                cost += self.space.cost_across_up_to(edge, at, least - cost);
+                cost += self.space.cost_across_up_to(from, to, least - cost);
+                // What is read over an edge hides where the line begins.
+                if cost < least && self.space.is_read_at(from) {
+                    cost += BEGINS_UNDER_COST;
+                }
+                if cost < least {
+                    cost += self.bodies.cost(own, &place, ASTRAY_LED);
+                }
                 if cost < least {
                     best = Some((cost, at, align));
                 }
             }
         }
         // Right across the paper only figures that must be read.
-        if best.is_none() && least >= FIRM && wanted.must {
+        if best.is_none() && least >= FIRM && needed {
             best = self.anywhere_for(wanted, width);
         }
         best.map(|(_, at, align)| (at, align))
@@ -193,9 +264,7 @@ impl Pen<'_> {
     /// Puts a name down with a line to what it names.
     fn put_led(&mut self, wanted: Wanted<'_>, text: Fitted, (at, align): (DVec2, Align)) {
         let place = self.level_box(at, align, text.width, wanted.style);
-        let inside = |p: DVec2, b: &Bounds| p.clamp(b.low, b.high);
-        let from = inside(place.centre(), &wanted.around);
-        let to = inside(from, &place);
+        let (from, to) = line_between(&wanted.around, &place);
         self.space.take_line(from, to, Taken::Led);
         let line = vec![self.mm(from), self.mm(to)];
         let role = match wanted.role {
@@ -205,6 +274,12 @@ impl Pen<'_> {
         self.line(role, wanted.subject.clone(), line);
         self.put_level(wanted.role, wanted.subject, text, wanted.style, (at, align));
     }
+}
+
+/// The line that leads from what is named to its name.
+fn line_between(named: &Bounds, name: &Bounds) -> (DVec2, DVec2) {
+    let from = name.centre().clamp(named.low, named.high);
+    (from, from.clamp(name.low, name.high))
 }
 
 /// Distances at which a name with a line to its thing is tried, px before they are enlarged, and in how many directions.

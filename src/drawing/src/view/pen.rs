@@ -3,6 +3,7 @@
 use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2, Outline, PlanPose, Polygon, angle};
 
+use super::bodies::Bodies;
 use super::fit::Window;
 use super::space::{Space, Taken};
 use crate::lettering::{Lettering, size};
@@ -29,6 +30,8 @@ pub(crate) struct Pen<'a> {
     pub items: Vec<Item>,
     /// What is taken, px.
     pub space: Space,
+    /// Whose places of the paper seem to be.
+    pub bodies: Bodies,
 }
 
 /// The boxes that a text at a place of the paper takes, px: one for a level or an upright text, a row of small ones for a slanted
@@ -65,6 +68,7 @@ impl<'a> Pen<'a> {
             enlarged: lettering.enlarged(),
             items: Vec::with_capacity(512),
             space: Space::new(window.grown(-2.0)),
+            bodies: Bodies::new(window),
         }
     }
 
@@ -317,6 +321,12 @@ impl<'a> Pen<'a> {
     pub fn take_line(&mut self, from: DVec2, to: DVec2, how: Taken) {
         let (from, to) = (self.px(from), self.px(to));
         self.space.take_line(from, to, how);
+    }
+
+    /// Puts the body of a subject down: a box of the view.
+    pub fn take_body(&mut self, subject: &Subject, b: &Bounds) {
+        let (p, q) = (self.px(b.low), self.px(b.high));
+        self.bodies.take(subject, Bounds { low: p.min(q), high: p.max(q) });
     }
 
     /// Takes the place of a box of the view.

@@ -11,10 +11,16 @@ use baywright_planner::geometry::{Bounds, DVec2};
 pub(crate) enum Taken {
     /// Where a zone reaches out of the room: a wall's name keeps off.
     Reach,
+    /// What local rules want free: its hatch is to be seen.
+    Free,
     /// Bodies, hatches: a name on one seems to be its own.
     Body,
     /// Lines that must be followed by eye.
     Line,
+    /// The way of something that is to be moved: an arrow.
+    Way,
+    /// Where something is to go: nothing is written there.
+    There,
     /// Lines from a flag or a name to what it is about: a text on one would cut it in two.
     Led,
     /// Walls: a name across one seems to belong to neither side. Sight lines: what the drawing is about.
@@ -40,10 +46,13 @@ impl Taken {
         match self {
             Self::Halo => 0.0,
             Self::Reach => 16.0,
+            Self::Free => 45.0,
             Self::Body => 120.0,
             Self::Line => 14.0,
             Self::Led => 90.0,
-            Self::Wall => 80.0,
+            Self::Way => 60.0,
+            Self::There => 150.0,
+            Self::Wall => 130.0,
             Self::Car => 200.0,
             Self::Outside => 400.0,
             Self::Blamed | Self::Tip | Self::Firm | Self::Read => FIRM,
@@ -55,7 +64,9 @@ impl Taken {
             Self::Body | Self::Car => 6.0,
             // A line is a chain of boxes, and a flag touches three of them.
             Self::Line => 5.0,
-            Self::Led => 10.0,
+            Self::Led | Self::Free => 10.0,
+            Self::Way => 30.0,
+            Self::There => 40.0,
             Self::Wall | Self::Outside => 14.0,
             Self::Halo => 8.0,
             Self::Reach => 0.0,
@@ -70,6 +81,7 @@ impl Taken {
         match self {
             Self::Blamed | Self::Tip | Self::Firm => 40.0,
             Self::Read => 160.0,
+            Self::Car => 12.0,
             _ => 0.0,
         }
     }
@@ -187,6 +199,14 @@ impl Space {
             cost += self.sum(on(step), most - cost, Taken::cost_across);
         }
         cost
+    }
+
+    /// Whether something is read at a place, px.
+    pub fn is_read_at(&self, at: DVec2) -> bool {
+        let weight = |taken| if taken == Taken::Read { FIRM } else { 0.0 };
+        // Off the paper nothing is.
+        let place = around(at, DVec2::splat(2.0));
+        self.area.holds(place.low) && self.area.holds(place.high) && self.sum(place, FIRM, weight) >= FIRM
     }
 
     fn sum(&self, place: Bounds, most: f64, weight: impl Fn(Taken) -> f64) -> f64 {

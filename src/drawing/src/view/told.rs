@@ -9,12 +9,12 @@ use super::state::ViewState;
 use super::top::told;
 use super::{Fit, Shown, Window};
 use crate::lettering::{Lettering, size};
-use crate::list::{Drawing, Item, Placing, Projection};
+use crate::list::{Drawing, Item, Placing, Projection, Text};
 use crate::role::Role;
 use crate::sign::SignKind;
 use crate::text::{Align, Weight};
 use crate::view::fit::WALL_PX;
-use crate::view::pen::Pen;
+use crate::view::pen::{Pen, text_boxes};
 
 /// The drawing beside an idea of this set-up, in a box so wide and so high, px. What is moved is drawn as it is then.
 pub fn told_view(
@@ -81,6 +81,8 @@ const TROLLEY_HALF: DVec2 = DVec2::new(320.0, 230.0);
 const RINGS: u8 = 9;
 const RING_MM: f64 = 380.0;
 const SPREAD: f64 = 0.55;
+/// Half as many steps of a wave: short enough that it stops beside a text and not well before it.
+const WAVE_STEPS: i32 = 48;
 
 /// A picture of no bay: what a sensor sends out, or sees, and what a trolley does to that.
 fn why(sense: Sense, size: DVec2, lettering: &Lettering<'_>) -> Drawing {
@@ -93,12 +95,37 @@ fn why(sense: Sense, size: DVec2, lettering: &Lettering<'_>) -> Drawing {
     let trolley = if sense == Sense::Radar { TROLLEY_AT } else { DVec2::new(2_300.0, 60.0) };
     let target = TARGET_AT;
     let face = [target - DVec2::Y * TARGET_HALF, target + DVec2::Y * TARGET_HALF];
+    let (sensor, (at_target, at_trolley)) = lettering.locale.language.customer().why_names(sense);
+    let style = pen.style(size::LEAD, Weight::SemiBold);
+    let below = pen.length(style.line_height());
+    let texts: Vec<Text> = [
+        (sensor, DVec2::new(0.0, -below)),
+        (at_target, face[0] - DVec2::Y * below),
+        (at_trolley, trolley - DVec2::Y * (TROLLEY_HALF.y + below)),
+    ]
+    .into_iter()
+    .map(|(text, at)| pen.text(at, text, style, Align::Middle))
+    .collect();
+    // No wave runs through what is written.
+    let written: Vec<Bounds> = texts
+        .iter()
+        .flat_map(|text| text_boxes(pen.px(text.at), text))
+        .map(|place| place.grown(3.0))
+        .collect();
     match sense {
         Sense::Radar | Sense::LaserLight => {
             for ring in 1..=RINGS {
                 let radius = RING_MM * f64::from(ring);
-                let arc = (-12..=12).map(|i| angle::direction(SPREAD * f64::from(i) / 12.0) * radius);
-                pen.line(Role::BeamEdge, None, arc.collect());
+                let arc = (-WAVE_STEPS..=WAVE_STEPS)
+                    .map(|i| angle::direction(SPREAD * f64::from(i) / f64::from(WAVE_STEPS)) * radius);
+                let arc: Vec<DVec2> = arc.collect();
+                let is_free = |p: &DVec2| !written.iter().any(|place| place.holds(pen.px(*p)));
+                let pieces: Vec<Vec<DVec2>> = arc
+                    .chunk_by(|a, b| is_free(a) == is_free(b))
+                    .filter(|piece| piece.len() > 1 && piece.first().is_some_and(is_free))
+                    .map(<[DVec2]>::to_vec)
+                    .collect();
+                pieces.into_iter().for_each(|piece| pen.line(Role::BeamEdge, None, piece));
             }
         }
         Sense::Picture => pen.ring(Role::BeamFill, None, vec![DVec2::ZERO, face[0], face[1]]),
@@ -133,15 +160,7 @@ fn why(sense: Sense, size: DVec2, lettering: &Lettering<'_>) -> Drawing {
     }
     pen.ring(Role::Thing(Material::Steel), None, body);
     pen.sign(Role::Sensor, Some(Subject::Sensor), DVec2::ZERO, SignKind::Dot, 6.0);
-    let (sensor, (at_target, at_trolley)) = lettering.locale.language.customer().why_names(sense);
-    let style = pen.style(size::LEAD, Weight::SemiBold);
-    let below = pen.length(style.line_height());
-    for (text, at) in [
-        (sensor, DVec2::new(0.0, -below)),
-        (at_target, face[0] - DVec2::Y * below),
-        (at_trolley, trolley - DVec2::Y * (TROLLEY_HALF.y + below)),
-    ] {
-        let text = pen.text(at, text, style, Align::Middle);
+    for text in texts {
         pen.put_text(Role::Label, None, text);
     }
     drawing(pen, size, placing, PlanPose::IDENTITY, DVec2::ZERO)

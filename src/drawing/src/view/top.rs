@@ -26,6 +26,7 @@ use crate::view::state::ViewState;
 
 pub(crate) use aiming::{ZONE_ROLES, off_place, reach_of_beam};
 pub(crate) use room::grid_step;
+use things::Named;
 pub(crate) use things::{CROWD, overlap_role};
 
 /// What the parts of the top view are drawn from.
@@ -73,21 +74,25 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
         pen.keep_tip(&told, top.at(told.finding.place.truncate()));
     }
     things::overlaps(&mut pen, &top);
+    things::keep_ways_out(&mut pen, &top);
     // From here on places are searched for, in order of precedence: by how much the aiming is stopped, which nothing else may
-    // hide or push out; what is in hand; dimensions of the aiming; the names of what findings are about; all other names.
+    // hide or push out, and the names of what stops it; what is in hand; dimensions of the aiming; the names of what findings are about; all other names.
     stops::figures(&mut pen, &top);
+    things::names(&mut pen, &top, Named::Stopping);
     dimensions::room(&mut pen, &top);
     dimensions::live(&mut pen, &top);
     dimensions::stand_offs(&mut pen, &top);
+    stops::into_other_bays(&mut pen, &top);
     aiming::mark_numbers(&mut pen, &top);
     dimensions::kept(&mut pen, &top);
     for told in pinned(assessment) {
         pen.flag(&told, top.at(told.finding.place.truncate()));
     }
-    things::names(&mut pen, &top, true);
+    things::names(&mut pen, &top, Named::Told);
     things::ways_out(&mut pen, &top);
+    bays::names(&mut pen, &top, true);
     aiming::names(&mut pen, &top);
-    things::names(&mut pen, &top, false);
+    things::names(&mut pen, &top, Named::Rest);
     room::names(&mut pen, &top);
     car::left(&mut pen, &top);
     emphasis(&mut pen.items, state);

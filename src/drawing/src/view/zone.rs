@@ -15,9 +15,9 @@ use crate::view::space::{FIRM, Taken, around};
 /// A zone that is to be named.
 pub(crate) struct ZoneNamed<'a> {
     pub subject: Subject,
-    /// What it keeps clear, and up to where.
+    /// What it keeps clear, and up to where; or its name, and what it keeps clear.
     pub whole: &'a str,
-    /// What it keeps clear.
+    /// What it keeps clear; or its name.
     pub brief: &'a str,
     /// Its edge as far as it is on the paper, px. Its name stands rather at a later corner.
     pub ring: &'a [DVec2],
@@ -48,7 +48,7 @@ const MOST_COST: f64 = 190.0;
 const OF_TWO_COST: f64 = 10.0;
 const LED_INTO_OTHER_COST: f64 = 60.0;
 /// From the edge to a name that is led to it, px before they are enlarged.
-const LED_PX: [f64; 6] = [14.0, 22.0, 32.0, 44.0, 58.0, 76.0];
+const LED_PX: [f64; 8] = [14.0, 22.0, 32.0, 44.0, 58.0, 76.0, 98.0, 124.0];
 /// How far the line leans, as a share of its length: straight out first.
 const LEANING: [f64; 5] = [0.0, 0.5, -0.5, 1.2, -1.2];
 

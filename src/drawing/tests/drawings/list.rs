@@ -1,7 +1,7 @@
 //! What every drawing list keeps to.
 
 use baywright_drawing::{
-    Axis, Dimension, Drawing, Fit, Item, Lettering, LiveDimension, Projection, Role, Shape, Turned,
+    Axis, Dimension, Drawing, Extents, Fit, Item, Lettering, LiveDimension, Projection, Role, Shape, Turned,
     ViewState, flagged, picture, pinned, side_view, top_view,
 };
 use baywright_planner::geometry::{Bounds, DVec2, PlanPose};
@@ -154,6 +154,19 @@ fn stand_off_and_depth_are_told() {
     }
 }
 
+/// Where the room would lie slantwise in much more paper the top view is turned to the car, whatever the side view follows.
+#[test]
+fn no_room_lies_slantwise_for_a_sight_line() {
+    for (heading, turned_to_line) in [(0.0, false), (0.1, false), (-0.75, true)] {
+        let mut arrangement = bay::empty(true);
+        arrangement.parked = PlanPose::new(DVec2::new(4300.0, 3000.0), heading);
+        let assessment = assess(&arrangement);
+        let (turned, extents) = Extents::of_both(&arrangement, &assessment, &ViewState::default());
+        let wanted = if turned_to_line { Turned::ToSightLine } else { Turned::ToCar };
+        assert_eq!((turned, extents.one_axis()), (wanted, turned_to_line), "{heading}");
+    }
+}
+
 /// From where to where a drawing shows a subject along x.
 fn along(drawing: &Drawing, subject: &Subject) -> Option<(f64, f64)> {
     let mut points = Vec::new();
@@ -173,7 +186,7 @@ fn along(drawing: &Drawing, subject: &Subject) -> Option<(f64, f64)> {
 fn everything_stands_under_itself() {
     let mut arrangement = bay::crowded();
     let mut whole = 0;
-    for (corner, heading) in [(false, 0.0), (false, 0.04), (true, 0.1), (true, -0.7)] {
+    for (corner, heading) in [(false, 0.0), (false, 0.04), (true, -0.78), (true, -0.7)] {
         if corner {
             let things = std::mem::take(&mut arrangement.bay.things);
             arrangement = bay::empty(true);

@@ -3,6 +3,7 @@
 // A failing expectation is how a test speaks.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+mod apart;
 mod bay;
 mod counted;
 mod list;

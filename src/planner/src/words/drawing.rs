@@ -87,6 +87,10 @@ impl Words<'_> {
         opening(opening: &Opening) -> String;
         /// Ground beyond an open door.
         free_beyond(length: f64) -> String;
+        /// How high the underside of something hangs that is drawn from above, where its name has no room.
+        at_height(bottom: f64) -> String;
+        /// A keep-clear zone by its name, and what it keeps clear.
+        zone_named(name: &str, excludes: Exclusion) -> String;
         /// A thing overhead.
         overhead(name: &str, bottom: f64) -> String;
         /// An area that local rules want free.

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use baywright_drawing::list::Shape as Listed;
-use baywright_drawing::{Drawing, Projection, Role, Theme};
+use baywright_drawing::{Drawing, Projection, Role, Theme, Turned};
 use baywright_planner::geometry::{Bounds, DVec2};
 use baywright_planner::{Step, Subject};
 use egui::{Color32, Pos2, Rect, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo};
@@ -503,10 +503,10 @@ fn title(
             }
             match side {
                 Projection::Top => {
-                    let lies = match (view.to_room, along_sight) {
-                        (true, _) => texts.paper_as_room,
-                        (false, true) => texts.paper_to_sight_line,
-                        (false, false) => texts.paper_to_car,
+                    let lies = match drawn.from.state.turned {
+                        Turned::ToRoom => texts.paper_as_room,
+                        Turned::ToSightLine => texts.paper_to_sight_line,
+                        Turned::ToCar => texts.paper_to_car,
                     };
                     let customer = view.locale.language.customer();
                     let font = look::letters(size::SMALL, baywright_drawing::Weight::Regular);

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use baywright_drawing::sign::SignKind;
-use baywright_drawing::{Fit, Lettering, Role, Shape, ViewState, flagged, top_view};
+use baywright_drawing::{Drawing, Fit, Lettering, Role, Shape, ViewState, flagged, top_view};
 use baywright_planner::difference::between_arrangements;
 use baywright_planner::geometry::{Bounds, DVec2, PlanPose};
 use baywright_planner::model::{Arrangement, Id, JudgedBy, Layout};
@@ -32,7 +32,7 @@ pub(in crate::screen) struct Compared {
 /// Between what was moved and the ring around it, px.
 const RING_PX: f32 = 5.0;
 /// Height of a picture, px.
-const PICTURE_PX: f32 = 300.0;
+const PICTURE_PX: f32 = 304.0;
 
 /// What is found in both goes by one letter in both: the letters of the first's findings, by position in its list, and of the
 /// second's, whose new ones go on behind. A note has none.
@@ -170,11 +170,17 @@ impl Desk {
         let moved = moved(other, now);
         // Both to one scale and about one middle: a wall that was moved is seen to be.
         let room = other.bay.room.bounds().union(now.bay.room.bounds());
+        let mut first: Option<Drawing> = None;
         ui.columns(2, |columns| {
             let both = [(other, said, &letters, name), (now, now_said, &now_letters, now.id.as_str())];
             for (ui, (arrangement, assessment, letters, name)) in columns.iter_mut().zip(both) {
                 self.verdict_of(ui, arrangement, assessment, name);
-                self.picture_of(ui, fills, (arrangement, assessment), room, letters, &moved);
+                let mut picture = self.side_picture(ui, (arrangement, assessment), room, letters, &moved);
+                if let Some(first) = &first {
+                    picture.name_as(first);
+                }
+                self.show_picture(ui, fills, &picture, &moved);
+                first.get_or_insert(picture);
             }
             if let (With::Other(id), Some(ui)) = (with, columns.first_mut())
                 && ui.horizontal(|ui| widgets::lesser(ui, texts.show_this)).inner.clicked()
@@ -227,22 +233,21 @@ impl Desk {
         ui.label(widgets::soft(ui, words.counted(assessment)));
     }
 
-    fn picture_of(
+    fn side_picture(
         &self,
-        ui: &mut Ui,
-        fills: &mut Fills,
+        ui: &Ui,
         (arrangement, assessment): (&Arrangement, &Assessment),
         room: Bounds,
         letters: &[String],
         moved: &[Subject],
-    ) {
-        let (rect, _) = ui.allocate_exact_size(Vec2::new(ui.available_width(), PICTURE_PX), Sense::hover());
+    ) -> Drawing {
+        let place = Vec2::new(ui.available_width(), PICTURE_PX);
         // As the room lies, so that both are seen alike; a little air for the names around it.
-        let inner = DVec2::new(f64::from(rect.width()) - 90.0, f64::from(rect.height()) - 80.0);
+        let inner = DVec2::new(f64::from(place.x) - 90.0, f64::from(place.y) - 80.0);
         let size = room.size().max(DVec2::ONE);
         let px_per_mm = (inner.x / size.x).min(inner.y / size.y);
         let fit = Fit::Window {
-            size: DVec2::new(f64::from(rect.width()), f64::from(rect.height())),
+            size: DVec2::new(f64::from(place.x), f64::from(place.y)),
             px_per_mm,
             middle: room.centre(),
         };
@@ -257,8 +262,13 @@ impl Desk {
                 sign.text.clone_from(letter);
             }
         }
-        let mut painter = Painter::of_all(&drawing, (ui.ctx(), self.view.theme), rect.min, fills);
-        painter.drawing(&drawing);
+        drawing
+    }
+
+    fn show_picture(&self, ui: &mut Ui, fills: &mut Fills, drawing: &Drawing, moved: &[Subject]) {
+        let (rect, _) = ui.allocate_exact_size(Vec2::new(ui.available_width(), PICTURE_PX), Sense::hover());
+        let mut painter = Painter::of_all(drawing, (ui.ctx(), self.view.theme), rect.min, fills);
+        painter.drawing(drawing);
         let shapes = std::mem::take(&mut painter.out);
         let ground = look::colour(self.view.theme.palette().paper);
         ui.painter().rect_filled(rect, 4.0, ground);

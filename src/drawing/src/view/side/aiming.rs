@@ -7,7 +7,7 @@ use baywright_planner::scene::{PlacedTarget, PlacedZone, sensor_point_height};
 
 use super::{Side, rectangle, under_floor};
 use crate::clip;
-use crate::finding::hiding;
+use crate::finding::{hiding, is_told};
 use crate::lettering::size;
 use crate::role::Role;
 use crate::sign::SignKind;
@@ -63,6 +63,7 @@ pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>) {
         let ring = body(pen, side, target, target.centre());
         if let Some(bounds) = Bounds::around(ring.iter().map(|&p| pen.px(p))) {
             pen.space.take(bounds.grown(3.0), Taken::Firm);
+            pen.bodies.take(&Subject::Target(target.id.clone()), bounds);
         }
         pen.ring(if target.lies { Role::Mat } else { Role::Target }, subject, ring);
         let Some(face) = target.face.as_ref().filter(|_| !target.lies) else { continue };
@@ -171,6 +172,7 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
         };
         pen.name(Wanted {
             text,
+            brief: None,
             role: Role::Label,
             subject: Some(Subject::Target(target.id.clone())),
             style,
@@ -178,7 +180,7 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
             most_width: 120.0 * pen.enlarged,
             must: false,
             inside: false,
-            blamed: false,
+            body: None,
             led: false,
             most_cost: TOO_DEAR,
             under: Some(under_floor(pen)),
@@ -198,10 +200,18 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
         let others = side.scene.zones.iter().filter(|other| other.id != zone.id);
         let others: Vec<Vec<DVec2>> = others.map(|other| ring(pen, other)).collect();
         let span = zone.prism.span;
+        let subject = Subject::Zone(zone.id.clone());
+        // What findings speak of goes by the name that they give it.
+        let (whole, brief) = if is_told(side.assessment, &subject) {
+            (side.words.zone_named(zone.id.as_str(), zone.excludes), zone.id.to_string())
+        } else {
+            let from_to = (span.bottom(), span.top());
+            (side.words.keep_clear(zone.excludes, Some(from_to)), side.words.keep_clear(zone.excludes, None))
+        };
         pen.name_zone(&ZoneNamed {
-            subject: Subject::Zone(zone.id.clone()),
-            whole: &side.words.keep_clear(zone.excludes, Some((span.bottom(), span.top()))),
-            brief: &side.words.keep_clear(zone.excludes, None),
+            subject,
+            whole: &whole,
+            brief: &brief,
             ring: &clip::ring_in_box(&ring(pen, zone), &paper),
             others: &others,
             floor: Some(pen.px(DVec2::ZERO).y),

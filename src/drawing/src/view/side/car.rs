@@ -67,6 +67,7 @@ pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>) {
     }
     if let Some(bounds) = bounds {
         pen.take_box(&bounds, Taken::Car);
+        pen.take_body(&Subject::Car, &bounds);
     }
 }
 

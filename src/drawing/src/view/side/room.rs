@@ -9,10 +9,12 @@ use super::things::Shown;
 use super::{Side, rectangle};
 use crate::clip;
 use crate::lettering::size;
+use crate::list::Text;
 use crate::role::Role;
 use crate::text::{Align, Weight, fitted};
+use crate::view::bodies::Astray;
 use crate::view::fit::WALL_PX;
-use crate::view::pen::Pen;
+use crate::view::pen::{Pen, text_boxes};
 use crate::view::space::{FIRM, Taken};
 use crate::view::top::grid_step;
 
@@ -167,6 +169,10 @@ fn runways(pen: &mut Pen<'_>, side: &Side<'_>) {
     }
 }
 
+/// A wall's name on a thing would be the thing's; and what it costs to stand elsewhere than half way up.
+const ON_BODY: Astray = Astray { on_other: 120.0, nearer: 0.0 };
+const LATER_COST: f64 = 6.0;
+
 pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
     let style = pen.style(size::SMALL, Weight::Regular);
     let ceiling = side.arrangement.bay.ceiling_mm;
@@ -180,10 +186,22 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
         let most = ceiling * pen.scale - 8.0;
         let Some(text) = fitted(wall.id.as_str(), style, most, pen.lettering.measure) else { continue };
         let off = inward * pen.length(style.line_height() * 0.5 + 4.0);
-        let mut label = pen.text(DVec2::new(at + off, ceiling * 0.5), &text.text, style, Align::Middle);
-        label.angle = std::f64::consts::FRAC_PI_2;
-        label.masked = true;
-        if pen.text_cost(&label) < FIRM {
+        let half = pen.length(text.width * 0.5 + 4.0);
+        let mut best: Option<(f64, Text)> = None;
+        for (later, share) in (0_u8..).zip([0.5, 0.72, 0.28, 0.86]) {
+            let up = (ceiling * share).clamp(half, (ceiling - half).max(half));
+            let mut label = pen.text(DVec2::new(at + off, up), &text.text, style, Align::Middle);
+            label.angle = std::f64::consts::FRAC_PI_2;
+            label.masked = true;
+            let on_bodies: f64 = text_boxes(pen.px(label.at), &label)
+                .map(|place| pen.bodies.cost(None, &place, ON_BODY))
+                .sum();
+            let cost = f64::from(later) * LATER_COST + on_bodies + pen.text_cost(&label);
+            if best.as_ref().is_none_or(|(least, _)| cost < *least) {
+                best = Some((cost, label));
+            }
+        }
+        if let Some((_, label)) = best.filter(|(cost, _)| *cost < FIRM) {
             pen.put_text(Role::LabelSoft, Some(Subject::Wall(wall.id.clone())), label);
         }
     }

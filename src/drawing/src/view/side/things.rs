@@ -7,12 +7,12 @@ use baywright_planner::{Code, Finding, Subject};
 
 use super::{Side, rectangle, under_floor};
 use crate::clip;
-use crate::finding::{flagged, shared};
+use crate::finding::{flagged, shared, stopping};
 use crate::lettering::size;
 use crate::list::{Item, Shape};
 use crate::role::Role;
 use crate::text::Weight;
-use crate::view::label::{TOO_DEAR, Wanted};
+use crate::view::label::{NEEDED, TOO_DEAR, Wanted};
 use crate::view::pen::Pen;
 use crate::view::space::Taken;
 use crate::view::top::CROWD;
@@ -104,6 +104,9 @@ pub(super) fn draw(pen: &mut Pen<'_>, side: &Side<'_>, shown: Vec<Shown>) -> Vec
         };
         let ring = rectangle(shown.along, (placed.prism.span.bottom(), placed.prism.span.top()));
         let Some(around) = Bounds::around(ring.iter().map(|&p| pen.px(p))) else { continue };
+        if let Some(subject) = &subject {
+            pen.bodies.take(subject, around);
+        }
         pen.ring(role, subject, ring);
         if shown.blamed {
             pen.space.take(around, Taken::Blamed);
@@ -164,18 +167,23 @@ fn wedge(side: &Side<'_>, target: &PlacedTarget) -> Option<Vec<DVec2>> {
     Some(vec![side.at(side.scene.sensor()), side.at(face.point(0.0, -half)), side.at(face.point(0.0, half))])
 }
 
-/// The names of the things that findings blame, or of all others.
+/// The names of the things that findings blame, those that stop the aiming first, or of all others.
 pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>, drawn: &[Drawn], told: bool) {
     let strong = pen.style(size::LABEL, Weight::SemiBold);
     let soft = pen.style(size::SMALL, Weight::Regular);
     // Things on the axis first, then the others, each from the nearest.
+    let stopping = stopping(side.assessment);
+    let thing_of = |d: &Drawn| side.arrangement.bay.things.get(d.shown.index);
+    let stops = |d: &Drawn| thing_of(d).is_some_and(|own| stopping.contains(&own.id));
     let nearest = |on_axis: bool| {
         drawn.iter().rev().filter(move |d| d.shown.blamed == told && d.shown.on_axis == on_axis)
     };
+    let all = || nearest(true).chain(nearest(false));
+    let in_order = all().filter(|d| stops(d)).chain(all().filter(|d| !stops(d)));
     // Of a crowd behind one another only the nearest are named; the rest would cover one another's names.
     let most = if !told && drawn.len() > CROWD { MOST_NAMES } else { usize::MAX };
-    for (place, thing) in nearest(true).chain(nearest(false)).enumerate() {
-        let Some(own) = side.arrangement.bay.things.get(thing.shown.index) else { continue };
+    for (place, thing) in in_order.enumerate() {
+        let Some(own) = thing_of(thing) else { continue };
         let Some(around) = overlap_box(&thing.around, &pen.window) else { continue };
         let subject = Some(Subject::Thing(own.id.clone()));
         let in_hand = subject == side.state.selected;
@@ -185,6 +193,7 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>, drawn: &[Drawn], told: b
         let strongly = thing.shown.blamed || in_hand;
         pen.name(Wanted {
             text: own.id.as_str(),
+            brief: None,
             role: if strongly { Role::Label } else { Role::LabelSoft },
             subject,
             style: if strongly { strong } else { soft },
@@ -192,9 +201,17 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>, drawn: &[Drawn], told: b
             most_width: 150.0 * pen.enlarged,
             must: false,
             inside: true,
-            blamed: thing.shown.blamed,
+            body: match (thing.shown.blamed, thing.shown.on_axis) {
+                (true, _) => Some(Taken::Blamed),
+                (false, true) => Some(Taken::Body),
+                (false, false) => None,
+            },
             led: thing.shown.blamed || in_hand,
-            most_cost: if strongly { TOO_DEAR } else { NAME_COST },
+            most_cost: match (stops(thing), strongly) {
+                (true, _) => NEEDED,
+                (false, true) => TOO_DEAR,
+                (false, false) => NAME_COST,
+            },
             under: stands_on_floor(own).then(|| under_floor(pen)),
         });
     }

@@ -7,7 +7,7 @@ use baywright_planner::{Scene, Subject};
 
 use super::Top;
 use crate::clip;
-use crate::finding::hiding;
+use crate::finding::{hiding, is_told};
 use crate::lettering::size;
 use crate::role::Role;
 use crate::sign::SignKind;
@@ -141,6 +141,9 @@ pub(super) fn targets(pen: &mut Pen<'_>, top: &Top<'_>) {
             pen.push(role, stand.clone(), shape);
         }
         let subject = Some(Subject::Target(target.id.clone()));
+        if let (Some(subject), Some(around)) = (&subject, around_target(pen, top, target)) {
+            pen.bodies.take(subject, around);
+        }
         if off_place(target) {
             let ring = face(pen, top, placement, &target.meant, target.lies);
             pen.ring(Role::TargetMeant, subject.clone(), ring);
@@ -241,13 +244,13 @@ pub(super) fn mark_numbers(pen: &mut Pen<'_>, top: &Top<'_>) {
         let text = pen.measured(&number, style);
         if let Some((cost, mut at, mut align)) = pen.cheapest(text.width, style, places) {
             let subject = Some(Subject::Mark(mark.id.clone()));
-            // Off a thing that hides the mark, with a line to it; a mark on a mat keeps its number beside it.
+            // Off a thing that hides the mark, or a wall across which its number would lie, with a line to it; a mark on a mat keeps its number beside it.
             let on_mat = top
                 .scene
                 .targets
                 .iter()
                 .any(|t| t.lies && t.set.place.origin().distance(mark_at) < ON_MAT_MM);
-            if cost >= FIRM && !on_mat {
+            if cost >= Taken::Wall.cost() && !on_mat {
                 let ways = (1_u8..=5).flat_map(|ring| (0_u8..16).map(move |way| (ring, way)));
                 let places = ways.map(|(ring, way)| {
                     let turn = angle::direction(std::f64::consts::TAU * f64::from(way) / 16.0);
@@ -256,7 +259,7 @@ pub(super) fn mark_numbers(pen: &mut Pen<'_>, top: &Top<'_>) {
                     (far + pen.space.cost_across_up_to(px + turn * off, at, f64::INFINITY), at, Align::Middle)
                 });
                 if let Some((_, far, middle)) =
-                    pen.cheapest(text.width, style, places).filter(|(cost, ..)| *cost < FIRM)
+                    pen.cheapest(text.width, style, places).filter(|(led, ..)| *led < cost.min(FIRM))
                 {
                     (at, align) = (far, middle);
                     let Bounds { low, high } = pen.level_box(far, middle, text.width, style);
@@ -280,10 +283,18 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
         let others = top.scene.zones.iter().filter(|other| other.id != zone.id);
         let others: Vec<Vec<DVec2>> = others.map(|other| ring(pen, other)).collect();
         let span = zone.prism.span;
+        let subject = Subject::Zone(zone.id.clone());
+        // What findings speak of goes by the name that they give it.
+        let (whole, brief) = if is_told(top.assessment, &subject) {
+            (top.words.zone_named(zone.id.as_str(), zone.excludes), zone.id.to_string())
+        } else {
+            let from_to = (span.bottom(), span.top());
+            (top.words.keep_clear(zone.excludes, Some(from_to)), top.words.keep_clear(zone.excludes, None))
+        };
         pen.name_zone(&ZoneNamed {
-            subject: Subject::Zone(zone.id.clone()),
-            whole: &top.words.keep_clear(zone.excludes, Some((span.bottom(), span.top()))),
-            brief: &top.words.keep_clear(zone.excludes, None),
+            subject,
+            whole: &whole,
+            brief: &brief,
             ring: &clip::ring_in_box(&ring(pen, zone), &paper),
             others: &others,
             floor: None,
@@ -292,19 +303,18 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
     }
 }
 
+/// The box around a target and its stand on the paper, px.
+fn around_target(pen: &Pen<'_>, top: &Top<'_>, target: &PlacedTarget) -> Option<Bounds> {
+    let bounds = target.solids.iter().map(|s| s.outline.bounds()).reduce(Bounds::union)?;
+    let Bounds { low, high } = bounds;
+    let corners = [low, DVec2::new(high.x, low.y), high, DVec2::new(low.x, high.y)];
+    Bounds::around(corners.map(|p| pen.px(top.at(p))))
+}
+
 pub(super) fn target_names(pen: &mut Pen<'_>, top: &Top<'_>) {
     let style = pen.style(size::LABEL, Weight::SemiBold);
     for (target, placement) in top.scene.targets.iter().zip(&top.arrangement.aiming.placements) {
-        let Some(bounds) = target.solids.iter().map(|s| s.outline.bounds()).reduce(Bounds::union) else {
-            continue;
-        };
-        let corners = [
-            bounds.low,
-            DVec2::new(bounds.high.x, bounds.low.y),
-            bounds.high,
-            DVec2::new(bounds.low.x, bounds.high.y),
-        ];
-        let Some(around) = Bounds::around(corners.map(|p| pen.px(top.at(p)))) else { continue };
+        let Some(around) = around_target(pen, top, target) else { continue };
         let kind = placement.target.kind;
         let several;
         let text = if top.scene.targets.len() > 1 {
@@ -315,6 +325,7 @@ pub(super) fn target_names(pen: &mut Pen<'_>, top: &Top<'_>) {
         };
         pen.name(Wanted {
             text,
+            brief: None,
             role: Role::Label,
             subject: Some(Subject::Target(target.id.clone())),
             style,
@@ -322,7 +333,7 @@ pub(super) fn target_names(pen: &mut Pen<'_>, top: &Top<'_>) {
             most_width: 120.0 * pen.enlarged,
             must: false,
             inside: false,
-            blamed: false,
+            body: None,
             led: false,
             most_cost: TOO_DEAR,
             under: None,

@@ -1,18 +1,21 @@
 //! The bays of a hall from above: their outlines, as painted lines, and their names at an edge.
 
 use baywright_planner::Subject;
-use baywright_planner::geometry::{Located, locate_in};
+use baywright_planner::geometry::{Bounds, DVec2, Located, locate_in};
 use baywright_planner::model::HallBay;
 
 use super::Top;
+use crate::finding::is_told;
 use crate::lettering::size;
 use crate::list::Text;
 use crate::role::Role;
 use crate::text::{Align, Weight, fitted};
+use crate::view::label::{TOO_DEAR, Wanted};
 use crate::view::pen::{Pen, area, readable};
-use crate::view::space::Taken;
+use crate::view::space::{Taken, around};
 
-/// From this cost on a bay's name is left out: on a thing it would name that.
+/// From this cost on a bay's name is left out: on a thing it would name that. The own bay's and one's that a finding speaks of is
+/// led there then.
 const NAME_COST: f64 = 60.0;
 /// What a radian costs by which a name is not level.
 const STEEP_COST: f64 = 4.0;
@@ -41,14 +44,45 @@ pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
     }
 }
 
-pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
+/// The names of the own bay and of those that findings speak of, or of all others.
+pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>, told: bool) {
     for bay in &top.arrangement.bay.bays {
-        name(pen, top, bay);
+        let is_told = is_own(top, bay) || is_told(top.assessment, &Subject::HallBay(bay.id.clone()));
+        if is_told == told && !name(pen, top, bay) && told {
+            led(pen, top, bay);
+        }
     }
 }
 
-/// Inside, along one of its edges, rather one that is level: where it covers least.
-fn name(pen: &mut Pen<'_>, top: &Top<'_>, bay: &HallBay) {
+/// From further off to the edge that has the most room beside it.
+fn led(pen: &mut Pen<'_>, top: &Top<'_>, bay: &HallBay) {
+    let style = pen.style(size::SMALL, Weight::SemiBold);
+    let mut edges: Vec<DVec2> = bay.outline.edges().map(|edge| pen.px(top.at(edge.at(0.5)))).collect();
+    edges.retain(|at| pen.window.holds(*at));
+    edges.sort_by(|a, b| pen.space.cost(around(*a, FREE_PX)).total_cmp(&pen.space.cost(around(*b, FREE_PX))));
+    let Some(&at) = edges.first() else { return };
+    pen.name(Wanted {
+        text: bay.id.as_str(),
+        brief: None,
+        role: if is_own(top, bay) { Role::Label } else { Role::LabelSoft },
+        subject: Some(Subject::HallBay(bay.id.clone())),
+        style,
+        around: Bounds { low: at, high: at }.grown(1.0),
+        most_width: 240.0 * pen.enlarged,
+        must: false,
+        inside: false,
+        body: None,
+        led: true,
+        most_cost: TOO_DEAR,
+        under: None,
+    });
+}
+
+/// So much is looked at around the middle of an edge, px.
+const FREE_PX: DVec2 = DVec2::new(120.0, 60.0);
+
+/// Inside, along one of its edges, rather one that is level: where it covers least. Whether it was put.
+fn name(pen: &mut Pen<'_>, top: &Top<'_>, bay: &HallBay) -> bool {
     let own = is_own(top, bay);
     let (role, weight) =
         if own { (Role::Label, Weight::SemiBold) } else { (Role::LabelSoft, Weight::Regular) };
@@ -66,7 +100,7 @@ fn name(pen: &mut Pen<'_>, top: &Top<'_>, bay: &HallBay) {
         // A slanted text is taken to fill small level boxes, which are as much wider across its line.
         let across = along.x.abs() + along.y.abs();
         let off = pen.length(style.line_height() * 0.5 * across * across + OFF_PX);
-        for (step, share) in (0_u8..).zip([1.0, 0.0, 0.5, 0.25, 0.75]) {
+        for (step, share) in (0_u8..).zip([1.0, 0.0, 0.5, 0.25, 0.75, 0.12, 0.88, 0.37, 0.63]) {
             // The inside lies left of an edge.
             let far = half + share * (from.distance(to) - 2.0 * half);
             let at = from + along * far + along.perp() * off;
@@ -82,7 +116,7 @@ fn name(pen: &mut Pen<'_>, top: &Top<'_>, bay: &HallBay) {
             }
         }
     }
-    if let Some((_, label)) = best.filter(|(cost, _)| *cost < NAME_COST) {
-        pen.put_text(role, Some(Subject::HallBay(bay.id.clone())), label);
-    }
+    let Some((_, label)) = best.filter(|(cost, _)| *cost < NAME_COST) else { return false };
+    pen.put_text(role, Some(Subject::HallBay(bay.id.clone())), label);
+    true
 }

@@ -66,6 +66,7 @@ pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
     ];
     if let Some(bounds) = Bounds::around(corners.map(place)) {
         pen.take_box(&bounds, Taken::Car);
+        pen.take_body(&Subject::Car, &bounds);
     }
 }
 

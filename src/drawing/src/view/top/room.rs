@@ -77,6 +77,10 @@ fn on_floor(pen: &mut Pen<'_>, top: &Top<'_>) {
             Some(Subject::KeepFree(keep.id.clone())),
             area(&keep.outline, &top.view_from_bay),
         );
+        let px = keep.outline.outer().iter().map(|&p| pen.px(top.at(p)));
+        if let Some(place) = baywright_planner::geometry::Bounds::around(px) {
+            pen.space.take(place, Taken::Free);
+        }
     }
     for runway in &bay.runways {
         pen.push(
@@ -185,10 +189,11 @@ const ARC_STEPS: i32 = 12;
 
 pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
     let bay = &top.arrangement.bay;
-    bays::names(pen, top);
+    bays::names(pen, top, false);
     for keep in &bay.keep_free {
         let text = top.words.keep_free(keep.id.as_str());
-        name_area(pen, top, &text, Subject::KeepFree(keep.id.clone()), &keep.outline, true);
+        let texts = (text.as_str(), Some(keep.id.as_str()));
+        name_area(pen, top, texts, Subject::KeepFree(keep.id.clone()), &keep.outline);
     }
     for opening in &bay.openings {
         let Some(edge) = top.scene.room.walls().edges().nth(opening.wall) else { continue };
@@ -205,10 +210,12 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
     }
     for feature in &bay.floor_features {
         let text = top.words.floor_feature(feature.id.as_str(), feature.kind);
-        name_area(pen, top, &text, Subject::FloorFeature(feature.id.clone()), &feature.outline, false);
+        let subject = Subject::FloorFeature(feature.id.clone());
+        name_area(pen, top, (&text, None), subject, &feature.outline);
     }
     for runway in &bay.runways {
-        name_area(pen, top, runway.id.as_str(), Subject::Runway(runway.id.clone()), &runway.outline, false);
+        let subject = Subject::Runway(runway.id.clone());
+        name_area(pen, top, (runway.id.as_str(), None), subject, &runway.outline);
     }
 }
 
@@ -290,10 +297,9 @@ const INSIDE_COST: f64 = 30.0;
 fn name_area(
     pen: &mut Pen<'_>,
     top: &Top<'_>,
-    text: &str,
+    (text, brief): (&str, Option<&str>),
     subject: Subject,
     outline: &Polygon,
-    inside: bool,
 ) {
     let Shape::Area(rings) = area(outline, &top.view_from_bay) else { return };
     let px = rings.iter().flatten().map(|&p| pen.px(p));
@@ -303,8 +309,11 @@ fn name_area(
         return;
     }
     let style = pen.style(size::SMALL, Weight::Regular);
+    // What is to stay free is empty: it has room for its name.
+    let inside = matches!(subject, Subject::KeepFree(_));
     pen.name(Wanted {
         text,
+        brief,
         role: Role::LabelSoft,
         subject: Some(subject),
         style,
@@ -312,7 +321,7 @@ fn name_area(
         most_width: 250.0 * pen.enlarged,
         must: false,
         inside,
-        blamed: false,
+        body: inside.then_some(Taken::Free),
         led: inside,
         most_cost: AREA_NAME_COST,
         under: None,

@@ -3,24 +3,26 @@
 //! A dimension where there is a line to measure along (from a zone's edge to the innermost point of what is in it, from a wall
 //! to the outermost point of what goes through it); else the figure itself, led to its place.
 
-use baywright_planner::geometry::{Bounds, DVec2, Segment};
+use baywright_planner::geometry::{Bounds, DVec2, Polygon, Segment};
 use baywright_planner::model::Id;
 use baywright_planner::{Code, Facts, Quantity, Severity, Subject, TooLarge};
 
 use super::Top;
-use crate::finding::{Flagged, pinned};
+use crate::finding::{Flagged, pinned, solids};
 use crate::lettering::size;
 use crate::list::Dimension;
 use crate::role::Role;
 use crate::text::Weight;
 use crate::view::label::{TOO_DEAR, Wanted};
 use crate::view::pen::Pen;
-use crate::view::space::{FIRM, around};
+use crate::view::space::{FIRM, Taken, around};
 
 /// A drawn depth and the finding's own must agree to this, mm, or it is not drawn.
 const AGREE_MM: f64 = 0.5;
 /// What it costs to stand at the other end of the thing.
 const OTHER_END_COST: f64 = 8.0;
+/// What is smaller than this on the paper has its figure beside it, px before they are enlarged.
+const NEAR_BODY_PX: f64 = 90.0;
 /// What goes through one wall is told by the one that goes furthest.
 type Through<'a> = (&'a Id, f64);
 
@@ -73,16 +75,47 @@ fn wall_of<'a>(told: &Flagged<'a>) -> Option<&'a Id> {
     }
 }
 
-/// How far a thing is inside a zone: from its innermost point square to the edge by which it would leave, where that
-/// is the depth that the finding tells. Whether it was put.
+/// How far a thing is inside a zone. Whether it was put.
 fn so_far_in(pen: &mut Pen<'_>, top: &Top<'_>, told: &Flagged<'_>) -> bool {
-    let finding = told.finding;
-    let Some(Quantity::Length(depth)) = finding.measured else { return false };
-    let [Subject::Thing(thing), Subject::Zone(zone), ..] = finding.subjects.as_slice() else { return false };
+    let [Subject::Thing(thing), Subject::Zone(zone), ..] = told.finding.subjects.as_slice() else {
+        return false;
+    };
     let things = top.arrangement.bay.things.iter().zip(&top.scene.things);
     let Some((_, thing)) = things.into_iter().find(|(t, _)| t.id == *thing) else { return false };
     let Some(zone) = top.scene.zones.iter().find(|z| z.id == *zone) else { return false };
     let (thing, zone) = (thing.prism.outline.as_polygon(), zone.prism.outline.as_polygon());
+    depth_in(pen, top, told, (&thing, &zone), Role::DimensionStops)
+}
+
+/// How far the set-up reaches into another bay of its hall, where that can be measured along a line: what reaches furthest tells
+/// it for all.
+pub(super) fn into_other_bays(pen: &mut Pen<'_>, top: &Top<'_>) {
+    for told in pinned(top.assessment) {
+        let (Facts::BeyondBay { parts, .. }, [Subject::HallBay(bay), ..]) =
+            (&told.finding.facts, told.finding.subjects.as_slice())
+        else {
+            continue;
+        };
+        let other = top.arrangement.bay.bays.iter().find(|own| own.id == *bay);
+        let (Some(part), Some(other)) = (parts.first(), other) else { continue };
+        let reaching = solids(top.arrangement, top.assessment, &part.of);
+        reaching.iter().any(|solid| {
+            let region = (&*solid.outline.as_polygon(), &other.outline);
+            depth_in(pen, top, &told, region, Role::DimensionCare)
+        });
+    }
+}
+
+/// How far one is inside another: from its innermost point square to the edge by which it would leave, where that is the depth
+/// that the finding tells. Whether it was put.
+fn depth_in(
+    pen: &mut Pen<'_>,
+    top: &Top<'_>,
+    told: &Flagged<'_>,
+    (thing, zone): (&Polygon, &Polygon),
+    role: Role,
+) -> bool {
+    let Some(Quantity::Length(depth)) = told.finding.measured else { return false };
     for edge in zone.edges() {
         let along = (edge.to - edge.from).normalize_or_zero();
         let inward = along.perp();
@@ -102,7 +135,7 @@ fn so_far_in(pen: &mut Pen<'_>, top: &Top<'_>, told: &Flagged<'_>) -> bool {
         let text = top.words.so_far_in(depth);
         let places = [(0.0, most.min(length) + off), (OTHER_END_COST, least.max(0.0) - off)];
         let places = places.map(|(extra, at)| (extra, edge.from + along * at));
-        return put(pen, top, told, (innermost, foot, inward), places, &text);
+        return put(pen, (top, role), told, (innermost, foot, inward), places, &text);
     }
     false
 }
@@ -131,7 +164,7 @@ fn so_far_out(pen: &mut Pen<'_>, top: &Top<'_>, told: &Flagged<'_>) -> bool {
         (OTHER_END_COST, outermost + along * off),
         (OTHER_END_COST, outermost - along * off),
     ];
-    put(pen, top, told, (foot, outermost, out), places, &text)
+    put(pen, (top, Role::DimensionStops), told, (foot, outermost, out), places, &text)
 }
 
 /// The wall that a point lies so far beyond.
@@ -146,7 +179,7 @@ fn wall_at(top: &Top<'_>, p: DVec2, depth: f64) -> Option<Segment> {
 /// Puts a dimension at the best of some lines. Whether one of them keeps off what must stay seen.
 fn put<const N: usize>(
     pen: &mut Pen<'_>,
-    top: &Top<'_>,
+    (top, role): (&Top<'_>, Role),
     told: &Flagged<'_>,
     (from, to, along): (DVec2, DVec2, DVec2),
     through: [(f64, DVec2); N],
@@ -163,7 +196,15 @@ fn put<const N: usize>(
         }
     }
     let Some((_, dimension)) = best.filter(|(cost, _)| *cost < FIRM) else { return false };
-    pen.put_dimension(Role::DimensionStops, told.finding.subjects.first().cloned(), dimension);
+    // Across a wall a figure is hard to read: the line stands alone, and the figure is led to it.
+    let is_out = told.finding.code() == Code::OutsideRoom;
+    if is_out && pen.text_cost(&dimension.text) >= Taken::Wall.cost() {
+        let line = vec![dimension.line_from, dimension.line_to];
+        pen.take_line(dimension.line_from, dimension.line_to, Taken::Line);
+        pen.line(role, told.finding.subjects.first().cloned(), line);
+        return false;
+    }
+    pen.put_dimension(role, told.finding.subjects.first().cloned(), dimension);
     if let Some(item) = pen.items.last_mut() {
         item.finding = Some(told.index);
     }
@@ -172,14 +213,23 @@ fn put<const N: usize>(
 
 /// The figure in words near its place, led to it.
 fn written(pen: &mut Pen<'_>, top: &Top<'_>, told: &Flagged<'_>) {
-    let Some(text) = top.words.measure(told.finding) else { return };
+    let text = match &told.finding.facts {
+        Facts::OutsideRoom { too_large: Some(missing), .. } => Some(top.words.room_too_small(*missing)),
+        _ => top.words.measure(told.finding),
+    };
+    let Some(text) = text else { return };
     let window = pen.window.grown(-6.0);
     let px = pen.px(top.at(told.finding.place.truncate())).clamp(window.low, window.high.max(window.low));
     let style = pen.style(size::LABEL, Weight::Bold);
     let before = pen.items.len();
-    let place: Bounds = around(px, DVec2::splat(10.0 * pen.enlarged));
+    // Beside what it is about where that is small, else near the place itself.
+    let most = NEAR_BODY_PX * pen.enlarged;
+    let body = pen.bodies.place(told.finding.subjects.first());
+    let body = body.filter(|own| own.size().max_element() < most && pen.window.holds(own.centre()));
+    let place: Bounds = body.unwrap_or_else(|| around(px, DVec2::splat(10.0 * pen.enlarged)));
     let is_put = pen.name(Wanted {
         text: &text,
+        brief: None,
         role: Role::DimensionStops,
         subject: told.finding.subjects.first().cloned(),
         style,
@@ -187,7 +237,7 @@ fn written(pen: &mut Pen<'_>, top: &Top<'_>, told: &Flagged<'_>) {
         most_width: f64::INFINITY,
         must: true,
         inside: false,
-        blamed: false,
+        body: None,
         led: true,
         most_cost: TOO_DEAR,
         under: None,

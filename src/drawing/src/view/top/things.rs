@@ -6,12 +6,12 @@ use baywright_planner::scene::PlacedThing;
 use baywright_planner::{Code, Cure, Finding, Severity, Step, Subject};
 
 use super::Top;
-use crate::finding::{flagged, shared};
+use crate::finding::{flagged, shared, stopping};
 use crate::lettering::size;
 use crate::list::{Item, Shape};
 use crate::role::Role;
 use crate::text::Weight;
-use crate::view::label::{TOO_DEAR, Wanted};
+use crate::view::label::{NEEDED, TOO_DEAR, Wanted};
 use crate::view::pen::{Pen, area};
 use crate::view::space::Taken;
 
@@ -22,6 +22,7 @@ pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
         let overhead = thing.span.bottom() >= roof;
         let told = is_told(top, thing);
         let loud = told || top.state.selected == subject;
+        let box_px = box_px(pen, top, &placed.bounds);
         let role = match (overhead, loud) {
             (true, _) => Role::Overhead,
             (false, true) => Role::Thing(thing.material),
@@ -29,14 +30,22 @@ pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
         };
         let shape = pen.outline(&placed.prism.outline, &top.view_from_bay);
         pen.push(role, subject.clone(), shape);
-        if !overhead {
+        // What hangs above is seen through: nothing is read as its own for standing under it.
+        if let (Some(subject), Some(place), true) = (&subject, box_px, told || !overhead) {
+            pen.bodies.take(subject, place);
+        }
+        if overhead {
+            for line in crossed(pen, top, thing, placed) {
+                pen.line(Role::OverheadLine, subject.clone(), line);
+            }
+        } else {
             for line in inner_lines(thing) {
                 let line = line.iter().map(|&p| top.at(thing.place.at * p)).collect();
                 let role = if loud { Role::ThingLine } else { Role::QuietThingLine };
                 pen.line(role, subject.clone(), line);
             }
         }
-        if let Some(box_px) = box_px(pen, top, &placed.bounds)
+        if let Some(box_px) = box_px
             && (told || !overhead)
         {
             // With room for the ring around what is pointed out.
@@ -55,6 +64,24 @@ fn is_told(top: &Top<'_>, thing: &Thing) -> bool {
     let is = |own: &Subject| matches!(own, Subject::Thing(id) if *id == thing.id);
     top.blamed.contains(&thing.id) || top.state.told.iter().any(is)
 }
+
+/// From corner to corner of what hangs above, so that it is told at a glance from what stands and from where something is to
+/// go; none where it is too narrow for that.
+fn crossed(pen: &Pen<'_>, top: &Top<'_>, thing: &Thing, placed: &PlacedThing) -> Vec<Vec<DVec2>> {
+    let Bounds { low, high } = thing.footprint.outline().bounds();
+    let size = (high - low) * pen.scale;
+    if size.min_element() < CROSSED_PX
+        || placed.prism.outline.area() * pen.scale * pen.scale < MOSTLY_FULL * size.x * size.y
+    {
+        return Vec::new();
+    }
+    let at = |p: DVec2| top.at(thing.place.at * p);
+    let (left, right) = (DVec2::new(low.x, high.y), DVec2::new(high.x, low.y));
+    vec![vec![at(low), at(high)], vec![at(left), at(right)]]
+}
+
+/// What hangs above and is narrower than this on the paper has no cross, px.
+const CROSSED_PX: f64 = 12.0;
 
 /// Lines that tell a parked car or a cabinet from a box, in the thing's own frame.
 fn inner_lines(thing: &Thing) -> Vec<Vec<DVec2>> {
@@ -127,37 +154,61 @@ pub(super) fn overlaps(pen: &mut Pen<'_>, top: &Top<'_>) {
     }
 }
 
-/// Where each thing that stops the aiming would be out of the way, and an arrow from where it stands.
-pub(super) fn ways_out(pen: &mut Pen<'_>, top: &Top<'_>) {
-    let mut told: Vec<&Id> = Vec::new();
-    for told_of in flagged(top.assessment).filter(|told| told.finding.severity == Severity::Stops) {
-        let Some(Cure { step: Step::MoveThing { thing, by }, .. }) = &told_of.finding.cure else { continue };
+/// A thing that stops the aiming, and by how much it would be out of the way.
+struct WayOut<'a> {
+    thing: &'a Id,
+    placed: &'a PlacedThing,
+    by: DVec2,
+    finding: usize,
+}
+
+/// Each thing that stops the aiming and can be moved out of the way, once.
+fn ways<'a>(top: &Top<'a>) -> Vec<WayOut<'a>> {
+    let mut ways: Vec<WayOut<'a>> = Vec::new();
+    for told in flagged(top.assessment).filter(|told| told.finding.severity == Severity::Stops) {
+        let Some(Cure { step: Step::MoveThing { thing, by }, .. }) = &told.finding.cure else { continue };
         let things = top.arrangement.bay.things.iter().zip(&top.scene.things);
         let Some((_, placed)) = things.into_iter().find(|(own, _)| own.id == *thing) else { continue };
-        if told.contains(&thing) {
-            continue;
+        if !ways.iter().any(|own| own.thing == thing) {
+            ways.push(WayOut { thing, placed, by: *by, finding: told.index });
         }
-        told.push(thing);
-        let there = PlanPose::new(*by, 0.0);
-        let shape = pen.outline(&placed.prism.outline, &(top.view_from_bay * there));
-        let from = top.at(placed.bounds.centre());
-        let to = top.at(placed.bounds.centre() + *by);
-        let items = [shape].into_iter().chain(arrow(pen, from, to).map(Shape::Line));
-        for (shape, role) in
-            items.zip(std::iter::once(Role::OutOfTheWay).chain(std::iter::repeat(Role::WayOut)))
-        {
-            let subject = Some(Subject::Thing(thing.clone()));
-            pen.items.push(Item { role, subject, finding: Some(told_of.index), shape });
+    }
+    ways
+}
+
+/// Where things are to go stays clear of what is written.
+pub(super) fn keep_ways_out(pen: &mut Pen<'_>, top: &Top<'_>) {
+    for way in ways(top) {
+        let moved = Bounds { low: way.placed.bounds.low + way.by, high: way.placed.bounds.high + way.by };
+        if let Some(place) = box_px(pen, top, &moved) {
+            pen.space.take(place, Taken::There);
         }
-        pen.take_line(from, to, Taken::Line);
+        let from = top.at(way.placed.bounds.centre());
+        pen.take_line(from, from + top.view_from_bay.turned(way.by), Taken::Way);
+    }
+}
+
+/// Where each thing that stops the aiming would be out of the way, and an arrow from where it stands.
+pub(super) fn ways_out(pen: &mut Pen<'_>, top: &Top<'_>) {
+    for way in ways(top) {
+        let there = PlanPose::new(way.by, 0.0);
+        let shape = pen.outline(&way.placed.prism.outline, &(top.view_from_bay * there));
+        let from = top.at(way.placed.bounds.centre());
+        let lines = arrow(pen, from, from + top.view_from_bay.turned(way.by)).map(Shape::Line);
+        let under = lines.iter().cloned().map(|line| (line, Role::WayOutUnder));
+        let lines = under.chain(lines.iter().cloned().map(|line| (line, Role::WayOut)));
+        for (shape, role) in std::iter::once((shape, Role::OutOfTheWay)).chain(lines) {
+            let subject = Some(Subject::Thing(way.thing.clone()));
+            pen.items.push(Item { role, subject, finding: Some(way.finding), shape });
+        }
     }
 }
 
 /// A line with a head, all in mm of the view; short ways get a head of their own length.
 pub(super) fn arrow(pen: &Pen<'_>, from: DVec2, to: DVec2) -> [Vec<DVec2>; 2] {
     /// Length of an arrow's head, px, and half its width as a share of that.
-    const HEAD_PX: f64 = 9.0;
-    const HALF_WIDTH: f64 = 0.42;
+    const HEAD_PX: f64 = 10.0;
+    const HALF_WIDTH: f64 = 0.5;
     let head = pen.length(HEAD_PX * pen.enlarged).min(from.distance(to));
     let back = (from - to).normalize_or_zero() * head;
     let aside = back.perp() * HALF_WIDTH;
@@ -172,8 +223,19 @@ pub(crate) fn overlap_role(finding: &Finding) -> Role {
     }
 }
 
-/// The names of the things that findings blame and of what is in hand, or of all others.
-pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>, told: bool) {
+/// Whose names are put down.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Named {
+    /// Of what stops the aiming: never left out.
+    Stopping,
+    /// Of what else findings are about, and of what is in hand.
+    Told,
+    /// Of all else.
+    Rest,
+}
+
+/// The names of some of the things.
+pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>, which: Named) {
     let style = pen.style(size::LABEL, Weight::SemiBold);
     let soft = pen.style(size::SMALL, Weight::Regular);
     let roof = top.scene.carried_at_mm + top.arrangement.vehicle.height_mm;
@@ -182,9 +244,18 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>, told: bool) {
     let crowd = top.arrangement.bay.things.len() > CROWD;
     // What is in hand is named first.
     let first_round = |thing: &Thing| in_hand(thing) || is_told(top, thing);
+    let stopping = stopping(top.assessment);
+    let told = which != Named::Rest;
     let things = || {
         let all = top.arrangement.bay.things.iter().zip(&top.scene.things);
-        all.filter(|(thing, _)| first_round(thing) == told)
+        all.filter(|(thing, _)| {
+            let stops = stopping.contains(&thing.id);
+            match which {
+                Named::Stopping => stops,
+                Named::Told => first_round(thing) && !stops,
+                Named::Rest => !first_round(thing) && !stops,
+            }
+        })
     };
     let first = things().filter(|(thing, _)| in_hand(thing));
     let rest = things().filter(|(thing, _)| !in_hand(thing));
@@ -200,17 +271,20 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>, told: bool) {
         }
         let overhead = thing.span.bottom() >= roof;
         let blamed = is_told(top, thing);
-        let hangs;
-        let text = if overhead {
-            hangs = top.words.overhead(thing.id.as_str(), thing.span.bottom());
-            hangs.as_str()
+        let (hangs, at);
+        let (text, brief) = if overhead {
+            let bottom = thing.span.bottom();
+            (hangs, at) = (top.words.overhead(thing.id.as_str(), bottom), top.words.at_height(bottom));
+            (hangs.as_str(), (!blamed).then_some(at.as_str()))
         } else {
-            thing.id.as_str()
+            (thing.id.as_str(), None)
         };
         let ringed = top.state.told.iter().any(|own| matches!(own, Subject::Thing(id) if *id == thing.id));
         let around = if ringed { around.grown(RINGED_PX) } else { around };
+        let body = if blamed { Some(Taken::Blamed) } else { (!overhead).then_some(Taken::Body) };
         let wanted = Wanted {
             text,
+            brief,
             role: if first_round(thing) { Role::Label } else { Role::LabelSoft },
             subject: Some(Subject::Thing(thing.id.clone())),
             style: if first_round(thing) && !overhead { style } else { soft },
@@ -218,9 +292,13 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>, told: bool) {
             most_width: if overhead { 240.0 } else { 150.0 } * pen.enlarged,
             must: false,
             inside: true,
-            blamed,
-            led: blamed || in_hand(thing),
-            most_cost: if first_round(thing) { TOO_DEAR } else { SOFT_COST },
+            body,
+            led: blamed || in_hand(thing) || overhead,
+            most_cost: match which {
+                Named::Stopping => NEEDED,
+                Named::Told => TOO_DEAR,
+                Named::Rest => SOFT_COST,
+            },
             under: None,
         };
         pen.name(wanted);

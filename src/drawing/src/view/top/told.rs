@@ -8,6 +8,7 @@ use baywright_planner::model::{Arrangement, Id};
 use baywright_planner::{Assessment, Scene, Severity, Step, Subject};
 
 use super::dimensions::line_cost;
+use super::things::Named;
 use super::{Top, aiming, car, room, things};
 use crate::list::Dimension;
 use crate::role::Role;
@@ -72,7 +73,8 @@ pub(crate) fn draw<'a>(
         sizes(&mut pen, &top);
     }
     if rest {
-        things::names(&mut pen, &top, true);
+        things::names(&mut pen, &top, Named::Stopping);
+        things::names(&mut pen, &top, Named::Told);
     }
     if matches!(idea, Idea::Work(_)) {
         aiming::mark_numbers(&mut pen, &top);
@@ -111,7 +113,7 @@ fn pale(pen: &mut Pen<'_>, top: &Top<'_>) {
             item.role = Role::ThingAside(material);
         }
     }
-    let is_line = |role: Role| matches!(role, Role::ThingLine | Role::Overhead);
+    let is_line = |role: Role| matches!(role, Role::ThingLine | Role::Overhead | Role::OverheadLine);
     pen.items.retain(|item| match &item.subject {
         Some(Subject::Thing(id)) => top.blamed.contains(id) || !is_line(item.role),
         _ => true,

@@ -260,6 +260,16 @@ impl About<'_> {
         format!("{name}, {} up", self.length(bottom))
     }
 
+    /// How high the underside of something hangs that is drawn from above, where its name has no room.
+    pub fn at_height(&self, bottom: f64) -> String {
+        format!("at {}", self.length(bottom))
+    }
+
+    /// A keep-clear zone by its name, and what it keeps clear.
+    pub fn zone_named(&self, name: &str, excludes: Exclusion) -> String {
+        format!("{name}: {}", self.keep_clear(excludes, None))
+    }
+
     /// An area that local rules want free.
     pub fn keep_free(&self, name: &str) -> String {
         format!("{name}: keep free")

@@ -1,0 +1,179 @@
+//! What is pointed at, lit or in hand moves and hides nothing that is read.
+
+use baywright_desk::screen::Desk;
+use baywright_desk::screen::command::{Command, OfFile, OfView};
+use baywright_drawing::{Item, Role, Shape};
+use baywright_planner::geometry::DVec2;
+use baywright_planner::words::Units;
+use baywright_planner::{Code, Subject};
+use egui::Vec2;
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable;
+
+use crate::legible::{Read, letters, of_text, wrong};
+use crate::support::{demo, hold, middle, screen, usual};
+use crate::walk::SIZES;
+
+/// What is in hand, pointed at or shown hides no figure of what stops the aiming, at any size of letters.
+#[test]
+fn nothing_in_hand_hides_what_stops() {
+    const UNITS: [Units; 3] = [Units::Millimetres, Units::Metres, Units::FeetInches];
+    let each = [false, true].into_iter().flat_map(|large| SIZES.map(|size| (large, size)));
+    for (large, size, units) in each.flat_map(|(large, size)| UNITS.map(|units| (large, size, units))) {
+        let mut screen = screen(demo(), Vec2::from(size), 1.0);
+        let ctx = screen.ctx.clone();
+        screen.state_mut().view_mut().letters = letters(large);
+        screen.state_mut().view_mut().locale.units = units;
+        let things: Vec<_> =
+            screen.state().answer().arrangement.bay.things.iter().map(|t| t.id.clone()).collect();
+        for thing in things {
+            let subject = Some(Subject::Thing(thing.clone()));
+            screen.state_mut().ask(&ctx, Command::View(OfView::Select(subject)));
+            screen.run();
+            let wrong = wrong(screen.state());
+            assert!(wrong.is_empty(), "{size:?}, {units:?}, large {large}: {thing} in hand: {wrong:#?}");
+        }
+        for index in 0..3 {
+            screen.state_mut().ask(&ctx, Command::View(OfView::Point(index)));
+            screen.run();
+            let wrong = wrong(screen.state());
+            assert!(
+                wrong.is_empty(),
+                "{size:?}, {units:?}, large {large}: finding {index} shown: {wrong:#?}"
+            );
+        }
+    }
+}
+
+/// Everything that is drawn but the outline of what is pointed at.
+fn drawn(desk: &Desk) -> Vec<Vec<Item>> {
+    let still = |item: &&Item| item.role != Role::Hovered;
+    desk.drawings().map(|(drawing, _)| drawing.items.iter().filter(still).cloned().collect()).collect()
+}
+
+#[test]
+fn the_pointer_over_something_moves_nothing() {
+    let mut screen = usual(demo());
+    let before = drawn(screen.state());
+    for name in ["the column, top view", "the work bench, top view", "the car, side view", "mark 5, top view"]
+    {
+        screen.hover_at(middle(&screen, name));
+        screen.run();
+        assert!(screen.state().view().hovered.is_some(), "{name}");
+        assert_eq!(drawn(screen.state()), before, "{name} pointed at");
+    }
+}
+
+/// While the trolley is drawn through the bay, all that is written stays where it is beside what it names; what is written of
+/// the trolley goes with it. On release places are found anew.
+#[test]
+fn nothing_jumps_while_something_is_in_hand() {
+    let mut screen = usual(demo());
+    let written = |screen: &Harness<'_, Desk>| -> Vec<(Option<Subject>, String, DVec2)> {
+        let mut all = Vec::new();
+        for (drawing, _) in screen.state().drawings() {
+            all.extend(drawing.items.iter().filter_map(|item| {
+                let (what, at) = match (&item.shape, item.role) {
+                    (Shape::Text(text), Role::Label | Role::LabelSoft | Role::LabelZone) => {
+                        (text.text.clone(), text.at)
+                    }
+                    (Shape::Sign(sign), Role::Flag(_)) => (sign.text.clone(), sign.at),
+                    _ => return None,
+                };
+                let what = format!("{:?}: {what}", drawing.projection);
+                Some((item.subject.clone(), what, drawing.paper_point(at)))
+            }));
+        }
+        all
+    };
+    let from = middle(&screen, "the trolley, top view");
+    // Taken in hand, and not yet moved.
+    hold(&mut screen, from, from + Vec2::new(0.0, 8.0));
+    let before = written(&screen);
+    let mut compared = 0;
+    for by in [30.0, 60.0, 110.0] {
+        screen.hover_at(from + Vec2::new(40.0, by));
+        screen.step();
+        let trolley = Some(Subject::Thing("trolley".into()));
+        for (subject, what, at) in written(&screen) {
+            let Some((.., was)) =
+                before.iter().find(|old| old.0 == subject && old.1 == what && old.2.distance(at) < 300.0)
+            else {
+                continue;
+            };
+            if subject != trolley {
+                assert!(was.distance(at) < 0.01, "“{what}” of {subject:?} went from {was} to {at}");
+                compared += 1;
+            }
+        }
+    }
+    assert!(compared > 60, "{compared}");
+}
+
+/// A name that keeps its place while something is in hand goes away where a figure of it, or of a stop, comes to lie on it.
+#[test]
+fn no_figure_lies_on_a_name_while_the_car_is_in_hand() {
+    let mut screen = usual(demo());
+    let ctx = screen.ctx.clone();
+    let mut compared = 0;
+    for bay in ["clear-bay", "crowded-bay", "drain-bay"] {
+        screen.state_mut().ask(&ctx, Command::File(OfFile::Open(bay.into())));
+        screen.run();
+        let from = middle(&screen, "the car, top view");
+        hold(&mut screen, from, from + Vec2::new(0.0, 8.0));
+        for step in 1..40_u8 {
+            let step = f32::from(step);
+            screen.hover_at(from + Vec2::new(step * 4.0, (step * 0.7).sin() * 60.0));
+            screen.step();
+            for (drawing, _) in screen.state().drawings() {
+                let texts = drawing.items.iter().filter_map(|item| match &item.shape {
+                    Shape::Text(text) => Some((item.role, of_text(drawing, text))),
+                    Shape::Dimension(own) => Some((item.role, of_text(drawing, &own.text))),
+                    _ => None,
+                });
+                let texts: Vec<(Role, Read)> = texts.collect();
+                let of = |roles: &[Role]| -> Vec<&Read> {
+                    texts.iter().filter(|(role, _)| roles.contains(role)).map(|(_, read)| read).collect()
+                };
+                let names = of(&[Role::Label, Role::LabelSoft, Role::LabelZone]);
+                for figure in of(&[Role::LiveDimension, Role::DimensionStops]) {
+                    compared += names.len();
+                    let on = names.iter().find(|name| name.meets(figure));
+                    assert!(on.is_none(), "{bay}: “{}” on “{}”", figure.what, on.unwrap().what);
+                }
+            }
+        }
+        screen.key_press(egui::Key::Escape);
+        screen.run();
+    }
+    assert!(compared > 5_000, "{compared}");
+}
+
+/// Over a card its marker is lit, over a marker its card.
+#[test]
+fn card_and_marker_light_one_another() {
+    let mut screen = usual(demo());
+    assert_eq!(screen.state().view().lit, None);
+    let card = screen.get_by_label("Show: Trolley is in the way of the plate").rect();
+    screen.hover_at(card.center());
+    screen.run();
+    let lit = screen.state().view().lit.unwrap();
+    assert_eq!(screen.state().answer().assessment.findings[lit].code(), Code::SightBlocked);
+    let (marker, cabinet) = {
+        let (top, rect) = screen.state().drawings().next().unwrap();
+        let flag = top
+            .items
+            .iter()
+            .find(|item| matches!(item.role, Role::Flag(_)) && item.finding != Some(lit))
+            .unwrap();
+        let Shape::Sign(sign) = &flag.shape else { panic!() };
+        let px = top.paper_point(sign.at);
+        (rect.min + Vec2::new(px.x as f32, px.y as f32), flag.finding)
+    };
+    screen.hover_at(marker);
+    screen.run();
+    assert_eq!(screen.state().view().lit, cabinet);
+    screen.hover_at(egui::Pos2::new(500.0, 20.0));
+    screen.run();
+    assert_eq!(screen.state().view().lit, None);
+}
