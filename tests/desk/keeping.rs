@@ -12,7 +12,8 @@ use baywright_planner::words::Units;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
-use crate::own::{after_the_end, ask, enter_car, home, nothing_is_offered_after, press, start};
+use crate::own::enter_car;
+use crate::sessions::{after_the_end, ask, home, nothing_is_offered_after, press, start};
 use crate::support::{demo, type_into, usual};
 
 fn change(screen: &mut Harness<'_, Desk>, change: impl FnOnce(&mut Vehicle)) {
@@ -396,5 +397,39 @@ fn a_bay_and_the_car_that_was_entered_in_it_are_both_taken_up() {
     assert!(screen.state().view().page.is_none(), "nothing is left");
     drop(screen);
     // What keeps may be at its last note still.
+    crate::support::clear(home);
+}
+
+#[test]
+fn what_was_not_saved_is_offered_after_a_crash() {
+    let home = home("crash");
+    let mut screen = start(&home);
+    press(&mut screen, "Do all of this");
+    screen.state_mut().wait_until_kept();
+    let moved = screen.state().document().saved_arrangement().unwrap().moved.clone();
+    // The program dies with its window.
+    drop(screen);
+    let mut screen = after_the_end(&home);
+    assert!(!screen.state().document().is_changed());
+    press(&mut screen, "Open it again: Bay: Crowded bay");
+    assert!(screen.state().document().is_changed(), "it is on no disk yet");
+    assert_eq!(screen.state().document().saved_arrangement().unwrap().moved, moved);
+    // Saved, it is offered no more.
+    ask(&mut screen, Command::File(OfFile::SaveAs(home.join("bay.ron"), false)));
+    nothing_is_offered_after(screen, home);
+}
+
+#[test]
+fn a_second_window_on_one_file_is_told() {
+    let home = home("two");
+    let mut first = start(&home);
+    ask(&mut first, Command::File(OfFile::SaveAs(home.join("bay.ron"), false)));
+    let mut desk = crate::support::desk(&home.join("bay.ron"), None);
+    desk.live_in(home.clone());
+    desk.keep_everything();
+    let second = usual(desk);
+    assert!(second.query_by_label_contains("open in another window too").is_some());
+    drop(first);
+    drop(second);
     crate::support::clear(home);
 }
