@@ -65,7 +65,7 @@ pub const fn code(code: Code) -> &'static str {
         Code::LightOnMat => "Daylight may fall on a mat that a camera looks at.",
         Code::LightInPicture => "Daylight or a lamp's light is or may be in the picture of a camera.",
         Code::GlassBehind => "Glass stands behind a lidar's target, in line with it.",
-        Code::OffBeam => "The target is outside the radar's beam, though inside its field of view.",
+        Code::OffBeam => "The target is outside the radar's beam, from where less comes back.",
         Code::DoorLeaf => "The leaf of an open door, or the roll of a roller door, may be in the way.",
         Code::OpenPit => "A pit lies open where people lay marks and set targets, or near to it.",
         Code::WorkingRoom => "There is too little room to walk and work around the car.",

@@ -4,8 +4,9 @@ use super::marks::wheel_name;
 use super::numbers::percent;
 use super::{About, sentence_start};
 use crate::assessment::{
-    AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Lit, MarkFor, Misplaced, OnRunways,
-    Painted, Quantity, Severity, StandReach, StandSide, Subject, TooLarge, TooSmall, Under,
+    AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Lit, MOST_LOSS_DB, MarkFor,
+    Misplaced, OnRunways, Painted, Quantity, Severity, StandReach, StandSide, Subject, TooLarge, TooSmall,
+    Under,
 };
 use crate::model::{Exclusion, Material, Provenance, ReferenceAxis};
 use crate::scene::TargetPart;
@@ -360,8 +361,9 @@ impl About<'_> {
             }
             Facts::OffBeam { loss_db } => {
                 let loss = self.locale.region.number(*loss_db, 0);
+                let about = if *loss_db < MOST_LOSS_DB { "About" } else { "More than" };
                 format!(
-                    "About {loss} dB less comes back from there than from the middle of the beam, there and back; by the \
+                    "{about} {loss} dB less comes back from there than from the middle of the beam, there and back; by the \
                      usual bell shape of a beam."
                 )
             }
