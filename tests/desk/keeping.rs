@@ -433,3 +433,74 @@ fn a_second_window_on_one_file_is_told() {
     drop(second);
     crate::support::clear(home);
 }
+
+/// A page of its own over what is typed on another one, and closing the page, put aside what was typed there: a bay that was begun,
+/// a list of work that was changed.
+#[test]
+fn what_is_typed_on_a_page_is_put_aside_and_not_dropped() {
+    let home = home("put-aside");
+    let mut screen = start(&home);
+    press(&mut screen, "Do all of this");
+    assert!(screen.state().document().is_changed());
+    ask(&mut screen, Command::File(OfFile::BeginBayAnyway));
+    type_into(&mut screen, "Name of the bay", "Back bay");
+    // The window is asked to close: a question lies over the page then.
+    ask(&mut screen, Command::Quit);
+    press(&mut screen, "Go on with it");
+    let name = |screen: &Harness<'_, Desk>| match &screen.state().view().page {
+        Some(Page::NewBay(open)) => Some(open.room.name.clone()),
+        _ => None,
+    };
+    assert_eq!(name(&screen).as_deref(), Some("Back bay"));
+    ask(&mut screen, Command::Page(None));
+    ask(&mut screen, Command::BeginVisit);
+    let changed = |screen: &Harness<'_, Desk>| match &screen.state().view().page {
+        Some(Page::Visit(open)) => open.list.triggers[0].title == "Roof box taken off",
+        _ => false,
+    };
+    press(&mut screen, "Change this list");
+    type_into(&mut screen, "Work 1, name", "Roof box taken off");
+    ask(&mut screen, Command::Page(None));
+    ask(&mut screen, Command::BeginVisit);
+    assert!(changed(&screen), "the list that was changed is there again");
+    ask(&mut screen, Command::Page(None));
+    // Both are asked about before the program closes, the bay that is open last.
+    ask(&mut screen, Command::Quit);
+    screen.get_by_label_contains("the list of work is not kept yet");
+    press(&mut screen, "Close without it");
+    screen.get_by_label_contains("The bay that was begun is not made yet");
+    press(&mut screen, "Close without it");
+    press(&mut screen, "Stay here");
+    assert!(screen.state().document().is_changed());
+    ask(&mut screen, Command::File(OfFile::BeginBayAnyway));
+    assert_ne!(name(&screen).as_deref(), Some("Back bay"), "it was dropped");
+    crate::support::clear(home);
+}
+
+/// A car whose file lies beside the layout is changed there, and that is where it is said to be kept.
+#[test]
+fn a_car_is_said_to_be_kept_where_its_file_lies() {
+    let home = home("kept-where");
+    let beside = home.join("shop/vehicle-profiles");
+    std::fs::create_dir_all(home.join("shop/bay-layouts")).unwrap();
+    std::fs::create_dir_all(&beside).unwrap();
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let layout = home.join("shop/bay-layouts/mine.ron");
+    std::fs::copy(root.join("bay-layouts/crowded-bay.ron"), &layout).unwrap();
+    for car in std::fs::read_dir(root.join("vehicle-profiles")).unwrap().flatten() {
+        std::fs::copy(car.path(), beside.join(car.file_name())).unwrap();
+    }
+    let mut desk = crate::support::desk(&layout, None);
+    desk.live_in(home.clone());
+    let mut screen = crate::support::usual(desk);
+    ask(&mut screen, Command::Car(OfCar::Begin(Begin::Change)));
+    change(&mut screen, |car| car.name = "Another name".to_owned());
+    ask(&mut screen, Command::Car(OfCar::Keep));
+    assert!(screen.state().document().draft().is_none());
+    let id = screen.state().answer().arrangement.vehicle.id.clone();
+    let told = screen.state().view().notice.clone().unwrap().text;
+    let file = told.split_once(": ").map(|(_, file)| PathBuf::from(file)).unwrap();
+    assert_eq!(file.file_stem().unwrap().to_str(), Some(id.as_str()));
+    assert!(std::fs::read_to_string(&file).unwrap().contains("Another name"), "{told}");
+    crate::support::clear(home);
+}

@@ -300,14 +300,14 @@ impl Document {
         self.draft = None;
     }
 
-    /// Saves the car that is being entered as a profile in `folder`, under its own name, and chooses it. Only the file that
-    /// it changes is replaced.
+    /// Saves the car that is being entered and chooses it: where its own file lies, or as a new one in `folder`, under its own
+    /// name. Only the file that it changes is replaced. Gives that file; `None` if no car is being entered.
     ///
     /// # Errors
     /// It is not sound, there is another profile of its name, someone else changed its file, another arrangement needs
     /// what was removed, or it cannot be written. It is still being entered then.
-    pub fn keep_car(&mut self, folder: &Path) -> Result<Saved, CarNotKept> {
-        let Some(draft) = &self.draft else { return Ok(Saved::default()) };
+    pub fn keep_car(&mut self, folder: &Path) -> Result<Option<PathBuf>, CarNotKept> {
+        let Some(draft) = &self.draft else { return Ok(None) };
         if let Some(fault) = draft.faults().into_iter().next() {
             return Err(CarNotKept::Unsound(fault));
         }
@@ -322,7 +322,7 @@ impl Document {
         self.cars.open(self.layout(), &after, Some(&car), self.by).map_err(CarNotKept::Shut)?;
         // In a shipped bay that was not touched nothing is lost that is not on the disk: the car is.
         let untouched = self.path().is_none() && !self.is_changed();
-        let saved = self.cars.keep(&car, &place, folder)?;
+        self.cars.keep(&car, &place, folder)?;
         let edit = self.cars.get(&car.id).and_then(|own| {
             Some(standing(self.saved_arrangement(), &own.vehicle, aiming.as_ref()?, &own.fingerprint))
         });
@@ -334,7 +334,7 @@ impl Document {
         if untouched {
             self.file.counts_as_saved(self.layout.now());
         }
-        Ok(saved)
+        Ok(Some(place.path))
     }
 
     /// Cars of this folder are offered instead of those in the user's own.
