@@ -477,19 +477,50 @@ fn what_is_typed_on_a_page_is_put_aside_and_not_dropped() {
     crate::support::clear(home);
 }
 
-/// A car whose file lies beside the layout is changed there, and that is where it is said to be kept.
+/// A bay with a car that lies beside it, saved in another place, cannot be opened there without that car: that is said.
 #[test]
-fn a_car_is_said_to_be_kept_where_its_file_lies() {
-    let home = home("kept-where");
+fn a_bay_that_is_saved_away_from_its_car_says_so() {
+    let home = home("away-from-its-car");
+    let layout = with_car_beside(&home);
+    let mut desk = crate::support::desk(&layout, None);
+    desk.live_in(home.clone());
+    let mut screen = usual(desk);
+    let told = |screen: &Harness<'_, Desk>| screen.state().view().notice.clone().unwrap();
+    ask(&mut screen, Command::File(OfFile::SaveAs(layout.with_file_name("other.ron"), false)));
+    assert!(!told(&screen).wrong, "{:?}", told(&screen));
+    std::fs::create_dir_all(home.join("elsewhere/bays")).unwrap();
+    let away = home.join("elsewhere/bays/mine.ron");
+    ask(&mut screen, Command::File(OfFile::SaveAs(away.clone(), false)));
+    assert!(told(&screen).wrong && told(&screen).text.contains("“our-car”"), "{:?}", told(&screen));
+    assert!(baywright_files::open(&away, crate::support::today()).is_err(), "so it is");
+    // Put where it is looked for, it is found, and nothing is said.
+    std::fs::create_dir_all(home.join("elsewhere/vehicle-profiles")).unwrap();
+    let car = Path::new("vehicle-profiles/our-car.ron");
+    std::fs::copy(home.join("shop").join(car), home.join("elsewhere").join(car)).unwrap();
+    ask(&mut screen, Command::File(OfFile::Save));
+    assert!(!told(&screen).wrong, "{:?}", told(&screen));
+    crate::support::clear(home);
+}
+
+/// The demo bay in a folder of its own, its first set-up with a car, "our-car", whose file lies beside it.
+fn with_car_beside(home: &Path) -> PathBuf {
     let beside = home.join("shop/vehicle-profiles");
     std::fs::create_dir_all(home.join("shop/bay-layouts")).unwrap();
     std::fs::create_dir_all(&beside).unwrap();
     let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let car = root.join("vehicle-profiles/example-hatchback-small.ron");
+    std::fs::copy(car, beside.join("our-car.ron")).unwrap();
+    let bay = std::fs::read_to_string(root.join("bay-layouts/crowded-bay.ron")).unwrap();
     let layout = home.join("shop/bay-layouts/mine.ron");
-    std::fs::copy(root.join("bay-layouts/crowded-bay.ron"), &layout).unwrap();
-    for car in std::fs::read_dir(root.join("vehicle-profiles")).unwrap().flatten() {
-        std::fs::copy(car.path(), beside.join(car.file_name())).unwrap();
-    }
+    std::fs::write(&layout, bay.replace("\"example-hatchback-small\"", "\"our-car\"")).unwrap();
+    layout
+}
+
+/// A car whose file lies beside the layout is changed there, and that is where it is said to be kept.
+#[test]
+fn a_car_is_said_to_be_kept_where_its_file_lies() {
+    let home = home("kept-where");
+    let layout = with_car_beside(&home);
     let mut desk = crate::support::desk(&layout, None);
     desk.live_in(home.clone());
     let mut screen = crate::support::usual(desk);

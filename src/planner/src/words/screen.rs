@@ -375,6 +375,8 @@ impl Screen {
         no_aiming(car: &str) -> String;
         /// Said when it was saved.
         saved(path: &str) -> String;
+        /// Said when it was saved where these cars of it are not found: it cannot be opened there.
+        saved_without_cars(path: &str, cars: &[&Id]) -> String;
         /// Said when it was saved and a file with comments was kept.
         saved_with_backup(path: &str, backup: &str) -> String;
         /// Said when it was saved and the file of an older version was kept.

@@ -1,8 +1,11 @@
 //! Files: layouts opened, begun and saved, what an earlier session left, the shop's own lists.
 
+use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
-use baywright_files::FileFault;
+use baywright_files::{FileFault, Library};
+use baywright_planner::model::Id;
 use baywright_planner::model::fault::FileTrouble;
 
 use crate::screen::command::OfFile;
@@ -193,9 +196,25 @@ impl Desk {
             (None, Some(older)) => texts.saved_with_older(&path, &older.display().to_string()),
             (None, None) => texts.saved(&path),
         });
+        self.say_cars_not_found(&path);
         self.view.lay(None);
         if let Some(then) = self.after_save.take() {
             self.apply(ctx, then);
+        }
+    }
+
+    /// Says which cars of the layout are not found from where it was saved. What is shown here has them still.
+    fn say_cars_not_found(&mut self, path: &str) {
+        let mut from_there = Library::beside(Path::new(path));
+        if let Some(folder) = self.data_folder() {
+            from_there.live_in(folder.join("vehicle-profiles"));
+        }
+        let layout = Arc::clone(self.document.layout());
+        let cars: BTreeSet<&Id> = layout.arrangements.iter().map(|own| &own.vehicle).collect();
+        let is_missing = |id: &&Id| matches!(from_there.find(id), Ok(None));
+        let missing: Vec<&Id> = cars.into_iter().filter(is_missing).collect();
+        if !missing.is_empty() {
+            self.say_wrong(self.texts().saved_without_cars(path, &missing));
         }
     }
 

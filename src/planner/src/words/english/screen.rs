@@ -1,7 +1,7 @@
 //! English of the same: see `words/screen.rs`.
 
-use super::Language;
 use super::faults::{against_car, allowed, found};
+use super::{Language, listed};
 use crate::model::assumed::Assumed;
 use crate::model::fault::Fault;
 use crate::model::{FloorFeatureKind, Id, Opening, OpeningKind};
@@ -416,6 +416,16 @@ pub fn no_aiming(car: &str) -> String {
 
 pub fn saved(path: &str) -> String {
     format!("Saved: {path}")
+}
+
+pub fn saved_without_cars(path: &str, cars: &[&Id]) -> String {
+    let named: Vec<String> = cars.iter().map(|id| format!("“{id}”")).collect();
+    let (car, is) = if named.len() == 1 { ("car", "is") } else { ("cars", "are") };
+    format!(
+        "Saved: {path}. From there its {car} {} {is} not found: put the {car}'s own file into a folder “vehicle-profiles” beside \
+         the folder of the bay, or it cannot be shown there.",
+        listed(&named)
+    )
 }
 
 pub fn saved_with_backup(path: &str, backup: &str) -> String {
