@@ -13,7 +13,7 @@ pub(super) fn percent(share: f64, region: Region) -> String {
     let to_tenths = (value < 10.0 && (value - value.round()).abs() > 0.05) || (99.5..100.0).contains(&value);
     if value > 0.0 && value < 0.1 {
         format!("less than {} %", region.number(0.1, 1))
-    } else if value < 100.0 && value >= 99.95 {
+    } else if (99.95..100.0).contains(&value) {
         format!("more than {} %", region.number(99.9, 1))
     } else if to_tenths {
         format!("{} %", region.number(value, 1))
