@@ -21,7 +21,7 @@ use egui_kittest::kittest::NodeT;
 
 use crate::forms::unfold;
 use crate::made::{Typed, must_be_empty};
-use crate::own::ask;
+use crate::sessions::ask;
 use crate::support::{desk, usual};
 
 /// What the screen shows that no words made; empty if all is well.

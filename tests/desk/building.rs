@@ -10,7 +10,7 @@ use baywright_planner::model::Bay;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
-use crate::own::{after_the_end, ask, home, press, start};
+use crate::sessions::{after_the_end, ask, home, press, start};
 use crate::support::{demo, type_into, usual};
 
 const PLAN: &str = "Plan the building for this set-up only";

@@ -12,7 +12,7 @@ use egui::{Key, Pos2, Vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
-use crate::own::{ask, home, press, start};
+use crate::sessions::{ask, home, press, start};
 use crate::support::{drag, hold, middle, paste_over, type_into};
 
 fn underlay(screen: &Harness<'_, Desk>) -> Underlay {
@@ -186,5 +186,86 @@ fn levels_are_read_from_a_file_whole_or_not_at_all() {
     assert_eq!(survey(&screen), before, "one step");
     drop(screen);
     // The keeper may still write what came last: what is left of it is in the tests' own folder.
+    crate::support::clear(home);
+}
+
+#[test]
+fn a_picture_of_a_plan_lies_under_the_drawing_and_is_scaled_by_two_points() {
+    let home = home("picture");
+    let picture = image::RgbaImage::from_fn(300, 200, |x, y| {
+        if x % 100 == 0 || y % 100 == 0 {
+            image::Rgba([0, 0, 0, 255])
+        } else {
+            image::Rgba([230, 240, 255, 255])
+        }
+    });
+    picture.save(home.join("plan.png")).unwrap();
+    let mut screen = start(&home);
+    ask(&mut screen, Command::File(OfFile::SaveAs(home.join("bay.ron"), false)));
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::Floor))));
+    press(&mut screen, "Picture of a plan");
+    type_into(&mut screen, "Picture", "plan.png");
+    for _ in 0..200 {
+        if screen.query_by_label_contains("is being read").is_none() {
+            break;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(10));
+        screen.run();
+    }
+    assert_eq!(underlay(&screen).mm_per_px, 10.0);
+    assert_eq!(underlay(&screen).at, screen.state().document().layout().bay.room.bounds().low);
+    // 100 px of it are 2 m: from the corner at the bay's origin to 1 000 mm along.
+    let corner = underlay(&screen).at;
+    let scale = Tool::ScalePicture { first: None };
+    let two_points = |screen: &mut Harness<'_, Desk>| {
+        ask(screen, Command::View(OfView::Tool(scale)));
+        for along in [0.0, 1_000.0] {
+            let at = corner + DVec2::new(along, 0.0);
+            ask(screen, Command::Bay(OfBay::ScalePoint(at)));
+        }
+        screen.get_by_label("They are apart").scroll_to_me();
+        screen.run();
+    };
+    two_points(&mut screen);
+    type_into(&mut screen, "They are apart", "2 m");
+    assert!((underlay(&screen).mm_per_px - 20.0).abs() < 1e-9);
+    assert!(underlay(&screen).at.distance(corner) < 1e-6, "the first point stays");
+    // Left by Tab it is taken as well, and no field after it takes it back.
+    ask(&mut screen, Command::Undo);
+    assert_eq!(underlay(&screen).mm_per_px, 10.0);
+    two_points(&mut screen);
+    screen.get_by_label("They are apart").click();
+    screen.run();
+    screen.get_by_label("They are apart").type_text("2 m");
+    screen.run();
+    for _ in 0..4 {
+        screen.key_press(Key::Tab);
+        screen.run();
+        assert!((underlay(&screen).mm_per_px - 20.0).abs() < 1e-9, "{:?}", underlay(&screen));
+    }
+    // Named by its whole path, it is kept as it is named from the layout's own folder.
+    let whole = home.join("plan.png").display().to_string();
+    type_into(&mut screen, "Picture", &whole);
+    assert_eq!(underlay(&screen).picture, "plan.png");
+    // It is saved and read again; a picture that is not there is said and nothing else happens.
+    ask(&mut screen, Command::File(OfFile::Save));
+    assert_eq!(
+        baywright_files::load_layout(&home.join("bay.ron")).unwrap().underlay,
+        Some(underlay(&screen))
+    );
+    type_into(&mut screen, "Picture", "nothing.png");
+    // At the foot of the screen, whatever form is open.
+    let told = |screen: &Harness<'_, Desk>| {
+        let notice = screen.state().view().notice.as_ref();
+        notice.is_some_and(|notice| notice.wrong && notice.text.contains("nothing.png"))
+    };
+    for _ in 0..200 {
+        if told(&screen) {
+            break;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(10));
+        screen.run();
+    }
+    assert!(told(&screen));
     crate::support::clear(home);
 }

@@ -13,7 +13,7 @@ use egui::Key;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
-use crate::own::home;
+use crate::sessions::home;
 use crate::support::{demo, desk, today, type_into, usual, verdict};
 
 /// The Flesch-Kincaid grade level of a sentence: J. P. Kincaid, R. P. Fishburne, R. L. Rogers, B. S. Chissom, "Derivation of new

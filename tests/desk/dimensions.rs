@@ -13,7 +13,7 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
 use crate::hand::{press_at, thing};
-use crate::own::ask;
+use crate::sessions::ask;
 use crate::support::{demo, middle, usual};
 
 fn dimensions(screen: &Harness<'_, Desk>) -> Vec<KeptDimension> {

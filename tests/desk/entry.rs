@@ -9,7 +9,7 @@ use egui::{Event, Key, Vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 
-use crate::own::ask;
+use crate::sessions::ask;
 use crate::support::{demo, screen, type_into, usual};
 
 fn value(screen: &Harness<'_, Desk>, label: &str) -> String {

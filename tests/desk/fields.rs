@@ -10,7 +10,7 @@ use egui::{Key, Modifiers};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 
-use crate::own::ask;
+use crate::sessions::ask;
 use crate::support::{demo, drag, middle, type_into, usual};
 
 fn select(screen: &mut Harness<'_, Desk>, row: &str) {

@@ -13,7 +13,7 @@ use egui::{Event, Key, Modifiers, MouseWheelSource, MouseWheelUnit, TouchPhase, 
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 
-use crate::own::{ask, press};
+use crate::sessions::{ask, press};
 use crate::support::{demo, type_into, usual};
 
 fn value(screen: &Harness<'_, Desk>, label: &str) -> String {

@@ -11,7 +11,7 @@ use baywright_planner::model::JudgedBy;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
-use crate::own::{ask, home, press};
+use crate::sessions::{ask, home, press};
 use crate::support::{today, usual};
 
 const DEMO: &str = "crowded-bay";

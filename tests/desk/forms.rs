@@ -14,7 +14,7 @@ use proptest::collection::vec;
 use proptest::prelude::*;
 use proptest::test_runner::{RngAlgorithm, TestRng, TestRunner};
 
-use crate::own::ask;
+use crate::sessions::ask;
 use crate::support::{demo, desk, usual};
 
 /// What people and pasted cells put into a field that asks for something else.

@@ -13,7 +13,7 @@ use egui::Vec2;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
-use crate::own::{ask, press};
+use crate::sessions::{ask, press};
 use crate::support::{demo, desk, drag, type_into, usual};
 
 fn bays(screen: &Harness<'_, Desk>) -> Vec<String> {

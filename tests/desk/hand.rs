@@ -9,7 +9,7 @@ use egui::{Key, Modifiers, Pos2, Vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 
-use crate::own::ask;
+use crate::sessions::ask;
 use crate::support::{demo, drag, middle, type_into, usual};
 
 /// A thing of this name as it is on the screen.

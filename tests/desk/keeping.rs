@@ -12,7 +12,8 @@ use baywright_planner::words::Units;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
-use crate::own::{after_the_end, ask, enter_car, home, nothing_is_offered_after, press, start};
+use crate::own::enter_car;
+use crate::sessions::{after_the_end, ask, home, nothing_is_offered_after, press, start};
 use crate::support::{demo, type_into, usual};
 
 fn change(screen: &mut Harness<'_, Desk>, change: impl FnOnce(&mut Vehicle)) {
@@ -396,5 +397,141 @@ fn a_bay_and_the_car_that_was_entered_in_it_are_both_taken_up() {
     assert!(screen.state().view().page.is_none(), "nothing is left");
     drop(screen);
     // What keeps may be at its last note still.
+    crate::support::clear(home);
+}
+
+#[test]
+fn what_was_not_saved_is_offered_after_a_crash() {
+    let home = home("crash");
+    let mut screen = start(&home);
+    press(&mut screen, "Do all of this");
+    screen.state_mut().wait_until_kept();
+    let moved = screen.state().document().saved_arrangement().unwrap().moved.clone();
+    // The program dies with its window.
+    drop(screen);
+    let mut screen = after_the_end(&home);
+    assert!(!screen.state().document().is_changed());
+    press(&mut screen, "Open it again: Bay: Crowded bay");
+    assert!(screen.state().document().is_changed(), "it is on no disk yet");
+    assert_eq!(screen.state().document().saved_arrangement().unwrap().moved, moved);
+    // Saved, it is offered no more.
+    ask(&mut screen, Command::File(OfFile::SaveAs(home.join("bay.ron"), false)));
+    nothing_is_offered_after(screen, home);
+}
+
+#[test]
+fn a_second_window_on_one_file_is_told() {
+    let home = home("two");
+    let mut first = start(&home);
+    ask(&mut first, Command::File(OfFile::SaveAs(home.join("bay.ron"), false)));
+    let mut desk = crate::support::desk(&home.join("bay.ron"), None);
+    desk.live_in(home.clone());
+    desk.keep_everything();
+    let second = usual(desk);
+    assert!(second.query_by_label_contains("open in another window too").is_some());
+    drop(first);
+    drop(second);
+    crate::support::clear(home);
+}
+
+/// A page of its own over what is typed on another one, and closing the page, put aside what was typed there: a bay that was begun,
+/// a list of work that was changed.
+#[test]
+fn what_is_typed_on_a_page_is_put_aside_and_not_dropped() {
+    let home = home("put-aside");
+    let mut screen = start(&home);
+    press(&mut screen, "Do all of this");
+    assert!(screen.state().document().is_changed());
+    ask(&mut screen, Command::File(OfFile::BeginBayAnyway));
+    type_into(&mut screen, "Name of the bay", "Back bay");
+    // The window is asked to close: a question lies over the page then.
+    ask(&mut screen, Command::Quit);
+    press(&mut screen, "Go on with it");
+    let name = |screen: &Harness<'_, Desk>| match &screen.state().view().page {
+        Some(Page::NewBay(open)) => Some(open.room.name.clone()),
+        _ => None,
+    };
+    assert_eq!(name(&screen).as_deref(), Some("Back bay"));
+    ask(&mut screen, Command::Page(None));
+    ask(&mut screen, Command::BeginVisit);
+    let changed = |screen: &Harness<'_, Desk>| match &screen.state().view().page {
+        Some(Page::Visit(open)) => open.list.triggers[0].title == "Roof box taken off",
+        _ => false,
+    };
+    press(&mut screen, "Change this list");
+    type_into(&mut screen, "Work 1, name", "Roof box taken off");
+    ask(&mut screen, Command::Page(None));
+    ask(&mut screen, Command::BeginVisit);
+    assert!(changed(&screen), "the list that was changed is there again");
+    ask(&mut screen, Command::Page(None));
+    // Both are asked about before the program closes, the bay that is open last.
+    ask(&mut screen, Command::Quit);
+    screen.get_by_label_contains("the list of work is not kept yet");
+    press(&mut screen, "Close without it");
+    screen.get_by_label_contains("The bay that was begun is not made yet");
+    press(&mut screen, "Close without it");
+    press(&mut screen, "Stay here");
+    assert!(screen.state().document().is_changed());
+    ask(&mut screen, Command::File(OfFile::BeginBayAnyway));
+    assert_ne!(name(&screen).as_deref(), Some("Back bay"), "it was dropped");
+    crate::support::clear(home);
+}
+
+/// A bay with a car that lies beside it, saved in another place, cannot be opened there without that car: that is said.
+#[test]
+fn a_bay_that_is_saved_away_from_its_car_says_so() {
+    let home = home("away-from-its-car");
+    let layout = with_car_beside(&home);
+    let mut desk = crate::support::desk(&layout, None);
+    desk.live_in(home.clone());
+    let mut screen = usual(desk);
+    let told = |screen: &Harness<'_, Desk>| screen.state().view().notice.clone().unwrap();
+    ask(&mut screen, Command::File(OfFile::SaveAs(layout.with_file_name("other.ron"), false)));
+    assert!(!told(&screen).wrong, "{:?}", told(&screen));
+    std::fs::create_dir_all(home.join("elsewhere/bays")).unwrap();
+    let away = home.join("elsewhere/bays/mine.ron");
+    ask(&mut screen, Command::File(OfFile::SaveAs(away.clone(), false)));
+    assert!(told(&screen).wrong && told(&screen).text.contains("“our-car”"), "{:?}", told(&screen));
+    assert!(baywright_files::open(&away, crate::support::today()).is_err(), "so it is");
+    // Put where it is looked for, it is found, and nothing is said.
+    std::fs::create_dir_all(home.join("elsewhere/vehicle-profiles")).unwrap();
+    let car = Path::new("vehicle-profiles/our-car.ron");
+    std::fs::copy(home.join("shop").join(car), home.join("elsewhere").join(car)).unwrap();
+    ask(&mut screen, Command::File(OfFile::Save));
+    assert!(!told(&screen).wrong, "{:?}", told(&screen));
+    crate::support::clear(home);
+}
+
+/// The demo bay in a folder of its own, its first set-up with a car, "our-car", whose file lies beside it.
+fn with_car_beside(home: &Path) -> PathBuf {
+    let beside = home.join("shop/vehicle-profiles");
+    std::fs::create_dir_all(home.join("shop/bay-layouts")).unwrap();
+    std::fs::create_dir_all(&beside).unwrap();
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let car = root.join("vehicle-profiles/example-hatchback-small.ron");
+    std::fs::copy(car, beside.join("our-car.ron")).unwrap();
+    let bay = std::fs::read_to_string(root.join("bay-layouts/crowded-bay.ron")).unwrap();
+    let layout = home.join("shop/bay-layouts/mine.ron");
+    std::fs::write(&layout, bay.replace("\"example-hatchback-small\"", "\"our-car\"")).unwrap();
+    layout
+}
+
+/// A car whose file lies beside the layout is changed there, and that is where it is said to be kept.
+#[test]
+fn a_car_is_said_to_be_kept_where_its_file_lies() {
+    let home = home("kept-where");
+    let layout = with_car_beside(&home);
+    let mut desk = crate::support::desk(&layout, None);
+    desk.live_in(home.clone());
+    let mut screen = crate::support::usual(desk);
+    ask(&mut screen, Command::Car(OfCar::Begin(Begin::Change)));
+    change(&mut screen, |car| car.name = "Another name".to_owned());
+    ask(&mut screen, Command::Car(OfCar::Keep));
+    assert!(screen.state().document().draft().is_none());
+    let id = screen.state().answer().arrangement.vehicle.id.clone();
+    let told = screen.state().view().notice.clone().unwrap().text;
+    let file = told.split_once(": ").map(|(_, file)| PathBuf::from(file)).unwrap();
+    assert_eq!(file.file_stem().unwrap().to_str(), Some(id.as_str()));
+    assert!(std::fs::read_to_string(&file).unwrap().contains("Another name"), "{told}");
     crate::support::clear(home);
 }

@@ -12,7 +12,8 @@ use baywright_planner::model::{OnThisCar, Vehicle};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
-use crate::own::{ask, enter_car, home, start};
+use crate::own::enter_car;
+use crate::sessions::{ask, home, start};
 use crate::support::{today, usual};
 
 /// A car of one's own in the demo, which is saved in `home`.

@@ -17,7 +17,7 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 
 use crate::first::{first, window};
-use crate::own::{ask, home, press};
+use crate::sessions::{ask, home, press};
 use crate::support::{demo, usual};
 
 const CTRL: Modifiers = Modifiers::COMMAND;

@@ -10,7 +10,7 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
 use crate::hand::{choose, on_top, press_at, thing};
-use crate::own::ask;
+use crate::sessions::ask;
 use crate::support::{demo, drag, middle, usual};
 
 /// The names of all that is in hand, in the order of the alphabet.

@@ -9,7 +9,7 @@ use egui::{Event, Key};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 
-use crate::own::{ask, home, press, start};
+use crate::sessions::{ask, home, press, start};
 use crate::support::{demo, type_into, usual};
 use crate::typing::{car, happen, key, letters, new_car};
 

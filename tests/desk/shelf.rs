@@ -1,15 +1,15 @@
 //! What is on the shelf beside single things, doors on another wall, levels that are pasted, ends that lie on nothing.
 
 use baywright_desk::screen::Desk;
-use baywright_desk::screen::command::{Command, OfView};
+use baywright_desk::screen::command::{Command, OfBay, OfView};
 use baywright_planner::Subject;
-use baywright_planner::model::Bay;
+use baywright_planner::model::{Bay, ThingKind};
 use egui::{Modifiers, Vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
 use crate::hand::press_at;
-use crate::own::ask;
+use crate::sessions::ask;
 use crate::support::{demo, middle, paste_over, usual};
 
 fn bay(screen: &Harness<'_, Desk>) -> Bay {
@@ -56,7 +56,7 @@ fn a_door_goes_to_another_wall_in_one_act() {
 fn levels_are_pasted_as_a_table_and_a_line_that_is_none_is_named() {
     let mut screen = usual(demo());
     ask(&mut screen, Command::View(OfView::Select(Some(Subject::Floor))));
-    crate::own::press(&mut screen, "Floor levels");
+    crate::sessions::press(&mut screen, "Floor levels");
     let paste = |screen: &mut Harness<'_, Desk>, text: &str| paste_over(screen, "Floor levels", text);
     paste(&mut screen, "x;y;level\n500;500;0\n11500;500;1,5\n11500;5500;lots\n500;5500;-0,5");
     screen.get_by_label_contains("Line 4, “11500;5500;lots”");
@@ -95,4 +95,21 @@ fn every_entry_of_the_menu_is_as_wide_as_its_column() {
     let beside = egui::pos2(bin.right() - 4.0, bin.center().y);
     press_at(&mut screen, beside, Modifiers::NONE);
     assert_eq!(screen.state().answer().arrangement.bay.things.len(), before + 1);
+}
+
+#[test]
+fn what_comes_from_the_shelf_stands_in_nobodys_way() {
+    // There is no room for a second parked car.
+    let kinds = ThingKind::ALL.into_iter().filter(|kind| *kind != ThingKind::ParkedCar);
+    for kind in kinds {
+        let mut screen = usual(demo());
+        let before = screen.state().answer().assessment.findings.clone();
+        ask(&mut screen, Command::Bay(OfBay::Add(kind)));
+        let answer = screen.state().answer();
+        let new = answer.arrangement.bay.things.last().unwrap().id.clone();
+        let blamed: Vec<_> =
+            answer.assessment.findings.iter().filter(|f| f.culprit() == Some(&new)).collect();
+        assert!(blamed.is_empty(), "{kind:?}: {blamed:?}");
+        assert_eq!(answer.assessment.findings.len(), before.len(), "{kind:?}");
+    }
 }

@@ -13,7 +13,7 @@ use egui::{Key, Modifiers};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 
-use crate::own::{after_the_end, ask, home, nothing_is_offered_after, press, start};
+use crate::sessions::{after_the_end, ask, home, nothing_is_offered_after, press, start};
 use crate::support::{desk, type_into, usual, verdict};
 
 fn value(screen: &Harness<'_, Desk>, label: &str) -> String {

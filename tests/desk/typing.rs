@@ -11,7 +11,7 @@ use egui::{Event, Key, Modifiers, PointerButton, Pos2, Vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
-use crate::own::{ask, press};
+use crate::sessions::{ask, press};
 use crate::support::{demo, middle, usual};
 
 /// So many events come in one frame: a slow hand, a fast one, a slow machine, a pasted macro.

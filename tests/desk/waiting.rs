@@ -10,7 +10,7 @@ use egui::Vec2;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
-use crate::own::{ask, press};
+use crate::sessions::{ask, press};
 use crate::support::{demo, drag, middle, type_into, usual};
 
 fn layout(screen: &Harness<'_, Desk>) -> Layout {
@@ -48,7 +48,7 @@ fn an_area_that_is_drawn_waits() {
 
 #[test]
 fn a_picture_that_is_scaled_waits() {
-    let home = crate::own::home("picture-waits");
+    let home = crate::sessions::home("picture-waits");
     let mut screen = crate::by_hand::with_a_picture(&home);
     ask(&mut screen, Command::View(OfView::Tool(Tool::ScalePicture { first: None })));
     for along in [0.0, 1_000.0] {

@@ -403,7 +403,8 @@ impl Desk {
             return;
         }
         let drafted = self.document.draft().is_some_and(crate::session::draft::Draft::is_changed);
-        if drafted || self.document.is_changed() || self.shop.is_changed() {
+        let begun = self.view.begun().is_some();
+        if drafted || begun || self.document.is_changed() || self.shop.is_changed() {
             ctx.send_viewport_cmd(egui::ViewportCommand::CancelClose);
             commands.push(Command::Quit);
         } else {

@@ -2,9 +2,9 @@
 
 pub use crate::check::finding::{Basis, Code, Cure, Facts, Finding, Quantity, Severity, Step, Subject};
 pub use crate::check::{
-    AlignmentFigure, Beyond, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, Lit, MarkFor, MayBe,
-    Meets, Misplaced, OffBy, OffPlace, OnRunways, Painted, Reaches, StandReach, StandSide, Tilt, TooLarge,
-    TooSmall, Under,
+    AlignmentFigure, Beyond, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, Lit, MOST_LOSS_DB,
+    MarkFor, MayBe, Meets, Misplaced, OffBy, OffPlace, OnRunways, Painted, Reaches, StandReach, StandSide,
+    Tilt, TooLarge, TooSmall, Under,
 };
 use crate::scene::Scene;
 

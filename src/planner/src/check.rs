@@ -62,6 +62,7 @@ use crate::scene::{PlacedTarget, PlacedThing, Scene};
 use finding::{Basis, Code, Cure, Facts, Finding, Quantity, Severity, Subject};
 
 pub use alignment::AlignmentFigure;
+pub use beam::MOST_LOSS_DB;
 pub use beyond_bay::{Beyond, Reaches};
 pub(crate) use car_place::without;
 pub use claim::{Claim, MovesWith, Volume};

@@ -57,7 +57,7 @@ impl Desk {
             // What could not be saved is shown with the reason; there it can be dropped.
             Command::Quit if self.shop.is_changed() => self.lay(ctx, Some(Page::Shop)),
             Command::Quit => {
-                if !self.asks_first(Leaving::Quit) {
+                if !self.asks_to_drop_begun() && !self.asks_first(Leaving::Quit) {
                     self.quit(ctx);
                 }
             }
@@ -78,14 +78,10 @@ impl Desk {
         if page == Some(Page::Shop) {
             self.look_at_shop_again();
         }
-        let before = std::mem::replace(&mut self.view.page, page);
+        let before = self.view.lay(page);
         // A question that was not answered with yes was answered with no.
         if matches!(before, Some(Page::Ask(Question::TooSmall(_)))) {
             self.document.abandon();
-        }
-        // What was typed of a bay is there when one comes back to it.
-        if let Some(Page::NewBay(begun)) = before {
-            self.view.bay_begun = Some(begun.room);
         }
     }
 

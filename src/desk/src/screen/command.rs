@@ -13,7 +13,7 @@ use baywright_planner::model::{
 };
 use baywright_planner::words::Units;
 
-use super::page::Page;
+use super::page::{Begun, Page};
 use super::shelf::Set;
 use super::view::{Area, Camera, Letters, Tab, Tool};
 use crate::session::shop::FacePart;
@@ -185,6 +185,8 @@ pub enum OfFile {
     BeginBayAnyway,
     /// Show a bay that was just made.
     NewBay(Box<Layout>),
+    /// Drop what was begun on a page.
+    DropBegun(Begun),
     /// Save the shop's own list of work that asks for aimings.
     KeepTriggers(Box<TriggerList>),
     /// Show what an earlier session left behind, by position, asking first if work would be lost.

@@ -31,7 +31,7 @@ impl Desk {
             self.log.push(&self.texts().not_understood(&path.display().to_string()));
         }
         if !self.left_behind.works.is_empty() || !self.left_behind.not_understood.is_empty() {
-            self.view.page = Some(Page::LeftBehind);
+            self.view.lay(Some(Page::LeftBehind));
         }
         self.hold_file();
     }
@@ -173,7 +173,7 @@ impl Desk {
                 if !matches!(left.record.kind, Work::Room | Work::Triggers) {
                     // A bay and the car that was entered in it are two works: the one after the other.
                     let more = !self.left_behind.works.is_empty();
-                    self.view.page = more.then_some(Page::LeftBehind);
+                    self.view.lay(more.then_some(Page::LeftBehind));
                 }
                 // What is on disk already needs no journal any more.
                 if left.record.kind == Work::Shop && !self.shop.is_changed() {
@@ -216,7 +216,7 @@ impl Desk {
             Unread::Later => texts.left_by_later,
             Unread::Damaged => texts.left_damaged,
         })?;
-        self.view.page = Some(Page::NewBay(NewBay::of(room)));
+        self.view.lay(Some(Page::NewBay(NewBay::of(room))));
         Ok(())
     }
 
@@ -250,7 +250,7 @@ impl Desk {
             self.say_wrong(self.view.locale.language.file_fault(&fault));
         }
         if self.left_behind.works.is_empty() {
-            self.view.page = None;
+            self.view.lay(None);
         }
     }
 }

@@ -77,11 +77,22 @@ pub enum Question {
     ChangedOnDisk,
     /// A car that was entered would be dropped.
     DropCar,
+    /// This, begun and put aside or not, would be lost by closing the program.
+    DropBegun(Begun),
     /// There is a file of that name.
     Replace(PathBuf),
     /// The shown arrangement's building would become the bay's: what each of these other arrangements says of what is not in
     /// it would be forgotten.
     AdoptBuilding(Vec<(Id, Vec<Id>)>),
+}
+
+/// What is typed on a page and is nothing yet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Begun {
+    /// A new bay.
+    Bay,
+    /// The list of work, changed.
+    List,
 }
 
 /// What one is about to do.
@@ -163,4 +174,11 @@ pub struct VisitPage {
     pub changing: bool,
     /// The list as it was read, to tell whether it was changed.
     pub read: TriggerList,
+}
+
+impl VisitPage {
+    /// Whether the list itself was changed and is not saved.
+    pub fn is_changed(&self) -> bool {
+        self.list != self.read
+    }
 }

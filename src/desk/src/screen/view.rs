@@ -6,7 +6,7 @@ use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::model::{Figures, Id, TriggerList};
 use baywright_planner::words::Locale;
 
-use super::page::Page;
+use super::page::{Begun, Page, VisitPage};
 use crate::session::room_draft::RoomDraft;
 
 /// Where the eye is: both views have one scale.
@@ -204,6 +204,8 @@ pub struct Viewing {
     pub page: Option<Page>,
     /// A bay that was begun and put aside.
     pub bay_begun: Option<RoomDraft>,
+    /// The list of work, changed and not saved, put aside with its page.
+    pub list_begun: Option<Box<VisitPage>>,
     /// The arrangements that were shown before, the last one at the end: who comes back to a bay of a hall finds its own.
     pub shown_before: Vec<Id>,
     /// What was said last.
@@ -265,12 +267,31 @@ impl Viewing {
         self.choose_all(all);
     }
 
-    /// The list of work, as long as it is changed and not saved.
-    pub(super) fn list_changed(&self) -> Option<&TriggerList> {
-        match &self.page {
-            Some(Page::Visit(page)) => Some(&page.list).filter(|list| **list != page.read),
-            _ => None,
+    /// Lays a page over the screen, or takes it away; gives what lay there. What was typed in it that is not done yet is put
+    /// aside, and there again when one comes back to it.
+    pub(super) fn lay(&mut self, page: Option<Page>) -> Option<Page> {
+        let before = std::mem::replace(&mut self.page, page);
+        match &before {
+            Some(Page::NewBay(begun)) => self.bay_begun = Some(begun.room.clone()),
+            Some(Page::Visit(begun)) if begun.is_changed() => self.list_begun = Some(begun.clone()),
+            _ => {}
         }
+        before
+    }
+
+    /// The list of work, as long as it is changed and not saved, on its page or put aside.
+    pub(super) fn list_changed(&self) -> Option<&TriggerList> {
+        let open = match &self.page {
+            Some(Page::Visit(open)) => Some(open),
+            _ => self.list_begun.as_ref(),
+        };
+        open.filter(|open| open.is_changed()).map(|open| &open.list)
+    }
+
+    /// What is typed on a page and would be lost by closing the program.
+    pub(super) fn begun(&self) -> Option<Begun> {
+        let of_list = self.list_changed().map(|_| Begun::List);
+        of_list.or_else(|| self.room_begun().map(|_| Begun::Bay))
     }
 
     /// A bay that is being typed, or was put aside; `None` if nothing was typed yet.

@@ -4,17 +4,19 @@
 mod cars;
 mod file;
 mod layout;
+mod refused;
+mod standing;
 
 use std::borrow::Cow;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use baywright_files::{DiskMark, FileFault, Library, Profile, Saved};
-use baywright_planner::edit::{Deed, Edit, EditFault};
+use baywright_planner::edit::{Deed, Edit};
 use baywright_planner::entry::CarDeed;
-use baywright_planner::model::fault::{Fault, FileTrouble};
+use baywright_planner::model::fault::FileTrouble;
 use baywright_planner::model::{
-    Arrangement, Bay, Id, JudgedBy, Layout, SavedArrangement, Shop, StandSet, Thing, Vehicle, validate,
+    Arrangement, Bay, Id, JudgedBy, Layout, SavedArrangement, Shop, Thing, Vehicle, validate,
 };
 use jiff::civil::Date;
 
@@ -23,6 +25,8 @@ use cars::Cars;
 pub(crate) use cars::made;
 use file::LayoutFile;
 use layout::EditedLayout;
+pub use refused::{CarNotKept, NotMade, NotSaved, Refused, Shut};
+use standing::standing;
 
 /// A layout that is being worked on.
 #[derive(Debug)]
@@ -45,61 +49,6 @@ pub enum Done<'a> {
     Bay(&'a Deed),
     /// To the car.
     Car(&'a CarDeed),
-}
-
-/// An arrangement that cannot be opened with its car.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Shut {
-    /// The arrangement.
-    pub arrangement: Id,
-    /// The first thing of it that does not go with the car.
-    pub fault: Box<Fault>,
-}
-
-/// Why a change was not made.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Refused {
-    /// It names what is not there, or makes no shape.
-    Edit(EditFault),
-    /// The layout would not be sound: the first thing that is wrong.
-    Unsound(Fault),
-    /// An arrangement would not go with its car any more.
-    Shut(Shut),
-}
-
-/// Why a bay that was made here is not shown.
-#[derive(Clone, Debug, PartialEq)]
-pub enum NotMade {
-    /// It is not sound: the first thing that is wrong.
-    Unsound(Fault),
-    /// There is nothing to show of it.
-    Faults(Vec<FileFault>),
-}
-
-/// Why a layout was not saved.
-#[derive(Clone, Debug, PartialEq)]
-pub enum NotSaved {
-    /// It has no place on disk yet.
-    NoPlace,
-    /// Someone else changed the file, or it is gone, since it was read or written.
-    ChangedOnDisk,
-    /// It could not be written.
-    Faults(Vec<FileFault>),
-}
-
-/// Why a car that was entered was not kept.
-#[derive(Clone, Debug, PartialEq)]
-pub enum CarNotKept {
-    /// It is not sound: the first thing that is wrong.
-    Unsound(Fault),
-    /// There is another car of that name.
-    NameTaken(Id),
-    /// Someone else changed its file since it was read.
-    ChangedOnDisk(PathBuf),
-    /// An arrangement of this layout does not go with it: it could not be opened any more.
-    Shut(Shut),
-    /// It could not be written.
-    Faults(Vec<FileFault>),
 }
 
 impl Document {
@@ -351,32 +300,32 @@ impl Document {
         self.draft = None;
     }
 
-    /// Saves the car that is being entered as a profile in `folder`, under its own name, and chooses it. Only the file that
-    /// it changes is replaced.
+    /// Saves the car that is being entered and chooses it: where its own file lies, or as a new one in `folder`, under its own
+    /// name. Only the file that it changes is replaced. Gives that file; `None` if no car is being entered.
     ///
     /// # Errors
     /// It is not sound, there is another profile of its name, someone else changed its file, another arrangement needs
     /// what was removed, or it cannot be written. It is still being entered then.
-    pub fn keep_car(&mut self, folder: &Path) -> Result<Saved, CarNotKept> {
-        let Some(draft) = &self.draft else { return Ok(Saved::default()) };
+    pub fn keep_car(&mut self, folder: &Path) -> Result<Option<PathBuf>, CarNotKept> {
+        let Some(draft) = &self.draft else { return Ok(None) };
         if let Some(fault) = draft.faults().into_iter().next() {
             return Err(CarNotKept::Unsound(fault));
         }
         let car = Vehicle::clone(draft.car());
         let place = self.cars.place(&car, draft.replaces(), folder)?;
         let aiming = draft.aiming().cloned();
-        let standing = |fingerprint: &str| Some(self.standing(&car, aiming.as_ref()?, fingerprint));
+        let edit =
+            |fingerprint: &str| Some(standing(self.saved_arrangement(), &car, aiming.as_ref()?, fingerprint));
         // Before anything is written: what was opened can be opened with it too.
-        let after = standing("").map(|edit| self.layout.after(&edit));
+        let after = edit("").map(|edit| self.layout.after(&edit));
         let after = after.and_then(Result::ok).unwrap_or_else(|| Layout::clone(self.layout()));
-        self.opens(self.layout(), &after, Some(&car)).map_err(CarNotKept::Shut)?;
+        self.cars.open(self.layout(), &after, Some(&car), self.by).map_err(CarNotKept::Shut)?;
         // In a shipped bay that was not touched nothing is lost that is not on the disk: the car is.
         let untouched = self.path().is_none() && !self.is_changed();
-        let saved = self.cars.keep(&car, &place, folder)?;
-        let edit = self
-            .cars
-            .get(&car.id)
-            .and_then(|own| Some(self.standing(&own.vehicle, aiming.as_ref()?, &own.fingerprint)));
+        self.cars.keep(&car, &place, folder)?;
+        let edit = self.cars.get(&car.id).and_then(|own| {
+            Some(standing(self.saved_arrangement(), &own.vehicle, aiming.as_ref()?, &own.fingerprint))
+        });
         self.draft = None;
         if let Some(edit) = edit {
             // It was asked about before.
@@ -385,60 +334,7 @@ impl Document {
         if untouched {
             self.file.counts_as_saved(self.layout.now());
         }
-        Ok(saved)
-    }
-
-    /// What is to be done so that a car stands where the shown arrangement's does, for one of its aimings. Of the same car and
-    /// aiming with other figures all stays but what the car no longer has; it is remembered by its new fingerprint.
-    fn standing(&self, car: &Vehicle, aiming: &Id, fingerprint: &str) -> Edit {
-        let anew = Edit::Car {
-            vehicle: car.id.clone(),
-            aiming: aiming.clone(),
-            fingerprint: fingerprint.to_owned(),
-        };
-        let Some(own) = self.saved_arrangement().filter(|own| own.vehicle == car.id) else { return anew };
-        let there = |id: &&Id| car.aimings.iter().any(|aiming| aiming.id == **id);
-        let mut edits = vec![Edit::Visit(own.visit.iter().filter(there).cloned().collect())];
-        if own.aiming == *aiming {
-            let asked = car.aimings.iter().find(|own| own.id == *aiming);
-            let is_there = |id: &Id| asked.is_some_and(|own| own.placements.iter().any(|own| own.id == *id));
-            let gone = own.stands.iter().map(|(id, _)| id).filter(|id| !is_there(id));
-            edits.extend(gone.map(|id| Edit::Stand { placement: id.clone(), set: StandSet::OnMark }));
-            edits.push(Edit::Remember(fingerprint.to_owned()));
-        } else {
-            edits.push(anew);
-        }
-        Edit::All(edits)
-    }
-
-    /// Whether every arrangement that can be opened before a change can be after it; `car` is one that is changed with it.
-    fn opens(&self, before: &Layout, after: &Layout, car: Option<&Vehicle>) -> Result<(), Shut> {
-        let why_not = |layout: &Layout, own: &SavedArrangement, car: Option<&Vehicle>| {
-            let fault = self.cars.why_not((layout, own), car, self.by)?;
-            Some(Shut { arrangement: own.id.clone(), fault: Box::new(fault) })
-        };
-        let same_bay = before.bay == after.bay;
-        for own in &after.arrangements {
-            let was = before.arrangements.iter().find(|was| was.id == own.id);
-            if same_bay && was == Some(own) && car.is_none_or(|car| car.id != own.vehicle) {
-                continue;
-            }
-            if let Some(shut) = why_not(after, own, car)
-                // One that was shut already is no reason to refuse what may open it.
-                && was.is_none_or(|was| why_not(before, was, None).is_none())
-            {
-                return Err(shut);
-            }
-        }
-        // One that can be shown stays.
-        let shut = |own: &SavedArrangement| why_not(after, own, car);
-        if after.arrangements.len() < before.arrangements.len()
-            && let Some(first) = after.arrangements.first().and_then(shut)
-            && after.arrangements.iter().all(|own| shut(own).is_some())
-        {
-            return Err(first);
-        }
-        Ok(())
+        Ok(Some(place.path))
     }
 
     /// Cars of this folder are offered instead of those in the user's own.
@@ -540,7 +436,7 @@ impl Document {
         let before = Arc::clone(self.layout.settled());
         step(&mut self.layout);
         // Dropping what is in hand leads to what was there.
-        if !was_held && let Err(shut) = self.opens(&before, self.layout(), None) {
+        if !was_held && let Err(shut) = self.cars.open(&before, self.layout(), None, self.by) {
             back(&mut self.layout);
             return Err(Refused::Shut(shut));
         }
@@ -573,7 +469,7 @@ impl Document {
         if let Some(fault) = validate::layout(after).into_iter().next() {
             return Err(Refused::Unsound(fault));
         }
-        self.opens(before, after, None).map_err(Refused::Shut)
+        self.cars.open(before, after, None, self.by).map_err(Refused::Shut)
     }
 
     /// The arrangement that is shown, in this layout, with the cars that there are.

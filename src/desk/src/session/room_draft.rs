@@ -50,11 +50,20 @@ impl TypedIn {
         }
     }
 
-    /// What was typed, with the unit that it is in, if it names none; what is no figure stays as it is.
+    /// What was typed, with the unit that it is in wherever it names none, in each part of a sum; what is no figure stays as
+    /// it is.
     pub fn named(self, text: &mut String) {
-        if text.contains(|c: char| c.is_ascii_digit()) && !text.contains(names_a_unit) {
-            *text = format!("{} {}", text.trim_end(), self.sign());
+        let parts = parts_of_sum(text);
+        let is_named =
+            |part: &str| !part.contains(|c: char| c.is_ascii_digit()) || part.contains(names_a_unit);
+        if parts.iter().all(|part| is_named(part)) {
+            return;
         }
+        let named = parts.iter().map(|part| {
+            let (length, blanks) = part.split_at(part.trim_end().len());
+            if is_named(part) { (*part).to_owned() } else { format!("{length} {}{blanks}", self.sign()) }
+        });
+        *text = named.collect::<String>().trim_end().to_owned();
     }
 }
 
@@ -179,6 +188,24 @@ fn names_a_unit(c: char) -> bool {
     c.is_alphabetic() || matches!(c, '\'' | '"' | '\u{2032}' | '\u{2033}' | '\u{2019}' | '\u{201d}')
 }
 
+/// The parts of a sum, each with the sign before it. A sign at the start of a part, or after one that multiplies, is its own; a dash
+/// that touches the feet before it joins them to inches.
+fn parts_of_sum(text: &str) -> Vec<&str> {
+    let (mut parts, mut start) = (Vec::new(), 0);
+    for (at, _) in text.match_indices(['+', '-', '\u{2212}']) {
+        let before = &text[start..at];
+        let is_own = before.trim_end().ends_with(['*', '\u{d7}', '\u{b7}', '+', '-', '\u{2212}']);
+        let joins = before.ends_with(['\'', '\u{2032}', '\u{2018}', '\u{2019}'])
+            || before.to_lowercase().ends_with("ft");
+        if !before.trim().is_empty() && !is_own && !joins {
+            parts.push(before);
+            start = at;
+        }
+    }
+    parts.push(&text[start..]);
+    parts
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -231,6 +258,31 @@ mod tests {
         let mut kept = RoomDraft::left_behind(&room.text().unwrap()).unwrap();
         kept.type_in(TypedIn::Millimetres);
         assert_eq!(kept.sizes[1], "6,2 m");
+    }
+
+    /// A sum says the same in every unit that it is shown in afterwards: each of its parts.
+    #[test]
+    fn a_sum_says_the_same_in_another_unit() {
+        for (typed, named) in [
+            ("1200+35", "1200 mm+35 mm"),
+            ("1200 - 35 ", "1200 mm - 35 mm"),
+            ("1 200 + 6 in", "1 200 mm + 6 in"),
+            ("-40+15", "-40 mm+15 mm"),
+            ("3*-10", "3*-10 mm"),
+            ("2*300", "2*300 mm"),
+            ("4'-6\"", "4'-6\""),
+            ("4 ft-6", "4 ft-6"),
+            ("4' - 6", "4' - 6 mm"),
+            ("about", "about"),
+            ("+", "+"),
+        ] {
+            let mut text = typed.to_owned();
+            TypedIn::Millimetres.named(&mut text);
+            assert_eq!(text, named, "{typed:?}");
+            // Once is enough.
+            TypedIn::Inches.named(&mut text);
+            assert_eq!(text, named, "{typed:?}");
+        }
     }
 
     #[test]

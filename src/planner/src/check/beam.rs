@@ -4,7 +4,8 @@
 //! the boresight: at half the full width 3 dB there and 3 dB back. From there on that needs care.
 //! Limit: the beam widths in the profile. The loss is that of the usual Gaussian approximation of a main lobe,
 //! 12 dB · (angle / full -3 dB width)² one way in each direction, added: the form of 3GPP TR 38.901, table 7.3-1, and of
-//! Recommendation ITU-R M.2101 (both from memory). It says nothing of side lobes, so that a large loss is only "very little".
+//! Recommendation ITU-R M.2101 (both from memory). The same table ends the lobe at 30 dB each way
+//! (from memory): past [`MOST_LOSS_DB`] the form says nothing but that it is more.
 
 use baywright_geometry::DVec3;
 
@@ -14,6 +15,8 @@ use crate::model::Radar;
 
 /// What is lost at the edge of the beam, there and back, dB: by definition of its width 3 dB each way.
 const AT_EDGE_DB: f64 = 6.0;
+/// Of more than this nothing is said but that it is more, dB, there and back: where the form ends.
+pub const MOST_LOSS_DB: f64 = 60.0;
 /// A hair under the edge, so that a target that was meant to be on it is not under it by rounding.
 const HAIR_DB: f64 = 1e-9;
 
@@ -47,7 +50,7 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
         let edge = off * libm::sqrt(AT_EDGE_DB / loss_db);
         findings.push(
             finding(
-                Facts::OffBeam { loss_db },
+                Facts::OffBeam { loss_db: loss_db.min(MOST_LOSS_DB) },
                 Severity::Care,
                 vec![Subject::Target(target.id.clone()), Subject::Sensor],
                 target.centre(),
@@ -99,6 +102,13 @@ mod tests {
             assert!((loss_db - 24.0 * (degrees / 20.0) * (degrees / 20.0)).abs() < 1e-9, "{loss_db}");
         }
         none(&arrangement, Code::FieldOfView);
+        // Seven beams aside the form would give 1 176 dB: no sensor tells that from nothing at all.
+        arrangement.sensor.azimuth_rad = angle::radians(140.0);
+        let found = check(&arrangement, Code::OffBeam, Severity::Care, Some(angle::radians(140.0)));
+        assert_eq!(found.facts, Facts::OffBeam { loss_db: MOST_LOSS_DB });
+        assert!((number(found.limit.unwrap()) - angle::radians(10.0)).abs() < 1e-9);
+        let told = crate::words::Words::new(&arrangement, Default::default()).detail(&found);
+        assert!(told.starts_with("More than 60 dB less"), "{told}");
         arrangement.sensor.kind = SensorKind::Lidar;
         none(&arrangement, Code::OffBeam);
     }

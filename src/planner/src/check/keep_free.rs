@@ -84,7 +84,7 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-/// Says once of each what stands in an area, whose findings begin at `of_area`.
+/// Says once of each what stands in an area, by the part of it that stands in it furthest; its findings begin at `of_area`.
 fn stands_in(
     area: &(Id, Prism, Basis),
     subject: Subject,
@@ -98,14 +98,21 @@ fn stands_in(
         return;
     }
     let Clearance::Intrudes(intrusion) = clearance(way, solid) else { return };
+    if intrusion.depth <= SPEAKS_FROM_MM {
+        return;
+    }
     let subjects = vec![subject, Subject::KeepFree(id.clone())];
-    let said = findings.iter().skip(of_area).any(|f| f.code() == Code::KeepFree && f.subjects == subjects);
-    if intrusion.depth > SPEAKS_FROM_MM && !said {
-        let at = middle_of_both(&here, &there).extend(0.0);
-        findings.push(
+    let at = middle_of_both(&here, &there).extend(0.0);
+    let depth = Quantity::Length(intrusion.depth);
+    let said = findings.iter_mut().skip(of_area);
+    match said.into_iter().find(|f| f.code() == Code::KeepFree && f.subjects == subjects) {
+        Some(said) if matches!(said.measured, Some(Quantity::Length(before)) if before >= intrusion.depth) => {
+        }
+        Some(said) => (said.measured, said.place) = (Some(depth), at),
+        None => findings.push(
             finding(Facts::KeepFree, Severity::Care, subjects, at, basis.clone())
-                .against(Quantity::Length(intrusion.depth), Quantity::Length(0.0)),
-        );
+                .against(depth, Quantity::Length(0.0)),
+        ),
     }
 }
 
@@ -156,5 +163,26 @@ mod tests {
         let text = words::Words::new(&arrangement, Default::default());
         let assessment = assess(&arrangement);
         assert!(text.line(of(&assessment, Code::KeepFree)[0]).contains("Local rules decide"));
+    }
+
+    /// The car is 1800 mm wide and stands over the middle of an area 600 mm wide: it is out of it after 900 and 300 mm, not after
+    /// what a wheel reaches into it. The foot of a stand is out of its own outline after the shorter side of that, not its mast.
+    #[test]
+    fn by_how_much_is_told_of_the_part_that_is_in_it_furthest() {
+        let mut arrangement = clear();
+        let area = |low: (f64, f64), high: (f64, f64)| KeepFree {
+            id: "panel".into(),
+            kind: KeepFreeKind::Panel,
+            outline: rectangle(low, high),
+        };
+        let car = arrangement.parked.origin();
+        for at in [-2_900.0, -1_500.0, -500.0] {
+            arrangement.bay.keep_free =
+                vec![area((car.x + at, car.y - 300.0), (car.x + at + 1_000.0, car.y + 300.0))];
+            check(&arrangement, Code::KeepFree, Severity::Care, Some(1_200.0));
+        }
+        // The feet begin 20 mm behind the face at 8800, the mast stands from 8835 to 8885.
+        arrangement.bay.keep_free = vec![area((8_820.0, 2_700.0), (9_320.0, 3_300.0))];
+        check(&arrangement, Code::KeepFree, Severity::Care, Some(480.0));
     }
 }

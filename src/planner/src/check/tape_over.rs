@@ -77,9 +77,13 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
             line.at(share).extend(0.0),
             Basis::CommonPractice,
         );
-        let is_said = |f: &Finding| f.code() == Code::TapeOver && f.subjects == found.subjects;
-        if !findings.iter().any(is_said) {
-            findings.push(found.against(Quantity::Length(longer), Quantity::Length(TAPE_READS_MM)));
+        let found = found.against(Quantity::Length(longer), Quantity::Length(TAPE_READS_MM));
+        let is_said = |f: &&mut Finding| f.code() == Code::TapeOver && f.subjects == found.subjects;
+        match findings.iter_mut().find(is_said) {
+            // Of several tapes to one mark the one that is lengthened most is told.
+            Some(Finding { measured: Some(Quantity::Length(said)), .. }) if *said >= longer => {}
+            Some(said) => *said = found,
+            None => findings.push(found),
         }
     }
 }
@@ -169,9 +173,8 @@ mod tests {
             cover.footprint = Footprint::new(footprint).unwrap();
             (cover.span, cover.material, cover.metal) =
                 (span(0.0, 18.0), Material::Plastic, Some(Metal::None));
-            let mut arrangement = with(vec![cover]);
-            arrangement.aiming.zones.clear();
-            arrangement
+            // The zone is to be clear of metal, which it holds none of.
+            with(vec![cover])
         };
         let strip = lying(Shape::Rectangle { length_mm: 100.0, width_mm: 600.0 }, 4_150.0);
         let longer = 100.0_f64.hypot(18.0) + 4_600.0_f64.hypot(18.0) + 100.0 - 4_800.0;
@@ -208,5 +211,31 @@ mod tests {
         let longer = 500.0_f64.hypot(20.0) + 400.0_f64.hypot(20.0) - 900.0;
         let found = check(&both, Code::TapeOver, Severity::Care, None);
         assert!((number(found.measured.unwrap()) - longer).abs() < 1e-6, "{found:?} {longer}");
+    }
+
+    /// A mark 600 mm from mark 3 and 2 107 mm from mark 4 by two tapes over one ridge: the shorter one, which comes second, is
+    /// lengthened most, by 2.5 mm, and that is told.
+    #[test]
+    fn of_two_tapes_to_one_mark_the_one_that_is_lengthened_most_is_told() {
+        let mut arrangement = ridge((4_100.0, 4_200.0), (1_000.0, 5_000.0), 20.0);
+        let at = DVec2::new(4_600.0, 4_000.0);
+        let [third, fourth] = [DVec2::new(4_000.0, 4_020.0), DVec2::new(4_000.0, 1_980.0)];
+        arrangement.aiming.mark_plan[6].construction = Construction::TwoDistances {
+            first: 3,
+            from_first: at.distance(fourth),
+            second: 2,
+            from_second: at.distance(third),
+            side: baywright_geometry::marks::WhichSide::Right,
+        };
+        let all = assess(&arrangement).findings;
+        let told: Vec<&Finding> = all
+            .iter()
+            .filter(|own| own.code() == Code::TapeOver && own.subjects[1] == Subject::Mark("T".into()))
+            .collect();
+        assert_eq!(told.len(), 1, "{told:?}");
+        let long = at.distance(third);
+        let [on, off] = [100.0, 200.0].map(|x| x / 600.0 * long);
+        let longer = on.hypot(20.0) + (long - off).hypot(20.0) + off - on - long;
+        assert!((number(told[0].measured.unwrap()) - longer).abs() < 1e-6, "{told:?} {longer}");
     }
 }

@@ -36,7 +36,10 @@ fn tried(arrangement: &Arrangement, figure: &Assumed) -> Option<Arrangement> {
         Assumed::Sensor(id, SensorPart::Ahead) if *id == arrangement.sensor.id => &mut other.sensor.at.x,
         Assumed::Sensor(id, SensorPart::Aside) if *id == arrangement.sensor.id => &mut other.sensor.at.y,
         Assumed::Aiming(id, AimingPart::StandOff) if *id == arrangement.aiming.id => {
-            &mut other.aiming.placements.first_mut()?.stand_off.distance_mm
+            for placement in &mut other.aiming.placements {
+                placement.stand_off.distance_mm += TRIED_MM;
+            }
+            return Some(other);
         }
         Assumed::Aiming(id, AimingPart::MarkPlan) if *id == arrangement.aiming.id => {
             for step in &mut other.aiming.mark_plan {
@@ -73,6 +76,8 @@ const fn of_body(car: &mut Vehicle, part: BodyPart) -> Option<&mut f64> {
 
 #[cfg(test)]
 mod tests {
+    use baywright_geometry::marks::Reach;
+
     use super::*;
     use crate::check::testing;
 
@@ -92,5 +97,25 @@ mod tests {
         arrangement.on_this_car.wheels = Some(wheels);
         let readings = Scene::of(&arrangement).readings;
         assert!(readings_rest_on(&arrangement, &readings).iter().all(Vec::is_empty));
+    }
+
+    /// The mark abreast of a second target rests on the stand-off too, which is one figure of the aiming.
+    #[test]
+    fn a_mark_of_the_second_target_rests_on_the_stand_off() {
+        let mut arrangement = testing::clear();
+        let mut second = arrangement.aiming.placements[0].clone();
+        second.id = "second".into();
+        arrangement.aiming.placements.push(second);
+        arrangement.stands.push(crate::model::StandSet::OnMark);
+        for step in &mut arrangement.aiming.mark_plan {
+            if let Construction::Prolong { reach, .. } = &mut step.construction {
+                *reach = Reach::AbreastOf(1);
+            }
+        }
+        let figure = AimingPart::StandOff.of(&arrangement.aiming.id);
+        arrangement.vehicle.leave_open(figure.clone());
+        let readings = Scene::of(&arrangement).readings;
+        let rests = readings_rest_on(&arrangement, &readings);
+        assert!(rests.iter().any(|own| own.contains(&figure)), "{readings:?}");
     }
 }

@@ -207,6 +207,10 @@ texts! {
     // A car that is being entered.
     finish_car, "Why the bay does not change.";
     drop_car_question, "A question.";
+    drop_bay_question, "A question, before the program closes.";
+    drop_list_question, "A question, before the program closes.";
+    go_on_with_it, "An answer.";
+    quit_without_it, "An answer.";
     go_on_entering, "An answer.";
     drop_it, "An answer.";
     no_home, "Why nothing can be kept.";
@@ -286,6 +290,7 @@ texts! {
     no_text_to_keep, "A warning.";
     keeper_ended, "A warning.";
     finish_bay, "Why a bay that was begun cannot be taken up.";
+    finish_list, "Why a list of work that was being changed cannot be taken up.";
     undo_not_kept, "Beside what was left behind.";
 
     // When something goes wrong.
@@ -370,6 +375,8 @@ impl Screen {
         no_aiming(car: &str) -> String;
         /// Said when it was saved.
         saved(path: &str) -> String;
+        /// Said when it was saved where these cars of it are not found: it cannot be opened there.
+        saved_without_cars(path: &str, cars: &[&Id]) -> String;
         /// Said when it was saved and a file with comments was kept.
         saved_with_backup(path: &str, backup: &str) -> String;
         /// Said when it was saved and the file of an older version was kept.

@@ -106,7 +106,7 @@ impl Desk {
 
     /// Asks whether it is meant. Until that is answered it is shown, and no step yet.
     fn ask_of_size(&mut self, edit: Edit) {
-        self.view.page = Some(Page::Ask(Question::TooSmall(Box::new(edit))));
+        self.view.lay(Some(Page::Ask(Question::TooSmall(Box::new(edit)))));
     }
 
     fn adopt_building(&mut self) {
@@ -114,7 +114,7 @@ impl Desk {
         if lost.is_empty() {
             self.edit(&Edit::AdoptBuilding);
         } else {
-            self.view.page = Some(Page::Ask(Question::AdoptBuilding(lost)));
+            self.view.lay(Some(Page::Ask(Question::AdoptBuilding(lost))));
         }
     }
 

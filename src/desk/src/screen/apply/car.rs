@@ -40,7 +40,7 @@ impl Desk {
             OfCar::Keep => self.keep_car(),
             OfCar::Drop => {
                 if self.document.draft().is_some_and(Draft::is_changed) {
-                    self.view.page = Some(Page::Ask(Question::DropCar));
+                    self.view.lay(Some(Page::Ask(Question::DropCar)));
                 } else {
                     self.document.drop_car();
                 }
@@ -54,7 +54,7 @@ impl Desk {
 
     /// Leads to where these figures are entered: the car's whole form at their part of it, or the room's.
     pub(super) fn enter_own(&mut self, figures: Figures) {
-        self.view.page = None;
+        self.view.lay(None);
         match figures {
             Figures::Body | Figures::Sensor | Figures::Aiming => {
                 if self.document.draft().is_none() {
@@ -120,13 +120,12 @@ impl Desk {
             self.say_wrong(self.texts().no_home);
             return;
         };
-        let id = self.document.draft().map(|draft| draft.car().id.clone());
         match self.document.keep_car(&folder) {
-            Ok(_) => {
-                let path =
-                    id.map_or_else(String::new, |id| folder.join(format!("{id}.ron")).display().to_string());
+            Ok(kept) => {
                 self.view.tool = Tool::WhichSide;
-                self.say(texts.car_kept(&name, &path));
+                if let Some(path) = kept {
+                    self.say(texts.car_kept(&name, &path.display().to_string()));
+                }
             }
             Err(CarNotKept::Unsound(fault)) => self.say_wrong(texts.wrong(&fault)),
             Err(CarNotKept::NameTaken(id)) => self.say_wrong(texts.car_name_taken(id.as_str())),

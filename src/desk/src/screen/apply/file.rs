@@ -1,12 +1,15 @@
 //! Files: layouts opened, begun and saved, what an earlier session left, the shop's own lists.
 
+use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
-use baywright_files::FileFault;
+use baywright_files::{FileFault, Library};
+use baywright_planner::model::Id;
 use baywright_planner::model::fault::FileTrouble;
 
 use crate::screen::command::OfFile;
-use crate::screen::page::{Leaving, NewBay, OpenPage, Page, Question, SavePage};
+use crate::screen::page::{Begun, Leaving, NewBay, OpenPage, Page, Question, SavePage};
 use crate::screen::{Desk, waking};
 use crate::session::answer::Answer;
 use crate::session::document::{Document, NotSaved};
@@ -23,9 +26,14 @@ impl Desk {
                 }
             }
             OfFile::BeginBayAnyway => self.begin_bay(),
-            OfFile::NewBay(layout) => {
+            OfFile::NewBay(layout) => self.new_bay(*layout),
+            OfFile::DropBegun(Begun::Bay) => {
+                self.view.lay(None);
                 self.view.bay_begun = None;
-                self.new_bay(*layout);
+            }
+            OfFile::DropBegun(Begun::List) => {
+                self.view.lay(None);
+                self.view.list_begun = None;
             }
             OfFile::KeepTriggers(list) => self.keep_triggers(&list),
             OfFile::TakeUp(at) => {
@@ -63,16 +71,25 @@ impl Desk {
         }
         let asks = self.document.is_changed();
         if asks {
-            self.view.page = Some(Page::Ask(Question::Unsaved(leaving)));
+            self.view.lay(Some(Page::Ask(Question::Unsaved(leaving))));
         }
         asks
+    }
+
+    /// Asks before a bay that was begun, or a changed list of work, is lost; whether it did.
+    pub(super) fn asks_to_drop_begun(&mut self) -> bool {
+        let begun = self.view.begun();
+        if let Some(begun) = begun {
+            self.view.lay(Some(Page::Ask(Question::DropBegun(begun))));
+        }
+        begun.is_some()
     }
 
     /// Asks before a car that is being entered is lost; whether it did.
     pub(in crate::screen) fn asks_to_drop_car(&mut self) -> bool {
         let asks = self.document.draft().is_some_and(Draft::is_changed);
         if asks {
-            self.view.page = Some(Page::Ask(Question::DropCar));
+            self.view.lay(Some(Page::Ask(Question::DropCar)));
         }
         asks
     }
@@ -115,9 +132,10 @@ impl Desk {
 
     fn begin_bay(&mut self) {
         let name = self.view.locale.language.rooms().my_bay;
+        self.view.lay(None);
         let begun =
             self.view.bay_begun.take().unwrap_or_else(|| RoomDraft::new(name, self.view.locale.units.into()));
-        self.view.page = Some(Page::NewBay(NewBay::of(begun)));
+        self.view.lay(Some(Page::NewBay(NewBay::of(begun))));
     }
 
     /// Shows another document in place of the one that was open; why not, if nothing can be said of it.
@@ -133,7 +151,7 @@ impl Desk {
         (self.document, self.answer) = (document, answer);
         self.answer.generation = generation;
         self.view.camera = None;
-        self.view.page = None;
+        self.view.lay(None);
         self.view.notice = None;
         self.view.forget_what_was_there();
         self.verdicts.forget();
@@ -146,7 +164,9 @@ impl Desk {
         let saved = self.document.save(over);
         match saved {
             Err(NotSaved::NoPlace) => self.ask_name(Vec::new()),
-            Err(NotSaved::ChangedOnDisk) => self.view.page = Some(Page::Ask(Question::ChangedOnDisk)),
+            Err(NotSaved::ChangedOnDisk) => {
+                self.view.lay(Some(Page::Ask(Question::ChangedOnDisk)));
+            }
             Err(NotSaved::Faults(faults)) => self.ask_name(self.sentences(&faults)),
             Ok(saved) => self.say_saved(ctx, saved),
         }
@@ -156,7 +176,7 @@ impl Desk {
         let path = self.in_folder(&with_ending(path));
         match self.document.save_as(&path, over) {
             Err(NotSaved::NoPlace | NotSaved::ChangedOnDisk) => {
-                self.view.page = Some(Page::Ask(Question::Replace(path)));
+                self.view.lay(Some(Page::Ask(Question::Replace(path))));
             }
             Err(NotSaved::Faults(faults)) => {
                 let faults = self.sentences(&faults);
@@ -176,15 +196,31 @@ impl Desk {
             (None, Some(older)) => texts.saved_with_older(&path, &older.display().to_string()),
             (None, None) => texts.saved(&path),
         });
-        self.view.page = None;
+        self.say_cars_not_found(&path);
+        self.view.lay(None);
         if let Some(then) = self.after_save.take() {
             self.apply(ctx, then);
         }
     }
 
+    /// Says which cars of the layout are not found from where it was saved. What is shown here has them still.
+    fn say_cars_not_found(&mut self, path: &str) {
+        let mut from_there = Library::beside(Path::new(path));
+        if let Some(folder) = self.data_folder() {
+            from_there.live_in(folder.join("vehicle-profiles"));
+        }
+        let layout = Arc::clone(self.document.layout());
+        let cars: BTreeSet<&Id> = layout.arrangements.iter().map(|own| &own.vehicle).collect();
+        let is_missing = |id: &&Id| matches!(from_there.find(id), Ok(None));
+        let missing: Vec<&Id> = cars.into_iter().filter(is_missing).collect();
+        if !missing.is_empty() {
+            self.say_wrong(self.texts().saved_without_cars(path, &missing));
+        }
+    }
+
     fn ask_name(&mut self, faults: Vec<String>) {
         let path = self.suggested().display().to_string();
-        self.view.page = Some(Page::Save(SavePage { path, faults, focus: true }));
+        self.view.lay(Some(Page::Save(SavePage { path, faults, focus: true })));
     }
 
     /// Where a layout would be saved that has no place yet.

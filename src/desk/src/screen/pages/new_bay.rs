@@ -428,8 +428,10 @@ impl Desk {
     pub(in crate::screen) fn new_bay(&mut self, layout: Layout) {
         match Document::new_bay(layout, &self.document) {
             Ok(document) => {
-                if let Err(why) = self.show_document(document) {
-                    self.say_wrong(why);
+                match self.show_document(document) {
+                    // It is made: nothing of it is begun any more.
+                    Ok(()) => self.view.bay_begun = None,
+                    Err(why) => self.say_wrong(why),
                 }
             }
             Err(NotMade::Faults(faults)) => self.say_wrong(self.first_sentence(&faults)),

@@ -7,7 +7,7 @@ use egui::{Label, RichText, Ui};
 
 use crate::screen::command::{Command, OfBay, OfCar, OfFile};
 use crate::screen::look::size;
-use crate::screen::page::{Leaving, Page, Question, SavePage};
+use crate::screen::page::{Begun, Leaving, Page, Question, SavePage};
 use crate::screen::{Desk, widgets};
 
 impl Desk {
@@ -73,6 +73,22 @@ impl Desk {
                     if widgets::lesser(ui, texts.drop_it).clicked() {
                         out.push(Command::Page(None));
                         out.push(Command::Car(OfCar::DropAnyway));
+                    }
+                });
+            }
+            Question::DropBegun(begun) => {
+                let (question, back) = match begun {
+                    Begun::Bay => (texts.drop_bay_question, Command::File(OfFile::BeginBayAnyway)),
+                    Begun::List => (texts.drop_list_question, Command::BeginVisit),
+                };
+                ask(ui, question);
+                ui.horizontal(|ui| {
+                    if widgets::press(ui, self.view.theme, texts.go_on_with_it).clicked() {
+                        out.push(back);
+                    }
+                    if widgets::lesser(ui, texts.quit_without_it).clicked() {
+                        out.push(Command::File(OfFile::DropBegun(*begun)));
+                        out.push(Command::Quit);
                     }
                 });
             }

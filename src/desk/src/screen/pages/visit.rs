@@ -12,10 +12,15 @@ use crate::screen::{Desk, widgets};
 impl Desk {
     /// Opens the page with the shop's list.
     pub(in crate::screen) fn begin_visit(&mut self) {
+        self.view.lay(None);
+        if let Some(begun) = self.view.list_begun.take() {
+            self.view.lay(Some(Page::Visit(begun)));
+            return;
+        }
         match baywright_files::triggers(self.data_folder().as_deref()) {
             Ok(list) => {
                 let page = VisitPage { read: list.clone(), list, chosen: Vec::new(), changing: false };
-                self.view.page = Some(Page::Visit(Box::new(page)));
+                self.view.lay(Some(Page::Visit(Box::new(page))));
             }
             Err(faults) => self.say_wrong(self.first_sentence(&faults)),
         }
@@ -153,11 +158,14 @@ impl Desk {
 
     /// The list of an earlier session, as it was being changed.
     pub(in crate::screen) fn take_up_list(&mut self, text: &str, name: &str) -> Result<(), String> {
+        if self.view.list_changed().is_some() {
+            return Err(self.texts().finish_list.to_owned());
+        }
         let said = |faults: Vec<baywright_files::FileFault>| self.first_sentence(&faults);
         let list = baywright_files::parse_triggers(name, text).map_err(said)?;
         let read = baywright_files::triggers(self.data_folder().as_deref()).map_err(said)?;
         let page = VisitPage { list, chosen: Vec::new(), changing: true, read };
-        self.view.page = Some(Page::Visit(Box::new(page)));
+        self.view.lay(Some(Page::Visit(Box::new(page))));
         Ok(())
     }
 

@@ -7,7 +7,7 @@ use baywright_files::{FileFault, Library, Profile, Saved, is_taken, load_profile
 use baywright_planner::model::fault::{Allowed, Fault, Found, Quote};
 use baywright_planner::model::{Arrangement, Id, JudgedBy, Layout, SavedArrangement, Vehicle, validate};
 
-use super::CarNotKept;
+use super::refused::{CarNotKept, Shut};
 
 /// What was found in a library.
 #[derive(Debug)]
@@ -92,6 +92,42 @@ impl Cars {
             return Some(Fault { field: "vehicle".to_owned(), found, allowed });
         };
         validate::with_car(layout, saved, car, by).into_iter().next()
+    }
+
+    /// Whether every arrangement that can be opened before a change can be after it; `changed` is a car that is changed with it.
+    pub fn open(
+        &self,
+        before: &Layout,
+        after: &Layout,
+        changed: Option<&Vehicle>,
+        by: JudgedBy,
+    ) -> Result<(), Shut> {
+        let why_not = |layout: &Layout, own: &SavedArrangement, car: Option<&Vehicle>| {
+            let fault = self.why_not((layout, own), car, by)?;
+            Some(Shut { arrangement: own.id.clone(), fault: Box::new(fault) })
+        };
+        let same_bay = before.bay == after.bay;
+        for own in &after.arrangements {
+            let was = before.arrangements.iter().find(|was| was.id == own.id);
+            if same_bay && was == Some(own) && changed.is_none_or(|car| car.id != own.vehicle) {
+                continue;
+            }
+            if let Some(shut) = why_not(after, own, changed)
+                // One that was shut already is no reason to refuse what may open it.
+                && was.is_none_or(|was| why_not(before, was, None).is_none())
+            {
+                return Err(shut);
+            }
+        }
+        // One that can be shown stays.
+        let shut = |own: &SavedArrangement| why_not(after, own, changed);
+        if after.arrangements.len() < before.arrangements.len()
+            && let Some(first) = after.arrangements.first().and_then(shut)
+            && after.arrangements.iter().all(|own| shut(own).is_some())
+        {
+            return Err(first);
+        }
+        Ok(())
     }
 
     /// Where a car is to be written that was entered to replace another, or as a new one in `folder`. One of the user's own is

@@ -6,7 +6,7 @@ use std::sync::Arc;
 use baywright_files::{DiskMark, Saved, save_layout};
 use baywright_planner::model::{Layout, Shop};
 
-use super::NotSaved;
+use super::refused::NotSaved;
 
 /// The file of a layout in hand.
 #[derive(Debug)]

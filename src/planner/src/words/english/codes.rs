@@ -38,6 +38,9 @@ pub const fn code(code: Code) -> &'static str {
         Code::HeightsFromFloor => "Heights were given from the floor, and the car is raised.",
         Code::WheelPlace => "A wheel stands on a pit, a grate or a joint.",
         Code::WheelOffRunway => "A wheel is not wholly on its runway, or the runways are unequally high.",
+        Code::ZoneMissing => {
+            "The aiming names no keep-clear zone: what may stand near the target is not told."
+        }
         Code::ZoneUnjudged => {
             "Something is in a keep-clear zone, and it cannot be judged whether it matters."
         }
@@ -65,7 +68,7 @@ pub const fn code(code: Code) -> &'static str {
         Code::LightOnMat => "Daylight may fall on a mat that a camera looks at.",
         Code::LightInPicture => "Daylight or a lamp's light is or may be in the picture of a camera.",
         Code::GlassBehind => "Glass stands behind a lidar's target, in line with it.",
-        Code::OffBeam => "The target is outside the radar's beam, though inside its field of view.",
+        Code::OffBeam => "The target is outside the radar's beam, from where less comes back.",
         Code::DoorLeaf => "The leaf of an open door, or the roll of a roller door, may be in the way.",
         Code::OpenPit => "A pit lies open where people lay marks and set targets, or near to it.",
         Code::WorkingRoom => "There is too little room to walk and work around the car.",

@@ -4,8 +4,9 @@ use super::marks::wheel_name;
 use super::numbers::percent;
 use super::{About, sentence_start};
 use crate::assessment::{
-    AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Lit, MarkFor, Misplaced, OnRunways,
-    Painted, Quantity, Severity, StandReach, StandSide, Subject, TooLarge, TooSmall, Under,
+    AlignmentFigure, Basis, CarSide, DoorPart, Facts, Finding, InSight, Lit, MOST_LOSS_DB, MarkFor,
+    Misplaced, OnRunways, Painted, Quantity, Severity, StandReach, StandSide, Subject, TooLarge, TooSmall,
+    Under,
 };
 use crate::model::{Exclusion, Material, Provenance, ReferenceAxis};
 use crate::scene::TargetPart;
@@ -149,6 +150,7 @@ impl About<'_> {
             Facts::StandOffMark(_) => format!("{first} is off its mark"),
             Facts::MarkFault(_) => format!("{first} cannot be found this way"),
             Facts::MarkOffTarget => format!("{first} is not where {second} belongs"),
+            Facts::ZoneMissing => "no keep-clear zone is entered for this aiming".to_owned(),
             Facts::MarkMissing => format!(
                 "no mark leads to {}",
                 finding.subjects.first().map_or_else(String::new, |own| self.subject(own))
@@ -360,8 +362,9 @@ impl About<'_> {
             }
             Facts::OffBeam { loss_db } => {
                 let loss = self.locale.region.number(*loss_db, 0);
+                let about = if *loss_db < MOST_LOSS_DB { "About" } else { "More than" };
                 format!(
-                    "About {loss} dB less comes back from there than from the middle of the beam, there and back; by the \
+                    "{about} {loss} dB less comes back from there than from the middle of the beam, there and back; by the \
                      usual bell shape of a beam."
                 )
             }
@@ -481,6 +484,11 @@ impl About<'_> {
             }
             Facts::BesidePermanentMark(Painted::Beside(_)) => {
                 "One is easily taken for the other: cover the one that is not meant, or park by it.".to_owned()
+            }
+            Facts::ZoneMissing => {
+                "What may stand near the target, and what may not, is not told, and nothing there was judged by it: enter what the \
+                 procedure asks to be kept clear."
+                    .to_owned()
             }
             Facts::MarkMissing if self.arrangement.aiming.axis == ReferenceAxis::GeometricCentreline => {
                 "How its place on the floor is found is not told: enter the marks by which it is laid.".to_owned()

@@ -65,7 +65,8 @@ impl About<'_> {
             Facts::OffBeam { .. } => format!("{value} off its boresight, edge of the beam {limit_text}"),
             Facts::BeyondBay { .. } if !is_nought(limit) => format!("clear by {value}, wants {limit_text}"),
             Facts::BeyondBay { .. } => format!("by {value}"),
-            Facts::BeyondDoor => format!("by {value}, of which {limit_text} are known to be free"),
+            Facts::BeyondDoor if is_nought(limit) => format!("by {value}, where nothing is known to be free"),
+            Facts::BeyondDoor => format!("by {value}, where {limit_text} are known to be free"),
             Facts::StandOffMark(off) => format!("{value} {}, limit {limit_text}", off_by(off.about)),
             Facts::HeadRoom(Under::Car) if finding.severity == Severity::Care => {
                 format!("{value} above the roof, wants {limit_text}")
@@ -105,6 +106,7 @@ impl About<'_> {
             | Facts::ViewByAngles
             | Facts::Condition(_)
             | Facts::MarkMissing
+            | Facts::ZoneMissing
             | Facts::HaveReady(_) => format!("{value}, limit {limit_text}"),
         })
     }

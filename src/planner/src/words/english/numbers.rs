@@ -9,11 +9,13 @@ use crate::words::{Region, Units};
 /// A share in per cent: what is not nothing is never shown as "0 %", what is not all never as "100 %".
 pub(super) fn percent(share: f64, region: Region) -> String {
     let value = share * 100.0;
+    // Where a whole number would say nothing, little or all, a tenth is shown.
+    let to_tenths = (value < 10.0 && (value - value.round()).abs() > 0.05) || (99.5..100.0).contains(&value);
     if value > 0.0 && value < 0.1 {
-        "less than 0.1 %".to_owned()
-    } else if value < 100.0 && value > 99.95 {
-        "more than 99.9 %".to_owned()
-    } else if value < 10.0 && (value - value.round()).abs() > 0.05 {
+        format!("less than {} %", region.number(0.1, 1))
+    } else if (99.95..100.0).contains(&value) {
+        format!("more than {} %", region.number(99.9, 1))
+    } else if to_tenths {
         format!("{} %", region.number(value, 1))
     } else {
         format!("{value:.0} %")
@@ -133,6 +135,14 @@ mod tests {
         let percent = |share| percent(share, Region::default());
         assert_eq!(percent(0.00001), "less than 0.1 %");
         assert_eq!(percent(0.9999), "more than 99.9 %");
+        assert_eq!(percent(0.997), "99.7 %");
+        // Whatever is not all is never written as all.
+        for share in [0.994_99, 0.995, 0.999, 0.999_4, 0.999_5] {
+            assert_ne!(percent(share), "100 %", "{share}");
+        }
+        assert_eq!(percent(1.0), "100 %");
+        let comma = Region { decimal: crate::words::Decimal::Comma, ..Region::default() };
+        assert_eq!(super::percent(0.000_1, comma), "less than 0,1 %");
         assert_eq!(percent(0.31), "31 %");
         assert_eq!(percent(0.0), "0 %");
     }

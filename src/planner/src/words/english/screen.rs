@@ -1,7 +1,7 @@
 //! English of the same: see `words/screen.rs`.
 
-use super::Language;
 use super::faults::{against_car, allowed, found};
+use super::{Language, listed};
 use crate::model::assumed::Assumed;
 use crate::model::fault::Fault;
 use crate::model::{FloorFeatureKind, Id, Opening, OpeningKind};
@@ -211,6 +211,10 @@ pub const TEXTS: Screen = Screen {
     // A car that is being entered.
     finish_car: "Keep or drop the car that is being entered first; the bay waits.",
     drop_car_question: "What was entered of this car is not kept yet. Drop it?",
+    drop_bay_question: "The bay that was begun is not made yet. Close the program without it?",
+    drop_list_question: "What was changed in the list of work is not kept yet. Close the program without it?",
+    go_on_with_it: "Go on with it",
+    quit_without_it: "Close without it",
     go_on_entering: "Go on entering it",
     drop_it: "Drop the car",
     no_home: "There is no home folder to keep it in; nothing was saved.",
@@ -287,6 +291,7 @@ pub const TEXTS: Screen = Screen {
     open_elsewhere: "This file is open in another window too. Close it in one of them, or save under another name here.",
     changed_meanwhile: "Someone else changed this file since you opened it. Nothing of it is replaced without asking you when you save.",
     not_kept_now: "Unsaved work is not kept against a crash now: save soon.",
+    finish_list: "The list of work is being changed. Keep it, and then open this one again.",
     finish_bay: "Another bay is begun. Make it, or begin it anew, and then open this one again.",
     keeper_ended: "Nothing is kept against a crash any more. Save your work, close the program and start it again.",
     no_text_to_keep: "What is entered now cannot be kept against a crash: a figure or a text in it cannot be written. Undo it, \
@@ -411,6 +416,16 @@ pub fn no_aiming(car: &str) -> String {
 
 pub fn saved(path: &str) -> String {
     format!("Saved: {path}")
+}
+
+pub fn saved_without_cars(path: &str, cars: &[&Id]) -> String {
+    let named: Vec<String> = cars.iter().map(|id| format!("“{id}”")).collect();
+    let (car, is) = if named.len() == 1 { ("car", "is") } else { ("cars", "are") };
+    format!(
+        "Saved: {path}. From there its {car} {} {is} not found: put the {car}'s own file into a folder “vehicle-profiles” beside \
+         the folder of the bay, or it cannot be shown there.",
+        listed(&named)
+    )
 }
 
 pub fn saved_with_backup(path: &str, backup: &str) -> String {

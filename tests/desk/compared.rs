@@ -1,0 +1,50 @@
+//! Two set-ups compared, and the bay with what it was when it was opened.
+
+use baywright_desk::screen::command::{Command, OfBay};
+use baywright_desk::screen::page::{Compare, Page, With};
+use egui_kittest::kittest::Queryable;
+
+use crate::sessions::{ask, press};
+use crate::support::{demo, usual};
+
+/// What was changed where it stands is compared with what it was when the bay was opened, though nobody made a copy.
+#[test]
+fn as_opened_is_always_there_to_compare_with() {
+    let mut screen = usual(demo());
+    let found = screen.state().answer().assessment.findings.len();
+    press(&mut screen, "Do all of this");
+    ask(&mut screen, Command::Page(Some(Page::Compare(Default::default()))));
+    screen.get_by_label("As opened");
+    screen.get_by_label("Gone (3)");
+    screen.get_by_label("2 things stop the aiming, 5 need care.");
+    ask(&mut screen, Command::Page(None));
+    // A copy of it was not there then: it comes from the one that it was made from.
+    ask(&mut screen, Command::Bay(OfBay::Duplicate));
+    let with = Some(With::Opened);
+    ask(&mut screen, Command::Page(Some(Page::Compare(Compare { with }))));
+    screen.get_by_label("As opened: As found");
+    screen.get_by_label("Gone (3)");
+    assert!(found > screen.state().answer().assessment.findings.len());
+}
+
+#[test]
+fn before_and_after_moving_the_cabinet() {
+    let mut screen = usual(demo());
+    ask(&mut screen, Command::Bay(OfBay::Duplicate));
+    assert_eq!(screen.state().document().shown().as_str(), "As found 2");
+    press(&mut screen, "Do all of this");
+    ask(&mut screen, Command::Page(Some(Page::Compare(Default::default()))));
+    assert!(screen.query_by_label("Gone (3)").is_some());
+    // The moves go past what the places of the things and of the car are uncertain by: nothing new is to be minded.
+    assert!(screen.query_by_label("New (0)").is_some());
+    assert!(screen.query_by_label("In both (5)").is_some());
+    press(&mut screen, "Show this one");
+    assert_eq!(screen.state().document().shown().as_str(), "As found");
+    // Undone twice, the copy is gone and something is still shown.
+    ask(&mut screen, Command::Bay(OfBay::Show("As found 2".into())));
+    for _ in 0..2 {
+        ask(&mut screen, Command::Undo);
+    }
+    assert_eq!(screen.state().document().shown().as_str(), "As found");
+    assert!(!screen.state().document().is_changed() && !screen.state().answer().stale);
+}
