@@ -74,8 +74,6 @@ pub enum Code {
     WheelOffRunway,
     /// Something in a zone that cannot be judged yet.
     ZoneUnjudged,
-    /// The aiming names no keep-clear zone.
-    ZoneMissing,
     /// Something so near a zone that it may be inside.
     ZoneNear,
     /// Something whose place is not known well enough: it may be in the way.
@@ -144,7 +142,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 57] = [
+    pub const ALL: [Self; 56] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -169,7 +167,6 @@ impl Code {
         Self::WheelPlace,
         Self::WheelOffRunway,
         Self::ZoneUnjudged,
-        Self::ZoneMissing,
         Self::ZoneNear,
         Self::PlaceUnsure,
         Self::CarPlace,
@@ -232,7 +229,6 @@ impl Code {
             Self::WheelOffRunway => "wheel-off-runway",
             Self::ThingPlace => "thing-place",
             Self::ZoneUnjudged => "zone-unjudged",
-            Self::ZoneMissing => "zone-missing",
             Self::ZoneNear => "zone-near",
             Self::PlaceUnsure => "place-unsure",
             Self::CarPlace => "car-place",
@@ -402,8 +398,6 @@ pub enum Facts {
     WheelOffRunway(OnRunways),
     /// See [`Code::ZoneUnjudged`].
     ZoneUnjudged(InZone),
-    /// See [`Code::ZoneMissing`].
-    ZoneMissing,
     /// See [`Code::ZoneNear`]: which zones.
     ZoneNear(Vec<MayBe>),
     /// See [`Code::PlaceUnsure`]: in the way of what.
@@ -506,7 +500,6 @@ impl Facts {
             Self::WheelPlace(_) => Code::WheelPlace,
             Self::WheelOffRunway(_) => Code::WheelOffRunway,
             Self::ZoneUnjudged(_) => Code::ZoneUnjudged,
-            Self::ZoneMissing => Code::ZoneMissing,
             Self::ZoneNear(_) => Code::ZoneNear,
             Self::PlaceUnsure(_) => Code::PlaceUnsure,
             Self::CarPlace(_) => Code::CarPlace,

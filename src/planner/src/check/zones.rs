@@ -4,8 +4,6 @@
 //! `place_unsure`). Whether a thing is metal goes by what it holds, not by its face. Runways are steel, also those that carry
 //! the car. What is in a ceiling or in a wall of unknown content, or comes through a window, a pane or wall of glass or mesh or an
 //! open door in a zone or bounding it, cannot be judged; a ceiling in a zone clear of anything can.
-//! Rule: every aiming names a zone. Where none is entered nobody has said what may stand near the target, and whatever stands there
-//! would count as out of the way.
 //! Limit: the aiming's own zones.
 
 mod room;
@@ -17,11 +15,11 @@ use super::claim::{Bars, Claim, Volume, excluded, walls_bind};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, Seen, finding, middle_of_both, thing_subject};
 use crate::model::{Arrangement, Exclusion};
-use crate::scene::{PlacedTarget, PlacedZone, Scene};
+use crate::scene::{PlacedZone, Scene};
 pub(super) use room::counts_flush;
 
 pub(super) const CHECK: Check = Check {
-    codes: &[Code::ZoneObject, Code::ZoneUnjudged, Code::ZoneMissing],
+    codes: &[Code::ZoneObject, Code::ZoneUnjudged],
     things,
     whole,
     claims,
@@ -65,11 +63,6 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
 }
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    if context.arrangement.aiming.zones.is_empty() {
-        let at = context.scene.targets.first().map_or(context.scene.sensor(), PlacedTarget::centre);
-        let basis = Basis::Procedure(context.arrangement.aiming.provenance.clone());
-        findings.push(finding(Facts::ZoneMissing, Severity::Care, vec![Subject::Sensor], at, basis));
-    }
     for zone in &context.scene.zones {
         room::of_room(context, zone, findings);
     }
@@ -481,21 +474,5 @@ mod tests {
         arrangement.bay.runways = vec![runway((6_799.999, 2_000.0), (6_800.001, 4_000.0), 500.0)];
         let hidden = check(&arrangement, Code::SightBlocked, Severity::Stops, None);
         assert!((number(hidden.measured.unwrap()) - 0.5).abs() < 1e-4);
-    }
-
-    /// Of an aiming that names no zone nobody has said what may stand near its target: steel behind the reflector is no reason to
-    /// stop, and the space is not called ready.
-    #[test]
-    fn an_aiming_without_a_zone_needs_care() {
-        let mut arrangement = with(vec![cabinet("cabinet", (9_800.0, 3_000.0), 400.0, 2_000.0)]);
-        none(&arrangement, Code::ZoneMissing);
-        arrangement.aiming.zones.clear();
-        let found = check(&arrangement, Code::ZoneMissing, Severity::Care, None);
-        let line = words::Words::new(&arrangement, words::Locale::default()).line(&found);
-        assert!(
-            line.starts_with("No keep-clear zone is entered for this aiming. What may stand near"),
-            "{line}"
-        );
-        assert_eq!(assess(&arrangement).verdict, Verdict::ReadyWithCare);
     }
 }

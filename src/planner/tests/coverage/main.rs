@@ -22,9 +22,9 @@ use rows::Row;
 use support::Arrangement;
 
 /// Whether a finding makes of a ready bay one that is not, or only with care. That no mark leads to the target is so in every
-/// bay here where marks would be in the way of what is asked; that no zone is entered in every one where something else is asked.
+/// bay here where marks would be in the way of what is asked.
 fn is_minded(found: &Finding) -> bool {
-    found.severity != Severity::Note && !matches!(found.code(), Code::MarkMissing | Code::ZoneMissing)
+    found.severity != Severity::Note && found.code() != Code::MarkMissing
 }
 
 /// What is found of a row in a place: stops and cares that name it.
@@ -96,10 +96,6 @@ fn every_cell_is_a_finding_or_a_reason() {
         let is_unmarked = arrangement.aiming.placements.iter().any(|own| own.mark.is_none());
         if is_unmarked != judged.findings.iter().any(|f| f.code() == Code::MarkMissing) {
             wrong.push(format!("{name}: a target without a mark: {is_unmarked}"));
-        }
-        let is_without_zone = arrangement.aiming.zones.is_empty();
-        if is_without_zone != judged.findings.iter().any(|f| f.code() == Code::ZoneMissing) {
-            wrong.push(format!("{name}: an aiming without a zone: {is_without_zone}"));
         }
         cells += 1;
     }

@@ -38,9 +38,6 @@ pub const fn code(code: Code) -> &'static str {
         Code::HeightsFromFloor => "Heights were given from the floor, and the car is raised.",
         Code::WheelPlace => "A wheel stands on a pit, a grate or a joint.",
         Code::WheelOffRunway => "A wheel is not wholly on its runway, or the runways are unequally high.",
-        Code::ZoneMissing => {
-            "The aiming names no keep-clear zone: what may stand near the target is not told."
-        }
         Code::ZoneUnjudged => {
             "Something is in a keep-clear zone, and it cannot be judged whether it matters."
         }

@@ -150,7 +150,6 @@ impl About<'_> {
             Facts::StandOffMark(_) => format!("{first} is off its mark"),
             Facts::MarkFault(_) => format!("{first} cannot be found this way"),
             Facts::MarkOffTarget => format!("{first} is not where {second} belongs"),
-            Facts::ZoneMissing => "no keep-clear zone is entered for this aiming".to_owned(),
             Facts::MarkMissing => format!(
                 "no mark leads to {}",
                 finding.subjects.first().map_or_else(String::new, |own| self.subject(own))
@@ -484,11 +483,6 @@ impl About<'_> {
             }
             Facts::BesidePermanentMark(Painted::Beside(_)) => {
                 "One is easily taken for the other: cover the one that is not meant, or park by it.".to_owned()
-            }
-            Facts::ZoneMissing => {
-                "What may stand near the target, and what may not, is not told, and nothing there was judged by it: enter what the \
-                 procedure asks to be kept clear."
-                    .to_owned()
             }
             Facts::MarkMissing if self.arrangement.aiming.axis == ReferenceAxis::GeometricCentreline => {
                 "How its place on the floor is found is not told: enter the marks by which it is laid.".to_owned()

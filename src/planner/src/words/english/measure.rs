@@ -106,7 +106,6 @@ impl About<'_> {
             | Facts::ViewByAngles
             | Facts::Condition(_)
             | Facts::MarkMissing
-            | Facts::ZoneMissing
             | Facts::HaveReady(_) => format!("{value}, limit {limit_text}"),
         })
     }
