@@ -119,6 +119,11 @@ pub enum Step {
         /// Whose target.
         placement: Id,
     },
+    /// Keep another bay of the hall empty while this is aimed.
+    KeepEmpty {
+        /// Which.
+        bay: Id,
+    },
     /// Open a door.
     OpenDoor {
         /// Which.
@@ -137,8 +142,30 @@ pub enum Step {
     EnterFigures,
     /// Enter the figures of the alignment sheet.
     EnterAlignment,
+    /// Say from which plane the heights of the aiming's zones and targets count.
+    SayHeightsFrom,
+    /// Enter the keep-clear zones of the aiming.
+    EnterZones,
     /// Look at the profile again and save the layout with it.
     ReviewProfile,
+}
+
+/// A shorter move than the one that is offered, and why that one goes further; bay frame, mm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Shorter {
+    /// It just clears what it cures, as that is drawn; the offered one does whatever is uncertain of the places.
+    AsDrawn(DVec2),
+    /// It cures this alone; the offered one leaves less else to be minded.
+    ThisAlone(DVec2),
+}
+
+impl Shorter {
+    /// By how much it moves.
+    pub const fn by(self) -> DVec2 {
+        match self {
+            Self::AsDrawn(by) | Self::ThisAlone(by) => by,
+        }
+    }
 }
 
 /// The cheapest way out of a finding.
@@ -148,9 +175,8 @@ pub struct Cure {
     pub step: Step,
     /// What it takes.
     pub effort: Option<Effort>,
-    /// For a move that goes far enough to be sure of it, whatever is uncertain of the places: the shortest move that just
-    /// clears what it cures. `None` if the move itself is that one.
-    pub at_least: Option<DVec2>,
+    /// A shorter move that would do, if something speaks for the longer one.
+    pub at_least: Option<Shorter>,
     /// What it would cause instead, each as it would be found then; empty if nothing.
     pub causes: Vec<Finding>,
 }

@@ -11,6 +11,8 @@ pub enum Code {
     StandClash,
     /// Something stands in a keep-clear zone that may not.
     ZoneObject,
+    /// No keep-clear zone of the aiming is entered: nothing is judged for any.
+    ZonesMissing,
     /// Something hides part of the target from the sensor.
     SightBlocked,
     /// Something reaches into the first Fresnel zone.
@@ -119,11 +121,12 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 56] = [
+    pub const ALL: [Self; 57] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
         Self::ZoneObject,
+        Self::ZonesMissing,
         Self::SightBlocked,
         Self::FresnelEntered,
         Self::FieldOfView,
@@ -185,6 +188,7 @@ impl Code {
             Self::CarClash => "car-clash",
             Self::StandClash => "stand-clash",
             Self::ZoneObject => "zone-object",
+            Self::ZonesMissing => "zones-missing",
             Self::SightBlocked => "sight-blocked",
             Self::FresnelEntered => "fresnel-entered",
             Self::FieldOfView => "field-of-view",

@@ -5,7 +5,7 @@ use baywright_geometry::marks::MarkFault;
 use super::Code;
 use crate::check::{
     AlignmentFigure, Beyond, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, Lit, MarkFor, MayBe,
-    Meets, Misplaced, OffPlace, OnRunways, Painted, Reaches, StandReach, StandSide, TooLarge, TooSmall,
+    Meets, Misplaced, OffPlace, OnRunways, Open, Painted, Reaches, StandReach, StandSide, TooLarge, TooSmall,
     Under,
 };
 use crate::model::assumed::Assumed;
@@ -30,6 +30,8 @@ pub enum Facts {
     StandClash(Lacks),
     /// See [`Code::ZoneObject`].
     ZoneObject(InZone),
+    /// See [`Code::ZonesMissing`].
+    ZonesMissing,
     /// See [`Code::SightBlocked`].
     SightBlocked(InSight),
     /// See [`Code::FresnelEntered`].
@@ -113,8 +115,8 @@ pub enum Facts {
     WorkingRoom(CarSide),
     /// See [`Code::StandRoom`]: where it is missing.
     StandRoom(StandSide),
-    /// See [`Code::OpenPit`].
-    OpenPit,
+    /// See [`Code::OpenPit`]: how surely.
+    OpenPit(Open),
     /// See [`Code::ThingPlace`].
     ThingPlace(Misplaced),
     /// See [`Code::KeepFree`].
@@ -155,6 +157,7 @@ impl Facts {
             Self::CarClash(_) => Code::CarClash,
             Self::StandClash(_) => Code::StandClash,
             Self::ZoneObject(_) => Code::ZoneObject,
+            Self::ZonesMissing => Code::ZonesMissing,
             Self::SightBlocked(_) => Code::SightBlocked,
             Self::FresnelEntered => Code::FresnelEntered,
             Self::FieldOfView => Code::FieldOfView,
@@ -191,7 +194,7 @@ impl Facts {
             Self::DoorLeaf(_) => Code::DoorLeaf,
             Self::WorkingRoom(_) => Code::WorkingRoom,
             Self::StandRoom(_) => Code::StandRoom,
-            Self::OpenPit => Code::OpenPit,
+            Self::OpenPit(_) => Code::OpenPit,
             Self::ThingPlace(_) => Code::ThingPlace,
             Self::KeepFree => Code::KeepFree,
             Self::FloorLevels(_) => Code::FloorLevels,

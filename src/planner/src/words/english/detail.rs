@@ -63,6 +63,11 @@ impl About<'_> {
                     None => format!("The zone is to be clear of {of}."),
                 }
             }
+            Facts::ZonesMissing => {
+                "Nothing was judged for any: what stands beside and behind the target may matter all the same. Where the procedure \
+                 names none, look round yourself."
+                    .to_owned()
+            }
             Facts::AlignmentOff(_) => "Have the wheels aligned first: a sensor that is aimed to a crooked car is crooked."
                 .to_owned(),
             Facts::AlignmentUnknown(figure) => {
@@ -160,7 +165,7 @@ impl About<'_> {
                 "Nor behind it; most is towards {}. Someone must stand there to set it and to read it.",
                 finding.subjects.get(1).map_or_else(String::new, |own| self.subject(own))
             ),
-            Facts::OpenPit => {
+            Facts::OpenPit(_) => {
                 "Cover it with what carries a person, or rail it off: who lays marks looks at the tape. Local rules decide.".to_owned()
             }
             Facts::OutsideRoom { too_large: Some(TooLarge::Long { needs_mm: needs, there_mm: there }), .. } => format!(
@@ -286,7 +291,7 @@ impl About<'_> {
                 "No mark plan without spots beside the tyres is entered for this sensor.".to_owned()
             }
             Facts::HeightsFromFloor => {
-                "The car is raised: does the procedure mean the floor, or the plane of the wheels? Enter which."
+                "The car is raised: does the procedure mean the floor, or the plane of the wheels?"
                     .to_owned()
             }
             Facts::OutsideRoom { too_large: None, .. }

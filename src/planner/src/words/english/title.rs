@@ -3,7 +3,7 @@
 use super::marks::wheel_name;
 use super::{About, sentence_start};
 use crate::assessment::{
-    AlignmentFigure, DoorPart, Facts, Finding, InSight, Lit, MarkFor, Misplaced, OnRunways, Painted,
+    AlignmentFigure, DoorPart, Facts, Finding, InSight, Lit, MarkFor, Misplaced, OnRunways, Open, Painted,
     Quantity, Severity, StandReach, StandSide, Subject, Under,
 };
 use crate::scene::TargetPart;
@@ -52,6 +52,7 @@ impl About<'_> {
                 _ => format!("{first} is where {second} must be"),
             },
             Facts::ZoneObject(_) => format!("{first} is inside {second}"),
+            Facts::ZonesMissing => "no keep-clear zone is entered for this aiming".to_owned(),
             Facts::ZoneUnjudged(zone) => match (finding.subjects.first(), zone.heights) {
                 (Some(Subject::Wall(_) | Subject::Opening(_)), None) => {
                     format!("{first} bounds {second} and may hold metal")
@@ -221,8 +222,14 @@ impl About<'_> {
                 "little room beside {}",
                 finding.subjects.first().map_or_else(String::new, |own| self.subject(own))
             ),
-            Facts::OpenPit if finding.measured.is_none() => format!("{first} lies open where people work"),
-            Facts::OpenPit => format!("{first} lies open beside where people work"),
+            Facts::OpenPit(open) => {
+                let lies = match open {
+                    Open::Is => "lies open",
+                    Open::MayBe => "may lie open",
+                };
+                let beside = if finding.measured.is_none() { "" } else { "beside " };
+                format!("{first} {lies} {beside}where people work")
+            }
             Facts::KeepFree => {
                 let door = matches!(finding.subjects.get(1), Some(Subject::KeepFree(id)) if self.is_door(id));
                 let lies = matches!(finding.subjects.first(), Some(Subject::FloorFeature(_)));
