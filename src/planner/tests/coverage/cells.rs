@@ -286,7 +286,10 @@ fn thing(kind: ThingKind, hangs: Hangs, made: Made, column: Column, relation: Re
         Column::WorkingRoom => care_only(care(&[Code::WorkingRoom]), relation),
         Column::BeforeStand => care_only(care(&[Code::StandRoom]), relation),
         Column::WayOut => care_only(care(&[Code::KeepFree]), relation),
-        Column::Picture if is_light(kind) => line(care(&[Code::LightInPicture]), relation),
+        // A parked car's lamps may be on.
+        Column::Picture if is_light(kind) || kind == ThingKind::ParkedCar => {
+            line(care(&[Code::LightInPicture]), relation)
+        }
         Column::Picture => excluded(false),
         Column::BehindTarget => glass(made == Made::Glass, relation),
         Column::UnderTape => match hangs {

@@ -95,6 +95,9 @@ impl About<'_> {
                 let spoils = "light beside or behind the board spoils what the camera sees of it";
                 let day = "how much it is depends on the day. Shut it or shade it.";
                 match (finding.culprit(), lit) {
+                    (Some(id), _) if self.is_parked_car(id) => {
+                        format!("Its lamps are to be off and its panes throw back light: {spoils}.")
+                    }
                     (Some(_), _) => format!("{}. Switch it off or shade it.", sentence_start(spoils)),
                     (None, Lit::Is) => format!("{}; {day}", sentence_start(spoils)),
                     (None, Lit::ByPlace) => {
