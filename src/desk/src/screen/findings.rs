@@ -210,7 +210,7 @@ impl Desk {
         for note in notes {
             ui.horizontal_top(|ui| {
                 ui.label(widgets::soft(ui, "\u{2022}"));
-                let line = RichText::new(words.line(note)).size(size::SMALL);
+                let line = RichText::new(widgets::unbroken(words.line(note))).size(size::SMALL);
                 ui.add(egui::Label::new(line).wrap().selectable(true));
             });
         }
