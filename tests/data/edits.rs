@@ -25,7 +25,7 @@ fn made(loaded: &Loaded, layout: &Layout, here: &Id) -> Arrangement {
 
 /// Which step, about which part, by how much.
 fn step() -> impl Strategy<Value = (u8, Index, f64, f64)> {
-    (0..10_u8, any::<Index>(), -3_000.0..3_000.0_f64, -3_000.0..3_000.0_f64)
+    (0..13_u8, any::<Index>(), -3_000.0..3_000.0_f64, -3_000.0..3_000.0_f64)
 }
 
 /// A step of each kind that can be taken in an arrangement, chosen by number; none if there is nothing of that kind.
@@ -44,6 +44,9 @@ fn taken(arrangement: &Arrangement, (kind, which, x, y): (u8, Index, f64, f64)) 
         6 => Step::SurveyFloor,
         7 => Step::EnterFigures,
         8 => Step::EnterAlignment,
+        9 => Step::SayHeightsFrom,
+        10 => Step::EnterZones,
+        11 => Step::KeepEmpty { bay: of(bay.bays.iter().map(|own| &own.id).collect())? },
         _ => Step::ReviewProfile,
     })
 }

@@ -16,7 +16,7 @@ fn as_opened_is_always_there_to_compare_with() {
     ask(&mut screen, Command::Page(Some(Page::Compare(Default::default()))));
     screen.get_by_label("As opened");
     screen.get_by_label("Gone (3)");
-    screen.get_by_label("2 things stop the aiming, 5 need care.");
+    screen.get_by_label("3 points stop the aiming, 5 need care.");
     ask(&mut screen, Command::Page(None));
     // A copy of it was not there then: it comes from the one that it was made from.
     ask(&mut screen, Command::Bay(OfBay::Duplicate));

@@ -68,7 +68,7 @@ fn feet_and_inches_are_set() {
 #[test]
 fn a_bare_size_shows_its_unit() {
     for (units, offered, shown) in [
-        (Units::Millimetres, "12000 mm", "9000 mm"),
+        (Units::Millimetres, "12\u{202f}000 mm", "9\u{202f}000 mm"),
         (Units::Metres, "12 m", "9000 m"),
         (Units::FeetInches, "40 ft", "9000 in"),
     ] {
@@ -255,7 +255,7 @@ fn undo_in_an_untouched_field_does_something_or_says_why_not() {
     undo(&mut screen);
     let said = screen.state().view().notice.clone().expect("why not").text;
     assert!(said.starts_with("Nothing was typed in this field"), "{said}");
-    assert_eq!(value(&screen, "Length"), "12000 mm");
+    assert_eq!(value(&screen, "Length"), "12\u{202f}000 mm");
 }
 
 /// The wheel over a field, with the keyboard in it or not, changes no figure.

@@ -161,3 +161,17 @@ fn what_reaches_into_another_bay_is_seen() {
     let digits: String = figure.chars().filter(char::is_ascii_digit).collect();
     assert_eq!(digits, format!("{depth:.0}"));
 }
+
+/// What reaches into another bay has a press: that bay is kept empty, in one step that is undone.
+#[test]
+fn the_other_bay_is_kept_empty_by_a_press() {
+    let mut screen = usual(desk(Path::new("hall"), None));
+    press(&mut screen, "Go to the service bay");
+    assert_eq!(told(&screen), [Severity::Care]);
+    press(&mut screen, "Keep it empty: The set-up reaches into the aiming bay");
+    assert_eq!(told(&screen), [Severity::Note]);
+    let kept = screen.state().document().saved_arrangement().unwrap().kept_empty.clone();
+    assert_eq!(kept, ["aiming bay".into()]);
+    ask(&mut screen, Command::Undo);
+    assert_eq!(told(&screen), [Severity::Care]);
+}

@@ -176,7 +176,7 @@ fn a_room_that_is_half_typed_is_offered_after_a_crash() {
     let lengths: Vec<&str> = room.walls.iter().map(|wall| wall.length.as_str()).collect();
     assert_eq!(
         (room.name.as_str(), room.taped, &lengths[..2]),
-        ("Back bay", true, &["11500 mm", "6000 mm"][..])
+        ("Back bay", true, &["11\u{202f}500 mm", "6\u{202f}000 mm"][..])
     );
     // Emptied, it is nothing to be kept any more.
     press(&mut screen, "Begin anew");

@@ -1,5 +1,7 @@
 //! A sheet that does not go by the sensor's centre and the front axle, typed as it stands there: real keys only.
 
+use std::path::Path;
+
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Begin, Command, OfCar, OfView};
 use baywright_planner::Subject;
@@ -10,7 +12,7 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 
 use crate::sessions::{ask, home, press, start};
-use crate::support::{demo, type_into, usual};
+use crate::support::{demo, desk, type_into, usual};
 use crate::typing::{car, happen, key, letters, new_car};
 
 /// Figures with a key that leaves each.
@@ -144,4 +146,17 @@ fn an_edge_is_measured_on_this_car_and_the_centre_follows() {
     ask(&mut screen, Command::Undo);
     assert_eq!(screen.state().answer().assessment.scene.targets[0].meant.height_mm, 465.0);
     crate::support::clear(home);
+}
+
+/// A card that asks for something of the car leads to where it is entered: to the zone's own rows.
+#[test]
+fn a_card_leads_to_the_zone_that_it_asks_of() {
+    let mut screen = usual(desk(Path::new("lift-bay"), None));
+    let card =
+        "Heights given from the floor: the keep-clear zone “metal-free area” and the keep-clear zone “beam”";
+    press(&mut screen, &format!("Enter which: {card}"));
+    screen.run();
+    assert!(screen.state().document().draft().is_some());
+    let rows = screen.get_all_by_label("Heights from").count();
+    assert!(rows > 0, "the zone is unfolded");
 }

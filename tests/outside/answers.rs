@@ -470,7 +470,7 @@ fn moves_are_the_shortest() {
             let Some(cure) = &finding.cure else { continue };
             let Step::MoveThing { thing, by } = &cure.step else { continue };
             // What just clears it: the move itself goes further where a place is uncertain.
-            let by = cure.at_least.unwrap_or(*by);
+            let by = cure.at_least.map_or(*by, baywright_planner::Shorter::by);
             let Some(expected) = moves.get(thing.as_str()) else { continue };
             assert!(case.arrangement.bay.things.iter().any(|t| t.id == *thing));
             let most =

@@ -1,10 +1,12 @@
 //! The answer, as plain data. Sentences are made from it by [`crate::words`].
 
-pub use crate::check::finding::{Basis, Code, Cure, Facts, Finding, Quantity, Severity, Step, Subject};
+pub use crate::check::finding::{
+    Basis, Code, Cure, Facts, Finding, Quantity, Severity, Shorter, Step, Subject,
+};
 pub use crate::check::{
     AlignmentFigure, Beyond, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, Lit, MOST_LOSS_DB,
-    MarkFor, MayBe, Meets, Misplaced, OffBy, OffPlace, OnRunways, Painted, Reaches, StandReach, StandSide,
-    Tilt, TooLarge, TooSmall, Under,
+    MarkFor, MayBe, Meets, Misplaced, OffBy, OffPlace, OnRunways, Open, Painted, Reaches, StandReach,
+    StandSide, Tilt, TooLarge, TooSmall, Under,
 };
 use crate::scene::Scene;
 

@@ -52,6 +52,7 @@ mod way_in;
 mod wheels;
 mod working_room;
 mod zones;
+mod zones_missing;
 
 use std::borrow::Cow;
 
@@ -64,6 +65,7 @@ use finding::{Basis, Code, Cure, Facts, Finding, Quantity, Severity, Subject};
 pub use alignment::AlignmentFigure;
 pub use beam::MOST_LOSS_DB;
 pub use beyond_bay::{Beyond, Reaches};
+pub(crate) use beyond_bay::{own_bay, used_floor};
 pub(crate) use car_place::without;
 pub use claim::{Claim, MovesWith, Volume};
 pub use door_leaf::DoorPart;
@@ -74,6 +76,7 @@ pub use in_one_place::Lacks;
 pub use mark_unsure::MarkFor;
 pub use near::{MayBe, Meets};
 pub(crate) use near::{farthest_of, sway, sway_if};
+pub use open_pit::Open;
 pub use outside_room::TooLarge;
 pub use permanent_mark::Painted;
 pub use picture::{Lit, Picture};
@@ -133,6 +136,8 @@ pub enum Remedy {
     OffFeature,
     /// The car goes square across onto its runways.
     OntoRunways,
+    /// The car goes until all that is used of the floor is in the bay of a hall that it is aimed in; or the other bay is kept empty.
+    IntoBay,
     /// The car goes until all of its set-up is clear of everything by more than is uncertain, where no tape can tell.
     CarClear,
 }
@@ -151,6 +156,7 @@ impl Remedy {
 /// Every check. The order does not matter: findings are sorted afterwards.
 pub const ALL: &[Check] = &[
     zones::CHECK,
+    zones_missing::CHECK,
     door_leaf::CHECK,
     sight::CHECK,
     fresnel::CHECK,

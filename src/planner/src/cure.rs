@@ -13,7 +13,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use baywright_geometry::{Bounds, Circle, DVec2, Outline, Prism, angle, convex};
 
-use crate::assessment::{Assessment, Code, Cure, Finding, Quantity, Severity, Step, Subject};
+use crate::assessment::{Assessment, Code, Cure, Finding, Quantity, Severity, Shorter, Step, Subject};
 use crate::check::{self, Claim, Remedy};
 use crate::model::{Arrangement, Id, ParkedKnown};
 use crate::scene::{PlacedThing, Scene};
@@ -171,7 +171,7 @@ impl Cure {
         };
         // Where another way is surer and no longer, it is the way.
         let is_further = matches!(&step, Step::MoveThing { by, .. } | Step::MoveCar { by } if by.length() > shorter.length());
-        Self { step, at_least: is_further.then_some(shorter), causes, ..self }
+        Self { step, at_least: is_further.then_some(Shorter::AsDrawn(shorter)), causes, ..self }
     }
 }
 
@@ -243,7 +243,9 @@ fn minded(found: &[Finding]) -> (usize, usize) {
 fn deeper(now: &Finding, then: &Finding) -> bool {
     let is_depth = check::of(now.code()).is_some_and(|check| check.depths.contains(&now.code()));
     match (now.measured, then.measured) {
-        (Some(Quantity::Length(now)), Some(Quantity::Length(then))) => is_depth && now > then + WHOLE_MM + check::SPEAKS_FROM_MM,
+        (Some(Quantity::Length(now)), Some(Quantity::Length(then))) => {
+            is_depth && now > then + WHOLE_MM + check::SPEAKS_FROM_MM
+        }
         _ => false,
     }
 }

@@ -141,7 +141,7 @@ fn found(finding: &Finding, words: &Words<'_>) -> Found {
 fn cured(cure: &Cure, sentence: String) -> Cured {
     Cured {
         step: step(&cure.step),
-        at_least_mm: cure.at_least.map(exact),
+        at_least_mm: cure.at_least.map(|shorter| exact(shorter.by())),
         causes: cure.causes.iter().map(causes).collect(),
         sentence,
     }
@@ -161,12 +161,15 @@ fn step(step: &Step) -> Do {
         Step::TakeAway { thing } => (StepName::TakeAway, Some(thing), None),
         Step::MoveCar { by } => (StepName::MoveCar, None, Some(*by)),
         Step::StandOnMark { placement } => (StepName::StandOnMark, Some(placement), None),
+        Step::KeepEmpty { bay } => (StepName::KeepEmpty, Some(bay), None),
         Step::OpenDoor { door } => (StepName::OpenDoor, Some(door), None),
         Step::Tape { thing } => (StepName::Tape, Some(thing), None),
         Step::TapeCar => (StepName::TapeCar, None, None),
         Step::SurveyFloor => (StepName::SurveyFloor, None, None),
         Step::EnterFigures => (StepName::EnterFigures, None, None),
         Step::EnterAlignment => (StepName::EnterAlignment, None, None),
+        Step::SayHeightsFrom => (StepName::SayHeightsFrom, None, None),
+        Step::EnterZones => (StepName::EnterZones, None, None),
         Step::ReviewProfile => (StepName::ReviewProfile, None, None),
     };
     Do { step: name, of: of.map(ToString::to_string), by_mm: by.map(exact) }

@@ -9,7 +9,7 @@ use super::command::{Command, OfBay, OfView};
 use super::look::{self, size};
 use super::page::Page;
 use super::view::Tab;
-use super::{Desk, widgets};
+use super::{Desk, foot, widgets};
 
 /// A card whose height is not known yet, px.
 const CARD_PX: f32 = 120.0;
@@ -210,12 +210,14 @@ impl Desk {
         for note in notes {
             ui.horizontal_top(|ui| {
                 ui.label(widgets::soft(ui, "\u{2022}"));
-                let line = RichText::new(words.line(note)).size(size::SMALL);
+                let line = RichText::new(widgets::unbroken(words.line(note))).size(size::SMALL);
                 ui.add(egui::Label::new(line).wrap().selectable(true));
             });
         }
-        ui.add_space(6.0);
-        ui.add(egui::Label::new(widgets::soft(ui, words.caution())).wrap());
+        if !foot::says_whole_caution(ui.ctx()) {
+            ui.add_space(6.0);
+            ui.add(egui::Label::new(widgets::soft(ui, words.caution())).wrap());
+        }
     }
 }
 
@@ -226,9 +228,12 @@ const fn deed(texts: &baywright_planner::words::screen::Screen, step: &Step) -> 
         Step::TakeAway { .. } => texts.take_away,
         Step::MoveCar { .. } => texts.park_there,
         Step::StandOnMark { .. } => texts.put_on_mark,
+        Step::KeepEmpty { .. } => texts.keep_empty,
         Step::OpenDoor { .. } => texts.open_door,
         Step::Tape { .. } => texts.enter_distance,
         Step::TapeCar | Step::SurveyFloor | Step::EnterFigures | Step::EnterAlignment => texts.how,
+        Step::SayHeightsFrom => texts.say_which,
+        Step::EnterZones => texts.enter_them,
         Step::ReviewProfile => texts.looked_again,
     }
 }

@@ -17,6 +17,15 @@ const SCALE_PX: f32 = 186.0;
 /// Between what is said and the caution, at least, px.
 const GAP_PX: f32 = 16.0;
 
+/// Whether the foot had room for the whole caution when it was drawn last: where it has not, the panel of what is found says it.
+pub(super) fn says_whole_caution(ctx: &egui::Context) -> bool {
+    ctx.data(|data| data.get_temp(whole_caution())) == Some(true)
+}
+
+fn whole_caution() -> egui::Id {
+    egui::Id::unique("whole caution in the foot")
+}
+
 impl Desk {
     pub(super) fn foot(&self, ui: &mut Ui, out: &mut Vec<Command>) {
         let words = self.words();
@@ -57,6 +66,8 @@ impl Desk {
                 ];
                 let fits = both.into_iter().find(|(told, said)| wide(ui, told) + wide(ui, said) <= room);
                 let (told, said) = fits.unwrap_or((texts.caution_short, brief));
+                let is_whole = told == caution;
+                ui.data_mut(|data| data.insert_temp(whole_caution(), is_whole));
                 ui.label(widgets::soft(ui, told)).on_hover_text(caution);
                 ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
                     self.keep(ui, out);

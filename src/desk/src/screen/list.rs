@@ -175,8 +175,8 @@ impl Desk {
         let name = line(&entry.name, size::BODY, selected, ink);
         let note = line(&entry.note, size::LEAST, false, soft);
         let below = name.size().y;
-        ui.painter().galley(inner.min, name, ink);
-        ui.painter().galley(inner.min + Vec2::new(0.0, below), note, soft);
+        ui.painter().galley(inner.min, name.clone(), ink);
+        ui.painter().galley(inner.min + Vec2::new(0.0, below), note.clone(), soft);
         response.widget_info(|| {
             let told = self.texts().with(&entry.name, &entry.note);
             egui::WidgetInfo::selected(egui::Role::ListBoxOption, true, selected, told)
@@ -184,6 +184,12 @@ impl Desk {
         if response.hovered() {
             out.push(Command::View(OfView::Hover(Some(entry.subject.clone()))));
         }
+        let is_cut = [&name, &note].iter().any(|own| own.elided);
+        let response = if is_cut {
+            response.on_hover_text(self.texts().with(&entry.name, &entry.note))
+        } else {
+            response
+        };
         if response.clicked() {
             // From here on arrows move what was chosen, and Tab leads to its fields.
             response.request_focus();
@@ -268,7 +274,7 @@ impl Desk {
             Subject::Runway(id) => words.runway_height(bay.runways.iter().find(|own| own.id == *id)?.top_mm),
             Subject::Zone(id) => {
                 let zone = arrangement.aiming.zones.iter().find(|own| own.id == *id)?;
-                words.keep_clear(zone.excludes, Some((zone.span.bottom(), zone.span.top())))
+                words.keep_clear_note(zone.excludes, (zone.span.bottom(), zone.span.top()))
             }
             Subject::Wall(id) => {
                 let wall = bay.walls.iter().position(|own| own.id == *id)?;

@@ -99,12 +99,14 @@ pub enum Tab {
 }
 
 /// Which form is open, and what is picked in it.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct CarView {
     /// Everything, instead of the short form.
     pub whole: bool,
     /// The part that is to be unfolded and brought into sight.
     pub lead: Option<Figures>,
+    /// The zone or target of the shown aiming that is to be; of the figures, all of its zones.
+    pub part: Option<Subject>,
 }
 
 /// One sentence at the foot of the screen.

@@ -1,6 +1,6 @@
 //! A room that is being typed, wall by wall or in two numbers, and is no layout yet: texts as they stand in their fields.
 
-use baywright_planner::words::Units;
+use baywright_planner::words::{Locale, Units};
 use serde::{Deserialize, Serialize};
 
 /// The version of its text in the recovery journal: one more whenever an older program would misread it.
@@ -42,17 +42,28 @@ impl TypedIn {
     }
 
     /// A bay of a usual size: length, width, clear height.
-    const fn usual(self) -> [&'static str; 3] {
-        match self {
-            Self::Millimetres => ["12000 mm", "6000 mm", "3500 mm"],
+    fn usual(self) -> [String; 3] {
+        let usual = match self {
+            Self::Millimetres => ["12000", "6000", "3500"],
             Self::Metres => ["12 m", "6 m", "3.5 m"],
             Self::Inches => ["40 ft", "20 ft", "11 ft 6 in"],
-        }
+        };
+        usual.map(|text| {
+            let mut text = text.to_owned();
+            self.named(&mut text);
+            text
+        })
     }
 
     /// What was typed, with the unit that it is in wherever it names none, in each part of a sum; what is no figure stays as
-    /// it is.
+    /// it is. Whole millimetres look as they do everywhere else.
     pub fn named(self, text: &mut String) {
+        let typed = text.trim();
+        let digits = typed.chars().all(|c| c.is_ascii_digit()).then(|| typed.parse::<u32>().ok()).flatten();
+        if let (Self::Millimetres, Some(mm)) = (self, digits) {
+            *text = Locale::default().length(f64::from(mm));
+            return;
+        }
         let parts = parts_of_sum(text);
         let is_named =
             |part: &str| !part.contains(|c: char| c.is_ascii_digit()) || part.contains(names_a_unit);
@@ -132,7 +143,7 @@ impl RoomDraft {
             name: name.to_owned(),
             taped: false,
             typed_in,
-            sizes: typed_in.usual().map(str::to_owned),
+            sizes: typed_in.usual(),
             walls: (0..4).map(|_| wall()).collect(),
             spread: false,
         }
@@ -146,7 +157,7 @@ impl RoomDraft {
         }
         let sizes = if self.sizes == was.usual() {
             // What is only offered is offered anew.
-            self.sizes = now.usual().map(str::to_owned);
+            self.sizes = now.usual();
             &mut []
         } else {
             &mut self.sizes[..]
@@ -248,7 +259,7 @@ mod tests {
         }
         room.type_in(TypedIn::Inches);
         let lengths: Vec<&str> = room.walls.iter().map(|wall| wall.length.as_str()).collect();
-        assert_eq!(lengths, ["11500 mm", "6 m", " 7 ft 6", ""]);
+        assert_eq!(lengths, [&*Locale::default().length(11_500.0), "6 m", " 7 ft 6", ""]);
         assert_eq!(room.sizes, ["40 ft", "20 ft", "11 ft 6 in"], "what is offered is offered anew");
         room.sizes[0] = "12,5".to_owned();
         room.type_in(TypedIn::Metres);

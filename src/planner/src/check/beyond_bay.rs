@@ -15,11 +15,32 @@ use baywright_geometry::{DVec2, Outline, Polygon, SeparatingMoves, boolean, sepa
 use super::claim::{Bars, Claim, LINE_HALF_MM, MovesWith, Volume, anywhere};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{
-    Check, Context, SPEAKS_FROM_MM, farthest_of, finding, middle_of_both, stand_room, sway, thing_subject,
+    Check, Context, Remedy, SPEAKS_FROM_MM, farthest_of, finding, middle_of_both, stand_room, sway,
+    thing_subject,
 };
-use crate::model::{Bay, HallBay, ShopFigure, ThingKind};
+use crate::model::{Arrangement, Bay, HallBay, ShopFigure, ThingKind};
 
-pub(super) const CHECK: Check = Check { codes: &[Code::BeyondBay], things, whole, ..Check::NONE };
+pub(super) const CHECK: Check = Check { codes: &[Code::BeyondBay], things, whole, remedy, ..Check::NONE };
+
+/// What reaches beyond its bay is moved back into it, or the other is kept empty; a car that is parked in one that is to be leaves.
+fn remedy(finding: &Finding) -> Remedy {
+    match finding.facts {
+        Facts::BeyondBay { lies: Beyond::Bay | Beyond::Hall, .. } => Remedy::IntoBay,
+        Facts::BeyondBay { lies: Beyond::NotEmpty, .. } => Remedy::ThingOut,
+        _ => Remedy::None,
+    }
+}
+
+/// All that an aiming uses of the floor, each with how far it may be from where it is drawn, mm.
+pub(crate) fn used_floor(context: &Context<'_>) -> Vec<(Outline, f64)> {
+    Used::all(context).into_iter().map(|own| (own.outline, own.sway_mm)).collect()
+}
+
+/// The bay of the hall that the set-up is made in.
+pub(crate) fn own_bay(arrangement: &Arrangement) -> Option<&HallBay> {
+    let own = arrangement.in_bay.as_ref()?;
+    arrangement.bay.bays.iter().find(|bay| bay.id == *own)
+}
 
 /// Where something lies that is beyond the set-up's own bay, or what else is said of another one.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -343,8 +364,8 @@ mod tests {
         );
         assert_eq!(
             title(&beside(4_400.0)),
-            "The set-up reaches into bay 2: by 100 mm. The room to work around the car and the keep-clear zone lie there. \
-             Another car may be driven in there: move this one, or keep that bay empty meanwhile."
+            "The set-up reaches into bay 2: by 100 mm. The room to work around the car and the keep-clear zone “beam” lie there. \
+             Another car may be driven in there meanwhile."
         );
     }
 
@@ -471,5 +492,57 @@ mod tests {
         none(&at(highest), Code::BeyondBay);
         let (_, parts) = found(&at(highest - 1.0), Severity::Care, Some(1.0));
         assert!(parts.iter().all(|own| matches!(own.of, Subject::Mark(_) | Subject::Run(..))), "{parts:?}");
+    }
+
+    /// The set-up is 3000 mm wide: a bay 4400 mm wide holds it 100 mm further aside, one 2900 mm wide nowhere, so that the other is
+    /// kept empty.
+    #[test]
+    fn the_car_moves_over_or_the_other_bay_is_kept_empty() {
+        let cure = |hall: &Arrangement| {
+            let cure = check(hall, Code::BeyondBay, Severity::Care, None).cure.expect("a way out");
+            let after = assess(&crate::cure::apply(hall, &cure.step));
+            (cure, after)
+        };
+        let (moved, after) = cure(&beside(4_400.0));
+        let Step::MoveCar { by } = moved.step else { panic!("{moved:?}") };
+        // Parked anew it is known to 30 mm and half a degree: by so much further.
+        assert!(by.y <= -130.0 && by.y > -250.0, "{by}");
+        assert_eq!(after.verdict, Verdict::Ready, "{:?}", after.findings);
+        let mut narrow = beside(2_900.0);
+        let (kept, after) = cure(&narrow);
+        assert_eq!((&kept.step, kept.causes.len()), (&Step::KeepEmpty { bay: "bay 2".into() }, 0));
+        assert_eq!(after.verdict, Verdict::Ready, "{:?}", after.findings);
+        // A car that is parked there is to leave first, and that is said.
+        let mut van = cabinet("van", (10_500.0, 5_400.0), 2_000.0, 900.0);
+        van.kind = ThingKind::ParkedCar;
+        narrow.bay.things = vec![van];
+        let (kept, after) = cure(&narrow);
+        assert_eq!(
+            kept.causes.iter().map(|f| (f.code(), f.severity)).collect::<Vec<_>>(),
+            [(Code::BeyondBay, Severity::Care)]
+        );
+        let left = of(&after, Code::BeyondBay)[0].cure.clone().expect("it drives away");
+        assert_eq!(left.step, Step::TakeAway { thing: "van".into() });
+        // Where no bay is chosen, none is another.
+        let mut open = beside(2_900.0);
+        open.in_bay = None;
+        let assessment = assess(&open);
+        assert!(
+            of(&assessment, Code::BeyondBay).iter().all(|f| f.cure.is_none()),
+            "{:?}",
+            assessment.findings
+        );
+    }
+
+    /// Parked anew a car is where it is planned: it goes as much further as leaves nothing open then.
+    #[test]
+    fn it_moves_as_far_as_is_sure() {
+        let mut hall = beside(4_520.0);
+        hall.parked_known = ParkedKnown::Planned;
+        let found = check(&hall, Code::BeyondBay, Severity::Care, None);
+        let Some(Step::MoveCar { by }) = found.cure.map(|cure| cure.step) else { panic!("no move") };
+        assert!(by.y < -20.0 && by.y > -200.0, "{by}");
+        let moved = crate::cure::apply(&hall, &Step::MoveCar { by });
+        none(&moved, Code::BeyondBay);
     }
 }

@@ -93,7 +93,7 @@ pub enum Bars {
     Everything(Code, Severity),
     /// What a keep-clear zone excludes.
     Zone(Exclusion),
-    /// Lamps, out of a camera's picture.
+    /// Lamps, and what carries them, out of a camera's picture.
     Lamps,
     /// What is so low that a tape goes over it, and lengthens the tape.
     Low,
@@ -231,7 +231,7 @@ impl Claim {
                 None => Some((Code::ZoneUnjudged, Severity::Care)),
                 Some(false) => None,
             },
-            Bars::Lamps => (thing.kind == ThingKind::Lamp).then_some((Code::LightInPicture, Severity::Care)),
+            Bars::Lamps => shines(thing).then_some((Code::LightInPicture, Severity::Care)),
             Bars::Low => lies_under_a_tape(&thing.span).then_some((Code::TapeOver, Severity::Care)),
         }
     }
@@ -255,6 +255,11 @@ impl Claim {
             Bars::Lamps | Bars::Low => None,
         }
     }
+}
+
+/// Whether it is a lamp, or has lamps that somebody may leave on.
+pub(super) const fn shines(thing: &Thing) -> bool {
+    matches!(thing.kind, ThingKind::Lamp | ThingKind::ParkedCar)
 }
 
 /// Whether walls bound a zone: one that keeps out only people or light ends at a wall by itself.

@@ -42,7 +42,7 @@ pub(super) const CHECK: Check = Check { codes: &[Code::FloorLevels], whole, ..Ch
 /// What is known of a floor. The finding's first subject is the floor or a runway, the others are what stands there.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum FloorFact {
-    /// Nobody surveyed it.
+    /// Nobody surveyed it, nor what the further subjects are.
     Unknown,
     /// Surveyed, but undated.
     Undated,
@@ -96,9 +96,9 @@ pub enum FloorFact {
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let spots = Spots::of(context);
+    findings.extend(unknown(context, &spots));
     for (index, ground) in spots.grounds.iter().enumerate() {
-        // The floor is always asked about: somebody walks on it with the target.
-        if index == 0 || spots.on(index).next().is_some() {
+        if is_asked(&spots, index) {
             known(context, &spots, index, ground, findings);
         }
     }
@@ -114,7 +114,24 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-/// Whether the levels of a ground are known where they matter.
+/// The floor is always asked about: somebody walks on it with the target. A runway where something stands on it.
+fn is_asked(spots: &Spots<'_>, index: usize) -> bool {
+    index == 0 || spots.on(index).next().is_some()
+}
+
+/// What nobody surveyed, floor and runways in one: whoever surveys one of them does the others.
+fn unknown(context: &Context<'_>, spots: &Spots<'_>) -> Option<Finding> {
+    let all = spots.grounds.iter().enumerate();
+    let unknown = all.filter(|(index, ground)| ground.survey.is_none() && is_asked(spots, *index));
+    let mut unknown: Vec<&Ground<'_>> = unknown.map(|(_, ground)| ground).collect();
+    unknown.sort_by(|a, b| a.of.cmp(&b.of));
+    let first = unknown.first()?;
+    let at = first.place.extend(first.height);
+    let subjects = unknown.iter().map(|ground| ground.of.clone()).collect();
+    Some(care(FloorFact::Unknown, subjects, at, of_procedure(context)))
+}
+
+/// Whether the levels of a ground that was surveyed are known where they matter.
 fn known(
     context: &Context<'_>,
     spots: &Spots<'_>,
@@ -129,10 +146,7 @@ fn known(
         subjects.insert(0, ground.of.clone());
         care(fact, subjects, at.extend(ground.height), basis)
     };
-    let Some(survey) = ground.survey else {
-        findings.push(say(FloorFact::Unknown, &[], of_procedure(context)));
-        return;
-    };
+    let Some(survey) = ground.survey else { return };
     findings.extend(of_age(context, survey, ground));
     let outside: Vec<&Spot> = spots.on(index).filter(|spot| spot.level.is_none()).collect();
     if !outside.is_empty() {

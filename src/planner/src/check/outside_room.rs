@@ -345,8 +345,9 @@ mod tests {
             let found = check(&arrangement, Code::OutsideRoom, Severity::Stops, None);
             words::Words::new(&arrangement, words::Locale::default()).title(&found)
         };
-        assert_eq!(title(1_400.0, 5_000.0), "Keep-clear zone does not fit through the roller door");
-        let ends = "Keep-clear zone would reach further through the roller door than is known to be free";
+        assert_eq!(title(1_400.0, 5_000.0), "Keep-clear zone “beam” does not fit through the roller door");
+        let ends =
+            "Keep-clear zone “beam” would reach further through the roller door than is known to be free";
         assert_eq!(title(2_500.0, 60.0), ends);
         assert_eq!(title(1_400.0, 0.0), ends);
     }

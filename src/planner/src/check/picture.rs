@@ -1,6 +1,6 @@
-//! Light in a camera's picture: windows, open doors and gaps, walls of glass or mesh, lamps.
+//! Light in a camera's picture: windows, open doors and gaps, walls of glass or mesh, lamps, cars with theirs.
 //!
-//! Rule: where a camera looks at an upright board, nothing that lets daylight in and no lamp is in its picture, beside the board
+//! Rule: where a camera looks at an upright board, nothing that lets daylight in, no lamp and no parked car, whose lamps may be on, is in its picture, beside the board
 //! or behind it, nor may be, as far as the places of walls, lamp and car are known: how much it matters depends on the day and on
 //! who switches what off, so that it needs care. What the board or a thing hides of it is not taken off. A lamp in a zone that
 //! keeps out light is told there.
@@ -11,7 +11,7 @@ mod view;
 use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::{DVec2, Prism, angle, overlaps};
 
-use super::claim::{Bars, Claim, Volume, anywhere};
+use super::claim::{Bars, Claim, Volume, anywhere, shines};
 use super::finding::{Basis, Code, Facts, Finding, Severity, Subject};
 use super::light::{Pane, panes};
 use super::{Check, Context, Remedy, SPEAKS_FROM_MM, finding, middle_of_both, thing_subject};
@@ -61,14 +61,15 @@ fn claims(arrangement: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
     claims.extend(volume.map(|own| Claim::new(Subject::Sensor, own, Bars::Lamps)));
 }
 
-/// Lamps.
+/// Lamps, and what carries them.
 fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let pictures = context.claims().iter().filter(|claim| claim.bars == Bars::Lamps);
     for picture in pictures {
-        for seen in context.things_near(picture.around).filter(|seen| seen.thing.kind == ThingKind::Lamp) {
+        for seen in context.things_near(picture.around).filter(|seen| shines(seen.thing)) {
             let own = &seen.placed.prism;
             let region = picture.volume.at(&own.span);
-            if region.is_none_or(|region| !overlaps(&region, &own.outline)) || is_told(context, seen.placed) {
+            let is_told = seen.thing.kind == ThingKind::Lamp && is_told(context, seen.placed);
+            if is_told || region.is_none_or(|region| !overlaps(&region, &own.outline)) {
                 continue;
             }
             let subjects = vec![thing_subject(&seen.thing.id), Subject::Sensor];
@@ -291,6 +292,21 @@ mod tests {
         let mut cabinet = lamp((8_800.0, 5_000.0));
         cabinet.bay.things[0].kind = ThingKind::Cabinet;
         none(&cabinet, Code::LightInPicture);
+    }
+
+    /// Also one of another bay of the hall: its lamps may be on, and it drives away.
+    #[test]
+    fn a_parked_car_in_the_picture() {
+        let mut arrangement = lamp((8_800.0, 5_000.0));
+        arrangement.bay.things[0].kind = ThingKind::ParkedCar;
+        let found = check(&arrangement, Code::LightInPicture, Severity::Care, None);
+        let words = words::Words::new(&arrangement, words::Locale::default());
+        let line = words.line(&found);
+        assert!(
+            line.starts_with("Lamp is in the picture of the forward camera. Its lamps are to be off"),
+            "{line}"
+        );
+        assert_eq!(found.cure.map(|cure| cure.step), Some(Step::TakeAway { thing: "lamp".into() }));
     }
 
     /// The near corner of the lamp is so far from the picture's edge, a line at 30°, measured square to it.

@@ -10,7 +10,7 @@ use baywright_geometry::DVec2;
 use baywright_geometry::locate::{Located, locate};
 use baywright_geometry::marks::Construction;
 
-use super::finding::{Basis, Code, Facts, Finding, Severity, Subject};
+use super::finding::{Basis, Code, Facts, Finding, Severity, Step, Subject};
 use super::{Check, Context, finding};
 use crate::model::{Aiming, HeightsFrom, Id, TargetHeight, Wheel};
 
@@ -50,7 +50,8 @@ fn heights(context: &Context<'_>, findings: &mut Vec<Finding>) {
     if !of.is_empty() {
         let here = context.scene.bay_from_vehicle.origin().extend(context.scene.carried_at_mm);
         let basis = Basis::Procedure(aiming.provenance.clone());
-        findings.push(finding(Facts::HeightsFromFloor, Severity::Care, of, here, basis));
+        let found = finding(Facts::HeightsFromFloor, Severity::Care, of, here, basis);
+        findings.push(found.cured_by(Step::SayHeightsFrom));
     }
 }
 

@@ -137,7 +137,7 @@ mod tests {
     /// The lines from the rear spots through the front ones, at (4000, 4020) and (4000, 1980), are prolonged by 4800 mm.
     fn ridge(x: (f64, f64), y: (f64, f64), proud_mm: f64) -> Arrangement {
         let mut arrangement = clear();
-        arrangement.aiming.zones.clear();
+        arrangement.aiming.zones[0].excludes = Exclusion::Light;
         let (id, kind, material) = ("ridge".into(), FloorFeatureKind::Joint, Material::Concrete);
         let outline = rectangle((x.0, y.0), (x.1, y.1));
         arrangement.bay.floor_features = vec![FloorFeature { id, kind, outline, material, proud_mm }];
@@ -174,7 +174,7 @@ mod tests {
             (cover.span, cover.material, cover.metal) =
                 (span(0.0, 18.0), Material::Plastic, Some(Metal::None));
             let mut arrangement = with(vec![cover]);
-            arrangement.aiming.zones.clear();
+            arrangement.aiming.zones[0].excludes = Exclusion::Light;
             arrangement
         };
         let strip = lying(Shape::Rectangle { length_mm: 100.0, width_mm: 600.0 }, 4_150.0);

@@ -158,7 +158,7 @@ mod tests {
         let found = check(&near, Code::WalkIn, Severity::Care, Some(800.0));
         assert_eq!(found.limit, Some(Quantity::Length(1_000.0)));
         let title = words::Words::new(&near, words::Locale::default()).title(&found);
-        assert_eq!(title, "Side door may let people in beside the keep-clear zone");
+        assert_eq!(title, "Side door may let people in beside the keep-clear zone “beam”");
         // Into it.
         check(&beside(4_600.0), Code::WalkIn, Severity::Care, Some(0.0));
         for change in [
@@ -235,7 +235,7 @@ mod tests {
         arrangement.bay.keep_free = vec![way(4_300.0)];
         let found = check(&arrangement, Code::WalkIn, Severity::Care, Some(200.0));
         let words = words::Words::new(&arrangement, words::Locale::default()).title(&found);
-        assert_eq!(words, "Way out leads through the keep-clear zone");
+        assert_eq!(words, "Way out leads through the keep-clear zone “beam”");
         arrangement.bay.keep_free = vec![way(4_510.0)];
         arrangement.parked_known = ParkedKnown::Within { mm: 15.0, rad: 0.0 };
         check(&arrangement, Code::WalkIn, Severity::Care, None);

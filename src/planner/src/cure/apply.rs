@@ -29,6 +29,11 @@ pub(super) fn apply_to(after: &mut Arrangement, step: &Step) {
                 }
             }
         }
+        Step::KeepEmpty { bay } => {
+            if after.in_bay.as_ref() != Some(bay) && !after.kept_empty.contains(bay) {
+                after.kept_empty.push(bay.clone());
+            }
+        }
         Step::OpenDoor { door } => {
             for opening in after.bay.openings.iter_mut().filter(|o| o.id == *door) {
                 opening.shut = false;
@@ -39,6 +44,8 @@ pub(super) fn apply_to(after: &mut Arrangement, step: &Step) {
         | Step::SurveyFloor
         | Step::EnterFigures
         | Step::EnterAlignment
+        | Step::SayHeightsFrom
+        | Step::EnterZones
         | Step::ReviewProfile => {}
     }
 }

@@ -5,9 +5,9 @@ use baywright_geometry::protrude::moves_inside;
 use baywright_geometry::separate::{EQUAL_MOVES_MM, exits, heading_from_x};
 use baywright_geometry::{Bounds, Circle, DVec2, Outline, Polygon, convex};
 
-use super::parking::{places, rooms, set_up};
+use super::parking::{LOOKED_WITHIN_MM, places, rooms, set_up};
 use super::{Case, WHOLE_MM, apply, caused};
-use crate::assessment::{Code, Cure, Facts, Finding, Severity, Step, Subject, TooLarge};
+use crate::assessment::{Code, Cure, Facts, Finding, Severity, Shorter, Step, Subject, TooLarge};
 use crate::check::{self, Remedy, claim};
 use crate::judge::judge;
 use crate::model::{Id, ParkedKnown, Wheel};
@@ -50,6 +50,7 @@ impl<'a> Moves<'a> {
             Remedy::OffFeature => self.off_the_feature(finding),
             Remedy::OntoRunways => self.onto_the_runway(finding),
             Remedy::CarClear => self.all_clear(),
+            Remedy::IntoBay => self.back_in_its_bay(finding).or_else(|| self.keep_empty(finding)),
             Remedy::None | Remedy::ThingOut | Remedy::ThingFurther => None,
         }
     }
@@ -71,7 +72,8 @@ impl<'a> Moves<'a> {
         let cure = self.best(moves, is_cured)?;
         let further = self.further_from(placed, id, &cure.step);
         let cure = cure.further(further);
-        let at_least = cure.at_least.or_else(|| self.just_clears(&cure.step, is_cured));
+        let at_least =
+            cure.at_least.or_else(|| self.just_clears(&cure.step, is_cured).map(Shorter::ThisAlone));
         Some(Cure { at_least, ..cure })
     }
 
@@ -140,6 +142,54 @@ impl<'a> Moves<'a> {
             rooms.iter().flat_map(|room| moves_inside(room, &set_up).into_iter().take(MOST_TRIED)).collect();
         let (code, subjects) = (finding.code(), finding.subjects.clone());
         self.best(moves, |after| !after.iter().any(|f| f.code() == code && f.subjects == subjects))
+    }
+
+    /// Back into the bay of the hall that it is aimed in, with all that it uses of the floor, where that costs nothing: by as much as
+    /// where the car stands then is uncertain by, else just into it.
+    fn back_in_its_bay(&mut self, finding: &Finding) -> Option<Cure> {
+        let Case { arrangement, scene, .. } = *self.case;
+        let own = check::own_bay(arrangement)?;
+        let used = check::used_floor(&check::Context::new(arrangement, scene));
+        let (axle, parked) = (arrangement.parked.origin(), super::parked_anew(self.case));
+        let corners = |sure: bool| -> Vec<DVec2> {
+            let all = used.iter().filter_map(|(outline, sway)| {
+                // Parked anew it is known as planned, if it was taped.
+                let then = check::sway_if(arrangement, parked, check::farthest_of(outline, axle));
+                let by = if sure { then.max(*sway) } else { 0.0 };
+                super::grown(outline, by, arrangement.parked.heading())
+            });
+            all.flat_map(|own| own.as_polygon().outer().to_vec()).collect()
+        };
+        let moves = [true, false].into_iter().filter_map(|sure| convex::hull(&corners(sure)));
+        let moves = moves.flat_map(|all| moves_inside(&own.outline, &all.into()).into_iter().take(1));
+        let moves = moves.filter(|by| *by != DVec2::ZERO && by.length() <= LOOKED_WITHIN_MM).collect();
+        let (code, first) = (finding.code(), finding.subjects.first());
+        let is_left =
+            |f: &Finding| f.code() == code && f.severity != Severity::Note && f.subjects.first() == first;
+        let cure = self.best(moves, |after| !after.iter().any(is_left))?;
+        cure.causes.is_empty().then_some(cure)
+    }
+
+    /// The other bay is kept empty, if that is enough.
+    fn keep_empty(&self, finding: &Finding) -> Option<Cure> {
+        let Some(Subject::HallBay(bay)) = finding.subjects.first() else { return None };
+        let own = self.case.arrangement.in_bay.as_ref()?;
+        if bay == own {
+            return None;
+        }
+        let step = Step::KeepEmpty { bay: bay.clone() };
+        let after = judge(&apply(self.case.arrangement, &step)).findings;
+        let still = |f: &Finding| {
+            f.code() == finding.code()
+                && f.severity != Severity::Note
+                && f.subjects.first() == finding.subjects.first()
+        };
+        (!after.iter().any(still)).then(|| Cure {
+            step,
+            effort: None,
+            at_least: None,
+            causes: caused(self.case.before, &after),
+        })
     }
 
     /// Off a drain or pit: by the shortest way that takes the mark, the feet or the tyre off it, and by what both places are

@@ -171,7 +171,7 @@ const fn can_leave(kind: ThingKind) -> bool {
 /// How far a cure moves a thing at least.
 fn length(cure: &Cure) -> f64 {
     match (&cure.step, cure.at_least) {
-        (_, Some(shorter)) => shorter.length(),
+        (_, Some(shorter)) => shorter.by().length(),
         (Step::MoveThing { by, .. }, None) => by.length(),
         _ => f64::INFINITY,
     }

@@ -26,6 +26,11 @@ pub(super) fn edits(step: &Step, layout: &Layout, at: usize) -> Result<Vec<Edit>
             std::iter::once(Edit::Park(own.parked.shifted(*by))).chain(carried).collect()
         }
         Step::StandOnMark { placement } => vec![on_mark(placement)],
+        Step::KeepEmpty { bay } => {
+            let own = layout.arrangements.get(at).ok_or(EditFault::NoArrangement)?;
+            let kept_empty = own.kept_empty.iter().chain([bay]).cloned().collect();
+            vec![Edit::InBay { bay: own.in_bay.clone(), kept_empty }]
+        }
         Step::OpenDoor { door } => vec![Edit::Door { door: door.clone(), shut: false }],
         // These ask a person to find something out; nothing changes until it is entered.
         Step::Tape { .. }
@@ -33,6 +38,8 @@ pub(super) fn edits(step: &Step, layout: &Layout, at: usize) -> Result<Vec<Edit>
         | Step::SurveyFloor
         | Step::EnterFigures
         | Step::EnterAlignment
+        | Step::SayHeightsFrom
+        | Step::EnterZones
         | Step::ReviewProfile => Vec::new(),
     })
 }

@@ -52,6 +52,8 @@ impl Words<'_> {
         example(figures: Figures) -> String;
         /// What a keep-clear zone keeps clear, and how high; heights are left out where only the plan is asked for.
         keep_clear(excludes: Exclusion, from_to: Option<(f64, f64)>) -> String;
+        /// The same in a line of the list, which is short: "no metal, up to 1 500 mm".
+        keep_clear_note(excludes: Exclusion, from_to: (f64, f64)) -> String;
         /// A length or a width of a zone that is one of several.
         zone_size(size: f64, name: &str) -> String;
         /// A stand-off: the figure and both its ends.

@@ -19,6 +19,7 @@ mod assumed;
 mod beyond;
 mod cure;
 mod deeds;
+mod detail;
 mod differences;
 mod dimension;
 mod drawing;
@@ -31,6 +32,7 @@ mod numbers;
 mod off_place;
 mod parts;
 mod summary;
+mod title;
 mod unsure;
 
 use super::drawing::Lies;

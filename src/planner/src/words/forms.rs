@@ -334,5 +334,7 @@ impl Forms {
         car_kept(name: &str, path: &str) -> String;
         /// How many figures are still assumed, and how many of them are in sight.
         still_assumed(count: usize, in_sight: usize) -> String;
+        /// Under the short form's zone, or where it has none: how many others there are, and where they are entered.
+        zones_elsewhere(others: usize, has_own: bool) -> String;
     }
 }

@@ -3,7 +3,7 @@
 use baywright_planner::cure::apply;
 use baywright_planner::geometry::{DVec2, overlap_area};
 use baywright_planner::model::*;
-use baywright_planner::{Code, Severity, Step, Subject, Verdict, assess, judge};
+use baywright_planner::{Code, Severity, Shorter, Step, Subject, Verdict, assess, judge};
 
 use crate::support::*;
 
@@ -26,7 +26,7 @@ fn a_taped_thing_goes_further_to_be_sure() {
     arrangement.bay.things[0].place.known = Known::Taped;
     let assessment = assess(&arrangement);
     let cure = of(&assessment, Code::ZoneObject)[0].cure.clone().unwrap();
-    assert_eq!(cure.at_least, Some(DVec2::new(0.0, 250.0)));
+    assert_eq!(cure.at_least, Some(Shorter::AsDrawn(DVec2::new(0.0, 250.0))));
     let by = DVec2::new(0.0, 270.0);
     assert_eq!(cure.step, Step::MoveThing { thing: "cabinet".into(), by });
     let sure = apply(&arrangement, &cure.step);
@@ -158,7 +158,7 @@ fn a_column_makes_the_car_move() {
     arrangement.aiming.working_room_mm = Some(0.0);
     let assessment = assess(&arrangement);
     let cure = of(&assessment, Code::ZoneObject)[0].cure.clone().unwrap();
-    assert_eq!(cure.at_least, Some(DVec2::new(0.0, -200.0)));
+    assert_eq!(cure.at_least, Some(Shorter::AsDrawn(DVec2::new(0.0, -200.0))));
     // Nobody parks to the millimetre, however well the place was known where the car stood: 30 mm, and half a degree at the
     // 4.4 m from the front axle to the column's far side.
     assert_eq!(cure.step, Step::MoveCar { by: DVec2::new(0.0, -269.0) });
@@ -173,7 +173,7 @@ fn the_car_goes_further_from_what_is_known_by_eye() {
     arrangement.bay.things[0].place.known = Known::ByEye;
     let assessment = assess(&arrangement);
     let cure = of(&assessment, Code::ZoneObject)[0].cure.clone().unwrap();
-    assert_eq!(cure.at_least, Some(DVec2::new(0.0, -200.0)));
+    assert_eq!(cure.at_least, Some(Shorter::AsDrawn(DVec2::new(0.0, -200.0))));
     // Two millimetres more: half a degree of what may be 220 mm farther away.
     let by = DVec2::new(0.0, -271.0 - arrangement.shop.by_eye_mm);
     assert_eq!(cure.step, Step::MoveCar { by });

@@ -121,7 +121,8 @@ fn what_is_looked_for_further_holds_too() {
 #[test]
 fn a_post_in_the_sight_alone_moves_the_car() {
     let mut arrangement = with(vec![column("post", (7_000.0, 3_020.0), 60.0)]);
-    arrangement.aiming.zones = Vec::new();
+    // A zone that a post does not mind.
+    arrangement.aiming.zones[0].excludes = Exclusion::Light;
     arrangement.parked_known = ParkedKnown::Planned;
     arrangement.bay.things[0].place.known = Known::Taped;
     let assessment = assess_fully(&arrangement);

@@ -19,16 +19,17 @@ fn a_finding_reads_well() {
     let found = of(&assessment, Code::ZoneObject)[0];
     assert_eq!(
         plain(&words.line(found)),
-        "Tool cabinet is inside the keep-clear zone: 250 mm inside. Steel, from 0 mm to 1 000 mm above the \
+        "Tool cabinet is inside the keep-clear zone “beam”: 250 mm inside. Steel, from 0 mm to 1 000 mm above the \
          floor; the zone is to be clear of metal."
     );
     assert_eq!(
         plain(&words.cure(found).unwrap()),
-        "Move the tool cabinet 270 mm towards the car's left (250 mm just clears it)."
+        "Move the tool cabinet 270 mm towards the car's left. 250 mm would do if all stood exactly as drawn; the rest is \
+         for how well places are known."
     );
     assert_eq!(
         plain(&words.summary(&assessment)),
-        "1 thing stops the aiming. Move the tool cabinet, and the space is ready."
+        "1 point stops the aiming. Move the tool cabinet, and the space is ready."
     );
 }
 
@@ -79,6 +80,7 @@ fn every_sentence_of_the_room_is_whole() {
         Code::LightOnMat,
     );
     told(|own| own.aiming.placements[0].mark = None, Code::MarkMissing);
+    told(|own| own.aiming.zones.clear(), Code::ZonesMissing);
     told(|own| own.aiming.tolerance.azimuth_rad = 1e-4, Code::MarkUnsure);
     told(
         |own| {

@@ -179,7 +179,8 @@ fn ceiling(column: Column, relation: Relation) -> Cell {
         | Column::UnderTape
         | Column::WayIn
         | Column::GroundInDoor
-        | Column::WorkedIn => Cell::Nothing(Reason::OverOrUnder),
+        | Column::WorkedIn
+        | Column::OnMat => Cell::Nothing(Reason::OverOrUnder),
         Column::AxisUnknown | Column::Alignment | Column::AlignmentUnknown => of_the_car(column, relation),
     }
 }
@@ -285,7 +286,10 @@ fn thing(kind: ThingKind, hangs: Hangs, made: Made, column: Column, relation: Re
         Column::WorkingRoom => care_only(care(&[Code::WorkingRoom]), relation),
         Column::BeforeStand => care_only(care(&[Code::StandRoom]), relation),
         Column::WayOut => care_only(care(&[Code::KeepFree]), relation),
-        Column::Picture if is_light(kind) => line(care(&[Code::LightInPicture]), relation),
+        // A parked car's lamps may be on.
+        Column::Picture if is_light(kind) || kind == ThingKind::ParkedCar => {
+            line(care(&[Code::LightInPicture]), relation)
+        }
         Column::Picture => excluded(false),
         Column::BehindTarget => glass(made == Made::Glass, relation),
         Column::UnderTape => match hangs {
@@ -293,7 +297,7 @@ fn thing(kind: ThingKind, hangs: Hangs, made: Made, column: Column, relation: Re
             Hangs::Yes => Cell::Nothing(Reason::OverOrUnder),
         },
         Column::WayIn | Column::GroundInDoor => way_in(relation),
-        Column::WorkedIn => Cell::Nothing(Reason::NotExcluded),
+        Column::WorkedIn | Column::OnMat => Cell::Nothing(Reason::NotExcluded),
     }
 }
 
@@ -311,6 +315,14 @@ fn under(over: Cell, relation: Relation) -> Cell {
     match relation {
         Relation::Over | Relation::Sliver => over,
         Relation::Within => Cell::Nothing(Reason::CareAtMost),
+        Relation::Clear => Cell::Nothing(Reason::FarEnough),
+    }
+}
+
+/// A pit that lies open near where people work, or perhaps.
+fn open_pit(relation: Relation) -> Cell {
+    match relation {
+        Relation::Over | Relation::Sliver | Relation::Within => care(&[Code::OpenPit]),
         Relation::Clear => Cell::Nothing(Reason::FarEnough),
     }
 }
@@ -359,7 +371,7 @@ fn runway(made: Made, column: Column, relation: Relation) -> Cell {
         Column::BehindTarget => glass(false, relation),
         Column::UnderTape => line(stops(&[Code::RunBlocked]), relation),
         Column::WayIn | Column::GroundInDoor => Cell::Nothing(Reason::DrivenOnto),
-        Column::WorkedIn => Cell::Nothing(Reason::NotExcluded),
+        Column::WorkedIn | Column::OnMat => Cell::Nothing(Reason::NotExcluded),
     }
 }
 
@@ -370,7 +382,7 @@ fn proud(kind: FloorFeatureKind, made: Made, column: Column, relation: Relation)
         (Column::UnderTape, FloorFeatureKind::Pit) => under(care(&[Code::RunBlocked]), relation),
         (Column::UnderTape, _) => under(care(&[Code::TapeOver]), relation),
         (Column::WayIn | Column::GroundInDoor, _) => way_in(relation),
-        (Column::WorkedIn, FloorFeatureKind::Pit) => care_only(care(&[Code::OpenPit]), relation),
+        (Column::WorkedIn, FloorFeatureKind::Pit) => open_pit(relation),
         _ => runway(made, column, relation),
     }
 }
@@ -381,6 +393,7 @@ fn wall(material: Material, column: Column, relation: Relation) -> Cell {
         // Light from near by is as good as light in the zone.
         Column::Picture if lets_light_in && relation != Relation::Clear => care(&[Code::LightInPicture]),
         Column::LightZone if lets_light_in && relation != Relation::Clear => care(&[Code::ZoneUnjudged]),
+        Column::OnMat if lets_light_in && relation != Relation::Clear => care(&[Code::LightOnMat]),
         Column::NothingZone | Column::MetalZone | Column::ReflectingZone => {
             solid(stops(&[Code::OutsideRoom]), relation)
         }
@@ -404,7 +417,7 @@ fn wall(material: Material, column: Column, relation: Relation) -> Cell {
         Column::BehindTarget => glass(material == Material::Glass, relation),
         Column::UnderTape => line(stops(&[Code::RunBlocked]), relation),
         Column::WayIn | Column::GroundInDoor => way_in(relation),
-        Column::WorkedIn => Cell::Nothing(Reason::NotExcluded),
+        Column::WorkedIn | Column::OnMat => Cell::Nothing(Reason::NotExcluded),
     }
 }
 
@@ -460,7 +473,8 @@ fn other_bay(column: Column, relation: Relation, variant: Variant) -> Cell {
         | Column::BehindTarget
         | Column::WayIn
         | Column::GroundInDoor
-        | Column::WorkedIn => Cell::Nothing(Reason::NotExcluded),
+        | Column::WorkedIn
+        | Column::OnMat => Cell::Nothing(Reason::NotExcluded),
         Column::AxisUnknown | Column::Alignment | Column::AlignmentUnknown => of_the_car(column, relation),
     }
 }
@@ -512,7 +526,7 @@ fn feature(kind: FloorFeatureKind, column: Column, relation: Relation) -> Cell {
         Column::UnderTape if kind == FloorFeatureKind::Pit => under(care(&[Code::RunBlocked]), relation),
         // Its place in the floor is the door's own.
         Column::GroundInDoor => under(care(&[Code::WayIn]), relation),
-        Column::WorkedIn if kind == FloorFeatureKind::Pit => care_only(care(&[Code::OpenPit]), relation),
+        Column::WorkedIn if kind == FloorFeatureKind::Pit => open_pit(relation),
         Column::WayOut if kind == FloorFeatureKind::Pit => care_only(care(&[Code::KeepFree]), relation),
         Column::NothingZone
         | Column::PeopleZone
@@ -530,6 +544,7 @@ fn feature(kind: FloorFeatureKind, column: Column, relation: Relation) -> Cell {
         | Column::UnderTape
         | Column::WayIn
         | Column::WorkedIn
+        | Column::OnMat
         | Column::Axis => Cell::Nothing(Reason::OverOrUnder),
         Column::OverCar | Column::OverPerson => Cell::Nothing(Reason::StandsBelow),
         Column::AxisUnknown | Column::Alignment | Column::AlignmentUnknown => of_the_car(column, relation),

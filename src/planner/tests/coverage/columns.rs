@@ -9,6 +9,10 @@ use super::support::*;
 const STAND_TOP_MM: f64 = 2_000.0;
 /// The top of a zone under a ceiling, mm.
 const ZONE_TOP_MM: f64 = 2_500.0;
+/// A ceiling so low that from the top of a wall the sun does not reach across the bay, mm.
+const LOW_CEILING_MM: f64 = 1_900.0;
+/// How far from the right wall the middle of a mat lies, mm.
+const MAT_MIDDLE_MM: f64 = 300.0;
 /// How far back a front wheel may stand, mm.
 const SET_BACK_MM: f64 = 100.0;
 /// From where on a door is in the wall behind the car, at x = 0, mm.
@@ -69,6 +73,8 @@ pub enum Column {
     GroundInDoor,
     /// The floor where people lay marks, and six feet round it.
     WorkedIn,
+    /// No daylight on a mat on the floor.
+    OnMat,
     /// Height over the car's roof.
     OverCar,
     /// Height over a stand.
@@ -195,7 +201,7 @@ impl Relation {
 
 impl Column {
     /// Every column.
-    pub const ALL: [Self; 29] = [
+    pub const ALL: [Self; 30] = [
         Self::NothingZone,
         Self::MetalZone,
         Self::ReflectingZone,
@@ -218,6 +224,7 @@ impl Column {
         Self::WayIn,
         Self::GroundInDoor,
         Self::WorkedIn,
+        Self::OnMat,
         Self::OverCar,
         Self::OverStand,
         Self::OverPerson,
@@ -257,6 +264,7 @@ impl Column {
             | Self::WayIn
             | Self::GroundInDoor
             | Self::WorkedIn
+            | Self::OnMat
             | Self::Axis
             | Self::AxisUnknown
             | Self::Alignment
@@ -292,6 +300,7 @@ impl Column {
             | Self::WayIn
             | Self::GroundInDoor
             | Self::WorkedIn
+            | Self::OnMat
             | Self::AxisUnknown
             | Self::Alignment
             | Self::AlignmentUnknown => 2_500.0,
@@ -305,7 +314,7 @@ impl Column {
             (Facts::LightInPicture(_), _) => self == Self::Picture,
             // Glass that hangs over a stand's feet is behind the target too.
             // A pit lies open for whoever works there, whatever else it is in the way of.
-            (Facts::OpenPit, _) => self == Self::WorkedIn,
+            (Facts::OpenPit(_), _) => self == Self::WorkedIn,
             (Facts::GlassBehind, _) => self == Self::BehindTarget,
             (Facts::HeadRoom(Under::Car), _) => matches!(self, Self::OverCar | Self::Car),
             (Facts::HeadRoom(Under::Stand), _) => matches!(self, Self::OverStand | Self::Target | Self::Axis),
@@ -344,7 +353,7 @@ impl Column {
             return None;
         }
         // Who has a picture is a camera, and whom glass disturbs a lidar.
-        let has_eye = matches!(self, Self::Picture | Self::BehindTarget);
+        let has_eye = matches!(self, Self::Picture | Self::BehindTarget | Self::OnMat);
         if has_eye && !matches!(variant, Variant::Radar | Variant::CarUnsure) {
             return None;
         }
@@ -427,6 +436,10 @@ impl Column {
             Self::Axis => DVec2::new(4_800.0, 3_000.0) + turned(DVec2::new(4_010.0, 250.0)),
             // The car's left side lies at y = 3900.
             Self::WorkedIn => DVec2::new(2_500.0, 3_900.0 + 1_828.8),
+            // As far from the mat's left side as the sun reaches over what is as high as the ceiling, 20° up.
+            Self::OnMat => {
+                DVec2::new(8_800.0, MAT_MIDDLE_MM + 250.0 + LOW_CEILING_MM / libm::tan(angle::radians(20.0)))
+            }
             // Far from everything.
             Self::AxisUnknown | Self::Alignment | Self::AlignmentUnknown => DVec2::new(10_500.0, 4_500.0),
             // The tread of the front left tyre: 1540 / 2 + 200 / 2 left of the middle.
@@ -507,6 +520,14 @@ impl Column {
                 alone.sensor.kind = SensorKind::ForwardCamera(camera);
                 alone.sensor.view.azimuth_half_rad = angle::radians(20.0);
                 alone.aiming.placements[0].target.kind = TargetKind::Board;
+            }
+            Self::OnMat => {
+                let camera = Camera { pixels_across: 1_280, pixels_down: 960 };
+                alone.sensor.kind = SensorKind::SurroundCamera(camera);
+                let placement = &mut alone.aiming.placements[0];
+                (placement.height, placement.target.kind) = (TargetHeight::OnFloor, TargetKind::Mat);
+                (placement.target.stand, placement.stand_off.aside_mm) = (None, MAT_MIDDLE_MM - 3_000.0);
+                alone.bay.ceiling_mm = LOW_CEILING_MM;
             }
             // A hand's breadth over the roof is another column's.
             Self::Car => alone.shop.over_car_mm = 0.0,

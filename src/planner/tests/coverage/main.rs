@@ -21,10 +21,10 @@ use columns::{Column, Relation, Variant};
 use rows::Row;
 use support::Arrangement;
 
-/// Whether a finding makes of a ready bay one that is not, or only with care. That no mark leads to the target is so in every
-/// bay here where marks would be in the way of what is asked.
+/// Whether a finding makes of a ready bay one that is not, or only with care. That no mark leads to the target, and that no zone
+/// is entered, is so in every bay here where marks and zones would be in the way of what is asked.
 fn is_minded(found: &Finding) -> bool {
-    found.severity != Severity::Note && found.code() != Code::MarkMissing
+    found.severity != Severity::Note && !matches!(found.code(), Code::MarkMissing | Code::ZonesMissing)
 }
 
 /// What is found of a row in a place: stops and cares that name it.
@@ -96,6 +96,10 @@ fn every_cell_is_a_finding_or_a_reason() {
         let is_unmarked = arrangement.aiming.placements.iter().any(|own| own.mark.is_none());
         if is_unmarked != judged.findings.iter().any(|f| f.code() == Code::MarkMissing) {
             wrong.push(format!("{name}: a target without a mark: {is_unmarked}"));
+        }
+        let is_zoneless = arrangement.aiming.zones.is_empty();
+        if is_zoneless != judged.findings.iter().any(|f| f.code() == Code::ZonesMissing) {
+            wrong.push(format!("{name}: an aiming without a zone: {is_zoneless}"));
         }
         cells += 1;
     }

@@ -259,7 +259,7 @@ pub(super) enum ValueUnit {
 pub(super) struct Cured {
     #[serde(flatten)]
     pub(super) step: Do,
-    /// The part of the move that just clears it, in millimetres along x and y.
+    /// The shorter move that just clears it as drawn, or it alone, in millimetres along x and y.
     pub(super) at_least_mm: Option<[f64; 2]>,
     /// What would be found then that is not found now.
     pub(super) causes: Vec<Causes>,
@@ -289,11 +289,14 @@ pub(super) enum StepName {
     MoveCar,
     StandOnMark,
     OpenDoor,
+    KeepEmpty,
     Tape,
     TapeCar,
     SurveyFloor,
     EnterFigures,
     EnterAlignment,
+    SayHeightsFrom,
+    EnterZones,
     ReviewProfile,
 }
 

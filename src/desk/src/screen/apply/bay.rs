@@ -150,6 +150,15 @@ impl Desk {
                 self.view.list_open = true;
                 self.say(self.texts().enter_alignment);
             }
+            Step::EnterZones => {
+                self.say(self.texts().enter_zones);
+                self.enter_part(Some(Subject::Figures));
+            }
+            Step::SayHeightsFrom => {
+                let of = found.and_then(|found| found.subjects.first().cloned());
+                self.say(self.texts().enter_heights_from);
+                self.enter_part(of);
+            }
             Step::ReviewProfile => {
                 let vehicle = self.answer.arrangement.vehicle.id.clone();
                 let car = self.document.cars().iter().find(|car| car.vehicle.id == vehicle);

@@ -60,7 +60,7 @@ impl Desk {
                 if self.document.draft().is_none() {
                     self.begin_car(Begin::Change);
                 }
-                self.view.car = CarView { whole: true, lead: Some(figures) };
+                self.view.car = CarView { whole: true, lead: Some(figures), part: None };
             }
             Figures::Bay | Figures::Levels if self.document.draft().is_some() => {
                 self.say_wrong(self.texts().finish_car);
@@ -70,6 +70,14 @@ impl Desk {
                 self.view.list_open = true;
             }
         }
+    }
+
+    /// Leads to where this zone or target of the aiming that is shown is entered; of the figures, to all of its zones.
+    pub(super) fn enter_part(&mut self, of: Option<Subject>) {
+        if self.document.draft().is_none() {
+            self.begin_car(Begin::Change);
+        }
+        self.view.car = CarView { whole: true, lead: None, part: of };
     }
 
     /// Begins to enter or change a car.
@@ -96,7 +104,7 @@ impl Desk {
                 Draft::new(Vehicle { id: own, ..shown.vehicle.clone() }, Some(id), aiming)
             }
         };
-        self.view.car = CarView { whole: how == Begin::Change, lead: None };
+        self.view.car = CarView { whole: how == Begin::Change, lead: None, part: None };
         self.fields = Fields::default();
         // A sheet in hand is typed from its first line on.
         if how != Begin::Change {

@@ -54,6 +54,9 @@ impl Desk {
         if whole {
             sheet.seek(ui);
         }
+        if let Some(part) = &self.view.car.part {
+            sheet.lead_to_part(ui, part);
+        }
         let area = ScrollArea::vertical().id_salt("car").auto_shrink([false, false]);
         let form = steady::area(ui.ctx(), area).show(ui, |ui| {
             ui.spacing_mut().item_spacing.y = 3.0;
@@ -77,6 +80,7 @@ impl Desk {
             ui.ctx().request_repaint();
         }
         self.view.car.lead = lead;
+        self.view.car.part = None;
         self.fields = fields.leading_on(false);
         if changed {
             out.push(Command::Car(OfCar::Change(Box::new(car))));
@@ -127,7 +131,8 @@ impl CarForm<'_> {
                 }
             }
             let in_sight = if self.desk.view.car.whole { 0 } else { self.short_assumed() };
-            ui.label(widgets::soft(ui, texts.still_assumed(self.car.guessed().len(), in_sight)));
+            let assumed = texts.still_assumed(self.car.guessed().len(), in_sight);
+            ui.add(egui::Label::new(widgets::soft(ui, assumed)).truncate());
         });
     }
 

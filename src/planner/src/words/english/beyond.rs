@@ -22,9 +22,7 @@ impl About<'_> {
     /// What lies there, and what to do about it.
     pub(super) fn beyond_bay(&self, lies: Beyond, parts: &[Reaches]) -> String {
         let said = match lies {
-            Beyond::Bay => {
-                "Another car may be driven in there: move this one, or keep that bay empty meanwhile"
-            }
+            Beyond::Bay => "Another car may be driven in there meanwhile",
             Beyond::Hall => "People and cars pass there: close it off meanwhile",
             Beyond::NotEmpty => return "Drive it out before this is aimed.".to_owned(),
             Beyond::KeptEmpty if parts.is_empty() => {

@@ -13,6 +13,9 @@ pub const fn code(code: Code) -> &'static str {
             "The target or its stand and something else want the same place, or it stands on a pit or a grate."
         }
         Code::ZoneObject => "Something is in a keep-clear zone that may not be in it.",
+        Code::ZonesMissing => {
+            "No keep-clear zone of the aiming is entered, so that nothing was judged for any."
+        }
         Code::SightBlocked => "Something hides part of the target from the sensor.",
         Code::FresnelEntered => {
             "Something reaches into the first Fresnel zone between a radar and its target."

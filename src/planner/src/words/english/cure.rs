@@ -2,8 +2,11 @@
 
 use super::names::the;
 use super::{About, listed, sentence_start};
-use crate::assessment::{Cure, Facts, Finding, Severity, Step, Subject};
+use crate::assessment::{Cure, Facts, Finding, Severity, Shorter, Step, Subject};
 use crate::model::{Effort, Id, SensorPoint, TargetHeight, ThingKind};
+
+/// Two moves whose directions differ by less, rad, go the same way.
+const SAME_WAY: f64 = 0.01;
 
 impl About<'_> {
     /// What to do about a finding, with what that would cause; `None` if nothing is known.
@@ -13,10 +16,10 @@ impl About<'_> {
             (Step::SurveyFloor, Facts::FloorLevels(fact)) => super::floor::survey(*fact).to_owned(),
             (step, _) => sentence_start(&self.step(step)),
         };
-        if let Some(shorter) = cure.at_least {
-            text = format!("{text} ({} just clears it)", self.at_least(shorter.length()));
-        }
         text.push('.');
+        if let Some(shorter) = cure.at_least {
+            text = format!("{text} {}", self.shorter(&cure.step, shorter));
+        }
         if cure.effort == Some(Effort::TwoPeople) {
             text.push_str(" It takes two people.");
         } else if cure.effort == Some(Effort::ForkLift) {
@@ -26,6 +29,26 @@ impl About<'_> {
             text = format!("{text} {instead}");
         }
         Some(text)
+    }
+
+    /// Why it goes further than it must: "250 mm would do if all stood exactly as drawn; ..."
+    fn shorter(&self, step: &Step, shorter: Shorter) -> String {
+        let by = shorter.by();
+        let same_way = match step {
+            Step::MoveThing { by: further, .. } | Step::MoveCar { by: further } => {
+                by.normalize_or_zero().distance(further.normalize_or_zero()) < SAME_WAY
+            }
+            _ => false,
+        };
+        let so_far = if same_way { self.at_least(by.length()) } else { self.towards(by) };
+        match shorter {
+            Shorter::AsDrawn(_) => format!(
+                "{so_far} would do if all stood exactly as drawn; the rest is for how well places are known."
+            ),
+            Shorter::ThisAlone(_) => {
+                format!("{so_far} would clear this alone; the rest keeps off what else is there.")
+            }
+        }
     }
 
     /// Whether nobody moves a thing.
@@ -67,6 +90,7 @@ impl About<'_> {
                     None => format!("put {target} back on its mark, square"),
                 }
             }
+            Step::KeepEmpty { bay } => format!("keep {} empty while this is aimed", the(bay)),
             Step::OpenDoor { door } => format!("open {}", the(door)),
             Step::Tape { thing } if self.is_taped(thing) && self.is_fixed(thing) => {
                 format!("tape {} closer than it is known now", the(thing))
@@ -81,6 +105,10 @@ impl About<'_> {
             Step::SurveyFloor => "survey the floor and enter the levels".to_owned(),
             Step::EnterFigures => "enter the vehicle maker's own figures".to_owned(),
             Step::EnterAlignment => "enter the figures of the alignment sheet".to_owned(),
+            Step::SayHeightsFrom => {
+                "ask the procedure, and enter from which of the two its heights count".to_owned()
+            }
+            Step::EnterZones => "enter the zones that the procedure names".to_owned(),
             Step::ReviewProfile => "look at the profile again and save the layout with it".to_owned(),
         }
     }
@@ -140,8 +168,8 @@ impl About<'_> {
         let more = told.iter().filter(|caused| caused.severity == first.severity).count() - 1;
         let more = match more {
             0 => String::new(),
-            1 => ", and one thing more".to_owned(),
-            n => format!(", and {n} things more"),
+            1 => ", and one point more".to_owned(),
+            n => format!(", and {n} points more"),
         };
         let but =
             if first.severity == Severity::Stops { "But then this stops it" } else { "Then this needs care" };

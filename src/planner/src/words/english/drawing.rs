@@ -93,6 +93,22 @@ impl About<'_> {
         }
     }
 
+    /// The same in a line of the list, which is short: "no metal, up to 1 500 mm".
+    pub fn keep_clear_note(&self, excludes: Exclusion, (bottom, top): (f64, f64)) -> String {
+        let no = match excludes {
+            Exclusion::Anything => "nothing",
+            Exclusion::Metal => "no metal",
+            Exclusion::Reflecting(_) => "no strong echo",
+            Exclusion::People => "nobody",
+            Exclusion::Light => "no light",
+        };
+        if bottom <= 0.0 {
+            format!("{no}, up to {}", self.length(top))
+        } else {
+            format!("{no}, {} to {}", self.bare(bottom), self.length(top))
+        }
+    }
+
     /// A length or a width of a zone that is one of several.
     pub fn zone_size(&self, size: f64, name: &str) -> String {
         format!("{name} {}", self.length(size))

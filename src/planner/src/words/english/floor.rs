@@ -19,7 +19,10 @@ impl About<'_> {
             listed(&names.collect::<Vec<_>>())
         };
         match fact {
-            FloorFact::Unknown => format!("{what} not surveyed here"),
+            FloorFact::Unknown => {
+                let all = finding.subjects.iter().map(|ground| self.bare_subject(ground));
+                format!("{} not surveyed here", listed(&all.collect::<Vec<_>>()))
+            }
             FloorFact::Undated => format!("{what} survey has no date"),
             FloorFact::NoToday => format!("how old the {what} survey is cannot be told"),
             FloorFact::Future => format!("{what} survey is dated in the future"),

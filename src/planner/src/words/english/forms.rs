@@ -265,7 +265,12 @@ pub fn about_car(
     source: &str,
     file: &str,
 ) -> String {
-    format!("{}; {}; {}. {source} {file}", class_of(class), sensors.join(", "), aimings.join(", "))
+    let listed = |what: &str, all: &[&str]| match all {
+        [] => String::new(),
+        all => format!("\n{what}: {}", all.join("; ")),
+    };
+    let (sensors, aimings) = (listed("Sensors", sensors), listed("Aimings", aimings));
+    format!("{}{sensors}{aimings}\n{source} {file}", crate::words::sentence_start(class_of(class)))
 }
 
 pub fn a_aiming(sensor: &str) -> String {
@@ -538,10 +543,24 @@ pub fn car_kept(name: &str, path: &str) -> String {
 pub fn still_assumed(count: usize, in_sight: usize) -> String {
     match count {
         _ if in_sight < count && in_sight > 0 => {
-            format!("{in_sight} of these are assumed, {count} in all.")
+            format!("Assumed: {in_sight} here, {} elsewhere.", count - in_sight)
         }
         0 => "Everything is entered.".to_owned(),
         1 => "1 figure is assumed.".to_owned(),
         _ => format!("{count} figures are assumed."),
+    }
+}
+
+pub fn zones_elsewhere(others: usize, has_own: bool) -> String {
+    let place = format!("under {}, {}", TEXTS.whole_form, TEXTS.zones);
+    match (others, has_own) {
+        (0, true) => format!("This one area is judged. If the sheet names more, add them {place}."),
+        (0, false) => {
+            format!("No area to keep clear is entered, so none is judged: add what the sheet names {place}.")
+        }
+        (1, true) => format!("1 more area is entered {place}."),
+        (1, false) => format!("1 area to keep clear is entered {place}."),
+        (n, true) => format!("{n} more areas are entered {place}."),
+        (n, false) => format!("{n} areas to keep clear are entered {place}."),
     }
 }

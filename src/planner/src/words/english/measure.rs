@@ -29,7 +29,7 @@ impl About<'_> {
                 format!("by {value}{within}")
             }
             Facts::LightOnMat => format!("{value} away, a low sun reaches {limit_text}"),
-            Facts::OpenPit => format!("{value} from them, wants {limit_text}"),
+            Facts::OpenPit(_) => format!("{value} from them, wants {limit_text}"),
             Facts::WalkIn => format!("{value} from it, wants {limit_text}"),
             Facts::MeasuredOnCar => format!("{value} off the profile's, usual up to {limit_text}"),
             Facts::MarkUnsure(_) => format!("to ± {value}, limit {limit_text}"),
@@ -106,6 +106,7 @@ impl About<'_> {
             | Facts::ViewByAngles
             | Facts::Condition(_)
             | Facts::MarkMissing
+            | Facts::ZonesMissing
             | Facts::HaveReady(_) => format!("{value}, limit {limit_text}"),
         })
     }

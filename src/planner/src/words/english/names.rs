@@ -36,7 +36,7 @@ impl About<'_> {
             | Subject::KeepFree(id)
             | Subject::HallBay(id) => the(id),
             Subject::Dimension(id) => id.to_string(),
-            Subject::Zone(id) => self.zone(id),
+            Subject::Zone(id) => Self::zone(id),
             Subject::Target(id) => self.target(id),
             Subject::Stand(id) => self.stand(id),
             Subject::Sensor => format!("the {}", self.sensor()),
@@ -59,13 +59,9 @@ impl About<'_> {
         }
     }
 
-    /// The only zone needs no name.
-    fn zone(&self, id: &Id) -> String {
-        if self.arrangement.aiming.zones.len() > 1 {
-            format!("the keep-clear zone “{id}”")
-        } else {
-            "the keep-clear zone".to_owned()
-        }
+    /// By its name, also where it is the only one: so it is called in the list and in the form.
+    fn zone(id: &Id) -> String {
+        format!("the keep-clear zone “{id}”")
     }
 
     fn target_kind(&self, id: &Id) -> &'static str {

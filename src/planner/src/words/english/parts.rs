@@ -5,7 +5,7 @@ use baywright_geometry::marks::MarkFault;
 
 use super::{About, sentence_start};
 use crate::assessment::{Finding, Subject};
-use crate::model::{FloorFeatureKind, Id, Known, Material, Metal, TargetHeight, Thing};
+use crate::model::{FloorFeatureKind, Id, Known, Material, Metal, TargetHeight, Thing, ThingKind};
 
 impl About<'_> {
     pub(super) fn thing(&self, finding: &Finding) -> Option<&Thing> {
@@ -50,6 +50,11 @@ impl About<'_> {
             }
             _ => None,
         }
+    }
+
+    /// Whether it is a car that is parked there.
+    pub(super) fn is_parked_car(&self, id: &Id) -> bool {
+        self.arrangement.bay.things.iter().any(|own| own.id == *id && own.kind == ThingKind::ParkedCar)
     }
 
     /// Whether a target lies on the floor.

@@ -1,7 +1,7 @@
 //! The answer in one sentence, beside the verdict.
 
 use super::{About, sentence_start};
-use crate::assessment::{Assessment, Facts, Severity, Subject, TooLarge, Verdict};
+use crate::assessment::{Assessment, Facts, Severity, TooLarge, Verdict};
 use crate::cure::{LOOKED_WITHIN_MM, looks_elsewhere};
 
 /// Beside the work it concerns, on every output.
@@ -9,12 +9,12 @@ pub const CAUTION: &str = "The vehicle maker's procedure decides. Chock the whee
                            the laser.";
 
 impl About<'_> {
-    /// How many findings of which kind, alone.
+    /// How many findings of which kind, alone: each is a point of its own, with its letter.
     pub fn counted(&self, assessment: &Assessment) -> String {
-        match culprits(assessment) {
+        match (assessment.count(Severity::Stops), assessment.count(Severity::Care)) {
             (0, 0) => "Nothing found in the way.".to_owned(),
-            (0, 1) => "One thing needs care.".to_owned(),
-            (0, care) => format!("{care} things need care."),
+            (0, 1) => "One point needs care.".to_owned(),
+            (0, care) => format!("{care} points need care."),
             (stops, 0) => format!("{}.", stop(stops)),
             (stops, 1) => format!("{}, 1 needs care.", stop(stops)),
             (stops, care) => format!("{}, {care} need care.", stop(stops)),
@@ -28,7 +28,7 @@ impl About<'_> {
             Some(promise) => {
                 let then = match promise.verdict {
                     Verdict::Ready => "the space is ready",
-                    _ => "nothing stops it; some things still need care",
+                    _ => "nothing stops it; some points still need care",
                 };
                 format!("{found} {}, and {then}.", sentence_start(&self.steps(&promise.steps)))
             }
@@ -80,23 +80,6 @@ impl About<'_> {
     }
 }
 
-/// How many things stop the aiming, and how many others need care: a thing of the bay with two findings is one thing; of the car
-/// or the room each finding is a matter of its own.
-fn culprits(assessment: &Assessment) -> (usize, usize) {
-    let mut told: Vec<(&Subject, Severity)> = Vec::new();
-    let mut unnamed = [0, 0];
-    // What stops comes first in the list.
-    for finding in assessment.findings.iter().filter(|f| f.severity != Severity::Note) {
-        match finding.subjects.first() {
-            Some(subject @ Subject::Thing(_)) if told.iter().any(|(own, _)| *own == subject) => {}
-            Some(subject) => told.push((subject, finding.severity)),
-            None => unnamed[usize::from(finding.severity != Severity::Stops)] += 1,
-        }
-    }
-    let stops = told.iter().filter(|(_, severity)| *severity == Severity::Stops).count();
-    (stops + unnamed[0], told.len() - stops + unnamed[1])
-}
-
 fn stop(stops: usize) -> String {
-    if stops == 1 { "1 thing stops the aiming".to_owned() } else { format!("{stops} things stop the aiming") }
+    if stops == 1 { "1 point stops the aiming".to_owned() } else { format!("{stops} points stop the aiming") }
 }

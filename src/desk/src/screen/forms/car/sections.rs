@@ -1,5 +1,6 @@
 //! The sections of the long form, and the way to each: a menu that unfolds one and brings it into sight.
 
+use baywright_planner::Subject;
 use baywright_planner::words::sentence_start;
 use egui::{Button, RichText, Ui};
 
@@ -50,6 +51,32 @@ impl CarForm<'_> {
             }
         }
         all
+    }
+
+    /// Leads to a zone or a target of the aiming that is shown, or to all of its zones.
+    pub(super) fn lead_to_part(&self, ui: &Ui, part: &Subject) {
+        let shown = &self.desk.answer().arrangement.aiming.id;
+        let Some(i) = self.car.aimings.iter().position(|own| own.id == *shown) else { return };
+        let Some(aiming) = self.car.aimings.get(i) else { return };
+        let (kind, kinds, at) = match part {
+            Subject::Zone(id) => ("zone", "zones", aiming.zones.iter().position(|own| own.id == *id)),
+            Subject::Target(id) => {
+                ("target", "targets", aiming.placements.iter().position(|own| own.id == *id))
+            }
+            Subject::Figures => ("zone", "zones", None),
+            _ => return,
+        };
+        let mut within = vec!["aimings".to_owned(), format!("aiming {i}")];
+        let all = format!("{kinds} {i}");
+        let to = match at {
+            Some(j) => {
+                within.push(all);
+                format!("{kind} {i} {j}")
+            }
+            None => all,
+        };
+        ui.data_mut(|data| data.insert_temp(kept(), Way { to, within }));
+        ui.ctx().request_repaint();
     }
 
     /// The menu of all sections; whether one was chosen.

@@ -14,6 +14,7 @@ use super::car_form::{CarForm, Line, Of};
 use super::choices;
 use super::sketch::Sketch;
 use super::targets;
+use crate::screen::widgets;
 
 impl CarForm<'_> {
     pub(super) fn short(&mut self, ui: &mut Ui) {
@@ -286,8 +287,14 @@ impl CarForm<'_> {
         let aside = AimingPart::ClearAside.of(&aiming.id);
         let along = AimingPart::ClearAlong.of(&aiming.id);
         let height = AimingPart::ClearHeight.of(&aiming.id);
-        let Some(zone) = aiming.zones.iter().position(|own| own.id.as_str() == CLEAR_AREA) else { return };
-        let Some(own) = aiming.zones.get(zone).cloned() else { return };
+        let count = aiming.zones.len();
+        let zone = aiming.zones.iter().position(|own| own.id.as_str() == CLEAR_AREA);
+        // What the short form does not show is said, and that nothing is judged where there is nothing.
+        let others = count - usize::from(zone.is_some());
+        let Some((zone, own)) = zone.and_then(|zone| Some((zone, aiming.zones.get(zone)?.clone()))) else {
+            ui.add(egui::Label::new(widgets::soft(ui, texts.zones_elsewhere(others, false))).wrap());
+            return;
+        };
         let bounds = own.outline.bounds();
         let path = format!("aimings[{at}].zones[{zone}].outline");
         let line = Line {
@@ -316,6 +323,7 @@ impl CarForm<'_> {
         let meet = texts.sides_meet;
         let wrong = |reach: f64| (front + reach <= bounds.low.x).then_some(meet);
         let reach = self.number_unless(ui, line, Of::Length, bounds.high.x - front, wrong);
+        ui.add(egui::Label::new(widgets::soft(ui, texts.zones_elsewhere(others, true))).wrap());
         let Some(own) = self.car.aimings.get_mut(at).and_then(|aiming| aiming.zones.get_mut(zone)) else {
             return;
         };

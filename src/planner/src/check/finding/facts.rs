@@ -1,0 +1,215 @@
+//! What is known of each kind of finding beyond measured value and limit.
+
+use baywright_geometry::marks::MarkFault;
+
+use super::Code;
+use crate::check::{
+    AlignmentFigure, Beyond, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, Lit, MarkFor, MayBe,
+    Meets, Misplaced, OffPlace, OnRunways, Open, Painted, Reaches, StandReach, StandSide, TooLarge, TooSmall,
+    Under,
+};
+use crate::model::assumed::Assumed;
+use crate::model::{Id, Wheel};
+use crate::scene::TargetPart;
+
+/// What was found, with what is known of it beyond measured value and limit. Each kind's facts are its check's own.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Facts {
+    /// See [`Code::OutsideRoom`].
+    OutsideRoom {
+        /// Which part of a target and its stand; `None` of what has no parts.
+        part: Option<TargetPart>,
+        /// Whether a door that is open does not let it through though the ground beyond is free so far: for its lintel or sill.
+        no_fit: bool,
+        /// What the set-up takes more than the room gives, if no move makes it fit.
+        too_large: Option<TooLarge>,
+    },
+    /// See [`Code::CarClash`].
+    CarClash(Lacks),
+    /// See [`Code::StandClash`].
+    StandClash(Lacks),
+    /// See [`Code::ZoneObject`].
+    ZoneObject(InZone),
+    /// See [`Code::ZonesMissing`].
+    ZonesMissing,
+    /// See [`Code::SightBlocked`].
+    SightBlocked(InSight),
+    /// See [`Code::FresnelEntered`].
+    FresnelEntered,
+    /// See [`Code::FieldOfView`].
+    FieldOfView,
+    /// See [`Code::StandOffMark`].
+    StandOffMark(OffPlace),
+    /// See [`Code::MarkFault`].
+    MarkFault(MarkFault),
+    /// See [`Code::MarkOffTarget`].
+    MarkOffTarget,
+    /// See [`Code::MarkMissing`].
+    MarkMissing,
+    /// See [`Code::MarkUnsure`]: for what.
+    MarkUnsure(MarkFor),
+    /// See [`Code::MarkPlace`].
+    MarkPlace,
+    /// See [`Code::BesidePermanentMark`]: how.
+    BesidePermanentMark(Painted),
+    /// See [`Code::RunBlocked`].
+    RunBlocked,
+    /// See [`Code::TapeOver`].
+    TapeOver,
+    /// See [`Code::HeadRoom`].
+    HeadRoom(Under),
+    /// See [`Code::StandReach`].
+    StandReach(StandReach),
+    /// See [`Code::MatBelow`].
+    MatBelow,
+    /// See [`Code::MarkInAir`].
+    MarkInAir {
+        /// Another aiming of this car for the same sensor, none of whose marks are.
+        instead: Option<Id>,
+    },
+    /// See [`Code::HeightsFromFloor`].
+    HeightsFromFloor,
+    /// See [`Code::WheelPlace`].
+    WheelPlace(Wheel),
+    /// See [`Code::WheelOffRunway`].
+    WheelOffRunway(OnRunways),
+    /// See [`Code::ZoneUnjudged`].
+    ZoneUnjudged(InZone),
+    /// See [`Code::ZoneNear`]: which zones.
+    ZoneNear(Vec<MayBe>),
+    /// See [`Code::PlaceUnsure`]: in the way of what.
+    PlaceUnsure(Vec<MayBe>),
+    /// See [`Code::CarPlace`]: what meets what, the nearest first.
+    CarPlace(Vec<Meets>),
+    /// See [`Code::AlignmentOff`].
+    AlignmentOff(AlignmentFigure),
+    /// See [`Code::AlignmentUnknown`].
+    AlignmentUnknown(AlignmentFigure),
+    /// See [`Code::BeyondDoor`].
+    BeyondDoor,
+    /// See [`Code::BeyondBay`].
+    BeyondBay {
+        /// Where, or what else is said of another bay.
+        lies: Beyond,
+        /// What lies there, the deepest first; none of a bay that is kept empty for nothing, or is not empty.
+        parts: Vec<Reaches>,
+    },
+    /// See [`Code::WayIn`]: of what the door that is nearest to it has too little.
+    WayIn(TooSmall),
+    /// See [`Code::WalkIn`].
+    WalkIn,
+    /// See [`Code::LightInPicture`]: how surely.
+    LightInPicture(Lit),
+    /// See [`Code::LightOnMat`].
+    LightOnMat,
+    /// See [`Code::GlassBehind`].
+    GlassBehind,
+    /// See [`Code::OffBeam`].
+    OffBeam {
+        /// What comes back less than from the middle of the beam, there and back, dB.
+        loss_db: f64,
+    },
+    /// See [`Code::DoorLeaf`].
+    DoorLeaf(DoorPart),
+    /// See [`Code::WorkingRoom`].
+    WorkingRoom(CarSide),
+    /// See [`Code::StandRoom`]: where it is missing.
+    StandRoom(StandSide),
+    /// See [`Code::OpenPit`]: how surely.
+    OpenPit(Open),
+    /// See [`Code::ThingPlace`].
+    ThingPlace(Misplaced),
+    /// See [`Code::KeepFree`].
+    KeepFree,
+    /// See [`Code::FloorLevels`].
+    FloorLevels(FloorFact),
+    /// See [`Code::AxisUnknown`].
+    AxisUnknown,
+    /// See [`Code::ProfileChanged`].
+    ProfileChanged,
+    /// See [`Code::ShopUnread`].
+    ShopUnread,
+    /// See [`Code::ShopChanged`].
+    ShopChanged,
+    /// See [`Code::OwnBuilding`].
+    OwnBuilding,
+    /// See [`Code::OlderByEye`].
+    OlderByEye,
+    /// See [`Code::ExampleFigures`].
+    ExampleFigures,
+    /// See [`Code::AssumedFigures`]: which.
+    AssumedFigures(Vec<Assumed>),
+    /// See [`Code::MeasuredOnCar`].
+    MeasuredOnCar,
+    /// See [`Code::ViewByAngles`].
+    ViewByAngles,
+    /// See [`Code::Condition`]: the procedure's own words.
+    Condition(String),
+    /// See [`Code::HaveReady`]: the procedure's own words.
+    HaveReady(String),
+}
+
+impl Facts {
+    /// What kind of finding it is.
+    pub const fn code(&self) -> Code {
+        match self {
+            Self::OutsideRoom { .. } => Code::OutsideRoom,
+            Self::CarClash(_) => Code::CarClash,
+            Self::StandClash(_) => Code::StandClash,
+            Self::ZoneObject(_) => Code::ZoneObject,
+            Self::ZonesMissing => Code::ZonesMissing,
+            Self::SightBlocked(_) => Code::SightBlocked,
+            Self::FresnelEntered => Code::FresnelEntered,
+            Self::FieldOfView => Code::FieldOfView,
+            Self::StandOffMark(_) => Code::StandOffMark,
+            Self::MarkFault(_) => Code::MarkFault,
+            Self::MarkOffTarget => Code::MarkOffTarget,
+            Self::MarkMissing => Code::MarkMissing,
+            Self::MarkUnsure(_) => Code::MarkUnsure,
+            Self::MarkPlace => Code::MarkPlace,
+            Self::BesidePermanentMark(_) => Code::BesidePermanentMark,
+            Self::RunBlocked => Code::RunBlocked,
+            Self::TapeOver => Code::TapeOver,
+            Self::HeadRoom(_) => Code::HeadRoom,
+            Self::StandReach(_) => Code::StandReach,
+            Self::MatBelow => Code::MatBelow,
+            Self::MarkInAir { .. } => Code::MarkInAir,
+            Self::HeightsFromFloor => Code::HeightsFromFloor,
+            Self::WheelPlace(_) => Code::WheelPlace,
+            Self::WheelOffRunway(_) => Code::WheelOffRunway,
+            Self::ZoneUnjudged(_) => Code::ZoneUnjudged,
+            Self::ZoneNear(_) => Code::ZoneNear,
+            Self::PlaceUnsure(_) => Code::PlaceUnsure,
+            Self::CarPlace(_) => Code::CarPlace,
+            Self::AlignmentOff(_) => Code::AlignmentOff,
+            Self::AlignmentUnknown(_) => Code::AlignmentUnknown,
+            Self::BeyondDoor => Code::BeyondDoor,
+            Self::BeyondBay { .. } => Code::BeyondBay,
+            Self::WayIn(_) => Code::WayIn,
+            Self::WalkIn => Code::WalkIn,
+            Self::LightInPicture(_) => Code::LightInPicture,
+            Self::LightOnMat => Code::LightOnMat,
+            Self::GlassBehind => Code::GlassBehind,
+            Self::OffBeam { .. } => Code::OffBeam,
+            Self::DoorLeaf(_) => Code::DoorLeaf,
+            Self::WorkingRoom(_) => Code::WorkingRoom,
+            Self::StandRoom(_) => Code::StandRoom,
+            Self::OpenPit(_) => Code::OpenPit,
+            Self::ThingPlace(_) => Code::ThingPlace,
+            Self::KeepFree => Code::KeepFree,
+            Self::FloorLevels(_) => Code::FloorLevels,
+            Self::AxisUnknown => Code::AxisUnknown,
+            Self::ProfileChanged => Code::ProfileChanged,
+            Self::ShopUnread => Code::ShopUnread,
+            Self::ShopChanged => Code::ShopChanged,
+            Self::OwnBuilding => Code::OwnBuilding,
+            Self::OlderByEye => Code::OlderByEye,
+            Self::ExampleFigures => Code::ExampleFigures,
+            Self::AssumedFigures(_) => Code::AssumedFigures,
+            Self::MeasuredOnCar => Code::MeasuredOnCar,
+            Self::ViewByAngles => Code::ViewByAngles,
+            Self::Condition(_) => Code::Condition,
+            Self::HaveReady(_) => Code::HaveReady,
+        }
+    }
+}
