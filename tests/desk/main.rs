@@ -10,12 +10,14 @@ mod dimensions;
 mod drive;
 mod entry;
 mod faults;
+mod feet;
 mod fields;
 mod figures;
 mod first;
 mod forms;
 mod hall;
 mod hand;
+mod in_sight;
 mod keeping;
 mod looking;
 #[path = "../shared/made.rs"]

@@ -8,7 +8,7 @@ use egui::{Button, CornerRadius, Key, Rect, RichText, ScrollArea, Sense, Stroke,
 
 use super::command::{Command, OfBay, OfView, Part};
 use super::look::{self, size};
-use super::{Desk, widgets};
+use super::{Desk, in_sight, widgets};
 use crate::screen::shelf;
 
 /// Height of a row, px.
@@ -38,7 +38,9 @@ impl Desk {
                 egui::containers::menu::MenuButton::from_button(Button::new(text).frame(false)).ui(
                     ui,
                     |ui| {
-                        ScrollArea::vertical().max_height(520.0).show(ui, |ui| {
+                        let most = in_sight::menu_height(ui);
+                        let area = ScrollArea::vertical().max_height(most).min_scrolled_height(most);
+                        area.show(ui, |ui| {
                             ui.horizontal_top(|ui| {
                                 let kinds = shelf::kinds()
                                     .map(|kind| (self.words().kind_of_thing(kind), OfBay::Add(kind)));
@@ -46,6 +48,7 @@ impl Desk {
                                 column(ui, self.parts(), out);
                                 column(ui, self.sets(), out);
                             });
+                            in_sight::follow(ui);
                         });
                     },
                 );
@@ -57,28 +60,47 @@ impl Desk {
         let all = subjects.len() as f32 * ROW_PX;
         let room = ui.available_height();
         let most = if self.view.selected.is_some() { room * LIST_SHARE } else { room };
-        ScrollArea::vertical()
-            .id_salt("in this bay")
-            .max_height(most.min(all))
-            .auto_shrink([false, false])
-            .show_rows(ui, ROW_PX, subjects.len(), |ui, rows| {
-                ui.spacing_mut().item_spacing.y = 0.0;
-                // Only what is seen gets its words.
-                for entry in subjects.get(rows).unwrap_or_default().iter().filter_map(|s| self.entry(s)) {
-                    self.row(ui, &entry, out);
-                }
-            });
+        // Before the area is measured: it counts so many rows and what lies between them.
+        let between = std::mem::take(&mut ui.spacing_mut().item_spacing.y);
+        let area = ScrollArea::vertical().id_salt("in this bay").max_height(most.min(all));
+        let kept = self.chosen_in_sight(ui, &subjects, most.min(all));
+        let area = if let Some(offset) = kept { area.vertical_scroll_offset(offset) } else { area };
+        let list = area.auto_shrink([false, false]).show_rows(ui, ROW_PX, subjects.len(), |ui, rows| {
+            // Only what is seen gets its words.
+            for entry in subjects.get(rows).unwrap_or_default().iter().filter_map(|s| self.entry(s)) {
+                self.row(ui, &entry, out);
+            }
+            in_sight::follow(ui);
+        });
+        ui.data_mut(|data| data.insert_temp(scrolled(), list.state.unclamped_offset().y));
+        ui.spacing_mut().item_spacing.y = between;
         if subjects.is_empty() {
             ui.label(widgets::soft(ui, texts.nothing_like_that));
         }
         if self.view.selected.is_some() {
             ui.add_space(4.0);
             ui.separator();
-            ScrollArea::vertical()
-                .id_salt("figures")
-                .auto_shrink([false, false])
-                .show(ui, |ui| self.form(ui, out));
+            ScrollArea::vertical().id_salt("figures").auto_shrink([false, false]).show(ui, |ui| {
+                self.form(ui, out);
+                in_sight::follow(ui);
+            });
         }
+    }
+
+    /// Where the list is to be scrolled to, px, in the frame after something else came in hand: the list makes room for its figures,
+    /// and its row stays in sight.
+    fn chosen_in_sight(&self, ui: &Ui, subjects: &[Subject], height: f32) -> Option<f32> {
+        let key = egui::Id::unique("chosen in the list");
+        let before: Option<Option<Subject>> = ui.data(|data| data.get_temp(key));
+        if before.as_ref() == Some(&self.view.selected) {
+            return None;
+        }
+        ui.data_mut(|data| data.insert_temp(key, self.view.selected.clone()));
+        let chosen = self.view.selected.as_ref()?;
+        let top = subjects.iter().position(|own| own == chosen)? as f32 * ROW_PX;
+        let offset: f32 = ui.data(|data| data.get_temp(scrolled())).unwrap_or(0.0);
+        let kept = offset.min(top).max(top + ROW_PX - height);
+        (kept != offset).then_some(kept)
     }
 
     /// The field for what is sought, while something is. Enter takes the first that is found in hand.
@@ -316,6 +338,11 @@ impl Desk {
 /// Whether this is the row of something that is in hand, and has the keyboard.
 pub(super) fn is_row_in_hand(ctx: &egui::Context, id: egui::Id) -> bool {
     ctx.data(|data| data.get_temp::<Option<egui::Id>>(row_in_hand())).flatten() == Some(id)
+}
+
+/// How far the list was scrolled in the last frame.
+fn scrolled() -> egui::Id {
+    egui::Id::unique("how far the list is scrolled")
 }
 
 fn row_in_hand() -> egui::Id {

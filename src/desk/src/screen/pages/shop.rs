@@ -69,6 +69,8 @@ impl Desk {
         // Taken out while the page is drawn, as for every form.
         let mut fields = std::mem::take(&mut self.fields).leading_on(true);
         ui.spacing_mut().item_spacing.y = 2.0;
+        // First: it is short, and often all that is looked for.
+        self.shop_face(ui, &mut fields, out);
         for (heading, figures) in GROUPS {
             ui.add_space(8.0);
             ui.label(RichText::new(heading(texts)).font(look::bold(size::BODY)));
@@ -76,7 +78,6 @@ impl Desk {
                 self.shop_figure(ui, &mut fields, *figure, out);
             }
         }
-        self.shop_face(ui, &mut fields, out);
         self.fields = fields.leading_on(false);
     }
 
@@ -157,7 +158,9 @@ impl Desk {
         let read = |text: &str| {
             let value = self.shop_read(figure, text)?;
             let forms = self.view.locale.language.forms();
-            self.shop.may_be(figure, value).map_err(|fault| NotRead::Wrong(forms.wrong(&fault)))?;
+            self.shop
+                .may_be(figure, value)
+                .map_err(|fault| NotRead::Wrong(forms.wrong(&fault, self.lengths())))?;
             Ok::<f64, NotRead>(value)
         };
         if let Some(value) = fields.row(ui, &row, &shown, read) {
