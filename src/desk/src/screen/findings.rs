@@ -9,7 +9,7 @@ use super::command::{Command, OfBay, OfView};
 use super::look::{self, size};
 use super::page::Page;
 use super::view::Tab;
-use super::{Desk, in_sight, widgets};
+use super::{Desk, widgets};
 
 /// A card whose height is not known yet, px.
 const CARD_PX: f32 = 120.0;
@@ -86,7 +86,6 @@ impl Desk {
             }
             ui.add_space(skipped);
             self.notes(ui);
-            in_sight::follow(ui);
         });
         let mut top = 0.0;
         let below = cards.heights.iter().filter(|height| {

@@ -19,7 +19,11 @@ pub(super) fn follow(ui: &Ui) {
         ui.data_mut(|data| data.remove::<Id>(key));
         return;
     };
-    // Where it is not drawn yet it is looked for again in the next frame.
+    // To ask where it is in the frame of a press beside it takes the keyboard away from it. Where it is not drawn yet it is looked for
+    // again in the next frame, too.
+    if ui.input(|i| i.pointer.any_click() || i.pointer.any_pressed() || i.pointer.any_released()) {
+        return;
+    }
     let Some(own) = ui.ctx().read_response(id) else { return };
     ui.data_mut(|data| data.insert_temp(key, id));
     let all = ui.min_rect();

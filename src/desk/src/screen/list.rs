@@ -62,17 +62,21 @@ impl Desk {
         let most = if self.view.selected.is_some() { room * LIST_SHARE } else { room };
         // Before the area is measured: it counts so many rows and what lies between them.
         let between = std::mem::take(&mut ui.spacing_mut().item_spacing.y);
+        let chosen = self.newly_chosen(ui, &subjects);
         let area = ScrollArea::vertical().id_salt("in this bay").max_height(most.min(all));
-        let kept = self.chosen_in_sight(ui, &subjects, most.min(all));
-        let area = if let Some(offset) = kept { area.vertical_scroll_offset(offset) } else { area };
-        let list = area.auto_shrink([false, false]).show_rows(ui, ROW_PX, subjects.len(), |ui, rows| {
+        area.auto_shrink([false, false]).show_rows(ui, ROW_PX, subjects.len(), |ui, rows| {
+            // The list makes room for the figures of what came in hand; its row stays in sight.
+            if let Some(at) = chosen {
+                let first = ui.max_rect().top() + (at as f32 - rows.start as f32) * ROW_PX;
+                let row = Rect::from_x_y_ranges(ui.max_rect().x_range(), first..=first + ROW_PX);
+                ui.scroll_to_rect_animation(row, None, egui::style::ScrollAnimation::none());
+            }
             // Only what is seen gets its words.
             for entry in subjects.get(rows).unwrap_or_default().iter().filter_map(|s| self.entry(s)) {
                 self.row(ui, &entry, out);
             }
             in_sight::follow(ui);
         });
-        ui.data_mut(|data| data.insert_temp(scrolled(), list.state.unclamped_offset().y));
         ui.spacing_mut().item_spacing.y = between;
         if subjects.is_empty() {
             ui.label(widgets::soft(ui, texts.nothing_like_that));
@@ -87,9 +91,8 @@ impl Desk {
         }
     }
 
-    /// Where the list is to be scrolled to, px, in the frame after something else came in hand: the list makes room for its figures,
-    /// and its row stays in sight.
-    fn chosen_in_sight(&self, ui: &Ui, subjects: &[Subject], height: f32) -> Option<f32> {
+    /// The row of what came in hand in the frame before.
+    fn newly_chosen(&self, ui: &Ui, subjects: &[Subject]) -> Option<usize> {
         let key = egui::Id::unique("chosen in the list");
         let before: Option<Option<Subject>> = ui.data(|data| data.get_temp(key));
         if before.as_ref() == Some(&self.view.selected) {
@@ -97,10 +100,7 @@ impl Desk {
         }
         ui.data_mut(|data| data.insert_temp(key, self.view.selected.clone()));
         let chosen = self.view.selected.as_ref()?;
-        let top = subjects.iter().position(|own| own == chosen)? as f32 * ROW_PX;
-        let offset: f32 = ui.data(|data| data.get_temp(scrolled())).unwrap_or(0.0);
-        let kept = offset.min(top).max(top + ROW_PX - height);
-        (kept != offset).then_some(kept)
+        subjects.iter().position(|own| own == chosen)
     }
 
     /// The field for what is sought, while something is. Enter takes the first that is found in hand.
@@ -338,11 +338,6 @@ impl Desk {
 /// Whether this is the row of something that is in hand, and has the keyboard.
 pub(super) fn is_row_in_hand(ctx: &egui::Context, id: egui::Id) -> bool {
     ctx.data(|data| data.get_temp::<Option<egui::Id>>(row_in_hand())).flatten() == Some(id)
-}
-
-/// How far the list was scrolled in the last frame.
-fn scrolled() -> egui::Id {
-    egui::Id::unique("how far the list is scrolled")
 }
 
 fn row_in_hand() -> egui::Id {

@@ -34,12 +34,14 @@ impl Menus {
 
     /// After they were drawn: what was pressed is done, and what has the keyboard is seen.
     pub fn after(&mut self, ctx: &Context, ring: Color32) {
-        let focused = ctx.memory(egui::Memory::focused).and_then(|id| ctx.read_response(id));
-        if let Some(own) = focused.filter(|own| own.layer_id.order == Order::Foreground)
-            && Popup::is_any_open(ctx)
-        {
-            let stroke = Stroke::new(2.0, ring);
-            ctx.layer_painter(own.layer_id).rect_stroke(own.interact_rect, 3.0, stroke, StrokeKind::Inside);
+        // Not in the frame of a press: to ask for what has the keyboard then takes it away.
+        let is_pressed = ctx.input(|i| i.pointer.any_pressed() || i.pointer.any_released());
+        if Popup::is_any_open(ctx) && !is_pressed {
+            let focused = ctx.memory(egui::Memory::focused).and_then(|id| ctx.read_response(id));
+            if let Some(own) = focused.filter(|own| own.layer_id.order == Order::Foreground) {
+                let on = ctx.layer_painter(own.layer_id);
+                on.rect_stroke(own.interact_rect, 3.0, Stroke::new(2.0, ring), StrokeKind::Inside);
+            }
         }
         if !std::mem::take(&mut self.leaves) {
             return;

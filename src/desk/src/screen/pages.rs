@@ -17,10 +17,10 @@ use egui::{Align, Align2, Id, Layout, Modal, RichText, ScrollArea, Ui};
 
 pub(super) use compare::Compared;
 
+use super::Desk;
 use super::command::Command;
 use super::look::{self, size};
 use super::page::{Page, Question};
-use super::{Desk, in_sight};
 
 impl Desk {
     pub(super) fn pages(&mut self, ui: &Ui, out: &mut Vec<Command>) {
@@ -90,7 +90,6 @@ impl Desk {
                     Page::Customer(_) => {}
                     Page::Ask(question) => self.question(ui, question, out),
                 }
-                in_sight::follow(ui);
             });
         });
         // A press beside a page closes it, unless something was typed in it.

@@ -69,8 +69,6 @@ impl Desk {
         // Taken out while the page is drawn, as for every form.
         let mut fields = std::mem::take(&mut self.fields).leading_on(true);
         ui.spacing_mut().item_spacing.y = 2.0;
-        // First: it is short, and often all that is looked for.
-        self.shop_face(ui, &mut fields, out);
         for (heading, figures) in GROUPS {
             ui.add_space(8.0);
             ui.label(RichText::new(heading(texts)).font(look::bold(size::BODY)));
@@ -78,6 +76,7 @@ impl Desk {
                 self.shop_figure(ui, &mut fields, *figure, out);
             }
         }
+        self.shop_face(ui, &mut fields, out);
         self.fields = fields.leading_on(false);
     }
 
