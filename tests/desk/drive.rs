@@ -9,7 +9,7 @@ use baywright_planner::{Severity, Verdict};
 use egui::{Key, Modifiers, Vec2};
 use egui_kittest::kittest::Queryable;
 
-use crate::support::{blames, count, demo, desk, drag, hold, middle, type_into, usual, verdict};
+use crate::support::{blames, count, demo, desk, drag, hold, middle, type_into, usual, verdict, wheel};
 
 /// A folder of its own below the build folder.
 fn folder(name: &str) -> PathBuf {
@@ -105,6 +105,8 @@ fn every_figure_can_be_typed() {
     // Nor can the top come below the underside.
     type_into(&mut screen, "top", "-5");
     assert_eq!(*screen.state().document().layout(), before);
+    // The keyboard went on to a field further down, and the form with it.
+    wheel(&mut screen, egui::pos2(100.0, 700.0), 50.0);
     type_into(&mut screen, "name", "column");
     assert_eq!(*screen.state().document().layout(), before, "the name is taken");
     type_into(&mut screen, "name", "шкаф на колёсах");

@@ -64,7 +64,7 @@ fn the_first_five_minutes_from_an_empty_start() {
     let codes: Vec<&str> =
         screen.state().answer().assessment.findings.iter().map(|finding| finding.code().as_str()).collect();
     assert!(codes.contains(&"assumed-figures") && codes.contains(&"example-figures"), "{codes:?}");
-    let file = home.join("vehicle-profiles/my-car.ron");
+    let file = home.join("vehicle-profiles/van-of-the-flower-shop.ron");
     assert!(std::fs::read_to_string(&file).unwrap().contains("wheelbase_mm: 2640"));
 
     // The room: six walls as they were taped, an L; the tape is 40 mm out.

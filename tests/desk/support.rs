@@ -119,6 +119,19 @@ pub fn type_into(harness: &mut Harness<'_, Desk>, label: &str, text: &str) {
     harness.run();
 }
 
+/// Turns the wheel over a place by so many notches; up is positive.
+pub fn wheel(harness: &mut Harness<'_, Desk>, at: Pos2, notches: f32) {
+    harness.hover_at(at);
+    harness.event(egui::Event::MouseWheel {
+        unit: egui::MouseWheelUnit::Line,
+        delta: Vec2::new(0.0, notches),
+        phase: egui::TouchPhase::Move,
+        source: egui::MouseWheelSource::Unknown,
+        modifiers: egui::Modifiers::NONE,
+    });
+    harness.run();
+}
+
 /// Pastes a text over what stands in a field of many lines, and leaves it.
 pub fn paste_over(harness: &mut Harness<'_, Desk>, label: &str, text: &str) {
     let role = egui::accesskit::Role::MultilineTextInput;

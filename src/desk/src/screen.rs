@@ -18,6 +18,7 @@ mod findings;
 mod foot;
 pub mod forms;
 mod hall;
+mod in_sight;
 mod in_turn;
 mod keys;
 mod list;
@@ -233,6 +234,11 @@ impl Desk {
         self.view.locale.language.screen()
     }
 
+    /// How the lengths in a sentence about what is typed are written.
+    pub(crate) const fn lengths(&self) -> words::Lengths {
+        words::Lengths::Shown(self.view.locale)
+    }
+
     /// How numbers and days are written.
     pub(crate) const fn region(&self) -> words::Region {
         self.view.locale.region
@@ -298,7 +304,7 @@ impl Desk {
         } else {
             self.panels(ui, &mut commands);
         }
-        self.menus.after(&ctx);
+        self.menus.after(&ctx, look::colour(self.view.theme.palette().beam));
         commands.append(&mut by_hand);
         if let Some((typed, which)) = self.fields.unanswered() {
             commands.push(Command::Say(self.texts().not_answered(&typed, &which)));

@@ -22,6 +22,7 @@ mod bracketed;
 mod deeds;
 mod differences;
 mod english;
+mod lengths;
 mod letter;
 mod numbers;
 
@@ -29,6 +30,7 @@ use crate::check::finding::Code;
 use crate::model::Arrangement;
 use crate::model::fault::{Allowed, Fault, FileFault};
 
+pub use lengths::Lengths;
 pub use letter::letter;
 pub use numbers::{Days, Decimal, Locale, Region, Thousands, Units};
 
@@ -50,12 +52,12 @@ impl Language {
 
     /// What was found where something else is allowed, as it stands within that sentence.
     pub fn found(self, fault: &Fault) -> String {
-        said!(self, faults::found(fault))
+        said!(self, faults::found(fault, Lengths::InFile))
     }
 
     /// What is allowed there, as it stands within that sentence.
     pub fn allowed(self, allowed: &Allowed) -> String {
-        said!(self, faults::allowed(allowed))
+        said!(self, faults::allowed(allowed, Lengths::InFile))
     }
 
     /// What a finding's code means, in one sentence.

@@ -121,8 +121,10 @@ impl Desk {
             Err(Refused::Edit(EditFault::NoArrangement)) => texts.no_arrangement.to_owned(),
             Err(Refused::Edit(EditFault::NameTaken(id))) => texts.name_taken(&id),
             Err(Refused::Edit(EditFault::NoShape)) => texts.no_shape.to_owned(),
-            Err(Refused::Unsound(fault)) => texts.unsound(&fault),
-            Err(Refused::Shut(shut)) => texts.would_shut(shut.arrangement.as_str(), &shut.fault),
+            Err(Refused::Unsound(fault)) => texts.unsound(&fault, self.lengths()),
+            Err(Refused::Shut(shut)) => {
+                texts.would_shut(shut.arrangement.as_str(), &shut.fault, self.lengths())
+            }
         };
         if !self.fields.refuse_taken(&why) {
             self.say_wrong(why);
@@ -143,7 +145,7 @@ impl Desk {
             .document
             .shut()
             .iter()
-            .map(|shut| texts.not_shown(shut.arrangement.as_str(), &shut.fault))
+            .map(|shut| texts.not_shown(shut.arrangement.as_str(), &shut.fault, self.lengths()))
             .collect();
         // The first is at the foot of the screen, all are in the log.
         for sentence in said.into_iter().rev() {

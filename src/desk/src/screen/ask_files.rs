@@ -5,8 +5,9 @@ use std::path::{Path, PathBuf};
 
 use baywright_planner::model::Id;
 
-use crate::screen::command::{Command, OfBay, OfFile};
+use crate::screen::command::{Command, OfBay, OfFile, OfShop};
 use crate::session::job::{Job, News, Wake};
+use crate::session::shop::FacePart;
 
 /// A question to the system that may be open.
 #[derive(Debug, Default)]
@@ -42,13 +43,15 @@ impl AskFiles {
     /// Asks for a picture to lie under the plan, beside the present layout.
     pub fn ask_picture(&mut self, wake: &Wake, beside: Option<&Path>) {
         let folder = beside.and_then(Path::parent).map(Path::to_owned);
-        self.ask(wake, move || {
-            let mut window = rfd::FileDialog::new().add_filter("PNG, JPEG", &["png", "jpg", "jpeg"]);
-            if let Some(folder) = folder {
-                window = window.set_directory(folder);
-            }
-            window.pick_file().map(|asked| Command::Bay(OfBay::Picture(asked)))
-        });
+        self.ask(wake, move || picture(folder).map(|asked| Command::Bay(OfBay::Picture(asked))));
+    }
+
+    /// Asks for the shop's picture, shown to customers, beside its settings.
+    pub fn ask_shop_picture(&mut self, wake: &Wake, beside: Option<&Path>) {
+        let folder = beside.and_then(Path::parent).map(Path::to_owned);
+        let say =
+            |path: PathBuf| Command::Shop(OfShop::Say(FacePart::Picture(Some(path.display().to_string()))));
+        self.ask(wake, move || picture(folder).map(say));
     }
 
     /// Asks for a place to save, suggesting a path.
@@ -91,4 +94,13 @@ impl AskFiles {
     pub const fn is_open(&self) -> bool {
         self.answer.is_running()
     }
+}
+
+/// A picture, looked for in a folder first.
+fn picture(folder: Option<PathBuf>) -> Option<PathBuf> {
+    let mut window = rfd::FileDialog::new().add_filter("PNG, JPEG", &["png", "jpg", "jpeg"]);
+    if let Some(folder) = folder {
+        window = window.set_directory(folder);
+    }
+    window.pick_file()
 }

@@ -15,11 +15,9 @@ use super::command::{Begin, Command, OfBay, OfCar, OfFile, OfView};
 use super::look::{self, size};
 use super::page::{Compare, OpenPage, Page, SavePage};
 use super::view::{Letters, Measuring, Tool};
-use super::{Desk, widgets};
+use super::{Desk, in_sight, widgets};
 use crate::session::job::Progress;
 
-/// A menu is at most this high, px.
-const MENU_PX: f32 = 420.0;
 /// What is chosen takes at most this width, px.
 const PICKED_PX: f32 = 220.0;
 /// What stands round the words of a picker: its arrow and its edges, px.
@@ -374,7 +372,11 @@ fn picker(
             egui::containers::menu::MenuButton::from_button(Button::new(text).frame_when_inactive(false));
         let (response, inner) = menu.ui(ui, |ui| {
             ui.set_min_width(200.0);
-            ScrollArea::vertical().max_height(MENU_PX).show(ui, content);
+            let most = in_sight::menu_height(ui);
+            ScrollArea::vertical().max_height(most).min_scrolled_height(most).show(ui, |ui| {
+                content(ui);
+                in_sight::follow(ui);
+            });
         });
         open = inner.is_some();
         let name = texts.of(title, chosen);

@@ -207,6 +207,8 @@ pub enum OfFile {
     AskLevels(Option<Id>),
     /// Ask the system for a picture to lie under the plan.
     AskPicture,
+    /// Ask the system for the shop's picture, shown to customers.
+    AskShopPicture,
     /// Save; ask for a name if there is none.
     Save,
     /// Save, replacing what someone else wrote.

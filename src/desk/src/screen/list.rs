@@ -8,7 +8,7 @@ use egui::{Button, CornerRadius, Key, Rect, RichText, ScrollArea, Sense, Stroke,
 
 use super::command::{Command, OfBay, OfView, Part};
 use super::look::{self, size};
-use super::{Desk, widgets};
+use super::{Desk, in_sight, widgets};
 use crate::screen::shelf;
 
 /// Height of a row, px.
@@ -38,7 +38,9 @@ impl Desk {
                 egui::containers::menu::MenuButton::from_button(Button::new(text).frame(false)).ui(
                     ui,
                     |ui| {
-                        ScrollArea::vertical().max_height(520.0).show(ui, |ui| {
+                        let most = in_sight::menu_height(ui);
+                        let area = ScrollArea::vertical().max_height(most).min_scrolled_height(most);
+                        area.show(ui, |ui| {
                             ui.horizontal_top(|ui| {
                                 let kinds = shelf::kinds()
                                     .map(|kind| (self.words().kind_of_thing(kind), OfBay::Add(kind)));
@@ -46,6 +48,7 @@ impl Desk {
                                 column(ui, self.parts(), out);
                                 column(ui, self.sets(), out);
                             });
+                            in_sight::follow(ui);
                         });
                     },
                 );
@@ -57,28 +60,47 @@ impl Desk {
         let all = subjects.len() as f32 * ROW_PX;
         let room = ui.available_height();
         let most = if self.view.selected.is_some() { room * LIST_SHARE } else { room };
-        ScrollArea::vertical()
-            .id_salt("in this bay")
-            .max_height(most.min(all))
-            .auto_shrink([false, false])
-            .show_rows(ui, ROW_PX, subjects.len(), |ui, rows| {
-                ui.spacing_mut().item_spacing.y = 0.0;
-                // Only what is seen gets its words.
-                for entry in subjects.get(rows).unwrap_or_default().iter().filter_map(|s| self.entry(s)) {
-                    self.row(ui, &entry, out);
-                }
-            });
+        // Before the area is measured: it counts so many rows and what lies between them.
+        let between = std::mem::take(&mut ui.spacing_mut().item_spacing.y);
+        let chosen = self.newly_chosen(ui, &subjects);
+        let area = ScrollArea::vertical().id_salt("in this bay").max_height(most.min(all));
+        area.auto_shrink([false, false]).show_rows(ui, ROW_PX, subjects.len(), |ui, rows| {
+            // The list makes room for the figures of what came in hand; its row stays in sight.
+            if let Some(at) = chosen {
+                let first = ui.max_rect().top() + (at as f32 - rows.start as f32) * ROW_PX;
+                let row = Rect::from_x_y_ranges(ui.max_rect().x_range(), first..=first + ROW_PX);
+                ui.scroll_to_rect_animation(row, None, egui::style::ScrollAnimation::none());
+            }
+            // Only what is seen gets its words.
+            for entry in subjects.get(rows).unwrap_or_default().iter().filter_map(|s| self.entry(s)) {
+                self.row(ui, &entry, out);
+            }
+            in_sight::follow(ui);
+        });
+        ui.spacing_mut().item_spacing.y = between;
         if subjects.is_empty() {
             ui.label(widgets::soft(ui, texts.nothing_like_that));
         }
         if self.view.selected.is_some() {
             ui.add_space(4.0);
             ui.separator();
-            ScrollArea::vertical()
-                .id_salt("figures")
-                .auto_shrink([false, false])
-                .show(ui, |ui| self.form(ui, out));
+            ScrollArea::vertical().id_salt("figures").auto_shrink([false, false]).show(ui, |ui| {
+                self.form(ui, out);
+                in_sight::follow(ui);
+            });
         }
+    }
+
+    /// The row of what came in hand in the frame before.
+    fn newly_chosen(&self, ui: &Ui, subjects: &[Subject]) -> Option<usize> {
+        let key = egui::Id::unique("chosen in the list");
+        let before: Option<Option<Subject>> = ui.data(|data| data.get_temp(key));
+        if before.as_ref() == Some(&self.view.selected) {
+            return None;
+        }
+        ui.data_mut(|data| data.insert_temp(key, self.view.selected.clone()));
+        let chosen = self.view.selected.as_ref()?;
+        subjects.iter().position(|own| own == chosen)
     }
 
     /// The field for what is sought, while something is. Enter takes the first that is found in hand.

@@ -13,11 +13,13 @@ impl Desk {
         let (arrangement, scene) = (&*self.answer.judged, &self.answer.assessment.scene);
         ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
             ui.spacing_mut().item_spacing.y = 5.0;
+            // Beside the bar that it is scrolled by.
+            ui.set_width(ui.available_width() - 10.0);
             if arrangement.aiming.mark_plan.is_empty() {
                 ui.label(widgets::soft(ui, texts.no_marks));
             }
             for index in 0..arrangement.aiming.mark_plan.len() {
-                let text = words.instruction(index, scene);
+                let text = widgets::unbroken(words.instruction(index, scene));
                 ui.add(Label::new(RichText::new(text).size(size::BODY)).wrap());
             }
             if !scene.readings.is_empty() {
@@ -39,7 +41,9 @@ impl Desk {
                         // Beside the figure that it is about: on whose account it may be another one on the floor.
                         if !rests.is_empty() {
                             let care = look::colour(self.view.theme.palette().care);
-                            let said = RichText::new(words.rests_on(rests)).size(size::LEAST).color(care);
+                            let said = RichText::new(widgets::unbroken(words.rests_on(rests)))
+                                .size(size::LEAST)
+                                .color(care);
                             ui.label("");
                             ui.add(Label::new(said).wrap());
                             ui.end_row();

@@ -132,7 +132,9 @@ impl Desk {
                 self.view.scale = None;
                 self.edit(&Edit::Underlay(Some(scaled)));
             }
-            Err(fault) => self.say_wrong(self.view.locale.language.visits().scale_fault(fault)),
+            Err(fault) => {
+                self.say_wrong(self.view.locale.language.visits().scale_fault(fault, self.lengths()))
+            }
         }
     }
 

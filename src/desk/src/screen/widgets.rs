@@ -134,10 +134,28 @@ pub(super) fn note(ui: &mut Ui, text: &str, colour: Color32) -> Response {
     response
 }
 
-/// A text that is to be wrapped: the library breaks a number at the thin space between its thousands, so that it is given the one
-/// space at which it does not.
+/// A text that is to be wrapped: the library breaks a number at the thin space between its thousands, and feet from their inches, so
+/// that it is given the one space at which it does not.
 pub(super) fn unbroken(text: impl Into<String>) -> String {
-    text.into().replace('\u{202f}', "\u{a0}")
+    const KEPT: char = '\u{a0}';
+    let text: String = text.into();
+    let mut out = String::with_capacity(text.len());
+    let mut letters = text.chars().peekable();
+    let mut before = ' ';
+    while let Some(own) = letters.next() {
+        let next = letters.peek().copied().unwrap_or(' ');
+        let in_feet = before == '\u{2032}' && !next.is_alphabetic();
+        let in_inches = before.is_ascii_digit() && is_fraction(next);
+        let kept = own == '\u{202f}' || own == ' ' && (in_feet || in_inches);
+        out.push(if kept { KEPT } else { own });
+        before = own;
+    }
+    out
+}
+
+/// Whether a fraction as it is set begins with this: one character, or the first of the raised figures.
+const fn is_fraction(letter: char) -> bool {
+    matches!(letter, '\u{bc}'..='\u{be}' | '\u{b9}' | '\u{b2}' | '\u{b3}' | '\u{2070}'..='\u{2079}' | '\u{215b}'..='\u{215e}')
 }
 
 /// A text of lesser weight.
@@ -235,6 +253,15 @@ pub(super) fn is_like(sought: &str, text: &str) -> bool {
 
 #[cfg(test)]
 mod tests {
+    #[test]
+    fn a_length_is_not_broken() {
+        let said = super::unbroken(
+            "1\u{202f}200 mm, 5\u{2032} 6 \u{b3}\u{2044}\u{2081}\u{2086}\u{2033} wide, 14\u{2032} long and 2 \u{bd}\u{2033}",
+        );
+        let wanted = "1\u{a0}200 mm, 5\u{2032}\u{a0}6\u{a0}\u{b3}\u{2044}\u{2081}\u{2086}\u{2033} wide, 14\u{2032} long and 2\u{a0}\u{bd}\u{2033}";
+        assert_eq!(said, wanted);
+    }
+
     #[test]
     fn every_word_must_be_there() {
         assert!(super::is_like("", "anything"));

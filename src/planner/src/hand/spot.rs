@@ -18,8 +18,9 @@ const AIR_MM: f64 = 60.0;
 const MARGIN_MM: f64 = 1.0;
 
 /// Where the middle of `thing` would stand, bay frame, mm, turned as it is: as near to `wanted` as there is a place in the
-/// room where it stands in nothing and in no region that a check claims. If there is none, where it stands in nothing; if
-/// there is none either, `wanted` itself.
+/// room where it stands in nothing and in no region that a check claims, wherever within what is known of its place and the car's
+/// both may be. If there is none, where that is so if both stand as they are drawn; else where it stands in nothing; if there is
+/// none either, `wanted` itself.
 pub fn free_spot(arrangement: &Arrangement, scene: &Scene, thing: &Thing, wanted: DVec2) -> DVec2 {
     let span = thing.span;
     let boxed = |own: Outline| (own.bounds(), own);
@@ -38,13 +39,14 @@ pub fn free_spot(arrangement: &Arrangement, scene: &Scene, thing: &Thing, wanted
     };
     let axle = arrangement.parked.origin();
     let farthest = |at: DVec2| axle.distance(at + own.centre()) + own.size().length() * 0.5;
-    let fits = |at: DVec2, wishes: &[(Bounds, Outline)]| {
+    let fits = |at: DVec2, wishes: &[(Bounds, Outline)], as_drawn: bool| {
         let with_air = |air: f64| {
             let place = own.moved(at).grown(air);
             Some((place, Outline::Polygon(Polygon::rectangle(place.low, place.high).ok()?)))
         };
         let known = arrangement.shop.within(thing.place.known);
-        let unsure = known + check::sway(arrangement, farthest(at)) + MARGIN_MM;
+        let off = if as_drawn { 0.0 } else { known + check::sway(arrangement, farthest(at)) };
+        let unsure = off + MARGIN_MM;
         let (Some((beside, outline)), Some((place, unsure))) = (with_air(AIR_MM), with_air(unsure)) else {
             return false;
         };
@@ -53,8 +55,12 @@ pub fn free_spot(arrangement: &Arrangement, scene: &Scene, thing: &Thing, wanted
             && in_none(&solids, &place, &unsure)
             && in_none(wishes, &place, &unsure)
     };
-    let nearest = |wishes: &[(Bounds, Outline)]| spots(wanted).find(|&at| fits(at, wishes));
-    nearest(&wishes).or_else(|| nearest(&[])).unwrap_or(wanted)
+    let nearest =
+        |wishes: &[(Bounds, Outline)], as_drawn| spots(wanted).find(|&at| fits(at, wishes, as_drawn));
+    nearest(&wishes, false)
+        .or_else(|| nearest(&wishes, true))
+        .or_else(|| nearest(&[], false))
+        .unwrap_or(wanted)
 }
 
 /// Places about one, from near to far.

@@ -1,5 +1,6 @@
 //! Texts of the forms in which a car, its aimings and a bay are entered.
 
+use super::Lengths;
 use crate::entry::starter::StartKind;
 use crate::geometry::marks::{Construction, Wheel, WhichSide};
 use crate::model::fault::Fault;
@@ -321,15 +322,15 @@ impl Forms {
         /// What a field is called on the form, from its path in a file and the car that it belongs to.
         field_name(path: &str, car: &Vehicle) -> String;
         /// What is wrong with a field.
-        wrong(fault: &Fault) -> String;
+        wrong(fault: &Fault, lengths: Lengths) -> String;
         /// What is unlikely in a field.
-        unlikely(fault: &Fault) -> String;
+        unlikely(fault: &Fault, lengths: Lengths) -> String;
         /// Another car of that name.
         car_name_taken(name: &str) -> String;
         /// Someone else changed the car's file while it was changed here.
         car_changed_meanwhile(path: &str) -> String;
         /// An arrangement does not go with a changed car.
-        goes_not_with(arrangement: &str, fault: &Fault) -> String;
+        goes_not_with(arrangement: &str, fault: &Fault, lengths: Lengths) -> String;
         /// Said when a car was kept.
         car_kept(name: &str, path: &str) -> String;
         /// How many figures are still assumed, and how many of them are in sight.

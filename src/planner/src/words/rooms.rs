@@ -1,5 +1,6 @@
 //! Texts of the forms in which a room and what belongs to it are entered.
 
+use super::Lengths;
 use crate::model::fault::Fault;
 use crate::model::{AlcovePart, FloorFeatureKind, KeepFreeKind, Known, OpeningKind};
 
@@ -217,7 +218,7 @@ impl Rooms {
         /// How well walls are known.
         known(known: Known) -> &'static str;
         /// Why a bay that was made is none.
-        not_made(fault: &Fault) -> String;
+        not_made(fault: &Fault, lengths: Lengths) -> String;
         /// What a walk round the room left open.
         gap_of(gap: &str, share: f64) -> String;
         /// Walls that do not come round yet.

@@ -1,6 +1,7 @@
 //! Texts of the screen: names of buttons, fields and pages, short sentences beside them.
 //! Names stand as a workshop says them; directions are the car's or the sensor's, never the paper's.
 
+use super::Lengths;
 use crate::model::assumed::Assumed;
 use crate::model::fault::Fault;
 use crate::model::{FloorFeatureKind, Id, Opening};
@@ -223,6 +224,8 @@ texts! {
     on_this_car, "Over what was measured.";
     sensor_measured, "A tick.";
     wheels_measured, "A tick.";
+    wheel_ahead, "A figure of a wheel, after its name.";
+    wheel_left, "A figure of a wheel, after its name.";
     wheels_hint, "What it is.";
     centre_follows_hint, "What it is.";
     alignment_sheet, "A tick.";
@@ -371,11 +374,11 @@ impl Screen {
         /// A name that is taken.
         name_taken(name: &Id) -> String;
         /// A change that would leave figures that are not allowed.
-        unsound(fault: &Fault) -> String;
+        unsound(fault: &Fault, lengths: Lengths) -> String;
         /// A change after which an arrangement would not go with its car any more.
-        would_shut(arrangement: &str, fault: &Fault) -> String;
+        would_shut(arrangement: &str, fault: &Fault, lengths: Lengths) -> String;
         /// An arrangement that does not go with its car and is not shown.
-        not_shown(arrangement: &str, fault: &Fault) -> String;
+        not_shown(arrangement: &str, fault: &Fault, lengths: Lengths) -> String;
         /// A car that no aiming is entered for.
         no_aiming(car: &str) -> String;
         /// Said when it was saved.

@@ -1,5 +1,6 @@
 //! Words for a visit, and for what is asked for and cannot be done.
 
+use super::Lengths;
 use crate::model::{Missing, PictureScaleFault, SensorGroup, TriggerList};
 
 texts! {
@@ -35,6 +36,6 @@ impl Visits {
         /// What is asked for and cannot be done with this profile.
         missing(missing: &Missing, list: &TriggerList) -> String;
         /// Why a picture's scale cannot be had from two points.
-        scale_fault(fault: PictureScaleFault) -> String;
+        scale_fault(fault: PictureScaleFault, lengths: Lengths) -> String;
     }
 }

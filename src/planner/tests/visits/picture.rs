@@ -2,7 +2,7 @@
 
 use baywright_planner::geometry::{DVec2, angle};
 use baywright_planner::model::{PictureScaleFault, Underlay};
-use baywright_planner::words::Language;
+use baywright_planner::words::{Language, Lengths};
 use proptest::prelude::*;
 
 fn underlay(at: DVec2, turned_deg: f64, mm_per_px: f64) -> Underlay {
@@ -27,7 +27,7 @@ fn a_scale_from_two_points() {
     let words = Language::English.visits();
     let refused = |points, distance| {
         let fault = Underlay::scaled_by(points, distance).unwrap_err();
-        (fault, words.scale_fault(fault))
+        (fault, words.scale_fault(fault, Lengths::InFile))
     };
     let (near, said) = refused([v(0.0, 0.0), v(6.0, 7.0)], 1_000.0);
     assert!(

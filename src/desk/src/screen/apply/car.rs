@@ -135,13 +135,13 @@ impl Desk {
                     self.say(texts.car_kept(&name, &path.display().to_string()));
                 }
             }
-            Err(CarNotKept::Unsound(fault)) => self.say_wrong(texts.wrong(&fault)),
+            Err(CarNotKept::Unsound(fault)) => self.say_wrong(texts.wrong(&fault, self.lengths())),
             Err(CarNotKept::NameTaken(id)) => self.say_wrong(texts.car_name_taken(id.as_str())),
             Err(CarNotKept::ChangedOnDisk(path)) => {
                 self.say_wrong(texts.car_changed_meanwhile(&path.display().to_string()));
             }
             Err(CarNotKept::Shut(shut)) => {
-                self.say_wrong(texts.goes_not_with(shut.arrangement.as_str(), &shut.fault));
+                self.say_wrong(texts.goes_not_with(shut.arrangement.as_str(), &shut.fault, self.lengths()));
             }
             Err(CarNotKept::Faults(faults)) => self.say_wrong(self.first_sentence(&faults)),
         }

@@ -50,6 +50,7 @@ impl Desk {
             }
             OfFile::OpenAnyway(path) => self.open(&path),
             OfFile::AskLevels(of) => self.files.ask_levels(&waking(ctx), self.document.path(), of),
+            OfFile::AskShopPicture => self.files.ask_shop_picture(&waking(ctx), self.shop.path()),
             OfFile::AskPicture => self.files.ask_picture(&waking(ctx), self.document.path()),
             OfFile::AskOpen => self.files.ask_open(&waking(ctx), self.document.path()),
             OfFile::AskSave => self.files.ask_save(&waking(ctx), &self.suggested()),

@@ -38,7 +38,9 @@ impl Desk {
                 }
                 self.view.forget_what_was_there();
             }
-            Err(shut) => self.say_wrong(self.texts().not_shown(shut.arrangement.as_str(), &shut.fault)),
+            Err(shut) => {
+                self.say_wrong(self.texts().not_shown(shut.arrangement.as_str(), &shut.fault, self.lengths()))
+            }
         }
     }
 

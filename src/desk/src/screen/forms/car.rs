@@ -27,7 +27,7 @@ use egui::{RichText, ScrollArea, Ui};
 use super::steady;
 use crate::screen::command::{Command, OfCar};
 use crate::screen::look::{self, size};
-use crate::screen::{Desk, widgets};
+use crate::screen::{Desk, in_sight, widgets};
 use car_form::{CarForm, is_to_type, seeking};
 
 /// How wide the form is, px.
@@ -59,6 +59,7 @@ impl Desk {
         }
         let area = ScrollArea::vertical().id_salt("car").auto_shrink([false, false]);
         let form = steady::area(ui.ctx(), area).show(ui, |ui| {
+            let beginning = ui.cursor().top();
             ui.spacing_mut().item_spacing.y = 3.0;
             ui.set_width(ui.available_width() - 8.0);
             sheet.names(ui);
@@ -71,8 +72,10 @@ impl Desk {
                 sheet.short(ui);
             }
             ui.add_space(BELOW_PX);
+            in_sight::follow(ui);
+            beginning
         });
-        steady::keep_still(ui.ctx(), &form);
+        steady::keep_still(ui.ctx(), &form, form.inner);
         ui.data_mut(|data| data.insert_temp(seeking(), false));
         let CarForm { fields, car, changed, lead, .. } = sheet;
         if self.view.car.lead.is_some() {
@@ -171,7 +174,7 @@ impl CarForm<'_> {
             ui.label(RichText::new(texts.to_put_right).font(look::bold(size::SMALL)).color(colour));
             for fault in wrong.into_iter().take(MOST_TOLD) {
                 let field = sentence_start(&texts.field_name(&fault.field, &self.car));
-                let text = self.desk.texts().of(&field, &texts.wrong(fault));
+                let text = self.desk.texts().of(&field, &texts.wrong(fault, self.desk.lengths()));
                 ui.add(egui::Label::new(RichText::new(text).size(size::LEAST).color(colour)).wrap());
             }
         }
@@ -185,11 +188,19 @@ impl CarForm<'_> {
         let texts = self.texts;
         self.led_to(ui, Figures::Body);
         if let Some(name) = self.text(ui, (texts.name_of_car, ""), "name", &self.car.name.clone()) {
+            let named = |name: &str| self.desk.free_car_name(&file_name(name, texts.my_car));
+            // Its file is called as the car is, unless it was called otherwise by hand or lies on the disk already.
+            if [named(&self.car.name), self.desk.free_car_name(texts.my_car)].contains(&self.car.id) {
+                self.car.id = named(&name);
+            }
             self.car.name = name;
         }
+        // No sheet has it: in the short form it would only stand in the way of the first figure.
         let hint = (texts.file_name, texts.file_name_hint);
         let shown = self.car.id.to_string();
-        if let Some(id) = self.text(ui, hint, "id", &shown) {
+        if self.desk.view.car.whole
+            && let Some(id) = self.text(ui, hint, "id", &shown)
+        {
             self.car.id = Id::from(file_name(&id, texts.my_car));
         }
         let mut class = self.car.class;

@@ -159,9 +159,12 @@ impl Desk {
             let text = text.trim();
             if text.is_empty() { Err(texts.no_name.to_owned()) } else { Ok(Id::from(text)) }
         };
-        if let Some(name) = fields.row(ui, &name, of, read) {
+        let renamed = fields.row(ui, &name, of, read);
+        if let Some(name) = renamed.clone() {
             out.push(Command::Bay(OfBay::Edit(Edit::Rename { thing: id.clone(), name })));
         }
+        // In the next frame its fields go by its new name: Enter leads to them there.
+        let of = renamed.as_ref().map_or(of, Id::as_str);
         if thing.locked {
             ui.label(widgets::soft(ui, texts.is_locked));
         } else {
@@ -169,7 +172,7 @@ impl Desk {
             self.by_tape(ui, fields, id, out);
         }
         self.whose_thing(ui, id);
-        self.size_rows(ui, fields, thing, out);
+        self.size_rows(ui, fields, thing, of, out);
         self.kind_rows(ui, fields, thing, out);
         ui.add_space(4.0);
         ui.horizontal_wrapped(|ui| {
@@ -191,9 +194,8 @@ impl Desk {
         ui.add(egui::Label::new(widgets::soft(ui, said)).wrap());
     }
 
-    fn size_rows(&self, ui: &mut Ui, fields: &mut Fields, thing: &Thing, out: &mut Vec<Command>) {
+    fn size_rows(&self, ui: &mut Ui, fields: &mut Fields, thing: &Thing, of: &str, out: &mut Vec<Command>) {
         let texts = self.texts();
-        let of = thing.id.as_str();
         let mut reshape = |shape: Shape| {
             out.push(Command::Bay(OfBay::Reshape(Edit::Reshape { thing: thing.id.clone(), shape })));
         };
@@ -353,7 +355,7 @@ impl Desk {
             now.wheels = feet.then(|| Wheel::ALL.map(|wheel| arrangement.vehicle.wheel_point(wheel)));
         }
         for (wheel, at) in Wheel::ALL.into_iter().zip(now.wheels.iter_mut().flatten()) {
-            for (axis, of_axis) in [forms.ahead, forms.aside].into_iter().enumerate() {
+            for (axis, of_axis) in [texts.wheel_ahead, texts.wheel_left].into_iter().enumerate() {
                 let label = texts.of_wheel(forms.wheel_of(wheel), of_axis);
                 let row = (label.as_str(), texts.wheels_hint);
                 at[axis] = self.length_row(ui, fields, row, of, at[axis]).unwrap_or(at[axis]);

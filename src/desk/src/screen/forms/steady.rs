@@ -12,8 +12,9 @@ struct Row {
     id: Id,
     /// Its upper edge on the screen, px.
     top: f32,
-    /// How far the form was scrolled, px.
-    offset: f32,
+    /// Where the form began then, px. How far it is scrolled is no measure: a scroll that is on its way is counted there before
+    /// it is drawn.
+    beginning: f32,
 }
 
 fn of_row() -> Id {
@@ -32,15 +33,17 @@ pub(super) fn area(ctx: &Context, area: ScrollArea) -> ScrollArea {
     }
 }
 
-/// After the form was drawn: if its row with the keyboard moved and nobody scrolled, the form is drawn again in the same frame,
-/// scrolled by as much.
-pub(super) fn keep_still<R>(ctx: &Context, form: &ScrollAreaOutput<R>) {
+/// After the form was drawn, from `beginning` on the screen: if its row with the keyboard moved and nobody scrolled, the form is drawn
+/// again in the same frame, scrolled by as much.
+pub(super) fn keep_still<R>(ctx: &Context, form: &ScrollAreaOutput<R>, beginning: f32) {
     let offset = form.state.unclamped_offset().y;
     let focused = ctx.memory(egui::Memory::focused);
-    let now = focused.and_then(|id| Some(Row { id, top: ctx.read_response(id)?.rect.top(), offset }));
+    let now = focused.and_then(|id| Some(Row { id, top: ctx.read_response(id)?.rect.top(), beginning }));
     let before: Option<Row> = ctx.data(|data| data.get_temp(of_row()));
     let moved = now.zip(before).filter(|(now, before)| {
-        now.id == before.id && now.offset == before.offset && (now.top - before.top).abs() > STILL_PX
+        now.id == before.id
+            && (now.beginning - before.beginning).abs() < STILL_PX
+            && (now.top - before.top).abs() > STILL_PX
     });
     let kept = match moved {
         // It cannot be scrolled further back than to its beginning.
@@ -48,7 +51,7 @@ pub(super) fn keep_still<R>(ctx: &Context, form: &ScrollAreaOutput<R>) {
             let wanted = offset + now.top - before.top;
             ctx.data_mut(|data| data.insert_temp(of_offset(), wanted));
             ctx.request_discard("a message pushed the row that is being typed in");
-            Some(Row { offset: wanted, ..before })
+            Some(Row { beginning: now.beginning - (now.top - before.top), ..before })
         }
         _ => now,
     };

@@ -15,6 +15,8 @@ pub enum Length {
     /// In millimetres or centimetres "1,200" may be 1 200 or 1.2, and "1.200" too: it depends on where one learned to write.
     /// Nobody's tape shows a thousandth; in metres three places are what it does show.
     Two([f64; 2]),
+    /// Where feet and inches are shown "14-6" is fourteen feet six on a drawing, and eight inches for who takes something off.
+    Dash([f64; 2]),
 }
 
 /// A length from what was typed; without a unit it is in the unit that is shown (feet-and-inches: inches). Lengths may be added and
@@ -24,6 +26,9 @@ pub fn length(text: &str, units: Units) -> Option<Length> {
     let text = plain(text);
     // Between feet and inches a dash that touches both joins them.
     let text = text.replace("'-", "' ").replace("ft-", "ft ");
+    if let Some(two) = dashed(&text, units) {
+        return Some(two);
+    }
     let mut total = Length::One(0.0);
     let mut rest = text.as_str();
     let mut sign = 1.0;
@@ -37,9 +42,36 @@ pub fn length(text: &str, units: Units) -> Option<Length> {
     }
     match total {
         Length::One(mm) => mm.is_finite(),
-        Length::Two(lengths) => lengths.iter().all(|mm| mm.is_finite()),
+        Length::Two(lengths) | Length::Dash(lengths) => lengths.iter().all(|mm| mm.is_finite()),
     }
     .then_some(total)
+}
+
+/// Bare feet, a dash and bare inches below a foot, as drawings have them: `14-6`, `14-6 1/2"`.
+fn dashed(text: &str, units: Units) -> Option<Length> {
+    let (feet, inches) = text.split_once('-')?;
+    let feet = feet.trim();
+    let is_bare = !feet.is_empty() && feet.chars().all(|c| c.is_ascii_digit());
+    if units != Units::FeetInches || !is_bare || inches.starts_with(char::is_whitespace) {
+        return None;
+    }
+    let inches = inches.strip_suffix('"').or_else(|| inches.strip_suffix("in")).unwrap_or(inches).trim();
+    let (inches, after) = leading_number(inches)?;
+    let feet: f64 = feet.parse().ok()?;
+    (after.trim().is_empty() && inches < 12.0)
+        .then_some(Length::Dash([feet * FOOT + inches * INCH, (feet - inches) * INCH]))
+}
+
+/// A figure of a table, mm: a bare number, as surveys have them, or a length with its unit.
+pub fn of_table(text: &str) -> Option<f64> {
+    // A minus as it comes out of tables is one too.
+    let plain = text.trim().trim_matches(',').replace(',', ".").replace('\u{2212}', "-");
+    let has_unit = || text.contains(|c: char| c.is_alphabetic() || "'\"\u{2032}\u{2033}".contains(c));
+    let read = plain.parse().ok().or_else(|| match length(text, Units::Millimetres) {
+        Some(Length::One(mm)) if has_unit() => Some(mm),
+        _ => None,
+    });
+    read.filter(|mm: &f64| mm.is_finite())
 }
 
 /// The first part of a sum, and the sign and the text of the rest. A sign at the start of a part is its own.
@@ -90,7 +122,7 @@ impl Length {
     fn and(self, other: Self, by: f64) -> Self {
         let both = |own: Self| match own {
             Self::One(mm) => [mm; 2],
-            Self::Two(lengths) => lengths,
+            Self::Two(lengths) | Self::Dash(lengths) => lengths,
         };
         let ([a, b], [c, d]) = (both(self), both(other));
         match (self, other) {
@@ -147,7 +179,7 @@ fn single(text: &str, units: Units) -> Option<Length> {
     (parts > 0).then_some(sign * total).filter(|mm| mm.is_finite()).map(Length::One)
 }
 
-/// A text that says this length and nothing else.
+/// A text in millimetres that says this length and nothing else.
 pub fn surely(mm: f64) -> String {
     let number = number(mm);
     // A fourth place leaves no doubt.
@@ -390,6 +422,32 @@ mod tests {
             "3 \u{bd}/2",
         ] {
             assert_eq!(length(text, Units::Millimetres), None, "{text:?}");
+        }
+    }
+
+    /// A dash between bare feet and bare inches is asked about; with a unit, or blanks around it, it is what it says.
+    #[test]
+    fn a_dash_between_feet_and_inches_is_not_guessed() {
+        use Units::{FeetInches, Millimetres};
+        for (text, mm) in [
+            ("14-6", [4_419.6, 203.2]),
+            ("15-3 1/2", [4_660.9, 292.1]),
+            ("7-0\"", [2_133.6, 177.8]),
+            ("3-11.5 in", [1_206.5, -215.9]),
+        ] {
+            let Some(Length::Dash(read)) = length(text, FeetInches) else { panic!("{text:?}") };
+            assert!(read.iter().zip(mm).all(|(read, mm)| (read - mm).abs() < 1e-9), "{text:?}: {read:?}");
+        }
+        for (text, units, mm) in [
+            ("14-6", Millimetres, 8.0),
+            ("14 - 6", FeetInches, 8.0 * 25.4),
+            ("14'-6", FeetInches, 4_419.6),
+            ("40-12", FeetInches, 28.0 * 25.4),
+            ("14-6mm", FeetInches, 14.0 * 25.4 - 6.0),
+            ("-6", FeetInches, -6.0 * 25.4),
+        ] {
+            let read = one(text, units);
+            assert!(read.is_some_and(|read| (read - mm).abs() < 1e-9), "{text:?} {units:?}: {read:?}");
         }
     }
 

@@ -53,15 +53,33 @@ impl Desk {
         match typed::length(text, self.view.locale.units) {
             Some(Length::One(mm)) => Ok(mm),
             Some(Length::Two(lengths)) => {
-                let [thousands, decimal] = self.region().readings(lengths);
-                let question = texts.which(&thousands, &decimal);
-                let [of_thousands, of_decimal] = lengths.map(typed::surely);
-                let readings = [(thousands, of_thousands), (decimal, of_decimal)];
-                let readings = Box::new(readings.map(|(said, typed)| Reading { said, typed }));
-                Err(NotRead::Which(Which { question, readings, language: self.view.locale.language }))
+                Err(self.asked(self.region().readings(lengths), lengths.map(typed::surely)))
+            }
+            Some(Length::Dash(lengths)) => {
+                let said = lengths.map(|mm| self.view.locale.length(mm));
+                let surely = |(mm, said): (f64, &String)| {
+                    // A finer part of an inch than is shown is kept all the same.
+                    let read = typed::length(said, self.view.locale.units);
+                    let is_exact = matches!(read, Some(Length::One(read)) if (read - mm).abs() < 1e-6);
+                    if is_exact { said.clone() } else { typed::surely(mm) }
+                };
+                let [feet, less] = lengths;
+                let [of_feet, of_less] = &said;
+                let typed = [surely((feet, of_feet)), surely((less, of_less))];
+                Err(self.asked(said, typed))
             }
             None => Err(NotRead::Wrong(texts.no_length(text))),
         }
+    }
+
+    /// The question which of two lengths is meant, and how each would be typed by someone who leaves no doubt.
+    fn asked(&self, said: [String; 2], typed: [String; 2]) -> NotRead {
+        let [first, second] = &said;
+        let question = self.texts().which(first, second);
+        let ([first, second], [of_first, of_second]) = (said, typed);
+        let readings = [(first, of_first), (second, of_second)];
+        let readings = Box::new(readings.map(|(said, typed)| Reading { said, typed }));
+        NotRead::Which(Which { question, readings, language: self.view.locale.language })
     }
 }
 

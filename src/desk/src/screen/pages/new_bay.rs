@@ -1,6 +1,7 @@
 //! A new bay: a rectangle in two numbers, or wall by wall as a person tapes it.
 
 use baywright_planner::geometry::{DVec2, PlanPose, Polygon, angle};
+use baywright_planner::model::validate;
 use baywright_planner::model::{Bay, Layout, SavedArrangement, TapedRoom, TapedWall};
 use baywright_planner::room::{Leg, Slip, TURN_SLACK, Walk, slips, spread, walk};
 use baywright_planner::words::sentence_start;
@@ -64,14 +65,17 @@ impl Desk {
             self.sketch(ui, typed.as_ref().and_then(|typed| typed.as_ref().ok()));
         });
         ui.add_space(8.0);
-        let (made, why) = match &mut typed {
-            Some(Ok(Typed { made: Some(_), .. })) => (typed.and_then(Result::ok).and_then(|t| t.made), None),
+        let (made, why) = match typed {
+            Some(Ok(Typed { made: Some(made), .. })) => match self.sound_bay(page.room.name.trim(), made) {
+                Ok(layout) => (Some(layout), None),
+                Err(why) => (None, Some(wrong(ui, &why))),
+            },
             Some(Ok(Typed { closing: false, .. })) => (None, Some(widgets::soft(ui, texts.go_on))),
             Some(Ok(_)) => (None, Some(wrong(ui, texts.decide))),
-            Some(Err(why)) => (None, Some(wrong(ui, why))),
+            Some(Err(why)) => (None, Some(wrong(ui, &why))),
             None => (None, None),
         };
-        let ready = made.is_some() && !page.room.name.trim().is_empty();
+        let ready = made.is_some();
         let led_on = std::mem::take(&mut page.focus);
         let (press, anew) = ui
             .horizontal(|ui| {
@@ -95,13 +99,23 @@ impl Desk {
                 ..RoomDraft::new(texts.my_bay, page.room.typed_in)
             });
         }
-        if let Some(made) = made
+        if let Some(layout) = made
             && press.clicked()
         {
-            match self.made_bay(page.room.name.trim(), made) {
-                Some(layout) => out.push(Command::File(OfFile::NewBay(Box::new(layout)))),
-                None => out.push(Command::Say(texts.no_room.to_owned())),
-            }
+            out.push(Command::File(OfFile::NewBay(Box::new(layout))));
+        }
+    }
+
+    /// The layout of a bay that was typed, if it can be opened; else why not.
+    fn sound_bay(&self, name: &str, made: Made) -> Result<Layout, String> {
+        let texts = self.view.locale.language.rooms();
+        if name.is_empty() {
+            return Err(self.texts().no_name.to_owned());
+        }
+        let layout = self.made_bay(name, made).ok_or_else(|| texts.no_room.to_owned())?;
+        match validate::layout(&layout).first() {
+            Some(fault) => Err(texts.not_made(fault, self.lengths())),
+            None => Ok(layout),
         }
     }
 
@@ -436,7 +450,7 @@ impl Desk {
             }
             Err(NotMade::Faults(faults)) => self.say_wrong(self.first_sentence(&faults)),
             Err(NotMade::Unsound(fault)) => {
-                self.say_wrong(self.view.locale.language.rooms().not_made(&fault))
+                self.say_wrong(self.view.locale.language.rooms().not_made(&fault, self.lengths()))
             }
         }
     }

@@ -157,7 +157,9 @@ impl Desk {
         let read = |text: &str| {
             let value = self.shop_read(figure, text)?;
             let forms = self.view.locale.language.forms();
-            self.shop.may_be(figure, value).map_err(|fault| NotRead::Wrong(forms.wrong(&fault)))?;
+            self.shop
+                .may_be(figure, value)
+                .map_err(|fault| NotRead::Wrong(forms.wrong(&fault, self.lengths())))?;
             Ok::<f64, NotRead>(value)
         };
         if let Some(value) = fields.row(ui, &row, &shown, read) {

@@ -3,7 +3,7 @@
 use baywright_planner::model::WorkStep;
 use egui::{RichText, Ui};
 
-use crate::screen::command::{Command, OfShop};
+use crate::screen::command::{Command, OfFile, OfShop};
 use crate::screen::forms::field::{Fields, Row};
 use crate::screen::forms::which::NotRead;
 use crate::screen::look::{self, size};
@@ -22,7 +22,9 @@ impl Desk {
                 let checked = |text: &str| {
                     let part = read(text)?;
                     let forms = self.view.locale.language.forms();
-                    self.shop.may_say(part.clone()).map_err(|fault| NotRead::Wrong(forms.wrong(&fault)))?;
+                    self.shop
+                        .may_say(part.clone())
+                        .map_err(|fault| NotRead::Wrong(forms.wrong(&fault, self.lengths())))?;
                     Ok::<FacePart, NotRead>(part)
                 };
                 out.extend(fields.row(ui, row, shown, checked).map(|part| Command::Shop(OfShop::Say(part))));
@@ -34,6 +36,11 @@ impl Desk {
         let picture = face.picture.as_deref().unwrap_or_default();
         let label = Row { label: texts.picture, hint: texts.picture_hint, of };
         row(ui, &label, picture, &|text| Ok(FacePart::Picture(said(text))));
+        let mut looks = false;
+        ui.with_layout(egui::Layout::right_to_left(egui::Align::Min), |ui| {
+            let look = self.view.locale.language.hand().look_for_picture;
+            looks = !self.files.is_open() && widgets::lesser(ui, look).clicked();
+        });
         for step in WorkStep::ALL {
             let shown = face
                 .minutes(step)
@@ -50,6 +57,9 @@ impl Desk {
                 };
                 Ok(FacePart::Minutes(step, minutes))
             });
+        }
+        if looks {
+            out.push(Command::File(OfFile::AskShopPicture));
         }
     }
 

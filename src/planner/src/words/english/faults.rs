@@ -10,10 +10,11 @@ pub use found::found;
 
 use crate::model::fault::{Fault, Found, Quote};
 use crate::model::validate;
+use crate::words::Lengths;
 
 /// What of an arrangement does not go with its car, as a clause.
-pub fn against_car(fault: &Fault) -> String {
-    let (found, allowed) = (found(fault), allowed(&fault.allowed));
+pub fn against_car(fault: &Fault, lengths: Lengths) -> String {
+    let (found, allowed) = (found(fault, lengths), allowed(&fault.allowed, lengths));
     let measured = fault.field.strip_prefix("on_this_car.").and_then(measured);
     match (&fault.found, measured) {
         (Found::Word(_) | Found::NoProfile(_), _) => format!("it names {found}; allowed is {allowed}"),

@@ -9,6 +9,7 @@ use crate::model::{
     Adjusted, Datum, End, Exclusion, HeightsFrom, MeasuredAlong, ReferenceAxis, SensorPoint, TargetHeight,
     TargetKind, Vehicle, VehicleClass, VerticalReference, ZoneFrame,
 };
+use crate::words::Lengths;
 use crate::words::forms::Forms;
 
 /// The fixed texts.
@@ -487,6 +488,13 @@ fn last_name(path: &str) -> String {
         "tolerance.azimuth_deg" => TEXTS.azimuth,
         "tolerance.elevation_deg" => TEXTS.elevation,
         stand_off if stand_off.ends_with("stand_off.from") => TEXTS.stand_off_from,
+        stand_off if stand_off.ends_with("stand_off.distance_mm") => TEXTS.stand_off,
+        "floor.level_mm" => TEXTS.floor_level,
+        "working_room_mm" => TEXTS.working_room,
+        "body.tyre_diameter_mm" => TEXTS.tyre_diameter,
+        "body.tyre_width_mm" => TEXTS.tyre_width,
+        "body.ground_clearance_mm" => TEXTS.ground_clearance,
+        top if top.starts_with("zones[") && top.ends_with("top_mm") => TEXTS.clear_top,
         _ => "",
     };
     if !known.is_empty() {
@@ -499,16 +507,17 @@ fn last_name(path: &str) -> String {
     words.collect::<Vec<_>>().join(" ")
 }
 
-pub fn wrong(fault: &Fault) -> String {
-    let allowed = allowed(&fault.allowed);
+pub fn wrong(fault: &Fault, lengths: Lengths) -> String {
+    let allowed = allowed(&fault.allowed, lengths);
     match &fault.found {
         Found::EmptyText => format!("nothing is entered; allowed is {allowed}."),
-        _ => format!("{} is not possible; allowed is {allowed}.", found(fault)),
+        _ => format!("{} is not possible; allowed is {allowed}.", found(fault, lengths)),
     }
 }
 
-pub fn unlikely(fault: &Fault) -> String {
-    format!("{}; usual is {}. {}", found(fault), allowed(&fault.allowed), TEXTS.ask_right)
+pub fn unlikely(fault: &Fault, lengths: Lengths) -> String {
+    let (found, usual) = (found(fault, lengths), allowed(&fault.allowed, lengths));
+    format!("{found}; usual is {usual}. {}", TEXTS.ask_right)
 }
 
 pub fn car_name_taken(name: &str) -> String {
@@ -521,7 +530,7 @@ pub fn car_changed_meanwhile(path: &str) -> String {
     )
 }
 
-pub fn goes_not_with(arrangement: &str, fault: &Fault) -> String {
+pub fn goes_not_with(arrangement: &str, fault: &Fault, lengths: Lengths) -> String {
     match &fault.found {
         Found::Word(what) => format!(
             "Not kept: the set-up “{arrangement}” needs “{}” of this car. Give it that name again, or give the \
@@ -531,7 +540,7 @@ pub fn goes_not_with(arrangement: &str, fault: &Fault) -> String {
         _ => format!(
             "Not kept: the set-up “{arrangement}” does not go with it, {}. Correct one of the two first, or give \
              the car another short name, and both stay.",
-            against_car(fault)
+            against_car(fault, lengths)
         ),
     }
 }

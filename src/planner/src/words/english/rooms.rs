@@ -5,6 +5,7 @@ use super::faults::{allowed, found};
 use super::names::the;
 use crate::model::fault::Fault;
 use crate::model::{AlcovePart, Known};
+use crate::words::Lengths;
 use crate::words::rooms::Rooms;
 
 /// The fixed texts.
@@ -18,7 +19,7 @@ pub const TEXTS: Rooms = Rooms {
     ceiling_hint: "Under the ceiling; a low beam or duct is a thing of its own",
     walls_known: "Walls are",
     corners: "Corners",
-    corners_hint: "One corner a line: along, up the paper, in mm. Or drag them in the top view",
+    corners_hint: "One corner a line: along, up the paper, in mm or with a unit (7' 6\"). Or drag them in the top view",
     wall: "Wall",
     wall_length: "Length",
     wall_length_hint: "Typed, the next wall moves on with it and right angles stay",
@@ -60,7 +61,8 @@ pub const TEXTS: Rooms = Rooms {
     draw_it: "Draw it",
     levels: "Floor levels",
     runway_levels: "Levels of the runway, against its height",
-    levels_hint: "One a line: along, across, level in mm; or a floor mark and its level. A table can be pasted. Empty: not surveyed",
+    levels_hint: "One a line: along, across, level, in mm or with a unit (1/8\"); or a floor mark and its level. A table can be pasted. Empty: \
+                  not surveyed",
     surveyed_on: "Surveyed on",
     picture: "Picture of a plan",
     picture_file: "Picture",
@@ -187,8 +189,9 @@ pub const fn known(known: Known) -> &'static str {
     }
 }
 
-pub fn not_made(fault: &Fault) -> String {
-    format!("{}: {} is not possible; allowed is {}.", fault.field, found(fault), allowed(&fault.allowed))
+pub fn not_made(fault: &Fault, lengths: Lengths) -> String {
+    let found = crate::words::sentence_start(&found(fault, lengths));
+    format!("{found} is not possible; allowed is {}.", allowed(&fault.allowed, lengths))
 }
 
 pub fn turns_make(sum: &str) -> String {

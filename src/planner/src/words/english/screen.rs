@@ -5,6 +5,7 @@ use super::{Language, listed};
 use crate::model::assumed::Assumed;
 use crate::model::fault::Fault;
 use crate::model::{FloorFeatureKind, Id, Opening, OpeningKind};
+use crate::words::Lengths;
 use crate::words::screen::{Diagnosis, Screen};
 
 /// The fixed texts.
@@ -228,7 +229,9 @@ pub const TEXTS: Screen = Screen {
     sensor_measured: "The sensor's place as built",
     wheels_measured: "Wheel points as measured",
     centre_follows_hint: "As a tape reads it on this car: the sensor's centre follows",
-    wheels_hint: "Under the middle of the tyre, from the middle of the front axle as the profile has it",
+    wheel_ahead: "ahead",
+    wheel_left: "left",
+    wheels_hint: "Under the middle of the tyre: how far ahead of the front axle, and left of the centreline, as the profile has them; negative: behind, right",
     alignment_sheet: "Alignment sheet in hand",
     toe_left: "Rear left toe",
     toe_right: "Rear right toe",
@@ -395,23 +398,23 @@ pub fn name_taken(name: &Id) -> String {
     format!("Something here is called “{name}” already; choose another name.")
 }
 
-pub fn unsound(fault: &Fault) -> String {
-    let (found, allowed) = (found(fault), allowed(&fault.allowed));
+pub fn unsound(fault: &Fault, lengths: Lengths) -> String {
+    let (found, allowed) = (found(fault, lengths), allowed(&fault.allowed, lengths));
     format!("Nothing was changed: {found} is not possible here; allowed is {allowed}.")
 }
 
-pub fn would_shut(arrangement: &str, fault: &Fault) -> String {
+pub fn would_shut(arrangement: &str, fault: &Fault, lengths: Lengths) -> String {
     format!(
         "Nothing was changed: the set-up “{arrangement}” would not go with its car any more, {}.",
-        against_car(fault)
+        against_car(fault, lengths)
     )
 }
 
-pub fn not_shown(arrangement: &str, fault: &Fault) -> String {
+pub fn not_shown(arrangement: &str, fault: &Fault, lengths: Lengths) -> String {
     format!(
         "The set-up “{arrangement}” is kept as it is and cannot be shown: it does not go with its car, {}. Put that \
          right in the car, and it can be shown again.",
-        against_car(fault)
+        against_car(fault, lengths)
     )
 }
 

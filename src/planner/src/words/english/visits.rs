@@ -4,6 +4,7 @@ use super::faults::{number, range};
 use super::{Language, listed};
 use crate::model::validate::limits;
 use crate::model::{Missing, PictureScaleFault, TriggerList};
+use crate::words::Lengths;
 use crate::words::visits::Visits;
 
 /// The fixed texts.
@@ -51,19 +52,19 @@ pub fn missing(missing: &Missing, list: &TriggerList) -> String {
     }
 }
 
-pub fn scale_fault(fault: PictureScaleFault) -> String {
+pub fn scale_fault(fault: PictureScaleFault, lengths: Lengths) -> String {
     match fault {
         PictureScaleFault::TooNear { apart_px } => format!(
             "The two points are {apart_px:.0} pixels apart; take two that are {:.0} pixels apart or more.",
             PictureScaleFault::LEAST_APART_PX
         ),
         PictureScaleFault::NoDistance => {
-            format!("The distance between the two points must be {}.", range(&limits::DISTANCE))
+            format!("The distance between the two points must be {}.", range(&limits::DISTANCE, lengths))
         }
         PictureScaleFault::OutOfLimits { mm_per_px } => format!(
             "One pixel would be {} mm; a picture's scale is {} a pixel.",
             number(mm_per_px),
-            range(&limits::MM_PER_PX)
+            range(&limits::MM_PER_PX, Lengths::InFile)
         ),
     }
 }

@@ -9,6 +9,7 @@ use egui::Ui;
 use super::car_form::{CarForm, Line, Of, Order, part};
 use super::choices;
 use super::sketch::Sketch;
+use crate::screen::forms::typed::of_table;
 use crate::screen::widgets;
 
 type Field = fn(&mut Vehicle) -> &mut f64;
@@ -294,8 +295,7 @@ pub(in crate::screen) fn points(text: &str) -> Option<Vec<DVec2>> {
                 line.split(',').collect()
             };
             let [x, y] = parts.as_slice() else { return None };
-            let read = |part: &str| part.trim().trim_end_matches(',').replace(',', ".").parse::<f64>().ok();
-            Some(DVec2::new(read(x)?, read(y)?)).filter(|p| p.is_finite())
+            Some(DVec2::new(of_table(x)?, of_table(y)?))
         })
         .collect()
 }
@@ -312,6 +312,10 @@ mod tests {
         assert_eq!(points("(850, -1500),\n(0.5, 2)"), two);
         assert_eq!(points("850; -1500\n0,5; 2"), two);
         assert_eq!(points(""), Some(Vec::new()));
+        assert_eq!(
+            points("2' 9 1/2\", -5 ft\n0.5 2"),
+            Some(vec![DVec2::new(850.9, -1_524.0), DVec2::new(0.5, 2.0)])
+        );
         assert_eq!(points("850"), None);
         assert_eq!(points("a, b"), None);
         assert_eq!(points("1, inf"), None);

@@ -6,6 +6,7 @@ use egui::{Button, RichText, Ui};
 
 use super::car_form::CarForm;
 use super::way::{Way, kept};
+use crate::screen::in_sight;
 use crate::screen::look::size;
 
 /// One section: its name, its key, how deep it lies, and the keys of the sections that it lies in.
@@ -84,7 +85,8 @@ impl CarForm<'_> {
         let mut chosen = false;
         ui.menu_button(RichText::new(self.texts.go_to).size(size::SMALL), |ui| {
             ui.set_min_width(220.0);
-            egui::ScrollArea::vertical().max_height(MENU_PX).show(ui, |ui| {
+            let most = in_sight::menu_height(ui);
+            egui::ScrollArea::vertical().max_height(most).min_scrolled_height(most).show(ui, |ui| {
                 for section in self.sections() {
                     let depth = section.within.len();
                     let name = RichText::new(&section.name).size(size::SMALL);
@@ -101,6 +103,7 @@ impl CarForm<'_> {
                         ui.close();
                     }
                 }
+                in_sight::follow(ui);
             });
         })
         .response
@@ -109,6 +112,5 @@ impl CarForm<'_> {
     }
 }
 
-/// How high the menu is at most, and how far what lies in something is moved in, px.
-const MENU_PX: f32 = 480.0;
+/// How far what lies in something is moved in, px.
 const INDENT_PX: f32 = 14.0;

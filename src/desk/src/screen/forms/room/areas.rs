@@ -22,6 +22,8 @@ impl BaySheet<'_> {
             own.id = name.clone();
             self.out.push(Command::View(OfView::Select(Some(Subject::FloorFeature(name)))));
         }
+        // In the next frame its fields go by its new name: Enter leads to them there.
+        let id = &own.id.clone();
         let kinds = [FloorFeatureKind::Drain, FloorFeatureKind::Pit, FloorFeatureKind::Joint];
         let chosen = self.sheet.pick(ui, texts.kind, &format!("feature {id}"), &own.kind, &kinds, |kind| {
             texts.feature_of(*kind).to_owned()
@@ -62,6 +64,7 @@ impl BaySheet<'_> {
             self.renamed = Some((id.clone(), name.clone()));
             self.out.push(Command::View(OfView::Select(Some(Subject::Runway(name)))));
         }
+        let id = &own.id.clone();
         let path = format!("runway height {id}");
         let line = Line { label: texts.height, path: &path, ..Line::default() };
         own.top_mm = self.sheet.number(ui, line, Of::Length, own.top_mm).unwrap_or(own.top_mm);
@@ -87,6 +90,7 @@ impl BaySheet<'_> {
             own.id = name.clone();
             self.out.push(Command::View(OfView::Select(Some(Subject::KeepFree(name)))));
         }
+        let id = &own.id.clone();
         let kinds = [KeepFreeKind::Exit, KeepFreeKind::Panel, KeepFreeKind::Extinguisher];
         let chosen = self.sheet.pick(ui, texts.kind, &format!("free {id}"), &own.kind, &kinds, |kind| {
             texts.kept_free(*kind).to_owned()
@@ -113,6 +117,7 @@ impl BaySheet<'_> {
             self.renamed = Some((id.clone(), name.clone()));
             self.out.push(Command::View(OfView::Select(Some(Subject::HallBay(name)))));
         }
+        let id = &own.id.clone();
         if let Some(outline) = self.area(ui, id, &own.outline, Area::HallBay(at)) {
             own.outline = outline;
         }

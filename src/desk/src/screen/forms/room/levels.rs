@@ -4,6 +4,8 @@ use baywright_planner::geometry::DVec2;
 use baywright_planner::model::LevelPoint;
 use baywright_planner::words::hand::{BadLevel, LevelColumn};
 
+use crate::screen::forms::typed::of_table;
+
 /// A line that is no level: its number from 1, what stands there, and what of it is wrong.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(in crate::screen) struct BadLine<'a> {
@@ -12,7 +14,7 @@ pub(in crate::screen) struct BadLine<'a> {
     pub what: BadLevel<'a>,
 }
 
-/// Levels from what was typed: along, across, level in mm, parted by semicolons, tabs, commas or spaces, with a point or a
+/// Levels from what was typed: along, across, level in mm or each with its unit, parted by semicolons, tabs, commas or spaces, with a point or a
 /// comma in a number; before them there may be a name or a number of the line, which says nothing. Or the name of a floor mark and
 /// its level. Empty lines, and a head over the columns, are passed over.
 ///
@@ -42,7 +44,7 @@ pub(in crate::screen) fn levels_of<'a>(
 
 fn level_of<'a>(line: &'a str, marks: &[(String, DVec2)]) -> Result<LevelPoint, BadLevel<'a>> {
     let parts = parts(line);
-    let figure = |column: LevelColumn, part: &'a str| read(part).ok_or(BadLevel::NoNumber(column, part));
+    let figure = |column: LevelColumn, part: &'a str| of_table(part).ok_or(BadLevel::NoNumber(column, part));
     match *parts.as_slice() {
         [x, y, level] | [_, x, y, level] => Ok(LevelPoint {
             at: DVec2::new(figure(LevelColumn::Along, x)?, figure(LevelColumn::Across, y)?),
@@ -51,7 +53,8 @@ fn level_of<'a>(line: &'a str, marks: &[(String, DVec2)]) -> Result<LevelPoint, 
         [mark, level] => {
             let named = marks.iter().find(|(name, _)| name.eq_ignore_ascii_case(mark));
             // Two numbers are no mark and its level: a third one is missing.
-            let missing = if read(mark).is_some() { BadLevel::Columns(2) } else { BadLevel::NoMark(mark) };
+            let missing =
+                if of_table(mark).is_some() { BadLevel::Columns(2) } else { BadLevel::NoMark(mark) };
             let (_, at) = named.ok_or(missing)?;
             Ok(LevelPoint { at: *at, level_mm: figure(LevelColumn::Level, level)? })
         }
@@ -76,12 +79,6 @@ fn parts(line: &str) -> Vec<&str> {
     } else {
         by(char::is_whitespace)
     }
-}
-
-fn read(part: &str) -> Option<f64> {
-    // A minus as it comes out of tables is one too.
-    let plain = part.trim_matches(',').replace(',', ".").replace('\u{2212}', "-");
-    plain.parse::<f64>().ok().filter(|value| value.is_finite())
 }
 
 #[cfg(test)]
@@ -112,6 +109,15 @@ mod tests {
             assert_eq!(levels_of(text, &marks), Ok(vec![one]), "{text}");
         }
         assert_eq!(levels_of("", &marks), Ok(Vec::new()));
+        // In feet and inches, and mixed.
+        let inches = LevelPoint { at: DVec2::new(2_286.0, 1_384.3), level_mm: -3.175 };
+        for text in
+            ["7' 6\"; 4' 6 1/2\"; -1/8\"", "7 ft 6 in, 54.5 in, -1/8 in", "2286\t4'-6 1/2\"\t-3.175 mm"]
+        {
+            let read = levels_of(text, &[]).unwrap();
+            let [read] = read.as_slice() else { panic!("{text}") };
+            assert!(read.at.distance(inches.at) < 1e-9 && (read.level_mm + 3.175).abs() < 1e-9, "{text}");
+        }
     }
 
     #[test]
@@ -123,6 +129,8 @@ mod tests {
         assert_eq!(levels_of("1, 2, inf", &[]), bad(1, "1, 2, inf", no_level("inf")));
         let across = BadLevel::NoNumber(LevelColumn::Along, "along");
         assert_eq!(levels_of("x;y;z\nalong;across;level", &[]), bad(2, "along;across;level", across));
+        // A fraction without its unit is none of millimetres.
+        assert_eq!(levels_of("1; 2; 1/8", &[]), bad(1, "1; 2; 1/8", no_level("1/8")));
         assert_eq!(levels_of("nowhere; 3", &[]), bad(1, "nowhere; 3", BadLevel::NoMark("nowhere")));
         assert_eq!(levels_of("1;2;3;4;5", &[]), bad(1, "1;2;3;4;5", columns(5)));
     }

@@ -38,6 +38,8 @@ impl BaySheet<'_> {
                 self.out.push(Command::View(OfView::Select(Some(Subject::Opening(name)))));
             }
         }
+        // In the next frame its fields go by its new name: Enter leads to them there.
+        let id = &own.id.clone();
         let kinds = [OpeningKind::RollerDoor, OpeningKind::SwingDoor, OpeningKind::Window, OpeningKind::Gap];
         let chosen =
             self.sheet.pick(ui, texts.opening, &format!("opening kind {id}"), &own.kind, &kinds, |kind| {

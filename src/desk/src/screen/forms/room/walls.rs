@@ -116,7 +116,10 @@ impl BaySheet<'_> {
         let texts = self.sheet.desk.view().locale.language.rooms();
         let Some(wall) = self.bay.walls.iter().position(|own| own.id == *id) else { return };
         let Some((from, to)) = self.bay.wall_ends(wall) else { return };
-        if let Some(name) = self.sheet.id(ui, texts.name, &format!("wall {id}"), id) {
+        let renamed = self.sheet.id(ui, texts.name, &format!("wall {id}"), id);
+        // In the next frame its fields go by its new name: Enter leads to them there.
+        let id = renamed.as_ref().unwrap_or(id);
+        if let Some(name) = renamed.clone() {
             self.bay.rename_wall(wall, name.clone());
             self.out.push(Command::View(OfView::Select(Some(baywright_planner::Subject::Wall(name)))));
         }

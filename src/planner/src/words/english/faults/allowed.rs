@@ -5,16 +5,19 @@ use baywright_geometry::{Bounds, DVec2};
 use super::{name, number, one_of};
 use crate::model::fault::{Allowed, Choice, Syntax};
 use crate::model::validate::limits::{self, Range, Unit};
+use crate::words::Lengths;
 
 /// What is allowed, as it stands in a sentence after "allowed is".
-pub fn allowed(allowed: &Allowed) -> String {
+pub fn allowed(allowed: &Allowed, lengths: Lengths) -> String {
+    let range = |within: &Range| range(within, lengths);
+    let mm = |value: &f64| lengths.of(*value);
     match allowed {
         Allowed::In(within) => range(within),
         Allowed::NothingOr(within) => format!("0, or {}", range(within)),
         Allowed::EachWay(within) => format!("{} each way", range(within)),
         Allowed::AboveBottom(within) => format!("{} above the bottom", range(within)),
         Allowed::AboveBottomAt { bottom, high } => {
-            format!("above the bottom at {} mm and up to {} mm", number(*bottom), number(*high))
+            format!("above the bottom at {} and up to {}", mm(bottom), mm(high))
         }
         Allowed::Whole(low, high) => format!("{low} to {high}"),
         Allowed::AtMost(most) => format!("at most {most}"),
@@ -60,29 +63,27 @@ pub fn allowed(allowed: &Allowed) -> String {
         Allowed::Nothing => "none".to_owned(),
 
         Allowed::FromTaped(least, of) => {
-            format!("what is taped or more: from {}{}", number(*least), unit(*of))
+            format!("what is taped or more: from {}", with_unit(*least, *of, lengths))
         }
-        Allowed::BelowLength(length) => format!("less than the length of {} mm", number(*length)),
-        Allowed::BelowWidth(width) => format!("less than the width of {} mm", number(*width)),
-        Allowed::BelowTrack(track) => format!("less than the track: below {} mm", number(*track)),
+        Allowed::BelowLength(length) => format!("less than the length of {}", mm(length)),
+        Allowed::BelowWidth(width) => format!("less than the width of {}", mm(width)),
+        Allowed::BelowTrack(track) => format!("less than the track: below {}", mm(track)),
         Allowed::BelowHeightAndWheelbase(least) => {
-            format!("less than the height and the wheelbase: below {} mm", number(*least))
+            format!("less than the height and the wheelbase: below {}", mm(least))
         }
-        Allowed::BelowHeight(height) => format!("less than the height: below {} mm", number(*height)),
-        Allowed::FromWidth(width) => format!("at least the width of {} mm", number(*width)),
-        Allowed::FromBase(height) => format!("at least the base's height of {} mm", number(*height)),
+        Allowed::BelowHeight(height) => format!("less than the height: below {}", mm(height)),
+        Allowed::FromWidth(width) => format!("at least the width of {}", mm(width)),
+        Allowed::FromBase(height) => format!("at least the base's height of {}", mm(height)),
         Allowed::UpToFrequency => "no more than the frequency".to_owned(),
-        Allowed::LengthWithin(slack) => format!("a length within {} mm of that sum", number(*slack)),
+        Allowed::LengthWithin(slack) => format!("a length within {} of that sum", mm(slack)),
         Allowed::SameLength => "the same length both ways".to_owned(),
-        Allowed::OutlineReaching { size, within } => format!(
-            "one that reaches {}, as the car's figures say, within {} mm",
-            reach(size),
-            number(*within)
-        ),
+        Allowed::OutlineReaching { size, within } => {
+            format!("one that reaches {}, as the car's figures say, within {}", reach(size), mm(within))
+        }
 
         Allowed::FromFloor => "0 or above: the floor".to_owned(),
-        Allowed::UpToCeiling(ceiling) => format!("at most the ceiling's {} mm", number(*ceiling)),
-        Allowed::WithinWall(length) => format!("one that ends within the wall's {} mm", number(*length)),
+        Allowed::UpToCeiling(ceiling) => format!("at most the ceiling's {}", mm(ceiling)),
+        Allowed::WithinWall(length) => format!("one that ends within the wall's {}", mm(length)),
         Allowed::OpeningsApart => "openings side by side or one above the other".to_owned(),
         Allowed::CornerBeyond(corner) => {
             format!("a corner with larger x and larger y than {}, within reach", point(*corner))
@@ -94,7 +95,7 @@ pub fn allowed(allowed: &Allowed) -> String {
         Allowed::HolesApart => "holes that lie apart".to_owned(),
         Allowed::NoHoles => "an outline without holes".to_owned(),
         Allowed::TopAboveBottom => {
-            format!("a top above the bottom, both within {} mm", number(limits::PLACE.high))
+            format!("a top above the bottom, both within {}", mm(&limits::PLACE.high))
         }
 
         Allowed::FloorForMat => "OnFloor for a mat, and for a mat only".to_owned(),
@@ -148,13 +149,29 @@ fn syntax(syntax: Syntax) -> String {
 }
 
 /// A range in words.
-pub fn range(range: &Range) -> String {
+pub fn range(range: &Range, lengths: Lengths) -> String {
+    if range.unit == Unit::Millimetres && lengths != Lengths::InFile {
+        let (low, high) = lengths.within(range.low, range.high);
+        return if range.above {
+            format!("above {low} and up to {high}")
+        } else {
+            format!("{low} to {high}")
+        };
+    }
     let (low, high, unit) = (number(range.low), number(range.high), unit(range.unit));
     if range.above { format!("above {low} and up to {high}{unit}") } else { format!("{low} to {high}{unit}") }
 }
 
+/// A number with its unit.
+pub fn with_unit(value: f64, of: Unit, lengths: Lengths) -> String {
+    match of {
+        Unit::Millimetres if value.is_finite() => lengths.of(value),
+        _ => format!("{}{}", number(value), unit(of)),
+    }
+}
+
 /// A unit as it stands behind its number.
-pub const fn unit(unit: Unit) -> &'static str {
+const fn unit(unit: Unit) -> &'static str {
     match unit {
         Unit::None => "",
         Unit::Millimetres => " mm",

@@ -3,6 +3,7 @@
 use super::allowed::{allowed, did_you_mean};
 use super::found::found;
 use crate::model::fault::{Choice, FileFault, FileKind, FileTrouble, PictureKind, Why, Wrong};
+use crate::words::Lengths;
 use crate::words::english::screen;
 
 /// What is wrong with a file: where, what was found, what is allowed.
@@ -19,7 +20,11 @@ pub fn file_fault(fault: &FileFault) -> String {
     }
     match &*fault.wrong {
         Wrong::Inside(fault) => {
-            format!("{sentence}: found {}; allowed is {}.", found(fault), allowed(&fault.allowed))
+            format!(
+                "{sentence}: found {}; allowed is {}.",
+                found(fault, Lengths::InFile),
+                allowed(&fault.allowed, Lengths::InFile)
+            )
         }
         Wrong::Whole(trouble) => format!("{sentence}: {}.", self::trouble(trouble)),
     }

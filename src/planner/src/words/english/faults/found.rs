@@ -4,17 +4,17 @@ use baywright_geometry::DVec2;
 
 use super::{name, number, quoted};
 use crate::model::fault::{Counted, Fault, Found, Listed};
+use crate::words::Lengths;
 
 /// What was found, as it stands in a sentence after "found".
-pub fn found(fault: &Fault) -> String {
+pub fn found(fault: &Fault, lengths: Lengths) -> String {
+    let mm = |value: &f64| lengths.of(*value);
     match &fault.found {
-        Found::Number(value, unit) if value.is_finite() => {
-            format!("{}{}", number(*value), super::allowed::unit(*unit))
-        }
+        Found::Number(value, unit) if value.is_finite() => super::allowed::with_unit(*value, *unit, lengths),
         Found::Number(value, _) => number(*value),
         Found::Whole(value) => value.to_string(),
         Found::Point(at) => super::allowed::point(*at),
-        Found::OutsideBody(value) => format!("{} mm, outside the body", number(*value)),
+        Found::OutsideBody(value) => format!("{}, outside the body", mm(value)),
         Found::Count(count, of) => counted(*count, *of),
         Found::WallsForCorners { walls, corners } => format!("{walls} walls for {corners} corners"),
         Found::Position(Listed::BodyPoint, at) => format!("body point number {at}"),
@@ -55,29 +55,29 @@ pub fn found(fault: &Fault) -> String {
         Found::BlankAtEnds(text) => format!("{}, which starts or ends with a blank", quoted(text)),
         Found::TextToLine(last) => format!("a text that goes on to line {last}"),
 
-        Found::RoomOf(size) => format!("a room of {}", by(*size)),
-        Found::AreaOf(size) => format!("an area of {}", by(*size)),
-        Found::ShapeOf(size) => format!("a shape {} mm long", number(*size)),
+        Found::RoomOf(size) => format!("a room of {}", by(*size, lengths)),
+        Found::AreaOf(size) => format!("an area of {}", by(*size, lengths)),
+        Found::ShapeOf(size) => format!("a shape {} long", mm(size)),
         Found::BottomAndTop { bottom, top } => {
-            format!("a bottom at {} mm and a top at {} mm", number(*bottom), number(*top))
+            format!("a bottom at {} and a top at {}", mm(bottom), mm(top))
         }
         Found::AlongWall { from, to } => {
-            format!("an opening from {} to {} mm along its wall", number(*from), number(*to))
+            format!("an opening from {} to {} along its wall", lengths.bare(*from), mm(to))
         }
         Found::OpeningsOverlap(one, other) => {
             format!("that {} overlaps {}", name(one.as_str()), name(other.as_str()))
         }
         Found::OutlineReaches(size) => format!("an outline that reaches {}", super::allowed::reach(size)),
         Found::LengthAndParts { length, wheelbase, front, rear } => format!(
-            "{} mm, while wheelbase and overhangs ({} + {} + {}) make {} mm",
-            number(*length),
-            number(*wheelbase),
-            number(*front),
-            number(*rear),
-            number(wheelbase + front + rear)
+            "{}, while wheelbase and overhangs ({} + {} + {}) make {}",
+            mm(length),
+            lengths.bare(*wheelbase),
+            lengths.bare(*front),
+            lengths.bare(*rear),
+            mm(&(wheelbase + front + rear))
         ),
         Found::LengthAndSum { length, sum } => {
-            format!("{} mm, while wheelbase and overhangs make {} mm", number(*length), number(*sum))
+            format!("{}, while wheelbase and overhangs make {}", mm(length), mm(sum))
         }
 
         Found::NoPlace => "a place without bounds".to_owned(),
@@ -126,6 +126,6 @@ fn counted(count: usize, of: Counted) -> String {
     }
 }
 
-fn by(size: DVec2) -> String {
-    format!("{} by {} mm", number(size.x), number(size.y))
+fn by(size: DVec2, lengths: Lengths) -> String {
+    format!("{} by {}", lengths.bare(size.x), lengths.of(size.y))
 }

@@ -1,0 +1,119 @@
+//! What has the keyboard, and what can be pressed, is seen: in a small window too.
+
+use baywright_desk::screen::Desk;
+use baywright_desk::screen::command::{Begin, Command, OfCar, OfView};
+use baywright_drawing::Theme;
+use baywright_planner::Subject;
+use egui::{Key, Rect, Vec2};
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable;
+
+use crate::sessions::{ask, press};
+use crate::support::{demo, screen, wheel};
+
+fn small() -> Harness<'static, Desk> {
+    screen(demo(), Vec2::new(1280.0, 720.0), 1.0)
+}
+
+/// Where what has the keyboard stands.
+fn focused(screen: &Harness<'_, Desk>) -> Rect {
+    let id = screen.ctx.memory(egui::Memory::focused).expect("something has the keyboard");
+    screen.ctx.read_response(id).expect("it is drawn").rect
+}
+
+/// Through all of the short form by Enter, from the top to the end; and once more with a second car, whose form begins at its
+/// first field however far the last one was scrolled.
+#[test]
+fn what_enter_leads_to_is_in_sight() {
+    let mut screen = small();
+    for _ in 0..2 {
+        ask(&mut screen, Command::Car(OfCar::Begin(Begin::New)));
+        screen.run();
+        let mut seen = 0;
+        while screen.ctx.memory(egui::Memory::focused).is_some() {
+            let rect = focused(&screen);
+            assert!(rect.top() > 170.0 && rect.bottom() < 684.0, "field {seen}: {rect:?}");
+            screen.key_press(Key::Enter);
+            screen.run();
+            seen += 1;
+            assert!(seen < 60, "it ends");
+        }
+        assert!(seen > 15, "{seen}");
+        ask(&mut screen, Command::Car(OfCar::DropAnyway));
+    }
+}
+
+/// So is what Tab leads to, choices and ticks among it.
+#[test]
+fn what_tab_leads_to_is_in_sight() {
+    let mut screen = small();
+    ask(&mut screen, Command::Car(OfCar::Begin(Begin::New)));
+    for _ in 0..30 {
+        screen.key_press(Key::Tab);
+        screen.run();
+        let rect = focused(&screen);
+        assert!(rect.top() > 0.0 && rect.bottom() < 720.0, "{rect:?}");
+    }
+}
+
+/// The menu of what can be added shows all of it where the window has room for it.
+#[test]
+fn all_that_can_be_added_is_in_sight() {
+    let mut screen = small();
+    press(&mut screen, "+ Add");
+    screen.run();
+    for name in ["cabinet", "something else", "low ceiling", "whole lift"] {
+        let rect = screen.get_by_label(name).rect();
+        assert!(rect.bottom() < 720.0, "{name}: {rect:?}");
+    }
+    // Nothing of it has to be scrolled to.
+    let (first, last) = (screen.get_by_label("cabinet").rect(), screen.get_by_label("something else").rect());
+    wheel(&mut screen, first.center(), -5.0);
+    assert_eq!(screen.get_by_label("something else").rect(), last);
+}
+
+/// Rows of the list lie close to one another however far it is scrolled, and end where it ends.
+#[test]
+fn the_list_ends_with_its_last_row() {
+    let mut screen = small();
+    wheel(&mut screen, egui::pos2(100.0, 400.0), -100.0);
+    let rows: Vec<Rect> =
+        screen.get_all_by_role(egui::accesskit::Role::ListBoxOption).map(|row| row.rect()).collect();
+    let last = rows.iter().map(|row| row.bottom()).fold(0.0, f32::max);
+    assert!((660.0..690.0).contains(&last), "{last}: {rows:?}");
+}
+
+/// Wherever arrows lead in a menu a ring shows it, on what is chosen already too, in light and in dark.
+#[test]
+fn what_has_the_keyboard_in_a_menu_has_a_ring() {
+    for theme in [Theme::Light, Theme::Dark] {
+        let mut screen = small();
+        ask(&mut screen, Command::View(OfView::Theme(theme)));
+        screen.get_by_label_contains("Bay: ").click();
+        screen.run();
+        let beam = theme.palette().beam;
+        for _ in 0..8 {
+            screen.key_press(Key::ArrowDown);
+            screen.run();
+            let own = focused(&screen);
+            let image = screen.render().unwrap();
+            let at = image.get_pixel(own.left() as u32 + 1, own.center().y as u32).0;
+            let off = beam.rgb.iter().zip(at).map(|(a, b)| a.abs_diff(b)).max();
+            assert!(off.unwrap() < 40, "{theme:?} {own:?}: {at:?}");
+        }
+    }
+}
+
+/// What is taken in hand at the end of the list stays in sight there, though the list makes room for its figures.
+#[test]
+fn what_is_chosen_stays_in_sight_in_the_list() {
+    let mut screen = small();
+    screen.get_by_label_contains("Strip lamp, plastic").click();
+    screen.run();
+    let row = screen.get_by_label_contains("Strip lamp, plastic").rect();
+    assert!(row.bottom() < 400.0 && row.top() > 130.0, "{row:?}");
+    // Chosen on the drawing it comes into sight, too.
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::Floor))));
+    let row = screen.get_by_label_contains("Room, 12").rect();
+    assert!(row.bottom() < 400.0 && row.top() > 130.0, "{row:?}");
+}
