@@ -64,6 +64,12 @@ impl TypedIn {
             *text = Locale::default().length(f64::from(mm));
             return;
         }
+        // Fourteen feet six or eight inches: that is asked first.
+        let (feet, inches) = typed.split_once('-').unwrap_or_default();
+        let is_bare = !feet.is_empty() && feet.trim_end().chars().all(|c| c.is_ascii_digit());
+        if self == Self::Inches && is_bare && !inches.starts_with(char::is_whitespace) {
+            return;
+        }
         let parts = parts_of_sum(text);
         let is_named =
             |part: &str| !part.contains(|c: char| c.is_ascii_digit()) || part.contains(names_a_unit);
@@ -293,6 +299,11 @@ mod tests {
             // Once is enough.
             TypedIn::Inches.named(&mut text);
             assert_eq!(text, named, "{typed:?}");
+        }
+        for asked in ["14-6", "14-6 1/2\""] {
+            let mut text = asked.to_owned();
+            TypedIn::Inches.named(&mut text);
+            assert_eq!(text, asked);
         }
     }
 
