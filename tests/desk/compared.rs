@@ -2,8 +2,12 @@
 
 use baywright_desk::screen::command::{Command, OfBay};
 use baywright_desk::screen::page::{Compare, Page, With};
+use baywright_drawing::{Fit, Lettering, Shape, Turned, ViewState, top_view};
+use baywright_planner::Subject;
+use baywright_planner::geometry::DVec2;
 use egui_kittest::kittest::Queryable;
 
+use crate::legible::{MOST_FAR_PX, far_figures};
 use crate::sessions::{ask, press};
 use crate::support::{demo, usual};
 
@@ -25,6 +29,30 @@ fn as_opened_is_always_there_to_compare_with() {
     screen.get_by_label("As opened: As found");
     screen.get_by_label("Gone (3)");
     assert!(found > screen.state().answer().assessment.findings.len());
+}
+
+/// In the small pictures each figure of what stops stands by its line or its thing, and what is found goes by its whole name.
+#[test]
+fn figures_stand_by_their_things_in_small_pictures() {
+    let screen = usual(demo());
+    let answer = screen.state().answer();
+    let told = ["trolley", "tool cabinet"].map(|id| Subject::Thing(id.into())).to_vec();
+    let state = ViewState { turned: Turned::ToRoom, told, ..ViewState::default() };
+    let middle = answer.judged.bay.room.bounds().centre();
+    for (size, px_per_mm) in [((596.0, 304.0), 0.0373), ((596.0, 333.0), 0.0421)] {
+        let fit = Fit::Window { size: DVec2::from(size), px_per_mm, middle };
+        let drawing = top_view(&answer.judged, &answer.assessment, &state, fit, &Lettering::default());
+        let far = far_figures(&drawing, &answer.assessment, MOST_FAR_PX);
+        assert!(far.is_empty(), "{size:?}: {far:#?}");
+        let texts = drawing.items.iter().filter_map(|item| match &item.shape {
+            Shape::Text(text) => Some(text.text.as_str()),
+            _ => None,
+        });
+        let texts: Vec<&str> = texts.collect();
+        for whole in ["trolley", "tool cabinet", "parked car", "oil drum", "waste bin"] {
+            assert!(texts.contains(&whole), "{size:?}: no “{whole}” in {texts:?}");
+        }
+    }
 }
 
 #[test]

@@ -172,6 +172,36 @@ pub fn crossed(drawing: &Drawing, all: &[(Read, Option<usize>)]) -> Vec<String> 
     wrong
 }
 
+/// Further off than this a figure is not read as its thing's, px before letters are enlarged.
+pub const MOST_FAR_PX: f64 = 48.0;
+
+/// Figures of what stops that stand far from their line, or from what they are about, px before letters are enlarged.
+pub fn far_figures(drawing: &Drawing, assessment: &Assessment, most: f64) -> Vec<String> {
+    let mut far = Vec::new();
+    for item in drawing.items.iter().filter(|item| item.role == Role::DimensionStops) {
+        let (text, to) = match &item.shape {
+            Shape::Dimension(own) => {
+                let ends = [own.line_from, own.line_to].map(|p| drawing.paper_point(p));
+                (&own.text, Bounds::around(ends))
+            }
+            Shape::Text(text) => {
+                let finding = item.finding.and_then(|index| assessment.findings.get(index));
+                let place = finding.map(|own| drawing.paper_point_of(own.place));
+                let body = finding.and_then(|own| drawing.box_of(own.subjects.first()?));
+                (text, body.or(place.map(|at| Bounds { low: at, high: at })))
+            }
+            _ => continue,
+        };
+        let (Some(to), read) = (to, of_text(drawing, text)) else { continue };
+        let Some(own) = Bounds::around(read.corners()) else { continue };
+        let gap = (own.low - to.high).max(to.low - own.high).max(DVec2::ZERO).length();
+        if gap > most {
+            far.push(format!("{:?}: “{}” stands {gap:.0} px off", drawing.projection, text.text));
+        }
+    }
+    far
+}
+
 /// Names of zones that stand neither inside their own zone nor are led to it.
 fn zones_named_elsewhere(drawing: &Drawing) -> Vec<String> {
     let mut wrong = Vec::new();

@@ -12,7 +12,7 @@ use egui::Vec2;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
-use crate::legible::{astray, crossed, letters, read, texts_on_texts, wrong};
+use crate::legible::{MOST_FAR_PX, astray, crossed, far_figures, letters, read, texts_on_texts, wrong};
 use crate::support::{demo, screen};
 
 pub const SIZES: [(f32, f32); 3] = [(1280.0, 720.0), (1440.0, 900.0), (2560.0, 1440.0)];
@@ -21,9 +21,13 @@ pub const SIZES: [(f32, f32); 3] = [(1280.0, 720.0), (1440.0, 900.0), (2560.0, 1
 const SET_UPS_FOR_A_CROSSING: usize = 11;
 /// A marker or a name is read as another's in no more than one of so many set-ups.
 const SET_UPS_FOR_A_MISREADING: usize = 3;
+/// The figure of a stop stands far from what it is of in no more than one of so many set-ups.
+const SET_UPS_FOR_A_FAR_FIGURE: usize = 12;
 
 fn walk(large: bool, units: Units) {
     let (mut found, mut crossings, mut misread) = (Vec::new(), Vec::new(), Vec::new());
+    let mut far: Vec<String> = Vec::new();
+    let most_far = if large { MOST_FAR_PX * 1.6 } else { MOST_FAR_PX };
     let mut seen = 0;
     for size in SIZES {
         let mut screen = screen(demo(), Vec2::from(size), 1.0);
@@ -56,6 +60,9 @@ fn walk(large: bool, units: Units) {
                     let drawings = screen.state().drawings();
                     let own = drawings.flat_map(|(drawing, _)| astray(drawing, assessment));
                     misread.extend(own.map(|wrong| format!("{place}{wrong}")));
+                    let drawings = screen.state().drawings();
+                    let own = drawings.flat_map(|(drawing, _)| far_figures(drawing, assessment, most_far));
+                    far.extend(own.map(|wrong| format!("{place}{wrong}")));
                     seen += 1;
                     if screen.state().drawings().count() == 2 {
                         break;
@@ -66,6 +73,7 @@ fn walk(large: bool, units: Units) {
     }
     assert!(seen >= 3 * 30, "{seen} set-ups in sizes");
     assert!(found.is_empty(), "{} of {seen}:\n{}", found.len(), found.join("\n"));
+    assert!(far.len() <= seen / SET_UPS_FOR_A_FAR_FIGURE, "{} of {seen}:\n{}", far.len(), far.join("\n"));
     let (few, fewer) = (seen / SET_UPS_FOR_A_CROSSING, seen / SET_UPS_FOR_A_MISREADING);
     assert!(
         crossings.len() <= few && misread.len() <= fewer,

@@ -39,8 +39,10 @@ pub struct Palette {
     pub beam: Colour,
     /// What stops.
     pub stops: Colour,
-    /// What needs care.
+    /// What needs care, as texts and lines: dark enough to be read.
     pub care: Colour,
+    /// The sign of what needs care: far from `stops` in lightness, so that it is told from it at a glance, whatever colours one sees.
+    pub care_sign: Colour,
     /// Ready.
     pub ready: Colour,
     /// The light net.
@@ -51,8 +53,10 @@ pub struct Palette {
     pub stuff: Colour,
     /// The hatch of walls.
     pub masonry: Colour,
-    /// Texts on `stops`, `care` and `ready`.
+    /// Texts on `stops` and `ready`.
     pub on_sign: Colour,
+    /// Texts on `care_sign`, and its edge.
+    pub on_care: Colour,
 }
 
 /// How an area is filled.

@@ -109,7 +109,7 @@ impl Desk {
         let pointed = self.view.pointed == Some(index);
         let colours = widgets::severity(palette, finding.severity);
         let edge = if pointed || self.view.lit == Some(index) {
-            Stroke::new(2.0, colours.0)
+            Stroke::new(2.0, widgets::told_in(palette, finding.severity))
         } else {
             Stroke::new(1.0, look::colour(palette.soft.faded(0.35)))
         };
@@ -130,7 +130,8 @@ impl Desk {
                     let title = RichText::new(widgets::unbroken(words.title(finding))).font(look::bold(14.0));
                     ui.add(egui::Label::new(title).wrap().selectable(true));
                     if let Some(measure) = words.measure(finding) {
-                        let measure = RichText::new(measure).font(look::bold(size::BODY)).color(colours.0);
+                        let colour = widgets::told_in(palette, finding.severity);
+                        let measure = RichText::new(measure).font(look::bold(size::BODY)).color(colour);
                         ui.add(egui::Label::new(measure).selectable(true));
                     }
                     let detail = words.detail(finding);

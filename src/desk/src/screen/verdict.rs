@@ -21,9 +21,12 @@ impl Desk {
             ui.set_height(40.0);
             let kind = SignKind::of_verdict(verdict);
             let mark = if kind == SignKind::Tick { "" } else { "!" };
-            let (fill, ink) = widgets::verdict(palette, verdict);
-            let fill = if self.answer.stale { look::colour(palette.soft) } else { fill };
-            widgets::sign(ui, kind, 16.0, mark, (fill, ink));
+            let colours = if self.answer.stale {
+                (look::colour(palette.soft), look::colour(palette.on_sign))
+            } else {
+                widgets::verdict(palette, verdict)
+            };
+            widgets::sign(ui, kind, 16.0, mark, colours);
             ui.add_space(4.0);
             let font = look::letters(size::VERDICT, baywright_drawing::Weight::Bold);
             ui.label(RichText::new(words.verdict(verdict)).font(font));

@@ -26,7 +26,9 @@ pub(super) fn paint_sign(
     let parts = kind.parts();
     if !parts.area.is_empty() {
         let points = parts.area.iter().map(|&p| place(p)).collect();
-        on.add(egui::Shape::convex_polygon(points, fill, Stroke::NONE));
+        // The sign of what needs care is bright: it is seen by its edge.
+        let edge = if kind == SignKind::Triangle { Stroke::new(1.2, ink) } else { Stroke::NONE };
+        on.add(egui::Shape::convex_polygon(points, fill, edge));
     }
     if let Some(radius) = parts.disc {
         on.circle_filled(at, radius as f32 * reach, fill);
@@ -49,24 +51,33 @@ pub(super) fn paint_sign(
     }
 }
 
-/// The colour of a severity, and of what stands on it.
+/// The colour of the sign of a severity, and of what stands on it.
 pub(super) fn severity(palette: &Palette, severity: Severity) -> (Color32, Color32) {
-    let fill = match severity {
+    let (fill, on) = match severity {
+        Severity::Stops => (palette.stops, palette.on_sign),
+        Severity::Care => (palette.care_sign, palette.on_care),
+        Severity::Note => (palette.soft, palette.on_sign),
+    };
+    (look::colour(fill), look::colour(on))
+}
+
+/// The colour of texts and edges of a severity.
+pub(super) fn told_in(palette: &Palette, severity: Severity) -> Color32 {
+    look::colour(match severity {
         Severity::Stops => palette.stops,
         Severity::Care => palette.care,
         Severity::Note => palette.soft,
-    };
-    (look::colour(fill), look::colour(palette.on_sign))
+    })
 }
 
-/// The colour of a verdict, and of what stands on it.
+/// The colour of the sign of a verdict, and of what stands on it.
 pub(super) fn verdict(palette: &Palette, verdict: Verdict) -> (Color32, Color32) {
-    let fill = match verdict {
-        Verdict::NotReady => palette.stops,
-        Verdict::ReadyWithCare => palette.care,
-        Verdict::Ready => palette.ready,
+    let (fill, on) = match verdict {
+        Verdict::NotReady => (palette.stops, palette.on_sign),
+        Verdict::ReadyWithCare => (palette.care_sign, palette.on_care),
+        Verdict::Ready => (palette.ready, palette.on_sign),
     };
-    (look::colour(fill), look::colour(palette.on_sign))
+    (look::colour(fill), look::colour(on))
 }
 
 /// A sign that takes its place in a row.

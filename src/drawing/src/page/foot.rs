@@ -99,7 +99,7 @@ impl<'a> Foot<'a> {
         }
         let mut x = EDGE_PX + bar.px + 10.0;
         let length = words.length(bar.mm);
-        x += setter.text(Role::Title, DVec2::new(x, y), &length, style, Align::Start, width) + 18.0;
+        x += setter.text(Role::Title, DVec2::new(x, y), &length, style, Align::Start, width) + 24.0;
         let scale = words.scale(libm::round(PX_PER_PAPER_MM / px_per_mm));
         x += setter.text(Role::TitleSoft, DVec2::new(x, y), &scale, style, Align::Start, width) + 28.0;
         if self.caution.is_empty() {

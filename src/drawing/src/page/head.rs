@@ -1,8 +1,8 @@
 //! What a page is about: verdict, summary, note on example figures; and the titles of its views.
 
+use baywright_planner::Assessment;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::words::Words;
-use baywright_planner::{Assessment, Verdict};
 
 use super::setter::{EDGE_PX, LINE_PX, Setter};
 use super::wrap::wrapped;
@@ -25,17 +25,17 @@ const VIEW_TITLE_WIDTH_PX: f64 = 360.0;
 /// Height of a view's title, and its line in it.
 const VIEW_TITLE_PX: f64 = 26.0;
 const VIEW_TITLE_LINE_PX: f64 = 17.0;
+/// Between the title and what it adds: room for a wider sans-serif than ours.
+const BESIDE_TITLE_PX: f64 = 24.0;
 
 /// The head of a page, broken into lines: the page's height depends on them.
 pub(super) struct Head<'a> {
     assessment: &'a Assessment,
     words: &'a Words<'a>,
     lettering: &'a Lettering<'a>,
-    /// Lines under the verdict: the summary, where it does not fit beside the verdict, and the arrangement's names, where
-    /// they do not fit beside the view's title.
+    /// Lines under the verdict: the summary, never beside it, where a verdict in a wider sans-serif than ours would run into it; and
+    /// the arrangement's names, where they do not fit beside the view's title.
     lines: Vec<String>,
-    /// The summary, if it stands beside the verdict.
-    beside_verdict: Option<String>,
     /// The arrangement's names beside the view's title; empty where they stand in the head.
     pub names: String,
 }
@@ -53,21 +53,13 @@ impl<'a> Head<'a> {
             |text: &str, size: f64| lettering.width_of(text, lettering.style(size, Weight::Regular));
         let style = lettering.style(size::TITLE, Weight::Regular);
 
-        let summary = words.summary(assessment);
-        let pill = if assessment.on_example_figures { pill_width(lettering, words) + 16.0 } else { 0.0 };
-        let beside =
-            width - EDGE_PX - end_of_verdict(lettering, words, assessment.verdict) - 24.0 * by - pill;
-        let (mut lines, beside_verdict) = if measured(&summary, size::LEAD) <= beside {
-            (Vec::new(), Some(summary))
-        } else {
-            (wrapped(&summary, style, across, 3, lettering), None)
-        };
+        let mut lines = wrapped(&words.summary(assessment), style, across, 3, lettering);
         let mut names = words.title_line();
         if measured(&names, size::SUBTITLE) > across - VIEW_TITLE_WIDTH_PX * by {
             lines.extend(wrapped(&names, style, across, 2, lettering));
             names = String::new();
         }
-        Self { assessment, words, lettering, lines, beside_verdict, names }
+        Self { assessment, words, lettering, lines, names }
     }
 
     /// Its height, px.
@@ -91,25 +83,18 @@ impl<'a> Head<'a> {
         let x = EDGE_PX + 2.0 * reach + 12.0 * by;
         let verdict = words.verdict(assessment.verdict);
         let most = width - x - EDGE_PX;
-        let verdict_width = setter.text(Role::Verdict, DVec2::new(x, y), verdict, style, Align::Start, most);
+        setter.text(Role::Verdict, DVec2::new(x, y), verdict, style, Align::Start, most);
 
-        let mut right = width - EDGE_PX;
         if assessment.on_example_figures {
             let style = setter.style(size::TITLE, Weight::SemiBold);
             let wide = pill_width(lettering, words);
             let high = 26.0 * by;
+            let right = width - EDGE_PX;
             setter
                 .ring(Role::Example, pill(DVec2::new(right - wide, y - high * 0.5), DVec2::new(wide, high)));
             let middle = DVec2::new(right - wide * 0.5, y);
             let note = words.on_example_figures();
             setter.text(Role::ExampleText, middle, note, style, Align::Middle, wide);
-            right -= wide + 16.0;
-        }
-        if let Some(summary) = &self.beside_verdict {
-            let style = setter.style(size::LEAD, Weight::Regular);
-            let x = x + verdict_width + 14.0 * by;
-            let at = DVec2::new(x, y + 2.0 * by);
-            setter.text(Role::TitleSoft, at, summary, style, Align::Start, right - x);
         }
         let style = setter.style(size::TITLE, Weight::Regular);
         for (line, text) in self.lines.iter().enumerate() {
@@ -138,18 +123,12 @@ pub(super) fn view_title(
     let bold = setter.style(size::TITLE, Weight::Bold);
     let soft = setter.style(size::SUBTITLE, Weight::Regular);
     let mut x = EDGE_PX;
-    x += setter.text(Role::Title, DVec2::new(x, y), title, bold, Align::Start, width) + 12.0;
+    x += setter.text(Role::Title, DVec2::new(x, y), title, bold, Align::Start, width) + BESIDE_TITLE_PX;
     let most = width - x - EDGE_PX;
     x += setter.text(Role::TitleSoft, DVec2::new(x, y), adds, soft, Align::Start, most) + 28.0;
     let right = width - EDGE_PX;
     setter.text(Role::TitleSoft, DVec2::new(right, y), names, soft, Align::End, right - x);
     setter.framed(corner, Content::Text)
-}
-
-fn end_of_verdict(lettering: &Lettering<'_>, words: &Words<'_>, verdict: Verdict) -> f64 {
-    let by = lettering.enlarged();
-    let style = lettering.style(size::VERDICT, Weight::Bold);
-    EDGE_PX + (2.0 * VERDICT_SIGN_PX + 12.0) * by + lettering.width_of(words.verdict(verdict), style)
 }
 
 fn pill_width(lettering: &Lettering<'_>, words: &Words<'_>) -> f64 {

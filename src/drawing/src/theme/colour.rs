@@ -60,14 +60,16 @@ pub(super) const LIGHT: Palette = Palette {
     ink: Colour::hex(0x1B_24_30),
     soft: Colour::hex(0x5A_64_72),
     beam: Colour::hex(0x00_72_B2),
-    stops: Colour::hex(0xB3_47_00),
-    care: Colour::hex(0x8A_5A_00),
+    stops: Colour::hex(0xC0_33_0C),
+    care: Colour::hex(0x80_60_00),
+    care_sign: Colour::hex(0xF5_B8_2E),
     ready: Colour::hex(0x00_66_4A),
     grid: Colour::hex(0xEC_EA_E4),
     body: Colour::hex(0xDC_E6_EF),
     stuff: Colour::hex(0xEF_EB_E2),
     masonry: Colour::hex(0xC4_C1_B8),
     on_sign: Colour::hex(0xFF_FF_FF),
+    on_care: Colour::hex(0x1B_24_30),
 };
 
 pub(super) const DARK: Palette = Palette {
@@ -79,12 +81,14 @@ pub(super) const DARK: Palette = Palette {
     beam: Colour::hex(0x56_B4_E9),
     stops: Colour::hex(0xFF_7F_66),
     care: Colour::hex(0xF4_D8_5E),
+    care_sign: Colour::hex(0xF4_D8_5E),
     ready: Colour::hex(0x4C_C9_A4),
     grid: Colour::hex(0x25_2B_34),
     body: Colour::hex(0x2C_39_48),
     stuff: Colour::hex(0x2A_30_39),
     masonry: Colour::hex(0x4A_53_5F),
     on_sign: Colour::hex(0x14_18_1E),
+    on_care: Colour::hex(0x14_18_1E),
 };
 
 #[cfg(test)]
@@ -114,6 +118,14 @@ mod tests {
         }
     }
 
+    /// Lightness alone tells the sign of what stops from that of what needs care, beside their shapes: WCAG 2.2, 1.4.1 and 1.4.11.
+    #[test]
+    fn what_stops_and_what_needs_care_are_told_apart_without_hues() {
+        let apart = |theme: Theme| contrast(theme.palette().stops, theme.palette().care_sign);
+        assert!(apart(Theme::Light) >= 3.0, "{:.2}", apart(Theme::Light));
+        assert!(apart(Theme::Dark) >= 1.6, "{:.2}", apart(Theme::Dark));
+    }
+
     /// WCAG 2.2, 1.4.3: 4.5 for text. 1.4.11: 3 for parts that must be seen.
     #[test]
     fn texts_and_signs_can_be_read_on_every_ground() {
@@ -132,9 +144,18 @@ mod tests {
                     assert!(ratio >= 4.5, "{theme:?} {name} on {:?}: {ratio:.2}", ground.rgb);
                 }
             }
-            for (name, sign) in [("stops", p.stops), ("care", p.care), ("ready", p.ready)] {
-                let ratio = contrast(p.on_sign, sign);
+            for (name, text, sign) in [
+                ("stops", p.on_sign, p.stops),
+                ("care", p.on_care, p.care_sign),
+                ("ready", p.on_sign, p.ready),
+            ] {
+                let ratio = contrast(text, sign);
                 assert!(ratio >= 4.5, "{theme:?} number on {name}: {ratio:.2}");
+            }
+            // A bright sign on bright paper is seen by its edge.
+            for ground in [p.paper, p.sheet, p.panel] {
+                let ratio = contrast(p.on_care, ground).max(contrast(p.care_sign, ground));
+                assert!(ratio >= 3.0, "{theme:?} sign of care on {:?}: {ratio:.2}", ground.rgb);
             }
             for ground in [p.body, p.stuff] {
                 assert!(contrast(p.ink, ground) >= 3.0, "{theme:?} outline on {:?}", ground.rgb);

@@ -139,9 +139,11 @@ pub(super) const fn overlap(p: &Palette, severity: Severity) -> Hatch {
         Severity::Care => ("overlap-care", 1.2),
         Severity::Note => ("overlap-note", 0.8),
     };
-    Hatch::new(name, [6.0, 6.0], 45.0)
-        .lines(&[[0.0, 0.0, 0.0, 6.0]], width)
-        .on(Some(colour.faded(0.18)), colour)
+    let ground = match severity {
+        Severity::Care => p.care_sign.faded(0.4),
+        _ => colour.faded(0.18),
+    };
+    Hatch::new(name, [6.0, 6.0], 45.0).lines(&[[0.0, 0.0, 0.0, 6.0]], width).on(Some(ground), colour)
 }
 
 /// The same to the side of the axis: thinner and clearer.

@@ -101,6 +101,11 @@ pub(super) fn paint(p: &Palette, role: Role) -> Paint {
         Role::Flag(Severity::Note) | Role::KeySign(Severity::Note) => {
             (Fill::Solid(p.sheet), full(p.soft, 1.6))
         }
+        // Bright on bright paper: its edge is what is seen first.
+        Role::Flag(Severity::Care) | Role::KeySign(Severity::Care) => {
+            (Fill::Solid(p.care_sign), full(p.on_care, EDGE))
+        }
+        Role::VerdictSign(Verdict::ReadyWithCare) => (Fill::Solid(p.care_sign), full(p.on_care, THING)),
         Role::KeySign(severity) => (Fill::Solid(p.sign(severity)), None),
         Role::Flag(severity) => (Fill::Solid(p.sign(severity)), full(p.sheet, 1.5)),
         Role::VerdictSign(verdict) => (Fill::Solid(verdict_colour(p, verdict)), full(p.on_sign, 2.4)),
@@ -117,6 +122,9 @@ pub(super) fn paint(p: &Palette, role: Role) -> Paint {
         Role::DimensionStops => p.stops,
         Role::DimensionCare => p.care,
         Role::ExampleText => p.care,
+        Role::Flag(Severity::Care)
+        | Role::KeySign(Severity::Care)
+        | Role::VerdictSign(Verdict::ReadyWithCare) => p.on_care,
         Role::Flag(_) | Role::KeySign(_) | Role::VerdictSign(_) => p.on_sign,
         _ => p.ink,
     };

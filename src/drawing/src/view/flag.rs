@@ -3,9 +3,9 @@
 //! A small search from near to far, the same every time: a flag never covers another flag, a mark, a target or a text,
 //! and never leaves the paper.
 
-use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, angle};
 use baywright_planner::words::letter;
+use baywright_planner::{Severity, Subject};
 
 use crate::finding::Flagged;
 use crate::lettering::size;
@@ -41,7 +41,7 @@ impl Pen<'_> {
     pub fn flag(&mut self, flagged: &Flagged<'_>, place: DVec2) {
         let severity = flagged.finding.severity;
         let subject = flagged.finding.subjects.first().cloned();
-        let (reach, box_size) = self.flag_size(flagged.number);
+        let (reach, box_size) = self.flag_size(flagged);
         let tip = self.tip_of(place, box_size);
         let own = self.bodies.number(subject.as_ref());
         let spot = self.free_spot(tip, box_size, own);
@@ -75,7 +75,8 @@ impl Pen<'_> {
     }
 
     /// Reach of a flag and the box that it takes, px.
-    fn flag_size(&self, number: usize) -> (f64, DVec2) {
+    fn flag_size(&self, flagged: &Flagged<'_>) -> (f64, DVec2) {
+        let number = flagged.number;
         let larger = if number < TWO_LETTERS {
             1.0
         } else if number < THREE_LETTERS {
@@ -85,7 +86,8 @@ impl Pen<'_> {
         };
         let reach = self.enlarged * FLAG_PX * larger;
         // With its white edge and a little air; the triangle is the widest sign.
-        (reach, DVec2::splat(2.0 * (reach * 1.24 + 2.5)))
+        let wide = if flagged.finding.severity == Severity::Stops { 1.08 } else { 1.24 };
+        (reach, DVec2::splat(2.0 * (reach * wide + 2.5)))
     }
 
     /// Where a flag of this size points, px: its place, or the window's edge nearest to it.
@@ -96,7 +98,7 @@ impl Pen<'_> {
 
     /// Keeps the place that a flag will point at (view frame, mm) free of texts.
     pub fn keep_tip(&mut self, flagged: &Flagged<'_>, place: DVec2) {
-        let (_, box_size) = self.flag_size(flagged.number);
+        let (_, box_size) = self.flag_size(flagged);
         let tip = self.tip_of(place, box_size);
         self.space.take(around(tip, DVec2::splat(2.0 * TIP_PX * self.enlarged + 1.0)), Taken::Tip);
     }

@@ -31,6 +31,10 @@ pub(crate) const NEEDED: f64 = FIRM - 1.0;
 const SHORT_COST: f64 = 30.0;
 /// A name that would cover as much as this is left out: what it names can still be pointed at.
 pub(crate) const TOO_DEAR: f64 = 190.0;
+/// A whole name may run over the edges of what it names by so much on each side, px, and what that costs: less than letters that
+/// are missing.
+const OVER_EDGE_PX: f64 = 7.0;
+const OVER_EDGE_COST: f64 = 10.0;
 /// How far off the middle of what it names a name may stand in it, as a share of the room that is left there.
 const ASIDE: f64 = 0.35;
 /// Outside of what it names is worth less than inside.
@@ -121,6 +125,8 @@ impl Pen<'_> {
         if wanted.inside && room.y >= height + 2.0 {
             let inside = if whole.width + 8.0 <= room.x {
                 Some((0.0, whole.clone()))
+            } else if whole.width <= room.x + 2.0 * OVER_EDGE_PX {
+                Some((OVER_EDGE_COST, whole.clone()))
             } else {
                 let short = fitted(name, wanted.style, room.x - 8.0, self.lettering.measure);
                 let letters = whole.text.chars().count();

@@ -299,16 +299,36 @@ impl<'a> Pen<'a> {
         }
         let off = DVec2::X * self.length(7.0);
         let mut tries = vec![(right + off, Align::Start, 0.0), (left - off, Align::End, 0.0)];
-        if !steep {
+        if steep {
+            // Beside the line higher and lower, then at its ends.
+            let (low, high) =
+                if line_from.y <= line_to.y { (line_from, line_to) } else { (line_to, line_from) };
+            for share in BESIDE_STEEP {
+                let at = low.lerp(high, share);
+                tries.extend([(at + off, Align::Start, 0.0), (at - off, Align::End, 0.0)]);
+            }
+            let over = DVec2::Y * self.length(dimension.text.style.line_height() * 0.5 + 4.0);
+            for (end, by) in [(high, over), (low, -over)] {
+                let at = end + by;
+                tries.extend([
+                    (at, Align::Middle, 0.0),
+                    (at - off, Align::Start, 0.0),
+                    (at + off, Align::End, 0.0),
+                ]);
+            }
+        } else {
             // Over the line and under it.
             let along = (right - left).normalize_or(DVec2::X);
             let over = along.perp() * self.length(dimension.text.style.line_height() * 0.5 + 4.0);
             let turned = readable(along);
             tries.extend([over, -over].map(|by| (middle + by, Align::Middle, turned)));
         }
+        // A line that is long enough carries its figure, if that can be read there at all.
+        let off_line =
+            if spare > 0.0 && steep { ELSEWHERE_COST + OFF_LONG_LINE_COST } else { ELSEWHERE_COST };
         for (at, align, angle) in tries {
             let text = Text { at, align, angle, ..dimension.text.clone() };
-            let cost = self.text_cost(&text) + ELSEWHERE_COST;
+            let cost = self.text_cost(&text) + off_line;
             if cost < best.0 {
                 best = (cost, text);
             }
@@ -342,6 +362,10 @@ const LEVEL: f64 = 0.01;
 const SLID_COST: f64 = 4.0;
 /// What it costs a dimension's text to stand elsewhere than on its line.
 const ELSEWHERE_COST: f64 = 55.0;
+/// Where along a steep line, as shares of it, its text is tried beside it once its middle is not free.
+const BESIDE_STEEP: [f64; 6] = [0.7, 0.3, 0.85, 0.15, 1.0, 0.0];
+/// And beside a steep line that is long enough to carry it.
+const OFF_LONG_LINE_COST: f64 = 40.0;
 /// A steeper line than this carries a text that is too long for it level beside it, radians.
 const UPRIGHT: f64 = 1.2;
 /// A dimension line longer than this share of its text carries the text along it, even if that is longer.

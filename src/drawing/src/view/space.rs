@@ -46,7 +46,7 @@ impl Taken {
         match self {
             Self::Halo => 0.0,
             Self::Reach => 16.0,
-            Self::Free => 45.0,
+            Self::Free => 90.0,
             Self::Body => 120.0,
             Self::Line => 14.0,
             Self::Led => 90.0,

@@ -16,7 +16,7 @@ use baywright_planner::model::{Arrangement, Id};
 use baywright_planner::words::Words;
 use baywright_planner::{Assessment, Scene, Subject};
 
-use crate::finding::{blamed, pinned};
+use crate::finding::{blamed, hiding, pinned};
 use crate::list::{Item, Shape};
 use crate::role::Role;
 use crate::view::Shown;
@@ -39,12 +39,23 @@ pub(crate) struct Top<'a> {
     pub view_from_bay: PlanPose,
     /// The things that findings are about.
     pub blamed: BTreeSet<&'a Id>,
+    /// Whether things are drawn: what is not casts no shadow.
+    pub has_things: bool,
 }
 
 impl Top<'_> {
     /// A place of the bay in the view.
     pub fn at(&self, p: DVec2) -> DVec2 {
         self.view_from_bay * p
+    }
+
+    /// What hides something of a target, or of any, as rings of the view.
+    pub fn hiders(&self, target: Option<&Id>) -> Vec<Vec<DVec2>> {
+        if !self.has_things {
+            return Vec::new();
+        }
+        let hiding = hiding(self.arrangement, self.assessment, target);
+        hiding.iter().map(|solid| self.ring(solid.outline.as_polygon().outer())).collect()
     }
 
     /// Places of the bay in the view.
@@ -65,6 +76,7 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
         words,
         view_from_bay: extents.bay_from_top.inverse(),
         blamed: blamed(assessment),
+        has_things: true,
     };
     room::draw(&mut pen, &top);
     aiming::draw(&mut pen, &top);
@@ -76,7 +88,8 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     things::overlaps(&mut pen, &top);
     things::keep_ways_out(&mut pen, &top);
     // From here on places are searched for, in order of precedence: by how much the aiming is stopped, which nothing else may
-    // hide or push out, and the names of what stops it; what is in hand; dimensions of the aiming; the names of what findings are about; all other names.
+    // hide or push out, and the names of what stops it; what is in hand; dimensions of the aiming
+    // and the names of its targets; the names of what findings are about; all other names.
     stops::figures(&mut pen, &top);
     things::names(&mut pen, &top, Named::Stopping);
     dimensions::room(&mut pen, &top);
@@ -85,6 +98,7 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     stops::into_other_bays(&mut pen, &top);
     aiming::mark_numbers(&mut pen, &top);
     dimensions::kept(&mut pen, &top);
+    aiming::target_names(&mut pen, &top);
     for told in pinned(assessment) {
         pen.flag(&told, top.at(told.finding.place.truncate()));
     }

@@ -6,9 +6,9 @@ use baywright_drawing::theme::Fill;
 use baywright_drawing::{
     Drawing, Fit, Lettering, Role, Shape, Theme, Turned, ViewState, told_view, top_view,
 };
-use baywright_planner::customer::{Idea, Sense};
+use baywright_planner::customer::{Idea, Sense, ideas};
 use baywright_planner::geometry::{DVec2, PlanPose};
-use baywright_planner::model::{Arrangement, Shape as Footprint, ThingKind};
+use baywright_planner::model::{Arrangement, Shape as Footprint, ShopFace, ThingKind};
 use baywright_planner::{Subject, assess};
 
 use super::bay;
@@ -88,10 +88,65 @@ fn what_did_not_move_goes_by_the_same_name_in_both() {
     let (mut alike, mut all) = (0, 0);
     for (subject, name) in still {
         all += 1;
-        alike += usize::from(there.get(subject) == Some(name));
+        let is_alike = there.get(subject) == Some(name);
+        alike += usize::from(is_alike);
+        if !is_alike {
+            eprintln!("{subject:?}: {name:?}, was {:?}", there.get(subject));
+        }
         assert!(there.contains_key(subject), "{subject:?} has a name in one of them only");
     }
     assert!(alike * 10 >= all * 9, "{alike} of {all}");
+}
+
+/// Beside an idea in which nothing stands about there is no shadow of anything, though something hides the target.
+#[test]
+fn what_is_not_drawn_casts_no_shadow() {
+    let mut arrangement = bay::empty(false);
+    let shape = Footprint::Rectangle { length_mm: 400.0, width_mm: 300.0 };
+    let (sensor, target) = {
+        let scene = assess(&arrangement).scene;
+        (scene.sensor(), scene.targets[0].centre())
+    };
+    let between = (sensor + target) * 0.5;
+    let at = (between.x, between.y);
+    arrangement.bay.things.push(bay::thing("trolley", ThingKind::Trolley, shape, at, (0.0, 1200.0)));
+    let assessment = assess(&arrangement);
+    let shadows = |idea: &Idea| {
+        let drawing = told_view(idea, &arrangement, &assessment, (900.0, 560.0), &Lettering::default());
+        let is_shadow = |role| matches!(role, Role::Shadow | Role::ShadowOnTarget | Role::SightLineHidden);
+        drawing.items.iter().filter(|item| is_shadow(item.role)).count()
+    };
+    let ideas = ideas(&arrangement, &assessment, &ShopFace::default());
+    assert!(ideas.len() >= 6, "{ideas:?}");
+    for idea in &ideas {
+        match idea {
+            Idea::OnlyTarget | Idea::EmptyFloor(_) | Idea::Work(_) => {
+                assert_eq!(shadows(idea), 0, "{idea:?}")
+            }
+            Idea::StandsIn(_) => assert!(shadows(idea) > 0, "it hides the target"),
+            _ => {}
+        }
+    }
+}
+
+/// A name that is a little wider than its thing stands in it whole.
+#[test]
+fn a_name_a_little_too_wide_is_not_cut() {
+    for width_px in [58.0, 62.0, 66.0, 70.0] {
+        let mut arrangement = bay::empty(false);
+        let long = width_px / 0.05;
+        let shape = Footprint::Rectangle { length_mm: long, width_mm: 900.0 };
+        arrangement.bay.things.push(bay::thing(
+            "tool cabinet",
+            ThingKind::Cabinet,
+            shape,
+            (1500.0, 900.0),
+            (0.0, 900.0),
+        ));
+        let drawing = seen(&arrangement);
+        let (name, _) = names(&drawing).remove(&Subject::Thing("tool cabinet".into())).unwrap();
+        assert_eq!(name, "tool cabinet", "{width_px} px");
+    }
 }
 
 /// What is written of a sensor lies on none of its waves.

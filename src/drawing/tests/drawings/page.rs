@@ -2,8 +2,8 @@
 
 use baywright_drawing::page::Content;
 use baywright_drawing::{
-    Drawing, Fit, Lettering, PX_PER_PAPER_MM, Page, Projection, Role, Shape, Theme, ViewState, picture,
-    to_svg,
+    Align, Drawing, Fit, Lettering, PX_PER_PAPER_MM, Page, Projection, Role, Shape, Theme, ViewState,
+    picture, to_svg,
 };
 use baywright_planner::geometry::{Bounds, DVec2};
 use baywright_planner::model::{Arrangement, Shape as ThingShape, ThingKind};
@@ -131,6 +131,45 @@ fn frames_keep_to_their_places() {
                 }
             }
         }
+    }
+}
+
+/// Where our letters are not installed and widths are not kept, as some viewers do, another sans-serif is up to a third wider: the
+/// verdict and the titles of views run into nothing.
+#[test]
+fn wider_letters_run_into_nothing() {
+    const WIDER: f64 = 1.33;
+    for arrangement in [bay::empty(false), bay::crowded()] {
+        let assessment = assess(&arrangement);
+        let (state, projections) = (ViewState::default(), [Projection::Top, Projection::Side]);
+        let fit = Fit::picture(1100.0);
+        let page = picture(&arrangement, &assessment, &state, &projections, fit, &Lettering::default());
+        let mut looked = 0;
+        for frame in page.frames.iter().filter(|frame| !frame.is_view()) {
+            let texts = || {
+                frame.items().iter().filter_map(|item| match &item.shape {
+                    Shape::Text(text) => Some((item.role, text)),
+                    _ => None,
+                })
+            };
+            let leads = |role| matches!(role, Role::Verdict | Role::Title);
+            for (_, lead) in texts().filter(|(role, text)| leads(*role) && text.align == Align::Start) {
+                looked += 1;
+                let end = lead.at.x + lead.width / PX_PER_PAPER_MM * WIDER;
+                let high = 0.5 * lead.style.size / PX_PER_PAPER_MM;
+                for (_, other) in texts().filter(|(_, other)| !std::ptr::eq(*other, lead)) {
+                    let share = match other.align {
+                        Align::Start => 0.0,
+                        Align::Middle => 0.5,
+                        Align::End => 1.0,
+                    };
+                    let start = other.at.x - other.width / PX_PER_PAPER_MM * share;
+                    let is_beside = (other.at.y - lead.at.y).abs() < high && start > lead.at.x;
+                    assert!(!is_beside || start >= end, "“{}” runs into “{}”", lead.text, other.text);
+                }
+            }
+        }
+        assert!(looked >= 4, "{looked}");
     }
 }
 

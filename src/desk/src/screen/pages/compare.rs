@@ -31,8 +31,10 @@ pub(in crate::screen) struct Compared {
 
 /// Between what was moved and the ring around it, px.
 const RING_PX: f32 = 5.0;
-/// Height of a picture, px.
-const PICTURE_PX: f32 = 304.0;
+/// Height of a picture, px: as much as its width lets the room fill, within these.
+const PICTURE_PX: (f32, f32) = (304.0, 400.0);
+/// Around the room: names and the overall dimensions, px.
+const AROUND: DVec2 = DVec2::new(90.0, 80.0);
 
 /// What is found in both goes by one letter in both: the letters of the first's findings, by position in its list, and of the
 /// second's, whose new ones go on behind. A note has none.
@@ -241,10 +243,12 @@ impl Desk {
         letters: &[String],
         moved: &[Subject],
     ) -> Drawing {
-        let place = Vec2::new(ui.available_width(), PICTURE_PX);
         // As the room lies, so that both are seen alike; a little air for the names around it.
-        let inner = DVec2::new(f64::from(place.x) - 90.0, f64::from(place.y) - 80.0);
         let size = room.size().max(DVec2::ONE);
+        let width = ui.available_width();
+        let filled = (f64::from(width) - AROUND.x) * size.y / size.x + AROUND.y;
+        let place = Vec2::new(width, (filled as f32).clamp(PICTURE_PX.0, PICTURE_PX.1));
+        let inner = DVec2::new(f64::from(place.x), f64::from(place.y)) - AROUND;
         let px_per_mm = (inner.x / size.x).min(inner.y / size.y);
         let fit = Fit::Window {
             size: DVec2::new(f64::from(place.x), f64::from(place.y)),
@@ -266,7 +270,8 @@ impl Desk {
     }
 
     fn show_picture(&self, ui: &mut Ui, fills: &mut Fills, drawing: &Drawing, moved: &[Subject]) {
-        let (rect, _) = ui.allocate_exact_size(Vec2::new(ui.available_width(), PICTURE_PX), Sense::hover());
+        let place = Vec2::new(ui.available_width(), drawing.size.y as f32);
+        let (rect, _) = ui.allocate_exact_size(place, Sense::hover());
         let mut painter = Painter::of_all(drawing, (ui.ctx(), self.view.theme), rect.min, fills);
         painter.drawing(drawing);
         let shapes = std::mem::take(&mut painter.out);

@@ -7,7 +7,7 @@ use baywright_planner::{Scene, Subject};
 
 use super::Top;
 use crate::clip;
-use crate::finding::{hiding, is_told};
+use crate::finding::is_told;
 use crate::lettering::size;
 use crate::role::Role;
 use crate::sign::SignKind;
@@ -71,10 +71,7 @@ pub(super) fn beam(pen: &mut Pen<'_>, top: &Top<'_>) {
     let heading = angle::heading(top.scene.bay_from_sensor.forward().truncate());
     let half = half_angle(&top.arrangement.sensor.kind, top.arrangement.sensor.view.azimuth_half_rad);
     let eye = top.at(sensor);
-    let hiders: Vec<Vec<DVec2>> = hiding(top.arrangement, top.assessment, None)
-        .iter()
-        .map(|solid| top.ring(solid.outline.as_polygon().outer()))
-        .collect();
+    let hiders = top.hiders(None);
     let ahead = angle::heading(top.view_from_bay.turned(angle::direction(heading)));
     let fan = shade::fan(eye, ahead, half, reach, &hiders);
     for end in [fan.get(1), fan.last()].into_iter().flatten() {
@@ -154,10 +151,7 @@ pub(super) fn targets(pen: &mut Pen<'_>, top: &Top<'_>) {
         }
         pen.ring(if target.lies { Role::Mat } else { Role::Target }, subject, ring);
         let Some(face) = target.face.as_ref().filter(|_| !target.lies) else { continue };
-        let hiders: Vec<Vec<DVec2>> = hiding(top.arrangement, top.assessment, Some(&target.id))
-            .iter()
-            .map(|solid| top.ring(solid.outline.as_polygon().outer()))
-            .collect();
+        let hiders = top.hiders(Some(&target.id));
         let half = face.width() * 0.5;
         let ends = [-half, half].map(|aside| top.at(face.point(aside, 0.0).truncate()));
         shade::on_target(pen, &target.id, top.at(top.scene.sensor().truncate()), ends, &hiders);
@@ -273,7 +267,6 @@ pub(super) fn mark_numbers(pen: &mut Pen<'_>, top: &Top<'_>) {
 }
 
 pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>) {
-    target_names(pen, top);
     let style = pen.style(size::SMALL, Weight::SemiBold);
     let paper = pen.window.grown(-2.0);
     let ring = |pen: &Pen<'_>, zone: &PlacedZone| -> Vec<DVec2> {
@@ -334,7 +327,7 @@ pub(super) fn target_names(pen: &mut Pen<'_>, top: &Top<'_>) {
             must: false,
             inside: false,
             body: None,
-            led: false,
+            led: true,
             most_cost: TOO_DEAR,
             under: None,
         });

@@ -108,20 +108,24 @@ pub(super) fn stand_offs(pen: &mut Pen<'_>, top: &Top<'_>) {
             along.dot(top.view_from_bay.turned(top.scene.bay_from_axis.forward())).abs() > STRAIGHT_ON;
         let half = if straight_on { top.arrangement.vehicle.width_mm * 0.5 } else { pen.length(10.0) };
         let mut best: Option<(f64, Dimension)> = None;
-        for step in 0..STEPS {
-            for side in [-1.0, 1.0] {
-                let off = half + pen.length((FIRST_OFF_PX + STEP_PX * f64::from(step)) * pen.enlarged);
-                let through = from + along.perp() * (side * off);
-                let extra = f64::from(step) * STEP_COST + if side > 0.0 { LEFT_COST } else { 0.0 };
-                if best.as_ref().is_some_and(|(least, _)| extra >= *least) {
-                    continue;
-                }
-                let dimension = pen.dimension(from, to, along, through, &text);
-                let (worse, dimension) = pen.text_freest(dimension);
-                let cost = line_cost(pen, &dimension) + extra + worse;
-                if best.as_ref().is_none_or(|(least, _)| cost < *least) {
-                    best = Some((cost, dimension));
-                }
+        // Where all of it has no room the figure alone: the list names its ends.
+        let bare = top.words.dimension((own.to - own.from).dot(own.along));
+        let said = [(0.0, text), (BARE_COST, bare)];
+        let places = (0..STEPS).flat_map(|step| [-1.0, 1.0].map(|side| (step, side)));
+        for ((brief, text), (step, side)) in
+            said.iter().flat_map(|own| places.clone().map(move |at| (own, at)))
+        {
+            let off = half + pen.length((FIRST_OFF_PX + STEP_PX * f64::from(step)) * pen.enlarged);
+            let through = from + along.perp() * (side * off);
+            let extra = brief + f64::from(step) * STEP_COST + if side > 0.0 { LEFT_COST } else { 0.0 };
+            if best.as_ref().is_some_and(|(least, _)| extra >= *least) {
+                continue;
+            }
+            let dimension = pen.dimension(from, to, along, through, text);
+            let (worse, dimension) = pen.text_freest(dimension);
+            let cost = line_cost(pen, &dimension) + extra + worse;
+            if best.as_ref().is_none_or(|(least, _)| cost < *least) {
+                best = Some((cost, dimension));
             }
         }
         // Where it would lie on what is read already neither could be read; the list has it too.
@@ -139,6 +143,8 @@ const STEPS: u8 = 14;
 /// What a step further off costs, and to stand on the car's left: a mask over a line is better than a far dimension.
 const STEP_COST: f64 = 12.0;
 const LEFT_COST: f64 = 8.0;
+/// What it costs to leave out what it is measured between: less than to lie on a wall or on the car.
+const BARE_COST: f64 = 90.0;
 const FIRST_OFF_PX: f64 = 26.0;
 const STEP_PX: f64 = 14.0;
 

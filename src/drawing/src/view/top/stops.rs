@@ -8,6 +8,8 @@ use baywright_planner::model::Id;
 use baywright_planner::{Code, Facts, Quantity, Severity, Subject, TooLarge};
 
 use super::Top;
+use super::dimensions::line_cost;
+use super::things::RINGED_PX;
 use crate::finding::{Flagged, pinned, solids};
 use crate::lettering::size;
 use crate::list::Dimension;
@@ -190,7 +192,7 @@ fn put<const N: usize>(
     for (extra, through) in through {
         let dimension = pen.dimension(top.at(from), top.at(to), direction, top.at(through), text);
         let (worse, dimension) = pen.text_freest(dimension);
-        let cost = pen.text_cost(&dimension.text) + worse + extra;
+        let cost = line_cost(pen, &dimension) + worse + extra;
         if best.as_ref().is_none_or(|(least, _)| cost < *least) {
             best = Some((cost, dimension));
         }
@@ -226,6 +228,8 @@ fn written(pen: &mut Pen<'_>, top: &Top<'_>, told: &Flagged<'_>) {
     let most = NEAR_BODY_PX * pen.enlarged;
     let body = pen.bodies.place(told.finding.subjects.first());
     let body = body.filter(|own| own.size().max_element() < most && pen.window.holds(own.centre()));
+    let is_ringed = told.finding.subjects.first().is_some_and(|own| top.state.told.contains(own));
+    let body = body.map(|own| if is_ringed { own.grown(RINGED_PX) } else { own });
     let place: Bounds = body.unwrap_or_else(|| around(px, DVec2::splat(10.0 * pen.enlarged)));
     let is_put = pen.name(Wanted {
         text: &text,

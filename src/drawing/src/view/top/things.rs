@@ -57,7 +57,7 @@ pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
 }
 
 /// Around what is pointed out no name stands nearer than this, px.
-const RINGED_PX: f64 = 9.0;
+pub(super) const RINGED_PX: f64 = 9.0;
 
 /// Whether a finding is about a thing, or it is pointed out.
 fn is_told(top: &Top<'_>, thing: &Thing) -> bool {
@@ -297,6 +297,8 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>, which: Named) {
             most_cost: match which {
                 Named::Stopping => NEEDED,
                 Named::Told => TOO_DEAR,
+                // What one may run one's head into is told how high it hangs.
+                Named::Rest if overhead => TOO_DEAR,
                 Named::Rest => SOFT_COST,
             },
             under: None,

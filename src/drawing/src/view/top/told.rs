@@ -28,6 +28,12 @@ pub(crate) fn draw<'a>(
     before: Option<(&Arrangement, &Scene)>,
 ) -> Pen<'a> {
     let mut pen = Pen::new(shown.lettering, window);
+    let (zones, beam, rest) = match idea {
+        Idea::OnlyTarget | Idea::Why(_) => (false, true, false),
+        Idea::EmptyFloor(_) => (true, false, false),
+        Idea::StandsIn(_) | Idea::Moves(_) => (true, true, true),
+        Idea::Work(_) => (false, false, false),
+    };
     let top = Top {
         arrangement: shown.arrangement,
         assessment: shown.assessment,
@@ -36,16 +42,11 @@ pub(crate) fn draw<'a>(
         words: &shown.words,
         view_from_bay: shown.extents.bay_from_top.inverse(),
         blamed: named(idea, shown.assessment),
+        has_things: rest,
     };
     room::draw(&mut pen, &top);
     // What local rules want free, and who is in the next bay, is another matter.
     pen.items.retain(|item| !matches!(item.role, Role::KeepFree | Role::OtherBay));
-    let (zones, beam, rest) = match idea {
-        Idea::OnlyTarget | Idea::Why(_) => (false, true, false),
-        Idea::EmptyFloor(_) => (true, false, false),
-        Idea::StandsIn(_) | Idea::Moves(_) => (true, true, true),
-        Idea::Work(_) => (false, false, false),
-    };
     if zones {
         aiming::zones(&mut pen, &top);
     }
