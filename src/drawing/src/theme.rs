@@ -1,6 +1,6 @@
 //! Colours, strokes and hatches for what the drawing says, on light and on dark paper.
 //!
-//! Ink and paper for things; one blue for what the sensor and the hand do, one orange for what stops, one ochre for
+//! Ink and paper for things; one blue for what the sensor and the hand do, one orange for what stops, one bright sign and an ochre for
 //! care, one green for ready. Materials by hatch.
 
 mod colour;

@@ -8,7 +8,6 @@ use baywright_planner::model::Id;
 use baywright_planner::{Code, Facts, Quantity, Severity, Subject, TooLarge};
 
 use super::Top;
-use super::dimensions::line_cost;
 use super::things::RINGED_PX;
 use crate::finding::{Flagged, pinned, solids};
 use crate::lettering::size;
@@ -192,7 +191,7 @@ fn put<const N: usize>(
     for (extra, through) in through {
         let dimension = pen.dimension(top.at(from), top.at(to), direction, top.at(through), text);
         let (worse, dimension) = pen.text_freest(dimension);
-        let cost = line_cost(pen, &dimension) + worse + extra;
+        let cost = pen.text_cost(&dimension.text) + worse + extra;
         if best.as_ref().is_none_or(|(least, _)| cost < *least) {
             best = Some((cost, dimension));
         }
