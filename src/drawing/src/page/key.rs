@@ -71,7 +71,7 @@ impl<'a> Key<'a> {
             if let Some((told, severity)) = *sign {
                 let at = DVec2::new(EDGE_PX + 9.5 * by, y);
                 let kind = SignKind::of_severity(severity);
-                setter.sign(Role::KeySign(severity), at, kind, 9.0 * by, &letter(told), number);
+                setter.sign(Role::KeySign(severity), at, kind, 7.8 * by, &letter(told), number);
             }
             setter.text(Role::Title, DVec2::new(x, y), text, style, Align::Start, width - x - EDGE_PX);
             y += LINE_PX * by;
