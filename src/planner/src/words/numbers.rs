@@ -357,7 +357,7 @@ mod tests {
         let shown = |degrees| Region::default().degrees_to_type(degrees);
         assert_eq!(shown(12.0), "12.0°");
         assert_eq!(shown(-0.000_01), "0.0°");
-        assert_eq!(shown(-0.001), "\u{2212}0.001°");
+        assert_eq!(shown(-0.001), "-0.001°");
         assert_eq!(shown(0.125), "0.125°");
         assert_eq!(shown(0.1 + 0.2), "0.3°");
         assert_eq!(shown(12.125), "12.13°");
