@@ -333,7 +333,16 @@ impl Draft {
         }
     }
 
+    /// A thing anywhere; in a bay that is laid well nobody stands before a camera.
     fn made(&self, dice: &mut Dice, index: usize, small: bool) -> Thing {
+        let mut thing = self.any(dice, index, small);
+        if self.laid.is_well() && self.arrangement.sensor.kind.is_camera() && thing.is_person() {
+            (thing.kind, thing.material) = (ThingKind::Bin, Material::Wood);
+        }
+        thing
+    }
+
+    fn any(&self, dice: &mut Dice, index: usize, small: bool) -> Thing {
         let kinds = [
             ThingKind::Cabinet,
             ThingKind::ToolChest,

@@ -72,6 +72,7 @@ pub const KINDS: &[&str] = &[
     "mat below",
     "heights",
     "walk in",
+    "person near",
     "way in",
     "step up",
     "stand beside",
@@ -152,6 +153,7 @@ pub fn possible(arrangement: &Arrangement) -> Vec<Conflict> {
             let placed = all.set_up.placed(there);
             found.extend(all.conflicts(&placed, Ask::Perhaps));
             care::other_bays(arrangement, &placed, &mut found);
+            people::elsewhere(arrangement, &placed, &all.solids, &mut found);
             if !found.is_empty() {
                 return found;
             }

@@ -15,16 +15,18 @@ use crate::shape::{
 use crate::solid::{Is, Solid};
 
 /// A step into the room, what a person walks through, and how tall one is.
-const STEP_MM: f64 = 1_000.0;
+pub const STEP_MM: f64 = 1_000.0;
 const NARROWEST_MM: f64 = 400.0;
 const LOWEST_MM: f64 = 1_000.0;
-const PERSON_MM: f64 = 2_032.0;
+pub const PERSON_MM: f64 = 2_032.0;
 /// Six feet from a pit's edge.
 const PIT_MM: f64 = 1_828.8;
 /// What is missing by less is left to the check's own figures.
 const MARGIN_MM: f64 = 1.0;
 /// A car's place in a door is looked for so finely, and what is in its way by less is not.
 const IN_DOOR_MM: f64 = 4.0;
+/// In how many directions a pit is off its place.
+const WAYS: u32 = 8;
 /// What lengthens a tape by that shows on it.
 const READS_MM: f64 = 0.5;
 /// A tape goes over what is as low.
@@ -34,13 +36,21 @@ const LOW_MM: f64 = 20.0;
 pub fn as_drawn(a: &Arrangement, placed: &SetUp, solids: &[Solid], found: &mut Vec<Conflict>) {
     let mut all = Looked { a, placed, solids, room: a.bay.room.outer(), found };
     all.walk_in();
+    all.people();
     all.way_in();
     all.beside_targets();
-    all.pits();
+    all.pits(0.0);
     all.marks();
     all.tapes();
     all.glass();
     all.daylight();
+}
+
+/// The same of people and pits, wherever the car stands and the pits lie, as far as that is known.
+pub fn elsewhere(a: &Arrangement, placed: &SetUp, solids: &[Solid], found: &mut Vec<Conflict>) {
+    let mut all = Looked { a, placed, solids, room: a.bay.room.outer(), found };
+    all.people();
+    all.pits(a.shop.within(a.bay.walls_known));
 }
 
 struct Looked<'a> {
@@ -105,6 +115,61 @@ impl Looked<'_> {
             (depth_of(zone, stood) > MARGIN_MM && depth_of(self.room, stood) > 0.0)
                 || points(zone).any(|q| reached(p, q))
         })
+    }
+
+    /// People within a step of a zone that they are kept out of, or in a camera's picture.
+    fn people(&mut self) {
+        let mut told = Vec::new();
+        for own in self.solids.iter().filter(|own| own.is_person) {
+            let zones = self.placed.parts.iter().filter(|zone| zone.is_kept_from(own));
+            for zone in zones.filter(|zone| self.is_stepped_from(&own.ring, &zone.ring)) {
+                told.push((own.name.clone(), zone.name.clone()));
+            }
+            if self.is_in_picture(own) {
+                told.push((own.name.clone(), "picture".to_owned()));
+            }
+        }
+        for (by, of) in told {
+            self.add("person near", &by, &of);
+        }
+    }
+
+    /// Whether somebody gets into a zone by one straight step inside the room.
+    fn is_stepped_from(&self, from: &[DVec2], zone: &[DVec2]) -> bool {
+        if gap(from, zone) > STEP_MM - MARGIN_MM {
+            return false;
+        }
+        let is_in = |p: &DVec2| depth_of(zone, *p) > MARGIN_MM && depth_of(self.room, *p) > MARGIN_MM;
+        let steps = |p: DVec2, q: DVec2| {
+            let is_near = q.distance(p) < STEP_MM - MARGIN_MM && depth_of(self.room, q) > MARGIN_MM;
+            is_near && along(p, q, 20.0).all(|own| depth_of(self.room, own) > -SURE_MM)
+        };
+        points(from).any(|p| is_in(&p)) || points(from).any(|p| points(zone).any(|q| steps(p, q)))
+    }
+
+    /// Whether some point of somebody is in the picture of a camera that looks at something upright.
+    fn is_in_picture(&self, who: &Solid) -> bool {
+        let sensor = &self.a.sensor;
+        let Some(sight) = self.placed.sights.iter().find(|own| !own.lies && sensor.kind.is_camera()) else {
+            return false;
+        };
+        let heading = self.placed.ahead.y.atan2(self.placed.ahead.x) + sensor.azimuth_rad;
+        let own = Frame::new(sight.eye.truncate(), heading);
+        let (sin, cos) = sensor.elevation_rad.sin_cos();
+        let (across, upright) = (sensor.view.azimuth_half_rad, sensor.view.elevation_half_rad);
+        let sees = |p: DVec2, z: f64| {
+            let (flat, z) = (own.into_own(p), z - sight.eye.z);
+            let (x, y, z) = (flat.x * cos + z * sin, flat.y, z * cos - flat.x * sin);
+            if sensor.has_flat_picture() {
+                x > MARGIN_MM
+                    && y.abs() < x * across.tan() - MARGIN_MM
+                    && z.abs() < x * upright.tan() - MARGIN_MM
+            } else {
+                y.atan2(x).abs() < across - 0.001 && z.atan2(x.hypot(y)).abs() < upright - 0.001
+            }
+        };
+        let heights = (0..=10).map(|i| who.low + (who.high - who.low) * f64::from(i) / 10.0);
+        heights.into_iter().any(|z| points(&who.ring).any(|p| sees(p, z)))
     }
 
     /// Whether the car, and no more than that, comes in by any door at all.
@@ -196,7 +261,8 @@ impl Looked<'_> {
             || points(strip).any(is_out)
     }
 
-    fn pits(&mut self) {
+    /// Pits that lie open, each so far from where it is drawn as is known, mm, any way.
+    fn pits(&mut self, known: f64) {
         let (car, at): (Vec<&[DVec2]>, _) = {
             let parts = self.placed.parts.iter().filter(|own| !matches!(own.what, What::Zone(_)));
             let corners = parts.clone().flat_map(|own| own.ring.iter().copied());
@@ -207,17 +273,21 @@ impl Looked<'_> {
         let pits = self.a.bay.floor_features.iter().filter(|own| own.kind == FloorFeatureKind::Pit);
         let mut told = Vec::new();
         for pit in pits {
-            let ring = pit.outline.outer();
+            let drawn = pit.outline.outer();
             // Under the car as it is drawn, slice by slice, or nearly.
             let is_covered = |p: DVec2| car.iter().any(|own| depth_of(own, p) > -10.0);
-            if points(ring).all(is_covered) {
-                continue;
-            }
-            let is_near = |(i, from): (usize, &DVec2)| {
-                at[i..].iter().any(|to| gap_to_line(ring, *from, *to) < PIT_MM - MARGIN_MM)
+            let is_open = |off: DVec2| {
+                let ring: Vec<DVec2> = drawn.iter().map(|p| *p + off).collect();
+                let is_near = |(i, from): (usize, &DVec2)| {
+                    at[i..].iter().any(|to| gap_to_line(&ring, *from, *to) < PIT_MM - MARGIN_MM)
+                };
+                // Every fifth corner is enough to walk between.
+                !points(&ring).all(is_covered) && at.iter().enumerate().step_by(5).any(is_near)
             };
-            // Every fifth corner is enough to walk between.
-            if at.iter().enumerate().step_by(5).any(is_near) {
+            let ways = (0..WAYS).map(|i| std::f64::consts::TAU * f64::from(i) / f64::from(WAYS));
+            let off = ways.map(|way| DVec2::new(way.cos(), way.sin()) * known);
+            let off = off.take(if known > 0.0 { WAYS as usize } else { 0 });
+            if std::iter::once(DVec2::ZERO).chain(off).any(is_open) {
                 told.push(pit.id.to_string());
             }
         }

@@ -7,11 +7,14 @@ use baywright_planner::{Verdict, judge};
 
 use crate::{bays, generator, of_each, oracle};
 
+/// Of so many bays, the sample that is asked without being told otherwise, the shares of the verdicts are asked too.
+const TELLING: u64 = 120;
+
 /// A bay that is ready holds nothing that may be in the way, wherever its things and the car stand; one that is ready with care
 /// nothing that surely is.
 #[test]
 fn what_is_ready_is_ready() {
-    let count = bays(120);
+    let count = bays(TELLING);
     let asked = of_each(count, |seed| {
         let arrangement = generator::arrangement(seed);
         let faults = validate::arrangement(&arrangement);
@@ -34,10 +37,13 @@ fn what_is_ready_is_ready() {
     }
     println!("{verdicts:?}");
     assert!(refuted.is_empty(), "{} of {count}:\n{}", refuted.len(), refuted.join("\n"));
-    let share = |verdict: Verdict| verdicts.get(&verdict).copied().unwrap_or(0) * 100 / count;
-    assert!(share(Verdict::Ready) >= 15, "too few are ready: {verdicts:?}");
-    assert!(share(Verdict::ReadyWithCare) >= 5, "too few are ready with care: {verdicts:?}");
-    assert!(share(Verdict::NotReady) >= 10, "too few are not ready: {verdicts:?}");
+    // By chance a small sample holds few of one kind: its shares tell nothing of the bays that are made.
+    if count >= TELLING {
+        let share = |verdict: Verdict| verdicts.get(&verdict).copied().unwrap_or(0) * 100 / count;
+        assert!(share(Verdict::Ready) >= 15, "too few are ready: {verdicts:?}");
+        assert!(share(Verdict::ReadyWithCare) >= 5, "too few are ready with care: {verdicts:?}");
+        assert!(share(Verdict::NotReady) >= 10, "too few are not ready: {verdicts:?}");
+    }
 }
 
 /// What the oracle knows of it finds somewhere: a kind that it never finds proves nothing.

@@ -4,7 +4,7 @@ use baywright_planner::geometry::DVec2;
 use baywright_planner::model::{Exclusion, FloorFeature, Material, Metal, Runway, Shop, Thing, ThingKind};
 
 use crate::oracle::TOUCH_MM;
-use crate::people::from_targets;
+use crate::people::{PERSON_MM, STEP_MM, from_targets};
 use crate::set_up::{Part, SetUp, What, ring_of};
 use crate::shape::{Frame, Ring, box_gap, depth, depth_of, gap, gap_to_line, round};
 
@@ -19,7 +19,7 @@ pub struct Solid {
     pub high: f64,
     pub known: f64,
     metal: Option<bool>,
-    is_person: bool,
+    pub is_person: bool,
     is_lamp: bool,
     pub is: Is,
 }
@@ -150,6 +150,13 @@ impl Solid {
     }
 }
 
+impl Part {
+    /// Whether it is a zone that somebody who walks there is kept out of.
+    pub fn is_kept_from(&self, person: &Solid) -> bool {
+        matches!(self.what, What::Zone(own) if person.barred(own) == Some(true)) && self.low < PERSON_MM
+    }
+}
+
 /// What a thing could meet, for those who put it somewhere: how far it is from all of a set-up that it must keep out of,
 /// in one frame, mm; lines of sight are taken as wide as a first Fresnel zone.
 pub fn spare(placed: &SetUp, solid: &Solid) -> f64 {
@@ -166,6 +173,13 @@ pub fn spare(placed: &SetUp, solid: &Solid) -> f64 {
         let room = placed.working_room + 20.0;
         if (part.what == What::Car || hangs_low) && box_gap(&solid.ring, &part.ring) - room < least {
             least = least.min(gap(&solid.ring, &part.ring) - room);
+        }
+    }
+    // People move: a step more.
+    let zones = placed.parts.iter().filter(|part| solid.is_person && part.is_kept_from(solid));
+    for zone in zones {
+        if box_gap(&solid.ring, &zone.ring) - STEP_MM < least {
+            least = least.min(gap(&solid.ring, &zone.ring) - STEP_MM);
         }
     }
     if placed.round_targets > 0.0 {

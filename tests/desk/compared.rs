@@ -1,14 +1,18 @@
 //! Two set-ups compared, and the bay with what it was when it was opened.
 
-use baywright_desk::screen::command::{Command, OfBay};
+use baywright_desk::screen::Desk;
+use baywright_desk::screen::command::{Begin, Command, OfBay, OfCar, OfFile};
 use baywright_desk::screen::page::{Compare, Page, With};
 use baywright_drawing::{Fit, Lettering, Shape, Turned, ViewState, top_view};
-use baywright_planner::Subject;
 use baywright_planner::geometry::DVec2;
+use baywright_planner::model::Vehicle;
+use baywright_planner::{Subject, Verdict};
+use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
 use crate::legible::{MOST_FAR_PX, far_figures};
-use crate::sessions::{ask, press};
+use crate::own::enter_car;
+use crate::sessions::{ask, home, press, start};
 use crate::support::{demo, usual};
 
 /// What was changed where it stands is compared with what it was when the bay was opened, though nobody made a copy.
@@ -75,4 +79,35 @@ fn before_and_after_moving_the_cabinet() {
     }
     assert_eq!(screen.state().document().shown().as_str(), "As found");
     assert!(!screen.state().document().is_changed() && !screen.state().answer().stale);
+}
+
+/// The set-up as it was opened is judged by the car that there is now, also where the car was changed while nobody looked.
+#[test]
+fn what_is_compared_with_is_judged_by_the_car_as_it_is_now() {
+    let home = home("compared-car");
+    let mut screen = start(&home);
+    enter_car(&mut screen);
+    std::fs::create_dir_all(home.join("bay-layouts")).unwrap();
+    let bay = home.join("bay-layouts/bay.ron");
+    ask(&mut screen, Command::File(OfFile::SaveAs(bay.clone(), false)));
+    ask(&mut screen, Command::File(OfFile::Open(bay)));
+    let with = || Command::Page(Some(Page::Compare(Compare { with: Some(With::Opened) })));
+    let nothing_new = |screen: &Harness<'_, Desk>| screen.query_by_label("New (0)").is_some();
+    ask(&mut screen, with());
+    assert!(nothing_new(&screen));
+    ask(&mut screen, Command::Page(None));
+    // So large a car wants more of the room than there is.
+    ask(&mut screen, Command::Car(OfCar::Begin(Begin::Change)));
+    let mut car = Vehicle::clone(screen.state().document().draft().unwrap().car());
+    for placement in car.aimings.iter_mut().flat_map(|own| &mut own.placements) {
+        placement.stand_off.distance_mm += 20_000.0;
+    }
+    ask(&mut screen, Command::Car(OfCar::Change(Box::new(car))));
+    ask(&mut screen, Command::Car(OfCar::Keep));
+    assert!(screen.state().document().draft().is_none());
+    ask(&mut screen, with());
+    assert!(screen.state().answer().assessment.verdict == Verdict::NotReady);
+    assert!(nothing_new(&screen), "the one is judged by the car as it was");
+    drop(screen);
+    crate::support::clear(home);
 }

@@ -321,6 +321,35 @@ fn the_list_of_work_survives_the_end_of_the_program() {
     nothing_is_offered_after(screen, home);
 }
 
+/// What another window made of the list meanwhile is not replaced before that was told, and what was typed here stays.
+#[test]
+fn a_list_of_work_that_someone_else_changed_is_not_replaced_unseen() {
+    let home = home("list-changed");
+    let mut screen = start(&home);
+    let begin = |screen: &mut Harness<'_, Desk>, title: &str| {
+        ask(screen, Command::BeginVisit);
+        let Some(Page::Visit(page)) = &mut screen.state_mut().view_mut().page else { panic!() };
+        page.changing = true;
+        page.list.triggers[0].title = title.to_owned();
+        page.list.clone()
+    };
+    let ours = begin(&mut screen, "Roof box taken off");
+    let path = home.join("triggers.ron");
+    let mut theirs = ours.clone();
+    theirs.triggers[0].title = "Tow bar fitted".to_owned();
+    baywright_files::save_triggers(&path, &theirs).unwrap();
+    let there = || baywright_files::load_triggers(&path).unwrap();
+    ask(&mut screen, Command::File(OfFile::KeepTriggers(Box::new(ours.clone()))));
+    assert!(screen.query_by_label_contains("Someone else changed the shop's list of work").is_some());
+    assert_eq!(there(), theirs);
+    let Some(Page::Visit(page)) = &screen.state().view().page else { panic!() };
+    assert!(page.changing && page.list == ours);
+    ask(&mut screen, Command::File(OfFile::KeepTriggers(Box::new(ours.clone()))));
+    assert_eq!(there(), ours);
+    drop(screen);
+    crate::support::clear(home);
+}
+
 #[test]
 fn an_offered_bay_is_one_in_every_unit_and_what_was_typed_stays_what_it_was() {
     for (units, length) in
@@ -398,6 +427,46 @@ fn a_bay_and_the_car_that_was_entered_in_it_are_both_taken_up() {
     drop(screen);
     // What keeps may be at its last note still.
     crate::support::clear(home);
+}
+
+/// A car that is known by a short name of its own and was being changed when the program died is changed where it lies, unless
+/// somebody else wrote to its file since: then it needs another name, and theirs stays.
+#[test]
+fn a_car_taken_up_is_changed_where_it_lies() {
+    for is_theirs in [false, true] {
+        let home = home(&format!("car-taken-up-{is_theirs}"));
+        let mut screen = start(&home);
+        enter_car(&mut screen);
+        let id = screen.state().answer().arrangement.vehicle.id.clone();
+        let path = home.join(format!("vehicle-profiles/{id}.ron"));
+        ask(&mut screen, Command::Car(OfCar::Begin(Begin::Change)));
+        change(&mut screen, |car| car.name = "A long name of mine".into());
+        screen.state_mut().wait_until_kept();
+        drop(screen);
+        let was = std::fs::read_to_string(&path).unwrap();
+        let theirs = was.replace("4300", "4310");
+        assert!(theirs != was);
+        if is_theirs {
+            std::fs::write(&path, &theirs).unwrap();
+        }
+        let mut screen = after_the_end(&home);
+        assert!(screen.query_by_label_contains(&path.display().to_string()).is_some(), "where it lies");
+        press(&mut screen, "Open it again: Car: A long name of mine");
+        let draft = screen.state().document().draft().unwrap();
+        assert_eq!(draft.car().id, id);
+        ask(&mut screen, Command::Car(OfCar::Keep));
+        let now = std::fs::read_to_string(&path).unwrap();
+        if is_theirs {
+            assert!(screen.state().document().draft().is_some(), "it is still being entered");
+            assert_eq!(now, theirs);
+        } else {
+            assert!(now.contains("A long name of mine"), "{now}");
+        }
+        let files = std::fs::read_dir(home.join("vehicle-profiles")).unwrap();
+        assert_eq!(files.count(), 1, "no second file");
+        drop(screen);
+        crate::support::clear(home);
+    }
 }
 
 #[test]

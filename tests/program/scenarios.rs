@@ -6,7 +6,8 @@
 //! - `bay:` and `arrangement:` say what is looked at (files in `bay-layouts`, on 20 November 2026).
 //! - What is then done, in order: `move: THING, X, Y` (millimetres in the bay), `take away: THING`, `park: X, Y` (the car
 //!   by that much), `open: DOOR`, `shut: DOOR`, `turn the car: DEGREES`, `forget the floor survey: yes`,
-//!   `shop: SETTING, VALUE` (as in the file of a shop's settings), `pit: NAME, X, Y, X, Y` (an open one, from corner to corner).
+//!   `shop: SETTING, VALUE` (as in the file of a shop's settings), `pit: NAME, X, Y, X, Y` (an open one, from corner to corner),
+//!   `somebody: NAME, X, Y` (who stands there, 500 mm across).
 //! - `verdict:`, `stops:` and `care:` say what must come out. Every finding that stops or needs care is listed; the text
 //!   is how its line begins, and the order does not matter. `cure:` is how the cure of the finding before it begins.
 //! - `promise:` is the sentence beside the verdict, or a part of it.
@@ -14,8 +15,11 @@
 use std::path::{Path, PathBuf};
 
 use baywright_planner::edit::Edit;
-use baywright_planner::geometry::{DVec2, PlanPose, Polygon, angle};
-use baywright_planner::model::{Arrangement, FloorFeature, FloorFeatureKind, Id, Material, ShopFigure};
+use baywright_planner::geometry::{DVec2, PlanPose, Polygon, Span, angle};
+use baywright_planner::model::{
+    Arrangement, Effort, FloorFeature, FloorFeatureKind, Footprint, Id, Known, Material, Place, Shape,
+    ShopFigure, Thing, ThingKind,
+};
 use baywright_planner::words::{Locale, Words};
 use baywright_planner::{Assessment, Severity, Step, assess, cure::apply};
 
@@ -91,6 +95,7 @@ impl Scenario {
                 }
                 "forget the floor survey" => now.bay.survey = None,
                 "pit" => now.bay.floor_features.push(pit(&parts)),
+                "somebody" => now.bay.things.push(somebody(&parts)),
                 "shop" => {
                     let figure = ShopFigure::ALL.iter().find(|own| own.name() == parts[0]);
                     let figure = figure.unwrap_or_else(|| panic!("{}: no setting {text:?}", self.name));
@@ -130,6 +135,10 @@ impl Scenario {
                 }
                 "pit" => {
                     layout.bay.floor_features.push(pit(&parts));
+                    continue;
+                }
+                "somebody" => {
+                    layout.bay.things.push(somebody(&parts));
                     continue;
                 }
                 "shop" => {
@@ -201,6 +210,22 @@ fn pit(parts: &[&str]) -> FloorFeature {
         outline: outline.expect("a rectangle"),
         material: Material::Concrete,
         proud_mm: 0.0,
+    }
+}
+
+/// Somebody who stands in the bay: the name, and where.
+fn somebody(parts: &[&str]) -> Thing {
+    let number = |i: usize| parts[i].parse::<f64>().expect("a number");
+    Thing {
+        id: parts[0].into(),
+        kind: ThingKind::Person,
+        footprint: Footprint::new(Shape::Round { diameter_mm: 500.0 }).expect("a shape"),
+        place: Place { at: PlanPose::new(DVec2::new(number(1), number(2)), 0.0), known: Known::Within(0.0) },
+        span: Span::new(0.0, 1_800.0).expect("heights"),
+        material: Material::Person,
+        metal: None,
+        effort: Effort::OnePerson,
+        locked: false,
     }
 }
 

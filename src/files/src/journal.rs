@@ -54,6 +54,8 @@ pub struct Record {
     pub mark: Option<DiskMark>,
     /// Its name on the screen.
     pub name: String,
+    /// The short name by which its file is to go, where that is entered apart: a car's. `None` in an older program's journal.
+    pub id: Option<String>,
     /// Its whole text, as it would be saved; of a draft that is not sound yet, any text up to
     /// [`LARGEST_FILE`](crate::LARGEST_FILE).
     pub text: String,

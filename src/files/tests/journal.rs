@@ -18,7 +18,7 @@ fn folder(name: &str) -> PathBuf {
 fn record(number: u32, text: &str, at: u64) -> Record {
     let path = (number == 1).then(|| PathBuf::from("/bays/one.ron"));
     let name = format!("bay {number}");
-    Record { number, kind: Work::Layout, path, mark: None, name, text: text.into(), at }
+    Record { number, kind: Work::Layout, path, mark: None, name, id: None, text: text.into(), at }
 }
 
 fn names(folder: &Path) -> Vec<String> {

@@ -72,7 +72,16 @@ fn edit(layout: &mut Layout, number: u64, lot: &mut u64) {
 /// A draft that is not sound: five megabytes, none like another.
 fn draft(number: u64) -> Record {
     let text = format!("({number}, ").repeat(5 * 1024 * 1024 / (number.to_string().len() + 3));
-    Record { number: 2, kind: Work::Profile, path: None, mark: None, name: "Draft".into(), text, at: number }
+    Record {
+        number: 2,
+        kind: Work::Profile,
+        path: None,
+        mark: None,
+        name: "Draft".into(),
+        id: None,
+        text,
+        at: number,
+    }
 }
 
 /// The child's work, for ever. Without a place to work, as in a plain run of the tests, it has nothing to do.
@@ -99,6 +108,7 @@ fn child_edits() {
             path: Some(path.clone()),
             mark: None,
             name: layout.bay.name.clone(),
+            id: None,
             text,
             at: number,
         };

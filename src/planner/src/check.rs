@@ -33,6 +33,7 @@ mod obstacle;
 mod open_pit;
 mod outside_room;
 mod permanent_mark;
+mod person_near;
 mod picture;
 mod place_unsure;
 mod raised;
@@ -173,6 +174,7 @@ pub const ALL: &[Check] = &[
     beyond_bay::CHECK,
     way_in::CHECK,
     walk_in::CHECK,
+    person_near::CHECK,
     field_of_view::CHECK,
     beam::CHECK,
     picture::CHECK,

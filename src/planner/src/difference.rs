@@ -83,6 +83,12 @@ pub enum Change {
     Levels,
     /// Its figures come from elsewhere.
     Source,
+    /// A target stands exactly where it belongs now, or as it was found or put.
+    OnMark(bool),
+    /// A target that was put is tipped otherwise: before and now, radians, positive if its face looks down.
+    Tipped([f64; 2]),
+    /// Something was measured on this very car, or is: whether before and whether now; both where it is another figure.
+    OnThisCar(OfThisCar, [bool; 2]),
 }
 
 /// Which length.
@@ -102,6 +108,23 @@ pub enum Figure {
     Proud,
     /// A runway's top.
     RunwayTop,
+    /// The middle of a target's face above the floor.
+    TargetHeight,
+}
+
+/// What is measured on one car.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum OfThisCar {
+    /// Where its sensor is.
+    Sensor,
+    /// The toe of its rear wheels.
+    RearToe,
+    /// Its set-back.
+    SetBack,
+    /// Its turning circle.
+    TurningCircle,
+    /// Where its wheels stand.
+    Wheels,
 }
 
 /// What something is.
@@ -124,7 +147,8 @@ pub fn of_own_building(layout: &Layout, arrangement: &Id) -> Option<Vec<Differen
 }
 
 /// How what is seen in the one arrangement differs from the other: the bay with its things where they stand, and where the car
-/// stands, how well that is known and on what, if it is the same one; in which bay of a hall, and which are kept empty.
+/// stands, how well that is known and on what and what was measured on it, if it is the same one; where its targets stand, if it
+/// is the same aiming; in which bay of a hall, and which are kept empty.
 pub fn between_arrangements(before: &Arrangement, now: &Arrangement) -> Vec<Difference> {
     let mut all = Vec::new();
     // The same names in another order are the same.
@@ -137,7 +161,17 @@ pub fn between_arrangements(before: &Arrangement, now: &Arrangement) -> Vec<Diff
         let carried = [&before.on_runways, &now.on_runways];
         let carried = is_other(carried).then(|| Change::Carried(carried.map(Clone::clone)));
         let of_car = moved.into_iter().chain(known).chain(carried);
-        all.extend(of_car.map(|what| Difference { of: Subject::Car, what }));
+        let measured = parts::on_this_car(&before.on_this_car, &now.on_this_car);
+        all.extend(of_car.chain(measured).map(|what| Difference { of: Subject::Car, what }));
+    }
+    if before.vehicle.id == now.vehicle.id && before.aiming.id == now.aiming.id {
+        let placements = before.aiming.placements.iter().zip(&before.stands);
+        for (was, own) in placements {
+            let at = now.aiming.placements.iter().position(|other| other.id == was.id);
+            let changes = at.and_then(|at| now.stands.get(at)).map(|is| parts::stand(own, is));
+            let of = |what| Difference { of: Subject::Stand(was.id.clone()), what };
+            all.extend(changes.into_iter().flatten().map(of));
+        }
     }
     let in_bay = [&before.in_bay, &now.in_bay];
     let in_bay = (in_bay[0] != in_bay[1]).then(|| Change::InBay(in_bay.map(Clone::clone)));
@@ -150,8 +184,11 @@ pub fn between_arrangements(before: &Arrangement, now: &Arrangement) -> Vec<Diff
 
 #[cfg(test)]
 mod tests {
+    use baywright_geometry::{DVec3, PlanPose};
+
     use super::*;
     use crate::check::testing::{cabinet, clear};
+    use crate::model::StandSet;
 
     #[test]
     fn of_the_car_and_of_a_thing_everything_is_told() {
@@ -179,6 +216,36 @@ mod tests {
         ];
         let expected = expected.map(|what| Difference { of: Subject::Car, what });
         assert_eq!(between_arrangements(&before, &in_bay), expected);
+        // What was measured on this car, and where its target was put.
+        let mut own = before.clone();
+        own.on_this_car.sensor_at = Some(DVec3::new(1.0, 2.0, 3.0));
+        let at = |x: f64, height_mm: f64| {
+            let place = PlanPose::new(DVec2::new(x, 3_000.0), 0.0);
+            StandSet::At { place, height_mm, pitch_rad: 0.0 }
+        };
+        own.stands = vec![at(8_800.0, 500.0)];
+        let of = |what| Difference { of: Subject::Stand("ahead".into()), what };
+        let expected = [
+            Difference { of: Subject::Car, what: Change::OnThisCar(OfThisCar::Sensor, [false, true]) },
+            of(Change::OnMark(false)),
+        ];
+        assert_eq!(between_arrangements(&before, &own), expected);
+        let mut moved = own.clone();
+        moved.on_this_car.sensor_at = Some(DVec3::new(1.0, 2.0, 4.0));
+        moved.stands = vec![at(8_900.0, 520.0)];
+        let expected = [
+            Difference { of: Subject::Car, what: Change::OnThisCar(OfThisCar::Sensor, [true, true]) },
+            of(Change::Moved(DVec2::new(100.0, 0.0), 0.0)),
+            of(Change::Length(Figure::TargetHeight, [500.0, 520.0])),
+        ];
+        assert_eq!(between_arrangements(&own, &moved), expected);
+        let mut back = own.clone();
+        (back.on_this_car, back.stands) = (before.on_this_car, before.stands.clone());
+        let expected = [
+            Difference { of: Subject::Car, what: Change::OnThisCar(OfThisCar::Sensor, [true, false]) },
+            of(Change::OnMark(true)),
+        ];
+        assert_eq!(between_arrangements(&own, &back), expected);
         // The same runways in another order carry it as before.
         now.on_runways.push("lift, right".into());
         let mut turned = now.clone();

@@ -60,7 +60,7 @@ impl Desk {
             return;
         }
         let id = self.free_car_name(read.vehicle.id.as_str());
-        self.document.begin_car(Draft::taken_up(Vehicle { id, ..read.vehicle }));
+        self.document.begin_car(Draft::taken_up(Vehicle { id, ..read.vehicle }, None));
         self.view.car = CarView { whole: true, lead: None, part: None };
         self.fields = super::forms::field::Fields::default();
         (self.view.page, self.view.selected, self.view.pointed) = (None, None, None);

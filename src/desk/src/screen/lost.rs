@@ -235,10 +235,13 @@ impl Desk {
     fn take_up_car(&mut self, left: &LeftBehind) -> Result<(), String> {
         let record = &left.record;
         let otherwise = self.view.locale.language.forms().my_car;
-        let id = super::forms::car::file_name(&record.name, otherwise);
+        // An older program noted no short name.
+        let id = record.id.clone().unwrap_or_else(|| super::forms::car::file_name(&record.name, otherwise));
         let car =
             parse_draft(&record.name, &id, &record.text).map_err(|faults| self.first_sentence(&faults))?;
-        self.document.begin_car(Draft::taken_up(car));
+        let own = record.path.as_deref().zip(record.unchanged());
+        let replaces = own.and_then(|(path, mark)| self.document.still_replaces(&car.id, path, mark));
+        self.document.begin_car(Draft::taken_up(car, replaces));
         Ok(())
     }
 

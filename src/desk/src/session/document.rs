@@ -290,9 +290,17 @@ impl Document {
     }
 
     /// Begins to enter a car, or to change one; it stands in the bay meanwhile.
-    pub fn begin_car(&mut self, draft: Draft) {
+    pub fn begin_car(&mut self, mut draft: Draft) {
         self.layout.abandon();
+        draft.begun_from(draft.replaces().and_then(|id| self.cars.file_of(id)));
         self.draft = Some(draft);
+    }
+
+    /// The profile that a car which an earlier session left behind changes in its place: the one of its name, if its file is
+    /// where it was and nobody wrote to it since.
+    pub fn still_replaces(&self, id: &Id, file: &Path, mark: DiskMark) -> Option<Id> {
+        let own = self.cars.file_of(id)?;
+        (own == (file.to_owned(), mark)).then(|| id.clone())
     }
 
     /// Drops the car that is being entered.

@@ -1,7 +1,9 @@
 //! A car that is being entered or changed: it stands in the bay in place of the chosen one until it is kept or dropped.
 
+use std::path::PathBuf;
 use std::sync::Arc;
 
+use baywright_files::DiskMark;
 use baywright_planner::entry::{CarDeed, plausible};
 use baywright_planner::model::validate::Fault;
 use baywright_planner::model::{Id, Vehicle, validate};
@@ -14,6 +16,8 @@ pub struct Draft {
     history: History<Vehicle, CarDeed>,
     /// The profile that it replaces when it is kept; `None` for a new one.
     replaces: Option<Id>,
+    /// The file of that, and what it held when this was begun; `None` where it has none of its own.
+    file: Option<(PathBuf, DiskMark)>,
     /// The aiming that is shown.
     aiming: Option<Id>,
     begun: Arc<Vehicle>,
@@ -25,12 +29,13 @@ impl Draft {
         finish(&mut car);
         let history = History::new(car, weight);
         let begun = Arc::clone(history.now());
-        Self { history, replaces, aiming, begun }
+        Self { history, replaces, file: None, aiming, begun }
     }
 
-    /// A car that an earlier session left: it counts as changed, since it was never kept.
-    pub fn taken_up(car: Vehicle) -> Self {
-        let mut draft = Self::new(car, None, None);
+    /// A car that an earlier session left, in place of the profile that it `replaces`: it counts as changed, since it was never
+    /// kept.
+    pub fn taken_up(car: Vehicle, replaces: Option<Id>) -> Self {
+        let mut draft = Self::new(car, replaces, None);
         draft.begun = Arc::new(Vehicle::of_class(draft.car().class));
         draft
     }
@@ -43,6 +48,16 @@ impl Draft {
     /// The profile that it replaces.
     pub const fn replaces(&self) -> Option<&Id> {
         self.replaces.as_ref()
+    }
+
+    /// The file of that, and what it held when this was begun.
+    pub const fn file(&self) -> Option<&(PathBuf, DiskMark)> {
+        self.file.as_ref()
+    }
+
+    /// This is the file that it changes, and held this when it was begun.
+    pub fn begun_from(&mut self, file: Option<(PathBuf, DiskMark)>) {
+        self.file = file;
     }
 
     /// The aiming that is shown: the chosen one if it is there, else the first.

@@ -15,6 +15,7 @@ use baywright_planner::model::{Layout, ShopDocument, TriggerList, Vehicle};
 
 use crate::session::caught::caught;
 use crate::session::document::Document;
+use crate::session::draft::Draft;
 use crate::session::room_draft::RoomDraft;
 use crate::session::shop::ShopSettings;
 
@@ -201,7 +202,14 @@ impl Keeper {
         let car = document.draft().filter(|draft| draft.is_changed()).map(|draft| Arc::clone(draft.car()));
         if !same(car.as_ref(), self.car.as_ref()) {
             match &car {
-                Some(car) => self.note(of_car, What::Car(Arc::clone(car)), None),
+                Some(car) => {
+                    let file = document.draft().and_then(Draft::file).cloned();
+                    self.note(
+                        of_car,
+                        What::Car(Arc::clone(car)),
+                        file.map(|(path, mark)| (path, Some(mark))),
+                    );
+                }
                 None => self.ask(Asked::Settled(of_car)),
             }
             self.car = car;
@@ -364,6 +372,10 @@ fn done(
 }
 
 fn record(note: &Note) -> Option<Record> {
+    let id = match &note.what {
+        What::Car(car) => Some(car.id.to_string()),
+        What::Layout(..) | What::Room(_) | What::Shop(_) | What::List(_) => None,
+    };
     let (kind, name, text) = match &note.what {
         What::Layout(layout, judged_by) => {
             let whole = Layout { shop_fingerprint: judged_by.clone(), ..Layout::clone(layout) };
@@ -375,7 +387,7 @@ fn record(note: &Note) -> Option<Record> {
         What::Car(car) => (Work::Profile, car.name.clone(), draft_text(car).ok()?),
     };
     let (path, mark) = note.file.clone().map_or((None, None), |(path, mark)| (Some(path), mark));
-    Some(Record { number: note.number, kind, path, mark, name, text, at: note.at })
+    Some(Record { number: note.number, kind, path, mark, name, id, text, at: note.at })
 }
 
 #[cfg(test)]

@@ -129,7 +129,16 @@ impl Medium for Faulty {
 fn record(number: u32, at: u64, length: usize) -> Record {
     // No two are alike, so a mixture of two would be noticed.
     let text = format!("{at} ").repeat(length);
-    Record { number, kind: Work::Layout, path: None, mark: None, name: format!("bay {number}"), text, at }
+    Record {
+        number,
+        kind: Work::Layout,
+        path: None,
+        mark: None,
+        name: format!("bay {number}"),
+        id: None,
+        text,
+        at,
+    }
 }
 
 fn mood() -> impl Strategy<Value = Mood> {

@@ -52,6 +52,9 @@ enum Head {
         #[serde(default)]
         mark: Option<DiskMark>,
         name: String,
+        /// Not in the journals of older programs.
+        #[serde(default)]
+        id: Option<String>,
         at: u64,
     },
     Settled {
@@ -72,6 +75,7 @@ pub fn written(entry: &Entry) -> io::Result<Vec<u8>> {
                 path: record.path.clone().map(Into::into),
                 mark: record.mark,
                 name: record.name.clone(),
+                id: record.id.clone(),
                 at: record.at,
             };
             (head, record.text.as_str())
@@ -176,9 +180,9 @@ fn entry(payload: &[u8]) -> Option<Entry> {
     let end = payload.iter().take(LARGEST_HEAD).position(|&b| b == b'\n')?;
     let (head, text) = payload.split_at(end);
     Some(match serde_json::from_slice(head).ok()? {
-        Head::Work { number, kind, path, mark, name, at } => {
+        Head::Work { number, kind, path, mark, name, id, at } => {
             let text = std::str::from_utf8(text.get(1..)?).ok()?.to_owned();
-            Entry::Work(Record { number, kind, path: path.map(Into::into), mark, name, text, at })
+            Entry::Work(Record { number, kind, path: path.map(Into::into), mark, name, id, text, at })
         }
         Head::Settled { number } => Entry::Settled(number),
     })
@@ -195,6 +199,7 @@ mod tests {
             path: Some("/bays/ä.ron".into()),
             mark: Some(DiskMark::of_bytes(b"as it was read")),
             name: "a\n\"b\"".into(),
+            id: Some("a-b".into()),
             text: text.into(),
             at: 7,
         }
@@ -222,12 +227,12 @@ mod tests {
         assert_eq!(found.live, expected);
     }
 
-    /// As it was written before marks were noted.
+    /// As it was written before marks and short names were noted.
     #[test]
     fn an_older_record_without_a_mark_is_read() {
         let head = r#"{"Work":{"number":1,"kind":"Layout","path":null,"name":"a","at":7}}"#;
         let Some(Entry::Work(read)) = entry(format!("{head}\ntext").as_bytes()) else { panic!("not read") };
-        assert_eq!((read.mark, read.text.as_str()), (None, "text"));
+        assert_eq!((read.mark, read.id.as_deref(), read.text.as_str()), (None, None, "text"));
         // Nothing is known but the text: whatever else lies there may be someone else's.
         let known = Record { path: Some("/no/such/file.ron".into()), ..read };
         assert_eq!(known.unchanged(), Some(DiskMark::of_bytes(b"text")));

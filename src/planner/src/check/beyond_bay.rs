@@ -85,8 +85,8 @@ impl Used {
         let code = match claim.bars {
             Bars::Everything(code, _) => code,
             Bars::Zone(_) => Code::ZoneObject,
-            // A tape's run counts as that.
-            Bars::Lamps | Bars::Low => return None,
+            // A tape's run counts as that; who is near is asked of people, not of floor.
+            Bars::Lamps | Bars::Person(_) | Bars::Low => return None,
         };
         let is_thin = matches!(claim.volume, Volume::Line { .. } | Volume::Spot { .. });
         let half_mm = if is_thin { LINE_HALF_MM } else { 0.0 };

@@ -95,6 +95,8 @@ pub enum Bars {
     Zone(Exclusion),
     /// Lamps, and what carries them, out of a camera's picture.
     Lamps,
+    /// People whom a zone that excludes this keeps out: from a step round it, or from a camera's picture.
+    Person(Exclusion),
     /// What is so low that a tape goes over it, and lengthens the tape.
     Low,
 }
@@ -232,6 +234,8 @@ impl Claim {
                 Some(false) => None,
             },
             Bars::Lamps => shines(thing).then_some((Code::LightInPicture, Severity::Care)),
+            Bars::Person(excludes) => (thing.is_person() && excluded(excludes, thing) == Some(true))
+                .then_some((Code::PersonNear, Severity::Care)),
             Bars::Low => lies_under_a_tape(&thing.span).then_some((Code::TapeOver, Severity::Care)),
         }
     }
@@ -243,7 +247,7 @@ impl Claim {
             Bars::Zone(excludes) => {
                 (excludes_part(excludes, material.metal()) != Some(false)).then_some(Code::ZoneObject)
             }
-            Bars::Lamps | Bars::Low => None,
+            Bars::Lamps | Bars::Person(_) | Bars::Low => None,
         }
     }
 
@@ -252,7 +256,7 @@ impl Claim {
         match self.bars {
             Bars::Everything(code, _) => Some(code),
             Bars::Zone(excludes) => walls_bind(excludes).then_some(Code::ZoneObject),
-            Bars::Lamps | Bars::Low => None,
+            Bars::Lamps | Bars::Person(_) | Bars::Low => None,
         }
     }
 }
@@ -299,7 +303,7 @@ pub(super) fn anywhere() -> Option<Span> {
 
 /// Whether what is found so is never in the way of the aiming itself: it needs care at most, and says so of what is drawn.
 pub(super) const fn is_care_at_most(code: Code) -> bool {
-    matches!(code, Code::WorkingRoom | Code::KeepFree | Code::TapeOver)
+    matches!(code, Code::WorkingRoom | Code::KeepFree | Code::TapeOver | Code::PersonNear)
 }
 
 /// Every region of the plan where a thing, at its heights, would stop the aiming.

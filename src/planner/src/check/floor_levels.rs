@@ -97,6 +97,7 @@ pub enum FloorFact {
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let spots = Spots::of(context);
     findings.extend(unknown(context, &spots));
+    findings.extend(of_ages(context, &spots));
     for (index, ground) in spots.grounds.iter().enumerate() {
         if is_asked(&spots, index) {
             known(context, &spots, index, ground, findings);
@@ -146,8 +147,9 @@ fn known(
         subjects.insert(0, ground.of.clone());
         care(fact, subjects, at.extend(ground.height), basis)
     };
-    let Some(survey) = ground.survey else { return };
-    findings.extend(of_age(context, survey, ground));
+    if ground.survey.is_none() {
+        return;
+    }
     let outside: Vec<&Spot> = spots.on(index).filter(|spot| spot.level.is_none()).collect();
     if !outside.is_empty() {
         findings.push(say(FloorFact::NotCovered, &outside, of_procedure(context)));
@@ -200,6 +202,28 @@ fn by_the_car(context: &Context<'_>, found: Finding, over: f64, moved: f64) -> F
 /// No survey makes a floor level.
 fn no_cure(found: Finding) -> Finding {
     Finding { cure: None, ..found }
+}
+
+/// The same of several, floor and runways in one: whoever surveys one of them anew, or dates it, does the others. Of those that
+/// are too old the oldest is told.
+fn of_ages(context: &Context<'_>, spots: &Spots<'_>) -> Vec<Finding> {
+    let asked = spots.grounds.iter().enumerate().filter(|(index, _)| is_asked(spots, *index));
+    let aged = asked.filter_map(|(_, ground)| of_age(context, ground.survey?, ground));
+    let mut all: Vec<Finding> = Vec::new();
+    for found in aged {
+        let Some(same) = all.iter_mut().find(|own| own.facts == found.facts) else {
+            all.push(found);
+            continue;
+        };
+        if let (Some(Quantity::Days(days)), Some(Quantity::Days(oldest))) = (found.measured, same.measured)
+            && days > oldest
+        {
+            same.measured = found.measured;
+        }
+        same.subjects.extend(found.subjects);
+        same.subjects.sort();
+    }
+    all
 }
 
 fn of_age(context: &Context<'_>, survey: &FloorSurvey, ground: &Ground<'_>) -> Option<Finding> {
@@ -289,6 +313,29 @@ mod tests {
         arrangement.bay.runways[0].survey.as_mut().unwrap().taken = None;
         let found = only(&arrangement, FloorFact::Undated, Severity::Care, None);
         assert_eq!(found.subjects, [Subject::Runway("left runway".into())]);
+        // Those of both runways are one act, and the oldest is told; an undated one is another.
+        let mut arrangement = raised();
+        for (i, own) in arrangement.bay.runways.iter_mut().enumerate() {
+            own.survey.as_mut().unwrap().taken = Some(jiff::civil::date(2025, 1, 2 - i as i8));
+        }
+        let found = only(&arrangement, FloorFact::OutOfDate, Severity::Care, None);
+        let both = ["left runway", "right runway"].map(|id| Subject::Runway(id.into()));
+        assert_eq!(found.subjects, both);
+        let today = arrangement.today.unwrap();
+        let days = i64::from(jiff::civil::date(2025, 1, 1).until(today).unwrap().get_days());
+        assert_eq!(found.measured, Some(Quantity::Days(days)));
+        let words = words::Words::new(&arrangement, words::Locale::default());
+        let line = words.line(&found).replace('\u{202f}', " ");
+        let expected = format!(
+            "Left runway and right runway surveys are out of date: up to {days} days old, limit 365 days"
+        );
+        assert!(line.starts_with(&expected), "{line}");
+        arrangement.bay.runways[0].survey.as_mut().unwrap().taken = None;
+        let ages = |fact: FloorFact| {
+            let all = assess(&arrangement).findings;
+            all.iter().filter(|f| f.facts == Facts::FloorLevels(fact)).count()
+        };
+        assert_eq!((ages(FloorFact::OutOfDate), ages(FloorFact::Undated)), (1, 1));
         // The left runway 6 mm higher than it is entered: against the right one, and against the target's floor.
         let mut arrangement = raised();
         let own = arrangement.bay.runways[0].survey.as_mut().unwrap();

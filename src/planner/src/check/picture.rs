@@ -48,17 +48,22 @@ fn is_asked(arrangement: &Arrangement, scene: &Scene) -> bool {
 
 /// A camera's picture keeps lamps out.
 fn claims(arrangement: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
+    claims.extend(volume(arrangement, scene).map(|own| Claim::new(Subject::Sensor, own, Bars::Lamps)));
+}
+
+/// What a camera that looks at something upright has in its picture, as far as the room reaches, bay frame; `None` of any other
+/// sensor.
+pub(super) fn volume(arrangement: &Arrangement, scene: &Scene) -> Option<Volume> {
     if !is_asked(arrangement, scene) {
-        return;
+        return None;
     }
     let (sensor, pose) = (&arrangement.sensor, &scene.bay_from_sensor);
     let eye = scene.sensor().truncate();
     let corners = scene.room.walls().outer().iter();
     let far = corners.map(|corner| corner.distance(eye)).fold(0.0, f64::max) + BEYOND_ROOM_MM;
-    let volume = Picture::of(sensor, pose, far).map(Volume::Picture).or_else(|| {
+    Picture::of(sensor, pose, far).map(Volume::Picture).or_else(|| {
         wide_plan(sensor, pose, far).zip(anywhere()).map(|(plan, span)| Volume::Prism(Prism::new(plan, span)))
-    });
-    claims.extend(volume.map(|own| Claim::new(Subject::Sensor, own, Bars::Lamps)));
+    })
 }
 
 /// Lamps, and what carries them.

@@ -17,8 +17,8 @@ use super::{Check, Context, SPEAKS_FROM_MM, farthest_of, finding, middle_of_both
 use crate::model::{Exclusion, KeepFreeKind, Opening, OpeningKind};
 use crate::scene::PlacedZone;
 
-/// So far into the room who comes in steps before looking round, mm (common practice, no source).
-const STEP_IN_MM: f64 = 1_000.0;
+/// So far into the room who comes in steps before looking round, and so far whoever stands by, mm (common practice, no source).
+pub(super) const STEP_IN_MM: f64 = 1_000.0;
 /// Through what is narrower nobody walks, mm (common practice, no source).
 const NARROWEST_MM: f64 = 400.0;
 /// Nor through what is lower, mm (common practice, no source).
@@ -26,7 +26,7 @@ const LOWEST_MM: f64 = 1_000.0;
 /// More than what the floor within reach of a door is drawn too large by round its corners, mm.
 const FURTHER_MM: f64 = 1.0;
 /// As tall as a person is taken to be: 6 ft 8 in, mm.
-const PERSON_MM: f64 = 2_032.0;
+pub(super) const PERSON_MM: f64 = 2_032.0;
 
 pub(super) const CHECK: Check = Check { codes: &[Code::WalkIn], whole, ..Check::NONE };
 
@@ -56,7 +56,7 @@ fn is_walked_through(context: &Context<'_>, door: &Opening) -> bool {
 }
 
 /// How far what is uncertain of the car may bring a zone elsewhere, mm.
-fn zone_sways(context: &Context<'_>, zone: &PlacedZone) -> f64 {
+pub(super) fn zone_sways(context: &Context<'_>, zone: &PlacedZone) -> f64 {
     let arrangement = context.arrangement;
     sway(arrangement, farthest_of(&zone.prism.outline, arrangement.parked.origin()))
 }

@@ -141,6 +141,10 @@ pub(super) fn further(case: &Case<'_>, unsure: &Finding) -> Option<Cure> {
     let Some(Quantity::Length(gap)) = unsure.measured else { return None };
     let index = arrangement.bay.things.iter().position(|thing| thing.id == *id)?;
     let thing = arrangement.bay.things.get(index)?;
+    // Nobody tapes where somebody stands.
+    if thing.is_person() {
+        return leaves(arrangement, thing);
+    }
     if gap >= arrangement.shop.taped_mm || thing.effort == Effort::Fixed || thing.kind == ThingKind::LiftArm {
         return None;
     }

@@ -2,8 +2,8 @@
 
 use baywright_geometry::{DVec2, PlanPose, Polygon, Span, angle};
 
-use super::{Change, Figure, Kind, SAME_MM, SAME_RAD};
-use crate::model::{FloorFeature, HallBay, KeepFree, Material, Opening, Runway, Thing};
+use super::{Change, Figure, Kind, OfThisCar, SAME_MM, SAME_RAD};
+use crate::model::{FloorFeature, HallBay, KeepFree, Material, OnThisCar, Opening, Runway, StandSet, Thing};
 
 /// The two if they are not the same.
 fn other<T: PartialEq + Copy>(was: T, now: T, change: impl FnOnce([T; 2]) -> Change) -> Option<Change> {
@@ -24,6 +24,39 @@ fn heights(was: &Span, now: &Span) -> Option<Change> {
 pub(super) fn moved(was: &PlanPose, now: &PlanPose) -> Option<Change> {
     let (by, turned) = (now.origin() - was.origin(), angle::wrapped(now.heading() - was.heading()));
     (by.length() >= SAME_MM || turned.abs() >= SAME_RAD).then_some(Change::Moved(by, turned))
+}
+
+/// Where a target stands.
+pub(super) fn stand(was: &StandSet, now: &StandSet) -> Vec<Change> {
+    match (was, now) {
+        (StandSet::OnMark, StandSet::OnMark) => Vec::new(),
+        (StandSet::OnMark, StandSet::At { .. }) => vec![Change::OnMark(false)],
+        (StandSet::At { .. }, StandSet::OnMark) => vec![Change::OnMark(true)],
+        (
+            StandSet::At { place: was_at, height_mm: was_mm, pitch_rad: was_rad },
+            StandSet::At { place, height_mm, pitch_rad },
+        ) => {
+            let tipped = (was_rad - pitch_rad).abs() >= SAME_RAD;
+            let tipped = tipped.then_some(Change::Tipped([*was_rad, *pitch_rad]));
+            let height = length(Figure::TargetHeight, *was_mm, *height_mm);
+            moved(was_at, place).into_iter().chain(height).chain(tipped).collect()
+        }
+    }
+}
+
+/// What was measured on a car.
+pub(super) fn on_this_car(was: &OnThisCar, now: &OnThisCar) -> Vec<Change> {
+    fn of<T: PartialEq>(what: OfThisCar, was: Option<&T>, now: Option<&T>) -> Option<Change> {
+        (was != now).then(|| Change::OnThisCar(what, [was.is_some(), now.is_some()]))
+    }
+    let all = [
+        of(OfThisCar::Sensor, was.sensor_at.as_ref(), now.sensor_at.as_ref()),
+        of(OfThisCar::RearToe, was.rear_toe_rad.as_ref(), now.rear_toe_rad.as_ref()),
+        of(OfThisCar::SetBack, was.set_back_mm.as_ref(), now.set_back_mm.as_ref()),
+        of(OfThisCar::TurningCircle, was.turning_circle_mm.as_ref(), now.turning_circle_mm.as_ref()),
+        of(OfThisCar::Wheels, was.wheels.as_ref(), now.wheels.as_ref()),
+    ];
+    all.into_iter().flatten().collect()
 }
 
 /// A wall as it runs.

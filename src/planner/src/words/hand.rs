@@ -68,6 +68,8 @@ pub enum BadLevel<'a> {
     NoMark(&'a str),
     /// This column is no number.
     NoNumber(LevelColumn, &'a str),
+    /// This column has a comma before three figures, and nothing in the table tells whether it parts thousands: "1,200".
+    Thousands(LevelColumn, &'a str),
 }
 
 /// A column of a table of levels.

@@ -130,12 +130,17 @@ impl Region {
         format!("{}°", self.number(value, places))
     }
 
-    /// An angle in degrees as it can be typed: to a hundredth, or a tenth where that is all.
+    /// An angle in degrees as it can be typed: to a hundredth, below one degree, where toes and tolerances are, to a
+    /// ten-thousandth; to no more places than that takes, and a tenth at least.
     pub fn degrees_to_type(self, degrees: f64) -> String {
-        let rounded = (degrees * 100.0).round() / 100.0 + 0.0;
-        let tenths = (rounded * 10.0).round() / 10.0;
-        let (value, places) = if (tenths - rounded).abs() < 1e-9 { (tenths, 1) } else { (rounded, 2) };
-        format!("{}°", self.number(value, places))
+        let to = |value: f64, places: usize| {
+            let parts = libm::exp10(places as f64);
+            (value * parts).round() / parts + 0.0
+        };
+        let most = if degrees.abs() < 1.0 { 4 } else { 2 };
+        let rounded = to(degrees, most);
+        let places = (1..most).find(|places| (to(rounded, *places) - rounded).abs() < 1e-9).unwrap_or(most);
+        format!("{}°", self.number(rounded, places))
     }
 
     /// A day.
@@ -351,7 +356,11 @@ mod tests {
     fn angles_are_shown_as_they_can_be_typed() {
         let shown = |degrees| Region::default().degrees_to_type(degrees);
         assert_eq!(shown(12.0), "12.0°");
-        assert_eq!(shown(-0.001), "0.0°");
+        assert_eq!(shown(-0.000_01), "0.0°");
+        assert_eq!(shown(-0.001), "-0.001°");
+        assert_eq!(shown(0.125), "0.125°");
+        assert_eq!(shown(0.1 + 0.2), "0.3°");
+        assert_eq!(shown(12.125), "12.13°");
         assert_eq!(shown(0.25), "0.25°");
         assert_eq!(shown(179.999), "180.0°");
     }

@@ -298,6 +298,7 @@ texts! {
     no_text_to_keep, "A warning.";
     keeper_ended, "A warning.";
     finish_bay, "Why a bay that was begun cannot be taken up.";
+    list_changed_meanwhile, "Why a list of work is not saved yet.";
     finish_list, "Why a list of work that was being changed cannot be taken up.";
     undo_not_kept, "Beside what was left behind.";
 

@@ -41,6 +41,8 @@ impl ShopTexts {
         set(figure: ShopFigure, value: &str) -> String;
         /// What was typed is no number.
         no_number(text: &str) -> String;
+        /// What was typed is no whole number.
+        no_whole_number(text: &str) -> String;
         /// They could not be saved, and why.
         not_saved(why: &str) -> String;
     }

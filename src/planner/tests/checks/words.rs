@@ -79,6 +79,22 @@ fn every_sentence_of_the_room_is_whole() {
         },
         Code::LightOnMat,
     );
+    told(
+        |own| {
+            own.aiming.zones[0].excludes = Exclusion::People;
+            own.bay.things = vec![cabinet("colleague", (7_000.0, 5_000.0), 400.0, 400.0)];
+            (own.bay.things[0].kind, own.bay.things[0].material) = (ThingKind::Person, Material::Person);
+        },
+        Code::PersonNear,
+    );
+    told(
+        |own| {
+            own.sensor.kind = SensorKind::ForwardCamera(Camera { pixels_across: 1_280, pixels_down: 960 });
+            own.bay.things = vec![cabinet("colleague", (11_000.0, 3_000.0), 400.0, 400.0)];
+            (own.bay.things[0].kind, own.bay.things[0].material) = (ThingKind::Person, Material::Person);
+        },
+        Code::PersonNear,
+    );
     told(|own| own.aiming.placements[0].mark = None, Code::MarkMissing);
     told(|own| own.aiming.zones.clear(), Code::ZonesMissing);
     told(|own| own.aiming.tolerance.azimuth_rad = 1e-4, Code::MarkUnsure);

@@ -239,6 +239,15 @@ fn thing(kind: ThingKind, hangs: Hangs, made: Made, column: Column, relation: Re
             Cell::Nothing(Reason::NotExcluded)
         }
     };
+    // People move: a step is farther than any of these relations, and in the picture what is unsure of their place counts.
+    let is_beside = match column {
+        Column::NothingZone | Column::PeopleZone => !matches!(relation, Relation::Over),
+        Column::Picture => relation != Relation::Clear,
+        _ => false,
+    };
+    if is_person(kind) && is_beside {
+        return care(&[Code::PersonNear]);
+    }
     match column {
         Column::NothingZone => excluded(true),
         Column::MetalZone => match (is_person(kind), made) {

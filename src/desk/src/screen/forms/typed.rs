@@ -207,6 +207,18 @@ pub fn degrees(text: &str) -> Option<f64> {
     matches!(after.trim(), "" | "°" | "deg").then_some(sign * value)
 }
 
+/// A whole number as people write one, in groups of three or not; `None` for anything else, also for what a comma or a point
+/// parts otherwise.
+pub fn whole(text: &str) -> Option<f64> {
+    let text = plain(text);
+    let groups: Vec<&str> = text.split([',', '.']).collect();
+    let (first, rest) = groups.split_first()?;
+    let is_grouped = rest.is_empty() || (first.len() <= 3 && rest.iter().all(|own| own.len() == 3));
+    let digits = groups.concat();
+    let is_number = !first.is_empty() && digits.len() <= 12 && digits.chars().all(|c| c.is_ascii_digit());
+    if is_number && is_grouped { digits.parse().ok() } else { None }
+}
+
 /// Lower case, no thin spaces between thousands, the minus sign, the signs of feet and inches and the fractions of the keyboard.
 fn plain(text: &str) -> String {
     let text =
@@ -331,6 +343,18 @@ mod tests {
         match length(text, units) {
             Some(Length::One(mm)) => Some(mm),
             _ => None,
+        }
+    }
+
+    /// As they are shown in any region, and never a thousandth of what was meant.
+    #[test]
+    fn whole_numbers_in_groups_or_not() {
+        for typed in ["1000", "1,000", "1.000", "1 000", "1\u{202f}000", " 1000 "] {
+            assert_eq!(whole(typed), Some(1_000.0), "{typed}");
+        }
+        assert_eq!(whole("365"), Some(365.0));
+        for typed in ["", "1.5", "1,00", "1000.000", "-3", "+3", "3 days", "1,", ",100", "1e3"] {
+            assert_eq!(whole(typed), None, "{typed}");
         }
     }
 

@@ -24,9 +24,19 @@ use crate::session::document::made;
 /// The other arrangement and what is said of it, as long as nothing changes.
 #[derive(Debug, Default)]
 pub(in crate::screen) struct Compared {
-    of: Option<(Arc<Layout>, Id, JudgedBy)>,
+    of: Option<Judged>,
     made: Option<(Arc<Arrangement>, Arc<Assessment>)>,
     fills: Fills,
+}
+
+/// What the other arrangement was judged from: of which layout, its name, by which settings and day, and the mark of its car's
+/// profile, which may be changed while both stay.
+#[derive(Debug)]
+struct Judged {
+    layout: Arc<Layout>,
+    id: Id,
+    by: JudgedBy,
+    car: Option<String>,
 }
 
 /// Between what was moved and the ring around it, px.
@@ -113,17 +123,18 @@ impl Desk {
             With::Other(id) => (&layout, id),
         };
         let mut compared = std::mem::take(&mut self.compared);
-        if compared
-            .of
-            .as_ref()
-            .is_none_or(|(own, own_id, own_by)| !Arc::ptr_eq(own, from) || own_id != id || *own_by != by)
-        {
+        let saved = from.arrangements.iter().find(|own| own.id == *id);
+        let car = saved.and_then(|own| self.document.cars().iter().find(|car| car.vehicle.id == own.vehicle));
+        let car = car.map(|own| &own.fingerprint);
+        if compared.of.as_ref().is_none_or(|own| {
+            !Arc::ptr_eq(&own.layout, from) || own.id != *id || own.by != by || own.car.as_ref() != car
+        }) {
             let arrangement = made(from, id, self.document.cars(), by).map(Arc::new);
             compared.made = arrangement.map(|own| {
                 let assessment = Arc::new((self.assess)(&own));
                 (own, assessment)
             });
-            compared.of = Some((Arc::clone(from), id.clone(), by));
+            compared.of = Some(Judged { layout: Arc::clone(from), id: id.clone(), by, car: car.cloned() });
         }
         let name_of = |with: &With| match with {
             With::Other(id) => id.to_string(),

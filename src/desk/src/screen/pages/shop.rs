@@ -190,7 +190,10 @@ impl Desk {
         match figure.range().unit {
             Unit::Millimetres => self.read_length(text),
             Unit::Degrees => typed::degrees(text).ok_or_else(|| wrong(self.texts().no_angle(text))),
-            Unit::None | Unit::Days | Unit::Gigahertz | Unit::Dbsm => {
+            // "1,000" days are a thousand.
+            Unit::Days => typed::whole(text)
+                .ok_or_else(|| wrong(self.view.locale.language.shop().no_whole_number(text))),
+            Unit::None | Unit::Gigahertz | Unit::Dbsm => {
                 let number = text.trim().replace(',', ".").parse().ok().filter(|own: &f64| own.is_finite());
                 number.ok_or_else(|| wrong(self.view.locale.language.shop().no_number(text)))
             }

@@ -1,5 +1,6 @@
 //! What a car is in for: the work that is done on it, by the shop's own list, and the aimings that follow.
 
+use baywright_files::TRIGGERS_FILE;
 use baywright_planner::edit::Edit;
 use baywright_planner::model::{Id, Provenance, SensorGroup, Trigger, TriggerList, aimings_for};
 use egui::{RichText, Ui};
@@ -169,20 +170,38 @@ impl Desk {
         Ok(())
     }
 
-    /// Saves the shop's own list.
+    /// Saves the shop's own list, if it is still as it was read: what someone else made of it meanwhile is replaced only by who
+    /// was told of that.
     pub(in crate::screen) fn keep_triggers(&mut self, list: &TriggerList) {
-        let Some(path) = self.data_folder().map(|folder| folder.join("triggers.ron")) else {
+        let Some(folder) = self.data_folder() else {
             self.say_wrong(self.texts().no_home);
             return;
         };
-        match baywright_files::save_triggers(&path, list) {
+        let path = folder.join(TRIGGERS_FILE);
+        let kept = match (baywright_files::triggers(Some(&folder)), &mut self.view.page) {
+            (Err(faults), _) => Err(self.first_sentence(&faults)),
+            (Ok(there), Some(Page::Visit(page))) if there != page.read => {
+                // Once it is told, it is known.
+                page.read = there;
+                Err(self.texts().list_changed_meanwhile.to_owned())
+            }
+            (Ok(_), _) => {
+                baywright_files::save_triggers(&path, list).map_err(|faults| self.first_sentence(&faults))
+            }
+        };
+        match kept {
             Ok(_) => {
                 if let Some(Page::Visit(page)) = &mut self.view.page {
                     page.read = list.clone();
                 }
                 self.say(self.texts().saved(&path.display().to_string()));
             }
-            Err(faults) => self.say_wrong(self.first_sentence(&faults)),
+            Err(why) => {
+                if let Some(Page::Visit(page)) = &mut self.view.page {
+                    page.changing = true;
+                }
+                self.say_wrong(why);
+            }
         }
     }
 }

@@ -3,7 +3,9 @@
 
 use std::path::{Path, PathBuf};
 
-use baywright_files::{FileFault, Library, Profile, Saved, is_taken, load_profile, save_new_profile};
+use baywright_files::{
+    DiskMark, FileFault, Library, Profile, Saved, is_taken, load_profile, save_new_profile,
+};
 use baywright_planner::model::fault::{Allowed, Fault, Found, Quote};
 use baywright_planner::model::{Arrangement, Id, JudgedBy, Layout, SavedArrangement, Vehicle, validate};
 
@@ -74,6 +76,15 @@ impl Cars {
     /// The car of this name.
     pub fn get(&self, name: &Id) -> Option<&Profile> {
         self.found.iter().find(|own| own.vehicle.id == *name)
+    }
+
+    /// The own file of the car of this name and what it holds; `None` if it has none, or somebody changed it since it was read.
+    pub fn file_of(&self, name: &Id) -> Option<(PathBuf, DiskMark)> {
+        let read = self.get(name)?;
+        let path = read.own_file()?;
+        let mark = DiskMark::of(path);
+        let is_same = load_profile(path).is_ok_and(|now| now.fingerprint == read.fingerprint);
+        is_same.then(|| (path.to_owned(), mark))
     }
 
     /// Why an arrangement of a layout cannot be opened with the cars that there are, `changed` in place of the one of its name;

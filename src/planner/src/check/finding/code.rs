@@ -71,6 +71,8 @@ pub enum Code {
     WayIn,
     /// People may walk into a zone that is to be clear of them.
     WalkIn,
+    /// Somebody stands within a step of a zone that is to be clear of people, or in a camera's picture.
+    PersonNear,
     /// Daylight or a lamp's light may come into a camera's picture.
     LightInPicture,
     /// Daylight may fall on a mat that a camera looks at.
@@ -121,7 +123,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 57] = [
+    pub const ALL: [Self; 58] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -156,6 +158,7 @@ impl Code {
         Self::BeyondBay,
         Self::WayIn,
         Self::WalkIn,
+        Self::PersonNear,
         Self::LightInPicture,
         Self::LightOnMat,
         Self::GlassBehind,
@@ -219,6 +222,7 @@ impl Code {
             Self::BeyondBay => "beyond-bay",
             Self::WayIn => "way-in",
             Self::WalkIn => "walk-in",
+            Self::PersonNear => "person-near",
             Self::LightInPicture => "light-in-picture",
             Self::LightOnMat => "light-on-mat",
             Self::GlassBehind => "glass-behind",

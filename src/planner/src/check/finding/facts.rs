@@ -98,6 +98,8 @@ pub enum Facts {
     WayIn(TooSmall),
     /// See [`Code::WalkIn`].
     WalkIn,
+    /// See [`Code::PersonNear`]: of a zone or of the sensor's picture, as the second subject says.
+    PersonNear,
     /// See [`Code::LightInPicture`]: how surely.
     LightInPicture(Lit),
     /// See [`Code::LightOnMat`].
@@ -187,6 +189,7 @@ impl Facts {
             Self::BeyondBay { .. } => Code::BeyondBay,
             Self::WayIn(_) => Code::WayIn,
             Self::WalkIn => Code::WalkIn,
+            Self::PersonNear => Code::PersonNear,
             Self::LightInPicture(_) => Code::LightInPicture,
             Self::LightOnMat => Code::LightOnMat,
             Self::GlassBehind => Code::GlassBehind,

@@ -56,6 +56,10 @@ impl About<'_> {
         self.arrangement.bay.things.iter().any(|own| own.id == *id && own.effort == Effort::Fixed)
     }
 
+    fn is_person(&self, id: &Id) -> bool {
+        self.arrangement.bay.things.iter().any(|own| own.id == *id && own.is_person())
+    }
+
     fn is_taped(&self, thing: &Id) -> bool {
         let own = self.arrangement.bay.things.iter().find(|own| own.id == *thing);
         let shop = &self.arrangement.shop;
@@ -129,7 +133,7 @@ impl About<'_> {
 
     fn leaves(&self, thing: &Id) -> String {
         match self.kind(thing) {
-            Some(ThingKind::Person) => format!("ask {} to step out", the(thing)),
+            _ if self.is_person(thing) => format!("ask {} to step out", the(thing)),
             Some(ThingKind::ParkedCar) => format!("drive {} out of the bay", the(thing)),
             _ => format!("take {} out of the bay", the(thing)),
         }

@@ -256,6 +256,12 @@ impl About<'_> {
                 "The zone is to be clear of people: tell the others, and put up a barrier or a sign. A way out stays unlocked."
                     .to_owned()
             }
+            Facts::PersonNear => match finding.subjects.get(1) {
+                Some(Subject::Sensor) => "Whoever moves beside or behind the board spoils what the camera sees of it: ask them to keep \
+                                          away while it is aimed.",
+                _ => "People move: ask them to keep away while it is aimed.",
+            }
+            .to_owned(),
             Facts::WayIn(small) => {
                 let entered = "Of the doors that are entered. If it comes in elsewhere, enter that door.";
                 let door = finding.subjects.first().map_or_else(String::new, |own| self.subject(own));

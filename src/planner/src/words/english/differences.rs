@@ -2,7 +2,7 @@
 
 use super::{About, rooms, screen, sentence_start};
 use crate::assessment::{Quantity, Subject};
-use crate::difference::{Change, Difference, Figure, Kind, SAME_MM, SAME_RAD};
+use crate::difference::{Change, Difference, Figure, Kind, OfThisCar, SAME_MM, SAME_RAD};
 use crate::model::{Id, Metal, Shape};
 
 impl About<'_> {
@@ -100,6 +100,20 @@ impl About<'_> {
             Change::KeptEmpty([was, now]) => instead(&kept_empty(now), &kept_empty(was)),
             Change::Levels => "other levels of its top".to_owned(),
             Change::Source => "its figures come from elsewhere".to_owned(),
+            Change::OnMark(true) => "exactly on its mark now".to_owned(),
+            Change::OnMark(false) => "as it was put now, no longer exactly on its mark".to_owned(),
+            Change::Tipped([was, now]) => {
+                let [now, was] = self.against(Quantity::Angle(*now), Quantity::Angle(*was));
+                format!("tipped {now} instead of {was}")
+            }
+            Change::OnThisCar(what, were) => {
+                let what = of_this_car(*what);
+                match were {
+                    [false, _] => format!("{what} measured on this car now"),
+                    [true, false] => format!("{what} no longer as measured on this car"),
+                    [true, true] => format!("{what} measured on this car, with other figures"),
+                }
+            }
         }
     }
 
@@ -112,6 +126,9 @@ impl About<'_> {
             Figure::Width => format!("{now} wide instead of {was}"),
             Figure::FreeBeyond => format!("free beyond it for {now} instead of {was}"),
             Figure::Proud => format!("{now} proud of the floor instead of {was}"),
+            Figure::TargetHeight => {
+                format!("the middle of the target {now} above the floor instead of {was}")
+            }
             Figure::RunwayTop => format!("top at {now} instead of {was}"),
         }
     }
@@ -139,6 +156,17 @@ impl About<'_> {
             Kind::Feature(kind) => rooms.feature_of(kind).to_owned(),
             Kind::KeepFree(kind) => rooms.kept_free(kind).to_owned(),
         }
+    }
+}
+
+/// What is measured on one car.
+const fn of_this_car(what: OfThisCar) -> &'static str {
+    match what {
+        OfThisCar::Sensor => "sensor's place",
+        OfThisCar::RearToe => "rear toe",
+        OfThisCar::SetBack => "set-back",
+        OfThisCar::TurningCircle => "turning circle",
+        OfThisCar::Wheels => "places of the wheels",
     }
 }
 

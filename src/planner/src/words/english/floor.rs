@@ -23,10 +23,9 @@ impl About<'_> {
                 let all = finding.subjects.iter().map(|ground| self.bare_subject(ground));
                 format!("{} not surveyed here", listed(&all.collect::<Vec<_>>()))
             }
-            FloorFact::Undated => format!("{what} survey has no date"),
-            FloorFact::NoToday => format!("how old the {what} survey is cannot be told"),
-            FloorFact::Future => format!("{what} survey is dated in the future"),
-            FloorFact::OutOfDate => format!("{what} survey is out of date"),
+            FloorFact::Undated | FloorFact::NoToday | FloorFact::Future | FloorFact::OutOfDate => {
+                self.survey_title(fact, finding)
+            }
             FloorFact::NotCovered => format!("{what} survey does not reach {}", there()),
             FloorFact::Between => format!("{what} survey has no point near {}", there()),
             FloorFact::Uncertain => format!("{what} level is not well known at {}", there()),
@@ -53,6 +52,20 @@ impl About<'_> {
             FloorFact::PlumbMaybeOff(_) => {
                 format!("{} may be upright by the plumb line and not for the car", there())
             }
+        }
+    }
+
+    /// What is wrong with the age of a survey, or of several.
+    fn survey_title(&self, fact: FloorFact, finding: &Finding) -> String {
+        let all = finding.subjects.iter().map(|ground| self.bare_subject(ground));
+        let what = listed(&all.collect::<Vec<_>>());
+        let is_one = finding.subjects.len() < 2;
+        let (survey, is, has) = if is_one { ("survey", "is", "has") } else { ("surveys", "are", "have") };
+        match fact {
+            FloorFact::Undated => format!("{what} {survey} {has} no date"),
+            FloorFact::NoToday => format!("how old the {what} {survey} {is} cannot be told"),
+            FloorFact::Future => format!("{what} {survey} {is} dated in the future"),
+            _ => format!("{what} {survey} {is} out of date"),
         }
     }
 }

@@ -116,14 +116,20 @@ fn of_bad_level(what: BadLevel<'_>) -> String {
         BadLevel::Columns(1) => "it has one column".to_owned(),
         BadLevel::Columns(count) => format!("it has {count} columns"),
         BadLevel::NoMark(name) => format!("no floor mark is called “{}”", short(name)),
-        BadLevel::NoNumber(column, text) => {
-            let column = match column {
-                LevelColumn::Along => "along",
-                LevelColumn::Across => "across",
-                LevelColumn::Level => "the level",
-            };
-            format!("{column}, “{}”, is no number", short(text))
+        BadLevel::NoNumber(column, text) => format!("{}, “{}”, is no number", of_column(column), short(text)),
+        BadLevel::Thousands(column, text) => {
+            let (column, text) = (of_column(column), short(text));
+            let (thousands, decimals) = (text.replace(',', ""), text.replace(',', "."));
+            format!("{column}, “{text}”, may be {thousands} or {decimals}: write it so")
         }
+    }
+}
+
+const fn of_column(column: LevelColumn) -> &'static str {
+    match column {
+        LevelColumn::Along => "along",
+        LevelColumn::Across => "across",
+        LevelColumn::Level => "the level",
     }
 }
 

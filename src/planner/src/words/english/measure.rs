@@ -4,7 +4,7 @@ use super::About;
 use super::numbers::is_nought;
 use super::off_place::off_by;
 use crate::assessment::{
-    Basis, Facts, Finding, InSight, Lacks, Misplaced, Painted, Severity, Subject, TooSmall, Under,
+    Basis, Facts, Finding, FloorFact, InSight, Lacks, Misplaced, Painted, Severity, Subject, TooSmall, Under,
 };
 use crate::model::ShopFigure;
 
@@ -31,6 +31,10 @@ impl About<'_> {
             Facts::LightOnMat => format!("{value} away, a low sun reaches {limit_text}"),
             Facts::OpenPit(_) => format!("{value} from them, wants {limit_text}"),
             Facts::WalkIn => format!("{value} from it, wants {limit_text}"),
+            Facts::PersonNear => match finding.subjects.get(1) {
+                Some(Subject::Sensor) => format!("{value} beside it, known to ± {limit_text}"),
+                _ => format!("{value} from it, wants {limit_text}"),
+            },
             Facts::MeasuredOnCar => format!("{value} off the profile's, usual up to {limit_text}"),
             Facts::MarkUnsure(_) => format!("to ± {value}, limit {limit_text}"),
             Facts::WayIn(TooSmall::NoGround) => format!("{value}, limit {limit_text}"),
@@ -83,6 +87,9 @@ impl About<'_> {
             }
             Facts::WheelOffRunway(_) => format!("{value} apart{within}"),
             Facts::WorkingRoom(_) | Facts::StandRoom(_) => format!("{value} there, wants {limit_text}"),
+            Facts::FloorLevels(FloorFact::OutOfDate) if finding.subjects.len() > 1 => {
+                format!("up to {value} old, limit {limit_text}")
+            }
             Facts::FloorLevels(fact) => super::floor::measure(*fact, &value, &limit_text),
             // These have no number.
             Facts::MarkFault(_)

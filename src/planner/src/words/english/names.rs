@@ -1,10 +1,13 @@
 //! What things are called.
 
 use super::About;
-use crate::assessment::{Quantity, Subject, Verdict};
+use crate::assessment::{Subject, Verdict};
 use crate::model::{
     Effort, Exclusion, Id, Known, Material, Metal, ParkedKnown, SensorKind, TargetKind, ThingKind,
 };
+
+/// What shows of an angle at least, radians: a thousandth of a degree.
+const LEAST_SHOWN_RAD: f64 = 0.001 * std::f64::consts::PI / 180.0;
 
 /// A name with its article, unless it was typed with one.
 pub(super) fn the(id: &Id) -> String {
@@ -183,12 +186,18 @@ impl About<'_> {
     /// How well it is known where the car stands.
     pub fn how_parked(&self, known: ParkedKnown) -> String {
         let (mm, rad) = self.arrangement.shop.parked_within(known);
-        let within = format!("± {}, ± {}", self.length(mm), self.quantity(Quantity::Angle(rad)));
+        let within = format!("± {}, ± {}", self.length(mm), self.margin_of_angle(rad));
         match known {
             ParkedKnown::Planned => format!("planned, {within}"),
             ParkedKnown::Taped => format!("taped, {within}"),
             ParkedKnown::Within { .. } => within,
         }
+    }
+
+    /// How surely a direction is known, radians, without the ±: what is nothing is said as that, and what is less than shows is
+    /// never said as nothing.
+    pub(super) fn margin_of_angle(&self, rad: f64) -> String {
+        if rad == 0.0 { "0°".to_owned() } else { self.degrees(rad.max(LEAST_SHOWN_RAD)) }
     }
 
     /// How well the place of a thing is known.

@@ -299,6 +299,7 @@ pub const TEXTS: Screen = Screen {
     open_elsewhere: "This file is open in another window too. Close it in one of them, or save under another name here.",
     changed_meanwhile: "Someone else changed this file since you opened it. Nothing of it is replaced without asking you when you save.",
     not_kept_now: "Unsaved work is not kept against a crash now: save soon.",
+    list_changed_meanwhile: "Someone else changed the shop's list of work since it was read here. Keep it once more to replace theirs.",
     finish_list: "The list of work is being changed. Keep it, and then open this one again.",
     finish_bay: "Another bay is begun. Make it, or begin it anew, and then open this one again.",
     keeper_ended: "Nothing is kept against a crash any more. Save your work, close the program and start it again.",

@@ -112,6 +112,10 @@ pub fn no_number(text: &str) -> String {
     format!("“{}” is no number.", cut(text))
 }
 
+pub fn no_whole_number(text: &str) -> String {
+    format!("“{}” is no whole number.", cut(text))
+}
+
 pub fn not_saved(why: &str) -> String {
     format!("Not saved: {why}")
 }

@@ -97,6 +97,11 @@ impl About<'_> {
                 }
                 _ => format!("{first} may let people into {second}"),
             },
+            Facts::PersonNear => match (finding.subjects.get(1), finding.measured) {
+                (Some(Subject::Sensor), Some(_)) => format!("{first} may stand in the picture of {second}"),
+                (Some(Subject::Sensor), None) => format!("{first} stands in the picture of {second}"),
+                _ => format!("{first} may step into {second}"),
+            },
             Facts::LightOnMat => format!("{first} may let daylight onto {second}"),
             Facts::LightInPicture(lit) => match (finding.culprit(), lit) {
                 (Some(_), _) => format!("{first} is in the picture of {second}"),

@@ -43,7 +43,7 @@ impl About<'_> {
         });
         let what = and_more(named.collect(), all.len());
         let (mm, rad) = self.arrangement.shop.parked_within(self.arrangement.parked_known);
-        let so_much = format!("± {} and ± {}", self.length(mm), self.quantity(crate::Quantity::Angle(rad)));
+        let so_much = format!("± {} and ± {}", self.length(mm), self.margin_of_angle(rad));
         let known = match self.arrangement.parked_known {
             ParkedKnown::Planned => format!("It is planned there, {so_much}"),
             ParkedKnown::Taped => format!("Its place was taped, so it is known to {so_much}"),

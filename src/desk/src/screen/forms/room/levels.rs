@@ -16,7 +16,8 @@ pub(in crate::screen) struct BadLine<'a> {
 
 /// Levels from what was typed: along, across, level in mm or each with its unit, parted by semicolons, tabs, commas or spaces, with a point or a
 /// comma in a number; before them there may be a name or a number of the line, which says nothing. Or the name of a floor mark and
-/// its level. Empty lines, and a head over the columns, are passed over.
+/// its level. Empty lines, and a head over the columns, are passed over. A comma before three figures may part thousands: it is a
+/// decimal comma only where another figure of the table has one for certain.
 ///
 /// # Errors
 /// The first line that is none of that.
@@ -24,6 +25,8 @@ pub(in crate::screen) fn levels_of<'a>(
     text: &'a str,
     marks: &[(String, DVec2)],
 ) -> Result<Vec<LevelPoint>, BadLine<'a>> {
+    let has_decimals =
+        text.lines().map(str::trim).flat_map(parts).any(|part| comma_of(part) == Some(Comma::Decimal));
     let mut levels = Vec::new();
     let mut is_first = true;
     for (number, line) in text.lines().enumerate() {
@@ -31,7 +34,7 @@ pub(in crate::screen) fn levels_of<'a>(
         if line.is_empty() {
             continue;
         }
-        match level_of(line, marks) {
+        match level_of(line, marks, has_decimals) {
             Ok(level) => levels.push(level),
             // Words and no number at all: what the columns are called.
             Err(_) if is_first && !line.chars().any(|c| c.is_ascii_digit()) && parts(line).len() > 1 => {}
@@ -42,9 +45,39 @@ pub(in crate::screen) fn levels_of<'a>(
     Ok(levels)
 }
 
-fn level_of<'a>(line: &'a str, marks: &[(String, DVec2)]) -> Result<LevelPoint, BadLevel<'a>> {
+/// What a comma in a figure does.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Comma {
+    /// Tenths and what is smaller stand behind it.
+    Decimal,
+    /// Either that, or thousands stand before it.
+    Either,
+}
+
+/// What the one comma in a bare figure does; `None` without one.
+fn comma_of(part: &str) -> Option<Comma> {
+    let figure = part.trim_start_matches(['-', '+', '\u{2212}']);
+    let (before, after) = figure.split_once(',')?;
+    let are_digits = |text: &str| !text.is_empty() && text.chars().all(|c| c.is_ascii_digit());
+    if !are_digits(before) || !are_digits(after) {
+        return None;
+    }
+    let is_group = after.len() == 3 && before.len() <= 3 && !before.starts_with('0');
+    Some(if is_group { Comma::Either } else { Comma::Decimal })
+}
+
+fn level_of<'a>(
+    line: &'a str,
+    marks: &[(String, DVec2)],
+    has_decimals: bool,
+) -> Result<LevelPoint, BadLevel<'a>> {
     let parts = parts(line);
-    let figure = |column: LevelColumn, part: &'a str| of_table(part).ok_or(BadLevel::NoNumber(column, part));
+    let figure = |column: LevelColumn, part: &'a str| {
+        if comma_of(part) == Some(Comma::Either) && !has_decimals {
+            return Err(BadLevel::Thousands(column, part));
+        }
+        of_table(part).ok_or(BadLevel::NoNumber(column, part))
+    };
     match *parts.as_slice() {
         [x, y, level] | [_, x, y, level] => Ok(LevelPoint {
             at: DVec2::new(figure(LevelColumn::Along, x)?, figure(LevelColumn::Across, y)?),
@@ -118,6 +151,20 @@ mod tests {
             let [read] = read.as_slice() else { panic!("{text}") };
             assert!(read.at.distance(inches.at) < 1e-9 && (read.level_mm + 3.175).abs() < 1e-9, "{text}");
         }
+    }
+
+    /// "1,200" is a thousand and two hundred in one country, and one and a fifth in another.
+    #[test]
+    fn a_comma_that_may_part_thousands_is_asked_about() {
+        let bad = |column, text| {
+            Err(BadLine { number: 1, line: "1,200;3,400;-2", what: BadLevel::Thousands(column, text) })
+        };
+        assert_eq!(levels_of("1,200;3,400;-2", &[]), bad(LevelColumn::Along, "1,200"));
+        let one = LevelPoint { at: DVec2::new(850.0, 1_500.0), level_mm: -2.5 };
+        // Four figures before it, or a figure elsewhere in the table with two behind it, leave no doubt.
+        assert_eq!(levels_of("850,000;1500,000;-2,500", &[]), Ok(vec![one]));
+        assert_eq!(levels_of("850,000\t1500\t-2,50", &[]), Ok(vec![one]));
+        assert_eq!(levels_of("850.000;1500.000;-2.500", &[]), Ok(vec![one]));
     }
 
     #[test]

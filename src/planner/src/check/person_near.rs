@@ -1,0 +1,285 @@
+//! People who stand beside what is to be clear of them, or in a camera's picture.
+//!
+//! Rule: nobody stands within a step of a keep-clear zone that excludes them, nor in the picture of a camera that looks at an
+//! upright board, beside the board or behind it: people move, and whoever is not asked to keep away may step in while it is
+//! aimed. A wall of the room between them is asked, things are not: one walks round those. Of who is in a zone already `zones`
+//! says so, and nothing is said here.
+//! Limit: the step of who comes in by a door ([`STEP_IN_MM`], common practice, no source) and as much more as the places of
+//! person and car are uncertain by; the camera's field of view in the profile, grown by the same. It needs care: they leave.
+
+use baywright_geometry::clearance::{Clearance, clearance};
+use baywright_geometry::distance::{Separation, distance};
+use baywright_geometry::overlap::overlaps;
+use baywright_geometry::{DVec2, Outline, Span, boolean, hull_grown};
+
+use super::claim::{Bars, Claim, Volume, anywhere, excluded};
+use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
+use super::walk_in::{PERSON_MM, STEP_IN_MM, zone_sways};
+use super::{Check, Context, Remedy, SPEAKS_FROM_MM, Seen, farthest_of, finding, middle_of_both, picture};
+use super::{sway, thing_subject};
+use crate::model::{Arrangement, Exclusion};
+use crate::scene::{PlacedZone, Scene};
+
+pub(super) const CHECK: Check =
+    Check { codes: &[Code::PersonNear], things, claims, remedy: |_| Remedy::ThingOut, ..Check::NONE };
+
+/// Whether a zone lies where a person who walks on the floor reaches it.
+fn is_walked(zone: &PlacedZone) -> bool {
+    Span::new(0.0, PERSON_MM).is_ok_and(|walking| zone.prism.span.shared(&walking).is_some())
+}
+
+/// A step round each zone that may exclude a person, and a camera's picture. Both keep out people only.
+fn claims(arrangement: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
+    let Some(span) = anywhere() else { return };
+    let excludes_people =
+        |zone: &&PlacedZone| !matches!(zone.excludes, Exclusion::Light | Exclusion::Reflecting(_));
+    for zone in scene.zones.iter().filter(excludes_people).filter(|zone| is_walked(zone)) {
+        let of = zone.prism.outline.as_polygon().outer().to_vec();
+        let volume = Volume::Within { of, reach_mm: STEP_IN_MM, span };
+        claims.push(Claim::new(Subject::Zone(zone.id.clone()), volume, Bars::Person(zone.excludes)));
+    }
+    let picture = picture::volume(arrangement, scene);
+    claims.extend(picture.map(|own| Claim::new(Subject::Sensor, own, Bars::Person(Exclusion::People))));
+}
+
+fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
+    for seen in context.things().filter(|seen| seen.thing.is_person()) {
+        findings.extend(beside_a_zone(context, &seen));
+        findings.extend(in_a_picture(context, &seen));
+    }
+}
+
+/// The zone that who stands there is nearest to, within a step of it; none if one is stood in.
+fn beside_a_zone(context: &Context<'_>, seen: &Seen<'_>) -> Option<Finding> {
+    let zones = context.scene.zones.iter();
+    let asked: Vec<&PlacedZone> =
+        zones.filter(|own| is_walked(own) && excluded(own.excludes, seen.thing) == Some(true)).collect();
+    let is_in = |zone: &&PlacedZone| {
+        matches!(clearance(&zone.prism, &seen.placed.prism),
+            Clearance::Intrudes(own) if own.depth >= SPEAKS_FROM_MM)
+    };
+    if asked.iter().any(is_in) {
+        return None;
+    }
+    let near = asked.into_iter().filter_map(|zone| {
+        let unsure = seen.placed.known_mm + zone_sways(context, zone);
+        let reach = STEP_IN_MM + unsure;
+        // Most zones are out of the question by that.
+        if !seen.placed.bounds.grown(reach).meets(&zone.bounds) {
+            return None;
+        }
+        let (gap, at) = match distance(&seen.placed.prism.outline, &zone.prism.outline) {
+            Separation::Apart { gap, to, .. } => (gap, to),
+            Separation::Touching { at } => (0.0, at),
+            Separation::Overlapping => (0.0, seen.placed.bounds.centre()),
+        };
+        let is_near = gap < reach && is_stepped_into(&seen.placed.prism.outline, reach, zone, context);
+        is_near.then_some((gap, at, unsure, zone))
+    });
+    let (gap, at, unsure, zone) = near.min_by(|a, b| a.0.total_cmp(&b.0))?;
+    let wants = if gap < STEP_IN_MM { STEP_IN_MM } else { STEP_IN_MM + unsure };
+    let found = told(seen, Subject::Zone(zone.id.clone()), at);
+    Some(found.against(Quantity::Length(gap), Quantity::Length(wants)))
+}
+
+/// Whether what is within reach of somebody, with no wall of the room between, is in a zone.
+fn is_stepped_into(from: &Outline, reach: f64, zone: &PlacedZone, context: &Context<'_>) -> bool {
+    let Some(round) = hull_grown(from.as_polygon().outer(), reach) else { return true };
+    let pieces = boolean::intersection(&round, &context.arrangement.bay.room);
+    let own: Vec<Outline> = pieces.into_iter().map(Outline::from).filter(|own| overlaps(own, from)).collect();
+    // Who is drawn outside of the room may stand anywhere beside it.
+    own.is_empty() || own.iter().any(|piece| overlaps(piece, &zone.prism.outline))
+}
+
+/// Who stands in a camera's picture, or may.
+fn in_a_picture(context: &Context<'_>, seen: &Seen<'_>) -> Option<Finding> {
+    let is_picture = |claim: &&Claim| matches!(claim.bars, Bars::Person(_)) && claim.of == Subject::Sensor;
+    let picture = context.claims().iter().find(is_picture)?;
+    let own = &seen.placed.prism;
+    let axle = context.arrangement.parked.origin();
+    let unsure = seen.placed.known_mm + sway(context.arrangement, farthest_of(&own.outline, axle));
+    if !seen.placed.bounds.grown(unsure).meets(&picture.around) {
+        return None;
+    }
+    let region = picture.volume.at(&own.span)?;
+    let at = middle_of_both(&seen.placed.bounds, &picture.around);
+    let found = told(seen, Subject::Sensor, at);
+    match distance(&region, &own.outline) {
+        Separation::Overlapping => Some(found),
+        Separation::Apart { gap, .. } if gap < unsure - SPEAKS_FROM_MM => {
+            Some(found.against(Quantity::Length(gap), Quantity::Length(unsure)))
+        }
+        Separation::Touching { .. } if unsure > SPEAKS_FROM_MM => {
+            Some(found.against(Quantity::Length(0.0), Quantity::Length(unsure)))
+        }
+        Separation::Apart { .. } | Separation::Touching { .. } => None,
+    }
+}
+
+fn told(seen: &Seen<'_>, of: Subject, at: DVec2) -> Finding {
+    let subjects = vec![thing_subject(&seen.thing.id), of];
+    let height = (seen.placed.prism.span.bottom() + seen.placed.prism.span.top()) * 0.5;
+    finding(Facts::PersonNear, Severity::Care, subjects, at.extend(height), Basis::CommonPractice)
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::check::testing::*;
+
+    /// A zone from y = 1500 to y = 4500 that is to be clear of people, and somebody 400 mm across beside it, in its length.
+    fn beside(gap: f64) -> Arrangement {
+        let mut arrangement = clear();
+        arrangement.bay.room = rectangle((0.0, 0.0), (12_000.0, 9_000.0));
+        arrangement.aiming.zones[0].excludes = Exclusion::People;
+        let mut person = cabinet("colleague", (7_000.0, 4_500.0 + gap + 200.0), 400.0, 400.0);
+        (person.kind, person.material) = (ThingKind::Person, Material::Person);
+        person.place.known = Known::Within(0.0);
+        arrangement.bay.things = vec![person];
+        arrangement
+    }
+
+    #[test]
+    fn somebody_a_step_from_a_zone() {
+        let near = beside(600.0);
+        let found = check(&near, Code::PersonNear, Severity::Care, Some(600.0));
+        assert_eq!(found.limit, Some(Quantity::Length(1_000.0)));
+        assert_eq!(found.subjects, [Subject::Thing("colleague".into()), Subject::Zone("beam".into())]);
+        let words = words::Words::new(&near, words::Locale::default());
+        let line = words.line(&found).replace('\u{202f}', " ");
+        assert_eq!(
+            line,
+            "Colleague may step into the keep-clear zone “beam”: 600 mm from it, wants 1 000 mm. People move: ask them to keep \
+             away while it is aimed."
+        );
+        assert_eq!(words.cure(&found).as_deref(), Some("Ask the colleague to step out."));
+        let away = crate::cure::apply(&near, &found.cure.unwrap().step);
+        none(&away, Code::PersonNear);
+        check(&beside(999.0), Code::PersonNear, Severity::Care, Some(999.0));
+        check(&beside(0.0), Code::PersonNear, Severity::Care, Some(0.0));
+        none(&beside(1_001.0), Code::PersonNear);
+        // In it that is said, and not that they may come.
+        check(&beside(-100.0), Code::ZoneObject, Severity::Stops, Some(100.0));
+        none(&beside(-100.0), Code::PersonNear);
+    }
+
+    /// By kind or by what it is made of; of a zone that is to be clear of anything too. Nobody else moves by themselves, and a
+    /// zone that people may be in asks nothing of them.
+    #[test]
+    fn who_is_a_person_and_what_keeps_them_out() {
+        let mut by_material = beside(600.0);
+        by_material.bay.things[0].kind = ThingKind::Other;
+        let found = check(&by_material, Code::PersonNear, Severity::Care, Some(600.0));
+        let words = words::Words::new(&by_material, words::Locale::default());
+        assert_eq!(words.cure(&found).as_deref(), Some("Ask the colleague to step out."));
+        let mut by_kind = beside(600.0);
+        by_kind.bay.things[0].material = Material::Unknown;
+        check(&by_kind, Code::PersonNear, Severity::Care, Some(600.0));
+        by_kind.bay.things[0].kind = ThingKind::Trolley;
+        none(&by_kind, Code::PersonNear);
+        for (excludes, is_asked) in [
+            (Exclusion::Anything, true),
+            (Exclusion::Metal, false),
+            (Exclusion::Light, false),
+            (Exclusion::Reflecting(0.0), false),
+        ] {
+            let mut own = beside(600.0);
+            own.aiming.zones[0].excludes = excludes;
+            let found = assess(&own).findings.iter().any(|f| f.code() == Code::PersonNear);
+            assert_eq!(found, is_asked, "{excludes:?}");
+        }
+        let mut high = beside(600.0);
+        high.aiming.zones[0].span = span(2_100.0, 2_500.0);
+        none(&high, Code::PersonNear);
+    }
+
+    #[test]
+    fn what_is_uncertain_counts() {
+        let mut person = beside(1_010.0);
+        none(&person, Code::PersonNear);
+        person.bay.things[0].place.known = Known::Within(15.0);
+        let found = check(&person, Code::PersonNear, Severity::Care, Some(1_010.0));
+        assert_eq!(found.limit, Some(Quantity::Length(1_015.0)));
+        let mut car = beside(1_010.0);
+        car.parked_known = ParkedKnown::Within { mm: 15.0, rad: 0.0 };
+        check(&car, Code::PersonNear, Severity::Care, Some(1_010.0));
+        // So near that nobody knows whether they are in it: they leave, and nothing is taped.
+        let mut near = beside(10.0);
+        near.bay.things[0].place.known = Known::Within(15.0);
+        let found = check(&near, Code::ZoneNear, Severity::Care, Some(10.0));
+        assert_eq!(found.cure.map(|cure| cure.step), Some(Step::TakeAway { thing: "colleague".into() }));
+    }
+
+    /// A wall 100 mm thick between the two, which are 600 mm apart.
+    #[test]
+    fn through_a_wall_nobody_steps() {
+        let mut arrangement = beside(600.0);
+        let corners = [
+            (0.0, 0.0),
+            (12_000.0, 0.0),
+            (12_000.0, 9_000.0),
+            (0.0, 9_000.0),
+            (0.0, 4_900.0),
+            (11_000.0, 4_900.0),
+            (11_000.0, 4_800.0),
+            (0.0, 4_800.0),
+        ];
+        arrangement.bay.room = Polygon::simple(corners.map(DVec2::from).to_vec()).unwrap();
+        let wall = |i: usize| Wall { id: format!("wall {i}").as_str().into(), material: Material::Brick };
+        arrangement.bay.walls = (0..8).map(wall).collect();
+        none(&arrangement, Code::PersonNear);
+    }
+
+    /// A camera 800 mm ahead of the axle at (4000, 3000) with a picture of 60° by 40°: 4000 mm ahead it reaches
+    /// 4000 · tan 30° = 2309.4 mm aside.
+    fn seen(at: (f64, f64)) -> Arrangement {
+        let mut arrangement = beside(0.0);
+        arrangement.aiming.zones.clear();
+        arrangement.aiming.placements[0].target.kind = TargetKind::Board;
+        arrangement.sensor.kind = SensorKind::ForwardCamera(Camera { pixels_across: 1280, pixels_down: 960 });
+        arrangement.sensor.at.z = 1_200.0;
+        arrangement.sensor.view.azimuth_half_rad = angle::radians(30.0);
+        arrangement.sensor.view.elevation_half_rad = angle::radians(20.0);
+        arrangement.bay.things[0].place.at = PlanPose::new(at.into(), 0.0);
+        arrangement
+    }
+
+    #[test]
+    fn somebody_in_a_picture() {
+        let beside = seen((8_800.0, 5_000.0));
+        let found = check(&beside, Code::PersonNear, Severity::Care, None);
+        assert_eq!(found.subjects, [Subject::Thing("colleague".into()), Subject::Sensor]);
+        assert_eq!(found.cure.map(|cure| cure.step), Some(Step::TakeAway { thing: "colleague".into() }));
+        // Behind the board.
+        check(&seen((11_000.0, 3_000.0)), Code::PersonNear, Severity::Care, None);
+        // Behind the lens, and aside of the picture.
+        for at in [(2_000.0, 5_000.0), (7_000.0, 5_000.0)] {
+            none(&seen(at), Code::PersonNear);
+        }
+        let mut radar = seen((8_800.0, 5_000.0));
+        radar.sensor.kind = clear().sensor.kind;
+        none(&radar, Code::PersonNear);
+        let mut cabinet = seen((8_800.0, 5_000.0));
+        (cabinet.bay.things[0].kind, cabinet.bay.things[0].material) = (ThingKind::Cabinet, Material::Steel);
+        none(&cabinet, Code::PersonNear);
+    }
+
+    /// The corner that is farthest ahead and nearest to the middle comes nearest to the picture's edge, a line at 30°.
+    #[test]
+    fn somebody_just_outside_the_picture() {
+        let aside = |gap: f64| {
+            let corner = 4_200.0 * libm::tan(angle::radians(30.0)) + gap / libm::cos(angle::radians(30.0));
+            seen((8_800.0, 3_000.0 + corner + 200.0))
+        };
+        none(&aside(15.0), Code::PersonNear);
+        let mut unsure = aside(15.0);
+        unsure.bay.things[0].place.known = Known::Within(20.0);
+        let found = check(&unsure, Code::PersonNear, Severity::Care, Some(15.0));
+        let words = words::Words::new(&unsure, words::Locale::default());
+        let title = words.title(&found);
+        assert_eq!(title, "Colleague may stand in the picture of the forward camera");
+        let mut car = aside(15.0);
+        car.parked_known = ParkedKnown::Within { mm: 20.0, rad: 0.0 };
+        check(&car, Code::PersonNear, Severity::Care, Some(15.0));
+        check(&aside(-15.0), Code::PersonNear, Severity::Care, None);
+    }
+}
