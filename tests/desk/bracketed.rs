@@ -235,6 +235,7 @@ fn the_pages() {
         Page::NewBay(NewBay::of(taped)),
         Page::Ask(Question::Unsaved(Leaving::Quit)),
         Page::Ask(Question::ChangedOnDisk),
+        Page::Ask(Question::GoneFromDisk),
         Page::Ask(Question::DropCar),
         Page::Ask(Question::AdoptBuilding(Vec::new())),
         Page::Ask(Question::Replace("/a/b.ron".into())),

@@ -271,6 +271,33 @@ fn a_file_changed_by_someone_else_is_not_replaced_without_a_question() {
     crate::support::clear(folder);
 }
 
+/// Nobody's work is replaced where there is no file any more: that is what is said, and one press puts it back.
+#[test]
+fn a_file_that_is_gone_is_said_to_be_gone() {
+    let folder = folder("gone");
+    let path = folder.join("bay-layouts/bay.ron");
+    let shipped = Path::new(env!("CARGO_MANIFEST_DIR")).join("bay-layouts/crowded-bay.ron");
+    std::fs::copy(shipped, &path).unwrap();
+    let mut screen = usual(desk(&path, None));
+    select(&mut screen, "trolley");
+    screen.key_press(Key::ArrowRight);
+    screen.run();
+    std::fs::remove_file(&path).unwrap();
+    // When one comes back to the window, too.
+    screen.event(egui::Event::WindowFocused(true));
+    screen.run();
+    screen.get_by_label_contains("The file of this bay is not there any more");
+    screen.key_press_modifiers(Modifiers::COMMAND, Key::S);
+    screen.run();
+    screen
+        .get_by_label_contains("is not there any more: it was removed, moved or renamed since it was opened");
+    assert!(screen.query_by_label_contains("Someone else").is_none());
+    screen.get_by_label("Save it there again").click();
+    screen.run();
+    assert!(path.exists() && !screen.state().document().is_changed());
+    crate::support::clear(folder);
+}
+
 #[test]
 fn a_file_that_cannot_be_read_says_why_and_the_work_stays() {
     let folder = folder("unreadable");

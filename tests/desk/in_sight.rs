@@ -2,6 +2,8 @@
 
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Begin, Command, OfCar, OfView};
+use baywright_desk::screen::page::Page;
+use baywright_desk::screen::view::Tab;
 use baywright_drawing::Theme;
 use baywright_planner::Subject;
 use egui::{Key, Rect, Vec2};
@@ -54,6 +56,45 @@ fn what_tab_leads_to_is_in_sight() {
         let rect = focused(&screen);
         assert!(rect.top() > 0.0 && rect.bottom() < 720.0, "{rect:?}");
     }
+}
+
+/// What is only read is scrolled by keys, too: Tab leads to it from its own tab, arrows and the keys for pages go through it.
+#[test]
+fn marks_and_texts_are_scrolled_by_keys() {
+    let mut screen = small();
+    ask(&mut screen, Command::View(OfView::Tab(Tab::Marks)));
+    screen.get_by_label("Marks").focus();
+    screen.run();
+    let first = |screen: &Harness<'_, Desk>| screen.get_by_label("The tape must read").rect().top();
+    let top = first(&screen);
+    screen.key_press(Key::Tab);
+    screen.run();
+    let whole = screen.get_by_label("Marks, to scroll with the arrow keys");
+    assert!(whole.is_focused());
+    screen.key_press(Key::ArrowDown);
+    screen.run();
+    assert!((first(&screen) - (top - 40.0)).abs() < 1.0, "{top} {}", first(&screen));
+    screen.key_press(Key::Home);
+    screen.run();
+    assert!((first(&screen) - top).abs() < 1.0);
+    screen.key_press(Key::End);
+    screen.run();
+    assert!(first(&screen) < top - 100.0);
+    // Nothing in hand was moved by that.
+    assert!(!screen.state().document().is_changed());
+    // Of a page the page keys turn, wherever the keyboard is.
+    ask(&mut screen, Command::Page(Some(Page::Help)));
+    let seen = |screen: &Harness<'_, Desk>| -> Vec<i32> {
+        let texts = screen.query_all_by_role(egui::accesskit::Role::Label);
+        texts.map(|own| own.rect().top() as i32).collect()
+    };
+    let before = seen(&screen);
+    screen.key_press(Key::PageDown);
+    screen.run();
+    assert_ne!(seen(&screen), before);
+    screen.key_press(Key::PageUp);
+    screen.run();
+    assert_eq!(seen(&screen), before);
 }
 
 /// The menu of what can be added shows all of it where the window has room for it.

@@ -142,6 +142,22 @@ fn one_view_at_a_time_where_there_is_room_for_one() {
     assert_eq!(seen(&screen), [Projection::Top]);
 }
 
+/// Where there is no room for the list all the time a press opens it, and closes it again.
+#[test]
+fn the_list_is_opened_by_a_press_where_it_has_no_room() {
+    let mut screen = screen(demo(), Vec2::new(1280.0, 720.0), 1.0);
+    screen.get_by_label("+ Add");
+    screen.state_mut().view_mut().letters = Letters::LARGE;
+    screen.run();
+    assert!(screen.query_by_label("+ Add").is_none());
+    screen.get_by_label("In this bay").click();
+    screen.run();
+    screen.get_by_label("+ Add");
+    screen.get_all_by_label("In this bay").next().unwrap().click();
+    screen.run();
+    assert!(screen.query_by_label("+ Add").is_none());
+}
+
 /// A small laptop whose screen is shown at 1.75 of its size.
 #[test]
 fn nothing_lies_on_anything_on_a_small_screen_shown_large() {

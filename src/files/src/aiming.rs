@@ -36,6 +36,9 @@ pub struct AimingFile {
     pub placements: Vec<PlacementFile>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub zones: Vec<ZoneFile>,
+    /// From version 7 of profiles.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub names_no_zone: bool,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub have_ready: Vec<String>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]

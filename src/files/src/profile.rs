@@ -5,6 +5,7 @@ mod first;
 mod fourth;
 mod from_model;
 mod second;
+mod sixth;
 mod third;
 mod to_model;
 
@@ -30,7 +31,8 @@ pub const VERSIONS: &[Reader<ProfileFile>] = &[
     Reader { version: 2, read: |text| text.parse::<SecondProfileFile>()?.third(text).map(from_third) },
     Reader { version: 3, read: |text| text.parse().map(from_third) },
     Reader { version: 4, read: |text| text.parse().map(from_fourth) },
-    Reader { version: 5, read: |text| text.parse().map(fifth::sixth) },
+    Reader { version: 5, read: |text| text.parse().map(from_fifth) },
+    Reader { version: 6, read: |text| text.parse().map(sixth::seventh) },
     Reader { version: version::PROFILE, read: Text::parse },
 ];
 
@@ -39,7 +41,11 @@ fn from_third(third: ProfileFile) -> ProfileFile {
 }
 
 fn from_fourth(fourth: ProfileFile) -> ProfileFile {
-    fifth::sixth(fourth::fifth(fourth))
+    from_fifth(fourth::fifth(fourth))
+}
+
+fn from_fifth(fifth: ProfileFile) -> ProfileFile {
+    sixth::seventh(fifth::sixth(fifth))
 }
 
 /// Frequencies are gigahertz in files and hertz in the model.

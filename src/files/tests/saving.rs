@@ -344,7 +344,7 @@ fn a_car_just_begun_survives_saving() {
         (3, "Aiming(name: \"nothing\", part: Height)", "assumed[0].part"),
         (3, "\"nothing: height\"", "assumed[0]"),
     ] {
-        let bad = text.replace("version: 6,", &format!("version: {version}, assumed: [{assumed}],"));
+        let bad = text.replace("version: 7,", &format!("version: {version}, assumed: [{assumed}],"));
         let faults = parse_profile("bad.ron", "bad", &bad).unwrap_err();
         assert!(said(&faults).contains(place), "{faults:?}");
     }

@@ -14,6 +14,7 @@ use baywright_planner::words::Language;
 const FIRST_LAYOUT: &str = include_str!("old/v1/layout.ron");
 const FIRST_PROFILE: &str = include_str!("old/v1/profile.ron");
 const FIFTH_PROFILE: &str = include_str!("old/v5/profile.ron");
+const SIXTH_PROFILE: &str = include_str!("old/v6/profile.ron");
 const SECOND_PROFILE: &str = include_str!("old/v2/profile.ron");
 
 fn folder(name: &str) -> PathBuf {
@@ -98,7 +99,7 @@ fn what_the_second_version_assumed_means_the_same() {
     let saved = save_profile(&path, &second.vehicle).unwrap();
     assert_eq!(saved.other_version, Some(folder.join("half.ron.v2.bak")));
     let text = std::fs::read_to_string(&path).unwrap();
-    assert!(text.contains("version: 6,") && !text.contains("how it is set"), "{text}");
+    assert!(text.contains("version: 7,") && !text.contains("how it is set"), "{text}");
     let plain: String = text.split_whitespace().collect();
     assert!(plain.contains("Sensor(name:\"radar:height\",part:Aside,)"), "{text}");
     let third = load_profile(&path).unwrap();
@@ -162,7 +163,7 @@ fn what_the_fifth_version_counted_from_is_the_sensors_centre() {
     assert_eq!(saved.other_version, Some(folder.join("car.ron.v5.bak")));
     let text = std::fs::read_to_string(&path).unwrap();
     assert!(
-        text.contains("version: 6,") && !text.contains("edges") && !text.contains("point: Centre"),
+        text.contains("version: 7,") && !text.contains("edges") && !text.contains("point: Centre"),
         "{text}"
     );
     let sixth = load_profile(&path).unwrap();
@@ -226,6 +227,34 @@ fn what_the_second_version_adds_is_judged() {
     let visit = visit.replacen("parked:", "visit: [\"a\", \"b\", \"a\"], parked:", 1);
     let fault = Language::English.file_fault(&parse_layout("f.ron", "f", &visit).unwrap_err()[0]);
     assert!(fault.contains("visit[2]: found \"a\" again"), "{fault}");
+}
+
+/// Version 6 could not say that a procedure names no keep-clear zone: a file of it does not say so, and layouts know it by the mark
+/// that the program of that version gave it. What version 7 says is kept, and is another profile to a layout.
+#[test]
+fn what_the_sixth_version_left_out_is_not_said() {
+    let folder = folder("sixth");
+    let path = folder.join("car.ron");
+    std::fs::write(&path, SIXTH_PROFILE).unwrap();
+    let sixth = load_profile(&path).unwrap();
+    assert_eq!(sixth.fingerprint, "861176a46419a469");
+    assert!(sixth.vehicle.aimings.iter().all(|own| !own.names_no_zone));
+    let saved = save_profile(&path, &sixth.vehicle).unwrap();
+    assert_eq!(saved.other_version, Some(folder.join("car.ron.v6.bak")));
+    let text = std::fs::read_to_string(&path).unwrap();
+    assert!(text.contains("version: 7,") && !text.contains("names_no_zone"), "{text}");
+    let seventh = load_profile(&path).unwrap();
+    assert_eq!((&seventh.vehicle, &seventh.fingerprint), (&sixth.vehicle, &sixth.fingerprint));
+    let mut car = seventh.vehicle;
+    car.aimings[0].zones.clear();
+    save_profile(&path, &car).unwrap();
+    let left_out = load_profile(&path).unwrap();
+    car.aimings[0].names_no_zone = true;
+    save_profile(&path, &car).unwrap();
+    let said = load_profile(&path).unwrap();
+    assert_eq!(said.vehicle, car);
+    assert_ne!(said.fingerprint, left_out.fingerprint);
+    std::fs::remove_dir_all(folder).unwrap();
 }
 
 /// What version 3 of layouts added to things and floors: left out it means what it meant, and it is judged.

@@ -22,6 +22,8 @@ use crate::session::job::Progress;
 const PICKED_PX: f32 = 220.0;
 /// What stands round the words of a picker: its arrow and its edges, px.
 const BESIDE_PICKED_PX: f32 = 34.0;
+/// Both steps with what they undo and do again take no more, px.
+const NAMED_STEPS_PX: f32 = 350.0;
 
 impl Desk {
     /// On one line; on two where the window is narrow for its letters, so that names stay readable.
@@ -40,9 +42,25 @@ impl Desk {
         let own = (ui.available_width() - 3.0 * ui.spacing().item_spacing.x) / 4.0;
         ui.horizontal(|ui| self.pickers(ui, (own - BESIDE_PICKED_PX).min(PICKED_PX), out));
         ui.horizontal(|ui| {
+            self.list_press(ui, out);
             self.example_figures(ui, out);
             tools(ui, out);
         });
+    }
+
+    /// Opens and closes the list of what is in the bay, where there is no room for it all the time.
+    fn list_press(&self, ui: &mut Ui, out: &mut Vec<Command>) {
+        if self.document.draft().is_some() {
+            return;
+        }
+        let is_hall = !self.answer.arrangement.bay.bays.is_empty();
+        let rooms = self.view.locale.language.rooms();
+        let name = if is_hall { rooms.in_this_hall } else { self.texts().in_this_bay };
+        let open = self.view.list_open;
+        let text = RichText::new(name).font(look::bold(size::SMALL));
+        if ui.add(Button::selectable(open, text).frame_when_inactive(true)).clicked() {
+            out.push(Command::View(OfView::List(!open)));
+        }
     }
 
     fn pickers(&self, ui: &mut Ui, most: f32, out: &mut Vec<Command>) {
@@ -330,7 +348,9 @@ impl Desk {
             let tool = if measuring { Tool::WhichSide } else { Tool::Measure(Measuring::default()) };
             out.push(Command::View(OfView::Tool(tool)));
         }
-        let step = |arrow: &str, name: Option<&str>, most: usize| match name {
+        // Beside pickers with long names the arrows alone; what they undo stands beside the pointer.
+        let has_room = ui.available_width() >= NAMED_STEPS_PX;
+        let step = |arrow: &str, name: Option<&str>, most: usize| match name.filter(|_| has_room) {
             Some(name) => format!("{arrow} {}", shortened(name, most)),
             None => arrow.to_owned(),
         };
@@ -357,7 +377,8 @@ fn picker(
     most: f32,
     content: impl FnOnce(&mut Ui),
 ) -> bool {
-    let text = RichText::new(format!("{} \u{25bc}", fitted(ui, chosen, most))).font(look::bold(size::BODY));
+    let text =
+        RichText::new(format!("{} \u{25bc}", widgets::fitted(ui, chosen, most))).font(look::bold(size::BODY));
     let mut open = false;
     ui.vertical(|ui| {
         ui.spacing_mut().item_spacing.y = 0.0;
@@ -383,17 +404,6 @@ fn picker(
         response.on_hover_text(chosen).accessible_name(name);
     });
     open
-}
-
-/// As much of a text as fits.
-fn fitted(ui: &Ui, text: &str, most: f32) -> String {
-    let measure = |text: &str, _: baywright_drawing::TextStyle| {
-        let font = look::bold(size::BODY);
-        f64::from(ui.painter().layout_no_wrap(text.to_owned(), font, egui::Color32::BLACK).size().x)
-    };
-    let style = baywright_drawing::TextStyle::new(f64::from(size::BODY), baywright_drawing::Weight::SemiBold);
-    baywright_drawing::text::fitted(text, style, f64::from(most), &measure)
-        .map_or_else(|| text.to_owned(), |f| f.text)
 }
 
 fn shortened(text: &str, most: usize) -> String {

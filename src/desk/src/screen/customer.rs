@@ -158,7 +158,11 @@ impl Desk {
                     ui.add_space(8.0);
                 }
                 if let Some(name) = &self.shop.face().name {
-                    ui.label(RichText::new(name).font(look::bold(22.0)));
+                    // The presses keep their room beside a long one.
+                    ui.scope(|ui| {
+                        ui.set_max_width(rect.width() * 0.4);
+                        ui.add(egui::Label::new(RichText::new(name).font(look::bold(22.0))).truncate());
+                    });
                 }
                 ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
                     if widgets::lesser(ui, texts.leave).on_hover_text(texts.keys).clicked() {

@@ -6,6 +6,7 @@ use baywright_planner::{Basis, Finding, Severity, Step};
 use egui::{Button, CornerRadius, Frame, Margin, Rect, RichText, ScrollArea, Sense, Stroke, Ui, Vec2};
 
 use super::command::{Command, OfBay, OfView};
+use super::in_sight::{self, ScrolledBy};
 use super::look::{self, size};
 use super::page::Page;
 use super::view::Tab;
@@ -59,7 +60,8 @@ impl Desk {
         cards.heights.resize(told.len(), CARD_PX);
         let room = ui.available_height() - BELOW_PX;
         let mut lowest = 0.0_f32;
-        ScrollArea::vertical().max_height(room).auto_shrink([false, false]).show_viewport(ui, |ui, seen| {
+        let area = ScrollArea::vertical().id_salt("findings").max_height(room);
+        area.auto_shrink([false, false]).show_viewport(ui, |ui, seen| {
             ui.set_width(width);
             lowest = seen.max.y;
             ui.spacing_mut().item_spacing.y = 0.0;
@@ -80,12 +82,16 @@ impl Desk {
                     skipped = 0.0;
                 }
                 let Some(finding) = self.answer.assessment.findings.get(index) else { continue };
-                let drawn = self.card(ui, index, finding, out);
+                // Under a name of its own, however many before it are not drawn: what has the keyboard keeps it as it scrolls.
+                let drawn = ui.push_id(("card", index), |ui| self.card(ui, index, finding, out)).inner;
                 *height = drawn.height();
                 ui.add_space(GAP_PX);
             }
             ui.add_space(skipped);
             self.notes(ui);
+            in_sight::follow(ui);
+            let name = self.texts().to_scroll(self.texts().in_the_way);
+            in_sight::by_keys(ui, &name, ScrolledBy::Keys);
         });
         let mut top = 0.0;
         let below = cards.heights.iter().filter(|height| {

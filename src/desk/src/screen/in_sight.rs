@@ -2,10 +2,21 @@
 //! Enter, Tab or an arrow leads to what is scrolled away, it stays there.
 
 use egui::style::ScrollAnimation;
-use egui::{Id, Ui, Vec2};
+use egui::{EventFilter, Id, Key, Modifiers, Role, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo};
 
 /// As much is seen above and below what has the keyboard, px.
 const BESIDE_PX: f32 = 34.0;
+/// What one press of an arrow scrolls, px.
+const LINE_PX: f32 = 40.0;
+
+/// Which keys scroll what is read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum ScrolledBy {
+    /// Arrows and pages, once Tab led to it.
+    Keys,
+    /// The page keys besides, wherever the keyboard is: it lies over all else.
+    PageKeys,
+}
 
 /// At the end of what scrolls: if the keyboard went to something in it since the last frame, that comes into sight.
 pub(super) fn follow(ui: &Ui) {
@@ -35,6 +46,38 @@ pub(super) fn follow(ui: &Ui) {
         let wanted = own.rect.expand2(Vec2::new(0.0, BESIDE_PX)).intersect(all);
         ui.scroll_to_rect_animation(wanted, None, ScrollAnimation::none());
     }
+}
+
+/// At the end of what scrolls and is only read, so that there is nothing in it that the keyboard could go to: where there is more of
+/// it than is seen, Tab leads to the whole of it, under this name, and keys scroll it.
+pub(super) fn by_keys(ui: &Ui, name: &str, keys: ScrolledBy) {
+    let seen = ui.clip_rect();
+    let most = ui.min_rect().height() - seen.height();
+    if most < 1.0 {
+        return;
+    }
+    let own = ui.interact(seen, ui.scope_id().with("by keys"), Sense::focusable_noninteractive());
+    own.widget_info(|| WidgetInfo::labeled(Role::ScrollView, true, name));
+    let mut by = 0.0;
+    if own.has_focus() {
+        let edge = Stroke::new(2.0, ui.visuals().selection.stroke.color);
+        ui.painter().rect_stroke(seen, 3.0, edge, StrokeKind::Inside);
+        let arrows = EventFilter { vertical_arrows: true, ..EventFilter::default() };
+        ui.memory_mut(|memory| memory.set_focus_lock_filter(own.id, arrows));
+        by += presses(ui, Key::ArrowDown, LINE_PX) - presses(ui, Key::ArrowUp, LINE_PX);
+        by += presses(ui, Key::End, most) - presses(ui, Key::Home, most);
+    }
+    if own.has_focus() || keys == ScrolledBy::PageKeys {
+        let page = (seen.height() - LINE_PX).max(LINE_PX);
+        by += presses(ui, Key::PageDown, page) - presses(ui, Key::PageUp, page);
+    }
+    if by != 0.0 {
+        ui.scroll_with_delta_animation(Vec2::new(0.0, -by), ScrollAnimation::none());
+    }
+}
+
+fn presses(ui: &Ui, key: Key, px: f32) -> f32 {
+    ui.input_mut(|i| i.count_and_consume_key(Modifiers::NONE, key)) as f32 * px
 }
 
 /// The room that a menu or a page has below what opened it, or where that is little, above it: never more than the window.

@@ -75,7 +75,9 @@ impl Desk {
             self.look_at_shop_again();
         }
         if came_back && self.document.is_changed_on_disk() {
-            let text = self.texts().changed_meanwhile;
+            let texts = self.texts();
+            let is_gone = self.document.is_gone_from_disk();
+            let text = if is_gone { texts.gone_meanwhile } else { texts.changed_meanwhile };
             self.say_wrong(text);
         }
     }

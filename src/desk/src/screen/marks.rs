@@ -3,6 +3,7 @@
 use baywright_planner::entry::readings_rest_on;
 use egui::{Grid, Label, RichText, ScrollArea, Ui};
 
+use super::in_sight::{self, ScrolledBy};
 use super::look::{self, size};
 use super::{Desk, widgets};
 
@@ -11,7 +12,7 @@ impl Desk {
         let texts = self.texts();
         let words = self.words();
         let (arrangement, scene) = (&*self.answer.judged, &self.answer.assessment.scene);
-        ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
+        ScrollArea::vertical().id_salt("marks").auto_shrink([false, false]).show(ui, |ui| {
             ui.spacing_mut().item_spacing.y = 5.0;
             // Beside the bar that it is scrolled by.
             ui.set_width(ui.available_width() - 10.0);
@@ -53,6 +54,7 @@ impl Desk {
             }
             ui.add_space(6.0);
             ui.add(Label::new(widgets::soft(ui, texts.laser_caution)).wrap());
+            in_sight::by_keys(ui, &texts.to_scroll(texts.marks), ScrolledBy::Keys);
         });
     }
 }

@@ -75,6 +75,8 @@ pub enum Question {
     Unsaved(Leaving),
     /// The file was changed by someone else since it was read.
     ChangedOnDisk,
+    /// The file is not there any more.
+    GoneFromDisk,
     /// A car that was entered would be dropped.
     DropCar,
     /// This, begun and put aside or not, would be lost by closing the program.

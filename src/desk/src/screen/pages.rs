@@ -19,6 +19,7 @@ pub(super) use compare::Compared;
 
 use super::Desk;
 use super::command::Command;
+use super::in_sight::{self, ScrolledBy};
 use super::look::{self, size};
 use super::page::{Page, Question};
 
@@ -70,7 +71,8 @@ impl Desk {
             });
             ui.add_space(6.0);
             let most = screen.height() - top - 100.0;
-            ScrollArea::vertical().max_height(most).min_scrolled_height(most).show(ui, |ui| {
+            let area = ScrollArea::vertical().id_salt(title).max_height(most).min_scrolled_height(most);
+            area.show(ui, |ui| {
                 ui.set_width(ui.available_width());
                 match &mut page {
                     Page::FirstSteps => self.first_steps(ui, out),
@@ -90,6 +92,8 @@ impl Desk {
                     Page::Customer(_) => {}
                     Page::Ask(question) => self.question(ui, question, out),
                 }
+                in_sight::follow(ui);
+                in_sight::by_keys(ui, &texts.to_scroll(title), ScrolledBy::PageKeys);
             });
         });
         // A press beside a page closes it, unless something was typed in it.

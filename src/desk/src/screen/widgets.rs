@@ -246,6 +246,27 @@ pub(super) fn begin_anew(ui: &Ui, id: Id, mut state: TextEditState) {
     state.store(ui.ctx(), id);
 }
 
+/// As much of a text in bold letters of the usual size as fits.
+pub(super) fn fitted(ui: &Ui, text: &str, most: f32) -> String {
+    let measure = |text: &str, _: baywright_drawing::TextStyle| {
+        let font = look::bold(size::BODY);
+        f64::from(ui.painter().layout_no_wrap(text.to_owned(), font, Color32::BLACK).size().x)
+    };
+    let style = baywright_drawing::TextStyle::new(f64::from(size::BODY), baywright_drawing::Weight::SemiBold);
+    baywright_drawing::text::fitted(text, style, f64::from(most), &measure)
+        .map_or_else(|| text.to_owned(), |f| f.text)
+}
+
+/// The response of a list that shows what is chosen, in small letters on so much room: where that is cut, the whole of it stands
+/// beside the pointer.
+pub(super) fn whole_of_chosen(ui: &Ui, response: Response, chosen: &str, width: f32) -> Response {
+    /// The list's edges and its arrow.
+    const BESIDE_PX: f32 = 34.0;
+    let font = look::letters(size::SMALL, baywright_drawing::Weight::Regular);
+    let wanted = ui.painter().layout_no_wrap(chosen.to_owned(), font, Color32::BLACK).size().x;
+    if wanted > width - BESIDE_PX { response.on_hover_text(chosen) } else { response }
+}
+
 /// The name at the left of a row, in a column of its own.
 pub(super) fn name_column(ui: &mut Ui, width: f32, text: RichText) -> Response {
     let layout = Layout::left_to_right(Align::Center);

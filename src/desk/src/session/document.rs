@@ -150,6 +150,11 @@ impl Document {
         self.file.is_changed_on_disk()
     }
 
+    /// Whether nothing lies any more where it was read or written.
+    pub fn is_gone_from_disk(&self) -> bool {
+        self.file.is_gone()
+    }
+
     /// The layout as it is now.
     pub const fn layout(&self) -> &Arc<Layout> {
         self.layout.now()

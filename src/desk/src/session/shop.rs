@@ -49,6 +49,8 @@ pub enum ShopTrouble {
     Unread(Vec<FileFault>),
     /// Someone else changed the file since it was read or written.
     ChangedOnDisk,
+    /// The file was removed, moved or renamed since it was read or written.
+    Gone,
     /// They could not be written.
     NotSaved(Vec<FileFault>),
     /// There is no folder where they could lie.
@@ -232,7 +234,8 @@ impl ShopSettings {
         self.trouble = match &self.path {
             None => Some(ShopTrouble::NoPlace),
             Some(path) if !over && self.mark.is_some_and(|mark| mark != DiskMark::of(path)) => {
-                Some(ShopTrouble::ChangedOnDisk)
+                let was_there = self.mark.is_some_and(DiskMark::is_there);
+                Some(if was_there && !path.exists() { ShopTrouble::Gone } else { ShopTrouble::ChangedOnDisk })
             }
             Some(path) => match save_shop(path, &document) {
                 Ok(_) => {
@@ -342,6 +345,12 @@ mod tests {
         assert!(own.is_changed() && load_shop(&path).unwrap().shop == theirs);
         own.save(true);
         assert_eq!((own.trouble(), load_shop(&path).unwrap().shop.taped_mm), (None, 10.0));
+        // Nobody's figures are replaced where there is no file any more, and that is said.
+        std::fs::remove_file(&path).unwrap();
+        own.set(ShopFigure::Taped, 12.0);
+        assert_eq!(own.trouble(), Some(&ShopTrouble::Gone));
+        own.save(true);
+        assert_eq!((own.trouble(), load_shop(&path).unwrap().shop.taped_mm), (None, 12.0));
         // With nothing unsaved, theirs is taken.
         save_shop(&path, &theirs.into()).unwrap();
         own.look_again();

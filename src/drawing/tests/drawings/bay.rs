@@ -167,6 +167,7 @@ fn aiming(corner: bool) -> Aiming {
         alignment: AlignmentLimits::default(),
         axis: ReferenceAxis::GeometricCentreline,
         working_room_mm: None,
+        names_no_zone: false,
         have_ready: Vec::new(),
         conditions: Vec::new(),
         provenance: Provenance::Example,

@@ -43,6 +43,7 @@ pub fn file_of(aiming: &Aiming, vehicle: &Vehicle) -> AimingFile {
             .collect(),
         placements: aiming.placements.iter().map(placement).collect(),
         zones: aiming.zones.iter().map(zone).collect(),
+        names_no_zone: aiming.names_no_zone,
         have_ready: aiming.have_ready.clone(),
         conditions: aiming.conditions.clone(),
     }

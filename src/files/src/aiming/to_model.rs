@@ -51,6 +51,7 @@ pub fn aiming_of(path: &str, file: &AimingFile, body_points: &[&str], faults: &m
             elevation_rad: file.tolerance.elevation_deg.radians(),
         },
         zones,
+        names_no_zone: file.names_no_zone,
         floor: file.floor.map(|f| FloorRequirement {
             level_mm: f.level_mm.0,
             pitch_rad: f.pitch_deg.map(Figure::radians),

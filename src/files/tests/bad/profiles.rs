@@ -169,6 +169,18 @@ pub const PROFILES: &[Row] = &[
         &["aimings[0].zones[0].frame", "\"wall\"", "\"board\""],
     ),
     (
+        "zones of a procedure that names none",
+        "zones: [",
+        "names_no_zone: true, zones: [",
+        &["aimings[0].zones", "found 1 entries", "none where names_no_zone is true"],
+    ),
+    (
+        "a word where it is yes or no",
+        "zones: [",
+        "names_no_zone: 1, zones: [",
+        &["names_no_zone", "true or false"],
+    ),
+    (
         "zone upside down",
         "bottom_mm: 0, top_mm: 1500",
         "bottom_mm: 1500, top_mm: 0",
@@ -269,8 +281,8 @@ pub const PROFILES: &[Row] = &[
     (
         "version of a newer program",
         "version: 1",
-        "version: 7",
-        &["line 2", "version", "made by a newer program", "allowed is 1 to 6"],
+        "version: 8",
+        &["line 2", "version", "made by a newer program", "allowed is 1 to 7"],
     ),
     (
         "a car in metres",

@@ -138,6 +138,7 @@ pub fn aiming() -> Aiming {
         alignment: AlignmentLimits::default(),
         axis: ReferenceAxis::GeometricCentreline,
         working_room_mm: Some(600.0),
+        names_no_zone: false,
         have_ready: vec![],
         conditions: vec![],
         provenance: Provenance::Maker { document: "a test".into(), date: None },

@@ -1,19 +1,26 @@
 //! An aiming without keep-clear zones.
 //!
-//! Rule: the zones of the procedure are entered. Where none is, nothing is judged for any: whether that is because the procedure
-//! names none, or because nobody entered them, is not told, so that it needs care.
+//! Rule: the zones of the procedure are entered, or it is entered that it names none. Where neither is, nothing is judged for any and
+//! nobody said that there is nothing to judge, so that it needs care. Where it is said, that stays a note: what was not judged is
+//! told all the same.
 //! Limit: common practice, no source; the procedure decides.
 
 use super::finding::{Basis, Code, Facts, Finding, Severity, Step, Subject};
 use super::{Check, Context, finding};
 
-pub(super) const CHECK: Check = Check { codes: &[Code::ZonesMissing], whole, ..Check::NONE };
+pub(super) const CHECK: Check =
+    Check { codes: &[Code::ZonesMissing, Code::NoZoneNamed], whole, ..Check::NONE };
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     if !context.arrangement.aiming.zones.is_empty() {
         return;
     }
     let at = context.scene.sensor();
+    if context.arrangement.aiming.names_no_zone {
+        let basis = Basis::Procedure(context.arrangement.aiming.provenance.clone());
+        findings.push(finding(Facts::NoZoneNamed, Severity::Note, vec![Subject::Sensor], at, basis));
+        return;
+    }
     let found =
         finding(Facts::ZonesMissing, Severity::Care, vec![Subject::Sensor], at, Basis::CommonPractice);
     findings.push(found.cured_by(Step::EnterZones));
@@ -37,5 +44,21 @@ mod tests {
             line.starts_with("No keep-clear zone is entered for this aiming. Nothing was judged"),
             "{line}"
         );
+    }
+
+    /// Once somebody looked and said that the procedure names none it is ready, and that nothing was judged stays told.
+    #[test]
+    fn a_procedure_that_names_none_is_told_and_needs_no_care() {
+        let mut arrangement = clear();
+        arrangement.aiming.zones.clear();
+        arrangement.aiming.names_no_zone = true;
+        none(&arrangement, Code::ZonesMissing);
+        let found = check(&arrangement, Code::NoZoneNamed, Severity::Note, None);
+        assert_eq!(found.cure, None);
+        assert_eq!(assess(&arrangement).verdict, assess(&clear()).verdict);
+        // What stops for other reasons stops still.
+        arrangement.aiming.zones = clear().aiming.zones;
+        arrangement.aiming.names_no_zone = false;
+        none(&arrangement, Code::NoZoneNamed);
     }
 }

@@ -174,7 +174,7 @@ fn of_aiming(old: &Aiming, new: &Aiming) -> AimingDeed {
     };
     let rest = || {
         first([
-            (old.zones != new.zones, AimingDeed::Zones),
+            ((&old.zones, old.names_no_zone) != (&new.zones, new.names_no_zone), AimingDeed::Zones),
             part(old.mark_plan != new.mark_plan, AimingPart::MarkPlan),
             (old.have_ready != new.have_ready, AimingDeed::HaveReady),
             (old.conditions != new.conditions, AimingDeed::Conditions),

@@ -122,6 +122,7 @@ impl Vehicle {
             mark_plan,
             tolerance: AimTolerance { azimuth_rad: tolerance, elevation_rad: tolerance },
             zones: zones.into_iter().collect(),
+            names_no_zone: false,
             floor: Some(FloorRequirement::level(4.0)),
             alignment: AlignmentLimits::default(),
             axis: ReferenceAxis::GeometricCentreline,

@@ -365,6 +365,9 @@ pub struct Aiming {
     pub tolerance: AimTolerance,
     /// What must be kept clear.
     pub zones: Vec<KeepClear>,
+    /// Whether the procedure was looked at and names no keep-clear zone; then there is none in `zones`. Else an aiming without
+    /// zones is one whose zones nobody entered.
+    pub names_no_zone: bool,
     /// What the floor must be, if the procedure says.
     pub floor: Option<FloorRequirement>,
     /// What is asked of the car's alignment before anything is aimed.

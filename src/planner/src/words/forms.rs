@@ -171,6 +171,8 @@ texts! {
     share_hint, "What it is.";
     zones, "A part of the form.";
     add_zone, "Adds one.";
+    names_no_zone, "A tick, where no zone is entered: the procedure was looked at and has none.";
+    names_no_zone_why, "What follows from that tick.";
     a_zone, "What a new zone is called.";
     zone_frame, "A choice.";
     excludes, "A choice.";
@@ -329,6 +331,8 @@ impl Forms {
         car_name_taken(name: &str) -> String;
         /// Someone else changed the car's file while it was changed here.
         car_changed_meanwhile(path: &str) -> String;
+        /// A car is not kept: its file is not there any more.
+        car_gone_meanwhile(path: &str) -> String;
         /// An arrangement does not go with a changed car.
         goes_not_with(arrangement: &str, fault: &Fault, lengths: Lengths) -> String;
         /// Said when a car was kept.

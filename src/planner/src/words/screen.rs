@@ -206,6 +206,7 @@ texts! {
     do_not_save, "Leaves without saving.";
     stay, "Takes nothing back.";
     replace_it, "Replaces a file.";
+    save_there_again, "Writes a file that is gone where it was.";
     other_name, "Asks for another name.";
     cannot_be_judged, "A layout that cannot be shown.";
 
@@ -293,6 +294,7 @@ texts! {
     never_saved, "Of work that has no file.";
     open_elsewhere, "A warning.";
     changed_meanwhile, "A warning.";
+    gone_meanwhile, "A warning.";
     nothing_kept, "A warning.";
     not_kept_now, "A short warning that stays in the foot.";
     no_text_to_keep, "A warning.";
@@ -408,6 +410,10 @@ impl Screen {
         not_kept(why: &str) -> String;
         /// A question before work is lost.
         unsaved(bay: &str) -> String;
+        /// A question: the file to save to is not there any more.
+        file_is_gone(path: &str) -> String;
+        /// What is read and may be scrolled by the keyboard.
+        to_scroll(what: &str) -> String;
         /// A question before a file is replaced.
         file_is_there(path: &str) -> String;
         /// What would be undone.

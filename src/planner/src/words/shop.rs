@@ -16,6 +16,8 @@ texts! {
     all_to_default, "Sets all of them back.";
     nowhere, "There is no folder in which they could be kept.";
     changed_on_disk, "Why they were not saved.";
+    gone_from_disk, "Why they were not saved.";
+    save_there_again, "Writes them where they were.";
     take_theirs, "Reads the file that someone else changed.";
     save_over, "Saves over it.";
     save_again, "Tries once more.";

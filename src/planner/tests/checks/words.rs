@@ -97,6 +97,13 @@ fn every_sentence_of_the_room_is_whole() {
     );
     told(|own| own.aiming.placements[0].mark = None, Code::MarkMissing);
     told(|own| own.aiming.zones.clear(), Code::ZonesMissing);
+    told(
+        |own| {
+            own.aiming.zones.clear();
+            own.aiming.names_no_zone = true;
+        },
+        Code::NoZoneNamed,
+    );
     told(|own| own.aiming.tolerance.azimuth_rad = 1e-4, Code::MarkUnsure);
     told(
         |own| {

@@ -140,6 +140,9 @@ impl Desk {
             Err(CarNotKept::ChangedOnDisk(path)) => {
                 self.say_wrong(texts.car_changed_meanwhile(&path.display().to_string()));
             }
+            Err(CarNotKept::Gone(path)) => {
+                self.say_wrong(texts.car_gone_meanwhile(&path.display().to_string()));
+            }
             Err(CarNotKept::Shut(shut)) => {
                 self.say_wrong(texts.goes_not_with(shut.arrangement.as_str(), &shut.fault, self.lengths()));
             }

@@ -168,6 +168,9 @@ impl Desk {
             Err(NotSaved::ChangedOnDisk) => {
                 self.view.lay(Some(Page::Ask(Question::ChangedOnDisk)));
             }
+            Err(NotSaved::Gone) => {
+                self.view.lay(Some(Page::Ask(Question::GoneFromDisk)));
+            }
             Err(NotSaved::Faults(faults)) => self.ask_name(self.sentences(&faults)),
             Ok(saved) => self.say_saved(ctx, saved),
         }
@@ -176,7 +179,7 @@ impl Desk {
     fn save_as(&mut self, ctx: &egui::Context, path: &Path, over: bool) {
         let path = self.in_folder(&with_ending(path));
         match self.document.save_as(&path, over) {
-            Err(NotSaved::NoPlace | NotSaved::ChangedOnDisk) => {
+            Err(NotSaved::NoPlace | NotSaved::ChangedOnDisk | NotSaved::Gone) => {
                 self.view.lay(Some(Page::Ask(Question::Replace(path))));
             }
             Err(NotSaved::Faults(faults)) => {

@@ -444,13 +444,15 @@ pub(super) fn choice(ui: &mut Ui, label: &str, chosen: &str, content: impl FnOnc
         let soft = ui.visuals().weak_text_color();
         let text = RichText::new(label).size(size::SMALL).color(soft);
         let named = widgets::name_column(ui, width * 0.4, text);
+        let room = ui.available_width() - 4.0;
         let response = ComboBox::from_id_salt(label)
             .selected_text(RichText::new(chosen).size(size::SMALL))
-            .width(ui.available_width() - 4.0)
+            .width(room)
             .truncate()
             .height(320.0)
             .show_ui(ui, content)
-            .response;
-        response.labelled_by(named.id);
+            .response
+            .labelled_by(named.id);
+        widgets::whole_of_chosen(ui, response, chosen, room);
     });
 }

@@ -64,6 +64,22 @@ impl Desk {
                     }
                 });
             }
+            Question::GoneFromDisk => {
+                let path = self.document().path().map_or_else(String::new, |p| p.display().to_string());
+                ask(ui, &texts.file_is_gone(&path));
+                ui.horizontal(|ui| {
+                    if widgets::press(ui, self.view.theme, texts.save_there_again).clicked() {
+                        out.push(Command::File(OfFile::SaveOver));
+                    }
+                    if widgets::lesser(ui, texts.save_as).clicked() {
+                        let page = SavePage { path, faults: Vec::new(), focus: true };
+                        out.push(Command::Page(Some(Page::Save(page))));
+                    }
+                    if widgets::lesser(ui, texts.stay).clicked() {
+                        out.push(Command::Page(None));
+                    }
+                });
+            }
             Question::DropCar => {
                 ask(ui, texts.drop_car_question);
                 ui.horizontal(|ui| {

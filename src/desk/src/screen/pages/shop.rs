@@ -1,4 +1,4 @@
-//! The shop's settings: every figure with its unit, its default and where that comes from, to be typed.
+//! The shop's settings: what it says of itself, then every figure with its unit, its default and where that comes from, to be typed.
 
 use baywright_planner::model::ShopFigure;
 use baywright_planner::model::validate::limits::Unit;
@@ -69,6 +69,7 @@ impl Desk {
         // Taken out while the page is drawn, as for every form.
         let mut fields = std::mem::take(&mut self.fields).leading_on(true);
         ui.spacing_mut().item_spacing.y = 2.0;
+        self.shop_face(ui, &mut fields, out);
         for (heading, figures) in GROUPS {
             ui.add_space(8.0);
             ui.label(RichText::new(heading(texts)).font(look::bold(size::BODY)));
@@ -76,7 +77,6 @@ impl Desk {
                 self.shop_figure(ui, &mut fields, *figure, out);
             }
         }
-        self.shop_face(ui, &mut fields, out);
         self.fields = fields.leading_on(false);
     }
 
@@ -99,6 +99,10 @@ impl Desk {
             ShopTrouble::ChangedOnDisk => (
                 vec![texts.changed_on_disk.to_owned()],
                 &[(texts.take_theirs, OfShop::ReadAgain), (texts.save_over, OfShop::Save(true))],
+            ),
+            ShopTrouble::Gone => (
+                vec![texts.gone_from_disk.to_owned()],
+                &[(texts.save_there_again, OfShop::Save(true)), (texts.drop_them, OfShop::ReadAgain)],
             ),
             ShopTrouble::NotSaved(faults) => (
                 vec![texts.not_saved(&self.first_sentence(faults))],

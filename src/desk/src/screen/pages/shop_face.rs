@@ -38,6 +38,8 @@ impl Desk {
         row(ui, &label, picture, &|text| Ok(FacePart::Picture(said(text))));
         let mut looks = false;
         ui.with_layout(egui::Layout::right_to_left(egui::Align::Min), |ui| {
+            // Under the field's end, not under the bar that the page is scrolled by.
+            ui.add_space(10.0);
             let look = self.view.locale.language.hand().look_for_picture;
             looks = !self.files.is_open() && widgets::lesser(ui, look).clicked();
         });

@@ -155,8 +155,10 @@ impl Cars {
             let now = load_profile(&path);
             return if now.is_ok_and(|now| now.fingerprint == read.fingerprint) {
                 Ok(Destination { path, is_own: true })
-            } else {
+            } else if path.exists() {
                 Err(CarNotKept::ChangedOnDisk(path))
+            } else {
+                Err(CarNotKept::Gone(path))
             };
         }
         let path = folder.join(format!("{}.ron", car.id));

@@ -74,11 +74,16 @@ impl LayoutFile {
         self.path.as_deref().zip(self.mark).is_some_and(|(path, mark)| mark != DiskMark::of(path))
     }
 
-    /// Saves where it lies; `over` says that a file which someone else changed may be replaced.
+    /// Whether nothing lies any more where it was read or written.
+    pub fn is_gone(&self) -> bool {
+        self.mark.is_some_and(DiskMark::is_there) && self.path.as_deref().is_some_and(|path| !path.exists())
+    }
+
+    /// Saves where it lies; `over` says that a file which someone else changed or removed may be written.
     pub fn save(&mut self, now: &Arc<Layout>, shop: &Shop, over: bool) -> Result<Saved, NotSaved> {
         let path = self.path.clone().ok_or(NotSaved::NoPlace)?;
         if !over && self.is_changed_on_disk() {
-            return Err(NotSaved::ChangedOnDisk);
+            return Err(if self.is_gone() { NotSaved::Gone } else { NotSaved::ChangedOnDisk });
         }
         self.write(now, &path, shop)
     }
@@ -141,9 +146,13 @@ mod tests {
         assert!(file.is_changed_on_disk());
         assert_eq!(file.save(&layout, &shop, false), Err(NotSaved::ChangedOnDisk));
         file.save(&layout, &shop, true).unwrap();
-        // Gone is changed too.
+        // Gone is something else: nobody's work would be replaced.
+        assert!(!file.is_gone());
         std::fs::remove_file(&path).unwrap();
-        assert_eq!(file.save(&layout, &shop, false), Err(NotSaved::ChangedOnDisk));
+        assert!(file.is_gone() && file.is_changed_on_disk());
+        assert_eq!(file.save(&layout, &shop, false), Err(NotSaved::Gone));
+        file.save(&layout, &shop, true).unwrap();
+        assert!(path.exists() && !file.is_gone());
         std::fs::remove_dir_all(folder).unwrap();
     }
 }

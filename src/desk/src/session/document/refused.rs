@@ -41,8 +41,10 @@ pub enum NotMade {
 pub enum NotSaved {
     /// It has no place on disk yet.
     NoPlace,
-    /// Someone else changed the file, or it is gone, since it was read or written.
+    /// Someone else changed the file since it was read or written.
     ChangedOnDisk,
+    /// The file was removed, moved or renamed since it was read or written.
+    Gone,
     /// It could not be written.
     Faults(Vec<FileFault>),
 }
@@ -56,6 +58,8 @@ pub enum CarNotKept {
     NameTaken(Id),
     /// Someone else changed its file since it was read.
     ChangedOnDisk(PathBuf),
+    /// Its file was removed, moved or renamed since it was read.
+    Gone(PathBuf),
     /// An arrangement of this layout does not go with it: it could not be opened any more.
     Shut(Shut),
     /// It could not be written.

@@ -13,6 +13,8 @@ pub enum Code {
     ZoneObject,
     /// No keep-clear zone of the aiming is entered: nothing is judged for any.
     ZonesMissing,
+    /// The procedure names no keep-clear zone, and that was said: nothing is judged for any.
+    NoZoneNamed,
     /// Something hides part of the target from the sensor.
     SightBlocked,
     /// Something reaches into the first Fresnel zone.
@@ -129,6 +131,7 @@ impl Code {
         Self::StandClash,
         Self::ZoneObject,
         Self::ZonesMissing,
+        Self::NoZoneNamed,
         Self::SightBlocked,
         Self::FresnelEntered,
         Self::FieldOfView,
@@ -192,6 +195,7 @@ impl Code {
             Self::StandClash => "stand-clash",
             Self::ZoneObject => "zone-object",
             Self::ZonesMissing => "zones-missing",
+            Self::NoZoneNamed => "no-zone-named",
             Self::SightBlocked => "sight-blocked",
             Self::FresnelEntered => "fresnel-entered",
             Self::FieldOfView => "field-of-view",

@@ -32,6 +32,8 @@ pub enum Facts {
     ZoneObject(InZone),
     /// See [`Code::ZonesMissing`].
     ZonesMissing,
+    /// See [`Code::NoZoneNamed`].
+    NoZoneNamed,
     /// See [`Code::SightBlocked`].
     SightBlocked(InSight),
     /// See [`Code::FresnelEntered`].
@@ -160,6 +162,7 @@ impl Facts {
             Self::StandClash(_) => Code::StandClash,
             Self::ZoneObject(_) => Code::ZoneObject,
             Self::ZonesMissing => Code::ZonesMissing,
+            Self::NoZoneNamed => Code::NoZoneNamed,
             Self::SightBlocked(_) => Code::SightBlocked,
             Self::FresnelEntered => Code::FresnelEntered,
             Self::FieldOfView => Code::FieldOfView,

@@ -79,6 +79,8 @@ pub enum Allowed {
     EachKindOnce,
     /// Nothing at all.
     Nothing,
+    /// None, since this field of the same record says so.
+    NoneAsSaid(&'static str),
 
     /// Not below the same figure of what is taped, in this unit.
     FromTaped(f64, Unit),

@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use baywright_geometry::Outline;
 use baywright_geometry::marks::{Construction, Reach};
 
-use super::super::fault::{Allowed, Found, Listed};
+use super::super::fault::{Allowed, Counted, Found, Listed};
 use super::super::{
     Aiming, Datum, Exclusion, Id, Placement, Target, TargetHeight, TargetKind, Vehicle, ZoneFrame,
 };
@@ -226,6 +226,10 @@ fn size(field: &str, outline: &Outline, faults: &mut Faults) {
 }
 
 fn zones(path: &str, aiming: &Aiming, faults: &mut Faults) {
+    if aiming.names_no_zone && !aiming.zones.is_empty() {
+        let found = Found::Count(aiming.zones.len(), Counted::Entries);
+        faults.add(format!("{path}.zones"), found, Allowed::NoneAsSaid("names_no_zone"));
+    }
     faults.count(&format!("{path}.zones"), aiming.zones.len(), limits::MOST_PARTS);
     let outlines = aiming.zones.iter().map(|zone| Cow::Borrowed(&zone.outline));
     faults.corners((&format!("{path}.zones"), "outline.corners_mm"), outlines, limits::MOST_CORNERS_OF_ZONES);

@@ -16,6 +16,9 @@ pub const fn code(code: Code) -> &'static str {
         Code::ZonesMissing => {
             "No keep-clear zone of the aiming is entered, so that nothing was judged for any."
         }
+        Code::NoZoneNamed => {
+            "It was entered that the procedure names no keep-clear zone, so that nothing was judged for any."
+        }
         Code::SightBlocked => "Something hides part of the target from the sensor.",
         Code::FresnelEntered => {
             "Something reaches into the first Fresnel zone between a radar and its target."

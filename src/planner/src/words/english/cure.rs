@@ -112,7 +112,7 @@ impl About<'_> {
             Step::SayHeightsFrom => {
                 "ask the procedure, and enter from which of the two its heights count".to_owned()
             }
-            Step::EnterZones => "enter the zones that the procedure names".to_owned(),
+            Step::EnterZones => "enter the zones that the procedure names, or that it names none".to_owned(),
             Step::ReviewProfile => "look at the profile again and save the layout with it".to_owned(),
         }
     }

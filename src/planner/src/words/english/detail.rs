@@ -65,7 +65,12 @@ impl About<'_> {
             }
             Facts::ZonesMissing => {
                 "Nothing was judged for any: what stands beside and behind the target may matter all the same. Where the procedure \
-                 names none, look round yourself."
+                 names none, say so in the car's form, under Keep-clear zones, and look round yourself."
+                    .to_owned()
+            }
+            Facts::NoZoneNamed => {
+                "So it was entered: nothing was judged for any. What stands beside and behind the target may matter all the same; \
+                 look round yourself."
                     .to_owned()
             }
             Facts::AlignmentOff(_) => "Have the wheels aligned first: a sensor that is aimed to a crooked car is crooked."

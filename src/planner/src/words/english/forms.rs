@@ -175,6 +175,8 @@ pub const TEXTS: Forms = Forms {
     share_hint: "How much of the target's own error becomes an error of the aim: 1 all of it, 0 nothing",
     zones: "Keep-clear zones",
     add_zone: "Add a zone",
+    names_no_zone: "The procedure names none",
+    names_no_zone_why: "Tick it only after a look at the procedure. Nothing is judged for any zone then; adding one takes the tick away.",
     a_zone: "keep-clear zone",
     zone_frame: "Goes with",
     excludes: "Keep clear of",
@@ -527,6 +529,13 @@ pub fn car_name_taken(name: &str) -> String {
 pub fn car_changed_meanwhile(path: &str) -> String {
     format!(
         "Not kept: someone else changed {path} meanwhile. Give this car another short name, and both stay."
+    )
+}
+
+pub fn car_gone_meanwhile(path: &str) -> String {
+    format!(
+        "Not kept: {path} is not there any more; it was removed, moved or renamed. Give this car another short \
+         name and keep it as a new one."
     )
 }
 

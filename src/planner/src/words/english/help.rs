@@ -108,6 +108,10 @@ const KEYS: &[Key] = &[
     ("Two fingers; pinch", "shift the paper; zoom"),
     ("Esc", "puts back what is dragged, the paper too; lets go"),
     ("Tab, F2", "from what is in hand to its figures; to its name"),
+    (
+        "Page up, Page down",
+        "turn what is longer than its place; arrows, where Tab leads to marks or findings",
+    ),
     ("Up and down in a field", "its figure more or less, by as much as arrows move a thing"),
     ("Shift and a press, a frame", "several in hand: moved, turned, copied, lined up together"),
     ("Ctrl+A", "all things in hand"),

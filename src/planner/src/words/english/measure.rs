@@ -114,6 +114,7 @@ impl About<'_> {
             | Facts::Condition(_)
             | Facts::MarkMissing
             | Facts::ZonesMissing
+            | Facts::NoZoneNamed
             | Facts::HaveReady(_) => format!("{value}, limit {limit_text}"),
         })
     }

@@ -60,7 +60,7 @@ pub const TEXTS: Rooms = Rooms {
     remove: "Remove",
     draw_it: "Draw it",
     levels: "Floor levels",
-    runway_levels: "Levels of the runway, against its height",
+    runway_levels: "Levels, against its height",
     levels_hint: "One a line: along, across, level, in mm or with a unit (1/8\"); or a floor mark and its level. A table can be pasted. Empty: \
                   not surveyed",
     surveyed_on: "Surveyed on",

@@ -211,6 +211,7 @@ pub const TEXTS: Screen = Screen {
     do_not_save: "Do not save",
     stay: "Stay here",
     replace_it: "Replace it",
+    save_there_again: "Save it there again",
     other_name: "Another name",
     cannot_be_judged: "this layout's first set-up cannot be judged by this version; look at the figures of its car and its things",
 
@@ -297,6 +298,7 @@ pub const TEXTS: Screen = Screen {
     bay_begun: "A bay that was begun",
     never_saved: "It was never saved as a file",
     open_elsewhere: "This file is open in another window too. Close it in one of them, or save under another name here.",
+    gone_meanwhile: "The file of this bay is not there any more: it was removed, moved or renamed. What is here stays; save it to keep it.",
     changed_meanwhile: "Someone else changed this file since you opened it. Nothing of it is replaced without asking you when you save.",
     not_kept_now: "Unsaved work is not kept against a crash now: save soon.",
     list_changed_meanwhile: "Someone else changed the shop's list of work since it was read here. Keep it once more to replace theirs.",
@@ -494,6 +496,17 @@ pub fn not_kept(why: &str) -> String {
 
 pub fn unsaved(bay: &str) -> String {
     format!("“{bay}” has changes that are not saved.")
+}
+
+pub fn file_is_gone(path: &str) -> String {
+    format!(
+        "{path} is not there any more: it was removed, moved or renamed since it was opened. What is here is not lost; it can be \
+         saved there again, or under another name."
+    )
+}
+
+pub fn to_scroll(what: &str) -> String {
+    format!("{what}, to scroll with the arrow keys")
 }
 
 pub fn file_is_there(path: &str) -> String {

@@ -19,6 +19,8 @@ pub const TEXTS: ShopTexts = ShopTexts {
     all_to_default: "All to default",
     nowhere: "There is no folder to keep them in: they hold until the program ends.",
     changed_on_disk: "Not saved: someone else changed the file since it was read.",
+    gone_from_disk: "Not saved: the file is not there any more; it was removed, moved or renamed.",
+    save_there_again: "Save it there again",
     take_theirs: "Take theirs",
     save_over: "Save over it",
     save_again: "Save again",

@@ -53,6 +53,7 @@ impl About<'_> {
             },
             Facts::ZoneObject(_) => format!("{first} is inside {second}"),
             Facts::ZonesMissing => "no keep-clear zone is entered for this aiming".to_owned(),
+            Facts::NoZoneNamed => "the procedure names no keep-clear zone".to_owned(),
             Facts::ZoneUnjudged(zone) => match (finding.subjects.first(), zone.heights) {
                 (Some(Subject::Wall(_) | Subject::Opening(_)), None) => {
                     format!("{first} bounds {second} and may hold metal")

@@ -363,7 +363,8 @@ impl<'a> CarForm<'a> {
                 .height(320.0)
                 .show_ui(ui, content);
             open = combo.inner.is_some();
-            combo.response.labelled_by(named.id);
+            let response = combo.response.labelled_by(named.id);
+            widgets::whole_of_chosen(ui, response, chosen, width * 0.6 - 12.0);
             right = assumed && self.tag(ui, label);
         });
         self.told(ui, path);
@@ -486,7 +487,9 @@ pub(super) fn part_led(
     (open, led): (bool, bool),
     content: impl FnOnce(&mut Ui),
 ) {
-    let text = RichText::new(name).font(look::bold(size::BODY));
+    // A name that is wider than the form would make all that is in it as wide.
+    let shown = widgets::fitted(ui, name, ui.available_width() - FOLD_PX);
+    let text = RichText::new(&shown).font(look::bold(size::BODY));
     // What is sought is not folded away.
     if ui.data(|data| data.get_temp(seeking())) == Some(true) {
         ui.label(text);
@@ -496,11 +499,17 @@ pub(super) fn part_led(
     let led = led || way::opens(ui, key);
     way::arrive(ui, key);
     let header = egui::CollapsingHeader::new(text).id_salt(("car", key)).default_open(open);
-    header.open(led.then_some(true)).show(ui, |ui| {
+    let head = header.open(led.then_some(true)).show(ui, |ui| {
         ui.spacing_mut().item_spacing.y = 3.0;
         content(ui);
     });
+    if shown != name {
+        head.header_response.accessible_name(name).on_hover_text(name);
+    }
 }
+
+/// What stands beside the name of a part: the sign that it can be folded, and the edges, px.
+const FOLD_PX: f32 = 30.0;
 
 /// Whether something is sought in the form that is drawn.
 pub(super) fn seeking() -> egui::Id {

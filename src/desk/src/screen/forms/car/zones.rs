@@ -32,8 +32,21 @@ impl CarForm<'_> {
         if let Some((j, order)) = asked {
             self.order_zone(aiming, j, order);
         }
+        self.names_no_zone(ui, aiming);
         if widgets::lesser(ui, texts.add_zone).clicked() {
             self.add_zone(aiming);
+        }
+    }
+
+    /// A tick, as long as no zone is entered: the procedure was looked at and names none.
+    fn names_no_zone(&mut self, ui: &mut Ui, aiming: usize) {
+        let texts = self.texts;
+        let Some(own) = self.car.aimings.get_mut(aiming).filter(|own| own.zones.is_empty()) else { return };
+        let tick = ui.checkbox(&mut own.names_no_zone, widgets::soft(ui, texts.names_no_zone));
+        let changed = tick.changed();
+        ui.add(egui::Label::new(widgets::soft(ui, texts.names_no_zone_why)).wrap());
+        if changed {
+            self.did();
         }
     }
 
@@ -46,6 +59,7 @@ impl CarForm<'_> {
         let Some((outline, span)) = outline.ok().zip(Span::new(0.0, 1_500.0).ok()) else { return };
         let id = choices::free(texts.a_zone, own.zones.iter().map(|own| &own.id));
         let aiming = own.id.clone();
+        own.names_no_zone = false;
         own.zones.push(KeepClear {
             id: id.clone(),
             frame: ZoneFrame::Vehicle,

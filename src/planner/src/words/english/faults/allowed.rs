@@ -61,6 +61,7 @@ pub fn allowed(allowed: &Allowed, lengths: Lengths) -> String {
         Allowed::KindsOrNote => "one kind of sensor or more, or a note that says why none".to_owned(),
         Allowed::EachKindOnce => "each kind of sensor once".to_owned(),
         Allowed::Nothing => "none".to_owned(),
+        Allowed::NoneAsSaid(field) => format!("none where {field} is true"),
 
         Allowed::FromTaped(least, of) => {
             format!("what is taped or more: from {}", with_unit(*least, *of, lengths))
