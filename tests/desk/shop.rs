@@ -59,7 +59,7 @@ fn what_is_set_is_saved_judged_by_and_undone() {
     screen.get_by_label_contains("is not possible; allowed is what is taped or more: from 20 mm");
     assert_eq!(load_shop(&file).unwrap().shop.by_eye_mm, 150.0);
     type_into(&mut screen, "A survey holds, days", "soon");
-    screen.get_by_label_contains("“soon” is no number");
+    screen.get_by_label_contains("“soon” is no whole number");
     // Escape in a field is the field's.
     screen.get_by_label(BY_EYE).click();
     screen.run();
