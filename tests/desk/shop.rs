@@ -61,7 +61,7 @@ fn what_is_set_is_saved_judged_by_and_undone() {
     screen.get_by_label("A survey holds, days").scroll_to_me();
     screen.run();
     type_into(&mut screen, "A survey holds, days", "soon");
-    screen.get_by_label_contains("“soon” is no number");
+    screen.get_by_label_contains("“soon” is no whole number");
     // Escape in a field is the field's.
     screen.get_by_label(BY_EYE).scroll_to_me();
     screen.run();
