@@ -89,7 +89,6 @@ impl Desk {
             }
             ui.add_space(skipped);
             self.notes(ui);
-            in_sight::follow(ui);
             let name = self.texts().to_scroll(self.texts().in_the_way);
             in_sight::by_keys(ui, &name, ScrolledBy::Keys);
         });
