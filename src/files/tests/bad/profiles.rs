@@ -172,7 +172,7 @@ pub const PROFILES: &[Row] = &[
         "zones of a procedure that names none",
         "zones: [",
         "names_no_zone: true, zones: [",
-        &["aimings[0].zones", "found 1 entries", "none where names_no_zone is true"],
+        &["aimings[0].zones", "found 1 entry", "none where names_no_zone is true"],
     ),
     (
         "a word where it is yes or no",

@@ -114,6 +114,7 @@ pub fn found(fault: &Fault, lengths: Lengths) -> String {
 
 fn counted(count: usize, of: Counted) -> String {
     match of {
+        Counted::Entries if count == 1 => "1 entry".to_owned(),
         Counted::Entries => format!("{count} entries"),
         Counted::Values => format!("{count} values"),
         Counted::Points => format!("{count} points"),
