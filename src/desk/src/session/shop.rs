@@ -235,7 +235,11 @@ impl ShopSettings {
             None => Some(ShopTrouble::NoPlace),
             Some(path) if !over && self.mark.is_some_and(|mark| mark != DiskMark::of(path)) => {
                 let was_there = self.mark.is_some_and(DiskMark::is_there);
-                Some(if was_there && !path.exists() { ShopTrouble::Gone } else { ShopTrouble::ChangedOnDisk })
+                Some(if was_there && !DiskMark::of(path).is_there() {
+                    ShopTrouble::Gone
+                } else {
+                    ShopTrouble::ChangedOnDisk
+                })
             }
             Some(path) => match save_shop(path, &document) {
                 Ok(_) => {

@@ -67,7 +67,9 @@ pub fn of_table(text: &str) -> Option<f64> {
     // A minus as it comes out of tables is one too.
     let plain = text.trim().trim_matches(',').replace(',', ".").replace('\u{2212}', "-");
     let has_unit = || text.contains(|c: char| c.is_alphabetic() || "'\"\u{2032}\u{2033}".contains(c));
-    let read = plain.parse().ok().or_else(|| match length(text, Units::Millimetres) {
+    // A point parts no thousands in a table, with its unit or without; of a comma nobody knows.
+    let bare = plain.strip_suffix("mm").filter(|_| !text.contains(',')).map_or(plain.as_str(), str::trim_end);
+    let read = bare.parse().ok().or_else(|| match length(text, Units::Millimetres) {
         Some(Length::One(mm)) if has_unit() => Some(mm),
         _ => None,
     });

@@ -76,7 +76,8 @@ impl LayoutFile {
 
     /// Whether nothing lies any more where it was read or written.
     pub fn is_gone(&self) -> bool {
-        self.mark.is_some_and(DiskMark::is_there) && self.path.as_deref().is_some_and(|path| !path.exists())
+        self.mark.is_some_and(DiskMark::is_there)
+            && self.path.as_deref().is_some_and(|path| !DiskMark::of(path).is_there())
     }
 
     /// Saves where it lies; `over` says that a file which someone else changed or removed may be written.
