@@ -155,7 +155,7 @@ impl Cars {
             let now = load_profile(&path);
             return if now.is_ok_and(|now| now.fingerprint == read.fingerprint) {
                 Ok(Destination { path, is_own: true })
-            } else if DiskMark::of(path).is_there() {
+            } else if DiskMark::of(&path).is_there() {
                 Err(CarNotKept::ChangedOnDisk(path))
             } else {
                 Err(CarNotKept::Gone(path))
