@@ -23,6 +23,7 @@ use std::process::{Child, Command, Stdio};
 use std::thread::sleep;
 use std::time::{Duration, Instant};
 
+use baywright_drawing::Theme;
 use baywright_planner::{Severity, Verdict};
 use egui::{Pos2, Vec2};
 
@@ -146,7 +147,7 @@ fn a_person_drags_saves_and_closes() {
         window = display.xdotool("search --onlyvisible --name Baywright");
         !window.is_empty()
     });
-    let stops = [0xB3, 0x47, 0x00];
+    let stops = Theme::Light.palette().stops.rgb;
     wait("the first picture", || display.px_of(stops, &folder) > 200);
     println!("window and first picture after {:?}", started.elapsed());
     let title = || display.xdotool(&format!("getwindowname {window}"));
