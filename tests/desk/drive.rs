@@ -3,10 +3,12 @@
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
+use baywright_desk::screen::Desk;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::model::StandSet;
 use baywright_planner::{Severity, Verdict};
 use egui::{Key, Modifiers, Vec2};
+use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
 use crate::support::{blames, count, demo, desk, drag, hold, middle, type_into, usual, verdict, wheel};
@@ -248,9 +250,8 @@ fn work_is_not_lost_without_a_question() {
     assert_eq!(screen.state().document().layout().bay.name, "Clear bay");
 }
 
-#[test]
-fn a_file_changed_by_someone_else_is_not_replaced_without_a_question() {
-    let folder = folder("changed");
+/// A bay of one's own in a folder, opened and changed.
+fn changed_in(folder: &Path) -> (PathBuf, Harness<'static, Desk>) {
     let path = folder.join("bay-layouts/bay.ron");
     let shipped = Path::new(env!("CARGO_MANIFEST_DIR")).join("bay-layouts/crowded-bay.ron");
     std::fs::copy(shipped, &path).unwrap();
@@ -258,6 +259,13 @@ fn a_file_changed_by_someone_else_is_not_replaced_without_a_question() {
     select(&mut screen, "trolley");
     screen.key_press(Key::ArrowRight);
     screen.run();
+    (path, screen)
+}
+
+#[test]
+fn a_file_changed_by_someone_else_is_not_replaced_without_a_question() {
+    let folder = folder("changed");
+    let (path, mut screen) = changed_in(&folder);
     let theirs = std::fs::read_to_string(&path).unwrap().replace("ceiling_mm: 3000", "ceiling_mm: 3050");
     std::fs::write(&path, &theirs).unwrap();
     screen.key_press_modifiers(Modifiers::COMMAND, Key::S);
@@ -275,13 +283,7 @@ fn a_file_changed_by_someone_else_is_not_replaced_without_a_question() {
 #[test]
 fn a_file_that_is_gone_is_said_to_be_gone() {
     let folder = folder("gone");
-    let path = folder.join("bay-layouts/bay.ron");
-    let shipped = Path::new(env!("CARGO_MANIFEST_DIR")).join("bay-layouts/crowded-bay.ron");
-    std::fs::copy(shipped, &path).unwrap();
-    let mut screen = usual(desk(&path, None));
-    select(&mut screen, "trolley");
-    screen.key_press(Key::ArrowRight);
-    screen.run();
+    let (path, mut screen) = changed_in(&folder);
     std::fs::remove_file(&path).unwrap();
     // When one comes back to the window, too.
     screen.event(egui::Event::WindowFocused(true));

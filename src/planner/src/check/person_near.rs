@@ -76,7 +76,10 @@ fn beside_a_zone(context: &Context<'_>, seen: &Seen<'_>) -> Option<Finding> {
         let is_near = gap < reach && is_stepped_into(&seen.placed.prism.outline, reach, zone, context);
         is_near.then_some((gap, at, unsure, zone))
     });
-    let (gap, at, unsure, zone) = near.min_by(|a, b| a.0.total_cmp(&b.0))?;
+    // Of zones as near as each other rounding and order do not choose.
+    let whole = |gap: f64| (gap / SPEAKS_FROM_MM).round();
+    let (gap, at, unsure, zone) =
+        near.min_by(|a, b| whole(a.0).total_cmp(&whole(b.0)).then_with(|| a.3.id.cmp(&b.3.id)))?;
     let wants = if gap < STEP_IN_MM { STEP_IN_MM } else { STEP_IN_MM + unsure };
     let found = told(seen, Subject::Zone(zone.id.clone()), at);
     Some(found.against(Quantity::Length(gap), Quantity::Length(wants)))
@@ -160,6 +163,20 @@ mod tests {
         // In it that is said, and not that they may come.
         check(&beside(-100.0), Code::ZoneObject, Severity::Stops, Some(100.0));
         none(&beside(-100.0), Code::PersonNear);
+    }
+
+    /// Of two zones that end in one line it is the first by name, however they are listed.
+    #[test]
+    fn zones_as_near_are_told_by_name() {
+        let mut near = beside(600.0);
+        let mut other = near.aiming.zones[0].clone();
+        other.id = "area".into();
+        near.aiming.zones.push(other);
+        for _ in 0..2 {
+            let found = check(&near, Code::PersonNear, Severity::Care, Some(600.0));
+            assert_eq!(found.subjects[1], Subject::Zone("area".into()));
+            near.aiming.zones.reverse();
+        }
     }
 
     /// By kind or by what it is made of; of a zone that is to be clear of anything too. Nobody else moves by themselves, and a

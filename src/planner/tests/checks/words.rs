@@ -29,7 +29,7 @@ fn a_finding_reads_well() {
     );
     assert_eq!(
         plain(&words.summary(&assessment)),
-        "1 point stops the aiming. Move the tool cabinet, and the space is ready."
+        "One point stops the aiming. Move the tool cabinet, and the space is ready."
     );
 }
 

@@ -81,5 +81,9 @@ impl About<'_> {
 }
 
 fn stop(stops: usize) -> String {
-    if stops == 1 { "1 point stops the aiming".to_owned() } else { format!("{stops} points stop the aiming") }
+    if stops == 1 {
+        "One point stops the aiming".to_owned()
+    } else {
+        format!("{stops} points stop the aiming")
+    }
 }
