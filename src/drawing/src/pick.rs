@@ -7,7 +7,7 @@ use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2, Segment, angle};
 
 use crate::ink::odd;
-use crate::list::{Drawing, Item, Shape, Text};
+use crate::list::{Drawing, Item, Placing, Shape, Text};
 use crate::role::Role;
 use crate::text::Align;
 
@@ -170,46 +170,57 @@ impl Drawing {
     /// The boxes of everything that can be pointed at, as [`Drawing::box_of`] gives them, each once, in the order in which
     /// they are painted first.
     pub fn boxes(&self) -> Vec<(Subject, Bounds)> {
-        self.bodies(|_| true).into_iter().map(|(subject, bounds)| (subject.clone(), bounds)).collect()
-    }
-
-    /// The same of those that are wanted.
-    pub(crate) fn bodies(&self, is_wanted: impl Fn(&Subject) -> bool) -> Vec<(&Subject, Bounds)> {
-        let mut places: BTreeMap<&Subject, usize> = BTreeMap::new();
-        let mut bodies: Vec<(&Subject, Bounds)> = Vec::new();
-        for item in self.items.iter().filter(|item| is_body(item.role)) {
-            let Some(subject) = subject(item).filter(|own| is_wanted(own)) else { continue };
-            let Some(bounds) = self.bounds(&item.shape) else { continue };
-            let place = *places.entry(subject).or_insert(bodies.len());
-            match bodies.get_mut(place) {
-                Some((_, own)) => *own = own.union(bounds),
-                None => bodies.push((subject, bounds)),
-            }
-        }
-        bodies
+        let bodies = bodies(self.items.iter(), self.placing()).into_iter();
+        bodies.map(|(subject, bounds)| (subject.clone(), bounds)).collect()
     }
 
     /// The box around a shape on the paper, px; `None` for a text, which is no body, and for nothing.
     fn bounds(&self, shape: &Shape) -> Option<Bounds> {
-        let (at, half) = match shape {
-            Shape::Area(rings) => {
-                return Bounds::around(rings.iter().flatten().map(|&p| self.paper_point(p)));
-            }
-            Shape::Line(points) => return Bounds::around(points.iter().map(|&p| self.paper_point(p))),
-            Shape::Disc { centre, radius } => (self.paper_point(*centre), radius * self.px_per_mm),
-            Shape::Sign(sign) => (self.paper_point(sign.at), sign.reach),
-            Shape::Dimension(own) => {
-                return Bounds::around([own.line_from, own.line_to].map(|p| self.paper_point(p)));
-            }
-            Shape::Text(_) => return None,
-        };
-        Some(Bounds { low: at - DVec2::splat(half), high: at + DVec2::splat(half) })
+        bounds(shape, self.placing())
     }
 
     /// How large a shape's box is on the paper, px²; texts are smaller than anything.
     fn size_of(&self, shape: &Shape) -> f64 {
         self.bounds(shape).map_or(0.0, |bounds| bounds.size().element_product())
     }
+}
+
+/// What an item is part of the body of, if that can be pointed at.
+pub(crate) fn body_of(item: &Item) -> Option<&Subject> {
+    if is_body(item.role) { subject(item) } else { None }
+}
+
+/// The boxes on the paper, px, of everything among some items that can be pointed at, each once.
+pub(crate) fn bodies<'a>(
+    items: impl Iterator<Item = &'a Item>,
+    placing: Placing,
+) -> Vec<(&'a Subject, Bounds)> {
+    let mut places: BTreeMap<&Subject, usize> = BTreeMap::new();
+    let mut bodies: Vec<(&Subject, Bounds)> = Vec::new();
+    for item in items {
+        let Some(subject) = body_of(item) else { continue };
+        let Some(bounds) = bounds(&item.shape, placing) else { continue };
+        let place = *places.entry(subject).or_insert(bodies.len());
+        match bodies.get_mut(place) {
+            Some((_, own)) => *own = own.union(bounds),
+            None => bodies.push((subject, bounds)),
+        }
+    }
+    bodies
+}
+
+/// The box around a shape on the paper, px; `None` for a text, which is no body, and for nothing.
+fn bounds(shape: &Shape, placing: Placing) -> Option<Bounds> {
+    let px = |p: DVec2| placing.paper_point(p);
+    let (at, half) = match shape {
+        Shape::Area(rings) => return Bounds::around(rings.iter().flatten().map(|&p| px(p))),
+        Shape::Line(points) => return Bounds::around(points.iter().map(|&p| px(p))),
+        Shape::Disc { centre, radius } => (px(*centre), radius * placing.px_per_mm),
+        Shape::Sign(sign) => (px(sign.at), sign.reach),
+        Shape::Dimension(own) => return Bounds::around([own.line_from, own.line_to].map(px)),
+        Shape::Text(_) => return None,
+    };
+    Some(Bounds { low: at - DVec2::splat(half), high: at + DVec2::splat(half) })
 }
 
 /// A place that is asked about.

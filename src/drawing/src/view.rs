@@ -27,6 +27,7 @@ use crate::list::{Drawing, Placing, Projection};
 pub use extents::Extents;
 use fit::Window;
 pub use fit::{Fit, Windows};
+use pen::Pen;
 pub use state::{Axis, LiveDimension, Turned, ViewState};
 pub use told::told_view;
 
@@ -52,6 +53,21 @@ pub fn side_view(
     Shown::new(arrangement, assessment, state, lettering).view(Projection::Side, fit)
 }
 
+/// A view as it is drawn while something is in hand: nothing jumps. What is written keeps its place beside what it names where
+/// earlier drawings of the same view have it; the first of them rather. With none of them it is drawn as ever.
+pub fn view_after(
+    earlier: &[&Drawing],
+    projection: Projection,
+    arrangement: &Arrangement,
+    assessment: &Assessment,
+    state: &ViewState,
+    fit: Fit,
+    lettering: &Lettering<'_>,
+) -> Drawing {
+    let shown = Shown::new(arrangement, assessment, state, lettering);
+    Shown { earlier, ..shown }.view(projection, fit)
+}
+
 /// What is shown: all that views are drawn from but their windows.
 pub(crate) struct Shown<'a> {
     pub arrangement: &'a Arrangement,
@@ -60,6 +76,8 @@ pub(crate) struct Shown<'a> {
     pub lettering: &'a Lettering<'a>,
     pub words: Words<'a>,
     pub extents: Extents,
+    /// Earlier drawings whose places are kept to.
+    pub earlier: &'a [&'a Drawing],
 }
 
 impl<'a> Shown<'a> {
@@ -71,7 +89,7 @@ impl<'a> Shown<'a> {
     ) -> Self {
         let words = Words::new(arrangement, lettering.locale);
         let extents = Extents::of(arrangement, assessment, state);
-        Self { arrangement, assessment, state, lettering, words, extents }
+        Self { arrangement, assessment, state, lettering, words, extents, earlier: &[] }
     }
 
     /// The window of a view, its upper left corner at a place of the paper, px.
@@ -89,11 +107,13 @@ impl<'a> Shown<'a> {
             Projection::Top => (top::draw(self, window), self.extents.bay_from_top),
             Projection::Side => (side::draw(self, window), self.extents.bay_from_side),
         };
-        let mut items = pen.items;
+        let Pen { mut items, kept, .. } = pen;
         // Stable: items of one layer keep the order in which they were drawn.
         items.sort_by_key(|item| item.role.layer());
         let Window { area, placing: Placing { origin, px_per_mm } } = window;
         let (size, origin) = (area.size(), origin - area.low);
-        Drawing { projection, size, px_per_mm, origin, bay_from_view, items }
+        let mut drawing = Drawing { projection, size, px_per_mm, origin, bay_from_view, items };
+        drawing.keep_places(&kept);
+        drawing
     }
 }

@@ -17,8 +17,7 @@ mod show;
 use std::sync::Arc;
 
 use baywright_drawing::{
-    Axis, Drawing, Extents, Fit, Lettering, LiveDimension, Projection, Role, Shape, Turned, ViewState,
-    side_view, top_view,
+    Axis, Drawing, Extents, Fit, Lettering, LiveDimension, Projection, Turned, ViewState, view_after,
 };
 use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, DVec3, PlanPose};
@@ -27,7 +26,6 @@ use egui::{Id, Rect, Vec2};
 
 use super::view::{Camera, Viewing};
 use crate::session::answer::Answer;
-use crate::session::letters::Letters;
 pub(super) use cache::Fills;
 use hand::Drag;
 pub(super) use paint::Painter;
@@ -287,27 +285,20 @@ impl Canvas {
         if self.drag.is_none() {
             self.kept = None;
         }
-        // What came since stays where it came; what was there from the start, where it was then.
-        let (mut before_top, mut before_side) = (Vec::new(), Vec::new());
-        if let Some([kept_top, kept_side]) = &self.kept {
-            let last = self.drawn.as_ref();
-            before_top.extend(last.map(|last| &*last.top).into_iter().chain([&**kept_top]));
-            before_side.extend(last.map(|last| &*last.side).into_iter().chain([&**kept_side]));
-        }
-        let letters = answer.letters();
-        let finished = |mut drawing: Drawing, before: &[&Drawing]| {
-            lettered(&mut drawing, letters);
-            before.iter().for_each(|before| drawing.keep_places_of(before));
-            drawing
+        // What was there from the start stays where it was then; what came since, where it came.
+        let (kept, last) = (self.kept.as_ref(), self.drawn.as_ref().filter(|_| self.kept.is_some()));
+        let [top_before, side_before] = [Projection::Top, Projection::Side].map(|side| {
+            let kept =
+                kept.map(|[top, from_side]| if side == Projection::Top { &**top } else { &**from_side });
+            kept.into_iter().chain(last.map(|last| &**last.drawing(side))).collect::<Vec<_>>()
+        });
+        let drawn = |before: &[&Drawing], side: Projection, window: Fit| {
+            view_after(before, side, arrangement, assessment, state, window, &lettering())
         };
         // Two drawings of the same answer: each on a core of its own.
         let (top, side) = std::thread::scope(|scope| {
-            let side = scope.spawn(|| {
-                let window = window(side_rect, camera.side);
-                finished(side_view(arrangement, assessment, state, window, &lettering()), &before_side)
-            });
-            let top = top_view(arrangement, assessment, state, window(top_rect, camera.top), &lettering());
-            let top = finished(top, &before_top);
+            let side = scope.spawn(|| drawn(&side_before, Projection::Side, window(side_rect, camera.side)));
+            let top = drawn(&top_before, Projection::Top, window(top_rect, camera.top));
             // A fault over there is a fault here: it is caught at the frame's edge.
             (top, side.join().unwrap_or_else(|fault| std::panic::resume_unwind(fault)))
         });
@@ -348,6 +339,7 @@ impl Canvas {
             turned: if view.to_room { Turned::ToRoom } else { Turned::ToCar },
             along: view.along,
             held: self.drag.as_ref().map(|drag| drag.bay_from_top),
+            numbers: answer.letters().numbers(),
         }
     }
 
@@ -360,17 +352,6 @@ impl Canvas {
             camera.side.x = middle.x;
         }
         camera
-    }
-}
-
-/// Flags go by the letters that their findings have had.
-fn lettered(drawing: &mut Drawing, letters: &Letters) {
-    for item in &mut drawing.items {
-        if let (Role::Flag(_), Shape::Sign(sign), Some(finding)) = (item.role, &mut item.shape, item.finding)
-            && let Some(letter) = letters.letter(finding)
-        {
-            sign.text = letter;
-        }
     }
 }
 

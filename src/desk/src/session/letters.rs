@@ -1,5 +1,7 @@
 //! By which letter a finding goes: it keeps its own as long as it lives, whatever else comes and goes.
 
+use std::sync::Arc;
+
 use baywright_drawing::flagged;
 use baywright_planner::model::Id;
 use baywright_planner::words::letter;
@@ -15,7 +17,7 @@ pub struct Letters {
     of: Option<(Id, Id)>,
     known: Vec<(Known, usize)>,
     /// By position in the assessment's list; `None` for what has no letter.
-    numbers: Vec<Option<usize>>,
+    numbers: Arc<[Option<usize>]>,
 }
 
 impl Letters {
@@ -48,7 +50,7 @@ impl Letters {
         }
         let mut first = 1;
         self.known.clear();
-        self.numbers = vec![None; assessment.findings.len()];
+        let mut numbers = vec![None; assessment.findings.len()];
         for (known, index, kept) in now {
             let number = kept.unwrap_or_else(|| {
                 while taken.get(first).copied().unwrap_or(false) {
@@ -58,10 +60,16 @@ impl Letters {
                 first
             });
             self.known.push((known, number));
-            if let Some(own) = self.numbers.get_mut(index) {
+            if let Some(own) = numbers.get_mut(index) {
                 *own = Some(number);
             }
         }
+        self.numbers = numbers.into();
+    }
+
+    /// All of them as numbers, by position.
+    pub fn numbers(&self) -> Arc<[Option<usize>]> {
+        Arc::clone(&self.numbers)
     }
 
     /// The letter of a finding, by position.

@@ -36,10 +36,11 @@ impl Drawing {
         if !is_one_paper {
             return;
         }
-        let still: Vec<Subject> = (self.shifts_since(other).into_iter())
-            .filter(|(_, by)| by.length() < STILL_MM)
-            .map(|(subject, _)| subject.clone())
-            .collect();
+        let was: BTreeMap<Subject, Bounds> = other.boxes().into_iter().collect();
+        let is_still = |(own, place): &(Subject, Bounds)| {
+            was.get(own).is_some_and(|was| was.centre().distance(place.centre()) < STILL_MM * self.px_per_mm)
+        };
+        let still: Vec<Subject> = self.boxes().into_iter().filter(is_still).map(|(own, _)| own).collect();
         let there = names(other);
         let unnamed = |item: &Item| {
             let is_still = |own: &Subject| still.contains(own) && !there.contains_key(own);

@@ -26,6 +26,8 @@ const FIRST_DIRECTION: f64 = 2.0;
 const FAR_COST: f64 = 0.8;
 /// A flag on another body than its own, or nearer to it, seems to be about that one.
 const ASTRAY: Astray = Astray { on_other: 110.0, nearer: 50.0 };
+/// A flag keeps its place while it stands so far inside the paper, px.
+const KEPT_IN_PX: f64 = 12.0;
 /// The dot at a flag's place, px.
 const TIP_PX: f64 = 2.2;
 /// The arrow of a flag whose place is off the paper, px.
@@ -44,12 +46,20 @@ impl Pen<'_> {
         let (reach, box_size) = self.flag_size(flagged);
         let tip = self.tip_of(place, box_size);
         let own = self.bodies.number(subject.as_ref());
-        let spot = self.free_spot(tip, box_size, own);
+        let text = letter(flagged.number);
+        let tip_mm = self.mm(tip);
+        // A flag is the same if its letter is.
+        let stood = self.kept.flag(&text).map(|off| tip_mm + off);
+        let stood =
+            stood.map(|at| (self.px(at), at)).find(|(px, _)| self.window.grown(-KEPT_IN_PX).holds(*px));
+        let (spot, spot_mm) = stood.unwrap_or_else(|| {
+            let spot = self.free_spot(tip, box_size, own);
+            (spot, self.mm(spot))
+        });
 
         self.space.take(around(spot, box_size), Taken::Read);
         self.space.take(around(spot, box_size * HALO), Taken::Halo);
         self.space.take_line(tip, spot, Taken::Led);
-        let (tip_mm, spot_mm) = (self.mm(tip), self.mm(spot));
         self.flag_item(Role::Leader(severity), &subject, flagged, Shape::Line(vec![tip_mm, spot_mm]));
         let style = self.style(size::SMALL, Weight::Bold);
         // What lies off the paper is pointed to at its edge.
@@ -70,7 +80,7 @@ impl Pen<'_> {
         };
         self.flag_item(Role::Leader(severity), &subject, flagged, Shape::Sign(dot));
         let kind = SignKind::of_severity(severity);
-        let sign = Sign { at: spot_mm, kind, reach, text: letter(flagged.number), style };
+        let sign = Sign { at: spot_mm, kind, reach, text, style };
         self.flag_item(Role::Flag(severity), &subject, flagged, Shape::Sign(sign));
     }
 

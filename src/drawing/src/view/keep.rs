@@ -6,8 +6,10 @@ use std::collections::{BTreeMap, BTreeSet};
 use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2};
 
-use crate::list::{Drawing, Item, Shape, Text};
+use crate::list::{Dimension, Drawing, Item, Placing, Projection, Shape, Text};
+use crate::pick::{bodies, body_of};
 use crate::role::Role;
+use crate::text::{Fitted, TextStyle};
 use crate::view::pen::text_boxes;
 
 /// A dimension that spans the same within this keeps its line and its text, mm.
@@ -24,85 +26,264 @@ fn is_written(item: &Item) -> bool {
     item.role == Role::NameLeader || is_name(item.role)
 }
 
-/// Where a finding's flag stands and where it points, view frame, mm.
-struct Flag {
-    tip: DVec2,
-    at: DVec2,
+/// What is written in earlier drawings of the same view, and where: while something is in hand a drawing keeps to it.
+#[derive(Default)]
+pub(crate) struct Kept<'a> {
+    /// What comes first is kept to rather.
+    earlier: Vec<Earlier<'a>>,
+}
+
+/// One of them.
+struct Earlier<'a> {
+    /// The names, by what they name, each with the line that leads to it.
+    names: BTreeMap<&'a Subject, Named<'a>>,
+    dimensions: Vec<(Role, Option<&'a Subject>, &'a Dimension)>,
+    /// From where each flag points to where it stands, by its letter, view frame, mm.
+    flags: BTreeMap<&'a str, DVec2>,
+    moved: Moved,
+    /// Whether the paper lies as it did.
+    is_still: bool,
+}
+
+#[derive(Default)]
+struct Named<'a> {
+    texts: Vec<&'a Text>,
+    lines: Vec<&'a Item>,
+}
+
+/// Where the name of something stands.
+pub(crate) enum Keeps<'b> {
+    /// Where a place is found for it now.
+    Anew,
+    /// Nowhere: what was there without one and stays where it is goes on without, for its place would be another in each frame.
+    Nowhere,
+    /// Where it stood.
+    There(Stood<'b>),
+}
+
+/// A name where it stood, shifted with what it names.
+pub(crate) struct Stood<'b> {
+    named: &'b Named<'b>,
+    by: DVec2,
+}
+
+impl Stood<'_> {
+    /// The text as it stands there now, if it is a single one: as it was, or in its new style what it says now.
+    pub fn text(&self, style: TextStyle, now: impl FnOnce() -> Option<Fitted>) -> Option<Text> {
+        let [old] = self.named.texts.as_slice() else { return None };
+        let mut text = (*old).clone();
+        text.at += self.by;
+        if old.style != style {
+            let Fitted { text: says, width } = now()?;
+            (text.text, text.width, text.style) = (says, width, style);
+        }
+        Some(text)
+    }
+
+    /// The corners of the lines that lead to it.
+    pub fn lines(&self) -> impl Iterator<Item = Vec<DVec2>> {
+        self.items().filter_map(|item| if let Shape::Line(points) = item.shape { Some(points) } else { None })
+    }
+
+    fn items(&self) -> impl Iterator<Item = Item> {
+        self.named.lines.iter().map(|item| {
+            let mut item = (*item).clone();
+            if let Shape::Line(points) = &mut item.shape {
+                points.iter_mut().for_each(|p| *p += self.by);
+            }
+            item
+        })
+    }
+}
+
+impl<'a> Kept<'a> {
+    /// What a drawing keeps to of earlier ones; `drawn` is what there is of it: all bodies. None if its paper is of another
+    /// scale.
+    pub fn of(earlier: &[&'a Drawing], projection: Projection, placing: Placing, drawn: &[Item]) -> Self {
+        let is_alike =
+            |before: &&&Drawing| before.projection == projection && before.px_per_mm == placing.px_per_mm;
+        let mut alike = earlier.iter().filter(is_alike).peekable();
+        if alike.peek().is_none() {
+            return Self::default();
+        }
+        let mut now: Vec<&Item> = drawn.iter().filter(|item| body_of(item).is_some()).collect();
+        now.sort_by_key(|item| item.role.layer());
+        Self { earlier: alike.map(|before| Earlier::of(before, placing, &now)).collect() }
+    }
+
+    /// Where the name of a subject stands.
+    pub fn name(&self, subject: &Subject) -> Keeps<'_> {
+        if self.earlier.iter().any(|own| own.goes_without(subject)) {
+            return Keeps::Nowhere;
+        }
+        let stood = self
+            .earlier
+            .iter()
+            .find_map(|own| Some(Stood { named: own.names.get(subject)?, by: own.moved.by(subject) }));
+        stood.map_or(Keeps::Anew, Keeps::There)
+    }
+
+    /// From where a flag points to where it stood, view frame, mm: the places to keep to, the first rather.
+    pub fn flag<'b>(&'b self, letter: &'b str) -> impl Iterator<Item = DVec2> + 'b {
+        self.earlier.iter().filter_map(move |own| own.flags.get(letter).copied())
+    }
+
+    /// The dimension that spanned the same.
+    fn dimension(&self, role: Role, subject: Option<&Subject>, now: &Dimension) -> Option<&Dimension> {
+        let is_same = |(own, of, old): &&(Role, Option<&Subject>, &Dimension)| {
+            *own == role
+                && *of == subject
+                && old.from.distance(now.from) < SAME_MM
+                && old.to.distance(now.to) < SAME_MM
+        };
+        self.earlier.iter().find_map(|own| own.dimensions.iter().find(is_same)).map(|(.., old)| *old)
+    }
+}
+
+impl<'a> Earlier<'a> {
+    fn of(before: &'a Drawing, placing: Placing, now: &[&Item]) -> Self {
+        let mut own = Self {
+            names: BTreeMap::new(),
+            dimensions: Vec::new(),
+            flags: BTreeMap::new(),
+            moved: Moved::since(before, now, placing),
+            is_still: before.view_point(DVec2::ZERO) == placing.list_point(DVec2::ZERO),
+        };
+        let mut tips: BTreeMap<usize, DVec2> = BTreeMap::new();
+        for item in &before.items {
+            match (item.role, &item.shape, &item.subject) {
+                (role, Shape::Text(text), Some(subject)) if is_name(role) => {
+                    own.names.entry(subject).or_default().texts.push(text);
+                }
+                (Role::NameLeader, _, Some(subject)) => {
+                    own.names.entry(subject).or_default().lines.push(item);
+                }
+                (role, Shape::Dimension(dimension), subject) => {
+                    own.dimensions.push((role, subject.as_ref(), dimension));
+                }
+                (Role::Leader(_), Shape::Line(points), _) => {
+                    if let (Some(finding), Some(&tip)) = (item.finding, points.first()) {
+                        tips.entry(finding).or_insert(tip);
+                    }
+                }
+                (Role::Flag(_), Shape::Sign(sign), _) => {
+                    // Lines are painted before flags.
+                    if let Some(tip) = item.finding.and_then(|finding| tips.get(&finding)) {
+                        own.flags.insert(&sign.text, sign.at - *tip);
+                    }
+                }
+                _ => {}
+            }
+        }
+        own.names.retain(|_, named| !named.texts.is_empty());
+        own
+    }
+
+    /// Whether a subject had no name and stays where it was. What the paper brings in sight gets its own.
+    fn goes_without(&self, subject: &Subject) -> bool {
+        self.is_still && !self.names.contains_key(subject) && !self.moved.holds(subject)
+    }
+}
+
+/// What is drawn elsewhere than in an earlier drawing, or only now, and how far the middle of it has moved since, view frame, mm.
+struct Moved(BTreeMap<Subject, DVec2>);
+
+impl Moved {
+    /// `now`: the bodies drawn, in the order in which they are painted.
+    fn since(before: &Drawing, now: &[&Item], placing: Placing) -> Self {
+        let then: Vec<&Item> = before.items.iter().filter(|item| body_of(item).is_some()).collect();
+        let is_alike =
+            then.len() == now.len() && then.iter().zip(now).all(|(then, now)| then.subject == now.subject);
+        let moved: BTreeSet<&Subject> = if is_alike {
+            let pairs = then.iter().zip(now).filter(|(then, now)| then.shape != now.shape);
+            pairs.filter_map(|(_, now)| now.subject.as_ref()).collect()
+        } else {
+            // By the bodies as wholes: what is painted in another order did not move for that.
+            let then: BTreeMap<&Subject, Vec<&Shape>> = shapes(&then);
+            let differs = |(own, now): &(&Subject, Vec<&Shape>)| then.get(own) != Some(now);
+            shapes(now).into_iter().filter(differs).map(|(own, _)| own).collect()
+        };
+        let (was, is) = (middles(&then, &moved, before.placing()), middles(now, &moved, placing));
+        let by = |own: &Subject| Some(*is.get(own)? - *was.get(own)?);
+        Self(moved.into_iter().map(|own| (own.clone(), by(own).unwrap_or(DVec2::ZERO))).collect())
+    }
+
+    fn by(&self, subject: &Subject) -> DVec2 {
+        self.0.get(subject).copied().unwrap_or(DVec2::ZERO)
+    }
+
+    fn holds(&self, subject: &Subject) -> bool {
+        self.0.contains_key(subject)
+    }
+}
+
+/// The middle of some of what is drawn, view frame, mm.
+fn middles<'b>(
+    items: &[&'b Item],
+    wanted: &BTreeSet<&Subject>,
+    placing: Placing,
+) -> BTreeMap<&'b Subject, DVec2> {
+    let is_wanted = |item: &&Item| body_of(item).is_some_and(|own| wanted.contains(own));
+    let boxes = bodies(items.iter().copied().filter(is_wanted), placing).into_iter();
+    boxes.map(|(own, place)| (own, placing.list_point(place.centre()))).collect()
+}
+
+/// What the body of each is drawn with.
+fn shapes<'b>(items: &[&'b Item]) -> BTreeMap<&'b Subject, Vec<&'b Shape>> {
+    let mut shapes: BTreeMap<&Subject, Vec<&Shape>> = BTreeMap::new();
+    for item in items {
+        if let Some(subject) = body_of(item) {
+            shapes.entry(subject).or_default().push(&item.shape);
+        }
+    }
+    shapes
 }
 
 impl Drawing {
-    /// Puts names, flags and dimensions where they stood in an earlier drawing of the same view, shifted with what they belong
-    /// to. What was not there then stands where it was put now; what was there, had no room for its name and stays where it is
-    /// goes on without one. A flag is the same if its letter is.
-    pub fn keep_places_of(&mut self, before: &Self) {
-        if self.projection != before.projection || self.px_per_mm != before.px_per_mm {
+    /// Puts names and dimensions where they stood in earlier drawings of the same view, shifted with what they belong to.
+    /// What was not there then stands where it was put now; what was there, had no room for its name and stays where it is goes
+    /// on without one. Flags are put there to begin with.
+    pub(super) fn keep_places(&mut self, kept: &Kept<'_>) {
+        if kept.earlier.is_empty() {
             return;
         }
-        let shifts = self.shifts_since(before);
-        let shift = |subject: &Option<Subject>| {
-            subject.as_ref().and_then(|own| shifts.get(own)).copied().unwrap_or(DVec2::ZERO)
-        };
-        let named = |item: &&Item| is_name(item.role) && matches!(item.shape, Shape::Text(_));
-        let mut names: BTreeMap<&Subject, Vec<&Item>> = BTreeMap::new();
-        for item in before.items.iter().filter(named) {
-            if let Some(subject) = &item.subject {
-                names.entry(subject).or_default().push(item);
-            }
-        }
         // A name that keeps its place keeps the line that leads to it, or goes on without one.
-        let kept = |item: &Item| item.subject.as_ref().is_some_and(|own| names.contains_key(own));
-        // A name that comes only now would have another place in each frame. What the paper brings in sight gets its own.
-        let is_still = self.view_point(DVec2::ZERO) == before.view_point(DVec2::ZERO);
-        let comes_now = |item: &Item| {
-            if !is_still || !is_written(item) || kept(item) {
-                return false;
+        self.items.retain(|item| {
+            let Some(subject) = item.subject.as_ref().filter(|_| is_written(item)) else { return true };
+            match kept.name(subject) {
+                Keeps::Anew => true,
+                Keeps::Nowhere => false,
+                Keeps::There(_) => item.role != Role::NameLeader,
             }
-            item.subject.as_ref().is_some_and(|own| shifts.get(own) == Some(&DVec2::ZERO))
-        };
-        self.items.retain(|item| !comes_now(item));
-        self.items.retain(|item| item.role != Role::NameLeader || !kept(item));
+        });
         let mut seen: BTreeMap<Subject, usize> = BTreeMap::new();
+        let mut lines: Vec<Item> = Vec::new();
         for item in self.items.iter_mut().filter(|item| is_name(item.role)) {
             let (Some(subject), Shape::Text(text)) = (&item.subject, &mut item.shape) else { continue };
+            let Keeps::There(stood) = kept.name(subject) else { continue };
             let nth = seen.entry(subject.clone()).or_insert(0);
-            let old = names.get(subject).and_then(|all| all.get(*nth));
+            if *nth == 0 {
+                lines.extend(stood.items());
+            }
+            let old = stood.named.texts.get(*nth);
             *nth += 1;
-            if let Some(Item { shape: Shape::Text(old), .. }) = old {
+            if let Some(old) = old {
                 (text.align, text.angle) = (old.align, old.angle);
-                text.at = old.at + shift(&item.subject);
+                text.at = old.at + stood.by;
                 if text.style == old.style {
                     (text.text, text.width) = (old.text.clone(), old.width);
                 }
             }
         }
-        let leaders = before.items.iter().filter(|item| item.role == Role::NameLeader && kept(item));
-        let leaders: Vec<Item> = leaders
-            .map(|item| {
-                let mut item = item.clone();
-                if let Shape::Line(points) = &mut item.shape {
-                    points.iter_mut().for_each(|p| *p += shift(&item.subject));
-                }
-                item
-            })
-            .collect();
-        self.items.extend(leaders);
-        self.keep_dimensions(before);
-        self.keep_flags(before);
+        self.items.extend(lines);
+        for item in &mut self.items {
+            let Shape::Dimension(own) = &mut item.shape else { continue };
+            if let Some(same) = kept.dimension(item.role, item.subject.as_ref(), own) {
+                own.clone_from(same);
+            }
+        }
         self.give_way();
         self.items.sort_by_key(|item| item.role.layer());
-    }
-
-    /// How far the middle of everything that is named, then or now, and drawn both times, has moved since, view frame, mm.
-    pub(super) fn shifts_since<'a>(&self, before: &'a Self) -> BTreeMap<&'a Subject, DVec2> {
-        let written = before.items.iter().chain(&self.items).filter(|item| is_written(item));
-        let named: BTreeSet<&Subject> = written.filter_map(|item| item.subject.as_ref()).collect();
-        let is_named = |own: &Subject| named.contains(own);
-        let now: BTreeMap<&Subject, Bounds> = self.bodies(is_named).into_iter().collect();
-        let moved = before.bodies(is_named).into_iter().filter_map(|(subject, was)| {
-            let is = self.view_point(now.get(subject)?.centre());
-            Some((subject, is - before.view_point(was.centre())))
-        });
-        moved.collect()
     }
 
     /// A name that kept its place goes away, with its line, where a figure of a stop or of what is in hand comes to lie on it.
@@ -132,63 +313,5 @@ impl Drawing {
             let leads_to_none = leads && item.subject.as_ref().is_some_and(|own| nameless.contains(own));
             covered.next() != Some(true) && !leads_to_none
         });
-    }
-
-    /// What spans the same as before is written where it was.
-    fn keep_dimensions(&mut self, before: &Self) {
-        let old: Vec<_> = (before.items.iter())
-            .filter_map(|item| match &item.shape {
-                Shape::Dimension(own) => Some((item.role, &item.subject, own)),
-                _ => None,
-            })
-            .collect();
-        for item in &mut self.items {
-            let Shape::Dimension(own) = &mut item.shape else { continue };
-            let same = old.iter().find(|(role, subject, old)| {
-                *role == item.role
-                    && **subject == item.subject
-                    && old.from.distance(own.from) < SAME_MM
-                    && old.to.distance(own.to) < SAME_MM
-            });
-            if let Some((.., same)) = same {
-                own.clone_from(same);
-            }
-        }
-    }
-
-    fn keep_flags(&mut self, before: &Self) {
-        let (then, now) = (before.flags(), self.flags());
-        for (letter, (finding, new)) in &now {
-            let Some((_, old)) = then.get(letter) else { continue };
-            let at = new.tip + (old.at - old.tip);
-            if !self.window().grown(-12.0).holds(self.paper_point(at)) {
-                continue;
-            }
-            for item in self.items.iter_mut().filter(|item| item.finding == Some(*finding)) {
-                match (item.role, &mut item.shape) {
-                    (Role::Flag(_), Shape::Sign(sign)) => sign.at = at,
-                    (Role::Leader(_), Shape::Line(points)) => *points = vec![new.tip, at],
-                    _ => {}
-                }
-            }
-        }
-    }
-
-    /// The flags by their letters, with the findings that they belong to.
-    fn flags(&self) -> BTreeMap<String, (usize, Flag)> {
-        let of = |finding: usize| self.items.iter().filter(move |item| item.finding == Some(finding));
-        let flags = self.items.iter().filter_map(|item| match (item.role, &item.shape, item.finding) {
-            (Role::Flag(_), Shape::Sign(sign), Some(finding)) => Some((sign, finding)),
-            _ => None,
-        });
-        flags
-            .filter_map(|(sign, finding)| {
-                let tip = of(finding).find_map(|item| match (item.role, &item.shape) {
-                    (Role::Leader(_), Shape::Line(points)) => points.first().copied(),
-                    _ => None,
-                })?;
-                Some((sign.text.clone(), (finding, Flag { tip, at: sign.at })))
-            })
-            .collect()
     }
 }

@@ -80,9 +80,11 @@ impl Pen<'_> {
         if self.space.is_spent() && !wanted.must {
             return false;
         }
-        let Some(whole) = fitted(wanted.text, wanted.style, wanted.most_width, self.lettering.measure) else {
-            return false;
-        };
+        let whole = |pen: &Self| fitted(wanted.text, wanted.style, wanted.most_width, pen.lettering.measure);
+        if let Some(is_put) = self.name_kept(wanted.role, wanted.subject.as_ref(), wanted.style, whole) {
+            return is_put;
+        }
+        let Some(whole) = whole(self) else { return false };
         let own = self.bodies.number(wanted.subject.as_ref());
         let mut best = self.next_to(&wanted, wanted.text, &whole, own);
         let mut far = whole;

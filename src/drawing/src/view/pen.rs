@@ -5,9 +5,10 @@ use baywright_planner::geometry::{Bounds, DVec2, Outline, PlanPose, Polygon, ang
 
 use super::bodies::Bodies;
 use super::fit::Window;
+use super::keep::{Keeps, Kept, is_name};
 use super::space::{Space, Taken};
 use crate::lettering::{Lettering, size};
-use crate::list::{Dimension, Item, Placing, Shape, Sign, Text};
+use crate::list::{Dimension, Drawing, Item, Placing, Projection, Shape, Sign, Text};
 use crate::role::Role;
 use crate::sign::SignKind;
 use crate::text::{Align, Fitted, TextStyle, Weight, clean};
@@ -32,6 +33,8 @@ pub(crate) struct Pen<'a> {
     pub space: Space,
     /// Whose places of the paper seem to be.
     pub bodies: Bodies,
+    /// Where things are written in earlier drawings, while something is in hand.
+    pub kept: Kept<'a>,
 }
 
 /// The boxes that a text at a place of the paper takes, px: one for a level or an upright text, a row of small ones for a slanted
@@ -69,7 +72,37 @@ impl<'a> Pen<'a> {
             items: Vec::with_capacity(512),
             space: Space::new(window.grown(-2.0)),
             bodies: Bodies::new(window),
+            kept: Kept::default(),
         }
+    }
+
+    /// From here on places are kept to; all bodies are drawn.
+    pub fn keep_to(&mut self, earlier: &[&'a Drawing], projection: Projection) {
+        self.kept = Kept::of(earlier, projection, self.placing, &self.items);
+    }
+
+    /// Puts a name where it stood, if it is kept there. Whether it has a name; nothing if a place is to be found.
+    pub fn name_kept(
+        &mut self,
+        role: Role,
+        subject: Option<&Subject>,
+        style: TextStyle,
+        now: impl FnOnce(&Self) -> Option<Fitted>,
+    ) -> Option<bool> {
+        let subject = subject.filter(|_| is_name(role))?;
+        let (text, lines) = match self.kept.name(subject) {
+            Keeps::Anew => return None,
+            Keeps::Nowhere => return Some(false),
+            Keeps::There(stood) => (stood.text(style, || now(self))?, stood.lines().collect::<Vec<_>>()),
+        };
+        // The lines themselves are put with all that is kept.
+        for line in lines {
+            if let [from, .., to] = *line.as_slice() {
+                self.take_line(from, to, Taken::Led);
+            }
+        }
+        self.put_text(role, Some(subject.clone()), text);
+        Some(true)
     }
 
     /// A place of the view on the paper, px.

@@ -15,6 +15,7 @@ use baywright_planner::words::Words;
 use baywright_planner::{Assessment, Scene};
 
 use crate::finding::{blamed, pinned};
+use crate::list::Projection;
 use crate::view::Shown;
 use crate::view::fit::{WALL_PX, Window};
 use crate::view::pen::Pen;
@@ -99,13 +100,14 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     car::draw(&mut pen, &side);
     let drawn = things::draw(&mut pen, &side, in_view);
     aiming::draw(&mut pen, &side);
-    for told in pinned(assessment) {
+    for told in pinned(assessment).map(|told| state.numbered(told)) {
         pen.keep_tip(&told, side.at(told.finding.place));
     }
+    pen.keep_to(shown.earlier, Projection::Side);
     // From here on places are searched for.
     dimensions::heights(&mut pen, &side);
     things::overlaps(&mut pen, &side, &drawn);
-    for told in pinned(assessment) {
+    for told in pinned(assessment).map(|told| state.numbered(told)) {
         pen.flag(&told, side.at(told.finding.place));
     }
     things::names(&mut pen, &side, &drawn, true);

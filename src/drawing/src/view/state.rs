@@ -1,7 +1,11 @@
 //! What the hand and the eye do: comes in as data, so that the drawing stays a function of its input.
 
+use std::sync::Arc;
+
 use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, PlanPose};
+
+use crate::finding::Flagged;
 
 /// How the paper of the top view lies.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -54,4 +58,14 @@ pub struct ViewState {
     /// The top view's frame in the bay while something is in hand: the paper keeps still under the hand, whatever
     /// `turned` would make of what is moved. `None` otherwise.
     pub held: Option<PlanPose>,
+    /// The numbers by which findings go, by their position in the assessment's list, from 1; empty: as they are counted.
+    pub numbers: Arc<[Option<usize>]>,
+}
+
+impl ViewState {
+    /// A finding by the number that it goes by.
+    pub(crate) fn numbered<'a>(&self, told: Flagged<'a>) -> Flagged<'a> {
+        let number = self.numbers.get(told.index).copied().flatten();
+        Flagged { number: number.unwrap_or(told.number), ..told }
+    }
 }

@@ -17,7 +17,7 @@ use baywright_planner::words::Words;
 use baywright_planner::{Assessment, Scene, Subject};
 
 use crate::finding::{blamed, hiding, pinned};
-use crate::list::{Item, Shape};
+use crate::list::{Item, Projection, Shape};
 use crate::role::Role;
 use crate::view::Shown;
 use crate::view::fit::Window;
@@ -82,11 +82,12 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     aiming::draw(&mut pen, &top);
     car::draw(&mut pen, &top);
     things::draw(&mut pen, &top);
-    for told in pinned(assessment) {
+    for told in pinned(assessment).map(|told| state.numbered(told)) {
         pen.keep_tip(&told, top.at(told.finding.place.truncate()));
     }
     things::overlaps(&mut pen, &top);
     things::keep_ways_out(&mut pen, &top);
+    pen.keep_to(shown.earlier, Projection::Top);
     // From here on places are searched for, in order of precedence: by how much the aiming is stopped, which nothing else may
     // hide or push out, and the names of what stops it; what is in hand; dimensions of the aiming
     // and the names of its targets; the names of what findings are about; all other names.
@@ -99,7 +100,7 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     aiming::mark_numbers(&mut pen, &top);
     dimensions::kept(&mut pen, &top);
     aiming::target_names(&mut pen, &top);
-    for told in pinned(assessment) {
+    for told in pinned(assessment).map(|told| state.numbered(told)) {
         pen.flag(&told, top.at(told.finding.place.truncate()));
     }
     things::names(&mut pen, &top, Named::Told);

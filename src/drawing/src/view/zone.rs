@@ -58,6 +58,10 @@ impl Pen<'_> {
         if self.space.is_spent() || zone.ring.len() < 3 {
             return;
         }
+        let whole = |pen: &Self| Some(pen.measured(zone.whole, zone.style));
+        if self.name_kept(Role::LabelZone, Some(&zone.subject), zone.style, whole).is_some() {
+            return;
+        }
         let mut best: Option<Put> = None;
         for (worse, text) in [(0.0, zone.whole), (BRIEF_COST, zone.brief)] {
             let text = self.measured(text, zone.style);
