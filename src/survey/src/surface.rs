@@ -29,6 +29,8 @@ const EDGE_MM: f64 = 2.0 * cells::FLAT_MM;
 
 /// A place nearer than this to two cells is in both: far below what a tape reads.
 const BOTH_MM: f64 = 1e-3;
+/// A place so deep in one cell is in no other, mm.
+const DEEP_MM: f64 = 2.0 * EDGE_MM;
 
 /// One level as surveyed.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -109,12 +111,21 @@ impl LevelSurface {
         }
         let near =
             |cell: &&Cell| place.cmpge(cell.low - EDGE_MM).all() && place.cmple(cell.high + EDGE_MM).all();
-        let depths = self.cells.iter().filter(near).map(|cell| (cell, cell.depth(place)));
-        let found: Vec<(&Cell, f64)> = depths.filter(|(_, depth)| *depth >= -EDGE_MM).collect();
+        let mut found: Vec<(&Cell, f64)> = Vec::new();
+        for cell in self.cells.iter().filter(near) {
+            let depth = cell.depth(place);
+            // Cells share no more than their edges.
+            if depth > DEEP_MM {
+                return Some(Level { nearest_mm, ..cell.level(place, depth) });
+            }
+            if depth >= -EDGE_MM {
+                found.push((cell, depth));
+            }
+        }
         let deepest = found.iter().map(|(_, depth)| *depth).reduce(f64::max)?;
         let [mut level, mut within, mut count] = [0.0; 3];
-        for (cell, _) in found.iter().filter(|(_, depth)| *depth >= deepest.min(0.0) - BOTH_MM) {
-            let own = cell.level(place);
+        for (cell, depth) in found.iter().filter(|(_, depth)| *depth >= deepest.min(0.0) - BOTH_MM) {
+            let own = cell.level(place, *depth);
             (level, within, count) = (level + own.level_mm, own.within_mm.max(within), count + 1.0);
         }
         Some(Level { level_mm: level / count, within_mm: within, nearest_mm })

@@ -2,7 +2,7 @@
 
 use glam::DVec2;
 
-use super::construct::{lay, lay_on};
+use super::construct::{lay, lay_again, shift};
 use super::{Construction, Givens, MarkFault};
 
 /// How far something moves, as each mark that it is built from is laid a little off, along the frame and across it.
@@ -82,17 +82,19 @@ fn carried(
     let found = |marks: &[Result<DVec2, MarkFault>]| {
         seen(&|index| marks.get(index)?.ok()).filter(|at: &DVec2| at.is_finite())
     };
-    let mut marks = lay(plan, givens);
-    let meant = found(&marks)?;
-    let as_meant = marks.clone();
+    let as_meant = lay(plan, givens);
+    let meant = found(&as_meant)?;
+    let mut marks = as_meant.clone();
+    let needed = built_from(plan, of);
     let mut moves = Vec::new();
-    for step in built_from(plan, of) {
+    for (nth, (step, _)) in needed.iter().enumerate() {
+        let on_it = built_on(needed.get(nth..).unwrap_or_default());
         for way in [DVec2::X, DVec2::Y] {
             let mut by = |off: f64| {
-                // What was laid before it lies where it lay.
-                marks.clear();
-                marks.extend_from_slice(as_meant.get(..step)?);
-                lay_on(&mut marks, plan, givens, way * off);
+                // What does not rest on it lies where it lay.
+                marks.copy_from_slice(&as_meant);
+                shift(&mut marks, *step, way * off);
+                on_it.iter().for_each(|step| lay_again(&mut marks, plan, givens, *step));
                 Some(found(&marks)? - meant)
             };
             moves.push([by(off_mm)?, by(-off_mm)?]);
@@ -101,19 +103,34 @@ fn carried(
     Some(MayBeOff { moves })
 }
 
-/// The marks that some are built from, and these themselves, in the plan's order.
-fn built_from(plan: &[Construction], of: &[usize]) -> impl Iterator<Item = usize> + use<> {
+/// The marks that some are built from, and these themselves, in the plan's order, each with those that it is built from.
+fn built_from(plan: &[Construction], of: &[usize]) -> Vec<(usize, Vec<usize>)> {
     let mut is_used = vec![false; plan.len()];
+    let mut all = Vec::new();
     for (index, step) in plan.iter().enumerate().rev() {
         if is_used.get(index).is_some_and(|used| *used) || of.contains(&index) {
-            for own in step.uses().into_iter().chain([index]) {
-                if let Some(used) = is_used.get_mut(own) {
+            let uses = step.uses();
+            for own in &uses {
+                if let Some(used) = is_used.get_mut(*own) {
                     *used = true;
                 }
             }
+            all.push((index, uses));
         }
     }
-    is_used.into_iter().enumerate().filter_map(|(index, used)| used.then_some(index))
+    all.reverse();
+    all
+}
+
+/// Of these marks those that are built on the first, or on what is.
+fn built_on(marks: &[(usize, Vec<usize>)]) -> Vec<usize> {
+    let mut moved: Vec<usize> = marks.first().map(|(first, _)| *first).into_iter().collect();
+    for (index, uses) in marks.iter().skip(1) {
+        if uses.iter().any(|own| moved.contains(own)) {
+            moved.push(*index);
+        }
+    }
+    moved.split_off(1.min(moved.len()))
 }
 
 #[cfg(test)]

@@ -31,23 +31,30 @@ use crate::tolerance::{REACH_MM, TOUCH_MM};
 /// ```
 pub fn lay(plan: &[Construction], givens: &Givens) -> Vec<Result<DVec2, MarkFault>> {
     let mut marks = Vec::with_capacity(plan.len());
-    lay_on(&mut marks, plan, givens, DVec2::ZERO);
+    for step in plan {
+        let found = Laid { marks: &marks, givens }.construct(step);
+        marks.push(found.and_then(within_reach));
+    }
     marks
 }
 
-/// Lays the steps that come after the marks that lie already, the first of them so far off where it is found; those built from it
-/// are built from there.
-pub(super) fn lay_on(
-    marks: &mut Vec<Result<DVec2, MarkFault>>,
+/// Lays a step once more, where those before it lie now.
+pub(super) fn lay_again(
+    marks: &mut [Result<DVec2, MarkFault>],
     plan: &[Construction],
     givens: &Givens,
-    off: DVec2,
+    index: usize,
 ) {
-    let first = marks.len();
-    for (index, step) in plan.iter().enumerate().skip(first) {
-        let found = Laid { marks, givens }.construct(step);
-        let off = if index == first { off } else { DVec2::ZERO };
-        marks.push(found.map(|at| at + off).and_then(within_reach));
+    let Some((laid, [own, ..])) = marks.split_at_mut_checked(index) else { return };
+    if let Some(step) = plan.get(index) {
+        *own = Laid { marks: laid, givens }.construct(step).and_then(within_reach);
+    }
+}
+
+/// Puts a mark so far off where it lies.
+pub(super) fn shift(marks: &mut [Result<DVec2, MarkFault>], index: usize, off: DVec2) {
+    if let Some(own) = marks.get_mut(index) {
+        *own = own.and_then(|at| within_reach(at + off));
     }
 }
 

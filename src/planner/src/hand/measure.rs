@@ -48,8 +48,12 @@ pub fn measuring_point(
     for mark in &arrangement.bay.marks {
         best.look(Some(mark.at), || EndOn::Mark(mark.id.clone()));
     }
-    for point in car_points(arrangement) {
+    for point in CAR_POINTS {
         best.look(on_car(arrangement, scene, &point), || EndOn::Car(point.clone()));
+    }
+    for point in &arrangement.vehicle.body_points {
+        let at = scene.bay_from_vehicle * point.at.truncate();
+        best.look(Some(at), || EndOn::Car(CarPoint::Named(point.id.clone())));
     }
     best.look(Some(scene.sensor().truncate()), || EndOn::Sensor);
     for target in &scene.targets {
@@ -107,12 +111,16 @@ fn on_wall(arrangement: &Arrangement, at: DVec2, reach: f64, other: Option<DVec2
     }
 }
 
-/// Points of the car that stand-offs are measured from.
-fn car_points(arrangement: &Arrangement) -> impl Iterator<Item = CarPoint> + '_ {
-    let wheels = Wheel::ALL.into_iter().map(CarPoint::Wheel);
-    let named = arrangement.vehicle.body_points.iter().map(|point| CarPoint::Named(point.id.clone()));
-    wheels.chain([CarPoint::FrontAxle, CarPoint::FrontBumper, CarPoint::RearBumper]).chain(named)
-}
+/// The points that every car has and that stand-offs are measured from.
+const CAR_POINTS: [CarPoint; 7] = [
+    CarPoint::Wheel(Wheel::FrontLeft),
+    CarPoint::Wheel(Wheel::FrontRight),
+    CarPoint::Wheel(Wheel::RearLeft),
+    CarPoint::Wheel(Wheel::RearRight),
+    CarPoint::FrontAxle,
+    CarPoint::FrontBumper,
+    CarPoint::RearBumper,
+];
 
 /// Where a point of the car is, bay frame, mm; `None` if this car has none of that name.
 pub(super) fn on_car(arrangement: &Arrangement, scene: &Scene, point: &CarPoint) -> Option<DVec2> {

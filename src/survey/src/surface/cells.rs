@@ -48,9 +48,9 @@ impl Cell {
         self.corners.iter().zip(self.corners.iter().cycle().skip(1)).map(depth).fold(f64::INFINITY, f64::min)
     }
 
-    /// The level at a place within it, or at the place of its edge nearest to one just outside.
-    pub(super) fn level(&self, place: DVec2) -> Level {
-        let place = if self.within_lines(place) < 0.0 { self.nearest(place) } else { place };
+    /// The level at a place within it, or at the place of its edge nearest to one just outside; `depth` is how deep it lies.
+    pub(super) fn level(&self, place: DVec2, depth: f64) -> Level {
+        let place = if depth < 0.0 { self.nearest(place) } else { place };
         let [mut level, mut within, mut squares] = [0.0; 3];
         let sum = weigh(&self.corners, place, |corner, weight| {
             level += weight * corner.level_mm;

@@ -15,11 +15,14 @@ pub(super) fn weigh(corners: &[Spot], place: DVec2, mut give: impl FnMut(&Spot, 
     // On an edge, or so near that what follows would divide by next to nothing.
     for (a, b) in corners.iter().zip(next()) {
         let (edge, from) = (b.at - a.at, place - a.at);
-        let (along, aside) = (from.dot(edge) / edge.length_squared(), edge.perp_dot(from) / edge.length());
-        if aside.abs() <= 1e-9 * edge.length() && (0.0..=1.0).contains(&along) {
-            give(a, 1.0 - along);
-            give(b, along);
-            return 1.0;
+        let squared = edge.length_squared();
+        if edge.perp_dot(from).abs() <= 1e-9 * squared {
+            let along = from.dot(edge) / squared;
+            if (0.0..=1.0).contains(&along) {
+                give(a, 1.0 - along);
+                give(b, along);
+                return 1.0;
+            }
         }
     }
     // tan(α / 2) of the angle under which an edge is seen.
