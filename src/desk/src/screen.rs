@@ -56,7 +56,7 @@ use crate::session::system_look::SystemLook;
 use crate::session::verdicts::Verdicts;
 use ask_files::AskFiles;
 use canvas::Canvas;
-use command::{Command, OfView};
+use command::{Command, OfCar, OfView};
 use view::Viewing;
 
 /// The whole screen and what it works on.
@@ -291,7 +291,18 @@ impl Desk {
             );
             chooses || matches!(asked, Command::Bay(_))
         };
-        if self.fields.is_edited() && by_hand.iter().any(takes_form_away) {
+        // So is what asks for all of the work, by keys: to save it, to keep a car, to leave.
+        let asks_for_all = |asked: &Command| {
+            matches!(
+                asked,
+                Command::File(_) | Command::Quit | Command::Car(OfCar::Keep) | Command::Page(Some(_))
+            )
+        };
+        let is_edited = self.fields.is_edited();
+        let (after, mut commands): (Vec<_>, Vec<_>) = commands
+            .into_iter()
+            .partition(|asked| asks_for_all(asked) && (is_edited || *asked == Command::Car(OfCar::Keep)));
+        if is_edited && (by_hand.iter().any(takes_form_away) || !after.is_empty()) {
             ctx.memory_mut(|memory| memory.focused().map(|field| memory.surrender_focus(field)));
         } else {
             commands.append(&mut by_hand);
@@ -313,6 +324,11 @@ impl Desk {
         self.settle_hover(&mut commands);
         if !commands.is_empty() {
             self.carry_out(&ctx, commands);
+            ctx.request_repaint();
+        }
+        // Where what was typed is not taken its reason stands beside it, and nothing is saved or left without it.
+        if !after.is_empty() && !self.fields.was_refused() {
+            self.carry_out(&ctx, after);
             ctx.request_repaint();
         }
         self.follow_window(&ctx);
@@ -410,7 +426,8 @@ impl Desk {
         }
         let drafted = self.document.draft().is_some_and(crate::session::draft::Draft::is_changed);
         let begun = self.view.begun().is_some();
-        if drafted || begun || self.document.is_changed() || self.shop.is_changed() {
+        let typing = self.fields.is_edited();
+        if drafted || begun || typing || self.document.is_changed() || self.shop.is_changed() {
             ctx.send_viewport_cmd(egui::ViewportCommand::CancelClose);
             commands.push(Command::Quit);
         } else {

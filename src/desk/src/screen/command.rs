@@ -170,6 +170,8 @@ pub enum OfCar {
     Aiming(Id),
     /// Save the car that is being entered and choose it.
     Keep,
+    /// The same where its file is gone.
+    KeepAgain,
     /// Drop it, asking first if something was entered.
     Drop,
     /// Drop it, whatever is lost.

@@ -80,6 +80,18 @@ impl Desk {
                     }
                 });
             }
+            Question::CarGone(path) => {
+                ask(ui, &texts.file_is_gone(&path.display().to_string()));
+                ui.horizontal(|ui| {
+                    if widgets::press(ui, self.view.theme, texts.save_there_again).clicked() {
+                        out.push(Command::Page(None));
+                        out.push(Command::Car(OfCar::KeepAgain));
+                    }
+                    if widgets::lesser(ui, texts.go_on_entering).clicked() {
+                        out.push(Command::Page(None));
+                    }
+                });
+            }
             Question::DropCar => {
                 ask(ui, texts.drop_car_question);
                 ui.horizontal(|ui| {
