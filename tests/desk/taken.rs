@@ -53,6 +53,18 @@ fn what_is_being_typed_is_saved_with_the_rest() {
     clear(home);
 }
 
+/// So that it is told if somebody changes that car's file.
+#[test]
+fn a_new_bay_remembers_its_car() {
+    let mut screen = usual(demo());
+    ask(&mut screen, Command::File(OfFile::BeginBay));
+    press(&mut screen, "Make this bay");
+    let document = screen.state().document();
+    let own = document.saved_arrangement().unwrap();
+    let car = document.cars().iter().find(|car| car.vehicle.id == own.vehicle).unwrap();
+    assert_eq!(own.vehicle_fingerprint.as_ref(), Some(&car.fingerprint));
+}
+
 /// By a key and by the window's own cross.
 #[test]
 fn what_is_being_typed_is_asked_about_before_the_program_closes() {
@@ -156,7 +168,7 @@ fn a_picker_begins_at_what_is_chosen() {
     }
 }
 
-/// What a card asks to be entered has the keyboard: unfolded and in sight, whatever was in hand and however far its form was scrolled.
+/// What a card asks to be entered has the keyboard, unfolded and in sight, whatever was in hand and however far that was scrolled.
 #[test]
 fn how_leads_to_the_levels() {
     let mut screen = screen(demo(), egui::Vec2::new(1280.0, 720.0), 1.0);
@@ -168,7 +180,9 @@ fn how_leads_to_the_levels() {
     screen.run();
     let name = screen.get_by_label("name").rect();
     assert!((380.0..480.0).contains(&name.top()), "{name:?}");
-    press(&mut screen, "How: Floor not surveyed here");
+    screen.get_by_label("How: Floor not surveyed here").focus();
+    screen.run();
+    screen.key_press(Key::Enter);
     screen.run();
     let role = egui::accesskit::Role::MultilineTextInput;
     let levels = screen.get_by_role_and_label(role, "Floor levels");

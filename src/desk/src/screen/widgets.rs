@@ -128,6 +128,26 @@ pub(super) fn offer(ui: &mut Ui, theme: Theme, text: impl Into<String>) -> Respo
     ringed(ui, response)
 }
 
+/// The same on a page that asks something: what loses nothing. It has the keyboard as soon as it is asked, so that Enter is enough.
+pub(super) fn default_press(ui: &mut Ui, theme: Theme, text: impl Into<String>) -> Response {
+    let response = press(ui, theme, text);
+    if is_new(ui, response.id) {
+        response.request_focus();
+    }
+    response
+}
+
+/// Whether a widget was not drawn in the pass before this one.
+fn is_new(ui: &Ui, id: Id) -> bool {
+    let (key, now) = (id.with("drawn in pass"), ui.ctx().cumulative_pass_nr());
+    let before: Option<u64> = ui.data_mut(|data| {
+        let before = data.get_temp(key);
+        data.insert_temp(key, now);
+        before
+    });
+    before.is_none_or(|before| before + 1 < now)
+}
+
 /// An entry of a picker that chooses a value. Opened by a key, the picker has the keyboard at what is chosen: arrows walk on from
 /// there.
 pub(super) fn entry<T: PartialEq>(ui: &mut Ui, chosen: &mut T, own: T, text: impl Into<egui::WidgetText>) {
@@ -136,13 +156,7 @@ pub(super) fn entry<T: PartialEq>(ui: &mut Ui, chosen: &mut T, own: T, text: imp
     if !is_chosen {
         return;
     }
-    let (key, now) = (response.id.with("drawn in pass"), ui.ctx().cumulative_pass_nr());
-    let before: Option<u64> = ui.data_mut(|data| {
-        let before = data.get_temp(key);
-        data.insert_temp(key, now);
-        before
-    });
-    let is_new = before.is_none_or(|before| before + 1 < now);
+    let is_new = is_new(ui, response.id);
     if is_new && !response.clicked() && !ui.input(|i| i.pointer.any_pressed() || i.pointer.any_released()) {
         response.request_focus();
     }

@@ -12,7 +12,7 @@ use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use baywright_files::{DiskMark, FileFault, Library, Profile, Saved};
+use baywright_files::{DiskMark, FileFault, Library, Profile, Saved, whole_path};
 use baywright_planner::edit::{Deed, Edit};
 use baywright_planner::entry::CarDeed;
 use baywright_planner::model::fault::FileTrouble;
@@ -312,8 +312,10 @@ impl Document {
     /// The profile that a car which an earlier session left behind changes in its place: the one of its name, if its file is
     /// where it was and nobody wrote to it since.
     pub fn still_replaces(&self, id: &Id, file: &Path, mark: DiskMark) -> Option<Id> {
-        let own = self.cars.file_of(id)?;
-        (own == (file.to_owned(), mark)).then(|| id.clone())
+        let (own, own_mark) = self.cars.file_of(id)?;
+        // However either is written: work that was left behind says it from the root.
+        let is_same = own_mark == mark && whole_path(&own).is_some_and(|own| Some(own) == whole_path(file));
+        is_same.then(|| id.clone())
     }
 
     /// Drops the car that is being entered.
