@@ -9,6 +9,7 @@ use egui_kittest::kittest::Queryable;
 
 use crate::sessions::{ask, home, press, start};
 use crate::support::{clear, demo, screen, type_into, usual};
+use crate::typing::{happen, key};
 
 const CTRL: Modifiers = Modifiers::COMMAND;
 
@@ -188,4 +189,17 @@ fn how_leads_to_the_levels() {
     let levels = screen.get_by_role_and_label(role, "Floor levels");
     assert!(levels.is_focused());
     assert!(levels.rect().top() > 370.0 && levels.rect().bottom() < 684.0, "{:?}", levels.rect());
+}
+
+/// However fast they come, all in one frame: each arrow has its turn, and Enter presses where they led.
+#[test]
+fn arrows_in_a_menu_are_counted() {
+    for pace in [1, 1_000] {
+        let mut screen = usual(demo());
+        screen.get_by_label("Show").focus();
+        screen.run();
+        let keys = [Key::Enter, Key::ArrowDown, Key::ArrowDown, Key::Enter].into_iter().flat_map(key);
+        happen(&mut screen, &keys.collect::<Vec<_>>(), pace);
+        assert_eq!(screen.state().view().theme, baywright_drawing::Theme::Dark, "{pace} in a frame");
+    }
 }

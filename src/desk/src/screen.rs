@@ -48,7 +48,7 @@ use egui::{Frame, Margin, Panel, Ui};
 
 use crate::session::answer::{Answer, Assess, SlowPart};
 use crate::session::document::Document;
-use crate::session::job::Wake;
+use crate::session::job::{Job, Wake};
 use crate::session::keeper::Keeper;
 use crate::session::log::Log;
 use crate::session::shop::{ShopSettings, ShopTrouble};
@@ -69,6 +69,8 @@ pub struct Desk {
     verdicts: Verdicts,
     /// The best of all ways to make it ready.
     ways: SlowPart<Option<Promise>>,
+    /// The picture that is made for the clipboard.
+    copying: Job<egui::ColorImage>,
     files: AskFiles,
     log: Log,
     fields: forms::field::Fields,
@@ -123,6 +125,7 @@ impl Desk {
             verdicts: Verdicts::default(),
             ways: SlowPart::default(),
             files: AskFiles::default(),
+            copying: Job::default(),
             log: Log::default(),
             fields: forms::field::Fields::default(),
             cards: findings::Cards::default(),
@@ -271,6 +274,7 @@ impl Desk {
         self.look_further(&ctx);
         self.look_after(&ctx);
         self.follow_picture(&ctx);
+        self.hear_copied(&ctx);
         self.menus.before(&ctx);
         if let Some(page::Page::Customer(at)) = self.view.page {
             self.customer_keys(at, &keys::pressing(&ctx), &mut commands);

@@ -255,6 +255,8 @@ pub enum OfView {
     MenuByKey,
     /// Lead the keyboard to the first field of what is in hand.
     ToFields,
+    /// Give the keyboard to the first card of what was found.
+    ToCards,
     /// The pointer is over this.
     Hover(Option<Subject>),
     /// The pointer is over a finding's card or its marker.

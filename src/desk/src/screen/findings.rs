@@ -26,9 +26,15 @@ pub(super) struct Cards {
     width: f32,
     /// The card, by its place among them, that holds what has the keyboard.
     with_keyboard: Option<usize>,
-    /// A way out was pressed by a key in the card at this place, and that card may be gone: the keyboard goes to the one that
-    /// stands there now.
+    /// The keyboard goes to the card at this place: a way out was pressed by a key in the one that stood there, and it may be gone.
     hand_on: Option<usize>,
+}
+
+impl Cards {
+    /// The first card's first press gets the keyboard.
+    pub fn lead_in(&mut self) {
+        self.hand_on = Some(0);
+    }
 }
 
 /// A card as it was drawn.
