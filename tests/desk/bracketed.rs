@@ -237,6 +237,7 @@ fn the_pages() {
         Page::Ask(Question::ChangedOnDisk),
         Page::Ask(Question::GoneFromDisk),
         Page::Ask(Question::DropCar),
+        Page::Ask(Question::CarGone("/a/car.ron".into())),
         Page::Ask(Question::AdoptBuilding(Vec::new())),
         Page::Ask(Question::Replace("/a/b.ron".into())),
     ];

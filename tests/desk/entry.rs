@@ -225,7 +225,9 @@ fn the_drawing_is_copied_as_a_picture() {
         screen.get_by_label("Show").click();
         screen.run();
         screen.get_by_label("Copy picture").click();
-        for _ in 0..4 {
+        // It is made off the frame.
+        for _ in 0..500 {
+            std::thread::sleep(std::time::Duration::from_millis(10));
             screen.step();
             let commands = &screen.output().platform_output.commands;
             let picture = commands.iter().find_map(|own| match own {

@@ -5,10 +5,10 @@ use baywright_desk::screen::command::{Begin, Command, OfCar, OfView};
 use baywright_desk::screen::page::Page;
 use baywright_desk::screen::view::Tab;
 use baywright_drawing::Theme;
-use baywright_planner::Subject;
-use egui::{Key, Rect, Vec2};
+use baywright_planner::{Severity, Subject};
+use egui::{Key, Modifiers, Rect, Vec2};
 use egui_kittest::Harness;
-use egui_kittest::kittest::Queryable;
+use egui_kittest::kittest::{NodeT, Queryable};
 
 use crate::sessions::{ask, press};
 use crate::support::{demo, screen, wheel};
@@ -32,7 +32,7 @@ fn what_enter_leads_to_is_in_sight() {
         ask(&mut screen, Command::Car(OfCar::Begin(Begin::New)));
         screen.run();
         let mut seen = 0;
-        while screen.ctx.memory(egui::Memory::focused).is_some() {
+        while !screen.get_by_label("Keep this car").is_focused() {
             let rect = focused(&screen);
             assert!(rect.top() > 170.0 && rect.bottom() < 684.0, "field {seen}: {rect:?}");
             screen.key_press(Key::Enter);
@@ -56,6 +56,83 @@ fn what_tab_leads_to_is_in_sight() {
         let rect = focused(&screen);
         assert!(rect.top() > 0.0 && rect.bottom() < 720.0, "{rect:?}");
     }
+}
+
+/// In the list of what is found, too: Tab goes through every press of every card, down to the last and up again, and each is seen
+/// where it stands. Cards that are not drawn while they are out of sight are not passed over.
+#[test]
+fn what_tab_leads_to_among_the_findings_is_in_sight() {
+    let mut screen = small();
+    let found = screen.state().answer().assessment.findings.clone();
+    let told = found.iter().filter(|own| own.severity != Severity::Note);
+    // "Show" and "Why this limit?" of each, and its way out where there is one.
+    let presses = told.map(|own| 2 + usize::from(own.cure.is_some())).sum::<usize>();
+    assert!(presses > 20, "{presses}: more than the window holds");
+    screen.get_by_label("Marks").focus();
+    screen.run();
+    let in_sight = |screen: &Harness<'_, Desk>, what: usize| {
+        let rect = focused(screen);
+        // Within the panel of what is found, whole.
+        let is_seen = rect.left() > 940.0 && rect.top() >= 146.0 && rect.bottom() <= 660.0;
+        assert!(is_seen, "press {what}: {rect:?}");
+        rect
+    };
+    let name = |screen: &Harness<'_, Desk>| {
+        let all = screen.query_all(egui_kittest::kittest::By::new().predicate(|node| node.is_focused()));
+        let names: Vec<String> = all.filter_map(|node| node.accesskit_node().label()).collect();
+        names.concat()
+    };
+    let mut down = Vec::new();
+    for press in 0..presses {
+        screen.key_press(Key::Tab);
+        screen.run();
+        in_sight(&screen, press);
+        down.push(name(&screen));
+    }
+    let mut different = down.clone();
+    different.sort();
+    different.dedup();
+    assert_eq!(different.len(), presses, "{down:?}");
+    // Coming from below, it is the last one that is reached.
+    for modifiers in [Modifiers::NONE, Modifiers::NONE, Modifiers::SHIFT, Modifiers::SHIFT] {
+        screen.key_press_modifiers(modifiers, Key::Tab);
+        screen.run();
+    }
+    in_sight(&screen, presses);
+    let mut up = vec![name(&screen)];
+    for press in (0..presses - 1).rev() {
+        screen.key_press_modifiers(Modifiers::SHIFT, Key::Tab);
+        screen.run();
+        in_sight(&screen, press);
+        up.push(name(&screen));
+    }
+    up.reverse();
+    assert_eq!(up, down);
+}
+
+/// A way out that is pressed by a key takes its card away; the keyboard goes to the next card's first press, and so one key after
+/// the other clears what stops.
+#[test]
+fn the_keyboard_goes_on_to_the_next_card() {
+    let mut screen = small();
+    let first = "Move it: Tool cabinet is inside the keep-clear zone “metal-free area”";
+    // One key leads there, from wherever the keyboard was.
+    screen.key_press(Key::F6);
+    screen.run();
+    assert!(screen.get_by_label(first).is_focused());
+    screen.key_press(Key::Enter);
+    screen.run();
+    assert!(screen.query_by_label(first).is_none());
+    let next = screen.get_by_label("Move it: Trolley is inside the keep-clear zone “metal-free area”");
+    assert!(next.is_focused());
+    screen.key_press(Key::Enter);
+    screen.run();
+    assert_eq!(crate::support::count(&screen, Severity::Stops), 0);
+    assert!(screen.ctx.memory(egui::Memory::focused).is_some());
+    // By the pointer it stays where it was.
+    let mut screen = small();
+    press(&mut screen, first);
+    assert!(screen.ctx.memory(egui::Memory::focused).is_none());
 }
 
 /// What is only read is scrolled by keys, too: Tab leads to it from its own tab, arrows and the keys for pages go through it.

@@ -47,6 +47,52 @@ fn a_car_whose_file_someone_else_changed_is_not_replaced() {
     crate::support::clear(home);
 }
 
+/// A car whose file somebody removed: what stands on it stays, it is said, and one press writes it again.
+#[test]
+fn a_car_whose_file_is_gone_is_said_to_be_gone() {
+    let home = home("car-gone");
+    let mut screen = start(&home);
+    enter_car(&mut screen);
+    let id = screen.state().answer().arrangement.vehicle.id.clone();
+    let path = home.join(format!("vehicle-profiles/{id}.ron"));
+    let before = screen.state().answer().assessment.clone();
+    // The whole folder is.
+    std::fs::remove_dir_all(path.parent().unwrap()).unwrap();
+    screen.event(egui::Event::WindowFocused(true));
+    screen.run();
+    screen.get_by_label_contains(
+        "is not there any more: it was removed, moved or renamed. What is here still has",
+    );
+    assert_eq!(screen.state().answer().assessment, before);
+    // The bay is saved, and says what is not found from there.
+    let bay = home.join("bay-layouts/bay.ron");
+    std::fs::create_dir_all(home.join("bay-layouts")).unwrap();
+    ask(&mut screen, Command::File(OfFile::SaveAs(bay.clone(), false)));
+    screen.get_by_label_contains("is not found");
+    assert!(bay.exists());
+    // It goes by its own name still, and is not taken for a shipped one.
+    ask(&mut screen, Command::Car(OfCar::Begin(Begin::Change)));
+    assert_eq!(screen.state().document().draft().unwrap().car().id, id);
+    change(&mut screen, |car| car.name = "Mine".into());
+    ask(&mut screen, Command::Car(OfCar::Keep));
+    screen.get_by_label_contains(&format!("{} is not there any more", path.display()));
+    assert!(screen.query_by_label_contains("Someone else").is_none() && !path.exists());
+    press(&mut screen, "Go on entering it");
+    assert!(screen.state().document().draft().is_some());
+    press(&mut screen, "Keep this car");
+    press(&mut screen, "Save it there again");
+    assert!(screen.state().document().draft().is_none() && path.exists());
+    assert_eq!(screen.state().answer().arrangement.vehicle.name, "Mine");
+    assert_eq!(screen.state().answer().arrangement.vehicle.id, id);
+    // Somebody else's figures are told as well.
+    let theirs = std::fs::read_to_string(&path).unwrap().replace("4300", "4310");
+    std::fs::write(&path, theirs).unwrap();
+    screen.event(egui::Event::WindowFocused(true));
+    screen.run();
+    screen.get_by_label_contains("Someone else changed the file of the car “Mine”");
+    crate::support::clear(home);
+}
+
 #[test]
 fn an_aiming_that_another_arrangement_needs_is_not_renamed_away() {
     let home = home("car-needed");

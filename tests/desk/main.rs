@@ -42,6 +42,7 @@ mod shop;
 mod sizes;
 mod steady;
 mod support;
+mod taken;
 mod taped;
 mod typing;
 mod visits;

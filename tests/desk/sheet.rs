@@ -20,9 +20,9 @@ fn figures(typed: &[&str], leave: Key) -> Vec<Event> {
     typed.iter().flat_map(|figure| [letters(figure), key(leave)].concat()).collect()
 }
 
-/// A choice in the list that has the keyboard, by its place from 1.
-fn choose(place: usize) -> Vec<Event> {
-    let arrows = (0..place).flat_map(|_| key(Key::ArrowDown));
+/// A choice in the list that has the keyboard, so many further down than what is chosen.
+fn choose(further: usize) -> Vec<Event> {
+    let arrows = (0..further).flat_map(|_| key(Key::ArrowDown));
     key(Key::Enter).into_iter().chain(arrows).chain(key(Key::Enter)).collect()
 }
 
@@ -41,9 +41,9 @@ fn a_sheet_by_the_lower_edge_and_the_front_spots_is_typed_by_keys() {
         tabs(2),
         figures(&["3600"], Key::Tab),
         // Measured from the front spots, to the face; the height from the lower edge.
-        choose(2),
+        choose(1),
         tabs(2),
-        choose(2),
+        choose(1),
     ];
     happen(&mut screen, &keys.concat(), 1);
     let now = car(&screen);

@@ -7,6 +7,7 @@ fn said(folder: &Path, arguments: &[&str]) -> String {
     let output = Command::new(env!("CARGO_BIN_EXE_baywright"))
         .args(arguments)
         .current_dir(folder)
+        .env("XDG_DATA_HOME", folder.join("no-settings"))
         .output()
         .expect("the program runs");
     assert_eq!(output.status.code(), Some(2), "{arguments:?}");

@@ -48,7 +48,7 @@ use egui::{Frame, Margin, Panel, Ui};
 
 use crate::session::answer::{Answer, Assess, SlowPart};
 use crate::session::document::Document;
-use crate::session::job::Wake;
+use crate::session::job::{Job, Wake};
 use crate::session::keeper::Keeper;
 use crate::session::log::Log;
 use crate::session::shop::{ShopSettings, ShopTrouble};
@@ -56,7 +56,7 @@ use crate::session::system_look::SystemLook;
 use crate::session::verdicts::Verdicts;
 use ask_files::AskFiles;
 use canvas::Canvas;
-use command::{Command, OfView};
+use command::{Command, OfCar, OfView};
 use view::Viewing;
 
 /// The whole screen and what it works on.
@@ -69,6 +69,8 @@ pub struct Desk {
     verdicts: Verdicts,
     /// The best of all ways to make it ready.
     ways: SlowPart<Option<Promise>>,
+    /// The picture that is made for the clipboard.
+    copying: Job<egui::ColorImage>,
     files: AskFiles,
     log: Log,
     fields: forms::field::Fields,
@@ -123,6 +125,7 @@ impl Desk {
             verdicts: Verdicts::default(),
             ways: SlowPart::default(),
             files: AskFiles::default(),
+            copying: Job::default(),
             log: Log::default(),
             fields: forms::field::Fields::default(),
             cards: findings::Cards::default(),
@@ -271,6 +274,7 @@ impl Desk {
         self.look_further(&ctx);
         self.look_after(&ctx);
         self.follow_picture(&ctx);
+        self.hear_copied(&ctx);
         self.menus.before(&ctx);
         if let Some(page::Page::Customer(at)) = self.view.page {
             self.customer_keys(at, &keys::pressing(&ctx), &mut commands);
@@ -291,7 +295,18 @@ impl Desk {
             );
             chooses || matches!(asked, Command::Bay(_))
         };
-        if self.fields.is_edited() && by_hand.iter().any(takes_form_away) {
+        // So is what asks for all of the work, by keys: to save it, to keep a car, to leave.
+        let asks_for_all = |asked: &Command| {
+            matches!(
+                asked,
+                Command::File(_) | Command::Quit | Command::Car(OfCar::Keep) | Command::Page(Some(_))
+            )
+        };
+        let is_edited = self.fields.is_edited();
+        let (after, mut commands): (Vec<_>, Vec<_>) = commands
+            .into_iter()
+            .partition(|asked| asks_for_all(asked) && (is_edited || *asked == Command::Car(OfCar::Keep)));
+        if is_edited && (by_hand.iter().any(takes_form_away) || !after.is_empty()) {
             ctx.memory_mut(|memory| memory.focused().map(|field| memory.surrender_focus(field)));
         } else {
             commands.append(&mut by_hand);
@@ -313,6 +328,11 @@ impl Desk {
         self.settle_hover(&mut commands);
         if !commands.is_empty() {
             self.carry_out(&ctx, commands);
+            ctx.request_repaint();
+        }
+        // Where what was typed is not taken its reason stands beside it, and nothing is saved or left without it.
+        if !after.is_empty() && !self.fields.was_refused() {
+            self.carry_out(&ctx, after);
             ctx.request_repaint();
         }
         self.follow_window(&ctx);
@@ -410,7 +430,8 @@ impl Desk {
         }
         let drafted = self.document.draft().is_some_and(crate::session::draft::Draft::is_changed);
         let begun = self.view.begun().is_some();
-        if drafted || begun || self.document.is_changed() || self.shop.is_changed() {
+        let typing = self.fields.is_edited();
+        if drafted || begun || typing || self.document.is_changed() || self.shop.is_changed() {
             ctx.send_viewport_cmd(egui::ViewportCommand::CancelClose);
             commands.push(Command::Quit);
         } else {

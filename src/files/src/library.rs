@@ -1,13 +1,15 @@
 //! Where vehicle profiles are looked up.
 
 use std::collections::BTreeSet;
+use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
 
 use baywright_planner::model::Id;
-use baywright_planner::model::fault::FileFault;
+use baywright_planner::model::fault::{FileFault, FileKind};
 
 use crate::embedded;
 use crate::open_profile::{Profile, load_profile, parse_profile};
+use crate::text::not_read;
 
 /// The places where profiles are looked up, in their order.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -16,6 +18,8 @@ pub struct Library {
     built_in: bool,
     /// Whether the built-in ones go before those of the folders.
     shipped_first: bool,
+    /// The folder that belongs to the layout: where that cannot be read no car of another place stands in.
+    of_layout: Option<PathBuf>,
 }
 
 impl Library {
@@ -23,20 +27,22 @@ impl Library {
     pub fn beside(layout: &Path) -> Self {
         let beside = layout.parent().unwrap_or(Path::new("")).join("..").join("vehicle-profiles");
         Self {
-            folders: std::iter::once(beside).chain(Self::user_folder()).collect(),
+            folders: std::iter::once(beside.clone()).chain(Self::user_folder()).collect(),
             built_in: true,
             shipped_first: false,
+            of_layout: Some(beside),
         }
     }
 
     /// Only the built-in ones: for a built-in layout, so that it is the same everywhere.
     pub const fn built_in() -> Self {
-        Self { folders: Vec::new(), built_in: true, shipped_first: false }
+        Self { folders: Vec::new(), built_in: true, shipped_first: false, of_layout: None }
     }
 
     /// The built-in ones, so that a built-in layout is the same everywhere, then those of the user's own folder.
     pub fn built_in_first() -> Self {
-        Self { folders: Self::user_folder().into_iter().collect(), built_in: true, shipped_first: true }
+        let folders = Self::user_folder().into_iter().collect();
+        Self { folders, built_in: true, shipped_first: true, of_layout: None }
     }
 
     /// Profiles of this folder are offered too, after those that are there.
@@ -55,7 +61,7 @@ impl Library {
 
     /// Only these folders.
     pub const fn folders(folders: Vec<PathBuf>) -> Self {
-        Self { folders, built_in: false, shipped_first: false }
+        Self { folders, built_in: false, shipped_first: false, of_layout: None }
     }
 
     /// The user's own folder of profiles; it need not exist. `None` if the user has no home.
@@ -71,7 +77,8 @@ impl Library {
     /// The profile of this name, from the first place that has it; `None` if none has.
     ///
     /// # Errors
-    /// A profile of that name is there and cannot be read.
+    /// A profile of that name is there and cannot be read, or the folder that belongs to the layout cannot: no car of another
+    /// place stands in for one that may lie there.
     pub fn find(&self, name: &Id) -> Result<Option<Profile>, Vec<FileFault>> {
         let name = name.as_str();
         // A name is a file's stem and nothing else: it must not lead to another folder.
@@ -87,14 +94,25 @@ impl Library {
         }
         for folder in &self.folders {
             let path = folder.join(format!("{name}.ron"));
-            if path.try_exists().unwrap_or(false) {
-                return load_profile(&path).map(Some);
+            match path.try_exists() {
+                Ok(true) => return load_profile(&path).map(Some),
+                Err(_) if self.of_layout.as_ref() == Some(folder) => {
+                    if let Some(fault) = unread(folder) {
+                        return Err(vec![fault]);
+                    }
+                }
+                Ok(false) | Err(_) => {}
             }
         }
         built_in()
     }
 
-    /// The names of all profiles that are there, sorted. A folder that cannot be read has none.
+    /// The folders that are there and cannot be read: whatever cars lie in them are not found.
+    pub fn unread(&self) -> Vec<FileFault> {
+        self.folders.iter().filter_map(|folder| unread(folder)).collect()
+    }
+
+    /// The names of all profiles that are there, sorted. A folder that cannot be read has none; [`Self::unread`] tells it.
     pub fn names(&self) -> Vec<Id> {
         let mut names = BTreeSet::new();
         for folder in &self.folders {
@@ -112,4 +130,10 @@ impl Library {
         }
         names.into_iter().collect()
     }
+}
+
+/// Why a folder cannot be read; `None` if it can, or is not there.
+fn unread(folder: &Path) -> Option<FileFault> {
+    let error = std::fs::read_dir(folder).err().filter(|error| error.kind() != ErrorKind::NotFound)?;
+    Some(FileFault::whole(folder.display().to_string(), not_read(FileKind::ProfileFolder, &error)))
 }

@@ -199,6 +199,12 @@ fn resolve_in(text: &Text, layout: &Layout, library: &Library, by: JudgedBy) -> 
                         found: Found::NoProfile(Quote::of(saved.vehicle.as_str())),
                         allowed: Allowed::one_of(saved.vehicle.as_str(), &library.names()),
                     });
+                    // It may lie where nobody could look.
+                    for unread in library.unread() {
+                        if !in_profiles.contains(&unread) {
+                            in_profiles.push(unread);
+                        }
+                    }
                     None
                 }
                 Err(faults) => {

@@ -24,9 +24,9 @@ pub struct Profile {
 }
 
 impl Profile {
-    /// Where its own file lies, if it has one that is still there: a car that can be changed in its place.
+    /// Where its own file lies, or lay when it was read, if it has one: a car that can be changed in its place.
     pub fn own_file(&self) -> Option<&Path> {
-        self.path.as_deref().filter(|path| path.is_file())
+        self.path.as_deref()
     }
 }
 

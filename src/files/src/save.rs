@@ -219,39 +219,57 @@ pub fn save_aside(folder: Option<&Path>, layout: &Layout) -> Result<PathBuf, Vec
     Err(vec![FileFault::whole(folder.display().to_string(), FileTrouble::FullOfCopies)])
 }
 
-/// So many copies of one bay are kept at most.
+/// So many copies of one file are kept at most.
 const MOST_ASIDE: usize = 1_000;
 
-/// Copies a file of another version than is written now to `NAME.ron.v1.bak`, the first time.
+/// Copies a file of another version than is written now to `NAME.ron.v1.bak`.
 fn keep_other_version(path: &Path, old: &Text, present: u32) -> Result<Option<PathBuf>, FileFault> {
     match version::stated(old) {
-        Some(version) if version != u64::from(present) => kept(path, &format!(".v{version}.bak")),
+        Some(version) if version != u64::from(present) => kept(path, &format!(".v{version}")),
         _ => Ok(None),
     }
 }
 
-/// Copies a file that has comments by hand to `NAME.ron.bak`, the first time.
+/// Copies a file that has comments by hand to `NAME.ron.bak`.
 fn keep_comments(path: &Path, old: &Text) -> Result<Option<PathBuf>, FileFault> {
     let mut body = old.text.as_str();
     for head in [LAYOUT_HEAD, PROFILE_HEAD, TRIGGERS_HEAD, SHOP_HEAD, EXAMPLE_HEAD, EXAMPLE_LIST_HEAD] {
         body = body.strip_prefix(head).unwrap_or(body);
     }
-    if spot::has_comment(body) { kept(path, ".bak") } else { Ok(None) }
+    if spot::has_comment(body) { kept(path, "") } else { Ok(None) }
 }
 
-/// Copies a file to its own name with an ending, whole or not at all; a copy that is there already stays.
+/// Copies a file to its own name with an ending and `.bak`, whole or not at all. A copy that is there already stays; where it is
+/// not the same, as after comments were written by hand once more, this one gets a number: `NAME.ron.2.bak`.
 fn kept(path: &Path, ending: &str) -> Result<Option<PathBuf>, FileFault> {
-    let mut name = path.as_os_str().to_owned();
-    name.push(ending);
-    let copy = PathBuf::from(name);
-    let failed = |error: std::io::Error| not_written(&copy, &error);
-    // Also a link that leads nowhere is somebody's.
-    if std::fs::symlink_metadata(&copy).is_ok() {
-        return Ok(None);
+    let bytes = std::fs::read(path).map_err(|error| not_written(path, &error))?;
+    for n in 1..=MOST_ASIDE {
+        let mut name = path.as_os_str().to_owned();
+        name.push(ending);
+        if n > 1 {
+            name.push(format!(".{n}"));
+        }
+        name.push(".bak");
+        let copy = PathBuf::from(name);
+        // Also a link that leads nowhere is somebody's.
+        if std::fs::symlink_metadata(&copy).is_ok() {
+            if holds(&copy, &bytes) {
+                return Ok(None);
+            }
+            continue;
+        }
+        write_whole(&copy, &bytes)?;
+        let failed = |error: std::io::Error| not_written(&copy, &error);
+        let mode = std::fs::metadata(path).map_err(failed)?.permissions();
+        std::fs::set_permissions(&copy, mode).map_err(failed)?;
+        return Ok(Some(copy));
     }
-    let bytes = std::fs::read(path).map_err(failed)?;
-    write_whole(&copy, &bytes)?;
-    let mode = std::fs::metadata(path).map_err(failed)?.permissions();
-    std::fs::set_permissions(&copy, mode).map_err(failed)?;
-    Ok(Some(copy))
+    Err(FileFault::whole(path.display().to_string(), FileTrouble::FullOfCopies))
+}
+
+/// Whether a plain file holds just these bytes.
+fn holds(copy: &Path, bytes: &[u8]) -> bool {
+    let is_as_long =
+        std::fs::metadata(copy).is_ok_and(|own| own.is_file() && own.len() == bytes.len() as u64);
+    is_as_long && std::fs::read(copy).is_ok_and(|own| own == bytes)
 }

@@ -62,7 +62,7 @@ fn numbers_read_well() {
 }
 
 #[test]
-fn comments_by_hand_are_kept_beside_once() {
+fn comments_by_hand_are_kept_beside_whenever_there_are_some() {
     let folder = folder("comments");
     let path = folder.join("bay.ron");
     let file = EMBEDDED_LAYOUTS.iter().find(|e| e.name == "crowded-bay").unwrap();
@@ -76,9 +76,22 @@ fn comments_by_hand_are_kept_beside_once() {
     // The second save has nothing to keep, and leaves the first backup alone.
     assert_eq!(save_layout(&path, &layout).unwrap().backup, None);
     assert_eq!(std::fs::read_to_string(&backup).unwrap(), file.text);
+    // Somebody writes comments into it once more: they are kept as well, beside the first.
+    let again =
+        format!("// The compressor is on hire until May.\n{}", std::fs::read_to_string(&path).unwrap());
+    std::fs::write(&path, &again).unwrap();
+    let second = folder.join("bay.ron.2.bak");
+    assert_eq!(save_layout(&path, &layout).unwrap().backup, Some(second.clone()));
+    // What lies there word for word needs no further copy.
+    for kept in [&again, file.text] {
+        std::fs::write(&path, kept).unwrap();
+        assert_eq!(save_layout(&path, &layout).unwrap().backup, None);
+    }
+    assert_eq!(std::fs::read_to_string(&second).unwrap(), again);
+    assert_eq!(std::fs::read_to_string(&backup).unwrap(), file.text);
     // Nothing else is left lying about.
     let left: Vec<_> = std::fs::read_dir(&folder).unwrap().map(|e| e.unwrap().file_name()).collect();
-    assert_eq!(left.len(), 2, "{left:?}");
+    assert_eq!(left.len(), 3, "{left:?}");
     std::fs::remove_dir_all(folder).unwrap();
 }
 

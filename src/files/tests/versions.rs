@@ -61,8 +61,8 @@ fn an_older_file_is_kept_when_it_is_saved_over() {
     assert_eq!(save_layout(&path, &layout).unwrap().other_version, None);
     std::fs::write(&path, FIRST_LAYOUT.replacen("version: 1,", "version: 1, ", 1)).unwrap();
     let saved = save_layout(&path, &layout).unwrap();
-    assert_eq!(saved.other_version, None);
-    assert_eq!(saved.backup, Some(folder.join("bay.ron.bak")), "its comments are kept all the same");
+    assert_eq!(saved.other_version, Some(folder.join("bay.ron.v1.2.bak")), "it is kept all the same");
+    assert_eq!(saved.backup, None);
     assert_eq!(std::fs::read_to_string(&copy).unwrap(), FIRST_LAYOUT);
     // The same for a profile, which reads as the same car again.
     let path = folder.join("car.ron");

@@ -138,7 +138,7 @@ impl Desk {
         }
     }
 
-    /// Says which arrangements are kept and cannot be shown.
+    /// Says which cars cannot be read, and which arrangements are kept and cannot be shown.
     pub(super) fn say_shut(&mut self) {
         let texts = self.texts();
         let said: Vec<String> = self
@@ -147,8 +147,9 @@ impl Desk {
             .iter()
             .map(|shut| texts.not_shown(shut.arrangement.as_str(), &shut.fault, self.lengths()))
             .collect();
-        // The first is at the foot of the screen, all are in the log.
-        for sentence in said.into_iter().rev() {
+        // The first is at the foot of the screen, all are in the log. Why cars cannot be read may be why set-ups are not shown.
+        let of_cars = self.sentences(self.document.car_faults());
+        for sentence in of_cars.into_iter().chain(said).rev() {
             self.say_wrong(sentence);
         }
     }

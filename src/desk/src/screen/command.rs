@@ -170,6 +170,8 @@ pub enum OfCar {
     Aiming(Id),
     /// Save the car that is being entered and choose it.
     Keep,
+    /// The same where its file is gone.
+    KeepAgain,
     /// Drop it, asking first if something was entered.
     Drop,
     /// Drop it, whatever is lost.
@@ -253,6 +255,8 @@ pub enum OfView {
     MenuByKey,
     /// Lead the keyboard to the first field of what is in hand.
     ToFields,
+    /// Give the keyboard to the first card of what was found.
+    ToCards,
     /// The pointer is over this.
     Hover(Option<Subject>),
     /// The pointer is over a finding's card or its marker.

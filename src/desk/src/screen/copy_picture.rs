@@ -3,26 +3,40 @@
 
 use baywright_drawing::{Fit, Lettering, Projection, Turned, ViewState, side_view, top_view};
 use egui::epaint::{ClippedShape, ColorImage};
-use egui::{Context, Rect, Shape, TextureId, Vec2};
+use egui::{ClippedPrimitive, Context, Rect, Shape, TextureId, Vec2};
 
-use super::Desk;
 use super::canvas::{Fills, Painter};
 use super::look;
 use super::raster::{Texture, paint};
+use super::{Desk, waking};
+use crate::session::job::News;
 
 /// The picture's width, points, and the most height of each of its views.
 const WIDTH: f64 = 1_600.0;
 const MOST_HEIGHT: f64 = 1_100.0;
 
 impl Desk {
-    /// Puts the drawing on the clipboard and says so.
+    /// Puts the drawing on the clipboard as soon as its picture is made, which takes longer than a frame.
     pub(super) fn copy_picture(&mut self, ctx: &Context) {
-        ctx.copy_image(self.picture(ctx));
-        self.say(self.texts().picture_copied);
+        let picture = self.picture(ctx);
+        self.copying.start("picture for the clipboard", 1, &waking(ctx), move |_| picture.painted());
+        self.say(self.texts().picture_being_made);
     }
 
-    /// The drawing as a picture, in as many px for each point as the screen has.
-    fn picture(&self, ctx: &Context) -> ColorImage {
+    /// Whether it is made by now.
+    pub(super) fn hear_copied(&mut self, ctx: &Context) {
+        match self.copying.news().pop() {
+            Some(News::Done(picture) | News::SoFar(picture)) => {
+                ctx.copy_image(picture);
+                self.say(self.texts().picture_copied);
+            }
+            Some(News::Failed(words)) => self.say_wrong(self.texts().failed_beside(&words)),
+            None => {}
+        }
+    }
+
+    /// The drawing as triangles, in as many px for each point as the screen has.
+    fn picture(&self, ctx: &Context) -> Triangles {
         let turned = if self.view.to_room { Turned::ToRoom } else { Turned::ToCar };
         let state = ViewState { turned, along: self.view.along, ..ViewState::default() };
         let lettering = Lettering { locale: self.view.locale, ..Lettering::default() };
@@ -57,7 +71,22 @@ impl Desk {
         let primitives = ctx.tessellate(shapes, scale);
         let letters = Texture::of(&ctx.fonts(|fonts| fonts.image()));
         let px = [size.x, size.y].map(|own| (own * scale).round().max(1.0) as usize);
-        let texels = paint(px, scale, &primitives, |id| (id == TextureId::default()).then_some(&letters));
-        ColorImage::from_rgba_premultiplied(px, &texels.concat())
+        Triangles { px, scale, primitives, letters }
+    }
+}
+
+/// A drawing that is still to be painted.
+struct Triangles {
+    px: [usize; 2],
+    scale: f32,
+    primitives: Vec<ClippedPrimitive>,
+    letters: Texture,
+}
+
+impl Triangles {
+    fn painted(&self) -> ColorImage {
+        let letters = |id| (id == TextureId::default()).then_some(&self.letters);
+        let texels = paint(self.px, self.scale, &self.primitives, letters);
+        ColorImage::from_rgba_premultiplied(self.px, &texels.concat())
     }
 }

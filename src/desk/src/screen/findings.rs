@@ -3,7 +3,7 @@
 use baywright_drawing::flagged;
 use baywright_drawing::sign::SignKind;
 use baywright_planner::{Basis, Finding, Severity, Step};
-use egui::{Button, CornerRadius, Frame, Margin, Rect, RichText, ScrollArea, Sense, Stroke, Ui, Vec2};
+use egui::{Button, CornerRadius, Frame, Id, Margin, Rect, RichText, ScrollArea, Sense, Stroke, Ui, Vec2};
 
 use super::command::{Command, OfBay, OfView};
 use super::in_sight::{self, ScrolledBy};
@@ -18,11 +18,33 @@ const GAP_PX: f32 = 8.0;
 /// Room under the cards for how many more there are, px.
 const BELOW_PX: f32 = 20.0;
 
-/// Heights of the cards as they were drawn last: what lies outside the window is not drawn at all.
+/// Heights of the cards as they were drawn last: what lies outside the window is not drawn at all, but for where the keyboard
+/// may go next.
 #[derive(Debug, Default)]
 pub(super) struct Cards {
     heights: Vec<f32>,
     width: f32,
+    /// The card, by its place among them, that holds what has the keyboard.
+    with_keyboard: Option<usize>,
+    /// The keyboard goes to the card at this place: a way out was pressed by a key in the one that stood there, and it may be gone.
+    hand_on: Option<usize>,
+}
+
+impl Cards {
+    /// The first card's first press gets the keyboard.
+    pub fn lead_in(&mut self) {
+        self.hand_on = Some(0);
+    }
+}
+
+/// A card as it was drawn.
+struct Card {
+    rect: Rect,
+    /// What can be pressed of it first.
+    first: Id,
+    has_keyboard: bool,
+    /// Its way out was pressed by a key.
+    is_cured_by_key: bool,
 }
 
 impl Desk {
@@ -55,9 +77,10 @@ impl Desk {
         let told: Vec<usize> = flagged(&self.answer.assessment).map(|f| f.index).collect();
         let width = ui.available_width() - 10.0;
         if (cards.width - width).abs() > 0.5 {
-            cards = Cards { heights: Vec::new(), width };
+            cards = Cards { heights: Vec::new(), width, ..cards };
         }
         cards.heights.resize(told.len(), CARD_PX);
+        let (before, handed_on) = (cards.with_keyboard.take(), cards.hand_on.take());
         let room = ui.available_height() - BELOW_PX;
         let mut lowest = 0.0_f32;
         let area = ScrollArea::vertical().id_salt("findings").max_height(room);
@@ -70,10 +93,15 @@ impl Desk {
             }
             let top = ui.cursor().min.y;
             let mut skipped = 0.0_f32;
-            for (&index, height) in told.iter().zip(&mut cards.heights) {
+            for (place, (&index, height)) in told.iter().zip(&mut cards.heights).enumerate() {
                 let at = ui.cursor().min.y - top + skipped;
                 let hidden = at + *height < seen.min.y - 200.0 || at > seen.max.y + 200.0;
-                if hidden && self.scroll_to != Some(index) {
+                // The library leads the keyboard to what is drawn only: from above to the first card, from below to the last.
+                let is_next = place == 0
+                    || place + 1 == told.len()
+                    || before.is_some_and(|own| own.abs_diff(place) < 2)
+                    || handed_on == Some(place);
+                if hidden && !is_next && self.scroll_to != Some(index) {
                     skipped += *height + GAP_PX;
                     continue;
                 }
@@ -83,12 +111,23 @@ impl Desk {
                 }
                 let Some(finding) = self.answer.assessment.findings.get(index) else { continue };
                 // Under a name of its own, however many before it are not drawn: what has the keyboard keeps it as it scrolls.
-                let drawn = ui.push_id(("card", index), |ui| self.card(ui, index, finding, out)).inner;
-                *height = drawn.height();
+                let own = egui::UiBuilder::new().scope_id(ui.scope_id().with(("card", index)));
+                let drawn = ui.scope_builder(own, |ui| self.card(ui, index, finding, out)).inner;
+                *height = drawn.rect.height();
+                if handed_on.is_some_and(|own| place == own.min(told.len() - 1)) {
+                    ui.memory_mut(|memory| memory.request_focus(drawn.first));
+                    cards.with_keyboard = Some(place);
+                } else if drawn.has_keyboard {
+                    cards.with_keyboard = Some(place);
+                }
+                if drawn.is_cured_by_key {
+                    cards.hand_on = Some(place);
+                }
                 ui.add_space(GAP_PX);
             }
             ui.add_space(skipped);
             self.notes(ui);
+            in_sight::follow(ui);
             let name = self.texts().to_scroll(self.texts().in_the_way);
             in_sight::by_keys(ui, &name, ScrolledBy::Keys);
         });
@@ -106,7 +145,7 @@ impl Desk {
         self.cards = cards;
     }
 
-    fn card(&self, ui: &mut Ui, index: usize, finding: &Finding, out: &mut Vec<Command>) -> Rect {
+    fn card(&self, ui: &mut Ui, index: usize, finding: &Finding, out: &mut Vec<Command>) -> Card {
         let texts = self.texts();
         let words = self.words();
         let theme = self.view.theme;
@@ -123,6 +162,7 @@ impl Desk {
             .stroke(edge)
             .corner_radius(CornerRadius::same(5))
             .inner_margin(Margin { left: 8, right: 10, top: 8, bottom: 8 });
+        let (mut first, mut has_keyboard, mut is_cured_by_key) = (None, false, false);
         let drawn = frame.show(ui, |ui| {
             ui.set_width(ui.available_width());
             ui.spacing_mut().item_spacing = Vec2::new(6.0, 3.0);
@@ -158,16 +198,22 @@ impl Desk {
                                 .add_enabled_ui(!self.answer.stale, |ui| widgets::offer(ui, theme, text))
                                 .inner;
                             let name = texts.of(text, &words.title(finding));
+                            has_keyboard |= press.has_focus();
+                            first = press.enabled().then_some(press.id);
                             if press.accessible_name(name).clicked() {
+                                is_cured_by_key = has_keyboard && !asks_for_more(&cure.step);
                                 out.push(Command::Bay(OfBay::Cure(index)));
                             }
                         }
                         let show =
                             widgets::lesser(ui, if pointed { texts.showing } else { texts.show_place });
+                        has_keyboard |= show.has_focus();
+                        first.get_or_insert(show.id);
                         if show.accessible_name(texts.show_place_of(&words.title(finding))).clicked() {
                             out.push(Command::View(OfView::Point(index)));
                         }
                         let why = widgets::link(ui, theme, texts.why_this_limit);
+                        has_keyboard |= why.has_focus();
                         if why.accessible_name(texts.why_of(&words.title(finding))).clicked() {
                             out.push(Command::View(OfView::Explain(index)));
                         }
@@ -176,7 +222,9 @@ impl Desk {
                         ui.add(egui::Label::new(widgets::soft(ui, words.why(finding))).selectable(true));
                         if matches!(finding.basis, Basis::Shop(_)) {
                             let text = self.view.locale.language.shop().change_it;
-                            if widgets::link(ui, theme, text).clicked() {
+                            let change = widgets::link(ui, theme, text);
+                            has_keyboard |= change.has_focus();
+                            if change.clicked() {
                                 out.push(Command::Page(Some(Page::Shop)));
                             }
                         }
@@ -199,7 +247,8 @@ impl Desk {
         if self.scroll_to == Some(index) {
             response.scroll_to_me(None);
         }
-        rect
+        let first = first.unwrap_or(response.id);
+        Card { rect, first, has_keyboard, is_cured_by_key }
     }
 
     /// What to know and to have ready, in a quiet list.
@@ -225,6 +274,20 @@ impl Desk {
             ui.add(egui::Label::new(widgets::soft(ui, words.caution())).wrap());
         }
     }
+}
+
+/// Whether a cure asks a person for something, and leads to where that is entered: its card stays.
+const fn asks_for_more(step: &Step) -> bool {
+    matches!(
+        step,
+        Step::Tape { .. }
+            | Step::TapeCar
+            | Step::SurveyFloor
+            | Step::EnterFigures
+            | Step::EnterAlignment
+            | Step::SayHeightsFrom
+            | Step::EnterZones
+    )
 }
 
 /// What a press on a cure does, in a few words.

@@ -6,7 +6,7 @@
 
 use std::collections::VecDeque;
 
-use egui::{Event, Key, Plugin, RawInput, Ui};
+use egui::{Event, Key, Plugin, Popup, RawInput, Ui};
 
 /// What has not had its turn.
 #[derive(Debug, Default)]
@@ -19,8 +19,11 @@ impl Plugin for InTurn {
         "in turn"
     }
 
-    fn input_hook(&mut self, _ctx: &egui::Context, input: &mut RawInput) {
+    fn input_hook(&mut self, ctx: &egui::Context, input: &mut RawInput) {
         self.waiting.extend(input.events.drain(..));
+        // In a menu arrows move the focus; elsewhere what is in hand, and whoever holds one down must not wait for it afterwards.
+        let in_menu = Popup::is_any_open(ctx);
+        let acts_alone = |event: &Event| acts_alone(event) || (in_menu && is_arrow(event));
         let up_to = match self.waiting.iter().position(acts_alone) {
             Some(0) => 1,
             Some(at) => at,
@@ -34,6 +37,17 @@ impl Plugin for InTurn {
             ui.ctx().request_repaint();
         }
     }
+}
+
+fn is_arrow(event: &Event) -> bool {
+    matches!(
+        event,
+        Event::Key {
+            key: Key::ArrowUp | Key::ArrowDown | Key::ArrowLeft | Key::ArrowRight,
+            pressed: true,
+            ..
+        }
+    )
 }
 
 fn acts_alone(event: &Event) -> bool {

@@ -4,7 +4,7 @@ use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, angle};
 use egui::{Context, Key, KeyboardShortcut, Modifiers};
 
-use super::command::{Command, OfBay, OfFile, OfShop, OfView};
+use super::command::{Command, OfBay, OfCar, OfFile, OfShop, OfView};
 use super::forms::field::Fields;
 use super::page::{OpenPage, Page, SavePage};
 use super::view::{Measuring, Tool, Viewing};
@@ -89,7 +89,9 @@ pub(super) fn listen(
         out.push(Command::Page(Some(Page::Save(SavePage { path: path(), faults: Vec::new(), focus: true }))));
     }
     if pressed(CTRL, Key::S) {
-        out.push(Command::File(OfFile::Save));
+        // What is in hand: the bay waits while a car is being entered.
+        let is_car = document.draft().is_some();
+        out.push(if is_car { Command::Car(OfCar::Keep) } else { Command::File(OfFile::Save) });
     }
     if pressed(CTRL, Key::O) {
         out.push(Command::Page(Some(Page::Open(OpenPage { focus: true, ..OpenPage::default() }))));
@@ -103,6 +105,9 @@ pub(super) fn listen(
     }
     if pressed(Modifiers::NONE, Key::F5) {
         out.push(Command::Page(Some(Page::Customer(0))));
+    }
+    if pressed(Modifiers::NONE, Key::F6) && document.draft().is_none() {
+        out.push(Command::View(OfView::ToCards));
     }
     if pressed(Modifiers::NONE, Key::F1) {
         out.push(Command::Page(Some(Page::Help)));

@@ -35,23 +35,22 @@ impl Desk {
             ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
                 let beam = look::colour(theme.palette().beam);
                 let text = RichText::new(texts.add).font(look::bold(size::SMALL)).color(beam);
-                egui::containers::menu::MenuButton::from_button(Button::new(text).frame(false)).ui(
-                    ui,
-                    |ui| {
-                        let most = in_sight::menu_height(ui);
-                        let area = ScrollArea::vertical().max_height(most).min_scrolled_height(most);
-                        area.show(ui, |ui| {
-                            ui.horizontal_top(|ui| {
-                                let kinds = shelf::kinds()
-                                    .map(|kind| (self.words().kind_of_thing(kind), OfBay::Add(kind)));
-                                column(ui, kinds.collect(), out);
-                                column(ui, self.parts(), out);
-                                column(ui, self.sets(), out);
-                            });
-                            in_sight::follow(ui);
+                let add = egui::containers::menu::MenuButton::from_button(Button::new(text).frame(false));
+                let (add, _) = add.ui(ui, |ui| {
+                    let most = in_sight::menu_height(ui);
+                    let area = ScrollArea::vertical().max_height(most).min_scrolled_height(most);
+                    area.show(ui, |ui| {
+                        ui.horizontal_top(|ui| {
+                            let kinds = shelf::kinds()
+                                .map(|kind| (self.words().kind_of_thing(kind), OfBay::Add(kind)));
+                            column(ui, kinds.collect(), out);
+                            column(ui, self.parts(), out);
+                            column(ui, self.sets(), out);
                         });
-                    },
-                );
+                        in_sight::follow(ui);
+                    });
+                });
+                widgets::ringed(ui, add);
             });
         });
         self.bays_in_hall(ui, out);
@@ -62,7 +61,9 @@ impl Desk {
         let most = if self.view.selected.is_some() { room * LIST_SHARE } else { room };
         // Before the area is measured: it counts so many rows and what lies between them.
         let between = std::mem::take(&mut ui.spacing_mut().item_spacing.y);
-        let chosen = self.newly_chosen(ui, &subjects);
+        let is_new = self.is_newly_chosen(ui);
+        let own = self.view.selected.as_ref().filter(|_| is_new);
+        let chosen = own.and_then(|chosen| subjects.iter().position(|own| own == chosen));
         let area = ScrollArea::vertical().id_salt("in this bay").max_height(most.min(all));
         area.auto_shrink([false, false]).show_rows(ui, ROW_PX, subjects.len(), |ui, rows| {
             // The list makes room for the figures of what came in hand; its row stays in sight.
@@ -84,23 +85,27 @@ impl Desk {
         if self.view.selected.is_some() {
             ui.add_space(4.0);
             ui.separator();
-            ScrollArea::vertical().id_salt("figures").auto_shrink([false, false]).show(ui, |ui| {
+            let mut area = ScrollArea::vertical().id_salt("figures").auto_shrink([false, false]);
+            // However far that of what was in hand before was scrolled, this one begins at its beginning.
+            if is_new {
+                area = area.vertical_scroll_offset(0.0);
+            }
+            area.show(ui, |ui| {
                 self.form(ui, out);
                 in_sight::follow(ui);
             });
         }
     }
 
-    /// The row of what came in hand in the frame before.
-    fn newly_chosen(&self, ui: &Ui, subjects: &[Subject]) -> Option<usize> {
+    /// Whether what is in hand came there in the frame before.
+    fn is_newly_chosen(&self, ui: &Ui) -> bool {
         let key = egui::Id::unique("chosen in the list");
         let before: Option<Option<Subject>> = ui.data(|data| data.get_temp(key));
         if before.as_ref() == Some(&self.view.selected) {
-            return None;
+            return false;
         }
         ui.data_mut(|data| data.insert_temp(key, self.view.selected.clone()));
-        let chosen = self.view.selected.as_ref()?;
-        subjects.iter().position(|own| own == chosen)
+        true
     }
 
     /// The field for what is sought, while something is. Enter takes the first that is found in hand.

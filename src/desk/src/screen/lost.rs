@@ -74,6 +74,15 @@ impl Desk {
         if came_back {
             self.look_at_shop_again();
         }
+        if came_back && let Some(astray) = self.document.car_astray() {
+            let texts = self.view.locale.language.forms();
+            let car = &astray.name;
+            self.say_wrong(if astray.is_gone {
+                texts.car_gone_meanwhile(car)
+            } else {
+                texts.car_changed_since(car)
+            });
+        }
         if came_back && self.document.is_changed_on_disk() {
             let texts = self.texts();
             let is_gone = self.document.is_gone_from_disk();

@@ -16,10 +16,11 @@ impl Menus {
     /// Before the panels of a frame are drawn.
     pub fn before(&mut self, ctx: &Context) {
         self.leaves = false;
+        let focused = ctx.memory(egui::Memory::focused);
         if !Popup::is_any_open(ctx) {
+            self.opener = focused;
             return;
         }
-        let focused = ctx.memory(egui::Memory::focused);
         let in_menu =
             |id: Id| ctx.read_response(id).is_some_and(|own| own.layer_id.order == Order::Foreground);
         let (entered, escaped) = ctx

@@ -77,6 +77,8 @@ pub enum Question {
     ChangedOnDisk,
     /// The file is not there any more.
     GoneFromDisk,
+    /// The file of a car that was changed is not there any more.
+    CarGone(PathBuf),
     /// A car that was entered would be dropped.
     DropCar,
     /// This, begun and put aside or not, would be lost by closing the program.

@@ -7,7 +7,8 @@ use baywright_planner::{Severity, Verdict};
 use egui::text::{CCursor, CCursorRange};
 use egui::text_edit::TextEditState;
 use egui::{
-    Align, Button, Color32, Id, Label, Layout, Painter, Pos2, Response, RichText, Sense, Stroke, Ui, Vec2,
+    Align, Button, Color32, Id, Label, Layout, Painter, Pos2, Response, RichText, Sense, Stroke, StrokeKind,
+    Ui, Vec2,
 };
 
 use super::look::{self, size};
@@ -108,11 +109,57 @@ pub(super) fn press(ui: &mut Ui, theme: Theme, text: impl Into<String>) -> Respo
     .inner
 }
 
+/// What has no frame, or always the same one, with a ring while it has the keyboard.
+pub(super) fn ringed(ui: &Ui, response: Response) -> Response {
+    /// Between it and its ring, px.
+    const ROOM_PX: f32 = 2.0;
+    if response.has_focus() {
+        let edge = Stroke::new(2.0, ui.visuals().selection.stroke.color);
+        ui.painter().rect_stroke(response.rect.expand(ROOM_PX), 3.0, edge, StrokeKind::Middle);
+    }
+    response
+}
+
 /// The same where there are several in a list, none of them the main one: outlined.
 pub(super) fn offer(ui: &mut Ui, theme: Theme, text: impl Into<String>) -> Response {
     let beam = look::colour(theme.palette().beam);
     let text = RichText::new(text).font(look::bold(size::SMALL)).color(beam);
-    ui.add(Button::new(text).wrap().stroke(Stroke::new(1.2, beam)))
+    let response = ui.add(Button::new(text).wrap().stroke(Stroke::new(1.2, beam)));
+    ringed(ui, response)
+}
+
+/// The same on a page that asks something: what loses nothing. It has the keyboard as soon as it is asked, so that Enter is enough.
+pub(super) fn default_press(ui: &mut Ui, theme: Theme, text: impl Into<String>) -> Response {
+    let response = press(ui, theme, text);
+    if is_new(ui, response.id) {
+        response.request_focus();
+    }
+    response
+}
+
+/// Whether a widget was not drawn in the pass before this one.
+fn is_new(ui: &Ui, id: Id) -> bool {
+    let (key, now) = (id.with("drawn in pass"), ui.ctx().cumulative_pass_nr());
+    let before: Option<u64> = ui.data_mut(|data| {
+        let before = data.get_temp(key);
+        data.insert_temp(key, now);
+        before
+    });
+    before.is_none_or(|before| before + 1 < now)
+}
+
+/// An entry of a picker that chooses a value. Opened by a key, the picker has the keyboard at what is chosen: arrows walk on from
+/// there.
+pub(super) fn entry<T: PartialEq>(ui: &mut Ui, chosen: &mut T, own: T, text: impl Into<egui::WidgetText>) {
+    let is_chosen = *chosen == own;
+    let response = ui.selectable_value(chosen, own, text.into());
+    if !is_chosen {
+        return;
+    }
+    let is_new = is_new(ui, response.id);
+    if is_new && !response.clicked() && !ui.input(|i| i.pointer.any_pressed() || i.pointer.any_released()) {
+        response.request_focus();
+    }
 }
 
 /// Another button.
@@ -179,7 +226,8 @@ pub(super) fn soft(ui: &Ui, text: impl Into<String>) -> RichText {
 pub(super) fn link(ui: &mut Ui, theme: Theme, text: impl Into<String>) -> Response {
     let beam = look::colour(theme.palette().beam);
     let text = RichText::new(text).size(size::SMALL).color(beam);
-    ui.add(Button::new(text).frame(false).wrap())
+    let response = ui.add(Button::new(text).frame(false).wrap());
+    ringed(ui, response)
 }
 
 /// A field for a short text of a page; `led` gives it the keyboard. What is in it is chosen as a whole when the keyboard

@@ -8,10 +8,11 @@ mod refused;
 mod standing;
 
 use std::borrow::Cow;
+use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use baywright_files::{DiskMark, FileFault, Library, Profile, Saved};
+use baywright_files::{DiskMark, FileFault, Library, Profile, Saved, whole_path};
 use baywright_planner::edit::{Deed, Edit};
 use baywright_planner::entry::CarDeed;
 use baywright_planner::model::fault::FileTrouble;
@@ -21,6 +22,7 @@ use baywright_planner::model::{
 use jiff::civil::Date;
 
 use crate::session::draft::Draft;
+pub use cars::Astray;
 use cars::Cars;
 pub(crate) use cars::made;
 use file::LayoutFile;
@@ -153,6 +155,12 @@ impl Document {
     /// Whether nothing lies any more where it was read or written.
     pub fn is_gone_from_disk(&self) -> bool {
         self.file.is_gone()
+    }
+
+    /// The first car of the layout whose own file is not as it was read: what is gone before what says something else.
+    pub fn car_astray(&self) -> Option<Astray> {
+        let names: BTreeSet<&Id> = self.layout().arrangements.iter().map(|own| &own.vehicle).collect();
+        self.cars.astray(names.into_iter())
     }
 
     /// The layout as it is now.
@@ -304,8 +312,10 @@ impl Document {
     /// The profile that a car which an earlier session left behind changes in its place: the one of its name, if its file is
     /// where it was and nobody wrote to it since.
     pub fn still_replaces(&self, id: &Id, file: &Path, mark: DiskMark) -> Option<Id> {
-        let own = self.cars.file_of(id)?;
-        (own == (file.to_owned(), mark)).then(|| id.clone())
+        let (own, own_mark) = self.cars.file_of(id)?;
+        // However either is written: work that was left behind says it from the root.
+        let is_same = own_mark == mark && whole_path(&own).is_some_and(|own| Some(own) == whole_path(file));
+        is_same.then(|| id.clone())
     }
 
     /// Drops the car that is being entered.
@@ -314,18 +324,19 @@ impl Document {
     }
 
     /// Saves the car that is being entered and chooses it: where its own file lies, or as a new one in `folder`, under its own
-    /// name. Only the file that it changes is replaced. Gives that file; `None` if no car is being entered.
+    /// name. Only the file that it changes is replaced; `again` writes it once more where it is gone. Gives that file; `None` if no
+    /// car is being entered.
     ///
     /// # Errors
     /// It is not sound, there is another profile of its name, someone else changed its file, another arrangement needs
     /// what was removed, or it cannot be written. It is still being entered then.
-    pub fn keep_car(&mut self, folder: &Path) -> Result<Option<PathBuf>, CarNotKept> {
+    pub fn keep_car(&mut self, folder: &Path, again: bool) -> Result<Option<PathBuf>, CarNotKept> {
         let Some(draft) = &self.draft else { return Ok(None) };
         if let Some(fault) = draft.faults().into_iter().next() {
             return Err(CarNotKept::Unsound(fault));
         }
         let car = Vehicle::clone(draft.car());
-        let place = self.cars.place(&car, draft.replaces(), folder)?;
+        let place = self.cars.place(&car, draft.replaces(), folder, again)?;
         let aiming = draft.aiming().cloned();
         let edit =
             |fingerprint: &str| Some(standing(self.saved_arrangement(), &car, aiming.as_ref()?, fingerprint));

@@ -9,7 +9,7 @@ use std::time::{SystemTime, UNIX_EPOCH};
 
 use baywright_files::{
     DiskMark, FileFault, Journal, LeftBehind, Record, SHOP_FILE, Work, draft_text, layout_text, shop_text,
-    triggers_text,
+    triggers_text, whole_path,
 };
 use baywright_planner::model::{Layout, ShopDocument, TriggerList, Vehicle};
 
@@ -386,7 +386,9 @@ fn record(note: &Note) -> Option<Record> {
         What::List(list) => (Work::Triggers, list.name.clone(), triggers_text(list).ok()?),
         What::Car(car) => (Work::Profile, car.name.clone(), draft_text(car).ok()?),
     };
-    let (path, mark) = note.file.clone().map_or((None, None), |(path, mark)| (Some(path), mark));
+    // The next session may begin in another folder.
+    let whole = |path: PathBuf| whole_path(&path).map_or(path, PathBuf::from);
+    let (path, mark) = note.file.clone().map_or((None, None), |(path, mark)| (Some(whole(path)), mark));
     Some(Record { number: note.number, kind, path, mark, name, id, text, at: note.at })
 }
 
@@ -447,6 +449,31 @@ mod tests {
         keeper.follow(&document);
         keeper.close();
         assert!(left_behind(&folder).works.is_empty());
+        std::fs::remove_dir_all(folder).unwrap();
+    }
+
+    /// Whatever folder the program was started in, and is started in next.
+    #[test]
+    fn where_work_lies_is_noted_from_the_root() {
+        let folder = folder("relative");
+        std::fs::create_dir_all(&folder).unwrap();
+        let file = folder.join("mine.ron");
+        std::fs::write(&file, baywright_files::EMBEDDED_LAYOUTS[0].text).unwrap();
+        let up = std::env::current_dir().unwrap().components().count() - 1;
+        let relative = PathBuf::from("../".repeat(up)).join(file.strip_prefix("/").unwrap());
+        let mut document = Document::open(&relative, None).unwrap();
+        assert!(document.path().is_some_and(Path::is_relative));
+        let at = document.saved_arrangement().unwrap().parked;
+        document.edit(&Edit::Park(PlanPose::new(at.origin() + DVec2::new(10.0, 0.0), at.heading()))).unwrap();
+        let mut keeper = Keeper::with(&folder.join("journal"), |note| {
+            let record = record(note)?;
+            assert!(record.path.as_ref().is_some_and(|path| path.is_absolute()), "{:?}", record.path);
+            Some(record)
+        });
+        keeper.follow(&document);
+        keeper.wait();
+        assert_eq!(keeper.fault(), None);
+        keeper.close();
         std::fs::remove_dir_all(folder).unwrap();
     }
 

@@ -87,6 +87,9 @@ pub fn unlikely(car: &Vehicle) -> Vec<Fault> {
                 Range { low: 0.02, high: 3.0, above: false, unit: Unit::Degrees },
             );
         }
+        if let Some(floor) = aiming.floor {
+            ask("floor.level_mm".to_owned(), floor.level_mm, usual(0.5, 50.0));
+        }
         for (j, placement) in aiming.placements.iter().enumerate() {
             let field = format!("placements[{j}]");
             ask(

@@ -331,8 +331,12 @@ impl Forms {
         car_name_taken(name: &str) -> String;
         /// Someone else changed the car's file while it was changed here.
         car_changed_meanwhile(path: &str) -> String;
-        /// A car is not kept: its file is not there any more.
-        car_gone_meanwhile(path: &str) -> String;
+        /// A car is not kept yet: what was typed in one of its fields was not taken.
+        not_kept_yet(typed: &str) -> String;
+        /// The file of a car is not there any more, seen when one comes back to the window.
+        car_gone_meanwhile(car: &str) -> String;
+        /// Someone else changed the file of a car, seen when one comes back to the window.
+        car_changed_since(car: &str) -> String;
         /// An arrangement does not go with a changed car.
         goes_not_with(arrangement: &str, fault: &Fault, lengths: Lengths) -> String;
         /// Said when a car was kept.

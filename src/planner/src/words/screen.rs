@@ -57,6 +57,7 @@ texts! {
     licences, "A page.";
     copy_picture, "Puts the drawing on the clipboard.";
     copy_picture_why, "What it does.";
+    picture_being_made, "It is not done yet.";
     picture_copied, "It is done.";
     copy_diagnostics, "Puts versions and log on the clipboard.";
     diagnostics_why, "What it is for.";

@@ -7,7 +7,7 @@ mod plan;
 use baywright_planner::entry::plausible;
 use baywright_planner::entry::starter::StartKind;
 use baywright_planner::model::assumed::{AimingPart, BodyPart, SensorPart};
-use baywright_planner::model::{Vehicle, VehicleClass, validate};
+use baywright_planner::model::{FloorRequirement, Vehicle, VehicleClass, validate};
 use proptest::prelude::*;
 
 fn started(class: VehicleClass, kind: StartKind) -> Vehicle {
@@ -134,6 +134,9 @@ fn slips_are_asked_about_and_impossible_places_refused() {
     car.assume();
     car.follow();
     assert_eq!(fields(&plausible::unlikely(&car)), ["body.wheelbase_mm"]);
+    let mut car = started(VehicleClass::Estate, StartKind::ForwardRadar);
+    car.aimings[0].floor = Some(FloorRequirement::level(300.0));
+    assert_eq!(fields(&plausible::unlikely(&car)), ["aimings[0].floor.level_mm"]);
     let mut car = started(VehicleClass::Estate, StartKind::ForwardRadar);
     car.sensors[0].at.z = 1_400.0;
     assert_eq!(fields(&plausible::unlikely(&car)), ["sensors[0].at_mm[2]"]);

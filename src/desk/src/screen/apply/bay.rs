@@ -139,6 +139,7 @@ impl Desk {
             Step::SurveyFloor => {
                 self.view.choose(Some(Subject::Floor));
                 self.view.list_open = true;
+                self.fields.lead_to(self.view.locale.language.rooms().levels, "levels");
                 self.say(self.texts().enter_levels);
             }
             Step::EnterFigures => {

@@ -37,7 +37,8 @@ impl Desk {
                     self.choose_car(&car, Some(&aiming));
                 }
             },
-            OfCar::Keep => self.keep_car(),
+            OfCar::Keep => self.keep_car(false),
+            OfCar::KeepAgain => self.keep_car(true),
             OfCar::Drop => {
                 if self.document.draft().is_some_and(Draft::is_changed) {
                     self.view.lay(Some(Page::Ask(Question::DropCar)));
@@ -120,15 +121,20 @@ impl Desk {
         Id::free(wanted, "-", |name| self.document.cars().iter().any(|car| car.vehicle.id.as_str() == name))
     }
 
-    /// Saves the car that is being entered among the user's own and chooses it.
-    fn keep_car(&mut self) {
+    /// Saves the car that is being entered among the user's own and chooses it; `again` where its file is gone.
+    fn keep_car(&mut self, again: bool) {
         let texts = self.view.locale.language.forms();
         let Some(name) = self.document.draft().map(|draft| draft.car().name.clone()) else { return };
+        // What stands in a field and was not taken is no figure of the car: it would go with its form.
+        if let Some(typed) = self.fields.lead_to_refused() {
+            self.say_wrong(texts.not_kept_yet(&typed));
+            return;
+        }
         let Some(folder) = self.data_folder().map(|folder| folder.join("vehicle-profiles")) else {
             self.say_wrong(self.texts().no_home);
             return;
         };
-        match self.document.keep_car(&folder) {
+        match self.document.keep_car(&folder, again) {
             Ok(kept) => {
                 self.view.tool = Tool::WhichSide;
                 if let Some(path) = kept {
@@ -141,7 +147,7 @@ impl Desk {
                 self.say_wrong(texts.car_changed_meanwhile(&path.display().to_string()));
             }
             Err(CarNotKept::Gone(path)) => {
-                self.say_wrong(texts.car_gone_meanwhile(&path.display().to_string()));
+                self.view.lay(Some(Page::Ask(Question::CarGone(path))));
             }
             Err(CarNotKept::Shut(shut)) => {
                 self.say_wrong(texts.goes_not_with(shut.arrangement.as_str(), &shut.fault, self.lengths()));

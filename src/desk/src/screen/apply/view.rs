@@ -33,6 +33,10 @@ impl Desk {
                 view.list_open = true;
                 self.fields.lead_in();
             }
+            OfView::ToCards => {
+                view.tab = Tab::Findings;
+                self.cards.lead_in();
+            }
             OfView::Hover(subject) => view.hovered = subject,
             OfView::Light(finding) => view.lit = finding,
             OfView::Point(finding) => self.point(finding),

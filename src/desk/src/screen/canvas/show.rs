@@ -15,9 +15,9 @@ use super::{Canvas, Drawn, TITLE_PX, id_of, measure};
 use crate::screen::command::{Command, OfView};
 use crate::screen::look::{self, size};
 use crate::screen::page::Page;
-use crate::screen::space;
 use crate::screen::view::{Tool, Viewing};
 use crate::screen::whole;
+use crate::screen::{space, widgets};
 use crate::session::answer::Answer;
 
 /// The ring around a place that is shown, px.
@@ -575,7 +575,8 @@ fn link_in(ui: &mut Ui, theme: Theme, text: &str, room: f32) -> Option<egui::Res
         let text = egui::RichText::new(text).size(size::SMALL).color(soft);
         ui.scope(|ui| {
             ui.set_max_width(room);
-            ui.add(egui::Button::new(text).frame(false).truncate())
+            let response = ui.add(egui::Button::new(text).frame(false).truncate());
+            widgets::ringed(ui, response)
         })
         .inner
     })
@@ -585,5 +586,6 @@ fn link_in(ui: &mut Ui, theme: Theme, text: &str, room: f32) -> Option<egui::Res
 fn link(ui: &mut Ui, theme: Theme, text: &str) -> egui::Response {
     let soft = look::colour(theme.palette().soft);
     let text = egui::RichText::new(text).size(size::SMALL).color(soft);
-    ui.add(egui::Button::new(text).frame(false))
+    let response = ui.add(egui::Button::new(text).frame(false));
+    widgets::ringed(ui, response)
 }

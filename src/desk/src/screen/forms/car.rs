@@ -77,6 +77,12 @@ impl Desk {
         });
         steady::keep_still(ui.ctx(), &form, form.inner);
         ui.data_mut(|data| data.insert_temp(seeking(), false));
+        // Enter in the last field leads to what it is all for.
+        if sheet.fields.leads_out()
+            && let Some(keep) = sheet.keep
+        {
+            ui.memory_mut(|memory| memory.request_focus(keep));
+        }
         let CarForm { fields, car, changed, lead, .. } = sheet;
         if self.view.car.lead.is_some() {
             // What was unfolded in this frame is seen in the next.
@@ -121,6 +127,7 @@ impl CarForm<'_> {
                 }
                 let sound = self.faults.is_empty();
                 let keep = ui.add_enabled_ui(sound, |ui| widgets::press(ui, theme, texts.keep_car)).inner;
+                self.keep = keep.enabled().then_some(keep.id);
                 if keep.on_hover_text(texts.keep_why).clicked() {
                     out.push(Command::Car(OfCar::Keep));
                 }
@@ -206,7 +213,7 @@ impl CarForm<'_> {
         let mut class = self.car.class;
         if self.choose(ui, texts.class, "class", texts.class_of(class), |ui| {
             for own in VehicleClass::ALL {
-                ui.selectable_value(&mut class, own, texts.class_of(own));
+                widgets::entry(ui, &mut class, own, texts.class_of(own));
             }
         }) && class != self.car.class
         {

@@ -30,6 +30,10 @@ pub(in crate::screen) struct Fields {
     wanted: Option<(Id, bool)>,
     /// What was taken in this frame, until it is known whether the work takes it too.
     taken: Option<Taken>,
+    /// The field that Enter left last in this form.
+    entered: Option<Id>,
+    /// Whether what was typed in a field was refused, or is asked about, since this frame began.
+    was_refused: bool,
 }
 
 /// What was typed in a field and could be read.
@@ -59,6 +63,8 @@ struct Refused {
     why: String,
     /// What was shown then: when another value comes there, what was typed is about nothing any more.
     shown: String,
+    /// Whether its field was drawn in this frame.
+    seen: bool,
 }
 
 /// The field that has the keyboard.
@@ -99,6 +105,36 @@ impl Fields {
     /// In the next frame the field of this name gets the keyboard.
     pub fn lead_to(&mut self, label: &str, of: &str) {
         self.wanted = Some((id_of(label, of), false));
+    }
+
+    /// Whether the keyboard is on its way to the field of this name: what it is folded away in opens.
+    pub fn is_led_to(&self, label: &str, of: &str) -> bool {
+        self.wanted.is_some_and(|(id, _)| id == id_of(label, of))
+    }
+
+    /// Whether Enter left the last field of the form that was just drawn: there is no next one that it leads to. Where what was
+    /// typed there is refused, the keyboard goes back to it.
+    pub fn leads_out(&mut self) -> bool {
+        let last = self.entered.take().filter(|_| self.next);
+        match last {
+            Some(id) if self.refused.iter().any(|own| own.id == id) => {
+                self.wanted = Some((id, false));
+                false
+            }
+            last => last.is_some(),
+        }
+    }
+
+    /// The keyboard goes to the first field in sight of the form in which something stands that was refused; what it is.
+    pub fn lead_to_refused(&mut self) -> Option<String> {
+        let (id, text) = self.refused.iter().find(|own| own.seen).map(|own| (own.id, own.text.clone()))?;
+        self.wanted = Some((id, false));
+        Some(text)
+    }
+
+    /// Whether what was typed in a field was refused, or is asked about, since this frame began.
+    pub const fn was_refused(&self) -> bool {
+        self.was_refused
     }
 
     /// Up and Down step the figure of the next row.
@@ -155,13 +191,16 @@ impl Fields {
     /// with that reason, as if it could not be read. Whether there was such a field.
     pub fn refuse_taken(&mut self, why: &str) -> bool {
         let Some(Taken { id, text, shown }) = self.taken.take() else { return false };
-        self.refused.push(Refused { id, text, why: why.to_owned(), shown });
+        self.refused.push(Refused { id, text, why: why.to_owned(), shown, seen: true });
+        self.was_refused = true;
         true
     }
 
     /// A new frame begins: what was taken in the last one was taken by the work too.
     pub fn next_frame(&mut self) {
         self.taken = None;
+        self.was_refused = false;
+        self.refused.iter_mut().for_each(|own| own.seen = false);
         self.wanted = self.wanted.map(|(id, _)| (id, true));
     }
 
@@ -240,6 +279,7 @@ impl Fields {
             let entered = ui.input(|i| i.key_pressed(Key::Enter));
             if let Some(typed) = self.typed(ui, id, &response, text, shown) {
                 self.next = self.leads_on && entered;
+                self.entered = self.next.then_some(id);
                 self.left_edited = typed.is_some();
                 taken = self.read(id, typed, shown, &read);
             }
@@ -275,7 +315,11 @@ impl Fields {
             .char_limit(LONGEST_LINES);
         let output = edit.show(ui);
         let response = output.response.response.clone().labelled_by(label.id);
-        if response.gained_focus() && !response.changed() {
+        let led_here = self.wanted.take_if(|wanted| *wanted == (id, true)).is_some();
+        if led_here {
+            response.request_focus();
+        }
+        if (led_here || response.gained_focus()) && !response.changed() {
             widgets::begin_anew(ui, id, output.state);
         }
         if let Some(typed) = self.typed(ui, id, &response, text, shown) {
@@ -327,14 +371,16 @@ impl Fields {
         read: &impl Fn(&str) -> Result<T, E>,
     ) -> Option<T> {
         let text = typed?;
-        match read(&text).map_err(Into::into) {
+        let read = read(&text).map_err(Into::into);
+        self.was_refused |= read.is_err();
+        match read {
             Ok(value) => {
                 self.taken = Some(Taken { id, text, shown: shown.to_owned() });
                 return Some(value);
             }
             Err(NotRead::Wrong(why)) => {
                 let shown = shown.to_owned();
-                self.refused.push(Refused { id, text, why, shown });
+                self.refused.push(Refused { id, text, why, shown, seen: true });
                 // Forms that were left long ago are not gone through for ever.
                 let too_many = self.refused.len().saturating_sub(MOST_REFUSED);
                 self.refused.drain(..too_many);
@@ -356,8 +402,9 @@ impl Fields {
         Some(chosen.typed)
     }
 
-    fn say_wrong(&self, ui: &mut Ui, id: Id, shown: &str) {
-        if let Some(refused) = self.refused.iter().find(|own| own.id == id && own.shown == shown) {
+    fn say_wrong(&mut self, ui: &mut Ui, id: Id, shown: &str) {
+        if let Some(refused) = self.refused.iter_mut().find(|own| own.id == id && own.shown == shown) {
+            refused.seen = true;
             let colour = ui.visuals().error_fg_color;
             ui.label(RichText::new(&refused.why).size(size::LEAST).color(colour));
         }

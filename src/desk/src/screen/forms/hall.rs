@@ -23,7 +23,7 @@ impl Desk {
         choice(ui, texts.hall_bay_of, &named(&before), |ui| {
             for own in bays.iter().map(|own| Some(own.id.clone())).chain([None]) {
                 let name = named(&own);
-                ui.selectable_value(&mut now, own, name);
+                widgets::entry(ui, &mut now, own, name);
             }
         });
         if now != before {

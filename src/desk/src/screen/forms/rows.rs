@@ -242,12 +242,12 @@ impl Desk {
         let before = now;
         choice(ui, texts.kind, words.kind_of_thing(now.0), |ui| {
             for kind in ThingKind::ALL {
-                ui.selectable_value(&mut now.0, kind, words.kind_of_thing(kind));
+                widgets::entry(ui, &mut now.0, kind, words.kind_of_thing(kind));
             }
         });
         choice(ui, texts.material, words.material(now.1), |ui| {
             for material in Material::ALL {
-                ui.selectable_value(&mut now.1, material, words.material(material));
+                widgets::entry(ui, &mut now.1, material, words.material(material));
             }
         });
         // A face of metal says enough.
@@ -255,13 +255,13 @@ impl Desk {
             let named = |own: Option<Metal>| own.map_or(texts.as_its_face, |own| words.metal(own));
             choice(ui, texts.metal, named(metal), |ui| {
                 for own in std::iter::once(None).chain(Metal::ALL.map(Some)) {
-                    ui.selectable_value(&mut metal, own, named(own));
+                    widgets::entry(ui, &mut metal, own, named(own));
                 }
             });
         }
         choice(ui, texts.known, &words.how_known(now.2), |ui| {
             for known in [Known::Taped, Known::ByEye] {
-                ui.selectable_value(&mut now.2, known, words.how_known(known));
+                widgets::entry(ui, &mut now.2, known, words.how_known(known));
             }
         });
         let row = (texts.known_within, texts.known_within_hint);
@@ -271,7 +271,7 @@ impl Desk {
         }
         choice(ui, texts.to_move, words.effort(now.3), |ui| {
             for effort in Effort::ALL {
-                ui.selectable_value(&mut now.3, effort, words.effort(effort));
+                widgets::entry(ui, &mut now.3, effort, words.effort(effort));
             }
         });
         ui.checkbox(&mut now.4, RichText::new(texts.locked).size(size::SMALL))
@@ -302,7 +302,7 @@ impl Desk {
         let mut now = before;
         choice(ui, texts.known, &words.how_parked(before), |ui| {
             for known in [ParkedKnown::Planned, ParkedKnown::Taped] {
-                ui.selectable_value(&mut now, known, words.how_parked(known));
+                widgets::entry(ui, &mut now, known, words.how_parked(known));
             }
         });
         if now != before {

@@ -151,7 +151,7 @@ impl Desk {
                     let all = std::iter::once(With::Opened).chain(others().cloned().map(With::Other));
                     for own in all {
                         let name = name_of(&own);
-                        ui.selectable_value(&mut chosen, own, name);
+                        widgets::entry(ui, &mut chosen, own, name);
                     }
                 })
                 .response

@@ -406,6 +406,7 @@ impl Desk {
         .ok()?;
         let shown = self.document.saved_arrangement()?;
         let car = &self.answer.arrangement.vehicle;
+        let profile = self.document.cars().iter().find(|own| own.vehicle.id == shown.vehicle);
         let bounds = bay.room.bounds();
         // Behind the car there is room to walk; ahead is where the target goes.
         let ahead = (BEHIND_MM - car.rear()).min(bounds.size().x * 0.5);
@@ -413,7 +414,7 @@ impl Desk {
         let arrangement = SavedArrangement {
             id: texts.first_arrangement.into(),
             vehicle: shown.vehicle.clone(),
-            vehicle_fingerprint: None,
+            vehicle_fingerprint: profile.map(|own| own.fingerprint.clone()),
             aiming: shown.aiming.clone(),
             parked: PlanPose::new(at, 0.0),
             parked_known: Default::default(),

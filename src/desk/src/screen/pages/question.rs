@@ -35,7 +35,7 @@ impl Desk {
                     Leaving::Quit => (Command::QuitAnyway, Command::QuitAnyway),
                 };
                 ui.horizontal(|ui| {
-                    if widgets::press(ui, self.view.theme, texts.save_first).clicked() {
+                    if widgets::default_press(ui, self.view.theme, texts.save_first).clicked() {
                         out.push(Command::File(OfFile::SaveThen(Box::new(then))));
                     }
                     if widgets::lesser(ui, texts.do_not_save).clicked() {
@@ -50,7 +50,7 @@ impl Desk {
             Question::ChangedOnDisk => {
                 ask(ui, texts.changed_on_disk);
                 ui.horizontal(|ui| {
-                    if widgets::press(ui, self.view.theme, texts.save_as).clicked() {
+                    if widgets::default_press(ui, self.view.theme, texts.save_as).clicked() {
                         let path =
                             self.document().path().map_or_else(String::new, |p| p.display().to_string());
                         let page = SavePage { path, faults: Vec::new(), focus: true };
@@ -68,7 +68,7 @@ impl Desk {
                 let path = self.document().path().map_or_else(String::new, |p| p.display().to_string());
                 ask(ui, &texts.file_is_gone(&path));
                 ui.horizontal(|ui| {
-                    if widgets::press(ui, self.view.theme, texts.save_there_again).clicked() {
+                    if widgets::default_press(ui, self.view.theme, texts.save_there_again).clicked() {
                         out.push(Command::File(OfFile::SaveOver));
                     }
                     if widgets::lesser(ui, texts.save_as).clicked() {
@@ -80,10 +80,22 @@ impl Desk {
                     }
                 });
             }
+            Question::CarGone(path) => {
+                ask(ui, &texts.file_is_gone(&path.display().to_string()));
+                ui.horizontal(|ui| {
+                    if widgets::default_press(ui, self.view.theme, texts.save_there_again).clicked() {
+                        out.push(Command::Page(None));
+                        out.push(Command::Car(OfCar::KeepAgain));
+                    }
+                    if widgets::lesser(ui, texts.go_on_entering).clicked() {
+                        out.push(Command::Page(None));
+                    }
+                });
+            }
             Question::DropCar => {
                 ask(ui, texts.drop_car_question);
                 ui.horizontal(|ui| {
-                    if widgets::press(ui, self.view.theme, texts.go_on_entering).clicked() {
+                    if widgets::default_press(ui, self.view.theme, texts.go_on_entering).clicked() {
                         out.push(Command::Page(None));
                     }
                     if widgets::lesser(ui, texts.drop_it).clicked() {
@@ -99,7 +111,7 @@ impl Desk {
                 };
                 ask(ui, question);
                 ui.horizontal(|ui| {
-                    if widgets::press(ui, self.view.theme, texts.go_on_with_it).clicked() {
+                    if widgets::default_press(ui, self.view.theme, texts.go_on_with_it).clicked() {
                         out.push(back);
                     }
                     if widgets::lesser(ui, texts.quit_without_it).clicked() {
@@ -118,7 +130,7 @@ impl Desk {
                 }
                 ui.add_space(8.0);
                 ui.horizontal(|ui| {
-                    if widgets::press(ui, self.view.theme, texts.stay).clicked() {
+                    if widgets::default_press(ui, self.view.theme, texts.stay).clicked() {
                         out.push(Command::Page(None));
                     }
                     if widgets::lesser(ui, rooms.adopt_building).clicked() {
@@ -138,7 +150,7 @@ impl Desk {
                 let least = words.length(least_size(own.kind));
                 ask(ui, &hand.too_small(thing.as_str(), &size, words.kind_of_thing(own.kind), &least));
                 ui.horizontal(|ui| {
-                    if widgets::press(ui, self.view.theme, hand.put_size_back).clicked() {
+                    if widgets::default_press(ui, self.view.theme, hand.put_size_back).clicked() {
                         out.push(Command::Page(None));
                     }
                     if widgets::lesser(ui, hand.it_is_so_small).clicked() {
@@ -150,7 +162,7 @@ impl Desk {
             Question::Replace(path) => {
                 ask(ui, &texts.file_is_there(&path.display().to_string()));
                 ui.horizontal(|ui| {
-                    if widgets::press(ui, self.view.theme, texts.other_name).clicked() {
+                    if widgets::default_press(ui, self.view.theme, texts.other_name).clicked() {
                         let page =
                             SavePage { path: path.display().to_string(), faults: Vec::new(), focus: true };
                         out.push(Command::Page(Some(Page::Save(page))));

@@ -19,6 +19,15 @@ pub(super) struct Cars {
     faults: Vec<FileFault>,
 }
 
+/// A car whose own file is not as it was read.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Astray {
+    /// The car's name.
+    pub name: String,
+    /// Whether the file is gone; else it says something else, or cannot be read.
+    pub is_gone: bool,
+}
+
 /// Where a car that was entered is to be written.
 #[derive(Debug, PartialEq, Eq)]
 pub(super) struct Destination {
@@ -37,11 +46,15 @@ impl Cars {
 
     fn read(&mut self) {
         self.found.clear();
-        self.faults.clear();
+        self.faults = self.library.unread();
         for name in self.library.names() {
             match self.library.find(&name) {
                 Ok(car) => self.found.extend(car),
-                Err(mut wrong) => self.faults.append(&mut wrong),
+                Err(wrong) => {
+                    // The folder as a whole is told once.
+                    let new: Vec<_> = wrong.into_iter().filter(|own| !self.faults.contains(own)).collect();
+                    self.faults.extend(new);
+                }
             }
         }
     }
@@ -141,13 +154,31 @@ impl Cars {
         Ok(())
     }
 
+    /// Which of these cars have a file of their own that is not as it was read, whether it is gone or says something else.
+    pub fn astray<'a>(&self, names: impl Iterator<Item = &'a Id>) -> Option<Astray> {
+        let mut first: Option<Astray> = None;
+        for read in names.filter_map(|name| self.get(name)) {
+            let Some(path) = read.own_file() else { continue };
+            let is_gone = !DiskMark::of(path).is_there();
+            if first.as_ref().is_some_and(|own| own.is_gone >= is_gone)
+                || load_profile(path).is_ok_and(|now| now.fingerprint == read.fingerprint)
+            {
+                continue;
+            }
+            first = Some(Astray { name: read.vehicle.name.clone(), is_gone });
+        }
+        first
+    }
+
     /// Where a car is to be written that was entered to replace another, or as a new one in `folder`. One of the user's own is
-    /// changed where it lies; a shipped one becomes one of the user's own.
+    /// changed where it lies; a shipped one becomes one of the user's own. `again` says that one whose file is gone may be
+    /// written there once more.
     pub fn place(
         &self,
         car: &Vehicle,
         replaces: Option<&Id>,
         folder: &Path,
+        again: bool,
     ) -> Result<Destination, CarNotKept> {
         let read = replaces.and_then(|id| self.get(id)).filter(|read| read.vehicle.id == car.id);
         if let Some((read, path)) = read.and_then(|read| Some((read, read.own_file()?))) {
@@ -157,6 +188,8 @@ impl Cars {
                 Ok(Destination { path, is_own: true })
             } else if DiskMark::of(&path).is_there() {
                 Err(CarNotKept::ChangedOnDisk(path))
+            } else if again {
+                Ok(Destination { path, is_own: true })
             } else {
                 Err(CarNotKept::Gone(path))
             };
@@ -171,7 +204,12 @@ impl Cars {
     /// Writes a car and finds it from now on; only the file at its place is replaced.
     pub fn keep(&mut self, car: &Vehicle, place: &Destination, folder: &Path) -> Result<Saved, CarNotKept> {
         let saved = save_new_profile(&place.path, car).map_err(CarNotKept::Faults)?;
+        let before = std::mem::take(&mut self.found);
         self.also_in(folder.to_owned());
+        // One whose file somebody removed meanwhile is still at hand: set-ups stand on it.
+        let gone = before.into_iter().filter(|own| self.get(&own.vehicle.id).is_none()).collect::<Vec<_>>();
+        self.found.extend(gone);
+        self.found.sort_by(|a, b| a.vehicle.id.cmp(&b.vehicle.id));
         Ok(saved)
     }
 }
@@ -224,22 +262,62 @@ mod tests {
         let shipped = cars.found()[0].vehicle.clone();
         // Under its own name it would hide the shipped one.
         assert_eq!(
-            cars.place(&shipped, Some(&shipped.id), &folder),
+            cars.place(&shipped, Some(&shipped.id), &folder, false),
             Err(CarNotKept::NameTaken(shipped.id.clone()))
         );
         let mut car = Vehicle { id: "mine".into(), ..shipped.clone() };
-        let place = cars.place(&car, Some(&shipped.id), &folder).unwrap();
+        let place = cars.place(&car, Some(&shipped.id), &folder, false).unwrap();
         assert_eq!(place, Destination { path: folder.join("mine.ron"), is_own: false });
         cars.keep(&car, &place, &folder).unwrap();
         assert_eq!(cars.get(&car.id).unwrap().own_file(), Some(place.path.as_path()));
         // Now it is there: a new one of its name is refused, itself is changed.
-        assert_eq!(cars.place(&car, None, &folder), Err(CarNotKept::NameTaken(car.id.clone())));
-        assert!(cars.place(&car, Some(&car.id.clone()), &folder).unwrap().is_own);
+        assert_eq!(cars.place(&car, None, &folder, false), Err(CarNotKept::NameTaken(car.id.clone())));
+        assert!(cars.place(&car, Some(&car.id.clone()), &folder, false).unwrap().is_own);
         // Someone else changes it.
         car.name = "Theirs".into();
         baywright_files::save_profile(&place.path, &car).unwrap();
-        let changed = cars.place(&car, Some(&car.id.clone()), &folder);
-        assert_eq!(changed, Err(CarNotKept::ChangedOnDisk(place.path)));
+        let changed = cars.place(&car, Some(&car.id.clone()), &folder, false);
+        assert_eq!(changed, Err(CarNotKept::ChangedOnDisk(place.path.clone())));
+        let astray = |cars: &Cars, is_gone| {
+            let name = cars.get(&"mine".into()).unwrap().vehicle.name.clone();
+            assert_eq!(cars.astray([&"mine".into()].into_iter()), Some(Astray { name, is_gone }));
+        };
+        astray(&cars, false);
+        // Gone is something else: nobody's work would be replaced. It is written there again if that is asked for, and what
+        // stands on it has it until then, whatever else is kept.
+        std::fs::remove_file(&place.path).unwrap();
+        astray(&cars, true);
+        let own = Some(&car.id);
+        assert_eq!(cars.place(&car, own, &folder, false), Err(CarNotKept::Gone(place.path.clone())));
+        let other = Vehicle { id: "other".into(), ..shipped };
+        let beside = cars.place(&other, None, &folder, false).unwrap();
+        cars.keep(&other, &beside, &folder).unwrap();
+        assert_eq!(cars.place(&car, own, &folder, false), Err(CarNotKept::Gone(place.path.clone())));
+        let again = cars.place(&car, own, &folder, true).unwrap();
+        assert_eq!(again, Destination { path: place.path, is_own: true });
+        cars.keep(&car, &again, &folder).unwrap();
+        assert_eq!(cars.astray([&car.id].into_iter()), None);
+        std::fs::remove_dir_all(folder).unwrap();
+    }
+
+    /// What is not there is no fault; what is there and cannot be read is said, once, and hides no car of another place.
+    #[test]
+    fn a_folder_that_cannot_be_read_is_said() {
+        let folder = folder("no folder");
+        let mut cars = Cars::of(Library::built_in());
+        cars.also_in(folder.join("not there"));
+        assert!(cars.faults().is_empty());
+        let file = folder.join("vehicle-profiles");
+        std::fs::write(&file, "").unwrap();
+        cars.also_in(file.clone());
+        assert_eq!(cars.faults().len(), 1, "{:?}", cars.faults());
+        assert_eq!(cars.found(), Cars::of(Library::built_in()).found());
+        // Beside a layout it may hide the very car that is meant: none of another place stands in for it.
+        let beside = Cars::of(Library::beside(&folder.join("bay-layouts/bay.ron")));
+        std::fs::create_dir(folder.join("bay-layouts")).unwrap();
+        assert!(beside.found().len() >= 7, "where there is no such folder");
+        let beside = Cars::of(Library::beside(&folder.join("bay-layouts/bay.ron")));
+        assert!(beside.found().is_empty() && beside.faults().len() == 1, "{:?}", beside.faults());
         std::fs::remove_dir_all(folder).unwrap();
     }
 }

@@ -138,6 +138,8 @@ pub enum FileKind {
     Layout,
     /// A vehicle profile.
     Profile,
+    /// A folder of vehicle profiles.
+    ProfileFolder,
     /// A list of what asks for aimings.
     TriggerList,
     /// A shop's settings.

@@ -532,10 +532,23 @@ pub fn car_changed_meanwhile(path: &str) -> String {
     )
 }
 
-pub fn car_gone_meanwhile(path: &str) -> String {
+pub fn not_kept_yet(typed: &str) -> String {
     format!(
-        "Not kept: {path} is not there any more; it was removed, moved or renamed. Give this car another short \
-         name and keep it as a new one."
+        "Not kept yet: “{typed}” was not taken in its field. Put it right there, or press Escape in it to have back what was there."
+    )
+}
+
+pub fn car_gone_meanwhile(car: &str) -> String {
+    format!(
+        "The file of the car “{car}” is not there any more: it was removed, moved or renamed. What is here still has its figures; \
+         “Change this car …” and then “Keep this car” write it again."
+    )
+}
+
+pub fn car_changed_since(car: &str) -> String {
+    format!(
+        "Someone else changed the file of the car “{car}”: what is here is for its figures as they were read. Open the bay again to \
+         have the new ones."
     )
 }
 

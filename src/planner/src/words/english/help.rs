@@ -127,6 +127,10 @@ const KEYS: &[Key] = &[
     ("Ctrl+F", "search in the list"),
     ("Ctrl and +  −", "letters larger, smaller"),
     ("F5", "the page for the customer; arrows turn it, Esc leaves it"),
+    (
+        "F6",
+        "to the first card of what is in the way; Enter does what its press says, and the next card follows",
+    ),
     ("F1", "help"),
     ("F11", "full screen, and back"),
     ("Ctrl+W, Ctrl+Q", "close; asks first if something is not saved"),

@@ -60,6 +60,7 @@ pub const TEXTS: Screen = Screen {
     licences: "Licences",
     copy_picture: "Copy picture",
     copy_picture_why: "Both views, whole, to be pasted elsewhere",
+    picture_being_made: "The picture is being made …",
     picture_copied: "The drawing is on the clipboard.",
     copy_diagnostics: "Copy diagnostics",
     diagnostics_why: "For whoever helps you: versions, display and log, without names of files or people",

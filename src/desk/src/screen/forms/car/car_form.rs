@@ -38,6 +38,8 @@ pub(in crate::screen) struct CarForm<'a> {
     pub changed: bool,
     /// The part that is to be unfolded and brought into sight, until it is.
     pub lead: Option<Figures>,
+    /// The press that keeps the car, if it can be kept.
+    pub keep: Option<egui::Id>,
 }
 
 /// One row: its name, what that means, the field's path, the figure that may be assumed, a sketch.
@@ -81,6 +83,7 @@ impl<'a> CarForm<'a> {
             sought: String::new(),
             changed: false,
             lead: None,
+            keep: None,
         }
     }
 
@@ -252,6 +255,7 @@ impl<'a> CarForm<'a> {
         let care = look::colour(self.desk.view.theme.palette().care);
         let text = RichText::new(self.texts.assumed).size(size::LEAST).color(care);
         let tag = ui.add(Button::new(text).frame(false));
+        let tag = widgets::ringed(ui, tag);
         let name = self.desk.texts().of(self.texts.assumed, label);
         let tag = tag.on_hover_text(self.texts.assumed_why).accessible_name(name);
         let right = tag.clicked();
@@ -403,7 +407,7 @@ impl<'a> CarForm<'a> {
         let shown = name(now);
         self.choose_of(ui, line, &shown, |ui| {
             for own in all {
-                ui.selectable_value(&mut chosen, own.clone(), name(own));
+                widgets::entry(ui, &mut chosen, own.clone(), name(own));
             }
         });
         if chosen == *now {
@@ -480,7 +484,7 @@ pub(in crate::screen) fn part(ui: &mut Ui, name: &str, key: &str, open: bool, co
 }
 
 /// The same; whether it is open at first, and whether it is to be open now, however it was left.
-pub(super) fn part_led(
+pub(in crate::screen) fn part_led(
     ui: &mut Ui,
     name: &str,
     key: &str,

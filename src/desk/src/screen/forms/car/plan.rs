@@ -122,7 +122,7 @@ impl CarForm<'_> {
         let path = format!("aimings[{i}].mark_plan[{j}].how {nth}");
         self.choose(ui, label, &path, &shown, |ui| {
             for (k, name) in names.iter().enumerate() {
-                ui.selectable_value(&mut chosen, k, name.as_str());
+                widgets::entry(ui, &mut chosen, k, name.as_str());
             }
         });
         let tool = Tool::PickMark { aiming: i, step: j, nth };

@@ -9,7 +9,7 @@ use super::BaySheet;
 use super::levels::levels_of;
 use crate::screen::command::{Command, OfFile, OfView};
 use crate::screen::forms::car::body::{points, points_text};
-use crate::screen::forms::car::car_form::{Line, Of, part};
+use crate::screen::forms::car::car_form::{Line, Of, part, part_led};
 use crate::screen::widgets;
 
 impl BaySheet<'_> {
@@ -50,7 +50,8 @@ impl BaySheet<'_> {
         if let Some(room) = typed {
             self.bay.room = room;
         }
-        part(ui, texts.levels, "levels", false, |ui| {
+        let is_led = self.sheet.fields.is_led_to(texts.levels, "levels");
+        part_led(ui, texts.levels, "levels", (false, is_led), |ui| {
             let mut survey = self.bay.survey.clone();
             self.levels(ui, "", &mut survey);
             self.bay.survey = survey;

@@ -136,6 +136,7 @@ const fn a(kind: FileKind) -> &'static str {
     match kind {
         FileKind::Layout => "a bay layout",
         FileKind::Profile => "a vehicle profile",
+        FileKind::ProfileFolder => "a folder of vehicle profiles",
         FileKind::TriggerList => "a list of what asks for aimings",
         FileKind::Shop => "a shop's settings",
         FileKind::Picture => "a picture",
