@@ -68,7 +68,7 @@ pub use beam::MOST_LOSS_DB;
 pub use beyond_bay::{Beyond, Reaches};
 pub(crate) use beyond_bay::{own_bay, used_floor};
 pub(crate) use car_place::without;
-pub use claim::{Claim, MovesWith, Volume};
+pub use claim::{Claim, Claims, MovesWith, Volume};
 pub use door_leaf::DoorPart;
 pub(crate) use figures::on_examples;
 pub use floor_levels::{FloorFact, Tilt};
@@ -204,12 +204,12 @@ pub fn of(code: Code) -> Option<&'static Check> {
 }
 
 /// Every region that the checks keep something out of.
-pub fn claims(arrangement: &Arrangement, scene: &Scene) -> Vec<Claim> {
+pub fn claims(arrangement: &Arrangement, scene: &Scene) -> Claims {
     let mut claims = Vec::new();
     for check in ALL {
         (check.claims)(arrangement, scene, &mut claims);
     }
-    claims
+    Claims::new(claims)
 }
 
 /// What a check looks at.
@@ -219,9 +219,7 @@ pub struct Context<'a> {
     /// The same, put in its place.
     pub scene: &'a Scene,
     /// What is claimed, of things where they stand and of this one elsewhere.
-    claims: Cow<'a, [Claim]>,
-    /// A box around all of that; none if nothing is.
-    claimed: Option<Bounds>,
+    claims: Cow<'a, Claims>,
     /// Only this thing is looked at, in this place instead of its own: a cheap "what if".
     only: Option<(usize, PlacedThing)>,
 }
@@ -239,13 +237,11 @@ pub struct Seen<'a> {
 impl<'a> Context<'a> {
     /// Looks at everything.
     pub fn new(arrangement: &'a Arrangement, scene: &'a Scene) -> Self {
-        let claims = claims(arrangement, scene);
-        let claimed = claims.iter().map(|claim| claim.around).reduce(Bounds::union);
-        Self { arrangement, scene, claims: claims.into(), claimed, only: None }
+        Self { arrangement, scene, claims: Cow::Owned(claims(arrangement, scene)), only: None }
     }
 
     /// Every region that the checks keep something out of.
-    pub fn claims(&self) -> &[Claim] {
+    pub fn claims(&self) -> &Claims {
         &self.claims
     }
 
@@ -258,7 +254,7 @@ impl<'a> Context<'a> {
     pub fn with_thing_moved(
         arrangement: &'a Arrangement,
         scene: &'a Scene,
-        claims: &'a [Claim],
+        claims: &'a Claims,
         index: usize,
         by: DVec2,
     ) -> Option<Self> {
@@ -268,13 +264,7 @@ impl<'a> Context<'a> {
             bounds: placed.bounds.moved(by),
             known_mm: placed.known_mm,
         };
-        let claimed = claims.iter().map(|claim| claim.around).reduce(Bounds::union);
-        Some(Self { arrangement, scene, claims: claims.into(), claimed, only: Some((index, moved)) })
-    }
-
-    /// A box around every region that the checks keep something out of; `None` if they keep nothing out of anything.
-    pub const fn claimed(&self) -> Option<Bounds> {
-        self.claimed
+        Some(Self { arrangement, scene, claims: Cow::Borrowed(claims), only: Some((index, moved)) })
     }
 
     /// The things to look at, those whose box in plan meets `near`.
