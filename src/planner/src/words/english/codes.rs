@@ -68,8 +68,12 @@ pub const fn code(code: Code) -> &'static str {
         }
         Code::WayIn => "No door or gap that is entered lets the car in.",
         Code::WalkIn => "People may walk into a keep-clear zone that is to be clear of them.",
+        Code::ShutDoor => {
+            "A shut door may be opened onto the set-up while it is aimed, or is kept shut for that time."
+        }
         Code::PersonNear => {
-            "Somebody stands within a step of a keep-clear zone that is to be clear of people, or in the picture of a camera."
+            "Somebody stands within a step of a keep-clear zone that is to be clear of people or of the line of sight, or in the \
+             picture of a camera."
         }
         Code::LightOnMat => "Daylight may fall on a mat that a camera looks at.",
         Code::LightInPicture => "Daylight or a lamp's light is or may be in the picture of a camera.",
