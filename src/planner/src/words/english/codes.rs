@@ -97,7 +97,9 @@ pub const fn code(code: Code) -> &'static str {
         Code::OwnBuilding => "The building is as planned for this set-up alone, not the bay's.",
         Code::OlderByEye => "Places by eye are from an older file, in which by eye meant less.",
         Code::ExampleFigures => "Figures of the car are an example's, none of a maker.",
-        Code::AssumedFigures => "Figures of the car were assumed from its body class.",
+        Code::AssumedFigures => {
+            "Figures of the car were not entered: they are assumed from its body class, or from what is usual."
+        }
         Code::MeasuredOnCar => "A figure that was measured on this car is used instead of the profile's.",
         Code::ViewByAngles => "A camera's picture is judged by angles, without its lens.",
         Code::Condition => "Something is to be met before anything is measured.",
