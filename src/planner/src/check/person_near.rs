@@ -1,10 +1,10 @@
 //! People who stand beside what is to be clear of them, or in a camera's picture.
 //!
 //! Rule: nobody stands within a step of a keep-clear zone that excludes them, nor of what lies between the sensor and a target,
-//! nor in the picture of a camera that looks at an
-//! upright board, beside the board or behind it: people move, and whoever is not asked to keep away may step in while it is
-//! aimed. A wall of the room between them is asked, things are not: one walks round those. Of who is in a zone already `zones`
-//! says so, of who hides a target `sight`, and nothing is said here; of who is near both it is the zone, since one act settles it.
+//! nor in the picture of a camera that looks at an upright board, beside the board or behind it: people move, and whoever is not
+//! asked to keep away may step in while it is aimed. A wall of the room between them is asked, things are not: one walks round
+//! those. Of who is in a zone already `zones` says so, of who hides a target `sight`, and nothing is said here. Of each it is one,
+//! since one act settles all: the picture that they are in, else the zone, else the sight.
 //! Limit: the step of who comes in by a door ([`STEP_IN_MM`], common practice, no source) and as much more as the places of
 //! person and car are uncertain by; the camera's field of view in the profile, grown by the same. It needs care: they leave.
 
@@ -60,13 +60,16 @@ fn claims(arrangement: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
 
 fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for seen in context.things().filter(|seen| seen.thing.is_person()) {
-        let of_zone = beside_a_zone(context, &seen);
-        let of_picture = in_a_picture(context, &seen);
-        // Who is to step out of one is out of the others.
-        if of_zone.is_none() && of_picture.is_none() && !is_in_a_zone(context, &seen) {
-            findings.extend(beside_a_sight(context, &seen));
-        }
-        findings.extend(of_zone.into_iter().chain(of_picture));
+        // Who is to step out of one is out of the others: what is so is told before what may be.
+        let (is_in, may_be_in) = match in_a_picture(context, &seen) {
+            Some(own) if own.measured.is_none() => (Some(own), None),
+            other => (None, other),
+        };
+        let found = is_in.or_else(|| beside_a_zone(context, &seen)).or(may_be_in);
+        findings.extend(found.or_else(|| {
+            let is_told = is_in_a_zone(context, &seen);
+            (!is_told).then(|| beside_a_sight(context, &seen)).flatten()
+        }));
     }
 }
 
