@@ -128,7 +128,7 @@ mod tests {
         // One that stands open is shut for it.
         let open = Edit::Door { door: door.clone(), shut: false }.apply(&layout, &here).unwrap();
         let kept = keep(true).apply(&open, &here).unwrap();
-        assert_eq!(kept.arrangements[0].kept_shut, [door.clone()]);
+        assert_eq!(kept.arrangements[0].kept_shut, std::slice::from_ref(&door));
         assert!(kept.bay_of(&kept.arrangements[0]).openings[0].shut || kept.arrangements[0].shut[0].1);
         assert_eq!(keep(true).apply(&kept, &here).unwrap(), kept, "each once");
         assert!(keep(false).apply(&kept, &here).unwrap().arrangements[0].kept_shut.is_empty());

@@ -92,7 +92,7 @@ mod tests {
     fn only_the_body_is_assumed_from_its_class() {
         let body = Assumed::Body(BodyPart::Mirrors);
         let floor = Assumed::Aiming("radar".into(), AimingPart::Floor);
-        assert_eq!(sentence(&[body.clone()]), "Assumed from the body class: mirrors.");
+        assert_eq!(sentence(std::slice::from_ref(&body)), "Assumed from the body class: mirrors.");
         assert_eq!(sentence(&[body, floor]), "Assumed, not entered: mirrors and radar: floor.");
     }
 }
