@@ -39,6 +39,7 @@ mod place_unsure;
 mod raised;
 mod ring;
 mod runs;
+mod shut_door;
 mod sight;
 mod stand_clash;
 mod stand_off_mark;
@@ -81,11 +82,13 @@ pub use open_pit::Open;
 pub use outside_room::TooLarge;
 pub use permanent_mark::Painted;
 pub use picture::{Lit, Picture};
+pub use shut_door::Opened;
 pub use sight::InSight;
 pub use stand_off_mark::{OffBy, OffPlace};
 pub use stand_reach::StandReach;
 pub use stand_room::StandSide;
 pub use thing_place::Misplaced;
+pub(crate) use walk_in::STEP_IN_MM;
 pub use way_in::TooSmall;
 pub use wheels::OnRunways;
 pub use working_room::CarSide;
@@ -174,6 +177,7 @@ pub const ALL: &[Check] = &[
     beyond_bay::CHECK,
     way_in::CHECK,
     walk_in::CHECK,
+    shut_door::CHECK,
     person_near::CHECK,
     field_of_view::CHECK,
     beam::CHECK,

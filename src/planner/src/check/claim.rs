@@ -276,6 +276,16 @@ impl Claim {
         }
     }
 
+    /// What it is kept free for, by what would be found of what stands there; `None` where people, lamps or what lies low are
+    /// asked of alone.
+    pub(super) const fn code(&self) -> Option<Code> {
+        match self.bars {
+            Bars::Everything(code, _) => Some(code),
+            Bars::Zone(_) => Some(Code::ZoneObject),
+            Bars::Lamps | Bars::Person(_) | Bars::Low => None,
+        }
+    }
+
     /// What is said of something in it that is no thing and is made of this.
     pub(super) fn says_of(&self, material: Material) -> Option<Code> {
         match self.bars {

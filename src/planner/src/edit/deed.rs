@@ -31,6 +31,10 @@ pub enum Deed {
     Shut(Id),
     /// Opened a door.
     Open(Id),
+    /// Keeps a door shut while this is aimed.
+    KeepShut(Id),
+    /// Lets a door be opened meanwhile.
+    LetOpen(Id),
     /// Chose another car or aiming.
     Car,
     /// Looked at the profile again.
@@ -94,6 +98,8 @@ impl Edit {
             Self::Stand { .. } => Deed::Stand,
             Self::Door { door, shut: true } => Deed::Shut(door.clone()),
             Self::Door { door, shut: false } => Deed::Open(door.clone()),
+            Self::KeepShut { door, kept: true } => Deed::KeepShut(door.clone()),
+            Self::KeepShut { door, kept: false } => Deed::LetOpen(door.clone()),
             Self::Car { .. } => Deed::Car,
             Self::Remember(_) => Deed::Remember,
             Self::Bay { bay, .. } => {
