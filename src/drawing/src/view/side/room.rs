@@ -170,7 +170,7 @@ fn runways(pen: &mut Pen<'_>, side: &Side<'_>) {
 }
 
 /// A wall's name on a thing would be the thing's; and what it costs to stand elsewhere than half way up.
-const ON_BODY: Astray = Astray { on_other: 120.0, nearer: 0.0 };
+const ON_BODY: Astray = Astray { on_other: 120.0, nearer: 0.0, between: 0.0 };
 const LATER_COST: f64 = 6.0;
 
 pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
