@@ -174,6 +174,17 @@ mod tests {
     }
 
     #[test]
+    fn what_stands_between_two_is_hardly_its_own() {
+        let bodies = two();
+        let bin = bodies.number(Some(&Subject::Thing("bin".into())));
+        let astray = Astray { between: 4.0, ..ASTRAY };
+        let cost = |x: f64| bodies.cost(bin, &square(x, 100.0, 5.0), astray);
+        assert_eq!([cost(120.0), cost(140.0), cost(146.0), cost(160.0)], [0.0, 0.0, 4.0, 10.0]);
+        // On the far side of its own nothing is between.
+        assert_eq!(cost(60.0), 0.0);
+    }
+
+    #[test]
     fn a_target_and_its_stand_are_one_body() {
         let bodies = two();
         let stand = bodies.number(Some(&Subject::Stand("plate".into())));
