@@ -226,7 +226,7 @@ impl Desk {
             ui.horizontal_top(|ui| {
                 let colours = widgets::severity(palette, finding.severity);
                 widgets::sign(ui, SignKind::of_severity(finding.severity), 8.0, letter, colours);
-                let line = RichText::new(words.line(finding)).size(size::SMALL);
+                let line = RichText::new(widgets::unbroken(words.line(finding))).size(size::SMALL);
                 ui.add(egui::Label::new(line).wrap());
             });
         }
