@@ -152,12 +152,12 @@ impl Pen<'_> {
         if best.0 < FIRM || self.space.is_spent() {
             best.1
         } else {
-            self.anywhere(tip, box_size).unwrap_or(best.1)
+            self.anywhere(tip, box_size, own).unwrap_or(best.1)
         }
     }
 
     /// Nothing near is free: the nearest free place of the whole paper, row by row.
-    fn anywhere(&self, tip: DVec2, box_size: DVec2) -> Option<DVec2> {
+    fn anywhere(&self, tip: DVec2, box_size: DVec2, own: Option<u32>) -> Option<DVec2> {
         let window = self.window.grown(-4.0);
         let count = (window.size() / box_size).floor().max(DVec2::ZERO).min(DVec2::splat(MOST_SPOTS));
         let mut best: Option<(f64, DVec2)> = None;
@@ -166,7 +166,14 @@ impl Pen<'_> {
                 let spot = window.low + box_size * DVec2::new(column as f64 + 0.5, row as f64 + 0.5);
                 let far = spot.distance(tip) * FAR_COST;
                 let least = best.map_or(f64::INFINITY, |(least, _)| least);
-                let cost = self.space.cost_for_flag_up_to(around(spot, box_size), least - far) + far;
+                let place = around(spot, box_size);
+                let mut cost = self.space.cost_for_flag_up_to(place, least - far) + far;
+                if cost < least {
+                    cost += self.space.cost_across_up_to(tip, spot, least - cost);
+                }
+                if cost < least {
+                    cost += self.bodies.cost(own, &place, ASTRAY);
+                }
                 if cost < least {
                     best = Some((cost, spot));
                 }

@@ -31,6 +31,8 @@ pub(crate) enum Taken {
     Outside,
     /// Beside a flag: the next flag keeps a little off, so that their lines can be told apart.
     Halo,
+    /// A ring around what is pointed out: no other text, and hardly a flag.
+    Ringed,
     /// A thing that a finding blames: no other text. A flag may stand on it, rather beside it.
     Blamed,
     /// Where a flag points.
@@ -55,7 +57,7 @@ impl Taken {
             Self::Wall => 130.0,
             Self::Car => 200.0,
             Self::Outside => 400.0,
-            Self::Blamed | Self::Tip | Self::Firm | Self::Read => FIRM,
+            Self::Ringed | Self::Blamed | Self::Tip | Self::Firm | Self::Read => FIRM,
         }
     }
 
@@ -72,6 +74,7 @@ impl Taken {
             Self::Reach => 0.0,
             Self::Blamed => 20.0,
             Self::Tip => 60.0,
+            Self::Ringed => 220.0,
             Self::Firm | Self::Read => FIRM,
         }
     }
@@ -79,7 +82,7 @@ impl Taken {
     /// How bad it is that a line which leads to something else runs over it.
     const fn cost_across(self) -> f64 {
         match self {
-            Self::Blamed | Self::Tip | Self::Firm => 40.0,
+            Self::Ringed | Self::Blamed | Self::Tip | Self::Firm => 40.0,
             Self::Read => 260.0,
             Self::Car => 12.0,
             _ => 0.0,
@@ -189,6 +192,16 @@ impl Space {
     /// What it costs that a line to something else, px, runs over what is read, over signs and over targets; no longer summed
     /// once it is `most`.
     pub fn cost_across_up_to(&self, from: DVec2, to: DVec2, most: f64) -> f64 {
+        self.across(from, to, most, Taken::cost_across)
+    }
+
+    /// The same of what is read alone: a line on its own body is seen, one under a text is not.
+    pub fn cost_over_read(&self, from: DVec2, to: DVec2) -> f64 {
+        let weight = |taken| if taken == Taken::Read { Taken::Read.cost_across() } else { 0.0 };
+        self.across(from, to, FIRM, weight)
+    }
+
+    fn across(&self, from: DVec2, to: DVec2, most: f64, weight: impl Fn(Taken) -> f64) -> f64 {
         let steps = (from.distance(to) / ACROSS_STEP_PX) as usize;
         let on = |step: usize| around(from.lerp(to, step as f64 / steps as f64), DVec2::splat(2.0));
         let mut cost = 0.0;
@@ -196,7 +209,7 @@ impl Space {
             if cost >= most {
                 break;
             }
-            cost += self.sum(on(step), most - cost, Taken::cost_across);
+            cost += self.sum(on(step), most - cost, &weight);
         }
         cost
     }

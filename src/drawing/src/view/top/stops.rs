@@ -22,9 +22,9 @@ use crate::view::space::{FIRM, Taken, around};
 const AGREE_MM: f64 = 0.5;
 /// What it costs to stand at the other end of the thing.
 const OTHER_END_COST: f64 = 8.0;
-/// How many times as far off the thing a line is tried that is free nowhere nearer, and what that costs.
-const FURTHER: f64 = 3.0;
-const FURTHER_COST: f64 = 12.0;
+/// How many times as far off the thing a line is tried that is free nowhere nearer, before it is enlarged, and what that costs.
+const FURTHER: f64 = 2.1;
+const FURTHER_COST: f64 = 60.0;
 /// What is smaller than this on the paper has its figure beside it, px before they are enlarged.
 const NEAR_BODY_PX: f64 = 90.0;
 /// What goes through one wall is told by the one that goes furthest.
@@ -146,11 +146,12 @@ fn depth_in(
         let foot = innermost - inward * deep(&innermost);
         let text = top.words.so_far_in(depth);
         let (high, low) = (most.min(length), least.max(0.0));
+        let further = FURTHER * pen.enlarged;
         let places = [
             (0.0, high + off),
             (OTHER_END_COST, low - off),
-            (FURTHER_COST, high + off * FURTHER),
-            (OTHER_END_COST + FURTHER_COST, low - off * FURTHER),
+            (FURTHER_COST, high + off * further),
+            (OTHER_END_COST + FURTHER_COST, low - off * further),
         ];
         let places = places.map(|(extra, at)| (extra, edge.from + along * at));
         return put(pen, (top, role), told, (innermost, foot, inward), places, &text);
@@ -213,7 +214,7 @@ fn put<const N: usize>(
         let (worse, dimension) = pen.text_freest(dimension);
         // A line through another figure is hidden by it.
         let (a, b) = (pen.px(dimension.line_from), pen.px(dimension.line_to));
-        let across = pen.space.cost_across_up_to(a, b, FIRM * 0.5);
+        let across = pen.space.cost_over_read(a, b);
         let cost = pen.text_cost(&dimension.text) + worse + extra + across;
         if best.as_ref().is_none_or(|(least, _)| cost < *least) {
             best = Some((cost, dimension));

@@ -51,7 +51,12 @@ pub(super) fn draw(pen: &mut Pen<'_>, top: &Top<'_>) {
             // With room for the ring around what is pointed out.
             let ringed = top.state.told.iter().any(|own| Some(own) == subject.as_ref());
             let box_px = if ringed { box_px.grown(RINGED_PX) } else { box_px };
-            pen.space.take(box_px, if told { Taken::Blamed } else { Taken::Body });
+            let how = match (ringed, told) {
+                (true, _) => Taken::Ringed,
+                (false, true) => Taken::Blamed,
+                (false, false) => Taken::Body,
+            };
+            pen.space.take(box_px, how);
         }
     }
 }
@@ -281,7 +286,13 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>, which: Named) {
         };
         let ringed = top.state.told.iter().any(|own| matches!(own, Subject::Thing(id) if *id == thing.id));
         let around = if ringed { around.grown(RINGED_PX) } else { around };
-        let body = if blamed { Some(Taken::Blamed) } else { (!overhead).then_some(Taken::Body) };
+        let body = if ringed {
+            Some(Taken::Ringed)
+        } else if blamed {
+            Some(Taken::Blamed)
+        } else {
+            (!overhead).then_some(Taken::Body)
+        };
         let wanted = Wanted {
             text,
             brief,
