@@ -17,6 +17,8 @@ use crate::scene::Scene;
 const MOST_TRIED: usize = 8;
 /// A way that causes nothing may be this much longer than one that needs care: a person prefers it.
 const DETOUR: f64 = 2.0;
+/// Ways are whole millimetres long: of two that differ by less, rounding does not choose.
+const SAME_LENGTH_MM: f64 = 0.5 * WHOLE_MM;
 /// For what only needs care nobody carries a thing further than this (common practice, no source).
 const FAR_FOR_CARE_MM: f64 = 1500.0;
 /// How far around a thing others are looked at as being in its way.
@@ -66,7 +68,7 @@ pub(super) fn cure(case: &Case<'_>, id: &Id, care: bool) -> Option<Cure> {
             let clears = |by: DVec2| {
                 let after = after_move(case, index, by)?;
                 let is_left = |f: &Finding| f.severity <= left && !f.is_only_unsure();
-                let is_far = care && by.length() > FAR_FOR_CARE_MM;
+                let is_far = care && by.length() > FAR_FOR_CARE_MM + SAME_LENGTH_MM;
                 (!is_far && !after.iter().any(is_left) && fits(case, index, by)).then_some((by, after))
             };
             let Some((by, after)) = clears(rounded_up(exit)).or_else(|| in_a_pocket(scene, exit, clears))
@@ -86,11 +88,13 @@ pub(super) fn cure(case: &Case<'_>, id: &Id, care: bool) -> Option<Cure> {
             }
             .further(sure.map(|(by, after)| (by, caused(&of_thing, &after))));
             // The shortest way is taken even if it needs care, unless a way not much longer causes nothing at all.
-            let tolerable = second_best.as_ref().is_none_or(|known| length(&cure) < length(known) * DETOUR);
+            let tolerable = second_best
+                .as_ref()
+                .is_none_or(|known| length(&cure) < length(known) * DETOUR - SAME_LENGTH_MM);
             if cure.causes.iter().all(is_only_near) && tolerable {
                 return Some(cure);
             }
-            if second_best.as_ref().is_none_or(|known| length(&cure) < length(known)) {
+            if second_best.as_ref().is_none_or(|known| length(&cure) < length(known) - SAME_LENGTH_MM) {
                 second_best = Some(cure);
             }
         }
