@@ -24,6 +24,7 @@ mod hand;
 mod in_sight;
 mod keeping;
 mod legible;
+mod levels;
 mod looking;
 #[path = "../shared/made.rs"]
 mod made;
