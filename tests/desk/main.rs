@@ -23,6 +23,7 @@ mod hall;
 mod hand;
 mod in_sight;
 mod keeping;
+mod led;
 mod legible;
 mod levels;
 mod looking;

@@ -31,8 +31,10 @@ pub enum Deed {
     Shut(Id),
     /// Opened a door.
     Open(Id),
-    /// Chose another car or aiming.
-    Car,
+    /// Chose another car.
+    Car(Id),
+    /// Chose another aiming of the same car.
+    Aiming(Id),
     /// Looked at the profile again.
     Remember,
     /// Changed the bay.
@@ -94,7 +96,13 @@ impl Edit {
             Self::Stand { .. } => Deed::Stand,
             Self::Door { door, shut: true } => Deed::Shut(door.clone()),
             Self::Door { door, shut: false } => Deed::Open(door.clone()),
-            Self::Car { .. } => Deed::Car,
+            Self::Car { vehicle, aiming, .. } => {
+                let own = before.arrangements.iter().find(|own| own.id == *arrangement);
+                match own.filter(|own| own.vehicle == *vehicle) {
+                    Some(_) => Deed::Aiming(aiming.clone()),
+                    None => Deed::Car(vehicle.clone()),
+                }
+            }
             Self::Remember(_) => Deed::Remember,
             Self::Bay { bay, .. } => {
                 let own = before.arrangements.iter().find(|own| own.id == *arrangement);
