@@ -41,8 +41,8 @@ fn how_leads_to_where_the_car_stands() {
     // A thing's place the same, past its name; what is locked is unlocked first.
     let mut screen = usual(demo());
     let found = &screen.state().answer().assessment.findings;
-    let tape = found.iter().filter_map(|own| Some(&own.cure.as_ref()?.step));
-    let tape = tape.filter(|step| matches!(step, Step::Tape { .. })).next().cloned();
+    let mut steps = found.iter().filter_map(|own| Some(&own.cure.as_ref()?.step));
+    let tape = steps.find(|step| matches!(step, Step::Tape { .. })).cloned();
     let tape = tape.expect("something is not taped");
     press_how(&mut screen, &tape);
     assert_eq!(focused(&screen), "locked");

@@ -42,6 +42,10 @@ fn levels_touch_no_name() {
                         assert!(!points.is_empty(), "{place}");
                         seen += points.len();
                         told += texts.len();
+                        // As the list has them, in feet too: what is not nothing does not look like it.
+                        let is_listed =
+                            |shape: &Shape| matches!(shape, Shape::Text(text) if text.text.ends_with(" mm"));
+                        assert!(texts.iter().all(|item| is_listed(&item.shape)), "{place}");
                     } else {
                         assert!(texts.is_empty() && points.is_empty());
                     }

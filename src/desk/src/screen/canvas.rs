@@ -23,6 +23,7 @@ use baywright_drawing::{
 use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, DVec3, PlanPose};
 use baywright_planner::hand::{Snap, gaps};
+use baywright_planner::words::{Locale, Units};
 use egui::{Id, Rect, Vec2};
 
 use super::view::{Camera, Tool, Viewing};
@@ -164,9 +165,10 @@ fn levels(answer: &Answer, view: &Viewing) -> Vec<FloorLevel> {
         }
         _ => None,
     };
-    let words = baywright_planner::words::Words::new(&answer.judged, view.locale);
+    // As they are listed, whatever units are shown: half a millimetre is nothing in sixteenths of an inch.
+    let locale = Locale { units: Units::Millimetres, ..view.locale };
     let points = survey.into_iter().flat_map(|own| own.points.iter());
-    points.map(|own| FloorLevel { at: own.at, text: words.length(own.level_mm) }).collect()
+    points.map(|own| FloorLevel { at: own.at, text: locale.length(own.level_mm) }).collect()
 }
 
 impl Canvas {

@@ -302,7 +302,7 @@ pub const TEXTS: Screen = Screen {
     never_saved: "It was never saved as a file",
     open_elsewhere: "This file is open in another window too. Close it in one of them, or save under another name here.",
     gone_meanwhile: "The file of this bay is not there any more: it was removed, moved or renamed. What is here stays; save it to keep it.",
-    changed_meanwhile: "Someone else changed this file since you opened it: save, and you are asked which of the two stays, or open theirs there.",
+    changed_meanwhile: "Someone else changed this file since you opened it. Saving asks which of the two stays, and can open theirs.",
     not_kept_now: "Unsaved work is not kept against a crash now: save soon.",
     list_changed_meanwhile: "Someone else changed the shop's list of work since it was read here. Keep it once more to replace theirs.",
     finish_list: "The list of work is being changed. Keep it, and then open this one again.",
