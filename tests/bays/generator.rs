@@ -116,6 +116,7 @@ impl Draft {
             on_runways: vec![],
             in_bay: None,
             kept_empty: vec![],
+            kept_shut: vec![],
             on_this_car: OnThisCar::default(),
             stands,
             today: Some(jiff::civil::date(2026, 11, 1)),
@@ -231,6 +232,10 @@ impl Draft {
                 is_exit: false,
             });
         }
+        // A well-kept bay's door is shut, and mostly kept so.
+        let door = self.arrangement.bay.openings.iter().find(|own| own.shut).map(|own| own.id.clone());
+        let is_kept = dice.often(if self.laid.is_well() { 0.8 } else { 0.3 });
+        self.arrangement.kept_shut.extend(door.filter(|_| is_kept));
         if dice.often(if self.laid.is_well() { 0.05 } else { 0.2 })
             && let Some(wall) =
                 long.iter().find(|own| self.arrangement.bay.openings.iter().all(|d| d.wall != **own))

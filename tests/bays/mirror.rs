@@ -193,6 +193,7 @@ pub fn reordered(of: &Arrangement, dice: &mut Dice) -> Arrangement {
     shuffle(&mut bay.keep_free, dice);
     shuffle(&mut bay.bays, dice);
     shuffle(&mut all.kept_empty, dice);
+    shuffle(&mut all.kept_shut, dice);
     let bay = &mut all.bay;
     if let Some(survey) = &mut bay.survey {
         survey.points.change(|points| points.reverse());

@@ -73,6 +73,8 @@ pub const KINDS: &[&str] = &[
     "heights",
     "walk in",
     "person near",
+    "leaf",
+    "step in",
     "way in",
     "step up",
     "stand beside",

@@ -1,4 +1,5 @@
-//! What people want of a bay as it is drawn, looked at point by point: doors by which nobody walks into a zone, a door for the car,
+//! What people want of a bay as it is drawn, looked at point by point: doors by which nobody walks into a zone, shut doors that
+//! nobody opens onto the set-up, a door for the car,
 //! room to step up to a target, floor without holes; and that marks are found and laid, and nothing shines behind a lidar's target.
 
 use baywright_planner::geometry::{DVec2, DVec3};
@@ -37,6 +38,7 @@ pub fn as_drawn(a: &Arrangement, placed: &SetUp, solids: &[Solid], found: &mut V
     let mut all = Looked { a, placed, solids, room: a.bay.room.outer(), found };
     all.walk_in();
     all.people();
+    all.shut_doors();
     all.way_in();
     all.beside_targets();
     all.pits(0.0);
@@ -84,11 +86,13 @@ impl Looked<'_> {
         let mut told = Vec::new();
         for zone in zones {
             for door in self.a.bay.openings.iter().filter(|own| own.kind != OpeningKind::Window) {
-                let fits = door.width_mm >= NARROWEST_MM
-                    && door.span.bottom() <= self.a.shop.step_over_mm
-                    && door.span.top() >= LOWEST_MM;
+                let fits = self.lets_somebody_in(door);
                 // Through a door that stands open the zone may run out, which is said of it as a whole.
-                if fits && !door.is_open() && self.is_stepped_into(door, &zone.ring) {
+                if fits
+                    && !door.is_open()
+                    && !self.is_kept_shut(door)
+                    && self.is_stepped_into(door, &zone.ring)
+                {
                     told.push((door.id.to_string(), zone.name.clone()));
                 }
             }
@@ -117,13 +121,18 @@ impl Looked<'_> {
         })
     }
 
-    /// People within a step of a zone that they are kept out of, or in a camera's picture.
+    /// People within a step of a zone that they are kept out of or of a line of sight, or in a camera's picture.
     fn people(&mut self) {
         let mut told = Vec::new();
         for own in self.solids.iter().filter(|own| own.is_person) {
             let zones = self.placed.parts.iter().filter(|zone| zone.is_kept_from(own));
             for zone in zones.filter(|zone| self.is_stepped_from(&own.ring, &zone.ring)) {
                 told.push((own.name.clone(), zone.name.clone()));
+            }
+            for sight in
+                self.placed.sights.iter().filter(|sight| self.is_stepped_from(&own.ring, &sight.ring()))
+            {
+                told.push((own.name.clone(), sight.name.clone()));
             }
             if self.is_in_picture(own) {
                 told.push((own.name.clone(), "picture".to_owned()));
@@ -132,6 +141,59 @@ impl Looked<'_> {
         for (by, of) in told {
             self.add("person near", &by, &of);
         }
+    }
+
+    fn lets_somebody_in(&self, door: &Opening) -> bool {
+        door.width_mm >= NARROWEST_MM
+            && door.span.bottom() <= self.a.shop.step_over_mm
+            && door.span.top() >= LOWEST_MM
+    }
+
+    fn is_kept_shut(&self, door: &Opening) -> bool {
+        door.shut && self.a.kept_shut.contains(&door.id)
+    }
+
+    /// Doors that are shut and not kept so, with what of the set-up their leaf swings into, or who comes in is a step from.
+    fn shut_doors(&mut self) {
+        let is_door = |own: &&Opening| matches!(own.kind, OpeningKind::RollerDoor | OpeningKind::SwingDoor);
+        let mut told = Vec::new();
+        for door in
+            self.a.bay.openings.iter().filter(is_door).filter(|own| own.shut && !self.is_kept_shut(own))
+        {
+            let name = door.id.to_string();
+            if door.kind == OpeningKind::SwingDoor && self.swings_into_something(door) {
+                told.push(("leaf", name.clone()));
+            }
+            let is_target = |what: &What| matches!(what, What::Face | What::Stand | What::Feet);
+            let targets = self.placed.parts.iter().filter(|own| is_target(&own.what) && own.low < PERSON_MM);
+            let sights = self.placed.sights.iter().map(Sight::ring);
+            let mut near = targets.map(|own| own.ring.clone()).chain(sights);
+            if self.lets_somebody_in(door) && near.any(|ring| self.is_stepped_into(door, &ring)) {
+                told.push(("step in", name));
+            }
+        }
+        for (kind, by) in told {
+            self.add(kind, &by, "set-up");
+        }
+    }
+
+    /// Whether some point of a leaf, hung at either jamb and open by any angle into the room, is in a part of the set-up.
+    fn swings_into_something(&self, door: &Opening) -> bool {
+        let (from, to, inward) = self.door(door);
+        let leaf = Solid::leaf(door);
+        let parts = self.placed.parts.iter().filter(|part| leaf.keeps_out(part) != Some(false));
+        let in_way: Vec<&Ring> = parts.map(|part| &part.ring).collect();
+        let width = door.width_mm;
+        let leaves = [(from, to), (to, from)].into_iter().flat_map(|(hinge, end)| {
+            let shut = (end - hinge) / width;
+            (1..=18).map(move |i| {
+                let (sin, cos) = (f64::from(i) * 5.0).to_radians().sin_cos();
+                (hinge, hinge + (shut * cos + inward * sin) * width)
+            })
+        });
+        leaves.into_iter().any(|(hinge, end)| {
+            in_way.iter().any(|ring| along(hinge, end, 20.0).any(|p| depth_of(ring, p) > MARGIN_MM))
+        })
     }
 
     /// Whether somebody gets into a zone by one straight step inside the room.

@@ -47,6 +47,20 @@ pub struct Sight {
     pub lies: bool,
 }
 
+impl Sight {
+    /// What lies between eye and target, from above.
+    pub fn ring(&self) -> Ring {
+        let at = |u: f64, v: f64| self.point(u, v).truncate();
+        let eye = self.eye.truncate();
+        // Of a target that lies or is tipped its far edge; the eye looks at its face from before.
+        let far = [-1.0, 1.0]
+            .into_iter()
+            .max_by(|a, b| at(0.0, *a).distance(eye).total_cmp(&at(0.0, *b).distance(eye)));
+        let far = far.unwrap_or(1.0);
+        vec![eye, at(-1.0, far), at(1.0, far)]
+    }
+}
+
 /// A straight run of tape or light.
 #[derive(Clone, Debug)]
 pub struct Run {

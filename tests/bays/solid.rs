@@ -1,7 +1,9 @@
 //! What fills part of the room, and what it must keep out of.
 
 use baywright_planner::geometry::DVec2;
-use baywright_planner::model::{Exclusion, FloorFeature, Material, Metal, Runway, Shop, Thing, ThingKind};
+use baywright_planner::model::{
+    Exclusion, FloorFeature, Material, Metal, Opening, Runway, Shop, Thing, ThingKind,
+};
 
 use crate::oracle::TOUCH_MM;
 use crate::people::{PERSON_MM, STEP_MM, from_targets};
@@ -89,6 +91,21 @@ impl Solid {
             is_person: false,
             is_lamp: false,
             is: Is::Proud,
+        }
+    }
+
+    /// The leaf of a door, wherever it stands open.
+    pub fn leaf(door: &Opening) -> Self {
+        Self {
+            name: door.id.to_string(),
+            ring: Vec::new(),
+            low: door.span.bottom(),
+            high: door.span.top(),
+            known: 0.0,
+            metal: metal_of(door.material),
+            is_person: false,
+            is_lamp: false,
+            is: Is::Thing,
         }
     }
 
@@ -181,6 +198,9 @@ pub fn spare(placed: &SetUp, solid: &Solid) -> f64 {
         if box_gap(&solid.ring, &zone.ring) - STEP_MM < least {
             least = least.min(gap(&solid.ring, &zone.ring) - STEP_MM);
         }
+    }
+    for sight in placed.sights.iter().filter(|_| solid.is_person) {
+        least = least.min(gap(&solid.ring, &sight.ring()) - STEP_MM);
     }
     if placed.round_targets > 0.0 {
         least = least.min(from_targets(placed, &solid.ring) - placed.round_targets);

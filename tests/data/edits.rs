@@ -25,7 +25,7 @@ fn made(loaded: &Loaded, layout: &Layout, here: &Id) -> Arrangement {
 
 /// Which step, about which part, by how much.
 fn step() -> impl Strategy<Value = (u8, Index, f64, f64)> {
-    (0..13_u8, any::<Index>(), -3_000.0..3_000.0_f64, -3_000.0..3_000.0_f64)
+    (0..14_u8, any::<Index>(), -3_000.0..3_000.0_f64, -3_000.0..3_000.0_f64)
 }
 
 /// A step of each kind that can be taken in an arrangement, chosen by number; none if there is nothing of that kind.
@@ -47,6 +47,10 @@ fn taken(arrangement: &Arrangement, (kind, which, x, y): (u8, Index, f64, f64)) 
         9 => Step::SayHeightsFrom,
         10 => Step::EnterZones,
         11 => Step::KeepEmpty { bay: of(bay.bays.iter().map(|own| &own.id).collect())? },
+        12 => {
+            let doors = bay.openings.iter().filter(|own| own.kind.is_door());
+            Step::KeepShut { door: of(doors.map(|own| &own.id).collect())? }
+        }
         _ => Step::ReviewProfile,
     })
 }

@@ -158,6 +158,7 @@ fn every_aiming() -> Vec<Arrangement> {
                 on_runways: Vec::new(),
                 in_bay: None,
                 kept_empty: Vec::new(),
+                kept_shut: Vec::new(),
                 on_this_car: OnThisCar::default(),
                 building: None,
                 stands: Vec::new(),

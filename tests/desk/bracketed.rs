@@ -6,11 +6,8 @@ use std::path::Path;
 
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Begin, Command, OfBay, OfCar, OfFile, OfShop, OfView};
-use baywright_desk::screen::page::{
-    Compare, Leaving, NewBay, OpenPage, Page, Question, SavePage, VisitPage, With,
-};
+use baywright_desk::screen::page::{Compare, Page, With};
 use baywright_desk::screen::view::{Measuring, Tab, Tool};
-use baywright_desk::session::room_draft::{RoomDraft, TypedIn};
 use baywright_planner::Subject;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::model::{Id, ShopFigure};
@@ -19,6 +16,7 @@ use egui::accesskit::{Action, Role};
 use egui_kittest::Harness;
 use egui_kittest::kittest::NodeT;
 
+use crate::all_pages::all_pages;
 use crate::forms::unfold;
 use crate::made::{Typed, must_be_empty};
 use crate::sessions::ask;
@@ -199,49 +197,12 @@ fn the_pages() {
     let mut walk = Walk::default();
     let mut screen = bracketed("crowded-bay", None);
     let list = baywright_files::triggers(None).unwrap();
-    let mut taped = RoomDraft::new("mine", TypedIn::Millimetres);
-    taped.taped = true;
-    let other = screen.state().document().shown().clone();
-    let chosen: Vec<Id> = list.triggers.iter().map(|own| own.id.clone()).collect();
     for trigger in &list.triggers {
         walk.typed.0.extend([trigger.title.clone(), trigger.note.clone()]);
     }
     walk.learn_built_in();
-    let visit =
-        |changing| VisitPage { list: list.clone(), chosen: chosen.clone(), changing, read: list.clone() };
     ask(&mut screen, Command::Bay(OfBay::Duplicate));
-    let pages = [
-        Page::FirstSteps,
-        Page::Welcome,
-        Page::Help,
-        Page::Open(OpenPage::default()),
-        Page::Save(SavePage::default()),
-        Page::Visit(Box::new(visit(false))),
-        Page::Visit(Box::new(visit(true))),
-        Page::Cars(String::new(), false),
-        Page::Cars("no such car".to_owned(), false),
-        Page::Compare(Compare { with: Some(With::Other(other)) }),
-        Page::Name("mine".to_owned(), false),
-        Page::LeftBehind,
-        Page::Shop,
-        Page::Customer(0),
-        Page::Customer(1),
-        Page::Customer(2),
-        Page::Customer(3),
-        Page::Customer(4),
-        Page::Customer(5),
-        Page::Examples,
-        Page::NewBay(NewBay::of(RoomDraft::new("mine", TypedIn::Millimetres))),
-        Page::NewBay(NewBay::of(taped)),
-        Page::Ask(Question::Unsaved(Leaving::Quit)),
-        Page::Ask(Question::ChangedOnDisk),
-        Page::Ask(Question::GoneFromDisk),
-        Page::Ask(Question::DropCar),
-        Page::Ask(Question::CarGone("/a/car.ron".into())),
-        Page::Ask(Question::AdoptBuilding(Vec::new())),
-        Page::Ask(Question::Replace("/a/b.ron".into())),
-    ];
-    for page in pages {
+    for page in all_pages(&screen) {
         let place = format!("{page:?}").chars().take(20).collect::<String>();
         screen.state_mut().view_mut().page = Some(page);
         screen.run();

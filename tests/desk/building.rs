@@ -4,6 +4,7 @@
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Command, OfBay, OfView};
 use baywright_desk::screen::page::{Compare, Page, Question, With};
+use baywright_desk::screen::unbroken;
 use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
 use baywright_planner::model::Bay;
@@ -81,9 +82,9 @@ fn the_sign_leads_to_what_differs() {
     press(&mut screen, SIGN);
     assert_eq!(screen.state().view().selected, Some(Subject::Floor));
     assert!(is_said(&screen, "Against the bay's:"));
-    screen.get_by_label("Office wall: 600 mm further out");
+    screen.get_by_label(&unbroken("Office wall: 600 mm further out"));
     type_into(&mut screen, "Clear height", "3250");
-    screen.get_by_label("Room: ceiling at 3\u{202f}250 mm instead of 3\u{202f}000 mm");
+    screen.get_by_label(&unbroken("Room: ceiling at 3\u{202f}250 mm instead of 3\u{202f}000 mm"));
 }
 
 #[test]
@@ -94,7 +95,7 @@ fn two_buildings_are_compared_in_words() {
         &mut screen,
         Command::Page(Some(Page::Compare(Compare { with: Some(With::Other("As found".into())) }))),
     );
-    screen.get_by_label("Office wall: 600 mm further out");
+    screen.get_by_label(&unbroken("Office wall: 600 mm further out"));
     let longer = screen.query_all_by_label_contains("long instead of").count();
     assert_eq!(longer, 2, "the walls beside it");
     assert!(screen.query_all_by_label(SIGN).count() >= 1);
@@ -106,7 +107,7 @@ fn two_buildings_are_compared_in_words() {
             with: Some(With::Other("Trolley and cabinet moved".into())),
         }))),
     );
-    screen.get_by_label("Office wall: 600 mm further in");
+    screen.get_by_label(&unbroken("Office wall: 600 mm further in"));
 }
 
 #[test]

@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use baywright_desk::screen::Desk;
+use baywright_desk::screen::unbroken;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::model::StandSet;
 use baywright_planner::{Severity, Verdict};
@@ -391,7 +392,7 @@ fn the_measuring_tool_measures() {
         &screen.state().answer().arrangement,
         screen.state().view().locale,
     );
-    let expected = words.length(reading.distance_mm);
+    let expected = unbroken(words.length(reading.distance_mm));
     screen.get_by_label_contains(&format!("{expected}: "));
 }
 

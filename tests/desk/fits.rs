@@ -6,22 +6,20 @@ use std::path::Path;
 
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Begin, Command, OfBay, OfCar, OfShop, OfView};
-use baywright_desk::screen::page::{
-    Compare, Leaving, NewBay, OpenPage, Page, Question, SavePage, VisitPage, With,
-};
+use baywright_desk::screen::page::{Leaving, Page, Question};
 use baywright_desk::screen::view::Tab;
-use baywright_desk::session::room_draft::{RoomDraft, TypedIn};
 use baywright_desk::session::shop::FacePart;
 use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::DVec2;
-use baywright_planner::model::{Id, Underlay};
+use baywright_planner::model::Underlay;
 use baywright_planner::words::Units;
 use egui::accesskit::Role;
 use egui::{Pos2, Rect, Shape, Vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 
+use crate::all_pages::all_pages;
 use crate::forms::unfold;
 use crate::legible::letters;
 use crate::sessions::ask;
@@ -169,44 +167,6 @@ fn look(screen: &mut Harness<'_, Desk>, place: &str, told: &mut BTreeSet<String>
     found.extend(looked.wrong.into_iter().map(|wrong| format!("{place}: {wrong}")));
 }
 
-fn pages(screen: &Harness<'_, Desk>) -> Vec<Page> {
-    let list = baywright_files::triggers(None).unwrap();
-    let chosen: Vec<Id> = list.triggers.iter().map(|own| own.id.clone()).collect();
-    let visit =
-        |changing| VisitPage { list: list.clone(), chosen: chosen.clone(), changing, read: list.clone() };
-    let room = RoomDraft::new("mine", TypedIn::Millimetres);
-    let taped = RoomDraft { taped: true, ..room.clone() };
-    let arrangements = &screen.state().document().layout().arrangements;
-    let other =
-        arrangements.iter().map(|own| own.id.clone()).find(|own| own != screen.state().document().shown());
-    let mut pages = vec![
-        Page::FirstSteps,
-        Page::Welcome,
-        Page::Help,
-        Page::Open(OpenPage::default()),
-        Page::Save(SavePage::default()),
-        Page::Visit(Box::new(visit(false))),
-        Page::Visit(Box::new(visit(true))),
-        Page::Cars(String::new(), false),
-        Page::Compare(Compare { with: other.map(With::Other) }),
-        Page::Name("mine".to_owned(), false),
-        Page::LeftBehind,
-        Page::Shop,
-        Page::Examples,
-        Page::NewBay(NewBay::of(room)),
-        Page::NewBay(NewBay::of(taped)),
-        Page::Ask(Question::Unsaved(Leaving::Quit)),
-        Page::Ask(Question::ChangedOnDisk),
-        Page::Ask(Question::GoneFromDisk),
-        Page::Ask(Question::DropCar),
-        Page::Ask(Question::CarGone("/a/car.ron".into())),
-        Page::Ask(Question::AdoptBuilding(Vec::new())),
-        Page::Ask(Question::Replace("/a/b.ron".into())),
-    ];
-    pages.extend((0..6).map(Page::Customer));
-    pages
-}
-
 /// One of each kind that has a form of its own.
 fn subjects(screen: &Harness<'_, Desk>) -> Vec<Subject> {
     let shown = &screen.state().answer().arrangement;
@@ -269,7 +229,7 @@ fn fits(size: (f32, f32), large: bool, units: Units) {
         if layout != "crowded-bay" {
             continue;
         }
-        for page in pages(&screen) {
+        for page in all_pages(&screen) {
             let place = format!("{page:?}").chars().take(24).collect::<String>();
             screen.state_mut().view_mut().page = Some(page);
             screen.run();

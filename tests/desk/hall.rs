@@ -6,6 +6,7 @@ use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Command, OfBay, OfView, Part};
 use baywright_desk::screen::view::Area;
 use baywright_drawing::{Item, Role, Shape};
+use baywright_planner::edit::Edit;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::model::Id;
 use baywright_planner::{Code, Quantity, Severity, Subject};
@@ -160,6 +161,37 @@ fn what_reaches_into_another_bay_is_seen() {
     let Some(Quantity::Length(depth)) = found.measured else { panic!("{found:?}") };
     let digits: String = figure.chars().filter(char::is_ascii_digit).collect();
     assert_eq!(digits, format!("{depth:.0}"));
+}
+
+/// A shut door that may be opened onto the set-up has a press, and its form a tick: it is kept shut, in one step that is undone.
+#[test]
+fn a_door_is_kept_shut_by_a_press_and_by_a_tick() {
+    let mut screen = usual(desk(Path::new("clear-bay"), None));
+    let doors = |screen: &Harness<'_, Desk>| -> Vec<Severity> {
+        let found = screen.state().answer().assessment.findings.iter();
+        found.filter(|own| own.code() == Code::ShutDoor).map(|own| own.severity).collect()
+    };
+    assert_eq!(doors(&screen), []);
+    let mut bay = screen.state().document().layout().bay.clone();
+    bay.openings[1].wall = 2;
+    bay.openings[1].from_mm = 4_000.0;
+    bay.openings[1].width_mm = 2_500.0;
+    bay.openings[1].material = baywright_planner::model::Material::Steel;
+    ask(&mut screen, Command::Bay(OfBay::Edit(Edit::Bay { bay: Box::new(bay), renamed: None })));
+    assert_eq!(doors(&screen), [Severity::Care]);
+    let name = screen.state().answer().assessment.findings.iter().find(|own| own.code() == Code::ShutDoor);
+    let title =
+        baywright_planner::words::Words::new(&screen.state().answer().arrangement, Default::default())
+            .title(name.unwrap());
+    press(&mut screen, &format!("Keep it shut: {title}"));
+    assert_eq!(doors(&screen), [Severity::Note]);
+    ask(&mut screen, Command::Undo);
+    assert_eq!(doors(&screen), [Severity::Care]);
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::Opening("exit door".into())))));
+    press(&mut screen, "Keep it shut while this set-up is aimed");
+    assert_eq!(doors(&screen), [Severity::Note]);
+    press(&mut screen, "Keep it shut while this set-up is aimed");
+    assert_eq!(doors(&screen), [Severity::Care]);
 }
 
 /// What reaches into another bay has a press: that bay is kept empty, in one step that is undone.

@@ -3,6 +3,7 @@
 
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Begin, Command, OfBay, OfCar, OfFile, OfView};
+use baywright_desk::screen::unbroken;
 use baywright_desk::session::document::Document;
 use baywright_planner::entry::CarDeed;
 use baywright_planner::model::assumed::BodyPart;
@@ -82,7 +83,7 @@ fn the_first_five_minutes_from_an_empty_start() {
         type_into(&mut screen, &format!("Wall {}, turn left, °", i + 1), turn);
     }
     type_into(&mut screen, "Wall 1, name", "street wall");
-    screen.get_by_label_contains("The last wall ends 40 mm from where you began: 1 in 799");
+    screen.get_by_label_contains(&unbroken("The last wall ends 40 mm from where you began: 1 in 799"));
     // Nothing is spread unasked: it could hide a wall that was misread.
     press(&mut screen, "Make this bay");
     assert!(screen.state().view().page.is_some(), "not made yet");

@@ -5,6 +5,7 @@ use std::path::Path;
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Command, OfFile, OfShop};
 use baywright_desk::screen::page::Page;
+use baywright_desk::screen::unbroken;
 use baywright_desk::session::shop::ShopTrouble;
 use baywright_files::{SHOP_FILE, load_shop, save_shop};
 use baywright_planner::Verdict;
@@ -52,11 +53,11 @@ fn what_is_set_is_saved_judged_by_and_undone() {
     type_into(&mut screen, UNMEASURED, "900");
     assert_eq!(load_shop(&file).unwrap().shop.car_planned_mm, 900.0);
     assert_eq!(verdict(&screen), Verdict::ReadyWithCare);
-    screen.get_by_label_contains("Set in this shop; the default is 30 mm");
+    screen.get_by_label_contains(&unbroken("Set in this shop; the default is 30 mm"));
     // Refused: it stays in its field with the reason, and nothing is changed.
     type_into(&mut screen, BY_EYE, "15");
     assert_eq!(value(&screen, BY_EYE), "15");
-    screen.get_by_label_contains("is not possible; allowed is what is taped or more: from 20 mm");
+    screen.get_by_label_contains(&unbroken("is not possible; allowed is what is taped or more: from 20 mm"));
     assert_eq!(load_shop(&file).unwrap().shop.by_eye_mm, 150.0);
     screen.get_by_label("A survey holds, days").scroll_to_me();
     screen.run();
@@ -126,7 +127,7 @@ fn what_cannot_be_read_is_no_default_unseen() {
     assert!(finds(&screen, "shop-unread"));
     ask(&mut screen, Command::Page(Some(Page::Shop)));
     // On the page, and at the foot since it was opened.
-    assert_eq!(screen.get_all_by_label_contains("by_eye_mm: found 0.15 mm").count(), 2);
+    assert_eq!(screen.get_all_by_label_contains(&unbroken("by_eye_mm: found 0.15 mm")).count(), 2);
     assert!(screen.query_by_label(BY_EYE).is_none(), "nothing to type over it");
     std::fs::write(&file, "(version: 1, by_eye_mm: 90)").unwrap();
     press(&mut screen, "Read it again");

@@ -2,6 +2,7 @@
 
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Command, OfCar, OfFile, OfView};
+use baywright_desk::screen::unbroken;
 use baywright_desk::screen::view::{Measuring, Tool};
 use baywright_planner::Subject;
 use baywright_planner::geometry::marks::Construction;
@@ -344,9 +345,9 @@ fn what_may_be_thousands_is_asked_about_and_changes_nothing_until_answered() {
             happen(&mut screen, &[letters(typed), key(Key::Tab)].concat(), 1);
             assert_eq!(*screen.state().document().layout(), before, "{typed}");
             assert_eq!(crate::support::count(&screen, baywright_planner::Severity::Stops), stops);
-            screen.get_by_label("1\u{202f}200 mm or 1.2 mm?");
+            screen.get_by_label(&unbroken("1\u{202f}200 mm or 1.2 mm?"));
             press(&mut screen, &format!("{answer}: from office wall"));
-            assert!(screen.query_by_label("1\u{202f}200 mm or 1.2 mm?").is_none());
+            assert!(screen.query_by_label(&unbroken("1\u{202f}200 mm or 1.2 mm?")).is_none());
             let gap = gap_to(&screen, "office wall");
             assert!((gap - mm).abs() < 1e-6, "{typed}, {answer}: {gap}");
         }
@@ -374,7 +375,7 @@ fn size(screen: &Harness<'_, Desk>) -> (f64, f64) {
 #[test]
 fn the_question_is_answered_and_dropped_by_keys() {
     let back = (Modifiers::SHIFT, Key::Tab);
-    let asked = "1\u{202f}050 mm or 1.05 mm?";
+    let asked = &unbroken("1\u{202f}050 mm or 1.05 mm?");
     for pace in PACES {
         let mut screen = trolley_at("length");
         let before = size(&screen);
@@ -424,7 +425,7 @@ fn a_question_left_without_an_answer_is_said_to_have_changed_nothing() {
     let cabinet = middle(&screen, "the tool cabinet, top view");
     happen(&mut screen, &drawn(cabinet, Vec2::ZERO), 1);
     assert_eq!(heights(&screen), before);
-    screen.get_by_label_contains("“1,050” was not taken: 1\u{202f}050 mm or 1.05 mm?");
+    screen.get_by_label_contains(&unbroken("“1,050” was not taken: 1\u{202f}050 mm or 1.05 mm?"));
 }
 
 #[test]

@@ -58,6 +58,7 @@ use ask_files::AskFiles;
 use canvas::Canvas;
 use command::{Command, OfCar, OfView};
 use view::Viewing;
+pub use widgets::unbroken;
 
 /// The whole screen and what it works on.
 #[derive(Debug)]

@@ -2,6 +2,7 @@
 
 mod alike;
 mod bodies;
+mod boxes;
 mod extents;
 mod fit;
 mod flag;

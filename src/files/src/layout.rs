@@ -1,7 +1,8 @@
-//! The file form of a bay layout, version 8. Walls, doors, things, runways, cars and aimings are referred to by name.
+//! The file form of a bay layout, version 9. Walls, doors, things, runways, cars and aimings are referred to by name.
 
 mod building;
 mod dimensions;
+mod eighth;
 mod fifth;
 mod first;
 mod fourth;
@@ -37,7 +38,8 @@ pub const VERSIONS: &[Reader<LayoutFile>] = &[
     Reader { version: 4, read: |text| text.parse().map(of_fourth) },
     Reader { version: 5, read: |text| text.parse().map(of_fifth) },
     Reader { version: 6, read: |text| text.parse().map(of_sixth) },
-    Reader { version: 7, read: |text| text.parse().map(seventh::eighth) },
+    Reader { version: 7, read: |text| text.parse().map(of_seventh) },
+    Reader { version: 8, read: |text| text.parse().map(eighth::ninth) },
     Reader { version: version::LAYOUT, read: Text::parse },
 ];
 
@@ -58,7 +60,11 @@ fn of_fifth(file: LayoutFile) -> LayoutFile {
 }
 
 fn of_sixth(file: LayoutFile) -> LayoutFile {
-    seventh::eighth(sixth::seventh(file))
+    of_seventh(sixth::seventh(file))
+}
+
+fn of_seventh(file: LayoutFile) -> LayoutFile {
+    eighth::ninth(seventh::eighth(file))
 }
 
 /// A whole layout file.
@@ -408,6 +414,9 @@ pub struct ArrangementFile {
     /// Other bays of the hall that are kept empty while this is aimed.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub kept_empty: Vec<String>,
+    /// Doors that are kept shut while this is aimed.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub kept_shut: Vec<String>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub on_this_car: Option<OnThisCarFile>,
     /// Its own building; left out, it is in the bay's.

@@ -15,7 +15,7 @@ use crate::text::Text;
 pub const PROFILE: u32 = 7;
 
 /// The present version of bay layouts.
-pub const LAYOUT: u32 = 8;
+pub const LAYOUT: u32 = 9;
 
 /// The present version of a shop's settings.
 pub const SHOP: u32 = 2;

@@ -269,6 +269,7 @@ proptest! {
             on_runways: vec![],
             in_bay: on_mark.then(|| "bay 1".into()),
             kept_empty: if on_mark { vec!["bay 2".into()] } else { vec![] },
+            kept_shut: if on_mark { vec!["exit door".into()] } else { vec![] },
             on_this_car: OnThisCar {
                 sensor_at: Some(at.into()),
                 rear_toe_rad: Some((angle::radians(toe.0), angle::radians(toe.1))),

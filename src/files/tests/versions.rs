@@ -46,7 +46,7 @@ fn the_first_version_says_what_it_said() {
 
 #[test]
 fn an_older_file_is_kept_when_it_is_saved_over() {
-    assert_eq!(LAYOUT_VERSION, 8);
+    assert_eq!(LAYOUT_VERSION, 9);
     let folder = folder("kept");
     let path = folder.join("bay.ron");
     let copy = folder.join("bay.ron.v1.bak");
@@ -55,7 +55,7 @@ fn an_older_file_is_kept_when_it_is_saved_over() {
     let saved = save_layout(&path, &layout).unwrap();
     assert_eq!((saved.other_version, saved.backup), (Some(copy.clone()), None));
     assert_eq!(std::fs::read_to_string(&copy).unwrap(), FIRST_LAYOUT);
-    assert!(std::fs::read_to_string(&path).unwrap().contains("version: 8,"));
+    assert!(std::fs::read_to_string(&path).unwrap().contains("version: 9,"));
     assert_eq!(load_layout(&path).unwrap(), layout);
     // The present version needs no copy; another old file does not overwrite the first copy.
     assert_eq!(save_layout(&path, &layout).unwrap().other_version, None);
@@ -540,6 +540,36 @@ fn the_bays_of_a_hall() {
         (&many, "", "bays: found 31 entries; allowed is at most 30"),
     ] {
         let fault = with(bays, added).unwrap_err();
+        assert!(fault.contains(part), "{fault}");
+    }
+    std::fs::remove_dir_all(folder).unwrap();
+}
+
+const EIGHTH_LAYOUT: &str = include_str!("old/v8/layout.ron");
+
+/// What version 9 of layouts added: doors that are kept shut while an arrangement is aimed. In a file of version 8 none is.
+#[test]
+fn doors_that_are_kept_shut() {
+    let plain = parse_layout("eighth", "hall", EIGHTH_LAYOUT).unwrap();
+    assert!(plain.arrangements.iter().all(|own| own.kept_shut.is_empty()));
+    let again = parse_layout("now", "hall", &layout_text(&plain).unwrap()).unwrap();
+    assert_eq!(again, plain);
+    let with = |doors: &str| {
+        let text = EIGHTH_LAYOUT.replacen("version: 8,", "version: 9,", 1);
+        let text = text.replacen("parked:", &format!("kept_shut: [{doors}], parked:"), 1);
+        parse_layout("f.ron", "f", &text).map_err(|faults| Language::English.file_fault(&faults[0]))
+    };
+    let kept = with("\"exit door\"").unwrap();
+    assert_eq!(kept.arrangements[0].kept_shut, ["exit door".into()]);
+    let folder = folder("kept-shut");
+    let path = folder.join("f.ron");
+    save_layout(&path, &kept).unwrap();
+    assert_eq!(load_layout(&path).unwrap(), kept);
+    for (doors, part) in [
+        ("\"cellar door\"", "arrangements[0].kept_shut[0]: found \"cellar door\"; allowed is"),
+        ("\"exit door\", \"exit door\"", "arrangements[0].kept_shut[1]: found \"exit door\" again"),
+    ] {
+        let fault = with(doors).unwrap_err();
         assert!(fault.contains(part), "{fault}");
     }
     std::fs::remove_dir_all(folder).unwrap();

@@ -39,6 +39,7 @@ mod place_unsure;
 mod raised;
 mod ring;
 mod runs;
+mod shut_door;
 mod sight;
 mod stand_clash;
 mod stand_off_mark;
@@ -68,7 +69,7 @@ pub use beam::MOST_LOSS_DB;
 pub use beyond_bay::{Beyond, Reaches};
 pub(crate) use beyond_bay::{own_bay, used_floor};
 pub(crate) use car_place::without;
-pub use claim::{Claim, MovesWith, Volume};
+pub use claim::{Claim, Claims, MovesWith, Volume};
 pub use door_leaf::DoorPart;
 pub(crate) use figures::on_examples;
 pub use floor_levels::{FloorFact, Tilt};
@@ -81,11 +82,13 @@ pub use open_pit::Open;
 pub use outside_room::TooLarge;
 pub use permanent_mark::Painted;
 pub use picture::{Lit, Picture};
+pub use shut_door::Opened;
 pub use sight::InSight;
 pub use stand_off_mark::{OffBy, OffPlace};
 pub use stand_reach::StandReach;
 pub use stand_room::StandSide;
 pub use thing_place::Misplaced;
+pub(crate) use walk_in::STEP_IN_MM;
 pub use way_in::TooSmall;
 pub use wheels::OnRunways;
 pub use working_room::CarSide;
@@ -174,6 +177,7 @@ pub const ALL: &[Check] = &[
     beyond_bay::CHECK,
     way_in::CHECK,
     walk_in::CHECK,
+    shut_door::CHECK,
     person_near::CHECK,
     field_of_view::CHECK,
     beam::CHECK,
@@ -204,12 +208,12 @@ pub fn of(code: Code) -> Option<&'static Check> {
 }
 
 /// Every region that the checks keep something out of.
-pub fn claims(arrangement: &Arrangement, scene: &Scene) -> Vec<Claim> {
+pub fn claims(arrangement: &Arrangement, scene: &Scene) -> Claims {
     let mut claims = Vec::new();
     for check in ALL {
         (check.claims)(arrangement, scene, &mut claims);
     }
-    claims
+    Claims::new(claims)
 }
 
 /// What a check looks at.
@@ -219,9 +223,7 @@ pub struct Context<'a> {
     /// The same, put in its place.
     pub scene: &'a Scene,
     /// What is claimed, of things where they stand and of this one elsewhere.
-    claims: Cow<'a, [Claim]>,
-    /// A box around all of that; none if nothing is.
-    claimed: Option<Bounds>,
+    claims: Cow<'a, Claims>,
     /// Only this thing is looked at, in this place instead of its own: a cheap "what if".
     only: Option<(usize, PlacedThing)>,
 }
@@ -239,13 +241,11 @@ pub struct Seen<'a> {
 impl<'a> Context<'a> {
     /// Looks at everything.
     pub fn new(arrangement: &'a Arrangement, scene: &'a Scene) -> Self {
-        let claims = claims(arrangement, scene);
-        let claimed = claims.iter().map(|claim| claim.around).reduce(Bounds::union);
-        Self { arrangement, scene, claims: claims.into(), claimed, only: None }
+        Self { arrangement, scene, claims: Cow::Owned(claims(arrangement, scene)), only: None }
     }
 
     /// Every region that the checks keep something out of.
-    pub fn claims(&self) -> &[Claim] {
+    pub fn claims(&self) -> &Claims {
         &self.claims
     }
 
@@ -258,7 +258,7 @@ impl<'a> Context<'a> {
     pub fn with_thing_moved(
         arrangement: &'a Arrangement,
         scene: &'a Scene,
-        claims: &'a [Claim],
+        claims: &'a Claims,
         index: usize,
         by: DVec2,
     ) -> Option<Self> {
@@ -268,13 +268,7 @@ impl<'a> Context<'a> {
             bounds: placed.bounds.moved(by),
             known_mm: placed.known_mm,
         };
-        let claimed = claims.iter().map(|claim| claim.around).reduce(Bounds::union);
-        Some(Self { arrangement, scene, claims: claims.into(), claimed, only: Some((index, moved)) })
-    }
-
-    /// A box around every region that the checks keep something out of; `None` if they keep nothing out of anything.
-    pub const fn claimed(&self) -> Option<Bounds> {
-        self.claimed
+        Some(Self { arrangement, scene, claims: Cow::Borrowed(claims), only: Some((index, moved)) })
     }
 
     /// The things to look at, those whose box in plan meets `near`.

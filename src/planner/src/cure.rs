@@ -14,7 +14,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use baywright_geometry::{Bounds, Circle, DVec2, Outline, Prism, angle, convex};
 
 use crate::assessment::{Assessment, Code, Cure, Finding, Quantity, Severity, Shorter, Step, Subject};
-use crate::check::{self, Claim, Remedy};
+use crate::check::{self, Claims, Remedy};
 use crate::model::{Arrangement, Id, ParkedKnown};
 use crate::scene::{PlacedThing, Scene};
 
@@ -59,7 +59,7 @@ struct Case<'a> {
     /// What is found as it stands.
     before: &'a [Finding],
     /// What the checks keep things and car out of.
-    claims: Vec<Claim>,
+    claims: Claims,
     /// What is built into the floor, so that nothing may be moved there, each with its box in plan.
     built: Vec<(Prism, Bounds)>,
     /// The walls, as thick as keeps a move from ending in them.
@@ -67,12 +67,7 @@ struct Case<'a> {
 }
 
 impl<'a> Case<'a> {
-    fn new(
-        arrangement: &'a Arrangement,
-        scene: &'a Scene,
-        before: &'a [Finding],
-        claims: Vec<Claim>,
-    ) -> Self {
+    fn new(arrangement: &'a Arrangement, scene: &'a Scene, before: &'a [Finding], claims: Claims) -> Self {
         let (built, walls) = (thing::built(arrangement).collect(), thing::walls(scene).collect());
         Self { arrangement, scene, before, claims, built, walls }
     }

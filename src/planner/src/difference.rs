@@ -79,6 +79,8 @@ pub enum Change {
     InBay([Option<Id>; 2]),
     /// Other bays of the hall are kept empty for it.
     KeptEmpty([Vec<Id>; 2]),
+    /// Other doors are kept shut for it.
+    KeptShut([Vec<Id>; 2]),
     /// The levels of its top are others.
     Levels,
     /// Its figures come from elsewhere.
@@ -148,7 +150,8 @@ pub fn of_own_building(layout: &Layout, arrangement: &Id) -> Option<Vec<Differen
 
 /// How what is seen in the one arrangement differs from the other: the bay with its things where they stand, and where the car
 /// stands, how well that is known and on what and what was measured on it, if it is the same one; where its targets stand, if it
-/// is the same aiming; in which bay of a hall, and which are kept empty.
+/// is the same aiming; in which bay of a hall, which others are kept empty,
+/// and which doors shut.
 pub fn between_arrangements(before: &Arrangement, now: &Arrangement) -> Vec<Difference> {
     let mut all = Vec::new();
     // The same names in another order are the same.
@@ -177,7 +180,10 @@ pub fn between_arrangements(before: &Arrangement, now: &Arrangement) -> Vec<Diff
     let in_bay = (in_bay[0] != in_bay[1]).then(|| Change::InBay(in_bay.map(Clone::clone)));
     let kept = [&before.kept_empty, &now.kept_empty];
     let kept = is_other(kept).then(|| Change::KeptEmpty(kept.map(Clone::clone)));
-    all.extend(in_bay.into_iter().chain(kept).map(|what| Difference { of: Subject::Car, what }));
+    let kept_shut = [&before.kept_shut, &now.kept_shut];
+    let kept_shut = is_other(kept_shut).then(|| Change::KeptShut(kept_shut.map(Clone::clone)));
+    let of_arrangement = in_bay.into_iter().chain(kept).chain(kept_shut);
+    all.extend(of_arrangement.map(|what| Difference { of: Subject::Car, what }));
     all.extend(between(&before.bay, &now.bay));
     all
 }
@@ -209,10 +215,12 @@ mod tests {
         // So is in which bay of a hall it is made, and what is kept empty for that, whatever the car.
         let mut in_bay = before.clone();
         (in_bay.in_bay, in_bay.kept_empty) = (Some("bay 1".into()), vec!["bay 2".into()]);
+        in_bay.kept_shut = vec!["side door".into()];
         in_bay.vehicle.id = "another".into();
         let expected = [
             Change::InBay([None, in_bay.in_bay.clone()]),
             Change::KeptEmpty([Vec::new(), in_bay.kept_empty.clone()]),
+            Change::KeptShut([Vec::new(), in_bay.kept_shut.clone()]),
         ];
         let expected = expected.map(|what| Difference { of: Subject::Car, what });
         assert_eq!(between_arrangements(&before, &in_bay), expected);

@@ -170,6 +170,13 @@ pub enum Edit {
         /// The others that are kept empty; its own is left out.
         kept_empty: Vec<Id>,
     },
+    /// A door is kept shut while this is aimed, or may be opened again.
+    KeepShut {
+        /// Which.
+        door: Id,
+        /// Whether it is.
+        kept: bool,
+    },
     /// What a cure says.
     Do(Step),
     /// Several at once: one step to undo.
@@ -244,6 +251,7 @@ impl Edit {
             Self::Carried(runways) => here(layout, at, |own| own.on_runways.clone_from(runways)),
             Self::InBay { bay, kept_empty } => in_bay::choose(layout, at, bay.as_ref(), kept_empty),
             Self::Door { door, shut } => bay::door(layout, at, door, *shut),
+            Self::KeepShut { door, kept } => bay::keep_shut(layout, at, door, *kept),
             Self::Bay { bay, renamed } => {
                 bay::replace(layout, at, bay, renamed.as_ref());
                 Ok(())

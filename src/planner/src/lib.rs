@@ -26,9 +26,9 @@ pub use baywright_geometry as geometry;
 pub use assess::{assess, assess_fully};
 pub use assessment::{
     AlignmentFigure, Assessment, Basis, Beyond, CarSide, Code, Cure, DoorPart, Facts, Finding, FloorFact,
-    InSight, InZone, Lacks, Lit, MarkFor, MayBe, Meets, OffBy, OffPlace, OnRunways, Open, Painted, Promise,
-    Quantity, Reaches, Severity, Shorter, StandReach, StandSide, Step, Subject, Tilt, TooLarge, TooSmall,
-    Under, Verdict,
+    InSight, InZone, Lacks, Lit, MarkFor, MayBe, Meets, OffBy, OffPlace, OnRunways, Open, Opened, Painted,
+    Promise, Quantity, Reaches, Severity, Shorter, StandReach, StandSide, Step, Subject, Tilt, TooLarge,
+    TooSmall, Under, Verdict,
 };
 pub use judge::judge;
 pub use scene::Scene;

@@ -25,6 +25,7 @@ mod english;
 mod lengths;
 mod letter;
 mod numbers;
+mod together;
 
 use crate::check::finding::Code;
 use crate::model::Arrangement;
@@ -33,6 +34,7 @@ use crate::model::fault::{Allowed, Fault, FileFault};
 pub use lengths::Lengths;
 pub use letter::letter;
 pub use numbers::{Days, Decimal, Locale, Region, Thousands, Units};
+pub use together::stand_together;
 
 /// The languages that sentences can be made in.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

@@ -162,6 +162,7 @@ fn step(step: &Step) -> Do {
         Step::MoveCar { by } => (StepName::MoveCar, None, Some(*by)),
         Step::StandOnMark { placement } => (StepName::StandOnMark, Some(placement), None),
         Step::KeepEmpty { bay } => (StepName::KeepEmpty, Some(bay), None),
+        Step::KeepShut { door } => (StepName::KeepShut, Some(door), None),
         Step::OpenDoor { door } => (StepName::OpenDoor, Some(door), None),
         Step::Tape { thing } => (StepName::Tape, Some(thing), None),
         Step::TapeCar => (StepName::TapeCar, None, None),

@@ -3,6 +3,7 @@
 use std::borrow::Cow;
 use std::io::{self, IsTerminal, Write};
 
+use baywright_planner::words::stand_together;
 use baywright_planner::{Severity, Verdict};
 
 use crate::command_line::plain::{Plain, spelled};
@@ -156,12 +157,22 @@ impl<'a> Page<'a> {
     }
 }
 
-/// A text in rows of at most so many letters, broken at spaces; a word that is longer has a row of its own.
+/// A text in rows of at most so many letters, broken at spaces but not within a figure; what is longer has a row of its own.
 fn rows(text: &str, most: Option<usize>) -> Vec<Cow<'_, str>> {
     let Some(most) = most else { return vec![Cow::Borrowed(text)] };
     let mut rows: Vec<String> = vec![String::new()];
     let mut long = 0;
+    let mut parts: Vec<String> = Vec::new();
     for word in text.split(' ') {
+        match parts.last_mut() {
+            Some(last) if stand_together(last, word) => {
+                last.push(' ');
+                last.push_str(word);
+            }
+            _ => parts.push(word.to_owned()),
+        }
+    }
+    for word in parts {
         let letters = word.chars().count();
         match rows.last_mut() {
             Some(row) if row.is_empty() || long + 1 + letters <= most => {
@@ -169,11 +180,11 @@ fn rows(text: &str, most: Option<usize>) -> Vec<Cow<'_, str>> {
                     row.push(' ');
                     long += 1;
                 }
-                row.push_str(word);
+                row.push_str(&word);
                 long += letters;
             }
             _ => {
-                rows.push(word.to_owned());
+                rows.push(word);
                 long = letters;
             }
         }

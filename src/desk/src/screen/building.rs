@@ -85,7 +85,7 @@ impl Desk {
 /// One line for each difference, as many as can be read.
 pub(super) fn difference_lines(ui: &mut Ui, words: &Words<'_>, all: &[Difference]) {
     for own in all.iter().take(MOST_LINES) {
-        ui.add(Label::new(RichText::new(words.difference(own)).size(size::SMALL)).wrap());
+        ui.add(Label::new(RichText::new(widgets::unbroken(words.difference(own))).size(size::SMALL)).wrap());
     }
     if all.len() > MOST_LINES {
         ui.label(widgets::soft(ui, words.key_more(all.len() - MOST_LINES)));

@@ -298,6 +298,7 @@ const fn deed(texts: &baywright_planner::words::screen::Screen, step: &Step) -> 
         Step::MoveCar { .. } => texts.park_there,
         Step::StandOnMark { .. } => texts.put_on_mark,
         Step::KeepEmpty { .. } => texts.keep_empty,
+        Step::KeepShut { .. } => texts.keep_shut,
         Step::OpenDoor { .. } => texts.open_door,
         Step::Tape { .. } => texts.enter_distance,
         Step::TapeCar | Step::SurveyFloor | Step::EnterFigures | Step::EnterAlignment => texts.how,

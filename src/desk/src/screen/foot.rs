@@ -99,7 +99,9 @@ impl Desk {
         let palette = self.view.theme.palette();
         if let Some(notice) = &self.view.notice {
             let colour = if notice.wrong { palette.stops } else { palette.ink };
-            let text = RichText::new(&notice.text).size(size::SMALL).color(look::colour(colour));
+            let text = RichText::new(widgets::unbroken(notice.text.as_str()))
+                .size(size::SMALL)
+                .color(look::colour(colour));
             if wide(ui, &notice.text) <= ui.available_width() {
                 ui.label(text);
             } else {

@@ -92,10 +92,11 @@ impl Desk {
 /// The summary, on one line if it fits, else on two or three smaller ones; the whole of it for who hovers. The strip never grows:
 /// the drawing must not move under the hand because the answer has become longer.
 fn told(ui: &mut Ui, text: String, colour: Color32) {
+    let shown = widgets::unbroken(text.as_str());
     let room = ui.available_width();
     let job = |size: f32, rows: usize| {
         let font = look::letters(size, baywright_drawing::Weight::Regular);
-        let mut job = LayoutJob::simple(text.clone(), font, colour, room);
+        let mut job = LayoutJob::simple(shown.clone(), font, colour, room);
         job.wrap.max_rows = rows;
         ui.painter().layout_job(job)
     };
@@ -105,7 +106,7 @@ fn told(ui: &mut Ui, text: String, colour: Color32) {
     let (rect, response) = ui.allocate_exact_size(Vec2::new(room, 40.0), Sense::hover());
     ui.painter().galley(egui::pos2(rect.min.x, rect.center().y - galley.size().y * 0.5), galley, colour);
     response.widget_info(|| WidgetInfo::labeled(egui::Role::Label, true, &text));
-    response.on_hover_text(&text);
+    response.on_hover_text(&shown);
 }
 
 /// A text in a frame with round ends; nothing happens if it is pressed.

@@ -3,6 +3,7 @@
 use baywright_drawing::sign::SignKind;
 use baywright_drawing::theme::Palette;
 use baywright_drawing::{Theme, Weight};
+use baywright_planner::words::stand_together;
 use baywright_planner::{Severity, Verdict};
 use egui::text::{CCursor, CCursorRange};
 use egui::text_edit::TextEditState;
@@ -201,40 +202,37 @@ pub(super) fn note(ui: &mut Ui, text: &str, colour: Color32) -> Response {
     response
 }
 
-/// A text that is to be wrapped: the library breaks a number at the thin space between its thousands, and feet from their inches, so
-/// that it is given the one space at which it does not.
-pub(super) fn unbroken(text: impl Into<String>) -> String {
+/// A text that is to be wrapped: what stands together stays on one line. The library breaks even at the thin space between
+/// thousands, so that it is given the one space at which it does not.
+pub fn unbroken(text: impl Into<String>) -> String {
     const KEPT: char = '\u{a0}';
     let text: String = text.into();
-    let mut out = String::with_capacity(text.len());
-    let mut letters = text.chars().peekable();
-    let mut before = ' ';
-    while let Some(own) = letters.next() {
-        let next = letters.peek().copied().unwrap_or(' ');
-        let in_feet = before == '\u{2032}' && !next.is_alphabetic();
-        let in_inches = before.is_ascii_digit() && is_fraction(next);
-        let kept = own == '\u{202f}' || own == ' ' && (in_feet || in_inches);
-        out.push(if kept { KEPT } else { own });
-        before = own;
+    // Only figures stand together with anything.
+    if !text.contains(|letter: char| letter.is_ascii_digit()) {
+        return text;
+    }
+    let mut out = String::with_capacity(text.len() + 8);
+    let mut before = "";
+    for word in text.split(' ') {
+        if !out.is_empty() {
+            out.push(if stand_together(before, word) { KEPT } else { ' ' });
+        }
+        out.extend(word.chars().map(|own| if own == '\u{202f}' { KEPT } else { own }));
+        before = word;
     }
     out
-}
-
-/// Whether a fraction as it is set begins with this: one character, or the first of the raised figures.
-const fn is_fraction(letter: char) -> bool {
-    matches!(letter, '\u{bc}'..='\u{be}' | '\u{b9}' | '\u{b2}' | '\u{b3}' | '\u{2070}'..='\u{2079}' | '\u{215b}'..='\u{215e}')
 }
 
 /// A text of lesser weight.
 pub(super) fn soft(ui: &Ui, text: impl Into<String>) -> RichText {
     let colour = ui.visuals().weak_text_color();
-    RichText::new(text).size(size::SMALL).color(colour)
+    RichText::new(unbroken(text)).size(size::SMALL).color(colour)
 }
 
 /// A quiet text that can be pressed.
 pub(super) fn link(ui: &mut Ui, theme: Theme, text: impl Into<String>) -> Response {
     let beam = look::colour(theme.palette().beam);
-    let text = RichText::new(text).size(size::SMALL).color(beam);
+    let text = RichText::new(unbroken(text)).size(size::SMALL).color(beam);
     let response = ui.add(Button::new(text).frame(false).wrap());
     ringed(ui, response)
 }
@@ -345,9 +343,10 @@ mod tests {
     #[test]
     fn a_length_is_not_broken() {
         let said = super::unbroken(
-            "1\u{202f}200 mm, 5\u{2032} 6 \u{b3}\u{2044}\u{2081}\u{2086}\u{2033} wide, 14\u{2032} long and 2 \u{bd}\u{2033}",
+            "1\u{202f}200 mm, 5\u{2032} 6 \u{b3}\u{2044}\u{2081}\u{2086}\u{2033} wide, 500 \u{d7} 500 mm, 30 % of 2 \u{bd}\u{2033}",
         );
-        let wanted = "1\u{a0}200 mm, 5\u{2032}\u{a0}6\u{a0}\u{b3}\u{2044}\u{2081}\u{2086}\u{2033} wide, 14\u{2032} long and 2\u{a0}\u{bd}\u{2033}";
+        let wanted = "1\u{a0}200\u{a0}mm, 5\u{2032}\u{a0}6\u{a0}\u{b3}\u{2044}\u{2081}\u{2086}\u{2033} wide, \
+                      500\u{a0}\u{d7}\u{a0}500\u{a0}mm, 30\u{a0}% of 2\u{a0}\u{bd}\u{2033}";
         assert_eq!(said, wanted);
     }
 

@@ -45,7 +45,8 @@ pub(crate) fn fitted(window: Rect, screens: &[Rect]) -> Option<(Vec2, Pos2)> {
     if is_reached && size == window.size() {
         return None;
     }
-    Some((size, window.min.clamp(screen.min, screen.max - size)))
+    // Of one as large as its screen rounding may leave the corner a hair outside.
+    Some((size, window.min.clamp(screen.min, (screen.max - size).max(screen.min))))
 }
 
 #[cfg(test)]
@@ -80,6 +81,19 @@ mod tests {
         assert_eq!(fitted(above, &[laptop]), Some((Vec2::new(900.0, 600.0), Pos2::new(100.0, 0.0))));
         // Nothing is known of the screens.
         assert_eq!(fitted(gone, &[]), None);
+    }
+
+    /// Screens that are scaled by a quarter lie at thirds of a point; a window as large as one rounds to a hair more.
+    #[test]
+    fn a_window_as_large_as_a_scaled_screen_is_put_on_it() {
+        for step in 0..5_000_u16 {
+            let from = f32::from(step) * 0.37 + 0.1;
+            let screen =
+                Rect::from_min_max(Pos2::new(from, -from), Pos2::new(from * 2.3 + 900.7, from + 600.3));
+            let large = Rect::from_min_size(screen.min, screen.size() * 1.5);
+            let (size, at) = fitted(large, &[screen]).unwrap();
+            assert_eq!((size, at), (screen.size(), screen.min), "{step}");
+        }
     }
 
     #[test]

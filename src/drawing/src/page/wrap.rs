@@ -1,5 +1,7 @@
 //! Breaks texts into lines.
 
+use baywright_planner::words::stand_together;
+
 use crate::lettering::Lettering;
 use crate::text::{TextStyle, fitted};
 
@@ -33,17 +35,12 @@ pub(super) fn wrapped(
     lines.iter().filter_map(|line| Some(fitted(line, style, most, lettering.measure)?.text)).collect()
 }
 
-/// Units that stay on the line of their number.
-const UNITS: [&str; 8] = ["mm", "m", "cm", "ft", "in", "%", "dBsm", "\u{b0}"];
-
-/// The words of a text; a number and its unit are one word.
+/// The words of a text; what stands together, as a number and its unit, is one word.
 fn unbroken(text: &str) -> Vec<String> {
     let mut parts: Vec<String> = Vec::new();
     for word in text.split(' ') {
-        let unit = word.trim_end_matches([',', '.', ':', ';', ')', '?']);
-        let number = |last: &String| last.ends_with(|c: char| c.is_ascii_digit());
         match parts.last_mut() {
-            Some(last) if UNITS.contains(&unit) && number(last) => {
+            Some(last) if stand_together(last, word) => {
                 last.push(' ');
                 last.push_str(word);
             }

@@ -8,8 +8,8 @@ use baywright_planner::geometry::{Bounds, DVec2};
 
 use crate::list::{Drawing, Item, Shape};
 use crate::role::Role;
+use crate::view::boxes::text_boxes;
 use crate::view::keep::is_name;
-use crate::view::pen::text_boxes;
 use crate::view::space::around;
 
 /// What stands within this of where it was did not move, mm.

@@ -15,6 +15,8 @@ const MOST_CELLS: f64 = 64.0;
 const SLACK_PX: f64 = 2.0;
 /// Two gaps that differ by less are alike to the eye, px.
 const ALIKE_PX: f64 = 3.0;
+/// Whoever reads what stands at one body looks this much further for another, px.
+const BETWEEN_PX: f64 = 14.0;
 
 /// So many bodies are looked at for one drawing, the shipped bays at less than a tenth of that; after that nothing is read as
 /// another's, so that dense bays are drawn in bounded work.
@@ -27,6 +29,8 @@ pub(crate) struct Astray {
     pub on_other: f64,
     /// To stand nearer to it than to its own.
     pub nearer: f64,
+    /// To stand between the two, hardly nearer to its own.
+    pub between: f64,
 }
 
 pub(crate) struct Bodies {
@@ -94,8 +98,9 @@ impl Bodies {
     pub fn cost(&self, own: Option<u32>, place: &Bounds, astray: Astray) -> f64 {
         let gap = own.and_then(|own| self.boxes.get(own as usize)).map_or(0.0, |own| between(own, place));
         let reach = (gap - ALIKE_PX).max(0.0);
+        let alike = if own.is_some() && astray.between > 0.0 { gap + BETWEEN_PX } else { reach };
         let mut cost: f64 = 0.0;
-        for cell in self.cells_of(&place.grown(reach)) {
+        for cell in self.cells_of(&place.grown(alike)) {
             let Some(numbers) = self.cells.get(cell) else { continue };
             if self.looks_left.get() == 0 {
                 return 0.0;
@@ -108,8 +113,11 @@ impl Bodies {
                 if other.meets(&place.grown(-SLACK_PX)) {
                     return astray.on_other;
                 }
-                if reach > 0.0 && between(other, place) < reach {
-                    cost = astray.nearer;
+                let apart = between(other, place);
+                if apart < reach {
+                    cost = cost.max(astray.nearer);
+                } else if apart < alike {
+                    cost = cost.max(astray.between);
                 }
             }
         }
@@ -142,7 +150,7 @@ mod tests {
 
     use super::*;
 
-    const ASTRAY: Astray = Astray { on_other: 100.0, nearer: 10.0 };
+    const ASTRAY: Astray = Astray { on_other: 100.0, nearer: 10.0, between: 0.0 };
 
     fn square(x: f64, y: f64, half: f64) -> Bounds {
         let middle = DVec2::new(x, y);
@@ -163,6 +171,17 @@ mod tests {
         let cost = |x: f64| bodies.cost(bin, &square(x, 100.0, 5.0), ASTRAY);
         assert_eq!([cost(100.0), cost(120.0), cost(140.0)], [0.0; 3]);
         assert_eq!([cost(170.0), cost(200.0), cost(230.0)], [10.0, 100.0, 10.0]);
+    }
+
+    #[test]
+    fn what_stands_between_two_is_hardly_its_own() {
+        let bodies = two();
+        let bin = bodies.number(Some(&Subject::Thing("bin".into())));
+        let astray = Astray { between: 4.0, ..ASTRAY };
+        let cost = |x: f64| bodies.cost(bin, &square(x, 100.0, 5.0), astray);
+        assert_eq!([cost(120.0), cost(140.0), cost(146.0), cost(160.0)], [0.0, 0.0, 4.0, 10.0]);
+        // On the far side of its own nothing is between.
+        assert_eq!(cost(60.0), 0.0);
     }
 
     #[test]

@@ -18,14 +18,14 @@ use crate::view::pen::{FLAG_PX, Pen};
 use crate::view::space::{FIRM, Taken, around};
 
 /// Distances from the place at which a flag is tried, px before they are enlarged.
-const DISTANCES: [f64; 9] = [26.0, 34.0, 44.0, 56.0, 72.0, 92.0, 118.0, 150.0, 190.0];
+const DISTANCES: [f64; 10] = [20.0, 26.0, 34.0, 44.0, 56.0, 72.0, 92.0, 118.0, 150.0, 190.0];
 /// Directions in which it is tried; up and to the left first, where sight lines and stand-offs seldom run.
 const DIRECTIONS: usize = 16;
 const FIRST_DIRECTION: f64 = 2.0;
 /// What a px of distance costs.
 const FAR_COST: f64 = 0.8;
 /// A flag on another body than its own, or nearer to it, seems to be about that one.
-const ASTRAY: Astray = Astray { on_other: 110.0, nearer: 50.0 };
+const ASTRAY: Astray = Astray { on_other: 200.0, nearer: 140.0, between: 0.0 };
 /// A flag keeps its place while it stands so far inside the paper, px.
 const KEPT_IN_PX: f64 = 12.0;
 /// The dot at a flag's place, px.

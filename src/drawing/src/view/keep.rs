@@ -10,7 +10,7 @@ use crate::list::{Dimension, Drawing, Item, Placing, Projection, Shape, Text};
 use crate::pick::{bodies, body_of};
 use crate::role::Role;
 use crate::text::{Fitted, TextStyle};
-use crate::view::pen::text_boxes;
+use crate::view::boxes::text_boxes;
 
 /// A dimension that spans the same within this keeps its line and its text, mm.
 const SAME_MM: f64 = 1e-6;

@@ -12,15 +12,15 @@ use crate::view::space::{FIRM, Taken};
 /// Between a thing and its name, px.
 const OFF_PX: f64 = 5.0;
 /// A name on another body, or nearer to it than to its own, seems to be that one's; a line to its own says that it is not.
-const ASTRAY: Astray = Astray { on_other: 150.0, nearer: 24.0 };
-const ASTRAY_LED: Astray = Astray { on_other: 150.0, nearer: 40.0 };
+const ASTRAY: Astray = Astray { on_other: 150.0, nearer: 24.0, between: 30.0 };
+const ASTRAY_LED: Astray = Astray { on_other: 150.0, nearer: 40.0, between: 0.0 };
 /// What each px costs by which a name at a corner is longer than what it names, and the most of it; so many places come first
 /// that are under, over and beside.
 const OVERHANG_COST: f64 = 0.2;
 const MOST_OVERHANG: f64 = 20.0;
 const CENTRED: u8 = 4;
 /// What it costs that the line to a name begins under what is read.
-const BEGINS_UNDER_COST: f64 = 160.0;
+const BEGINS_UNDER_COST: f64 = 260.0;
 /// What it costs to say less, where that is known.
 const BRIEF_COST: f64 = 9.0;
 /// Up to this cost a whole name is not held against its brief form: it stands over, under or beside what it names.
@@ -177,6 +177,9 @@ impl Pen<'_> {
             (DVec2::new(high.x - 4.0, foot + off), Align::Start),
             (DVec2::new(low.x + 4.0, low.y - off), Align::End),
             (DVec2::new(high.x - 4.0, low.y - off), Align::Start),
+            // A little further off: a line that runs along an edge stays seen.
+            (DVec2::new(middle.x, foot + off + OFF_PX), Align::Middle),
+            (DVec2::new(middle.x, low.y - off - OFF_PX), Align::Middle),
         ];
         let least = best.as_ref().map_or(f64::INFINITY, |put| put.cost);
         if least <= OUTSIDE_COST {
@@ -215,8 +218,9 @@ impl Pen<'_> {
         let mut best: Option<(f64, DVec2, Align)> = None;
         let needed = wanted.must || wanted.most_cost >= NEEDED;
         let most = if needed { MUST_FAR_PX } else { FAR_PX } * self.enlarged;
+        let far_cost = if needed { MUST_FAR_COST } else { LEADER_FAR_COST };
         for distance in LEADERS_PX.map(|d| d * self.enlarged).into_iter().filter(|own| *own <= most) {
-            let far = LEADER_COST + distance * LEADER_FAR_COST;
+            let far = LEADER_COST + distance * far_cost;
             if far >= best.map_or(least, |(cost, ..)| cost) {
                 break;
             }
@@ -295,8 +299,10 @@ const LEADERS_PX: [f64; 9] = [18.0, 28.0, 40.0, 56.0, 76.0, 100.0, 130.0, 170.0,
 const LEADER_WAYS: u8 = 16;
 /// The longest line of a name, and of what must be read, px before they are enlarged: a longer one is harder to follow than the
 /// name is worth, and what is found goes by its letter too.
-const FAR_PX: f64 = 80.0;
+const FAR_PX: f64 = 110.0;
 const MUST_FAR_PX: f64 = 220.0;
 /// What the line costs, and what a px of it costs.
-pub(crate) const LEADER_COST: f64 = 40.0;
+pub(crate) const LEADER_COST: f64 = 60.0;
 pub(crate) const LEADER_FAR_COST: f64 = 0.3;
+/// The same of what must be read, which stands at what it tells of if there is a place at all.
+const MUST_FAR_COST: f64 = 0.6;

@@ -4,6 +4,7 @@ use baywright_planner::Subject;
 use baywright_planner::geometry::{Bounds, DVec2, Outline, PlanPose, Polygon, angle};
 
 use super::bodies::Bodies;
+use super::boxes::text_boxes;
 use super::fit::Window;
 use super::keep::{Keeps, Kept, is_name};
 use super::space::{Space, Taken};
@@ -35,29 +36,6 @@ pub(crate) struct Pen<'a> {
     pub bodies: Bodies,
     /// Where things are written in earlier drawings, while something is in hand.
     pub kept: Kept<'a>,
-}
-
-/// The boxes that a text at a place of the paper takes, px: one for a level or an upright text, a row of small ones for a slanted
-/// one, whose own box would be mostly empty.
-pub(crate) fn text_boxes(at: DVec2, text: &Text) -> impl Iterator<Item = Bounds> + use<> {
-    let (sin, cos) = angle::sin_cos(text.angle);
-    let way = DVec2::new(cos, -sin);
-    let middle = at
-        + way
-            * match text.align {
-                Align::Start => text.width * 0.5,
-                Align::Middle => 0.0,
-                Align::End => text.width * -0.5,
-            };
-    let (w, h) = (text.width * 0.5 + 2.0, text.style.line_height() * 0.5);
-    let slanted = sin.abs().min(cos.abs()) > LEVEL;
-    let parts = if slanted { (w / h).ceil().clamp(1.0, 64.0) } else { 1.0 };
-    let (w, step) = (w / parts, 2.0 * w / parts);
-    let half = DVec2::new(w * cos.abs() + h * sin.abs(), w * sin.abs() + h * cos.abs());
-    (0..parts as u32).map(move |i| {
-        let at = middle + way * (step * (f64::from(i) + 0.5 - parts * 0.5));
-        Bounds { low: at - half, high: at + half }
-    })
 }
 
 impl<'a> Pen<'a> {
@@ -389,8 +367,6 @@ impl<'a> Pen<'a> {
     }
 }
 
-/// A text whose angle's sine or cosine is below this is level or upright.
-const LEVEL: f64 = 0.01;
 /// What a step along its line costs a dimension's text.
 const SLID_COST: f64 = 4.0;
 /// What it costs a dimension's text to stand elsewhere than on its line.

@@ -80,7 +80,7 @@ impl Taken {
     const fn cost_across(self) -> f64 {
         match self {
             Self::Blamed | Self::Tip | Self::Firm => 40.0,
-            Self::Read => 160.0,
+            Self::Read => 260.0,
             Self::Car => 12.0,
             _ => 0.0,
         }

@@ -13,8 +13,9 @@ use crate::list::{Drawing, Item, Placing, Projection, Text};
 use crate::role::Role;
 use crate::sign::SignKind;
 use crate::text::{Align, Weight};
+use crate::view::boxes::text_boxes;
 use crate::view::fit::WALL_PX;
-use crate::view::pen::{Pen, text_boxes};
+use crate::view::pen::Pen;
 
 /// The drawing beside an idea of this set-up, in a box so wide and so high, px. What is moved is drawn as it is then.
 pub fn told_view(

@@ -217,6 +217,7 @@ pub fn empty(corner: bool) -> Arrangement {
         on_runways: Vec::new(),
         in_bay: None,
         kept_empty: Vec::new(),
+        kept_shut: Vec::new(),
         on_this_car: OnThisCar::default(),
         stands: vec![StandSet::OnMark],
         today: None,

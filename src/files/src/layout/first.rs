@@ -117,6 +117,7 @@ impl From<ArrangementFirst> for ArrangementFile {
             on_runways: first.on_runways,
             in_bay: None,
             kept_empty: Vec::new(),
+            kept_shut: Vec::new(),
             on_this_car: first.on_this_car,
             building: None,
             stands: first.stands,

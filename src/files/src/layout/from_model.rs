@@ -196,6 +196,7 @@ fn arrangement(saved: &SavedArrangement) -> ArrangementFile {
         on_runways: saved.on_runways.iter().map(ToString::to_string).collect(),
         in_bay: saved.in_bay.as_ref().map(ToString::to_string),
         kept_empty: saved.kept_empty.iter().map(ToString::to_string).collect(),
+        kept_shut: saved.kept_shut.iter().map(ToString::to_string).collect(),
         on_this_car: (saved.on_this_car != OnThisCar::default()).then(|| OnThisCarFile {
             sensor_at_mm: saved.on_this_car.sensor_at.map(place),
             rear_toe: saved.on_this_car.rear_toe_rad.map(|(left, right)| RearToeFile {

@@ -333,6 +333,7 @@ fn arrangement(path: &str, file: &ArrangementFile, faults: &mut Faults) -> Saved
         on_runways: file.on_runways.iter().map(|r| r.as_str().into()).collect(),
         in_bay: file.in_bay.as_deref().map(Id::from),
         kept_empty: file.kept_empty.iter().map(|own| own.as_str().into()).collect(),
+        kept_shut: file.kept_shut.iter().map(|own| own.as_str().into()).collect(),
         on_this_car: file.on_this_car.as_ref().map(on_this_car).unwrap_or_default(),
         building,
         stands: file.stands.iter().map(|s| (s.placement.as_str().into(), set(&s.set))).collect(),

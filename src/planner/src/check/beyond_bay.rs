@@ -12,7 +12,7 @@ use baywright_geometry::distance::{Separation, distance, distance_to_point};
 use baywright_geometry::overlap::overlap_region;
 use baywright_geometry::{DVec2, Outline, Polygon, SeparatingMoves, boolean, separating_moves};
 
-use super::claim::{Bars, Claim, LINE_HALF_MM, MovesWith, Volume, anywhere};
+use super::claim::{Claim, LINE_HALF_MM, MovesWith, Volume, anywhere};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{
     Check, Context, Remedy, SPEAKS_FROM_MM, farthest_of, finding, middle_of_both, stand_room, sway,
@@ -82,12 +82,8 @@ impl Used {
         if claim.moves_with != MovesWith::Car {
             return None;
         }
-        let code = match claim.bars {
-            Bars::Everything(code, _) => code,
-            Bars::Zone(_) => Code::ZoneObject,
-            // A tape's run counts as that; who is near is asked of people, not of floor.
-            Bars::Lamps | Bars::Person(_) | Bars::Low => return None,
-        };
+        // A tape's run counts as that; who is near is asked of people, not of floor.
+        let code = claim.code()?;
         let is_thin = matches!(claim.volume, Volume::Line { .. } | Volume::Spot { .. });
         let half_mm = if is_thin { LINE_HALF_MM } else { 0.0 };
         Some(Self { half_mm, ..Self::new(context, claim.of.clone(), code, claim.volume.at(&anywhere()?)?) })

@@ -36,6 +36,42 @@ pub struct Claim {
     pub inside: bool,
 }
 
+/// All that is claimed, in the order of the checks.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Claims {
+    all: Vec<Claim>,
+    /// The box around each, close together: most are asked for no more.
+    boxes: Vec<Bounds>,
+    around: Option<Bounds>,
+}
+
+impl Claims {
+    pub(super) fn new(all: Vec<Claim>) -> Self {
+        let boxes: Vec<Bounds> = all.iter().map(|claim| claim.around).collect();
+        let around = boxes.iter().copied().reduce(Bounds::union);
+        Self { all, boxes, around }
+    }
+
+    /// A box around all of them; `None` if nothing is claimed.
+    pub const fn around(&self) -> Option<Bounds> {
+        self.around
+    }
+
+    /// Those whose box in plan meets another, with their positions.
+    pub fn near(&self, place: Bounds) -> impl Iterator<Item = (usize, &Claim)> {
+        let boxes = self.boxes.iter().enumerate().filter(move |(_, own)| own.meets(&place));
+        boxes.filter_map(|(index, _)| Some((index, self.all.get(index)?)))
+    }
+}
+
+impl std::ops::Deref for Claims {
+    type Target = [Claim];
+
+    fn deref(&self) -> &[Claim] {
+        &self.all
+    }
+}
+
 /// The space of a claim.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Volume {
@@ -237,6 +273,16 @@ impl Claim {
             Bars::Person(excludes) => (thing.is_person() && excluded(excludes, thing) == Some(true))
                 .then_some((Code::PersonNear, Severity::Care)),
             Bars::Low => lies_under_a_tape(&thing.span).then_some((Code::TapeOver, Severity::Care)),
+        }
+    }
+
+    /// What it is kept free for, by what would be found of what stands there; `None` where people, lamps or what lies low are
+    /// asked of alone.
+    pub(super) const fn code(&self) -> Option<Code> {
+        match self.bars {
+            Bars::Everything(code, _) => Some(code),
+            Bars::Zone(_) => Some(Code::ZoneObject),
+            Bars::Lamps | Bars::Person(_) | Bars::Low => None,
         }
     }
 

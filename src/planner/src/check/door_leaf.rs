@@ -55,7 +55,7 @@ fn roll(context: &Context<'_>, door: &Opening, findings: &mut Vec<Finding>) {
 }
 
 /// The quarter circles inside the room that a leaf as wide as its door sweeps, hung at either jamb.
-fn sweeps(context: &Context<'_>, door: &Opening) -> Vec<Prism> {
+pub(super) fn sweeps(context: &Context<'_>, door: &Opening) -> Vec<Prism> {
     let Some(line) = context.arrangement.bay.opening_line(door) else { return Vec::new() };
     let along = line.to - line.from;
     let hinges = [(line.from, along), (line.to, -along)];
@@ -108,7 +108,7 @@ fn in_claims(
 
 /// How deep a claim reaches into a place, if it does and can be measured, and where; or whether it may, as far as the places of
 /// wall and car are known.
-fn in_claim(context: &Context<'_>, claim: &Claim, place: &Prism) -> Option<(Option<f64>, DVec3)> {
+pub(super) fn in_claim(context: &Context<'_>, claim: &Claim, place: &Prism) -> Option<(Option<f64>, DVec3)> {
     let bounds = place.outline.bounds();
     let reach = reach(context, claim, place);
     if !claim.around.meets(&bounds.grown(reach)) {

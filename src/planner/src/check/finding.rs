@@ -124,6 +124,11 @@ pub enum Step {
         /// Which.
         bay: Id,
     },
+    /// Keep a door shut while this is aimed.
+    KeepShut {
+        /// Which.
+        door: Id,
+    },
     /// Open a door.
     OpenDoor {
         /// Which.

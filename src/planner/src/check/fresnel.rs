@@ -8,12 +8,11 @@
 use baywright_geometry::fresnel::{
     FresnelClearance, Wavelength, fresnel_clearance, fresnel_clearance_in_plan, wavelength, zone_radius,
 };
-use baywright_geometry::share::{Share, target_share};
 use baywright_geometry::{Outline, Polygon};
 
 use super::claim::{Claim, Volume};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
-use super::sight::HIDDEN_FROM;
+use super::sight::is_hidden_by;
 use super::{Check, Context, Remedy, finding, thing_subject, wall_id};
 use crate::model::Arrangement;
 use crate::scene::Scene;
@@ -92,13 +91,7 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 FresnelClearance::Entered { ratio, at } => (ratio, at),
                 FresnelClearance::Crossed { at } => (0.0, at),
             };
-            let hides =
-                target.face.as_ref().is_some_and(|face| match target_share(sensor, face, &[&solid]) {
-                    Share::Seen(seen) => seen.hidden_by.iter().any(|hider| hider.share > HIDDEN_FROM),
-                    Share::EyeInside { .. } => true,
-                    Share::Behind => false,
-                });
-            if hides {
+            if is_hidden_by(sensor, target, &solid) {
                 continue;
             }
             let subjects = vec![subject, Subject::Target(target.id.clone())];

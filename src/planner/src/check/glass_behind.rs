@@ -67,29 +67,45 @@ fn all_glass(context: &Context<'_>) -> Vec<Glass> {
     built.chain(things).collect()
 }
 
-/// Whether the lines from the sensor past the edges of a face meet a pane behind it, or may.
+/// Whether something of a pane is in line with the sensor and a face, behind it, or may be: seen from the sensor it lies on the face.
 fn is_in_line(context: &Context<'_>, face: &Face, glass: &Glass) -> bool {
     let eye = context.scene.sensor();
+    let before = face.in_front(eye);
+    // One that faces away shows nothing to anybody, which is said.
+    if before <= 0.0 {
+        return false;
+    }
     let Segment { from, to } = glass.foot;
     let along = (to - from).normalize_or_zero();
     let farthest = [from, to].map(|end| end.distance(context.arrangement.parked.origin()));
     let unsure = glass.known_mm + sway(context.arrangement, farthest[0].max(farthest[1]));
-    let on_pane = |corner: &DVec3| {
-        let ray = *corner - eye;
-        let towards = along.perp_dot(ray.truncate());
-        let share = along.perp_dot(from - eye.truncate()) / towards;
-        // As far as the pane it must go past the face.
-        (towards != 0.0 && share > 1.0).then(|| {
-            let at = eye + ray * share;
-            DVec2::new((at.truncate() - from).dot(along), at.z)
-        })
-    };
-    let corners: Option<Vec<DVec2>> = face.corners().iter().map(on_pane).collect();
-    let Some(shadow) = corners.and_then(|corners| hull(&corners)) else { return false };
-    let low = DVec2::new(0.0, glass.span.bottom()) - DVec2::splat(unsure);
-    let high = DVec2::new(from.distance(to), glass.span.top()) + DVec2::splat(unsure);
-    let pane = Polygon::rectangle(low, high);
-    pane.is_ok_and(|pane| overlaps(&Outline::from(pane), &Outline::from(shadow)))
+    let ring = face.own_ring();
+    let Ok(own) = Polygon::rectangle(ring[0], ring[2]).map(Outline::from) else { return false };
+    // It may stand nearer or farther by as much as it may be wider.
+    [0.0, unsure, -unsure].into_iter().any(|off| {
+        let (aside, along) = (along.perp() * off, along * unsure);
+        let ends = [from + aside - along, to + aside + along];
+        let (bottom, top) = (glass.span.bottom() - unsure, glass.span.top() + unsure);
+        let pane = [ends[0].extend(bottom), ends[1].extend(bottom), ends[1].extend(top), ends[0].extend(top)];
+        let on_face = behind(face, &pane).into_iter().map(|p| {
+            let at = eye + (p - eye) * (before / (before - face.in_front(p))) - face.centre();
+            DVec2::new(at.dot(face.left()), at.dot(face.up()))
+        });
+        let shadow = hull(&on_face.collect::<Vec<_>>()).map(Outline::from);
+        shadow.is_some_and(|shadow| overlaps(&shadow, &own))
+    })
+}
+
+/// What of a ring of points lies behind the plane of a face: a pane beside a sight goes on before it.
+fn behind(face: &Face, ring: &[DVec3; 4]) -> Vec<DVec3> {
+    let edges = ring.iter().zip(ring.iter().cycle().skip(1));
+    let kept = edges.flat_map(|(&from, &to)| {
+        let (here, there) = (-face.in_front(from), -face.in_front(to));
+        let crosses = (here > 0.0) != (there > 0.0);
+        let at = crosses.then(|| from.lerp(to, here / (here - there)));
+        (here > 0.0).then_some(from).into_iter().chain(at)
+    });
+    kept.collect()
 }
 
 #[cfg(test)]
@@ -148,6 +164,19 @@ mod tests {
         check(&case(3_000.0, Material::Glass), Code::GlassBehind, Severity::Care, None);
         none(&case(3_000.0, Material::Wood), Code::GlassBehind);
         none(&case(4_000.0, Material::Glass), Code::GlassBehind);
+        // A partition along the car, from before the board's plane to the far wall: what passes the board's edge at y = 3250 rises
+        // 1 in 16 and comes to y = 3450 at the far wall, to its near side at 3290 long before.
+        let partition = |y: f64| {
+            let mut arrangement = lidar();
+            arrangement.bay.things = vec![cabinet("partition", (10_000.0, y), 4_000.0, 20.0)];
+            arrangement.bay.things[0].material = Material::Glass;
+            arrangement
+        };
+        check(&partition(3_300.0), Code::GlassBehind, Severity::Care, None);
+        none(&partition(3_470.0), Code::GlassBehind);
+        let mut unsure = partition(3_470.0);
+        unsure.bay.things[0].place.known = Known::Within(60.0);
+        check(&unsure, Code::GlassBehind, Severity::Care, None);
         let mut mesh = lidar();
         mesh.bay.walls[1].material = Material::Mesh;
         none(&mesh, Code::GlassBehind);

@@ -53,7 +53,7 @@ pub(super) enum Shape<'a> {
 pub(super) fn things_of<'a>(context: &'a Context<'_>, more_mm: f64) -> impl Iterator<Item = Obstacle<'a>> {
     let is_near = move |seen: &Seen<'_>| {
         let reach = seen.placed.known_mm + more_mm + SPEAKS_FROM_MM;
-        context.claimed().is_some_and(|claimed| claimed.meets(&seen.placed.bounds.grown(reach)))
+        context.claims().around().is_some_and(|claimed| claimed.meets(&seen.placed.bounds.grown(reach)))
     };
     context.things().filter(is_near).map(|seen| Obstacle {
         subject: thing_subject(&seen.thing.id),

@@ -1,24 +1,28 @@
 //! People who stand beside what is to be clear of them, or in a camera's picture.
 //!
-//! Rule: nobody stands within a step of a keep-clear zone that excludes them, nor in the picture of a camera that looks at an
-//! upright board, beside the board or behind it: people move, and whoever is not asked to keep away may step in while it is
-//! aimed. A wall of the room between them is asked, things are not: one walks round those. Of who is in a zone already `zones`
-//! says so, and nothing is said here.
+//! Rule: nobody stands within a step of a keep-clear zone that excludes them, nor of what lies between the sensor and a target,
+//! nor in the picture of a camera that looks at an upright board, beside the board or behind it: people move, and whoever is not
+//! asked to keep away may step in while it is aimed. A wall of the room between them is asked, things are not: one walks round
+//! those. Of who is in a zone already `zones` says so, of who hides a target `sight`, and nothing is said here. Of each it is one,
+//! since one act settles all: the picture that they are in, else the zone, else the sight.
 //! Limit: the step of who comes in by a door ([`STEP_IN_MM`], common practice, no source) and as much more as the places of
 //! person and car are uncertain by; the camera's field of view in the profile, grown by the same. It needs care: they leave.
 
 use baywright_geometry::clearance::{Clearance, clearance};
 use baywright_geometry::distance::{Separation, distance};
 use baywright_geometry::overlap::overlaps;
+use baywright_geometry::sight::sight_shadow_plan;
 use baywright_geometry::{DVec2, Outline, Span, boolean, hull_grown};
 
 use super::claim::{Bars, Claim, Volume, anywhere, excluded};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
-use super::walk_in::{PERSON_MM, STEP_IN_MM, zone_sways};
-use super::{Check, Context, Remedy, SPEAKS_FROM_MM, Seen, farthest_of, finding, middle_of_both, picture};
-use super::{sway, thing_subject};
+use super::walk_in::{PERSON_MM, STEP_IN_MM, sways};
+use super::{
+    Check, Context, Remedy, SPEAKS_FROM_MM, Seen, farthest_of, finding, middle_of_both, picture, sight, sway,
+    thing_subject,
+};
 use crate::model::{Arrangement, Exclusion};
-use crate::scene::{PlacedZone, Scene};
+use crate::scene::{PlacedTarget, PlacedZone, Scene};
 
 pub(super) const CHECK: Check =
     Check { codes: &[Code::PersonNear], things, claims, remedy: |_| Remedy::ThingOut, ..Check::NONE };
@@ -28,7 +32,8 @@ fn is_walked(zone: &PlacedZone) -> bool {
     Span::new(0.0, PERSON_MM).is_ok_and(|walking| zone.prism.span.shared(&walking).is_some())
 }
 
-/// A step round each zone that may exclude a person, and a camera's picture. Both keep out people only.
+/// A step round each zone that may exclude a person and round the sight of each target, and a camera's picture. All keep out
+/// people only.
 fn claims(arrangement: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
     let Some(span) = anywhere() else { return };
     let excludes_people =
@@ -38,60 +43,124 @@ fn claims(arrangement: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
         let volume = Volume::Within { of, reach_mm: STEP_IN_MM, span };
         claims.push(Claim::new(Subject::Zone(zone.id.clone()), volume, Bars::Person(zone.excludes)));
     }
+    for target in &scene.targets {
+        if let Some(between) = before(scene, target) {
+            let of = between.as_polygon().outer().to_vec();
+            let volume = Volume::Within { of, reach_mm: STEP_IN_MM, span };
+            claims.push(Claim::new(
+                Subject::Target(target.id.clone()),
+                volume,
+                Bars::Person(Exclusion::People),
+            ));
+        }
+    }
     let picture = picture::volume(arrangement, scene);
     claims.extend(picture.map(|own| Claim::new(Subject::Sensor, own, Bars::Person(Exclusion::People))));
 }
 
 fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for seen in context.things().filter(|seen| seen.thing.is_person()) {
-        findings.extend(beside_a_zone(context, &seen));
-        findings.extend(in_a_picture(context, &seen));
+        // Who is to step out of one is out of the others: what is so is told before what may be.
+        let (is_in, may_be_in) = match in_a_picture(context, &seen) {
+            Some(own) if own.measured.is_none() => (Some(own), None),
+            other => (None, other),
+        };
+        let found = is_in.or_else(|| beside_a_zone(context, &seen)).or(may_be_in);
+        findings.extend(found.or_else(|| {
+            let is_told = is_in_a_zone(context, &seen);
+            (!is_told).then(|| beside_a_sight(context, &seen)).flatten()
+        }));
     }
+}
+
+/// Where somebody stands between the sensor and a target, from above; `None` if its figures make no face, or all of it is
+/// higher than people are.
+fn before(scene: &Scene, target: &PlacedTarget) -> Option<Outline> {
+    let walking = Span::new(0.0, PERSON_MM).ok()?;
+    sight_shadow_plan(scene.sensor(), target.face.as_ref()?, &walking).map(Outline::from)
+}
+
+/// The zones that are to be clear of who stands there.
+fn asked<'a>(context: &'a Context<'_>, seen: &'a Seen<'_>) -> impl Iterator<Item = &'a PlacedZone> {
+    let zones = context.scene.zones.iter();
+    zones.filter(|own| is_walked(own) && excluded(own.excludes, seen.thing) == Some(true))
+}
+
+fn is_in_a_zone(context: &Context<'_>, seen: &Seen<'_>) -> bool {
+    asked(context, seen).any(|zone| {
+        matches!(clearance(&zone.prism, &seen.placed.prism),
+            Clearance::Intrudes(own) if own.depth >= SPEAKS_FROM_MM)
+    })
+}
+
+/// The target whose sight somebody is nearest to, within a step of it; none for one that they hide.
+fn beside_a_sight(context: &Context<'_>, seen: &Seen<'_>) -> Option<Finding> {
+    let sensor = context.scene.sensor();
+    let near = context.scene.targets.iter().filter_map(|target| {
+        let between = before(context.scene, target)?;
+        if sight::is_hidden_by(sensor, target, &seen.placed.prism) {
+            return None;
+        }
+        let unsure = seen.placed.known_mm + sways(context, &between);
+        let (gap, at) = within_a_step(context, seen, &between, unsure)?;
+        Some((gap, at, unsure, &target.id))
+    });
+    let whole = |gap: f64| (gap / SPEAKS_FROM_MM).round();
+    let (gap, at, unsure, target) =
+        near.min_by(|a, b| whole(a.0).total_cmp(&whole(b.0)).then_with(|| a.3.cmp(b.3)))?;
+    Some(told(seen, Subject::Target(target.clone()), at).against(Quantity::Length(gap), wants(gap, unsure)))
+}
+
+/// How far who stands there is from an outline, and where, if that is within a step and what is unsure of both places.
+fn within_a_step(
+    context: &Context<'_>,
+    seen: &Seen<'_>,
+    outline: &Outline,
+    unsure: f64,
+) -> Option<(f64, DVec2)> {
+    let own = &seen.placed.prism.outline;
+    let reach = STEP_IN_MM + unsure;
+    // Most is out of the question by that.
+    if !seen.placed.bounds.grown(reach).meets(&outline.bounds()) {
+        return None;
+    }
+    let (gap, at) = match distance(own, outline) {
+        Separation::Apart { gap, to, .. } => (gap, to),
+        Separation::Touching { at } => (0.0, at),
+        Separation::Overlapping => (0.0, seen.placed.bounds.centre()),
+    };
+    (gap < reach && is_stepped_into(own, reach, outline, context)).then_some((gap, at))
+}
+
+/// What is wanted where that is missing: a step, and as much more as is unsure where a step alone is there.
+const fn wants(gap: f64, unsure: f64) -> Quantity {
+    Quantity::Length(if gap < STEP_IN_MM { STEP_IN_MM } else { STEP_IN_MM + unsure })
 }
 
 /// The zone that who stands there is nearest to, within a step of it; none if one is stood in.
 fn beside_a_zone(context: &Context<'_>, seen: &Seen<'_>) -> Option<Finding> {
-    let zones = context.scene.zones.iter();
-    let asked: Vec<&PlacedZone> =
-        zones.filter(|own| is_walked(own) && excluded(own.excludes, seen.thing) == Some(true)).collect();
-    let is_in = |zone: &&PlacedZone| {
-        matches!(clearance(&zone.prism, &seen.placed.prism),
-            Clearance::Intrudes(own) if own.depth >= SPEAKS_FROM_MM)
-    };
-    if asked.iter().any(is_in) {
+    if is_in_a_zone(context, seen) {
         return None;
     }
-    let near = asked.into_iter().filter_map(|zone| {
-        let unsure = seen.placed.known_mm + zone_sways(context, zone);
-        let reach = STEP_IN_MM + unsure;
-        // Most zones are out of the question by that.
-        if !seen.placed.bounds.grown(reach).meets(&zone.bounds) {
-            return None;
-        }
-        let (gap, at) = match distance(&seen.placed.prism.outline, &zone.prism.outline) {
-            Separation::Apart { gap, to, .. } => (gap, to),
-            Separation::Touching { at } => (0.0, at),
-            Separation::Overlapping => (0.0, seen.placed.bounds.centre()),
-        };
-        let is_near = gap < reach && is_stepped_into(&seen.placed.prism.outline, reach, zone, context);
-        is_near.then_some((gap, at, unsure, zone))
+    let near = asked(context, seen).filter_map(|zone| {
+        let unsure = seen.placed.known_mm + sways(context, &zone.prism.outline);
+        let (gap, at) = within_a_step(context, seen, &zone.prism.outline, unsure)?;
+        Some((gap, at, unsure, zone))
     });
     // Of zones as near as each other rounding and order do not choose.
     let whole = |gap: f64| (gap / SPEAKS_FROM_MM).round();
     let (gap, at, unsure, zone) =
         near.min_by(|a, b| whole(a.0).total_cmp(&whole(b.0)).then_with(|| a.3.id.cmp(&b.3.id)))?;
-    let wants = if gap < STEP_IN_MM { STEP_IN_MM } else { STEP_IN_MM + unsure };
-    let found = told(seen, Subject::Zone(zone.id.clone()), at);
-    Some(found.against(Quantity::Length(gap), Quantity::Length(wants)))
+    Some(told(seen, Subject::Zone(zone.id.clone()), at).against(Quantity::Length(gap), wants(gap, unsure)))
 }
 
-/// Whether what is within reach of somebody, with no wall of the room between, is in a zone.
-fn is_stepped_into(from: &Outline, reach: f64, zone: &PlacedZone, context: &Context<'_>) -> bool {
+/// Whether what is within reach of somebody, with no wall of the room between, is in an outline.
+fn is_stepped_into(from: &Outline, reach: f64, outline: &Outline, context: &Context<'_>) -> bool {
     let Some(round) = hull_grown(from.as_polygon().outer(), reach) else { return true };
     let pieces = boolean::intersection(&round, &context.arrangement.bay.room);
     let own: Vec<Outline> = pieces.into_iter().map(Outline::from).filter(|own| overlaps(own, from)).collect();
     // Who is drawn outside of the room may stand anywhere beside it.
-    own.is_empty() || own.iter().any(|piece| overlaps(piece, &zone.prism.outline))
+    own.is_empty() || own.iter().any(|piece| overlaps(piece, outline))
 }
 
 /// Who stands in a camera's picture, or may.
@@ -163,6 +232,58 @@ mod tests {
         // In it that is said, and not that they may come.
         check(&beside(-100.0), Code::ZoneObject, Severity::Stops, Some(100.0));
         none(&beside(-100.0), Code::PersonNear);
+    }
+
+    /// Somebody 400 mm across beside the sight of a lidar, with no zone near: 400 mm short of the face at x = 8800, where the sight,
+    /// 4000 mm long, is 225 mm wide on each side and its edge runs 250 mm aside in 4000.
+    fn beside_the_sight(gap: f64) -> Arrangement {
+        let mut arrangement = beside(0.0);
+        arrangement.sensor.kind = SensorKind::Lidar;
+        arrangement.aiming.zones.clear();
+        arrangement.aiming.names_no_zone = true;
+        let cos = 4_000.0 / libm::hypot(4_000.0, 250.0);
+        let corner = 250.0 * 3_800.0 / 4_000.0 + gap / cos;
+        let place = DVec2::new(8_800.0 - 200.0 - 200.0, 3_000.0 + corner + 200.0);
+        arrangement.bay.things[0].place.at = PlanPose::new(place, 0.0);
+        arrangement
+    }
+
+    #[test]
+    fn somebody_beside_the_line_of_sight() {
+        let near = beside_the_sight(600.0);
+        let found = check(&near, Code::PersonNear, Severity::Care, Some(600.0));
+        assert_eq!(found.subjects, [Subject::Thing("colleague".into()), Subject::Target("ahead".into())]);
+        assert_eq!(found.limit, Some(Quantity::Length(1_000.0)));
+        let words = words::Words::new(&near, words::Locale::default());
+        assert_eq!(words.title(&found), "Colleague may step into the line of sight to the plate");
+        assert_eq!(words.cure(&found).as_deref(), Some("Ask the colleague to step out."));
+        none(&crate::cure::apply(&near, &found.cure.unwrap().step), Code::PersonNear);
+        none(&beside_the_sight(1_001.0), Code::PersonNear);
+        check(&beside_the_sight(0.0), Code::PersonNear, Severity::Care, Some(0.0));
+        // Who hides the target is told as that.
+        check(&beside_the_sight(-50.0), Code::SightBlocked, Severity::Stops, None);
+        none(&beside_the_sight(-50.0), Code::PersonNear);
+        // Nobody else walks, and what is uncertain counts.
+        let mut cabinet = near;
+        (cabinet.bay.things[0].kind, cabinet.bay.things[0].material) = (ThingKind::Cabinet, Material::Steel);
+        none(&cabinet, Code::PersonNear);
+        let mut unsure = beside_the_sight(1_010.0);
+        none(&unsure, Code::PersonNear);
+        unsure.bay.things[0].place.known = Known::Within(15.0);
+        let found = check(&unsure, Code::PersonNear, Severity::Care, Some(1_010.0));
+        assert_eq!(found.limit, Some(Quantity::Length(1_015.0)));
+    }
+
+    /// Of zone and sight it is the zone that is told, once; and a radar's sight is asked as a lidar's is.
+    #[test]
+    fn one_step_out_is_told_once() {
+        let mut both = beside_the_sight(600.0);
+        both.sensor.kind = clear().sensor.kind;
+        check(&both, Code::PersonNear, Severity::Care, Some(600.0));
+        both.aiming.zones = beside(0.0).aiming.zones;
+        both.aiming.zones[0].outline = rectangle((800.0, -500.0), (5_000.0, 500.0)).into();
+        let found = check(&both, Code::PersonNear, Severity::Care, None);
+        assert_eq!(found.subjects[1], Subject::Zone("beam".into()));
     }
 
     /// Of two zones that end in one line it is the first by name, however they are listed.

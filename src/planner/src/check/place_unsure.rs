@@ -88,8 +88,7 @@ pub(super) fn near(
     // What is in one part of a car or a stand surely is not said to be perhaps in the next.
     let mut surely: Vec<(&Subject, Code)> = Vec::new();
     let around = obstacle.bounds.grown(farthest + SPEAKS_FROM_MM);
-    for (index, claim) in context.claims().iter().enumerate().filter(|(_, claim)| claim.around.meets(&around))
-    {
+    for (index, claim) in context.claims().near(around) {
         let Some(code) = barred(claim, obstacle) else { continue };
         let Some(Gap { mm, at, is_in }) = gap(context, claim, obstacle) else {
             if claim.is_solid() && is_in_it(claim, obstacle) {

@@ -9,7 +9,7 @@ mod own_body;
 
 use baywright_geometry::share::{Share, target_share};
 use baywright_geometry::sight::sight_shadow_plan;
-use baywright_geometry::{Bounds, Prism, Span};
+use baywright_geometry::{Bounds, DVec3, Prism, Span};
 
 use super::claim::{Claim, Volume};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
@@ -88,6 +88,15 @@ fn faces_away(context: &Context<'_>, target: &PlacedTarget, findings: &mut Vec<F
 pub(super) fn sight_bounds(context: &Context<'_>, target: &PlacedTarget) -> Option<Bounds> {
     let corners = target.face.as_ref()?.corners().map(|corner| corner.truncate());
     Bounds::around(corners.into_iter().chain([context.scene.sensor().truncate()]))
+}
+
+/// Whether a solid hides more of a target than is rounding, or covers the sensor.
+pub(super) fn is_hidden_by(sensor: DVec3, target: &PlacedTarget, solid: &Prism) -> bool {
+    target.face.as_ref().is_some_and(|face| match target_share(sensor, face, &[solid]) {
+        Share::Seen(seen) => seen.hidden_by.iter().any(|hider| hider.share > HIDDEN_FROM),
+        Share::EyeInside { .. } => true,
+        Share::Behind => false,
+    })
 }
 
 fn past_things(context: &Context<'_>, target: &PlacedTarget, findings: &mut Vec<Finding>) {

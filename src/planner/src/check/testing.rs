@@ -248,6 +248,7 @@ pub fn clear() -> Arrangement {
         on_runways: vec![],
         in_bay: None,
         kept_empty: vec![],
+        kept_shut: vec![],
         on_this_car: OnThisCar::default(),
         stands: vec![StandSet::OnMark],
         today: Some(jiff::civil::date(2026, 11, 1)),

@@ -4,6 +4,7 @@
 //! a step, shut or not: whoever opens it from the other side does not know what goes on. Nor does a way out that is to stay free
 //! lead through it. What stands between door and zone is not asked: one walks round it; a wall of the room is. Of a zone that
 //! runs out through a door that stands open, `outside_room` says so.
+//! A door that is kept shut while this is aimed lets nobody in; `shut_door` tells that it is.
 //! Limit: [`STEP_IN_MM`], common practice, no source, and as much more as the places of wall and car are uncertain by. It needs
 //! care: a person is told, or kept out.
 
@@ -12,13 +13,13 @@ use baywright_geometry::distance::{Separation, distance, distance_to_segment};
 use baywright_geometry::overlap::{overlap_region, overlaps};
 use baywright_geometry::{DVec2, Outline, Polygon, Prism, Segment, Span, boolean, hull_grown};
 
-use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
+use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
 use super::{Check, Context, SPEAKS_FROM_MM, farthest_of, finding, middle_of_both, sway};
 use crate::model::{Exclusion, KeepFreeKind, Opening, OpeningKind};
 use crate::scene::PlacedZone;
 
 /// So far into the room who comes in steps before looking round, and so far whoever stands by, mm (common practice, no source).
-pub(super) const STEP_IN_MM: f64 = 1_000.0;
+pub(crate) const STEP_IN_MM: f64 = 1_000.0;
 /// Through what is narrower nobody walks, mm (common practice, no source).
 const NARROWEST_MM: f64 = 400.0;
 /// Nor through what is lower, mm (common practice, no source).
@@ -32,18 +33,54 @@ pub(super) const CHECK: Check = Check { codes: &[Code::WalkIn], whole, ..Check::
 
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let Ok(walking) = Span::new(0.0, PERSON_MM) else { return };
-    let is_walked =
-        |zone: &&PlacedZone| zone.excludes == Exclusion::People && zone.prism.span.shared(&walking).is_some();
     let bay = &context.arrangement.bay;
-    for zone in context.scene.zones.iter().filter(is_walked) {
-        for door in bay.openings.iter().filter(|door| is_walked_through(context, door)) {
-            findings.extend(through(context, door, zone));
+    for zone in context.scene.zones.iter().filter(|zone| is_asked(zone)) {
+        for door in bay.openings.iter().filter(|door| lets_people_in(context, door)) {
+            let found = through(context, door, zone);
+            let is_shut = door.shut && door.kind.is_door();
+            findings.extend(match is_shut {
+                true => found.map(|own| own.cured_by(Step::KeepShut { door: door.id.clone() })),
+                false => found,
+            });
         }
         for way in bay.keep_free.iter().filter(|way| way.kind == KeepFreeKind::Exit) {
             let of = Subject::KeepFree(way.id.clone());
             findings.extend(along(context, of, &Prism::new(way.outline.clone().into(), walking), zone));
         }
     }
+}
+
+/// Whether a person may come in by it while this is aimed.
+fn lets_people_in(context: &Context<'_>, door: &Opening) -> bool {
+    is_walked_through(context, door) && !is_kept_shut(context, door)
+}
+
+/// Whether a door is kept shut while this is aimed.
+pub(super) fn is_kept_shut(context: &Context<'_>, door: &Opening) -> bool {
+    door.shut && door.kind.is_door() && context.arrangement.kept_shut.contains(&door.id)
+}
+
+/// The zones that are to be clear of people and that a door lets them into, kept shut or not.
+pub(super) fn zones_behind(context: &Context<'_>, door: &Opening) -> Vec<Subject> {
+    if !is_walked_through(context, door) {
+        return Vec::new();
+    }
+    let behind = context.scene.zones.iter().filter(|zone| is_asked(zone));
+    let behind = behind.filter(|zone| through(context, door, zone).is_some());
+    behind.map(|zone| Subject::Zone(zone.id.clone())).collect()
+}
+
+/// The floor on which somebody stands who came in by a door with a step; `None` if nobody gets in by it.
+pub(super) fn floor_behind(context: &Context<'_>, door: &Opening) -> Option<Outline> {
+    let bay = &context.arrangement.bay;
+    let line = bay.opening_line(door).filter(|_| is_walked_through(context, door))?;
+    stepped_in(&line, STEP_IN_MM, &bay.room)
+}
+
+/// Whether a zone is to be clear of people, where they walk.
+fn is_asked(zone: &PlacedZone) -> bool {
+    let walking = Span::new(0.0, PERSON_MM);
+    zone.excludes == Exclusion::People && walking.is_ok_and(|own| zone.prism.span.shared(&own).is_some())
 }
 
 /// Whether a person gets in by it, over its sill and under its lintel.
@@ -55,10 +92,10 @@ fn is_walked_through(context: &Context<'_>, door: &Opening) -> bool {
         && door.span.top() >= LOWEST_MM
 }
 
-/// How far what is uncertain of the car may bring a zone elsewhere, mm.
-pub(super) fn zone_sways(context: &Context<'_>, zone: &PlacedZone) -> f64 {
+/// How far what is uncertain of the car may bring a zone or a sight elsewhere, mm.
+pub(super) fn sways(context: &Context<'_>, outline: &Outline) -> f64 {
     let arrangement = context.arrangement;
-    sway(arrangement, farthest_of(&zone.prism.outline, arrangement.parked.origin()))
+    sway(arrangement, farthest_of(outline, arrangement.parked.origin()))
 }
 
 fn through(context: &Context<'_>, door: &Opening, zone: &PlacedZone) -> Option<Finding> {
@@ -68,7 +105,7 @@ fn through(context: &Context<'_>, door: &Opening, zone: &PlacedZone) -> Option<F
     {
         return None;
     }
-    let unsure = context.arrangement.shop.within(bay.walls_known) + zone_sways(context, zone);
+    let unsure = context.arrangement.shop.within(bay.walls_known) + sways(context, &zone.prism.outline);
     let (gap, at) = match distance_to_segment(&zone.prism.outline, &line) {
         Separation::Apart { gap, to, .. } => (gap, to),
         Separation::Touching { at } => (0.0, at),
@@ -126,8 +163,8 @@ fn along(context: &Context<'_>, of: Subject, way: &Prism, zone: &PlacedZone) -> 
         return Some(found.against(Quantity::Length(intrusion.depth), Quantity::Length(0.0)));
     }
     let at = match distance(&way.outline, &zone.prism.outline) {
-        Separation::Apart { gap, to, .. } if gap < zone_sways(context, zone) - SPEAKS_FROM_MM => to,
-        Separation::Touching { at } if zone_sways(context, zone) > SPEAKS_FROM_MM => at,
+        Separation::Apart { gap, to, .. } if gap < sways(context, &zone.prism.outline) - SPEAKS_FROM_MM => to,
+        Separation::Touching { at } if sways(context, &zone.prism.outline) > SPEAKS_FROM_MM => at,
         Separation::Apart { .. } | Separation::Touching { .. } | Separation::Overlapping => return None,
     };
     Some(told(of, zone, at))

@@ -38,6 +38,14 @@ pub(super) fn apply_to(after: &mut Arrangement, step: &Step) {
             for opening in after.bay.openings.iter_mut().filter(|o| o.id == *door) {
                 opening.shut = false;
             }
+            after.kept_shut.retain(|id| id != door);
+        }
+        Step::KeepShut { door } => {
+            for opening in after.bay.openings.iter_mut().filter(|o| o.id == *door && o.kind.is_door()) {
+                opening.shut = true;
+                after.kept_shut.retain(|id| id != door);
+                after.kept_shut.push(door.clone());
+            }
         }
         Step::Tape { .. }
         | Step::TapeCar

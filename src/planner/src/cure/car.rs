@@ -319,8 +319,8 @@ impl<'a> Moves<'a> {
         })
     }
 
-    /// Where the set-up is longer or wider than the room in the way it stands, no move of the car helps.
-    /// Whether this finding says it now.
+    /// Has a finding say that the set-up is longer or wider than the room in the way it stands, so that no move of the car helps;
+    /// whether it says so now.
     pub(super) fn say_too_large(&self, finding: &mut Finding) -> bool {
         let (Facts::OutsideRoom { too_large: said @ None, .. }, None) = (&mut finding.facts, &finding.cure)
         else {

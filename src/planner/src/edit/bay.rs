@@ -21,6 +21,7 @@ pub(super) fn replace(layout: &mut Layout, at: usize, bay: &Bay, renamed: Option
     };
     for own in layout.in_same_bay(at) {
         own.shut.iter_mut().for_each(|(id, _)| follow(id));
+        own.kept_shut.iter_mut().for_each(follow);
         own.on_runways.iter_mut().for_each(follow);
         own.in_bay.iter_mut().chain(&mut own.kept_empty).for_each(follow);
         forget(own, bay);
@@ -29,7 +30,10 @@ pub(super) fn replace(layout: &mut Layout, at: usize, bay: &Bay, renamed: Option
 
 /// What an arrangement says of doors, runways, bays of a hall and things that are not in the bay any more is not said any more.
 pub(super) fn forget(own: &mut SavedArrangement, bay: &Bay) {
-    own.shut.retain(|(id, _)| bay.openings.iter().any(|opening| opening.id == *id));
+    let is_opening = |id: &Id| bay.openings.iter().any(|opening| opening.id == *id);
+    own.shut.retain(|(id, _)| is_opening(id));
+    let is_door = |id: &Id| bay.openings.iter().any(|own| own.id == *id && own.kind.is_door());
+    own.kept_shut.retain(is_door);
     let is_bay = |id: &Id| bay.bays.iter().any(|part| part.id == *id);
     own.in_bay = own.in_bay.take().filter(is_bay);
     own.kept_empty.retain(is_bay);
@@ -68,6 +72,25 @@ pub(super) fn door(layout: &mut Layout, at: usize, door: &Id, shut: bool) -> Res
     if shut != home {
         own.shut.push((door.clone(), shut));
     }
+    if !shut {
+        own.kept_shut.retain(|id| id != door);
+    }
+    Ok(())
+}
+
+/// A door is kept shut while this arrangement is aimed, or is not. One that stands open is shut for that.
+pub(super) fn keep_shut(layout: &mut Layout, at: usize, id: &Id, kept: bool) -> Result<(), EditFault> {
+    let bay = of(layout, at)?;
+    let opening = bay.openings.iter().find(|own| own.id == *id);
+    if !opening.is_some_and(|own| own.kind.is_door() || !kept) {
+        return Err(EditFault::NoSuch(id.clone()));
+    }
+    if kept {
+        door(layout, at, id, true)?;
+    }
+    let own = saved(layout, at)?;
+    own.kept_shut.retain(|other| other != id);
+    own.kept_shut.extend(kept.then(|| id.clone()));
     Ok(())
 }
 
@@ -95,5 +118,35 @@ mod tests {
         assert!(gone.arrangements[0].shut.is_empty());
         let refused = Edit::Door { door: door.clone(), shut }.apply(&gone, &here);
         assert_eq!(refused, Err(EditFault::NoSuch(door)));
+    }
+
+    #[test]
+    fn a_door_is_kept_shut_here_only_until_it_is_opened() {
+        let (layout, here) = layout();
+        let door = layout.bay.openings[0].id.clone();
+        let keep = |kept| Edit::KeepShut { door: door.clone(), kept };
+        // One that stands open is shut for it.
+        let open = Edit::Door { door: door.clone(), shut: false }.apply(&layout, &here).unwrap();
+        let kept = keep(true).apply(&open, &here).unwrap();
+        assert_eq!(kept.arrangements[0].kept_shut, std::slice::from_ref(&door));
+        assert!(kept.bay_of(&kept.arrangements[0]).openings[0].shut || kept.arrangements[0].shut[0].1);
+        assert_eq!(keep(true).apply(&kept, &here).unwrap(), kept, "each once");
+        assert!(keep(false).apply(&kept, &here).unwrap().arrangements[0].kept_shut.is_empty());
+        let opened = Edit::Door { door: door.clone(), shut: false }.apply(&kept, &here).unwrap();
+        assert!(opened.arrangements[0].kept_shut.is_empty());
+        // It follows the door's name, and goes with it.
+        let mut bay = kept.bay.clone();
+        bay.openings[0].id = "gate".into();
+        let renamed = Some((door.clone(), "gate".into()));
+        let named = Edit::Bay { bay: Box::new(bay.clone()), renamed }.apply(&kept, &here).unwrap();
+        assert_eq!(named.arrangements[0].kept_shut, ["gate".into()]);
+        bay.openings[0].kind = crate::model::OpeningKind::Window;
+        let window = Edit::Bay { bay: Box::new(bay.clone()), renamed: None }.apply(&named, &here).unwrap();
+        assert!(window.arrangements[0].kept_shut.is_empty(), "a window is no door");
+        let refused = Edit::KeepShut { door: "gate".into(), kept: true }.apply(&window, &here);
+        assert_eq!(refused, Err(EditFault::NoSuch("gate".into())));
+        bay.openings.clear();
+        let gone = Edit::Bay { bay: Box::new(bay), renamed: None }.apply(&named, &here).unwrap();
+        assert!(gone.arrangements[0].kept_shut.is_empty());
     }
 }

@@ -52,7 +52,7 @@ pub fn lost_by_adopting(layout: &Layout, arrangement: &Id) -> Vec<(Id, Vec<Id>)>
 fn spoken_of(own: &SavedArrangement) -> impl Iterator<Item = &Id> {
     let shut = own.shut.iter().map(|(id, _)| id);
     let moved = own.moved.iter().map(|moved| &moved.thing);
-    let bays = own.in_bay.iter().chain(&own.kept_empty);
+    let bays = own.in_bay.iter().chain(&own.kept_empty).chain(&own.kept_shut);
     own.on_runways.iter().chain(shut).chain(moved).chain(&own.away).chain(bays)
 }
 

@@ -31,6 +31,10 @@ pub enum Deed {
     Shut(Id),
     /// Opened a door.
     Open(Id),
+    /// Keeps a door shut while this is aimed.
+    KeepShut(Id),
+    /// Lets a door be opened meanwhile.
+    LetOpen(Id),
     /// Chose another car.
     Car(Id),
     /// Chose another aiming of the same car.
@@ -96,6 +100,8 @@ impl Edit {
             Self::Stand { .. } => Deed::Stand,
             Self::Door { door, shut: true } => Deed::Shut(door.clone()),
             Self::Door { door, shut: false } => Deed::Open(door.clone()),
+            Self::KeepShut { door, kept: true } => Deed::KeepShut(door.clone()),
+            Self::KeepShut { door, kept: false } => Deed::LetOpen(door.clone()),
             Self::Car { vehicle, aiming, .. } => {
                 let own = before.arrangements.iter().find(|own| own.id == *arrangement);
                 match own.filter(|own| own.vehicle == *vehicle) {

@@ -30,7 +30,7 @@ pub(super) fn choose(
 
 /// Another arrangement under this name, with the same car and aiming in a bay of the hall: on the floor, along the bay's longest
 /// side, the way of the two that is nearer to how it stands now, so that car and targets lie in the bay's middle. Targets are
-/// on their marks, and nothing else is kept empty.
+/// on their marks, and nothing else is kept empty, nor any door shut.
 pub fn set_up_in(arrangement: &Arrangement, bay: &HallBay, name: Id) -> Edit {
     let on_mark = arrangement.aiming.placements.iter();
     let on_mark = on_mark.map(|own| Edit::Stand { placement: own.id.clone(), set: StandSet::OnMark });
@@ -40,6 +40,8 @@ pub fn set_up_in(arrangement: &Arrangement, bay: &HallBay, name: Id) -> Edit {
         Edit::Park(middle_of(arrangement, bay)),
     ];
     edits.extend(on_mark);
+    let let_open = |door: &Id| Edit::KeepShut { door: door.clone(), kept: false };
+    edits.extend(arrangement.kept_shut.iter().map(let_open));
     Edit::Apart { name, edits }
 }
 

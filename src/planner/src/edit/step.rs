@@ -31,6 +31,7 @@ pub(super) fn edits(step: &Step, layout: &Layout, at: usize) -> Result<Vec<Edit>
             let kept_empty = own.kept_empty.iter().chain([bay]).cloned().collect();
             vec![Edit::InBay { bay: own.in_bay.clone(), kept_empty }]
         }
+        Step::KeepShut { door } => vec![Edit::KeepShut { door: door.clone(), kept: true }],
         Step::OpenDoor { door } => vec![Edit::Door { door: door.clone(), shut: false }],
         // These ask a person to find something out; nothing changes until it is entered.
         Step::Tape { .. }

@@ -32,6 +32,7 @@ pub(super) fn layout() -> (Layout, Id) {
         on_runways: Vec::new(),
         in_bay: None,
         kept_empty: Vec::new(),
+        kept_shut: Vec::new(),
         on_this_car: Default::default(),
         building: None,
         stands: Vec::new(),

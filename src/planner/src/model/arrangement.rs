@@ -115,6 +115,8 @@ pub struct Arrangement {
     pub in_bay: Option<Id>,
     /// Other bays of the hall that are kept empty while this is aimed.
     pub kept_empty: Vec<Id>,
+    /// Doors that are kept shut, and locked where they are no way out, while this is aimed; of one that stands open it says nothing.
+    pub kept_shut: Vec<Id>,
     /// What was measured on this very car.
     pub on_this_car: OnThisCar,
     /// Where the stands are, one for each placement.

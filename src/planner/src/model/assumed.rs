@@ -205,6 +205,31 @@ impl Vehicle {
         self.assumed = assumed.into_iter().filter(|figure| self.has_part(figure)).collect();
     }
 
+    /// A sensor was copied: what is assumed of it is assumed of the copy.
+    pub fn sensor_copied(&mut self, of: &Id, copy: &Id) {
+        self.as_well(|figure| match figure {
+            Assumed::Sensor(id, part) if id == of => Some(Assumed::Sensor(copy.clone(), *part)),
+            _ => None,
+        });
+    }
+
+    /// An aiming was copied, with its zones.
+    pub fn aiming_copied(&mut self, of: &Id, copy: &Id) {
+        self.as_well(|figure| match figure {
+            Assumed::Aiming(id, part) if id == of => Some(Assumed::Aiming(copy.clone(), *part)),
+            Assumed::Zone(id, zone, part) if id == of => {
+                Some(Assumed::Zone(copy.clone(), zone.clone(), *part))
+            }
+            _ => None,
+        });
+    }
+
+    /// Of what is assumed this is assumed as well.
+    fn as_well(&mut self, copied: impl Fn(&Assumed) -> Option<Assumed>) {
+        let copies: Vec<Assumed> = self.assumed.iter().filter_map(copied).collect();
+        copies.into_iter().for_each(|figure| self.leave_open(figure));
+    }
+
     /// A sensor has another name.
     pub(crate) fn sensor_renamed(&mut self, old: &Id, to: &Id) {
         for figure in &mut self.assumed {
@@ -225,5 +250,36 @@ impl Vehicle {
                 *id = to.clone();
             }
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::check::testing::vehicle;
+
+    /// What nobody entered of a sensor or an aiming nobody entered of its copy.
+    #[test]
+    fn a_copy_is_no_better_known_than_what_it_was_copied_from() {
+        let mut car = vehicle();
+        let (sensor, aiming, zone, copy): (Id, Id, Id, Id) =
+            ("radar".into(), "aiming".into(), "beam".into(), "copy".into());
+        car.assumed = vec![
+            Assumed::Sensor(sensor.clone(), SensorPart::Height),
+            Assumed::Aiming(aiming.clone(), AimingPart::Target),
+            Assumed::Zone(aiming.clone(), zone.clone(), ZonePart::ALL[0]),
+            Assumed::Sensor("another".into(), SensorPart::Aside),
+        ];
+        let before = car.assumed.clone();
+        car.sensor_copied(&sensor, &copy);
+        assert_eq!(car.assumed[4..], [Assumed::Sensor(copy.clone(), SensorPart::Height)]);
+        car.assumed.truncate(4);
+        car.aiming_copied(&aiming, &copy);
+        let of_copy = [
+            Assumed::Aiming(copy.clone(), AimingPart::Target),
+            Assumed::Zone(copy.clone(), zone, ZonePart::ALL[0]),
+        ];
+        assert_eq!(car.assumed[4..], of_copy);
+        assert_eq!(car.assumed[..4], before);
     }
 }

@@ -35,6 +35,16 @@ pub enum OpeningKind {
     Gap,
 }
 
+impl OpeningKind {
+    /// Whether it can be opened and shut.
+    pub const fn is_door(self) -> bool {
+        match self {
+            Self::RollerDoor | Self::SwingDoor => true,
+            Self::Window | Self::Gap => false,
+        }
+    }
+}
+
 /// An opening in a wall.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Opening {

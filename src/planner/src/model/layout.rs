@@ -38,6 +38,8 @@ pub struct SavedArrangement {
     pub in_bay: Option<Id>,
     /// Other bays of the hall that are kept empty while this is aimed.
     pub kept_empty: Vec<Id>,
+    /// Doors that are kept shut, and locked where they are no way out, while this is aimed; of one that stands open it says nothing.
+    pub kept_shut: Vec<Id>,
     /// What was measured on this very car.
     pub on_this_car: OnThisCar,
     /// Its own building, if it is not in the bay's; what follows is said of the things, doors and runways of that.
@@ -204,6 +206,9 @@ impl Layout {
             let opening = bay.openings.iter_mut().find(|o| o.id == *door);
             opening.ok_or_else(|| fault(format!("shut[{i}]"), door, doors.clone()))?.shut = *shut;
         }
+        if let Some((i, id)) = saved.kept_shut.iter().enumerate().find(|(_, id)| !doors.contains(id)) {
+            return Err(fault(format!("kept_shut[{i}]"), id, doors));
+        }
         let runways: Vec<Id> = bay.runways.iter().map(|r| r.id.clone()).collect();
         if let Some((i, id)) = saved.on_runways.iter().enumerate().find(|(_, id)| !runways.contains(id)) {
             return Err(fault(format!("on_runways[{i}]"), id, runways));
@@ -242,6 +247,7 @@ impl Layout {
             on_runways: saved.on_runways.clone(),
             in_bay: saved.in_bay.clone(),
             kept_empty: saved.kept_empty.clone(),
+            kept_shut: saved.kept_shut.clone(),
             on_this_car: saved.on_this_car,
             stands,
             today: by.today,

@@ -31,6 +31,7 @@ mod names;
 mod numbers;
 mod off_place;
 mod parts;
+mod shut_door;
 mod summary;
 mod title;
 mod unsure;

@@ -38,6 +38,7 @@ texts! {
     top, "A figure.";
     beyond, "A figure.";
     beyond_hint, "What it is.";
+    keep_shut, "A tick.";
     is_exit, "A tick.";
     stands, "A choice.";
     open, "A choice.";

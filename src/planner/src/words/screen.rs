@@ -83,6 +83,7 @@ texts! {
     put_on_mark, "A cure.";
     open_door, "A cure.";
     keep_empty, "A cure: another bay of the hall.";
+    keep_shut, "A cure: a door.";
     enter_distance, "A cure: type what the tape reads.";
     how, "A cure that is done outside the program.";
     enter_them, "A cure: zones are to be entered.";

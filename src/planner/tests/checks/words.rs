@@ -42,6 +42,58 @@ fn a_name_that_ends_in_a_figure_does_not_run_into_the_length() {
     assert!(plain(&cure).contains("drum 2 by 250 mm"), "{cure}");
 }
 
+/// A name that is one already, or was typed with its article, gets no second one.
+#[test]
+fn no_name_has_two_articles() {
+    for (name, told) in [("drain", "the drain"), ("drain 2", "drain 2"), ("The drain", "The drain")] {
+        let mut arrangement = clear();
+        arrangement.bay.floor_features = vec![FloorFeature {
+            id: name.into(),
+            kind: FloorFeatureKind::Pit,
+            outline: rectangle((3_900.0, 3_650.0), (4_100.0, 3_850.0)),
+            material: Material::Concrete,
+            proud_mm: 0.0,
+        }];
+        let assessment = assess(&arrangement);
+        let words = Words::new(&arrangement, Locale::default());
+        let title = words.title(of(&assessment, Code::WheelPlace)[0]);
+        assert_eq!(title, format!("The front left wheel stands on {told}"));
+    }
+}
+
+/// A target that stands on the line is not laid nothing aside of it, and no turn is no turn to the left.
+#[test]
+fn nothing_aside_is_not_said() {
+    use baywright_planner::geometry::marks::Construction;
+    let mut arrangement = clear();
+    let told = |how: Construction, arrangement: &mut Arrangement| {
+        arrangement.aiming.mark_plan[1].construction = how;
+        let words = Words::new(arrangement, Locale::default());
+        plain(&words.instruction(1, &assess(arrangement).scene))
+    };
+    let aside = |along: f64, aside: f64| Construction::AlongAside { from: 0, to: 2, along, aside };
+    let on_line = told(aside(500.0, 0.0), &mut arrangement);
+    assert!(on_line.contains("tape 500 mm, on the line through both."), "{on_line}");
+    assert!(told(aside(0.0, 0.0), &mut arrangement).contains("on mark 1."));
+    let beside = told(aside(500.0, -20.0), &mut arrangement);
+    assert!(beside.contains("20 mm square to the line, on its right"), "{beside}");
+    let turned = |angle: f64| Construction::AtAngle { at: 0, towards: 2, angle, distance: 500.0 };
+    let straight = told(turned(0.0), &mut arrangement);
+    assert!(straight.ends_with("from mark 1 towards mark 3 tape 500 mm."), "{straight}");
+    assert!(told(turned(0.5), &mut arrangement).contains("to the left of the line"));
+}
+
+/// A level of reflection is told as it was entered.
+#[test]
+fn a_level_of_echo_is_not_rounded_away() {
+    let arrangement = clear();
+    let words = Words::new(&arrangement, Locale::default());
+    let told = |level: f64| words.keeps_clear_of(Exclusion::Reflecting(level));
+    assert!(told(-10.0).contains("above \u{2212}10 dBsm (that of 0.1 m²)"), "{}", told(-10.0));
+    assert!(told(-0.5).contains("above \u{2212}0.5 dBsm"), "{}", told(-0.5));
+    assert!(told(-0.01).contains("above 0 dBsm"), "{}", told(-0.01));
+}
+
 #[test]
 fn every_sentence_is_whole() {
     for seed in 0..40 {
@@ -95,6 +147,23 @@ fn every_sentence_of_the_room_is_whole() {
         },
         Code::PersonNear,
     );
+    told(
+        |own| {
+            own.sensor.kind = SensorKind::Lidar;
+            own.aiming.zones.clear();
+            own.bay.things = vec![cabinet("colleague", (7_000.0, 4_200.0), 400.0, 400.0)];
+            (own.bay.things[0].kind, own.bay.things[0].material) = (ThingKind::Person, Material::Person);
+        },
+        Code::PersonNear,
+    );
+    for (y, kept) in [(3_700.0, false), (3_700.0, true), (3_000.0, true), (5_500.0, false)] {
+        let mut arrangement = clear();
+        arrangement.bay.openings = vec![Opening { material: Material::Steel, ..side_door() }];
+        arrangement.parked = PlanPose::new(DVec2::new(4_000.0, y), 0.0);
+        arrangement.kept_shut.extend(kept.then(|| "side door".into()));
+        assert!(!of(&assess(&arrangement), Code::ShutDoor).is_empty(), "{y} {kept}");
+        all_whole(&arrangement);
+    }
     told(|own| own.aiming.placements[0].mark = None, Code::MarkMissing);
     told(|own| own.aiming.zones.clear(), Code::ZonesMissing);
     told(

@@ -242,7 +242,9 @@ fn thing(kind: ThingKind, hangs: Hangs, made: Made, column: Column, relation: Re
     // People move: a step is farther than any of these relations, and in the picture what is unsure of their place counts.
     let is_beside = match column {
         Column::NothingZone | Column::PeopleZone => !matches!(relation, Relation::Over),
-        Column::Picture => relation != Relation::Clear,
+        // Beside the picture somebody is within a step of the sight in it.
+        Column::Picture => true,
+        Column::Sight => matches!(relation, Relation::Within | Relation::Clear),
         _ => false,
     };
     if is_person(kind) && is_beside {

@@ -312,8 +312,10 @@ impl Column {
         match (&found.facts, self) {
             // A lamp anywhere before a camera is in its picture.
             (Facts::LightInPicture(_), _) => self == Self::Picture,
-            // Somebody beside a zone is beside it whatever else is asked there.
-            (Facts::PersonNear, _) => matches!(self, Self::NothingZone | Self::PeopleZone | Self::Picture),
+            // Somebody beside a zone or a sight is beside it whatever else is asked there.
+            (Facts::PersonNear, _) => {
+                matches!(self, Self::NothingZone | Self::PeopleZone | Self::Sight | Self::Picture)
+            }
             // Glass that hangs over a stand's feet is behind the target too.
             // A pit lies open for whoever works there, whatever else it is in the way of.
             (Facts::OpenPit(_), _) => self == Self::WorkedIn,

@@ -1,5 +1,7 @@
 //! Openings: what closes them, whether it does, how much ground beyond is free, against every kind of zone that reaches them,
-//! comes near them, runs out through them or keeps away.
+//! comes near them, runs out through them or keeps away; and doors that are shut, against each part of a set-up.
+
+use baywright_planner::Opened;
 
 use super::support::*;
 use super::*;
@@ -142,6 +144,14 @@ fn every_opening_against_every_zone() {
                                 expected(&opening, excludes, reach)
                             ));
                         }
+                        // Whoever opens a leaf swings it into a zone that excludes it; a zone without people is told by who walks in.
+                        let may_swing = opening.shut
+                            && kind == OpeningKind::SwingDoor
+                            && reach != Reach::Far
+                            && excludes_leaf(excludes, material);
+                        if may_swing != minded.contains(&(Severity::Care, Code::ShutDoor)) {
+                            wrong.push(format!("{name}: may swing into it: {may_swing}, {minded:?}"));
+                        }
                         cells += 1;
                     }
                 }
@@ -150,4 +160,97 @@ fn every_opening_against_every_zone() {
     }
     assert!(wrong.is_empty(), "{} of {cells}:\n{}", wrong.len(), wrong.join("\n"));
     assert!(cells > 500, "{cells}");
+}
+
+/// Whether a leaf of a material may not be in a zone, as far as is known.
+fn excludes_leaf(excludes: Exclusion, material: Material) -> bool {
+    match excludes {
+        Exclusion::Anything | Exclusion::Reflecting(_) => true,
+        Exclusion::Metal => matches!(material, Material::Mesh | Material::Unknown),
+        Exclusion::People | Exclusion::Light => false,
+    }
+}
+
+/// A part of the set-up, how far its edge is from the car's middle, mm, and from where on a door in the left wall is beside it.
+const PARTS: [(Part, f64, f64); 4] = [
+    (Part::Car, 900.0, 8_000.0),
+    (Part::Run, 1_020.0, 6_000.0),
+    (Part::Sight, 200.0, 4_000.0),
+    (Part::Stand, 300.0, 2_700.0),
+];
+
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Part {
+    Car,
+    Run,
+    Sight,
+    Stand,
+}
+
+impl Part {
+    fn is(self, subject: &Subject) -> bool {
+        match self {
+            Self::Car => *subject == Subject::Car,
+            Self::Run => matches!(subject, Subject::Mark(_)),
+            Self::Sight => matches!(subject, Subject::Target(_)),
+            Self::Stand => matches!(subject, Subject::Stand(_)),
+        }
+    }
+}
+
+/// A wooden door 900 mm wide, whose leaf reaches as far, and one metre that who comes in steps; whichever part it is beside, 20 mm
+/// in reach and 20 mm out of it; kept shut, it is a note.
+#[test]
+fn every_shut_door_against_every_part() {
+    let mut wrong = Vec::new();
+    for (part, edge_mm, from_mm) in PARTS {
+        for kind in [OpeningKind::SwingDoor, OpeningKind::RollerDoor] {
+            for (reach_mm, by) in [(900.0, Opened::Leaf), (1_000.0, Opened::Step)] {
+                for gap_mm in [-20.0, 20.0] {
+                    let mut bay = clear();
+                    if part != Part::Run {
+                        bay.aiming.mark_plan.clear();
+                        bay.aiming.placements[0].mark = None;
+                    }
+                    let y = 6_000.0 - reach_mm - gap_mm - edge_mm;
+                    bay.parked = PlanPose::new(DVec2::new(4_000.0, y), 0.0);
+                    let door = Opening { kind, from_mm, material: Material::Wood, shut: true, ..side_door() };
+                    bay.bay.openings = vec![door];
+                    let told = |bay: &Arrangement| -> Option<(Severity, Opened, bool)> {
+                        judge(bay).findings.iter().find_map(|own| match &own.facts {
+                            Facts::ShutDoor { by, parts } => {
+                                let is_told = parts.iter().any(|own| part.is(&own.of));
+                                Some((own.severity, *by, is_told))
+                            }
+                            _ => None,
+                        })
+                    };
+                    let swings = kind == OpeningKind::SwingDoor;
+                    // Of what a leaf reaches who comes in is within a step too.
+                    let is_stepped = matches!(part, Part::Sight | Part::Stand);
+                    let expected = match by {
+                        Opened::Leaf if swings && gap_mm < 0.0 => Some(Opened::Leaf),
+                        Opened::Leaf if is_stepped => Some(Opened::Step),
+                        Opened::Step if is_stepped && gap_mm < 0.0 => Some(Opened::Step),
+                        _ => None,
+                    };
+                    let found = told(&bay);
+                    let by_this = found.filter(|own| own.2).map(|own| (own.0, own.1));
+                    if by_this != expected.map(|by| (Severity::Care, by)) {
+                        wrong.push(format!("{part:?} {kind:?} {by:?} {gap_mm}: {found:?}, not {expected:?}"));
+                    }
+                    bay.bay.openings[0].shut = false;
+                    if told(&bay).is_some() {
+                        wrong.push(format!("{part:?} {kind:?} stands open"));
+                    }
+                    bay.bay.openings[0].shut = true;
+                    bay.kept_shut = vec!["side door".into()];
+                    if !matches!(told(&bay), Some((Severity::Note, Opened::Never, _))) {
+                        wrong.push(format!("{part:?} {kind:?} is kept shut: {:?}", told(&bay)));
+                    }
+                }
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
 }

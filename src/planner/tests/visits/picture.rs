@@ -34,6 +34,9 @@ fn a_scale_from_two_points() {
         matches!(near, PictureScaleFault::TooNear { apart_px } if (apart_px - 85_f64.sqrt()).abs() < 1e-12)
     );
     assert_eq!(said, "The two points are 9 pixels apart; take two that are 10 pixels apart or more.");
+    // Nearly enough is not written as enough.
+    let (_, said) = refused([v(0.0, 0.0), v(9.7, 0.0)], 1_000.0);
+    assert!(said.starts_with("The two points are 9 pixels apart"), "{said}");
     let far = [v(0.0, 0.0), v(20.0, 0.0)];
     for distance in [0.0, -5.0, f64::NAN, f64::INFINITY, 1e9] {
         assert_eq!(refused(far, distance).0, PictureScaleFault::NoDistance, "{distance}");

@@ -290,6 +290,7 @@ pub(super) enum StepName {
     StandOnMark,
     OpenDoor,
     KeepEmpty,
+    KeepShut,
     Tape,
     TapeCar,
     SurveyFloor,

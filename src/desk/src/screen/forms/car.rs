@@ -183,7 +183,10 @@ impl CarForm<'_> {
             for fault in wrong.into_iter().take(MOST_TOLD) {
                 let field = sentence_start(&texts.field_name(&fault.field, &self.car));
                 let text = self.desk.texts().of(&field, &texts.wrong(fault, self.desk.lengths()));
-                ui.add(egui::Label::new(RichText::new(text).size(size::LEAST).color(colour)).wrap());
+                ui.add(
+                    egui::Label::new(RichText::new(widgets::unbroken(text)).size(size::LEAST).color(colour))
+                        .wrap(),
+                );
             }
         }
         if !self.faults.is_empty() {

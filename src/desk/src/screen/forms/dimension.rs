@@ -45,7 +45,7 @@ impl Desk {
     fn dimension_end(&self, ui: &mut Ui, label: &str, end: &DimensionEnd, now: KeptEnd) {
         let words = self.words();
         let said = self.view.locale.language.hand().end_on(label, &words.dimension_end(end.on.as_ref()));
-        ui.add(Label::new(RichText::new(said).size(size::SMALL)).wrap());
+        ui.add(Label::new(RichText::new(widgets::unbroken(said)).size(size::SMALL)).wrap());
         if let Some(on) = end.on.as_ref().filter(|_| now.is_gone) {
             let care = look::colour(self.view.theme.palette().care);
             let said = RichText::new(words.dimension_end_gone(on)).size(size::LEAST).color(care);

@@ -310,7 +310,10 @@ impl Fields {
         let soft = ui.visuals().weak_text_color();
         let label = ui.label(RichText::new(row.label).size(size::SMALL).color(soft));
         if !row.hint.is_empty() {
-            ui.add(egui::Label::new(RichText::new(row.hint).size(size::LEAST).color(soft)).wrap());
+            ui.add(
+                egui::Label::new(RichText::new(widgets::unbroken(row.hint)).size(size::LEAST).color(soft))
+                    .wrap(),
+            );
         }
         let mut text = self.text_of(id, shown);
         let rows = text.lines().count().clamp(2, 8);
@@ -412,7 +415,7 @@ impl Fields {
         if let Some(refused) = self.refused.iter_mut().find(|own| own.id == id && own.shown == shown) {
             refused.seen = true;
             let colour = ui.visuals().error_fg_color;
-            ui.label(RichText::new(&refused.why).size(size::LEAST).color(colour));
+            ui.label(RichText::new(widgets::unbroken(refused.why.as_str())).size(size::LEAST).color(colour));
         }
     }
 }

@@ -183,17 +183,20 @@ impl Desk {
         let moved = moved(other, now);
         // Both to one scale and about one middle: a wall that was moved is seen to be.
         let room = other.bay.room.bounds().union(now.bay.room.bounds());
-        let mut first: Option<Drawing> = None;
         ui.columns(2, |columns| {
             let both = [(other, said, &letters, name), (now, now_said, &now_letters, now.id.as_str())];
+            let mut pictures: Vec<Drawing> = Vec::new();
             for (ui, (arrangement, assessment, letters, name)) in columns.iter_mut().zip(both) {
                 self.verdict_of(ui, arrangement, assessment, name);
-                let mut picture = self.side_picture(ui, (arrangement, assessment), room, letters, &moved);
-                if let Some(first) = &first {
-                    picture.name_as(first);
-                }
-                self.show_picture(ui, fills, &picture, &moved);
-                first.get_or_insert(picture);
+                pictures.push(self.side_picture(ui, (arrangement, assessment), room, letters, &moved));
+            }
+            // Where a figure stands in the one's place of a name, there may be room in both in the other's.
+            if let [first, second] = pictures.as_mut_slice() {
+                second.name_as(first);
+                first.name_as(second);
+            }
+            for (ui, picture) in columns.iter_mut().zip(&pictures) {
+                self.show_picture(ui, fills, picture, &moved);
             }
             if let (With::Other(id), Some(ui)) = (with, columns.first_mut())
                 && ui.horizontal(|ui| widgets::lesser(ui, texts.show_this)).inner.clicked()
@@ -223,7 +226,7 @@ impl Desk {
             ui.horizontal_top(|ui| {
                 let colours = widgets::severity(palette, finding.severity);
                 widgets::sign(ui, SignKind::of_severity(finding.severity), 8.0, letter, colours);
-                let line = RichText::new(words.line(finding)).size(size::SMALL);
+                let line = RichText::new(widgets::unbroken(words.line(finding))).size(size::SMALL);
                 ui.add(egui::Label::new(line).wrap());
             });
         }

@@ -286,7 +286,9 @@ impl Desk {
         if turns_open && closing {
             let sum = self.region().degrees_to_type(angle::degrees(walked.turn_gap_rad));
             let text = texts.turns_make(&sum);
-            ui.add(egui::Label::new(RichText::new(text).size(size::SMALL).color(care)).wrap());
+            ui.add(
+                egui::Label::new(RichText::new(widgets::unbroken(text)).size(size::SMALL).color(care)).wrap(),
+            );
         }
         if gap < CLOSED_MM {
             ui.label(widgets::soft(ui, texts.closes));
@@ -296,7 +298,7 @@ impl Desk {
             } else {
                 texts.still_open(&words.length(gap))
             };
-            let text = RichText::new(text).font(look::bold(size::SMALL));
+            let text = RichText::new(widgets::unbroken(text)).font(look::bold(size::SMALL));
             let text = if gap > TAPE_MM && closing { text.color(care) } else { text };
             ui.add(egui::Label::new(text).wrap());
         }
@@ -421,6 +423,7 @@ impl Desk {
             on_runways: Vec::new(),
             in_bay: None,
             kept_empty: Vec::new(),
+            kept_shut: Vec::new(),
             on_this_car: Default::default(),
             building: None,
             stands: Vec::new(),

@@ -14,7 +14,7 @@ impl Desk {
     pub(super) fn question(&self, ui: &mut Ui, question: &Question, out: &mut Vec<Command>) {
         let texts = self.texts();
         let ask = |ui: &mut Ui, text: &str| {
-            ui.add(Label::new(RichText::new(text).size(size::LEAD)).wrap());
+            ui.add(Label::new(RichText::new(widgets::unbroken(text)).size(size::LEAD)).wrap());
             ui.add_space(8.0);
         };
         let bay = &self.document().layout().bay.name;
@@ -132,7 +132,7 @@ impl Desk {
                 for (arrangement, of) in lost {
                     let of: Vec<&str> = of.iter().map(Id::as_str).collect();
                     let line = texts.of(arrangement.as_str(), &of.join(", "));
-                    ui.add(Label::new(RichText::new(line).size(size::SMALL)).wrap());
+                    ui.add(Label::new(RichText::new(widgets::unbroken(line)).size(size::SMALL)).wrap());
                 }
                 ui.add_space(8.0);
                 ui.horizontal(|ui| {

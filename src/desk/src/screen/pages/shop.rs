@@ -112,7 +112,7 @@ impl Desk {
         };
         let colour = look::colour(self.view.theme.palette().stops);
         for sentence in said {
-            ui.add(egui::Label::new(RichText::new(sentence).color(colour)).wrap());
+            ui.add(egui::Label::new(RichText::new(widgets::unbroken(sentence)).color(colour)).wrap());
         }
         ui.horizontal(|ui| {
             for (text, asked) in ways {
@@ -172,7 +172,8 @@ impl Desk {
         let is_own = shop.is_own(figure);
         let default = self.view.locale.shop_value(figure, figure.default_value());
         let about = texts.about(figure, is_own.then_some(default.as_str()));
-        let text = RichText::new(about).size(size::LEAST).color(ui.visuals().weak_text_color());
+        let text =
+            RichText::new(widgets::unbroken(about)).size(size::LEAST).color(ui.visuals().weak_text_color());
         let about = egui::Label::new(text).wrap();
         if is_own {
             ui.horizontal(|ui| {

@@ -78,7 +78,7 @@ impl Desk {
         let care = look::colour(self.view.theme.palette().care);
         for missing in &visit.missing {
             let text = self.view.locale.language.visits().missing(missing, &page.list);
-            let text = RichText::new(text).size(size::SMALL).color(care);
+            let text = RichText::new(widgets::unbroken(text)).size(size::SMALL).color(care);
             ui.add(egui::Label::new(text).wrap());
         }
         ui.add(egui::Label::new(widgets::soft(ui, texts.maker_decides)).wrap());

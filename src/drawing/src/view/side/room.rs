@@ -13,8 +13,9 @@ use crate::list::Text;
 use crate::role::Role;
 use crate::text::{Align, Weight, fitted};
 use crate::view::bodies::Astray;
+use crate::view::boxes::text_boxes;
 use crate::view::fit::WALL_PX;
-use crate::view::pen::{Pen, text_boxes};
+use crate::view::pen::Pen;
 use crate::view::space::{FIRM, Taken};
 use crate::view::top::grid_step;
 
@@ -170,7 +171,7 @@ fn runways(pen: &mut Pen<'_>, side: &Side<'_>) {
 }
 
 /// A wall's name on a thing would be the thing's; and what it costs to stand elsewhere than half way up.
-const ON_BODY: Astray = Astray { on_other: 120.0, nearer: 0.0 };
+const ON_BODY: Astray = Astray { on_other: 120.0, nearer: 0.0, between: 0.0 };
 const LATER_COST: f64 = 6.0;
 
 pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {

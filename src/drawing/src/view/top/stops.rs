@@ -22,6 +22,9 @@ use crate::view::space::{FIRM, Taken, around};
 const AGREE_MM: f64 = 0.5;
 /// What it costs to stand at the other end of the thing.
 const OTHER_END_COST: f64 = 8.0;
+/// How many times as far off the thing a line is tried that is free nowhere nearer, and what that costs.
+const FURTHER: f64 = 3.0;
+const FURTHER_COST: f64 = 12.0;
 /// What is smaller than this on the paper has its figure beside it, px before they are enlarged.
 const NEAR_BODY_PX: f64 = 90.0;
 /// What goes through one wall is told by the one that goes furthest.
@@ -30,7 +33,10 @@ type Through<'a> = (&'a Id, f64);
 /// The figures of all that stops, the worst first as the findings are.
 pub(super) fn figures(pen: &mut Pen<'_>, top: &Top<'_>) {
     let mut through: Vec<Through<'_>> = Vec::new();
-    for told in pinned(top.assessment) {
+    // What has no line of its own stands at its place or nowhere; a line's figure slides along it.
+    let (lineless, along): (Vec<_>, Vec<_>) =
+        pinned(top.assessment).partition(|told| !is_measured_along(told));
+    for told in lineless.into_iter().chain(along) {
         let finding = told.finding;
         if finding.severity != Severity::Stops
             || finding.measured.is_none()
@@ -47,6 +53,11 @@ pub(super) fn figures(pen: &mut Pen<'_>, top: &Top<'_>) {
             written(pen, top, &told);
         }
     }
+}
+
+/// Whether there may be a line to measure it along.
+fn is_measured_along(told: &Flagged<'_>) -> bool {
+    matches!(told.finding.code(), Code::ZoneObject | Code::OutsideRoom)
 }
 
 /// Whether another part of the set-up goes through the same wall, and as far.
@@ -134,7 +145,13 @@ fn depth_in(
         let length = (edge.to - edge.from).dot(along);
         let foot = innermost - inward * deep(&innermost);
         let text = top.words.so_far_in(depth);
-        let places = [(0.0, most.min(length) + off), (OTHER_END_COST, least.max(0.0) - off)];
+        let (high, low) = (most.min(length), least.max(0.0));
+        let places = [
+            (0.0, high + off),
+            (OTHER_END_COST, low - off),
+            (FURTHER_COST, high + off * FURTHER),
+            (OTHER_END_COST + FURTHER_COST, low - off * FURTHER),
+        ];
         let places = places.map(|(extra, at)| (extra, edge.from + along * at));
         return put(pen, (top, role), told, (innermost, foot, inward), places, &text);
     }
@@ -189,9 +206,15 @@ fn put<const N: usize>(
     let direction = top.view_from_bay.turned(along);
     let mut best: Option<(f64, Dimension)> = None;
     for (extra, through) in through {
+        if best.as_ref().is_some_and(|(least, _)| extra >= *least) {
+            continue;
+        }
         let dimension = pen.dimension(top.at(from), top.at(to), direction, top.at(through), text);
         let (worse, dimension) = pen.text_freest(dimension);
-        let cost = pen.text_cost(&dimension.text) + worse + extra;
+        // A line through another figure is hidden by it.
+        let (a, b) = (pen.px(dimension.line_from), pen.px(dimension.line_to));
+        let across = pen.space.cost_across_up_to(a, b, FIRM * 0.5);
+        let cost = pen.text_cost(&dimension.text) + worse + extra + across;
         if best.as_ref().is_none_or(|(least, _)| cost < *least) {
             best = Some((cost, dimension));
         }

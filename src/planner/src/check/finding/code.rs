@@ -73,7 +73,9 @@ pub enum Code {
     WayIn,
     /// People may walk into a zone that is to be clear of them.
     WalkIn,
-    /// Somebody stands within a step of a zone that is to be clear of people, or in a camera's picture.
+    /// A shut door may be opened onto the set-up, or is kept shut for it.
+    ShutDoor,
+    /// Somebody stands within a step of a zone that is to be clear of people or of the line of sight, or in a camera's picture.
     PersonNear,
     /// Daylight or a lamp's light may come into a camera's picture.
     LightInPicture,
@@ -125,7 +127,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 59] = [
+    pub const ALL: [Self; 60] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -161,6 +163,7 @@ impl Code {
         Self::BeyondBay,
         Self::WayIn,
         Self::WalkIn,
+        Self::ShutDoor,
         Self::PersonNear,
         Self::LightInPicture,
         Self::LightOnMat,
@@ -226,6 +229,7 @@ impl Code {
             Self::BeyondBay => "beyond-bay",
             Self::WayIn => "way-in",
             Self::WalkIn => "walk-in",
+            Self::ShutDoor => "shut-door",
             Self::PersonNear => "person-near",
             Self::LightInPicture => "light-in-picture",
             Self::LightOnMat => "light-on-mat",

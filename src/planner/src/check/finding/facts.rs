@@ -5,8 +5,8 @@ use baywright_geometry::marks::MarkFault;
 use super::Code;
 use crate::check::{
     AlignmentFigure, Beyond, CarSide, DoorPart, FloorFact, InSight, InZone, Lacks, Lit, MarkFor, MayBe,
-    Meets, Misplaced, OffPlace, OnRunways, Open, Painted, Reaches, StandReach, StandSide, TooLarge, TooSmall,
-    Under,
+    Meets, Misplaced, OffPlace, OnRunways, Open, Opened, Painted, Reaches, StandReach, StandSide, TooLarge,
+    TooSmall, Under,
 };
 use crate::model::assumed::Assumed;
 use crate::model::{Id, Wheel};
@@ -100,6 +100,13 @@ pub enum Facts {
     WayIn(TooSmall),
     /// See [`Code::WalkIn`].
     WalkIn,
+    /// See [`Code::ShutDoor`].
+    ShutDoor {
+        /// What may come of it.
+        by: Opened,
+        /// What of the set-up is in its way, the deepest first.
+        parts: Vec<Reaches>,
+    },
     /// See [`Code::PersonNear`]: of a zone or of the sensor's picture, as the second subject says.
     PersonNear,
     /// See [`Code::LightInPicture`]: how surely.
@@ -192,6 +199,7 @@ impl Facts {
             Self::BeyondBay { .. } => Code::BeyondBay,
             Self::WayIn(_) => Code::WayIn,
             Self::WalkIn => Code::WalkIn,
+            Self::ShutDoor { .. } => Code::ShutDoor,
             Self::PersonNear => Code::PersonNear,
             Self::LightInPicture(_) => Code::LightInPicture,
             Self::LightOnMat => Code::LightOnMat,

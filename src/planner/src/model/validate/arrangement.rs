@@ -26,6 +26,10 @@ pub(super) fn check(all: &Arrangement, faults: &mut Faults) {
     for (i, id) in all.on_runways.iter().enumerate() {
         faults.known(format!("on_runways[{i}]"), id, all.bay.runways.iter().map(|r| &r.id));
     }
+    let doors = || all.bay.openings.iter().filter(|own| own.kind.is_door()).map(|own| &own.id);
+    for (i, id) in all.kept_shut.iter().enumerate() {
+        faults.known(format!("kept_shut[{i}]"), id, doors());
+    }
     layout::bays_of("", all.in_bay.as_ref(), &all.kept_empty, &all.bay, faults);
     layout::parked_known("parked.known", all.parked_known, faults);
     layout::on_this_car("on_this_car", &all.on_this_car, faults);

@@ -112,6 +112,8 @@ fn arrangement(path: &str, saved: &SavedArrangement, layout: &Layout, faults: &m
     faults.unique(saved.added.iter().enumerate().map(|(i, t)| (format!("{path}.added[{i}].name"), &t.id)));
     let doors: Vec<&Id> = bay.openings.iter().map(|o| &o.id).collect();
     once(path, "doors", ".door", saved.shut.iter().map(|(id, _)| id), &doors, faults);
+    let doors: Vec<&Id> = bay.openings.iter().filter(|own| own.kind.is_door()).map(|own| &own.id).collect();
+    once(path, "kept_shut", "", saved.kept_shut.iter(), &doors, faults);
     // Whether the car has these aimings is known only with its profile.
     faults.count(&format!("{path}.visit"), saved.visit.len(), limits::MOST_PARTS);
     for (i, aiming) in saved.visit.iter().enumerate() {

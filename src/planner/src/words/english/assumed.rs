@@ -9,7 +9,10 @@ pub(super) fn sentence(figures: &[Assumed]) -> String {
     const MOST: usize = 6;
     let named = |count: usize| -> Vec<String> { figures.iter().take(count).map(named).collect() };
     if figures.len() <= MOST {
-        return format!("Assumed from the body class: {}.", listed(&named(MOST)));
+        // What a sensor or an aiming begins with is what is usual, whatever the body.
+        let is_of_body = figures.iter().all(|figure| matches!(figure, Assumed::Body(_)));
+        let from = if is_of_body { "Assumed from the body class" } else { "Assumed, not entered" };
+        return format!("{from}: {}.", listed(&named(MOST)));
     }
     let told = named(MOST - 2);
     format!("Assumed, not entered: {} and {} more.", told.join(", "), figures.len() - told.len())
@@ -78,5 +81,18 @@ pub(super) const fn of_zone(part: ZonePart) -> &'static str {
     match part {
         ZonePart::Outline => "reach",
         ZonePart::Heights => "heights",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn only_the_body_is_assumed_from_its_class() {
+        let body = Assumed::Body(BodyPart::Mirrors);
+        let floor = Assumed::Aiming("radar".into(), AimingPart::Floor);
+        assert_eq!(sentence(std::slice::from_ref(&body)), "Assumed from the body class: mirrors.");
+        assert_eq!(sentence(&[body, floor]), "Assumed, not entered: mirrors and radar: floor.");
     }
 }

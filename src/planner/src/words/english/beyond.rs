@@ -55,7 +55,7 @@ impl About<'_> {
     }
 
     /// A part of the set-up by what it uses the floor for.
-    fn used(&self, part: &Reaches) -> String {
+    pub(super) fn used(&self, part: &Reaches) -> String {
         let of = self.subject(&part.of);
         match part.code {
             Code::WorkingRoom => format!("the room to work around {of}"),

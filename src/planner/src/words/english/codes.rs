@@ -68,8 +68,12 @@ pub const fn code(code: Code) -> &'static str {
         }
         Code::WayIn => "No door or gap that is entered lets the car in.",
         Code::WalkIn => "People may walk into a keep-clear zone that is to be clear of them.",
+        Code::ShutDoor => {
+            "A shut door may be opened onto the set-up while it is aimed, or is kept shut for that time."
+        }
         Code::PersonNear => {
-            "Somebody stands within a step of a keep-clear zone that is to be clear of people, or in the picture of a camera."
+            "Somebody stands within a step of a keep-clear zone that is to be clear of people or of the line of sight, or in the \
+             picture of a camera."
         }
         Code::LightOnMat => "Daylight may fall on a mat that a camera looks at.",
         Code::LightInPicture => "Daylight or a lamp's light is or may be in the picture of a camera.",
@@ -93,7 +97,9 @@ pub const fn code(code: Code) -> &'static str {
         Code::OwnBuilding => "The building is as planned for this set-up alone, not the bay's.",
         Code::OlderByEye => "Places by eye are from an older file, in which by eye meant less.",
         Code::ExampleFigures => "Figures of the car are an example's, none of a maker.",
-        Code::AssumedFigures => "Figures of the car were assumed from its body class.",
+        Code::AssumedFigures => {
+            "Figures of the car were not entered: they are assumed from its body class, or from what is usual."
+        }
         Code::MeasuredOnCar => "A figure that was measured on this car is used instead of the profile's.",
         Code::ViewByAngles => "A camera's picture is judged by angles, without its lens.",
         Code::Condition => "Something is to be met before anything is measured.",

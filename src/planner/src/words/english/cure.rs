@@ -95,6 +95,7 @@ impl About<'_> {
                 }
             }
             Step::KeepEmpty { bay } => format!("keep {} empty while this is aimed", the(bay)),
+            Step::KeepShut { door } => self.keep_shut(door),
             Step::OpenDoor { door } => format!("open {}", the(door)),
             Step::Tape { thing } if self.is_taped(thing) && self.is_fixed(thing) => {
                 format!("tape {} closer than it is known now", the(thing))

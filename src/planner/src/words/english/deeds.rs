@@ -21,6 +21,8 @@ impl About<'_> {
             Deed::Stand => "Move the target stand".to_owned(),
             Deed::Shut(door) => format!("Shut {door}"),
             Deed::Open(door) => format!("Open {door}"),
+            Deed::KeepShut(door) => format!("Keep {door} shut"),
+            Deed::LetOpen(door) => format!("Let {door} be opened"),
             Deed::Car(car) => format!("Another car, {car}"),
             Deed::Aiming(aiming) => format!("Another aiming, {aiming}"),
             Deed::Remember => "Profile looked at again".to_owned(),

@@ -89,10 +89,16 @@ impl About<'_> {
             Facts::SightBlocked(InSight::OwnBody { assumed: false }) => {
                 "By its outline from the side, ahead of the camera.".to_owned()
             }
-            Facts::BeyondDoor => "Out there look after traffic and people, the slope of the ground, light and \
-                                  weather."
-                .to_owned(),
+            Facts::BeyondDoor => {
+                let door = match finding.subjects.first() {
+                    Some(Subject::Opening(id)) => self.arrangement.bay.openings.iter().find(|own| own.id == *id),
+                    _ => None,
+                };
+                let open = if door.is_some_and(|own| own.kind.is_door()) { ", that nobody shuts the door" } else { "" };
+                format!("Out there look after traffic and people{open}, the slope of the ground, light and weather.")
+            }
             Facts::BeyondBay { lies, parts } => self.beyond_bay(*lies, parts),
+            Facts::ShutDoor { by, parts } => self.shut_door(*by, parts),
             Facts::LightOnMat => {
                 "The edge of a patch of sun crosses its pattern; how far it reaches depends on the day. Shut it or shade it.".to_owned()
             }

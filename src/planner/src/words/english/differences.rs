@@ -98,6 +98,7 @@ impl About<'_> {
                 instead(&told(now), &told(was))
             }
             Change::KeptEmpty([was, now]) => instead(&kept_empty(now), &kept_empty(was)),
+            Change::KeptShut([was, now]) => instead(&kept_shut(now), &kept_shut(was)),
             Change::Levels => "other levels of its top".to_owned(),
             Change::Source => "its figures come from elsewhere".to_owned(),
             Change::OnMark(true) => "exactly on its mark now".to_owned(),
@@ -177,6 +178,16 @@ fn kept_empty(bays: &[Id]) -> String {
         "no bay kept empty".to_owned()
     } else {
         format!("{} kept empty", names.join(" and "))
+    }
+}
+
+/// Which doors are kept shut for it.
+fn kept_shut(doors: &[Id]) -> String {
+    let names: Vec<String> = doors.iter().map(|id| format!("“{id}”")).collect();
+    if names.is_empty() {
+        "no door kept shut".to_owned()
+    } else {
+        format!("{} kept shut", names.join(" and "))
     }
 }
 

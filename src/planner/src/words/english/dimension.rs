@@ -1,6 +1,7 @@
 //! Dimensions that are kept with the bay.
 
 use super::About;
+use super::names::the;
 use crate::model::{CarPoint, EndOn, ThingPoint, Wheel};
 
 impl About<'_> {
@@ -14,14 +15,14 @@ impl About<'_> {
     pub fn dimension_end(&self, on: Option<&EndOn>) -> String {
         let Some(on) = on else { return "a place on the floor".to_owned() };
         match on {
-            EndOn::Corner(wall) => format!("the corner of the room where the {wall} starts"),
-            EndOn::Wall { wall, .. } => format!("a place on the {wall}"),
-            EndOn::SquareTo(wall) => format!("the {wall}, square to it"),
+            EndOn::Corner(wall) => format!("the corner of the room where {} starts", the(wall)),
+            EndOn::Wall { wall, .. } => format!("a place on {}", the(wall)),
+            EndOn::SquareTo(wall) => format!("{}, square to it", the(wall)),
             EndOn::Thing { thing, point } => match point {
-                ThingPoint::Middle => format!("the middle of the {thing}"),
-                ThingPoint::Corner(_) => format!("a corner of the {thing}"),
-                ThingPoint::Edge(_) => format!("the middle of a side of the {thing}"),
-                ThingPoint::Rim(_) => format!("the rim of the {thing}"),
+                ThingPoint::Middle => format!("the middle of {}", the(thing)),
+                ThingPoint::Corner(_) => format!("a corner of {}", the(thing)),
+                ThingPoint::Edge(_) => format!("the middle of a side of {}", the(thing)),
+                ThingPoint::Rim(_) => format!("the rim of {}", the(thing)),
             },
             EndOn::Mark(mark) | EndOn::LaidMark(mark) => format!("mark {mark}"),
             EndOn::Car(point) => match point {
@@ -40,9 +41,9 @@ impl About<'_> {
     pub fn dimension_end_gone(&self, on: &EndOn) -> String {
         let why = match on {
             EndOn::Corner(wall) | EndOn::Wall { wall, .. } | EndOn::SquareTo(wall) => {
-                format!("the {wall} is not there now")
+                format!("{} is not there now", the(wall))
             }
-            EndOn::Thing { thing, .. } => format!("the {thing} is not there now"),
+            EndOn::Thing { thing, .. } => format!("{} is not there now", the(thing)),
             EndOn::Mark(mark) => format!("mark {mark} is not there now"),
             // What goes with a car and its aiming is not there with another.
             EndOn::LaidMark(mark) => format!("no mark {mark} is laid for the car and the aiming shown here"),

@@ -100,11 +100,30 @@ impl About<'_> {
                 } else {
                     format!("from mark {first} away from mark {second} tape {}, then", self.length(-along))
                 };
-                let side = if aside >= 0.0 { "left" } else { "right" };
+                if self.length(aside.abs()) == self.length(0.0) {
+                    return match along == 0.0 {
+                        true => format!("Mark {id}: on mark {first}."),
+                        false => {
+                            let start = start.trim_end_matches(", then");
+                            format!("Mark {id}: {start}, on the line through both.")
+                        }
+                    };
+                }
+                let side = if aside > 0.0 { "left" } else { "right" };
                 format!(
                     "Mark {id}: {start} {} square to the line, on its {side} looking from mark {first} to mark {second} \
                      (3-4-5, or two equal diagonals).",
                     self.length(aside.abs())
+                )
+            }
+            Construction::AtAngle { at, towards, angle: turn, distance }
+                if self.degrees(angle::wrapped(turn).abs()) == self.degrees(0.0) =>
+            {
+                format!(
+                    "Mark {id}: from mark {} towards mark {} tape {}.",
+                    mark(at),
+                    mark(towards),
+                    self.length(distance)
                 )
             }
             Construction::AtAngle { at, towards, angle: turn, distance } => format!(

@@ -24,7 +24,7 @@ impl About<'_> {
         };
         Some(match &finding.facts {
             Facts::ZoneObject(_) | Facts::ZoneUnjudged(_) => format!("{value} inside{within}"),
-            Facts::DoorLeaf(_) | Facts::KeepFree => format!("by {value}{within}"),
+            Facts::DoorLeaf(_) | Facts::ShutDoor { .. } | Facts::KeepFree => format!("by {value}{within}"),
             Facts::WalkIn if matches!(finding.subjects.first(), Some(Subject::KeepFree(_))) => {
                 format!("by {value}{within}")
             }

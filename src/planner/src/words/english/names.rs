@@ -111,7 +111,11 @@ impl About<'_> {
                     _ => (-level / 10.0).ceil() as usize,
                 };
                 let area = self.locale.region.number(libm::pow(10.0, level / 10.0), places);
-                format!("anything with a radar echo above {level:.0} dBsm (that of {area} m²)")
+                // To a tenth where it is no whole number, and never "-0".
+                let tenths = (level * 10.0).round() / 10.0 + 0.0;
+                let level = self.locale.region.number(tenths, usize::from(tenths.fract() != 0.0));
+                let level = level.replace('-', "\u{2212}");
+                format!("anything with a radar echo above {level} dBsm (that of {area} m²)")
             }
             Exclusion::People => "people".to_owned(),
             Exclusion::Light => "lamps and other light".to_owned(),

@@ -43,6 +43,7 @@ pub const TEXTS: Rooms = Rooms {
     top: "Up to",
     beyond: "Free beyond",
     beyond_hint: "How far the ground beyond it is free and level; 0 if not known",
+    keep_shut: "Keep it shut while this set-up is aimed",
     is_exit: "A way out in an emergency",
     stands: "Stands",
     open: "open",

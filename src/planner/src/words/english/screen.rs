@@ -86,6 +86,7 @@ pub const TEXTS: Screen = Screen {
     put_on_mark: "Put it on its mark",
     open_door: "Open it",
     keep_empty: "Keep it empty",
+    keep_shut: "Keep it shut",
     enter_distance: "Enter the taped distance",
     how: "How",
     enter_them: "Enter them",

@@ -18,6 +18,8 @@ impl About<'_> {
     pub(super) fn within_sentence(&self, finding: &Finding) -> String {
         let first = finding.subjects.first().map_or_else(String::new, |s| self.bare_subject(s));
         let second = finding.subjects.get(1).map_or_else(String::new, |s| self.subject(s));
+        // With its article, where it is not the sentence's first word.
+        let the_first = finding.subjects.first().map_or_else(String::new, |s| self.subject(s));
         match &finding.facts {
             Facts::OutsideRoom { part, no_fit, .. } => {
                 let whose = finding.subjects.first().map_or_else(String::new, |own| self.subject(own));
@@ -44,9 +46,9 @@ impl About<'_> {
             Facts::CarClash(_) | Facts::StandClash(_) => match finding.subjects.first() {
                 Some(Subject::FloorFeature(_)) => match finding.subjects.get(1) {
                     Some(Subject::Stand(id)) if self.is_mat(id) => {
-                        format!("{second} would lie on the {first}")
+                        format!("{second} would lie on {the_first}")
                     }
-                    _ => format!("{second} would stand on the {first}"),
+                    _ => format!("{second} would stand on {the_first}"),
                 },
                 Some(Subject::Car) => format!("the car and {second} want the same place"),
                 _ => format!("{first} is where {second} must be"),
@@ -86,7 +88,7 @@ impl About<'_> {
                     Some(own) => self.bare_subject(own),
                     None => String::new(),
                 };
-                format!("{what} runs out through the {first}")
+                format!("{what} runs out through {the_first}")
             }
             Facts::BeyondBay { lies, parts } => self.beyond_bay_title(*lies, parts, finding),
             Facts::WayIn(_) => "no door lets the car in".to_owned(),
@@ -98,9 +100,13 @@ impl About<'_> {
                 }
                 _ => format!("{first} may let people into {second}"),
             },
+            Facts::ShutDoor { by, parts } => self.shut_door_title(*by, parts, finding),
             Facts::PersonNear => match (finding.subjects.get(1), finding.measured) {
                 (Some(Subject::Sensor), Some(_)) => format!("{first} may stand in the picture of {second}"),
                 (Some(Subject::Sensor), None) => format!("{first} stands in the picture of {second}"),
+                (Some(Subject::Target(_)), _) => {
+                    format!("{first} may step into the line of sight to {second}")
+                }
                 _ => format!("{first} may step into {second}"),
             },
             Facts::LightOnMat => format!("{first} may let daylight onto {second}"),
@@ -116,7 +122,7 @@ impl About<'_> {
             }
             Facts::OffBeam { .. } => format!("{first} is outside the beam of {second}"),
             Facts::DoorLeaf(DoorPart::Roll) => {
-                format!("the roll over the {first} may hang in {second}")
+                format!("the roll over {the_first} may hang in {second}")
             }
             Facts::ZoneNear(zones) => format!("{first} may be inside {}", self.each_of(zones)),
             Facts::PlaceUnsure(_) => format!("{first} may be in the way"),
@@ -162,9 +168,9 @@ impl About<'_> {
                     format!("{first} hangs low over {second}")
                 }
                 Some(Subject::Thing(_)) => format!("{first} stands on {second}"),
-                Some(Subject::Wall(_)) => format!("{second} would lie beyond the {first}"),
-                Some(Subject::Opening(_)) => format!("{second} would lie beyond the {first}"),
-                _ => format!("{second} would lie on the {first}"),
+                Some(Subject::Wall(_)) => format!("{second} would lie beyond {the_first}"),
+                Some(Subject::Opening(_)) => format!("{second} would lie beyond {the_first}"),
+                _ => format!("{second} would lie on {the_first}"),
             },
             Facts::BesidePermanentMark(Painted::On) => {
                 let marks: Vec<String> = finding.subjects.iter().map(|mark| self.subject(mark)).collect();
@@ -175,8 +181,8 @@ impl About<'_> {
             }
             Facts::RunBlocked => match finding.severity {
                 Severity::Care => match finding.subjects.len() {
-                    0..=2 => format!("{second} crosses the {first}"),
-                    more => format!("{} straight runs of tape or light cross the {first}", more - 1),
+                    0..=2 => format!("{second} crosses {the_first}"),
+                    more => format!("{} straight runs of tape or light cross {the_first}", more - 1),
                 },
                 Severity::Stops | Severity::Note => format!("{first} stands in {second}"),
             },
@@ -207,10 +213,10 @@ impl About<'_> {
                 format!("heights given from the floor: {}", super::listed(&of))
             }
             Facts::WheelOffRunway(OnRunways::Off(wheel)) => {
-                format!("the {} wheel is not on the {first}", wheel_name(*wheel))
+                format!("the {} wheel is not on {the_first}", wheel_name(*wheel))
             }
             Facts::WheelOffRunway(OnRunways::Unequal) => "the runways are not equally high".to_owned(),
-            Facts::WheelPlace(wheel) => format!("the {} wheel stands on the {first}", wheel_name(*wheel)),
+            Facts::WheelPlace(wheel) => format!("the {} wheel stands on {the_first}", wheel_name(*wheel)),
             Facts::ThingPlace(Misplaced::Beyond) => format!("{first} is entered beyond {second}"),
             Facts::ThingPlace(Misplaced::InOneAnother) => match finding.subjects.len().saturating_sub(2) {
                 0 => format!("{first} and {second} cannot both be where they are entered"),
@@ -219,7 +225,7 @@ impl About<'_> {
             Facts::ThingPlace(Misplaced::NotCompared) => {
                 "things lie so densely across one another that not all were looked at".to_owned()
             }
-            Facts::WorkingRoom(_) => format!("little room between the {first} and the car"),
+            Facts::WorkingRoom(_) => format!("little room between {the_first} and the car"),
             Facts::StandRoom(StandSide::Front) => format!(
                 "little room before {}",
                 finding.subjects.first().map_or_else(String::new, |own| self.subject(own))

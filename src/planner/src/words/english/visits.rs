@@ -55,7 +55,9 @@ pub fn missing(missing: &Missing, list: &TriggerList) -> String {
 pub fn scale_fault(fault: PictureScaleFault, lengths: Lengths) -> String {
     match fault {
         PictureScaleFault::TooNear { apart_px } => format!(
-            "The two points are {apart_px:.0} pixels apart; take two that are {:.0} pixels apart or more.",
+            "The two points are {:.0} pixels apart; take two that are {:.0} pixels apart or more.",
+            // What is too near is never written as near enough.
+            apart_px.floor(),
             PictureScaleFault::LEAST_APART_PX
         ),
         PictureScaleFault::NoDistance => {

@@ -62,7 +62,9 @@ impl CarForm<'_> {
             Order::Up | Order::Down => return,
             Order::Copy => {
                 let Some(mut own) = self.car.aimings.get(i).cloned() else { return };
-                own.id = choices::free(own.id.as_str(), self.car.aimings.iter().map(|own| &own.id));
+                let of = own.id.clone();
+                own.id = choices::free(of.as_str(), self.car.aimings.iter().map(|own| &own.id));
+                self.car.aiming_copied(&of, &own.id);
                 own.name = format!("{} (2)", own.name);
                 self.car.aimings.push(own);
             }

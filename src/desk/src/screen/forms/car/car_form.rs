@@ -270,15 +270,16 @@ impl<'a> CarForm<'a> {
         let theme = self.desk.view.theme;
         for fault in self.faults.iter().filter(|fault| fault.field == path && !is_to_type(fault)) {
             let colour = ui.visuals().error_fg_color;
-            let text =
-                RichText::new(self.texts.wrong(fault, self.desk.lengths())).size(size::LEAST).color(colour);
+            let text = RichText::new(widgets::unbroken(self.texts.wrong(fault, self.desk.lengths())))
+                .size(size::LEAST)
+                .color(colour);
             ui.add(egui::Label::new(text).wrap());
         }
         // What is not possible is not asked about as well.
         let is_wrong = self.faults.iter().any(|fault| fault.field == path && !is_to_type(fault));
         for fault in self.unlikely.iter().filter(|fault| fault.field == path && !is_wrong) {
             let colour = look::colour(theme.palette().care);
-            let text = RichText::new(self.texts.unlikely(fault, self.desk.lengths()))
+            let text = RichText::new(widgets::unbroken(self.texts.unlikely(fault, self.desk.lengths())))
                 .size(size::LEAST)
                 .color(colour);
             ui.add(egui::Label::new(text).wrap());

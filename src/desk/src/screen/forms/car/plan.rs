@@ -60,7 +60,7 @@ impl CarForm<'_> {
         }
         let (arrangement, scene) = (&*answer.judged, &answer.assessment.scene);
         let told = self.desk.words().instruction(j, scene);
-        ui.add(egui::Label::new(RichText::new(told).size(size::SMALL)).wrap());
+        ui.add(egui::Label::new(RichText::new(widgets::unbroken(told)).size(size::SMALL)).wrap());
         let Some(id) = arrangement.aiming.mark_plan.get(j).map(|step| &step.id) else { return };
         let words = self.desk.words();
         let colour = ui.visuals().error_fg_color;
@@ -69,7 +69,7 @@ impl CarForm<'_> {
                 && finding.subjects.first() == Some(&baywright_planner::Subject::Mark(id.clone()))
         };
         for finding in answer.assessment.findings.iter().filter(of_mark) {
-            let text = RichText::new(words.line(finding)).size(size::LEAST).color(colour);
+            let text = RichText::new(widgets::unbroken(words.line(finding))).size(size::LEAST).color(colour);
             ui.add(egui::Label::new(text).wrap());
         }
     }

@@ -62,7 +62,9 @@ impl CarForm<'_> {
             Order::Up | Order::Down => return,
             Order::Copy => {
                 let Some(mut own) = self.car.sensors.get(i).cloned() else { return };
-                own.id = choices::free(own.id.as_str(), self.car.sensors.iter().map(|own| &own.id));
+                let of = own.id.clone();
+                own.id = choices::free(of.as_str(), self.car.sensors.iter().map(|own| &own.id));
+                self.car.sensor_copied(&of, &own.id);
                 self.car.sensors.push(own);
             }
             Order::Remove => {

@@ -28,6 +28,10 @@ impl BaySheet<'_> {
             if let Some(shut) = chosen {
                 self.out.push(Command::Bay(OfBay::Edit(Edit::Door { door: id.clone(), shut })));
             }
+            let mut kept = shut && self.sheet.desk.answer().arrangement.kept_shut.contains(id);
+            if ui.checkbox(&mut kept, widgets::soft(ui, texts.keep_shut)).changed() {
+                self.out.push(Command::Bay(OfBay::Edit(Edit::KeepShut { door: id.clone(), kept })));
+            }
         }
         if let Some(name) = self.sheet.id(ui, texts.name, &format!("opening {id}"), id) {
             if self.sheet.desk.is_taken(&name) {
@@ -108,7 +112,8 @@ fn fit_into(bay: &Bay, own: &mut Opening) {
         from = f64::max(from, end);
     }
     let near = |&(from, to): &(f64, f64)| {
-        let at = own.from_mm.clamp(from, to - own.width_mm);
+        // As wide as the place itself, rounding may leave it a hair too wide.
+        let at = own.from_mm.clamp(from, (to - own.width_mm).max(from));
         (at, (at - own.from_mm).abs())
     };
     let wide = free.iter().filter(|(from, to)| to - from >= own.width_mm).map(near);
@@ -118,5 +123,32 @@ fn fit_into(bay: &Bay, own: &mut Opening) {
     } else if let Some((from, to)) = free.into_iter().max_by(|a, b| (a.1 - a.0).total_cmp(&(b.1 - b.0))) {
         own.from_mm = from.ceil();
         own.width_mm = (to.floor() - own.from_mm).max(0.0);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A door that is just as wide as the place that it comes to, whichever way rounding leaves that.
+    #[test]
+    fn a_door_as_wide_as_its_place_fits() {
+        let document = crate::session::document::Document::open(
+            std::path::Path::new("clear-bay"),
+            baywright_planner::model::JudgedBy::default(),
+        )
+        .unwrap();
+        let mut bay = document.layout().bay.clone();
+        bay.openings.truncate(1);
+        let (wall, length) = (bay.openings[0].wall, 7_000.0);
+        for step in 0..4_000_u16 {
+            let width = f64::from(step) * 0.7 + 300.3;
+            let other = &mut bay.openings[0];
+            (other.from_mm, other.width_mm) = (0.1, width);
+            let place = length - (0.1 + width);
+            let mut own = Opening { id: "own".into(), from_mm: 0.0, width_mm: place, wall, ..other.clone() };
+            fit_into(&bay, &mut own);
+            assert!((own.from_mm - (0.1 + width)).abs() < 1.0 && own.width_mm <= place, "{step}: {own:?}");
+        }
     }
 }

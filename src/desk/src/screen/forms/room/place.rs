@@ -186,7 +186,10 @@ impl Desk {
                     TapeFault::NoPoint => return None,
                 };
                 let colour = ui.visuals().error_fg_color;
-                ui.add(egui::Label::new(RichText::new(said).size(size::SMALL).color(colour)).wrap());
+                ui.add(
+                    egui::Label::new(RichText::new(widgets::unbroken(said)).size(size::SMALL).color(colour))
+                        .wrap(),
+                );
                 None
             }
             Ok(places) => {
