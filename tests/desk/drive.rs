@@ -280,6 +280,44 @@ fn a_file_changed_by_someone_else_is_not_replaced_without_a_question() {
     crate::support::clear(folder);
 }
 
+/// Whoever changed nothing here since takes what the other one wrote, by one press; with changes of one's own it is asked first.
+#[test]
+fn what_someone_else_wrote_is_opened() {
+    for with_changes in [false, true] {
+        let folder = folder("theirs");
+        let (path, mut screen) = changed_in(&folder);
+        screen.key_press_modifiers(Modifiers::COMMAND, Key::S);
+        screen.run();
+        if with_changes {
+            screen.key_press(Key::ArrowRight);
+            screen.run();
+        }
+        let text = std::fs::read_to_string(&path).unwrap();
+        let theirs = text.replace("ceiling_mm: 3000", "ceiling_mm: 3050");
+        assert_ne!(text, theirs);
+        std::fs::write(&path, &theirs).unwrap();
+        screen.event(egui::Event::WindowFocused(true));
+        screen.run();
+        screen.get_by_label_contains("Someone else changed this file since you opened it");
+        screen.key_press_modifiers(Modifiers::COMMAND, Key::S);
+        screen.run();
+        screen.get_by_label("Open theirs").click();
+        screen.run();
+        if with_changes {
+            screen.get_by_label("Do not save").click();
+            screen.run();
+        }
+        assert!(screen.state().view().page.is_none() && !screen.state().document().is_changed());
+        assert_eq!(
+            screen.state().document().layout().bay.ceiling_mm,
+            3_050.0,
+            "with changes: {with_changes}"
+        );
+        assert_eq!(std::fs::read_to_string(&path).unwrap(), theirs);
+        crate::support::clear(folder);
+    }
+}
+
 /// Nobody's work is replaced where there is no file any more: that is what is said, and one press puts it back.
 #[test]
 fn a_file_that_is_gone_is_said_to_be_gone() {
@@ -323,7 +361,7 @@ fn another_car_and_aiming_are_chosen_in_the_bar() {
     screen.get_by_label("Example estate").click();
     screen.run();
     assert_eq!(screen.state().answer().arrangement.vehicle.id.as_str(), "example-estate");
-    assert_eq!(screen.state().undoes().as_deref(), Some("Another car or aiming"));
+    assert_eq!(screen.state().undoes().as_deref(), Some("Another car, example-estate"));
     screen.key_press(Key::Escape);
     screen.run();
     let other = screen.state().answer().arrangement.vehicle.aimings[1].name.clone();

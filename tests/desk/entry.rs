@@ -75,7 +75,14 @@ fn a_source_that_was_just_chosen_is_no_error() {
     screen.run();
     assert!(matches!(car(&screen).provenance, Provenance::Maker { .. }));
     assert!(screen.query_by_label_contains("nothing is entered").is_none());
-    screen.get_by_label_contains("Still to be typed");
+    assert_eq!(
+        screen.query_all_by_label_contains("Still to be typed").count(),
+        2,
+        "in the form and beside the verdict"
+    );
+    screen.get_by_label_contains("This is the answer for the car as it was before.");
+    assert!(screen.query_by_label_contains("do not fit yet").is_none());
+
     // The keyboard is where it is to be typed.
     for letter in ["D", "2"] {
         screen.input_mut().events.push(Event::Text(letter.to_owned()));

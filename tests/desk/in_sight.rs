@@ -11,7 +11,7 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 
 use crate::sessions::{ask, press};
-use crate::support::{demo, screen, wheel};
+use crate::support::{demo, screen, usual, wheel};
 
 fn small() -> Harness<'static, Desk> {
     screen(demo(), Vec2::new(1280.0, 720.0), 1.0)
@@ -234,4 +234,47 @@ fn what_is_chosen_stays_in_sight_in_the_list() {
     ask(&mut screen, Command::View(OfView::Select(Some(Subject::Floor))));
     let row = screen.get_by_label_contains("Room, 12").rect();
     assert!(row.bottom() < 400.0 && row.top() > 130.0, "{row:?}");
+}
+
+/// Whether something of this role can have the keyboard.
+fn is_pressed(role: egui::accesskit::Role) -> bool {
+    use egui::accesskit::Role as R;
+    matches!(role, R::Button | R::Link | R::TextInput | R::CheckBox | R::ComboBox | R::RadioButton)
+}
+
+/// Nothing becomes wider, narrower, higher or lower because it has the keyboard.
+#[test]
+fn the_keyboard_moves_nothing() {
+    let mut screen = usual(demo());
+    let sizes = |screen: &Harness<'_, Desk>| {
+        let all = screen.root().children_recursive();
+        let own = all.filter(|node| is_pressed(node.accesskit_node().role()));
+        own.map(|node| (node.accesskit_node().id(), node.rect())).collect::<Vec<_>>()
+    };
+    let (mut stops, mut seen, mut ways_out) = (std::collections::BTreeSet::new(), 0, 0);
+    for _ in 0..120 {
+        let before = sizes(&screen);
+        let in_hand = screen.state().view().selected.clone();
+        screen.key_press(Key::Tab);
+        screen.run();
+        // On the drawing, what has the keyboard comes in hand, with a form of its own.
+        if in_hand != screen.state().view().selected {
+            continue;
+        }
+        stops.insert(format!("{:?}", screen.ctx.memory(egui::Memory::focused)));
+        let of_card = |name: Option<String>| name.is_some_and(|own| own.starts_with("Move it: "));
+        let focused = screen.query_all(egui_kittest::kittest::By::new().predicate(|node| node.is_focused()));
+        ways_out += focused.filter(|node| of_card(node.accesskit_node().label())).count();
+        for (id, now) in sizes(&screen) {
+            let Some((_, then)) = before.iter().find(|(own, _)| *own == id) else { continue };
+            seen += 1;
+            let by = (now.size() - then.size()).abs();
+            // A scrolled list cuts what stands at its edge.
+            let is_whole =
+                now.top() > 150.0 && now.bottom() < 850.0 && then.top() > 150.0 && then.bottom() < 850.0;
+            assert!(by.max_elem() < 0.1 || !is_whole, "{then:?}, with the keyboard {now:?}");
+            assert!((now.left() - then.left()).abs() < 0.1, "{then:?}, then {now:?}");
+        }
+    }
+    assert!(stops.len() > 60 && seen > 1_000 && ways_out > 1, "{} stops, {seen}, {ways_out}", stops.len());
 }

@@ -24,7 +24,9 @@ mod hall;
 mod hand;
 mod in_sight;
 mod keeping;
+mod led;
 mod legible;
+mod levels;
 mod looking;
 #[path = "../shared/made.rs"]
 mod made;

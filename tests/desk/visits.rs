@@ -31,6 +31,13 @@ fn a_visit_is_chosen_from_the_work_that_is_done() {
         screen.run();
     }
     press(&mut screen, "Aim these, in this order");
+    // One step, that says what it was.
+    assert_eq!(screen.state().undoes().as_deref(), Some("What the car is in for"));
+    let chosen = screen.state().document().layout().clone();
+    ask(&mut screen, Command::Undo);
+    assert!(screen.state().document().saved_arrangement().unwrap().visit.is_empty());
+    ask(&mut screen, Command::Redo);
+    assert_eq!(*screen.state().document().layout(), chosen);
     let visit = screen.state().document().saved_arrangement().unwrap().visit.clone();
     let car = &screen.state().answer().arrangement.vehicle;
     assert!(!visit.is_empty() && visit.len() <= car.aimings.len());

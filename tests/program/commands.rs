@@ -260,6 +260,45 @@ fn without_a_display_the_demo_answers() {
     let _ = std::fs::remove_dir_all(folder);
 }
 
+/// A car of the same name may lie where nobody could look, and is not the one that is answered for: that is said once, beside the
+/// answer. Where the cars lie in a place that goes before it, nothing is missed.
+#[test]
+fn a_folder_of_cars_that_is_passed_over_is_said() {
+    let folder = scratch("passed-over");
+    let data = folder.join("data");
+    // A file in the place of the folder: so it is for every user, on every system that has such a place.
+    std::fs::create_dir_all(data.join("baywright")).expect("a folder");
+    std::fs::write(data.join("baywright").join("vehicle-profiles"), "no folder").expect("a file");
+    let layout = folder.join("bays").join("mine.ron");
+    std::fs::create_dir_all(folder.join("bays")).expect("a folder");
+    std::fs::copy("bay-layouts/crowded-bay.ron", &layout).expect("a copy");
+    let layout = layout.display().to_string();
+    let run = |data: &std::path::Path, arguments: &[&str]| {
+        Command::new(env!("CARGO_BIN_EXE_baywright"))
+            .args(arguments)
+            .args(["--date", DAY])
+            .env("XDG_DATA_HOME", data)
+            .current_dir(env!("CARGO_MANIFEST_DIR"))
+            .output()
+            .expect("the program runs")
+    };
+    let none = folder.join("none");
+    let (said, plain) = (run(&data, &["check", &layout, &layout]), run(&none, &["check", &layout, &layout]));
+    assert_eq!((&said.stdout, said.status.code()), (&plain.stdout, plain.status.code()));
+    assert!(errors(&plain).is_empty(), "{}", errors(&plain));
+    let line = errors(&said);
+    assert_eq!(line.lines().count(), 1, "{line}");
+    assert!(line.contains("vehicle-profiles: a folder of vehicle profiles cannot be read here"), "{line}");
+    assert!(line.trim_end().ends_with("one of the same name in there is not looked at."), "{line}");
+    let json = run(&data, &["check", &layout, "--json"]);
+    let told: Value = serde_json::from_slice(&json.stderr).expect("one document");
+    assert_eq!(told["errors"].as_array().map(Vec::len), Some(1), "{told}");
+    assert_eq!(told["errors"][0]["kind"], "cannot-read");
+    let beside = run(&data, &["check", "bay-layouts/crowded-bay.ron"]);
+    assert!(errors(&beside).is_empty(), "{}", errors(&beside));
+    let _ = std::fs::remove_dir_all(folder);
+}
+
 /// A file without a command is opened, as "open" does it; a command that was mistyped is no file.
 #[test]
 fn a_file_alone_is_opened() {

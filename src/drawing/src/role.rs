@@ -120,6 +120,8 @@ pub enum Role {
     DimensionCare,
     /// A distance of what is in hand.
     LiveDimension,
+    /// A level of the floor that is in hand.
+    Level,
     /// A name.
     Label,
     /// A name of lesser weight.
@@ -201,7 +203,7 @@ impl Role {
             Self::LabelZone => 39,
             Self::Label => 40,
             Self::Leader(_) => 41,
-            Self::LiveDimension => 42,
+            Self::LiveDimension | Self::Level => 42,
             Self::Flag(_) => 43,
             Self::Title | Self::TitleSoft => 44,
             Self::KeySign(_) | Self::VerdictSign(_) | Self::Verdict => 45,

@@ -29,7 +29,7 @@ pub use extents::Extents;
 use fit::Window;
 pub use fit::{Fit, Windows};
 use pen::Pen;
-pub use state::{Axis, LiveDimension, Turned, ViewState};
+pub use state::{Axis, FloorLevel, LiveDimension, Turned, ViewState};
 pub use told::told_view;
 
 /// The top view of an assessed arrangement.

@@ -112,6 +112,26 @@ impl Library {
         self.folders.iter().filter_map(|folder| unread(folder)).collect()
     }
 
+    /// The folders that go before the place where the profile of this name is found, and cannot be looked into: another one of
+    /// its name that lies there does not count.
+    pub fn passed_over(&self, name: &Id) -> Vec<FileFault> {
+        if self.shipped_first
+            && self.built_in
+            && embedded::PROFILES.iter().any(|own| own.name == name.as_str())
+        {
+            return Vec::new();
+        }
+        let mut passed = Vec::new();
+        for folder in &self.folders {
+            match folder.join(format!("{name}.ron")).try_exists() {
+                Ok(true) => break,
+                Ok(false) => {}
+                Err(_) => passed.extend(unread(folder)),
+            }
+        }
+        passed
+    }
+
     /// The names of all profiles that are there, sorted. A folder that cannot be read has none; [`Self::unread`] tells it.
     pub fn names(&self) -> Vec<Id> {
         let mut names = BTreeSet::new();

@@ -29,6 +29,8 @@ pub struct Loaded {
     pub arrangements: Vec<(Id, Arrangement)>,
     /// The profiles that they use, each once, in the order of first use.
     pub profiles: Vec<Profile>,
+    /// The folders that could not be looked into before these were found, each once: see [`Library::passed_over`].
+    pub passed_over: Vec<FileFault>,
 }
 
 /// The arrangements of a layout, made with the profiles found.
@@ -38,6 +40,8 @@ pub struct Resolved {
     pub arrangements: Vec<(Id, Arrangement)>,
     /// The profiles that they use, each once, in the order of first use.
     pub profiles: Vec<Profile>,
+    /// The folders that could not be looked into before these were found, each once: see [`Library::passed_over`].
+    pub passed_over: Vec<FileFault>,
 }
 
 /// Opens a layout with everything that it needs, all of it sound. `name` is a path, or the name of a built-in layout (`crowded-bay`,
@@ -105,6 +109,7 @@ fn made(
         layout,
         arrangements: resolved.arrangements,
         profiles: resolved.profiles,
+        passed_over: resolved.passed_over,
     };
     Ok((loaded, faults))
 }
@@ -190,6 +195,11 @@ fn resolve_in(text: &Text, layout: &Layout, library: &Library, by: JudgedBy) -> 
         let at = known.unwrap_or_else(|| {
             let at = match library.find(&saved.vehicle) {
                 Ok(Some(profile)) => {
+                    for passed in library.passed_over(&saved.vehicle) {
+                        if !resolved.passed_over.contains(&passed) {
+                            resolved.passed_over.push(passed);
+                        }
+                    }
                     resolved.profiles.push(profile);
                     Some(resolved.profiles.len() - 1)
                 }

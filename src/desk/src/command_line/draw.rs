@@ -46,6 +46,7 @@ pub(crate) fn draw(
         Ok(loaded) => loaded,
         Err(faults) => return not_read(faults, errors),
     };
+    errors.tell_passed_over(&loaded.passed_over);
     let arrangement = match chosen(&loaded, asked.arrangement.as_deref(), errors) {
         Ok(chosen) => chosen.first().copied(),
         Err(outcome) => return outcome,

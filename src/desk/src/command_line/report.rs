@@ -72,6 +72,7 @@ fn one_file(
         Ok(loaded) => loaded,
         Err(faults) => return not_read(faults, errors),
     };
+    errors.tell_passed_over(&loaded.passed_over);
     let chosen = match chosen(&loaded, asked.arrangement.as_deref(), errors) {
         Ok(chosen) => chosen,
         Err(outcome) => return outcome,

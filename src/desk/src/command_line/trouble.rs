@@ -17,6 +17,8 @@ use crate::window::NoWindow;
 pub(crate) enum Trouble {
     /// With a file.
     File(FileFault),
+    /// With a folder of cars that goes before the place where they were found: the answer is given without it.
+    PassedOver(FileFault),
     /// The command line cannot be read.
     Misread(Misread),
     /// A file has no arrangement of the name that was asked for.
@@ -50,6 +52,7 @@ impl Trouble {
         let texts = language.command_line();
         match self {
             Self::File(fault) => language.file_fault(fault),
+            Self::PassedOver(fault) => texts.passed_over(&language.file_fault(fault)),
             Self::Misread(misread) => misread.text.clone(),
             Self::NoSuchArrangement { file, name, there, meant } => {
                 let there: Vec<&str> = there.iter().map(String::as_str).collect();
@@ -67,7 +70,7 @@ impl Trouble {
     /// What kind of thing it is.
     pub(crate) fn kind(&self) -> Kind {
         match self {
-            Self::File(fault) => match &*fault.wrong {
+            Self::File(fault) | Self::PassedOver(fault) => match &*fault.wrong {
                 Wrong::Inside(fault) => kind_inside(fault),
                 Wrong::Whole(trouble) => kind_of_file(trouble),
             },
@@ -85,7 +88,7 @@ impl Trouble {
     /// Where it is and what it is about.
     pub(crate) fn about(&self, language: Language) -> About {
         match self {
-            Self::File(fault) => about_file(fault, language),
+            Self::File(fault) | Self::PassedOver(fault) => about_file(fault, language),
             Self::Misread(misread) => misread.about.clone(),
             Self::NoSuchArrangement { file, name, there, meant } => About {
                 file: Some(file.clone()),
@@ -211,12 +214,13 @@ pub(crate) struct Errors<'a> {
     page: Page<'a>,
     language: Language,
     kept: Option<Vec<Trouble>>,
+    passed_over: Vec<FileFault>,
 }
 
 impl<'a> Errors<'a> {
     /// Tells it on `out`, which is this paper.
     pub(crate) fn new(out: &'a mut dyn Write, paper: Paper, language: Language) -> Self {
-        Self { page: Page::new(out, paper), language, kept: None }
+        Self { page: Page::new(out, paper), language, kept: None, passed_over: Vec::new() }
     }
 
     /// From now on it is kept, and told as data at the end.
@@ -230,6 +234,16 @@ impl<'a> Errors<'a> {
             Some(kept) => kept.push(trouble),
             None => {
                 let _ = self.page.lines(&trouble.sentence(self.language));
+            }
+        }
+    }
+
+    /// Tells which folders of cars an answer is given without, each once however many files are answered for.
+    pub(crate) fn tell_passed_over(&mut self, folders: &[FileFault]) {
+        for own in folders {
+            if !self.passed_over.contains(own) {
+                self.passed_over.push(own.clone());
+                self.tell(Trouble::PassedOver(own.clone()));
             }
         }
     }

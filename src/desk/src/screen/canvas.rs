@@ -17,14 +17,16 @@ mod show;
 use std::sync::Arc;
 
 use baywright_drawing::{
-    Axis, Drawing, Extents, Fit, Lettering, LiveDimension, Projection, Turned, ViewState, view_after,
+    Axis, Drawing, Extents, Fit, FloorLevel, Lettering, LiveDimension, Projection, Turned, ViewState,
+    view_after,
 };
 use baywright_planner::Subject;
 use baywright_planner::geometry::{DVec2, DVec3, PlanPose};
 use baywright_planner::hand::{Snap, gaps};
+use baywright_planner::words::{Locale, Units};
 use egui::{Id, Rect, Vec2};
 
-use super::view::{Camera, Viewing};
+use super::view::{Camera, Tool, Viewing};
 use crate::session::answer::Answer;
 pub(super) use cache::Fills;
 use hand::Drag;
@@ -149,6 +151,24 @@ impl Drawn {
         let p = at - self.rect(side).min;
         DVec2::new(f64::from(p.x), f64::from(p.y))
     }
+}
+
+/// The levels of the floor, or the runway, that is in hand.
+fn levels(answer: &Answer, view: &Viewing) -> Vec<FloorLevel> {
+    let bay = &answer.judged.bay;
+    let survey = match &view.selected {
+        // They would hide the picture that is drawn along under them.
+        _ if view.tool == Tool::MovePicture => None,
+        Some(Subject::Floor) => bay.survey.as_ref(),
+        Some(Subject::Runway(id)) => {
+            bay.runways.iter().find(|own| own.id == *id).and_then(|own| own.survey.as_ref())
+        }
+        _ => None,
+    };
+    // As they are listed, whatever units are shown: half a millimetre is nothing in sixteenths of an inch.
+    let locale = Locale { units: Units::Millimetres, ..view.locale };
+    let points = survey.into_iter().flat_map(|own| own.points.iter());
+    points.map(|own| FloorLevel { at: own.at, text: locale.length(own.level_mm) }).collect()
 }
 
 impl Canvas {
@@ -335,6 +355,7 @@ impl Canvas {
             hovered: known(&view.hovered),
             selected: known(&view.selected),
             live: live.unwrap_or_default(),
+            levels: levels(answer, view),
             told: Vec::new(),
             turned: if view.to_room { Turned::ToRoom } else { Turned::ToCar },
             along: view.along,

@@ -140,6 +140,8 @@ pub enum OfBay {
     KeepPromiseApart,
     /// Choose another car: its first aiming, or the one of the same name.
     ChooseCar(Id),
+    /// What the car is in for: these aimings, the first of them shown.
+    Visit(Vec<Id>),
 }
 
 /// What changes the car that is being entered.

@@ -57,13 +57,23 @@ impl Desk {
                     }
                 }
                 let summary = match (self.answer.stale, self.document.draft().is_some()) {
-                    (true, true) => self.view.locale.language.forms().waits.to_owned(),
+                    (true, true) => self.waits(),
                     (true, false) => texts.stale_why.to_owned(),
                     (false, _) => words.summary(assessment),
                 };
                 told(ui, summary, look::colour(palette.soft));
             });
         });
+    }
+
+    /// Why the answer is not of the car as it is entered: what is still to be typed, or that something of it is wrong.
+    fn waits(&self) -> String {
+        let texts = self.view.locale.language.forms();
+        let draft = self.document.draft();
+        match draft.and_then(|draft| Some((draft.still_to_type()?, draft.car()))) {
+            Some((fault, car)) => texts.waits_for(&texts.field_name(&fault.field, car)),
+            None => texts.waits.to_owned(),
+        }
     }
 
     /// That figures of the answer are invented; in the bar where the answer needs the whole line.

@@ -125,8 +125,17 @@ pub(super) fn ringed(ui: &Ui, response: Response) -> Response {
 pub(super) fn offer(ui: &mut Ui, theme: Theme, text: impl Into<String>) -> Response {
     let beam = look::colour(theme.palette().beam);
     let text = RichText::new(text).font(look::bold(size::SMALL)).color(beam);
-    let response = ui.add(Button::new(text).wrap().stroke(Stroke::new(1.2, beam)));
-    ringed(ui, response)
+    let response = ui.scope(|ui| {
+        // By the style, which keeps room for an edge: one laid over it has the room of that of each state, and moves with it.
+        let widgets = &mut ui.visuals_mut().widgets;
+        for own in
+            [&mut widgets.noninteractive, &mut widgets.inactive, &mut widgets.hovered, &mut widgets.active]
+        {
+            own.bg_stroke = Stroke::new(1.2, beam);
+        }
+        ui.add(Button::new(text).wrap())
+    });
+    ringed(ui, response.inner)
 }
 
 /// The same on a page that asks something: what loses nothing. It has the keyboard as soon as it is asked, so that Enter is enough.

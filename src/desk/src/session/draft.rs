@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use baywright_files::DiskMark;
 use baywright_planner::entry::{CarDeed, plausible};
+use baywright_planner::model::fault::Found;
 use baywright_planner::model::validate::Fault;
 use baywright_planner::model::{Id, Vehicle, validate};
 
@@ -102,6 +103,13 @@ impl Draft {
         faults
     }
 
+    /// The first that is still to be typed, if nothing of it is wrong.
+    pub fn still_to_type(&self) -> Option<Fault> {
+        let faults = self.faults();
+        let first = faults.first().cloned()?;
+        faults.iter().all(is_to_type).then_some(first)
+    }
+
     /// What is unlikely in it.
     pub fn unlikely(&self) -> Vec<Fault> {
         plausible::unlikely(self.car())
@@ -126,6 +134,11 @@ impl Draft {
     pub fn redo(&mut self) {
         self.history.redo();
     }
+}
+
+/// Whether nothing was typed yet where something is to be: no fault of anybody's, and told as what is left to do.
+pub fn is_to_type(fault: &Fault) -> bool {
+    matches!(fault.found, Found::EmptyText | Found::NeededBy(_))
 }
 
 /// The solids follow the outlines where these make shapes.

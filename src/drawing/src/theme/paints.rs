@@ -94,6 +94,7 @@ pub(super) fn paint(p: &Palette, role: Role) -> Paint {
         Role::DimensionStops => lines(full(p.stops, THING)),
         Role::DimensionCare => lines(full(p.care, EDGE)),
         Role::LiveDimension => lines(full(p.beam, 1.1)),
+        Role::Level => (Fill::Solid(p.beam), None),
         Role::Label | Role::LabelSoft | Role::LabelZone | Role::Verdict | Role::Title | Role::TitleSoft => {
             (Fill::None, None)
         }
@@ -118,7 +119,7 @@ pub(super) fn paint(p: &Palette, role: Role) -> Paint {
         Role::LabelSoft | Role::TitleSoft | Role::Flag(Severity::Note) | Role::KeySign(Severity::Note) => {
             p.soft
         }
-        Role::LabelZone | Role::LiveDimension => p.beam,
+        Role::LabelZone | Role::LiveDimension | Role::Level => p.beam,
         Role::DimensionStops => p.stops,
         Role::DimensionCare => p.care,
         Role::ExampleText => p.care,

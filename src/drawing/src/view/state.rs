@@ -39,6 +39,15 @@ pub struct LiveDimension {
     pub text: String,
 }
 
+/// A level shown for the floor that is in hand.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FloorLevel {
+    /// Where it was taken, bay frame, mm.
+    pub at: DVec2,
+    /// What it says.
+    pub text: String,
+}
+
 /// What is pointed at, what is in hand, how the paper lies.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct ViewState {
@@ -48,6 +57,8 @@ pub struct ViewState {
     pub selected: Option<Subject>,
     /// Its distances, shown in the top view.
     pub live: Vec<LiveDimension>,
+    /// Its levels, if it is a floor, shown in the top view.
+    pub levels: Vec<FloorLevel>,
     /// What else is pointed out in the top view: named as what is in hand, and covered by no other name.
     pub told: Vec<Subject>,
     /// How the paper of the top view lies.

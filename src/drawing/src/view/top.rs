@@ -4,6 +4,7 @@ mod aiming;
 mod bays;
 mod car;
 mod dimensions;
+mod levels;
 mod room;
 mod stops;
 mod things;
@@ -85,6 +86,7 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     for told in pinned(assessment).map(|told| state.numbered(told)) {
         pen.keep_tip(&told, top.at(told.finding.place.truncate()));
     }
+    levels::points(&mut pen, &top);
     things::overlaps(&mut pen, &top);
     things::keep_ways_out(&mut pen, &top);
     pen.keep_to(shown.earlier, Projection::Top);
@@ -110,6 +112,7 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     things::names(&mut pen, &top, Named::Rest);
     room::names(&mut pen, &top);
     car::left(&mut pen, &top);
+    levels::figures(&mut pen, &top);
     emphasis(&mut pen.items, state);
     pen
 }

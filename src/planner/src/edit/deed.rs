@@ -35,8 +35,10 @@ pub enum Deed {
     KeepShut(Id),
     /// Lets a door be opened meanwhile.
     LetOpen(Id),
-    /// Chose another car or aiming.
-    Car,
+    /// Chose another car.
+    Car(Id),
+    /// Chose another aiming of the same car.
+    Aiming(Id),
     /// Looked at the profile again.
     Remember,
     /// Changed the bay.
@@ -100,7 +102,13 @@ impl Edit {
             Self::Door { door, shut: false } => Deed::Open(door.clone()),
             Self::KeepShut { door, kept: true } => Deed::KeepShut(door.clone()),
             Self::KeepShut { door, kept: false } => Deed::LetOpen(door.clone()),
-            Self::Car { .. } => Deed::Car,
+            Self::Car { vehicle, aiming, .. } => {
+                let own = before.arrangements.iter().find(|own| own.id == *arrangement);
+                match own.filter(|own| own.vehicle == *vehicle) {
+                    Some(_) => Deed::Aiming(aiming.clone()),
+                    None => Deed::Car(vehicle.clone()),
+                }
+            }
             Self::Remember(_) => Deed::Remember,
             Self::Bay { bay, .. } => {
                 let own = before.arrangements.iter().find(|own| own.id == *arrangement);

@@ -1,7 +1,7 @@
 //! What is done to the car and its targets in one arrangement.
 
 use crate::geometry::PlanPose;
-use crate::model::{Id, SavedArrangement, Shop, StandSet};
+use crate::model::{Id, OnThisCar, SavedArrangement, Shop, StandSet};
 
 /// The car is parked elsewhere: what was measured says nothing of the new place. What was entered as worse than the usual
 /// margin stays as it is; a shop of its own margin asks more of whatever is planned.
@@ -18,14 +18,16 @@ pub(super) fn stand(own: &mut SavedArrangement, placement: &Id, set: StandSet) {
     }
 }
 
-/// Another car or aiming: what was measured on the old car, and where its stands were, says nothing of the new one.
+/// Another car: what was measured on the old one, and where its stands were, says nothing of the new one. Another aiming of the
+/// same car: its alignment and its wheels are what they were, but another sensor is aimed, and other targets.
 pub(super) fn car(own: &mut SavedArrangement, vehicle: &Id, aiming: &Id, fingerprint: &str) {
     let same_car = own.vehicle == *vehicle;
     (own.vehicle, own.aiming) = (vehicle.clone(), aiming.clone());
     own.vehicle_fingerprint = Some(fingerprint.to_owned());
-    own.on_this_car = Default::default();
     own.stands.clear();
+    own.on_this_car.sensor_at = None;
     if !same_car {
+        own.on_this_car = OnThisCar::default();
         own.visit.clear();
     }
 }
@@ -34,8 +36,8 @@ pub(super) fn car(own: &mut SavedArrangement, vehicle: &Id, aiming: &Id, fingerp
 mod tests {
     use super::super::Edit;
     use super::super::testing::layout;
-    use crate::geometry::PlanPose;
-    use crate::model::{ParkedKnown, StandSet};
+    use crate::geometry::{DVec3, PlanPose};
+    use crate::model::{OnThisCar, ParkedKnown, StandSet};
 
     /// What was measured or entered of a place says nothing better of another one.
     #[test]
@@ -60,6 +62,12 @@ mod tests {
         let placed = Edit::All(vec![
             Edit::Stand { placement: "T".into(), set },
             Edit::Visit(vec!["A".into(), "B".into()]),
+            Edit::OnThisCar(OnThisCar {
+                sensor_at: Some(DVec3::ONE),
+                rear_toe_rad: Some((0.001, 0.002)),
+                set_back_mm: Some(3.0),
+                ..OnThisCar::default()
+            }),
         ]);
         let placed = placed.apply(&layout, &here).unwrap();
         assert_eq!(placed.arrangements[0].stands, [("T".into(), set)]);
@@ -72,6 +80,11 @@ mod tests {
         let other_aiming = car(own.as_str(), "B").apply(&placed, &here).unwrap();
         assert!(other_aiming.arrangements[0].stands.is_empty());
         assert_eq!(other_aiming.arrangements[0].visit.len(), 2, "the visit is the car's");
+        let kept = other_aiming.arrangements[0].on_this_car;
+        assert_eq!((kept.rear_toe_rad, kept.set_back_mm), (Some((0.001, 0.002)), Some(3.0)));
+        assert_eq!(kept.sensor_at, None, "another sensor may be aimed");
+        let another = car("another", "B").apply(&placed, &here).unwrap();
+        assert_eq!(another.arrangements[0].on_this_car, OnThisCar::default());
         assert!(car("another", "B").apply(&placed, &here).unwrap().arrangements[0].visit.is_empty());
         let back = Edit::Stand { placement: "T".into(), set: StandSet::OnMark };
         assert!(back.apply(&placed, &here).unwrap().arrangements[0].stands.is_empty());

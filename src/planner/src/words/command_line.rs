@@ -70,6 +70,8 @@ impl CommandLine {
         not_written(why: &str) -> String;
         /// A layout that cannot be shown.
         cannot_be_judged(file: &str) -> String;
+        /// A folder of cars that cannot be looked into, as its fault says: the cars were found elsewhere.
+        passed_over(fault: &str) -> String;
         /// No window for a layout.
         no_window(why: &str) -> String;
         /// No window for the demo, which is answered without one.

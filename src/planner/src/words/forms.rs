@@ -297,6 +297,8 @@ impl Forms {
         datum(datum: &Datum) -> String;
         /// What is to be typed still: nothing is wrong so far.
         to_type(field: &str) -> String;
+        /// The same beside the verdict, while the drawing cannot follow.
+        waits_for(field: &str) -> String;
         /// Where a stand-off ends.
         end(end: End) -> &'static str;
         /// How it is measured.

@@ -90,6 +90,7 @@ texts! {
     say_which, "A cure: from which plane heights count is to be entered.";
     looked_again, "A cure: the profile was looked at.";
     enter_taped, "Said when a taped distance is to be entered.";
+    unlock_taped, "The same of what is locked.";
     enter_car_place, "Said when the car's place is to be taped.";
     enter_levels, "Where levels are entered.";
     enter_figures, "Where figures are entered.";
@@ -208,6 +209,7 @@ texts! {
     do_not_save, "Leaves without saving.";
     stay, "Takes nothing back.";
     replace_it, "Replaces a file.";
+    open_theirs, "Opens a file as somebody else left it.";
     save_there_again, "Writes a file that is gone where it was.";
     other_name, "Asks for another name.";
     cannot_be_judged, "A layout that cannot be shown.";
@@ -231,7 +233,6 @@ texts! {
     wheel_left, "A figure of a wheel, after its name.";
     wheels_hint, "What it is.";
     centre_follows_hint, "What it is.";
-    alignment_sheet, "A tick.";
     toe_left, "An angle.";
     toe_right, "An angle.";
     set_back, "A figure.";
@@ -239,6 +240,7 @@ texts! {
     turning_circle, "A figure.";
     turning_circle_hint, "What it is.";
     toe_hint, "What it is.";
+    other_toe, "While one of two is typed.";
 
     // A visit.
     visit, "A page.";

@@ -8,6 +8,7 @@ use baywright_planner::{Step, Subject, hand};
 
 use crate::screen::Desk;
 use crate::screen::command::{Begin, OfBay};
+use crate::screen::forms::rows::{LOCKED, PLACE};
 use crate::screen::page::{Page, Question};
 use crate::screen::shelf;
 use crate::screen::view::{Area, Tool, TypedGap};
@@ -67,6 +68,7 @@ impl Desk {
                 self.edit(&Edit::Duplicate(name));
             }
             OfBay::ChooseCar(car) => self.choose_car(&car, None),
+            OfBay::Visit(aimings) => self.visit(aimings),
         }
     }
 
@@ -127,13 +129,21 @@ impl Desk {
         match step {
             // These ask a person to find something out: lead to where it is entered, or say where it will be.
             Step::Tape { thing } => {
+                let things = &self.answer.arrangement.bay.things;
+                let is_locked = things.iter().any(|own| own.id == thing && own.locked);
+                let texts = self.texts();
+                // What is locked has no row for its place before it is unlocked.
+                let (row, said) =
+                    if is_locked { (LOCKED, texts.unlock_taped) } else { (PLACE, texts.enter_taped) };
+                self.fields.lead_to(row, thing.as_str());
                 self.view.choose(Some(Subject::Thing(thing)));
                 self.view.list_open = true;
-                self.say(self.texts().enter_taped);
+                self.say(said);
             }
             Step::TapeCar => {
                 self.view.choose(Some(Subject::Car));
                 self.view.list_open = true;
+                self.fields.lead_to(PLACE, self.answer.arrangement.vehicle.id.as_str());
                 self.say(self.texts().enter_car_place);
             }
             Step::SurveyFloor => {
@@ -149,7 +159,11 @@ impl Desk {
             Step::EnterAlignment => {
                 self.view.choose(Some(Subject::Car));
                 self.view.list_open = true;
-                self.say(self.texts().enter_alignment);
+                let known = &self.answer.arrangement.on_this_car;
+                let texts = self.texts();
+                let missing = if known.rear_toe_rad.is_none() { texts.toe_left } else { texts.set_back };
+                self.fields.lead_to(missing, self.answer.arrangement.vehicle.id.as_str());
+                self.say(texts.enter_alignment);
             }
             Step::EnterZones => {
                 self.say(self.texts().enter_zones);
@@ -206,7 +220,8 @@ impl Desk {
     fn add(&mut self, kind: ThingKind) {
         let words = self.words();
         let name = self.free_name(words.kind_of_thing(kind));
-        let at = self.middle_in_sight();
+        // To the millimetre, as everything that is drawn.
+        let at = self.middle_in_sight().round();
         let ceiling = self.answer.arrangement.bay.ceiling_mm;
         let Some(mut thing) = shelf::thing(kind, name, at, ceiling) else { return };
         // In nobody's way, as near as there is room; what was meant to stand in the way is drawn there.
@@ -264,6 +279,23 @@ impl Desk {
     /// The edit that puts something somewhere; `None` for what cannot be moved.
     pub(in crate::screen) fn placed(&self, subject: &Subject, pose: PlanPose) -> Option<Edit> {
         placed(&self.answer, subject, pose)
+    }
+
+    /// What the car is in for, and the first aiming of it is shown: one step.
+    fn visit(&mut self, aimings: Vec<Id>) {
+        let shown = &self.answer.arrangement;
+        let profile = self.document.cars().iter().find(|own| own.vehicle.id == shown.vehicle.id);
+        let other = aimings.first().filter(|first| **first != shown.aiming.id).zip(profile);
+        let goes_on = other.map(|(first, own)| Edit::Car {
+            vehicle: own.vehicle.id.clone(),
+            aiming: first.clone(),
+            fingerprint: own.fingerprint.clone(),
+        });
+        let is_other = goes_on.is_some();
+        self.edit(&Edit::All(goes_on.into_iter().chain([Edit::Visit(aimings)]).collect()));
+        if is_other {
+            self.view.forget_what_was_there();
+        }
     }
 
     pub(in crate::screen) fn choose_car(&mut self, car: &Id, aiming: Option<&Id>) {

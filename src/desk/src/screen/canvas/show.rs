@@ -140,7 +140,7 @@ impl Canvas {
         }
         self.chosen(on, drawn, side, view);
         if side == Projection::Top {
-            on_floor(on, rect, drawing, answer, view, self.picture.as_ref());
+            on_floor(on, rect, drawing, view, self.picture.as_ref());
         }
         if let Some(found) = view.pointed.and_then(|at| answer.assessment.findings.get(at)) {
             let at = on_screen(rect, drawing.paper_point_of(found.place));
@@ -332,12 +332,11 @@ const fn is_outline(role: Role) -> bool {
     )
 }
 
-/// Points on the floor: those of the picture that is scaled, and levels while the floor is in hand.
+/// Points on the floor of the picture that is scaled.
 fn on_floor(
     on: &egui::Painter,
     rect: Rect,
     drawing: &Drawing,
-    answer: &Answer,
     view: &Viewing,
     picture: Option<&PictureLies>,
 ) {
@@ -359,29 +358,6 @@ fn on_floor(
     if let (Some(picture), Some(scale)) = (picture, view.scale) {
         let [from, to] = scale.map(|px| picture.bay(px));
         on.extend(egui::Shape::dashed_line(&[at(from), at(to)], Stroke::new(1.4, beam), 6.0, 4.0));
-    }
-    let bay = &answer.arrangement.bay;
-    let survey = match &view.selected {
-        // They would hide the picture that is drawn along under them.
-        _ if view.tool == Tool::MovePicture => None,
-        Some(Subject::Floor) => bay.survey.as_ref(),
-        Some(Subject::Runway(id)) => {
-            bay.runways.iter().find(|own| own.id == *id).and_then(|own| own.survey.as_ref())
-        }
-        _ => None,
-    };
-    let words = baywright_planner::words::Words::new(&answer.judged, view.locale);
-    for level in survey.into_iter().flat_map(|own| own.points.iter()) {
-        let dot = at(level.at);
-        on.circle_filled(dot, 3.0, beam);
-        let place = dot + Vec2::new(6.0, -2.0);
-        on.text(
-            place,
-            egui::Align2::LEFT_BOTTOM,
-            words.length(level.level_mm),
-            look::bold(size::LEAST),
-            beam,
-        );
     }
 }
 

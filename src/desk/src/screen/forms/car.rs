@@ -28,7 +28,8 @@ use super::steady;
 use crate::screen::command::{Command, OfCar};
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, in_sight, widgets};
-use car_form::{CarForm, is_to_type, seeking};
+use crate::session::draft::is_to_type;
+use car_form::{CarForm, seeking};
 
 /// How wide the form is, px.
 pub(in crate::screen) const FORM_PX: f32 = 400.0;

@@ -107,6 +107,12 @@ impl Fields {
         self.wanted = Some((id_of(label, of), false));
     }
 
+    /// Whether the keyboard has come to the part of this name, to be led on to a field of it.
+    pub fn arrives_at(&mut self, part: &str, of: &str) -> bool {
+        let id = id_of(part, of);
+        self.wanted.take_if(|wanted| *wanted == (id, true)).is_some()
+    }
+
     /// Whether the keyboard is on its way to the field of this name: what it is folded away in opens.
     pub fn is_led_to(&self, label: &str, of: &str) -> bool {
         self.wanted.is_some_and(|(id, _)| id == id_of(label, of))

@@ -19,6 +19,11 @@ use crate::screen::forms::which::NotRead;
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, widgets};
 
+/// The part of a form that says where something stands, for whom the keyboard is led there.
+pub(in crate::screen) const PLACE: &str = "place";
+/// The tick that something is locked.
+pub(in crate::screen) const LOCKED: &str = "locked";
+
 impl Desk {
     pub(in crate::screen) fn form(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
         let Some(subject) = self.view.selected.clone() else { return };
@@ -123,6 +128,9 @@ impl Desk {
         let texts = self.texts();
         let (arrangement, scene) = (&*self.answer.arrangement, &self.answer.assessment.scene);
         let Some(pose) = pose_of(arrangement, scene, subject) else { return };
+        if fields.arrives_at(PLACE, of) {
+            fields.lead_on();
+        }
         for gap in self.taped_from(ui, subject) {
             let label = texts.from_wall(gap.id.as_str());
             if let Some(wanted) = self.length_row(ui, fields, (&label, texts.from_wall_hint), of, gap.gap_mm)
@@ -274,8 +282,11 @@ impl Desk {
                 widgets::entry(ui, &mut now.3, effort, words.effort(effort));
             }
         });
-        ui.checkbox(&mut now.4, RichText::new(texts.locked).size(size::SMALL))
-            .on_hover_text(texts.locked_why);
+        let locked = ui.checkbox(&mut now.4, RichText::new(texts.locked).size(size::SMALL));
+        if fields.arrives_at(LOCKED, thing.id.as_str()) {
+            locked.request_focus();
+        }
+        locked.on_hover_text(texts.locked_why);
         if now != before || metal != thing.metal {
             let (kind, material, known, effort, locked) = now;
             let thing = thing.id.clone();
@@ -361,15 +372,7 @@ impl Desk {
                 at[axis] = self.length_row(ui, fields, row, of, at[axis]).unwrap_or(at[axis]);
             }
         }
-        let mut sheet = now.rear_toe_rad.is_some();
-        if ui.checkbox(&mut sheet, widgets::soft(ui, texts.alignment_sheet)).changed() {
-            now.rear_toe_rad = sheet.then_some((0.0, 0.0));
-        }
-        if let Some((left, right)) = &mut now.rear_toe_rad {
-            for (label, toe) in [(texts.toe_left, left), (texts.toe_right, right)] {
-                *toe = self.angle_row(ui, fields, (label, texts.toe_hint), of, *toe).unwrap_or(*toe);
-            }
-        }
+        now.rear_toe_rad = self.toe_rows(ui, fields, of, now.rear_toe_rad);
         for (label, hint, value) in [
             (texts.set_back, texts.set_back_hint, &mut now.set_back_mm),
             (texts.turning_circle, texts.turning_circle_hint, &mut now.turning_circle_mm),
@@ -385,6 +388,47 @@ impl Desk {
         if now != before {
             out.push(Command::Bay(OfBay::Edit(Edit::OnThisCar(now))));
         }
+    }
+
+    /// The rear toe. It is known once both wheels' figures are: what nobody typed is not nothing. The first of the two waits here.
+    fn toe_rows(
+        &self,
+        ui: &mut Ui,
+        fields: &mut Fields,
+        of: &str,
+        known: Option<(f64, f64)>,
+    ) -> Option<(f64, f64)> {
+        let texts = self.texts();
+        let key = egui::Id::unique("one toe of two").with(self.document.shown()).with(of);
+        let waiting: Option<[Option<f64>; 2]> = ui.data(|data| data.get_temp(key));
+        let before =
+            known.map_or_else(|| waiting.unwrap_or_default(), |(left, right)| [Some(left), Some(right)]);
+        let mut toes = before;
+        for (label, toe) in [texts.toe_left, texts.toe_right].into_iter().zip(&mut toes) {
+            let degrees = toe.map(angle::degrees);
+            let shown = degrees.map_or_else(String::new, |own| self.region().degrees_to_type(own));
+            if let Some(own) = degrees {
+                fields.stepping(Stepped::Degrees(own));
+            }
+            let row = Row { label, hint: texts.toe_hint, of };
+            let read = |text: &str| match text.trim() {
+                "" => Ok(None),
+                text => self.read_degrees(text).map(Some),
+            };
+            *toe = fields.row(ui, &row, &shown, read).unwrap_or(*toe);
+        }
+        let both = toes[0].zip(toes[1]);
+        if both.is_none() && toes.iter().any(Option::is_some) {
+            ui.add(egui::Label::new(widgets::soft(ui, texts.other_toe)).wrap());
+        }
+        let kept = Some(toes).filter(|_| both.is_none());
+        ui.data_mut(|data| match kept {
+            Some(toes) => {
+                data.insert_temp(key, toes);
+            }
+            None => data.remove::<[Option<f64>; 2]>(key),
+        });
+        both
     }
 
     /// How a target stands off its mark, in its own directions.

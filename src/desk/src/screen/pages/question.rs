@@ -59,6 +59,12 @@ impl Desk {
                     if widgets::lesser(ui, texts.replace_it).clicked() {
                         out.push(Command::File(OfFile::SaveOver));
                     }
+                    if let Some(path) = self.document().path()
+                        && widgets::lesser(ui, texts.open_theirs).clicked()
+                    {
+                        out.push(Command::Page(None));
+                        out.push(Command::File(OfFile::Open(path.to_owned())));
+                    }
                     if widgets::lesser(ui, texts.stay).clicked() {
                         out.push(Command::Page(None));
                     }

@@ -1,11 +1,10 @@
 //! What a car is in for: the work that is done on it, by the shop's own list, and the aimings that follow.
 
 use baywright_files::TRIGGERS_FILE;
-use baywright_planner::edit::Edit;
 use baywright_planner::model::{Id, Provenance, SensorGroup, Trigger, TriggerList, aimings_for};
 use egui::{RichText, Ui};
 
-use crate::screen::command::{Command, OfBay, OfCar, OfFile};
+use crate::screen::command::{Command, OfBay, OfFile};
 use crate::screen::look::{self, size};
 use crate::screen::page::{Page, VisitPage};
 use crate::screen::{Desk, widgets};
@@ -88,9 +87,7 @@ impl Desk {
         let some = !aimings.is_empty();
         let take = ui.add_enabled_ui(some, |ui| widgets::press(ui, self.view.theme, texts.take_visit)).inner;
         if take.clicked() {
-            let first = aimings.first().cloned();
-            out.push(Command::Bay(OfBay::Edit(Edit::Visit(aimings))));
-            out.extend(first.map(|asked| Command::Car(OfCar::Aiming(asked))));
+            out.push(Command::Bay(OfBay::Visit(aimings)));
             out.push(Command::Page(None));
         }
     }

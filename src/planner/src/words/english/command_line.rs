@@ -96,6 +96,13 @@ pub fn not_written(why: &str) -> String {
     format!("The answer could not be written: {why}.")
 }
 
+pub fn passed_over(fault: &str) -> String {
+    let fault = fault.trim_end_matches('.');
+    format!(
+        "{fault}; the cars are those found elsewhere, and one of the same name in there is not looked at."
+    )
+}
+
 pub fn cannot_be_judged(file: &str) -> String {
     format!("{file}: {}.", super::screen::TEXTS.cannot_be_judged)
 }

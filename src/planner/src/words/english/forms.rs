@@ -350,6 +350,10 @@ pub fn to_type(field: &str) -> String {
     format!("Still to be typed: {field}.")
 }
 
+pub fn waits_for(field: &str) -> String {
+    format!("Still to be typed: {field}. This is the answer for the car as it was before.")
+}
+
 pub const fn end(end: End) -> &'static str {
     match end {
         End::Face => "target face",

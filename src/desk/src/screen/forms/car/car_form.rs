@@ -2,7 +2,6 @@
 
 use baywright_planner::geometry::{Bounds, DVec2, Polygon, Span, angle};
 use baywright_planner::model::assumed::Assumed;
-use baywright_planner::model::fault::Found;
 use baywright_planner::model::validate::Fault;
 use baywright_planner::model::{Figures, Id, Vehicle};
 use baywright_planner::words::forms::Forms;
@@ -16,6 +15,7 @@ use crate::screen::forms::typed;
 use crate::screen::forms::which::NotRead;
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, widgets};
+use crate::session::draft::is_to_type;
 
 /// Room for the word "assumed" at the end of a row, px.
 const TAG_PX: f32 = 58.0;
@@ -463,11 +463,6 @@ impl<'a> CarForm<'a> {
         });
         asked
     }
-}
-
-/// Whether nothing was typed yet where something is to be: no fault of anybody's, and told as what is left to do.
-pub(super) fn is_to_type(fault: &Fault) -> bool {
-    matches!(fault.found, Found::EmptyText | Found::NeededBy(_))
 }
 
 /// What is asked of an entry of a list.

@@ -128,7 +128,7 @@ impl CarForm<'_> {
         let tool = Tool::PickMark { aiming: i, step: j, nth };
         let picking = self.desk.view.tool == tool;
         let text = RichText::new(texts.pick).size(size::LEAST);
-        let pick = ui.add(Button::selectable(picking, text)).on_hover_text(texts.pick_why);
+        let pick = ui.add(Button::new(text).selected(picking)).on_hover_text(texts.pick_why);
         if pick.accessible_name(self.desk.texts().of(texts.pick, label)).clicked() {
             out.push(Command::Car(OfCar::Aiming(id)));
             out.push(Command::View(OfView::Tool(if picking { Tool::WhichSide } else { tool })));

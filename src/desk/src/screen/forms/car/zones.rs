@@ -4,12 +4,13 @@ use baywright_planner::entry::zones::ZoneFigures;
 use baywright_planner::geometry::{Circle, DVec2, Outline, Polygon, Span};
 use baywright_planner::model::assumed::Assumed;
 use baywright_planner::model::{Exclusion, HeightsFrom, Id, KeepClear, ZoneFrame};
-use egui::Ui;
+use egui::{RichText, Ui};
 
 use super::body::{points, points_text};
 use super::car_form::{CarForm, Line, Of, Order, part};
 use super::choices;
 use crate::screen::command::{Command, OfCar, OfView};
+use crate::screen::look::size;
 use crate::screen::view::{Drawn, Tool};
 use crate::screen::widgets;
 
@@ -141,7 +142,8 @@ impl CarForm<'_> {
         }
         let drawing = Drawn::Zone { aiming: i, zone: j };
         let now = self.desk.view.tool == Tool::Draw(drawing);
-        if ui.add(egui::Button::selectable(now, texts.draw_it)).on_hover_text(texts.draw_why).clicked() {
+        let draw = egui::Button::new(RichText::new(texts.draw_it).size(size::SMALL)).selected(now);
+        if ui.add(draw).on_hover_text(texts.draw_why).clicked() {
             out.push(Command::Car(OfCar::Aiming(id.clone())));
             out.push(Command::View(OfView::Tool(if now { Tool::WhichSide } else { Tool::Draw(drawing) })));
         }

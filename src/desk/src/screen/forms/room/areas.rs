@@ -4,12 +4,13 @@ use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::Polygon;
 use baywright_planner::model::{FloorFeatureKind, Id, KeepFreeKind};
-use egui::Ui;
+use egui::{RichText, Ui};
 
 use super::BaySheet;
 use crate::screen::command::{Command, OfBay, OfView};
 use crate::screen::forms::car::body::{points, points_text};
 use crate::screen::forms::car::car_form::{Line, Of, part};
+use crate::screen::look::size;
 use crate::screen::view::{Area, Drawn, Tool};
 use crate::screen::widgets;
 
@@ -155,7 +156,8 @@ impl BaySheet<'_> {
         let forms = self.sheet.texts;
         let tool = Tool::Draw(Drawn::Area(of));
         let now = self.sheet.desk.view().tool == tool;
-        if ui.add(egui::Button::selectable(now, texts.draw_it)).on_hover_text(forms.draw_why).clicked() {
+        let draw = egui::Button::new(RichText::new(texts.draw_it).size(size::SMALL)).selected(now);
+        if ui.add(draw).on_hover_text(forms.draw_why).clicked() {
             self.out.push(Command::View(OfView::Tool(if now { Tool::WhichSide } else { tool })));
         }
         let bounds = outline.bounds();
