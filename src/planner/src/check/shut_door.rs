@@ -9,13 +9,13 @@
 //! Limit: the leaf is as wide as its opening; a step is [`walk_in::STEP_IN_MM`], common practice, no source; the places of wall and car
 //! within what is known of them.
 
-use baywright_geometry::{DVec3, Prism, Span};
+use baywright_geometry::{Bounds, DVec3, Prism, Span};
 
 use super::claim::{Claim, MovesWith};
 use super::door_leaf::{in_claim, sweeps};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Step, Subject};
 use super::walk_in::{self, PERSON_MM};
-use super::{Check, Context, Reaches, finding};
+use super::{Check, Context, Reaches, SPEAKS_FROM_MM, finding, sway};
 use crate::model::{Opening, OpeningKind};
 
 pub(super) const CHECK: Check = Check { codes: &[Code::ShutDoor], whole, ..Check::NONE };
@@ -50,7 +50,8 @@ fn of_door(context: &Context<'_>, door: &Opening) -> Option<Finding> {
         meets(context, &sweeps(context, door), |claim| is_barred_to_leaf(claim, door), &mut by_leaf);
     }
     let mut by_step = Vec::new();
-    if let Some(floor) = walk_in::floor_behind(context, door)
+    if is_near_a_step(context, door)
+        && let Some(floor) = walk_in::floor_behind(context, door)
         && let Ok(walking) = Span::new(0.0, PERSON_MM)
     {
         let stepped = [Prism::new(floor, walking)];
@@ -102,6 +103,24 @@ fn is_kept_from_step(claim: &Claim, door: &Opening) -> bool {
     matches!(claim.says_of(door.material), Some(Code::StandClash | Code::SightBlocked))
 }
 
+/// Whether anything that is kept from a step may be within one: most doors are out of the question by that, and what lies round
+/// the other walls is dear.
+fn is_near_a_step(context: &Context<'_>, door: &Opening) -> bool {
+    let arrangement = context.arrangement;
+    let (Some(line), Some(claimed)) = (arrangement.bay.opening_line(door), context.claims().around()) else {
+        return false;
+    };
+    let step = walk_in::STEP_IN_MM + walk_in::FURTHER_MM + SPEAKS_FROM_MM;
+    let place = Bounds { low: line.from.min(line.to), high: line.from.max(line.to) }.grown(step);
+    // No part of either is further from the axle, or less sure.
+    let (axle, all) = (arrangement.parked.origin(), claimed.union(place));
+    let farthest = (all.low - axle).abs().max((all.high - axle).abs()).length();
+    let walls = arrangement.shop.within(arrangement.bay.walls_known);
+    let unsure = walls + sway(arrangement, farthest + walls + sway(arrangement, farthest));
+    let place = place.grown(unsure);
+    context.claims().near(place).any(|(_, claim)| is_kept_from_step(claim, door))
+}
+
 /// Everything of some claims that lies in these places, or may: once each, the deepest first, and where.
 fn meets(
     context: &Context<'_>,
@@ -122,7 +141,7 @@ fn meets(
         }
     }
     // Of equals rounding does not choose.
-    let depth = |part: &Reaches| (part.depth_mm.unwrap_or(-1.0) / super::SPEAKS_FROM_MM).round();
+    let depth = |part: &Reaches| (part.depth_mm.unwrap_or(-1.0) / SPEAKS_FROM_MM).round();
     met.sort_by(|(a, _), (b, _)| depth(b).total_cmp(&depth(a)).then_with(|| a.of.cmp(&b.of)));
 }
 

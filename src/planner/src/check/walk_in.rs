@@ -25,7 +25,7 @@ const NARROWEST_MM: f64 = 400.0;
 /// Nor through what is lower, mm (common practice, no source).
 const LOWEST_MM: f64 = 1_000.0;
 /// More than what the floor within reach of a door is drawn too large by round its corners, mm.
-const FURTHER_MM: f64 = 1.0;
+pub(super) const FURTHER_MM: f64 = 1.0;
 /// As tall as a person is taken to be: 6 ft 8 in, mm.
 pub(super) const PERSON_MM: f64 = 2_032.0;
 
