@@ -15,7 +15,7 @@ use std::collections::BTreeSet;
 use baywright_planner::geometry::{DVec2, PlanPose};
 use baywright_planner::model::{Arrangement, Id};
 use baywright_planner::words::Words;
-use baywright_planner::{Assessment, Scene, Subject};
+use baywright_planner::{Assessment, Scene, Severity, Subject};
 
 use crate::finding::{blamed, hiding, pinned};
 use crate::list::{Item, Projection, Shape};
@@ -91,8 +91,8 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     things::keep_ways_out(&mut pen, &top);
     pen.keep_to(shown.earlier, Projection::Top);
     // From here on places are searched for, in order of precedence: by how much the aiming is stopped, which nothing else may
-    // hide or push out, and the names of what stops it; what is in hand; dimensions of the aiming
-    // and the names of its targets; the names of what findings are about; all other names.
+    // hide or push out, and the names of what stops it; what is in hand; dimensions of the aiming,
+    // the markers of what stops it and the names of its targets; the other markers; the names of what findings are about; all other names.
     stops::figures(&mut pen, &top);
     things::names(&mut pen, &top, Named::Stopping);
     dimensions::room(&mut pen, &top);
@@ -101,9 +101,16 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     stops::into_other_bays(&mut pen, &top);
     aiming::mark_numbers(&mut pen, &top);
     dimensions::kept(&mut pen, &top);
+    for told in pinned(assessment).map(|told| state.numbered(told)) {
+        if told.finding.severity == Severity::Stops {
+            pen.flag(&told, top.at(told.finding.place.truncate()));
+        }
+    }
     aiming::target_names(&mut pen, &top);
     for told in pinned(assessment).map(|told| state.numbered(told)) {
-        pen.flag(&told, top.at(told.finding.place.truncate()));
+        if told.finding.severity != Severity::Stops {
+            pen.flag(&told, top.at(told.finding.place.truncate()));
+        }
     }
     things::names(&mut pen, &top, Named::Told);
     things::ways_out(&mut pen, &top);
