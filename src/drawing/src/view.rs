@@ -40,7 +40,7 @@ pub fn top_view(
     fit: Fit,
     lettering: &Lettering<'_>,
 ) -> Drawing {
-    Shown::new(arrangement, assessment, state, lettering).view(Projection::Top, fit)
+    view_after(&[], Projection::Top, arrangement, assessment, state, fit, lettering)
 }
 
 /// The side view of an assessed arrangement.
@@ -51,7 +51,7 @@ pub fn side_view(
     fit: Fit,
     lettering: &Lettering<'_>,
 ) -> Drawing {
-    Shown::new(arrangement, assessment, state, lettering).view(Projection::Side, fit)
+    view_after(&[], Projection::Side, arrangement, assessment, state, fit, lettering)
 }
 
 /// A view as it is drawn while something is in hand: nothing jumps. What is written keeps its place beside what it names where

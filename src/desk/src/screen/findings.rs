@@ -201,7 +201,7 @@ impl Desk {
                             has_keyboard |= press.has_focus();
                             first = press.enabled().then_some(press.id);
                             if press.accessible_name(name).clicked() {
-                                is_cured_by_key = has_keyboard && !asks_for_more(&cure.step);
+                                is_cured_by_key = has_keyboard && !cure.step.asks_for_more();
                                 out.push(Command::Bay(OfBay::Cure(index)));
                             }
                         }
@@ -274,20 +274,6 @@ impl Desk {
             ui.add(egui::Label::new(widgets::soft(ui, words.caution())).wrap());
         }
     }
-}
-
-/// Whether a cure asks a person for something, and leads to where that is entered: its card stays.
-const fn asks_for_more(step: &Step) -> bool {
-    matches!(
-        step,
-        Step::Tape { .. }
-            | Step::TapeCar
-            | Step::SurveyFloor
-            | Step::EnterFigures
-            | Step::EnterAlignment
-            | Step::SayHeightsFrom
-            | Step::EnterZones
-    )
 }
 
 /// What a press on a cure does, in a few words.

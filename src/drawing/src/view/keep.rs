@@ -21,11 +21,6 @@ pub(super) const fn is_name(role: Role) -> bool {
     matches!(role, Role::Label | Role::LabelSoft | Role::LabelZone)
 }
 
-/// Whether it is a name, or the line that leads from one to what it names.
-fn is_written(item: &Item) -> bool {
-    item.role == Role::NameLeader || is_name(item.role)
-}
-
 /// What is written in earlier drawings of the same view, and where: while something is in hand a drawing keeps to it.
 #[derive(Default)]
 pub(crate) struct Kept<'a> {
@@ -45,10 +40,11 @@ struct Earlier<'a> {
     is_still: bool,
 }
 
+/// What goes by one name in one view.
 #[derive(Default)]
 struct Named<'a> {
-    texts: Vec<&'a Text>,
-    lines: Vec<&'a Item>,
+    text: Option<&'a Text>,
+    lines: Vec<&'a [DVec2]>,
 }
 
 /// Where the name of something stands.
@@ -68,11 +64,10 @@ pub(crate) struct Stood<'b> {
 }
 
 impl Stood<'_> {
-    /// The text as it stands there now, if it is a single one: as it was, or in its new style what it says now.
+    /// The text as it stands there now: as it was, or in its new style what it says now.
     pub fn text(&self, style: TextStyle, now: impl FnOnce() -> Option<Fitted>) -> Option<Text> {
-        let [old] = self.named.texts.as_slice() else { return None };
-        let mut text = (*old).clone();
-        text.at += self.by;
+        let old = self.named.text?;
+        let mut text = Text { at: old.at + self.by, ..old.clone() };
         if old.style != style {
             let Fitted { text: says, width } = now()?;
             (text.text, text.width, text.style) = (says, width, style);
@@ -82,17 +77,7 @@ impl Stood<'_> {
 
     /// The corners of the lines that lead to it.
     pub fn lines(&self) -> impl Iterator<Item = Vec<DVec2>> {
-        self.items().filter_map(|item| if let Shape::Line(points) = item.shape { Some(points) } else { None })
-    }
-
-    fn items(&self) -> impl Iterator<Item = Item> {
-        self.named.lines.iter().map(|item| {
-            let mut item = (*item).clone();
-            if let Shape::Line(points) = &mut item.shape {
-                points.iter_mut().for_each(|p| *p += self.by);
-            }
-            item
-        })
+        self.named.lines.iter().map(|line| line.iter().map(|p| *p + self.by).collect())
     }
 }
 
@@ -153,10 +138,10 @@ impl<'a> Earlier<'a> {
         for item in &before.items {
             match (item.role, &item.shape, &item.subject) {
                 (role, Shape::Text(text), Some(subject)) if is_name(role) => {
-                    own.names.entry(subject).or_default().texts.push(text);
+                    own.names.entry(subject).or_default().text = Some(text);
                 }
-                (Role::NameLeader, _, Some(subject)) => {
-                    own.names.entry(subject).or_default().lines.push(item);
+                (Role::NameLeader, Shape::Line(line), Some(subject)) => {
+                    own.names.entry(subject).or_default().lines.push(line);
                 }
                 (role, Shape::Dimension(dimension), subject) => {
                     own.dimensions.push((role, subject.as_ref(), dimension));
@@ -175,7 +160,7 @@ impl<'a> Earlier<'a> {
                 _ => {}
             }
         }
-        own.names.retain(|_, named| !named.texts.is_empty());
+        own.names.retain(|_, named| named.text.is_some());
         own
     }
 
@@ -240,42 +225,12 @@ fn shapes<'b>(items: &[&'b Item]) -> BTreeMap<&'b Subject, Vec<&'b Shape>> {
 }
 
 impl Drawing {
-    /// Puts names and dimensions where they stood in earlier drawings of the same view, shifted with what they belong to.
-    /// What was not there then stands where it was put now; what was there, had no room for its name and stays where it is goes
-    /// on without one. Flags are put there to begin with.
+    /// Puts dimensions where they stood in earlier drawings of the same view, and takes away what came to lie under figures. Names
+    /// and flags are put where they stood to begin with.
     pub(super) fn keep_places(&mut self, kept: &Kept<'_>) {
         if kept.earlier.is_empty() {
             return;
         }
-        // A name that keeps its place keeps the line that leads to it, or goes on without one.
-        self.items.retain(|item| {
-            let Some(subject) = item.subject.as_ref().filter(|_| is_written(item)) else { return true };
-            match kept.name(subject) {
-                Keeps::Anew => true,
-                Keeps::Nowhere => false,
-                Keeps::There(_) => item.role != Role::NameLeader,
-            }
-        });
-        let mut seen: BTreeMap<Subject, usize> = BTreeMap::new();
-        let mut lines: Vec<Item> = Vec::new();
-        for item in self.items.iter_mut().filter(|item| is_name(item.role)) {
-            let (Some(subject), Shape::Text(text)) = (&item.subject, &mut item.shape) else { continue };
-            let Keeps::There(stood) = kept.name(subject) else { continue };
-            let nth = seen.entry(subject.clone()).or_insert(0);
-            if *nth == 0 {
-                lines.extend(stood.items());
-            }
-            let old = stood.named.texts.get(*nth);
-            *nth += 1;
-            if let Some(old) = old {
-                (text.align, text.angle) = (old.align, old.angle);
-                text.at = old.at + stood.by;
-                if text.style == old.style {
-                    (text.text, text.width) = (old.text.clone(), old.width);
-                }
-            }
-        }
-        self.items.extend(lines);
         for item in &mut self.items {
             let Shape::Dimension(own) = &mut item.shape else { continue };
             if let Some(same) = kept.dimension(item.role, item.subject.as_ref(), own) {
@@ -283,7 +238,6 @@ impl Drawing {
             }
         }
         self.give_way();
-        self.items.sort_by_key(|item| item.role.layer());
     }
 
     /// A name that kept its place goes away, with its line, where a figure of a stop or of what is in hand comes to lie on it.

@@ -68,16 +68,16 @@ impl<'a> Pen<'a> {
         now: impl FnOnce(&Self) -> Option<Fitted>,
     ) -> Option<bool> {
         let subject = subject.filter(|_| is_name(role))?;
-        let (text, lines) = match self.kept.name(subject) {
+        let (text, lines): (_, Vec<_>) = match self.kept.name(subject) {
             Keeps::Anew => return None,
             Keeps::Nowhere => return Some(false),
-            Keeps::There(stood) => (stood.text(style, || now(self))?, stood.lines().collect::<Vec<_>>()),
+            Keeps::There(stood) => (stood.text(style, || now(self))?, stood.lines().collect()),
         };
-        // The lines themselves are put with all that is kept.
         for line in lines {
             if let [from, .., to] = *line.as_slice() {
                 self.take_line(from, to, Taken::Led);
             }
+            self.line(Role::NameLeader, Some(subject.clone()), line);
         }
         self.put_text(role, Some(subject.clone()), text);
         Some(true)
@@ -346,6 +346,32 @@ impl<'a> Pen<'a> {
         }
         let worse = if best.1 == dimension.text { 0.0 } else { ELSEWHERE_COST };
         (worse, Dimension { text: best.1, ..dimension })
+    }
+
+    /// Places round about a point of the paper for its figure, px, `off` beside it and over it, the better first, each with what it
+    /// costs to stand there.
+    pub fn round_about(at: DVec2, off: f64, style: TextStyle) -> impl Iterator<Item = (f64, DVec2, Align)> {
+        let (dx, dy) = (off, off + style.size * 0.2);
+        let places = [
+            (dx, -dy),
+            (-dx, -dy),
+            (dx, dy),
+            (-dx, dy),
+            (dx + 2.0, 0.0),
+            (-dx - 2.0, 0.0),
+            (0.0, -dy - 3.0),
+            (0.0, dy + 3.0),
+        ];
+        (0_u8..).zip(places).map(move |(i, (x, y))| {
+            let align = if x > 0.0 {
+                Align::Start
+            } else if x < 0.0 {
+                Align::End
+            } else {
+                Align::Middle
+            };
+            (f64::from(i), at + DVec2::new(x, y), align)
+        })
     }
 
     /// Takes the place of a line of the view.

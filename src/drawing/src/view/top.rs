@@ -101,17 +101,9 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     stops::into_other_bays(&mut pen, &top);
     aiming::mark_numbers(&mut pen, &top);
     dimensions::kept(&mut pen, &top);
-    for told in pinned(assessment).map(|told| state.numbered(told)) {
-        if told.finding.severity == Severity::Stops {
-            pen.flag(&told, top.at(told.finding.place.truncate()));
-        }
-    }
+    flags(&mut pen, &top, true);
     aiming::target_names(&mut pen, &top);
-    for told in pinned(assessment).map(|told| state.numbered(told)) {
-        if told.finding.severity != Severity::Stops {
-            pen.flag(&told, top.at(told.finding.place.truncate()));
-        }
-    }
+    flags(&mut pen, &top, false);
     things::names(&mut pen, &top, Named::Told);
     things::ways_out(&mut pen, &top);
     bays::names(&mut pen, &top, true);
@@ -122,6 +114,15 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     levels::figures(&mut pen, &top);
     emphasis(&mut pen.items, state);
     pen
+}
+
+/// The markers of what stops the aiming, or those of what needs care.
+fn flags(pen: &mut Pen<'_>, top: &Top<'_>, stops: bool) {
+    for told in pinned(top.assessment).map(|told| top.state.numbered(told)) {
+        if (told.finding.severity == Severity::Stops) == stops {
+            pen.flag(&told, top.at(told.finding.place.truncate()));
+        }
+    }
 }
 
 /// Outlines of what is pointed at and of what is in hand.

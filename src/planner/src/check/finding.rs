@@ -155,6 +155,29 @@ pub enum Step {
     ReviewProfile,
 }
 
+impl Step {
+    /// Whether it asks a person to find something out and enter it: until then nothing changes.
+    pub const fn asks_for_more(&self) -> bool {
+        match self {
+            Self::Tape { .. }
+            | Self::TapeCar
+            | Self::SurveyFloor
+            | Self::EnterFigures
+            | Self::EnterAlignment
+            | Self::SayHeightsFrom
+            | Self::EnterZones => true,
+            Self::MoveThing { .. }
+            | Self::TakeAway { .. }
+            | Self::MoveCar { .. }
+            | Self::StandOnMark { .. }
+            | Self::KeepEmpty { .. }
+            | Self::KeepShut { .. }
+            | Self::OpenDoor { .. }
+            | Self::ReviewProfile => false,
+        }
+    }
+}
+
 /// A shorter move than the one that is offered, and why that one goes further; bay frame, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Shorter {

@@ -185,7 +185,12 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
             |a: &(Segment, _), b: &(Segment, _)| a.0.distance_to(hit).total_cmp(&b.0.distance_to(hit));
         let Some((_, wall)) = edges.min_by(by_distance) else { continue };
         let most = ceiling * pen.scale - 8.0;
-        let Some(text) = fitted(wall.id.as_str(), style, most, pen.lettering.measure) else { continue };
+        let subject = Subject::Wall(wall.id.clone());
+        let text = |pen: &Pen<'_>| fitted(wall.id.as_str(), style, most, pen.lettering.measure);
+        if pen.name_kept(Role::LabelSoft, Some(&subject), style, text).is_some() {
+            continue;
+        }
+        let Some(text) = text(pen) else { continue };
         let off = inward * pen.length(style.line_height() * 0.5 + 4.0);
         let half = pen.length(text.width * 0.5 + 4.0);
         let mut best: Option<(f64, Text)> = None;
@@ -203,7 +208,7 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
             }
         }
         if let Some((_, label)) = best.filter(|(cost, _)| *cost < FIRM) {
-            pen.put_text(Role::LabelSoft, Some(Subject::Wall(wall.id.clone())), label);
+            pen.put_text(Role::LabelSoft, Some(subject), label);
         }
     }
     let (from, to) = side.room;

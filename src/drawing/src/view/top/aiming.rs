@@ -214,30 +214,15 @@ pub(super) fn mark_numbers(pen: &mut Pen<'_>, top: &Top<'_>) {
         let Ok(mark_at) = mark.at else { continue };
         let px = pen.px(top.at(mark_at));
         let number = number.to_string();
-        let (dx, dy) = (off, off + style.size * 0.2);
-        let tries = [
-            (dx, -dy),
-            (-dx, -dy),
-            (dx, dy),
-            (-dx, dy),
-            (dx + 2.0, 0.0),
-            (-dx - 2.0, 0.0),
-            (0.0, -dy - 3.0),
-            (0.0, dy + 3.0),
-        ];
-        let places = (0_u8..).zip(tries).map(|(i, (x, y))| {
-            let align = if x > 0.0 {
-                Align::Start
-            } else if x < 0.0 {
-                Align::End
-            } else {
-                Align::Middle
-            };
-            (f64::from(i), px + DVec2::new(x, y), align)
-        });
+        let subject = Subject::Mark(mark.id.clone());
+        let whole = |pen: &Pen<'_>| Some(pen.measured(&number, style));
+        if pen.name_kept(Role::Label, Some(&subject), style, whole).is_some() {
+            continue;
+        }
+        let places = Pen::round_about(px, off, style);
         let text = pen.measured(&number, style);
         if let Some((cost, mut at, mut align)) = pen.cheapest(text.width, style, places) {
-            let subject = Some(Subject::Mark(mark.id.clone()));
+            let subject = Some(subject);
             // Off a thing that hides the mark, or a wall across which its number would lie, with a line to it; a mark on a mat keeps its number beside it.
             let on_mat = top
                 .scene

@@ -87,6 +87,11 @@ fn name(pen: &mut Pen<'_>, top: &Top<'_>, bay: &HallBay) -> bool {
     let (role, weight) =
         if own { (Role::Label, Weight::SemiBold) } else { (Role::LabelSoft, Weight::Regular) };
     let style = pen.style(size::SMALL, weight);
+    let subject = Subject::HallBay(bay.id.clone());
+    let whole = |pen: &Pen<'_>| Some(pen.measured(bay.id.as_str(), style));
+    if let Some(is_put) = pen.name_kept(role, Some(&subject), style, whole) {
+        return is_put;
+    }
     let mut best: Option<(f64, Text)> = None;
     for edge in bay.outline.edges() {
         let (from, to) = (top.at(edge.from), top.at(edge.to));
@@ -117,6 +122,6 @@ fn name(pen: &mut Pen<'_>, top: &Top<'_>, bay: &HallBay) -> bool {
         }
     }
     let Some((_, label)) = best.filter(|(cost, _)| *cost < NAME_COST) else { return false };
-    pen.put_text(role, Some(Subject::HallBay(bay.id.clone())), label);
+    pen.put_text(role, Some(subject), label);
     true
 }

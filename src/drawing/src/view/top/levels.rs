@@ -6,7 +6,7 @@ use super::Top;
 use crate::lettering::size;
 use crate::list::Shape;
 use crate::role::Role;
-use crate::text::{Align, Weight};
+use crate::text::Weight;
 use crate::view::pen::Pen;
 use crate::view::space::{FIRM, Taken, around};
 
@@ -32,24 +32,14 @@ pub(super) fn points(pen: &mut Pen<'_>, top: &Top<'_>) {
 pub(super) fn figures(pen: &mut Pen<'_>, top: &Top<'_>) {
     let style = pen.style(size::SMALL, Weight::SemiBold);
     let off = POINT_PX * pen.enlarged + OFF_PX;
-    let up = off + style.size * 0.2;
-    // Over the point's right first, as a figure is set beside a point on a plan; then round about it.
-    let around_it =
-        [(off, -up), (-off, -up), (off, up), (-off, up), (off, 0.0), (-off, 0.0), (0.0, -up), (0.0, up)];
     for level in &top.state.levels {
         let px = pen.px(top.at(level.at));
         if !pen.window.holds(px) {
             continue;
         }
         let text = pen.measured(&level.text, style);
-        let places = (0_u8..).zip(around_it).map(|(i, (x, y))| {
-            let align = match x {
-                x if x > 0.0 => Align::Start,
-                x if x < 0.0 => Align::End,
-                _ => Align::Middle,
-            };
-            (f64::from(i), px + DVec2::new(x, y), align)
-        });
+        // Over the point's right first, as a figure is set beside a point on a plan; then round about it.
+        let places = Pen::round_about(px, off, style);
         let best = pen.cheapest(text.width, style, places);
         if let Some((_, at, align)) = best.filter(|(cost, ..)| *cost < FIRM) {
             pen.put_level(Role::Level, None, text, style, (at, align));

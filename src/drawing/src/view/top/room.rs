@@ -247,7 +247,11 @@ fn along_wall(
 ) {
     let style = pen.style(size::SMALL, Weight::Regular);
     let wall = edge.length() * pen.scale;
-    let Some(text) = fitted(text, style, (wall - 4.0).max(0.0), pen.lettering.measure) else { return };
+    let text = |pen: &Pen<'_>| fitted(text, style, (wall - 4.0).max(0.0), pen.lettering.measure);
+    if pen.name_kept(Role::LabelSoft, Some(&subject), style, text).is_some() {
+        return;
+    }
+    let Some(text) = text(pen) else { return };
     let out = top.view_from_bay.turned(outwards(edge));
     let off = out * pen.length(WALL_PX + 3.0 + style.line_height() * 0.5);
     let angle = readable(top.view_from_bay.turned(edge.to - edge.from));
