@@ -135,7 +135,8 @@ fn no_figure_lies_on_a_name_while_the_car_is_in_hand() {
                 let of = |roles: &[Role]| -> Vec<&Read> {
                     texts.iter().filter(|(role, _)| roles.contains(role)).map(|(_, read)| read).collect()
                 };
-                let names = of(&[Role::Label, Role::LabelSoft, Role::LabelZone]);
+                // Nor on a figure of the aiming.
+                let names = of(&[Role::Label, Role::LabelSoft, Role::LabelZone, Role::Dimension]);
                 for figure in of(&[Role::LiveDimension, Role::DimensionStops]) {
                     compared += names.len();
                     let on = names.iter().find(|name| name.meets(figure));

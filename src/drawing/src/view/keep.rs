@@ -21,6 +21,17 @@ pub(super) const fn is_name(role: Role) -> bool {
     matches!(role, Role::Label | Role::LabelSoft | Role::LabelZone)
 }
 
+/// Whether it is a figure of a stop or of what is in hand, which nothing may hide.
+const fn is_loud(role: Role) -> bool {
+    matches!(role, Role::LiveDimension | Role::DimensionStops)
+}
+
+/// Whether a text lies on one of some boxes, px.
+fn lies_on(placing: Placing, text: &Text, boxes: &[Bounds]) -> bool {
+    let own = text_boxes(placing.paper_point(text.at), text).map(|own| own.grown(-MAY_TOUCH_PX));
+    own.into_iter().any(|own| boxes.iter().any(|other| other.meets(&own)))
+}
+
 /// What is written in earlier drawings of the same view, and where: while something is in hand a drawing keeps to it.
 #[derive(Default)]
 pub(crate) struct Kept<'a> {
@@ -231,31 +242,47 @@ impl Drawing {
         if kept.earlier.is_empty() {
             return;
         }
-        for item in &mut self.items {
-            let Shape::Dimension(own) = &mut item.shape else { continue };
-            if let Some(same) = kept.dimension(item.role, item.subject.as_ref(), own) {
-                own.clone_from(same);
+        // What is loud moves with what is in hand: another figure that it comes to lie on stands where it is free now.
+        for loud in [true, false] {
+            let taken = if loud { Vec::new() } else { self.loud() };
+            let placing = self.placing();
+            for item in self.items.iter_mut().filter(|item| is_loud(item.role) == loud) {
+                let Shape::Dimension(own) = &mut item.shape else { continue };
+                if let Some(same) = kept.dimension(item.role, item.subject.as_ref(), own)
+                    && !lies_on(placing, &same.text, &taken)
+                {
+                    own.clone_from(same);
+                }
             }
         }
         self.give_way();
     }
 
-    /// A name that kept its place goes away, with its line, where a figure of a stop or of what is in hand comes to lie on it.
+    /// The boxes of the figures of stops and of what is in hand, px.
+    fn loud(&self) -> Vec<Bounds> {
+        let boxes = |text: &Text| text_boxes(self.paper_point(text.at), text).collect::<Vec<_>>();
+        let loud = self.items.iter().filter(|item| is_loud(item.role));
+        let boxes = loud.filter_map(|item| match &item.shape {
+            Shape::Dimension(own) => Some(boxes(&own.text)),
+            Shape::Text(own) => Some(boxes(own)),
+            _ => None,
+        });
+        boxes.flatten().collect()
+    }
+
+    /// A name that kept its place goes away, with its line, where a loud figure or a marker comes to lie on it.
     fn give_way(&mut self) {
-        let boxes = |text: &Text| -> Vec<Bounds> { text_boxes(self.paper_point(text.at), text).collect() };
-        let figures: Vec<Bounds> = (self.items.iter())
-            .filter(|item| matches!(item.role, Role::LiveDimension | Role::DimensionStops))
-            .filter_map(|item| match &item.shape {
-                Shape::Dimension(own) => Some(boxes(&own.text)),
-                Shape::Text(own) => Some(boxes(own)),
-                _ => None,
-            })
-            .flatten()
-            .collect();
+        let mut taken = self.loud();
+        taken.extend(self.items.iter().filter_map(|item| match (item.role, &item.shape) {
+            (Role::Flag(_), Shape::Sign(sign)) => {
+                let at = self.paper_point(sign.at);
+                Some(Bounds { low: at, high: at }.grown(sign.reach))
+            }
+            _ => None,
+        }));
+        let placing = self.placing();
         let is_covered = |item: &Item| match &item.shape {
-            Shape::Text(text) if is_name(item.role) => boxes(text)
-                .iter()
-                .any(|name| figures.iter().any(|figure| figure.meets(&name.grown(-MAY_TOUCH_PX)))),
+            Shape::Text(text) => is_name(item.role) && lies_on(placing, text, &taken),
             _ => false,
         };
         let covered: Vec<bool> = self.items.iter().map(is_covered).collect();
