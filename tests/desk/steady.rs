@@ -10,7 +10,7 @@ use egui::Vec2;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
-use crate::legible::{Read, letters, of_text, wrong};
+use crate::legible::{Read, letters, of_text, read, wrong};
 use crate::support::{demo, hold, middle, screen, usual};
 use crate::walk::SIZES;
 
@@ -141,6 +141,47 @@ fn no_figure_lies_on_a_name_while_the_car_is_in_hand() {
                     compared += names.len();
                     let on = names.iter().find(|name| name.meets(figure));
                     assert!(on.is_none(), "{bay}: “{}” on “{}”", figure.what, on.unwrap().what);
+                }
+            }
+        }
+        screen.key_press(egui::Key::Escape);
+        screen.run();
+    }
+    assert!(compared > 5_000, "{compared}");
+}
+
+/// While a thing is in hand nothing is written under a figure of it or of a stop, and no name under a marker.
+#[test]
+fn nothing_is_written_under_what_moves_with_a_thing() {
+    let mut screen = screen(demo(), Vec2::new(1_280.0, 720.0), 1.0);
+    let mut compared = 0;
+    for (name, way) in [("trolley", (1.0, -3.0)), ("trolley", (2.0, 1.0)), ("tool cabinet", (-2.0, 1.0))] {
+        let from = middle(&screen, &format!("the {name}, top view"));
+        hold(&mut screen, from, from + Vec2::new(0.0, -8.0));
+        for step in 1..25_u8 {
+            screen.hover_at(from + Vec2::from(way) * f32::from(step));
+            screen.step();
+            for (drawing, _) in screen.state().drawings() {
+                let of = |wanted: &dyn Fn(Role) -> bool| -> Vec<Read> {
+                    let texts = drawing.items.iter().filter(|item| wanted(item.role));
+                    let texts = texts.filter_map(|item| match &item.shape {
+                        Shape::Text(text) => Some(of_text(drawing, text)),
+                        Shape::Dimension(own) => Some(of_text(drawing, &own.text)),
+                        _ => None,
+                    });
+                    texts.collect()
+                };
+                let loud = of(&|role| matches!(role, Role::LiveDimension | Role::DimensionStops));
+                let names = of(&|role| matches!(role, Role::Label | Role::LabelSoft | Role::LabelZone));
+                let figures = of(&|role| role == Role::Dimension);
+                let markers: Vec<Read> =
+                    read(drawing).into_iter().map(|(own, _)| own).filter(|own| own.is_marker).collect();
+                let over_names = loud.iter().chain(&markers).map(|over| (over, &names));
+                let over_figures = loud.iter().map(|over| (over, &figures));
+                for (over, under) in over_names.chain(over_figures) {
+                    compared += under.len();
+                    let on = under.iter().find(|own| own.meets(over)).map(|own| &own.what);
+                    assert!(on.is_none(), "{name} {way:?} {step}: “{}” on “{}”", over.what, on.unwrap());
                 }
             }
         }
