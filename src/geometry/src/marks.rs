@@ -11,7 +11,7 @@ mod tapes;
 
 use glam::DVec2;
 
-pub use carry::{MayBeOff, may_be_off, may_be_off_from};
+pub use carry::{MayBeOff, Sought, may_be_off};
 pub use construct::lay;
 pub use tapes::{TAPES_MEET_MM, TapeFault, two_distances};
 

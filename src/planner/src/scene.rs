@@ -7,7 +7,7 @@ mod doors;
 mod target;
 
 use baywright_geometry::locate::{Located, locate, locate_in};
-use baywright_geometry::marks::{self, Givens, MarkFault, MayBeOff, Run};
+use baywright_geometry::marks::{self, Givens, MarkFault, MayBeOff, Run, Sought};
 use baywright_geometry::{
     Bounds, DVec2, DVec3, Outline, PlanPose, Polygon, Pose, Prism, Segment, Span, passes_through,
 };
@@ -227,19 +227,18 @@ impl Scene {
         sloping(from.at.ok()?, from.lies_mm, to.at.ok()?, to.lies_mm)
     }
 
-    /// How far off a mark may lie if each is laid as far off as the shop's own `mark_laid_mm`, mm, from [`marks::may_be_off`], in
-    /// the car's directions ([`Scene::in_car_directions`]); `None` if that may leave no mark at all.
-    pub fn mark_may_be_off(&self, arrangement: &Arrangement, step: usize) -> Option<MayBeOff> {
+    /// How far off each of what is sought of the mark plan may be if each mark is laid as far off as the shop's own `mark_laid_mm`,
+    /// mm, from [`marks::may_be_off`], in the car's directions ([`Scene::in_car_directions`]); `None` if that may leave none at all.
+    pub fn marks_may_be_off<const N: usize>(
+        &self,
+        arrangement: &Arrangement,
+        sought: [Sought; N],
+    ) -> [Option<MayBeOff>; N] {
         let plan: Vec<_> = arrangement.aiming.mark_plan.iter().map(|step| step.construction).collect();
-        let givens = givens(arrangement, &self.bay_from_vehicle, &self.targets)?;
-        marks::may_be_off(&plan, &givens, step, arrangement.shop.mark_laid_mm)
-    }
-
-    /// How far one mark may lie further than another, mm, in the same way.
-    pub fn marks_may_be_apart(&self, arrangement: &Arrangement, marks: (usize, usize)) -> Option<MayBeOff> {
-        let plan: Vec<_> = arrangement.aiming.mark_plan.iter().map(|step| step.construction).collect();
-        let givens = givens(arrangement, &self.bay_from_vehicle, &self.targets)?;
-        marks::may_be_off_from(&plan, &givens, marks, arrangement.shop.mark_laid_mm)
+        match givens(arrangement, &self.bay_from_vehicle, &self.targets) {
+            Some(givens) => marks::may_be_off(&plan, &givens, sought, arrangement.shop.mark_laid_mm),
+            None => [const { None }; N],
+        }
     }
 
     /// A bay vector in the car's directions: x ahead, y to the left.

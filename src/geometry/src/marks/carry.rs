@@ -22,13 +22,44 @@ impl MayBeOff {
     }
 }
 
-/// How far off a mark may be if it and each mark before it is laid `off_mm` beside its place along the frame of `givens` and as
-/// much across it. What a mark is off is passed on to those that are built from it, whatever made it so: a tape that was read
-/// wrongly is a mark that lies wrongly.
+/// What of a plan may be off.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sought {
+    /// A mark's place.
+    Mark(usize),
+    /// How far the second mark lies further in a direction than the first: what is common to both moves them together and turns
+    /// nothing. Over their distance it is how far the line from one to the other may turn.
+    Apart(usize, usize),
+}
+
+impl Sought {
+    fn marks(self) -> impl Iterator<Item = usize> {
+        let (last, first) = match self {
+            Self::Mark(mark) => (mark, None),
+            Self::Apart(first, second) => (second, Some(first)),
+        };
+        first.into_iter().chain([last])
+    }
+
+    /// Where it is among these marks.
+    fn among(self, marks: &[Result<DVec2, MarkFault>]) -> Option<DVec2> {
+        let at = |index: usize| marks.get(index)?.ok();
+        let found = match self {
+            Self::Mark(mark) => at(mark)?,
+            Self::Apart(first, second) => at(second)? - at(first)?,
+        };
+        found.is_finite().then_some(found)
+    }
+}
+
+/// How far off each of what is `sought` may be if each mark of a plan is laid `off_mm` beside its place along the frame of
+/// `givens` and as much across it. What a mark is off is passed on to those that are built from it, whatever made it so: a tape
+/// that was read wrongly is a mark that lies wrongly.
 ///
-/// `None` of a mark that cannot be found, or that could not be found if one of the others were off as far.
+/// `None` of what cannot be found, or could not be found if one of the marks that lead to it were off as far.
 ///
-/// A line of 1 m prolonged by 4 m: the new mark is off by √(5² + 4² + 1) times as much.
+/// A line of 1 m prolonged by 4 m: the new mark is off by √(5² + 4² + 1) times as much; and of the two points that it was prolonged
+/// from, one may lie √2 times as much further aside than the other.
 ///
 /// ```rust
 /// # use baywright_geometry::{DVec2, marks::*};
@@ -39,68 +70,47 @@ impl MayBeOff {
 ///     Construction::BodyPoint { point: 1 },
 ///     Construction::Prolong { from: 0, through: 1, reach: Reach::Length(4_000.0) },
 /// ];
-/// let aside = may_be_off(&plan, &givens, 2, 0.01).unwrap().towards(DVec2::Y);
-/// assert!((aside / 0.01 - 42.0_f64.sqrt()).abs() < 1e-6);
+/// let [new, base] = may_be_off(&plan, &givens, [Sought::Mark(2), Sought::Apart(0, 1)], 0.01);
+/// assert!((new.unwrap().towards(DVec2::Y) / 0.01 - 42.0_f64.sqrt()).abs() < 1e-6);
+/// assert!((base.unwrap().towards(DVec2::Y) / 0.01 - 2.0_f64.sqrt()).abs() < 1e-6);
 /// # Ok::<(), GivensFault>(())
 /// ```
-pub fn may_be_off(plan: &[Construction], givens: &Givens, mark: usize, off_mm: f64) -> Option<MayBeOff> {
-    carried(plan.get(..=mark)?, givens, &[mark], off_mm, |at| at(mark))
-}
-
-/// The same of how far one mark may lie further in a direction than another, each off as in [`may_be_off`]: what is common to
-/// both moves them together and turns nothing. Over their distance it is how far the line from one to the other may turn.
-///
-/// Two points 2 m apart, each 1 mm off: one may be √2 mm further ahead than the other.
-///
-/// ```rust
-/// # use baywright_geometry::{DVec2, marks::*};
-/// let points = [(0.0, -1_000.0), (0.0, 1_000.0)].map(DVec2::from).to_vec();
-/// let givens = Givens::new([DVec2::ZERO; 4], DVec2::X, [205.0; 4], points, Vec::new())?;
-/// let plan = [Construction::BodyPoint { point: 0 }, Construction::BodyPoint { point: 1 }];
-/// let ahead = may_be_off_from(&plan, &givens, (0, 1), 1.0).unwrap().towards(DVec2::X);
-/// assert!((ahead - 2.0_f64.sqrt()).abs() < 1e-9);
-/// # Ok::<(), GivensFault>(())
-/// ```
-pub fn may_be_off_from(
+pub fn may_be_off<const N: usize>(
     plan: &[Construction],
     givens: &Givens,
-    (first, second): (usize, usize),
+    sought: [Sought; N],
     off_mm: f64,
-) -> Option<MayBeOff> {
-    let plan = plan.get(..=first.max(second))?;
-    carried(plan, givens, &[first, second], off_mm, |at| Some(at(second)? - at(first)?))
-}
-
-/// How far what is `seen` of some marks moves, each of those that they are built from off in turn. Others may be lost.
-fn carried(
-    plan: &[Construction],
-    givens: &Givens,
-    of: &[usize],
-    off_mm: f64,
-    seen: impl Fn(&dyn Fn(usize) -> Option<DVec2>) -> Option<DVec2>,
-) -> Option<MayBeOff> {
-    let found = |marks: &[Result<DVec2, MarkFault>]| {
-        seen(&|index| marks.get(index)?.ok()).filter(|at: &DVec2| at.is_finite())
-    };
+) -> [Option<MayBeOff>; N] {
+    let of: Vec<usize> = sought.into_iter().flat_map(Sought::marks).collect();
+    let last = of.iter().copied().max().unwrap_or(0).min(plan.len().saturating_sub(1));
+    let plan = plan.get(..=last).unwrap_or_default();
     let as_meant = lay(plan, givens);
-    let meant = found(&as_meant)?;
     let mut marks = as_meant.clone();
-    let needed = built_from(plan, of);
-    let mut moves = Vec::new();
+    let needed = built_from(plan, &of);
+    let meant = sought.map(|one| one.among(&as_meant));
+    let mut found =
+        meant.map(|meant| meant.map(|_| MayBeOff { moves: Vec::with_capacity(2 * needed.len()) }));
     for (nth, (step, _)) in needed.iter().enumerate() {
         let on_it = built_on(needed.get(nth..).unwrap_or_default());
         for way in [DVec2::X, DVec2::Y] {
-            let mut by = |off: f64| {
+            let [one, other] = [off_mm, -off_mm].map(|off| {
                 // What does not rest on it lies where it lay.
                 marks.copy_from_slice(&as_meant);
                 shift(&mut marks, *step, way * off);
                 on_it.iter().for_each(|step| lay_again(&mut marks, plan, givens, *step));
-                Some(found(&marks)? - meant)
-            };
-            moves.push([by(off_mm)?, by(-off_mm)?]);
+                sought.map(|one| one.among(&marks))
+            });
+            let ways = one.into_iter().zip(other).zip(meant);
+            for (found, ((one, other), meant)) in found.iter_mut().zip(ways) {
+                let by = |at: Option<DVec2>| Some(at? - meant?);
+                match (&mut *found, by(one), by(other)) {
+                    (Some(found), Some(one), Some(other)) => found.moves.push([one, other]),
+                    _ => *found = None,
+                }
+            }
         }
     }
-    Some(MayBeOff { moves })
+    found
 }
 
 /// The marks that some are built from, and these themselves, in the plan's order, each with those that it is built from.
@@ -144,16 +154,21 @@ mod tests {
         (plan, Givens::new([DVec2::ZERO; 4], DVec2::X, [0.0; 4], at, Vec::new()).unwrap())
     }
 
+    fn off(plan: &[Construction], givens: &Givens, mark: usize, off_mm: f64) -> Option<MayBeOff> {
+        let [found] = may_be_off(plan, givens, [Sought::Mark(mark)], off_mm);
+        found
+    }
+
     /// The middle of two is off by √(¼ + ¼ + 1) times as much, either way.
     #[test]
     fn the_middle_of_two() {
         let (mut plan, givens) = points(&[(0.0, 0.0), (2_000.0, 0.0)]);
         plan.push(Construction::Middle { first: 0, second: 1 });
         for towards in [DVec2::X, DVec2::Y, DVec2::new(0.6, 0.8)] {
-            let off = may_be_off(&plan, &givens, 2, 1.0).unwrap().towards(towards);
+            let off = off(&plan, &givens, 2, 1.0).unwrap().towards(towards);
             assert!((off - 1.5_f64.sqrt()).abs() < 1e-9, "{off}");
         }
-        assert_eq!(may_be_off(&plan, &givens, 3, 1.0), None);
+        assert_eq!(off(&plan, &givens, 3, 1.0), None);
     }
 
     /// Two lines that cross at an angle of 2·a, each through two marks L apart, the nearer at distance D from the crossing: each
@@ -167,7 +182,7 @@ mod tests {
             points(&[on(a, near + long), on(a, near), on(-a, near + long), on(-a, near)]);
         plan.push(Construction::Crossing { first: (0, 1), second: (2, 3) });
         let small = 1e-3;
-        let off = may_be_off(&plan, &givens, 4, small).unwrap().towards(DVec2::X) / small;
+        let off = off(&plan, &givens, 4, small).unwrap().towards(DVec2::X) / small;
         let r = near / long;
         let aside = libm::hypot(1.0 + r, r);
         let expected = libm::hypot(aside / (2.0 * a.sin()) * std::f64::consts::SQRT_2, 1.0);
@@ -186,10 +201,10 @@ mod tests {
             side: WhichSide::Left,
         };
         plan.push(tapes(1_000.0));
-        assert_eq!(may_be_off(&plan, &givens, 2, 1.0), None);
+        assert_eq!(off(&plan, &givens, 2, 1.0), None);
         plan[2] = tapes(1_500.0);
-        assert!(may_be_off(&plan, &givens, 2, 1.0).unwrap().towards(DVec2::Y) < 3.0);
+        assert!(off(&plan, &givens, 2, 1.0).unwrap().towards(DVec2::Y) < 3.0);
         plan[2] = Construction::Prolong { from: 0, through: 0, reach: Reach::Length(1.0) };
-        assert_eq!(may_be_off(&plan, &givens, 2, 1.0), None);
+        assert_eq!(off(&plan, &givens, 2, 1.0), None);
     }
 }

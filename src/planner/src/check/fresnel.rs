@@ -8,7 +8,7 @@
 use baywright_geometry::fresnel::{
     FresnelClearance, Wavelength, fresnel_clearance, fresnel_clearance_in_plan, wavelength, zone_radius,
 };
-use baywright_geometry::{Outline, Polygon};
+use baywright_geometry::{Bounds, Outline, Polygon};
 
 use super::claim::{Claim, Volume};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
@@ -50,12 +50,18 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let Some(wavelength) = wave(context.arrangement) else { return };
     let sensor = context.scene.sensor();
     for target in context.scene.targets.iter().filter(|target| !target.lies) {
-        let centre = target.centre();
+        let (from, to) = (sensor.truncate(), target.centre().truncate());
+        let half = from.distance(to) * 0.5;
+        // The zone is nowhere farther from the straight path than its radius half way and a wavelength.
+        let widest = zone_radius(wavelength, half, half, 1) + wavelength.mm();
+        let Some(near) = Bounds::around([from, to]).map(|path| path.grown(widest)) else { continue };
         for (edge, wall) in context.scene.room.walls().edges().enumerate() {
+            if !Bounds::around([wall.from, wall.to]).is_some_and(|own| own.meets(&near)) {
+                continue;
+            }
             let out = -(wall.to - wall.from).normalize_or_zero().perp() * WALL_MM;
             let corners = vec![wall.from, wall.from + out, wall.to + out, wall.to];
             let Ok(solid) = Polygon::simple(corners).map(Outline::from) else { continue };
-            let (from, to) = (sensor.truncate(), centre.truncate());
             let entered = fresnel_clearance_in_plan(from, to, wavelength, &solid);
             let FresnelClearance::Entered { ratio, at } = entered else { continue };
             let Some(id) = wall_id(context.arrangement, edge) else { continue };

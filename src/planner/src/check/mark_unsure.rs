@@ -10,7 +10,7 @@
 //! or what the aiming's tolerance makes of it at that distance, else the shop's own `target_off_mm`. How far a target may be turned:
 //! the placement's tolerance, or what the aiming's makes of it.
 
-use baywright_geometry::marks::Construction;
+use baywright_geometry::marks::{Construction, MayBeOff, Sought};
 
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::{Check, Context, finding};
@@ -38,8 +38,9 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
             Some(id) => {
                 let marks = &context.scene.marks;
                 let step = marks.iter().position(|mark| mark.id == *id && mark.at.is_ok());
-                findings.extend(step.and_then(|step| unsure(context, placement, target, step)));
-                findings.extend(step.and_then(|step| askew(context, placement, target, step)));
+                if let Some(step) = step {
+                    of_target(context, placement, target, step, findings);
+                }
             }
         }
     }
@@ -51,18 +52,40 @@ fn missing(context: &Context<'_>, target: &PlacedTarget) -> Finding {
     finding(Facts::MarkMissing, Severity::Care, of, target.meant_centre(), basis)
 }
 
+/// What its mark makes of one target. A plan is laid once for both that is asked of it.
+fn of_target(
+    context: &Context<'_>,
+    placement: &Placement,
+    target: &PlacedTarget,
+    step: usize,
+    findings: &mut Vec<Finding>,
+) {
+    let (scene, arrangement, own) = (context.scene, context.arrangement, Sought::Mark(step));
+    let construction = arrangement.aiming.mark_plan.get(step).map(|step| &step.construction);
+    let Some(Construction::Middle { first, second }) = construction else {
+        let [off] = scene.marks_may_be_off(arrangement, [own]);
+        findings.extend(unsure(context, placement, target, step, off));
+        return;
+    };
+    let join = (*first, *second);
+    let [off, apart] = scene.marks_may_be_off(arrangement, [own, Sought::Apart(*first, *second)]);
+    findings.extend(unsure(context, placement, target, step, off));
+    findings.extend(apart.and_then(|apart| askew(context, placement, target, join, &apart)));
+}
+
 /// What is worst of one target's mark, against what is allowed.
 fn unsure(
     context: &Context<'_>,
     placement: &Placement,
     target: &PlacedTarget,
     step: usize,
+    off: Option<MayBeOff>,
 ) -> Option<Finding> {
     let mark = context.scene.marks.get(step)?;
     let subjects = vec![Subject::Mark(mark.id.clone()), Subject::Target(target.id.clone())];
     let at = mark.at.ok()?.extend(mark.lies_mm);
     let away = target.meant.place.forward();
-    let Some(off) = context.scene.mark_may_be_off(context.arrangement, step) else {
+    let Some(off) = off else {
         let basis = Basis::Shop(ShopFigure::MarkLaid);
         return Some(finding(Facts::MarkUnsure(MarkFor::Place), Severity::Care, subjects, at, basis));
     };
@@ -85,12 +108,10 @@ fn askew(
     context: &Context<'_>,
     placement: &Placement,
     target: &PlacedTarget,
-    step: usize,
+    (first, second): (usize, usize),
+    apart: &MayBeOff,
 ) -> Option<Finding> {
     let (aiming, marks) = (&context.arrangement.aiming, &context.scene.marks);
-    let Construction::Middle { first, second } = aiming.mark_plan.get(step)?.construction else {
-        return None;
-    };
     let share = placement.target.error.by_squareness;
     let seen = (share > 0.0).then(|| aiming.tolerance.azimuth_rad / share);
     let limit = [placement.tolerance.yaw_rad, seen].into_iter().flatten().reduce(f64::min)?;
@@ -102,8 +123,7 @@ fn askew(
     if across < join.length() * MOST_SLANTED {
         return None;
     }
-    let off = context.scene.marks_may_be_apart(context.arrangement, (first, second))?;
-    let off = off.towards(context.scene.in_car_directions(away));
+    let off = apart.towards(context.scene.in_car_directions(away));
     let turned = libm::atan2(off, across);
     let subjects = vec![
         Subject::Target(target.id.clone()),

@@ -26,12 +26,15 @@ impl Obstacle<'_> {
             Shape::Runway(prism) | Shape::Carrying(prism) | Shape::Proud(prism, _) => {
                 prism.outline.bounds_from(own_from_bay)
             }
-            Shape::Wall(_, corners) | Shape::Ceiling(_, corners) => {
-                Bounds::around(corners.iter().map(|&p| *own_from_bay * p))
-                    .unwrap_or(Bounds { low: DVec2::ZERO, high: DVec2::ZERO })
-            }
+            Shape::Wall(_, corners) => around(corners, own_from_bay),
+            Shape::Ceiling(_, corners) => around(corners, own_from_bay),
         }
     }
+}
+
+fn around(corners: &[DVec2], own_from_bay: &PlanPose) -> Bounds {
+    let none = Bounds { low: DVec2::ZERO, high: DVec2::ZERO };
+    Bounds::around(corners.iter().map(|&p| *own_from_bay * p)).unwrap_or(none)
 }
 
 /// Its shape, by what it is.
@@ -44,7 +47,7 @@ pub(super) enum Shape<'a> {
     /// What stands proud of the floor, and what it is made of.
     Proud(Prism, Material),
     /// Over all of the room, whose corners these are.
-    Ceiling(f64, Vec<DVec2>),
+    Ceiling(f64, &'a [DVec2]),
     /// Of this position, at every height but for what open doors let through; with the corners of the ground beyond.
     Wall(usize, Vec<DVec2>),
 }
@@ -85,16 +88,17 @@ pub(super) fn rest_of_room<'a>(context: &'a Context<'_>) -> impl Iterator<Item =
     let corners = context.scene.room.walls().outer();
     let ceiling = Obstacle {
         subject: Subject::Ceiling,
-        shape: Shape::Ceiling(context.arrangement.bay.ceiling_mm, corners.to_vec()),
+        shape: Shape::Ceiling(context.arrangement.bay.ceiling_mm, corners),
         bounds: context.scene.room.walls().bounds(),
         known_mm,
         known,
     };
     let walls = (0..context.arrangement.bay.walls.len()).filter_map(move |wall| {
+        let corners = context.scene.room.corners_of(wall);
         Some(Obstacle {
             subject: Subject::Wall(wall_id(context.arrangement, wall)?.into_owned()),
-            bounds: Bounds::around(context.scene.room.corners_of(wall))?,
-            shape: Shape::Wall(wall, context.scene.room.corners_of(wall)),
+            bounds: Bounds::around(corners.iter().copied())?,
+            shape: Shape::Wall(wall, corners),
             known_mm,
             known,
         })

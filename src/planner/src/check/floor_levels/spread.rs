@@ -22,6 +22,9 @@ fn whole(mm: f64) -> f64 {
 /// Highest against lowest of what stands on the floor.
 pub(super) fn spread(context: &Context<'_>, spots: &Spots<'_>, limit: f64) -> Option<Finding> {
     let known: Vec<Surveyed<'_>> = spots.standing().filter_map(|spot| Some((spot, spot.level?))).collect();
+    if range(&known) <= limit {
+        return None;
+    }
     let outer = |moved: f64| {
         let highest = outermost(&known, |(spot, level)| level.level_mm + moved * spot.moved_mm);
         let lowest = outermost(&known, |(spot, level)| moved * spot.moved_mm - level.level_mm);
@@ -45,6 +48,15 @@ pub(super) fn spread(context: &Context<'_>, spots: &Spots<'_>, limit: f64) -> Op
     let over = most(&worst) - limit;
     (over > SPEAKS_FROM_MM)
         .then(|| by_the_car(context, found(FloorFact::MaybeUneven, worst, most(&worst)), over, moved(worst)))
+}
+
+/// More than any two of them may be apart, with all that is uncertain of both and all that the car's place makes of it.
+fn range(known: &[Surveyed<'_>]) -> f64 {
+    let reaches = |of: fn(f64, f64) -> f64| {
+        known.iter().map(move |(spot, level)| of(level.level_mm, level.within_mm + spot.moved_mm))
+    };
+    let highest = reaches(|level, off| level + off).fold(f64::NEG_INFINITY, f64::max);
+    highest - reaches(|level, off| level - off).fold(f64::INFINITY, f64::min)
 }
 
 /// The same of each stand's own feet, and of all of a mat, where nothing is asked of the floor: more than one wheel may stand

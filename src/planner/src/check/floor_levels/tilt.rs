@@ -1,6 +1,6 @@
 //! How the car stands on its floor.
 
-use baywright_geometry::{DVec2, DVec3, angle};
+use baywright_geometry::{DVec3, angle};
 use baywright_survey::{Stance, stance};
 
 use super::spots::{Spot, Spots};
@@ -46,13 +46,13 @@ impl Figure {
     }
 }
 
-/// The wheel points with their levels, and how the car stands on them.
+/// How the car stands on its wheel points, and how it would if one of them were higher.
 pub(super) struct Wheels {
-    points: [DVec3; 4],
-    within: [f64; 4],
-    moved: [f64; 4],
-    ahead: DVec2,
     stance: Stance,
+    /// By what is uncertain of its level, each wheel in turn.
+    within: [Option<Stance>; 4],
+    /// By what the car's place makes of it; none where that makes nothing of any.
+    moved: [Option<Stance>; 4],
 }
 
 impl Wheels {
@@ -63,27 +63,30 @@ impl Wheels {
         };
         let known: Vec<(DVec3, f64, f64)> = spots.wheels.iter().filter_map(known).collect();
         let known: [(DVec3, f64, f64); 4] = known.try_into().ok()?;
-        let (points, within) = (known.map(|own| own.0), known.map(|own| own.1));
-        let moved = known.map(|own| own.2);
+        let points = known.map(|own| own.0);
         let ahead = angle::direction(context.scene.bay_from_vehicle.heading());
-        Some(Self { points, within, moved, ahead, stance: stance(&points, ahead)? })
+        let higher = |by: [f64; 4], wheel: usize| {
+            let mut points = points;
+            points.get_mut(wheel).zip(by.get(wheel)).map(|(point, by)| point.z += by);
+            stance(&points, ahead)
+        };
+        let each = |by: [f64; 4]| [0, 1, 2, 3].map(|wheel| higher(by, wheel));
+        let moved = known.map(|own| own.2);
+        let is_moved = moved.iter().any(|by| *by > 0.0);
+        Some(Self {
+            stance: stance(&points, ahead)?,
+            within: each(known.map(|own| own.1)),
+            moved: if is_moved { each(moved) } else { [None; 4] },
+        })
     }
 
     /// What a figure of the stance is and how surely, each wheel's level being off by what is uncertain of it in turn; and by
     /// how much more it may be off, each being off by what the car's place makes of it at once.
     pub(super) fn figure(&self, of: impl Fn(&Stance) -> f64) -> Figure {
         let value = of(&self.stance);
-        let off = |by: &[f64; 4], wheel: usize| {
-            let mut points = self.points;
-            if let (Some(point), Some(by)) = (points.get_mut(wheel), by.get(wheel)) {
-                point.z += by;
-            }
-            stance(&points, self.ahead).map_or(0.0, |other| (of(&other) - value).abs())
-        };
-        let within = (0..4).map(|wheel| off(&self.within, wheel).powi(2)).sum::<f64>().sqrt();
-        let is_moved = self.moved.iter().any(|by| *by > 0.0);
-        let moved = if is_moved { (0..4).map(|wheel| off(&self.moved, wheel)).sum() } else { 0.0 };
-        Figure { value, within, moved }
+        let off = |other: &Option<Stance>| other.as_ref().map_or(0.0, |other| (of(other) - value).abs());
+        let within = self.within.iter().map(|other| off(other).powi(2)).sum::<f64>().sqrt();
+        Figure { value, within, moved: self.moved.iter().map(off).sum() }
     }
 }
 
