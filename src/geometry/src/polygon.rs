@@ -20,9 +20,8 @@ pub struct Polygon {
     outer: Vec<DVec2>,
     holes: Vec<Vec<DVec2>>,
     bounds: Bounds,
-    convex: bool,
-    /// The convex pieces if it is not convex itself.
-    pieces: pieces::Pieces,
+    /// The convex pieces if it is not convex itself: apart, since most are, and a polygon is moved about a lot.
+    pieces: Option<Box<pieces::Pieces>>,
 }
 
 impl Polygon {
@@ -65,19 +64,19 @@ impl Polygon {
             }
         }
         let convex = holes.is_empty() && is_convex(&outer);
-        let pieces = if convex { pieces::Pieces::default() } else { pieces::Pieces::of(&outer, &holes) };
-        Self::assembled(outer, holes, convex, pieces)
+        let pieces = (!convex).then(|| Box::new(pieces::Pieces::of(&outer, &holes)));
+        Self::assembled(outer, holes, pieces)
     }
 
     /// From a ring known to be convex and anticlockwise, such as the result of a clip or a hull.
     pub(crate) fn from_convex_ring(outer: Vec<DVec2>) -> Self {
-        Self::assembled(outer, Vec::new(), true, pieces::Pieces::default())
+        Self::assembled(outer, Vec::new(), None)
     }
 
-    fn assembled(outer: Vec<DVec2>, holes: Vec<Vec<DVec2>>, convex: bool, pieces: pieces::Pieces) -> Self {
+    fn assembled(outer: Vec<DVec2>, holes: Vec<Vec<DVec2>>, pieces: Option<Box<pieces::Pieces>>) -> Self {
         let bounds =
             Bounds::around(outer.iter().copied()).unwrap_or(Bounds { low: DVec2::ZERO, high: DVec2::ZERO });
-        Self { outer, holes, bounds, convex, pieces }
+        Self { outer, holes, bounds, pieces }
     }
 
     /// The outer ring, anticlockwise, not closed.
@@ -107,14 +106,14 @@ impl Polygon {
 
     /// Whether it has no hole and no dent (corners on a straight edge are allowed).
     pub const fn is_convex(&self) -> bool {
-        self.convex
+        self.pieces.is_none()
     }
 
     /// Convex rings, anticlockwise, that cover it exactly and share no area: itself when convex. Their corners are
     /// corners of the polygon, and a rigid move keeps them.
     pub fn pieces(&self) -> impl Iterator<Item = &[DVec2]> {
-        let whole = self.convex.then_some(self.outer.as_slice());
-        whole.into_iter().chain(self.pieces.rings())
+        let whole = self.is_convex().then_some(self.outer.as_slice());
+        whole.into_iter().chain(self.pieces.iter().flat_map(|pieces| pieces.rings()))
     }
 
     /// Its area without the holes, always positive.
@@ -135,7 +134,7 @@ impl Polygon {
     fn mapped(&self, f: impl Fn(DVec2) -> DVec2 + Copy) -> Self {
         let outer = self.outer.iter().map(|&p| f(p)).collect();
         let holes = self.holes.iter().map(|hole| hole.iter().map(|&p| f(p)).collect()).collect();
-        Self::assembled(outer, holes, self.convex, self.pieces.mapped(f))
+        Self::assembled(outer, holes, self.pieces.as_ref().map(|pieces| Box::new(pieces.mapped(f))))
     }
 }
 

@@ -7,7 +7,7 @@ use glam::DVec2;
 use super::signed_area;
 use crate::predicate::{side, turn};
 
-/// The convex pieces of a polygon that is not convex, ring after ring in one list; empty for a convex one.
+/// The convex pieces of a polygon that is not convex, ring after ring in one list.
 ///
 /// The corners of a piece are corners of the polygon, so that a rigid move of the polygon moves its pieces alike.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -41,7 +41,7 @@ pub fn measuring_point(
     if !(at.is_finite() && reach >= 0.0) {
         return None;
     }
-    let mut best = Best { at, reach, found: None };
+    let mut best = Best { at, least: reach * reach, found: None };
     for mark in &scene.marks {
         best.look(mark.at.ok(), || EndOn::LaidMark(mark.id.clone()));
     }
@@ -73,7 +73,7 @@ pub fn measuring_point(
     for (edge, wall) in arrangement.bay.room.edges().zip(&arrangement.bay.walls) {
         best.look(Some(edge.from), || EndOn::Corner(wall.id.clone()));
     }
-    best.found.map(|(_, point, on)| (point, on))
+    best.found
 }
 
 /// The same, and where no such point is near, a place of the nearest wall within `reach` mm: square from the other end of the
@@ -139,16 +139,18 @@ pub(super) fn on_car(arrangement: &Arrangement, scene: &Scene, point: &CarPoint)
 /// The nearest point so far.
 struct Best {
     at: DVec2,
-    reach: f64,
-    found: Option<(f64, DVec2, EndOn)>,
+    /// How far that is off, or at first the farthest that it may be, mm².
+    least: f64,
+    found: Option<(DVec2, EndOn)>,
 }
 
 impl Best {
     fn look(&mut self, point: Option<DVec2>, on: impl Fn() -> EndOn) {
         let Some(point) = point else { return };
-        let off = point.distance(self.at);
-        if off <= self.reach && self.found.as_ref().is_none_or(|(least, ..)| off < *least) {
-            self.found = Some((off, point, on()));
+        let off = point.distance_squared(self.at);
+        // What is at the very reach is found, what is as near as another before it is not.
+        if off < self.least || off == self.least && self.found.is_none() {
+            (self.least, self.found) = (off, Some((point, on())));
         }
     }
 }

@@ -67,7 +67,9 @@ impl Wheels {
         let ahead = angle::direction(context.scene.bay_from_vehicle.heading());
         let higher = |by: [f64; 4], wheel: usize| {
             let mut points = points;
-            points.get_mut(wheel).zip(by.get(wheel)).map(|(point, by)| point.z += by);
+            if let Some((point, by)) = points.get_mut(wheel).zip(by.get(wheel)) {
+                point.z += by;
+            }
             stance(&points, ahead)
         };
         let each = |by: [f64; 4]| [0, 1, 2, 3].map(|wheel| higher(by, wheel));
