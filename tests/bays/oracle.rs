@@ -73,6 +73,7 @@ pub const KINDS: &[&str] = &[
     "heights",
     "walk in",
     "person near",
+    "under the car",
     "leaf",
     "step in",
     "way in",

@@ -9,7 +9,7 @@ use baywright_planner::model::{
 };
 
 use crate::oracle::{Conflict, SURE_MM};
-use crate::set_up::{SetUp, Sight, What, tyre_width};
+use crate::set_up::{Part, SetUp, Sight, What, tyre_width};
 use crate::shape::{
     Frame, Ring, along, depth, depth_of, edges, gap, gap_to_line, points, rectangle, rectangle_on,
 };
@@ -32,12 +32,15 @@ const WAYS: u32 = 8;
 const READS_MM: f64 = 0.5;
 /// A tape goes over what is as low.
 const LOW_MM: f64 = 20.0;
+/// How high a mirror is.
+const MIRROR_MM: f64 = 40.0;
 
 /// All of it.
 pub fn as_drawn(a: &Arrangement, placed: &SetUp, solids: &[Solid], found: &mut Vec<Conflict>) {
     let mut all = Looked { a, placed, solids, room: a.bay.room.outer(), found };
     all.walk_in();
     all.people();
+    all.under_the_car();
     all.shut_doors();
     all.way_in();
     all.beside_targets();
@@ -52,6 +55,7 @@ pub fn as_drawn(a: &Arrangement, placed: &SetUp, solids: &[Solid], found: &mut V
 pub fn elsewhere(a: &Arrangement, placed: &SetUp, solids: &[Solid], found: &mut Vec<Conflict>) {
     let mut all = Looked { a, placed, solids, room: a.bay.room.outer(), found };
     all.people();
+    all.under_the_car();
     all.pits(a.shop.within(a.bay.walls_known));
 }
 
@@ -140,6 +144,22 @@ impl Looked<'_> {
         }
         for (by, of) in told {
             self.add("person near", &by, &of);
+        }
+    }
+
+    /// What can be carried away and stands under the body, higher than a tape goes over.
+    fn under_the_car(&mut self) {
+        let things = self.a.bay.things.iter().zip(self.solids).filter(|(own, _)| own.effort != Effort::Fixed);
+        let rising = things.map(|(_, solid)| solid).filter(|own| own.high > self.placed.carried + LOW_MM);
+        // A mirror is no higher than that.
+        let body = |part: &&Part| part.what == What::Car && part.high - part.low > MIRROR_MM + MARGIN_MM;
+        let is_under = |own: &Solid| {
+            let over = self.placed.parts.iter().filter(body).filter(|part| own.high < part.low - MARGIN_MM);
+            over.into_iter().any(|part| depth(&own.ring, &part.ring) > MARGIN_MM)
+        };
+        let told: Vec<String> = rising.filter(|own| is_under(own)).map(|own| own.name.clone()).collect();
+        for by in told {
+            self.add("under the car", &by, "car");
         }
     }
 

@@ -49,6 +49,7 @@ mod tape_over;
 #[cfg(test)]
 pub(crate) mod testing;
 mod thing_place;
+mod under_car;
 mod walk_in;
 mod way_in;
 mod wheels;
@@ -179,6 +180,7 @@ pub const ALL: &[Check] = &[
     walk_in::CHECK,
     shut_door::CHECK,
     person_near::CHECK,
+    under_car::CHECK,
     field_of_view::CHECK,
     beam::CHECK,
     picture::CHECK,

@@ -12,7 +12,7 @@ use baywright_geometry::{
 
 use super::Picture;
 use super::finding::{Code, Finding, Severity, Subject};
-use crate::model::{Exclusion, Material, Metal, Thing, ThingKind};
+use crate::model::{Effort, Exclusion, Material, Metal, Thing, ThingKind};
 
 /// Lower than anything in a bay, mm: a region without a floor of its own reaches down to it.
 const LOWEST_MM: f64 = -1e7;
@@ -135,6 +135,8 @@ pub enum Bars {
     Person(Exclusion),
     /// What is so low that a tape goes over it, and lengthens the tape.
     Low,
+    /// What can be carried away, out from under the car.
+    Under,
 }
 
 /// What a claim moves with.
@@ -272,17 +274,18 @@ impl Claim {
             Bars::Lamps => shines(thing).then_some((Code::LightInPicture, Severity::Care)),
             Bars::Person(excludes) => (thing.is_person() && excluded(excludes, thing) == Some(true))
                 .then_some((Code::PersonNear, Severity::Care)),
+            Bars::Under => (thing.effort != Effort::Fixed).then_some((Code::UnderCar, Severity::Care)),
             Bars::Low => lies_under_a_tape(&thing.span).then_some((Code::TapeOver, Severity::Care)),
         }
     }
 
-    /// What it is kept free for, by what would be found of what stands there; `None` where people, lamps or what lies low are
-    /// asked of alone.
+    /// What it is kept free for, by what would be found of what stands there; `None` where people, lamps, what lies low or what can be
+    /// carried away are asked of alone.
     pub(super) const fn code(&self) -> Option<Code> {
         match self.bars {
             Bars::Everything(code, _) => Some(code),
             Bars::Zone(_) => Some(Code::ZoneObject),
-            Bars::Lamps | Bars::Person(_) | Bars::Low => None,
+            Bars::Lamps | Bars::Person(_) | Bars::Low | Bars::Under => None,
         }
     }
 
@@ -293,7 +296,7 @@ impl Claim {
             Bars::Zone(excludes) => {
                 (excludes_part(excludes, material.metal()) != Some(false)).then_some(Code::ZoneObject)
             }
-            Bars::Lamps | Bars::Person(_) | Bars::Low => None,
+            Bars::Lamps | Bars::Person(_) | Bars::Low | Bars::Under => None,
         }
     }
 
@@ -302,7 +305,7 @@ impl Claim {
         match self.bars {
             Bars::Everything(code, _) => Some(code),
             Bars::Zone(excludes) => walls_bind(excludes).then_some(Code::ZoneObject),
-            Bars::Lamps | Bars::Person(_) | Bars::Low => None,
+            Bars::Lamps | Bars::Person(_) | Bars::Low | Bars::Under => None,
         }
     }
 }
@@ -349,7 +352,7 @@ pub(super) fn anywhere() -> Option<Span> {
 
 /// Whether what is found so is never in the way of the aiming itself: it needs care at most, and says so of what is drawn.
 pub(super) const fn is_care_at_most(code: Code) -> bool {
-    matches!(code, Code::WorkingRoom | Code::KeepFree | Code::TapeOver | Code::PersonNear)
+    matches!(code, Code::WorkingRoom | Code::KeepFree | Code::TapeOver | Code::PersonNear | Code::UnderCar)
 }
 
 /// Every region of the plan where a thing, at its heights, would stop the aiming.

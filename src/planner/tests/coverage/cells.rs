@@ -160,7 +160,7 @@ fn ceiling(column: Column, relation: Relation) -> Cell {
             Relation::Clear => Cell::Nothing(Reason::FarEnough),
             Relation::Over | Relation::Sliver | Relation::Within => Cell::Nothing(Reason::EndsAtTheWall),
         },
-        Column::Car | Column::Target | Column::Axis | Column::OverStand => {
+        Column::Car | Column::UnderCar | Column::Target | Column::Axis | Column::OverStand => {
             solid(stops(&[Code::HeadRoom]), relation)
         }
         Column::OverCar => over(relation),
@@ -280,6 +280,11 @@ fn thing(kind: ThingKind, hangs: Hangs, made: Made, column: Column, relation: Re
         },
         Column::AxisUnknown | Column::Alignment | Column::AlignmentUnknown => of_the_car(column, relation),
         Column::Car => solid(stops(&[Code::CarClash]), relation),
+        Column::UnderCar => match hangs {
+            Hangs::No => under_car(relation),
+            // What hangs reaches down into the body.
+            Hangs::Yes => solid(stops(&[Code::CarClash]), relation),
+        },
         // 30 mm inside the body's side there: it is in the car at every relation but the last.
         Column::Tyre => match relation {
             Relation::Over | Relation::Sliver => stops(&[Code::CarClash]),
@@ -318,6 +323,14 @@ fn glass(is_glass: bool, relation: Relation) -> Cell {
         Relation::Clear => Cell::Nothing(Reason::FarEnough),
         _ if !is_glass => Cell::Nothing(Reason::NotExcluded),
         Relation::Over | Relation::Sliver | Relation::Within => care(&[Code::GlassBehind]),
+    }
+}
+
+/// What stands under the car by however little, or may stand there.
+fn under_car(relation: Relation) -> Cell {
+    match relation {
+        Relation::Over | Relation::Sliver | Relation::Within => care(&[Code::UnderCar]),
+        Relation::Clear => Cell::Nothing(Reason::FarEnough),
     }
 }
 
@@ -369,6 +382,8 @@ fn runway(made: Made, column: Column, relation: Relation) -> Cell {
         Column::OverCar | Column::OverPerson => Cell::Nothing(Reason::StandsBelow),
         Column::AxisUnknown | Column::Alignment | Column::AlignmentUnknown => of_the_car(column, relation),
         Column::Car => solid(stops(&[Code::CarClash]), relation),
+        // As low as that it is the building's, and holds up no car.
+        Column::UnderCar => runway(made, Column::Car, relation),
         Column::Tyre => match relation {
             Relation::Over | Relation::Sliver => stops(&[Code::CarClash]),
             Relation::Within => UNSURE,
@@ -419,7 +434,7 @@ fn wall(material: Material, column: Column, relation: Relation) -> Cell {
         Column::Axis => line(stops(&[Code::OutsideRoom]), relation),
         Column::OverCar | Column::OverPerson => Cell::Nothing(Reason::StandsBelow),
         Column::AxisUnknown | Column::Alignment | Column::AlignmentUnknown => of_the_car(column, relation),
-        Column::Car | Column::Tyre => solid(stops(&[Code::CarClash]), relation),
+        Column::Car | Column::UnderCar | Column::Tyre => solid(stops(&[Code::CarClash]), relation),
         Column::Mark => line(stops(&[Code::MarkPlace]), relation),
         Column::Run => line(stops(&[Code::RunBlocked]), relation),
         Column::WorkingRoom => care_only(care(&[Code::WorkingRoom]), relation),
@@ -462,6 +477,7 @@ fn other_bay(column: Column, relation: Relation, variant: Variant) -> Cell {
         | Column::Feet
         | Column::Target
         | Column::Car
+        | Column::UnderCar
         | Column::Mark
         | Column::Run
         | Column::WorkingRoom
@@ -546,6 +562,7 @@ fn feature(kind: FloorFeatureKind, column: Column, relation: Relation) -> Cell {
         | Column::Fresnel
         | Column::Target
         | Column::Car
+        | Column::UnderCar
         | Column::Run
         | Column::WorkingRoom
         | Column::BeforeStand

@@ -11,6 +11,8 @@ const STAND_TOP_MM: f64 = 2_000.0;
 const ZONE_TOP_MM: f64 = 2_500.0;
 /// A ceiling so low that from the top of a wall the sun does not reach across the bay, mm.
 const LOW_CEILING_MM: f64 = 1_900.0;
+/// How high what stands under the car is, whose body is 150 mm up, mm.
+const UNDER_CAR_MM: f64 = 100.0;
 /// How far from the right wall the middle of a mat lies, mm.
 const MAT_MIDDLE_MM: f64 = 300.0;
 /// How far back a front wheel may stand, mm.
@@ -49,6 +51,8 @@ pub enum Column {
     Target,
     /// The car's own place.
     Car,
+    /// The space under the car's body; what stands there is 100 mm high.
+    UnderCar,
     /// The ground under a tyre.
     Tyre,
     /// A floor mark.
@@ -201,7 +205,7 @@ impl Relation {
 
 impl Column {
     /// Every column.
-    pub const ALL: [Self; 30] = [
+    pub const ALL: [Self; 31] = [
         Self::NothingZone,
         Self::MetalZone,
         Self::ReflectingZone,
@@ -212,6 +216,7 @@ impl Column {
         Self::Feet,
         Self::Target,
         Self::Car,
+        Self::UnderCar,
         Self::Tyre,
         Self::Mark,
         Self::Run,
@@ -252,6 +257,7 @@ impl Column {
             | Self::Feet
             | Self::Target
             | Self::Car
+            | Self::UnderCar
             | Self::Tyre
             | Self::Mark
             | Self::Run
@@ -281,7 +287,7 @@ impl Column {
             | Self::PeopleZone
             | Self::LightZone => ZONE_TOP_MM,
             Self::OverCar => 1_500.0 + 100.0,
-            Self::Car => 1_500.0,
+            Self::Car | Self::UnderCar => 1_500.0,
             Self::OverStand | Self::Target | Self::Axis => STAND_TOP_MM,
             // 7 ft 6 in.
             Self::OverPerson => 2_286.0,
@@ -320,7 +326,7 @@ impl Column {
             // A pit lies open for whoever works there, whatever else it is in the way of.
             (Facts::OpenPit(_), _) => self == Self::WorkedIn,
             (Facts::GlassBehind, _) => self == Self::BehindTarget,
-            (Facts::HeadRoom(Under::Car), _) => matches!(self, Self::OverCar | Self::Car),
+            (Facts::HeadRoom(Under::Car), _) => matches!(self, Self::OverCar | Self::Car | Self::UnderCar),
             (Facts::HeadRoom(Under::Stand), _) => matches!(self, Self::OverStand | Self::Target | Self::Axis),
             (Facts::HeadRoom(Under::Person), _) => self == Self::OverPerson,
             // What stands there is in the way of the car, which has its own column.
@@ -345,6 +351,7 @@ impl Column {
         let at_the_car = matches!(
             self,
             Self::Car
+                | Self::UnderCar
                 | Self::Tyre
                 | Self::Mark
                 | Self::Run
@@ -397,7 +404,9 @@ impl Column {
             _ => row.put(&mut arrangement, edge + DVec2::new(0.0, relation.gap()), length, 100.0),
         }
         match self {
-            Self::UnderTape => row.lie_low(&mut arrangement),
+            Self::UnderTape => row.lie_low(&mut arrangement, 18.0),
+            // What is built there is as high as elsewhere.
+            Self::UnderCar if matches!(row, Row::Thing(..)) => row.lie_low(&mut arrangement, UNDER_CAR_MM),
             Self::WayIn => {
                 arrangement.bay.things.iter_mut().for_each(|own| own.effort = Effort::Fixed);
                 // The wall behind the car is the last, however many there are.
@@ -434,7 +443,7 @@ impl Column {
             Self::Fresnel => DVec2::new(6_800.0, 3_062.397),
             Self::Feet => DVec2::new(9_100.0, 3_300.0),
             Self::Target => DVec2::new(8_810.0, 3_250.0),
-            Self::Car | Self::OverCar => DVec2::new(2_500.0, 3_900.0),
+            Self::Car | Self::UnderCar | Self::OverCar => DVec2::new(2_500.0, 3_900.0),
             Self::OverStand => DVec2::new(8_810.0, 3_250.0),
             // The thrust line starts at the rear axle, at x = 1400 mm, 0.1° to the left; the target is set off from the sensor.
             Self::Axis => DVec2::new(4_800.0, 3_000.0) + turned(DVec2::new(4_010.0, 250.0)),
@@ -534,7 +543,7 @@ impl Column {
                 alone.bay.ceiling_mm = LOW_CEILING_MM;
             }
             // A hand's breadth over the roof is another column's.
-            Self::Car => alone.shop.over_car_mm = 0.0,
+            Self::Car | Self::UnderCar => alone.shop.over_car_mm = 0.0,
             Self::Sight | Self::Feet | Self::OverCar | Self::Tyre | Self::BeforeStand | Self::WorkedIn => {}
         }
         alone

@@ -136,14 +136,14 @@ impl Row {
         }
     }
 
-    /// What stands on the floor or proud of it is no higher than a tape goes over: 18 mm.
-    pub fn lie_low(self, arrangement: &mut Arrangement) {
+    /// What stands on the floor or proud of it is no higher than this, mm.
+    pub fn lie_low(self, arrangement: &mut Arrangement, top_mm: f64) {
         match self {
             Self::Thing(_, Hangs::No, _) => {
-                arrangement.bay.things.iter_mut().for_each(|own| own.span = span(0.0, 18.0));
+                arrangement.bay.things.iter_mut().for_each(|own| own.span = span(0.0, top_mm));
             }
             Self::Proud(..) => {
-                arrangement.bay.floor_features.iter_mut().for_each(|own| own.proud_mm = 18.0);
+                arrangement.bay.floor_features.iter_mut().for_each(|own| own.proud_mm = top_mm);
             }
             Self::Thing(_, Hangs::Yes, _)
             | Self::IdleRunway

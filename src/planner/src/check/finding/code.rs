@@ -77,6 +77,8 @@ pub enum Code {
     ShutDoor,
     /// Somebody stands within a step of a zone that is to be clear of people or of the line of sight, or in a camera's picture.
     PersonNear,
+    /// Something or somebody under the car, though not touching it.
+    UnderCar,
     /// Daylight or a lamp's light may come into a camera's picture.
     LightInPicture,
     /// Daylight may fall on a mat that a camera looks at.
@@ -127,7 +129,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 60] = [
+    pub const ALL: [Self; 61] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -165,6 +167,7 @@ impl Code {
         Self::WalkIn,
         Self::ShutDoor,
         Self::PersonNear,
+        Self::UnderCar,
         Self::LightInPicture,
         Self::LightOnMat,
         Self::GlassBehind,
@@ -231,6 +234,7 @@ impl Code {
             Self::WalkIn => "walk-in",
             Self::ShutDoor => "shut-door",
             Self::PersonNear => "person-near",
+            Self::UnderCar => "under-car",
             Self::LightInPicture => "light-in-picture",
             Self::LightOnMat => "light-on-mat",
             Self::GlassBehind => "glass-behind",

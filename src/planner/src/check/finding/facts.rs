@@ -109,6 +109,8 @@ pub enum Facts {
     },
     /// See [`Code::PersonNear`]: of a zone or of the sensor's picture, as the second subject says.
     PersonNear,
+    /// See [`Code::UnderCar`].
+    UnderCar,
     /// See [`Code::LightInPicture`]: how surely.
     LightInPicture(Lit),
     /// See [`Code::LightOnMat`].
@@ -201,6 +203,7 @@ impl Facts {
             Self::WalkIn => Code::WalkIn,
             Self::ShutDoor { .. } => Code::ShutDoor,
             Self::PersonNear => Code::PersonNear,
+            Self::UnderCar => Code::UnderCar,
             Self::LightInPicture(_) => Code::LightInPicture,
             Self::LightOnMat => Code::LightOnMat,
             Self::GlassBehind => Code::GlassBehind,

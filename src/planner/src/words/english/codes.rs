@@ -75,6 +75,7 @@ pub const fn code(code: Code) -> &'static str {
             "Somebody stands within a step of a keep-clear zone that is to be clear of people or of the line of sight, or in the \
              picture of a camera."
         }
+        Code::UnderCar => "Something or somebody is under the car, though not touching it, or may be.",
         Code::LightOnMat => "Daylight may fall on a mat that a camera looks at.",
         Code::LightInPicture => "Daylight or a lamp's light is or may be in the picture of a camera.",
         Code::GlassBehind => "Glass stands behind a lidar's target, in line with it.",

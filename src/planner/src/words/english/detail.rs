@@ -273,6 +273,13 @@ impl About<'_> {
                 _ => "People move: ask them to keep away while it is aimed.",
             }
             .to_owned(),
+            Facts::UnderCar => match finding.culprit().and_then(|id| self.arrangement.bay.things.iter().find(|own| own.id == *id)) {
+                Some(own) if own.is_person() => {
+                    "Nobody is under a car while it is aimed: they come out before the brake is tried and the marks are laid."
+                }
+                _ => "A jack or a stand may hold the car up, so that it does not stand on its own wheels: look, and take it away.",
+            }
+            .to_owned(),
             Facts::WayIn(small) => {
                 let entered = "Of the doors that are entered. If it comes in elsewhere, enter that door.";
                 let door = finding.subjects.first().map_or_else(String::new, |own| self.subject(own));

@@ -31,6 +31,7 @@ impl About<'_> {
             Facts::LightOnMat => format!("{value} away, a low sun reaches {limit_text}"),
             Facts::OpenPit(_) => format!("{value} from them, wants {limit_text}"),
             Facts::WalkIn => format!("{value} from it, wants {limit_text}"),
+            Facts::UnderCar => format!("{value} beside it, known to ± {limit_text}"),
             Facts::PersonNear => match finding.subjects.get(1) {
                 Some(Subject::Sensor) => format!("{value} beside it, known to ± {limit_text}"),
                 _ => format!("{value} from it, wants {limit_text}"),
@@ -55,6 +56,7 @@ impl About<'_> {
             }
             Facts::CarClash(Lacks::Room) | Facts::StandClash(Lacks::Room) => match finding.subjects.first() {
                 Some(Subject::FloorFeature(_)) => format!("{value} from being off it{within}"),
+                Some(Subject::Opening(_)) => format!("{value} too far{within}"),
                 _ => format!("{value} too close{within}"),
             },
             Facts::ZoneNear(_) | Facts::PlaceUnsure(_) | Facts::CarPlace(_) => {

@@ -6,12 +6,23 @@ use crate::assessment::{
     AlignmentFigure, DoorPart, Facts, Finding, InSight, Lit, MarkFor, Misplaced, OnRunways, Open, Painted,
     Quantity, Severity, StandReach, StandSide, Subject, Under,
 };
+use crate::model::Id;
 use crate::scene::TargetPart;
 
 impl About<'_> {
     /// What is wrong, in one short sentence without its full stop: "Tool cabinet is inside the keep-clear zone".
     pub fn title(&self, finding: &Finding) -> String {
         sentence_start(&self.within_sentence(finding))
+    }
+
+    /// What of the set-up would be outside, through a door or window.
+    fn out_through(&self, what: &str, id: &Id, no_fit: bool) -> String {
+        let through = self.subject(&Subject::Opening(id.clone()));
+        match self.arrangement.bay.openings.iter().find(|door| door.id == *id) {
+            Some(door) if !door.is_open() => format!("{what} would go through {through}, which is shut"),
+            Some(_) if no_fit => format!("{what} does not fit through {through}"),
+            _ => format!("{what} would reach further through {through} than is known to be free"),
+        }
     }
 
     /// The same as it stands within a sentence: names keep their letters.
@@ -29,21 +40,13 @@ impl About<'_> {
                     Some(TargetPart::Body) | None => first,
                 };
                 match finding.subjects.get(1) {
-                    Some(Subject::Opening(id)) => {
-                        match self.arrangement.bay.openings.iter().find(|door| door.id == *id) {
-                            Some(door) if !door.is_open() => {
-                                format!("{first} would go through {second}, which is shut")
-                            }
-                            Some(_) if *no_fit => format!("{first} does not fit through {second}"),
-                            _ => format!(
-                                "{first} would reach further through {second} than is known to be free"
-                            ),
-                        }
-                    }
+                    Some(Subject::Opening(id)) => self.out_through(&first, id, *no_fit),
                     _ => format!("{first} would go through {second}"),
                 }
             }
             Facts::CarClash(_) | Facts::StandClash(_) => match finding.subjects.first() {
+                // A door is no thing that the car could be in.
+                Some(Subject::Opening(id)) => self.out_through(&second, id, false),
                 Some(Subject::FloorFeature(_)) => match finding.subjects.get(1) {
                     Some(Subject::Stand(id)) if self.is_mat(id) => {
                         format!("{second} would lie on {the_first}")
@@ -109,6 +112,8 @@ impl About<'_> {
                 }
                 _ => format!("{first} may step into {second}"),
             },
+            Facts::UnderCar if finding.measured.is_some() => format!("{first} may be under {second}"),
+            Facts::UnderCar => format!("{first} is under {second}"),
             Facts::LightOnMat => format!("{first} may let daylight onto {second}"),
             Facts::LightInPicture(lit) => match (finding.culprit(), lit) {
                 (Some(_), _) => format!("{first} is in the picture of {second}"),
