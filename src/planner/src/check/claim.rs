@@ -129,7 +129,7 @@ pub enum Bars {
     Everything(Code, Severity),
     /// What a keep-clear zone excludes.
     Zone(Exclusion),
-    /// Lamps, and what carries them, out of a camera's picture.
+    /// Lamps, what carries them and what they are mirrored in, out of a camera's picture.
     Lamps,
     /// People whom a zone that excludes this keeps out: from a step round it, or from a camera's picture.
     Person(Exclusion),
@@ -310,9 +310,9 @@ impl Claim {
     }
 }
 
-/// Whether it is a lamp, or has lamps that somebody may leave on.
+/// Whether it is a lamp, or has lamps that somebody may leave on, or is of glass, in which the lamps of the room are seen.
 pub(super) const fn shines(thing: &Thing) -> bool {
-    matches!(thing.kind, ThingKind::Lamp | ThingKind::ParkedCar)
+    matches!(thing.kind, ThingKind::Lamp | ThingKind::ParkedCar) || matches!(thing.material, Material::Glass)
 }
 
 /// Whether walls bound a zone: one that keeps out only people or light ends at a wall by itself.

@@ -1,9 +1,9 @@
 //! Light in a camera's picture: windows, open doors and gaps, walls of glass or mesh, lamps, cars with theirs.
 //!
-//! Rule: where a camera looks at an upright board, nothing that lets daylight in, no lamp and no parked car, whose lamps may be on, is in its picture, beside the board
-//! or behind it, nor may be, as far as the places of walls, lamp and car are known: how much it matters depends on the day and on
-//! who switches what off, so that it needs care. What the board or a thing hides of it is not taken off. A lamp in a zone that
-//! keeps out light is told there.
+//! Rule: where a camera looks at an upright board, nothing that lets daylight in, no lamp, nothing of glass, which mirrors them, and
+//! no parked car, whose lamps may be on, is in its picture, beside the board or behind it, nor may be, as far as the places of
+//! walls, lamp and car are known: how much it matters depends on the day and on who switches what off, so that it needs care.
+//! What the board or a thing hides of it is not taken off. A lamp in a zone that keeps out light is told there.
 //! Limit: the camera's field of view in the profile; an even light over the board (common practice, no source).
 
 mod view;
@@ -297,6 +297,18 @@ mod tests {
         let mut cabinet = lamp((8_800.0, 5_000.0));
         cabinet.bay.things[0].kind = ThingKind::Cabinet;
         none(&cabinet, Code::LightInPicture);
+    }
+
+    /// A mirror or a pane that stands on the floor shows the lamps of the room.
+    #[test]
+    fn glass_in_the_picture() {
+        let mut pane = lamp((8_800.0, 5_000.0));
+        (pane.bay.things[0].kind, pane.bay.things[0].material) = (ThingKind::Other, Material::Glass);
+        let found = check(&pane, Code::LightInPicture, Severity::Care, None);
+        let line = words::Words::new(&pane, words::Locale::default()).line(&found);
+        assert!(line.contains("mirrored in it"), "{line}");
+        pane.bay.things[0].material = Material::Wood;
+        none(&pane, Code::LightInPicture);
     }
 
     /// Also one of another bay of the hall: its lamps may be on, and it drives away.

@@ -302,8 +302,8 @@ fn thing(kind: ThingKind, hangs: Hangs, made: Made, column: Column, relation: Re
         Column::WorkingRoom => care_only(care(&[Code::WorkingRoom]), relation),
         Column::BeforeStand => care_only(care(&[Code::StandRoom]), relation),
         Column::WayOut => care_only(care(&[Code::KeepFree]), relation),
-        // A parked car's lamps may be on.
-        Column::Picture if is_light(kind) || kind == ThingKind::ParkedCar => {
+        // A parked car's lamps may be on, and glass mirrors what is.
+        Column::Picture if is_light(kind) || kind == ThingKind::ParkedCar || made == Made::Glass => {
             line(care(&[Code::LightInPicture]), relation)
         }
         Column::Picture => excluded(false),

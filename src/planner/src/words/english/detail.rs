@@ -109,6 +109,9 @@ impl About<'_> {
                     (Some(id), _) if self.is_parked_car(id) => {
                         format!("Its lamps are to be off and its panes throw back light: {spoils}.")
                     }
+                    (Some(id), _) if self.is_of_glass(id) => {
+                        format!("Lamps and daylight are mirrored in it: {spoils}. Cover it with something matt, or move it out.")
+                    }
                     (Some(_), _) => format!("{}. Switch it off or shade it.", sentence_start(spoils)),
                     (None, Lit::Is) => format!("{}; {day}", sentence_start(spoils)),
                     (None, Lit::ByPlace) => {

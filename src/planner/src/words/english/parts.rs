@@ -57,6 +57,11 @@ impl About<'_> {
         self.arrangement.bay.things.iter().any(|own| own.id == *id && own.kind == ThingKind::ParkedCar)
     }
 
+    /// Whether a thing is of glass.
+    pub(super) fn is_of_glass(&self, id: &Id) -> bool {
+        self.arrangement.bay.things.iter().any(|own| own.id == *id && own.material == Material::Glass)
+    }
+
     /// Whether a target lies on the floor.
     pub(super) fn is_mat(&self, id: &Id) -> bool {
         let own = self.arrangement.aiming.placements.iter().find(|own| own.id == *id);
