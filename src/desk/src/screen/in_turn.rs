@@ -1,8 +1,9 @@
 //! What moves the keyboard's focus, or undoes, gets a frame of its own.
 //!
 //! The library moves the focus before it looks at letters, and once a frame. What came in the same frame as a Tab, an
-//! Enter, a tap of the space bar on a button or a press of the pointer, before it or after, would go to the wrong field, or nowhere: it takes its turn in a
-//! frame before or after. And what undo is about, the field or the work, is known once the letters before it have arrived.
+//! Enter, a tap of the space bar on a button or a press of the pointer, before it or after, would go to the wrong field, or
+//! nowhere: it takes its turn in a frame before or after. And what undo is about, the field or the work, is known once the
+//! letters before it have arrived.
 
 use std::collections::VecDeque;
 
