@@ -71,7 +71,7 @@ fn sensor(of: &mut Sensor) {
 
 fn measured(of: &mut OnThisCar) {
     of.sensor_at = of.sensor_at.map(|at| DVec3::new(at.x, -at.y, at.z));
-    of.rear_toe_rad = of.rear_toe_rad.map(|(left, right)| (right, left));
+    of.rear_toe = RearToe { left_rad: of.rear_toe.right_rad, right_rad: of.rear_toe.left_rad };
     of.set_back_mm = of.set_back_mm.map(|mm| -mm);
     of.wheels = of.wheels.map(|[front_left, front_right, rear_left, rear_right]| {
         [front_right, front_left, rear_right, rear_left].map(point)

@@ -449,8 +449,8 @@ pub fn centreline(a: &Arrangement) -> (Frame, f64) {
 /// What "straight ahead" means, abreast of the front axle: the centreline, or where the rear wheels push the car.
 fn reference_axis(a: &Arrangement) -> Frame {
     let (line, length) = centreline(a);
-    match (a.aiming.axis, a.on_this_car.rear_toe_rad) {
-        (ReferenceAxis::ThrustLine, Some((left, right))) => {
+    match (a.aiming.axis, a.on_this_car.rear_toe.left_rad, a.on_this_car.rear_toe.right_rad) {
+        (ReferenceAxis::ThrustLine, Some(left), Some(right)) => {
             // What the left wheel toes in pushes to the right.
             let heading = line.heading + (right - left) / 2.0;
             let rear = line.out(DVec2::new(-length, 0.0));

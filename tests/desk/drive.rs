@@ -4,9 +4,10 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use baywright_desk::screen::Desk;
+use baywright_desk::screen::command::{Command as Ask, OfBay};
 use baywright_desk::screen::unbroken;
 use baywright_planner::geometry::DVec2;
-use baywright_planner::model::StandSet;
+use baywright_planner::model::{Id, StandSet};
 use baywright_planner::{Severity, Verdict};
 use egui::{Key, Modifiers, Vec2};
 use egui_kittest::Harness;
@@ -283,7 +284,7 @@ fn a_file_changed_by_someone_else_is_not_replaced_without_a_question() {
 /// Whoever changed nothing here since takes what the other one wrote, by one press; with changes of one's own it is asked first.
 #[test]
 fn what_someone_else_wrote_is_opened() {
-    for with_changes in [false, true] {
+    for (with_changes, is_there) in [(false, true), (true, true), (false, false)] {
         let folder = folder("theirs");
         let (path, mut screen) = changed_in(&folder);
         screen.key_press_modifiers(Modifiers::COMMAND, Key::S);
@@ -295,6 +296,16 @@ fn what_someone_else_wrote_is_opened() {
         let text = std::fs::read_to_string(&path).unwrap();
         let theirs = text.replace("ceiling_mm: 3000", "ceiling_mm: 3050");
         assert_ne!(text, theirs);
+        // Where they still have the set-up that is in hand, it is shown; else their first one.
+        let (first, second) = {
+            let all = &screen.state().document().layout().arrangements;
+            (all[0].id.clone(), all[1].id.clone())
+        };
+        crate::sessions::ask(&mut screen, Ask::Bay(OfBay::Show(second.clone())));
+        assert_eq!(screen.state().document().shown(), &second);
+        let named = |id: &Id| format!("name: \"{id}\"");
+        let theirs =
+            if is_there { theirs } else { theirs.replace(&named(&second), &named(&"their own".into())) };
         std::fs::write(&path, &theirs).unwrap();
         screen.event(egui::Event::WindowFocused(true));
         screen.run();
@@ -313,6 +324,7 @@ fn what_someone_else_wrote_is_opened() {
             3_050.0,
             "with changes: {with_changes}"
         );
+        assert_eq!(screen.state().document().shown(), if is_there { &second } else { &first });
         assert_eq!(std::fs::read_to_string(&path).unwrap(), theirs);
         crate::support::clear(folder);
     }

@@ -3,6 +3,7 @@
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Begin, Command, OfCar, OfFile, OfView};
 use baywright_planner::Subject;
+use baywright_planner::geometry::{DVec2, Outline, Polygon};
 use baywright_planner::model::assumed::AimingPart;
 use baywright_planner::model::{Provenance, Shape, Vehicle};
 use egui::{Event, Key, Vec2};
@@ -124,6 +125,34 @@ fn the_short_form_holds_the_sheet_of_a_forward_radar() {
     {
         screen.get_by_label(label);
     }
+}
+
+/// A width that makes no area is refused beside its field, and its figure stays assumed; an area that one figure for both sides
+/// would change is told in the long form.
+#[test]
+fn the_area_of_the_short_form_is_changed_by_what_is_typed_only() {
+    let mut screen = screen(demo(), Vec2::new(1440.0, 1200.0), 1.0);
+    ask(&mut screen, Command::Car(OfCar::Begin(Begin::New)));
+    let before = car(&screen);
+    for typed in ["0", "-1350"] {
+        type_into(&mut screen, "Kept clear each side", typed);
+        screen.get_by_label_contains("The two sides would meet");
+        screen.get_by_label("assumed: Kept clear each side");
+        assert_eq!(car(&screen), before, "{typed}");
+    }
+    let mut uneven = before;
+    // As somebody entered it.
+    let aiming = uneven.aimings[0].id.clone();
+    uneven.enter(AimingPart::ClearAside.of(&aiming));
+    uneven.enter(AimingPart::ClearAlong.of(&aiming));
+    let zone = &mut uneven.aimings[0].zones[0];
+    let bounds = zone.outline.bounds();
+    let further = bounds.high + DVec2::new(0.0, 400.0);
+    zone.outline = Outline::Polygon(Polygon::rectangle(bounds.low, further).unwrap());
+    ask(&mut screen, Command::Car(OfCar::Change(Box::new(uneven.clone()))));
+    assert!(screen.query_by_label("Kept clear each side").is_none());
+    screen.get_by_label_contains("1 area to keep clear is entered under Everything");
+    assert_eq!(car(&screen).aimings[0].zones, uneven.aimings[0].zones);
 }
 
 #[test]

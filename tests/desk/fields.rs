@@ -237,6 +237,64 @@ fn a_zone_that_makes_no_shape_or_has_a_name_of_another_says_so() {
     assert_eq!(zones[1].id.as_str(), "second");
 }
 
+/// No part of a car takes a name that another of its kind has, and none drops what was typed without a word.
+#[test]
+fn a_part_of_a_car_that_takes_the_name_of_another_says_so() {
+    let mut screen = usual(demo());
+    ask(&mut screen, Command::Car(OfCar::Begin(Begin::Change)));
+    let mut car = Vehicle::clone(screen.state().document().draft().unwrap().car());
+    let aiming = car.aimings.iter().position(|own| own.id == screen.state().answer().arrangement.aiming.id);
+    // One of a kind more, by names that nothing else has; the whole form with that part alone in sight.
+    let aiming = aiming.unwrap();
+    let mut second = car.sensors[0].clone();
+    second.id = "sensor two".into();
+    car.sensors.push(second);
+    let mut second = car.aimings[aiming].clone();
+    (second.id, second.name) = ("aiming two".into(), "Aiming two".into());
+    car.aimings.push(second);
+    ask(&mut screen, Command::Car(OfCar::Change(Box::new(car.clone()))));
+    screen.run();
+    let (sensor, other) = (car.sensors[0].id.clone(), car.aimings[aiming].id.clone());
+    for (shown, taken) in [("sensor two", sensor), ("aiming two", other)] {
+        type_into(&mut screen, "Search", "name");
+        let field = screen
+            .query_all_by_label("Name")
+            .find(|own| own.accesskit_node().value().as_deref() == Some(shown));
+        field.unwrap_or_else(|| panic!("a field with {shown}")).focus();
+        screen.run();
+        screen.key_press_modifiers(Modifiers::COMMAND, Key::A);
+        screen.step();
+        screen.event(egui::Event::Text(taken.to_string()));
+        screen.step();
+        screen.key_press(Key::Enter);
+        screen.run();
+        screen.get_by_label_contains(&format!("Something here is called “{taken}” already"));
+        assert_eq!(**screen.state().document().draft().unwrap().car(), car, "{shown}");
+    }
+}
+
+/// Of a row that is hidden by a search the next one has nothing: Up in a name steps no figure.
+#[test]
+fn a_hidden_figure_is_not_stepped_in_the_row_after_it() {
+    let mut screen = usual(demo());
+    ask(&mut screen, Command::Car(OfCar::Begin(Begin::Change)));
+    let before = screen.state().document().draft().unwrap().car().clone();
+    type_into(&mut screen, "Search", "name");
+    let names: Vec<String> = ["Name", "Title"]
+        .into_iter()
+        .flat_map(|label| screen.query_all_by_label(label).map(|own| own.accesskit_node().value()))
+        .flatten()
+        .collect();
+    assert!(names.len() > 2, "{names:?}");
+    for at in 0..screen.query_all_by_label("Name").count() {
+        screen.query_all_by_label("Name").nth(at).unwrap().focus();
+        screen.run();
+        screen.key_press(Key::ArrowUp);
+        screen.run();
+        assert_eq!(*screen.state().document().draft().unwrap().car(), before, "name {at}");
+    }
+}
+
 /// The field above is drawn first: it has the keyboard by then.
 #[test]
 fn what_is_typed_is_taken_when_a_field_above_it_is_gone_to() {

@@ -11,7 +11,7 @@ use egui::{Key, Modifiers};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{By, NodeT, Queryable};
 
-use crate::sessions::{ask, home, start};
+use crate::sessions::{after_the_end, ask, home, start};
 use crate::support::{clear, demo, desk, type_into, usual};
 
 /// The name of what has the keyboard.
@@ -70,7 +70,8 @@ fn how_leads_to_the_alignment_and_half_of_it_is_not_known() {
     assert!(screen.state().document().draft().is_none());
     press_how(&mut screen, &Step::EnterAlignment);
     assert_eq!(focused(&screen), "Rear left toe");
-    let known = |screen: &Harness<'_, Desk>| screen.state().answer().arrangement.on_this_car.rear_toe_rad;
+    let known =
+        |screen: &Harness<'_, Desk>| screen.state().answer().arrangement.on_this_car.rear_toe.both_rad();
     let is_asked = |screen: &Harness<'_, Desk>| {
         let found = &screen.state().answer().assessment.findings;
         found.iter().any(|own| own.cure.as_ref().is_some_and(|cure| cure.step == Step::EnterAlignment))
@@ -79,11 +80,29 @@ fn how_leads_to_the_alignment_and_half_of_it_is_not_known() {
     type_into(&mut screen, "Rear left toe", "0.1");
     screen.get_by_label_contains("of one rear wheel alone says nothing yet");
     assert!(known(&screen).is_none() && is_asked(&screen));
+    // It is entered all the same: undo takes it back, and "How" asks for the other one.
+    let half = |screen: &Harness<'_, Desk>| screen.state().answer().arrangement.on_this_car.rear_toe.left_rad;
+    assert_eq!(screen.state().undoes().as_deref(), Some("Measured on this car"));
+    ask(&mut screen, Command::Undo);
+    assert!(half(&screen).is_none() && screen.query_by_label_contains("alone says nothing yet").is_none());
+    ask(&mut screen, Command::Redo);
+    assert!((half(&screen).unwrap().to_degrees() - 0.1).abs() < 1e-9);
+    press_how(&mut screen, &Step::EnterAlignment);
+    assert_eq!(focused(&screen), "Rear right toe");
+    // The program dies with its window, and what was entered is there after it.
+    screen.state_mut().wait_until_kept();
+    drop(screen);
+    let mut screen = after_the_end(&home);
+    screen.get_by_label_contains("Open it again: Bay: ").click();
+    screen.run();
+    assert!((half(&screen).unwrap().to_degrees() - 0.1).abs() < 1e-9 && is_asked(&screen));
+    press_how(&mut screen, &Step::EnterAlignment);
+    screen.get_by_label_contains("of one rear wheel alone says nothing yet");
     type_into(&mut screen, "Rear right toe", "0,12");
     let (left, right) = known(&screen).unwrap();
     assert!((left.to_degrees() - 0.1).abs() < 1e-9 && (right.to_degrees() - 0.12).abs() < 1e-9);
     assert!(!is_asked(&screen) && screen.query_by_label_contains("alone says nothing yet").is_none());
-    // One step back, and nothing is known.
+    // One step back, and no thrust line is known.
     ask(&mut screen, Command::Undo);
     assert!(known(&screen).is_none());
     ask(&mut screen, Command::Redo);

@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Begin, Command, OfBay, OfCar, OfFile};
 use baywright_desk::session::draft::Draft;
+use baywright_planner::Code;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::DVec2;
 use baywright_planner::model::assumed::BodyPart;
@@ -96,6 +97,37 @@ fn a_car_that_another_arrangement_was_measured_with_is_not_kept_over() {
     screen.get_by_label_contains(&format!("the set-up “{second}” would not go with its car any more"));
     opens(&mut screen, &bay);
     // What keeps may be at its last note still.
+    crate::support::clear(home);
+}
+
+/// What undo takes back once a changed car is kept is not the car's file: it is that the set-up goes by the new figures.
+#[test]
+fn undo_says_what_it_takes_back_of_a_car_that_was_changed() {
+    let home = home("opened-figures");
+    let (mut screen, bay) = with_own_car(&home);
+    let id = screen.state().answer().arrangement.vehicle.id.clone();
+    let profile = home.join(format!("vehicle-profiles/{id}.ron"));
+    let asks = |screen: &Harness<'_, Desk>| {
+        let found = &screen.state().answer().assessment.findings;
+        found.iter().position(|own| own.code() == Code::ProfileChanged)
+    };
+    let said = Some(format!("Take the figures of {id} as they are now"));
+    longer(&mut screen);
+    assert_eq!((screen.state().undoes(), asks(&screen)), (said.clone(), None));
+    let kept = std::fs::read_to_string(&profile).unwrap();
+    ask(&mut screen, Command::Undo);
+    assert!(asks(&screen).is_some(), "the set-up goes by the older ones again");
+    assert_eq!(std::fs::read_to_string(&profile).unwrap(), kept, "the car is as it was kept");
+    assert_eq!(screen.state().redoes(), said);
+    // Somebody else changes the car while the bay is shut: the card takes the figures as they are, by the same name.
+    opens(&mut screen, &bay);
+    std::fs::write(&profile, kept.replace("1790", "1795")).unwrap();
+    ask(&mut screen, Command::File(OfFile::Open(bay)));
+    let found = asks(&screen).expect("it is told");
+    ask(&mut screen, Command::Bay(OfBay::Cure(found)));
+    assert_eq!((screen.state().undoes(), asks(&screen)), (said, None));
+    ask(&mut screen, Command::Undo);
+    assert!(asks(&screen).is_some());
     crate::support::clear(home);
 }
 

@@ -6,7 +6,7 @@ use baywright_drawing::{Item, Role, Shape};
 use baywright_planner::geometry::DVec2;
 use baywright_planner::words::Units;
 use baywright_planner::{Code, Subject};
-use egui::Vec2;
+use egui::{Pos2, Rect, Vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
@@ -215,7 +215,76 @@ fn card_and_marker_light_one_another() {
     screen.hover_at(marker);
     screen.run();
     assert_eq!(screen.state().view().lit, cabinet);
-    screen.hover_at(egui::Pos2::new(500.0, 20.0));
+    screen.hover_at(Pos2::new(500.0, 20.0));
     screen.run();
     assert_eq!(screen.state().view().lit, None);
+}
+
+/// Where the names of zones stand on the paper of each view, px, and where its window lies on the screen.
+fn zones(screen: &Harness<'_, Desk>) -> (Vec<(String, DVec2)>, Vec<Rect>) {
+    let mut names = Vec::new();
+    for (drawing, _) in screen.state().drawings() {
+        names.extend(drawing.items.iter().filter_map(|item| match (&item.shape, &item.subject, item.role) {
+            (Shape::Text(text), Some(Subject::Zone(id)), Role::LabelZone) => {
+                Some((format!("{:?}: {id}", drawing.projection), drawing.paper_point(text.at)))
+            }
+            _ => None,
+        }));
+    }
+    (names, screen.state().drawings().map(|(_, window)| window).collect())
+}
+
+/// Whatever is drawn out of the room, or a corner of it further out: the paper keeps still in its window, and on it the name of
+/// each zone, which none of that moves. A name may give way, and none comes.
+#[test]
+fn names_of_zones_keep_their_places_while_the_room_grows() {
+    let mut compared = 0;
+    for bay in ["clear-bay", "crowded-bay", "drain-bay"] {
+        let mut screen = usual(demo());
+        let ctx = screen.ctx.clone();
+        screen.state_mut().ask(&ctx, Command::File(OfFile::Open(bay.into())));
+        screen.state_mut().ask(&ctx, Command::View(OfView::Select(Some(Subject::Floor))));
+        screen.run();
+        let mut grips: Vec<(String, Pos2)> = Vec::new();
+        for thing in &screen.state().answer().arrangement.bay.things {
+            let name = format!("the {}", thing.id);
+            if let Some(node) = screen.query_by_label(&format!("{name}, top view")) {
+                grips.push((name, node.rect().center()));
+            }
+        }
+        let (top, window) = screen.state().drawings().next().unwrap();
+        let (view_from_bay, middle) = (top.bay_from_view.inverse(), window.center());
+        for (i, corner) in screen.state().answer().arrangement.bay.room.outer().iter().enumerate() {
+            let px = top.paper_point(view_from_bay * *corner);
+            grips.push((format!("corner {i}"), window.min + Vec2::new(px.x as f32, px.y as f32)));
+        }
+        for (what, from) in grips {
+            screen.state_mut().ask(&ctx, Command::View(OfView::Select(Some(Subject::Floor))));
+            screen.run();
+            let out = (from - middle).normalized();
+            hold(&mut screen, from, from + out * 3.0);
+            // In hand from the first frame on; a target that was pressed instead takes its zones along.
+            let is_other =
+                matches!(screen.state().view().selected, Some(Subject::Target(_) | Subject::Stand(_)));
+            let (names, windows) = zones(&screen);
+            for step in 1..16_u8 {
+                screen.hover_at(from + out * (f32::from(step) * 9.0));
+                screen.step();
+                let (now, windows_now) = zones(&screen);
+                assert_eq!(windows_now, windows, "{bay}, {what}, {step}");
+                for (name, at) in now.iter().filter(|_| !is_other) {
+                    let was = names.iter().find(|(own, _)| own == name);
+                    let (_, was) = was.unwrap_or_else(|| panic!("{bay}, {what}, {step}: {name} came"));
+                    assert!(
+                        was.distance(*at) < 0.01,
+                        "{bay}, {what}, {step}: {name} went from {was} to {at}"
+                    );
+                    compared += 1;
+                }
+            }
+            screen.key_press(egui::Key::Escape);
+            screen.run();
+        }
+    }
+    assert!(compared > 1_000, "{compared}");
 }

@@ -12,7 +12,7 @@ use egui::{Event, Key, Modifiers, PointerButton, Pos2, Vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
-use crate::sessions::{ask, press};
+use crate::sessions::{ask, home, press, start};
 use crate::support::{demo, middle, usual};
 
 /// So many events come in one frame: a slow hand, a fast one, a slow machine, a pasted macro.
@@ -155,15 +155,142 @@ fn the_whole_short_form_is_typed_without_a_pointer() {
 
 #[test]
 fn a_figure_that_is_said_to_be_right_by_a_key_leads_on_too() {
-    let mut screen = usual(demo());
-    new_car(&mut screen);
-    let length = car(&screen).length_mm;
-    // Past the length as it stands: Tab halts at "assumed", and Space says that it is right.
-    let keys = [key(Key::Tab), key(Key::Space), letters("1799"), key(Key::Tab)].concat();
-    happen(&mut screen, &keys, 1);
-    let car = car(&screen);
-    assert_eq!((car.length_mm, car.width_mm), (length, 1_799.0));
-    assert!(!car.is_assumed(BodyPart::Length) && !car.is_assumed(BodyPart::Width));
+    for pace in PACES {
+        let mut screen = usual(demo());
+        new_car(&mut screen);
+        let length = car(&screen).length_mm;
+        // Past the length as it stands: Tab halts at "assumed", and Space says that it is right.
+        let keys = [key(Key::Tab), key(Key::Space), letters("1799"), key(Key::Tab)].concat();
+        happen(&mut screen, &keys, pace);
+        let car = car(&screen);
+        assert_eq!((car.length_mm, car.width_mm), (length, 1_799.0), "{pace} in a frame");
+        assert!(!car.is_assumed(BodyPart::Length) && !car.is_assumed(BodyPart::Width));
+    }
+}
+
+/// From the bar to the car in the bay without a pointer: its name, the sheet, and Enter on what the sheet was typed for.
+#[test]
+fn a_car_is_entered_from_the_bar_to_the_bay_by_keys_alone() {
+    for pace in PACES {
+        let home = home(&format!("by-keys-{pace}"));
+        let mut screen = start(&home);
+        screen.get_by_label_contains("Car: ").focus();
+        screen.run();
+        happen(&mut screen, &key(Key::Enter), pace);
+        let mut tabs = 0;
+        while !screen.get_by_label("Enter a new car …").is_focused() {
+            happen(&mut screen, &key(Key::Tab), pace);
+            tabs += 1;
+            assert!(tabs < 60, "Tab comes to it");
+        }
+        let sheet = [key(Key::Enter), letters("Van"), key(Key::Enter), the_sheet(Key::Enter)].concat();
+        happen(&mut screen, &sheet, pace);
+        assert_eq!(
+            (car(&screen).name.as_str(), short_form(&car(&screen))),
+            ("Van", ENTERED),
+            "{pace} in a frame"
+        );
+        happen(&mut screen, &key(Key::Enter), pace);
+        assert!(screen.state().document().draft().is_none(), "{pace} in a frame: it is kept");
+        let stands = &screen.state().answer().arrangement.vehicle;
+        assert_eq!((stands.name.as_str(), short_form(stands)), ("Van", ENTERED));
+        crate::support::clear(home);
+    }
+}
+
+const BACK: (Modifiers, Key) = (Modifiers::SHIFT, Key::Tab);
+const ON: (Modifiers, Key) = (Modifiers::NONE, Key::Tab);
+
+/// What was mistyped is gone back to by Shift+Tab and typed over; the field that was left for it has what was typed there.
+#[test]
+fn what_was_mistyped_is_gone_back_to_by_keys() {
+    for pace in PACES {
+        let mut screen = usual(demo());
+        new_car(&mut screen);
+        let typed = [
+            letters("5412"),
+            keys(&[ON]),
+            letters("1799"),
+            keys(&[BACK]),
+            letters("4512"),
+            key(Key::Enter),
+            letters("1801"),
+            keys(&[ON]),
+            letters("2,71 m"),
+            keys(&[BACK, BACK, ON, ON]),
+            keys(&[ON]),
+            letters("873"),
+            key(Key::Enter),
+        ];
+        happen(&mut screen, &typed.concat(), pace);
+        let car = car(&screen);
+        let figures = [car.length_mm, car.width_mm, car.wheelbase_mm, car.overhang_front_mm];
+        assert_eq!(figures, [4_512.0, 1_801.0, 2_710.0, 873.0], "{pace} in a frame");
+    }
+}
+
+/// Escape puts back what was there and takes nothing else away; the keyboard goes on from there.
+#[test]
+fn escape_in_a_field_puts_back_and_tab_goes_on_from_there() {
+    for pace in PACES {
+        let mut screen = usual(demo());
+        new_car(&mut screen);
+        let length = car(&screen).length_mm;
+        happen(&mut screen, &[letters("99"), key(Key::Escape)].concat(), pace);
+        assert_eq!(car(&screen).length_mm, length, "{pace} in a frame");
+        assert!(screen.state().view().page.is_none() && car(&screen).is_assumed(BodyPart::Length));
+        // Past "assumed" to the width, or right there.
+        happen(&mut screen, &keys(&[ON, ON]), pace);
+        happen(&mut screen, &[letters("1799"), key(Key::Enter)].concat(), pace);
+        assert_eq!((car(&screen).length_mm, car(&screen).width_mm), (length, 1_799.0), "{pace} in a frame");
+    }
+}
+
+/// In a field undo takes back letters; out of it, what was entered last.
+#[test]
+fn undo_of_letters_and_of_figures_while_a_car_is_entered() {
+    for pace in PACES {
+        let mut screen = usual(demo());
+        new_car(&mut screen);
+        let before = car(&screen);
+        let typed =
+            [letters("4512"), key(Key::Enter), letters("17"), keys(&[UNDO]), key(Key::Enter)].concat();
+        happen(&mut screen, &typed, pace);
+        let now = car(&screen);
+        assert_eq!((now.length_mm, now.width_mm), (4_512.0, before.width_mm), "{pace} in a frame");
+        happen(&mut screen, &keys(&[UNDO]), pace);
+        assert_eq!(car(&screen).length_mm, before.length_mm, "{pace} in a frame");
+    }
+}
+
+/// What is pasted is read as what is typed: with its unit, with what a sheet or a table had around it.
+#[test]
+fn figures_are_pasted_with_their_units() {
+    let pasted = [
+        ("3.6 m", 3_600.0),
+        ("3,6 m", 3_600.0),
+        ("11' 9 5/8\"", 3_597.275),
+        ("11\u{2032}\u{a0}9\u{a0}\u{2075}\u{2044}\u{2088}\u{2033}", 3_597.275),
+        ("3600\n", 3_600.0),
+        ("\t3 600 mm\r\n", 3_600.0),
+        ("360 cm", 3_600.0),
+    ];
+    for pace in PACES {
+        for (text, mm) in pasted {
+            let mut screen = usual(demo());
+            new_car(&mut screen);
+            let paste = vec![Event::Paste(text.to_owned())];
+            let typed = [paste.clone(), keys(&[ON]), letters("1799"), keys(&[BACK])];
+            happen(&mut screen, &typed.concat(), pace);
+            let now = car(&screen);
+            assert!((now.length_mm - mm).abs() < 1e-9, "{text:?}, {pace} in a frame: {}", now.length_mm);
+            assert_eq!(now.width_mm, 1_799.0, "{text:?}, {pace} in a frame");
+            // Over what is typed already: all of it is chosen where the keyboard comes.
+            let again = [letters("4000"), keys(&[ON, BACK]), paste, key(Key::Enter)];
+            happen(&mut screen, &again.concat(), pace);
+            assert!((car(&screen).length_mm - mm).abs() < 1e-9, "{text:?} over it, {pace} in a frame");
+        }
+    }
 }
 
 /// The demo with its trolley in hand and the keyboard in a field of it.

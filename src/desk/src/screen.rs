@@ -336,6 +336,7 @@ impl Desk {
             self.carry_out(&ctx, after);
             ctx.request_repaint();
         }
+        in_turn::wait_for_keyboard(&ctx, self.fields.is_leading());
         self.follow_window(&ctx);
         self.remember();
         self.keeper.follow(&self.document);

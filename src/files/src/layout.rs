@@ -493,12 +493,14 @@ pub struct WheelsFile {
     pub rear_right: Point,
 }
 
-/// Toe of the rear wheels, positive toe-in.
+/// Toe of the rear wheels, positive toe-in; of one of them alone while the other one's is not known.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct RearToeFile {
-    pub left_deg: Figure,
-    pub right_deg: Figure,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub left_deg: Option<Figure>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub right_deg: Option<Figure>,
 }
 
 /// Where the stand of one placement is. Left out, a stand is on its mark.

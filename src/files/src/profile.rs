@@ -1,4 +1,4 @@
-//! The file form of a vehicle profile, version 6. Apart from the model, so that either may change without the other.
+//! The file form of a vehicle profile, version 7. Apart from the model, so that either may change without the other.
 
 mod fifth;
 mod first;

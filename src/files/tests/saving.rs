@@ -11,7 +11,8 @@ use baywright_files::{
 use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
 use baywright_planner::model::{
     Effort, Footprint, HallBay, Id, Known, Layout, Material, Metal, Moved, OnThisCar, ParkedKnown, Place,
-    SavedArrangement, Shape, StandSet, TapedRoom, TapedWall, Thing, ThingKind, Underlay, validate::limits,
+    RearToe, SavedArrangement, Shape, StandSet, TapedRoom, TapedWall, Thing, ThingKind, Underlay,
+    validate::limits,
 };
 use baywright_planner::words::Language;
 use proptest::prelude::*;
@@ -272,7 +273,7 @@ proptest! {
             kept_shut: if on_mark { vec!["exit door".into()] } else { vec![] },
             on_this_car: OnThisCar {
                 sensor_at: Some(at.into()),
-                rear_toe_rad: Some((angle::radians(toe.0), angle::radians(toe.1))),
+                rear_toe: RearToe { left_rad: Some(angle::radians(toe.0)), right_rad: on_mark.then(|| angle::radians(toe.1)) },
                 set_back_mm: Some(toe.0),
                 turning_circle_mm: None,
                 wheels: Some([DVec2::new(at.0, at.1), DVec2::new(at.1, at.0), DVec2::new(at.0, at.2), DVec2::new(at.2, at.1)]),

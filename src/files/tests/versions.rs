@@ -340,6 +340,15 @@ fn set_back_and_turning_circle() {
     let path = folder.join("bay.ron");
     save_layout(&path, &told).unwrap();
     assert_eq!(load_layout(&path).unwrap().arrangements[0].on_this_car, car);
+    // The toe of one rear wheel alone is kept as that.
+    let half = with("rear_toe: (right_deg: -0.25)").unwrap();
+    let toe = half.arrangements[0].on_this_car.rear_toe;
+    assert_eq!((toe.left_rad, toe.right_rad.map(f64::to_degrees)), (None, Some(-0.25)));
+    assert_eq!(toe.both_rad(), None);
+    save_layout(&path, &half).unwrap();
+    assert!(std::fs::read_to_string(&path).unwrap().contains("rear_toe: (right_deg: -0.25)"));
+    assert_eq!(load_layout(&path).unwrap().arrangements[0].on_this_car.rear_toe, toe);
+    assert!(with("rear_toe: (left_deg: 11)").unwrap_err().contains("rear_toe.left_deg: found 11°"));
     assert!(with("set_back_mm: 201").unwrap_err().contains("on_this_car.set_back_mm: found 201 mm"));
     assert!(with("turning_circle_mm: 11.4").unwrap_err().contains("turning_circle_mm: found 11.4 mm"));
     std::fs::remove_dir_all(folder).unwrap();

@@ -104,7 +104,7 @@ pub enum Edit {
         /// The profile's present fingerprint, to be remembered.
         fingerprint: String,
     },
-    /// The profile was looked at again: this content is the one to remember.
+    /// The car's figures as they are now are taken: this content of its profile is the one to remember.
     Remember(String),
     /// The bay that this arrangement is made in is another, and what has another name now. Where the arrangement has its own
     /// building, what is built is other in this arrangement only.

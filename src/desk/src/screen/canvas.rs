@@ -84,6 +84,9 @@ struct Drawn {
     /// Where the views' windows are on the screen; the same for both where one stands at a time.
     top_rect: Rect,
     side_rect: Rect,
+    /// The area that they share, and how high each is of it, px.
+    area: Rect,
+    heights: [f32; 2],
     /// The only view that is seen, where there is room for one.
     alone: Option<Projection>,
     camera: Camera,
@@ -274,15 +277,17 @@ impl Canvas {
             Some(drag) => self.held_camera(drag, &laid),
             None => view.camera.unwrap_or(all),
         };
-        let top_rect = Rect::from_min_size(
-            area.min + Vec2::new(0.0, TITLE_PX),
-            Vec2::new(area.width(), windows.top_height as f32),
-        );
+        // While something is in hand the windows keep still too, whatever the room's extent becomes.
+        let held =
+            self.drawn.as_ref().filter(|own| self.drag.is_some() && (own.area, own.alone) == (area, alone));
+        let heights =
+            held.map_or([windows.top_height as f32, windows.side_height as f32], |drawn| drawn.heights);
+        let [top_height, side_height] = heights;
+        let top_rect =
+            Rect::from_min_size(area.min + Vec2::new(0.0, TITLE_PX), Vec2::new(area.width(), top_height));
         let side_top = if alone.is_some() { top_rect.min.y } else { top_rect.max.y + TITLE_PX };
-        let side_rect = Rect::from_min_size(
-            egui::pos2(area.min.x, side_top),
-            Vec2::new(area.width(), windows.side_height as f32),
-        );
+        let side_rect =
+            Rect::from_min_size(egui::pos2(area.min.x, side_top), Vec2::new(area.width(), side_height));
         let from = DrawnFrom {
             generation: answer.generation,
             state,
@@ -294,6 +299,7 @@ impl Canvas {
             && drawn.from == from
         {
             (drawn.top_rect, drawn.side_rect, drawn.alone) = (top_rect, side_rect, alone);
+            (drawn.area, drawn.heights) = (area, heights);
             return;
         }
         let window = |rect: Rect, middle: DVec2| Fit::Window {
@@ -327,6 +333,8 @@ impl Canvas {
             side: Arc::new(side),
             top_rect,
             side_rect,
+            area,
+            heights,
             alone,
             camera,
             one_axis: laid.one_axis(),

@@ -84,14 +84,22 @@ impl Draft {
         car.assume();
         car.follow();
         finish(&mut car);
-        // An aiming that was shown and has another name now stays shown.
-        let place = self.aiming().and_then(|id| self.car().aimings.iter().position(|own| own.id == *id));
-        if let Some(same) = place.and_then(|at| car.aimings.get(at))
-            && car.aimings.len() == self.car().aimings.len()
-        {
+        let before = Arc::clone(self.car());
+        self.history.change(deed, car);
+        self.go_on_showing(&before);
+    }
+
+    /// The aiming that was shown stays shown, wherever it stands now; also where it has another name now, in the same place.
+    fn go_on_showing(&mut self, before: &Vehicle) {
+        let now = Arc::clone(self.car());
+        let is_shown = |id: &Id| self.aiming.as_ref() == Some(id);
+        let place = before.aimings.iter().position(|own| is_shown(&own.id)).unwrap_or(0);
+        let Some(shown) = before.aimings.get(place).map(|own| &own.id) else { return };
+        let same = now.aimings.iter().find(|own| own.id == *shown);
+        let renamed = || now.aimings.get(place).filter(|_| now.aimings.len() == before.aimings.len());
+        if let Some(same) = same.or_else(renamed) {
             self.aiming = Some(same.id.clone());
         }
-        self.history.change(deed, car);
     }
 
     /// Everything for which it cannot be kept.
@@ -127,12 +135,16 @@ impl Draft {
 
     /// One step back.
     pub fn undo(&mut self) {
+        let before = Arc::clone(self.car());
         self.history.undo();
+        self.go_on_showing(&before);
     }
 
     /// One step forth.
     pub fn redo(&mut self) {
+        let before = Arc::clone(self.car());
         self.history.redo();
+        self.go_on_showing(&before);
     }
 }
 
@@ -167,6 +179,36 @@ mod tests {
     use baywright_planner::model::assumed::BodyPart;
 
     use super::*;
+
+    /// Whatever its name becomes, or its place among the others.
+    #[test]
+    fn the_aiming_that_is_shown_stays_shown() {
+        let mut car = Vehicle::of_class(VehicleClass::Estate);
+        car.start_sensor(StartKind::ForwardRadar, "radar".into());
+        for id in ["first", "second", "third"] {
+            car.start_aiming(&"radar".into(), id.into());
+        }
+        let mut draft = Draft::new(car, None, Some("second".into()));
+        let shown = |draft: &Draft| draft.aiming().map(ToString::to_string);
+        let change = |draft: &mut Draft, how: fn(&mut Vehicle)| {
+            let mut car = Vehicle::clone(draft.car());
+            how(&mut car);
+            draft.change(car);
+        };
+        change(&mut draft, |car| car.aimings.swap(0, 1));
+        assert_eq!(shown(&draft).as_deref(), Some("second"), "moved up");
+        change(&mut draft, |car| car.aimings.swap(0, 2));
+        change(&mut draft, |car| car.rename_aiming(2, "other".into()));
+        assert_eq!(shown(&draft).as_deref(), Some("other"), "by another name");
+        draft.undo();
+        assert_eq!(shown(&draft).as_deref(), Some("second"));
+        draft.redo();
+        assert_eq!(shown(&draft).as_deref(), Some("other"));
+        change(&mut draft, |car| {
+            car.aimings.remove(0);
+        });
+        assert_eq!(shown(&draft).as_deref(), Some("other"), "another one is gone");
+    }
 
     #[test]
     fn what_is_typed_is_undone_and_what_is_wrong_is_told() {

@@ -2,8 +2,8 @@
 
 use baywright_planner::geometry::PlanPose;
 use baywright_planner::model::{
-    Building, FloorSurvey, Layout, LevelPoint, OnThisCar, ParkedKnown, SavedArrangement, Shape, StandSet,
-    TapedRoom, TapedWall, Thing, Underlay,
+    Building, FloorSurvey, Layout, LevelPoint, OnThisCar, ParkedKnown, RearToe, SavedArrangement, Shape,
+    StandSet, TapedRoom, TapedWall, Thing, Underlay,
 };
 
 use super::{
@@ -199,10 +199,7 @@ fn arrangement(saved: &SavedArrangement) -> ArrangementFile {
         kept_shut: saved.kept_shut.iter().map(ToString::to_string).collect(),
         on_this_car: (saved.on_this_car != OnThisCar::default()).then(|| OnThisCarFile {
             sensor_at_mm: saved.on_this_car.sensor_at.map(place),
-            rear_toe: saved.on_this_car.rear_toe_rad.map(|(left, right)| RearToeFile {
-                left_deg: Figure::degrees(left),
-                right_deg: Figure::degrees(right),
-            }),
+            rear_toe: rear_toe(saved.on_this_car.rear_toe),
             set_back_mm: saved.on_this_car.set_back_mm.map(Figure),
             turning_circle_mm: saved.on_this_car.turning_circle_mm.map(Figure),
             wheels_mm: saved.on_this_car.wheels.map(|wheels| {
@@ -234,6 +231,11 @@ fn arrangement(saved: &SavedArrangement) -> ArrangementFile {
             .collect(),
         visit: saved.visit.iter().map(ToString::to_string).collect(),
     }
+}
+
+fn rear_toe(toe: RearToe) -> Option<RearToeFile> {
+    let [left_deg, right_deg] = [toe.left_rad, toe.right_rad].map(|own| own.map(Figure::degrees));
+    (toe != RearToe::default()).then_some(RearToeFile { left_deg, right_deg })
 }
 
 fn stand(set: &StandSet) -> SetFile {

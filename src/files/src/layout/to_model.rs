@@ -5,14 +5,14 @@ use baywright_planner::model::fault::{Allowed, Fault, Found};
 use baywright_planner::model::validate::{self, limits};
 use baywright_planner::model::{
     Bay, Building, FloorFeature, FloorSurvey, Footprint, Ground, HallBay, Id, KeepFree, Layout, LevelPoint,
-    Moved, OnThisCar, Opening, ParkedKnown, PermanentMark, Place, Runway, SavedArrangement, Shape, StandSet,
-    TapedRoom, TapedWall, Thing, Underlay, Wall,
+    Moved, OnThisCar, Opening, ParkedKnown, PermanentMark, Place, RearToe, Runway, SavedArrangement, Shape,
+    StandSet, TapedRoom, TapedWall, Thing, Underlay, Wall,
 };
 
 use super::building::Built;
 use super::{
-    ArrangementFile, LayoutFile, OnThisCarFile, OpeningFile, ParkedKnownFile, PermanentMarkFile, SetFile,
-    ShapeFile, SurveyFile, TapedFile, ThingFile, UnderlayFile,
+    ArrangementFile, LayoutFile, OnThisCarFile, OpeningFile, ParkedKnownFile, PermanentMarkFile, RearToeFile,
+    SetFile, ShapeFile, SurveyFile, TapedFile, ThingFile, UnderlayFile,
 };
 use crate::figure::{Figure, Point, vec2, vec3, vecs};
 use crate::shape::Faults;
@@ -355,11 +355,16 @@ fn arrangement(path: &str, file: &ArrangementFile, faults: &mut Faults) -> Saved
 fn on_this_car(file: &OnThisCarFile) -> OnThisCar {
     OnThisCar {
         sensor_at: file.sensor_at_mm.map(vec3),
-        rear_toe_rad: file.rear_toe.map(|t| (t.left_deg.radians(), t.right_deg.radians())),
+        rear_toe: file.rear_toe.map(rear_toe).unwrap_or_default(),
         set_back_mm: file.set_back_mm.map(|mm| mm.0),
         turning_circle_mm: file.turning_circle_mm.map(|mm| mm.0),
         wheels: file.wheels_mm.map(|w| [w.front_left, w.front_right, w.rear_left, w.rear_right].map(vec2)),
     }
+}
+
+fn rear_toe(file: RearToeFile) -> RearToe {
+    let [left_rad, right_rad] = [file.left_deg, file.right_deg].map(|own| own.map(Figure::radians));
+    RearToe { left_rad, right_rad }
 }
 
 fn set(file: &SetFile) -> StandSet {

@@ -1,7 +1,7 @@
 //! The car's alignment, before anything is aimed.
 //!
 //! Rule: where the aiming limits the thrust angle or the set-back, what the alignment sheet of this very car says is within
-//! it, and so is the set-back that wheels measured on it show; where nothing of it is entered, that needs care, unless the
+//! it, and so is the set-back that wheels measured on it show; where nothing of it is entered, or the toe of one rear wheel alone, that needs care, unless the
 //! reference axis says so already. A sensor that is aimed to a crooked car is crooked.
 //! Limit: the aiming's own; an aiming that names none still is not for a car as crooked as [`CROOKED_RAD`] or [`SET_BACK_MM`] say:
 //! that needs care.
@@ -37,7 +37,7 @@ pub(super) const CHECK: Check =
 fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let limits = &context.arrangement.aiming.alignment;
     let car = &context.arrangement.on_this_car;
-    let thrust = car.rear_toe_rad.map(|(left, right)| thrust_heading(left, right));
+    let thrust = car.rear_toe.both_rad().map(|(left, right)| thrust_heading(left, right));
     let quantities: [fn(f64) -> Quantity; 2] = [Quantity::Angle, Quantity::Length];
     let figures = [
         (AlignmentFigure::ThrustAngle, (limits.thrust_angle_rad, CROOKED_RAD), thrust),
@@ -94,10 +94,15 @@ mod tests {
         arrangement.aiming.alignment.thrust_angle_rad = Some(angle::radians(0.1));
         let found = check(&arrangement, Code::AlignmentUnknown, Severity::Care, None);
         assert_eq!(found.cure.map(|cure| cure.step), Some(Step::EnterAlignment));
-        arrangement.on_this_car.rear_toe_rad = Some((angle::radians(0.3), angle::radians(0.1)));
+        for half in [(Some(0.0), None), (None, Some(0.0)), (Some(angle::radians(5.0)), None)] {
+            arrangement.on_this_car.rear_toe = RearToe { left_rad: half.0, right_rad: half.1 };
+            check(&arrangement, Code::AlignmentUnknown, Severity::Care, None);
+            none(&arrangement, Code::AlignmentOff);
+        }
+        arrangement.on_this_car.rear_toe = RearToe::of(angle::radians(0.3), angle::radians(0.1));
         none(&arrangement, Code::AlignmentOff);
         none(&arrangement, Code::AlignmentUnknown);
-        arrangement.on_this_car.rear_toe_rad = Some((angle::radians(0.32), angle::radians(0.1)));
+        arrangement.on_this_car.rear_toe = RearToe::of(angle::radians(0.32), angle::radians(0.1));
         let found = check(&arrangement, Code::AlignmentOff, Severity::Stops, Some(angle::radians(0.11)));
         assert_eq!(found.facts, Facts::AlignmentOff(AlignmentFigure::ThrustAngle));
         assert_eq!(number(found.limit.unwrap()), angle::radians(0.1));
@@ -109,12 +114,12 @@ mod tests {
     fn a_very_crooked_car_needs_care_for_any_aiming() {
         let mut arrangement = clear();
         arrangement.on_this_car.set_back_mm = Some(-20.0);
-        arrangement.on_this_car.rear_toe_rad = Some((angle::radians(-0.5), angle::radians(0.5)));
+        arrangement.on_this_car.rear_toe = RearToe::of(angle::radians(-0.5), angle::radians(0.5));
         none(&arrangement, Code::AlignmentOff);
         arrangement.on_this_car.set_back_mm = Some(-21.0);
         check(&arrangement, Code::AlignmentOff, Severity::Care, Some(21.0));
         arrangement.on_this_car.set_back_mm = None;
-        arrangement.on_this_car.rear_toe_rad = Some((angle::radians(-0.55), angle::radians(0.55)));
+        arrangement.on_this_car.rear_toe = RearToe::of(angle::radians(-0.55), angle::radians(0.55));
         check(&arrangement, Code::AlignmentOff, Severity::Care, Some(angle::radians(0.55)));
     }
 

@@ -1,6 +1,6 @@
 //! The reference axis.
 //!
-//! Rule: an aiming along the thrust line needs the rear toe of this very car, from its alignment sheet. Without it the
+//! Rule: an aiming along the thrust line needs the rear toe of this very car, from its alignment sheet. Without it, or with one wheel's alone, the
 //! centreline is drawn instead, and that needs care; a thrust angle that the aiming limits is then as little known.
 //! Limit: the aiming's reference axis.
 
@@ -21,9 +21,10 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-/// Whether the aiming follows the thrust line, and the rear toe of this car is not entered.
+/// Whether the aiming follows the thrust line, and the rear toe of this car is not entered, of both wheels.
 pub(super) fn is_unknown(arrangement: &Arrangement) -> bool {
-    arrangement.aiming.axis == ReferenceAxis::ThrustLine && arrangement.on_this_car.rear_toe_rad.is_none()
+    arrangement.aiming.axis == ReferenceAxis::ThrustLine
+        && arrangement.on_this_car.rear_toe.both_rad().is_none()
 }
 
 #[cfg(test)]
@@ -35,8 +36,15 @@ mod tests {
         let mut arrangement = clear();
         arrangement.aiming.axis = ReferenceAxis::ThrustLine;
         check(&arrangement, Code::AxisUnknown, Severity::Care, None);
+        // One wheel's alone is not the other's nothing.
+        let centreline = assess(&arrangement).scene.bay_from_axis;
+        for half in [(Some(0.1), None), (None, Some(0.1))] {
+            arrangement.on_this_car.rear_toe = RearToe { left_rad: half.0, right_rad: half.1 };
+            check(&arrangement, Code::AxisUnknown, Severity::Care, None);
+            assert_eq!(assess(&arrangement).scene.bay_from_axis, centreline);
+        }
         // (0.2 - 0) / 2 = 0.1° to the left.
-        arrangement.on_this_car.rear_toe_rad = Some((0.0, angle::radians(0.2)));
+        arrangement.on_this_car.rear_toe = RearToe::of(0.0, angle::radians(0.2));
         none(&arrangement, Code::AxisUnknown);
         let scene = assess(&arrangement).scene;
         let expected = 3_000.0 + 4_000.0 * libm::sin(angle::radians(0.1));
@@ -75,7 +83,7 @@ mod tests {
         ] {
             let mut arrangement = clear();
             arrangement.aiming.axis = ReferenceAxis::ThrustLine;
-            arrangement.on_this_car.rear_toe_rad = Some((angle::radians(left), angle::radians(right)));
+            arrangement.on_this_car.rear_toe = RearToe::of(angle::radians(left), angle::radians(right));
             let axis = assess(&arrangement).scene.bay_from_axis;
             let rear = DVec2::new(4_000.0 - 2_600.0, 3_000.0);
             for (distance, offset) in [(2_700.0, at_2700), (5_000.0, at_5000)] {

@@ -89,7 +89,7 @@ mod tests {
         // A plan along the wheels cannot serve an aiming along a thrust line of 0.1°.
         let mut arrangement = clear();
         arrangement.aiming.axis = ReferenceAxis::ThrustLine;
-        arrangement.on_this_car.rear_toe_rad = Some((0.0, angle::radians(0.2)));
+        arrangement.on_this_car.rear_toe = RearToe::of(0.0, angle::radians(0.2));
         check(&arrangement, Code::MarkOffTarget, Severity::Stops, None);
     }
 

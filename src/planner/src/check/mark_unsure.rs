@@ -259,7 +259,7 @@ mod tests {
         );
         assert_eq!(assess(&arrangement).verdict, Verdict::ReadyWithCare);
         arrangement.aiming.axis = ReferenceAxis::ThrustLine;
-        arrangement.on_this_car.rear_toe_rad = Some((0.0, 0.0));
+        arrangement.on_this_car.rear_toe = RearToe::of(0.0, 0.0);
         assert!(says(&arrangement).contains("thrust line"));
         arrangement.aiming.placements[0].mark = Some("T".into());
         none(&arrangement, Code::MarkMissing);

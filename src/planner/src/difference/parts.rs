@@ -3,7 +3,9 @@
 use baywright_geometry::{DVec2, PlanPose, Polygon, Span, angle};
 
 use super::{Change, Figure, Kind, OfThisCar, SAME_MM, SAME_RAD};
-use crate::model::{FloorFeature, HallBay, KeepFree, Material, OnThisCar, Opening, Runway, StandSet, Thing};
+use crate::model::{
+    FloorFeature, HallBay, KeepFree, Material, OnThisCar, Opening, RearToe, Runway, StandSet, Thing,
+};
 
 /// The two if they are not the same.
 fn other<T: PartialEq + Copy>(was: T, now: T, change: impl FnOnce([T; 2]) -> Change) -> Option<Change> {
@@ -49,9 +51,13 @@ pub(super) fn on_this_car(was: &OnThisCar, now: &OnThisCar) -> Vec<Change> {
     fn of<T: PartialEq>(what: OfThisCar, was: Option<&T>, now: Option<&T>) -> Option<Change> {
         (was != now).then(|| Change::OnThisCar(what, [was.is_some(), now.is_some()]))
     }
+    // Of one wheel or of both.
+    fn toe(of: &OnThisCar) -> Option<&RearToe> {
+        Some(&of.rear_toe).filter(|own| **own != RearToe::default())
+    }
     let all = [
         of(OfThisCar::Sensor, was.sensor_at.as_ref(), now.sensor_at.as_ref()),
-        of(OfThisCar::RearToe, was.rear_toe_rad.as_ref(), now.rear_toe_rad.as_ref()),
+        of(OfThisCar::RearToe, toe(was), toe(now)),
         of(OfThisCar::SetBack, was.set_back_mm.as_ref(), now.set_back_mm.as_ref()),
         of(OfThisCar::TurningCircle, was.turning_circle_mm.as_ref(), now.turning_circle_mm.as_ref()),
         of(OfThisCar::Wheels, was.wheels.as_ref(), now.wheels.as_ref()),

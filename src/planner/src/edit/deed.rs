@@ -39,8 +39,8 @@ pub enum Deed {
     Car(Id),
     /// Chose another aiming of the same car.
     Aiming(Id),
-    /// Looked at the profile again.
-    Remember,
+    /// Took the figures of a car as they are now.
+    Remember(Id),
     /// Changed the bay.
     Bay(BayDeed),
     /// Moved a corner of the room.
@@ -109,7 +109,10 @@ impl Edit {
                     None => Deed::Car(vehicle.clone()),
                 }
             }
-            Self::Remember(_) => Deed::Remember,
+            Self::Remember(_) => {
+                let own = before.arrangements.iter().find(|own| own.id == *arrangement);
+                Deed::Remember(own.map_or_else(|| arrangement.clone(), |own| own.vehicle.clone()))
+            }
             Self::Bay { bay, .. } => {
                 let own = before.arrangements.iter().find(|own| own.id == *arrangement);
                 let was = own.map_or(Cow::Borrowed(&before.bay), |own| before.bay_of(own));

@@ -37,7 +37,7 @@ mod tests {
     use super::super::Edit;
     use super::super::testing::layout;
     use crate::geometry::{DVec3, PlanPose};
-    use crate::model::{OnThisCar, ParkedKnown, StandSet};
+    use crate::model::{OnThisCar, ParkedKnown, RearToe, StandSet};
 
     /// What was measured or entered of a place says nothing better of another one.
     #[test]
@@ -64,7 +64,7 @@ mod tests {
             Edit::Visit(vec!["A".into(), "B".into()]),
             Edit::OnThisCar(OnThisCar {
                 sensor_at: Some(DVec3::ONE),
-                rear_toe_rad: Some((0.001, 0.002)),
+                rear_toe: RearToe::of(0.001, 0.002),
                 set_back_mm: Some(3.0),
                 ..OnThisCar::default()
             }),
@@ -81,7 +81,7 @@ mod tests {
         assert!(other_aiming.arrangements[0].stands.is_empty());
         assert_eq!(other_aiming.arrangements[0].visit.len(), 2, "the visit is the car's");
         let kept = other_aiming.arrangements[0].on_this_car;
-        assert_eq!((kept.rear_toe_rad, kept.set_back_mm), (Some((0.001, 0.002)), Some(3.0)));
+        assert_eq!((kept.rear_toe, kept.set_back_mm), (RearToe::of(0.001, 0.002), Some(3.0)));
         assert_eq!(kept.sensor_at, None, "another sensor may be aimed");
         let another = car("another", "B").apply(&placed, &here).unwrap();
         assert_eq!(another.arrangements[0].on_this_car, OnThisCar::default());

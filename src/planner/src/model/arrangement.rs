@@ -44,8 +44,8 @@ pub enum ParkedKnown {
 pub struct OnThisCar {
     /// The sensor's place as built, vehicle frame.
     pub sensor_at: Option<DVec3>,
-    /// Toe of the rear left and the rear right wheel, positive toe-in, radians.
-    pub rear_toe_rad: Option<(f64, f64)>,
+    /// Toe of the rear wheels. From the alignment sheet.
+    pub rear_toe: RearToe,
     /// How far the right front wheel stands further back than the left one, mm; negative: the left one does. From the
     /// alignment sheet.
     pub set_back_mm: Option<f64>,
@@ -53,6 +53,28 @@ pub struct OnThisCar {
     pub turning_circle_mm: Option<f64>,
     /// The wheel points as this car stands, vehicle frame, in [`Wheel::ALL`]'s order: four feet, no trapezium.
     pub wheels: Option<[DVec2; 4]>,
+}
+
+/// Toe of the rear wheels, as far as it is known, positive toe-in. What nobody entered of one wheel is not nothing: where the
+/// wheels push the car is known once both are.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct RearToe {
+    /// Of the left wheel, radians.
+    pub left_rad: Option<f64>,
+    /// Of the right wheel, radians.
+    pub right_rad: Option<f64>,
+}
+
+impl RearToe {
+    /// Of both wheels, radians.
+    pub const fn of(left_rad: f64, right_rad: f64) -> Self {
+        Self { left_rad: Some(left_rad), right_rad: Some(right_rad) }
+    }
+
+    /// Of the left and the right wheel, radians; `None` while either is not known.
+    pub fn both_rad(self) -> Option<(f64, f64)> {
+        self.left_rad.zip(self.right_rad)
+    }
 }
 
 impl Arrangement {

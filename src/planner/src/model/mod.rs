@@ -40,7 +40,7 @@ pub use aiming::{
     KeepClear, MarkStep, MeasuredAlong, PlaceTolerance, Placement, ReferenceAxis, Stand, StandOff, Target,
     TargetHeight, TargetKind, VerticalReference, ZoneFrame,
 };
-pub use arrangement::{Arrangement, Loading, OnThisCar, ParkedKnown, StandSet};
+pub use arrangement::{Arrangement, Loading, OnThisCar, ParkedKnown, RearToe, StandSet};
 pub use bay::{
     Bay, FloorFeature, FloorFeatureKind, FloorSurvey, HallBay, KeepFree, KeepFreeKind, Opening, OpeningKind,
     PermanentMark, Runway, Wall,

@@ -26,7 +26,7 @@ pub(super) fn lies_on_mm(arrangement: &Arrangement, at: DVec2) -> f64 {
 /// in for the thrust line, and a check says so.
 pub(super) fn reference_axis(arrangement: &Arrangement) -> PlanPose {
     let (centreline, wheelbase) = arrangement.centreline();
-    match (arrangement.aiming.axis, arrangement.on_this_car.rear_toe_rad) {
+    match (arrangement.aiming.axis, arrangement.on_this_car.rear_toe.both_rad()) {
         (ReferenceAxis::ThrustLine, Some((left, right))) => {
             centreline * thrust_axis(wheelbase, thrust_heading(left, right))
         }

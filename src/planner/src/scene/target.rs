@@ -290,7 +290,7 @@ mod tests {
                 let [mut axle, mut spots] = [Datum::FrontAxle, Datum::FrontSpots].map(from_spots);
                 for own in [&mut axle, &mut spots] {
                     own.aiming.axis = axis;
-                    own.on_this_car.rear_toe_rad = Some((0.0, angle::radians(0.2)));
+                    own.on_this_car.rear_toe = RearToe::of(0.0, angle::radians(0.2));
                     own.aiming.mark_plan[2].construction =
                         Construction::Outboard { wheel: Wheel::FrontLeft, distance: outboard };
                 }
@@ -348,7 +348,7 @@ mod tests {
         arrangement.on_this_car.wheels = Some([left + askew, right - askew, rear_left, rear_right]);
         arrangement.aiming.axis = ReferenceAxis::ThrustLine;
         // Toe in of the rear right wheel alone by 0.4 degrees pushes the car 0.2 degrees to the left.
-        arrangement.on_this_car.rear_toe_rad = Some((0.0, angle::radians(0.4)));
+        arrangement.on_this_car.rear_toe = RearToe::of(0.0, angle::radians(0.4));
         let tan = libm::tan(angle::radians(0.2));
         let aside = 2_600.0 * tan / (1.0 - tan / 34.0);
         let at = starts_at(&arrangement);

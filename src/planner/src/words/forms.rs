@@ -180,6 +180,8 @@ texts! {
     sends_back_hint, "What it means.";
     bottom, "A figure.";
     top, "A figure.";
+    middle_x, "A figure.";
+    middle_y, "A figure.";
     zone_from_x, "A figure.";
     zone_to_x, "A figure.";
     zone_from_y, "A figure.";

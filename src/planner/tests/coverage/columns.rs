@@ -521,7 +521,7 @@ impl Column {
                 }
                 if self == Self::Axis {
                     alone.aiming.axis = ReferenceAxis::ThrustLine;
-                    alone.on_this_car.rear_toe_rad = Some((0.0, 2.0 * THRUST_RAD));
+                    alone.on_this_car.rear_toe = RearToe::of(0.0, 2.0 * THRUST_RAD);
                 }
             }
             Self::AxisUnknown => alone.aiming.axis = ReferenceAxis::ThrustLine,

@@ -3,7 +3,7 @@
 use baywright_planner::edit::{Edit, is_taken, lost_by_adopting};
 use baywright_planner::geometry::{DVec2, PlanPose, Polygon};
 use baywright_planner::hand::{free_spot, gives_a_place};
-use baywright_planner::model::{Id, Known, Place, StandSet, Thing, ThingKind};
+use baywright_planner::model::{Id, Known, Place, RearToe, StandSet, Thing, ThingKind};
 use baywright_planner::{Step, Subject, hand};
 
 use crate::screen::Desk;
@@ -161,7 +161,11 @@ impl Desk {
                 self.view.list_open = true;
                 let known = &self.answer.arrangement.on_this_car;
                 let texts = self.texts();
-                let missing = if known.rear_toe_rad.is_none() { texts.toe_left } else { texts.set_back };
+                let missing = match known.rear_toe {
+                    RearToe { left_rad: None, .. } => texts.toe_left,
+                    RearToe { right_rad: None, .. } => texts.toe_right,
+                    _ => texts.set_back,
+                };
                 self.fields.lead_to(missing, self.answer.arrangement.vehicle.id.as_str());
                 self.say(texts.enter_alignment);
             }

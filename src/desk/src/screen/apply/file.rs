@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use baywright_files::{FileFault, Library};
+use baywright_files::{FileFault, Library, whole_path};
 use baywright_planner::model::Id;
 use baywright_planner::model::fault::FileTrouble;
 
@@ -114,7 +114,8 @@ impl Desk {
         // A name without its ending, or without its folder, is found where it was saved.
         let near = self.in_folder(&with_ending(path));
         let path = baywright_files::meant(path, &near);
-        let opened = Document::open(path, self.document.by()).and_then(|document| {
+        let opened = Document::open(path, self.document.by()).and_then(|mut document| {
+            self.go_on_showing(&mut document);
             let answer = Answer::of(&document, self.assess).ok_or_else(|| {
                 vec![FileFault::whole(path.display().to_string(), FileTrouble::CannotBeJudged)]
             })?;
@@ -128,6 +129,19 @@ impl Desk {
                 self.view.page =
                     Some(Page::Open(OpenPage { path: path.display().to_string(), faults, focus: true }));
             }
+        }
+    }
+
+    /// Of the file that is open already, as somebody else wrote it: the set-up in hand is shown, if that is there still and goes
+    /// with its car.
+    fn go_on_showing(&self, again: &mut Document) {
+        let is_same = again.path().zip(self.document.path()).is_some_and(|(again, own)| {
+            let own = whole_path(own);
+            own.is_some() && own == whole_path(again)
+        });
+        if is_same {
+            // What does not go with its car is told once it is open, and another one shown.
+            let _ = again.show(self.document.shown());
         }
     }
 

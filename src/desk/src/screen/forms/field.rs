@@ -1,4 +1,5 @@
-//! Figures and names that are typed: taken when Enter is pressed or the field is left, put back by Escape.
+//! Figures and names that are typed: taken when Enter is pressed or the field is left, put back by Escape, which
+//! leaves the keyboard in its field.
 
 use egui::text_edit::TextEditState;
 use egui::{Context, Id, Key, Response, RichText, TextEdit, Ui};
@@ -74,6 +75,9 @@ struct Editing {
     text: String,
     /// Whether that is something else than what is shown; else the field follows what is shown.
     edited: bool,
+    /// Whether Escape put back what was there: the keyboard stayed so that Tab goes on from here, and the next Escape is no more
+    /// the field's.
+    put_back: bool,
 }
 
 /// Where a field stands and what it is called.
@@ -143,9 +147,19 @@ impl Fields {
         self.was_refused
     }
 
+    /// Whether the keyboard is on its way to a field that was not drawn since.
+    pub const fn is_leading(&self) -> bool {
+        self.first || self.wanted.is_some()
+    }
+
     /// Up and Down step the figure of the next row.
     pub const fn stepping(&mut self, figure: Stepped) {
         self.stepped = Some(figure);
+    }
+
+    /// The next row is not drawn after all.
+    pub const fn pass_over(&mut self) {
+        self.stepped = None;
     }
 
     /// Whether the keyboard is in a field in which nothing was typed: there is nothing that could be undone in it.
@@ -167,7 +181,8 @@ impl Fields {
     /// Whether the keyboard was in a field in the last frame: its Escape is the field's, though the library has taken the
     /// keyboard away by now.
     pub fn had_keyboard(&self, ctx: &Context) -> bool {
-        self.editing.as_ref().is_some_and(|own| ctx.memory(|memory| memory.had_focus_last_frame(own.id)))
+        let own = self.editing.as_ref().filter(|own| !own.put_back);
+        own.is_some_and(|own| ctx.memory(|memory| memory.had_focus_last_frame(own.id)))
     }
 
     /// Whether something is typed in a field and not taken yet.
@@ -355,7 +370,8 @@ impl Fields {
                 self.asked.retain(|own| own.id != id);
                 self.refused.retain(|own| own.id != id);
             }
-            let before = self.editing.replace(Editing { id, text, edited });
+            let put_back = !edited && self.editing.as_ref().is_some_and(|own| own.id == id && own.put_back);
+            let before = self.editing.replace(Editing { id, text, edited, put_back });
             self.left = before.filter(|own| own.id != id && own.edited).or(self.left.take());
             return None;
         }
@@ -367,8 +383,15 @@ impl Fields {
         }
         self.asked.retain(|own| own.id != id);
         self.refused.retain(|own| own.id != id);
-        let escaped = ui.input(|i| i.key_pressed(Key::Escape));
-        Some((!escaped && text.trim() != shown.trim()).then_some(text))
+        let edited = text.trim() != shown.trim();
+        if edited && ui.input(|i| i.key_pressed(Key::Escape)) {
+            // The library takes the keyboard away; what is there again is what it goes on from.
+            response.request_focus();
+            widgets::choose_all(ui, id, TextEditState::load(ui.ctx(), id).unwrap_or_default(), shown);
+            self.editing = Some(Editing { id, text: shown.to_owned(), edited: false, put_back: true });
+            return None;
+        }
+        Some(edited.then_some(text))
     }
 
     /// What was typed, read; what cannot be is remembered, to be said or asked about.

@@ -5,8 +5,8 @@ use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
 use baywright_planner::hand::{WallGap, gap_to_wall, pose_of, wall_gaps};
 use baywright_planner::model::{
-    Effort, Id, Known, Material, Metal, ParkedKnown, SavedArrangement, Shape, StandSet, Thing, ThingKind,
-    Wheel,
+    Effort, Id, Known, Material, Metal, ParkedKnown, RearToe, SavedArrangement, Shape, StandSet, Thing,
+    ThingKind, Wheel,
 };
 use baywright_planner::words::sentence_start;
 use egui::{ComboBox, RichText, Ui};
@@ -372,7 +372,7 @@ impl Desk {
                 at[axis] = self.length_row(ui, fields, row, of, at[axis]).unwrap_or(at[axis]);
             }
         }
-        now.rear_toe_rad = self.toe_rows(ui, fields, of, now.rear_toe_rad);
+        now.rear_toe = self.toe_rows(ui, fields, of, now.rear_toe);
         for (label, hint, value) in [
             (texts.set_back, texts.set_back_hint, &mut now.set_back_mm),
             (texts.turning_circle, texts.turning_circle_hint, &mut now.turning_circle_mm),
@@ -390,45 +390,26 @@ impl Desk {
         }
     }
 
-    /// The rear toe. It is known once both wheels' figures are: what nobody typed is not nothing. The first of the two waits here.
-    fn toe_rows(
-        &self,
-        ui: &mut Ui,
-        fields: &mut Fields,
-        of: &str,
-        known: Option<(f64, f64)>,
-    ) -> Option<(f64, f64)> {
+    /// The rear toe, of each wheel as far as it is known; beside one alone it is said that the other's is missing.
+    fn toe_rows(&self, ui: &mut Ui, fields: &mut Fields, of: &str, mut toe: RearToe) -> RearToe {
         let texts = self.texts();
-        let key = egui::Id::unique("one toe of two").with(self.document.shown()).with(of);
-        let waiting: Option<[Option<f64>; 2]> = ui.data(|data| data.get_temp(key));
-        let before =
-            known.map_or_else(|| waiting.unwrap_or_default(), |(left, right)| [Some(left), Some(right)]);
-        let mut toes = before;
-        for (label, toe) in [texts.toe_left, texts.toe_right].into_iter().zip(&mut toes) {
-            let degrees = toe.map(angle::degrees);
+        for (label, own) in [(texts.toe_left, &mut toe.left_rad), (texts.toe_right, &mut toe.right_rad)] {
+            let degrees = own.map(angle::degrees);
             let shown = degrees.map_or_else(String::new, |own| self.region().degrees_to_type(own));
-            if let Some(own) = degrees {
-                fields.stepping(Stepped::Degrees(own));
+            if let Some(degrees) = degrees {
+                fields.stepping(Stepped::Degrees(degrees));
             }
             let row = Row { label, hint: texts.toe_hint, of };
             let read = |text: &str| match text.trim() {
                 "" => Ok(None),
                 text => self.read_degrees(text).map(Some),
             };
-            *toe = fields.row(ui, &row, &shown, read).unwrap_or(*toe);
+            *own = fields.row(ui, &row, &shown, read).unwrap_or(*own);
         }
-        let both = toes[0].zip(toes[1]);
-        if both.is_none() && toes.iter().any(Option::is_some) {
+        if toe.left_rad.is_some() != toe.right_rad.is_some() {
             ui.add(egui::Label::new(widgets::soft(ui, texts.other_toe)).wrap());
         }
-        let kept = Some(toes).filter(|_| both.is_none());
-        ui.data_mut(|data| match kept {
-            Some(toes) => {
-                data.insert_temp(key, toes);
-            }
-            None => data.remove::<[Option<f64>; 2]>(key),
-        });
-        both
+        toe
     }
 
     /// How a target stands off its mark, in its own directions.

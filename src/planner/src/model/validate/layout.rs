@@ -178,9 +178,10 @@ pub(super) fn on_this_car(path: &str, car: &OnThisCar, faults: &mut Faults) {
             faults.number(format!("{path}.sensor_at_mm[{i}]"), value, &limits::ON_CAR);
         }
     }
-    if let Some((left, right)) = car.rear_toe_rad {
-        faults.angle(format!("{path}.rear_toe.left_deg"), left, &limits::TOE);
-        faults.angle(format!("{path}.rear_toe.right_deg"), right, &limits::TOE);
+    for (side, toe) in [("left_deg", car.rear_toe.left_rad), ("right_deg", car.rear_toe.right_rad)] {
+        if let Some(toe) = toe {
+            faults.angle(format!("{path}.rear_toe.{side}"), toe, &limits::TOE);
+        }
     }
     if let Some(back) = car.set_back_mm {
         faults.number(format!("{path}.set_back_mm"), back, &limits::SET_BACK);

@@ -25,7 +25,7 @@ impl About<'_> {
             Deed::LetOpen(door) => format!("Let {door} be opened"),
             Deed::Car(car) => format!("Another car, {car}"),
             Deed::Aiming(aiming) => format!("Another aiming, {aiming}"),
-            Deed::Remember => "Profile looked at again".to_owned(),
+            Deed::Remember(car) => format!("Take the figures of {car} as they are now"),
             Deed::Bay(deed) => self.bay_deed(deed),
             Deed::Corner => "Move a corner of the room".to_owned(),
             Deed::PlanBuilding => "Building planned for this set-up".to_owned(),

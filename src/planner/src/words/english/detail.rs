@@ -214,8 +214,8 @@ impl About<'_> {
             Facts::OlderByEye => self.older_by_eye(finding),
             Facts::ProfileChanged => "Look at its figures again, then save the layout with it.".to_owned(),
             Facts::AxisUnknown => {
-                let drawn = "This aiming follows the thrust line; the centreline is drawn until the rear toe from the \
-                             alignment sheet is entered.";
+                let drawn = "This aiming follows the thrust line; the centreline is drawn until the toe of both rear \
+                             wheels is entered from the alignment sheet.";
                 match finding.limit {
                     Some(limit) => format!("{drawn} It allows a thrust angle of {} at most.", self.quantity(limit)),
                     None => drawn.to_owned(),

@@ -184,6 +184,8 @@ pub const TEXTS: Forms = Forms {
     sends_back_hint: "Decibels over one square metre: 0 is the echo of 1 m², 10 of 10 m², 20 of 100 m², -10 of 0.1 m²",
     bottom: "From, height",
     top: "Up to",
+    middle_x: "Middle, along",
+    middle_y: "Middle, to the left",
     zone_from_x: "From, along",
     zone_to_x: "To, along",
     zone_from_y: "From, to the left",

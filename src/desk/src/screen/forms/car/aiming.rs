@@ -90,7 +90,8 @@ impl CarForm<'_> {
         {
             own.name = typed;
         }
-        if let Some(id) = self.id(ui, texts.name, &path("name"), &id) {
+        let others: Vec<Id> = self.car.aimings.iter().map(|own| own.id.clone()).collect();
+        if let Some(id) = self.own_id(ui, texts.name, &path("name"), &id, others.iter()) {
             self.car.rename_aiming(i, id);
         }
         let sensors: Vec<Id> = self.car.sensors.iter().map(|own| own.id.clone()).collect();

@@ -3,7 +3,7 @@
 use baywright_planner::geometry::{DVec2, DVec3};
 use baywright_planner::model::assumed::{Assumed, BodyPart};
 use baywright_planner::model::validate::number;
-use baywright_planner::model::{BodyPoint, Vehicle};
+use baywright_planner::model::{BodyPoint, Id, Vehicle};
 use egui::Ui;
 
 use super::car_form::{CarForm, Line, Of, Order, part};
@@ -222,7 +222,8 @@ impl CarForm<'_> {
         for i in 0..count {
             let Some(point) = self.car.body_points.get(i).cloned() else { continue };
             let path = |field: &str| format!("body_points[{i}].{field}");
-            let renamed = self.id(ui, texts.name, &path("name"), &point.id);
+            let others: Vec<Id> = self.car.body_points.iter().map(|own| own.id.clone()).collect();
+            let renamed = self.own_id(ui, texts.name, &path("name"), &point.id, others.iter());
             let mut at = point.at;
             for (part, (label, hint, sketch)) in [
                 (texts.ahead, texts.ahead_hint, Sketch::SensorAhead),

@@ -218,6 +218,8 @@ impl<'a> CarForm<'a> {
         read: impl Fn(&str) -> Result<T, E>,
     ) -> Option<T> {
         if !self.is_sought(line.label) {
+            // Its figure is not the next row's.
+            self.fields.pass_over();
             return None;
         }
         let assumed = line.figure.is_some_and(|figure| self.car.is_assumed(figure));

@@ -144,13 +144,12 @@ impl CarForm<'_> {
 
     pub(super) fn step_name(&mut self, ui: &mut Ui, i: usize, j: usize) {
         let texts = self.texts;
-        let Some(id) =
-            self.car.aimings.get(i).and_then(|own| own.mark_plan.get(j)).map(|step| step.id.clone())
-        else {
-            return;
-        };
+        let Some(aiming) = self.car.aimings.get(i) else { return };
+        let others: Vec<Id> = aiming.mark_plan.iter().map(|step| step.id.clone()).collect();
+        let Some(id) = others.get(j) else { return };
         let path = format!("aimings[{i}].mark_plan[{j}].name");
-        if let (Some(to), Some(own)) = (self.id(ui, texts.name, &path, &id), self.car.aimings.get_mut(i)) {
+        let typed = self.own_id(ui, texts.name, &path, id, others.iter());
+        if let (Some(to), Some(own)) = (typed, self.car.aimings.get_mut(i)) {
             own.rename_mark(j, to);
         }
     }

@@ -2,7 +2,7 @@
 
 use baywright_planner::entry::starter::StartKind;
 use baywright_planner::model::assumed::{Assumed, SensorPart};
-use baywright_planner::model::{Adjusted, Figures, SensorKind, SensorPoint};
+use baywright_planner::model::{Adjusted, Figures, Id, SensorKind, SensorPoint};
 use baywright_planner::words::sentence_start;
 use egui::Ui;
 
@@ -85,7 +85,8 @@ impl CarForm<'_> {
         let Some(mut own) = self.car.sensors.get(i).cloned() else { return };
         let path = |field: &str| format!("sensors[{i}].{field}");
         let of = |part: SensorPart| part.of(&own.id);
-        if let Some(id) = self.id(ui, texts.name, &path("name"), &own.id) {
+        let others: Vec<Id> = self.car.sensors.iter().map(|own| own.id.clone()).collect();
+        if let Some(id) = self.own_id(ui, texts.name, &path("name"), &own.id, others.iter()) {
             self.car.rename_sensor(i, id);
             return;
         }

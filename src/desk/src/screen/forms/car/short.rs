@@ -288,7 +288,8 @@ impl CarForm<'_> {
         let along = AimingPart::ClearAlong.of(&aiming.id);
         let height = AimingPart::ClearHeight.of(&aiming.id);
         let count = aiming.zones.len();
-        let zone = aiming.zones.iter().position(|own| own.id.as_str() == CLEAR_AREA);
+        // One that is no rectangle, or reaches further to one side, is told in the long form: one figure would change it.
+        let zone = aiming.zones.iter().position(|own| own.id.as_str() == CLEAR_AREA && is_even(&own.outline));
         // What the short form does not show is said, and that nothing is judged where there is nothing.
         let others = count - usize::from(zone.is_some());
         let Some((zone, own)) = zone.and_then(|zone| Some((zone, aiming.zones.get(zone)?.clone()))) else {
@@ -304,7 +305,11 @@ impl CarForm<'_> {
             figure: Some(&aside),
             sketch: Some(Sketch::ClearAside),
         };
-        let width = self.number(ui, line, Of::Length, bounds.high.y);
+        let meet = texts.sides_meet;
+        let area =
+            |half: f64| Polygon::rectangle(DVec2::new(bounds.low.x, -half), DVec2::new(bounds.high.x, half));
+        let wrong = |half: f64| area(half).is_err().then_some(meet);
+        let width = self.number_unless(ui, line, Of::Length, bounds.high.y, wrong);
         let path = format!("aimings[{at}].zones[{zone}].top_mm");
         let sketch = Some(Sketch::ClearTop);
         let line = Line { label: texts.clear_top, path: &path, figure: Some(&height), sketch, hint: "" };
@@ -320,7 +325,6 @@ impl CarForm<'_> {
             figure: Some(&along),
             sketch: Some(Sketch::ClearReach),
         };
-        let meet = texts.sides_meet;
         let wrong = |reach: f64| (front + reach <= bounds.low.x).then_some(meet);
         let reach = self.number_unless(ui, line, Of::Length, bounds.high.x - front, wrong);
         ui.add(egui::Label::new(widgets::soft(ui, texts.zones_elsewhere(others, true))).wrap());
@@ -338,4 +342,12 @@ impl CarForm<'_> {
             own.outline = Outline::Polygon(outline);
         }
     }
+}
+
+/// Whether an area is a rectangle along its frame that reaches as far to the right as to the left.
+fn is_even(outline: &Outline) -> bool {
+    let Outline::Polygon(polygon) = outline else { return false };
+    let bounds = polygon.bounds();
+    let size = bounds.size();
+    size.x * size.y - polygon.area() < 1.0 && (bounds.low.y + bounds.high.y).abs() < 0.5
 }

@@ -65,7 +65,8 @@ impl CarForm<'_> {
         let (id, Some(mut own)) = (aiming.id.clone(), aiming.placements.get(j).cloned()) else { return };
         let marks: Vec<Id> = aiming.mark_plan.iter().map(|step| step.id.clone()).collect();
         let path = format!("aimings[{i}].placements[{j}]");
-        let renamed = self.id(ui, texts.name, &format!("{path}.name"), &own.id);
+        let others: Vec<Id> = aiming.placements.iter().map(|own| own.id.clone()).collect();
+        let renamed = self.own_id(ui, texts.name, &format!("{path}.name"), &own.id, others.iter());
         self.target(ui, &path, &id, &mut own);
         self.stand_off(ui, &path, &id, &mut own);
         self.target_height(ui, &path, &id, &mut own);

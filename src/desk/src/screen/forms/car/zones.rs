@@ -178,8 +178,8 @@ impl CarForm<'_> {
                 let (mut middle, mut diameter) = (circle.centre(), circle.radius() * 2.0);
                 let mut typed = false;
                 for (label, field, value) in [
-                    (texts.zone_from_x, "middle_mm[0]", &mut middle.x),
-                    (texts.zone_from_y, "middle_mm[1]", &mut middle.y),
+                    (texts.middle_x, "middle_mm[0]", &mut middle.x),
+                    (texts.middle_y, "middle_mm[1]", &mut middle.y),
                     (texts.diameter, "diameter_mm", &mut diameter),
                 ] {
                     let p = format!("{path}.{field}");
