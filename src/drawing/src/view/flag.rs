@@ -48,16 +48,15 @@ impl Pen<'_> {
         let own = self.bodies.number(subject.as_ref());
         let text = letter(flagged.number);
         let tip_mm = self.mm(tip);
-        // A flag is the same if its letter is.
-        let stood = self.kept.flag(&text).map(|off| tip_mm + off);
-        let stood =
-            stood.map(|at| (self.px(at), at)).find(|(px, _)| self.window.grown(-KEPT_IN_PX).holds(*px));
-        let (spot, spot_mm) = stood.unwrap_or_else(|| {
-            let spot = self.free_spot(tip, box_size, own);
-            (spot, self.mm(spot))
-        });
-
-        self.space.take(around(spot, box_size), Taken::Read);
+        let (spot, spot_mm) = match self.kept_spot(&text, tip_mm) {
+            // Taken already.
+            Some(stood) => stood,
+            None => {
+                let spot = self.free_spot(tip, box_size, own);
+                self.space.take(around(spot, box_size), Taken::Read);
+                (spot, self.mm(spot))
+            }
+        };
         self.space.take(around(spot, box_size * HALO), Taken::Halo);
         self.space.take_line(tip, spot, Taken::Led);
         self.flag_item(Role::Leader(severity), &subject, flagged, Shape::Line(vec![tip_mm, spot_mm]));
@@ -82,6 +81,28 @@ impl Pen<'_> {
         let kind = SignKind::of_severity(severity);
         let sign = Sign { at: spot_mm, kind, reach, text, style };
         self.flag_item(Role::Flag(severity), &subject, flagged, Shape::Sign(sign));
+    }
+
+    /// Takes the place of a flag that keeps its place (`place` is what it points at, view frame, mm), before any figure is put there.
+    pub fn keep_flag(&mut self, flagged: &Flagged<'_>, place: DVec2) {
+        let (_, box_size) = self.flag_size(flagged);
+        let tip = self.tip_of(place, box_size);
+        if let Some((spot, _)) = self.kept_spot(&letter(flagged.number), self.mm(tip)) {
+            self.space.take(around(spot, box_size), Taken::Read);
+        }
+    }
+
+    /// Where a flag keeps its place while something is in hand, px and view frame, mm. A flag is the same if its letter is.
+    fn kept_spot(&self, letter: &str, tip_mm: DVec2) -> Option<(DVec2, DVec2)> {
+        let inside = self.window.grown(-KEPT_IN_PX);
+        let stood = self.kept.flag(letter).map(|off| tip_mm + off);
+        stood.map(|at| (self.px(at), at)).find(|(px, _)| inside.holds(*px))
+    }
+
+    /// Where the flag of a finding points, view frame, mm: its place, or the window's edge nearest to it.
+    pub fn tip_mm(&self, flagged: &Flagged<'_>, place: DVec2) -> DVec2 {
+        let (_, box_size) = self.flag_size(flagged);
+        self.mm(self.tip_of(place, box_size))
     }
 
     /// Reach of a flag and the box that it takes, px.

@@ -40,6 +40,9 @@ const ASIDE: f64 = 0.35;
 /// Outside of what it names is worth less than inside.
 const OUTSIDE_COST: f64 = 4.0;
 
+/// Nearer to what it is of than this a figure needs no line, px before it is enlarged.
+const NEXT_TO_PX: f64 = 12.0;
+
 /// A name looking for its place.
 pub(crate) struct Wanted<'a> {
     pub text: &'a str,
@@ -104,17 +107,37 @@ impl Pen<'_> {
             let most = if wanted.must { FIRM } else { (wanted.most_cost + LEADER_COST).min(FIRM) };
             let least = best.as_ref().map_or(most, |put| put.cost).min(most);
             if let Some((at, align)) = self.far_place(&wanted, far.width, least, own) {
-                self.put_led(wanted, far, (at, align));
+                self.put_by(&wanted, far, (at, align), true);
                 return true;
             }
         }
         match best {
             Some(NextTo { cost, at, align, text }) if cost < wanted.most_cost || wanted.must => {
-                self.put_level(wanted.role, wanted.subject, text, wanted.style, (at, align));
+                self.put_by(&wanted, text, (at, align), false);
                 true
             }
             _ => false,
         }
+    }
+
+    /// Puts a figure of a finding where it stood a moment ago beside what the finding's flag points at (view frame, mm), if it is free
+    /// there. Whether it was put.
+    pub fn figure_kept(&mut self, wanted: &Wanted<'_>, letter: &str, tip_mm: DVec2) -> bool {
+        let Some((off, align)) = self.kept.figure(letter) else { return false };
+        let text = self.measured(wanted.text, wanted.style);
+        let at = self.px(tip_mm + off);
+        let place = self.level_box(at, align, text.width, wanted.style);
+        let (from, to) = line_between(&wanted.around, &place);
+        let own = self.bodies.number(wanted.subject.as_ref());
+        let mut cost = self.space.cost_up_to(place, TOO_DEAR);
+        if cost < TOO_DEAR {
+            cost += self.space.cost_over_read(from, to) + self.bodies.cost(own, &place, ASTRAY_LED);
+        }
+        if cost >= TOO_DEAR || from.distance(to) > MUST_FAR_PX * self.enlarged {
+            return false;
+        }
+        self.put_by(wanted, text, (at, align), from.distance(to) > NEXT_TO_PX * self.enlarged);
+        true
     }
 
     /// The best place in what it names or right next to it, and what it costs there.
@@ -273,18 +296,20 @@ impl Pen<'_> {
         self.cheapest(width, wanted.style, places).filter(|(cost, ..)| *cost < FIRM)
     }
 
-    /// Puts a name down with a line to what it names.
-    fn put_led(&mut self, wanted: Wanted<'_>, text: Fitted, (at, align): (DVec2, Align)) {
-        let place = self.level_box(at, align, text.width, wanted.style);
-        let (from, to) = line_between(&wanted.around, &place);
-        self.space.take_line(from, to, Taken::Led);
-        let line = vec![self.mm(from), self.mm(to)];
-        let role = match wanted.role {
-            Role::DimensionStops => Role::Leader(Severity::Stops),
-            _ => Role::NameLeader,
-        };
-        self.line(role, wanted.subject.clone(), line);
-        self.put_level(wanted.role, wanted.subject, text, wanted.style, (at, align));
+    /// Puts a name down, with a line to what it names where it is led.
+    fn put_by(&mut self, wanted: &Wanted<'_>, text: Fitted, (at, align): (DVec2, Align), is_led: bool) {
+        if is_led {
+            let place = self.level_box(at, align, text.width, wanted.style);
+            let (from, to) = line_between(&wanted.around, &place);
+            self.space.take_line(from, to, Taken::Led);
+            let line = vec![self.mm(from), self.mm(to)];
+            let role = match wanted.role {
+                Role::DimensionStops => Role::Leader(Severity::Stops),
+                _ => Role::NameLeader,
+            };
+            self.line(role, wanted.subject.clone(), line);
+        }
+        self.put_level(wanted.role, wanted.subject.clone(), text, wanted.style, (at, align));
     }
 }
 

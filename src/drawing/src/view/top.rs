@@ -90,6 +90,9 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     things::overlaps(&mut pen, &top);
     things::keep_ways_out(&mut pen, &top);
     pen.keep_to(shown.earlier, Projection::Top);
+    for told in pinned(assessment).map(|told| state.numbered(told)) {
+        pen.keep_flag(&told, top.at(told.finding.place.truncate()));
+    }
     // From here on places are searched for, in order of precedence: by how much the aiming is stopped, which nothing else may
     // hide or push out, and the names of what stops it; what is in hand; dimensions of the aiming,
     // the markers of what stops it and the names of its targets; the other markers; the names of what findings are about; all other names.

@@ -29,8 +29,13 @@ pub(super) fn live(pen: &mut Pen<'_>, top: &Top<'_>) {
         if along == DVec2::ZERO || !along.is_finite() {
             continue;
         }
+        let (role, subject) = (Role::LiveDimension, &top.state.selected);
+        if let Some(kept) = pen.moving_dimension(role, subject.as_ref(), (from, to), along, &live.text) {
+            pen.put_dimension(role, subject.clone(), kept);
+            continue;
+        }
         let dimension = pen.dimension(from, to, along, from, &live.text);
-        put_if_free(pen, Role::LiveDimension, top.state.selected.clone(), dimension);
+        put_if_free(pen, role, subject.clone(), dimension);
     }
 }
 
@@ -57,8 +62,13 @@ pub(super) fn kept(pen: &mut Pen<'_>, top: &Top<'_>) {
             continue;
         }
         let text = top.words.kept_dimension(a.at.distance(b.at), a.is_gone || b.is_gone);
+        let (role, subject) = (Role::KeptDimension, Some(Subject::Dimension(own.id.clone())));
+        if let Some(still) = pen.still_dimension(role, subject.as_ref(), (from, to), &[&text]) {
+            pen.put_dimension(role, subject, still);
+            continue;
+        }
         let dimension = pen.dimension(from, to, along, from, &text);
-        put_if_free(pen, Role::KeptDimension, Some(Subject::Dimension(own.id.clone())), dimension);
+        put_if_free(pen, role, subject, dimension);
     }
 }
 
@@ -103,13 +113,18 @@ pub(super) fn stand_offs(pen: &mut Pen<'_>, top: &Top<'_>) {
         let text = if alike { top.words.stand_off_of(own.placement) } else { own.text.clone() };
         let (from, to) = (top.at(own.from), top.at(own.to));
         let along = top.view_from_bay.turned(own.along);
+        // Where all of it has no room the figure alone: the list names its ends.
+        let bare = top.words.dimension((own.to - own.from).dot(own.along));
+        let (role, subject) = (Role::Dimension, Some(Subject::Target(own.placement.id.clone())));
+        if let Some(still) = pen.still_dimension(role, subject.as_ref(), (from, to), &[&text, &bare]) {
+            pen.put_dimension(role, subject, still);
+            continue;
+        }
         // Beside the car and its marks, on whichever side and as near as it stands free.
         let straight_on =
             along.dot(top.view_from_bay.turned(top.scene.bay_from_axis.forward())).abs() > STRAIGHT_ON;
         let half = if straight_on { top.arrangement.vehicle.width_mm * 0.5 } else { pen.length(10.0) };
         let mut best: Option<(f64, Dimension)> = None;
-        // Where all of it has no room the figure alone: the list names its ends.
-        let bare = top.words.dimension((own.to - own.from).dot(own.along));
         let said = [(0.0, text), (BARE_COST, bare)];
         let places = (0..STEPS).flat_map(|step| [-1.0, 1.0].map(|side| (step, side)));
         for ((brief, text), (step, side)) in
@@ -130,8 +145,7 @@ pub(super) fn stand_offs(pen: &mut Pen<'_>, top: &Top<'_>) {
         }
         // Where it would lie on what is read already neither could be read; the list has it too.
         if let Some((_, dimension)) = best.filter(|(cost, _)| *cost < FIRM) {
-            let subject = Some(Subject::Target(own.placement.id.clone()));
-            pen.put_dimension(Role::Dimension, subject, dimension);
+            pen.put_dimension(role, subject, dimension);
         }
     }
 }
@@ -187,6 +201,10 @@ pub(super) fn room(pen: &mut Pen<'_>, top: &Top<'_>) {
     for (from, to, along, through) in [long, wide] {
         let text = top.words.dimension((to - from).dot(along));
         let (from, to, through) = (top.at(from), top.at(to), top.at(through));
+        if let Some(still) = pen.still_dimension(Role::Dimension, None, (from, to), &[&text]) {
+            pen.put_dimension(Role::Dimension, None, still);
+            continue;
+        }
         let through = on_paper(pen, from, through);
         let dimension = pen.dimension(from, to, top.view_from_bay.turned(along), through, &text);
         let (_, dimension) = pen.text_freest(dimension);
