@@ -22,6 +22,9 @@ const DISTANCES: [f64; 10] = [20.0, 26.0, 34.0, 44.0, 56.0, 72.0, 92.0, 118.0, 1
 /// Directions in which it is tried; up and to the left first, where sight lines and stand-offs seldom run.
 const DIRECTIONS: usize = 16;
 const FIRST_DIRECTION: f64 = 2.0;
+/// A flag that costs less stands well; else places between those are tried, nearer by this share of half a step.
+const GOOD: f64 = 150.0;
+const BETWEEN: f64 = 0.24;
 /// What a px of distance costs.
 const FAR_COST: f64 = 0.8;
 /// A flag on another body than its own, or nearer to it, seems to be about that one.
@@ -147,26 +150,32 @@ impl Pen<'_> {
             return tip + DVec2::new(way.x, -way.y) * first;
         }
         let turn = std::f64::consts::TAU / DIRECTIONS as f64;
-        let ways: [DVec2; DIRECTIONS] =
-            std::array::from_fn(|i| angle::direction(FIRST_DIRECTION + turn * i as f64));
-        for distance in DISTANCES.map(|d| d * self.enlarged) {
-            let far = distance * FAR_COST;
-            if far >= best.0 {
+        // Between those places only if none of them is good.
+        for between in [0.0, 0.5] {
+            if best.0 < GOOD {
                 break;
             }
-            for way in ways {
-                let spot = tip + DVec2::new(way.x, -way.y) * distance;
-                let place = around(spot, box_size);
-                let mut cost = far + self.space.cost_for_flag_up_to(place, best.0 - far);
-                // The line to it should not run over texts or other signs.
-                if cost < best.0 {
-                    cost += self.space.cost_across_up_to(tip, spot, best.0 - cost);
+            let ways: [DVec2; DIRECTIONS] =
+                std::array::from_fn(|i| angle::direction(FIRST_DIRECTION + turn * (i as f64 + between)));
+            for distance in DISTANCES.map(|d| d * self.enlarged * (1.0 - BETWEEN * between)) {
+                let far = distance * FAR_COST;
+                if far >= best.0 {
+                    break;
                 }
-                if cost < best.0 {
-                    cost += self.bodies.cost(own, &place, ASTRAY);
-                }
-                if cost < best.0 {
-                    best = (cost, spot);
+                for way in ways {
+                    let spot = tip + DVec2::new(way.x, -way.y) * distance;
+                    let place = around(spot, box_size);
+                    let mut cost = far + self.space.cost_for_flag_up_to(place, best.0 - far);
+                    // The line to it should not run over texts or other signs.
+                    if cost < best.0 {
+                        cost += self.space.cost_across_for_flag_up_to(tip, spot, best.0 - cost);
+                    }
+                    if cost < best.0 {
+                        cost += self.bodies.cost(own, None, &place, ASTRAY);
+                    }
+                    if cost < best.0 {
+                        best = (cost, spot);
+                    }
                 }
             }
         }
@@ -190,10 +199,10 @@ impl Pen<'_> {
                 let place = around(spot, box_size);
                 let mut cost = self.space.cost_for_flag_up_to(place, least - far) + far;
                 if cost < least {
-                    cost += self.space.cost_across_up_to(tip, spot, least - cost);
+                    cost += self.space.cost_across_for_flag_up_to(tip, spot, least - cost);
                 }
                 if cost < least {
-                    cost += self.bodies.cost(own, &place, ASTRAY);
+                    cost += self.bodies.cost(own, None, &place, ASTRAY);
                 }
                 if cost < least {
                     best = Some((cost, spot));

@@ -6,7 +6,6 @@ use baywright_planner::geometry::DVec2;
 
 use crate::list::{Dimension, Text};
 use crate::role::Role;
-use crate::view::label::TOO_DEAR;
 use crate::view::pen::{Pen, readable};
 use crate::view::space::FIRM;
 
@@ -33,7 +32,7 @@ impl Pen<'_> {
     }
 
     /// A dimension from `from` to `to` along `along` (a unit vector), its line and its figure beside its own ends as they stood a
-    /// moment ago, if it is free there.
+    /// moment ago, and what that costs, if it lies on nothing there that is read.
     pub fn moving_dimension(
         &self,
         role: Role,
@@ -41,7 +40,7 @@ impl Pen<'_> {
         (from, to): (DVec2, DVec2),
         along: DVec2,
         text: &str,
-    ) -> Option<Dimension> {
+    ) -> Option<(f64, Dimension)> {
         let old = self.kept.moving(role, subject, (from, to))?;
         let ran = (old.line_to - old.line_from).normalize_or_zero();
         let turned = readable(along);
@@ -68,6 +67,7 @@ impl Pen<'_> {
         let at = now.line_from + along * far + along.perp() * aside;
         let angle = if old.text.angle == 0.0 { 0.0 } else { turned };
         let text = Text { at, angle, align: old.text.align, ..now.text.clone() };
-        (self.text_cost(&text) < TOO_DEAR).then_some(Dimension { text, ..now })
+        let cost = self.text_cost(&text);
+        (cost < FIRM).then_some((cost, Dimension { text, ..now }))
     }
 }

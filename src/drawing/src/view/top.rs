@@ -95,7 +95,8 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     }
     // From here on places are searched for, in order of precedence: by how much the aiming is stopped, which nothing else may
     // hide or push out, and the names of what stops it; what is in hand; dimensions of the aiming,
-    // the markers of what stops it and the names of its targets; the other markers; the names of what findings are about; all other names.
+    // the markers of what stops it and the names of its targets; the other markers; the names of what findings are about; how high
+    // hangs what hangs above; all other names.
     stops::figures(&mut pen, &top);
     things::names(&mut pen, &top, Named::Stopping);
     dimensions::room(&mut pen, &top);
@@ -108,6 +109,7 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     aiming::target_names(&mut pen, &top);
     flags(&mut pen, &top, false);
     things::names(&mut pen, &top, Named::Told);
+    things::names(&mut pen, &top, Named::Hanging);
     things::ways_out(&mut pen, &top);
     bays::names(&mut pen, &top, true);
     aiming::names(&mut pen, &top);

@@ -13,6 +13,7 @@ use crate::role::Role;
 use crate::text::Weight;
 use crate::view::extents::drawn_box;
 use crate::view::fit::WALL_PX;
+use crate::view::label::TOO_DEAR;
 use crate::view::pen::Pen;
 use crate::view::space::{FIRM, Taken};
 
@@ -30,19 +31,31 @@ pub(super) fn live(pen: &mut Pen<'_>, top: &Top<'_>) {
             continue;
         }
         let (role, subject) = (Role::LiveDimension, &top.state.selected);
-        if let Some(kept) = pen.moving_dimension(role, subject.as_ref(), (from, to), along, &live.text) {
-            pen.put_dimension(role, subject.clone(), kept);
+        let kept = pen.moving_dimension(role, subject.as_ref(), (from, to), along, &live.text);
+        if let Some((_, kept)) = kept.as_ref().filter(|(cost, _)| *cost < TOO_DEAR) {
+            pen.put_dimension(role, subject.clone(), kept.clone());
             continue;
         }
         let dimension = pen.dimension(from, to, along, from, &live.text);
-        put_if_free(pen, role, subject.clone(), dimension);
+        let (worse, freest) = pen.text_freest(dimension);
+        let freest_cost = worse + pen.text_cost(&freest.text);
+        let stays = kept.filter(|(cost, _)| *cost < freest_cost + STAYING_COST);
+        let dimension = stays.map_or(freest, |(_, kept)| kept);
+        put_if_free(pen, role, subject.clone(), (from, to), dimension);
     }
 }
 
-/// Puts a dimension that stands at its own line, its figure where it covers nothing that must stay seen; else its line alone.
-fn put_if_free(pen: &mut Pen<'_>, role: Role, subject: Option<Subject>, dimension: Dimension) {
-    let (from, to) = (dimension.from, dimension.to);
-    let (_, dimension) = pen.text_freest(dimension);
+/// A figure that moves goes elsewhere only if that is so much cheaper: between two that are alike it would go to and fro.
+const STAYING_COST: f64 = 130.0;
+
+/// Puts a dimension that stands at its own line if its figure covers nothing that must stay seen; else its line alone.
+fn put_if_free(
+    pen: &mut Pen<'_>,
+    role: Role,
+    subject: Option<Subject>,
+    (from, to): (DVec2, DVec2),
+    dimension: Dimension,
+) {
     if pen.text_cost(&dimension.text) < FIRM {
         pen.put_dimension(role, subject, dimension);
     } else {
@@ -68,7 +81,8 @@ pub(super) fn kept(pen: &mut Pen<'_>, top: &Top<'_>) {
             continue;
         }
         let dimension = pen.dimension(from, to, along, from, &text);
-        put_if_free(pen, role, subject, dimension);
+        let (_, dimension) = pen.text_freest(dimension);
+        put_if_free(pen, role, subject, (from, to), dimension);
     }
 }
 

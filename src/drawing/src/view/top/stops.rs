@@ -209,8 +209,12 @@ fn put<const N: usize>(
     let subject = told.finding.subjects.first();
     let kept = pen.moving_dimension(role, subject, (top.at(from), top.at(to)), direction, text);
     // A line through another figure is hidden by it.
-    let kept = kept.filter(|own| pen.space.cost_over_read(pen.px(own.line_from), pen.px(own.line_to)) == 0.0);
-    let mut best: Option<(f64, Dimension)> = kept.map(|own| (f64::NEG_INFINITY, own));
+    let is_free = |(cost, own): &(f64, Dimension)| {
+        let (a, b) = (pen.px(own.line_from), pen.px(own.line_to));
+        *cost < TOO_DEAR && pen.space.cost_over_read(a, b) == 0.0
+    };
+    // Cheaper than any other.
+    let mut best = kept.filter(is_free).map(|(_, own)| (f64::NEG_INFINITY, own));
     for (extra, through) in through {
         if best.as_ref().is_some_and(|(least, _)| extra >= *least) {
             continue;
