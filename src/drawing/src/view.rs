@@ -13,6 +13,7 @@ mod shade;
 mod side;
 mod space;
 mod state;
+mod steady;
 mod told;
 mod top;
 mod zone;

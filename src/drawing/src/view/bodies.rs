@@ -94,11 +94,13 @@ impl Bodies {
         self.boxes.get(self.number(subject)? as usize).copied()
     }
 
-    /// What it costs that a box of `own` (by its number; `None` if it is about no body) is read as another's.
-    pub fn cost(&self, own: Option<u32>, place: &Bounds, astray: Astray) -> f64 {
-        let gap = own.and_then(|own| self.boxes.get(own as usize)).map_or(0.0, |own| between(own, place));
+    /// What it costs that a box of `own` (by its number; `None` if it is about no body) is read as another's. `about` is what it is
+    /// about if that is seen through, and no body.
+    pub fn cost(&self, own: Option<u32>, about: Option<&Bounds>, place: &Bounds, astray: Astray) -> f64 {
+        let body = own.and_then(|own| self.boxes.get(own as usize)).or(about);
+        let gap = body.map_or(0.0, |own| between(own, place));
         let reach = (gap - ALIKE_PX).max(0.0);
-        let alike = if own.is_some() && astray.between > 0.0 { gap + BETWEEN_PX } else { reach };
+        let alike = if body.is_some() && astray.between > 0.0 { gap + BETWEEN_PX } else { reach };
         let mut cost: f64 = 0.0;
         for cell in self.cells_of(&place.grown(alike)) {
             let Some(numbers) = self.cells.get(cell) else { continue };
@@ -168,7 +170,7 @@ mod tests {
     fn what_stands_on_another_or_nearer_to_it_is_read_as_its() {
         let bodies = two();
         let bin = bodies.number(Some(&Subject::Thing("bin".into())));
-        let cost = |x: f64| bodies.cost(bin, &square(x, 100.0, 5.0), ASTRAY);
+        let cost = |x: f64| bodies.cost(bin, None, &square(x, 100.0, 5.0), ASTRAY);
         assert_eq!([cost(100.0), cost(120.0), cost(140.0)], [0.0; 3]);
         assert_eq!([cost(170.0), cost(200.0), cost(230.0)], [10.0, 100.0, 10.0]);
     }
@@ -178,7 +180,7 @@ mod tests {
         let bodies = two();
         let bin = bodies.number(Some(&Subject::Thing("bin".into())));
         let astray = Astray { between: 4.0, ..ASTRAY };
-        let cost = |x: f64| bodies.cost(bin, &square(x, 100.0, 5.0), astray);
+        let cost = |x: f64| bodies.cost(bin, None, &square(x, 100.0, 5.0), astray);
         assert_eq!([cost(120.0), cost(140.0), cost(146.0), cost(160.0)], [0.0, 0.0, 4.0, 10.0]);
         // On the far side of its own nothing is between.
         assert_eq!(cost(60.0), 0.0);
@@ -188,9 +190,9 @@ mod tests {
     fn a_target_and_its_stand_are_one_body() {
         let bodies = two();
         let stand = bodies.number(Some(&Subject::Stand("plate".into())));
-        assert_eq!(bodies.cost(stand, &square(200.0, 100.0, 5.0), ASTRAY), 0.0);
+        assert_eq!(bodies.cost(stand, None, &square(200.0, 100.0, 5.0), ASTRAY), 0.0);
         // About no body: only what it stands on counts.
-        assert_eq!(bodies.cost(None, &square(230.0, 100.0, 5.0), ASTRAY), 0.0);
-        assert_eq!(bodies.cost(None, &square(100.0, 100.0, 5.0), ASTRAY), 100.0);
+        assert_eq!(bodies.cost(None, None, &square(230.0, 100.0, 5.0), ASTRAY), 0.0);
+        assert_eq!(bodies.cost(None, None, &square(100.0, 100.0, 5.0), ASTRAY), 100.0);
     }
 }

@@ -22,6 +22,9 @@ const DISTANCES: [f64; 10] = [20.0, 26.0, 34.0, 44.0, 56.0, 72.0, 92.0, 118.0, 1
 /// Directions in which it is tried; up and to the left first, where sight lines and stand-offs seldom run.
 const DIRECTIONS: usize = 16;
 const FIRST_DIRECTION: f64 = 2.0;
+/// A flag that costs less stands well; else places between those are tried, nearer by this share of half a step.
+const GOOD: f64 = 150.0;
+const BETWEEN: f64 = 0.24;
 /// What a px of distance costs.
 const FAR_COST: f64 = 0.8;
 /// A flag on another body than its own, or nearer to it, seems to be about that one.
@@ -48,16 +51,15 @@ impl Pen<'_> {
         let own = self.bodies.number(subject.as_ref());
         let text = letter(flagged.number);
         let tip_mm = self.mm(tip);
-        // A flag is the same if its letter is.
-        let stood = self.kept.flag(&text).map(|off| tip_mm + off);
-        let stood =
-            stood.map(|at| (self.px(at), at)).find(|(px, _)| self.window.grown(-KEPT_IN_PX).holds(*px));
-        let (spot, spot_mm) = stood.unwrap_or_else(|| {
-            let spot = self.free_spot(tip, box_size, own);
-            (spot, self.mm(spot))
-        });
-
-        self.space.take(around(spot, box_size), Taken::Read);
+        let (spot, spot_mm) = match self.kept_spot(&text, tip_mm) {
+            // Taken already.
+            Some(stood) => stood,
+            None => {
+                let spot = self.free_spot(tip, box_size, own);
+                self.space.take(around(spot, box_size), Taken::Read);
+                (spot, self.mm(spot))
+            }
+        };
         self.space.take(around(spot, box_size * HALO), Taken::Halo);
         self.space.take_line(tip, spot, Taken::Led);
         self.flag_item(Role::Leader(severity), &subject, flagged, Shape::Line(vec![tip_mm, spot_mm]));
@@ -82,6 +84,28 @@ impl Pen<'_> {
         let kind = SignKind::of_severity(severity);
         let sign = Sign { at: spot_mm, kind, reach, text, style };
         self.flag_item(Role::Flag(severity), &subject, flagged, Shape::Sign(sign));
+    }
+
+    /// Takes the place of a flag that keeps its place (`place` is what it points at, view frame, mm), before any figure is put there.
+    pub fn keep_flag(&mut self, flagged: &Flagged<'_>, place: DVec2) {
+        let (_, box_size) = self.flag_size(flagged);
+        let tip = self.tip_of(place, box_size);
+        if let Some((spot, _)) = self.kept_spot(&letter(flagged.number), self.mm(tip)) {
+            self.space.take(around(spot, box_size), Taken::Read);
+        }
+    }
+
+    /// Where a flag keeps its place while something is in hand, px and view frame, mm. A flag is the same if its letter is.
+    fn kept_spot(&self, letter: &str, tip_mm: DVec2) -> Option<(DVec2, DVec2)> {
+        let inside = self.window.grown(-KEPT_IN_PX);
+        let stood = self.kept.flag(letter).map(|off| tip_mm + off);
+        stood.map(|at| (self.px(at), at)).find(|(px, _)| inside.holds(*px))
+    }
+
+    /// Where the flag of a finding points, view frame, mm: its place, or the window's edge nearest to it.
+    pub fn tip_mm(&self, flagged: &Flagged<'_>, place: DVec2) -> DVec2 {
+        let (_, box_size) = self.flag_size(flagged);
+        self.mm(self.tip_of(place, box_size))
     }
 
     /// Reach of a flag and the box that it takes, px.
@@ -126,26 +150,32 @@ impl Pen<'_> {
             return tip + DVec2::new(way.x, -way.y) * first;
         }
         let turn = std::f64::consts::TAU / DIRECTIONS as f64;
-        let ways: [DVec2; DIRECTIONS] =
-            std::array::from_fn(|i| angle::direction(FIRST_DIRECTION + turn * i as f64));
-        for distance in DISTANCES.map(|d| d * self.enlarged) {
-            let far = distance * FAR_COST;
-            if far >= best.0 {
+        // Between those places only if none of them is good.
+        for between in [0.0, 0.5] {
+            if best.0 < GOOD {
                 break;
             }
-            for way in ways {
-                let spot = tip + DVec2::new(way.x, -way.y) * distance;
-                let place = around(spot, box_size);
-                let mut cost = far + self.space.cost_for_flag_up_to(place, best.0 - far);
-                // The line to it should not run over texts or other signs.
-                if cost < best.0 {
-                    cost += self.space.cost_across_up_to(tip, spot, best.0 - cost);
+            let ways: [DVec2; DIRECTIONS] =
+                std::array::from_fn(|i| angle::direction(FIRST_DIRECTION + turn * (i as f64 + between)));
+            for distance in DISTANCES.map(|d| d * self.enlarged * (1.0 - BETWEEN * between)) {
+                let far = distance * FAR_COST;
+                if far >= best.0 {
+                    break;
                 }
-                if cost < best.0 {
-                    cost += self.bodies.cost(own, &place, ASTRAY);
-                }
-                if cost < best.0 {
-                    best = (cost, spot);
+                for way in ways {
+                    let spot = tip + DVec2::new(way.x, -way.y) * distance;
+                    let place = around(spot, box_size);
+                    let mut cost = far + self.space.cost_for_flag_up_to(place, best.0 - far);
+                    // The line to it should not run over texts or other signs.
+                    if cost < best.0 {
+                        cost += self.space.cost_across_for_flag_up_to(tip, spot, best.0 - cost);
+                    }
+                    if cost < best.0 {
+                        cost += self.bodies.cost(own, None, &place, ASTRAY);
+                    }
+                    if cost < best.0 {
+                        best = (cost, spot);
+                    }
                 }
             }
         }
@@ -169,10 +199,10 @@ impl Pen<'_> {
                 let place = around(spot, box_size);
                 let mut cost = self.space.cost_for_flag_up_to(place, least - far) + far;
                 if cost < least {
-                    cost += self.space.cost_across_up_to(tip, spot, least - cost);
+                    cost += self.space.cost_across_for_flag_up_to(tip, spot, least - cost);
                 }
                 if cost < least {
-                    cost += self.bodies.cost(own, &place, ASTRAY);
+                    cost += self.bodies.cost(own, None, &place, ASTRAY);
                 }
                 if cost < least {
                     best = Some((cost, spot));

@@ -9,7 +9,7 @@ use baywright_planner::geometry::{Bounds, DVec2};
 use crate::list::{Dimension, Drawing, Item, Placing, Projection, Shape, Text};
 use crate::pick::{bodies, body_of};
 use crate::role::Role;
-use crate::text::{Fitted, TextStyle};
+use crate::text::{Align, Fitted, TextStyle};
 use crate::view::boxes::text_boxes;
 
 /// A dimension that spans the same within this keeps its line and its text, mm.
@@ -46,6 +46,8 @@ struct Earlier<'a> {
     dimensions: Vec<(Role, Option<&'a Subject>, &'a Dimension)>,
     /// From where each flag points to where it stands, by its letter, view frame, mm.
     flags: BTreeMap<&'a str, DVec2>,
+    /// The same of each figure of a stop that has no line to be measured along, by its flag's letter, and its part there.
+    figures: BTreeMap<&'a str, (DVec2, Align)>,
     moved: Moved,
     /// Whether the paper lies as it did.
     is_still: bool,
@@ -124,15 +126,33 @@ impl<'a> Kept<'a> {
         self.earlier.iter().filter_map(move |own| own.flags.get(letter).copied())
     }
 
-    /// The dimension that spanned the same.
-    fn dimension(&self, role: Role, subject: Option<&Subject>, now: &Dimension) -> Option<&Dimension> {
-        let is_same = |(own, of, old): &&(Role, Option<&Subject>, &Dimension)| {
-            *own == role
-                && *of == subject
-                && old.from.distance(now.from) < SAME_MM
-                && old.to.distance(now.to) < SAME_MM
-        };
-        self.earlier.iter().find_map(|own| own.dimensions.iter().find(is_same)).map(|(.., old)| *old)
+    /// From where a finding's flag points to where its figure stood a moment ago, view frame, mm, and its part there.
+    pub fn figure(&self, letter: &str) -> Option<(DVec2, Align)> {
+        self.earlier.iter().rev().find_map(|own| own.figures.get(letter).copied())
+    }
+
+    /// The dimension that spanned the same, as it stood a moment ago: what gave way does not go back.
+    pub fn still(
+        &self,
+        role: Role,
+        subject: Option<&Subject>,
+        (from, to): (DVec2, DVec2),
+    ) -> Option<&'a Dimension> {
+        let is_same = |old: &&Dimension| old.from.distance(from) < SAME_MM && old.to.distance(to) < SAME_MM;
+        self.earlier.iter().rev().find_map(|own| own.dimensions_of(role, subject).find(is_same))
+    }
+
+    /// The dimension of the same that spanned most nearly this, as it stood a moment ago.
+    pub fn moving(
+        &self,
+        role: Role,
+        subject: Option<&Subject>,
+        (from, to): (DVec2, DVec2),
+    ) -> Option<&'a Dimension> {
+        let apart = |old: &Dimension| old.from.distance(from) + old.to.distance(to);
+        let nearest =
+            |own: &Earlier<'a>| own.dimensions_of(role, subject).min_by(|a, b| apart(a).total_cmp(&apart(b)));
+        self.earlier.iter().rev().find_map(nearest)
     }
 }
 
@@ -142,14 +162,21 @@ impl<'a> Earlier<'a> {
             names: BTreeMap::new(),
             dimensions: Vec::new(),
             flags: BTreeMap::new(),
+            figures: BTreeMap::new(),
             moved: Moved::since(before, now, placing),
             is_still: before.view_point(DVec2::ZERO) == placing.list_point(DVec2::ZERO),
         };
         let mut tips: BTreeMap<usize, DVec2> = BTreeMap::new();
+        let mut figures: BTreeMap<usize, &Text> = BTreeMap::new();
         for item in &before.items {
             match (item.role, &item.shape, &item.subject) {
                 (role, Shape::Text(text), Some(subject)) if is_name(role) => {
                     own.names.entry(subject).or_default().text = Some(text);
+                }
+                (Role::DimensionStops, Shape::Text(text), _) => {
+                    if let Some(finding) = item.finding {
+                        figures.insert(finding, text);
+                    }
                 }
                 (Role::NameLeader, Shape::Line(line), Some(subject)) => {
                     own.names.entry(subject).or_default().lines.push(line);
@@ -163,9 +190,13 @@ impl<'a> Earlier<'a> {
                     }
                 }
                 (Role::Flag(_), Shape::Sign(sign), _) => {
-                    // Lines are painted before flags.
-                    if let Some(tip) = item.finding.and_then(|finding| tips.get(&finding)) {
+                    // Lines and figures are painted before flags.
+                    let Some(finding) = item.finding else { continue };
+                    if let Some(tip) = tips.get(&finding) {
                         own.flags.insert(&sign.text, sign.at - *tip);
+                        if let Some(text) = figures.get(&finding) {
+                            own.figures.insert(&sign.text, (text.at - *tip, text.align));
+                        }
                     }
                 }
                 _ => {}
@@ -173,6 +204,12 @@ impl<'a> Earlier<'a> {
         }
         own.names.retain(|_, named| named.text.is_some());
         own
+    }
+
+    /// The dimensions of one role and subject.
+    fn dimensions_of(&self, role: Role, subject: Option<&Subject>) -> impl Iterator<Item = &'a Dimension> {
+        let own = self.dimensions.iter().filter(move |(own, of, _)| *own == role && *of == subject);
+        own.map(|(.., dimension)| *dimension)
     }
 
     /// Whether a subject had no name and stays where it was. What the paper brings in sight gets its own.
@@ -236,26 +273,11 @@ fn shapes<'b>(items: &[&'b Item]) -> BTreeMap<&'b Subject, Vec<&'b Shape>> {
 }
 
 impl Drawing {
-    /// Puts dimensions where they stood in earlier drawings of the same view, and takes away what came to lie under figures. Names
-    /// and flags are put where they stood to begin with.
+    /// Takes away names that came to lie under figures and markers. All that keeps its place was put there to begin with.
     pub(super) fn keep_places(&mut self, kept: &Kept<'_>) {
-        if kept.earlier.is_empty() {
-            return;
+        if !kept.earlier.is_empty() {
+            self.give_way();
         }
-        // What is loud moves with what is in hand: another figure that it comes to lie on stands where it is free now.
-        for loud in [true, false] {
-            let taken = if loud { Vec::new() } else { self.loud() };
-            let placing = self.placing();
-            for item in self.items.iter_mut().filter(|item| is_loud(item.role) == loud) {
-                let Shape::Dimension(own) = &mut item.shape else { continue };
-                if let Some(same) = kept.dimension(item.role, item.subject.as_ref(), own)
-                    && !lies_on(placing, &same.text, &taken)
-                {
-                    own.clone_from(same);
-                }
-            }
-        }
-        self.give_way();
     }
 
     /// The boxes of the figures of stops and of what is in hand, px.

@@ -14,6 +14,8 @@ const OFF_PX: f64 = 5.0;
 /// A name on another body, or nearer to it than to its own, seems to be that one's; a line to its own says that it is not.
 const ASTRAY: Astray = Astray { on_other: 150.0, nearer: 24.0, between: 30.0 };
 const ASTRAY_LED: Astray = Astray { on_other: 150.0, nearer: 40.0, between: 0.0 };
+/// The same of what hangs above, whose own place is less seen than what stands under it.
+const ASTRAY_HANGING: Astray = Astray { on_other: 150.0, nearer: 110.0, between: 40.0 };
 /// What each px costs by which a name at a corner is longer than what it names, and the most of it; so many places come first
 /// that are under, over and beside.
 const OVERHANG_COST: f64 = 0.2;
@@ -39,6 +41,9 @@ const OVER_EDGE_COST: f64 = 10.0;
 const ASIDE: f64 = 0.35;
 /// Outside of what it names is worth less than inside.
 const OUTSIDE_COST: f64 = 4.0;
+
+/// Nearer to what it is of than this a figure needs no line, px before it is enlarged.
+const NEXT_TO_PX: f64 = 12.0;
 
 /// A name looking for its place.
 pub(crate) struct Wanted<'a> {
@@ -85,14 +90,13 @@ impl Pen<'_> {
             return is_put;
         }
         let Some(whole) = whole(self) else { return false };
-        let own = self.bodies.number(wanted.subject.as_ref());
-        let mut best = self.next_to(&wanted, wanted.text, &whole, own);
+        let mut best = self.next_to(&wanted, wanted.text, &whole);
         let mut far = whole;
         if best.as_ref().is_none_or(|put| put.cost > NEXT_TO_COST)
             && let Some(brief) = wanted.brief
             && let Some(text) = fitted(brief, wanted.style, wanted.most_width, self.lettering.measure)
         {
-            let put = self.next_to(&wanted, brief, &text, own);
+            let put = self.next_to(&wanted, brief, &text);
             let put = put.map(|put| NextTo { cost: put.cost + BRIEF_COST, ..put });
             if put.as_ref().is_some_and(|put| best.as_ref().is_none_or(|best| put.cost < best.cost)) {
                 best = put;
@@ -103,22 +107,44 @@ impl Pen<'_> {
             // A name stands nowhere dearer for being led there.
             let most = if wanted.must { FIRM } else { (wanted.most_cost + LEADER_COST).min(FIRM) };
             let least = best.as_ref().map_or(most, |put| put.cost).min(most);
-            if let Some((at, align)) = self.far_place(&wanted, far.width, least, own) {
-                self.put_led(wanted, far, (at, align));
+            if let Some((at, align)) = self.far_place(&wanted, far.width, least) {
+                self.put_by(&wanted, far, (at, align), true);
                 return true;
             }
         }
         match best {
             Some(NextTo { cost, at, align, text }) if cost < wanted.most_cost || wanted.must => {
-                self.put_level(wanted.role, wanted.subject, text, wanted.style, (at, align));
+                self.put_by(&wanted, text, (at, align), false);
                 true
             }
             _ => false,
         }
     }
 
+    /// Puts a figure of a finding where it stood a moment ago beside what the finding's flag points at (view frame, mm), if it is free
+    /// there. Whether it was put.
+    pub fn figure_kept(&mut self, wanted: &Wanted<'_>, letter: &str, tip_mm: DVec2) -> bool {
+        let Some((off, align)) = self.kept.figure(letter) else { return false };
+        let text = self.measured(wanted.text, wanted.style);
+        let at = self.px(tip_mm + off);
+        let place = self.level_box(at, align, text.width, wanted.style);
+        let (from, to) = line_between(&wanted.around, &place);
+        let (own, about) = self.whose(wanted);
+        let mut cost = self.space.cost_up_to(place, TOO_DEAR);
+        if cost < TOO_DEAR {
+            cost += self.space.cost_over_read(from, to) + self.bodies.cost(own, about, &place, ASTRAY_LED);
+        }
+        if cost >= TOO_DEAR || from.distance(to) > MUST_FAR_PX * self.enlarged {
+            return false;
+        }
+        self.put_by(wanted, text, (at, align), from.distance(to) > NEXT_TO_PX * self.enlarged);
+        true
+    }
+
     /// The best place in what it names or right next to it, and what it costs there.
-    fn next_to(&self, wanted: &Wanted<'_>, name: &str, whole: &Fitted, own: Option<u32>) -> Option<NextTo> {
+    fn next_to(&self, wanted: &Wanted<'_>, name: &str, whole: &Fitted) -> Option<NextTo> {
+        let (own, about) = self.whose(wanted);
+        let astray = if about.is_some() { ASTRAY_HANGING } else { ASTRAY };
         let height = wanted.style.line_height();
         let Bounds { low, high } = wanted.around;
         let middle = wanted.around.centre();
@@ -194,7 +220,33 @@ impl Pen<'_> {
             let place = self.level_box(at, align, whole.width, wanted.style);
             let mut cost = extra + self.space.cost_up_to(place, least - extra);
             if cost < least {
-                cost += self.bodies.cost(own, &place, ASTRAY);
+                cost += self.bodies.cost(own, about, &place, astray);
+            }
+            if cost < least {
+                least = cost;
+                best = Some(NextTo { cost, at, align, text: whole.clone() });
+            }
+        }
+        if wanted.most_cost < NEEDED || least <= SLID_FROM {
+            return best;
+        }
+        // What must be read is tried all along the edges too.
+        let (half, slid) = (whole.width * 0.5, SLID_STEP_PX * self.enlarged);
+        let along =
+            |from: f64, to: f64| (0..=((to - from) / slid) as u32).map(move |i| from + f64::from(i) * slid);
+        let over = along(low.x - half, high.x + half)
+            .flat_map(|x| [foot + off, low.y - off].map(|y| (DVec2::new(x, y), Align::Middle)));
+        let beside = along(low.y - off, foot + off).flat_map(|y| {
+            [(high.x + OFF_PX, Align::Start), (low.x - OFF_PX, Align::End)]
+                .map(|(x, align)| (DVec2::new(x, y), align))
+        });
+        for (at, align) in over.chain(beside) {
+            let place = self.level_box(at, align, whole.width, wanted.style);
+            let aside = (place.centre() - middle).abs().min_element() * SLID_FAR_COST;
+            let extra = OUTSIDE_COST + SLID_COST + aside;
+            let mut cost = extra + self.space.cost_up_to(place, least - extra);
+            if cost < least {
+                cost += self.bodies.cost(own, about, &place, astray);
             }
             if cost < least {
                 least = cost;
@@ -204,50 +256,73 @@ impl Pen<'_> {
         best
     }
 
+    /// What it costs that the line to a name runs over what is read, over signs and over targets; no longer summed once it is `most`.
+    fn led_across(&self, (from, to): (DVec2, DVec2), hangs: bool, most: f64) -> f64 {
+        if hangs {
+            self.space.cost_across_for_flag_up_to(from, to, most)
+        } else {
+            self.space.cost_across_up_to(from, to, most)
+        }
+    }
+
+    /// The body that a name is of, by its number; or what it is of if that is seen through and is no body.
+    fn whose<'b>(&self, wanted: &'b Wanted<'_>) -> (Option<u32>, Option<&'b Bounds>) {
+        let own = self.bodies.number(wanted.subject.as_ref());
+        let is_thing = matches!(wanted.subject, Some(Subject::Thing(_)));
+        (own, Some(&wanted.around).filter(|_| own.is_none() && is_thing))
+    }
+
     /// A place further off for a blamed thing's name, if one costs less than `least`: from near to far all around, then
     /// anywhere on the paper.
-    fn far_place(
-        &self,
-        wanted: &Wanted<'_>,
-        width: f64,
-        least: f64,
-        own: Option<u32>,
-    ) -> Option<(DVec2, Align)> {
+    fn far_place(&self, wanted: &Wanted<'_>, width: f64, least: f64) -> Option<(DVec2, Align)> {
+        let (own, about) = self.whose(wanted);
+        let astray = if about.is_some() { ASTRAY_HANGING } else { ASTRAY_LED };
         let half = wanted.around.size() * 0.5;
         let middle = wanted.around.centre();
         let mut best: Option<(f64, DVec2, Align)> = None;
         let needed = wanted.must || wanted.most_cost >= NEEDED;
         let most = if needed { MUST_FAR_PX } else { FAR_PX } * self.enlarged;
         let far_cost = if needed { MUST_FAR_COST } else { LEADER_FAR_COST };
-        for distance in LEADERS_PX.map(|d| d * self.enlarged).into_iter().filter(|own| *own <= most) {
-            let far = LEADER_COST + distance * far_cost;
-            if far >= best.map_or(least, |(cost, ..)| cost) {
+        // Between those directions only if none of them is good.
+        for between in [0.0, 0.5] {
+            if best.is_some_and(|(cost, ..)| cost < GOOD_LED) {
                 break;
             }
-            for i in 0..LEADER_WAYS {
-                let way = angle::direction(std::f64::consts::TAU * f64::from(i) / f64::from(LEADER_WAYS));
-                // From the edge of the box around the thing.
-                let reach = (half / way.abs().max(DVec2::splat(1e-6))).min_element();
-                let edge = middle + way * reach;
-                let at = edge + way * distance;
-                let align = Align::led(way);
-                let least = best.map_or(least, |(cost, ..)| cost);
-                let place = self.level_box(at, align, width, wanted.style);
-                let (from, to) = line_between(&wanted.around, &place);
-                let mut cost = far + self.space.cost_up_to(place, least - far);
-                if cost >= least {
-                    continue;
+            for distance in LEADERS_PX
+                .map(|d| d * self.enlarged * (1.0 - BETWEEN * between))
+                .into_iter()
+                .filter(|own| *own <= most)
+            {
+                let far = LEADER_COST + distance * far_cost;
+                if far >= best.map_or(least, |(cost, ..)| cost) {
+                    break;
                 }
-                cost += self.space.cost_across_up_to(from, to, least - cost);
-                // What is read over an edge hides where the line begins.
-                if cost < least && self.space.is_read_at(from) {
-                    cost += BEGINS_UNDER_COST;
-                }
-                if cost < least {
-                    cost += self.bodies.cost(own, &place, ASTRAY_LED);
-                }
-                if cost < least {
-                    best = Some((cost, at, align));
+                for i in 0..LEADER_WAYS {
+                    let turn = (f64::from(i) + between) / f64::from(LEADER_WAYS);
+                    let way = angle::direction(std::f64::consts::TAU * turn);
+                    // From the edge of the box around the thing.
+                    let reach = (half / way.abs().max(DVec2::splat(1e-6))).min_element();
+                    let edge = middle + way * reach;
+                    let at = edge + way * distance;
+                    let align = Align::led(way);
+                    let least = best.map_or(least, |(cost, ..)| cost);
+                    let place = self.level_box(at, align, width, wanted.style);
+                    let (from, to) = line_between(&wanted.around, &place);
+                    let mut cost = far + self.space.cost_up_to(place, least - far);
+                    if cost >= least {
+                        continue;
+                    }
+                    cost += self.led_across((from, to), about.is_some(), least - cost);
+                    // What is read over an edge hides where the line begins.
+                    if cost < least && self.space.is_read_at(from) {
+                        cost += BEGINS_UNDER_COST;
+                    }
+                    if cost < least {
+                        cost += self.bodies.cost(own, about, &place, astray);
+                    }
+                    if cost < least {
+                        best = Some((cost, at, align));
+                    }
                 }
             }
         }
@@ -273,18 +348,21 @@ impl Pen<'_> {
         self.cheapest(width, wanted.style, places).filter(|(cost, ..)| *cost < FIRM)
     }
 
-    /// Puts a name down with a line to what it names.
-    fn put_led(&mut self, wanted: Wanted<'_>, text: Fitted, (at, align): (DVec2, Align)) {
+    /// Puts a name down, with a line to what it names where it is led.
+    fn put_by(&mut self, wanted: &Wanted<'_>, text: Fitted, (at, align): (DVec2, Align), is_led: bool) {
         let place = self.level_box(at, align, text.width, wanted.style);
         let (from, to) = line_between(&wanted.around, &place);
-        self.space.take_line(from, to, Taken::Led);
-        let line = vec![self.mm(from), self.mm(to)];
-        let role = match wanted.role {
-            Role::DimensionStops => Role::Leader(Severity::Stops),
-            _ => Role::NameLeader,
-        };
-        self.line(role, wanted.subject.clone(), line);
-        self.put_level(wanted.role, wanted.subject, text, wanted.style, (at, align));
+        // On what it names itself, if that is seen through, no line leads to it.
+        if is_led && from != to {
+            self.space.take_line(from, to, Taken::Led);
+            let line = vec![self.mm(from), self.mm(to)];
+            let role = match wanted.role {
+                Role::DimensionStops => Role::Leader(Severity::Stops),
+                _ => Role::NameLeader,
+            };
+            self.line(role, wanted.subject.clone(), line);
+        }
+        self.put_level(wanted.role, wanted.subject.clone(), text, wanted.style, (at, align));
     }
 }
 
@@ -293,6 +371,17 @@ fn line_between(named: &Bounds, name: &Bounds) -> (DVec2, DVec2) {
     let from = name.centre().clamp(named.low, named.high);
     (from, from.clamp(name.low, name.high))
 }
+
+/// A name that is led for less than this stands well; else directions between those are tried.
+const GOOD_LED: f64 = LEADER_COST + 40.0;
+/// Those stand nearer by this share of half a step.
+const BETWEEN: f64 = 0.24;
+/// From this cost on what must be read is tried all along the edges of what it names, so far from one place to the next, px before
+/// they are enlarged; what that costs, and what a px costs by which it stands off a middle.
+const SLID_FROM: f64 = 30.0;
+const SLID_STEP_PX: f64 = 5.0;
+const SLID_COST: f64 = 8.0;
+const SLID_FAR_COST: f64 = 0.1;
 
 /// Distances at which a name with a line to its thing is tried, px before they are enlarged, and in how many directions.
 const LEADERS_PX: [f64; 9] = [18.0, 28.0, 40.0, 56.0, 76.0, 100.0, 130.0, 170.0, 220.0];

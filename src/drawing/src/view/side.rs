@@ -104,6 +104,9 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
         pen.keep_tip(&told, side.at(told.finding.place));
     }
     pen.keep_to(shown.earlier, Projection::Side);
+    for told in pinned(assessment).map(|told| state.numbered(told)) {
+        pen.keep_flag(&told, side.at(told.finding.place));
+    }
     // From here on places are searched for.
     dimensions::heights(&mut pen, &side);
     things::overlaps(&mut pen, &side, &drawn);

@@ -37,6 +37,8 @@ pub(crate) enum Taken {
     Blamed,
     /// Where a flag points.
     Tip,
+    /// The face of a target: never, and no line to a flag of something else runs over it.
+    Face,
     /// Signs, targets: never.
     Firm,
     /// Texts and flags: never, and no line to something else runs over one.
@@ -57,7 +59,7 @@ impl Taken {
             Self::Wall => 130.0,
             Self::Car => 200.0,
             Self::Outside => 400.0,
-            Self::Ringed | Self::Blamed | Self::Tip | Self::Firm | Self::Read => FIRM,
+            Self::Ringed | Self::Blamed | Self::Tip | Self::Face | Self::Firm | Self::Read => FIRM,
         }
     }
 
@@ -75,14 +77,22 @@ impl Taken {
             Self::Blamed => 20.0,
             Self::Tip => 60.0,
             Self::Ringed => 220.0,
-            Self::Firm | Self::Read => FIRM,
+            Self::Face | Self::Firm | Self::Read => FIRM,
+        }
+    }
+
+    /// How bad it is that a flag's line runs over it: one through a target seems to be about that.
+    const fn cost_across_for_flag(self) -> f64 {
+        match self {
+            Self::Face => 200.0,
+            other => other.cost_across(),
         }
     }
 
     /// How bad it is that a line which leads to something else runs over it.
     const fn cost_across(self) -> f64 {
         match self {
-            Self::Ringed | Self::Blamed | Self::Tip | Self::Firm => 40.0,
+            Self::Ringed | Self::Blamed | Self::Tip | Self::Face | Self::Firm => 40.0,
             Self::Read => 260.0,
             Self::Car => 12.0,
             _ => 0.0,
@@ -193,6 +203,11 @@ impl Space {
     /// once it is `most`.
     pub fn cost_across_up_to(&self, from: DVec2, to: DVec2, most: f64) -> f64 {
         self.across(from, to, most, Taken::cost_across)
+    }
+
+    /// The same for the line to a flag.
+    pub fn cost_across_for_flag_up_to(&self, from: DVec2, to: DVec2, most: f64) -> f64 {
+        self.across(from, to, most, Taken::cost_across_for_flag)
     }
 
     /// The same of what is read alone: a line on its own body is seen, one under a text is not.

@@ -90,9 +90,13 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     things::overlaps(&mut pen, &top);
     things::keep_ways_out(&mut pen, &top);
     pen.keep_to(shown.earlier, Projection::Top);
+    for told in pinned(assessment).map(|told| state.numbered(told)) {
+        pen.keep_flag(&told, top.at(told.finding.place.truncate()));
+    }
     // From here on places are searched for, in order of precedence: by how much the aiming is stopped, which nothing else may
     // hide or push out, and the names of what stops it; what is in hand; dimensions of the aiming,
-    // the markers of what stops it and the names of its targets; the other markers; the names of what findings are about; all other names.
+    // the markers of what stops it and the names of its targets; the other markers; the names of what findings are about; how high
+    // hangs what hangs above; all other names.
     stops::figures(&mut pen, &top);
     things::names(&mut pen, &top, Named::Stopping);
     dimensions::room(&mut pen, &top);
@@ -105,6 +109,7 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
     aiming::target_names(&mut pen, &top);
     flags(&mut pen, &top, false);
     things::names(&mut pen, &top, Named::Told);
+    things::names(&mut pen, &top, Named::Hanging);
     things::ways_out(&mut pen, &top);
     bays::names(&mut pen, &top, true);
     aiming::names(&mut pen, &top);

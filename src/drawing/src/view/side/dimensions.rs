@@ -165,6 +165,12 @@ fn put(
     places: &[f64],
     texts: &[String],
 ) {
+    let foot = DVec2::new(top.x, 0.0);
+    let says: Vec<&str> = texts.iter().map(String::as_str).collect();
+    if let Some(still) = pen.still_dimension(role, subject.as_ref(), (foot, top), &says) {
+        pen.put_dimension(role, subject, still);
+        return;
+    }
     let mut best: Option<(f64, Dimension)> = None;
     let off = pen.length(6.0);
     let below = pen.length(WALL_PX + 9.0 * pen.enlarged);
@@ -173,7 +179,6 @@ fn put(
         places.iter().enumerate().map(move |(i, &x)| (said as f64 * BRIEF_COST + i as f64 * 2.0, x, text))
     });
     for (place_cost, x, text) in tries {
-        let foot = DVec2::new(top.x, 0.0);
         if best.as_ref().is_some_and(|(least, _)| place_cost >= *least) {
             continue;
         }

@@ -200,7 +200,7 @@ pub(super) fn names(pen: &mut Pen<'_>, side: &Side<'_>) {
             label.angle = std::f64::consts::FRAC_PI_2;
             label.masked = true;
             let on_bodies: f64 = text_boxes(pen.px(label.at), &label)
-                .map(|place| pen.bodies.cost(None, &place, ON_BODY))
+                .map(|place| pen.bodies.cost(None, None, &place, ON_BODY))
                 .sum();
             let cost = f64::from(later) * LATER_COST + on_bodies + pen.text_cost(&label);
             if best.as_ref().is_none_or(|(least, _)| cost < *least) {

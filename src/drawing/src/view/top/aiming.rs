@@ -147,7 +147,7 @@ pub(super) fn targets(pen: &mut Pen<'_>, top: &Top<'_>) {
         }
         let ring = face(pen, top, placement, &target.set, target.lies);
         if let Some(bounds) = Bounds::around(ring.iter().map(|&p| pen.px(p))) {
-            pen.space.take(bounds.grown(3.0), Taken::Firm);
+            pen.space.take(bounds.grown(3.0), Taken::Face);
         }
         pen.ring(if target.lies { Role::Mat } else { Role::Target }, subject, ring);
         let Some(face) = target.face.as_ref().filter(|_| !target.lies) else { continue };

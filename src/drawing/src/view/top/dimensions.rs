@@ -13,6 +13,7 @@ use crate::role::Role;
 use crate::text::Weight;
 use crate::view::extents::drawn_box;
 use crate::view::fit::WALL_PX;
+use crate::view::label::TOO_DEAR;
 use crate::view::pen::Pen;
 use crate::view::space::{FIRM, Taken};
 
@@ -29,15 +30,32 @@ pub(super) fn live(pen: &mut Pen<'_>, top: &Top<'_>) {
         if along == DVec2::ZERO || !along.is_finite() {
             continue;
         }
+        let (role, subject) = (Role::LiveDimension, &top.state.selected);
+        let kept = pen.moving_dimension(role, subject.as_ref(), (from, to), along, &live.text);
+        if let Some((_, kept)) = kept.as_ref().filter(|(cost, _)| *cost < TOO_DEAR) {
+            pen.put_dimension(role, subject.clone(), kept.clone());
+            continue;
+        }
         let dimension = pen.dimension(from, to, along, from, &live.text);
-        put_if_free(pen, Role::LiveDimension, top.state.selected.clone(), dimension);
+        let (worse, freest) = pen.text_freest(dimension);
+        let freest_cost = worse + pen.text_cost(&freest.text);
+        let stays = kept.filter(|(cost, _)| *cost < freest_cost + STAYING_COST);
+        let dimension = stays.map_or(freest, |(_, kept)| kept);
+        put_if_free(pen, role, subject.clone(), (from, to), dimension);
     }
 }
 
-/// Puts a dimension that stands at its own line, its figure where it covers nothing that must stay seen; else its line alone.
-fn put_if_free(pen: &mut Pen<'_>, role: Role, subject: Option<Subject>, dimension: Dimension) {
-    let (from, to) = (dimension.from, dimension.to);
-    let (_, dimension) = pen.text_freest(dimension);
+/// A figure that moves goes elsewhere only if that is so much cheaper: between two that are alike it would go to and fro.
+const STAYING_COST: f64 = 130.0;
+
+/// Puts a dimension that stands at its own line if its figure covers nothing that must stay seen; else its line alone.
+fn put_if_free(
+    pen: &mut Pen<'_>,
+    role: Role,
+    subject: Option<Subject>,
+    (from, to): (DVec2, DVec2),
+    dimension: Dimension,
+) {
     if pen.text_cost(&dimension.text) < FIRM {
         pen.put_dimension(role, subject, dimension);
     } else {
@@ -57,8 +75,14 @@ pub(super) fn kept(pen: &mut Pen<'_>, top: &Top<'_>) {
             continue;
         }
         let text = top.words.kept_dimension(a.at.distance(b.at), a.is_gone || b.is_gone);
+        let (role, subject) = (Role::KeptDimension, Some(Subject::Dimension(own.id.clone())));
+        if let Some(still) = pen.still_dimension(role, subject.as_ref(), (from, to), &[&text]) {
+            pen.put_dimension(role, subject, still);
+            continue;
+        }
         let dimension = pen.dimension(from, to, along, from, &text);
-        put_if_free(pen, Role::KeptDimension, Some(Subject::Dimension(own.id.clone())), dimension);
+        let (_, dimension) = pen.text_freest(dimension);
+        put_if_free(pen, role, subject, (from, to), dimension);
     }
 }
 
@@ -103,13 +127,18 @@ pub(super) fn stand_offs(pen: &mut Pen<'_>, top: &Top<'_>) {
         let text = if alike { top.words.stand_off_of(own.placement) } else { own.text.clone() };
         let (from, to) = (top.at(own.from), top.at(own.to));
         let along = top.view_from_bay.turned(own.along);
+        // Where all of it has no room the figure alone: the list names its ends.
+        let bare = top.words.dimension((own.to - own.from).dot(own.along));
+        let (role, subject) = (Role::Dimension, Some(Subject::Target(own.placement.id.clone())));
+        if let Some(still) = pen.still_dimension(role, subject.as_ref(), (from, to), &[&text, &bare]) {
+            pen.put_dimension(role, subject, still);
+            continue;
+        }
         // Beside the car and its marks, on whichever side and as near as it stands free.
         let straight_on =
             along.dot(top.view_from_bay.turned(top.scene.bay_from_axis.forward())).abs() > STRAIGHT_ON;
         let half = if straight_on { top.arrangement.vehicle.width_mm * 0.5 } else { pen.length(10.0) };
         let mut best: Option<(f64, Dimension)> = None;
-        // Where all of it has no room the figure alone: the list names its ends.
-        let bare = top.words.dimension((own.to - own.from).dot(own.along));
         let said = [(0.0, text), (BARE_COST, bare)];
         let places = (0..STEPS).flat_map(|step| [-1.0, 1.0].map(|side| (step, side)));
         for ((brief, text), (step, side)) in
@@ -130,8 +159,7 @@ pub(super) fn stand_offs(pen: &mut Pen<'_>, top: &Top<'_>) {
         }
         // Where it would lie on what is read already neither could be read; the list has it too.
         if let Some((_, dimension)) = best.filter(|(cost, _)| *cost < FIRM) {
-            let subject = Some(Subject::Target(own.placement.id.clone()));
-            pen.put_dimension(Role::Dimension, subject, dimension);
+            pen.put_dimension(role, subject, dimension);
         }
     }
 }
@@ -187,6 +215,10 @@ pub(super) fn room(pen: &mut Pen<'_>, top: &Top<'_>) {
     for (from, to, along, through) in [long, wide] {
         let text = top.words.dimension((to - from).dot(along));
         let (from, to, through) = (top.at(from), top.at(to), top.at(through));
+        if let Some(still) = pen.still_dimension(Role::Dimension, None, (from, to), &[&text]) {
+            pen.put_dimension(Role::Dimension, None, still);
+            continue;
+        }
         let through = on_paper(pen, from, through);
         let dimension = pen.dimension(from, to, top.view_from_bay.turned(along), through, &text);
         let (_, dimension) = pen.text_freest(dimension);

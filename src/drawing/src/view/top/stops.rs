@@ -5,6 +5,7 @@
 
 use baywright_planner::geometry::{Bounds, DVec2, Polygon, Segment};
 use baywright_planner::model::Id;
+use baywright_planner::words::letter;
 use baywright_planner::{Code, Facts, Quantity, Severity, Subject, TooLarge};
 
 use super::Top;
@@ -205,14 +206,21 @@ fn put<const N: usize>(
     text: &str,
 ) -> bool {
     let direction = top.view_from_bay.turned(along);
-    let mut best: Option<(f64, Dimension)> = None;
+    let subject = told.finding.subjects.first();
+    let kept = pen.moving_dimension(role, subject, (top.at(from), top.at(to)), direction, text);
+    // A line through another figure is hidden by it.
+    let is_free = |(cost, own): &(f64, Dimension)| {
+        let (a, b) = (pen.px(own.line_from), pen.px(own.line_to));
+        *cost < TOO_DEAR && pen.space.cost_over_read(a, b) == 0.0
+    };
+    // Cheaper than any other.
+    let mut best = kept.filter(is_free).map(|(_, own)| (f64::NEG_INFINITY, own));
     for (extra, through) in through {
         if best.as_ref().is_some_and(|(least, _)| extra >= *least) {
             continue;
         }
         let dimension = pen.dimension(top.at(from), top.at(to), direction, top.at(through), text);
         let (worse, dimension) = pen.text_freest(dimension);
-        // A line through another figure is hidden by it.
         let (a, b) = (pen.px(dimension.line_from), pen.px(dimension.line_to));
         let across = pen.space.cost_over_read(a, b);
         let cost = pen.text_cost(&dimension.text) + worse + extra + across;
@@ -226,10 +234,10 @@ fn put<const N: usize>(
     if is_out && pen.text_cost(&dimension.text) >= Taken::Wall.cost() {
         let line = vec![dimension.line_from, dimension.line_to];
         pen.take_line(dimension.line_from, dimension.line_to, Taken::Line);
-        pen.line(role, told.finding.subjects.first().cloned(), line);
+        pen.line(role, subject.cloned(), line);
         return false;
     }
-    pen.put_dimension(role, told.finding.subjects.first().cloned(), dimension);
+    pen.put_dimension(role, subject.cloned(), dimension);
     if let Some(item) = pen.items.last_mut() {
         item.finding = Some(told.index);
     }
@@ -254,7 +262,7 @@ fn written(pen: &mut Pen<'_>, top: &Top<'_>, told: &Flagged<'_>) {
     let is_ringed = told.finding.subjects.first().is_some_and(|own| top.state.told.contains(own));
     let body = body.map(|own| if is_ringed { own.grown(RINGED_PX) } else { own });
     let place: Bounds = body.unwrap_or_else(|| around(px, DVec2::splat(10.0 * pen.enlarged)));
-    let is_put = pen.name(Wanted {
+    let wanted = Wanted {
         text: &text,
         brief: None,
         role: Role::DimensionStops,
@@ -268,7 +276,10 @@ fn written(pen: &mut Pen<'_>, top: &Top<'_>, told: &Flagged<'_>) {
         led: true,
         most_cost: TOO_DEAR,
         under: None,
-    });
+    };
+    let numbered = top.state.numbered(*told);
+    let tip = pen.tip_mm(&numbered, top.at(told.finding.place.truncate()));
+    let is_put = pen.figure_kept(&wanted, &letter(numbered.number), tip) || pen.name(wanted);
     if is_put && let Some(item) = pen.items.get_mut(before..).and_then(<[_]>::last_mut) {
         item.finding = Some(told.index);
     }

@@ -235,6 +235,8 @@ pub(super) enum Named {
     Stopping,
     /// Of what else findings are about, and of what is in hand.
     Told,
+    /// Of what else hangs above, which one may run one's head into: how high.
+    Hanging,
     /// Of all else.
     Rest,
 }
@@ -250,7 +252,7 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>, which: Named) {
     // What is in hand is named first.
     let first_round = |thing: &Thing| in_hand(thing) || is_told(top, thing);
     let stopping = stopping(top.assessment);
-    let told = which != Named::Rest;
+    let told = matches!(which, Named::Stopping | Named::Told);
     let things = || {
         let all = top.arrangement.bay.things.iter().zip(&top.scene.things);
         all.filter(|(thing, _)| {
@@ -258,7 +260,10 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>, which: Named) {
             match which {
                 Named::Stopping => stops,
                 Named::Told => first_round(thing) && !stops,
-                Named::Rest => !first_round(thing) && !stops,
+                Named::Hanging | Named::Rest => {
+                    let hangs = thing.span.bottom() >= roof;
+                    !first_round(thing) && !stops && hangs == (which == Named::Hanging)
+                }
             }
         })
     };
@@ -307,9 +312,7 @@ pub(super) fn names(pen: &mut Pen<'_>, top: &Top<'_>, which: Named) {
             led: blamed || in_hand(thing) || overhead,
             most_cost: match which {
                 Named::Stopping => NEEDED,
-                Named::Told => TOO_DEAR,
-                // What one may run one's head into is told how high it hangs.
-                Named::Rest if overhead => TOO_DEAR,
+                Named::Told | Named::Hanging => TOO_DEAR,
                 Named::Rest => SOFT_COST,
             },
             under: None,
