@@ -94,13 +94,13 @@ pub(crate) fn draw<'a>(shown: &Shown<'a>, window: Window) -> Pen<'a> {
         pen.keep_flag(&told, top.at(told.finding.place.truncate()));
     }
     // From here on places are searched for, in order of precedence: by how much the aiming is stopped, which nothing else may
-    // hide or push out, and the names of what stops it; what is in hand; dimensions of the aiming,
+    // hide or push out; what is in hand, whose figures are read while it moves; the names of what stops it; dimensions of the aiming,
     // the markers of what stops it and the names of its targets; the other markers; the names of what findings are about; how high
     // hangs what hangs above; all other names.
     stops::figures(&mut pen, &top);
+    dimensions::live(&mut pen, &top);
     things::names(&mut pen, &top, Named::Stopping);
     dimensions::room(&mut pen, &top);
-    dimensions::live(&mut pen, &top);
     dimensions::stand_offs(&mut pen, &top);
     stops::into_other_bays(&mut pen, &top);
     aiming::mark_numbers(&mut pen, &top);
