@@ -70,10 +70,14 @@ pub fn measured(dice: &mut Dice, a: &mut Arrangement) {
     if a.aiming.axis == ReferenceAxis::ThrustLine || limits.thrust_angle_rad.is_some() || dice.often(0.2) {
         let most = limits.thrust_angle_rad.unwrap_or(if is_named { 2e-4 } else { 6e-3 });
         let toe = dice.within(-0.005, 0.005);
-        let other = toe + most * dice.within(-2.0, 2.0);
-        // The sheet may be entered by half only.
-        let known = [0.95, 0.95].map(|often| dice.often(often));
-        car.rear_toe = RearToe { left_rad: known[0].then_some(toe), right_rad: known[1].then_some(other) };
+        if dice.often(0.9) {
+            let other = toe + most * dice.within(-2.0, 2.0);
+            // Of some sheets only half is entered.
+            car.rear_toe = RearToe {
+                left_rad: (toe < 0.0047).then_some(toe),
+                right_rad: (toe > -0.0047).then_some(other),
+            };
+        }
     }
     if limits.set_back_mm.is_some() || dice.often(0.2) {
         let most = limits.set_back_mm.unwrap_or(20.0);

@@ -29,12 +29,13 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
         if told.contains(&pane.subject) {
             continue;
         }
-        let reaching = mats.iter().map(|mat| (mat, reach(context, &pane, mat)));
-        let nearest = reaching.min_by(|(_, a), (_, b)| a.0.total_cmp(&b.0));
-        let Some((mat, (gap, limit))) = nearest.filter(|(_, (gap, limit))| *gap < limit - SPEAKS_FROM_MM)
-        else {
-            continue;
-        };
+        let reached = mats.iter().map(|mat| (mat, reach(context, &pane, mat)));
+        let reached = reached.filter(|(_, (gap, limit))| *gap < limit - SPEAKS_FROM_MM);
+        // Of mats as near as each other rounding and order do not choose.
+        let whole = |gap: f64| (gap / SPEAKS_FROM_MM).round();
+        let nearest =
+            reached.min_by(|(x, a), (y, b)| whole(a.0).total_cmp(&whole(b.0)).then_with(|| x.id.cmp(&y.id)));
+        let Some((mat, (gap, limit))) = nearest else { continue };
         told.push(pane.subject.clone());
         let at = pane.line.at(0.5).extend((pane.span.bottom() + pane.span.top()) * 0.5);
         let subjects = vec![pane.subject, Subject::Target(mat.id.clone())];
