@@ -37,6 +37,7 @@ mod pictures;
 mod promised;
 mod remembered;
 mod renderer;
+mod saving;
 mod sessions;
 mod several;
 mod sheet;

@@ -75,7 +75,7 @@ pub(super) fn listen(
                 return;
             }
         }
-        if pressed(Modifiers::NONE, Key::Escape) || pressed(CTRL, Key::W) {
+        if !page.waits() && (pressed(Modifiers::NONE, Key::Escape) || pressed(CTRL, Key::W)) {
             out.push(Command::Page(None));
         }
         return;
