@@ -52,4 +52,5 @@ mod typing;
 mod visits;
 mod waiting;
 mod walk;
+mod whose;
 mod zones;
