@@ -44,6 +44,7 @@ mod sheet;
 mod shelf;
 mod shop;
 mod sizes;
+mod source;
 mod steady;
 mod support;
 mod taken;
