@@ -88,6 +88,8 @@ impl Desk {
         if sheet.fields.leads_out() {
             if sheet.car.provenance == Provenance::NotGiven {
                 sheet.fields.lead_to_picker(SOURCE);
+                // It is one of the first rows.
+                steady::to_beginning(ui.ctx());
             } else if let Some(keep) = sheet.keep {
                 ui.memory_mut(|memory| memory.request_focus(keep));
             }

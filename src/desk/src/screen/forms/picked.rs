@@ -38,8 +38,6 @@ pub(in crate::screen) fn chosen_by_keys(ctx: &Context) -> bool {
 /// Enter has led to this picker, as to a field.
 pub(super) fn lead_to(picker: &Response) {
     picker.request_focus();
-    // What scrolls it into sight is seen in the next frame.
-    picker.ctx.request_repaint();
     picker.ctx.data_mut(|data| data.insert_temp(led_to(), picker.id));
 }
 
