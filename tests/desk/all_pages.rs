@@ -39,6 +39,7 @@ pub fn all_pages(screen: &Harness<'_, Desk>) -> Vec<Page> {
         Page::NewBay(NewBay::of(taped)),
         Page::Ask(Question::Unsaved(Leaving::Quit)),
         Page::Ask(Question::ChangedOnDisk),
+        Page::Ask(Question::OpenElsewhere),
         Page::Ask(Question::GoneFromDisk),
         Page::Ask(Question::DropCar),
         Page::Ask(Question::CarGone("/a/car.ron".into())),

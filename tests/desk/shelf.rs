@@ -2,8 +2,8 @@
 
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Command, OfBay, OfView};
-use baywright_planner::Subject;
 use baywright_planner::model::{Bay, ThingKind};
+use baywright_planner::{Facts, FloorFact, Severity, Subject};
 use egui::{Modifiers, Vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
@@ -65,6 +65,25 @@ fn levels_are_pasted_as_a_table_and_a_line_that_is_none_is_named() {
     let survey = bay(&screen).survey.expect("levels");
     let levels: Vec<f64> = survey.points.iter().map(|own| own.level_mm).collect();
     assert_eq!(levels, [0.0, 1.5, 2.0, -0.5]);
+    // The table may be two years old: until somebody says its day it is of no known age, and that needs care.
+    assert_eq!(survey.taken, None);
+    let undated = |screen: &Harness<'_, Desk>| {
+        let found = &screen.state().answer().assessment.findings;
+        found
+            .iter()
+            .any(|own| own.facts == Facts::FloorLevels(FloorFact::Undated) && own.severity == Severity::Care)
+    };
+    assert!(undated(&screen));
+    // Corrected it is so still; one press says that it was taken today.
+    paste(&mut screen, "500;500;0\n11500;500;1,5\n11500;5500;2\n500;5500;-0,6");
+    assert!(undated(&screen));
+    screen.get_by_label("Today").scroll_to_me();
+    screen.run();
+    crate::sessions::press(&mut screen, "Today");
+    assert_eq!(bay(&screen).survey.unwrap().taken, screen.state().document().today());
+    assert!(!undated(&screen) && screen.query_by_label("Today").is_none());
+    ask(&mut screen, Command::Undo);
+    assert!(undated(&screen));
 }
 
 #[test]

@@ -141,8 +141,12 @@ fn the_whole_short_form_is_typed_without_a_pointer() {
             assert_eq!(short_form(&car(&screen)), ENTERED, "{leave:?}, {pace} in a frame");
             let assumed = [BodyPart::Length, BodyPart::Width, BodyPart::Wheelbase, BodyPart::OverhangFront];
             assert!(!assumed.into_iter().any(|figure| car(&screen).is_assumed(figure)));
-            // By Enter the keyboard has come to what the sheet was typed for, and nothing was pressed that nobody asked for.
+            // By Enter the keyboard has come to where the figures are from, and then to what the sheet was typed for; nothing was
+            // pressed that nobody asked for.
             if leave == Key::Enter {
+                let source = screen.get_by_label("Where these figures come from");
+                assert!(source.is_focused(), "{pace} in a frame");
+                happen(&mut screen, &key(Key::Enter), pace);
                 assert!(screen.get_by_label("Keep this car").is_focused(), "{pace} in a frame");
             } else {
                 happen(&mut screen, &key(Key::Enter), pace);

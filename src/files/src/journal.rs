@@ -41,6 +41,19 @@ pub enum Work {
     Triggers,
 }
 
+/// What became of the file of a work since the work was noted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Since {
+    /// It is as it was read or written then; or there is none, or nobody noted what it held.
+    Unwritten,
+    /// It holds this very work.
+    Same,
+    /// Something else was written to it.
+    Written,
+    /// It is not there any more.
+    Gone,
+}
+
 /// The state of one work at one moment.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Record {
@@ -70,6 +83,19 @@ impl Record {
         let path = self.path.as_deref()?;
         let (saved, there) = (DiskMark::of_bytes(self.text.as_bytes()), DiskMark::of(path));
         Some(if there == saved || self.is_saved_in(path) { there } else { self.mark.unwrap_or(saved) })
+    }
+
+    /// What became of its file since it was noted.
+    fn since(&self) -> Since {
+        let Some(path) = self.path.as_deref() else { return Since::Unwritten };
+        let there = DiskMark::of(path);
+        if !there.is_there() {
+            return if self.mark.is_some_and(DiskMark::is_there) { Since::Gone } else { Since::Unwritten };
+        }
+        if there == DiskMark::of_bytes(self.text.as_bytes()) || self.is_saved_in(path) {
+            return Since::Same;
+        }
+        if self.mark.is_some_and(|mark| mark != there) { Since::Written } else { Since::Unwritten }
     }
 
     /// Whether a file holds this very layout: it is judged anew when it is saved, so by which settings is no difference.

@@ -45,7 +45,7 @@ pub use disk_mark::DiskMark;
 pub use embedded::{Embedded, LAYOUTS as EMBEDDED_LAYOUTS, PROFILES as EMBEDDED_PROFILES};
 pub use fingerprint::fingerprint;
 pub use in_use::{Held, Hold, hold};
-pub use journal::{Journal, LeftBehind, Leftovers, Record, Work, left_behind};
+pub use journal::{Journal, LeftBehind, Leftovers, Record, Since, Work, left_behind};
 pub use kind::kind_of;
 pub use layout::{things_of, things_text};
 pub use levels::read_levels;
@@ -57,7 +57,9 @@ pub use output::{fresh_folder, write_output};
 pub use picture::{
     LARGEST_PICTURE_FILE, MOST_PX, MOST_PX_A_SIDE, MOST_PX_SHOWN, Picture, decode_picture, read_picture,
 };
-pub use places::{documents_folder, is_taken, layouts_in, may_be_layout, meant, whole_path, zone_is_plain};
+pub use places::{
+    documents_folder, free_beside, is_taken, layouts_in, may_be_layout, meant, whole_path, zone_is_plain,
+};
 pub use remembered::{
     KeptLook, KeptPaper, KeptUnits, KeptWindow, LastOpen, MOST_RECENT, Remembered, WINDOW_FILE, remember,
     remembered,

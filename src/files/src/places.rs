@@ -30,6 +30,26 @@ pub fn is_taken(path: &Path) -> bool {
     path.exists()
 }
 
+/// A name beside this one that nothing goes by yet: "bay 2.ron" for "bay.ron", and after it "bay 3.ron".
+pub fn free_beside(path: &Path) -> PathBuf {
+    /// A folder of more copies of one file is no folder of bays; the last name is then offered all the same, and asked about.
+    const MOST: usize = 1_000;
+    let stem = path.file_stem().map_or_else(String::new, |stem| stem.to_string_lossy().into_owned());
+    // The copy of "bay 2" is "bay 3", not "bay 2 2".
+    let (stem, from) = match stem.rsplit_once(' ') {
+        Some((before, number)) if !before.is_empty() => match number.parse::<usize>() {
+            Ok(number) if (2..MOST).contains(&number) => (before.to_owned(), number + 1),
+            _ => (stem, 2),
+        },
+        _ => (stem, 2),
+    };
+    let ending = path.extension().map_or_else(String::new, |own| format!(".{}", own.to_string_lossy()));
+    let named = |number: usize| path.with_file_name(format!("{stem} {number}{ending}"));
+    // A link that leads nowhere is there as well.
+    let is_free = |path: &PathBuf| path.symlink_metadata().is_err();
+    (from..from + MOST).map(named).find(is_free).unwrap_or_else(|| named(from + MOST))
+}
+
 /// Whether somebody who names this and nothing else may mean a layout: it is there, a built-in one is called so, or it is
 /// written as files are.
 pub fn may_be_layout(named: &Path) -> bool {

@@ -60,6 +60,7 @@ impl From<&SourceFile> for m::Provenance {
     fn from(file: &SourceFile) -> Self {
         match file {
             SourceFile::Example => Self::Example,
+            SourceFile::NotGiven => Self::NotGiven,
             SourceFile::Maker { document, date } => {
                 Self::Maker { document: document.clone(), date: date.map(|d| d.0) }
             }
@@ -74,6 +75,7 @@ impl From<&m::Provenance> for SourceFile {
         let day = |date: &Option<jiff::civil::Date>| date.map(crate::figure::Day);
         match model {
             m::Provenance::Example => Self::Example,
+            m::Provenance::NotGiven => Self::NotGiven,
             m::Provenance::Maker { document, date } => {
                 Self::Maker { document: document.clone(), date: day(date) }
             }

@@ -9,6 +9,7 @@ use crate::figure::Day;
 #[serde(deny_unknown_fields)]
 pub enum SourceFile {
     Example,
+    NotGiven,
     Maker {
         document: String,
         #[serde(default, skip_serializing_if = "Option::is_none")]

@@ -75,10 +75,15 @@ pub enum Edit {
         /// Its new name.
         name: Id,
     },
-    /// A new thing in this arrangement.
+    /// A new thing: what is a part of the building in every arrangement made in it, anything else in this one. Where there is one
+    /// arrangement only, it is the bay's.
     Add(Thing),
-    /// A thing leaves this arrangement.
+    /// A thing leaves this arrangement; where there is no other, the bay.
     Remove(Id),
+    /// A thing that is in this arrangement only, or stands elsewhere in it, is so in every one that is made in its bay.
+    InEvery(Id),
+    /// A thing of the bay is in this arrangement only, as it stands in it.
+    HereAlone(Id),
     /// The car stands elsewhere; targets that were put somewhere stay where they are.
     Park(PlanPose),
     /// A target stands elsewhere.
@@ -237,6 +242,8 @@ impl Edit {
                 .map(|()| dimensions::follow_thing(layout, thing, name)),
             Self::Add(thing) => things::add(layout, at, thing),
             Self::Remove(thing) => things::remove(layout, at, thing),
+            Self::InEvery(thing) => things::in_every(layout, at, thing),
+            Self::HereAlone(thing) => things::here_alone(layout, at, thing),
             Self::Park(pose) => here(layout, at, |own| parked::park(own, *pose)),
             Self::ParkedKnown(known) => here(layout, at, |own| own.parked_known = *known),
             Self::Stand { placement, set } => here(layout, at, |own| parked::stand(own, placement, *set)),

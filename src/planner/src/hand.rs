@@ -27,7 +27,7 @@ pub use measure::{Measured, measured, measuring_end, measuring_point};
 pub use several::{Order, ordered, turned_together};
 pub use size::{least_size, resized, too_small};
 pub use snap::{Snap, SnapKind, Snapped, snapped};
-pub use spot::free_spot;
+pub use spot::{free_floor, free_spot, free_spot_beside};
 pub use square::squared;
 pub use straight::Gap;
 pub use walls::{WallGap, gap_to_wall, gives_a_place, wall_gaps};

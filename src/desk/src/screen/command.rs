@@ -217,6 +217,8 @@ pub enum OfFile {
     Save,
     /// Save, replacing what someone else wrote.
     SaveOver,
+    /// Save it where it lies, though another window has it open.
+    SaveThoughOpen,
     /// Save under another name; whether a file that is there may be replaced.
     SaveAs(PathBuf, bool),
     /// Save first, then do what was asked.

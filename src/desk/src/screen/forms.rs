@@ -4,6 +4,7 @@ pub mod car;
 mod dimension;
 pub(in crate::screen) mod field;
 mod hall;
+mod picked;
 pub mod room;
 pub mod rows;
 mod several;
@@ -11,3 +12,5 @@ mod steady;
 mod step;
 pub mod typed;
 pub(in crate::screen) mod which;
+
+pub(in crate::screen) use picked::chosen_by_keys;

@@ -75,7 +75,7 @@ pub(super) fn listen(
                 return;
             }
         }
-        if pressed(Modifiers::NONE, Key::Escape) || pressed(CTRL, Key::W) {
+        if !page.waits() && (pressed(Modifiers::NONE, Key::Escape) || pressed(CTRL, Key::W)) {
             out.push(Command::Page(None));
         }
         return;
@@ -120,7 +120,7 @@ pub(super) fn listen(
     let typing = ctx.text_edit_focused();
     // Escape has taken the keyboard from its field already: it puts back what was there, and no more.
     let leaves_field = fields.had_keyboard(ctx) && ctx.input(|i| i.key_pressed(Key::Escape));
-    if typing || leaves_field {
+    if typing || leaves_field || super::forms::chosen_by_keys(ctx) {
         return;
     }
     if pressed(Modifiers::NONE, Key::M) {

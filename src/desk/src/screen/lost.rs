@@ -4,7 +4,8 @@
 use std::path::Path;
 
 use baywright_files::{
-    FileFault, Hold, LeftBehind, Leftovers, Work, hold, left_behind, parse_draft, parse_layout, parse_shop,
+    FileFault, Hold, LeftBehind, Leftovers, Since, Work, hold, left_behind, parse_draft, parse_layout,
+    parse_shop,
 };
 use egui::{Context, RichText, Ui};
 
@@ -44,23 +45,29 @@ impl Desk {
     /// Holds the file that is open, and says so if another window has it.
     pub(super) fn hold_file(&mut self) {
         self.held = None;
+        if self.is_open_elsewhere() {
+            let text = self.texts().open_elsewhere;
+            self.say_wrong(text);
+        }
+    }
+
+    /// Whether another window has the file that is open; if none has it any more, it is this window's from here on.
+    pub(super) fn is_open_elsewhere(&mut self) -> bool {
         // Without a window of its own nothing is written into the user's folders.
-        if !self.keeper.is_on() {
-            return;
+        if self.held.is_some() || !self.keeper.is_on() {
+            return false;
         }
         let (Some(folder), Some(path)) = (self.data_folder(), self.document.path().map(Path::to_owned))
         else {
-            return;
+            return false;
         };
         match hold(&folder.join("in-use"), &path) {
             Ok(Hold::Held(held)) => self.held = Some(held),
-            Ok(Hold::InUseElsewhere) => {
-                let text = self.texts().open_elsewhere;
-                self.say_wrong(text);
-            }
+            Ok(Hold::InUseElsewhere) => return true,
             // The file can be used all the same.
             Err(fault) => self.log.push(&self.view.locale.language.file_fault(&fault)),
         }
+        false
     }
 
     /// Looks after the journal's faults and, when the window is come back to, after the file on the disk.
@@ -140,6 +147,18 @@ impl Desk {
                 .as_ref()
                 .map_or_else(|| texts.never_saved.to_owned(), |p| p.display().to_string());
             ui.add(egui::Label::new(widgets::soft(ui, texts.when_and_where(&when, &place))).wrap());
+            match left.since {
+                Since::Same => {
+                    ui.add(egui::Label::new(texts.left_is_saved).wrap());
+                }
+                Since::Written => {
+                    ui.add(egui::Label::new(texts.left_saved_since).wrap());
+                }
+                Since::Gone => {
+                    ui.add(egui::Label::new(texts.left_file_gone).wrap());
+                }
+                Since::Unwritten => {}
+            }
             ui.horizontal(|ui| {
                 let open = widgets::offer(ui, self.view.theme, texts.take_up);
                 if open.accessible_name(texts.of(texts.take_up, &title)).clicked() {

@@ -75,6 +75,8 @@ pub enum Question {
     Unsaved(Leaving),
     /// The file was changed by someone else since it was read.
     ChangedOnDisk,
+    /// Another window has the file open, and may save it too.
+    OpenElsewhere,
     /// The file is not there any more.
     GoneFromDisk,
     /// The file of a car that was changed is not there any more.
@@ -113,6 +115,11 @@ pub enum Leaving {
 }
 
 impl Page {
+    /// Whether it stays until it is answered by one of its presses: nothing leads back to it by chance.
+    pub(super) const fn waits(&self) -> bool {
+        matches!(self, Self::LeftBehind)
+    }
+
     /// Whether something was typed in it that would be a pity to lose.
     pub(super) const fn is_typed_in(&self) -> bool {
         matches!(

@@ -66,6 +66,9 @@ impl Desk {
                 ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
                     if ui.button(texts.close).clicked() {
                         out.push(Command::Page(None));
+                        if page.waits() {
+                            out.push(Command::Say(texts.left_for_later.to_owned()));
+                        }
                     }
                 });
             });
@@ -98,7 +101,7 @@ impl Desk {
         });
         // A press beside a page closes it, unless something was typed in it.
         let closes = modal.should_close() && !of_field;
-        if closes && !(modal.backdrop_response.clicked() && page.is_typed_in()) {
+        if closes && !page.waits() && !(modal.backdrop_response.clicked() && page.is_typed_in()) {
             out.push(Command::Page(None));
         }
         self.view.page = Some(page);

@@ -246,6 +246,13 @@ impl Document {
         !self.file.holds(self.layout.now())
     }
 
+    /// Whether saving would put anything on disk that is not there: the work, or by which settings of the shop it is judged. What
+    /// somebody else changed or removed there is to be asked about.
+    pub fn has_to_be_saved(&self) -> bool {
+        let is_there = self.path().is_some() && !self.is_changed_on_disk();
+        !is_there || self.is_changed() || self.was_judged_by_others()
+    }
+
     /// Shows another arrangement; nothing happens if there is none of that name. A change in hand is dropped.
     ///
     /// # Errors

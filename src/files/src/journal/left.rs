@@ -11,7 +11,7 @@ use baywright_planner::model::fault::FileFault;
 use super::disk::{ENDING, NEW_ENDING, OnDisk};
 use super::frame::{self, Entry};
 use super::log::{Log, MOST_BYTES};
-use super::{Record, not_kept};
+use super::{Record, Since, not_kept};
 use crate::gate::{Gate, is_free};
 
 /// So many journals are looked at, the newest first, and so many bytes of them are read in all: what is beyond stays
@@ -29,6 +29,8 @@ const MOST_ASIDE: u32 = 1_000;
 pub struct LeftBehind {
     /// The last state of the work that is whole.
     pub record: Record,
+    /// What became of its file since, when this was looked for.
+    pub since: Since,
     session: Arc<Mutex<Log<OnDisk>>>,
     /// Whether its file also holds what was not understood and could not be set aside: then it is never removed.
     stays: bool,
@@ -141,6 +143,7 @@ fn of_session(folder: &Path, path: &Path, budget: &mut usize, found: &mut Leftov
     let log = Log::after(disk, works, size, ends_whole).ok()?;
     let session = Arc::new(Mutex::new(log));
     found.works.extend(read.live.into_values().map(|record| LeftBehind {
+        since: record.since(),
         record,
         session: Arc::clone(&session),
         stays,

@@ -4,12 +4,13 @@
 //! to work around the car and to step up to a target), at whatever height, stays in the bay that it is made in. What lies in another bay needs care, told
 //! once for each: another car may be driven in there; also where two bays overlap. So does what lies in the rest of the hall,
 //! where people and cars pass. Of a bay that is kept empty meanwhile that is a note, so that it is done; a parked car in it needs
-//! care. Where no bay was chosen, every one is another. A hall without bays is one bay, and nothing is asked. What the picture
+//! care. Two bays of which each is the other's floor cannot be told apart: where the set-up's own is one of them that needs care, and
+//! nothing is said of keeping the other empty; that two bays share some floor is a note. Where no bay was chosen, every one is another. A hall without bays is one bay, and nothing is asked. What the picture
 //! of a camera shows behind its target is not asked: it has no end.
 //! Limit: the bays as entered, as painted lines; the car's place within what is known of it.
 
 use baywright_geometry::distance::{Separation, distance, distance_to_point};
-use baywright_geometry::overlap::overlap_region;
+use baywright_geometry::overlap::{overlap_area, overlap_region};
 use baywright_geometry::{DVec2, Outline, Polygon, SeparatingMoves, boolean, separating_moves};
 
 use super::claim::{Claim, LINE_HALF_MM, MovesWith, Volume, anywhere};
@@ -53,7 +54,14 @@ pub enum Beyond {
     KeptEmpty,
     /// A parked car stands in a bay that is to be kept empty.
     NotEmpty,
+    /// Two bays share some floor.
+    Overlap,
+    /// Two bays are the same floor.
+    SameFloor,
 }
+
+/// From this share of the larger of two bays on that the other covers, they are one place (common practice, no source).
+const SAME_FLOOR: f64 = 0.9;
 
 /// A part of the set-up that lies beyond its own bay.
 #[derive(Clone, Debug, PartialEq)]
@@ -179,7 +187,40 @@ fn is_own(context: &Context<'_>, bay: &HallBay) -> bool {
 fn kept_empty<'a>(context: &'a Context<'_>) -> impl Iterator<Item = &'a HallBay> {
     let arrangement = context.arrangement;
     let kept = arrangement.bay.bays.iter().filter(|own| arrangement.kept_empty.contains(&own.id));
-    kept.filter(|own| !is_own(context, own))
+    kept.filter(|own| !is_own(context, own) && !is_own_floor(context, own))
+}
+
+/// Whether two bays are the same floor.
+fn are_same_floor(a: &HallBay, b: &HallBay) -> bool {
+    let larger = f64::max(a.outline.area(), b.outline.area());
+    overlap_area(&a.outline.clone().into(), &b.outline.clone().into()) >= SAME_FLOOR * larger
+}
+
+/// Whether another bay is the floor of the one that the set-up is made in: it cannot be empty while the car stands in this one.
+fn is_own_floor(context: &Context<'_>, other: &HallBay) -> bool {
+    own_bay(context.arrangement).is_some_and(|own| own.id != other.id && are_same_floor(own, other))
+}
+
+/// What two bays share.
+fn shared(context: &Context<'_>, a: &HallBay, b: &HallBay) -> Option<Finding> {
+    let (a, b) = if a.id <= b.id { (a, b) } else { (b, a) };
+    let (first, second) = (Outline::from(a.outline.clone()), Outline::from(b.outline.clone()));
+    let SeparatingMoves::Moves { length, .. } = separating_moves(&[&first], &second) else { return None };
+    // Along a border that was drawn by hand bays share a sliver.
+    if length <= SPEAKS_FROM_MM {
+        return None;
+    }
+    let is_same = are_same_floor(a, b);
+    let (lies, severity) = match (is_same, is_own(context, a) || is_own(context, b)) {
+        (true, true) => (Beyond::SameFloor, Severity::Care),
+        (true, false) => (Beyond::SameFloor, Severity::Note),
+        (false, _) => (Beyond::Overlap, Severity::Note),
+    };
+    let at = middle_of_both(&first.bounds(), &second.bounds()).extend(0.0);
+    let subjects = vec![Subject::HallBay(a.id.clone()), Subject::HallBay(b.id.clone())];
+    let found =
+        finding(Facts::BeyondBay { lies, parts: Vec::new() }, severity, subjects, at, Basis::AsEntered);
+    Some(found.against(Quantity::Length(length), Quantity::Length(0.0)))
 }
 
 fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
@@ -210,7 +251,11 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
         return;
     }
     let used = Used::all(context);
-    for other in bay.bays.iter().filter(|other| !is_own(context, other)) {
+    for (i, one) in bay.bays.iter().enumerate() {
+        findings.extend(bay.bays.iter().take(i).filter_map(|other| shared(context, other, one)));
+    }
+    let others = bay.bays.iter().filter(|other| !is_own(context, other) && !is_own_floor(context, other));
+    for other in others {
         let there = There { pieces: vec![other.outline.clone().into()], own: None };
         let is_kept = kept_empty(context).any(|kept| kept.id == other.id);
         let lies = if is_kept { Beyond::KeptEmpty } else { Beyond::Bay };
@@ -443,9 +488,41 @@ mod tests {
             hall_bay("bay 2", (11_000.0, 0.0), (12_000.0, 6_000.0)),
         ];
         hall.in_bay = Some("long bay".into());
-        let found = check(&hall, Code::BeyondBay, Severity::Care, None);
-        assert_eq!(found.subjects[0], Subject::HallBay("bay 1".into()));
-        assert_eq!(assess(&hall).verdict, Verdict::ReadyWithCare);
+        let assessment = assess(&hall);
+        let found = of(&assessment, Code::BeyondBay);
+        let care: Vec<_> = found.iter().filter(|own| own.severity == Severity::Care).collect();
+        assert_eq!(care.len(), 1, "{found:?}");
+        assert_eq!(care[0].subjects[0], Subject::HallBay("bay 1".into()));
+        assert_eq!(assessment.verdict, Verdict::ReadyWithCare);
+        // That they share floor is said of each.
+        let shared = |own: &&&Finding| matches!(own.facts, Facts::BeyondBay { lies: Beyond::Overlap, .. });
+        assert_eq!(found.iter().filter(shared).count(), 2, "{found:?}");
+        // A bay that only touches another shares nothing with it.
+        hall.bay.bays.remove(0);
+        hall.bay.bays[1] = hall_bay("bay 2", (6_000.0, 0.0), (12_000.0, 6_000.0));
+        let assessment = assess(&hall);
+        assert!(!of(&assessment, Code::BeyondBay).iter().any(|own| shared(&own)));
+    }
+
+    /// One bay drawn exactly on another: that is what is to be put right, not that the floor under the car is kept empty.
+    #[test]
+    fn two_bays_on_one_floor_are_said_and_neither_is_to_be_kept_empty() {
+        let mut hall = clear();
+        let all = ((0.0, 0.0), (12_000.0, 6_000.0));
+        hall.bay.bays = vec![hall_bay("bay 1", all.0, all.1), hall_bay("bay 2", all.0, all.1)];
+        hall.in_bay = Some("bay 2".into());
+        for kept in [Vec::new(), vec!["bay 1".into()]] {
+            hall.kept_empty = kept;
+            let found = check(&hall, Code::BeyondBay, Severity::Care, Some(6_000.0));
+            assert!(matches!(found.facts, Facts::BeyondBay { lies: Beyond::SameFloor, .. }), "{found:?}");
+            assert_eq!(found.subjects, [Subject::HallBay("bay 1".into()), Subject::HallBay("bay 2".into())]);
+            assert_eq!(assess(&hall).verdict, Verdict::ReadyWithCare);
+            assert!(title(&hall).starts_with("Bay 1 and bay 2 are the same floor"), "{}", title(&hall));
+        }
+        // A little apart they are so still; half a bay apart they share floor.
+        hall.kept_empty.clear();
+        hall.bay.bays[0] = hall_bay("bay 1", (0.0, 0.0), (11_500.0, 6_000.0));
+        assert!(title(&hall).starts_with("Bay 1 and bay 2 are the same floor"), "{}", title(&hall));
     }
 
     /// Of a hall whose bay was not chosen every bay is another, and what is in none of them is the hall's.

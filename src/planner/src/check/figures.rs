@@ -14,6 +14,11 @@ use crate::model::{Arrangement, Known, Provenance};
 
 /// Whether any figure that the answer rests on is an example.
 pub(crate) fn on_examples(arrangement: &Arrangement) -> bool {
+    come_from(arrangement, &Provenance::Example)
+}
+
+/// Whether any of them has this source.
+fn come_from(arrangement: &Arrangement, source: &Provenance) -> bool {
     let survey = arrangement.bay.survey.as_ref().map(|survey| &survey.provenance);
     let runways = arrangement.bay.runways.iter().filter(|own| arrangement.on_runways.contains(&own.id));
     let runways = runways.filter_map(|own| own.survey.as_ref()).map(|survey| &survey.provenance);
@@ -26,7 +31,7 @@ pub(crate) fn on_examples(arrangement: &Arrangement) -> bool {
     .into_iter()
     .chain(survey)
     .chain(runways)
-    .any(|provenance| *provenance == Provenance::Example)
+    .any(|provenance| provenance == source)
 }
 
 pub(super) const CHECK: Check = Check {
@@ -37,6 +42,7 @@ pub(super) const CHECK: Check = Check {
         Code::OwnBuilding,
         Code::OlderByEye,
         Code::ExampleFigures,
+        Code::SourceNotGiven,
         Code::AssumedFigures,
         Code::MeasuredOnCar,
     ],
@@ -69,6 +75,9 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     }
     if on_examples(arrangement) {
         findings.push(note(Facts::ExampleFigures, Severity::Note).cured_by(Step::EnterFigures));
+    }
+    if come_from(arrangement, &Provenance::NotGiven) {
+        findings.push(note(Facts::SourceNotGiven, Severity::Care).cured_by(Step::EnterFigures));
     }
     let guessed = arrangement.vehicle.guessed();
     if !guessed.is_empty() {

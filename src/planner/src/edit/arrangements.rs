@@ -44,7 +44,7 @@ mod tests {
     fn another_like_this_one_and_away_again() {
         let (bay, here) = layout();
         let twice = Edit::Duplicate("as planned".into()).apply(&bay, &here).unwrap();
-        assert_eq!(twice.arrangements.len(), 2);
+        assert_eq!(twice.arrangements.len(), bay.arrangements.len() + 1);
         assert_eq!(twice.arrangements[1].parked, bay.arrangements[0].parked);
         for edit in [Edit::Duplicate(here.clone()), Edit::NameArrangement(here.clone())] {
             let refused = edit.apply(&twice, &"as planned".into());
@@ -52,7 +52,8 @@ mod tests {
         }
         let named = Edit::NameArrangement("later".into()).apply(&twice, &"as planned".into()).unwrap();
         assert_eq!(Edit::RemoveArrangement.apply(&named, &"later".into()).unwrap(), bay);
-        assert!(Edit::RemoveArrangement.apply(&bay, &here).is_err(), "something is left to show");
+        let alone = Edit::RemoveArrangement.apply(&bay, &bay.arrangements[1].id).unwrap();
+        assert!(Edit::RemoveArrangement.apply(&alone, &here).is_err(), "something is left to show");
     }
 
     #[test]
@@ -62,7 +63,7 @@ mod tests {
         let apart = Edit::Apart { name: "apart".into(), edits: vec![Edit::Park(there)] };
         let after = apart.apply(&bay, &here).unwrap();
         let names: Vec<&str> = after.arrangements.iter().map(|own| own.id.as_str()).collect();
-        assert_eq!(names, [here.as_str(), "apart"]);
+        assert_eq!(names, [here.as_str(), "apart", bay.arrangements[1].id.as_str()]);
         assert_eq!(after.arrangements[0], bay.arrangements[0]);
         assert_eq!(after.arrangements[1].parked, there);
         assert_eq!(after.bay, bay.bay);

@@ -21,6 +21,10 @@ pub enum Deed {
     Add(Id),
     /// Took a thing away.
     Remove(Id),
+    /// Made what is of a thing in one arrangement so in all.
+    InEvery(Id),
+    /// Left a thing to one arrangement.
+    HereAlone(Id),
     /// Parked the car elsewhere.
     Park,
     /// Said how well it is known where the car stands.
@@ -95,6 +99,8 @@ impl Edit {
             Self::Rename { thing, .. } => Deed::Rename(thing.clone()),
             Self::Add(thing) => Deed::Add(thing.id.clone()),
             Self::Remove(thing) => Deed::Remove(thing.clone()),
+            Self::InEvery(thing) => Deed::InEvery(thing.clone()),
+            Self::HereAlone(thing) => Deed::HereAlone(thing.clone()),
             Self::Park(_) => Deed::Park,
             Self::ParkedKnown(_) => Deed::ParkedKnown,
             Self::Stand { .. } => Deed::Stand,

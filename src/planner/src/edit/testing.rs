@@ -1,10 +1,10 @@
-//! A layout of one arrangement, made of the bay by which the checks are tested.
+//! A layout of two arrangements, made of the bay by which the checks are tested.
 
 use super::things;
 use crate::check::testing::{cabinet, clear};
 use crate::model::{Id, Layout, Material, Opening, OpeningKind, Place, SavedArrangement};
 
-/// The layout, and the name of its arrangement: the bay with a cabinet and a door.
+/// The layout, and the name of its first arrangement: the bay with a cabinet and a door. The other one is like it.
 pub(super) fn layout() -> (Layout, Id) {
     let arrangement = clear();
     let mut bay = arrangement.bay;
@@ -42,7 +42,11 @@ pub(super) fn layout() -> (Layout, Id) {
         shut: Vec::new(),
         visit: Vec::new(),
     };
-    (Layout { bay, arrangements: vec![saved], underlay: None, taped: None, shop_fingerprint: None }, here)
+    let other = SavedArrangement { id: "another one".into(), ..saved.clone() };
+    (
+        Layout { bay, arrangements: vec![saved, other], underlay: None, taped: None, shop_fingerprint: None },
+        here,
+    )
 }
 
 /// Where a thing stands in an arrangement, if it is there.

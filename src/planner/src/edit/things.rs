@@ -1,7 +1,19 @@
 //! What is done to the things of a bay, in one arrangement or in all.
 
 use super::{EditFault, is_taken, saved};
-use crate::model::{Footprint, Id, Known, Layout, Moved, Place, Shape, Thing};
+use crate::model::{Effort, Footprint, Id, Known, Layout, Moved, Place, Shape, Thing, ThingKind};
+
+/// Whether a thing is a part of the building, and so there in every arrangement of it: what is fixed, and what belongs to what
+/// is.
+fn is_built(thing: &Thing) -> bool {
+    thing.effort == Effort::Fixed
+        || matches!(thing.kind, ThingKind::Column | ThingKind::LiftPost | ThingKind::LiftArm)
+}
+
+/// Whether there is one arrangement only: then nothing is to be kept apart from the bay.
+const fn is_alone(layout: &Layout) -> bool {
+    layout.arrangements.len() == 1
+}
 
 /// Where a thing stands in this arrangement.
 pub(super) fn stands(layout: &Layout, at: usize, id: &Id) -> Result<Place, EditFault> {
@@ -13,9 +25,22 @@ pub(super) fn stands(layout: &Layout, at: usize, id: &Id) -> Result<Place, EditF
     added.or_else(moved).or_else(at_home).ok_or_else(|| EditFault::NoSuch(id.clone()))
 }
 
-/// A thing of the bay is moved in this arrangement only; a thing that is only here has no other place.
+/// A thing of the bay is moved in this arrangement only; what is fixed is moved in all that are made in this bay, as a wall is,
+/// unless it stands elsewhere here already. Where there is one arrangement only its place is the bay's. A thing that is only here
+/// has no other place.
 pub(super) fn place(layout: &mut Layout, at: usize, id: &Id, place: Place) -> Result<(), EditFault> {
-    let at_home = layout.things_of(at).iter().find(|t| t.id == *id).map(|t| t.place);
+    let at_home = layout.things_of(at).iter().find(|t| t.id == *id);
+    let is_fixed = at_home.is_some_and(|own| own.effort == Effort::Fixed);
+    let at_home = at_home.map(|own| own.place);
+    let is_moved = layout.arrangements.get(at).is_some_and(|own| own.moved.iter().any(|m| m.thing == *id));
+    let is_alone = is_alone(layout);
+    if (is_alone || (is_fixed && !is_moved))
+        && let Some(thing) = layout.things_of_mut(at).iter_mut().find(|own| own.id == *id)
+    {
+        thing.place = place;
+        saved(layout, at)?.moved.retain(|own| own.thing != *id);
+        return Ok(());
+    }
     let own = saved(layout, at)?;
     if let Some(thing) = own.added.iter_mut().find(|t| t.id == *id) {
         thing.place = place;
@@ -64,8 +89,50 @@ pub(super) fn add(layout: &mut Layout, at: usize, thing: &Thing) -> Result<(), E
     if is_taken(layout, &thing.id) {
         return Err(EditFault::NameTaken(thing.id.clone()));
     }
-    saved(layout, at)?.added.push(thing.clone());
+    if is_built(thing) || is_alone(layout) {
+        layout.things_of_mut(at).push(thing.clone());
+    } else {
+        saved(layout, at)?.added.push(thing.clone());
+    }
     Ok(())
+}
+
+/// A thing that is in this arrangement only, or stands elsewhere in it, is so in all that are made in this bay.
+pub(super) fn in_every(layout: &mut Layout, at: usize, id: &Id) -> Result<(), EditFault> {
+    let own = saved(layout, at)?;
+    if let Some(place) = own.added.iter().position(|thing| thing.id == *id) {
+        let thing = own.added.remove(place);
+        layout.things_of_mut(at).push(thing);
+        return Ok(());
+    }
+    let missing = || EditFault::NoSuch(id.clone());
+    let moved = own.moved.iter().position(|own| own.thing == *id).ok_or_else(missing)?;
+    let place = own.moved.remove(moved).place;
+    let thing = layout.things_of_mut(at).iter_mut().find(|own| own.id == *id);
+    thing.map(|own| own.place = place).ok_or_else(missing)
+}
+
+/// A thing of the bay is in this arrangement only from here on, as it stands in it.
+pub(super) fn here_alone(layout: &mut Layout, at: usize, id: &Id) -> Result<(), EditFault> {
+    let missing = || EditFault::NoSuch(id.clone());
+    let place = stands(layout, at, id)?;
+    if saved(layout, at)?.away.contains(id) {
+        return Err(missing());
+    }
+    let things = layout.things_of_mut(at);
+    let home = things.iter().position(|own| own.id == *id).ok_or_else(missing)?;
+    let thing = Thing { place, ..things.remove(home) };
+    forget(layout, at, id);
+    saved(layout, at)?.added.push(thing);
+    Ok(())
+}
+
+/// What the arrangements of this bay say of a thing that is no longer in it.
+fn forget(layout: &mut Layout, at: usize, id: &Id) {
+    for own in layout.in_same_bay(at) {
+        own.moved.retain(|moved| moved.thing != *id);
+        own.away.retain(|away| away != id);
+    }
 }
 
 pub(super) fn remove(layout: &mut Layout, at: usize, id: &Id) -> Result<(), EditFault> {
@@ -80,7 +147,11 @@ pub(super) fn remove(layout: &mut Layout, at: usize, id: &Id) -> Result<(), Edit
         return Err(EditFault::NoSuch(id.clone()));
     }
     own.moved.retain(|m| m.thing != *id);
-    own.away.push(id.clone());
+    if is_alone(layout) {
+        layout.things_of_mut(at).retain(|own| own.id != *id);
+    } else {
+        saved(layout, at)?.away.push(id.clone());
+    }
     Ok(())
 }
 
@@ -108,7 +179,7 @@ mod tests {
     use super::super::testing::{layout, place_of};
     use super::super::{Edit, EditFault};
     use crate::geometry::{DVec2, PlanPose};
-    use crate::model::{Known, Place, Shape};
+    use crate::model::{Effort, Known, Place, Shape, ThingKind};
 
     fn place(x: f64, y: f64, known: Known) -> Place {
         Place { at: PlanPose::new(DVec2::new(x, y), 0.5), known }
@@ -186,5 +257,81 @@ mod tests {
         assert_eq!(Edit::Remove("old".into()).apply(&named, &here).unwrap(), layout);
         let without = Edit::Remove("cabinet".into()).apply(&layout, &here).unwrap();
         assert_eq!(place_of(&without, &here, "cabinet"), None);
+    }
+
+    /// What is a part of the building is put in for every set-up, and moved in each of them; what is movable is this one's.
+    #[test]
+    fn what_is_built_is_the_bays() {
+        let (layout, here) = layout();
+        let other = layout.arrangements[1].id.clone();
+        let mut pillar = layout.bay.things[0].clone();
+        (pillar.id, pillar.effort) = ("pillar".into(), Effort::Fixed);
+        let with = Edit::Add(pillar.clone()).apply(&layout, &here).unwrap();
+        assert_eq!(with.bay.things.last(), Some(&pillar));
+        let there = place(3_000.0, 1_000.0, Known::Taped);
+        let moved = Edit::Place { thing: "pillar".into(), place: there }.apply(&with, &here).unwrap();
+        assert_eq!(place_of(&moved, &other, "pillar"), Some(there));
+        assert_eq!(moved.arrangements, layout.arrangements, "nothing of it is one set-up's");
+        // The arm of a lift goes with it, and swings in each set-up by itself.
+        let mut arm = layout.bay.things[0].clone();
+        (arm.id, arm.kind, arm.effort) = ("arm".into(), ThingKind::LiftArm, Effort::OnePerson);
+        let with = Edit::Add(arm).apply(&layout, &here).unwrap();
+        let swung = Edit::Place { thing: "arm".into(), place: there }.apply(&with, &here).unwrap();
+        assert!(place_of(&swung, &other, "arm").is_some_and(|own| own != there));
+        // What was moved in one set-up before it was known to be fixed stays moved there alone.
+        let away = Edit::Place { thing: "cabinet".into(), place: there }.apply(&layout, &here).unwrap();
+        let mut fixed = away.clone();
+        fixed.bay.things[0].effort = Effort::Fixed;
+        let again = place(4_000.0, 1_000.0, Known::Taped);
+        let again_there = Edit::Place { thing: "cabinet".into(), place: again }.apply(&fixed, &here).unwrap();
+        assert_eq!(again_there.bay.things, fixed.bay.things);
+        let bench = Edit::Add(crate::model::Thing { id: "bench".into(), ..layout.bay.things[0].clone() });
+        let with = bench.apply(&layout, &here).unwrap();
+        assert_eq!((with.bay.things.len(), with.arrangements[0].added.len()), (1, 1));
+        assert_eq!(place_of(&with, &other, "bench"), None);
+    }
+
+    #[test]
+    fn what_is_one_set_ups_becomes_the_bays_and_back() {
+        let (layout, here) = layout();
+        let other = layout.arrangements[1].id.clone();
+        let bench = Edit::Add(crate::model::Thing { id: "bench".into(), ..layout.bay.things[0].clone() });
+        let added = bench.apply(&layout, &here).unwrap();
+        let every = Edit::InEvery("bench".into()).apply(&added, &here).unwrap();
+        assert_eq!(place_of(&every, &other, "bench"), place_of(&added, &here, "bench"));
+        assert!(every.arrangements[0].added.is_empty());
+        assert_eq!(Edit::HereAlone("bench".into()).apply(&every, &here).unwrap(), added, "and back");
+        // Its place here goes along, either way; what others say of it is forgotten.
+        let there = place(3_000.0, 1_000.0, Known::Taped);
+        let moved = Edit::Place { thing: "cabinet".into(), place: there }.apply(&layout, &here).unwrap();
+        let every = Edit::InEvery("cabinet".into()).apply(&moved, &here).unwrap();
+        assert_eq!(every.bay.things[0].place, there);
+        assert_eq!(every.arrangements, layout.arrangements);
+        let gone = Edit::Remove("cabinet".into()).apply(&moved, &other).unwrap();
+        let alone = Edit::HereAlone("cabinet".into()).apply(&gone, &here).unwrap();
+        assert!(alone.bay.things.is_empty() && alone.arrangements[1].away.is_empty());
+        assert_eq!(place_of(&alone, &here, "cabinet"), Some(there));
+        for (edit, of) in [
+            (Edit::InEvery("cabinet".into()), &layout),
+            (Edit::HereAlone("bench".into()), &added),
+            (Edit::HereAlone("nothing".into()), &layout),
+        ] {
+            assert!(matches!(edit.apply(of, &here), Err(EditFault::NoSuch(_))), "{edit:?}");
+        }
+        assert!(Edit::HereAlone("cabinet".into()).apply(&gone, &other).is_err(), "it is not there");
+    }
+
+    /// Where there is one set-up nothing is kept apart from the bay.
+    #[test]
+    fn of_one_set_up_the_file_is_the_simplest() {
+        let (mut layout, here) = layout();
+        layout.arrangements.pop();
+        let bench = Edit::Add(crate::model::Thing { id: "bench".into(), ..layout.bay.things[0].clone() });
+        let there = place(3_000.0, 1_000.0, Known::Taped);
+        let with = bench.apply(&layout, &here).unwrap();
+        let with = Edit::Place { thing: "bench".into(), place: there }.apply(&with, &here).unwrap();
+        assert_eq!(with.bay.things[1].place, there);
+        assert_eq!(with.arrangements, layout.arrangements);
+        assert_eq!(Edit::Remove("bench".into()).apply(&with, &here).unwrap(), layout);
     }
 }

@@ -69,7 +69,7 @@ impl Vehicle {
             body_points: Vec::new(),
             sensors: Vec::new(),
             aimings: Vec::new(),
-            provenance: Provenance::Example,
+            provenance: Provenance::NotGiven,
             body: BodySolids::default(),
         };
         car.assume();

@@ -84,7 +84,7 @@ impl Vehicle {
             elevation_rad: 0.0,
             view: FieldOfView { azimuth_half_rad: deg(view.0) * 0.5, elevation_half_rad: deg(view.1) * 0.5 },
             adjusted: Adjusted::Software,
-            provenance: Provenance::Example,
+            provenance: Provenance::NotGiven,
         });
         self.follow();
     }
@@ -129,7 +129,7 @@ impl Vehicle {
             working_room_mm: None,
             have_ready: Vec::new(),
             conditions: Vec::new(),
-            provenance: Provenance::Example,
+            provenance: Provenance::NotGiven,
         });
         self.follow();
     }

@@ -7,6 +7,8 @@ use jiff::civil::Date;
 pub enum Provenance {
     /// Made up, to show how the program works: never to be used on a car.
     Example,
+    /// Somebody entered them and did not say where they are from yet.
+    NotGiven,
     /// The vehicle maker's service information.
     Maker {
         /// The document's title or number, as typed.

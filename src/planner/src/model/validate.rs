@@ -301,7 +301,7 @@ impl Faults {
     /// Where figures come from must say something.
     fn source(&mut self, field: &str, source: &Provenance) {
         let (part, text) = match source {
-            Provenance::Example => return,
+            Provenance::Example | Provenance::NotGiven => return,
             Provenance::Maker { document, .. } => ("document", document),
             Provenance::Measured { by, .. } => ("by", by),
             Provenance::Published { source } => ("source", source),

@@ -245,6 +245,7 @@ texts! {
     // Where figures come from.
     source, "A part of the form.";
     source_example, "A choice.";
+    source_not_given, "Where figures come from.";
     source_maker, "A choice.";
     source_measured, "A choice.";
     source_published, "A choice.";
@@ -272,6 +273,7 @@ impl Forms {
     pub const fn source_of(&self, source: &Provenance) -> &'static str {
         match source {
             Provenance::Example => self.source_example,
+            Provenance::NotGiven => self.source_not_given,
             Provenance::Maker { .. } => self.source_maker,
             Provenance::Measured { .. } => self.source_measured,
             Provenance::Published { .. } => self.source_published,

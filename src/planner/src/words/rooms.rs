@@ -59,6 +59,8 @@ texts! {
     runway_levels, "A heading.";
     levels_hint, "How they are typed.";
     surveyed_on, "A field.";
+    surveyed_today, "Says that the levels were taken today.";
+    surveyed_today_why, "What that does.";
     picture, "A part of the form.";
     picture_file, "A field.";
     picture_file_hint, "What it is.";
@@ -93,6 +95,14 @@ texts! {
     changes_all, "Over a form of the bay's, where no arrangement has its own.";
     changes_bays, "Over a form of the bay's.";
     thing_of_own, "Over the size of a thing.";
+    thing_planned, "Over the size of a thing in an arrangement with a building of its own.";
+    thing_built, "Over the size of a thing that is fixed.";
+    thing_moved, "Over the size of a thing that stands elsewhere in this arrangement.";
+    in_every, "Makes it so in every arrangement.";
+    in_every_why, "What that does to a thing of one arrangement.";
+    place_in_every_why, "What that does to a thing that was moved.";
+    here_alone, "Leaves a thing to this arrangement.";
+    here_alone_why, "What that does.";
     thing_of_bay, "Over the size of a thing.";
     // What can be added.
     roller_door, "Adds one.";

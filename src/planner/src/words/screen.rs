@@ -205,6 +205,8 @@ texts! {
     look_for_it, "Opens the system's own window.";
     look_for_place, "Opens the system's own window.";
     changed_on_disk, "A question.";
+    save_open_elsewhere, "A question.";
+    save_all_the_same, "Saves though another window has the file.";
     save_first, "Saves before leaving.";
     do_not_save, "Leaves without saving.";
     stay, "Takes nothing back.";
@@ -295,6 +297,10 @@ texts! {
     left_by_later, "Why it is not taken up.";
     left_damaged, "Why it is not taken up.";
     bay_begun, "Work that is no bay yet.";
+    left_is_saved, "Of work that its file holds.";
+    left_saved_since, "Of work whose file was written since.";
+    left_file_gone, "Of work whose file is gone.";
+    left_for_later, "Said when the list is closed and not answered.";
     never_saved, "Of work that has no file.";
     open_elsewhere, "A warning.";
     changed_meanwhile, "A warning.";
@@ -414,6 +420,8 @@ impl Screen {
         not_kept(why: &str) -> String;
         /// A question before work is lost.
         unsaved(bay: &str) -> String;
+        /// Said when all of it is on the disk.
+        nothing_to_save(path: &str) -> String;
         /// A question: the file to save to is not there any more.
         file_is_gone(path: &str) -> String;
         /// What is read and may be scrolled by the keyboard.

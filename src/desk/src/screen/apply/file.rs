@@ -54,12 +54,13 @@ impl Desk {
             OfFile::AskPicture => self.files.ask_picture(&waking(ctx), self.document.path()),
             OfFile::AskOpen => self.files.ask_open(&waking(ctx), self.document.path()),
             OfFile::AskSave => self.files.ask_save(&waking(ctx), &self.suggested()),
-            OfFile::Save => self.save(ctx, false),
+            OfFile::Save => self.save_or_ask(ctx),
+            OfFile::SaveThoughOpen => self.save(ctx, false),
             OfFile::SaveOver => self.save(ctx, true),
             OfFile::SaveAs(path, over) => self.save_as(ctx, &path, over),
             OfFile::SaveThen(then) => {
                 self.after_save = Some(*then);
-                self.save(ctx, false);
+                self.save_or_ask(ctx);
             }
         }
     }
@@ -175,6 +176,20 @@ impl Desk {
         self.say_shut();
     }
 
+    /// Saves where it lies, unless all of it is there; asks first if another window has the file.
+    fn save_or_ask(&mut self, ctx: &egui::Context) {
+        if !self.document.has_to_be_saved() {
+            let path = self.document.path().unwrap_or(Path::new("")).display().to_string();
+            self.say(self.texts().nothing_to_save(&path));
+            self.view.lay(None);
+            self.go_on_after_save(ctx);
+        } else if self.is_open_elsewhere() && !self.document.is_changed_on_disk() {
+            self.view.lay(Some(Page::Ask(Question::OpenElsewhere)));
+        } else {
+            self.save(ctx, false);
+        }
+    }
+
     fn save(&mut self, ctx: &egui::Context, over: bool) {
         let saved = self.document.save(over);
         match saved {
@@ -216,6 +231,11 @@ impl Desk {
         });
         self.say_cars_not_found(&path);
         self.view.lay(None);
+        self.go_on_after_save(ctx);
+    }
+
+    /// What was to be done once the work was on the disk.
+    fn go_on_after_save(&mut self, ctx: &egui::Context) {
         if let Some(then) = self.after_save.take() {
             self.apply(ctx, then);
         }

@@ -19,12 +19,12 @@ mod way;
 mod zones;
 
 use baywright_planner::entry::starter::StartKind;
-use baywright_planner::model::{Figures, Id, Vehicle, VehicleClass};
+use baywright_planner::model::{Figures, Id, Provenance, Vehicle, VehicleClass};
 use baywright_planner::words::forms::Forms;
 use baywright_planner::words::sentence_start;
 use egui::{RichText, ScrollArea, Ui};
 
-use super::steady;
+use super::{picked, steady};
 use crate::screen::command::{Command, OfCar};
 use crate::screen::look::{self, size};
 use crate::screen::{Desk, in_sight, widgets};
@@ -58,6 +58,12 @@ impl Desk {
         if let Some(part) = &self.view.car.part {
             sheet.lead_to_part(ui, part);
         }
+        // From the picker that Enter led to it leads on; the arrows, a letter and the space bar choose in it.
+        if picked::is_left_by_enter(ui.ctx())
+            && let Some(keep) = sheet.keep
+        {
+            ui.memory_mut(|memory| memory.request_focus(keep));
+        }
         let area = ScrollArea::vertical().id_salt("car").auto_shrink([false, false]);
         let form = steady::area(ui.ctx(), area).show(ui, |ui| {
             let beginning = ui.cursor().top();
@@ -78,11 +84,15 @@ impl Desk {
         });
         steady::keep_still(ui.ctx(), &form, form.inner);
         ui.data_mut(|data| data.insert_temp(seeking(), false));
-        // Enter in the last field leads to what it is all for.
-        if sheet.fields.leads_out()
-            && let Some(keep) = sheet.keep
-        {
-            ui.memory_mut(|memory| memory.request_focus(keep));
+        // Enter in the last field leads to what nobody said yet, where the figures come from, and then to what it is all for.
+        if sheet.fields.leads_out() {
+            if sheet.car.provenance == Provenance::NotGiven {
+                sheet.fields.lead_to_picker(SOURCE);
+                // It is one of the first rows.
+                steady::to_beginning(ui.ctx());
+            } else if let Some(keep) = sheet.keep {
+                ui.memory_mut(|memory| memory.request_focus(keep));
+            }
         }
         let CarForm { fields, car, changed, lead, .. } = sheet;
         if self.view.car.lead.is_some() {
@@ -225,7 +235,7 @@ impl CarForm<'_> {
             self.did();
         }
         let mut source = self.car.provenance.clone();
-        if self.source(ui, "source", &mut source) {
+        if self.source(ui, SOURCE, &mut source) {
             // The short form is of one sheet of paper: car, radar and aiming.
             if !self.desk.view.car.whole {
                 let (radar, aiming) = self.short_of();
@@ -240,6 +250,9 @@ impl CarForm<'_> {
         }
     }
 }
+
+/// The path of where a car's figures come from.
+const SOURCE: &str = "source";
 
 /// Room for the menu of sections beside the search, px.
 const GO_TO_PX: f32 = 80.0;

@@ -33,6 +33,8 @@ pub(in crate::screen) struct Fields {
     taken: Option<Taken>,
     /// The field that Enter left last in this form.
     entered: Option<Id>,
+    /// The path of the picker that gets the keyboard.
+    picker: Option<&'static str>,
     /// Whether what was typed in a field was refused, or is asked about, since this frame began.
     was_refused: bool,
 }
@@ -133,6 +135,16 @@ impl Fields {
             }
             last => last.is_some(),
         }
+    }
+
+    /// In this frame or the next the picker of this path gets the keyboard.
+    pub fn lead_to_picker(&mut self, path: &'static str) {
+        self.picker = Some(path);
+    }
+
+    /// Whether this is the picker that was to get it; it has it now.
+    pub fn leads_to_picker(&mut self, path: &str) -> bool {
+        self.picker.take_if(|wanted| *wanted == path).is_some()
     }
 
     /// The keyboard goes to the first field in sight of the form in which something stands that was refused; what it is.

@@ -10,9 +10,11 @@ mod walls;
 
 use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
-use baywright_planner::geometry::{DVec2, Polygon, Span};
+use baywright_planner::geometry::{DVec2, Outline, PlanPose, Polygon, Span};
+use baywright_planner::hand::{free_floor, free_spot_beside};
 use baywright_planner::model::{
-    Bay, FloorFeature, FloorFeatureKind, HallBay, Id, KeepFree, Material, Opening, OpeningKind, Runway,
+    Bay, Effort, FloorFeature, FloorFeatureKind, Footprint, HallBay, Id, KeepFree, Known, Material, Opening,
+    OpeningKind, Place, Runway, Shape, Thing, ThingKind,
 };
 use egui::Ui;
 
@@ -24,6 +26,9 @@ use crate::screen::Desk;
 use crate::screen::command::{Command, OfBay, Part};
 use crate::screen::view::Tool;
 use crate::screen::{hall, shelf};
+
+/// As high as what lies flush in the floor counts when a place is sought for it, mm.
+const FLUSH_MM: f64 = 10.0;
 
 /// A bay while one of its forms is drawn.
 pub(in crate::screen) struct BaySheet<'a> {
@@ -87,8 +92,7 @@ impl Desk {
             _ => self.free_name(name),
         };
         let middle = self.middle_in_sight();
-        let area =
-            |size: DVec2| Polygon::rectangle((middle - size * 0.5).round(), (middle + size * 0.5).round());
+        let area = |size: DVec2, top: f64| self.free_area(&bay, id.clone(), size, top);
         let subject = match part {
             Part::Opening(kind) => {
                 let Some(opening) = self.new_opening(&bay, kind, id.clone()) else { return };
@@ -101,7 +105,7 @@ impl Desk {
                     FloorFeatureKind::Pit => DVec2::new(4_000.0, 900.0),
                     FloorFeatureKind::Joint => DVec2::new(3_000.0, 100.0),
                 };
-                let Ok(outline) = area(size) else { return };
+                let Some(outline) = area(size, FLUSH_MM) else { return };
                 bay.floor_features.push(FloorFeature {
                     id: id.clone(),
                     kind,
@@ -112,17 +116,23 @@ impl Desk {
                 Subject::FloorFeature(id)
             }
             Part::Runway => {
-                let Ok(outline) = area(DVec2::new(4_800.0, 600.0)) else { return };
+                let Some(outline) = area(DVec2::new(4_800.0, 600.0), 300.0) else { return };
                 bay.runways.push(Runway { id: id.clone(), outline, top_mm: 300.0, survey: None });
                 Subject::Runway(id)
             }
             Part::KeepFree(kind) => {
-                let Ok(outline) = area(DVec2::new(1_000.0, 1_000.0)) else { return };
+                let Some(outline) = area(DVec2::new(1_000.0, 1_000.0), 2_000.0) else { return };
                 bay.keep_free.push(KeepFree { id: id.clone(), kind, outline });
                 Subject::KeepFree(id)
             }
             Part::HallBay => {
-                let Ok(outline) = area(hall::bay_size(bay.room.bounds().size())) else { return };
+                let size = hall::bay_size(bay.room.bounds().size());
+                let others: Vec<Polygon> = bay.bays.iter().map(|own| own.outline.clone()).collect();
+                // Where there is no floor left it lies on another, and is said to.
+                let anywhere = || Polygon::rectangle(middle - size * 0.5, middle + size * 0.5).ok();
+                let Some(outline) = free_floor(&bay.room, &others, size, middle).or_else(anywhere) else {
+                    return;
+                };
                 bay.bays.push(HallBay { id: id.clone(), outline });
                 Subject::HallBay(id)
             }
@@ -138,6 +148,31 @@ impl Desk {
         self.view.choose(Some(subject));
         self.view.tool = Tool::WhichSide;
         self.view.list_open = true;
+    }
+
+    /// A place of the floor of this size, as near to the middle of what is seen as it is in nobody's way from the floor to `top`: on
+    /// no other place in the floor, runway or kept-free area either.
+    fn free_area(&self, bay: &Bay, id: Id, size: DVec2, top: f64) -> Option<Polygon> {
+        let middle = self.middle_in_sight().round();
+        let shape = Shape::Rectangle { length_mm: size.x, width_mm: size.y };
+        let there = Thing {
+            id,
+            kind: ThingKind::Other,
+            footprint: Footprint::new(shape).ok()?,
+            place: Place { at: PlanPose::new(middle, 0.0), known: Known::ByEye },
+            span: Span::new(0.0, top).ok()?,
+            material: Material::Steel,
+            metal: None,
+            effort: Effort::Fixed,
+            locked: false,
+        };
+        let features = bay.floor_features.iter().map(|own| &own.outline);
+        let others = features.chain(bay.runways.iter().map(|own| &own.outline));
+        let others: Vec<Outline> =
+            others.chain(bay.keep_free.iter().map(|own| &own.outline)).cloned().map(Outline::from).collect();
+        let (arrangement, scene) = (&self.answer.arrangement, &self.answer.assessment.scene);
+        let at = free_spot_beside(arrangement, scene, &there, middle, &others);
+        Polygon::rectangle((at - size * 0.5).round(), (at + size * 0.5).round()).ok()
     }
 
     /// A door or window of a usual size in the middle of the wall in hand, else of the longest one that has room.
@@ -163,7 +198,7 @@ impl Desk {
         let wall = in_hand.or(longest)?;
         let width = f64::min(width, (length(wall) * 0.8).floor());
         let top = f64::min(top, bay.ceiling_mm);
-        Some(Opening {
+        let mut own = Opening {
             id,
             kind,
             wall,
@@ -174,6 +209,8 @@ impl Desk {
             shut: kind != OpeningKind::Gap,
             free_beyond_mm: 0.0,
             is_exit: false,
-        })
+        };
+        openings::fit_into(bay, &mut own);
+        Some(own)
     }
 }

@@ -5,8 +5,7 @@ use baywright_planner::edit::Edit;
 use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
 use baywright_planner::hand::{WallGap, gap_to_wall, pose_of, wall_gaps};
 use baywright_planner::model::{
-    Effort, Id, Known, Material, Metal, ParkedKnown, RearToe, SavedArrangement, Shape, StandSet, Thing,
-    ThingKind, Wheel,
+    Effort, Id, Known, Material, Metal, ParkedKnown, RearToe, Shape, StandSet, Thing, ThingKind, Wheel,
 };
 use baywright_planner::words::sentence_start;
 use egui::{ComboBox, RichText, Ui};
@@ -179,7 +178,7 @@ impl Desk {
             self.place_rows(ui, fields, &Subject::Thing(id.clone()), of, out);
             self.by_tape(ui, fields, id, out);
         }
-        self.whose_thing(ui, id);
+        self.whose_thing(ui, thing, out);
         self.size_rows(ui, fields, thing, of, out);
         self.kind_rows(ui, fields, thing, out);
         ui.add_space(4.0);
@@ -193,13 +192,31 @@ impl Desk {
         });
     }
 
-    /// Where its size and its facts are changed, which go with the building: here only, or in the whole bay.
-    fn whose_thing(&self, ui: &mut Ui, id: &Id) {
+    /// Where it belongs, this arrangement or the bay, and the way from one to the other.
+    fn whose_thing(&self, ui: &mut Ui, thing: &Thing, out: &mut Vec<Command>) {
         let texts = self.view.locale.language.rooms();
-        let added = |own: &SavedArrangement| own.added.iter().any(|thing| thing.id == *id);
-        let is_here_only = self.has_own_building() || self.document.saved_arrangement().is_some_and(added);
-        let said = if is_here_only { texts.thing_of_own } else { texts.thing_of_bay };
+        let id = &thing.id;
+        let saved = self.document.saved_arrangement();
+        let is_added = saved.is_some_and(|own| own.added.iter().any(|own| own.id == *id));
+        let is_moved = saved.is_some_and(|own| own.moved.iter().any(|own| own.thing == *id));
+        let has_others = self.document.layout().arrangements.len() > 1 && !self.has_own_building();
+        let every = |why| Some((texts.in_every, why, Edit::InEvery(id.clone())));
+        let (said, way) = if self.has_own_building() {
+            (texts.thing_planned, None)
+        } else if is_added {
+            (texts.thing_of_own, every(texts.in_every_why))
+        } else if is_moved {
+            (texts.thing_moved, every(texts.place_in_every_why))
+        } else {
+            let said = if thing.effort == Effort::Fixed { texts.thing_built } else { texts.thing_of_bay };
+            (said, Some((texts.here_alone, texts.here_alone_why, Edit::HereAlone(id.clone()))))
+        };
         ui.add(egui::Label::new(widgets::soft(ui, said)).wrap());
+        if let Some((name, why, edit)) = way.filter(|_| has_others)
+            && widgets::link(ui, self.view.theme, name).on_hover_text(why).clicked()
+        {
+            out.push(Command::Bay(OfBay::Edit(edit)));
+        }
     }
 
     fn size_rows(&self, ui: &mut Ui, fields: &mut Fields, thing: &Thing, of: &str, out: &mut Vec<Command>) {

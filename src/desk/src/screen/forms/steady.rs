@@ -33,6 +33,12 @@ pub(super) fn area(ctx: &Context, area: ScrollArea) -> ScrollArea {
     }
 }
 
+/// In the next frame the form is seen from its beginning.
+pub(super) fn to_beginning(ctx: &Context) {
+    ctx.data_mut(|data| data.insert_temp(of_offset(), 0.0_f32));
+    ctx.request_repaint();
+}
+
 /// After the form was drawn, from `beginning` on the screen: if its row with the keyboard moved and nobody scrolled, the form is drawn
 /// again in the same frame, scrolled by as much.
 pub(super) fn keep_still<R>(ctx: &Context, form: &ScrollAreaOutput<R>, beginning: f32) {

@@ -1,5 +1,8 @@
 //! Questions before work would be lost.
 
+use std::path::Path;
+
+use baywright_files::free_beside;
 use baywright_planner::edit::Edit;
 use baywright_planner::hand::least_size;
 use baywright_planner::model::Id;
@@ -51,10 +54,7 @@ impl Desk {
                 ask(ui, texts.changed_on_disk);
                 ui.horizontal(|ui| {
                     if widgets::default_press(ui, self.view.theme, texts.save_as).clicked() {
-                        let path =
-                            self.document().path().map_or_else(String::new, |p| p.display().to_string());
-                        let page = SavePage { path, faults: Vec::new(), focus: true };
-                        out.push(Command::Page(Some(Page::Save(page))));
+                        out.push(self.save_beside());
                     }
                     if widgets::lesser(ui, texts.replace_it).clicked() {
                         out.push(Command::File(OfFile::SaveOver));
@@ -64,6 +64,20 @@ impl Desk {
                     {
                         out.push(Command::Page(None));
                         out.push(Command::File(OfFile::Open(path.to_owned())));
+                    }
+                    if widgets::lesser(ui, texts.stay).clicked() {
+                        out.push(Command::Page(None));
+                    }
+                });
+            }
+            Question::OpenElsewhere => {
+                ask(ui, texts.save_open_elsewhere);
+                ui.horizontal(|ui| {
+                    if widgets::default_press(ui, self.view.theme, texts.save_as).clicked() {
+                        out.push(self.save_beside());
+                    }
+                    if widgets::lesser(ui, texts.save_all_the_same).clicked() {
+                        out.push(Command::File(OfFile::SaveThoughOpen));
                     }
                     if widgets::lesser(ui, texts.stay).clicked() {
                         out.push(Command::Page(None));
@@ -169,9 +183,7 @@ impl Desk {
                 ask(ui, &texts.file_is_there(&path.display().to_string()));
                 ui.horizontal(|ui| {
                     if widgets::default_press(ui, self.view.theme, texts.other_name).clicked() {
-                        let page =
-                            SavePage { path: path.display().to_string(), faults: Vec::new(), focus: true };
-                        out.push(Command::Page(Some(Page::Save(page))));
+                        out.push(save_page(&free_beside(path)));
                     }
                     if widgets::lesser(ui, texts.replace_it).clicked() {
                         out.push(Command::File(OfFile::SaveAs(path.clone(), true)));
@@ -183,4 +195,14 @@ impl Desk {
             }
         }
     }
+
+    /// The page that asks for a name, with one beside the open file that is free: under its own somebody else's work lies.
+    fn save_beside(&self) -> Command {
+        save_page(&free_beside(&self.suggested()))
+    }
+}
+
+fn save_page(path: &Path) -> Command {
+    let page = SavePage { path: path.display().to_string(), faults: Vec::new(), focus: true };
+    Command::Page(Some(Page::Save(page)))
 }

@@ -115,6 +115,8 @@ pub enum Code {
     OlderByEye,
     /// The figures are examples.
     ExampleFigures,
+    /// Somebody's own figures, and it is not said where they come from.
+    SourceNotGiven,
     /// Figures of the car were assumed from its class.
     AssumedFigures,
     /// A figure measured on this car is used instead of the profile's.
@@ -129,7 +131,7 @@ pub enum Code {
 
 impl Code {
     /// Every code, in the order in which findings of one severity are listed.
-    pub const ALL: [Self; 61] = [
+    pub const ALL: [Self; 62] = [
         Self::OutsideRoom,
         Self::CarClash,
         Self::StandClash,
@@ -186,6 +188,7 @@ impl Code {
         Self::OwnBuilding,
         Self::OlderByEye,
         Self::ExampleFigures,
+        Self::SourceNotGiven,
         Self::AssumedFigures,
         Self::MeasuredOnCar,
         Self::ViewByAngles,
@@ -252,6 +255,7 @@ impl Code {
             Self::OwnBuilding => "own-building",
             Self::OlderByEye => "older-by-eye",
             Self::ExampleFigures => "example-figures",
+            Self::SourceNotGiven => "source-not-given",
             Self::AssumedFigures => "assumed-figures",
             Self::MeasuredOnCar => "measured-on-car",
             Self::ViewByAngles => "view-by-angles",

@@ -150,6 +150,8 @@ pub enum Facts {
     OlderByEye,
     /// See [`Code::ExampleFigures`].
     ExampleFigures,
+    /// See [`Code::SourceNotGiven`].
+    SourceNotGiven,
     /// See [`Code::AssumedFigures`]: which.
     AssumedFigures(Vec<Assumed>),
     /// See [`Code::MeasuredOnCar`].
@@ -222,6 +224,7 @@ impl Facts {
             Self::OwnBuilding => Code::OwnBuilding,
             Self::OlderByEye => Code::OlderByEye,
             Self::ExampleFigures => Code::ExampleFigures,
+            Self::SourceNotGiven => Code::SourceNotGiven,
             Self::AssumedFigures(_) => Code::AssumedFigures,
             Self::MeasuredOnCar => Code::MeasuredOnCar,
             Self::ViewByAngles => Code::ViewByAngles,

@@ -16,6 +16,8 @@ impl About<'_> {
             (Beyond::Hall, _) => format!("the set-up {verb} into the hall beside its bays"),
             (Beyond::KeptEmpty, _) => format!("keep {} empty while this is aimed", name(0)),
             (Beyond::NotEmpty, _) => format!("{} stands in {}, which is to be kept empty", name(0), name(1)),
+            (Beyond::Overlap, _) => format!("{} and {} overlap", name(0), name(1)),
+            (Beyond::SameFloor, _) => format!("{} and {} are the same floor", name(0), name(1)),
         }
     }
 
@@ -25,6 +27,11 @@ impl About<'_> {
             Beyond::Bay => "Another car may be driven in there meanwhile",
             Beyond::Hall => "People and cars pass there: close it off meanwhile",
             Beyond::NotEmpty => return "Drive it out before this is aimed.".to_owned(),
+            Beyond::Overlap => return "What is set up on the floor that they share is in both.".to_owned(),
+            Beyond::SameFloor => {
+                return "Draw them apart, or remove one: of two bays in one place neither can be kept empty for the other."
+                    .to_owned();
+            }
             Beyond::KeptEmpty if parts.is_empty() => {
                 return "Nothing of this set-up reaches into it: it need not be kept empty for that."
                     .to_owned();

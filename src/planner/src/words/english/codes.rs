@@ -64,7 +64,7 @@ pub const fn code(code: Code) -> &'static str {
             "Part of the set-up is outside, through a door that stands open; what is there is not known."
         }
         Code::BeyondBay => {
-            "Part of the set-up lies in another bay of the hall, or in the rest of the hall; or another bay is kept empty for it."
+            "Part of the set-up lies in another bay of the hall, or in the rest of the hall; another bay is kept empty for it; or two bays share floor."
         }
         Code::WayIn => "No door or gap that is entered lets the car in.",
         Code::WalkIn => "People may walk into a keep-clear zone that is to be clear of them.",
@@ -97,6 +97,7 @@ pub const fn code(code: Code) -> &'static str {
         }
         Code::OwnBuilding => "The building is as planned for this set-up alone, not the bay's.",
         Code::OlderByEye => "Places by eye are from an older file, in which by eye meant less.",
+        Code::SourceNotGiven => "Figures were entered, and it is not said where they come from.",
         Code::ExampleFigures => "Figures of the car are an example's, none of a maker.",
         Code::AssumedFigures => {
             "Figures of the car were not entered: they are assumed from its body class, or from what is usual."

@@ -16,6 +16,8 @@ impl About<'_> {
             Deed::Rename(thing) => format!("Rename {thing}"),
             Deed::Add(thing) => format!("Add {thing}"),
             Deed::Remove(thing) => format!("Remove {thing}"),
+            Deed::InEvery(thing) => format!("In every set-up: {thing}"),
+            Deed::HereAlone(thing) => format!("In this set-up alone: {thing}"),
             Deed::Park => "Park the car".to_owned(),
             Deed::ParkedKnown => "Say how well the car's place is known".to_owned(),
             Deed::Stand => "Move the target stand".to_owned(),

@@ -199,6 +199,8 @@ impl About<'_> {
             Facts::FloorLevels(fact) => super::floor::detail(*fact).to_owned(),
             Facts::AssumedFigures(figures) => super::assumed::sentence(figures),
             Facts::KeepFree => "Local rules decide; keep ways out, panels and extinguishers free.".to_owned(),
+            Facts::SourceNotGiven => "Say which of the vehicle maker's documents they were read from, or who measured them."
+                .to_owned(),
             Facts::ExampleFigures => "Invented to show how the program works. Enter the vehicle maker's own \
                                       figures before any real work."
                 .to_owned(),

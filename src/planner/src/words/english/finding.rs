@@ -34,6 +34,7 @@ impl About<'_> {
     pub fn provenance(&self, provenance: &Provenance) -> String {
         match provenance {
             Provenance::Example => "an invented example".to_owned(),
+            Provenance::NotGiven => "not given yet".to_owned(),
             Provenance::Maker { document, date: Some(date) } => {
                 format!("the maker's service information, {document}, {}", self.locale.region.day(*date))
             }

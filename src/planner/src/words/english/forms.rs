@@ -249,6 +249,7 @@ pub const TEXTS: Forms = Forms {
     // Where figures come from.
     source: "Where these figures come from",
     source_example: "an example",
+    source_not_given: "not given yet",
     source_maker: "maker's service information",
     source_measured: "measured",
     source_published: "printed elsewhere",

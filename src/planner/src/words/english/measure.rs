@@ -108,6 +108,7 @@ impl About<'_> {
             | Facts::OwnBuilding
             | Facts::OlderByEye
             | Facts::ExampleFigures
+            | Facts::SourceNotGiven
             | Facts::AssumedFigures(_)
             | Facts::AlignmentOff(_)
             | Facts::AlignmentUnknown(_)

@@ -210,6 +210,8 @@ pub const TEXTS: Screen = Screen {
     look_for_it: "Look for it …",
     look_for_place: "Look for a place …",
     changed_on_disk: "Someone else has changed this file since it was opened. Saving now would replace what they wrote.",
+    save_open_elsewhere: "This file is open in another window too. Saved here, it is changed under that window, which is asked about it when it saves.",
+    save_all_the_same: "Save it all the same",
     save_first: "Save first",
     do_not_save: "Do not save",
     stay: "Stay here",
@@ -300,6 +302,10 @@ pub const TEXTS: Screen = Screen {
     left_by_later: "A later version of the program left this; open it with that one. It stays where it is.",
     left_damaged: "What is kept of this cannot be read any more.",
     bay_begun: "A bay that was begun",
+    left_is_saved: "Its file holds all of this already.",
+    left_saved_since: "Its file was saved again since then: what lies there is something else. Saving asks first.",
+    left_file_gone: "Its file is not there any more.",
+    left_for_later: "It is kept, and offered under Bay, “Work that was not saved”.",
     never_saved: "It was never saved as a file",
     open_elsewhere: "This file is open in another window too. Close it in one of them, or save under another name here.",
     gone_meanwhile: "The file of this bay is not there any more: it was removed, moved or renamed. What is here stays; save it to keep it.",
@@ -431,6 +437,10 @@ pub fn no_aiming(car: &str) -> String {
 
 pub fn saved(path: &str) -> String {
     format!("Saved: {path}")
+}
+
+pub fn nothing_to_save(path: &str) -> String {
+    format!("Nothing to save: {path} holds all of it.")
 }
 
 pub fn saved_without_cars(path: &str, cars: &[&Id]) -> String {

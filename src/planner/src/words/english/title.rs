@@ -266,6 +266,7 @@ impl About<'_> {
             Facts::OwnBuilding => "the building is as planned for this set-up".to_owned(),
             Facts::OlderByEye => "placed by eye under an older rule".to_owned(),
             Facts::ExampleFigures => "on example figures".to_owned(),
+            Facts::SourceNotGiven => "it is not said where the car's figures come from".to_owned(),
             Facts::AssumedFigures(_) => "some figures of the car are assumed".to_owned(),
             Facts::ViewByAngles => "the camera's lens is not known".to_owned(),
             Facts::MeasuredOnCar => match finding.subjects.first() {

@@ -10,6 +10,7 @@ use egui::{Align, Button, ComboBox, RichText, Ui, Vec2};
 use super::sketch::{self, Sketch};
 use super::way;
 use crate::screen::forms::field::{Fields, Row};
+use crate::screen::forms::picked::{self, by_keys};
 use crate::screen::forms::step::Stepped;
 use crate::screen::forms::typed;
 use crate::screen::forms::which::NotRead;
@@ -40,6 +41,8 @@ pub(in crate::screen) struct CarForm<'a> {
     pub lead: Option<Figures>,
     /// The press that keeps the car, if it can be kept.
     pub keep: Option<egui::Id>,
+    /// The picker that was drawn last, if it has the keyboard and is shut.
+    picker: Option<egui::Id>,
 }
 
 /// One row: its name, what that means, the field's path, the figure that may be assumed, a sketch.
@@ -84,6 +87,7 @@ impl<'a> CarForm<'a> {
             changed: false,
             lead: None,
             keep: None,
+            picker: None,
         }
     }
 
@@ -371,6 +375,10 @@ impl<'a> CarForm<'a> {
                 .show_ui(ui, content);
             open = combo.inner.is_some();
             let response = combo.response.labelled_by(named.id);
+            self.picker = (!open && response.has_focus()).then_some(response.id);
+            if self.fields.leads_to_picker(path) {
+                picked::lead_to(&response);
+            }
             widgets::whole_of_chosen(ui, response, chosen, width * 0.6 - 12.0);
             right = assumed && self.tag(ui, label);
         });
@@ -413,6 +421,13 @@ impl<'a> CarForm<'a> {
                 widgets::entry(ui, &mut chosen, own.clone(), name(own));
             }
         });
+        if let Some(picker) = self.picker.take() {
+            let names: Vec<String> = all.iter().map(&name).collect();
+            let at = all.iter().position(|own| own == now);
+            if let Some(own) = by_keys(ui, picker, &names, at).and_then(|at| all.get(at)) {
+                chosen = own.clone();
+            }
+        }
         if chosen == *now {
             return None;
         }

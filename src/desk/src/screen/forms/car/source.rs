@@ -11,12 +11,16 @@ impl CarForm<'_> {
     pub(in crate::screen) fn source(&mut self, ui: &mut Ui, path: &str, source: &mut Provenance) -> bool {
         let texts = self.texts;
         let before = source.clone();
-        let kinds = [
-            Provenance::Example,
+        let mut kinds = vec![
             Provenance::Maker { document: String::new(), date: None },
             Provenance::Measured { by: String::new(), date: None },
             Provenance::Published { source: String::new() },
+            Provenance::Example,
         ];
+        // What was said is not taken back.
+        if *source == Provenance::NotGiven {
+            kinds.insert(0, Provenance::NotGiven);
+        }
         let same = |a: &Provenance, b: &Provenance| std::mem::discriminant(a) == std::mem::discriminant(b);
         let at = kinds.iter().position(|kind| same(kind, source)).unwrap_or(0);
         let indices: Vec<usize> = (0..kinds.len()).collect();
@@ -27,7 +31,7 @@ impl CarForm<'_> {
             source.clone_from(kind);
             // What goes with it is typed next.
             let (label, field) = match kind {
-                Provenance::Example => ("", ""),
+                Provenance::Example | Provenance::NotGiven => ("", ""),
                 Provenance::Maker { .. } => (texts.document, "document"),
                 Provenance::Measured { .. } => (texts.measured_by, "by"),
                 Provenance::Published { .. } => (texts.printed_where, "source"),
@@ -37,7 +41,7 @@ impl CarForm<'_> {
             }
         }
         match source {
-            Provenance::Example => {}
+            Provenance::Example | Provenance::NotGiven => {}
             Provenance::Maker { document, date } => {
                 self.source_text(ui, texts.document, &format!("{path}.document"), document);
                 self.day(ui, &format!("{path}.date"), date);

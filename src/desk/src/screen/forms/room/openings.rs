@@ -99,7 +99,7 @@ impl BaySheet<'_> {
 
 /// In one act: an opening that has come to its wall keeps its distance from the corner if there is room, else it goes to the
 /// nearest place between the openings that are there; in the largest such place it is as wide as that, if none is wide enough.
-fn fit_into(bay: &Bay, own: &mut Opening) {
+pub(super) fn fit_into(bay: &Bay, own: &mut Opening) {
     let length = bay.wall_ends(own.wall).map_or(0.0, |(from, to)| from.distance(to));
     let others = bay.openings.iter().filter(|other| other.wall == own.wall && other.id != own.id);
     let mut taken: Vec<(f64, f64)> =

@@ -86,10 +86,8 @@ impl BaySheet<'_> {
         if let Some(points) = typed {
             *survey = (!points.is_empty()).then(|| FloorSurvey {
                 points: points.into(),
-                // Levels of no known age do not become today's by being corrected.
-                taken: survey
-                    .as_ref()
-                    .map_or_else(|| self.sheet.desk.document().today(), |survey| survey.taken),
+                // A table may be years old: its day is what somebody says, and no day by being typed or corrected today.
+                taken: survey.as_ref().and_then(|survey| survey.taken),
                 provenance: survey
                     .as_ref()
                     .map_or_else(|| self.sheet.desk.by_this_shop(), |survey| survey.provenance.clone()),
@@ -107,6 +105,12 @@ impl BaySheet<'_> {
             text.parse::<Date>().map(Some).map_err(|_| forms.not_a_day.to_owned())
         });
         own.taken = typed.unwrap_or(own.taken);
+        let today = self.sheet.desk.document().today();
+        if let Some(today) = today.filter(|today| own.taken != Some(*today))
+            && widgets::lesser(ui, texts.surveyed_today).on_hover_text(texts.surveyed_today_why).clicked()
+        {
+            own.taken = Some(today);
+        }
         let mut source = own.provenance.clone();
         if self.sheet.source(ui, &format!("survey source{of}"), &mut source) {
             own.provenance = source;
