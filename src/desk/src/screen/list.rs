@@ -13,8 +13,19 @@ use crate::screen::shelf;
 
 /// Height of a row, px.
 const ROW_PX: f32 = 38.0;
-/// The list takes at most this share of the panel while something is in hand.
+/// The list takes at most this share of the panel while something is in hand, and what its figures leave over.
 const LIST_SHARE: f32 = 0.42;
+
+/// What the figures of what is in hand leave of the panel's room for the list, px.
+#[derive(Clone, Copy, Debug)]
+struct Left {
+    of_room: f32,
+    height: f32,
+}
+
+fn left_over() -> egui::Id {
+    egui::Id::unique("left over for the list")
+}
 
 /// One row: what it is, its name, what is said of it.
 struct Entry {
@@ -58,10 +69,17 @@ impl Desk {
         let subjects = self.sought();
         let all = subjects.len() as f32 * ROW_PX;
         let room = ui.available_height();
-        let most = if self.view.selected.is_some() { room * LIST_SHARE } else { room };
+        let share = room * LIST_SHARE;
         // Before the area is measured: it counts so many rows and what lies between them.
         let between = std::mem::take(&mut ui.spacing_mut().item_spacing.y);
         let is_new = self.is_newly_chosen(ui);
+        if is_new {
+            ui.data_mut(|data| data.remove::<Left>(left_over()));
+        }
+        // It grows once, when the figures' height is known: they keep their place when they become more.
+        let left: Option<Left> = ui.data(|data| data.get_temp(left_over()));
+        let left = left.filter(|left| left.of_room == room).map(|left| left.height);
+        let most = if self.view.selected.is_some() { left.unwrap_or(share).max(share) } else { room };
         let own = self.view.selected.as_ref().filter(|_| is_new);
         let chosen = own.and_then(|chosen| subjects.iter().position(|own| own == chosen));
         let area = ScrollArea::vertical().id_salt("in this bay").max_height(most.min(all));
@@ -90,10 +108,18 @@ impl Desk {
             if is_new {
                 area = area.vertical_scroll_offset(0.0);
             }
-            area.show(ui, |ui| {
+            let form = area.show(ui, |ui| {
                 self.form(ui, out);
                 in_sight::follow(ui);
             });
+            if left.is_none() {
+                let spare = (form.inner_rect.height() - form.content_size.y).max(0.0);
+                let left = Left { of_room: room, height: most.min(all) + spare };
+                ui.data_mut(|data| data.insert_temp(left_over(), left));
+                if spare > 0.0 && most < all {
+                    ui.ctx().request_discard("the figures leave room for more of the list");
+                }
+            }
         }
     }
 

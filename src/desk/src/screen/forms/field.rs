@@ -359,6 +359,19 @@ impl Fields {
             self.left = before.filter(|own| own.id != id && own.edited).or(self.left.take());
             return None;
         }
+        let escaped = ui.input(|i| i.key_pressed(Key::Escape));
+        // Escape puts back what was there, and the keyboard, which the library has taken away, stays: what is typed next belongs here.
+        // Where nothing was typed it lets go.
+        if escaped
+            && response.lost_focus()
+            && self.editing.as_ref().is_some_and(|own| own.id == id && own.edited)
+        {
+            self.asked.retain(|own| own.id != id);
+            self.refused.retain(|own| own.id != id);
+            self.editing = Some(Editing { id, text: shown.to_owned(), edited: false });
+            response.request_focus();
+            return None;
+        }
         let had = |own: &mut Editing| own.id == id;
         let was_here = self.editing.take_if(had).or(self.left.take_if(had)).is_some();
         let within_a_frame = response.lost_focus() && response.changed();
@@ -367,7 +380,6 @@ impl Fields {
         }
         self.asked.retain(|own| own.id != id);
         self.refused.retain(|own| own.id != id);
-        let escaped = ui.input(|i| i.key_pressed(Key::Escape));
         Some((!escaped && text.trim() != shown.trim()).then_some(text))
     }
 
