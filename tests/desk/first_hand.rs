@@ -175,6 +175,20 @@ fn letters_in_an_open_menu_begin_nothing() {
         }
         screen.key_press(Key::Escape);
         screen.run();
+        // All in one frame: the letter comes after the press that opens it.
+        let pos = screen.get_all_by_label_contains(menu).next().unwrap().rect().center();
+        let press = |pressed| Event::PointerButton {
+            pos,
+            button: egui::PointerButton::Primary,
+            pressed,
+            modifiers: Modifiers::NONE,
+        };
+        let at_once = [vec![Event::PointerMoved(pos), press(true), press(false)], letters("m")].concat();
+        happen(&mut screen, &at_once, 1_000);
+        assert!(egui::Popup::is_any_open(&screen.ctx), "{menu}");
+        assert_eq!(screen.state().view().tool, Tool::WhichSide, "{menu}");
+        screen.key_press(Key::Escape);
+        screen.run();
     }
     // What was taken up is laid down by who goes elsewhere.
     let measure = || Command::View(OfView::Tool(Tool::Measure(Measuring::default())));

@@ -457,10 +457,10 @@ impl Desk {
                 Frame::new().fill(panel).inner_margin(Margin { left: 10, right: 6, top: 8, bottom: 8 });
             let most = forms::car::FORM_PX.min(ui.available_width() * 0.55);
             Panel::left("car").frame(frame).resizable(false).exact_size(most).show(ui, |ui| {
-                if !wide {
-                    self.said_beside(ui);
-                }
-                self.car_panel(ui, out);
+                let all = ui.available_rect_before_wrap();
+                let room = if wide { all } else { self.said_beside(ui) };
+                let room = egui::UiBuilder::new().max_rect(room).id_salt("above what was said");
+                ui.scope_builder(room, |ui| self.car_panel(ui, out));
             });
         } else if wide || self.view.list_open {
             let frame =
@@ -477,8 +477,9 @@ impl Desk {
         let side = Frame::new().fill(panel).inner_margin(Margin { left: 12, right: 8, top: 8, bottom: 8 });
         if told {
             Panel::right("answer").frame(side).resizable(false).exact_size(findings).show(ui, |ui| {
-                self.said_beside(ui);
-                self.answers(ui, out);
+                let room =
+                    egui::UiBuilder::new().max_rect(self.said_beside(ui)).id_salt("above what was said");
+                ui.scope_builder(room, |ui| self.answers(ui, out));
             });
         }
         egui::CentralPanel::default().frame(Frame::new()).show(ui, |ui| {

@@ -82,6 +82,10 @@ impl Desk {
         if page.is_some() {
             self.view.tool = Tool::WhichSide;
         }
+        if page.is_none() {
+            let asked = self.texts().close_page_first;
+            self.view.notice.take_if(|notice| notice.text == asked);
+        }
         let before = self.view.lay(page);
         // A question that was not answered with yes was answered with no.
         if matches!(before, Some(Page::Ask(Question::TooSmall(_)))) {

@@ -306,7 +306,7 @@ pub enum OfView {
 }
 
 impl Command {
-    /// Whether it may change the work, or what lies over it: what was said before of either need not hold any more.
+    /// Whether it may change the work: what was said of that before need not hold any more.
     pub(super) const fn changes_work(&self) -> bool {
         match self {
             // Letting go ends what was begun: what was said since belongs to it.
@@ -315,13 +315,13 @@ impl Command {
             | Self::Car(_)
             | Self::File(_)
             | Self::Shop(_)
-            | Self::Page(_)
             | Self::Undo
             | Self::Redo
             | Self::Abandon
             | Self::BeginVisit
             | Self::EnterOwn(_) => true,
             Self::View(_)
+            | Self::Page(_)
             | Self::CopyPicture
             | Self::CopyDiagnostics
             | Self::Say(_)
@@ -334,6 +334,7 @@ impl Command {
     pub(super) const fn is_an_act(&self) -> bool {
         match self {
             Self::View(asked) => asked.shows_another(),
+            Self::Page(_) => true,
             asked => asked.changes_work(),
         }
     }

@@ -119,11 +119,11 @@ impl Desk {
     }
 
     /// What was said and is too long for the foot stands whole at the lower end of a panel beside the drawing, in as many lines as it
-    /// takes; what else is in the panel has the room above it.
-    pub(super) fn said_beside(&self, ui: &mut Ui) {
+    /// takes; what else is in the panel has the room above it, which is given.
+    pub(super) fn said_beside(&self, ui: &mut Ui) -> Rect {
         let is_beside = ui.data(|data| data.get_temp(beside())) == Some(true);
-        let Some(notice) = self.view.notice.as_ref().filter(|_| is_beside) else { return };
         let all = ui.available_rect_before_wrap();
+        let Some(notice) = self.view.notice.as_ref().filter(|_| is_beside) else { return all };
         let text = self.notice_text(notice);
         let font = look::letters(size::SMALL, baywright_drawing::Weight::Regular);
         let shown = widgets::unbroken(notice.text.as_str()).into();
@@ -138,7 +138,7 @@ impl Desk {
         let inner = egui::UiBuilder::new().max_rect(place.shrink(NOTICE_MARGIN_PX));
         let mut inner = ui.new_child(inner);
         inner.add(egui::Label::new(text).wrap());
-        ui.set_max_height((top - NOTICE_MARGIN_PX - all.top()).max(0.0));
+        Rect::from_min_max(all.min, egui::pos2(all.right(), (top - NOTICE_MARGIN_PX).max(all.top())))
     }
 
     /// What the hand can do now, and the same for where there is little room.

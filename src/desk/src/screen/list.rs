@@ -27,6 +27,9 @@ fn left_over() -> egui::Id {
     egui::Id::unique("left over for the list")
 }
 
+/// So much is left free below the figures, px: a message beside a field moves nothing.
+const UNFOLDS_PX: f32 = 48.0;
+
 /// One row: what it is, its name, what is said of it.
 struct Entry {
     subject: Subject,
@@ -76,7 +79,7 @@ impl Desk {
         if is_new {
             ui.data_mut(|data| data.remove::<Left>(left_over()));
         }
-        // It grows once, when the figures' height is known: they keep their place when they become more.
+        // It grows once, when the figures' height is known, and gives back what they come to need.
         let left: Option<Left> = ui.data(|data| data.get_temp(left_over()));
         let left = left.filter(|left| left.of_room == room).map(|left| left.height);
         let most = if self.view.selected.is_some() { left.unwrap_or(share).max(share) } else { room };
@@ -112,12 +115,15 @@ impl Desk {
                 self.form(ui, out);
                 in_sight::follow(ui);
             });
-            if left.is_none() {
-                let spare = (form.inner_rect.height() - form.content_size.y).max(0.0);
-                let left = Left { of_room: room, height: most.min(all) + spare };
-                ui.data_mut(|data| data.insert_temp(left_over(), left));
-                if spare > 0.0 && most < all {
-                    ui.ctx().request_discard("the figures leave room for more of the list");
+            let needed = form.content_size.y + UNFOLDS_PX;
+            let spare = form.inner_rect.height() - needed;
+            let height = (most.min(all) + spare).clamp(share.min(all), all);
+            let is_more = spare > 0.0;
+            if left.is_none() || (!is_more && height < most.min(all)) {
+                let is_other = (height - most.min(all)).abs() > 1.0;
+                ui.data_mut(|data| data.insert_temp(left_over(), Left { of_room: room, height }));
+                if is_other {
+                    ui.ctx().request_discard("the list takes what the figures leave over");
                 }
             }
         }

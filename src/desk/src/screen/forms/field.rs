@@ -12,6 +12,8 @@ use crate::screen::widgets;
 #[derive(Debug, Default)]
 pub(in crate::screen) struct Fields {
     editing: Option<Editing>,
+    /// The field in which Escape put back what was there, as long as nothing is typed in it since.
+    escaped: Option<Id>,
     /// The field that had it until this frame, if what was typed there is not taken yet: one above it got the keyboard.
     left: Option<Editing>,
     asked: Vec<Asked>,
@@ -165,9 +167,10 @@ impl Fields {
     }
 
     /// Whether the keyboard was in a field in the last frame: its Escape is the field's, though the library has taken the
-    /// keyboard away by now.
+    /// keyboard away by now. A second one, after which nothing was typed, is the form's.
     pub fn had_keyboard(&self, ctx: &Context) -> bool {
-        self.editing.as_ref().is_some_and(|own| ctx.memory(|memory| memory.had_focus_last_frame(own.id)))
+        let had = |own: &Editing| ctx.memory(|memory| memory.had_focus_last_frame(own.id));
+        self.editing.as_ref().is_some_and(|own| had(own) && (own.edited || self.escaped != Some(own.id)))
     }
 
     /// Whether something is typed in a field and not taken yet.
@@ -355,6 +358,7 @@ impl Fields {
                 self.asked.retain(|own| own.id != id);
                 self.refused.retain(|own| own.id != id);
             }
+            self.escaped = self.escaped.filter(|own| *own == id && !edited);
             let before = self.editing.replace(Editing { id, text, edited });
             self.left = before.filter(|own| own.id != id && own.edited).or(self.left.take());
             return None;
@@ -369,7 +373,15 @@ impl Fields {
             self.asked.retain(|own| own.id != id);
             self.refused.retain(|own| own.id != id);
             self.editing = Some(Editing { id, text: shown.to_owned(), edited: false });
+            self.escaped = Some(id);
             response.request_focus();
+            // As when one comes to it: the next letter takes the place of a figure, and stands in a list where the hand is.
+            let state = TextEditState::load(ui.ctx(), id).unwrap_or_default();
+            if shown.contains('\n') {
+                widgets::begin_anew(ui, id, state);
+            } else {
+                widgets::choose_all(ui, id, state, shown);
+            }
             return None;
         }
         let had = |own: &mut Editing| own.id == id;
