@@ -17,7 +17,7 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 
 use crate::sessions::{ask, home, press, start};
-use crate::support::{demo, drag, middle, screen, type_into, usual, wheel};
+use crate::support::{demo, drag, middle, screen, usual, wheel};
 use crate::typing::{car, happen, key, letters, new_car};
 
 fn said(screen: &Harness<'_, Desk>) -> String {
@@ -111,6 +111,8 @@ fn ticks_stay_under_the_pointer_and_are_kept() {
     assert_eq!(again.chosen.len(), titles.len());
     assert_eq!(places(&screen), before);
     // Taken, they are done; and another car is in for something else.
+    screen.get_by_label("Aim these, in this order").scroll_to_me();
+    screen.run();
     press(&mut screen, "Aim these, in this order");
     ask(&mut screen, Command::BeginVisit);
     let chosen = |screen: &Harness<'_, Desk>| match &screen.state().view().page {
