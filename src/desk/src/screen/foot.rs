@@ -126,7 +126,7 @@ impl Desk {
         let Some(notice) = self.view.notice.as_ref().filter(|_| is_beside) else { return all };
         let text = self.notice_text(notice);
         let font = look::letters(size::SMALL, baywright_drawing::Weight::Regular);
-        let shown = widgets::unbroken(notice.text.as_str()).into();
+        let shown = widgets::unbroken(notice.text.as_str());
         let width = all.width() - 2.0 * NOTICE_MARGIN_PX;
         let high = ui.painter().layout(shown, font, egui::Color32::BLACK, width).size().y;
         let top = (all.bottom() - high - 2.0 * NOTICE_MARGIN_PX).max(all.top());
