@@ -13,8 +13,13 @@ use egui_kittest::Harness;
 pub fn all_pages(screen: &Harness<'_, Desk>) -> Vec<Page> {
     let list = baywright_files::triggers(None).unwrap();
     let chosen: Vec<Id> = list.triggers.iter().map(|own| own.id.clone()).collect();
-    let visit =
-        |changing| VisitPage { list: list.clone(), chosen: chosen.clone(), changing, read: list.clone() };
+    let visit = |changing| VisitPage {
+        list: list.clone(),
+        chosen: chosen.clone(),
+        changing,
+        read: list.clone(),
+        car: "a car".into(),
+    };
     let room = RoomDraft::new("mine", TypedIn::Millimetres);
     let taped = RoomDraft { taped: true, ..room.clone() };
     let document = screen.state().document();

@@ -373,7 +373,7 @@ fn another_car_and_aiming_are_chosen_in_the_bar() {
     screen.get_by_label("Example estate").click();
     screen.run();
     assert_eq!(screen.state().answer().arrangement.vehicle.id.as_str(), "example-estate");
-    assert_eq!(screen.state().undoes().as_deref(), Some("Another car, example-estate"));
+    assert_eq!(screen.state().undoes().as_deref(), Some("Another car, Example estate"));
     screen.key_press(Key::Escape);
     screen.run();
     let other = screen.state().answer().arrangement.vehicle.aimings[1].name.clone();

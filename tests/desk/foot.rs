@@ -57,7 +57,8 @@ fn cut_off(screen: &Harness<'_, Desk>) -> Vec<String> {
     all.into_iter().filter(|(y, _)| *y > foot).map(|(_, text)| text).collect()
 }
 
-/// A notice that is longer than the foot stands whole above it, and one that fits stands in it; the paper stays where it is.
+/// A notice that is longer than the foot stands whole beside the drawing, and one that fits stands in the foot; the paper stays where it
+/// is, and nothing lies over it.
 #[test]
 fn a_long_notice_is_read_whole() {
     for large in [false, true] {
@@ -78,6 +79,8 @@ fn a_long_notice_is_read_whole() {
             assert!(clip.contains_rect(place), "{place:?} in {clip:?}");
             assert!(screen.ctx.content_rect().contains_rect(place), "{place:?}");
             assert_eq!(paper(&screen), before);
+            let covered = before.iter().find(|paper| paper.intersects(place));
+            assert_eq!(covered, None, "{place:?}");
         }
     }
 }

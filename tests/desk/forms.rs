@@ -246,7 +246,8 @@ fn the_pages_that_are_typed_in() {
     let room = RoomDraft::new("My bay", TypedIn::Millimetres);
     let taped = NewBay::of(RoomDraft { taped: true, ..room.clone() });
     let list = baywright_files::triggers(None).unwrap();
-    let visit = VisitPage { read: list.clone(), list, chosen: Vec::new(), changing: true };
+    let visit =
+        VisitPage { read: list.clone(), list, chosen: Vec::new(), changing: true, car: "a car".into() };
     for page in [
         Page::NewBay(NewBay::of(room)),
         Page::NewBay(taped),

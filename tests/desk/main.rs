@@ -17,6 +17,7 @@ mod feet;
 mod fields;
 mod figures;
 mod first;
+mod first_hand;
 mod fits;
 mod foot;
 mod forms;

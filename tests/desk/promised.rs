@@ -39,7 +39,7 @@ fn a_set_up_of_its_own_is_one_press_in_small_windows_too() {
         screen.run();
         screen.get_by_label("In a new set-up").click();
         screen.run();
-        assert_eq!(screen.state().document().shown().as_str(), "As found 2", "{size:?}");
+        assert_eq!(screen.state().document().shown().as_str(), "As found, after the moves", "{size:?}");
         assert_eq!(screen.state().answer().assessment.count(Severity::Stops), 0, "{size:?}");
     }
 }

@@ -274,11 +274,7 @@ fn what_is_dropped_on_the_window_opens_as_what_it_is() {
     ask(&mut screen, Command::Car(baywright_desk::screen::command::OfCar::DropAnyway));
     ask(&mut screen, Command::Undo);
     std::fs::write(&bay, "(version: 6, name: \"Mine\", room: (corners_mm: []))").unwrap();
-    let changed = screen.state().document().is_changed();
     drop_files(&mut screen, &[&bay]);
-    if changed {
-        press(&mut screen, "Do not save");
-    }
     assert!(matches!(&screen.state().view().page, Some(Page::Open(page)) if !page.faults.is_empty()));
     crate::support::clear(home);
 }

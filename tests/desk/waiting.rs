@@ -36,6 +36,8 @@ fn an_area_that_is_drawn_waits() {
     let draw = Command::View(OfView::Tool(Tool::Draw(Drawn::Area(Area::Feature(0)))));
     ask(&mut screen, draw.clone());
     begin_car(&mut screen);
+    assert_eq!(screen.state().view().tool, Tool::WhichSide, "who goes elsewhere has laid it down");
+    ask(&mut screen, draw.clone());
     let [from, to] = ["mark 5, top view", "mark 6, top view"].map(|label| middle(&screen, label));
     drag(&mut screen, from, to + Vec2::new(60.0, 0.0));
     waits(&screen, &before, "drawn");

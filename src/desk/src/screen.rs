@@ -229,8 +229,7 @@ impl Desk {
 
     /// Asks for something from outside, as the command line or a test does.
     pub fn ask(&mut self, ctx: &egui::Context, command: Command) {
-        self.apply(ctx, command);
-        self.answer.refresh(&self.document);
+        self.carry_out(ctx, vec![command]);
     }
 
     /// The texts of the screen.
@@ -397,6 +396,11 @@ impl Desk {
     }
 
     fn carry_out(&mut self, ctx: &egui::Context, commands: Vec<Command>) {
+        // What was said before they were asked for need not hold any more; what they say themselves stays.
+        let is_wrong = self.view.notice.as_ref().is_some_and(|notice| notice.wrong);
+        if commands.iter().any(|asked| if is_wrong { asked.changes_work() } else { asked.is_an_act() }) {
+            self.view.notice = None;
+        }
         for command in commands {
             self.apply(ctx, command);
         }
@@ -453,11 +457,12 @@ impl Desk {
             let frame =
                 Frame::new().fill(panel).inner_margin(Margin { left: 10, right: 6, top: 8, bottom: 8 });
             let most = forms::car::FORM_PX.min(ui.available_width() * 0.55);
-            Panel::left("car")
-                .frame(frame)
-                .resizable(false)
-                .exact_size(most)
-                .show(ui, |ui| self.car_panel(ui, out));
+            Panel::left("car").frame(frame).resizable(false).exact_size(most).show(ui, |ui| {
+                let all = ui.available_rect_before_wrap();
+                let room = if wide { all } else { self.said_beside(ui) };
+                let room = egui::UiBuilder::new().max_rect(room).id_salt("above what was said");
+                ui.scope_builder(room, |ui| self.car_panel(ui, out));
+            });
         } else if wide || self.view.list_open {
             let frame =
                 Frame::new().fill(panel).inner_margin(Margin { left: 10, right: 6, top: 8, bottom: 8 });
@@ -472,11 +477,11 @@ impl Desk {
         let findings = if wide { FINDINGS_PX } else { FINDINGS_PX.min(ui.available_width() * 0.45) };
         let side = Frame::new().fill(panel).inner_margin(Margin { left: 12, right: 8, top: 8, bottom: 8 });
         if told {
-            Panel::right("answer")
-                .frame(side)
-                .resizable(false)
-                .exact_size(findings)
-                .show(ui, |ui| self.answers(ui, out));
+            Panel::right("answer").frame(side).resizable(false).exact_size(findings).show(ui, |ui| {
+                let room =
+                    egui::UiBuilder::new().max_rect(self.said_beside(ui)).id_salt("above what was said");
+                ui.scope_builder(room, |ui| self.answers(ui, out));
+            });
         }
         egui::CentralPanel::default().frame(Frame::new()).show(ui, |ui| {
             let area = ui.max_rect();

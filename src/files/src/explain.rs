@@ -49,6 +49,13 @@ pub fn parse_fault(text: &Text, error: &SpannedError, path: Option<&Path>) -> Fi
             (token(text, at), allowed)
         }
     };
+    // Before the first bracket nothing of any field can be wrong.
+    if !text.text.get(..at).unwrap_or_default().contains('(')
+        && !matches!(found, Found::EndOfFile)
+        && !rest_begins(text, at)
+    {
+        allowed = Allowed::Syntax(Syntax::WholeFile);
+    }
     let names_field =
         matches!(error.code, Error::NoSuchStructField { .. } | Error::MissingStructField { .. });
     if let Some(quote) = spot::unclosed_text(&text.text, end) {
@@ -128,6 +135,11 @@ const fn expected(code: &Error) -> Syntax {
         }
         _ => Syntax::AsDescribed,
     }
+}
+
+/// Whether a record, or a setting of the format before it, begins at this place.
+fn rest_begins(text: &Text, at: usize) -> bool {
+    text.text.get(at..).unwrap_or_default().trim_start().starts_with(['(', '#'])
 }
 
 /// How many figures a list must have: the reader says "a tuple of size 2".

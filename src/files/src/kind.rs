@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use baywright_planner::model::fault::FileKind;
+use baywright_planner::model::fault::{FileFault, FileKind, FileTrouble};
 
 use crate::spot;
 use crate::text::Text;
@@ -17,7 +17,11 @@ pub fn kind_of(path: &Path) -> FileKind {
     if PICTURES.contains(&ending.as_str()) {
         return FileKind::Picture;
     }
-    let Ok(text) = Text::read(path, FileKind::Any) else { return FileKind::Any };
+    Text::read(path, FileKind::Any).map_or(FileKind::Any, |text| kind_in(&text))
+}
+
+/// What a text most likely is.
+fn kind_in(text: &Text) -> FileKind {
     let has = |field: &str| spot::value(&text.text, field).is_some();
     if has("room") || has("arrangements") {
         FileKind::Layout
@@ -30,6 +34,19 @@ pub fn kind_of(path: &Path) -> FileKind {
     } else {
         FileKind::Any
     }
+}
+
+/// What was read of a text as a file of a kind. Where it cannot be, and the text is a file of another kind of ours, that is what is wrong
+/// with it, and not each of its fields.
+///
+/// # Errors
+/// What is wrong.
+pub fn or_other_kind<T>(text: &Text, wanted: FileKind, read: Result<T, FileFault>) -> Result<T, FileFault> {
+    read.map_err(|fault| match kind_in(text) {
+        FileKind::Any => fault,
+        found if found == wanted => fault,
+        found => FileFault::whole(&text.file, FileTrouble::OtherKind { wanted, found }),
+    })
 }
 
 #[cfg(test)]

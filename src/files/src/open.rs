@@ -4,6 +4,7 @@ use std::io::Read;
 use std::path::{Path, PathBuf};
 
 use crate::embedded;
+use crate::kind::or_other_kind;
 use crate::layout;
 use crate::library::Library;
 use crate::open_profile::{Profile, stem};
@@ -166,7 +167,8 @@ pub fn parse_layout(file: &str, id: &str, text: &str) -> Result<Layout, Vec<File
 }
 
 fn layout_in(text: &Text, id: Id) -> Result<Layout, Vec<FileFault>> {
-    let file = version::read(text, layout::VERSIONS).map_err(|fault| vec![fault])?;
+    let file = or_other_kind(text, FileKind::Layout, version::read(text, layout::VERSIONS));
+    let file = file.map_err(|fault| vec![fault])?;
     layout::layout_of(&file, id).map_err(|faults| text.located(faults))
 }
 

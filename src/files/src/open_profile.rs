@@ -6,6 +6,7 @@ use baywright_planner::model::fault::{FileFault, FileKind, FileTrouble};
 use baywright_planner::model::{Id, Vehicle};
 
 use crate::fingerprint::fingerprint;
+use crate::kind::or_other_kind;
 use crate::profile;
 use crate::text::Text;
 use crate::version;
@@ -61,7 +62,8 @@ pub fn parse_draft(file: &str, id: &str, text: &str) -> Result<Vehicle, Vec<File
 }
 
 fn profile_in(text: Text, id: Id) -> Result<Profile, Vec<FileFault>> {
-    let file = version::read(&text, profile::VERSIONS).map_err(|fault| vec![fault])?;
+    let file = or_other_kind(&text, FileKind::Profile, version::read(&text, profile::VERSIONS));
+    let file = file.map_err(|fault| vec![fault])?;
     let vehicle = profile::vehicle_of(&file, id).map_err(|faults| text.located(faults))?;
     Ok(Profile { fingerprint: fingerprint(&vehicle), vehicle, file: text.file, path: None })
 }

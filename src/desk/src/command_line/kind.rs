@@ -18,6 +18,8 @@ pub(crate) enum Kind {
     CannotRead,
     /// It is no text, or empty.
     NoText,
+    /// It is a file of this program of another kind: a car where a bay is asked for.
+    OtherFile,
     /// It is no picture that is read.
     Picture,
     /// It cannot be written.

@@ -138,6 +138,7 @@ fn kind_of_file(trouble: &FileTrouble) -> Kind {
         T::NotRead { why: Why::NotThere, .. } => Kind::NoSuchFile,
         T::NotRead { .. } | T::IsFolder(_) | T::NoPlainFile(_) | T::TooLarge { .. } => Kind::CannotRead,
         T::NoText(..) | T::ControlCharacter(_) | T::Empty(_) => Kind::NoText,
+        T::OtherKind { .. } => Kind::OtherFile,
         T::More(_) => Kind::More,
         T::NameIsNoText => Kind::UnknownName,
         T::PictureKind(_)

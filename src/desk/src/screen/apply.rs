@@ -12,13 +12,13 @@ mod shop;
 mod view;
 
 use baywright_files::FileFault;
-use baywright_planner::edit::EditFault;
+use baywright_planner::edit::{Deed, EditFault};
 use baywright_planner::words::Words;
 
 use super::Desk;
 use super::command::Command;
 use super::page::{Leaving, Page, Question};
-use super::view::Notice;
+use super::view::{Notice, Tool};
 use crate::session::document::{Done, Refused};
 pub(super) use bay::placed;
 pub(super) use car::frame_of;
@@ -77,6 +77,14 @@ impl Desk {
         }
         if page == Some(Page::Shop) {
             self.look_at_shop_again();
+        }
+        // Who goes elsewhere has done with it: it would wait behind the page for a press that means something else.
+        if page.is_some() {
+            self.view.tool = Tool::WhichSide;
+        }
+        if page.is_none() {
+            let asked = self.texts().close_page_first;
+            self.view.notice.take_if(|notice| notice.text == asked);
         }
         let before = self.view.lay(page);
         // A question that was not answered with yes was answered with no.
@@ -172,6 +180,12 @@ impl Desk {
 
     fn name_of(&self, done: Done<'_>) -> String {
         match done {
+            // By its own name, not its file's.
+            Done::Bay(Deed::Car(id)) => {
+                let car = self.document.cars().iter().find(|own| own.vehicle.id == *id);
+                let name = car.map_or_else(|| id.clone(), |own| own.vehicle.name.as_str().into());
+                self.words().deed(&Deed::Car(name))
+            }
             Done::Bay(deed) => self.words().deed(deed),
             Done::Car(deed) => self.words().car_deed(deed),
         }

@@ -18,8 +18,11 @@ use super::view::{Letters, Measuring, Tool};
 use super::{Desk, in_sight, widgets};
 use crate::session::job::Progress;
 
-/// What is chosen takes at most this width, px.
+/// What is chosen takes this width at least, if its name is so long and the bar is on one line, px.
 const PICKED_PX: f32 = 220.0;
+/// The tools on the right, the steps as arrows alone, and the star of what was changed behind a name, px.
+const TOOLS_PX: f32 = 340.0;
+const CHANGED_PX: f32 = 14.0;
 /// What stands round the words of a picker: its arrow and its edges, px.
 const BESIDE_PICKED_PX: f32 = 34.0;
 /// Both steps with what they undo and do again take no more, px.
@@ -34,18 +37,43 @@ impl Desk {
         ui.spacing_mut().item_spacing.x = 4.0;
         if wide {
             ui.horizontal(|ui| {
-                self.pickers(ui, PICKED_PX, out);
+                let most = self.most_picked(ui, ui.available_width() - TOOLS_PX).max(PICKED_PX);
+                self.pickers(ui, most, out);
                 tools(ui, out);
             });
             return;
         }
-        let own = (ui.available_width() - 3.0 * ui.spacing().item_spacing.x) / 4.0;
-        ui.horizontal(|ui| self.pickers(ui, (own - BESIDE_PICKED_PX).min(PICKED_PX), out));
+        let most = self.most_picked(ui, ui.available_width());
+        ui.horizontal(|ui| self.pickers(ui, most, out));
         ui.horizontal(|ui| {
             self.list_press(ui, out);
             self.example_figures(ui, out);
             tools(ui, out);
         });
+    }
+
+    /// How wide each name that is chosen may be so that all four stand in so much room: what a short one leaves is the long ones'.
+    fn most_picked(&self, ui: &Ui, room: f32) -> f32 {
+        let arrangement = &self.answer.arrangement;
+        let names = [
+            arrangement.vehicle.name.as_str(),
+            arrangement.aiming.name.as_str(),
+            arrangement.bay.name.as_str(),
+            self.document.shown().as_str(),
+        ];
+        let wide = |name: &str| {
+            let font = look::bold(size::BODY);
+            ui.painter().layout_no_wrap(name.to_owned(), font, egui::Color32::BLACK).size().x + CHANGED_PX
+        };
+        let mut widths = names.map(wide);
+        widths.sort_by(f32::total_cmp);
+        let mut left = room - 3.0 * ui.spacing().item_spacing.x - 4.0 * BESIDE_PICKED_PX;
+        let mut most = 0.0;
+        for (width, others) in widths.into_iter().zip([4.0, 3.0, 2.0, 1.0]) {
+            most = width.min(left / others);
+            left -= most;
+        }
+        most.max(0.0)
     }
 
     /// Opens and closes the list of what is in the bay, where there is no room for it all the time.

@@ -307,6 +307,79 @@ pub enum OfView {
     StopJudging,
 }
 
+impl Command {
+    /// Whether it may change the work: what was said of that before need not hold any more.
+    pub(super) const fn changes_work(&self) -> bool {
+        match self {
+            // Letting go ends what was begun: what was said since belongs to it.
+            Self::Bay(OfBay::Settle(_) | OfBay::SettleAnyway(_)) => false,
+            Self::Bay(_)
+            | Self::Car(_)
+            | Self::File(_)
+            | Self::Shop(_)
+            | Self::Undo
+            | Self::Redo
+            | Self::Abandon
+            | Self::BeginVisit
+            | Self::EnterOwn(_) => true,
+            Self::View(_)
+            | Self::Page(_)
+            | Self::CopyPicture
+            | Self::CopyDiagnostics
+            | Self::Say(_)
+            | Self::Quit
+            | Self::QuitAnyway => false,
+        }
+    }
+
+    /// Whether a person did something by it, be it only to see other things or the same otherwise.
+    pub(super) const fn is_an_act(&self) -> bool {
+        match self {
+            Self::View(asked) => asked.shows_another(),
+            Self::Page(_) => true,
+            asked => asked.changes_work(),
+        }
+    }
+}
+
+impl OfView {
+    /// Whether other things are seen or in hand by it, or the same in other figures and letters. The pointer over something, the eye
+    /// elsewhere and a menu that opens make nothing untrue.
+    const fn shows_another(&self) -> bool {
+        match self {
+            Self::Select(_)
+            | Self::SelectToo(_)
+            | Self::SelectAll(_)
+            | Self::Point(_)
+            | Self::Tool(_)
+            | Self::Tab(_)
+            | Self::Theme(_)
+            | Self::AsSystem
+            | Self::Units(_)
+            | Self::Letters(_)
+            | Self::StepLetters(_)
+            | Self::ToRoom(_)
+            | Self::Along(_)
+            | Self::Alone(_) => true,
+            Self::Menu(_)
+            | Self::MenuByKey
+            | Self::ToFields
+            | Self::ToCards
+            | Self::Hover(_)
+            | Self::Light(_)
+            | Self::Explain(_)
+            | Self::Camera(_)
+            | Self::Zoom(_)
+            | Self::List(_)
+            | Self::Search
+            | Self::EndSearch
+            | Self::FullScreen
+            | Self::JudgeAll
+            | Self::StopJudging => false,
+        }
+    }
+}
+
 /// How a car begins.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Begin {

@@ -41,9 +41,6 @@ impl Desk {
 
     /// A car out of a file: chosen if it is one of those that can be chosen, else entered, so that it can be kept.
     pub(super) fn read_car(&mut self, path: &Path) {
-        if self.asks_to_drop_car() {
-            return;
-        }
         let read = match load_profile(path) {
             Ok(read) => read,
             Err(faults) => {
@@ -53,6 +50,9 @@ impl Desk {
                 return;
             }
         };
+        if self.asks_to_drop_car() {
+            return;
+        }
         self.document.drop_car();
         let same = self.document.cars().iter().find(|own| own.vehicle == read.vehicle);
         if let Some(id) = same.map(|own| own.vehicle.id.clone()) {

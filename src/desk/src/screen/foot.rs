@@ -7,7 +7,7 @@ use egui::{Align, Layout, Rect, RichText, Sense, Stroke, StrokeKind, Ui, Vec2};
 
 use super::command::{Command, OfBay, OfView};
 use super::look::{self, size};
-use super::view::{Measuring, Tool};
+use super::view::{Measuring, Notice, Tool};
 use super::{Desk, widgets};
 
 /// The scale bar is at most this long, px.
@@ -55,7 +55,6 @@ impl Desk {
                 let (hint, brief) = self.hint();
                 let brief = if brief.is_empty() { hint.as_str() } else { brief };
                 let said = self.view.notice.as_ref().map_or(hint.as_str(), |notice| notice.text.as_str());
-                let brief = if self.view.notice.is_some() { said } else { brief };
                 // The whole caution before the whole hint; nothing is cut while something shorter fits.
                 let room = ui.available_width() - GAP_PX;
                 let both = [
@@ -69,9 +68,11 @@ impl Desk {
                 let is_whole = told == caution;
                 ui.data_mut(|data| data.insert_temp(whole_caution(), is_whole));
                 ui.label(widgets::soft(ui, told)).on_hover_text(caution);
+                // What was said has no shorter form: it stands here whole or elsewhere.
+                let fits = if self.view.notice.is_some() { brief } else { said };
                 ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
                     self.keep(ui, out);
-                    self.said(ui, said, &hint);
+                    self.said(ui, fits, &hint);
                 });
             });
         });
@@ -89,27 +90,55 @@ impl Desk {
         }
     }
 
-    /// What was said last, else what the hand can do: `fits` of the whole `hint`.
+    /// What was said last, if there is room for it; else what the hand can do: `fits` of the whole `hint`.
     fn said(&self, ui: &mut Ui, fits: &str, hint: &str) {
         self.kept_no_more(ui);
+        let room = ui.available_width();
+        let here = self.view.notice.as_ref().filter(|notice| wide(ui, &notice.text) <= room);
+        let is_beside = self.view.notice.is_some() && here.is_none();
+        ui.data_mut(|data| data.insert_temp(beside(), is_beside));
         if ui.input(|i| !i.raw.hovered_files.is_empty()) {
             ui.label(RichText::new(self.texts().drop_it_here).size(size::SMALL));
             return;
         }
-        let palette = self.view.theme.palette();
-        if let Some(notice) = &self.view.notice {
-            let colour = if notice.wrong { palette.stops } else { palette.ink };
-            let text = RichText::new(widgets::unbroken(notice.text.as_str()))
-                .size(size::SMALL)
-                .color(look::colour(colour));
-            if wide(ui, &notice.text) <= ui.available_width() {
-                ui.label(text);
-            } else {
-                over_foot(ui, text);
+        match here {
+            Some(notice) => {
+                ui.label(self.notice_text(notice));
             }
-            return;
+            None => {
+                ui.add(egui::Label::new(widgets::soft(ui, fits)).truncate()).on_hover_text(hint);
+            }
         }
-        ui.add(egui::Label::new(widgets::soft(ui, fits)).truncate()).on_hover_text(hint);
+    }
+
+    fn notice_text(&self, notice: &Notice) -> RichText {
+        let palette = self.view.theme.palette();
+        let colour = if notice.wrong { palette.stops } else { palette.ink };
+        let text = widgets::unbroken(notice.text.as_str());
+        RichText::new(text).size(size::SMALL).color(look::colour(colour))
+    }
+
+    /// What was said and is too long for the foot stands whole at the lower end of a panel beside the drawing, in as many lines as it
+    /// takes; what else is in the panel has the room above it, which is given.
+    pub(super) fn said_beside(&self, ui: &mut Ui) -> Rect {
+        let is_beside = ui.data(|data| data.get_temp(beside())) == Some(true);
+        let all = ui.available_rect_before_wrap();
+        let Some(notice) = self.view.notice.as_ref().filter(|_| is_beside) else { return all };
+        let text = self.notice_text(notice);
+        let font = look::letters(size::SMALL, baywright_drawing::Weight::Regular);
+        let shown = widgets::unbroken(notice.text.as_str());
+        let width = all.width() - 2.0 * NOTICE_MARGIN_PX;
+        let high = ui.painter().layout(shown, font, egui::Color32::BLACK, width).size().y;
+        let top = (all.bottom() - high - 2.0 * NOTICE_MARGIN_PX).max(all.top());
+        let place = Rect::from_min_max(egui::pos2(all.left(), top), all.right_bottom());
+        let palette = self.view.theme.palette();
+        let edge = if notice.wrong { palette.stops } else { palette.soft };
+        let (fill, edge) = (look::colour(palette.sheet), Stroke::new(1.0, look::colour(edge)));
+        ui.painter().rect(place, 4.0, fill, edge, StrokeKind::Inside);
+        let inner = egui::UiBuilder::new().max_rect(place.shrink(NOTICE_MARGIN_PX));
+        let mut inner = ui.new_child(inner);
+        inner.add(egui::Label::new(text).wrap());
+        Rect::from_min_max(all.min, egui::pos2(all.right(), (top - NOTICE_MARGIN_PX).max(all.top())))
     }
 
     /// What the hand can do now, and the same for where there is little room.
@@ -199,24 +228,10 @@ fn wide(ui: &Ui, text: &str) -> f32 {
     ui.painter().layout_no_wrap(text.to_owned(), font, egui::Color32::BLACK).size().x
 }
 
-/// What is too long for the foot stands whole right above it, in as many lines as it takes; nothing else gives way to it.
-fn over_foot(ui: &Ui, text: RichText) {
-    let foot = ui.max_rect();
-    let left = ui.cursor().min.x;
-    let width = (ui.ctx().content_rect().right() - left - 2.0 * GAP_PX).clamp(120.0, NOTICE_PX);
-    egui::Area::new(egui::Id::unique("notice over the foot"))
-        .order(egui::Order::Foreground)
-        .pivot(egui::Align2::LEFT_BOTTOM)
-        .fixed_pos(egui::pos2(left, foot.top() - OVER_PX))
-        .interactable(false)
-        .show(ui.ctx(), |ui| {
-            egui::Frame::popup(ui.style()).show(ui, |ui| {
-                ui.set_max_width(width);
-                ui.add(egui::Label::new(text).wrap());
-            });
-        });
+/// Whether what was said last stands beside the drawing instead of in the foot.
+fn beside() -> egui::Id {
+    egui::Id::unique("said beside the drawing")
 }
 
-/// The widest that what stands above the foot is, and its gap to the foot, px.
-const NOTICE_PX: f32 = 560.0;
-const OVER_PX: f32 = 8.0;
+/// Around what was said where it stands beside the drawing, px.
+const NOTICE_MARGIN_PX: f32 = 6.0;

@@ -86,7 +86,8 @@ fn is_end_of_space(event: &Event) -> bool {
 
 fn acts_alone(event: &Event) -> bool {
     match event {
-        Event::PointerButton { pressed, .. } => *pressed,
+        // Let go, a menu opens: what is typed after that is the menu's.
+        Event::PointerButton { .. } => true,
         Event::Key { key: Key::Tab | Key::Enter | Key::Escape, pressed, .. } => *pressed,
         Event::Key { key: Key::Z | Key::Y, pressed, modifiers, .. } => *pressed && modifiers.command,
         _ => false,

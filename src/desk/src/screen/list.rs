@@ -13,8 +13,22 @@ use crate::screen::shelf;
 
 /// Height of a row, px.
 const ROW_PX: f32 = 38.0;
-/// The list takes at most this share of the panel while something is in hand.
+/// The list takes at most this share of the panel while something is in hand, and what its figures leave over.
 const LIST_SHARE: f32 = 0.42;
+
+/// What the figures of what is in hand leave of the panel's room for the list, px.
+#[derive(Clone, Copy, Debug)]
+struct Left {
+    of_room: f32,
+    height: f32,
+}
+
+fn left_over() -> egui::Id {
+    egui::Id::unique("left over for the list")
+}
+
+/// So much is left free below the figures, px: a message beside a field moves nothing.
+const UNFOLDS_PX: f32 = 48.0;
 
 /// One row: what it is, its name, what is said of it.
 struct Entry {
@@ -58,10 +72,17 @@ impl Desk {
         let subjects = self.sought();
         let all = subjects.len() as f32 * ROW_PX;
         let room = ui.available_height();
-        let most = if self.view.selected.is_some() { room * LIST_SHARE } else { room };
+        let share = room * LIST_SHARE;
         // Before the area is measured: it counts so many rows and what lies between them.
         let between = std::mem::take(&mut ui.spacing_mut().item_spacing.y);
         let is_new = self.is_newly_chosen(ui);
+        if is_new {
+            ui.data_mut(|data| data.remove::<Left>(left_over()));
+        }
+        // It grows once, when the figures' height is known, and gives back what they come to need.
+        let left: Option<Left> = ui.data(|data| data.get_temp(left_over()));
+        let left = left.filter(|left| left.of_room == room).map(|left| left.height);
+        let most = if self.view.selected.is_some() { left.unwrap_or(share).max(share) } else { room };
         let own = self.view.selected.as_ref().filter(|_| is_new);
         let chosen = own.and_then(|chosen| subjects.iter().position(|own| own == chosen));
         let area = ScrollArea::vertical().id_salt("in this bay").max_height(most.min(all));
@@ -90,10 +111,21 @@ impl Desk {
             if is_new {
                 area = area.vertical_scroll_offset(0.0);
             }
-            area.show(ui, |ui| {
+            let form = area.show(ui, |ui| {
                 self.form(ui, out);
                 in_sight::follow(ui);
             });
+            let needed = form.content_size.y + UNFOLDS_PX;
+            let spare = form.inner_rect.height() - needed;
+            let height = (most.min(all) + spare).clamp(share.min(all), all);
+            let is_more = spare > 0.0;
+            if left.is_none() || (!is_more && height < most.min(all)) {
+                let is_other = (height - most.min(all)).abs() > 1.0;
+                ui.data_mut(|data| data.insert_temp(left_over(), Left { of_room: room, height }));
+                if is_other {
+                    ui.ctx().request_discard("the list takes what the figures leave over");
+                }
+            }
         }
     }
 

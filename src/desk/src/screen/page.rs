@@ -185,6 +185,8 @@ pub struct VisitPage {
     pub changing: bool,
     /// The list as it was read, to tell whether it was changed.
     pub read: TriggerList,
+    /// The car that is in for it.
+    pub car: Id,
 }
 
 impl VisitPage {

@@ -13,15 +13,15 @@ mod visit;
 mod welcome;
 
 use baywright_planner::words::Language;
-use egui::{Align, Align2, Id, Layout, Modal, RichText, ScrollArea, Ui};
+use egui::{Align, Align2, Context, Id, Layout, Modal, RichText, ScrollArea, Ui};
 
 pub(super) use compare::Compared;
 
-use super::Desk;
 use super::command::Command;
 use super::in_sight::{self, ScrolledBy};
 use super::look::{self, size};
 use super::page::{Page, Question};
+use super::{Desk, widgets};
 
 impl Desk {
     pub(super) fn pages(&mut self, ui: &Ui, out: &mut Vec<Command>) {
@@ -54,6 +54,7 @@ impl Desk {
         let of_field = page == Page::Shop
             && self.fields.had_keyboard(ui.ctx())
             && ui.input(|i| i.key_pressed(egui::Key::Escape));
+        let is_new = is_newly_laid(ui.ctx(), title);
         let screen = ui.ctx().content_rect();
         let frame = egui::Frame::window(ui.style()).inner_margin(egui::Margin::same(18));
         // From one height down: what is pressed stays under the hand when the page grows.
@@ -73,9 +74,17 @@ impl Desk {
                 });
             });
             ui.add_space(6.0);
-            let most = screen.height() - top - 100.0;
-            let area = ScrollArea::vertical().id_salt(title).max_height(most).min_scrolled_height(most);
-            area.show(ui, |ui| {
+            let most = screen.height() - top - 124.0;
+            let mut area = ScrollArea::vertical().id_salt(title).max_height(most).min_scrolled_height(most);
+            // However far it was scrolled when it lay here before.
+            if is_new {
+                area = area.vertical_scroll_offset(0.0);
+            }
+            let wanted = Id::unique("page scrolled on to");
+            if let Some(offset) = ui.data_mut(|data| data.remove_temp::<f32>(wanted)) {
+                area = area.vertical_scroll_offset(offset);
+            }
+            let shown = area.show(ui, |ui| {
                 ui.set_width(ui.available_width());
                 match &mut page {
                     Page::FirstSteps => self.first_steps(ui, out),
@@ -98,6 +107,18 @@ impl Desk {
                 in_sight::follow(ui);
                 in_sight::by_keys(ui, &texts.to_scroll(title), ScrolledBy::PageKeys);
             });
+            let (seen, offset) = (shown.inner_rect.height(), shown.state.unclamped_offset().y);
+            if shown.content_size.y > seen + LINE_PX {
+                // Its place stays when the end is reached: the page does not grow under the pointer.
+                let is_more = offset + seen + LINE_PX < shown.content_size.y;
+                ui.horizontal(|ui| {
+                    ui.set_min_height(ui.spacing().interact_size.y);
+                    if is_more && widgets::link(ui, self.view.theme, texts.page_goes_on).clicked() {
+                        ui.data_mut(|data| data.insert_temp(wanted, offset + seen * 0.8));
+                        ui.ctx().request_repaint();
+                    }
+                });
+            }
         });
         // A press beside a page closes it, unless something was typed in it.
         let closes = modal.should_close() && !of_field;
@@ -106,6 +127,17 @@ impl Desk {
         }
         self.view.page = Some(page);
     }
+}
+
+/// Less than this of a page out of sight is no more to be seen, px.
+const LINE_PX: f32 = 12.0;
+
+/// Whether no page of this title lay here in the frame before.
+fn is_newly_laid(ctx: &Context, title: &'static str) -> bool {
+    let (key, now) = (Id::unique("page that lay here"), ctx.cumulative_frame_nr());
+    let before: Option<(&'static str, u64)> = ctx.data(|data| data.get_temp(key));
+    ctx.data_mut(|data| data.insert_temp(key, (title, now)));
+    before.is_none_or(|(own, frame)| own != title || frame + 1 < now)
 }
 
 fn licences(ui: &mut Ui, language: Language) {

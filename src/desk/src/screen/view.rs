@@ -206,7 +206,7 @@ pub struct Viewing {
     pub page: Option<Page>,
     /// A bay that was begun and put aside.
     pub bay_begun: Option<RoomDraft>,
-    /// The list of work, changed and not saved, put aside with its page.
+    /// The list of work, changed and not saved, or with something ticked, put aside with its page.
     pub list_begun: Option<Box<VisitPage>>,
     /// The arrangements that were shown before, the last one at the end: who comes back to a bay of a hall finds its own.
     pub shown_before: Vec<Id>,
@@ -275,7 +275,9 @@ impl Viewing {
         let before = std::mem::replace(&mut self.page, page);
         match &before {
             Some(Page::NewBay(begun)) => self.bay_begun = Some(begun.room.clone()),
-            Some(Page::Visit(begun)) if begun.is_changed() => self.list_begun = Some(begun.clone()),
+            Some(Page::Visit(begun)) if begun.is_changed() || !begun.chosen.is_empty() => {
+                self.list_begun = Some(begun.clone());
+            }
             _ => {}
         }
         before

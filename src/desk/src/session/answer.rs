@@ -42,6 +42,8 @@ pub struct Answer {
     draft: Option<(Arc<Vehicle>, Option<Id>)>,
     assess: Assess,
     letters: Letters,
+    /// Whether the hand held something.
+    is_held: bool,
 }
 
 impl Answer {
@@ -50,8 +52,9 @@ impl Answer {
         let arrangement = Arc::new(document.arrangement()?);
         let assessment = Arc::new(judged(assess, &arrangement)?);
         let mut letters = Letters::default();
-        letters.follow((&arrangement.bay.id, &arrangement.id), &assessment);
+        letters.follow((&arrangement.bay.id, &arrangement.id), &assessment, false);
         Some(Self {
+            is_held: document.is_held(),
             letters,
             judged: Arc::clone(&arrangement),
             arrangement,
@@ -67,7 +70,7 @@ impl Answer {
         })
     }
 
-    /// The letter by which a finding goes, by position: its own as long as it is found. `None` for a note.
+    /// The letter by which a finding goes, by position: see [`Letters`]. `None` for a note.
     pub fn letter(&self, finding: usize) -> Option<String> {
         self.letters.letter(finding)
     }
@@ -93,8 +96,10 @@ impl Answer {
         };
         let same_by = self.by == document.by() && self.judged_by_others == document.was_judged_by_others();
         let same_layout = Arc::ptr_eq(&self.layout, document.layout()) && self.shown == *document.shown();
+        let was_held = std::mem::replace(&mut self.is_held, document.is_held());
         if same_car && same_by && same_layout {
-            return false;
+            // Let go of where it was drawn to: nothing is worked out anew, but the letters are in their order again.
+            return was_held && !self.is_held && self.letter_anew();
         }
         self.by = document.by();
         self.judged_by_others = document.was_judged_by_others();
@@ -109,7 +114,8 @@ impl Answer {
         self.arrangement = Arc::new(arrangement);
         match judged(self.assess, &self.arrangement) {
             Some(assessment) => {
-                self.letters.follow((&self.arrangement.bay.id, &self.arrangement.id), &assessment);
+                let of = (&self.arrangement.bay.id, &self.arrangement.id);
+                self.letters.follow(of, &assessment, self.is_held);
                 self.assessment = Arc::new(assessment);
                 self.judged = Arc::clone(&self.arrangement);
                 self.stale = false;
@@ -117,6 +123,14 @@ impl Answer {
             None => self.stale = true,
         }
         true
+    }
+
+    /// Puts the letters into the order of the findings; whether that changed any.
+    fn letter_anew(&mut self) -> bool {
+        let before = self.letters.clone();
+        let of = (&self.judged.bay.id, &self.judged.id);
+        self.letters.follow(of, &self.assessment, false);
+        self.letters != before
     }
 
     /// Has a slow part worked out of what was judged, unless it is or is being: in a thread of this name, in so many steps.
@@ -170,9 +184,9 @@ mod tests {
         baywright_planner::assess(arrangement)
     }
 
-    /// The cabinet goes out of the way and comes back; the trolley's letters stay what they were all along.
+    /// While the cabinet is drawn out of the way the trolley's letters stay what they were; let go, and undone, the list reads from A on.
     #[test]
-    fn a_finding_keeps_its_letter_as_long_as_it_lives() {
+    fn a_finding_keeps_its_letter_while_something_is_held() {
         let mut document = Document::open(Path::new("crowded-bay"), None).unwrap();
         let mut answer = Answer::of(&document, baywright_planner::assess).unwrap();
         let letters = |answer: &Answer| -> Vec<(String, String)> {
@@ -201,15 +215,26 @@ mod tests {
             .unwrap()
             .place
             .at;
-        document.edit(&place(was.origin().x, was.origin().y + 400.0)).unwrap();
+        let out = place(was.origin().x, was.origin().y + 400.0);
+        document.preview(std::slice::from_ref(&out)).unwrap();
         answer.refresh(&document);
         let after = letters(&answer);
         assert!(after.len() < before.len(), "{after:?}");
         for own in &after {
             assert!(before.contains(own), "{own:?} of {before:?}");
         }
-        document.edit(&place(was.origin().x, was.origin().y)).unwrap();
+        let in_order = |answer: &Answer| {
+            let all: Vec<String> = letters(answer).into_iter().map(|(_, letter)| letter).collect();
+            let order: Vec<String> = (1..=all.len()).map(baywright_planner::words::letter).collect();
+            assert_eq!(all, order);
+        };
+        document.settle(&out).unwrap();
+        assert!(answer.refresh(&document));
+        in_order(&answer);
+        // As it was before, by the same letters.
+        document.undo().unwrap();
         answer.refresh(&document);
+        assert_eq!(letters(&answer), before);
         assert!(letters(&answer).contains(&first));
     }
 

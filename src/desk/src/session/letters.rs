@@ -1,4 +1,5 @@
-//! By which letter a finding goes: it keeps its own as long as it lives, whatever else comes and goes.
+//! By which letter a finding goes: while the hand moves something it keeps its own, whatever else comes and goes; as soon as nothing
+//! is held the list reads A, B, C ... from the top, the same for the same state, on the screen, on paper and side by side.
 
 use std::sync::Arc;
 
@@ -21,10 +22,10 @@ pub struct Letters {
 }
 
 impl Letters {
-    /// Of another answer: what was found before keeps its letter, what is new takes the first that is free. In another bay or
-    /// set-up all begin anew.
-    pub fn follow(&mut self, of: (&Id, &Id), assessment: &Assessment) {
-        let same = self.of.as_ref().is_some_and(|(bay, set_up)| (bay, set_up) == of);
+    /// Of another answer. While something is held what was found before keeps its letter, and what is new takes the first that is
+    /// free; else, and in another bay or set-up, all begin anew.
+    pub fn follow(&mut self, of: (&Id, &Id), assessment: &Assessment, is_held: bool) {
+        let same = is_held && self.of.as_ref().is_some_and(|(bay, set_up)| (bay, set_up) == of);
         if !same {
             *self = Self { of: Some((of.0.clone(), of.1.clone())), ..Self::default() };
         }

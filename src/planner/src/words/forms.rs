@@ -1,6 +1,6 @@
 //! Texts of the forms in which a car, its aimings and a bay are entered.
 
-use super::Lengths;
+use super::{Lengths, Units};
 use crate::entry::starter::StartKind;
 use crate::geometry::marks::{Construction, Wheel, WhichSide};
 use crate::model::fault::Fault;
@@ -194,7 +194,6 @@ texts! {
     drawing_now, "While it is drawn.";
     drawing_now_short, "The same where there is little room.";
     corners, "A list of points.";
-    corners_hint, "How it is typed.";
     diameter, "A figure.";
     clear_aside, "A figure.";
     clear_aside_hint, "What it is.";
@@ -257,7 +256,6 @@ texts! {
     not_a_day, "Said of what is no day.";
     not_a_number, "Said of what is no number.";
     no_text, "Said of an empty name.";
-    not_points, "Said of what is no list of points.";
 }
 
 impl Forms {
@@ -281,6 +279,10 @@ impl Forms {
     }
 
     sentences! { forms:
+        /// How a list of corners is typed, and in which unit a bare number is.
+        corners_hint(units: Units) -> String;
+        /// Said of what is no list of points.
+        not_points(units: Units) -> String;
         /// A car in the list of all: its class, what it has, where its figures come from and in which file.
         about_car(class: VehicleClass, sensors: &[&str], aimings: &[&str], source: &str, file: &str) -> String;
         /// What a sensor's new aiming is called.

@@ -1,5 +1,6 @@
 //! Words for what the hand does with things: menus, several at once, the clipboard.
 
+use super::Units;
 use crate::hand::Order;
 
 texts! {
@@ -110,13 +111,13 @@ impl Hand {
         /// A dimension was kept, under this name.
         kept_as(name: &str) -> String;
         /// A line of levels that cannot be read: its number from 1, what stands there, and what of it is wrong.
-        bad_level(number: usize, line: &str, what: BadLevel<'_>) -> String;
+        bad_level(number: usize, line: &str, what: BadLevel<'_>, units: Units) -> String;
         /// The same of a file.
-        bad_level_in(file: &str, number: usize, line: &str, what: BadLevel<'_>) -> String;
+        bad_level_in(file: &str, number: usize, line: &str, what: BadLevel<'_>, units: Units) -> String;
         /// A file held more levels than a survey may: how many, and the most.
         too_many_levels(file: &str, found: usize, most: usize) -> String;
         /// A file held a head at most, and no level.
-        no_levels_in(file: &str) -> String;
+        no_levels_in(file: &str, units: Units) -> String;
         /// So many levels were read from a file.
         levels_read(file: &str, count: usize) -> String;
         /// A thing became smaller than its kind ever is: its name and size, what it is, and the least that one is.

@@ -1,6 +1,6 @@
 //! Texts of the forms in which a room and what belongs to it are entered.
 
-use super::Lengths;
+use super::{Lengths, Units};
 use crate::model::fault::Fault;
 use crate::model::{AlcovePart, FloorFeatureKind, KeepFreeKind, Known, OpeningKind};
 
@@ -14,7 +14,6 @@ texts! {
     ceiling_hint, "What it is.";
     walls_known, "A choice.";
     corners, "A list of points.";
-    corners_hint, "How it is typed.";
     wall, "A wall.";
     wall_length, "A figure.";
     wall_length_hint, "What it is.";
@@ -57,7 +56,6 @@ texts! {
     draw_it, "Draws it with the pointer.";
     levels, "A list.";
     runway_levels, "A heading.";
-    levels_hint, "How they are typed.";
     surveyed_on, "A field.";
     surveyed_today, "Says that the levels were taken today.";
     surveyed_today_why, "What that does.";
@@ -214,6 +212,10 @@ impl Rooms {
     }
 
     sentences! { rooms:
+        /// How a list of corners is typed, and in which unit a bare number is.
+        corners_hint(units: Units) -> String;
+        /// The same of levels.
+        levels_hint(units: Units) -> String;
         /// What a wall is called that got no name, by its number from 1.
         nth_wall(number: usize) -> String;
         /// Shows what is set up in a bay of the hall.

@@ -89,8 +89,9 @@ texts! {
     enter_them, "A cure: zones are to be entered.";
     say_which, "A cure: from which plane heights count is to be entered.";
     looked_again, "A cure: the profile was looked at.";
+    after_moves, "The end of the name of a set-up in which everything that is proposed was done.";
+    page_goes_on, "Scrolls a page on, where more of it is out of sight below.";
     enter_taped, "Said when a taped distance is to be entered.";
-    unlock_taped, "The same of what is locked.";
     enter_car_place, "Said when the car's place is to be taped.";
     enter_levels, "Where levels are entered.";
     enter_figures, "Where figures are entered.";
@@ -370,6 +371,8 @@ impl Screen {
         diagnosis(of: &Diagnosis<'_>) -> String;
         /// How many arrangements were looked at.
         looked_at(done: usize, all: usize) -> String;
+        /// What a set-up is called in which everything that is proposed for this one was done.
+        after_the_moves(set_up: &str) -> String;
         /// How many findings are out of sight below.
         more_below(count: usize) -> String;
         /// A field's name: from a wall.

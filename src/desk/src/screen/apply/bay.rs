@@ -3,12 +3,13 @@
 use baywright_planner::edit::{Edit, is_taken, lost_by_adopting};
 use baywright_planner::geometry::{DVec2, PlanPose, Polygon};
 use baywright_planner::hand::{free_spot, gives_a_place};
+use baywright_planner::model::validate::limits;
 use baywright_planner::model::{Id, Known, Place, RearToe, StandSet, Thing, ThingKind};
 use baywright_planner::{Step, Subject, hand};
 
 use crate::screen::Desk;
 use crate::screen::command::{Begin, OfBay};
-use crate::screen::forms::rows::{LOCKED, PLACE};
+use crate::screen::forms::rows::PLACE;
 use crate::screen::page::{Page, Question};
 use crate::screen::shelf;
 use crate::screen::view::{Area, Tool, TypedGap};
@@ -129,16 +130,10 @@ impl Desk {
         match step {
             // These ask a person to find something out: lead to where it is entered, or say where it will be.
             Step::Tape { thing } => {
-                let things = &self.answer.arrangement.bay.things;
-                let is_locked = things.iter().any(|own| own.id == thing && own.locked);
-                let texts = self.texts();
-                // What is locked has no row for its place before it is unlocked.
-                let (row, said) =
-                    if is_locked { (LOCKED, texts.unlock_taped) } else { (PLACE, texts.enter_taped) };
-                self.fields.lead_to(row, thing.as_str());
+                self.fields.lead_to(PLACE, thing.as_str());
                 self.view.choose(Some(Subject::Thing(thing)));
                 self.view.list_open = true;
-                self.say(said);
+                self.say(self.texts().enter_taped);
             }
             Step::TapeCar => {
                 self.view.choose(Some(Subject::Car));
@@ -212,7 +207,7 @@ impl Desk {
             return;
         };
         let edits = promise.steps.into_iter().map(Edit::Do).collect();
-        self.edit(&Edit::Apart { name: self.free_arrangement_name(), edits });
+        self.edit(&Edit::Apart { name: self.free_name_after_moves(), edits });
     }
 
     /// The middle of what is seen, bay frame: where something new goes.
@@ -266,6 +261,20 @@ impl Desk {
         Id::free(stem, " ", taken)
     }
 
+    /// "As found, after the moves", "As found, after the moves 2" ...
+    fn free_name_after_moves(&self) -> Id {
+        let shown = self.document.shown();
+        let texts = self.texts();
+        let wanted = texts.after_the_moves(Id::from(shown.stem()).as_str());
+        // A name that is as long as names may be leaves no room for more.
+        if shown.stem().ends_with(texts.after_moves) || wanted.chars().count() + 4 > limits::LONGEST_NAME {
+            return self.free_arrangement_name();
+        }
+        Id::free(&wanted, " ", |name| {
+            self.document.layout().arrangements.iter().any(|own| own.id.as_str() == name)
+        })
+    }
+
     /// "cabinet", "cabinet 2", "cabinet 3" ...
     pub(in crate::screen) fn free_name(&self, wanted: &str) -> Id {
         let layout = self.document.layout();
@@ -283,6 +292,14 @@ impl Desk {
     /// The edit that puts something somewhere; `None` for what cannot be moved.
     pub(in crate::screen) fn placed(&self, subject: &Subject, pose: PlanPose) -> Option<Edit> {
         placed(&self.answer, subject, pose)
+    }
+
+    /// The edit that puts something where its figures have it, which lock nothing: it is known as well as if the hand had put it there.
+    pub(in crate::screen) fn typed_place(&self, subject: &Subject, pose: PlanPose) -> Option<Edit> {
+        match subject {
+            Subject::Thing(id) => placed_thing(&self.answer, id, pose).map(|(_, edit)| edit),
+            other => self.placed(other, pose),
+        }
     }
 
     /// What the car is in for, and the first aiming of it is shown: one step.
@@ -344,10 +361,7 @@ pub(in crate::screen) fn placed(answer: &Answer, subject: &Subject, pose: PlanPo
     match subject {
         Subject::Car => Some(Edit::Park(pose)),
         Subject::Thing(id) => {
-            let thing = answer.arrangement.bay.things.iter().find(|own| own.id == *id)?;
-            // Put there by hand: known by eye at best, and no better than it was.
-            let place = Place { at: pose, known: answer.arrangement.shop.by_hand(thing.place.known) };
-            (!thing.locked).then(|| Edit::Place { thing: id.clone(), place })
+            placed_thing(answer, id, pose).and_then(|(thing, edit)| (!thing.locked).then_some(edit))
         }
         Subject::Stand(id) | Subject::Target(id) => {
             let target = answer.assessment.scene.targets.iter().find(|own| own.id == *id)?;
@@ -360,6 +374,13 @@ pub(in crate::screen) fn placed(answer: &Answer, subject: &Subject, pose: PlanPo
         }
         _ => None,
     }
+}
+
+/// A thing, and the edit that puts it somewhere: known by eye at best, and no better than it was.
+fn placed_thing<'a>(answer: &'a Answer, id: &Id, pose: PlanPose) -> Option<(&'a Thing, Edit)> {
+    let thing = answer.arrangement.bay.things.iter().find(|own| own.id == *id)?;
+    let place = Place { at: pose, known: answer.arrangement.shop.by_hand(thing.place.known) };
+    Some((thing, Edit::Place { thing: id.clone(), place }))
 }
 
 /// Applying a promise's steps one after another must be the same as when it was tried.

@@ -114,6 +114,7 @@ impl Desk {
         self.document.begin_car(draft);
         self.view.choose(None);
         self.view.pointed = None;
+        self.view.tool = Tool::WhichSide;
     }
 
     /// "my-car", "my-car-2", ...

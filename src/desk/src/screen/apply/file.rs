@@ -43,12 +43,19 @@ impl Desk {
             }
             OfFile::TakeUpAnyway(at) => self.take_up(at),
             OfFile::ThrowAway(at) => self.throw_away(at),
-            OfFile::Open(path) => {
-                if !self.asks_first(Leaving::Open(path.clone())) {
-                    self.open(&path);
+            // What cannot be opened is said at once: nothing has to be saved or dropped for it.
+            OfFile::Open(path) => match self.read_layout(&path) {
+                Err(faults) => self.say_not_opened(&path, &faults),
+                Ok((document, answer)) => {
+                    if !self.asks_first(Leaving::Open(path)) {
+                        self.show_opened(document, answer);
+                    }
                 }
-            }
-            OfFile::OpenAnyway(path) => self.open(&path),
+            },
+            OfFile::OpenAnyway(path) => match self.read_layout(&path) {
+                Err(faults) => self.say_not_opened(&path, &faults),
+                Ok((document, answer)) => self.show_opened(document, answer),
+            },
             OfFile::AskLevels(of) => self.files.ask_levels(&waking(ctx), self.document.path(), of),
             OfFile::AskShopPicture => self.files.ask_shop_picture(&waking(ctx), self.shop.path()),
             OfFile::AskPicture => self.files.ask_picture(&waking(ctx), self.document.path()),
@@ -111,26 +118,25 @@ impl Desk {
         own.filter(|folder| !folder.as_os_str().is_empty()).or_else(baywright_files::documents_folder)
     }
 
-    fn open(&mut self, path: &Path) {
-        // A name without its ending, or without its folder, is found where it was saved.
+    /// A layout and what is said of it; what is wrong with its file.
+    fn read_layout(&self, path: &Path) -> Result<(Document, Answer), Vec<FileFault>> {
         let near = self.in_folder(&with_ending(path));
+        // A name without its ending, or without its folder, is found where it was saved.
         let path = baywright_files::meant(path, &near);
-        let opened = Document::open(path, self.document.by()).and_then(|mut document| {
-            self.go_on_showing(&mut document);
-            let answer = Answer::of(&document, self.assess).ok_or_else(|| {
-                vec![FileFault::whole(path.display().to_string(), FileTrouble::CannotBeJudged)]
-            })?;
-            Ok((document, answer))
-        });
-        match opened {
-            Ok((document, answer)) => self.show_opened(document, answer),
-            Err(faults) => {
-                let faults = self.sentences(&faults);
-                faults.iter().for_each(|fault| self.log.push(fault));
-                self.view.page =
-                    Some(Page::Open(OpenPage { path: path.display().to_string(), faults, focus: true }));
-            }
-        }
+        let mut document = Document::open(path, self.document.by())?;
+        self.go_on_showing(&mut document);
+        let answer = Answer::of(&document, self.assess)
+            .ok_or_else(|| vec![FileFault::whole(path.display().to_string(), FileTrouble::CannotBeJudged)])?;
+        Ok((document, answer))
+    }
+
+    fn say_not_opened(&mut self, path: &Path, faults: &[FileFault]) {
+        let faults = self.sentences(faults);
+        faults.iter().for_each(|fault| self.log.push(fault));
+        // By the name under which it was looked for.
+        let near = self.in_folder(&with_ending(path));
+        let path = baywright_files::meant(path, &near).display().to_string();
+        self.view.page = Some(Page::Open(OpenPage { path, faults, focus: true }));
     }
 
     /// Of the file that is open already, as somebody else wrote it: the set-up in hand is shown, if that is there still and goes
@@ -170,6 +176,10 @@ impl Desk {
         self.view.lay(None);
         self.view.notice = None;
         self.view.forget_what_was_there();
+        // What a car was in for was ticked for one of the other bay.
+        if let Some(begun) = &mut self.view.list_begun {
+            begun.chosen.clear();
+        }
         self.verdicts.forget();
         self.keeper.next_work();
         self.hold_file();

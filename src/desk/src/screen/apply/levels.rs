@@ -16,6 +16,7 @@ impl Desk {
     /// no known age.
     pub(super) fn take_levels(&mut self, of: Option<&Id>, path: &Path) {
         let hand = self.view.locale.language.hand();
+        let units = self.view.locale.units;
         let (file, text) = match read_levels(path) {
             Ok(read) => read,
             Err(fault) => {
@@ -26,10 +27,10 @@ impl Desk {
         };
         let mut bay = self.document.bay().into_owned();
         let marks: Vec<(String, DVec2)> = bay.marks.iter().map(|own| (own.id.to_string(), own.at)).collect();
-        let points = match levels_of(&text, &marks) {
+        let points = match levels_of(&text, &marks, units, |_| None) {
             Ok(points) => points,
             Err(bad) => {
-                self.say_wrong(hand.bad_level_in(&file, bad.number, bad.line, bad.what));
+                self.say_wrong(hand.bad_level_in(&file, bad.number, bad.line, bad.what, units));
                 return;
             }
         };
@@ -39,7 +40,7 @@ impl Desk {
         }
         let count = points.len();
         if count == 0 {
-            self.say_wrong(hand.no_levels_in(&file));
+            self.say_wrong(hand.no_levels_in(&file, units));
             return;
         }
         let survey = match of {

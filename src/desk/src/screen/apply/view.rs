@@ -45,11 +45,7 @@ impl Desk {
             }
             OfView::Camera(camera) => view.camera = camera,
             OfView::Zoom(by) => self.zoom(by),
-            OfView::Tool(tool) => {
-                view.tool = tool;
-                // What it does now is to be read at the foot; what went wrong stays there.
-                view.notice.take_if(|notice| !notice.wrong);
-            }
+            OfView::Tool(tool) => view.tool = tool,
             OfView::Tab(tab) => view.tab = tab,
             OfView::Search => self.search(),
             OfView::EndSearch => view.sought = None,

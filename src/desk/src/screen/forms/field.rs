@@ -191,7 +191,7 @@ impl Fields {
     }
 
     /// Whether the keyboard was in a field in the last frame: its Escape is the field's, though the library has taken the
-    /// keyboard away by now.
+    /// keyboard away by now. A second one, after which nothing was typed, is the form's.
     pub fn had_keyboard(&self, ctx: &Context) -> bool {
         let own = self.editing.as_ref().filter(|own| !own.put_back);
         own.is_some_and(|own| ctx.memory(|memory| memory.had_focus_last_frame(own.id)))
@@ -387,6 +387,25 @@ impl Fields {
             self.left = before.filter(|own| own.id != id && own.edited).or(self.left.take());
             return None;
         }
+        let escaped = ui.input(|i| i.key_pressed(Key::Escape));
+        // Escape puts back what was there, and the keyboard, which the library has taken away, stays: what is typed next belongs here.
+        // Where nothing was typed it lets go.
+        let edited = text.trim() != shown.trim();
+        let was_edited = self.editing.as_ref().is_some_and(|own| own.id == id && own.edited);
+        if escaped && response.lost_focus() && (edited || was_edited) {
+            self.asked.retain(|own| own.id != id);
+            self.refused.retain(|own| own.id != id);
+            self.editing = Some(Editing { id, text: shown.to_owned(), edited: false, put_back: true });
+            response.request_focus();
+            // As when one comes to it: the next letter takes the place of a figure, and stands in a list where the hand is.
+            let state = TextEditState::load(ui.ctx(), id).unwrap_or_default();
+            if shown.contains('\n') {
+                widgets::begin_anew(ui, id, state);
+            } else {
+                widgets::choose_all(ui, id, state, shown);
+            }
+            return None;
+        }
         let had = |own: &mut Editing| own.id == id;
         let was_here = self.editing.take_if(had).or(self.left.take_if(had)).is_some();
         let within_a_frame = response.lost_focus() && response.changed();
@@ -395,15 +414,7 @@ impl Fields {
         }
         self.asked.retain(|own| own.id != id);
         self.refused.retain(|own| own.id != id);
-        let edited = text.trim() != shown.trim();
-        if edited && ui.input(|i| i.key_pressed(Key::Escape)) {
-            // The library takes the keyboard away; what is there again is what it goes on from.
-            response.request_focus();
-            widgets::choose_all(ui, id, TextEditState::load(ui.ctx(), id).unwrap_or_default(), shown);
-            self.editing = Some(Editing { id, text: shown.to_owned(), edited: false, put_back: true });
-            return None;
-        }
-        Some(edited.then_some(text))
+        Some((edited && !escaped).then_some(text))
     }
 
     /// What was typed, read; what cannot be is remembered, to be said or asked about.

@@ -20,8 +20,6 @@ use crate::screen::{Desk, widgets};
 
 /// The part of a form that says where something stands, for whom the keyboard is led there.
 pub(in crate::screen) const PLACE: &str = "place";
-/// The tick that something is locked.
-pub(in crate::screen) const LOCKED: &str = "locked";
 
 impl Desk {
     pub(in crate::screen) fn form(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
@@ -139,7 +137,7 @@ impl Desk {
         }
         let row = (texts.turned, texts.turned_hint);
         if let Some(heading) = self.angle_row(ui, fields, row, of, pose.heading()) {
-            let edit = self.placed(subject, PlanPose::new(pose.origin(), angle::wrapped(heading)));
+            let edit = self.typed_place(subject, PlanPose::new(pose.origin(), angle::wrapped(heading)));
             out.extend(edit.map(|asked| Command::Bay(OfBay::Edit(asked))));
         }
     }
@@ -148,7 +146,7 @@ impl Desk {
         let (arrangement, scene) = (&*self.answer.arrangement, &self.answer.assessment.scene);
         // The wall that was named when typing began.
         let now = gap_to_wall(arrangement, scene, subject, gap.wall).map_or(gap.gap_mm, |gap| gap.gap_mm);
-        let edit = self.placed(subject, pose.shifted(gap.inward * (wanted - now)));
+        let edit = self.typed_place(subject, pose.shifted(gap.inward * (wanted - now)));
         out.extend(edit.map(|edit| {
             Command::Bay(match edit {
                 Edit::Place { thing, place } => OfBay::Tape { thing, place, inward: gap.inward },
@@ -172,12 +170,12 @@ impl Desk {
         }
         // In the next frame its fields go by its new name: Enter leads to them there.
         let of = renamed.as_ref().map_or(of, Id::as_str);
+        // The hand does not move what is locked; what a tape reads is entered all the same.
         if thing.locked {
-            ui.label(widgets::soft(ui, texts.is_locked));
-        } else {
-            self.place_rows(ui, fields, &Subject::Thing(id.clone()), of, out);
-            self.by_tape(ui, fields, id, out);
+            ui.add(egui::Label::new(widgets::soft(ui, texts.is_locked)).wrap());
         }
+        self.place_rows(ui, fields, &Subject::Thing(id.clone()), of, out);
+        self.by_tape(ui, fields, id, out);
         self.whose_thing(ui, thing, out);
         self.size_rows(ui, fields, thing, of, out);
         self.kind_rows(ui, fields, thing, out);
@@ -300,9 +298,6 @@ impl Desk {
             }
         });
         let locked = ui.checkbox(&mut now.4, RichText::new(texts.locked).size(size::SMALL));
-        if fields.arrives_at(LOCKED, thing.id.as_str()) {
-            locked.request_focus();
-        }
         locked.on_hover_text(texts.locked_why);
         if now != before || metal != thing.metal {
             let (kind, material, known, effort, locked) = now;

@@ -62,15 +62,24 @@ fn dashed(text: &str, units: Units) -> Option<Length> {
         .then_some(Length::Dash([feet * FOOT + inches * INCH, (feet - inches) * INCH]))
 }
 
-/// A figure of a table, mm: a bare number, as surveys have them, or a length with its unit.
-pub fn of_table(text: &str) -> Option<f64> {
+/// A figure of a table, mm: a bare number, in the unit that is shown (feet-and-inches: inches), or a length with its unit.
+pub fn of_table(text: &str, units: Units) -> Option<f64> {
     // A minus as it comes out of tables is one too.
     let plain = text.trim().trim_matches(',').replace(',', ".").replace('\u{2212}', "-");
     let has_unit = || text.contains(|c: char| c.is_alphabetic() || "'\"\u{2032}\u{2033}".contains(c));
     // A point parts no thousands in a table, with its unit or without; of a comma nobody knows.
-    let bare = plain.strip_suffix("mm").filter(|_| !text.contains(',')).map_or(plain.as_str(), str::trim_end);
-    let read = bare.parse().ok().or_else(|| match length(text, Units::Millimetres) {
-        Some(Length::One(mm)) if has_unit() => Some(mm),
+    let in_mm = plain.strip_suffix("mm").filter(|_| !text.contains(','));
+    let bare = in_mm.map_or(plain.as_str(), str::trim_end);
+    let each = match units {
+        _ if in_mm.is_some() => 1.0,
+        Units::Millimetres => 1.0,
+        Units::Metres => 1_000.0,
+        Units::FeetInches => INCH,
+    };
+    let number = bare.parse().ok().map(|number: f64| number * each);
+    let read = number.or_else(|| match length(text, units) {
+        // A fraction says its unit, or is one of inches.
+        Some(Length::One(mm)) if has_unit() || units == Units::FeetInches => Some(mm),
         _ => None,
     });
     read.filter(|mm: &f64| mm.is_finite())

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use baywright_drawing::sign::SignKind;
-use baywright_drawing::{Drawing, Fit, Lettering, Role, Shape, ViewState, flagged, top_view};
+use baywright_drawing::{Drawing, Fit, Lettering, ViewState, flagged, top_view};
 use baywright_planner::difference::between_arrangements;
 use baywright_planner::geometry::{Bounds, DVec2, PlanPose};
 use baywright_planner::model::{Arrangement, Id, JudgedBy, Layout};
@@ -46,29 +46,15 @@ const PICTURE_PX: (f32, f32) = (304.0, 400.0);
 /// Around the room: names and the overall dimensions, px.
 const AROUND: DVec2 = DVec2::new(90.0, 80.0);
 
-/// What is found in both goes by one letter in both: the letters of the first's findings, by position in its list, and of the
-/// second's, whose new ones go on behind. A note has none.
-fn letters(first: &Assessment, second: &Assessment) -> (Vec<String>, Vec<String>) {
-    let mut of_first = vec![String::new(); first.findings.len()];
-    let mut count = 0;
-    for own in flagged(first) {
-        count = own.number;
-        if let Some(place) = of_first.get_mut(own.index) {
+/// The letters of what is found, by position: those by which it goes wherever the set-up is shown. A note has none.
+fn letters(of: &Assessment) -> Vec<String> {
+    let mut all = vec![String::new(); of.findings.len()];
+    for own in flagged(of) {
+        if let Some(place) = all.get_mut(own.index) {
             *place = letter(own.number);
         }
     }
-    let of_second = second.findings.iter().map(|finding| {
-        if finding.severity == Severity::Note {
-            return String::new();
-        }
-        let same = first.findings.iter().position(|own| is_same(own, finding));
-        same.and_then(|at| of_first.get(at)).cloned().unwrap_or_else(|| {
-            count += 1;
-            letter(count)
-        })
-    });
-    let of_second = of_second.collect();
-    (of_first, of_second)
+    all
 }
 
 /// The same thing said of the same things.
@@ -90,13 +76,29 @@ fn moved(first: &Arrangement, second: &Arrangement) -> Vec<Subject> {
     things.map(|(id, _)| Subject::Thing(id)).chain(car).collect()
 }
 
-/// What is found of one with its letters: what the other does not have, and what it has too.
-type Told<'a> = Vec<(&'a str, &'a Finding)>;
+/// What is found of one, with its letter and the one by which the other has it.
+struct Told<'a> {
+    letter: &'a str,
+    other: Option<&'a str>,
+    finding: &'a Finding,
+}
 
-fn told<'a>(of: &'a Assessment, letters: &'a [String], other: &Assessment) -> (Told<'a>, Told<'a>) {
-    let all = letters.iter().map(String::as_str).zip(&of.findings);
-    all.filter(|(_, finding)| finding.severity != Severity::Note)
-        .partition(|(_, finding)| !other.findings.iter().any(|own| is_same(own, finding)))
+/// What is found of one: what the other does not have, and what it has too.
+fn told<'a>(
+    (of, letters): (&'a Assessment, &'a [String]),
+    (other, others): (&Assessment, &'a [String]),
+) -> (Vec<Told<'a>>, Vec<Told<'a>>) {
+    let all = letters.iter().zip(&of.findings).enumerate();
+    let told =
+        all.filter(|(_, (_, finding))| finding.severity != Severity::Note).map(|(at, (letter, finding))| {
+            // Of several that are said of the same, each is the one in the same place among them.
+            let nth = of.findings.iter().take(at).filter(|own| is_same(own, finding)).count();
+            let same = other.findings.iter().zip(others).filter(|(own, _)| is_same(own, finding));
+            let same: Vec<&'a str> = same.map(|(_, letter)| letter.as_str()).collect();
+            let other = same.get(nth).or(same.last()).copied();
+            Told { letter, other, finding }
+        });
+    told.partition(|own| own.other.is_none())
 }
 
 impl Desk {
@@ -179,16 +181,30 @@ impl Desk {
         let texts = self.texts();
         fills.next_frame();
         let (now, now_said) = (&*self.answer.judged, &*self.answer.assessment);
-        let (letters, now_letters) = letters(said, now_said);
+        let (its, own) = (letters(said), letters(now_said));
         let moved = moved(other, now);
         // Both to one scale and about one middle: a wall that was moved is seen to be.
         let room = other.bay.room.bounds().union(now.bay.room.bounds());
         ui.columns(2, |columns| {
-            let both = [(other, said, &letters, name), (now, now_said, &now_letters, now.id.as_str())];
+            let both = [(other, said, name), (now, now_said, now.id.as_str())];
             let mut pictures: Vec<Drawing> = Vec::new();
-            for (ui, (arrangement, assessment, letters, name)) in columns.iter_mut().zip(both) {
+            for (ui, (arrangement, assessment, name)) in columns.iter_mut().zip(both) {
+                let is_other = std::ptr::eq(arrangement, other);
                 self.verdict_of(ui, arrangement, assessment, name);
-                pictures.push(self.side_picture(ui, (arrangement, assessment), room, letters, &moved));
+                // Beside what is counted, so that both pictures begin at one height, and in sight however low the window is.
+                ui.horizontal(|ui| {
+                    ui.label(widgets::soft(
+                        ui,
+                        Words::new(arrangement, self.view.locale).counted(assessment),
+                    ));
+                    if let (true, With::Other(id)) = (is_other, with)
+                        && widgets::lesser(ui, texts.show_this).clicked()
+                    {
+                        out.push(Command::Bay(OfBay::Show(id.clone())));
+                        out.push(Command::Page(None));
+                    }
+                });
+                pictures.push(self.side_picture(ui, (arrangement, assessment), room, &moved));
             }
             // Where a figure stands in the one's place of a name, there may be room in both in the other's.
             if let [first, second] = pictures.as_mut_slice() {
@@ -198,12 +214,6 @@ impl Desk {
             for (ui, picture) in columns.iter_mut().zip(&pictures) {
                 self.show_picture(ui, fills, picture, &moved);
             }
-            if let (With::Other(id), Some(ui)) = (with, columns.first_mut())
-                && ui.horizontal(|ui| widgets::lesser(ui, texts.show_this)).inner.clicked()
-            {
-                out.push(Command::Bay(OfBay::Show(id.clone())));
-                out.push(Command::Page(None));
-            }
         });
         ui.add_space(8.0);
         let differences = between_arrangements(other, now);
@@ -211,21 +221,27 @@ impl Desk {
         ui.label(RichText::new(title).font(look::bold(size::BODY)));
         difference_lines(ui, &Words::new(now, self.view.locale), &differences);
         ui.add_space(4.0);
-        let (gone, _) = told(said, &letters, now_said);
-        let (new, both) = told(now_said, &now_letters, said);
+        let (gone, _) = told((said, &its), (now_said, &own));
+        let (new, both) = told((now_said, &own), (said, &its));
         self.lines(ui, texts.gone, &gone, other);
         self.lines(ui, texts.new_here, &new, now);
         self.lines(ui, texts.in_both, &both, now);
     }
 
-    fn lines(&self, ui: &mut Ui, title: &str, findings: &[(&str, &Finding)], of: &Arrangement) {
+    fn lines(&self, ui: &mut Ui, title: &str, findings: &[Told<'_>], of: &Arrangement) {
         let words = Words::new(of, self.view.locale);
         let palette = self.view.theme.palette();
         ui.label(RichText::new(self.texts().counted(title, findings.len())).font(look::bold(size::BODY)));
-        for (letter, finding) in findings {
+        for Told { letter, other, finding } in findings {
             ui.horizontal_top(|ui| {
                 let colours = widgets::severity(palette, finding.severity);
-                widgets::sign(ui, SignKind::of_severity(finding.severity), 8.0, letter, colours);
+                let kind = SignKind::of_severity(finding.severity);
+                // As it is called on the left, then as on the right.
+                if let Some(other) = other.filter(|other| other != letter) {
+                    widgets::sign(ui, kind, 8.0, other, colours);
+                    ui.label(widgets::soft(ui, "\u{2192}"));
+                }
+                widgets::sign(ui, kind, 8.0, letter, colours);
                 let line = RichText::new(widgets::unbroken(words.line(finding))).size(size::SMALL);
                 ui.add(egui::Label::new(line).wrap());
             });
@@ -246,7 +262,6 @@ impl Desk {
             }
             ui.label(RichText::new(words.verdict(assessment.verdict)).size(size::SMALL));
         });
-        ui.label(widgets::soft(ui, words.counted(assessment)));
     }
 
     fn side_picture(
@@ -254,7 +269,6 @@ impl Desk {
         ui: &Ui,
         (arrangement, assessment): (&Arrangement, &Assessment),
         room: Bounds,
-        letters: &[String],
         moved: &[Subject],
     ) -> Drawing {
         // As the room lies, so that both are seen alike; a little air for the names around it.
@@ -272,15 +286,7 @@ impl Desk {
         let lettering = Lettering { locale: self.view.locale, ..Lettering::default() };
         let told = moved.to_vec();
         let state = ViewState { turned: baywright_drawing::Turned::ToRoom, told, ..ViewState::default() };
-        let mut drawing = top_view(arrangement, assessment, &state, fit, &lettering);
-        for item in &mut drawing.items {
-            if let (Role::Flag(_), Shape::Sign(sign)) = (item.role, &mut item.shape)
-                && let Some(letter) = item.finding.and_then(|index| letters.get(index))
-            {
-                sign.text.clone_from(letter);
-            }
-        }
-        drawing
+        top_view(arrangement, assessment, &state, fit, &lettering)
     }
 
     fn show_picture(&self, ui: &mut Ui, fills: &mut Fills, drawing: &Drawing, moved: &[Subject]) {

@@ -13,13 +13,27 @@ impl Desk {
     /// Opens the page with the shop's list.
     pub(in crate::screen) fn begin_visit(&mut self) {
         self.view.lay(None);
-        if let Some(begun) = self.view.list_begun.take() {
-            self.view.lay(Some(Page::Visit(begun)));
-            return;
-        }
+        let car = self.answer.arrangement.vehicle.id.clone();
+        let begun = self.view.list_begun.take().map(|mut begun| {
+            // Another car is in for something else.
+            if begun.car != car {
+                begun.chosen.clear();
+            }
+            begun.car.clone_from(&car);
+            begun
+        });
+        let chosen = match begun {
+            Some(begun) if begun.is_changed() => {
+                self.view.lay(Some(Page::Visit(begun)));
+                return;
+            }
+            begun => begun.map(|own| own.chosen).unwrap_or_default(),
+        };
         match baywright_files::triggers(self.data_folder().as_deref()) {
             Ok(list) => {
-                let page = VisitPage { read: list.clone(), list, chosen: Vec::new(), changing: false };
+                let is_there = |id: &Id| list.triggers.iter().any(|own| own.id == *id);
+                let chosen = chosen.into_iter().filter(is_there).collect();
+                let page = VisitPage { read: list.clone(), list, chosen, changing: false, car };
                 self.view.lay(Some(Page::Visit(Box::new(page))));
             }
             Err(faults) => self.say_wrong(self.first_sentence(&faults)),
@@ -52,7 +66,8 @@ impl Desk {
                     page.chosen.push(trigger.id.clone());
                 }
             }
-            if on && !trigger.note.is_empty() {
+            // Ticked or not: the next tick stays where it is seen.
+            if !trigger.note.is_empty() {
                 ui.add(egui::Label::new(widgets::soft(ui, &trigger.note)).wrap());
             }
         }
@@ -87,6 +102,8 @@ impl Desk {
         let some = !aimings.is_empty();
         let take = ui.add_enabled_ui(some, |ui| widgets::press(ui, self.view.theme, texts.take_visit)).inner;
         if take.clicked() {
+            // Done: the next visit begins with nothing ticked.
+            page.chosen.clear();
             out.push(Command::Bay(OfBay::Visit(aimings)));
             out.push(Command::Page(None));
         }
@@ -162,7 +179,8 @@ impl Desk {
         let said = |faults: Vec<baywright_files::FileFault>| self.first_sentence(&faults);
         let list = baywright_files::parse_triggers(name, text).map_err(said)?;
         let read = baywright_files::triggers(self.data_folder().as_deref()).map_err(said)?;
-        let page = VisitPage { list, chosen: Vec::new(), changing: true, read };
+        let car = self.answer.arrangement.vehicle.id.clone();
+        let page = VisitPage { list, chosen: Vec::new(), changing: true, read, car };
         self.view.lay(Some(Page::Visit(Box::new(page))));
         Ok(())
     }

@@ -220,6 +220,8 @@ pub enum Syntax {
     ClosedBrackets,
     /// What the formats describe.
     AsDescribed,
+    /// The text is no record at all.
+    WholeFile,
 }
 
 /// The names among which one is asked for: the first of them, how many more there are, and the one that was probably meant.

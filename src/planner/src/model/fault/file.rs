@@ -76,6 +76,13 @@ pub enum FileTrouble {
     ControlCharacter(FileKind),
     /// Nothing is in it.
     Empty(FileKind),
+    /// It is a file of ours of another kind.
+    OtherKind {
+        /// What was to be read.
+        wanted: FileKind,
+        /// What it is.
+        found: FileKind,
+    },
     /// So many more faults like those before.
     More(usize),
     /// Its name is no text.

@@ -7,6 +7,7 @@ use crate::model::{
     Arrangement, Datum, End, Exclusion, Figures, FloorFeatureKind, Opening, OpeningKind, Placement,
     ReferenceAxis, SensorPoint, TargetKind, Wheel,
 };
+use crate::words::letter;
 
 impl About<'_> {
     /// The title of the top view.
@@ -333,7 +334,7 @@ impl About<'_> {
         let mut text = format!("{}. {}", self.verdict(assessment.verdict), self.summary(assessment));
         let told = assessment.findings.iter().filter(|f| f.severity != Severity::Note);
         for (i, finding) in told.enumerate() {
-            text += &format!(" {}: {}.", i + 1, self.key_line(finding));
+            text += &format!(" {}: {}.", letter(i + 1), self.key_line(finding));
         }
         if let Some(one_to) = one_to {
             text += &format!(" {}", self.scale_on_paper(one_to));

@@ -2,6 +2,7 @@
 
 use super::Language;
 use super::faults::{against_car, allowed, found};
+use super::rooms::two_lengths;
 use crate::entry::starter::StartKind;
 use crate::geometry::marks::{Construction, Wheel};
 use crate::model::fault::{Fault, Found};
@@ -9,8 +10,8 @@ use crate::model::{
     Adjusted, Datum, End, Exclusion, HeightsFrom, MeasuredAlong, ReferenceAxis, SensorPoint, TargetHeight,
     TargetKind, Vehicle, VehicleClass, VerticalReference, ZoneFrame,
 };
-use crate::words::Lengths;
 use crate::words::forms::Forms;
+use crate::words::{Lengths, Units};
 
 /// The fixed texts.
 pub const TEXTS: Forms = Forms {
@@ -198,7 +199,6 @@ pub const TEXTS: Forms = Forms {
     drawing_now: "Press in the top view and pull to the opposite corner. Esc: not now.",
     drawing_now_short: "Pull from corner to corner.",
     corners: "Corners",
-    corners_hint: "One corner a line: along, to the left, in mm",
     diameter: "Diameter",
     clear_aside: "Kept clear each side",
     clear_aside_hint: "Of metal, left and right of the centreline, from the bumper to behind the target",
@@ -261,8 +261,15 @@ pub const TEXTS: Forms = Forms {
     not_a_day: "That is no day; type year-month-day, such as 2026-11-02.",
     not_a_number: "That is no number.",
     no_text: "It needs a name.",
-    not_points: "One point a line, two numbers each, such as 850, -1500.",
 };
+
+pub fn corners_hint(units: Units) -> String {
+    format!("One corner a line: along, to the left, {}, or with its own unit", two_lengths(units))
+}
+
+pub fn not_points(units: Units) -> String {
+    format!("One point a line, two lengths each, {}.", two_lengths(units))
+}
 
 pub fn about_car(
     class: VehicleClass,

@@ -1,6 +1,7 @@
 //! English of the same: see `words/hand.rs`.
 
 use super::{Language, sentence_start};
+use crate::words::Units;
 use crate::words::hand::{BadLevel, Hand, LevelColumn};
 
 /// The fixed texts.
@@ -81,16 +82,17 @@ pub fn on_clipboard(count: usize) -> String {
     }
 }
 
-pub fn bad_level(number: usize, line: &str, what: BadLevel<'_>) -> String {
+pub fn bad_level(number: usize, line: &str, what: BadLevel<'_>, units: Units) -> String {
     let line: String = line.chars().take(40).collect();
-    format!("Line {number}, “{line}”, is no level: {}. {HOW_LEVELS}", of_bad_level(what))
+    format!("Line {number}, “{line}”, is no level: {}. {}", of_bad_level(what), how_levels(units))
 }
 
-pub fn bad_level_in(file: &str, number: usize, line: &str, what: BadLevel<'_>) -> String {
+pub fn bad_level_in(file: &str, number: usize, line: &str, what: BadLevel<'_>, units: Units) -> String {
     let line: String = line.chars().take(40).collect();
     format!(
-        "{file}, line {number}, “{line}”: {}. Nothing of the file was taken. {HOW_LEVELS}",
-        of_bad_level(what)
+        "{file}, line {number}, “{line}”: {}. Nothing of the file was taken. {}",
+        of_bad_level(what),
+        how_levels(units)
     )
 }
 
@@ -98,8 +100,8 @@ pub fn too_many_levels(file: &str, found: usize, most: usize) -> String {
     format!("{file}: found {found} levels; allowed is at most {most}. Nothing of the file was taken.")
 }
 
-pub fn no_levels_in(file: &str) -> String {
-    format!("{file}: found no level. Nothing was changed. {HOW_LEVELS}")
+pub fn no_levels_in(file: &str, units: Units) -> String {
+    format!("{file}: found no level. Nothing was changed. {}", how_levels(units))
 }
 
 pub fn levels_read(file: &str, count: usize) -> String {
@@ -107,8 +109,14 @@ pub fn levels_read(file: &str, count: usize) -> String {
     format!("{read} read from {file}. Enter the day on which they were taken")
 }
 
-const HOW_LEVELS: &str = "Three numbers a line: along, across, level in mm, such as 850; 1500; -2,5; or the name of a floor mark \
-                          and its level.";
+fn how_levels(units: Units) -> String {
+    let three = match units {
+        Units::Millimetres => "in mm, such as 850; 1500; -2,5",
+        Units::Metres => "in m, such as 0.85; 1.5; -0.0025",
+        Units::FeetInches => "in inches, such as 2' 9 1/2\"; 4' 11\"; -1/8\"",
+    };
+    format!("Three numbers a line: along, across, level {three}; or the name of a floor mark and its level.")
+}
 
 fn of_bad_level(what: BadLevel<'_>) -> String {
     let short = |text: &str| text.chars().take(40).collect::<String>();

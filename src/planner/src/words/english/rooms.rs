@@ -2,11 +2,39 @@
 
 use super::Language;
 use super::faults::{allowed, found};
+
+pub fn corners_hint(units: Units) -> String {
+    let two = two_lengths(units);
+    format!(
+        "One corner a line: along, up the paper, {two}, or with its own unit. Or drag them in the top view"
+    )
+}
+
+pub fn levels_hint(units: Units) -> String {
+    let three = match units {
+        Units::Millimetres => "in mm, such as 850; 1500; -2.5",
+        Units::Metres => "in m, such as 0.85; 1.5; -0.0025",
+        Units::FeetInches => "in inches, such as 2' 9 1/2\"; 4' 11\"; -1/8\"",
+    };
+    format!(
+        "One a line: along, across, level, {three}, or with its own unit; or a floor mark and its level. A table can be pasted. Empty: \
+         not surveyed"
+    )
+}
+
+/// How two lengths are typed, and what a bare number is.
+pub(super) const fn two_lengths(units: Units) -> &'static str {
+    match units {
+        Units::Millimetres => "in mm, such as 850, 1250",
+        Units::Metres => "in m, such as 0.85; 1.25",
+        Units::FeetInches => "in inches, such as 2' 9 1/2\"; 4' 1 1/4\"",
+    }
+}
 use super::names::the;
 use crate::model::fault::Fault;
 use crate::model::{AlcovePart, Known};
-use crate::words::Lengths;
 use crate::words::rooms::Rooms;
+use crate::words::{Lengths, Units};
 
 /// The fixed texts.
 pub const TEXTS: Rooms = Rooms {
@@ -19,7 +47,6 @@ pub const TEXTS: Rooms = Rooms {
     ceiling_hint: "Under the ceiling; a low beam or duct is a thing of its own",
     walls_known: "Walls are",
     corners: "Corners",
-    corners_hint: "One corner a line: along, up the paper, in mm or with a unit (7' 6\"). Or drag them in the top view",
     wall: "Wall",
     wall_length: "Length",
     wall_length_hint: "Typed, the next wall moves on with it and right angles stay",
@@ -62,8 +89,6 @@ pub const TEXTS: Rooms = Rooms {
     draw_it: "Draw it",
     levels: "Floor levels",
     runway_levels: "Levels, against its height",
-    levels_hint: "One a line: along, across, level, in mm or with a unit (1/8\"); or a floor mark and its level. A table can be pasted. Empty: \
-                  not surveyed",
     surveyed_on: "Surveyed on",
     surveyed_today: "Today",
     surveyed_today_why: "The levels were taken today",

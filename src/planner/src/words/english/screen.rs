@@ -92,8 +92,9 @@ pub const TEXTS: Screen = Screen {
     enter_them: "Enter them",
     say_which: "Enter which",
     looked_again: "I have looked at it",
+    after_moves: "after the moves",
+    page_goes_on: "More below ↓",
     enter_taped: "Type what the tape reads on the left, then say how well its place is known.",
-    unlock_taped: "It is locked: untick that on the left, type what the tape reads, then say how well its place is known.",
     enter_car_place: "Tape from the walls to three wheels, type on the left where the car stands, then say that it was taped.",
     enter_levels: "Enter the levels on the left, under Floor levels: one a line, along, across and level in mm.",
     enter_figures: "Enter the maker's own figures on the left, and say where they come from. What you keep is a car of your own.",
@@ -133,7 +134,7 @@ pub const TEXTS: Screen = Screen {
     to_move: "to move it",
     locked: "locked",
     locked_why: "The hand cannot move it on the drawing",
-    is_locked: "Locked: untick below to move it.",
+    is_locked: "Locked: the hand does not move it, figures typed here do.",
     copy: "Copy",
     copy_why: "Put a second one beside it (Ctrl+D)",
     remove: "Remove",
@@ -377,6 +378,10 @@ pub fn diagnosis(of: &Diagnosis<'_>) -> String {
 
 pub fn looked_at(done: usize, all: usize) -> String {
     format!("{done} of {all} looked at")
+}
+
+pub fn after_the_moves(set_up: &str) -> String {
+    format!("{set_up}, {}", TEXTS.after_moves)
 }
 
 pub fn more_below(count: usize) -> String {

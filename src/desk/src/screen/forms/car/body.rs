@@ -4,6 +4,7 @@ use baywright_planner::geometry::{DVec2, DVec3};
 use baywright_planner::model::assumed::{Assumed, BodyPart};
 use baywright_planner::model::validate::number;
 use baywright_planner::model::{BodyPoint, Id, Vehicle};
+use baywright_planner::words::{Locale, Units};
 use egui::Ui;
 
 use super::car_form::{CarForm, Line, Of, Order, part};
@@ -198,13 +199,14 @@ impl CarForm<'_> {
                 false,
             ),
         ] {
+            let locale = self.desk.view().locale;
             let own = if top { &self.car.outline_top } else { &self.car.outline_side };
-            let shown = if self.car.is_assumed(name) { String::new() } else { points_text(own) };
+            let shown = if self.car.is_assumed(name) { String::new() } else { points_text(own, locale) };
             let line = Line { label, hint, path, ..Line::default() };
-            let wrong = texts.not_points;
-            if let Some(typed) =
-                self.lines(ui, line, &shown, |text| points(text).ok_or_else(|| wrong.to_owned()))
-            {
+            let wrong = locale.language.forms().not_points(locale.units);
+            let before = own.clone();
+            let read = |text: &str| points(text, locale, &before).ok_or_else(|| wrong.clone());
+            if let Some(typed) = self.lines(ui, line, &shown, read) {
                 if typed.is_empty() {
                     self.car.leave_open(name);
                 } else {
@@ -276,16 +278,30 @@ impl CarForm<'_> {
 /// A ride height to start from, mm.
 const USUAL_RIDE_MM: f64 = 380.0;
 
-/// Points as they can be typed again.
-pub(in crate::screen) fn points_text(points: &[DVec2]) -> String {
-    points.iter().map(|p| format!("{}, {}\n", number(p.x), number(p.y))).collect()
+/// Points as they can be typed again, in the unit that is shown.
+pub(in crate::screen) fn points_text(points: &[DVec2], locale: Locale) -> String {
+    points.iter().map(|point| point_text(*point, locale)).collect()
 }
 
-/// Points from what was typed, one a line; a comma may part the two numbers or stand in them.
-pub(in crate::screen) fn points(text: &str) -> Option<Vec<DVec2>> {
+fn point_text(p: DVec2, locale: Locale) -> String {
+    match locale.units {
+        Units::Millimetres => format!("{}, {}\n", number(p.x), number(p.y)),
+        // A comma may stand in a number of metres.
+        Units::Metres | Units::FeetInches => {
+            format!("{}; {}\n", locale.length_to_type(p.x), locale.length_to_type(p.y))
+        }
+    }
+}
+
+/// Points from what was typed, one a line; a comma may part the two numbers or stand in them. A bare number is in the unit that is
+/// shown. A line that stands there as one of those `before` was shown is that point itself, finer than it is written.
+pub(in crate::screen) fn points(text: &str, locale: Locale, before: &[DVec2]) -> Option<Vec<DVec2>> {
     let lines = text.lines().map(str::trim).filter(|line| !line.is_empty());
     lines
         .map(|line| {
+            if let Some(same) = before.iter().find(|own| point_text(**own, locale).trim_end() == line) {
+                return Some(*same);
+            }
             let line = line.trim_matches(['(', ')', ',', ';']);
             // "850, -1500", "850 -1500", "850,5; -1500"
             let parts: Vec<&str> = if line.contains(';') {
@@ -296,7 +312,7 @@ pub(in crate::screen) fn points(text: &str) -> Option<Vec<DVec2>> {
                 line.split(',').collect()
             };
             let [x, y] = parts.as_slice() else { return None };
-            Some(DVec2::new(of_table(x)?, of_table(y)?))
+            Some(DVec2::new(of_table(x, locale.units)?, of_table(y, locale.units)?))
         })
         .collect()
 }
@@ -307,6 +323,7 @@ mod tests {
 
     #[test]
     fn points_are_read_as_they_are_typed() {
+        let points = |text: &str| points(text, Locale::default(), &[]);
         let two = Some(vec![DVec2::new(850.0, -1_500.0), DVec2::new(0.5, 2.0)]);
         assert_eq!(points("850, -1500\n\n0.5, 2"), two);
         assert_eq!(points("850 -1500\n0.5 2\n"), two);
@@ -320,6 +337,22 @@ mod tests {
         assert_eq!(points("850"), None);
         assert_eq!(points("a, b"), None);
         assert_eq!(points("1, inf"), None);
-        assert_eq!(points(&points_text(&two.clone().unwrap())), two);
+        assert_eq!(points(&points_text(&two.clone().unwrap(), Locale::default())), two);
+    }
+
+    /// As in every field; and what nobody touched stays to the last bit, however it is shown.
+    #[test]
+    fn points_are_in_the_unit_that_is_shown() {
+        let feet = Locale { units: Units::FeetInches, ..Locale::default() };
+        let before = [DVec2::new(1_250.0, 0.0), DVec2::new(3_333.3, -40.0)];
+        let shown = points_text(&before, feet);
+        assert!(shown.starts_with("4' 1 "), "{shown}");
+        assert_eq!(points(&shown, feet, &before).as_deref(), Some(before.as_slice()));
+        let typed = points(&format!("{shown}12; 4' 6 1/2\"\n1250 mm, 6 1/2"), feet, &before).unwrap();
+        assert_eq!(typed[..2], before);
+        let meant = [DVec2::new(304.8, 1_384.3), DVec2::new(1_250.0, 165.1)];
+        assert!(typed[2..].iter().zip(meant).all(|(own, meant)| own.distance(meant) < 1e-9), "{typed:?}");
+        let metres = Locale { units: Units::Metres, ..Locale::default() };
+        assert_eq!(points("1.25; 3", metres, &[]), Some(vec![DVec2::new(1_250.0, 3_000.0)]));
     }
 }

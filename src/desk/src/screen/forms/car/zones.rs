@@ -202,20 +202,23 @@ impl CarForm<'_> {
             Outline::Polygon(polygon) => {
                 let box_ = polygon.bounds();
                 if polygon.area() < box_.size().x * box_.size().y - 1.0 {
-                    let shown = points_text(polygon.outer());
+                    let locale = self.desk.view().locale;
+                    let shown = points_text(polygon.outer(), locale);
+                    let hint = locale.language.forms().corners_hint(locale.units);
                     let p = format!("{path}.corners_mm");
                     let line = Line {
                         label: texts.corners,
-                        hint: texts.corners_hint,
+                        hint: &hint,
                         path: &p,
                         figure: along,
                         ..Line::default()
                     };
-                    let wrong = texts.not_points;
+                    let wrong = locale.language.forms().not_points(locale.units);
                     let typed = self
                         .lines(ui, line, &shown, |text| {
-                            let corners = points(text).ok_or_else(|| wrong.to_owned())?;
-                            Polygon::simple(corners).map_err(|_| wrong.to_owned())
+                            let before = polygon.outer();
+                            let corners = points(text, locale, before).ok_or_else(|| wrong.clone())?;
+                            Polygon::simple(corners).map_err(|_| wrong.clone())
                         })
                         .map(Outline::Polygon);
                     whole(self, typed.is_some());

@@ -164,11 +164,13 @@ impl BaySheet<'_> {
         let size = bounds.size();
         if outline.area() < size.x * size.y - 1.0 {
             let path = format!("area corners {id}");
-            let line =
-                Line { label: texts.corners, hint: texts.corners_hint, path: &path, ..Line::default() };
-            return self.sheet.lines(ui, line, &points_text(outline.outer()), |text| {
-                let corners = points(text).ok_or_else(|| forms.not_points.to_owned())?;
-                Polygon::simple(corners).map_err(|_| forms.not_points.to_owned())
+            let locale = self.sheet.desk.view().locale;
+            let hint = texts.corners_hint(locale.units);
+            let line = Line { label: texts.corners, hint: &hint, path: &path, ..Line::default() };
+            return self.sheet.lines(ui, line, &points_text(outline.outer(), locale), |text| {
+                let corners =
+                    points(text, locale, outline.outer()).ok_or_else(|| forms.not_points(locale.units))?;
+                Polygon::simple(corners).map_err(|_| forms.not_points(locale.units))
             });
         }
         let paths = ["from x", "to x", "from y", "to y"].map(|field| format!("area {field} {id}"));

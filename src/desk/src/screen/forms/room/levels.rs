@@ -2,6 +2,7 @@
 
 use baywright_planner::geometry::DVec2;
 use baywright_planner::model::LevelPoint;
+use baywright_planner::words::Units;
 use baywright_planner::words::hand::{BadLevel, LevelColumn};
 
 use crate::screen::forms::typed::of_table;
@@ -14,16 +15,19 @@ pub(in crate::screen) struct BadLine<'a> {
     pub what: BadLevel<'a>,
 }
 
-/// Levels from what was typed: along, across, level in mm or each with its unit, parted by semicolons, tabs, commas or spaces, with a point or a
+/// Levels from what was typed: along, across, level in the unit that is shown or each with its own, parted by semicolons, tabs, commas or spaces, with a point or a
 /// comma in a number; before them there may be a name or a number of the line, which says nothing. Or the name of a floor mark and
 /// its level. Empty lines, and a head over the columns, are passed over. A comma before three figures may part thousands: it is a
-/// decimal comma only where another figure of the table has one for certain.
+/// decimal comma only where another figure of the table has one for certain. A line that stands there as it was shown is what it was
+/// shown for (`untouched`), finer than it is written.
 ///
 /// # Errors
 /// The first line that is none of that.
 pub(in crate::screen) fn levels_of<'a>(
     text: &'a str,
     marks: &[(String, DVec2)],
+    units: Units,
+    untouched: impl Fn(&str) -> Option<LevelPoint>,
 ) -> Result<Vec<LevelPoint>, BadLine<'a>> {
     let has_decimals =
         text.lines().map(str::trim).flat_map(parts).any(|part| comma_of(part) == Some(Comma::Decimal));
@@ -34,7 +38,8 @@ pub(in crate::screen) fn levels_of<'a>(
         if line.is_empty() {
             continue;
         }
-        match level_of(line, marks, has_decimals) {
+        let read = untouched(line).map_or_else(|| level_of(line, marks, has_decimals, units), Ok);
+        match read {
             Ok(level) => levels.push(level),
             // Words and no number at all: what the columns are called.
             Err(_) if is_first && !line.chars().any(|c| c.is_ascii_digit()) && parts(line).len() > 1 => {}
@@ -70,13 +75,14 @@ fn level_of<'a>(
     line: &'a str,
     marks: &[(String, DVec2)],
     has_decimals: bool,
+    units: Units,
 ) -> Result<LevelPoint, BadLevel<'a>> {
     let parts = parts(line);
     let figure = |column: LevelColumn, part: &'a str| {
         if comma_of(part) == Some(Comma::Either) && !has_decimals {
             return Err(BadLevel::Thousands(column, part));
         }
-        of_table(part).ok_or(BadLevel::NoNumber(column, part))
+        of_table(part, units).ok_or(BadLevel::NoNumber(column, part))
     };
     match *parts.as_slice() {
         [x, y, level] | [_, x, y, level] => Ok(LevelPoint {
@@ -87,7 +93,7 @@ fn level_of<'a>(
             let named = marks.iter().find(|(name, _)| name.eq_ignore_ascii_case(mark));
             // Two numbers are no mark and its level: a third one is missing.
             let missing =
-                if of_table(mark).is_some() { BadLevel::Columns(2) } else { BadLevel::NoMark(mark) };
+                if of_table(mark, units).is_some() { BadLevel::Columns(2) } else { BadLevel::NoMark(mark) };
             let (_, at) = named.ok_or(missing)?;
             Ok(LevelPoint { at: *at, level_mm: figure(LevelColumn::Level, level)? })
         }
@@ -139,17 +145,36 @@ mod tests {
             "a1\t-2.5",
             "mark;level\nA1;-2,5",
         ] {
-            assert_eq!(levels_of(text, &marks), Ok(vec![one]), "{text}");
+            assert_eq!(levels_of(text, &marks, Units::Millimetres, |_| None), Ok(vec![one]), "{text}");
         }
-        assert_eq!(levels_of("", &marks), Ok(Vec::new()));
+        assert_eq!(levels_of("", &marks, Units::Millimetres, |_| None), Ok(Vec::new()));
         // In feet and inches, and mixed.
         let inches = LevelPoint { at: DVec2::new(2_286.0, 1_384.3), level_mm: -3.175 };
         for text in
             ["7' 6\"; 4' 6 1/2\"; -1/8\"", "7 ft 6 in, 54.5 in, -1/8 in", "2286\t4'-6 1/2\"\t-3.175 mm"]
         {
-            let read = levels_of(text, &[]).unwrap();
+            let read = levels_of(text, &[], Units::Millimetres, |_| None).unwrap();
             let [read] = read.as_slice() else { panic!("{text}") };
             assert!(read.at.distance(inches.at) < 1e-9 && (read.level_mm + 3.175).abs() < 1e-9, "{text}");
+        }
+    }
+
+    /// A bare number is one of the unit that is shown, as in every field; what has its unit stays what it is.
+    #[test]
+    fn a_bare_number_is_in_the_unit_that_is_shown() {
+        for (text, units) in [
+            ("90; 54 1/2; -1/8", Units::FeetInches),
+            ("90, 54.5, -0.125", Units::FeetInches),
+            ("2286 mm; 4' 6 1/2\"; -3.175 mm", Units::FeetInches),
+            ("2.286; 1.3843; -0.003175", Units::Metres),
+        ] {
+            let read = levels_of(text, &[], units, |_| None).unwrap();
+            let [read] = read.as_slice() else { panic!("{text}") };
+            let meant = DVec2::new(2_286.0, 1_384.3);
+            assert!(
+                read.at.distance(meant) < 1e-6 && (read.level_mm + 3.175).abs() < 1e-6,
+                "{text}: {read:?}"
+            );
         }
     }
 
@@ -159,26 +184,50 @@ mod tests {
         let bad = |column, text| {
             Err(BadLine { number: 1, line: "1,200;3,400;-2", what: BadLevel::Thousands(column, text) })
         };
-        assert_eq!(levels_of("1,200;3,400;-2", &[]), bad(LevelColumn::Along, "1,200"));
+        assert_eq!(
+            levels_of("1,200;3,400;-2", &[], Units::Millimetres, |_| None),
+            bad(LevelColumn::Along, "1,200")
+        );
         let one = LevelPoint { at: DVec2::new(850.0, 1_500.0), level_mm: -2.5 };
         // Four figures before it, or a figure elsewhere in the table with two behind it, leave no doubt.
-        assert_eq!(levels_of("850,000;1500,000;-2,500", &[]), Ok(vec![one]));
-        assert_eq!(levels_of("850,000\t1500\t-2,50", &[]), Ok(vec![one]));
-        assert_eq!(levels_of("850.000;1500.000;-2.500", &[]), Ok(vec![one]));
+        assert_eq!(levels_of("850,000;1500,000;-2,500", &[], Units::Millimetres, |_| None), Ok(vec![one]));
+        assert_eq!(levels_of("850,000\t1500\t-2,50", &[], Units::Millimetres, |_| None), Ok(vec![one]));
+        assert_eq!(levels_of("850.000;1500.000;-2.500", &[], Units::Millimetres, |_| None), Ok(vec![one]));
     }
 
     #[test]
     fn the_line_that_is_no_level_is_named() {
         let bad = |number, line, what| Err(BadLine { number, line, what });
         let (columns, no_level) = (BadLevel::Columns, |text| BadLevel::NoNumber(LevelColumn::Level, text));
-        assert_eq!(levels_of("850, 1500", &[]), bad(1, "850, 1500", columns(2)));
-        assert_eq!(levels_of("850;1500;1\n\n900;1500;lots", &[]), bad(3, "900;1500;lots", no_level("lots")));
-        assert_eq!(levels_of("1, 2, inf", &[]), bad(1, "1, 2, inf", no_level("inf")));
+        assert_eq!(
+            levels_of("850, 1500", &[], Units::Millimetres, |_| None),
+            bad(1, "850, 1500", columns(2))
+        );
+        assert_eq!(
+            levels_of("850;1500;1\n\n900;1500;lots", &[], Units::Millimetres, |_| None),
+            bad(3, "900;1500;lots", no_level("lots"))
+        );
+        assert_eq!(
+            levels_of("1, 2, inf", &[], Units::Millimetres, |_| None),
+            bad(1, "1, 2, inf", no_level("inf"))
+        );
         let across = BadLevel::NoNumber(LevelColumn::Along, "along");
-        assert_eq!(levels_of("x;y;z\nalong;across;level", &[]), bad(2, "along;across;level", across));
+        assert_eq!(
+            levels_of("x;y;z\nalong;across;level", &[], Units::Millimetres, |_| None),
+            bad(2, "along;across;level", across)
+        );
         // A fraction without its unit is none of millimetres.
-        assert_eq!(levels_of("1; 2; 1/8", &[]), bad(1, "1; 2; 1/8", no_level("1/8")));
-        assert_eq!(levels_of("nowhere; 3", &[]), bad(1, "nowhere; 3", BadLevel::NoMark("nowhere")));
-        assert_eq!(levels_of("1;2;3;4;5", &[]), bad(1, "1;2;3;4;5", columns(5)));
+        assert_eq!(
+            levels_of("1; 2; 1/8", &[], Units::Millimetres, |_| None),
+            bad(1, "1; 2; 1/8", no_level("1/8"))
+        );
+        assert_eq!(
+            levels_of("nowhere; 3", &[], Units::Millimetres, |_| None),
+            bad(1, "nowhere; 3", BadLevel::NoMark("nowhere"))
+        );
+        assert_eq!(
+            levels_of("1;2;3;4;5", &[], Units::Millimetres, |_| None),
+            bad(1, "1;2;3;4;5", columns(5))
+        );
     }
 }

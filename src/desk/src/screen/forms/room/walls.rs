@@ -2,6 +2,7 @@
 
 use baywright_planner::geometry::DVec2;
 use baywright_planner::model::{FloorSurvey, Id, Known, LevelPoint, Material, RoomFault, validate::number};
+use baywright_planner::words::{Locale, Units};
 use egui::Ui;
 use jiff::civil::Date;
 
@@ -32,13 +33,15 @@ impl BaySheet<'_> {
         {
             self.bay.walls_known = known;
         }
-        let shown = points_text(self.bay.room.outer());
-        let line =
-            Line { label: texts.corners, hint: texts.corners_hint, path: "corners", ..Line::default() };
+        let locale = self.sheet.desk.view().locale;
+        let shown = points_text(self.bay.room.outer(), locale);
+        let hint = texts.corners_hint(locale.units);
+        let line = Line { label: texts.corners, hint: &hint, path: "corners", ..Line::default() };
         let forms = self.sheet.texts;
         let bay = &self.bay;
         let typed = self.sheet.lines(ui, line, &shown, |text| {
-            let corners = points(text).ok_or_else(|| forms.not_points.to_owned())?;
+            let corners =
+                points(text, locale, bay.room.outer()).ok_or_else(|| forms.not_points(locale.units))?;
             let mut bay = bay.clone();
             match bay.replace_corners(corners) {
                 Ok(()) => Ok(bay.room),
@@ -67,14 +70,21 @@ impl BaySheet<'_> {
     pub(super) fn levels(&mut self, ui: &mut Ui, of: &str, survey: &mut Option<FloorSurvey>) {
         let texts = self.sheet.desk.view().locale.language.rooms();
         let forms = self.sheet.texts;
-        let shown: String = survey.iter().flat_map(|survey| &survey.points).map(level_text).collect();
+        let locale = self.sheet.desk.view().locale;
+        let before: Vec<LevelPoint> =
+            survey.iter().flat_map(|survey| survey.points.iter().copied()).collect();
+        let shown: String = before.iter().map(|own| level_text(own, locale)).collect();
         let path = format!("levels{of}");
-        let line = Line { label: texts.levels, hint: texts.levels_hint, path: &path, ..Line::default() };
+        let hint = texts.levels_hint(locale.units);
+        let line = Line { label: texts.levels, hint: &hint, path: &path, ..Line::default() };
         let hand = self.sheet.desk.view().locale.language.hand();
         let marks: Vec<(String, DVec2)> =
             self.bay.marks.iter().map(|own| (own.id.to_string(), own.at)).collect();
         let typed = self.sheet.lines(ui, line, &shown, |text| {
-            levels_of(text, &marks).map_err(|bad| hand.bad_level(bad.number, bad.line, bad.what))
+            let untouched =
+                |line: &str| before.iter().find(|own| level_text(own, locale).trim_end() == line).copied();
+            levels_of(text, &marks, locale.units, untouched)
+                .map_err(|bad| hand.bad_level(bad.number, bad.line, bad.what, locale.units))
         });
         // One window of the system at a time.
         if !self.sheet.desk.files.is_open()
@@ -207,6 +217,20 @@ impl BaySheet<'_> {
     }
 }
 
-fn level_text(point: &LevelPoint) -> String {
-    format!("{}, {}, {}\n", number(point.at.x), number(point.at.y), number(point.level_mm))
+/// A level as it can be typed again, in the unit that is shown.
+fn level_text(point: &LevelPoint, locale: Locale) -> String {
+    let (x, y) = (locale.length_to_type(point.at.x), locale.length_to_type(point.at.y));
+    match locale.units {
+        Units::Millimetres => {
+            format!("{}, {}, {}\n", number(point.at.x), number(point.at.y), number(point.level_mm))
+        }
+        Units::Metres => format!("{x}; {y}; {}\n", locale.length_to_type(point.level_mm)),
+        // What matters of a level is finer than the parts of an inch that a tape has.
+        Units::FeetInches => {
+            format!("{x}; {y}; {}\"\n", number((point.level_mm * TO_INCHES).round() / 1_000.0))
+        }
+    }
 }
+
+/// A thousandth of an inch in a millimetre; an inch is 25.4 mm.
+const TO_INCHES: f64 = 1_000.0 / 25.4;

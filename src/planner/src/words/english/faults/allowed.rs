@@ -144,7 +144,10 @@ fn syntax(syntax: Syntax) -> String {
         Syntax::LessDeep => "records as the formats describe them",
         Syntax::NothingMore => "nothing after the file's last closing bracket",
         Syntax::ClosedBrackets => "a file whose brackets are all closed",
-        Syntax::AsDescribed => "what the formats describe",
+        Syntax::AsDescribed => "a value such as the shipped files have in this field",
+        Syntax::WholeFile => {
+            "a file that was saved by this program, or one like it: all its fields stand in one ( ... )"
+        }
     }
     .to_owned()
 }

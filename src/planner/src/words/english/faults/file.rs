@@ -60,6 +60,9 @@ fn trouble(trouble: &FileTrouble) -> String {
         FileTrouble::Empty(kind) => {
             format!("this is an empty file; {} starts with `(version: 1,`", a(*kind))
         }
+        FileTrouble::OtherKind { wanted, found } => {
+            format!("this is {}, not {}", plainly(*found), plainly(*wanted))
+        }
         FileTrouble::More(count) => format!("{count} more things are wrong like these"),
         FileTrouble::NameIsNoText => {
             "this file's name is no text; give it a name in plain letters".to_owned()
@@ -142,6 +145,15 @@ const fn a(kind: FileKind) -> &'static str {
         FileKind::Picture => "a picture",
         FileKind::Levels => "a table of floor levels",
         FileKind::Any => "a file",
+    }
+}
+
+/// The same for who has the wrong file in hand.
+const fn plainly(kind: FileKind) -> &'static str {
+    match kind {
+        FileKind::Layout => "a bay",
+        FileKind::Profile => "a car",
+        other => a(other),
     }
 }
 
