@@ -89,7 +89,11 @@ proptest! {
                     // A local minimum: a little less of the same move is no way out.
                     let less = t * (1.0 - 1e-3);
                     let shorter = t.length() * 1e-3;
-                    prop_assert!(shorter < 1e-7 || overlaps(&pair.a, &pair.b.moved(less)), "{t} is no minimum");
+                    let back = pair.b.moved(less);
+                    // By a few millionths of a millimetre a thin corner is in by less than what counts as touching.
+                    let touches = shorter < 1e-4 && distance(&pair.a, &back).gap() <= pair.length_slack();
+                    let is_in = shorter < 1e-7 || touches || overlaps(&pair.a, &back);
+                    prop_assert!(is_in, "{t} is no minimum");
                 }
             }
         }

@@ -346,7 +346,7 @@ mod tests {
         let feet = Locale { units: Units::FeetInches, ..Locale::default() };
         let before = [DVec2::new(1_250.0, 0.0), DVec2::new(3_333.3, -40.0)];
         let shown = points_text(&before, feet);
-        assert!(shown.starts_with("4' 1 "), "{shown}");
+        assert!(shown.starts_with("4′ 1 "), "{shown}");
         assert_eq!(points(&shown, feet, &before).as_deref(), Some(before.as_slice()));
         let typed = points(&format!("{shown}12; 4' 6 1/2\"\n1250 mm, 6 1/2"), feet, &before).unwrap();
         assert_eq!(typed[..2], before);
