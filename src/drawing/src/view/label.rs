@@ -275,8 +275,6 @@ impl Pen<'_> {
     /// A place further off for a blamed thing's name, if one costs less than `least`: from near to far all around, then
     /// anywhere on the paper.
     fn far_place(&self, wanted: &Wanted<'_>, width: f64, least: f64) -> Option<(DVec2, Align)> {
-        let (own, about) = self.whose(wanted);
-        let astray = if about.is_some() { ASTRAY_HANGING } else { ASTRAY_LED };
         let half = wanted.around.size() * 0.5;
         let middle = wanted.around.centre();
         let mut best: Option<(f64, DVec2, Align)> = None;
@@ -306,46 +304,62 @@ impl Pen<'_> {
                     let at = edge + way * distance;
                     let align = Align::led(way);
                     let least = best.map_or(least, |(cost, ..)| cost);
-                    let place = self.level_box(at, align, width, wanted.style);
-                    let (from, to) = line_between(&wanted.around, &place);
-                    let mut cost = far + self.space.cost_up_to(place, least - far);
-                    if cost >= least {
-                        continue;
-                    }
-                    cost += self.led_across((from, to), about.is_some(), least - cost);
-                    // What is read over an edge hides where the line begins.
-                    if cost < least && self.space.is_read_at(from) {
-                        cost += BEGINS_UNDER_COST;
-                    }
-                    if cost < least {
-                        cost += self.bodies.cost(own, about, &place, astray);
-                    }
+                    let cost = far + self.led_cost(wanted, width, (at, align), least - far);
                     if cost < least {
                         best = Some((cost, at, align));
                     }
                 }
             }
         }
-        // Right across the paper only figures that must be read.
-        if best.is_none() && least >= FIRM && needed {
-            best = self.anywhere_for(wanted, width);
+        // Between all of those directions, and right across the paper, only what must be read.
+        if needed && best.is_none_or(|(cost, ..)| cost > POOR_LED) {
+            let middle = wanted.around.centre();
+            for at in self.paper_over(width, wanted.style) {
+                let least = best.map_or(least, |(cost, ..)| cost);
+                let far = LEADER_COST + at.distance(middle) * far_cost;
+                if far < least {
+                    let cost = far + self.led_cost(wanted, width, (at, Align::Middle), least - far);
+                    if cost < least {
+                        best = Some((cost, at, Align::Middle));
+                    }
+                }
+            }
         }
         best.map(|(_, at, align)| (at, align))
     }
 
-    /// The nearest free place on the whole paper, row by row.
-    fn anywhere_for(&self, wanted: &Wanted<'_>, width: f64) -> Option<(f64, DVec2, Align)> {
+    /// What a place for a name that is led there costs, but for the distance; no longer summed once it is `most`.
+    fn led_cost(&self, wanted: &Wanted<'_>, width: f64, (at, align): (DVec2, Align), most: f64) -> f64 {
+        let (own, about) = self.whose(wanted);
+        let astray = if about.is_some() { ASTRAY_HANGING } else { ASTRAY_LED };
+        let place = self.level_box(at, align, width, wanted.style);
+        let (from, to) = line_between(&wanted.around, &place);
+        let mut cost = self.space.cost_up_to(place, most);
+        if cost < most {
+            cost += self.led_across((from, to), about.is_some(), most - cost);
+        }
+        // What is read over an edge hides where the line begins.
+        if cost < most && self.space.is_read_at(from) {
+            cost += BEGINS_UNDER_COST;
+        }
+        if cost < most {
+            cost += self.bodies.cost(own, about, &place, astray);
+        }
+        cost
+    }
+
+    /// Places all over the paper for a text so wide, row by row, px.
+    fn paper_over(&self, width: f64, style: TextStyle) -> impl Iterator<Item = DVec2> + use<> {
         let window = self.window.grown(-4.0);
-        let one = DVec2::new(width + 4.0, wanted.style.line_height() + 2.0);
+        let one = DVec2::new(width + 4.0, style.line_height() + 2.0);
         let count =
             (window.size() / one * DVec2::new(2.0, 1.0)).floor().clamp(DVec2::ZERO, DVec2::splat(64.0));
         let step = window.size() / count.max(DVec2::ONE);
-        let places = (0..count.y as u32).flat_map(|row| (0..count.x as u32).map(move |column| (column, row)));
-        let places = places.map(|(column, row)| {
-            let at = window.low + step * DVec2::new(f64::from(column) + 0.5, f64::from(row) + 0.5);
-            (at.distance(wanted.around.centre()) * LEADER_FAR_COST, at, Align::Middle)
-        });
-        self.cheapest(width, wanted.style, places).filter(|(cost, ..)| *cost < FIRM)
+        let places =
+            (0..count.y as u32).flat_map(move |row| (0..count.x as u32).map(move |column| (column, row)));
+        places.map(move |(column, row)| {
+            window.low + step * DVec2::new(f64::from(column) + 0.5, f64::from(row) + 0.5)
+        })
     }
 
     /// Puts a name down, with a line to what it names where it is led.
@@ -372,6 +386,8 @@ fn line_between(named: &Bounds, name: &Bounds) -> (DVec2, DVec2) {
     (from, from.clamp(name.low, name.high))
 }
 
+/// A name that is led for more than this stands badly: then all of the paper is looked at.
+const POOR_LED: f64 = LEADER_COST + 90.0;
 /// A name that is led for less than this stands well; else directions between those are tried.
 const GOOD_LED: f64 = LEADER_COST + 40.0;
 /// Those stand nearer by this share of half a step.
