@@ -7,7 +7,7 @@
 //! - What is then done, in order: `move: THING, X, Y` (millimetres in the bay), `take away: THING`, `park: X, Y` (the car
 //!   by that much), `open: DOOR`, `shut: DOOR`, `turn the car: DEGREES`, `forget the floor survey: yes`,
 //!   `shop: SETTING, VALUE` (as in the file of a shop's settings), `pit: NAME, X, Y, X, Y` (an open one, from corner to corner),
-//!   `somebody: NAME, X, Y` (who stands there, 500 mm across).
+//!   `somebody: NAME, X, Y` (who stands there, 500 mm across), `jack: NAME, X, Y` (of steel, 300 mm square, 120 mm high).
 //! - `verdict:`, `stops:` and `care:` say what must come out. Every finding that stops or needs care is listed; the text
 //!   is how its line begins, and the order does not matter. `cure:` is how the cure of the finding before it begins.
 //! - `promise:` is the sentence beside the verdict, or a part of it.
@@ -96,6 +96,7 @@ impl Scenario {
                 "forget the floor survey" => now.bay.survey = None,
                 "pit" => now.bay.floor_features.push(pit(&parts)),
                 "somebody" => now.bay.things.push(somebody(&parts)),
+                "jack" => now.bay.things.push(jack(&parts)),
                 "shop" => {
                     let figure = ShopFigure::ALL.iter().find(|own| own.name() == parts[0]);
                     let figure = figure.unwrap_or_else(|| panic!("{}: no setting {text:?}", self.name));
@@ -139,6 +140,10 @@ impl Scenario {
                 }
                 "somebody" => {
                     layout.bay.things.push(somebody(&parts));
+                    continue;
+                }
+                "jack" => {
+                    layout.bay.things.push(jack(&parts));
                     continue;
                 }
                 "shop" => {
@@ -226,6 +231,17 @@ fn somebody(parts: &[&str]) -> Thing {
         metal: None,
         effort: Effort::OnePerson,
         locked: false,
+    }
+}
+
+fn jack(parts: &[&str]) -> Thing {
+    let shape = Shape::Rectangle { length_mm: 300.0, width_mm: 300.0 };
+    Thing {
+        kind: ThingKind::Other,
+        footprint: Footprint::new(shape).expect("a sound shape"),
+        span: Span::new(0.0, 120.0).expect("heights"),
+        material: Material::Steel,
+        ..somebody(parts)
     }
 }
 

@@ -312,8 +312,7 @@ impl<'a> Context<'a> {
 
     /// Whether a solid of the car lies on one side of it, as a door mirror does.
     pub fn is_aside(&self, solid: &Prism) -> bool {
-        let middle = self.scene.bay_from_vehicle.inverse() * solid.outline.bounds().centre();
-        middle.y.abs() > self.arrangement.vehicle.width_mm * 0.25
+        is_aside(self.arrangement, self.scene, solid)
     }
 
     /// Whether the car covers all of a hole in the floor, with all its parts together.
@@ -417,6 +416,12 @@ impl Finding {
         self.cure = Some(Cure { step, effort: None, at_least: None, causes: Vec::new() });
         self
     }
+}
+
+/// Whether a solid of the car lies on one side of it, as a door mirror does.
+pub(crate) fn is_aside(arrangement: &Arrangement, scene: &Scene, solid: &Prism) -> bool {
+    let middle = scene.bay_from_vehicle.inverse() * solid.outline.bounds().centre();
+    middle.y.abs() > arrangement.vehicle.width_mm * 0.25
 }
 
 /// The middle of what two boxes share: a place to point at. If they share nothing, the middle between them.

@@ -26,6 +26,7 @@ pub use bay_deed::{BayDeed, BayPart};
 pub use building::lost_by_adopting;
 pub use deed::Deed;
 pub use in_bay::set_up_in;
+pub use things::is_built;
 
 /// One change of a layout, seen from one arrangement.
 #[derive(Clone, Debug, PartialEq)]

@@ -232,11 +232,13 @@ impl Pen<'_> {
         }
         // What must be read is tried all along the edges too.
         let (half, slid) = (whole.width * 0.5, SLID_STEP_PX * self.enlarged);
+        // Of a thing larger than the paper only what of its edges is on it.
+        let paper = self.window.grown(whole.width);
         let along =
             |from: f64, to: f64| (0..=((to - from) / slid) as u32).map(move |i| from + f64::from(i) * slid);
-        let over = along(low.x - half, high.x + half)
+        let over = along((low.x - half).max(paper.low.x), (high.x + half).min(paper.high.x))
             .flat_map(|x| [foot + off, low.y - off].map(|y| (DVec2::new(x, y), Align::Middle)));
-        let beside = along(low.y - off, foot + off).flat_map(|y| {
+        let beside = along((low.y - off).max(paper.low.y), (foot + off).min(paper.high.y)).flat_map(|y| {
             [(high.x + OFF_PX, Align::Start), (low.x - OFF_PX, Align::End)]
                 .map(|(x, align)| (DVec2::new(x, y), align))
         });

@@ -38,6 +38,8 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let limits = &context.arrangement.aiming.alignment;
     let car = &context.arrangement.on_this_car;
     let thrust = car.rear_toe.both_rad().map(|(left, right)| thrust_heading(left, right));
+    // What was read of one wheel wants the other.
+    let half_toe = car.rear_toe.left_rad.is_some() != car.rear_toe.right_rad.is_some();
     let quantities: [fn(f64) -> Quantity; 2] = [Quantity::Angle, Quantity::Length];
     let figures = [
         (AlignmentFigure::ThrustAngle, (limits.thrust_angle_rad, CROOKED_RAD), thrust),
@@ -50,7 +52,7 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
                 (own, Severity::Stops, Basis::Procedure(provenance))
             }
             // What no procedure asks for, need not be measured.
-            None if entered.is_none() => continue,
+            None if entered.is_none() && !(figure == AlignmentFigure::ThrustAngle && half_toe) => continue,
             None => (usual, Severity::Care, Basis::CommonPractice),
         };
         let at = context.scene.bay_from_vehicle.origin().extend(0.0);
@@ -98,6 +100,10 @@ mod tests {
             arrangement.on_this_car.rear_toe = RearToe { left_rad: half.0, right_rad: half.1 };
             check(&arrangement, Code::AlignmentUnknown, Severity::Care, None);
             none(&arrangement, Code::AlignmentOff);
+            // Who read one wheel reads the other, whether or not the procedure asks.
+            let mut unasked = arrangement.clone();
+            unasked.aiming.alignment.thrust_angle_rad = None;
+            check(&unasked, Code::AlignmentUnknown, Severity::Care, None);
         }
         arrangement.on_this_car.rear_toe = RearToe::of(angle::radians(0.3), angle::radians(0.1));
         none(&arrangement, Code::AlignmentOff);

@@ -220,7 +220,8 @@ fn shared(context: &Context<'_>, a: &HallBay, b: &HallBay) -> Option<Finding> {
     let subjects = vec![Subject::HallBay(a.id.clone()), Subject::HallBay(b.id.clone())];
     let found =
         finding(Facts::BeyondBay { lies, parts: Vec::new() }, severity, subjects, at, Basis::AsEntered);
-    Some(found.against(Quantity::Length(length), Quantity::Length(0.0)))
+    // By how much one floor is another tells nothing.
+    Some(if is_same { found } else { found.against(Quantity::Length(length), Quantity::Length(0.0)) })
 }
 
 fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
@@ -254,9 +255,13 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     for (i, one) in bay.bays.iter().enumerate() {
         findings.extend(bay.bays.iter().take(i).filter_map(|other| shared(context, other, one)));
     }
-    let others = bay.bays.iter().filter(|other| !is_own(context, other) && !is_own_floor(context, other));
-    for other in others {
-        let there = There { pieces: vec![other.outline.clone().into()], own: None };
+    for other in bay.bays.iter().filter(|other| !is_own(context, other)) {
+        let pieces = match own_bay(context.arrangement).filter(|_| is_own_floor(context, other)) {
+            // Of one that is the own floor only what lies beyond that is another's.
+            Some(own) => floors(boolean::difference(&other.outline, &own.outline)),
+            None => vec![other.outline.clone().into()],
+        };
+        let there = There { pieces, own: None };
         let is_kept = kept_empty(context).any(|kept| kept.id == other.id);
         let lies = if is_kept { Beyond::KeptEmpty } else { Beyond::Bay };
         let found = reaching(context, &there, lies, &used, Subject::HallBay(other.id.clone()));
@@ -275,8 +280,11 @@ fn rest_of_hall(bay: &Bay) -> Vec<Outline> {
     let without = |left: Vec<Polygon>, own: &HallBay| {
         left.iter().flat_map(|piece| boolean::difference(piece, &own.outline)).collect()
     };
-    let left = bay.bays.iter().fold(vec![bay.room.clone()], without);
-    // What rounding leaves between two bays that meet is no part of a hall, and is another in each order.
+    floors(bay.bays.iter().fold(vec![bay.room.clone()], without))
+}
+
+/// What rounding leaves between two bays that meet is no part of a hall, and is another in each order.
+fn floors(left: Vec<Polygon>) -> Vec<Outline> {
     let is_floor = |piece: &Polygon| piece.area() > SPEAKS_FROM_MM * piece.bounds().size().length();
     left.into_iter().filter(is_floor).map(Outline::from).collect()
 }
@@ -513,13 +521,13 @@ mod tests {
         hall.in_bay = Some("bay 2".into());
         for kept in [Vec::new(), vec!["bay 1".into()]] {
             hall.kept_empty = kept;
-            let found = check(&hall, Code::BeyondBay, Severity::Care, Some(6_000.0));
+            let found = check(&hall, Code::BeyondBay, Severity::Care, None);
             assert!(matches!(found.facts, Facts::BeyondBay { lies: Beyond::SameFloor, .. }), "{found:?}");
             assert_eq!(found.subjects, [Subject::HallBay("bay 1".into()), Subject::HallBay("bay 2".into())]);
             assert_eq!(assess(&hall).verdict, Verdict::ReadyWithCare);
-            assert!(title(&hall).starts_with("Bay 1 and bay 2 are the same floor"), "{}", title(&hall));
+            assert!(title(&hall).starts_with("Bay 1 and bay 2 are the same floor. Draw"), "{}", title(&hall));
         }
-        // A little apart they are so still; half a bay apart they share floor.
+        // A little apart they are so still, down to nine tenths.
         hall.kept_empty.clear();
         hall.bay.bays[0] = hall_bay("bay 1", (0.0, 0.0), (11_500.0, 6_000.0));
         assert!(title(&hall).starts_with("Bay 1 and bay 2 are the same floor"), "{}", title(&hall));

@@ -274,7 +274,7 @@ impl Claim {
             Bars::Lamps => shines(thing).then_some((Code::LightInPicture, Severity::Care)),
             Bars::Person(excludes) => (thing.is_person() && excluded(excludes, thing) == Some(true))
                 .then_some((Code::PersonNear, Severity::Care)),
-            Bars::Under => (thing.effort != Effort::Fixed).then_some((Code::UnderCar, Severity::Care)),
+            Bars::Under => may_be_under(thing).then_some((Code::UnderCar, Severity::Care)),
             Bars::Low => lies_under_a_tape(&thing.span).then_some((Code::TapeOver, Severity::Care)),
         }
     }
@@ -313,6 +313,11 @@ impl Claim {
 /// Whether it is a lamp, or has lamps that somebody may leave on, or is of glass, in which the lamps of the room are seen.
 pub(super) const fn shines(thing: &Thing) -> bool {
     matches!(thing.kind, ThingKind::Lamp | ThingKind::ParkedCar) || matches!(thing.material, Material::Glass)
+}
+
+/// Whether something is asked of under a car: what can be carried away, a lift's arm, and people.
+pub(super) fn may_be_under(thing: &Thing) -> bool {
+    thing.effort != Effort::Fixed || thing.kind == ThingKind::LiftArm || thing.is_person()
 }
 
 /// Whether walls bound a zone: one that keeps out only people or light ends at a wall by itself.

@@ -34,6 +34,12 @@ fn wave(arrangement: &Arrangement) -> Option<Wavelength> {
     wavelength(arrangement.sensor.kind.radar()?.frequency_hz).ok()
 }
 
+/// Farther than anything of the first zone of a path so long is from the straight path, mm: its radius half way by the usual
+/// formula, and the quarter of a wavelength by which it reaches past both ends, and more.
+fn widest(wavelength: Wavelength, path_mm: f64) -> f64 {
+    zone_radius(wavelength, path_mm * 0.5, path_mm * 0.5, 1) + wavelength.mm()
+}
+
 /// A radar's paths to its upright targets keep things out of the first Fresnel zone.
 fn claims(arrangement: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
     let Some(wavelength) = wave(arrangement) else { return };
@@ -51,9 +57,7 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let sensor = context.scene.sensor();
     for target in context.scene.targets.iter().filter(|target| !target.lies) {
         let (from, to) = (sensor.truncate(), target.centre().truncate());
-        let half = from.distance(to) * 0.5;
-        // The zone is nowhere farther from the straight path than its radius half way and a wavelength.
-        let widest = zone_radius(wavelength, half, half, 1) + wavelength.mm();
+        let widest = widest(wavelength, from.distance(to));
         let Some(near) = Bounds::around([from, to]).map(|path| path.grown(widest)) else { continue };
         for (edge, wall) in context.scene.room.walls().edges().enumerate() {
             if !Bounds::around([wall.from, wall.to]).is_some_and(|own| own.meets(&near)) {
@@ -85,8 +89,7 @@ fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
     let sensor = context.scene.sensor();
     for target in context.scene.targets.iter().filter(|target| !target.lies) {
         let centre = target.centre();
-        let half = sensor.distance(centre) * 0.5;
-        let widest = zone_radius(wavelength, half, half, 1);
+        let widest = widest(wavelength, sensor.distance(centre));
         let Some(near) = super::sight::sight_bounds(context, target) else { continue };
         let things = context.things_near(near.grown(widest));
         let things = things.map(|seen| (thing_subject(&seen.thing.id), seen.placed.prism.clone()));

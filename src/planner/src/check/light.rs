@@ -7,6 +7,7 @@ use super::finding::Subject;
 use crate::model::{Bay, Opening};
 
 /// A rectangle of the building's shell through which daylight comes, or may come.
+#[derive(Clone)]
 pub(super) struct Pane {
     /// The opening or the wall.
     pub subject: Subject,

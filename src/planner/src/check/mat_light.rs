@@ -24,24 +24,29 @@ fn whole(context: &Context<'_>, findings: &mut Vec<Finding>) {
     if mats.is_empty() {
         return;
     }
-    let mut told: Vec<Subject> = Vec::new();
+    // Of one wall all that is of glass or mesh is told once, by the mat that is nearest to it; of mats as near rounding and order do
+    // not choose.
+    let mut told: Vec<(Pane, &PlacedTarget, (f64, f64))> = Vec::new();
+    let whole = |gap: f64| (gap / SPEAKS_FROM_MM).round();
     for pane in panes(&context.arrangement.bay) {
-        if told.contains(&pane.subject) {
-            continue;
+        for mat in &mats {
+            let (gap, limit) = reach(context, &pane, mat);
+            if gap >= limit - SPEAKS_FROM_MM {
+                continue;
+            }
+            match told.iter_mut().find(|(own, ..)| own.subject == pane.subject) {
+                Some(own) if (whole(gap), &mat.id) >= (whole(own.2.0), &own.1.id) => {}
+                Some(own) => *own = (pane.clone(), mat, (gap, limit)),
+                None => told.push((pane.clone(), mat, (gap, limit))),
+            }
         }
-        let reached = mats.iter().map(|mat| (mat, reach(context, &pane, mat)));
-        let reached = reached.filter(|(_, (gap, limit))| *gap < limit - SPEAKS_FROM_MM);
-        // Of mats as near as each other rounding and order do not choose.
-        let whole = |gap: f64| (gap / SPEAKS_FROM_MM).round();
-        let nearest =
-            reached.min_by(|(x, a), (y, b)| whole(a.0).total_cmp(&whole(b.0)).then_with(|| x.id.cmp(&y.id)));
-        let Some((mat, (gap, limit))) = nearest else { continue };
-        told.push(pane.subject.clone());
+    }
+    findings.extend(told.into_iter().map(|(pane, mat, (gap, limit))| {
         let at = pane.line.at(0.5).extend((pane.span.bottom() + pane.span.top()) * 0.5);
         let subjects = vec![pane.subject, Subject::Target(mat.id.clone())];
         let found = finding(Facts::LightOnMat, Severity::Care, subjects, at, Basis::CommonPractice);
-        findings.push(found.against(Quantity::Length(gap), Quantity::Length(limit)));
-    }
+        found.against(Quantity::Length(gap), Quantity::Length(limit))
+    }));
 }
 
 /// How far a mat is from a pane's foot, and how far from it light falls on the floor, or may, mm.
@@ -53,7 +58,8 @@ fn reach(context: &Context<'_>, pane: &Pane, mat: &PlacedTarget) -> (f64, f64) {
         let unsure = sway(arrangement, farthest_of(&solid.outline, axle));
         (distance_to_segment(&solid.outline, &pane.line).gap(), unsure)
     });
-    let (gap, unsure) = of_solid.min_by(|a, b| a.0.total_cmp(&b.0)).unwrap_or((f64::INFINITY, 0.0));
+    let (gap, unsure) =
+        of_solid.min_by(|a, b| (a.0 - a.1).total_cmp(&(b.0 - b.1))).unwrap_or((f64::INFINITY, 0.0));
     (gap, pane.span.top() * cos / sin + unsure + arrangement.shop.within(arrangement.bay.walls_known))
 }
 

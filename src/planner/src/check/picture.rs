@@ -307,6 +307,11 @@ mod tests {
         let found = check(&pane, Code::LightInPicture, Severity::Care, None);
         let line = words::Words::new(&pane, words::Locale::default()).line(&found);
         assert!(line.contains("mirrored in it"), "{line}");
+        pane.bay.things[0].kind = ThingKind::Lamp;
+        let found = check(&pane, Code::LightInPicture, Severity::Care, None);
+        let line = words::Words::new(&pane, words::Locale::default()).line(&found);
+        assert!(line.contains("Switch it off"), "{line}");
+        pane.bay.things[0].kind = ThingKind::Other;
         pane.bay.things[0].material = Material::Wood;
         none(&pane, Code::LightInPicture);
     }

@@ -1,62 +1,61 @@
-//! What stands under the car without touching it as drawn.
+//! What stands under the car without being in it as drawn.
 //!
 //! Rule: nothing that can be carried away stands under the car's body, higher than a tape goes over: a jack or a stand may hold the
-//! body up, so that the car does not stand on its own wheels, and nobody looks there. Nor does anybody lie there. What is fixed is
-//! the building's, and holds up no car. Under a car on runways it is asked of what rises above the runways. What the car is in is
-//! `car-clash`.
+//! body up, so that the car does not stand on its own wheels, and nobody looks there; nor a lift's arm, for the same reason. Nor does
+//! anybody lie there. What else is fixed is the building's. What the car is in is `car-clash`.
 //! Limit: common practice, no source; and as much more as the places of thing and car are uncertain by. It needs care: somebody looks.
 
 use baywright_geometry::DVec2;
 use baywright_geometry::distance::{Separation, distance};
 use baywright_geometry::{Outline, Prism, Span};
 
-use super::claim::{Bars, Claim, GOES_OVER_MM, Volume};
+use super::claim::{Bars, Claim, GOES_OVER_MM, Volume, may_be_under};
 use super::finding::{Basis, Code, Facts, Finding, Quantity, Severity, Subject};
 use super::in_one_place::depth;
-use super::{Check, Context, Remedy, SPEAKS_FROM_MM, Seen, farthest_of, finding, sway, thing_subject};
-use crate::model::{Arrangement, Effort};
+use super::{
+    Check, Context, Remedy, SPEAKS_FROM_MM, Seen, farthest_of, finding, is_aside, sway, thing_subject,
+};
+use crate::model::Arrangement;
 use crate::scene::Scene;
 
 pub(super) const CHECK: Check =
     Check { codes: &[Code::UnderCar], things, claims, remedy: |_| Remedy::ThingOut, ..Check::NONE };
 
+/// The parts of the body that something can be under: a mirror is beside it.
+fn bodies<'a>(arrangement: &'a Arrangement, scene: &'a Scene) -> impl Iterator<Item = &'a Prism> {
+    scene.car.iter().filter(|solid| !is_aside(arrangement, scene, solid))
+}
+
 /// The space under the car's body, above what a tape goes over.
-fn claims(_: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
-    let under = |solid: &Prism| Span::new(scene.carried_at_mm + GOES_OVER_MM, solid.span.bottom()).ok();
-    let spaces = scene.car.iter().filter_map(|solid| Some(Prism::new(solid.outline.clone(), under(solid)?)));
+fn claims(arrangement: &Arrangement, scene: &Scene, claims: &mut Vec<Claim>) {
+    let under = |solid: &Prism| Span::new(GOES_OVER_MM, solid.span.bottom()).ok();
+    let spaces = bodies(arrangement, scene);
+    let spaces = spaces.filter_map(|solid| Some(Prism::new(solid.outline.clone(), under(solid)?)));
     claims.extend(spaces.map(|space| Claim::new(Subject::Car, Volume::Prism(space), Bars::Under)));
 }
 
 fn things(context: &Context<'_>, findings: &mut Vec<Finding>) {
-    for seen in context.things().filter(|seen| seen.thing.effort != Effort::Fixed) {
+    for seen in context.things().filter(|seen| may_be_under(seen.thing)) {
         findings.extend(under(context, &seen));
     }
 }
 
 fn under(context: &Context<'_>, seen: &Seen<'_>) -> Option<Finding> {
     let own = &seen.placed.prism;
-    if own.span.top() <= context.scene.carried_at_mm + GOES_OVER_MM {
+    if own.span.top() <= GOES_OVER_MM {
         return None;
     }
     let axle = context.arrangement.parked.origin();
     let unsure = seen.placed.known_mm + sway(context.arrangement, farthest_of(&own.outline, axle));
-    if !seen.placed.bounds.grown(unsure).meets(&context.scene.car_bounds) {
+    if !seen.placed.bounds.grown(unsure).meets(&context.scene.car_bounds)
+        || context.scene.car.iter().any(|solid| depth(solid, own).is_some())
+    {
         return None;
     }
-    let mut nearest: Option<(f64, DVec2)> = None;
-    for solid in &context.scene.car {
-        if depth(solid, own).is_some() {
-            return None;
-        }
-        if solid.span.bottom() < own.span.top() || context.is_aside(solid) {
-            continue;
-        }
-        let (gap, at) = beside(&solid.outline, &own.outline, seen.placed.bounds.centre());
-        if nearest.is_none_or(|(least, _)| gap < least) {
-            nearest = Some((gap, at));
-        }
-    }
-    let (gap, at) = nearest?;
+    let over = bodies(context.arrangement, context.scene);
+    let over = over.filter(|solid| solid.span.bottom() >= own.span.top());
+    let gaps = over.map(|solid| beside(&solid.outline, &own.outline, seen.placed.bounds.centre()));
+    let (gap, at) = gaps.min_by(|a, b| a.0.total_cmp(&b.0))?;
     let (is_under, may_be) = (gap < 0.0, gap < unsure - SPEAKS_FROM_MM);
     if !is_under && !may_be {
         return None;
@@ -133,18 +132,37 @@ mod tests {
         assert!(words.line(&found).starts_with("Jack is under the car"), "{}", words.line(&found));
     }
 
-    /// On runways 100 mm high, what rises above them between them; a box lower than they are is out of the car's reach.
+    /// Between the runways under a raised car, however low.
     #[test]
     fn between_runways() {
-        let between = |top: f64| {
+        let between = |top: f64, kind: ThingKind| {
             let mut arrangement = raised();
             let mut thing = cabinet("stand", (2_500.0, 3_000.0), 300.0, 300.0);
-            (thing.span, thing.place.known) = (span(0.0, top), Known::Within(0.0));
+            (thing.span, thing.place.known, thing.kind) = (span(0.0, top), Known::Within(0.0), kind);
             arrangement.bay.things = vec![thing];
             arrangement
         };
         let runway = raised().bay.runways[0].top_mm;
-        check(&between(runway + 100.0), Code::UnderCar, Severity::Care, None);
-        none(&between(runway + 20.0), Code::UnderCar);
+        check(&between(runway + 100.0, ThingKind::Other), Code::UnderCar, Severity::Care, None);
+        check(&between(300.0, ThingKind::Person), Code::UnderCar, Severity::Care, None);
+        none(&between(20.0, ThingKind::Other), Code::UnderCar);
+    }
+
+    /// People are never the building's, and an arm of a lift holds a car up; what is beside the body under a mirror is not under it.
+    #[test]
+    fn who_and_what_counts() {
+        let fixed = |kind: ThingKind| {
+            let mut own = beside(-300.0);
+            (own.bay.things[0].effort, own.bay.things[0].kind) = (Effort::Fixed, kind);
+            own
+        };
+        check(&fixed(ThingKind::Person), Code::UnderCar, Severity::Care, None);
+        check(&fixed(ThingKind::LiftArm), Code::UnderCar, Severity::Care, None);
+        none(&fixed(ThingKind::Column), Code::UnderCar);
+        let mirror = clear().vehicle.mirrors;
+        let mut under_mirror = beside(5.0);
+        under_mirror.bay.things[0].place.at =
+            PlanPose::new(DVec2::new(4_000.0 + mirror.ahead_mm, 4_055.0), 0.0);
+        none(&under_mirror, Code::UnderCar);
     }
 }

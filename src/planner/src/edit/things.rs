@@ -1,11 +1,13 @@
 //! What is done to the things of a bay, in one arrangement or in all.
 
 use super::{EditFault, is_taken, saved};
-use crate::model::{Effort, Footprint, Id, Known, Layout, Moved, Place, Shape, Thing, ThingKind};
+use crate::model::{
+    Effort, Footprint, Id, Known, Layout, Moved, Place, SavedArrangement, Shape, Thing, ThingKind,
+};
 
 /// Whether a thing is a part of the building, and so there in every arrangement of it: what is fixed, and what belongs to what
 /// is.
-fn is_built(thing: &Thing) -> bool {
+pub fn is_built(thing: &Thing) -> bool {
     thing.effort == Effort::Fixed
         || matches!(thing.kind, ThingKind::Column | ThingKind::LiftPost | ThingKind::LiftArm)
 }
@@ -25,12 +27,13 @@ pub(super) fn stands(layout: &Layout, at: usize, id: &Id) -> Result<Place, EditF
     added.or_else(moved).or_else(at_home).ok_or_else(|| EditFault::NoSuch(id.clone()))
 }
 
-/// A thing of the bay is moved in this arrangement only; what is fixed is moved in all that are made in this bay, as a wall is,
+/// A thing of the bay is moved in this arrangement only; what is built is moved in all that are made in this bay, as a wall is,
 /// unless it stands elsewhere here already. Where there is one arrangement only its place is the bay's. A thing that is only here
 /// has no other place.
 pub(super) fn place(layout: &mut Layout, at: usize, id: &Id, place: Place) -> Result<(), EditFault> {
     let at_home = layout.things_of(at).iter().find(|t| t.id == *id);
-    let is_fixed = at_home.is_some_and(|own| own.effort == Effort::Fixed);
+    // An arm is swung for each arrangement by itself.
+    let is_fixed = at_home.is_some_and(|own| is_built(own) && own.kind != ThingKind::LiftArm);
     let at_home = at_home.map(|own| own.place);
     let is_moved = layout.arrangements.get(at).is_some_and(|own| own.moved.iter().any(|m| m.thing == *id));
     let is_alone = is_alone(layout);
@@ -99,12 +102,24 @@ pub(super) fn add(layout: &mut Layout, at: usize, thing: &Thing) -> Result<(), E
 
 /// A thing that is in this arrangement only, or stands elsewhere in it, is so in all that are made in this bay.
 pub(super) fn in_every(layout: &mut Layout, at: usize, id: &Id) -> Result<(), EditFault> {
-    let own = saved(layout, at)?;
-    if let Some(place) = own.added.iter().position(|thing| thing.id == *id) {
-        let thing = own.added.remove(place);
+    let here = saved(layout, at)?.added.iter().find(|thing| thing.id == *id).cloned();
+    if let Some(thing) = here {
+        // A copy of the arrangement has a copy of it: that is the same thing, which may stand elsewhere there.
+        let is_copy = |own: &Thing| Thing { place: thing.place, ..own.clone() } == thing;
+        let copies = |own: &SavedArrangement| own.added.iter().find(|own| own.id == *id).cloned();
+        if layout.in_same_bay(at).filter_map(|own| copies(own)).any(|own| !is_copy(&own)) {
+            return Err(EditFault::NameTaken(id.clone()));
+        }
+        for own in layout.in_same_bay(at) {
+            let place = copies(own).map(|copy| copy.place);
+            own.added.retain(|own| own.id != *id);
+            let elsewhere = place.filter(|place| *place != thing.place);
+            own.moved.extend(elsewhere.map(|place| Moved { thing: id.clone(), place }));
+        }
         layout.things_of_mut(at).push(thing);
         return Ok(());
     }
+    let own = saved(layout, at)?;
     let missing = || EditFault::NoSuch(id.clone());
     let moved = own.moved.iter().position(|own| own.thing == *id).ok_or_else(missing)?;
     let place = own.moved.remove(moved).place;
@@ -319,6 +334,31 @@ mod tests {
             assert!(matches!(edit.apply(of, &here), Err(EditFault::NoSuch(_))), "{edit:?}");
         }
         assert!(Edit::HereAlone("cabinet".into()).apply(&gone, &other).is_err(), "it is not there");
+    }
+
+    /// A copy of a set-up has a copy of what is in it alone: in the bay that is one thing, which may stand elsewhere there.
+    #[test]
+    fn what_was_copied_with_its_set_up_is_one_thing_in_the_bay() {
+        let (layout, here) = layout();
+        let bench = Edit::Add(crate::model::Thing { id: "bench".into(), ..layout.bay.things[0].clone() });
+        let added = bench.apply(&layout, &here).unwrap();
+        let copy = Edit::Duplicate("copy".into()).apply(&added, &here).unwrap();
+        let every = Edit::InEvery("bench".into()).apply(&copy, &here).unwrap();
+        assert!(crate::model::validate::layout(&every).is_empty());
+        assert!(every.arrangements.iter().all(|own| own.added.is_empty() && own.moved.is_empty()));
+        let there = place(3_000.0, 1_000.0, Known::Taped);
+        let apart = Edit::Place { thing: "bench".into(), place: there }.apply(&copy, &"copy".into()).unwrap();
+        let every = Edit::InEvery("bench".into()).apply(&apart, &here).unwrap();
+        assert!(crate::model::validate::layout(&every).is_empty());
+        assert_eq!(place_of(&every, &"copy".into(), "bench"), Some(there));
+        assert_eq!(place_of(&every, &here, "bench"), place_of(&copy, &here, "bench"));
+        // What is another thing by the same name is no copy.
+        let span = crate::geometry::Span::new(0.0, 77.0).unwrap();
+        let other = Edit::Heights { thing: "bench".into(), span }.apply(&copy, &"copy".into()).unwrap();
+        assert_eq!(
+            Edit::InEvery("bench".into()).apply(&other, &here),
+            Err(EditFault::NameTaken("bench".into()))
+        );
     }
 
     /// Where there is one set-up nothing is kept apart from the bay.

@@ -58,7 +58,7 @@ pub const fn code(code: Code) -> &'static str {
         }
         Code::AlignmentOff => "The car's thrust angle or set-back is beyond what the aiming allows.",
         Code::AlignmentUnknown => {
-            "The aiming limits thrust angle or set-back, and the alignment sheet is not entered."
+            "The aiming limits thrust angle or set-back, and the alignment sheet is not entered; or only half of it is."
         }
         Code::BeyondDoor => {
             "Part of the set-up is outside, through a door that stands open; what is there is not known."
@@ -75,7 +75,7 @@ pub const fn code(code: Code) -> &'static str {
             "Somebody stands within a step of a keep-clear zone that is to be clear of people or of the line of sight, or in the \
              picture of a camera."
         }
-        Code::UnderCar => "Something or somebody is under the car, though not touching it, or may be.",
+        Code::UnderCar => "Something or somebody is under the car, or may be.",
         Code::LightOnMat => "Daylight may fall on a mat that a camera looks at.",
         Code::LightInPicture => "Daylight or a lamp's light is or may be in the picture of a camera.",
         Code::GlassBehind => "Glass stands behind a lidar's target, in line with it.",

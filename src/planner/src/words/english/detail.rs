@@ -75,6 +75,9 @@ impl About<'_> {
             }
             Facts::AlignmentOff(_) => "Have the wheels aligned first: a sensor that is aimed to a crooked car is crooked."
                 .to_owned(),
+            Facts::AlignmentUnknown(AlignmentFigure::ThrustAngle) if self.is_half_read() => {
+                "The toe of one rear wheel is entered: enter that of the other.".to_owned()
+            }
             Facts::AlignmentUnknown(figure) => {
                 let what = match figure {
                     AlignmentFigure::ThrustAngle => "a thrust angle",
@@ -109,7 +112,7 @@ impl About<'_> {
                     (Some(id), _) if self.is_parked_car(id) => {
                         format!("Its lamps are to be off and its panes throw back light: {spoils}.")
                     }
-                    (Some(id), _) if self.is_of_glass(id) => {
+                    (Some(id), _) if self.is_of_glass(id) && !self.is_lamp(id) => {
                         format!("Lamps and daylight are mirrored in it: {spoils}. Cover it with something matt, or move it out.")
                     }
                     (Some(_), _) => format!("{}. Switch it off or shade it.", sentence_start(spoils)),

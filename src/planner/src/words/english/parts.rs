@@ -57,6 +57,17 @@ impl About<'_> {
         self.arrangement.bay.things.iter().any(|own| own.id == *id && own.kind == ThingKind::ParkedCar)
     }
 
+    /// Whether the rear toe of one wheel alone is known.
+    pub(super) fn is_half_read(&self) -> bool {
+        let toe = &self.arrangement.on_this_car.rear_toe;
+        toe.left_rad.is_some() != toe.right_rad.is_some()
+    }
+
+    /// Whether a thing is a lamp.
+    pub(super) fn is_lamp(&self, id: &Id) -> bool {
+        self.arrangement.bay.things.iter().any(|own| own.id == *id && own.kind == ThingKind::Lamp)
+    }
+
     /// Whether a thing is of glass.
     pub(super) fn is_of_glass(&self, id: &Id) -> bool {
         self.arrangement.bay.things.iter().any(|own| own.id == *id && own.material == Material::Glass)

@@ -267,7 +267,7 @@ impl About<'_> {
             Facts::OwnBuilding => "the building is as planned for this set-up".to_owned(),
             Facts::OlderByEye => "placed by eye under an older rule".to_owned(),
             Facts::ExampleFigures => "on example figures".to_owned(),
-            Facts::SourceNotGiven => "it is not said where the car's figures come from".to_owned(),
+            Facts::SourceNotGiven => "it is not said where some figures come from".to_owned(),
             Facts::AssumedFigures(_) => "some figures of the car are assumed".to_owned(),
             Facts::ViewByAngles => "the camera's lens is not known".to_owned(),
             Facts::MeasuredOnCar => match finding.subjects.first() {
@@ -289,7 +289,6 @@ impl About<'_> {
                 let own = format!("{} × {} mm", number(a), number(b));
                 text = replaced(&text, &own, &format!("{} × {}", self.bare(a), self.length(b)));
             }
-            text = replaced(&text, &format!("{} mm", number(wide)), &self.length(wide));
         }
         text
     }
