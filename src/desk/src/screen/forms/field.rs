@@ -159,9 +159,9 @@ impl Fields {
         self.was_refused
     }
 
-    /// Whether the keyboard is on its way to a field that was not drawn since.
+    /// Whether the keyboard is on its way to a field or a picker that was not drawn since.
     pub const fn is_leading(&self) -> bool {
-        self.first || self.wanted.is_some()
+        self.first || self.wanted.is_some() || self.picker.is_some()
     }
 
     /// Up and Down step the figure of the next row.

@@ -375,10 +375,11 @@ impl<'a> CarForm<'a> {
                 .show_ui(ui, content);
             open = combo.inner.is_some();
             let response = combo.response.labelled_by(named.id);
-            self.picker = (!open && response.has_focus()).then_some(response.id);
             if self.fields.leads_to_picker(path) {
                 picked::lead_to(&response);
             }
+            // One that was just led to has it already: what comes in the next frame is its own.
+            self.picker = (!open && response.has_focus()).then_some(response.id);
             widgets::whole_of_chosen(ui, response, chosen, width * 0.6 - 12.0);
             right = assumed && self.tag(ui, label);
         });
