@@ -101,6 +101,7 @@ impl Fields {
     /// The first field of the form that is drawn next gets the keyboard.
     pub const fn lead_in(&mut self) {
         self.first = true;
+        self.picker = None;
     }
 
     /// The next field that is drawn gets the keyboard: what had it is about to go.
