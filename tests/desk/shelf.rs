@@ -2,7 +2,7 @@
 
 use baywright_desk::screen::Desk;
 use baywright_desk::screen::command::{Command, OfBay, OfView};
-use baywright_planner::model::{Bay, ThingKind};
+use baywright_planner::model::{Bay, Provenance, ThingKind};
 use baywright_planner::{Facts, FloorFact, Severity, Subject};
 use egui::{Modifiers, Vec2};
 use egui_kittest::Harness;
@@ -67,6 +67,8 @@ fn levels_are_pasted_as_a_table_and_a_line_that_is_none_is_named() {
     assert_eq!(levels, [0.0, 1.5, 2.0, -0.5]);
     // The table may be two years old: until somebody says its day it is of no known age, and that needs care.
     assert_eq!(survey.taken, None);
+    assert!(screen.state().document().today().is_some());
+    assert!(matches!(survey.provenance, Provenance::Measured { date: None, .. }), "{:?}", survey.provenance);
     let undated = |screen: &Harness<'_, Desk>| {
         let found = &screen.state().answer().assessment.findings;
         found

@@ -7,7 +7,7 @@ use baywright_desk::screen::view::{Measuring, Tool};
 use baywright_planner::Subject;
 use baywright_planner::geometry::marks::Construction;
 use baywright_planner::model::assumed::BodyPart;
-use baywright_planner::model::{Shape, TargetHeight, Vehicle};
+use baywright_planner::model::{Provenance, Shape, TargetHeight, Vehicle};
 use egui::{Event, Key, Modifiers, PointerButton, Pos2, Vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
@@ -154,6 +154,26 @@ fn the_whole_short_form_is_typed_without_a_pointer() {
             assert_eq!(screen.state().view().tool, Tool::WhichSide, "{leave:?}, {pace} in a frame");
             assert!(screen.state().document().draft().is_some());
         }
+    }
+}
+
+/// Enter in the last figure leads to where they come from; what is typed right after it is that picker's, and no press of the
+/// work.
+#[test]
+fn letters_right_after_enter_are_the_pickers_that_it_leads_to() {
+    for pace in PACES {
+        let mut screen = usual(demo());
+        new_car(&mut screen);
+        let things = screen.state().document().layout().bay.things.clone();
+        let keys = [the_sheet(Key::Enter), letters("m")].concat();
+        happen(&mut screen, &keys, pace);
+        let source = car(&screen).provenance.clone();
+        assert!(!matches!(source, Provenance::NotGiven), "{pace} in a frame");
+        assert_eq!(screen.state().view().tool, Tool::WhichSide, "{pace} in a frame");
+        // Removing, keeping and looking closer are no letters of it, and nothing else's either.
+        happen(&mut screen, &[letters("k0"), key(Key::Delete)].concat(), pace);
+        assert_eq!(car(&screen).provenance, source, "{pace} in a frame");
+        assert_eq!(screen.state().document().layout().bay.things, things, "{pace} in a frame");
     }
 }
 

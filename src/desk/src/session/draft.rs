@@ -85,14 +85,23 @@ impl Draft {
         car.follow();
         finish(&mut car);
         let before = Arc::clone(self.car());
+        // Until one is chosen the first is shown: that one stays, also if it is removed and an undo brings it back.
+        if self.aiming.is_none() {
+            self.aiming = self.aiming().cloned();
+        }
         self.history.change(deed, car);
         self.go_on_showing(&before);
     }
 
-    /// The aiming that was shown stays shown, wherever it stands now; also where it has another name now, in the same place.
+    /// The aiming that was shown stays shown, wherever it stands now; also where it has another name now, in the same place. One
+    /// that was removed and is there again by an undo is shown again.
     fn go_on_showing(&mut self, before: &Vehicle) {
         let now = Arc::clone(self.car());
         let is_shown = |id: &Id| self.aiming.as_ref() == Some(id);
+        if now.aimings.iter().any(|own| is_shown(&own.id)) {
+            return;
+        }
+        // It has another name now, or it was gone already and the first was shown.
         let place = before.aimings.iter().position(|own| is_shown(&own.id)).unwrap_or(0);
         let Some(shown) = before.aimings.get(place).map(|own| &own.id) else { return };
         let same = now.aimings.iter().find(|own| own.id == *shown);
@@ -208,6 +217,21 @@ mod tests {
             car.aimings.remove(0);
         });
         assert_eq!(shown(&draft).as_deref(), Some("other"), "another one is gone");
+        change(&mut draft, |car| car.aimings.retain(|own| own.id.as_str() != "other"));
+        assert_eq!(shown(&draft).as_deref(), Some("first"), "it is gone itself");
+        draft.undo();
+        assert_eq!(shown(&draft).as_deref(), Some("other"), "it is there again");
+        draft.redo();
+        draft.undo();
+        assert_eq!(shown(&draft).as_deref(), Some("other"), "and once more");
+        let mut draft = Draft::new(Vehicle::clone(draft.car()), None, None);
+        let first = shown(&draft);
+        change(&mut draft, |car| {
+            car.aimings.remove(0);
+        });
+        assert_ne!(shown(&draft), first);
+        draft.undo();
+        assert_eq!(shown(&draft), first, "nothing was chosen yet, and the first was shown");
     }
 
     #[test]

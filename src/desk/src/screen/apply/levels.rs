@@ -9,7 +9,7 @@ use baywright_planner::model::validate::limits;
 use baywright_planner::model::{FloorSurvey, Id};
 
 use crate::screen::Desk;
-use crate::screen::forms::room::levels_of;
+use crate::screen::forms::room::{levels_of, source_of_levels};
 
 impl Desk {
     /// Takes the place of the levels that are there. The file does not say when they were taken: until that is entered they are of
@@ -56,7 +56,7 @@ impl Desk {
             },
         };
         let before = survey.take();
-        let provenance = before.map_or_else(|| self.by_this_shop(), |own| own.provenance);
+        let provenance = before.map_or_else(|| source_of_levels(self), |own| own.provenance);
         *survey = Some(FloorSurvey { points: points.into(), taken: None, provenance });
         let done = self.document.edit(&Edit::Bay { bay: Box::new(bay), renamed: None });
         let is_done = done.is_ok();

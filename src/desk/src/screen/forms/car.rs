@@ -59,10 +59,8 @@ impl Desk {
             sheet.lead_to_part(ui, part);
         }
         // From the picker that Enter led to it leads on; the arrows, a letter and the space bar choose in it.
-        if picked::is_left_by_enter(ui.ctx())
-            && let Some(keep) = sheet.keep
-        {
-            ui.memory_mut(|memory| memory.request_focus(keep));
+        if picked::is_led_to(ui.ctx()) {
+            sheet.leave_source(ui);
         }
         let area = ScrollArea::vertical().id_salt("car").auto_shrink([false, false]);
         let form = steady::area(ui.ctx(), area).show(ui, |ui| {
@@ -86,7 +84,7 @@ impl Desk {
         ui.data_mut(|data| data.insert_temp(seeking(), false));
         // Enter in the last field leads to what nobody said yet, where the figures come from, and then to what it is all for.
         if sheet.fields.leads_out() {
-            if sheet.car.provenance == Provenance::NotGiven {
+            if sheet.car.provenance == Provenance::NotGiven && sheet.is_sought(texts.source) {
                 sheet.fields.lead_to_picker(SOURCE);
                 // It is one of the first rows.
                 steady::to_beginning(ui.ctx());
@@ -201,6 +199,27 @@ impl CarForm<'_> {
         }
         if !self.faults.is_empty() {
             ui.label(widgets::soft(ui, texts.not_shown_yet));
+        }
+    }
+
+    /// Enter in the picker of the source leads to what goes with it, if nobody typed that yet, and else to what the sheet was typed
+    /// for; where there is neither it is the picker's own.
+    fn leave_source(&mut self, ui: &Ui) {
+        let open = match &self.car.provenance {
+            Provenance::Maker { document: said, .. }
+            | Provenance::Measured { by: said, .. }
+            | Provenance::Published { source: said } => said.is_empty(),
+            Provenance::Example | Provenance::NotGiven => false,
+        };
+        if open {
+            if picked::take_enter(ui.ctx()) {
+                let source = self.car.provenance.clone();
+                self.lead_to_said(SOURCE, &source);
+            }
+        } else if let Some(keep) = self.keep
+            && picked::take_enter(ui.ctx())
+        {
+            ui.memory_mut(|memory| memory.request_focus(keep));
         }
     }
 

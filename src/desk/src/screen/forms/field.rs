@@ -101,6 +101,7 @@ impl Fields {
     /// The first field of the form that is drawn next gets the keyboard.
     pub const fn lead_in(&mut self) {
         self.first = true;
+        self.picker = None;
     }
 
     /// The next field that is drawn gets the keyboard: what had it is about to go.
@@ -159,9 +160,9 @@ impl Fields {
         self.was_refused
     }
 
-    /// Whether the keyboard is on its way to a field that was not drawn since.
+    /// Whether the keyboard is on its way to a field or a picker that was not drawn since.
     pub const fn is_leading(&self) -> bool {
-        self.first || self.wanted.is_some()
+        self.first || self.wanted.is_some() || self.picker.is_some()
     }
 
     /// Up and Down step the figure of the next row.

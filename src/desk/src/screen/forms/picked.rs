@@ -41,13 +41,24 @@ pub(super) fn lead_to(picker: &Response) {
     picker.ctx.data_mut(|data| data.insert_temp(led_to(), picker.id));
 }
 
-/// Whether Enter was pressed in the picker that it led to: there it leads on and opens nothing.
-pub(super) fn is_left_by_enter(ctx: &Context) -> bool {
+/// Whether the keyboard is in the picker that Enter led to, which is shut: there Enter leads on and opens nothing. Asked in every
+/// frame: of one that the keyboard left this is forgotten, and come to by Tab it opens as any other.
+pub(super) fn is_led_to(ctx: &Context) -> bool {
     let picker: Option<Id> = ctx.data(|data| data.get_temp(led_to()));
-    let is_in_it = picker.is_some() && ctx.memory(egui::Memory::focused) == picker;
+    // In its open list the keyboard is not away.
+    if picker.is_none() || egui::Popup::is_any_open(ctx) {
+        return false;
+    }
+    let is_in_it = ctx.memory(egui::Memory::focused) == picker;
+    if !is_in_it {
+        ctx.data_mut(|data| data.remove::<Id>(led_to()));
+    }
     is_in_it
-        && !egui::Popup::is_any_open(ctx)
-        && ctx.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Enter))
+}
+
+/// Takes the Enter that was pressed there; whether there was one.
+pub(super) fn take_enter(ctx: &Context) -> bool {
+    ctx.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Enter))
 }
 
 fn led_to() -> Id {

@@ -43,6 +43,8 @@ pub(in crate::screen) struct CarForm<'a> {
     pub keep: Option<egui::Id>,
     /// The picker that was drawn last, if it has the keyboard and is shut.
     picker: Option<egui::Id>,
+    /// Whether what was picked last was chosen in the open list, by Enter or the pointer: that is meant, then.
+    pub from_list: bool,
 }
 
 /// One row: its name, what that means, the field's path, the figure that may be assumed, a sketch.
@@ -88,6 +90,7 @@ impl<'a> CarForm<'a> {
             lead: None,
             keep: None,
             picker: None,
+            from_list: false,
         }
     }
 
@@ -105,7 +108,7 @@ impl<'a> CarForm<'a> {
     }
 
     /// Whether a row of this name is to be seen: nothing is sought, or its name holds it.
-    fn is_sought(&self, label: &str) -> bool {
+    pub fn is_sought(&self, label: &str) -> bool {
         self.sought.is_empty() || label.to_lowercase().contains(&self.sought)
     }
 
@@ -358,6 +361,8 @@ impl<'a> CarForm<'a> {
     ) -> bool {
         let Line { label, path, .. } = line;
         if !self.is_sought(label) {
+            // The keyboard would come to it when nobody expects it any more.
+            self.fields.leads_to_picker(path);
             return false;
         }
         let assumed = line.figure.is_some_and(|figure| self.car.is_assumed(figure));
@@ -375,10 +380,11 @@ impl<'a> CarForm<'a> {
                 .show_ui(ui, content);
             open = combo.inner.is_some();
             let response = combo.response.labelled_by(named.id);
-            self.picker = (!open && response.has_focus()).then_some(response.id);
             if self.fields.leads_to_picker(path) {
                 picked::lead_to(&response);
             }
+            // One that was just led to has it already: what comes in the next frame is its own.
+            self.picker = (!open && response.has_focus()).then_some(response.id);
             widgets::whole_of_chosen(ui, response, chosen, width * 0.6 - 12.0);
             right = assumed && self.tag(ui, label);
         });
@@ -421,6 +427,7 @@ impl<'a> CarForm<'a> {
                 widgets::entry(ui, &mut chosen, own.clone(), name(own));
             }
         });
+        self.from_list = chosen != *now;
         if let Some(picker) = self.picker.take() {
             let names: Vec<String> = all.iter().map(&name).collect();
             let at = all.iter().position(|own| own == now);

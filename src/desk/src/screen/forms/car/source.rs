@@ -29,15 +29,9 @@ impl CarForm<'_> {
         });
         if let Some(kind) = chosen.and_then(|i| kinds.get(i)) {
             source.clone_from(kind);
-            // What goes with it is typed next.
-            let (label, field) = match kind {
-                Provenance::Example | Provenance::NotGiven => ("", ""),
-                Provenance::Maker { .. } => (texts.document, "document"),
-                Provenance::Measured { .. } => (texts.measured_by, "by"),
-                Provenance::Published { .. } => (texts.printed_where, "source"),
-            };
-            if !field.is_empty() {
-                self.fields.lead_to(label, &format!("{path}.{field}"));
+            // An arrow or a letter may go past it to the next one.
+            if self.from_list {
+                self.lead_to_said(path, kind);
             }
         }
         match source {
@@ -55,6 +49,18 @@ impl CarForm<'_> {
             }
         }
         *source != before
+    }
+
+    /// What goes with a source is typed next.
+    pub(in crate::screen) fn lead_to_said(&mut self, path: &str, source: &Provenance) {
+        let texts = self.texts;
+        let (label, field) = match source {
+            Provenance::Example | Provenance::NotGiven => return,
+            Provenance::Maker { .. } => (texts.document, "document"),
+            Provenance::Measured { .. } => (texts.measured_by, "by"),
+            Provenance::Published { .. } => (texts.printed_where, "source"),
+        };
+        self.fields.lead_to(label, &format!("{path}.{field}"));
     }
 
     fn source_text(&mut self, ui: &mut Ui, label: &str, path: &str, text: &mut String) {

@@ -1,7 +1,9 @@
 //! The room and its walls.
 
 use baywright_planner::geometry::DVec2;
-use baywright_planner::model::{FloorSurvey, Id, Known, LevelPoint, Material, RoomFault, validate::number};
+use baywright_planner::model::{
+    FloorSurvey, Id, Known, LevelPoint, Material, Provenance, RoomFault, validate::number,
+};
 use baywright_planner::words::{Locale, Units};
 use egui::Ui;
 use jiff::civil::Date;
@@ -11,7 +13,7 @@ use super::levels::levels_of;
 use crate::screen::command::{Command, OfFile, OfView};
 use crate::screen::forms::car::body::{points, points_text};
 use crate::screen::forms::car::car_form::{Line, Of, part, part_led};
-use crate::screen::widgets;
+use crate::screen::{Desk, widgets};
 
 impl BaySheet<'_> {
     pub(super) fn room(&mut self, ui: &mut Ui) {
@@ -100,7 +102,7 @@ impl BaySheet<'_> {
                 taken: survey.as_ref().and_then(|survey| survey.taken),
                 provenance: survey
                     .as_ref()
-                    .map_or_else(|| self.sheet.desk.by_this_shop(), |survey| survey.provenance.clone()),
+                    .map_or_else(|| source_of_levels(self.sheet.desk), |survey| survey.provenance.clone()),
             });
         }
         let Some(own) = survey else { return };
@@ -215,6 +217,11 @@ impl BaySheet<'_> {
             ));
         }
     }
+}
+
+/// Levels that are typed or read are the shop's own word, of no day until somebody says which.
+pub(in crate::screen) fn source_of_levels(desk: &Desk) -> Provenance {
+    Provenance::Measured { by: desk.texts().this_shop.to_owned(), date: None }
 }
 
 /// A level as it can be typed again, in the unit that is shown.
