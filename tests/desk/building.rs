@@ -159,7 +159,7 @@ fn a_fixed_thing_has_another_size_here_only() {
     show(&mut screen, "As found");
     assert_eq!(across(&screen), baywright_planner::model::Shape::Round { diameter_mm: 120.0 });
     select(&mut screen, Subject::Thing("column".into()));
-    assert!(is_said(&screen, "Fixed: place, size and facts are the bay's, in every set-up."));
+    assert!(is_said(&screen, "Part of the building: place, size and facts are the bay's, in every set-up."));
 }
 
 /// What was planned is kept by the journal like everything else.

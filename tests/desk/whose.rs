@@ -8,7 +8,7 @@ use baywright_planner::Subject;
 use baywright_planner::edit::Edit;
 use baywright_planner::geometry::overlap::overlaps;
 use baywright_planner::geometry::{DVec2, Outline, PlanPose};
-use baywright_planner::model::{FloorFeatureKind, Id, Known, Layout, OpeningKind, Place, ThingKind};
+use baywright_planner::model::{FloorFeatureKind, Id, Known, Layout, Opening, OpeningKind, Place, ThingKind};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
@@ -59,7 +59,7 @@ fn a_pillar_is_the_bays_and_a_bench_is_the_set_ups() {
     let with = layout(&screen);
     let pillar = with.bay.things.last().unwrap().clone();
     assert_eq!(with.arrangements, before.arrangements);
-    screen.get_by_label_contains("Fixed: place, size and facts are the bay's");
+    screen.get_by_label_contains("Part of the building: place, size and facts are the bay's");
     // Moved by the hand it is moved in every set-up.
     let place = Place { at: PlanPose::new(DVec2::new(700.0, 700.0), 0.0), known: Known::ByEye };
     ask(&mut screen, Command::Bay(OfBay::Edit(Edit::Place { thing: pillar.id.clone(), place })));
@@ -159,5 +159,14 @@ fn nothing_is_put_before_a_door() {
     for _ in 0..2 {
         ask(&mut screen, Command::Bay(OfBay::AddPart(Part::Opening(OpeningKind::SwingDoor))));
     }
-    assert_eq!(layout(&screen).bay.openings.len(), doors.openings.len() + 2);
+    let all = layout(&screen).bay.openings;
+    assert_eq!(all.len(), doors.openings.len() + 2);
+    for (i, one) in all.iter().enumerate() {
+        let beside = |other: &&Opening| {
+            other.wall != one.wall
+                || other.from_mm + other.width_mm <= one.from_mm
+                || one.from_mm + one.width_mm <= other.from_mm
+        };
+        assert!(all.iter().take(i).all(|other| beside(&other)), "{} lies on another", one.id);
+    }
 }

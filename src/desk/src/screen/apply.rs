@@ -54,6 +54,7 @@ impl Desk {
                 self.say(self.texts().diagnostics_copied);
             }
             Command::Say(text) => self.say_wrong(text),
+            Command::Tell(text) => self.say(text),
             // What could not be saved is shown with the reason; there it can be dropped.
             Command::Quit if self.shop.is_changed() => self.lay(ctx, Some(Page::Shop)),
             Command::Quit => {

@@ -49,6 +49,8 @@ pub enum Command {
     CopyDiagnostics,
     /// Say that something went wrong.
     Say(String),
+    /// Say what is so.
+    Tell(String),
     /// Close the program, asking first if work would be lost.
     Quit,
     /// Close it, whatever is lost.
@@ -327,6 +329,7 @@ impl Command {
             | Self::CopyPicture
             | Self::CopyDiagnostics
             | Self::Say(_)
+            | Self::Tell(_)
             | Self::Quit
             | Self::QuitAnyway => false,
         }

@@ -9,7 +9,6 @@ use egui::Context;
 
 use super::Desk;
 use super::command::{Command, OfBay, OfCar, OfFile};
-use super::page::Page;
 use super::view::CarView;
 use crate::session::draft::Draft;
 
@@ -20,8 +19,8 @@ impl Desk {
         let paths: Vec<&Path> = dropped.iter().map(|file| file.path()).collect();
         let Some(first) = paths.first() else { return };
         let texts = self.texts();
-        // What is typed on a page would be gone, or the file would be opened unseen behind a question.
-        if self.view.page.as_ref().is_some_and(Page::is_typed_in) {
+        // What is typed on a page would be gone, or what waits for an answer, or the file would be opened unseen behind a question.
+        if self.view.page.as_ref().is_some_and(|page| page.is_typed_in() || page.waits()) {
             self.say_wrong(texts.close_page_first);
             return;
         }

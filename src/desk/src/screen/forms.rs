@@ -1,5 +1,6 @@
 //! Figures to type: of what is chosen, of a car, of the room.
 
+mod as_shown;
 pub mod car;
 mod dimension;
 pub(in crate::screen) mod field;

@@ -59,7 +59,7 @@ pub(super) fn listen(
             return;
         }
         if *page != Page::Shop && super::widgets::is_untouched(ctx) && step(ctx, fields, &pressed).is_some() {
-            out.push(Command::Say(view.locale.language.screen().nothing_typed_here.to_owned()));
+            out.push(Command::Tell(view.locale.language.screen().nothing_typed_here.to_owned()));
         }
         if *page == Page::Shop {
             match step(ctx, fields, &pressed) {

@@ -68,7 +68,7 @@ impl Desk {
                     if ui.button(texts.close).clicked() {
                         out.push(Command::Page(None));
                         if page.waits() {
-                            out.push(Command::Say(texts.left_for_later.to_owned()));
+                            out.push(Command::Tell(texts.left_for_later.to_owned()));
                         }
                     }
                 });

@@ -78,6 +78,7 @@ pub fn free_spot_beside(
         .or_else(|| nearest(&wishes, &[], true))
         .or_else(|| nearest(&[], &ways, false))
         .or_else(|| nearest(&[], &[], false))
+        .or_else(|| nearest(&[], &[], true))
         .unwrap_or(wanted)
 }
 
@@ -143,4 +144,29 @@ fn spots(about: DVec2) -> impl Iterator<Item = DVec2> {
         })
     };
     std::iter::once(about).chain((1..=MOST_RINGS).flat_map(ring))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::free_spot;
+    use crate::check::testing::*;
+    use crate::geometry::overlap::overlaps;
+    use crate::scene::Scene;
+
+    /// Where it is wanted nothing is in its way but a shut door 900 mm wide, into which somebody walks: it goes beside that.
+    #[test]
+    fn nothing_new_stands_before_a_door() {
+        let mut arrangement = clear();
+        let bench = cabinet("bench", (0.0, 0.0), 600.0, 400.0);
+        let wanted = DVec2::new(11_400.0, 900.0);
+        let put = |arrangement: &Arrangement| free_spot(arrangement, &Scene::of(arrangement), &bench, wanted);
+        assert_eq!(put(&arrangement), wanted);
+        // From the corner at (12 000, 0) on.
+        arrangement.bay.openings = vec![Opening { shut: true, ..open_door(1, 400.0, 900.0, 0.0) }];
+        let at = put(&arrangement);
+        let mut stands = bench.clone();
+        stands.place.at = PlanPose::new(at, 0.0);
+        let way = rectangle((11_100.0, 400.0), (12_000.0, 1_300.0));
+        assert!(at != wanted && !overlaps(&stands.prism().outline, &way.into()), "{at}");
+    }
 }

@@ -1,7 +1,7 @@
 //! The figures of what is in hand, to be read and typed: anything that can be dragged can be typed.
 
 use baywright_planner::Subject;
-use baywright_planner::edit::Edit;
+use baywright_planner::edit::{Edit, is_built};
 use baywright_planner::geometry::{DVec2, PlanPose, Span, angle};
 use baywright_planner::hand::{WallGap, gap_to_wall, pose_of, wall_gaps};
 use baywright_planner::model::{
@@ -206,8 +206,15 @@ impl Desk {
         } else if is_moved {
             (texts.thing_moved, every(texts.place_in_every_why))
         } else {
-            let said = if thing.effort == Effort::Fixed { texts.thing_built } else { texts.thing_of_bay };
-            (said, Some((texts.here_alone, texts.here_alone_why, Edit::HereAlone(id.clone()))))
+            // What is built is in every set-up: as planned it is elsewhere in a building of the set-up's own.
+            let is_built = is_built(thing);
+            let said = if is_built && thing.kind != ThingKind::LiftArm {
+                texts.thing_built
+            } else {
+                texts.thing_of_bay
+            };
+            let alone = (texts.here_alone, texts.here_alone_why, Edit::HereAlone(id.clone()));
+            (said, (!is_built).then_some(alone))
         };
         ui.add(egui::Label::new(widgets::soft(ui, said)).wrap());
         if let Some((name, why, edit)) = way.filter(|_| has_others)

@@ -127,7 +127,7 @@ pub const TEXTS: Rooms = Rooms {
     changes_bays: "The bay's: changed in every set-up that has no building of its own.",
     thing_of_own: "It is in this set-up alone.",
     thing_planned: "Size and facts: changed in this set-up alone.",
-    thing_built: "Fixed: place, size and facts are the bay's, in every set-up.",
+    thing_built: "Part of the building: place, size and facts are the bay's, in every set-up.",
     thing_moved: "It stands here in this set-up alone. Size and facts: changed in the bay.",
     in_every: "In every set-up",
     in_every_why: "Puts it into the bay, as it stands here",

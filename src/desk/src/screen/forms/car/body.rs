@@ -10,6 +10,7 @@ use egui::Ui;
 use super::car_form::{CarForm, Line, Of, Order, part};
 use super::choices;
 use super::sketch::Sketch;
+use crate::screen::forms::as_shown::AsShown;
 use crate::screen::forms::typed::of_table;
 use crate::screen::widgets;
 
@@ -296,11 +297,12 @@ fn point_text(p: DVec2, locale: Locale) -> String {
 /// Points from what was typed, one a line; a comma may part the two numbers or stand in them. A bare number is in the unit that is
 /// shown. A line that stands there as one of those `before` was shown is that point itself, finer than it is written.
 pub(in crate::screen) fn points(text: &str, locale: Locale, before: &[DVec2]) -> Option<Vec<DVec2>> {
+    let mut untouched = AsShown::new(before, |own| point_text(*own, locale));
     let lines = text.lines().map(str::trim).filter(|line| !line.is_empty());
     lines
         .map(|line| {
-            if let Some(same) = before.iter().find(|own| point_text(**own, locale).trim_end() == line) {
-                return Some(*same);
+            if let Some(same) = untouched.take(line) {
+                return Some(same);
             }
             let line = line.trim_matches(['(', ')', ',', ';']);
             // "850, -1500", "850 -1500", "850,5; -1500"
@@ -352,6 +354,11 @@ mod tests {
         assert_eq!(typed[..2], before);
         let meant = [DVec2::new(304.8, 1_384.3), DVec2::new(1_250.0, 165.1)];
         assert!(typed[2..].iter().zip(meant).all(|(own, meant)| own.distance(meant) < 1e-9), "{typed:?}");
+        // Half a millimetre apart they are shown alike, and are not the same.
+        let alike = [DVec2::new(1_250.0, 0.0), DVec2::new(1_250.5, 0.0), DVec2::new(9.0, 9.0)];
+        let shown = points_text(&alike, feet);
+        let read = points(&format!("{shown}1; 1"), feet, &alike).unwrap();
+        assert_eq!(read[..3], alike);
         let metres = Locale { units: Units::Metres, ..Locale::default() };
         assert_eq!(points("1.25; 3", metres, &[]), Some(vec![DVec2::new(1_250.0, 3_000.0)]));
     }

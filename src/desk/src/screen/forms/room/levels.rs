@@ -15,10 +15,11 @@ pub(in crate::screen) struct BadLine<'a> {
     pub what: BadLevel<'a>,
 }
 
-/// Levels from what was typed: along, across, level in the unit that is shown or each with its own, parted by semicolons, tabs, commas or spaces, with a point or a
-/// comma in a number; before them there may be a name or a number of the line, which says nothing. Or the name of a floor mark and
-/// its level. Empty lines, and a head over the columns, are passed over. A comma before three figures may part thousands: it is a
-/// decimal comma only where another figure of the table has one for certain. A line that stands there as it was shown is what it was
+/// Levels from what was typed: along, across, level in the unit that is shown or each with its own, parted by semicolons, tabs,
+/// commas or spaces, with a point or a comma in a number; before them there may be a name or a number of the line, which says
+/// nothing. Or the name of a floor mark and its level. Empty lines, and a head over the columns, are passed over. A comma before
+/// three figures may part thousands: it is a decimal comma only in metres, or where another figure of the table has one for certain.
+/// A line that stands there as it was shown is what it was
 /// shown for (`untouched`), finer than it is written.
 ///
 /// # Errors
@@ -27,7 +28,7 @@ pub(in crate::screen) fn levels_of<'a>(
     text: &'a str,
     marks: &[(String, DVec2)],
     units: Units,
-    untouched: impl Fn(&str) -> Option<LevelPoint>,
+    mut untouched: impl FnMut(&str) -> Option<LevelPoint>,
 ) -> Result<Vec<LevelPoint>, BadLine<'a>> {
     let has_decimals =
         text.lines().map(str::trim).flat_map(parts).any(|part| comma_of(part) == Some(Comma::Decimal));
@@ -79,7 +80,9 @@ fn level_of<'a>(
 ) -> Result<LevelPoint, BadLevel<'a>> {
     let parts = parts(line);
     let figure = |column: LevelColumn, part: &'a str| {
-        if comma_of(part) == Some(Comma::Either) && !has_decimals {
+        // No bay is a thousand metres long.
+        let may_part_thousands = units != Units::Metres && !has_decimals;
+        if comma_of(part) == Some(Comma::Either) && may_part_thousands {
             return Err(BadLevel::Thousands(column, part));
         }
         of_table(part, units).ok_or(BadLevel::NoNumber(column, part))
@@ -190,6 +193,10 @@ mod tests {
         );
         let one = LevelPoint { at: DVec2::new(850.0, 1_500.0), level_mm: -2.5 };
         // Four figures before it, or a figure elsewhere in the table with two behind it, leave no doubt.
+        let in_metres = LevelPoint { at: DVec2::new(1_250.0, 3_400.0), level_mm: 0.44 };
+        let read = levels_of("1,250;3,400;0,00044", &[], Units::Metres, |_| None);
+        assert_eq!(read, Ok(vec![in_metres]));
+        assert_eq!(levels_of("1,250;3,400;0", &[], Units::Metres, |_| None).map(|all| all.len()), Ok(1));
         assert_eq!(levels_of("850,000;1500,000;-2,500", &[], Units::Millimetres, |_| None), Ok(vec![one]));
         assert_eq!(levels_of("850,000\t1500\t-2,50", &[], Units::Millimetres, |_| None), Ok(vec![one]));
         assert_eq!(levels_of("850.000;1500.000;-2.500", &[], Units::Millimetres, |_| None), Ok(vec![one]));

@@ -11,6 +11,7 @@ use jiff::civil::Date;
 use super::BaySheet;
 use super::levels::levels_of;
 use crate::screen::command::{Command, OfFile, OfView};
+use crate::screen::forms::as_shown::AsShown;
 use crate::screen::forms::car::body::{points, points_text};
 use crate::screen::forms::car::car_form::{Line, Of, part, part_led};
 use crate::screen::{Desk, widgets};
@@ -83,9 +84,8 @@ impl BaySheet<'_> {
         let marks: Vec<(String, DVec2)> =
             self.bay.marks.iter().map(|own| (own.id.to_string(), own.at)).collect();
         let typed = self.sheet.lines(ui, line, &shown, |text| {
-            let untouched =
-                |line: &str| before.iter().find(|own| level_text(own, locale).trim_end() == line).copied();
-            levels_of(text, &marks, locale.units, untouched)
+            let mut untouched = AsShown::new(&before, |own| level_text(own, locale));
+            levels_of(text, &marks, locale.units, |line| untouched.take(line))
                 .map_err(|bad| hand.bad_level(bad.number, bad.line, bad.what, locale.units))
         });
         // One window of the system at a time.
@@ -231,12 +231,17 @@ fn level_text(point: &LevelPoint, locale: Locale) -> String {
         Units::Millimetres => {
             format!("{}, {}, {}\n", number(point.at.x), number(point.at.y), number(point.level_mm))
         }
-        Units::Metres => format!("{x}; {y}; {}\n", locale.length_to_type(point.level_mm)),
-        // What matters of a level is finer than the parts of an inch that a tape has.
+        // What matters of a level is finer than what a tape reads.
+        Units::Metres => format!("{x}; {y}; {}\n", in_metres(point.level_mm)),
         Units::FeetInches => {
             format!("{x}; {y}; {}\"\n", number((point.level_mm * TO_INCHES).round() / 1_000.0))
         }
     }
+}
+
+/// To a hundredth of a millimetre; no "-0".
+fn in_metres(mm: f64) -> String {
+    number((mm * 100.0).round() / 1e5 + 0.0)
 }
 
 /// A thousandth of an inch in a millimetre; an inch is 25.4 mm.
