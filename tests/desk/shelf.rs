@@ -88,6 +88,22 @@ fn levels_are_pasted_as_a_table_and_a_line_that_is_none_is_named() {
     assert!(undated(&screen));
 }
 
+/// As they are read off the drawing: a mark's number there, and the level at it.
+#[test]
+fn levels_are_told_by_the_numbers_of_the_marks() {
+    let mut screen = usual(demo());
+    ask(&mut screen, Command::View(OfView::Select(Some(Subject::Floor))));
+    crate::sessions::press(&mut screen, "Floor levels");
+    paste_over(&mut screen, "Floor levels", "5; 0\n6;-1,5\n99;2");
+    screen.get_by_label_contains("Line 3, “99;2”");
+    paste_over(&mut screen, "Floor levels", "5; 0\n6;-1,5");
+    let marks: Vec<_> =
+        screen.state().answer().assessment.scene.marks.iter().map(|own| own.at.unwrap()).collect();
+    let survey = bay(&screen).survey.expect("levels");
+    let read: Vec<_> = survey.points.iter().map(|own| (own.at, own.level_mm)).collect();
+    assert_eq!(read, [(marks[4], 0.0), (marks[5], -1.5)]);
+}
+
 #[test]
 fn a_measurement_says_when_an_end_lies_on_nothing() {
     let mut screen = usual(demo());

@@ -4,12 +4,11 @@ use std::path::Path;
 
 use baywright_files::read_levels;
 use baywright_planner::edit::Edit;
-use baywright_planner::geometry::DVec2;
 use baywright_planner::model::validate::limits;
 use baywright_planner::model::{FloorSurvey, Id};
 
 use crate::screen::Desk;
-use crate::screen::forms::room::{levels_of, source_of_levels};
+use crate::screen::forms::room::{levels_of, marks_to_level, source_of_levels};
 
 impl Desk {
     /// Takes the place of the levels that are there. The file does not say when they were taken: until that is entered they are of
@@ -26,7 +25,7 @@ impl Desk {
             }
         };
         let mut bay = self.document.bay().into_owned();
-        let marks: Vec<(String, DVec2)> = bay.marks.iter().map(|own| (own.id.to_string(), own.at)).collect();
+        let marks = marks_to_level(&bay, &self.answer.assessment.scene, of.is_some());
         let points = match levels_of(&text, &marks, units, |_| None) {
             Ok(points) => points,
             Err(bad) => {

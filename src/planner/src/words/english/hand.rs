@@ -115,7 +115,9 @@ fn how_levels(units: Units) -> String {
         Units::Metres => "in m, such as 0.85; 1.5; -0.0025",
         Units::FeetInches => "in inches, such as 2' 9 1/2\"; 4' 11\"; -1/8\"",
     };
-    format!("Three numbers a line: along, across, level {three}; or the name of a floor mark and its level.")
+    format!(
+        "Three numbers a line: along, across, level {three}; or a floor mark, by name or number, and its level."
+    )
 }
 
 fn of_bad_level(what: BadLevel<'_>) -> String {

@@ -17,8 +17,8 @@ pub fn levels_hint(units: Units) -> String {
         Units::FeetInches => "in inches, such as 2' 9 1/2\"; 4' 11\"; -1/8\"",
     };
     format!(
-        "One a line: along, across, level, {three}, or with its own unit; or a floor mark and its level. A table can be pasted. Empty: \
-         not surveyed"
+        "One a line: along, across, level, {three}, or with its own unit; or a floor mark, by name or number, and its level. A \
+         table can be pasted. Empty: not surveyed"
     )
 }
 

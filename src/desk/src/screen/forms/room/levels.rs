@@ -1,7 +1,8 @@
 //! Levels as they are typed, pasted from a table or read off a sheet: a line each.
 
+use baywright_planner::Scene;
 use baywright_planner::geometry::DVec2;
-use baywright_planner::model::LevelPoint;
+use baywright_planner::model::{Bay, LevelPoint};
 use baywright_planner::words::Units;
 use baywright_planner::words::hand::{BadLevel, LevelColumn};
 
@@ -15,9 +16,17 @@ pub(in crate::screen) struct BadLine<'a> {
     pub what: BadLevel<'a>,
 }
 
+/// The marks at which a level may be said to be taken, by what they are called: the bay's own by their names, then those of the
+/// aiming that lie on that floor, or on what is `raised` over it, by their numbers on the drawing.
+pub(in crate::screen) fn marks_to_level(bay: &Bay, scene: &Scene, raised: bool) -> Vec<(String, DVec2)> {
+    let own = bay.marks.iter().map(|own| (own.id.to_string(), own.at));
+    let numbered = scene.marks.iter().zip(1..).filter(|(mark, _)| (mark.lies_mm > 0.0) == raised);
+    own.chain(numbered.filter_map(|(mark, number)| Some((number.to_string(), mark.at.ok()?)))).collect()
+}
+
 /// Levels from what was typed: along, across, level in the unit that is shown or each with its own, parted by semicolons, tabs,
 /// commas or spaces, with a point or a comma in a number; before them there may be a name or a number of the line, which says
-/// nothing. Or the name of a floor mark and its level. Empty lines, and a head over the columns, are passed over. A comma before
+/// nothing. Or a floor mark, by its name or its number, and its level. Empty lines, and a head over the columns, are passed over. A comma before
 /// three figures may part thousands: it is a decimal comma only in metres, or where another figure of the table has one for certain.
 /// A line that stands there as it was shown is what it was
 /// shown for (`untouched`), finer than it is written.

@@ -1,6 +1,5 @@
 //! The room and its walls.
 
-use baywright_planner::geometry::DVec2;
 use baywright_planner::model::{
     FloorSurvey, Id, Known, LevelPoint, Material, Provenance, RoomFault, validate::number,
 };
@@ -9,7 +8,7 @@ use egui::Ui;
 use jiff::civil::Date;
 
 use super::BaySheet;
-use super::levels::levels_of;
+use super::levels::{levels_of, marks_to_level};
 use crate::screen::command::{Command, OfFile, OfView};
 use crate::screen::forms::as_shown::AsShown;
 use crate::screen::forms::car::body::{points, points_text};
@@ -81,8 +80,8 @@ impl BaySheet<'_> {
         let hint = texts.levels_hint(locale.units);
         let line = Line { label: texts.levels, hint: &hint, path: &path, ..Line::default() };
         let hand = self.sheet.desk.view().locale.language.hand();
-        let marks: Vec<(String, DVec2)> =
-            self.bay.marks.iter().map(|own| (own.id.to_string(), own.at)).collect();
+        let scene = &self.sheet.desk.answer.assessment.scene;
+        let marks = marks_to_level(&self.bay, scene, !of.is_empty());
         let typed = self.sheet.lines(ui, line, &shown, |text| {
             let mut untouched = AsShown::new(&before, |own| level_text(own, locale));
             levels_of(text, &marks, locale.units, |line| untouched.take(line))
