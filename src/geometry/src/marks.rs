@@ -12,7 +12,7 @@ mod tapes;
 use glam::DVec2;
 
 pub use carry::{MayBeOff, Sought, may_be_off};
-pub use construct::lay;
+pub use construct::{lay, lay_next};
 pub use tapes::{TAPES_MEET_MM, TapeFault, two_distances};
 
 /// One of the four wheels.

@@ -32,10 +32,30 @@ use crate::tolerance::{REACH_MM, TOUCH_MM};
 pub fn lay(plan: &[Construction], givens: &Givens) -> Vec<Result<DVec2, MarkFault>> {
     let mut marks = Vec::with_capacity(plan.len());
     for step in plan {
-        let found = Laid { marks: &marks, givens }.construct(step);
-        marks.push(found.and_then(within_reach));
+        marks.push(lay_next(&marks, step, givens));
     }
     marks
+}
+
+/// Lays one step more, where those before it lie, which need not be where the plan meant them.
+///
+/// # Errors
+/// Why the mark cannot be found.
+///
+/// ```rust
+/// # use baywright_geometry::{DVec2, marks::*};
+/// let givens = Givens::new([DVec2::ZERO; 4], DVec2::X, [205.0; 4], Vec::new(), Vec::new())?;
+/// let laid = [Ok(DVec2::new(0.0, 1.0)), Ok(DVec2::new(1_000.0, 3.0))];
+/// let middle = lay_next(&laid, &Construction::Middle { first: 0, second: 1 }, &givens);
+/// assert_eq!(middle, Ok(DVec2::new(500.0, 2.0)));
+/// # Ok::<(), GivensFault>(())
+/// ```
+pub fn lay_next(
+    laid: &[Result<DVec2, MarkFault>],
+    step: &Construction,
+    givens: &Givens,
+) -> Result<DVec2, MarkFault> {
+    Laid { marks: laid, givens }.construct(step).and_then(within_reach)
 }
 
 /// Lays a step once more, where those before it lie now.
@@ -47,7 +67,7 @@ pub(super) fn lay_again(
 ) {
     let Some((laid, [own, ..])) = marks.split_at_mut_checked(index) else { return };
     if let Some(step) = plan.get(index) {
-        *own = Laid { marks: laid, givens }.construct(step).and_then(within_reach);
+        *own = lay_next(laid, step, givens);
     }
 }
 

@@ -1,0 +1,254 @@
+//! While marks are laid: which distance to tape next, and when it is enough.
+//!
+//! What is known of the marks is where they are with a joint covariance, to begin with the budget's: a tape tells where two marks
+//! lie to each other, and says nothing of what moves both. A reading makes the known smaller by the best linear estimate (Gauss,
+//! Kalman); marks lie millimetres from where they are meant and metres from each other, so nothing more is needed. Which distance is
+//! worth most can be told before it is read, for the covariance that it leaves does not depend on what it reads.
+//!
+//! The state is x and y of each mark in turn, mm, then the tape's common scale, a ratio.
+
+use baywright_geometry::DVec2;
+
+use crate::budget::{Budget, Sought};
+use crate::matrix::{Matrix, dot};
+
+/// A distance that can be taped: a straight run that nothing blocks.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Candidate {
+    /// From this mark.
+    pub from: usize,
+    /// To this one.
+    pub to: usize,
+    /// Standard uncertainty of the reading alone, mm.
+    pub u_mm: f64,
+}
+
+/// What is known of laid marks.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Known {
+    /// Where they likely are.
+    places: Vec<DVec2>,
+    /// By how much the tape is likely longer than it says, a ratio.
+    scale: f64,
+    covariance: Matrix,
+}
+
+/// What a distance should read.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Expected {
+    /// mm.
+    pub read_mm: f64,
+    /// Standard uncertainty of the difference between this and what will be read, mm: of the marks to each other and of the
+    /// reading.
+    pub u_mm: f64,
+}
+
+impl Expected {
+    /// How far off a reading may be in 95 of 100 cases if all is as assumed, mm.
+    pub fn allowance_mm(&self) -> f64 {
+        1.959_963_984_540_054 * self.u_mm
+    }
+}
+
+/// What is to become surer.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Wish {
+    /// Something about the target.
+    Target(Sought),
+    /// The place of a weak mark.
+    Mark(usize),
+}
+
+/// When it is enough.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Stop {
+    /// At this standard uncertainty of what is wished, in its unit; 0 for never.
+    pub at_u: f64,
+    /// When the best distance would lower it by less than this share: 0.01.
+    pub least_share: f64,
+    /// How much worse than the best a distance may be to be taken for its shorter tape, as a share of the uncertainty left: 0.01.
+    pub for_less_work: f64,
+}
+
+impl Default for Stop {
+    fn default() -> Self {
+        Self { at_u: 0.0, least_share: 0.01, for_less_work: 0.01 }
+    }
+}
+
+/// What to do next.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Next {
+    /// Tape this.
+    Tape {
+        /// Which of the candidates.
+        candidate: usize,
+        /// What it should read.
+        expected: Expected,
+        /// The standard uncertainty of what is wished after it.
+        u_then: f64,
+    },
+    /// It is as sure as was asked.
+    Enough,
+    /// No distance helps any more, or there is none.
+    NothingHelps,
+}
+
+impl Known {
+    /// As laid, by the budget.
+    pub fn as_laid(budget: &Budget) -> Self {
+        Self { places: budget.places().to_vec(), scale: 0.0, covariance: budget.with_scale() }
+    }
+
+    /// Marks with x and y of each in turn, then the tape's scale, by a covariance; `None` if its size is not theirs or a figure is
+    /// none.
+    pub fn of(places: Vec<DVec2>, covariance: Matrix) -> Option<Self> {
+        let size = 2 * places.len() + 1;
+        let is_sound = covariance.rows() == size && covariance.columns() == size && covariance.is_finite();
+        (is_sound && places.iter().all(|place| place.is_finite())).then_some(Self {
+            places,
+            scale: 0.0,
+            covariance,
+        })
+    }
+
+    /// Where the marks likely are.
+    pub fn places(&self) -> &[DVec2] {
+        &self.places
+    }
+
+    /// Their covariance, and that of the scale.
+    pub const fn covariance(&self) -> &Matrix {
+        &self.covariance
+    }
+
+    /// What a distance should read; `None` if it is none.
+    pub fn expects(&self, candidate: &Candidate) -> Option<Expected> {
+        let (length, row) = self.row(candidate)?;
+        let variance = self.covariance.between(&row, &row) + candidate.u_mm * candidate.u_mm;
+        Some(Expected { read_mm: length * (1.0 - self.scale), u_mm: variance.max(0.0).sqrt() })
+    }
+
+    /// How what is read follows the state. A tape that is longer than it says reads less.
+    fn row(&self, candidate: &Candidate) -> Option<(f64, Vec<f64>)> {
+        let Candidate { from, to, u_mm } = *candidate;
+        let span = *self.places.get(to)? - *self.places.get(from)?;
+        let length = span.length();
+        let way = span.try_normalize()?;
+        if !(u_mm > 0.0 && u_mm.is_finite()) {
+            return None;
+        }
+        let mut row = vec![0.0; self.covariance.rows()];
+        for (mark, way) in [(from, -way), (to, way)] {
+            row.iter_mut().skip(2 * mark).zip(way.to_array()).for_each(|(cell, by)| *cell += by);
+        }
+        row.last_mut().into_iter().for_each(|cell| *cell = -length);
+        Some((length, row))
+    }
+
+    /// What is known once a distance is taped, whatever it read; `None` if it is none.
+    pub fn once_taped(&self, candidate: &Candidate) -> Option<Self> {
+        self.learned(candidate, None)
+    }
+
+    /// What is known once a distance read this, mm.
+    pub fn once_read(&self, candidate: &Candidate, read_mm: f64) -> Option<Self> {
+        read_mm.is_finite().then(|| self.learned(candidate, Some(read_mm)))?
+    }
+
+    fn learned(&self, candidate: &Candidate, read_mm: Option<f64>) -> Option<Self> {
+        let (length, row) = self.row(candidate)?;
+        let pulls = self.covariance.times_column(&row);
+        let variance = dot(&row, &pulls) + candidate.u_mm * candidate.u_mm;
+        let size = self.covariance.rows();
+        let cell = |at: usize| pulls.get(at).copied().unwrap_or_default();
+        let covariance =
+            Matrix::of(size, size, |a, b| self.covariance.at(a, b) - cell(a) * cell(b) / variance);
+        let missed = read_mm.map_or(0.0, |read| read - length * (1.0 - self.scale)) / variance;
+        let places = self.places.iter().enumerate();
+        let places = places.map(|(mark, at)| *at + DVec2::new(cell(2 * mark), cell(2 * mark + 1)) * missed);
+        Some(Self { places: places.collect(), scale: self.scale + cell(size - 1) * missed, covariance })
+    }
+
+    /// The standard uncertainty of what is wished; `None` if it has no value.
+    pub fn u(&self, wish: &Wish) -> Option<f64> {
+        Some(self.u_of(&self.slopes(wish)?))
+    }
+
+    fn u_of(&self, slopes: &[Vec<f64>]) -> f64 {
+        slopes.iter().map(|slope| self.covariance.between(slope, slope)).sum::<f64>().max(0.0).sqrt()
+    }
+
+    /// What is sought, with its standard uncertainty; `None` if it has no value.
+    pub fn value(&self, sought: &Sought) -> Option<(f64, f64)> {
+        let (value, _) = sought.of(&self.places)?;
+        Some((value, self.u(&Wish::Target(*sought))?))
+    }
+
+    /// The combinations of the state whose variances add up to what is wished.
+    fn slopes(&self, wish: &Wish) -> Option<Vec<Vec<f64>>> {
+        let whole = |mut slope: Vec<f64>| {
+            slope.push(0.0);
+            slope
+        };
+        match wish {
+            Wish::Target(sought) => Some(vec![whole(sought.of(&self.places)?.1)]),
+            Wish::Mark(mark) => {
+                self.places.get(*mark)?;
+                let axis =
+                    |axis: usize| (0..2 * self.places.len()).map(move |at| f64::from(u8::from(at == axis)));
+                Some([2 * mark, 2 * mark + 1].map(|at| whole(axis(at).collect())).to_vec())
+            }
+        }
+    }
+
+    /// The distance to tape next, of those that can be taped. Each step looks one further ahead: two distances may be worth much
+    /// together that are worth little alone (both diagonals).
+    pub fn next(&self, candidates: &[Candidate], wish: &Wish, stop: &Stop) -> Next {
+        let Some(slopes) = self.slopes(wish) else { return Next::NothingHelps };
+        let now = self.u_of(&slopes);
+        if now <= stop.at_u {
+            return Next::Enough;
+        }
+        let after: Vec<(usize, f64, f64)> = candidates
+            .iter()
+            .enumerate()
+            .filter_map(|(at, candidate)| {
+                let then = self.once_taped(candidate)?;
+                let further = candidates.iter().filter_map(|next| then.left(next, &slopes));
+                Some((at, then.u_of(&slopes), further.fold(f64::INFINITY, f64::min)))
+            })
+            .collect();
+        let Some(best) = after.iter().map(|(.., further)| *further).reduce(f64::min) else {
+            return Next::NothingHelps;
+        };
+        if best > now * (1.0 - stop.least_share) {
+            return Next::NothingHelps;
+        }
+        // Of those that are as good the one that helps at once, then the shortest tape.
+        let good = after.iter().filter(|(.., further)| *further <= best * (1.0 + stop.for_less_work));
+        let good: Vec<&(usize, f64, f64)> = good.collect();
+        let at_once = good.iter().map(|(_, then, _)| *then).fold(f64::INFINITY, f64::min);
+        let length = |at: usize| {
+            candidates.get(at).and_then(|c| self.row(c)).map_or(f64::INFINITY, |(length, _)| length)
+        };
+        let chosen = good.into_iter().filter(|(_, then, _)| *then <= at_once * (1.0 + stop.for_less_work));
+        let chosen = chosen.min_by(|a, b| length(a.0).total_cmp(&length(b.0)).then(a.0.cmp(&b.0)));
+        let expected = |at: usize| candidates.get(at).and_then(|candidate| self.expects(candidate));
+        match chosen.and_then(|(at, u_then, _)| Some((*at, *u_then, expected(*at)?))) {
+            Some((candidate, u_then, expected)) => Next::Tape { candidate, expected, u_then },
+            None => Next::NothingHelps,
+        }
+    }
+
+    /// The uncertainty that a distance would leave, without working out all that it leaves.
+    fn left(&self, candidate: &Candidate, slopes: &[Vec<f64>]) -> Option<f64> {
+        let (_, row) = self.row(candidate)?;
+        let pulls = self.covariance.times_column(&row);
+        let variance = dot(&row, &pulls) + candidate.u_mm * candidate.u_mm;
+        let left = slopes
+            .iter()
+            .map(|slope| self.covariance.between(slope, slope) - dot(slope, &pulls).powi(2) / variance);
+        Some(left.sum::<f64>().max(0.0).sqrt())
+    }
+}
