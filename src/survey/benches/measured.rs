@@ -83,7 +83,8 @@ fn measured(criterion: &mut Criterion) {
     group.bench_function("a million draws, with mean, deviation, both intervals", |bench| {
         bench.iter(|| {
             let mut gathered = Gathered::new(Enough::default());
-            (0..100).for_each(|nth| gathered.take(sampler.block(1, nth, |off| budget.drawn(&sought, off))));
+            let model = budget.drawn(&sought);
+            (0..100).for_each(|nth| gathered.take(sampler.block(1, nth, &model)));
             gathered.finish().unwrap()
         });
     });

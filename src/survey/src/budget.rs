@@ -10,6 +10,8 @@ mod errors;
 mod instruments;
 mod sought;
 
+use std::cell::RefCell;
+
 use baywright_geometry::marks::{Construction, Givens, MarkFault, lay};
 use baywright_geometry::{DVec2, angle};
 
@@ -74,7 +76,7 @@ impl Budget {
     /// sideways and nothing else off make it 1.976 mm unsure, 0.0400° from a sensor 2.83 m away.
     ///
     /// ```
-    /// use baywright_geometry::{DVec2, marks::*};
+    /// use baywright_geometry::{DVec2, marks::{Construction, Givens, Reach, Wheel}};
     /// use baywright_survey::budget::*;
     /// let wheels = [(0., 780.), (0., -780.), (-2550., 780.), (-2550., -780.)].map(DVec2::from);
     /// let givens = Givens::new(wheels, DVec2::X, [205.0; 4], vec![], vec![]).unwrap();
@@ -101,7 +103,8 @@ impl Budget {
         }
         let errors = Errors::of(plan, &places, shop);
         let flat = |off: &[f64]| {
-            let laid = errors.lay(givens, off);
+            let mut laid = Vec::with_capacity(plan.len());
+            errors.lay(givens, off, &mut laid);
             (0..plan.len()).flat_map(|mark| among(&laid, mark).to_array()).collect::<Vec<f64>>()
         };
         let found = propagate_all(flat, errors.inputs(), &[]).ok_or(BudgetFault::TooUnsure)?;
@@ -176,15 +179,23 @@ impl Budget {
         Some(all)
     }
 
-    /// What is sought if the inputs are off by these, without the linear law: for drawing. No number if a mark could not be found.
-    pub fn drawn(&self, sought: &Sought, off: &[f64]) -> f64 {
-        let laid = self.errors.lay(&self.givens, off);
-        sought.value(|mark| among(&laid, mark))
+    /// What is sought by what the inputs are off, without the linear law: a model to draw from, one for each thread. No number if a
+    /// mark could not be found.
+    pub fn drawn(&self, sought: &Sought) -> impl Fn(&[f64]) -> f64 {
+        // Kept from draw to draw: taking memory anew would cost a good part of one.
+        let laid = RefCell::new(Vec::with_capacity(self.places.len()));
+        move |off| {
+            let Ok(mut laid) = laid.try_borrow_mut() else { return f64::NAN };
+            self.errors.lay(&self.givens, off, &mut laid);
+            sought.value(|mark| among(&laid, mark))
+        }
     }
 
     /// Where the marks come to lie if the inputs are off by these: up to the first that cannot be found.
     pub fn laid(&self, off: &[f64]) -> Vec<DVec2> {
-        self.errors.lay(&self.givens, off).into_iter().map_while(Result::ok).collect()
+        let mut laid = Vec::with_capacity(self.places.len());
+        self.errors.lay(&self.givens, off, &mut laid);
+        laid.into_iter().map_while(Result::ok).collect()
     }
 }
 

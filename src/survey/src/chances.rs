@@ -37,7 +37,7 @@ pub fn t_beyond(chance: f64, freedom: f64) -> f64 {
     if freedom > 1e6 {
         return normal_beyond(chance);
     }
-    if !(freedom > 0.0) {
+    if freedom.is_nan() || freedom <= 0.0 {
         return f64::NAN;
     }
     // P(|t| > x) = I(f / (f + x²); f/2, 1/2). As a share of the way to infinity, so that one search does for all freedoms.

@@ -47,6 +47,7 @@ fn a_blunder_of_the_least_size_is_found_in_four_of_five() {
     let runs = count("BAYWRIGHT_SIMULATED", 2000);
     let (mut found, mut named, mut open, mut false_alarms, mut readings) =
         (0_u64, 0_u64, 0_u64, 0_u64, 0_u64);
+    let (mut misread_alone, mut misread_wrongly, mut misread_open) = (0_u64, 0_u64, 0_u64);
     let mut dice = Dice::of(20, 26);
     let mut done = 0;
     while done < runs {
@@ -72,6 +73,19 @@ fn a_blunder_of_the_least_size_is_found_in_four_of_five() {
             Verdict::CannotTell(doubts) => open += u64::from(doubts.iter().any(|doubt| doubt.taped == wrong)),
             Verdict::Fits | Verdict::Unchecked => {}
         }
+        // The same reading misread by 12 mm instead.
+        let sign = (own.taped[wrong].read_mm
+            - exact.marks[own.taped[wrong].from].distance(exact.marks[own.taped[wrong].to]))
+        .signum();
+        own.taped[wrong].read_mm += sign * (12.0 - least);
+        match judge(&adjust(&own).unwrap(), &Rules::default()).verdict {
+            Verdict::OneDoesNotFit(doubt) if doubt.taped == wrong => misread_alone += 1,
+            Verdict::OneDoesNotFit(_) => misread_wrongly += 1,
+            Verdict::CannotTell(doubts) => {
+                misread_open += u64::from(doubts.iter().any(|doubt| doubt.taped == wrong))
+            }
+            Verdict::Fits | Verdict::Unchecked => {}
+        }
     }
     let share = |of: u64, all: u64| of as f64 / all as f64;
     println!(
@@ -81,6 +95,13 @@ fn a_blunder_of_the_least_size_is_found_in_four_of_five() {
         share(open, runs),
         share(false_alarms, readings)
     );
+    println!(
+        "misread by 12 mm: named alone {:.3}, among some {:.3}, another named alone {:.4}",
+        share(misread_alone, runs),
+        share(misread_open, runs),
+        share(misread_wrongly, runs)
+    );
+    assert!(share(misread_alone + misread_open, runs) > 0.9 && share(misread_wrongly, runs) < 0.01);
     assert!((share(found, runs) - 0.80).abs() < 0.03, "{}", share(found, runs));
     // Whoever is named alone is it, or it is among those that are told.
     assert!(share(named + open, runs) > 0.77, "{}", share(named + open, runs));
@@ -262,12 +283,14 @@ fn best(known: &Known, candidates: &[Candidate], wish: &Wish, left: usize) -> f6
     each.fold(known.u(wish).unwrap(), f64::min)
 }
 
-/// After two, three and four distances that were proposed the uncertainty is within 5 % of what the best set of as many leaves.
+/// After two, three and four distances that were proposed the uncertainty is within 5 % of what the best set of as many leaves, in
+/// nearly all layouts. Not in all: the best three need not be among the best four, and no order of taping is within 5 % of each then
+/// (by exhaustive search over all orders the worst of sixty such layouts was 8 % off).
 #[test]
 fn the_next_tape_is_nearly_the_best() {
     let runs = count("BAYWRIGHT_SEARCHED", 12);
     let mut dice = Dice::of(4, 2026);
-    let mut worst = [1.0_f64; 3];
+    let (mut worst, mut within) = ([1.0_f64; 3], 0);
     let stop = Stop { at_u: 0.0, least_share: 0.0, ..Stop::default() };
     for run in 0..runs {
         let (known, mut candidates, wish) = layout(&mut dice);
@@ -282,11 +305,14 @@ fn the_next_tape_is_nearly_the_best() {
             if taped >= 2 {
                 let ratio = now.u(&wish).unwrap() / best(&known, &candidates, &wish, taped);
                 worst[taped - 2] = worst[taped - 2].max(ratio);
-                assert!(ratio <= 1.05, "run {run}, after {taped}: {ratio}");
+                assert!(ratio <= 1.2, "run {run}, after {taped}: {ratio}");
+                within += u64::from(ratio <= 1.05);
             }
         }
     }
-    println!("{runs} layouts: worst ratio after 2, 3, 4 {worst:?}");
+    let share = within as f64 / (3 * runs) as f64;
+    println!("{runs} layouts: within 5 % {share:.4}, worst ratio after 2, 3, 4 {worst:?}");
+    assert!(share >= 0.95, "{share}");
 }
 
 /// Stopping: as sure as asked; nothing helps; nothing there.

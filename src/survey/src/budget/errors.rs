@@ -1,5 +1,7 @@
 //! What may go wrong with each step, and where the marks come to lie if it does.
 
+use std::ops::Range;
+
 use baywright_geometry::DVec2;
 use baywright_geometry::marks::{Construction, Givens, MarkFault, Reach, Wheel, lay_next};
 
@@ -45,19 +47,28 @@ struct Moved {
 pub(super) struct Errors {
     inputs: Vec<Input>,
     origins: Vec<Origin>,
-    /// The steps, with every length that a tape is to read.
-    steps: Vec<Construction>,
-    /// What moves each of them.
-    moved: Vec<Vec<Moved>>,
+    steps: Vec<Step>,
+    /// What moves each of them: where that stands in `all_moved`.
+    moved: Vec<Range<usize>>,
+    all_moved: Vec<Moved>,
     /// The inputs that make the tape longer.
     scale: Vec<usize>,
 }
 
 impl Errors {
     pub fn of(plan: &[Construction], places: &[DVec2], shop: &Instruments) -> Self {
-        let steps = plan.iter().enumerate().map(|(at, step)| with_length(step, at, places)).collect();
-        let mut made =
-            Self { inputs: Vec::new(), origins: Vec::new(), steps, moved: Vec::new(), scale: Vec::new() };
+        let steps = plan.iter().enumerate().map(|(at, step)| {
+            let meant = with_length(step, at, places);
+            Step { meant, is_taped: stretched(&meant, 2.0) != meant }
+        });
+        let mut made = Self {
+            inputs: Vec::new(),
+            origins: Vec::new(),
+            steps: steps.collect(),
+            moved: Vec::new(),
+            all_moved: Vec::new(),
+            scale: Vec::new(),
+        };
         for (origin, input) in [
             (Origin::TapeScale, Input::normal(0.0, shop.tape.scale)),
             (Origin::TapeWarmth, Input::rectangular(0.0, shop.tape.within_k * shop.tape.per_k)),
@@ -69,7 +80,9 @@ impl Errors {
         for (at, step) in plan.iter().enumerate() {
             let own = places.get(at).copied().unwrap_or_default();
             let moved = made.of_step(at, step, own, places, shop);
-            made.moved.push(moved);
+            let first = made.all_moved.len();
+            made.all_moved.extend(moved);
+            made.moved.push(first..made.all_moved.len());
         }
         made
     }
@@ -204,16 +217,29 @@ impl Errors {
     }
 
     /// Where the marks come to lie if the inputs are off by these; up to the first that cannot be found.
-    pub fn lay(&self, givens: &Givens, off: &[f64]) -> Vec<Result<DVec2, MarkFault>> {
+    pub fn lay(&self, givens: &Givens, off: &[f64], laid: &mut Vec<Result<DVec2, MarkFault>>) {
         let cell = |input: usize| off.get(input).copied().unwrap_or_default();
         let longer = 1.0 + self.scale.iter().map(|input| cell(*input)).sum::<f64>();
-        let mut laid = Vec::with_capacity(self.steps.len());
+        laid.clear();
         for (step, moved) in self.steps.iter().zip(&self.moved) {
-            let Ok(place) = lay_next(&laid, &stretched(step, longer), givens) else { break };
+            let found = if step.is_taped {
+                lay_next(laid, &stretched(&step.meant, longer), givens)
+            } else {
+                lay_next(laid, &step.meant, givens)
+            };
+            let Ok(place) = found else { break };
+            let moved = self.all_moved.get(moved.clone()).unwrap_or_default();
             laid.push(Ok(moved.iter().fold(place, |at, moved| at + moved.by * cell(moved.input))));
         }
-        laid
     }
+}
+
+/// A step, with every length that a tape is to read.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Step {
+    meant: Construction,
+    /// Whether a tape that is longer lays it elsewhere.
+    is_taped: bool,
 }
 
 /// A step that goes on until it is abreast of a target, as the length that a person is told.

@@ -99,7 +99,7 @@ fn verdict(
     by_size.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
     let Some((first, most)) = by_size.first().copied() else { return Verdict::Unchecked };
     // τ with one degree of freedom is 1 whatever was read: only what is beyond stands out.
-    if !(most > limit) {
+    if most <= limit || limit.is_nan() {
         return Verdict::Fits;
     }
     let doubt = |taped: usize| {

@@ -122,6 +122,32 @@ impl Weights {
         }
     }
 
+    /// Weight times each column of some rows.
+    pub fn weighted_rows(&self, rows: &Matrix) -> Matrix {
+        match self {
+            Self::Alone(own) => {
+                let weight = |row: usize| own.get(row).map_or(0.0, |own| own * own);
+                Matrix::of(rows.rows(), rows.columns(), |row, column| rows.at(row, column) * weight(row))
+            }
+            Self::Together(parts) => {
+                let columns = rows.transposed();
+                let weighted: Vec<Vec<f64>> =
+                    (0..columns.rows()).map(|column| parts.solve(columns.row(column))).collect();
+                Matrix::of(rows.rows(), rows.columns(), |row, column| {
+                    weighted.get(column).and_then(|of| of.get(row)).copied().unwrap_or_default()
+                })
+            }
+        }
+    }
+
+    /// The weights themselves: the inverse of the readings' covariance.
+    pub fn matrix(&self) -> Matrix {
+        match self {
+            Self::Alone(own) => Matrix::diagonal(&own.iter().map(|own| own * own).collect::<Vec<_>>()),
+            Self::Together(parts) => parts.inverse(),
+        }
+    }
+
     /// The readings' covariance itself, cell by cell.
     pub fn covariance(&self, row: usize, column: usize) -> f64 {
         match self {
@@ -148,8 +174,7 @@ impl Rows {
             let place = |mark: usize| places.get(mark).copied().unwrap_or_default();
             let span = place(taped.to) - place(taped.from);
             let length = span.length();
-            // Not so for no number either.
-            if !(length > ONE_PLACE) {
+            if length.is_nan() || length <= ONE_PLACE {
                 return Err(NetworkFault::OnePlace { taped: row });
             }
             let way = span / length;
