@@ -112,8 +112,8 @@ fn every_sentence_is_read_at_grade_eight_or_below() {
 }
 
 fn at(screen: &Harness<'_, Desk>) -> Option<usize> {
-    match screen.state().view().page {
-        Some(Page::Customer(at)) => Some(at),
+    match screen.state().view().page() {
+        Some(&Page::Customer(at)) => Some(at),
         _ => None,
     }
 }
@@ -148,7 +148,7 @@ fn it_is_a_press_away_and_turned_by_keys() {
     screen.run();
     assert_eq!(at(&screen), Some(4));
     press(&mut screen, Key::Escape);
-    assert_eq!(screen.state().view().page, None);
+    assert_eq!(screen.state().view().page(), None);
     screen.get_by_label("In this bay");
     // The key for it, and out again; nothing of the work was touched.
     press(&mut screen, Key::F5);
