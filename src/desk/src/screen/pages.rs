@@ -28,7 +28,7 @@ impl Desk {
         if self.tells_customer() {
             return;
         }
-        let Some(mut page) = self.view.lift() else { return };
+        let Some(mut page) = self.view.lift_page() else { return };
         let texts = self.texts();
         let (title, width) = match &page {
             Page::FirstSteps => (texts.first_steps, 720.0),
@@ -124,7 +124,7 @@ impl Desk {
         if closes && !page.waits() && !(modal.backdrop_response.clicked() && page.is_typed_in()) {
             out.push(Command::Page(None));
         }
-        self.view.put_back(page);
+        self.view.put_page_back(page);
     }
 }
 

@@ -253,7 +253,7 @@ impl Desk {
         if let Some(before) = before
             && self.view.notice.as_ref() != Some(&before)
         {
-            let since = self.view.notice.take().map_or_else(String::new, |said| format!(" {}", said.text));
+            let since = self.view.notice.as_ref().map_or_else(String::new, |said| format!(" {}", said.text));
             self.view.notice = Some(Notice { text: before.text + &since, wrong: true });
         }
     }

@@ -16,12 +16,12 @@ impl Viewing {
     }
 
     /// Takes it off while it is drawn, for what it shows is drawn from the rest of the desk; it is to be put back.
-    pub(in crate::screen) const fn lift(&mut self) -> Option<Page> {
+    pub(in crate::screen) const fn lift_page(&mut self) -> Option<Page> {
         self.page.take()
     }
 
     /// Puts back what was lifted.
-    pub(in crate::screen) fn put_back(&mut self, page: Page) {
+    pub(in crate::screen) fn put_page_back(&mut self, page: Page) {
         self.page = Some(page);
     }
 }
