@@ -3,17 +3,18 @@
 use std::path::Path;
 
 use baywright_desk::screen::Desk;
+use baywright_desk::screen::command::{Command, OfBay};
 use baywright_desk::screen::page::Page;
 use baywright_files::{EMBEDDED_LAYOUTS, SHOP_FILE, load_shop, open};
 use baywright_planner::customer::{Idea, Moves, ideas};
-use baywright_planner::model::{ShopFace, WorkStep};
+use baywright_planner::model::{ShopFace, ThingKind, WorkStep};
 use baywright_planner::words::{Language, Locale, Words};
 use baywright_planner::{Verdict, assess_fully};
-use egui::Key;
+use egui::{Key, ViewportCommand, ViewportId};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 
-use crate::sessions::home;
+use crate::sessions::{ask, home};
 use crate::support::{demo, desk, today, type_into, usual, verdict};
 
 /// The Flesch-Kincaid grade level of a sentence: J. P. Kincaid, R. P. Fishburne, R. L. Rogers, B. S. Chissom, "Derivation of new
@@ -112,8 +113,8 @@ fn every_sentence_is_read_at_grade_eight_or_below() {
 }
 
 fn at(screen: &Harness<'_, Desk>) -> Option<usize> {
-    match screen.state().view().page {
-        Some(Page::Customer(at)) => Some(at),
+    match screen.state().view().page() {
+        Some(&Page::Customer(at)) => Some(at),
         _ => None,
     }
 }
@@ -121,6 +122,37 @@ fn at(screen: &Harness<'_, Desk>) -> Option<usize> {
 fn press(screen: &mut Harness<'_, Desk>, key: Key) {
     screen.key_press(key);
     screen.run();
+}
+
+/// The window fills the screen as long as the page is there, however that goes: by its own key, or by a question that takes its
+/// place.
+#[test]
+fn it_fills_the_screen_as_long_as_it_is_there() {
+    let mut screen = usual(demo());
+    let sent = |screen: &mut Harness<'_, Desk>, command| {
+        let ctx = screen.ctx.clone();
+        screen.state_mut().ask(&ctx, command);
+        // In one frame, whose commands are looked at.
+        screen.step();
+        let commands = screen.output().viewport_output[&ViewportId::ROOT].commands.clone();
+        let filled = commands.iter().rev().find_map(|asked| match asked {
+            ViewportCommand::Fullscreen(fills) => Some(*fills),
+            _ => None,
+        });
+        // The window does as it is told.
+        if filled.is_some() {
+            screen.input_mut().viewports.entry(ViewportId::ROOT).or_default().fullscreen = filled;
+        }
+        screen.run();
+        filled
+    };
+    ask(&mut screen, Command::Bay(OfBay::Add(ThingKind::Trolley)));
+    for away in [Command::Page(None), Command::Quit] {
+        assert_eq!(sent(&mut screen, Command::Page(Some(Page::Customer(0)))), Some(true));
+        assert_eq!(sent(&mut screen, Command::Page(Some(Page::Customer(1)))), None, "it fills it already");
+        assert_eq!(sent(&mut screen, away), Some(false));
+        ask(&mut screen, Command::Page(None));
+    }
 }
 
 #[test]
@@ -148,7 +180,7 @@ fn it_is_a_press_away_and_turned_by_keys() {
     screen.run();
     assert_eq!(at(&screen), Some(4));
     press(&mut screen, Key::Escape);
-    assert_eq!(screen.state().view().page, None);
+    assert_eq!(screen.state().view().page(), None);
     screen.get_by_label("In this bay");
     // The key for it, and out again; nothing of the work was touched.
     press(&mut screen, Key::F5);

@@ -303,7 +303,7 @@ fn a_room_and_a_car_are_typed_by_enter_alone() {
     for text in ["My stall", "11000", "5500", "3200"] {
         typed(&mut screen, text);
     }
-    assert!(screen.state().view().page.is_some(), "one more Enter makes it");
+    assert!(screen.state().view().page().is_some(), "one more Enter makes it");
     screen.key_press(Key::Enter);
     screen.run();
     let bay = &screen.state().document().layout().bay;

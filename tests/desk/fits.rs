@@ -64,7 +64,7 @@ fn painted(screen: &Harness<'_, Desk>) -> Vec<Painted> {
             _ => {}
         }
     }
-    let is_customers = matches!(screen.state().view().page, Some(Page::Customer(_)));
+    let is_customers = matches!(screen.state().view().page(), Some(Page::Customer(_)));
     let paper: Vec<Rect> =
         screen.state().drawings().map(|(_, rect)| rect).filter(|_| !is_customers).collect();
     let window = screen.ctx.content_rect();
@@ -118,7 +118,7 @@ impl Looked {
             screen.run_steps(2);
         }
         let window = screen.ctx.content_rect().expand(SLACK_PX);
-        let has_page = screen.state().view().page.is_some();
+        let has_page = screen.state().view().page().is_some();
         let mut hidden = Vec::new();
         screen.ctx.viewport(|viewport| {
             for (layer, widgets) in viewport.prev_pass.widgets.layers() {
@@ -231,12 +231,12 @@ fn fits(size: (f32, f32), large: bool, units: Units) {
         }
         for page in all_pages(&screen) {
             let place = format!("{page:?}").chars().take(24).collect::<String>();
-            screen.state_mut().view_mut().page = Some(page);
+            screen.state_mut().lay(Some(page));
             screen.run();
             unfold(&mut screen);
             at(&mut screen, &place);
         }
-        screen.state_mut().view_mut().page = None;
+        screen.state_mut().lay(None);
         screen.run();
         for begin in [Begin::New, Begin::Change] {
             for whole in [false, true] {
@@ -290,11 +290,11 @@ fn fits(size: (f32, f32), large: bool, units: Units) {
         }
         ask(&mut screen, Command::View(OfView::Select(None)));
         for page in [Page::Customer(0), Page::Customer(1), Page::Ask(Question::Unsaved(Leaving::Quit))] {
-            screen.state_mut().view_mut().page = Some(page);
+            screen.state_mut().lay(Some(page));
             screen.run();
             at(&mut screen, "long names, a page");
         }
-        screen.state_mut().view_mut().page = None;
+        screen.state_mut().lay(None);
         screen.run();
         ask(&mut screen, Command::Bay(OfBay::Duplicate));
         at(&mut screen, "another set-up");

@@ -26,6 +26,7 @@ mod hand;
 mod in_sight;
 mod keeping;
 mod led;
+mod left_behind;
 mod legible;
 mod levels;
 mod looking;

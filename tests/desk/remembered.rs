@@ -159,11 +159,11 @@ fn the_files_that_were_opened_last_are_offered() {
 fn the_usual_keys_begin_close_save_and_fill_the_screen() {
     let mut screen = usual(demo());
     key(&mut screen, CTRL, Key::N);
-    assert!(matches!(screen.state().view().page, Some(Page::NewBay(_))));
+    assert!(matches!(screen.state().view().page(), Some(Page::NewBay(_))));
     key(&mut screen, CTRL, Key::W);
-    assert_eq!(screen.state().view().page, None);
+    assert_eq!(screen.state().view().page(), None);
     key(&mut screen, Modifiers { shift: true, ..CTRL }, Key::S);
-    assert!(matches!(screen.state().view().page, Some(Page::Save(_))));
+    assert!(matches!(screen.state().view().page(), Some(Page::Save(_))));
     key(&mut screen, CTRL, Key::W);
     let sent = |screen: &mut Harness<'_, Desk>, modifiers, key| {
         // In one frame, whose commands are looked at.
@@ -178,7 +178,7 @@ fn the_usual_keys_begin_close_save_and_fill_the_screen() {
     // Something is not saved: it asks first, then as now closes.
     ask(&mut screen, Command::Bay(baywright_desk::screen::command::OfBay::Add(ThingKind::Trolley)));
     assert!(!sent(&mut screen, CTRL, Key::W).contains(&ViewportCommand::Close));
-    assert_eq!(screen.state().view().page, Some(Page::Ask(Question::Unsaved(Leaving::Quit))));
+    assert_eq!(screen.state().view().page(), Some(&Page::Ask(Question::Unsaved(Leaving::Quit))));
     let mut screen = usual(demo());
     assert!(sent(&mut screen, CTRL, Key::W).contains(&ViewportCommand::Close));
 }
@@ -214,7 +214,7 @@ fn what_is_sought_in_the_list_is_all_that_it_shows() {
     key(&mut screen, CTRL, Key::F);
     screen.event(Event::Text("van".to_owned()));
     screen.run();
-    assert!(matches!(&screen.state().view().page, Some(Page::Cars(sought, _)) if sought == "van"));
+    assert!(matches!(screen.state().view().page(), Some(Page::Cars(sought, _)) if sought == "van"));
 }
 
 #[test]
@@ -225,7 +225,7 @@ fn what_is_dropped_on_the_window_opens_as_what_it_is() {
     // Nothing is lost by it.
     ask(&mut screen, Command::Bay(baywright_desk::screen::command::OfBay::Add(ThingKind::Trolley)));
     drop_files(&mut screen, &[&bay]);
-    assert_eq!(screen.state().view().page, Some(Page::Ask(Question::Unsaved(Leaving::Open(bay.clone())))));
+    assert_eq!(screen.state().view().page(), Some(&Page::Ask(Question::Unsaved(Leaving::Open(bay.clone())))));
     // Behind a question nothing opens unseen.
     drop_files(&mut screen, &[&bay]);
     screen.get_by_label("Close this page first, then drop the file again.");
@@ -263,7 +263,7 @@ fn what_is_dropped_on_the_window_opens_as_what_it_is() {
     screen.get_by_label("Several files were dropped; only the first one was looked at.");
     // It is not lost by the next one.
     drop_files(&mut screen, &[&bay]);
-    assert_eq!(screen.state().view().page, Some(Page::Ask(Question::DropCar)));
+    assert_eq!(screen.state().view().page(), Some(&Page::Ask(Question::DropCar)));
     key(&mut screen, Modifiers::NONE, Key::Escape);
 
     let note = home.join("note.txt");
@@ -275,6 +275,6 @@ fn what_is_dropped_on_the_window_opens_as_what_it_is() {
     ask(&mut screen, Command::Undo);
     std::fs::write(&bay, "(version: 6, name: \"Mine\", room: (corners_mm: []))").unwrap();
     drop_files(&mut screen, &[&bay]);
-    assert!(matches!(&screen.state().view().page, Some(Page::Open(page)) if !page.faults.is_empty()));
+    assert!(matches!(screen.state().view().page(), Some(Page::Open(page)) if !page.faults.is_empty()));
     crate::support::clear(home);
 }

@@ -263,7 +263,7 @@ fn escape_in_a_field_puts_back_and_tab_goes_on_from_there() {
         let length = car(&screen).length_mm;
         happen(&mut screen, &[letters("99"), key(Key::Escape)].concat(), pace);
         assert_eq!(car(&screen).length_mm, length, "{pace} in a frame");
-        assert!(screen.state().view().page.is_none() && car(&screen).is_assumed(BodyPart::Length));
+        assert!(screen.state().view().page().is_none() && car(&screen).is_assumed(BodyPart::Length));
         // Past "assumed" to the width, or right there.
         happen(&mut screen, &keys(&[ON, ON]), pace);
         happen(&mut screen, &[letters("1799"), key(Key::Enter)].concat(), pace);

@@ -255,8 +255,7 @@ impl Desk {
 
     /// After a fault: nothing of what was only seen is kept, all of the work is.
     pub(crate) fn start_over(&mut self) {
-        let Viewing { theme, as_system, locale, letters, to_room, .. } = self.view;
-        self.view = Viewing { theme, as_system, locale, letters, to_room, ..Viewing::default() };
+        self.view = self.view.anew();
         self.canvas = Canvas::default();
         self.fields = forms::field::Fields::default();
         self.cards = findings::Cards::default();
@@ -276,7 +275,7 @@ impl Desk {
         self.follow_picture(&ctx);
         self.hear_copied(&ctx);
         self.menus.before(&ctx);
-        if let Some(page::Page::Customer(at)) = self.view.page {
+        if let Some(&page::Page::Customer(at)) = self.view.page() {
             self.customer_keys(at, &keys::pressing(&ctx), &mut commands);
         }
         let things = &self.answer.arrangement.bay.things;
@@ -335,6 +334,7 @@ impl Desk {
             self.carry_out(&ctx, after);
             ctx.request_repaint();
         }
+        self.fill_screen(&ctx);
         in_turn::wait_for_keyboard(&ctx, self.fields.is_leading());
         self.follow_window(&ctx);
         self.remember();
@@ -397,10 +397,7 @@ impl Desk {
 
     fn carry_out(&mut self, ctx: &egui::Context, commands: Vec<Command>) {
         // What was said before they were asked for need not hold any more; what they say themselves stays.
-        let is_wrong = self.view.notice.as_ref().is_some_and(|notice| notice.wrong);
-        if commands.iter().any(|asked| if is_wrong { asked.changes_work() } else { asked.is_an_act() }) {
-            self.view.notice = None;
-        }
+        self.forget_said(&commands);
         for command in commands {
             self.apply(ctx, command);
         }

@@ -50,10 +50,10 @@ pub(super) fn listen(
         }
         return;
     }
-    if view.page.as_ref().is_none_or(|page| matches!(page, Page::Cars(..))) && pressed(CTRL, Key::F) {
+    if view.page().is_none_or(|page| matches!(page, Page::Cars(..))) && pressed(CTRL, Key::F) {
         out.push(Command::View(OfView::Search));
     }
-    if let Some(page) = &view.page {
+    if let Some(page) = view.page() {
         // Its keys are its own, and it knows how many screens there are.
         if matches!(page, Page::Customer(_)) {
             return;

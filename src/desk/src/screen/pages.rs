@@ -25,11 +25,10 @@ use super::{Desk, widgets};
 
 impl Desk {
     pub(super) fn pages(&mut self, ui: &Ui, out: &mut Vec<Command>) {
-        let Some(mut page) = self.view.page.take() else { return };
-        if matches!(page, Page::Customer(_)) {
-            self.view.page = Some(page);
+        if self.tells_customer() {
             return;
         }
+        let Some(mut page) = self.view.lift_page() else { return };
         let texts = self.texts();
         let (title, width) = match &page {
             Page::FirstSteps => (texts.first_steps, 720.0),
@@ -67,7 +66,7 @@ impl Desk {
                 ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
                     if ui.button(texts.close).clicked() {
                         out.push(Command::Page(None));
-                        if page.waits() {
+                        if page.waits() && !self.left_behind.works.is_empty() {
                             out.push(Command::Tell(texts.left_for_later.to_owned()));
                         }
                     }
@@ -125,7 +124,7 @@ impl Desk {
         if closes && !page.waits() && !(modal.backdrop_response.clicked() && page.is_typed_in()) {
             out.push(Command::Page(None));
         }
-        self.view.page = Some(page);
+        self.view.put_page_back(page);
     }
 }
 

@@ -36,7 +36,7 @@ impl Desk {
         self.window = remembered.window;
         self.remembered = remembered;
         if is_new {
-            self.view.lay(Some(Page::Welcome));
+            self.lay(Some(Page::Welcome));
         }
         // The first is at the foot of the screen, all are in the log.
         for sentence in self.sentences(why_not).into_iter().rev() {

@@ -27,9 +27,8 @@ impl Desk {
             }
             OfBay::Settle(edit) if self.is_too_small(&edit) => self.ask_of_size(edit),
             OfBay::Settle(edit) | OfBay::SettleAnyway(edit) => {
-                // What was shown before was taken: letting go takes back nothing that was said since.
                 let kept = self.document.settle(&edit);
-                self.say_if_refused(kept);
+                self.say_refused(kept);
             }
             OfBay::Cure(finding) => self.cure(finding),
             OfBay::KeepPromise => self.keep_promise(),
@@ -109,7 +108,7 @@ impl Desk {
 
     /// Asks whether it is meant. Until that is answered it is shown, and no step yet.
     fn ask_of_size(&mut self, edit: Edit) {
-        self.view.lay(Some(Page::Ask(Question::TooSmall(Box::new(edit)))));
+        self.lay(Some(Page::Ask(Question::TooSmall(Box::new(edit)))));
     }
 
     fn adopt_building(&mut self) {
@@ -117,7 +116,7 @@ impl Desk {
         if lost.is_empty() {
             self.edit(&Edit::AdoptBuilding);
         } else {
-            self.view.lay(Some(Page::Ask(Question::AdoptBuilding(lost))));
+            self.lay(Some(Page::Ask(Question::AdoptBuilding(lost))));
         }
     }
 

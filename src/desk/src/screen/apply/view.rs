@@ -108,11 +108,11 @@ impl Desk {
 
     /// Gives the keyboard to the search of the list that is in sight.
     fn search(&mut self) {
-        if let Some(Page::Cars(_, focus)) = &mut self.view.page {
+        if let Some(Page::Cars(_, focus)) = self.view.page_mut() {
             *focus = true;
-        } else if self.view.page.is_none() && self.document.draft().is_some() {
+        } else if self.view.page().is_none() && self.document.draft().is_some() {
             self.say_wrong(self.texts().finish_car);
-        } else if self.view.page.is_none() {
+        } else if self.view.page().is_none() {
             self.view.list_open = true;
             self.view.sought = Some((self.view.sought.take().unwrap_or_default().0, true));
         }
