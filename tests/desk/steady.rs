@@ -384,12 +384,12 @@ fn names_of_zones_keep_their_places_while_the_room_grows() {
             screen.run();
         }
     }
+    // In each there are names to look at, whatever is drawn.
     let vain: Vec<_> = compared.iter().filter(|(_, count)| *count == 0).collect();
     assert!(vain.is_empty(), "nothing was compared: {vain:?}");
     assert!(others.len() <= MOST_TARGETS_IN_THE_WAY, "{others:?}");
-    eprintln!("DEBUG {compared:?} {others:?}");
     assert!(compared.iter().map(|(_, count)| count).sum::<usize>() > 1_000, "{compared:?}");
 }
 
 /// A target lies under the pointer instead of what is to be drawn at most so often in the three bays.
-const MOST_TARGETS_IN_THE_WAY: usize = 2;
+const MOST_TARGETS_IN_THE_WAY: usize = 1;

@@ -42,8 +42,8 @@ impl Picker<'_> {
         name: impl Fn(&T) -> String,
     ) -> Picked<T> {
         let Self { salt, path, named, width, letters } = self;
-        // Taken before the library would open it by that.
-        let id = ui.make_persistent_id(salt);
+        // Taken before the library would open it by that; its name is made as the library makes it.
+        let id = ui.make_persistent_id(IdSalt::new(salt));
         let is_left = fields.is_some() && is_led_to(ui.ctx(), Led::InTurn(id)) && take_enter(ui.ctx());
         let (mut chosen, shown) = (now.clone(), name(now));
         let combo = ComboBox::from_id_salt(salt)
