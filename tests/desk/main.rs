@@ -35,6 +35,7 @@ mod made;
 mod names;
 mod opened;
 mod own;
+mod picked;
 mod pictures;
 mod promised;
 mod remembered;

@@ -109,6 +109,18 @@ fn the_desk_asks_no_disk() {
     }
 }
 
+/// A list that one of a few is picked from is drawn in one place, so that all of them go by the same keys.
+#[test]
+fn there_is_one_picker() {
+    let mut drawn = Vec::new();
+    for file in rust_files(&root().join("src")) {
+        if std::fs::read_to_string(&file).expect("a source file").contains("ComboBox") {
+            drawn.push(file);
+        }
+    }
+    assert_eq!(drawn, [root().join("src/desk/src/screen/forms/picked.rs")]);
+}
+
 /// The work in hand needs no screen: nothing of the session reaches one.
 #[test]
 fn the_session_does_not_reach_the_screen() {

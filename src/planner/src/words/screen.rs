@@ -73,6 +73,7 @@ texts! {
     stale_why, "What that means.";
     in_the_way, "A tab.";
     marks, "A tab.";
+    what_was_said, "What was said last, where it is too long for its place.";
     nothing_in_the_way, "No findings.";
     show_place, "Shows a finding's place.";
     showing, "A finding's place is shown.";

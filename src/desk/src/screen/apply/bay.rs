@@ -1,6 +1,6 @@
 //! The bay and its arrangements.
 
-use baywright_planner::edit::{Edit, is_taken, lost_by_adopting};
+use baywright_planner::edit::{Edit, OfBuilding, is_taken, lost_by_adopting};
 use baywright_planner::geometry::{DVec2, PlanPose, Polygon};
 use baywright_planner::hand::{free_spot, gives_a_place};
 use baywright_planner::model::validate::limits;
@@ -79,8 +79,10 @@ impl Desk {
 
     /// Makes a change, and says why if it is not made.
     pub(in crate::screen) fn edit(&mut self, edit: &Edit) {
+        let of_building = edit.of_building(self.document.layout(), self.document.shown());
         let done = self.document.edit(edit);
         if done.is_ok() {
+            self.say_of_building(&of_building);
             if let (Edit::Rename { thing, name }, Some(Subject::Thing(selected))) =
                 (edit, &self.view.selected)
                 && selected == thing
@@ -96,6 +98,21 @@ impl Desk {
             self.view.pointed = None;
         }
         self.say_refused(done);
+    }
+
+    /// What was done to the building in other set-ups too, which nobody sees.
+    fn say_of_building(&mut self, done: &OfBuilding) {
+        let texts = self.view.locale.language.rooms();
+        let names = |all: &[Id]| all.iter().map(ToString::to_string).collect::<Vec<_>>();
+        fn texts_of(all: &[String]) -> Vec<&str> {
+            all.iter().map(String::as_str).collect()
+        }
+        if !done.removed.is_empty() {
+            self.say(texts.removed_from_every(&texts_of(&names(&done.removed))));
+        }
+        if let Some((thing, otherwise)) = done.built.last() {
+            self.say(texts.now_built(thing.as_str(), &texts_of(&names(otherwise))));
+        }
     }
 
     /// Whether by this change a thing becomes smaller than its kind ever is.

@@ -1,5 +1,6 @@
 //! English of the same: see `words/hand.rs`.
 
+use super::rooms::three_lengths;
 use super::{Language, sentence_start};
 use crate::words::Units;
 use crate::words::hand::{BadLevel, Hand, LevelColumn};
@@ -110,11 +111,7 @@ pub fn levels_read(file: &str, count: usize) -> String {
 }
 
 fn how_levels(units: Units) -> String {
-    let three = match units {
-        Units::Millimetres => "in mm, such as 850; 1500; -2,5",
-        Units::Metres => "in m, such as 0.85; 1.5; -0.0025",
-        Units::FeetInches => "in inches, such as 2' 9 1/2\"; 4' 11\"; -1/8\"",
-    };
+    let three = three_lengths(units);
     format!(
         "Three numbers a line: along, across, level {three}; or a floor mark, by name or number, and its level."
     )

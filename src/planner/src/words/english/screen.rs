@@ -76,6 +76,7 @@ pub const TEXTS: Screen = Screen {
     stale_why: "The answer for what is drawn now could not be worked out; this is the last one. Undo, or save and report it.",
     in_the_way: "What is in the way",
     marks: "Marks",
+    what_was_said: "Message",
     nothing_in_the_way: "Nothing found that stops the aiming or needs care.",
     show_place: "Show",
     showing: "Shown",
