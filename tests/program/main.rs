@@ -10,6 +10,7 @@ mod itself;
 mod licences;
 #[path = "../shared/made.rs"]
 mod made;
+mod package;
 mod pipes;
 mod scenarios;
 mod schema;
