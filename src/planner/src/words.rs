@@ -22,6 +22,7 @@ mod bracketed;
 mod deeds;
 mod differences;
 mod english;
+mod german;
 mod lengths;
 mod letter;
 mod numbers;
@@ -42,6 +43,8 @@ pub enum Language {
     /// English.
     #[default]
     English,
+    /// German.
+    German,
     /// English in brackets and longer: for tests, offered to nobody.
     Bracketed,
 }
