@@ -25,6 +25,7 @@ mod english;
 mod german;
 mod lengths;
 mod letter;
+mod matter;
 mod numbers;
 mod together;
 

@@ -74,6 +74,17 @@ pub struct Locale {
     pub region: Region,
 }
 
+/// A share in per cent as it may be shown, without the sign.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) enum Share {
+    /// Less than this, and not nothing.
+    Below(String),
+    /// More than this, and not all.
+    Above(String),
+    /// So much.
+    Of(String),
+}
+
 /// Thin, and never broken at the end of a line.
 const THIN_SPACE: char = '\u{202f}';
 const MM_PER_INCH: f64 = 25.4;
@@ -83,6 +94,21 @@ impl Region {
     /// A number to so many places.
     pub fn number(self, value: f64, places: usize) -> String {
         self.written(&format!("{value:.places$}"))
+    }
+
+    /// A share in per cent: what is not nothing is never shown as "0 %", what is not all never as "100 %".
+    pub(super) fn share(self, share: f64) -> Share {
+        let value = share * 100.0;
+        // Where a whole number would say nothing, little or all, a tenth is shown.
+        let to_tenths =
+            (value < 10.0 && (value - value.round()).abs() > 0.05) || (99.5..100.0).contains(&value);
+        if value > 0.0 && value < 0.1 {
+            Share::Below(self.number(0.1, 1))
+        } else if (99.95..100.0).contains(&value) {
+            Share::Above(self.number(99.9, 1))
+        } else {
+            Share::Of(self.number(value, usize::from(to_tenths)))
+        }
     }
 
     /// The two things that a length may say which was typed with one comma or point before three digits, mm.

@@ -12,319 +12,325 @@ use crate::words::screen::{Diagnosis, Screen};
 pub const TEXTS: Screen = Screen {
     language: Language::German,
     // Bar and menus.
-    car: "Car",
-    aiming: "Aiming",
-    bay: "Bay",
-    arrangement: "Set-up",
-    open: "Open …",
-    save: "Save",
-    save_as: "Save as …",
-    recent: "Opened last",
-    drop_it_here: "Let go of it: a bay opens, a car is entered, a picture lies under the plan.",
-    not_to_be_dropped: "This file is no bay, no car and no picture; nothing was opened.",
-    one_at_a_time: "Several files were dropped; only the first one was looked at.",
-    close_page_first: "Close this page first, then drop the file again.",
-    car_was_read: "This car was read from its file. “Keep this car” saves it among your own.",
-    in_this_folder: "In this folder",
-    built_in: "Built-in examples",
-    nothing_typed_here: "Nothing was typed in this field that could be undone; the bay waits until this page is closed.",
-    nothing_to_undo: "Nothing to undo: nothing was changed since this was opened.",
-    nothing_to_redo: "Nothing to do again: nothing was undone.",
-    undo: "Undo",
-    redo: "Do again",
-    measure: "Measure",
-    measure_why: "Measure between any two points (M)",
-    units: "How lengths are shown",
+    car: "Fahrzeug",
+    aiming: "Einstellung",
+    bay: "Messplatz",
+    arrangement: "Aufstellung",
+    open: "Öffnen …",
+    save: "Speichern",
+    save_as: "Speichern als …",
+    recent: "Zuletzt geöffnet",
+    drop_it_here: "Loslassen: Ein Messplatz wird geöffnet, ein Fahrzeug eingetragen, ein Bild unter den Plan gelegt.",
+    not_to_be_dropped: "Diese Datei ist kein Messplatz, kein Fahrzeug und kein Bild; nichts wurde geöffnet.",
+    one_at_a_time: "Mehrere Dateien wurden abgelegt; nur die erste wurde gelesen.",
+    close_page_first: "Zuerst diese Seite schließen, dann die Datei noch einmal ablegen.",
+    car_was_read: "Dieses Fahrzeug kommt aus seiner Datei. „Fahrzeug übernehmen“ speichert es bei den eigenen.",
+    in_this_folder: "In diesem Ordner",
+    built_in: "Mitgelieferte Beispiele",
+    nothing_typed_here: "In diesem Feld wurde nichts eingetippt, das rückgängig zu machen wäre; der Messplatz wartet, bis diese Seite zu ist.",
+    nothing_to_undo: "Nichts rückgängig zu machen: Seit dem Öffnen wurde nichts geändert.",
+    nothing_to_redo: "Nichts zu wiederholen: Nichts wurde rückgängig gemacht.",
+    undo: "Rückgängig",
+    redo: "Wiederholen",
+    measure: "Messen",
+    measure_why: "Zwischen zwei beliebigen Punkten messen (M)",
+    units: "Wie Längen gezeigt werden",
     millimetres: "mm",
-    millimetres_long: "Millimetres",
+    millimetres_long: "Millimeter",
     metres: "m",
-    metres_long: "Metres",
+    metres_long: "Meter",
     feet: "ft",
-    feet_long: "Feet and inches",
-    show: "Show",
-    light: "Light",
-    dark: "Dark",
-    large_letters: "Large letters",
-    large_letters_why: "Everything larger, for reading at arm's length (Ctrl and + or − in smaller steps)",
-    as_system: "As the system",
-    as_system_why: "Light or dark as the rest of the computer is, now and when that changes",
-    full_screen: "Full screen",
-    full_screen_why: "Without the window's frame, or with it again (F11)",
-    letters_largest: "Letters are as large as they get.",
-    letters_usual: "Letters are at their usual size, the smallest there is.",
-    letters_no_room: "This window has no room for larger letters.",
-    turn_to_car: "Paper turned to the car",
-    turn_to_room: "Paper as the room lies",
-    help: "Help",
-    first_steps: "First steps",
-    licences: "Licences",
-    copy_picture: "Copy picture",
-    copy_picture_why: "Both views, whole, to be pasted elsewhere",
-    picture_being_made: "The picture is being made …",
-    picture_copied: "The drawing is on the clipboard.",
-    copy_diagnostics: "Copy diagnostics",
-    diagnostics_why: "For whoever helps you: versions, display and log, without names of files or people",
-    diagnostics_copied: "Versions, display and log are on the clipboard; no names of files or people are in them.",
-    stop: "Stop",
+    feet_long: "Fuß und Zoll",
+    show: "Ansicht",
+    light: "Hell",
+    dark: "Dunkel",
+    large_letters: "Große Schrift",
+    large_letters_why: "Alles größer, auf Armlänge lesbar (Strg und + oder − in kleineren Schritten)",
+    as_system: "Wie das System",
+    as_system_why: "Hell oder dunkel wie der übrige Rechner, jetzt und wenn sich das ändert",
+    full_screen: "Ganzer Bildschirm",
+    full_screen_why: "Ohne Fensterrahmen, oder wieder mit ihm (F11)",
+    letters_largest: "Größer wird die Schrift nicht.",
+    letters_usual: "Die Schrift hat ihre übliche Größe; kleiner wird sie nicht.",
+    letters_no_room: "In diesem Fenster ist kein Platz für größere Schrift.",
+    turn_to_car: "Papier nach dem Fahrzeug gedreht",
+    turn_to_room: "Papier, wie der Raum liegt",
+    help: "Hilfe",
+    first_steps: "Erste Schritte",
+    licences: "Lizenzen",
+    copy_picture: "Bild kopieren",
+    copy_picture_why: "Beide Ansichten, vollständig, zum Einfügen anderswo",
+    picture_being_made: "Das Bild wird erstellt …",
+    picture_copied: "Die Zeichnung ist in der Zwischenablage.",
+    copy_diagnostics: "Diagnose kopieren",
+    diagnostics_why: "Für den, der Ihnen hilft: Versionen, Anzeige und Protokoll, ohne Namen von Dateien oder Personen",
+    diagnostics_copied: "Versionen, Anzeige und Protokoll sind in der Zwischenablage; Namen von Dateien oder Personen stehen nicht darin.",
+    stop: "Anhalten",
 
     // The answer.
-    do_all: "Do all of this",
-    do_all_why: "Make these changes on the drawing, in one step that can be undone",
-    do_all_apart: "In a new set-up",
-    do_all_apart_why: "Makes a copy of this set-up and does all of this there; this one stays as it is",
-    stale: "older answer",
-    stale_why: "The answer for what is drawn now could not be worked out; this is the last one. Undo, or save and report it.",
-    in_the_way: "What is in the way",
-    marks: "Marks",
-    nothing_in_the_way: "Nothing found that stops the aiming or needs care.",
-    show_place: "Show",
-    showing: "Shown",
-    why_this_limit: "Why this limit?",
-    move_it: "Move it",
-    take_away: "Take it away",
-    park_there: "Park it there",
-    put_on_mark: "Put it on its mark",
-    open_door: "Open it",
-    keep_empty: "Keep it empty",
-    keep_shut: "Keep it shut",
-    enter_distance: "Enter the taped distance",
-    how: "How",
-    enter_them: "Enter them",
-    say_which: "Enter which",
-    looked_again: "I have looked at it",
-    after_moves: "after the moves",
-    page_goes_on: "More below ↓",
-    enter_taped: "Type what the tape reads on the left, then say how well its place is known.",
-    enter_car_place: "Tape from the walls to three wheels, type on the left where the car stands, then say that it was taped.",
-    enter_levels: "Enter the levels on the left, under Floor levels: one a line, along, across and level in mm.",
-    enter_figures: "Enter the maker's own figures on the left, and say where they come from. What you keep is a car of your own.",
-    enter_alignment: "Enter what the alignment sheet says on the left, under Measured on this car.",
-    enter_zones: "Add the zones on the left, under Keep-clear zones. What you keep is a car of your own.",
-    enter_heights_from: "Choose on the left, under Heights from, what the procedure means. What you keep is a car of your own.",
-    no_marks: "This aiming lays no marks.",
-    tape_must_read: "The tape must read",
-    laser_caution: "Look away from the laser and keep it below eye level and off shiny panels. Chock the wheels before lying down near the car.",
+    do_all: "Alles ausführen",
+    do_all_why: "Diese Änderungen in der Zeichnung ausführen, in einem Schritt, der sich rückgängig machen lässt",
+    do_all_apart: "In neuer Aufstellung",
+    do_all_apart_why: "Kopiert diese Aufstellung und führt dort alles aus; diese bleibt, wie sie ist",
+    stale: "älteres Ergebnis",
+    stale_why: "Das Ergebnis für das, was jetzt gezeichnet ist, ließ sich nicht berechnen; dies ist das letzte. Rückgängig machen, oder speichern und melden.",
+    in_the_way: "Was im Weg ist",
+    marks: "Marken",
+    nothing_in_the_way: "Nichts gefunden, was die Einstellung verhindert oder Vorsicht braucht.",
+    show_place: "Zeigen",
+    showing: "Gezeigt",
+    why_this_limit: "Warum dieser Grenzwert?",
+    move_it: "Verschieben",
+    take_away: "Wegnehmen",
+    park_there: "Dort abstellen",
+    put_on_mark: "Auf die Marke stellen",
+    open_door: "Öffnen",
+    keep_empty: "Leer halten",
+    keep_shut: "Geschlossen halten",
+    enter_distance: "Gemessenen Abstand eintragen",
+    how: "Wie?",
+    enter_them: "Eintragen",
+    say_which: "Angeben",
+    looked_again: "Ich habe es geprüft",
+    after_moves: "nach dem Umräumen",
+    page_goes_on: "Weiter unten mehr ↓",
+    enter_taped: "Links eintippen, was das Bandmaß zeigt, dann angeben, wie genau die Lage bekannt ist.",
+    enter_car_place: "Von den Wänden zu drei Rädern messen, links eintippen, wo das Fahrzeug steht, dann „eingemessen“ angeben.",
+    enter_levels: "Die Höhen links unter „Bodenhöhen“ eintragen: eine je Zeile, längs, quer und Höhe in mm.",
+    enter_figures: "Links die Werte des Herstellers eintragen und angeben, woher sie kommen. Was übernommen wird, ist ein eigenes Fahrzeug.",
+    enter_alignment: "Links unter „An diesem Fahrzeug gemessen“ eintragen, was das Messblatt der Achsvermessung sagt.",
+    enter_zones: "Links unter „Freiräume“ die Freiräume eintragen. Was übernommen wird, ist ein eigenes Fahrzeug.",
+    enter_heights_from: "Links unter „Höhen ab“ wählen, was die Anleitung meint. Was übernommen wird, ist ein eigenes Fahrzeug.",
+    no_marks: "Diese Einstellung braucht keine Marken.",
+    tape_must_read: "Das Bandmaß muss zeigen",
+    laser_caution: "Nicht in den Laser blicken; den Strahl unter Augenhöhe und von blanken Flächen fernhalten. Räder mit Keilen sichern, bevor man sich neben das Fahrzeug legt.",
 
     // What is in the bay.
-    in_this_bay: "In this bay",
-    add: "+ Add",
-    local_rules: "keep free, local rules decide",
-    name: "name",
-    no_name: "It needs a name.",
-    from_wall_hint: "From the wall to the nearest part of it, square to the wall",
-    turned: "turned",
-    turned_hint: "Against the bay's long side, anticlockwise seen from above",
-    length: "length",
-    length_hint: "Along its own long side",
-    width: "width",
-    diameter: "across",
-    wheelbase: "wheelbase",
-    bottom: "underside",
-    bottom_hint: "From the floor to its lowest part; 0 if it stands on the floor",
-    top: "top",
-    top_hint: "From the floor to its highest part",
-    upside_down: "The top must be above the underside.",
-    kind: "what it is",
-    material: "made of",
-    metal: "metal in it",
-    as_its_face: "as its face says",
-    known: "place known",
-    known_within: "known to ±",
-    known_within_hint: "How far off its place may be, either way",
-    to_move: "to move it",
-    locked: "locked",
-    locked_why: "The hand cannot move it on the drawing",
-    is_locked: "Locked: the hand does not move it, figures typed here do.",
-    copy: "Copy",
-    copy_why: "Put a second one beside it (Ctrl+D)",
-    remove: "Remove",
-    remove_why: "Take it out of this set-up (Delete); the bay keeps it",
-    marks_go_with_car: "Marks, zones and targets on their marks go with the car.",
-    on_its_mark: "It stands on its mark.",
-    off_its_mark: "Against its mark, seen from the sensor:",
-    further_away: "further away",
-    further_away_hint: "Further from the sensor than its mark; minus is nearer",
-    to_the_left: "to the left",
-    to_the_left_hint: "To the left seen from the sensor; minus is to the right",
-    stand_turned_hint: "Turned from square, anticlockwise seen from above",
-    height: "height",
-    height_hint: "The middle of its face above the floor",
-    tipped: "tipped",
-    tipped_hint: "Positive if its face looks down",
-    shut: "shut",
-    stands_open: "open",
-    nothing_to_type: "It belongs to the room, the floor or the aiming; its figures are entered in the file.",
-    no_arrangement: "That set-up is not there, or it is the only one; nothing was changed.",
-    no_shape: "These figures make no shape; nothing was changed.",
+    in_this_bay: "An diesem Messplatz",
+    add: "+ Neu",
+    local_rules: "freihalten, örtliche Vorschriften gelten",
+    name: "Name",
+    no_name: "Ein Name ist nötig.",
+    from_wall_hint: "Von der Wand zum nächsten Teil davon, rechtwinklig zur Wand",
+    turned: "gedreht",
+    turned_hint: "Gegen die Längsseite des Messplatzes, von oben gesehen gegen den Uhrzeigersinn",
+    length: "Länge",
+    length_hint: "Entlang der eigenen langen Seite",
+    width: "Breite",
+    diameter: "Durchmesser",
+    wheelbase: "Radstand",
+    bottom: "Unterkante",
+    bottom_hint: "Vom Boden zum tiefsten Teil; 0, wenn es auf dem Boden steht",
+    top: "Oberkante",
+    top_hint: "Vom Boden zum höchsten Teil",
+    upside_down: "Die Oberkante muss über der Unterkante liegen.",
+    kind: "Art",
+    material: "Material",
+    metal: "Metall darin",
+    as_its_face: "wie das Material",
+    known: "Lage",
+    known_within: "bekannt auf ±",
+    known_within_hint: "Um wie viel die Lage falsch sein kann, nach jeder Seite",
+    to_move: "zum Verschieben",
+    locked: "gesperrt",
+    locked_why: "In der Zeichnung nicht von Hand zu verschieben",
+    is_locked: "Gesperrt: Ziehen verschiebt es nicht, hier eingetippte Werte schon.",
+    copy: "Kopieren",
+    copy_why: "Ein zweites danebenstellen (Strg+D)",
+    remove: "Entfernen",
+    remove_why: "Aus dieser Aufstellung nehmen (Entf); am Messplatz bleibt es",
+    marks_go_with_car: "Marken, Freiräume und Ziele auf ihren Marken gehen mit dem Fahrzeug mit.",
+    on_its_mark: "Es steht auf seiner Marke.",
+    off_its_mark: "Gegen die Marke, vom Sensor aus gesehen:",
+    further_away: "weiter weg",
+    further_away_hint: "Weiter vom Sensor weg als die Marke; minus ist näher",
+    to_the_left: "nach links",
+    to_the_left_hint: "Vom Sensor aus gesehen nach links; minus ist nach rechts",
+    stand_turned_hint: "Aus dem rechten Winkel gedreht, von oben gesehen gegen den Uhrzeigersinn",
+    height: "Höhe",
+    height_hint: "Mitte der Zielfläche über dem Boden",
+    tipped: "geneigt",
+    tipped_hint: "Positiv, wenn die Zielfläche nach unten schaut",
+    shut: "geschlossen",
+    stands_open: "offen",
+    nothing_to_type: "Es gehört zum Raum, zum Boden oder zur Einstellung; seine Werte stehen in der Datei.",
+    no_arrangement: "Diese Aufstellung gibt es nicht, oder sie ist die einzige; nichts wurde geändert.",
+    no_shape: "Aus diesen Werten wird keine Form; nichts wurde geändert.",
 
     // The drawing and the foot.
-    paper_to_car: "paper turned to the car",
-    paper_as_room: "paper as the room lies",
-    paper_to_sight_line: "paper turned to the sight line",
-    turn_paper: "Turn the paper: to the car, or as the room lies",
-    change_axis: "Take the side view along the other line: the centreline, or the sight line",
-    all: "All",
-    all_why: "See all of both views (0, or a double press on empty paper)",
-    larger: "Larger (+)",
-    smaller: "Smaller (−)",
-    nothing_in_hand: "Drag a thing or the car; a frame chooses several. Wheel zooms; Space and drag shifts.",
-    nothing_in_hand_short: "Drag a thing or the car.",
-    nudging: "Arrows move it, [ ] turn it; Tab: figures; right button: more.",
-    nudging_short: "Arrows move it, [ ] turn it.",
-    room_in_hand: "Drag a corner: its walls go along; with Alt the corner alone. Figures are on the left.",
-    room_in_hand_short: "Drag a corner of the room.",
-    fixed_in_hand: "What is known of it stands on the left.",
-    while_dragging: "Hold Ctrl or Alt to keep it from snapping. Esc puts it back.",
-    while_dragging_short: "Ctrl or Alt: no snapping.",
-    measure_from: "Press where to measure from; corners, marks and wheels are found by themselves. Esc ends.",
-    measure_from_short: "Press where to measure from.",
-    measure_to: "Press where to measure to.",
-    caution_short: "The vehicle maker's procedure decides.",
+    paper_to_car: "Papier nach dem Fahrzeug gedreht",
+    paper_as_room: "Papier, wie der Raum liegt",
+    paper_to_sight_line: "Papier nach der Sichtlinie gedreht",
+    turn_paper: "Papier drehen: nach dem Fahrzeug, oder wie der Raum liegt",
+    change_axis: "Seitenansicht entlang der anderen Linie: Mittellinie oder Sichtlinie",
+    all: "Alles",
+    all_why: "Beide Ansichten ganz zeigen (0, oder Doppelklick auf leeres Papier)",
+    larger: "Größer (+)",
+    smaller: "Kleiner (−)",
+    nothing_in_hand: "Gegenstand oder Fahrzeug ziehen; ein Rahmen wählt mehrere. Mausrad: Größe; Leertaste und Ziehen: verschieben.",
+    nothing_in_hand_short: "Gegenstand oder Fahrzeug ziehen.",
+    nudging: "Pfeiltasten schieben, [ ] drehen; Tab: Werte; rechte Taste: mehr.",
+    nudging_short: "Pfeiltasten schieben, [ ] drehen.",
+    room_in_hand: "Ecke ziehen: Ihre Wände gehen mit; mit Alt nur die Ecke. Werte stehen links.",
+    room_in_hand_short: "Eine Ecke des Raums ziehen.",
+    fixed_in_hand: "Was davon bekannt ist, steht links.",
+    while_dragging: "Strg oder Alt halten: kein Einrasten. Esc stellt zurück.",
+    while_dragging_short: "Strg oder Alt: kein Einrasten.",
+    measure_from: "Drücken, von wo gemessen wird; Ecken, Marken und Räder rasten ein. Esc beendet.",
+    measure_from_short: "Drücken, von wo gemessen wird.",
+    measure_to: "Drücken, bis wohin gemessen wird.",
+    caution_short: "Die Anleitung des Herstellers entscheidet.",
 
     // Pages.
-    close: "Close",
-    begin: "Begin",
-    keys: "Keys",
-    question: "One moment",
-    save_changes: "Save changes?",
-    welcome: "This is an invented shop",
-    welcome_about: "The bay, the car and every figure behind this page are made up, so that you can look round. Your own car and your own \
-         bay start here; what you open or save is there again at the next start.",
-    who_aims: "I aim sensors",
-    who_aims_how: "Is my bay clear enough for this car? Enter the car from the maker's sheet, or open a bay that you have.",
-    enter_my_car: "Enter my car",
-    open_my_bay: "Open my bay",
-    who_plans: "I run the shop",
-    who_plans_how: "Which jobs fit my room? Draw the room, then try one car and aiming after another.",
-    draw_my_bay: "Draw my bay",
-    who_shows: "I write the estimate",
-    who_shows_how: "Why does this take a whole bay? Drag a thing into the blue dashed area: the answer at the top changes as you drag.",
-    look_round: "Look round the invented shop",
-    examples: "Figures that are invented",
-    examples_about: "These figures were made up to show how the program works; no answer that rests on them holds for a real car or a \
-         real room. Enter your own, say where they come from, and the note “on example figures” goes.",
-    no_examples: "No figure here is invented any more.",
-    enter_own: "Enter your own",
-    path_of_layout: "A bay layout (.ron)",
-    path_to_save: "Save as (.ron)",
-    open_it: "Open",
-    look_for_it: "Look for it …",
-    look_for_place: "Look for a place …",
-    changed_on_disk: "Someone else has changed this file since it was opened. Saving now would replace what they wrote.",
-    save_open_elsewhere: "This file is open in another window too. Saved here, it is changed under that window, which is asked about it when it saves.",
-    save_all_the_same: "Save it all the same",
-    save_first: "Save first",
-    do_not_save: "Do not save",
-    stay: "Stay here",
-    replace_it: "Replace it",
-    open_theirs: "Open theirs",
-    save_there_again: "Save it there again",
-    other_name: "Another name",
-    cannot_be_judged: "this layout's first set-up cannot be judged by this version; look at the figures of its car and its things",
+    close: "Schließen",
+    begin: "Anfangen",
+    keys: "Tasten",
+    question: "Einen Moment",
+    save_changes: "Änderungen speichern?",
+    welcome: "Dies ist eine erfundene Werkstatt",
+    welcome_about: "Messplatz, Fahrzeug und alle Werte hinter dieser Seite sind erfunden, zum Umsehen. Ihr eigenes Fahrzeug und Ihr \
+         eigener Messplatz beginnen hier; was Sie öffnen oder speichern, ist beim nächsten Start wieder da.",
+    who_aims: "Ich stelle Sensoren ein",
+    who_aims_how: "Ist an meinem Messplatz genug frei für dieses Fahrzeug? Das Fahrzeug nach dem Blatt des Herstellers eintragen, oder einen \
+         vorhandenen Messplatz öffnen.",
+    enter_my_car: "Mein Fahrzeug eintragen",
+    open_my_bay: "Meinen Messplatz öffnen",
+    who_plans: "Ich leite die Werkstatt",
+    who_plans_how: "Welche Arbeiten passen in meinen Raum? Den Raum zeichnen, dann ein Fahrzeug und eine Einstellung nach der anderen versuchen.",
+    draw_my_bay: "Meinen Messplatz zeichnen",
+    who_shows: "Ich schreibe den Kostenvoranschlag",
+    who_shows_how: "Warum braucht das einen ganzen Messplatz? Einen Gegenstand in die blau gestrichelte Fläche ziehen: Das Ergebnis oben ändert \
+         sich beim Ziehen.",
+    look_round: "In der erfundenen Werkstatt umsehen",
+    examples: "Erfundene Werte",
+    examples_about: "Diese Werte sind erfunden, um das Programm zu zeigen; kein Ergebnis daraus gilt für ein wirkliches Fahrzeug oder einen \
+         wirklichen Raum. Eigene Werte eintragen und angeben, woher sie kommen: Dann verschwindet der Hinweis „mit Beispielwerten“.",
+    no_examples: "Hier ist kein Wert mehr erfunden.",
+    enter_own: "Eigene eintragen",
+    path_of_layout: "Ein Messplatz (.ron)",
+    path_to_save: "Speichern als (.ron)",
+    open_it: "Öffnen",
+    look_for_it: "Suchen …",
+    look_for_place: "Ort suchen …",
+    changed_on_disk: "Jemand anderes hat diese Datei seit dem Öffnen geändert. Speichern würde das jetzt überschreiben.",
+    save_open_elsewhere: "Diese Datei ist auch in einem anderen Fenster offen. Wird sie hier gespeichert, ändert sie sich unter jenem Fenster; dort wird \
+         beim Speichern danach gefragt.",
+    save_all_the_same: "Trotzdem speichern",
+    save_first: "Zuerst speichern",
+    do_not_save: "Nicht speichern",
+    stay: "Hier bleiben",
+    replace_it: "Ersetzen",
+    open_theirs: "Die andere öffnen",
+    save_there_again: "Dort wieder speichern",
+    other_name: "Anderer Name",
+    cannot_be_judged: "die erste Aufstellung dieses Messplatzes kann diese Version nicht beurteilen; die Werte ihres Fahrzeugs und ihrer Gegenstände \
+         ansehen",
 
     // A car that is being entered.
-    finish_car: "Keep or drop the car that is being entered first; the bay waits.",
-    drop_car_question: "What was entered of this car is not kept yet. Drop it?",
-    drop_bay_question: "The bay that was begun is not made yet. Close the program without it?",
-    drop_list_question: "What was changed in the list of work is not kept yet. Close the program without it?",
-    go_on_with_it: "Go on with it",
-    quit_without_it: "Close without it",
-    go_on_entering: "Go on entering it",
-    drop_it: "Drop the car",
-    no_home: "There is no home folder to keep it in; nothing was saved.",
+    finish_car: "Zuerst das Fahrzeug, das eingetragen wird, übernehmen oder verwerfen; der Messplatz wartet.",
+    drop_car_question: "Was von diesem Fahrzeug eingetragen wurde, ist noch nicht übernommen. Verwerfen?",
+    drop_bay_question: "Der begonnene Messplatz ist noch nicht angelegt. Das Programm ohne ihn schließen?",
+    drop_list_question: "Was in der Arbeitsliste geändert wurde, ist noch nicht übernommen. Das Programm ohne das schließen?",
+    go_on_with_it: "Damit weitermachen",
+    quit_without_it: "Ohne das schließen",
+    go_on_entering: "Weiter eintragen",
+    drop_it: "Fahrzeug verwerfen",
+    no_home: "Es gibt keinen persönlichen Ordner dafür; nichts wurde gespeichert.",
 
-    on_this_car: "Measured on this car",
-    sensor_measured: "The sensor's place as built",
-    wheels_measured: "Wheel points as measured",
-    centre_follows_hint: "As a tape reads it on this car: the sensor's centre follows",
-    wheel_ahead: "ahead",
-    wheel_left: "left",
-    wheels_hint: "Under the middle of the tyre: how far ahead of the front axle, and left of the centreline, as the profile has them; negative: behind, right",
-    toe_left: "Rear left toe",
-    toe_right: "Rear right toe",
-    set_back: "Set-back",
-    set_back_hint: "From the alignment sheet: how far the right front wheel stands further back; negative: the left one does. Empty: not known",
-    turning_circle: "Turning circle",
-    turning_circle_hint: "Between kerbs, its diameter. Empty: not known",
-    toe_hint: "From the alignment sheet: of one wheel, in degrees, positive if its front points to the middle of the car. Ask which way the sheet counts. Empty: not known",
-    other_toe: "The toe of one rear wheel alone says nothing yet: type the other one's too.",
+    on_this_car: "An diesem Fahrzeug gemessen",
+    sensor_measured: "Sensorlage wie verbaut",
+    wheels_measured: "Radpunkte wie gemessen",
+    centre_follows_hint: "Wie das Bandmaß es an diesem Fahrzeug zeigt: Die Mitte des Sensors folgt daraus",
+    wheel_ahead: "voraus",
+    wheel_left: "links",
+    wheels_hint: "Unter der Mitte des Reifens: wie weit vor der Vorderachse und links der Mittellinie, wie im Profil; negativ: dahinter, rechts",
+    toe_left: "Spur hinten links",
+    toe_right: "Spur hinten rechts",
+    set_back: "Radversatz",
+    set_back_hint: "Aus dem Messblatt der Achsvermessung: um wie viel das rechte Vorderrad weiter hinten steht; negativ: das linke. Leer: nicht bekannt",
+    turning_circle: "Wendekreis",
+    turning_circle_hint: "Zwischen Bordsteinen, als Durchmesser. Leer: nicht bekannt",
+    toe_hint: "Aus dem Messblatt der Achsvermessung: Einzelspur in Grad, positiv, wenn das Rad vorn zur Fahrzeugmitte zeigt. Fragen, wie das Blatt zählt. \
+         Leer: nicht bekannt",
+    other_toe: "Die Spur nur eines Hinterrads sagt noch nichts: auch die des anderen eintippen.",
 
     // A visit.
-    visit: "What is it in for? …",
-    change_list: "Change this list",
-    change_list_why: "Which work asks for which sensors: kept as the shop's own list",
-    work: "Work",
-    to_mind: "To mind",
-    more_work: "One more kind of work",
-    keep_list: "Keep as the shop's own list",
-    shop_list: "The shop's own list",
-    this_shop: "this shop",
-    work_done: "What is done on this car",
-    maker_decides: "The vehicle maker's procedure decides what is to be aimed after which work.",
-    nothing_chosen: "Nothing is ticked yet.",
-    none_entered: "This work asks for aimings, and none of them is entered for this car:",
-    take_visit: "Aim these, in this order",
-    in_for: "In for",
-    all_aimings: "All aimings of this car",
+    visit: "Auftrag …",
+    change_list: "Diese Liste ändern",
+    change_list_why: "Welche Arbeit die Einstellung welcher Sensoren verlangt: wird als Liste der Werkstatt gespeichert",
+    work: "Arbeit",
+    to_mind: "Zu beachten",
+    more_work: "Weitere Arbeit",
+    keep_list: "Als Liste der Werkstatt speichern",
+    shop_list: "Die Liste der Werkstatt",
+    this_shop: "diese Werkstatt",
+    work_done: "Was an diesem Fahrzeug gemacht wird",
+    maker_decides: "Die Anleitung des Herstellers entscheidet, was nach welcher Arbeit einzustellen ist.",
+    nothing_chosen: "Noch ist nichts angekreuzt.",
+    none_entered: "Diese Arbeit verlangt Einstellungen, von denen für dieses Fahrzeug keine eingetragen ist:",
+    take_visit: "In dieser Reihenfolge einstellen",
+    in_for: "Auftrag",
+    all_aimings: "Alle Einstellungen dieses Fahrzeugs",
 
     // All cars.
-    all_cars: "All cars …",
-    search_list: "Search by name, kind or size (Ctrl+F); Enter takes the first in hand, Esc ends the search",
-    nothing_like_that: "Nothing here is like that.",
-    search: "Search by name, class, sensor or source",
-    choose_it: "Choose it",
-    no_car_found: "No car is like that.",
+    all_cars: "Alle Fahrzeuge …",
+    search_list: "Suchen nach Name, Art oder Größe (Strg+F); Eingabe nimmt den ersten Treffer, Esc beendet die Suche",
+    nothing_like_that: "So etwas gibt es hier nicht.",
+    search: "Suchen nach Name, Klasse, Sensor oder Herkunft",
+    choose_it: "Wählen",
+    no_car_found: "So ein Fahrzeug gibt es nicht.",
 
     // Arrangements.
-    duplicate: "Another like this one",
-    duplicate_why: "To try something: move things in the copy, then compare the two",
-    compare: "Compare …",
-    compare_why: "This set-up and another, or as it was opened, side by side, with what changed",
-    compare_title: "Before and after",
-    compare_with: "Compared with",
-    as_opened: "As opened",
-    name_arrangement: "Name this set-up …",
-    name_it: "Name it so",
-    remove_arrangement: "Remove this set-up",
-    show_this: "Show this one",
-    different: "Different",
-    gone: "Gone",
-    new_here: "New",
-    in_both: "In both",
+    duplicate: "Noch eine wie diese",
+    duplicate_why: "Zum Versuchen: in der Kopie umräumen, dann beide vergleichen",
+    compare: "Vergleichen …",
+    compare_why: "Diese Aufstellung und eine andere, oder wie sie geöffnet wurde, nebeneinander, mit den Änderungen",
+    compare_title: "Vorher und nachher",
+    compare_with: "Verglichen mit",
+    as_opened: "Wie geöffnet",
+    name_arrangement: "Aufstellung benennen …",
+    name_it: "So benennen",
+    remove_arrangement: "Diese Aufstellung löschen",
+    show_this: "Diese zeigen",
+    different: "Anders",
+    gone: "Weg",
+    new_here: "Neu",
+    in_both: "In beiden",
 
     // So that nothing is lost.
-    left_behind: "Work that was not saved",
-    work_list: "List of work",
-    left_behind_about: "The program ended before this was saved, last time. Open it again where you left it, or discard it. Closing this page \
-         keeps it for the next start.",
-    take_up: "Open it again",
-    throw_away: "Discard",
-    nothing_left: "Nothing is left.",
-    left_by_later: "A later version of the program left this; open it with that one. It stays where it is.",
-    left_damaged: "What is kept of this cannot be read any more.",
-    bay_begun: "A bay that was begun",
-    left_is_saved: "Its file holds all of this already.",
-    left_saved_since: "Its file was saved again since then: what lies there is something else. Saving asks first.",
-    left_file_gone: "Its file is not there any more.",
-    left_for_later: "It is kept, and offered under Bay, “Work that was not saved”.",
-    never_saved: "It was never saved as a file",
-    open_elsewhere: "This file is open in another window too. Close it in one of them, or save under another name here.",
-    gone_meanwhile: "The file of this bay is not there any more: it was removed, moved or renamed. What is here stays; save it to keep it.",
-    changed_meanwhile: "Someone else changed this file since you opened it. Saving asks which of the two stays, and can open theirs.",
-    not_kept_now: "Unsaved work is not kept against a crash now: save soon.",
-    list_changed_meanwhile: "Someone else changed the shop's list of work since it was read here. Keep it once more to replace theirs.",
-    finish_list: "The list of work is being changed. Keep it, and then open this one again.",
-    finish_bay: "Another bay is begun. Make it, or begin it anew, and then open this one again.",
-    keeper_ended: "Nothing is kept against a crash any more. Save your work, close the program and start it again.",
-    no_text_to_keep: "What is entered now cannot be kept against a crash: a figure or a text in it cannot be written. Undo it, \
-                      or save.",
-    undo_not_kept: "What was done before cannot be undone: only the last state was kept.",
-    nothing_kept: "There is no home folder: unsaved work is not kept against a crash; save often.",
+    left_behind: "Nicht gespeicherte Arbeit",
+    work_list: "Arbeitsliste",
+    left_behind_about: "Das letzte Mal wurde das Programm beendet, bevor dies gespeichert war. Dort weitermachen oder es verwerfen. Wird diese \
+         Seite geschlossen, bleibt es für den nächsten Start.",
+    take_up: "Wieder öffnen",
+    throw_away: "Verwerfen",
+    nothing_left: "Nichts ist übrig.",
+    left_by_later: "Das stammt von einer neueren Version des Programms; mit dieser öffnen. Es bleibt, wo es ist.",
+    left_damaged: "Was davon aufbewahrt ist, ist nicht mehr lesbar.",
+    bay_begun: "Ein begonnener Messplatz",
+    left_is_saved: "In seiner Datei steht schon alles davon.",
+    left_saved_since: "Seine Datei wurde seitdem wieder gespeichert: Dort steht jetzt etwas anderes. Vor dem Speichern wird gefragt.",
+    left_file_gone: "Seine Datei ist nicht mehr da.",
+    left_for_later: "Es bleibt aufbewahrt und steht unter Messplatz, „Nicht gespeicherte Arbeit“.",
+    never_saved: "Nie als Datei gespeichert",
+    open_elsewhere: "Diese Datei ist auch in einem anderen Fenster offen. In einem davon schließen, oder hier unter anderem Namen speichern.",
+    gone_meanwhile: "Die Datei dieses Messplatzes ist nicht mehr da: gelöscht, verschoben oder umbenannt. Was hier ist, bleibt; zum Behalten speichern.",
+    changed_meanwhile: "Jemand anderes hat diese Datei seit dem Öffnen geändert. Beim Speichern wird gefragt, welche von beiden bleibt; die andere lässt \
+         sich öffnen.",
+    not_kept_now: "Nicht gespeicherte Arbeit ist jetzt nicht gegen Absturz gesichert: bald speichern.",
+    list_changed_meanwhile: "Jemand anderes hat die Arbeitsliste der Werkstatt geändert, seit sie hier gelesen wurde. Noch einmal speichern ersetzt sie.",
+    finish_list: "Die Arbeitsliste wird gerade geändert. Erst diese speichern, dann das hier wieder öffnen.",
+    finish_bay: "Ein anderer Messplatz ist begonnen. Erst diesen anlegen oder von vorn beginnen, dann das hier wieder öffnen.",
+    keeper_ended: "Nichts wird mehr gegen Absturz gesichert. Arbeit speichern, das Programm schließen und neu starten.",
+    no_text_to_keep: "Was jetzt eingetragen ist, lässt sich nicht gegen Absturz sichern: Ein Wert oder Text darin ist nicht zu schreiben. \
+         Rückgängig machen, oder speichern.",
+    undo_not_kept: "Was davor gemacht wurde, ist nicht rückgängig zu machen: Nur der letzte Stand wurde aufbewahrt.",
+    nothing_kept: "Es gibt keinen persönlichen Ordner: Nicht gespeicherte Arbeit ist nicht gegen Absturz gesichert; oft speichern.",
 
     // When something goes wrong.
-    fault_title: "The program met a fault of its own",
-    fault_why: "It is not yours. What was in hand is kept as it was after the last change; the drawing may be looked at again.",
-    go_on: "Go on",
+    fault_title: "Im Programm ist ein Fehler aufgetreten",
+    fault_why: "Es liegt nicht an Ihnen. Die Arbeit ist aufbewahrt, wie sie nach der letzten Änderung war; die Zeichnung lässt sich wieder ansehen.",
+    go_on: "Weiter",
 };
 
 pub fn of(what: &str, of: &str) -> String {
@@ -340,7 +346,7 @@ pub fn numbered(what: &str, number: usize) -> String {
 }
 
 pub fn letters_now(percent: u32) -> String {
-    format!("Letters: {percent} % of the usual size.")
+    format!("Schrift: {percent} % der üblichen Größe.")
 }
 
 pub fn counted(what: &str, count: usize) -> String {
@@ -356,14 +362,15 @@ pub fn when_and_where(when: &str, place: &str) -> String {
 }
 
 pub fn at_place(which: &str, along: &str, across: &str) -> String {
-    format!("{which} ({along}, {across})")
+    format!("{which} ({along}; {across})")
 }
 
 pub fn diagnosis(of: &Diagnosis<'_>) -> String {
     let ([system, machine], [width, height]) = (of.system, of.window);
+    let stale = if of.stale { "ja" } else { "nein" };
     format!(
-        "Baywright {} ({system} {machine})\nscreen library: {}\nwindow: {width:.0} x {height:.0} points, {} px per point, \
-         zoom {}\ngeneration {}, {} things, {} findings, stale: {}\n\nLog:\n{}",
+        "Baywright {} ({system} {machine})\nBildschirmbibliothek: {}\nFenster: {width:.0} x {height:.0} Punkte, {} px je Punkt, \
+         Vergrößerung {}\nStand {}, {} Gegenstände, {} Befunde, veraltet: {stale}\n\nProtokoll:\n{}",
         of.version,
         of.library,
         of.px_per_point,
@@ -371,13 +378,12 @@ pub fn diagnosis(of: &Diagnosis<'_>) -> String {
         of.generation,
         of.things,
         of.findings,
-        of.stale,
         of.log,
     )
 }
 
 pub fn looked_at(done: usize, all: usize) -> String {
-    format!("{done} of {all} looked at")
+    format!("{done} von {all} geprüft")
 }
 
 pub fn after_the_moves(set_up: &str) -> String {
@@ -385,174 +391,187 @@ pub fn after_the_moves(set_up: &str) -> String {
 }
 
 pub fn more_below(count: usize) -> String {
-    format!("{count} more below")
+    format!("{count} weitere unten")
 }
 
 pub fn from_wall(wall: &str) -> String {
-    format!("from {wall}")
+    format!("ab {wall}")
 }
 
 pub fn no_length(text: &str) -> String {
-    format!("“{}” is no length; type a number such as 1250, 1.25 m or 4 ft 1 1/4 in.", cut(text))
+    format!("„{}“ ist keine Länge; eine Zahl eintippen wie 1250, 1,25 m oder 4 ft 1 1/4 in.", cut(text))
 }
 
 pub fn which(thousands: &str, decimal: &str) -> String {
-    format!("{thousands} or {decimal}?")
+    format!("{thousands} oder {decimal}?")
 }
 
 pub fn not_answered(text: &str, which: &str) -> String {
-    format!("“{}” was not taken: {which}", cut(text))
+    format!("„{}“ wurde nicht übernommen: {which}", cut(text))
 }
 
 pub fn no_angle(text: &str) -> String {
-    format!("“{}” is no angle; type degrees, such as 12.5.", cut(text))
+    format!("„{}“ ist kein Winkel; Grad eintippen, wie 12,5.", cut(text))
 }
 
 pub fn no_such(name: &Id) -> String {
-    format!("There is no {name} here; nothing was changed.")
+    format!("„{name}“ gibt es hier nicht; nichts wurde geändert.")
 }
 
 pub fn name_taken(name: &Id) -> String {
-    format!("Something here is called “{name}” already; choose another name.")
+    format!("„{name}“ heißt hier schon etwas; einen anderen Namen wählen.")
 }
 
 pub fn unsound(fault: &Fault, lengths: Lengths) -> String {
     let (found, allowed) = (found(fault, lengths), allowed(&fault.allowed, lengths));
-    format!("Nothing was changed: {found} is not possible here; allowed is {allowed}.")
+    format!("Nichts geändert. Das geht hier nicht: {found}; erlaubt: {allowed}.")
 }
 
 pub fn would_shut(arrangement: &str, fault: &Fault, lengths: Lengths) -> String {
     format!(
-        "Nothing was changed: the set-up “{arrangement}” would not go with its car any more, {}.",
+        "Nichts geändert: Die Aufstellung „{arrangement}“ würde nicht mehr zu ihrem Fahrzeug passen ({}).",
         against_car(fault, lengths)
     )
 }
 
 pub fn not_shown(arrangement: &str, fault: &Fault, lengths: Lengths) -> String {
     format!(
-        "The set-up “{arrangement}” is kept as it is and cannot be shown: it does not go with its car, {}. Put that \
-         right in the car, and it can be shown again.",
+        "Die Aufstellung „{arrangement}“ bleibt, wie sie ist, und lässt sich nicht zeigen: Sie passt nicht zu ihrem Fahrzeug \
+         ({}). Ist das am Fahrzeug berichtigt, lässt sie sich wieder zeigen.",
         against_car(fault, lengths)
     )
 }
 
 pub fn no_aiming(car: &str) -> String {
-    format!("No aiming is entered for {car}; choose another car, or enter one in its profile.")
+    format!(
+        "Für „{car}“ ist keine Einstellung eingetragen; ein anderes Fahrzeug wählen, oder eine in seinem Profil eintragen."
+    )
 }
 
 pub fn saved(path: &str) -> String {
-    format!("Saved: {path}")
+    format!("Gespeichert: {path}")
 }
 
 pub fn nothing_to_save(path: &str) -> String {
-    format!("Nothing to save: {path} holds all of it.")
+    format!("Nichts zu speichern: In {path} steht schon alles.")
 }
 
 pub fn saved_without_cars(path: &str, cars: &[&Id]) -> String {
-    let named: Vec<String> = cars.iter().map(|id| format!("“{id}”")).collect();
-    let (car, is) = if named.len() == 1 { ("car", "is") } else { ("cars", "are") };
+    let named: Vec<String> = cars.iter().map(|id| format!("„{id}“")).collect();
+    let (car, is, own) = if named.len() == 1 {
+        ("das Fahrzeug", "wird", "seine eigene Datei")
+    } else {
+        ("die Fahrzeuge", "werden", "ihre eigenen Dateien")
+    };
     format!(
-        "Saved: {path}. From there its {car} {} {is} not found: put the {car}'s own file into a folder “vehicle-profiles” beside \
-         the folder of the bay, or it cannot be shown there.",
+        "Gespeichert: {path}. Dort {is} {car} {} nicht gefunden: {own} in einen Ordner „vehicle-profiles“ neben dem Ordner des \
+         Messplatzes legen, sonst lässt er sich dort nicht zeigen.",
         listed(&named)
     )
 }
 
 pub fn saved_with_backup(path: &str, backup: &str) -> String {
-    format!("Saved: {path}. Comments cannot be kept in it; the file with them is now {backup}")
+    format!("Gespeichert: {path}. Kommentare bleiben darin nicht erhalten; die Datei mit ihnen ist jetzt {backup}")
 }
 
 pub fn saved_with_older(path: &str, older: &str) -> String {
-    format!("Saved: {path}. It was of an older version, which is now {older}")
+    format!("Gespeichert: {path}. Sie war von einer älteren Version; diese ist jetzt {older}")
 }
 
 pub fn aiming_of(place: usize, all: usize) -> String {
-    format!("{} {place} of {all}", TEXTS.aiming)
+    format!("{} {place} von {all}", TEXTS.aiming)
 }
 
 pub fn to_be_aimed(count: usize) -> String {
     match count {
-        0 => "By this list, nothing is to be aimed after that.".to_owned(),
-        1 => "To be aimed again: 1".to_owned(),
-        _ => format!("To be aimed again, in this order: {count}"),
+        0 => "Nach dieser Liste ist danach nichts einzustellen.".to_owned(),
+        1 => "Neu einzustellen: 1".to_owned(),
+        _ => format!("Neu einzustellen, in dieser Reihenfolge: {count}"),
     }
 }
 
 pub fn ago(seconds: u64) -> String {
-    let (count, unit) = match seconds {
-        0..60 => return "Less than a minute ago".to_owned(),
-        60..3_600 => (seconds / 60, "minute"),
-        3_600..86_400 => (seconds / 3_600, "hour"),
-        _ => (seconds / 86_400, "day"),
+    let (count, one, more) = match seconds {
+        0..60 => return "Vor weniger als einer Minute".to_owned(),
+        60..3_600 => (seconds / 60, "einer Minute", "Minuten"),
+        3_600..86_400 => (seconds / 3_600, "einer Stunde", "Stunden"),
+        _ => (seconds / 86_400, "einem Tag", "Tagen"),
     };
-    format!("{count} {unit}{} ago", if count == 1 { "" } else { "s" })
+    if count == 1 { format!("Vor {one}") } else { format!("Vor {count} {more}") }
 }
 
 pub fn not_understood(path: &str) -> String {
     format!(
-        "A part of the unsaved work of an earlier session is damaged, or a later version of the program wrote it; it is \
-         kept as it is, in {path}."
+        "Ein Teil der nicht gespeicherten Arbeit von früher ist beschädigt, oder eine neuere Version des Programms hat ihn \
+         geschrieben; er bleibt, wie er ist, in {path}."
     )
 }
 
 pub fn failed_beside(words: &str) -> String {
-    format!("The program met a fault of its own in the background; nothing of your work is lost: {words}")
+    format!("Im Hintergrund ist ein Fehler des Programms aufgetreten; von Ihrer Arbeit geht nichts verloren: {words}")
 }
 
 pub fn keeper_failed(words: &str) -> String {
     format!(
-        "The program met a fault of its own, and a change was not kept against a crash; save your work soon: {words}"
+        "Ein Fehler des Programms ist aufgetreten, und eine Änderung wurde nicht gegen Absturz gesichert; die Arbeit bald \
+         speichern: {words}"
     )
 }
 
 pub fn kept_at(path: &str) -> String {
-    format!("A copy of what was in hand was saved here: {path}")
+    format!("Eine Kopie der Arbeit wurde hier gespeichert: {path}")
 }
 
 pub fn not_kept(why: &str) -> String {
-    format!("No copy of what was in hand could be written: {why}")
+    format!("Von der Arbeit ließ sich keine Kopie schreiben: {why}")
 }
 
 pub fn unsaved(bay: &str) -> String {
-    format!("“{bay}” has changes that are not saved.")
+    format!("„{bay}“ hat Änderungen, die nicht gespeichert sind.")
 }
 
 pub fn file_is_gone(path: &str) -> String {
     format!(
-        "{path} is not there any more: it was removed, moved or renamed since it was opened. What is here is not lost; it can be \
-         saved there again, or under another name."
+        "{path} ist nicht mehr da: seit dem Öffnen gelöscht, verschoben oder umbenannt. Was hier ist, ist nicht verloren; es lässt \
+         sich dort wieder speichern, oder unter anderem Namen."
     )
 }
 
 pub fn to_scroll(what: &str) -> String {
-    format!("{what}, to scroll with the arrow keys")
+    format!("{what}, mit den Pfeiltasten zu rollen")
 }
 
 pub fn file_is_there(path: &str) -> String {
-    format!("There is a file already: {path}")
+    format!("Diese Datei gibt es schon: {path}")
 }
 
 pub fn undo_what(name: Option<&str>) -> String {
-    name.map_or_else(|| "Nothing to undo".to_owned(), |name| format!("Undo: {name} (Ctrl+Z)"))
+    name.map_or_else(
+        || "Nichts rückgängig zu machen".to_owned(),
+        |name| format!("Rückgängig: {name} (Strg+Z)"),
+    )
 }
 
 pub fn redo_what(name: Option<&str>) -> String {
-    name.map_or_else(|| "Nothing to do again".to_owned(), |name| format!("Do again: {name} (Ctrl+Shift+Z)"))
+    name.map_or_else(
+        || "Nichts zu wiederholen".to_owned(),
+        |name| format!("Wiederholen: {name} (Strg+Umschalt+Z)"),
+    )
 }
 
 pub fn on_canvas(name: &str, in_top_view: bool) -> String {
-    if in_top_view { format!("{name}, top view") } else { format!("{name}, side view") }
+    if in_top_view { format!("{name}, Draufsicht") } else { format!("{name}, Seitenansicht") }
 }
 
 pub fn scale_bar(length: &str) -> String {
-    format!("scale bar, {length}")
+    format!("Maßstab, {length}")
 }
 
 pub fn measured(distance: &str, along: &str, other: &str, in_side_view: bool) -> String {
     if in_side_view {
-        format!("{distance}: {along} along, {other} up or down")
+        format!("{distance}: {along} längs, {other} auf oder ab")
     } else {
-        format!("{distance}: {along} along the car, {other} across it")
+        format!("{distance}: {along} längs zum Fahrzeug, {other} quer")
     }
 }
 
@@ -561,15 +580,15 @@ pub fn of_wheel(wheel: &str, figure: &str) -> String {
 }
 
 pub fn show_place_of(finding: &str) -> String {
-    format!("Show: {finding}")
+    format!("Zeigen: {finding}")
 }
 
 pub fn why_of(finding: &str) -> String {
-    format!("Why this limit? {finding}")
+    format!("Warum dieser Grenzwert? {finding}")
 }
 
 pub fn mark_to_mark(from: &str, to: &str) -> String {
-    format!("mark {from} to mark {to}")
+    format!("Marke {from} bis Marke {to}")
 }
 
 pub fn assumed(figures: &[Assumed]) -> String {
@@ -577,25 +596,25 @@ pub fn assumed(figures: &[Assumed]) -> String {
 }
 
 pub fn opening_size(width: &str, bottom: &str, top: &str) -> String {
-    format!("{width} wide, from {bottom} to {top} above the floor")
+    format!("{width} breit, von {bottom} bis {top} über dem Boden")
 }
 
 pub const fn floor_feature(kind: FloorFeatureKind) -> &'static str {
     match kind {
-        FloorFeatureKind::Drain => "drain in the floor",
-        FloorFeatureKind::Pit => "pit in the floor",
-        FloorFeatureKind::Joint => "joint in the floor",
+        FloorFeatureKind::Drain => "Rinne im Boden",
+        FloorFeatureKind::Pit => "Grube im Boden",
+        FloorFeatureKind::Joint => "Fuge im Boden",
     }
 }
 
 pub fn opening_note(opening: &Opening, wall: Option<&str>) -> String {
     let what = match (opening.kind, opening.shut) {
-        (OpeningKind::Window, _) => "window",
-        (OpeningKind::Gap, _) => "gap",
-        (_, true) => "shut",
-        (_, false) => "open",
+        (OpeningKind::Window, _) => "Fenster",
+        (OpeningKind::Gap, _) => "Öffnung",
+        (_, true) => "geschlossen",
+        (_, false) => "offen",
     };
-    wall.map_or_else(|| what.to_owned(), |wall| format!("{what}, in the {wall}"))
+    wall.map_or_else(|| what.to_owned(), |wall| format!("{what}, in „{wall}“"))
 }
 
 /// The beginning of what was typed.
